@@ -1,0 +1,16 @@
+DROP TABLE measurements;
+DROP TABLE sources;
+DROP TABLE pack_events;
+DROP TABLE packs;
+DROP TABLE lots;
+DROP TABLE animals;
+DROP TABLE additions;
+DROP TABLE steps;
+DROP TABLE voids;
+DROP TABLE answers;
+DROP TABLE deeds;
+DROP TABLE house_codes;
+DROP TABLE versions;
+DROP TABLE entries;
+DROP TABLE series;
+DROP TABLE counters;

@@ -1,0 +1,85 @@
+//! A count sets packs to what was found; the difference is unexplained, never loss, never sold.
+
+use super::draw::{Draw, not_voided, numbered, weight};
+use super::step::change;
+use crate::grams::Grams;
+use crate::limits::WEIGHING_GAIN_THOUSANDTHS;
+use crate::lot::{Event, Lot, What};
+use crate::moment::Moment;
+use crate::plan::Plan;
+use crate::refusal::{Refusal, Result};
+use crate::words::Account;
+use chrono_tz::Tz;
+
+/// What was found of one pack.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Found {
+    /// The pack's number.
+    pub pack: u32,
+    /// What it weighs, or nothing where it is missing.
+    pub grams: Option<Grams>,
+}
+
+/// What the count changes.
+///
+/// # Errors
+/// No pack counted, one counted twice, a pack that never was, or more in it than it ever held.
+pub fn plan(lot: &Lot, found: &[Found], moment: &Moment, zone: Tz) -> Result<Plan> {
+    not_voided(lot, "lot")?;
+    moment.not_before(lot.made_at, &lot.code.shown(), zone)?;
+    if found.is_empty() {
+        return Err(Refusal::cannot_be(
+            "packs",
+            "Say for each pack what it weighs, or that it is missing.",
+        ));
+    }
+    let numbers: Vec<u32> = found.iter().map(|found| found.pack).collect();
+    if let Some(nth) = super::draw::repeated(&numbers) {
+        let detail = format!("Pack {} is counted twice.", numbers[nth]);
+        return Err(Refusal::cannot_be(format!("packs[{nth}].pack"), detail));
+    }
+    let mut plan = Plan::default();
+    for (nth, found) in found.iter().enumerate() {
+        let pack = numbered(lot, found.pack, &format!("packs[{nth}].pack"))?;
+        let field = format!("packs[{nth}].grams");
+        if let Some(grams) = found.grams {
+            weight(grams, &field)?;
+            if grams > pack.made + pack.made.thousandths(WEIGHING_GAIN_THOUSANDTHS) {
+                let detail = format!(
+                    "{} was born with {}; {grams} cannot be in it.",
+                    lot.shown(pack.number),
+                    pack.made
+                );
+                return Err(Refusal::cannot_be(field, detail));
+            }
+        }
+        let gap = pack.now.left - found.grams.unwrap_or(Grams::ZERO);
+        let (event, account) = match gap {
+            Grams::ZERO => (What::Noted, Account::Noted),
+            gap => (What::Took(Account::Unexplained, gap), Account::Unexplained),
+        };
+        let event = Event {
+            what: event,
+            day: moment.day,
+        };
+        let now = pack
+            .now
+            .after(&event, pack.made, lot.product.keep)
+            .expect("what was found is not below zero");
+        if gap != Grams::ZERO {
+            plan.warnings
+                .push(format!("{}: {gap} unexplained.", lot.shown(pack.number)));
+        }
+        plan.changes.push(change(
+            &Draw {
+                lot,
+                pack,
+                grams: gap,
+            },
+            account,
+            gap,
+            now,
+        ));
+    }
+    Ok(plan)
+}

@@ -1,0 +1,12 @@
+//! One file per deed: facts and a request in, a plan or a refusal out.
+
+pub mod correct;
+pub mod count;
+pub mod depart;
+pub mod draw;
+pub mod receive;
+pub mod relocate;
+pub mod step;
+pub mod take_back;
+pub mod void;
+pub mod weigh;

@@ -1,0 +1,237 @@
+//! Something arrives: a carcass, with the animal it is of, or a bought-in lot.
+
+use super::draw::weight;
+use super::step::Packing;
+use crate::code::{HouseCode, LotCode};
+use crate::dates::date_at_birth;
+use crate::grams::Grams;
+use crate::lot::{PackNow, PlaceId};
+use crate::moment::Moment;
+use crate::origin::{AnimalId, Origin};
+use crate::plan::{Birth, Plan};
+use crate::product::Product;
+use crate::refusal::{Refusal, RefusalKind, Result};
+use crate::words::{Side, Species, State};
+use chrono::NaiveDate;
+
+/// What is known of a source animal, or of birds and small animals killed together.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Animal {
+    /// The farm's code.
+    pub farm: HouseCode,
+    /// Its species.
+    pub species: Species,
+    /// The day it was killed.
+    pub killed_on: NaiveDate,
+    /// The abattoir's establishment number.
+    pub abattoir: Option<String>,
+    /// The carcass number that the abattoir gave.
+    pub carcass: Option<String>,
+    /// Ear tag or tattoo.
+    pub tag: Option<String>,
+    /// How many, where they are one source.
+    pub head: u32,
+}
+
+impl Animal {
+    /// The number that tells it from others of that farm, day and abattoir: the carcass number,
+    /// else the tag. With neither it is a new animal each time.
+    pub fn number(&self) -> Option<(NumberKind, &str)> {
+        let carcass = self
+            .carcass
+            .as_deref()
+            .map(|number| (NumberKind::Carcass, number));
+        carcass.or(self.tag.as_deref().map(|tag| (NumberKind::Tag, tag)))
+    }
+
+    /// Refuses a kill after the day of the deed, and a head count of none.
+    ///
+    /// # Errors
+    /// As said.
+    pub fn can_be(&self, day: NaiveDate) -> Result<()> {
+        if self.killed_on > day {
+            let detail = format!(
+                "Killed on {}, received on {day}. One of the two is wrong.",
+                self.killed_on
+            );
+            return Err(Refusal::cannot_be("animal.killed_on", detail));
+        }
+        if self.head == 0 || self.head > 10_000 {
+            return Err(Refusal::cannot_be(
+                "animal.head",
+                format!("{} head cannot be one receipt.", self.head),
+            ));
+        }
+        Ok(())
+    }
+}
+
+/// Which number tells animals apart.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum NumberKind {
+    /// The abattoir's carcass number.
+    Carcass,
+    /// Ear tag or tattoo.
+    Tag,
+}
+
+/// What is known of a bought-in lot.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Bought {
+    /// The supplier's code in the kitchen's list.
+    pub supplier: Option<String>,
+    /// The supplier's lot number, as printed. Never mapped or corrected.
+    pub supplier_lot: Option<String>,
+    /// The day it was packed.
+    pub packed_on: Option<NaiveDate>,
+    /// The supplier's own last day: the only date that is ever typed.
+    pub use_by: Option<NaiveDate>,
+    /// The carton's GTIN.
+    pub gtin: Option<String>,
+}
+
+/// Where a received lot comes from, as far as the record knows.
+#[derive(Debug, Clone)]
+pub enum Source {
+    /// An animal on record.
+    Animal {
+        /// Its key.
+        id: AnimalId,
+        /// The animal's species.
+        species: Species,
+        /// Which part of it this is.
+        side: Option<Side>,
+        /// The sides received of it before, each with its lot.
+        before: Vec<(Option<Side>, LotCode)>,
+        /// Can it be told from others?
+        numbered: bool,
+    },
+    /// Bought in.
+    Bought {
+        /// The supplier's last day.
+        use_by: Option<NaiveDate>,
+    },
+}
+
+/// What arrives.
+#[derive(Debug)]
+pub struct Receipt<'a> {
+    /// When.
+    pub moment: Moment,
+    /// Where it is put.
+    pub place: PlaceId,
+    /// What it is.
+    pub product: &'a Product,
+    /// The product's place in the lists.
+    pub product_key: i32,
+    /// What it weighs.
+    pub grams: Grams,
+    /// How it is packed.
+    pub packing: Packing,
+    /// How it is kept, if not as its product is.
+    pub state: Option<State>,
+    /// Where it comes from.
+    pub source: Source,
+    /// A word about it.
+    pub note: Option<String>,
+}
+
+impl Receipt<'_> {
+    /// Where everything with a species in it comes from.
+    pub fn origin(&self) -> Origin {
+        match &self.source {
+            Source::Animal { id, .. } => Origin::One(*id),
+            Source::Bought { .. } if self.product.species.is_some() => Origin::BOUGHT_MEAT,
+            Source::Bought { .. } => Origin::NoSpecies,
+        }
+    }
+
+    /// What the receipt adds to the record.
+    ///
+    /// # Errors
+    /// A side that was received before, a species that is not the product's, weights that cannot be.
+    pub fn plan(&self, code: LotCode) -> Result<Plan> {
+        weight(self.grams, "grams")?;
+        let packs = self.packing.packs(self.grams, "")?;
+        let mut plan = Plan::default();
+        let mut species = self
+            .product
+            .species
+            .into_iter()
+            .collect::<std::collections::BTreeSet<_>>();
+        let mut cap = None;
+        match &self.source {
+            Source::Animal {
+                species: of,
+                side,
+                before,
+                numbered,
+                ..
+            } => {
+                self.species_agree(*of)?;
+                side_is_new(*side, before)?;
+                species.insert(*of);
+                if !numbered {
+                    let detail = "Neither carcass number nor tag: this is taken as a new animal, and a second side cannot join it.";
+                    plan.warnings.push(detail.into());
+                }
+            }
+            Source::Bought { use_by } => cap = *use_by,
+        }
+        if let Some(date) = cap.filter(|date| *date < self.moment.day) {
+            plan.warnings.push(format!(
+                "The supplier's date is past: {date}. Do not use it."
+            ));
+        }
+        plan.births.push(Birth {
+            code,
+            product: self.product_key,
+            grams: self.grams,
+            origin: self.origin(),
+            allergens: self.product.allergens.clone(),
+            species,
+            born: PackNow::new(
+                self.grams,
+                self.place,
+                self.state.unwrap_or(self.product.storage),
+                date_at_birth(self.product.keep, self.moment.day, cap),
+                self.moment.day,
+            ),
+            packs,
+            note: self.note.clone(),
+        });
+        Ok(plan)
+    }
+
+    fn species_agree(&self, animal: Species) -> Result<()> {
+        match self.product.species {
+            Some(product) if product != animal => {
+                let detail = format!(
+                    "{} is of {product}; the animal is {animal}.",
+                    self.product.code
+                );
+                Err(Refusal::cannot_be("animal.species", detail))
+            }
+            _ => Ok(()),
+        }
+    }
+}
+
+/// Refuses a side that is already here: the same one, or any where the whole animal was received.
+fn side_is_new(side: Option<Side>, before: &[(Option<Side>, LotCode)]) -> Result<()> {
+    let Some(side) = side else { return Ok(()) };
+    let clash = before.iter().find(|(other, _)| {
+        other.is_some_and(|other| other == side || other == Side::Whole || side == Side::Whole)
+    });
+    match clash {
+        Some((other, lot)) => {
+            let other = other.map_or("", Side::as_str);
+            let detail = format!(
+                "The {other} side of this animal was received as {}.",
+                lot.shown()
+            );
+            Err(Refusal::new(RefusalKind::Clash, "animal.side", detail))
+        }
+        None => Ok(()),
+    }
+}

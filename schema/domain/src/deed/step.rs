@@ -1,0 +1,407 @@
+//! A step at the bench: packs go in, lots come out, and the weights close.
+
+use super::draw::{Choice, Draw, settle, weight};
+use crate::code::LotCode;
+use crate::dates::{date_at_birth, date_when_thawed, earliest};
+use crate::grams::Grams;
+use crate::limits::{MOST_INPUTS, MOST_OUTPUTS, MOST_PACKS, SCALE_DIFFERENCE_THOUSANDTHS};
+use crate::lot::{Event, Lot, PackNow, PlaceId, What};
+use crate::moment::Moment;
+use crate::origin::Origin;
+use crate::plan::{Balance, Birth, Change, Plan};
+use crate::product::Product;
+use crate::refusal::{Refusal, Result};
+use crate::words::{Account, Addition, Allergen, State, StepKind};
+use chrono::NaiveDate;
+use chrono_tz::Tz;
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+/// What was done, with the facts it touches.
+#[derive(Debug)]
+pub struct Step<'a> {
+    /// Which step.
+    pub kind: StepKind,
+    /// When.
+    pub moment: Moment,
+    /// The kitchen's time zone.
+    pub zone: Tz,
+    /// Where; outputs are there unless they say otherwise.
+    pub place: PlaceId,
+    /// What goes in: the lot as it is now, and which of its packs.
+    pub inputs: Vec<(&'a Lot, Choice)>,
+    /// What comes out.
+    pub outputs: Vec<Output>,
+    /// What was added without a lot of its own.
+    pub added: Vec<(Addition, Grams)>,
+}
+
+/// One lot that a step makes.
+#[derive(Debug, Clone)]
+pub struct Output {
+    /// Its product.
+    pub product: Arc<Product>,
+    /// The product's place in the lists.
+    pub product_key: i32,
+    /// Allergens that its recipe brings, beyond those of the inputs.
+    pub recipe_allergens: BTreeSet<Allergen>,
+    /// Its weight.
+    pub grams: Grams,
+    /// How it is packed.
+    pub packing: Packing,
+    /// Where it goes, if not where the step is.
+    pub place: Option<PlaceId>,
+    /// How it is kept, if not as its product is.
+    pub state: Option<State>,
+    /// A word about it.
+    pub note: Option<String>,
+}
+
+/// How a lot is divided into packs at its birth.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Packing {
+    /// One pack.
+    One,
+    /// So many packs of even weight.
+    Count(u32),
+    /// Packs of these weights.
+    Weighed(Vec<Grams>),
+}
+
+impl Packing {
+    /// The packs' weights, which sum to `grams`.
+    ///
+    /// # Errors
+    /// Too many packs, none, an empty one, or weights that do not sum to the lot's.
+    pub fn packs(&self, grams: Grams, field: &str) -> Result<Vec<Grams>> {
+        match self {
+            Packing::One => Ok(vec![grams]),
+            Packing::Count(count) => {
+                let at = format!("{field}pack_count");
+                pack_count(i64::from(*count), &at)?;
+                if i64::from(*count) > grams.milligrams() {
+                    return Err(Refusal::cannot_be(
+                        at,
+                        format!("{grams} cannot fill {count} packs."),
+                    ));
+                }
+                Ok(grams.split(*count))
+            }
+            Packing::Weighed(packs) => {
+                let at = format!("{field}pack_grams");
+                pack_count(packs.len() as i64, &at)?;
+                for (nth, pack) in packs.iter().enumerate() {
+                    weight(*pack, &format!("{at}[{nth}]"))?;
+                }
+                let sum: Grams = packs.iter().copied().sum();
+                if sum != grams {
+                    return Err(Refusal::cannot_be(
+                        at,
+                        format!("The packs sum to {sum}; the lot is {grams}."),
+                    ));
+                }
+                Ok(packs.clone())
+            }
+        }
+    }
+}
+
+fn pack_count(count: i64, field: &str) -> Result<()> {
+    if (1..=i64::from(MOST_PACKS)).contains(&count) {
+        return Ok(());
+    }
+    Err(Refusal::cannot_be(
+        field,
+        format!("A lot has 1 to {MOST_PACKS} packs, not {count}."),
+    ))
+}
+
+impl Step<'_> {
+    /// Where everything with a species in the outputs comes from.
+    pub fn origin(&self) -> Origin {
+        self.inputs
+            .iter()
+            .fold(Origin::NoSpecies, |origin, (lot, _)| {
+                origin.with(lot.origin)
+            })
+    }
+
+    /// What the step adds to the record. `codes` are the outputs' codes, in order.
+    ///
+    /// # Errors
+    /// Whatever the contract refuses of a step: see [`Refusal`].
+    pub fn plan(&self, codes: &[LotCode]) -> Result<Plan> {
+        self.counts_fit()?;
+        let draws = self.draws()?;
+        let loss = self.balance(&draws)?;
+        let with_animal = draws
+            .iter()
+            .filter(|draw| draw.lot.origin.has_animal())
+            .map(|draw| draw.grams)
+            .sum();
+        let balance = Balance {
+            added: self.added.clone(),
+            loss,
+            with_animal,
+        };
+        let mut plan = Plan {
+            balance: Some(balance),
+            warnings: self.warnings(&draws),
+            ..Plan::default()
+        };
+        plan.changes = if self.outputs.is_empty() {
+            self.notes(&draws)
+        } else {
+            self.uses(&draws)?
+        };
+        let cap = self.earliest_part(&draws);
+        let mut packs_made = 0;
+        for (nth, (output, code)) in self.outputs.iter().zip(codes).enumerate() {
+            let birth = self.birth(output, code, cap, &format!("outputs[{nth}]."))?;
+            packs_made += birth.packs.len();
+            if packs_made > MOST_PACKS as usize {
+                let detail = format!("One step makes at most {MOST_PACKS} packs in all.");
+                return Err(Refusal::cannot_be(format!("outputs[{nth}]"), detail));
+            }
+            plan.births.push(birth);
+        }
+        Ok(plan)
+    }
+
+    fn counts_fit(&self) -> Result<()> {
+        let (inputs, outputs) = (self.inputs.len(), self.outputs.len());
+        if inputs == 0 {
+            return Err(Refusal::cannot_be(
+                "inputs",
+                "Nothing goes in. Name the lot that you work on.",
+            ));
+        }
+        if inputs > MOST_INPUTS {
+            return Err(Refusal::cannot_be(
+                "inputs",
+                format!("{inputs} inputs; a step takes at most {MOST_INPUTS}."),
+            ));
+        }
+        if outputs > MOST_OUTPUTS {
+            return Err(Refusal::cannot_be(
+                "outputs",
+                format!("{outputs} outputs; a step makes at most {MOST_OUTPUTS}."),
+            ));
+        }
+        if outputs == 0 && !self.kind.may_make_nothing() {
+            let detail = format!(
+                "A {} step makes something. Weigh what came out, waste included.",
+                self.kind
+            );
+            return Err(Refusal::cannot_be("outputs", detail));
+        }
+        Ok(())
+    }
+
+    fn draws(&self) -> Result<Vec<Draw<'_>>> {
+        let mut draws: Vec<Draw<'_>> = Vec::with_capacity(self.inputs.len());
+        for (nth, (lot, choice)) in self.inputs.iter().enumerate() {
+            let field = format!("inputs[{nth}].");
+            self.moment
+                .not_before(lot.made_at, &lot.code.shown(), self.zone)?;
+            for draw in settle(lot, choice, &field)? {
+                if draws.iter().any(|other| other.pack.id == draw.pack.id) {
+                    let detail = format!(
+                        "{} is named twice in this step.",
+                        lot.shown(draw.pack.number)
+                    );
+                    return Err(Refusal::cannot_be(format!("{field}pack"), detail));
+                }
+                draws.push(draw);
+            }
+        }
+        Ok(draws)
+    }
+
+    /// In + added - out, which is never less than nothing.
+    fn balance(&self, draws: &[Draw<'_>]) -> Result<Grams> {
+        if self.outputs.is_empty() {
+            return Ok(Grams::ZERO);
+        }
+        for (nth, output) in self.outputs.iter().enumerate() {
+            weight(output.grams, &format!("outputs[{nth}].grams"))?;
+        }
+        let inputs: Grams = draws.iter().map(|draw| draw.grams).sum();
+        for (nth, (what, grams)) in self.added.iter().enumerate() {
+            let field = format!("added[{nth}].grams");
+            weight(*grams, &field)?;
+            let bound = inputs.thousandths(SCALE_DIFFERENCE_THOUSANDTHS);
+            if *what == Addition::ScaleDifference && self.scale_difference() > bound {
+                let detail = format!(
+                    "Two scales differ by at most 0.5 % of what goes in: {bound} of {inputs}, not {grams}."
+                );
+                return Err(Refusal::cannot_be(field, detail));
+            }
+        }
+        let added: Grams = self.added.iter().map(|(_, grams)| *grams).sum();
+        let out: Grams = self.outputs.iter().map(|output| output.grams).sum();
+        if out > inputs + added {
+            let detail = format!(
+                "{out} came out of {}. Weigh again, or name what was added (water, ice, steam, scale-difference).",
+                inputs + added
+            );
+            return Err(Refusal::cannot_be("outputs", detail));
+        }
+        Ok(inputs + added - out)
+    }
+
+    fn scale_difference(&self) -> Grams {
+        let added = self
+            .added
+            .iter()
+            .filter(|(what, _)| *what == Addition::ScaleDifference);
+        added.map(|(_, grams)| *grams).sum()
+    }
+
+    fn warnings(&self, draws: &[Draw<'_>]) -> Vec<String> {
+        let mut warnings = Vec::new();
+        for draw in draws {
+            let shown = draw.lot.shown(draw.pack.number);
+            if let Some(use_by) = draw
+                .pack
+                .now
+                .use_by
+                .filter(|use_by| *use_by < self.moment.day)
+            {
+                warnings.push(format!(
+                    "{shown} was to be used by {use_by}. Ask before you go on."
+                ));
+            }
+            if draw.pack.now.state == State::Frozen {
+                warnings.push(format!(
+                    "{shown} is on record as frozen. Enter the thaw, so that its days are counted."
+                ));
+            }
+        }
+        if self.scale_difference() > Grams::ZERO {
+            warnings.push(format!(
+                "{} is put down to two scales and stays unexplained.",
+                self.scale_difference()
+            ));
+        }
+        warnings
+    }
+
+    fn uses(&self, draws: &[Draw<'_>]) -> Result<Vec<Change>> {
+        let take = |draw: &Draw<'_>| taken(draw, Account::Used, self.moment.day);
+        draws.iter().map(take).collect()
+    }
+
+    /// A turn, a rinse, a hanging: the piece stays the lot that it was, and hangs where the step is.
+    fn notes(&self, draws: &[Draw<'_>]) -> Vec<Change> {
+        let note = |draw: &Draw<'_>| moved(draw, Some(self.place), None, self.moment.day);
+        draws.iter().map(note).collect()
+    }
+
+    fn earliest_part(&self, draws: &[Draw<'_>]) -> Option<NaiveDate> {
+        if self.kind.starts_date_anew() {
+            return None;
+        }
+        let date = |draw: &Draw<'_>| {
+            let now = &draw.pack.now;
+            now.use_by.or(now
+                .days_left
+                .map(|days| date_when_thawed(days, self.moment.day)))
+        };
+        draws.iter().map(date).fold(None, earliest)
+    }
+
+    fn birth(
+        &self,
+        output: &Output,
+        code: &LotCode,
+        cap: Option<NaiveDate>,
+        field: &str,
+    ) -> Result<Birth> {
+        let packs = output.packing.packs(output.grams, field)?;
+        let lots = || self.inputs.iter().map(|(lot, _)| lot);
+        let product = &output.product;
+        let own = product.allergens.iter().chain(&output.recipe_allergens);
+        let use_by = date_at_birth(product.keep, self.moment.day, cap);
+        Ok(Birth {
+            code: code.clone(),
+            product: output.product_key,
+            grams: output.grams,
+            origin: self.origin(),
+            allergens: lots()
+                .flat_map(|lot| &lot.allergens)
+                .chain(own)
+                .copied()
+                .collect(),
+            species: lots()
+                .flat_map(|lot| lot.species.iter().copied())
+                .chain(product.species)
+                .collect(),
+            born: PackNow::new(
+                output.grams,
+                output.place.unwrap_or(self.place),
+                output.state.unwrap_or(product.storage),
+                use_by,
+                self.moment.day,
+            ),
+            packs,
+            note: output.note.clone(),
+        })
+    }
+}
+
+/// The change that a draw makes to its pack.
+pub(super) fn taken(draw: &Draw<'_>, account: Account, day: NaiveDate) -> Result<Change> {
+    let event = Event {
+        what: What::Took(account, draw.grams),
+        day,
+    };
+    let now = draw
+        .pack
+        .now
+        .after(&event, draw.pack.made, draw.lot.product.keep);
+    let now =
+        now.ok_or_else(|| Refusal::cannot_be("grams", "A pack cannot hold less than nothing."))?;
+    let whole_pack = account == Account::Sold && now.left == Grams::ZERO;
+    Ok(Change {
+        whole_pack,
+        ..change(draw, account, draw.grams, now)
+    })
+}
+
+/// The change that a move makes to a pack; one that changes nothing is noted all the same.
+pub(super) fn moved(
+    draw: &Draw<'_>,
+    place: Option<PlaceId>,
+    state: Option<State>,
+    day: NaiveDate,
+) -> Change {
+    let event = Event {
+        what: What::Moved { place, state },
+        day,
+    };
+    let now = draw
+        .pack
+        .now
+        .after(&event, draw.pack.made, draw.lot.product.keep)
+        .unwrap_or(draw.pack.now);
+    Change {
+        place,
+        state,
+        ..change(draw, Account::Moved, Grams::ZERO, now)
+    }
+}
+
+/// A bare change of a pack.
+pub(super) fn change(draw: &Draw<'_>, account: Account, grams: Grams, now: PackNow) -> Change {
+    Change {
+        lot: draw.lot.id,
+        pack: draw.pack.id,
+        account,
+        grams,
+        place: None,
+        state: None,
+        now,
+        whole_pack: false,
+    }
+}

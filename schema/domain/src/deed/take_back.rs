@@ -1,0 +1,60 @@
+//! A customer brings a pack back: it is on hand again, and never for sale.
+
+use super::draw::{Draw, not_voided, numbered, weight};
+use super::step::change;
+use crate::grams::Grams;
+use crate::lot::{Event, Lot, What};
+use crate::moment::Moment;
+use crate::plan::Plan;
+use crate::refusal::{Refusal, RefusalKind, Result};
+use crate::words::Account;
+use chrono_tz::Tz;
+
+/// What comes back, or why it cannot. `away` is what customers still have of that pack: sold or
+/// shipped, less what came back before.
+///
+/// # Errors
+/// A pack that never was, or more than customers have of it.
+pub fn plan(
+    lot: &Lot,
+    pack: u32,
+    grams: Option<Grams>,
+    away: Grams,
+    moment: &Moment,
+    zone: Tz,
+) -> Result<Plan> {
+    not_voided(lot, "lot")?;
+    let pack = numbered(lot, pack, "pack")?;
+    moment.not_before(lot.made_at, &lot.code.shown(), zone)?;
+    let grams = grams.unwrap_or(away);
+    if away <= Grams::ZERO {
+        let detail = format!(
+            "{} is not on record as sold: it is {}.",
+            lot.shown(pack.number),
+            pack.now.being
+        );
+        return Err(Refusal::new(RefusalKind::Clash, "pack", detail));
+    }
+    weight(grams, "grams")?;
+    if grams > away {
+        let detail = format!(
+            "{} of {} went out; {grams} cannot come back.",
+            away,
+            lot.shown(pack.number)
+        );
+        return Err(Refusal::new(RefusalKind::NotEnough, "grams", detail));
+    }
+    let draw = Draw { lot, pack, grams };
+    let event = Event {
+        what: What::TakenBack(grams),
+        day: moment.day,
+    };
+    let now = pack
+        .now
+        .after(&event, pack.made, lot.product.keep)
+        .expect("a gain is never below zero");
+    Ok(Plan {
+        changes: vec![change(&draw, Account::TakenBack, grams, now)],
+        ..Plan::default()
+    })
+}

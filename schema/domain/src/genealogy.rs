@@ -1,0 +1,399 @@
+//! The family of a lot: back to every source, forward to all that came of it, with shares of weight.
+//!
+//! A share is information only: any share above zero is in scope. For each step, the inputs that have
+//! any source animal are weighed by the grams used, their own shares are carried through, and the
+//! result is normalised. Water and bought-in lots don't dilute it.
+
+use crate::lot::{DeedId, LotId};
+use crate::origin::{AnimalId, Origin};
+use std::collections::{BTreeMap, HashMap, VecDeque};
+
+/// So much of a lot, used in a step. Several packs of one lot may be several uses.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Use {
+    /// The step.
+    pub step: DeedId,
+    /// The lot that went in.
+    pub lot: LotId,
+    /// Milligrams used.
+    pub milligrams: i64,
+    /// Has the lot any source animal?
+    pub has_animal: bool,
+}
+
+/// The part of the record that a walk back needs: the lot and all its ancestors.
+#[derive(Debug, Default)]
+pub struct Ancestry {
+    /// The step that made each lot.
+    pub made_by: HashMap<LotId, DeedId>,
+    /// The uses of each such step.
+    pub uses: HashMap<DeedId, Vec<Use>>,
+}
+
+/// Where a walk back ends.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Root {
+    /// A received lot.
+    pub lot: LotId,
+    /// Its share of the animals' weight in the lot asked about; 0 for lots without animal.
+    pub share: f64,
+    /// One shortest path: from the received lot up to, and without, the lot asked about.
+    pub via: Vec<LotId>,
+}
+
+impl Ancestry {
+    /// Every received lot that `lot` came of. A lot that was itself received is its own root.
+    pub fn roots(&self, lot: LotId) -> Vec<Root> {
+        let paths = self.shortest_paths(lot);
+        let shares = self.shares(lot);
+        let mut roots: Vec<Root> = paths
+            .keys()
+            .filter(|ancestor| self.uses_of(**ancestor).is_empty())
+            .map(|root| Root {
+                lot: *root,
+                share: shares.get(root).copied().unwrap_or(0.0),
+                via: path(&paths, *root, lot),
+            })
+            .collect();
+        roots.sort_by(|one, other| {
+            other
+                .share
+                .total_cmp(&one.share)
+                .then(one.lot.cmp(&other.lot))
+        });
+        roots
+    }
+
+    fn uses_of(&self, lot: LotId) -> &[Use] {
+        self.made_by
+            .get(&lot)
+            .and_then(|step| self.uses.get(step))
+            .map_or(&[], Vec::as_slice)
+    }
+
+    /// Each ancestor, and the descendant through which it was first met: breadth first, so shortest.
+    fn shortest_paths(&self, lot: LotId) -> HashMap<LotId, LotId> {
+        let mut towards = HashMap::from([(lot, lot)]);
+        let mut queue = VecDeque::from([lot]);
+        while let Some(child) = queue.pop_front() {
+            for used in self.uses_of(child) {
+                if !towards.contains_key(&used.lot) {
+                    towards.insert(used.lot, child);
+                    queue.push_back(used.lot);
+                }
+            }
+        }
+        towards
+    }
+
+    /// The share of every ancestor: weight flows from the lot asked about towards its sources.
+    fn shares(&self, lot: LotId) -> HashMap<LotId, f64> {
+        let mut shares = HashMap::from([(lot, 1.0)]);
+        for child in self.descendants_first(lot) {
+            let share = shares.get(&child).copied().unwrap_or(0.0);
+            let with_animal = || self.uses_of(child).iter().filter(|used| used.has_animal);
+            let total: i64 = with_animal().map(|used| used.milligrams).sum();
+            for used in with_animal() {
+                *shares.entry(used.lot).or_default() +=
+                    share * used.milligrams as f64 / total as f64;
+            }
+        }
+        shares
+    }
+
+    /// The lot and its ancestors, each after every descendant of it. Not recursive: a pot that is
+    /// topped up for years makes a very deep family.
+    fn descendants_first(&self, lot: LotId) -> Vec<LotId> {
+        let mut done: HashMap<LotId, bool> = HashMap::new();
+        let mut order = Vec::new();
+        let mut stack = vec![lot];
+        while let Some(top) = stack.last().copied() {
+            match done.get(&top) {
+                Some(_) => {
+                    stack.pop();
+                    if done.insert(top, true) == Some(false) {
+                        order.push(top);
+                    }
+                }
+                None => {
+                    done.insert(top, false);
+                    stack.extend(
+                        self.uses_of(top)
+                            .iter()
+                            .map(|used| used.lot)
+                            .filter(|lot| !done.contains_key(lot)),
+                    );
+                }
+            }
+        }
+        order.reverse();
+        order
+    }
+}
+
+fn path(towards: &HashMap<LotId, LotId>, root: LotId, lot: LotId) -> Vec<LotId> {
+    let mut via = Vec::new();
+    let mut at = root;
+    while at != lot {
+        via.push(at);
+        at = towards[&at];
+    }
+    via
+}
+
+/// One way from a lot to a lot that was made of it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Edge {
+    /// The lot that went in.
+    pub parent: LotId,
+    /// The lot that came out.
+    pub child: LotId,
+    /// Milligrams of the parent used in the child's step.
+    pub milligrams: i64,
+    /// Milligrams of everything with a source animal used in that step.
+    pub step_milligrams: i64,
+}
+
+/// The share of the starting lots in each lot that came of them. `starts` are whole: share 1.
+///
+/// `edges` are all edges among the starting lots and their descendants; a lot that is not reached has
+/// no share. The graph has no cycles; were one there, the lots on it would be left out.
+pub fn shares_forward(starts: &[LotId], edges: &[Edge]) -> HashMap<LotId, f64> {
+    let mut waiting: HashMap<LotId, usize> = HashMap::new();
+    let mut children: HashMap<LotId, Vec<&Edge>> = HashMap::new();
+    for edge in edges {
+        *waiting.entry(edge.child).or_default() += 1;
+        children.entry(edge.parent).or_default().push(edge);
+    }
+    let mut shares: HashMap<LotId, f64> = starts.iter().map(|start| (*start, 1.0)).collect();
+    let mut ready: Vec<LotId> = starts
+        .iter()
+        .copied()
+        .filter(|start| !waiting.contains_key(start))
+        .collect();
+    while let Some(parent) = ready.pop() {
+        let share = shares.get(&parent).copied().unwrap_or(0.0);
+        for edge in children.get(&parent).map_or(&[][..], Vec::as_slice) {
+            let part = match edge.step_milligrams {
+                0 => 0.0,
+                total => share * edge.milligrams as f64 / total as f64,
+            };
+            // A starting lot stays whole, even where it came of another starting lot.
+            if !starts.contains(&edge.child) {
+                *shares.entry(edge.child).or_default() += part;
+            }
+            let left = waiting.get_mut(&edge.child).expect("counted above");
+            *left -= 1;
+            if *left == 0 {
+                ready.push(edge.child);
+            }
+        }
+    }
+    shares
+}
+
+/// The origins of lots after a source was corrected. `known` holds the origin of every input that is
+/// not among the lots to be looked at again; `made_of` the inputs of each of these.
+pub fn origins_again(
+    known: &HashMap<LotId, Origin>,
+    made_of: &BTreeMap<LotId, Vec<LotId>>,
+) -> HashMap<LotId, Origin> {
+    let mut origins = known.clone();
+    let mut again: Vec<LotId> = made_of.keys().copied().collect();
+    while !again.is_empty() {
+        let before = again.len();
+        again.retain(|lot| {
+            let parts: Option<Vec<Origin>> = made_of[lot]
+                .iter()
+                .map(|part| origins.get(part).copied())
+                .collect();
+            match parts {
+                Some(parts) => {
+                    origins.insert(
+                        *lot,
+                        parts.into_iter().fold(Origin::NoSpecies, Origin::with),
+                    );
+                    false
+                }
+                None => true,
+            }
+        });
+        if again.len() == before {
+            break; // a cycle: the audit reports it
+        }
+    }
+    origins
+}
+
+/// Sums the shares of an animal's received lots.
+pub fn by_animal(roots: &[(AnimalId, f64)]) -> BTreeMap<AnimalId, f64> {
+    let mut shares = BTreeMap::new();
+    for (animal, share) in roots {
+        *shares.entry(*animal).or_insert(0.0) += share;
+    }
+    shares
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    /// A family as text: `a 3 + b* 1 -> c`, one step a line; a star marks a lot without any animal.
+    fn family(text: &str) -> (Ancestry, Vec<Edge>) {
+        let (mut ancestry, mut edges) = (Ancestry::default(), Vec::new());
+        for (nth, line) in text
+            .lines()
+            .map(str::trim)
+            .filter(|line| !line.is_empty())
+            .enumerate()
+        {
+            let step = DeedId(nth as i32 + 1);
+            let (inputs, outputs) = line.split_once("->").unwrap();
+            let uses: Vec<Use> = inputs
+                .split('+')
+                .map(|input| {
+                    let (name, grams) = input.trim().split_once(' ').unwrap();
+                    Use {
+                        step,
+                        lot: lot(name),
+                        milligrams: grams.parse().unwrap(),
+                        has_animal: !name.ends_with('*'),
+                    }
+                })
+                .collect();
+            let total = uses
+                .iter()
+                .filter(|used| used.has_animal)
+                .map(|used| used.milligrams)
+                .sum();
+            for child in outputs.split_whitespace().map(lot) {
+                ancestry.made_by.insert(child, step);
+                edges.extend(uses.iter().filter(|used| used.has_animal).map(|used| Edge {
+                    parent: used.lot,
+                    child,
+                    milligrams: used.milligrams,
+                    step_milligrams: total,
+                }));
+            }
+            ancestry.uses.insert(step, uses);
+        }
+        (ancestry, edges)
+    }
+
+    fn lot(name: &str) -> LotId {
+        LotId(i32::from(name.as_bytes()[0]))
+    }
+
+    fn name(lot: &LotId) -> char {
+        lot.0 as u8 as char
+    }
+
+    fn check(text: &str, of: &str, expected: &str) {
+        let (ancestry, _) = family(text);
+        let shown: Vec<String> = ancestry
+            .roots(lot(of))
+            .iter()
+            .map(|root| {
+                format!(
+                    "{} {:.3} {}",
+                    name(&root.lot),
+                    root.share,
+                    root.via.iter().map(name).collect::<String>()
+                )
+            })
+            .collect();
+        assert_eq!(shown.join(", "), expected);
+    }
+
+    #[test]
+    fn a_received_lot_is_its_own_root() {
+        check("", "a", "a 1.000 ");
+    }
+
+    #[test]
+    fn shares_follow_the_weights_of_what_has_an_animal() {
+        check(
+            "a 3 + b 1 + s* 9 -> c",
+            "c",
+            "a 0.750 a, b 0.250 b, s 0.000 s",
+        );
+        check(
+            "a 3 + b 1 -> c\nc 2 + a 2 -> d",
+            "d",
+            "a 0.875 a, b 0.125 bc",
+        );
+    }
+
+    #[test]
+    fn rework_goes_round_without_end_and_stays_right() {
+        check(
+            "a 1 + b 1 -> c\nc 1 + b 1 -> d\nd 1 + b 1 -> e",
+            "e",
+            "b 0.875 b, a 0.125 acd",
+        );
+    }
+
+    #[test]
+    fn a_very_deep_family_does_not_overflow() {
+        let mut ancestry = Ancestry::default();
+        for nth in 1..200_000 {
+            ancestry.made_by.insert(LotId(nth), DeedId(nth));
+            let used = Use {
+                step: DeedId(nth),
+                lot: LotId(nth - 1),
+                milligrams: 1,
+                has_animal: true,
+            };
+            ancestry.uses.insert(DeedId(nth), vec![used]);
+        }
+        let roots = ancestry.roots(LotId(199_999));
+        assert_eq!(
+            (roots.len(), roots[0].lot, roots[0].via.len()),
+            (1, LotId(0), 199_999)
+        );
+    }
+
+    proptest! {
+        /// Back and forward must agree, and the shares of all roots sum to 1.
+        #[test]
+        fn back_and_forward_agree(steps in prop::collection::vec((prop::collection::vec((any::<prop::sample::Index>(), 1i64..5_000), 1..4), 1usize..3), 1..25)) {
+            let mut lots: Vec<LotId> = (0..4).map(LotId).collect();
+            let (mut ancestry, mut edges) = (Ancestry::default(), Vec::new());
+            for (nth, (inputs, outputs)) in steps.iter().enumerate() {
+                let step = DeedId(nth as i32);
+                let uses: Vec<Use> = inputs.iter()
+                    .map(|(at, milligrams)| Use { step, lot: lots[at.index(lots.len())], milligrams: *milligrams, has_animal: true })
+                    .collect();
+                let total = uses.iter().map(|used| used.milligrams).sum();
+                for _ in 0..*outputs {
+                    let child = LotId(lots.len() as i32);
+                    ancestry.made_by.insert(child, step);
+                    edges.extend(uses.iter().map(|used| Edge { parent: used.lot, child, milligrams: used.milligrams, step_milligrams: total }));
+                    lots.push(child);
+                }
+                ancestry.uses.insert(step, uses);
+            }
+            let last = *lots.last().unwrap();
+            let roots = ancestry.roots(last);
+            prop_assert!((roots.iter().map(|root| root.share).sum::<f64>() - 1.0).abs() < 1e-9);
+            for root in roots {
+                let reach = reach(root.lot, &edges);
+                let within: Vec<Edge> = edges.iter().filter(|edge| reach.contains(&edge.parent)).copied().collect();
+                let forward = shares_forward(&[root.lot], &within);
+                let share = forward.get(&last).copied().unwrap_or(0.0);
+                prop_assert!((share - root.share).abs() < 1e-9, "{share} and {}", root.share);
+            }
+        }
+    }
+
+    fn reach(start: LotId, edges: &[Edge]) -> std::collections::BTreeSet<LotId> {
+        let mut reached = std::collections::BTreeSet::from([start]);
+        for edge in edges {
+            if reached.contains(&edge.parent) {
+                reached.insert(edge.child);
+            }
+        }
+        reached
+    }
+}

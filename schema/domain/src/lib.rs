@@ -1,0 +1,30 @@
+//! The pure core of Gambrel: what a kitchen's record means, and what may be added to it.
+//!
+//! Facts go in, a [`plan::Plan`] or a [`refusal::Refusal`] comes out. Nothing here reads a
+//! clock, a random source, a file, a database or a wire format; time and codes arrive as values.
+//!
+//! Reading order: [`grams`] and [`words`] (the values), [`code`] and [`series`] (lot codes),
+//! [`lot`] (lots and packs, and how a pack changes), [`deed`] (one file per deed: plan or refuse),
+//! [`genealogy`] (origins, descendants, shares), [`dates`], [`ingredients`], [`verdict`], and
+//! [`audit`], the checker that is separate from the maker.
+
+pub mod audit;
+pub mod check_char;
+pub mod code;
+pub mod dates;
+pub mod deed;
+pub mod genealogy;
+pub mod grams;
+pub mod gs1;
+pub mod ingredients;
+pub mod limits;
+pub mod lot;
+pub mod moment;
+pub mod origin;
+pub mod plan;
+pub mod product;
+pub mod refusal;
+pub mod scanned;
+pub mod series;
+pub mod verdict;
+pub mod words;

@@ -1,0 +1,76 @@
+//! A lot is a quantity of one product with one history; its packs are the physical containers.
+
+mod pack;
+
+pub use pack::{Event, Pack, PackNow, What, refold};
+
+use crate::code::LotCode;
+use crate::origin::Origin;
+use crate::product::Product;
+use crate::words::{Allergen, Species};
+use chrono::{DateTime, Utc};
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+/// A lot's key in the record.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct LotId(pub i32);
+
+/// A pack's key in the record.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct PackId(pub i32);
+
+/// A place's key in the record: the version of its entry in the kitchen's list.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct PlaceId(pub i32);
+
+/// A deed's key in the record.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct DeedId(pub i32);
+
+/// A lot as the record holds it, with the packs that a deed may want.
+#[derive(Debug, Clone)]
+pub struct Lot {
+    /// Its key.
+    pub id: LotId,
+    /// Its code.
+    pub code: LotCode,
+    /// What it is, as the list stood when it was made.
+    pub product: Arc<Product>,
+    /// When it was made: the end of its step.
+    pub made_at: DateTime<Utc>,
+    /// The deed that made it.
+    pub made_by: DeedId,
+    /// Where everything with a species in it comes from.
+    pub origin: Origin,
+    /// Allergens by union over everything that went in.
+    pub allergens: BTreeSet<Allergen>,
+    /// Species by union over everything that went in.
+    pub species: BTreeSet<Species>,
+    /// Was its making voided?
+    pub voided: bool,
+    /// How many packs it was born with.
+    pub pack_count: u32,
+    /// The packs loaded: those on hand, and those asked for by number.
+    pub packs: Vec<Pack>,
+}
+
+impl Lot {
+    /// A pack by its number, if it was loaded.
+    pub fn pack(&self, number: u32) -> Option<&Pack> {
+        self.packs.iter().find(|pack| pack.number == number)
+    }
+
+    /// The packs that hold something and are where they should be.
+    pub fn on_hand(&self) -> impl Iterator<Item = &Pack> {
+        self.packs.iter().filter(|pack| pack.now.is_on_hand())
+    }
+
+    /// How a pack of this lot is written: `BRC-26159-A03-0/2`, or the code alone where it has one pack.
+    pub fn shown(&self, number: u32) -> String {
+        match self.pack_count {
+            1 => self.code.shown(),
+            _ => format!("{}/{number}", self.code.shown()),
+        }
+    }
+}

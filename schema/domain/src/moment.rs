@@ -1,0 +1,147 @@
+//! When a deed happened: told by the device, held against the clock, dated by the kitchen's day.
+
+use crate::limits::{CLOCK_SLACK_MINUTES, DAYS_BACK_WITHOUT_NOTE};
+use crate::refusal::{Refusal, Result};
+use chrono::{DateTime, Datelike, Duration, FixedOffset, NaiveDate, Utc};
+use chrono_tz::Tz;
+
+/// A deed's time, settled.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Moment {
+    /// When the deed ended. Dates follow this.
+    pub at: DateTime<Utc>,
+    /// When it began, if that was said.
+    pub began_at: Option<DateTime<Utc>>,
+    /// When the record took it. Balances follow this.
+    pub recorded_at: DateTime<Utc>,
+    /// The kitchen's calendar day of `at`, whatever offset `at` was written with.
+    pub day: NaiveDate,
+    /// Entered later than it happened.
+    pub late: bool,
+}
+
+impl Moment {
+    /// Settles the time of a deed.
+    ///
+    /// # Errors
+    /// `at` in the future by more than two minutes, long past without a note, out of all reason, or
+    /// before `began_at`.
+    pub fn settle(
+        at: Option<DateTime<FixedOffset>>,
+        began_at: Option<DateTime<FixedOffset>>,
+        now: DateTime<Utc>,
+        zone: Tz,
+        has_note: bool,
+    ) -> Result<Moment> {
+        let slack = Duration::minutes(CLOCK_SLACK_MINUTES);
+        let told = at.map_or(now, |at| at.to_utc());
+        let began_at = began_at.map(|began| began.to_utc());
+        if !(1970..=9000).contains(&told.year()) {
+            return Err(Refusal::cannot_be(
+                "at",
+                format!("{told} is not a time this kitchen can have worked."),
+            ));
+        }
+        if told > now + slack {
+            let (told, now) = (local(told, zone), local(now, zone));
+            return Err(Refusal::cannot_be(
+                "at",
+                format!("{told} is in the future; the clock here says {now}."),
+            ));
+        }
+        if let Some(began) = began_at.filter(|began| *began > told) {
+            let detail = format!(
+                "The step would end ({}) before it began ({}).",
+                local(told, zone),
+                local(began, zone)
+            );
+            return Err(Refusal::cannot_be("began_at", detail));
+        }
+        if told < now - Duration::days(DAYS_BACK_WITHOUT_NOTE) && !has_note {
+            let detail = format!(
+                "{} is more than {DAYS_BACK_WITHOUT_NOTE} days back. Add a note that says why it is entered only now.",
+                local(told, zone)
+            );
+            return Err(Refusal::cannot_be("note", detail));
+        }
+        Ok(Moment {
+            at: told,
+            began_at,
+            recorded_at: now,
+            day: day_of(told, zone),
+            late: told < now - slack,
+        })
+    }
+
+    /// Refuses a deed that would come before the making of what it uses.
+    pub fn not_before(&self, made_at: DateTime<Utc>, what: &str, zone: Tz) -> Result<()> {
+        if self.at >= made_at {
+            return Ok(());
+        }
+        let detail = format!(
+            "{what} was made {}; it cannot be used at {}.",
+            local(made_at, zone),
+            local(self.at, zone)
+        );
+        Err(Refusal::cannot_be("at", detail))
+    }
+}
+
+/// The kitchen's calendar day at an instant.
+pub fn day_of(at: DateTime<Utc>, zone: Tz) -> NaiveDate {
+    at.with_timezone(&zone).date_naive()
+}
+
+/// An instant as the kitchen's wall clock shows it: `2026-06-26 10:40`.
+pub fn local(at: DateTime<Utc>, zone: Tz) -> String {
+    at.with_timezone(&zone).format("%Y-%m-%d %H:%M").to_string()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use chrono_tz::America::New_York;
+
+    fn settle(at: &str, note: bool) -> Result<Moment> {
+        let now = "2026-06-26T14:40:00Z".parse().unwrap();
+        Moment::settle(
+            Some(DateTime::parse_from_rfc3339(at).unwrap()),
+            None,
+            now,
+            New_York,
+            note,
+        )
+    }
+
+    #[test]
+    fn the_day_is_the_kitchens_whatever_the_offset() {
+        let moment = settle("2026-06-26T05:30:00+02:00", false).unwrap();
+        assert_eq!(moment.day.to_string(), "2026-06-25");
+        assert!(moment.late);
+    }
+
+    #[test]
+    fn two_minutes_ahead_are_two_devices_and_three_are_the_future() {
+        assert!(!settle("2026-06-26T10:42:00-04:00", false).unwrap().late);
+        assert_eq!(
+            settle("2026-06-26T10:43:00-04:00", false)
+                .unwrap_err()
+                .field
+                .as_deref(),
+            Some("at")
+        );
+    }
+
+    #[test]
+    fn a_week_back_needs_a_reason() {
+        assert!(settle("2026-06-19T10:41:00-04:00", false).is_ok());
+        assert_eq!(
+            settle("2026-06-19T10:39:00-04:00", false)
+                .unwrap_err()
+                .field
+                .as_deref(),
+            Some("note")
+        );
+        assert!(settle("2025-05-08T08:00:00-04:00", true).is_ok());
+    }
+}

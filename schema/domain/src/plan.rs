@@ -1,0 +1,76 @@
+//! What a deed adds to the record. A plan leaves no choice to the one who writes it down.
+
+use crate::code::LotCode;
+use crate::grams::Grams;
+use crate::lot::{LotId, PackId, PackNow, PlaceId};
+use crate::origin::Origin;
+use crate::words::{Account, Addition, Allergen, Species, State};
+use std::collections::BTreeSet;
+
+/// Everything that one deed adds.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Plan {
+    /// Lots made.
+    pub births: Vec<Birth>,
+    /// What happened to packs that were there before.
+    pub changes: Vec<Change>,
+    /// How the weights close, if the deed is a step.
+    pub balance: Option<Balance>,
+    /// For the one who did it: nothing is wrong, but look.
+    pub warnings: Vec<String>,
+}
+
+/// How the weights of a step close.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Balance {
+    /// What was added without a lot of its own.
+    pub added: Vec<(Addition, Grams)>,
+    /// In + added - out.
+    pub loss: Grams,
+    /// The inputs that come from any source animal: what shares are normalised by.
+    pub with_animal: Grams,
+}
+
+/// A lot to be made.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Birth {
+    /// Its code.
+    pub code: LotCode,
+    /// Its product's place in the lists as they stand now.
+    pub product: i32,
+    /// Its grams; the packs sum to it.
+    pub grams: Grams,
+    /// Where everything with a species in it comes from.
+    pub origin: Origin,
+    /// Allergens by union.
+    pub allergens: BTreeSet<Allergen>,
+    /// Species by union.
+    pub species: BTreeSet<Species>,
+    /// Its packs at birth, numbered from 1. All are alike but for their grams.
+    pub packs: Vec<Grams>,
+    /// How each pack is at birth; `left` is each pack's own grams.
+    pub born: PackNow,
+    /// A word about it.
+    pub note: Option<String>,
+}
+
+/// Something that happened to a pack that was there before.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Change {
+    /// The pack's lot.
+    pub lot: LotId,
+    /// The pack.
+    pub pack: PackId,
+    /// Which account the grams went to or came from.
+    pub account: Account,
+    /// How many grams.
+    pub grams: Grams,
+    /// Where it went, if it moved.
+    pub place: Option<PlaceId>,
+    /// How it is kept now, if that changed.
+    pub state: Option<State>,
+    /// The pack afterwards.
+    pub now: PackNow,
+    /// Is this the sale of a whole pack? Then it counts as one sold.
+    pub whole_pack: bool,
+}

@@ -1,0 +1,56 @@
+//! What a lot is: the entry of the kitchen's product list as it stood when the lot was made.
+
+use crate::dates::Keep;
+use crate::grams::Grams;
+use crate::words::{Allergen, ProductKind, Species, State};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// One product.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Product {
+    /// The kitchen's word for it: `pork-belly`.
+    pub code: String,
+    /// Its name by language tag: `en`, `fr`.
+    pub names: BTreeMap<String, String>,
+    /// What sort of thing it is.
+    pub kind: ProductKind,
+    /// Of which animal, if of one.
+    pub species: Option<Species>,
+    /// Must it be cooked before it is eaten?
+    pub raw: bool,
+    /// Allergens that it has of itself.
+    pub allergens: BTreeSet<Allergen>,
+    /// How its packs are kept when they are made.
+    pub storage: State,
+    /// Its own simplest keeping rule, if it has one.
+    pub keep: Option<Keep>,
+    /// Counter price, in hundredths of the currency per kilogram.
+    pub price_minor_per_kg: Option<i64>,
+    /// Does the counter sell it?
+    pub for_sale: bool,
+}
+
+impl Product {
+    /// The name in a language, else in English, else any, else the code.
+    pub fn name(&self, language: &str) -> &str {
+        let name = self.names.get(language).or_else(|| self.names.get("en"));
+        name.or_else(|| self.names.values().next())
+            .unwrap_or(&self.code)
+    }
+
+    /// The counter's price of a pack, in hundredths of the currency, rounded half up.
+    pub fn price_minor(&self, grams: Grams) -> Option<i64> {
+        let per_kg = i128::from(self.price_minor_per_kg?);
+        let price = (per_kg * i128::from(grams.milligrams()) + 500_000) / 1_000_000;
+        i64::try_from(price).ok()
+    }
+}
+
+/// One part of a recipe, by weight.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Part {
+    /// The product's code.
+    pub product: String,
+    /// Its weight in the batch that the recipe describes.
+    pub grams: Grams,
+}

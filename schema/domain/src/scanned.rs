@@ -1,0 +1,157 @@
+//! What a scanner sent or a person typed, and which of our labels it names.
+
+use crate::code::{LotCode, NotACode};
+use crate::gs1;
+
+/// What a text names.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Scanned {
+    /// A lot of this kitchen, and perhaps one of its packs.
+    Lot {
+        /// The lot's code.
+        code: LotCode,
+        /// The pack's number, where it was given.
+        pack: Option<u32>,
+    },
+    /// An address that is not this kitchen's: another kitchen's label.
+    Elsewhere(String),
+    /// Nothing of ours.
+    Unreadable(NotACode),
+}
+
+/// Reads a bare code, `CODE/N`, an address of this kitchen, a GS1 Digital Link of this kitchen, or a
+/// GS1 element string with our code as its lot.
+pub fn read(text: &str, public_url: &str) -> Scanned {
+    let text = gs1::strip_symbology(text.trim());
+    if let Some(rest) = address(text) {
+        return read_address(text, rest, public_url);
+    }
+    let element_string =
+        text.starts_with('(') || text.starts_with(|first: char| first.is_ascii_digit());
+    if let Some(elements) = gs1::read(text).ok().filter(|_| element_string) {
+        return match elements.lot() {
+            Some(lot) => numbered(lot, elements.value("21")),
+            None => Scanned::Unreadable(NotACode::Pattern),
+        };
+    }
+    match text.split_once('/') {
+        Some((code, pack)) => numbered(code, Some(pack)),
+        None => numbered(text, None),
+    }
+}
+
+fn numbered(code: &str, pack: Option<&str>) -> Scanned {
+    let pack = match pack.map(|pack| pack.trim().parse::<u32>()) {
+        None => None,
+        Some(Ok(number)) => Some(number),
+        Some(Err(_)) => return Scanned::Unreadable(NotACode::Pattern),
+    };
+    match LotCode::read(code) {
+        Ok(code) => Scanned::Lot { code, pack },
+        Err(reason) => Scanned::Unreadable(reason),
+    }
+}
+
+/// What follows the scheme, if the text is a web address.
+fn address(text: &str) -> Option<&str> {
+    let (scheme, rest) = text.split_once("://")?;
+    (scheme.eq_ignore_ascii_case("https") || scheme.eq_ignore_ascii_case("http")).then_some(rest)
+}
+
+fn read_address(whole: &str, rest: &str, public_url: &str) -> Scanned {
+    let elsewhere = || Scanned::Elsewhere(whole.to_owned());
+    let ours = address(public_url)
+        .unwrap_or(public_url)
+        .trim_end_matches('/');
+    let Some(path) = rest
+        .get(..ours.len())
+        .filter(|start| start.eq_ignore_ascii_case(ours))
+        .map(|_| &rest[ours.len()..])
+    else {
+        return elsewhere();
+    };
+    let path = path.split(['?', '#']).next().unwrap_or("");
+    let mut parts = path.split('/');
+    if parts.next() != Some("") {
+        return elsewhere(); // another host whose name merely begins like ours
+    }
+    let parts: Vec<&str> = parts.collect();
+    match parts.as_slice() {
+        [l, code] if l.eq_ignore_ascii_case("l") => numbered(code, None),
+        [l, code, pack] if l.eq_ignore_ascii_case("l") => numbered(code, Some(pack)),
+        // GS1 Digital Link (standards 2): lot and serial qualify the GTIN, in this order.
+        ["01", _, "10", code] | ["01", _, "22", _, "10", code] => numbered(code, None),
+        ["01", _, "10", code, "21", pack] | ["01", _, "22", _, "10", code, "21", pack] => {
+            numbered(code, Some(pack))
+        }
+        _ => Scanned::Unreadable(NotACode::Pattern),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    fn shown(text: &str) -> String {
+        match read(text, "https://trace.cinderhook.example") {
+            Scanned::Lot { code, pack: None } => code.shown(),
+            Scanned::Lot {
+                code,
+                pack: Some(pack),
+            } => format!("{}/{pack}", code.shown()),
+            Scanned::Elsewhere(_) => "elsewhere".into(),
+            Scanned::Unreadable(reason) => format!("{reason:?}"),
+        }
+    }
+
+    #[test]
+    fn every_spelling_names_the_same_lot() {
+        for text in [
+            "BRC26159A006",
+            "brc-26159-a00-6",
+            "]C0BRC26159A006",
+            "HTTPS://TRACE.CINDERHOOK.EXAMPLE/L/BRC26159A006",
+            "https://trace.cinderhook.example/l/brc-26159-aoo-6?x=1",
+            "https://trace.cinderhook.example/01/09521234543213/10/BRC26159A006?17=260727",
+            "(01)09521234543213(17)260727(10)BRC26159A006",
+            "]C101095212345432131726072710BRC26159A006",
+            "01095212345432131726072710BRC26159A006\u{1d}",
+        ] {
+            assert_eq!(shown(text), "BRC-26159-A00-6", "{text}");
+        }
+    }
+
+    #[test]
+    fn packs() {
+        for text in [
+            "BRC26159A006/12",
+            "brc-26159-a00-6 / 12",
+            "https://TRACE.cinderhook.example/L/BRC26159A006/12",
+            "https://trace.cinderhook.example/01/09521234543213/10/BRC26159A006/21/12",
+            "(01)09521234543213(10)BRC26159A006(21)12",
+        ] {
+            assert_eq!(shown(text), "BRC-26159-A00-6/12", "{text}");
+        }
+        assert_eq!(shown("BRC26159A006/x"), "Pattern");
+    }
+
+    #[test]
+    fn others() {
+        assert_eq!(
+            shown("https://trace.cinderhook.example.org/L/BRC26159A006"),
+            "elsewhere"
+        );
+        assert_eq!(shown("https://other.example/L/BRC26159A006"), "elsewhere");
+        assert_eq!(shown("BRC26159A007"), "CheckCharacter");
+        assert_eq!(shown("ham"), "Pattern");
+        assert_eq!(shown("https://trace.cinderhook.example/about"), "Pattern");
+    }
+
+    proptest! {
+        #[test]
+        fn nothing_scanned_panics(text in any::<String>()) {
+            let _ = read(&text, "https://trace.cinderhook.example");
+        }
+    }
+}

@@ -1,0 +1,208 @@
+//! The closed vocabularies: each word is spelt once, here, for code, API, store and screen.
+
+/// Declares a closed set of words and how each is spelt.
+macro_rules! words {
+    ($(#[$about:meta])* $name:ident { $($(#[$each:meta])* $word:ident = $spelt:literal,)+ }) => {
+        $(#[$about])*
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        pub enum $name { $($(#[$each])* #[allow(missing_docs, reason = "the word says it")] $word,)+ }
+
+        impl $name {
+            /// Every word, in the order of the vocabulary.
+            pub const ALL: &'static [$name] = &[$($name::$word,)+];
+            /// Every spelling, in the same order.
+            pub const SPELT: &'static [&'static str] = &[$($spelt,)+];
+
+            /// As it is spelt everywhere.
+            pub const fn as_str(self) -> &'static str {
+                match self { $($name::$word => $spelt,)+ }
+            }
+
+            /// The word so spelt, if it is one of ours.
+            pub fn parse(text: &str) -> Option<$name> {
+                match text { $($spelt => Some($name::$word),)+ _ => None }
+            }
+        }
+
+        impl std::fmt::Display for $name {
+            fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+                f.write_str(self.as_str())
+            }
+        }
+    };
+}
+
+words! {
+    /// What sort of thing a product is.
+    ProductKind {
+        Carcass = "carcass", Cut = "cut", Trim = "trim", Fat = "fat", Bone = "bone", Offal = "offal",
+        Cured = "cured", Cooked = "cooked", Rendered = "rendered", Stock = "stock", Mixed = "mixed",
+        Ingredient = "ingredient", Waste = "waste",
+    }
+}
+
+words! {
+    /// The animal a product is of.
+    Species {
+        Pig = "pig", Cattle = "cattle", Sheep = "sheep", Goat = "goat", Horse = "horse",
+        Deer = "deer", Bison = "bison", Boar = "boar", Rabbit = "rabbit", Chicken = "chicken",
+        Turkey = "turkey", Duck = "duck", Goose = "goose", GuineaFowl = "guinea-fowl",
+        Quail = "quail", Pheasant = "pheasant", Partridge = "partridge", Pigeon = "pigeon",
+    }
+}
+
+words! {
+    /// An allergen by its source: every nut, fish, crustacean and mollusc by name, because the law
+    /// of some places asks for the name (`us` 2, `canada-eu-uk` 3 and 9). The collective words are
+    /// for goods whose paper says no more.
+    Allergen {
+        Milk = "milk", Egg = "egg", Peanut = "peanut", Soy = "soy", Sesame = "sesame",
+        Mustard = "mustard", Celery = "celery", Lupin = "lupin", Sulphites = "sulphites",
+        Wheat = "wheat", Spelt = "spelt", Rye = "rye", Barley = "barley", Oats = "oats",
+        Triticale = "triticale",
+        Almond = "almond", BrazilNut = "brazil-nut", Cashew = "cashew", Hazelnut = "hazelnut",
+        Macadamia = "macadamia", Pecan = "pecan", PineNut = "pine-nut", Pistachio = "pistachio",
+        Walnut = "walnut", TreeNut = "tree-nut",
+        Anchovy = "anchovy", Bass = "bass", Cod = "cod", Flounder = "flounder", Haddock = "haddock",
+        Hake = "hake", Herring = "herring", Mackerel = "mackerel", Pollock = "pollock",
+        Salmon = "salmon", Sardine = "sardine", Sole = "sole", Trout = "trout", Tuna = "tuna",
+        Fish = "fish",
+        Crab = "crab", Crayfish = "crayfish", Lobster = "lobster", Prawn = "prawn", Shrimp = "shrimp",
+        Crustacean = "crustacean",
+        Clam = "clam", Mussel = "mussel", Octopus = "octopus", Oyster = "oyster",
+        Scallop = "scallop", Snail = "snail", Squid = "squid", Mollusc = "mollusc",
+    }
+}
+
+words! {
+    /// How a pack is kept.
+    State { Chilled = "chilled", Frozen = "frozen", Ambient = "ambient", Hot = "hot", }
+}
+
+words! {
+    /// What has become of a pack.
+    Being {
+        OnHand = "on-hand", Open = "open", Used = "used", Sold = "sold", Served = "served",
+        Discarded = "discarded", Shipped = "shipped", Returned = "returned", Missing = "missing",
+        Void = "void",
+    }
+}
+
+words! {
+    /// What a place is for. Clean-downs are about `contact` places.
+    PlaceKind { Storage = "storage", Contact = "contact", Heat = "heat", Counter = "counter", }
+}
+
+words! {
+    /// The steps that take inputs, and make lots or note that something was done to them.
+    StepKind {
+        BreakDown = "break-down", Cut = "cut", Cure = "cure", Turn = "turn", Rinse = "rinse",
+        Equalise = "equalise", Hang = "hang", Smoke = "smoke", Cook = "cook", Chill = "chill",
+        Grind = "grind", Mix = "mix", Render = "render", Portion = "portion", Pack = "pack",
+    }
+}
+
+impl StepKind {
+    /// May this step stand without outputs, as a note that it was done? The piece stays the lot
+    /// that it was: a ham turned in its salt is the same ham.
+    pub const fn may_make_nothing(self) -> bool {
+        use StepKind::*;
+        matches!(self, Turn | Rinse | Equalise | Hang | Chill)
+    }
+
+    /// Does this step start the product's own date anew, rather than keep the earliest date of
+    /// what went in? First and simplest reading; the law profiles refine it.
+    pub const fn starts_date_anew(self) -> bool {
+        use StepKind::*;
+        matches!(self, Cook | Smoke | Cure | Render)
+    }
+}
+
+words! {
+    /// Every deed that the record can hold.
+    DeedKind {
+        Receive = "receive",
+        BreakDown = "break-down", Cut = "cut", Cure = "cure", Turn = "turn", Rinse = "rinse",
+        Equalise = "equalise", Hang = "hang", Smoke = "smoke", Cook = "cook", Chill = "chill",
+        Grind = "grind", Mix = "mix", Render = "render", Portion = "portion", Pack = "pack",
+        Move = "move", Sell = "sell", Serve = "serve", Discard = "discard", Ship = "ship",
+        Return = "return", TakeBack = "take-back", Measure = "measure", Count = "count",
+        CleanDown = "clean-down", Void = "void", Correct = "correct",
+    }
+}
+
+impl From<StepKind> for DeedKind {
+    fn from(step: StepKind) -> DeedKind {
+        DeedKind::parse(step.as_str()).expect("every step kind is a deed kind of the same spelling")
+    }
+}
+
+words! {
+    /// How a pack leaves.
+    DepartureKind {
+        Sell = "sell", Serve = "serve", Discard = "discard", Ship = "ship", Return = "return",
+    }
+}
+
+words! {
+    /// Where a pack's grams went, or came back from. `moved` changes where or how it is kept only.
+    Account {
+        Used = "used", Sold = "sold", Served = "served", Discarded = "discarded",
+        Shipped = "shipped", Returned = "returned", Lost = "lost", Unexplained = "unexplained",
+        TakenBack = "taken-back", Moved = "moved", Noted = "noted",
+    }
+}
+
+words! {
+    /// What a step may add without a lot of its own. Everything else edible is an input lot.
+    Addition { Water = "water", Ice = "ice", Steam = "steam", ScaleDifference = "scale-difference", }
+}
+
+words! {
+    /// The event a keeping rule counts from.
+    KeepFrom {
+        Made = "made", Received = "received", Packed = "packed", Opened = "opened",
+        Thawed = "thawed", Cooked = "cooked",
+    }
+}
+
+words! {
+    /// Which part of a carcass a received lot is.
+    Side {
+        Left = "left", Right = "right", Whole = "whole",
+        LeftFore = "left-fore", LeftHind = "left-hind", RightFore = "right-fore", RightHind = "right-hind",
+    }
+}
+
+words! {
+    /// The law that a kitchen labels under.
+    Profile { Us = "us", Ca = "ca", Eu = "eu", Uk = "uk", }
+}
+
+words! {
+    /// One word for the counter, from the least to the most cautious.
+    Verdict {
+        Sell = "sell", SellToday = "sell-today", NotForSale = "not-for-sale", Gone = "gone",
+        Pull = "pull", Hold = "hold", Unknown = "unknown",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_word_reads_back() {
+        assert!(
+            Allergen::ALL
+                .iter()
+                .all(|word| Allergen::parse(word.as_str()) == Some(*word))
+        );
+        assert!(
+            StepKind::ALL
+                .iter()
+                .all(|word| DeedKind::from(*word).as_str() == word.as_str())
+        );
+        assert_eq!(Species::parse("Pig"), None);
+    }
+}

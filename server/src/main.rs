@@ -1,0 +1,3 @@
+//! Placeholder.
+
+fn main() {}
