@@ -6,7 +6,7 @@
 
 use crate::lot::{DeedId, LotId};
 use crate::origin::{AnimalId, Origin};
-use std::collections::{BTreeMap, HashMap, VecDeque};
+use std::collections::{BTreeMap, HashMap, HashSet, VecDeque};
 
 /// So much of a lot, used in a step. Several packs of one lot may be several uses.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -141,51 +141,62 @@ fn path(towards: &HashMap<LotId, LotId>, root: LotId, lot: LotId) -> Vec<LotId> 
     via
 }
 
-/// One way from a lot to a lot that was made of it.
+/// So much of a lot that is in scope, used in a step on the way forward.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Edge {
+pub struct Onward {
     /// The lot that went in.
-    pub parent: LotId,
-    /// The lot that came out.
-    pub child: LotId,
-    /// Milligrams of the parent used in the child's step.
+    pub lot: LotId,
+    /// The step that it went into.
+    pub step: DeedId,
+    /// Milligrams of it used there.
     pub milligrams: i64,
-    /// Milligrams of everything with a source animal used in that step.
+    /// Milligrams of everything with a source animal used there.
     pub step_milligrams: i64,
 }
 
-/// The share of the starting lots in each lot that came of them. `starts` are whole: share 1.
+/// The share of the starting lots in each step that any of them reached; what a step made has its
+/// step's share. `starts` are whole: share 1. `made` tells which step made each lot on the way.
 ///
-/// `edges` are all edges among the starting lots and their descendants; a lot that is not reached has
-/// no share. The graph has no cycles; were one there, the lots on it would be left out.
-pub fn shares_forward(starts: &[LotId], edges: &[Edge]) -> HashMap<LotId, f64> {
-    let mut waiting: HashMap<LotId, usize> = HashMap::new();
-    let mut children: HashMap<LotId, Vec<&Edge>> = HashMap::new();
-    for edge in edges {
-        *waiting.entry(edge.child).or_default() += 1;
-        children.entry(edge.parent).or_default().push(edge);
+/// The graph has no cycles; were one there, the steps on it would have no share.
+pub fn shares_forward(
+    starts: &[LotId],
+    made: &[(LotId, DeedId)],
+    onward: &[Onward],
+) -> HashMap<DeedId, f64> {
+    let starts: HashSet<LotId> = starts.iter().copied().collect();
+    let mut waiting: HashMap<DeedId, usize> = HashMap::with_capacity(made.len());
+    let mut uses: HashMap<LotId, Vec<&Onward>> = HashMap::with_capacity(onward.len());
+    for used in onward {
+        *waiting.entry(used.step).or_default() += 1;
+        uses.entry(used.lot).or_default().push(used);
     }
-    let mut shares: HashMap<LotId, f64> = starts.iter().map(|start| (*start, 1.0)).collect();
-    let mut ready: Vec<LotId> = starts
-        .iter()
-        .copied()
-        .filter(|start| !waiting.contains_key(start))
-        .collect();
-    while let Some(parent) = ready.pop() {
-        let share = shares.get(&parent).copied().unwrap_or(0.0);
-        for edge in children.get(&parent).map_or(&[][..], Vec::as_slice) {
-            let part = match edge.step_milligrams {
-                0 => 0.0,
-                total => share * edge.milligrams as f64 / total as f64,
+    let mut outputs: HashMap<DeedId, Vec<LotId>> = HashMap::with_capacity(waiting.len());
+    // A starting lot stays whole, even where it came of another starting lot.
+    for (lot, step) in made.iter().filter(|(lot, _)| !starts.contains(lot)) {
+        outputs.entry(*step).or_default().push(*lot);
+    }
+    let mut shares: HashMap<DeedId, f64> = HashMap::with_capacity(waiting.len());
+    let mut ready: Vec<(LotId, f64)> = starts.iter().map(|start| (*start, 1.0)).collect();
+    while let Some((lot, share)) = ready.pop() {
+        for used in uses.get(&lot).map_or(&[][..], Vec::as_slice) {
+            let whole = used.step_milligrams;
+            let part = if whole == 0 {
+                0.0
+            } else {
+                share * used.milligrams as f64 / whole as f64
             };
-            // A starting lot stays whole, even where it came of another starting lot.
-            if !starts.contains(&edge.child) {
-                *shares.entry(edge.child).or_default() += part;
-            }
-            let left = waiting.get_mut(&edge.child).expect("counted above");
+            let step_share = shares.entry(used.step).or_default();
+            *step_share += part;
+            let left = waiting.get_mut(&used.step).expect("counted above");
             *left -= 1;
             if *left == 0 {
-                ready.push(edge.child);
+                ready.extend(
+                    outputs
+                        .get(&used.step)
+                        .into_iter()
+                        .flatten()
+                        .map(|lot| (*lot, *step_share)),
+                );
             }
         }
     }
@@ -240,45 +251,33 @@ mod tests {
     use proptest::prelude::*;
 
     /// A family as text: `a 3 + b* 1 -> c`, one step a line; a star marks a lot without any animal.
-    fn family(text: &str) -> (Ancestry, Vec<Edge>) {
-        let (mut ancestry, mut edges) = (Ancestry::default(), Vec::new());
+    fn family(text: &str) -> Ancestry {
+        let mut ancestry = Ancestry::default();
         for (nth, line) in text
             .lines()
-            .map(str::trim)
-            .filter(|line| !line.is_empty())
             .enumerate()
+            .filter(|(_, line)| !line.is_empty())
         {
             let step = DeedId(nth as i32 + 1);
             let (inputs, outputs) = line.split_once("->").unwrap();
-            let uses: Vec<Use> = inputs
-                .split('+')
-                .map(|input| {
-                    let (name, grams) = input.trim().split_once(' ').unwrap();
-                    Use {
-                        step,
-                        lot: lot(name),
-                        milligrams: grams.parse().unwrap(),
-                        has_animal: !name.ends_with('*'),
-                    }
-                })
-                .collect();
-            let total = uses
-                .iter()
-                .filter(|used| used.has_animal)
-                .map(|used| used.milligrams)
-                .sum();
-            for child in outputs.split_whitespace().map(lot) {
-                ancestry.made_by.insert(child, step);
-                edges.extend(uses.iter().filter(|used| used.has_animal).map(|used| Edge {
-                    parent: used.lot,
-                    child,
-                    milligrams: used.milligrams,
-                    step_milligrams: total,
-                }));
-            }
-            ancestry.uses.insert(step, uses);
+            let input = |input: &str| {
+                let (name, grams) = input.trim().split_once(' ').unwrap();
+                let milligrams = grams.trim().parse().unwrap();
+                Use {
+                    step,
+                    lot: lot(name),
+                    milligrams,
+                    has_animal: !name.ends_with('*'),
+                }
+            };
+            ancestry
+                .uses
+                .insert(step, inputs.split('+').map(input).collect());
+            ancestry
+                .made_by
+                .extend(outputs.split_whitespace().map(|child| (lot(child), step)));
         }
-        (ancestry, edges)
+        ancestry
     }
 
     fn lot(name: &str) -> LotId {
@@ -290,8 +289,7 @@ mod tests {
     }
 
     fn check(text: &str, of: &str, expected: &str) {
-        let (ancestry, _) = family(text);
-        let shown: Vec<String> = ancestry
+        let shown: Vec<String> = family(text)
             .roots(lot(of))
             .iter()
             .map(|root| {
@@ -357,43 +355,68 @@ mod tests {
     proptest! {
         /// Back and forward must agree, and the shares of all roots sum to 1.
         #[test]
-        fn back_and_forward_agree(steps in prop::collection::vec((prop::collection::vec((any::<prop::sample::Index>(), 1i64..5_000), 1..4), 1usize..3), 1..25)) {
+        fn back_and_forward_agree(steps in prop::collection::vec(
+            (prop::collection::vec((any::<prop::sample::Index>(), 1i64..5_000), 1..4), 1usize..3), 1..25,
+        )) {
             let mut lots: Vec<LotId> = (0..4).map(LotId).collect();
-            let (mut ancestry, mut edges) = (Ancestry::default(), Vec::new());
+            let mut ancestry = Ancestry::default();
             for (nth, (inputs, outputs)) in steps.iter().enumerate() {
                 let step = DeedId(nth as i32);
-                let uses: Vec<Use> = inputs.iter()
-                    .map(|(at, milligrams)| Use { step, lot: lots[at.index(lots.len())], milligrams: *milligrams, has_animal: true })
-                    .collect();
-                let total = uses.iter().map(|used| used.milligrams).sum();
+                let used = |(at, milligrams): &(prop::sample::Index, i64)| {
+                    Use { step, lot: lots[at.index(lots.len())], milligrams: *milligrams, has_animal: true }
+                };
+                ancestry.uses.insert(step, inputs.iter().map(used).collect());
                 for _ in 0..*outputs {
                     let child = LotId(lots.len() as i32);
                     ancestry.made_by.insert(child, step);
-                    edges.extend(uses.iter().map(|used| Edge { parent: used.lot, child, milligrams: used.milligrams, step_milligrams: total }));
                     lots.push(child);
                 }
-                ancestry.uses.insert(step, uses);
             }
             let last = *lots.last().unwrap();
             let roots = ancestry.roots(last);
             prop_assert!((roots.iter().map(|root| root.share).sum::<f64>() - 1.0).abs() < 1e-9);
             for root in roots {
-                let reach = reach(root.lot, &edges);
-                let within: Vec<Edge> = edges.iter().filter(|edge| reach.contains(&edge.parent)).copied().collect();
-                let forward = shares_forward(&[root.lot], &within);
-                let share = forward.get(&last).copied().unwrap_or(0.0);
+                let share = forward_share(root.lot, last, &ancestry, &lots);
                 prop_assert!((share - root.share).abs() < 1e-9, "{share} and {}", root.share);
             }
         }
     }
 
-    fn reach(start: LotId, edges: &[Edge]) -> std::collections::BTreeSet<LotId> {
-        let mut reached = std::collections::BTreeSet::from([start]);
-        for edge in edges {
-            if reached.contains(&edge.parent) {
-                reached.insert(edge.child);
+    fn forward_share(start: LotId, of: LotId, ancestry: &Ancestry, lots: &[LotId]) -> f64 {
+        let mut reached = vec![start];
+        for lot in lots {
+            let touched = ancestry
+                .uses_of(*lot)
+                .iter()
+                .any(|used| reached.contains(&used.lot));
+            if touched && !reached.contains(lot) {
+                reached.push(*lot);
             }
         }
-        reached
+        let made: Vec<_> = reached[1..]
+            .iter()
+            .map(|lot| (*lot, ancestry.made_by[lot]))
+            .collect();
+        let onward: Vec<Onward> = ancestry
+            .uses
+            .values()
+            .flat_map(|uses| {
+                uses.iter()
+                    .map(|used| (used, uses.iter().map(|used| used.milligrams).sum()))
+            })
+            .filter(|(used, _)| reached.contains(&used.lot))
+            .map(|(used, step_milligrams)| Onward {
+                lot: used.lot,
+                step: used.step,
+                milligrams: used.milligrams,
+                step_milligrams,
+            })
+            .collect();
+        let shares = shares_forward(&[start], &made, &onward);
+        if of == start {
+            1.0
+        } else {
+            shares.get(&ancestry.made_by[&of]).copied().unwrap_or(0.0)
+        }
     }
 }

@@ -1,1 +1,43 @@
-//! Placeholder.
+//! The record in SQLite or PostgreSQL. Diesel lives here and nowhere else.
+//!
+//! Reading order: [`db`] (open by address, read, and the one `write` that owns transactions),
+//! [`tables`], then one file per noun. Rows hold primitives; they turn into the domain's types here.
+//! A function that takes a [`Tx`] belongs inside a deed's transaction; one that takes a [`Conn`] reads.
+
+pub mod animals;
+pub mod audit;
+mod conn;
+pub mod db;
+pub mod deeds;
+pub mod digest;
+pub mod entries;
+mod error;
+mod ids;
+pub mod list_lots;
+pub mod lots;
+pub mod measurements;
+mod migrate;
+pub mod origins;
+pub mod packs;
+pub mod record;
+pub mod series;
+pub mod sources;
+mod tables;
+pub mod trace;
+pub mod voids;
+
+pub use conn::Conn;
+pub use db::{Address, Store, Tx};
+pub use error::{Error, Result};
+
+/// Runs a diesel expression on whichever engine is connected: batches and `Option` columns need
+/// the engine's own type.
+macro_rules! on_each {
+    ($conn:expr, $c:ident => $body:expr) => {
+        match $conn {
+            $crate::Conn::Sqlite($c) => $body,
+            $crate::Conn::Pg($c) => $body,
+        }
+    };
+}
+pub(crate) use on_each;

@@ -1,0 +1,175 @@
+//! Source animals: found by farm, kill date, abattoir and carcass number, else by tag.
+
+use crate::conn::Conn;
+use crate::db::Tx;
+use crate::error::{Error, Result};
+use crate::tables::{animals, deeds, lots, sources};
+use chrono::NaiveDate;
+use diesel::prelude::*;
+use domain::code::{HouseCode, LotCode};
+use domain::deed::receive::{Animal, NumberKind};
+use domain::words::{Side, Species};
+
+/// An animal as the record holds it.
+#[derive(Debug, Clone, Queryable, Selectable, Insertable, PartialEq)]
+#[diesel(table_name = animals, treat_none_as_default_value = false)]
+#[allow(missing_docs, reason = "the columns, told of in the migration")]
+pub struct AnimalRow {
+    pub id: i32,
+    pub deed_id: i32,
+    pub stem: Option<String>,
+    pub farm: String,
+    pub species: String,
+    pub killed_on: NaiveDate,
+    pub abattoir: Option<String>,
+    pub carcass: Option<String>,
+    pub tag: Option<String>,
+    pub head: i32,
+}
+
+impl AnimalRow {
+    /// The domain's animal.
+    pub fn animal(&self) -> Result<Animal> {
+        let bad = |what| Error::bad_row("animals", self.id, what);
+        Ok(Animal {
+            farm: HouseCode::parse(&self.farm).ok_or_else(|| bad("farm code"))?,
+            species: Species::parse(&self.species).ok_or_else(|| bad("species"))?,
+            killed_on: self.killed_on,
+            abattoir: self.abattoir.clone(),
+            carcass: self.carcass.clone(),
+            tag: self.tag.clone(),
+            head: u32::try_from(self.head).map_err(|_| bad("head"))?,
+        })
+    }
+}
+
+/// The animal on record that this one is, if it can be told. Lock the farm's day before.
+pub fn matching(conn: &mut Conn, animal: &Animal) -> Result<Option<AnimalRow>> {
+    let Some((kind, number)) = animal.number() else {
+        return Ok(None);
+    };
+    let same_day: Vec<AnimalRow> = animals::table
+        .filter(
+            animals::farm
+                .eq(animal.farm.as_str())
+                .and(animals::killed_on.eq(animal.killed_on)),
+        )
+        .order(animals::id)
+        .select(AnimalRow::as_select())
+        .load(conn)?;
+    Ok(same_day.into_iter().find(|row| {
+        let same_number = match kind {
+            NumberKind::Carcass => row.carcass.as_deref() == Some(number),
+            NumberKind::Tag => row.carcass.is_none() && row.tag.as_deref() == Some(number),
+        };
+        same_number && row.abattoir == animal.abattoir
+    }))
+}
+
+/// Adds an animal.
+pub fn insert(
+    tx: &mut Tx<'_>,
+    deed: i32,
+    animal: &Animal,
+    stem: Option<String>,
+) -> Result<AnimalRow> {
+    let row = AnimalRow {
+        id: tx.ids.one(tx.conn)?,
+        deed_id: deed,
+        stem,
+        farm: animal.farm.as_str().to_owned(),
+        species: animal.species.as_str().to_owned(),
+        killed_on: animal.killed_on,
+        abattoir: animal.abattoir.clone(),
+        carcass: animal.carcass.clone(),
+        tag: animal.tag.clone(),
+        head: i32::try_from(animal.head).unwrap_or(i32::MAX),
+    };
+    diesel::insert_into(animals::table)
+        .values(&row)
+        .execute(tx.conn)?;
+    Ok(row)
+}
+
+/// One animal by its key.
+pub fn by_key(conn: &mut Conn, key: i32) -> Result<AnimalRow> {
+    Ok(animals::table
+        .find(key)
+        .select(AnimalRow::as_select())
+        .first(conn)?)
+}
+
+/// The animal that the deed with this id brought in; the deed's id is the animal's.
+pub fn by_uid(conn: &mut Conn, uid: &[u8; 16]) -> Result<Option<AnimalRow>> {
+    Ok(animals::table
+        .inner_join(deeds::table.on(deeds::id.eq(animals::deed_id)))
+        .filter(deeds::uid.eq(&uid[..]))
+        .select(AnimalRow::as_select())
+        .first(conn)
+        .optional()?)
+}
+
+/// The sides of an animal that are on record, each with the lot that it was received as.
+pub fn sides(conn: &mut Conn, animal: i32) -> Result<Vec<(Option<Side>, LotCode)>> {
+    let rows: Vec<(Option<String>, String, i32)> = sources::table
+        .inner_join(lots::table.on(lots::id.eq(sources::lot_id)))
+        .filter(
+            sources::animal_id
+                .eq(animal)
+                .and(sources::is_current.eq(true))
+                .and(lots::voided.eq(false)),
+        )
+        .order(lots::id)
+        .select((sources::side, lots::code, lots::id))
+        .load(conn)?;
+    rows.into_iter()
+        .map(|(side, code, lot)| {
+            let code =
+                LotCode::read(&code).map_err(|_| Error::bad_row("lots", lot, "malformed code"))?;
+            Ok((side.as_deref().and_then(Side::parse), code))
+        })
+        .collect()
+}
+
+/// What to look for among the animals.
+#[derive(Debug, Default, Clone)]
+#[allow(missing_docs, reason = "the columns")]
+pub struct Sought {
+    pub farm: Option<String>,
+    pub killed_on: Option<NaiveDate>,
+    pub carcass: Option<String>,
+    pub tag: Option<String>,
+}
+
+/// Animals that lots on record are of, newest kill first.
+pub fn list(conn: &mut Conn, sought: &Sought, limit: i64) -> Result<Vec<(AnimalRow, Vec<u8>)>> {
+    let of_a_lot = sources::table
+        .inner_join(lots::table.on(lots::id.eq(sources::lot_id)))
+        .filter(
+            sources::is_current
+                .eq(true)
+                .and(lots::voided.eq(false))
+                .and(sources::animal_id.is_not_null()),
+        )
+        .select(sources::animal_id.assume_not_null());
+    let mut query = animals::table
+        .inner_join(deeds::table.on(deeds::id.eq(animals::deed_id)))
+        .filter(animals::id.eq_any(of_a_lot))
+        .order((animals::killed_on.desc(), animals::id.desc()))
+        .select((AnimalRow::as_select(), deeds::uid))
+        .limit(limit)
+        .into_boxed();
+    if let Some(farm) = &sought.farm {
+        query = query.filter(animals::farm.eq(farm));
+    }
+    if let Some(day) = sought.killed_on {
+        query = query.filter(animals::killed_on.eq(day));
+    }
+    if let Some(carcass) = &sought.carcass {
+        query = query.filter(animals::carcass.eq(carcass));
+    }
+    if let Some(tag) = &sought.tag {
+        query = query.filter(animals::tag.eq(tag));
+    }
+    Ok(query.load(conn)?)
+}

@@ -1,0 +1,339 @@
+//! Walking the whole record past the domain's checker.
+
+use crate::conn::Conn;
+use crate::error::Result;
+use crate::lots::LotRow;
+use crate::on_each;
+use crate::packs::PackRow;
+use crate::tables::{answers, deeds, lots, pack_events, series, sources, voids};
+use crate::voids::live_events;
+use diesel::prelude::*;
+use diesel::sql_query;
+use diesel::sql_types::{BigInt, Integer, Text};
+use domain::audit::{self, Finding, StoredPack};
+use domain::dates::Keep;
+use domain::grams::Grams;
+use domain::lot::LotId;
+use domain::origin::Origin;
+use domain::words::{Account, Being, DeedKind};
+use std::collections::{HashMap, HashSet};
+
+/// Lots or deeds read at a time.
+const CHUNK: i64 = 500;
+
+/// What the walk saw.
+#[derive(Debug, Default)]
+pub struct Report {
+    /// How many deeds.
+    pub deeds: u64,
+    /// How many lots.
+    pub lots: u64,
+    /// How many packs.
+    pub packs: u64,
+    /// Everything that is not as it must be.
+    pub findings: Vec<Finding>,
+}
+
+/// Reads the whole record. `keep` tells the keeping rule of a product's version.
+pub fn run(
+    conn: &mut Conn,
+    mut keep: impl FnMut(&mut Conn, i32) -> Result<Option<Keep>>,
+) -> Result<Report> {
+    let mut report = Report::default();
+    let voided: HashSet<i32> = voids::table
+        .select(voids::deed_id)
+        .load(conn)?
+        .into_iter()
+        .collect();
+    check_deeds(conn, &mut report)?;
+    check_steps(conn, &mut report)?;
+    let mut origins: HashMap<i32, (Origin, i32)> = HashMap::new();
+    let mut last = 0;
+    loop {
+        let rows: Vec<LotRow> = lots::table
+            .filter(lots::id.gt(last))
+            .order(lots::id)
+            .limit(CHUNK)
+            .select(LotRow::as_select())
+            .load(conn)?;
+        let Some(end) = rows.last() else { break };
+        last = end.id;
+        for row in &rows {
+            origins.insert(row.id, (row.origin()?, row.deed_id));
+        }
+        check_lots(conn, &rows, &voided, &mut keep, &mut report)?;
+    }
+    check_family(conn, &origins, &voided, &mut report)?;
+    check_series(conn, &mut report)?;
+    Ok(report)
+}
+
+fn check_deeds(conn: &mut Conn, report: &mut Report) -> Result<()> {
+    report.deeds = deeds::table.count().get_result::<i64>(conn)?.unsigned_abs();
+    let unanswered: Vec<i32> = deeds::table
+        .left_join(answers::table.on(answers::id.eq(deeds::id)))
+        .filter(answers::id.is_null())
+        .select(deeds::id)
+        .load(conn)?;
+    report.findings.extend(
+        unanswered
+            .iter()
+            .map(|deed| Finding::new(format!("deed {deed}"), "was never answered")),
+    );
+    let void_of_void: Vec<i32> = voids::table
+        .inner_join(deeds::table.on(deeds::id.eq(voids::deed_id)))
+        .filter(deeds::kind.eq(DeedKind::Void.as_str()))
+        .select(voids::id)
+        .load(conn)?;
+    report.findings.extend(
+        void_of_void
+            .iter()
+            .map(|deed| Finding::new(format!("deed {deed}"), "voids a void")),
+    );
+    Ok(())
+}
+
+#[derive(QueryableByName)]
+struct StepSums {
+    #[diesel(sql_type = Integer)]
+    id: i32,
+    #[diesel(sql_type = BigInt)]
+    loss_mg: i64,
+    #[diesel(sql_type = BigInt)]
+    used: i64,
+    #[diesel(sql_type = BigInt)]
+    added: i64,
+    #[diesel(sql_type = BigInt)]
+    made: i64,
+    #[diesel(sql_type = BigInt)]
+    too_early: i64,
+}
+
+/// Conservation, and that nothing was used before it was made.
+fn check_steps(conn: &mut Conn, report: &mut Report) -> Result<()> {
+    let mut last = 0;
+    loop {
+        let sql = "SELECT steps.id, steps.loss_mg,
+                CAST((SELECT COALESCE(SUM(mg), 0) FROM pack_events WHERE deed_id = steps.id AND account = 'used') AS BIGINT) AS used,
+                CAST((SELECT COALESCE(SUM(mg), 0) FROM additions WHERE deed_id = steps.id) AS BIGINT) AS added,
+                CAST((SELECT COALESCE(SUM(made_mg), 0) FROM lots WHERE deed_id = steps.id) AS BIGINT) AS made,
+                (SELECT COUNT(*) FROM pack_events JOIN lots ON lots.id = pack_events.lot_id JOIN deeds ON deeds.id = steps.id
+                    WHERE pack_events.deed_id = steps.id AND lots.made_at > deeds.at) AS too_early
+            FROM steps WHERE steps.id > $1 ORDER BY steps.id LIMIT 500";
+        let rows: Vec<StepSums> =
+            on_each!(&mut *conn, c => sql_query(sql).bind::<Integer, _>(last).load(c)?);
+        let Some(end) = rows.last() else {
+            return Ok(());
+        };
+        last = end.id;
+        for row in &rows {
+            let about = format!("deed {}", row.id);
+            let grams = Grams::from_milligrams;
+            let finding = audit::step_balances(
+                &about,
+                grams(row.used),
+                grams(row.added),
+                grams(row.made),
+                grams(row.loss_mg),
+            );
+            report.findings.extend(finding);
+            if row.too_early > 0 {
+                report
+                    .findings
+                    .push(Finding::new(&about, "uses a lot before it was made"));
+            }
+        }
+    }
+}
+
+fn check_lots(
+    conn: &mut Conn,
+    rows: &[LotRow],
+    voided: &HashSet<i32>,
+    keep: &mut impl FnMut(&mut Conn, i32) -> Result<Option<Keep>>,
+    report: &mut Report,
+) -> Result<()> {
+    let keys: Vec<i32> = rows.iter().map(|row| row.id).collect();
+    let mut packs_of: HashMap<i32, Vec<PackRow>> = HashMap::new();
+    for pack in crate::packs::of_lots(conn, &keys)? {
+        packs_of.entry(pack.lot_id).or_default().push(pack);
+    }
+    let mut events_of: HashMap<i32, Vec<crate::record::PackEventRow>> = HashMap::new();
+    for event in live_events(conn, &keys)? {
+        events_of.entry(event.lot_id).or_default().push(event);
+    }
+    for row in rows {
+        report.lots += 1;
+        report
+            .findings
+            .extend(audit::code_is_well_formed(&row.code));
+        let (packs, events) = (
+            packs_of.remove(&row.id).unwrap_or_default(),
+            events_of.remove(&row.id).unwrap_or_default(),
+        );
+        report.packs += packs.len() as u64;
+        let mut say = |says: &str| report.findings.push(Finding::new(&row.code, says));
+        if packs.iter().map(|pack| pack.made_mg).sum::<i64>() != row.made_mg {
+            say("its packs do not sum to the lot");
+        }
+        if !packs.iter().map(|pack| pack.number).eq(1..=row.pack_count) {
+            say("its packs are not numbered from 1");
+        }
+        if row.voided != voided.contains(&row.deed_id) {
+            say("is voided and its deed is not, or the other way round");
+        }
+        if row.voided {
+            if row.on_hand_mg != 0
+                || packs
+                    .iter()
+                    .any(|pack| pack.being != Being::Void.as_str() || pack.left_mg != 0)
+            {
+                say("was voided and still holds something");
+            }
+            continue;
+        }
+        let rule = keep(conn, row.version_id)?;
+        let code = row.code()?;
+        for pack in &packs {
+            let of_pack = events
+                .iter()
+                .filter(|event| event.pack_id == pack.id)
+                .map(|event| event.event());
+            let stored = pack.pack()?;
+            report.findings.extend(audit::pack_agrees(&StoredPack {
+                shown: format!("{}/{}", code.shown(), stored.number),
+                born: row.born(stored.made)?,
+                made: stored.made,
+                keep: rule,
+                events: of_pack.collect::<Result<_>>()?,
+                now: stored.now,
+            }));
+        }
+        let all: Result<Vec<_>> = events.iter().map(|event| event.event()).collect();
+        let (made, on_hand) = (
+            Grams::from_milligrams(row.made_mg),
+            Grams::from_milligrams(row.on_hand_mg),
+        );
+        report.findings.extend(audit::lot_reconciles(
+            &row.code,
+            made,
+            on_hand,
+            &row.totals(),
+            &audit::totals(all?.into_iter()),
+        ));
+        if packs.iter().map(|pack| pack.left_mg).sum::<i64>() != row.on_hand_mg {
+            report.findings.push(Finding::new(
+                &row.code,
+                "its packs do not hold what the lot has on hand",
+            ));
+        }
+        if row.sold_packs as usize != events.iter().filter(|event| event.whole_pack).count() {
+            report
+                .findings
+                .push(Finding::new(&row.code, "the packs sold do not count up"));
+        }
+    }
+    Ok(())
+}
+
+/// No cycle, every lot reaches its sources, and each is of what its parts are of.
+fn check_family(
+    conn: &mut Conn,
+    lots: &HashMap<i32, (Origin, i32)>,
+    voided: &HashSet<i32>,
+    report: &mut Report,
+) -> Result<()> {
+    let uses: Vec<(i32, i32)> = pack_events::table
+        .filter(pack_events::account.eq(Account::Used.as_str()))
+        .select((pack_events::deed_id, pack_events::lot_id))
+        .load(conn)?;
+    let mut parts: HashMap<i32, Vec<LotId>> = HashMap::new();
+    for (deed, lot) in uses {
+        parts.entry(deed).or_default().push(LotId(lot));
+    }
+    let received: HashSet<i32> = sources::table
+        .filter(sources::is_current.eq(true))
+        .select(sources::lot_id)
+        .load(conn)?
+        .into_iter()
+        .collect();
+    let made_of: HashMap<LotId, Vec<LotId>> = lots
+        .iter()
+        .map(|(lot, (_, deed))| (LotId(*lot), parts.get(deed).cloned().unwrap_or_default()))
+        .collect();
+    for lot in audit::cycle(&made_of) {
+        report
+            .findings
+            .push(Finding::new(format!("lot {}", lot.0), "came of itself"));
+    }
+    for (lot, (origin, deed)) in lots {
+        let parts = &made_of[&LotId(*lot)];
+        if voided.contains(deed) {
+            continue;
+        }
+        match (parts.is_empty(), received.contains(lot)) {
+            (true, false) => report
+                .findings
+                .push(Finding::new(format!("lot {lot}"), "has no source")),
+            (false, true) => report
+                .findings
+                .push(Finding::new(format!("lot {lot}"), "was received and made")),
+            (true, true) => {}
+            (false, false) => {
+                let of_parts = parts.iter().fold(Origin::NoSpecies, |origin, part| {
+                    origin.with(lots[&part.0].0)
+                });
+                if of_parts != *origin {
+                    report.findings.push(Finding::new(
+                        format!("lot {lot}"),
+                        format!("is of {origin:?}, its parts of {of_parts:?}"),
+                    ));
+                }
+            }
+        }
+    }
+    Ok(())
+}
+
+#[derive(QueryableByName)]
+struct StemMax {
+    #[diesel(sql_type = Text)]
+    stem: String,
+    #[diesel(sql_type = Text)]
+    number: String,
+}
+
+/// No series will give out a number that a lot has already.
+fn check_series(conn: &mut Conn, report: &mut Report) -> Result<()> {
+    const BASE_32: &str = "0123456789ABCDEFGHJKMNPQRSTVWXYZ";
+    let next: HashMap<String, i32> = series::table
+        .select((series::key, series::next))
+        .load(conn)?
+        .into_iter()
+        .collect();
+    let sql = "SELECT SUBSTR(code, 1, LENGTH(code) - 3) AS stem, MAX(SUBSTR(code, LENGTH(code) - 2, 2)) AS number
+               FROM lots GROUP BY SUBSTR(code, 1, LENGTH(code) - 3)";
+    let stems: Vec<StemMax> = on_each!(conn, c => sql_query(sql).load(c)?);
+    for StemMax { stem, number } in stems {
+        let number = number.chars().fold(0, |sum, digit| {
+            sum * 32 + BASE_32.find(digit).unwrap_or(0) as i32
+        });
+        let day = &stem[..stem.len() - 1];
+        let letter = domain::code::LETTERS
+            .iter()
+            .position(|letter| stem.ends_with(*letter as char))
+            .unwrap_or(0) as i32;
+        let ahead = match (next.get(&stem), next.get(day)) {
+            (Some(next), _) => *next > number,
+            (None, Some(next)) => *next > letter * domain::code::NUMBERS as i32 + number,
+            (None, None) => false,
+        };
+        if !ahead {
+            report.findings.push(Finding::new(
+                &stem,
+                "the series does not stand past its highest number",
+            ));
+        }
+    }
+    Ok(())
+}

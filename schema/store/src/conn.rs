@@ -1,0 +1,70 @@
+//! One connection to either engine, opened by the address's scheme and never by trial.
+
+use crate::db::Address;
+use crate::error::{Error, Result};
+use diesel::connection::SimpleConnection;
+use diesel::r2d2::ManageConnection;
+use diesel::{Connection, PgConnection, SqliteConnection};
+
+/// A connection to SQLite or PostgreSQL.
+#[derive(diesel::MultiConnection)]
+pub enum Conn {
+    /// PostgreSQL, for a group of kitchens.
+    Pg(PgConnection),
+    /// SQLite, embedded.
+    Sqlite(SqliteConnection),
+}
+
+impl Conn {
+    /// Opens a connection. For SQLite the file must be there, or `address` says to make it.
+    pub(crate) fn open(address: &Address) -> Result<Conn> {
+        match address {
+            Address::Sqlite(path) => {
+                let path = path
+                    .to_str()
+                    .ok_or_else(|| Error::Address("the path is not UTF-8".into()))?;
+                let mut conn = SqliteConnection::establish(path)
+                    .map_err(|error| Error::Away(format!("{path} cannot be opened: {error}")))?;
+                // FULL: what was answered survives power loss. The journal mode lasts in the file.
+                conn.batch_execute(
+                    "PRAGMA busy_timeout = 10000; PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL;
+                     PRAGMA foreign_keys = ON; PRAGMA cache_size = -2000; PRAGMA temp_store = MEMORY;",
+                )?;
+                Ok(Conn::Sqlite(conn))
+            }
+            Address::Postgres(url) => {
+                let mut conn = PgConnection::establish(url)
+                    .map_err(|error| Error::Away(format!("PostgreSQL does not answer: {error}")))?;
+                conn.batch_execute(
+                    "SET synchronous_commit TO on; SET TIME ZONE 'UTC'; SET lock_timeout TO '20s'",
+                )?;
+                Ok(Conn::Pg(conn))
+            }
+        }
+    }
+}
+
+/// Makes connections for the pool. Diesel's own manager would try each engine in turn.
+#[derive(Debug)]
+pub(crate) struct Manager(pub(crate) Address);
+
+impl ManageConnection for Manager {
+    type Connection = Conn;
+    type Error = Error;
+
+    fn connect(&self) -> Result<Conn> {
+        Conn::open(&self.0)
+    }
+
+    fn is_valid(&self, conn: &mut Conn) -> Result<()> {
+        Ok(conn.batch_execute("SELECT 1")?)
+    }
+
+    fn has_broken(&self, conn: &mut Conn) -> bool {
+        use diesel::r2d2::R2D2Connection;
+        match conn {
+            Conn::Pg(conn) => conn.is_broken(),
+            Conn::Sqlite(conn) => conn.is_broken(),
+        }
+    }
+}

@@ -1,0 +1,279 @@
+//! Opening the record, reading it, and the one `write` that owns transactions.
+
+use crate::conn::{Conn, Manager};
+use crate::error::{Error, Result};
+use crate::ids::Ids;
+use crate::migrate;
+use diesel::connection::SimpleConnection;
+use diesel::r2d2::{Pool, PooledConnection};
+use std::path::PathBuf;
+use std::sync::{Mutex, MutexGuard, PoisonError};
+use std::time::Duration;
+
+/// How often a deed is tried again when another was in its way.
+const TRIES: usize = 8;
+
+/// Where the record is.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Address {
+    /// A SQLite file.
+    Sqlite(PathBuf),
+    /// A PostgreSQL URL.
+    Postgres(String),
+}
+
+impl Address {
+    /// Reads a path, `sqlite:PATH`, or `postgres://…`. The scheme alone decides.
+    ///
+    /// # Errors
+    /// An empty address or an unknown scheme.
+    pub fn parse(text: &str) -> Result<Address> {
+        let unknown = |scheme: &str| {
+            Err(Error::Address(format!(
+                "{scheme:?} is not a database this program knows. Give a file's path, sqlite:PATH or postgres://…"
+            )))
+        };
+        match text.split_once(':') {
+            Some(("postgres" | "postgresql", rest)) if rest.starts_with("//") => {
+                Ok(Address::Postgres(text.to_owned()))
+            }
+            Some(("sqlite", path)) if !path.is_empty() => Ok(Address::Sqlite(path.into())),
+            Some((scheme, rest)) if rest.starts_with("//") => unknown(scheme),
+            Some(("sqlite" | "postgres" | "postgresql", _)) => unknown(text),
+            _ if text.trim().is_empty() => unknown(text),
+            _ => Ok(Address::Sqlite(text.into())),
+        }
+    }
+
+    /// Which engine it is, in a word.
+    pub fn engine(&self) -> &'static str {
+        match self {
+            Address::Sqlite(_) => "sqlite",
+            Address::Postgres(_) => "postgresql",
+        }
+    }
+}
+
+/// The open record.
+pub struct Store {
+    address: Address,
+    pool: Pool<Manager>,
+    /// SQLite takes one writer at a time; waiting in the process is fair, waiting in the file is not.
+    gate: Option<Mutex<Conn>>,
+    ids: Ids,
+}
+
+/// A deed's transaction.
+pub struct Tx<'a> {
+    /// The connection inside its transaction.
+    pub conn: &'a mut Conn,
+    pub(crate) ids: &'a Ids,
+}
+
+/// What `write` needs to know of a caller's error.
+pub trait MayRetry {
+    /// Was another transaction in the way?
+    fn is_conflict(&self) -> bool;
+}
+
+impl MayRetry for Error {
+    fn is_conflict(&self) -> bool {
+        matches!(self, Error::Conflict(_))
+    }
+}
+
+impl Store {
+    /// Opens the record at `address` and brings it up to this version. `create` allows a SQLite file
+    /// to be made where there is none.
+    ///
+    /// # Errors
+    /// Nothing there, nobody answers, not a database, or one written by a newer version: untouched.
+    pub fn open(address: &Address, create: bool, connections: u32) -> Result<Store> {
+        if let Address::Sqlite(path) = address {
+            if !path.exists() && !create {
+                let path = path.display();
+                return Err(Error::Address(format!(
+                    "there is no database at {path}. Check the path, or add --create to make one."
+                )));
+            }
+            if path.is_dir() {
+                return Err(Error::Address(format!(
+                    "{} is a folder, not a database.",
+                    path.display()
+                )));
+            }
+            if path.exists() {
+                migrate::refuse_what_is_not_ours(path)?;
+            }
+        }
+        let mut first = Conn::open(address)?;
+        migrate::run(&mut first)?;
+        let gate = matches!(address, Address::Sqlite(_)).then(|| Mutex::new(first));
+        let pool = Pool::builder()
+            .max_size(connections)
+            .min_idle(Some(1))
+            .test_on_check_out(matches!(address, Address::Postgres(_)))
+            .connection_timeout(Duration::from_secs(10))
+            .build(Manager(address.clone()))
+            .map_err(|error| Error::Away(error.to_string()))?;
+        Ok(Store {
+            address: address.clone(),
+            pool,
+            gate,
+            ids: Ids::default(),
+        })
+    }
+
+    /// Where the record is.
+    pub fn address(&self) -> &Address {
+        &self.address
+    }
+
+    fn connection(&self) -> Result<PooledConnection<Manager>> {
+        self.pool
+            .get()
+            .map_err(|error| Error::Away(error.to_string()))
+    }
+
+    /// Runs one query; use [`Store::read`] where several must see the same moment.
+    ///
+    /// # Errors
+    /// Whatever `f` says, or the database being away.
+    pub fn look<T, E: From<Error>>(
+        &self,
+        f: impl FnOnce(&mut Conn) -> std::result::Result<T, E>,
+    ) -> std::result::Result<T, E> {
+        f(&mut *self.connection()?)
+    }
+
+    /// Reads in a snapshot: every query of `f` sees the same moment.
+    ///
+    /// # Errors
+    /// Whatever `f` says, or the database being away.
+    pub fn read<T, E: From<Error>>(
+        &self,
+        f: impl FnOnce(&mut Conn) -> std::result::Result<T, E>,
+    ) -> std::result::Result<T, E> {
+        let mut conn = self.connection()?;
+        let begin = match &*conn {
+            Conn::Sqlite(_) => "BEGIN DEFERRED",
+            Conn::Pg(_) => "BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY",
+        };
+        in_transaction(&mut conn, begin, "ROLLBACK", f)
+    }
+
+    /// Runs one deed in one transaction. Nothing is kept unless `f` succeeds, and when this returns
+    /// the deed is on disk. `f` may run more than once.
+    ///
+    /// # Errors
+    /// Whatever `f` says, or the database being away or full.
+    pub fn write<T, E: From<Error> + MayRetry>(
+        &self,
+        mut f: impl FnMut(&mut Tx<'_>) -> std::result::Result<T, E>,
+    ) -> std::result::Result<T, E> {
+        let mut tries = 0;
+        loop {
+            tries += 1;
+            match self.write_once(&mut f) {
+                Err(error) if error.is_conflict() && tries < TRIES => {}
+                done => return done,
+            }
+        }
+    }
+
+    fn write_once<T, E: From<Error>>(
+        &self,
+        f: &mut impl FnMut(&mut Tx<'_>) -> std::result::Result<T, E>,
+    ) -> std::result::Result<T, E> {
+        match &self.gate {
+            Some(gate) => {
+                let mut conn: MutexGuard<'_, Conn> =
+                    gate.lock().unwrap_or_else(PoisonError::into_inner);
+                let done = in_transaction(&mut conn, "BEGIN IMMEDIATE", "COMMIT", |conn| {
+                    f(&mut Tx {
+                        conn,
+                        ids: &self.ids,
+                    })
+                });
+                if done.is_err() {
+                    self.ids.forget(); // the block they came from was rolled back
+                }
+                done
+            }
+            None => {
+                let mut conn = self.connection()?;
+                in_transaction(
+                    &mut conn,
+                    "BEGIN ISOLATION LEVEL READ COMMITTED",
+                    "COMMIT",
+                    |conn| {
+                        f(&mut Tx {
+                            conn,
+                            ids: &self.ids,
+                        })
+                    },
+                )
+            }
+        }
+    }
+}
+
+/// Ends the transaction also when `f` panics: the gate's connection is used again.
+struct Open<'a>(&'a mut Conn, bool);
+
+impl Drop for Open<'_> {
+    fn drop(&mut self) {
+        if self.1 {
+            let _ = self.0.batch_execute("ROLLBACK");
+        }
+    }
+}
+
+fn in_transaction<T, E: From<Error>>(
+    conn: &mut Conn,
+    begin: &str,
+    end: &str,
+    f: impl FnOnce(&mut Conn) -> std::result::Result<T, E>,
+) -> std::result::Result<T, E> {
+    conn.batch_execute(begin).map_err(Error::from)?;
+    let mut open = Open(conn, true);
+    let done = f(open.0)?;
+    open.0.batch_execute(end).map_err(Error::from)?;
+    open.1 = false;
+    Ok(done)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_scheme_alone_decides() {
+        let parse = |text| Address::parse(text).map_err(|error| error.to_string());
+        assert_eq!(
+            parse("sqlite:/tmp/a.db").unwrap(),
+            Address::Sqlite("/tmp/a.db".into())
+        );
+        assert_eq!(
+            parse("kitchen.db").unwrap(),
+            Address::Sqlite("kitchen.db".into())
+        );
+        assert_eq!(parse("postgres://u@h/d").unwrap().engine(), "postgresql");
+        for wrong in [
+            "",
+            "postgress://h/d",
+            "mysql://h/d",
+            "postgres:h",
+            "sqlite:",
+        ] {
+            assert!(parse(wrong).is_err(), "{wrong}");
+        }
+    }
+
+    #[test]
+    fn a_wrong_path_is_an_error_and_makes_no_file() {
+        let path = std::env::temp_dir().join("gambrel-no-such-folder/kitchen.db");
+        assert!(Store::open(&Address::Sqlite(path.clone()), false, 1).is_err());
+        assert!(!path.exists());
+    }
+}

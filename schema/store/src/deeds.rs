@@ -1,0 +1,186 @@
+//! Deeds: every one once, with what was asked and what was answered.
+
+use crate::conn::Conn;
+use crate::db::Tx;
+use crate::error::{Error, Result};
+use crate::tables::{additions, answers, deeds, entries, steps, voids};
+use chrono::{NaiveDate, NaiveDateTime};
+use diesel::prelude::*;
+use domain::moment::Moment;
+use domain::words::DeedKind;
+
+/// A deed as the record holds it.
+#[derive(Debug, Clone, Queryable, Selectable)]
+#[diesel(table_name = deeds)]
+pub struct DeedRow {
+    /// Its key.
+    pub id: i32,
+    /// The id that the device made: 16 bytes.
+    pub uid: Vec<u8>,
+    /// What it was.
+    pub kind: String,
+    /// When it ended, UTC.
+    pub at: NaiveDateTime,
+    /// When it began, UTC.
+    pub began_at: Option<NaiveDateTime>,
+    /// When the record took it, UTC.
+    pub recorded_at: NaiveDateTime,
+    /// The kitchen's day of it.
+    pub day: NaiveDate,
+    /// Entered later than it happened.
+    pub late: bool,
+    /// Who did it.
+    pub person: String,
+    /// Where.
+    pub place_id: Option<i32>,
+    /// A word about it.
+    pub note: Option<String>,
+    /// What was asked, as canonical text.
+    pub request: String,
+}
+
+impl DeedRow {
+    /// What it was.
+    pub fn kind(&self) -> Result<DeedKind> {
+        DeedKind::parse(&self.kind).ok_or_else(|| Error::bad_row("deeds", self.id, "unknown kind"))
+    }
+}
+
+/// A deed to be recorded.
+#[derive(Debug, Clone)]
+pub struct NewDeed<'a> {
+    /// The id that the device made.
+    pub uid: [u8; 16],
+    /// What it is.
+    pub kind: DeedKind,
+    /// When.
+    pub moment: Moment,
+    /// Who.
+    pub person: &'a str,
+    /// Where.
+    pub place_id: Option<i32>,
+    /// A word about it.
+    pub note: Option<&'a str>,
+    /// What was asked, as canonical text.
+    pub request: &'a str,
+}
+
+/// The deed with that id, if it was recorded.
+pub fn by_uid(conn: &mut Conn, uid: &[u8; 16]) -> Result<Option<DeedRow>> {
+    Ok(deeds::table
+        .filter(deeds::uid.eq(&uid[..]))
+        .select(DeedRow::as_select())
+        .first(conn)
+        .optional()?)
+}
+
+/// Deeds by their keys, newest first.
+pub fn by_keys(conn: &mut Conn, keys: &[i32]) -> Result<Vec<DeedRow>> {
+    Ok(deeds::table
+        .filter(deeds::id.eq_any(keys))
+        .order((deeds::recorded_at.desc(), deeds::id.desc()))
+        .select(DeedRow::as_select())
+        .load(conn)?)
+}
+
+/// What was answered to a deed.
+pub fn answer(conn: &mut Conn, deed: i32) -> Result<String> {
+    Ok(answers::table
+        .find(deed)
+        .select(answers::body)
+        .first(conn)?)
+}
+
+/// Records a deed, first of all in its transaction: a second one with the same id waits here.
+pub fn insert(tx: &mut Tx<'_>, deed: &NewDeed<'_>) -> Result<i32> {
+    let id = tx.ids.one(tx.conn)?;
+    diesel::insert_into(deeds::table)
+        .values((
+            deeds::id.eq(id),
+            deeds::uid.eq(&deed.uid[..]),
+            deeds::kind.eq(deed.kind.as_str()),
+            deeds::at.eq(deed.moment.at.naive_utc()),
+            deeds::began_at.eq(deed.moment.began_at.map(|began| began.naive_utc())),
+            deeds::recorded_at.eq(deed.moment.recorded_at.naive_utc()),
+            deeds::day.eq(deed.moment.day),
+            deeds::late.eq(deed.moment.late),
+            deeds::person.eq(deed.person),
+            deeds::place_id.eq(deed.place_id),
+            deeds::note.eq(deed.note),
+            deeds::request.eq(deed.request),
+        ))
+        .execute(tx.conn)?;
+    Ok(id)
+}
+
+/// Keeps what is answered.
+pub fn keep_answer(tx: &mut Tx<'_>, deed: i32, body: &str) -> Result<()> {
+    diesel::insert_into(answers::table)
+        .values((answers::id.eq(deed), answers::body.eq(body)))
+        .execute(tx.conn)?;
+    Ok(())
+}
+
+/// When the record last took a deed.
+pub fn last_recorded_at(conn: &mut Conn) -> Result<Option<NaiveDateTime>> {
+    Ok(deeds::table
+        .select(deeds::recorded_at)
+        .order(deeds::recorded_at.desc())
+        .first(conn)
+        .optional()?)
+}
+
+/// What voided a deed, and why.
+#[derive(Debug, Clone, Queryable)]
+pub struct VoidedBy {
+    /// The id of the void.
+    pub uid: Vec<u8>,
+    /// Why.
+    pub why: String,
+    /// When it was entered, UTC.
+    pub recorded_at: NaiveDateTime,
+    /// Who voided it.
+    pub person: String,
+}
+
+/// What voided a deed, if anything did.
+pub fn voided_by(conn: &mut Conn, deed: i32) -> Result<Option<VoidedBy>> {
+    Ok(voids::table
+        .inner_join(deeds::table.on(deeds::id.eq(voids::id)))
+        .filter(voids::deed_id.eq(deed))
+        .select((deeds::uid, voids::why, deeds::recorded_at, deeds::person))
+        .first(conn)
+        .optional()?)
+}
+
+/// The loss of a step, in milligrams, if the deed is one.
+pub fn loss(conn: &mut Conn, deed: i32) -> Result<Option<i64>> {
+    Ok(steps::table
+        .find(deed)
+        .select(steps::loss_mg)
+        .first(conn)
+        .optional()?)
+}
+
+/// What a step added: what, and how many milligrams.
+pub fn additions(conn: &mut Conn, deed: i32) -> Result<Vec<(String, i64)>> {
+    let added = additions::table
+        .filter(additions::deed_id.eq(deed))
+        .order(additions::id);
+    Ok(added.select((additions::what, additions::mg)).load(conn)?)
+}
+
+/// The clean-downs of a place, newest first.
+pub fn clean_downs(conn: &mut Conn, place: &str, limit: i64) -> Result<Vec<DeedRow>> {
+    Ok(deeds::table
+        .inner_join(entries::table.on(deeds::place_id.eq(entries::id.nullable())))
+        .filter(
+            deeds::kind
+                .eq(DeedKind::CleanDown.as_str())
+                .and(entries::code.eq(place)),
+        )
+        .order((deeds::at.desc(), deeds::id.desc()))
+        .limit(limit)
+        .select(DeedRow::as_select())
+        .load(conn)?)
+}

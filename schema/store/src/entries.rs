@@ -1,0 +1,161 @@
+//! The kitchen's lists. An entry has a code and versions; each version's body is kept as it was
+//! written, because a lot stays what its product was when it was made.
+
+use crate::conn::Conn;
+use crate::db::Tx;
+use crate::error::Result;
+use crate::tables::{entries, house_codes, versions};
+use chrono::NaiveDateTime;
+use diesel::prelude::*;
+
+/// An entry with its current version.
+#[derive(Debug, Clone, Queryable)]
+pub struct EntryRow {
+    /// The entry's key; it stays when the entry changes.
+    pub id: i32,
+    /// The entry's code.
+    pub code: String,
+    /// The current version's key.
+    pub version_id: i32,
+    /// The current version's number, from 1.
+    pub number: i32,
+    /// The current version's body.
+    pub body: String,
+}
+
+#[derive(Insertable)]
+#[diesel(table_name = versions)]
+struct NewVersion<'a> {
+    id: i32,
+    entry_id: i32,
+    number: i32,
+    body: &'a str,
+    search: &'a str,
+    recorded_at: NaiveDateTime,
+}
+
+/// What is written of an entry.
+#[derive(Debug, Clone, Copy)]
+pub struct Body<'a> {
+    /// The entry, as canonical text.
+    pub text: &'a str,
+    /// What a search finds it by, in lower case.
+    pub search: &'a str,
+    /// When it was written.
+    pub at: NaiveDateTime,
+}
+
+/// One entry of a list.
+pub fn get(conn: &mut Conn, list: &str, code: &str) -> Result<Option<EntryRow>> {
+    Ok(entries::table
+        .inner_join(versions::table.on(versions::id.eq(entries::version_id)))
+        .filter(entries::list.eq(list).and(entries::code.eq(code)))
+        .select((
+            entries::id,
+            entries::code,
+            versions::id,
+            versions::number,
+            versions::body,
+        ))
+        .first(conn)
+        .optional()?)
+}
+
+/// All entries of a list, by code.
+pub fn all(conn: &mut Conn, list: &str) -> Result<Vec<EntryRow>> {
+    Ok(entries::table
+        .inner_join(versions::table.on(versions::id.eq(entries::version_id)))
+        .filter(entries::list.eq(list))
+        .order(entries::code)
+        .select((
+            entries::id,
+            entries::code,
+            versions::id,
+            versions::number,
+            versions::body,
+        ))
+        .load(conn)?)
+}
+
+/// The body of a version, which never changes.
+pub fn version(conn: &mut Conn, version_id: i32) -> Result<String> {
+    Ok(versions::table
+        .find(version_id)
+        .select(versions::body)
+        .first(conn)?)
+}
+
+/// The code of an entry, which never changes.
+pub fn code(conn: &mut Conn, entry_id: i32) -> Result<String> {
+    Ok(entries::table
+        .find(entry_id)
+        .select(entries::code)
+        .first(conn)?)
+}
+
+/// Adds an entry. The caller has seen that the code is free and holds the lists' lock.
+pub fn insert(tx: &mut Tx<'_>, list: &str, code: &str, body: Body<'_>) -> Result<()> {
+    let ids = tx.ids.take(tx.conn, 2)?;
+    let (entry, version) = (ids[0], ids[1]);
+    diesel::insert_into(entries::table)
+        .values((
+            entries::id.eq(entry),
+            entries::list.eq(list),
+            entries::code.eq(code),
+            entries::version_id.eq(version),
+        ))
+        .execute(tx.conn)?;
+    insert_version(tx, version, entry, 1, body)
+}
+
+/// Adds a version to an entry and makes it the current one.
+pub fn replace(tx: &mut Tx<'_>, entry: &EntryRow, body: Body<'_>) -> Result<()> {
+    let version = tx.ids.one(tx.conn)?;
+    insert_version(tx, version, entry.id, entry.number + 1, body)?;
+    diesel::update(entries::table.find(entry.id))
+        .set(entries::version_id.eq(version))
+        .execute(tx.conn)?;
+    Ok(())
+}
+
+fn insert_version(
+    tx: &mut Tx<'_>,
+    id: i32,
+    entry_id: i32,
+    number: i32,
+    body: Body<'_>,
+) -> Result<()> {
+    let row = NewVersion {
+        id,
+        entry_id,
+        number,
+        body: body.text,
+        search: body.search,
+        recorded_at: body.at,
+    };
+    diesel::insert_into(versions::table)
+        .values(&row)
+        .execute(tx.conn)?;
+    Ok(())
+}
+
+/// Who has a house code, if anybody: `farm BRC`, `kitchen`.
+pub fn house_code_owner(conn: &mut Conn, code: &str) -> Result<Option<String>> {
+    let owner = house_codes::table
+        .filter(house_codes::code.eq(code))
+        .select(house_codes::owner);
+    Ok(owner.first(conn).optional()?)
+}
+
+/// Takes a house code for ever.
+pub fn take_house_code(tx: &mut Tx<'_>, code: &str, owner: &str) -> Result<()> {
+    let id = tx.ids.one(tx.conn)?;
+    diesel::insert_into(house_codes::table)
+        .values((
+            house_codes::id.eq(id),
+            house_codes::code.eq(code),
+            house_codes::owner.eq(owner),
+        ))
+        .execute(tx.conn)?;
+    Ok(())
+}

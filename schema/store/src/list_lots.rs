@@ -1,0 +1,114 @@
+//! Finding lots: by product, place, farm, kill date, state, date, or a word.
+
+use crate::conn::Conn;
+use crate::error::Result;
+use crate::lots::LotRow;
+use crate::tables::{animals, entries, lots, packs, sources, versions};
+use chrono::NaiveDate;
+use diesel::dsl::exists;
+use diesel::prelude::*;
+
+/// What to look for. Everything given must hold.
+#[derive(Debug, Default, Clone)]
+pub struct Sought {
+    /// The product's code.
+    pub product: Option<String>,
+    /// A place where some of it is.
+    pub place: Option<String>,
+    /// The farm of a received lot.
+    pub farm: Option<String>,
+    /// The kill date of a received lot.
+    pub killed_on: Option<NaiveDate>,
+    /// How some of it is kept.
+    pub state: Option<String>,
+    /// What has become of some of it.
+    pub being: Option<String>,
+    /// Something on hand must be used before this day.
+    pub use_by_before: Option<NaiveDate>,
+    /// A word in its code, note, or its product's name or code; lower case.
+    pub word: Option<String>,
+    /// Only lots that something is left of.
+    pub on_hand: bool,
+    /// The last lot of the page before.
+    pub after: Option<i32>,
+}
+
+/// Lots that fit, newest first, each with its product's code.
+pub fn list(conn: &mut Conn, sought: &Sought, limit: i64) -> Result<Vec<(LotRow, String)>> {
+    let mut query = lots::table
+        .inner_join(versions::table.on(versions::id.eq(lots::version_id)))
+        .inner_join(entries::table.on(entries::id.eq(versions::entry_id)))
+        .order(lots::id.desc())
+        .limit(limit)
+        .select((LotRow::as_select(), entries::code))
+        .into_boxed();
+    if let Some(product) = &sought.product {
+        query = query.filter(entries::code.eq(product));
+    }
+    if let Some(word) = &sought.word {
+        let like = format!(
+            "%{}%",
+            word.replace('\\', "\\\\")
+                .replace('%', "\\%")
+                .replace('_', "\\_")
+        );
+        let code = format!(
+            "{}%",
+            word.to_uppercase().replace(['-', ' ', '%', '_', '\\'], "")
+        );
+        query = query.filter(
+            versions::search
+                .like(like.clone())
+                .escape('\\')
+                .or(lots::note.like(like).escape('\\').assume_not_null())
+                .or(lots::code.like(code)),
+        );
+    }
+    if sought.on_hand {
+        query = query.filter(lots::on_hand_mg.gt(0));
+    }
+    if let Some(after) = sought.after {
+        query = query.filter(lots::id.lt(after));
+    }
+    if let Some(place) = &sought.place {
+        let here = entries::table
+            .filter(entries::list.eq("places").and(entries::code.eq(place)))
+            .select(entries::id);
+        let place: Option<i32> = here.first(conn).optional()?;
+        let some = packs::table.filter(
+            packs::lot_id
+                .eq(lots::id)
+                .and(packs::place_id.eq(place.unwrap_or(0))),
+        );
+        query = query.filter(exists(some.filter(packs::left_mg.gt(0))));
+    }
+    if let Some(state) = &sought.state {
+        let some = packs::table.filter(packs::lot_id.eq(lots::id).and(packs::state.eq(state)));
+        query = query.filter(exists(some.filter(packs::left_mg.gt(0))));
+    }
+    if let Some(being) = &sought.being {
+        query = query.filter(exists(
+            packs::table.filter(packs::lot_id.eq(lots::id).and(packs::being.eq(being))),
+        ));
+    }
+    if let Some(day) = sought.use_by_before {
+        let some = packs::table.filter(packs::lot_id.eq(lots::id).and(packs::use_by.lt(day)));
+        query = query.filter(exists(some.filter(packs::left_mg.gt(0))));
+    }
+    if sought.farm.is_some() || sought.killed_on.is_some() {
+        let mut of = sources::table
+            .inner_join(animals::table.on(animals::id.nullable().eq(sources::animal_id)))
+            .filter(sources::is_current.eq(true))
+            .select(sources::lot_id)
+            .into_boxed();
+        if let Some(farm) = &sought.farm {
+            of = of.filter(animals::farm.eq(farm));
+        }
+        if let Some(day) = sought.killed_on {
+            of = of.filter(animals::killed_on.eq(day));
+        }
+        let of: Vec<i32> = of.load(conn)?;
+        query = query.filter(lots::id.eq_any(of));
+    }
+    Ok(query.load(conn)?)
+}

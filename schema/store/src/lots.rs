@@ -1,0 +1,221 @@
+//! Lots, and how a row becomes the domain's lot.
+
+use crate::conn::Conn;
+use crate::db::Tx;
+use crate::error::{Error, Result};
+use crate::on_each;
+use crate::tables::lots;
+use chrono::{NaiveDate, NaiveDateTime};
+use diesel::prelude::*;
+use diesel::sql_query;
+use diesel::sql_types::{Array, Integer};
+use domain::audit::Totals;
+use domain::code::LotCode;
+use domain::grams::Grams;
+use domain::lot::{DeedId, Lot, LotId, Pack, PackNow, PlaceId};
+use domain::origin::{AnimalId, Origin};
+use domain::product::Product;
+use domain::words::{Account, Allergen, Being, Species, State};
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+/// A lot as the record holds it.
+#[derive(Debug, Clone, Queryable, Selectable, Insertable, PartialEq)]
+#[diesel(table_name = lots, treat_none_as_default_value = false)]
+#[allow(missing_docs, reason = "the columns, told of in the migration")]
+pub struct LotRow {
+    pub id: i32,
+    pub code: String,
+    pub deed_id: i32,
+    pub version_id: i32,
+    pub made_at: NaiveDateTime,
+    pub made_mg: i64,
+    pub pack_count: i32,
+    pub origin: String,
+    pub animal_id: Option<i32>,
+    pub allergens: String,
+    pub species: String,
+    pub note: Option<String>,
+    pub born_place_id: i32,
+    pub born_state: String,
+    pub born_use_by: Option<NaiveDate>,
+    pub born_days_left: Option<i32>,
+    pub voided: bool,
+    pub seq: i32,
+    pub on_hand_mg: i64,
+    pub used_mg: i64,
+    pub sold_mg: i64,
+    pub sold_packs: i32,
+    pub served_mg: i64,
+    pub discarded_mg: i64,
+    pub shipped_mg: i64,
+    pub returned_mg: i64,
+    pub lost_mg: i64,
+    pub unexplained_mg: i64,
+    pub taken_back_mg: i64,
+}
+
+impl LotRow {
+    fn bad(&self, what: &str) -> Error {
+        Error::bad_row("lots", self.id, what)
+    }
+
+    /// Its code.
+    pub fn code(&self) -> Result<LotCode> {
+        LotCode::read(&self.code).map_err(|_| self.bad("malformed code"))
+    }
+
+    /// Where everything with a species in it comes from.
+    pub fn origin(&self) -> Result<Origin> {
+        read_origin(&self.origin, self.animal_id).ok_or_else(|| self.bad("unknown origin"))
+    }
+
+    /// Allergens by union.
+    pub fn allergens(&self) -> Result<BTreeSet<Allergen>> {
+        let words: Option<_> = self
+            .allergens
+            .split_whitespace()
+            .map(Allergen::parse)
+            .collect();
+        words.ok_or_else(|| self.bad("unknown allergen"))
+    }
+
+    /// Species by union.
+    pub fn species(&self) -> Result<BTreeSet<Species>> {
+        let words: Option<_> = self
+            .species
+            .split_whitespace()
+            .map(Species::parse)
+            .collect();
+        words.ok_or_else(|| self.bad("unknown species"))
+    }
+
+    /// How each of its packs was at birth; `left` is what `made` says.
+    pub fn born(&self, made: Grams) -> Result<PackNow> {
+        Ok(PackNow {
+            left: made,
+            being: Being::OnHand,
+            place: PlaceId(self.born_place_id),
+            state: State::parse(&self.born_state).ok_or_else(|| self.bad("unknown state"))?,
+            use_by: self.born_use_by,
+            days_left: self.born_days_left,
+            taken_back: false,
+        })
+    }
+
+    /// The totals that are kept beside the events.
+    pub fn totals(&self) -> Totals {
+        [
+            (Account::Used, self.used_mg),
+            (Account::Sold, self.sold_mg),
+            (Account::Served, self.served_mg),
+            (Account::Discarded, self.discarded_mg),
+            (Account::Shipped, self.shipped_mg),
+            (Account::Returned, self.returned_mg),
+            (Account::Lost, self.lost_mg),
+            (Account::Unexplained, self.unexplained_mg),
+            (Account::TakenBack, self.taken_back_mg),
+        ]
+        .map(|(account, mg)| (account, Grams::from_milligrams(mg)))
+        .into()
+    }
+
+    /// The domain's lot, with its product and the packs that were loaded.
+    pub fn into_lot(self, product: Arc<Product>, packs: Vec<Pack>) -> Result<Lot> {
+        Ok(Lot {
+            code: self.code()?,
+            origin: self.origin()?,
+            allergens: self.allergens()?,
+            species: self.species()?,
+            id: LotId(self.id),
+            product,
+            made_at: self.made_at.and_utc(),
+            made_by: DeedId(self.deed_id),
+            voided: self.voided,
+            pack_count: u32::try_from(self.pack_count).map_err(|_| self.bad("pack count"))?,
+            packs,
+        })
+    }
+}
+
+/// How an origin is kept: a word, and the animal where there is one.
+pub(crate) fn write_origin(origin: Origin) -> (&'static str, Option<i32>) {
+    match origin {
+        Origin::NoSpecies => ("none", None),
+        Origin::One(AnimalId(animal)) => ("one", Some(animal)),
+        Origin::Mixed { animals: true } => ("mixed", None),
+        Origin::Mixed { animals: false } => ("bought", None),
+    }
+}
+
+fn read_origin(word: &str, animal: Option<i32>) -> Option<Origin> {
+    match (word, animal) {
+        ("none", None) => Some(Origin::NoSpecies),
+        ("one", Some(animal)) => Some(Origin::One(AnimalId(animal))),
+        ("mixed", None) => Some(Origin::Mixed { animals: true }),
+        ("bought", None) => Some(Origin::BOUGHT_MEAT),
+        _ => None,
+    }
+}
+
+/// Words of a closed vocabulary, as kept in one column.
+pub(crate) fn joined<'a>(words: impl Iterator<Item = &'a str>) -> String {
+    words.collect::<Vec<_>>().join(" ")
+}
+
+/// The lot with that code.
+pub fn by_code(conn: &mut Conn, code: &LotCode) -> Result<Option<LotRow>> {
+    Ok(lots::table
+        .filter(lots::code.eq(code.as_str()))
+        .select(LotRow::as_select())
+        .first(conn)
+        .optional()?)
+}
+
+/// Lots by their keys, in the order of the keys.
+pub fn by_keys(conn: &mut Conn, keys: &[i32]) -> Result<Vec<LotRow>> {
+    Ok(lots::table
+        .filter(lots::id.eq_any(keys))
+        .order(lots::id)
+        .select(LotRow::as_select())
+        .load(conn)?)
+}
+
+/// The lots that a deed made, in the order in which it was asked.
+pub fn of_deed(conn: &mut Conn, deed: i32) -> Result<Vec<LotRow>> {
+    Ok(lots::table
+        .filter(lots::deed_id.eq(deed))
+        .order(lots::id)
+        .select(LotRow::as_select())
+        .load(conn)?)
+}
+
+/// The lots with those codes, locked in the order of their keys until the transaction ends, then
+/// read. Codes never given out are simply not among them.
+pub fn lock(tx: &mut Tx<'_>, codes: &[&str]) -> Result<Vec<LotRow>> {
+    let keys: Vec<i32> = lots::table
+        .filter(lots::code.eq_any(codes))
+        .select(lots::id)
+        .load(tx.conn)?;
+    lock_keys(tx, &keys)?;
+    by_keys(tx.conn, &keys)
+}
+
+/// Locks lots in the order of their keys. SQLite has one writer and needs no lock.
+pub fn lock_keys(tx: &mut Tx<'_>, keys: &[i32]) -> Result<()> {
+    if let Conn::Pg(conn) = tx.conn {
+        // In one statement, and in key order: a row that another deed holds is read anew after it.
+        sql_query("SELECT id FROM lots WHERE id = ANY($1) ORDER BY id FOR UPDATE")
+            .bind::<Array<Integer>, _>(keys)
+            .execute(conn)?;
+    }
+    Ok(())
+}
+
+/// Adds lots.
+pub(crate) fn insert(conn: &mut Conn, rows: &[LotRow]) -> Result<()> {
+    for rows in rows.chunks(500) {
+        on_each!(conn, c => diesel::insert_into(lots::table).values(rows).execute(c)?);
+    }
+    Ok(())
+}

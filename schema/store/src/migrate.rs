@@ -1,0 +1,110 @@
+//! Bringing a database up to this version, and refusing one that is not ours to touch.
+
+use crate::conn::Conn;
+use crate::error::{Error, Result};
+use diesel::connection::SimpleConnection;
+use diesel::sql_types::Text;
+use diesel::{Connection, QueryableByName, RunQueryDsl, SqliteConnection, sql_query};
+use diesel_migrations::{EmbeddedMigrations, MigrationHarness, embed_migrations};
+use std::path::Path;
+
+const MIGRATIONS: EmbeddedMigrations = embed_migrations!("../../migrations");
+
+#[derive(QueryableByName)]
+struct Applied {
+    #[diesel(sql_type = Text)]
+    version: String,
+}
+
+#[derive(QueryableByName)]
+struct Named {
+    #[diesel(sql_type = Text)]
+    name: String,
+}
+
+/// Looks at a SQLite file read-only, before anything could change it.
+pub(crate) fn refuse_what_is_not_ours(path: &Path) -> Result<()> {
+    let shown = path.display().to_string();
+    if std::fs::metadata(path).is_ok_and(|file| file.len() == 0) {
+        return Ok(());
+    }
+    let address = format!(
+        "file:{}?mode=ro",
+        shown
+            .replace('%', "%25")
+            .replace('?', "%3f")
+            .replace('#', "%23")
+    );
+    let mut conn = SqliteConnection::establish(&address)
+        .map_err(|error| Error::Address(format!("{shown} cannot be opened: {error}")))?;
+    let tables: Vec<Named> = sql_query(
+        "SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%'",
+    )
+    .load(&mut conn)
+    .map_err(|error| Error::Address(format!("{shown} is not a database: {error}")))?;
+    if tables.is_empty() {
+        return Ok(());
+    }
+    if !tables
+        .iter()
+        .any(|table| table.name == "__diesel_schema_migrations")
+    {
+        return Err(Error::Address(format!(
+            "{shown} is a database of another program. Nothing was changed."
+        )));
+    }
+    let applied = sql_query("SELECT version FROM __diesel_schema_migrations").load(&mut conn)?;
+    refuse_newer(&applied)
+}
+
+fn refuse_newer(applied: &[Applied]) -> Result<()> {
+    use diesel::migration::MigrationSource;
+    let known: Vec<String> = MigrationSource::<diesel::sqlite::Sqlite>::migrations(&MIGRATIONS)
+        .map_err(|error| Error::Broken(error.to_string()))?
+        .iter()
+        .map(|migration| migration.name().version().to_string())
+        .collect();
+    match applied
+        .iter()
+        .find(|applied| !known.contains(&applied.version))
+    {
+        Some(newer) => Err(Error::Newer(format!(
+            "the database was written by a newer version of this program (it knows {}). Nothing was changed; use that version.",
+            newer.version
+        ))),
+        None => Ok(()),
+    }
+}
+
+/// Runs what is pending. Several processes may start at once: one runs, the others wait.
+pub(crate) fn run(conn: &mut Conn) -> Result<()> {
+    let failed = |error: Box<dyn std::error::Error + Send + Sync>| {
+        Error::Broken(format!("the migrations failed: {error}"))
+    };
+    match conn {
+        Conn::Sqlite(conn) => {
+            conn.run_pending_migrations(MIGRATIONS).map_err(failed)?;
+        }
+        Conn::Pg(conn) => {
+            conn.batch_execute("SELECT pg_advisory_lock(7020)")?;
+            let done = migrate_postgres(conn);
+            conn.batch_execute("SELECT pg_advisory_unlock(7020)")?;
+            done?;
+        }
+    }
+    Ok(())
+}
+
+fn migrate_postgres(conn: &mut diesel::PgConnection) -> Result<()> {
+    let schema = "SELECT table_name::text AS name FROM information_schema.tables
+                  WHERE table_schema = current_schema() AND table_name = '__diesel_schema_migrations'";
+    if !sql_query(schema).load::<Named>(conn)?.is_empty() {
+        let applied = sql_query("SELECT version::text AS version FROM __diesel_schema_migrations")
+            .load(conn)?;
+        refuse_newer(&applied)?;
+    }
+    conn.run_pending_migrations(MIGRATIONS)
+        .map_err(|error| Error::Broken(format!("the migrations failed: {error}")))?;
+    // The only thing that the portable tree cannot say.
+    Ok(conn.batch_execute("CREATE SEQUENCE IF NOT EXISTS keys MINVALUE 1")?)
+}

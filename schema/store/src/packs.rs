@@ -1,0 +1,132 @@
+//! Packs: the containers, and how each is now.
+
+use crate::conn::Conn;
+use crate::error::{Error, Result};
+use crate::on_each;
+use crate::tables::packs;
+use chrono::NaiveDate;
+use diesel::prelude::*;
+use domain::grams::Grams;
+use domain::lot::{Pack, PackId, PackNow, PlaceId};
+use domain::words::{Being, State};
+
+/// A pack as the record holds it.
+#[derive(Debug, Clone, Queryable, Selectable, Insertable, AsChangeset, PartialEq)]
+#[diesel(table_name = packs, treat_none_as_default_value = false, treat_none_as_null = true)]
+#[allow(missing_docs, reason = "the columns, told of in the migration")]
+pub struct PackRow {
+    pub id: i32,
+    pub lot_id: i32,
+    pub number: i32,
+    pub made_mg: i64,
+    pub left_mg: i64,
+    pub being: String,
+    pub place_id: i32,
+    pub state: String,
+    pub use_by: Option<NaiveDate>,
+    pub days_left: Option<i32>,
+    pub taken_back: bool,
+}
+
+impl PackRow {
+    /// A row of a pack as it is.
+    pub(crate) fn new(id: i32, lot_id: i32, number: i32, made: Grams, now: &PackNow) -> PackRow {
+        PackRow {
+            id,
+            lot_id,
+            number,
+            made_mg: made.milligrams(),
+            left_mg: now.left.milligrams(),
+            being: now.being.as_str().to_owned(),
+            place_id: now.place.0,
+            state: now.state.as_str().to_owned(),
+            use_by: now.use_by,
+            days_left: now.days_left,
+            taken_back: now.taken_back,
+        }
+    }
+
+    /// The domain's pack.
+    pub fn pack(&self) -> Result<Pack> {
+        let bad = |what| Error::bad_row("packs", self.id, what);
+        Ok(Pack {
+            id: PackId(self.id),
+            number: u32::try_from(self.number).map_err(|_| bad("number"))?,
+            made: Grams::from_milligrams(self.made_mg),
+            now: PackNow {
+                left: Grams::from_milligrams(self.left_mg),
+                being: Being::parse(&self.being).ok_or_else(|| bad("unknown being"))?,
+                place: PlaceId(self.place_id),
+                state: State::parse(&self.state).ok_or_else(|| bad("unknown state"))?,
+                use_by: self.use_by,
+                days_left: self.days_left,
+                taken_back: self.taken_back,
+            },
+        })
+    }
+}
+
+/// Which packs of a lot to load.
+#[derive(Debug, Clone)]
+pub enum Wanted {
+    /// All of them.
+    All,
+    /// Those that hold something.
+    OnHand,
+    /// These numbers.
+    Numbers(Vec<i32>),
+}
+
+/// Packs of a lot, by number.
+pub fn of_lot(conn: &mut Conn, lot: i32, wanted: &Wanted) -> Result<Vec<PackRow>> {
+    let query = packs::table
+        .filter(packs::lot_id.eq(lot))
+        .order(packs::number)
+        .select(PackRow::as_select());
+    Ok(match wanted {
+        Wanted::All => query.load(conn)?,
+        Wanted::OnHand => query.filter(packs::left_mg.gt(0)).load(conn)?,
+        Wanted::Numbers(numbers) => query.filter(packs::number.eq_any(numbers)).load(conn)?,
+    })
+}
+
+/// Packs of several lots, by lot and number.
+pub fn of_lots(conn: &mut Conn, lots: &[i32]) -> Result<Vec<PackRow>> {
+    let query = packs::table
+        .filter(packs::lot_id.eq_any(lots))
+        .order((packs::lot_id, packs::number));
+    Ok(query.select(PackRow::as_select()).load(conn)?)
+}
+
+/// Packs by their keys.
+pub fn by_keys(conn: &mut Conn, keys: &[i32]) -> Result<Vec<PackRow>> {
+    Ok(packs::table
+        .filter(packs::id.eq_any(keys))
+        .order(packs::id)
+        .select(PackRow::as_select())
+        .load(conn)?)
+}
+
+/// Sets a pack to how it is now.
+pub(crate) fn set(conn: &mut Conn, pack: PackId, now: &PackNow) -> Result<()> {
+    diesel::update(packs::table.find(pack.0))
+        .set((
+            packs::left_mg.eq(now.left.milligrams()),
+            packs::being.eq(now.being.as_str()),
+            packs::place_id.eq(now.place.0),
+            packs::state.eq(now.state.as_str()),
+            packs::use_by.eq(now.use_by),
+            packs::days_left.eq(now.days_left),
+            packs::taken_back.eq(now.taken_back),
+        ))
+        .execute(conn)?;
+    Ok(())
+}
+
+/// Adds packs.
+pub(crate) fn insert(conn: &mut Conn, rows: &[PackRow]) -> Result<()> {
+    for rows in rows.chunks(1_000) {
+        on_each!(conn, c => diesel::insert_into(packs::table).values(rows).execute(c)?);
+    }
+    Ok(())
+}

@@ -1,0 +1,219 @@
+//! Writing a plan down. The plan leaves no choice: this only turns it into rows.
+
+use crate::db::Tx;
+use crate::error::{Error, Result};
+use crate::lots::{self, LotRow, joined, write_origin};
+use crate::on_each;
+use crate::packs::{self, PackRow};
+use crate::tables::{additions, lots as lots_table, pack_events, steps};
+use chrono::NaiveDate;
+use diesel::prelude::*;
+use domain::grams::Grams;
+use domain::lot::{Event, LotId, PackNow, PlaceId, What};
+use domain::moment::Moment;
+use domain::plan::{Birth, Change, Plan};
+use domain::words::{Account, State};
+use std::collections::BTreeMap;
+
+/// Something that happened to a pack, as the record holds it.
+#[derive(Debug, Clone, Queryable, Selectable, Insertable, PartialEq)]
+#[diesel(table_name = pack_events, treat_none_as_default_value = false)]
+#[allow(missing_docs, reason = "the columns, told of in the migration")]
+pub struct PackEventRow {
+    pub id: i32,
+    pub deed_id: i32,
+    pub lot_id: i32,
+    pub pack_id: i32,
+    pub seq: i32,
+    pub account: String,
+    pub mg: i64,
+    pub whole_pack: bool,
+    pub place_id: Option<i32>,
+    pub state: Option<String>,
+    pub day: NaiveDate,
+}
+
+impl PackEventRow {
+    /// The domain's event.
+    pub fn event(&self) -> Result<Event> {
+        let bad = |what| Error::bad_row("pack_events", self.id, what);
+        let account = Account::parse(&self.account).ok_or_else(|| bad("unknown account"))?;
+        let grams = Grams::from_milligrams(self.mg);
+        let what = match account {
+            Account::Moved => What::Moved {
+                place: self.place_id.map(PlaceId),
+                state: match &self.state {
+                    Some(word) => Some(State::parse(word).ok_or_else(|| bad("unknown state"))?),
+                    None => None,
+                },
+            },
+            Account::Noted => What::Noted,
+            Account::TakenBack => What::TakenBack(grams),
+            account => What::Took(account, grams),
+        };
+        Ok(Event {
+            what,
+            day: self.day,
+        })
+    }
+}
+
+/// Writes a plan down under a deed that was inserted before; the lots made come back in order.
+pub fn plan(tx: &mut Tx<'_>, deed: i32, moment: &Moment, plan: &Plan) -> Result<Vec<LotRow>> {
+    if let Some(balance) = &plan.balance {
+        diesel::insert_into(steps::table)
+            .values((
+                steps::id.eq(deed),
+                steps::loss_mg.eq(balance.loss.milligrams()),
+                steps::animal_mg.eq(balance.with_animal.milligrams()),
+            ))
+            .execute(tx.conn)?;
+        for (what, grams) in &balance.added {
+            let id = tx.ids.one(tx.conn)?;
+            diesel::insert_into(additions::table)
+                .values((
+                    additions::id.eq(id),
+                    additions::deed_id.eq(deed),
+                    additions::what.eq(what.as_str()),
+                    additions::mg.eq(grams.milligrams()),
+                ))
+                .execute(tx.conn)?;
+        }
+    }
+    changes(tx, deed, moment.day, &plan.changes)?;
+    births(tx, deed, moment, &plan.births)
+}
+
+fn changes(tx: &mut Tx<'_>, deed: i32, day: NaiveDate, changes: &[Change]) -> Result<()> {
+    let mut by_lot: BTreeMap<LotId, Vec<&Change>> = BTreeMap::new();
+    for change in changes {
+        by_lot.entry(change.lot).or_default().push(change);
+    }
+    let ids = tx.ids.take(tx.conn, changes.len())?;
+    let mut ids = ids.into_iter();
+    let mut rows = Vec::with_capacity(changes.len());
+    for (lot, changes) in by_lot {
+        let first = add_to_totals(tx, lot, &changes)?;
+        for (change, seq) in changes.into_iter().zip(first..) {
+            packs::set(tx.conn, change.pack, &change.now)?;
+            rows.push(PackEventRow {
+                id: ids.next().expect("one id for each change"),
+                deed_id: deed,
+                lot_id: lot.0,
+                pack_id: change.pack.0,
+                seq,
+                account: change.account.as_str().to_owned(),
+                mg: change.grams.milligrams(),
+                whole_pack: change.whole_pack,
+                place_id: change.place.map(|place| place.0),
+                state: change.state.map(|state| state.as_str().to_owned()),
+                day,
+            });
+        }
+    }
+    for rows in rows.chunks(1_000) {
+        on_each!(&mut *tx.conn, c => diesel::insert_into(pack_events::table).values(rows).execute(c)?);
+    }
+    Ok(())
+}
+
+/// Adds changes to their lot's totals; the number of the first of them in the lot's order comes back.
+fn add_to_totals(tx: &mut Tx<'_>, lot: LotId, changes: &[&Change]) -> Result<i32> {
+    use lots_table::dsl::*;
+    let sum = |account: Account| -> i64 {
+        let of = changes.iter().filter(|change| change.account == account);
+        of.map(|change| change.grams).sum::<Grams>().milligrams()
+    };
+    let out: i64 = Account::ALL
+        .iter()
+        .filter(|account| **account != Account::TakenBack)
+        .map(|account| sum(*account))
+        .sum();
+    let whole = changes.iter().filter(|change| change.whole_pack).count() as i32;
+    let count = changes.len() as i32;
+    let after: i32 = diesel::update(lots.find(lot.0))
+        .set((
+            seq.eq(seq + count),
+            on_hand_mg.eq(on_hand_mg + (sum(Account::TakenBack) - out)),
+            used_mg.eq(used_mg + sum(Account::Used)),
+            sold_mg.eq(sold_mg + sum(Account::Sold)),
+            sold_packs.eq(sold_packs + whole),
+            served_mg.eq(served_mg + sum(Account::Served)),
+            discarded_mg.eq(discarded_mg + sum(Account::Discarded)),
+            shipped_mg.eq(shipped_mg + sum(Account::Shipped)),
+            returned_mg.eq(returned_mg + sum(Account::Returned)),
+            lost_mg.eq(lost_mg + sum(Account::Lost)),
+            unexplained_mg.eq(unexplained_mg + sum(Account::Unexplained)),
+            taken_back_mg.eq(taken_back_mg + sum(Account::TakenBack)),
+        ))
+        .returning(seq)
+        .get_result(tx.conn)?;
+    Ok(after - count)
+}
+
+fn births(tx: &mut Tx<'_>, deed: i32, moment: &Moment, births: &[Birth]) -> Result<Vec<LotRow>> {
+    let ids = tx.ids.take(tx.conn, births.len())?;
+    let rows: Vec<LotRow> = births
+        .iter()
+        .zip(&ids)
+        .map(|(birth, id)| lot_row(*id, deed, moment, birth))
+        .collect();
+    lots::insert(tx.conn, &rows)?;
+    let mut pack_ids = tx
+        .ids
+        .take(tx.conn, births.iter().map(|birth| birth.packs.len()).sum())?
+        .into_iter();
+    let mut pack_rows = Vec::with_capacity(pack_ids.len());
+    for (birth, lot) in births.iter().zip(ids) {
+        for (made, number) in birth.packs.iter().zip(1..) {
+            let id = pack_ids.next().expect("one id for each pack");
+            pack_rows.push(PackRow::new(
+                id,
+                lot,
+                number,
+                *made,
+                &PackNow {
+                    left: *made,
+                    ..birth.born
+                },
+            ));
+        }
+    }
+    packs::insert(tx.conn, &pack_rows)?;
+    Ok(rows)
+}
+
+fn lot_row(id: i32, deed: i32, moment: &Moment, birth: &Birth) -> LotRow {
+    let (origin, animal) = write_origin(birth.origin);
+    LotRow {
+        id,
+        code: birth.code.as_str().to_owned(),
+        deed_id: deed,
+        version_id: birth.product,
+        made_at: moment.at.naive_utc(),
+        made_mg: birth.grams.milligrams(),
+        pack_count: birth.packs.len() as i32,
+        origin: origin.to_owned(),
+        animal_id: animal,
+        allergens: joined(birth.allergens.iter().map(|word| word.as_str())),
+        species: joined(birth.species.iter().map(|word| word.as_str())),
+        note: birth.note.clone(),
+        born_place_id: birth.born.place.0,
+        born_state: birth.born.state.as_str().to_owned(),
+        born_use_by: birth.born.use_by,
+        born_days_left: birth.born.days_left,
+        voided: false,
+        seq: 1,
+        on_hand_mg: birth.grams.milligrams(),
+        used_mg: 0,
+        sold_mg: 0,
+        sold_packs: 0,
+        served_mg: 0,
+        discarded_mg: 0,
+        shipped_mg: 0,
+        returned_mg: 0,
+        lost_mg: 0,
+        unexplained_mg: 0,
+        taken_back_mg: 0,
+    }
+}

@@ -1,0 +1,57 @@
+//! Running numbers: locked, read and advanced inside the deed that uses them.
+
+use crate::db::Tx;
+use crate::error::{Error, Result};
+use crate::tables::series;
+use diesel::prelude::*;
+use diesel::sql_query;
+use diesel::sql_types::{Integer, Text};
+use domain::code::LotCode;
+use domain::series::Series;
+
+#[derive(QueryableByName)]
+struct Next {
+    #[diesel(sql_type = Integer)]
+    next: i32,
+}
+
+/// Locks a key until the end of the transaction and tells where it stands; 0 when it is new.
+pub fn lock(tx: &mut Tx<'_>, key: &str) -> Result<u32> {
+    let id = tx.ids.one(tx.conn)?;
+    let sql = "INSERT INTO series (id, key, next) VALUES ($1, $2, 0)
+               ON CONFLICT (key) DO UPDATE SET next = series.next RETURNING next";
+    let found: Next = sql_query(sql)
+        .bind::<Integer, _>(id)
+        .bind::<Text, _>(key)
+        .get_result(tx.conn)?;
+    u32::try_from(found.next).map_err(|_| Error::bad_row("series", id, "next is below zero"))
+}
+
+/// Moves a locked key on.
+pub fn advance(tx: &mut Tx<'_>, key: &str, next: u32) -> Result<()> {
+    let next = i32::try_from(next)
+        .map_err(|_| Error::Broken(format!("series {key} has run out of numbers")))?;
+    diesel::update(series::table.filter(series::key.eq(key)))
+        .set(series::next.eq(next))
+        .execute(tx.conn)?;
+    Ok(())
+}
+
+/// The next `count` codes, from the first series that has any, then from the next, and so on.
+pub fn codes(tx: &mut Tx<'_>, wanted: &[Series], count: usize) -> Result<Vec<LotCode>> {
+    let mut codes = Vec::with_capacity(count);
+    let mut rest = wanted.iter().cloned();
+    let mut current = rest.next();
+    while let Some(series) = current.filter(|_| codes.len() < count) {
+        let key = series.key();
+        let stands = lock(tx, &key)?;
+        let (some, next) = series.take(stands, count - codes.len());
+        advance(tx, &key, next)?;
+        codes.extend(some);
+        current = rest.next().or_else(|| series.after());
+    }
+    if codes.len() < count {
+        return Err(Error::Broken("no series has any number left".into()));
+    }
+    Ok(codes)
+}

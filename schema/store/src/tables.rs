@@ -1,0 +1,83 @@
+//! The tables, as the migrations make them. A test selects every one through these on both engines.
+
+diesel::table! { counters (id) { id -> Integer, next -> Integer, } }
+diesel::table! { series (id) { id -> Integer, key -> Text, next -> Integer, } }
+diesel::table! { entries (id) { id -> Integer, list -> Text, code -> Text, version_id -> Integer, } }
+diesel::table! {
+    versions (id) {
+        id -> Integer, entry_id -> Integer, number -> Integer, body -> Text, search -> Text, recorded_at -> Timestamp,
+    }
+}
+diesel::table! { house_codes (id) { id -> Integer, code -> Text, owner -> Text, } }
+diesel::table! {
+    deeds (id) {
+        id -> Integer, uid -> Binary, kind -> Text, at -> Timestamp, began_at -> Nullable<Timestamp>,
+        recorded_at -> Timestamp, day -> Date, late -> Bool, person -> Text, place_id -> Nullable<Integer>,
+        note -> Nullable<Text>, request -> Text,
+    }
+}
+diesel::table! { answers (id) { id -> Integer, body -> Text, } }
+diesel::table! { voids (id) { id -> Integer, deed_id -> Integer, why -> Text, } }
+diesel::table! { steps (id) { id -> Integer, loss_mg -> BigInt, animal_mg -> BigInt, } }
+diesel::table! { additions (id) { id -> Integer, deed_id -> Integer, what -> Text, mg -> BigInt, } }
+diesel::table! {
+    animals (id) {
+        id -> Integer, deed_id -> Integer, stem -> Nullable<Text>, farm -> Text, species -> Text, killed_on -> Date,
+        abattoir -> Nullable<Text>, carcass -> Nullable<Text>, tag -> Nullable<Text>, head -> Integer,
+    }
+}
+diesel::table! {
+    lots (id) {
+        id -> Integer, code -> Text, deed_id -> Integer, version_id -> Integer, made_at -> Timestamp,
+        made_mg -> BigInt, pack_count -> Integer, origin -> Text, animal_id -> Nullable<Integer>,
+        allergens -> Text, species -> Text, note -> Nullable<Text>, born_place_id -> Integer, born_state -> Text,
+        born_use_by -> Nullable<Date>, born_days_left -> Nullable<Integer>, voided -> Bool, seq -> Integer,
+        on_hand_mg -> BigInt, used_mg -> BigInt, sold_mg -> BigInt, sold_packs -> Integer, served_mg -> BigInt,
+        discarded_mg -> BigInt, shipped_mg -> BigInt, returned_mg -> BigInt, lost_mg -> BigInt,
+        unexplained_mg -> BigInt, taken_back_mg -> BigInt,
+    }
+}
+diesel::table! {
+    packs (id) {
+        id -> Integer, lot_id -> Integer, number -> Integer, made_mg -> BigInt, left_mg -> BigInt, being -> Text,
+        place_id -> Integer, state -> Text, use_by -> Nullable<Date>, days_left -> Nullable<Integer>, taken_back -> Bool,
+    }
+}
+diesel::table! {
+    pack_events (id) {
+        id -> Integer, deed_id -> Integer, lot_id -> Integer, pack_id -> Integer, seq -> Integer, account -> Text,
+        mg -> BigInt, whole_pack -> Bool, place_id -> Nullable<Integer>, state -> Nullable<Text>, day -> Date,
+    }
+}
+diesel::table! {
+    sources (id) {
+        id -> Integer, lot_id -> Integer, deed_id -> Integer, is_current -> Bool, animal_id -> Nullable<Integer>,
+        side -> Nullable<Text>, supplier -> Nullable<Text>, supplier_lot -> Nullable<Text>,
+        packed_on -> Nullable<Date>, use_by -> Nullable<Date>, gtin -> Nullable<Text>,
+    }
+}
+diesel::table! {
+    measurements (id) {
+        id -> Integer, deed_id -> Integer, lot_id -> Nullable<Integer>, place_id -> Nullable<Integer>,
+        quantity -> Text, millionths -> BigInt,
+    }
+}
+
+diesel::allow_tables_to_appear_in_same_query!(
+    additions,
+    animals,
+    answers,
+    counters,
+    deeds,
+    entries,
+    house_codes,
+    lots,
+    measurements,
+    pack_events,
+    packs,
+    series,
+    sources,
+    steps,
+    versions,
+    voids,
+);

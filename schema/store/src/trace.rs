@@ -1,0 +1,196 @@
+//! The family of a lot, read from the record: back to its sources, forward to all that came of it.
+//!
+//! The walks recurse on keys alone, with `UNION`: each lot is met once, and a cycle cannot hang them.
+
+use crate::conn::Conn;
+use crate::error::Result;
+use crate::on_each;
+use chrono::NaiveDateTime;
+use diesel::prelude::*;
+use diesel::sql_query;
+use diesel::sql_types::{BigInt, Integer, Nullable, Text, Timestamp};
+use domain::genealogy::{Ancestry, Onward, Use, shares_forward};
+use domain::lot::{DeedId, LotId};
+use std::collections::HashMap;
+
+/// A lot on the way forward, with where its weight went.
+#[derive(Debug, Clone, QueryableByName, PartialEq)]
+#[allow(missing_docs, reason = "the columns of lots, told of in the migration")]
+pub struct Descendant {
+    #[diesel(sql_type = Integer)]
+    pub id: i32,
+    #[diesel(sql_type = Integer)]
+    pub deed_id: i32,
+    #[diesel(sql_type = Text)]
+    pub code: String,
+    #[diesel(sql_type = Text)]
+    pub product: String,
+    #[diesel(sql_type = Timestamp)]
+    pub made_at: NaiveDateTime,
+    #[diesel(sql_type = Text)]
+    pub origin: String,
+    #[diesel(sql_type = Nullable<Text>)]
+    pub note: Option<String>,
+    #[diesel(sql_type = BigInt)]
+    pub made_mg: i64,
+    #[diesel(sql_type = BigInt)]
+    pub taken_back_mg: i64,
+    #[diesel(sql_type = BigInt)]
+    pub used_mg: i64,
+    #[diesel(sql_type = BigInt)]
+    pub sold_mg: i64,
+    #[diesel(sql_type = Integer)]
+    pub sold_packs: i32,
+    #[diesel(sql_type = BigInt)]
+    pub served_mg: i64,
+    #[diesel(sql_type = BigInt)]
+    pub discarded_mg: i64,
+    #[diesel(sql_type = BigInt)]
+    pub shipped_mg: i64,
+    #[diesel(sql_type = BigInt)]
+    pub returned_mg: i64,
+    #[diesel(sql_type = BigInt)]
+    pub lost_mg: i64,
+    #[diesel(sql_type = BigInt)]
+    pub on_hand_mg: i64,
+    #[diesel(sql_type = BigInt)]
+    pub unexplained_mg: i64,
+    /// Where most of what is left is.
+    #[diesel(sql_type = Nullable<Text>)]
+    pub place: Option<String>,
+}
+
+#[derive(Debug, QueryableByName)]
+struct OnwardRow {
+    #[diesel(sql_type = Integer)]
+    lot_id: i32,
+    #[diesel(sql_type = Integer)]
+    deed_id: i32,
+    #[diesel(sql_type = BigInt)]
+    mg: i64,
+    #[diesel(sql_type = BigInt)]
+    animal_mg: i64,
+}
+
+/// All that came of some lots.
+#[derive(Debug)]
+pub struct Forward {
+    /// The lots, oldest first; the starting lots are among them.
+    pub lots: Vec<Descendant>,
+    /// The share of the starting lots in what each step made.
+    pub step_shares: HashMap<DeedId, f64>,
+}
+
+/// The keys reached from `starts`, as the head of a query.
+fn reach(starts: &[i32]) -> String {
+    let starts: Vec<String> = starts.iter().map(|start| format!("({start})")).collect();
+    format!(
+        "WITH RECURSIVE reach(id) AS (
+             VALUES {}
+             UNION
+             SELECT made.id FROM reach
+             JOIN pack_events used ON used.lot_id = reach.id AND used.account = 'used'
+             JOIN lots made ON made.deed_id = used.deed_id
+             WHERE NOT made.voided
+         ) ",
+        starts.join(", ")
+    )
+}
+
+/// Walks forward from `starts`, which must not be empty.
+pub fn forward(conn: &mut Conn, starts: &[i32]) -> Result<Forward> {
+    let lots = descendants(conn, starts)?;
+    let onward = onward(conn, starts)?;
+    let start_lots: Vec<LotId> = starts.iter().map(|start| LotId(*start)).collect();
+    let made: Vec<(LotId, DeedId)> = lots
+        .iter()
+        .map(|lot| (LotId(lot.id), DeedId(lot.deed_id)))
+        .collect();
+    Ok(Forward {
+        step_shares: shares_forward(&start_lots, &made, &onward),
+        lots,
+    })
+}
+
+fn descendants(conn: &mut Conn, starts: &[i32]) -> Result<Vec<Descendant>> {
+    let sql = reach(starts)
+        + "SELECT lots.id, lots.deed_id, lots.code, entries.code AS product, lots.made_at, lots.origin, lots.note,
+               made_mg, taken_back_mg, used_mg, sold_mg, sold_packs, served_mg, discarded_mg, shipped_mg,
+               returned_mg, lost_mg, on_hand_mg, unexplained_mg,
+               CASE WHEN on_hand_mg > 0 THEN (
+                   SELECT place.code FROM packs JOIN entries place ON place.id = packs.place_id
+                   WHERE packs.lot_id = lots.id AND packs.left_mg > 0
+                   ORDER BY packs.left_mg DESC, packs.number LIMIT 1
+               ) END AS place
+           FROM reach
+           JOIN lots ON lots.id = reach.id
+           JOIN versions ON versions.id = lots.version_id
+           JOIN entries ON entries.id = versions.entry_id
+           ORDER BY lots.id";
+    Ok(on_each!(conn, c => sql_query(sql).load(c)?))
+}
+
+fn onward(conn: &mut Conn, starts: &[i32]) -> Result<Vec<Onward>> {
+    let sql = reach(starts)
+        + "SELECT used.lot_id, used.deed_id, used.mg, steps.animal_mg
+           FROM reach
+           JOIN pack_events used ON used.lot_id = reach.id AND used.account = 'used'
+           JOIN steps ON steps.id = used.deed_id";
+    let rows: Vec<OnwardRow> = on_each!(conn, c => sql_query(sql).load(c)?);
+    let onward = |row: OnwardRow| Onward {
+        lot: LotId(row.lot_id),
+        step: DeedId(row.deed_id),
+        milligrams: row.mg,
+        step_milligrams: row.animal_mg,
+    };
+    Ok(rows.into_iter().map(onward).collect())
+}
+
+#[derive(Debug, QueryableByName)]
+struct UseRow {
+    #[diesel(sql_type = Integer)]
+    child_id: i32,
+    #[diesel(sql_type = Integer)]
+    deed_id: i32,
+    #[diesel(sql_type = Integer)]
+    lot_id: i32,
+    #[diesel(sql_type = BigInt)]
+    mg: i64,
+    #[diesel(sql_type = Text)]
+    origin: String,
+}
+
+/// Walks back from a lot to everything that went into it.
+pub fn back(conn: &mut Conn, lot: i32) -> Result<Ancestry> {
+    let sql = "WITH RECURSIVE up(id) AS (
+                   VALUES ($1)
+                   UNION
+                   SELECT used.lot_id FROM up
+                   JOIN lots ON lots.id = up.id
+                   JOIN pack_events used ON used.deed_id = lots.deed_id AND used.account = 'used'
+               )
+               SELECT lots.id AS child_id, used.deed_id, used.lot_id, used.mg, parent.origin
+               FROM up
+               JOIN lots ON lots.id = up.id
+               JOIN pack_events used ON used.deed_id = lots.deed_id AND used.account = 'used'
+               JOIN lots parent ON parent.id = used.lot_id";
+    let rows: Vec<UseRow> = on_each!(conn, c => sql_query(sql).bind::<Integer, _>(lot).load(c)?);
+    let mut ancestry = Ancestry::default();
+    // A step that made several of the lots comes back once for each of them.
+    let mut told_by: HashMap<DeedId, i32> = HashMap::new();
+    for row in rows {
+        let step = DeedId(row.deed_id);
+        ancestry.made_by.insert(LotId(row.child_id), step);
+        if *told_by.entry(step).or_insert(row.child_id) == row.child_id {
+            let has_animal = matches!(row.origin.as_str(), "one" | "mixed");
+            let used = Use {
+                step,
+                lot: LotId(row.lot_id),
+                milligrams: row.mg,
+                has_animal,
+            };
+            ancestry.uses.entry(step).or_default().push(used);
+        }
+    }
+    Ok(ancestry)
+}

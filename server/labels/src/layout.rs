@@ -1,0 +1,47 @@
+//! Facts and a template in, a placed label or a refusal out.
+
+use crate::facts::Facts;
+use crate::length::Dpi;
+use crate::placed::{Placed, PlacedLabel};
+use crate::refusal::{CodeKind, Refusal};
+use crate::template::{CodePlace, Item, Template};
+use crate::{code128, qr, stack};
+
+/// Lays one label out for one printer. Every text of the facts ends up on it whole and legible,
+/// or is one that the template says it leaves out, or the label is refused.
+pub fn lay_out(facts: &Facts, template: &Template, dpi: Dpi) -> Result<PlacedLabel, Refusal> {
+    if !template.suits(dpi) {
+        let (template, dpi) = (template.name().to_owned(), dpi.number());
+        return Err(Refusal::Printer { template, dpi });
+    }
+    for field in facts
+        .texts
+        .keys()
+        .filter(|field| facts.text(**field).is_some())
+    {
+        if !template.omits(*field) && !template.fields().any(|known| known == *field) {
+            return Err(Refusal::NoPlace { field: *field });
+        }
+    }
+    let mut items = Vec::new();
+    for item in &template.items {
+        match item {
+            Item::Stack(stack) => items.extend(stack::fill(stack, facts)?),
+            Item::Code(place) => items.push(Placed::Code(code(place, facts, dpi)?)),
+            Item::Rule(area) => items.push(Placed::Rule(*area)),
+        }
+    }
+    Ok(PlacedLabel {
+        width: template.width(),
+        height: template.height(),
+        dpi,
+        items,
+    })
+}
+
+fn code(place: &CodePlace, facts: &Facts, dpi: Dpi) -> Result<crate::Code, Refusal> {
+    match place.kind {
+        CodeKind::Qr => qr::place(&facts.qr, place.area, place.level, dpi),
+        CodeKind::Code128 => code128::place(&facts.linear, place.area, dpi),
+    }
+}

@@ -1,0 +1,210 @@
+//! Placed labels to PDF: one page a label, each face once and cut to the characters used.
+
+use std::collections::BTreeMap;
+use std::collections::BTreeSet;
+
+use allsorts::binary::read::ReadScope;
+use allsorts::font_data::FontData;
+use allsorts::subset::{CmapTarget, SubsetProfile, subset};
+use printpdf::{
+    FontId, Mm, Op, PaintMode, ParsedFont, PdfDocument, PdfFont, PdfFontHandle, PdfPage,
+    PdfSaveOptions, Point, Pt, Rect, TextItem,
+};
+use thiserror::Error;
+
+use crate::face::Weight;
+use crate::length::{Area, Length};
+use crate::placed::{Line, Placed, PlacedLabel};
+
+/// Why no PDF was made.
+#[derive(Debug, Error)]
+pub enum PdfError {
+    /// Nothing to print.
+    #[error("there are no labels to print")]
+    Empty,
+    /// A face could not be cut to the characters used.
+    #[error("the {weight} label font could not be cut down: {cause}")]
+    Font {
+        /// Which face.
+        weight: &'static str,
+        /// What the font library said.
+        cause: String,
+    },
+    /// A character that layout should have refused.
+    #[error("the label font cannot print {0:?}")]
+    Character(char),
+    /// The PDF library was not content.
+    #[error("the PDF library complains: {0}")]
+    Complaint(String),
+}
+
+/// Draws labels, one page each. The same labels give the same bytes.
+pub fn pdf(labels: &[PlacedLabel]) -> Result<Vec<u8>, PdfError> {
+    if labels.is_empty() {
+        return Err(PdfError::Empty);
+    }
+    let mut document = PdfDocument::new("Labels");
+    let mut names = BTreeMap::new();
+    for (weight, characters) in characters(labels) {
+        let font = PdfFont::new(cut(weight, &characters)?);
+        let name = FontId(font_name(weight, &characters));
+        document.resources.fonts.map.insert(name.clone(), font);
+        names.insert(weight, name);
+    }
+    document.with_pages(labels.iter().map(|label| page(label, &names)).collect());
+    let mut complaints = Vec::new();
+    let bytes = document.save(&PdfSaveOptions::default(), &mut complaints);
+    match complaints.first() {
+        None => identify(bytes),
+        Some(complaint) => Err(PdfError::Complaint(complaint.msg.clone())),
+    }
+}
+
+/// Replaces the two marks in the file's trailer, which the PDF library draws from a counter, by
+/// marks that come from the content: the same labels give the same bytes in any process.
+fn identify(mut bytes: Vec<u8>) -> Result<Vec<u8>, PdfError> {
+    const OPEN: &[u8] = b"/ID[(";
+    const MARK: usize = 32;
+    let found = bytes.windows(OPEN.len()).rposition(|window| window == OPEN);
+    let first = found.map_or(bytes.len(), |at| at + OPEN.len());
+    let second = first + MARK + b")(".len();
+    if bytes.get(first + MARK..second) != Some(b")(") || bytes.len() < second + MARK {
+        return Err(PdfError::Complaint(
+            "the file carries no identifier".to_owned(),
+        ));
+    }
+    let sum = checksum(bytes[..first].iter().map(|byte| u64::from(*byte)));
+    let mark = letters::<MARK>(sum);
+    bytes[first..first + MARK].copy_from_slice(&mark);
+    bytes[second..second + MARK].copy_from_slice(&mark);
+    Ok(bytes)
+}
+
+/// FNV-1a: a public-domain checksum; it guards nothing, it only tells contents apart.
+fn checksum(values: impl Iterator<Item = u64>) -> u64 {
+    values.fold(0xcbf2_9ce4_8422_2325, |sum, value| {
+        (sum ^ value).wrapping_mul(0x100_0000_01b3)
+    })
+}
+
+/// A checksum as capital letters.
+fn letters<const N: usize>(mut sum: u64) -> [u8; N] {
+    std::array::from_fn(|i| {
+        let letter = b'A' + (sum % 26) as u8;
+        sum = (sum / 26)
+            ^ sum
+                .wrapping_mul(0x9e37_79b9_7f4a_7c15)
+                .rotate_left(i as u32);
+        letter
+    })
+}
+
+/// The name of a cut face: six letters that stand for its characters, a plus, the face's own name,
+/// as PDF readers expect of a part of a font.
+fn font_name(weight: Weight, characters: &BTreeSet<char>) -> String {
+    let sum = checksum(
+        characters
+            .iter()
+            .map(|character| u64::from(u32::from(*character))),
+    );
+    let tag: String = letters::<6>(sum).map(char::from).iter().collect();
+    let style = match weight {
+        Weight::Regular => "Regular",
+        Weight::Bold => "Bold",
+    };
+    format!("{tag}+AtkinsonHyperlegibleNext-{style}")
+}
+
+fn characters(labels: &[PlacedLabel]) -> BTreeMap<Weight, BTreeSet<char>> {
+    let mut used = BTreeMap::<Weight, BTreeSet<char>>::new();
+    for line in labels.iter().flat_map(PlacedLabel::lines) {
+        used.entry(line.weight)
+            .or_default()
+            .extend(line.text.chars());
+    }
+    used
+}
+
+/// The face with only the glyphs in use.
+fn cut(weight: Weight, characters: &BTreeSet<char>) -> Result<ParsedFont, PdfError> {
+    // Glyph 0 stands for what is missing; a font file must begin with it.
+    let mut glyphs = BTreeSet::from([0]);
+    for character in characters {
+        let glyph = weight
+            .face()
+            .glyph(*character)
+            .ok_or(PdfError::Character(*character))?;
+        glyphs.insert(glyph.id);
+    }
+    let glyphs: Vec<u16> = glyphs.into_iter().collect();
+    let failed = |cause: String| PdfError::Font {
+        weight: weight.as_str(),
+        cause,
+    };
+    let data = ReadScope::new(weight.font_file()).read::<FontData<'_>>();
+    let data = data.map_err(|cause| failed(cause.to_string()))?;
+    let tables = data
+        .table_provider(0)
+        .map_err(|cause| failed(cause.to_string()))?;
+    let small = subset(&tables, &glyphs, &SubsetProfile::Pdf, CmapTarget::Unicode)
+        .map_err(|cause| failed(cause.to_string()))?;
+    let parsed = ParsedFont::from_bytes(&small, 0, &mut Vec::new());
+    let parsed = parsed.ok_or_else(|| failed("unreadable after the cut".into()))?;
+    let lost = characters
+        .iter()
+        .find(|c| parsed.lookup_glyph_index(**c as u32).is_none());
+    match lost {
+        Some(character) => Err(PdfError::Character(*character)),
+        None => Ok(parsed),
+    }
+}
+
+fn page(label: &PlacedLabel, names: &BTreeMap<Weight, FontId>) -> PdfPage {
+    let mut ops = Vec::new();
+    for item in &label.items {
+        match item {
+            Placed::Text(line) => text(&mut ops, label.height, line, names[&line.weight].clone()),
+            Placed::Code(code) => {
+                ops.extend(code.dark.iter().map(|area| filled(label.height, area)));
+            }
+            Placed::Rule(area) => ops.push(filled(label.height, area)),
+        }
+    }
+    PdfPage::new(
+        Mm(label.width.to_mm() as f32),
+        Mm(label.height.to_mm() as f32),
+        ops,
+    )
+}
+
+fn text(ops: &mut Vec<Op>, height: Length, line: &Line, font: FontId) {
+    let pos = Point {
+        x: Pt(line.x.to_pt()),
+        y: Pt((height - line.baseline).to_pt()),
+    };
+    let font = PdfFontHandle::External(font);
+    ops.extend([
+        Op::StartTextSection,
+        Op::SetFont {
+            font,
+            size: Pt(line.size.to_pt()),
+        },
+        Op::SetTextCursor { pos },
+        Op::ShowText {
+            items: vec![TextItem::Text(line.text.clone())],
+        },
+        Op::EndTextSection,
+    ]);
+}
+
+fn filled(height: Length, area: &Area) -> Op {
+    let rectangle = Rect {
+        x: Pt(area.x.to_pt()),
+        y: Pt((height - area.bottom()).to_pt()),
+        width: Pt(area.w.to_pt()),
+        height: Pt(area.h.to_pt()),
+        mode: Some(PaintMode::Fill),
+        winding_order: None,
+    };
+    Op::DrawRectangle { rectangle }
+}

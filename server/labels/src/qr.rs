@@ -1,0 +1,114 @@
+//! The square code: an upper-case address, its modules on whole printer dots.
+
+use qrcode::{Color, EcLevel, QrCode};
+
+use crate::length::{Area, Dpi};
+use crate::refusal::{CodeKind, Refusal};
+use crate::template::Level;
+
+/// White on every side, in modules (standards 7).
+pub const QUIET: i64 = 4;
+
+/// Dots of the smallest module (trade 5: 3 dots = 0.375 mm at 203 dpi, 4 dots = 0.339 mm at 300).
+/// A place with more room gets more.
+pub(crate) fn fewest_dots(dpi: Dpi) -> i64 {
+    match dpi {
+        Dpi::D203 => 3,
+        Dpi::D300 => 4,
+    }
+}
+
+/// What the compact mode of the code can hold; an upper-case address fits (standards 7).
+fn compact(c: char) -> bool {
+    matches!(c, '0'..='9' | 'A'..='Z' | ' ' | '$' | '%' | '*' | '+' | '-' | '.' | '/' | ':')
+}
+
+/// Places the code in the middle of its area, as large as whole dots allow.
+pub(crate) fn place(
+    payload: &str,
+    area: Area,
+    level: Level,
+    dpi: Dpi,
+) -> Result<crate::Code, Refusal> {
+    let code = CodeKind::Qr;
+    let payload = payload.to_ascii_uppercase();
+    if payload.is_empty() {
+        return Err(Refusal::EmptyCode { code });
+    }
+    if let Some(character) = payload.chars().find(|c| !compact(*c)) {
+        return Err(Refusal::CodeCharacter {
+            code,
+            character,
+            payload,
+        });
+    }
+    let Ok(symbol) = QrCode::with_error_correction_level(&payload, ec_level(level)) else {
+        return Err(Refusal::CodeTooLong { code, payload });
+    };
+    let modules = symbol.width() as i64;
+    let across = modules + 2 * QUIET;
+    let (left, top) = (dpi.first_dot(area.x), dpi.first_dot(area.y));
+    let (wide, high) = (
+        dpi.whole_dots(area.right()) - left,
+        dpi.whole_dots(area.bottom()) - top,
+    );
+    let dots = wide.min(high) / across;
+    if dots < fewest_dots(dpi) {
+        let needed = dpi.dots(across * fewest_dots(dpi));
+        return Err(Refusal::CodeTooLarge {
+            code,
+            payload,
+            needed,
+            had: area.w.min(area.h),
+        });
+    }
+    let (left, top) = (
+        left + (wide - across * dots) / 2,
+        top + (high - across * dots) / 2,
+    );
+    let bounds = boxed(
+        dpi,
+        (left, top),
+        (left + across * dots, top + across * dots),
+    );
+    let at = |column: i64, row: i64| (left + (QUIET + column) * dots, top + (QUIET + row) * dots);
+    let mut dark = Vec::new();
+    for (row, colours) in symbol.to_colors().chunks(symbol.width()).enumerate() {
+        let row = row as i64;
+        let mut column = 0;
+        for run in colours.chunk_by(|a, b| a == b) {
+            let from = column;
+            column += run.len() as i64;
+            if run[0] == Color::Dark {
+                dark.push(boxed(dpi, at(from, row), at(column, row + 1)));
+            }
+        }
+    }
+    Ok(crate::Code {
+        kind: code,
+        payload,
+        bounds,
+        dots,
+        modules,
+        dark,
+    })
+}
+
+fn boxed(dpi: Dpi, from: (i64, i64), to: (i64, i64)) -> Area {
+    let (x, y) = (dpi.dots(from.0), dpi.dots(from.1));
+    Area {
+        x,
+        y,
+        w: dpi.dots(to.0) - x,
+        h: dpi.dots(to.1) - y,
+    }
+}
+
+fn ec_level(level: Level) -> EcLevel {
+    match level {
+        Level::L => EcLevel::L,
+        Level::M => EcLevel::M,
+        Level::Q => EcLevel::Q,
+        Level::H => EcLevel::H,
+    }
+}

@@ -1,0 +1,169 @@
+//! Outside judges: other people's programs draw, read and check our labels.
+//!
+//! Needs `pdftoppm`, `pdffonts`, `pdftotext` (poppler-utils), `zbarimg` (zbar-tools), `qpdf`, and a
+//! Python with `zxing-cpp` and `pillow` (named by `GAMBREL_PYTHON`, else `python3`). A missing
+//! one fails the test.
+
+mod common;
+
+use std::ffi::OsStr;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+use labels::{CodeKind, Dpi, Facts, PlacedLabel, Template, lay_out, pdf};
+
+/// Prints every code in a picture, one `format<TAB>text` a line, then how many pixels within the
+/// boxes of the codes are neither black nor white.
+const READER: &str = r#"
+import sys
+try:
+    import zxingcpp
+    from PIL import Image
+except ImportError as missing:
+    sys.exit(f"missing tool: Python module {missing.name}")
+picture = Image.open(sys.argv[1]).convert("L")
+for code in zxingcpp.read_barcodes(picture):
+    print(code.format.name, code.text, sep="\t")
+boxes = [tuple(map(int, box.split(","))) for box in sys.argv[2:]]
+grey = sum(sum(picture.crop(box).histogram()[8:248]) for box in boxes)
+print("grey", grey, sep="\t")
+"#;
+
+fn run(tool: &str, arguments: &[&OsStr]) -> String {
+    let output = match Command::new(tool).args(arguments).output() {
+        Ok(output) => output,
+        Err(error) => panic!("missing tool: {tool} ({error})"),
+    };
+    let complaint = String::from_utf8_lossy(&output.stderr).trim().to_owned();
+    assert!(output.status.success(), "{tool} failed: {complaint}");
+    String::from_utf8(output.stdout).unwrap()
+}
+
+fn judge(name: &str, facts: &Facts, template: &Template) {
+    for dpi in [Dpi::D203, Dpi::D300] {
+        let label =
+            lay_out(facts, template, dpi).unwrap_or_else(|refusal| panic!("{name}: {refusal}"));
+        let bytes = pdf(std::slice::from_ref(&label)).unwrap();
+        assert!(bytes.len() < 40_000, "{name}: {} bytes", bytes.len());
+        let stem = format!("{name}-{}", dpi.number());
+        let file = Path::new(env!("CARGO_TARGET_TMPDIR")).join(format!("{stem}.pdf"));
+        std::fs::write(&file, bytes).unwrap();
+        sound(&file);
+        says_the_words(&file, &label);
+        reads(&picture(&file, dpi), &label);
+    }
+}
+
+fn sound(file: &Path) {
+    run("qpdf", &["--check".as_ref(), file.as_os_str()]);
+    let fonts = run("pdffonts", &[file.as_os_str()]);
+    let rows: Vec<&str> = fonts.lines().skip(2).collect();
+    assert!(!rows.is_empty() && rows.len() <= 2, "{fonts}");
+    for row in rows {
+        // Columns from the right: object, number, has Unicode, is a subset, is embedded.
+        let marks: Vec<&str> = row.split_whitespace().rev().skip(2).take(3).collect();
+        assert_eq!(marks, ["yes"; 3], "{fonts}");
+    }
+}
+
+fn says_the_words(file: &Path, label: &PlacedLabel) {
+    let text = run(
+        "pdftotext",
+        &["-layout".as_ref(), file.as_os_str(), "-".as_ref()],
+    );
+    let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    for line in label.lines() {
+        assert!(
+            text.contains(&line.text),
+            "{:?} is not in {text:?}",
+            line.text
+        );
+    }
+}
+
+fn picture(file: &Path, dpi: Dpi) -> PathBuf {
+    let (stem, number) = (file.with_extension(""), dpi.number().to_string());
+    let options = ["-r", &number, "-gray", "-png", "-singlefile"].map(OsStr::new);
+    run(
+        "pdftoppm",
+        &[&options[..], &[file.as_os_str(), stem.as_os_str()]].concat(),
+    );
+    file.with_extension("png")
+}
+
+fn reads(picture: &Path, label: &PlacedLabel) {
+    let zbar = run("zbarimg", &["-q".as_ref(), picture.as_os_str()]);
+    let python = std::env::var("GAMBREL_PYTHON").unwrap_or_else(|_| "python3".into());
+    let dots = |code: &labels::Code| {
+        let edge = |length| label.dpi.first_dot(length);
+        let (area, end) = (code.bounds, code.bounds.right());
+        format!(
+            "{},{},{},{}",
+            edge(area.x),
+            edge(area.y),
+            edge(end),
+            edge(area.bottom())
+        )
+    };
+    let boxes: Vec<String> = label.codes().map(dots).collect();
+    let mut arguments: Vec<&OsStr> = vec!["-c".as_ref(), READER.as_ref(), picture.as_os_str()];
+    arguments.extend(boxes.iter().map(OsStr::new));
+    let zxing = run(&python, &arguments);
+    assert!(
+        zxing.contains("grey\t0\n"),
+        "a module is not on whole dots: {zxing}"
+    );
+    assert_eq!(label.codes().count(), 2);
+    for code in label.codes() {
+        let (by_zbar, by_zxing) = match code.kind {
+            CodeKind::Qr => (
+                format!("QR-Code:{}", code.payload),
+                format!("QRCode\t{}", code.payload),
+            ),
+            CodeKind::Code128 => (
+                format!("CODE-128:{}", code.payload),
+                format!("Code128\t{}", code.payload),
+            ),
+        };
+        assert!(
+            zbar.lines().any(|line| line == by_zbar),
+            "{by_zbar} not in {zbar}"
+        );
+        assert!(
+            zxing.lines().any(|line| line == by_zxing),
+            "{by_zxing} not in {zxing}"
+        );
+    }
+}
+
+#[test]
+fn a_plain_tub() {
+    judge("plain-tub", &common::plain_tub(), &common::tub());
+}
+
+#[test]
+fn a_hard_tub() {
+    judge("hard-tub", &common::hard_tub(), &common::tub());
+}
+
+#[test]
+fn a_plain_pack() {
+    judge("plain-pack", &common::plain_pack(), &common::pack());
+}
+
+#[test]
+fn a_pack_in_two_languages() {
+    judge("full-pack", &common::full_pack(), &common::pack());
+}
+
+#[test]
+fn a_long_pack_with_long_statements() {
+    judge("wordy-pack", &common::wordy_pack(), &common::pack_tall());
+}
+
+#[test]
+fn a_tub_of_a_kitchen_without_an_address() {
+    let mut facts = common::plain_tub();
+    facts.qr = "http://127.0.0.1:8080/L/BRC26159A006/12".into();
+    judge("home-tub", &facts, &common::tub());
+}

@@ -1,0 +1,141 @@
+//! Whatever the facts: a label is whole, apart and on the page, or it is refused.
+
+mod common;
+
+use labels::{
+    CODE128_QUIET, Code, CodeKind, Dpi, Facts, Field, PlacedLabel, QR_QUIET, Template, lay_out,
+};
+use proptest::prelude::*;
+use proptest::sample::select;
+
+fn words(longest: usize) -> impl Strategy<Value = String> {
+    let word = "[A-Za-zéèêçœàôîÉÀŒ0-9°≤½’×%.,:()/-]{1,11}";
+    prop::collection::vec(word, 1..=longest).prop_map(|words| words.join(" "))
+}
+
+fn dates() -> impl Strategy<Value = String> {
+    const DAYS: &[&str] = &["MON", "FRI", "WED", "LUN", "MER", "SAM"];
+    const MONTHS: &[&str] = &["JUN", "MAR", "SEPT", "DÉC", "FÉV", "AOÛT"];
+    (select(DAYS), 1..=31, select(MONTHS), 2026..2030)
+        .prop_map(|(day, number, month, year)| format!("{day} {number} {month} {year}"))
+}
+
+prop_compose! {
+    fn some_facts()(
+        name in words(4),
+        date in prop_oneof![dates(), Just("NO DATE YET".to_owned())],
+        others in prop::collection::btree_map(select(Field::ALL), words(12), 0..8),
+        lot in "[A-Z]{2,3}[0-9]{5}[A-HJKMNP-Z0-9][0-9A-HJKMNP-Z]{2}[0-9A-Z]",
+        pack in 1..400,
+    ) -> Facts {
+        let mut texts = others;
+        texts.insert(Field::Name, name);
+        texts.insert(Field::UseByHeading, "USE BY".into());
+        texts.insert(Field::UseBy, date);
+        texts.insert(Field::Lot, format!("{lot} · {pack}"));
+        Facts {
+            texts,
+            qr: format!("https://trace.cinderhook.example/L/{lot}/{pack}"),
+            linear: lot,
+        }
+    }
+}
+
+fn upper(text: &str) -> String {
+    text.split_whitespace()
+        .collect::<Vec<_>>()
+        .join(" ")
+        .to_uppercase()
+}
+
+fn check(facts: &Facts, template: &Template, label: &PlacedLabel) -> Result<(), TestCaseError> {
+    for (i, item) in label.items.iter().enumerate() {
+        let bounds = item.bounds();
+        prop_assert!(label.page().holds(&bounds), "off the page: {item:?}");
+        for other in &label.items[..i] {
+            prop_assert!(
+                !bounds.overlaps(&other.bounds()),
+                "{item:?} lies over {other:?}"
+            );
+        }
+    }
+    for (field, text) in &facts.texts {
+        if !template.omits(*field) {
+            prop_assert_eq!(upper(&label.text_of(*field)), upper(text));
+        }
+    }
+    label
+        .codes()
+        .try_for_each(|code| check_code(code, label.dpi))
+}
+
+fn check_code(code: &Code, dpi: Dpi) -> Result<(), TestCaseError> {
+    let dot = |length| {
+        let dot = dpi.first_dot(length);
+        prop_assert_eq!(dpi.dots(dot), length, "not on a whole dot");
+        Ok(dot)
+    };
+    let (quiet, fewest) = match (code.kind, dpi) {
+        (CodeKind::Qr, Dpi::D203) => (QR_QUIET, 3),
+        (CodeKind::Qr, Dpi::D300) => (QR_QUIET, 4),
+        (CodeKind::Code128, Dpi::D203) => (CODE128_QUIET, 2),
+        (CodeKind::Code128, Dpi::D300) => (CODE128_QUIET, 3),
+    };
+    prop_assert!(code.dots >= fewest);
+    let (left, right) = (dot(code.bounds.x)?, dot(code.bounds.right())?);
+    let (top, bottom) = (dot(code.bounds.y)?, dot(code.bounds.bottom())?);
+    prop_assert_eq!(right - left, (code.modules + 2 * quiet) * code.dots);
+    for dark in &code.dark {
+        let (from, to) = (dot(dark.x)?, dot(dark.right())?);
+        prop_assert_eq!((from - left) % code.dots, 0);
+        prop_assert_eq!((to - from) % code.dots, 0);
+        prop_assert!(from - left >= quiet * code.dots && right - to >= quiet * code.dots);
+        if code.kind == CodeKind::Qr {
+            let (from, to) = (dot(dark.y)?, dot(dark.bottom())?);
+            prop_assert_eq!(to - from, code.dots);
+            prop_assert!(from - top >= quiet * code.dots && bottom - to >= quiet * code.dots);
+        }
+    }
+    Ok(())
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(200))]
+
+    #[test]
+    fn whole_apart_and_on_the_page_or_refused(facts in some_facts()) {
+        for template in [common::tub(), common::pack(), common::pack_tall()] {
+            for dpi in [Dpi::D203, Dpi::D300] {
+                match lay_out(&facts, &template, dpi) {
+                    Ok(label) => check(&facts, &template, &label)?,
+                    Err(refusal) => prop_assert!(!refusal.to_string().is_empty()),
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn the_shipped_examples_keep_the_promises() {
+    let cases = [
+        (common::plain_tub(), common::tub()),
+        (common::hard_tub(), common::tub()),
+        (common::plain_pack(), common::pack()),
+        (common::full_pack(), common::pack()),
+        (common::wordy_pack(), common::pack_tall()),
+    ];
+    for (facts, template) in cases {
+        for dpi in [Dpi::D203, Dpi::D300] {
+            let label =
+                lay_out(&facts, &template, dpi).unwrap_or_else(|refusal| panic!("{refusal}"));
+            check(&facts, &template, &label).unwrap();
+            let date = label.lines().filter(|line| line.field == Field::UseBy);
+            let date = date.map(|line| line.size).max();
+            let rest = label.lines().filter(|line| line.field != Field::UseBy);
+            assert!(
+                date > rest.map(|line| line.size).max(),
+                "the date is not the largest text"
+            );
+        }
+    }
+}
