@@ -1,3 +1,81 @@
-//! Placeholder.
+//! The command line: parses options, opens the record, and hands over.
 
-fn main() {}
+use clap::Parser;
+use gambrel::app::App;
+use gambrel::config::{Cli, Command, DatabaseArgs, LabelArgs, ServeArgs};
+use gambrel::world::Clock;
+use gambrel::{check, demo, label_facts, serve};
+use std::net::TcpListener;
+use std::process::ExitCode;
+use store::Store;
+
+fn main() -> ExitCode {
+    let done = match Cli::parse().command {
+        Command::Serve(args) => serve(&args).map(|()| true),
+        Command::Check(args) => check(&args),
+        Command::Label(args) => label(&args).map(|()| true),
+    };
+    match done {
+        Ok(true) => ExitCode::SUCCESS,
+        Ok(false) => ExitCode::FAILURE,
+        Err(says) => {
+            eprintln!("gambrel: {says}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn check(args: &DatabaseArgs) -> Result<bool, String> {
+    check::run(&args.resolve(false)?)
+}
+
+fn label(args: &LabelArgs) -> Result<(), String> {
+    let pdf = label_facts::file::make(&args.facts, &args.template, args.dpi)?;
+    std::fs::write(&args.out, pdf)
+        .map_err(|error| format!("{} cannot be written: {error}", args.out.display()))
+}
+
+fn serve(args: &ServeArgs) -> Result<(), String> {
+    let serving = args.resolve()?;
+    let listener = TcpListener::bind(serving.listen).map_err(|error| {
+        format!(
+            "cannot listen on {}: {error}. Is it running already? Choose another with --listen.",
+            serving.listen
+        )
+    })?;
+    let address = listener.local_addr().map_err(|error| error.to_string())?;
+    let public_url = serving
+        .public_url
+        .clone()
+        .unwrap_or_else(|| format!("http://{address}"));
+    let templates = label_facts::file::shipped()?;
+    let folder =
+        tempfile::tempdir().map_err(|error| format!("no temporary folder can be made: {error}"))?;
+    let (place, clock) = match args.demo {
+        true => (
+            demo::place(&args.database, folder.path())?,
+            Clock::starting_at(demo::now()),
+        ),
+        false => (args.database.resolve(args.create)?, Clock::Machine),
+    };
+    let store = Store::open(&place.address, place.create, 16).map_err(|error| error.to_string())?;
+    let mut app = App::new(store, clock, public_url, templates);
+    if args.demo {
+        let told = demo::build(&mut app)?;
+        println!("Gambrel is at http://{address}/ with the demo kitchen. Three things to try:");
+        for (nth, line) in told.iter().enumerate() {
+            println!(
+                "  {}. {}",
+                nth + 1,
+                line.replace("{address}", &format!("http://{address}"))
+            );
+        }
+        println!("Ctrl-C ends it; nothing of it is kept.");
+    } else {
+        println!("Gambrel is at http://{address}/");
+    }
+    let system = actix_web::rt::System::new();
+    system
+        .block_on(serve::run(app, listener, serving.workers))
+        .map_err(|error| error.to_string())
+}

@@ -1,12 +1,13 @@
 //! Writing a plan down. The plan leaves no choice: this only turns it into rows.
 
+use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
 use crate::lots::{self, LotRow, joined, write_origin};
 use crate::on_each;
 use crate::packs::{self, PackRow};
-use crate::tables::{additions, lots as lots_table, pack_events, steps};
-use chrono::NaiveDate;
+use crate::tables::{additions, deeds, lots as lots_table, pack_events, steps, voids};
+use chrono::{NaiveDate, NaiveDateTime};
 use diesel::prelude::*;
 use domain::grams::Grams;
 use domain::lot::{Event, LotId, PackNow, PlaceId, What};
@@ -216,4 +217,94 @@ fn lot_row(id: i32, deed: i32, moment: &Moment, birth: &Birth) -> LotRow {
         unexplained_mg: 0,
         taken_back_mg: 0,
     }
+}
+
+/// A deed in a lot's history, with what it did to the lot.
+#[derive(Debug, Clone)]
+pub struct HistoryRow {
+    /// The deed's id.
+    pub uid: Vec<u8>,
+    /// What it was.
+    pub kind: String,
+    /// When it ended, UTC.
+    pub at: NaiveDateTime,
+    /// Who.
+    pub person: String,
+    /// Was it voided?
+    pub voided: bool,
+    /// `made` for the deed that made the lot, else the account.
+    pub account: String,
+    /// How many milligrams, over all packs.
+    pub mg: i64,
+}
+
+/// A lot's history: the deed that made it, then everything that was done with it, in order.
+pub fn history(conn: &mut Conn, lot: i32, made_by: i32) -> Result<Vec<HistoryRow>> {
+    type Event = (
+        i32,
+        Vec<u8>,
+        String,
+        NaiveDateTime,
+        String,
+        Option<i32>,
+        String,
+        i64,
+    );
+    let of_lot: Vec<Event> = pack_events::table
+        .inner_join(deeds::table.on(deeds::id.eq(pack_events::deed_id)))
+        .left_join(voids::table.on(voids::deed_id.eq(pack_events::deed_id)))
+        .filter(pack_events::lot_id.eq(lot))
+        .order(pack_events::seq)
+        .select((
+            pack_events::deed_id,
+            deeds::uid,
+            deeds::kind,
+            deeds::at,
+            deeds::person,
+            voids::id.nullable(),
+            pack_events::account,
+            pack_events::mg,
+        ))
+        .load(conn)?;
+    let birth: (Vec<u8>, String, NaiveDateTime, String, Option<i32>) = deeds::table
+        .left_join(voids::table.on(voids::deed_id.eq(deeds::id)))
+        .filter(deeds::id.eq(made_by))
+        .select((
+            deeds::uid,
+            deeds::kind,
+            deeds::at,
+            deeds::person,
+            voids::id.nullable(),
+        ))
+        .first(conn)?;
+    let (uid, kind, at, person, voided) = birth;
+    let mut history = vec![HistoryRow {
+        uid,
+        kind,
+        at,
+        person,
+        voided: voided.is_some(),
+        account: "made".into(),
+        mg: 0,
+    }];
+    let mut last = None;
+    for (deed, uid, kind, at, person, voided, account, mg) in of_lot {
+        match history
+            .last_mut()
+            .filter(|row| last == Some(deed) && row.account == account)
+        {
+            Some(row) => row.mg += mg,
+            None => history.push(HistoryRow {
+                uid,
+                kind,
+                at,
+                person,
+                voided: voided.is_some(),
+                account,
+                mg,
+            }),
+        }
+        last = Some(deed);
+    }
+    Ok(history)
 }

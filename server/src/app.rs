@@ -1,0 +1,162 @@
+//! What every request shares: the record, the clock, the label templates, and parsed list entries.
+
+use crate::error::{Error, Problem, Result};
+use crate::lists::kitchen::Kitchen;
+use crate::wire::lists::ProductEntry;
+use crate::world::Clock;
+use actix_web::http::StatusCode;
+use chrono::{DateTime, TimeDelta, Utc};
+use domain::limits::CLOCK_SLACK_MINUTES;
+use domain::product::Product;
+use labels::Template;
+use std::collections::{BTreeMap, HashMap};
+use std::sync::{Arc, PoisonError, RwLock};
+use store::{Conn, Store};
+
+/// The running service.
+pub struct App {
+    /// The record.
+    pub store: Store,
+    /// The clock.
+    pub clock: Clock,
+    /// The address that codes hold where the kitchen's list names none.
+    pub public_url: String,
+    /// Label templates by name.
+    pub templates: BTreeMap<String, Template>,
+    /// List entries, parsed. A version never changes, so what is here is never stale.
+    products: RwLock<HashMap<i32, Arc<Product>>>,
+    kitchens: RwLock<HashMap<i32, Arc<Kitchen>>>,
+}
+
+impl App {
+    /// A service over an open record.
+    pub fn new(
+        store: Store,
+        clock: Clock,
+        public_url: String,
+        templates: BTreeMap<String, Template>,
+    ) -> App {
+        App {
+            store,
+            clock,
+            public_url,
+            templates,
+            products: RwLock::default(),
+            kitchens: RwLock::default(),
+        }
+    }
+
+    /// Now.
+    pub fn now(&self) -> DateTime<Utc> {
+        self.clock.now()
+    }
+
+    /// The product that a version of the list describes.
+    ///
+    /// # Errors
+    /// The database is away, or the entry is damaged.
+    pub fn product(&self, conn: &mut Conn, version: i32) -> Result<Arc<Product>> {
+        cached(&self.products, version, || {
+            parse_product(&store::entries::version(conn, version)?)
+        })
+    }
+
+    /// The same, where the body was loaded with the row.
+    ///
+    /// # Errors
+    /// The entry is damaged.
+    pub fn product_of(&self, version: i32, body: &str) -> Result<Arc<Product>> {
+        cached(&self.products, version, || parse_product(body))
+    }
+
+    /// The kitchen as it is set up now; with the defaults until somebody does.
+    ///
+    /// # Errors
+    /// The database is away, or the entry is damaged.
+    pub fn kitchen(&self, conn: &mut Conn) -> Result<Arc<Kitchen>> {
+        match store::entries::get(conn, "kitchen", "kitchen")? {
+            Some(row) => cached(&self.kitchens, row.version_id, || Kitchen::parse(&row.body)),
+            None => Ok(Arc::new(Kitchen::unset())),
+        }
+    }
+
+    /// The address that codes hold: the kitchen's own, else the service's.
+    pub fn address(&self, kitchen: &Kitchen) -> String {
+        let told = kitchen
+            .entry
+            .public_url
+            .as_ref()
+            .map_or(self.public_url.as_str(), |url| url.0.as_str());
+        told.trim_end_matches('/').to_owned()
+    }
+
+    /// Why the clock cannot be right, if it cannot: earlier than the build, or than the last deed.
+    ///
+    /// # Errors
+    /// The database is away.
+    pub fn clock_is_wrong(&self, conn: &mut Conn) -> Result<Option<String>> {
+        if let Some(why) = self.clock.impossible() {
+            return Ok(Some(why));
+        }
+        let slack = TimeDelta::minutes(CLOCK_SLACK_MINUTES);
+        let last = store::deeds::last_recorded_at(conn)?.map(|last| last.and_utc());
+        Ok(last.filter(|last| self.now() + slack < *last).map(|last| {
+            let shown = |at: DateTime<Utc>| at.format("%Y-%m-%d %H:%M UTC").to_string();
+            format!(
+                "The clock of this machine says {}, before the last deed on record ({}).",
+                shown(self.now()),
+                shown(last)
+            )
+        }))
+    }
+
+    /// Refuses a deed while the clock cannot be right.
+    ///
+    /// # Errors
+    /// 503 where the clock is wrong, or the database away.
+    pub fn refuse_while_clock_is_wrong(&self, conn: &mut Conn) -> Result<()> {
+        match self.clock_is_wrong(conn)? {
+            None => Ok(()),
+            Some(why) => {
+                let detail = format!("{why} Nothing is recorded until it is set right.");
+                Err(Problem::new(
+                    StatusCode::SERVICE_UNAVAILABLE,
+                    "clock",
+                    "The clock is wrong",
+                    detail,
+                )
+                .into())
+            }
+        }
+    }
+}
+
+fn cached<T>(
+    cache: &RwLock<HashMap<i32, Arc<T>>>,
+    key: i32,
+    load: impl FnOnce() -> Result<T>,
+) -> Result<Arc<T>> {
+    if let Some(known) = cache
+        .read()
+        .unwrap_or_else(PoisonError::into_inner)
+        .get(&key)
+    {
+        return Ok(known.clone());
+    }
+    let loaded = Arc::new(load()?);
+    cache
+        .write()
+        .unwrap_or_else(PoisonError::into_inner)
+        .insert(key, loaded.clone());
+    Ok(loaded)
+}
+
+fn parse_product(body: &str) -> Result<Product> {
+    let entry: ProductEntry = serde_json::from_str(body).map_err(|error| damaged(&error))?;
+    Ok(entry.product())
+}
+
+/// A list entry that this program cannot have written.
+pub fn damaged(error: &serde_json::Error) -> Error {
+    store::Error::Broken(format!("a list entry does not parse: {error}")).into()
+}

@@ -1,0 +1,43 @@
+//! `gambrel check`: the whole record, past a checker that is separate from the maker.
+
+use crate::config::Where;
+use crate::wire::lists::ProductEntry;
+use domain::dates::Keep;
+use std::collections::HashMap;
+use store::Store;
+
+/// Checks the record and prints what was found; the answer is whether it is sound.
+///
+/// # Errors
+/// In words: the record cannot be opened or read.
+pub fn run(place: &Where) -> Result<bool, String> {
+    let store = Store::open(&place.address, false, 1).map_err(|error| error.to_string())?;
+    let mut rules: HashMap<i32, Option<Keep>> = HashMap::new();
+    let (report, digest) = store
+        .read(|conn| {
+            let report = store::audit::run(conn, |conn, version| {
+                if let Some(known) = rules.get(&version) {
+                    return Ok(*known);
+                }
+                let body = store::entries::version(conn, version)?;
+                let entry: ProductEntry = serde_json::from_str(&body).map_err(|error| {
+                    store::Error::Broken(format!("versions {version}: {error}"))
+                })?;
+                Ok(*rules.entry(version).or_insert(entry.product().keep))
+            })?;
+            Ok::<_, store::Error>((report, store::digest::digest(conn)?))
+        })
+        .map_err(|error| error.to_string())?;
+    for finding in &report.findings {
+        println!("{}: {}", finding.about, finding.says);
+    }
+    println!(
+        "{} deeds, {} lots, {} packs: {} findings",
+        report.deeds,
+        report.lots,
+        report.packs,
+        report.findings.len()
+    );
+    println!("digest {digest}");
+    Ok(report.findings.is_empty())
+}

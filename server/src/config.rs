@@ -1,0 +1,183 @@
+//! Options: the command line wins over the environment, the environment over one TOML file.
+
+use clap::{Args, Parser, Subcommand};
+use serde::Deserialize;
+use std::net::SocketAddr;
+use std::path::PathBuf;
+use store::Address;
+
+/// Labels and traces every lot of a kitchen that buys whole animals.
+#[derive(Debug, Parser)]
+#[command(name = "gambrel", version, about, max_term_width = 100)]
+pub struct Cli {
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Command,
+}
+
+/// What the program does.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Serves the pages and the API. Try it with --demo.
+    Serve(ServeArgs),
+    /// Reads the whole record, proves that it is sound, and prints its digest.
+    Check(DatabaseArgs),
+    /// Makes one label without a server, for whoever designs labels.
+    Label(LabelArgs),
+}
+
+/// Where the record is.
+#[derive(Debug, Clone, Default, Args)]
+pub struct DatabaseArgs {
+    /// A file's path, sqlite:PATH, or postgres://… [default: gambrel.db in your data folder]
+    #[arg(long, env = "GAMBREL_DATABASE", value_name = "ADDRESS")]
+    pub database: Option<String>,
+    /// A file with these options, one a line: database = "…"
+    #[arg(long, env = "GAMBREL_CONFIG", value_name = "FILE.toml")]
+    pub config: Option<PathBuf>,
+}
+
+/// How to serve.
+#[derive(Debug, Clone, Default, Args)]
+pub struct ServeArgs {
+    #[command(flatten)]
+    #[allow(missing_docs, reason = "see DatabaseArgs")]
+    pub database: DatabaseArgs,
+    /// Make the database if there is none at the path given.
+    #[arg(long, env = "GAMBREL_CREATE")]
+    pub create: bool,
+    /// Where to listen: only addresses of this machine until people can sign in. [default: 127.0.0.1:8080]
+    #[arg(long, env = "GAMBREL_LISTEN", value_name = "ADDR:PORT")]
+    pub listen: Option<String>,
+    /// The address that the codes on labels hold, where the kitchen names none.
+    #[arg(long, env = "GAMBREL_PUBLIC_URL", value_name = "URL")]
+    pub public_url: Option<String>,
+    /// How many workers answer the network. [default: one for each core]
+    #[arg(long, env = "GAMBREL_WORKERS", value_name = "N")]
+    pub workers: Option<usize>,
+    /// Show an invented kitchen in a fresh database that is gone afterwards.
+    #[arg(long, env = "GAMBREL_DEMO")]
+    pub demo: bool,
+}
+
+/// Which label.
+#[derive(Debug, Args)]
+pub struct LabelArgs {
+    /// What the label says: {"texts": {"name": "…", …}, "qr": "…", "linear": "…"}
+    #[arg(value_name = "FACTS.json")]
+    pub facts: PathBuf,
+    /// A template's name, or the path of its file.
+    #[arg(long, value_name = "NAME")]
+    pub template: String,
+    /// Where the PDF goes.
+    #[arg(long, value_name = "FILE.pdf")]
+    pub out: PathBuf,
+    /// The printer's dots per inch: 203 or 300.
+    #[arg(long, default_value_t = 203)]
+    pub dpi: u16,
+}
+
+/// The options of one TOML file.
+#[derive(Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct File {
+    database: Option<String>,
+    create: Option<bool>,
+    listen: Option<String>,
+    public_url: Option<String>,
+    workers: Option<usize>,
+}
+
+fn file(path: Option<&PathBuf>) -> Result<File, String> {
+    let Some(path) = path else {
+        return Ok(File::default());
+    };
+    let text = std::fs::read_to_string(path)
+        .map_err(|error| format!("{} cannot be read: {error}", path.display()))?;
+    toml::from_str(&text).map_err(|error| format!("{}: {error}", path.display()))
+}
+
+/// An open door to the record: its address, and whether it may be made.
+#[derive(Debug, Clone)]
+pub struct Where {
+    /// The address.
+    pub address: Address,
+    /// May a file be made?
+    pub create: bool,
+}
+
+impl DatabaseArgs {
+    /// Where the record is; the default file may be made, one given by hand only if `create` says so.
+    ///
+    /// # Errors
+    /// In words: what is wrong with the address or the file of options.
+    pub fn resolve(&self, create: bool) -> Result<Where, String> {
+        let file = file(self.config.as_ref())?;
+        let create = create || file.create.unwrap_or(false);
+        match self.database.clone().or(file.database) {
+            Some(text) => Ok(Where {
+                address: Address::parse(&text).map_err(|error| error.to_string())?,
+                create,
+            }),
+            None => Ok(Where {
+                address: Address::Sqlite(default_file()?),
+                create: true,
+            }),
+        }
+    }
+}
+
+fn default_file() -> Result<PathBuf, String> {
+    let data = std::env::var_os("XDG_DATA_HOME")
+        .map(PathBuf::from)
+        .filter(|path| path.is_absolute());
+    let home = || std::env::var_os("HOME").map(|home| PathBuf::from(home).join(".local/share"));
+    let folder = data
+        .or_else(home)
+        .ok_or("no data folder is known: give --database PATH")?
+        .join("gambrel");
+    std::fs::create_dir_all(&folder)
+        .map_err(|error| format!("{} cannot be made: {error}", folder.display()))?;
+    Ok(folder.join("gambrel.db"))
+}
+
+/// How to serve, settled.
+#[derive(Debug)]
+pub struct Serving {
+    /// Where to listen.
+    pub listen: SocketAddr,
+    /// The address that codes hold, where the kitchen names none.
+    pub public_url: Option<String>,
+    /// How many workers.
+    pub workers: usize,
+}
+
+impl ServeArgs {
+    /// How to serve.
+    ///
+    /// # Errors
+    /// In words: an address that is none, or one that others could reach.
+    pub fn resolve(&self) -> Result<Serving, String> {
+        let file = file(self.database.config.as_ref())?;
+        let listen = self
+            .listen
+            .clone()
+            .or(file.listen)
+            .unwrap_or_else(|| "127.0.0.1:8080".into());
+        let address: SocketAddr = listen
+            .replace("localhost", "127.0.0.1")
+            .parse()
+            .map_err(|_| format!("{listen:?} is not an address; write it like 127.0.0.1:8080"))?;
+        if !address.ip().is_loopback() {
+            return Err(format!(
+                "{listen} could be reached from other machines, and nobody signs in yet. Listen on 127.0.0.1 and put a proxy that knows your people in front."
+            ));
+        }
+        let cores = std::thread::available_parallelism().map_or(2, usize::from);
+        Ok(Serving {
+            listen: address,
+            public_url: self.public_url.clone().or(file.public_url),
+            workers: self.workers.or(file.workers).unwrap_or(cores).clamp(1, 64),
+        })
+    }
+}

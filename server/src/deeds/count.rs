@@ -1,0 +1,60 @@
+//! Packs are counted: the difference to the book is unexplained, and stays so.
+
+use super::{Done, Header, perform};
+use crate::app::App;
+use crate::error::{Error, Result};
+use crate::wire::Weight;
+use crate::wire::asked::CountAsked;
+use domain::deed::count::{self, Found};
+use domain::words::{Account, DeedKind};
+use store::packs::Wanted;
+
+/// Records a count.
+///
+/// # Errors
+/// Whatever the contract refuses of a count.
+pub fn take(app: &App, asked: &CountAsked) -> Result<Done> {
+    let header = Header {
+        id: asked.id,
+        kind: DeedKind::Count,
+        at: asked.at,
+        began_at: None,
+        by: &asked.by,
+        place: asked.place.as_ref(),
+        note: asked.note.as_ref(),
+    };
+    let mut found = Vec::with_capacity(asked.packs.len());
+    for (nth, pack) in asked.packs.iter().enumerate() {
+        match (pack.grams, pack.missing) {
+            (Some(grams), None | Some(false)) => found.push(Found {
+                pack: pack.pack,
+                grams: Some(grams.0),
+            }),
+            (None, Some(true)) => found.push(Found {
+                pack: pack.pack,
+                grams: None,
+            }),
+            _ => {
+                let detail =
+                    "Say what the pack weighs, or that it is missing; not both, not neither.";
+                return Err(Error::cannot_be(format!("packs[{nth}].grams"), detail));
+            }
+        }
+    }
+    perform(app, header, asked, |facts| {
+        let named = facts.named(&asked.lot.0, "lot")?;
+        let numbers = found
+            .iter()
+            .map(|found| i32::try_from(found.pack).unwrap_or(-1))
+            .collect();
+        let lot = facts.lot(&named.code, Wanted::Numbers(numbers))?;
+        let plan = count::plan(&lot, &found, &facts.moment, facts.kitchen.zone)?;
+        let mut done = facts.record(asked.id.0.to_string(), DeedKind::Count, &plan)?;
+        let unexplained = plan
+            .changes
+            .iter()
+            .filter(|change| change.account == Account::Unexplained);
+        done.unexplained_grams = Some(Weight(unexplained.map(|change| change.grams).sum()));
+        Ok(done)
+    })
+}

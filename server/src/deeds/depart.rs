@@ -1,0 +1,40 @@
+//! Packs leave: sold, served, discarded, shipped, returned to the supplier.
+
+use super::facts::{choice, wanted};
+use super::{Done, Header, perform};
+use crate::app::App;
+use crate::error::Result;
+use crate::wire::asked::DepartureAsked;
+use domain::deed::depart;
+use domain::words::DeedKind;
+
+/// Records a departure.
+///
+/// # Errors
+/// Whatever the contract refuses of a departure.
+pub fn take(app: &App, asked: &DepartureAsked) -> Result<Done> {
+    let kind = DeedKind::parse(asked.kind.0.as_str())
+        .expect("every departure is a deed of the same spelling");
+    let header = Header {
+        id: asked.id,
+        kind,
+        at: asked.at,
+        began_at: None,
+        by: &asked.by,
+        place: None,
+        note: asked.note.as_ref().or(asked.why.as_ref()),
+    };
+    perform(app, header, asked, |facts| {
+        let named = facts.named(&asked.lot.0, "lot")?;
+        let choice = choice(&named, asked.pack, asked.packs.as_deref(), asked.grams, "")?;
+        let lot = facts.lot(&named.code, wanted(&choice))?;
+        let plan = depart::plan(
+            asked.kind.0,
+            &lot,
+            &choice,
+            &facts.moment,
+            facts.kitchen.zone,
+        )?;
+        facts.record(asked.id.0.to_string(), kind, &plan)
+    })
+}

@@ -1,0 +1,182 @@
+//! Readings of a lot or a place; one with grams sets a one-pack lot's weight.
+
+use super::facts::{Facts, clash};
+use super::{Done, Header, perform};
+use crate::app::App;
+use crate::error::{Error, Result};
+use crate::wire::asked::{ReadingAsked, ReadingsAsked, Salometer, SalometerScale};
+use crate::wire::{Number, Weight};
+use domain::deed::{draw, weigh};
+use domain::plan::Plan;
+use domain::words::DeedKind;
+use store::measurements::{self, Measurement};
+use store::packs::Wanted;
+
+/// Readings, checked.
+pub struct Readings(Vec<Measurement>);
+
+impl Readings {
+    /// The readings of a deed that takes them along.
+    ///
+    /// # Errors
+    /// 422 where a reading cannot be.
+    pub fn of(asked: Option<&ReadingsAsked>, field: &str) -> Result<Readings> {
+        let Some(asked) = asked else {
+            return Ok(Readings(Vec::new()));
+        };
+        read(
+            asked.celsius,
+            asked.ph,
+            asked.water_activity,
+            asked.salometer.as_ref(),
+            field,
+        )
+    }
+}
+
+/// Each quantity with what an instrument in a kitchen can show; the bounds are plain sense, no law's.
+fn read(
+    celsius: Option<Number>,
+    ph: Option<Number>,
+    aw: Option<Number>,
+    brine: Option<&Salometer>,
+    field: &str,
+) -> Result<Readings> {
+    let mut readings = Vec::new();
+    let mut within = |quantity: &'static str,
+                      name: &str,
+                      value: Option<Number>,
+                      least: i64,
+                      most: i64,
+                      hint: &str| {
+        let Some(Number(millionths)) = value else {
+            return Ok(());
+        };
+        if millionths < least * 1_000_000 || millionths > most * 1_000_000 {
+            return Err(Error::cannot_be(
+                format!("{field}{name}"),
+                format!("It must be between {least} and {most}. {hint}"),
+            ));
+        }
+        readings.push(Measurement {
+            quantity,
+            millionths,
+        });
+        Ok(())
+    };
+    within("celsius", "celsius", celsius, -90, 350, "Is it Fahrenheit?")?;
+    within("ph", "ph", ph, 0, 14, "")?;
+    within(
+        "water-activity",
+        "water_activity",
+        aw,
+        0,
+        1,
+        "Is it a percentage?",
+    )?;
+    if let Some(brine) = brine {
+        let quantity = match brine.scale {
+            SalometerScale::Sixty => "salometer-60F",
+            SalometerScale::ThirtyEight => "salometer-38F",
+        };
+        within(
+            quantity,
+            "salometer.degrees",
+            Some(brine.degrees),
+            0,
+            100,
+            "",
+        )?;
+        within(
+            "brine-celsius",
+            "salometer.celsius",
+            brine.celsius,
+            -25,
+            110,
+            "Is it Fahrenheit?",
+        )?;
+    }
+    Ok(Readings(readings))
+}
+
+/// Keeps the readings of a deed.
+///
+/// # Errors
+/// The database is away or full.
+pub fn keep(facts: &mut Facts<'_, '_>, readings: &Readings, lot: Option<i32>) -> Result<()> {
+    let place = facts.place.map(|place| place.0);
+    Ok(measurements::insert(
+        facts.tx,
+        facts.deed,
+        lot,
+        place,
+        &readings.0,
+    )?)
+}
+
+/// Records a reading.
+///
+/// # Errors
+/// Whatever the contract refuses of a reading.
+pub fn take(app: &App, asked: &ReadingAsked) -> Result<Done> {
+    let header = Header {
+        id: asked.id,
+        kind: DeedKind::Measure,
+        at: asked.at,
+        began_at: None,
+        by: &asked.by,
+        place: asked.place.as_ref(),
+        note: asked.note.as_ref(),
+    };
+    let mut readings = read(
+        asked.celsius,
+        asked.ph,
+        asked.water_activity,
+        asked.salometer.as_ref(),
+        "",
+    )?;
+    if asked.lot.is_none() && asked.place.is_none() {
+        return Err(Error::cannot_be("lot", "Of what? Name a lot or a place."));
+    }
+    if readings.0.is_empty() && asked.grams.is_none() {
+        return Err(Error::cannot_be("celsius", "There is no reading in it."));
+    }
+    if let Some(Weight(grams)) = asked.grams {
+        readings.0.push(Measurement {
+            quantity: "grams",
+            millionths: grams.milligrams().saturating_mul(1_000),
+        });
+    }
+    perform(app, header, asked, |facts| {
+        let Some(text) = &asked.lot else {
+            if asked.grams.is_some() {
+                return Err(Error::cannot_be(
+                    "grams",
+                    "A place is not weighed; name the lot.",
+                ));
+            }
+            keep(facts, &readings, None)?;
+            return facts.record(asked.id.0.to_string(), DeedKind::Measure, &Plan::default());
+        };
+        let named = facts.named(&text.0, "lot")?;
+        let lot = facts.lot(&named.code, Wanted::OnHand)?;
+        draw::not_voided(&lot, "lot")?;
+        facts
+            .moment
+            .not_before(lot.made_at, &lot.code.shown(), facts.kitchen.zone)?;
+        let plan = match asked.grams {
+            Some(Weight(grams)) => weigh::plan(&lot, grams, &facts.moment, facts.kitchen.zone)?,
+            None => Plan::default(),
+        };
+        if asked.grams.is_none() && lot.on_hand().next().is_none() {
+            return Err(clash(
+                "lot",
+                format!("{} has nothing left to measure.", lot.code.shown()),
+            ));
+        }
+        keep(facts, &readings, Some(lot.id.0))?;
+        let mut done = facts.record(asked.id.0.to_string(), DeedKind::Measure, &plan)?;
+        done.lost_grams = plan.changes.first().map(|change| Weight(change.grams));
+        Ok(done)
+    })
+}

@@ -1,0 +1,17 @@
+//! One file per deed, all through [`perform`]: parse, load the facts inside the transaction, plan,
+//! record, answer.
+
+pub mod clean_down;
+pub mod correct;
+pub mod count;
+pub mod depart;
+pub mod facts;
+pub mod measure;
+pub mod perform;
+pub mod receive;
+pub mod relocate;
+pub mod step;
+pub mod take_back;
+pub mod void;
+
+pub use perform::{Done, Header, perform};

@@ -1,0 +1,165 @@
+//! What every deed goes through: its id first, its time settled, one transaction, one answer.
+
+use super::facts::Facts;
+use crate::app::App;
+use crate::error::{Blocker, Error, Problem, Result};
+use crate::wire::answers::{DeedDone, instant};
+use crate::wire::asked::{Id, canonical};
+use crate::wire::{Code, Instant, Line, Note};
+use actix_web::http::StatusCode;
+use domain::moment::Moment;
+use domain::refusal::{Refusal, RefusalKind};
+use domain::words::DeedKind;
+use serde::Serialize;
+use store::Tx;
+use store::deeds::{self, NewDeed};
+use uuid::Uuid;
+
+/// What every deed says of itself.
+#[derive(Debug, Clone, Copy)]
+pub struct Header<'a> {
+    /// The id that the device made.
+    pub id: Id,
+    /// What it is.
+    pub kind: DeedKind,
+    /// When it ended.
+    pub at: Option<Instant>,
+    /// When it began.
+    pub began_at: Option<Instant>,
+    /// Who.
+    pub by: &'a Line,
+    /// Where.
+    pub place: Option<&'a Code>,
+    /// A word about it; for what is not left without a reason, the reason.
+    pub note: Option<&'a Note>,
+}
+
+/// A deed that is on record, and what was answered.
+#[derive(Debug)]
+pub struct Done {
+    /// Was it recorded just now, or before?
+    pub fresh: bool,
+    /// The answer, as JSON.
+    pub body: String,
+}
+
+/// Records a deed once. The same id with the same body is answered as the first time.
+///
+/// # Errors
+/// Whatever `act` refuses; 409 where the id was used for something else; 503 where the clock is
+/// wrong or the database away. Nothing is kept then.
+pub fn perform(
+    app: &App,
+    header: Header<'_>,
+    asked: &impl Serialize,
+    act: impl Fn(&mut Facts<'_, '_>) -> Result<DeedDone>,
+) -> Result<Done> {
+    let request = canonical(asked);
+    let uid = *header.id.0.as_bytes();
+    app.store.write(|tx| {
+        if let Some(known) = deeds::by_uid(tx.conn, &uid)? {
+            if known.kind != header.kind.as_str() || known.request != request {
+                let detail = format!(
+                    "The id {} was used for another deed ({}). Make a new id for each deed.",
+                    header.id.0, known.kind
+                );
+                return Err(Problem::new(
+                    StatusCode::CONFLICT,
+                    "id-used",
+                    "The id was used",
+                    detail,
+                )
+                .at("id")
+                .into());
+            }
+            return Ok(Done {
+                fresh: false,
+                body: deeds::answer(tx.conn, known.id)?,
+            });
+        }
+        app.refuse_while_clock_is_wrong(tx.conn)?;
+        let kitchen = app.kitchen(tx.conn)?;
+        let (at, began) = (
+            header.at.map(|at| at.0),
+            header.began_at.map(|began| began.0),
+        );
+        let noted = header.note.is_some_and(|note| !note.0.is_empty());
+        let moment = Moment::settle(at, began, app.now(), kitchen.zone, noted)?;
+        let place = match header.place {
+            Some(code) => Some(super::facts::place(tx, &code.0, "place")?),
+            None => None,
+        };
+        let deed = deeds::insert(
+            tx,
+            &NewDeed {
+                uid,
+                kind: header.kind,
+                moment,
+                person: &header.by.0,
+                place_id: place.map(|place| place.0),
+                note: header.note.map(|note| note.0.as_str()),
+                request: &request,
+            },
+        )?;
+        let mut facts = Facts {
+            tx,
+            app,
+            kitchen,
+            deed,
+            moment,
+            place,
+        };
+        let mut answer = match act(&mut facts) {
+            Ok(answer) => answer,
+            Err(Error::Refused(refusal)) if !refusal.in_the_way.is_empty() => {
+                return Err(blocked(facts.tx, &refusal, facts.kitchen.zone)?);
+            }
+            Err(error) => return Err(error),
+        };
+        answer.late = moment.late;
+        let body = serde_json::to_string(&answer)
+            .map_err(|error| store::Error::Broken(error.to_string()))?;
+        deeds::keep_answer(facts.tx, deed, &body)?;
+        Ok(Done { fresh: true, body })
+    })
+}
+
+/// The refusal of a void, with the deeds that stand in its way.
+fn blocked(tx: &mut Tx<'_>, refusal: &Refusal, zone: chrono_tz::Tz) -> Result<Error> {
+    let mut problem = Error::Refused(refusal.clone()).problem();
+    problem.in_the_way = deeds::by_keys(tx.conn, &refusal.in_the_way)?
+        .into_iter()
+        .map(|deed| Blocker {
+            id: shown_id(&deed.uid),
+            kind: deed.kind,
+            at: instant(deed.at, zone),
+        })
+        .collect();
+    Ok(problem.into())
+}
+
+/// A deed's id as it is written.
+pub fn shown_id(uid: &[u8]) -> String {
+    Uuid::from_slice(uid)
+        .map(|id| id.to_string())
+        .unwrap_or_default()
+}
+
+/// The deed of that id, or 404.
+///
+/// # Errors
+/// 404 where there is none.
+pub fn known_deed(tx: &mut Tx<'_>, id: Id, field: Option<&str>) -> Result<deeds::DeedRow> {
+    deeds::by_uid(tx.conn, id.0.as_bytes())?.ok_or_else(|| {
+        let refusal = Refusal::new(
+            RefusalKind::NeverIssued,
+            "",
+            format!("No deed on record has the id {}.", id.0),
+        );
+        Refusal {
+            field: field.map(str::to_owned),
+            ..refusal
+        }
+        .into()
+    })
+}

@@ -1,0 +1,288 @@
+//! Something arrives: a carcass with its animal, or a bought-in lot.
+
+use super::facts::{Facts, packing};
+use super::measure::{self, Readings};
+use super::step::codes;
+use super::{Done, Header, perform};
+use crate::app::App;
+use crate::error::{Error, Result};
+use crate::lists::List;
+use crate::wire::Line;
+use crate::wire::asked::{AnimalAsked, BoughtAsked, ReceiptAsked};
+use chrono::NaiveDate;
+use domain::code::HouseCode;
+use domain::deed::receive::{Animal, Bought, Receipt, Source};
+use domain::grams::Grams;
+use domain::gs1;
+use domain::moment::day_of;
+use domain::origin::AnimalId;
+use domain::series::{animal_stem, letter_key};
+use domain::words::{DeedKind, Side};
+use store::animals::{self, AnimalRow};
+use store::sources::Known;
+use store::{Tx, entries};
+
+/// Records a receipt.
+///
+/// # Errors
+/// Whatever the contract refuses of a receipt.
+pub fn take(app: &App, asked: &ReceiptAsked) -> Result<Done> {
+    let header = Header {
+        id: asked.id,
+        kind: DeedKind::Receive,
+        at: asked.at,
+        began_at: None,
+        by: &asked.by,
+        place: Some(&asked.place),
+        note: asked.note.as_ref(),
+    };
+    let readings = Readings::of(asked.readings.as_ref(), "readings.")?;
+    perform(app, header, asked, |facts| {
+        let carton = Carton::read(
+            asked.barcode.as_ref(),
+            day_of(app.now(), facts.kitchen.zone),
+        )?;
+        let grams = carton.grams(asked.grams.map(|grams| grams.0))?;
+        let (product, product_key) = facts.product(&asked.product.0, "product")?;
+        let (source, told) = source(facts, asked, &carton)?;
+        let receipt = Receipt {
+            moment: facts.moment,
+            place: facts.place.expect("a receipt has a place"),
+            product: &product,
+            product_key,
+            grams,
+            packing: packing(asked.pack_count, asked.pack_grams.as_deref(), "")?,
+            state: asked.state.map(|state| state.0),
+            source,
+            note: asked.note.as_ref().map(|note| note.0.clone()),
+        };
+        let code = codes(facts, receipt.origin(), 1)?.remove(0);
+        let plan = receipt.plan(code.clone())?;
+        let done = facts.record(asked.id.0.to_string(), DeedKind::Receive, &plan)?;
+        let lot = store::lots::by_code(facts.tx.conn, &code)?
+            .expect("the lot was just made")
+            .id;
+        match &told {
+            Told::Animal(animal, side) => {
+                store::sources::insert(facts.tx, lot, facts.deed, &Known::Animal(*animal, *side))?
+            }
+            Told::Bought(bought) => {
+                store::sources::insert(facts.tx, lot, facts.deed, &Known::Bought(bought))?
+            }
+        }
+        measure::keep(facts, &readings, Some(lot))?;
+        Ok(done)
+    })
+}
+
+/// What the record is to keep of where a lot came from.
+enum Told {
+    Animal(i32, Option<Side>),
+    Bought(Bought),
+}
+
+fn source(
+    facts: &mut Facts<'_, '_>,
+    asked: &ReceiptAsked,
+    carton: &Carton,
+) -> Result<(Source, Told)> {
+    match (&asked.animal, &asked.bought, &asked.barcode) {
+        (Some(_), Some(_), _) | (Some(_), _, Some(_)) => Err(Error::cannot_be(
+            "bought",
+            "A lot is of an animal or bought in, not both.",
+        )),
+        (Some(told), None, None) => {
+            let animal = read_animal(facts.tx, told, facts.moment.day)?;
+            let side = told.side.map(|side| side.0);
+            let row = settle(facts, &animal)?;
+            let source = Source::Animal {
+                id: AnimalId(row.id),
+                species: animal.species,
+                side,
+                before: animals::sides(facts.tx.conn, row.id)?,
+                numbered: animal.number().is_some(),
+            };
+            Ok((source, Told::Animal(row.id, side)))
+        }
+        (None, None, None) => Err(Error::cannot_be(
+            "animal",
+            "Say which animal it is of (animal), or where it was bought (bought or barcode).",
+        )),
+        (None, bought, _) => {
+            let bought = carton.bought(bought.as_ref())?;
+            known_supplier(facts.tx, &bought, "bought.supplier")?;
+            if let Some(packed) = bought.packed_on.filter(|packed| *packed > facts.moment.day) {
+                let detail = format!(
+                    "Packed on {packed}, received on {}. One of the two is wrong.",
+                    facts.moment.day
+                );
+                return Err(Error::cannot_be("bought.packed_on", detail));
+            }
+            Ok((
+                Source::Bought {
+                    use_by: bought.use_by,
+                },
+                Told::Bought(bought),
+            ))
+        }
+    }
+}
+
+/// The animal of the request, its farm and abattoir known.
+///
+/// # Errors
+/// 422 naming the field.
+pub fn read_animal(tx: &mut Tx<'_>, told: &AnimalAsked, day: NaiveDate) -> Result<Animal> {
+    let text = |line: &Option<Line>| line.as_ref().map(|line| line.0.clone());
+    let animal = Animal {
+        farm: farm(&told.farm)?,
+        species: told.species.0,
+        killed_on: told.killed_on.0,
+        abattoir: text(&told.abattoir),
+        carcass: text(&told.carcass),
+        tag: text(&told.tag),
+        head: told.head.unwrap_or(1),
+    };
+    animal.can_be(day)?;
+    known_farm_and_abattoir(tx, &animal)?;
+    Ok(animal)
+}
+
+/// A farm's code as it must be.
+///
+/// # Errors
+/// 422.
+pub fn farm(told: &Line) -> Result<HouseCode> {
+    HouseCode::parse(&told.0).ok_or_else(|| {
+        Error::cannot_be(
+            "animal.farm",
+            format!("{:?} is not a farm's code: {}.", told.0, HouseCode::RULE),
+        )
+    })
+}
+
+/// Refuses a farm or an abattoir that is not in the lists.
+///
+/// # Errors
+/// 422 naming the field.
+pub fn known_farm_and_abattoir(tx: &mut Tx<'_>, animal: &Animal) -> Result<()> {
+    if entries::get(tx.conn, List::Farms.as_str(), animal.farm.as_str())?.is_none() {
+        let detail = format!("{} is not in the list of farms. Add it first.", animal.farm);
+        return Err(Error::cannot_be("animal.farm", detail));
+    }
+    if let Some(abattoir) = &animal.abattoir {
+        if entries::get(tx.conn, List::Abattoirs.as_str(), abattoir)?.is_none() {
+            let detail = format!("{abattoir:?} is not in the list of abattoirs. Add it first.");
+            return Err(Error::cannot_be("animal.abattoir", detail));
+        }
+    }
+    Ok(())
+}
+
+/// Refuses a supplier that is not in the list.
+///
+/// # Errors
+/// 422 naming the field.
+pub fn known_supplier(tx: &mut Tx<'_>, bought: &Bought, field: &str) -> Result<()> {
+    if let Some(supplier) = &bought.supplier {
+        if entries::get(tx.conn, List::Suppliers.as_str(), supplier)?.is_none() {
+            return Err(Error::cannot_be(
+                field,
+                format!("{supplier:?} is not in the list of suppliers. Add it first."),
+            ));
+        }
+    }
+    Ok(())
+}
+
+/// The animal on record, or a new one with the next letter of its farm's day.
+///
+/// # Errors
+/// 422 where the record knows it as another species.
+pub fn settle(facts: &mut Facts<'_, '_>, animal: &Animal) -> Result<AnimalRow> {
+    let key = letter_key(&animal.farm, animal.killed_on);
+    let letters_used = store::series::lock(facts.tx, &key)?;
+    if let Some(known) = animals::matching(facts.tx.conn, animal)? {
+        let species = known.animal()?.species;
+        if species != animal.species {
+            let detail = format!(
+                "That carcass is on record as {species}, not {}.",
+                animal.species
+            );
+            return Err(Error::cannot_be("animal.species", detail));
+        }
+        return Ok(known);
+    }
+    let stem = animal_stem(&animal.farm, animal.killed_on, letters_used);
+    store::series::advance(facts.tx, &key, letters_used + 1)?;
+    Ok(animals::insert(facts.tx, facts.deed, animal, stem)?)
+}
+
+/// What a carton's barcode holds.
+#[derive(Default)]
+struct Carton {
+    bought: Bought,
+    grams: Option<Grams>,
+}
+
+impl Carton {
+    fn read(barcode: Option<&Line>, today: NaiveDate) -> Result<Carton> {
+        let Some(barcode) = barcode else {
+            return Ok(Carton::default());
+        };
+        let elements = gs1::read(&barcode.0).map_err(|says| Error::cannot_be("barcode", says))?;
+        Ok(Carton {
+            grams: elements.net_milligrams().map(Grams::from_milligrams),
+            bought: Bought {
+                supplier: None,
+                supplier_lot: elements.lot().map(str::to_owned),
+                packed_on: elements.packed_on(today),
+                use_by: elements.use_by(today),
+                gtin: elements.gtin().map(str::to_owned),
+            },
+        })
+    }
+
+    fn grams(&self, told: Option<Grams>) -> Result<Grams> {
+        let grams = told.or(self.grams);
+        grams.ok_or_else(|| {
+            Error::cannot_be("grams", "What does it weigh? The barcode does not say.")
+        })
+    }
+
+    /// What was told, filled up by what the carton says; the two must not contradict.
+    fn bought(&self, told: Option<&BoughtAsked>) -> Result<Bought> {
+        let Some(told) = told else {
+            return Ok(self.bought.clone());
+        };
+        fn agree<T: PartialEq + Clone>(
+            told: Option<T>,
+            carton: &Option<T>,
+            field: &str,
+        ) -> Result<Option<T>> {
+            match (&told, carton) {
+                (Some(told), Some(carton)) if told != carton => Err(Error::cannot_be(
+                    field,
+                    "The carton's barcode says otherwise. Leave it out, or check the carton.",
+                )),
+                _ => Ok(told.or_else(|| carton.clone())),
+            }
+        }
+        let lot = told.supplier_lot.as_ref().map(|lot| lot.0.clone());
+        Ok(Bought {
+            supplier: told.supplier.as_ref().map(|supplier| supplier.0.clone()),
+            supplier_lot: agree(lot, &self.bought.supplier_lot, "bought.supplier_lot")?,
+            packed_on: agree(
+                told.packed_on.map(|day| day.0),
+                &self.bought.packed_on,
+                "bought.packed_on",
+            )?,
+            use_by: agree(
+                told.use_by.map(|day| day.0),
+                &self.bought.use_by,
+                "bought.use_by",
+            )?,
+            gtin: self.bought.gtin.clone(),
+        })
+    }
+}

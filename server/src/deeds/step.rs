@@ -1,0 +1,176 @@
+//! A step at the bench.
+
+use super::facts::{Facts, choice, packing, place, wanted};
+use super::measure::{self, Readings};
+use super::{Done, Header, perform};
+use crate::app::App;
+use crate::error::{Error, Result};
+use crate::wire::answers::DeedDone;
+use crate::wire::asked::StepAsked;
+use crate::wire::{Line, Weight};
+use domain::code::LotCode;
+use domain::deed::draw::Choice;
+use domain::deed::step::{Output, Step};
+use domain::grams::Grams;
+use domain::limits::{MOST_INPUTS, MOST_OUTPUTS};
+use domain::lot::Lot;
+use domain::origin::Origin;
+use domain::series::Series;
+use domain::words::{Addition, DeedKind, StepKind};
+use store::packs::Wanted;
+
+/// Records a step.
+///
+/// # Errors
+/// Whatever the contract refuses of a step.
+pub fn take(app: &App, asked: &StepAsked) -> Result<Done> {
+    let kind = kind(&asked.kind)?;
+    let header = Header {
+        id: asked.id,
+        kind: kind.into(),
+        at: asked.at,
+        began_at: asked.began_at,
+        by: &asked.by,
+        place: Some(&asked.place),
+        note: asked.note.as_ref(),
+    };
+    let readings = Readings::of(asked.readings.as_ref(), "readings.")?;
+    perform(app, header, asked, |facts| {
+        let (lots, choices) = inputs(facts, asked)?;
+        let step = Step {
+            kind,
+            moment: facts.moment,
+            zone: facts.kitchen.zone,
+            place: facts.place.expect("a step has a place"),
+            inputs: lots.iter().zip(choices).collect(),
+            outputs: outputs(facts, asked)?,
+            added: asked
+                .added
+                .iter()
+                .flatten()
+                .map(|added| (added.what.0, added.grams.0))
+                .collect(),
+        };
+        let codes = codes(facts, step.origin(), step.outputs.len())?;
+        let plan = step.plan(&codes)?;
+        let mut done = facts.record(asked.id.0.to_string(), kind.into(), &plan)?;
+        done.unexplained_grams = unexplained(&step.added);
+        measure::keep(facts, &readings, None)?;
+        Ok::<DeedDone, Error>(done)
+    })
+}
+
+/// A step's kind, or the call that takes it.
+fn kind(asked: &Line) -> Result<StepKind> {
+    let text = asked.0.as_str();
+    if let Some(kind) = StepKind::parse(text) {
+        return Ok(kind);
+    }
+    let detail = match text {
+        "receive" => "POST /api/receipts takes what arrives.".to_owned(),
+        "move" | "freeze" | "thaw" => {
+            "POST /api/moves takes moves, freezing and thawing.".to_owned()
+        }
+        "sell" | "serve" | "discard" | "ship" | "return" => {
+            format!("POST /api/departures takes {text}.")
+        }
+        "take-back" => "POST /api/take-backs takes what customers bring back.".to_owned(),
+        "weigh" | "measure" => "POST /api/readings takes weighings and readings.".to_owned(),
+        "count" => "POST /api/counts takes counts.".to_owned(),
+        "clean-down" => "POST /api/clean-downs takes clean-downs.".to_owned(),
+        "void" => "POST /api/steps/{id}/void voids a deed.".to_owned(),
+        "correct" => "POST /api/corrections takes corrections.".to_owned(),
+        _ => format!(
+            "{text:?} is not a step. Steps are: {}.",
+            StepKind::SPELT.join(", ")
+        ),
+    };
+    Err(Error::cannot_be("kind", detail))
+}
+
+fn inputs(facts: &mut Facts<'_, '_>, asked: &StepAsked) -> Result<(Vec<Lot>, Vec<Choice>)> {
+    if asked.inputs.len() > MOST_INPUTS {
+        let detail = format!(
+            "{} inputs; a step takes at most {MOST_INPUTS}.",
+            asked.inputs.len()
+        );
+        return Err(Error::cannot_be("inputs", detail));
+    }
+    let mut choices = Vec::with_capacity(asked.inputs.len());
+    let mut sought: Vec<(LotCode, Wanted, String)> = Vec::with_capacity(asked.inputs.len());
+    for (nth, input) in asked.inputs.iter().enumerate() {
+        let field = format!("inputs[{nth}].");
+        let named = facts.named(&input.lot.0, &format!("{field}lot"))?;
+        let choice = choice(
+            &named,
+            input.pack,
+            input.packs.as_deref(),
+            input.grams,
+            &field,
+        )?;
+        sought.push((named.code, wanted(&choice), format!("{field}lot")));
+        choices.push(choice);
+    }
+    Ok((facts.lots(&sought)?, choices))
+}
+
+fn outputs(facts: &mut Facts<'_, '_>, asked: &StepAsked) -> Result<Vec<Output>> {
+    if asked.outputs.len() > MOST_OUTPUTS {
+        let detail = format!(
+            "{} outputs; a step makes at most {MOST_OUTPUTS}.",
+            asked.outputs.len()
+        );
+        return Err(Error::cannot_be("outputs", detail));
+    }
+    let mut outputs = Vec::with_capacity(asked.outputs.len());
+    for (nth, output) in asked.outputs.iter().enumerate() {
+        let field = format!("outputs[{nth}].");
+        let (product, product_key) =
+            facts.product(&output.product.0, &format!("{field}product"))?;
+        let to = output.place.as_ref();
+        outputs.push(Output {
+            recipe_allergens: facts.recipe_allergens(&output.product.0)?,
+            product,
+            product_key,
+            grams: output.grams.0,
+            packing: packing(output.pack_count, output.pack_grams.as_deref(), &field)?,
+            place: to
+                .map(|to| place(facts.tx, &to.0, &format!("{field}place")))
+                .transpose()?,
+            state: output.state.map(|state| state.0),
+            note: output.note.as_ref().map(|note| note.0.clone()),
+        });
+    }
+    Ok(outputs)
+}
+
+/// Codes for lots of an origin, from the animal's series where it is all of one animal.
+pub(super) fn codes(
+    facts: &mut Facts<'_, '_>,
+    origin: Origin,
+    count: usize,
+) -> Result<Vec<LotCode>> {
+    if count == 0 {
+        return Ok(Vec::new());
+    }
+    let stem = match origin {
+        Origin::One(animal) => store::animals::by_key(facts.tx.conn, animal.0)?.stem,
+        _ => None,
+    };
+    let series = Series::for_lots(&origin, stem, &facts.kitchen.house, facts.moment.day);
+    Ok(store::series::codes(facts.tx, &series, count)?)
+}
+
+/// A difference of two scales is nobody's meat: it stays unexplained.
+fn unexplained(added: &[(Addition, Grams)]) -> Option<Weight> {
+    let differences = added
+        .iter()
+        .filter(|(what, _)| *what == Addition::ScaleDifference);
+    let sum: Grams = differences.map(|(_, grams)| *grams).sum();
+    (sum != Grams::ZERO).then_some(Weight(-sum))
+}
+
+/// The kinds of deed that are steps.
+pub fn is_step(kind: DeedKind) -> bool {
+    StepKind::parse(kind.as_str()).is_some()
+}

@@ -1,0 +1,65 @@
+//! A customer brings a pack back.
+
+use super::facts::{choice, wanted};
+use super::{Done, Header, perform};
+use crate::app::App;
+use crate::error::{Error, Result};
+use crate::wire::asked::TakeBackAsked;
+use domain::audit;
+use domain::deed::draw::Choice;
+use domain::deed::take_back;
+use domain::grams::Grams;
+use domain::words::{Account, DeedKind};
+use store::voids::live_events;
+
+/// Records a take-back.
+///
+/// # Errors
+/// Whatever the contract refuses of a take-back.
+pub fn take(app: &App, asked: &TakeBackAsked) -> Result<Done> {
+    if asked.why.0.is_empty() {
+        return Err(Error::cannot_be("why", "Why did it come back?"));
+    }
+    let header = Header {
+        id: asked.id,
+        kind: DeedKind::TakeBack,
+        at: asked.at,
+        began_at: None,
+        by: &asked.by,
+        place: None,
+        note: asked.note.as_ref().or(Some(&asked.why)),
+    };
+    perform(app, header, asked, |facts| {
+        let named = facts.named(&asked.lot.0, "lot")?;
+        let choice = choice(&named, asked.pack, None, asked.grams, "")?;
+        let lot = facts.lot(&named.code, wanted(&choice))?;
+        let number = match choice {
+            Choice::One {
+                pack: Some(number), ..
+            } => number,
+            _ if lot.pack_count == 1 => 1,
+            _ => {
+                return Err(Error::cannot_be(
+                    "pack",
+                    format!(
+                        "{} has {} packs. Say which came back.",
+                        lot.code.shown(),
+                        lot.pack_count
+                    ),
+                ));
+            }
+        };
+        let events = live_events(facts.tx.conn, &[lot.id.0])?;
+        let key = lot.pack(number).map(|pack| pack.id.0);
+        let of_pack = events
+            .iter()
+            .filter(|event| Some(event.pack_id) == key)
+            .map(|event| event.event());
+        let totals = audit::totals(of_pack.collect::<store::Result<Vec<_>>>()?.into_iter());
+        let of = |account: Account| totals.get(&account).copied().unwrap_or(Grams::ZERO);
+        let away = of(Account::Sold) + of(Account::Shipped) - of(Account::TakenBack);
+        let grams = asked.grams.map(|grams| grams.0);
+        let plan = take_back::plan(&lot, number, grams, away, &facts.moment, facts.kitchen.zone)?;
+        facts.record(asked.id.0.to_string(), DeedKind::TakeBack, &plan)
+    })
+}

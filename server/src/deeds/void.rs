@@ -1,0 +1,124 @@
+//! A deed is voided by a new one that says why.
+
+use super::perform::known_deed;
+use super::{Done, Header, perform};
+use crate::app::App;
+use crate::error::{Error, Result};
+use crate::wire::asked::{Id, VoidAsked};
+use domain::deed::void::{self, Target, Touched};
+use domain::grams::Grams;
+use domain::lot::{DeedId, PackId};
+use domain::plan::Plan;
+use domain::words::DeedKind;
+use serde::Serialize;
+use store::voids;
+
+/// A void with the deed that it is about: both are what "the same request" means.
+#[derive(Serialize)]
+struct Asked<'a> {
+    step: Id,
+    void: &'a VoidAsked,
+}
+
+/// Voids a deed.
+///
+/// # Errors
+/// 404 where there is no such deed; 409 where later deeds depend on it, or it cannot be voided.
+pub fn take(app: &App, step: Id, asked: &VoidAsked) -> Result<Done> {
+    if asked.why.0.is_empty() {
+        return Err(Error::cannot_be(
+            "why",
+            "Say why, for whoever reads this later.",
+        ));
+    }
+    let header = Header {
+        id: asked.id,
+        kind: DeedKind::Void,
+        at: asked.at,
+        began_at: None,
+        by: &asked.by,
+        place: None,
+        note: asked.note.as_ref().or(Some(&asked.why)),
+    };
+    perform(app, header, &Asked { step, void: asked }, |facts| {
+        let deed = known_deed(facts.tx, step, None)?;
+        let hanging = voids::hanging(facts.tx, deed.id)?;
+        let target = target(facts, &deed, &hanging)?;
+        let packs = void::plan(&target)?;
+        facts
+            .moment
+            .not_before(deed.at.and_utc(), "The deed", facts.kitchen.zone)?;
+        voids::record(
+            facts.tx,
+            facts.deed,
+            deed.id,
+            &asked.why.0,
+            &hanging,
+            &packs,
+        )?;
+        let mut done = facts.record(asked.id.0.to_string(), DeedKind::Void, &Plan::default())?;
+        let mut keys: Vec<i32> = hanging.births.iter().map(|lot| lot.id).collect();
+        keys.extend(hanging.touched.iter().map(|(lot, _, _)| lot.id));
+        keys.sort_unstable();
+        keys.dedup();
+        for row in store::lots::by_keys(facts.tx.conn, &keys)? {
+            done.lots.push(super::facts::brief_of(
+                app,
+                facts.tx.conn,
+                &row,
+                facts.kitchen.zone,
+            )?);
+        }
+        if !hanging.births.is_empty() {
+            let codes: Vec<String> = hanging
+                .births
+                .iter()
+                .filter_map(|lot| lot.code().ok())
+                .map(|code| code.shown())
+                .collect();
+            done.warnings
+                .push(format!("Take these labels off: {}.", codes.join(", ")));
+        }
+        Ok(done)
+    })
+}
+
+fn target(
+    facts: &mut super::facts::Facts<'_, '_>,
+    deed: &store::deeds::DeedRow,
+    hanging: &voids::Hanging,
+) -> Result<Target> {
+    let mut packs = Vec::with_capacity(hanging.touched.len());
+    for (lot, pack, events) in &hanging.touched {
+        let made = Grams::from_milligrams(pack.made_mg);
+        let product = facts.app.product(facts.tx.conn, lot.version_id)?;
+        let mut history = Vec::with_capacity(events.len());
+        for event in events {
+            history.push((DeedId(event.deed_id), event.event()?));
+        }
+        packs.push(Touched {
+            pack: PackId(pack.id),
+            shown: format!("{}/{}", lot.code()?.shown(), pack.number),
+            born: lot.born(made)?,
+            made,
+            keep: product.keep,
+            history,
+        });
+    }
+    Ok(Target {
+        deed: DeedId(deed.id),
+        kind: deed.kind()?,
+        voided: store::deeds::voided_by(facts.tx.conn, deed.id)?.is_some(),
+        uses_of_outputs: hanging
+            .uses_of_births
+            .iter()
+            .map(|deed| DeedId(*deed))
+            .collect(),
+        packs,
+        later_corrections: hanging
+            .later_corrections
+            .iter()
+            .map(|deed| DeedId(*deed))
+            .collect(),
+    })
+}

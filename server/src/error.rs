@@ -1,0 +1,211 @@
+//! What can go wrong, and how it is told: RFC 9457 problem documents. HTTP comes last.
+
+use actix_web::http::{StatusCode, header};
+use actix_web::{HttpResponse, ResponseError};
+use domain::refusal::{Refusal, RefusalKind};
+use serde::Serialize;
+use store::db::MayRetry;
+
+/// An error on its way out.
+#[derive(Debug)]
+pub enum Error {
+    /// The domain does not take the deed.
+    Refused(Refusal),
+    /// The request is wrong before the domain is asked, or the record forbids it.
+    Problem(Box<Problem>),
+    /// The database.
+    Store(store::Error),
+}
+
+/// A result of a request.
+pub type Result<T> = std::result::Result<T, Error>;
+
+/// A problem document.
+#[derive(Debug, Clone, Serialize, utoipa::ToSchema)]
+pub struct Problem {
+    /// What sort of problem: `/problems/not-enough`.
+    #[serde(rename = "type")]
+    pub kind: String,
+    /// The sort, in words.
+    pub title: String,
+    /// The HTTP status.
+    pub status: u16,
+    /// What is wrong here, and what would do.
+    pub detail: String,
+    /// The field at fault: `inputs[0].grams`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub field: Option<String>,
+    /// For a void: the deeds that stand in the way, newest first.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub in_the_way: Vec<Blocker>,
+}
+
+/// A deed that stands in the way of a void.
+#[derive(Debug, Clone, Serialize, utoipa::ToSchema)]
+pub struct Blocker {
+    /// The deed's id.
+    pub id: String,
+    /// What it was.
+    pub kind: String,
+    /// When it ended.
+    pub at: String,
+}
+
+impl Problem {
+    /// A problem of a sort.
+    pub fn new(status: StatusCode, slug: &str, title: &str, detail: impl Into<String>) -> Problem {
+        Problem {
+            kind: format!("/problems/{slug}"),
+            title: title.into(),
+            status: status.as_u16(),
+            detail: detail.into(),
+            field: None,
+            in_the_way: Vec::new(),
+        }
+    }
+
+    /// The same, about a field.
+    pub fn at(mut self, field: impl Into<String>) -> Problem {
+        self.field = Some(field.into());
+        self
+    }
+}
+
+impl Error {
+    /// 422: a value that cannot be.
+    pub fn cannot_be(field: impl Into<String>, detail: impl Into<String>) -> Error {
+        Refusal::cannot_be(field, detail).into()
+    }
+
+    /// 404: nothing by that name.
+    pub fn not_found(detail: impl Into<String>) -> Error {
+        Problem::new(StatusCode::NOT_FOUND, "not-found", "Not found", detail).into()
+    }
+
+    /// 409: it contradicts what is on record.
+    pub fn clash(field: impl Into<String>, detail: impl Into<String>) -> Error {
+        Refusal::new(RefusalKind::Clash, field, detail).into()
+    }
+
+    /// The problem document of this error. Details of the database stay in the log.
+    pub fn problem(&self) -> Problem {
+        match self {
+            Error::Problem(problem) => (**problem).clone(),
+            Error::Refused(refusal) => {
+                let (status, slug, title) = of_refusal(refusal.kind);
+                Problem {
+                    field: refusal.field.clone(),
+                    ..Problem::new(status, slug, title, &refusal.detail)
+                }
+            }
+            Error::Store(error) => of_store(error),
+        }
+    }
+}
+
+fn of_refusal(kind: RefusalKind) -> (StatusCode, &'static str, &'static str) {
+    match kind {
+        RefusalKind::CannotBe => (
+            StatusCode::UNPROCESSABLE_ENTITY,
+            "cannot-be",
+            "A value that cannot be",
+        ),
+        RefusalKind::NeverIssued => (StatusCode::NOT_FOUND, "never-issued", "Never given out"),
+        RefusalKind::NotEnough => (StatusCode::CONFLICT, "not-enough", "Not enough left"),
+        RefusalKind::Voided => (StatusCode::CONFLICT, "voided", "Voided"),
+        RefusalKind::InTheWay => (
+            StatusCode::CONFLICT,
+            "in-the-way",
+            "Later deeds depend on it",
+        ),
+        RefusalKind::Clash => (StatusCode::CONFLICT, "clash", "It contradicts the record"),
+        RefusalKind::Missing => (StatusCode::CONFLICT, "missing", "Counted as missing"),
+    }
+}
+
+fn of_store(error: &store::Error) -> Problem {
+    let busy = |slug: &str, title: &str, detail: &str| {
+        Problem::new(StatusCode::SERVICE_UNAVAILABLE, slug, title, detail)
+    };
+    match error {
+        store::Error::Full(_) => busy(
+            "database-full",
+            "The database is full",
+            "Nothing was recorded. Make room on the disk, then try again.",
+        ),
+        store::Error::Broken(_) => {
+            let detail = "The record could not be read as it should. Nothing was recorded. Run `gambrel check` and see the log.";
+            Problem::new(
+                StatusCode::INTERNAL_SERVER_ERROR,
+                "damaged",
+                "The record is damaged",
+                detail,
+            )
+        }
+        _ => busy(
+            "database-away",
+            "The database is away",
+            "Nothing was recorded. Try again in a moment.",
+        ),
+    }
+}
+
+impl From<Refusal> for Error {
+    fn from(refusal: Refusal) -> Error {
+        Error::Refused(refusal)
+    }
+}
+
+impl From<Problem> for Error {
+    fn from(problem: Problem) -> Error {
+        Error::Problem(Box::new(problem))
+    }
+}
+
+impl From<store::Error> for Error {
+    fn from(error: store::Error) -> Error {
+        Error::Store(error)
+    }
+}
+
+impl MayRetry for Error {
+    fn is_conflict(&self) -> bool {
+        matches!(self, Error::Store(error) if error.is_conflict())
+    }
+}
+
+impl std::fmt::Display for Error {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        let problem = self.problem();
+        match &problem.field {
+            Some(field) => write!(f, "{}: {field}: {}", problem.title, problem.detail),
+            None => write!(f, "{}: {}", problem.title, problem.detail),
+        }
+    }
+}
+
+impl std::error::Error for Error {}
+
+impl ResponseError for Error {
+    fn status_code(&self) -> StatusCode {
+        StatusCode::from_u16(self.problem().status).unwrap_or(StatusCode::INTERNAL_SERVER_ERROR)
+    }
+
+    fn error_response(&self) -> HttpResponse {
+        if let Error::Store(error) = self {
+            eprintln!("gambrel: {error}");
+        }
+        respond(&self.problem())
+    }
+}
+
+/// A problem document as a response.
+pub fn respond(problem: &Problem) -> HttpResponse {
+    let status = StatusCode::from_u16(problem.status).unwrap_or(StatusCode::INTERNAL_SERVER_ERROR);
+    let mut response = HttpResponse::build(status);
+    if status == StatusCode::SERVICE_UNAVAILABLE {
+        response.insert_header((header::RETRY_AFTER, "2"));
+    }
+    let body = serde_json::to_string(problem).unwrap_or_default();
+    response.content_type("application/problem+json").body(body)
+}

@@ -1,0 +1,340 @@
+//! What a pack's label says, from the record; and the label itself, on the template that holds it.
+//!
+//! A label is derived each time and never stored.
+
+pub mod file;
+mod phrases;
+
+use crate::app::App;
+use crate::error::{Error, Problem, Result};
+use crate::wire::answers::LotRead;
+use actix_web::http::StatusCode;
+use chrono::NaiveDate;
+use domain::product::Product;
+use domain::words::{Allergen, ProductKind, State};
+use labels::{Dpi, Facts, Field, PlacedLabel, Refusal, Template, lay_out};
+use phrases::Phrases;
+use std::collections::BTreeMap;
+use store::Conn;
+use store::lots::LotRow;
+
+/// The most labels of one document.
+pub const MOST: usize = 2_000;
+
+/// Which labels are wanted.
+#[derive(Debug, Clone, Default)]
+pub struct Wanted {
+    /// These packs; those on hand if none are named.
+    pub packs: Option<Vec<u32>>,
+    /// On this template; on one that suits the product if none is named.
+    pub template: Option<String>,
+    /// For this printer.
+    pub dpi: Option<u16>,
+    /// Packs that hold nothing any more, too: the labels of a step just done.
+    pub all: bool,
+}
+
+/// The labels of a lot's packs, laid out.
+///
+/// # Errors
+/// 422 for a pack, template or printer that is not there; 409 where a text does not fit.
+pub fn of_lot(
+    app: &App,
+    conn: &mut Conn,
+    row: &LotRow,
+    wanted: &Wanted,
+) -> Result<Vec<PlacedLabel>> {
+    let lot = crate::read::lot::read(app, conn, row)?;
+    let kitchen = app.kitchen(conn)?;
+    let product = app.product(conn, row.version_id)?;
+    if lot.voided {
+        let detail = format!("{} was voided: it has no label any more.", lot.shown);
+        return Err(Problem::new(StatusCode::CONFLICT, "voided", "Voided", detail).into());
+    }
+    let dpi = wanted.dpi.unwrap_or(203);
+    let dpi = Dpi::from_number(dpi)
+        .ok_or_else(|| Error::cannot_be("dpi", format!("{dpi} dpi is not known; 203 or 300.")))?;
+    let numbers = numbers(&lot, wanted)?;
+    let templates = templates(app, &product, wanted.template.as_deref())?;
+    let writer = Writer {
+        app,
+        lot: &lot,
+        product: &product,
+        kitchen: &kitchen,
+    };
+    numbers
+        .into_iter()
+        .map(|number| place(&writer, number, &templates, dpi))
+        .collect()
+}
+
+fn numbers(lot: &LotRead, wanted: &Wanted) -> Result<Vec<u32>> {
+    let numbers: Vec<u32> = match &wanted.packs {
+        Some(packs) => packs.clone(),
+        None => lot
+            .packs
+            .iter()
+            .filter(|pack| wanted.all || pack.left_grams.0.milligrams() > 0)
+            .map(|pack| pack.pack)
+            .collect(),
+    };
+    if let Some(number) = numbers
+        .iter()
+        .find(|number| !lot.packs.iter().any(|pack| pack.pack == **number))
+    {
+        return Err(Error::cannot_be(
+            "packs",
+            format!(
+                "{} has {} packs; there is no pack {number}.",
+                lot.shown,
+                lot.packs.len()
+            ),
+        ));
+    }
+    if numbers.is_empty() {
+        let detail = format!(
+            "Nothing of {} is on hand, so there is nothing to label. Name packs to print theirs.",
+            lot.shown
+        );
+        return Err(Problem::new(
+            StatusCode::CONFLICT,
+            "nothing-to-label",
+            "Nothing to label",
+            detail,
+        )
+        .into());
+    }
+    if numbers.len() > MOST {
+        return Err(Error::cannot_be(
+            "packs",
+            format!("{} labels at once; ask for at most {MOST}.", numbers.len()),
+        ));
+    }
+    Ok(numbers)
+}
+
+/// The templates to try, the best first: what is sold gets the full label, what stays in the
+/// kitchen the small one, and a longer one where the words need it.
+fn templates<'a>(
+    app: &'a App,
+    product: &Product,
+    asked: Option<&str>,
+) -> Result<Vec<&'a Template>> {
+    let named: &[&str] = match (asked, product.for_sale) {
+        (Some(name), _) => &[name],
+        (None, true) => &["pack", "pack-tall"],
+        (None, false) => &["tub", "pack", "pack-tall"],
+    };
+    let known: Vec<&Template> = named
+        .iter()
+        .filter_map(|name| app.templates.get(*name))
+        .collect();
+    if known.is_empty() {
+        let names: Vec<&str> = app.templates.keys().map(String::as_str).collect();
+        let detail = format!(
+            "There is no label {:?}. Labels are: {}.",
+            asked.unwrap_or(""),
+            names.join(", ")
+        );
+        return Err(Error::cannot_be("template", detail));
+    }
+    Ok(known)
+}
+
+fn place(
+    writer: &Writer<'_>,
+    number: u32,
+    templates: &[&Template],
+    dpi: Dpi,
+) -> Result<PlacedLabel> {
+    let mut first: Option<(Refusal, &str)> = None;
+    for template in templates {
+        let facts = writer.facts(number, template);
+        match lay_out(&facts, template, dpi)
+            .or_else(|refusal| without_second_name(facts, template, dpi).ok_or(refusal))
+        {
+            Ok(label) => return Ok(label),
+            Err(refusal) => first = first.or(Some((refusal, template.name()))),
+        }
+    }
+    let (refusal, template) = first.expect("there is at least one template");
+    let detail = format!(
+        "The label {template:?} of {} cannot be made: {refusal}.",
+        writer.lot.shown
+    );
+    Err(Problem::new(
+        StatusCode::CONFLICT,
+        "label-refused",
+        "The label does not hold it",
+        detail,
+    )
+    .into())
+}
+
+/// On the small label the second language's name gives way before the label is refused: nothing
+/// that must be on it is lost.
+fn without_second_name(mut facts: Facts, template: &Template, dpi: Dpi) -> Option<PlacedLabel> {
+    facts
+        .texts
+        .remove(&Field::SecondName)
+        .filter(|_| template.name() == "tub")?;
+    lay_out(&facts, template, dpi).ok()
+}
+
+/// Turns a lot into what its labels say.
+struct Writer<'a> {
+    app: &'a App,
+    lot: &'a LotRead,
+    product: &'a Product,
+    kitchen: &'a crate::lists::kitchen::Kitchen,
+}
+
+impl Writer<'_> {
+    fn facts(&self, number: u32, template: &Template) -> Facts {
+        let languages: Vec<&str> = self
+            .kitchen
+            .entry
+            .languages
+            .iter()
+            .map(|language| language.0.as_str())
+            .collect();
+        let first = Phrases::of(languages.first().copied().unwrap_or("en"));
+        let second = languages.get(1).map(|language| Phrases::of(language));
+        let pack = &self.lot.packs[number as usize - 1];
+        let mut texts: BTreeMap<Field, String> = BTreeMap::new();
+        let mut say = |field: Field, text: String| {
+            if !text.is_empty() && !template.omits(field) {
+                texts.insert(field, text);
+            }
+        };
+        let name = self.product.name(first.language).to_owned();
+        let second_name = second.map(|second| self.product.name(second.language).to_owned());
+        say(
+            Field::SecondName,
+            second_name
+                .filter(|second| *second != name)
+                .unwrap_or_default(),
+        );
+        say(Field::Name, name);
+        say(Field::Kind, self.kind(&first).to_owned());
+        let frozen = pack.state == State::Frozen.as_str();
+        let use_by = pack.use_by.map(|day| day.0);
+        say(Field::UseByHeading, first.use_by.to_owned());
+        say(Field::UseBy, dated(&first, use_by, frozen, pack.days_left));
+        if let (Some(second), Some(date)) = (second, use_by) {
+            say(
+                Field::SecondUseBy,
+                format!("{} {}", second.use_by, second.date(date)),
+            );
+        }
+        let made: Option<NaiveDate> = self.lot.made_at.get(..10).and_then(|day| day.parse().ok());
+        say(
+            Field::Made,
+            made.map(|made| format!("{} {}", first.made, first.date(made)))
+                .unwrap_or_default(),
+        );
+        let left = if pack.left_grams.0.milligrams() > 0 {
+            pack.left_grams.0
+        } else {
+            pack.grams.0
+        };
+        say(Field::Net, left.to_string());
+        for (phrases, ingredients, allergens) in [
+            (Some(first), Field::Ingredients, Field::Allergens),
+            (second, Field::SecondIngredients, Field::SecondAllergens),
+        ] {
+            let Some(phrases) = phrases else { continue };
+            let list = self
+                .lot
+                .ingredients
+                .get(phrases.language)
+                .cloned()
+                .unwrap_or_default();
+            say(ingredients, format!("{}: {list}.", phrases.ingredients));
+            say(allergens, self.contains(&phrases));
+        }
+        say(Field::Storage, first.storage(&pack.state).to_owned());
+        say(
+            Field::Caution,
+            if self.product.raw {
+                first.caution_raw.to_owned()
+            } else {
+                String::new()
+            },
+        );
+        let shown = &self.lot.shown;
+        say(
+            Field::Lot,
+            if self.lot.packs.len() > 1 {
+                format!("{shown} / {number}")
+            } else {
+                shown.clone()
+            },
+        );
+        let address = self
+            .kitchen
+            .entry
+            .address
+            .as_ref()
+            .map_or(String::new(), |address| {
+                format!(", {}", address.0.replace('\n', ", "))
+            });
+        say(
+            Field::Business,
+            format!("{}{address}", self.kitchen.entry.name.0),
+        );
+        let linear = if template.name() == "tub" {
+            self.lot.code.clone()
+        } else {
+            format!("{}/{number}", self.lot.code)
+        };
+        Facts {
+            texts,
+            qr: format!(
+                "{}/L/{}/{number}",
+                self.app.address(self.kitchen),
+                self.lot.code
+            ),
+            linear,
+        }
+    }
+
+    /// Raw or ready to eat, in words: on the label it is never told by colour alone.
+    fn kind(&self, phrases: &Phrases) -> &'static str {
+        use ProductKind::*;
+        match (self.product.raw, self.product.kind) {
+            (true, _) => phrases.raw,
+            (false, Cooked | Rendered | Stock | Cured | Mixed) => phrases.ready_to_eat,
+            (false, _) => "",
+        }
+    }
+
+    fn contains(&self, phrases: &Phrases) -> String {
+        let names: Vec<&str> = self
+            .lot
+            .allergens
+            .iter()
+            .filter_map(|word| Allergen::parse(word))
+            .map(|allergen| phrases.allergen(allergen))
+            .collect();
+        if names.is_empty() {
+            String::new()
+        } else {
+            format!("{}: {}", phrases.contains, names.join(", "))
+        }
+    }
+}
+
+fn dated(
+    phrases: &Phrases,
+    use_by: Option<NaiveDate>,
+    frozen: bool,
+    days_left: Option<i32>,
+) -> String {
+    match (use_by, days_left) {
+        (Some(date), _) => phrases.date(date),
+        (None, Some(days)) if frozen => phrases.once_thawed(days),
+        (None, _) if frozen => phrases.frozen.to_owned(),
+        (None, _) => phrases.no_date.to_owned(),
+    }
+}

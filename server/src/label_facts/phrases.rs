@@ -1,0 +1,202 @@
+//! The words of a label by language, in plain words of our own; what a law fixes comes with its profile.
+
+use chrono::{Datelike, NaiveDate};
+use domain::words::Allergen;
+
+/// One language's words.
+#[derive(Debug, Clone, Copy)]
+#[allow(missing_docs, reason = "each is what it says")]
+pub struct Phrases {
+    pub language: &'static str,
+    pub use_by: &'static str,
+    pub made: &'static str,
+    pub ingredients: &'static str,
+    pub contains: &'static str,
+    pub raw: &'static str,
+    pub ready_to_eat: &'static str,
+    pub caution_raw: &'static str,
+    pub frozen: &'static str,
+    pub no_date: &'static str,
+    keep: [&'static str; 4],
+    days: [&'static str; 7],
+    months: [&'static str; 12],
+}
+
+const ENGLISH: Phrases = Phrases {
+    language: "en",
+    use_by: "USE BY",
+    made: "Made",
+    ingredients: "Ingredients",
+    contains: "CONTAINS",
+    raw: "RAW",
+    ready_to_eat: "READY TO EAT",
+    caution_raw: "Raw. Cook through before eating. Wash hands, board and knife.",
+    frozen: "FROZEN",
+    no_date: "NO DATE YET",
+    keep: [
+        "Keep refrigerated",
+        "Keep frozen",
+        "Keep cool and dry",
+        "Keep hot",
+    ],
+    days: ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"],
+    months: [
+        "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec",
+    ],
+};
+
+const FRENCH: Phrases = Phrases {
+    language: "fr",
+    use_by: "À consommer avant",
+    made: "Fait le",
+    ingredients: "Ingrédients",
+    contains: "CONTIENT",
+    raw: "CRU",
+    ready_to_eat: "PRÊT À MANGER",
+    caution_raw: "Cru. Bien cuire avant de manger. Laver mains, planche et couteau.",
+    frozen: "CONGELÉ",
+    no_date: "PAS ENCORE DE DATE",
+    keep: [
+        "Garder au froid",
+        "Garder congelé",
+        "Garder au frais et au sec",
+        "Garder chaud",
+    ],
+    days: ["lun.", "mar.", "mer.", "jeu.", "ven.", "sam.", "dim."],
+    months: [
+        "janv.", "févr.", "mars", "avr.", "mai", "juin", "juill.", "août", "sept.", "oct.", "nov.",
+        "déc.",
+    ],
+};
+
+impl Phrases {
+    /// The words of a language; English where there are none yet.
+    pub fn of(language: &str) -> Phrases {
+        match language {
+            "fr" => FRENCH,
+            _ => ENGLISH,
+        }
+    }
+
+    /// A date with its weekday, the month in letters: `Fri 26 Jun 2026`.
+    pub fn date(&self, date: NaiveDate) -> String {
+        let day = self.days[date.weekday().num_days_from_monday() as usize];
+        format!(
+            "{day} {} {} {}",
+            date.day(),
+            self.months[date.month0() as usize],
+            date.year()
+        )
+    }
+
+    /// How long a frozen pack has once it is thawed.
+    pub fn once_thawed(&self, days: i32) -> String {
+        let days = days.max(1);
+        match (self.language, days) {
+            ("fr", 1) => "1 JOUR APRÈS DÉGEL".into(),
+            ("fr", _) => format!("{days} JOURS APRÈS DÉGEL"),
+            (_, 1) => "1 DAY ONCE THAWED".into(),
+            _ => format!("{days} DAYS ONCE THAWED"),
+        }
+    }
+
+    /// How a pack is kept.
+    pub fn storage(&self, state: &str) -> &'static str {
+        match state {
+            "frozen" => self.keep[1],
+            "ambient" => self.keep[2],
+            "hot" => self.keep[3],
+            _ => self.keep[0],
+        }
+    }
+
+    /// An allergen's name.
+    pub fn allergen(&self, allergen: Allergen) -> &'static str {
+        if self.language == "fr" {
+            french(allergen)
+        } else {
+            english(allergen)
+        }
+    }
+}
+
+fn english(allergen: Allergen) -> &'static str {
+    match allergen {
+        Allergen::BrazilNut => "Brazil nut",
+        Allergen::PineNut => "pine nut",
+        Allergen::TreeNut => "tree nut",
+        other => other.as_str(),
+    }
+}
+
+fn french(allergen: Allergen) -> &'static str {
+    use Allergen::*;
+    match allergen {
+        Milk => "lait",
+        Egg => "œuf",
+        Peanut => "arachide",
+        Soy => "soja",
+        Sesame => "sésame",
+        Mustard => "moutarde",
+        Celery => "céleri",
+        Lupin => "lupin",
+        Sulphites => "sulfites",
+        Wheat => "blé",
+        Spelt => "épeautre",
+        Rye => "seigle",
+        Barley => "orge",
+        Oats => "avoine",
+        Triticale => "triticale",
+        Almond => "amande",
+        BrazilNut => "noix du Brésil",
+        Cashew => "noix de cajou",
+        Hazelnut => "noisette",
+        Macadamia => "noix de macadamia",
+        Pecan => "pacane",
+        PineNut => "pignon",
+        Pistachio => "pistache",
+        Walnut => "noix",
+        TreeNut => "fruits à coque",
+        Anchovy => "anchois",
+        Bass => "bar",
+        Cod => "morue",
+        Flounder => "plie",
+        Haddock => "aiglefin",
+        Hake => "merlu",
+        Herring => "hareng",
+        Mackerel => "maquereau",
+        Pollock => "goberge",
+        Salmon => "saumon",
+        Sardine => "sardine",
+        Sole => "sole",
+        Trout => "truite",
+        Tuna => "thon",
+        Fish => "poisson",
+        Crab => "crabe",
+        Crayfish => "écrevisse",
+        Lobster => "homard",
+        Prawn => "gamba",
+        Shrimp => "crevette",
+        Crustacean => "crustacé",
+        Clam => "palourde",
+        Mussel => "moule",
+        Octopus => "pieuvre",
+        Oyster => "huître",
+        Scallop => "pétoncle",
+        Snail => "escargot",
+        Squid => "calmar",
+        Mollusc => "mollusque",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn dates_are_read_at_a_glance() {
+        let date = "2026-06-26".parse().unwrap();
+        assert_eq!(Phrases::of("en").date(date), "Fri 26 Jun 2026");
+        assert_eq!(Phrases::of("fr").date(date), "ven. 26 juin 2026");
+    }
+}

@@ -1,0 +1,22 @@
+//! The shell: command line, REST, pages, printing. It parses, asks the pure crates, and answers.
+//!
+//! Reading order: [`world`] (the only clock), [`config`], [`app`] (what every request shares),
+//! [`wire`] (the JSON as it is on the wire), [`body`] and [`error`] (in and out), [`deeds`] (one
+//! file per deed, all through [`deeds::perform`]), [`lists`], [`read`], [`label_facts`], [`routes`]
+//! (every path, once, with its documentation), [`pages`], [`demo`].
+
+pub mod app;
+pub mod body;
+pub mod check;
+pub mod config;
+pub mod deeds;
+pub mod demo;
+pub mod error;
+pub mod label_facts;
+pub mod lists;
+pub mod pages;
+pub mod read;
+pub mod routes;
+pub mod serve;
+pub mod wire;
+pub mod world;

@@ -1,0 +1,226 @@
+//! What each list checks of its entries, beyond the types of their fields.
+
+use super::entry::{Entry, List};
+use crate::error::{Error, Result};
+use crate::wire::lists::{
+    AbattoirEntry, FarmEntry, PlaceEntry, ProductEntry, RecipeEntry, SupplierEntry,
+};
+use domain::code::HouseCode;
+use domain::deed::draw::weight;
+use domain::gs1::check_digit_is_right;
+use store::{Tx, entries};
+
+/// Takes a house code for its owner, for ever.
+///
+/// # Errors
+/// 409 where somebody else has or had it; 422 where it is not a house code.
+pub fn take_house_code(tx: &mut Tx<'_>, code: &str, owner: &str) -> Result<()> {
+    if HouseCode::parse(code).is_none() {
+        return Err(Error::cannot_be(
+            "code",
+            format!(
+                "{code:?} cannot begin a lot code: it must be {}.",
+                HouseCode::RULE
+            ),
+        ));
+    }
+    match entries::house_code_owner(tx.conn, code)? {
+        Some(known) if known == owner => Ok(()),
+        Some(known) => Err(Error::clash(
+            "code",
+            format!("{code} is the code of the {known}. Farm and kitchen codes are never shared."),
+        )),
+        None => Ok(entries::take_house_code(tx, code, owner)?),
+    }
+}
+
+impl Entry for FarmEntry {
+    const LIST: List = List::Farms;
+
+    fn code(&self) -> &str {
+        &self.code.0
+    }
+
+    fn search(&self) -> String {
+        format!("{} {}", self.code.0, self.name.0)
+    }
+
+    fn check(&self, _: &mut Tx<'_>) -> Result<()> {
+        Ok(())
+    }
+
+    fn settle(&self, tx: &mut Tx<'_>) -> Result<()> {
+        take_house_code(tx, &self.code.0, &format!("farm {}", self.code.0))
+    }
+}
+
+impl Entry for AbattoirEntry {
+    const LIST: List = List::Abattoirs;
+
+    fn code(&self) -> &str {
+        &self.number.0
+    }
+
+    fn search(&self) -> String {
+        format!("{} {}", self.number.0, self.name.0)
+    }
+
+    fn check(&self, _: &mut Tx<'_>) -> Result<()> {
+        Ok(())
+    }
+}
+
+impl Entry for SupplierEntry {
+    const LIST: List = List::Suppliers;
+
+    fn code(&self) -> &str {
+        &self.code.0
+    }
+
+    fn search(&self) -> String {
+        format!("{} {}", self.code.0, self.name.0)
+    }
+
+    fn check(&self, _: &mut Tx<'_>) -> Result<()> {
+        Ok(())
+    }
+}
+
+impl Entry for PlaceEntry {
+    const LIST: List = List::Places;
+
+    fn code(&self) -> &str {
+        &self.code.0
+    }
+
+    fn search(&self) -> String {
+        format!("{} {}", self.code.0, self.name.0)
+    }
+
+    fn check(&self, _: &mut Tx<'_>) -> Result<()> {
+        Ok(())
+    }
+}
+
+impl Entry for ProductEntry {
+    const LIST: List = List::Products;
+
+    fn code(&self) -> &str {
+        &self.code.0
+    }
+
+    fn search(&self) -> String {
+        let names: Vec<&str> = self.names.values().map(|name| name.0.as_str()).collect();
+        format!("{} {}", self.code.0, names.join(" "))
+    }
+
+    fn check(&self, _: &mut Tx<'_>) -> Result<()> {
+        if self.names.is_empty() {
+            return Err(Error::cannot_be(
+                "names",
+                "Give the product a name in at least one language.",
+            ));
+        }
+        for language in self.names.keys() {
+            language_tag(&language.0, "names")?;
+        }
+        if let Some(keep) = self.keep.filter(|keep| !(1..=3_650).contains(&keep.days)) {
+            return Err(Error::cannot_be(
+                "keep.days",
+                format!("{} days cannot be: 1 to 3650.", keep.days),
+            ));
+        }
+        if let Some(gtin) = &self.gtin {
+            let digits = gtin.0.len();
+            if !matches!(digits, 8 | 12..=14) || !check_digit_is_right(&gtin.0) {
+                return Err(Error::cannot_be(
+                    "gtin",
+                    format!(
+                        "{:?} is not a GTIN: its length or check digit is wrong.",
+                        gtin.0
+                    ),
+                ));
+            }
+        }
+        Ok(())
+    }
+}
+
+/// Refuses what is not a language tag of two letters.
+///
+/// # Errors
+/// 422.
+pub fn language_tag(tag: &str, field: &str) -> Result<()> {
+    if tag.len() == 2 && tag.bytes().all(|byte| byte.is_ascii_lowercase()) {
+        return Ok(());
+    }
+    Err(Error::cannot_be(
+        field,
+        format!("{tag:?} is not a language: two small letters, like en or fr."),
+    ))
+}
+
+impl Entry for RecipeEntry {
+    const LIST: List = List::Recipes;
+
+    fn code(&self) -> &str {
+        &self.product.0
+    }
+
+    fn search(&self) -> String {
+        self.product.0.clone()
+    }
+
+    fn check(&self, tx: &mut Tx<'_>) -> Result<()> {
+        exists(tx, &self.product.0, "product")?;
+        if self.parts.is_empty() || self.parts.len() > 200 {
+            return Err(Error::cannot_be("parts", "A recipe has 1 to 200 parts."));
+        }
+        for (nth, part) in self.parts.iter().enumerate() {
+            exists(tx, &part.product.0, &format!("parts[{nth}].product"))?;
+            weight(part.grams.0, &format!("parts[{nth}].grams"))?;
+            if reaches(tx, &part.product.0, &self.product.0, 16)? {
+                let detail = format!(
+                    "{} has {} in it already: a recipe cannot be part of itself.",
+                    part.product.0, self.product.0
+                );
+                return Err(Error::cannot_be(format!("parts[{nth}].product"), detail));
+            }
+        }
+        Ok(())
+    }
+}
+
+fn exists(tx: &mut Tx<'_>, product: &str, field: &str) -> Result<()> {
+    match entries::get(tx.conn, List::Products.as_str(), product)? {
+        Some(_) => Ok(()),
+        None => Err(Error::cannot_be(
+            field,
+            format!("{product:?} is not in the list of products. Add it first."),
+        )),
+    }
+}
+
+/// Does `product` have `sought` in it, through any nesting?
+fn reaches(tx: &mut Tx<'_>, product: &str, sought: &str, depth: u32) -> Result<bool> {
+    if product == sought {
+        return Ok(true);
+    }
+    if depth == 0 {
+        return Err(Error::cannot_be(
+            "parts",
+            "Recipes are nested more than 16 deep.",
+        ));
+    }
+    let Some(row) = entries::get(tx.conn, List::Recipes.as_str(), product)? else {
+        return Ok(false);
+    };
+    let recipe: RecipeEntry =
+        serde_json::from_str(&row.body).map_err(|error| crate::app::damaged(&error))?;
+    for part in &recipe.parts {
+        if reaches(tx, &part.product.0, sought, depth - 1)? {
+            return Ok(true);
+        }
+    }
+    Ok(false)
+}

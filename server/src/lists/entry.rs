@@ -1,0 +1,174 @@
+//! One entry of a list: added once, changed by a new version, never lost.
+
+use crate::app::App;
+use crate::error::{Error, Problem, Result};
+use crate::wire::asked::canonical;
+use actix_web::http::StatusCode;
+use serde::Serialize;
+use serde::de::DeserializeOwned;
+use store::Tx;
+use store::entries::{self, Body, EntryRow};
+
+/// A list.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum List {
+    /// Farms.
+    Farms,
+    /// Abattoirs.
+    Abattoirs,
+    /// Suppliers.
+    Suppliers,
+    /// Places.
+    Places,
+    /// Products.
+    Products,
+    /// Recipes.
+    Recipes,
+}
+
+impl List {
+    /// Its name, in paths and in the record.
+    pub const fn as_str(self) -> &'static str {
+        match self {
+            List::Farms => "farms",
+            List::Abattoirs => "abattoirs",
+            List::Suppliers => "suppliers",
+            List::Places => "places",
+            List::Products => "products",
+            List::Recipes => "recipes",
+        }
+    }
+}
+
+/// What a list's entries must tell of themselves.
+pub trait Entry: Serialize + DeserializeOwned {
+    /// Which list they are in.
+    const LIST: List;
+
+    /// The entry's code in its list.
+    fn code(&self) -> &str;
+
+    /// What a search finds it by.
+    fn search(&self) -> String;
+
+    /// What the field types cannot check: ranges, and that what it names is there.
+    ///
+    /// # Errors
+    /// 422 naming the field, or 409.
+    fn check(&self, tx: &mut Tx<'_>) -> Result<()>;
+
+    /// What else is taken when it is added: a farm's code, for ever.
+    ///
+    /// # Errors
+    /// 409 where it is taken.
+    fn settle(&self, _tx: &mut Tx<'_>) -> Result<()> {
+        Ok(())
+    }
+}
+
+/// Whether an entry was added or was there.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Outcome {
+    /// It is new, or has a new version.
+    Written,
+    /// It was there, just so.
+    Same,
+}
+
+/// Adds an entry. The same again changes nothing.
+///
+/// # Errors
+/// 409 where another entry has that code; 422 where it cannot be.
+pub fn add<E: Entry>(app: &App, entry: &E) -> Result<(Outcome, i32)> {
+    let text = canonical(entry);
+    app.store.write(|tx| {
+        lock(tx)?;
+        match entries::get(tx.conn, E::LIST.as_str(), entry.code())? {
+            Some(known) if known.body == text => Ok((Outcome::Same, known.number)),
+            Some(_) => {
+                let detail = format!(
+                    "{} is in the list of {} already, and says otherwise. Change it with PUT.",
+                    entry.code(),
+                    E::LIST.as_str()
+                );
+                Err(Error::clash("code", detail))
+            }
+            None => {
+                entry.check(tx)?;
+                entry.settle(tx)?;
+                let search = entry.search().to_lowercase();
+                let body = Body {
+                    text: &text,
+                    search: &search,
+                    at: app.now().naive_utc(),
+                };
+                entries::insert(tx, E::LIST.as_str(), entry.code(), body)?;
+                Ok((Outcome::Written, 1))
+            }
+        }
+    })
+}
+
+/// Changes an entry. `version` is the one that the caller has seen.
+///
+/// # Errors
+/// 404, 412 where it was changed meanwhile, 422 where it cannot be.
+pub fn change<E: Entry>(app: &App, code: &str, entry: &E, version: i32) -> Result<i32> {
+    if entry.code() != code {
+        return Err(Error::cannot_be(
+            "code",
+            format!("The path says {code}, the entry says {}.", entry.code()),
+        ));
+    }
+    let text = canonical(entry);
+    app.store.write(|tx| {
+        lock(tx)?;
+        let known = entries::get(tx.conn, E::LIST.as_str(), code)?
+            .ok_or_else(|| no_such_entry(E::LIST, code))?;
+        if known.body == text {
+            return Ok(known.number);
+        }
+        same_version(&known, version)?;
+        entry.check(tx)?;
+        let search = entry.search().to_lowercase();
+        entries::replace(
+            tx,
+            &known,
+            Body {
+                text: &text,
+                search: &search,
+                at: app.now().naive_utc(),
+            },
+        )?;
+        Ok(known.number + 1)
+    })
+}
+
+/// Lists change one at a time, so that codes stay unique over all of them.
+pub fn lock(tx: &mut Tx<'_>) -> Result<()> {
+    store::series::lock(tx, "lists")?;
+    Ok(())
+}
+
+/// Refuses a change to a version that is no longer the current one.
+pub fn same_version(known: &EntryRow, version: i32) -> Result<()> {
+    if known.number == version {
+        return Ok(());
+    }
+    let detail = format!(
+        "It was changed meanwhile: version {} is current. Read it again, then change that.",
+        known.number
+    );
+    Err(Problem::new(
+        StatusCode::PRECONDITION_FAILED,
+        "changed-meanwhile",
+        "Changed meanwhile",
+        detail,
+    )
+    .into())
+}
+
+/// 404: no such entry.
+pub fn no_such_entry(list: List, code: &str) -> Error {
+    Error::not_found(format!("{code:?} is not in the list of {}.", list.as_str()))
+}

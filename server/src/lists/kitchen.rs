@@ -1,0 +1,197 @@
+//! The kitchen itself: set up once, changed by a new version.
+
+use super::checks::{language_tag, take_house_code};
+use super::entry::{lock, same_version};
+use crate::app::{App, damaged};
+use crate::error::{Error, Result};
+use crate::wire::asked::canonical;
+use crate::wire::lists::KitchenEntry;
+use crate::wire::{Line, Word};
+use crate::world::machine_zone;
+use chrono_tz::Tz;
+use domain::code::HouseCode;
+use domain::words::Profile;
+use store::Tx;
+use store::entries::{self, Body};
+
+/// The kitchen, ready for use.
+#[derive(Debug, Clone)]
+pub struct Kitchen {
+    /// As it is in the list, or the defaults.
+    pub entry: KitchenEntry,
+    /// Its code.
+    pub house: HouseCode,
+    /// Its time zone.
+    pub zone: Tz,
+    /// Has somebody set it up?
+    pub is_set: bool,
+}
+
+impl Kitchen {
+    /// From its entry.
+    ///
+    /// # Errors
+    /// The entry is damaged.
+    pub fn parse(body: &str) -> Result<Kitchen> {
+        let entry: KitchenEntry = serde_json::from_str(body).map_err(|error| damaged(&error))?;
+        let broken =
+            |what: &str| store::Error::Broken(format!("the kitchen's {what} does not parse"));
+        Ok(Kitchen {
+            house: HouseCode::parse(&entry.code.0).ok_or_else(|| broken("code"))?,
+            zone: entry.time_zone.0.parse().map_err(|_| broken("time zone"))?,
+            entry,
+            is_set: true,
+        })
+    }
+
+    /// What holds until somebody sets the kitchen up.
+    pub fn unset() -> Kitchen {
+        let zone = machine_zone();
+        let line = |text: &str| Line(text.to_owned());
+        Kitchen {
+            entry: KitchenEntry {
+                code: line("KTC"),
+                name: line("Kitchen"),
+                address: None,
+                time_zone: line(zone.name()),
+                profile: Word(Profile::Us),
+                languages: vec![line("en")],
+                currency: line("USD"),
+                public_url: None,
+                gs1_prefix: None,
+                approvals: Vec::new(),
+            },
+            house: HouseCode::parse("KTC").expect("three letters without look-alikes"),
+            zone,
+            is_set: false,
+        }
+    }
+
+    /// The kitchen's first language.
+    pub fn language(&self) -> &str {
+        self.entry
+            .languages
+            .first()
+            .map_or("en", |language| language.0.as_str())
+    }
+
+    /// What somebody should still say, in words.
+    pub fn missing(&self) -> Vec<&'static str> {
+        let mut missing = Vec::new();
+        if !self.is_set {
+            missing.extend([
+                "code",
+                "name",
+                "time_zone",
+                "profile",
+                "languages",
+                "currency",
+            ]);
+        }
+        if self.entry.address.is_none() {
+            missing.push("address");
+        }
+        if self.entry.public_url.is_none() {
+            missing.push("public_url");
+        }
+        missing
+    }
+}
+
+/// Sets the kitchen up, or changes it.
+///
+/// # Errors
+/// 409 where its code is a farm's, 412 where it was changed meanwhile, 422 where it cannot be.
+pub fn put(app: &App, entry: &KitchenEntry, version: Option<i32>) -> Result<i32> {
+    check(entry)?;
+    let text = canonical(entry);
+    app.store.write(|tx| {
+        lock(tx)?;
+        let known = entries::get(tx.conn, "kitchen", "kitchen")?;
+        let search = entry.name.0.to_lowercase();
+        let body = Body {
+            text: &text,
+            search: &search,
+            at: app.now().naive_utc(),
+        };
+        match known {
+            Some(known) if known.body == text => Ok(known.number),
+            Some(known) => {
+                if let Some(version) = version {
+                    same_version(&known, version)?;
+                }
+                take_code(tx, entry)?;
+                entries::replace(tx, &known, body)?;
+                Ok(known.number + 1)
+            }
+            None => {
+                take_code(tx, entry)?;
+                entries::insert(tx, "kitchen", "kitchen", body)?;
+                Ok(1)
+            }
+        }
+    })
+}
+
+fn take_code(tx: &mut Tx<'_>, entry: &KitchenEntry) -> Result<()> {
+    take_house_code(tx, &entry.code.0, "kitchen")
+}
+
+fn check(entry: &KitchenEntry) -> Result<()> {
+    if entry.time_zone.0.parse::<Tz>().is_err() {
+        let detail = format!(
+            "{:?} is not a time zone; write it like America/New_York.",
+            entry.time_zone.0
+        );
+        return Err(Error::cannot_be("time_zone", detail));
+    }
+    if entry.languages.is_empty() || entry.languages.len() > 4 {
+        return Err(Error::cannot_be(
+            "languages",
+            "Name 1 to 4 languages, the first one first.",
+        ));
+    }
+    for (nth, language) in entry.languages.iter().enumerate() {
+        language_tag(&language.0, &format!("languages[{nth}]"))?;
+    }
+    if entry.currency.0.len() != 3
+        || !entry
+            .currency
+            .0
+            .bytes()
+            .all(|byte| byte.is_ascii_uppercase())
+    {
+        return Err(Error::cannot_be(
+            "currency",
+            format!(
+                "{:?} is not a currency: three capital letters.",
+                entry.currency.0
+            ),
+        ));
+    }
+    if let Some(url) = &entry.public_url {
+        let rest = url
+            .0
+            .strip_prefix("https://")
+            .or_else(|| url.0.strip_prefix("http://"));
+        let plain = |byte: u8| byte.is_ascii_alphanumeric() || b"-._:/".contains(&byte);
+        if !rest.is_some_and(|rest| !rest.is_empty() && rest.bytes().all(plain)) {
+            let detail = format!(
+                "{:?} cannot stand in a code: write it like https://trace.kitchen.example",
+                url.0
+            );
+            return Err(Error::cannot_be("public_url", detail));
+        }
+    }
+    if let Some(prefix) = &entry.gs1_prefix {
+        if !(4..=12).contains(&prefix.0.len())
+            || !prefix.0.bytes().all(|byte| byte.is_ascii_digit())
+        {
+            return Err(Error::cannot_be(
+                "gs1_prefix",
+                "A GS1 company prefix has 4 to 12 digits.",
+            ));
+        }
+    }
+    Ok(())
+}

@@ -1,0 +1,127 @@
+//! Finding lots.
+
+use crate::app::App;
+use crate::deeds::facts::brief_of;
+use crate::error::{Error, Result};
+use crate::wire::answers::LotsPage;
+use crate::wire::scalars::day;
+use domain::words::{Being, State};
+use serde::Deserialize;
+use store::list_lots::{self, Sought};
+
+/// The query of a search for lots.
+#[derive(Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[allow(missing_docs, reason = "told of in the API's document")]
+pub struct LotsQuery {
+    pub product: Option<String>,
+    pub place: Option<String>,
+    pub farm: Option<String>,
+    pub killed_on: Option<String>,
+    pub state: Option<String>,
+    pub use_by_before: Option<String>,
+    pub q: Option<String>,
+    pub after: Option<String>,
+    pub limit: Option<String>,
+}
+
+/// The most lots of one page.
+pub const MOST: i64 = 200;
+
+/// A page of lots, newest first.
+///
+/// # Errors
+/// 422 where a value of the query cannot be.
+pub fn lots(app: &App, query: &LotsQuery) -> Result<LotsPage> {
+    let limit = limit(query.limit.as_deref())?;
+    let given = |text: &Option<String>| {
+        text.as_deref()
+            .map(str::trim)
+            .filter(|text| !text.is_empty())
+            .map(str::to_owned)
+    };
+    let on_day = |text: &Option<String>, field: &str| {
+        given(text)
+            .map(|text| day(&text).map_err(|says| Error::cannot_be(field, says)))
+            .transpose()
+    };
+    let mut sought = Sought {
+        product: given(&query.product),
+        place: given(&query.place),
+        farm: given(&query.farm),
+        killed_on: on_day(&query.killed_on, "killed_on")?,
+        use_by_before: on_day(&query.use_by_before, "use_by_before")?,
+        word: given(&query.q).map(|word| word.to_lowercase()),
+        ..Sought::default()
+    };
+    match given(&query.state).as_deref() {
+        None => {}
+        Some(word) if State::parse(word).is_some() => sought.state = Some(word.to_owned()),
+        Some(word) if Being::parse(word).is_some() => sought.being = Some(word.to_owned()),
+        Some(word) => {
+            let (states, beings) = (State::SPELT.join(", "), Being::SPELT.join(", "));
+            return Err(Error::cannot_be(
+                "state",
+                format!("{word:?} is not one of: {states}, {beings}."),
+            ));
+        }
+    }
+    refuse_unprintable(&sought)?;
+    app.store.read(|conn| {
+        let kitchen = app.kitchen(conn)?;
+        if let Some(after) = given(&query.after) {
+            let named = crate::deeds::facts::named(&after, "after", &app.address(&kitchen))?;
+            sought.after = Some(super::row(conn, &named.code, "after")?.id);
+        }
+        let rows = list_lots::list(conn, &sought, limit + 1)?;
+        let more = rows.len() as i64 > limit;
+        let mut lots = Vec::with_capacity(rows.len());
+        for (row, _) in rows.iter().take(limit as usize) {
+            lots.push(brief_of(app, conn, row, kitchen.zone)?);
+        }
+        let next = lots.last().filter(|_| more).map(|lot| lot.code.clone());
+        Ok(LotsPage { lots, next })
+    })
+}
+
+/// How many to a page.
+///
+/// # Errors
+/// 422 where it is not a number from 1 to 200.
+pub fn limit(text: Option<&str>) -> Result<i64> {
+    let Some(text) = text.map(str::trim).filter(|text| !text.is_empty()) else {
+        return Ok(50);
+    };
+    let number = text
+        .parse::<i64>()
+        .ok()
+        .filter(|number| (1..=MOST).contains(number));
+    number.ok_or_else(|| {
+        Error::cannot_be(
+            "limit",
+            format!("{text:?} is not a number from 1 to {MOST}."),
+        )
+    })
+}
+
+/// A database cannot be asked for a character that it cannot hold.
+fn refuse_unprintable(sought: &Sought) -> Result<()> {
+    let texts = [
+        ("product", &sought.product),
+        ("place", &sought.place),
+        ("farm", &sought.farm),
+        ("q", &sought.word),
+    ];
+    for (field, text) in texts {
+        if text
+            .as_ref()
+            .is_some_and(|text| text.chars().any(char::is_control))
+        {
+            return Err(Error::cannot_be(
+                field,
+                "It holds a character that cannot be printed.",
+            ));
+        }
+    }
+    Ok(())
+}

@@ -1,0 +1,99 @@
+//! What the counter is told about a scanned pack.
+
+use crate::app::App;
+use crate::deeds::facts::lot_of;
+use crate::error::Result;
+use crate::wire::Day;
+use crate::wire::answers::ScanRead;
+use domain::code::NotACode;
+use domain::lot::{Lot, Pack};
+use domain::moment::day_of;
+use domain::scanned::{self, Scanned};
+use domain::verdict::{self, Answer};
+use store::packs::Wanted;
+use store::{Conn, lots};
+
+/// The verdict on whatever was scanned. There is always one.
+///
+/// # Errors
+/// The database is away, or the record is damaged.
+pub fn scan(app: &App, conn: &mut Conn, text: &str) -> Result<ScanRead> {
+    let kitchen = app.kitchen(conn)?;
+    let unknown = |says: String| Ok(told(Answer::unknown(says), None, None));
+    let (code, number) = match scanned::read(text, &app.address(&kitchen)) {
+        Scanned::Lot { code, pack } => (code, pack),
+        Scanned::Elsewhere(_) => return unknown("This is another kitchen's label.".into()),
+        Scanned::Unreadable(NotACode::CheckCharacter) => {
+            return unknown("One character of this code is wrong. Scan or type it again.".into());
+        }
+        Scanned::Unreadable(NotACode::Pattern) => {
+            return unknown("This is not one of our labels.".into());
+        }
+    };
+    let Some(row) = lots::by_code(conn, &code)? else {
+        return unknown(format!("{} was never given out here.", code.shown()));
+    };
+    let wanted = match number {
+        Some(number) => Wanted::Numbers(vec![i32::try_from(number).unwrap_or(-1)]),
+        None => Wanted::OnHand,
+    };
+    let lot = lot_of(app, conn, row, &wanted)?;
+    let today = day_of(app.now(), kitchen.zone);
+    let of = |pack: &Pack| {
+        verdict::of_pack(
+            &pack.now,
+            lot.product.for_sale,
+            lot.product.keep.is_some(),
+            today,
+        )
+    };
+    let pack = match number {
+        Some(number) => match lot.pack(number) {
+            Some(pack) => Some(pack),
+            None => {
+                return unknown(format!(
+                    "{} has {} packs; there is no pack {number}.",
+                    code.shown(),
+                    lot.pack_count
+                ));
+            }
+        },
+        None => lot.packs.first().filter(|_| lot.pack_count == 1),
+    };
+    let answer = match pack {
+        _ if lot.voided => Answer::voided(),
+        Some(pack) => of(pack),
+        None => Answer::most_cautious(lot.on_hand().map(of)),
+    };
+    let mut read = told(answer, Some(&lot), pack);
+    read.name = Some(lot.product.name(kitchen.language()).to_owned());
+    Ok(read)
+}
+
+fn told(answer: Answer, lot: Option<&Lot>, pack: Option<&Pack>) -> ScanRead {
+    let earliest = || lot?.on_hand().filter_map(|pack| pack.now.use_by).min();
+    ScanRead {
+        verdict: answer.verdict.as_str().to_owned(),
+        says: answer.says,
+        reasons: answer.reasons,
+        lot: lot.map(|lot| lot.code.to_string()),
+        pack: pack.map(|pack| pack.number),
+        product: lot.map(|lot| lot.product.code.clone()),
+        name: None,
+        use_by: match pack {
+            Some(pack) => pack.now.use_by,
+            None => earliest(),
+        }
+        .map(Day),
+        allergens: lot.map_or(Vec::new(), |lot| {
+            lot.allergens
+                .iter()
+                .map(|word| word.as_str().to_owned())
+                .collect()
+        }),
+        raw: lot.map(|lot| lot.product.raw),
+        price_minor: lot
+            .zip(pack)
+            .and_then(|(lot, pack)| lot.product.price_minor(pack.now.left)),
+    }
+}

@@ -1,0 +1,284 @@
+//! Collecting endpoints: each is served by actix and described in OpenAPI 3.1 from one statement.
+
+use crate::error::Problem;
+use actix_web::http::StatusCode;
+use actix_web::{HttpResponse, Route, web};
+use serde_json::Value;
+use std::collections::BTreeMap;
+use utoipa::ToSchema;
+use utoipa::openapi::path::{
+    HttpMethod, OperationBuilder, ParameterBuilder, ParameterIn, PathsBuilder,
+};
+use utoipa::openapi::request_body::RequestBodyBuilder;
+use utoipa::openapi::schema::{ComponentsBuilder, ObjectBuilder, Schema, SchemaType, Type};
+use utoipa::openapi::{
+    ContentBuilder, InfoBuilder, OpenApiBuilder, PathItem, Ref, RefOr, Required, ResponseBuilder,
+};
+
+/// The endpoints so far.
+#[derive(Default)]
+pub struct Api {
+    endpoints: Vec<Endpoint>,
+    schemas: BTreeMap<String, RefOr<Schema>>,
+}
+
+struct Endpoint {
+    method: HttpMethod,
+    path: &'static str,
+    route: Route,
+    operation: OperationBuilder,
+}
+
+/// The description of an endpoint, under way.
+pub struct Documented<'a> {
+    api: &'a mut Api,
+    nth: usize,
+}
+
+impl Api {
+    /// A GET.
+    pub fn get(&mut self, path: &'static str, says: &str, route: Route) -> Documented<'_> {
+        self.add(HttpMethod::Get, path, says, route)
+    }
+
+    /// A POST.
+    pub fn post(&mut self, path: &'static str, says: &str, route: Route) -> Documented<'_> {
+        self.add(HttpMethod::Post, path, says, route)
+    }
+
+    /// A PUT.
+    pub fn put(&mut self, path: &'static str, says: &str, route: Route) -> Documented<'_> {
+        self.add(HttpMethod::Put, path, says, route)
+    }
+
+    fn add(
+        &mut self,
+        method: HttpMethod,
+        path: &'static str,
+        says: &str,
+        route: Route,
+    ) -> Documented<'_> {
+        let verb = match method {
+            HttpMethod::Get => "get",
+            HttpMethod::Put => "put",
+            _ => "post",
+        };
+        let name: String = path
+            .chars()
+            .filter(|letter| !"{}".contains(*letter))
+            .map(|letter| {
+                if letter.is_alphanumeric() {
+                    letter
+                } else {
+                    '_'
+                }
+            })
+            .collect();
+        let problem = self.schema::<Problem>();
+        let content = ContentBuilder::new().schema(Some(problem)).build();
+        let refused = ResponseBuilder::new()
+            .description("A problem document")
+            .content("application/problem+json", content);
+        let mut operation = OperationBuilder::new()
+            .summary(Some(says))
+            .operation_id(Some(format!("{verb}{name}")))
+            .response("4XX", refused.build());
+        for part in path
+            .split('/')
+            .filter_map(|part| part.strip_prefix('{')?.strip_suffix('}'))
+        {
+            operation =
+                operation.parameter(text_parameter(part, ParameterIn::Path, Required::True, ""));
+        }
+        self.endpoints.push(Endpoint {
+            method,
+            path,
+            route,
+            operation,
+        });
+        let nth = self.endpoints.len() - 1;
+        Documented { api: self, nth }
+    }
+
+    fn schema<T: ToSchema>(&mut self) -> RefOr<Schema> {
+        let mut found = vec![(T::name().into_owned(), T::schema())];
+        T::schemas(&mut found);
+        self.schemas.extend(found);
+        RefOr::Ref(Ref::from_schema_name(T::name()))
+    }
+
+    /// Registers every endpoint; a path that is there answers 405 to other methods.
+    pub fn register(self, config: &mut web::ServiceConfig) {
+        let mut by_path: BTreeMap<&'static str, Vec<(String, Route)>> = BTreeMap::new();
+        for endpoint in self.endpoints {
+            let verb = match endpoint.method {
+                HttpMethod::Get => "GET",
+                HttpMethod::Put => "PUT",
+                _ => "POST",
+            };
+            by_path
+                .entry(endpoint.path)
+                .or_default()
+                .push((verb.to_owned(), endpoint.route));
+        }
+        for (path, routes) in by_path {
+            let verbs: Vec<String> = routes.iter().map(|(verb, _)| verb.clone()).collect();
+            let mut resource = web::resource(path);
+            for (_, route) in routes {
+                resource = resource.route(route);
+            }
+            let allow = verbs.join(", ");
+            config.service(resource.default_service(web::to(move || {
+                let allow = allow.clone();
+                async move { not_allowed(&allow) }
+            })));
+        }
+    }
+
+    /// The OpenAPI 3.1 document.
+    pub fn document(self) -> Value {
+        let mut items: BTreeMap<&str, PathItem> = BTreeMap::new();
+        for endpoint in self.endpoints {
+            let item = PathItem::new(endpoint.method, endpoint.operation.build());
+            match items.get_mut(endpoint.path) {
+                Some(known) => known.merge_operations(item),
+                None => {
+                    items.insert(endpoint.path, item);
+                }
+            }
+        }
+        let paths = items
+            .into_iter()
+            .fold(PathsBuilder::new(), |paths, (path, item)| {
+                paths.path(path, item)
+            });
+        let info = InfoBuilder::new()
+            .title("Gambrel")
+            .version(env!("CARGO_PKG_VERSION"))
+            .description(Some(
+                "Lots, packs, steps, labels and traces of a kitchen that buys whole animals.",
+            ));
+        let document = OpenApiBuilder::new()
+            .info(info)
+            .paths(paths)
+            .components(Some(
+                ComponentsBuilder::new()
+                    .schemas_from_iter(self.schemas)
+                    .build(),
+            ))
+            .build();
+        serde_json::to_value(&document).unwrap_or_default()
+    }
+}
+
+impl Documented<'_> {
+    fn change(self, change: impl FnOnce(OperationBuilder) -> OperationBuilder) -> Self {
+        let endpoint = &mut self.api.endpoints[self.nth];
+        let operation = std::mem::take(&mut endpoint.operation);
+        endpoint.operation = change(operation);
+        self
+    }
+
+    /// What it takes.
+    pub fn takes<T: ToSchema>(self) -> Self {
+        let schema = self.api.schema::<T>();
+        let content = ContentBuilder::new().schema(Some(schema)).build();
+        let body = RequestBodyBuilder::new()
+            .content("application/json", content)
+            .required(Some(Required::True))
+            .build();
+        self.change(|operation| operation.request_body(Some(body)))
+    }
+
+    /// What it answers.
+    pub fn answers<T: ToSchema>(self, statuses: &[u16], says: &str) -> Self {
+        let schema = self.api.schema::<T>();
+        let content = || ContentBuilder::new().schema(Some(schema.clone())).build();
+        let response = || {
+            ResponseBuilder::new()
+                .description(says)
+                .content("application/json", content())
+                .build()
+        };
+        let responses: Vec<_> = statuses
+            .iter()
+            .map(|status| (status.to_string(), response()))
+            .collect();
+        self.change(|operation| {
+            responses
+                .into_iter()
+                .fold(operation, |operation, (status, response)| {
+                    operation.response(status, response)
+                })
+        })
+    }
+
+    /// A file that it answers.
+    pub fn answers_file(self, kind: &str, says: &str) -> Self {
+        let response = ResponseBuilder::new()
+            .description(says)
+            .content(kind, ContentBuilder::new().build())
+            .build();
+        self.change(|operation| operation.response("200", response))
+    }
+
+    /// A value of the query.
+    pub fn query(self, name: &str, says: &str) -> Self {
+        self.change(|operation| {
+            operation.parameter(text_parameter(
+                name,
+                ParameterIn::Query,
+                Required::False,
+                says,
+            ))
+        })
+    }
+
+    /// A header.
+    pub fn header(self, name: &str, says: &str) -> Self {
+        self.change(|operation| {
+            operation.parameter(text_parameter(
+                name,
+                ParameterIn::Header,
+                Required::False,
+                says,
+            ))
+        })
+    }
+}
+
+fn text_parameter(
+    name: &str,
+    parameter_in: ParameterIn,
+    required: Required,
+    says: &str,
+) -> ParameterBuilder {
+    let schema = ObjectBuilder::new().schema_type(SchemaType::new(Type::String));
+    let described = ParameterBuilder::new()
+        .name(name)
+        .parameter_in(parameter_in)
+        .required(required)
+        .schema(Some(schema));
+    if says.is_empty() {
+        described
+    } else {
+        described.description(Some(says))
+    }
+}
+
+/// 405, with what would do.
+pub fn not_allowed(allow: &str) -> HttpResponse {
+    let detail = format!("This path takes {allow}.");
+    let mut response = crate::error::respond(&Problem::new(
+        StatusCode::METHOD_NOT_ALLOWED,
+        "method",
+        "Not that method",
+        detail,
+    ));
+    if let Ok(value) = allow.parse() {
+        response
+            .headers_mut()
+            .insert(actix_web::http::header::ALLOW, value);
+    }
+    response
+}

@@ -1,0 +1,111 @@
+//! The calls that record something.
+
+use super::Api;
+use crate::app::App;
+use crate::body::{self, Body};
+use crate::deeds::{self, Done};
+use crate::error::{Error, Result};
+use crate::serve::blocking;
+use crate::wire::answers::DeedDone;
+use crate::wire::asked::*;
+use actix_web::{HttpResponse, Route, web};
+use serde::de::DeserializeOwned;
+
+/// Adds them.
+pub fn add(api: &mut Api) {
+    let done = "Done: 201 the first time, 200 for the same again";
+    api.post(
+        "/api/receipts",
+        "Something arrives",
+        deed(deeds::receive::take),
+    )
+    .takes::<ReceiptAsked>()
+    .answers::<DeedDone>(&[201, 200], done);
+    api.post("/api/steps", "A step at the bench", deed(deeds::step::take))
+        .takes::<StepAsked>()
+        .answers::<DeedDone>(&[201, 200], done);
+    api.post(
+        "/api/moves",
+        "Packs go elsewhere, or are frozen or thawed",
+        deed(deeds::relocate::take),
+    )
+    .takes::<MoveAsked>()
+    .answers::<DeedDone>(&[201, 200], done);
+    api.post("/api/departures", "Packs leave", deed(deeds::depart::take))
+        .takes::<DepartureAsked>()
+        .answers::<DeedDone>(&[201, 200], done);
+    api.post(
+        "/api/take-backs",
+        "A customer brings a pack back",
+        deed(deeds::take_back::take),
+    )
+    .takes::<TakeBackAsked>()
+    .answers::<DeedDone>(&[201, 200], done);
+    api.post(
+        "/api/readings",
+        "A lot or a place is measured",
+        deed(deeds::measure::take),
+    )
+    .takes::<ReadingAsked>()
+    .answers::<DeedDone>(&[201, 200], done);
+    api.post("/api/counts", "Packs are counted", deed(deeds::count::take))
+        .takes::<CountAsked>()
+        .answers::<DeedDone>(&[201, 200], done);
+    api.post(
+        "/api/clean-downs",
+        "A bench or a machine is cleaned",
+        deed(deeds::clean_down::take),
+    )
+    .takes::<CleanDownAsked>()
+    .answers::<DeedDone>(&[201, 200], done);
+    api.post(
+        "/api/corrections",
+        "A wrong fact of a receipt is corrected",
+        deed(deeds::correct::take),
+    )
+    .takes::<CorrectionAsked>()
+    .answers::<DeedDone>(&[201, 200], done);
+    api.post(
+        "/api/steps/{id}/void",
+        "A deed is voided",
+        web::post().to(void),
+    )
+    .takes::<VoidAsked>()
+    .answers::<DeedDone>(&[201, 200], done);
+}
+
+/// Parse, act, answer: every deed is served so.
+fn deed<A: DeserializeOwned + Send + 'static>(act: fn(&App, &A) -> Result<Done>) -> Route {
+    web::post().to(
+        move |app: web::Data<App>, Body(asked): Body<A>| async move {
+            Ok::<_, Error>(answer(blocking(move || act(&app, &asked)).await?))
+        },
+    )
+}
+
+async fn void(
+    app: web::Data<App>,
+    path: web::Path<String>,
+    Body(asked): Body<VoidAsked>,
+) -> Result<HttpResponse> {
+    let step = id(&path)?;
+    Ok(answer(
+        blocking(move || deeds::void::take(&app, step, &asked)).await?,
+    ))
+}
+
+/// A deed's id in a path.
+pub fn id(text: &str) -> Result<Id> {
+    let json = serde_json::to_vec(text).unwrap_or_default();
+    body::parse(&json)
+        .map_err(|_| Error::not_found(format!("No deed on record has the id {text:?}.")))
+}
+
+fn answer(done: Done) -> HttpResponse {
+    let mut response = if done.fresh {
+        HttpResponse::Created()
+    } else {
+        HttpResponse::Ok()
+    };
+    response.content_type("application/json").body(done.body)
+}

@@ -1,0 +1,229 @@
+//! The calls for the kitchen's lists: the same four for each.
+
+use super::Api;
+use crate::app::App;
+use crate::body::Body;
+use crate::error::{Error, Problem, Result};
+use crate::lists::entry::{self, Entry, Outcome};
+use crate::lists::kitchen;
+use crate::serve::blocking;
+use crate::wire::lists::*;
+use actix_web::http::{StatusCode, header};
+use actix_web::{HttpRequest, HttpResponse, web};
+use serde::Serialize;
+use serde_json::{Value, json};
+use utoipa::ToSchema;
+
+/// The whole of a list.
+#[derive(Serialize, ToSchema)]
+struct ListRead {
+    /// Its entries, by code.
+    #[schema(value_type = Vec<Object>)]
+    entries: Vec<Value>,
+}
+
+/// Adds them.
+pub fn add(api: &mut Api) {
+    api.get(
+        "/api/kitchen",
+        "The kitchen, with what is still missing",
+        web::get().to(kitchen_get),
+    )
+    .answers::<KitchenEntry>(&[200], "The kitchen");
+    api.put(
+        "/api/kitchen",
+        "Sets the kitchen up",
+        web::put().to(kitchen_put),
+    )
+    .takes::<KitchenEntry>()
+    .header(
+        "If-Match",
+        "The version that you have seen, once it is set up",
+    )
+    .answers::<KitchenEntry>(&[200], "The kitchen");
+    list::<FarmEntry>(api, "/api/farms", "/api/farms/{code}", "farms");
+    list::<AbattoirEntry>(api, "/api/abattoirs", "/api/abattoirs/{code}", "abattoirs");
+    list::<SupplierEntry>(api, "/api/suppliers", "/api/suppliers/{code}", "suppliers");
+    list::<PlaceEntry>(api, "/api/places", "/api/places/{code}", "places");
+    list::<ProductEntry>(api, "/api/products", "/api/products/{code}", "products");
+    list::<RecipeEntry>(api, "/api/recipes", "/api/recipes/{code}", "recipes");
+}
+
+fn list<E: Entry + ToSchema + Send + 'static>(
+    api: &mut Api,
+    all: &'static str,
+    one: &'static str,
+    name: &str,
+) {
+    api.get(all, &format!("All {name}"), web::get().to(get_all::<E>))
+        .answers::<ListRead>(&[200], "The list");
+    api.post(
+        all,
+        &format!("Adds to the {name}"),
+        web::post().to(post::<E>),
+    )
+    .takes::<E>()
+    .answers::<E>(&[201, 200], "201 for a new one, 200 for the same again");
+    api.get(
+        one,
+        &format!("One of the {name}"),
+        web::get().to(get_one::<E>),
+    )
+    .answers::<E>(&[200], "The entry; ETag is its version");
+    api.put(
+        one,
+        &format!("Changes one of the {name}"),
+        web::put().to(put::<E>),
+    )
+    .takes::<E>()
+    .header("If-Match", "The version that you have seen")
+    .answers::<E>(&[200], "The entry");
+}
+
+async fn get_all<E: Entry + 'static>(app: web::Data<App>) -> Result<HttpResponse> {
+    let entries = blocking(move || {
+        let rows = app
+            .store
+            .look(|conn| store::entries::all(conn, E::LIST.as_str()))?;
+        rows.iter()
+            .map(|row| parsed(&row.body))
+            .collect::<Result<Vec<Value>>>()
+    })
+    .await?;
+    Ok(HttpResponse::Ok().json(ListRead { entries }))
+}
+
+async fn get_one<E: Entry + 'static>(
+    app: web::Data<App>,
+    code: web::Path<String>,
+) -> Result<HttpResponse> {
+    let code = printable(code.into_inner(), E::LIST)?;
+    let row = blocking(move || {
+        let row = app
+            .store
+            .look(|conn| store::entries::get(conn, E::LIST.as_str(), &code))?;
+        row.ok_or_else(|| entry::no_such_entry(E::LIST, &code))
+    })
+    .await?;
+    Ok(written(StatusCode::OK, row.number, &parsed(&row.body)?))
+}
+
+async fn post<E: Entry + Send + 'static>(
+    app: web::Data<App>,
+    Body(asked): Body<E>,
+) -> Result<HttpResponse> {
+    let (outcome, number, asked) = blocking(move || {
+        let (outcome, number) = entry::add(&app, &asked)?;
+        Ok((outcome, number, asked))
+    })
+    .await?;
+    let status = if outcome == Outcome::Written {
+        StatusCode::CREATED
+    } else {
+        StatusCode::OK
+    };
+    Ok(written(status, number, &asked))
+}
+
+async fn put<E: Entry + Send + 'static>(
+    request: HttpRequest,
+    app: web::Data<App>,
+    code: web::Path<String>,
+    Body(asked): Body<E>,
+) -> Result<HttpResponse> {
+    let code = printable(code.into_inner(), E::LIST)?;
+    let Some(version) = seen(&request)? else {
+        let detail = "Say which version you have seen: send its ETag as If-Match.";
+        return Err(Problem::new(
+            StatusCode::PRECONDITION_REQUIRED,
+            "which-version",
+            "Which version?",
+            detail,
+        )
+        .into());
+    };
+    let (number, asked) = blocking(move || {
+        let number = entry::change(&app, &code, &asked, version)?;
+        Ok((number, asked))
+    })
+    .await?;
+    Ok(written(StatusCode::OK, number, &asked))
+}
+
+async fn kitchen_get(app: web::Data<App>) -> Result<HttpResponse> {
+    let (number, entry, missing, set) = blocking(move || {
+        app.store.look(|conn| {
+            let number =
+                store::entries::get(conn, "kitchen", "kitchen")?.map_or(0, |row| row.number);
+            let kitchen = app.kitchen(conn)?;
+            Ok((
+                number,
+                kitchen.entry.clone(),
+                kitchen.missing(),
+                kitchen.is_set,
+            ))
+        })
+    })
+    .await?;
+    let mut body = serde_json::to_value(&entry).unwrap_or_default();
+    body["missing"] = json!(missing);
+    body["set_up"] = json!(set);
+    Ok(written(StatusCode::OK, number, &body))
+}
+
+async fn kitchen_put(
+    request: HttpRequest,
+    app: web::Data<App>,
+    Body(asked): Body<KitchenEntry>,
+) -> Result<HttpResponse> {
+    let version = seen(&request)?;
+    let (number, asked) = blocking(move || {
+        let number = kitchen::put(&app, &asked, version)?;
+        Ok((number, asked))
+    })
+    .await?;
+    Ok(written(StatusCode::OK, number, &asked))
+}
+
+/// The version that `If-Match` names.
+fn seen(request: &HttpRequest) -> Result<Option<i32>> {
+    let Some(value) = request.headers().get(header::IF_MATCH) else {
+        return Ok(None);
+    };
+    let text = value
+        .to_str()
+        .unwrap_or("")
+        .trim()
+        .trim_start_matches("W/")
+        .trim_matches('"');
+    let number = text.trim_start_matches('v').parse().ok();
+    number.map(Some).ok_or_else(|| {
+        let detail = format!("{text:?} is no version; send the ETag of the entry as it was read.");
+        Problem::new(
+            StatusCode::PRECONDITION_FAILED,
+            "changed-meanwhile",
+            "Changed meanwhile",
+            detail,
+        )
+        .into()
+    })
+}
+
+/// A code in a path, as far as a database can be asked for it.
+fn printable(code: String, list: crate::lists::List) -> Result<String> {
+    if code.chars().any(char::is_control) {
+        Err(entry::no_such_entry(list, &code))
+    } else {
+        Ok(code)
+    }
+}
+
+fn written(status: StatusCode, version: i32, body: &impl Serialize) -> HttpResponse {
+    HttpResponse::build(status)
+        .insert_header((header::ETAG, format!("\"v{version}\"")))
+        .json(body)
+}
+
+fn parsed(body: &str) -> Result<Value> {
+    serde_json::from_str(body).map_err(|error| Error::from(crate::app::damaged(&error)))
+}

@@ -1,0 +1,19 @@
+//! Every path of the API, once: how it is served and how it is described.
+//!
+//! The OpenAPI document is made from this same list, so the two cannot disagree.
+
+mod api;
+mod deeds;
+mod lists;
+mod reads;
+
+pub use api::{Api, Documented};
+
+/// All calls of the API.
+pub fn api() -> Api {
+    let mut api = Api::default();
+    reads::add(&mut api);
+    deeds::add(&mut api);
+    lists::add(&mut api);
+    api
+}

@@ -1,0 +1,333 @@
+//! The calls that only read.
+
+use super::Api;
+use crate::app::App;
+use crate::error::{Error, Problem, Result};
+use crate::label_facts::{self, Wanted};
+use crate::read::animals::AnimalsQuery;
+use crate::read::find::LotsQuery;
+use crate::read::{self, lot_named};
+use crate::serve::blocking;
+use crate::wire::answers::*;
+use actix_web::http::StatusCode;
+use actix_web::{HttpRequest, HttpResponse, web};
+use serde::Deserialize;
+use serde::de::DeserializeOwned;
+
+/// Adds them.
+pub fn add(api: &mut Api) {
+    api.get("/api/health", "How the service is", web::get().to(health))
+        .answers::<HealthRead>(&[200], "How it is");
+    api.get("/api/openapi.json", "This document", web::get().to(openapi))
+        .answers_file("application/json", "OpenAPI 3.1");
+    api.get(
+        "/api/lots",
+        "Lots that fit, newest first",
+        web::get().to(lots),
+    )
+    .query("product", "The product's code")
+    .query("place", "A place where some of it is")
+    .query("farm", "The farm of a received lot")
+    .query("killed_on", "The kill date of a received lot")
+    .query(
+        "state",
+        "How some of it is kept, or what has become of some of it",
+    )
+    .query(
+        "use_by_before",
+        "Something on hand must be used before this day",
+    )
+    .query("q", "A word in its code, note or product")
+    .query("after", "The last code of the page before")
+    .query("limit", "How many, at most 200; 50 if left out")
+    .answers::<LotsPage>(&[200], "The lots");
+    api.get("/api/lots/{code}", "A lot in full", web::get().to(lot))
+        .answers::<LotRead>(&[200], "The lot");
+    api.get(
+        "/api/lots/{code}/origins",
+        "Back to every source",
+        web::get().to(origins),
+    )
+    .answers::<OriginsRead>(&[200], "Its sources");
+    api.get(
+        "/api/lots/{code}/descendants",
+        "Forward to all that came of it",
+        web::get().to(descendants),
+    )
+    .answers::<DescendantsRead>(&[200], "What came of it");
+    api.get(
+        "/api/lots/{code}/labels.pdf",
+        "The labels of its packs",
+        web::get().to(lot_labels),
+    )
+    .query("packs", "Which: 1,2,5-9; those on hand if left out")
+    .query("template", "Which label")
+    .query("dpi", "Which printer: 203 or 300")
+    .answers_file("application/pdf", "One page a label");
+    api.get(
+        "/api/animals",
+        "Source animals that fit",
+        web::get().to(animals),
+    )
+    .query("farm", "The farm's code")
+    .query("killed_on", "The day it was killed")
+    .query("carcass", "The abattoir's carcass number")
+    .query("tag", "Ear tag or tattoo")
+    .query("limit", "How many, at most 200; 50 if left out")
+    .answers::<AnimalsPage>(&[200], "The animals");
+    api.get(
+        "/api/animals/{id}/descendants",
+        "All that came of an animal",
+        web::get().to(animal_descendants),
+    )
+    .answers::<DescendantsRead>(&[200], "What came of it");
+    api.get("/api/scan", "May this pack be sold?", web::get().to(scan))
+        .query("code", "Whatever the scanner sent")
+        .answers::<ScanRead>(&[200], "The verdict");
+    api.get("/api/steps/{id}", "Any deed on record", web::get().to(deed))
+        .answers::<DeedRead>(&[200], "The deed");
+    api.get(
+        "/api/steps/{id}/labels.pdf",
+        "The labels of what a deed made",
+        web::get().to(step_labels),
+    )
+    .query("template", "Which label")
+    .query("dpi", "Which printer: 203 or 300")
+    .answers_file("application/pdf", "One page a label");
+}
+
+/// Reads a query; an unknown field or a wrong value is 422.
+pub fn query<T: DeserializeOwned>(request: &HttpRequest) -> Result<T> {
+    web::Query::<T>::from_query(request.query_string())
+        .map(web::Query::into_inner)
+        .map_err(|error| {
+            let says = error.to_string();
+            let field = says.split('`').nth(1).unwrap_or("query").to_owned();
+            Error::cannot_be(field, format!("The query cannot be read: {says}."))
+        })
+}
+
+async fn health(app: web::Data<App>) -> Result<HttpResponse> {
+    let read = blocking(move || {
+        let zone = app
+            .store
+            .look(|conn| app.kitchen(conn))
+            .map_or(chrono_tz::UTC, |kitchen| kitchen.zone);
+        let trouble = match app.store.look(|conn| app.clock_is_wrong(conn)) {
+            Ok(None) => None,
+            Ok(Some(why)) => Some(("clock", why)),
+            Err(error) => Some(("database", error.problem().detail)),
+        };
+        Ok(HealthRead {
+            status: trouble
+                .as_ref()
+                .map_or("ok", |(status, _)| status)
+                .to_owned(),
+            version: env!("CARGO_PKG_VERSION").to_owned(),
+            database: app.store.address().engine().to_owned(),
+            now: instant(app.now().naive_utc(), zone),
+            why: trouble.map(|(_, why)| why),
+        })
+    })
+    .await?;
+    Ok(HttpResponse::Ok().json(read))
+}
+
+async fn openapi() -> HttpResponse {
+    HttpResponse::Ok().json(super::api().document())
+}
+
+async fn lots(request: HttpRequest, app: web::Data<App>) -> Result<HttpResponse> {
+    let query: LotsQuery = query(&request)?;
+    Ok(HttpResponse::Ok().json(blocking(move || read::find::lots(&app, &query)).await?))
+}
+
+async fn lot(app: web::Data<App>, code: web::Path<String>) -> Result<HttpResponse> {
+    let read = blocking(move || {
+        app.store.read(|conn| {
+            let row = lot_named(&app, conn, &code)?;
+            read::lot::read(&app, conn, &row)
+        })
+    })
+    .await?;
+    Ok(HttpResponse::Ok().json(read))
+}
+
+async fn origins(app: web::Data<App>, code: web::Path<String>) -> Result<HttpResponse> {
+    let read = blocking(move || {
+        app.store.read(|conn| {
+            let row = lot_named(&app, conn, &code)?;
+            read::trace::origins(&app, conn, &row)
+        })
+    })
+    .await?;
+    Ok(HttpResponse::Ok().json(read))
+}
+
+async fn descendants(app: web::Data<App>, code: web::Path<String>) -> Result<HttpResponse> {
+    let read = blocking(move || {
+        app.store.read(|conn| {
+            let row = lot_named(&app, conn, &code)?;
+            read::trace::of_lot(conn, &row)
+        })
+    })
+    .await?;
+    Ok(HttpResponse::Ok().json(read))
+}
+
+async fn animals(request: HttpRequest, app: web::Data<App>) -> Result<HttpResponse> {
+    let query: AnimalsQuery = query(&request)?;
+    Ok(HttpResponse::Ok().json(blocking(move || read::animals::list(&app, &query)).await?))
+}
+
+async fn animal_descendants(app: web::Data<App>, id: web::Path<String>) -> Result<HttpResponse> {
+    let read = blocking(move || app.store.read(|conn| read::trace::of_animal(conn, &id))).await?;
+    Ok(HttpResponse::Ok().json(read))
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct ScanQuery {
+    code: Option<String>,
+}
+
+async fn scan(request: HttpRequest, app: web::Data<App>) -> Result<HttpResponse> {
+    let ScanQuery { code } = query(&request)?;
+    let code =
+        code.ok_or_else(|| Error::cannot_be("code", "What was scanned? Send it as ?code=…"))?;
+    let read = blocking(move || app.store.look(|conn| read::scan::scan(&app, conn, &code))).await?;
+    Ok(HttpResponse::Ok().json(read))
+}
+
+async fn deed(app: web::Data<App>, id: web::Path<String>) -> Result<HttpResponse> {
+    let read = blocking(move || {
+        app.store.read(|conn| {
+            let deed = known(conn, &id)?;
+            read::deed::read(&app, conn, &deed)
+        })
+    })
+    .await?;
+    Ok(HttpResponse::Ok().json(read))
+}
+
+fn known(conn: &mut store::Conn, id: &str) -> Result<store::deeds::DeedRow> {
+    let uid = super::deeds::id(id)?;
+    let deed = store::deeds::by_uid(conn, uid.0.as_bytes())?;
+    deed.ok_or_else(|| Error::not_found(format!("No deed on record has the id {id}.")))
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct LabelsQuery {
+    packs: Option<String>,
+    template: Option<String>,
+    dpi: Option<u16>,
+}
+
+async fn lot_labels(
+    request: HttpRequest,
+    app: web::Data<App>,
+    code: web::Path<String>,
+) -> Result<HttpResponse> {
+    let asked: LabelsQuery = query(&request)?;
+    let packs = asked.packs.as_deref().map(pack_numbers).transpose()?;
+    let wanted = Wanted {
+        packs,
+        template: asked.template,
+        dpi: asked.dpi,
+        all: false,
+    };
+    let placed = blocking(move || {
+        app.store.read(|conn| {
+            let row = lot_named(&app, conn, &code)?;
+            label_facts::of_lot(&app, conn, &row, &wanted)
+        })
+    })
+    .await?;
+    pdf(placed).await
+}
+
+async fn step_labels(
+    request: HttpRequest,
+    app: web::Data<App>,
+    id: web::Path<String>,
+) -> Result<HttpResponse> {
+    let asked: LabelsQuery = query(&request)?;
+    let wanted = Wanted {
+        packs: None,
+        template: asked.template,
+        dpi: asked.dpi,
+        all: true,
+    };
+    let placed = blocking(move || {
+        app.store.read(|conn| {
+            let deed = known(conn, &id)?;
+            let mut placed = Vec::new();
+            for row in store::lots::of_deed(conn, deed.id)? {
+                placed.extend(label_facts::of_lot(&app, conn, &row, &wanted)?);
+            }
+            if placed.is_empty() {
+                let detail = format!("That {} made no lots, so it has no labels.", deed.kind);
+                return Err(Problem::new(
+                    StatusCode::CONFLICT,
+                    "nothing-to-label",
+                    "Nothing to label",
+                    detail,
+                )
+                .into());
+            }
+            if placed.len() > label_facts::MOST {
+                let detail = format!(
+                    "{} labels at once; ask for those of each lot, at most {}.",
+                    placed.len(),
+                    label_facts::MOST
+                );
+                return Err(Error::cannot_be("id", detail));
+            }
+            Ok(placed)
+        })
+    })
+    .await?;
+    pdf(placed).await
+}
+
+/// Outside any transaction.
+async fn pdf(placed: Vec<labels::PlacedLabel>) -> Result<HttpResponse> {
+    let bytes = blocking(move || {
+        labels::pdf(&placed).map_err(|error| {
+            Problem::new(
+                StatusCode::CONFLICT,
+                "label-refused",
+                "The label cannot be made",
+                error.to_string(),
+            )
+            .into()
+        })
+    })
+    .await?;
+    Ok(HttpResponse::Ok()
+        .content_type("application/pdf")
+        .insert_header(("Content-Disposition", "inline; filename=\"labels.pdf\""))
+        .body(bytes))
+}
+
+/// `1,2,5-9`.
+fn pack_numbers(text: &str) -> Result<Vec<u32>> {
+    let wrong = || {
+        Error::cannot_be(
+            "packs",
+            format!("{text:?} names no packs; write them like 1,2,5-9."),
+        )
+    };
+    let mut numbers = Vec::new();
+    for part in text.split(',') {
+        let (from, to) = part.split_once('-').unwrap_or((part, part));
+        let from: u32 = from.trim().parse().map_err(|_| wrong())?;
+        let to: u32 = to.trim().parse().map_err(|_| wrong())?;
+        if from == 0 || to < from || to > domain::limits::MOST_PACKS {
+            return Err(wrong());
+        }
+        numbers.extend(from..=to);
+    }
+    Ok(numbers)
+}

@@ -1,0 +1,83 @@
+//! Starting the service, and what stands around every request.
+
+use crate::app::App;
+use crate::error::{Error, Problem, Result};
+use crate::{pages, routes};
+use actix_web::body::MessageBody;
+use actix_web::dev::{ServiceRequest, ServiceResponse};
+use actix_web::http::StatusCode;
+use actix_web::middleware::{Next, from_fn};
+use actix_web::{App as Actix, HttpServer, web};
+use std::net::TcpListener;
+
+/// Runs something that may wait for the database, off the workers that answer the network.
+///
+/// # Errors
+/// Whatever `f` says.
+pub async fn blocking<T: Send + 'static>(
+    f: impl FnOnce() -> Result<T> + Send + 'static,
+) -> Result<T> {
+    web::block(f)
+        .await
+        .map_err(|_| Error::from(store::Error::Away("the request was dropped".into())))?
+}
+
+/// Serves until the process is told to stop.
+///
+/// # Errors
+/// The listener fails.
+pub async fn run(app: App, listener: TcpListener, workers: usize) -> std::io::Result<()> {
+    let app = web::Data::new(app);
+    HttpServer::new(move || {
+        Actix::new()
+            .app_data(app.clone())
+            .app_data(web::PayloadConfig::new(crate::body::LARGEST))
+            .wrap(from_fn(guard))
+            .configure(|config| routes::api().register(config))
+            .configure(pages::register)
+            .default_service(web::to(pages::nothing_here))
+    })
+    .workers(workers)
+    .worker_max_blocking_threads(16)
+    .shutdown_timeout(5)
+    .listen(listener)?
+    .run()
+    .await
+}
+
+/// Whatever goes wrong outside our own handlers is told as a problem document too.
+async fn guard(
+    request: ServiceRequest,
+    next: Next<impl MessageBody + 'static>,
+) -> std::result::Result<ServiceResponse<impl MessageBody>, actix_web::Error> {
+    let api = request.path().starts_with("/api");
+    let response = next.call(request).await?;
+    let status = response.status();
+    let told = response
+        .headers()
+        .get("content-type")
+        .is_some_and(|kind| kind.as_bytes().starts_with(b"application/problem"));
+    if api && status.is_client_error() && !told {
+        let problem = Problem::new(
+            status,
+            slug(status),
+            status.canonical_reason().unwrap_or("Refused"),
+            "This request cannot be read.",
+        );
+        let (request, _) = response.into_parts();
+        return Ok(ServiceResponse::new(
+            request,
+            crate::error::respond(&problem).map_into_boxed_body(),
+        ));
+    }
+    Ok(response.map_into_boxed_body())
+}
+
+fn slug(status: StatusCode) -> &'static str {
+    match status {
+        StatusCode::NOT_FOUND => "not-found",
+        StatusCode::METHOD_NOT_ALLOWED => "method",
+        StatusCode::PAYLOAD_TOO_LARGE => "too-large",
+        _ => "unreadable",
+    }
+}

@@ -1,0 +1,438 @@
+//! What a device asks: one struct per call. An unknown field is an error.
+
+use super::{
+    AdditionWord, Code, Day, DepartureKindWord, Instant, Line, Note, Number, SideWord, SpeciesWord,
+    StateWord, Weight,
+};
+use serde::{Deserialize, Deserializer, Serialize};
+use utoipa::ToSchema;
+use uuid::Uuid;
+
+/// The id that the device made for its deed: a UUID.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, ToSchema)]
+#[serde(transparent)]
+#[schema(value_type = String, format = "uuid")]
+pub struct Id(pub Uuid);
+
+impl<'de> Deserialize<'de> for Id {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        use serde::de::Error;
+        let text = String::deserialize(from)?;
+        match Uuid::parse_str(&text) {
+            Ok(id) if !id.is_nil() => Ok(Id(id)),
+            _ => Err(D::Error::custom(format!(
+                "{text:?} is not a UUID; the device makes one for each deed"
+            ))),
+        }
+    }
+}
+
+/// The whole of a request as canonical text: what "the same body" is compared by. Fields left out
+/// and fields given as null are the same.
+pub fn canonical(asked: &impl Serialize) -> String {
+    fn strip(value: &mut serde_json::Value) {
+        match value {
+            serde_json::Value::Object(fields) => {
+                fields.retain(|_, value| !value.is_null());
+                fields.values_mut().for_each(strip);
+            }
+            serde_json::Value::Array(values) => values.iter_mut().for_each(strip),
+            _ => {}
+        }
+    }
+    let mut value = serde_json::to_value(asked).unwrap_or_default();
+    strip(&mut value);
+    value.to_string()
+}
+
+/// Something arrives.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ReceiptAsked {
+    /// Made by the device.
+    pub id: Id,
+    /// When; now if left out.
+    pub at: Option<Instant>,
+    /// Who.
+    pub by: Line,
+    /// Where it is put.
+    pub place: Code,
+    /// What it is.
+    pub product: Code,
+    /// What it weighs. May be left out where the barcode holds a net weight.
+    pub grams: Option<Weight>,
+    /// How many packs, of even weight.
+    pub pack_count: Option<u32>,
+    /// Or each pack's grams.
+    pub pack_grams: Option<Vec<Weight>>,
+    /// How it is kept, if not as its product is.
+    pub state: Option<StateWord>,
+    /// The animal that it is of.
+    pub animal: Option<AnimalAsked>,
+    /// Or the supplier that it was bought from.
+    pub bought: Option<BoughtAsked>,
+    /// Or the carton's GS1 string, bracketed or as a scanner sends it.
+    pub barcode: Option<Line>,
+    /// Readings taken at the door.
+    pub readings: Option<ReadingsAsked>,
+    /// The delivery note.
+    pub document: Option<Line>,
+    /// A word about it.
+    pub note: Option<Note>,
+}
+
+/// A source animal, or birds and small animals bought together.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AnimalAsked {
+    /// The farm's code.
+    pub farm: Line,
+    /// Its species.
+    pub species: SpeciesWord,
+    /// The day it was killed.
+    pub killed_on: Day,
+    /// The abattoir's establishment number.
+    pub abattoir: Option<Line>,
+    /// The abattoir's carcass number.
+    pub carcass: Option<Line>,
+    /// Which part of it this is.
+    pub side: Option<SideWord>,
+    /// Ear tag or tattoo.
+    pub tag: Option<Line>,
+    /// How many, where they are one source.
+    pub head: Option<u32>,
+}
+
+/// A bought-in lot.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct BoughtAsked {
+    /// The supplier's code.
+    pub supplier: Option<Line>,
+    /// The supplier's lot, as printed.
+    pub supplier_lot: Option<Line>,
+    /// When it was packed.
+    pub packed_on: Option<Day>,
+    /// The supplier's own last day.
+    pub use_by: Option<Day>,
+}
+
+/// Readings taken during a deed.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ReadingsAsked {
+    /// Degrees Celsius.
+    pub celsius: Option<Number>,
+    /// pH.
+    pub ph: Option<Number>,
+    /// Water activity, 0 to 1.
+    pub water_activity: Option<Number>,
+    /// Brine strength.
+    pub salometer: Option<Salometer>,
+}
+
+/// A salometer reading with its scale.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Salometer {
+    /// Degrees, 0 to 100.
+    pub degrees: Number,
+    /// Which scale the instrument has.
+    pub scale: SalometerScale,
+    /// The brine's temperature in degrees Celsius.
+    pub celsius: Option<Number>,
+}
+
+/// The temperature that a salometer is made for.
+#[derive(Debug, Clone, Copy, Serialize, Deserialize, ToSchema)]
+pub enum SalometerScale {
+    /// 60 °F.
+    #[serde(rename = "60F")]
+    Sixty,
+    /// 38 °F.
+    #[serde(rename = "38F")]
+    ThirtyEight,
+}
+
+/// A step at the bench.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct StepAsked {
+    /// Made by the device.
+    pub id: Id,
+    /// Which step. Kinds with a call of their own are refused here.
+    pub kind: Line,
+    /// When it ended; now if left out.
+    pub at: Option<Instant>,
+    /// When it began.
+    pub began_at: Option<Instant>,
+    /// Who.
+    pub by: Line,
+    /// Where.
+    pub place: Code,
+    /// What goes in.
+    pub inputs: Vec<InputAsked>,
+    /// What comes out.
+    #[serde(default)]
+    pub outputs: Vec<OutputAsked>,
+    /// What was added without a lot of its own.
+    pub added: Option<Vec<AddedAsked>>,
+    /// Readings taken.
+    pub readings: Option<ReadingsAsked>,
+    /// A word about it.
+    pub note: Option<Note>,
+}
+
+/// One input: a pack or the only pack, all of it or so many grams; or packs, whole.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct InputAsked {
+    /// The lot's code, in any spelling; `CODE/N` names a pack.
+    pub lot: Line,
+    /// The pack's number.
+    pub pack: Option<u32>,
+    /// Or several packs, whole.
+    pub packs: Option<Vec<u32>>,
+    /// How much of the pack; all that is left if left out.
+    pub grams: Option<Weight>,
+}
+
+/// One output.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct OutputAsked {
+    /// Its product.
+    pub product: Code,
+    /// Its weight.
+    pub grams: Weight,
+    /// How many packs, of even weight.
+    pub pack_count: Option<u32>,
+    /// Or each pack's grams.
+    pub pack_grams: Option<Vec<Weight>>,
+    /// Where it goes, if not where the step is.
+    pub place: Option<Code>,
+    /// How it is kept, if not as its product is.
+    pub state: Option<StateWord>,
+    /// A word about the lot.
+    pub note: Option<Note>,
+}
+
+/// Something added without a lot of its own.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AddedAsked {
+    /// Water, ice, steam, or the difference of two scales.
+    pub what: AdditionWord,
+    /// How much.
+    pub grams: Weight,
+}
+
+/// Packs go elsewhere, or are frozen or thawed.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct MoveAsked {
+    /// Made by the device.
+    pub id: Id,
+    /// When; now if left out.
+    pub at: Option<Instant>,
+    /// Who.
+    pub by: Line,
+    /// The lot.
+    pub lot: Line,
+    /// Which packs; all on hand if left out.
+    pub packs: Option<Vec<u32>>,
+    /// Where they go.
+    pub to: Option<Code>,
+    /// How they are kept from now on.
+    pub state: Option<StateWord>,
+    /// A word about it.
+    pub note: Option<Note>,
+}
+
+/// Packs leave.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct DepartureAsked {
+    /// Made by the device.
+    pub id: Id,
+    /// When; now if left out.
+    pub at: Option<Instant>,
+    /// Who.
+    pub by: Line,
+    /// How.
+    pub kind: DepartureKindWord,
+    /// The lot.
+    pub lot: Line,
+    /// The pack.
+    pub pack: Option<u32>,
+    /// Or several packs, whole.
+    pub packs: Option<Vec<u32>>,
+    /// How much of the pack; all that is left if left out.
+    pub grams: Option<Weight>,
+    /// To whom.
+    pub to: Option<Line>,
+    /// Why.
+    pub why: Option<Note>,
+    /// A word about it.
+    pub note: Option<Note>,
+}
+
+/// A customer brings a pack back.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct TakeBackAsked {
+    /// Made by the device.
+    pub id: Id,
+    /// When; now if left out.
+    pub at: Option<Instant>,
+    /// Who.
+    pub by: Line,
+    /// The lot.
+    pub lot: Line,
+    /// The pack.
+    pub pack: Option<u32>,
+    /// How much of it; all that was sold if left out.
+    pub grams: Option<Weight>,
+    /// From whom.
+    pub from: Option<Line>,
+    /// Why.
+    pub why: Note,
+    /// A word about it.
+    pub note: Option<Note>,
+}
+
+/// A reading of a lot or a place.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ReadingAsked {
+    /// Made by the device.
+    pub id: Id,
+    /// When; now if left out.
+    pub at: Option<Instant>,
+    /// Who.
+    pub by: Line,
+    /// The lot.
+    pub lot: Option<Line>,
+    /// The place.
+    pub place: Option<Code>,
+    /// What it weighs now: for a lot of one piece.
+    pub grams: Option<Weight>,
+    /// Degrees Celsius.
+    pub celsius: Option<Number>,
+    /// pH.
+    pub ph: Option<Number>,
+    /// Water activity, 0 to 1.
+    pub water_activity: Option<Number>,
+    /// Brine strength.
+    pub salometer: Option<Salometer>,
+    /// A word about it.
+    pub note: Option<Note>,
+}
+
+/// Packs are counted.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct CountAsked {
+    /// Made by the device.
+    pub id: Id,
+    /// When; now if left out.
+    pub at: Option<Instant>,
+    /// Who.
+    pub by: Line,
+    /// Where it was counted.
+    pub place: Option<Code>,
+    /// The lot.
+    pub lot: Line,
+    /// What was found.
+    pub packs: Vec<FoundAsked>,
+    /// A word about it.
+    pub note: Option<Note>,
+}
+
+/// What was found of one pack: its grams, or that it is missing.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct FoundAsked {
+    /// The pack's number.
+    pub pack: u32,
+    /// What it weighs.
+    pub grams: Option<Weight>,
+    /// Or that it is missing.
+    pub missing: Option<bool>,
+}
+
+/// A bench or a machine is cleaned.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct CleanDownAsked {
+    /// Made by the device.
+    pub id: Id,
+    /// When; now if left out.
+    pub at: Option<Instant>,
+    /// Who.
+    pub by: Line,
+    /// Which bench or machine.
+    pub place: Code,
+    /// A word about it.
+    pub note: Option<Note>,
+}
+
+/// A deed is voided.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct VoidAsked {
+    /// Made by the device.
+    pub id: Id,
+    /// When; now if left out.
+    pub at: Option<Instant>,
+    /// Who.
+    pub by: Line,
+    /// Why.
+    pub why: Note,
+    /// A word about it.
+    pub note: Option<Note>,
+}
+
+/// A wrong fact of a receipt is corrected. What is left out stays.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct CorrectionAsked {
+    /// Made by the device.
+    pub id: Id,
+    /// When; now if left out.
+    pub at: Option<Instant>,
+    /// Who.
+    pub by: Line,
+    /// The receipt.
+    pub step: Id,
+    /// What is now known of the animal.
+    pub animal: Option<AnimalCorrected>,
+    /// Or of the supplier's lot.
+    pub bought: Option<BoughtAsked>,
+    /// Why.
+    pub why: Note,
+    /// A word about it.
+    pub note: Option<Note>,
+}
+
+/// What is now known to be otherwise of an animal.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AnimalCorrected {
+    /// The farm's code.
+    pub farm: Option<Line>,
+    /// Its species.
+    pub species: Option<SpeciesWord>,
+    /// The day it was killed.
+    pub killed_on: Option<Day>,
+    /// The abattoir's establishment number.
+    pub abattoir: Option<Line>,
+    /// The abattoir's carcass number.
+    pub carcass: Option<Line>,
+    /// Which part of it the lot is.
+    pub side: Option<SideWord>,
+    /// Ear tag or tattoo.
+    pub tag: Option<Line>,
+    /// How many.
+    pub head: Option<u32>,
+}

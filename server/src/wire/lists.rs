@@ -1,0 +1,199 @@
+//! The kitchen's lists on the wire. They are kept as they are written, version by version.
+
+use super::{
+    AllergenWord, Amount, Code, KeepFromWord, Line, Note, PlaceKindWord, ProductKindWord,
+    ProfileWord, SpeciesWord, StateWord, Weight, Word,
+};
+use domain::dates::Keep;
+use domain::product::Product;
+use domain::words;
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+use utoipa::ToSchema;
+
+/// The kitchen itself.
+#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct KitchenEntry {
+    /// Its code: 2 or 3 capital letters without I, L, O, U.
+    pub code: Line,
+    /// Its name.
+    pub name: Line,
+    /// Its address, as it stands on labels.
+    pub address: Option<Note>,
+    /// Its time zone: `America/New_York`. Days begin and end by it.
+    pub time_zone: Line,
+    /// The law that it labels under.
+    pub profile: ProfileWord,
+    /// The languages of its labels, the first one first.
+    pub languages: Vec<Line>,
+    /// Its currency, three letters.
+    pub currency: Line,
+    /// The address that its codes hold.
+    pub public_url: Option<Line>,
+    /// Its GS1 company prefix, if it has one.
+    pub gs1_prefix: Option<Line>,
+    /// Approvals on file: variances, plan numbers.
+    #[serde(default)]
+    pub approvals: Vec<Approval>,
+}
+
+/// An approval on file.
+#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Approval {
+    /// For what.
+    #[serde(rename = "for")]
+    pub purpose: Line,
+    /// Its number.
+    pub number: Line,
+    /// Until when, if it ends.
+    pub until: Option<super::Day>,
+}
+
+/// A farm.
+#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct FarmEntry {
+    /// Its code: 2 or 3 capital letters without I, L, O, U.
+    pub code: Line,
+    /// Its name.
+    pub name: Line,
+    /// Its address.
+    pub address: Option<Note>,
+    /// Its country.
+    pub country: Option<Line>,
+    /// Its premises identification.
+    pub premises_id: Option<Line>,
+}
+
+/// An abattoir.
+#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AbattoirEntry {
+    /// Its establishment number.
+    pub number: Line,
+    /// Its name.
+    pub name: Line,
+    /// Its country.
+    pub country: Option<Line>,
+}
+
+/// A supplier.
+#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct SupplierEntry {
+    /// Its code.
+    pub code: Line,
+    /// Its name.
+    pub name: Line,
+    /// Its address.
+    pub address: Option<Note>,
+    /// Its establishment number.
+    pub number: Option<Line>,
+}
+
+/// A place.
+#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct PlaceEntry {
+    /// Its code.
+    pub code: Code,
+    /// Its name.
+    pub name: Line,
+    /// What it is for.
+    pub kind: PlaceKindWord,
+}
+
+/// A product.
+#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ProductEntry {
+    /// Its code.
+    pub code: Code,
+    /// Its names by language.
+    pub names: BTreeMap<Line, Line>,
+    /// What sort of thing it is.
+    pub kind: ProductKindWord,
+    /// Of which animal, if of one.
+    pub species: Option<SpeciesWord>,
+    /// Must it be cooked before it is eaten?
+    #[serde(default)]
+    pub raw: bool,
+    /// Allergens that it has of itself.
+    #[serde(default)]
+    pub allergens: Vec<AllergenWord>,
+    /// How it is kept.
+    #[serde(default = "chilled")]
+    pub storage: StateWord,
+    /// How long it keeps.
+    pub keep: Option<KeepEntry>,
+    /// Counter price in hundredths of the currency per kilogram.
+    pub price_minor_per_kg: Option<Amount>,
+    /// Its GTIN, under the kitchen's own GS1 prefix.
+    pub gtin: Option<Line>,
+    /// Does the counter sell it? If left out: where it has a price.
+    pub for_sale: Option<bool>,
+}
+
+fn chilled() -> StateWord {
+    Word(words::State::Chilled)
+}
+
+/// A product's own keeping rule.
+#[derive(Debug, Clone, Copy, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct KeepEntry {
+    /// How many days, at most 3 650.
+    pub days: u32,
+    /// Counted from which event.
+    pub from: KeepFromWord,
+    /// Is the day of the event day 1?
+    pub day_one_counts: bool,
+}
+
+/// A recipe.
+#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct RecipeEntry {
+    /// What it makes.
+    pub product: Code,
+    /// Its parts by weight.
+    pub parts: Vec<PartEntry>,
+}
+
+/// One part of a recipe.
+#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct PartEntry {
+    /// The product.
+    pub product: Code,
+    /// Its weight in the batch that the recipe describes.
+    pub grams: Weight,
+}
+
+impl ProductEntry {
+    /// The domain's product.
+    pub fn product(&self) -> Product {
+        Product {
+            code: self.code.0.clone(),
+            names: self
+                .names
+                .iter()
+                .map(|(language, name)| (language.0.clone(), name.0.clone()))
+                .collect(),
+            kind: self.kind.0,
+            species: self.species.map(|species| species.0),
+            raw: self.raw,
+            allergens: self.allergens.iter().map(|allergen| allergen.0).collect(),
+            storage: self.storage.0,
+            keep: self.keep.map(|keep| Keep {
+                days: keep.days,
+                from: keep.from.0,
+                day_one_counts: keep.day_one_counts,
+            }),
+            price_minor_per_kg: self.price_minor_per_kg.map(|price| price.0),
+            for_sale: self.for_sale.unwrap_or(self.price_minor_per_kg.is_some()),
+        }
+    }
+}

@@ -1,0 +1,12 @@
+//! The JSON as it is on the wire. Nothing here decides; it turns into the domain's types by hand.
+
+pub mod answers;
+pub mod asked;
+pub mod lists;
+pub mod scalars;
+
+pub use scalars::{
+    AdditionWord, AllergenWord, DepartureKindWord, KeepFromWord, PlaceKindWord, ProductKindWord,
+    ProfileWord, SideWord, SpeciesWord, StateWord,
+};
+pub use scalars::{Amount, Code, Day, Instant, Line, Note, Number, Weight, Word};

@@ -1,0 +1,65 @@
+//! The one place that owns the clock and the machine's time zone.
+
+use chrono::{DateTime, SubsecRound, TimeDelta, Utc};
+use chrono_tz::Tz;
+
+/// The clock that a service runs by.
+#[derive(Debug, Clone, Copy)]
+pub enum Clock {
+    /// The machine's.
+    Machine,
+    /// The demo's: it runs on from a moment of the story.
+    Shifted(TimeDelta),
+    /// The demo's while its story is told: it stands.
+    Stopped(DateTime<Utc>),
+}
+
+impl Clock {
+    /// A clock that stands at `start` now, and runs on.
+    pub fn starting_at(start: DateTime<Utc>) -> Clock {
+        Clock::Shifted(start - machine_now())
+    }
+
+    /// Now, to the microsecond: what both databases keep.
+    pub fn now(&self) -> DateTime<Utc> {
+        let now = match self {
+            Clock::Machine => machine_now(),
+            Clock::Shifted(by) => machine_now() + *by,
+            Clock::Stopped(at) => *at,
+        };
+        now.trunc_subsecs(6)
+    }
+
+    /// Why this clock cannot be right by itself, if it cannot: no machine is older than its program.
+    pub fn impossible(&self) -> Option<String> {
+        let built = built_at();
+        match self {
+            Clock::Machine if machine_now() < built => Some(format!(
+                "The clock of this machine says {}, before this program was built.",
+                self.now().format("%Y-%m-%d %H:%M UTC")
+            )),
+            _ => None,
+        }
+    }
+}
+
+fn built_at() -> DateTime<Utc> {
+    let seconds = env!("GAMBREL_BUILT_AT").parse().unwrap_or(0);
+    DateTime::from_timestamp(seconds, 0).unwrap_or_default()
+}
+
+#[allow(
+    clippy::disallowed_methods,
+    reason = "this is the place that owns the clock"
+)]
+fn machine_now() -> DateTime<Utc> {
+    Utc::now()
+}
+
+/// The machine's time zone, by its name; UTC where it has none.
+pub fn machine_zone() -> Tz {
+    iana_time_zone::get_timezone()
+        .ok()
+        .and_then(|name| name.parse().ok())
+        .unwrap_or(Tz::UTC)
+}
