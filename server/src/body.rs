@@ -67,6 +67,23 @@ impl<T: DeserializeOwned> FromRequest for Body<T> {
 
 /// Parses JSON, and names the field at fault.
 pub fn parse<T: DeserializeOwned>(bytes: &[u8]) -> Result<T, Error> {
+    if bytes
+        .iter()
+        .find(|byte| !byte.is_ascii_whitespace())
+        .is_some_and(|first| *first != b'{' && *first != b'"')
+    {
+        // A struct would also be read from a list of its fields in order; nobody means that.
+        serde_json::from_slice::<serde::de::IgnoredAny>(bytes)
+            .map_err(|error| told(error, String::new()))?;
+        let detail = "An object with named fields is expected.";
+        return Err(Problem::new(
+            StatusCode::UNPROCESSABLE_ENTITY,
+            "cannot-be",
+            "A value that cannot be",
+            detail,
+        )
+        .into());
+    }
     let mut json = serde_json::Deserializer::from_slice(bytes);
     let parsed = serde_path_to_error::deserialize(&mut json).map_err(|error| {
         let path = error.path().to_string();

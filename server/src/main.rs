@@ -5,6 +5,7 @@ use gambrel::app::App;
 use gambrel::config::{Cli, Command, DatabaseArgs, LabelArgs, ServeArgs};
 use gambrel::world::Clock;
 use gambrel::{check, demo, label_facts, serve};
+use std::io::Write;
 use std::net::TcpListener;
 use std::process::ExitCode;
 use store::Store;
@@ -60,20 +61,17 @@ fn serve(args: &ServeArgs) -> Result<(), String> {
     };
     let store = Store::open(&place.address, place.create, 16).map_err(|error| error.to_string())?;
     let mut app = App::new(store, clock, public_url, templates);
+    let mut told = format!("Gambrel is at http://{address}/");
     if args.demo {
-        let told = demo::build(&mut app)?;
-        println!("Gambrel is at http://{address}/ with the demo kitchen. Three things to try:");
-        for (nth, line) in told.iter().enumerate() {
-            println!(
-                "  {}. {}",
-                nth + 1,
-                line.replace("{address}", &format!("http://{address}"))
-            );
+        told += " with the demo kitchen. Three things to try:\n";
+        for (nth, line) in demo::build(&mut app)?.iter().enumerate() {
+            let line = line.replace("{address}", &format!("http://{address}"));
+            told += &format!("  {}. {line}\n", nth + 1);
         }
-        println!("Ctrl-C ends it; nothing of it is kept.");
-    } else {
-        println!("Gambrel is at http://{address}/");
+        told += "Ctrl-C ends it; nothing of it is kept.";
     }
+    // Nobody may be reading any more; the service goes on.
+    let _ = writeln!(std::io::stdout(), "{told}");
     let system = actix_web::rt::System::new();
     system
         .block_on(serve::run(app, listener, serving.workers))

@@ -1,1 +1,20 @@
-//! Placeholder.
+//! What every story needs: a running service on either engine, and somebody to call it.
+
+pub mod call;
+pub mod house;
+
+pub use call::{Answer, Caller};
+pub use house::{Engine, House};
+
+/// Runs a story on SQLite and on PostgreSQL, each under its own test name.
+#[macro_export]
+macro_rules! on_both_engines {
+    ($($(#[$about:meta])* $name:ident)+) => {
+        mod sqlite {
+            $($(#[$about])* #[test] fn $name() { super::$name($crate::Engine::Sqlite) })+
+        }
+        mod postgres {
+            $($(#[$about])* #[test] fn $name() { super::$name($crate::Engine::Postgres) })+
+        }
+    };
+}

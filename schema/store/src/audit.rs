@@ -193,7 +193,9 @@ fn check_lots(
             continue;
         }
         let rule = keep(conn, row.version_id)?;
-        let code = row.code()?;
+        let code = row
+            .code()
+            .map_or_else(|_| row.code.clone(), |code| code.shown());
         for pack in &packs {
             let of_pack = events
                 .iter()
@@ -201,7 +203,7 @@ fn check_lots(
                 .map(|event| event.event());
             let stored = pack.pack()?;
             report.findings.extend(audit::pack_agrees(&StoredPack {
-                shown: format!("{}/{}", code.shown(), stored.number),
+                shown: format!("{code}/{}", stored.number),
                 born: row.born(stored.made)?,
                 made: stored.made,
                 keep: rule,

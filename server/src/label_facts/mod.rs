@@ -220,14 +220,24 @@ impl Writer<'_> {
         let frozen = pack.state == State::Frozen.as_str();
         let use_by = pack.use_by.map(|day| day.0);
         say(Field::UseByHeading, first.use_by.to_owned());
-        say(Field::UseBy, dated(&first, use_by, frozen, pack.days_left));
+        let made: Option<NaiveDate> = self.lot.made_at.get(..10).and_then(|day| day.parse().ok());
+        // On the small label a date of this season goes without its year, so that it can be large.
+        let soon = use_by
+            .zip(made)
+            .is_some_and(|(date, made)| (date - made).num_days() < 180);
+        say(
+            Field::UseBy,
+            match use_by {
+                Some(date) if soon && template.omits(Field::SecondUseBy) => first.day_label(date),
+                _ => dated(&first, use_by, frozen, pack.days_left),
+            },
+        );
         if let (Some(second), Some(date)) = (second, use_by) {
             say(
                 Field::SecondUseBy,
-                format!("{} {}", second.use_by, second.date(date)),
+                format!("{} {}", second.use_by, second.short_date(date)),
             );
         }
-        let made: Option<NaiveDate> = self.lot.made_at.get(..10).and_then(|day| day.parse().ok());
         say(
             Field::Made,
             made.map(|made| format!("{} {}", first.made, first.date(made)))

@@ -89,6 +89,26 @@ impl Phrases {
         )
     }
 
+    /// A date for the small label of the same season, where the year goes without saying: `Fri 26 Jun`.
+    pub fn day_label(&self, date: NaiveDate) -> String {
+        let day = self.days[date.weekday().num_days_from_monday() as usize];
+        format!(
+            "{day} {} {}",
+            date.day(),
+            self.months[date.month0() as usize]
+        )
+    }
+
+    /// A date without its weekday, where the first language has told it: `26 juin 2026`.
+    pub fn short_date(&self, date: NaiveDate) -> String {
+        format!(
+            "{} {} {}",
+            date.day(),
+            self.months[date.month0() as usize],
+            date.year()
+        )
+    }
+
     /// How long a frozen pack has once it is thawed.
     pub fn once_thawed(&self, days: i32) -> String {
         let days = days.max(1);

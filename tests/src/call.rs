@@ -1,0 +1,225 @@
+//! Calling the service as a device does.
+
+use serde_json::{Value, json};
+use std::time::Duration;
+
+/// Somebody with a device.
+#[derive(Clone)]
+pub struct Caller {
+    agent: ureq::Agent,
+    address: String,
+}
+
+/// What came back.
+#[derive(Debug)]
+pub struct Answer {
+    /// The HTTP status.
+    pub status: u16,
+    /// The content type.
+    pub kind: String,
+    /// The headers that stories ask for.
+    pub etag: Option<String>,
+    /// The body as JSON, or null.
+    pub body: Value,
+    /// The body as it came.
+    pub bytes: Vec<u8>,
+}
+
+impl Answer {
+    /// The answer, which must have this status.
+    ///
+    /// # Panics
+    /// It has another.
+    #[track_caller]
+    pub fn expect(self, status: u16) -> Answer {
+        assert_eq!(
+            self.status,
+            status,
+            "{}",
+            String::from_utf8_lossy(&self.bytes)
+        );
+        self
+    }
+
+    /// The code of the nth lot of a deed's answer.
+    #[track_caller]
+    pub fn code(&self, nth: usize) -> String {
+        self.body["lots"][nth]["code"]
+            .as_str()
+            .unwrap_or_else(|| panic!("no lot {nth} in {}", self.body))
+            .to_owned()
+    }
+
+    /// A refusal, which must be a problem document with this status and field.
+    #[track_caller]
+    pub fn refused(self, status: u16, field: impl Into<Option<&'static str>>) -> Answer {
+        let answer = self.expect(status);
+        assert!(
+            answer.kind.starts_with("application/problem+json"),
+            "{}",
+            answer.kind
+        );
+        for member in ["type", "title", "detail"] {
+            assert!(
+                answer.body[member]
+                    .as_str()
+                    .is_some_and(|text| !text.is_empty()),
+                "{}",
+                answer.body
+            );
+        }
+        assert_eq!(answer.body["status"], status);
+        assert_eq!(
+            answer.body["field"].as_str(),
+            field.into(),
+            "{}",
+            answer.body
+        );
+        answer
+    }
+}
+
+impl Caller {
+    /// Somebody who calls that address.
+    pub fn new(address: &str) -> Caller {
+        let config = ureq::Agent::config_builder()
+            .http_status_as_error(false)
+            .timeout_global(Some(Duration::from_secs(60)))
+            .max_idle_connections_per_host(4)
+            .build();
+        Caller {
+            agent: config.into(),
+            address: address.to_owned(),
+        }
+    }
+
+    /// GET.
+    pub fn get(&self, path: &str) -> Answer {
+        self.try_get(path).expect("the service answers")
+    }
+
+    /// GET, where the service may be gone.
+    ///
+    /// # Errors
+    /// It is gone.
+    pub fn try_get(&self, path: &str) -> Result<Answer, ureq::Error> {
+        self.agent
+            .get(format!("{}{path}", self.address))
+            .call()
+            .map(read)
+    }
+
+    /// POST of JSON.
+    pub fn post(&self, path: &str, body: &Value) -> Answer {
+        self.try_post(path, body).expect("the service answers")
+    }
+
+    /// POST of JSON, where the service may be gone.
+    ///
+    /// # Errors
+    /// It is gone.
+    pub fn try_post(&self, path: &str, body: &Value) -> Result<Answer, ureq::Error> {
+        self.agent
+            .post(format!("{}{path}", self.address))
+            .send_json(body)
+            .map(read)
+    }
+
+    /// POST of whatever.
+    pub fn post_bytes(&self, path: &str, kind: &str, body: &[u8]) -> Answer {
+        let request = self
+            .agent
+            .post(format!("{}{path}", self.address))
+            .header("Content-Type", kind);
+        request.send(body).map(read).expect("the service answers")
+    }
+
+    /// PUT of JSON.
+    pub fn put(&self, path: &str, body: &Value) -> Answer {
+        self.agent
+            .put(format!("{}{path}", self.address))
+            .send_json(body)
+            .map(read)
+            .expect("the service answers")
+    }
+
+    /// PUT of JSON over a version that was seen.
+    pub fn put_over(&self, path: &str, etag: &str, body: &Value) -> Answer {
+        let request = self
+            .agent
+            .put(format!("{}{path}", self.address))
+            .header("If-Match", etag);
+        request
+            .send_json(body)
+            .map(read)
+            .expect("the service answers")
+    }
+
+    /// A deed with a fresh id, done by the cook.
+    pub fn deed(&self, path: &str, mut body: Value) -> Answer {
+        if body["id"].is_null() {
+            body["id"] = json!(fresh_id());
+        }
+        if body["by"].is_null() {
+            body["by"] = json!("Cook");
+        }
+        self.post(path, &body)
+    }
+
+    /// Receives a half pig of that many grams; its code.
+    pub fn half_pig(&self, carcass: &str, grams: u64) -> String {
+        let yesterday = (chrono_day(-1), carcass);
+        let receipt = json!({ "place": "rail", "product": "pig-half", "grams": grams,
+            "animal": { "farm": "BRC", "species": "pig", "killed_on": yesterday.0, "abattoir": "DEMO-17",
+                "carcass": yesterday.1, "side": "left" } });
+        self.deed("/api/receipts", receipt).expect(201).code(0)
+    }
+
+    /// Receives salt; its code.
+    pub fn salt(&self, grams: u64) -> String {
+        let receipt = json!({ "place": "cooler", "product": "salt", "grams": grams,
+            "bought": { "supplier": "PTS", "supplier_lot": "S-1" } });
+        self.deed("/api/receipts", receipt).expect(201).code(0)
+    }
+}
+
+/// An id as a device makes it.
+pub fn fresh_id() -> String {
+    uuid::Uuid::new_v4().to_string()
+}
+
+/// A day so many from today, UTC: `2026-06-08`.
+pub fn chrono_day(offset: i64) -> String {
+    let days = chrono::TimeDelta::days(offset);
+    (chrono::Utc::now() + days).date_naive().to_string()
+}
+
+/// A moment so many minutes from now, RFC 3339.
+pub fn moment(minutes: i64) -> String {
+    (chrono::Utc::now() + chrono::TimeDelta::minutes(minutes)).to_rfc3339()
+}
+
+fn read(mut response: ureq::http::Response<ureq::Body>) -> Answer {
+    let header = |name: &str| {
+        response
+            .headers()
+            .get(name)
+            .and_then(|value| value.to_str().ok())
+            .map(str::to_owned)
+    };
+    let (kind, etag) = (header("content-type").unwrap_or_default(), header("etag"));
+    let status = response.status().as_u16();
+    let bytes = response
+        .body_mut()
+        .with_config()
+        .limit(256 << 20)
+        .read_to_vec()
+        .unwrap_or_default();
+    Answer {
+        status,
+        kind,
+        etag,
+        body: serde_json::from_slice(&bytes).unwrap_or_default(),
+        bytes,
+    }
+}

@@ -1,0 +1,290 @@
+//! A house: the real binary, serving an own record, ended when the story ends.
+
+use crate::Caller;
+use serde_json::json;
+use std::io::{BufRead, BufReader};
+use std::path::PathBuf;
+use std::process::{Child, ChildStdout, Command, Stdio};
+
+/// Which database a story runs on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Engine {
+    /// A file of its own.
+    Sqlite,
+    /// A database of its own on the server that `TEST_DATABASE_URL` names.
+    Postgres,
+}
+
+/// A running service.
+pub struct House {
+    /// Where the record is.
+    pub database: String,
+    /// What calls go to: `http://127.0.0.1:PORT`.
+    pub address: String,
+    child: Child,
+    /// Kept open: what the service prints later has somewhere to go.
+    _printed: BufReader<ChildStdout>,
+    folder: tempfile::TempDir,
+    engine: Engine,
+}
+
+/// The binary: `GAMBREL_BIN`, else the one that cargo built beside the tests.
+pub fn binary() -> PathBuf {
+    if let Some(path) = std::env::var_os("GAMBREL_BIN") {
+        return path.into();
+    }
+    let mut path = std::env::current_exe().expect("a test knows where it is");
+    while path
+        .file_name()
+        .is_some_and(|name| name != "debug" && name != "release")
+    {
+        path.pop();
+    }
+    let path = path.join("gambrel");
+    assert!(
+        path.exists(),
+        "{} is missing: build it first with `cargo build -p gambrel`",
+        path.display()
+    );
+    path
+}
+
+/// A database of its own, gone when the server is: PostgreSQL's are dropped with the test server.
+pub fn fresh_database(engine: Engine, folder: &std::path::Path) -> String {
+    match engine {
+        Engine::Sqlite => folder.join("kitchen.db").display().to_string(),
+        Engine::Postgres => {
+            let server = std::env::var("TEST_DATABASE_URL")
+                .expect("TEST_DATABASE_URL names no PostgreSQL server; tests/run starts one");
+            let name = format!("t{}", uuid::Uuid::new_v4().simple());
+            let made = Command::new("psql")
+                .args([&server, "-q", "-c", &format!("CREATE DATABASE {name}")])
+                .output()
+                .expect("psql is missing: install postgresql-client");
+            assert!(
+                made.status.success(),
+                "{}",
+                String::from_utf8_lossy(&made.stderr)
+            );
+            let (front, _) = server.rsplit_once('/').expect("the URL ends in a database");
+            format!("{front}/{name}")
+        }
+    }
+}
+
+impl House {
+    /// A service over an empty record, set up by nobody.
+    pub fn empty(engine: Engine) -> House {
+        let folder = tempfile::tempdir().expect("a temporary folder can be made");
+        let database = fresh_database(engine, folder.path());
+        House::open(engine, folder, database, &["--create"])
+    }
+
+    /// The demo kitchen at 10:40.
+    pub fn demo(engine: Engine) -> House {
+        let folder = tempfile::tempdir().expect("a temporary folder can be made");
+        let database = fresh_database(engine, folder.path());
+        House::open(engine, folder, database, &["--demo"])
+    }
+
+    /// A small kitchen: two farms, an abattoir, a supplier, places and products enough for a day.
+    pub fn furnished(engine: Engine) -> House {
+        let house = House::empty(engine);
+        house.furnish();
+        house
+    }
+
+    fn open(engine: Engine, folder: tempfile::TempDir, database: String, flags: &[&str]) -> House {
+        let (child, _printed, address) = start(&database, flags);
+        House {
+            database,
+            address,
+            child,
+            _printed,
+            folder,
+            engine,
+        }
+    }
+
+    /// Somebody who calls it.
+    pub fn caller(&self) -> Caller {
+        Caller::new(&self.address)
+    }
+
+    /// Kills the service at once, as a power cut would end the process.
+    pub fn kill(&mut self) {
+        let _ = self.child.kill();
+        let _ = self.child.wait();
+    }
+
+    /// Starts it again over the same record.
+    pub fn restart(&mut self) {
+        let (child, printed, address) = start(&self.database, &[]);
+        self._printed = printed;
+        self.child = child;
+        self.address = address;
+    }
+
+    /// Starts it again on a machine whose clock is set wrong, by Debian's libfaketime: `+2d`, or
+    /// `@2020-01-01 00:00:00`.
+    pub fn restart_at(&mut self, clock: &str) {
+        let library = "/usr/$LIB/faketime/libfaketime.so.1";
+        let found = ["/usr/lib/x86_64-linux-gnu", "/usr/lib/aarch64-linux-gnu"]
+            .iter()
+            .any(|folder| {
+                std::path::Path::new(folder)
+                    .join("faketime/libfaketime.so.1")
+                    .exists()
+            });
+        assert!(
+            found,
+            "libfaketime is missing; tests/run installs it (Debian package faketime)"
+        );
+        let mut command = Command::new(binary());
+        command.env("LD_PRELOAD", library).env("FAKETIME", clock);
+        let (child, printed, address) = launch(command, &self.database, &[]);
+        self._printed = printed;
+        self.child = child;
+        self.address = address;
+    }
+
+    /// The process id of the service.
+    pub fn pid(&self) -> u32 {
+        self.child.id()
+    }
+
+    /// A folder that lives as long as the house.
+    pub fn folder(&self) -> &std::path::Path {
+        self.folder.path()
+    }
+
+    /// Runs `gambrel check`; the digest comes back.
+    ///
+    /// # Panics
+    /// The record is not sound.
+    pub fn check(&self) -> String {
+        let out = Command::new(binary())
+            .args(["check", "--database", &self.database])
+            .output()
+            .expect("the binary runs");
+        let text = String::from_utf8_lossy(&out.stdout).into_owned();
+        assert!(
+            out.status.success(),
+            "gambrel check: {text}{}",
+            String::from_utf8_lossy(&out.stderr)
+        );
+        text.lines()
+            .find_map(|line| line.strip_prefix("digest "))
+            .expect("check prints a digest")
+            .to_owned()
+    }
+
+    /// Sets up the small kitchen.
+    pub fn furnish(&self) {
+        let caller = self.caller();
+        let kitchen = json!({ "code": "CHK", "name": "Test Kitchen", "time_zone": "America/New_York", "profile": "us",
+            "languages": ["en", "fr"], "currency": "USD", "public_url": "https://trace.test.example" });
+        caller.put("/api/kitchen", &kitchen).expect(200);
+        for (path, body) in furniture() {
+            caller.post(path, &body).expect(201);
+        }
+    }
+}
+
+fn furniture() -> Vec<(&'static str, serde_json::Value)> {
+    let keep = |days: u32| json!({ "days": days, "from": "made", "day_one_counts": true });
+    let product = |code: &str,
+                   name: &str,
+                   kind: &str,
+                   species: Option<&str>,
+                   raw: bool,
+                   keep: serde_json::Value| {
+        json!({ "code": code, "names": { "en": name, "fr": format!("{name} (fr)") }, "kind": kind, "species": species,
+            "raw": raw, "allergens": [], "storage": "chilled", "keep": keep, "for_sale": true, "price_minor_per_kg": 2600 })
+    };
+    let none = serde_json::Value::Null;
+    let mut all = vec![
+        ("/api/farms", json!({ "code": "BRC", "name": "Brindle" })),
+        ("/api/farms", json!({ "code": "NTB", "name": "Nettle" })),
+        (
+            "/api/abattoirs",
+            json!({ "number": "DEMO-17", "name": "Harle Gate" }),
+        ),
+        ("/api/suppliers", json!({ "code": "PTS", "name": "Pantry" })),
+    ];
+    for (code, kind) in [
+        ("rail", "storage"),
+        ("cooler", "storage"),
+        ("freezer", "storage"),
+        ("bench", "contact"),
+        ("grinder", "contact"),
+        ("stove", "heat"),
+        ("case", "counter"),
+    ] {
+        all.push((
+            "/api/places",
+            json!({ "code": code, "name": code, "kind": kind }),
+        ));
+    }
+    all.extend([
+        ("/api/products", product("pig-half", "Half pig", "carcass", Some("pig"), true, none.clone())),
+        ("/api/products", product("pork-trim", "Pork trim", "trim", Some("pig"), true, keep(5))),
+        ("/api/products", product("pork-fat", "Pork fat", "fat", Some("pig"), true, keep(5))),
+        ("/api/products", product("pork-chop", "Pork chop", "cut", Some("pig"), true, keep(5))),
+        ("/api/products", product("sausage", "Saucisse à l’ail", "mixed", Some("pig"), true, keep(2))),
+        ("/api/products", product("cooked-pork", "Cooked pork", "cooked", Some("pig"), false, keep(7))),
+        ("/api/products", product("ham", "Dry ham", "cured", Some("pig"), true, none.clone())),
+        ("/api/products", product("salt", "Salt", "ingredient", None, false, none)),
+        ("/api/products", json!({ "code": "wine", "names": { "en": "White wine", "fr": "Vin blanc" }, "kind": "ingredient",
+            "raw": false, "allergens": ["sulphites"], "storage": "ambient" })),
+    ]);
+    all
+}
+
+/// The process, what it prints, and where it is.
+type Started = (Child, BufReader<ChildStdout>, String);
+
+fn start(database: &str, flags: &[&str]) -> Started {
+    launch(Command::new(binary()), database, flags)
+}
+
+fn launch(mut command: Command, database: &str, flags: &[&str]) -> Started {
+    let mut child = command
+        .args([
+            "serve",
+            "--database",
+            database,
+            "--listen",
+            "127.0.0.1:0",
+            "--workers",
+            "2",
+        ])
+        .args(flags)
+        .env_remove("GAMBREL_DATABASE")
+        .stdout(Stdio::piped())
+        .spawn()
+        .expect("the binary starts");
+    let mut line = String::new();
+    let mut printed = BufReader::new(child.stdout.take().expect("piped"));
+    printed.read_line(&mut line).expect("it prints where it is");
+    let address = line
+        .split_whitespace()
+        .find(|word| word.starts_with("http://"));
+    let address = address
+        .unwrap_or_else(|| panic!("it says where it is, not {line:?}"))
+        .trim_end_matches('/')
+        .to_owned();
+    (child, printed, address)
+}
+
+/// Every story ends with a sound record, and no process left.
+impl Drop for House {
+    fn drop(&mut self) {
+        self.kill();
+        if !std::thread::panicking()
+            && (self.engine == Engine::Postgres || std::path::Path::new(&self.database).exists())
+        {
+            self.check();
+        }
+    }
+}
