@@ -5,6 +5,7 @@ use crate::wire::lists::ProductEntry;
 use domain::dates::Keep;
 use std::collections::HashMap;
 use store::Store;
+use store::audit::Report;
 
 /// Checks the record and prints what was found; the answer is whether it is sound.
 ///
@@ -12,22 +13,7 @@ use store::Store;
 /// In words: the record cannot be opened or read.
 pub fn run(place: &Where) -> Result<bool, String> {
     let store = Store::open(&place.address, false, 1).map_err(|error| error.to_string())?;
-    let mut rules: HashMap<i32, Option<Keep>> = HashMap::new();
-    let (report, digest) = store
-        .read(|conn| {
-            let report = store::audit::run(conn, |conn, version| {
-                if let Some(known) = rules.get(&version) {
-                    return Ok(*known);
-                }
-                let body = store::entries::version(conn, version)?;
-                let entry: ProductEntry = serde_json::from_str(&body).map_err(|error| {
-                    store::Error::Broken(format!("versions {version}: {error}"))
-                })?;
-                Ok(*rules.entry(version).or_insert(entry.product().keep))
-            })?;
-            Ok::<_, store::Error>((report, store::digest::digest(conn)?))
-        })
-        .map_err(|error| error.to_string())?;
+    let (report, digest) = look(&store).map_err(|error| error.to_string())?;
     for finding in &report.findings {
         println!("{}: {}", finding.about, finding.says);
     }
@@ -40,4 +26,24 @@ pub fn run(place: &Where) -> Result<bool, String> {
     );
     println!("digest {digest}");
     Ok(report.findings.is_empty())
+}
+
+/// What the checker finds in a record, and the record's digest, both at one moment.
+///
+/// # Errors
+/// The record cannot be read.
+pub fn look(store: &Store) -> store::Result<(Report, String)> {
+    let mut rules: HashMap<i32, Option<Keep>> = HashMap::new();
+    store.read(|conn| {
+        let report = store::audit::run(conn, |conn, version| {
+            if let Some(known) = rules.get(&version) {
+                return Ok(*known);
+            }
+            let body = store::entries::version(conn, version)?;
+            let entry: ProductEntry = serde_json::from_str(&body)
+                .map_err(|error| store::Error::Broken(format!("versions {version}: {error}")))?;
+            Ok(*rules.entry(version).or_insert(entry.product().keep))
+        })?;
+        Ok((report, store::digest::digest(conn)?))
+    })
 }

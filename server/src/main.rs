@@ -50,14 +50,15 @@ fn serve(args: &ServeArgs) -> Result<(), String> {
         .clone()
         .unwrap_or_else(|| format!("http://{address}"));
     let templates = label_facts::file::shipped()?;
-    let folder =
-        tempfile::tempdir().map_err(|error| format!("no temporary folder can be made: {error}"))?;
-    let (place, clock) = match args.demo {
-        true => (
+    // Only the demo needs a folder, and it goes when the service ends.
+    let folder = args.demo.then(tempfile::tempdir).transpose();
+    let folder = folder.map_err(|error| format!("no temporary folder can be made: {error}"))?;
+    let (place, clock) = match &folder {
+        Some(folder) => (
             demo::place(&args.database, folder.path())?,
             Clock::starting_at(demo::now()),
         ),
-        false => (args.database.resolve(args.create)?, Clock::Machine),
+        None => (args.database.resolve(args.create)?, Clock::Machine),
     };
     let store = Store::open(&place.address, place.create, 16).map_err(|error| error.to_string())?;
     let mut app = App::new(store, clock, public_url, templates);

@@ -191,7 +191,8 @@ impl House {
     }
 }
 
-fn furniture() -> Vec<(&'static str, serde_json::Value)> {
+/// What a small kitchen has in its lists: calls and bodies.
+pub fn furniture() -> Vec<(&'static str, serde_json::Value)> {
     let keep = |days: u32| json!({ "days": days, "from": "made", "day_one_counts": true });
     let product = |code: &str,
                    name: &str,

@@ -2,6 +2,7 @@
 
 pub mod call;
 pub mod house;
+pub mod oracle;
 
 pub use call::{Answer, Caller};
 pub use house::{Engine, House};

@@ -64,7 +64,8 @@ impl Ancestry {
         roots
     }
 
-    fn uses_of(&self, lot: LotId) -> &[Use] {
+    /// What went into a lot; nothing for a received one.
+    pub fn uses_of(&self, lot: LotId) -> &[Use] {
         self.made_by
             .get(&lot)
             .and_then(|step| self.uses.get(step))
@@ -103,7 +104,7 @@ impl Ancestry {
 
     /// The lot and its ancestors, each after every descendant of it. Not recursive: a pot that is
     /// topped up for years makes a very deep family.
-    fn descendants_first(&self, lot: LotId) -> Vec<LotId> {
+    pub fn descendants_first(&self, lot: LotId) -> Vec<LotId> {
         let mut done: HashMap<LotId, bool> = HashMap::new();
         let mut order = Vec::new();
         let mut stack = vec![lot];

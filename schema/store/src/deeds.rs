@@ -162,12 +162,14 @@ pub fn loss(conn: &mut Conn, deed: i32) -> Result<Option<i64>> {
         .optional()?)
 }
 
-/// What a step added: what, and how many milligrams.
-pub fn additions(conn: &mut Conn, deed: i32) -> Result<Vec<(String, i64)>> {
+/// What steps added: the step, what, and how many milligrams.
+pub fn additions(conn: &mut Conn, deeds: &[i32]) -> Result<Vec<(i32, String, i64)>> {
     let added = additions::table
-        .filter(additions::deed_id.eq(deed))
+        .filter(additions::deed_id.eq_any(deeds))
         .order(additions::id);
-    Ok(added.select((additions::what, additions::mg)).load(conn)?)
+    Ok(added
+        .select((additions::deed_id, additions::what, additions::mg))
+        .load(conn)?)
 }
 
 /// The clean-downs of a place, newest first.

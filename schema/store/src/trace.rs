@@ -4,7 +4,6 @@
 
 use crate::conn::Conn;
 use crate::error::Result;
-use crate::lots::LotRow;
 use crate::on_each;
 use chrono::NaiveDateTime;
 use diesel::prelude::*;
@@ -194,28 +193,4 @@ pub fn back(conn: &mut Conn, lot: i32) -> Result<Ancestry> {
         }
     }
     Ok(ancestry)
-}
-
-/// What went into a step: each lot, and how many milligrams of it, heaviest first.
-pub fn inputs(conn: &mut Conn, deed: i32) -> Result<Vec<(LotRow, i64)>> {
-    use crate::tables::{lots, pack_events};
-    let rows: Vec<(LotRow, i64)> = pack_events::table
-        .inner_join(lots::table.on(lots::id.eq(pack_events::lot_id)))
-        .filter(
-            pack_events::deed_id
-                .eq(deed)
-                .and(pack_events::account.eq("used")),
-        )
-        .order(pack_events::id)
-        .select((LotRow::as_select(), pack_events::mg))
-        .load(conn)?;
-    let mut inputs: Vec<(LotRow, i64)> = Vec::with_capacity(rows.len());
-    for (row, mg) in rows {
-        match inputs.iter_mut().find(|(known, _)| known.id == row.id) {
-            Some((_, sum)) => *sum += mg,
-            None => inputs.push((row, mg)),
-        }
-    }
-    inputs.sort_by_key(|(_, mg)| std::cmp::Reverse(*mg));
-    Ok(inputs)
 }

@@ -1,0 +1,188 @@
+//! The service against the book: every lot, every pack, both directions, and the audit.
+
+use super::Kitchen;
+use gambrel::error::Error;
+use gambrel::read;
+use rand::Rng;
+use serde_json::Value;
+use std::collections::{BTreeMap, BTreeSet};
+use stories::Engine;
+use stories::oracle::Root;
+
+const ACCOUNTS: [&str; 8] = [
+    "used",
+    "sold",
+    "served",
+    "discarded",
+    "shipped",
+    "returned",
+    "lost",
+    "unexplained",
+];
+
+impl Kitchen {
+    /// Compares everything.
+    pub fn compare(&mut self) {
+        let (report, _) = gambrel::check::look(&self.app.store).unwrap();
+        assert!(report.findings.is_empty(), "{:?}", report.findings);
+        assert_eq!(report.lots as usize, self.book.lots.len());
+        let all = self.book.all_shares();
+        for code in self.book.lots.keys() {
+            self.compare_packs(code);
+        }
+        // Both directions cost a walk each; on the slower engine a sample will do.
+        let percent = if self.engine == Engine::Sqlite {
+            50
+        } else {
+            15
+        };
+        let mut random = self.random.clone();
+        for code in self.book.lots.keys() {
+            if random.random_range(0..100) < percent && !self.book.is_void(code) {
+                self.compare_origins(code, &all[code.as_str()]);
+                self.compare_descendants(code, &all);
+            }
+        }
+    }
+
+    fn read(
+        &self,
+        code: &str,
+        what: impl Fn(&mut store::Conn, &store::lots::LotRow) -> Result<Value, Error>,
+    ) -> Value {
+        let read = self.app.store.read(|conn| {
+            let row = read::lot_named(&self.app, conn, code)?;
+            what(conn, &row)
+        });
+        read.unwrap()
+    }
+
+    fn compare_packs(&self, code: &str) {
+        let lot = self.read(code, |conn, row| {
+            Ok(serde_json::to_value(read::lot::read(&self.app, conn, row)?).unwrap())
+        });
+        let packs = lot["packs"].as_array().unwrap();
+        assert_eq!(packs.len(), self.book.lots[code].packs.len(), "{code}");
+        for (pack, made) in packs.iter().zip(&self.book.lots[code].packs) {
+            let number = pack["pack"].as_u64().unwrap() as usize;
+            assert_eq!(
+                (mg(&pack["grams"]), mg(&pack["left_grams"])),
+                (*made, self.book.left(code, number)),
+                "{code}/{number}"
+            );
+            let expected = match self.book.emptied_by(code, number) {
+                _ if self.book.is_void(code) => "void",
+                Some("unexplained") => "missing",
+                Some("used" | "lost") => "used",
+                Some(account) => account,
+                None => continue,
+            };
+            assert_eq!(pack["is"], expected, "{code}/{number}");
+        }
+    }
+
+    fn compare_origins(&self, code: &str, expected: &BTreeMap<String, f64>) {
+        let origins = self.read(code, |conn, row| {
+            Ok(serde_json::to_value(read::trace::origins(&self.app, conn, row)?).unwrap())
+        });
+        // The service tells an animal once; the book keeps its sides apart.
+        let mut by_carcass: BTreeMap<&str, f64> = BTreeMap::new();
+        for (side, share) in expected {
+            *by_carcass
+                .entry(side.split('/').next().unwrap())
+                .or_default() += share;
+        }
+        let animals = origins["animals"].as_array().unwrap();
+        assert_eq!(
+            animals.len(),
+            by_carcass.len(),
+            "{code}: {origins} {by_carcass:?}"
+        );
+        for animal in animals {
+            let share = by_carcass[animal["carcass"].as_str().unwrap()];
+            assert!(
+                (animal["share"].as_f64().unwrap() - share).abs() < 1e-6,
+                "{code}: {animal} is {share}"
+            );
+            self.compare_path(code, animal);
+        }
+        let bought: BTreeSet<String> = origins["bought"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .map(|lot| lot["lot"].as_str().unwrap().to_owned())
+            .collect();
+        assert_eq!(bought, self.book.bought(code), "{code}");
+    }
+
+    /// A path leads from a received lot of that animal to the lot, link by link.
+    fn compare_path(&self, code: &str, animal: &Value) {
+        let mut via: Vec<&str> = animal["via"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .map(|code| code.as_str().unwrap())
+            .collect();
+        via.push(code);
+        assert!(
+            matches!(self.book.lots[via[0]].root, Some(Root::Animal(_))),
+            "{via:?}"
+        );
+        for link in via.windows(2) {
+            assert!(
+                self.book
+                    .inputs(link[1])
+                    .iter()
+                    .any(|(input, _)| *input == link[0]),
+                "{via:?}"
+            );
+        }
+    }
+
+    fn compare_descendants(&self, code: &str, all: &BTreeMap<&str, BTreeMap<String, f64>>) {
+        let read = self.read(code, |conn, row| {
+            Ok(serde_json::to_value(read::trace::of_lot(conn, row)?).unwrap())
+        });
+        let lots = read["lots"].as_array().unwrap();
+        let found: BTreeSet<String> = lots
+            .iter()
+            .map(|lot| lot["code"].as_str().unwrap().to_owned())
+            .collect();
+        assert_eq!(found, self.book.descendants(code), "{code}");
+        let shares = self.book.shares_of(code, all);
+        for lot in lots {
+            let name = lot["code"].as_str().unwrap();
+            match lot["share"].as_f64() {
+                Some(share) => assert!(
+                    (share - shares[name]).abs() < 1e-6,
+                    "{code} in {name}: {share} is {}",
+                    shares[name]
+                ),
+                None => assert!(all[code].is_empty(), "{code} has an animal"),
+            }
+            let mut out = mg(&lot["on_hand_grams"]);
+            for account in ACCOUNTS {
+                let told = mg(&lot[format!("{account}_grams")]);
+                assert_eq!(told, self.book.sum(name, account), "{name} {account}");
+                out += told;
+            }
+            assert_eq!(
+                mg(&lot["made_grams"]) + mg(&lot["taken_back_grams"]),
+                out,
+                "{name}"
+            );
+        }
+    }
+}
+
+fn mg(grams: &Value) -> i64 {
+    let text = grams.to_string();
+    let (whole, part) = text.split_once('.').unwrap_or((&text, ""));
+    let part: i64 = format!("{part:0<3}").parse().unwrap();
+    let whole: i64 = whole.parse::<i64>().unwrap() * 1_000;
+    if text.starts_with('-') {
+        whole - part
+    } else {
+        whole + part
+    }
+}

@@ -1,0 +1,179 @@
+//! A kitchen that lives at random: the service in process on one side, the book on the other.
+
+mod compare;
+mod deeds;
+
+use chrono::{DateTime, TimeDelta, Utc};
+use gambrel::app::App;
+use gambrel::body::parse;
+use gambrel::deeds::{self as take, Done};
+use gambrel::error::Error;
+use gambrel::lists::entry;
+use gambrel::lists::kitchen;
+use gambrel::world::Clock;
+use rand::rngs::SmallRng;
+use rand::{Rng, SeedableRng};
+use serde_json::{Value, json};
+use stories::Engine;
+use stories::house::{fresh_database, furniture};
+use stories::oracle::Book;
+
+/// One kitchen.
+pub struct Kitchen {
+    pub app: App,
+    pub book: Book,
+    pub random: SmallRng,
+    now: DateTime<Utc>,
+    /// Requests that were taken, to be sent again.
+    taken: Vec<(&'static str, Value, String)>,
+    /// Carcass numbers given out so far.
+    carcasses: u32,
+    engine: Engine,
+    _folder: tempfile::TempDir,
+}
+
+impl Kitchen {
+    /// An empty, furnished kitchen.
+    pub fn open(engine: Engine, seed: u64) -> Kitchen {
+        let folder = tempfile::tempdir().unwrap();
+        let address = store::Address::parse(&fresh_database(engine, folder.path())).unwrap();
+        let record = store::Store::open(&address, true, 2).unwrap();
+        let now: DateTime<Utc> = "2026-06-01T12:00:00Z".parse().unwrap();
+        let app = App::new(
+            record,
+            Clock::Stopped(now),
+            "https://trace.test.example".into(),
+            Default::default(),
+        );
+        let setup = json!({ "code": "CHK", "name": "Random", "time_zone": "America/New_York", "profile": "us", "languages": ["en"], "currency": "USD" });
+        kitchen::put(&app, &read(&setup), None).unwrap();
+        for (path, body) in furniture() {
+            add(&app, path, &body);
+        }
+        let random = SmallRng::seed_from_u64(seed);
+        Kitchen {
+            app,
+            book: Book::default(),
+            random,
+            now,
+            taken: Vec::new(),
+            carcasses: 0,
+            engine,
+            _folder: folder,
+        }
+    }
+
+    /// One deed, good or bad.
+    pub fn live(&mut self) {
+        self.now += TimeDelta::minutes(self.random.random_range(1..600));
+        self.app.clock = Clock::Stopped(self.now);
+        match self.random.random_range(0..100) {
+            0..14 => self.receive(),
+            14..48 => self.step(),
+            48..62 => self.depart(),
+            62..66 => self.take_back(),
+            66..71 => self.weigh(),
+            71..76 => self.count(),
+            76..82 => self.relocate(),
+            82..89 => self.void(),
+            89..92 => self.correct(),
+            92..96 => self.again(),
+            _ => self.nonsense(),
+        }
+    }
+
+    /// Sends a deed; the codes of the lots it answers, or none where it is refused. What the book
+    /// foretells must come true.
+    pub fn send(
+        &mut self,
+        path: &'static str,
+        mut body: Value,
+        foretold: bool,
+    ) -> Option<(String, Vec<String>)> {
+        let id = format!(
+            "00000000-0000-4000-8000-{:012x}",
+            self.random.random_range(1_u64..1 << 48)
+        );
+        body["id"] = json!(id);
+        body["by"] = json!("Cook");
+        let done = act(&self.app, path, &body);
+        match (done, foretold) {
+            (Ok(done), true) => {
+                let answer: Value = serde_json::from_str(&done.body).unwrap();
+                let codes = answer["lots"]
+                    .as_array()
+                    .unwrap()
+                    .iter()
+                    .map(|lot| lot["code"].as_str().unwrap().to_owned())
+                    .collect();
+                self.taken.push((path, body, done.body));
+                Some((id, codes))
+            }
+            (Err(error), false) => {
+                assert!((400..500).contains(&error.problem().status), "{error}");
+                None
+            }
+            (Ok(done), false) => panic!("{path} {body} was to be refused: {}", done.body),
+            (Err(error), true) => panic!("{path} {body} was to be taken: {error}"),
+        }
+    }
+
+    /// The same again changes nothing; the same id with another body is refused.
+    fn again(&mut self) {
+        if self.taken.is_empty() {
+            return;
+        }
+        let nth = self.random.random_range(0..self.taken.len());
+        let (path, body, answer) = self.taken[nth].clone();
+        assert_eq!(act(&self.app, path, &body).unwrap().body, answer);
+        let mut other = body.clone();
+        other["by"] = json!("Somebody else");
+        assert_eq!(
+            act(&self.app, path, &other).unwrap_err().problem().status,
+            409
+        );
+    }
+}
+
+/// Grams as JSON, from milligrams.
+pub fn grams(mg: i64) -> Value {
+    serde_json::from_str(&format!("{}.{:03}", mg / 1_000, mg % 1_000)).unwrap()
+}
+
+fn read<T: serde::de::DeserializeOwned>(body: &Value) -> T {
+    parse(body.to_string().as_bytes()).unwrap()
+}
+
+fn add(app: &App, path: &str, body: &Value) {
+    use gambrel::wire::lists::*;
+    match path {
+        "/api/farms" => entry::add::<FarmEntry>(app, &read(body)).map(drop),
+        "/api/abattoirs" => entry::add::<AbattoirEntry>(app, &read(body)).map(drop),
+        "/api/suppliers" => entry::add::<SupplierEntry>(app, &read(body)).map(drop),
+        "/api/places" => entry::add::<PlaceEntry>(app, &read(body)).map(drop),
+        _ => entry::add::<ProductEntry>(app, &read(body)).map(drop),
+    }
+    .unwrap();
+}
+
+/// As the routes do: parse, then act.
+pub fn act(app: &App, path: &str, body: &Value) -> Result<Done, Error> {
+    let bytes = body.to_string().into_bytes();
+    match path {
+        "/api/receipts" => take::receive::take(app, &parse(&bytes)?),
+        "/api/steps" => take::step::take(app, &parse(&bytes)?),
+        "/api/moves" => take::relocate::take(app, &parse(&bytes)?),
+        "/api/departures" => take::depart::take(app, &parse(&bytes)?),
+        "/api/take-backs" => take::take_back::take(app, &parse(&bytes)?),
+        "/api/readings" => take::measure::take(app, &parse(&bytes)?),
+        "/api/counts" => take::count::take(app, &parse(&bytes)?),
+        "/api/corrections" => take::correct::take(app, &parse(&bytes)?),
+        "void" => {
+            let mut body = body.clone();
+            let step: gambrel::wire::asked::Id = read(&body["step"].take());
+            body.as_object_mut().unwrap().remove("step");
+            take::void::take(app, step, &parse(body.to_string().as_bytes())?)
+        }
+        other => panic!("{other} is no call"),
+    }
+}
