@@ -94,6 +94,26 @@ impl House {
         house
     }
 
+    /// An empty record on SQLite whose writes and syncs a preloaded shim journals.
+    pub fn journaled(shim: &std::path::Path, journal: &std::path::Path) -> House {
+        let folder = tempfile::tempdir().expect("a temporary folder can be made");
+        let database = fresh_database(Engine::Sqlite, folder.path());
+        let mut command = Command::new(binary());
+        command
+            .env("LD_PRELOAD", shim)
+            .env("SHIM_FOLDER", folder.path())
+            .env("SHIM_LOG", journal);
+        let (child, _printed, address) = launch(command, &database, &["--create"]);
+        House {
+            database,
+            address,
+            child,
+            _printed,
+            folder,
+            engine: Engine::Sqlite,
+        }
+    }
+
     fn open(engine: Engine, folder: tempfile::TempDir, database: String, flags: &[&str]) -> House {
         let (child, _printed, address) = start(&database, flags);
         House {

@@ -194,3 +194,20 @@ pub fn back(conn: &mut Conn, lot: i32) -> Result<Ancestry> {
     }
     Ok(ancestry)
 }
+
+#[derive(Debug, QueryableByName)]
+struct ChildRow {
+    #[diesel(sql_type = Integer)]
+    id: i32,
+    #[diesel(sql_type = BigInt)]
+    made_mg: i64,
+}
+
+/// The lots that were made of a lot in one step, each with its milligrams at birth.
+pub fn children(conn: &mut Conn, lot: i32) -> Result<Vec<(i32, i64)>> {
+    let sql = "SELECT DISTINCT made.id, made.made_mg FROM pack_events used
+               JOIN lots made ON made.deed_id = used.deed_id
+               WHERE used.lot_id = $1 AND used.account = 'used' AND NOT made.voided ORDER BY made.id";
+    let rows: Vec<ChildRow> = on_each!(conn, c => sql_query(sql).bind::<Integer, _>(lot).load(c)?);
+    Ok(rows.into_iter().map(|row| (row.id, row.made_mg)).collect())
+}

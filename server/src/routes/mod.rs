@@ -8,6 +8,8 @@ mod lists;
 mod reads;
 
 pub use api::{Api, Documented};
+pub use deeds::id;
+pub use reads::query;
 
 /// All calls of the API.
 pub fn api() -> Api {
