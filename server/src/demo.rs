@@ -86,7 +86,7 @@ pub fn build(app: &mut App) -> std::result::Result<Vec<String>, String> {
         serde_json::from_str(STORY).map_err(|error| format!("the demo does not parse: {error}"))?;
     let last = app
         .store
-        .look(|conn| store::deeds::last_recorded_at(conn))
+        .look(store::deeds::last_recorded_at)
         .map_err(|error| error.to_string())?;
     if last.is_some() {
         return Err("--demo needs an empty database; this one holds a record.".into());

@@ -6,6 +6,7 @@
 
 use crate::lot::{DeedId, LotId};
 use crate::origin::{AnimalId, Origin};
+use std::collections::hash_map::Entry;
 use std::collections::{BTreeMap, HashMap, HashSet, VecDeque};
 
 /// So much of a lot, used in a step. Several packs of one lot may be several uses.
@@ -78,8 +79,8 @@ impl Ancestry {
         let mut queue = VecDeque::from([lot]);
         while let Some(child) = queue.pop_front() {
             for used in self.uses_of(child) {
-                if !towards.contains_key(&used.lot) {
-                    towards.insert(used.lot, child);
+                if let Entry::Vacant(first_met) = towards.entry(used.lot) {
+                    first_met.insert(child);
                     queue.push_back(used.lot);
                 }
             }

@@ -99,7 +99,7 @@ impl fmt::Display for Grams {
             f.write_str("-")?;
         }
         for (place, digit) in whole.chars().enumerate() {
-            if place > 0 && (whole.len() - place) % 3 == 0 {
+            if place > 0 && (whole.len() - place).is_multiple_of(3) {
                 f.write_str(" ")?;
             }
             write!(f, "{digit}")?;

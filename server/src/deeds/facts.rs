@@ -112,13 +112,13 @@ pub fn choice(
     grams: Option<Weight>,
     field: &str,
 ) -> Result<Choice> {
-    if let (Some(one), Some(other)) = (named.pack, pack) {
-        if one != other {
-            return Err(Error::cannot_be(
-                format!("{field}pack"),
-                format!("The lot names pack {one}, the pack field {other}."),
-            ));
-        }
+    if let (Some(one), Some(other)) = (named.pack, pack)
+        && one != other
+    {
+        return Err(Error::cannot_be(
+            format!("{field}pack"),
+            format!("The lot names pack {one}, the pack field {other}."),
+        ));
     }
     let pack = pack.or(named.pack);
     match packs {

@@ -170,11 +170,11 @@ pub fn known_farm_and_abattoir(tx: &mut Tx<'_>, animal: &Animal) -> Result<()> {
         let detail = format!("{} is not in the list of farms. Add it first.", animal.farm);
         return Err(Error::cannot_be("animal.farm", detail));
     }
-    if let Some(abattoir) = &animal.abattoir {
-        if entries::get(tx.conn, List::Abattoirs.as_str(), abattoir)?.is_none() {
-            let detail = format!("{abattoir:?} is not in the list of abattoirs. Add it first.");
-            return Err(Error::cannot_be("animal.abattoir", detail));
-        }
+    if let Some(abattoir) = &animal.abattoir
+        && entries::get(tx.conn, List::Abattoirs.as_str(), abattoir)?.is_none()
+    {
+        let detail = format!("{abattoir:?} is not in the list of abattoirs. Add it first.");
+        return Err(Error::cannot_be("animal.abattoir", detail));
     }
     Ok(())
 }
@@ -184,13 +184,13 @@ pub fn known_farm_and_abattoir(tx: &mut Tx<'_>, animal: &Animal) -> Result<()> {
 /// # Errors
 /// 422 naming the field.
 pub fn known_supplier(tx: &mut Tx<'_>, bought: &Bought, field: &str) -> Result<()> {
-    if let Some(supplier) = &bought.supplier {
-        if entries::get(tx.conn, List::Suppliers.as_str(), supplier)?.is_none() {
-            return Err(Error::cannot_be(
-                field,
-                format!("{supplier:?} is not in the list of suppliers. Add it first."),
-            ));
-        }
+    if let Some(supplier) = &bought.supplier
+        && entries::get(tx.conn, List::Suppliers.as_str(), supplier)?.is_none()
+    {
+        return Err(Error::cannot_be(
+            field,
+            format!("{supplier:?} is not in the list of suppliers. Add it first."),
+        ));
     }
     Ok(())
 }

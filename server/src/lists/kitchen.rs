@@ -183,15 +183,14 @@ fn check(entry: &KitchenEntry) -> Result<()> {
             return Err(Error::cannot_be("public_url", detail));
         }
     }
-    if let Some(prefix) = &entry.gs1_prefix {
-        if !(4..=12).contains(&prefix.0.len())
-            || !prefix.0.bytes().all(|byte| byte.is_ascii_digit())
-        {
-            return Err(Error::cannot_be(
-                "gs1_prefix",
-                "A GS1 company prefix has 4 to 12 digits.",
-            ));
-        }
+    if let Some(prefix) = &entry.gs1_prefix
+        && (!(4..=12).contains(&prefix.0.len())
+            || !prefix.0.bytes().all(|byte| byte.is_ascii_digit()))
+    {
+        return Err(Error::cannot_be(
+            "gs1_prefix",
+            "A GS1 company prefix has 4 to 12 digits.",
+        ));
     }
     Ok(())
 }

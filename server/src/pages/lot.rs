@@ -19,7 +19,8 @@ struct LotPage {
     name: String,
     lot: LotRead,
     packs: Vec<Run>,
-    first_pack: Option<u32>,
+    /// The label of the first pack on hand, or why it cannot be made.
+    label: Option<std::result::Result<String, String>>,
     origins: OriginsRead,
     forward: DescendantsRead,
     tree: String,
@@ -55,12 +56,21 @@ pub async fn page(app: web::Data<App>, code: web::Path<String>) -> HttpResponse 
             let first_pack = lot
                 .packs
                 .iter()
-                .find(|pack| pack.left_grams.0.milligrams() > 0)
-                .map(|pack| pack.pack);
+                .find(|pack| pack.left_grams.0.milligrams() > 0);
+            let label = first_pack.map(|pack| {
+                let wanted = Wanted {
+                    packs: Some(vec![pack.pack]),
+                    ..Wanted::default()
+                };
+                let placed = label_facts::of_lot(&app, conn, &row, &wanted);
+                placed
+                    .map(|placed| labels::svg(&placed[0]))
+                    .map_err(|error| error.problem().detail)
+            });
             Ok(LotPage {
                 name,
                 packs: runs(&lot.packs),
-                first_pack,
+                label,
                 lot,
                 origins,
                 forward,

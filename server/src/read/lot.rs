@@ -8,6 +8,7 @@ use crate::wire::{Day, Number, Weight};
 use chrono_tz::Tz;
 use domain::grams::Grams;
 use std::collections::HashMap;
+use std::collections::hash_map::Entry;
 use store::lots::LotRow;
 use store::packs::{self, Wanted};
 use store::{Conn, deeds, entries, measurements};
@@ -23,15 +24,16 @@ pub fn read(app: &App, conn: &mut Conn, row: &LotRow) -> Result<LotRead> {
     let mut places: HashMap<i32, String> = HashMap::new();
     let mut packs = Vec::with_capacity(rows.len());
     for pack in &rows {
-        if !places.contains_key(&pack.place_id) {
-            places.insert(pack.place_id, entries::code(conn, pack.place_id)?);
-        }
+        let place = match places.entry(pack.place_id) {
+            Entry::Occupied(known) => known.get().clone(),
+            Entry::Vacant(unknown) => unknown.insert(entries::code(conn, pack.place_id)?).clone(),
+        };
         packs.push(PackRead {
             pack: pack.number.unsigned_abs(),
             grams: grams(pack.made_mg),
             left_grams: grams(pack.left_mg),
             is: pack.being.clone(),
-            place: places[&pack.place_id].clone(),
+            place,
             state: pack.state.clone(),
             use_by: pack.use_by.map(Day),
             days_left: pack.days_left,

@@ -3,7 +3,7 @@
 use super::Api;
 use crate::app::App;
 use crate::body::Body;
-use crate::error::{Error, Problem, Result};
+use crate::error::{Problem, Result};
 use crate::lists::entry::{self, Entry, Outcome};
 use crate::lists::kitchen;
 use crate::serve::blocking;
@@ -225,5 +225,5 @@ fn written(status: StatusCode, version: i32, body: &impl Serialize) -> HttpRespo
 }
 
 fn parsed(body: &str) -> Result<Value> {
-    serde_json::from_str(body).map_err(|error| Error::from(crate::app::damaged(&error)))
+    serde_json::from_str(body).map_err(|error| crate::app::damaged(&error))
 }
