@@ -26,6 +26,8 @@ pub struct App {
     /// List entries, parsed. A version never changes, so what is here is never stale.
     products: RwLock<HashMap<i32, Arc<Product>>>,
     kitchens: RwLock<HashMap<i32, Arc<Kitchen>>>,
+    /// The kitchen as it was a moment ago, for scans.
+    lately: RwLock<Option<(DateTime<Utc>, Arc<Kitchen>)>>,
 }
 
 impl App {
@@ -43,6 +45,7 @@ impl App {
             templates,
             products: RwLock::default(),
             kitchens: RwLock::default(),
+            lately: RwLock::default(),
         }
     }
 
@@ -78,6 +81,24 @@ impl App {
             Some(row) => cached(&self.kitchens, row.version_id, || Kitchen::parse(&row.body)),
             None => Ok(Arc::new(Kitchen::unset())),
         }
+    }
+
+    /// The kitchen as it is set up, or was at most a second ago: a scan need not ask each time.
+    ///
+    /// # Errors
+    /// The database is away, or the entry is damaged.
+    pub fn kitchen_lately(&self, conn: &mut Conn) -> Result<Arc<Kitchen>> {
+        let now = self.now();
+        let fresh =
+            |at: DateTime<Utc>| (TimeDelta::zero()..TimeDelta::seconds(1)).contains(&(now - at));
+        if let Some((at, kitchen)) = &*self.lately.read().unwrap_or_else(PoisonError::into_inner)
+            && fresh(*at)
+        {
+            return Ok(kitchen.clone());
+        }
+        let kitchen = self.kitchen(conn)?;
+        *self.lately.write().unwrap_or_else(PoisonError::into_inner) = Some((now, kitchen.clone()));
+        Ok(kitchen)
     }
 
     /// The address that codes hold: the kitchen's own, else the service's.

@@ -1,5 +1,6 @@
 //! What every story needs: a running service on either engine, and somebody to call it.
 
+pub mod bench;
 pub mod call;
 pub mod house;
 pub mod oracle;

@@ -202,10 +202,15 @@ pub fn lock(tx: &mut Tx<'_>, codes: &[&str]) -> Result<Vec<LotRow>> {
 }
 
 /// Locks lots in the order of their keys. SQLite has one writer and needs no lock.
+///
+/// On PostgreSQL an advisory lock for each lot: its queue is first come, first served, where writers
+/// waiting for a row that is updated again and again may be passed over for long. Every deed that
+/// changes a lot comes through here, and reads the lot afterwards.
 pub fn lock_keys(tx: &mut Tx<'_>, keys: &[i32]) -> Result<()> {
     if let Conn::Pg(conn) = tx.conn {
-        // In one statement, and in key order: a row that another deed holds is read anew after it.
-        sql_query("SELECT id FROM lots WHERE id = ANY($1) ORDER BY id FOR UPDATE")
+        let sql = "SELECT pg_advisory_xact_lock(7022, key)
+                   FROM (SELECT DISTINCT unnest($1) AS key ORDER BY key) AS keys";
+        sql_query(sql)
             .bind::<Array<Integer>, _>(keys)
             .execute(conn)?;
     }

@@ -86,6 +86,10 @@ pub fn of_lot(conn: &mut Conn, lot: i32, wanted: &Wanted) -> Result<Vec<PackRow>
     Ok(match wanted {
         Wanted::All => query.load(conn)?,
         Wanted::OnHand => query.filter(packs::left_mg.gt(0)).load(conn)?,
+        // One number is the usual case, and its prepared statement is kept.
+        Wanted::Numbers(numbers) if numbers.len() == 1 => {
+            query.filter(packs::number.eq(numbers[0])).load(conn)?
+        }
         Wanted::Numbers(numbers) => query.filter(packs::number.eq_any(numbers)).load(conn)?,
     })
 }

@@ -1,6 +1,8 @@
 //! The family of a lot, read from the record: back to its sources, forward to all that came of it.
 //!
 //! The walks recurse on keys alone, with `UNION`: each lot is met once, and a cycle cannot hang them.
+//! `CROSS JOIN` keeps SQLite to the order written, from what was reached to its rows: left to itself
+//! it reads all lots and looks each up among those reached.
 
 use crate::conn::Conn;
 use crate::error::Result;
@@ -81,31 +83,17 @@ pub struct Forward {
     pub step_shares: HashMap<DeedId, f64>,
 }
 
-/// The keys reached from `starts`, as the head of a query.
-fn reach(starts: &[i32]) -> String {
-    let starts: Vec<String> = starts.iter().map(|start| format!("({start})")).collect();
-    format!(
-        "WITH RECURSIVE reach(id) AS (
-             VALUES {}
-             UNION
-             SELECT made.id FROM reach
-             JOIN pack_events used ON used.lot_id = reach.id AND used.account = 'used'
-             JOIN lots made ON made.deed_id = used.deed_id
-             WHERE NOT made.voided
-         ) ",
-        starts.join(", ")
-    )
-}
-
 /// Walks forward from `starts`, which must not be empty.
 pub fn forward(conn: &mut Conn, starts: &[i32]) -> Result<Forward> {
     let lots = descendants(conn, starts)?;
-    let onward = onward(conn, starts)?;
     let start_lots: Vec<LotId> = starts.iter().map(|start| LotId(*start)).collect();
-    let made: Vec<(LotId, DeedId)> = lots
+    // Most lots are packs that nothing was made of; shares flow through the others only.
+    let used: Vec<&Descendant> = lots.iter().filter(|lot| lot.used_mg > 0).collect();
+    let made: Vec<(LotId, DeedId)> = used
         .iter()
         .map(|lot| (LotId(lot.id), DeedId(lot.deed_id)))
         .collect();
+    let onward = onward(conn, &used)?;
     Ok(Forward {
         step_shares: shares_forward(&start_lots, &made, &onward),
         lots,
@@ -113,37 +101,50 @@ pub fn forward(conn: &mut Conn, starts: &[i32]) -> Result<Forward> {
 }
 
 fn descendants(conn: &mut Conn, starts: &[i32]) -> Result<Vec<Descendant>> {
-    let sql = reach(starts)
-        + "SELECT lots.id, lots.deed_id, lots.code, entries.code AS product, lots.made_at, lots.origin, lots.note,
-               made_mg, taken_back_mg, used_mg, sold_mg, sold_packs, served_mg, discarded_mg, shipped_mg,
-               returned_mg, lost_mg, on_hand_mg, unexplained_mg,
-               CASE WHEN on_hand_mg > 0 THEN (
-                   SELECT place.code FROM packs JOIN entries place ON place.id = packs.place_id
-                   WHERE packs.lot_id = lots.id AND packs.left_mg > 0
-                   ORDER BY packs.left_mg DESC, packs.number LIMIT 1
-               ) END AS place
-           FROM reach
-           JOIN lots ON lots.id = reach.id
-           JOIN versions ON versions.id = lots.version_id
-           JOIN entries ON entries.id = versions.entry_id
-           ORDER BY lots.id";
+    let starts: Vec<String> = starts.iter().map(|start| format!("({start})")).collect();
+    let sql = format!(
+        "WITH RECURSIVE reach(id) AS (
+             VALUES {}
+             UNION
+             SELECT made.id FROM reach CROSS JOIN pack_events used CROSS JOIN lots made
+             WHERE used.lot_id = reach.id AND used.account = 'used'
+                 AND made.deed_id = used.deed_id AND NOT made.voided
+         )
+         SELECT lots.id, lots.deed_id, lots.code, entries.code AS product, lots.made_at, lots.origin, lots.note,
+             made_mg, taken_back_mg, used_mg, sold_mg, sold_packs, served_mg, discarded_mg, shipped_mg,
+             returned_mg, lost_mg, on_hand_mg, unexplained_mg,
+             CASE WHEN on_hand_mg > 0 THEN (
+                 SELECT place.code FROM packs JOIN entries place ON place.id = packs.place_id
+                 WHERE packs.lot_id = lots.id AND packs.left_mg > 0
+                 ORDER BY packs.left_mg DESC, packs.number LIMIT 1
+             ) END AS place
+         FROM reach CROSS JOIN lots CROSS JOIN versions CROSS JOIN entries
+         WHERE lots.id = reach.id AND versions.id = lots.version_id AND entries.id = versions.entry_id
+         ORDER BY lots.id",
+        starts.join(", ")
+    );
     Ok(on_each!(conn, c => sql_query(sql).load(c)?))
 }
 
-fn onward(conn: &mut Conn, starts: &[i32]) -> Result<Vec<Onward>> {
-    let sql = reach(starts)
-        + "SELECT used.lot_id, used.deed_id, used.mg, steps.animal_mg
-           FROM reach
-           JOIN pack_events used ON used.lot_id = reach.id AND used.account = 'used'
-           JOIN steps ON steps.id = used.deed_id";
-    let rows: Vec<OnwardRow> = on_each!(conn, c => sql_query(sql).load(c)?);
-    let onward = |row: OnwardRow| Onward {
-        lot: LotId(row.lot_id),
-        step: DeedId(row.deed_id),
-        milligrams: row.mg,
-        step_milligrams: row.animal_mg,
-    };
-    Ok(rows.into_iter().map(onward).collect())
+fn onward(conn: &mut Conn, used: &[&Descendant]) -> Result<Vec<Onward>> {
+    let mut onward = Vec::with_capacity(used.len());
+    for some in used.chunks(1_000) {
+        let keys: Vec<String> = some.iter().map(|lot| lot.id.to_string()).collect();
+        let sql = format!(
+            "SELECT used.lot_id, used.deed_id, used.mg, steps.animal_mg
+             FROM pack_events used CROSS JOIN steps
+             WHERE used.lot_id IN ({}) AND used.account = 'used' AND steps.id = used.deed_id",
+            keys.join(", ")
+        );
+        let rows: Vec<OnwardRow> = on_each!(&mut *conn, c => sql_query(sql).load(c)?);
+        onward.extend(rows.into_iter().map(|row| Onward {
+            lot: LotId(row.lot_id),
+            step: DeedId(row.deed_id),
+            milligrams: row.mg,
+            step_milligrams: row.animal_mg,
+        }));
+    }
+    Ok(onward)
 }
 
 #[derive(Debug, QueryableByName)]
@@ -162,18 +163,15 @@ struct UseRow {
 
 /// Walks back from a lot to everything that went into it.
 pub fn back(conn: &mut Conn, lot: i32) -> Result<Ancestry> {
-    let sql = "WITH RECURSIVE up(id) AS (
-                   VALUES ($1)
+    let sql = "WITH RECURSIVE up(id, deed_id) AS (
+                   SELECT id, deed_id FROM lots WHERE id = $1
                    UNION
-                   SELECT used.lot_id FROM up
-                   JOIN lots ON lots.id = up.id
-                   JOIN pack_events used ON used.deed_id = lots.deed_id AND used.account = 'used'
+                   SELECT parent.id, parent.deed_id FROM up CROSS JOIN pack_events used CROSS JOIN lots parent
+                   WHERE used.deed_id = up.deed_id AND used.account = 'used' AND parent.id = used.lot_id
                )
-               SELECT lots.id AS child_id, used.deed_id, used.lot_id, used.mg, parent.origin
-               FROM up
-               JOIN lots ON lots.id = up.id
-               JOIN pack_events used ON used.deed_id = lots.deed_id AND used.account = 'used'
-               JOIN lots parent ON parent.id = used.lot_id";
+               SELECT up.id AS child_id, used.deed_id, used.lot_id, used.mg, parent.origin
+               FROM up CROSS JOIN pack_events used CROSS JOIN lots parent
+               WHERE used.deed_id = up.deed_id AND used.account = 'used' AND parent.id = used.lot_id";
     let rows: Vec<UseRow> = on_each!(conn, c => sql_query(sql).bind::<Integer, _>(lot).load(c)?);
     let mut ancestry = Ancestry::default();
     // A step that made several of the lots comes back once for each of them.

@@ -18,7 +18,7 @@ use store::{Conn, lots};
 /// # Errors
 /// The database is away, or the record is damaged.
 pub fn scan(app: &App, conn: &mut Conn, text: &str) -> Result<ScanRead> {
-    let kitchen = app.kitchen(conn)?;
+    let kitchen = app.kitchen_lately(conn)?;
     let unknown = |says: String| Ok(told(Answer::unknown(says), None, None));
     let (code, number) = match scanned::read(text, &app.address(&kitchen)) {
         Scanned::Lot { code, pack } => (code, pack),
