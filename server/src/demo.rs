@@ -102,7 +102,7 @@ pub fn build(app: &mut App) -> std::result::Result<Vec<String>, String> {
             code("S10")
         ),
         format!(
-            "{{address}}/scan?code={}/1 - what the counter is told about a pack of bacon",
+            "{{address}}/scan?code={} - what the counter is told about the bacon",
             code("L13")
         ),
         format!(

@@ -6,6 +6,7 @@
 //! and for each lot reached at a million at most 1.5 times that at ten thousand.
 
 mod floor;
+#[allow(dead_code, reason = "other benches use the rest of it")]
 mod record;
 
 use std::collections::HashMap;

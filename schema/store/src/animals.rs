@@ -96,7 +96,7 @@ pub fn by_key(conn: &mut Conn, key: i32) -> Result<AnimalRow> {
     Ok(animals::table
         .find(key)
         .select(AnimalRow::as_select())
-        .first(conn)?)
+        .get_result(conn)?)
 }
 
 /// The animal that the deed with this id brought in; the deed's id is the animal's.
@@ -105,7 +105,7 @@ pub fn by_uid(conn: &mut Conn, uid: &[u8; 16]) -> Result<Option<AnimalRow>> {
         .inner_join(deeds::table.on(deeds::id.eq(animals::deed_id)))
         .filter(deeds::uid.eq(&uid[..]))
         .select(AnimalRow::as_select())
-        .first(conn)
+        .get_result(conn)
         .optional()?)
 }
 

@@ -5,6 +5,7 @@ use crate::db::Tx;
 use crate::error::{Error, Result};
 use crate::tables::{additions, answers, deeds, entries, steps, voids};
 use chrono::{NaiveDate, NaiveDateTime};
+use diesel::dsl::max;
 use diesel::prelude::*;
 use domain::moment::Moment;
 use domain::words::DeedKind;
@@ -70,7 +71,7 @@ pub fn by_uid(conn: &mut Conn, uid: &[u8; 16]) -> Result<Option<DeedRow>> {
     Ok(deeds::table
         .filter(deeds::uid.eq(&uid[..]))
         .select(DeedRow::as_select())
-        .first(conn)
+        .get_result(conn)
         .optional()?)
 }
 
@@ -88,7 +89,7 @@ pub fn answer(conn: &mut Conn, deed: i32) -> Result<String> {
     Ok(answers::table
         .find(deed)
         .select(answers::body)
-        .first(conn)?)
+        .get_result(conn)?)
 }
 
 /// Records a deed, first of all in its transaction: a second one with the same id waits here.
@@ -124,10 +125,8 @@ pub fn keep_answer(tx: &mut Tx<'_>, deed: i32, body: &str) -> Result<()> {
 /// When the record last took a deed.
 pub fn last_recorded_at(conn: &mut Conn) -> Result<Option<NaiveDateTime>> {
     Ok(deeds::table
-        .select(deeds::recorded_at)
-        .order(deeds::recorded_at.desc())
-        .first(conn)
-        .optional()?)
+        .select(max(deeds::recorded_at))
+        .get_result(conn)?)
 }
 
 /// What voided a deed, and why.
@@ -149,7 +148,7 @@ pub fn voided_by(conn: &mut Conn, deed: i32) -> Result<Option<VoidedBy>> {
         .inner_join(deeds::table.on(deeds::id.eq(voids::id)))
         .filter(voids::deed_id.eq(deed))
         .select((deeds::uid, voids::why, deeds::recorded_at, deeds::person))
-        .first(conn)
+        .get_result(conn)
         .optional()?)
 }
 
@@ -158,7 +157,7 @@ pub fn loss(conn: &mut Conn, deed: i32) -> Result<Option<i64>> {
     Ok(steps::table
         .find(deed)
         .select(steps::loss_mg)
-        .first(conn)
+        .get_result(conn)
         .optional()?)
 }
 

@@ -57,7 +57,7 @@ pub fn get(conn: &mut Conn, list: &str, code: &str) -> Result<Option<EntryRow>> 
             versions::number,
             versions::body,
         ))
-        .first(conn)
+        .get_result(conn)
         .optional()?)
 }
 
@@ -82,7 +82,7 @@ pub fn version(conn: &mut Conn, version_id: i32) -> Result<String> {
     Ok(versions::table
         .find(version_id)
         .select(versions::body)
-        .first(conn)?)
+        .get_result(conn)?)
 }
 
 /// The code of an entry, which never changes.
@@ -90,7 +90,7 @@ pub fn code(conn: &mut Conn, entry_id: i32) -> Result<String> {
     Ok(entries::table
         .find(entry_id)
         .select(entries::code)
-        .first(conn)?)
+        .get_result(conn)?)
 }
 
 /// Adds an entry. The caller has seen that the code is free and holds the lists' lock.
@@ -144,7 +144,7 @@ pub fn house_code_owner(conn: &mut Conn, code: &str) -> Result<Option<String>> {
     let owner = house_codes::table
         .filter(house_codes::code.eq(code))
         .select(house_codes::owner);
-    Ok(owner.first(conn).optional()?)
+    Ok(owner.get_result(conn).optional()?)
 }
 
 /// Takes a house code for ever.

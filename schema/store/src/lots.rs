@@ -168,7 +168,7 @@ pub fn by_code(conn: &mut Conn, code: &LotCode) -> Result<Option<LotRow>> {
     Ok(lots::table
         .filter(lots::code.eq(code.as_str()))
         .select(LotRow::as_select())
-        .first(conn)
+        .get_result(conn)
         .optional()?)
 }
 

@@ -276,7 +276,7 @@ pub fn history(conn: &mut Conn, lot: i32, made_by: i32) -> Result<Vec<HistoryRow
             deeds::person,
             voids::id.nullable(),
         ))
-        .first(conn)?;
+        .get_result(conn)?;
     let (uid, kind, at, person, voided) = birth;
     let mut history = vec![HistoryRow {
         uid,

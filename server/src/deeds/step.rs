@@ -15,8 +15,12 @@ use domain::grams::Grams;
 use domain::limits::{MOST_INPUTS, MOST_OUTPUTS};
 use domain::lot::Lot;
 use domain::origin::Origin;
+use domain::product::Product;
 use domain::series::Series;
-use domain::words::{Addition, DeedKind, StepKind};
+use domain::words::{Addition, Allergen, DeedKind, StepKind};
+use std::collections::hash_map::Entry;
+use std::collections::{BTreeSet, HashMap};
+use std::sync::Arc;
 use store::packs::Wanted;
 
 /// Records a step.
@@ -114,6 +118,9 @@ fn inputs(facts: &mut Facts<'_, '_>, asked: &StepAsked) -> Result<(Vec<Lot>, Vec
     Ok((facts.lots(&sought)?, choices))
 }
 
+/// A product, its key, and the allergens of its recipe.
+type OfProduct = (Arc<Product>, i32, BTreeSet<Allergen>);
+
 fn outputs(facts: &mut Facts<'_, '_>, asked: &StepAsked) -> Result<Vec<Output>> {
     if asked.outputs.len() > MOST_OUTPUTS {
         let detail = format!(
@@ -123,13 +130,22 @@ fn outputs(facts: &mut Facts<'_, '_>, asked: &StepAsked) -> Result<Vec<Output>> 
         return Err(Error::cannot_be("outputs", detail));
     }
     let mut outputs = Vec::with_capacity(asked.outputs.len());
+    let mut known: HashMap<&str, OfProduct> = HashMap::new();
     for (nth, output) in asked.outputs.iter().enumerate() {
         let field = format!("outputs[{nth}].");
-        let (product, product_key) =
-            facts.product(&output.product.0, &format!("{field}product"))?;
+        let code = output.product.0.as_str();
+        // Sixty tubs of one thing are looked up once.
+        let (product, product_key, recipe_allergens) = match known.entry(code) {
+            Entry::Occupied(known) => known.get().clone(),
+            Entry::Vacant(free) => {
+                let (product, key) = facts.product(code, &format!("{field}product"))?;
+                let allergens = facts.recipe_allergens(code)?;
+                free.insert((product, key, allergens)).clone()
+            }
+        };
         let to = output.place.as_ref();
         outputs.push(Output {
-            recipe_allergens: facts.recipe_allergens(&output.product.0)?,
+            recipe_allergens,
             product,
             product_key,
             grams: output.grams.0,

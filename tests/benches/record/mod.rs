@@ -71,9 +71,6 @@ pub struct Grown {
     /// The codes of all packs for sale.
     #[allow(dead_code, reason = "not every bench asks by code")]
     pub codes: Vec<String>,
-    /// The moment after the last deed.
-    #[allow(dead_code, reason = "not every bench goes on from there")]
-    pub ends: chrono::DateTime<chrono::Utc>,
 }
 
 /// Grows a family of about that many lots in a furnished record, by raw SQL.

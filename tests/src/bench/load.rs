@@ -24,18 +24,21 @@ impl Seen {
 /// Asks on that many connections until `lasts` is over. `path` tells the nth connection its mth path.
 ///
 /// # Panics
-/// An answer is not 200, or a connection breaks.
+/// An answer has another status, or a connection breaks.
 pub fn load(
     address: SocketAddr,
     connections: usize,
     lasts: Duration,
+    status: u16,
     path: impl Fn(usize, usize) -> String + Sync,
 ) -> Seen {
     let start = Instant::now();
     let mut took: Vec<Duration> = thread::scope(|scope| {
         let path = &path;
         let asking: Vec<_> = (0..connections)
-            .map(|nth| scope.spawn(move || ask(address, start + lasts, |count| path(nth, count))))
+            .map(|nth| {
+                scope.spawn(move || ask(address, start + lasts, status, |count| path(nth, count)))
+            })
             .collect();
         asking
             .into_iter()
@@ -47,7 +50,12 @@ pub fn load(
     Seen { a_second, took }
 }
 
-fn ask(address: SocketAddr, until: Instant, path: impl Fn(usize) -> String) -> Vec<Duration> {
+fn ask(
+    address: SocketAddr,
+    until: Instant,
+    status: u16,
+    path: impl Fn(usize) -> String,
+) -> Vec<Duration> {
     let mut stream = TcpStream::connect(address).expect("the service listens");
     stream.set_nodelay(true).expect("a socket option");
     let mut took = Vec::new();
@@ -62,29 +70,29 @@ fn ask(address: SocketAddr, until: Instant, path: impl Fn(usize) -> String) -> V
             path(took.len())
         );
         stream.write_all(request.as_bytes()).expect("it listens");
-        answer(&mut stream, &mut buffer);
+        answer(&mut stream, &mut buffer, status);
         took.push(asked.elapsed());
     }
 }
 
 /// Reads one answer to its end.
-fn answer(stream: &mut TcpStream, buffer: &mut [u8]) {
+fn answer(stream: &mut TcpStream, buffer: &mut [u8], status: u16) {
     let mut filled = 0;
     loop {
         let read = stream.read(&mut buffer[filled..]).expect("it answers");
         assert!(read > 0, "the service hung up, or the answer is too long");
         filled += read;
-        if length(&buffer[..filled]).is_some_and(|whole| filled >= whole) {
+        if length(&buffer[..filled], status).is_some_and(|whole| filled >= whole) {
             return;
         }
     }
 }
 
 /// How long the answer is, head and body, once its head is there.
-fn length(bytes: &[u8]) -> Option<usize> {
+fn length(bytes: &[u8], status: u16) -> Option<usize> {
     let end = bytes.windows(4).position(|four| four == b"\r\n\r\n")?;
     let head = std::str::from_utf8(&bytes[..end]).expect("a head is ASCII");
-    assert!(head.starts_with("HTTP/1.1 200"), "{head}");
+    assert!(head.starts_with(&format!("HTTP/1.1 {status}")), "{head}");
     let body = head.lines().find_map(|line| {
         let (name, value) = line.split_once(':')?;
         name.eq_ignore_ascii_case("content-length")

@@ -1,0 +1,76 @@
+//! What the service holds in memory ten seconds after it started, and how soon it answers, over an
+//! existing record in SQLite.
+//!
+//! `cargo bench -p stories --bench start`, the binary built before. Wanted: below 40 MB and 300 ms.
+
+#[allow(dead_code, reason = "other benches use the rest of it")]
+mod record;
+
+use std::io::{BufRead, BufReader};
+use std::process::{Child, Command, Stdio};
+use std::time::{Duration, Instant};
+use stories::bench::{median, ms};
+use stories::{Caller, Engine};
+
+const LOTS: usize = 100_000;
+const STARTS: usize = 11;
+
+fn main() {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let grown = record::grow(&record::furnished(Engine::Sqlite, folder.path()), LOTS);
+    let database = folder.path().join("kitchen.db").display().to_string();
+    let scan = format!("/api/scan?code={}/1", grown.codes[0]);
+    let start = || {
+        let begun = Instant::now();
+        let (child, caller) = serve(&database);
+        caller.get(&scan).expect(200);
+        (child, caller, begun.elapsed())
+    };
+    let first = (0..STARTS).map(|_| {
+        let (mut child, _, took) = start();
+        end(&mut child);
+        took
+    });
+    println!(
+        "first answer, median of {STARTS} starts: {} ms",
+        ms(median(first.collect()))
+    );
+    let (mut child, caller, _) = start();
+    std::thread::sleep(Duration::from_secs(10));
+    println!("resident 10 s after the start: {}", resident(&child));
+    for code in grown.codes.iter().step_by(grown.codes.len() / 5_000) {
+        caller.get(&format!("/api/scan?code={code}/1")).expect(200);
+    }
+    println!("resident after 5,000 scans: {}", resident(&child));
+    end(&mut child);
+}
+
+fn serve(database: &str) -> (Child, Caller) {
+    let mut child = Command::new(stories::house::binary())
+        .args(["serve", "--database", database])
+        .args(["--listen", "127.0.0.1:0", "--workers", "4"])
+        .stdout(Stdio::piped())
+        .spawn()
+        .expect("the binary starts");
+    let mut line = String::new();
+    BufReader::new(child.stdout.take().expect("piped"))
+        .read_line(&mut line)
+        .expect("it prints where it is");
+    let address = line
+        .split_whitespace()
+        .find(|word| word.starts_with("http"));
+    let caller = Caller::new(address.expect("an address").trim_end_matches('/'));
+    (child, caller)
+}
+
+fn resident(child: &Child) -> String {
+    let path = format!("/proc/{}/status", child.id());
+    let status = std::fs::read_to_string(path).expect("it runs, on Linux");
+    let line = status.lines().find_map(|line| line.strip_prefix("VmRSS:"));
+    line.expect("the kernel tells").trim().to_owned()
+}
+
+fn end(child: &mut Child) {
+    child.kill().expect("it runs");
+    child.wait().expect("it ends");
+}
