@@ -2,7 +2,7 @@
 //!
 //! Reading order: [`world`] (the only clock), [`config`], [`app`] (what every request shares),
 //! [`wire`] (the JSON as it is on the wire), [`body`] and [`error`] (in and out), [`deeds`] (one
-//! file per deed, all through [`deeds::perform`]), [`lists`], [`read`], [`label_facts`], [`routes`]
+//! file per deed, all through [`mod@deeds::perform`]), [`lists`], [`read`], [`label_facts`], [`routes`]
 //! (every path, once, with its documentation), [`pages`], [`demo`].
 
 pub mod app;

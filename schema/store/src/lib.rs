@@ -1,7 +1,7 @@
 //! The record in SQLite or PostgreSQL. Diesel lives here and nowhere else.
 //!
 //! Reading order: [`db`] (open by address, read, and the one `write` that owns transactions),
-//! [`tables`], then one file per noun. Rows hold primitives; they turn into the domain's types here.
+//! `tables`, then one file per noun. Rows hold primitives; they turn into the domain's types here.
 //! A function that takes a [`Tx`] belongs inside a deed's transaction; one that takes a [`Conn`] reads.
 //!
 //! What has a unique key is loaded with `get_result`, not `first`: SQLite prepares a statement anew each

@@ -1,4 +1,4 @@
-//! One file per deed, all through [`perform`]: parse, load the facts inside the transaction, plan,
+//! One file per deed, all through [`mod@perform`]: parse, load the facts inside the transaction, plan,
 //! record, answer.
 
 pub mod clean_down;
