@@ -7,6 +7,7 @@ use stories::{Caller, Engine, House, on_both_engines};
 on_both_engines! {
     a_mistake_is_voided_and_stays_visible
     what_was_used_stands_in_the_way
+    a_voided_lot_stays_void_when_its_move_is_voided
     a_wrong_farm_is_corrected_after_use
     two_sides_are_one_animal
     one_animal_keeps_its_series_and_a_mix_does_not
@@ -129,6 +130,38 @@ fn what_was_used_stands_in_the_way(engine: Engine) {
     assert_eq!(
         caller.get(&format!("/api/lots/{pig}")).expect(200).body["on_hand_grams"],
         10_000
+    );
+}
+
+fn a_voided_lot_stays_void_when_its_move_is_voided(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let pig = caller.half_pig("0608-17", 10_000);
+    let (cut, moved) = (fresh_id(), fresh_id());
+    let step = json!({ "id": cut, "by": "Cook", "kind": "cut", "place": "bench", "inputs": [{ "lot": pig }],
+        "outputs": [{ "product": "pork-chop", "grams": 3_900 }] });
+    let chops = caller.post("/api/steps", &step).expect(201).code(0);
+    let to = json!({ "id": moved, "by": "Cook", "lot": chops, "to": "cooler" });
+    caller.post("/api/moves", &to).expect(201);
+    for deed in [&cut, &moved] {
+        caller
+            .deed(
+                &format!("/api/steps/{deed}/void"),
+                json!({ "why": "wrong" }),
+            )
+            .expect(201);
+    }
+    let lot = caller.get(&format!("/api/lots/{chops}")).expect(200).body;
+    assert_eq!(
+        (&lot["on_hand_grams"], &lot["packs"][0]["is"]),
+        (&json!(0), &json!("void"))
+    );
+    assert_eq!(
+        caller
+            .get(&format!("/api/scan?code={chops}"))
+            .expect(200)
+            .body["verdict"],
+        "pull"
     );
 }
 

@@ -62,6 +62,8 @@ pub fn hanging(tx: &mut Tx<'_>, deed: i32) -> Result<Hanging> {
     }
     let touched = packs::by_keys(tx.conn, &pack_keys)?
         .into_iter()
+        // A lot that was voided since it was moved or counted holds nothing, and stays so.
+        .filter(|pack| !rows[&pack.lot_id].voided)
         .map(|pack| {
             (
                 rows[&pack.lot_id].clone(),
