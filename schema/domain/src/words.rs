@@ -187,6 +187,14 @@ words! {
     }
 }
 
+words! {
+    /// How far a row of the facts is confirmed. Only what was read may stop somebody.
+    Mark {
+        Read = "READ", SecondHand = "READ-2", Memory = "MEMORY", Derived = "DERIVED",
+        CommonPractice = "common practice, no source", House = "house",
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

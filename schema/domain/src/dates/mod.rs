@@ -207,3 +207,6 @@ mod tests {
         }
     }
 }
+/// The rules of a place.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Rules {}

@@ -1,0 +1,54 @@
+//! The law of a place and the facts of the trade, as data with sources: what the engines ask.
+//!
+//! The files are read elsewhere; here is what they mean. Every rule names its row, and every row
+//! says where it comes from and whether the text itself was read.
+
+mod bound;
+mod finding;
+mod row;
+
+pub use bound::{Bound, Sense};
+pub use finding::{Finding, Gravity};
+pub use row::{Row, RowId, Rows};
+
+use crate::words::Profile;
+use crate::{cure, dates, duties, heat, stability, statement, trichinae};
+use std::collections::BTreeMap;
+
+/// The rules of one place.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Law {
+    /// Every row of its files.
+    pub rows: Rows,
+    /// How long food keeps.
+    pub dates: dates::Rules,
+    /// When food needs no time and temperature control.
+    pub stability: stability::Rules,
+    /// Curing salts: limits, methods, claims.
+    pub cures: cure::Rules,
+    /// Cooking, holding and cooling.
+    pub heat: heat::Rules,
+    /// Trichinae in pork that is eaten uncooked.
+    pub trichinae: trichinae::Rules,
+    /// Ingredient lists, allergens and the words of dates.
+    pub statements: statement::Rules,
+    /// Names with a standard, records, batches.
+    pub duties: duties::Rules,
+}
+
+/// The rules of every place that there are files for.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Laws {
+    /// By place.
+    pub places: BTreeMap<Profile, Law>,
+}
+
+impl Laws {
+    /// The rules of a place.
+    ///
+    /// # Panics
+    /// Never with the shipped files: there is one for every word of [`Profile`].
+    pub fn of(&self, place: Profile) -> &Law {
+        &self.places[&place]
+    }
+}

@@ -1,0 +1,189 @@
+//! The small parts that every file is made of: rows, numbers with a row, temperatures.
+
+use crate::Bad;
+use chrono::NaiveDate;
+use domain::law::{Bound, Row, RowId, Rows, Sense};
+use domain::measure::{Percent, Temperature};
+use domain::words::Mark;
+use rust_decimal::Decimal;
+use schemars::JsonSchema;
+use serde::Deserialize;
+
+/// One row of the facts.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct RowEntry {
+    /// Its name: the file of the fact tables and the row in it, as `us-N14`.
+    pub id: String,
+    /// What it says, in our own words.
+    pub says: String,
+    /// The law's own number, where it has one.
+    pub cite: Option<String>,
+    /// Keys of `sources.json`.
+    #[serde(default)]
+    pub sources: Vec<String>,
+    /// How far it is confirmed.
+    pub mark: MarkEntry,
+    /// The first day on which it holds, `2025-10-09`.
+    pub from: Option<String>,
+    /// The last day on which it holds.
+    pub until: Option<String>,
+}
+
+/// How far a row is confirmed.
+#[derive(Debug, Clone, Copy, Deserialize, JsonSchema)]
+pub enum MarkEntry {
+    /// The text itself was read.
+    #[serde(rename = "READ")]
+    Read,
+    /// Read only as somebody else gives it.
+    #[serde(rename = "READ-2")]
+    SecondHand,
+    /// From memory.
+    #[serde(rename = "MEMORY")]
+    Memory,
+    /// Worked out from a number that was read.
+    #[serde(rename = "DERIVED")]
+    Derived,
+    /// Common practice, no source.
+    #[serde(rename = "CP")]
+    CommonPractice,
+    /// Our own proposal.
+    #[serde(rename = "OURS")]
+    Ours,
+}
+
+impl RowEntry {
+    /// The domain's row.
+    pub fn row(self) -> Result<Row, Bad> {
+        let day = |text: Option<String>| -> Result<Option<NaiveDate>, Bad> {
+            text.map(|text| {
+                text.parse()
+                    .map_err(|_| Bad::new(format!("{}: {text:?} is not a day", self.id)))
+            })
+            .transpose()
+        };
+        Ok(Row {
+            from: day(self.from.clone())?,
+            until: day(self.until.clone())?,
+            id: RowId::new(&self.id),
+            says: self.says,
+            cite: self.cite,
+            sources: self.sources,
+            mark: match self.mark {
+                MarkEntry::Read => Mark::Read,
+                MarkEntry::SecondHand => Mark::SecondHand,
+                MarkEntry::Memory => Mark::Memory,
+                MarkEntry::Derived => Mark::Derived,
+                MarkEntry::CommonPractice => Mark::CommonPractice,
+                MarkEntry::Ours => Mark::House,
+            },
+        })
+    }
+}
+
+/// A decimal, read as it is written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(try_from = "serde_json::Number")]
+pub struct Number(pub Decimal);
+
+impl JsonSchema for Number {
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "Number".into()
+    }
+
+    fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        schemars::json_schema!({ "type": "number" })
+    }
+
+    fn inline_schema() -> bool {
+        true
+    }
+}
+
+impl TryFrom<serde_json::Number> for Number {
+    type Error = String;
+
+    fn try_from(number: serde_json::Number) -> Result<Number, String> {
+        let text = number.to_string();
+        text.parse()
+            .map(Number)
+            .map_err(|_| format!("{text} is not a plain decimal"))
+    }
+}
+
+impl Number {
+    /// As so many in a hundred.
+    pub fn percent(self) -> Percent {
+        Percent::new(self.0)
+    }
+}
+
+/// A number of the law with its row, and which side of it is allowed: exactly one of the three.
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct BoundEntry {
+    /// The row that it stands in.
+    pub row: String,
+    /// The number or less.
+    pub at_most: Option<Number>,
+    /// The number or more.
+    pub at_least: Option<Number>,
+    /// The number and no other.
+    pub exactly: Option<Number>,
+}
+
+impl BoundEntry {
+    /// The domain's bound, its row looked up.
+    pub fn bound(&self, rows: &Rows) -> Result<Bound, Bad> {
+        let row = known(rows, &self.row)?;
+        let (sense, Number(value)) = match (self.at_most, self.at_least, self.exactly) {
+            (Some(value), None, None) => (Sense::AtMost, value),
+            (None, Some(value), None) => (Sense::AtLeast, value),
+            (None, None, Some(value)) => (Sense::Exactly, value),
+            _ => {
+                return Err(Bad::new(format!(
+                    "{}: give one of at_most, at_least, exactly",
+                    self.row
+                )));
+            }
+        };
+        Ok(Bound { row, sense, value })
+    }
+}
+
+/// A temperature on one of the two scales.
+#[derive(Debug, Clone, Copy, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub enum TemperatureEntry {
+    /// Degrees Fahrenheit.
+    #[serde(rename = "fahrenheit")]
+    Fahrenheit(Number),
+    /// Degrees Celsius.
+    #[serde(rename = "celsius")]
+    Celsius(Number),
+}
+
+impl TemperatureEntry {
+    /// The domain's temperature.
+    pub fn temperature(self) -> Temperature {
+        match self {
+            TemperatureEntry::Fahrenheit(Number(degrees)) => Temperature::fahrenheit(degrees),
+            TemperatureEntry::Celsius(Number(degrees)) => Temperature::celsius(degrees),
+        }
+    }
+}
+
+/// The name of a row that is there.
+pub fn known(rows: &Rows, id: &str) -> Result<RowId, Bad> {
+    let row = RowId::new(id);
+    match rows.get(&row) {
+        Some(_) => Ok(row),
+        None => Err(Bad::new(format!("there is no row {id:?} in this file"))),
+    }
+}
+
+/// The names of rows that are there.
+pub fn all_known(rows: &Rows, ids: &[String]) -> Result<Vec<RowId>, Bad> {
+    ids.iter().map(|id| known(rows, id)).collect()
+}

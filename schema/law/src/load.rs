@@ -1,0 +1,142 @@
+//! Reading what is built in, and checking it as a whole.
+
+use crate::Bad;
+use crate::file::{Subject, read};
+use crate::sections::{
+    CuresEntry, DatesEntry, DutiesEntry, HeatEntry, StabilityEntry, StatementsEntry, TradeEntry,
+    TrichinaeEntry,
+};
+use domain::law::{Law, Laws, Rows};
+use domain::words::Profile;
+use std::collections::BTreeMap;
+
+/// Everything that is shipped.
+#[derive(Debug, Clone, Default)]
+pub struct Shipped {
+    /// The law of each place.
+    pub laws: Laws,
+    /// What the trade expects.
+    pub trade: domain::trade::Rules,
+    /// The rows behind that.
+    pub trade_rows: Rows,
+    /// The address behind each key that a row's `sources` name.
+    pub sources: BTreeMap<String, String>,
+}
+
+struct Texts {
+    place: Profile,
+    dates: &'static str,
+    stability: &'static str,
+    cures: &'static str,
+    heat: &'static str,
+    trichinae: &'static str,
+    statements: &'static str,
+    duties: &'static str,
+}
+
+macro_rules! texts {
+    ($($place:ident $folder:literal,)+) => {
+        [$(Texts {
+            place: Profile::$place,
+            dates: include_str!(concat!("../data/", $folder, "/dates.json")),
+            stability: include_str!(concat!("../data/", $folder, "/stability.json")),
+            cures: include_str!(concat!("../data/", $folder, "/cures.json")),
+            heat: include_str!(concat!("../data/", $folder, "/heat.json")),
+            trichinae: include_str!(concat!("../data/", $folder, "/trichinae.json")),
+            statements: include_str!(concat!("../data/", $folder, "/statements.json")),
+            duties: include_str!(concat!("../data/", $folder, "/duties.json")),
+        },)+]
+    };
+}
+
+const TEXTS: [Texts; 4] = texts! { Us "us", Ca "ca", Eu "eu", Uk "uk", };
+const TRADE: &str = include_str!("../data/trade.json");
+const SOURCES: &str = include_str!("../data/sources.json");
+
+/// Reads everything that is shipped.
+///
+/// # Errors
+/// A file does not parse, a rule points at a row that is not there, a row at a source that is not.
+pub fn shipped() -> Result<Shipped, Bad> {
+    let sources: BTreeMap<String, String> = serde_json::from_str(SOURCES)
+        .map_err(|error| Bad::new(error.to_string()).in_file("sources.json"))?;
+    let mut laws = Laws::default();
+    for texts in &TEXTS {
+        laws.places.insert(texts.place, law(texts, &sources)?);
+    }
+    let mut trade_rows = Rows::default();
+    let trade = section::<TradeEntry>(TRADE, "trade.json", &sources, &mut trade_rows)?;
+    Ok(Shipped {
+        laws,
+        trade,
+        trade_rows,
+        sources,
+    })
+}
+
+fn law(texts: &Texts, sources: &BTreeMap<String, String>) -> Result<Law, Bad> {
+    let mut rows = Rows::default();
+    let file = |subject: &str| format!("{}/{subject}.json", texts.place);
+    Ok(Law {
+        dates: section::<DatesEntry>(texts.dates, &file("dates"), sources, &mut rows)?,
+        stability: section::<StabilityEntry>(
+            texts.stability,
+            &file("stability"),
+            sources,
+            &mut rows,
+        )?,
+        cures: section::<CuresEntry>(texts.cures, &file("cures"), sources, &mut rows)?,
+        heat: section::<HeatEntry>(texts.heat, &file("heat"), sources, &mut rows)?,
+        trichinae: section::<TrichinaeEntry>(
+            texts.trichinae,
+            &file("trichinae"),
+            sources,
+            &mut rows,
+        )?,
+        statements: section::<StatementsEntry>(
+            texts.statements,
+            &file("statements"),
+            sources,
+            &mut rows,
+        )?,
+        duties: section::<DutiesEntry>(texts.duties, &file("duties"), sources, &mut rows)?,
+        rows,
+    })
+}
+
+/// Reads one file, checks its sources, and adds its rows to those of its place. A row that two
+/// subjects share says the same in both.
+fn section<S: Subject>(
+    text: &str,
+    file: &str,
+    sources: &BTreeMap<String, String>,
+    all: &mut Rows,
+) -> Result<S::Rules, Bad> {
+    let (rows, rules) = read::<S>(text).map_err(|bad| bad.in_file(file))?;
+    for row in rows.iter() {
+        if let Some(key) = row.sources.iter().find(|key| !sources.contains_key(*key)) {
+            let says = format!(
+                "the row {} names the source {key:?}, which is not in sources.json",
+                row.id
+            );
+            return Err(Bad::new(says).in_file(file));
+        }
+        if let Some(other) = all.insert(row.clone()).filter(|other| other != row) {
+            let says = format!(
+                "the row {} says something else in another file of the place",
+                other.id
+            );
+            return Err(Bad::new(says).in_file(file));
+        }
+    }
+    Ok(rules)
+}
+
+#[cfg(test)]
+mod tests {
+    #[test]
+    fn what_is_shipped_can_be_read() {
+        let shipped = super::shipped().unwrap_or_else(|bad| panic!("{bad}"));
+        assert_eq!(shipped.laws.places.len(), 4);
+    }
+}

@@ -1,0 +1,20 @@
+//! To be written.
+
+use crate::Bad;
+use crate::file::Subject;
+use domain::law::Rows;
+use schemars::JsonSchema;
+use serde::Deserialize;
+
+/// To be written.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct StabilityEntry {}
+
+impl Subject for StabilityEntry {
+    type Rules = domain::stability::Rules;
+
+    fn rules(self, _rows: &Rows) -> Result<Self::Rules, Bad> {
+        Ok(Self::Rules::default())
+    }
+}
