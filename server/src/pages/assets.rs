@@ -1,20 +1,65 @@
-//! What the pages need besides themselves, embedded: one style sheet and the label's own font.
+//! What the pages need besides themselves, embedded: a style sheet, a script, and the labels' font.
 
-use actix_web::{HttpResponse, web};
+use actix_web::{HttpRequest, HttpResponse, web};
 use labels::Weight;
+use std::collections::hash_map::DefaultHasher;
+use std::hash::{Hash, Hasher};
+use std::sync::LazyLock;
 
 const STYLE: &str = include_str!("../../assets/gambrel.css");
+const SCRIPT: &str = include_str!("../../assets/gambrel.js");
 
-/// One of them.
-pub async fn get(name: web::Path<String>) -> HttpResponse {
-    let (kind, body): (&str, &'static [u8]) = match name.as_str() {
-        "gambrel.css" => ("text/css; charset=utf-8", STYLE.as_bytes()),
-        "regular.ttf" => ("font/ttf", Weight::Regular.font_file()),
-        "bold.ttf" => ("font/ttf", Weight::Bold.font_file()),
-        _ => return HttpResponse::NotFound().finish(),
+struct Asset {
+    name: &'static str,
+    kind: &'static str,
+    body: &'static [u8],
+    /// Changes when the body does.
+    tag: String,
+}
+
+static ASSETS: LazyLock<[Asset; 4]> = LazyLock::new(|| {
+    [
+        ("gambrel.css", "text/css; charset=utf-8", STYLE.as_bytes()),
+        (
+            "gambrel.js",
+            "text/javascript; charset=utf-8",
+            SCRIPT.as_bytes(),
+        ),
+        ("regular.ttf", "font/ttf", Weight::Regular.font_file()),
+        ("bold.ttf", "font/ttf", Weight::Bold.font_file()),
+    ]
+    .map(|(name, kind, body)| {
+        let mut hasher = DefaultHasher::new();
+        body.hash(&mut hasher);
+        Asset {
+            name,
+            kind,
+            body,
+            tag: format!("\"{:016x}\"", hasher.finish()),
+        }
+    })
+});
+
+/// One of them; 304 where the browser has it already.
+pub async fn get(request: HttpRequest, name: web::Path<String>) -> HttpResponse {
+    let Some(asset) = ASSETS.iter().find(|asset| asset.name == name.as_str()) else {
+        return HttpResponse::NotFound().finish();
     };
-    HttpResponse::Ok()
-        .content_type(kind)
-        .insert_header(("Cache-Control", "public, max-age=3600"))
-        .body(body)
+    let tags = request.headers().get("If-None-Match");
+    let known = tags
+        .and_then(|tags| tags.to_str().ok())
+        .is_some_and(|tags| tags.contains(&asset.tag));
+    let mut response = match known {
+        true => HttpResponse::NotModified(),
+        false => HttpResponse::Ok(),
+    };
+    response
+        .content_type(asset.kind)
+        .insert_header(("ETag", asset.tag.as_str()))
+        .insert_header(("Cache-Control", "no-cache"))
+        .insert_header(("X-Content-Type-Options", "nosniff"));
+    match known {
+        true => response.finish(),
+        false => response.body(asset.body),
+    }
 }

@@ -1,28 +1,39 @@
 //! The pages: server-rendered, plain words, large type. They only read.
+//!
+//! A view holds ready strings; a template only lays them out.
 
+mod animals;
+mod answer;
 mod assets;
+mod drawing;
 mod format;
+mod forward;
+mod history;
+mod home;
+mod label;
 mod lot;
+mod lots;
+mod origins;
+mod packs;
 mod scan;
-mod search;
 mod tree;
 
 use crate::error::{Error, Problem, respond};
 use actix_web::http::StatusCode;
 use actix_web::{HttpRequest, HttpResponse, web};
-use askama::Template;
+use answer::{page, see_other, trouble};
 
 /// Registers the pages.
 pub fn register(config: &mut web::ServiceConfig) {
     config
-        .route("/", web::get().to(|| async { see_other("/scan") }))
+        .route("/", web::get().to(home::page))
         .route("/assets/{name}", web::get().to(assets::get))
         .route("/scan", web::get().to(scan::page))
-        .route("/lots", web::get().to(search::lots))
+        .route("/lots", web::get().to(lots::page))
         .route("/lots/{code}", web::get().to(lot::page))
-        .route("/lots/{code}/label.svg", web::get().to(lot::label))
-        .route("/animals", web::get().to(search::animals))
-        .route("/animals/{id}", web::get().to(lot::animal))
+        .route("/lots/{code}/label.svg", web::get().to(label::picture))
+        .route("/animals", web::get().to(animals::list))
+        .route("/animals/{id}", web::get().to(animals::one))
         // What the square code of a label holds.
         .route("/{l:[Ll]}/{code}", web::get().to(scan::lot_of_label))
         .route(
@@ -31,65 +42,14 @@ pub fn register(config: &mut web::ServiceConfig) {
         );
 }
 
-/// 404 for a path that is none.
+/// 404 for a path that is none: a problem document for programs, a page for people.
 pub async fn nothing_here(request: HttpRequest) -> HttpResponse {
-    let detail = format!("There is nothing at {}.", request.path());
+    let path = request.path();
+    let detail = format!("There is nothing at {path}.");
     let problem = Problem::new(StatusCode::NOT_FOUND, "not-found", "Not found", detail);
-    if request.path().starts_with("/api") {
+    if path == "/api" || path.starts_with("/api/") {
         respond(&problem)
     } else {
         trouble(&Error::from(problem))
     }
-}
-
-#[derive(Template)]
-#[template(path = "trouble.html")]
-struct Trouble {
-    title: String,
-    detail: String,
-}
-
-/// A page that says what is wrong.
-fn trouble(error: &Error) -> HttpResponse {
-    if let Error::Store(error) = error {
-        eprintln!("gambrel: {error}");
-    }
-    let problem = error.problem();
-    let status = StatusCode::from_u16(problem.status).unwrap_or(StatusCode::INTERNAL_SERVER_ERROR);
-    rendered(
-        status,
-        &Trouble {
-            title: problem.title,
-            detail: problem.detail,
-        },
-    )
-}
-
-/// A page, or the page that says why there is none.
-fn page(made: Result<impl Template, Error>) -> HttpResponse {
-    match made {
-        Ok(template) => rendered(StatusCode::OK, &template),
-        Err(error) => trouble(&error),
-    }
-}
-
-fn rendered(status: StatusCode, template: &impl Template) -> HttpResponse {
-    match template.render() {
-        Ok(html) => HttpResponse::build(status)
-            .content_type("text/html; charset=utf-8")
-            .insert_header((
-                "Content-Security-Policy",
-                "default-src 'self'; frame-ancestors 'none'",
-            ))
-            .insert_header(("X-Content-Type-Options", "nosniff"))
-            .insert_header(("Cache-Control", "no-store"))
-            .body(html),
-        Err(error) => HttpResponse::InternalServerError().body(error.to_string()),
-    }
-}
-
-fn see_other(to: &str) -> HttpResponse {
-    HttpResponse::SeeOther()
-        .insert_header(("Location", to))
-        .finish()
 }

@@ -1,6 +1,6 @@
 //! The counter's page: one huge word.
 
-use super::see_other;
+use super::{format, see_other};
 use crate::app::App;
 use crate::error::Result;
 use crate::read;
@@ -14,12 +14,28 @@ use serde::Deserialize;
 #[derive(Template)]
 #[template(path = "scan.html")]
 struct ScanPage {
-    scan: Option<ScanRead>,
+    answer: Option<Answer>,
+}
+
+struct Answer {
+    /// The verdict as the API spells it: its shape and pattern go by it.
+    verdict: String,
     word: String,
-    /// A shape for each verdict, so that colour never tells alone.
-    mark: &'static str,
+    says: String,
+    asked: String,
+    pack: Option<Known>,
+}
+
+/// What is known of what was scanned.
+struct Known {
+    lot: String,
+    title: String,
+    shown: String,
+    allergens: String,
+    kind: &'static str,
+    use_by: String,
     price: Option<String>,
-    raw: bool,
+    whole_lot: bool,
 }
 
 #[derive(Deserialize)]
@@ -36,41 +52,55 @@ pub async fn page(request: HttpRequest, app: web::Data<App>) -> HttpResponse {
 async fn ask(request: &HttpRequest, app: web::Data<App>) -> Result<ScanPage> {
     let Asked { code } = query(request)?;
     let Some(code) = code.filter(|code| !code.trim().is_empty()) else {
-        return Ok(ScanPage {
-            scan: None,
-            word: String::new(),
-            mark: "",
-            price: None,
-            raw: false,
-        });
+        return Ok(ScanPage { answer: None });
     };
     blocking(move || {
         app.store.look(|conn| {
-            let currency = app.kitchen(conn)?.entry.currency.0.clone();
+            let currency = app.kitchen_lately(conn)?.entry.currency.0.clone();
             let scan = read::scan::scan(&app, conn, &code)?;
+            let kind = match &scan.lot {
+                Some(lot) => {
+                    let row = read::lot_named(&app, conn, lot)?;
+                    format::raw_or_ready(&*app.product(conn, row.version_id)?)
+                }
+                None => "",
+            };
             Ok(ScanPage {
-                word: scan.verdict.replace('-', " ").to_uppercase(),
-                mark: mark(&scan.verdict),
-                price: scan
-                    .price_minor
-                    .map(|minor| format!("{}.{:02} {currency}", minor / 100, minor % 100)),
-                raw: scan.raw.unwrap_or(false),
-                scan: Some(scan),
+                answer: Some(answer(scan, kind, &code, &currency)),
             })
         })
     })
     .await
 }
 
-fn mark(verdict: &str) -> &'static str {
-    match verdict {
-        "sell" => "✓",
-        "sell-today" => "◔",
-        "pull" => "✕",
-        "hold" => "■",
-        "gone" => "○",
-        "not-for-sale" => "–",
-        _ => "?",
+fn answer(scan: ScanRead, kind: &'static str, code: &str, currency: &str) -> Answer {
+    let known = scan.lot.map(|lot| {
+        let name = scan.name.unwrap_or_default();
+        let shown = format::shown(&lot);
+        Known {
+            title: match scan.pack {
+                Some(pack) => format!("{name}, pack {pack}"),
+                None => name,
+            },
+            whole_lot: scan.pack.is_none(),
+            allergens: format::allergens(&scan.allergens),
+            kind,
+            use_by: scan
+                .use_by
+                .map_or("No date".into(), |day| format::day(day.0)),
+            price: scan
+                .price_minor
+                .map(|minor| format!("{}.{:02} {currency}", minor / 100, minor % 100)),
+            lot,
+            shown,
+        }
+    });
+    Answer {
+        word: format::plain(&scan.verdict).to_uppercase(),
+        verdict: scan.verdict,
+        says: scan.says,
+        asked: code.trim().chars().take(80).collect(),
+        pack: known,
     }
 }
 

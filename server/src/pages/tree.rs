@@ -1,28 +1,40 @@
-//! A lot's family as a picture: what went in on the left, what came out on the right.
+//! A lot's family: what went in, the lot, what came out.
 
-use super::format::shown;
+use super::drawing::{self, Card, Side};
+use super::format;
 use crate::app::App;
 use crate::error::Result;
+use crate::read::names::Names;
+use crate::wire::answers::OriginsRead;
 use domain::grams::Grams;
 use domain::lot::LotId;
-use std::fmt::Write;
+use std::cmp::Reverse;
 use store::Conn;
 use store::lots::{self, LotRow};
 use store::trace;
 
-/// The most boxes on a side; the tables below tell of all.
+/// The most boxes on a side; the tables tell of all.
 const MOST: usize = 9;
-const BOX: (i32, i32) = (300, 62);
-const GAP: i32 = 16;
 
-struct Card {
-    code: Option<String>,
-    title: String,
-    below: String,
+/// The family, drawn twice.
+pub struct Pictures {
+    /// From left to right.
+    pub wide: String,
+    /// From top to bottom, for a phone.
+    pub narrow: String,
 }
 
-/// Draws parents, the lot, and children.
-pub fn draw(app: &App, conn: &mut Conn, row: &LotRow) -> Result<String> {
+/// Draws what went in, the lot, and what was made of it; for a carcass, its animal.
+///
+/// # Errors
+/// The database is away, or the record is damaged.
+pub fn draw(
+    app: &App,
+    conn: &mut Conn,
+    row: &LotRow,
+    origins: &OriginsRead,
+    names: &Names,
+) -> Result<Pictures> {
     let language = app.kitchen(conn)?.language().to_owned();
     let ancestry = trace::back(conn, row.id)?;
     let mut uses: Vec<(i32, i64)> = Vec::new();
@@ -32,121 +44,74 @@ pub fn draw(app: &App, conn: &mut Conn, row: &LotRow) -> Result<String> {
             None => uses.push((used.lot.0, used.milligrams)),
         }
     }
-    let parents = boxes(app, conn, &uses, &language)?;
+    let mut before = cards(app, conn, uses, &language)?;
+    if before.cards.is_empty() {
+        before.cards = animals(origins, names);
+    }
     let made = trace::children(conn, row.id)?;
-    let children = boxes(app, conn, &made, &language)?;
-    let product = app.product(conn, row.version_id)?;
+    let after = cards(app, conn, made, &language)?;
     let own = Card {
-        code: None,
+        goes_to: None,
         title: row.code()?.shown(),
-        below: product.name(&language).to_owned(),
+        below: app
+            .product(conn, row.version_id)?
+            .name(&language)
+            .to_owned(),
     };
-    Ok(svg(&parents, &own, &children))
+    Ok(Pictures {
+        wide: drawing::wide(&before, &own, &after),
+        narrow: drawing::narrow(&before, &own, &after),
+    })
 }
 
-fn boxes(app: &App, conn: &mut Conn, lots: &[(i32, i64)], language: &str) -> Result<Vec<Card>> {
-    let keys: Vec<i32> = lots.iter().map(|(lot, _)| *lot).collect();
-    let mut boxes = Vec::new();
-    for row in lots::by_keys(conn, &keys)?.iter().take(MOST) {
+/// A card for each lot with its weight in grams, the heaviest first.
+fn cards(app: &App, conn: &mut Conn, mut of: Vec<(i32, i64)>, language: &str) -> Result<Side> {
+    let all = of.len();
+    of.sort_by_key(|(_, mg)| Reverse(*mg));
+    of.truncate(MOST);
+    let keys: Vec<i32> = of.iter().map(|(lot, _)| *lot).collect();
+    let rows = lots::by_keys(conn, &keys)?;
+    let mut cards = Vec::with_capacity(of.len());
+    for (key, mg) in of {
+        let Some(row) = rows.iter().find(|row| row.id == key) else {
+            continue;
+        };
         let product = app.product(conn, row.version_id)?;
-        let mg = lots
-            .iter()
-            .find(|(lot, _)| *lot == row.id)
-            .map_or(0, |(_, mg)| *mg);
-        let name: String = product.name(language).chars().take(24).collect();
-        let below = format!("{name}, {}", Grams::from_milligrams(mg));
-        boxes.push(Card {
-            code: Some(row.code.clone()),
+        cards.push(Card {
+            goes_to: Some(format!("/lots/{}", row.code)),
             title: row.code()?.shown(),
-            below,
+            below: format!(
+                "{}, {}",
+                short(product.name(language)),
+                Grams::from_milligrams(mg)
+            ),
         });
     }
-    if lots.len() > MOST {
-        boxes.push(Card {
-            code: None,
-            title: format!("and {} more", lots.len() - MOST),
-            below: "all are in the tables".into(),
-        });
-    }
-    Ok(boxes)
+    Ok(Side {
+        more: all.saturating_sub(cards.len()),
+        cards,
+    })
 }
 
-fn svg(parents: &[Card], own: &Card, children: &[Card]) -> String {
-    let rows = parents.len().max(children.len()).max(1) as i32;
-    let height = rows * (BOX.1 + GAP) + GAP;
-    let columns = [10, 390, 770];
-    let mut out = format!(
-        "<svg class=\"tree\" viewBox=\"0 0 1080 {height}\" role=\"img\" aria-label=\"Family of the lot\">"
-    );
-    let top = |count: usize, nth: usize| {
-        (height - count as i32 * (BOX.1 + GAP)) / 2 + nth as i32 * (BOX.1 + GAP) + GAP / 2
+fn animals(origins: &OriginsRead, names: &Names) -> Vec<Card> {
+    let card = |animal: &crate::wire::answers::AnimalShare| Card {
+        goes_to: Some(format!("/animals/{}", animal.id)),
+        title: format!(
+            "{} {}",
+            format::headed(&animal.species),
+            animal.carcass.as_deref().unwrap_or_default()
+        ),
+        below: short(&names.farm(&animal.farm)),
     };
-    let middle = top(1, 0) + BOX.1 / 2;
-    for (side, boxes) in [(0, parents), (2, children)] {
-        for nth in 0..boxes.len() {
-            let y = top(boxes.len(), nth) + BOX.1 / 2;
-            let (from, to) = if side == 0 {
-                (columns[0] + BOX.0, columns[1])
-            } else {
-                (columns[2], columns[1] + BOX.0)
-            };
-            let bend = (from + to) / 2;
-            let _ = write!(
-                out,
-                "<path d=\"M{from} {y} C{bend} {y} {bend} {middle} {to} {middle}\" fill=\"none\" stroke=\"#16181a\" stroke-width=\"2\"/>"
-            );
-        }
-    }
-    for (x, boxes) in [
-        (columns[0], parents),
-        (columns[1], std::slice::from_ref(own)),
-        (columns[2], children),
-    ] {
-        for (nth, one) in boxes.iter().enumerate() {
-            one.draw(&mut out, x, top(boxes.len(), nth), x == columns[1]);
-        }
-    }
-    out + "</svg>"
+    origins.animals.iter().take(MOST).map(card).collect()
 }
 
-impl Card {
-    fn draw(&self, out: &mut String, x: i32, y: i32, own: bool) {
-        if let Some(code) = &self.code {
-            let _ = write!(out, "<a href=\"/lots/{code}\">");
-        }
-        let width = if own { 4 } else { 2 };
-        let _ = write!(
-            out,
-            "<rect x=\"{x}\" y=\"{y}\" width=\"{}\" height=\"{}\" rx=\"6\" fill=\"#fff\" stroke=\"#16181a\" stroke-width=\"{width}\"/>",
-            BOX.0, BOX.1
-        );
-        let title = self
-            .code
-            .as_deref()
-            .map_or_else(|| self.title.clone(), shown);
-        let _ = write!(
-            out,
-            "<text x=\"{}\" y=\"{}\">{}</text>",
-            x + 12,
-            y + 26,
-            escaped(&title)
-        );
-        let _ = write!(
-            out,
-            "<text class=\"thin\" x=\"{}\" y=\"{}\">{}</text>",
-            x + 12,
-            y + 49,
-            escaped(&self.below)
-        );
-        if self.code.is_some() {
-            out.push_str("</a>");
-        }
+/// What a box has room for.
+fn short(name: &str) -> String {
+    const ROOM: usize = 22;
+    if name.chars().count() <= ROOM {
+        return name.to_owned();
     }
-}
-
-fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;")
-        .replace('<', "&lt;")
-        .replace('>', "&gt;")
-        .replace('"', "&quot;")
+    let start: String = name.chars().take(ROOM - 1).collect();
+    format!("{}…", start.trim_end())
 }

@@ -3,8 +3,10 @@
 pub mod animals;
 pub mod composition;
 pub mod deed;
+pub mod due;
 pub mod find;
 pub mod lot;
+pub mod names;
 pub mod scan;
 pub mod trace;
 pub mod why;

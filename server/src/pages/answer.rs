@@ -1,0 +1,69 @@
+//! How a page goes out: rendered, guarded by headers, or replaced by one that says what is wrong.
+
+use crate::error::Error;
+use actix_web::http::StatusCode;
+use actix_web::{HttpResponse, HttpResponseBuilder};
+use askama::Template;
+
+/// Nothing but our own files; the label's drawing carries one style of its own.
+const POLICY: &str = "default-src 'self'; img-src 'self' data:; style-src-attr 'unsafe-inline'; base-uri 'none'; \
+                      form-action 'self'; frame-ancestors 'none'";
+
+#[derive(Template)]
+#[template(path = "trouble.html")]
+struct Trouble {
+    title: String,
+    detail: String,
+    again: bool,
+}
+
+/// A page, or the page that says why there is none.
+pub fn page(made: Result<impl Template, Error>) -> HttpResponse {
+    match made {
+        Ok(template) => rendered(HttpResponse::Ok(), &template),
+        Err(error) => trouble(&error),
+    }
+}
+
+/// A page that says what is wrong.
+pub fn trouble(error: &Error) -> HttpResponse {
+    if let Error::Store(error) = error {
+        eprintln!("gambrel: {error}");
+    }
+    let problem = error.problem();
+    let status = StatusCode::from_u16(problem.status).unwrap_or(StatusCode::INTERNAL_SERVER_ERROR);
+    let again = status == StatusCode::SERVICE_UNAVAILABLE;
+    let mut response = HttpResponse::build(status);
+    if again {
+        response.insert_header(("Retry-After", "2"));
+    }
+    let page = Trouble {
+        title: problem.title,
+        detail: problem.detail,
+        again,
+    };
+    rendered(response, &page)
+}
+
+fn rendered(mut response: HttpResponseBuilder, template: &impl Template) -> HttpResponse {
+    match template.render() {
+        Ok(html) => response
+            .content_type("text/html; charset=utf-8")
+            .insert_header(("Content-Security-Policy", POLICY))
+            .insert_header(("X-Content-Type-Options", "nosniff"))
+            .insert_header(("Referrer-Policy", "same-origin"))
+            .insert_header(("Cache-Control", "no-store"))
+            .body(html),
+        Err(error) => {
+            eprintln!("gambrel: a page cannot be rendered: {error}");
+            HttpResponse::InternalServerError().body("This page cannot be shown. See the log.")
+        }
+    }
+}
+
+/// On to another page.
+pub fn see_other(to: &str) -> HttpResponse {
+    HttpResponse::SeeOther()
+        .insert_header(("Location", to))
+        .finish()
+}

@@ -1,0 +1,75 @@
+//! A pack's label as a picture, from the same placed items as the PDF.
+
+use super::trouble;
+use crate::app::App;
+use crate::error::Result;
+use crate::label_facts::{self, Wanted};
+use crate::read::lot_named;
+use crate::routes::query;
+use crate::serve::blocking;
+use actix_web::{HttpRequest, HttpResponse, web};
+use serde::Deserialize;
+use store::Conn;
+use store::lots::LotRow;
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Asked {
+    pack: Option<u32>,
+    template: Option<String>,
+}
+
+/// The picture; of the first pack on hand if none is named.
+pub async fn picture(
+    request: HttpRequest,
+    app: web::Data<App>,
+    code: web::Path<String>,
+) -> HttpResponse {
+    match asked(&request, app, code).await {
+        Ok(svg) => HttpResponse::Ok()
+            .content_type("image/svg+xml")
+            .insert_header((
+                "Content-Security-Policy",
+                "default-src 'none'; style-src-attr 'unsafe-inline'",
+            ))
+            .insert_header(("X-Content-Type-Options", "nosniff"))
+            .insert_header(("Cache-Control", "no-store"))
+            .body(svg),
+        Err(error) => trouble(&error),
+    }
+}
+
+async fn asked(
+    request: &HttpRequest,
+    app: web::Data<App>,
+    code: web::Path<String>,
+) -> Result<String> {
+    let asked: Asked = query(request)?;
+    blocking(move || {
+        app.store.read(|conn| {
+            let row = lot_named(&app, conn, &code)?;
+            draw(&app, conn, &row, asked.pack, asked.template)
+        })
+    })
+    .await
+}
+
+/// Draws the label of one pack.
+///
+/// # Errors
+/// 422 for a pack or a template that is not there; 409 where a text does not fit.
+pub fn draw(
+    app: &App,
+    conn: &mut Conn,
+    row: &LotRow,
+    pack: Option<u32>,
+    template: Option<String>,
+) -> Result<String> {
+    let wanted = Wanted {
+        packs: pack.map(|pack| vec![pack]),
+        template,
+        ..Wanted::default()
+    };
+    let placed = label_facts::of_lot(app, conn, row, &wanted)?;
+    Ok(placed.first().map(labels::svg).unwrap_or_default())
+}

@@ -1,0 +1,157 @@
+//! The page that finds lots.
+
+use super::{format, see_other, trouble};
+use crate::app::App;
+use crate::error::Result;
+use crate::read::find::{self, LotsQuery};
+use crate::read::names::Names;
+use crate::routes::query;
+use crate::serve::blocking;
+use crate::wire::answers::LotBrief;
+use actix_web::{HttpRequest, HttpResponse, web};
+use askama::Template;
+use domain::scanned::{self, Scanned};
+use domain::words::{Being, State};
+
+#[derive(Template)]
+#[template(path = "lots.html")]
+struct LotsPage {
+    q: String,
+    place: String,
+    state: String,
+    places: Vec<Choice>,
+    states: Vec<Choice>,
+    /// What else narrows the list.
+    also: Vec<Also>,
+    narrowed: bool,
+    lots: Vec<Row>,
+    next: Option<String>,
+}
+
+struct Choice {
+    value: String,
+    says: String,
+    chosen: bool,
+}
+
+/// A part of the query that has no field of its own: kept, and told of in words.
+struct Also {
+    name: &'static str,
+    value: String,
+    says: String,
+}
+
+struct Row {
+    code: String,
+    shown: String,
+    name: String,
+    note: Option<String>,
+    has: bool,
+    on_hand: String,
+    use_by: String,
+    place: String,
+}
+
+enum Found {
+    /// The lot whose label was scanned into the field.
+    One(String),
+    Many(LotsPage),
+}
+
+/// Lots, newest first; a code in full goes to its lot at once.
+pub async fn page(request: HttpRequest, app: web::Data<App>) -> HttpResponse {
+    match find(&request, app).await {
+        Ok(Found::One(code)) => see_other(&format!("/lots/{code}")),
+        Ok(Found::Many(lots)) => super::page(Ok(lots)),
+        Err(error) => trouble(&error),
+    }
+}
+
+async fn find(request: &HttpRequest, app: web::Data<App>) -> Result<Found> {
+    let asked: LotsQuery = query(request)?;
+    blocking(move || match named(&app, asked.q.as_deref())? {
+        Some(code) => Ok(Found::One(code)),
+        None => find_many(&app, &asked).map(Found::Many),
+    })
+    .await
+}
+
+fn named(app: &App, text: Option<&str>) -> Result<Option<String>> {
+    let Some(text) = text.filter(|text| !text.trim().is_empty()) else {
+        return Ok(None);
+    };
+    app.store.look(|conn| {
+        let kitchen = app.kitchen_lately(conn)?;
+        let Scanned::Lot { code, .. } = scanned::read(text, &app.address(&kitchen)) else {
+            return Ok(None);
+        };
+        Ok(store::lots::by_code(conn, &code)?.map(|row| row.code))
+    })
+}
+
+fn find_many(app: &App, asked: &LotsQuery) -> Result<LotsPage> {
+    let found = find::lots(app, asked)?;
+    let names = app.store.look(|conn| Names::load(app, conn))?;
+    let (q, place, state) = (given(&asked.q), given(&asked.place), given(&asked.state));
+    let also = also(asked, &names);
+    let choice = |value: &str, says: String, chosen: &str| Choice {
+        chosen: value == chosen,
+        value: value.to_owned(),
+        says,
+    };
+    let words = State::ALL.iter().map(|word| word.as_str());
+    let words = words.chain(Being::ALL.iter().map(|word| word.as_str()));
+    let places = names.places.iter();
+    Ok(LotsPage {
+        narrowed: !(q.is_empty() && place.is_empty() && state.is_empty() && also.is_empty()),
+        places: places
+            .map(|(code, name)| choice(code, name.clone(), &place))
+            .collect(),
+        states: words
+            .map(|word| choice(word, format::headed(word), &state))
+            .collect(),
+        lots: found.lots.into_iter().map(|lot| row(lot, &names)).collect(),
+        next: found.next,
+        q,
+        place,
+        state,
+        also,
+    })
+}
+
+fn given(text: &Option<String>) -> String {
+    text.as_deref().unwrap_or_default().trim().to_owned()
+}
+
+fn also(asked: &LotsQuery, names: &Names) -> Vec<Also> {
+    let (product, farm) = (given(&asked.product), given(&asked.farm));
+    let (killed, before) = (given(&asked.killed_on), given(&asked.use_by_before));
+    [
+        ("product", names.product(&product), product),
+        ("farm", format!("from {}", names.farm(&farm)), farm),
+        ("killed_on", format!("killed {killed}"), killed),
+        (
+            "use_by_before",
+            format!("to be used before {before}"),
+            before,
+        ),
+    ]
+    .into_iter()
+    .filter(|(_, _, value)| !value.is_empty())
+    .map(|(name, says, value)| Also { name, value, says })
+    .collect()
+}
+
+fn row(lot: LotBrief, names: &Names) -> Row {
+    let none = || format::NONE.to_owned();
+    Row {
+        name: names.product(&lot.product),
+        has: lot.on_hand_grams.0.milligrams() > 0,
+        on_hand: format::or_dash(&lot.on_hand_grams),
+        use_by: lot.use_by.map_or_else(none, |day| format::day(day.0)),
+        place: lot.place.map_or_else(none, |place| names.place(&place)),
+        code: lot.code,
+        shown: lot.shown,
+        note: lot.note,
+    }
+}
