@@ -4,7 +4,7 @@
 //! walks the whole record. Nothing here trusts what a plan computed.
 
 use crate::code::LotCode;
-use crate::dates::Keep;
+use crate::dates::Later;
 use crate::grams::Grams;
 use crate::lot::{Event, LotId, PackNow, What, refold};
 use crate::words::Account;
@@ -61,8 +61,8 @@ pub struct StoredPack {
     pub born: PackNow,
     /// The grams it was born with.
     pub made: Grams,
-    /// Its product's keeping rule.
-    pub keep: Option<Keep>,
+    /// What can change its date after its birth.
+    pub later: Later,
     /// What happened to it, voided deeds left out, in order.
     pub events: Vec<Event>,
     /// How the record says it is now.
@@ -71,7 +71,7 @@ pub struct StoredPack {
 
 /// Folding a pack's events again gives what is kept, and never less than nothing on the way.
 pub fn pack_agrees(pack: &StoredPack) -> Option<Finding> {
-    match refold(pack.born, pack.made, pack.keep, &pack.events) {
+    match refold(pack.born, pack.made, pack.later, &pack.events) {
         Err(nth) => Some(Finding::new(
             &pack.shown,
             format!("event {nth} takes more than was left"),

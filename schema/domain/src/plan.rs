@@ -1,10 +1,11 @@
 //! What a deed adds to the record. A plan leaves no choice to the one who writes it down.
 
 use crate::code::LotCode;
+use crate::dates::{Because, Later};
 use crate::grams::Grams;
 use crate::lot::{LotId, PackId, PackNow, PlaceId};
 use crate::origin::Origin;
-use crate::words::{Account, Addition, Allergen, Species, State};
+use crate::words::{Account, Addition, Allergen, Packaging, Species, State, Topic};
 use std::collections::BTreeSet;
 
 /// Everything that one deed adds.
@@ -16,8 +17,29 @@ pub struct Plan {
     pub changes: Vec<Change>,
     /// How the weights close, if the deed is a step.
     pub balance: Option<Balance>,
+    /// Why, about lots that were there before.
+    pub reasons: Vec<(LotId, Reason)>,
     /// For the one who did it: nothing is wrong, but look.
     pub warnings: Vec<String>,
+}
+
+/// One link of an answer to "why?", kept with the deed: a rule that changes later does not change it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Reason {
+    /// What it is about.
+    pub topic: Topic,
+    /// What was decided, by which rule.
+    pub because: Because,
+}
+
+impl Reason {
+    /// A chain of links about one topic.
+    pub fn all(topic: Topic, chain: impl IntoIterator<Item = Because>) -> Vec<Reason> {
+        chain
+            .into_iter()
+            .map(|because| Reason { topic, because })
+            .collect()
+    }
 }
 
 /// How the weights of a step close.
@@ -50,6 +72,12 @@ pub struct Birth {
     pub packs: Vec<Grams>,
     /// How each pack is at birth; `left` is each pack's own grams.
     pub born: PackNow,
+    /// What can still change its packs' dates.
+    pub later: Later,
+    /// How it is packed, where air was taken out.
+    pub packaging: Option<Packaging>,
+    /// Why it has the date, the cure and the warnings that it has.
+    pub reasons: Vec<Reason>,
     /// A word about it.
     pub note: Option<String>,
 }

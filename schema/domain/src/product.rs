@@ -1,12 +1,13 @@
 //! What a lot is: the entry of the kitchen's product list as it stood when the lot was made.
 
+use crate::cure_room::ReleaseRule;
 use crate::dates::Keep;
 use crate::grams::Grams;
 use crate::words::{Allergen, ProductKind, Species, State};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// One product.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Product {
     /// The kitchen's word for it: `pork-belly`.
     pub code: String,
@@ -24,6 +25,12 @@ pub struct Product {
     pub storage: State,
     /// Its own simplest keeping rule, if it has one.
     pub keep: Option<Keep>,
+    /// The rule that takes its place where readings show that it needs no time and temperature control.
+    pub keep_if_stable: Option<Keep>,
+    /// Does it need time and temperature control? Where nobody says so: if it is kept cold.
+    pub controlled: Option<bool>,
+    /// What must be met before a cured piece of it is released; none for what needs no release.
+    pub release: Option<ReleaseRule>,
     /// Counter price, in hundredths of the currency per kilogram.
     pub price_minor_per_kg: Option<i64>,
     /// Does the counter sell it?
@@ -31,6 +38,13 @@ pub struct Product {
 }
 
 impl Product {
+    /// Does it need time and temperature control to be safe? What was bought as an ingredient only
+    /// where the list says so.
+    pub fn is_controlled(&self) -> bool {
+        let by_storage = self.storage != State::Ambient && self.kind != ProductKind::Ingredient;
+        self.controlled.unwrap_or(by_storage)
+    }
+
     /// The name in a language, else in English, else any, else the code.
     pub fn name(&self, language: &str) -> &str {
         let name = self.names.get(language).or_else(|| self.names.get("en"));

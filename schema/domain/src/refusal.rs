@@ -32,6 +32,10 @@ pub enum RefusalKind {
     Clash,
     /// A missing pack: it must be counted before anything else.
     Missing,
+    /// It needs an approval (a variance, a plan number) that is not on file.
+    NotApproved,
+    /// A cured piece that nobody has released.
+    NotReleased,
 }
 
 impl Refusal {
@@ -57,6 +61,12 @@ impl Refusal {
             code.shown()
         );
         Refusal::new(RefusalKind::NeverIssued, field, detail)
+    }
+
+    /// The same refusal, its field within another: `packaging` within `outputs[0].`.
+    pub fn within(mut self, outer: &str) -> Self {
+        self.field = self.field.map(|field| format!("{outer}{field}"));
+        self
     }
 
     /// The same refusal with the deeds that stand in its way.

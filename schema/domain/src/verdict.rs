@@ -105,6 +105,7 @@ pub fn of_pack(pack: &PackNow, for_sale: bool, has_rule: bool, today: NaiveDate)
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::dates::Later;
     use crate::grams::Grams;
     use crate::lot::PlaceId;
 
@@ -116,7 +117,14 @@ mod tests {
     ) {
         let today = "2026-06-26".parse().unwrap();
         let date = use_by.map(|date| date.parse().unwrap());
-        let mut pack = PackNow::new(Grams::whole(250), PlaceId(1), State::Chilled, date, today);
+        let mut pack = PackNow::new(
+            Grams::whole(250),
+            PlaceId(1),
+            State::Chilled,
+            date,
+            Later::default(),
+            today,
+        );
         change(&mut pack);
         assert_eq!(
             of_pack(&pack, for_sale, date.is_some(), today).verdict,

@@ -109,13 +109,6 @@ impl StepKind {
         use StepKind::*;
         matches!(self, Turn | Rinse | Equalise | Hang | Chill)
     }
-
-    /// Does this step start the product's own date anew, rather than keep the earliest date of
-    /// what went in? First and simplest reading; the law profiles refine it.
-    pub const fn starts_date_anew(self) -> bool {
-        use StepKind::*;
-        matches!(self, Cook | Smoke | Cure | Render)
-    }
 }
 
 words! {
@@ -126,7 +119,7 @@ words! {
         Equalise = "equalise", Hang = "hang", Smoke = "smoke", Cook = "cook", Chill = "chill",
         Grind = "grind", Mix = "mix", Render = "render", Portion = "portion", Pack = "pack",
         Move = "move", Sell = "sell", Serve = "serve", Discard = "discard", Ship = "ship",
-        Return = "return", TakeBack = "take-back", Measure = "measure", Count = "count",
+        Return = "return", TakeBack = "take-back", Measure = "measure", Count = "count", Release = "release",
         CleanDown = "clean-down", Void = "void", Correct = "correct",
     }
 }
@@ -172,6 +165,16 @@ words! {
         Left = "left", Right = "right", Whole = "whole",
         LeftFore = "left-fore", LeftHind = "left-hind", RightFore = "right-fore", RightHind = "right-hind",
     }
+}
+
+words! {
+    /// How a pack is closed, where air was taken out of it.
+    Packaging { Vacuum = "vacuum", ModifiedAtmosphere = "modified-atmosphere", }
+}
+
+words! {
+    /// What a reason is about.
+    Topic { Date = "date", Cure = "cure", Heat = "heat", Release = "release", Yield = "yield", }
 }
 
 words! {

@@ -64,7 +64,7 @@ pub fn plan(lot: &Lot, found: &[Found], moment: &Moment, zone: Tz) -> Result<Pla
         };
         let now = pack
             .now
-            .after(&event, pack.made, lot.product.keep)
+            .after(&event, pack.made, lot.later)
             .expect("what was found is not below zero");
         if gap != Grams::ZERO {
             plan.warnings

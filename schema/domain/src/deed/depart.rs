@@ -34,6 +34,13 @@ pub fn plan(
 ) -> Result<Plan> {
     moment.not_before(lot.made_at, &lot.code.shown(), zone)?;
     let draws = settle(lot, choice, "")?;
+    let to_people = matches!(
+        kind,
+        DepartureKind::Sell | DepartureKind::Serve | DepartureKind::Ship
+    );
+    if to_people && lot.waits_for_release() {
+        return Err(lot.not_released("lot"));
+    }
     let mut plan = Plan::default();
     for draw in &draws {
         let shown = lot.shown(draw.pack.number);

@@ -3,15 +3,16 @@
 use super::draw::weight;
 use super::step::Packing;
 use crate::code::{HouseCode, LotCode};
-use crate::dates::date_at_birth;
+use crate::dates::Making;
 use crate::grams::Grams;
+use crate::law::Law;
 use crate::lot::{PackNow, PlaceId};
 use crate::moment::Moment;
 use crate::origin::{AnimalId, Origin};
-use crate::plan::{Birth, Plan};
+use crate::plan::{Birth, Plan, Reason};
 use crate::product::Product;
 use crate::refusal::{Refusal, RefusalKind, Result};
-use crate::words::{Side, Species, State};
+use crate::words::{DeedKind, Side, Species, State, Topic};
 use chrono::NaiveDate;
 
 /// What is known of a source animal, or of birds and small animals killed together.
@@ -132,6 +133,8 @@ pub struct Receipt<'a> {
     pub state: Option<State>,
     /// Where it comes from.
     pub source: Source,
+    /// The law of the place.
+    pub law: &'a Law,
     /// A word about it.
     pub note: Option<String>,
 }
@@ -178,6 +181,18 @@ impl Receipt<'_> {
             }
             Source::Bought { use_by } => cap = *use_by,
         }
+        let dated = Making {
+            product: self.product,
+            kind: DeedKind::Receive,
+            day: self.moment.day,
+            parts: &[],
+            supplier: cap,
+            packaging: None,
+            ready: None,
+            approved: None,
+            law: self.law,
+        }
+        .date()?;
         if let Some(date) = cap.filter(|date| *date < self.moment.day) {
             plan.warnings.push(format!(
                 "The supplier's date is past: {date}. Do not use it."
@@ -194,9 +209,13 @@ impl Receipt<'_> {
                 self.grams,
                 self.place,
                 self.state.unwrap_or(self.product.storage),
-                date_at_birth(self.product.keep, self.moment.day, cap),
+                dated.use_by,
+                dated.later,
                 self.moment.day,
             ),
+            later: dated.later,
+            packaging: None,
+            reasons: Reason::all(Topic::Date, dated.because),
             packs,
             note: self.note.clone(),
         });

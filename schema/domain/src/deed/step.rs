@@ -2,16 +2,17 @@
 
 use super::draw::{Choice, Draw, settle, weight};
 use crate::code::LotCode;
-use crate::dates::{date_at_birth, date_when_thawed, earliest};
+use crate::dates::{Making, PartDate, ReadyBecause, date_when_thawed};
 use crate::grams::Grams;
+use crate::law::Law;
 use crate::limits::{MOST_INPUTS, MOST_OUTPUTS, MOST_PACKS, SCALE_DIFFERENCE_THOUSANDTHS};
 use crate::lot::{Event, Lot, PackNow, PlaceId, What};
 use crate::moment::Moment;
 use crate::origin::Origin;
-use crate::plan::{Balance, Birth, Change, Plan};
+use crate::plan::{Balance, Birth, Change, Plan, Reason};
 use crate::product::Product;
 use crate::refusal::{Refusal, Result};
-use crate::words::{Account, Addition, Allergen, State, StepKind};
+use crate::words::{Account, Addition, Allergen, Packaging, State, StepKind, Topic};
 use chrono::NaiveDate;
 use chrono_tz::Tz;
 use std::collections::BTreeSet;
@@ -34,6 +35,12 @@ pub struct Step<'a> {
     pub outputs: Vec<Output>,
     /// What was added without a lot of its own.
     pub added: Vec<(Addition, Grams)>,
+    /// Readings that show that everything in it keeps without time and temperature control.
+    pub ready: Option<ReadyBecause>,
+    /// The number of the approval for vacuum packs that holds on that day, if one does.
+    pub approved_vacuum: Option<String>,
+    /// The law of the place.
+    pub law: &'a Law,
 }
 
 /// One lot that a step makes.
@@ -53,6 +60,8 @@ pub struct Output {
     pub place: Option<PlaceId>,
     /// How it is kept, if not as its product is.
     pub state: Option<State>,
+    /// How it is packed, where air was taken out.
+    pub packaging: Option<Packaging>,
     /// A word about it.
     pub note: Option<String>,
 }
@@ -133,6 +142,7 @@ impl Step<'_> {
     pub fn plan(&self, codes: &[LotCode]) -> Result<Plan> {
         self.counts_fit()?;
         let draws = self.draws()?;
+        self.all_released(&draws)?;
         let loss = self.balance(&draws)?;
         let with_animal = draws
             .iter()
@@ -154,10 +164,12 @@ impl Step<'_> {
         } else {
             self.uses(&draws)?
         };
-        let cap = self.earliest_part(&draws);
+        let parts = self.part_dates(&draws);
         let mut packs_made = 0;
         for (nth, (output, code)) in self.outputs.iter().zip(codes).enumerate() {
-            let birth = self.birth(output, code, cap, &format!("outputs[{nth}]."))?;
+            let (birth, warnings) =
+                self.birth(output, code, &parts, &format!("outputs[{nth}]."))?;
+            plan.warnings.extend(warnings);
             packs_made += birth.packs.len();
             if packs_made > MOST_PACKS as usize {
                 let detail = format!("One step makes at most {MOST_PACKS} packs in all.");
@@ -298,32 +310,64 @@ impl Step<'_> {
         draws.iter().map(note).collect()
     }
 
-    fn earliest_part(&self, draws: &[Draw<'_>]) -> Option<NaiveDate> {
-        if self.kind.starts_date_anew() {
-            return None;
-        }
+    /// The dates of what goes in; of what is frozen, the one that it would have thawed today.
+    fn part_dates(&self, draws: &[Draw<'_>]) -> Vec<PartDate> {
         let date = |draw: &Draw<'_>| {
             let now = &draw.pack.now;
             now.use_by.or(now
                 .days_left
                 .map(|days| date_when_thawed(days, self.moment.day)))
         };
-        draws.iter().map(date).fold(None, earliest)
+        let part = |draw: &Draw<'_>| PartDate {
+            shown: format!(
+                "{} ({})",
+                draw.lot.product.name("en"),
+                draw.lot.shown(draw.pack.number)
+            ),
+            date: date(draw),
+        };
+        draws.iter().map(part).collect()
+    }
+
+    /// A cured piece goes on in its cure, or is cooked; nothing else is made of it before it is released.
+    fn all_released(&self, draws: &[Draw<'_>]) -> Result<()> {
+        use StepKind::*;
+        let goes_on = matches!(
+            self.kind,
+            Cure | Turn | Rinse | Equalise | Hang | Smoke | Chill | Cook | Render
+        );
+        let waiting = draws.iter().position(|draw| draw.lot.waits_for_release());
+        match waiting.filter(|_| !goes_on) {
+            None => Ok(()),
+            Some(nth) => Err(draws[nth].lot.not_released(&format!("inputs[{nth}].lot"))),
+        }
     }
 
     fn birth(
         &self,
         output: &Output,
         code: &LotCode,
-        cap: Option<NaiveDate>,
+        parts: &[PartDate],
         field: &str,
-    ) -> Result<Birth> {
+    ) -> Result<(Birth, Vec<String>)> {
         let packs = output.packing.packs(output.grams, field)?;
         let lots = || self.inputs.iter().map(|(lot, _)| lot);
         let product = &output.product;
         let own = product.allergens.iter().chain(&output.recipe_allergens);
-        let use_by = date_at_birth(product.keep, self.moment.day, cap);
-        Ok(Birth {
+        let dated = Making {
+            product,
+            kind: self.kind.into(),
+            day: self.moment.day,
+            parts,
+            supplier: None,
+            packaging: output.packaging,
+            ready: self.ready.clone(),
+            approved: self.approved_vacuum.as_deref(),
+            law: self.law,
+        }
+        .date()
+        .map_err(|refusal| refusal.within(field))?;
+        let birth = Birth {
             code: code.clone(),
             product: output.product_key,
             grams: output.grams,
@@ -341,12 +385,17 @@ impl Step<'_> {
                 output.grams,
                 output.place.unwrap_or(self.place),
                 output.state.unwrap_or(product.storage),
-                use_by,
+                dated.use_by,
+                dated.later,
                 self.moment.day,
             ),
+            later: dated.later,
+            packaging: output.packaging,
+            reasons: Reason::all(Topic::Date, dated.because),
             packs,
             note: output.note.clone(),
-        })
+        };
+        Ok((birth, dated.warnings))
     }
 }
 
@@ -356,10 +405,7 @@ pub(super) fn taken(draw: &Draw<'_>, account: Account, day: NaiveDate) -> Result
         what: What::Took(account, draw.grams),
         day,
     };
-    let now = draw
-        .pack
-        .now
-        .after(&event, draw.pack.made, draw.lot.product.keep);
+    let now = draw.pack.now.after(&event, draw.pack.made, draw.lot.later);
     let now =
         now.ok_or_else(|| Refusal::cannot_be("grams", "A pack cannot hold less than nothing."))?;
     let whole_pack = account == Account::Sold && now.left == Grams::ZERO;
@@ -383,7 +429,7 @@ pub(super) fn moved(
     let now = draw
         .pack
         .now
-        .after(&event, draw.pack.made, draw.lot.product.keep)
+        .after(&event, draw.pack.made, draw.lot.later)
         .unwrap_or(draw.pack.now);
     Change {
         place,

@@ -51,7 +51,7 @@ pub fn plan(
     };
     let now = pack
         .now
-        .after(&event, pack.made, lot.product.keep)
+        .after(&event, pack.made, lot.later)
         .expect("a gain is never below zero");
     Ok(Plan {
         changes: vec![change(&draw, Account::TakenBack, grams, now)],

@@ -1,6 +1,6 @@
 //! A mistake is voided by a new deed that says why; the voided one stays visible.
 
-use crate::dates::Keep;
+use crate::dates::Later;
 use crate::grams::Grams;
 use crate::lot::{DeedId, Event, PackId, PackNow, What, refold};
 use crate::refusal::{Refusal, RefusalKind, Result};
@@ -34,8 +34,8 @@ pub struct Touched {
     pub born: PackNow,
     /// The grams it was born with.
     pub made: Grams,
-    /// Its product's keeping rule.
-    pub keep: Option<Keep>,
+    /// What can change its date after its birth.
+    pub later: Later,
     /// What happened to it, and by which deed.
     pub history: Vec<(DeedId, Event)>,
 }
@@ -109,7 +109,7 @@ fn without(pack: &Touched, deed: DeedId) -> Result<PackNow> {
             .copied()
             .collect();
         let events: Vec<Event> = kept.iter().map(|(_, event)| *event).collect();
-        match refold(pack.born, pack.made, pack.keep, &events) {
+        match refold(pack.born, pack.made, pack.later, &events) {
             Ok(now) => return Ok(now),
             Err(nth) => later = kept[nth..].iter().map(|(by, _)| *by).collect(),
         }
@@ -141,7 +141,14 @@ mod tests {
 
     fn target(history: &[(i32, What)]) -> Target {
         let day = "2026-06-14".parse().unwrap();
-        let born = PackNow::new(Grams::whole(500), PlaceId(1), State::Chilled, None, day);
+        let born = PackNow::new(
+            Grams::whole(500),
+            PlaceId(1),
+            State::Chilled,
+            None,
+            Later::default(),
+            day,
+        );
         Target {
             deed: DeedId(1),
             kind: DeedKind::Sell,
@@ -153,7 +160,7 @@ mod tests {
                 shown: "P".into(),
                 born,
                 made: Grams::whole(500),
-                keep: None,
+                later: Later::default(),
                 history: history
                     .iter()
                     .map(|(deed, what)| (DeedId(*deed), Event { what: *what, day }))

@@ -50,7 +50,7 @@ pub fn plan(lot: &Lot, grams: Grams, moment: &Moment, zone: Tz) -> Result<Plan> 
     };
     let now = pack
         .now
-        .after(&event, pack.made, lot.product.keep)
+        .after(&event, pack.made, lot.later)
         .expect("the weight is above zero");
     let draw = Draw {
         lot,

@@ -5,9 +5,11 @@ mod pack;
 pub use pack::{Event, Pack, PackNow, What, refold};
 
 use crate::code::LotCode;
+use crate::dates::Later;
 use crate::origin::Origin;
 use crate::product::Product;
-use crate::words::{Allergen, Species};
+use crate::refusal::{Refusal, RefusalKind};
+use crate::words::{Allergen, Packaging, Species};
 use chrono::{DateTime, Utc};
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -47,6 +49,12 @@ pub struct Lot {
     pub allergens: BTreeSet<Allergen>,
     /// Species by union over everything that went in.
     pub species: BTreeSet<Species>,
+    /// What can still change its packs' dates.
+    pub later: Later,
+    /// How it is packed, where air was taken out.
+    pub packaging: Option<Packaging>,
+    /// Was it released, if its product must be?
+    pub released: bool,
     /// Was its making voided?
     pub voided: bool,
     /// How many packs it was born with.
@@ -64,6 +72,21 @@ impl Lot {
     /// The packs that hold something and are where they should be.
     pub fn on_hand(&self) -> impl Iterator<Item = &Pack> {
         self.packs.iter().filter(|pack| pack.now.is_on_hand())
+    }
+
+    /// Is it a cured piece that nobody has released yet?
+    pub fn waits_for_release(&self) -> bool {
+        self.product.release.is_some() && !self.released
+    }
+
+    /// Why nothing is made of it, or sold.
+    pub fn not_released(&self, field: &str) -> Refusal {
+        let detail = format!(
+            "{} ({}) is still in its cure. Weigh it and release it first; the cure room shows what is missing.",
+            self.code.shown(),
+            self.product.name("en")
+        );
+        Refusal::new(RefusalKind::NotReleased, field, detail)
     }
 
     /// How a pack of this lot is written: `BRC-26159-A03-0/2`, or the code alone where it has one pack.

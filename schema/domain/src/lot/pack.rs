@@ -4,9 +4,9 @@
 //! voided ones; the audit folds everything and compares.
 
 use super::{PackId, PlaceId};
-use crate::dates::{Keep, date_after, date_when_thawed, days_left_when_frozen};
+use crate::dates::Later;
 use crate::grams::Grams;
-use crate::words::{Account, Being, KeepFrom, State};
+use crate::words::{Account, Being, State};
 use chrono::NaiveDate;
 
 /// A pack: its birth, and how it is now.
@@ -48,6 +48,7 @@ impl PackNow {
         place: PlaceId,
         state: State,
         date: Option<NaiveDate>,
+        later: Later,
         day: NaiveDate,
     ) -> PackNow {
         let born = PackNow {
@@ -63,7 +64,7 @@ impl PackNow {
             days_left: None,
             taken_back: false,
         };
-        born.kept_as(state, None, day)
+        born.kept_as(state, later, day)
     }
 
     /// Can something still be taken out of it?
@@ -72,12 +73,12 @@ impl PackNow {
     }
 
     /// The pack after an event, or `None` where it would hold less than nothing.
-    pub fn after(self, event: &Event, made: Grams, keep: Option<Keep>) -> Option<PackNow> {
+    pub fn after(self, event: &Event, made: Grams, later: Later) -> Option<PackNow> {
         let mut now = self;
         match event.what {
             What::Moved { place, state } => {
                 now.place = place.unwrap_or(now.place);
-                return Some(now.kept_as(state.unwrap_or(now.state), keep, event.day));
+                return Some(now.kept_as(state.unwrap_or(now.state), later, event.day));
             }
             What::Noted => return Some(now),
             What::Took(account, grams) => {
@@ -88,7 +89,7 @@ impl PackNow {
                     now.left == made && !matches!(account, Account::Lost | Account::Unexplained);
                 now.left -= grams;
                 if opens && now.left > Grams::ZERO {
-                    now.use_by = date_after(keep, KeepFrom::Opened, event.day, now.use_by);
+                    now.use_by = later.date_opened(event.day, now.use_by);
                 }
                 now.being = match account {
                     // What was given up and is found whole again is as it was.
@@ -109,19 +110,15 @@ impl PackNow {
         (now.left >= Grams::ZERO).then_some(now)
     }
 
-    fn kept_as(mut self, state: State, keep: Option<Keep>, day: NaiveDate) -> PackNow {
+    fn kept_as(mut self, state: State, later: Later, day: NaiveDate) -> PackNow {
         match (self.state, state) {
             (State::Frozen, State::Frozen) => {}
             (_, State::Frozen) => {
-                self.days_left = self.use_by.map(|use_by| days_left_when_frozen(use_by, day));
+                self.days_left = self.use_by.map(|use_by| later.days_left(use_by, day));
                 self.use_by = None;
             }
             (State::Frozen, _) => {
-                let resumed = self
-                    .days_left
-                    .take()
-                    .map(|days| date_when_thawed(days, day));
-                self.use_by = date_after(keep, KeepFrom::Thawed, day, resumed);
+                self.use_by = later.date_thawed(self.days_left.take(), day);
             }
             _ => {}
         }
@@ -181,14 +178,14 @@ pub enum What {
 pub fn refold(
     born: PackNow,
     made: Grams,
-    keep: Option<Keep>,
+    later: Later,
     events: &[Event],
 ) -> Result<PackNow, usize> {
     events
         .iter()
         .enumerate()
         .try_fold(born, |now, (nth, event)| {
-            now.after(event, made, keep).ok_or(nth)
+            now.after(event, made, later).ok_or(nth)
         })
 }
 
@@ -206,6 +203,7 @@ mod tests {
             PlaceId(1),
             State::Chilled,
             Some(day("2026-06-19")),
+            Later::default(),
             day("2026-06-13"),
         )
     }
@@ -218,7 +216,7 @@ mod tests {
                 day: day("2026-06-14"),
             })
             .collect();
-        let now = refold(tub(), Grams::whole(500), None, &events).unwrap();
+        let now = refold(tub(), Grams::whole(500), Later::default(), &events).unwrap();
         assert_eq!((now.left, now.being), (Grams::whole(left), being));
     }
 
@@ -254,7 +252,12 @@ mod tests {
             day: day("2026-06-14"),
         };
         assert_eq!(
-            refold(tub(), Grams::whole(500), None, &[event(300), event(201)]),
+            refold(
+                tub(),
+                Grams::whole(500),
+                Later::default(),
+                &[event(300), event(201)]
+            ),
             Err(1)
         );
     }
@@ -271,13 +274,17 @@ mod tests {
         let frozen = refold(
             tub(),
             Grams::whole(500),
-            None,
+            Later::default(),
             &[kept(State::Frozen, "2026-06-15")],
         )
         .unwrap();
         assert_eq!((frozen.use_by, frozen.days_left), (None, Some(4)));
         let thawed = frozen
-            .after(&kept(State::Chilled, "2026-09-01"), Grams::whole(500), None)
+            .after(
+                &kept(State::Chilled, "2026-09-01"),
+                Grams::whole(500),
+                Later::default(),
+            )
             .unwrap();
         assert_eq!(
             (thawed.use_by, thawed.days_left),

@@ -1,8 +1,114 @@
-//! To be written.
+//! Dates: how a lot is dated when it is made, and what opening, freezing and thawing do to it.
 
 use super::Input;
+use chrono::NaiveDate;
+use domain::dates::{Count, Keep, Later, Making, PartDate, ReadyBecause};
+use domain::law::RowId;
+use domain::product::Product;
+use domain::words::{DeedKind, KeepFrom, Packaging, ProductKind, Profile, State};
 use law::Shipped;
 
-pub fn run(task: &str, _input: &Input, _shipped: &Shipped) -> String {
-    panic!("no task {task}")
+pub fn run(task: &str, input: &Input, shipped: &Shipped) -> String {
+    match task {
+        "made" => shown(made(input, shipped)),
+        "thawed" => {
+            let later = Later {
+                thawed: input.try_get("thawed_days").map(|days| Count {
+                    days,
+                    day_one_counts: true,
+                }),
+                freeze_day_counts: input.get("freeze_day_counts"),
+                ..Later::default()
+            };
+            let use_by = made(input, shipped).expect("a date before it was frozen");
+            let left = later.days_left(use_by, input.get("frozen"));
+            shown(later.date_thawed(Some(left), input.get("thawed")))
+        }
+        "opened" => {
+            let law = shipped.laws.of(place(input));
+            let dated = making(input, law, DeedKind::Receive).date().unwrap();
+            shown(dated.later.date_opened(input.get("opened"), dated.use_by))
+        }
+        _ => panic!("no task {task}"),
+    }
+}
+
+fn place(input: &Input) -> Profile {
+    Profile::parse(input.maybe("place").unwrap_or("us")).expect("a place")
+}
+
+fn made(input: &Input, shipped: &Shipped) -> Option<NaiveDate> {
+    let law = shipped.laws.of(place(input));
+    let kind = DeedKind::parse(input.maybe("by").unwrap_or("pack")).expect("a kind of deed");
+    match making(input, law, kind).date() {
+        Ok(dated) => dated.use_by,
+        Err(_) => Some(NaiveDate::MIN),
+    }
+}
+
+fn making<'a>(input: &Input, law: &'a domain::law::Law, kind: DeedKind) -> Making<'a> {
+    let parts = input
+        .maybe("parts")
+        .unwrap_or("")
+        .split(' ')
+        .filter(|part| !part.is_empty());
+    let parts: Vec<PartDate> = parts
+        .map(|date| PartDate {
+            shown: date.into(),
+            date: Some(date.parse().unwrap()),
+        })
+        .collect();
+    Making {
+        product: Box::leak(Box::new(product(input))),
+        kind,
+        day: input.get("day"),
+        parts: Box::leak(parts.into_boxed_slice()),
+        supplier: input.try_get("supplier"),
+        packaging: input
+            .maybe("packaging")
+            .map(|word| Packaging::parse(word).unwrap()),
+        ready: input.maybe("shown_stable").map(|says| ReadyBecause {
+            says: says.into(),
+            row: RowId::new("us-D10"),
+        }),
+        approved: input
+            .maybe("approved")
+            .map(|number| &*Box::leak(number.to_owned().into_boxed_str())),
+        law,
+    }
+}
+
+fn product(input: &Input) -> Product {
+    let keep = |key: &str| {
+        input.try_get(key).map(|days| Keep {
+            days,
+            from: KeepFrom::Made,
+            day_one_counts: input.try_get("day_one_counts").unwrap_or(true),
+            freeze_day_counts: true,
+        })
+    };
+    Product {
+        code: "x".into(),
+        names: Default::default(),
+        kind: ProductKind::parse(input.maybe("kind").unwrap_or("cooked"))
+            .expect("a kind of product"),
+        species: None,
+        raw: input.try_get("raw").unwrap_or(false),
+        allergens: Default::default(),
+        storage: State::Chilled,
+        keep: keep("keep"),
+        keep_if_stable: keep("keep_if_stable"),
+        controlled: input.try_get("controlled"),
+        release: None,
+        price_minor_per_kg: None,
+        for_sale: true,
+    }
+}
+
+fn shown(date: Option<NaiveDate>) -> String {
+    match date {
+        Some(NaiveDate::MIN) => "refused".into(),
+        Some(date) => date.to_string(),
+        None => "no date".into(),
+    }
 }

@@ -1,0 +1,346 @@
+//! The date of a lot when it is made, with the chain of reasons.
+
+use super::keep::Keep;
+use super::{Because, Later, Vacuum, earliest};
+use crate::law::{Bound, Law, RowId};
+use crate::product::Product;
+use crate::refusal::{Refusal, RefusalKind, Result};
+use crate::words::{DeedKind, Packaging, ProductKind, StepKind};
+use chrono::NaiveDate;
+
+/// A lot that is being made, with everything that its date follows from.
+#[derive(Debug)]
+pub struct Making<'a> {
+    /// What is made.
+    pub product: &'a Product,
+    /// By which deed.
+    pub kind: DeedKind,
+    /// On which of the kitchen's days the deed ended: an overnight cook is dated by the day it came out.
+    pub day: NaiveDate,
+    /// What went in.
+    pub parts: &'a [PartDate],
+    /// The supplier's own date, if it was bought in.
+    pub supplier: Option<NaiveDate>,
+    /// How it is packed, where air was taken out.
+    pub packaging: Option<Packaging>,
+    /// What shows that it needs no time and temperature control, if anything does.
+    pub ready: Option<ReadyBecause>,
+    /// The number of the approval for vacuum packs that holds on that day, if one does.
+    pub approved: Option<&'a str>,
+    /// The law of the place.
+    pub law: &'a Law,
+}
+
+/// The date of something that went in.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PartDate {
+    /// How its label shows it.
+    pub shown: String,
+    /// Its date, if it has one.
+    pub date: Option<NaiveDate>,
+}
+
+/// Readings that show that food keeps without time and temperature control.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ReadyBecause {
+    /// The readings, in words.
+    pub says: String,
+    /// The row that they meet.
+    pub row: RowId,
+}
+
+/// The date, what can still change it, and why.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Dated {
+    /// The last day, if there is one.
+    pub use_by: Option<NaiveDate>,
+    /// What can still change it.
+    pub later: Later,
+    /// The chain of reasons.
+    pub because: Vec<Because>,
+    /// For the one who did it.
+    pub warnings: Vec<String>,
+}
+
+impl Making<'_> {
+    /// The date.
+    ///
+    /// # Errors
+    /// A vacuum pack of house-cured or cooked food without an approval on file.
+    pub fn date(&self) -> Result<Dated> {
+        let mut chain = Chain::default();
+        if self.product.release.is_some() {
+            chain.because.push(Because::house(
+                format!("{} has no last day before it is released.", self.name()),
+                "release rule",
+            ));
+            return Ok(chain.done(Later::of(self.product.keep)));
+        }
+        let keep = self.keep();
+        self.own(keep, &mut chain);
+        self.law_of_ready_food(&mut chain);
+        self.parts(&mut chain);
+        self.supplier(&mut chain);
+        self.vacuum(&mut chain)?;
+        let mut later = Later::of(keep);
+        if self.kind == DeedKind::Receive
+            && self.is_ready_and_controlled()
+            && let Some(opened) = &self.law.dates.opened
+        {
+            let law = opened.count();
+            later.opened = Some(later.opened.map_or(law, |own| own.stricter(law)));
+        }
+        Ok(chain.done(later))
+    }
+
+    fn name(&self) -> &str {
+        self.product.name("en")
+    }
+
+    /// The product's rule; another where readings show that it needs no control.
+    fn keep(&self) -> Option<Keep> {
+        match self.ready {
+            Some(_) => self.product.keep_if_stable.or(self.product.keep),
+            None => self.product.keep,
+        }
+    }
+
+    fn is_ready_and_controlled(&self) -> bool {
+        !self.product.raw && self.product.is_controlled() && self.ready.is_none()
+    }
+
+    fn own(&self, keep: Option<Keep>, chain: &mut Chain) {
+        if let Some(ready) = &self.ready {
+            chain
+                .because
+                .push(Because::law(&ready.says, &ready.row, &self.law.rows));
+        }
+        let Some(keep) = keep else {
+            let says = format!("{} has no keeping rule of its own.", self.name());
+            chain.because.push(Because::house(says, "no rule"));
+            return;
+        };
+        let rule = format!("{} from {}", days(keep.days), keep.from);
+        let day_one = match keep.day_one_counts {
+            true => "that day is day 1",
+            false => "the day after is day 1",
+        };
+        if !keep.counts_from_birth() {
+            let says = format!(
+                "{} keeps {} from being {}; {day_one}.",
+                self.name(),
+                days(keep.days),
+                keep.from
+            );
+            chain.because.push(Because::house(says, rule));
+            return;
+        }
+        let date = keep.last_day(self.day);
+        let says = format!(
+            "{} keeps {} from {} on {}; {day_one}: {date}.",
+            self.name(),
+            days(keep.days),
+            keep.from,
+            self.day
+        );
+        chain.cap(date, Because::house(says, rule));
+    }
+
+    /// What is prepared here, ready to eat and held cold has so many days; the house may only give fewer.
+    fn law_of_ready_food(&self, chain: &mut Chain) {
+        let rules = &self.law.dates;
+        if self.kind == DeedKind::Receive || !self.is_ready_and_controlled() {
+            if let (true, Some(raw)) =
+                (self.product.raw && self.product.is_controlled(), &rules.raw)
+            {
+                chain.because.push(Because::law(
+                    "Raw food is dated by the house.",
+                    raw,
+                    &self.law.rows,
+                ));
+            }
+            return;
+        }
+        let Some(marked) = &rules.ready_to_eat else {
+            return;
+        };
+        if let (ProductKind::Cured, Some(row)) = (self.product.kind, &rules.house_cured) {
+            let says = "Cured in this kitchen: the exemption of an inspected plant does not hold, and no reading shows that it needs no control.";
+            chain.because.push(Because::law(says, row, &self.law.rows));
+        }
+        let date = marked.count().last_day(self.day);
+        let first = match marked.day_one_counts {
+            true => "the day of preparation is day 1",
+            false => "the day after preparation is day 1",
+        };
+        let says = format!(
+            "Ready to eat, prepared {} and held cold: at most {}; {first}: {date}.",
+            self.day,
+            days(marked.days.whole())
+        );
+        chain.cap(date, Because::law(says, &marked.days.row, &self.law.rows));
+    }
+
+    fn parts(&self, chain: &mut Chain) {
+        let dated = self
+            .parts
+            .iter()
+            .filter_map(|part| Some((part.date?, part)));
+        let Some((date, part)) = dated.min_by_key(|(date, _)| *date) else {
+            return;
+        };
+        let rules = &self.law.dates;
+        if let Some(resets) = rules
+            .resets
+            .as_ref()
+            .filter(|resets| self.is_one_of(&resets.steps))
+        {
+            let says = format!(
+                "A {} step starts the date anew: the {date} of {} is at an end.",
+                self.kind, part.shown
+            );
+            chain
+                .because
+                .push(Because::law(says, &resets.row, &self.law.rows));
+            return;
+        }
+        let says = match self.parts.len() {
+            1 => format!("{} that it was made from is good until {date}.", part.shown),
+            _ => format!("The earliest of what went in is {}: {date}.", part.shown),
+        };
+        chain.cap(
+            date,
+            self.by(rules.mix.as_ref(), says, "the earliest part wins"),
+        );
+    }
+
+    fn is_one_of(&self, steps: &[StepKind]) -> bool {
+        StepKind::parse(self.kind.as_str()).is_some_and(|kind| steps.contains(&kind))
+    }
+
+    fn supplier(&self, chain: &mut Chain) {
+        let Some(date) = self.supplier else { return };
+        let row = self
+            .law
+            .dates
+            .supplier
+            .as_ref()
+            .map(|supplier| &supplier.row);
+        let says = format!("The supplier's own date is never passed: {date}.");
+        chain.cap(date, self.by(row, says, "the supplier's date"));
+    }
+
+    fn vacuum(&self, chain: &mut Chain) -> Result<()> {
+        let Some(packaging) = self.packaging else {
+            return Ok(());
+        };
+        let Some(rules) = &self.law.dates.vacuum else {
+            chain.warnings.push(format!("No rule of this place for {packaging} packs is on file. Local codes and licensed practice decide; ask before you sell it."));
+            return Ok(());
+        };
+        self.approved_for_vacuum(rules, packaging, chain)?;
+        let bound = self.vacuum_days(rules);
+        if let Some(bound) = bound {
+            let date = crate::dates::Count {
+                days: bound.whole(),
+                day_one_counts: false,
+            }
+            .last_day(self.day);
+            let says = format!(
+                "Packed without air on {}: at most {} from packing: {date}.",
+                self.day,
+                days(bound.whole())
+            );
+            chain.cap(date, Because::law(says, &bound.row, &self.law.rows));
+        }
+        chain.warnings.push("Without air, germs grow that nobody smells: keep it at 41 °F (5 °C) or below, or as your approval says. Local codes and licensed practice decide.".into());
+        Ok(())
+    }
+
+    fn vacuum_days<'b>(&self, rules: &'b Vacuum) -> Option<&'b Bound> {
+        use ProductKind::*;
+        let cooked = matches!(self.product.kind, Cooked | Stock) && !self.product.raw;
+        let fresh = matches!(self.product.kind, Cut | Carcass) && self.product.raw;
+        match (cooked, fresh) {
+            (true, _) => rules.cooked.as_ref().or(rules.days.as_ref()),
+            (_, true) => rules.fresh.as_ref().or(rules.days.as_ref()),
+            _ => rules.days.as_ref(),
+        }
+    }
+
+    fn approved_for_vacuum(
+        &self,
+        rules: &Vacuum,
+        packaging: Packaging,
+        chain: &mut Chain,
+    ) -> Result<()> {
+        use ProductKind::*;
+        let house_made =
+            matches!(self.product.kind, Cured | Cooked | Stock | Rendered) && self.ready.is_none();
+        if let (true, Some(row), None) = (house_made, &rules.approval, self.approved) {
+            let detail = format!(
+                "{} made here may not go into a {packaging} pack without an approval on file ({}). \
+                 Pack it with air, or enter the approval's number for \"vacuum\" in the kitchen's settings.",
+                self.name(),
+                self.law.rows.source(row)
+            );
+            return Err(Refusal::new(RefusalKind::NotApproved, "packaging", detail));
+        }
+        match (self.approved, &rules.approval, &rules.plan) {
+            (Some(number), Some(row), _) => {
+                let says = format!("Packed without air under approval {number}.");
+                chain.because.push(Because::law(says, row, &self.law.rows));
+            }
+            (None, _, Some(row)) => {
+                chain.warnings.push(format!(
+                    "Packs without air need a written plan ({}). None is on file for \"vacuum\".",
+                    self.law.rows.source(row)
+                ));
+            }
+            _ => {}
+        }
+        Ok(())
+    }
+
+    /// By a row of the law where the place has one, else by common practice.
+    fn by(&self, row: Option<&RowId>, says: String, rule: &str) -> Because {
+        match row {
+            Some(row) => Because::law(says, row, &self.law.rows),
+            None => Because {
+                says,
+                rule: rule.into(),
+                source: "common practice, no source".into(),
+            },
+        }
+    }
+}
+
+#[derive(Default)]
+struct Chain {
+    date: Option<NaiveDate>,
+    because: Vec<Because>,
+    warnings: Vec<String>,
+}
+
+impl Chain {
+    fn cap(&mut self, date: NaiveDate, because: Because) {
+        self.date = earliest(self.date, Some(date));
+        self.because.push(because);
+    }
+
+    fn done(self, later: Later) -> Dated {
+        Dated {
+            use_by: self.date,
+            later,
+            because: self.because,
+            warnings: self.warnings,
+        }
+    }
+}
+
+fn days(days: u32) -> String {
+    match days {
+        1 => "1 day".into(),
+        days => format!("{days} days"),
+    }
+}

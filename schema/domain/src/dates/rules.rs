@@ -1,0 +1,104 @@
+//! How long food keeps under the law of a place: what the profile's file says.
+
+use super::keep::Count;
+use crate::law::{Bound, RowId};
+use crate::words::StepKind;
+
+/// The rules of a place. What a place has no rule for is none: then the house's own rule stands alone.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Rules {
+    /// Ready-to-eat food that needs time and temperature control, held cold.
+    pub ready_to_eat: Option<Marked>,
+    /// The same, bought in: counted from the day it is opened.
+    pub opened: Option<Marked>,
+    /// The supplier's own date.
+    pub supplier: Option<Supplier>,
+    /// A mix keeps the earliest date of its parts.
+    pub mix: Option<RowId>,
+    /// Steps that start the date anew, and why they may.
+    pub resets: Option<Resets>,
+    /// Freezing stops the clock and never resets it.
+    pub freezing: Option<RowId>,
+    /// Packs without air.
+    pub vacuum: Option<Vacuum>,
+    /// Raw meat is dated by the house.
+    pub raw: Option<RowId>,
+    /// A house-made cured piece has no exemption of a plant.
+    pub house_cured: Option<RowId>,
+    /// What shows that a cured piece needs no time and temperature control.
+    pub stable: Option<RowId>,
+}
+
+/// So many days from an event.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Marked {
+    /// At most so many days.
+    pub days: Bound,
+    /// Is the day of the event day 1?
+    pub day_one_counts: bool,
+    /// Where that is said.
+    pub counting: RowId,
+}
+
+impl Marked {
+    /// The days as they are counted.
+    pub fn count(&self) -> Count {
+        Count {
+            days: self.days.whole(),
+            day_one_counts: self.day_one_counts,
+        }
+    }
+}
+
+/// When a supplier's date caps ours.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Supplier {
+    /// Always, or only where it was set for safety (`us-D5`, where states differ).
+    pub always: bool,
+    /// Where that is said.
+    pub row: RowId,
+}
+
+/// Steps that start a date anew.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Resets {
+    /// Which.
+    pub steps: Vec<StepKind>,
+    /// Where that is said.
+    pub row: RowId,
+}
+
+/// Packs without air.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Vacuum {
+    /// At most so many days from packing, the day of packing not counted: raw meat, and what has a barrier.
+    pub days: Option<Bound>,
+    /// The same for fresh whole-muscle meat, where the place says otherwise.
+    pub fresh: Option<Bound>,
+    /// The same for what was cooked in the kitchen.
+    pub cooked: Option<Bound>,
+    /// House-cured and cooked food needs an approval on file for this.
+    pub approval: Option<RowId>,
+    /// A written plan is needed for any of it.
+    pub plan: Option<RowId>,
+}
+
+impl Rules {
+    /// Every number that a house may tighten.
+    pub fn bounds_mut(&mut self) -> Vec<&mut Bound> {
+        let marked = [&mut self.ready_to_eat, &mut self.opened];
+        let mut bounds: Vec<&mut Bound> = marked
+            .into_iter()
+            .flatten()
+            .map(|marked| &mut marked.days)
+            .collect();
+        if let Some(vacuum) = &mut self.vacuum {
+            bounds.extend(
+                [&mut vacuum.days, &mut vacuum.fresh, &mut vacuum.cooked]
+                    .into_iter()
+                    .flatten(),
+            );
+        }
+        bounds
+    }
+}
