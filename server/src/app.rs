@@ -9,6 +9,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 use domain::limits::CLOCK_SLACK_MINUTES;
 use domain::product::Product;
 use labels::Template;
+use law::Shipped;
 use std::collections::{BTreeMap, HashMap};
 use std::sync::{Arc, PoisonError, RwLock};
 use store::{Conn, Store};
@@ -23,6 +24,8 @@ pub struct App {
     pub public_url: String,
     /// Label templates by name.
     pub templates: BTreeMap<String, Template>,
+    /// The law of each place and the facts of the trade, as they were read at the start.
+    pub law: Shipped,
     /// List entries, parsed. A version never changes, so what is here is never stale.
     products: RwLock<HashMap<i32, Arc<Product>>>,
     kitchens: RwLock<HashMap<i32, Arc<Kitchen>>>,
@@ -37,12 +40,14 @@ impl App {
         clock: Clock,
         public_url: String,
         templates: BTreeMap<String, Template>,
+        law: Shipped,
     ) -> App {
         App {
             store,
             clock,
             public_url,
             templates,
+            law,
             products: RwLock::default(),
             kitchens: RwLock::default(),
             lately: RwLock::default(),

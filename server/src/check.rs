@@ -2,7 +2,7 @@
 
 use crate::config::Where;
 use crate::wire::lists::ProductEntry;
-use domain::dates::Keep;
+use domain::product::Product;
 use std::collections::HashMap;
 use store::Store;
 use store::audit::Report;
@@ -33,16 +33,17 @@ pub fn run(place: &Where) -> Result<bool, String> {
 /// # Errors
 /// The record cannot be read.
 pub fn look(store: &Store) -> store::Result<(Report, String)> {
-    let mut rules: HashMap<i32, Option<Keep>> = HashMap::new();
+    let mut products: HashMap<i32, Product> = HashMap::new();
     store.read(|conn| {
-        let report = store::audit::run(conn, |conn, version| {
-            if let Some(known) = rules.get(&version) {
-                return Ok(*known);
+        let report = store::audit::run(conn, |conn, row| {
+            let version = row.version_id;
+            if let Some(known) = products.get(&version) {
+                return row.later(known);
             }
             let body = store::entries::version(conn, version)?;
             let entry: ProductEntry = serde_json::from_str(&body)
                 .map_err(|error| store::Error::Broken(format!("versions {version}: {error}")))?;
-            Ok(*rules.entry(version).or_insert(entry.product().keep))
+            row.later(products.entry(version).or_insert(entry.product()))
         })?;
         Ok((report, store::digest::digest(conn)?))
     })

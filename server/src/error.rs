@@ -120,6 +120,8 @@ fn of_refusal(kind: RefusalKind) -> (StatusCode, &'static str, &'static str) {
         ),
         RefusalKind::Clash => (StatusCode::CONFLICT, "clash", "It contradicts the record"),
         RefusalKind::Missing => (StatusCode::CONFLICT, "missing", "Counted as missing"),
+        RefusalKind::NotApproved => (StatusCode::CONFLICT, "not-approved", "No approval on file"),
+        RefusalKind::NotReleased => (StatusCode::CONFLICT, "not-released", "Not released"),
     }
 }
 

@@ -50,6 +50,7 @@ fn serve(args: &ServeArgs) -> Result<(), String> {
         .clone()
         .unwrap_or_else(|| format!("http://{address}"));
     let templates = label_facts::file::shipped()?;
+    let law = law::shipped().map_err(|bad| bad.to_string())?;
     // Only the demo needs a folder, and it goes when the service ends.
     let folder = args.demo.then(tempfile::tempdir).transpose();
     let folder = folder.map_err(|error| format!("no temporary folder can be made: {error}"))?;
@@ -61,7 +62,7 @@ fn serve(args: &ServeArgs) -> Result<(), String> {
         None => (args.database.resolve(args.create)?, Clock::Machine),
     };
     let store = Store::open(&place.address, place.create, 16).map_err(|error| error.to_string())?;
-    let mut app = App::new(store, clock, public_url, templates);
+    let mut app = App::new(store, clock, public_url, templates, law);
     let mut told = format!("Gambrel is at http://{address}/");
     if args.demo {
         told += " with the demo kitchen. Three things to try:\n";

@@ -11,7 +11,7 @@ use diesel::prelude::*;
 use diesel::sql_query;
 use diesel::sql_types::{BigInt, Integer, Text};
 use domain::audit::{self, Finding, StoredPack};
-use domain::dates::Keep;
+use domain::dates::Later;
 use domain::grams::Grams;
 use domain::lot::LotId;
 use domain::origin::Origin;
@@ -34,10 +34,10 @@ pub struct Report {
     pub findings: Vec<Finding>,
 }
 
-/// Reads the whole record. `keep` tells the keeping rule of a product's version.
+/// Reads the whole record. `later` tells what can change the dates of a lot's packs after its birth.
 pub fn run(
     conn: &mut Conn,
-    mut keep: impl FnMut(&mut Conn, i32) -> Result<Option<Keep>>,
+    mut later: impl FnMut(&mut Conn, &LotRow) -> Result<Later>,
 ) -> Result<Report> {
     let mut report = Report::default();
     let voided: HashSet<i32> = voids::table
@@ -61,7 +61,7 @@ pub fn run(
         for row in &rows {
             origins.insert(row.id, (row.origin()?, row.deed_id));
         }
-        check_lots(conn, &rows, &voided, &mut keep, &mut report)?;
+        check_lots(conn, &rows, &voided, &mut later, &mut report)?;
     }
     check_family(conn, &origins, &voided, &mut report)?;
     check_series(conn, &mut report)?;
@@ -150,7 +150,7 @@ fn check_lots(
     conn: &mut Conn,
     rows: &[LotRow],
     voided: &HashSet<i32>,
-    keep: &mut impl FnMut(&mut Conn, i32) -> Result<Option<Keep>>,
+    later: &mut impl FnMut(&mut Conn, &LotRow) -> Result<Later>,
     report: &mut Report,
 ) -> Result<()> {
     let keys: Vec<i32> = rows.iter().map(|row| row.id).collect();
@@ -192,7 +192,7 @@ fn check_lots(
             }
             continue;
         }
-        let rule = keep(conn, row.version_id)?;
+        let rule = later(conn, row)?;
         let code = row
             .code()
             .map_or_else(|_| row.code.clone(), |code| code.shown());
@@ -206,7 +206,7 @@ fn check_lots(
                 shown: format!("{code}/{}", stored.number),
                 born: row.born(stored.made)?,
                 made: stored.made,
-                keep: rule,
+                later: rule,
                 events: of_pack.collect::<Result<_>>()?,
                 now: stored.now,
             }));

@@ -57,6 +57,12 @@ pub fn digest(conn: &mut Conn) -> Result<String> {
     );
     feed!(conn, hash, pack_events, PackEventRow);
     feed!(conn, hash, packs, PackRow);
+    feed!(
+        conn,
+        hash,
+        reasons,
+        (i32, i32, String, String, String, String)
+    );
     feed!(conn, hash, series, (String, i32));
     feed!(conn, hash, sources, SourceRow);
     feed!(conn, hash, steps, (i64, i64));

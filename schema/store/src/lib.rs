@@ -22,6 +22,7 @@ pub mod measurements;
 mod migrate;
 pub mod origins;
 pub mod packs;
+pub mod reasons;
 pub mod record;
 pub mod series;
 pub mod sources;

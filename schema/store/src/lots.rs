@@ -11,11 +11,12 @@ use diesel::sql_query;
 use diesel::sql_types::{Array, Integer};
 use domain::audit::Totals;
 use domain::code::LotCode;
+use domain::dates::Later;
 use domain::grams::Grams;
 use domain::lot::{DeedId, Lot, LotId, Pack, PackNow, PlaceId};
 use domain::origin::{AnimalId, Origin};
 use domain::product::Product;
-use domain::words::{Account, Allergen, Being, Species, State};
+use domain::words::{Account, Allergen, Being, Packaging, Species, State};
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
@@ -53,6 +54,8 @@ pub struct LotRow {
     pub lost_mg: i64,
     pub unexplained_mg: i64,
     pub taken_back_mg: i64,
+    pub later: Option<String>,
+    pub packaging: Option<String>,
 }
 
 impl LotRow {
@@ -103,6 +106,24 @@ impl LotRow {
         })
     }
 
+    /// What can still change its packs' dates; for lots of the time before that was kept, what the
+    /// product's own rule says.
+    pub fn later(&self, product: &Product) -> Result<Later> {
+        match &self.later {
+            Some(text) => {
+                Later::parse(text).ok_or_else(|| self.bad("unknown rule of its later life"))
+            }
+            None => Ok(Later::of(product.keep)),
+        }
+    }
+
+    /// How it is packed, where air was taken out.
+    pub fn packaging(&self) -> Result<Option<Packaging>> {
+        let parse =
+            |word: &String| Packaging::parse(word).ok_or_else(|| self.bad("unknown packaging"));
+        self.packaging.as_ref().map(parse).transpose()
+    }
+
     /// The totals that are kept beside the events.
     pub fn totals(&self) -> Totals {
         [
@@ -121,8 +142,11 @@ impl LotRow {
     }
 
     /// The domain's lot, with its product and the packs that were loaded.
-    pub fn into_lot(self, product: Arc<Product>, packs: Vec<Pack>) -> Result<Lot> {
+    pub fn into_lot(self, product: Arc<Product>, packs: Vec<Pack>, released: bool) -> Result<Lot> {
         Ok(Lot {
+            later: self.later(&product)?,
+            packaging: self.packaging()?,
+            released,
             code: self.code()?,
             origin: self.origin()?,
             allergens: self.allergens()?,

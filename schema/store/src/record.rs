@@ -6,6 +6,7 @@ use crate::error::{Error, Result};
 use crate::lots::{self, LotRow, joined, write_origin};
 use crate::on_each;
 use crate::packs::{self, PackRow};
+use crate::reasons;
 use crate::tables::{additions, deeds, lots as lots_table, pack_events, steps, voids};
 use chrono::{NaiveDate, NaiveDateTime};
 use diesel::prelude::*;
@@ -13,7 +14,7 @@ use domain::grams::Grams;
 use domain::lot::{Event, LotId, PackNow, PlaceId, What};
 use domain::moment::Moment;
 use domain::plan::{Birth, Change, Plan};
-use domain::words::{Account, State};
+use domain::words::{Account, DeedKind, State};
 use std::collections::BTreeMap;
 
 /// Something that happened to a pack, as the record holds it.
@@ -82,6 +83,8 @@ pub fn plan(tx: &mut Tx<'_>, deed: i32, moment: &Moment, plan: &Plan) -> Result<
         }
     }
     changes(tx, deed, moment.day, &plan.changes)?;
+    let links = plan.reasons.iter().map(|(lot, reason)| (lot.0, reason));
+    reasons::insert(tx, deed, links.collect())?;
     births(tx, deed, moment, &plan.births)
 }
 
@@ -181,6 +184,11 @@ fn births(tx: &mut Tx<'_>, deed: i32, moment: &Moment, births: &[Birth]) -> Resu
         }
     }
     packs::insert(tx.conn, &pack_rows)?;
+    let links = births.iter().zip(&rows).flat_map(|(birth, row)| {
+        let of_lot = birth.reasons.iter();
+        of_lot.map(|reason| (row.id, reason))
+    });
+    reasons::insert(tx, deed, links.collect())?;
     Ok(rows)
 }
 
@@ -216,6 +224,10 @@ fn lot_row(id: i32, deed: i32, moment: &Moment, birth: &Birth) -> LotRow {
         lost_mg: 0,
         unexplained_mg: 0,
         taken_back_mg: 0,
+        later: Some(birth.later.to_string()),
+        packaging: birth
+            .packaging
+            .map(|packaging| packaging.as_str().to_owned()),
     }
 }
 
@@ -307,4 +319,16 @@ pub fn history(conn: &mut Conn, lot: i32, made_by: i32) -> Result<Vec<HistoryRow
         last = Some(deed);
     }
     Ok(history)
+}
+
+/// Was the lot released, by a deed that was not voided?
+pub fn is_released(conn: &mut Conn, lot: i32) -> Result<bool> {
+    let release = pack_events::table
+        .inner_join(deeds::table.on(deeds::id.eq(pack_events::deed_id)))
+        .left_join(voids::table.on(voids::deed_id.eq(pack_events::deed_id)))
+        .filter(pack_events::lot_id.eq(lot).and(voids::id.is_null()))
+        .filter(deeds::kind.eq(DeedKind::Release.as_str()))
+        .select(pack_events::id)
+        .limit(1);
+    Ok(!release.load::<i32>(conn)?.is_empty())
 }

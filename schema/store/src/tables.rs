@@ -34,7 +34,8 @@ diesel::table! {
         born_use_by -> Nullable<Date>, born_days_left -> Nullable<Integer>, voided -> Bool, seq -> Integer,
         on_hand_mg -> BigInt, used_mg -> BigInt, sold_mg -> BigInt, sold_packs -> Integer, served_mg -> BigInt,
         discarded_mg -> BigInt, shipped_mg -> BigInt, returned_mg -> BigInt, lost_mg -> BigInt,
-        unexplained_mg -> BigInt, taken_back_mg -> BigInt,
+        unexplained_mg -> BigInt, taken_back_mg -> BigInt, later -> Nullable<Text>,
+        packaging -> Nullable<Text>,
     }
 }
 diesel::table! {
@@ -63,6 +64,12 @@ diesel::table! {
     }
 }
 
+diesel::table! {
+    reasons (id) {
+        id -> Integer, deed_id -> Integer, lot_id -> Integer, topic -> Text, says -> Text, rule -> Text, source -> Text,
+    }
+}
+
 diesel::allow_tables_to_appear_in_same_query!(
     additions,
     animals,
@@ -75,6 +82,7 @@ diesel::allow_tables_to_appear_in_same_query!(
     measurements,
     pack_events,
     packs,
+    reasons,
     series,
     sources,
     steps,

@@ -10,6 +10,7 @@ use crate::wire::lists::RecipeEntry;
 use domain::code::{LotCode, NotACode};
 use domain::deed::draw::Choice;
 use domain::deed::step::Packing;
+use domain::law::Law;
 use domain::lot::{Lot, PlaceId};
 use domain::moment::Moment;
 use domain::plan::Plan;
@@ -171,10 +172,16 @@ pub fn lot_of(app: &App, conn: &mut Conn, row: LotRow, wanted: &Wanted) -> Resul
         .iter()
         .map(PackRow::pack)
         .collect::<store::Result<_>>()?;
-    Ok(row.into_lot(product, packs)?)
+    let released = product.release.is_some() && store::record::is_released(conn, row.id)?;
+    Ok(row.into_lot(product, packs, released)?)
 }
 
-impl Facts<'_, '_> {
+impl<'a> Facts<'a, '_> {
+    /// The law that the kitchen works under.
+    pub fn law(&self) -> &'a Law {
+        self.app.law.laws.of(self.kitchen.entry.profile.0)
+    }
+
     /// Reads the name of a lot in a field.
     ///
     /// # Errors

@@ -54,6 +54,7 @@ pub fn take(app: &App, asked: &ReceiptAsked) -> Result<Done> {
             packing: packing(asked.pack_count, asked.pack_grams.as_deref(), "")?,
             state: asked.state.map(|state| state.0),
             source,
+            law: facts.law(),
             note: asked.note.as_ref().map(|note| note.0.clone()),
         };
         let code = codes(facts, receipt.origin(), 1)?.remove(0);

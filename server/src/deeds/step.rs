@@ -54,6 +54,12 @@ pub fn take(app: &App, asked: &StepAsked) -> Result<Done> {
                 .flatten()
                 .map(|added| (added.what.0, added.grams.0))
                 .collect(),
+            ready: None,
+            approved_vacuum: facts
+                .kitchen
+                .approval("vacuum", facts.moment.day)
+                .map(str::to_owned),
+            law: facts.law(),
         };
         let codes = codes(facts, step.origin(), step.outputs.len())?;
         let plan = step.plan(&codes)?;
@@ -154,6 +160,7 @@ fn outputs(facts: &mut Facts<'_, '_>, asked: &StepAsked) -> Result<Vec<Output>> 
                 .map(|to| place(facts.tx, &to.0, &format!("{field}place")))
                 .transpose()?,
             state: output.state.map(|state| state.0),
+            packaging: output.packaging.map(|packaging| packaging.0),
             note: output.note.as_ref().map(|note| note.0.clone()),
         });
     }

@@ -101,7 +101,7 @@ fn target(
             shown: format!("{}/{}", lot.code()?.shown(), pack.number),
             born: lot.born(made)?,
             made,
-            keep: product.keep,
+            later: lot.later(&product)?,
             history,
         });
     }

@@ -124,11 +124,14 @@ impl Entry for ProductEntry {
         for language in self.names.keys() {
             language_tag(&language.0, "names")?;
         }
-        if let Some(keep) = self.keep.filter(|keep| !(1..=3_650).contains(&keep.days)) {
-            return Err(Error::cannot_be(
-                "keep.days",
-                format!("{} days cannot be: 1 to 3650.", keep.days),
-            ));
+        for (keep, field) in [
+            (self.keep, "keep.days"),
+            (self.keep_if_stable, "keep_if_stable.days"),
+        ] {
+            if let Some(keep) = keep.filter(|keep| !(1..=3_650).contains(&keep.days)) {
+                let detail = format!("{} days cannot be: 1 to 3650.", keep.days);
+                return Err(Error::cannot_be(field, detail));
+            }
         }
         if let Some(gtin) = &self.gtin {
             let digits = gtin.0.len();

@@ -5,9 +5,10 @@ use super::entry::{lock, same_version};
 use crate::app::{App, damaged};
 use crate::error::{Error, Result};
 use crate::wire::asked::canonical;
-use crate::wire::lists::KitchenEntry;
+use crate::wire::lists::{Approval, KitchenEntry};
 use crate::wire::{Line, Word};
 use crate::world::machine_zone;
+use chrono::NaiveDate;
 use chrono_tz::Tz;
 use domain::code::HouseCode;
 use domain::words::Profile;
@@ -73,6 +74,16 @@ impl Kitchen {
             .languages
             .first()
             .map_or("en", |language| language.0.as_str())
+    }
+
+    /// The number of an approval for something that holds on a day, if one is on file.
+    pub fn approval(&self, purpose: &str, day: NaiveDate) -> Option<&str> {
+        let holds = |approval: &&Approval| {
+            approval.purpose.0.eq_ignore_ascii_case(purpose)
+                && approval.until.is_none_or(|until| day <= until.0)
+        };
+        let found = self.entry.approvals.iter().find(holds);
+        found.map(|approval| approval.number.0.as_str())
     }
 
     /// What somebody should still say, in words.

@@ -63,7 +63,12 @@ pub fn read(app: &App, conn: &mut Conn, row: &LotRow) -> Result<LotRead> {
             .filter_map(|pack| pack.use_by)
             .min()
             .map(Day),
-        use_by_because: super::why::because(app, conn, row, &made_by, &rows)?,
+        use_by_because: super::why::of_date(
+            conn,
+            row,
+            &rows,
+            app.law.laws.of(kitchen.entry.profile.0),
+        )?,
         packs,
         ingredients: super::composition::lists(app, conn, row, &languages)?,
         allergens: row

@@ -1,8 +1,8 @@
 //! What a device asks: one struct per call. An unknown field is an error.
 
 use super::{
-    AdditionWord, Code, Day, DepartureKindWord, Instant, Line, Note, Number, SideWord, SpeciesWord,
-    StateWord, Weight,
+    AdditionWord, Code, Day, DepartureKindWord, Instant, Line, Note, Number, PackagingWord,
+    SideWord, SpeciesWord, StateWord, Weight,
 };
 use serde::{Deserialize, Deserializer, Serialize};
 use utoipa::ToSchema;
@@ -213,6 +213,8 @@ pub struct OutputAsked {
     pub place: Option<Code>,
     /// How it is kept, if not as its product is.
     pub state: Option<StateWord>,
+    /// How it is packed, where air was taken out.
+    pub packaging: Option<PackagingWord>,
     /// A word about the lot.
     pub note: Option<Note>,
 }

@@ -128,6 +128,11 @@ pub struct ProductEntry {
     pub storage: StateWord,
     /// How long it keeps.
     pub keep: Option<KeepEntry>,
+    /// How long it keeps instead, where readings show that it needs no time and temperature control.
+    pub keep_if_stable: Option<KeepEntry>,
+    /// Does it need time and temperature control to be safe? If left out: where it is kept cold and
+    /// is not a bought ingredient.
+    pub controlled: Option<bool>,
     /// Counter price in hundredths of the currency per kilogram.
     pub price_minor_per_kg: Option<Amount>,
     /// Its GTIN, under the kitchen's own GS1 prefix.
@@ -150,6 +155,20 @@ pub struct KeepEntry {
     pub from: KeepFromWord,
     /// Is the day of the event day 1?
     pub day_one_counts: bool,
+    /// Is the day of freezing one of the days used? If left out: yes, the stricter reading.
+    pub freeze_day_counts: Option<bool>,
+}
+
+impl KeepEntry {
+    /// The domain's rule.
+    fn keep(self) -> Keep {
+        Keep {
+            days: self.days,
+            from: self.from.0,
+            day_one_counts: self.day_one_counts,
+            freeze_day_counts: self.freeze_day_counts.unwrap_or(true),
+        }
+    }
 }
 
 /// A recipe.
@@ -187,11 +206,10 @@ impl ProductEntry {
             raw: self.raw,
             allergens: self.allergens.iter().map(|allergen| allergen.0).collect(),
             storage: self.storage.0,
-            keep: self.keep.map(|keep| Keep {
-                days: keep.days,
-                from: keep.from.0,
-                day_one_counts: keep.day_one_counts,
-            }),
+            keep: self.keep.map(KeepEntry::keep),
+            keep_if_stable: self.keep_if_stable.map(KeepEntry::keep),
+            controlled: self.controlled,
+            release: None,
             price_minor_per_kg: self.price_minor_per_kg.map(|price| price.0),
             for_sale: self.for_sale.unwrap_or(self.price_minor_per_kg.is_some()),
         }

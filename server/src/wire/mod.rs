@@ -6,7 +6,7 @@ pub mod lists;
 pub mod scalars;
 
 pub use scalars::{
-    AdditionWord, AllergenWord, DepartureKindWord, KeepFromWord, PlaceKindWord, ProductKindWord,
-    ProfileWord, SideWord, SpeciesWord, StateWord,
+    AdditionWord, AllergenWord, DepartureKindWord, KeepFromWord, PackagingWord, PlaceKindWord,
+    ProductKindWord, ProfileWord, SideWord, SpeciesWord, StateWord,
 };
 pub use scalars::{Amount, Code, Day, Instant, Line, Note, Number, Weight, Word};

@@ -258,7 +258,8 @@ vocabularies!(
     Side,
     Profile,
     Verdict,
-    DeedKind
+    DeedKind,
+    Packaging
 );
 
 /// A word of a closed vocabulary.
@@ -315,6 +316,8 @@ pub type AdditionWord = Word<words::Addition>;
 pub type KeepFromWord = Word<words::KeepFrom>;
 /// A word of [`words::Side`].
 pub type SideWord = Word<words::Side>;
+/// A word of [`words::Packaging`].
+pub type PackagingWord = Word<words::Packaging>;
 /// A word of [`words::Profile`].
 pub type ProfileWord = Word<words::Profile>;
 

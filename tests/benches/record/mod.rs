@@ -38,7 +38,13 @@ pub fn furnished(engine: Engine, folder: &Path) -> App {
 pub fn open(address: &Address, clock: Clock) -> App {
     let store = Store::open(address, true, 16).expect("the record opens");
     let templates = gambrel::label_facts::file::shipped().expect("templates parse");
-    App::new(store, clock, "http://127.0.0.1".into(), templates)
+    App::new(
+        store,
+        clock,
+        "http://127.0.0.1".into(),
+        templates,
+        law::shipped().expect("the law reads"),
+    )
 }
 
 fn add<E: Entry>(app: &App, body: &Value) {

@@ -44,6 +44,7 @@ impl Kitchen {
             Clock::Stopped(now),
             "https://trace.test.example".into(),
             Default::default(),
+            law::shipped().unwrap(),
         );
         let setup = json!({ "code": "CHK", "name": "Random", "time_zone": "America/New_York", "profile": "us", "languages": ["en"], "currency": "USD" });
         kitchen::put(&app, &read(&setup), None).unwrap();

@@ -1,0 +1,3 @@
+DROP TABLE reasons;
+ALTER TABLE lots DROP COLUMN packaging;
+ALTER TABLE lots DROP COLUMN later;
