@@ -29,8 +29,10 @@ pub struct Cure {
     pub salt: Grams,
     /// Sugar.
     pub sugar: Grams,
-    /// Sodium ascorbate or erythorbate.
+    /// Sodium ascorbate.
     pub ascorbate: Grams,
+    /// Sodium erythorbate.
+    pub erythorbate: Grams,
     /// Each lot of curing salt: how strong, how much.
     pub salts: Vec<(Strength, Grams)>,
     /// Is a lactic starter in it?
@@ -68,6 +70,7 @@ impl Cure {
             salt: Grams::ZERO,
             sugar: Grams::ZERO,
             ascorbate: Grams::ZERO,
+            erythorbate: Grams::ZERO,
             salts: Vec::new(),
             starter: false,
             skin_on: false,
@@ -83,6 +86,11 @@ impl Cure {
         }
     }
 
+    /// Ascorbate and erythorbate: the limits count them together.
+    pub(super) fn accelerator(&self) -> Grams {
+        self.ascorbate + self.erythorbate
+    }
+
     /// What its doses are spread over, in grams; the rind's share of a belly counts for nothing.
     ///
     /// # Errors
@@ -95,6 +103,7 @@ impl Cure {
             ("salt", self.salt),
             ("sugar", self.sugar),
             ("ascorbate", self.ascorbate),
+            ("erythorbate", self.erythorbate),
             ("pickle", self.pickle.unwrap_or_default()),
             ("scale", self.scale.unwrap_or_default()),
         ];
@@ -132,7 +141,7 @@ impl Cure {
         let parts = self.water
             + self.salt
             + self.sugar
-            + self.ascorbate
+            + self.accelerator()
             + self.salts.iter().map(|(_, weight)| *weight).sum();
         let pickle = self.pickle.unwrap_or(parts);
         if self.method.has_pickle() && pickle < parts {
@@ -227,7 +236,7 @@ pub fn assess(cure: &Cure, place: Profile, laws: &Laws) -> Result<Assessed> {
         makeups.push(makeup);
         doses.push((makeup.nitrite.max(makeup.nitrate), *weight));
     }
-    ingoing.ascorbate = mix.ppm(cure.method, grams(cure.ascorbate))?;
+    ingoing.ascorbate = mix.ppm(cure.method, grams(cure.accelerator()))?;
     let percent = |dose: Decimal| -> Result<Percent> {
         let ppm = with_rind.ppm(cure.method, dose)?;
         Ok(Percent::new(ppm / Decimal::from(10_000)))

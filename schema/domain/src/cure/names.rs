@@ -13,7 +13,8 @@ words! {
         Water = "water", Salt = "salt", Sugar = "sugar",
         SodiumNitrite = "sodium-nitrite", PotassiumNitrite = "potassium-nitrite",
         SodiumNitrate = "sodium-nitrate", PotassiumNitrate = "potassium-nitrate",
-        Ascorbate = "ascorbate", Starter = "starter",
+        SodiumAscorbate = "sodium-ascorbate", SodiumErythorbate = "sodium-erythorbate",
+        Starter = "starter",
     }
 }
 
@@ -71,7 +72,8 @@ pub fn names(cure: &Cure, rules: &Rules) -> Result<Vec<Named>> {
     let mut parts = vec![
         (Part::Water, grams(cure.water)),
         (Part::Sugar, grams(cure.sugar)),
-        (Part::Ascorbate, grams(cure.ascorbate)),
+        (Part::SodiumAscorbate, grams(cure.ascorbate)),
+        (Part::SodiumErythorbate, grams(cure.erythorbate)),
     ];
     let mut salt = grams(cure.salt);
     for (nth, (strength, weight)) in cure.salts.iter().enumerate() {

@@ -103,7 +103,7 @@ pub fn plan(recipe: &Recipe, cure: &Cure, place: Profile, laws: &Laws) -> Result
     cure.sugar = milligrams(whole * recipe.sugar.fraction());
     cure.salts = vec![(recipe.strength, curing_salt)];
     if let (true, Some(pickle)) = (cure.method.has_pickle(), cure.pickle) {
-        cure.water = pickle - cure.salt - cure.sugar - cure.ascorbate - curing_salt;
+        cure.water = pickle - cure.salt - cure.sugar - cure.accelerator() - curing_salt;
         if cure.water.is_none_left() {
             let says = "Salt, sugar and cure leave no room for water in this pickle.";
             return Err(Refusal::cannot_be("pickle", says));
