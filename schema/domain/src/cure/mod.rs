@@ -1,5 +1,58 @@
-//! To be written.
+//! Curing salts: what was put on, how much of it is nitrite and nitrate in the meat, whether the
+//! place allows it, and what the label must say of it.
+//!
+//! Reading order: [`Method`] and [`Class`] (what is done to what), [`Strength`] (what is in the
+//! bag), [`Mix`] (the arithmetic, in any unit), [`Level`] (parts per million with what they are
+//! counted as), [`Limit`] (what a place allows), [`assess`] (a cure that was used), [`plan`] (one
+//! to be weighed out), [`Salometer`] (brine), [`names`] and [`uncured`] (the label).
+//!
+//! No figure of a law stands here: they come with [`Rules`], each with its row.
 
-/// The rules of a place.
-#[derive(Debug, Clone, Default, PartialEq)]
-pub struct Rules {}
+mod alternatives;
+mod assess;
+mod brine;
+mod ceiling;
+mod check;
+mod ingoing;
+mod level;
+mod limit;
+mod makeup;
+mod mix;
+mod names;
+mod plan;
+mod residual;
+mod rules;
+mod strength;
+mod uncured;
+mod vocabulary;
+mod weighing;
+mod wrong_salt;
+
+pub use alternatives::Alternative;
+pub use assess::{Assessed, Cure, assess};
+pub use brine::{BrineReading, brine_percent, grams_per_kilogram_of_water, read_salometer};
+pub use ceiling::{Ceiling, ceiling};
+pub use ingoing::Ingoing;
+pub use level::{AtomicMasses, Level};
+pub use limit::{Counts, Limit, Potassium, When};
+pub use makeup::Makeup;
+pub use mix::Mix;
+pub use names::{NameOf, Named, Part, names};
+pub use plan::{Dose, Plan, Recipe, plan};
+pub use residual::assess_residual;
+pub use rules::{KnownStrength, Plausible, Rules, SalometerScale, Weighing};
+pub use strength::Strength;
+pub use uncured::{Beside, Claim, ClaimFacts, ClaimRules, ClaimWords, Exception, uncured};
+pub use vocabulary::{Alkali, Basis, Class, Method, Salometer, ScaleClass, Stage};
+pub use weighing::{error_ppm, least_load};
+
+/// What stands wherever a person decides on a cure.
+pub const CAUTION: &str = "Curing salts are poison in excess: a few grams too many can kill. \
+    Weigh them, never measure by spoon; lock them away; have a second person check the weight. \
+    These numbers are an aid: your local code, your approved plan and the licensed person decide.";
+
+/// The caution in French.
+pub const CAUTION_FR: &str = "Les sels nitrités sont un poison en excès : quelques grammes de trop \
+    peuvent tuer. Pesez-les, jamais à la cuillère ; gardez-les sous clé ; faites vérifier la pesée \
+    par une deuxième personne. Ces chiffres sont une aide : la réglementation locale, votre plan \
+    approuvé et la personne responsable décident.";

@@ -1,6 +1,7 @@
 //! How each subject is written in its file.
 
 mod cures;
+mod cures_claim;
 mod dates;
 mod duties;
 mod heat;

@@ -1,0 +1,114 @@
+//! The highest limit that anybody has confirmed anywhere: above it nothing passes, in any place.
+
+use super::{AtomicMasses, Basis, Class, Counts, Ingoing, Level, Limit, Method, Stage};
+use crate::law::{Finding, Gravity, Law, Laws, RowId, Sense};
+use crate::words::Profile;
+use chrono::NaiveDate;
+use rust_decimal::Decimal;
+
+/// The highest confirmed limit for a method and product.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Ceiling {
+    /// The level, as the sodium salt, ingoing.
+    pub level: Level,
+    /// How far above it still counts as on it (ppm): the figure's own rounding.
+    pub tolerance: Decimal,
+    /// The place that has it.
+    pub place: Profile,
+    /// The row there.
+    pub row: RowId,
+}
+
+/// The highest confirmed ingoing limit of any place for that method and product; of that method
+/// alone where no place names the product. `basis` says nitrite or nitrate.
+pub fn ceiling(
+    laws: &Laws,
+    basis: Basis,
+    method: Method,
+    class: Class,
+    day: NaiveDate,
+) -> Option<Ceiling> {
+    highest(laws, basis, day, |limit, law| {
+        limit.is_for(method, class, day, &law.rows)
+    })
+    .or_else(|| {
+        highest(laws, basis, day, |limit, law| {
+            (limit.methods.is_empty() || limit.methods.contains(&method))
+                && law
+                    .rows
+                    .get(&limit.bound.row)
+                    .is_some_and(|row| row.holds_on(day))
+        })
+    })
+}
+
+fn highest(
+    laws: &Laws,
+    basis: Basis,
+    day: NaiveDate,
+    is_for: impl Fn(&Limit, &Law) -> bool,
+) -> Option<Ceiling> {
+    let sodium = sodium(basis);
+    let mut best: Option<Ceiling> = None;
+    for (place, law) in &laws.places {
+        let sets = law.cures.pumped_bacon.iter().flat_map(|set| &set.nitrite);
+        for limit in law.cures.limits.iter().chain(sets) {
+            let Counts::Salt(counted) = limit.counts else {
+                continue;
+            };
+            let row = law.rows.get(&limit.bound.row);
+            if counted.is_nitrite() != basis.is_nitrite()
+                || limit.stage != Stage::Ingoing
+                || limit.bound.sense == Sense::AtLeast
+                || !row.is_some_and(|row| row.is_confirmed() && row.holds_on(day))
+                || !is_for(limit, law)
+            {
+                continue;
+            }
+            let factor = law.cures.masses.factor(counted, sodium);
+            let ppm = limit.bound.value * factor;
+            if best.as_ref().is_none_or(|best| ppm > best.level.ppm) {
+                best = Some(Ceiling {
+                    level: Level::ingoing(ppm, sodium),
+                    tolerance: limit.tolerance * factor,
+                    place: *place,
+                    row: limit.bound.row.clone(),
+                });
+            }
+        }
+    }
+    best
+}
+
+const fn sodium(basis: Basis) -> Basis {
+    match basis.is_nitrite() {
+        true => Basis::SodiumNitrite,
+        false => Basis::SodiumNitrate,
+    }
+}
+
+/// What goes in, against the ceiling.
+pub(super) fn check(
+    ingoing: &Ingoing,
+    masses: &AtomicMasses,
+    laws: &Laws,
+    (method, class, day): (Method, Class, NaiveDate),
+) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    for basis in [Basis::SodiumNitrite, Basis::SodiumNitrate] {
+        let level = ingoing.level(basis, masses);
+        let Some(most) = ceiling(laws, basis, method, class, day) else {
+            continue;
+        };
+        if level.ppm > most.level.ppm + most.tolerance {
+            let says = format!(
+                "{} ppm {} went in. No place that has been read allows more than {} ppm for {class} ({method}); so it is not done anywhere.",
+                level.ppm.round_dp(2).normalize(),
+                basis.said(),
+                most.level.ppm.round_dp(2).normalize(),
+            );
+            findings.push(Finding::new(Gravity::Refuse, says, [most.row]));
+        }
+    }
+    findings
+}

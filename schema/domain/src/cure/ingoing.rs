@@ -1,0 +1,82 @@
+//! What a cure brings into the meat, salt by salt.
+
+use super::{AtomicMasses, Basis, Level, Stage};
+use rust_decimal::Decimal;
+
+/// Parts per million of each salt, each by its own weight, and of the accelerator.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Ingoing {
+    /// NaNO2.
+    pub sodium_nitrite: Decimal,
+    /// KNO2.
+    pub potassium_nitrite: Decimal,
+    /// NaNO3.
+    pub sodium_nitrate: Decimal,
+    /// KNO3.
+    pub potassium_nitrate: Decimal,
+    /// Sodium ascorbate or erythorbate.
+    pub ascorbate: Decimal,
+}
+
+impl Ingoing {
+    /// Just that level, as if of the salt that its basis names; an ion as the sodium salt.
+    pub fn of(level: Level, masses: &AtomicMasses) -> Ingoing {
+        let mut ingoing = Ingoing::default();
+        ingoing.add(level.basis, level.ppm, masses);
+        ingoing
+    }
+
+    /// Adds so many parts per million.
+    pub fn add(&mut self, basis: Basis, ppm: Decimal, masses: &AtomicMasses) {
+        match basis {
+            Basis::SodiumNitrite => self.sodium_nitrite += ppm,
+            Basis::PotassiumNitrite => self.potassium_nitrite += ppm,
+            Basis::SodiumNitrate => self.sodium_nitrate += ppm,
+            Basis::PotassiumNitrate => self.potassium_nitrate += ppm,
+            Basis::NitriteIon => {
+                self.sodium_nitrite += ppm * masses.factor(basis, Basis::SodiumNitrite);
+            }
+            Basis::NitrateIon => {
+                self.sodium_nitrate += ppm * masses.factor(basis, Basis::SodiumNitrate);
+            }
+        }
+    }
+
+    /// Each salt of the kind that the basis counts, by its own weight.
+    pub(super) fn salts(&self, nitrite: bool) -> [(Basis, Decimal); 2] {
+        match nitrite {
+            true => [
+                (Basis::SodiumNitrite, self.sodium_nitrite),
+                (Basis::PotassiumNitrite, self.potassium_nitrite),
+            ],
+            false => [
+                (Basis::SodiumNitrate, self.sodium_nitrate),
+                (Basis::PotassiumNitrate, self.potassium_nitrate),
+            ],
+        }
+    }
+
+    /// All of the nitrite, or all of the nitrate, counted as the basis says.
+    pub fn level(&self, basis: Basis, masses: &AtomicMasses) -> Level {
+        let ppm = self
+            .salts(basis.is_nitrite())
+            .into_iter()
+            .map(|(salt, ppm)| ppm * masses.factor(salt, basis))
+            .sum();
+        Level {
+            ppm,
+            basis,
+            stage: Stage::Ingoing,
+        }
+    }
+
+    /// Is there any nitrite?
+    pub fn has_nitrite(&self) -> bool {
+        self.sodium_nitrite + self.potassium_nitrite > Decimal::ZERO
+    }
+
+    /// Is there any nitrate?
+    pub fn has_nitrate(&self) -> bool {
+        self.sodium_nitrate + self.potassium_nitrate > Decimal::ZERO
+    }
+}

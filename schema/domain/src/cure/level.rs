@@ -1,0 +1,137 @@
+//! Parts per million that know what they are counted as, and when.
+
+use super::{Basis, Stage};
+use crate::law::RowId;
+use crate::refusal::{Refusal, Result};
+use rust_decimal::Decimal;
+use std::cmp::Ordering;
+use std::fmt;
+
+/// Parts per million by weight (mg/kg), with basis and stage. Two of them are compared only where
+/// both are the same; [`Level::on`] changes the basis, nothing changes the stage.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Level {
+    /// How many.
+    pub ppm: Decimal,
+    /// Counted as what.
+    pub basis: Basis,
+    /// What went in, or what is left.
+    pub stage: Stage,
+}
+
+impl Level {
+    /// What goes in.
+    pub fn ingoing(ppm: impl Into<Decimal>, basis: Basis) -> Level {
+        Level {
+            ppm: ppm.into(),
+            basis,
+            stage: Stage::Ingoing,
+        }
+    }
+
+    /// What a laboratory finds.
+    pub fn residual(ppm: impl Into<Decimal>, basis: Basis) -> Level {
+        Level {
+            stage: Stage::Residual,
+            ..Level::ingoing(ppm, basis)
+        }
+    }
+
+    /// The same, counted as something else.
+    ///
+    /// # Errors
+    /// Nitrite does not turn into nitrate by counting it otherwise.
+    pub fn on(self, basis: Basis, masses: &AtomicMasses) -> Result<Level> {
+        if self.basis.is_nitrite() != basis.is_nitrite() {
+            let says = format!(
+                "{} cannot be counted as {}: nitrite and nitrate are two things. Give each its own number.",
+                self.basis.said(),
+                basis.said()
+            );
+            return Err(Refusal::cannot_be("basis", says));
+        }
+        Ok(Level {
+            ppm: self.ppm * masses.factor(self.basis, basis),
+            basis,
+            ..self
+        })
+    }
+
+    /// Which of two is more.
+    ///
+    /// # Errors
+    /// They are counted as different things, or at different times: convert first.
+    pub fn compare(self, other: Level) -> Result<Ordering> {
+        if self.basis != other.basis || self.stage != other.stage {
+            let says = format!(
+                "{self} and {other} are not counted the same way. Bring both to one basis; what goes in is never compared with what is left."
+            );
+            return Err(Refusal::cannot_be("ppm", says));
+        }
+        Ok(self.ppm.cmp(&other.ppm))
+    }
+}
+
+impl fmt::Display for Level {
+    /// `156.25 ppm as sodium nitrite, ingoing`.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let ppm = self.ppm.round_dp(2).normalize();
+        write!(f, "{ppm} ppm as {}, {}", self.basis.said(), self.stage)
+    }
+}
+
+/// The atomic masses that the conversions are worked out from.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct AtomicMasses {
+    /// Where they stand.
+    pub row: RowId,
+    /// Na.
+    pub sodium: Decimal,
+    /// K.
+    pub potassium: Decimal,
+    /// N.
+    pub nitrogen: Decimal,
+    /// O.
+    pub oxygen: Decimal,
+}
+
+impl Default for AtomicMasses {
+    fn default() -> AtomicMasses {
+        AtomicMasses {
+            row: RowId::new(""),
+            sodium: Decimal::ZERO,
+            potassium: Decimal::ZERO,
+            nitrogen: Decimal::ZERO,
+            oxygen: Decimal::ZERO,
+        }
+    }
+}
+
+impl AtomicMasses {
+    fn of(&self, basis: Basis) -> Decimal {
+        let nitrite = self.nitrogen + self.oxygen * Decimal::TWO;
+        let nitrate = nitrite + self.oxygen;
+        match basis {
+            Basis::SodiumNitrite => self.sodium + nitrite,
+            Basis::PotassiumNitrite => self.potassium + nitrite,
+            Basis::NitriteIon => nitrite,
+            Basis::SodiumNitrate => self.sodium + nitrate,
+            Basis::PotassiumNitrate => self.potassium + nitrate,
+            Basis::NitrateIon => nitrate,
+        }
+    }
+
+    /// How much of `to` one part of `from` is; nothing between nitrite and nitrate.
+    pub fn factor(&self, from: Basis, to: Basis) -> Decimal {
+        if from == to {
+            return Decimal::ONE;
+        }
+        match from.is_nitrite() == to.is_nitrite() {
+            true => self
+                .of(to)
+                .checked_div(self.of(from))
+                .unwrap_or(Decimal::ZERO),
+            false => Decimal::ZERO,
+        }
+    }
+}

@@ -1,0 +1,117 @@
+//! One limit of a place: how much, counted as what, when, for what.
+
+use super::{AtomicMasses, Basis, Class, Ingoing, Method, Stage};
+use crate::law::{Bound, Rows};
+use chrono::NaiveDate;
+use rust_decimal::Decimal;
+
+/// What a limit counts.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Counts {
+    /// Nitrite, or nitrate, as that basis.
+    Salt(Basis),
+    /// Nitrite and nitrate together, each by its own weight.
+    Both,
+    /// Sodium ascorbate or erythorbate.
+    Ascorbate,
+}
+
+/// How a potassium salt counts against a limit that is given for the sodium salt.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Potassium {
+    /// By its own weight, as the sodium salt would (`us-H8`).
+    SameWeight,
+    /// By the two figures that the law prints side by side; they are not worked out from the
+    /// masses, because one of the printed figures is cut and another rounded.
+    Printed {
+        /// For the sodium salt.
+        sodium: Decimal,
+        /// For the potassium salt.
+        potassium: Decimal,
+    },
+    /// By what it holds of the basis.
+    Converted,
+}
+
+/// On what a limit depends beside method and product.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum When {
+    /// On nothing.
+    Always,
+    /// It is sold as "Keep Refrigerated", so that nothing but the cure stands between it and harm.
+    KeepRefrigerated,
+    /// The label calls it cured.
+    CalledCured,
+    /// It is cooked.
+    Heated,
+    /// It is not cooked.
+    NotHeated,
+}
+
+/// A limit.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Limit {
+    /// The number, in ppm, with its row; the row may begin or end on a day.
+    pub bound: Bound,
+    /// What is counted.
+    pub counts: Counts,
+    /// What goes in, or what is left.
+    pub stage: Stage,
+    /// How a potassium salt counts.
+    pub potassium: Potassium,
+    /// How far off the number still counts as on it (ppm): the figure's own rounding.
+    pub tolerance: Decimal,
+    /// The methods it is for; none means all.
+    pub methods: Vec<Method>,
+    /// The products it is for; none means all.
+    pub classes: Vec<Class>,
+    /// On what else it depends.
+    pub when: When,
+}
+
+impl Limit {
+    /// Is it for that product, made that way, on that day?
+    pub fn is_for(&self, method: Method, class: Class, day: NaiveDate, rows: &Rows) -> bool {
+        (self.methods.is_empty() || self.methods.contains(&method))
+            && (self.classes.is_empty() || self.classes.contains(&class))
+            && rows
+                .get(&self.bound.row)
+                .is_none_or(|row| row.holds_on(day))
+    }
+
+    /// How much of what it counts there is, as it counts it.
+    pub fn measure(&self, ingoing: &Ingoing, masses: &AtomicMasses) -> Decimal {
+        let own_weight =
+            |nitrite| -> Decimal { ingoing.salts(nitrite).into_iter().map(|(_, ppm)| ppm).sum() };
+        match self.counts {
+            Counts::Ascorbate => ingoing.ascorbate,
+            Counts::Both => own_weight(true) + own_weight(false),
+            Counts::Salt(basis) => {
+                let [(sodium, sodium_ppm), (potassium, potassium_ppm)] =
+                    ingoing.salts(basis.is_nitrite());
+                let factor = match self.potassium {
+                    Potassium::SameWeight => Decimal::ONE,
+                    Potassium::Printed { sodium, potassium } => {
+                        sodium.checked_div(potassium).unwrap_or(Decimal::ONE)
+                    }
+                    Potassium::Converted => masses.factor(potassium, basis),
+                };
+                sodium_ppm * masses.factor(sodium, basis) + potassium_ppm * factor
+            }
+        }
+    }
+
+    /// Is that much allowed, the figure's own rounding aside?
+    pub fn allows(&self, measured: Decimal) -> bool {
+        self.bound.allows(measured) || (measured - self.bound.value).abs() <= self.tolerance
+    }
+
+    /// What it counts, for a cook.
+    pub(super) fn said(&self) -> &'static str {
+        match self.counts {
+            Counts::Salt(basis) => basis.said(),
+            Counts::Both => "nitrite and nitrate together",
+            Counts::Ascorbate => "ascorbate or erythorbate",
+        }
+    }
+}

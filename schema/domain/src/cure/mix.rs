@@ -1,0 +1,83 @@
+//! The arithmetic of the inspectors' handbook, in any one unit of weight (`us-H1` to `us-H7`).
+
+use super::Method;
+use crate::measure::Percent;
+use crate::refusal::{Refusal, Result};
+use rust_decimal::Decimal;
+
+/// Parts in a million parts.
+const MILLION: Decimal = Decimal::from_parts(1_000_000, 0, 0, false, 0);
+
+/// What a dose is spread over. All weights are in one unit, whichever; grams or pounds give the
+/// same parts per million.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Mix {
+    /// The green meat, never the finished weight, as it counts: without the skin's share.
+    pub meat: Decimal,
+    /// Water that is bagged with the meat (equilibrium brine).
+    pub water: Decimal,
+    /// The whole pickle: water, salt, sugar, cure.
+    pub pickle: Decimal,
+    /// How much pickle the meat takes, of its own weight: the pump, or the pick-up.
+    pub taken: Percent,
+}
+
+impl Mix {
+    /// The parts of the dose that meet a million parts of meat.
+    ///
+    /// # Errors
+    /// The weight that the method divides by is missing.
+    pub fn ppm(&self, method: Method, dose: Decimal) -> Result<Decimal> {
+        let (times, over) = self.ratio(method)?;
+        Ok(dose * times * MILLION / over)
+    }
+
+    /// The dose that gives so many parts per million.
+    ///
+    /// # Errors
+    /// As [`Mix::ppm`].
+    pub fn dose(&self, method: Method, ppm: Decimal) -> Result<Decimal> {
+        let (times, over) = self.ratio(method)?;
+        Ok(ppm * over / (MILLION * times))
+    }
+
+    /// What the dose is multiplied with, and divided by.
+    fn ratio(&self, method: Method) -> Result<(Decimal, Decimal)> {
+        let missing =
+            |field: &str, says: &str| Err(Refusal::cannot_be(field, format!("{says} ({method})")));
+        if self.meat <= Decimal::ZERO && !method.takes_part_of_a_pickle() {
+            return missing(
+                "meat",
+                "There is no weight of meat. Weigh it raw, before the cure.",
+            );
+        }
+        if method.has_pickle() && self.pickle <= Decimal::ZERO {
+            return missing(
+                "pickle",
+                "There is no weight of pickle. Weigh the whole pickle; a rule per gallon is not safe.",
+            );
+        }
+        if method.takes_part_of_a_pickle() && self.taken.number() <= Decimal::ZERO {
+            let (field, says) = match method {
+                Method::Pumped => ("pump", "Say how much was pumped, in per cent of the meat."),
+                _ => (
+                    "pickup",
+                    "Say how much pickle the meat took up, in per cent of its weight.",
+                ),
+            };
+            return missing(field, says);
+        }
+        Ok(match method {
+            Method::Dry | Method::EquilibriumDry | Method::Comminuted => (Decimal::ONE, self.meat),
+            Method::EquilibriumBrine if self.water <= Decimal::ZERO => {
+                return missing(
+                    "water",
+                    "There is no water in this brine. Weigh it, or choose a dry method.",
+                );
+            }
+            Method::EquilibriumBrine => (Decimal::ONE, self.meat + self.water),
+            Method::ImmersionEquilibrium => (Decimal::ONE, self.meat + self.pickle),
+            Method::Pumped | Method::ImmersionPickUp => (self.taken.fraction(), self.pickle),
+        })
+    }
+}

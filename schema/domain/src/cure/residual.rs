@@ -1,0 +1,44 @@
+//! What a laboratory found in the finished product, against what a place allows.
+
+use super::{Class, Counts, Ingoing, Level, Method, Stage};
+use crate::law::{Finding, Law};
+use crate::refusal::{Refusal, Result};
+use chrono::NaiveDate;
+
+/// Every limit on what is left, for a measured level.
+///
+/// # Errors
+/// The level is not a residual one: what goes in is never compared with a limit on what is left.
+pub fn assess_residual(
+    found: Level,
+    method: Method,
+    class: Class,
+    day: NaiveDate,
+    law: &Law,
+) -> Result<Vec<Finding>> {
+    if found.stage != Stage::Residual {
+        let says = format!("{found} is what went in. Give what the laboratory found.");
+        return Err(Refusal::cannot_be("ppm", says));
+    }
+    let rules = &law.cures;
+    let mut findings = Vec::new();
+    for limit in rules.limits.iter().filter(|limit| {
+        limit.stage == Stage::Residual && limit.is_for(method, class, day, &law.rows)
+    }) {
+        if !matches!(limit.counts, Counts::Salt(basis) if basis.is_nitrite() == found.basis.is_nitrite())
+        {
+            continue;
+        }
+        let measured = limit.measure(&Ingoing::of(found, &rules.masses), &rules.masses);
+        if !limit.allows(measured) {
+            let says = format!(
+                "{} ppm {} are left; {} ppm is the most in finished {class}. It is not sold.",
+                measured.round_dp(2).normalize(),
+                limit.said(),
+                limit.bound.value.normalize()
+            );
+            findings.push(Finding::against(&law.rows, &limit.bound.row, says));
+        }
+    }
+    Ok(findings)
+}

@@ -1,0 +1,124 @@
+//! The closed vocabularies of curing.
+
+use crate::words::words;
+
+words! {
+    /// How the cure gets into the meat. The handbook has two ways to count an immersion
+    /// (`us-H5`, `us-H6`); which of them the kitchen uses is part of its method.
+    Method {
+        Dry = "dry",
+        EquilibriumDry = "equilibrium-dry",
+        EquilibriumBrine = "equilibrium-brine",
+        ImmersionPickUp = "immersion-pick-up",
+        ImmersionEquilibrium = "immersion-equilibrium",
+        Pumped = "pumped",
+        Comminuted = "comminuted",
+    }
+}
+
+impl Method {
+    /// Is the meat rubbed or bagged with dry cure, without water?
+    pub const fn is_dry(self) -> bool {
+        matches!(self, Method::Dry | Method::EquilibriumDry)
+    }
+
+    /// Does only a part of a weighed pickle go into the meat?
+    pub const fn takes_part_of_a_pickle(self) -> bool {
+        matches!(self, Method::Pumped | Method::ImmersionPickUp)
+    }
+
+    /// Is there a pickle of its own, weighed apart from the meat?
+    pub const fn has_pickle(self) -> bool {
+        self.takes_part_of_a_pickle() || matches!(self, Method::ImmersionEquilibrium)
+    }
+}
+
+words! {
+    /// What is cured, as the limits divide it. The traditional ones have their own rules in
+    /// Europe (`canada-eu-uk-12.3` to `12.10`).
+    Class {
+        Bacon = "bacon", WholeMuscle = "whole-muscle", Comminuted = "comminuted",
+        DrySausage = "dry-sausage", Sterilised = "sterilised", InfantFood = "infant-food",
+        WiltshireBacon = "wiltshire-bacon", WiltshireHam = "wiltshire-ham",
+        CuredTongue = "cured-tongue", DryCuredBacon = "dry-cured-bacon",
+        DryCuredHam = "dry-cured-ham", Jamon = "jamon", JambonSec = "jambon-sec",
+        Rohschinken = "rohschinken", JelliedMeat = "jellied-meat",
+    }
+}
+
+impl Class {
+    /// Is it belly, so that a rind on it takes next to no cure?
+    pub const fn is_bacon(self) -> bool {
+        matches!(
+            self,
+            Class::Bacon | Class::WiltshireBacon | Class::DryCuredBacon
+        )
+    }
+
+    /// Is it chopped or ground?
+    pub const fn is_ground(self) -> bool {
+        matches!(self, Class::Comminuted | Class::DrySausage)
+    }
+
+    /// Is it a ham that ages for months, for which nitrite alone is not made?
+    pub const fn ages_long(self) -> bool {
+        matches!(
+            self,
+            Class::DryCuredHam | Class::Jamon | Class::JambonSec | Class::Rohschinken
+        )
+    }
+}
+
+words! {
+    /// The metal in a curing salt.
+    Alkali { Sodium = "sodium", Potassium = "potassium", }
+}
+
+words! {
+    /// What parts per million are counted as. The same meat has 120 ppm as sodium nitrite and
+    /// 80 ppm as nitrite ion.
+    Basis {
+        SodiumNitrite = "sodium-nitrite", PotassiumNitrite = "potassium-nitrite",
+        NitriteIon = "nitrite-ion", SodiumNitrate = "sodium-nitrate",
+        PotassiumNitrate = "potassium-nitrate", NitrateIon = "nitrate-ion",
+    }
+}
+
+impl Basis {
+    /// Is it a nitrite, not a nitrate?
+    pub const fn is_nitrite(self) -> bool {
+        matches!(
+            self,
+            Basis::SodiumNitrite | Basis::PotassiumNitrite | Basis::NitriteIon
+        )
+    }
+
+    /// As a cook reads it.
+    pub const fn said(self) -> &'static str {
+        match self {
+            Basis::SodiumNitrite => "sodium nitrite",
+            Basis::PotassiumNitrite => "potassium nitrite",
+            Basis::NitriteIon => "nitrite ion",
+            Basis::SodiumNitrate => "sodium nitrate",
+            Basis::PotassiumNitrate => "potassium nitrate",
+            Basis::NitrateIon => "nitrate ion",
+        }
+    }
+}
+
+words! {
+    /// When the parts per million are counted: what goes in, or what a laboratory still finds.
+    Stage { Ingoing = "ingoing", Residual = "residual", }
+}
+
+words! {
+    /// The scale that a salometer is marked in. They all say degrees.
+    Salometer {
+        At60F = "60F", At38F = "38F", QuarterSalt = "25-percent",
+    }
+}
+
+words! {
+    /// The accuracy class on a balance's plate (`additions-B5`).
+    ScaleClass { One = "I", Two = "II", Three = "III", Four = "IIII", }
+}

@@ -1,0 +1,70 @@
+//! Is the scale fine enough for so small a weight?
+
+use super::{Cure, Method, Mix, Rules, ScaleClass};
+use crate::grams::Grams;
+use crate::law::{Bound, Finding, Rows};
+use crate::measure::Percent;
+use crate::refusal::Result;
+use rust_decimal::Decimal;
+
+/// The smallest load that is sensible on a scale of that class and division, with its row.
+pub fn least_load(rules: &Rules, class: ScaleClass, division: Grams) -> Option<(Grams, &Bound)> {
+    let grams = grams(division);
+    let (_, _, least) = rules
+        .weighing
+        .divisions
+        .iter()
+        .find(|(of, coarsest, _)| *of == class && coarsest.is_none_or(|most| grams <= most))?;
+    let load = division.milligrams() * i64::from(least.whole());
+    Some((Grams::from_milligrams(load), least))
+}
+
+/// How many ppm one division of the scale is, up or down.
+///
+/// # Errors
+/// As [`Mix::ppm`].
+pub fn error_ppm(mix: &Mix, method: Method, strength: Percent, division: Grams) -> Result<Decimal> {
+    mix.ppm(method, grams(division) * strength.fraction())
+}
+
+/// Every curing salt against the scale that it was weighed on.
+pub(super) fn check(
+    cure: &Cure,
+    doses: &[(Percent, Grams)],
+    mix: &Mix,
+    rules: &Rules,
+    rows: &Rows,
+) -> Result<Vec<Finding>> {
+    let Some(division) = cure.scale else {
+        return Ok(Vec::new());
+    };
+    let mut findings = Vec::new();
+    for (strength, dose) in doses {
+        let error = error_ppm(mix, cure.method, *strength, division)?.round();
+        if let Some((least, bound)) = least_load(rules, ScaleClass::Three, division)
+            && *dose < least
+        {
+            let says = format!(
+                "{dose} of curing salt is too little for a scale that shows {division}: one step of it is ±{error} ppm. Use a finer scale, or weigh at least {least} on this one."
+            );
+            findings.push(Finding::against(rows, &bound.row, says));
+        }
+        if let (Some(small), Some(fine)) =
+            (&rules.weighing.small_meat, &rules.weighing.small_division)
+            && grams(cure.meat) < small.value
+            && !fine.allows(grams(division))
+        {
+            let says = format!(
+                "{} of meat needs a scale that shows {} g; on this one a step of {division} is ±{error} ppm.",
+                cure.meat,
+                fine.value.normalize()
+            );
+            findings.push(Finding::against(rows, &fine.row, says));
+        }
+    }
+    Ok(findings)
+}
+
+pub(super) fn grams(weight: Grams) -> Decimal {
+    Decimal::new(weight.milligrams(), 3)
+}
