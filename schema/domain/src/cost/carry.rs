@@ -44,9 +44,8 @@ mod tests {
     use super::*;
 
     fn check(inputs: &[i64], added: &[i64], grams: i64, per_kg: &str) {
-        let money = |all: &[i64]| -> Vec<Money> {
-            all.iter().copied().map(Money::hundredths).collect()
-        };
+        let money =
+            |all: &[i64]| -> Vec<Money> { all.iter().copied().map(Money::hundredths).collect() };
         let carried = carry(&money(inputs), &money(added), Grams::whole(grams)).unwrap();
         assert_eq!(carried.per_kg.round_dp(2).to_string(), per_kg);
     }

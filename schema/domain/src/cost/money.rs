@@ -32,9 +32,7 @@ impl Money {
     pub fn rounded(amount: Decimal) -> Result<Money> {
         amount
             .checked_mul(Decimal::ONE_HUNDRED)
-            .map(|amount| {
-                amount.round_dp_with_strategy(0, RoundingStrategy::MidpointAwayFromZero)
-            })
+            .map(|amount| amount.round_dp_with_strategy(0, RoundingStrategy::MidpointAwayFromZero))
             .and_then(|amount| amount.to_i64())
             .map(Money)
             .ok_or_else(|| {

@@ -248,10 +248,17 @@ mod tests {
             day: day(50),
             grams: Grams::whole(950),
         };
-        let mut others = vec![piece("a", 1000, &[]), piece("b", 1060, &[]), piece("c", 1500, &[])];
+        let mut others = vec![
+            piece("a", 1000, &[]),
+            piece("b", 1060, &[]),
+            piece("c", 1500, &[]),
+        ];
         let likely = |others: &[Piece]| likely_tag(&others[0], read, others, &rules());
         let found = likely(&others).unwrap();
-        assert_eq!((found.tag.as_str(), found.expected), ("b", Grams::whole(954)));
+        assert_eq!(
+            (found.tag.as_str(), found.expected),
+            ("b", Grams::whole(954))
+        );
         others[1].product = "coppa".into();
         assert_eq!(likely(&others), None);
         others[1].product = String::new();

@@ -45,7 +45,9 @@ impl Curve {
         for piece in pieces {
             for weighing in &piece.weighings {
                 if let Some(day) = piece.age(weighing.day).filter(|day| *day > 0) {
-                    let lost = loss(piece.green, weighing.grams).number().max(Decimal::ZERO);
+                    let lost = loss(piece.green, weighing.grams)
+                        .number()
+                        .max(Decimal::ZERO);
                     by_day.entry(day).or_default().push(lost);
                 }
             }
@@ -169,7 +171,11 @@ mod tests {
     #[test]
     fn own_weighings_make_a_curve() {
         let mut piece = Piece::hung("a", Grams::whole(1000), "2026-01-01".parse().unwrap());
-        for (day, grams) in [("2026-01-11", 950), ("2026-01-21", 960), ("2026-01-31", 880)] {
+        for (day, grams) in [
+            ("2026-01-11", 950),
+            ("2026-01-21", 960),
+            ("2026-01-31", 880),
+        ] {
             piece.weighings.push(Weighing {
                 day: day.parse().unwrap(),
                 grams: Grams::whole(grams),

@@ -22,16 +22,21 @@ pub fn due(pieces: &[Piece], on: NaiveDate, rules: &Rules) -> Vec<Due> {
     pieces
         .iter()
         .flat_map(|piece| {
-            [salted(piece, on), moved(piece, on), weighed(piece, on), ready(piece, on, rules)]
-                .into_iter()
-                .flatten()
-                .map(|(task, since)| Due {
-                    tag: piece.tag.clone(),
-                    task,
-                    since,
-                    says: format!("{}: {}, since {since}.", piece.tag, task.says()),
-                })
-                .collect::<Vec<_>>()
+            [
+                salted(piece, on),
+                moved(piece, on),
+                weighed(piece, on),
+                ready(piece, on, rules),
+            ]
+            .into_iter()
+            .flatten()
+            .map(|(task, since)| Due {
+                tag: piece.tag.clone(),
+                task,
+                since,
+                says: format!("{}: {}, since {since}.", piece.tag, task.says()),
+            })
+            .collect::<Vec<_>>()
         })
         .collect()
 }
@@ -49,7 +54,10 @@ fn salted(piece: &Piece, on: NaiveDate) -> Found {
         .filter(|planned| matches!(planned.task, Task::Turn | Task::Overhaul))
         .filter(|planned| planned.day <= on)
         .max()?;
-    let done = piece.turned.iter().any(|day| (planned.day..=on).contains(day));
+    let done = piece
+        .turned
+        .iter()
+        .any(|day| (planned.day..=on).contains(day));
     (!done).then_some((planned.task, planned.day))
 }
 
@@ -91,9 +99,7 @@ fn ready(piece: &Piece, on: NaiveDate, rules: &Rules) -> Found {
     let from = match forecast(piece, on, rules) {
         Forecast::Unknown => {
             let mut planned = piece.plan.iter();
-            planned
-                .find(|planned| planned.task == Task::ReadyFrom)?
-                .day
+            planned.find(|planned| planned.task == Task::ReadyFrom)?.day
         }
         forecast => forecast.earliest()?,
     };

@@ -4,8 +4,8 @@ use super::alarm::counted;
 use super::{Piece, Rules, Weighing, loss};
 use crate::measure::Percent;
 use chrono::{Days, NaiveDate};
+use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
-use rust_decimal::{Decimal, MathematicalOps};
 
 /// What a forecast rests on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -111,8 +111,8 @@ fn by_weight(
         .flatten();
     let slowing = (lost > Decimal::ZERO)
         .then(|| {
-            let times = (enough.number() / lost).checked_powd(Decimal::TWO)?;
-            Some(age.checked_mul(times)? - age)
+            let times = enough.number().checked_div(lost)?;
+            Some(age.checked_mul(times.checked_mul(times)?)? - age)
         })
         .flatten();
     let late = along_curve.or(slowing);
@@ -157,7 +157,12 @@ fn recent(piece: &Piece, weighed: &[Weighing]) -> Option<(Decimal, Decimal)> {
     ))
 }
 
-fn range(of_age: NaiveDate, earliest: NaiveDate, latest: Option<NaiveDate>, basis: Basis) -> Forecast {
+fn range(
+    of_age: NaiveDate,
+    earliest: NaiveDate,
+    latest: Option<NaiveDate>,
+    basis: Basis,
+) -> Forecast {
     let earliest = earliest.max(of_age);
     match latest {
         Some(latest) => Forecast::Between {
@@ -204,16 +209,145 @@ impl Forecast {
             Forecast::WeightMet { ready } => {
                 format!("It has lost enough, and is old enough from {ready}.")
             }
-            Forecast::Between { earliest, latest, basis } if earliest == latest => {
+            Forecast::Between {
+                earliest,
+                latest,
+                basis,
+            } if earliest == latest => {
                 format!("Ready about {earliest}, {}.", on(basis))
             }
-            Forecast::Between { earliest, latest, basis } => {
+            Forecast::Between {
+                earliest,
+                latest,
+                basis,
+            } => {
                 format!("Ready between {earliest} and {latest}, {}.", on(basis))
             }
             Forecast::NotBefore { earliest, basis } => {
                 format!("Not before {earliest}, {}.", on(basis))
             }
             Forecast::Unknown => "Nobody can say yet. Weigh it.".into(),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::cure_room::{Curve, ReleaseRule, Spread};
+    use crate::grams::Grams;
+    use crate::law::Bound;
+    use proptest::prelude::*;
+
+    fn day(nth: u64) -> NaiveDate {
+        NaiveDate::from_ymd_opt(2026, 1, 1).unwrap() + Days::new(nth)
+    }
+
+    fn rules() -> Rules {
+        Rules {
+            band: Some(Bound::at_most("trade-2.1-band", 4)),
+            water_in_lean: Some(Bound::at_most("trade-2.2-lean", 75)),
+            spread: Spread {
+                one: Some(Bound::at_most("one", 50)),
+                few: Some(Bound::at_most("few", 25)),
+                many: Some(Bound::at_most("many", 10)),
+            },
+            ..Rules::default()
+        }
+    }
+
+    /// Loses 10 % in 50 days and 10 % more in the next 100; its rule is 16 %.
+    fn piece(weighings: &[(u64, i64)], on_curve: bool) -> Piece {
+        let mut piece = Piece::hung("a", Grams::whole(1000), day(0));
+        let points = [(0, 0), (50, 10), (150, 20)];
+        let points = points.map(|(day, loss)| (day, Percent::new(loss)));
+        piece.curve = on_curve.then(|| Curve::new(None, points.to_vec()).unwrap());
+        piece.rule = ReleaseRule {
+            loss: Some(Percent::new(16)),
+            ..ReleaseRule::default()
+        };
+        piece.weighings = weighings
+            .iter()
+            .map(|(nth, grams)| Weighing {
+                day: day(*nth),
+                grams: Grams::whole(*grams),
+            })
+            .collect();
+        piece
+    }
+
+    fn check(piece: &Piece, earliest: u64, latest: Option<u64>) {
+        let expected = (Some(day(earliest)), latest.map(day));
+        let forecast = forecast(piece, day(400), &rules());
+        let latest = match forecast {
+            Forecast::Between { latest, .. } => Some(latest),
+            _ => None,
+        };
+        assert_eq!(
+            (forecast.earliest(), latest),
+            expected,
+            "{}",
+            forecast.says()
+        );
+    }
+
+    #[test]
+    fn a_forecast_is_a_range() {
+        // By the curve 12 % (day 70) at the earliest, 20 % (day 150) at the latest.
+        check(&piece(&[], true), 70, Some(150));
+        // 10 % on day 50: 30 days at that rate, 60 along the curve, half as wide again.
+        check(&piece(&[(50, 900)], true), 65, Some(140));
+        // 2 % in ten days: 30 to go at that rate and by the curve; a quarter wider.
+        check(&piece(&[(40, 920), (50, 900)], true), 72, Some(125));
+        // No curve: 10 % on day 50 makes 16 % on day 128 by the square root.
+        check(&piece(&[(50, 900)], false), 65, Some(167));
+        // It has stopped: along the curve only.
+        check(&piece(&[(40, 900), (50, 900)], true), 95, Some(125));
+        // It has lost enough.
+        check(&piece(&[(50, 840)], true), 50, None);
+        // Heavier than green: the curve, from the start.
+        check(&piece(&[(4, 1010)], true), 59, Some(169));
+    }
+
+    #[test]
+    fn there_may_be_nothing_to_go_by() {
+        let unknown = |piece: &Piece| {
+            assert_eq!(forecast(piece, day(9), &rules()), Forecast::Unknown);
+        };
+        unknown(&piece(&[], false));
+        unknown(&piece(&[(4, 1010)], false));
+        let mut past_the_curve = piece(&[], true);
+        past_the_curve.rule.loss = Some(Percent::new(30));
+        unknown(&past_the_curve);
+        past_the_curve.rule.loss = Some(Percent::new(18));
+        let forecast = forecast(&past_the_curve, day(9), &rules());
+        let (earliest, basis) = (day(90), Basis::Curve);
+        assert_eq!(forecast, Forecast::NotBefore { earliest, basis });
+    }
+
+    proptest! {
+        #[test]
+        fn a_stricter_rule_is_never_ready_earlier(
+            weighings in prop::collection::vec((0u64..200, 750i64..1020), 0..6),
+            target in 2i64..40, more in 0i64..20, days in 0u32..300, later in 0u32..300, on_curve: bool,
+        ) {
+            let mut piece = piece(&weighings, on_curve);
+            let mut when = |loss: i64, days: u32| {
+                piece.rule.loss = Some(Percent::new(loss));
+                piece.rule.days = Some(days);
+                forecast(&piece, day(400), &rules()).earliest()
+            };
+            let (lax, strict) = (when(target, days), when(target + more, days + later));
+            prop_assert!(lax.is_none() || strict.is_none() || lax <= strict);
+        }
+
+        #[test]
+        fn a_range_never_runs_backwards(
+            weighings in prop::collection::vec((0u64..200, 750i64..1020), 0..6), on_curve: bool,
+        ) {
+            if let Forecast::Between { earliest, latest, .. } = forecast(&piece(&weighings, on_curve), day(400), &rules()) {
+                prop_assert!(earliest <= latest);
+            }
         }
     }
 }

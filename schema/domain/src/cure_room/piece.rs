@@ -140,12 +140,18 @@ mod tests {
         let mut piece = Piece::hung("a", Grams::whole(1000), day("2026-01-01"));
         let points = vec![(0, Percent::new(0)), (100, Percent::new(20))];
         piece.curve = Some(Curve::new(None, points).unwrap());
-        assert_eq!(piece.expected_loss(day("2026-01-11")), Some(Percent::new(2)));
+        assert_eq!(
+            piece.expected_loss(day("2026-01-11")),
+            Some(Percent::new(2))
+        );
         piece.weighings.push(Weighing {
             day: day("2026-01-11"),
             grams: Grams::whole(970),
         });
-        assert_eq!(piece.expected_loss(day("2026-01-21")), Some(Percent::new(5)));
+        assert_eq!(
+            piece.expected_loss(day("2026-01-21")),
+            Some(Percent::new(5))
+        );
         assert_eq!(piece.age(day("2025-12-31")), None);
     }
 

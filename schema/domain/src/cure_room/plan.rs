@@ -140,7 +140,10 @@ pub fn plan(
     }
     if let Some(every) = method.turn_every {
         if every == 0 {
-            return Err(Refusal::cannot_be("turn_every", "A piece is turned every day at most."));
+            return Err(Refusal::cannot_be(
+                "turn_every",
+                "A piece is turned every day at most.",
+            ));
         }
         let mut day = Span::Days(every).after(in_salt)?;
         while day < out {
@@ -228,7 +231,14 @@ mod tests {
             hang: None,
             rows: vec![],
         };
-        let planned = plan(day("2026-01-01"), Grams::whole(1), None, &method, None, &Rules::default());
+        let planned = plan(
+            day("2026-01-01"),
+            Grams::whole(1),
+            None,
+            &method,
+            None,
+            &Rules::default(),
+        );
         let planned: Vec<(u32, Task)> = planned
             .unwrap()
             .iter()

@@ -41,19 +41,35 @@ impl ReleaseRule {
     /// large as the target, a water activity that is none.
     pub fn check(&self) -> Result<()> {
         let wrong = |field: &str, says: String| Err(Refusal::cannot_be(field, says));
-        if self.loss.is_none() && self.days.is_none() && self.water_activity.is_none() && !self.signature {
+        if self.loss.is_none()
+            && self.days.is_none()
+            && self.water_activity.is_none()
+            && !self.signature
+        {
             return wrong("release", "A release rule that asks for nothing releases everything. Give a loss, days, a water activity or a signature.".into());
         }
         if let Some(target) = self.loss {
             let number = target.number();
             if number > Decimal::ZERO && number < Decimal::ONE {
-                return wrong("release.loss", format!("{target} loss is next to nothing. For a quarter type 25."));
+                return wrong(
+                    "release.loss",
+                    format!("{target} loss is next to nothing. For a quarter type 25."),
+                );
             }
             if number <= Decimal::ZERO || number >= Decimal::ONE_HUNDRED {
-                return wrong("release.loss", format!("{target} loss cannot be. Give the percent of green weight, as 30."));
+                return wrong(
+                    "release.loss",
+                    format!("{target} loss cannot be. Give the percent of green weight, as 30."),
+                );
             }
             if self.tolerance.number() < Decimal::ZERO || self.tolerance >= target {
-                return wrong("release.tolerance", format!("{} points under a target of {target} cannot be.", self.tolerance.number()));
+                return wrong(
+                    "release.tolerance",
+                    format!(
+                        "{} points under a target of {target} cannot be.",
+                        self.tolerance.number()
+                    ),
+                );
             }
         }
         match self.water_activity {
@@ -133,7 +149,9 @@ pub fn release(piece: &Piece, on: NaiveDate, rules: &Rules) -> Release {
     if let Some(limit) = rule.water_activity {
         match piece.water_activity {
             None => refuse(
-                format!("There is no reading of its water activity, {limit} or less is needed. Measure it."),
+                format!(
+                    "There is no reading of its water activity, {limit} or less is needed. Measure it."
+                ),
                 &rule.rows,
             ),
             Some(reading) if reading <= Decimal::ZERO || reading > Decimal::ONE => refuse(
@@ -141,7 +159,9 @@ pub fn release(piece: &Piece, on: NaiveDate, rules: &Rules) -> Release {
                 &rule.rows,
             ),
             Some(reading) if reading > limit => refuse(
-                format!("Its water activity is {reading}, {limit} or less is needed. Let it hang and measure again."),
+                format!(
+                    "Its water activity is {reading}, {limit} or less is needed. Let it hang and measure again."
+                ),
                 &rule.rows,
             ),
             Some(_) => {}
@@ -164,7 +184,13 @@ pub fn release(piece: &Piece, on: NaiveDate, rules: &Rules) -> Release {
     }
 }
 
-fn short_of(green: Grams, now: Grams, lost: Percent, target: Percent, tolerance: Percent) -> String {
+fn short_of(
+    green: Grams,
+    now: Grams,
+    lost: Percent,
+    target: Percent,
+    tolerance: Percent,
+) -> String {
     let enough = Decimal::ONE - target.fraction() + tolerance.fraction();
     let milligrams = Decimal::from(green.milligrams()) * enough;
     // Down to a whole gram where there are many: what the scale must show.
@@ -221,7 +247,10 @@ mod tests {
     #[test]
     fn each_number_that_is_not_met_is_said() {
         check(&piece(700, rule(30, 0)), &[]);
-        check(&piece(701, rule(30, 0)), &["29.9 % lost, 30 % needed: it weighs 701 g of 1 000 g green and is ready at 700 g"]);
+        check(
+            &piece(701, rule(30, 0)),
+            &["29.9 % lost, 30 % needed: it weighs 701 g of 1 000 g green and is ready at 700 g"],
+        );
         check(&piece(710, rule(30, 1)), &[]);
         check(&piece(711, rule(30, 1)), &["30 % less 1 needed"]);
         check(&piece(0, rule(30, 0)), &["never weighed", "alarm"]); // a weight of nothing is no weighing
@@ -232,13 +261,30 @@ mod tests {
             ..rule(30, 0)
         };
         let mut one = piece(701, all);
-        check(&one, &["20 days so far, 21 needed", "29.9", "no reading", "Nobody has signed"]);
+        check(
+            &one,
+            &[
+                "20 days so far, 21 needed",
+                "29.9",
+                "no reading",
+                "Nobody has signed",
+            ],
+        );
         one.rule.days = Some(20);
         one.water_activity = Some(Decimal::new(91, 2));
-        one.signed = Some(Signed { day: day(21), by: "the cook".into() });
-        check(&one, &["29.9", "is 0.91, 0.90 or less", "Nobody has signed"]);
+        one.signed = Some(Signed {
+            day: day(21),
+            by: "the cook".into(),
+        });
+        check(
+            &one,
+            &["29.9", "is 0.91, 0.90 or less", "Nobody has signed"],
+        );
         one.water_activity = Some(Decimal::new(90, 2));
-        one.signed = Some(Signed { day: day(20), by: "the cook".into() });
+        one.signed = Some(Signed {
+            day: day(20),
+            by: "the cook".into(),
+        });
         check(&one, &["29.9"]);
         one.weighings.clear();
         check(&one, &["never weighed"]);

@@ -42,14 +42,14 @@ pub fn salt_span(
                 let says = "Days for each pound need the green weight. Weigh it.";
                 return Err(Refusal::cannot_be("green", says));
             }
-            rate * Decimal::from(green.milligrams()) / Decimal::from(MILLIGRAMS_IN_A_POUND)
-                * Decimal::ONE_HUNDRED
+            rate * Decimal::from(green.milligrams()) * Decimal::ONE_HUNDRED / Decimal::from(POUND)
         }
         SaltTime::DaysPerInch(rate) => {
             sane(rate, "inch", rules.days_per_inch.as_ref())?;
             let thickness = thickness_mm.filter(|thickness| *thickness > Decimal::ZERO);
             let Some(thickness) = thickness else {
-                let says = "Days for each inch need the thickness at the thickest place, in millimetres.";
+                let says =
+                    "Days for each inch need the thickness at the thickest place, in millimetres.";
                 return Err(Refusal::cannot_be("thickness_mm", says));
             };
             rate * thickness / Decimal::new(254, 1)
@@ -60,13 +60,16 @@ pub fn salt_span(
     Ok(Span::Days(days.to_u32().unwrap_or(u32::MAX)))
 }
 
-/// In hundredths of a milligram: 453.59237 g.
-const MILLIGRAMS_IN_A_POUND: i64 = 45_359_237;
+/// 453.59237 g, in hundredths of a milligram.
+const POUND: i64 = 45_359_237;
 
 fn sane(rate: Decimal, unit: &str, most: Option<&Bound>) -> Result<()> {
     let field = format!("days_per_{unit}");
     if rate <= Decimal::ZERO {
-        return Err(Refusal::cannot_be(field, format!("{rate} days for each {unit} cannot be.")));
+        return Err(Refusal::cannot_be(
+            field,
+            format!("{rate} days for each {unit} cannot be."),
+        ));
     }
     match most.filter(|most| !most.allows(rate)) {
         None => Ok(()),
@@ -82,9 +85,16 @@ fn sane(rate: Decimal, unit: &str, most: Option<&Bound>) -> Result<()> {
 
 fn within(days: Decimal, field: &str, rules: &Rules) -> Result<()> {
     if days <= Decimal::ZERO {
-        return Err(Refusal::cannot_be(field, "A piece lies in salt for a day at least."));
+        return Err(Refusal::cannot_be(
+            field,
+            "A piece lies in salt for a day at least.",
+        ));
     }
-    match rules.days_in_salt.as_ref().filter(|most| !most.allows(days)) {
+    match rules
+        .days_in_salt
+        .as_ref()
+        .filter(|most| !most.allows(days))
+    {
         None => Ok(()),
         Some(most) => Err(Refusal::cannot_be(
             field,

@@ -77,8 +77,7 @@ pub fn of_step(cooked: &Cooked<'_>, rules: &Rules) -> Result<Line> {
             "What was added cannot weigh less than nothing or as much as all that came out.",
         ));
     }
-    let ratio =
-        Decimal::from(grams.milligrams()) / Decimal::from(cooked.base.milligrams());
+    let ratio = Decimal::from(grams.milligrams()) / Decimal::from(cooked.base.milligrams());
     let (amount, unit) = match rule.measure {
         Measure::Percent => (ratio * Decimal::ONE_HUNDRED, "%"),
         Measure::LitresPerKilogram => (ratio, "L/kg"),
