@@ -1,5 +1,27 @@
-//! To be written.
+//! The cure room: what hangs there, how it dries, when it may come down.
+//!
+//! Loss of weight is a sign that a piece has dried. By itself it makes nothing safe: many
+//! authorities want a water activity or a validated process, and local codes and licensed practice
+//! decide (`trade-2.2`).
 
-/// What must be met.
-#[derive(Debug, Clone, PartialEq)]
-pub struct ReleaseRule {}
+mod alarm;
+mod curve;
+mod due;
+mod forecast;
+mod piece;
+mod plan;
+mod release;
+mod rules;
+mod salting;
+mod tag;
+
+pub use alarm::{Alarm, Drying, alarms, unsigned};
+pub use curve::{Curve, average};
+pub use due::{Due, due};
+pub use forecast::{Basis, Forecast, forecast};
+pub use piece::{Piece, Signed, Stage, Weighing, loss};
+pub use plan::{Hung, Method, Planned, Span, Task, Weighings, plan};
+pub use release::{Release, ReleaseRule, release};
+pub use rules::{Rules, Spread, Target};
+pub use salting::{SaltTime, salt_span};
+pub use tag::{Likely, likely_tag};

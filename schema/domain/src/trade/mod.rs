@@ -1,5 +1,22 @@
-//! To be written.
+//! What the trade expects, as data: cut-out bands, step yields, the cure room. No law.
 
-/// What the trade expects: cut-out bands, cooking yields, the drying curve. No law.
+use crate::law::Bound;
+use crate::{cure_room, yields};
+
+/// What the trade expects. None of it is law: it warns, and a kitchen puts its own in its place.
 #[derive(Debug, Clone, Default, PartialEq)]
-pub struct Rules {}
+pub struct Rules {
+    /// What comes off an animal, and what is left after a cook.
+    pub yields: yields::Rules,
+    /// Curves, targets and ways of salting.
+    pub cure_room: cure_room::Rules,
+}
+
+impl Rules {
+    /// Every single number that a house may tighten.
+    pub fn bounds_mut(&mut self) -> Vec<&mut Bound> {
+        let mut bounds = self.yields.bounds_mut();
+        bounds.extend(self.cure_room.bounds_mut());
+        bounds
+    }
+}

@@ -1,0 +1,268 @@
+//! Alarms: a piece that dries too fast or too slow, and a weighing that cannot be.
+
+use super::{Piece, Rules, Weighing, loss};
+use crate::law::{Finding, Gravity, RowId};
+use chrono::NaiveDate;
+use rust_decimal::Decimal;
+
+/// What an alarm is about.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Drying {
+    /// Ahead of its curve: a hard case may close it off.
+    TooFast,
+    /// Behind its curve: a humid room, or somebody else's tag.
+    TooSlow,
+    /// It weighs what it cannot weigh.
+    Impossible,
+}
+
+/// An alarm about one weighing. It blocks the release until somebody signs that it was looked at.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Alarm {
+    /// What it is about.
+    pub drying: Drying,
+    /// The weighing.
+    pub weighing: Weighing,
+    /// Points of loss ahead of the curve, below nothing where behind.
+    pub ahead: Option<Decimal>,
+    /// For a tired cook.
+    pub says: String,
+    /// The rows behind it.
+    pub rows: Vec<RowId>,
+}
+
+impl Alarm {
+    /// As a warning.
+    pub fn finding(&self) -> Finding {
+        Finding::new(Gravity::Warn, self.says.clone(), self.rows.clone())
+    }
+}
+
+/// The alarms of a piece's weighings up to a day, the oldest first.
+pub fn alarms(piece: &Piece, until: NaiveDate, rules: &Rules) -> Vec<Alarm> {
+    let weighed = piece.weighed(until);
+    let before = std::iter::once(None).chain(weighed.iter().map(Some));
+    weighed
+        .iter()
+        .zip(before)
+        .filter_map(|(weighing, before)| alarm(piece, weighing, before, rules))
+        .collect()
+}
+
+/// The last alarm that nobody has signed for on its day or later.
+pub fn unsigned(piece: &Piece, until: NaiveDate, rules: &Rules) -> Option<Alarm> {
+    let signed = piece.alarm_signed.as_ref().map(|signed| signed.day);
+    alarms(piece, until, rules)
+        .pop()
+        .filter(|alarm| signed.is_none_or(|signed| signed < alarm.weighing.day))
+}
+
+fn alarm(
+    piece: &Piece,
+    weighing: &Weighing,
+    before: Option<&Weighing>,
+    rules: &Rules,
+) -> Option<Alarm> {
+    if let Some((says, rows)) = impossible(piece, weighing, before, rules) {
+        return Some(Alarm {
+            drying: Drying::Impossible,
+            weighing: *weighing,
+            ahead: None,
+            says,
+            rows,
+        });
+    }
+    let (curve, band) = (piece.curve.as_ref()?, rules.band.as_ref()?);
+    let lost = loss(piece.green, weighing.grams);
+    let expected = curve.loss_on(piece.age(weighing.day)?);
+    let ahead = lost.number() - expected.number();
+    let (drying, look) = match ahead {
+        _ if band.allows(ahead.abs()) => return None,
+        ahead if ahead > Decimal::ZERO => (
+            Drying::TooFast,
+            "It dries too fast: look for a hard case, and give it a damper place",
+        ),
+        _ => (
+            Drying::TooSlow,
+            "It dries too slowly: the room is humid, or the tag is another piece's",
+        ),
+    };
+    let says = format!(
+        "{} has lost {} % by {}, {} % was to be expected, {} points either way are usual. {look}. Sign when it was looked at.",
+        piece.tag,
+        lost.number().round_dp(1),
+        weighing.day,
+        expected.number().round_dp(1),
+        band.value.normalize(),
+    );
+    Some(Alarm {
+        drying,
+        weighing: *weighing,
+        ahead: Some(ahead),
+        says,
+        rows: curve.row.iter().chain([&band.row]).cloned().collect(),
+    })
+}
+
+fn impossible(
+    piece: &Piece,
+    weighing: &Weighing,
+    before: Option<&Weighing>,
+    rules: &Rules,
+) -> Option<(String, Vec<RowId>)> {
+    cannot_be(piece, weighing, rules).or_else(|| gained(piece, weighing, before?, rules))
+}
+
+/// The weighings up to a day that can be, the oldest first. The others never count for a release
+/// or a forecast, signed or not.
+pub(super) fn counted(piece: &Piece, until: NaiveDate, rules: &Rules) -> Vec<Weighing> {
+    let mut weighed = piece.weighed(until);
+    weighed.retain(|weighing| cannot_be(piece, weighing, rules).is_none());
+    weighed
+}
+
+fn cannot_be(piece: &Piece, weighing: &Weighing, rules: &Rules) -> Option<(String, Vec<RowId>)> {
+    let tag = &piece.tag;
+    if weighing.grams.is_none_left() || piece.green.is_none_left() {
+        let says = format!(
+            "{tag} cannot weigh {} of {} green. Weigh it again.",
+            weighing.grams, piece.green
+        );
+        return Some((says, vec![]));
+    }
+    if piece.age(weighing.day).is_none() {
+        let says = format!(
+            "{tag} was weighed on {}, before it went in salt on {}. Look at the tag and the day.",
+            weighing.day, piece.in_salt
+        );
+        return Some((says, vec![]));
+    }
+    let lost = loss(piece.green, weighing.grams).number();
+    if let Some(gain) = rules.gain.as_ref().filter(|gain| !gain.allows(-lost)) {
+        let says = format!(
+            "{tag} weighs {}, more than its green {} and the salt that clings. Look at the tag and the scale.",
+            weighing.grams, piece.green
+        );
+        return Some((says, vec![gain.row.clone()]));
+    }
+    let water = rules.water_in_lean.as_ref()?;
+    let says = format!(
+        "{tag} has lost {} %, more than the water that was in it. Look at the tag and the scale.",
+        lost.round_dp(1)
+    );
+    (lost > water.value).then(|| (says, vec![water.row.clone()]))
+}
+
+fn gained(
+    piece: &Piece,
+    weighing: &Weighing,
+    before: &Weighing,
+    rules: &Rules,
+) -> Option<(String, Vec<RowId>)> {
+    let regain = rules.regain.as_ref()?;
+    let more = -loss(piece.green, weighing.grams - before.grams + piece.green).number();
+    let says = format!(
+        "{} weighs {}, more than the {} of {}. A piece does not gain while it dries: look at the tag and the scale.",
+        piece.tag, weighing.grams, before.grams, before.day
+    );
+    (!regain.allows(more)).then(|| (says, vec![regain.row.clone()]))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::cure_room::{Curve, Signed, Stage, likely_tag};
+    use crate::grams::Grams;
+    use crate::law::Bound;
+    use crate::measure::Percent;
+
+    fn day(nth: u64) -> NaiveDate {
+        NaiveDate::from_ymd_opt(2026, 1, 1).unwrap() + chrono::Days::new(nth)
+    }
+
+    fn rules() -> Rules {
+        Rules {
+            band: Some(Bound::at_most("trade-2.1-band", 4)),
+            gain: Some(Bound::at_most("trade-2.1-gain", 4)),
+            regain: Some(Bound::at_most("trade-2.1-regain", 1)),
+            water_in_lean: Some(Bound::at_most("trade-2.2-lean", 75)),
+            ..Rules::default()
+        }
+    }
+
+    fn piece(tag: &str, green: i64, weighings: &[(u64, i64)]) -> Piece {
+        let mut piece = Piece::hung(tag, Grams::whole(green), day(0));
+        let points = vec![(0, Percent::new(0)), (100, Percent::new(20))];
+        piece.curve = Some(Curve::new(None, points).unwrap());
+        piece.weighings = weighings
+            .iter()
+            .map(|(nth, grams)| Weighing {
+                day: day(*nth),
+                grams: Grams::whole(*grams),
+            })
+            .collect();
+        piece
+    }
+
+    fn check(weighings: &[(u64, i64)], expected: Option<Drying>) {
+        let alarm = unsigned(&piece("a", 1000, weighings), day(100), &rules());
+        assert_eq!(alarm.map(|alarm| alarm.drying), expected, "{weighings:?}");
+    }
+
+    #[test]
+    fn a_weighing_off_the_curve_is_an_alarm() {
+        check(&[], None);
+        check(&[(50, 900)], None);
+        check(&[(50, 860)], None); // four points ahead is within
+        check(&[(50, 859)], Some(Drying::TooFast));
+        check(&[(50, 940)], None);
+        check(&[(50, 941)], Some(Drying::TooSlow));
+        check(&[(1, 1040)], Some(Drying::TooSlow)); // 4.2 points behind
+        check(&[(0, 1040)], None);
+        check(&[(0, 1041)], Some(Drying::Impossible));
+        check(&[(50, 249)], Some(Drying::Impossible));
+        check(&[(50, 0)], Some(Drying::Impossible));
+        check(&[(50, 900), (51, 910)], None);
+        check(&[(50, 900), (51, 911)], Some(Drying::Impossible));
+        check(&[(50, 850), (70, 860)], Some(Drying::TooFast)); // the first still stands
+    }
+
+    #[test]
+    fn a_signature_answers_what_came_before_it() {
+        let mut piece = piece("a", 1000, &[(50, 850)]);
+        let mut check = |signed: u64, stands: bool| {
+            piece.alarm_signed = Some(Signed {
+                day: day(signed),
+                by: "the cook".into(),
+            });
+            assert_eq!(unsigned(&piece, day(100), &rules()).is_some(), stands);
+        };
+        check(49, true);
+        check(50, false);
+        check(60, false);
+    }
+
+    #[test]
+    fn a_weight_that_does_not_fit_may_fit_another() {
+        let read = Weighing {
+            day: day(50),
+            grams: Grams::whole(950),
+        };
+        let mut others = vec![
+            piece("a", 1000, &[]),
+            piece("b", 1060, &[]),
+            piece("c", 1500, &[]),
+        ];
+        let likely = |others: &[Piece]| likely_tag(&others[0], read, others, &rules());
+        let found = likely(&others).unwrap();
+        assert_eq!(
+            (found.tag.as_str(), found.expected),
+            ("b", Grams::whole(954))
+        );
+        others[1].product = "coppa".into();
+        assert_eq!(likely(&others), None);
+        others[1].product = String::new();
+        others[1].stage = Stage::InSalt;
+        assert_eq!(likely(&others), None);
+    }
+}

@@ -1,0 +1,124 @@
+//! What is to be done in the cure room today.
+
+use super::{Forecast, Piece, Rules, Stage, Task, forecast};
+use chrono::NaiveDate;
+
+/// One thing to do.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Due {
+    /// The piece.
+    pub tag: String,
+    /// What.
+    pub task: Task,
+    /// Since when.
+    pub since: NaiveDate,
+    /// For a tired cook.
+    pub says: String,
+}
+
+/// What is due on a day, for each piece in turn. A turn or weighing that was missed is due once,
+/// not as often as it was missed.
+pub fn due(pieces: &[Piece], on: NaiveDate, rules: &Rules) -> Vec<Due> {
+    pieces
+        .iter()
+        .flat_map(|piece| {
+            [
+                salted(piece, on),
+                moved(piece, on),
+                weighed(piece, on),
+                ready(piece, on, rules),
+            ]
+            .into_iter()
+            .flatten()
+            .map(|(task, since)| Due {
+                tag: piece.tag.clone(),
+                task,
+                since,
+                says: format!("{}: {}, since {since}.", piece.tag, task.says()),
+            })
+            .collect::<Vec<_>>()
+        })
+        .collect()
+}
+
+type Found = Option<(Task, NaiveDate)>;
+
+/// In the salt: turn or overhaul, unless it was done since the last planned day.
+fn salted(piece: &Piece, on: NaiveDate) -> Found {
+    if piece.stage != Stage::InSalt {
+        return None;
+    }
+    let planned = piece
+        .plan
+        .iter()
+        .filter(|planned| matches!(planned.task, Task::Turn | Task::Overhaul))
+        .filter(|planned| planned.day <= on)
+        .max()?;
+    let done = piece
+        .turned
+        .iter()
+        .any(|day| (planned.day..=on).contains(day));
+    (!done).then_some((planned.task, planned.day))
+}
+
+/// The next place: out of the salt, to equalise, to hang.
+fn moved(piece: &Piece, on: NaiveDate) -> Found {
+    let wanted = match piece.stage {
+        Stage::InSalt => [Task::Rinse, Task::Equalise, Task::Hang].as_slice(),
+        Stage::Equalising => &[Task::Hang],
+        Stage::Smoking | Stage::Hanging | Stage::Released => return None,
+    };
+    piece
+        .plan
+        .iter()
+        .filter(|planned| wanted.contains(&planned.task) && planned.day <= on)
+        .min()
+        .map(|planned| (planned.task, planned.day))
+}
+
+/// Out of the salt: on the scale, unless it was there since the last planned day.
+fn weighed(piece: &Piece, on: NaiveDate) -> Found {
+    if !matches!(piece.stage, Stage::Equalising | Stage::Hanging) {
+        return None;
+    }
+    let planned = piece
+        .plan
+        .iter()
+        .filter(|planned| planned.task == Task::Weigh && planned.day <= on)
+        .max()?;
+    let last = piece.last(on);
+    last.is_none_or(|last| last.day < planned.day)
+        .then_some((Task::Weigh, planned.day))
+}
+
+/// Hanging, and the first day on which it may be ready has come.
+fn ready(piece: &Piece, on: NaiveDate, rules: &Rules) -> Found {
+    if piece.stage != Stage::Hanging {
+        return None;
+    }
+    let from = match forecast(piece, on, rules) {
+        Forecast::Unknown => {
+            let mut planned = piece.plan.iter();
+            planned.find(|planned| planned.task == Task::ReadyFrom)?.day
+        }
+        forecast => forecast.earliest()?,
+    };
+    (from <= on).then_some((Task::ReadyFrom, from))
+}
+
+impl Task {
+    /// As a cook says it.
+    pub fn says(self) -> &'static str {
+        match self {
+            Task::Salt => "into the salt",
+            Task::Overhaul => "rub in more salt and turn",
+            Task::Turn => "turn",
+            Task::Rinse => "out of the salt, rinse and dry",
+            Task::Equalise => "move to equalise",
+            Task::Hang => "move to the drying room",
+            Task::Weigh => "weigh",
+            Task::ReadyFrom => "may be ready, weigh and test it",
+            Task::ReadyBy => "should be ready",
+        }
+    }
+}

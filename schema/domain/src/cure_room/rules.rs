@@ -1,0 +1,154 @@
+//! What the trade expects of a cure room, as data.
+
+use super::{Curve, Method, ReleaseRule, Weighings};
+use crate::law::{Bound, RowId};
+use crate::measure::Percent;
+use crate::refusal::{Refusal, Result};
+use rust_decimal::Decimal;
+
+/// What the trade expects of a cure room.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Rules {
+    /// Drying curves by key.
+    pub curves: Vec<(String, Curve)>,
+    /// What each product is released at.
+    pub targets: Vec<Target>,
+    /// Ways of salting.
+    pub methods: Vec<Method>,
+    /// How often a hanging piece is weighed.
+    pub weighings: Option<Weighings>,
+    /// How far from its curve a piece may be, in points of loss.
+    pub band: Option<Bound>,
+    /// How much heavier than green a piece can be, in percent: the salt that clings.
+    pub gain: Option<Bound>,
+    /// How much heavier than last time a piece can be, in percent of green: the scale.
+    pub regain: Option<Bound>,
+    /// The water in lean meat, in percent of it: more cannot dry out.
+    pub water_in_lean: Option<Bound>,
+    /// The water in fat, in percent of it.
+    pub water_in_fat: Option<Bound>,
+    /// The most days in salt for a pound.
+    pub days_per_pound: Option<Bound>,
+    /// The most days in salt for an inch of thickness.
+    pub days_per_inch: Option<Bound>,
+    /// The most days in salt.
+    pub days_in_salt: Option<Bound>,
+    /// How wide a forecast is.
+    pub spread: Spread,
+}
+
+/// How much wider a forecast is than its two estimates, in percent of the time still to go.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Spread {
+    /// With one weighing.
+    pub one: Option<Bound>,
+    /// With two or three.
+    pub few: Option<Bound>,
+    /// With four or more.
+    pub many: Option<Bound>,
+}
+
+/// What a product is released at.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Target {
+    /// Its name in the data: `pancetta`.
+    pub key: String,
+    /// As a cook calls it.
+    pub name: String,
+    /// At least so much lost, in percent of green.
+    pub loss: Option<Bound>,
+    /// So far under it may a piece be, in points.
+    pub tolerance: Percent,
+    /// At least so many days from the first salt.
+    pub days: Option<Bound>,
+    /// At most this water activity.
+    pub water_activity: Option<Bound>,
+    /// Does somebody sign?
+    pub signature: bool,
+    /// The curve that it dries along.
+    pub curve: Option<String>,
+}
+
+impl Target {
+    /// The rule that a piece of this product is released by.
+    pub fn rule(&self) -> ReleaseRule {
+        let bounds = [&self.loss, &self.days, &self.water_activity];
+        ReleaseRule {
+            loss: self.loss.as_ref().map(|bound| Percent::new(bound.value)),
+            tolerance: self.tolerance,
+            days: self.days.as_ref().map(Bound::whole),
+            water_activity: self.water_activity.as_ref().map(|bound| bound.value),
+            signature: self.signature,
+            rows: bounds
+                .into_iter()
+                .flatten()
+                .map(|bound| bound.row.clone())
+                .collect(),
+        }
+    }
+}
+
+impl Rules {
+    /// The target of that name.
+    pub fn target(&self, key: &str) -> Option<&Target> {
+        self.targets.iter().find(|target| target.key == key)
+    }
+
+    /// The curve of that name.
+    pub fn curve(&self, key: &str) -> Option<&Curve> {
+        let named = self.curves.iter().find(|(name, _)| name == key);
+        named.map(|(_, curve)| curve)
+    }
+
+    /// The way of salting of that name.
+    pub fn method(&self, key: &str) -> Option<&Method> {
+        self.methods.iter().find(|method| method.key == key)
+    }
+
+    /// The most that a piece with so much fat can lose: the water of its lean and of its fat. A
+    /// target above it is never reached.
+    ///
+    /// # Errors
+    /// A share of fat that cannot be, such as 0.5 typed for 50.
+    pub fn loss_ceiling(&self, fat: Percent) -> Result<Option<(Percent, RowId)>> {
+        let number = fat.number();
+        if number < Decimal::ZERO || number > Decimal::ONE_HUNDRED {
+            let says = format!("{fat} fat cannot be. Give it from 0 to 100.");
+            return Err(Refusal::cannot_be("fat", says));
+        }
+        if number > Decimal::ZERO && number < Decimal::ONE {
+            let says = format!("{fat} fat is next to none. For a half type 50.");
+            return Err(Refusal::cannot_be("fat", says));
+        }
+        let (Some(lean), Some(of_fat)) = (&self.water_in_lean, &self.water_in_fat) else {
+            return Ok(None);
+        };
+        let most = lean.value * (Decimal::ONE - fat.fraction()) + of_fat.value * fat.fraction();
+        Ok(Some((Percent::new(most), lean.row.clone())))
+    }
+
+    /// Every single number that a house may tighten. A curve is no number: a house gives its own.
+    pub fn bounds_mut(&mut self) -> Vec<&mut Bound> {
+        let targets = self.targets.iter_mut().flat_map(|target| {
+            [
+                &mut target.loss,
+                &mut target.days,
+                &mut target.water_activity,
+            ]
+        });
+        let singles = [
+            &mut self.band,
+            &mut self.gain,
+            &mut self.regain,
+            &mut self.water_in_lean,
+            &mut self.water_in_fat,
+            &mut self.days_per_pound,
+            &mut self.days_per_inch,
+            &mut self.days_in_salt,
+            &mut self.spread.one,
+            &mut self.spread.few,
+            &mut self.spread.many,
+        ];
+        targets.chain(singles).flatten().collect()
+    }
+}

@@ -1,0 +1,110 @@
+//! Does a published or imported table agree with itself? Many do not; each is summed before use.
+
+use super::Rules;
+use crate::law::{Bound, Finding, Gravity};
+use rust_decimal::Decimal;
+
+/// A sum beside what is printed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Sum {
+    /// What the parts come to.
+    pub worked: Decimal,
+    /// What is printed.
+    pub printed: Decimal,
+    /// A warning where the two lie too far apart.
+    pub finding: Option<Finding>,
+}
+
+/// Do the parts come to the printed total?
+pub fn sum_agrees(parts: &[Decimal], printed: Decimal, rules: &Rules) -> Sum {
+    let worked: Decimal = parts.iter().sum();
+    let apart = match printed.is_zero() {
+        true => Decimal::ONE_HUNDRED,
+        false => (worked - printed).abs() * Decimal::ONE_HUNDRED / printed.abs(),
+    };
+    let says = format!(
+        "The parts come to {worked}, the total says {printed}. Look for a part that was left out or misread."
+    );
+    judged(worked, printed, apart, rules.sum_within.as_ref(), says)
+}
+
+/// Do the percents come to a hundred? Rounded ones may miss it by a little.
+pub fn sum_of_percents_agrees(percents: &[Decimal], rules: &Rules) -> Sum {
+    let worked: Decimal = percents.iter().sum();
+    let apart = (worked - Decimal::ONE_HUNDRED).abs();
+    let says = format!("The percents come to {worked}, not 100. One of them is misprinted.");
+    let within = rules.percents_within.as_ref();
+    judged(worked, Decimal::ONE_HUNDRED, apart, within, says)
+}
+
+/// Is a printed percent what the part is of the whole?
+pub fn printed_percent_agrees(
+    part: Decimal,
+    whole: Decimal,
+    printed: Decimal,
+    rules: &Rules,
+) -> Sum {
+    let worked = match whole.is_zero() {
+        true => Decimal::ZERO,
+        false => part * Decimal::ONE_HUNDRED / whole,
+    };
+    let apart = (worked - printed).abs();
+    let says = format!(
+        "{part} of {whole} is {} %, printed is {printed} %.",
+        worked.round_dp(1).normalize()
+    );
+    judged(worked, printed, apart, rules.percent_within.as_ref(), says)
+}
+
+fn judged(
+    worked: Decimal,
+    printed: Decimal,
+    apart: Decimal,
+    within: Option<&Bound>,
+    says: String,
+) -> Sum {
+    let finding = within
+        .filter(|within| !within.allows(apart))
+        .map(|within| Finding::new(Gravity::Warn, says, [within.row.clone()]));
+    Sum {
+        worked,
+        printed,
+        finding,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_table_is_summed_before_it_is_used() {
+        let rules = Rules {
+            sum_within: Some(Bound::at_most("trade-1.2-P-A", Decimal::new(5, 1))),
+            percents_within: Some(Bound::at_most("trade-1.2-P-C", 1)),
+            percent_within: Some(Bound::at_most("trade-1.4-printed", 1)),
+            ..Rules::default()
+        };
+        let parts = |numbers: &[i64]| -> Vec<Decimal> {
+            numbers.iter().copied().map(Decimal::from).collect()
+        };
+        let off = |sum: Sum| sum.finding.is_some();
+        assert!(!off(sum_agrees(&parts(&[100, 100]), 201.into(), &rules)));
+        assert!(off(sum_agrees(&parts(&[100, 100]), 202.into(), &rules)));
+        assert!(off(sum_agrees(&parts(&[100]), 0.into(), &rules)));
+        assert!(!off(sum_of_percents_agrees(&parts(&[60, 41]), &rules)));
+        assert!(off(sum_of_percents_agrees(&parts(&[60, 42]), &rules)));
+        assert!(off(printed_percent_agrees(
+            150.into(),
+            590.into(),
+            6.into(),
+            &rules
+        )));
+        assert!(!off(printed_percent_agrees(
+            150.into(),
+            590.into(),
+            26.into(),
+            &rules
+        )));
+    }
+}
