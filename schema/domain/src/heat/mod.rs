@@ -1,5 +1,27 @@
-//! To be written.
+//! Heat and cold: was a cook enough, was it cooled in time, is it held hot or cold enough?
+//!
+//! The figures are the place's rules; here is what follows from them. A table is never read
+//! between its rows, and what a log does not say is for a person to decide.
 
-/// The rules of a place.
-#[derive(Debug, Clone, Default, PartialEq)]
-pub struct Rules {}
+mod cook;
+mod cooling;
+mod holding;
+mod judgement;
+mod log;
+mod rules;
+mod sane;
+mod table;
+mod time_control;
+mod words;
+
+pub use cook::{Cook, Standard, enough, enough_by_log};
+pub use cooling::{Cooled, CoolingPlan, Stage, cooled};
+pub use holding::{Hold, held, thawed_under_water};
+pub use judgement::{Answer, Judgement};
+pub use log::{Log, Reading, Silence};
+pub(crate) use rules::hours;
+pub use rules::{ComeUp, Cooking, Degrees, Lethality, LogRules, Rules, Scale};
+pub use sane::{plausible_core, plausible_store, plausible_time};
+pub use table::{Step, Table};
+pub use time_control::{TimeControl, Timed, timed};
+pub use words::{Food, Holding, shown};

@@ -1,5 +1,22 @@
-//! To be written.
+//! Shelf stability: does a food need time and temperature control to be safe?
+//!
+//! By the tables of pH and water activity, by a list of which any one will do, by the barriers that a
+//! vacuum pack needs, and by the days of a chilled vacuum pack.
 
-/// The rules of a place.
-#[derive(Debug, Clone, Default, PartialEq)]
-pub struct Rules {}
+mod grid;
+mod limit;
+mod need;
+mod protein;
+mod readings;
+mod rules;
+mod vacuum;
+mod way;
+
+pub use grid::{Cell, Grid};
+pub use limit::Limit;
+pub use need::{Stability, Stable, needs_control};
+pub use protein::{MoistureRule, moisture_to_protein};
+pub use readings::{Fact, Measure, Readings, Treated};
+pub use rules::Rules;
+pub use vacuum::{Life, Vacuum, VacuumFood, vacuum_days};
+pub use way::{Way, barriers};

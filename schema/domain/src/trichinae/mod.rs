@@ -1,5 +1,26 @@
-//! To be written.
+//! Trichinae in pork that is eaten uncooked: what kills them, and what else may be shown instead.
+//!
+//! These treatments are for trichinae only. They say nothing of Salmonella, E. coli, Listeria or
+//! Toxoplasma (`canada-eu-uk-6.4`), and local codes and licensed practice decide.
 
-/// The rules of a place.
-#[derive(Debug, Clone, Default, PartialEq)]
-pub struct Rules {}
+mod check;
+mod drying;
+mod freezing;
+mod ham;
+mod heating;
+mod length;
+mod method;
+mod process;
+mod rules;
+mod salt;
+
+pub use check::{Proof, Treatment, check};
+pub use drying::{Cut, DryingDays, SausageDrying};
+pub use freezing::{ColdStep, Freezing, FreezingTable, Measured};
+pub use ham::{HamDrying, HamStep};
+pub use heating::{Heating, HeatingRules, Unlogged};
+pub use length::Length;
+pub use method::{Climate, Drying, Method, Need, Part, SaltWay, UpTo, Variant};
+pub use process::{Pickle, Process, Run, Salting, StageKind};
+pub use rules::{OtherWay, Rules, Way};
+pub use salt::salt_of_wet_mix;

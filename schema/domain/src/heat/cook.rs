@@ -1,0 +1,244 @@
+//! Was a cook enough?
+
+use super::judgement::Judgement;
+use super::log::{Log, clock};
+use super::rules::{Rules, hours, minutes};
+use super::sane::{plausible_core, plausible_time};
+use super::table::{Step, Table};
+use super::words::{Food, shown};
+use crate::law::{Finding, Gravity, RowId, Rows};
+use crate::measure::Temperature;
+use crate::refusal::Result;
+use chrono::TimeDelta;
+use rust_decimal::Decimal;
+
+/// One core temperature and how long the core was at or above it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Cook {
+    /// The core's temperature.
+    pub core: Temperature,
+    /// How long it was held there.
+    pub held: TimeDelta,
+}
+
+/// What a cook is measured by.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Standard {
+    /// The kitchen's code, by class of food and the code's year. Where the texts of that year
+    /// disagree, every one must be met.
+    Kitchen {
+        /// The class of food.
+        food: Food,
+        /// The year of the code that the place has adopted.
+        code_year: u16,
+    },
+    /// So many tenfold cuts of Salmonella.
+    Lethality {
+        /// The class of food; poultry needs a table of its own.
+        food: Food,
+        /// How many: 6.5.
+        log: Decimal,
+    },
+    /// The table of one row, and no other.
+    Row(RowId),
+}
+
+/// Was one temperature, held for one time, enough? Below a table's first row it never is, and between
+/// two rows the cooler and longer one holds.
+///
+/// # Errors
+/// A temperature or time that cannot be.
+pub fn enough(cook: &Cook, standard: &Standard, rules: &Rules, rows: &Rows) -> Result<Judgement> {
+    plausible_core("core", cook.core)?;
+    plausible_time("held", cook.held)?;
+    Ok(by_all(standard, rules, |table| one(cook, table, rows)))
+}
+
+/// Was a cook enough by its log? For each row of the table the longest hold at or above it counts.
+/// A silence on which the answer hangs, a long silence, and a fire that went out are for a person.
+pub fn enough_by_log(log: &Log, standard: &Standard, rules: &Rules, rows: &Rows) -> Judgement {
+    let mut judged = by_all(standard, rules, |table| logged(log, table, rules, rows));
+    if let Some(rule) = &rules.log {
+        for silence in log.silences(minutes(rule.silence_minutes.value)) {
+            let says = format!(
+                "No reading between {} and {} ({}). What happened then? Decide before it is used.",
+                clock(silence.from),
+                clock(silence.until),
+                shown(silence.length())
+            );
+            judged = judged.but(Finding::new(
+                Gravity::Warn,
+                says,
+                [rule.silence_minutes.row.clone()],
+            ));
+        }
+        let coolest = tables(standard, rules)
+            .iter()
+            .map(|table| table.first().at_least)
+            .min();
+        if let Some(fell) = coolest.and_then(|level| log.fell_and_rose(level)) {
+            let says = format!(
+                "The core was down to {} at {} and came up again later. Was the heat off? Decide \
+                 before it is used.",
+                fell.core,
+                clock(fell.at)
+            );
+            judged = judged.but(Finding::new(
+                Gravity::Warn,
+                says,
+                [rule.silence_minutes.row.clone()],
+            ));
+        }
+    }
+    judged.with(came_up(log, rules))
+}
+
+fn tables<'a>(standard: &Standard, rules: &'a Rules) -> Vec<&'a Table> {
+    let cooking = rules.cooking.iter();
+    match standard {
+        Standard::Kitchen { food, code_year } => cooking
+            .filter(|cooking| cooking.holds(*food, *code_year))
+            .map(|cooking| &cooking.table)
+            .collect(),
+        Standard::Lethality { food, log } => rules
+            .lethality
+            .iter()
+            .filter(|lethality| lethality.log == *log && !lethality.not_for.contains(food))
+            .map(|lethality| &lethality.table)
+            .collect(),
+        Standard::Row(row) => cooking
+            .map(|cooking| &cooking.table)
+            .chain(rules.lethality.iter().map(|lethality| &lethality.table))
+            .filter(|table| table.row() == row)
+            .collect(),
+    }
+}
+
+fn by_all(standard: &Standard, rules: &Rules, by: impl Fn(&Table) -> Judgement) -> Judgement {
+    let all = tables(standard, rules).into_iter().map(by);
+    all.reduce(Judgement::and).unwrap_or_else(|| {
+        let says = match standard {
+            Standard::Kitchen { food, .. } => format!(
+                "This place has no cooking table for {} food here. Judge it by your own written plan.",
+                food.as_str()
+            ),
+            Standard::Lethality { food, log } => format!(
+                "There is no table of a {log}-log cut for {} food in this place. Judge it by your \
+                 own written plan.",
+                food.as_str()
+            ),
+            Standard::Row(row) => format!("There is no cooking table {row} in this place."),
+        };
+        Judgement::decide(Finding::new(Gravity::Warn, says, []))
+    })
+}
+
+fn one(cook: &Cook, table: &Table, rows: &Rows) -> Judgement {
+    let Some(step) = table.step_at(cook.core) else {
+        return too_cool(cook.core, table, rows);
+    };
+    match step.hold.checked_sub(&cook.held) {
+        Some(missing) if missing > TimeDelta::zero() => {
+            let says = format!(
+                "{} was held for {}; {} needs {}, so {} more.",
+                cook.core,
+                shown(cook.held),
+                step.at_least,
+                shown(step.hold),
+                shown(missing)
+            );
+            Judgement::short(Some(missing), Finding::against(rows, table.row(), says))
+        }
+        _ => met(step, cook.held, table, rows),
+    }
+}
+
+fn logged(log: &Log, table: &Table, rules: &Rules, rows: &Rows) -> Judgement {
+    let join = rules
+        .log
+        .as_ref()
+        .map(|rule| minutes(rule.join_minutes.value));
+    let best = |join: Option<TimeDelta>| {
+        let held = |step: &Step| Some((*step, log.longest_hold(step.at_least, join)?));
+        let missing = |(step, held): &(Step, TimeDelta)| step.hold - *held;
+        table.steps().iter().filter_map(held).min_by_key(missing)
+    };
+    let Some((step, held)) = best(join) else {
+        let warmest = log.readings().iter().map(|reading| reading.core).max();
+        return too_cool(warmest.expect("a log has a reading"), table, rows);
+    };
+    if held >= step.hold {
+        return met(step, held, table, rows);
+    }
+    if let Some((step, held)) = best(None).filter(|(step, held)| held >= &step.hold) {
+        let says = format!(
+            "Every reading for {} was at or above {}, which would be enough, but readings are \
+             missing in between. If it never fell below that, it is enough; a person decides.",
+            shown(held),
+            step.at_least
+        );
+        return Judgement::decide(Finding::new(Gravity::Warn, says, [table.row().clone()]));
+    }
+    let missing = step.hold - held;
+    let says = format!(
+        "The longest hold at or above {} was {}; {} are needed, so {} more.",
+        step.at_least,
+        shown(held),
+        shown(step.hold),
+        shown(missing)
+    );
+    Judgement::short(Some(missing), Finding::against(rows, table.row(), says))
+}
+
+fn met(step: Step, held: TimeDelta, table: &Table, rows: &Rows) -> Judgement {
+    let hold = match step.hold.is_zero() {
+        true => "reaching it is enough".to_owned(),
+        false => format!(
+            "{} are needed and {} were held",
+            shown(step.hold),
+            shown(held)
+        ),
+    };
+    let says = format!("Enough: at {} {hold}.", step.at_least);
+    let gravity = match rows.is_confirmed(table.row()) {
+        true => Gravity::Note,
+        false => Gravity::Warn,
+    };
+    Judgement::enough(Finding::new(gravity, says, [table.row().clone()]))
+}
+
+fn too_cool(core: Temperature, table: &Table, rows: &Rows) -> Judgement {
+    let first = table.first();
+    let says = format!(
+        "{core} is below the table's first row. No time is long enough; heat it to {} for {} or hotter.",
+        first.at_least,
+        shown(first.hold)
+    );
+    Judgement::short(None, Finding::against(rows, table.row(), says))
+}
+
+/// Advice only: did the core take longer to come up than it should?
+fn came_up(log: &Log, rules: &Rules) -> Option<Finding> {
+    let rule = rules.come_up.as_ref()?;
+    let within = hours(rule.within_hours.value);
+    let hot = log
+        .readings()
+        .iter()
+        .position(|reading| reading.core >= rule.to)?;
+    let cold = log.readings()[..hot]
+        .iter()
+        .rposition(|reading| reading.core <= rule.from)
+        .unwrap_or(0);
+    let took = log.readings()[hot].at - log.readings()[cold].at;
+    (took > within).then(|| {
+        let says = format!(
+            "From {} to {} it took up to {}; {} or less is advised, because some bacteria leave \
+             poisons that heat does not undo.",
+            rule.from,
+            rule.to,
+            shown(took),
+            shown(within)
+        );
+        Finding::new(Gravity::Warn, says, [rule.within_hours.row.clone()])
+    })
+}

@@ -1,0 +1,72 @@
+//! Holding hot and cold, receiving, thawing.
+
+use super::rules::{Degrees, Rules, hours};
+use super::sane::{plausible_store, plausible_time};
+use super::words::{Holding, shown};
+use crate::law::{Finding, Gravity, Rows};
+use crate::measure::Temperature;
+use crate::refusal::Result;
+use chrono::TimeDelta;
+
+/// A temperature at which something is held.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Hold {
+    /// What is held.
+    pub what: Holding,
+    /// How warm or cold it must be.
+    pub degrees: Degrees,
+}
+
+/// Is it held as it must be? Nothing comes back when it is.
+///
+/// # Errors
+/// A temperature that cannot be.
+pub fn held(what: Holding, at: Temperature, rules: &Rules, rows: &Rows) -> Result<Vec<Finding>> {
+    plausible_store("temperature", at)?;
+    let mut of_this = rules
+        .holding
+        .iter()
+        .filter(|hold| hold.what == what)
+        .peekable();
+    if of_this.peek().is_none() {
+        let says = format!(
+            "This place has no temperature for {:?} here. Go by your own written plan.",
+            what.as_str()
+        );
+        return Ok(vec![Finding::new(Gravity::Warn, says, [])]);
+    }
+    Ok(of_this
+        .filter(|hold| !hold.degrees.allows(at))
+        .map(|hold| {
+            let says = format!("{at} where {} is asked for.", hold.degrees.said());
+            Finding::against(rows, hold.degrees.row(), says)
+        })
+        .collect())
+}
+
+/// Thawing under running water: how warm the water was, and how long raw parts were warmer than cold.
+///
+/// # Errors
+/// A temperature or time that cannot be.
+pub fn thawed_under_water(
+    water: Temperature,
+    above_cold: TimeDelta,
+    rules: &Rules,
+    rows: &Rows,
+) -> Result<Vec<Finding>> {
+    plausible_time("above_cold", above_cold)?;
+    let mut findings = held(Holding::ThawWater, water, rules, rows)?;
+    if let Some(limit) = rules
+        .thaw_hours
+        .as_ref()
+        .filter(|limit| above_cold > hours(limit.value))
+    {
+        let says = format!(
+            "The meat was too warm for {} while it thawed; {} are allowed in all.",
+            shown(above_cold),
+            shown(hours(limit.value))
+        );
+        findings.push(Finding::against(rows, &limit.row, says));
+    }
+    Ok(findings)
+}

@@ -1,0 +1,112 @@
+//! What comes out of a check of times and temperatures.
+
+use crate::law::{Finding, Gravity};
+use chrono::TimeDelta;
+
+/// Enough, too little, or not for a table to say.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Answer {
+    /// The rule is met.
+    Enough,
+    /// A person decides: a reading is missing, or the place has no rule.
+    Decide,
+    /// The rule is not met.
+    Short,
+}
+
+impl Answer {
+    /// As it is spelt everywhere.
+    pub const fn as_str(self) -> &'static str {
+        match self {
+            Answer::Enough => "enough",
+            Answer::Decide => "decide",
+            Answer::Short => "short",
+        }
+    }
+}
+
+/// An answer with its reasons.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Judgement {
+    /// Enough, too little, or for a person to decide.
+    pub answer: Answer,
+    /// How much time is missing, where more of it would do.
+    pub missing: Option<TimeDelta>,
+    /// The reasons, with their rows.
+    pub findings: Vec<Finding>,
+}
+
+impl Judgement {
+    /// It is enough, for this reason.
+    pub fn enough(finding: Finding) -> Judgement {
+        Judgement {
+            answer: Answer::Enough,
+            missing: None,
+            findings: vec![finding],
+        }
+    }
+
+    /// It is too little.
+    pub fn short(missing: Option<TimeDelta>, finding: Finding) -> Judgement {
+        Judgement {
+            answer: Answer::Short,
+            missing,
+            findings: vec![finding],
+        }
+    }
+
+    /// A person decides.
+    pub fn decide(finding: Finding) -> Judgement {
+        Judgement {
+            answer: Answer::Decide,
+            missing: None,
+            findings: vec![finding],
+        }
+    }
+
+    /// Both must hold: the worse answer, the longer wait, all the reasons.
+    pub fn and(mut self, other: Judgement) -> Judgement {
+        self.answer = self.answer.max(other.answer);
+        self.missing = self.missing.max(other.missing);
+        self.findings.extend(other.findings);
+        self
+    }
+
+    /// The same with one more reason to look; enough becomes a decision.
+    pub fn but(mut self, finding: Finding) -> Judgement {
+        self.answer = self.answer.max(Answer::Decide);
+        self.findings.push(finding);
+        self
+    }
+
+    /// The same with a word more.
+    pub fn with(mut self, findings: impl IntoIterator<Item = Finding>) -> Judgement {
+        self.findings.extend(findings);
+        self
+    }
+
+    /// What is missing in whole days, a begun day counted as one.
+    pub fn days_missing(&self) -> Option<i64> {
+        self.missing
+            .map(|missing| (missing.num_seconds() + 86_399).div_euclid(86_400))
+    }
+
+    /// May the work go on without a person's word?
+    pub fn is_enough(&self) -> bool {
+        self.answer == Answer::Enough
+    }
+
+    /// Does a confirmed row stand against it?
+    pub fn refuses(&self) -> bool {
+        self.answer == Answer::Short && self.findings.iter().any(Finding::refuses)
+    }
+
+    /// The gravest of the reasons.
+    pub fn gravity(&self) -> Gravity {
+        self.findings
+            .iter()
+            .map(|finding| finding.gravity)
+            .max()
+            .unwrap_or(Gravity::Note)
+    }
+}

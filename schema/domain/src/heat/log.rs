@@ -1,0 +1,129 @@
+//! A log of timed readings, as of an overnight cook that spans two days.
+
+use super::sane::plausible_core;
+use crate::measure::Temperature;
+use crate::refusal::{Refusal, Result};
+use chrono::{DateTime, TimeDelta, Utc};
+
+/// The core's temperature at one time.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Reading {
+    /// When.
+    pub at: DateTime<Utc>,
+    /// How warm.
+    pub core: Temperature,
+}
+
+/// A time without readings.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Silence {
+    /// The last reading before it.
+    pub from: DateTime<Utc>,
+    /// The first reading after it.
+    pub until: DateTime<Utc>,
+}
+
+impl Silence {
+    /// How long it lasted.
+    pub fn length(&self) -> TimeDelta {
+        self.until - self.from
+    }
+}
+
+/// Readings in the order of their times, at least one.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Log(Vec<Reading>);
+
+impl Log {
+    /// A log of these readings, in whatever order they come.
+    ///
+    /// # Errors
+    /// No readings, two that differ at one time, one that no meat can have.
+    pub fn new(mut readings: Vec<Reading>) -> Result<Log> {
+        for (nth, reading) in readings.iter().enumerate() {
+            plausible_core(&format!("readings[{nth}].core"), reading.core)?;
+        }
+        readings.sort_by_key(|reading| (reading.at, reading.core));
+        readings.dedup();
+        if readings.is_empty() {
+            let detail = "There is no reading. Give the time and the core temperature of each.";
+            return Err(Refusal::cannot_be("readings", detail));
+        }
+        if let Some(pair) = readings.windows(2).find(|pair| pair[0].at == pair[1].at) {
+            let detail = format!(
+                "At {} there are two readings, {} and {}. Which is right?",
+                clock(pair[0].at),
+                pair[0].core,
+                pair[1].core
+            );
+            return Err(Refusal::cannot_be("readings", detail));
+        }
+        Ok(Log(readings))
+    }
+
+    /// The readings, the earliest first.
+    pub fn readings(&self) -> &[Reading] {
+        &self.0
+    }
+
+    /// The earliest reading.
+    pub fn first(&self) -> Reading {
+        self.0[0]
+    }
+
+    /// The latest reading.
+    pub fn last(&self) -> Reading {
+        self.0[self.0.len() - 1]
+    }
+
+    /// The longest time that every reading was at or above a temperature, where neighbours further
+    /// apart than `join` are not one hold. `None` if no reading was.
+    pub fn longest_hold(
+        &self,
+        at_least: Temperature,
+        join: Option<TimeDelta>,
+    ) -> Option<TimeDelta> {
+        let mut longest: Option<TimeDelta> = None;
+        let mut run: Option<(DateTime<Utc>, DateTime<Utc>)> = None;
+        for reading in &self.0 {
+            if reading.core < at_least {
+                run = None;
+                continue;
+            }
+            let joined = run.filter(|(_, last)| join.is_none_or(|join| reading.at - *last <= join));
+            let start = joined.map_or(reading.at, |(start, _)| start);
+            run = Some((start, reading.at));
+            longest = longest.max(Some(reading.at - start));
+        }
+        longest
+    }
+
+    /// The times without readings that are longer than that.
+    pub fn silences(&self, longer_than: TimeDelta) -> Vec<Silence> {
+        self.0
+            .windows(2)
+            .map(|pair| Silence {
+                from: pair[0].at,
+                until: pair[1].at,
+            })
+            .filter(|silence| silence.length() > longer_than)
+            .collect()
+    }
+
+    /// The first reading that had fallen below a temperature once reached, if it rose to it again:
+    /// what a fire that went out and was lit again leaves behind.
+    pub fn fell_and_rose(&self, level: Temperature) -> Option<Reading> {
+        let hot = |reading: &&Reading| reading.core >= level;
+        let first = self.0.iter().position(|reading| hot(&reading))?;
+        let last = self.0.iter().rposition(|reading| hot(&reading))?;
+        self.0[first..=last]
+            .iter()
+            .find(|reading| !hot(reading))
+            .copied()
+    }
+}
+
+/// A time as it is said here, where nothing knows the kitchen's clock.
+pub(crate) fn clock(at: DateTime<Utc>) -> String {
+    at.format("%Y-%m-%d %H:%M UTC").to_string()
+}

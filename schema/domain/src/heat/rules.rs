@@ -1,0 +1,186 @@
+//! The place's rules of heat and cold, as data.
+
+use super::cooling::CoolingPlan;
+use super::holding::Hold;
+use super::table::Table;
+use super::time_control::TimeControl;
+use super::words::Food;
+use crate::law::{Bound, RowId};
+use crate::measure::Temperature;
+use crate::stability::Limit;
+use chrono::TimeDelta;
+use rust_decimal::Decimal;
+
+/// The rules of a place.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Rules {
+    /// The kitchen's cooking tables, by class of food and year of the code.
+    pub cooking: Vec<Cooking>,
+    /// Tables by how far they cut down Salmonella.
+    pub lethality: Vec<Lethality>,
+    /// How fast meat should come up to heat; advice.
+    pub come_up: Option<ComeUp>,
+    /// How close the readings of a log must stand.
+    pub log: Option<LogRules>,
+    /// Ways to cool.
+    pub cooling: Vec<CoolingPlan>,
+    /// Holding hot and cold, thawing, receiving.
+    pub holding: Vec<Hold>,
+    /// Hours that raw parts may be warmer than cold while they thaw under water.
+    pub thaw_hours: Option<Bound>,
+    /// Time in place of temperature.
+    pub time_control: Vec<TimeControl>,
+}
+
+impl Rules {
+    /// Every single number that a house may tighten.
+    pub fn bounds_mut(&mut self) -> Vec<&mut Bound> {
+        let mut bounds = Vec::new();
+        if let Some(come_up) = &mut self.come_up {
+            bounds.push(&mut come_up.within_hours);
+        }
+        if let Some(log) = &mut self.log {
+            bounds.extend([&mut log.join_minutes, &mut log.silence_minutes]);
+        }
+        for plan in &mut self.cooling {
+            bounds.extend(&mut plan.nitrite_ppm);
+            bounds.extend(
+                plan.stages
+                    .iter_mut()
+                    .map(|stage| &mut stage.within_minutes),
+            );
+        }
+        bounds.extend(
+            self.holding
+                .iter_mut()
+                .map(|hold| &mut hold.degrees.limit.bound),
+        );
+        bounds.extend(&mut self.thaw_hours);
+        for control in &mut self.time_control {
+            bounds.push(&mut control.hours);
+            bounds.extend(
+                [
+                    &mut control.cold_start,
+                    &mut control.hot_start,
+                    &mut control.never_above,
+                ]
+                .into_iter()
+                .flatten()
+                .map(|degrees| &mut degrees.limit.bound),
+            );
+        }
+        bounds
+    }
+}
+
+/// A cooking table and whom it is for.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Cooking {
+    /// Which class of food.
+    pub food: Food,
+    /// The first year of the code that has it, if it is new.
+    pub from_year: Option<u16>,
+    /// The last year of the code that has it, if it was replaced.
+    pub until_year: Option<u16>,
+    /// The table.
+    pub table: Table,
+}
+
+impl Cooking {
+    /// Does it hold for that food under the code of that year?
+    pub fn holds(&self, food: Food, code_year: u16) -> bool {
+        self.food == food
+            && self.from_year.is_none_or(|from| from <= code_year)
+            && self.until_year.is_none_or(|until| code_year <= until)
+    }
+}
+
+/// A table for one reduction of Salmonella.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Lethality {
+    /// How many tenfold cuts: 6.5.
+    pub log: Decimal,
+    /// Foods that it is not for.
+    pub not_for: Vec<Food>,
+    /// The table.
+    pub table: Table,
+}
+
+/// Coming up to heat: from one temperature to another within so many hours.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ComeUp {
+    /// Out of the cold.
+    pub from: Temperature,
+    /// Into the heat.
+    pub to: Temperature,
+    /// In hours, at most.
+    pub within_hours: Bound,
+}
+
+/// How close the readings of a log must stand.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LogRules {
+    /// Two readings this many minutes apart or less count as one hold.
+    pub join_minutes: Bound,
+    /// A longer silence than this many minutes is for a person to decide.
+    pub silence_minutes: Bound,
+}
+
+/// The scale that a rule is written in. A house tightens it on the same scale.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Scale {
+    /// Degrees Celsius.
+    Celsius,
+    /// Degrees Fahrenheit.
+    Fahrenheit,
+}
+
+/// A limit of temperature, its number on the scale of its source.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Degrees {
+    /// The scale of the number.
+    pub scale: Scale,
+    /// The number, and which side is allowed.
+    pub limit: Limit,
+}
+
+impl Degrees {
+    /// The number as a temperature.
+    pub fn temperature(&self) -> Temperature {
+        match self.scale {
+            Scale::Celsius => Temperature::celsius(self.limit.bound.value),
+            Scale::Fahrenheit => Temperature::fahrenheit(self.limit.bound.value),
+        }
+    }
+
+    /// Is that temperature allowed?
+    pub fn allows(&self, temperature: Temperature) -> bool {
+        let edge = self.temperature().in_fahrenheit();
+        self.limit.at(edge).allows(temperature.in_fahrenheit())
+    }
+
+    /// Where it stands.
+    pub fn row(&self) -> &RowId {
+        &self.limit.bound.row
+    }
+
+    /// As it is said: `at most 5 °C (41 °F)`.
+    pub fn said(&self) -> String {
+        format!("{} {}", self.limit.side(), self.temperature())
+    }
+}
+
+/// So many hours of a bound as a length of time; a part of a second counts for nothing.
+pub(crate) fn hours(hours: Decimal) -> TimeDelta {
+    seconds(hours * Decimal::from(3_600))
+}
+
+/// So many minutes of a bound as a length of time.
+pub(crate) fn minutes(minutes: Decimal) -> TimeDelta {
+    seconds(minutes * Decimal::from(60))
+}
+
+fn seconds(seconds: Decimal) -> TimeDelta {
+    use rust_decimal::prelude::ToPrimitive;
+    TimeDelta::seconds(seconds.trunc().to_i64().unwrap_or(0))
+}

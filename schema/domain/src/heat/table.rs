@@ -1,0 +1,72 @@
+//! A table of temperatures and the time that each must be held.
+
+use crate::law::RowId;
+use crate::measure::Temperature;
+use chrono::TimeDelta;
+
+/// One row of a table.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Step {
+    /// This temperature or hotter.
+    pub at_least: Temperature,
+    /// Held this long or longer; nothing means that reaching it is enough.
+    pub hold: TimeDelta,
+}
+
+/// A table of heat: the hotter, the shorter.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Table {
+    row: RowId,
+    steps: Vec<Step>,
+}
+
+impl Table {
+    /// A table of these steps, which must become hotter, and no step longer than a cooler one.
+    ///
+    /// # Errors
+    /// In words, for whoever keeps the file.
+    pub fn new(row: RowId, steps: Vec<Step>) -> Result<Table, String> {
+        if steps.is_empty() {
+            return Err(format!("the table {row} has no steps"));
+        }
+        let rises = |pair: &[Step]| {
+            pair[0].at_least < pair[1].at_least
+                && pair[0].hold >= pair[1].hold
+                && pair[1].hold >= TimeDelta::zero()
+        };
+        match steps.windows(2).all(rises) {
+            true => Ok(Table { row, steps }),
+            false => Err(format!(
+                "the steps of the table {row} must become hotter and never longer"
+            )),
+        }
+    }
+
+    /// Where it stands.
+    pub fn row(&self) -> &RowId {
+        &self.row
+    }
+
+    /// Its steps, the coolest first.
+    pub fn steps(&self) -> &[Step] {
+        &self.steps
+    }
+
+    /// The coolest step.
+    pub fn first(&self) -> Step {
+        self.steps[0]
+    }
+
+    /// The step that holds at a temperature. Between two steps it is the cooler and longer one; below
+    /// the first there is none.
+    pub fn step_at(&self, temperature: Temperature) -> Option<Step> {
+        let reached = |step: &&Step| step.at_least <= temperature;
+        self.steps.iter().rev().find(reached).copied()
+    }
+
+    /// Is that temperature, held that long, enough?
+    pub fn is_met_by(&self, temperature: Temperature, held: TimeDelta) -> bool {
+        self.step_at(temperature)
+            .is_some_and(|step| held >= step.hold)
+    }
+}

@@ -1,0 +1,95 @@
+//! A table of pH against water activity.
+
+use crate::law::RowId;
+use rust_decimal::Decimal;
+
+/// What a cell says, the better first.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Cell {
+    /// Needs no time and temperature control.
+    Stable,
+    /// Needs it until an assessment of the product proves otherwise.
+    Assess,
+}
+
+/// A table: bands of water activity down, bands of pH across, each named by its upper edge; the last
+/// band of each has none.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Grid {
+    row: RowId,
+    water_activity: Vec<Edge>,
+    ph: Vec<Edge>,
+    cells: Vec<Vec<Cell>>,
+}
+
+/// The upper edge of a band.
+pub type Edge = super::limit::Limit;
+
+impl Grid {
+    /// A table, its bands rising and its cells never better to the right or further down.
+    ///
+    /// # Errors
+    /// In words, for whoever keeps the file.
+    pub fn new(
+        row: RowId,
+        water_activity: Vec<Edge>,
+        ph: Vec<Edge>,
+        cells: Vec<Vec<Cell>>,
+    ) -> Result<Grid, String> {
+        let rises = |edges: &[Edge]| {
+            edges
+                .windows(2)
+                .all(|pair| pair[0].bound.value < pair[1].bound.value)
+        };
+        let is_full = cells.len() == water_activity.len() + 1
+            && cells.iter().all(|line| line.len() == ph.len() + 1);
+        if !rises(&water_activity) || !rises(&ph) || !is_full {
+            return Err(format!(
+                "the table {row} needs rising edges and one cell for each band"
+            ));
+        }
+        let worsens = cells.iter().all(|line| line.is_sorted())
+            && (0..=ph.len()).all(|column| cells.iter().map(|line| line[column]).is_sorted());
+        match worsens {
+            true => Ok(Grid {
+                row,
+                water_activity,
+                ph,
+                cells,
+            }),
+            false => Err(format!(
+                "in the table {row} a wetter or less sour food comes out better"
+            )),
+        }
+    }
+
+    /// Where it stands.
+    pub fn row(&self) -> &RowId {
+        &self.row
+    }
+
+    /// The edges, for a house to tighten.
+    pub(super) fn edges_mut(&mut self) -> impl Iterator<Item = &mut Edge> {
+        self.water_activity.iter_mut().chain(&mut self.ph)
+    }
+
+    /// The cell; what was not measured is taken at its worst. With `is_strict` a reading that lies on
+    /// an edge falls into the worse band, however the text has it.
+    pub fn cell(
+        &self,
+        water_activity: Option<Decimal>,
+        ph: Option<Decimal>,
+        is_strict: bool,
+    ) -> Cell {
+        let line = band(&self.water_activity, water_activity, is_strict);
+        let column = band(&self.ph, ph, is_strict);
+        self.cells[line][column]
+    }
+}
+
+fn band(edges: &[Edge], value: Option<Decimal>, is_strict: bool) -> usize {
+    let within = |edge: &Edge| {
+        value.is_some_and(|value| edge.allows(value) && !(is_strict && value == edge.bound.value))
+    };
+    edges.iter().position(within).unwrap_or(edges.len())
+}

@@ -1,0 +1,161 @@
+//! How long a chilled vacuum pack may keep: ten days, unless something else holds back the spores.
+
+use super::readings::Readings;
+use super::rules::Rules;
+use super::way::{Way, any_of, by_way, met};
+use crate::heat::{Degrees, Table, plausible_core, plausible_store, plausible_time, shown};
+use crate::law::{Bound, Finding, Gravity, RowId, Rows};
+use crate::measure::Temperature;
+use crate::refusal::{Refusal, Result};
+use chrono::TimeDelta;
+
+/// The place's rules for it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Vacuum {
+    /// Days without any other factor, at most.
+    pub days: Bound,
+    /// Days of fresh beef, lamb and pork, at most.
+    pub fresh_days: Bound,
+    /// The row that keeps minced, cooked, seasoned and cured meat to the shorter time.
+    pub not_fresh: RowId,
+    /// Heat that is a factor: temperatures and times.
+    pub heat: Option<Table>,
+    /// The other factors, any one of them.
+    pub factors: Vec<Way>,
+    /// The warmest that a chilled pack is stored.
+    pub chill: Degrees,
+    /// Cold at which nothing grows; the row says how far that is trusted alone.
+    pub cold_alone: Option<RowId>,
+    /// Bulk packs kept strictly at this or colder.
+    pub bulk: Option<Degrees>,
+    /// The row of the caution that packing again starts no new time.
+    pub no_reset: Option<RowId>,
+}
+
+/// What is in the pack.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum VacuumFood {
+    /// Fresh beef, lamb or pork: cut, packed, chilled or frozen, nothing added.
+    Fresh,
+    /// Anything else: minced, cooked, seasoned, herbed, cured.
+    Other,
+    /// A bulk pack of either.
+    Bulk,
+}
+
+/// A pack's life as somebody wants it.
+#[derive(Debug, Clone)]
+pub struct Life<'a> {
+    /// What is in it.
+    pub food: VacuumFood,
+    /// Days from the first packing.
+    pub days: u32,
+    /// What was measured.
+    pub readings: &'a Readings,
+    /// The heat that every part of the food has had, and for how long.
+    pub heat: Option<(Temperature, TimeDelta)>,
+    /// The warmest that it is stored.
+    pub stored_at: Temperature,
+}
+
+/// Is that life allowed? A warning or refusal comes back where it is not, and notes on why it is.
+///
+/// # Errors
+/// A reading that cannot be; no days; no such rule in this place.
+pub fn vacuum_days(life: &Life<'_>, rules: &Rules, rows: &Rows) -> Result<Vec<Finding>> {
+    life.readings.plausible()?;
+    plausible_store("stored_at", life.stored_at)?;
+    if let Some((core, held)) = life.heat {
+        plausible_core("heat", core)?;
+        plausible_time("heat", held)?;
+    }
+    if life.days == 0 {
+        let detail = "A life of no days cannot be. The day of packing is not counted away.";
+        return Err(Refusal::cannot_be("days", detail));
+    }
+    let Some(rule) = &rules.vacuum else {
+        let says = "This place has no day count for vacuum packs here.";
+        return Ok(vec![Finding::note(says, [])]);
+    };
+    let mut findings = Vec::new();
+    if !rule.chill.allows(life.stored_at) {
+        let says = format!(
+            "Stored at {}; these packs are stored {}.",
+            life.stored_at,
+            rule.chill.said()
+        );
+        findings.push(Finding::against(rows, rule.chill.row(), says));
+    }
+    if let Some(row) = &rule.no_reset {
+        let says = "Opening and packing again starts no new time: count from the first packing.";
+        findings.push(Finding::note(says, [row.clone()]));
+    }
+    findings.extend(days(life, rule, rows));
+    Ok(findings)
+}
+
+fn days(life: &Life<'_>, rule: &Vacuum, rows: &Rows) -> Option<Finding> {
+    let wanted = life.days.into();
+    if rule.days.allows(wanted) {
+        return None;
+    }
+    if let Some(found) = factor(life, rule, rows) {
+        return Some(found);
+    }
+    if let Some(bulk) = rule
+        .bulk
+        .as_ref()
+        .filter(|bulk| life.food == VacuumFood::Bulk && bulk.allows(life.stored_at))
+    {
+        let says = format!("A bulk pack kept strictly {}: nothing grows.", bulk.said());
+        return Some(Finding::note(says, [bulk.row().clone()]));
+    }
+    if life.food == VacuumFood::Fresh && rule.fresh_days.allows(wanted) {
+        let says = format!(
+            "{} days is within the {} of fresh meat with nothing added.",
+            life.days,
+            rule.fresh_days.whole()
+        );
+        return Some(Finding::new(
+            match rows.is_confirmed(&rule.fresh_days.row) {
+                true => Gravity::Note,
+                false => Gravity::Warn,
+            },
+            says,
+            [rule.fresh_days.row.clone()],
+        ));
+    }
+    // Beyond every reading the confirmed rule stands.
+    let most = match life.food {
+        VacuumFood::Fresh => &rule.fresh_days,
+        _ => &rule.days,
+    };
+    let says = format!(
+        "{} days is more than {}. Shorten it, or show one of: {}{}.",
+        life.days,
+        most.whole(),
+        rule.heat.as_ref().map_or_else(String::new, |table| {
+            let step = table.first();
+            format!("{} for {} or its equal; ", step.at_least, shown(step.hold))
+        }),
+        any_of(&rule.factors)
+    );
+    let mut finding = Finding::against(rows, &rule.days.row, says);
+    finding.rows.extend(match life.food {
+        VacuumFood::Fresh => Some(rule.fresh_days.row.clone()),
+        VacuumFood::Other => Some(rule.not_fresh.clone()),
+        VacuumFood::Bulk => None,
+    });
+    finding.rows.extend(rule.cold_alone.clone());
+    Some(finding)
+}
+
+fn factor(life: &Life<'_>, rule: &Vacuum, rows: &Rows) -> Option<Finding> {
+    if let (Some(table), Some((core, held))) = (&rule.heat, life.heat)
+        && table.is_met_by(core, held)
+    {
+        let says = format!("{core} for {} holds back the spores.", shown(held));
+        return Some(Finding::note(says, [table.row().clone()]));
+    }
+    met(&rule.factors, life.readings, rows).map(|way| by_way(way, rows))
+}

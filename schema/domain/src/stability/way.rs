@@ -1,0 +1,95 @@
+//! A list of ways of which any one will do: barriers, controlling factors, stable kinds.
+
+use super::limit::Limit;
+use super::readings::{Fact, Measure, Readings};
+use super::rules::Rules;
+use crate::law::{Finding, Gravity, RowId, Rows};
+use crate::refusal::Result;
+
+/// One way: all its facts and all its limits.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Way {
+    /// Its name.
+    pub name: String,
+    /// Where it stands.
+    pub row: RowId,
+    /// What must be known of the food.
+    pub facts: Vec<Fact>,
+    /// What must be measured.
+    pub limits: Vec<(Measure, Limit)>,
+}
+
+impl Way {
+    /// Is it met? A reading that is missing meets nothing.
+    pub fn is_met_by(&self, readings: &Readings) -> bool {
+        self.facts.iter().all(|fact| readings.facts.contains(fact))
+            && self.limits.iter().all(|(measure, limit)| {
+                readings
+                    .of(*measure)
+                    .is_some_and(|value| limit.allows(value))
+            })
+    }
+
+    /// As it is said.
+    pub fn said(&self) -> String {
+        let facts = self
+            .facts
+            .iter()
+            .map(|fact| fact.as_str().replace('-', " "));
+        let limits = self
+            .limits
+            .iter()
+            .map(|(measure, limit)| format!("{} {}", measure.said(), limit.said()));
+        facts.chain(limits).collect::<Vec<_>>().join(" and ")
+    }
+}
+
+/// The first way that is met, those that are confirmed before the others.
+pub(super) fn met<'a>(ways: &'a [Way], readings: &Readings, rows: &Rows) -> Option<&'a Way> {
+    let mut met: Vec<&Way> = ways.iter().filter(|way| way.is_met_by(readings)).collect();
+    met.sort_by_key(|way| !rows.is_confirmed(&way.row));
+    met.first().copied()
+}
+
+/// Why a way is good, as a finding: a word where it is confirmed, a warning where it is not.
+pub(super) fn by_way(way: &Way, rows: &Rows) -> Finding {
+    let (gravity, doubt) = match rows.is_confirmed(&way.row) {
+        true => (Gravity::Note, ""),
+        false => (
+            Gravity::Warn,
+            " This row was not read at its source: look before you lean on it.",
+        ),
+    };
+    let says = format!("It has {}.{doubt}", way.said());
+    Finding::new(gravity, says, [way.row.clone()])
+}
+
+pub(super) fn any_of(ways: &[Way]) -> String {
+    ways.iter().map(Way::said).collect::<Vec<_>>().join("; ")
+}
+
+/// Has a food one of the barriers that packing without air needs beside the cold (`us-R2`)? Nothing of
+/// gravity comes back when it has.
+///
+/// # Errors
+/// A reading that cannot be.
+pub fn barriers(readings: &Readings, rules: &Rules, rows: &Rows) -> Result<Finding> {
+    readings.plausible()?;
+    if let Some(way) = met(&rules.barriers, readings, rows) {
+        return Ok(by_way(way, rows));
+    }
+    Ok(match rules.barriers.first() {
+        None => Finding::new(
+            Gravity::Warn,
+            "This place has no list of barriers here. Go by your own approved plan.",
+            [],
+        ),
+        Some(first) => {
+            let says = format!(
+                "No barrier beside the cold is shown. One of these, or an approval on file: {}.",
+                any_of(&rules.barriers)
+            );
+            Finding::against(rows, &first.row, says)
+        }
+    })
+}

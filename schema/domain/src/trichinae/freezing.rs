@@ -1,0 +1,182 @@
+//! Trichinae by cold.
+
+use super::length::Length;
+use super::rules::Rules;
+use crate::heat::{Judgement, plausible_store, plausible_time, shown};
+use crate::law::{Finding, Gravity, RowId, Rows};
+use crate::measure::Temperature;
+use crate::refusal::{Refusal, Result};
+use chrono::TimeDelta;
+
+/// Where a cold temperature was read.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Measured {
+    /// In the room or the container.
+    Room,
+    /// In the middle of the meat.
+    Centre,
+}
+
+/// A freezing.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Freezing {
+    /// Where it was read.
+    pub measured: Measured,
+    /// The warmest that it was.
+    pub at: Temperature,
+    /// For how long.
+    pub held: TimeDelta,
+    /// How thick the piece, or the packed box, is; needed when the room was read.
+    pub thickness: Option<Length>,
+    /// How warm the meat was when the time began, where that was read.
+    pub meat_at_start: Option<Temperature>,
+}
+
+/// A table of cold: the colder, the shorter.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FreezingTable {
+    row: RowId,
+    measured: Measured,
+    up_to: Option<Length>,
+    steps: Vec<ColdStep>,
+}
+
+/// One row of it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct ColdStep {
+    /// This temperature or colder.
+    pub at_most: Temperature,
+    /// For this long or longer.
+    pub hold: TimeDelta,
+}
+
+impl FreezingTable {
+    /// A table for pieces up to a thickness; its steps must become colder and never longer.
+    ///
+    /// # Errors
+    /// In words, for whoever keeps the file.
+    pub fn new(
+        row: RowId,
+        measured: Measured,
+        up_to: Option<Length>,
+        steps: Vec<ColdStep>,
+    ) -> std::result::Result<FreezingTable, String> {
+        let falls =
+            |pair: &[ColdStep]| pair[0].at_most > pair[1].at_most && pair[0].hold >= pair[1].hold;
+        match !steps.is_empty() && steps.windows(2).all(falls) {
+            true => Ok(FreezingTable {
+                row,
+                measured,
+                up_to,
+                steps,
+            }),
+            false => Err(format!(
+                "the steps of the table {row} must become colder and never longer"
+            )),
+        }
+    }
+
+    fn is_for(&self, freezing: &Freezing) -> bool {
+        self.measured == freezing.measured
+            && self.up_to.is_none_or(|up_to| {
+                freezing
+                    .thickness
+                    .is_some_and(|thickness| thickness <= up_to)
+            })
+    }
+
+    fn judge(&self, freezing: &Freezing, rows: &Rows) -> Judgement {
+        let reached = |step: &&ColdStep| freezing.at <= step.at_most;
+        let Some(step) = self.steps.iter().rev().find(reached) else {
+            let says = format!(
+                "{} is warmer than the table's first row ({}). No time is long enough.",
+                freezing.at, self.steps[0].at_most
+            );
+            return Judgement::short(None, Finding::against(rows, &self.row, says));
+        };
+        let missing = step.hold - freezing.held;
+        if missing > TimeDelta::zero() {
+            let says = format!(
+                "At {} or colder it needs {}; it has had {}, so {} more.",
+                step.at_most,
+                shown(step.hold),
+                shown(freezing.held),
+                shown(missing)
+            );
+            return Judgement::short(Some(missing), Finding::against(rows, &self.row, says));
+        }
+        let says = format!(
+            "Enough for trichinae: {} or colder for {}.",
+            step.at_most,
+            shown(step.hold)
+        );
+        let gravity = match rows.is_confirmed(&self.row) {
+            true => Gravity::Note,
+            false => Gravity::Warn,
+        };
+        Judgement::enough(Finding::new(gravity, says, [self.row.clone()]))
+    }
+}
+
+impl Freezing {
+    pub(super) fn judge(&self, rules: &Rules, rows: &Rows) -> Result<Judgement> {
+        plausible_store("temperature", self.at)?;
+        plausible_time("held", self.held)?;
+        if self.measured == Measured::Room && self.thickness.is_none() {
+            let detail = "Give the thickness of the piece or the box: thick ones take longer.";
+            return Err(Refusal::cannot_be("thickness", detail));
+        }
+        let of_kind = rules
+            .freezing
+            .iter()
+            .filter(|table| table.measured == self.measured);
+        if of_kind.clone().next().is_none() {
+            return Ok(Judgement::decide(Finding::new(
+                Gravity::Warn,
+                "This place has no table here for trichinae by cold. A person decides.",
+                [],
+            )));
+        }
+        // Any one table is enough; of several that are not, the nearest one is said.
+        let nearest = of_kind
+            .clone()
+            .filter(|table| table.is_for(self))
+            .map(|table| table.judge(self, rows))
+            .min_by_key(|judged| {
+                (
+                    judged.answer,
+                    judged.missing.is_none() && !judged.is_enough(),
+                    judged.missing,
+                )
+            });
+        let Some(judged) = nearest else {
+            let largest = of_kind
+                .max_by_key(|table| table.up_to)
+                .expect("there is a table");
+            let says = format!(
+                "No table is for pieces so thick; the thickest is {}. Cut it, or read the \
+                 temperature in the middle.",
+                largest
+                    .up_to
+                    .map_or_else(String::new, |up_to| up_to.to_string())
+            );
+            return Ok(Judgement::short(
+                None,
+                Finding::against(rows, &largest.row, says),
+            ));
+        };
+        Ok(match (&rules.chill_first, self.meat_at_start) {
+            (Some(chill), Some(start)) if !chill.allows(start) => {
+                let says = format!(
+                    "The time began with the meat at {start}; it begins when the meat is {}.",
+                    chill.said()
+                );
+                judged.and(Judgement::short(
+                    None,
+                    Finding::against(rows, chill.row(), says),
+                ))
+            }
+            _ => judged,
+        })
+    }
+}

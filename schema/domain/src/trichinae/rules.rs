@@ -1,0 +1,96 @@
+//! The place's rules against trichinae, as data.
+
+use super::drying::SausageDrying;
+use super::freezing::FreezingTable;
+use super::ham::HamDrying;
+use super::heating::HeatingRules;
+use super::method::Method;
+use crate::heat::Degrees;
+use crate::law::{Bound, RowId};
+
+/// The rules of a place.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Rules {
+    /// The row that frees fresh pork and bacon that are normally cooked.
+    pub normally_cooked: Option<RowId>,
+    /// By heat.
+    pub heating: Option<HeatingRules>,
+    /// How cold the meat must be before freezing time begins.
+    pub chill_first: Option<Degrees>,
+    /// By cold.
+    pub freezing: Vec<FreezingTable>,
+    /// By salt and drying.
+    pub methods: Vec<Method>,
+    /// Tables of days for dry sausage.
+    pub sausage_drying: Option<SausageDrying>,
+    /// The table of days for hams.
+    pub ham_drying: Option<HamDrying>,
+    /// What may be shown instead of a treatment.
+    pub other_ways: Vec<OtherWay>,
+}
+
+/// Something that may be shown instead of a treatment.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct OtherWay {
+    /// What.
+    pub way: Way,
+    /// Where it stands.
+    pub row: RowId,
+}
+
+/// The ways that are no treatment.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Way {
+    /// The carcass was tested, and nothing was found.
+    CarcassTested,
+    /// The pig is from a herd certified as a negligible risk, or kept under controlled housing.
+    NegligibleRiskHerd,
+    /// A piglet that was never weaned, under five weeks old.
+    Unweaned,
+}
+
+impl Way {
+    /// Every way.
+    pub const ALL: &'static [Way] = &[Way::CarcassTested, Way::NegligibleRiskHerd, Way::Unweaned];
+
+    /// As it is spelt everywhere.
+    pub const fn as_str(self) -> &'static str {
+        match self {
+            Way::CarcassTested => "carcass-tested",
+            Way::NegligibleRiskHerd => "negligible-risk-herd",
+            Way::Unweaned => "unweaned",
+        }
+    }
+}
+
+impl Rules {
+    /// Every single number that a house may tighten.
+    pub fn bounds_mut(&mut self) -> Vec<&mut Bound> {
+        let mut bounds = Vec::new();
+        if let Some(heating) = &mut self.heating {
+            bounds.push(&mut heating.come_up_hours);
+        }
+        bounds.extend(
+            self.chill_first
+                .as_mut()
+                .map(|chill| &mut chill.limit.bound),
+        );
+        for method in &mut self.methods {
+            bounds.extend(&mut method.piece_mm);
+            bounds.extend(&mut method.mass_mm);
+            bounds.extend(method.salt.iter_mut().flat_map(|way| {
+                [
+                    &mut way.dry,
+                    &mut way.mix,
+                    &mut way.brine,
+                    &mut way.salometer,
+                    &mut way.pickle,
+                ]
+                .into_iter()
+                .flatten()
+            }));
+            bounds.extend(&mut method.overhauls);
+        }
+        bounds
+    }
+}
