@@ -222,6 +222,7 @@ fn act(app: &App, call: &str, body: &Value) -> Result<Done> {
         "POST /api/departures" => deeds::depart::take(app, &read(body)?),
         "POST /api/take-backs" => deeds::take_back::take(app, &read(body)?),
         "POST /api/readings" => deeds::measure::take(app, &read(body)?),
+        "POST /api/releases" => deeds::release::take(app, &read(body)?),
         "POST /api/counts" => deeds::count::take(app, &read(body)?),
         "POST /api/clean-downs" => deeds::clean_down::take(app, &read(body)?),
         "POST /api/corrections" => deeds::correct::take(app, &read(body)?),

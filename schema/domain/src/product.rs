@@ -1,9 +1,10 @@
 //! What a lot is: the entry of the kitchen's product list as it stood when the lot was made.
 
+use crate::cure::{Class, Method, Strength};
 use crate::cure_room::ReleaseRule;
 use crate::dates::Keep;
 use crate::grams::Grams;
-use crate::words::{Allergen, ProductKind, Species, State};
+use crate::words::{Allergen, CurePart, ProductKind, Species, State};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// One product.
@@ -31,6 +32,16 @@ pub struct Product {
     pub controlled: Option<bool>,
     /// What must be met before a cured piece of it is released; none for what needs no release.
     pub release: Option<ReleaseRule>,
+    /// The key of the curve that it dries along, where the trade has one.
+    pub curve: Option<String>,
+    /// The key of the way it is salted, for its calendar.
+    pub salting: Option<String>,
+    /// How it is cured, for what is.
+    pub cure: Option<CuredAs>,
+    /// What it is in a cure, if it goes into one: salt, sugar …
+    pub in_cure: Option<CurePart>,
+    /// How strong it is, if it is a curing salt; each lot has its own strength, which wins.
+    pub curing_salt: Option<Strength>,
     /// Counter price, in hundredths of the currency per kilogram.
     pub price_minor_per_kg: Option<i64>,
     /// Does the counter sell it?
@@ -58,6 +69,17 @@ impl Product {
         let price = (per_kg * i128::from(grams.milligrams()) + 500_000) / 1_000_000;
         i64::try_from(price).ok()
     }
+}
+
+/// How a product is cured: what the limits divide by.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct CuredAs {
+    /// What is cured.
+    pub class: Class,
+    /// How, where the step does not say otherwise.
+    pub method: Method,
+    /// Will it be cooked in this kitchen? Nothing where nobody has said.
+    pub heated: Option<bool>,
 }
 
 /// One part of a recipe, by weight.

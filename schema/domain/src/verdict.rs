@@ -38,6 +38,14 @@ impl Answer {
         )
     }
 
+    /// A cured piece that nobody has released.
+    pub fn not_released() -> Answer {
+        Answer::new(
+            Verdict::Hold,
+            "This is still in its cure. Nothing of it is sold before it is released.",
+        )
+    }
+
     /// The most cautious of several packs' answers; nothing left where there is none.
     pub fn most_cautious(answers: impl Iterator<Item = Answer>) -> Answer {
         let worst = answers.max_by_key(|answer| answer.verdict);

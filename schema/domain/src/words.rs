@@ -175,6 +175,14 @@ words! {
 }
 
 words! {
+    /// What an ingredient is in a cure.
+    CurePart {
+        Salt = "salt", Sugar = "sugar", Ascorbate = "ascorbate", Erythorbate = "erythorbate",
+        Starter = "starter",
+    }
+}
+
+words! {
     /// What a reason is about.
     Topic { Date = "date", Cure = "cure", Heat = "heat", Release = "release", Yield = "yield", }
 }

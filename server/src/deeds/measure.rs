@@ -6,6 +6,7 @@ use crate::app::App;
 use crate::error::{Error, Result};
 use crate::wire::asked::{ReadingAsked, ReadingsAsked, Salometer, SalometerScale};
 use crate::wire::{Number, Weight};
+use domain::code::LotCode;
 use domain::deed::{draw, weigh};
 use domain::plan::Plan;
 use domain::words::DeedKind;
@@ -112,6 +113,23 @@ pub fn keep(facts: &mut Facts<'_, '_>, readings: &Readings, lot: Option<i32>) ->
         place,
         &readings.0,
     )?)
+}
+
+/// Keeps numbers of each lot that a deed made.
+///
+/// # Errors
+/// The database is away or full.
+pub fn keep_of_each(
+    facts: &mut Facts<'_, '_>,
+    numbers: &[Measurement],
+    codes: &[LotCode],
+) -> Result<()> {
+    for code in codes {
+        if let Some(lot) = store::lots::by_code(facts.tx.conn, code)? {
+            measurements::insert(facts.tx, facts.deed, Some(lot.id), None, numbers)?;
+        }
+    }
+    Ok(())
 }
 
 /// Records a reading.

@@ -4,11 +4,13 @@
 pub mod clean_down;
 pub mod correct;
 pub mod count;
+pub mod cure;
 pub mod depart;
 pub mod facts;
 pub mod measure;
 pub mod perform;
 pub mod receive;
+pub mod release;
 pub mod relocate;
 pub mod step;
 pub mod take_back;

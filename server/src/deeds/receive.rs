@@ -8,17 +8,22 @@ use crate::app::App;
 use crate::error::{Error, Result};
 use crate::lists::List;
 use crate::wire::Line;
+use crate::wire::answers::DeedDone;
 use crate::wire::asked::{AnimalAsked, BoughtAsked, ReceiptAsked};
+use crate::wire::cures::{CuringSalt, number};
 use chrono::NaiveDate;
 use domain::code::HouseCode;
 use domain::deed::receive::{Animal, Bought, Receipt, Source};
 use domain::grams::Grams;
 use domain::gs1;
+use domain::measure::Percent;
 use domain::moment::day_of;
 use domain::origin::AnimalId;
+use domain::product::Product;
 use domain::series::{animal_stem, letter_key};
 use domain::words::{DeedKind, Side};
 use store::animals::{self, AnimalRow};
+use store::measurements::Measurement;
 use store::sources::Known;
 use store::{Tx, entries};
 
@@ -59,7 +64,7 @@ pub fn take(app: &App, asked: &ReceiptAsked) -> Result<Done> {
         };
         let code = codes(facts, receipt.origin(), 1)?.remove(0);
         let plan = receipt.plan(code.clone())?;
-        let done = facts.record(asked.id.0.to_string(), DeedKind::Receive, &plan)?;
+        let mut done = facts.record(asked.id.0.to_string(), DeedKind::Receive, &plan)?;
         let lot = store::lots::by_code(facts.tx.conn, &code)?
             .expect("the lot was just made")
             .id;
@@ -72,8 +77,57 @@ pub fn take(app: &App, asked: &ReceiptAsked) -> Result<Done> {
             }
         }
         measure::keep(facts, &readings, Some(lot))?;
+        let strength = strength(asked, &product, &mut done)?;
+        store::measurements::insert(facts.tx, facts.deed, Some(lot), None, &strength)?;
         Ok(done)
     })
+}
+
+/// The strength of this bag of curing salt, to be kept with the lot.
+///
+/// # Errors
+/// 422 where it is a curing salt and nobody says how strong.
+fn strength(
+    asked: &ReceiptAsked,
+    product: &Product,
+    done: &mut DeedDone,
+) -> Result<Vec<Measurement>> {
+    let told = asked
+        .bought
+        .as_ref()
+        .and_then(|bought| bought.curing_salt.as_ref());
+    let field = "bought.curing_salt";
+    let Some(listed) = &product.curing_salt else {
+        return match told {
+            Some(_) => {
+                let detail = format!(
+                    "{} is no curing salt in the list. Add its strength to the product first.",
+                    product.code
+                );
+                Err(Error::cannot_be(field, detail))
+            }
+            None => Ok(Vec::new()),
+        };
+    };
+    let strength = told.map_or(*listed, CuringSalt::strength);
+    if strength.nitrite.is_none() && strength.nitrate.is_none() {
+        let detail = "How strong is it? Read the per cent of nitrite and nitrate off the bag: it differs from bag to bag.";
+        return Err(Error::cannot_be(field, detail));
+    }
+    if told.is_none() {
+        done.warnings.push("The strength of this curing salt was taken from the list. Read it off the bag: it differs from bag to bag.".into());
+    }
+    let of = |quantity: &'static str, percent: Option<Percent>| {
+        percent.map(|percent| Measurement {
+            quantity,
+            millionths: number(percent.number()).0,
+        })
+    };
+    let read = [
+        of("nitrite-percent", strength.nitrite),
+        of("nitrate-percent", strength.nitrate),
+    ];
+    Ok(read.into_iter().flatten().collect())
 }
 
 /// What the record is to keep of where a lot came from.

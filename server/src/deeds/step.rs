@@ -2,7 +2,7 @@
 
 use super::facts::{Facts, choice, packing, place, wanted};
 use super::measure::{self, Readings};
-use super::{Done, Header, perform};
+use super::{Done, Header, cure, perform};
 use crate::app::App;
 use crate::error::{Error, Result};
 use crate::wire::answers::DeedDone;
@@ -41,13 +41,19 @@ pub fn take(app: &App, asked: &StepAsked) -> Result<Done> {
     let readings = Readings::of(asked.readings.as_ref(), "readings.")?;
     perform(app, header, asked, |facts| {
         let (lots, choices) = inputs(facts, asked)?;
+        let outputs = outputs(facts, asked)?;
+        let products: Vec<Arc<Product>> = outputs
+            .iter()
+            .map(|output| output.product.clone())
+            .collect();
+        let cure = cure::look(facts, asked, kind, &lots, &choices, &products)?;
         let step = Step {
             kind,
             moment: facts.moment,
             zone: facts.kitchen.zone,
             place: facts.place.expect("a step has a place"),
             inputs: lots.iter().zip(choices).collect(),
-            outputs: outputs(facts, asked)?,
+            outputs,
             added: asked
                 .added
                 .iter()
@@ -62,10 +68,16 @@ pub fn take(app: &App, asked: &StepAsked) -> Result<Done> {
             law: facts.law(),
         };
         let codes = codes(facts, step.origin(), step.outputs.len())?;
-        let plan = step.plan(&codes)?;
+        let mut plan = step.plan(&codes)?;
+        if let Some(cure) = &cure {
+            cure.tell(facts, &mut plan);
+        }
         let mut done = facts.record(asked.id.0.to_string(), kind.into(), &plan)?;
         done.unexplained_grams = unexplained(&step.added);
         measure::keep(facts, &readings, None)?;
+        if let Some(cure) = &cure {
+            measure::keep_of_each(facts, &cure.measured(), &codes)?;
+        }
         Ok::<DeedDone, Error>(done)
     })
 }

@@ -7,6 +7,7 @@ pub mod due;
 pub mod find;
 pub mod lot;
 pub mod names;
+pub mod piece;
 pub mod scan;
 pub mod trace;
 pub mod why;

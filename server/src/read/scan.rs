@@ -40,6 +40,9 @@ pub fn scan(app: &App, conn: &mut Conn, text: &str) -> Result<ScanRead> {
     let lot = lot_of(app, conn, row, &wanted)?;
     let today = day_of(app.now(), kitchen.zone);
     let of = |pack: &Pack| {
+        if lot.waits_for_release() && pack.now.is_on_hand() {
+            return Answer::not_released();
+        }
         verdict::of_pack(
             &pack.now,
             lot.product.for_sale,

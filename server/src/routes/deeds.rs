@@ -8,6 +8,7 @@ use crate::error::{Error, Result};
 use crate::serve::blocking;
 use crate::wire::answers::DeedDone;
 use crate::wire::asked::*;
+use crate::wire::cures::ReleaseAsked;
 use actix_web::{HttpResponse, Route, web};
 use serde::de::DeserializeOwned;
 
@@ -47,6 +48,13 @@ pub fn add(api: &mut Api) {
         deed(deeds::measure::take),
     )
     .takes::<ReadingAsked>()
+    .answers::<DeedDone>(&[201, 200], done);
+    api.post(
+        "/api/releases",
+        "A cured piece is released, or the numbers that are not met are told",
+        deed(deeds::release::take),
+    )
+    .takes::<ReleaseAsked>()
     .answers::<DeedDone>(&[201, 200], done);
     api.post("/api/counts", "Packs are counted", deed(deeds::count::take))
         .takes::<CountAsked>()

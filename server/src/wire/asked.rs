@@ -1,5 +1,6 @@
 //! What a device asks: one struct per call. An unknown field is an error.
 
+use super::cures::{CureAsked, CuringSalt};
 use super::{
     AdditionWord, Code, Day, DepartureKindWord, Instant, Line, Note, Number, PackagingWord,
     SideWord, SpeciesWord, StateWord, Weight,
@@ -115,6 +116,8 @@ pub struct BoughtAsked {
     pub packed_on: Option<Day>,
     /// The supplier's own last day.
     pub use_by: Option<Day>,
+    /// How strong it is, if it is a curing salt: read off this bag.
+    pub curing_salt: Option<CuringSalt>,
 }
 
 /// Readings taken during a deed.
@@ -179,6 +182,8 @@ pub struct StepAsked {
     pub added: Option<Vec<AddedAsked>>,
     /// Readings taken.
     pub readings: Option<ReadingsAsked>,
+    /// What is to be said of its cure, beyond what the product says.
+    pub cure: Option<CureAsked>,
     /// A word about it.
     pub note: Option<Note>,
 }

@@ -1,8 +1,9 @@
 //! The kitchen's lists on the wire. They are kept as they are written, version by version.
 
+use super::cures::{CuredAsEntry, CuringSalt, ReleaseEntry};
 use super::{
-    AllergenWord, Amount, Code, KeepFromWord, Line, Note, PlaceKindWord, ProductKindWord,
-    ProfileWord, SpeciesWord, StateWord, Weight, Word,
+    AllergenWord, Amount, Code, CurePartWord, KeepFromWord, Line, Note, PlaceKindWord,
+    ProductKindWord, ProfileWord, SpeciesWord, StateWord, Weight, Word,
 };
 use domain::dates::Keep;
 use domain::product::Product;
@@ -133,6 +134,14 @@ pub struct ProductEntry {
     /// Does it need time and temperature control to be safe? If left out: where it is kept cold and
     /// is not a bought ingredient.
     pub controlled: Option<bool>,
+    /// What must be met before a cured piece of it is released.
+    pub release: Option<ReleaseEntry>,
+    /// How it is cured, for what is.
+    pub cure: Option<CuredAsEntry>,
+    /// What it is in a cure, if it goes into one.
+    pub in_cure: Option<CurePartWord>,
+    /// How strong it is, if it is a curing salt. Each lot's own strength wins.
+    pub curing_salt: Option<CuringSalt>,
     /// Counter price in hundredths of the currency per kilogram.
     pub price_minor_per_kg: Option<Amount>,
     /// Its GTIN, under the kitchen's own GS1 prefix.
@@ -209,7 +218,18 @@ impl ProductEntry {
             keep: self.keep.map(KeepEntry::keep),
             keep_if_stable: self.keep_if_stable.map(KeepEntry::keep),
             controlled: self.controlled,
-            release: None,
+            release: self.release.as_ref().map(ReleaseEntry::rule),
+            curve: self
+                .release
+                .as_ref()
+                .and_then(|release| Some(release.curve.as_ref()?.0.clone())),
+            salting: self
+                .release
+                .as_ref()
+                .and_then(|release| Some(release.salting.as_ref()?.0.clone())),
+            cure: self.cure.as_ref().map(CuredAsEntry::cured_as),
+            in_cure: self.in_cure.map(|part| part.0),
+            curing_salt: self.curing_salt.as_ref().map(CuringSalt::strength),
             price_minor_per_kg: self.price_minor_per_kg.map(|price| price.0),
             for_sale: self.for_sale.unwrap_or(self.price_minor_per_kg.is_some()),
         }

@@ -2,11 +2,12 @@
 
 pub mod answers;
 pub mod asked;
+pub mod cures;
 pub mod lists;
 pub mod scalars;
 
 pub use scalars::{
-    AdditionWord, AllergenWord, DepartureKindWord, KeepFromWord, PackagingWord, PlaceKindWord,
-    ProductKindWord, ProfileWord, SideWord, SpeciesWord, StateWord,
+    AdditionWord, AllergenWord, CurePartWord, DepartureKindWord, KeepFromWord, PackagingWord,
+    PlaceKindWord, ProductKindWord, ProfileWord, SideWord, SpeciesWord, StateWord,
 };
-pub use scalars::{Amount, Code, Day, Instant, Line, Note, Number, Weight, Word};
+pub use scalars::{Amount, Code, Day, Instant, Line, Note, Number, Vocabulary, Weight, Word};

@@ -259,7 +259,8 @@ vocabularies!(
     Profile,
     Verdict,
     DeedKind,
-    Packaging
+    Packaging,
+    CurePart
 );
 
 /// A word of a closed vocabulary.
@@ -316,6 +317,8 @@ pub type AdditionWord = Word<words::Addition>;
 pub type KeepFromWord = Word<words::KeepFrom>;
 /// A word of [`words::Side`].
 pub type SideWord = Word<words::Side>;
+/// A word of [`words::CurePart`].
+pub type CurePartWord = Word<words::CurePart>;
 /// A word of [`words::Packaging`].
 pub type PackagingWord = Word<words::Packaging>;
 /// A word of [`words::Profile`].

@@ -5,6 +5,7 @@ pub mod count;
 pub mod depart;
 pub mod draw;
 pub mod receive;
+pub mod release;
 pub mod relocate;
 pub mod step;
 pub mod take_back;

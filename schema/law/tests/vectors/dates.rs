@@ -100,6 +100,11 @@ fn product(input: &Input) -> Product {
         keep_if_stable: keep("keep_if_stable"),
         controlled: input.try_get("controlled"),
         release: None,
+        curve: None,
+        salting: None,
+        cure: None,
+        in_cure: None,
+        curing_salt: None,
         price_minor_per_kg: None,
         for_sale: true,
     }

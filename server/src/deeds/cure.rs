@@ -1,0 +1,230 @@
+//! What a step's cure means: parts per million from the meat and the strength of the very lots of
+//! curing salt that were used, held against the law.
+
+use super::facts::Facts;
+use crate::error::{Error, Result};
+use crate::wire::asked::StepAsked;
+use crate::wire::cures::decimal;
+use domain::cure::{self, Assessed, CAUTION, Class, Cure, Method, Strength};
+use domain::dates::Because;
+use domain::deed::draw::{Choice, settle};
+use domain::grams::Grams;
+use domain::law::Gravity;
+use domain::lot::Lot;
+use domain::measure::Percent;
+use domain::plan::{Plan, Reason};
+use domain::product::{CuredAs, Product};
+use domain::words::{Addition, CurePart, StepKind, Topic};
+use rust_decimal::Decimal;
+use std::sync::Arc;
+use store::measurements::{self, Measurement};
+
+/// A cure that was looked at.
+pub struct Looked {
+    /// What it means.
+    pub assessed: Assessed,
+    /// In a sentence.
+    pub says: String,
+}
+
+/// Looks at the cure of a step; nothing where no curing salt goes in.
+///
+/// # Errors
+/// A strength that is not known, a product that does not say how it is cured, or more or less
+/// nitrite or nitrate than the law allows: with the numbers.
+pub fn look(
+    facts: &mut Facts<'_, '_>,
+    asked: &StepAsked,
+    kind: StepKind,
+    lots: &[Lot],
+    choices: &[Choice],
+    products: &[Arc<Product>],
+) -> Result<Option<Looked>> {
+    if !lots.iter().any(|lot| lot.product.curing_salt.is_some()) {
+        return Ok(None);
+    }
+    let cured = cured_as(asked, kind, products)?;
+    let mut cure = Cure::new(cured.method, cured.class, Grams::ZERO, facts.moment.day);
+    for (nth, (lot, choice)) in lots.iter().zip(choices).enumerate() {
+        let field = format!("inputs[{nth}].");
+        let draws = settle(lot, choice, &field)?;
+        add(
+            facts,
+            &mut cure,
+            lot,
+            draws.iter().map(|draw| draw.grams).sum(),
+        )?;
+    }
+    let water = asked.added.iter().flatten();
+    cure.water = water
+        .filter(|added| added.what.0 != Addition::ScaleDifference)
+        .map(|added| added.grams.0)
+        .sum();
+    tell_more(&mut cure, asked, &cured, products);
+    let place = facts.kitchen.entry.profile.0;
+    let laws = &facts.app.law.laws;
+    let assessed = cure::assess(&cure, place, laws).map_err(|refusal| refusal.within("cure."))?;
+    if assessed.is_refused() {
+        let refused = assessed.findings.iter().filter(|finding| finding.refuses());
+        let told: Vec<String> = refused
+            .map(|finding| {
+                let because = Because::finding(finding, &laws.of(place).rows);
+                format!("{} ({})", because.says, because.source)
+            })
+            .collect();
+        return Err(Error::cannot_be(
+            "inputs",
+            format!("{} {CAUTION}", told.join(" ")),
+        ));
+    }
+    let says = said(&cure, &assessed);
+    Ok(Some(Looked { assessed, says }))
+}
+
+/// How the step cures: as the step says, else as its product does; ground meat is cured as such.
+fn cured_as(asked: &StepAsked, kind: StepKind, products: &[Arc<Product>]) -> Result<CuredAs> {
+    let of_product = products.iter().find_map(|product| product.cure);
+    let cured = of_product.ok_or_else(|| {
+        let name = products.first().map_or("This", |product| product.name("en"));
+        let detail = format!(
+            "Curing salt goes in, but the list does not say how {name} is cured. Add \"cure\" (class and method) to the product; the limits depend on it."
+        );
+        Error::cannot_be("outputs[0].product", detail)
+    })?;
+    let ground = kind == StepKind::Grind && !cured.class.is_ground();
+    let told = asked
+        .cure
+        .as_ref()
+        .and_then(|cure| cure.method)
+        .map(|method| method.0);
+    Ok(CuredAs {
+        method: told.unwrap_or(if ground {
+            Method::Comminuted
+        } else {
+            cured.method
+        }),
+        class: if ground {
+            Class::Comminuted
+        } else {
+            cured.class
+        },
+        ..cured
+    })
+}
+
+fn add(facts: &mut Facts<'_, '_>, cure: &mut Cure, lot: &Lot, grams: Grams) -> Result<()> {
+    if lot.product.curing_salt.is_some() {
+        let strength = strength_of(facts, lot)?;
+        cure.salts.push((strength, grams));
+        return Ok(());
+    }
+    match lot.product.in_cure {
+        Some(CurePart::Salt) => cure.salt += grams,
+        Some(CurePart::Sugar) => cure.sugar += grams,
+        Some(CurePart::Ascorbate) => cure.ascorbate += grams,
+        Some(CurePart::Erythorbate) => cure.erythorbate += grams,
+        Some(CurePart::Starter) => cure.starter = true,
+        None if !lot.species.is_empty() => cure.meat += grams,
+        None => {}
+    }
+    Ok(())
+}
+
+/// The strength that was read off the bag of that lot, else the one of the list.
+fn strength_of(facts: &mut Facts<'_, '_>, lot: &Lot) -> Result<Strength> {
+    let mut strength = lot.product.curing_salt.unwrap_or(Strength::unknown());
+    let read = measurements::of_lot(facts.tx.conn, lot.id.0)?;
+    let percent = |quantity: &str| {
+        let found = read.iter().rev().find(|(_, of, _)| of == quantity);
+        found.map(|(_, _, millionths)| Percent::new(Decimal::new(*millionths, 6)))
+    };
+    let (nitrite, nitrate) = (percent("nitrite-percent"), percent("nitrate-percent"));
+    if nitrite.is_some() || nitrate.is_some() {
+        (strength.nitrite, strength.nitrate) = (nitrite, nitrate);
+    }
+    Ok(strength)
+}
+
+fn tell_more(cure: &mut Cure, asked: &StepAsked, cured: &CuredAs, products: &[Arc<Product>]) {
+    let ages = products.iter().any(|product| product.release.is_some());
+    cure.heated = cured.heated;
+    cure.keep_refrigerated = !ages;
+    cure.long_aged = cured.class.ages_long();
+    if let Some(told) = &asked.cure {
+        let percent = |number: crate::wire::Number| Percent::new(decimal(number));
+        cure.skin_on = told.skin_on.unwrap_or(false);
+        cure.pump = told.pump_percent.map(percent);
+        cure.pickup = told.pickup_percent.map(percent);
+        cure.pickle = told.pickle_grams.map(|grams| grams.0);
+        cure.scale = told.scale_grams.map(|grams| grams.0);
+    }
+}
+
+fn said(cure: &Cure, assessed: &Assessed) -> String {
+    let nitrate = match assessed.nitrate_ppm.is_zero() {
+        true => String::new(),
+        false => format!(
+            " and {} ppm sodium nitrate",
+            assessed.nitrate_ppm.round_dp(1).normalize()
+        ),
+    };
+    format!(
+        "{} of curing salt on {} of meat, {}: {} ppm sodium nitrite{nitrate} going in, {} salt.",
+        assessed.curing_salt,
+        cure.meat,
+        cure.method,
+        assessed.nitrite_ppm.round_dp(1).normalize(),
+        assessed.salt_percent
+    )
+}
+
+impl Looked {
+    /// Adds what was found to the plan: a warning for the one who did it, a reason for each lot.
+    pub fn tell(&self, facts: &Facts<'_, '_>, plan: &mut Plan) {
+        let rows = &facts.law().rows;
+        let names: Vec<&str> = self.assessed.rows.iter().map(|row| row.as_str()).collect();
+        let sources: Vec<String> = self
+            .assessed
+            .rows
+            .iter()
+            .map(|row| rows.source(row))
+            .collect();
+        let mut chain = vec![Because {
+            says: self.says.clone(),
+            rule: names.join(", "),
+            source: sources.join("; "),
+        }];
+        chain.extend(
+            self.assessed
+                .findings
+                .iter()
+                .map(|finding| Because::finding(finding, rows)),
+        );
+        for birth in &mut plan.births {
+            birth
+                .reasons
+                .extend(Reason::all(Topic::Cure, chain.clone()));
+        }
+        let warned = self
+            .assessed
+            .findings
+            .iter()
+            .filter(|finding| finding.gravity == Gravity::Warn);
+        plan.warnings
+            .extend(warned.map(|finding| finding.says.clone()));
+        plan.warnings.push(CAUTION.into());
+    }
+
+    /// The numbers, to be kept with each lot that was made.
+    pub fn measured(&self) -> Vec<Measurement> {
+        let of = |quantity: &'static str, value: Decimal| Measurement {
+            quantity,
+            millionths: crate::wire::cures::number(value).0,
+        };
+        vec![
+            of("nitrite-ppm", self.assessed.nitrite_ppm),
+            of("nitrate-ppm", self.assessed.nitrate_ppm),
+            of("salt-percent", self.assessed.salt_percent.number()),
+        ]
+    }
+}

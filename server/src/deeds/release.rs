@@ -1,0 +1,63 @@
+//! A cured piece is released, or the numbers that are not met are told.
+
+use super::facts::Facts;
+use super::{Done, Header, perform};
+use crate::app::App;
+use crate::error::{Error, Result};
+use crate::read::piece;
+use crate::wire::cures::ReleaseAsked;
+use domain::cure_room::{self, Signed};
+use domain::deed::release;
+use domain::words::DeedKind;
+use store::packs::Wanted;
+
+/// Records a release.
+///
+/// # Errors
+/// 409 with every number of the product's rule that is not met.
+pub fn take(app: &App, asked: &ReleaseAsked) -> Result<Done> {
+    let header = Header {
+        id: asked.id,
+        kind: DeedKind::Release,
+        at: asked.at,
+        began_at: None,
+        by: &asked.by,
+        place: None,
+        note: asked.note.as_ref().or(asked.alarm_looked_at.as_ref()),
+    };
+    perform(app, header, asked, |facts| {
+        let named = facts.named(&asked.lot.0, "lot")?;
+        let lot = facts.lot(&named.code, Wanted::OnHand)?;
+        let release = judged(facts, asked, &named.code)?;
+        let (moment, zone) = (facts.moment, facts.kitchen.zone);
+        let plan = release::plan(&lot, &release, &asked.by.0, &moment, zone)?;
+        facts.record(asked.id.0.to_string(), DeedKind::Release, &plan)
+    })
+}
+
+fn judged(
+    facts: &mut Facts<'_, '_>,
+    asked: &ReleaseAsked,
+    code: &domain::code::LotCode,
+) -> Result<cure_room::Release> {
+    let row = store::lots::by_code(facts.tx.conn, code)?
+        .ok_or_else(|| domain::refusal::Refusal::never_issued("lot", code))?;
+    let mut piece = piece::read(facts.app, facts.tx.conn, &row)?.ok_or_else(|| {
+        let detail = format!(
+            "{} did not come out of a cure, so there is nothing to release.",
+            code.shown()
+        );
+        Error::cannot_be("lot", detail)
+    })?;
+    let signed = Signed {
+        day: facts.moment.day,
+        by: asked.by.0.clone(),
+    };
+    piece.alarm_signed = asked.alarm_looked_at.as_ref().map(|_| signed.clone());
+    piece.signed = Some(signed);
+    Ok(cure_room::release(
+        &piece,
+        facts.moment.day,
+        &facts.app.law.trade.cure_room,
+    ))
+}

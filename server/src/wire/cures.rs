@@ -1,0 +1,166 @@
+//! Curing on the wire: how strong a curing salt is, how a product is cured and released, what a step
+//! says of its cure.
+
+use super::{Code, Line, Number, Vocabulary, Weight, Word};
+use domain::cure::{Alkali, Class, Method, Strength};
+use domain::cure_room::ReleaseRule;
+use domain::measure::Percent;
+use domain::product::CuredAs;
+use rust_decimal::Decimal;
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+
+macro_rules! cure_vocabularies {
+    ($($name:ident),+ $(,)?) => {$(
+        impl Vocabulary for $name {
+            const SPELT: &'static [&'static str] = $name::SPELT;
+            const NAME: &'static str = stringify!($name);
+            fn parse(text: &str) -> Option<Self> { $name::parse(text) }
+            fn as_str(self) -> &'static str { $name::as_str(self) }
+        }
+    )+};
+}
+cure_vocabularies!(Alkali, Class, Method);
+
+/// A word of [`Alkali`].
+pub type AlkaliWord = Word<Alkali>;
+/// A word of [`Class`].
+pub type ClassWord = Word<Class>;
+/// A word of [`Method`].
+pub type MethodWord = Word<Method>;
+
+/// How strong a curing salt is, as the bag says it: in per cent, 6.25 for six and a quarter.
+#[derive(Debug, Clone, Copy, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct CuringSalt {
+    /// Nitrite by weight, in per cent.
+    pub nitrite_percent: Option<Number>,
+    /// Which nitrite: sodium if left out.
+    pub nitrite_of: Option<AlkaliWord>,
+    /// Nitrate by weight, in per cent.
+    pub nitrate_percent: Option<Number>,
+    /// Which nitrate: sodium if left out.
+    pub nitrate_of: Option<AlkaliWord>,
+    /// Common salt by weight, in per cent, where something else is in it too; the rest if left out.
+    pub salt_percent: Option<Number>,
+}
+
+impl CuringSalt {
+    /// The domain's strength.
+    pub fn strength(&self) -> Strength {
+        let percent = |number: Option<Number>| number.map(|number| Percent::new(decimal(number)));
+        Strength {
+            nitrite: percent(self.nitrite_percent),
+            nitrite_of: self.nitrite_of.map_or(Alkali::Sodium, |word| word.0),
+            nitrate: percent(self.nitrate_percent),
+            nitrate_of: self.nitrate_of.map_or(Alkali::Sodium, |word| word.0),
+            salt: percent(self.salt_percent),
+        }
+    }
+}
+
+/// How a product is cured: what the limits divide by.
+#[derive(Debug, Clone, Copy, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct CuredAsEntry {
+    /// What is cured.
+    pub class: ClassWord,
+    /// How, where the step does not say otherwise.
+    pub method: MethodWord,
+    /// Will it be cooked in this kitchen?
+    pub heated: Option<bool>,
+}
+
+impl CuredAsEntry {
+    /// The domain's.
+    pub fn cured_as(&self) -> CuredAs {
+        CuredAs {
+            class: self.class.0,
+            method: self.method.0,
+            heated: self.heated,
+        }
+    }
+}
+
+/// What must be met before a cured piece is released. What is left out is not asked for.
+#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ReleaseEntry {
+    /// At least so much of the green weight lost, in per cent.
+    pub loss_percent: Option<Number>,
+    /// So many points under that may it be.
+    pub tolerance_points: Option<Number>,
+    /// At least so many days from the first salt.
+    pub days: Option<u32>,
+    /// At most this water activity.
+    pub water_activity: Option<Number>,
+    /// Does somebody sign? If left out: yes.
+    pub signature: Option<bool>,
+    /// The curve that it dries along: `ham`.
+    pub curve: Option<Code>,
+    /// The way it is salted, for its calendar: `forty-days`.
+    pub salting: Option<Code>,
+}
+
+impl ReleaseEntry {
+    /// The domain's rule.
+    pub fn rule(&self) -> ReleaseRule {
+        let percent = |number: Number| Percent::new(decimal(number));
+        ReleaseRule {
+            loss: self.loss_percent.map(percent),
+            tolerance: self.tolerance_points.map(percent).unwrap_or_default(),
+            days: self.days,
+            water_activity: self.water_activity.map(decimal),
+            signature: self.signature.unwrap_or(true),
+            rows: Vec::new(),
+        }
+    }
+}
+
+/// What a step says of its cure, beyond what its product says.
+#[derive(Debug, Clone, Copy, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct CureAsked {
+    /// How it was done.
+    pub method: Option<MethodWord>,
+    /// Is the rind on?
+    pub skin_on: Option<bool>,
+    /// How much pickle was pumped, in per cent of the meat.
+    pub pump_percent: Option<Number>,
+    /// How much pickle the meat took up, in per cent of the meat.
+    pub pickup_percent: Option<Number>,
+    /// The whole pickle, where it was weighed apart.
+    pub pickle_grams: Option<Weight>,
+    /// The step of the scale that the curing salt was weighed on: 0.1 or 1.
+    pub scale_grams: Option<Weight>,
+}
+
+/// A cured piece is released.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ReleaseAsked {
+    /// Made by the device.
+    pub id: super::asked::Id,
+    /// When; now if left out.
+    pub at: Option<super::Instant>,
+    /// Who signs.
+    pub by: Line,
+    /// The lot.
+    pub lot: Line,
+    /// Why an alarm (drying too fast, too slow) may be passed over: who looked, what was found.
+    pub alarm_looked_at: Option<super::Note>,
+    /// A word about it.
+    pub note: Option<super::Note>,
+}
+
+/// A number of the wire as a decimal.
+pub fn decimal(number: Number) -> Decimal {
+    Decimal::new(number.0, 6).normalize()
+}
+
+/// A decimal as a number of the wire, to six places.
+pub fn number(decimal: Decimal) -> Number {
+    use rust_decimal::prelude::ToPrimitive;
+    let millionths = (decimal * Decimal::from(1_000_000)).round();
+    Number(millionths.to_i64().unwrap_or(i64::MAX))
+}
