@@ -46,6 +46,47 @@ pub(super) fn check(
     if sets && ingoing.has_nitrite() {
         findings.extend(check_sets(cure, done, rules, rows, asked));
     }
+    findings.extend(note_gaps(cure, ingoing, rules, rows, sets));
+    findings
+}
+
+/// Nitrite or nitrate for which the place has no upper figure that was read: said, not passed over.
+fn note_gaps(
+    cure: &Cure,
+    ingoing: &Ingoing,
+    rules: &Rules,
+    rows: &Rows,
+    sets: bool,
+) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    for (is_in, nitrite, what) in [
+        (ingoing.has_nitrite() && !sets, true, "nitrite"),
+        (ingoing.has_nitrate(), false, "nitrate"),
+    ] {
+        let upper = |stage| {
+            rules.limits.iter().any(|limit| {
+                matches!(limit.counts, Counts::Salt(basis) if basis.is_nitrite() == nitrite)
+                    && limit.stage == stage
+                    && limit.bound.sense != Sense::AtLeast
+                    && limit.is_for(cure.method, cure.class, cure.day, rows)
+            })
+        };
+        if !is_in || upper(Stage::Ingoing) {
+            continue;
+        }
+        let (class, method) = (cure.class, cure.method);
+        findings.push(match upper(Stage::Residual) {
+            true => Finding::note(
+                format!("For {what} in {class} only what is left at the end is limited, not what goes in."),
+                [],
+            ),
+            false => Finding::new(
+                Gravity::Warn,
+                format!("No limit for {what} in {class} ({method}) has been read for this place. Ask before you use it."),
+                [],
+            ),
+        });
+    }
     findings
 }
 
