@@ -270,7 +270,11 @@ pub fn assess(cure: &Cure, place: Profile, laws: &Laws) -> Result<Assessed> {
         findings: Vec::new(),
         rows: Vec::new(),
     };
-    let mut rows = Vec::new();
+    let formulas = rules.formulas.iter();
+    let mut rows: Vec<RowId> = formulas
+        .filter(|(method, _)| *method == cure.method)
+        .map(|(_, row)| row.clone())
+        .collect();
     let mut findings = check::check(cure, &done, rules, &law.rows, &mut rows);
     let what = (cure.method, cure.class, cure.day);
     for finding in ceiling::check(&done.ingoing, &rules.masses, laws, what) {

@@ -3,7 +3,7 @@
 use super::{Alternative, Assessed, Counts, Cure, Ingoing, Limit, Rules, Stage, When};
 use crate::law::{Finding, Gravity, RowId, Rows, Sense};
 use crate::measure::Percent;
-use rust_decimal::Decimal;
+use rust_decimal::{Decimal, RoundingStrategy};
 
 /// Every limit that is for this cure; the rows that were asked are added.
 pub(super) fn check(
@@ -146,7 +146,15 @@ fn says(limit: &Limit, measured: Decimal, cure: &Cure, done: &Assessed) -> Strin
                 (_, true) => "At most",
                 (_, false) => "At least",
             };
-            let grams = (milligrams / Decimal::ONE_THOUSAND).round_dp(2).normalize();
+            // Towards the safe side: a most is cut, a least is raised.
+            let rounding = match (limit.bound.sense, over) {
+                (Sense::Exactly, _) => RoundingStrategy::MidpointNearestEven,
+                (_, true) => RoundingStrategy::ToZero,
+                (_, false) => RoundingStrategy::AwayFromZero,
+            };
+            let grams = (milligrams / Decimal::ONE_THOUSAND)
+                .round_dp_with_strategy(2, rounding)
+                .normalize();
             format!(" {word} {grams} g of this curing salt would do, not {salts}.")
         }
     };

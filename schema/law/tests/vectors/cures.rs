@@ -370,7 +370,10 @@ fn claim(input: &Input, shipped: &Shipped) -> String {
         ph: input.try_get("ph"),
         aw: input.try_get("aw"),
     };
-    let claim = uncured(&facts, law(input, shipped));
+    let claim = match uncured(&facts, law(input, shipped)) {
+        Ok(claim) => claim,
+        Err(refusal) => return refused(refusal),
+    };
     let words: Vec<String> = claim
         .words
         .iter()
