@@ -270,14 +270,22 @@ pub fn assess(cure: &Cure, place: Profile, laws: &Laws) -> Result<Assessed> {
         findings: Vec::new(),
         rows: Vec::new(),
     };
-    let mut rows = Vec::new();
+    let formulas = rules.formulas.iter();
+    let mut rows: Vec<RowId> = formulas
+        .filter(|(method, _)| *method == cure.method)
+        .map(|(_, row)| row.clone())
+        .collect();
     let mut findings = check::check(cure, &done, rules, &law.rows, &mut rows);
-    findings.extend(ceiling::check(
-        &done.ingoing,
-        &rules.masses,
-        laws,
-        (cure.method, cure.class, cure.day),
-    ));
+    let what = (cure.method, cure.class, cure.day);
+    for finding in ceiling::check(&done.ingoing, &rules.masses, laws, what) {
+        // The place's own refusal by the same row says it better.
+        if !findings
+            .iter()
+            .any(|own| own.refuses() && own.rows == finding.rows)
+        {
+            findings.push(finding);
+        }
+    }
     findings.extend(wrong_salt::check(cure, &makeups, &done.ingoing, rules));
     findings.extend(weighing::check(cure, &doses, &mix, rules, &law.rows)?);
     findings.extend(brine_percent.and_then(|percent| brine::check_saturation(percent, rules)));

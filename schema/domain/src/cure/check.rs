@@ -3,7 +3,7 @@
 use super::{Alternative, Assessed, Counts, Cure, Ingoing, Limit, Rules, Stage, When};
 use crate::law::{Finding, Gravity, RowId, Rows, Sense};
 use crate::measure::Percent;
-use rust_decimal::Decimal;
+use rust_decimal::{Decimal, RoundingStrategy};
 
 /// Every limit that is for this cure; the rows that were asked are added.
 pub(super) fn check(
@@ -45,6 +45,47 @@ pub(super) fn check(
     }
     if sets && ingoing.has_nitrite() {
         findings.extend(check_sets(cure, done, rules, rows, asked));
+    }
+    findings.extend(note_gaps(cure, ingoing, rules, rows, sets));
+    findings
+}
+
+/// Nitrite or nitrate for which the place has no upper figure that was read: said, not passed over.
+fn note_gaps(
+    cure: &Cure,
+    ingoing: &Ingoing,
+    rules: &Rules,
+    rows: &Rows,
+    sets: bool,
+) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    for (is_in, nitrite, what) in [
+        (ingoing.has_nitrite() && !sets, true, "nitrite"),
+        (ingoing.has_nitrate(), false, "nitrate"),
+    ] {
+        let upper = |stage| {
+            rules.limits.iter().any(|limit| {
+                matches!(limit.counts, Counts::Salt(basis) if basis.is_nitrite() == nitrite)
+                    && limit.stage == stage
+                    && limit.bound.sense != Sense::AtLeast
+                    && limit.is_for(cure.method, cure.class, cure.day, rows)
+            })
+        };
+        if !is_in || upper(Stage::Ingoing) {
+            continue;
+        }
+        let (class, method) = (cure.class, cure.method);
+        findings.push(match upper(Stage::Residual) {
+            true => Finding::note(
+                format!("For {what} in {class} only what is left at the end is limited, not what goes in."),
+                [],
+            ),
+            false => Finding::new(
+                Gravity::Warn,
+                format!("No limit for {what} in {class} ({method}) has been read for this place. Ask before you use it."),
+                [],
+            ),
+        });
     }
     findings
 }
@@ -105,7 +146,15 @@ fn says(limit: &Limit, measured: Decimal, cure: &Cure, done: &Assessed) -> Strin
                 (_, true) => "At most",
                 (_, false) => "At least",
             };
-            let grams = (milligrams / Decimal::ONE_THOUSAND).round_dp(2).normalize();
+            // Towards the safe side: a most is cut, a least is raised.
+            let rounding = match (limit.bound.sense, over) {
+                (Sense::Exactly, _) => RoundingStrategy::MidpointNearestEven,
+                (_, true) => RoundingStrategy::ToZero,
+                (_, false) => RoundingStrategy::AwayFromZero,
+            };
+            let grams = (milligrams / Decimal::ONE_THOUSAND)
+                .round_dp_with_strategy(2, rounding)
+                .normalize();
             format!(" {word} {grams} g of this curing salt would do, not {salts}.")
         }
     };

@@ -72,6 +72,24 @@ impl Level {
     }
 }
 
+impl Level {
+    /// The same, once it is known to be a number that can be.
+    ///
+    /// # Errors
+    /// Less than nothing, or more parts than there are in a million.
+    pub(super) fn checked(self) -> Result<Level> {
+        let million = Decimal::from(1_000_000);
+        if self.ppm < Decimal::ZERO || self.ppm > million {
+            let says = format!(
+                "{} ppm cannot be. Give parts per million (mg/kg).",
+                self.ppm
+            );
+            return Err(Refusal::cannot_be("ppm", says));
+        }
+        Ok(self)
+    }
+}
+
 impl fmt::Display for Level {
     /// `156.25 ppm as sodium nitrite, ingoing`.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

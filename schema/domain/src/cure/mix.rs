@@ -81,3 +81,38 @@ impl Mix {
         })
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn check(method: Method, expected: Option<i64>) {
+        let mix = Mix {
+            meat: 1_000.into(),
+            water: 500.into(),
+            pickle: 2_000.into(),
+            taken: Percent::new(10),
+        };
+        let ppm = mix.ppm(method, Decimal::new(3, 1));
+        assert_eq!(ppm.ok(), expected.map(Decimal::from), "{method}");
+    }
+
+    #[test]
+    fn each_method_divides_by_its_own_weight() {
+        check(Method::Dry, Some(300));
+        check(Method::EquilibriumDry, Some(300));
+        check(Method::Comminuted, Some(300));
+        check(Method::EquilibriumBrine, Some(200));
+        check(Method::ImmersionEquilibrium, Some(100));
+        check(Method::ImmersionPickUp, Some(15));
+        check(Method::Pumped, Some(15));
+    }
+
+    #[test]
+    fn a_missing_weight_is_named() {
+        let field = |method| Mix::default().ppm(method, Decimal::ONE).unwrap_err().field;
+        assert_eq!(field(Method::Dry).as_deref(), Some("meat"));
+        assert_eq!(field(Method::Pumped).as_deref(), Some("pickle"));
+    }
+}

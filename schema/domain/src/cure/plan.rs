@@ -138,7 +138,8 @@ fn aimed_at(
     laws: &Laws,
     place: Profile,
 ) -> Result<Decimal> {
-    if level.stage != Stage::Ingoing || level.ppm < Decimal::ZERO {
+    let level = level.checked()?;
+    if level.stage != Stage::Ingoing {
         let says = format!("{level} cannot be aimed at: give what is to go in, in ppm.");
         return Err(Refusal::cannot_be("target", says));
     }

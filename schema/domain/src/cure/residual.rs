@@ -8,7 +8,7 @@ use chrono::NaiveDate;
 /// Every limit on what is left, for a measured level.
 ///
 /// # Errors
-/// The level is not a residual one: what goes in is never compared with a limit on what is left.
+/// The level cannot be, or is not a residual one: what goes in is never compared with a limit on what is left.
 pub fn assess_residual(
     found: Level,
     method: Method,
@@ -16,6 +16,7 @@ pub fn assess_residual(
     day: NaiveDate,
     law: &Law,
 ) -> Result<Vec<Finding>> {
+    let found = found.checked()?;
     if found.stage != Stage::Residual {
         let says = format!("{found} is what went in. Give what the laboratory found.");
         return Err(Refusal::cannot_be("ppm", says));

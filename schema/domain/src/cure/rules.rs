@@ -1,6 +1,8 @@
 //! A place's rules for curing salts, as data.
 
-use super::{Alternative, AtomicMasses, ClaimRules, Limit, Makeup, NameOf, Salometer, ScaleClass};
+use super::{
+    Alternative, AtomicMasses, ClaimRules, Limit, Makeup, Method, NameOf, Salometer, ScaleClass,
+};
 use crate::law::{Bound, RowId};
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
@@ -13,6 +15,8 @@ pub struct Rules {
     pub masses: AtomicMasses,
     /// How much of a rind-on belly is skin and takes no cure, in per cent.
     pub skin: Option<Bound>,
+    /// The row of the formula that a method is counted by.
+    pub formulas: Vec<(Method, RowId)>,
     /// Every single limit.
     pub limits: Vec<Limit>,
     /// The sets of figures for pumped bacon; none where the place has none.

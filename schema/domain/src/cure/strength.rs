@@ -84,3 +84,44 @@ impl Strength {
         })
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::Plausible;
+    use super::{Decimal, Percent, Rules, Strength};
+
+    #[track_caller]
+    fn check(strength: Strength, expected: Result<i64, &str>) {
+        let rules = Rules {
+            plausible: Plausible {
+                strength: Percent::new(Decimal::new(1, 1)),
+                ..Plausible::default()
+            },
+            ..Rules::default()
+        };
+        match (strength.makeup(&rules, "lot"), expected) {
+            (Ok(makeup), Ok(salt)) => assert_eq!(makeup.salt.number(), Decimal::new(salt, 2)),
+            (Err(refusal), Err(part)) => {
+                assert_eq!(refusal.field.as_deref(), Some("lot"));
+                assert!(refusal.detail.contains(part), "{}", refusal.detail);
+            }
+            (made, expected) => panic!("{made:?} is not {expected:?}"),
+        }
+    }
+
+    #[test]
+    fn the_rest_is_salt_and_what_is_not_given_is_not_guessed() {
+        let no_1 = Strength::nitrite(Decimal::new(625, 2));
+        check(no_1, Ok(9_375));
+        check(no_1.and_nitrate(4), Ok(8_975));
+        let sweet = Strength {
+            salt: Some(Percent::new(80)),
+            ..no_1
+        };
+        check(sweet, Ok(8_000));
+        check(Strength::unknown(), Err("not given"));
+        check(Strength::nitrite(Decimal::new(625, 4)), Err("type 6.25"));
+        check(Strength::nitrite(625), Err("from 0 to 100"));
+        check(Strength::nitrite(60).and_nitrate(41), Err("more than 100"));
+    }
+}

@@ -3,6 +3,7 @@
 use super::brine_percent;
 use crate::law::{Bound, Finding, Gravity, Law, RowId};
 use crate::measure::Percent;
+use crate::refusal::{Refusal, Result};
 use crate::words::words;
 use rust_decimal::Decimal;
 
@@ -84,7 +85,11 @@ pub struct Claim {
 }
 
 /// What the label of a product made without nitrite must say.
-pub fn uncured(facts: &ClaimFacts, law: &Law) -> Claim {
+///
+/// # Errors
+/// A measured value cannot be: a pH of 46, a water activity of 92.
+pub fn uncured(facts: &ClaimFacts, law: &Law) -> Result<Claim> {
+    facts.check()?;
     let rules = &law.cures.claim;
     let mut findings = against(facts, law);
     let brine = facts
@@ -124,10 +129,33 @@ pub fn uncured(facts: &ClaimFacts, law: &Law) -> Claim {
         findings.extend(colder.map(|(row, says)| Finding::note(says.clone(), [row.clone()])));
     }
     findings.sort_by_key(|finding| std::cmp::Reverse(finding.gravity));
-    Claim {
+    Ok(Claim {
         words,
         brine,
         findings,
+    })
+}
+
+impl ClaimFacts {
+    /// Each measured value between the ends of its scale.
+    fn check(&self) -> Result<()> {
+        let million = Decimal::from(1_000_000);
+        let (salt, water) = self
+            .salt_and_water
+            .map_or((None, None), |(salt, water)| (Some(salt), Some(water)));
+        for (field, value, most) in [
+            ("fo", self.fo, million),
+            ("ph", self.ph, Decimal::from(14)),
+            ("aw", self.aw, Decimal::ONE),
+            ("salt", salt, million),
+            ("water", water, million),
+        ] {
+            if let Some(value) = value.filter(|value| *value < Decimal::ZERO || *value > most) {
+                let says = format!("{value} cannot be: it goes from 0 to {most}.");
+                return Err(Refusal::cannot_be(field, says));
+            }
+        }
+        Ok(())
     }
 }
 

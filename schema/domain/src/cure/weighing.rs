@@ -39,7 +39,7 @@ pub(super) fn check(
         return Ok(Vec::new());
     };
     let mut findings = Vec::new();
-    for (strength, dose) in doses {
+    for (strength, dose) in doses.iter().filter(|(_, dose)| !dose.is_none_left()) {
         let error = error_ppm(mix, cure.method, *strength, division)?.round();
         if let Some((least, bound)) = least_load(rules, ScaleClass::Three, division)
             && *dose < least

@@ -15,7 +15,7 @@ pub(super) fn check(
         match rules.known_strength(makeup) {
             Some(known) if known.weak => {
                 let says = format!(
-                    "This is the weak curing salt ({}, {} nitrite): it is as pink as no. 1 and has about a twelfth of its strength. Look at the bag, and at the recipe.",
+                    "This is the weak curing salt ({}, {} nitrite): it is as pink as no. 1 and has a small part of its strength. Look at the bag, and at the recipe.",
                     known.name, makeup.nitrite
                 );
                 findings.push(Finding::new(Gravity::Warn, says, [known.row.clone()]));

@@ -13,6 +13,7 @@ use domain::measure::Percent;
 use rust_decimal::Decimal;
 use schemars::JsonSchema;
 use serde::Deserialize;
+use std::collections::BTreeMap;
 
 /// The rules of a place for curing salts.
 #[derive(Debug, Deserialize, JsonSchema)]
@@ -22,6 +23,9 @@ pub struct CuresEntry {
     masses: MassesEntry,
     /// How much of a rind-on belly takes no cure, in per cent of its weight.
     skin: Option<BoundEntry>,
+    /// The row of the formula that each method is counted by, by the method's word.
+    #[serde(default)]
+    formulas: BTreeMap<String, String>,
     /// Every single limit, in ppm.
     limits: Vec<LimitEntry>,
     /// Sets of figures for pumped bacon, one of which must be met whole.
@@ -355,6 +359,11 @@ impl Subject for CuresEntry {
                 oxygen: self.masses.oxygen.0,
             },
             skin: self.skin.map(|skin| skin.bound(rows)).transpose()?,
+            formulas: self
+                .formulas
+                .iter()
+                .map(|(method, row)| Ok((word(method, Method::parse(method))?, known(rows, row)?)))
+                .collect::<Result<_, Bad>>()?,
             limits: self
                 .limits
                 .iter()
