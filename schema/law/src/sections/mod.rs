@@ -4,6 +4,7 @@ mod cures;
 mod dates;
 mod duties;
 mod heat;
+mod measures;
 mod stability;
 mod statements;
 mod trade;
