@@ -75,7 +75,7 @@ pub fn cooled(cooled: &Cooled<'_>, plan: &str, rules: &Rules, rows: &Rows) -> Re
         Some(row) if !cooled.is_approved => {
             let says = "This way to cool needs an approval on file first. Without one the ordinary \
                         cooling times hold.";
-            judged.but(Finding::against(rows, row, says))
+            judged.and(Judgement::short(None, Finding::against(rows, row, says)))
         }
         _ => judged,
     };

@@ -66,7 +66,11 @@ impl Heating {
                 [],
             )));
         };
-        Ok(self.hold(rule, rows).with(self.came_up(rule, rows)))
+        let judged = self.hold(rule, rows);
+        Ok(match self.came_up(rule, rows) {
+            Some(slow) => judged.and(Judgement::short(None, slow)),
+            None => judged,
+        })
     }
 
     fn hold(&self, rule: &HeatingRules, rows: &Rows) -> Judgement {

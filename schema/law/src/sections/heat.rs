@@ -1,20 +1,286 @@
-//! To be written.
+//! How cooking, cooling and holding are written: `heat.json`.
 
+use super::measures::{DegreesEntry, TableEntry, bound_of};
 use crate::Bad;
+use crate::entry::{BoundEntry, Number, TemperatureEntry, known};
 use crate::file::Subject;
+use domain::heat::{
+    ComeUp, Cooking, CoolingPlan, Food, Hold, Holding, Lethality, LogRules, Rules, Stage,
+    TimeControl,
+};
 use domain::law::Rows;
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-/// To be written.
+/// The rules of heat and cold.
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-pub struct HeatEntry {}
+pub struct HeatEntry {
+    /// The kitchen's cooking tables, by class of food and year of the code. Where two hold for one
+    /// food and year, both must be met.
+    #[serde(default)]
+    cooking: Vec<CookingEntry>,
+    /// Tables by how far they cut down Salmonella.
+    #[serde(default)]
+    lethality: Vec<LethalityEntry>,
+    /// How fast meat should come up to heat; advice.
+    come_up: Option<ComeUpEntry>,
+    /// How close the readings of a log must stand.
+    log: Option<LogEntry>,
+    /// Ways to cool.
+    #[serde(default)]
+    cooling: Vec<CoolingEntry>,
+    /// Holding hot and cold, thawing, receiving.
+    #[serde(default)]
+    holding: Vec<HoldEntry>,
+    /// Hours that raw parts may be warmer than cold while they thaw under water.
+    thaw_hours: Option<BoundEntry>,
+    /// Time in place of temperature.
+    #[serde(default)]
+    time_control: Vec<TimeControlEntry>,
+}
+
+/// A class of food.
+#[derive(Debug, Clone, Copy, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+enum FoodEntry {
+    /// Whole muscle that was neither pierced nor pumped.
+    Intact,
+    /// Ground, injected or mechanically tenderised meat.
+    Ground,
+    /// Poultry, stuffed meat, and stuffing with meat in it.
+    Poultry,
+    /// A whole roast of beef or pork, a cured one such as a ham among them.
+    Roast,
+    /// Raw animal food cooked by microwaves.
+    Microwaved,
+}
+
+impl FoodEntry {
+    fn food(self) -> Food {
+        match self {
+            FoodEntry::Intact => Food::Intact,
+            FoodEntry::Ground => Food::Ground,
+            FoodEntry::Poultry => Food::Poultry,
+            FoodEntry::Roast => Food::Roast,
+            FoodEntry::Microwaved => Food::Microwaved,
+        }
+    }
+}
+
+/// A cooking table and whom it is for.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct CookingEntry {
+    /// Which class of food.
+    food: FoodEntry,
+    /// The first year of the code that has it, if it is new.
+    from_year: Option<u16>,
+    /// The last year of the code that has it, if it was replaced.
+    until_year: Option<u16>,
+    /// The table.
+    table: TableEntry,
+}
+
+/// A table for one reduction of Salmonella.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct LethalityEntry {
+    /// How many tenfold cuts: 6.5.
+    log: Number,
+    /// Foods that it is not for.
+    #[serde(default)]
+    not_for: Vec<FoodEntry>,
+    /// The table.
+    table: TableEntry,
+}
+
+/// Coming up to heat.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct ComeUpEntry {
+    /// Out of the cold.
+    from: TemperatureEntry,
+    /// Into the heat.
+    to: TemperatureEntry,
+    /// In hours, at most.
+    within_hours: BoundEntry,
+}
+
+/// How close the readings of a log must stand.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct LogEntry {
+    /// Two readings this many minutes apart or less count as one hold.
+    join_minutes: BoundEntry,
+    /// A longer silence than this many minutes is for a person to decide.
+    silence_minutes: BoundEntry,
+}
+
+/// A way to cool.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct CoolingEntry {
+    /// Its name.
+    name: String,
+    /// The row that it stands in.
+    row: String,
+    /// The row that lets a kitchen use it only with an approval on file, if one does.
+    needs_approval: Option<String>,
+    /// For cured meat only, with so much nitrite taken in (ppm).
+    nitrite_ppm: Option<BoundEntry>,
+    /// Its stages.
+    stages: Vec<StageEntry>,
+}
+
+/// From one temperature to another within a time.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct StageEntry {
+    /// From here; from the first reading where it is left out.
+    from: Option<TemperatureEntry>,
+    /// Down to here.
+    to: TemperatureEntry,
+    /// In minutes, at most.
+    within_minutes: BoundEntry,
+}
+
+/// A temperature at which something is held.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct HoldEntry {
+    /// What is held.
+    what: HoldingEntry,
+    /// How warm or cold it must be.
+    degrees: DegreesEntry,
+}
+
+macro_rules! holding {
+    ($($word:ident)+) => {
+        /// What is held, thawed or received at a temperature.
+        #[derive(Debug, Clone, Copy, Deserialize, JsonSchema)]
+        #[serde(rename_all = "kebab-case")]
+        enum HoldingEntry { $($word,)+ }
+
+        impl HoldingEntry {
+            fn holding(self) -> Holding {
+                match self { $(HoldingEntry::$word => Holding::$word,)+ }
+            }
+        }
+    };
+}
+
+holding! {
+    Cold Hot HotRoast BarbecuedCold BarbecuedHot Refrigerated Eggs Receiving ThawWater
+    ThawReadyToEat Mince FrozenMince Bath ChickenBath SousVideStore
+}
+
+/// Time in place of temperature.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct TimeControlEntry {
+    /// Its name.
+    name: String,
+    /// How many hours, at most.
+    hours: BoundEntry,
+    /// What cold food must start at.
+    cold_start: Option<DegreesEntry>,
+    /// What hot food must start at.
+    hot_start: Option<DegreesEntry>,
+    /// What it must never exceed.
+    never_above: Option<DegreesEntry>,
+}
 
 impl Subject for HeatEntry {
-    type Rules = domain::heat::Rules;
+    type Rules = Rules;
 
-    fn rules(self, _rows: &Rows) -> Result<Self::Rules, Bad> {
-        Ok(Self::Rules::default())
+    fn rules(self, rows: &Rows) -> Result<Rules, Bad> {
+        Ok(Rules {
+            cooking: all(self.cooking, |entry| {
+                Ok(Cooking {
+                    food: entry.food.food(),
+                    from_year: entry.from_year,
+                    until_year: entry.until_year,
+                    table: entry.table.table(rows)?,
+                })
+            })?,
+            lethality: all(self.lethality, |entry| {
+                Ok(Lethality {
+                    log: entry.log.0,
+                    not_for: entry.not_for.iter().map(|food| food.food()).collect(),
+                    table: entry.table.table(rows)?,
+                })
+            })?,
+            come_up: self
+                .come_up
+                .map(|entry| {
+                    Ok(ComeUp {
+                        from: entry.from.temperature(),
+                        to: entry.to.temperature(),
+                        within_hours: entry.within_hours.bound(rows)?,
+                    })
+                })
+                .transpose()?,
+            log: self
+                .log
+                .map(|entry| {
+                    Ok(LogRules {
+                        join_minutes: entry.join_minutes.bound(rows)?,
+                        silence_minutes: entry.silence_minutes.bound(rows)?,
+                    })
+                })
+                .transpose()?,
+            cooling: all(self.cooling, |entry| entry.plan(rows))?,
+            holding: all(self.holding, |entry| {
+                Ok(Hold {
+                    what: entry.what.holding(),
+                    degrees: entry.degrees.degrees(rows)?,
+                })
+            })?,
+            thaw_hours: bound_of(self.thaw_hours.as_ref(), rows)?,
+            time_control: all(self.time_control, |entry| entry.control(rows))?,
+        })
     }
+}
+
+impl CoolingEntry {
+    fn plan(self, rows: &Rows) -> Result<CoolingPlan, Bad> {
+        Ok(CoolingPlan {
+            row: known(rows, &self.row)?,
+            needs_approval: self
+                .needs_approval
+                .map(|row| known(rows, &row))
+                .transpose()?,
+            nitrite_ppm: bound_of(self.nitrite_ppm.as_ref(), rows)?,
+            stages: all(self.stages, |stage| {
+                Ok(Stage {
+                    from: stage.from.map(TemperatureEntry::temperature),
+                    to: stage.to.temperature(),
+                    within_minutes: stage.within_minutes.bound(rows)?,
+                })
+            })?,
+            name: self.name,
+        })
+    }
+}
+
+impl TimeControlEntry {
+    fn control(self, rows: &Rows) -> Result<TimeControl, Bad> {
+        let degrees =
+            |entry: Option<DegreesEntry>| entry.map(|entry| entry.degrees(rows)).transpose();
+        Ok(TimeControl {
+            hours: self.hours.bound(rows)?,
+            cold_start: degrees(self.cold_start)?,
+            hot_start: degrees(self.hot_start)?,
+            never_above: degrees(self.never_above)?,
+            name: self.name,
+        })
+    }
+}
+
+fn all<Entry, Rule>(
+    entries: Vec<Entry>,
+    rule: impl Fn(Entry) -> Result<Rule, Bad>,
+) -> Result<Vec<Rule>, Bad> {
+    entries.into_iter().map(rule).collect()
 }

@@ -5,6 +5,7 @@ mod cures_claim;
 mod dates;
 mod duties;
 mod heat;
+mod measures;
 mod stability;
 mod statements;
 mod trade;

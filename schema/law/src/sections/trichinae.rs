@@ -1,20 +1,580 @@
-//! To be written.
+//! How the treatments against trichinae are written: `trichinae.json`.
 
+use super::measures::{DegreesEntry, LengthEntry, TableEntry, TimeEntry, bound_of};
 use crate::Bad;
+use crate::entry::{BoundEntry, Number, TemperatureEntry, known};
 use crate::file::Subject;
-use domain::law::Rows;
+use domain::law::{RowId, Rows};
+use domain::trichinae::{
+    Climate, ColdStep, Cut, Drying, FreezingTable, HamDrying, HamStep, HeatingRules, Measured,
+    Method, Need, OtherWay, Part, Rules, SaltWay, SausageDrying, StageKind, Unlogged, UpTo,
+    Variant, Way,
+};
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-/// To be written.
+/// The rules against trichinae.
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-pub struct TrichinaeEntry {}
+pub struct TrichinaeEntry {
+    /// The row that frees fresh pork and bacon that are normally cooked.
+    normally_cooked: Option<String>,
+    /// By heat.
+    heating: Option<HeatingEntry>,
+    /// How cold the meat must be before freezing time begins.
+    chill_first: Option<DegreesEntry>,
+    /// By cold: any one table will do.
+    #[serde(default)]
+    freezing: Vec<FreezingEntry>,
+    /// By salt and drying.
+    #[serde(default)]
+    methods: Vec<MethodEntry>,
+    /// Tables of days for dry sausage.
+    sausage_drying: Option<SausageDryingEntry>,
+    /// The table of days for hams.
+    ham_drying: Option<HamDryingEntry>,
+    /// What may be shown instead of a treatment.
+    #[serde(default)]
+    other_ways: Vec<OtherWayEntry>,
+}
+
+/// By heat.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct HeatingEntry {
+    /// Temperatures and times.
+    table: TableEntry,
+    /// Coming up, in hours, for meat that is neither cured nor fermented.
+    come_up_hours: BoundEntry,
+    /// When the time need not be logged.
+    unlogged: Option<UnloggedEntry>,
+}
+
+/// A thick piece that is chilled late holds its heat anyway.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct UnloggedEntry {
+    /// The row that it stands in.
+    row: String,
+    /// From this temperature.
+    at_least: TemperatureEntry,
+    /// Thicker than this.
+    thicker_than: LengthEntry,
+    /// Chilled later than this.
+    later_than: TimeEntry,
+}
+
+/// A table of cold: the colder, the shorter.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct FreezingEntry {
+    /// The row that it stands in.
+    row: String,
+    /// Where the temperature is read.
+    measured: MeasuredEntry,
+    /// For pieces up to this thickness; any where it is left out.
+    up_to: Option<LengthEntry>,
+    /// Its steps, the warmest first.
+    steps: Vec<ColdStepEntry>,
+}
+
+/// Where a cold temperature is read.
+#[derive(Debug, Clone, Copy, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+enum MeasuredEntry {
+    /// In the room or the container.
+    Room,
+    /// In the middle of the meat.
+    Centre,
+}
+
+/// One row of a table of cold.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct ColdStepEntry {
+    /// This temperature or colder.
+    at_most: TemperatureEntry,
+    /// For this long or longer.
+    hold: TimeEntry,
+}
+
+/// A method of curing.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct MethodEntry {
+    /// Its name.
+    name: String,
+    /// The row that it stands in.
+    row: String,
+    /// The largest piece of meat in a sausage (mm).
+    piece_mm: Option<BoundEntry>,
+    /// The deepest mass in which it cures (mm).
+    mass_mm: Option<BoundEntry>,
+    /// The ways to salt it; any one of them.
+    #[serde(default)]
+    salt: Vec<SaltWayEntry>,
+    /// How often it must be overhauled.
+    overhauls: Option<BoundEntry>,
+    /// By casing, the thinnest first; a method without casings has one.
+    variants: Vec<VariantEntry>,
+    /// What else its drying follows.
+    #[serde(default)]
+    drying: DryingEntry,
+    /// The row that says that a part of the method is not on file, if so.
+    incomplete: Option<String>,
+}
+
+/// A way to salt: everything that is named must be met.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct SaltWayEntry {
+    /// Salt to a hundred of meat.
+    dry: Option<BoundEntry>,
+    /// Salt in the cure mix (%).
+    mix: Option<BoundEntry>,
+    /// Salt in the meat's brine at the end (%).
+    brine: Option<BoundEntry>,
+    /// Strength of the pickle on the salometer.
+    salometer: Option<BoundEntry>,
+    /// Pickle to a hundred of meat.
+    pickle: Option<BoundEntry>,
+}
+
+/// What a method asks of one range of casings.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct VariantEntry {
+    /// Up to this casing; any where it is left out.
+    casing: Option<LengthEntry>,
+    /// For pepperoni only?
+    #[serde(default)]
+    only_pepperoni: bool,
+    /// What must be long enough. A hotter time counts for a cooler one too, so the times of a
+    /// schedule that rises are written as "at this or hotter".
+    #[serde(default)]
+    needs: Vec<NeedEntry>,
+    /// What must not be too long.
+    #[serde(default)]
+    up_to: Vec<UpToEntry>,
+    /// From the first day of the cure to the end.
+    whole: Option<WholeEntry>,
+}
+
+/// From the first day of the cure to the end.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct WholeEntry {
+    /// The row that it stands in; the method's own where it is left out.
+    row: Option<String>,
+    /// So long.
+    time: TimeEntry,
+}
+
+/// Something that must be long enough.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct NeedEntry {
+    /// The row that it stands in; the method's own where it is left out.
+    row: Option<String>,
+    /// The stages whose times are added.
+    parts: Vec<PartEntry>,
+    /// Together so long.
+    time: TimeEntry,
+    /// So long for each pound of the heaviest piece, if that is more.
+    per_pound: Option<TimeEntry>,
+}
+
+/// A stage whose time counts between two temperatures.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct PartEntry {
+    /// The stage.
+    stage: StageEntry,
+    /// Counts at or above this.
+    at_least: Option<TemperatureEntry>,
+    /// Counts at or below this.
+    at_most: Option<TemperatureEntry>,
+}
+
+/// Something that must not be too long.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct UpToEntry {
+    /// The stage.
+    stage: StageEntry,
+    /// Never above this.
+    at_most: Option<TemperatureEntry>,
+    /// In all no longer than this.
+    time: TimeEntry,
+}
+
+macro_rules! stages {
+    ($($word:ident)+) => {
+        /// The stages that a curing passes through.
+        #[derive(Debug, Clone, Copy, Deserialize, JsonSchema)]
+        #[serde(rename_all = "kebab-case")]
+        #[schemars(rename = "CuringStage")]
+        enum StageEntry { $($word,)+ }
+
+        impl StageEntry {
+            fn stage(self) -> StageKind {
+                match self { $(StageEntry::$word => StageKind::$word,)+ }
+            }
+        }
+    };
+}
+
+stages! { Cure Contact Equalise Soak Rinse Hold Smoke Dry }
+
+/// What else a method's drying follows.
+#[derive(Debug, Default, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
+enum DryingEntry {
+    /// Its own times are all.
+    #[default]
+    AsListed,
+    /// The tables for dry sausage.
+    SausageTables,
+    /// The table for hams.
+    HamTable,
+    /// The weather of the year.
+    Climate(ClimateEntry),
+}
+
+/// Hams that hang through a summer.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct ClimateEntry {
+    /// The row that it stands in.
+    row: String,
+    /// The cure starts on or after this month and day.
+    from: (u32, u32),
+    /// And on or before this one of the year after.
+    until: (u32, u32),
+    /// Days of drying, at least.
+    days: i64,
+    /// The first and the last whole month that the drying takes in.
+    months: (u32, u32),
+}
+
+/// Tables of days for dry sausage.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct SausageDryingEntry {
+    /// Where the days by casing stand.
+    days_row: String,
+    /// Days by casing, the thinnest first.
+    days: Vec<CasingDaysEntry>,
+    /// Where the days off stand.
+    cuts_row: String,
+    /// The temperatures at the head of the table of days off.
+    cuts_at: Vec<TemperatureEntry>,
+    /// Its lines: a hold, and the per cent off under each temperature.
+    cuts: Vec<CutsEntry>,
+    /// Where the days more stand.
+    more_row: String,
+    /// Salt that needs no more days (%).
+    full_salt: Number,
+    /// Days more for less salt, the saltiest first.
+    more: Vec<MoreEntry>,
+    /// The drying room is at or above this.
+    room: TemperatureEntry,
+}
+
+/// Days for a casing.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct CasingDaysEntry {
+    /// Up to this diameter.
+    casing: LengthEntry,
+    /// So many days.
+    days: u32,
+}
+
+/// Days off for a hold.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct CutsEntry {
+    /// Held so long.
+    hold: TimeEntry,
+    /// Per cent off, one for each temperature.
+    percent: Vec<u32>,
+}
+
+/// Days more for less salt.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct MoreEntry {
+    /// Salt (%), in tenths.
+    salt: Number,
+    /// So many per cent more.
+    percent: u32,
+}
+
+/// The table of days for hams.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct HamDryingEntry {
+    /// The row that it stands in.
+    row: String,
+    /// Mixed runs must come to more than this.
+    more_than: Number,
+    /// Its steps, the coolest first.
+    steps: Vec<HamStepEntry>,
+}
+
+/// One row of the table for hams.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct HamStepEntry {
+    /// At or above this.
+    at_least: TemperatureEntry,
+    /// For so long.
+    time: TimeEntry,
+    /// What a day there counts where runs are mixed.
+    per_day: Number,
+}
+
+/// Something that may be shown instead of a treatment.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct OtherWayEntry {
+    /// The row that it stands in.
+    row: String,
+    /// What.
+    way: WayEntry,
+}
+
+/// The ways that are no treatment.
+#[derive(Debug, Clone, Copy, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(rename = "TrichinaeWay")]
+enum WayEntry {
+    /// The carcass was tested, and nothing was found.
+    CarcassTested,
+    /// The pig is from a herd certified as a negligible risk.
+    NegligibleRiskHerd,
+    /// A piglet that was never weaned.
+    Unweaned,
+}
 
 impl Subject for TrichinaeEntry {
-    type Rules = domain::trichinae::Rules;
+    type Rules = Rules;
 
-    fn rules(self, _rows: &Rows) -> Result<Self::Rules, Bad> {
-        Ok(Self::Rules::default())
+    fn rules(self, rows: &Rows) -> Result<Rules, Bad> {
+        Ok(Rules {
+            normally_cooked: self
+                .normally_cooked
+                .map(|row| known(rows, &row))
+                .transpose()?,
+            heating: self.heating.map(|entry| entry.heating(rows)).transpose()?,
+            chill_first: self
+                .chill_first
+                .map(|entry| entry.degrees(rows))
+                .transpose()?,
+            freezing: all(&self.freezing, |entry| entry.table(rows))?,
+            methods: all(&self.methods, |entry| entry.method(rows))?,
+            sausage_drying: self
+                .sausage_drying
+                .map(|entry| entry.tables(rows))
+                .transpose()?,
+            ham_drying: self.ham_drying.map(|entry| entry.table(rows)).transpose()?,
+            other_ways: all(&self.other_ways, |entry| {
+                Ok(OtherWay {
+                    way: match entry.way {
+                        WayEntry::CarcassTested => Way::CarcassTested,
+                        WayEntry::NegligibleRiskHerd => Way::NegligibleRiskHerd,
+                        WayEntry::Unweaned => Way::Unweaned,
+                    },
+                    row: known(rows, &entry.row)?,
+                })
+            })?,
+        })
     }
+}
+
+impl HeatingEntry {
+    fn heating(self, rows: &Rows) -> Result<HeatingRules, Bad> {
+        let unlogged = |entry: UnloggedEntry| {
+            Ok(Unlogged {
+                at_least: entry.at_least.temperature(),
+                thicker_than: entry.thicker_than.length(),
+                later_than: entry.later_than.time()?,
+                row: known(rows, &entry.row)?,
+            })
+        };
+        Ok(HeatingRules {
+            table: self.table.table(rows)?,
+            come_up_hours: self.come_up_hours.bound(rows)?,
+            unlogged: self.unlogged.map(unlogged).transpose()?,
+        })
+    }
+}
+
+impl FreezingEntry {
+    fn table(&self, rows: &Rows) -> Result<FreezingTable, Bad> {
+        let measured = match self.measured {
+            MeasuredEntry::Room => Measured::Room,
+            MeasuredEntry::Centre => Measured::Centre,
+        };
+        let steps = all(&self.steps, |step| {
+            Ok(ColdStep {
+                at_most: step.at_most.temperature(),
+                hold: step.hold.time()?,
+            })
+        })?;
+        let up_to = self.up_to.map(LengthEntry::length);
+        FreezingTable::new(known(rows, &self.row)?, measured, up_to, steps).map_err(Bad::new)
+    }
+}
+
+impl MethodEntry {
+    fn method(&self, rows: &Rows) -> Result<Method, Bad> {
+        let row = known(rows, &self.row)?;
+        Ok(Method {
+            name: self.name.clone(),
+            piece_mm: bound_of(self.piece_mm.as_ref(), rows)?,
+            mass_mm: bound_of(self.mass_mm.as_ref(), rows)?,
+            salt: all(&self.salt, |entry| entry.way(rows))?,
+            overhauls: bound_of(self.overhauls.as_ref(), rows)?,
+            variants: all(&self.variants, |entry| entry.variant(&row, rows))?,
+            drying: match &self.drying {
+                DryingEntry::AsListed => Drying::AsListed,
+                DryingEntry::SausageTables => Drying::SausageTables,
+                DryingEntry::HamTable => Drying::HamTable,
+                DryingEntry::Climate(entry) => Drying::Climate(Climate {
+                    from: entry.from,
+                    until: entry.until,
+                    days: entry.days,
+                    months: entry.months,
+                    row: known(rows, &entry.row)?,
+                }),
+            },
+            incomplete: self
+                .incomplete
+                .as_ref()
+                .map(|row| known(rows, row))
+                .transpose()?,
+            row,
+        })
+    }
+}
+
+impl SaltWayEntry {
+    fn way(&self, rows: &Rows) -> Result<SaltWay, Bad> {
+        Ok(SaltWay {
+            dry: bound_of(self.dry.as_ref(), rows)?,
+            mix: bound_of(self.mix.as_ref(), rows)?,
+            brine: bound_of(self.brine.as_ref(), rows)?,
+            salometer: bound_of(self.salometer.as_ref(), rows)?,
+            pickle: bound_of(self.pickle.as_ref(), rows)?,
+        })
+    }
+}
+
+impl VariantEntry {
+    fn variant(&self, row: &RowId, rows: &Rows) -> Result<Variant, Bad> {
+        let own = |id: &Option<String>| match id {
+            Some(id) => known(rows, id),
+            None => Ok(row.clone()),
+        };
+        let whole = |entry: &WholeEntry| Ok::<_, Bad>((entry.time.time()?, own(&entry.row)?));
+        Ok(Variant {
+            casing: self.casing.map(LengthEntry::length),
+            only_pepperoni: self.only_pepperoni,
+            needs: all(&self.needs, |need| {
+                Ok(Need {
+                    parts: need.parts.iter().map(PartEntry::part).collect(),
+                    time: need.time.time()?,
+                    per_pound: need.per_pound.map(TimeEntry::time).transpose()?,
+                    row: own(&need.row)?,
+                })
+            })?,
+            up_to: all(&self.up_to, |up_to| {
+                Ok(UpTo {
+                    stage: up_to.stage.stage(),
+                    at_most: up_to.at_most.map(TemperatureEntry::temperature),
+                    time: up_to.time.time()?,
+                    row: row.clone(),
+                })
+            })?,
+            whole: self.whole.as_ref().map(whole).transpose()?,
+        })
+    }
+}
+
+impl PartEntry {
+    fn part(&self) -> Part {
+        Part {
+            stage: self.stage.stage(),
+            at_least: self.at_least.map(TemperatureEntry::temperature),
+            at_most: self.at_most.map(TemperatureEntry::temperature),
+        }
+    }
+}
+
+impl SausageDryingEntry {
+    fn tables(self, rows: &Rows) -> Result<SausageDrying, Bad> {
+        let mut cuts = Vec::new();
+        for line in &self.cuts {
+            if line.percent.len() != self.cuts_at.len() {
+                return Err(Bad::new("cuts: one per cent for each temperature"));
+            }
+            for (at_least, percent) in self.cuts_at.iter().zip(&line.percent) {
+                cuts.push(Cut {
+                    at_least: at_least.temperature(),
+                    hold: line.hold.time()?,
+                    percent: *percent,
+                });
+            }
+        }
+        if cuts.iter().any(|cut| cut.percent > 100) {
+            return Err(Bad::new("cuts: no more than 100 per cent come off"));
+        }
+        let days: Vec<_> = self
+            .days
+            .iter()
+            .map(|entry| (entry.casing.length(), entry.days))
+            .collect();
+        let more: Vec<_> = self
+            .more
+            .iter()
+            .map(|entry| (entry.salt.percent(), entry.percent))
+            .collect();
+        if !days.is_sorted() || !more.is_sorted_by(|one, next| one.0 > next.0 && one.1 < next.1) {
+            return Err(Bad::new(
+                "days go from thin to thick, more from salty to less salty",
+            ));
+        }
+        Ok(SausageDrying {
+            days,
+            days_row: known(rows, &self.days_row)?,
+            cuts,
+            cuts_row: known(rows, &self.cuts_row)?,
+            full_salt: self.full_salt.percent(),
+            more,
+            more_row: known(rows, &self.more_row)?,
+            room: self.room.temperature(),
+        })
+    }
+}
+
+impl HamDryingEntry {
+    fn table(self, rows: &Rows) -> Result<HamDrying, Bad> {
+        let steps = all(&self.steps, |step| {
+            Ok(HamStep {
+                at_least: step.at_least.temperature(),
+                time: step.time.time()?,
+                per_day: step.per_day.0,
+            })
+        })?;
+        HamDrying::new(known(rows, &self.row)?, steps, self.more_than.0).map_err(Bad::new)
+    }
+}
+
+fn all<Entry, Rule>(
+    entries: &[Entry],
+    rule: impl Fn(&Entry) -> Result<Rule, Bad>,
+) -> Result<Vec<Rule>, Bad> {
+    entries.iter().map(rule).collect()
 }

@@ -1,8 +1,407 @@
-//! To be written.
+//! Runs the check values of heat, trichinae and stability.
+//!
+//! Temperatures are written with their scale (`145F`, `62.8C`), times with their unit (`134s`,
+//! `112min`, `21h`, `20d`), lengths too (`3.5in`, `105mm`).
 
 use super::Input;
+use chrono::{DateTime, TimeDelta, Utc};
+use domain::grams::Grams;
+use domain::heat::{
+    self, Answer, Cook, Cooled, Food, Holding, Judgement, Log, Reading, Standard, Timed, shown,
+};
+use domain::law::{Finding, Gravity, Law, RowId};
+use domain::measure::{Percent, Temperature};
+use domain::refusal::Result;
+use domain::stability::{self, Fact, Life, Readings, Stable, Treated, VacuumFood};
+use domain::trichinae::{
+    self, Freezing, Heating, Length, Measured, Pickle, Process, Proof, Run, Salting, StageKind,
+    Treatment, Way,
+};
+use domain::words::Profile;
 use law::Shipped;
+use rust_decimal::Decimal;
+use std::str::FromStr;
 
-pub fn run(task: &str, _input: &Input, _shipped: &Shipped) -> String {
-    panic!("no task {task}")
+pub fn run(task: &str, input: &Input, shipped: &Shipped) -> String {
+    let place = Profile::parse(input.text("place")).expect("a place");
+    let law = shipped.laws.of(place);
+    match task {
+        "cook" => cook(input, law),
+        "cook-log" => judged(Ok(heat::enough_by_log(
+            &log(input),
+            &standard(input),
+            &law.heat,
+            &law.rows,
+        ))),
+        "cool" => cool(input, law),
+        "hold" => hold(input, law),
+        "thaw" => findings(heat::thawed_under_water(
+            temperature(input.text("water")),
+            time(input.text("above")),
+            &law.heat,
+            &law.rows,
+        )),
+        "timed" => timed(input, law),
+        "trichinae-heat" => proof(heated(input), law),
+        "trichinae-cold" => proof(frozen(input), law),
+        "trichinae-cure" => proof(Treatment::Cured(Box::new(process(input))), law),
+        "trichinae-proof" => other_proof(input, law),
+        "salt-of-mix" => salt_of_mix(input),
+        "drying-days" => drying_days(input, law),
+        "ham-sum" => ham_sum(input, law),
+        "stable" => stable(input, law),
+        "barriers" => match stability::barriers(&readings(input), &law.stability, &law.rows) {
+            Ok(finding) => gravity([finding.gravity]).to_owned(),
+            Err(refusal) => refused(&refusal),
+        },
+        "vacuum" => vacuum(input, law),
+        "moisture" => findings(stability::moisture_to_protein(
+            input.text("name"),
+            input.get("ratio"),
+            input.try_get("ph"),
+            &law.stability,
+            &law.rows,
+        )),
+        _ => panic!("no task {task}"),
+    }
+}
+
+fn split(text: &str) -> (Decimal, &str) {
+    let end = text
+        .find(|sign: char| sign.is_ascii_alphabetic())
+        .unwrap_or_else(|| panic!("{text} lacks its unit"));
+    let number = Decimal::from_str(&text[..end]).unwrap_or_else(|_| panic!("{text} is no number"));
+    (number, &text[end..])
+}
+
+fn temperature(text: &str) -> Temperature {
+    match split(text) {
+        (degrees, "F") => Temperature::fahrenheit(degrees),
+        (degrees, "C") => Temperature::celsius(degrees),
+        _ => panic!("{text} is no temperature"),
+    }
+}
+
+fn time(text: &str) -> TimeDelta {
+    let (count, unit) = split(text);
+    let seconds = match unit {
+        "s" => 1,
+        "min" => 60,
+        "h" => 3_600,
+        "d" => 86_400,
+        _ => panic!("{text} is no time"),
+    };
+    let seconds = (count * Decimal::from(seconds)).normalize().to_string();
+    TimeDelta::seconds(seconds.parse().expect("whole seconds"))
+}
+
+fn length(text: &str) -> Length {
+    match split(text) {
+        (count, "in") => Length::inches(count),
+        (count, "mm") => Length::millimetres(count),
+        _ => panic!("{text} is no length"),
+    }
+}
+
+/// Minutes after an evening on which a cook was loaded.
+fn instant(minutes: i64) -> DateTime<Utc> {
+    let start = DateTime::parse_from_rfc3339("2026-03-07T22:00:00Z").unwrap();
+    start.to_utc() + TimeDelta::minutes(minutes)
+}
+
+fn list(text: &str) -> impl Iterator<Item = &str> {
+    text.split(',').map(str::trim).filter(|one| !one.is_empty())
+}
+
+fn refused(refusal: &domain::refusal::Refusal) -> String {
+    format!("cannot be: {}", refusal.field.as_deref().unwrap_or("?"))
+}
+
+fn gravity(all: impl IntoIterator<Item = Gravity>) -> &'static str {
+    match all.into_iter().max() {
+        Some(Gravity::Refuse) => "refuse",
+        Some(Gravity::Warn) => "warn",
+        _ => "ok",
+    }
+}
+
+fn findings(found: Result<Vec<Finding>>) -> String {
+    match found {
+        Ok(found) => gravity(found.iter().map(|finding| finding.gravity)).to_owned(),
+        Err(refusal) => refused(&refusal),
+    }
+}
+
+/// `enough`, `short 1 s`, `short`, `decide`; `; warn` where an unconfirmed row speaks.
+fn judged(judgement: Result<Judgement>) -> String {
+    let judgement = match judgement {
+        Ok(judgement) => judgement,
+        Err(refusal) => return refused(&refusal),
+    };
+    let missing = judgement
+        .missing
+        .map_or_else(String::new, |missing| format!(" {}", shown(missing)));
+    let grave = match (judgement.answer, judgement.gravity()) {
+        (Answer::Short, Gravity::Refuse) | (Answer::Enough, Gravity::Note) => "",
+        (Answer::Decide, Gravity::Warn) => "",
+        (_, Gravity::Refuse) => "; refuse",
+        (_, Gravity::Warn) => "; warn",
+        (_, Gravity::Note) => "; note",
+    };
+    format!("{}{missing}{grave}", judgement.answer.as_str())
+}
+
+fn standard(input: &Input) -> Standard {
+    let food = || Food::parse(input.maybe("food").unwrap_or("intact")).expect("a food");
+    match (input.maybe("row"), input.try_get("log")) {
+        (Some(row), _) => Standard::Row(RowId::new(row)),
+        (None, Some(log)) => Standard::Lethality { food: food(), log },
+        (None, None) => Standard::Kitchen {
+            food: food(),
+            code_year: input.get("year"),
+        },
+    }
+}
+
+fn cook(input: &Input, law: &Law) -> String {
+    let cook = Cook {
+        core: temperature(input.text("core")),
+        held: time(input.text("held")),
+    };
+    judged(heat::enough(&cook, &standard(input), &law.heat, &law.rows))
+}
+
+/// `0:150F, 90:120F`: minutes and temperatures.
+fn log(input: &Input) -> Log {
+    let readings = list(input.text("readings")).map(|one| {
+        let (minutes, core) = one.split_once(':').expect("minutes:temperature");
+        Reading {
+            at: instant(minutes.parse().expect("minutes")),
+            core: temperature(core),
+        }
+    });
+    Log::new(readings.collect()).expect("a log")
+}
+
+fn cool(input: &Input, law: &Law) -> String {
+    let log = log(input);
+    let cooling = Cooled {
+        log: &log,
+        nitrite_ppm: input.try_get("nitrite"),
+        is_approved: input.maybe("approved") == Some("yes"),
+    };
+    judged(heat::cooled(
+        &cooling,
+        input.text("plan"),
+        &law.heat,
+        &law.rows,
+    ))
+}
+
+fn hold(input: &Input, law: &Law) -> String {
+    let what = Holding::parse(input.text("what")).expect("a holding");
+    findings(heat::held(
+        what,
+        temperature(input.text("at")),
+        &law.heat,
+        &law.rows,
+    ))
+}
+
+fn timed(input: &Input, law: &Law) -> String {
+    let food = Timed {
+        since: instant(0),
+        start: temperature(input.text("start")),
+        warmest: input.maybe("warmest").map(temperature),
+        is_marked: input.maybe("marked") != Some("no"),
+    };
+    let now = instant(0) + time(input.text("after"));
+    let timed = heat::timed(&food, input.text("rule"), now, &law.heat, &law.rows);
+    findings(timed.map(|(_, found)| found))
+}
+
+fn proof(treatment: Treatment, law: &Law) -> String {
+    judged(trichinae::check(
+        &Proof::Treated(treatment),
+        &law.trichinae,
+        &law.rows,
+    ))
+}
+
+fn other_proof(input: &Input, law: &Law) -> String {
+    let paper = input.maybe("paper").unwrap_or_default().to_owned();
+    let way = input.text("way");
+    let certified = Way::ALL.iter().find(|each| each.as_str() == way);
+    let proof = match certified {
+        Some(way) => Proof::Certified { way: *way, paper },
+        None => {
+            assert_eq!(way, "normally-cooked");
+            Proof::NormallyCooked
+        }
+    };
+    judged(trichinae::check(&proof, &law.trichinae, &law.rows))
+}
+
+fn heated(input: &Input) -> Treatment {
+    Treatment::Heated(Heating {
+        core: temperature(input.text("core")),
+        held: input.maybe("held").map(time),
+        come_up: input.maybe("come_up").map(time),
+        is_cured: input.maybe("cured") == Some("yes"),
+        thickness: input.maybe("thickness").map(length),
+        chilled_after: input.maybe("chilled_after").map(time),
+    })
+}
+
+fn frozen(input: &Input) -> Treatment {
+    Treatment::Frozen(Freezing {
+        measured: match input.text("measured") {
+            "room" => Measured::Room,
+            "centre" => Measured::Centre,
+            other => panic!("{other}"),
+        },
+        at: temperature(input.text("at")),
+        held: time(input.text("held")),
+        thickness: input.maybe("thickness").map(length),
+        meat_at_start: input.maybe("meat").map(temperature),
+    })
+}
+
+/// `dry 45F 20d, contact 35F..45F 28d`.
+fn runs(text: &str) -> Vec<Run> {
+    list(text)
+        .map(|one| {
+            let words: Vec<&str> = one.split_whitespace().collect();
+            let [stage, at, held] = words[..] else {
+                panic!("{one}: stage temperature time")
+            };
+            let (lowest, highest) = at
+                .split_once("..")
+                .map_or((at, None), |(low, high)| (low, Some(high)));
+            Run {
+                stage: StageKind::parse(stage).expect("a stage"),
+                lowest: temperature(lowest),
+                highest: highest.map(temperature),
+                held: time(held),
+            }
+        })
+        .collect()
+}
+
+fn process(input: &Input) -> Process {
+    let percent = |key: &str| input.try_get::<Decimal>(key).map(Percent::new);
+    let day = |key: &str| input.try_get::<chrono::NaiveDate>(key);
+    Process {
+        piece: input.maybe("piece").map(length),
+        mass: input.maybe("mass").map(length),
+        casing: input.maybe("casing").map(length),
+        is_pepperoni: input.maybe("pepperoni") == Some("yes"),
+        salting: Salting {
+            dry: percent("salt"),
+            mix: percent("mix"),
+            brine: percent("brine"),
+            pickle: input.try_get("salometer").map(|salometer| Pickle {
+                salometer,
+                per_hundred: input.get("pickle"),
+            }),
+        },
+        overhauls: input.try_get("overhauls").unwrap_or(0),
+        // A pound is 453 592.37 mg; the vectors give whole pounds, rounded up to a milligram.
+        heaviest: input
+            .try_get::<i64>("pounds")
+            .map(|pounds| Grams::from_milligrams((pounds * 45_359_237).div_euclid(100))),
+        runs: runs(input.maybe("runs").unwrap_or_default()),
+        whole: input.maybe("whole").map(time),
+        cured_on: day("cured_on"),
+        dried: day("dried_from").zip(day("dried_to")),
+        ..Process::of(input.text("method"))
+    }
+}
+
+/// Weights in pounds, thousandths kept: only their ratio counts.
+fn salt_of_mix(input: &Input) -> String {
+    let grams = |key: &str| {
+        let thousandths = input.get::<Decimal>(key) * Decimal::from(1_000_000);
+        Grams::from_milligrams(thousandths.normalize().to_string().parse().expect("whole"))
+    };
+    match trichinae::salt_of_wet_mix(grams("salt"), grams("mix"), grams("dry")) {
+        Ok(salt) => salt.number().normalize().to_string(),
+        Err(refusal) => refused(&refusal),
+    }
+}
+
+fn drying_days(input: &Input, law: &Law) -> String {
+    let tables = law.trichinae.sausage_drying.as_ref().expect("the tables");
+    let holds: Vec<(Temperature, TimeDelta)> = runs(input.maybe("holds").unwrap_or_default())
+        .iter()
+        .map(|run| (run.lowest, run.held))
+        .collect();
+    let salt = Percent::new(input.get::<Decimal>("salt"));
+    match tables.days(length(input.text("casing")), salt, &holds) {
+        Ok(days) => format!("{} d (-{} +{})", days.days(), days.cut, days.more),
+        Err(row) => format!("the table ends: {row}"),
+    }
+}
+
+fn ham_sum(input: &Input, law: &Law) -> String {
+    let table = law.trichinae.ham_drying.as_ref().expect("the table");
+    let runs: Vec<(Temperature, TimeDelta)> = runs(input.text("runs"))
+        .iter()
+        .map(|run| (run.lowest, run.held))
+        .collect();
+    table.sum(&runs).normalize().to_string()
+}
+
+fn readings(input: &Input) -> Readings {
+    let percent = |key: &str| input.try_get::<Decimal>(key).map(Percent::new);
+    Readings {
+        ph: input.try_get("ph"),
+        water_activity: input.try_get("aw"),
+        salt_in_water: percent("salt"),
+        brine: percent("brine"),
+        facts: list(input.maybe("facts").unwrap_or_default())
+            .map(|fact| Fact::parse(fact).expect("a fact"))
+            .collect(),
+    }
+}
+
+fn stable(input: &Input, law: &Law) -> String {
+    let mut rules = law.stability.clone();
+    if let Some(edges) = input.maybe("edges") {
+        rules.is_strict = edges == "strict";
+    }
+    let (is_heated, is_packed) = match input.maybe("treated").unwrap_or("raw") {
+        "raw" => (false, false),
+        "heated" => (true, false),
+        "packed" => (false, true),
+        "heated-packed" => (true, true),
+        other => panic!("{other}"),
+    };
+    let treated = Treated {
+        is_heated,
+        is_packed,
+    };
+    match stability::needs_control(&readings(input), treated, &rules, &law.rows) {
+        Ok(Stable { stability, .. }) => stability.as_str().to_owned(),
+        Err(refusal) => refused(&refusal),
+    }
+}
+
+fn vacuum(input: &Input, law: &Law) -> String {
+    let readings = readings(input);
+    let life = Life {
+        food: match input.text("food") {
+            "fresh" => VacuumFood::Fresh,
+            "bulk" => VacuumFood::Bulk,
+            "other" => VacuumFood::Other,
+            other => panic!("{other}"),
+        },
+        days: input.get("days"),
+        readings: &readings,
+        heat: input
+            .maybe("heat")
+            .map(|heat| (temperature(heat), time(input.text("held")))),
+        stored_at: temperature(input.maybe("stored").unwrap_or("5C")),
+    };
+    findings(stability::vacuum_days(&life, &law.stability, &law.rows))
 }
