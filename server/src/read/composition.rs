@@ -38,7 +38,7 @@ pub fn lists(
             product: product.code.clone(),
             names: product.names.clone(),
             grams: Grams::from_milligrams(row.made_mg),
-            parts: Vec::new(),
+            ..Ingredient::default()
         });
     }
     Ok(languages
@@ -89,6 +89,7 @@ fn parts_of(app: &App, conn: &mut Conn, row: &LotRow) -> Result<Vec<Ingredient>>
                     names: of.names.clone(),
                     grams: Grams::from_milligrams(used.milligrams),
                     parts: parts.get(&used.lot).cloned().unwrap_or_default(),
+                    ..Ingredient::default()
                 });
             }
             let water = ancestry.made_by.get(&lot).and_then(|step| waters.get(step));
@@ -138,6 +139,7 @@ fn recipe_parts(
             names: product.names.clone(),
             grams: share,
             parts: below,
+            ..Ingredient::default()
         });
     }
     Ok(ingredients::of_step(code, parts))

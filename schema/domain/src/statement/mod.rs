@@ -1,5 +1,68 @@
-//! To be written.
+//! What a label says of a food under the law of a place: its ingredients, its allergens, the animals
+//! in it, the words and form of its dates, how it is kept, and how high the letters are.
+//!
+//! [`write()`] makes the whole statement; [`changes`] tells two lots apart; [`date_mark`] puts a date
+//! in words. It is no legal advice: local codes and licensed practice decide.
 
-/// The rules of a place.
-#[derive(Debug, Clone, Default, PartialEq)]
-pub struct Rules {}
+mod allergens;
+mod changes;
+mod contains;
+mod date_mark;
+mod due;
+mod food;
+mod heights;
+mod list;
+mod matching;
+mod meat;
+mod names;
+mod notices;
+mod rules;
+mod run;
+mod species;
+#[cfg(test)]
+mod tests;
+mod water;
+mod wording;
+mod write;
+
+pub use allergens::{AllergenName, AllergenRules, Declared, declared, printed};
+pub use changes::{Change, Source, changes};
+pub use contains::{ContainsRules, check_contains, contains, may_contain};
+pub use date_mark::{
+    DateAsk, DateForm, DateKind, DateMark, DateRules, DateWords, DatesDue, Forbidden, Least, Marks,
+    Needed, Packing, Precision, Reader, check_words, date_mark, dates_due,
+};
+pub use due::{Due, Telling};
+pub use food::{Food, Sale};
+pub use heights::{
+    Height, HeightStep, Lettering, Measured, check_height, letter_height, may_share_line,
+};
+pub use list::{AdditiveName, LastRules, ListRules, TailRules, ingredients, share};
+pub use meat::{Excess, MeatLimit, MinceRules, check_mince, meat_excess};
+pub use names::{NameWord, Trait, check_name};
+pub use notices::{Notice, NoticeKind, check_languages, notice, origin};
+pub use rules::Rules;
+pub use run::{Run, Runs};
+pub use species::{SpeciesName, SpeciesRules, note as species_note};
+pub use water::{WaterRules, solution_percent};
+pub use wording::{UpTo, Wording};
+pub use write::{Statement, Written, write};
+
+/// What a label may do and need not, where the place leaves a choice.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Style {
+    /// Dissolve compounds into the list, where the place allows it.
+    pub merged: bool,
+    /// Put small things last, where the place has a way of doing so.
+    pub small_last: bool,
+}
+
+impl Default for Style {
+    /// Compounds in brackets, small things last.
+    fn default() -> Style {
+        Style {
+            merged: false,
+            small_last: true,
+        }
+    }
+}

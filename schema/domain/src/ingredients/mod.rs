@@ -1,10 +1,17 @@
-//! The ingredient list: descending by ingoing weight, compounds with their parts in brackets.
+//! What a food is made of: each ingredient with its ingoing weight, and compounds with their parts.
+
+mod merge;
+mod nature;
+
+pub use merge::{flat, of_step};
+pub use nature::Nature;
 
 use crate::grams::Grams;
-use std::collections::BTreeMap;
+use crate::words::{Allergen, Species};
+use std::collections::{BTreeMap, BTreeSet};
 
 /// What went into something, with what went into that.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct Ingredient {
     /// Its product's code: the same product from two lots is one ingredient.
     pub product: String,
@@ -14,6 +21,18 @@ pub struct Ingredient {
     pub grams: Grams,
     /// What it is itself made of; empty for a single thing.
     pub parts: Vec<Ingredient>,
+    /// What it is in the list: a plain food unless said.
+    pub nature: Nature,
+    /// The key of an additive in the law's table (`sodium-nitrite`), for its class and number.
+    pub additive: Option<String>,
+    /// Allergens that it has, itself or in its parts.
+    pub allergens: BTreeSet<Allergen>,
+    /// Of which animal, if of one.
+    pub species: Option<Species>,
+    /// Does the name or the picture of the food speak of it? Then some places ask for its share.
+    pub in_name: bool,
+    /// Codes of the lots that it came from, for the bench; not for a label.
+    pub lots: Vec<String>,
 }
 
 impl Ingredient {
@@ -25,11 +44,13 @@ impl Ingredient {
             product: "water".into(),
             names: names.into(),
             grams,
-            parts: Vec::new(),
+            nature: Nature::Water,
+            ..Ingredient::default()
         }
     }
 
-    fn name(&self, language: &str) -> String {
+    /// The name in a language, else in English, else any; it begins small, as in a list.
+    pub fn name(&self, language: &str) -> String {
         let name = self
             .names
             .get(language)
@@ -37,88 +58,31 @@ impl Ingredient {
             .or_else(|| self.names.values().next());
         lower_first(name.map_or("", String::as_str))
     }
-}
 
-/// What a step's output of this product is made of, given what went in.
-///
-/// One input with parts passes them on: sliced or packed it is what it was. Rework of the product
-/// itself, at any depth, gives way to its own parts: a pot that is topped up does not contain itself.
-pub fn of_step(product: &str, mut inputs: Vec<Ingredient>) -> Vec<Ingredient> {
-    if inputs.len() == 1 && !inputs[0].parts.is_empty() {
-        inputs = std::mem::take(&mut inputs[0].parts);
-    }
-    merged(without(product, inputs))
-}
-
-/// Puts in the place of every part that is this product the parts of that.
-fn without(product: &str, parts: Vec<Ingredient>) -> Vec<Ingredient> {
-    let mut kept = Vec::with_capacity(parts.len());
-    for mut part in parts {
-        part.parts = without(product, part.parts);
-        if part.product == product && !part.parts.is_empty() {
-            kept.extend(scaled(&part.parts, part.grams));
-        } else {
-            kept.push(part);
+    /// Its allergens and those of its parts, to any depth.
+    pub fn all_allergens(&self) -> BTreeSet<Allergen> {
+        let mut all = self.allergens.clone();
+        for part in &self.parts {
+            all.append(&mut part.all_allergens());
         }
+        all
     }
-    kept
 }
 
-/// The same parts, summing to another weight, to the milligram below.
-fn scaled(parts: &[Ingredient], to: Grams) -> Vec<Ingredient> {
-    let whole: Grams = parts.iter().map(|part| part.grams).sum();
-    let scale = |grams: Grams| {
-        let product = i128::from(grams.milligrams()) * i128::from(to.milligrams());
-        Grams::from_milligrams((product / i128::from(whole.milligrams().max(1))) as i64)
-    };
-    parts
-        .iter()
-        .map(|part| Ingredient {
-            grams: scale(part.grams),
-            ..part.clone()
-        })
-        .collect()
+/// The allergens of all parts, to any depth.
+pub fn allergens(parts: &[Ingredient]) -> BTreeSet<Allergen> {
+    parts.iter().flat_map(Ingredient::all_allergens).collect()
 }
 
 /// The list in one language: `pork trim, pork fat, fennel spice (salt, fennel seed), white wine`.
+///
+/// The plain form; a label has what the place asks for besides ([`crate::statement`]).
 pub fn list(parts: &[Ingredient], language: &str) -> String {
     let one = |part: &Ingredient| match part.parts.as_slice() {
         [] => part.name(language),
         parts => format!("{} ({})", part.name(language), list(parts, language)),
     };
     parts.iter().map(one).collect::<Vec<_>>().join(", ")
-}
-
-/// The same product twice is one ingredient; heavier first, names break a tie.
-fn merged(parts: Vec<Ingredient>) -> Vec<Ingredient> {
-    let mut merged: Vec<Ingredient> = Vec::with_capacity(parts.len());
-    for mut part in parts {
-        let same = |known: &&mut Ingredient| {
-            known.product == part.product && known.parts.is_empty() == part.parts.is_empty()
-        };
-        match merged.iter_mut().find(same) {
-            Some(known) => {
-                let mut both = scaled(&known.parts, known.grams);
-                both.extend(scaled(&part.parts, part.grams));
-                known.parts = both;
-                known.grams += part.grams;
-            }
-            None => {
-                part.parts = scaled(&part.parts, part.grams);
-                merged.push(part);
-            }
-        }
-    }
-    for part in &mut merged {
-        part.parts = self::merged(std::mem::take(&mut part.parts));
-    }
-    merged.sort_by(|one, other| {
-        other
-            .grams
-            .cmp(&one.grams)
-            .then_with(|| one.names.cmp(&other.names))
-    });
-    merged
 }
 
 fn lower_first(name: &str) -> String {
@@ -141,6 +105,7 @@ mod tests {
             names,
             grams: Grams::whole(grams),
             parts,
+            ..Ingredient::default()
         }
     }
 
@@ -223,6 +188,18 @@ mod tests {
             let order = of_step("x", parts.clone());
             prop_assert_eq!(order.len(), parts.len());
             prop_assert!(order.windows(2).all(|pair| pair[0].grams >= pair[1].grams));
+        }
+
+        #[test]
+        fn no_allergen_and_no_gram_is_lost(kinds in prop::collection::vec((0usize..6, 1i64..500, 0usize..Allergen::ALL.len()), 1..40)) {
+            let inputs: Vec<Ingredient> = kinds.iter().map(|(kind, grams, word)| Ingredient {
+                allergens: [Allergen::ALL[*word]].into(),
+                ..part(&format!("n{kind}"), *grams, vec![])
+            }).collect();
+            let (union, whole): (_, Grams) = (allergens(&inputs), inputs.iter().map(|part| part.grams).sum());
+            let made = of_step("x", inputs);
+            prop_assert_eq!(allergens(&made), union);
+            prop_assert_eq!(made.iter().map(|part| part.grams).sum::<Grams>(), whole);
         }
     }
 }

@@ -1,0 +1,162 @@
+//! What is different between the statements of two lots of the same product, in words for the bench.
+
+use super::Food;
+use crate::ingredients::Ingredient;
+use crate::words::Allergen;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// What is different.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Change {
+    /// Allergens that are new, with the way down to what brings each: `glaze > soy sauce`.
+    pub new_allergens: BTreeMap<Allergen, Vec<Source>>,
+    /// Allergens that are no longer in it.
+    pub gone_allergens: BTreeSet<Allergen>,
+    /// Ingredients that are new, as the way down to them.
+    pub new_ingredients: Vec<String>,
+    /// Ingredients that are gone.
+    pub gone_ingredients: Vec<String>,
+    /// Are the same ingredients in another order?
+    pub reordered: bool,
+}
+
+/// What brings an allergen.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Source {
+    /// The way down to the ingredient, by name.
+    pub path: Vec<String>,
+    /// The lots that it came from, if known.
+    pub lots: BTreeSet<String>,
+}
+
+/// What is different between two lots; nothing if the same label is true of both.
+pub fn changes(before: &Food, after: &Food) -> Option<Change> {
+    let (had, has) = (before.all_allergens(), after.all_allergens());
+    let new_allergens = (&has - &had).into_iter().map(|allergen| {
+        let mut sources = Vec::new();
+        bringing(&after.parts, allergen, &mut Vec::new(), &mut sources);
+        (allergen, sources)
+    });
+    let (mut old, mut new) = (Vec::new(), Vec::new());
+    walk(&before.parts, "", &mut old);
+    walk(&after.parts, "", &mut new);
+    let keys = |list: &[(String, String)]| -> BTreeSet<String> {
+        list.iter().map(|(key, _)| key.clone()).collect()
+    };
+    let (old_keys, new_keys) = (keys(&old), keys(&new));
+    let only = |list: &[(String, String)], other: &BTreeSet<String>| -> Vec<String> {
+        let alone = list.iter().filter(|(key, _)| !other.contains(key));
+        alone.map(|(_, name)| name.clone()).collect()
+    };
+    let change = Change {
+        new_allergens: new_allergens.collect(),
+        gone_allergens: &had - &has,
+        new_ingredients: only(&new, &old_keys),
+        gone_ingredients: only(&old, &new_keys),
+        reordered: old_keys == new_keys && !same_order(&old, &new),
+    };
+    (change != Change::default()).then_some(change)
+}
+
+impl Change {
+    /// Does it concern an allergen? Then old labels must not be used.
+    pub fn is_grave(&self) -> bool {
+        !self.new_allergens.is_empty() || !self.gone_allergens.is_empty()
+    }
+
+    /// In words for the bench, the gravest first.
+    pub fn words(&self) -> Vec<String> {
+        let mut words = Vec::new();
+        for (allergen, sources) in &self.new_allergens {
+            let from = match sources.as_slice() {
+                [] => "no ingredient is known to bring it".to_owned(),
+                sources => {
+                    let sources: Vec<String> = sources.iter().map(Source::words).collect();
+                    sources.join("; ")
+                }
+            };
+            let name = capital(allergen.as_str());
+            words.push(format!("{name} is new in this batch: {from}."));
+        }
+        for allergen in &self.gone_allergens {
+            let name = capital(allergen.as_str());
+            words.push(format!(
+                "{name} is no longer in this batch. Look twice before you believe it."
+            ));
+        }
+        if !self.new_ingredients.is_empty() {
+            words.push(format!(
+                "New in this batch: {}.",
+                self.new_ingredients.join(", ")
+            ));
+        }
+        if !self.gone_ingredients.is_empty() {
+            words.push(format!(
+                "No longer in it: {}.",
+                self.gone_ingredients.join(", ")
+            ));
+        }
+        if self.reordered {
+            words.push("The order of the ingredients has changed.".into());
+        }
+        words
+    }
+}
+
+impl Source {
+    /// `glaze > soy sauce, lot SOY-7`.
+    fn words(&self) -> String {
+        let lots: Vec<&str> = self.lots.iter().map(String::as_str).collect();
+        let lots = match lots.as_slice() {
+            [] => String::new(),
+            [lot] => format!(", lot {lot}"),
+            lots => format!(", lots {}", lots.join(", ")),
+        };
+        format!("{}{lots}", self.path.join(" > "))
+    }
+}
+
+fn same_order(old: &[(String, String)], new: &[(String, String)]) -> bool {
+    let key = |(key, _): &(String, String)| key.clone();
+    old.iter().map(key).eq(new.iter().map(key))
+}
+
+/// The deepest ingredients that bear an allergen.
+fn bringing(
+    parts: &[Ingredient],
+    allergen: Allergen,
+    path: &mut Vec<String>,
+    into: &mut Vec<Source>,
+) {
+    for part in parts {
+        if !part.all_allergens().contains(&allergen) {
+            continue;
+        }
+        path.push(part.name("en"));
+        let before = into.len();
+        bringing(&part.parts, allergen, path, into);
+        if into.len() == before {
+            into.push(Source {
+                path: path.clone(),
+                lots: part.lots.iter().cloned().collect(),
+            });
+        }
+        path.pop();
+    }
+}
+
+/// Every ingredient with the way down to it: by code, and by name.
+fn walk(parts: &[Ingredient], above: &str, into: &mut Vec<(String, String)>) {
+    for part in parts {
+        let key = format!("{above}/{}", part.product);
+        into.push((key.clone(), part.name("en")));
+        walk(&part.parts, &key, into);
+    }
+}
+
+fn capital(word: &str) -> String {
+    let mut letters = word.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
+}

@@ -1,0 +1,73 @@
+//! The rules of a place on what a label says.
+
+use super::{
+    AllergenRules, ContainsRules, DateRules, Due, HeightStep, ListRules, MeatLimit, MinceRules,
+    NameWord, Notice, Sale, SpeciesRules, UpTo, WaterRules,
+};
+use crate::law::{Bound, RowId};
+
+/// The rules of a place.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Rules {
+    /// The ingredient list.
+    pub list: Option<ListRules>,
+    /// Allergens.
+    pub allergens: AllergenRules,
+    /// The allergen statement.
+    pub contains: Option<ContainsRules>,
+    /// Animals.
+    pub species: SpeciesRules,
+    /// Added water.
+    pub water: Option<WaterRules>,
+    /// What has to be written, by the way of selling.
+    pub due: Vec<Due>,
+    /// Dates.
+    pub dates: DateRules,
+    /// Fixed words.
+    pub notices: Vec<Notice>,
+    /// The languages of a label, where the place says so.
+    pub languages: Option<(RowId, Vec<String>)>,
+    /// Heights of letters, the smallest panels first.
+    pub heights: Vec<HeightStep>,
+    /// Two languages may share a line up to this surface, in square centimetres.
+    pub shared_line: Option<UpTo>,
+    /// Words in names that a food must earn.
+    pub names: Vec<NameWord>,
+    /// What still counts as meat.
+    pub meat: Vec<MeatLimit>,
+    /// What is minced meat.
+    pub mince: Option<MinceRules>,
+}
+
+impl Rules {
+    /// What has to be written in a way of selling, if the place says.
+    pub fn due(&self, sale: Sale) -> Option<&Due> {
+        self.due.iter().find(|due| due.sale == sale)
+    }
+
+    /// Every single number that a house may make stricter.
+    pub fn bounds_mut(&mut self) -> Vec<&mut Bound> {
+        let mut bounds: Vec<&mut Bound> = Vec::new();
+        let up_to = [
+            self.allergens.sulphites_undeclared.as_mut(),
+            self.water.as_mut().map(|law| &mut law.unsaid),
+            self.shared_line.as_mut(),
+            self.mince.as_mut().map(|law| &mut law.salt),
+        ];
+        bounds.extend(up_to.into_iter().flatten().map(|limit| &mut limit.bound));
+        if let Some(list) = &mut self.list {
+            bounds.extend(list.tail.as_mut().map(|tail| &mut tail.at_most));
+            bounds.extend(list.last.as_mut().map(|last| &mut last.spices_at_most));
+        }
+        bounds.extend(self.dates.undated_from.as_mut());
+        for step in &mut self.heights {
+            bounds.push(&mut step.height);
+            bounds.extend(step.leading.as_mut());
+        }
+        for limit in &mut self.meat {
+            bounds.push(&mut limit.fat);
+            bounds.push(&mut limit.connective);
+        }
+        bounds
+    }
+}

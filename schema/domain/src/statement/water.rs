@@ -1,0 +1,65 @@
+//! Water that was added: when the name must say so, and the share of a solution in raw meat.
+
+use super::{Food, Rules, UpTo};
+use crate::grams::Grams;
+use crate::ingredients::{Ingredient, Nature};
+use crate::law::{Finding, RowId, Rows};
+use crate::measure::Percent;
+use crate::refusal::{Refusal, Result};
+
+/// When added water is said.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WaterRules {
+    /// The row.
+    pub row: RowId,
+    /// Unsaid up to this percentage of the finished food.
+    pub unsaid: UpTo,
+}
+
+/// Water in a finished food beyond what the place lets go unsaid in its name.
+///
+/// The water is what is left of the finished weight when all else that went in is taken off; without
+/// a finished weight it is what was poured.
+pub fn check(rules: &Rules, rows: &Rows, food: &Food) -> Option<Finding> {
+    let law = rules.water.as_ref()?;
+    let poured = water_of(&food.parts);
+    if poured.is_none_left() {
+        return None;
+    }
+    let dry = food.ingoing() - poured;
+    let finished = food.finished.unwrap_or_else(|| food.ingoing());
+    let left = (finished - dry).clamp(Grams::ZERO, poured);
+    let percent = super::list::share(left, finished);
+    (!law.unsaid.passes(percent.number())).then(|| {
+        let says = format!(
+            "Added water is {percent} of the finished weight: a cut, joint, slice or carcase says \"with added water\" in its name above {} %.",
+            law.unsaid.bound.value.normalize()
+        );
+        Finding::against(rows, &law.row, says)
+    })
+}
+
+fn water_of(parts: &[Ingredient]) -> Grams {
+    let one = |part: &Ingredient| match part.nature {
+        Nature::Water => part.grams,
+        _ => water_of(&part.parts),
+    };
+    parts.iter().map(one).sum()
+}
+
+/// The share of a solution in raw meat, of the weight before it went in (`us-F3`).
+///
+/// # Errors
+/// Either weight is missing.
+pub fn solution_percent(solution: Grams, raw_meat: Grams) -> Result<Percent> {
+    if raw_meat.is_none_left() {
+        let detail = "The raw meat has no weight. Weigh it before the solution goes in.";
+        return Err(Refusal::cannot_be("raw_meat", detail));
+    }
+    if solution.is_none_left() {
+        let detail =
+            "The solution has no weight. Weigh the meat again, or the solution that went in.";
+        return Err(Refusal::cannot_be("solution", detail));
+    }
+    Ok(super::list::share(solution, raw_meat))
+}

@@ -1,0 +1,48 @@
+//! Words that a law fixes or asks for, by language, and limits whose very edge matters.
+
+use crate::law::{Bound, RowId};
+use rust_decimal::Decimal;
+use std::collections::BTreeMap;
+
+/// Words by language, with their row.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Wording {
+    /// Where they come from.
+    pub row: RowId,
+    /// Does the law fix the very words?
+    pub mandated: bool,
+    /// The words by language tag.
+    pub text: BTreeMap<String, String>,
+}
+
+impl Wording {
+    /// The words in a language, else in English, else any.
+    pub fn in_language(&self, language: &str) -> &str {
+        said(&self.text, language)
+    }
+}
+
+/// The text in a language, else in English, else any.
+pub fn said<'a>(texts: &'a BTreeMap<String, String>, language: &str) -> &'a str {
+    let text = texts.get(language).or_else(|| texts.get("en"));
+    text.or_else(|| texts.values().next())
+        .map_or("", |text| text)
+}
+
+/// A highest number of which it matters whether the number itself still passes.
+///
+/// A house may set the number lower.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct UpTo {
+    /// The number, as the most.
+    pub bound: Bound,
+    /// Does the number itself still pass?
+    pub inclusive: bool,
+}
+
+impl UpTo {
+    /// Does that much pass?
+    pub fn passes(&self, value: Decimal) -> bool {
+        self.bound.allows(value) && (self.inclusive || value != self.bound.value)
+    }
+}

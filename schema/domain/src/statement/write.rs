@@ -1,0 +1,143 @@
+//! The whole statement of a food in each language: list, allergens, animals, and what was found.
+
+use super::allergens::{Declared, declared, printed};
+use super::{Food, Rules, Runs, Style, contains, ingredients, may_contain, species};
+use crate::ingredients::{Ingredient, Nature, flat};
+use crate::law::{Finding, Rows};
+use crate::words::Allergen;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// The statement in one language.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Written {
+    /// The ingredient list with its title; empty for a food of one thing.
+    pub list: Runs,
+    /// The allergen statement with its title; empty where the list tells, or nothing is to tell.
+    pub contains: Runs,
+    /// What may be in it unasked; empty if nothing.
+    pub may_contain: Runs,
+    /// Animals that the name does not tell: `contains pork`.
+    pub species: Option<String>,
+}
+
+/// The statement of a food.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Statement {
+    /// By language.
+    pub languages: BTreeMap<String, Written>,
+    /// The allergens that the place wants named.
+    pub allergens: BTreeSet<Allergen>,
+    /// What is to be known or mended. One that refuses stops the label.
+    pub findings: Vec<Finding>,
+}
+
+/// Writes the statement of a food under the law of a place.
+///
+/// Every language names the same allergens; every allergen that went in and that the place knows is
+/// named in the list (where it emphasises) or in the allergen statement.
+pub fn write(
+    rules: &Rules,
+    rows: &Rows,
+    food: &Food,
+    languages: &[&str],
+    style: Style,
+) -> Statement {
+    let Declared {
+        allergens,
+        mut findings,
+    } = declared(rules, rows, food);
+    let may_merge = rules.list.as_ref().is_some_and(|law| law.may_merge);
+    let merged = (style.merged && may_merge).then(|| flat(food.parts.clone()));
+    let parts = merged.as_deref().unwrap_or(&food.parts);
+    check_parts(rules, rows, &food.parts, &mut findings);
+    findings.extend(super::water::check(rules, rows, food));
+    let single = match parts {
+        [] => true,
+        [one] => one.parts.is_empty(),
+        _ => false,
+    };
+    let in_list = match single || rules.allergens.emphasised.is_none() {
+        true => BTreeSet::new(),
+        false => shown(rules, parts),
+    };
+    let homeless: BTreeSet<Allergen> = &allergens - &in_list;
+    if !single && rules.allergens.emphasised.is_some() && !homeless.is_empty() {
+        let names = printed(rules, &homeless, "en").join(", ");
+        let says = format!(
+            "No ingredient is known to bring {names}, so it is said after the list. Set it at the ingredient that brings it."
+        );
+        findings.push(Finding::new(
+            crate::law::Gravity::Warn,
+            says,
+            rules.allergens.emphasised.clone(),
+        ));
+    }
+    let beside = rules.contains.as_ref().is_some_and(|law| law.beside_list);
+    let stated = if beside || single {
+        &allergens
+    } else {
+        &homeless
+    };
+    let may: BTreeSet<Allergen> = &food.may_contain - &allergens;
+    let mut written = BTreeMap::new();
+    for language in languages {
+        let list = match single {
+            true => Runs::default(),
+            false => ingredients(rules, parts, &allergens, language, style),
+        };
+        let one = Written {
+            list,
+            contains: contains(rules, stated, language),
+            may_contain: may_contain(rules, &may, language),
+            species: species::note(rules, food, language),
+        };
+        written.insert((*language).to_owned(), one);
+    }
+    Statement {
+        languages: written,
+        allergens,
+        findings,
+    }
+}
+
+/// The allergens that the list shows: those of what is not left out.
+fn shown(rules: &Rules, parts: &[Ingredient]) -> BTreeSet<Allergen> {
+    let omits = |part: &&Ingredient| rules.list.as_ref().is_some_and(|law| law.omits(part));
+    let mut all = BTreeSet::new();
+    for part in parts.iter().filter(|part| !omits(part)) {
+        all.extend(&part.allergens);
+        all.append(&mut shown(rules, &part.parts));
+    }
+    all
+}
+
+/// A cure without its parts, and a spice that is none here.
+fn check_parts(rules: &Rules, rows: &Rows, parts: &[Ingredient], findings: &mut Vec<Finding>) {
+    let Some(law) = &rules.list else {
+        return;
+    };
+    for part in parts {
+        if let Some(row) = &law.cure_parts
+            && part.nature == Nature::Cure
+            && part.parts.is_empty()
+        {
+            let says = format!(
+                "{} has no recipe: every part of a cure is listed by name. Enter what its label says.",
+                part.name("en")
+            );
+            findings.push(Finding::against(rows, row, says));
+        }
+        if let Some((row, words)) = &law.not_spice
+            && part.nature == Nature::Spice
+            && part.parts.is_empty()
+            && !super::matching::find(&part.name("en"), words, &[]).is_empty()
+        {
+            let says = format!(
+                "{} is not a spice here. Set it as a food or a flavouring.",
+                part.name("en")
+            );
+            findings.push(Finding::against(rows, row, says));
+        }
+        check_parts(rules, rows, &part.parts, findings);
+    }
+}
