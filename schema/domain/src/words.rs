@@ -32,6 +32,8 @@ macro_rules! words {
     };
 }
 
+pub(crate) use words;
+
 words! {
     /// What sort of thing a product is.
     ProductKind {
