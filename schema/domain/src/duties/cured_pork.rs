@@ -60,10 +60,6 @@ pub struct Standards {
     pub country_core: Bound,
     /// Weight of bacon, in percent of the fresh belly.
     pub bacon_yield: Bound,
-    /// What is packed in a liquid says so.
-    pub packed_in: Option<RowId>,
-    /// Names of places.
-    pub place_names: PlaceNames,
 }
 
 /// Least protein of a group, in percent of the fat-free part.
@@ -103,17 +99,6 @@ pub struct Time {
     pub ham: Bound,
     /// Days for a shoulder.
     pub shoulder: Bound,
-}
-
-/// Names of places in a product's name.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct PlaceNames {
-    /// Where it stands.
-    pub row: RowId,
-    /// The word that has to stand beside.
-    pub beside: Vec<String>,
-    /// Names that are free.
-    pub generic: Vec<String>,
 }
 
 impl Standards {

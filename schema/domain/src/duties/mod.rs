@@ -37,7 +37,7 @@ use rust_decimal::Decimal;
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct Rules {
     /// Words in a name, and what they may stand for.
-    pub names: Vec<names::NameRule>,
+    pub names: names::Names,
     /// Cured pork that has a standard.
     pub cured_pork: Option<cured_pork::Standards>,
     /// Meat protein in solid cuts with water or additives.
@@ -84,7 +84,12 @@ impl Rules {
     /// Every number that a house may tighten.
     pub fn bounds_mut(&mut self) -> Vec<&mut Bound> {
         let mut all: Vec<&mut Bound> = Vec::new();
-        all.extend(self.names.iter_mut().flat_map(names::NameRule::bounds_mut));
+        all.extend(
+            self.names
+                .words
+                .iter_mut()
+                .flat_map(names::NameRule::bounds_mut),
+        );
         all.extend(self.cured_pork.iter_mut().flat_map(|it| it.bounds_mut()));
         all.extend(self.meat_protein.iter_mut().flat_map(|it| it.bounds_mut()));
         all.extend(self.mince.iter_mut().flat_map(|it| it.bounds_mut()));

@@ -13,6 +13,28 @@ words! {
     }
 }
 
+/// Names with a rule.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Names {
+    /// Words that have one.
+    pub words: Vec<NameRule>,
+    /// What is packed in a liquid says so.
+    pub packed_in: Option<RowId>,
+    /// Names of places.
+    pub places: Option<PlaceNames>,
+}
+
+/// Names of places in a product's name.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PlaceNames {
+    /// Where it stands.
+    pub row: RowId,
+    /// The word that has to stand beside.
+    pub beside: Vec<String>,
+    /// Names that are free.
+    pub generic: Vec<String>,
+}
+
 /// A word that has a rule.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct NameRule {
@@ -127,7 +149,7 @@ pub(super) fn says(name: &[String], phrase: &str) -> bool {
 pub fn check_name(rules: &super::Rules, rows: &Rows, named: &Named) -> Vec<Finding> {
     let name = words_of(named.name);
     let mut found = Vec::new();
-    for rule in &rules.names {
+    for rule in &rules.names.words {
         let Some(word) = rule.words.iter().find(|word| says(&name, word)) else {
             continue;
         };
@@ -146,7 +168,7 @@ pub fn check_name(rules: &super::Rules, rows: &Rows, named: &Named) -> Vec<Findi
 
 /// What is packed in brine or vinegar says so in its name.
 fn packed_in(rules: &super::Rules, rows: &Rows, name: &[String], named: &Named) -> Option<Finding> {
-    let row = rules.cured_pork.as_ref()?.packed_in.as_ref()?;
+    let row = rules.names.packed_in.as_ref()?;
     let liquid = named.packed_in.filter(|liquid| !says(name, liquid))?;
     let says = format!(
         "It is packed in {liquid}, and the name does not say so. Name it \"{}, packed in {liquid}\".",
@@ -232,7 +254,7 @@ pub fn check_place_name(
     place: &str,
     made_there: bool,
 ) -> Option<Finding> {
-    let rule = &rules.cured_pork.as_ref()?.place_names;
+    let rule = rules.names.places.as_ref()?;
     let words = words_of(name);
     let free = rule
         .generic
