@@ -17,6 +17,7 @@ pub mod lot_mark;
 pub mod meat_protein;
 pub mod mince;
 pub mod names;
+pub mod one_up;
 pub mod origin_words;
 pub mod oval;
 pub mod reared;
@@ -72,6 +73,8 @@ pub struct Rules {
     pub step_records: Vec<step_records::Asks>,
     /// The traceability rule for listed foods.
     pub fsma: Option<fsma::Reach>,
+    /// One step up, one step down.
+    pub one_up: Option<one_up::Reach>,
     /// Until when something has to be done or answered.
     pub deadlines: Vec<deadline::Deadline>,
     /// Recall classes and check levels.
@@ -100,6 +103,7 @@ impl Rules {
                 .map(|span| &mut span.number),
         );
         all.extend(self.fsma.iter_mut().flat_map(|it| it.bounds_mut()));
+        all.extend(self.one_up.iter_mut().flat_map(|it| it.bounds_mut()));
         all.extend(self.deadlines.iter_mut().map(|it| &mut it.span.number));
         all.extend(self.recall.iter_mut().flat_map(|it| it.bounds_mut()));
         all.extend(self.sale.iter_mut().map(|it| &mut it.pounds));

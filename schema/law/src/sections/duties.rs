@@ -66,6 +66,8 @@ pub struct DutiesEntry {
     step_records: Vec<records::AsksEntry>,
     /// The traceability rule for listed foods.
     fsma: Option<records::FsmaEntry>,
+    /// One step up, one step down.
+    one_up: Option<records::OneUpEntry>,
     /// Until when something is due.
     #[serde(default)]
     deadlines: Vec<records::DeadlineEntry>,
@@ -200,6 +202,7 @@ impl Subject for DutiesEntry {
             fields: each(self.fields, |it| it.field(rows))?,
             step_records: each(self.step_records, |it| it.asks(rows))?,
             fsma: self.fsma.map(|it| it.reach(rows)).transpose()?,
+            one_up: self.one_up.map(|it| it.reach(rows)).transpose()?,
             deadlines: each(self.deadlines, |it| it.deadline(rows))?,
             recall: self.recall.map(|it| it.levels(rows)).transpose()?,
             sale: each(self.sale, |it| it.most(rows))?,

@@ -4,7 +4,7 @@ use super::each;
 use crate::Bad;
 use crate::entry::{BoundEntry, known};
 use chrono::NaiveDate;
-use domain::duties::{deadline, fields, fsma, keeping, recall, step_records};
+use domain::duties::{deadline, fields, fsma, keeping, one_up, recall, step_records};
 use domain::law::Rows;
 use schemars::JsonSchema;
 use serde::Deserialize;
@@ -167,6 +167,34 @@ impl FsmaEntry {
             change: row(&self.change)?,
             not_shipped: row(&self.not_shipped)?,
             enforced_from: (day(&self.enforced_from)?, row(&self.enforced_row)?),
+        })
+    }
+}
+
+/// One step up, one step down: two numbers, and the row of each of its parts.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct OneUpEntry {
+    /// Sales for immediate eating, in percent of all: more puts a mixed shop outside.
+    immediate: BoundEntry,
+    /// Full-time staff up to which a shop is outside.
+    staff: BoundEntry,
+    /// No next step for consumers.
+    consumers: String,
+    /// Food under meat inspection only.
+    inspected: String,
+    /// What is written down of a business.
+    forward: String,
+}
+
+impl OneUpEntry {
+    pub fn reach(self, rows: &Rows) -> Result<one_up::Reach, Bad> {
+        Ok(one_up::Reach {
+            immediate: self.immediate.bound(rows)?,
+            staff: self.staff.bound(rows)?,
+            consumers: known(rows, &self.consumers)?,
+            inspected: known(rows, &self.inspected)?,
+            forward: known(rows, &self.forward)?,
         })
     }
 }
