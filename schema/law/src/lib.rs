@@ -7,13 +7,17 @@
 mod bad;
 mod entry;
 mod file;
+mod house;
 mod load;
 mod sections;
 
 pub use bad::Bad;
+pub use house::House;
 pub use load::{Shipped, shipped};
 
 /// What each file must look like, by the name of its subject: JSON Schema (2020-12).
 pub fn schemas() -> Vec<(&'static str, serde_json::Value)> {
-    sections::schemas()
+    let mut all = sections::schemas();
+    all.push(("house", house::schema()));
+    all
 }

@@ -1,5 +1,152 @@
-//! To be written.
+//! What a place asks of a kitchen besides dates and cures: names that have a standard, approvals on
+//! file, what may share a batch, what must be written down and how long it is kept.
+//!
+//! Pure functions over the place's [`Rules`] and its rows. Local codes and licensed practice decide.
 
-/// The rules of a place.
+pub mod approvals;
+pub mod banned;
+pub mod batch;
+pub mod beef;
+pub mod cured_pork;
+pub mod deadline;
+pub mod fields;
+pub mod fsma;
+pub mod keeping;
+pub mod killing;
+pub mod lot_mark;
+pub mod meat_protein;
+pub mod mince;
+pub mod names;
+pub mod one_up;
+pub mod origin_words;
+pub mod oval;
+pub mod reared;
+pub mod recall;
+pub mod sale;
+pub mod step_records;
+pub mod tenderised;
+
+pub use approvals::{check_approvals, needs_approval};
+pub use names::check_name;
+
+use crate::law::Bound;
+use crate::measure::Percent;
+use crate::refusal::{Refusal, Result};
+use rust_decimal::Decimal;
+
+/// The rules of a place. What a place has no rule for is empty.
 #[derive(Debug, Clone, Default, PartialEq)]
-pub struct Rules {}
+pub struct Rules {
+    /// Words in a name, and what they may stand for.
+    pub names: names::Names,
+    /// Cured pork that has a standard.
+    pub cured_pork: Option<cured_pork::Standards>,
+    /// Meat protein in solid cuts with water or additives.
+    pub meat_protein: Option<meat_protein::Least>,
+    /// The words due on beef that was tenderised by machine.
+    pub tenderised: Option<tenderised::Wording>,
+    /// What may not be in food, or not in mince.
+    pub banned: Vec<banned::Banned>,
+    /// How an animal must have died.
+    pub killing: Option<killing::Killing>,
+    /// Work that needs a paper first.
+    pub approvals: Vec<approvals::Need>,
+    /// What beef may share a batch.
+    pub beef: Option<beef::Groups>,
+    /// The cautious rule for batches of any kind.
+    pub batch: Option<batch::Default>,
+    /// The mark of a lot on a pack.
+    pub lot_mark: Option<lot_mark::Wording>,
+    /// What mince may be.
+    pub mince: Option<mince::Limits>,
+    /// Where a pig counts as reared.
+    pub reared: Option<reared::Ages>,
+    /// How origin is worded.
+    pub origin: Option<origin_words::Wording>,
+    /// The oval identification mark.
+    pub oval: Option<oval::Oval>,
+    /// How long each record is kept.
+    pub keeping: Vec<keeping::Keeping>,
+    /// What each record holds.
+    pub fields: Vec<fields::Field>,
+    /// Which record a sale or a grind asks for.
+    pub step_records: Vec<step_records::Asks>,
+    /// The traceability rule for listed foods.
+    pub fsma: Option<fsma::Reach>,
+    /// One step up, one step down.
+    pub one_up: Option<one_up::Reach>,
+    /// Until when something has to be done or answered.
+    pub deadlines: Vec<deadline::Deadline>,
+    /// Recall classes and check levels.
+    pub recall: Option<recall::Levels>,
+    /// The most that is still a retail sale.
+    pub sale: Vec<sale::Most>,
+}
+
+impl Rules {
+    /// Every number that a house may tighten.
+    pub fn bounds_mut(&mut self) -> Vec<&mut Bound> {
+        let mut all: Vec<&mut Bound> = Vec::new();
+        all.extend(
+            self.names
+                .words
+                .iter_mut()
+                .flat_map(names::NameRule::bounds_mut),
+        );
+        all.extend(self.cured_pork.iter_mut().flat_map(|it| it.bounds_mut()));
+        all.extend(self.meat_protein.iter_mut().flat_map(|it| it.bounds_mut()));
+        all.extend(self.mince.iter_mut().flat_map(|it| it.bounds_mut()));
+        all.extend(
+            self.keeping
+                .iter_mut()
+                .filter_map(|it| it.span.as_mut())
+                .map(|span| &mut span.number),
+        );
+        all.extend(self.fsma.iter_mut().flat_map(|it| it.bounds_mut()));
+        all.extend(self.one_up.iter_mut().flat_map(|it| it.bounds_mut()));
+        all.extend(self.deadlines.iter_mut().map(|it| &mut it.span.number));
+        all.extend(self.recall.iter_mut().flat_map(|it| it.bounds_mut()));
+        all.extend(self.sale.iter_mut().map(|it| &mut it.pounds));
+        all
+    }
+}
+
+/// A percentage that can be: from 0 to 100, and not a part of one typed for a percent.
+fn percent(field: &str, percent: Percent) -> Result<Decimal> {
+    let number = percent.number();
+    if number < Decimal::ZERO || number > Decimal::ONE_HUNDRED {
+        return Err(Refusal::cannot_be(
+            field,
+            format!("{percent} cannot be. Give a number between 0 and 100."),
+        ));
+    }
+    Ok(number)
+}
+
+/// A measured percentage that is never below one in a hundred: less is a part of one by mistake.
+fn measured(field: &str, given: Percent) -> Result<Decimal> {
+    let number = percent(field, given)?;
+    if number > Decimal::ZERO && number < Decimal::ONE {
+        let meant = number * Decimal::ONE_HUNDRED;
+        return Err(Refusal::cannot_be(
+            field,
+            format!(
+                "{number} looks like a part of one. Write it in hundredths: {}.",
+                meant.normalize()
+            ),
+        ));
+    }
+    Ok(number)
+}
+
+/// Names one after another, as `a, b and c`.
+fn listed<T: AsRef<str>>(words: &[T]) -> String {
+    match words {
+        [] => String::new(),
+        [one] => one.as_ref().to_owned(),
+        [first @ .., last] => {
+            let first: Vec<&str> = first.iter().map(AsRef::as_ref).collect();
+            format!("{} and {}", first.join(", "), last.as_ref())
+        }
+    }
+}

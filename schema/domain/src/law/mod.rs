@@ -36,6 +36,20 @@ pub struct Law {
     pub duties: duties::Rules,
 }
 
+impl Law {
+    /// Every number that a house may tighten, of every subject.
+    pub fn bounds_mut(&mut self) -> impl Iterator<Item = &mut Bound> {
+        let first = self.dates.bounds_mut().into_iter();
+        first
+            .chain(self.stability.bounds_mut())
+            .chain(self.cures.bounds_mut())
+            .chain(self.heat.bounds_mut())
+            .chain(self.trichinae.bounds_mut())
+            .chain(self.statements.bounds_mut())
+            .chain(self.duties.bounds_mut())
+    }
+}
+
 /// The rules of every place that there are files for.
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct Laws {

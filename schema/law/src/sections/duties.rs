@@ -1,20 +1,211 @@
-//! To be written.
+//! Names with a standard, approvals, batches and records, as their file has them.
+
+/// A word of a closed set, by the set's own lists.
+macro_rules! word {
+    ($set:ty, $text:expr) => {
+        $crate::sections::duties::word_of($text, <$set>::ALL, <$set>::SPELT)
+    };
+}
+
+mod batches;
+mod meat;
+mod names;
+mod records;
 
 use crate::Bad;
+use crate::entry::known;
 use crate::file::Subject;
+use domain::duties::{approvals, banned, batch, killing, tenderised};
 use domain::law::Rows;
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-/// To be written.
+/// What a place asks of a kitchen besides dates and cures. What it has no rule for is left out.
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-pub struct DutiesEntry {}
+pub struct DutiesEntry {
+    /// Words in a name, and what they may stand for.
+    #[serde(default)]
+    names: names::NamesEntry,
+    /// Cured pork that has a standard.
+    cured_pork: Option<meat::CuredPorkEntry>,
+    /// Meat protein in solid cuts with water or additives.
+    meat_protein: Option<meat::MeatProteinEntry>,
+    /// The words due on beef that was tenderised by machine.
+    tenderised: Option<TenderisedEntry>,
+    /// What may not be in food, or not in mince.
+    #[serde(default)]
+    banned: Vec<BannedEntry>,
+    /// How an animal must have died.
+    killing: Option<OnlyRow>,
+    /// Work that needs a paper first.
+    #[serde(default)]
+    approvals: Vec<NeedEntry>,
+    /// What beef may share a batch.
+    beef: Option<batches::BeefEntry>,
+    /// The cautious rule for batches of any kind.
+    batch: Option<OnlyRow>,
+    /// The mark of a lot on a pack.
+    lot_mark: Option<batches::LotMarkEntry>,
+    /// What mince may be.
+    mince: Option<meat::MinceEntry>,
+    /// Where a pig counts as reared.
+    reared: Option<batches::RearedEntry>,
+    /// How origin is worded.
+    origin: Option<batches::OriginEntry>,
+    /// The oval identification mark.
+    oval: Option<batches::OvalEntry>,
+    /// How long each record is kept.
+    #[serde(default)]
+    keeping: Vec<records::KeepingEntry>,
+    /// What each record holds.
+    #[serde(default)]
+    fields: Vec<records::FieldEntry>,
+    /// Which record an occasion asks for.
+    #[serde(default)]
+    step_records: Vec<records::AsksEntry>,
+    /// The traceability rule for listed foods.
+    fsma: Option<records::FsmaEntry>,
+    /// One step up, one step down.
+    one_up: Option<records::OneUpEntry>,
+    /// Until when something is due.
+    #[serde(default)]
+    deadlines: Vec<records::DeadlineEntry>,
+    /// Recall classes and check levels.
+    recall: Option<records::RecallEntry>,
+    /// The most that is still a retail sale.
+    #[serde(default)]
+    sale: Vec<meat::SaleEntry>,
+}
+
+/// A rule that is nothing but its row.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct OnlyRow {
+    /// Where it stands.
+    row: String,
+}
+
+/// Mandated words on beef that was tenderised by machine; one entry a language.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct TenderisedEntry {
+    /// Where they stand.
+    row: String,
+    /// Mandated: beside the name.
+    mandated_name: Vec<String>,
+    /// Mandated: how it is cooked.
+    mandated_cook: Vec<String>,
+    /// Mandated: how a steak is turned.
+    mandated_turn: Vec<String>,
+}
+
+/// A part of the animal that is banned.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct BannedEntry {
+    /// Where it stands.
+    row: String,
+    /// From what: `food` or `mince`.
+    from: String,
+    /// The law's word for it.
+    part: String,
+    /// The words that call it up, in lower case.
+    words: Vec<String>,
+    /// Phrases with which it is allowed after all.
+    #[serde(default)]
+    unless: Vec<String>,
+}
+
+/// Work that needs a paper first.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct NeedEntry {
+    /// Where it stands.
+    row: String,
+    /// The work: `cure`, `smoke-to-keep`, `reduced-oxygen` …
+    work: String,
+    /// What it needs: `a variance from the health authority`.
+    needs: String,
+}
+
+/// A word of a closed set.
+fn word_of<T: Copy>(text: &str, all: &[T], spelt: &[&str]) -> Result<T, Bad> {
+    let at = spelt.iter().position(|&spelt| spelt == text);
+    at.map(|at| all[at])
+        .ok_or_else(|| Bad::new(format!("{text:?} is not one of {}", spelt.join(", "))))
+}
+
+/// Each of them, read.
+fn each<Entry, Rule>(
+    entries: Vec<Entry>,
+    read: impl Fn(Entry) -> Result<Rule, Bad>,
+) -> Result<Vec<Rule>, Bad> {
+    entries.into_iter().map(read).collect()
+}
 
 impl Subject for DutiesEntry {
     type Rules = domain::duties::Rules;
 
-    fn rules(self, _rows: &Rows) -> Result<Self::Rules, Bad> {
-        Ok(Self::Rules::default())
+    fn rules(self, rows: &Rows) -> Result<Self::Rules, Bad> {
+        let row = |id: &str| known(rows, id);
+        let tenderised = |entry: TenderisedEntry| {
+            Ok::<_, Bad>(tenderised::Wording {
+                row: row(&entry.row)?,
+                name: entry.mandated_name,
+                cook: entry.mandated_cook,
+                turn: entry.mandated_turn,
+            })
+        };
+        let banned = |entry: BannedEntry| {
+            Ok(banned::Banned {
+                row: row(&entry.row)?,
+                from: word!(banned::BannedFrom, &entry.from)?,
+                part: entry.part,
+                words: entry.words,
+                unless: entry.unless,
+            })
+        };
+        let need = |entry: NeedEntry| {
+            Ok(approvals::Need {
+                row: row(&entry.row)?,
+                work: word!(approvals::Work, &entry.work)?,
+                needs: entry.needs,
+            })
+        };
+        let killing = |entry: OnlyRow| {
+            Ok::<_, Bad>(killing::Killing {
+                row: row(&entry.row)?,
+            })
+        };
+        let batch = |entry: OnlyRow| {
+            Ok::<_, Bad>(batch::Default {
+                row: row(&entry.row)?,
+            })
+        };
+        Ok(domain::duties::Rules {
+            names: self.names.names(rows)?,
+            cured_pork: self.cured_pork.map(|it| it.standards(rows)).transpose()?,
+            meat_protein: self.meat_protein.map(|it| it.least(rows)).transpose()?,
+            tenderised: self.tenderised.map(tenderised).transpose()?,
+            banned: each(self.banned, banned)?,
+            killing: self.killing.map(killing).transpose()?,
+            approvals: each(self.approvals, need)?,
+            beef: self.beef.map(|it| it.groups(rows)).transpose()?,
+            batch: self.batch.map(batch).transpose()?,
+            lot_mark: self.lot_mark.map(|it| it.wording(rows)).transpose()?,
+            mince: self.mince.map(|it| it.limits(rows)).transpose()?,
+            reared: self.reared.map(|it| it.ages(rows)).transpose()?,
+            origin: self.origin.map(|it| it.wording(rows)).transpose()?,
+            oval: self.oval.map(|it| it.oval(rows)).transpose()?,
+            keeping: each(self.keeping, |it| it.keeping(rows))?,
+            fields: each(self.fields, |it| it.field(rows))?,
+            step_records: each(self.step_records, |it| it.asks(rows))?,
+            fsma: self.fsma.map(|it| it.reach(rows)).transpose()?,
+            one_up: self.one_up.map(|it| it.reach(rows)).transpose()?,
+            deadlines: each(self.deadlines, |it| it.deadline(rows))?,
+            recall: self.recall.map(|it| it.levels(rows)).transpose()?,
+            sale: each(self.sale, |it| it.most(rows))?,
+        })
     }
 }

@@ -1,0 +1,116 @@
+//! Work that needs a variance or a plan on file first.
+
+use crate::law::{Finding, RowId, Rows};
+use crate::words::words;
+use chrono::NaiveDate;
+
+words! {
+    /// Work that an authority may want to approve first.
+    Work {
+        SmokeToKeep = "smoke-to-keep", SmokeForFlavour = "smoke-for-flavour", Cure = "cure",
+        AdditiveToKeep = "additive-to-keep", ReducedOxygen = "reduced-oxygen",
+        ReducedOxygenListed = "reduced-oxygen-listed", CustomProcessing = "custom-processing",
+        ShellfishTank = "shellfish-tank", Sprouting = "sprouting",
+        ManufacturedMeat = "manufactured-meat", OtherNamed = "other-named",
+    }
+}
+
+/// Work that needs a paper first.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Need {
+    /// Where it stands.
+    pub row: RowId,
+    /// The work.
+    pub work: Work,
+    /// What it needs: `a variance from the health authority`.
+    pub needs: String,
+}
+
+/// A paper on file.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Approval {
+    /// Its number.
+    pub number: String,
+    /// What it is for.
+    pub work: Work,
+    /// The last day on which it holds, if it ends.
+    pub until: Option<NaiveDate>,
+}
+
+impl Approval {
+    /// Does it hold on a day?
+    pub fn holds_on(&self, day: NaiveDate) -> bool {
+        !self.number.trim().is_empty() && self.until.is_none_or(|until| day <= until)
+    }
+}
+
+/// What that work needs on file here; `None` if nothing.
+pub fn needs_approval(rules: &super::Rules, work: Work) -> Option<&Need> {
+    rules.approvals.iter().find(|need| need.work == work)
+}
+
+/// What is missing or has ended among the papers for this work on that day.
+pub fn check_approvals(
+    rules: &super::Rules,
+    rows: &Rows,
+    work: &[Work],
+    on_file: &[Approval],
+    day: NaiveDate,
+) -> Vec<Finding> {
+    let lacks = |need: &&Need| {
+        !on_file
+            .iter()
+            .any(|paper| paper.work == need.work && paper.holds_on(day))
+    };
+    work.iter()
+        .filter_map(|&work| needs_approval(rules, work))
+        .filter(lacks)
+        .map(|need| {
+            let ended = on_file
+                .iter()
+                .filter(|paper| paper.work == need.work && !paper.number.trim().is_empty())
+                .max_by_key(|paper| paper.until);
+            let says = match ended {
+                Some(Approval {
+                    number,
+                    until: Some(until),
+                    ..
+                }) => format!(
+                    "{number} for {} ended on {until}. Have it renewed and enter the new day.",
+                    need.work
+                ),
+                _ => format!(
+                    "{} needs {} first. Enter its number, or ask the authority for it.",
+                    need.work, need.needs
+                ),
+            };
+            Finding::against(rows, &need.row, says)
+        })
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    proptest! {
+        #[test]
+        fn a_paper_that_holds_later_held_before(until in 0u64..500, a in 0u64..600, b in 0u64..600) {
+            let day = |n| NaiveDate::MIN + chrono::Days::new(n);
+            let paper = Approval { number: "V-DEMO-1".into(), work: Work::Cure, until: Some(day(until)) };
+            let (early, late) = (a.min(b), a.max(b));
+            prop_assert!(!paper.holds_on(day(late)) || paper.holds_on(day(early)));
+        }
+    }
+
+    #[test]
+    fn a_paper_without_a_number_is_none() {
+        let paper = Approval {
+            number: " ".into(),
+            work: Work::Cure,
+            until: None,
+        };
+        assert!(!paper.holds_on(NaiveDate::MIN));
+    }
+}

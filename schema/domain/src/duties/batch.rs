@@ -1,0 +1,61 @@
+//! The cautious rule for batches of any kind: one producer, one abattoir, one kill day.
+
+use crate::law::{Finding, Gravity, RowId};
+use chrono::NaiveDate;
+
+/// The rule of a place.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Default {
+    /// Where it stands.
+    pub row: RowId,
+}
+
+/// Where one part of a batch comes from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Source<'a> {
+    /// The farm.
+    pub producer: &'a str,
+    /// The abattoir.
+    pub abattoir: &'a str,
+    /// The day of the kill.
+    pub killed: NaiveDate,
+}
+
+/// A word on a batch: one lot is of one producer, one abattoir and one kill day, and of one day's
+/// production; what mixes them is a new lot that lists every parent. It never refuses: the law on
+/// beef has its own check.
+pub fn check_batch(
+    rules: &super::Rules,
+    sources: &[Source],
+    made_on: &[NaiveDate],
+) -> Vec<Finding> {
+    let Some(Default { row }) = &rules.batch else {
+        return Vec::new();
+    };
+    let mut found = Vec::new();
+    if let Some((first, rest)) = sources.split_first() {
+        let differ = |of: fn(&Source) -> String| rest.iter().any(|other| of(other) != of(first));
+        let mut what = Vec::new();
+        if differ(|source| source.producer.to_owned()) {
+            what.push("producers");
+        }
+        if differ(|source| source.abattoir.to_owned()) {
+            what.push("abattoirs");
+        }
+        if differ(|source| source.killed.to_string()) {
+            what.push("kill days");
+        }
+        if !what.is_empty() {
+            let says = format!(
+                "It mixes {}: give it a new lot that lists every parent lot.",
+                super::listed(&what)
+            );
+            found.push(Finding::note(says, [row.clone()]));
+        }
+    }
+    if made_on.iter().any(|day| Some(day) != made_on.first()) {
+        let says = "It spans more than one day of production: part it by days.";
+        found.push(Finding::new(Gravity::Warn, says, [row.clone()]));
+    }
+    found
+}

@@ -1,0 +1,42 @@
+//! Until when something has to be answered, reported or done again.
+
+use super::keeping::Span;
+use crate::law::RowId;
+use crate::words::words;
+use chrono::NaiveDateTime;
+
+words! {
+    /// What is due.
+    Due {
+        TraceAnswer = "trace-answer", RecallNotice = "recall-notice", PigReport = "pig-report",
+        RecallDrill = "recall-drill", TraceTarget = "trace-target",
+    }
+}
+
+/// How long one may take.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Deadline {
+    /// What is due.
+    pub due: Due,
+    /// How long one may take.
+    pub span: Span,
+    /// In what form, or what else is to know.
+    pub says: String,
+}
+
+/// The last moment for something, counted from `since`, and the row behind it. `None`: this place
+/// sets no time.
+pub fn due(
+    rules: &super::Rules,
+    what: Due,
+    since: NaiveDateTime,
+) -> Option<(NaiveDateTime, RowId)> {
+    let deadline = rules
+        .deadlines
+        .iter()
+        .find(|deadline| deadline.due == what)?;
+    Some((
+        deadline.span.after_moment(since),
+        deadline.span.number.row.clone(),
+    ))
+}

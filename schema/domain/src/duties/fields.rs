@@ -1,0 +1,40 @@
+//! What a record must hold.
+
+use super::keeping::Record;
+use crate::law::{Finding, RowId, Rows};
+
+/// Something that a record must hold.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Field {
+    /// Where it stands.
+    pub row: RowId,
+    /// Of which records.
+    pub records: Vec<Record>,
+    /// Its name.
+    pub field: String,
+    /// What it is.
+    pub says: String,
+}
+
+/// What the record must hold here.
+pub fn fields(rules: &super::Rules, record: Record) -> Vec<&Field> {
+    let of_it = |field: &&Field| field.records.contains(&record);
+    rules.fields.iter().filter(of_it).collect()
+}
+
+/// What is missing from a record that holds these fields.
+pub fn check_fields(
+    rules: &super::Rules,
+    rows: &Rows,
+    record: Record,
+    held: &[&str],
+) -> Vec<Finding> {
+    fields(rules, record)
+        .into_iter()
+        .filter(|field| !held.contains(&field.field.as_str()))
+        .map(|field| {
+            let says = format!("The {record} record lacks {}. Enter it.", field.says);
+            Finding::against(rows, &field.row, says)
+        })
+        .collect()
+}

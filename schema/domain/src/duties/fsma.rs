@@ -1,0 +1,195 @@
+//! The traceability rule for listed foods: does it reach this purchase, and what has to be kept.
+
+use super::keeping::Record;
+use crate::law::{Bound, RowId};
+use crate::refusal::{Refusal, Result};
+use crate::words::words;
+use chrono::NaiveDate;
+use rust_decimal::Decimal;
+
+words! {
+    /// Who sold it.
+    Seller {
+        FarmItself = "farm-itself", FarmPack = "farm-pack", Distributor = "distributor",
+        ExemptSupplier = "exempt-supplier", OtherShop = "other-shop",
+    }
+}
+
+words! {
+    /// What becomes of it.
+    Use {
+        Served = "served", ShippedOn = "shipped-on", KillStepHere = "kill-step-here",
+        LeavesList = "leaves-list",
+    }
+}
+
+/// The rule, by its parts.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Reach {
+    /// Yearly food sales up to which a restaurant is out, in dollars of the base year.
+    pub exempt_sales: Bound,
+    /// Yearly food sales up to which the answer need not be a spreadsheet.
+    pub spreadsheet_sales: Bound,
+    /// Not a listed food.
+    pub listed: RowId,
+    /// Meat and poultry under inspection.
+    pub inspected: RowId,
+    /// Received after a kill step or such a change.
+    pub after_kill_step: RowId,
+    /// Bought from the farm itself.
+    pub farm_direct: RowId,
+    /// Packed on the farm, intact, with its address and telephone.
+    pub farm_pack: RowId,
+    /// Bought once from another shop.
+    pub other_shop: RowId,
+    /// What receiving records hold.
+    pub receiving: RowId,
+    /// What they hold from a supplier who is out of the rule.
+    pub receiving_exempt: RowId,
+    /// A kill step done here.
+    pub kill_step: RowId,
+    /// Changed so that it leaves the list.
+    pub leaves_list: RowId,
+    /// What goes into and comes out of a change.
+    pub change: RowId,
+    /// None of that for what is not shipped.
+    pub not_shipped: RowId,
+    /// Nobody enforces it before this day.
+    pub enforced_from: (NaiveDate, RowId),
+}
+
+impl Reach {
+    pub(super) fn bounds_mut(&mut self) -> Vec<&mut Bound> {
+        vec![&mut self.exempt_sales, &mut self.spreadsheet_sales]
+    }
+}
+
+/// One purchase.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Purchase {
+    /// Average of yearly food sold or provided, three years, in dollars of the base year.
+    pub average_sales: Decimal,
+    /// Is it on the list?
+    pub listed: bool,
+    /// Is or was it under exclusive federal meat or poultry inspection?
+    pub inspected: bool,
+    /// Did it have a kill step, or leave the list, before it came?
+    pub after_kill_step: bool,
+    /// Who sold it.
+    pub seller: Seller,
+    /// What becomes of it here.
+    pub becomes: Use,
+}
+
+/// What has to be kept, and why.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Keep {
+    /// The records; none if the rule does not reach it.
+    pub records: Vec<Record>,
+    /// Also a record that the kill step was done.
+    pub kill_step_record: bool,
+    /// In a sentence.
+    pub says: String,
+    /// The rows behind it.
+    pub rows: Vec<RowId>,
+}
+
+fn sales(average: Decimal) -> Result<Decimal> {
+    match average < Decimal::ZERO {
+        true => Err(Refusal::cannot_be(
+            "average_sales",
+            "Sales below nothing cannot be. Enter the average of the last three years.",
+        )),
+        false => Ok(average),
+    }
+}
+
+/// What has to be kept of a purchase (`additions-A1` to `A14`).
+///
+/// # Errors
+/// Sales below nothing.
+pub fn keep(reach: &Reach, purchase: &Purchase) -> Result<Keep> {
+    let answer = |records: &[Record], says: &str, rows: &[&RowId]| Keep {
+        records: records.to_vec(),
+        kill_step_record: false,
+        says: says.to_owned(),
+        rows: rows.iter().map(|&row| row.clone()).collect(),
+    };
+    let out = |says: &str, row: &RowId| Ok(answer(&[], says, &[row]));
+    if reach.exempt_sales.allows(sales(purchase.average_sales)?) {
+        return out(
+            "The kitchen sells too little to be reached.",
+            &reach.exempt_sales.row,
+        );
+    }
+    if !purchase.listed {
+        return out("It is not a listed food.", &reach.listed);
+    }
+    if purchase.inspected {
+        return out("It is under meat or poultry inspection.", &reach.inspected);
+    }
+    if purchase.after_kill_step {
+        return out(
+            "It came after a kill step, or is no longer listed.",
+            &reach.after_kill_step,
+        );
+    }
+    match purchase.seller {
+        Seller::FarmPack => return out("The intact pack of a farm names it.", &reach.farm_pack),
+        Seller::FarmItself => {
+            let says = "Bought from the farm itself: keep its name and address.";
+            return Ok(answer(&[Record::FarmDirect], says, &[&reach.farm_direct]));
+        }
+        Seller::OtherShop => {
+            let says = "Bought once from another shop: keep the receipt.";
+            return Ok(answer(
+                &[Record::OneOffPurchase],
+                says,
+                &[&reach.other_shop],
+            ));
+        }
+        Seller::Distributor | Seller::ExemptSupplier => {}
+    }
+    let (receiving, row) = match purchase.seller {
+        Seller::ExemptSupplier => (Record::ListedReceivingExempt, &reach.receiving_exempt),
+        _ => (Record::ListedReceiving, &reach.receiving),
+    };
+    Ok(match purchase.becomes {
+        Use::Served => answer(
+            &[receiving],
+            "Keep the receiving data; what is not shipped on needs no more.",
+            &[row, &reach.not_shipped],
+        ),
+        Use::LeavesList => answer(
+            &[receiving],
+            "Keep the receiving data; what leaves the list needs no more.",
+            &[row, &reach.leaves_list],
+        ),
+        Use::KillStepHere => Keep {
+            kill_step_record: true,
+            ..answer(
+                &[receiving],
+                "Keep the receiving data and a record that the kill step was done.",
+                &[row, &reach.kill_step],
+            )
+        },
+        Use::ShippedOn => answer(
+            &[
+                receiving,
+                Record::ListedInputs,
+                Record::ListedOutput,
+                Record::ListedShipping,
+            ],
+            "Keep receiving data, what went in, what came out, and the shipment.",
+            &[row, &reach.change],
+        ),
+    })
+}
+
+/// Must the answer in an outbreak be a spreadsheet that can be sorted?
+///
+/// # Errors
+/// Sales below nothing.
+pub fn needs_spreadsheet(reach: &Reach, average_sales: Decimal) -> Result<bool> {
+    Ok(!reach.spreadsheet_sales.allows(sales(average_sales)?))
+}

@@ -1,0 +1,73 @@
+//! Meat protein in solid cuts to which water or additives were added.
+
+use super::measured;
+use crate::law::{Bound, Finding, RowId, Rows};
+use crate::measure::Percent;
+use crate::refusal::Result;
+
+/// The least of a place.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Least {
+    /// Cooked, in percent.
+    pub cooked: Bound,
+    /// Raw, in percent.
+    pub raw: Bound,
+    /// Products that it does not reach, in lower case.
+    pub not_for: Vec<String>,
+    /// A solid cut: the whole, or so much of its weight in pieces of the weight below; in percent.
+    pub solid_part: Bound,
+    /// Grams that a piece weighs at least.
+    pub solid_piece: Bound,
+    /// Where the solid cut stands.
+    pub solid_row: RowId,
+}
+
+impl Least {
+    pub(super) fn bounds_mut(&mut self) -> Vec<&mut Bound> {
+        vec![
+            &mut self.cooked,
+            &mut self.raw,
+            &mut self.solid_part,
+            &mut self.solid_piece,
+        ]
+    }
+}
+
+/// What stands against selling it (`canada-eu-uk-4.13`).
+///
+/// # Errors
+/// A percentage that cannot be.
+pub fn check_meat_protein(
+    least: &Least,
+    rows: &Rows,
+    name: &str,
+    cooked: bool,
+    protein: Percent,
+) -> Result<Option<Finding>> {
+    let number = measured("protein", protein)?;
+    let words = super::names::words_of(name);
+    let bound = if cooked { &least.cooked } else { &least.raw };
+    if bound.allows(number)
+        || least
+            .not_for
+            .iter()
+            .any(|name| super::names::says(&words, name))
+    {
+        return Ok(None);
+    }
+    let says = format!(
+        "{protein} meat protein; {} % or more is asked of it. Add less water.",
+        bound.value
+    );
+    Ok(Some(Finding::against(rows, &bound.row, says)))
+}
+
+/// Is it a solid cut? `in_big_pieces` is the part of the weight in pieces of at least the weight
+/// that the rule names (`canada-eu-uk-4.14`).
+///
+/// # Errors
+/// A percentage that cannot be.
+pub fn is_solid_cut(least: &Least, whole: bool, in_big_pieces: Percent) -> Result<bool> {
+    let part = super::percent("in_big_pieces", in_big_pieces)?;
+    Ok(whole || least.solid_part.allows(part))
+}

@@ -1,0 +1,303 @@
+//! Words in a product's name, and what they may stand for.
+
+use super::listed;
+use crate::law::{Bound, Finding, Gravity, RowId, Rows};
+use crate::measure::{Percent, Temperature};
+use crate::words::{Species, words};
+
+words! {
+    /// The part of the animal that a product is made of.
+    Part {
+        HindLeg = "hind-leg", Shoulder = "shoulder", Loin = "loin", Belly = "belly",
+        Shank = "shank", Trim = "trim", Jowl = "jowl", Feet = "feet", Other = "other",
+    }
+}
+
+/// Names with a rule.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Names {
+    /// Words that have one.
+    pub words: Vec<NameRule>,
+    /// What is packed in a liquid says so.
+    pub packed_in: Option<RowId>,
+    /// Names of places.
+    pub places: Option<PlaceNames>,
+}
+
+/// Names of places in a product's name.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PlaceNames {
+    /// Where it stands.
+    pub row: RowId,
+    /// The word that has to stand beside.
+    pub beside: Vec<String>,
+    /// Names that are free.
+    pub generic: Vec<String>,
+}
+
+/// A word that has a rule.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct NameRule {
+    /// Where it stands.
+    pub row: RowId,
+    /// The words or phrases, in lower case; any of them calls the rule up.
+    pub words: Vec<String>,
+    /// Phrases with which the name says so itself, and the rule does not apply.
+    pub qualified: Vec<String>,
+    /// What the word demands.
+    pub demand: Demand,
+}
+
+/// What a word demands.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Demand {
+    /// These parts of these animals only.
+    CutOf {
+        /// The animals.
+        species: Vec<Species>,
+        /// The parts.
+        parts: Vec<Part>,
+    },
+    /// No nitrite, no nitrate, not salted to keep.
+    NotCured,
+    /// A core temperature, in degrees Fahrenheit.
+    Heated {
+        /// Of a cut.
+        cut: Bound,
+        /// Of a loaf.
+        loaf: Bound,
+    },
+    /// Both bones of the shank are out.
+    ShankBonesOut,
+    /// Bones that remain are named with one of these words.
+    NamesBones(Vec<String>),
+    /// Made there, or one of these words stands beside it.
+    MadeThere(Vec<String>),
+    /// The heat did more than kill trichinae.
+    MoreThanTrichinae,
+    /// Cooked before it is sold.
+    CookedBeforeSale,
+    /// Other fat is said, and is no more than so much of the whole, in percent.
+    SaysFatAdded {
+        /// The most.
+        most: Bound,
+    },
+}
+
+/// What is to be named.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct Named<'a> {
+    /// The name as it will be printed.
+    pub name: &'a str,
+    /// The animal, if it is of one.
+    pub species: Option<Species>,
+    /// The part of it.
+    pub part: Option<Part>,
+    /// Is there nitrite or nitrate in it, from any source?
+    pub nitrite: bool,
+    /// Was it salted to keep?
+    pub salted_to_keep: bool,
+    /// Was it cooked?
+    pub cooked: bool,
+    /// The highest temperature that the core reached.
+    pub core: Option<Temperature>,
+    /// Is it a loaf rather than a cut?
+    pub loaf: bool,
+    /// Was it heated for trichinae and no more?
+    pub heated_for_trichinae_only: bool,
+    /// Are both bones of the shank fully out?
+    pub shank_bones_out: bool,
+    /// Do bones remain in it?
+    pub bones_remain: bool,
+    /// Was it made where the name says (on a farm, in the country, in the place named)?
+    pub made_there: bool,
+    /// Does it meet the standard of a dry-cured ham or shoulder under its own section?
+    pub dry_cured_standard: bool,
+    /// Packed in this liquid: `brine`, `vinegar`.
+    pub packed_in: Option<&'a str>,
+    /// The name of the fat that was added to lard (`beef`), and how much of the whole it is.
+    pub fat_added: Option<(&'a str, Percent)>,
+}
+
+impl NameRule {
+    pub(super) fn bounds_mut(&mut self) -> Vec<&mut Bound> {
+        match &mut self.demand {
+            Demand::Heated { cut, loaf } => vec![cut, loaf],
+            Demand::SaysFatAdded { most } => vec![most],
+            _ => Vec::new(),
+        }
+    }
+}
+
+/// The words of a name, lower case, without marks: `Pig's feet` is `pigs feet`.
+pub(super) fn words_of(name: &str) -> Vec<String> {
+    let bare: String = name.chars().filter(|&c| c != '\'' && c != '’').collect();
+    bare.split(|c: char| !c.is_alphanumeric())
+        .filter(|word| !word.is_empty())
+        .map(str::to_lowercase)
+        .collect()
+}
+
+/// Does the name hold the phrase, word for word?
+pub(super) fn says(name: &[String], phrase: &str) -> bool {
+    let phrase = words_of(phrase);
+    !phrase.is_empty() && name.windows(phrase.len()).any(|part| part == phrase)
+}
+
+/// What stands against the name (`us` 4.5, `canada-eu-uk` 4.15). Nothing found is no promise that
+/// the name is right: only words with a rule are looked at.
+pub fn check_name(rules: &super::Rules, rows: &Rows, named: &Named) -> Vec<Finding> {
+    let name = words_of(named.name);
+    let mut found = Vec::new();
+    for rule in &rules.names.words {
+        let Some(word) = rule.words.iter().find(|word| says(&name, word)) else {
+            continue;
+        };
+        if let Some(by) = rule.qualified.iter().find(|phrase| says(&name, phrase)) {
+            let note = format!("\"{by}\" makes plain what \"{word}\" is here.");
+            found.push(Finding::note(note, [rule.row.clone()]));
+            continue;
+        }
+        if let Some(says) = rule.demand.is_missed(word, &name, named) {
+            found.push(Finding::against(rows, &rule.row, says));
+        }
+    }
+    found.extend(packed_in(rules, rows, &name, named));
+    found
+}
+
+/// What is packed in brine or vinegar says so in its name.
+fn packed_in(rules: &super::Rules, rows: &Rows, name: &[String], named: &Named) -> Option<Finding> {
+    let row = rules.names.packed_in.as_ref()?;
+    let liquid = named.packed_in.filter(|liquid| !says(name, liquid))?;
+    let says = format!(
+        "It is packed in {liquid}, and the name does not say so. Name it \"{}, packed in {liquid}\".",
+        named.name
+    );
+    Some(Finding::against(rows, row, says))
+}
+
+impl Demand {
+    fn is_missed(&self, word: &str, name: &[String], named: &Named) -> Option<String> {
+        match self {
+            Demand::CutOf { species, parts } => {
+                let right = named.species.is_some_and(|of| species.contains(&of))
+                    && named.part.is_some_and(|part| parts.contains(&part));
+                let of: Vec<&str> = species.iter().map(|of| of.as_str()).collect();
+                let from: Vec<&str> = parts.iter().map(|part| part.as_str()).collect();
+                (!right).then(|| {
+                    format!(
+                        "\"{word}\" alone is for the {} of {} only. Enter that part, or name it for what it is.",
+                        listed(&from), listed(&of)
+                    )
+                })
+            }
+            Demand::NotCured => (named.nitrite || named.salted_to_keep).then(|| {
+                let with = if named.nitrite { "nitrite or nitrate in it" } else { "salt to keep it" };
+                format!("\"{word}\" is not for what has {with}. Leave the word out.")
+            }),
+            Demand::Heated { cut, loaf } => {
+                let least = if named.loaf { loaf } else { cut };
+                match named.core {
+                    Some(core) if least.allows(core.in_fahrenheit()) => None,
+                    core => Some(format!(
+                        "\"{word}\" asks for a core of {}; {}. Bake it through, or leave the word out.",
+                        Temperature::fahrenheit(least.value),
+                        core.map_or("none was measured".into(), |core| format!("it was {core}"))
+                    )),
+                }
+            }
+            Demand::ShankBonesOut => (!named.shank_bones_out).then(|| {
+                format!("\"{word}\" is for a piece with both bones of the shank fully out.")
+            }),
+            Demand::NamesBones(with) => {
+                let named_there = with.iter().any(|with| says(name, with));
+                (named.cooked && named.bones_remain && !named_there).then(|| {
+                    format!("Bones remain in it. Add \"{}\" to the name.", with.join("\" or \""))
+                })
+            }
+            Demand::MadeThere(or) => {
+                let excused = named.made_there || named.dry_cured_standard;
+                (!excused && !or.iter().any(|or| says(name, or))).then(|| {
+                    format!(
+                        "\"{word}\" is for what was made there. Add \"{}\" in the same lettering.",
+                        or.join("\" or \"")
+                    )
+                })
+            }
+            Demand::MoreThanTrichinae => named.heated_for_trichinae_only.then(|| {
+                format!("\"{word}\" is not for what was heated only against trichinae. Leave the word out.")
+            }),
+            Demand::CookedBeforeSale => (!named.cooked).then(|| {
+                format!("\"{word}\" must be cooked before it is sold. Enter the cook first.")
+            }),
+            Demand::SaysFatAdded { most } => {
+                let (fat, part) = named.fat_added?;
+                let wording = format!("{fat} fat added");
+                if !most.allows(part.number()) {
+                    return Some(format!(
+                        "{part} of it is {fat} fat; \"{word}\" with \"{wording}\" goes to {} %. Name the blend.",
+                        most.value
+                    ));
+                }
+                (!says(name, &wording)).then(|| format!("Add \"{wording}\" to the name."))
+            }
+        }
+    }
+}
+
+/// A note that the place of a name is free to use, or what has to stand beside it.
+pub fn check_place_name(
+    rules: &super::Rules,
+    rows: &Rows,
+    name: &str,
+    place: &str,
+    made_there: bool,
+) -> Option<Finding> {
+    let rule = rules.names.places.as_ref()?;
+    let words = words_of(name);
+    let free = rule
+        .generic
+        .iter()
+        .any(|generic| generic.eq_ignore_ascii_case(place));
+    if made_there || free || !says(&words, place) {
+        return None;
+    }
+    let has = rule.beside.iter().any(|beside| says(&words, beside));
+    match has {
+        true => Some(Finding::new(
+            Gravity::Note,
+            "State beside the name where it was really made.",
+            [rule.row.clone()],
+        )),
+        false => Some(Finding::against(
+            rows,
+            &rule.row,
+            format!(
+                "It was not made in {place}. Add \"{}\" to the name, and where it was made.",
+                rule.beside.join("\" or \"")
+            ),
+        )),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn words_are_whole_words() {
+        let check = |name: &str, phrase: &str, expected: bool| {
+            assert_eq!(
+                says(&words_of(name), phrase),
+                expected,
+                "{phrase} in {name}"
+            );
+        };
+        check("Country Ham, sliced", "ham", true);
+        check("Hamburger", "ham", false);
+        check("Cooked Pig's Feet", "pigs feet", true);
+        check("Ham", "country ham", false);
+        check("", "ham", false);
+    }
+}

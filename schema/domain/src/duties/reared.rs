@@ -1,0 +1,79 @@
+//! Where a pig counts as reared: the months, or the weight, from which its life is looked at.
+
+use crate::law::RowId;
+use crate::refusal::{Refusal, Result};
+use chrono::{Months, NaiveDate};
+use rust_decimal::Decimal;
+
+/// The ages and weights of the rule.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Ages {
+    /// Where they stand.
+    pub row: RowId,
+    /// Killed older than so many months.
+    pub months: u32,
+    /// The last so many months count.
+    pub last_months: u32,
+    /// Killed younger, but at so many kilograms or more.
+    pub kilograms: Decimal,
+    /// From so many kilograms on counts.
+    pub from_kilograms: Decimal,
+}
+
+/// The part of its life that counts.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Reared {
+    /// From this day to the kill.
+    Since(NaiveDate),
+    /// From the day on which it weighed so many kilograms to the kill.
+    FromKilograms(Decimal),
+    /// From birth to the kill.
+    WholeLife,
+}
+
+/// The part of a pig's life that "reared in" speaks of (`canada-eu-uk-10.3`). One killed on the very
+/// day it is so many months old is read as not older.
+///
+/// # Errors
+/// Killed before it was born; younger, and its live weight not given.
+pub fn reared(
+    ages: &Ages,
+    born: NaiveDate,
+    killed: NaiveDate,
+    kilograms: Option<Decimal>,
+) -> Result<Reared> {
+    if killed < born {
+        return Err(Refusal::cannot_be(
+            "killed",
+            format!(
+                "It was born on {born} and cannot have been killed on {killed}. Check both days."
+            ),
+        ));
+    }
+    let older_from = born
+        .checked_add_months(Months::new(ages.months))
+        .unwrap_or(NaiveDate::MAX);
+    if killed > older_from {
+        let since = killed
+            .checked_sub_months(Months::new(ages.last_months))
+            .unwrap_or(NaiveDate::MIN);
+        return Ok(Reared::Since(since));
+    }
+    match kilograms {
+        Some(kilograms) if kilograms <= Decimal::ZERO => Err(Refusal::cannot_be(
+            "kilograms",
+            format!("{kilograms} kg cannot be. Enter the live weight."),
+        )),
+        Some(kilograms) if kilograms >= ages.kilograms => {
+            Ok(Reared::FromKilograms(ages.from_kilograms))
+        }
+        Some(_) => Ok(Reared::WholeLife),
+        None => Err(Refusal::cannot_be(
+            "kilograms",
+            format!(
+                "At {} months or younger the live weight decides. Enter it.",
+                ages.months
+            ),
+        )),
+    }
+}

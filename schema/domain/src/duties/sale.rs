@@ -1,0 +1,63 @@
+//! The most that is still a normal retail sale: half a carcass.
+
+use crate::grams::Grams;
+use crate::law::{Bound, Finding, Gravity};
+use crate::refusal::{Refusal, Result};
+use crate::words::words;
+use rust_decimal::Decimal;
+
+words! {
+    /// The animals that have a number.
+    Head { Cattle = "cattle", Calf = "calf", Sheep = "sheep", Pig = "pig", Goat = "goat", }
+}
+
+/// The most of one animal.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Most {
+    /// The animal.
+    pub head: Head,
+    /// In pounds avoirdupois.
+    pub pounds: Bound,
+}
+
+/// A weight in pounds: one is 453.59237 g exactly.
+pub fn pounds(weight: Grams) -> Decimal {
+    Decimal::from(weight.milligrams()) / Decimal::from(453_592_370) * Decimal::from(1_000)
+}
+
+/// A warning where one sale is more than half a carcass (`us-E4`): it may no longer be retail.
+///
+/// # Errors
+/// A weight that cannot be.
+pub fn check_sale(rules: &super::Rules, head: Head, weight: Grams) -> Result<Option<Finding>> {
+    if weight.is_none_left() {
+        return Err(Refusal::cannot_be(
+            "grams",
+            format!("{weight} cannot be sold. Weigh it and enter it."),
+        ));
+    }
+    let most = rules.sale.iter().find(|most| most.head == head);
+    Ok(most
+        .filter(|most| !most.pounds.allows(pounds(weight)))
+        .map(|most| {
+            let says = format!(
+                "{} lb of {head} in one sale; {} lb is the most that counts as retail. Ask the manager.",
+                pounds(weight).round_dp(1).normalize(),
+                most.pounds.value
+            );
+            Finding::new(Gravity::Warn, says, [most.pounds.row.clone()])
+        }))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_pound_is_exact() {
+        assert_eq!(
+            pounds(Grams::from_milligrams(453_592_370_000)),
+            Decimal::from(1_000_000)
+        );
+    }
+}
