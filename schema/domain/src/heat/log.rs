@@ -127,3 +127,66 @@ impl Log {
 pub(crate) fn clock(at: DateTime<Utc>) -> String {
     at.format("%Y-%m-%d %H:%M UTC").to_string()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn log(readings: &[(i64, i32)]) -> Result<Log> {
+        let reading = |(minutes, degrees): &(i64, i32)| Reading {
+            at: DateTime::from_timestamp(minutes * 60, 0).unwrap(),
+            core: Temperature::fahrenheit(*degrees),
+        };
+        Log::new(readings.iter().map(reading).collect())
+    }
+
+    fn check(readings: &[(i64, i32)], degrees: i32, join: Option<i64>, minutes: Option<i64>) {
+        let held = log(readings).unwrap().longest_hold(
+            Temperature::fahrenheit(degrees),
+            join.map(TimeDelta::minutes),
+        );
+        assert_eq!(held, minutes.map(TimeDelta::minutes), "{readings:?}");
+    }
+
+    #[test]
+    fn the_longest_hold_counts() {
+        check(
+            &[(0, 120), (10, 130), (30, 131), (40, 120), (50, 130)],
+            130,
+            None,
+            Some(20),
+        );
+        check(&[(0, 120)], 130, None, None);
+        check(&[(0, 130)], 130, None, Some(0));
+        // In whatever order the readings come.
+        check(&[(60, 130), (0, 130), (30, 130)], 130, Some(30), Some(60));
+        // A silence parts two holds.
+        check(&[(0, 130), (20, 130), (90, 130)], 130, Some(60), Some(20));
+        check(&[(0, 130), (20, 130), (90, 130)], 130, None, Some(90));
+    }
+
+    #[test]
+    fn what_cannot_be_is_refused() {
+        assert!(log(&[]).is_err());
+        assert!(
+            log(&[(0, 130), (0, 131)]).is_err(),
+            "two readings at one time"
+        );
+        assert!(log(&[(0, 130), (0, 130)]).is_ok(), "the same twice is one");
+        assert!(log(&[(0, 300)]).is_err());
+    }
+
+    #[test]
+    fn a_fire_that_went_out_is_seen() {
+        let fell = |readings: &[(i64, i32)]| {
+            let log = log(readings).unwrap();
+            log.fell_and_rose(Temperature::fahrenheit(130)).is_some()
+        };
+        assert!(fell(&[(0, 40), (60, 140), (120, 110), (180, 150)]));
+        assert!(
+            !fell(&[(0, 40), (60, 140), (120, 110), (180, 70)]),
+            "it was cooled"
+        );
+        assert!(!fell(&[(0, 40), (60, 100)]));
+    }
+}

@@ -70,3 +70,42 @@ impl Table {
             .is_some_and(|step| held >= step.hold)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn table(steps: &[(i32, i64)]) -> Result<Table, String> {
+        let step = |(degrees, seconds): &(i32, i64)| Step {
+            at_least: Temperature::fahrenheit(*degrees),
+            hold: TimeDelta::seconds(*seconds),
+        };
+        Table::new(RowId::new("us-0"), steps.iter().map(step).collect())
+    }
+
+    #[test]
+    fn nothing_is_read_between_two_rows() {
+        let table = table(&[(130, 100), (140, 10), (150, 0)]).unwrap();
+        let check = |degrees: i32, seconds: Option<i64>| {
+            let step = table.step_at(Temperature::fahrenheit(degrees));
+            assert_eq!(
+                step.map(|step| step.hold.num_seconds()),
+                seconds,
+                "{degrees}"
+            );
+        };
+        check(129, None);
+        check(130, Some(100));
+        check(139, Some(100));
+        check(140, Some(10));
+        check(200, Some(0));
+    }
+
+    #[test]
+    fn a_table_that_asks_for_more_of_the_hotter_is_refused() {
+        assert!(table(&[]).is_err());
+        assert!(table(&[(130, 100), (140, 101)]).is_err());
+        assert!(table(&[(140, 10), (130, 100)]).is_err());
+        assert!(table(&[(140, 10), (142, 10)]).is_ok());
+    }
+}

@@ -93,3 +93,47 @@ fn band(edges: &[Edge], value: Option<Decimal>, is_strict: bool) -> usize {
     };
     edges.iter().position(within).unwrap_or(edges.len())
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::law::Bound;
+
+    fn grid(cells: [[Cell; 2]; 2]) -> Result<Grid, String> {
+        let edge = |value: Decimal| Edge {
+            bound: Bound::at_most("us-0", value),
+            open: false,
+        };
+        Grid::new(
+            RowId::new("us-0"),
+            vec![edge(Decimal::new(90, 2))],
+            vec![edge(Decimal::new(50, 1))],
+            cells.map(|line| line.to_vec()).to_vec(),
+        )
+    }
+
+    #[test]
+    fn an_edge_falls_on_the_strict_side() {
+        use Cell::*;
+        let grid = grid([[Stable, Stable], [Stable, Assess]]).unwrap();
+        let check = |activity: Option<i64>, ph: i64, is_strict: bool, cell: Cell| {
+            let activity = activity.map(|activity| Decimal::new(activity, 2));
+            assert_eq!(
+                grid.cell(activity, Some(Decimal::new(ph, 1)), is_strict),
+                cell
+            );
+        };
+        check(Some(90), 51, false, Stable);
+        check(Some(90), 51, true, Assess);
+        check(Some(89), 51, true, Stable);
+        check(None, 51, false, Assess);
+        check(None, 49, true, Stable);
+    }
+
+    #[test]
+    fn a_table_in_which_the_wetter_is_better_is_refused() {
+        use Cell::*;
+        assert!(grid([[Assess, Assess], [Stable, Assess]]).is_err());
+        assert!(grid([[Assess, Stable], [Assess, Assess]]).is_err());
+    }
+}

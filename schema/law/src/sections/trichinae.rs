@@ -1,4 +1,5 @@
-//! How the treatments against trichinae are written: `trichinae.json`.
+//! How the treatments against trichinae are written: `trichinae.json`. Long, because every part of
+//! the file has its entry here and most entries are a doc line and a field.
 
 use super::measures::{DegreesEntry, LengthEntry, TableEntry, TimeEntry, bound_of};
 use crate::Bad;

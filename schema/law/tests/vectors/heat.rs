@@ -306,7 +306,7 @@ fn process(input: &Input) -> Process {
             }),
         },
         overhauls: input.try_get("overhauls").unwrap_or(0),
-        // A pound is 453 592.37 mg; the vectors give whole pounds, rounded up to a milligram.
+        // A pound is 453 592.37 mg; the vectors give whole pounds.
         heaviest: input
             .try_get::<i64>("pounds")
             .map(|pounds| Grams::from_milligrams((pounds * 45_359_237).div_euclid(100))),
