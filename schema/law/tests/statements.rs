@@ -11,7 +11,7 @@ use law::Shipped;
 use proptest::prelude::*;
 use rust_decimal::Decimal;
 use std::collections::BTreeSet;
-use std::sync::LazyLock;
+use std::sync::{Arc, LazyLock};
 
 static SHIPPED: LazyLock<Shipped> =
     LazyLock::new(|| law::shipped().unwrap_or_else(|bad| panic!("{bad}")));
@@ -31,11 +31,13 @@ fn leaf() -> impl Strategy<Value = Ingredient> {
     )
         .prop_map(|(nth, grams, nature, allergens)| Ingredient {
             product: format!("n{nth}"),
-            names: [
-                ("en".into(), format!("thing {nth}")),
-                ("fr".into(), format!("chose {nth}")),
-            ]
-            .into(),
+            names: Arc::new(
+                [
+                    ("en".into(), format!("thing {nth}")),
+                    ("fr".into(), format!("chose {nth}")),
+                ]
+                .into(),
+            ),
             grams: Grams::whole(grams),
             nature,
             allergens,
@@ -118,7 +120,7 @@ proptest! {
         let law = SHIPPED.laws.of(place);
         let parts: Vec<Ingredient> = grams.iter().map(|grams| Ingredient {
             product: format!("p{grams}"),
-            names: [("en".to_owned(), format!("g{grams}"))].into(),
+            names: Arc::new([("en".to_owned(), format!("g{grams}"))].into()),
             grams: Grams::whole(*grams),
             ..Ingredient::default()
         }).collect();

@@ -270,9 +270,11 @@ fn part(text: &mut &str) -> Ingredient {
     let (english, french) = names.split_once('/').unwrap_or((names, names));
     let mut one = Ingredient {
         product: english.to_owned(),
-        names: [("en", english), ("fr", french)]
-            .map(|(tag, name)| (tag.into(), name.into()))
-            .into(),
+        names: std::sync::Arc::new(
+            [("en", english), ("fr", french)]
+                .map(|(tag, name)| (tag.into(), name.into()))
+                .into(),
+        ),
         grams: Grams::from_milligrams((grams * Decimal::ONE_THOUSAND).try_into().expect("whole")),
         ..Ingredient::default()
     };
