@@ -108,6 +108,11 @@ pub fn run(task: &str, input: &Input, shipped: &Shipped) -> String {
             let finding = statement::check_mince(rules, &law.rows, percent(input, "salt"));
             found(finding.as_slice())
         }
+        "net-weight" => {
+            let text = input.text("text");
+            let finding = statement::check_net_weight(rules, &law.rows, text, input.get("pounds"));
+            found(finding.as_slice())
+        }
         "solution" => {
             let grams = |key: &str| Grams::whole(input.get(key));
             match statement::solution_percent(grams("solution"), grams("meat")) {
