@@ -60,9 +60,9 @@ pub struct StatementsEntry {
 struct WordingEntry {
     /// The row that they stand in.
     row: String,
-    /// Does the law fix the very words?
+    /// The languages in which the law fixes the very words, as far as they were read.
     #[serde(default)]
-    mandated: bool,
+    mandated: Vec<String>,
     /// The words by language tag.
     wording: Texts,
 }
@@ -571,6 +571,13 @@ impl WordingEntry {
                 "{}: words need an English form",
                 self.row
             )));
+        }
+        if let Some(language) = self
+            .mandated
+            .iter()
+            .find(|tag| !self.wording.contains_key(*tag))
+        {
+            return Err(Bad::new(format!("{}: no words in {language}", self.row)));
         }
         Ok(law::Wording {
             row: known(rows, &self.row)?,
