@@ -36,7 +36,7 @@ pub fn lists(
     if parts.is_empty() {
         parts.push(Ingredient {
             product: product.code.clone(),
-            names: product.names.clone(),
+            names: product.names.clone().into(),
             grams: Grams::from_milligrams(row.made_mg),
             ..Ingredient::default()
         });
@@ -86,7 +86,7 @@ fn parts_of(app: &App, conn: &mut Conn, row: &LotRow) -> Result<Vec<Ingredient>>
                 let of = app.product(conn, rows[&used.lot.0].version_id)?;
                 inputs.push(Ingredient {
                     product: of.code.clone(),
-                    names: of.names.clone(),
+                    names: of.names.clone().into(),
                     grams: Grams::from_milligrams(used.milligrams),
                     parts: parts.get(&used.lot).cloned().unwrap_or_default(),
                     ..Ingredient::default()
@@ -136,7 +136,7 @@ fn recipe_parts(
         let below = recipe_parts(app, conn, &part.product.0, share, depth - 1)?;
         parts.push(Ingredient {
             product: product.code.clone(),
-            names: product.names.clone(),
+            names: product.names.clone().into(),
             grams: share,
             parts: below,
             ..Ingredient::default()

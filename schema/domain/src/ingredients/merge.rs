@@ -37,14 +37,21 @@ fn dissolve(parts: Vec<Ingredient>, singles: &mut Vec<Ingredient>) {
 }
 
 /// Puts in the place of every part that is this product the parts of that.
-fn without(product: &str, parts: Vec<Ingredient>) -> Vec<Ingredient> {
+fn without(product: &str, mut parts: Vec<Ingredient>) -> Vec<Ingredient> {
+    let gives_way = |part: &Ingredient| part.product == product && !part.parts.is_empty();
+    for part in &mut parts {
+        if !part.parts.is_empty() {
+            part.parts = without(product, std::mem::take(&mut part.parts));
+        }
+    }
+    if !parts.iter().any(gives_way) {
+        return parts;
+    }
     let mut kept = Vec::with_capacity(parts.len());
-    for mut part in parts {
-        part.parts = without(product, std::mem::take(&mut part.parts));
-        if part.product == product && !part.parts.is_empty() {
-            kept.extend(scaled(part.parts, part.grams));
-        } else {
-            kept.push(part);
+    for part in parts {
+        match gives_way(&part) {
+            true => kept.extend(scaled(part.parts, part.grams)),
+            false => kept.push(part),
         }
     }
     kept
@@ -53,10 +60,18 @@ fn without(product: &str, parts: Vec<Ingredient>) -> Vec<Ingredient> {
 /// The same parts, summing to another weight, to the milligram below.
 fn scaled(mut parts: Vec<Ingredient>, to: Grams) -> Vec<Ingredient> {
     let whole: Grams = parts.iter().map(|part| part.grams).sum();
-    let whole = i128::from(whole.milligrams().max(1));
+    if whole == to {
+        return parts;
+    }
+    let whole = whole.milligrams().max(1);
     for part in &mut parts {
-        let product = i128::from(part.grams.milligrams()) * i128::from(to.milligrams());
-        part.grams = Grams::from_milligrams((product / whole) as i64);
+        let (milligrams, to) = (part.grams.milligrams(), to.milligrams());
+        let scaled = match milligrams.checked_mul(to) {
+            Some(product) => product / whole,
+            // Beyond three tonnes of three tonnes.
+            None => (i128::from(milligrams) * i128::from(to) / i128::from(whole)) as i64,
+        };
+        part.grams = Grams::from_milligrams(scaled);
     }
     parts
 }
@@ -66,7 +81,9 @@ fn scaled(mut parts: Vec<Ingredient>, to: Grams) -> Vec<Ingredient> {
 fn merged(parts: Vec<Ingredient>) -> Vec<Ingredient> {
     let mut known: BTreeMap<(String, bool), Ingredient> = BTreeMap::new();
     for mut part in parts {
-        part.parts = scaled(std::mem::take(&mut part.parts), part.grams);
+        if !part.parts.is_empty() {
+            part.parts = scaled(std::mem::take(&mut part.parts), part.grams);
+        }
         let key = (std::mem::take(&mut part.product), part.parts.is_empty());
         match known.entry(key) {
             Entry::Vacant(place) => {
@@ -76,7 +93,7 @@ fn merged(parts: Vec<Ingredient>) -> Vec<Ingredient> {
                 let same = same.get_mut();
                 same.grams += part.grams;
                 same.parts.append(&mut part.parts);
-                same.allergens.append(&mut part.allergens);
+                same.allergens.extend(part.allergens);
                 same.lots.append(&mut part.lots);
                 same.in_name |= part.in_name;
                 same.species = same.species.or(part.species);
@@ -84,12 +101,12 @@ fn merged(parts: Vec<Ingredient>) -> Vec<Ingredient> {
         }
     }
     let mut merged: Vec<Ingredient> = Vec::with_capacity(known.len());
-    for ((product, _), part) in known {
-        merged.push(Ingredient {
-            product,
-            parts: self::merged(part.parts),
-            ..part
-        });
+    for ((product, _), mut part) in known {
+        part.product = product;
+        if !part.parts.is_empty() {
+            part.parts = self::merged(std::mem::take(&mut part.parts));
+        }
+        merged.push(part);
     }
     merged.sort_by(|one, other| {
         let weight = other.grams.cmp(&one.grams);

@@ -9,14 +9,15 @@ pub use nature::Nature;
 use crate::grams::Grams;
 use crate::words::{Allergen, Species};
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 /// What went into something, with what went into that.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct Ingredient {
     /// Its product's code: the same product from two lots is one ingredient.
     pub product: String,
-    /// Its name by language.
-    pub names: BTreeMap<String, String>,
+    /// Its name by language; shared, because a list of many lots has the same names many times.
+    pub names: Arc<BTreeMap<String, String>>,
     /// Its ingoing weight.
     pub grams: Grams,
     /// What it is itself made of; empty for a single thing.
@@ -42,7 +43,7 @@ impl Ingredient {
             [("en", "water"), ("fr", "eau")].map(|(tag, name)| (tag.to_owned(), name.to_owned()));
         Ingredient {
             product: "water".into(),
-            names: names.into(),
+            names: Arc::new(names.into()),
             grams,
             nature: Nature::Water,
             ..Ingredient::default()
@@ -99,7 +100,7 @@ mod tests {
     use proptest::prelude::*;
 
     fn part(name: &str, grams: i64, parts: Vec<Ingredient>) -> Ingredient {
-        let names = BTreeMap::from([("en".to_owned(), name.to_owned())]);
+        let names = Arc::new(BTreeMap::from([("en".to_owned(), name.to_owned())]));
         Ingredient {
             product: name.to_lowercase(),
             names,

@@ -93,7 +93,10 @@ pub fn check_contains(
         let says = format!("The allergen statement begins with {title:?} and nothing else.");
         findings.push(Finding::against(rows, &law.title.row, says));
     }
+    // Under another title what follows its colon is still read.
+    let after_colon = || statement.split_once(':').map(|(_, rest)| rest);
     let entries: Vec<&str> = rest
+        .or_else(after_colon)
         .unwrap_or(statement)
         .trim_start_matches(':')
         .split([',', '•', ';'])
@@ -118,6 +121,7 @@ pub fn check_contains(
     let bad: Vec<&str> = entries
         .iter()
         .filter(|entry| law.capital && !starts_with_capital(entry))
+        .filter(|entry| !is_own_name(rules, entry, language))
         .copied()
         .collect();
     if !bad.is_empty() {
@@ -128,6 +132,13 @@ pub fn check_contains(
         findings.push(Finding::against(rows, &law.entries, says));
     }
     findings
+}
+
+/// A name that has capitals of its own, as Brazil in a nut's.
+fn is_own_name(rules: &Rules, entry: &str, language: &str) -> bool {
+    let names = rules.allergens.names.iter();
+    let mut words = names.flat_map(|name| name.words(language));
+    words.any(|word| capital(&word) == entry)
 }
 
 fn capital(name: &str) -> String {

@@ -15,6 +15,7 @@ mod list;
 mod matching;
 mod meat;
 mod names;
+mod net;
 mod notices;
 mod rules;
 mod run;
@@ -40,6 +41,7 @@ pub use heights::{
 pub use list::{AdditiveName, LastRules, ListRules, TailRules, ingredients, share};
 pub use meat::{Excess, MeatLimit, MinceRules, check_mince, meat_excess};
 pub use names::{NameWord, Trait, check_name};
+pub use net::{NetRules, check_net_weight};
 pub use notices::{Notice, NoticeKind, check_languages, notice, origin};
 pub use rules::Rules;
 pub use run::{Run, Runs};

@@ -2,7 +2,7 @@
 
 use super::{
     AllergenRules, ContainsRules, DateRules, Due, HeightStep, ListRules, MeatLimit, MinceRules,
-    NameWord, Notice, Sale, SpeciesRules, UpTo, WaterRules,
+    NameWord, NetRules, Notice, Sale, SpeciesRules, UpTo, WaterRules,
 };
 use crate::law::{Bound, RowId};
 
@@ -31,6 +31,8 @@ pub struct Rules {
     pub heights: Vec<HeightStep>,
     /// Two languages may share a line up to this surface, in square centimetres.
     pub shared_line: Option<UpTo>,
+    /// How the net weight is printed.
+    pub net: Option<NetRules>,
     /// Words in names that a food must earn.
     pub names: Vec<NameWord>,
     /// What still counts as meat.

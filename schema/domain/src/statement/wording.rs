@@ -9,13 +9,18 @@ use std::collections::BTreeMap;
 pub struct Wording {
     /// Where they come from.
     pub row: RowId,
-    /// Does the law fix the very words?
-    pub mandated: bool,
+    /// The languages in which the law fixes the very words, as far as they were read; else they are ours.
+    pub mandated: Vec<String>,
     /// The words by language tag.
     pub text: BTreeMap<String, String>,
 }
 
 impl Wording {
+    /// Does the law fix the very words in a language?
+    pub fn is_mandated(&self, language: &str) -> bool {
+        self.mandated.iter().any(|known| known == language)
+    }
+
     /// The words in a language, else in English, else any.
     pub fn in_language(&self, language: &str) -> &str {
         said(&self.text, language)

@@ -42,6 +42,8 @@ pub struct StatementsEntry {
     heights: Vec<HeightEntry>,
     /// Two languages may share a line up to this surface, in square centimetres.
     shared_line: Option<UpToEntry>,
+    /// How the net weight is printed.
+    net_weight: Option<NetEntry>,
     /// Words in names that a food must earn.
     #[serde(default)]
     names: Vec<NameWordEntry>,
@@ -58,9 +60,9 @@ pub struct StatementsEntry {
 struct WordingEntry {
     /// The row that they stand in.
     row: String,
-    /// Does the law fix the very words?
+    /// The languages in which the law fixes the very words, as far as they were read.
     #[serde(default)]
-    mandated: bool,
+    mandated: Vec<String>,
     /// The words by language tag.
     wording: Texts,
 }
@@ -438,6 +440,19 @@ enum UnitEntry {
     Inches,
 }
 
+/// How the net weight is printed.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct NetEntry {
+    /// The words before it.
+    title: WordingEntry,
+    /// Other words that will do.
+    #[serde(default)]
+    other_titles: Vec<String>,
+    /// The row that lets one unit be enough.
+    one_unit: String,
+}
+
 /// A word that a food must earn.
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -508,6 +523,13 @@ impl Subject for StatementsEntry {
                 .transpose()?,
             heights: each(self.heights, |entry| entry.step(rows))?,
             shared_line: maybe(self.shared_line, |entry| entry.up_to(rows))?,
+            net: maybe(self.net_weight, |entry| {
+                Ok(law::NetRules {
+                    title: entry.title.wording(rows)?,
+                    other_titles: entry.other_titles,
+                    one_unit: known(rows, &entry.one_unit)?,
+                })
+            })?,
             names: each(self.names, |entry| entry.name_word(rows))?,
             meat: each(self.meat, |entry| {
                 Ok(law::MeatLimit {
@@ -549,6 +571,13 @@ impl WordingEntry {
                 "{}: words need an English form",
                 self.row
             )));
+        }
+        if let Some(language) = self
+            .mandated
+            .iter()
+            .find(|tag| !self.wording.contains_key(*tag))
+        {
+            return Err(Bad::new(format!("{}: no words in {language}", self.row)));
         }
         Ok(law::Wording {
             row: known(rows, &self.row)?,

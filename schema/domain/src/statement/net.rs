@@ -1,0 +1,76 @@
+//! The net weight in ounces and pounds as it is printed: read back and compared (`us` 4.3).
+
+use super::{Rules, Wording};
+use crate::law::{Finding, RowId, Rows};
+use rust_decimal::Decimal;
+
+/// How the net weight is printed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct NetRules {
+    /// The words before it: `Net Wt.`.
+    pub title: Wording,
+    /// Other words that will do.
+    pub other_titles: Vec<String>,
+    /// The row that lets one unit be enough; a second in brackets is still good.
+    pub one_unit: RowId,
+}
+
+const OUNCES_IN_POUND: i64 = 16;
+
+/// Checks a printed net weight against the weight: the words before it, and every form that it gives.
+///
+/// Ounces, pounds, both, and one of them in brackets are all good; a second form is never asked for.
+pub fn check_net_weight(
+    rules: &Rules,
+    rows: &Rows,
+    text: &str,
+    pounds: Decimal,
+) -> Option<Finding> {
+    let law = rules.net.as_ref()?;
+    let titles = std::iter::once(law.title.in_language("en"))
+        .chain(law.other_titles.iter().map(String::as_str));
+    let mut rests = titles.filter_map(|title| text.trim().strip_prefix(title));
+    let Some(rest) = rests.next() else {
+        let says = format!(
+            "The net weight begins with {:?}.",
+            law.title.in_language("en")
+        );
+        return Some(Finding::against(rows, &law.title.row, says));
+    };
+    let ounces = pounds * Decimal::from(OUNCES_IN_POUND);
+    let forms = rest
+        .split(['(', ')'])
+        .filter(|form| !form.trim().is_empty());
+    let read: Vec<Option<Decimal>> = forms.map(ounces_of).collect();
+    let agrees = !read.is_empty() && read.iter().all(|form| *form == Some(ounces));
+    (!agrees).then(|| {
+        let says = format!(
+            "{text:?} does not say {} lb, that is {} oz. Weigh the pack and print it again.",
+            pounds.normalize(),
+            ounces.normalize()
+        );
+        Finding::against(rows, &law.title.row, says)
+    })
+}
+
+/// `1 lb. 8 oz.`, `1½ lb.`, `1.5 lbs.` or `24 oz.` in ounces.
+fn ounces_of(form: &str) -> Option<Decimal> {
+    let form = form
+        .replace('½', ".5")
+        .replace('¼', ".25")
+        .replace('¾', ".75");
+    let mut words = form.split_whitespace();
+    let mut sum = Decimal::ZERO;
+    let mut any = false;
+    while let Some(number) = words.next() {
+        let number: Decimal = number.parse().ok()?;
+        let unit = words.next()?.trim_end_matches('.').to_lowercase();
+        sum += match unit.as_str() {
+            "oz" => number,
+            "lb" | "lbs" => number * Decimal::from(OUNCES_IN_POUND),
+            _ => return None,
+        };
+        any = true;
+    }
+    any.then_some(sum)
+}
