@@ -31,7 +31,7 @@ pub struct Share {
     pub cost: Money,
     /// What it sells for.
     pub value: Decimal,
-    /// Its cost for one kilogram.
+    /// Its cost for one kilogram, before the share was rounded.
     pub per_kg: Decimal,
     /// What is left of the sale.
     pub profit: Decimal,
@@ -71,28 +71,29 @@ pub fn joint_cost(cost: Money, parts: &[Part], by: By) -> Result<Vec<Share>> {
             By::Weight => kilograms(part.grams),
         })
         .collect();
-    if keys.iter().sum::<Decimal>().is_zero() {
+    let all: Decimal = keys.iter().sum();
+    if all.is_zero() {
         return Err(Refusal::cannot_be(
             "parts",
             "There is no cut that sells for anything. Give the cuts a price, or share by weight.",
         ));
     }
-    let costs = shared_out(cost, &keys);
+    let costs = shared_out(cost, &keys, all);
     Ok(parts
         .iter()
+        .zip(&keys)
         .zip(costs)
-        .map(|(part, cost)| Share {
-            cost,
+        .map(|((part, key), share)| Share {
+            cost: share,
             value: value(part),
-            per_kg: cost.amount() / kilograms(part.grams),
-            profit: value(part) - cost.amount(),
+            per_kg: cost.amount() * key / all / kilograms(part.grams),
+            profit: value(part) - share.amount(),
         })
         .collect())
 }
 
-/// By largest remainder; `keys` are not below nothing and not all nothing.
-fn shared_out(whole: Money, keys: &[Decimal]) -> Vec<Money> {
-    let all: Decimal = keys.iter().sum();
+/// By largest remainder; no key is below nothing, and `all`, their sum, is above it.
+fn shared_out(whole: Money, keys: &[Decimal], all: Decimal) -> Vec<Money> {
     let exact: Vec<Decimal> = keys
         .iter()
         .map(|key| Decimal::from(whole.in_hundredths()) * key / all)

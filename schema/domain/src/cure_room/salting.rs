@@ -55,7 +55,8 @@ pub fn salt_span(
             rate * thickness / Decimal::new(254, 1)
         }
     };
-    let days = days.ceil();
+    // A pound is no whole number of milligrams: 15 lb at 4 days are 60 days, not 60 and a bit.
+    let days = days.round_dp(2).ceil();
     within(days, "salt", rules)?;
     Ok(Span::Days(days.to_u32().unwrap_or(u32::MAX)))
 }
