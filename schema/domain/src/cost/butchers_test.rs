@@ -1,6 +1,6 @@
 //! The butcher's test: what the usable part costs once the by-products have paid their share.
 
-use super::{Money, kilograms};
+use super::{Money, is_a_price, kilograms};
 use crate::grams::Grams;
 use crate::refusal::{Refusal, Result};
 use rust_decimal::Decimal;
@@ -18,8 +18,9 @@ impl ByProduct {
     /// A weight at a price for a kilogram.
     ///
     /// # Errors
-    /// A price below nothing.
+    /// A price below nothing, or one that cannot be.
     pub fn at(grams: Grams, per_kg: Decimal) -> Result<ByProduct> {
+        is_a_price(per_kg, "price_per_kg")?;
         let value = Money::rounded(kilograms(grams) * per_kg)?;
         Ok(ByProduct { grams, value })
     }

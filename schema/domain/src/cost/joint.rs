@@ -1,6 +1,6 @@
 //! Joint cost: one animal was paid for, many cuts are sold.
 
-use super::{Money, kilograms};
+use super::{Money, is_a_price, kilograms};
 use crate::grams::Grams;
 use crate::refusal::{Refusal, Result};
 use rust_decimal::Decimal;
@@ -31,7 +31,7 @@ pub struct Share {
     pub cost: Money,
     /// What it sells for.
     pub value: Decimal,
-    /// Its cost for one kilogram.
+    /// Its cost for one kilogram, before the share was rounded.
     pub per_kg: Decimal,
     /// What is left of the sale.
     pub profit: Decimal,
@@ -56,12 +56,7 @@ pub fn joint_cost(cost: Money, parts: &[Part], by: By) -> Result<Vec<Share>> {
                 "A cut without weight has no share. Weigh it.",
             ));
         }
-        if part.price_per_kg < Decimal::ZERO {
-            return Err(Refusal::cannot_be(
-                format!("parts[{nth}].price_per_kg"),
-                "A price is nothing or more.",
-            ));
-        }
+        is_a_price(part.price_per_kg, &format!("parts[{nth}].price_per_kg"))?;
     }
     let value = |part: &Part| kilograms(part.grams) * part.price_per_kg;
     let keys: Vec<Decimal> = parts
@@ -71,32 +66,37 @@ pub fn joint_cost(cost: Money, parts: &[Part], by: By) -> Result<Vec<Share>> {
             By::Weight => kilograms(part.grams),
         })
         .collect();
-    if keys.iter().sum::<Decimal>().is_zero() {
+    let all: Decimal = keys.iter().sum();
+    if all.is_zero() {
         return Err(Refusal::cannot_be(
             "parts",
             "There is no cut that sells for anything. Give the cuts a price, or share by weight.",
         ));
     }
-    let costs = shared_out(cost, &keys);
+    let costs = shared_out(cost, &keys, all)?;
     Ok(parts
         .iter()
+        .zip(&keys)
         .zip(costs)
-        .map(|(part, cost)| Share {
-            cost,
+        .map(|((part, key), share)| Share {
+            cost: share,
             value: value(part),
-            per_kg: cost.amount() / kilograms(part.grams),
-            profit: value(part) - cost.amount(),
+            per_kg: cost.amount() * key / all / kilograms(part.grams),
+            profit: value(part) - share.amount(),
         })
         .collect())
 }
 
-/// By largest remainder; `keys` are not below nothing and not all nothing.
-fn shared_out(whole: Money, keys: &[Decimal]) -> Vec<Money> {
-    let all: Decimal = keys.iter().sum();
-    let exact: Vec<Decimal> = keys
-        .iter()
-        .map(|key| Decimal::from(whole.in_hundredths()) * key / all)
-        .collect();
+/// By largest remainder; no key is below nothing, and `all`, their sum, is above it.
+fn shared_out(whole: Money, keys: &[Decimal], all: Decimal) -> Result<Vec<Money>> {
+    let share = |key: &Decimal| Decimal::from(whole.in_hundredths()).checked_mul(*key);
+    let exact: Option<Vec<Decimal>> = keys.iter().map(|key| Some(share(key)? / all)).collect();
+    let exact = exact.ok_or_else(|| {
+        Refusal::cannot_be(
+            "cost",
+            format!("{whole} is too much to share out. Look at it."),
+        )
+    })?;
     let mut shares: Vec<i64> = exact
         .iter()
         .map(|share| share.floor().to_i64().unwrap_or(0))
@@ -107,7 +107,7 @@ fn shared_out(whole: Money, keys: &[Decimal]) -> Vec<Money> {
     for nth in order.into_iter().take(odd.try_into().unwrap_or(0)) {
         shares[nth] += 1;
     }
-    shares.into_iter().map(Money::hundredths).collect()
+    Ok(shares.into_iter().map(Money::hundredths).collect())
 }
 
 #[cfg(test)]
@@ -158,6 +158,9 @@ mod tests {
         assert_eq!(field(1, &[part(1, 0)]), "parts");
         assert_eq!(field(1, &[part(1, 1), part(0, 1)]), "parts[1].grams");
         assert_eq!(field(1, &[part(1, -1)]), "parts[0].price_per_kg");
+        assert_eq!(field(1, &[part(1, i64::MAX)]), "parts[0].price_per_kg");
+        let much = part(i64::MAX / 1000, 1_000_000);
+        assert_eq!(field(i64::MAX, &[much]), "cost");
     }
 
     proptest! {

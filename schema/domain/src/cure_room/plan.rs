@@ -160,6 +160,10 @@ pub fn plan(
         add(out, Task::Equalise);
     }
     add(hung, Task::Hang);
+    if let Some(days) = days.filter(|days| *days > LONGEST) {
+        let says = format!("{days} days cannot be. Give the days from the first salt, as 270.");
+        return Err(Refusal::cannot_be("days", says));
+    }
     let from = match (days, method.hang) {
         (Some(days), _) => Some(Span::Days(days).after(in_salt)?.max(hung)),
         (None, Some(hang)) => Some(hang.least.after(hung)?),
@@ -186,6 +190,9 @@ pub fn plan(
     planned.sort();
     Ok(planned)
 }
+
+/// Ten years: no piece hangs longer, and a calendar of more is a typing error.
+const LONGEST: u32 = 3_653;
 
 impl Weighings {
     /// The next weighing after one of `day`, of a piece that came out of the salt on `out`.

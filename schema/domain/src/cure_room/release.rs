@@ -124,6 +124,11 @@ pub fn release(piece: &Piece, on: NaiveDate, rules: &Rules) -> Release {
     };
     if let Err(refusal) = rule.check() {
         refuse(refusal.detail, &rule.rows);
+        return Release {
+            days,
+            loss: lost,
+            unmet,
+        };
     }
     if let Some(needed) = rule.days.filter(|needed| days < *needed) {
         let from = piece.in_salt.checked_add_days(Days::new(needed.into()));

@@ -42,7 +42,8 @@ pub fn salt_span(
                 let says = "Days for each pound need the green weight. Weigh it.";
                 return Err(Refusal::cannot_be("green", says));
             }
-            rate * Decimal::from(green.milligrams()) * Decimal::ONE_HUNDRED / Decimal::from(POUND)
+            let hundredths = Decimal::from(green.milligrams()) * Decimal::ONE_HUNDRED;
+            times(rate, hundredths / Decimal::from(POUND))?
         }
         SaltTime::DaysPerInch(rate) => {
             sane(rate, "inch", rules.days_per_inch.as_ref())?;
@@ -52,16 +53,22 @@ pub fn salt_span(
                     "Days for each inch need the thickness at the thickest place, in millimetres.";
                 return Err(Refusal::cannot_be("thickness_mm", says));
             };
-            rate * thickness / Decimal::new(254, 1)
+            times(rate, thickness / Decimal::new(254, 1))?
         }
     };
-    let days = days.ceil();
+    // A pound is no whole number of milligrams: 15 lb at 4 days are 60 days, not 60 and a bit.
+    let days = days.round_dp(2).ceil();
     within(days, "salt", rules)?;
     Ok(Span::Days(days.to_u32().unwrap_or(u32::MAX)))
 }
 
 /// 453.59237 g, in hundredths of a milligram.
 const POUND: i64 = 45_359_237;
+
+fn times(rate: Decimal, size: Decimal) -> Result<Decimal> {
+    rate.checked_mul(size)
+        .ok_or_else(|| Refusal::cannot_be("salt", "So many days cannot be. Look at the numbers."))
+}
 
 fn sane(rate: Decimal, unit: &str, most: Option<&Bound>) -> Result<()> {
     let field = format!("days_per_{unit}");
