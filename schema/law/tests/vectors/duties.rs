@@ -2,9 +2,9 @@
 
 use super::Input;
 use domain::duties::{
-    Rules, approvals, banned, batch, beef, cured_pork, deadline, fields, fsma, keeping, killing,
-    lot_mark, meat_protein, mince, names, one_up, origin_words, oval, reared, recall, sale,
-    step_records, tenderised,
+    Rules, approvals, banned, batch, beef, cured_pork, deadline, dry_cured, fields, fsma, keeping,
+    killing, lot_mark, meat_protein, mince, names, one_up, origin_words, oval, reared, recall,
+    sale, step_records, tenderised,
 };
 use domain::grams::Grams;
 use domain::law::{Finding, Gravity, Law, RowId, Rows};
@@ -177,9 +177,9 @@ fn pork(task: &str, input: &Input, duties: &Rules, rows: &Rows) -> String {
         }
         "dry-cured" => {
             let maybe = |key: &str| input.try_get::<Decimal>(key);
-            let piece = cured_pork::DryCured {
-                claim: word(input, "claim", cured_pork::Claim::parse),
-                piece: word(input, "piece", cured_pork::Piece::parse),
+            let piece = dry_cured::DryCured {
+                claim: word(input, "claim", dry_cured::Claim::parse),
+                piece: word(input, "piece", dry_cured::Piece::parse),
                 fresh: grams(input, "fresh"),
                 finished: grams(input, "finished"),
                 nitrite: yes(input, "nitrite"),
@@ -190,9 +190,9 @@ fn pork(task: &str, input: &Input, duties: &Rules, rows: &Rows) -> String {
                 whole_days: input.try_get("whole_days"),
                 core: maybe("core_f").map(Temperature::fahrenheit),
             };
-            found_or_cannot(cured_pork::check_dry_cured(standards, rows, &piece))
+            found_or_cannot(dry_cured::check_dry_cured(standards, rows, &piece))
         }
-        "brine" => cured_pork::brine_of(percent(input, "salt"), percent(input, "water"))
+        "brine" => dry_cured::brine_of(percent(input, "salt"), percent(input, "water"))
             .map_or_else(cannot, |brine| brine.to_string()),
         "bacon" => {
             let (fresh, ready) = (grams(input, "fresh"), grams(input, "ready"));
