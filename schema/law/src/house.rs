@@ -96,7 +96,7 @@ impl House {
     ///
     /// # Errors
     /// It does not parse, a row of its own is not marked OURS, a place is not one of ours, an
-    /// approval has no number, a number is below nothing.
+    /// approval has no number.
     pub fn read(text: &str) -> Result<House, Bad> {
         read(text).map_err(in_file)
     }
@@ -106,8 +106,8 @@ impl House {
     /// whether it has ended or not (see [`House::apply_on`]): its row becomes the house's own.
     ///
     /// # Errors
-    /// A row that is not there, or that holds no number, or several; a number that is looser, or an
-    /// exact one changed, without an approval.
+    /// A row that is not there, or that holds no number, or several; a number below nothing; one
+    /// that is looser, or an exact one changed, without an approval.
     pub fn apply(&self, laws: &mut Laws) -> Result<(), Bad> {
         self.set(laws, None).map(drop)
     }
@@ -180,6 +180,9 @@ impl Change {
                 "{row} holds several numbers: {}. Name the one you mean with \"of\".",
                 all.join(", ")
             )));
+        }
+        if self.value < Decimal::ZERO && first.value >= Decimal::ZERO {
+            return Err(Bad::new(format!("{row}: {} is below nothing.", self.value)));
         }
         let looser = match first.sense {
             Sense::Exactly => self.value != first.value,
@@ -274,10 +277,6 @@ fn change(entry: ChangeEntry) -> Result<Change, Bad> {
             entry.place
         ))
     })?;
-    if entry.value.0 < Decimal::ZERO {
-        let value = entry.value.0;
-        return Err(Bad::new(format!("{row}: {value} is below nothing.")));
-    }
     if entry.why.trim().is_empty() {
         return Err(Bad::new(format!("{row}: say why.")));
     }

@@ -50,7 +50,8 @@ fn refused(text: &str) -> String {
 /// A number that is looser than the bound by that much.
 fn looser(bound: &Bound, by: Decimal) -> Decimal {
     match bound.sense {
-        Sense::AtLeast => (bound.value - by).max(Decimal::ZERO),
+        Sense::AtLeast if bound.value >= Decimal::ZERO => (bound.value - by).max(Decimal::ZERO),
+        Sense::AtLeast => bound.value - by,
         _ => bound.value + by,
     }
 }
@@ -128,9 +129,8 @@ fn what_is_wrong_is_said() {
     let wrong = |text: &str| House::read(text).unwrap_err().to_string();
     assert!(wrong("{").starts_with("the house file: "));
     assert!(wrong(r#"{ "changes": [], "more": 1 }"#).contains("unknown field"));
-    assert!(
-        wrong(&file(Profile::Us, "us-C6", Decimal::NEGATIVE_ONE, "null")).contains("below nothing")
-    );
+    let below = file(Profile::Us, "us-C6", Decimal::NEGATIVE_ONE, "null");
+    assert_eq!(refused(&below), "us-C6: -1 is below nothing.");
     assert!(
         wrong(&file(
             Profile::Us,

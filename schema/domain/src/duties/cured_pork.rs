@@ -1,9 +1,11 @@
-//! Cured pork with a standard: protein in the fat-free part, dry-cured hams and shoulders, bacon.
+//! Cured pork with a standard: protein in the fat-free part, bacon, ham patties; dry-cured pieces
+//! have their own file.
 
+use super::dry_cured::Claim;
 use super::measured;
 use crate::grams::Grams;
 use crate::law::{Bound, Finding, RowId, Rows};
-use crate::measure::{Percent, Temperature};
+use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
 use crate::words::words;
 use rust_decimal::Decimal;
@@ -23,16 +25,6 @@ words! {
         Plain = "plain", NaturalJuices = "natural-juices", WaterAdded = "water-added",
         AndWater = "and-water",
     }
-}
-
-words! {
-    /// What a dry-cured piece calls itself.
-    Claim { Country = "country", DryCured = "dry-cured", }
-}
-
-words! {
-    /// The piece that is dry-cured whole.
-    Piece { Ham = "ham", Shoulder = "shoulder", }
 }
 
 /// The standards of a place.
@@ -189,182 +181,6 @@ pub fn pff(protein: Percent, fat: Percent) -> Result<Percent> {
     Ok(Percent::of(protein, Decimal::ONE_HUNDRED - fat))
 }
 
-/// A ham or shoulder cured dry, whole.
-#[derive(Debug, Clone, Copy)]
-pub struct DryCured {
-    /// What it is to be called.
-    pub claim: Claim,
-    /// What it is.
-    pub piece: Piece,
-    /// Fresh weight.
-    pub fresh: Grams,
-    /// Finished weight.
-    pub finished: Grams,
-    /// Was nitrite or nitrate used?
-    pub nitrite: bool,
-    /// Salt inside.
-    pub salt: Option<Percent>,
-    /// Water inside.
-    pub water: Option<Percent>,
-    /// Water activity.
-    pub water_activity: Option<Decimal>,
-    /// Days in cure and equalising.
-    pub curing_days: Option<u32>,
-    /// Days of the whole process.
-    pub whole_days: Option<u32>,
-    /// The warmest core while it dried or smoked, where the climate was controlled.
-    pub core: Option<Temperature>,
-}
-
-/// What stands against calling it so (`us-C1` to `us-C8`): weight, salt, brine and water activity
-/// are enforced, times and the core temperature are advice.
-///
-/// # Errors
-/// Weights or percentages that cannot be.
-pub fn check_dry_cured(
-    standards: &Standards,
-    rows: &Rows,
-    piece: &DryCured,
-) -> Result<Vec<Finding>> {
-    let part = yield_of(piece.fresh, piece.finished)?;
-    let mut found = Vec::new();
-    if !standards.dry_yield.allows(part.number()) {
-        let most = &standards.dry_yield;
-        let says = format!(
-            "It weighs {part} of fresh; at most {} % may carry this name. Let it dry on.",
-            most.value
-        );
-        found.push(Finding::against(rows, &most.row, says));
-    }
-    match piece.nitrite {
-        true => found.extend(salt(standards, rows, piece.salt)?),
-        false => found.extend(brine(standards, rows, piece)?),
-    }
-    found.extend(advice(standards, piece));
-    Ok(found)
-}
-
-fn salt(standards: &Standards, rows: &Rows, salt: Option<Percent>) -> Result<Option<Finding>> {
-    let least = &standards.salt;
-    let says = match salt {
-        Some(salt) if least.allows(percent_of(salt)?) => return Ok(None),
-        Some(salt) => format!(
-            "Salt inside is {salt}; this name asks for {} % or more.",
-            least.value
-        ),
-        None => format!(
-            "Have the salt inside measured: this name asks for {} % or more.",
-            least.value
-        ),
-    };
-    Ok(Some(Finding::against(rows, &least.row, says)))
-}
-
-fn percent_of(salt: Percent) -> Result<Decimal> {
-    measured("salt", salt)
-}
-
-/// Brine in percent: salt of salt and water together (`us-U8`).
-///
-/// # Errors
-/// Percentages that cannot be.
-pub fn brine_of(salt: Percent, water: Percent) -> Result<Percent> {
-    let (salt, water) = (measured("salt", salt)?, measured("water", water)?);
-    if salt + water > Decimal::ONE_HUNDRED {
-        return Err(Refusal::cannot_be(
-            "water",
-            format!("{salt} % salt and {water} % water are more than the whole. Check both."),
-        ));
-    }
-    Ok(Percent::of(salt, salt + water))
-}
-
-fn brine(standards: &Standards, rows: &Rows, piece: &DryCured) -> Result<Option<Finding>> {
-    let (least, most) = (&standards.brine, &standards.water_activity);
-    if let Some(aw) = piece.water_activity {
-        if aw <= Decimal::ZERO || aw > Decimal::ONE {
-            return Err(Refusal::cannot_be(
-                "water_activity",
-                format!("A water activity of {aw} cannot be. It lies between 0 and 1."),
-            ));
-        }
-        if most.allows(aw) {
-            return Ok(None);
-        }
-    }
-    let brine = match (piece.salt, piece.water) {
-        (Some(salt), Some(water)) => Some(brine_of(salt, water)?),
-        _ => None,
-    };
-    if brine.is_some_and(|brine| least.allows(brine.number())) {
-        return Ok(None);
-    }
-    let mut rows_behind = Finding::against(
-        rows,
-        &least.row,
-        format!(
-            "Without nitrite this name asks for a brine of {} % or more, or a water activity of {} or less; {}.",
-            least.value,
-            most.value,
-            match (brine, piece.water_activity) {
-                (None, None) => "neither was measured".to_owned(),
-                (Some(brine), None) => format!("the brine is {brine}"),
-                (None, Some(aw)) => format!("the water activity is {aw}"),
-                (Some(brine), Some(aw)) => format!("they are {brine} and {aw}"),
-            }
-        ),
-    );
-    if most.row != least.row {
-        rows_behind.rows.push(most.row.clone());
-    }
-    Ok(Some(rows_behind))
-}
-
-/// Times and temperature of the standard that nobody enforces.
-fn advice(standards: &Standards, piece: &DryCured) -> Vec<Finding> {
-    let mut found = Vec::new();
-    for time in standards
-        .times
-        .iter()
-        .filter(|time| time.claim == piece.claim)
-    {
-        let least = match piece.piece {
-            Piece::Ham => &time.ham,
-            Piece::Shoulder => &time.shoulder,
-        };
-        let days = if time.whole {
-            piece.whole_days
-        } else {
-            piece.curing_days
-        };
-        let Some(days) = days.filter(|&days| !least.allows(days.into())) else {
-            continue;
-        };
-        let of = if time.whole {
-            "in all"
-        } else {
-            "in cure and equalising"
-        };
-        let says = format!(
-            "{days} days {of}; the standard names {} (not enforced, but good practice).",
-            least.value
-        );
-        found.push(Finding::note(says, [least.row.clone()]));
-    }
-    let most = &standards.country_core;
-    if let Some(core) = piece
-        .core
-        .filter(|core| piece.claim == Claim::Country && !most.allows(core.in_fahrenheit()))
-    {
-        let says = format!(
-            "The core reached {core}; the standard names {} (not enforced).",
-            Temperature::fahrenheit(most.value)
-        );
-        found.push(Finding::note(says, [most.row.clone()]));
-    }
-    found
-}
-
 /// What stands against calling it bacon: no heavier than the fresh belly was (`us` 4.6).
 ///
 /// # Errors
@@ -414,7 +230,7 @@ pub fn check_patty(
 }
 
 /// One weight as a percentage of another.
-fn yield_of(fresh: Grams, finished: Grams) -> Result<Percent> {
+pub(super) fn yield_of(fresh: Grams, finished: Grams) -> Result<Percent> {
     for (field, weight) in [("fresh", fresh), ("finished", finished)] {
         if weight.is_none_left() {
             return Err(Refusal::cannot_be(

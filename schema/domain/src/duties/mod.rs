@@ -9,6 +9,7 @@ pub mod batch;
 pub mod beef;
 pub mod cured_pork;
 pub mod deadline;
+pub mod dry_cured;
 pub mod fields;
 pub mod fsma;
 pub mod keeping;

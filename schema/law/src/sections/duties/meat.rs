@@ -3,7 +3,7 @@
 use super::each;
 use crate::Bad;
 use crate::entry::{BoundEntry, Number, known};
-use domain::duties::{cured_pork, meat_protein, mince, sale};
+use domain::duties::{cured_pork, dry_cured, meat_protein, mince, sale};
 use domain::law::Rows;
 use schemars::JsonSchema;
 use serde::Deserialize;
@@ -91,7 +91,7 @@ impl CuredPorkEntry {
         };
         let time = |entry: TimeEntry| {
             Ok(cured_pork::Time {
-                claim: word!(cured_pork::Claim, &entry.claim)?,
+                claim: word!(dry_cured::Claim, &entry.claim)?,
                 whole: entry.whole,
                 ham: entry.ham.bound(rows)?,
                 shoulder: entry.shoulder.bound(rows)?,
