@@ -201,7 +201,6 @@ impl Change {
                     approval.number, first.value
                 )));
             }
-            told.mark = Mark::House;
         }
         if self.value != first.value {
             told.says = self.told(&told.says, first.value);
