@@ -22,6 +22,8 @@ pub enum Command {
     Serve(ServeArgs),
     /// Reads the whole record, proves that it is sound, and prints its digest.
     Check(DatabaseArgs),
+    /// Lists the rows of the law that it works by, with their sources' marks.
+    Profiles(ProfilesArgs),
     /// Makes one label without a server, for whoever designs labels.
     Label(LabelArgs),
 }
@@ -52,12 +54,29 @@ pub struct ServeArgs {
     /// The address that the codes on labels hold, where the kitchen names none.
     #[arg(long, env = "GAMBREL_PUBLIC_URL", value_name = "URL")]
     pub public_url: Option<String>,
+    /// A file with the house's own numbers: stricter ones, or looser by a named approval.
+    #[arg(long, env = "GAMBREL_HOUSE", value_name = "FILE.json")]
+    pub house: Option<PathBuf>,
     /// How many workers answer the network. [default: one for each core]
     #[arg(long, env = "GAMBREL_WORKERS", value_name = "N")]
     pub workers: Option<usize>,
     /// Show an invented kitchen in a fresh database that is gone afterwards.
     #[arg(long, env = "GAMBREL_DEMO")]
     pub demo: bool,
+}
+
+/// Which rows.
+#[derive(Debug, Args)]
+pub struct ProfilesArgs {
+    /// Only the rows that nobody has confirmed: they warn and never block.
+    #[arg(long)]
+    pub unconfirmed: bool,
+    /// Only one place: us, ca, eu, uk.
+    #[arg(long, value_name = "PLACE")]
+    pub place: Option<String>,
+    /// A file with the house's own, stricter numbers.
+    #[arg(long, env = "GAMBREL_HOUSE", value_name = "FILE.json")]
+    pub house: Option<PathBuf>,
 }
 
 /// Which label.
@@ -86,6 +105,7 @@ struct File {
     listen: Option<String>,
     public_url: Option<String>,
     workers: Option<usize>,
+    house: Option<PathBuf>,
 }
 
 fn file(path: Option<&PathBuf>) -> Result<File, String> {
@@ -148,6 +168,8 @@ pub struct Serving {
     pub listen: SocketAddr,
     /// The address that codes hold, where the kitchen names none.
     pub public_url: Option<String>,
+    /// The house's own numbers.
+    pub house: Option<PathBuf>,
     /// How many workers.
     pub workers: usize,
 }
@@ -177,6 +199,7 @@ impl ServeArgs {
         Ok(Serving {
             listen: address,
             public_url: self.public_url.clone().or(file.public_url),
+            house: self.house.clone().or(file.house),
             workers: self.workers.or(file.workers).unwrap_or(cores).clamp(1, 64),
         })
     }

@@ -15,6 +15,7 @@ pub mod error;
 pub mod label_facts;
 pub mod lists;
 pub mod pages;
+pub mod profiles;
 pub mod read;
 pub mod routes;
 pub mod serve;

@@ -2,9 +2,9 @@
 
 use clap::Parser;
 use gambrel::app::App;
-use gambrel::config::{Cli, Command, DatabaseArgs, LabelArgs, ServeArgs};
+use gambrel::config::{Cli, Command, DatabaseArgs, LabelArgs, ProfilesArgs, ServeArgs};
 use gambrel::world::Clock;
-use gambrel::{check, demo, label_facts, serve};
+use gambrel::{check, demo, label_facts, profiles, serve};
 use std::io::Write;
 use std::net::TcpListener;
 use std::process::ExitCode;
@@ -14,6 +14,7 @@ fn main() -> ExitCode {
     let done = match Cli::parse().command {
         Command::Serve(args) => serve(&args).map(|()| true),
         Command::Check(args) => check(&args),
+        Command::Profiles(args) => list(&args).map(|()| true),
         Command::Label(args) => label(&args).map(|()| true),
     };
     match done {
@@ -28,6 +29,14 @@ fn main() -> ExitCode {
 
 fn check(args: &DatabaseArgs) -> Result<bool, String> {
     check::run(&args.resolve(false)?)
+}
+
+fn list(args: &ProfilesArgs) -> Result<(), String> {
+    let day = Clock::Machine.now().date_naive();
+    let text = profiles::list(args, day)?;
+    // Nobody may be reading to the end; that is no fault.
+    let _ = writeln!(std::io::stdout(), "{text}");
+    Ok(())
 }
 
 fn label(args: &LabelArgs) -> Result<(), String> {
@@ -50,7 +59,6 @@ fn serve(args: &ServeArgs) -> Result<(), String> {
         .clone()
         .unwrap_or_else(|| format!("http://{address}"));
     let templates = label_facts::file::shipped()?;
-    let law = law::shipped().map_err(|bad| bad.to_string())?;
     // Only the demo needs a folder, and it goes when the service ends.
     let folder = args.demo.then(tempfile::tempdir).transpose();
     let folder = folder.map_err(|error| format!("no temporary folder can be made: {error}"))?;
@@ -61,6 +69,10 @@ fn serve(args: &ServeArgs) -> Result<(), String> {
         ),
         None => (args.database.resolve(args.create)?, Clock::Machine),
     };
+    let (law, ended) = profiles::read(serving.house.as_deref(), clock.now().date_naive())?;
+    for says in ended {
+        eprintln!("gambrel: {says}");
+    }
     let store = Store::open(&place.address, place.create, 16).map_err(|error| error.to_string())?;
     let mut app = App::new(store, clock, public_url, templates, law);
     let mut told = format!("Gambrel is at http://{address}/");

@@ -4,6 +4,7 @@ use crate::cure::{Class, Method, Strength};
 use crate::cure_room::ReleaseRule;
 use crate::dates::Keep;
 use crate::grams::Grams;
+use crate::heat::Food;
 use crate::words::{Allergen, CurePart, ProductKind, Species, State};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -38,6 +39,8 @@ pub struct Product {
     pub salting: Option<String>,
     /// How it is cured, for what is.
     pub cure: Option<CuredAs>,
+    /// How its cook is judged, for what is cooked here.
+    pub cooked_as: Option<Food>,
     /// What it is in a cure, if it goes into one: salt, sugar …
     pub in_cure: Option<CurePart>,
     /// How strong it is, if it is a curing salt; each lot has its own strength, which wins.

@@ -3,8 +3,10 @@
 
 use super::facts::Facts;
 use crate::error::{Error, Result};
+use crate::lists::List;
 use crate::wire::asked::StepAsked;
 use crate::wire::cures::decimal;
+use crate::wire::lists::PlaceEntry;
 use domain::cure::{self, Assessed, CAUTION, Class, Cure, Method, Strength};
 use domain::dates::Because;
 use domain::deed::draw::{Choice, settle};
@@ -61,6 +63,7 @@ pub fn look(
         .map(|added| added.grams.0)
         .sum();
     tell_more(&mut cure, asked, &cured, products);
+    cure.scale = cure.scale.or(scale_at(facts, &asked.place.0)?);
     let place = facts.kitchen.entry.profile.0;
     let laws = &facts.app.law.laws;
     let assessed = cure::assess(&cure, place, laws).map_err(|refusal| refusal.within("cure."))?;
@@ -158,6 +161,15 @@ fn tell_more(cure: &mut Cure, asked: &StepAsked, cured: &CuredAs, products: &[Ar
         cure.pickle = told.pickle_grams.map(|grams| grams.0);
         cure.scale = told.scale_grams.map(|grams| grams.0);
     }
+}
+
+/// The step of the scale that stands at a place, if the list says.
+fn scale_at(facts: &mut Facts<'_, '_>, place: &str) -> Result<Option<Grams>> {
+    let row = store::entries::get(facts.tx.conn, List::Places.as_str(), place)?;
+    let entry: Option<PlaceEntry> = row.and_then(|row| serde_json::from_str(&row.body).ok());
+    Ok(entry
+        .and_then(|entry| entry.scale_grams)
+        .map(|grams| grams.0))
 }
 
 fn said(cure: &Cure, assessed: &Assessed) -> String {

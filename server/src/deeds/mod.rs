@@ -1,19 +1,23 @@
 //! One file per deed, all through [`mod@perform`]: parse, load the facts inside the transaction, plan,
 //! record, answer.
 
+pub mod approval;
 pub mod clean_down;
 pub mod correct;
 pub mod count;
 pub mod cure;
 pub mod depart;
 pub mod facts;
+pub mod heat;
 pub mod measure;
 pub mod perform;
 pub mod receive;
 pub mod release;
 pub mod relocate;
+pub mod stable;
 pub mod step;
 pub mod take_back;
+pub mod trichinae;
 pub mod void;
 
 pub use perform::{Done, Header, perform};

@@ -1,14 +1,16 @@
 //! A cured piece is released, or the numbers that are not met are told.
 
 use super::facts::Facts;
-use super::{Done, Header, perform};
+use super::{Done, Header, perform, trichinae};
 use crate::app::App;
 use crate::error::{Error, Result};
 use crate::read::piece;
 use crate::wire::cures::ReleaseAsked;
 use domain::cure_room::{self, Signed};
 use domain::deed::release;
-use domain::words::DeedKind;
+use domain::plan::Reason;
+use domain::words::{DeedKind, Topic};
+use store::lots::LotRow;
 use store::packs::Wanted;
 
 /// Records a release.
@@ -28,9 +30,13 @@ pub fn take(app: &App, asked: &ReleaseAsked) -> Result<Done> {
     perform(app, header, asked, |facts| {
         let named = facts.named(&asked.lot.0, "lot")?;
         let lot = facts.lot(&named.code, Wanted::OnHand)?;
-        let release = judged(facts, asked, &named.code)?;
+        let (release, row) = judged(facts, asked, &named.code)?;
         let (moment, zone) = (facts.moment, facts.kitchen.zone);
-        let plan = release::plan(&lot, &release, &asked.by.0, &moment, zone)?;
+        let mut plan = release::plan(&lot, &release, &asked.by.0, &moment, zone)?;
+        let chain = trichinae::proof(facts, asked.trichinae.as_ref(), &lot, &row)?;
+        let links = Reason::all(Topic::Release, chain);
+        plan.reasons
+            .extend(links.into_iter().map(|link| (lot.id, link)));
         facts.record(asked.id.0.to_string(), DeedKind::Release, &plan)
     })
 }
@@ -39,7 +45,7 @@ fn judged(
     facts: &mut Facts<'_, '_>,
     asked: &ReleaseAsked,
     code: &domain::code::LotCode,
-) -> Result<cure_room::Release> {
+) -> Result<(cure_room::Release, LotRow)> {
     let row = store::lots::by_code(facts.tx.conn, code)?
         .ok_or_else(|| domain::refusal::Refusal::never_issued("lot", code))?;
     let mut piece = piece::read(facts.app, facts.tx.conn, &row)?.ok_or_else(|| {
@@ -55,9 +61,6 @@ fn judged(
     };
     piece.alarm_signed = asked.alarm_looked_at.as_ref().map(|_| signed.clone());
     piece.signed = Some(signed);
-    Ok(cure_room::release(
-        &piece,
-        facts.moment.day,
-        &facts.app.law.trade.cure_room,
-    ))
+    let rules = &facts.app.law.trade.cure_room;
+    Ok((cure_room::release(&piece, facts.moment.day, rules), row))
 }

@@ -2,7 +2,7 @@
 
 use super::facts::{Facts, choice, packing, place, wanted};
 use super::measure::{self, Readings};
-use super::{Done, Header, cure, perform};
+use super::{Done, Header, approval, cure, heat, perform, stable};
 use crate::app::App;
 use crate::error::{Error, Result};
 use crate::wire::answers::DeedDone;
@@ -47,6 +47,8 @@ pub fn take(app: &App, asked: &StepAsked) -> Result<Done> {
             .map(|output| output.product.clone())
             .collect();
         let cure = cure::look(facts, asked, kind, &lots, &choices, &products)?;
+        let heat = heat::look(facts, asked, kind, &products)?;
+        let ready = stable::ready(facts, kind, &lots)?;
         let step = Step {
             kind,
             moment: facts.moment,
@@ -60,7 +62,7 @@ pub fn take(app: &App, asked: &StepAsked) -> Result<Done> {
                 .flatten()
                 .map(|added| (added.what.0, added.grams.0))
                 .collect(),
-            ready: None,
+            ready,
             approved_vacuum: facts
                 .kitchen
                 .approval("vacuum", facts.moment.day)
@@ -72,6 +74,8 @@ pub fn take(app: &App, asked: &StepAsked) -> Result<Done> {
         if let Some(cure) = &cure {
             cure.tell(facts, &mut plan);
         }
+        plan.warnings.extend(approval::missing(facts, kind));
+        heat.add_to(&mut plan);
         let mut done = facts.record(asked.id.0.to_string(), kind.into(), &plan)?;
         done.unexplained_grams = unexplained(&step.added);
         measure::keep(facts, &readings, None)?;

@@ -60,6 +60,7 @@ impl Kitchen {
                 currency: line("USD"),
                 public_url: None,
                 gs1_prefix: None,
+                code_year: None,
                 approvals: Vec::new(),
             },
             house: HouseCode::parse("KTC").expect("three letters without look-alikes"),

@@ -5,6 +5,7 @@ pub mod composition;
 pub mod deed;
 pub mod due;
 pub mod find;
+pub mod law;
 pub mod lot;
 pub mod names;
 pub mod piece;

@@ -1,8 +1,9 @@
 //! Why? The links behind a lot's date, as they were kept when each deed was done, and what its packs
 //! have lived through since.
 
+use crate::app::App;
 use crate::error::Result;
-use crate::wire::answers::BecauseRead;
+use crate::wire::answers::{BecauseRead, WhyRead};
 use domain::dates::Because;
 use domain::law::{Law, RowId};
 use domain::words::Topic;
@@ -66,4 +67,46 @@ fn told(because: Because) -> BecauseRead {
         rule: because.rule,
         source: because.source,
     }
+}
+
+/// Everything that a lot's label rests on, in one answer: the links by topic, the rows behind them,
+/// the readings.
+///
+/// # Errors
+/// The database is away, or the record is damaged.
+pub fn everything(app: &App, conn: &mut Conn, row: &LotRow) -> Result<WhyRead> {
+    let lot = super::lot::read(app, conn, row)?;
+    let place = app.kitchen(conn)?.entry.profile.0;
+    let mut topics = std::collections::BTreeMap::new();
+    topics.insert(Topic::Date.as_str().to_owned(), lot.use_by_because);
+    // What was cured, cooked and released before it was cut up is told by the lots it came from.
+    let ancestry = store::trace::back(conn, row.id)?;
+    for ancestor in ancestry.descendants_first(domain::lot::LotId(row.id)) {
+        for topic in [Topic::Cure, Topic::Heat, Topic::Release] {
+            let links = of_topic(conn, ancestor.0, topic)?;
+            if !links.is_empty() {
+                topics.entry(topic.as_str().to_owned()).or_insert(links);
+            }
+        }
+    }
+    let rules: Vec<String> = topics
+        .values()
+        .flatten()
+        .map(|link| link.rule.clone())
+        .collect();
+    let mut rows: Vec<_> = rules
+        .iter()
+        .flat_map(|rule| super::law::named(app, place, rule))
+        .collect();
+    rows.sort_by(|one, other| one.id.cmp(&other.id));
+    rows.dedup_by(|one, other| one.id == other.id);
+    Ok(WhyRead {
+        code: lot.code,
+        use_by: lot.use_by,
+        ingredients: lot.ingredients,
+        allergens: lot.allergens,
+        because: topics,
+        rows,
+        readings: lot.readings,
+    })
 }

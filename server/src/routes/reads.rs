@@ -44,6 +44,19 @@ pub fn add(api: &mut Api) {
     api.get("/api/lots/{code}", "A lot in full", web::get().to(lot))
         .answers::<LotRead>(&[200], "The lot");
     api.get(
+        "/api/lots/{code}/why",
+        "Everything that its label rests on: chains, rows, readings",
+        web::get().to(why),
+    )
+    .answers::<WhyRead>(&[200], "Why");
+    api.get(
+        "/api/law/{place}",
+        "The rows of a place's law",
+        web::get().to(law),
+    )
+    .query("unconfirmed", "true: only those that nobody has confirmed")
+    .answers::<LawRead>(&[200], "The rows");
+    api.get(
         "/api/lots/{code}/origins",
         "Back to every source",
         web::get().to(origins),
@@ -107,6 +120,22 @@ pub fn query<T: DeserializeOwned>(request: &HttpRequest) -> Result<T> {
         })
 }
 
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct LawQuery {
+    unconfirmed: Option<bool>,
+}
+
+async fn law(
+    app: web::Data<App>,
+    place: web::Path<String>,
+    request: HttpRequest,
+) -> Result<HttpResponse> {
+    let asked: LawQuery = query(&request)?;
+    let read = read::law::read(&app, &place, asked.unconfirmed.unwrap_or(false))?;
+    Ok(HttpResponse::Ok().json(read))
+}
+
 async fn health(app: web::Data<App>) -> Result<HttpResponse> {
     let read = blocking(move || {
         let zone = app
@@ -147,6 +176,17 @@ async fn lot(app: web::Data<App>, code: web::Path<String>) -> Result<HttpRespons
         app.store.read(|conn| {
             let row = lot_named(&app, conn, &code)?;
             read::lot::read(&app, conn, &row)
+        })
+    })
+    .await?;
+    Ok(HttpResponse::Ok().json(read))
+}
+
+async fn why(app: web::Data<App>, code: web::Path<String>) -> Result<HttpResponse> {
+    let read = blocking(move || {
+        app.store.read(|conn| {
+            let row = lot_named(&app, conn, &code)?;
+            read::why::everything(&app, conn, &row)
         })
     })
     .await?;

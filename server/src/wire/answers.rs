@@ -190,6 +190,51 @@ pub struct PackRead {
     pub days_left: Option<i32>,
 }
 
+/// A row of the law.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct RowRead {
+    /// Its name.
+    pub id: String,
+    /// What it says, in our own words.
+    pub says: String,
+    /// The law's own number.
+    pub cite: Option<String>,
+    /// How far it is confirmed.
+    pub mark: String,
+    /// May it stop somebody, or does it only warn?
+    pub confirmed: bool,
+    /// Where it was read.
+    pub sources: Vec<String>,
+}
+
+/// The law of a place.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct LawRead {
+    /// The place.
+    pub place: String,
+    /// Its rows, by name.
+    pub rows: Vec<RowRead>,
+}
+
+/// Everything that a lot's label rests on.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct WhyRead {
+    /// The lot.
+    pub code: String,
+    /// Its date.
+    pub use_by: Option<Day>,
+    /// What is in it, by language.
+    pub ingredients: BTreeMap<String, String>,
+    /// Its allergens.
+    pub allergens: Vec<String>,
+    /// The links of each chain, by topic: date, cure, heat, release.
+    pub because: BTreeMap<String, Vec<BecauseRead>>,
+    /// The rows behind them.
+    pub rows: Vec<RowRead>,
+    /// Its readings, the oldest first.
+    pub readings: Vec<ReadingRead>,
+}
+
 /// One link of "why this date?".
 #[derive(Debug, Serialize, ToSchema)]
 pub struct BecauseRead {

@@ -126,6 +126,8 @@ pub struct BoughtAsked {
 pub struct ReadingsAsked {
     /// Degrees Celsius.
     pub celsius: Option<Number>,
+    /// How many minutes the core was held at that temperature.
+    pub hold_minutes: Option<Number>,
     /// pH.
     pub ph: Option<Number>,
     /// Water activity, 0 to 1.
@@ -182,10 +184,22 @@ pub struct StepAsked {
     pub added: Option<Vec<AddedAsked>>,
     /// Readings taken.
     pub readings: Option<ReadingsAsked>,
+    /// Timed readings of the core: an overnight cook, a cooling.
+    pub log: Option<Vec<LogAsked>>,
     /// What is to be said of its cure, beyond what the product says.
     pub cure: Option<CureAsked>,
     /// A word about it.
     pub note: Option<Note>,
+}
+
+/// One timed reading of the core.
+#[derive(Debug, Clone, Copy, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct LogAsked {
+    /// When.
+    pub at: Instant,
+    /// Degrees Celsius.
+    pub celsius: Number,
 }
 
 /// One input: a pack or the only pack, all of it or so many grams; or packs, whole.

@@ -4,6 +4,7 @@
 use super::{Code, Line, Number, Vocabulary, Weight, Word};
 use domain::cure::{Alkali, Class, Method, Strength};
 use domain::cure_room::ReleaseRule;
+use domain::heat::Food;
 use domain::measure::Percent;
 use domain::product::CuredAs;
 use rust_decimal::Decimal;
@@ -22,6 +23,19 @@ macro_rules! cure_vocabularies {
 }
 cure_vocabularies!(Alkali, Class, Method);
 
+impl Vocabulary for Food {
+    const SPELT: &'static [&'static str] = &["intact", "ground", "poultry", "roast", "microwaved"];
+    const NAME: &'static str = "Food";
+    fn parse(text: &str) -> Option<Self> {
+        Food::parse(text)
+    }
+    fn as_str(self) -> &'static str {
+        Food::as_str(self)
+    }
+}
+
+/// A word of [`Food`].
+pub type FoodWord = Word<Food>;
 /// A word of [`Alkali`].
 pub type AlkaliWord = Word<Alkali>;
 /// A word of [`Class`].
@@ -149,6 +163,8 @@ pub struct ReleaseAsked {
     pub lot: Line,
     /// Why an alarm (drying too fast, too slow) may be passed over: who looked, what was found.
     pub alarm_looked_at: Option<super::Note>,
+    /// What speaks for pork that is eaten without cooking, where its farms have no certificate.
+    pub trichinae: Option<TrichinaeAsked>,
     /// A word about it.
     pub note: Option<super::Note>,
 }
@@ -163,4 +179,50 @@ pub fn number(decimal: Decimal) -> Number {
     use rust_decimal::prelude::ToPrimitive;
     let millionths = (decimal * Decimal::from(1_000_000)).round();
     Number(millionths.to_i64().unwrap_or(i64::MAX))
+}
+
+/// What speaks for pork that is eaten without cooking. At least one.
+#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct TrichinaeAsked {
+    /// It was frozen.
+    pub frozen: Option<FrozenAsked>,
+    /// It was heated.
+    pub heated: Option<HeatedAsked>,
+    /// A paper says that it needs no treatment.
+    pub certificate: Option<CertificateAsked>,
+}
+
+/// A freezing against trichinae.
+#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct FrozenAsked {
+    /// The warmest that it was, in degrees Celsius.
+    pub celsius: Number,
+    /// For how many hours.
+    pub hours: u32,
+    /// Was that read in the middle of the meat? If left out: in the room.
+    pub in_the_meat: Option<bool>,
+    /// How thick the piece is, in millimetres; needed where the room was read.
+    pub thickness_mm: Option<Number>,
+}
+
+/// A heating against trichinae.
+#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct HeatedAsked {
+    /// The core, in degrees Celsius.
+    pub celsius: Number,
+    /// For how many whole minutes.
+    pub minutes: Number,
+}
+
+/// A certificate.
+#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct CertificateAsked {
+    /// `carcass-tested`, `negligible-risk-herd` or `unweaned`.
+    pub way: Code,
+    /// Its number.
+    pub paper: Line,
 }

@@ -1,6 +1,6 @@
 //! The kitchen's lists on the wire. They are kept as they are written, version by version.
 
-use super::cures::{CuredAsEntry, CuringSalt, ReleaseEntry};
+use super::cures::{CuredAsEntry, CuringSalt, FoodWord, ReleaseEntry};
 use super::{
     AllergenWord, Amount, Code, CurePartWord, KeepFromWord, Line, Note, PlaceKindWord,
     ProductKindWord, ProfileWord, SpeciesWord, StateWord, Weight, Word,
@@ -34,6 +34,8 @@ pub struct KitchenEntry {
     pub public_url: Option<Line>,
     /// Its GS1 company prefix, if it has one.
     pub gs1_prefix: Option<Line>,
+    /// The edition of the food code that its place has adopted; the last if left out.
+    pub code_year: Option<u16>,
     /// Approvals on file: variances, plan numbers.
     #[serde(default)]
     pub approvals: Vec<Approval>,
@@ -66,6 +68,8 @@ pub struct FarmEntry {
     pub country: Option<Line>,
     /// Its premises identification.
     pub premises_id: Option<Line>,
+    /// The number of its certificate as a negligible risk for trichinae, if it has one.
+    pub trichinae_certificate: Option<Line>,
 }
 
 /// An abattoir.
@@ -104,6 +108,8 @@ pub struct PlaceEntry {
     pub name: Line,
     /// What it is for.
     pub kind: PlaceKindWord,
+    /// The step of the scale there: 0.1 or 1.
+    pub scale_grams: Option<Weight>,
 }
 
 /// A product.
@@ -138,6 +144,8 @@ pub struct ProductEntry {
     pub release: Option<ReleaseEntry>,
     /// How it is cured, for what is.
     pub cure: Option<CuredAsEntry>,
+    /// How its cook is judged, for what is cooked here: `roast`, `ground`, `poultry` …
+    pub cooked_as: Option<FoodWord>,
     /// What it is in a cure, if it goes into one.
     pub in_cure: Option<CurePartWord>,
     /// How strong it is, if it is a curing salt. Each lot's own strength wins.
@@ -228,6 +236,7 @@ impl ProductEntry {
                 .as_ref()
                 .and_then(|release| Some(release.salting.as_ref()?.0.clone())),
             cure: self.cure.as_ref().map(CuredAsEntry::cured_as),
+            cooked_as: self.cooked_as.map(|food| food.0),
             in_cure: self.in_cure.map(|part| part.0),
             curing_salt: self.curing_salt.as_ref().map(CuringSalt::strength),
             price_minor_per_kg: self.price_minor_per_kg.map(|price| price.0),

@@ -103,6 +103,7 @@ fn product(input: &Input) -> Product {
         curve: None,
         salting: None,
         cure: None,
+        cooked_as: None,
         in_cure: None,
         curing_salt: None,
         price_minor_per_kg: None,

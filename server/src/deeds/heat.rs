@@ -1,0 +1,164 @@
+//! Was it cooked, and cooled, as the law of the place asks? What a date that begins with a cook rests on.
+
+use super::facts::Facts;
+use crate::error::{Error, Result};
+use crate::wire::asked::StepAsked;
+use crate::wire::cures::decimal;
+use chrono::TimeDelta;
+use domain::dates::Because;
+use domain::heat::{self, Answer, Cook, Cooled, Food, Judgement, Log, Reading, Standard};
+use domain::measure::Temperature;
+use domain::plan::{Plan, Reason};
+use domain::product::Product;
+use domain::words::{StepKind, Topic};
+use std::sync::Arc;
+
+/// The edition of the food code that is taken where the kitchen names none: the last whose tables
+/// the rows give (`us-1.8`).
+const CODE_YEAR: u16 = 2022;
+
+/// The cooling plan of cooked food in the law's file.
+const COOLING_PLAN: &str = "cooked";
+
+/// What the times and temperatures of a step show.
+#[derive(Default)]
+pub struct Looked {
+    because: Vec<Because>,
+    warnings: Vec<String>,
+}
+
+/// Looks at the times and temperatures of a step.
+///
+/// # Errors
+/// Too little heat for what the product claims to be: with the numbers. A reading that cannot be.
+pub fn look(
+    facts: &Facts<'_, '_>,
+    asked: &StepAsked,
+    kind: StepKind,
+    products: &[Arc<Product>],
+) -> Result<Looked> {
+    let log = log(asked)?;
+    let mut looked = Looked::default();
+    if matches!(kind, StepKind::Cook | StepKind::Smoke)
+        && let Some(food) = products.iter().find_map(|product| product.cooked_as)
+    {
+        match cooked(facts, asked, food, log.as_ref())? {
+            Some(judged) => looked.tell(facts, &judged, "readings.celsius")?,
+            None => looked.warnings.push(
+                "No core temperature is on record for this cook. Measure the thickest part and enter it: its date rests on it.".into(),
+            ),
+        }
+    }
+    let cooled =
+        kind == StepKind::Chill || products.iter().any(|product| product.cooked_as.is_some());
+    if let Some(log) = log
+        .as_ref()
+        .filter(|log| cooled && log.last().core < log.first().core)
+        && facts
+            .law()
+            .heat
+            .cooling
+            .iter()
+            .any(|plan| plan.name == COOLING_PLAN)
+    {
+        let cooled = Cooled {
+            log,
+            nitrite_ppm: None,
+            is_approved: false,
+        };
+        let law = facts.law();
+        let judged = heat::cooled(&cooled, COOLING_PLAN, &law.heat, &law.rows)
+            .map_err(|refusal| refusal.within("log."))?;
+        looked.tell(facts, &judged, "log")?;
+    }
+    Ok(looked)
+}
+
+fn log(asked: &StepAsked) -> Result<Option<Log>> {
+    let Some(readings) = asked.log.as_ref().filter(|readings| !readings.is_empty()) else {
+        return Ok(None);
+    };
+    let readings = readings.iter().map(|reading| Reading {
+        at: reading.at.0.to_utc(),
+        core: Temperature::celsius(decimal(reading.celsius)),
+    });
+    Ok(Some(
+        Log::new(readings.collect()).map_err(|refusal| refusal.within("log."))?,
+    ))
+}
+
+fn cooked(
+    facts: &Facts<'_, '_>,
+    asked: &StepAsked,
+    food: Food,
+    log: Option<&Log>,
+) -> Result<Option<Judgement>> {
+    let law = facts.law();
+    let code_year = facts.kitchen.entry.code_year.unwrap_or(CODE_YEAR);
+    let standard = Standard::Kitchen { food, code_year };
+    if let Some(log) = log {
+        return Ok(Some(heat::enough_by_log(
+            log, &standard, &law.heat, &law.rows,
+        )));
+    }
+    let readings = asked.readings.as_ref();
+    let Some(celsius) = readings.and_then(|readings| readings.celsius) else {
+        return Ok(None);
+    };
+    let held = readings.and_then(|readings| readings.hold_minutes);
+    let cook = Cook {
+        core: Temperature::celsius(decimal(celsius)),
+        held: TimeDelta::milliseconds(held.map_or(0, |minutes| minutes.0 * 60 / 1_000)),
+    };
+    let judged = heat::enough(&cook, &standard, &law.heat, &law.rows)
+        .map_err(|refusal| refusal.within("readings."))?;
+    Ok(Some(judged))
+}
+
+impl Looked {
+    fn tell(&mut self, facts: &Facts<'_, '_>, judged: &Judgement, field: &str) -> Result<()> {
+        let rows = &facts.law().rows;
+        let chain: Vec<Because> = judged
+            .findings
+            .iter()
+            .map(|finding| Because::finding(finding, rows))
+            .collect();
+        if judged.answer == Answer::Short && judged.refuses() {
+            let says: Vec<String> = chain
+                .iter()
+                .map(|because| format!("{} ({})", because.says, because.source))
+                .collect();
+            return Err(Error::cannot_be(
+                field,
+                format!(
+                    "{} Go on and measure again, or enter what came out as a raw product.",
+                    says.join(" ")
+                ),
+            ));
+        }
+        if judged.answer != Answer::Enough {
+            self.warnings
+                .extend(judged.findings.iter().map(|finding| finding.says.clone()));
+        }
+        self.because.extend(chain);
+        Ok(())
+    }
+
+    /// Adds what was found to the plan.
+    pub fn add_to(self, plan: &mut Plan) {
+        for birth in &mut plan.births {
+            birth
+                .reasons
+                .extend(Reason::all(Topic::Heat, self.because.clone()));
+        }
+        if plan.births.is_empty() {
+            let lots: Vec<_> = plan.changes.iter().map(|change| change.lot).collect();
+            let links = Reason::all(Topic::Heat, self.because);
+            let each = lots
+                .into_iter()
+                .flat_map(|lot| links.iter().map(move |link| (lot, link.clone())));
+            plan.reasons.extend(each);
+        }
+        plan.warnings.extend(self.warnings);
+    }
+}

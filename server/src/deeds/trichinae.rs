@@ -1,0 +1,141 @@
+//! Pork that is eaten without cooking: what speaks for it, told at its release.
+
+use super::facts::Facts;
+use crate::error::{Error, Result};
+use crate::lists::List;
+use crate::read::trace;
+use crate::wire::cures::{TrichinaeAsked, decimal};
+use crate::wire::lists::FarmEntry;
+use chrono::TimeDelta;
+use domain::dates::Because;
+use domain::heat::Answer;
+use domain::lot::Lot;
+use domain::measure::Temperature;
+use domain::trichinae::{self, Freezing, Heating, Length, Measured, Proof, Treatment, Way};
+use domain::words::Species;
+use std::collections::BTreeSet;
+use store::entries;
+use store::lots::LotRow;
+
+/// What speaks for a piece, as links of the chain of its release; nothing for what is not pork, or is
+/// cooked before it is eaten.
+///
+/// # Errors
+/// 422 where nothing does, or the treatment told is not enough: with what is missing.
+pub fn proof(
+    facts: &mut Facts<'_, '_>,
+    asked: Option<&TrichinaeAsked>,
+    lot: &Lot,
+    row: &LotRow,
+) -> Result<Vec<Because>> {
+    if !lot.species.contains(&Species::Pig) {
+        return Ok(Vec::new());
+    }
+    let told = match asked {
+        Some(asked) => told(asked)?,
+        None if lot.product.raw => vec![Proof::NormallyCooked],
+        None => certified(facts, row)?,
+    };
+    if told.is_empty() {
+        let detail = format!(
+            "{} is pork that is eaten without cooking, and nothing on record speaks for it against trichinae. \
+             Tell its treatment (\"trichinae\": frozen, heated or certificate), or enter the certificate of its farm.",
+            lot.code.shown()
+        );
+        return Err(Error::cannot_be("trichinae", detail));
+    }
+    let law = facts.law();
+    let mut chain = Vec::new();
+    for proof in &told {
+        let judged = trichinae::check(proof, &law.trichinae, &law.rows)
+            .map_err(|refusal| refusal.within("trichinae."))?;
+        let links = judged
+            .findings
+            .iter()
+            .map(|finding| Because::finding(finding, &law.rows));
+        if judged.answer == Answer::Short {
+            let says: Vec<String> = links
+                .map(|because| format!("{} ({})", because.says, because.source))
+                .collect();
+            return Err(Error::cannot_be("trichinae", says.join(" ")));
+        }
+        chain.extend(links);
+    }
+    Ok(chain)
+}
+
+/// The certificates of the farms that all its pigs are from; none where one has none.
+fn certified(facts: &mut Facts<'_, '_>, row: &LotRow) -> Result<Vec<Proof>> {
+    let origins = trace::origins(facts.app, facts.tx.conn, row)?;
+    let pigs = origins
+        .animals
+        .iter()
+        .filter(|animal| animal.species == Species::Pig.as_str());
+    let farms: BTreeSet<&str> = pigs.map(|animal| animal.farm.as_str()).collect();
+    let mut proofs = Vec::new();
+    for farm in farms {
+        let entry = entries::get(facts.tx.conn, List::Farms.as_str(), farm)?;
+        let farm: Option<FarmEntry> = entry.and_then(|row| serde_json::from_str(&row.body).ok());
+        match farm.and_then(|farm| farm.trichinae_certificate) {
+            Some(paper) => proofs.push(Proof::Certified {
+                way: Way::NegligibleRiskHerd,
+                paper: paper.0,
+            }),
+            None => return Ok(Vec::new()),
+        }
+    }
+    Ok(proofs)
+}
+
+fn told(asked: &TrichinaeAsked) -> Result<Vec<Proof>> {
+    let mut proofs = Vec::new();
+    if let Some(frozen) = &asked.frozen {
+        proofs.push(Proof::Treated(Treatment::Frozen(Freezing {
+            measured: match frozen.in_the_meat.unwrap_or(false) {
+                true => Measured::Centre,
+                false => Measured::Room,
+            },
+            at: Temperature::celsius(decimal(frozen.celsius)),
+            held: TimeDelta::minutes(i64::from(frozen.hours) * 60),
+            thickness: frozen
+                .thickness_mm
+                .map(|mm| Length::millimetres(decimal(mm))),
+            meat_at_start: None,
+        })));
+    }
+    if let Some(heated) = &asked.heated {
+        proofs.push(Proof::Treated(Treatment::Heated(Heating {
+            core: Temperature::celsius(decimal(heated.celsius)),
+            held: Some(TimeDelta::seconds(
+                decimal(heated.minutes)
+                    .try_into()
+                    .map_or(0, |minutes: i64| minutes * 60),
+            )),
+            come_up: None,
+            is_cured: true,
+            thickness: None,
+            chilled_after: None,
+        })));
+    }
+    if let Some(certificate) = &asked.certificate {
+        let way = Way::ALL
+            .iter()
+            .find(|way| way.as_str() == certificate.way.0);
+        let way = way.ok_or_else(|| {
+            let known: Vec<&str> = Way::ALL.iter().map(|way| way.as_str()).collect();
+            Error::cannot_be(
+                "trichinae.certificate.way",
+                format!(
+                    "{:?} is not one of: {}",
+                    certificate.way.0,
+                    known.join(", ")
+                ),
+            )
+        })?;
+        proofs.push(Proof::Certified {
+            way: *way,
+            paper: certificate.paper.0.clone(),
+        });
+    }
+    Ok(proofs)
+}

@@ -1,0 +1,60 @@
+//! The rows of a place's law, for whoever asks "says who?".
+
+use crate::app::App;
+use crate::error::{Error, Result};
+use crate::wire::answers::{LawRead, RowRead};
+use domain::law::Row;
+use domain::words::Profile;
+
+/// The rows of a place; those that are not confirmed alone, if so wanted.
+///
+/// # Errors
+/// 404 for a place that there is no law of.
+pub fn read(app: &App, place: &str, unconfirmed: bool) -> Result<LawRead> {
+    let known = Profile::parse(place).and_then(|word| app.law.laws.places.get(&word));
+    let law = known.ok_or_else(|| {
+        Error::not_found(format!(
+            "There is no law of {place:?} here. Places are: {}.",
+            Profile::SPELT.join(", ")
+        ))
+    })?;
+    let wanted = |row: &&Row| !unconfirmed || !row.is_confirmed();
+    Ok(LawRead {
+        place: place.to_owned(),
+        rows: law
+            .rows
+            .iter()
+            .filter(wanted)
+            .map(|row| told(app, row))
+            .collect(),
+    })
+}
+
+/// The rows that a rule's text names, found in the place's law or among the facts of the trade.
+pub fn named(app: &App, place: Profile, rules: &str) -> Vec<RowRead> {
+    let law = app.law.laws.of(place);
+    let find = |name: &str| {
+        let id = domain::law::RowId::new(name);
+        law.rows.get(&id).or_else(|| app.law.trade_rows.get(&id))
+    };
+    rules
+        .split(", ")
+        .filter_map(find)
+        .map(|row| told(app, row))
+        .collect()
+}
+
+fn told(app: &App, row: &Row) -> RowRead {
+    RowRead {
+        id: row.id.to_string(),
+        says: row.says.clone(),
+        cite: row.cite.clone(),
+        mark: row.mark.as_str().to_owned(),
+        confirmed: row.is_confirmed(),
+        sources: row
+            .sources
+            .iter()
+            .map(|key| app.law.sources.get(key).unwrap_or(key).clone())
+            .collect(),
+    }
+}
