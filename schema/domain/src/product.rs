@@ -52,6 +52,31 @@ pub struct Product {
 }
 
 impl Product {
+    /// A product of which nothing is known yet: an ingredient, ready to eat, kept chilled.
+    pub fn unnamed() -> Product {
+        Product {
+            code: String::new(),
+            names: BTreeMap::new(),
+            kind: ProductKind::Ingredient,
+            species: None,
+            raw: false,
+            allergens: BTreeSet::new(),
+            storage: State::Chilled,
+            keep: None,
+            keep_if_stable: None,
+            controlled: None,
+            release: None,
+            curve: None,
+            salting: None,
+            cure: None,
+            cooked_as: None,
+            in_cure: None,
+            curing_salt: None,
+            price_minor_per_kg: None,
+            for_sale: false,
+        }
+    }
+
     /// Does it need time and temperature control to be safe? What was bought as an ingredient only
     /// where the list says so.
     pub fn is_controlled(&self) -> bool {

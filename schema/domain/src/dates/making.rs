@@ -5,7 +5,7 @@ use super::{Because, Later, Vacuum, earliest};
 use crate::law::{Bound, Law, RowId};
 use crate::product::Product;
 use crate::refusal::{Refusal, RefusalKind, Result};
-use crate::words::{DeedKind, Packaging, ProductKind, StepKind};
+use crate::words::{DeedKind, KeepFrom, Packaging, ProductKind, StepKind};
 use chrono::NaiveDate;
 
 /// A lot that is being made, with everything that its date follows from.
@@ -120,7 +120,8 @@ impl Making<'_> {
             chain.because.push(Because::house(says, "no rule"));
             return;
         };
-        let rule = format!("{} from {}", days(keep.days), keep.from);
+        let from = event(keep.from);
+        let rule = format!("{} from {from}", days(keep.days));
         let day_one = match keep.day_one_counts {
             true => "that day is day 1",
             false => "the day after is day 1",
@@ -137,10 +138,9 @@ impl Making<'_> {
         }
         let date = keep.last_day(self.day);
         let says = format!(
-            "{} keeps {} from {} on {}; {day_one}: {date}.",
+            "{} keeps {} from {from} on {}; {day_one}: {date}.",
             self.name(),
             days(keep.days),
-            keep.from,
             self.day
         );
         chain.cap(date, Because::house(says, rule));
@@ -335,6 +335,18 @@ impl Chain {
             because: self.because,
             warnings: self.warnings,
         }
+    }
+}
+
+/// The event, as it stands in a sentence.
+fn event(from: KeepFrom) -> &'static str {
+    match from {
+        KeepFrom::Made => "the making",
+        KeepFrom::Received => "the receipt",
+        KeepFrom::Packed => "packing",
+        KeepFrom::Opened => "the opening",
+        KeepFrom::Thawed => "the thaw",
+        KeepFrom::Cooked => "the cook",
     }
 }
 

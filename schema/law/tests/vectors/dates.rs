@@ -89,25 +89,15 @@ fn product(input: &Input) -> Product {
     };
     Product {
         code: "x".into(),
-        names: Default::default(),
         kind: ProductKind::parse(input.maybe("kind").unwrap_or("cooked"))
             .expect("a kind of product"),
-        species: None,
         raw: input.try_get("raw").unwrap_or(false),
-        allergens: Default::default(),
         storage: State::Chilled,
         keep: keep("keep"),
         keep_if_stable: keep("keep_if_stable"),
         controlled: input.try_get("controlled"),
-        release: None,
-        curve: None,
-        salting: None,
-        cure: None,
-        cooked_as: None,
-        in_cure: None,
-        curing_salt: None,
-        price_minor_per_kg: None,
         for_sale: true,
+        ..Product::unnamed()
     }
 }
 
