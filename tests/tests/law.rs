@@ -1,0 +1,389 @@
+//! What the law asks, over HTTP: dates that nobody can stretch, cooks that were not enough, packs
+//! without air, pork that is eaten uncooked; and where each answer comes from.
+
+use serde_json::{Value, json};
+use std::process::Command;
+use stories::call::moment;
+use stories::house::binary;
+use stories::{Caller, Engine, House, on_both_engines};
+
+on_both_engines! {
+    a_long_house_rule_does_not_stretch_the_law
+    a_date_comes_with_rows_and_sources
+    vacuum_needs_an_approval_where_the_law_wants_one
+    too_little_heat_makes_nothing_ready_to_eat
+    an_overnight_cook_is_judged_by_its_log
+    pork_eaten_uncooked_needs_something_that_speaks_for_it
+    freezing_counts_as_the_rule_says
+    a_date_follows_the_place
+}
+
+fn product(caller: &Caller, code: &str, more: Value) {
+    let mut body = json!({ "code": code, "names": { "en": code }, "kind": "cooked", "species": "pig", "storage": "chilled",
+        "for_sale": true, "price_minor_per_kg": 100 });
+    for (key, value) in more.as_object().unwrap() {
+        body[key] = value.clone();
+    }
+    caller.post("/api/products", &body).expect(201);
+}
+
+fn made(
+    caller: &Caller,
+    kind: &str,
+    lot: &str,
+    grams: u64,
+    product: &str,
+    more: Value,
+) -> stories::call::Answer {
+    let mut step = json!({ "kind": kind, "place": "bench", "inputs": [{ "lot": lot, "grams": grams }],
+        "outputs": [{ "product": product, "grams": grams }] });
+    for (key, value) in more.as_object().unwrap() {
+        match key.as_str() {
+            "packaging" | "state" | "place" => step["outputs"][0][key] = value.clone(),
+            _ => step[key] = value.clone(),
+        }
+    }
+    caller.deed("/api/steps", step)
+}
+
+/// A kitchen as it is read, less what only a reader is told.
+fn settable(kitchen: &mut Value) {
+    for told in ["set_up", "missing"] {
+        kitchen.as_object_mut().unwrap().remove(told);
+    }
+}
+
+/// Days from the making to the date, of the first lot.
+fn days(answer: &stories::call::Answer) -> i64 {
+    let lot = &answer.body["lots"][0];
+    let day = |text: &str| text[..10].parse::<chrono::NaiveDate>().unwrap();
+    let date = day(lot["use_by"]
+        .as_str()
+        .unwrap_or_else(|| panic!("no date in {lot}")));
+    (date - day(lot["made_at"].as_str().unwrap())).num_days()
+}
+
+fn a_long_house_rule_does_not_stretch_the_law(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    product(
+        &caller,
+        "stew",
+        json!({ "keep": { "days": 30, "from": "made", "day_one_counts": true } }),
+    );
+    product(
+        &caller,
+        "pate",
+        json!({ "keep": { "days": 4, "from": "made", "day_one_counts": true } }),
+    );
+    product(
+        &caller,
+        "lard",
+        json!({ "kind": "rendered", "controlled": false, "keep": { "days": 90, "from": "made", "day_one_counts": true } }),
+    );
+    let pig = caller.half_pig("0608-17", 10_000);
+    let made = |product| made(&caller, "cook", &pig, 1_000, product, json!({})).expect(201);
+    // us-D2, us-D3: seven days, the day of preparation is day 1. The house may only give fewer.
+    assert_eq!(days(&made("stew")), 6);
+    assert_eq!(days(&made("pate")), 3);
+    assert_eq!(
+        days(&made("lard")),
+        89,
+        "what needs no control is not marked"
+    );
+}
+
+fn a_date_comes_with_rows_and_sources(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let pig = caller.half_pig("0608-17", 10_000);
+    let lot = made(&caller, "cook", &pig, 1_000, "cooked-pork", json!({}))
+        .expect(201)
+        .code(0);
+    let why = caller.get(&format!("/api/lots/{lot}/why")).expect(200).body;
+    let chain = why["because"]["date"].as_array().unwrap();
+    assert!(
+        chain.iter().any(|link| link["rule"] == "us-D2"),
+        "{chain:?}"
+    );
+    let row = why["rows"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .find(|row| row["id"] == "us-D2")
+        .unwrap();
+    assert_eq!(
+        (row["mark"].as_str(), row["confirmed"].as_bool()),
+        (Some("READ"), Some(true))
+    );
+    assert!(
+        row["sources"][0].as_str().unwrap().starts_with("https://"),
+        "{row}"
+    );
+    let law = caller.get("/api/law/us?unconfirmed=true").expect(200).body;
+    let rows = law["rows"].as_array().unwrap();
+    assert!(!rows.is_empty() && rows.iter().all(|row| row["confirmed"] == false));
+    caller.get("/api/law/atlantis").refused(404, None);
+}
+
+fn vacuum_needs_an_approval_where_the_law_wants_one(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    product(
+        &caller,
+        "bacon",
+        json!({ "kind": "cured", "raw": true, "keep": { "days": 60, "from": "packed", "day_one_counts": true } }),
+    );
+    let pig = caller.half_pig("0608-17", 10_000);
+    let pack = |product: &str| {
+        made(
+            &caller,
+            "pack",
+            &pig,
+            500,
+            product,
+            json!({ "packaging": "vacuum" }),
+        )
+    };
+    // us-R3: cured here, so not cured at a regulated plant.
+    pack("bacon").refused(409, "outputs[0].packaging");
+    let before = caller.get(&format!("/api/lots/{pig}")).expect(200).body["on_hand_grams"].clone();
+    assert_eq!(before, 10_000, "nothing was recorded");
+    product(
+        &caller,
+        "chop-vac",
+        json!({ "kind": "cut", "raw": true, "keep": { "days": 60, "from": "packed", "day_one_counts": true } }),
+    );
+    // us-R5: 30 days from packing; a plan should be on file, and that is said.
+    let chops = pack("chop-vac").expect(201);
+    assert_eq!(days(&chops), 30);
+    assert!(
+        chops.body["warnings"].to_string().contains("written plan"),
+        "{}",
+        chops.body
+    );
+    let mut kitchen = caller.get("/api/kitchen").expect(200);
+    let etag = kitchen.etag.take().unwrap();
+    kitchen.body["approvals"] = json!([{ "for": "vacuum", "number": "V-2", "until": null }]);
+    settable(&mut kitchen.body);
+    caller
+        .put_over("/api/kitchen", &etag, &kitchen.body)
+        .expect(200);
+    let bacon = pack("bacon").expect(201);
+    let lot = bacon.code(0);
+    assert_eq!(days(&bacon), 30);
+    let because =
+        caller.get(&format!("/api/lots/{lot}")).expect(200).body["use_by_because"].to_string();
+    assert!(because.contains("V-2"), "{because}");
+}
+
+fn too_little_heat_makes_nothing_ready_to_eat(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    product(&caller, "roast", json!({ "cooked_as": "roast" }));
+    let pig = caller.half_pig("0608-17", 10_000);
+    let cook = |celsius: f64, minutes: u32| {
+        let readings = json!({ "readings": { "celsius": celsius, "hold_minutes": minutes } });
+        made(&caller, "cook", &pig, 500, "roast", readings)
+    };
+    // us-1.8: 112 minutes at 130 °F (54.44 °C).
+    cook(54.5, 111).refused(422, "readings.celsius");
+    cook(54.5, 112).expect(201);
+    cook(54.4, 600).refused(422, "readings.celsius");
+    // Fahrenheit typed where Celsius is asked.
+    cook(165.0, 1).refused(422, "readings.core");
+    let unmeasured = made(&caller, "cook", &pig, 500, "roast", json!({})).expect(201);
+    assert!(
+        unmeasured.body["warnings"]
+            .to_string()
+            .contains("core temperature")
+    );
+}
+
+fn an_overnight_cook_is_judged_by_its_log(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    product(&caller, "roast", json!({ "cooked_as": "roast" }));
+    let pig = caller.half_pig("0608-17", 10_000);
+    let log = |readings: &[(i64, f64)]| {
+        let log: Vec<_> = readings
+            .iter()
+            .map(|(minutes, celsius)| json!({ "at": moment(-*minutes), "celsius": celsius }))
+            .collect();
+        made(&caller, "cook", &pig, 500, "roast", json!({ "log": log }))
+    };
+    // Two hours at 55 °C and more: 131 °F asks for 89 minutes.
+    let done = log(&[
+        (600, 20.0),
+        (200, 55.5),
+        (150, 56.0),
+        (100, 56.0),
+        (60, 57.0),
+    ])
+    .expect(201);
+    let lot = done.code(0);
+    let why = caller.get(&format!("/api/lots/{lot}/why")).expect(200).body;
+    assert!(
+        why["because"]["heat"].to_string().contains("us-1.8"),
+        "{why}"
+    );
+    // Long enough, but never hot enough.
+    log(&[(300, 20.0), (250, 50.0), (200, 51.0), (60, 51.0)]).refused(422, "readings.celsius");
+}
+
+fn pork_eaten_uncooked_needs_something_that_speaks_for_it(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    product(
+        &caller,
+        "coppa",
+        json!({ "kind": "cured", "release": { "days": 0, "signature": true, "loss_percent": null } }),
+    );
+    let pig = caller.half_pig("0608-17", 10_000);
+    let coppa = made(&caller, "cure", &pig, 1_000, "coppa", json!({}))
+        .expect(201)
+        .code(0);
+    assert_eq!(
+        caller
+            .get(&format!("/api/scan?code={coppa}"))
+            .expect(200)
+            .body["verdict"],
+        "hold"
+    );
+    made(&caller, "portion", &coppa, 100, "cooked-pork", json!({})).refused(409, "inputs[0].lot");
+    caller
+        .deed("/api/departures", json!({ "kind": "sell", "lot": coppa }))
+        .refused(409, "lot");
+    let release = |trichinae: Value| {
+        caller.deed(
+            "/api/releases",
+            json!({ "lot": coppa, "trichinae": trichinae }),
+        )
+    };
+    release(Value::Null).refused(422, "trichinae");
+    // us-6.2: at -29 °C (-20 °F) six days for a piece of up to six inches.
+    let frozen =
+        |hours: u32| json!({ "frozen": { "celsius": -29, "hours": hours, "thickness_mm": 100 } });
+    release(frozen(143)).refused(422, "trichinae");
+    release(frozen(144)).expect(201);
+    release(frozen(144)).refused(409, "lot");
+    made(&caller, "portion", &coppa, 100, "cooked-pork", json!({})).expect(201);
+    let why = caller
+        .get(&format!("/api/lots/{coppa}/why"))
+        .expect(200)
+        .body;
+    assert!(
+        why["because"]["release"].as_array().unwrap().len() >= 2,
+        "{why}"
+    );
+}
+
+fn freezing_counts_as_the_rule_says(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let keep = |counts: bool| json!({ "keep": { "days": 7, "from": "made", "day_one_counts": true, "freeze_day_counts": counts } });
+    product(&caller, "strict", keep(true));
+    product(&caller, "guidance", keep(false));
+    let pig = caller.half_pig("0608-17", 10_000);
+    // us-DT4: the day of freezing is used, or it is not.
+    for (product, left) in [("strict", 6), ("guidance", 7)] {
+        let lot = made(&caller, "cook", &pig, 500, product, json!({}))
+            .expect(201)
+            .code(0);
+        caller
+            .deed(
+                "/api/moves",
+                json!({ "lot": lot, "to": "freezer", "state": "frozen" }),
+            )
+            .expect(201);
+        let pack = caller.get(&format!("/api/lots/{lot}")).expect(200).body["packs"][0].clone();
+        assert_eq!(pack["days_left"], left, "{product}");
+    }
+}
+
+fn a_date_follows_the_place(engine: Engine) {
+    let house = House::empty(engine);
+    let caller = house.caller();
+    house.furnish();
+    let mut kitchen = caller.get("/api/kitchen").expect(200);
+    let etag = kitchen.etag.take().unwrap();
+    kitchen.body["profile"] = json!("uk");
+    settable(&mut kitchen.body);
+    caller
+        .put_over("/api/kitchen", &etag, &kitchen.body)
+        .expect(200);
+    product(
+        &caller,
+        "stew",
+        json!({ "keep": { "days": 30, "from": "made", "day_one_counts": true } }),
+    );
+    let pig = caller.half_pig("0608-17", 10_000);
+    // No day count in that law: the house's own rule. Without air: ten days (canada-eu-uk-14.1).
+    assert_eq!(
+        days(&made(&caller, "cook", &pig, 500, "stew", json!({})).expect(201)),
+        29
+    );
+    let vacuum = json!({ "packaging": "vacuum" });
+    assert_eq!(
+        days(&made(&caller, "cook", &pig, 500, "stew", vacuum).expect(201)),
+        10
+    );
+}
+
+#[test]
+fn the_unconfirmed_rows_are_listed() {
+    let out = Command::new(binary())
+        .args(["profiles", "--unconfirmed"])
+        .output()
+        .unwrap();
+    let text = String::from_utf8(out.stdout).unwrap();
+    assert!(out.status.success());
+    assert!(text.lines().count() > 100, "{text}");
+    assert!(
+        !text.contains(" READ ") && text.contains("MEMORY"),
+        "only what is not confirmed"
+    );
+    assert!(text.trim_end().ends_with("those warn and never block."));
+    let out = Command::new(binary())
+        .args(["profiles", "--place", "mars"])
+        .output()
+        .unwrap();
+    assert!(!out.status.success());
+}
+
+#[test]
+fn a_house_may_be_stricter_and_looser_only_by_a_named_approval() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = |value: u32, approval: Value| {
+        let path = folder.path().join(format!("house-{value}.json"));
+        let change = json!({ "place": "us", "row": "us-D2", "value": value, "why": "ours", "approval": approval });
+        std::fs::write(&path, json!({ "changes": [change] }).to_string()).unwrap();
+        path
+    };
+    let house = |path: &std::path::Path| {
+        Command::new(binary())
+            .args(["profiles", "--place", "us", "--house"])
+            .arg(path)
+            .output()
+            .unwrap()
+    };
+    let stricter = house(&file(5, Value::Null));
+    assert!(
+        String::from_utf8_lossy(&stricter.stdout).contains("House: 5 in place of 7"),
+        "{stricter:?}"
+    );
+    let looser = house(&file(9, Value::Null));
+    assert!(!looser.status.success());
+    assert!(
+        String::from_utf8_lossy(&looser.stderr).contains("Name the approval"),
+        "{looser:?}"
+    );
+    let approved = house(&file(
+        10,
+        json!({ "number": "V-DEMO-1", "for": "date marking", "until": null }),
+    ));
+    assert!(
+        String::from_utf8_lossy(&approved.stdout).contains("V-DEMO-1"),
+        "{approved:?}"
+    );
+}
