@@ -5,6 +5,7 @@ use crate::cure_room::ReleaseRule;
 use crate::dates::Keep;
 use crate::grams::Grams;
 use crate::heat::Food;
+use crate::ingredients::Nature;
 use crate::words::{Allergen, CurePart, ProductKind, Species, State};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -39,6 +40,8 @@ pub struct Product {
     pub salting: Option<String>,
     /// How it is cured, for what is.
     pub cure: Option<CuredAs>,
+    /// What it is in an ingredient list, where its kind does not tell.
+    pub nature: Option<Nature>,
     /// How its cook is judged, for what is cooked here.
     pub cooked_as: Option<Food>,
     /// What it is in a cure, if it goes into one: salt, sugar …
@@ -69,6 +72,7 @@ impl Product {
             curve: None,
             salting: None,
             cure: None,
+            nature: None,
             cooked_as: None,
             in_cure: None,
             curing_salt: None,

@@ -19,6 +19,7 @@ use domain::product::{CuredAs, Product};
 use domain::words::{Addition, CurePart, StepKind, Topic};
 use rust_decimal::Decimal;
 use std::sync::Arc;
+use store::Conn;
 use store::measurements::{self, Measurement};
 
 /// A cure that was looked at.
@@ -117,7 +118,7 @@ fn cured_as(asked: &StepAsked, kind: StepKind, products: &[Arc<Product>]) -> Res
 
 fn add(facts: &mut Facts<'_, '_>, cure: &mut Cure, lot: &Lot, grams: Grams) -> Result<()> {
     if lot.product.curing_salt.is_some() {
-        let strength = strength_of(facts, lot)?;
+        let strength = strength(facts.tx.conn, lot.id.0, &lot.product)?;
         cure.salts.push((strength, grams));
         return Ok(());
     }
@@ -134,9 +135,12 @@ fn add(facts: &mut Facts<'_, '_>, cure: &mut Cure, lot: &Lot, grams: Grams) -> R
 }
 
 /// The strength that was read off the bag of that lot, else the one of the list.
-fn strength_of(facts: &mut Facts<'_, '_>, lot: &Lot) -> Result<Strength> {
-    let mut strength = lot.product.curing_salt.unwrap_or(Strength::unknown());
-    let read = measurements::of_lot(facts.tx.conn, lot.id.0)?;
+///
+/// # Errors
+/// The database is away.
+pub fn strength(conn: &mut Conn, lot: i32, product: &Product) -> Result<Strength> {
+    let mut strength = product.curing_salt.unwrap_or(Strength::unknown());
+    let read = measurements::of_lot(conn, lot)?;
     let percent = |quantity: &str| {
         let found = read.iter().rev().find(|(_, of, _)| of == quantity);
         found.map(|(_, _, millionths)| Percent::new(Decimal::new(*millionths, 6)))

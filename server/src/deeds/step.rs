@@ -5,6 +5,7 @@ use super::measure::{self, Readings};
 use super::{Done, Header, approval, cure, heat, perform, stable};
 use crate::app::App;
 use crate::error::{Error, Result};
+use crate::read::composition;
 use crate::wire::answers::DeedDone;
 use crate::wire::asked::StepAsked;
 use crate::wire::{Line, Weight};
@@ -78,6 +79,7 @@ pub fn take(app: &App, asked: &StepAsked) -> Result<Done> {
         heat.add_to(&mut plan);
         let mut done = facts.record(asked.id.0.to_string(), kind.into(), &plan)?;
         done.unexplained_grams = unexplained(&step.added);
+        done.warnings.extend(news(facts, kind, &codes)?);
         measure::keep(facts, &readings, None)?;
         if let Some(cure) = &cure {
             measure::keep_of_each(facts, &cure.measured(), &codes)?;
@@ -198,6 +200,28 @@ pub(super) fn codes(
     };
     let series = Series::for_lots(&origin, stem, &facts.kitchen.house, facts.moment.day);
     Ok(store::series::codes(facts.tx, &series, count)?)
+}
+
+/// What is new in what was made, against the last time: a supplier's other lot changes what is in it.
+fn news(facts: &mut Facts<'_, '_>, kind: StepKind, codes: &[LotCode]) -> Result<Vec<String>> {
+    if matches!(
+        kind,
+        StepKind::Portion | StepKind::Pack | StepKind::Cut | StepKind::BreakDown
+    ) {
+        return Ok(Vec::new());
+    }
+    let mut news = Vec::new();
+    for code in codes {
+        if let Some(row) = store::lots::by_code(facts.tx.conn, code)? {
+            news.extend(composition::changes_since_last(
+                facts.app,
+                facts.tx.conn,
+                &row,
+            )?);
+        }
+    }
+    news.dedup();
+    Ok(news)
 }
 
 /// A difference of two scales is nobody's meat: it stays unexplained.

@@ -11,7 +11,7 @@ use crate::wire::answers::LotRead;
 use actix_web::http::StatusCode;
 use chrono::NaiveDate;
 use domain::product::Product;
-use domain::words::{Allergen, ProductKind, State};
+use domain::words::{ProductKind, State};
 use labels::{Dpi, Facts, Field, PlacedLabel, Refusal, Template, lay_out};
 use phrases::Phrases;
 use std::collections::BTreeMap;
@@ -260,7 +260,12 @@ impl Writer<'_> {
                 .get(phrases.language)
                 .cloned()
                 .unwrap_or_default();
-            say(ingredients, format!("{}: {list}.", phrases.ingredients));
+            let species = self.lot.species_note.get(phrases.language);
+            let species = species.map_or(String::new(), |note| format!(" {}.", capital(note)));
+            say(
+                ingredients,
+                format!("{}: {list}.{species}", phrases.ingredients),
+            );
             say(allergens, self.contains(&phrases));
         }
         say(Field::Storage, first.storage(&pack.state).to_owned());
@@ -319,20 +324,22 @@ impl Writer<'_> {
         }
     }
 
+    /// The allergens as the place wants them named; nothing where its list emphasises them.
     fn contains(&self, phrases: &Phrases) -> String {
-        let names: Vec<&str> = self
-            .lot
-            .allergens
-            .iter()
-            .filter_map(|word| Allergen::parse(word))
-            .map(|allergen| phrases.allergen(allergen))
-            .collect();
-        if names.is_empty() {
-            String::new()
-        } else {
-            format!("{}: {}", phrases.contains, names.join(", "))
-        }
+        self.lot
+            .contains
+            .get(phrases.language)
+            .cloned()
+            .unwrap_or_default()
     }
+}
+
+/// The same, its first letter large.
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or(String::new(), |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
 }
 
 fn dated(

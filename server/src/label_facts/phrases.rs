@@ -1,7 +1,6 @@
 //! The words of a label by language, in plain words of our own; what a law fixes comes with its profile.
 
 use chrono::{Datelike, NaiveDate};
-use domain::words::Allergen;
 
 /// One language's words.
 #[derive(Debug, Clone, Copy)]
@@ -11,7 +10,6 @@ pub struct Phrases {
     pub use_by: &'static str,
     pub made: &'static str,
     pub ingredients: &'static str,
-    pub contains: &'static str,
     pub raw: &'static str,
     pub ready_to_eat: &'static str,
     pub caution_raw: &'static str,
@@ -27,7 +25,6 @@ const ENGLISH: Phrases = Phrases {
     use_by: "USE BY",
     made: "Made",
     ingredients: "Ingredients",
-    contains: "CONTAINS",
     raw: "RAW",
     ready_to_eat: "READY TO EAT",
     caution_raw: "Raw. Cook through before eating. Wash hands, board and knife.",
@@ -50,7 +47,6 @@ const FRENCH: Phrases = Phrases {
     use_by: "À consommer avant",
     made: "Fait le",
     ingredients: "Ingrédients",
-    contains: "CONTIENT",
     raw: "CRU",
     ready_to_eat: "PRÊT À MANGER",
     caution_raw: "Cru. Bien cuire avant de manger. Laver mains, planche et couteau.",
@@ -128,84 +124,6 @@ impl Phrases {
             "hot" => self.keep[3],
             _ => self.keep[0],
         }
-    }
-
-    /// An allergen's name.
-    pub fn allergen(&self, allergen: Allergen) -> &'static str {
-        if self.language == "fr" {
-            french(allergen)
-        } else {
-            english(allergen)
-        }
-    }
-}
-
-fn english(allergen: Allergen) -> &'static str {
-    match allergen {
-        Allergen::BrazilNut => "Brazil nut",
-        Allergen::PineNut => "pine nut",
-        Allergen::TreeNut => "tree nut",
-        other => other.as_str(),
-    }
-}
-
-fn french(allergen: Allergen) -> &'static str {
-    use Allergen::*;
-    match allergen {
-        Milk => "lait",
-        Egg => "œuf",
-        Peanut => "arachide",
-        Soy => "soja",
-        Sesame => "sésame",
-        Mustard => "moutarde",
-        Celery => "céleri",
-        Lupin => "lupin",
-        Sulphites => "sulfites",
-        Wheat => "blé",
-        Spelt => "épeautre",
-        Rye => "seigle",
-        Barley => "orge",
-        Oats => "avoine",
-        Triticale => "triticale",
-        Almond => "amande",
-        BrazilNut => "noix du Brésil",
-        Cashew => "noix de cajou",
-        Hazelnut => "noisette",
-        Macadamia => "noix de macadamia",
-        Pecan => "pacane",
-        PineNut => "pignon",
-        Pistachio => "pistache",
-        Walnut => "noix",
-        TreeNut => "fruits à coque",
-        Anchovy => "anchois",
-        Bass => "bar",
-        Cod => "morue",
-        Flounder => "plie",
-        Haddock => "aiglefin",
-        Hake => "merlu",
-        Herring => "hareng",
-        Mackerel => "maquereau",
-        Pollock => "goberge",
-        Salmon => "saumon",
-        Sardine => "sardine",
-        Sole => "sole",
-        Trout => "truite",
-        Tuna => "thon",
-        Fish => "poisson",
-        Crab => "crabe",
-        Crayfish => "écrevisse",
-        Lobster => "homard",
-        Prawn => "gamba",
-        Shrimp => "crevette",
-        Crustacean => "crustacé",
-        Clam => "palourde",
-        Mussel => "moule",
-        Octopus => "pieuvre",
-        Oyster => "huître",
-        Scallop => "pétoncle",
-        Snail => "escargot",
-        Squid => "calmar",
-        Mollusc => "mollusque",
     }
 }
 

@@ -5,6 +5,7 @@
 mod animals;
 mod answer;
 mod assets;
+mod cure_room;
 mod drawing;
 mod format;
 mod forward;
@@ -32,6 +33,7 @@ pub fn register(config: &mut web::ServiceConfig) {
         .route("/lots", web::get().to(lots::page))
         .route("/lots/{code}", web::get().to(lot::page))
         .route("/lots/{code}/label.svg", web::get().to(label::picture))
+        .route("/cure-room", web::get().to(cure_room::page))
         .route("/animals", web::get().to(animals::list))
         .route("/animals/{id}", web::get().to(animals::one))
         // What the square code of a label holds.

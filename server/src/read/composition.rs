@@ -5,28 +5,30 @@ use crate::app::{App, damaged};
 use crate::error::Result;
 use crate::lists::List;
 use crate::wire::lists::RecipeEntry;
+use domain::cure;
 use domain::genealogy::Ancestry;
 use domain::grams::Grams;
-use domain::ingredients::{self, Ingredient};
+use domain::ingredients::{self, Ingredient, Nature};
 use domain::lot::{DeedId, LotId};
+use domain::measure::Percent;
+use domain::product::Product;
+use domain::statement::{self, Food};
 use domain::words::{Addition, ProductKind};
-use std::collections::{BTreeMap, HashMap};
+use rust_decimal::Decimal;
+use rust_decimal::prelude::ToPrimitive;
+use std::collections::HashMap;
+use store::list_lots::Sought;
 use store::lots::LotRow;
 use store::{Conn, deeds, entries, lots, trace};
 
 /// How far down the recipes of bought goods are told.
 const DEEPEST: u32 = 8;
 
-/// The ingredient list of a lot in each of the kitchen's languages.
+/// The food that a lot is, as far as its statement goes.
 ///
 /// # Errors
 /// The database is away, or the record is damaged.
-pub fn lists(
-    app: &App,
-    conn: &mut Conn,
-    row: &LotRow,
-    languages: &[String],
-) -> Result<BTreeMap<String, String>> {
+pub fn food(app: &App, conn: &mut Conn, row: &LotRow) -> Result<Food> {
     let product = app.product(conn, row.version_id)?;
     let mut parts = if is_single(product.kind) {
         Vec::new()
@@ -34,17 +36,115 @@ pub fn lists(
         parts_of(app, conn, row)?
     };
     if parts.is_empty() {
-        parts.push(Ingredient {
-            product: product.code.clone(),
-            names: product.names.clone().into(),
-            grams: Grams::from_milligrams(row.made_mg),
-            ..Ingredient::default()
-        });
+        let grams = Grams::from_milligrams(row.made_mg);
+        parts.push(ingredient(&product, grams, Vec::new()));
     }
-    Ok(languages
-        .iter()
-        .map(|language| (language.clone(), ingredients::list(&parts, language)))
-        .collect())
+    Ok(Food {
+        name: product.name("en").to_owned(),
+        parts,
+        allergens: row.allergens()?,
+        species: product.species,
+        other_species: row.species()?,
+        ..Food::default()
+    })
+}
+
+/// What is new in a lot against the last one of the same product, in words for the bench; nothing
+/// where it is the first of its kind.
+///
+/// # Errors
+/// The database is away, or the record is damaged.
+pub fn changes_since_last(app: &App, conn: &mut Conn, row: &LotRow) -> Result<Vec<String>> {
+    use ProductKind::*;
+    let product = app.product(conn, row.version_id)?;
+    if !matches!(product.kind, Cooked | Cured | Mixed | Rendered | Stock) {
+        return Ok(Vec::new());
+    }
+    let sought = Sought {
+        product: Some(product.code.clone()),
+        ..Sought::default()
+    };
+    let others = store::list_lots::list(conn, &sought, 20)?;
+    let before = others
+        .into_iter()
+        .map(|(other, _)| other)
+        .find(|other| other.deed_id != row.deed_id && !other.voided);
+    let Some(before) = before else {
+        return Ok(Vec::new());
+    };
+    let (had, has) = (food(app, conn, &before)?, food(app, conn, row)?);
+    Ok(statement::changes(&had, &has).map_or(Vec::new(), |change| change.words()))
+}
+
+/// One thing that went in, as the list of products knows it.
+fn ingredient(product: &Product, grams: Grams, parts: Vec<Ingredient>) -> Ingredient {
+    Ingredient {
+        product: product.code.clone(),
+        names: product.names.clone().into(),
+        grams,
+        parts,
+        nature: product.nature.unwrap_or(match product.kind {
+            ProductKind::Fat => Nature::Fat,
+            _ if product.curing_salt.is_some() => Nature::Cure,
+            _ => Nature::Food,
+        }),
+        allergens: product.allergens.clone(),
+        species: product.species,
+        ..Ingredient::default()
+    }
+}
+
+/// The parts of a curing salt by name, from the strength of that very lot: every part of a cure is
+/// listed (`us-I6`).
+fn parts_of_curing_salt(
+    app: &App,
+    conn: &mut Conn,
+    lot: i32,
+    product: &Product,
+    grams: Grams,
+) -> Result<Vec<Ingredient>> {
+    let place = app.kitchen(conn)?.entry.profile.0;
+    let rules = &app.law.laws.of(place).cures;
+    let strength = crate::deeds::cure::strength(conn, lot, product)?;
+    let Ok(makeup) = strength.makeup(rules, "curing_salt") else {
+        return Ok(Vec::new());
+    };
+    let mut parts = vec![(cure::Part::Salt, makeup.salt)];
+    for (basis, sodium, potassium) in [
+        (
+            cure::Basis::SodiumNitrite,
+            cure::Part::SodiumNitrite,
+            cure::Part::PotassiumNitrite,
+        ),
+        (
+            cure::Basis::SodiumNitrate,
+            cure::Part::SodiumNitrate,
+            cure::Part::PotassiumNitrate,
+        ),
+    ] {
+        let (share, own) = makeup.share(basis);
+        parts.push((if own == basis { sodium } else { potassium }, share));
+    }
+    let of = |(part, share): (cure::Part, Percent)| {
+        let name = rules.names.iter().find(|name| name.part == part)?;
+        let names =
+            [("en", &name.en), ("fr", &name.fr)].map(|(tag, name)| (tag.to_owned(), name.clone()));
+        let milligrams = Decimal::from(grams.milligrams()) * share.fraction();
+        let grams = Grams::from_milligrams(milligrams.trunc().to_i64().unwrap_or_default());
+        (grams > Grams::ZERO).then(|| Ingredient {
+            product: part.as_str().to_owned(),
+            names: std::collections::BTreeMap::from(names).into(),
+            grams,
+            nature: if part == cure::Part::Salt {
+                Nature::Food
+            } else {
+                Nature::Additive
+            },
+            additive: Some(part.as_str().to_owned()),
+            ..Ingredient::default()
+        })
+    };
+    Ok(parts.into_iter().filter_map(of).collect())
 }
 
 /// A thing that is cut or weighed off stays one thing; what is cured, cooked or mixed has parts.
@@ -84,12 +184,14 @@ fn parts_of(app: &App, conn: &mut Conn, row: &LotRow) -> Result<Vec<Ingredient>>
             let mut inputs = Vec::with_capacity(uses.len());
             for used in uses {
                 let of = app.product(conn, rows[&used.lot.0].version_id)?;
+                let grams = Grams::from_milligrams(used.milligrams);
+                let within = match of.curing_salt.is_some() {
+                    true => parts_of_curing_salt(app, conn, used.lot.0, &of, grams)?,
+                    false => parts.get(&used.lot).cloned().unwrap_or_default(),
+                };
                 inputs.push(Ingredient {
-                    product: of.code.clone(),
-                    names: of.names.clone().into(),
-                    grams: Grams::from_milligrams(used.milligrams),
-                    parts: parts.get(&used.lot).cloned().unwrap_or_default(),
-                    ..Ingredient::default()
+                    lots: vec![rows[&used.lot.0].code()?.shown()],
+                    ..ingredient(&of, grams, within)
                 });
             }
             let water = ancestry.made_by.get(&lot).and_then(|step| waters.get(step));
@@ -134,13 +236,7 @@ fn recipe_parts(
         let share = i128::from(grams.milligrams()) * i128::from(part.grams.0.milligrams());
         let share = Grams::from_milligrams((share / i128::from(batch.milligrams().max(1))) as i64);
         let below = recipe_parts(app, conn, &part.product.0, share, depth - 1)?;
-        parts.push(Ingredient {
-            product: product.code.clone(),
-            names: product.names.clone().into(),
-            grams: share,
-            parts: below,
-            ..Ingredient::default()
-        });
+        parts.push(ingredient(&product, share, below));
     }
     Ok(ingredients::of_step(code, parts))
 }

@@ -48,6 +48,7 @@ pub fn read(app: &App, conn: &mut Conn, row: &LotRow) -> Result<LotRead> {
         .iter()
         .map(|language| language.0.clone())
         .collect();
+    let stated = super::statement::of_lot(app, conn, row, &languages)?;
     Ok(LotRead {
         code: row.code.clone(),
         shown: row.code()?.shown(),
@@ -70,7 +71,10 @@ pub fn read(app: &App, conn: &mut Conn, row: &LotRow) -> Result<LotRead> {
             app.law.laws.of(kitchen.entry.profile.0),
         )?,
         packs,
-        ingredients: super::composition::lists(app, conn, row, &languages)?,
+        ingredients: stated.ingredients,
+        contains: stated.contains,
+        species_note: stated.species,
+        statement_findings: stated.findings,
         allergens: row
             .allergens()?
             .iter()
@@ -82,7 +86,7 @@ pub fn read(app: &App, conn: &mut Conn, row: &LotRow) -> Result<LotRead> {
             .map(|species| species.as_str().to_owned())
             .collect(),
         raw: product.raw,
-        cure: None,
+        cure: super::cure_room::cured(conn, row)?,
         holds: Vec::new(),
         steps: history(conn, row, kitchen.zone)?,
         readings: readings(conn, row.id, kitchen.zone)?,

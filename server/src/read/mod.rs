@@ -2,6 +2,8 @@
 
 pub mod animals;
 pub mod composition;
+pub mod cure_plan;
+pub mod cure_room;
 pub mod deed;
 pub mod due;
 pub mod find;
@@ -10,6 +12,7 @@ pub mod lot;
 pub mod names;
 pub mod piece;
 pub mod scan;
+pub mod statement;
 pub mod trace;
 pub mod why;
 

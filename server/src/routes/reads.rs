@@ -2,6 +2,7 @@
 
 use super::Api;
 use crate::app::App;
+use crate::body::Body;
 use crate::error::{Error, Problem, Result};
 use crate::label_facts::{self, Wanted};
 use crate::read::animals::AnimalsQuery;
@@ -9,6 +10,8 @@ use crate::read::find::LotsQuery;
 use crate::read::{self, lot_named};
 use crate::serve::blocking;
 use crate::wire::answers::*;
+use crate::wire::cure_room::{CurePlanRead, CureRoomRead};
+use crate::wire::cures::CurePlanAsked;
 use actix_web::http::StatusCode;
 use actix_web::{HttpRequest, HttpResponse, web};
 use serde::Deserialize;
@@ -49,6 +52,19 @@ pub fn add(api: &mut Api) {
         web::get().to(why),
     )
     .answers::<WhyRead>(&[200], "Why");
+    api.get(
+        "/api/cure-room",
+        "Every piece in salt or hanging: loss, alarms, forecast, what is due",
+        web::get().to(cure_room),
+    )
+    .answers::<CureRoomRead>(&[200], "The pieces");
+    api.post(
+        "/api/cure-plans",
+        "A cure is worked out; nothing is recorded",
+        web::post().to(cure_plan),
+    )
+    .takes::<CurePlanAsked>()
+    .answers::<CurePlanRead>(&[200], "What to weigh");
     api.get(
         "/api/law/{place}",
         "The rows of a place's law",
@@ -133,6 +149,16 @@ async fn law(
 ) -> Result<HttpResponse> {
     let asked: LawQuery = query(&request)?;
     let read = read::law::read(&app, &place, asked.unconfirmed.unwrap_or(false))?;
+    Ok(HttpResponse::Ok().json(read))
+}
+
+async fn cure_room(app: web::Data<App>) -> Result<HttpResponse> {
+    let read = blocking(move || app.store.read(|conn| read::cure_room::read(&app, conn))).await?;
+    Ok(HttpResponse::Ok().json(read))
+}
+
+async fn cure_plan(app: web::Data<App>, Body(asked): Body<CurePlanAsked>) -> Result<HttpResponse> {
+    let read = blocking(move || read::cure_plan::work_out(&app, &asked)).await?;
     Ok(HttpResponse::Ok().json(read))
 }
 

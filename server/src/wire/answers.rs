@@ -146,6 +146,12 @@ pub struct LotRead {
     pub use_by_because: Vec<BecauseRead>,
     /// What is in it, by language.
     pub ingredients: BTreeMap<String, String>,
+    /// The allergen statement of the place, by language; nothing where its list tells them.
+    pub contains: BTreeMap<String, String>,
+    /// Animals that the name does not tell, by language.
+    pub species_note: BTreeMap<String, String>,
+    /// What is to be known or mended before it is labelled for sale.
+    pub statement_findings: Vec<FindingRead>,
     /// Allergens by union over everything that went in.
     pub allergens: Vec<String>,
     /// Species by union over everything that went in.
@@ -153,8 +159,7 @@ pub struct LotRead {
     /// Must it be cooked before it is eaten?
     pub raw: bool,
     /// How it was cured.
-    #[schema(value_type = Option<Object>)]
-    pub cure: Option<serde_json::Value>,
+    pub cure: Option<super::cure_room::CureRead>,
     /// Holds on it.
     #[schema(value_type = Vec<Object>)]
     pub holds: Vec<serde_json::Value>,
@@ -188,6 +193,19 @@ pub struct PackRead {
     /// While frozen: the days it still has once thawed.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub days_left: Option<i32>,
+}
+
+/// What a check found.
+#[derive(Debug, Clone, Serialize, ToSchema)]
+pub struct FindingRead {
+    /// `note`, `warn` or `refuse`.
+    pub gravity: String,
+    /// In words.
+    pub says: String,
+    /// The rows behind it.
+    pub rows: Vec<String>,
+    /// Where they come from.
+    pub source: String,
 }
 
 /// A row of the law.

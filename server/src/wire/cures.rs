@@ -5,6 +5,7 @@ use super::{Code, Line, Number, Vocabulary, Weight, Word};
 use domain::cure::{Alkali, Class, Method, Strength};
 use domain::cure_room::ReleaseRule;
 use domain::heat::Food;
+use domain::ingredients::Nature;
 use domain::measure::Percent;
 use domain::product::CuredAs;
 use rust_decimal::Decimal;
@@ -34,6 +35,29 @@ impl Vocabulary for Food {
     }
 }
 
+impl Vocabulary for Nature {
+    const SPELT: &'static [&'static str] = &[
+        "food",
+        "fat",
+        "cure",
+        "spice",
+        "flavouring",
+        "additive",
+        "water",
+        "removed-water",
+        "casing",
+    ];
+    const NAME: &'static str = "Nature";
+    fn parse(text: &str) -> Option<Self> {
+        Nature::parse(text)
+    }
+    fn as_str(self) -> &'static str {
+        Nature::as_str(self)
+    }
+}
+
+/// A word of [`Nature`].
+pub type NatureWord = Word<Nature>;
 /// A word of [`Food`].
 pub type FoodWord = Word<Food>;
 /// A word of [`Alkali`].
@@ -225,4 +249,40 @@ pub struct CertificateAsked {
     pub way: Code,
     /// Its number.
     pub paper: Line,
+}
+
+/// A cure to be worked out.
+#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct CurePlanAsked {
+    /// What is cured.
+    pub class: ClassWord,
+    /// How.
+    pub method: MethodWord,
+    /// The green meat.
+    pub meat_grams: Weight,
+    /// Water: in the bag with the meat, or in the brine.
+    pub water_grams: Option<Weight>,
+    /// All salt, in per cent of the meat (and water).
+    pub salt_percent: Option<Number>,
+    /// Sugar, in per cent.
+    pub sugar_percent: Option<Number>,
+    /// How strong the curing salt is: read off the bag.
+    pub curing_salt: CuringSalt,
+    /// Curing salt, in per cent of the meat (and water).
+    pub dose_percent: Option<Number>,
+    /// Or the nitrite wanted, as sodium nitrite, in parts per million.
+    pub target_ppm: Option<Number>,
+    /// The step of the scale.
+    pub scale_grams: Option<Weight>,
+    /// Is the rind on?
+    pub skin_on: Option<bool>,
+    /// Will it be cooked?
+    pub heated: Option<bool>,
+    /// How much pickle is pumped, in per cent of the meat.
+    pub pump_percent: Option<Number>,
+    /// How much pickle the meat takes up, in per cent of the meat.
+    pub pickup_percent: Option<Number>,
+    /// The whole pickle.
+    pub pickle_grams: Option<Weight>,
 }

@@ -1,6 +1,6 @@
 //! The kitchen's lists on the wire. They are kept as they are written, version by version.
 
-use super::cures::{CuredAsEntry, CuringSalt, FoodWord, ReleaseEntry};
+use super::cures::{CuredAsEntry, CuringSalt, FoodWord, NatureWord, ReleaseEntry};
 use super::{
     AllergenWord, Amount, Code, CurePartWord, KeepFromWord, Line, Note, PlaceKindWord,
     ProductKindWord, ProfileWord, SpeciesWord, StateWord, Weight, Word,
@@ -144,6 +144,8 @@ pub struct ProductEntry {
     pub release: Option<ReleaseEntry>,
     /// How it is cured, for what is.
     pub cure: Option<CuredAsEntry>,
+    /// What it is in an ingredient list: `fat`, `spice`, `casing` … If left out: by its kind.
+    pub nature: Option<NatureWord>,
     /// How its cook is judged, for what is cooked here: `roast`, `ground`, `poultry` …
     pub cooked_as: Option<FoodWord>,
     /// What it is in a cure, if it goes into one.
@@ -236,6 +238,7 @@ impl ProductEntry {
                 .as_ref()
                 .and_then(|release| Some(release.salting.as_ref()?.0.clone())),
             cure: self.cure.as_ref().map(CuredAsEntry::cured_as),
+            nature: self.nature.map(|nature| nature.0),
             cooked_as: self.cooked_as.map(|food| food.0),
             in_cure: self.in_cure.map(|part| part.0),
             curing_salt: self.curing_salt.as_ref().map(CuringSalt::strength),

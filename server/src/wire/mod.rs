@@ -2,6 +2,7 @@
 
 pub mod answers;
 pub mod asked;
+pub mod cure_room;
 pub mod cures;
 pub mod lists;
 pub mod scalars;
