@@ -40,6 +40,14 @@ pub struct Product {
     pub salting: Option<String>,
     /// How it is cured, for what is.
     pub cure: Option<CuredAs>,
+    /// The key of the way that a carcass of it is cut.
+    pub cut_style: Option<String>,
+    /// Which piece of such a carcass it is.
+    pub cut: Option<String>,
+    /// The key of the process whose yield it is held against.
+    pub process: Option<String>,
+    /// What a kilogram sells for where it is parted from the rest, in hundredths of the currency.
+    pub value_minor_per_kg: Option<i64>,
     /// What it is in an ingredient list, where its kind does not tell.
     pub nature: Option<Nature>,
     /// How its cook is judged, for what is cooked here.
@@ -72,6 +80,10 @@ impl Product {
             curve: None,
             salting: None,
             cure: None,
+            cut_style: None,
+            cut: None,
+            process: None,
+            value_minor_per_kg: None,
             nature: None,
             cooked_as: None,
             in_cure: None,

@@ -79,6 +79,11 @@ pub fn take(app: &App, asked: &ReceiptAsked) -> Result<Done> {
         measure::keep(facts, &readings, Some(lot))?;
         let strength = strength(asked, &product, &mut done)?;
         store::measurements::insert(facts.tx, facts.deed, Some(lot), None, &strength)?;
+        let price = asked.price_minor.map(|price| Measurement {
+            quantity: "price-minor",
+            millionths: price.0.saturating_mul(1_000_000),
+        });
+        store::measurements::insert(facts.tx, facts.deed, Some(lot), None, price.as_slice())?;
         Ok(done)
     })
 }

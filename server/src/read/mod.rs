@@ -2,6 +2,7 @@
 
 pub mod animals;
 pub mod composition;
+pub mod cost;
 pub mod cure_plan;
 pub mod cure_room;
 pub mod deed;
@@ -15,6 +16,7 @@ pub mod scan;
 pub mod statement;
 pub mod trace;
 pub mod why;
+pub mod yields;
 
 use crate::app::App;
 use crate::error::Result;

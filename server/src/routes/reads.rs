@@ -12,6 +12,7 @@ use crate::serve::blocking;
 use crate::wire::answers::*;
 use crate::wire::cure_room::{CurePlanRead, CureRoomRead};
 use crate::wire::cures::CurePlanAsked;
+use crate::wire::money::{CostRead, YieldRead};
 use actix_web::http::StatusCode;
 use actix_web::{HttpRequest, HttpResponse, web};
 use serde::Deserialize;
@@ -52,6 +53,18 @@ pub fn add(api: &mut Api) {
         web::get().to(why),
     )
     .answers::<WhyRead>(&[200], "Why");
+    api.get(
+        "/api/lots/{code}/yield",
+        "What came off it, or out of its cook, against what is usual",
+        web::get().to(yields),
+    )
+    .answers::<YieldRead>(&[200], "The yield");
+    api.get(
+        "/api/lots/{code}/cost",
+        "What it cost, split by value and by weight",
+        web::get().to(cost),
+    )
+    .answers::<CostRead>(&[200], "The cost");
     api.get(
         "/api/cure-room",
         "Every piece in salt or hanging: loss, alarms, forecast, what is due",
@@ -213,6 +226,28 @@ async fn why(app: web::Data<App>, code: web::Path<String>) -> Result<HttpRespons
         app.store.read(|conn| {
             let row = lot_named(&app, conn, &code)?;
             read::why::everything(&app, conn, &row)
+        })
+    })
+    .await?;
+    Ok(HttpResponse::Ok().json(read))
+}
+
+async fn yields(app: web::Data<App>, code: web::Path<String>) -> Result<HttpResponse> {
+    let read = blocking(move || {
+        app.store.read(|conn| {
+            let row = lot_named(&app, conn, &code)?;
+            read::yields::read(&app, conn, &row)
+        })
+    })
+    .await?;
+    Ok(HttpResponse::Ok().json(read))
+}
+
+async fn cost(app: web::Data<App>, code: web::Path<String>) -> Result<HttpResponse> {
+    let read = blocking(move || {
+        app.store.read(|conn| {
+            let row = lot_named(&app, conn, &code)?;
+            read::cost::read(&app, conn, &row)
         })
     })
     .await?;

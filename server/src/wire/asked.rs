@@ -2,7 +2,7 @@
 
 use super::cures::{CureAsked, CuringSalt};
 use super::{
-    AdditionWord, Code, Day, DepartureKindWord, Instant, Line, Note, Number, PackagingWord,
+    AdditionWord, Amount, Code, Day, DepartureKindWord, Instant, Line, Note, Number, PackagingWord,
     SideWord, SpeciesWord, StateWord, Weight,
 };
 use serde::{Deserialize, Deserializer, Serialize};
@@ -74,6 +74,8 @@ pub struct ReceiptAsked {
     pub bought: Option<BoughtAsked>,
     /// Or the carton's GS1 string, bracketed or as a scanner sends it.
     pub barcode: Option<Line>,
+    /// What was paid for all of it, in hundredths of the currency.
+    pub price_minor: Option<Amount>,
     /// Readings taken at the door.
     pub readings: Option<ReadingsAsked>,
     /// The delivery note.

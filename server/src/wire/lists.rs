@@ -144,6 +144,14 @@ pub struct ProductEntry {
     pub release: Option<ReleaseEntry>,
     /// How it is cured, for what is.
     pub cure: Option<CuredAsEntry>,
+    /// The key of the way that a carcass of it is cut: `pig-side`.
+    pub cut_style: Option<Code>,
+    /// Which piece of such a carcass it is: `ham`.
+    pub cut: Option<Code>,
+    /// The key of the process whose yield it is held against: `pulled-pork-bone-in`.
+    pub process: Option<Code>,
+    /// What a kilogram sells for where it is parted from the rest, in hundredths; its price if left out.
+    pub value_minor_per_kg: Option<Amount>,
     /// What it is in an ingredient list: `fat`, `spice`, `casing` … If left out: by its kind.
     pub nature: Option<NatureWord>,
     /// How its cook is judged, for what is cooked here: `roast`, `ground`, `poultry` …
@@ -238,6 +246,10 @@ impl ProductEntry {
                 .as_ref()
                 .and_then(|release| Some(release.salting.as_ref()?.0.clone())),
             cure: self.cure.as_ref().map(CuredAsEntry::cured_as),
+            cut_style: self.cut_style.as_ref().map(|key| key.0.clone()),
+            cut: self.cut.as_ref().map(|key| key.0.clone()),
+            process: self.process.as_ref().map(|key| key.0.clone()),
+            value_minor_per_kg: self.value_minor_per_kg.map(|value| value.0),
             nature: self.nature.map(|nature| nature.0),
             cooked_as: self.cooked_as.map(|food| food.0),
             in_cure: self.in_cure.map(|part| part.0),

@@ -5,6 +5,7 @@ pub mod asked;
 pub mod cure_room;
 pub mod cures;
 pub mod lists;
+pub mod money;
 pub mod scalars;
 
 pub use scalars::{
