@@ -7,6 +7,13 @@ use crate::tables::{animals, entries, lots, packs, sources, versions};
 use chrono::NaiveDate;
 use diesel::dsl::exists;
 use diesel::prelude::*;
+use diesel::sql_types::{Nullable, Text};
+
+#[diesel::declare_sql_function]
+extern "SQL" {
+    /// The engines do not agree whether LIKE looks at case; in small letters both do the same.
+    fn lower(text: Nullable<Text>) -> Nullable<Text>;
+}
 
 /// What to look for. Everything given must hold.
 #[derive(Debug, Default, Clone)]
@@ -60,7 +67,7 @@ pub fn list(conn: &mut Conn, sought: &Sought, limit: i64) -> Result<Vec<(LotRow,
             versions::search
                 .like(like.clone())
                 .escape('\\')
-                .or(lots::note.like(like).escape('\\').assume_not_null())
+                .or(lower(lots::note).like(like).escape('\\').assume_not_null())
                 .or(lots::code.like(code)),
         );
     }

@@ -51,6 +51,24 @@ pub fn of_lot(
         let detail = format!("{} was voided: it has no label any more.", lot.shown);
         return Err(Problem::new(StatusCode::CONFLICT, "voided", "Voided", detail).into());
     }
+    let refused = lot
+        .statement_findings
+        .iter()
+        .find(|finding| finding.gravity == "refuse");
+    if let Some(finding) = refused.filter(|_| product.for_sale) {
+        let detail = format!(
+            "{} is not labelled for sale: {} ({})",
+            lot.shown, finding.says, finding.source
+        );
+        return Err(Problem::new(
+            StatusCode::CONFLICT,
+            "label-refused",
+            "The statement is not lawful",
+            detail,
+        )
+        .at("code")
+        .into());
+    }
     let dpi = wanted.dpi.unwrap_or(203);
     let dpi = Dpi::from_number(dpi)
         .ok_or_else(|| Error::cannot_be("dpi", format!("{dpi} dpi is not known; 203 or 300.")))?;

@@ -1,0 +1,395 @@
+//! The cure room of the demo, on the morning of its story; cures that are refused with their numbers;
+//! statements by law; what the animal came to.
+
+use serde_json::{Value, json};
+use stories::{Caller, Engine, House, on_both_engines};
+
+on_both_engines! {
+    every_piece_stands_where_the_story_says
+    an_alarm_blocks_the_release_until_somebody_looked
+    the_numbers_of_a_cure_are_its_own
+    a_cure_beyond_the_law_is_refused_with_its_numbers
+    a_cure_is_worked_out_before_anybody_weighs
+    the_statement_follows_the_lots_and_the_place
+    the_pig_adds_up_in_weight_and_money
+}
+
+fn code(caller: &Caller, name: &str) -> String {
+    let found = caller
+        .get(&format!("/api/lots?q={name}&limit=200"))
+        .expect(200)
+        .body;
+    let lots = found["lots"].as_array().unwrap();
+    let lot = lots.iter().find(|lot| lot["note"] == name);
+    lot.unwrap_or_else(|| panic!("no lot {name}"))["code"]
+        .as_str()
+        .unwrap()
+        .to_owned()
+}
+
+fn number(value: &Value) -> f64 {
+    value
+        .as_f64()
+        .unwrap_or_else(|| panic!("no number: {value}"))
+}
+
+fn every_piece_stands_where_the_story_says(engine: Engine) {
+    let house = House::demo(engine);
+    let caller = house.caller();
+    let room = caller.get("/api/cure-room").expect(200).body;
+    let pieces = room["pieces"].as_array().unwrap();
+    let piece = |tag: &str| {
+        pieces
+            .iter()
+            .find(|piece| piece["tag"] == tag)
+            .unwrap_or_else(|| panic!("no {tag}"))
+    };
+    // The weighings of the story: grams of green weight, per cent lost, per cent expected.
+    for (tag, days, lost, expected) in [
+        ("H-01", 413, 31.89, 32.2),
+        ("H-02", 413, 32.71, 32.2),
+        ("H-03", 281, 27.85, 27.3),
+        ("H-04", 281, 32.42, 27.3),
+        ("H-05", 218, 23.53, 23.6),
+        ("H-06", 106, 8.04, 13.8),
+    ] {
+        let piece = piece(tag);
+        assert_eq!(piece["days"], days, "{tag}");
+        assert!(
+            (number(&piece["loss_percent"]) - lost).abs() < 0.01,
+            "{piece}"
+        );
+        assert!(
+            (number(&piece["expected_loss_percent"]) - expected).abs() < 0.1,
+            "{piece}"
+        );
+    }
+    for (tag, word) in [("H-04", "too fast"), ("H-06", "too slowly")] {
+        assert!(
+            piece(tag)["alarms"].to_string().contains(word),
+            "{}",
+            piece(tag)
+        );
+    }
+    for tag in ["H-01", "H-02", "H-03", "H-05"] {
+        assert_eq!(piece(tag)["alarms"].as_array().unwrap().len(), 0, "{tag}");
+    }
+    for tag in ["H-01", "C-02", "P-01"] {
+        assert_eq!(piece(tag)["stage"], "released", "{tag}");
+    }
+    assert_eq!(piece("H-02")["may_be_released"], true);
+    // H-07 and H-08 lie in salt and were never weighed.
+    for tag in ["L09", "L10"] {
+        assert_eq!(
+            (&piece(tag)["stage"], &piece(tag)["loss_percent"]),
+            (&json!("in-salt"), &Value::Null)
+        );
+    }
+    let released = |tag: &str| {
+        caller.deed(
+            "/api/releases",
+            json!({ "lot": piece(tag)["lot"], "by": "Oda Marsh" }),
+        )
+    };
+    for (tag, says) in [("G-03", "19.54"), ("D-01", "29.49"), ("L09", "270")] {
+        let refused = released(tag).refused(409, "lot").body;
+        assert!(
+            refused["detail"].as_str().unwrap().contains(says),
+            "{refused}"
+        );
+    }
+    released("H-02").expect(201);
+    assert_eq!(
+        caller
+            .get(&format!(
+                "/api/scan?code={}",
+                piece("L17")["lot"].as_str().unwrap()
+            ))
+            .expect(200)
+            .body["verdict"],
+        "hold"
+    );
+}
+
+fn an_alarm_blocks_the_release_until_somebody_looked(engine: Engine) {
+    let house = House::demo(engine);
+    let caller = house.caller();
+    let ham = code(&caller, "H-04");
+    let release = |looked: Value| {
+        caller.deed(
+            "/api/releases",
+            json!({ "lot": ham, "by": "Oda Marsh", "alarm_looked_at": looked }),
+        )
+    };
+    let refused = release(Value::Null).refused(409, "lot").body;
+    assert!(
+        refused["detail"].as_str().unwrap().contains("alarm"),
+        "{refused}"
+    );
+    release(json!("opened at the shank, no hard case, aw 0.88")).expect(201);
+}
+
+fn the_numbers_of_a_cure_are_its_own(engine: Engine) {
+    let house = House::demo(engine);
+    let caller = house.caller();
+    // 17 g and 16 g of a 6.25 % cure on 6.975 kg and 6.510 kg.
+    for (name, ppm) in [
+        ("L11", 152.3),
+        ("L15", 153.6),
+        ("L13", 152.3),
+        ("L17", 156.25),
+    ] {
+        let lot = caller
+            .get(&format!("/api/lots/{}", code(&caller, name)))
+            .expect(200)
+            .body;
+        assert!(
+            (number(&lot["cure"]["nitrite_ppm"]) - ppm).abs() < 0.05,
+            "{name}: {}",
+            lot["cure"]
+        );
+        assert!(
+            lot["cure"]["because"][0]["source"]
+                .as_str()
+                .unwrap()
+                .contains("us-"),
+            "{}",
+            lot["cure"]
+        );
+    }
+}
+
+fn salts(caller: &Caller) {
+    let product = |code: &str, more: Value| {
+        let mut body = json!({ "code": code, "names": { "en": code }, "kind": "ingredient", "storage": "ambient" });
+        for (key, value) in more.as_object().unwrap() {
+            body[key] = value.clone();
+        }
+        caller.post("/api/products", &body).expect(201);
+    };
+    product(
+        "no-1",
+        json!({ "curing_salt": { "nitrite_percent": 6.25 } }),
+    );
+    product(
+        "no-2",
+        json!({ "curing_salt": { "nitrite_percent": 6.25, "nitrate_percent": 4 } }),
+    );
+    product("unlabelled", json!({ "curing_salt": {} }));
+    product(
+        "belly",
+        json!({ "kind": "cured", "species": "pig", "raw": true, "storage": "chilled", "cure": { "class": "bacon", "method": "dry" } }),
+    );
+    product(
+        "plain",
+        json!({ "kind": "cured", "species": "pig", "raw": true, "storage": "chilled" }),
+    );
+}
+
+fn a_cure_beyond_the_law_is_refused_with_its_numbers(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    salts(&caller);
+    let bag = |product: &str| {
+        let receipt = json!({ "place": "cooler", "product": product, "grams": 1_000, "bought": { "supplier": "PTS", "curing_salt": null } });
+        caller.deed("/api/receipts", receipt)
+    };
+    bag("unlabelled").refused(422, "bought.curing_salt");
+    let first = bag("no-1").expect(201);
+    assert!(
+        first.body["warnings"]
+            .to_string()
+            .contains("Read it off the bag"),
+        "{}",
+        first.body
+    );
+    let (one, two) = (first.code(0), bag("no-2").expect(201).code(0));
+    let pig = caller.half_pig("0608-17", 10_000);
+    let cure = |salt: &str, grams: f64, product: &str| {
+        caller.deed("/api/steps", json!({ "kind": "cure", "place": "bench", "inputs": [{ "lot": pig, "grams": 1_000 }, { "lot": salt, "grams": grams }],
+            "outputs": [{ "product": product, "grams": 1_000 }] }))
+    };
+    // trade-N6: 7.8 g of no. 1 on a kilogram of belly is 487.5 ppm, and dry-cured bacon may have 200 (us-N14).
+    let refused = cure(&one, 7.8, "belly").refused(422, "inputs").body;
+    let says = refused["detail"].as_str().unwrap();
+    assert!(
+        says.contains("487.5") && says.contains("200") && says.contains("us-N14"),
+        "{says}"
+    );
+    // us-N8: no nitrate in bacon.
+    let refused = cure(&two, 2.5, "belly").refused(422, "inputs").body;
+    assert!(
+        refused["detail"].as_str().unwrap().contains("us-N8"),
+        "{refused}"
+    );
+    // Nobody says how it is cured.
+    cure(&one, 2.5, "plain").refused(422, "outputs[0].product");
+    assert_eq!(
+        caller.get(&format!("/api/lots/{pig}")).expect(200).body["on_hand_grams"],
+        10_000,
+        "nothing was recorded"
+    );
+    let done = cure(&one, 2.5, "belly").expect(201);
+    assert!(
+        done.body["warnings"].to_string().contains("poison"),
+        "the caution stands where somebody decides: {}",
+        done.body
+    );
+    let lot = caller
+        .get(&format!("/api/lots/{}", done.code(0)))
+        .expect(200)
+        .body;
+    assert_eq!(lot["cure"]["nitrite_ppm"], 156.25);
+}
+
+fn a_cure_is_worked_out_before_anybody_weighs(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let plan = |more: Value| {
+        let mut body = json!({ "class": "whole-muscle", "method": "equilibrium-brine", "meat_grams": 1000, "water_grams": 500, "salt_percent": 2,
+            "curing_salt": { "nitrite_percent": 6.25 }, "target_ppm": 120 });
+        for (key, value) in more.as_object().unwrap() {
+            body[key] = value.clone();
+        }
+        caller.post("/api/cure-plans", &body)
+    };
+    // trade-N5: 120 ppm on 1000 g and 500 g of water are 2.88 g of a 6.25 % cure.
+    let told = plan(json!({})).expect(200).body;
+    assert!(
+        (number(&told["curing_salt_grams"]) - 2.88).abs() < 0.001,
+        "{told}"
+    );
+    assert_eq!(told["allowed"], true);
+    assert!(told["caution"].as_str().unwrap().contains("poison"));
+    // The salt in the cure counts: 2 % of 1500 g less what 2.88 g of cure bring.
+    assert!((number(&told["salt_grams"]) - 27.3).abs() < 0.01, "{told}");
+    assert_eq!(
+        plan(json!({ "target_ppm": 400 })).expect(200).body["allowed"],
+        false
+    );
+    plan(json!({ "salt_percent": 600 })).expect(422);
+    plan(json!({ "curing_salt": {} })).expect(422);
+    plan(json!({ "curing_salt": { "nitrite_percent": 0.0625 } })).expect(422);
+    plan(json!({ "target_ppm": null })).refused(422, "dose_percent");
+}
+
+fn the_statement_follows_the_lots_and_the_place(engine: Engine) {
+    let house = House::demo(engine);
+    let caller = house.caller();
+    let lot = |name: &str| {
+        caller
+            .get(&format!("/api/lots/{}", code(&caller, name)))
+            .expect(200)
+            .body
+    };
+    // The new glaze has soy sauce for tamari: wheat is in it now, and the step said so.
+    let ribs = lot("L22");
+    assert!(
+        ribs["contains"]["en"].as_str().unwrap().contains("wheat"),
+        "{ribs}"
+    );
+    let step = caller
+        .get(&format!(
+            "/api/steps/{}",
+            ribs["made_by_step"].as_str().unwrap()
+        ))
+        .expect(200)
+        .body;
+    assert!(
+        step["answered"]["warnings"]
+            .to_string()
+            .contains("Wheat is new"),
+        "{}",
+        step["answered"]
+    );
+    let before = lot("S09-RIBS");
+    assert!(
+        !before["contains"]["en"].as_str().unwrap().contains("wheat"),
+        "{before}"
+    );
+    // Lard in the duck.
+    assert_eq!(lot("L28")["species_note"]["en"], "contains pork");
+    let bacon = lot("L13");
+    assert!(
+        bacon["ingredients"]["en"]
+            .as_str()
+            .unwrap()
+            .contains("sodium nitrite"),
+        "{bacon}"
+    );
+    assert!(
+        bacon["ingredients"]["fr"]
+            .as_str()
+            .unwrap()
+            .contains("nitrite de sodium"),
+        "{bacon}"
+    );
+    // Celery, mustard and sulphites are not among the nine, but in Canada and in Europe they are named.
+    assert!(
+        lot("L27")["contains"]["en"].is_null(),
+        "{}",
+        lot("L27")["contains"]
+    );
+    let mut kitchen = caller.get("/api/kitchen").expect(200);
+    for (place, says) in [("ca", "ustard"), ("eu", "MUSTARD")] {
+        kitchen.body["profile"] = json!(place);
+        for told in ["set_up", "missing"] {
+            kitchen.body.as_object_mut().unwrap().remove(told);
+        }
+        let etag = caller.get("/api/kitchen").expect(200).etag.unwrap();
+        caller
+            .put_over("/api/kitchen", &etag, &kitchen.body)
+            .expect(200);
+        let terrine = lot("L27");
+        let told = format!(
+            "{}{}",
+            terrine["contains"]["en"], terrine["ingredients"]["en"]
+        );
+        assert!(told.contains(says), "{place}: {told}");
+    }
+}
+
+fn the_pig_adds_up_in_weight_and_money(engine: Engine) {
+    let house = House::demo(engine);
+    let caller = house.caller();
+    let read = |name: &str, what: &str| {
+        caller
+            .get(&format!("/api/lots/{}/{what}", code(&caller, name)))
+            .expect(200)
+            .body
+    };
+    let cut = read("S10", "yield");
+    let lines = cut["lines"].as_array().unwrap();
+    assert_eq!(lines.len(), 13, "twelve pieces and the loss");
+    let fine = |line: &Value| line["verdict"] == "usual" || line["verdict"] == "no-band";
+    assert!(lines.iter().all(fine), "{cut}");
+    // trade-8: the table of the half pig, 234.00 by sales value.
+    for (name, cost) in [
+        ("B10-01", 5553),
+        ("B10-02", 6589),
+        ("B10-03", 4768),
+        ("B10-05", 2072),
+        ("B10-11", 445),
+    ] {
+        assert_eq!(read(name, "cost")["cost_minor"], cost, "{name}");
+    }
+    // Curing, smoking and slicing carry the belly's cost on; a kilogram becomes dearer.
+    let (belly, bacon) = (read("B10-03", "cost"), read("L13", "cost"));
+    assert!(
+        number(&bacon["per_kg_minor"]) > number(&belly["per_kg_minor"]),
+        "{bacon}"
+    );
+    for (name, amount) in [("L18", 52.04), ("L12", 88.93), ("L25", 77.14)] {
+        let line = read(name, "yield")["lines"][0].clone();
+        assert!(
+            (number(&line["amount"]) - amount).abs() < 0.1,
+            "{name}: {line}"
+        );
+        assert_eq!(line["verdict"], "usual", "{name}: {line}");
+    }
+    let missing = read("L18", "cost");
+    assert!(
+        missing["cost_minor"].is_null() && missing["how"].to_string().contains("price_minor"),
+        "{missing}"
+    );
+}
