@@ -6,6 +6,7 @@ mod api;
 mod deeds;
 mod lists;
 mod reads;
+mod rules;
 
 pub use api::{Api, Documented};
 pub use deeds::id;
@@ -15,6 +16,7 @@ pub use reads::query;
 pub fn api() -> Api {
     let mut api = Api::default();
     reads::add(&mut api);
+    rules::add(&mut api);
     deeds::add(&mut api);
     lists::add(&mut api);
     api

@@ -1,7 +1,7 @@
 //! The last day of a pack: the product's own keeping rule, the law of the place, the earliest date of
 //! what went into it, and what has happened to the pack since. Nobody types a date.
 //!
-//! [`making`] dates a lot when it is made; [`later`] holds what can still change a pack's date.
+//! [`Making`] dates a lot when it is made; [`Later`] holds what can still change a pack's date.
 
 mod because;
 mod keep;

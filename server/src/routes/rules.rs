@@ -1,0 +1,116 @@
+//! The calls that ask the rules: why a label says what it says, the law itself, the cure room, yield
+//! and cost.
+
+use super::{Api, query};
+use crate::app::App;
+use crate::body::Body;
+use crate::error::Result;
+use crate::read::{self, lot_named};
+use crate::serve::blocking;
+use crate::wire::answers::{LawRead, WhyRead};
+use crate::wire::cure_room::{CurePlanRead, CureRoomRead};
+use crate::wire::cures::CurePlanAsked;
+use crate::wire::money::{CostRead, YieldRead};
+use actix_web::{HttpRequest, HttpResponse, web};
+use serde::Deserialize;
+
+/// Adds them.
+pub fn add(api: &mut Api) {
+    api.get(
+        "/api/lots/{code}/why",
+        "Everything that its label rests on: chains, rows, readings",
+        web::get().to(why),
+    )
+    .answers::<WhyRead>(&[200], "Why");
+    api.get(
+        "/api/lots/{code}/yield",
+        "What came off it, or out of its cook, against what is usual",
+        web::get().to(yields),
+    )
+    .answers::<YieldRead>(&[200], "The yield");
+    api.get(
+        "/api/lots/{code}/cost",
+        "What it cost, split by value and by weight",
+        web::get().to(cost),
+    )
+    .answers::<CostRead>(&[200], "The cost");
+    api.get(
+        "/api/cure-room",
+        "Every piece in salt or hanging: loss, alarms, forecast, what is due",
+        web::get().to(cure_room),
+    )
+    .answers::<CureRoomRead>(&[200], "The pieces");
+    api.post(
+        "/api/cure-plans",
+        "A cure is worked out; nothing is recorded",
+        web::post().to(cure_plan),
+    )
+    .takes::<CurePlanAsked>()
+    .answers::<CurePlanRead>(&[200], "What to weigh");
+    api.get(
+        "/api/law/{place}",
+        "The rows of a place's law",
+        web::get().to(law),
+    )
+    .query("unconfirmed", "true: only those that nobody has confirmed")
+    .answers::<LawRead>(&[200], "The rows");
+}
+
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct LawQuery {
+    unconfirmed: Option<bool>,
+}
+
+async fn why(app: web::Data<App>, code: web::Path<String>) -> Result<HttpResponse> {
+    let read = blocking(move || {
+        app.store.read(|conn| {
+            let row = lot_named(&app, conn, &code)?;
+            read::why::everything(&app, conn, &row)
+        })
+    })
+    .await?;
+    Ok(HttpResponse::Ok().json(read))
+}
+
+async fn yields(app: web::Data<App>, code: web::Path<String>) -> Result<HttpResponse> {
+    let read = blocking(move || {
+        app.store.read(|conn| {
+            let row = lot_named(&app, conn, &code)?;
+            read::yields::read(&app, conn, &row)
+        })
+    })
+    .await?;
+    Ok(HttpResponse::Ok().json(read))
+}
+
+async fn cost(app: web::Data<App>, code: web::Path<String>) -> Result<HttpResponse> {
+    let read = blocking(move || {
+        app.store.read(|conn| {
+            let row = lot_named(&app, conn, &code)?;
+            read::cost::read(&app, conn, &row)
+        })
+    })
+    .await?;
+    Ok(HttpResponse::Ok().json(read))
+}
+
+async fn law(
+    app: web::Data<App>,
+    place: web::Path<String>,
+    request: HttpRequest,
+) -> Result<HttpResponse> {
+    let asked: LawQuery = query(&request)?;
+    let read = read::law::read(&app, &place, asked.unconfirmed.unwrap_or(false))?;
+    Ok(HttpResponse::Ok().json(read))
+}
+
+async fn cure_room(app: web::Data<App>) -> Result<HttpResponse> {
+    let read = blocking(move || app.store.read(|conn| read::cure_room::read(&app, conn))).await?;
+    Ok(HttpResponse::Ok().json(read))
+}
+
+async fn cure_plan(app: web::Data<App>, Body(asked): Body<CurePlanAsked>) -> Result<HttpResponse> {
+    let read = blocking(move || read::cure_plan::work_out(&app, &asked)).await?;
+    Ok(HttpResponse::Ok().json(read))
+}
