@@ -12,6 +12,8 @@ on_both_engines! {
     a_cure_is_worked_out_before_anybody_weighs
     the_statement_follows_the_lots_and_the_place
     the_pig_adds_up_in_weight_and_money
+    a_piece_that_nobody_weighed_is_noticed_at_the_bench
+    a_salometer_tells_its_scale
 }
 
 fn code(caller: &Caller, name: &str) -> String {
@@ -347,6 +349,44 @@ fn the_statement_follows_the_lots_and_the_place(engine: Engine) {
         );
         assert!(told.contains(says), "{place}: {told}");
     }
+}
+
+fn a_piece_that_nobody_weighed_is_noticed_at_the_bench(engine: Engine) {
+    let house = House::demo(engine);
+    let caller = house.caller();
+    let receipt = json!({ "place": "rail", "product": "pig-half", "grams": 40_000, "animal": { "farm": "NTB", "species": "pig",
+        "killed_on": "2026-06-24", "abattoir": "DEMO-17", "carcass": "0624-9", "side": "left" } });
+    let side = caller.deed("/api/receipts", receipt).expect(201).code(0);
+    let cut = caller.deed("/api/steps", json!({ "kind": "break-down", "place": "bench", "inputs": [{ "lot": side }],
+        "outputs": [{ "product": "pork-ham", "grams": 9_800 }, { "product": "pork-loin", "grams": 7_400 }] }));
+    let warnings = cut.expect(201).body["warnings"].to_string();
+    assert!(
+        warnings.contains("loss") || warnings.contains("weighed"),
+        "{warnings}"
+    );
+}
+
+fn a_salometer_tells_its_scale(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let read = |scale: &str| {
+        let salometer = json!({ "degrees": 40, "scale": scale, "celsius": 4 });
+        caller
+            .deed(
+                "/api/readings",
+                json!({ "place": "cooler", "salometer": salometer }),
+            )
+            .expect(201)
+            .body["warnings"]
+            .clone()
+    };
+    // trade-2.4: 40 degrees of the scale of 60 °F are 10.56 %.
+    let (sixty, cold) = (read("60F"), read("38F"));
+    assert!(sixty[0].as_str().unwrap().contains("10.56 %"), "{sixty}");
+    assert!(
+        cold.as_array().unwrap().len() > sixty.as_array().unwrap().len(),
+        "another scale warns: {cold}"
+    );
 }
 
 fn the_pig_adds_up_in_weight_and_money(engine: Engine) {

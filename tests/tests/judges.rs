@@ -205,6 +205,17 @@ fn what_a_step_made_has_its_labels_at_once() {
 }
 
 #[test]
+fn every_file_of_the_law_passes_its_schema() {
+    let judge = Path::new(env!("CARGO_MANIFEST_DIR")).join("guards/law_files.py");
+    let files = run(&python(), &[judge.to_str().unwrap()]);
+    assert_eq!(
+        files.trim(),
+        "29",
+        "seven subjects of four places, and the trade"
+    );
+}
+
+#[test]
 fn the_api_document_is_valid_and_tells_of_every_call() {
     let house = House::empty(Engine::Sqlite);
     let document = house.caller().get("/api/openapi.json").expect(200);

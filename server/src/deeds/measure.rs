@@ -5,8 +5,10 @@ use super::{Done, Header, perform};
 use crate::app::App;
 use crate::error::{Error, Result};
 use crate::wire::asked::{ReadingAsked, ReadingsAsked, Salometer, SalometerScale};
+use crate::wire::cures::decimal;
 use crate::wire::{Number, Weight};
 use domain::code::LotCode;
+use domain::cure;
 use domain::deed::{draw, weigh};
 use domain::plan::Plan;
 use domain::words::DeedKind;
@@ -132,6 +134,23 @@ pub fn keep_of_each(
     Ok(())
 }
 
+/// What a salometer's degrees mean, and whether its scale misleads.
+fn brine(facts: &Facts<'_, '_>, salometer: Option<&Salometer>) -> Result<Vec<String>> {
+    let Some(salometer) = salometer else {
+        return Ok(Vec::new());
+    };
+    let scale = match salometer.scale {
+        SalometerScale::Sixty => cure::Salometer::At60F,
+        SalometerScale::ThirtyEight => cure::Salometer::At38F,
+    };
+    let rules = &facts.law().cures;
+    let read = cure::read_salometer(decimal(salometer.degrees), scale, rules)
+        .map_err(|refusal| refusal.within("salometer."))?;
+    let found = read.findings.into_iter().map(|finding| finding.says);
+    let says = format!("That is {} salt in the brine.", read.percent);
+    Ok(std::iter::once(says).chain(found).collect())
+}
+
 /// Records a reading.
 ///
 /// # Errors
@@ -174,7 +193,11 @@ pub fn take(app: &App, asked: &ReadingAsked) -> Result<Done> {
                 ));
             }
             keep(facts, &readings, None)?;
-            return facts.record(asked.id.0.to_string(), DeedKind::Measure, &Plan::default());
+            let mut done =
+                facts.record(asked.id.0.to_string(), DeedKind::Measure, &Plan::default())?;
+            done.warnings
+                .extend(brine(facts, asked.salometer.as_ref())?);
+            return Ok(done);
         };
         let named = facts.named(&text.0, "lot")?;
         let lot = facts.lot(&named.code, Wanted::OnHand)?;
@@ -194,6 +217,8 @@ pub fn take(app: &App, asked: &ReadingAsked) -> Result<Done> {
         }
         keep(facts, &readings, Some(lot.id.0))?;
         let mut done = facts.record(asked.id.0.to_string(), DeedKind::Measure, &plan)?;
+        done.warnings
+            .extend(brine(facts, asked.salometer.as_ref())?);
         done.lost_grams = plan.changes.first().map(|change| Weight(change.grams));
         Ok(done)
     })

@@ -5,7 +5,7 @@ use super::measure::{self, Readings};
 use super::{Done, Header, approval, cure, heat, perform, stable};
 use crate::app::App;
 use crate::error::{Error, Result};
-use crate::read::composition;
+use crate::read::{composition, yields};
 use crate::wire::answers::DeedDone;
 use crate::wire::asked::StepAsked;
 use crate::wire::{Line, Weight};
@@ -80,6 +80,7 @@ pub fn take(app: &App, asked: &StepAsked) -> Result<Done> {
         let mut done = facts.record(asked.id.0.to_string(), kind.into(), &plan)?;
         done.unexplained_grams = unexplained(&step.added);
         done.warnings.extend(news(facts, kind, &codes)?);
+        done.warnings.extend(cut_out(facts, kind, &step.inputs)?);
         measure::keep(facts, &readings, None)?;
         if let Some(cure) = &cure {
             measure::keep_of_each(facts, &cure.measured(), &codes)?;
@@ -222,6 +223,33 @@ fn news(facts: &mut Facts<'_, '_>, kind: StepKind, codes: &[LotCode]) -> Result<
     }
     news.dedup();
     Ok(news)
+}
+
+/// What is not as usual about a cut-out: a piece too light or too heavy, weight that nobody weighed.
+/// A yield never stops anybody.
+fn cut_out(
+    facts: &mut Facts<'_, '_>,
+    kind: StepKind,
+    inputs: &[(&Lot, Choice)],
+) -> Result<Vec<String>> {
+    let [(carcass, _)] = inputs else {
+        return Ok(Vec::new());
+    };
+    if kind != StepKind::BreakDown || carcass.product.cut_style.is_none() {
+        return Ok(Vec::new());
+    }
+    let Some(row) = store::lots::by_code(facts.tx.conn, &carcass.code)? else {
+        return Ok(Vec::new());
+    };
+    // A side that is cut with pieces the style does not know has nothing to be compared with.
+    let Ok(read) = yields::read(facts.app, facts.tx.conn, &row) else {
+        return Ok(Vec::new());
+    };
+    let odd = read
+        .lines
+        .into_iter()
+        .filter(|line| matches!(line.verdict.as_str(), "low" | "high"));
+    Ok(odd.map(|line| line.says).collect())
 }
 
 /// A difference of two scales is nobody's meat: it stays unexplained.
