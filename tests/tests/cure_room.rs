@@ -14,6 +14,8 @@ on_both_engines! {
     the_pig_adds_up_in_weight_and_money
     a_piece_that_nobody_weighed_is_noticed_at_the_bench
     a_salometer_tells_its_scale
+    many_tubs_of_one_step_are_told_of_as_one_would_be
+    a_label_speaks_as_its_place_does
 }
 
 fn code(caller: &Caller, name: &str) -> String {
@@ -364,6 +366,72 @@ fn a_piece_that_nobody_weighed_is_noticed_at_the_bench(engine: Engine) {
         warnings.contains("loss") || warnings.contains("weighed"),
         "{warnings}"
     );
+}
+
+fn many_tubs_of_one_step_are_told_of_as_one_would_be(engine: Engine) {
+    let house = House::demo(engine);
+    let caller = house.caller();
+    let bought = |product: &str| {
+        let receipt = json!({ "place": "cooler-1", "product": product, "grams": 5_000, "bought": { "supplier": "PTS" } });
+        caller.deed("/api/receipts", receipt).expect(201).code(0)
+    };
+    let batch = |sauce: &str| {
+        let sauce = bought(sauce);
+        let tubs: Vec<_> = (0..25)
+            .map(|_| json!({ "product": "soy-sesame-glaze", "grams": 100 }))
+            .collect();
+        let step = json!({ "kind": "mix", "place": "bench", "inputs": [{ "lot": sauce, "grams": 2_500 }], "outputs": tubs });
+        caller.deed("/api/steps", step).expect(201).body["warnings"].to_string()
+    };
+    batch("tamari");
+    let warnings = batch("soy-sauce");
+    assert_eq!(warnings.matches("Wheat is new").count(), 1, "{warnings}");
+}
+
+fn a_label_speaks_as_its_place_does(engine: Engine) {
+    let house = House::demo(engine);
+    let caller = house.caller();
+    let jar = code(&caller, "L31");
+    let folder = tempfile::tempdir().unwrap();
+    let text = |place: &str| {
+        let kitchen = caller.get("/api/kitchen").expect(200);
+        let mut body = kitchen.body.clone();
+        body["profile"] = json!(place);
+        for told in ["set_up", "missing"] {
+            body.as_object_mut().unwrap().remove(told);
+        }
+        caller
+            .put_over("/api/kitchen", &kitchen.etag.unwrap(), &body)
+            .expect(200);
+        let pdf = caller
+            .get(&format!("/api/lots/{jar}/labels.pdf?packs=7"))
+            .expect(200)
+            .bytes;
+        let path = folder.path().join(format!("{place}.pdf"));
+        std::fs::write(&path, pdf).unwrap();
+        let out = std::process::Command::new("pdftotext")
+            .arg("-layout")
+            .arg(&path)
+            .arg("-")
+            .output()
+            .unwrap();
+        String::from_utf8(out.stdout)
+            .unwrap()
+            .split_whitespace()
+            .collect::<Vec<_>>()
+            .join(" ")
+    };
+    assert!(text("us").contains("USE BY"));
+    // canada-eu-uk-2.11: never "use by" on a customer's label; 2.8: year, month by its symbol, day.
+    let ca = text("ca");
+    assert!(!ca.to_lowercase().contains("use by"), "{ca}");
+    assert!(
+        ca.contains("BEST BEFORE") && ca.contains("26 JN 26"),
+        "{ca}"
+    );
+    assert!(ca.contains("Ingrédients :"), "{ca}");
+    let uk = text("uk");
+    assert!(uk.contains("USE BY") && uk.contains("26 June 2026"), "{uk}");
 }
 
 fn a_salometer_tells_its_scale(engine: Engine) {

@@ -212,8 +212,12 @@ fn news(facts: &mut Facts<'_, '_>, kind: StepKind, codes: &[LotCode]) -> Result<
         return Ok(Vec::new());
     }
     let mut news = Vec::new();
+    let mut told = BTreeSet::new();
     for code in codes {
-        if let Some(row) = store::lots::by_code(facts.tx.conn, code)? {
+        // Twenty tubs of one thing have the same in them.
+        if let Some(row) = store::lots::by_code(facts.tx.conn, code)?
+            && told.insert(row.version_id)
+        {
             news.extend(composition::changes_since_last(
                 facts.app,
                 facts.tx.conn,

@@ -11,7 +11,8 @@ use crate::wire::answers::LotRead;
 use actix_web::http::StatusCode;
 use chrono::NaiveDate;
 use domain::product::Product;
-use domain::words::{ProductKind, State};
+use domain::statement::{self, DateAsk, DateKind, DateMark, Reader};
+use domain::words::{ProductKind, Profile, State};
 use labels::{Dpi, Facts, Field, PlacedLabel, Refusal, Template, lay_out};
 use phrases::Phrases;
 use std::collections::BTreeMap;
@@ -237,7 +238,12 @@ impl Writer<'_> {
         say(Field::Kind, self.kind(&first).to_owned());
         let frozen = pack.state == State::Frozen.as_str();
         let use_by = pack.use_by.map(|day| day.0);
-        say(Field::UseByHeading, first.use_by.to_owned());
+        let mark = use_by.and_then(|date| self.mark(date, first.language));
+        say(
+            Field::UseByHeading,
+            mark.as_ref()
+                .map_or_else(|| first.use_by.to_owned(), |mark| mark.words.to_uppercase()),
+        );
         let made: Option<NaiveDate> = self.lot.made_at.get(..10).and_then(|day| day.parse().ok());
         // On the small label a date of this season goes without its year, so that it can be large.
         let soon = use_by
@@ -246,14 +252,19 @@ impl Writer<'_> {
         say(
             Field::UseBy,
             match use_by {
+                Some(_) if mark.is_some() => mark.map_or(String::new(), |mark| mark.date),
                 Some(date) if soon && template.omits(Field::SecondUseBy) => first.day_label(date),
                 _ => dated(&first, use_by, frozen, pack.days_left),
             },
         );
         if let (Some(second), Some(date)) = (second, use_by) {
+            let mark = self.mark(date, second.language);
             say(
                 Field::SecondUseBy,
-                format!("{} {}", second.use_by, second.short_date(date)),
+                mark.map_or_else(
+                    || format!("{} {}", second.use_by, second.short_date(date)),
+                    |mark| mark.text,
+                ),
             );
         }
         say(
@@ -280,10 +291,9 @@ impl Writer<'_> {
                 .unwrap_or_default();
             let species = self.lot.species_note.get(phrases.language);
             let species = species.map_or(String::new(), |note| format!(" {}.", capital(note)));
-            say(
-                ingredients,
-                format!("{}: {list}.{species}", phrases.ingredients),
-            );
+            let title = self.lot.ingredients_title.get(phrases.language);
+            let title = title.map_or_else(|| format!("{}:", phrases.ingredients), String::clone);
+            say(ingredients, format!("{title} {list}.{species}"));
             say(allergens, self.contains(&phrases));
         }
         say(Field::Storage, first.storage(&pack.state).to_owned());
@@ -330,6 +340,27 @@ impl Writer<'_> {
             ),
             linear,
         }
+    }
+
+    /// The last day as the place words it for a customer; nothing where our own words will do.
+    fn mark(&self, day: NaiveDate, language: &str) -> Option<DateMark> {
+        let place = self.kitchen.entry.profile.0;
+        if place == Profile::Us || !self.product.for_sale {
+            return None;
+        }
+        let law = self.app.law.laws.of(place);
+        let kind = match place {
+            Profile::Ca => DateKind::BestBefore,
+            _ => DateKind::UseBy,
+        };
+        let ask = DateAsk {
+            kind,
+            day,
+            from: day,
+            reader: Reader::Customer,
+            short: false,
+        };
+        statement::date_mark(&law.statements, &law.rows, &ask, &[language]).ok()
     }
 
     /// Raw or ready to eat, in words: on the label it is never told by colour alone.

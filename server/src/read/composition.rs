@@ -37,10 +37,15 @@ pub fn food(app: &App, conn: &mut Conn, row: &LotRow) -> Result<Food> {
     };
     if parts.is_empty() {
         let grams = Grams::from_milligrams(row.made_mg);
-        parts.push(ingredient(&product, grams, Vec::new()));
+        let within = match product.curing_salt.is_some() {
+            true => parts_of_curing_salt(app, conn, Some(row.id), &product, grams)?,
+            false => Vec::new(),
+        };
+        parts.push(ingredient(&product, grams, within));
     }
+    let language = app.kitchen(conn)?.language().to_owned();
     Ok(Food {
-        name: product.name("en").to_owned(),
+        name: product.name(&language).to_owned(),
         parts,
         allergens: row.allergens()?,
         species: product.species,
@@ -62,14 +67,10 @@ pub fn changes_since_last(app: &App, conn: &mut Conn, row: &LotRow) -> Result<Ve
     }
     let sought = Sought {
         product: Some(product.code.clone()),
+        made_before: Some(row.made_at),
         ..Sought::default()
     };
-    let others = store::list_lots::list(conn, &sought, 20)?;
-    let before = others
-        .into_iter()
-        .map(|(other, _)| other)
-        .find(|other| other.deed_id != row.deed_id && !other.voided);
-    let Some(before) = before else {
+    let Some((before, _)) = store::list_lots::list(conn, &sought, 1)?.pop() else {
         return Ok(Vec::new());
     };
     let (had, has) = (food(app, conn, &before)?, food(app, conn, row)?);
@@ -99,13 +100,16 @@ fn ingredient(product: &Product, grams: Grams, parts: Vec<Ingredient>) -> Ingred
 fn parts_of_curing_salt(
     app: &App,
     conn: &mut Conn,
-    lot: i32,
+    lot: Option<i32>,
     product: &Product,
     grams: Grams,
 ) -> Result<Vec<Ingredient>> {
     let place = app.kitchen(conn)?.entry.profile.0;
     let rules = &app.law.laws.of(place).cures;
-    let strength = crate::deeds::cure::strength(conn, lot, product)?;
+    let strength = match lot {
+        Some(lot) => crate::deeds::cure::strength(conn, lot, product)?,
+        None => product.curing_salt.unwrap_or(cure::Strength::unknown()),
+    };
     let Ok(makeup) = strength.makeup(rules, "curing_salt") else {
         return Ok(Vec::new());
     };
@@ -186,7 +190,7 @@ fn parts_of(app: &App, conn: &mut Conn, row: &LotRow) -> Result<Vec<Ingredient>>
                 let of = app.product(conn, rows[&used.lot.0].version_id)?;
                 let grams = Grams::from_milligrams(used.milligrams);
                 let within = match of.curing_salt.is_some() {
-                    true => parts_of_curing_salt(app, conn, used.lot.0, &of, grams)?,
+                    true => parts_of_curing_salt(app, conn, Some(used.lot.0), &of, grams)?,
                     false => parts.get(&used.lot).cloned().unwrap_or_default(),
                 };
                 inputs.push(Ingredient {
@@ -235,7 +239,10 @@ fn recipe_parts(
         let product = app.product_of(entry.version_id, &entry.body)?;
         let share = i128::from(grams.milligrams()) * i128::from(part.grams.0.milligrams());
         let share = Grams::from_milligrams((share / i128::from(batch.milligrams().max(1))) as i64);
-        let below = recipe_parts(app, conn, &part.product.0, share, depth - 1)?;
+        let below = match product.curing_salt.is_some() {
+            true => parts_of_curing_salt(app, conn, None, &product, share)?,
+            false => recipe_parts(app, conn, &part.product.0, share, depth - 1)?,
+        };
         parts.push(ingredient(&product, share, below));
     }
     Ok(ingredients::of_step(code, parts))

@@ -72,6 +72,7 @@ pub fn read(app: &App, conn: &mut Conn, row: &LotRow) -> Result<LotRead> {
         )?,
         packs,
         ingredients: stated.ingredients,
+        ingredients_title: stated.titles,
         contains: stated.contains,
         species_note: stated.species,
         statement_findings: stated.findings,

@@ -6,7 +6,7 @@ use crate::error::Result;
 use crate::wire::answers::FindingRead;
 use domain::ingredients;
 use domain::law::{Finding, Gravity, Rows};
-use domain::statement::{Style, Written, write};
+use domain::statement::{Runs, Style, Written, write};
 use std::collections::BTreeMap;
 use store::Conn;
 use store::lots::LotRow;
@@ -16,6 +16,8 @@ use store::lots::LotRow;
 pub struct Stated {
     /// The ingredient list without its title; the name of a thing that is one.
     pub ingredients: BTreeMap<String, String>,
+    /// The title of the list, by language.
+    pub titles: BTreeMap<String, String>,
     /// The allergen statement with its title; nothing where the list tells, or nothing is to tell.
     pub contains: BTreeMap<String, String>,
     /// Animals that the name does not tell: `contains pork`.
@@ -46,17 +48,23 @@ pub fn of_lot(app: &App, conn: &mut Conn, row: &LotRow, languages: &[String]) ->
             .list
             .as_ref()
             .map(|list| list.title.in_language(&language));
-        let text = list.in_capitals();
+        // Capitals stand for what the place wants emphasised; what is only bold stays as it is.
+        let plain = |runs: &Runs| match law.statements.allergens.emphasised.is_some() {
+            true => runs.in_capitals(),
+            false => runs.text(),
+        };
+        let text = plain(&list);
         let bare = title.and_then(|title| strip(&text, title)).unwrap_or(&text);
         let told = match bare.is_empty() {
             true => ingredients::list(&food.parts, &language),
             false => bare.trim_end_matches('.').to_owned(),
         };
         stated.ingredients.insert(language.clone(), told);
+        stated
+            .titles
+            .extend(title.map(|title| (language.clone(), title.to_owned())));
         if !contains.is_empty() {
-            stated
-                .contains
-                .insert(language.clone(), contains.in_capitals());
+            stated.contains.insert(language.clone(), plain(&contains));
         }
         stated
             .species

@@ -146,6 +146,8 @@ pub struct LotRead {
     pub use_by_because: Vec<BecauseRead>,
     /// What is in it, by language.
     pub ingredients: BTreeMap<String, String>,
+    /// The title of the ingredient list as the place has it, by language.
+    pub ingredients_title: BTreeMap<String, String>,
     /// The allergen statement of the place, by language; nothing where its list tells them.
     pub contains: BTreeMap<String, String>,
     /// Animals that the name does not tell, by language.
