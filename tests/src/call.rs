@@ -175,6 +175,23 @@ impl Caller {
         self.deed("/api/receipts", receipt).expect(201).code(0)
     }
 
+    /// The code of the lot that bears that note, as the demo's story names it.
+    ///
+    /// # Panics
+    /// There is none.
+    #[track_caller]
+    pub fn noted(&self, name: &str) -> String {
+        let found = self
+            .get(&format!("/api/lots?q={name}&limit=200"))
+            .expect(200)
+            .body;
+        let lots = found["lots"].as_array().into_iter().flatten();
+        let lot = lots.into_iter().find(|lot| lot["note"] == name);
+        let code = lot.and_then(|lot| lot["code"].as_str());
+        code.unwrap_or_else(|| panic!("no lot is noted as {name}"))
+            .to_owned()
+    }
+
     /// Receives salt; its code.
     pub fn salt(&self, grams: u64) -> String {
         let receipt = json!({ "place": "cooler", "product": "salt", "grams": grams,

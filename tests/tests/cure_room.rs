@@ -1,5 +1,5 @@
 //! The cure room of the demo, on the morning of its story; cures that are refused with their numbers;
-//! statements by law; what the animal came to.
+//! what the animal came to.
 
 use serde_json::{Value, json};
 use stories::{Caller, Engine, House, on_both_engines};
@@ -10,25 +10,9 @@ on_both_engines! {
     the_numbers_of_a_cure_are_its_own
     a_cure_beyond_the_law_is_refused_with_its_numbers
     a_cure_is_worked_out_before_anybody_weighs
-    the_statement_follows_the_lots_and_the_place
     the_pig_adds_up_in_weight_and_money
     a_piece_that_nobody_weighed_is_noticed_at_the_bench
     a_salometer_tells_its_scale
-    many_tubs_of_one_step_are_told_of_as_one_would_be
-    a_label_speaks_as_its_place_does
-}
-
-fn code(caller: &Caller, name: &str) -> String {
-    let found = caller
-        .get(&format!("/api/lots?q={name}&limit=200"))
-        .expect(200)
-        .body;
-    let lots = found["lots"].as_array().unwrap();
-    let lot = lots.iter().find(|lot| lot["note"] == name);
-    lot.unwrap_or_else(|| panic!("no lot {name}"))["code"]
-        .as_str()
-        .unwrap()
-        .to_owned()
 }
 
 fn number(value: &Value) -> f64 {
@@ -118,7 +102,7 @@ fn every_piece_stands_where_the_story_says(engine: Engine) {
 fn an_alarm_blocks_the_release_until_somebody_looked(engine: Engine) {
     let house = House::demo(engine);
     let caller = house.caller();
-    let ham = code(&caller, "H-04");
+    let ham = caller.noted("H-04");
     let release = |looked: Value| {
         caller.deed(
             "/api/releases",
@@ -144,7 +128,7 @@ fn the_numbers_of_a_cure_are_its_own(engine: Engine) {
         ("L17", 156.25),
     ] {
         let lot = caller
-            .get(&format!("/api/lots/{}", code(&caller, name)))
+            .get(&format!("/api/lots/{}", caller.noted(name)))
             .expect(200)
             .body;
         assert!(
@@ -277,82 +261,6 @@ fn a_cure_is_worked_out_before_anybody_weighs(engine: Engine) {
     plan(json!({ "target_ppm": null })).refused(422, "dose_percent");
 }
 
-fn the_statement_follows_the_lots_and_the_place(engine: Engine) {
-    let house = House::demo(engine);
-    let caller = house.caller();
-    let lot = |name: &str| {
-        caller
-            .get(&format!("/api/lots/{}", code(&caller, name)))
-            .expect(200)
-            .body
-    };
-    // The new glaze has soy sauce for tamari: wheat is in it now, and the step said so.
-    let ribs = lot("L22");
-    assert!(
-        ribs["contains"]["en"].as_str().unwrap().contains("wheat"),
-        "{ribs}"
-    );
-    let step = caller
-        .get(&format!(
-            "/api/steps/{}",
-            ribs["made_by_step"].as_str().unwrap()
-        ))
-        .expect(200)
-        .body;
-    assert!(
-        step["answered"]["warnings"]
-            .to_string()
-            .contains("Wheat is new"),
-        "{}",
-        step["answered"]
-    );
-    let before = lot("S09-RIBS");
-    assert!(
-        !before["contains"]["en"].as_str().unwrap().contains("wheat"),
-        "{before}"
-    );
-    // Lard in the duck.
-    assert_eq!(lot("L28")["species_note"]["en"], "contains pork");
-    let bacon = lot("L13");
-    assert!(
-        bacon["ingredients"]["en"]
-            .as_str()
-            .unwrap()
-            .contains("sodium nitrite"),
-        "{bacon}"
-    );
-    assert!(
-        bacon["ingredients"]["fr"]
-            .as_str()
-            .unwrap()
-            .contains("nitrite de sodium"),
-        "{bacon}"
-    );
-    // Celery, mustard and sulphites are not among the nine, but in Canada and in Europe they are named.
-    assert!(
-        lot("L27")["contains"]["en"].is_null(),
-        "{}",
-        lot("L27")["contains"]
-    );
-    let mut kitchen = caller.get("/api/kitchen").expect(200);
-    for (place, says) in [("ca", "ustard"), ("eu", "MUSTARD")] {
-        kitchen.body["profile"] = json!(place);
-        for told in ["set_up", "missing"] {
-            kitchen.body.as_object_mut().unwrap().remove(told);
-        }
-        let etag = caller.get("/api/kitchen").expect(200).etag.unwrap();
-        caller
-            .put_over("/api/kitchen", &etag, &kitchen.body)
-            .expect(200);
-        let terrine = lot("L27");
-        let told = format!(
-            "{}{}",
-            terrine["contains"]["en"], terrine["ingredients"]["en"]
-        );
-        assert!(told.contains(says), "{place}: {told}");
-    }
-}
-
 fn a_piece_that_nobody_weighed_is_noticed_at_the_bench(engine: Engine) {
     let house = House::demo(engine);
     let caller = house.caller();
@@ -366,72 +274,6 @@ fn a_piece_that_nobody_weighed_is_noticed_at_the_bench(engine: Engine) {
         warnings.contains("loss") || warnings.contains("weighed"),
         "{warnings}"
     );
-}
-
-fn many_tubs_of_one_step_are_told_of_as_one_would_be(engine: Engine) {
-    let house = House::demo(engine);
-    let caller = house.caller();
-    let bought = |product: &str| {
-        let receipt = json!({ "place": "cooler-1", "product": product, "grams": 5_000, "bought": { "supplier": "PTS" } });
-        caller.deed("/api/receipts", receipt).expect(201).code(0)
-    };
-    let batch = |sauce: &str| {
-        let sauce = bought(sauce);
-        let tubs: Vec<_> = (0..25)
-            .map(|_| json!({ "product": "soy-sesame-glaze", "grams": 100 }))
-            .collect();
-        let step = json!({ "kind": "mix", "place": "bench", "inputs": [{ "lot": sauce, "grams": 2_500 }], "outputs": tubs });
-        caller.deed("/api/steps", step).expect(201).body["warnings"].to_string()
-    };
-    batch("tamari");
-    let warnings = batch("soy-sauce");
-    assert_eq!(warnings.matches("Wheat is new").count(), 1, "{warnings}");
-}
-
-fn a_label_speaks_as_its_place_does(engine: Engine) {
-    let house = House::demo(engine);
-    let caller = house.caller();
-    let jar = code(&caller, "L31");
-    let folder = tempfile::tempdir().unwrap();
-    let text = |place: &str| {
-        let kitchen = caller.get("/api/kitchen").expect(200);
-        let mut body = kitchen.body.clone();
-        body["profile"] = json!(place);
-        for told in ["set_up", "missing"] {
-            body.as_object_mut().unwrap().remove(told);
-        }
-        caller
-            .put_over("/api/kitchen", &kitchen.etag.unwrap(), &body)
-            .expect(200);
-        let pdf = caller
-            .get(&format!("/api/lots/{jar}/labels.pdf?packs=7"))
-            .expect(200)
-            .bytes;
-        let path = folder.path().join(format!("{place}.pdf"));
-        std::fs::write(&path, pdf).unwrap();
-        let out = std::process::Command::new("pdftotext")
-            .arg("-layout")
-            .arg(&path)
-            .arg("-")
-            .output()
-            .unwrap();
-        String::from_utf8(out.stdout)
-            .unwrap()
-            .split_whitespace()
-            .collect::<Vec<_>>()
-            .join(" ")
-    };
-    assert!(text("us").contains("USE BY"));
-    // canada-eu-uk-2.11: never "use by" on a customer's label; 2.8: year, month by its symbol, day.
-    let ca = text("ca");
-    assert!(!ca.to_lowercase().contains("use by"), "{ca}");
-    assert!(
-        ca.contains("BEST BEFORE") && ca.contains("26 JN 26"),
-        "{ca}"
-    );
-    assert!(ca.contains("Ingrédients :"), "{ca}");
-    let uk = text("uk");
-    assert!(uk.contains("USE BY") && uk.contains("26 June 2026"), "{uk}");
 }
 
 fn a_salometer_tells_its_scale(engine: Engine) {
@@ -462,7 +304,7 @@ fn the_pig_adds_up_in_weight_and_money(engine: Engine) {
     let caller = house.caller();
     let read = |name: &str, what: &str| {
         caller
-            .get(&format!("/api/lots/{}/{what}", code(&caller, name)))
+            .get(&format!("/api/lots/{}/{what}", caller.noted(name)))
             .expect(200)
             .body
     };

@@ -3,6 +3,7 @@
 //! A label is derived each time and never stored.
 
 pub mod file;
+mod mark;
 mod phrases;
 
 use crate::app::App;
@@ -11,8 +12,7 @@ use crate::wire::answers::LotRead;
 use actix_web::http::StatusCode;
 use chrono::NaiveDate;
 use domain::product::Product;
-use domain::statement::{self, DateAsk, DateKind, DateMark, Reader};
-use domain::words::{ProductKind, Profile, State};
+use domain::words::{ProductKind, State};
 use labels::{Dpi, Facts, Field, PlacedLabel, Refusal, Template, lay_out};
 use phrases::Phrases;
 use std::collections::BTreeMap;
@@ -238,7 +238,7 @@ impl Writer<'_> {
         say(Field::Kind, self.kind(&first).to_owned());
         let frozen = pack.state == State::Frozen.as_str();
         let use_by = pack.use_by.map(|day| day.0);
-        let mark = use_by.and_then(|date| self.mark(date, first.language));
+        let mark = use_by.and_then(|date| mark::of(self, date, first.language));
         say(
             Field::UseByHeading,
             mark.as_ref()
@@ -258,7 +258,7 @@ impl Writer<'_> {
             },
         );
         if let (Some(second), Some(date)) = (second, use_by) {
-            let mark = self.mark(date, second.language);
+            let mark = mark::of(self, date, second.language);
             say(
                 Field::SecondUseBy,
                 mark.map_or_else(
@@ -340,27 +340,6 @@ impl Writer<'_> {
             ),
             linear,
         }
-    }
-
-    /// The last day as the place words it for a customer; nothing where our own words will do.
-    fn mark(&self, day: NaiveDate, language: &str) -> Option<DateMark> {
-        let place = self.kitchen.entry.profile.0;
-        if place == Profile::Us || !self.product.for_sale {
-            return None;
-        }
-        let law = self.app.law.laws.of(place);
-        let kind = match place {
-            Profile::Ca => DateKind::BestBefore,
-            _ => DateKind::UseBy,
-        };
-        let ask = DateAsk {
-            kind,
-            day,
-            from: day,
-            reader: Reader::Customer,
-            short: false,
-        };
-        statement::date_mark(&law.statements, &law.rows, &ask, &[language]).ok()
     }
 
     /// Raw or ready to eat, in words: on the label it is never told by colour alone.
