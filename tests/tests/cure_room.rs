@@ -329,7 +329,8 @@ fn the_pig_adds_up_in_weight_and_money(engine: Engine) {
         number(&bacon["per_kg_minor"]) > number(&belly["per_kg_minor"]),
         "{bacon}"
     );
-    for (name, amount) in [("L18", 52.04), ("L12", 88.93), ("L25", 77.14)] {
+    // The story counts the 9 g of salt in its 77.1 % of lard; salt is no yield.
+    for (name, amount) in [("L18", 52.04), ("L12", 88.93), ("L25", 77.01)] {
         let line = read(name, "yield")["lines"][0].clone();
         assert!(
             (number(&line["amount"]) - amount).abs() < 0.1,
