@@ -191,7 +191,7 @@ fn too_little_heat_makes_nothing_ready_to_eat(engine: Engine) {
     cook(54.5, 112).expect(201);
     cook(54.4, 600).refused(422, "readings.celsius");
     // Fahrenheit typed where Celsius is asked.
-    cook(165.0, 1).refused(422, "readings.core");
+    cook(165.0, 1).refused(422, "readings.celsius");
     let unmeasured = made(&caller, "cook", &pig, 500, "roast", json!({})).expect(201);
     assert!(
         unmeasured.body["warnings"]

@@ -8,6 +8,7 @@ use crate::heat::Food;
 use crate::ingredients::Nature;
 use crate::words::{Allergen, CurePart, ProductKind, Species, State};
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 /// One product.
 #[derive(Debug, Clone, PartialEq)]
@@ -15,7 +16,7 @@ pub struct Product {
     /// The kitchen's word for it: `pork-belly`.
     pub code: String,
     /// Its name by language tag: `en`, `fr`.
-    pub names: BTreeMap<String, String>,
+    pub names: Arc<BTreeMap<String, String>>,
     /// What sort of thing it is.
     pub kind: ProductKind,
     /// Of which animal, if of one.
@@ -67,7 +68,7 @@ impl Product {
     pub fn unnamed() -> Product {
         Product {
             code: String::new(),
-            names: BTreeMap::new(),
+            names: Arc::default(),
             kind: ProductKind::Ingredient,
             species: None,
             raw: false,

@@ -4,7 +4,7 @@ use crate::conn::Conn;
 use crate::error::Result;
 use crate::lots::LotRow;
 use crate::tables::{animals, entries, lots, packs, sources, versions};
-use chrono::{NaiveDate, NaiveDateTime};
+use chrono::NaiveDate;
 use diesel::dsl::exists;
 use diesel::prelude::*;
 use diesel::sql_types::{Nullable, Text};
@@ -36,8 +36,6 @@ pub struct Sought {
     pub word: Option<String>,
     /// Only lots that something is left of.
     pub on_hand: bool,
-    /// Only lots that were made before, and not voided since: the moment of another making.
-    pub made_before: Option<NaiveDateTime>,
     /// The last lot of the page before.
     pub after: Option<i32>,
 }
@@ -75,9 +73,6 @@ pub fn list(conn: &mut Conn, sought: &Sought, limit: i64) -> Result<Vec<(LotRow,
     }
     if sought.on_hand {
         query = query.filter(lots::on_hand_mg.gt(0));
-    }
-    if let Some(moment) = sought.made_before {
-        query = query.filter(lots::made_at.lt(moment).and(lots::voided.eq(false)));
     }
     if let Some(after) = sought.after {
         query = query.filter(lots::id.lt(after));

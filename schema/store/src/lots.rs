@@ -4,7 +4,7 @@ use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
 use crate::on_each;
-use crate::tables::lots;
+use crate::tables::{lots, versions};
 use chrono::{NaiveDate, NaiveDateTime};
 use diesel::prelude::*;
 use diesel::sql_query;
@@ -203,6 +203,42 @@ pub fn by_keys(conn: &mut Conn, keys: &[i32]) -> Result<Vec<LotRow>> {
         .order(lots::id)
         .select(LotRow::as_select())
         .load(conn)?)
+}
+
+/// The last lot of the same product that another deed made before it, voided ones left out. Each
+/// version of the product is asked on its own, by its index, so that it costs the same in a long record.
+pub fn last_before(conn: &mut Conn, row: &LotRow) -> Result<Option<LotRow>> {
+    let entry: i32 = versions::table
+        .find(row.version_id)
+        .select(versions::entry_id)
+        .get_result(conn)?;
+    let of_product: Vec<i32> = versions::table
+        .filter(versions::entry_id.eq(entry))
+        .order(versions::number.desc())
+        .select(versions::id)
+        .load(conn)?;
+    let mut last: Option<LotRow> = None;
+    for version in of_product {
+        let found: Vec<LotRow> = lots::table
+            .filter(lots::version_id.eq(version).and(lots::voided.eq(false)))
+            .filter(
+                lots::made_at
+                    .lt(row.made_at)
+                    .and(lots::deed_id.ne(row.deed_id)),
+            )
+            .order(lots::id.desc())
+            .limit(1)
+            .select(LotRow::as_select())
+            .load(conn)?;
+        let newer = |found: &LotRow| {
+            last.as_ref()
+                .is_none_or(|last| last.made_at < found.made_at)
+        };
+        if let Some(found) = found.into_iter().next().filter(newer) {
+            last = Some(found);
+        }
+    }
+    Ok(last)
 }
 
 /// The lots that a deed made, in the order in which it was asked.

@@ -40,6 +40,21 @@ pub fn insert(
     Ok(())
 }
 
+/// Numbers of one quantity of several lots, voided ones left out, oldest first: the lot, how much.
+pub fn of_lots(conn: &mut Conn, lots: &[i32], quantity: &str) -> Result<Vec<(i32, i64)>> {
+    let found: Vec<(Option<i32>, i64)> = measurements::table
+        .left_join(voids::table.on(voids::deed_id.eq(measurements::deed_id)))
+        .filter(measurements::lot_id.eq_any(lots).and(voids::id.is_null()))
+        .filter(measurements::quantity.eq(quantity))
+        .order(measurements::id)
+        .select((measurements::lot_id, measurements::millionths))
+        .load(conn)?;
+    Ok(found
+        .into_iter()
+        .filter_map(|(lot, much)| Some((lot?, much)))
+        .collect())
+}
+
 /// The readings of a lot, voided ones left out: when, what, how much.
 pub fn of_lot(conn: &mut Conn, lot: i32) -> Result<Vec<(NaiveDateTime, String, i64)>> {
     Ok(measurements::table

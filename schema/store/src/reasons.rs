@@ -41,6 +41,15 @@ pub(crate) fn insert(tx: &mut Tx<'_>, deed: i32, links: Vec<(i32, &Reason)>) -> 
     Ok(())
 }
 
+/// The lots among these that have links of a kind, each once.
+pub fn with_topic(conn: &mut Conn, lots: &[i32], topic: &str) -> Result<Vec<i32>> {
+    Ok(reasons::table
+        .filter(reasons::lot_id.eq_any(lots).and(reasons::topic.eq(topic)))
+        .select(reasons::lot_id)
+        .distinct()
+        .load(conn)?)
+}
+
 /// The links about a lot, in order; those of voided deeds are left out.
 pub fn of_lot(conn: &mut Conn, lot: i32) -> Result<Vec<ReasonRow>> {
     Ok(reasons::table

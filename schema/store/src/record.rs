@@ -332,3 +332,13 @@ pub fn is_released(conn: &mut Conn, lot: i32) -> Result<bool> {
         .limit(1);
     Ok(!release.load::<i32>(conn)?.is_empty())
 }
+
+/// What a step used: lots and milligrams.
+pub fn used_by(conn: &mut Conn, deed: i32) -> Result<Vec<(i32, i64)>> {
+    Ok(pack_events::table
+        .filter(pack_events::deed_id.eq(deed))
+        .filter(pack_events::account.eq(Account::Used.as_str()))
+        .order(pack_events::id)
+        .select((pack_events::lot_id, pack_events::mg))
+        .load(conn)?)
+}

@@ -10,6 +10,7 @@ use domain::heat::{self, Answer, Cook, Cooled, Food, Judgement, Log, Reading, St
 use domain::measure::Temperature;
 use domain::plan::{Plan, Reason};
 use domain::product::Product;
+use domain::refusal::Refusal;
 use domain::words::{StepKind, Topic};
 use std::sync::Arc;
 
@@ -110,9 +111,20 @@ fn cooked(
         core: Temperature::celsius(decimal(celsius)),
         held: TimeDelta::milliseconds(held.map_or(0, |minutes| minutes.0 * 60 / 1_000)),
     };
-    let judged = heat::enough(&cook, &standard, &law.heat, &law.rows)
-        .map_err(|refusal| refusal.within("readings."))?;
+    let judged =
+        heat::enough(&cook, &standard, &law.heat, &law.rows).map_err(|refusal| Refusal {
+            field: Some(field_of(refusal.field.as_deref()).into()),
+            ..refusal
+        })?;
     Ok(Some(judged))
+}
+
+/// The field as the caller wrote it.
+fn field_of(told: Option<&str>) -> &'static str {
+    match told {
+        Some("held") => "readings.hold_minutes",
+        _ => "readings.celsius",
+    }
 }
 
 impl Looked {

@@ -17,7 +17,6 @@ use domain::words::{Addition, ProductKind};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 use std::collections::HashMap;
-use store::list_lots::Sought;
 use store::lots::LotRow;
 use store::{Conn, deeds, entries, lots, trace};
 
@@ -65,23 +64,64 @@ pub fn changes_since_last(app: &App, conn: &mut Conn, row: &LotRow) -> Result<Ve
     if !matches!(product.kind, Cooked | Cured | Mixed | Rendered | Stock) {
         return Ok(Vec::new());
     }
-    let sought = Sought {
-        product: Some(product.code.clone()),
-        made_before: Some(row.made_at),
-        ..Sought::default()
-    };
-    let Some((before, _)) = store::list_lots::list(conn, &sought, 1)?.pop() else {
+    let Some(before) = lots::last_before(conn, row)? else {
         return Ok(Vec::new());
     };
-    let (had, has) = (food(app, conn, &before)?, food(app, conn, row)?);
+    let (had, has) = (near(app, conn, &before)?, near(app, conn, row)?);
     Ok(statement::changes(&had, &has).map_or(Vec::new(), |change| change.words()))
+}
+
+/// What went into a lot and into that, no further: a change deeper down was told of when it was made,
+/// and an allergen shows through the union that every lot bears.
+fn near(app: &App, conn: &mut Conn, row: &LotRow) -> Result<Food> {
+    let product = app.product(conn, row.version_id)?;
+    Ok(Food {
+        name: product.name("en").to_owned(),
+        parts: inputs_of(app, conn, row, 2)?,
+        allergens: row.allergens()?,
+        ..Food::default()
+    })
+}
+
+fn inputs_of(app: &App, conn: &mut Conn, row: &LotRow, depth: u32) -> Result<Vec<Ingredient>> {
+    let product = app.product(conn, row.version_id)?;
+    if depth == 0 || is_single(product.kind) {
+        return Ok(Vec::new());
+    }
+    let used = store::record::used_by(conn, row.deed_id)?;
+    if used.is_empty() {
+        return recipe_parts(
+            app,
+            conn,
+            &product.code,
+            Grams::from_milligrams(row.made_mg),
+            depth,
+        );
+    }
+    let keys: Vec<i32> = used.iter().map(|(lot, _)| *lot).collect();
+    let rows: HashMap<i32, LotRow> = lots::by_keys(conn, &keys)?
+        .into_iter()
+        .map(|row| (row.id, row))
+        .collect();
+    let mut inputs = Vec::with_capacity(used.len());
+    for (lot, mg) in used {
+        let of = &rows[&lot];
+        let product = app.product(conn, of.version_id)?;
+        let parts = inputs_of(app, conn, of, depth - 1)?;
+        inputs.push(Ingredient {
+            allergens: of.allergens()?,
+            lots: vec![of.code()?.shown()],
+            ..ingredient(&product, Grams::from_milligrams(mg), parts)
+        });
+    }
+    Ok(ingredients::of_step(&product.code, inputs))
 }
 
 /// One thing that went in, as the list of products knows it.
 fn ingredient(product: &Product, grams: Grams, parts: Vec<Ingredient>) -> Ingredient {
     Ingredient {
         product: product.code.clone(),
-        names: product.names.clone().into(),
+        names: product.names.clone(),
         grams,
         parts,
         nature: product.nature.unwrap_or(match product.kind {
@@ -193,10 +233,7 @@ fn parts_of(app: &App, conn: &mut Conn, row: &LotRow) -> Result<Vec<Ingredient>>
                     true => parts_of_curing_salt(app, conn, Some(used.lot.0), &of, grams)?,
                     false => parts.get(&used.lot).cloned().unwrap_or_default(),
                 };
-                inputs.push(Ingredient {
-                    lots: vec![rows[&used.lot.0].code()?.shown()],
-                    ..ingredient(&of, grams, within)
-                });
+                inputs.push(ingredient(&of, grams, within));
             }
             let water = ancestry.made_by.get(&lot).and_then(|step| waters.get(step));
             inputs.extend(water.map(|grams| Ingredient::water(*grams)));

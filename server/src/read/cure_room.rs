@@ -175,26 +175,26 @@ fn stage(stage: Stage) -> &'static str {
 /// The database is away, or the record is damaged.
 pub fn cured(conn: &mut Conn, row: &LotRow) -> Result<Option<CureRead>> {
     let ancestry = store::trace::back(conn, row.id)?;
-    for lot in ancestry.descendants_first(domain::lot::LotId(row.id)) {
-        let read = measurements::of_lot(conn, lot.0)?;
+    let line = ancestry.descendants_first(domain::lot::LotId(row.id));
+    let keys: Vec<i32> = line.iter().map(|lot| lot.0).collect();
+    // One question for the whole family; the few that were cured are then read one by one.
+    let cured = measurements::of_lots(conn, &keys, "nitrite-ppm")?;
+    let nearest = keys
+        .iter()
+        .find(|lot| cured.iter().any(|(of, _)| of == *lot));
+    if let Some(lot) = nearest {
+        let read = measurements::of_lot(conn, *lot)?;
         let last = |quantity: &str| {
             let found = read.iter().rev().find(|(_, of, _)| of == quantity);
-            found.map(|(_, _, millionths)| Number(*millionths))
+            Number(found.map_or(0, |(_, _, millionths)| *millionths))
         };
-        let (Some(nitrite_ppm), Some(nitrate_ppm), Some(salt_percent)) = (
-            last("nitrite-ppm"),
-            last("nitrate-ppm"),
-            last("salt-percent"),
-        ) else {
-            continue;
-        };
-        let of = store::lots::by_keys(conn, &[lot.0])?.pop();
+        let of = store::lots::by_keys(conn, &[*lot])?.pop();
         return Ok(Some(CureRead {
             lot: of.map(|row| row.code).unwrap_or_default(),
-            nitrite_ppm,
-            nitrate_ppm,
-            salt_percent,
-            because: super::why::of_topic(conn, lot.0, Topic::Cure)?,
+            nitrite_ppm: last("nitrite-ppm"),
+            nitrate_ppm: last("nitrate-ppm"),
+            salt_percent: last("salt-percent"),
+            because: super::why::of_topic(conn, *lot, Topic::Cure)?,
         }));
     }
     Ok(None)

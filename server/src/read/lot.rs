@@ -53,7 +53,7 @@ pub fn read(app: &App, conn: &mut Conn, row: &LotRow) -> Result<LotRead> {
         code: row.code.clone(),
         shown: row.code()?.shown(),
         product: product.code.clone(),
-        names: product.names.clone(),
+        names: (*product.names).clone(),
         grams: grams(row.made_mg),
         on_hand_grams: grams(row.on_hand_mg),
         made_at: instant(row.made_at, kitchen.zone),

@@ -81,11 +81,18 @@ pub fn everything(app: &App, conn: &mut Conn, row: &LotRow) -> Result<WhyRead> {
     topics.insert(Topic::Date.as_str().to_owned(), lot.use_by_because);
     // What was cured, cooked and released before it was cut up is told by the lots it came from.
     let ancestry = store::trace::back(conn, row.id)?;
-    for ancestor in ancestry.descendants_first(domain::lot::LotId(row.id)) {
-        for topic in [Topic::Cure, Topic::Heat, Topic::Release] {
-            let links = of_topic(conn, ancestor.0, topic)?;
+    let family: Vec<i32> = ancestry
+        .descendants_first(domain::lot::LotId(row.id))
+        .iter()
+        .map(|lot| lot.0)
+        .collect();
+    for topic in [Topic::Cure, Topic::Heat, Topic::Release] {
+        let told = reasons::with_topic(conn, &family, topic.as_str())?;
+        for lot in family.iter().filter(|lot| told.contains(lot)) {
+            let links = of_topic(conn, *lot, topic)?;
             if !links.is_empty() {
-                topics.entry(topic.as_str().to_owned()).or_insert(links);
+                topics.insert(topic.as_str().to_owned(), links);
+                break;
             }
         }
     }

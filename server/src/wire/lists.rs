@@ -227,7 +227,8 @@ impl ProductEntry {
                 .names
                 .iter()
                 .map(|(language, name)| (language.0.clone(), name.0.clone()))
-                .collect(),
+                .collect::<BTreeMap<_, _>>()
+                .into(),
             kind: self.kind.0,
             species: self.species.map(|species| species.0),
             raw: self.raw,
