@@ -260,6 +260,15 @@ for deed in story["deeds"]:
                 pack.left = weight
     elif call == "POST /api/clean-downs":
         want(b["place"] in CONTACT, f"{name}: {b['place']} is no contact place"); cleaned.append((b["place"], at))
+    elif call == "POST /api/releases":
+        lot = lot_of(b["lot"], name, at)
+        rule = products[lot.product].get("release")
+        want(rule, f"{name}: {lot.product} has no rule of release")
+        lost = Fraction(lot.made - lot.on_hand, lot.made) * 100
+        if rule:
+            least = Fraction(rule.get("loss_percent", 0)) - Fraction(rule.get("tolerance_points", 0))
+            want(lost >= least, f"{name}: lost {float(lost):.1f} %, at least {float(least)}")
+            want((at - lot.at).days >= rule.get("days", 0), f"{name}: {(at - lot.at).days} days, at least {rule.get('days')}")
     else: want(False, f"{name}: unknown call {call}")
 
 for lot in lots.values():
@@ -383,7 +392,7 @@ for name, day in {"L20": "06-19", "L21": "06-19", "L22": "06-16", "L27": "06-22"
     same(f"{name}: use by", str(lots[name].packs[0].use_by), f"2026-{day}")
 for name in ("L09", "L10", "L17", "L29", "SAU-0611", "H-02", "S10"): same(f"{name}: no date", lots[name].use_by, None)
 want("keep" not in products["mustard-vinegar-sauce"], "the acid sauce has no rule")
-for name, keys in {"L20": "barley fish mustard", "L22": "sesame soy wheat", "S09-RIBS": "sesame soy", "L23": "sulphites", "L24": "celery", "L27": "celery mustard", "L30": "celery sulphites", "L31": "", "L28": "", "L13": "",
+for name, keys in {"L20": "anchovy barley mustard", "L22": "sesame soy wheat", "S09-RIBS": "sesame soy", "L23": "sulphites", "L24": "celery", "L27": "celery mustard", "L30": "celery sulphites", "L31": "", "L28": "", "L13": "",
                    "S07-TERR": "egg milk pistachio wheat", "S03-CURRY": "cashew celery milk mustard", "S15-ROCH": "milk", "S15-PARF": "egg milk sulphites", "B01-PAST": "mustard", "S08-MERG": ""}.items():
     same(f"{name}: allergens", sorted(lots[name].allergens), keys.split())
 same("species in the confit", lots["L28"].species, {"duck", "pig"}); same("species in the lamb", lots["L30"].species, {"sheep", "pig"})
