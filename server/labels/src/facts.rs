@@ -1,4 +1,4 @@
-//! What one label says: ready-made texts by field, and the payloads of its two codes.
+//! What one label says: ready-made texts by field, and the payloads of its codes.
 
 use std::collections::BTreeMap;
 use std::fmt;
@@ -87,6 +87,13 @@ pub struct Facts {
     pub qr: String,
     /// What the Code 128 holds: lot code, with `/pack` where there is room.
     pub linear: String,
+    /// GS1 element strings for the bar code, in brackets, the fullest first: the first that fits
+    /// takes the place of the plain Code 128.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub gs1: Vec<String>,
+    /// The thirteen digits for the shop's till, where it sells by its own numbers.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub ean13: Option<String>,
 }
 
 impl Facts {

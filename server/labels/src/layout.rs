@@ -3,9 +3,9 @@
 use crate::facts::Facts;
 use crate::length::Dpi;
 use crate::placed::{Placed, PlacedLabel};
-use crate::refusal::{CodeKind, Refusal};
-use crate::template::{CodePlace, Item, Template};
-use crate::{code128, qr, stack};
+use crate::refusal::Refusal;
+use crate::template::{Item, Template};
+use crate::{codes, stack};
 
 /// Lays one label out for one printer. Every text of the facts ends up on it whole and legible,
 /// or is one that the template says it leaves out, or the label is refused.
@@ -27,7 +27,7 @@ pub fn lay_out(facts: &Facts, template: &Template, dpi: Dpi) -> Result<PlacedLab
     for item in &template.items {
         match item {
             Item::Stack(stack) => items.extend(stack::fill(stack, facts)?),
-            Item::Code(place) => items.push(Placed::Code(code(place, facts, dpi)?)),
+            Item::Code(place) => items.push(Placed::Code(codes::place(place, facts, dpi)?)),
             Item::Rule(area) => items.push(Placed::Rule(*area)),
         }
     }
@@ -37,11 +37,4 @@ pub fn lay_out(facts: &Facts, template: &Template, dpi: Dpi) -> Result<PlacedLab
         dpi,
         items,
     })
-}
-
-fn code(place: &CodePlace, facts: &Facts, dpi: Dpi) -> Result<crate::Code, Refusal> {
-    match place.kind {
-        CodeKind::Qr => qr::place(&facts.qr, place.area, place.level, dpi),
-        CodeKind::Code128 => code128::place(&facts.linear, place.area, dpi),
-    }
 }

@@ -4,8 +4,8 @@
 //!
 //! 1. [`facts`]: what one label says, field by field, and what its codes hold.
 //! 2. [`template`] (its JSON is in `wire`): where things stand, how small they may get.
-//! 3. [`layout`]: the one way through, [`lay_out`]; `stack` sets the texts, `qr` and `code128`
-//!    the codes, and [`refusal`] lists every reason why a label is not made.
+//! 3. [`layout`]: the one way through, [`lay_out`]; `stack` sets the texts, `codes` (`qr`,
+//!    `code128`) the codes, and [`refusal`] lists every reason why a label is not made.
 //! 4. [`placed`]: the finished label as items at fixed places.
 //! 5. [`mod@pdf`] and [`mod@svg`]: translate the items and decide nothing.
 //!
@@ -14,6 +14,7 @@
 //! allows, or the label is refused with the reason.
 
 mod code128;
+mod codes;
 pub mod face;
 pub mod facts;
 pub mod layout;

@@ -74,6 +74,7 @@ pub enum Fault {
 #[derive(Debug, Clone)]
 pub struct Template {
     name: String,
+    json: String,
     width: Length,
     height: Length,
     printers: Vec<Dpi>,
@@ -180,7 +181,7 @@ impl Template {
             name: name.into(),
             cause,
         })?;
-        Template::build(name, wire).map_err(|fault| TemplateError::Form {
+        Template::build(name, json, wire).map_err(|fault| TemplateError::Form {
             name: name.into(),
             fault,
         })
@@ -189,6 +190,11 @@ impl Template {
     /// The template's name.
     pub fn name(&self) -> &str {
         &self.name
+    }
+
+    /// The file it was read from, word for word: kept with what was printed on it.
+    pub fn json(&self) -> &str {
+        &self.json
     }
 
     /// Label width.
@@ -230,13 +236,14 @@ impl Template {
         })
     }
 
-    fn build(name: &str, wire: wire::Template) -> Result<Template, Fault> {
+    fn build(name: &str, json: &str, wire: wire::Template) -> Result<Template, Fault> {
         let printers = wire
             .dpi
             .iter()
             .map(|n| Dpi::from_number(*n).ok_or(Fault::Printer(*n)));
         let template = Template {
             name: name.to_owned(),
+            json: json.to_owned(),
             width: wire.width_mm.length("width_mm")?,
             height: wire.height_mm.length("height_mm")?,
             printers: printers.collect::<Result<_, _>>()?,

@@ -37,6 +37,8 @@ prop_compose! {
             texts,
             qr: format!("https://trace.cinderhook.example/L/{lot}/{pack}"),
             linear: lot,
+            gs1: Vec::new(),
+            ean13: None,
         }
     }
 }

@@ -35,16 +35,42 @@ pub struct Wanted {
     pub all: bool,
 }
 
+/// A pack's label, ready to be drawn, with what it was made from.
+#[derive(Debug)]
+pub struct Prepared {
+    /// The pack.
+    pub pack: u32,
+    /// The date that it shows, if it has one.
+    pub use_by: Option<NaiveDate>,
+    /// What it says.
+    pub facts: Facts,
+    /// The template's name.
+    pub template: String,
+    /// The template's file, word for word.
+    pub form: String,
+    /// The label.
+    pub placed: PlacedLabel,
+}
+
 /// The labels of a lot's packs, laid out.
 ///
 /// # Errors
-/// 422 for a pack, template or printer that is not there; 409 where a text does not fit.
+/// As [`prepare`].
 pub fn of_lot(
     app: &App,
     conn: &mut Conn,
     row: &LotRow,
     wanted: &Wanted,
 ) -> Result<Vec<PlacedLabel>> {
+    let prepared = prepare(app, conn, row, wanted)?;
+    Ok(prepared.into_iter().map(|label| label.placed).collect())
+}
+
+/// The labels of a lot's packs, laid out, with what each was made from.
+///
+/// # Errors
+/// 422 for a pack, template or printer that is not there; 409 where a text does not fit.
+pub fn prepare(app: &App, conn: &mut Conn, row: &LotRow, wanted: &Wanted) -> Result<Vec<Prepared>> {
     let lot = crate::read::lot::read(app, conn, row)?;
     let kitchen = app.kitchen(conn)?;
     let product = app.product(conn, row.version_id)?;
@@ -160,19 +186,24 @@ fn templates<'a>(
     Ok(known)
 }
 
-fn place(
-    writer: &Writer<'_>,
-    number: u32,
-    templates: &[&Template],
-    dpi: Dpi,
-) -> Result<PlacedLabel> {
+fn place(writer: &Writer<'_>, number: u32, templates: &[&Template], dpi: Dpi) -> Result<Prepared> {
     let mut first: Option<(Refusal, &str)> = None;
     for template in templates {
         let facts = writer.facts(number, template);
-        match lay_out(&facts, template, dpi)
-            .or_else(|refusal| without_second_name(facts, template, dpi).ok_or(refusal))
-        {
-            Ok(label) => return Ok(label),
+        let laid = lay_out(&facts, template, dpi).map(|placed| (facts.clone(), placed));
+        match laid.or_else(|refusal| without_second_name(facts, template, dpi).ok_or(refusal)) {
+            Ok((facts, placed)) => {
+                return Ok(Prepared {
+                    pack: number,
+                    use_by: writer.lot.packs[number as usize - 1]
+                        .use_by
+                        .map(|day| day.0),
+                    facts,
+                    template: template.name().to_owned(),
+                    form: template.json().to_owned(),
+                    placed,
+                });
+            }
             Err(refusal) => first = first.or(Some((refusal, template.name()))),
         }
     }
@@ -192,12 +223,17 @@ fn place(
 
 /// On the small label the second language's name gives way before the label is refused: nothing
 /// that must be on it is lost.
-fn without_second_name(mut facts: Facts, template: &Template, dpi: Dpi) -> Option<PlacedLabel> {
+fn without_second_name(
+    mut facts: Facts,
+    template: &Template,
+    dpi: Dpi,
+) -> Option<(Facts, PlacedLabel)> {
     facts
         .texts
         .remove(&Field::SecondName)
         .filter(|_| template.name() == "tub")?;
-    lay_out(&facts, template, dpi).ok()
+    let placed = lay_out(&facts, template, dpi).ok()?;
+    Some((facts, placed))
 }
 
 /// Turns a lot into what its labels say.
@@ -339,6 +375,8 @@ impl Writer<'_> {
                 self.lot.code
             ),
             linear,
+            gs1: Vec::new(),
+            ean13: None,
         }
     }
 

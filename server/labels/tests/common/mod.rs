@@ -35,6 +35,8 @@ pub fn facts(texts: &[(Field, &str)], linear: &str) -> Facts {
             .collect(),
         qr: "https://trace.cinderhook.example/L/BRC26159A006/12".into(),
         linear: linear.into(),
+        gs1: Vec::new(),
+        ean13: None,
     }
 }
 
