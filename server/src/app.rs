@@ -8,7 +8,7 @@ use actix_web::http::StatusCode;
 use chrono::{DateTime, TimeDelta, Utc};
 use domain::limits::CLOCK_SLACK_MINUTES;
 use domain::product::Product;
-use labels::Template;
+use labels::{Sheet, Template};
 use law::Shipped;
 use std::collections::{BTreeMap, HashMap};
 use std::sync::{Arc, PoisonError, RwLock};
@@ -24,6 +24,8 @@ pub struct App {
     pub public_url: String,
     /// Label templates by name.
     pub templates: BTreeMap<String, Template>,
+    /// Sheets of many labels, by name.
+    pub sheets: BTreeMap<String, Sheet>,
     /// The law of each place and the facts of the trade, as they were read at the start.
     pub law: Shipped,
     /// List entries, parsed. A version never changes, so what is here is never stale.
@@ -47,11 +49,27 @@ impl App {
             clock,
             public_url,
             templates,
+            sheets: crate::label_facts::templates::sheets(),
             law,
             products: RwLock::default(),
             kitchens: RwLock::default(),
             lately: RwLock::default(),
         }
+    }
+
+    /// The sheet of that name.
+    ///
+    /// # Errors
+    /// 422 where there is none.
+    pub fn sheet(&self, name: &str) -> Result<&Sheet> {
+        self.sheets.get(name).ok_or_else(|| {
+            let names: Vec<&str> = self.sheets.keys().map(String::as_str).collect();
+            let detail = format!(
+                "There is no sheet {name:?}. Sheets are: {}.",
+                names.join(", ")
+            );
+            Error::cannot_be("sheet", detail)
+        })
     }
 
     /// Now.

@@ -57,6 +57,9 @@ pub struct ServeArgs {
     /// A file with the house's own numbers: stricter ones, or looser by a named approval.
     #[arg(long, env = "GAMBREL_HOUSE", value_name = "FILE.json")]
     pub house: Option<PathBuf>,
+    /// A folder with the house's own label templates.
+    #[arg(long, env = "GAMBREL_TEMPLATES", value_name = "FOLDER")]
+    pub templates: Option<PathBuf>,
     /// How many workers answer the network. [default: one for each core]
     #[arg(long, env = "GAMBREL_WORKERS", value_name = "N")]
     pub workers: Option<usize>,
@@ -106,6 +109,7 @@ struct File {
     public_url: Option<String>,
     workers: Option<usize>,
     house: Option<PathBuf>,
+    templates: Option<PathBuf>,
 }
 
 fn file(path: Option<&PathBuf>) -> Result<File, String> {
@@ -170,6 +174,8 @@ pub struct Serving {
     pub public_url: Option<String>,
     /// The house's own numbers.
     pub house: Option<PathBuf>,
+    /// The house's own label templates.
+    pub templates: Option<PathBuf>,
     /// How many workers.
     pub workers: usize,
 }
@@ -200,6 +206,7 @@ impl ServeArgs {
             listen: address,
             public_url: self.public_url.clone().or(file.public_url),
             house: self.house.clone().or(file.house),
+            templates: self.templates.clone().or(file.templates),
             workers: self.workers.or(file.workers).unwrap_or(cores).clamp(1, 64),
         })
     }

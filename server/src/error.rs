@@ -77,6 +77,11 @@ impl Error {
         Refusal::cannot_be(field, detail).into()
     }
 
+    /// 409: a label that is not made, with a title and the reason.
+    pub fn label_refused(title: &'static str, detail: impl Into<String>) -> Error {
+        Problem::new(StatusCode::CONFLICT, "label-refused", title, detail).into()
+    }
+
     /// 404: nothing by that name.
     pub fn not_found(detail: impl Into<String>) -> Error {
         Problem::new(StatusCode::NOT_FOUND, "not-found", "Not found", detail).into()

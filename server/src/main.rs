@@ -58,7 +58,10 @@ fn serve(args: &ServeArgs) -> Result<(), String> {
         .public_url
         .clone()
         .unwrap_or_else(|| format!("http://{address}"));
-    let templates = label_facts::file::shipped()?;
+    let templates = label_facts::templates::load(serving.templates.as_deref())?;
+    for says in &templates.bad {
+        eprintln!("gambrel: {says}");
+    }
     // Only the demo needs a folder, and it goes when the service ends.
     let folder = args.demo.then(tempfile::tempdir).transpose();
     let folder = folder.map_err(|error| format!("no temporary folder can be made: {error}"))?;
@@ -74,7 +77,7 @@ fn serve(args: &ServeArgs) -> Result<(), String> {
         eprintln!("gambrel: {says}");
     }
     let store = Store::open(&place.address, place.create, 16).map_err(|error| error.to_string())?;
-    let mut app = App::new(store, clock, public_url, templates, law);
+    let mut app = App::new(store, clock, public_url, templates.known, law);
     let mut told = format!("Gambrel is at http://{address}/");
     if args.demo {
         told += " with the demo kitchen. Three things to try:\n";

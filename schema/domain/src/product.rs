@@ -57,6 +57,8 @@ pub struct Product {
     pub in_cure: Option<CurePart>,
     /// How strong it is, if it is a curing salt; each lot has its own strength, which wins.
     pub curing_salt: Option<Strength>,
+    /// That it is sold as uncured, for what is usually cured with nitrite.
+    pub uncured: Option<Uncured>,
     /// Counter price, in hundredths of the currency per kilogram.
     pub price_minor_per_kg: Option<i64>,
     /// Does the counter sell it?
@@ -89,6 +91,7 @@ impl Product {
             cooked_as: None,
             in_cure: None,
             curing_salt: None,
+            uncured: None,
             price_minor_per_kg: None,
             for_sale: false,
         }
@@ -114,6 +117,15 @@ impl Product {
         let price = (per_kg * i128::from(grams.milligrams()) + 500_000) / 1_000_000;
         i64::try_from(price).ok()
     }
+}
+
+/// What is said of a product that is sold as uncured.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Uncured {
+    /// Does it look, taste and cut like the cured one?
+    pub resembles: bool,
+    /// A natural ingredient that brings nitrite: celery powder and the like.
+    pub natural: Option<String>,
 }
 
 /// How a product is cured: what the limits divide by.

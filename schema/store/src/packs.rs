@@ -3,7 +3,7 @@
 use crate::conn::Conn;
 use crate::error::{Error, Result};
 use crate::on_each;
-use crate::tables::packs;
+use crate::tables::{pack_events, packs, voids};
 use chrono::NaiveDate;
 use diesel::prelude::*;
 use domain::grams::Grams;
@@ -133,4 +133,28 @@ pub(crate) fn insert(conn: &mut Conn, rows: &[PackRow]) -> Result<()> {
         on_each!(conn, c => diesel::insert_into(packs::table).values(rows).execute(c)?);
     }
     Ok(())
+}
+
+/// How the packs of a lot came to be kept otherwise, the oldest first: pack, state, day. Voided deeds
+/// are left out.
+pub fn states(conn: &mut Conn, lot: i32) -> Result<Vec<(u32, State, NaiveDate)>> {
+    let rows: Vec<(i32, Option<String>, NaiveDate)> = pack_events::table
+        .inner_join(packs::table.on(packs::id.eq(pack_events::pack_id)))
+        .left_join(voids::table.on(voids::deed_id.eq(pack_events::deed_id)))
+        .filter(
+            pack_events::lot_id
+                .eq(lot)
+                .and(pack_events::state.is_not_null())
+                .and(voids::id.is_null()),
+        )
+        .order(pack_events::seq)
+        .select((packs::number, pack_events::state, pack_events::day))
+        .load(conn)?;
+    let read = |(number, state, day): (i32, Option<String>, NaiveDate)| {
+        let state = state.as_deref().and_then(State::parse);
+        let state =
+            state.ok_or_else(|| Error::bad_row("pack_events", lot, "has an unknown state"))?;
+        Ok((number.unsigned_abs(), state, day))
+    };
+    rows.into_iter().map(read).collect()
 }

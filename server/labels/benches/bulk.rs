@@ -66,6 +66,9 @@ fn items(label: &PlacedLabel) -> Value {
             "size": mm(line.size), "weight": line.weight.as_str(),
         }),
         Placed::Rule(rule) => json!({ "dark": [area(rule)] }),
+        Placed::Picture(picture) => {
+            json!({ "dark": picture.dark.iter().map(area).collect::<Vec<_>>() })
+        }
         Placed::Code(code) if code.kind == labels::CodeKind::Qr => json!({
             "qr": code.payload, "at": area(&code.bounds),
             "module": mm(code.bounds.w) / (code.modules + 2 * labels::QR_QUIET) as f64,
@@ -110,7 +113,7 @@ fn row(what: &str, (time, bytes): (Duration, usize), count: usize) {
 }
 
 fn main() {
-    let (facts, template, faces) = (facts(), common::pack(), floor::faces());
+    let (facts, template, faces) = (facts(), common::pack_tall(), floor::faces());
     let placed: Vec<PlacedLabel> = facts
         .iter()
         .map(|facts| lay_out(facts, &template, Dpi::D203).unwrap())

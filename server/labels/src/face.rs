@@ -7,6 +7,7 @@ use allsorts::font_data::FontData;
 use allsorts::tables::FontTableProvider;
 use allsorts::tag;
 use printpdf::ParsedFont;
+use schemars::JsonSchema;
 use serde::Deserialize;
 
 use crate::length::Length;
@@ -21,7 +22,9 @@ const BOLD: &[u8] = include_bytes!("../fonts/AtkinsonHyperlegibleNext-Bold.ttf")
 const LAST: u32 = 0x3000;
 
 /// The weight of a text.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Deserialize)]
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Deserialize, JsonSchema,
+)]
 #[serde(rename_all = "kebab-case")]
 pub enum Weight {
     /// Ordinary.
@@ -66,7 +69,7 @@ impl Weight {
 }
 
 /// How a text's height is meant.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Measure {
     /// The height of a small x.
@@ -106,7 +109,7 @@ impl Face {
         let data = ReadScope::new(file).read::<FontData<'_>>().ok()?;
         let tables = data.table_provider(0).ok()?;
         let table = |name| tables.read_table_data(name).ok();
-        let (head, os2, hmtx) = (table(tag::HEAD)?, table(tag::OS_2)?, table(tag::HMTX)?);
+        let (head, hmtx) = (table(tag::HEAD)?, table(tag::HMTX)?);
         let (hhea, loca, glyf) = (table(tag::HHEA)?, table(tag::LOCA)?, table(tag::GLYF)?);
         let long_offsets = unsigned(&head, 50)? == 1;
         let metrics = usize::try_from(unsigned(&hhea, 34)?).ok()?;
@@ -132,11 +135,13 @@ impl Face {
                 bottom,
             })
         };
+        // Both letters stand flat on the line; what the font claims of itself is not asked.
+        let tall = |letter: char| glyph(letter as u32).map(|glyph: Glyph| glyph.top);
         Some(Face {
+            x_height: tall('x')?,
+            capitals: tall('H')?,
             glyphs: (0..LAST).map(glyph).collect(),
             per_em: unsigned(&head, 18)?,
-            x_height: signed(&os2, 86)?,
-            capitals: signed(&os2, 88)?,
         })
     }
 
@@ -158,6 +163,12 @@ impl Face {
         };
         // Rounded up: never smaller than was asked.
         Length::from_um((height.um() * self.per_em + letter - 1) / letter)
+    }
+
+    /// How high a small x and a capital are at a size; never more than they come out.
+    pub fn letters(&self, size: Length) -> (Length, Length) {
+        let high = |units: i64| Length::from_um(units * size.um() / self.per_em);
+        (high(self.x_height), high(self.capitals))
     }
 
     /// The width of a text, without kerning: the PDF has none either.

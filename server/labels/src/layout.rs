@@ -5,7 +5,7 @@ use crate::length::Dpi;
 use crate::placed::{Placed, PlacedLabel};
 use crate::refusal::Refusal;
 use crate::template::{Item, Template};
-use crate::{codes, stack};
+use crate::{codes, columns, stack, table};
 
 /// Lays one label out for one printer. Every text of the facts ends up on it whole and legible,
 /// or is one that the template says it leaves out, or the label is refused.
@@ -23,12 +23,15 @@ pub fn lay_out(facts: &Facts, template: &Template, dpi: Dpi) -> Result<PlacedLab
             return Err(Refusal::NoPlace { field: *field });
         }
     }
-    let mut items = Vec::new();
+    let (mut items, mut holes) = (Vec::new(), Vec::new());
     for item in &template.items {
         match item {
             Item::Stack(stack) => items.extend(stack::fill(stack, facts)?),
             Item::Code(place) => items.push(Placed::Code(codes::place(place, facts, dpi)?)),
+            Item::Columns(columns) => items.extend(columns::fill(columns, facts)?),
+            Item::Table(table) => items.extend(table::fill(table, facts)?),
             Item::Rule(area) => items.push(Placed::Rule(*area)),
+            Item::Hole(area) => holes.push(*area),
         }
     }
     Ok(PlacedLabel {
@@ -36,5 +39,6 @@ pub fn lay_out(facts: &Facts, template: &Template, dpi: Dpi) -> Result<PlacedLab
         height: template.height(),
         dpi,
         items,
+        holes,
     })
 }

@@ -7,35 +7,45 @@
 //! 3. [`layout`]: the one way through, [`lay_out`]; `stack` sets the texts, `codes` (`qr`,
 //!    `code128`) the codes, and [`refusal`] lists every reason why a label is not made.
 //! 4. [`placed`]: the finished label as items at fixed places.
-//! 5. [`mod@pdf`] and [`mod@svg`]: translate the items and decide nothing.
+//! 5. [`sheet`]: many labels on a sheet of paper.
+//! 6. [`mod@pdf`] and [`mod@svg`]: translate the items and decide nothing.
 //!
 //! Under all of it: [`length`] (whole micrometres, printer dots) and [`face`] (the two embedded
 //! weights, measured). The promise: a text is on the label whole and no smaller than the template
 //! allows, or the label is refused with the reason.
 
+mod check;
 mod code128;
 mod codes;
+mod columns;
 pub mod face;
 pub mod facts;
+mod grow;
 pub mod layout;
 pub mod length;
 pub mod pdf;
+pub mod picture;
 pub mod placed;
 mod qr;
 pub mod refusal;
+pub mod sheet;
 mod stack;
 pub mod svg;
+mod table;
 pub mod template;
+mod text;
 mod wire;
 
 pub use code128::QUIET as CODE128_QUIET;
 pub use face::{FAMILY, Face, Measure, Weight};
-pub use facts::{Facts, Field};
+pub use facts::{Facts, Field, Readiness};
 pub use layout::lay_out;
 pub use length::{Area, Dpi, Length};
 pub use pdf::{PdfError, pdf};
-pub use placed::{Code, Line, Placed, PlacedLabel};
+pub use picture::PictureName;
+pub use placed::{Code, Line, Picture, Placed, PlacedLabel};
 pub use qr::QUIET as QR_QUIET;
 pub use refusal::{CodeKind, Refusal};
+pub use sheet::{Sheet, SheetRefusal};
 pub use svg::svg;
-pub use template::{Fault, Template, TemplateError};
+pub use template::{Fault, Purpose, Style, Template, TemplateError};

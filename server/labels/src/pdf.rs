@@ -168,6 +168,9 @@ fn page(label: &PlacedLabel, names: &BTreeMap<Weight, FontId>) -> PdfPage {
                 ops.extend(code.dark.iter().map(|area| filled(label.height, area)));
             }
             Placed::Rule(area) => ops.push(filled(label.height, area)),
+            Placed::Picture(picture) => {
+                ops.extend(picture.dark.iter().map(|area| filled(label.height, area)));
+            }
         }
     }
     PdfPage::new(

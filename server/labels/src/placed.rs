@@ -5,6 +5,7 @@ use std::fmt::Write;
 use crate::face::Weight;
 use crate::facts::Field;
 use crate::length::{Area, Dpi, Length};
+use crate::picture::PictureName;
 use crate::refusal::CodeKind;
 
 /// A label laid out for one printer, ready to be drawn.
@@ -18,6 +19,8 @@ pub struct PlacedLabel {
     pub dpi: Dpi,
     /// What is drawn, black on white.
     pub items: Vec<Placed>,
+    /// Where the tag is punched: nothing is drawn there.
+    pub holes: Vec<Area>,
 }
 
 /// One thing drawn on a label.
@@ -29,6 +32,8 @@ pub enum Placed {
     Code(Code),
     /// A filled bar: a rule, or one side of a box.
     Rule(Area),
+    /// A small picture beside words.
+    Picture(Picture),
 }
 
 /// One line of text.
@@ -66,6 +71,17 @@ impl Line {
     }
 }
 
+/// A small picture as dark boxes on white.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Picture {
+    /// Which.
+    pub name: PictureName,
+    /// The box it takes.
+    pub bounds: Area,
+    /// The dark boxes.
+    pub dark: Vec<Area>,
+}
+
 /// A code as dark boxes on white.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Code {
@@ -90,6 +106,7 @@ impl Placed {
             Placed::Text(line) => line.bounds(),
             Placed::Code(code) => code.bounds,
             Placed::Rule(area) => *area,
+            Placed::Picture(picture) => picture.bounds,
         }
     }
 }
@@ -109,7 +126,7 @@ impl PlacedLabel {
     pub fn lines(&self) -> impl Iterator<Item = &Line> {
         self.items.iter().filter_map(|item| match item {
             Placed::Text(line) => Some(line),
-            Placed::Code(_) | Placed::Rule(_) => None,
+            Placed::Code(_) | Placed::Rule(_) | Placed::Picture(_) => None,
         })
     }
 
@@ -117,7 +134,7 @@ impl PlacedLabel {
     pub fn codes(&self) -> impl Iterator<Item = &Code> {
         self.items.iter().filter_map(|item| match item {
             Placed::Code(code) => Some(code),
-            Placed::Text(_) | Placed::Rule(_) => None,
+            Placed::Text(_) | Placed::Rule(_) | Placed::Picture(_) => None,
         })
     }
 
@@ -169,7 +186,13 @@ impl PlacedLabel {
                     )
                 }
                 Placed::Rule(area) => writeln!(out, "rule {area}"),
+                Placed::Picture(picture) => {
+                    writeln!(out, "picture {:?} {}", picture.name, picture.bounds)
+                }
             };
+        }
+        for hole in &self.holes {
+            let _ = writeln!(out, "hole {hole}");
         }
         out
     }

@@ -12,6 +12,10 @@ pub enum CodeKind {
     Qr,
     /// The bar code.
     Code128,
+    /// The bar code with GS1's own numbers.
+    Gs1128,
+    /// The code for a shop's till.
+    Ean13,
 }
 
 impl std::fmt::Display for CodeKind {
@@ -19,6 +23,8 @@ impl std::fmt::Display for CodeKind {
         f.write_str(match self {
             CodeKind::Qr => "square code",
             CodeKind::Code128 => "bar code",
+            CodeKind::Gs1128 => "GS1 bar code",
+            CodeKind::Ean13 => "till code",
         })
     }
 }

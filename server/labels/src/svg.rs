@@ -23,7 +23,18 @@ pub fn svg(label: &PlacedLabel) -> String {
                 path(&mut out, &code.dark, &format!("<title>{title}</title>"));
             }
             Placed::Rule(area) => path(&mut out, std::slice::from_ref(area), ""),
+            Placed::Picture(picture) => path(&mut out, &picture.dark, ""),
         }
+    }
+    for hole in &label.holes {
+        let radius = hole.w / 2;
+        let (x, y) = (Mm(hole.x + radius), Mm(hole.y + radius));
+        let _ = write!(
+            out,
+            "<circle cx=\"{x}\" cy=\"{y}\" r=\"{}\" fill=\"none\" stroke=\"#888\" \
+             stroke-width=\".3\" stroke-dasharray=\"1 1\"/>",
+            Mm(radius)
+        );
     }
     out.push_str("</svg>");
     out

@@ -2,12 +2,15 @@
 
 use std::collections::BTreeSet;
 
+use schemars::JsonSchema;
 use serde::Deserialize;
 use thiserror::Error;
 
+use crate::check;
 use crate::face::{Measure, Weight};
 use crate::facts::Field;
 use crate::length::{Area, Dpi, Length};
+use crate::picture::PictureName;
 use crate::refusal::CodeKind;
 use crate::wire;
 
@@ -23,10 +26,12 @@ pub enum TemplateError {
         cause: serde_json::Error,
     },
     /// Readable, but it would not make a good label.
-    #[error("template \"{name}\": {fault}")]
+    #[error("template \"{name}\", line {line}: {fault}")]
     Form {
         /// The template.
         name: String,
+        /// Where in the file.
+        line: usize,
         /// What is wrong.
         fault: Fault,
     },
@@ -59,6 +64,15 @@ pub enum Fault {
     /// The smallest height is above the largest.
     #[error("\"{0}\" has a min_mm above its max_mm")]
     MinAboveMax(Field),
+    /// A text that the law wants beside the name is less than half as high.
+    #[error("\"{0}\" must be at least half as high as \"name\" can get")]
+    BelowHalfTheName(Field),
+    /// The columns of a table are wider than the table.
+    #[error("the columns of a table are wider than the table")]
+    ColumnsTooWide,
+    /// A table without rows or columns.
+    #[error("a table needs at least one row and one column")]
+    EmptyTable,
     /// A cut-out that does not lie in the place it is cut from.
     #[error("a notch does not lie within its stack, or leaves no room beside it")]
     Notch,
@@ -70,11 +84,33 @@ pub enum Fault {
     NoLot,
 }
 
+impl Fault {
+    /// A word of the file where the fault is, if it names one.
+    pub(crate) fn word(&self) -> Option<String> {
+        match self {
+            Fault::Length { what } => Some(format!("\"{}\"", what.rsplit(' ').next()?)),
+            Fault::Printer(_) | Fault::NoPrinter => Some("\"dpi\"".to_owned()),
+            Fault::Twice(field) | Fault::MinAboveMax(field) | Fault::BelowHalfTheName(field) => {
+                Some(format!("\"{field}\""))
+            }
+            Fault::Notch => Some("\"notch\"".to_owned()),
+            Fault::NoLot => Some("\"items\"".to_owned()),
+            Fault::Outside(_)
+            | Fault::Overlap(..)
+            | Fault::ColumnsTooWide
+            | Fault::EmptyTable
+            | Fault::TwoCodes(_) => None,
+        }
+    }
+}
+
 /// A label's form.
 #[derive(Debug, Clone)]
 pub struct Template {
     name: String,
     json: String,
+    purpose: Purpose,
+    places: Vec<String>,
     width: Length,
     height: Length,
     printers: Vec<Dpi>,
@@ -82,12 +118,61 @@ pub struct Template {
     pub(crate) items: Vec<Item>,
 }
 
+/// What a label is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Purpose {
+    /// A carcass or a box that comes in.
+    Receiving,
+    /// A tub or a shelf of the kitchen's own.
+    Kitchen,
+    /// A piece that hangs or lies in salt.
+    Curing,
+    /// What is frozen.
+    Freezer,
+    /// A pack for a customer.
+    Retail,
+    /// A pack that is sold where it was packed.
+    DirectSale,
+    /// What is stopped.
+    Hold,
+}
+
+impl Purpose {
+    /// Every purpose.
+    pub const ALL: [Purpose; 7] = [
+        Purpose::Receiving,
+        Purpose::Kitchen,
+        Purpose::Curing,
+        Purpose::Freezer,
+        Purpose::Retail,
+        Purpose::DirectSale,
+        Purpose::Hold,
+    ];
+
+    /// In words.
+    pub fn says(self) -> &'static str {
+        match self {
+            Purpose::Receiving => "what comes in",
+            Purpose::Kitchen => "the kitchen's own tubs and shelves",
+            Purpose::Curing => "pieces in salt or hanging",
+            Purpose::Freezer => "what is frozen",
+            Purpose::Retail => "packs for customers",
+            Purpose::DirectSale => "packs that are sold where they were packed",
+            Purpose::Hold => "what is on hold",
+        }
+    }
+}
+
 /// One place on a label.
 #[derive(Debug, Clone)]
 pub(crate) enum Item {
     Stack(Stack),
+    Columns(Columns),
+    Table(Table),
     Code(CodePlace),
     Rule(Area),
+    Hole(Area),
 }
 
 /// Texts one under the other, with a piece cut out at the right edge for a code.
@@ -99,8 +184,32 @@ pub(crate) struct Stack {
     pub texts: Vec<TextStyle>,
 }
 
+/// Two languages side by side.
+#[derive(Debug, Clone)]
+pub(crate) struct Columns {
+    pub area: Area,
+    pub gap: Length,
+    pub left: Vec<TextStyle>,
+    pub right: Vec<TextStyle>,
+}
+
+/// Rows to be filled in by hand.
+#[derive(Debug, Clone)]
+pub(crate) struct Table {
+    pub area: Area,
+    pub rows: i64,
+    pub columns: Vec<TableColumn>,
+}
+
+/// One column of a table.
+#[derive(Debug, Clone)]
+pub(crate) struct TableColumn {
+    pub w: Length,
+    pub head: TextStyle,
+}
+
 /// Where a line stands in its place.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub(crate) enum Align {
     #[default]
@@ -117,41 +226,53 @@ pub(crate) struct TextStyle {
     pub measure: Measure,
     pub min: Length,
     pub max: Length,
+    pub leading: Option<Length>,
     pub max_lines: Option<usize>,
     pub gap: Length,
     pub required: bool,
+    pub may_drop: bool,
     pub upper: bool,
+    pub bold_capitals: bool,
     pub boxed: Boxed,
+    pub panel: bool,
+    pub picture: Option<(PictureName, Length)>,
     pub beside: bool,
 }
 
-/// Whether a text has a ruled box round it.
-#[derive(Debug, Clone, PartialEq, Eq, Default, Deserialize)]
+/// How a template sets one text, for whoever checks heights.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Style {
+    /// Which text.
+    pub field: Field,
+    /// Its weight.
+    pub weight: Weight,
+    /// Which letters the heights are of.
+    pub measure: Measure,
+    /// Its smallest height.
+    pub min: Length,
+    /// Its largest height.
+    pub max: Length,
+    /// The least distance from line to line, where the template says so.
+    pub leading: Option<Length>,
+}
+
+impl Style {
+    /// The lowest small letters and the lowest capitals that it may be set in.
+    pub fn lowest(&self) -> (Length, Length) {
+        let face = self.weight.face();
+        face.letters(face.size_for(self.min, self.measure))
+    }
+}
+
+/// Whether a text has a ruled frame round it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub(crate) enum Boxed {
     #[default]
     Never,
     Always,
-    /// Only when the text begins with one of these words, in any case: RAW has a box, COOKED none.
-    When(Vec<String>),
-}
-
-impl Boxed {
-    pub fn holds(&self, text: &str) -> bool {
-        let first = || {
-            text.split(|c: char| !c.is_alphanumeric())
-                .find(|word| !word.is_empty())
-        };
-        match self {
-            Boxed::Never => false,
-            Boxed::Always => true,
-            Boxed::When(words) => first().is_some_and(|first| {
-                words
-                    .iter()
-                    .any(|word| word.to_lowercase() == first.to_lowercase())
-            }),
-        }
-    }
+    /// A closed box where it is raw, a line above and below where it is ready to eat.
+    ByReadiness,
 }
 
 /// Where a code stands.
@@ -163,7 +284,7 @@ pub(crate) struct CodePlace {
 }
 
 /// How much of a QR code may be lost and still be read (standards 7: 7, 15, 25, 30 %).
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub(crate) enum Level {
     L,
@@ -175,16 +296,25 @@ pub(crate) enum Level {
 
 impl Template {
     /// Reads and checks a template. The name is the caller's, such as the file's.
+    ///
+    /// # Errors
+    /// With the line and the reason: not JSON, an unknown word, or a form that makes no good label.
     pub fn parse(name: &str, json: &str) -> Result<Template, TemplateError> {
         let read = serde_json::from_str::<wire::Template>(json);
         let wire = read.map_err(|cause| TemplateError::Json {
             name: name.into(),
             cause,
         })?;
-        Template::build(name, json, wire).map_err(|fault| TemplateError::Form {
+        Template::build(name, json, wire).map_err(|At(item, fault)| TemplateError::Form {
             name: name.into(),
+            line: wire::line_of(json, item, &fault),
             fault,
         })
+    }
+
+    /// The JSON Schema of a template's file.
+    pub fn schema() -> schemars::Schema {
+        schemars::schema_for!(wire::Template)
     }
 
     /// The template's name.
@@ -195,6 +325,35 @@ impl Template {
     /// The file it was read from, word for word: kept with what was printed on it.
     pub fn json(&self) -> &str {
         &self.json
+    }
+
+    /// What it is for.
+    pub fn purpose(&self) -> Purpose {
+        self.purpose
+    }
+
+    /// Is it made for that place's law (`us`, `ca` …)? One that names no place serves all.
+    pub fn serves(&self, place: &str) -> bool {
+        self.places.is_empty() || self.places.iter().any(|known| known == place)
+    }
+
+    /// Is it made for some places only?
+    pub fn is_for_one_place(&self) -> bool {
+        !self.places.is_empty()
+    }
+
+    /// Its area in whole square millimetres.
+    pub fn area_mm2(&self) -> i64 {
+        self.width.um() * self.height.um() / 1_000_000
+    }
+
+    /// Its size in words: `62 × 100 mm`.
+    pub fn size(&self) -> String {
+        let mm = |length: Length| {
+            let text = format!("{:.1}", length.to_mm());
+            text.trim_end_matches(".0").to_owned()
+        };
+        format!("{} × {} mm", mm(self.width), mm(self.height))
     }
 
     /// Label width.
@@ -229,134 +388,86 @@ impl Template {
         self.omits.contains(&field)
     }
 
-    fn styles(&self) -> impl Iterator<Item = &TextStyle> {
-        self.items.iter().flat_map(|item| match item {
-            Item::Stack(stack) => stack.texts.as_slice(),
-            Item::Code(_) | Item::Rule(_) => &[],
+    pub(crate) fn has_printer(&self) -> bool {
+        !self.printers.is_empty()
+    }
+
+    pub(crate) fn omitted(&self) -> &BTreeSet<Field> {
+        &self.omits
+    }
+
+    /// Whether a text may go before the label is refused.
+    pub fn may_drop(&self, field: Field) -> bool {
+        self.styles()
+            .any(|style| style.field == field && style.may_drop)
+    }
+
+    /// How each text is set.
+    pub fn text_styles(&self) -> impl Iterator<Item = Style> {
+        self.styles().map(|style| Style {
+            field: style.field,
+            weight: style.weight,
+            measure: style.measure,
+            min: style.min,
+            max: style.max,
+            leading: style.leading,
         })
     }
 
-    fn build(name: &str, json: &str, wire: wire::Template) -> Result<Template, Fault> {
+    /// The places for codes that it has.
+    pub fn codes(&self) -> impl Iterator<Item = CodeKind> {
+        self.items.iter().filter_map(|item| match item {
+            Item::Code(place) => Some(place.kind),
+            _ => None,
+        })
+    }
+
+    fn styles(&self) -> impl Iterator<Item = &TextStyle> {
+        self.items.iter().flat_map(Item::styles)
+    }
+
+    fn build(name: &str, json: &str, wire: wire::Template) -> Result<Template, At> {
         let printers = wire
             .dpi
             .iter()
             .map(|n| Dpi::from_number(*n).ok_or(Fault::Printer(*n)));
+        let items = wire.items.into_iter().enumerate();
         let template = Template {
             name: name.to_owned(),
             json: json.to_owned(),
+            purpose: wire.purpose,
+            places: wire.places,
             width: wire.width_mm.length("width_mm")?,
             height: wire.height_mm.length("height_mm")?,
             printers: printers.collect::<Result<_, _>>()?,
             omits: wire.omits.iter().copied().collect(),
-            items: wire
-                .items
-                .into_iter()
-                .map(wire::Item::build)
+            items: items
+                .map(|(nth, item)| item.build().map_err(|fault| At(Some(nth), fault)))
                 .collect::<Result<_, _>>()?,
         };
-        template.check()?;
+        check::form(&template)?;
         Ok(template)
     }
+}
 
-    fn check(&self) -> Result<(), Fault> {
-        if self.printers.is_empty() {
-            return Err(Fault::NoPrinter);
-        }
-        let mut seen = self.omits.clone();
-        for style in self.styles() {
-            if !seen.insert(style.field) {
-                return Err(Fault::Twice(style.field));
-            }
-            if style.min > style.max {
-                return Err(Fault::MinAboveMax(style.field));
-            }
-        }
-        if !self.required().any(|field| field == Field::Lot) {
-            return Err(Fault::NoLot);
-        }
-        self.check_codes()?;
-        self.check_places()
-    }
+/// A fault, and the item where it is.
+#[derive(Debug)]
+pub(crate) struct At(pub Option<usize>, pub Fault);
 
-    fn check_codes(&self) -> Result<(), Fault> {
-        for kind in [CodeKind::Qr, CodeKind::Code128] {
-            let same = |item: &&Item| matches!(item, Item::Code(place) if place.kind == kind);
-            if self.items.iter().filter(same).count() > 1 {
-                return Err(Fault::TwoCodes(kind));
-            }
-        }
-        Ok(())
-    }
-
-    fn check_places(&self) -> Result<(), Fault> {
-        let page = Area {
-            x: Length::ZERO,
-            y: Length::ZERO,
-            w: self.width,
-            h: self.height,
-        };
-        for (i, item) in self.items.iter().enumerate() {
-            let places = item.places()?;
-            if !places.iter().all(|place| page.holds(place)) {
-                return Err(Fault::Outside(item.title()));
-            }
-            for other in &self.items[..i] {
-                let others = other.places()?;
-                if places.iter().any(|a| others.iter().any(|b| a.overlaps(b))) {
-                    return Err(Fault::Overlap(other.title(), item.title()));
-                }
-            }
-        }
-        Ok(())
+impl From<Fault> for At {
+    fn from(fault: Fault) -> At {
+        At(None, fault)
     }
 }
 
 impl Item {
-    /// The paper it takes: a stack with a notch is three boxes.
-    fn places(&self) -> Result<Vec<Area>, Fault> {
+    /// The texts that stand there.
+    pub fn styles(&self) -> Box<dyn Iterator<Item = &TextStyle> + '_> {
         match self {
-            Item::Code(place) => Ok(vec![place.area]),
-            Item::Rule(area) => Ok(vec![*area]),
-            Item::Stack(Stack {
-                area, notch: None, ..
-            }) => Ok(vec![*area]),
-            Item::Stack(Stack {
-                area,
-                notch: Some(notch),
-                ..
-            }) => {
-                if !area.holds(notch) || notch.w == area.w {
-                    return Err(Fault::Notch);
-                }
-                let above = Area {
-                    h: notch.y - area.y,
-                    ..*area
-                };
-                let left = Area {
-                    y: notch.y,
-                    w: area.w - notch.w,
-                    h: notch.h,
-                    ..*area
-                };
-                let below = Area {
-                    y: notch.bottom(),
-                    h: area.bottom() - notch.bottom(),
-                    ..*area
-                };
-                let taken = [above, left, below].into_iter();
-                Ok(taken.filter(|place| place.h > Length::ZERO).collect())
-            }
-        }
-    }
-
-    fn title(&self) -> String {
-        match self {
-            Item::Code(place) => format!("the {}", place.kind),
-            Item::Rule(_) => "a rule".to_owned(),
-            Item::Stack(stack) => {
-                let fields = stack.texts.iter().map(|style| style.field.as_str());
-                format!("the stack of {}", fields.collect::<Vec<_>>().join(", "))
-            }
+            Item::Stack(stack) => Box::new(stack.texts.iter()),
+            Item::Columns(columns) => Box::new(columns.left.iter().chain(&columns.right)),
+            Item::Table(table) => Box::new(table.columns.iter().map(|column| &column.head)),
+            Item::Code(_) | Item::Rule(_) | Item::Hole(_) => Box::new(std::iter::empty()),
         }
     }
 }

@@ -113,14 +113,14 @@ fn reads(picture: &Path, label: &PlacedLabel) {
         zxing.contains("grey\t0\n"),
         "a module is not on whole dots: {zxing}"
     );
-    assert_eq!(label.codes().count(), 2);
+    assert!(label.codes().count() > 0);
     for code in label.codes() {
         let (by_zbar, by_zxing) = match code.kind {
             CodeKind::Qr => (
                 format!("QR-Code:{}", code.payload),
                 format!("QRCode\t{}", code.payload),
             ),
-            CodeKind::Code128 => (
+            _ => (
                 format!("CODE-128:{}", code.payload),
                 format!("Code128\t{}", code.payload),
             ),
@@ -137,28 +137,15 @@ fn reads(picture: &Path, label: &PlacedLabel) {
 }
 
 #[test]
-fn a_plain_tub() {
-    judge("plain-tub", &common::plain_tub(), &common::tub());
-}
-
-#[test]
-fn a_hard_tub() {
-    judge("hard-tub", &common::hard_tub(), &common::tub());
-}
-
-#[test]
-fn a_plain_pack() {
-    judge("plain-pack", &common::plain_pack(), &common::pack());
+fn every_example_of_every_template() {
+    for (template, case, facts) in common::examples() {
+        judge(&format!("{}-{case}", template.name()), &facts, &template);
+    }
 }
 
 #[test]
 fn a_pack_in_two_languages() {
-    judge("full-pack", &common::full_pack(), &common::pack());
-}
-
-#[test]
-fn a_long_pack_with_long_statements() {
-    judge("wordy-pack", &common::wordy_pack(), &common::pack_tall());
+    judge("full-pack", &common::full_pack(), &common::pack_tall());
 }
 
 #[test]

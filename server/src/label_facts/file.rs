@@ -1,39 +1,7 @@
-//! Labels without a record: the shipped templates, and one label from a file of facts.
+//! Labels without a record: one label from a file of facts.
 
 use labels::{Dpi, Facts, Template, lay_out, pdf};
-use std::collections::BTreeMap;
 use std::path::Path;
-
-/// The templates that come with the program.
-const SHIPPED: [(&str, &str); 3] = [
-    ("tub", include_str!("../../../label-templates/tub.json")),
-    ("pack", include_str!("../../../label-templates/pack.json")),
-    (
-        "pack-tall",
-        include_str!("../../../label-templates/pack-tall.json"),
-    ),
-];
-
-/// The shipped templates by name. One that does not parse is told of and stops only itself.
-///
-/// # Errors
-/// None is left.
-pub fn shipped() -> Result<BTreeMap<String, Template>, String> {
-    let mut templates = BTreeMap::new();
-    for (name, json) in SHIPPED {
-        match Template::parse(name, json) {
-            Ok(template) => {
-                templates.insert(name.to_owned(), template);
-            }
-            Err(error) => eprintln!("gambrel: the label {name:?} is left out: {error}"),
-        }
-    }
-    if templates.is_empty() {
-        Err("no label template can be used".into())
-    } else {
-        Ok(templates)
-    }
-}
 
 /// One label from a file of facts, as PDF.
 ///
@@ -47,7 +15,7 @@ pub fn make(facts: &Path, template: &str, dpi: u16) -> Result<Vec<u8>, String> {
     let facts: Facts = serde_json::from_str(&read(facts)?)
         .map_err(|error| format!("{}: {error}", facts.display()))?;
     let dpi = Dpi::from_number(dpi).ok_or_else(|| format!("{dpi} dpi is not known; 203 or 300"))?;
-    let mut known = shipped()?;
+    let mut known = super::templates::load(None)?.known;
     let template = match known.remove(template) {
         Some(template) => template,
         None if template.ends_with(".json") => {
@@ -55,7 +23,7 @@ pub fn make(facts: &Path, template: &str, dpi: u16) -> Result<Vec<u8>, String> {
             Template::parse(template, &json).map_err(|error| error.to_string())?
         }
         None => {
-            let names: Vec<&str> = SHIPPED.iter().map(|(name, _)| *name).collect();
+            let names: Vec<&str> = known.keys().map(String::as_str).collect();
             return Err(format!(
                 "there is no label {template:?}; labels are {}, or give a .json file",
                 names.join(", ")

@@ -1,27 +1,48 @@
-//! The last day as a place words it for a customer.
+//! A date as a place words it for a customer.
 
-use super::Writer;
+use super::writer::Writer;
 use chrono::NaiveDate;
 use domain::statement::{self, DateAsk, DateKind, DateMark, Reader};
 use domain::words::Profile;
 
-/// The date in the words and the form of the place; nothing where our own words will do.
-pub fn of(writer: &Writer<'_>, day: NaiveDate, language: &str) -> Option<DateMark> {
-    let place = writer.kitchen.entry.profile.0;
-    if place == Profile::Us || !writer.product.for_sale {
-        return None;
-    }
-    let law = writer.app.law.laws.of(place);
-    let ask = DateAsk {
+/// The last day in the words and the form of the place; nothing where our own words will do.
+pub fn of(writer: &Writer<'_>, day: NaiveDate, languages: &[&str]) -> Option<DateMark> {
+    let kind = match writer.kitchen.entry.profile.0 {
+        Profile::Us => return None,
         // Canada keeps "use by" for fresh yeast (canada-eu-uk-2.11); the others ask for it.
-        kind: match place {
-            Profile::Ca => DateKind::BestBefore,
-            _ => DateKind::UseBy,
-        },
+        Profile::Ca => DateKind::BestBefore,
+        _ => DateKind::UseBy,
+    };
+    in_words(writer, kind, day, languages)
+}
+
+/// The day it was packed, in the words and the form of the place.
+pub fn packed(writer: &Writer<'_>, day: NaiveDate, language: &str) -> Option<String> {
+    in_words(writer, DateKind::PackedOn, day, &[language]).map(|mark| mark.text)
+}
+
+/// The day it was frozen, in the words and the form of the place; in our own where it has none.
+pub fn frozen(writer: &Writer<'_>, day: NaiveDate, language: &str) -> String {
+    let first = &writer.first;
+    in_words(writer, DateKind::FrozenOn, day, &[language]).map_or_else(
+        || format!("{} {}", first.frozen_on, first.short_date(day)),
+        |mark| mark.text,
+    )
+}
+
+fn in_words(
+    writer: &Writer<'_>,
+    kind: DateKind,
+    day: NaiveDate,
+    languages: &[&str],
+) -> Option<DateMark> {
+    let law = writer.app.law.laws.of(writer.kitchen.entry.profile.0);
+    let ask = DateAsk {
+        kind,
         day,
         from: day,
         reader: Reader::Customer,
         short: false,
     };
-    statement::date_mark(&law.statements, &law.rows, &ask, &[language]).ok()
+    statement::date_mark(&law.statements, &law.rows, &ask, languages).ok()
 }

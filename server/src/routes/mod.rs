@@ -4,6 +4,7 @@
 
 mod api;
 mod deeds;
+mod labels;
 mod lists;
 mod reads;
 mod rules;
@@ -16,6 +17,7 @@ pub use reads::query;
 pub fn api() -> Api {
     let mut api = Api::default();
     reads::add(&mut api);
+    labels::add(&mut api);
     rules::add(&mut api);
     deeds::add(&mut api);
     lists::add(&mut api);

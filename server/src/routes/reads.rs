@@ -2,14 +2,12 @@
 
 use super::Api;
 use crate::app::App;
-use crate::error::{Error, Problem, Result};
-use crate::label_facts::{self, Wanted};
+use crate::error::{Error, Result};
 use crate::read::animals::AnimalsQuery;
 use crate::read::find::LotsQuery;
 use crate::read::{self, lot_named};
 use crate::serve::blocking;
 use crate::wire::answers::*;
-use actix_web::http::StatusCode;
 use actix_web::{HttpRequest, HttpResponse, web};
 use serde::Deserialize;
 use serde::de::DeserializeOwned;
@@ -56,15 +54,6 @@ pub fn add(api: &mut Api) {
     )
     .answers::<DescendantsRead>(&[200], "What came of it");
     api.get(
-        "/api/lots/{code}/labels.pdf",
-        "The labels of its packs",
-        web::get().to(lot_labels),
-    )
-    .query("packs", "Which: 1,2,5-9; those on hand if left out")
-    .query("template", "Which label")
-    .query("dpi", "Which printer: 203 or 300")
-    .answers_file("application/pdf", "One page a label");
-    api.get(
         "/api/animals",
         "Source animals that fit",
         web::get().to(animals),
@@ -86,14 +75,6 @@ pub fn add(api: &mut Api) {
         .answers::<ScanRead>(&[200], "The verdict");
     api.get("/api/steps/{id}", "Any deed on record", web::get().to(deed))
         .answers::<DeedRead>(&[200], "The deed");
-    api.get(
-        "/api/steps/{id}/labels.pdf",
-        "The labels of what a deed made",
-        web::get().to(step_labels),
-    )
-    .query("template", "Which label")
-    .query("dpi", "Which printer: 203 or 300")
-    .answers_file("application/pdf", "One page a label");
 }
 
 /// Reads a query; an unknown field or a wrong value is 422.
@@ -210,124 +191,9 @@ async fn deed(app: web::Data<App>, id: web::Path<String>) -> Result<HttpResponse
     Ok(HttpResponse::Ok().json(read))
 }
 
-fn known(conn: &mut store::Conn, id: &str) -> Result<store::deeds::DeedRow> {
+/// The deed of an id in a path.
+pub fn known(conn: &mut store::Conn, id: &str) -> Result<store::deeds::DeedRow> {
     let uid = super::deeds::id(id)?;
     let deed = store::deeds::by_uid(conn, uid.0.as_bytes())?;
     deed.ok_or_else(|| Error::not_found(format!("No deed on record has the id {id}.")))
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct LabelsQuery {
-    packs: Option<String>,
-    template: Option<String>,
-    dpi: Option<u16>,
-}
-
-async fn lot_labels(
-    request: HttpRequest,
-    app: web::Data<App>,
-    code: web::Path<String>,
-) -> Result<HttpResponse> {
-    let asked: LabelsQuery = query(&request)?;
-    let packs = asked.packs.as_deref().map(pack_numbers).transpose()?;
-    let wanted = Wanted {
-        packs,
-        template: asked.template,
-        dpi: asked.dpi,
-        all: false,
-    };
-    let placed = blocking(move || {
-        app.store.read(|conn| {
-            let row = lot_named(&app, conn, &code)?;
-            label_facts::of_lot(&app, conn, &row, &wanted)
-        })
-    })
-    .await?;
-    pdf(placed).await
-}
-
-async fn step_labels(
-    request: HttpRequest,
-    app: web::Data<App>,
-    id: web::Path<String>,
-) -> Result<HttpResponse> {
-    let asked: LabelsQuery = query(&request)?;
-    let wanted = Wanted {
-        packs: None,
-        template: asked.template,
-        dpi: asked.dpi,
-        all: true,
-    };
-    let placed = blocking(move || {
-        app.store.read(|conn| {
-            let deed = known(conn, &id)?;
-            let mut placed = Vec::new();
-            for row in store::lots::of_deed(conn, deed.id)? {
-                placed.extend(label_facts::of_lot(&app, conn, &row, &wanted)?);
-            }
-            if placed.is_empty() {
-                let detail = format!("That {} made no lots, so it has no labels.", deed.kind);
-                return Err(Problem::new(
-                    StatusCode::CONFLICT,
-                    "nothing-to-label",
-                    "Nothing to label",
-                    detail,
-                )
-                .into());
-            }
-            if placed.len() > label_facts::MOST {
-                let detail = format!(
-                    "{} labels at once; ask for those of each lot, at most {}.",
-                    placed.len(),
-                    label_facts::MOST
-                );
-                return Err(Error::cannot_be("id", detail));
-            }
-            Ok(placed)
-        })
-    })
-    .await?;
-    pdf(placed).await
-}
-
-/// Outside any transaction.
-async fn pdf(placed: Vec<labels::PlacedLabel>) -> Result<HttpResponse> {
-    let bytes = blocking(move || {
-        labels::pdf(&placed).map_err(|error| {
-            Problem::new(
-                StatusCode::CONFLICT,
-                "label-refused",
-                "The label cannot be made",
-                error.to_string(),
-            )
-            .into()
-        })
-    })
-    .await?;
-    Ok(HttpResponse::Ok()
-        .content_type("application/pdf")
-        .insert_header(("Content-Disposition", "inline; filename=\"labels.pdf\""))
-        .body(bytes))
-}
-
-/// `1,2,5-9`.
-fn pack_numbers(text: &str) -> Result<Vec<u32>> {
-    let wrong = || {
-        Error::cannot_be(
-            "packs",
-            format!("{text:?} names no packs; write them like 1,2,5-9."),
-        )
-    };
-    let mut numbers = Vec::new();
-    for part in text.split(',') {
-        let (from, to) = part.split_once('-').unwrap_or((part, part));
-        let from: u32 = from.trim().parse().map_err(|_| wrong())?;
-        let to: u32 = to.trim().parse().map_err(|_| wrong())?;
-        if from == 0 || to < from || to > domain::limits::MOST_PACKS {
-            return Err(wrong());
-        }
-        numbers.extend(from..=to);
-    }
-    Ok(numbers)
 }

@@ -6,7 +6,7 @@ use super::{
     ProductKindWord, ProfileWord, SpeciesWord, StateWord, Weight, Word,
 };
 use domain::dates::Keep;
-use domain::product::Product;
+use domain::product::{Product, Uncured};
 use domain::words;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -160,6 +160,8 @@ pub struct ProductEntry {
     pub in_cure: Option<CurePartWord>,
     /// How strong it is, if it is a curing salt. Each lot's own strength wins.
     pub curing_salt: Option<CuringSalt>,
+    /// That it is sold as uncured, for what is usually cured with nitrite.
+    pub uncured: Option<UncuredEntry>,
     /// Counter price in hundredths of the currency per kilogram.
     pub price_minor_per_kg: Option<Amount>,
     /// Its GTIN, under the kitchen's own GS1 prefix.
@@ -170,6 +172,16 @@ pub struct ProductEntry {
 
 fn chilled() -> StateWord {
     Word(words::State::Chilled)
+}
+
+/// What is said of a product that is sold as uncured.
+#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct UncuredEntry {
+    /// Does it look, taste and cut like the cured one?
+    pub resembles: bool,
+    /// A natural ingredient that brings nitrite, such as celery powder.
+    pub natural: Option<Line>,
 }
 
 /// A product's own keeping rule.
@@ -255,6 +267,10 @@ impl ProductEntry {
             cooked_as: self.cooked_as.map(|food| food.0),
             in_cure: self.in_cure.map(|part| part.0),
             curing_salt: self.curing_salt.as_ref().map(CuringSalt::strength),
+            uncured: self.uncured.as_ref().map(|uncured| Uncured {
+                resembles: uncured.resembles,
+                natural: uncured.natural.as_ref().map(|name| name.0.clone()),
+            }),
             price_minor_per_kg: self.price_minor_per_kg.map(|price| price.0),
             for_sale: self.for_sale.unwrap_or(self.price_minor_per_kg.is_some()),
         }

@@ -1,29 +1,66 @@
 //! Invented facts for the tests: a plain tub, a hard tub, a pack in two languages.
 #![allow(dead_code, reason = "each test file uses a part of it")]
 
+use std::path::{Path, PathBuf};
+
 use labels::{Facts, Field, Template};
+
+/// A template of the folder.
+pub fn template(name: &str) -> Template {
+    let path = folder("../../label-templates").join(format!("{name}.json"));
+    Template::parse(name, &read(&path)).unwrap_or_else(|error| panic!("{error}"))
+}
+
+/// Every template of the folder.
+pub fn templates() -> Vec<Template> {
+    files(&folder("../../label-templates"))
+        .iter()
+        .filter_map(|path| path.file_name()?.to_str()?.strip_suffix(".json"))
+        .filter(|name| !name.ends_with(".schema"))
+        .map(template)
+        .collect()
+}
+
+/// Every example: the template, the case (short, usual, long) and what it says.
+pub fn examples() -> Vec<(Template, String, Facts)> {
+    let read_one = |path: &PathBuf| {
+        let name = path.file_name().unwrap().to_str().unwrap();
+        let (of, case) = name.strip_suffix(".json").unwrap().split_once('.').unwrap();
+        let facts = serde_json::from_str(&read(path));
+        let facts = facts.unwrap_or_else(|error| panic!("{name}: {error}"));
+        (template(of), case.to_owned(), facts)
+    };
+    files(&folder("tests/facts")).iter().map(read_one).collect()
+}
+
+fn folder(path: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join(path)
+}
+
+fn files(folder: &Path) -> Vec<PathBuf> {
+    let entries = std::fs::read_dir(folder).unwrap();
+    let mut files: Vec<PathBuf> = entries.map(|entry| entry.unwrap().path()).collect();
+    files.sort();
+    files
+}
+
+fn read(path: &Path) -> String {
+    std::fs::read_to_string(path).unwrap_or_else(|error| panic!("{}: {error}", path.display()))
+}
 
 /// The shipped tub label.
 pub fn tub() -> Template {
-    Template::parse("tub", include_str!("../../../../label-templates/tub.json")).unwrap()
+    template("tub")
 }
 
-/// The shipped pack label.
+/// A shipped pack label.
 pub fn pack() -> Template {
-    Template::parse(
-        "pack",
-        include_str!("../../../../label-templates/pack.json"),
-    )
-    .unwrap()
+    template("pack-eu")
 }
 
 /// The long pack label, for long statements.
 pub fn pack_tall() -> Template {
-    Template::parse(
-        "pack-tall",
-        include_str!("../../../../label-templates/pack-tall.json"),
-    )
-    .unwrap()
+    template("pack-long")
 }
 
 /// Facts from pairs; the pack number goes into both codes where asked.
@@ -33,6 +70,7 @@ pub fn facts(texts: &[(Field, &str)], linear: &str) -> Facts {
             .iter()
             .map(|(field, text)| (*field, (*text).to_owned()))
             .collect(),
+        readiness: None,
         qr: "https://trace.cinderhook.example/L/BRC26159A006/12".into(),
         linear: linear.into(),
         gs1: Vec::new(),
@@ -47,7 +85,7 @@ pub fn plain_tub() -> Facts {
             (Field::Name, "Pork stock"),
             (Field::Kind, "Cooked"),
             (Field::UseByHeading, "USE BY"),
-            (Field::UseBy, "FRI 26 JUN 2026"),
+            (Field::UseByShort, "FRI 26 JUN 2026"),
             (Field::Made, "Made Mon 22 Jun 2026 · RB"),
             (Field::Allergens, "CONTAINS: CELERY"),
             (Field::Lot, "BRC-26159-A00-6 · 12"),
@@ -64,7 +102,7 @@ pub fn hard_tub() -> Facts {
             (Field::SecondName, "Flanc de porc fumé, œuf à côté"),
             (Field::Kind, "Prêt"),
             (Field::UseByHeading, "À CONSOMMER"),
-            (Field::UseBy, "MER 30 SEPT 2026"),
+            (Field::UseByShort, "MER 30 SEPT 2026"),
             (Field::Made, "Made 22 Jun · RB"),
             (Field::Allergens, "MUSTARD, MILK"),
             (Field::Lot, "BRC-26159-A00-6 · 12"),

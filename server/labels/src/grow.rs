@@ -1,0 +1,63 @@
+//! The largest letters that fit, by halving; then the widest gaps at that size.
+
+use crate::length::Length;
+use crate::placed::Placed;
+use crate::refusal::Refusal;
+use crate::text::{STEPS, Text};
+
+/// Widest gap between texts, in quarters of the gap as given; gaps grow with the letters.
+const WIDEST: i64 = 10;
+
+/// One try at setting texts one under the other.
+pub(crate) struct Try {
+    pub placed: Vec<Placed>,
+    /// How much height each text took.
+    pub heights: Vec<Length>,
+    pub bottom: Length,
+}
+
+/// Sets by `attempt(step, gap)` as large as stays above `limit`.
+///
+/// # Errors
+/// What the smallest letters are refused for; the caller says it where they are too tall.
+pub(crate) fn largest(
+    limit: Length,
+    attempt: impl Fn(i64, i64) -> Result<Try, Refusal>,
+    too_tall: impl FnOnce(&Try) -> Refusal,
+) -> Result<Vec<Placed>, Refusal> {
+    let fits = |step, gap| attempt(step, gap).ok().filter(|done| done.bottom <= limit);
+    let gap = |step| 4 + (WIDEST - 4) * step / STEPS;
+    let smallest = attempt(0, gap(0))?;
+    if smallest.bottom > limit {
+        return Err(too_tall(&smallest));
+    }
+    let (mut good, mut bad, mut best) = (0, STEPS + 1, smallest);
+    while bad - good > 1 {
+        let middle = (good + bad) / 2;
+        match fits(middle, gap(middle)) {
+            Some(done) => (good, best) = (middle, done),
+            None => bad = middle,
+        }
+    }
+    let roomier = (gap(good) + 1..=WIDEST)
+        .rev()
+        .find_map(|gap| fits(good, gap));
+    Ok(roomier.unwrap_or(best).placed)
+}
+
+/// The refusal of texts that together are taller than their place.
+pub(crate) fn too_tall(texts: &[Text<'_>], smallest: &Try, top: Length, had: Length) -> Refusal {
+    let tallest = texts
+        .iter()
+        .zip(&smallest.heights)
+        .max_by_key(|(_, height)| **height);
+    let (field, text) = tallest.map_or((crate::Field::Name, String::new()), |(text, _)| {
+        (text.style.field, text.whole())
+    });
+    Refusal::TooTall {
+        field,
+        text,
+        needed: smallest.bottom - top,
+        had,
+    }
+}

@@ -1,0 +1,179 @@
+//! What a label is for, and the template that holds it: the smallest that is made for the place.
+
+use super::writer::Writer;
+use super::{Prepared, Wanted, heights};
+use crate::error::{Error, Result};
+use domain::law::Finding;
+use domain::words::{Profile, State};
+use labels::{Dpi, Facts, Purpose, Refusal, Template, lay_out};
+use store::Conn;
+use store::lots::LotRow;
+
+/// What the label of a pack is for: what the named template is for, else what the pack is.
+///
+/// # Errors
+/// 422 where no template has that name.
+pub fn purpose(
+    writer: &mut Writer<'_>,
+    conn: &mut Conn,
+    row: &LotRow,
+    number: u32,
+    wanted: &Wanted,
+) -> Result<Purpose> {
+    if let Some(name) = &wanted.template {
+        return Ok(named(writer, name)?.purpose());
+    }
+    if writer.source(conn, row)?.is_some() && !writer.product.for_sale {
+        return Ok(Purpose::Receiving);
+    }
+    if writer.piece(conn, row)?.is_some() {
+        return Ok(Purpose::Curing);
+    }
+    let frozen = writer.pack(number).state == State::Frozen.as_str();
+    Ok(match (writer.product.for_sale, frozen) {
+        (true, _) => Purpose::Retail,
+        (false, true) => Purpose::Freezer,
+        (false, false) => Purpose::Kitchen,
+    })
+}
+
+fn named<'a>(writer: &Writer<'a>, name: &str) -> Result<&'a Template> {
+    let known = writer.app.templates.get(name);
+    known.ok_or_else(|| {
+        let names: Vec<&str> = writer.app.templates.keys().map(String::as_str).collect();
+        let detail = format!(
+            "There is no label {name:?}. Labels are: {}.",
+            names.join(", ")
+        );
+        Error::cannot_be("template", detail)
+    })
+}
+
+/// The templates for a purpose under a place's law: those made for the place first, the small first.
+fn candidates<'a>(writer: &Writer<'a>, purpose: Purpose) -> Vec<&'a Template> {
+    let place = writer.kitchen.entry.profile.0;
+    // What is packed where it is sold may have the short label or the whole one (canada-eu-uk 9.11).
+    let direct = purpose == Purpose::Retail && place == Profile::Uk;
+    let mut found: Vec<&Template> = writer
+        .app
+        .templates
+        .values()
+        .filter(|template| {
+            template.purpose() == purpose || direct && template.purpose() == Purpose::DirectSale
+        })
+        .filter(|template| template.serves(place.as_str()))
+        .collect();
+    found.sort_by_key(|template| (!template.is_for_one_place(), template.area_mm2()));
+    found
+}
+
+/// Lays a label out on the first template that holds it.
+///
+/// # Errors
+/// 409 where none does, with the text, the room that it needs and the smallest label that would do;
+/// where its letters are lower than the law asks; where the statement is not lawful.
+pub fn place(
+    writer: &Writer<'_>,
+    number: u32,
+    facts: Facts,
+    purpose: Purpose,
+    wanted: &Wanted,
+    dpi: Dpi,
+) -> Result<Prepared> {
+    let retail = matches!(purpose, Purpose::Retail | Purpose::DirectSale);
+    if retail {
+        refuse_unlawful(writer)?;
+    }
+    let templates = match &wanted.template {
+        Some(name) => vec![named(writer, name)?],
+        None => candidates(writer, purpose),
+    };
+    let mut first: Option<(Refusal, &Template)> = None;
+    for template in templates {
+        match lay_out(&facts, template, dpi) {
+            Ok(placed) => {
+                if retail {
+                    refuse_low_letters(writer, template)?;
+                }
+                return Ok(Prepared {
+                    pack: number,
+                    use_by: writer.pack(number).use_by.map(|day| day.0),
+                    facts,
+                    template: template.name().to_owned(),
+                    form: template.json().to_owned(),
+                    placed,
+                });
+            }
+            // A label for something else is no news; one that is too small is.
+            Err(refusal) => match &first {
+                Some((Refusal::NoPlace { .. }, _)) | None => first = Some((refusal, template)),
+                Some(_) => {}
+            },
+        }
+    }
+    Err(refused(writer, &facts, purpose, first, dpi))
+}
+
+fn refuse_unlawful(writer: &Writer<'_>) -> Result<()> {
+    let findings = &writer.lot.statement_findings;
+    let refused = findings.iter().find(|finding| finding.gravity == "refuse");
+    let Some(finding) = refused else {
+        return Ok(());
+    };
+    let detail = format!(
+        "{} is not labelled for sale: {} ({})",
+        writer.lot.shown, finding.says, finding.source
+    );
+    Err(Error::label_refused("The statement is not lawful", detail))
+}
+
+fn refuse_low_letters(writer: &Writer<'_>, template: &Template) -> Result<()> {
+    let law = writer.app.law.laws.of(writer.kitchen.entry.profile.0);
+    let findings = heights::check(template, law);
+    let Some(finding) = findings.iter().find(|finding| Finding::refuses(finding)) else {
+        return Ok(());
+    };
+    let detail = format!(
+        "The label {:?} is not printed for sale: {}",
+        template.name(),
+        finding.says
+    );
+    Err(Error::label_refused("The letters are too low", detail))
+}
+
+/// Why there is no label, and which one would do.
+fn refused(
+    writer: &Writer<'_>,
+    facts: &Facts,
+    purpose: Purpose,
+    first: Option<(Refusal, &Template)>,
+    dpi: Dpi,
+) -> Error {
+    let shown = &writer.lot.shown;
+    let Some((refusal, template)) = first else {
+        let detail = format!(
+            "There is no label for {} under the law of {:?}, so {shown} cannot have one.",
+            purpose.says(),
+            writer.kitchen.entry.profile.0.as_str()
+        );
+        return Error::label_refused("There is no such label", detail);
+    };
+    let would_do = candidates(writer, purpose)
+        .into_iter()
+        .filter(|other| other.name() != template.name())
+        .find(|other| lay_out(facts, other, dpi).is_ok());
+    let advice = match would_do {
+        Some(other) => format!(
+            " The label {:?} ({}) would hold it.",
+            other.name(),
+            other.size()
+        ),
+        None => " No label here would hold it: say it shorter.".to_owned(),
+    };
+    let detail = format!(
+        "The label {:?} ({}) of {shown} cannot be made: {refusal}.{advice}",
+        template.name(),
+        template.size()
+    );
+    Error::label_refused("The label does not hold it", detail)
+}

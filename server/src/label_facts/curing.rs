@@ -1,0 +1,105 @@
+//! What stands on the tag of a piece that lies in salt or hangs.
+
+use super::kitchen::allergens;
+use super::receiving::name_of;
+use super::writer::{Said, Writer};
+use crate::error::Result;
+use crate::lists::List;
+use chrono::{Days, NaiveDate};
+use domain::cure_room::{Piece, Task};
+use domain::grams::Grams;
+use labels::Field;
+use rust_decimal::Decimal;
+use rust_decimal::prelude::ToPrimitive;
+use store::Conn;
+use store::lots::LotRow;
+
+/// The most days of turning that the tag names.
+const MOST_TURNS: usize = 3;
+
+/// What the tag says. Without a piece on record (the label was asked for by name), its weight stands
+/// for the green weight.
+pub fn of_lot(
+    writer: &mut Writer<'_>,
+    conn: &mut Conn,
+    row: &LotRow,
+    said: &mut Said,
+) -> Result<()> {
+    let piece = writer.piece(conn, row)?.cloned();
+    let first = writer.first;
+    said.say(Field::Heading, first.not_released);
+    said.say(Field::ColumnDay, first.column_day);
+    said.say(Field::ColumnWeight, "kg");
+    said.say(Field::ColumnWho, first.column_who);
+    allergens(writer, said);
+    said.0.remove(&Field::SecondAllergens);
+    let green = piece
+        .as_ref()
+        .map_or(Grams::from_milligrams(row.made_mg), |piece| piece.green);
+    said.say(
+        Field::Green,
+        format!("{} {}", first.green, kilograms(green)),
+    );
+    if let Some(piece) = &piece {
+        let salted = format!("{} {}", first.salted, first.short_date(piece.in_salt));
+        said.say(Field::Salted, salted);
+        said.say(Field::Turns, turns(writer, piece));
+        said.say(Field::Release, release(writer, piece));
+    }
+    if let Some(animal) = row.animal_id {
+        let animal = store::animals::by_key(conn, animal)?;
+        let farm = name_of(conn, List::Farms, &animal.farm)?;
+        let killed = first.short_date(animal.killed_on);
+        said.say(
+            Field::From,
+            format!("{farm}, {} {killed}", first.killed.to_lowercase()),
+        );
+    }
+    Ok(())
+}
+
+/// Kilograms with three decimals, as a butcher's scale shows them.
+fn kilograms(grams: Grams) -> String {
+    format!("{:.3} kg", Decimal::new(grams.milligrams(), 6))
+}
+
+/// The days on which it is still to be turned in its salt.
+fn turns(writer: &Writer<'_>, piece: &Piece) -> String {
+    let first = &writer.first;
+    let days: Vec<NaiveDate> = piece
+        .plan
+        .iter()
+        .filter(|planned| matches!(planned.task, Task::Turn | Task::Overhaul))
+        .map(|planned| planned.day)
+        .collect();
+    let shown: Vec<String> = days
+        .iter()
+        .take(MOST_TURNS)
+        .map(|day| first.day_of_month(*day))
+        .collect();
+    match shown.is_empty() {
+        true => String::new(),
+        false => format!("{} {}", first.turn, shown.join(", ")),
+    }
+}
+
+/// What must be met before it is released: the target weight and the first day.
+fn release(writer: &Writer<'_>, piece: &Piece) -> String {
+    let first = &writer.first;
+    let target = piece.rule.loss.and_then(|loss| {
+        let kept = Decimal::ONE_HUNDRED - loss.number();
+        let milligrams = Decimal::from(piece.green.milligrams()) * kept / Decimal::ONE_HUNDRED;
+        let grams = Grams::from_milligrams(milligrams.floor().to_i64()?);
+        Some(format!("{} (-{loss})", kilograms(grams)))
+    });
+    let day = piece
+        .rule
+        .days
+        .and_then(|days| piece.in_salt.checked_add_days(Days::new(days.into())))
+        .map(|day| format!("{} {}", first.from_day, first.short_date(day)));
+    let parts: Vec<String> = [target, day].into_iter().flatten().collect();
+    match parts.is_empty() {
+        true => String::new(),
+        false => format!("{} {}", first.release_at, parts.join(", ")),
+    }
+}

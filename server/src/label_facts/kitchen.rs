@@ -1,0 +1,88 @@
+//! What stands on the kitchen's own labels: tubs and shelves, the freezer, what is on hold.
+
+use super::phrases::Phrases;
+use super::writer::{Said, Writer};
+use chrono::NaiveDate;
+use domain::words::{Allergen, Profile, State};
+use labels::Field;
+
+/// What all packs of a lot have in common.
+pub fn of_lot(writer: &Writer<'_>, said: &mut Said) {
+    allergens(writer, said);
+    if let Some(made) = writer.made() {
+        let first = &writer.first;
+        said.say(
+            Field::Made,
+            format!("{} {}", first.made, first.short_date(made)),
+        );
+    }
+}
+
+/// All allergens by their names: in the kitchen they are told whatever the place's law asks, since
+/// somebody's guest may ask for them.
+pub fn allergens(writer: &Writer<'_>, said: &mut Said) {
+    let names = |phrases: &Phrases| {
+        let mut names: Vec<String> = Vec::new();
+        for key in &writer.lot.allergens {
+            let name = allergen(writer, key, phrases.language);
+            if !names.contains(&name) {
+                names.push(name);
+            }
+        }
+        phrases.contains(&names)
+    };
+    said.say(Field::Allergens, names(&writer.first));
+    if let Some(second) = &writer.second {
+        said.say(Field::SecondAllergens, names(second));
+    }
+}
+
+/// The name of an allergen: the place's own, else that of any place that names it.
+fn allergen(writer: &Writer<'_>, key: &str, language: &str) -> String {
+    let own = writer.kitchen.entry.profile.0;
+    let places = std::iter::once(own).chain(Profile::ALL.iter().copied());
+    let named = Allergen::parse(key).and_then(|allergen| {
+        places
+            .map(|place| &writer.app.law.laws.of(place).statements.allergens)
+            .find_map(|rules| rules.name(allergen))
+    });
+    named
+        .and_then(|named| named.name.get(language).or_else(|| named.name.get("en")))
+        .map_or_else(|| key.replace('-', " "), |name| name.to_lowercase())
+}
+
+/// What differs from pack to pack on a tub or a shelf.
+pub fn of_pack(writer: &Writer<'_>, said: &mut Said, number: u32) {
+    writer.own_date(said, number);
+    said.say(Field::Net, writer.grams(number).to_string());
+}
+
+/// A pack in the freezer.
+pub fn frozen(writer: &Writer<'_>, said: &mut Said, number: u32, since: Option<NaiveDate>) {
+    of_pack(writer, said, number);
+    let first = &writer.first;
+    if writer.pack(number).state == State::Frozen.as_str() {
+        said.say(Field::Heading, first.frozen);
+    }
+    if let Some(since) = since {
+        let text = format!("{} {}", first.frozen_on, first.short_date(since));
+        said.say(Field::Frozen, text);
+    }
+}
+
+/// What the tags of a lot on hold have in common.
+pub fn hold_of_lot(writer: &Writer<'_>, said: &mut Said) {
+    let first = &writer.first;
+    for field in [Field::SecondName, Field::Kind] {
+        said.0.remove(&field);
+    }
+    said.say(Field::Heading, first.hold);
+    said.say(Field::Caution, first.hold_caution);
+    said.say(Field::ColumnDay, first.released_on);
+    said.say(Field::ColumnWho, first.by);
+}
+
+/// A pack on hold.
+pub fn held(writer: &Writer<'_>, said: &mut Said, number: u32) {
+    said.say(Field::Net, writer.grams(number).to_string());
+}

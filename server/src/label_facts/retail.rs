@@ -1,0 +1,269 @@
+//! What stands on a pack for a customer, under the law of the kitchen's place.
+
+use super::phrases::Phrases;
+use super::receiving::country_of;
+use super::uncured;
+use super::writer::{Said, Writer};
+use super::{mark, net};
+use crate::error::Result;
+use crate::lists::List;
+use chrono::NaiveDate;
+use domain::statement::{NoticeKind, notice, origin};
+use domain::words::{ProductKind, Profile, Species, State};
+use labels::{Field, Readiness};
+use store::Conn;
+use store::lots::LotRow;
+
+/// A field in the first language and the same in the second.
+type Pair = (Field, Field);
+
+/// What all packs of a lot have in common.
+pub fn of_lot(
+    writer: &mut Writer<'_>,
+    conn: &mut Conn,
+    row: &LotRow,
+    said: &mut Said,
+) -> Result<()> {
+    for (phrases, fields) in languages(writer) {
+        statement(writer, &phrases, fields, said);
+        if let Some(made) = writer.made() {
+            let text = mark::packed(writer, made, phrases.language);
+            let own = || format!("{} {}", phrases.made, phrases.short_date(made));
+            said.say(fields.made, text.unwrap_or_else(own));
+        }
+        if let Some(cure) = &writer.lot.cure {
+            let text = phrases.cured(cure.nitrite_ppm.0 > 0, cure.nitrate_ppm.0 > 0);
+            said.say(fields.cure, text);
+        }
+    }
+    if let Some(second) = &writer.second
+        && said.0.contains_key(&Field::Kind)
+    {
+        let words = match writer.readiness() {
+            Some(Readiness::Raw) => second.raw,
+            _ => second.ready_to_eat,
+        };
+        let both = said
+            .0
+            .get(&Field::Kind)
+            .map(|first| format!("{first} / {words}"));
+        // Two languages by law, or one line for each in the kitchen's own choice.
+        if writer.kitchen.entry.profile.0 == Profile::Ca {
+            said.say(Field::Kind, both.unwrap_or_default());
+        }
+    }
+    handling(writer, said);
+    uncured::of_lot(writer, conn, row, said)?;
+    said.say(Field::Origin, origin_of(writer, conn, row)?);
+    said.say(Field::Business, business(writer));
+    Ok(())
+}
+
+/// What differs from pack to pack; `thawed` if it was frozen before.
+pub fn of_pack(
+    writer: &Writer<'_>,
+    said: &mut Said,
+    number: u32,
+    frozen_on: Option<NaiveDate>,
+    thawed: bool,
+) {
+    writer.customers_date(said, number);
+    said.say(Field::Net, net::told(writer, number));
+    let is_frozen = writer.pack(number).state == State::Frozen.as_str();
+    for (phrases, fields) in languages(writer) {
+        storage(writer, &phrases, fields, number, said);
+        if thawed {
+            let law = writer.app.law.laws.of(writer.kitchen.entry.profile.0);
+            if let Some(words) = notice(&law.statements, NoticeKind::Thawed) {
+                said.say(fields.thawed, words.in_language(phrases.language));
+            }
+        }
+    }
+    // Where the law fixes one wording only, both languages would say the same.
+    if said.0.get(&Field::Thawed) == said.0.get(&Field::SecondThawed) {
+        said.0.remove(&Field::SecondThawed);
+    }
+    if said.0.get(&Field::Storage) == said.0.get(&Field::SecondStorage) {
+        said.0.remove(&Field::SecondStorage);
+    }
+    if let Some(day) = frozen_on.filter(|_| is_frozen) {
+        said.say(
+            Field::Frozen,
+            mark::frozen(writer, day, writer.first.language),
+        );
+    }
+}
+
+/// The fields of one language.
+#[derive(Clone, Copy)]
+struct Fields {
+    ingredients: Field,
+    allergens: Field,
+    cure: Field,
+    storage: Field,
+    caution: Field,
+    made: Field,
+    thawed: Field,
+}
+
+/// Each language of the kitchen with its fields.
+fn languages(writer: &Writer<'_>) -> Vec<(Phrases, Fields)> {
+    let of = |pairs: [Pair; 7], second: bool| {
+        let pick = |(first, other): Pair| if second { other } else { first };
+        Fields {
+            ingredients: pick(pairs[0]),
+            allergens: pick(pairs[1]),
+            cure: pick(pairs[2]),
+            storage: pick(pairs[3]),
+            caution: pick(pairs[4]),
+            made: pick(pairs[5]),
+            thawed: pick(pairs[6]),
+        }
+    };
+    let pairs = [
+        (Field::Ingredients, Field::SecondIngredients),
+        (Field::Allergens, Field::SecondAllergens),
+        (Field::Cure, Field::SecondCure),
+        (Field::Storage, Field::SecondStorage),
+        (Field::Caution, Field::SecondCaution),
+        (Field::Made, Field::SecondMade),
+        (Field::Thawed, Field::SecondThawed),
+    ];
+    let second = writer.second.map(|phrases| (phrases, of(pairs, true)));
+    std::iter::once((writer.first, of(pairs, false)))
+        .chain(second)
+        .collect()
+}
+
+/// The ingredient list and the allergen statement.
+fn statement(writer: &Writer<'_>, phrases: &Phrases, fields: Fields, said: &mut Said) {
+    let lot = writer.lot;
+    let language = phrases.language;
+    let list = lot.ingredients.get(language).map_or("", String::as_str);
+    let species = lot
+        .species_note
+        .get(language)
+        .map_or(String::new(), |note| format!(" {}.", capital(note)));
+    let title = lot.ingredients_title.get(language);
+    let title = title.map_or_else(|| format!("{}:", phrases.ingredients), String::clone);
+    said.say(fields.ingredients, format!("{title} {list}.{species}"));
+    // Nothing where the list itself makes them stand out.
+    let contains = lot.contains.get(language).cloned().unwrap_or_default();
+    said.say(fields.allergens, contains);
+}
+
+/// How it is kept, in the law's words where it has some; what must be done before it is eaten.
+fn storage(writer: &Writer<'_>, phrases: &Phrases, fields: Fields, number: u32, said: &mut Said) {
+    let place = writer.kitchen.entry.profile.0;
+    let rules = &writer.app.law.laws.of(place).statements;
+    let state = writer.pack(number).state.as_str();
+    let kind = match State::parse(state) {
+        Some(State::Frozen) => Some(NoticeKind::KeepFrozen),
+        Some(State::Chilled) => Some(NoticeKind::KeepRefrigerated),
+        _ => None,
+    };
+    let own = phrases.storage(state);
+    let words = |kind| notice(rules, kind).map(|words| words.in_language(phrases.language));
+    let mut text = kind.and_then(words).unwrap_or(own).to_owned();
+    let roast = writer.product.kind == ProductKind::Cooked && writer.product.species.is_some();
+    if roast && let Some(words) = words(NoticeKind::CookedStorage) {
+        text = words.to_owned();
+    }
+    said.say(fields.storage, text);
+    if writer.product.raw && !has_panel(writer) {
+        let must = words(NoticeKind::MustBeCooked).unwrap_or("");
+        let caution = match must.is_empty() {
+            true => phrases.caution_raw.to_owned(),
+            false => format!("{}.", capital(must)),
+        };
+        said.say(fields.caution, caution);
+    }
+}
+
+/// Is the panel on safe handling due? Raw meat and poultry where the place has one (`us` 4.2).
+fn has_panel(writer: &Writer<'_>) -> bool {
+    let rules = &writer
+        .app
+        .law
+        .laws
+        .of(writer.kitchen.entry.profile.0)
+        .statements;
+    let meat = writer.product.species.is_some() || !writer.lot.species.is_empty();
+    writer.product.raw && meat && notice(rules, NoticeKind::SafeHandlingHeading).is_some()
+}
+
+/// The panel on safe handling, in the words that the law fixes.
+fn handling(writer: &Writer<'_>, said: &mut Said) {
+    if !has_panel(writer) {
+        return;
+    }
+    let rules = &writer
+        .app
+        .law
+        .laws
+        .of(writer.kitchen.entry.profile.0)
+        .statements;
+    let parts = [
+        (Field::HandlingHeading, NoticeKind::SafeHandlingHeading),
+        // A kitchen that packs for its own counter is not under inspection.
+        (Field::HandlingWhy, NoticeKind::SafeHandlingExempt),
+        (Field::HandlingKeep, NoticeKind::SafeHandlingKeep),
+        (Field::HandlingApart, NoticeKind::SafeHandlingSeparate),
+        (Field::HandlingCook, NoticeKind::SafeHandlingCook),
+        (Field::HandlingHot, NoticeKind::SafeHandlingHot),
+    ];
+    for (field, kind) in parts {
+        if let Some(words) = notice(rules, kind) {
+            said.say(field, words.in_language(writer.first.language));
+        }
+    }
+}
+
+/// Where the animal of a piece of fresh meat lived and died, where the place asks for it and the
+/// lists know it (`canada-eu-uk-10.1`).
+fn origin_of(writer: &Writer<'_>, conn: &mut Conn, row: &LotRow) -> Result<String> {
+    let rules = &writer
+        .app
+        .law
+        .laws
+        .of(writer.kitchen.entry.profile.0)
+        .statements;
+    let asked = writer.product.raw
+        && matches!(
+            writer.product.species,
+            Some(Species::Pig | Species::Sheep | Species::Goat | Species::Chicken | Species::Duck)
+        );
+    let Some(animal) = row.animal_id.filter(|_| asked) else {
+        return Ok(String::new());
+    };
+    let animal = store::animals::by_key(conn, animal)?;
+    let reared = country_of(conn, List::Farms, &animal.farm)?;
+    let abattoir = animal.abattoir.as_deref();
+    let slaughtered = match abattoir {
+        Some(number) => country_of(conn, List::Abattoirs, number)?,
+        None => None,
+    };
+    Ok(match (reared, slaughtered) {
+        (Some(reared), Some(slaughtered)) => {
+            let language = writer.first.language;
+            origin(rules, None, &reared, &slaughtered, language).join(". ")
+        }
+        _ => String::new(),
+    })
+}
+
+fn business(writer: &Writer<'_>) -> String {
+    let entry = &writer.kitchen.entry;
+    let address = entry.address.as_ref().map_or(String::new(), |address| {
+        format!(", {}", address.0.replace('\n', ", "))
+    });
+    format!("{}{address}", entry.name.0)
+}
+
+/// The same, its first letter large.
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or(String::new(), |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
+}

@@ -1,0 +1,205 @@
+//! Labels as PDF: one page a label, or many on a sheet; a long row of them in parts.
+
+use super::reads::known;
+use super::{Api, query};
+use crate::app::App;
+use crate::error::{Error, Result};
+use crate::label_facts::{self, MOST, Wanted};
+use crate::read::lot_named;
+use crate::serve::blocking;
+use ::labels::PlacedLabel;
+use actix_web::{HttpRequest, HttpResponse, web};
+use serde::Deserialize;
+use store::Conn;
+use store::lots::LotRow;
+
+/// Adds them.
+pub fn add(api: &mut Api) {
+    api.get(
+        "/api/lots/{code}/labels.pdf",
+        "The labels of its packs",
+        web::get().to(of_lot),
+    )
+    .query("packs", "Which: 1,2,5-9; those on hand if left out")
+    .query("template", "Which label")
+    .query("dpi", "Which printer: 203 or 300")
+    .query("part", "Which part of more than 400 labels: 1, 2 …")
+    .query("sheet", "Many on a sheet: letter or a4")
+    .query(
+        "skip",
+        "Places at the start of the first sheet that are used up",
+    )
+    .answers_file("application/pdf", "One page a label, or a sheet of many");
+    api.get(
+        "/api/steps/{id}/labels.pdf",
+        "The labels of what a deed made",
+        web::get().to(of_step),
+    )
+    .query("template", "Which label")
+    .query("dpi", "Which printer: 203 or 300")
+    .query("part", "Which part of more than 400 labels: 1, 2 …")
+    .query("sheet", "Many on a sheet: letter or a4")
+    .query(
+        "skip",
+        "Places at the start of the first sheet that are used up",
+    )
+    .answers_file("application/pdf", "One page a label, or a sheet of many");
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Asked {
+    packs: Option<String>,
+    template: Option<String>,
+    dpi: Option<u16>,
+    part: Option<usize>,
+    sheet: Option<String>,
+    skip: Option<usize>,
+}
+
+async fn of_lot(
+    request: HttpRequest,
+    app: web::Data<App>,
+    code: web::Path<String>,
+) -> Result<HttpResponse> {
+    let asked: Asked = query(&request)?;
+    let packs = asked.packs.as_deref().map(pack_numbers).transpose()?;
+    let shared = app.clone();
+    let part = asked.part;
+    let wanted = Wanted {
+        packs,
+        template: asked.template.clone(),
+        dpi: asked.dpi,
+        all: false,
+        window: None,
+    };
+    let placed = blocking(move || {
+        app.store.read(|conn| {
+            let row = lot_named(&app, conn, &code)?;
+            in_part(&app, conn, &[row], &wanted, part)
+        })
+    })
+    .await?;
+    pdf(shared, placed, asked).await
+}
+
+async fn of_step(
+    request: HttpRequest,
+    app: web::Data<App>,
+    id: web::Path<String>,
+) -> Result<HttpResponse> {
+    let asked: Asked = query(&request)?;
+    if asked.packs.is_some() {
+        let detail = "A deed may make several lots: name packs at the lot's own labels.";
+        return Err(Error::cannot_be("packs", detail));
+    }
+    let shared = app.clone();
+    let part = asked.part;
+    let wanted = Wanted {
+        packs: None,
+        template: asked.template.clone(),
+        dpi: asked.dpi,
+        all: true,
+        window: None,
+    };
+    let placed = blocking(move || {
+        app.store.read(|conn| {
+            let deed = known(conn, &id)?;
+            let rows = store::lots::of_deed(conn, deed.id)?;
+            if rows.is_empty() {
+                let detail = format!("That {} made no lots, so it has no labels.", deed.kind);
+                return Err(label_facts::nothing_to_label(detail));
+            }
+            in_part(&app, conn, &rows, &wanted, part)
+        })
+    })
+    .await?;
+    pdf(shared, placed, asked).await
+}
+
+/// The labels of some lots; those of one part where there are more than one document holds.
+fn in_part(
+    app: &App,
+    conn: &mut Conn,
+    rows: &[LotRow],
+    wanted: &Wanted,
+    part: Option<usize>,
+) -> Result<Vec<PlacedLabel>> {
+    let mut counts = Vec::with_capacity(rows.len());
+    for row in rows {
+        counts.push(label_facts::count(conn, row, wanted)?);
+    }
+    let total: usize = counts.iter().sum();
+    let parts = total.div_ceil(MOST).max(1);
+    let part = match part {
+        None if parts > 1 => {
+            let detail = format!(
+                "{total} labels come in {parts} parts of {MOST}: ask for them one by one, with part=1 to part={parts}."
+            );
+            return Err(Error::cannot_be("part", detail));
+        }
+        Some(part) if !(1..=parts).contains(&part) => {
+            let detail = format!("There is no part {part}: these labels come in {parts}.");
+            return Err(Error::cannot_be("part", detail));
+        }
+        part => part.unwrap_or(1),
+    };
+    let (mut skip, mut left) = ((part - 1) * MOST, MOST);
+    let mut placed = Vec::new();
+    for (row, count) in rows.iter().zip(counts) {
+        let taken = count.saturating_sub(skip).min(left);
+        if taken > 0 || count == 0 {
+            let wanted = Wanted {
+                window: Some((skip, taken)),
+                ..wanted.clone()
+            };
+            placed.extend(label_facts::of_lot(app, conn, row, &wanted)?);
+        }
+        skip = skip.saturating_sub(count);
+        left -= taken;
+    }
+    Ok(placed)
+}
+
+/// Outside any transaction.
+async fn pdf(app: web::Data<App>, placed: Vec<PlacedLabel>, asked: Asked) -> Result<HttpResponse> {
+    let bytes = blocking(move || {
+        let pages = match &asked.sheet {
+            None => placed,
+            Some(name) => app
+                .sheet(name)?
+                .fill(&placed, asked.skip.unwrap_or(0))
+                .map_err(|refusal| {
+                    Error::label_refused("The sheet does not hold it", refusal.to_string())
+                })?,
+        };
+        ::labels::pdf(&pages)
+            .map_err(|error| Error::label_refused("The label cannot be made", error.to_string()))
+    })
+    .await?;
+    Ok(HttpResponse::Ok()
+        .content_type("application/pdf")
+        .insert_header(("Content-Disposition", "inline; filename=\"labels.pdf\""))
+        .body(bytes))
+}
+
+/// `1,2,5-9`.
+fn pack_numbers(text: &str) -> Result<Vec<u32>> {
+    let wrong = || {
+        Error::cannot_be(
+            "packs",
+            format!("{text:?} names no packs; write them like 1,2,5-9."),
+        )
+    };
+    let mut numbers = Vec::new();
+    for part in text.split(',') {
+        let (from, to) = part.split_once('-').unwrap_or((part, part));
+        let from: u32 = from.trim().parse().map_err(|_| wrong())?;
+        let to: u32 = to.trim().parse().map_err(|_| wrong())?;
+        if from == 0 || to < from || to > domain::limits::MOST_PACKS {
+            return Err(wrong());
+        }
+        numbers.extend(from..=to);
+    }
+    Ok(numbers)
+}
