@@ -337,11 +337,6 @@ impl Template {
         self.places.is_empty() || self.places.iter().any(|known| known == place)
     }
 
-    /// Is it made for some places only?
-    pub fn is_for_one_place(&self) -> bool {
-        !self.places.is_empty()
-    }
-
     /// Its area in whole square millimetres.
     pub fn area_mm2(&self) -> i64 {
         self.width.um() * self.height.um() / 1_000_000

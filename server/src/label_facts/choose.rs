@@ -1,4 +1,4 @@
-//! What a label is for, and the template that holds it: the smallest that is made for the place.
+//! What a label is for, and the template that holds it: the smallest that serves the place.
 
 use super::writer::Writer;
 use super::{Prepared, Wanted, heights};
@@ -26,7 +26,7 @@ pub fn purpose(
     if writer.source(conn, row)?.is_some() && !writer.product.for_sale {
         return Ok(Purpose::Receiving);
     }
-    if writer.piece(conn, row)?.is_some() {
+    if writer.waits_for_release(conn, row)? {
         return Ok(Purpose::Curing);
     }
     let frozen = writer.pack(number).state == State::Frozen.as_str();
@@ -49,7 +49,7 @@ fn named<'a>(writer: &Writer<'a>, name: &str) -> Result<&'a Template> {
     })
 }
 
-/// The templates for a purpose under a place's law: those made for the place first, the small first.
+/// The templates for a purpose under a place's law, the small first.
 fn candidates<'a>(writer: &Writer<'a>, purpose: Purpose) -> Vec<&'a Template> {
     let place = writer.kitchen.entry.profile.0;
     // What is packed where it is sold may have the short label or the whole one (canada-eu-uk 9.11).
@@ -63,7 +63,7 @@ fn candidates<'a>(writer: &Writer<'a>, purpose: Purpose) -> Vec<&'a Template> {
         })
         .filter(|template| template.serves(place.as_str()))
         .collect();
-    found.sort_by_key(|template| (!template.is_for_one_place(), template.area_mm2()));
+    found.sort_by_key(|template| template.area_mm2());
     found
 }
 

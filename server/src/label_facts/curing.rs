@@ -28,6 +28,10 @@ pub fn of_lot(
     let piece = writer.piece(conn, row)?.cloned();
     let first = writer.first;
     said.say(Field::Heading, first.not_released);
+    // Before its release nothing is ready to eat.
+    if !writer.product.raw {
+        said.0.remove(&Field::Kind);
+    }
     said.say(Field::ColumnDay, first.column_day);
     said.say(Field::ColumnWeight, "kg");
     said.say(Field::ColumnWho, first.column_who);

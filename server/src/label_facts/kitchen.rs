@@ -54,7 +54,7 @@ fn allergen(writer: &Writer<'_>, key: &str, language: &str) -> String {
 /// What differs from pack to pack on a tub or a shelf.
 pub fn of_pack(writer: &Writer<'_>, said: &mut Said, number: u32) {
     writer.own_date(said, number);
-    said.say(Field::Net, writer.grams(number).to_string());
+    said.say(Field::Net, writer.weight(number));
 }
 
 /// A pack in the freezer.
@@ -84,5 +84,5 @@ pub fn hold_of_lot(writer: &Writer<'_>, said: &mut Said) {
 
 /// A pack on hold.
 pub fn held(writer: &Writer<'_>, said: &mut Said, number: u32) {
-    said.say(Field::Net, writer.grams(number).to_string());
+    said.say(Field::Net, writer.weight(number));
 }

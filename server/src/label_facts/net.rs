@@ -20,9 +20,10 @@ pub fn told(writer: &Writer<'_>, number: u32) -> String {
         Some(NetRules { title, .. }) => {
             let pounds = Decimal::from(grams.milligrams()) / POUND_MG;
             let pounds = pounds.round_dp_with_strategy(2, RoundingStrategy::ToZero);
-            format!("{} {pounds:.2} lb ({grams})", title.in_language("en"))
+            let weight = writer.weight(number);
+            format!("{} {pounds:.2} lb ({weight})", title.in_language("en"))
         }
-        None => grams.to_string(),
+        None => writer.weight(number),
     }
 }
 

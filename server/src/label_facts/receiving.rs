@@ -113,7 +113,7 @@ fn bought(writer: &Writer<'_>, conn: &mut Conn, source: &SourceRow, said: &mut S
 
 /// What differs from pack to pack.
 pub fn of_pack(writer: &Writer<'_>, said: &mut Said, number: u32) {
-    said.say(Field::Net, writer.grams(number).to_string());
+    said.say(Field::Net, writer.weight(number));
     if let Some(date) = writer.pack(number).use_by {
         said.say(Field::UseByHeading, writer.first.use_by);
         said.say(Field::UseBy, writer.first.date(date.0));

@@ -11,6 +11,7 @@ use domain::cure_room::Piece;
 use domain::product::Product;
 use domain::words::{ProductKind, State};
 use labels::{Facts, Field, Purpose, Readiness};
+use rust_decimal::Decimal;
 use std::collections::BTreeMap;
 use store::Conn;
 use store::lots::LotRow;
@@ -91,12 +92,15 @@ impl<'a> Writer<'a> {
         Ok(self.source.as_ref().and_then(Option::as_ref))
     }
 
+    /// Is it a cured piece that is not released yet?
+    pub fn waits_for_release(&self, conn: &mut Conn, row: &LotRow) -> Result<bool> {
+        Ok(self.product.release.is_some() && !store::record::is_released(conn, row.id)?)
+    }
+
     /// The piece in the cure room that it is, if it is one and not released yet.
     pub fn piece(&mut self, conn: &mut Conn, row: &LotRow) -> Result<Option<&Piece>> {
         if self.piece.is_none() {
-            let waits =
-                self.product.release.is_some() && !store::record::is_released(conn, row.id)?;
-            let piece = match waits {
+            let piece = match self.waits_for_release(conn, row)? {
                 true => crate::read::piece::read(self.app, conn, row)?,
                 false => None,
             };
@@ -279,6 +283,19 @@ impl<'a> Writer<'a> {
         let second = self.second.as_ref().filter(|_| !shared);
         if let Some(mark) = second.and_then(|second| mark::of(self, date.0, &[second.language])) {
             said.say(Field::SecondUseBy, mark.text);
+        }
+    }
+
+    /// The weight of a pack as it stands on a label: grams, from a kilogram on kilograms.
+    pub fn weight(&self, number: u32) -> String {
+        let grams = self.grams(number);
+        let kilograms = Decimal::new(grams.milligrams(), 6);
+        match kilograms < Decimal::ONE {
+            true => grams.to_string(),
+            false => {
+                let text = kilograms.round_dp(3).normalize().to_string();
+                format!("{} kg", self.first.number(&text))
+            }
         }
     }
 
