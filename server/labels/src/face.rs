@@ -160,6 +160,11 @@ impl Face {
         Length::from_um((height.um() * self.per_em + letter - 1) / letter)
     }
 
+    /// Font units to the em: the size is so many.
+    pub(crate) fn per_em(&self) -> i64 {
+        self.per_em
+    }
+
     /// The width of a text, without kerning: the PDF has none either.
     pub fn width(&self, text: &str, size: Length) -> Length {
         self.scale(self.units(text), size)

@@ -1,4 +1,4 @@
-//! Label facts and a template in; placed items, PDF and SVG out.
+//! Label facts and a template in; placed items, PDF, SVG and dots out.
 //!
 //! The crate is pure: it reads no file, no clock and no database. Reading order:
 //!
@@ -7,7 +7,8 @@
 //! 3. [`layout`]: the one way through, [`lay_out`]; `stack` sets the texts, `codes` (`qr`,
 //!    `code128`) the codes, and [`refusal`] lists every reason why a label is not made.
 //! 4. [`placed`]: the finished label as items at fixed places.
-//! 5. [`mod@pdf`] and [`mod@svg`]: translate the items and decide nothing.
+//! 5. [`mod@pdf`] and [`mod@svg`]: translate the items and decide nothing. [`mod@raster`] draws them
+//!    in dots (`outline` has the letters), [`mod@png`] and [`mod@pwg`] write the dots down.
 //!
 //! Under all of it: [`length`] (whole micrometres, printer dots) and [`face`] (the two embedded
 //! weights, measured). The promise: a text is on the label whole and no smaller than the template
@@ -19,9 +20,13 @@ pub mod face;
 pub mod facts;
 pub mod layout;
 pub mod length;
+mod outline;
 pub mod pdf;
 pub mod placed;
+pub mod png;
+pub mod pwg;
 mod qr;
+pub mod raster;
 pub mod refusal;
 mod stack;
 pub mod svg;
@@ -35,7 +40,10 @@ pub use layout::lay_out;
 pub use length::{Area, Dpi, Length};
 pub use pdf::{PdfError, pdf};
 pub use placed::{Code, Line, Placed, PlacedLabel};
+pub use png::png;
+pub use pwg::{Colours, pwg};
 pub use qr::QUIET as QR_QUIET;
+pub use raster::{Bitmap, Edges, raster};
 pub use refusal::{CodeKind, Refusal};
 pub use svg::svg;
 pub use template::{Fault, Template, TemplateError};

@@ -1,6 +1,8 @@
 //! Invented facts for the tests: a plain tub, a hard tub, a pack in two languages.
 #![allow(dead_code, reason = "each test file uses a part of it")]
 
+pub mod tools;
+
 use labels::{Facts, Field, Template};
 
 /// The shipped tub label.
@@ -162,4 +164,15 @@ pub fn wordy_pack() -> Facts {
         "Contient : ŒUF, BLÉ, LAIT, MOUTARDE".into(),
     );
     facts
+}
+
+/// Each example with its template and a name for files.
+pub fn examples() -> [(&'static str, Facts, Template); 5] {
+    [
+        ("plain-tub", plain_tub(), tub()),
+        ("hard-tub", hard_tub(), tub()),
+        ("plain-pack", plain_pack(), pack()),
+        ("full-pack", full_pack(), pack()),
+        ("wordy-pack", wordy_pack(), pack_tall()),
+    ]
 }
