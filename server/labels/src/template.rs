@@ -229,6 +229,12 @@ impl Template {
         self.omits.contains(&field)
     }
 
+    /// For each text: which letters are measured, and how tall they are at least.
+    pub fn letters(&self) -> impl Iterator<Item = (Field, Measure, Length)> {
+        self.styles()
+            .map(|style| (style.field, style.measure, style.min))
+    }
+
     fn styles(&self) -> impl Iterator<Item = &TextStyle> {
         self.items.iter().flat_map(|item| match item {
             Item::Stack(stack) => stack.texts.as_slice(),
