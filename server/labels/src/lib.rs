@@ -46,4 +46,4 @@ pub use qr::QUIET as QR_QUIET;
 pub use raster::{Bitmap, Edges, raster};
 pub use refusal::{CodeKind, Refusal};
 pub use svg::svg;
-pub use template::{Fault, Template, TemplateError};
+pub use template::{Fault, Style, Template, TemplateError};

@@ -42,18 +42,9 @@ fn per_metre(per_inch: u32) -> u32 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::length::{Dpi, Length};
-    use crate::placed::PlacedLabel;
+    use crate::length::Dpi;
     use crate::raster::raster;
-
-    fn page(width: f64) -> PlacedLabel {
-        PlacedLabel {
-            width: Length::mm(width),
-            height: Length::mm(40.0),
-            dpi: Dpi::D300,
-            items: Vec::new(),
-        }
-    }
+    use crate::raster::tests::blank;
 
     #[test]
     fn a_picture_knows_its_true_size() {
@@ -61,7 +52,7 @@ mod tests {
             (Edges::Sharp, BitDepth::One),
             (Edges::Smooth, BitDepth::Eight),
         ] {
-            let file = png(&raster(&page(60.0), 2, edges)).unwrap();
+            let file = png(&raster(&blank(60.0, 40.0, Dpi::D300), 2, edges)).unwrap();
             let reader = ::png::Decoder::new(std::io::Cursor::new(file));
             let reader = reader.read_info().unwrap();
             let info = reader.info();
@@ -77,6 +68,6 @@ mod tests {
 
     #[test]
     fn no_dot_is_no_picture() {
-        assert!(png(&raster(&page(0.0), 1, Edges::Sharp)).is_err());
+        assert!(png(&raster(&blank(0.0, 40.0, Dpi::D300), 1, Edges::Sharp)).is_err());
     }
 }

@@ -138,16 +138,10 @@ fn size_name(label: &PlacedLabel) -> String {
 mod tests {
     use super::*;
     use crate::length::Dpi;
+    use crate::raster::tests::blank;
 
     fn page(dpi: Dpi) -> PlacedLabel {
-        let (width, height) = (Length::mm(62.0), Length::mm(100.5));
-        let items = Vec::new();
-        PlacedLabel {
-            width,
-            height,
-            dpi,
-            items,
-        }
+        blank(62.0, 100.5, dpi)
     }
 
     fn numbers<const N: usize>(stream: &[u8], at: usize) -> [u32; N] {

@@ -180,20 +180,27 @@ fn path(line: &Line) -> Vec<Command> {
 }
 
 #[cfg(test)]
-mod tests {
+pub(crate) mod tests {
     use super::*;
     use crate::face::{Measure, Weight};
     use crate::facts::Field;
     use crate::length::Dpi;
 
-    fn page(items: Vec<Placed>) -> PlacedLabel {
-        let (width, height, dpi) = (Length::mm(10.0), Length::mm(5.0), Dpi::D203);
+    /// A page of so many millimetres with nothing on it.
+    pub(crate) fn blank(width: f64, height: f64, dpi: Dpi) -> PlacedLabel {
+        let (width, height) = (Length::mm(width), Length::mm(height));
+        let items = Vec::new();
         PlacedLabel {
             width,
             height,
             dpi,
             items,
         }
+    }
+
+    fn page(items: Vec<Placed>) -> PlacedLabel {
+        let page = blank(10.0, 5.0, Dpi::D203);
+        PlacedLabel { items, ..page }
     }
 
     fn line(x: f64, baseline: f64, height: f64, text: &str) -> Placed {

@@ -125,6 +125,17 @@ pub(crate) struct TextStyle {
     pub beside: bool,
 }
 
+/// How a template sets one text, for whoever checks heights.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Style {
+    /// Which text.
+    pub field: Field,
+    /// Which letters the heights are of.
+    pub measure: Measure,
+    /// Its smallest height.
+    pub min: Length,
+}
+
 /// Whether a text has a ruled box round it.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -229,10 +240,13 @@ impl Template {
         self.omits.contains(&field)
     }
 
-    /// For each text: which letters are measured, and how tall they are at least.
-    pub fn letters(&self) -> impl Iterator<Item = (Field, Measure, Length)> {
-        self.styles()
-            .map(|style| (style.field, style.measure, style.min))
+    /// How each text is set.
+    pub fn text_styles(&self) -> impl Iterator<Item = Style> {
+        self.styles().map(|style| Style {
+            field: style.field,
+            measure: style.measure,
+            min: style.min,
+        })
     }
 
     fn styles(&self) -> impl Iterator<Item = &TextStyle> {

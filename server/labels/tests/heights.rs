@@ -9,7 +9,9 @@ use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 
 use common::tools::{Grey, output};
-use labels::{Dpi, Facts, Field, Length, Line, Measure, PlacedLabel, Template, lay_out, pdf};
+use labels::{
+    Dpi, Facts, Field, Length, Line, Measure, PlacedLabel, Style, Template, lay_out, pdf,
+};
 use serde_json::Value;
 
 /// Fine enough: a pixel is 21 µm, a printer's dot 85 or 125.
@@ -81,23 +83,22 @@ fn height(page: &Path, nth: usize, line: &Line) -> i64 {
 }
 
 /// A template's labels, one for each text, each set in letters that are as tall as is measured.
-fn labels(template: &Template) -> Vec<(Field, Length, PlacedLabel)> {
+fn labels(template: &Template) -> Vec<(Style, PlacedLabel)> {
     let dpi = [Dpi::D203, Dpi::D300]
         .into_iter()
         .find(|dpi| template.suits(*dpi))
         .unwrap();
-    let letters = template.letters();
-    let label = |(field, measure, least)| {
-        let text = match measure {
+    let label = |style: Style| {
+        let text = match style.measure {
             Measure::XHeight => "xxx",
             Measure::Capitals => "HHH",
         };
-        let facts = facts(template, field, text);
+        let facts = facts(template, style.field, text);
         let label = lay_out(&facts, template, dpi);
         let label = label.unwrap_or_else(|refusal| panic!("{}: {refusal}", template.name()));
-        (field, least, label)
+        (style, label)
     };
-    letters.map(label).collect()
+    template.text_styles().map(label).collect()
 }
 
 #[test]
@@ -108,24 +109,19 @@ fn no_letter_is_drawn_smaller_than_its_template_allows() {
         let template = smallest(&file);
         let labels = labels(&template);
         assert!(!labels.is_empty());
-        let pages: Vec<PlacedLabel> = labels.iter().map(|(_, _, label)| label.clone()).collect();
+        let pages: Vec<PlacedLabel> = labels.iter().map(|(_, label)| label.clone()).collect();
         let path = Path::new(env!("CARGO_TARGET_TMPDIR"));
         let path = path.join(format!("heights-{}.pdf", template.name()));
         std::fs::write(&path, pdf(&pages).unwrap()).unwrap();
-        for ((field, least, label), nth) in labels.iter().zip(1..) {
+        for ((style, label), nth) in labels.iter().zip(1..) {
+            let Style { field, min, .. } = style;
             let line = label.lines().find(|line| line.field == *field).unwrap();
             let drawn = height(&path, nth, line);
             // The measuring may be out by one pixel; much more ink is that of something else.
             let seen = |pixels: i64| Length::from_um(pixels * 25_400 / PER_INCH);
-            let says = || {
-                format!(
-                    "{}: {field} is {}, not {least}",
-                    template.name(),
-                    seen(drawn)
-                )
-            };
-            assert!(seen(drawn + 1) >= *least, "{}", says());
-            assert!(seen(drawn) < *least * 2, "{}", says());
+            let says = || format!("{}: {field} is {}, not {min}", template.name(), seen(drawn));
+            assert!(seen(drawn + 1) >= *min, "{}", says());
+            assert!(seen(drawn) < *min * 2, "{}", says());
         }
     }
 }
