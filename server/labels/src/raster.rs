@@ -1,6 +1,6 @@
 //! Placed label to pixels: one pixel a printer dot, or a whole multiple of it for a larger picture.
 
-use zeno::{Command, Mask, Placement, Transform};
+use zeno::{Mask, Placement, Transform};
 
 use crate::length::{Area, Length};
 use crate::outline::outline;
@@ -120,12 +120,26 @@ impl Bitmap {
     /// Draws a line of text by the advances it was measured with. The baseline goes to the nearest
     /// pixel edge: letters stand on whole dots, and one height always gives as many dots.
     fn write(&mut self, line: &Line) {
-        let (path, per_inch) = (path(line), self.per_inch as f32);
-        let to_pixels = Transform::scale(per_inch / 25_400.0, per_inch / 25_400.0);
-        let (left, base) = (line.x.um() as f32, self.edge(line.baseline) as f32);
-        let place = to_pixels.then_translate(left * per_inch / 25_400.0, base);
-        let (mask, at) = Mask::new(&path[..]).transform(Some(place)).render();
-        self.stamp(&mask, at);
+        let face = line.weight.face();
+        let to_pixels = self.per_inch as f32 / 25_400.0;
+        let per_unit = line.size.um() as f32 / face.per_em() as f32 * to_pixels;
+        let (left, base) = (
+            line.x.um() as f32 * to_pixels,
+            self.edge(line.baseline) as f32,
+        );
+        let mut pen = 0;
+        for glyph in line
+            .text
+            .chars()
+            .filter_map(|character| face.glyph(character))
+        {
+            let place = Transform::scale(per_unit, -per_unit)
+                .then_translate(left + pen as f32 * per_unit, base);
+            let mut mask = Mask::new(outline(line.weight, glyph));
+            let (mask, at) = mask.transform(Some(place)).render();
+            self.stamp(&mask, at);
+            pen += glyph.advance;
+        }
     }
 
     /// Lays the ink of a mask over the page.
@@ -157,26 +171,6 @@ impl Bitmap {
             }
         }
     }
-}
-
-/// The outlines of a line in micrometres from its left end, y downwards from the baseline.
-fn path(line: &Line) -> Vec<Command> {
-    let face = line.weight.face();
-    let per_unit = line.size.um() as f32 / face.per_em() as f32;
-    let mut path = Vec::new();
-    let mut pen = 0;
-    for glyph in line
-        .text
-        .chars()
-        .filter_map(|character| face.glyph(character))
-    {
-        let place =
-            Transform::scale(per_unit, -per_unit).then_translate(pen as f32 * per_unit, 0.0);
-        let outline = outline(line.weight, glyph).iter();
-        path.extend(outline.map(|command| command.transform(&place)));
-        pen += glyph.advance;
-    }
-    path
 }
 
 #[cfg(test)]
