@@ -86,17 +86,23 @@ pub struct ProfilesArgs {
 #[derive(Debug, Args)]
 pub struct LabelArgs {
     /// What the label says: {"texts": {"name": "…", …}, "qr": "…", "linear": "…"}
-    #[arg(value_name = "FACTS.json")]
-    pub facts: PathBuf,
-    /// A template's name, or the path of its file.
-    #[arg(long, value_name = "NAME")]
-    pub template: String,
-    /// Where the PDF goes.
-    #[arg(long, value_name = "FILE.pdf")]
-    pub out: PathBuf,
+    #[arg(value_name = "FACTS.json", required_unless_present = "list")]
+    pub facts: Option<PathBuf>,
+    /// A shipped template's name, or the path of a template's file.
+    #[arg(long, value_name = "NAME|FILE.json", required_unless_present = "list")]
+    pub template: Option<String>,
+    /// Where the label goes: the ending says in what form (.pdf, .png, .svg, .pwg). Again for more.
+    #[arg(long, value_name = "FILE", required_unless_present = "list")]
+    pub out: Vec<PathBuf>,
     /// The printer's dots per inch: 203 or 300.
     #[arg(long, default_value_t = 203)]
     pub dpi: u16,
+    /// Make it again whenever the template or the facts are saved, until Ctrl-C.
+    #[arg(long)]
+    pub watch: bool,
+    /// List the shipped templates, and no more.
+    #[arg(long, exclusive = true)]
+    pub list: bool,
 }
 
 /// The options of one TOML file.

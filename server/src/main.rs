@@ -3,8 +3,9 @@
 use clap::Parser;
 use gambrel::app::App;
 use gambrel::config::{Cli, Command, DatabaseArgs, LabelArgs, ProfilesArgs, ServeArgs};
+use gambrel::label_facts::file;
 use gambrel::world::Clock;
-use gambrel::{check, demo, label_facts, profiles, serve};
+use gambrel::{check, demo, profiles, serve};
 use std::io::Write;
 use std::net::TcpListener;
 use std::process::ExitCode;
@@ -40,9 +41,17 @@ fn list(args: &ProfilesArgs) -> Result<(), String> {
 }
 
 fn label(args: &LabelArgs) -> Result<(), String> {
-    let pdf = label_facts::file::make(&args.facts, &args.template, args.dpi)?;
-    std::fs::write(&args.out, pdf)
-        .map_err(|error| format!("{} cannot be written: {error}", args.out.display()))
+    if args.list {
+        // Nobody may be reading to the end; that is no fault.
+        let _ = writeln!(std::io::stdout(), "{}", file::list()?);
+        return Ok(());
+    }
+    let job = file::Job::new(args)?;
+    if args.watch {
+        file::watch::run(&job, &mut std::io::stdout());
+        return Ok(());
+    }
+    job.make(&job.read()).map(drop)
 }
 
 fn serve(args: &ServeArgs) -> Result<(), String> {

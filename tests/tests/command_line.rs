@@ -1,7 +1,11 @@
 //! The command line, as somebody meets it who has never seen the program.
 
 use serde_json::json;
-use std::process::{Command, Output};
+use std::io::{BufRead, BufReader};
+use std::path::Path;
+use std::process::{Child, Command, Output, Stdio};
+use std::sync::mpsc::{Receiver, channel};
+use std::time::Duration;
 use stories::house::binary;
 use stories::{Engine, House};
 
@@ -236,46 +240,131 @@ fn a_clock_that_is_behind_takes_no_deed_and_answers_reads() {
         .expect(201);
 }
 
+/// Facts for a label, in a file of that folder.
+fn facts(folder: &Path, name: &str) -> String {
+    let texts = json!({ "name": name, "use-by-heading": "USE BY", "use-by": "FRI 26 JUN 2026", "lot": "BRC-26159-A00-6" });
+    let whole = json!({ "texts": texts, "qr": "HTTPS://TRACE.TEST.EXAMPLE/L/BRC26159A006/1", "linear": "BRC26159A006" });
+    let path = folder.join("facts.json");
+    std::fs::write(&path, whole.to_string()).unwrap();
+    path.to_str().unwrap().to_owned()
+}
+
 #[test]
 fn a_label_without_a_server() {
     let folder = tempfile::tempdir().unwrap();
-    let facts = folder.path().join("facts.json");
-    let out = folder.path().join("label.pdf");
-    let texts = json!({ "name": "Pâté de campagne", "use-by-heading": "USE BY", "use-by": "FRI 26 JUN 2026", "lot": "BRC-26159-A00-6" });
-    let whole = json!({ "texts": texts, "qr": "HTTPS://TRACE.TEST.EXAMPLE/L/BRC26159A006/1", "linear": "BRC26159A006" });
-    std::fs::write(&facts, whole.to_string()).unwrap();
-    let args = [
-        "label",
-        facts.to_str().unwrap(),
-        "--template",
-        "tub",
-        "--out",
-        out.to_str().unwrap(),
+    let path = |name: &str| folder.path().join(name).to_str().unwrap().to_owned();
+    let facts_file = facts(folder.path(), "Pâté de campagne");
+    let begins: [(&str, &[u8]); 4] = [
+        ("label.pdf", b"%PDF"),
+        ("label.png", b"\x89PNG"),
+        ("label.svg", b"<svg"),
+        ("label.pwg", b"RaS2PwgRaster"),
     ];
+    let outs = begins.map(|(name, _)| path(name));
+    let mut args = vec!["label", &facts_file, "--template", "tub"];
+    args.extend(outs.iter().flat_map(|out| ["--out", out]));
     let done = gambrel(&args);
+    let told = String::from_utf8_lossy(&done.stderr).into_owned();
+    assert!(done.status.success(), "{told}");
+    for (name, begin) in begins {
+        let bytes = std::fs::read(path(name)).unwrap();
+        assert!(bytes.starts_with(begin), "{name}");
+        std::fs::remove_file(path(name)).unwrap();
+    }
+    facts(folder.path(), &"Very ".repeat(90));
+    refused(&args, "does not fit");
+    assert!(!outs.iter().any(|out| Path::new(out).exists()));
+    let asked = |template, out| ["label", &facts_file, "--template", template, "--out", out];
+    refused(&asked("poster", "x.pdf"), "there is no label");
+    refused(&asked("tub", "x.doc"), "has no ending");
+    refused(&asked("none.json", "x.pdf"), "none.json cannot be read");
+}
+
+#[test]
+fn the_shipped_labels_are_listed() {
+    let done = gambrel(&["label", "--list"]);
+    let told = String::from_utf8(done.stdout).unwrap();
+    assert!(done.status.success());
+    let templates = concat!(env!("CARGO_MANIFEST_DIR"), "/../label-templates");
+    let files = std::fs::read_dir(templates).unwrap();
+    let files =
+        files.filter(|file| file.as_ref().unwrap().path().extension() == Some("json".as_ref()));
+    assert_eq!(told.lines().count(), files.count(), "{told}");
+    assert!(told.lines().any(|line| line.starts_with("tub ")), "{told}");
+}
+
+/// A label that is made anew after each save, until the test is over.
+struct Watch {
+    child: Child,
+    lines: Receiver<String>,
+}
+
+impl Watch {
+    fn start(args: &[&str]) -> Watch {
+        let mut command = Command::new(binary());
+        let mut child = command.args(args).stdout(Stdio::piped()).spawn().unwrap();
+        let out = BufReader::new(child.stdout.take().unwrap());
+        let (tell, lines) = channel();
+        std::thread::spawn(move || out.lines().try_for_each(|line| tell.send(line.unwrap())));
+        Watch { child, lines }
+    }
+
+    /// The next line without the time of day before it.
+    fn line(&self) -> String {
+        let line = self.lines.recv_timeout(Duration::from_secs(30));
+        let line = line.expect("a line after each save");
+        let (time, says) = line.split_once(' ').unwrap();
+        assert!(time.len() == 8 && time.split(':').count() == 3, "{line}");
+        says.to_owned()
+    }
+}
+
+impl Drop for Watch {
+    fn drop(&mut self) {
+        let _ = self.child.kill();
+        let _ = self.child.wait();
+    }
+}
+
+#[test]
+fn a_label_that_follows_its_files() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = |name: &str| folder.path().join(name).to_str().unwrap().to_owned();
+    let (template, pdf, png) = (path("mine.json"), path("mine.pdf"), path("mine.png"));
+    let good = include_str!("../../label-templates/tub.json");
+    std::fs::write(&template, good).unwrap();
+    let facts_file = facts(folder.path(), "Pork stock");
+    let args = ["label", &facts_file, "--template", &template, "--watch"];
+    let watch = Watch::start(&[&args[..], &["--out", &pdf, "--out", &png]].concat());
+    let ok = watch.line();
     assert!(
-        done.status.success(),
-        "{}",
-        String::from_utf8_lossy(&done.stderr)
+        ok.starts_with(&format!("{template}: ok, {pdf} ")) && ok.contains(&png),
+        "{ok}"
     );
-    assert!(std::fs::read(&out).unwrap().starts_with(b"%PDF"));
+    let first = std::fs::read(&png).unwrap();
     std::fs::write(
-        &facts,
-        whole.to_string().replace("Pâté", &"Very ".repeat(90)),
+        &template,
+        good.replacen("\"width_mm\"", "\"breadth_mm\"", 1),
     )
     .unwrap();
-    refused(&args, "does not fit");
-    refused(
-        &[
-            "label",
-            facts.to_str().unwrap(),
-            "--template",
-            "poster",
-            "--out",
-            "x.pdf",
-        ],
-        "there is no label",
+    let says = watch.line();
+    assert!(
+        says.contains("mine.json") && says.contains("line 2"),
+        "{says}"
     );
+    assert_eq!(
+        std::fs::read(&png).unwrap(),
+        first,
+        "a fault touches no file"
+    );
+    std::fs::remove_file(&template).unwrap();
+    let says = watch.line();
+    assert!(says.contains("cannot be read"), "{says}");
+    std::fs::write(&template, good).unwrap();
+    assert_eq!(watch.line(), ok);
+    facts(folder.path(), "Beef stock");
+    assert!(watch.line().starts_with(&format!("{template}: ok")));
+    assert_ne!(std::fs::read(&png).unwrap(), first);
 }
 
 #[test]

@@ -171,6 +171,11 @@ impl Face {
         (high(self.x_height), high(self.capitals))
     }
 
+    /// Font units to the em: the size is so many.
+    pub(crate) fn per_em(&self) -> i64 {
+        self.per_em
+    }
+
     /// The width of a text, without kerning: the PDF has none either.
     pub fn width(&self, text: &str, size: Length) -> Length {
         self.scale(self.units(text), size)

@@ -1,4 +1,4 @@
-//! Label facts and a template in; placed items, PDF and SVG out.
+//! Label facts and a template in; placed items, PDF, SVG and dots out.
 //!
 //! The crate is pure: it reads no file, no clock and no database. Reading order:
 //!
@@ -8,7 +8,8 @@
 //!    `code128`) the codes, and [`refusal`] lists every reason why a label is not made.
 //! 4. [`placed`]: the finished label as items at fixed places.
 //! 5. [`sheet`]: many labels on a sheet of paper.
-//! 6. [`mod@pdf`] and [`mod@svg`]: translate the items and decide nothing.
+//! 6. [`mod@pdf`] and [`mod@svg`]: translate the items and decide nothing. [`mod@raster`] draws them
+//!    in dots (`outline` has the letters), [`mod@png`] and [`mod@pwg`] write the dots down.
 //!
 //! Under all of it: [`length`] (whole micrometres, printer dots) and [`face`] (the two embedded
 //! weights, measured). The promise: a text is on the label whole and no smaller than the template
@@ -23,10 +24,14 @@ pub mod facts;
 mod grow;
 pub mod layout;
 pub mod length;
+mod outline;
 pub mod pdf;
 pub mod picture;
 pub mod placed;
+pub mod png;
+pub mod pwg;
 mod qr;
+pub mod raster;
 pub mod refusal;
 pub mod sheet;
 mod stack;
@@ -44,7 +49,10 @@ pub use length::{Area, Dpi, Length};
 pub use pdf::{PdfError, pdf};
 pub use picture::PictureName;
 pub use placed::{Code, Line, Picture, Placed, PlacedLabel};
+pub use png::png;
+pub use pwg::{Colours, pwg};
 pub use qr::QUIET as QR_QUIET;
+pub use raster::{Bitmap, Edges, raster};
 pub use refusal::{CodeKind, Refusal};
 pub use sheet::{Sheet, SheetRefusal};
 pub use svg::svg;

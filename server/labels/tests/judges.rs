@@ -10,7 +10,7 @@ use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
-use labels::{CodeKind, Dpi, Facts, PlacedLabel, Template, lay_out, pdf};
+use labels::{CodeKind, Dpi, Edges, Facts, PlacedLabel, Template, lay_out, pdf, png, raster};
 
 /// Prints every code in a picture, one `format<TAB>text` a line, then how many pixels within the
 /// boxes of the codes are neither black nor white.
@@ -51,6 +51,11 @@ fn judge(name: &str, facts: &Facts, template: &Template) {
         sound(&file);
         says_the_words(&file, &label);
         reads(&picture(&file, dpi), &label);
+        for edges in [Edges::Sharp, Edges::Smooth] {
+            let file = file.with_extension(format!("{edges:?}.png"));
+            std::fs::write(&file, png(&raster(&label, 1, edges)).unwrap()).unwrap();
+            reads(&file, &label);
+        }
     }
 }
 

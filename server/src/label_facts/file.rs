@@ -1,35 +1,154 @@
-//! Labels without a record: one label from a file of facts.
+//! Labels without a record: from a file of facts, for whoever designs labels.
 
-use labels::{Dpi, Facts, Template, lay_out, pdf};
-use std::path::Path;
+mod form;
+pub mod watch;
 
-/// One label from a file of facts, as PDF.
+use super::templates::{SHIPPED, load};
+use crate::config::LabelArgs;
+use form::Form;
+use labels::{Dpi, Facts, PlacedLabel, Template, lay_out};
+use std::path::{Path, PathBuf};
+
+/// The shipped templates, one a line: name, size, printers in dpi, what it is for.
 ///
 /// # Errors
-/// In words: a file that cannot be read, a template that is not there, a text that does not fit.
-pub fn make(facts: &Path, template: &str, dpi: u16) -> Result<Vec<u8>, String> {
-    let read = |path: &Path| {
-        std::fs::read_to_string(path)
-            .map_err(|error| format!("{} cannot be read: {error}", path.display()))
+/// None is left.
+pub fn list() -> Result<String, String> {
+    let line = |(name, template): (String, Template)| {
+        let (size, purpose) = (template.size(), template.purpose().says());
+        let printers = [Dpi::D203, Dpi::D300].into_iter();
+        let printers = printers.filter(|dpi| template.suits(*dpi));
+        let printers: Vec<String> = printers.map(|dpi| dpi.number().to_string()).collect();
+        format!("{name:<16} {size:<14} {:<9} {purpose}", printers.join(", "))
     };
-    let facts: Facts = serde_json::from_str(&read(facts)?)
-        .map_err(|error| format!("{}: {error}", facts.display()))?;
-    let dpi = Dpi::from_number(dpi).ok_or_else(|| format!("{dpi} dpi is not known; 203 or 300"))?;
-    let mut known = super::templates::load(None)?.known;
-    let template = match known.remove(template) {
-        Some(template) => template,
-        None if template.ends_with(".json") => {
-            let json = read(Path::new(template))?;
-            Template::parse(template, &json).map_err(|error| error.to_string())?
+    let lines: Vec<String> = load(None)?.known.into_iter().map(line).collect();
+    Ok(lines.join("\n"))
+}
+
+/// A label to be made from files, as often as is asked.
+#[derive(Debug)]
+pub struct Job {
+    facts: PathBuf,
+    template: Source,
+    dpi: Dpi,
+    outs: Vec<(PathBuf, Form)>,
+}
+
+/// Where a template comes from.
+#[derive(Debug)]
+enum Source {
+    Shipped(&'static str, &'static str),
+    File(PathBuf),
+}
+
+/// What the two files of a job say, or why they cannot be read.
+#[derive(Debug, PartialEq, Eq)]
+pub struct Texts {
+    facts: Result<String, String>,
+    template: Result<String, String>,
+}
+
+impl Job {
+    /// What is asked for on the command line.
+    ///
+    /// # Errors
+    /// In words: no such template, printer or form of file.
+    pub fn new(args: &LabelArgs) -> Result<Job, String> {
+        let (Some(facts), Some(template)) = (&args.facts, &args.template) else {
+            return Err("give FACTS.json and --template NAME".into());
+        };
+        let dpi = args.dpi;
+        let outs = args.out.iter();
+        Ok(Job {
+            facts: facts.clone(),
+            template: Source::find(template)?,
+            dpi: Dpi::from_number(dpi)
+                .ok_or_else(|| format!("{dpi} dpi is not known; 203 or 300"))?,
+            outs: outs
+                .map(|path| Ok((path.clone(), Form::of(path)?)))
+                .collect::<Result<_, String>>()?,
+        })
+    }
+
+    /// Reads both files as they are now.
+    pub fn read(&self) -> Texts {
+        Texts {
+            facts: read(&self.facts),
+            template: match &self.template {
+                Source::Shipped(_, json) => Ok((*json).to_owned()),
+                Source::File(path) => read(path),
+            },
         }
-        None => {
-            let names: Vec<&str> = known.keys().map(String::as_str).collect();
-            return Err(format!(
-                "there is no label {template:?}; labels are {}, or give a .json file",
-                names.join(", ")
-            ));
+    }
+
+    /// Makes the label and writes it in every form asked for, or in none. Tells each file's name
+    /// and size.
+    ///
+    /// # Errors
+    /// In words: a file that cannot be read or written, and where and why a template, the facts or
+    /// the two together make no label.
+    pub fn make(&self, texts: &Texts) -> Result<String, String> {
+        let label = self.place(texts)?;
+        let drawn = self.outs.iter().map(|(path, form)| {
+            let bytes = form.draw(&label)?;
+            Ok((path, bytes))
+        });
+        let drawn: Vec<(&PathBuf, Vec<u8>)> = drawn.collect::<Result<_, String>>()?;
+        let mut told = Vec::new();
+        for (path, bytes) in drawn {
+            std::fs::write(path, &bytes)
+                .map_err(|error| format!("{} cannot be written: {error}", path.display()))?;
+            told.push(format!("{} {}", path.display(), size(bytes.len())));
         }
-    };
-    let placed = lay_out(&facts, &template, dpi).map_err(|refusal| refusal.to_string())?;
-    pdf(&[placed]).map_err(|error| error.to_string())
+        Ok(told.join(", "))
+    }
+
+    fn place(&self, texts: &Texts) -> Result<PlacedLabel, String> {
+        let template = self.template.parse(texts.template.as_deref()?)?;
+        let facts: Facts = serde_json::from_str(texts.facts.as_deref()?)
+            .map_err(|error| format!("{}: {error}", self.facts.display()))?;
+        lay_out(&facts, &template, self.dpi).map_err(|refusal| refusal.to_string())
+    }
+}
+
+impl Source {
+    fn find(name: &str) -> Result<Source, String> {
+        let shipped = SHIPPED.iter().find(|(known, _)| *known == name);
+        match shipped {
+            Some((name, json)) => Ok(Source::Shipped(name, json)),
+            None if name.ends_with(".json") => Ok(Source::File(name.into())),
+            None => {
+                let names: Vec<&str> = SHIPPED.iter().map(|(name, _)| *name).collect();
+                Err(format!(
+                    "there is no label {name:?}; labels are {}, or give a .json file",
+                    names.join(", ")
+                ))
+            }
+        }
+    }
+
+    /// Its name, as people know it.
+    fn name(&self) -> String {
+        match self {
+            Source::Shipped(name, _) => (*name).to_owned(),
+            Source::File(path) => path.display().to_string(),
+        }
+    }
+
+    fn parse(&self, json: &str) -> Result<Template, String> {
+        Template::parse(&self.name(), json).map_err(|error| error.to_string())
+    }
+}
+
+fn read(path: &Path) -> Result<String, String> {
+    std::fs::read_to_string(path)
+        .map_err(|error| format!("{} cannot be read: {error}", path.display()))
+}
+
+/// So many bytes, for people.
+fn size(bytes: usize) -> String {
+    match bytes {
+        0..1000 => format!("{bytes} B"),
+        _ => format!("{} kB", (bytes + 500) / 1000),
+    }
 }

@@ -7,7 +7,7 @@ use std::path::Path;
 macro_rules! shipped {
     ($($name:literal),* $(,)?) => {
         /// The templates that come with the program.
-        const SHIPPED: &[(&str, &str)] = &[
+        pub const SHIPPED: &[(&str, &str)] = &[
             $(($name, include_str!(concat!("../../../label-templates/", $name, ".json")))),*
         ];
     };
