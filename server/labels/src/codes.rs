@@ -1,16 +1,52 @@
 //! Which code goes into a place.
 
+use domain::gs1::{Message, NotWritten};
+
 use crate::facts::Facts;
 use crate::length::Dpi;
 use crate::placed::Code;
 use crate::refusal::{CodeKind, Refusal};
-use crate::template::CodePlace;
-use crate::{code128, qr};
+use crate::template::{CodePlace, Item, Template};
+use crate::{code128, ean13, qr};
 
-/// Places the code that belongs there.
-pub(crate) fn place(place: &CodePlace, facts: &Facts, dpi: Dpi) -> Result<Code, Refusal> {
-    match place.kind {
-        CodeKind::Qr => qr::place(&facts.qr, place.area, place.level, dpi),
-        CodeKind::Code128 => code128::place(&facts.linear, place.area, dpi),
+/// Whether every code that the facts insist on has a place.
+pub(crate) fn check(facts: &Facts, template: &Template) -> Result<(), Refusal> {
+    let till = CodeKind::Ean13;
+    let is_till = |item: &Item| matches!(item, Item::Code(place) if place.kind == till);
+    if facts.ean13.is_some() && !template.items.iter().any(is_till) {
+        return Err(Refusal::NoCodePlace { code: till });
     }
+    Ok(())
+}
+
+/// Places the code that belongs there, or none where the facts need none.
+pub(crate) fn place(place: &CodePlace, facts: &Facts, dpi: Dpi) -> Result<Option<Code>, Refusal> {
+    match (place.kind, &facts.ean13) {
+        (CodeKind::Qr, _) => qr::place(&facts.qr, place.area, place.level, dpi).map(Some),
+        (CodeKind::Code128 | CodeKind::Gs1128, _) => linear(place, facts, dpi).map(Some),
+        (CodeKind::Ean13, None) => Ok(None),
+        (CodeKind::Ean13, Some(digits)) => {
+            let bars = ean13::bars(digits, dpi)?;
+            bars.place(place.area, dpi).map(Some)
+        }
+    }
+}
+
+/// The first GS1 message that fits, else the plain code.
+fn linear(place: &CodePlace, facts: &Facts, dpi: Dpi) -> Result<Code, Refusal> {
+    for text in &facts.gs1 {
+        let message = match Message::parse(text) {
+            Ok(message) => message,
+            Err(NotWritten::TooLong(_)) => continue,
+            Err(why) => {
+                let text = text.clone();
+                return Err(Refusal::NotGs1 { text, why });
+            }
+        };
+        match code128::gs1(&message, dpi)?.place(place.area, dpi) {
+            Err(Refusal::CodeTooLarge { .. }) => {}
+            placed => return placed,
+        }
+    }
+    code128::plain(&facts.linear, dpi)?.place(place.area, dpi)
 }

@@ -23,11 +23,12 @@ pub fn lay_out(facts: &Facts, template: &Template, dpi: Dpi) -> Result<PlacedLab
             return Err(Refusal::NoPlace { field: *field });
         }
     }
+    codes::check(facts, template)?;
     let mut items = Vec::new();
     for item in &template.items {
         match item {
             Item::Stack(stack) => items.extend(stack::fill(stack, facts)?),
-            Item::Code(place) => items.push(Placed::Code(codes::place(place, facts, dpi)?)),
+            Item::Code(place) => items.extend(codes::place(place, facts, dpi)?.map(Placed::Code)),
             Item::Rule(area) => items.push(Placed::Rule(*area)),
         }
     }

@@ -279,7 +279,7 @@ impl Template {
     }
 
     fn check_codes(&self) -> Result<(), Fault> {
-        for kind in [CodeKind::Qr, CodeKind::Code128] {
+        for kind in [CodeKind::Qr, CodeKind::Code128, CodeKind::Ean13] {
             let same = |item: &&Item| matches!(item, Item::Code(place) if place.kind == kind);
             if self.items.iter().filter(same).count() > 1 {
                 return Err(Fault::TwoCodes(kind));

@@ -58,6 +58,7 @@ pub(crate) enum Item {
     Stack(Stack),
     Qr(Qr),
     Code128(Rect),
+    Ean13(Rect),
     Rule(Rect),
 }
 
@@ -131,6 +132,7 @@ impl Item {
                 code(CodeKind::Qr, area(x, y, size, size)?, level)
             }
             Item::Code128(rect) => code(CodeKind::Code128, rect.build()?, Level::default()),
+            Item::Ean13(rect) => code(CodeKind::Ean13, rect.build()?, Level::default()),
             Item::Rule(rect) => template::Item::Rule(rect.build()?),
         })
     }

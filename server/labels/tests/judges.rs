@@ -120,7 +120,7 @@ fn reads(picture: &Path, label: &PlacedLabel) {
                 format!("QR-Code:{}", code.payload),
                 format!("QRCode\t{}", code.payload),
             ),
-            CodeKind::Code128 => (
+            CodeKind::Code128 | CodeKind::Gs1128 | CodeKind::Ean13 => (
                 format!("CODE-128:{}", code.payload),
                 format!("Code128\t{}", code.payload),
             ),
