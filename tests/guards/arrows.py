@@ -35,7 +35,7 @@ DIRECT = {
     },
     "law": {"chrono", "domain", "rust_decimal", "schemars", "serde", "serde_json"},
     "labels": {
-        "allsorts-azul", "barcoders", "domain", "printpdf", "qrcode", "serde", "serde_json",
+        "allsorts-azul", "barcoders", "domain", "flate2", "printpdf", "qrcode", "serde", "serde_json",
         "thiserror",
     },
 }

@@ -157,7 +157,7 @@ impl Grid {
 }
 
 /// Level and mask number with their own error correction, fifteen bits (ISO/IEC 18004).
-fn format(level: EcLevel, mask: usize) -> u32 {
+pub(crate) fn format(level: EcLevel, mask: usize) -> u32 {
     const GENERATOR: u32 = 0b101_0011_0111;
     const NEVER_BLANK: u32 = 0b101_0100_0001_0010;
     let level = match level {
@@ -230,61 +230,4 @@ fn looks_like_an_eye(at: impl Fn(i32) -> u128) -> u128 {
     let before = at(-4) | at(-3) | at(-2) | at(-1);
     let behind = at(7) | at(8) | at(9) | at(10);
     eye & !(before & behind)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use proptest::prelude::*;
-    use proptest::sample::select;
-    use qrcode::QrCode;
-
-    const LEVELS: [EcLevel; 4] = [EcLevel::L, EcLevel::M, EcLevel::Q, EcLevel::H];
-
-    fn same(payload: &[u8], level: EcLevel) {
-        let whole = QrCode::with_error_correction_level(payload, level).unwrap();
-        let (width, modules) = symbol(payload, level).unwrap();
-        assert_eq!(width, whole.width());
-        assert!(modules == whole.to_colors(), "{level:?} {payload:?}");
-    }
-
-    #[test]
-    fn the_same_in_every_version() {
-        // Up to 41, past the last that fits a word (27).
-        for level in LEVELS {
-            for length in (1..2_950).step_by(61) {
-                let payload: Vec<u8> = (0..length).map(|n| (n * n % 251) as u8).collect();
-                if QrCode::with_error_correction_level(&payload, level).is_ok() {
-                    same(&payload, level);
-                } else {
-                    assert!(symbol(&payload, level).is_err());
-                }
-            }
-        }
-    }
-
-    #[test]
-    fn format_as_in_the_standard() {
-        // The worked example of ISO/IEC 18004, from memory: level M, mask 101.
-        assert_eq!(format(EcLevel::M, 0b101), 0b100_0000_1100_1110);
-    }
-
-    proptest! {
-        #![proptest_config(ProptestConfig::with_cases(400))]
-
-        #[test]
-        fn the_same_for_addresses(
-            payload in "HTTPS://[A-Z]{3,20}[.]EXAMPLE/L/[A-Z]{3}[0-9]{5}[A-Z0-9]{4}/[0-9]{1,3}",
-            level in select(&LEVELS[..]),
-        ) {
-            same(payload.as_bytes(), level);
-        }
-
-        #[test]
-        fn the_same_for_anything(
-            payload in prop::collection::vec(any::<u8>(), 1..200), level in select(&LEVELS[..]),
-        ) {
-            same(&payload, level);
-        }
-    }
 }
