@@ -59,8 +59,11 @@ pub fn pdf(labels: &[PlacedLabel]) -> Result<Vec<u8>, PdfError> {
     identify(write(&document)?)
 }
 
-/// The file. The PDF library would pack each page as tightly as can be, which takes twice as long
-/// and saves next to nothing.
+/// How tightly pages are packed, of 0 to 9: on a roll of 1,000 labels 4 took a fifth less time than
+/// the usual 6 for a twentieth more bytes.
+const PACKING: Compression = Compression::new(4);
+
+/// The file. The PDF library alone would pack each page as tightly as can be, and slowly.
 fn write(document: &PdfDocument) -> Result<Vec<u8>, PdfError> {
     let complain = |words: String| PdfError::Complaint(words);
     let mut complaints = Vec::new();
@@ -78,7 +81,7 @@ fn write(document: &PdfDocument) -> Result<Vec<u8>, PdfError> {
         .values_mut()
         .map(|object| object.as_stream_mut());
     for stream in streams.flatten().filter(|stream| stream.allows_compression) {
-        let mut packer = ZlibEncoder::new(Vec::new(), Compression::default());
+        let mut packer = ZlibEncoder::new(Vec::new(), PACKING);
         let packed = packer
             .write_all(&stream.content)
             .and_then(|()| packer.finish());

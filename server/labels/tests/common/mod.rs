@@ -1,6 +1,8 @@
 //! Invented facts for the tests: a plain tub, a hard tub, a pack in two languages.
 #![allow(dead_code, reason = "each test file uses a part of it")]
 
+pub mod tools;
+
 use labels::{Facts, Field, Template};
 
 /// The shipped tub label.
