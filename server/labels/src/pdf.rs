@@ -236,46 +236,38 @@ fn text(ops: &mut Vec<Op>, height: Length, line: &Line, font: FontId) {
 /// Each box is filled by itself. Printing programs snap a lone box to whole dots; of many boxes in
 /// one shape some make every bar a dot too thick.
 fn code(ops: &mut Vec<Op>, label: &PlacedLabel, code: &Code) {
-    let dpi = label.dpi;
-    let dots = |from: Length, to: Length| dpi.first_dot(to) - dpi.first_dot(from);
-    let (left, top) = (code.bounds.x, code.bounds.y);
+    let dot = |place: Length| label.dpi.first_dot(place);
+    let (left, top) = (dot(code.bounds.x), dot(code.bounds.y));
     let wide = code.dots;
     let high = match code.kind {
         CodeKind::Qr => code.dots,
-        CodeKind::Code128 | CodeKind::Gs1128 | CodeKind::Ean13 => dots(top, code.bounds.bottom()),
+        CodeKind::Code128 | CodeKind::Gs1128 | CodeKind::Ean13 => dot(code.bounds.bottom()) - top,
     };
-    let points = |dots: i64| dots as f32 * 72.0 / f32::from(dpi.number());
+    let points = |dots: i64| dots as f32 * 72.0 / f32::from(label.dpi.number());
     let matrix = CurTransMat::Raw([
         points(wide),
         0.0,
         0.0,
         -points(high),
-        points(dpi.first_dot(left)),
-        label.height.to_pt() - points(dpi.first_dot(top)),
+        points(left),
+        label.height.to_pt() - points(top),
     ]);
     ops.extend([
         Op::SaveGraphicsState,
         Op::SetTransformationMatrix { matrix },
     ]);
-    ops.extend(code.dark.iter().flat_map(|area| {
-        let box_of_modules = [
-            dots(left, area.x) / wide,
-            dots(top, area.y) / high,
-            dots(area.x, area.right()) / wide,
-            dots(area.y, area.bottom()) / high,
-        ];
-        [
-            word("re", box_of_modules.map(DictItem::Int).into()),
-            word("f", Vec::new()),
-        ]
+    ops.extend(code.dark.iter().map(|area| {
+        let column = |place: Length| (dot(place) - left) / wide;
+        let row = |place: Length| (dot(place) - top) / high;
+        let (x, y) = (column(area.x), row(area.y));
+        let (w, h) = (column(area.right()) - x, row(area.bottom()) - y);
+        // Words of the page language itself: the library writes whole numbers faster than lengths.
+        Op::Unknown {
+            key: "re f".to_owned(),
+            value: [x, y, w, h].map(DictItem::Int).into(),
+        }
     }));
     ops.push(Op::RestoreGraphicsState);
-}
-
-/// A word of the page language itself: whole numbers are written faster than lengths.
-fn word(key: &str, value: Vec<DictItem>) -> Op {
-    let key = key.to_owned();
-    Op::Unknown { key, value }
 }
 
 fn filled(height: Length, area: &Area) -> Op {
