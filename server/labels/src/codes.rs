@@ -32,7 +32,7 @@ pub(crate) fn place(place: &CodePlace, facts: &Facts, dpi: Dpi) -> Result<Option
     }
 }
 
-/// The first GS1 message that fits, else the plain code.
+/// The first GS1 message that fits, else the lot with its pack; on a narrow label the lot alone.
 fn linear(place: &CodePlace, facts: &Facts, dpi: Dpi) -> Result<Code, Refusal> {
     for text in &facts.gs1 {
         let message = match Message::parse(text) {
@@ -48,5 +48,9 @@ fn linear(place: &CodePlace, facts: &Facts, dpi: Dpi) -> Result<Code, Refusal> {
             placed => return placed,
         }
     }
-    code128::plain(&facts.linear, dpi)?.place(place.area, dpi)
+    let plain = |text: &str| code128::plain(text, dpi)?.place(place.area, dpi);
+    match (plain(&facts.linear), facts.linear.split_once('/')) {
+        (Err(Refusal::CodeTooLarge { .. }), Some((lot, _))) => plain(lot),
+        (placed, _) => placed,
+    }
 }

@@ -75,6 +75,14 @@ fn the_fullest_message_that_fits() {
 }
 
 #[test]
+fn a_narrow_label_leaves_the_pack_out() {
+    let mut facts = facts(&[]);
+    facts.linear = "26P0718-BEL7/12".into();
+    assert_eq!(bar_code(&facts, 60, Dpi::D203).payload, "26P0718-BEL7/12");
+    assert_eq!(bar_code(&facts, 48, Dpi::D203).payload, "26P0718-BEL7");
+}
+
+#[test]
 fn a_message_that_is_too_long_for_any_symbol_is_passed_over() {
     let long = "(01)99521234543216(3103)001250(17)260727(10)26P0718-01-BEL7K";
     let code = bar_code(&facts(&[long, MESSAGES[2]]), 160, Dpi::D300);
