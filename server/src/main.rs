@@ -67,7 +67,7 @@ fn serve(args: &ServeArgs) -> Result<(), String> {
         .public_url
         .clone()
         .unwrap_or_else(|| format!("http://{address}"));
-    let templates = label_facts::templates::load(serving.templates.as_deref())?;
+    let templates = gambrel::label_facts::templates::load(serving.templates.as_deref())?;
     for says in &templates.bad {
         eprintln!("gambrel: {says}");
     }

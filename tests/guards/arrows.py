@@ -35,8 +35,8 @@ DIRECT = {
     },
     "law": {"chrono", "domain", "rust_decimal", "schemars", "serde", "serde_json"},
     "labels": {
-        "allsorts-azul", "barcoders", "domain", "png", "printpdf", "qrcode", "serde", "serde_json",
-        "thiserror", "zeno",
+        "allsorts-azul", "barcoders", "domain", "flate2", "png", "printpdf", "qrcode", "schemars",
+        "serde", "serde_json", "thiserror", "zeno",
     },
 }
 # The shell asks the store; it speaks no SQL itself.

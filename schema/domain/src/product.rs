@@ -4,6 +4,7 @@ use crate::cure::{Class, Method, Strength};
 use crate::cure_room::ReleaseRule;
 use crate::dates::Keep;
 use crate::grams::Grams;
+use crate::gs1::Gtin;
 use crate::heat::Food;
 use crate::ingredients::Nature;
 use crate::words::{Allergen, CurePart, ProductKind, Species, State};
@@ -59,6 +60,10 @@ pub struct Product {
     pub curing_salt: Option<Strength>,
     /// That it is sold as uncured, for what is usually cured with nitrite.
     pub uncured: Option<Uncured>,
+    /// Its GTIN, if GS1 has given the kitchen numbers.
+    pub gtin: Option<Gtin>,
+    /// Its number at the shop's own till.
+    pub till_number: Option<u64>,
     /// Counter price, in hundredths of the currency per kilogram.
     pub price_minor_per_kg: Option<i64>,
     /// Does the counter sell it?
@@ -92,6 +97,8 @@ impl Product {
             in_cure: None,
             curing_salt: None,
             uncured: None,
+            gtin: None,
+            till_number: None,
             price_minor_per_kg: None,
             for_sale: false,
         }

@@ -29,7 +29,8 @@ pub fn read(text: &str, public_url: &str) -> Scanned {
     let element_string =
         text.starts_with('(') || text.starts_with(|first: char| first.is_ascii_digit());
     if let Some(elements) = gs1::read(text).ok().filter(|_| element_string) {
-        return match elements.lot() {
+        // 91 is for a firm's own use: our code in GS1's form where there is no GTIN (standards 1.4).
+        return match elements.lot().or_else(|| elements.value("91")) {
             Some(lot) => numbered(lot, elements.value("21")),
             None => Scanned::Unreadable(NotACode::Pattern),
         };
@@ -41,6 +42,14 @@ pub fn read(text: &str, public_url: &str) -> Scanned {
 }
 
 fn numbered(code: &str, pack: Option<&str>) -> Scanned {
+    // Our own serial numbers repeat the lot: `LOT-12`.
+    let own = |pack: &str| {
+        let number = pack
+            .strip_prefix(code)
+            .and_then(|rest| rest.strip_prefix('-'));
+        number.unwrap_or(pack).to_owned()
+    };
+    let pack = pack.map(own);
     let pack = match pack.map(|pack| pack.trim().parse::<u32>()) {
         None => None,
         Some(Ok(number)) => Some(number),
@@ -117,6 +126,8 @@ mod tests {
             "(01)09521234543213(17)260727(10)BRC26159A006",
             "]C101095212345432131726072710BRC26159A006",
             "01095212345432131726072710BRC26159A006\u{1d}",
+            "]C191BRC26159A006",
+            "HTTPS://TRACE.CINDERHOOK.EXAMPLE/01/09521234543213/10/BRC26159A006?17=260727",
         ] {
             assert_eq!(shown(text), "BRC-26159-A00-6", "{text}");
         }

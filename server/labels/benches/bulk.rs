@@ -1,7 +1,8 @@
 //! 1,000 different labels on one core: ours (layout and PDF), the floor, and ReportLab, in one run.
 //!
 //! `cargo bench -p labels`. ReportLab and segno come from the Python named by `GAMBREL_PYTHON`,
-//! else `python3`. Wanted: at most 1.5 times the floor, at least 6 times faster than the peer.
+//! else `python3`. The floor makes its square codes with our own `mask`, and packs pages at the usual
+//! level. Wanted: at most 1.3 times the floor, at least 10 times faster than the peer.
 
 #[path = "../tests/common/mod.rs"]
 mod common;
@@ -140,11 +141,11 @@ fn main() {
     row("1,000 labels, ReportLab + segno", many_peer, LABELS);
     let ratio = |a: (Duration, usize), b: (Duration, usize)| a.0.as_secs_f64() / b.0.as_secs_f64();
     println!(
-        "ours / floor: {:.2} (wanted: at most 1.5)",
+        "ours / floor: {:.2} (wanted: at most 1.3)",
         ratio(many_ours, many_floor)
     );
     println!(
-        "ReportLab / ours: {:.1} (wanted: at least 6)",
+        "ReportLab / ours: {:.1} (wanted: at least 10)",
         ratio(many_peer, many_ours)
     );
 }

@@ -10,8 +10,11 @@ use labels::{CodeKind, Length, Line, Placed, PlacedLabel, Weight};
 use pdf_writer::types::{CidFontType, FontFlags, SystemInfo, UnicodeCmap};
 use pdf_writer::{Content, Filter, Finish, Name, Pdf, Rect, Ref, Str};
 use printpdf::ParsedFont;
-use qrcode::{EcLevel, QrCode};
+use qrcode::EcLevel;
 use subsetter::GlyphRemapper;
+
+#[path = "../src/mask.rs"]
+mod mask;
 
 /// One face, read once, outside the time taken.
 pub struct FloorFace {
@@ -91,10 +94,16 @@ fn content(label: &PlacedLabel, faces: &[FloorFace; 2], used: &mut [Used; 2]) ->
     for item in &label.items {
         match item {
             Placed::Rule(area) => fill(&mut content, area),
+            Placed::Picture(picture) => {
+                picture
+                    .dark
+                    .iter()
+                    .for_each(|area| fill(&mut content, area));
+            }
             Placed::Code(code) => {
                 if code.kind == CodeKind::Qr {
-                    let qr = QrCode::with_error_correction_level(&code.payload, EcLevel::M);
-                    std::hint::black_box(qr.unwrap().to_colors());
+                    let qr = mask::symbol(code.payload.as_bytes(), EcLevel::M);
+                    std::hint::black_box(qr.unwrap());
                 }
                 code.dark.iter().for_each(|area| fill(&mut content, area));
             }

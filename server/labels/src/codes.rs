@@ -1,25 +1,72 @@
 //! Which code goes into a place.
 
+use domain::gs1::{Message, NotWritten};
+
 use crate::facts::Facts;
 use crate::length::Dpi;
 use crate::placed::Code;
 use crate::refusal::{CodeKind, Refusal};
-use crate::template::CodePlace;
-use crate::{code128, qr};
+use crate::template::{CodePlace, Template};
+use crate::{code128, ean13, qr};
 
-/// Places the code that belongs there.
-pub(crate) fn place(place: &CodePlace, facts: &Facts, dpi: Dpi) -> Result<Code, Refusal> {
-    match place.kind {
-        CodeKind::Qr => qr::place(&facts.qr, place.area, place.level, dpi),
-        CodeKind::Code128 | CodeKind::Gs1128 | CodeKind::Ean13 => linear(place, facts, dpi),
+/// Whether every code that the facts insist on has a place.
+pub(crate) fn check(facts: &Facts, template: &Template) -> Result<(), Refusal> {
+    let bars = |kind| matches!(kind, CodeKind::Ean13 | CodeKind::Code128);
+    if facts.ean13.is_some() && !template.codes().any(bars) {
+        return Err(Refusal::NoCodePlace {
+            code: CodeKind::Ean13,
+        });
+    }
+    Ok(())
+}
+
+/// The code for the till, where it stands in the place of our own bar code: the template has no place
+/// for both, and the square code names the lot.
+fn till_instead<'a>(facts: &'a Facts, template: &Template) -> Option<&'a str> {
+    let own_place = template.codes().any(|kind| kind == CodeKind::Ean13);
+    facts.ean13.as_deref().filter(|_| !own_place)
+}
+
+/// Places the code that belongs there, or none where the facts need none.
+pub(crate) fn place(
+    place: &CodePlace,
+    facts: &Facts,
+    template: &Template,
+    dpi: Dpi,
+) -> Result<Option<Code>, Refusal> {
+    if let Some(digits) = till_instead(facts, template).filter(|_| place.kind != CodeKind::Qr) {
+        return ean13::bars(digits, dpi)?.place(place.area, dpi).map(Some);
+    }
+    match (place.kind, &facts.ean13) {
+        (CodeKind::Qr, _) => qr::place(&facts.qr, place.area, place.level, dpi).map(Some),
+        (CodeKind::Code128 | CodeKind::Gs1128, _) => linear(place, facts, dpi).map(Some),
+        (CodeKind::Ean13, None) => Ok(None),
+        (CodeKind::Ean13, Some(digits)) => {
+            let bars = ean13::bars(digits, dpi)?;
+            bars.place(place.area, dpi).map(Some)
+        }
     }
 }
 
-/// The lot with its pack; on a narrow label the lot alone.
+/// The first GS1 message that fits, else the lot with its pack; on a narrow label the lot alone.
 fn linear(place: &CodePlace, facts: &Facts, dpi: Dpi) -> Result<Code, Refusal> {
-    let whole = code128::place(&facts.linear, place.area, dpi);
-    match (whole, facts.linear.split_once('/')) {
-        (Err(Refusal::CodeTooLarge { .. }), Some((lot, _))) => code128::place(lot, place.area, dpi),
+    for text in &facts.gs1 {
+        let message = match Message::parse(text) {
+            Ok(message) => message,
+            Err(NotWritten::TooLong(_)) => continue,
+            Err(why) => {
+                let text = text.clone();
+                return Err(Refusal::NotGs1 { text, why });
+            }
+        };
+        match code128::gs1(&message, dpi)?.place(place.area, dpi) {
+            Err(Refusal::CodeTooLarge { .. }) => {}
+            placed => return placed,
+        }
+    }
+    let plain = |text: &str| code128::plain(text, dpi)?.place(place.area, dpi);
+    match (plain(&facts.linear), facts.linear.split_once('/')) {
+        (Err(Refusal::CodeTooLarge { .. }), Some((lot, _))) => plain(lot),
         (placed, _) => placed,
     }
 }

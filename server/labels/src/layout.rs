@@ -23,11 +23,14 @@ pub fn lay_out(facts: &Facts, template: &Template, dpi: Dpi) -> Result<PlacedLab
             return Err(Refusal::NoPlace { field: *field });
         }
     }
+    codes::check(facts, template)?;
     let (mut items, mut holes) = (Vec::new(), Vec::new());
     for item in &template.items {
         match item {
             Item::Stack(stack) => items.extend(stack::fill(stack, facts)?),
-            Item::Code(place) => items.push(Placed::Code(codes::place(place, facts, dpi)?)),
+            Item::Code(place) => {
+                items.extend(codes::place(place, facts, template, dpi)?.map(Placed::Code))
+            }
             Item::Columns(columns) => items.extend(columns::fill(columns, facts)?),
             Item::Table(table) => items.extend(table::fill(table, facts)?),
             Item::Rule(area) => items.push(Placed::Rule(*area)),

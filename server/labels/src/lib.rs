@@ -4,8 +4,9 @@
 //!
 //! 1. [`facts`]: what one label says, field by field, and what its codes hold.
 //! 2. [`template`] (its JSON is in `wire`): where things stand, how small they may get.
-//! 3. [`layout`]: the one way through, [`lay_out`]; `stack` sets the texts, `codes` (`qr`,
-//!    `code128`) the codes, and [`refusal`] lists every reason why a label is not made.
+//! 3. [`layout`]: the one way through, [`lay_out`]; `stack` sets the texts, `codes` the codes (`qr`
+//!    with `mask`; `code128` with `spelling`, and `ean13`, both on `bars`), and [`refusal`] lists
+//!    every reason why a label is not made.
 //! 4. [`placed`]: the finished label as items at fixed places.
 //! 5. [`sheet`]: many labels on a sheet of paper.
 //! 6. [`mod@pdf`] and [`mod@svg`]: translate the items and decide nothing. [`mod@raster`] draws them
@@ -15,15 +16,18 @@
 //! weights, measured). The promise: a text is on the label whole and no smaller than the template
 //! allows, or the label is refused with the reason.
 
+mod bars;
 mod check;
 mod code128;
 mod codes;
 mod columns;
+mod ean13;
 pub mod face;
 pub mod facts;
 mod grow;
 pub mod layout;
 pub mod length;
+mod mask;
 mod outline;
 pub mod pdf;
 pub mod picture;
@@ -34,6 +38,7 @@ mod qr;
 pub mod raster;
 pub mod refusal;
 pub mod sheet;
+mod spelling;
 mod stack;
 pub mod svg;
 mod table;
@@ -41,7 +46,8 @@ pub mod template;
 mod text;
 mod wire;
 
-pub use code128::QUIET as CODE128_QUIET;
+pub use code128::{QUIET as CODE128_QUIET, WIDEST_GS1};
+pub use ean13::QUIET as EAN13_QUIET;
 pub use face::{FAMILY, Face, Measure, Weight};
 pub use facts::{Facts, Field, Readiness};
 pub use layout::lay_out;

@@ -2,19 +2,23 @@
 
 use std::collections::BTreeMap;
 use std::collections::BTreeSet;
+use std::io::Write;
 
 use allsorts::binary::read::ReadScope;
 use allsorts::font_data::FontData;
 use allsorts::subset::{CmapTarget, SubsetProfile, subset};
+use flate2::Compression;
+use flate2::write::ZlibEncoder;
 use printpdf::{
-    FontId, Mm, Op, PaintMode, ParsedFont, PdfDocument, PdfFont, PdfFontHandle, PdfPage,
-    PdfSaveOptions, Point, Pt, Rect, TextItem,
+    CurTransMat, DictItem, FontId, Mm, Op, PaintMode, ParsedFont, PdfDocument, PdfFont,
+    PdfFontHandle, PdfPage, PdfSaveOptions, Point, Pt, Rect, TextItem,
 };
 use thiserror::Error;
 
 use crate::face::Weight;
 use crate::length::{Area, Length};
-use crate::placed::{Line, Placed, PlacedLabel};
+use crate::placed::{Code, Line, Placed, PlacedLabel};
+use crate::refusal::CodeKind;
 
 /// Why no PDF was made.
 #[derive(Debug, Error)]
@@ -52,12 +56,43 @@ pub fn pdf(labels: &[PlacedLabel]) -> Result<Vec<u8>, PdfError> {
         names.insert(weight, name);
     }
     document.with_pages(labels.iter().map(|label| page(label, &names)).collect());
+    identify(write(&document)?)
+}
+
+/// How tightly pages are packed, of 0 to 9: on a roll of 1,000 labels 4 took a fifth less time than
+/// the usual 6 for a twentieth more bytes.
+const PACKING: Compression = Compression::new(4);
+
+/// The file. The PDF library alone would pack each page as tightly as can be, and slowly.
+fn write(document: &PdfDocument) -> Result<Vec<u8>, PdfError> {
+    let complain = |words: String| PdfError::Complaint(words);
     let mut complaints = Vec::new();
-    let bytes = document.save(&PdfSaveOptions::default(), &mut complaints);
-    match complaints.first() {
-        None => identify(bytes),
-        Some(complaint) => Err(PdfError::Complaint(complaint.msg.clone())),
+    // "Secure" would drop our own words of the page language.
+    let options = PdfSaveOptions {
+        secure: false,
+        ..PdfSaveOptions::default()
+    };
+    let mut file = document.to_lopdf_document(&options, &mut complaints);
+    if let Some(complaint) = complaints.first() {
+        return Err(complain(complaint.msg.clone()));
     }
+    let streams = file
+        .objects
+        .values_mut()
+        .map(|object| object.as_stream_mut());
+    for stream in streams.flatten().filter(|stream| stream.allows_compression) {
+        let mut packer = ZlibEncoder::new(Vec::new(), PACKING);
+        let packed = packer
+            .write_all(&stream.content)
+            .and_then(|()| packer.finish());
+        let packed = packed.map_err(|cause| complain(cause.to_string()))?;
+        stream.dict.set("Filter", "FlateDecode");
+        stream.set_content(packed);
+    }
+    let mut bytes = Vec::new();
+    file.save_to(&mut bytes)
+        .map_err(|cause| complain(cause.to_string()))?;
+    Ok(bytes)
 }
 
 /// Replaces the two marks in the file's trailer, which the PDF library draws from a counter, by
@@ -164,9 +199,7 @@ fn page(label: &PlacedLabel, names: &BTreeMap<Weight, FontId>) -> PdfPage {
     for item in &label.items {
         match item {
             Placed::Text(line) => text(&mut ops, label.height, line, names[&line.weight].clone()),
-            Placed::Code(code) => {
-                ops.extend(code.dark.iter().map(|area| filled(label.height, area)));
-            }
+            Placed::Code(code) => self::code(&mut ops, label, code),
             Placed::Rule(area) => ops.push(filled(label.height, area)),
             Placed::Picture(picture) => {
                 ops.extend(picture.dark.iter().map(|area| filled(label.height, area)));
@@ -198,6 +231,46 @@ fn text(ops: &mut Vec<Op>, height: Length, line: &Line, font: FontId) {
         },
         Op::EndTextSection,
     ]);
+}
+
+/// A code counts in its own modules from its own corner, downwards: small whole numbers, which are
+/// short to write, and every edge on a printer dot. The bars of a bar code are one unit high.
+///
+/// Each box is filled by itself. Printing programs snap a lone box to whole dots; of many boxes in
+/// one shape some make every bar a dot too thick.
+fn code(ops: &mut Vec<Op>, label: &PlacedLabel, code: &Code) {
+    let dot = |place: Length| label.dpi.first_dot(place);
+    let (left, top) = (dot(code.bounds.x), dot(code.bounds.y));
+    let wide = code.dots;
+    let high = match code.kind {
+        CodeKind::Qr => code.dots,
+        CodeKind::Code128 | CodeKind::Gs1128 | CodeKind::Ean13 => dot(code.bounds.bottom()) - top,
+    };
+    let points = |dots: i64| dots as f32 * 72.0 / f32::from(label.dpi.number());
+    let matrix = CurTransMat::Raw([
+        points(wide),
+        0.0,
+        0.0,
+        -points(high),
+        points(left),
+        label.height.to_pt() - points(top),
+    ]);
+    ops.extend([
+        Op::SaveGraphicsState,
+        Op::SetTransformationMatrix { matrix },
+    ]);
+    ops.extend(code.dark.iter().map(|area| {
+        let column = |place: Length| (dot(place) - left) / wide;
+        let row = |place: Length| (dot(place) - top) / high;
+        let (x, y) = (column(area.x), row(area.y));
+        let (w, h) = (column(area.right()) - x, row(area.bottom()) - y);
+        // Words of the page language itself: the library writes whole numbers faster than lengths.
+        Op::Unknown {
+            key: "re f".to_owned(),
+            value: [x, y, w, h].map(DictItem::Int).into(),
+        }
+    }));
+    ops.push(Op::RestoreGraphicsState);
 }
 
 fn filled(height: Length, area: &Area) -> Op {

@@ -1,8 +1,10 @@
-//! The square code: an upper-case address, its modules on whole printer dots.
+//! The square code: an address, its modules on whole printer dots.
 
-use qrcode::{Color, EcLevel, QrCode};
+use domain::gs1::DigitalLink;
+use qrcode::{Color, EcLevel};
 
 use crate::length::{Area, Dpi};
+use crate::mask;
 use crate::refusal::{CodeKind, Refusal};
 use crate::template::Level;
 
@@ -23,6 +25,36 @@ fn compact(c: char) -> bool {
     matches!(c, '0'..='9' | 'A'..='Z' | ' ' | '$' | '%' | '*' | '+' | '-' | '.' | '/' | ':')
 }
 
+/// The address as the code holds it: in capitals, which make the code smaller, wherever they mean
+/// the same.
+///
+/// A GS1 address with a query has signs that the compact mode lacks; only such a one may be longer.
+/// A part of it that is in capitals is compact all the same.
+fn spelt(payload: &str) -> Result<String, Refusal> {
+    let code = CodeKind::Qr;
+    if payload.is_empty() {
+        return Err(Refusal::EmptyCode { code });
+    }
+    let (path, query) = payload.split_at(payload.find('?').unwrap_or(payload.len()));
+    let capitals = path.to_ascii_uppercase() + query;
+    let link = DigitalLink::read(payload).ok();
+    let holds = |c: char| match link {
+        // Scanners guess at anything beyond these.
+        Some(_) => c.is_ascii_graphic(),
+        None => compact(c),
+    };
+    if let Some(character) = capitals.chars().find(|c| !holds(*c)) {
+        return Err(Refusal::CodeCharacter {
+            code,
+            character,
+            payload: capitals,
+        });
+    }
+    // A lot in small letters is not the lot in capitals.
+    let same = link.is_none() || link == DigitalLink::read(&capitals).ok();
+    Ok(if same { capitals } else { payload.to_owned() })
+}
+
 /// Places the code in the middle of its area, as large as whole dots allow.
 pub(crate) fn place(
     payload: &str,
@@ -31,21 +63,11 @@ pub(crate) fn place(
     dpi: Dpi,
 ) -> Result<crate::Code, Refusal> {
     let code = CodeKind::Qr;
-    let payload = payload.to_ascii_uppercase();
-    if payload.is_empty() {
-        return Err(Refusal::EmptyCode { code });
-    }
-    if let Some(character) = payload.chars().find(|c| !compact(*c)) {
-        return Err(Refusal::CodeCharacter {
-            code,
-            character,
-            payload,
-        });
-    }
-    let Ok(symbol) = QrCode::with_error_correction_level(&payload, ec_level(level)) else {
+    let payload = spelt(payload)?;
+    let Ok((width, colours)) = mask::symbol(payload.as_bytes(), ec_level(level)) else {
         return Err(Refusal::CodeTooLong { code, payload });
     };
-    let modules = symbol.width() as i64;
+    let modules = width as i64;
     let across = modules + 2 * QUIET;
     let (left, top) = (dpi.first_dot(area.x), dpi.first_dot(area.y));
     let (wide, high) = (
@@ -73,7 +95,7 @@ pub(crate) fn place(
     );
     let at = |column: i64, row: i64| (left + (QUIET + column) * dots, top + (QUIET + row) * dots);
     let mut dark = Vec::new();
-    for (row, colours) in symbol.to_colors().chunks(symbol.width()).enumerate() {
+    for (row, colours) in colours.chunks(width).enumerate() {
         let row = row as i64;
         let mut column = 0;
         for run in colours.chunk_by(|a, b| a == b) {
@@ -112,3 +134,6 @@ fn ec_level(level: Level) -> EcLevel {
         Level::H => EcLevel::H,
     }
 }
+
+#[cfg(test)]
+mod tests;

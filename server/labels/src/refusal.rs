@@ -1,20 +1,21 @@
 //! Why a label was not made, in plain words. Nothing is cut off instead.
 
+use domain::gs1::NotWritten;
 use thiserror::Error;
 
 use crate::facts::Field;
 use crate::length::Length;
 
-/// One of the two codes on a label.
+/// One of the codes on a label.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum CodeKind {
     /// The square code.
     Qr,
     /// The bar code.
     Code128,
-    /// The bar code with GS1's own numbers.
+    /// The bar code in GS1's form. It stands in the place of a [`CodeKind::Code128`].
     Gs1128,
-    /// The code for a shop's till.
+    /// The bar code for a shop's till.
     Ean13,
 }
 
@@ -125,6 +126,26 @@ pub enum Refusal {
         code: CodeKind,
         /// All it was to hold.
         payload: String,
+    },
+    /// The facts hold a code that the template has no place for.
+    #[error("this label has no place for the {code}: use a larger one")]
+    NoCodePlace {
+        /// Which code.
+        code: CodeKind,
+    },
+    /// A text that is no GS1 message which may be printed.
+    #[error("\"{text}\" cannot be printed as a GS1 code: {why}")]
+    NotGs1 {
+        /// The text.
+        text: String,
+        /// What is wrong with it.
+        why: NotWritten,
+    },
+    /// Not what a till reads.
+    #[error("\"{digits}\" is no till code: it must be 13 digits, the last of them right")]
+    NotTillDigits {
+        /// What there was.
+        digits: String,
     },
     /// The code does not fit its place with bars thick enough to scan.
     #[error(

@@ -2,6 +2,8 @@
 
 use std::fmt::Write;
 
+use domain::gs1::GS;
+
 use crate::face::{FAMILY, Weight};
 use crate::length::{Area, Length};
 use crate::placed::{Line, Placed, PlacedLabel};
@@ -72,6 +74,8 @@ fn escape(text: &str) -> String {
             '&' => out.push_str("&amp;"),
             '<' => out.push_str("&lt;"),
             '>' => out.push_str("&gt;"),
+            // XML knows no control characters; this is the picture of the separator.
+            GS => out.push('\u{241d}'),
             other => out.push(other),
         }
     }

@@ -130,7 +130,7 @@ fn read_by_cups(name: &str, stream: &[u8], colours: Colours, dpi: Dpi) -> Vec<Gr
         "-dBATCH",
         "-dNOPAUSE",
         "-sDEVICE=pgmraw",
-        "-g1500x2500",
+        "-g1500x2800",
     ];
     let arguments = [&quiet[..], &[&number, &target]].concat();
     let mut arguments: Vec<&OsStr> = arguments.into_iter().map(OsStr::new).collect();

@@ -7,9 +7,9 @@
 mod common;
 
 use std::ffi::OsStr;
-use std::path::{Path, PathBuf};
-use std::process::Command;
+use std::path::Path;
 
+use common::tools::{picture, python, run, save};
 use labels::{CodeKind, Dpi, Edges, Facts, PlacedLabel, Template, lay_out, pdf, png, raster};
 
 /// Prints every code in a picture, one `format<TAB>text` a line, then how many pixels within the
@@ -29,16 +29,6 @@ grey = sum(sum(picture.crop(box).histogram()[8:248]) for box in boxes)
 print("grey", grey, sep="\t")
 "#;
 
-fn run(tool: &str, arguments: &[&OsStr]) -> String {
-    let output = match Command::new(tool).args(arguments).output() {
-        Ok(output) => output,
-        Err(error) => panic!("missing tool: {tool} ({error})"),
-    };
-    let complaint = String::from_utf8_lossy(&output.stderr).trim().to_owned();
-    assert!(output.status.success(), "{tool} failed: {complaint}");
-    String::from_utf8(output.stdout).unwrap()
-}
-
 fn judge(name: &str, facts: &Facts, template: &Template) {
     for dpi in [Dpi::D203, Dpi::D300] {
         let label =
@@ -46,8 +36,7 @@ fn judge(name: &str, facts: &Facts, template: &Template) {
         let bytes = pdf(std::slice::from_ref(&label)).unwrap();
         assert!(bytes.len() < 40_000, "{name}: {} bytes", bytes.len());
         let stem = format!("{name}-{}", dpi.number());
-        let file = Path::new(env!("CARGO_TARGET_TMPDIR")).join(format!("{stem}.pdf"));
-        std::fs::write(&file, bytes).unwrap();
+        let file = save(&format!("{stem}.pdf"), &bytes);
         sound(&file);
         says_the_words(&file, &label);
         reads(&picture(&file, dpi), &label);
@@ -86,19 +75,8 @@ fn says_the_words(file: &Path, label: &PlacedLabel) {
     }
 }
 
-fn picture(file: &Path, dpi: Dpi) -> PathBuf {
-    let (stem, number) = (file.with_extension(""), dpi.number().to_string());
-    let options = ["-r", &number, "-gray", "-png", "-singlefile"].map(OsStr::new);
-    run(
-        "pdftoppm",
-        &[&options[..], &[file.as_os_str(), stem.as_os_str()]].concat(),
-    );
-    file.with_extension("png")
-}
-
 fn reads(picture: &Path, label: &PlacedLabel) {
     let zbar = run("zbarimg", &["-q".as_ref(), picture.as_os_str()]);
-    let python = std::env::var("GAMBREL_PYTHON").unwrap_or_else(|_| "python3".into());
     let dots = |code: &labels::Code| {
         let edge = |length| label.dpi.first_dot(length);
         let (area, end) = (code.bounds, code.bounds.right());
@@ -111,25 +89,22 @@ fn reads(picture: &Path, label: &PlacedLabel) {
         )
     };
     let boxes: Vec<String> = label.codes().map(dots).collect();
-    let mut arguments: Vec<&OsStr> = vec!["-c".as_ref(), READER.as_ref(), picture.as_os_str()];
+    let mut arguments: Vec<&OsStr> = vec![picture.as_os_str()];
     arguments.extend(boxes.iter().map(OsStr::new));
-    let zxing = run(&python, &arguments);
+    let zxing = python(READER, &arguments);
     assert!(
         zxing.contains("grey\t0\n"),
         "a module is not on whole dots: {zxing}"
     );
     assert!(label.codes().count() > 0);
     for code in label.codes() {
-        let (by_zbar, by_zxing) = match code.kind {
-            CodeKind::Qr => (
-                format!("QR-Code:{}", code.payload),
-                format!("QRCode\t{}", code.payload),
-            ),
-            _ => (
-                format!("CODE-128:{}", code.payload),
-                format!("Code128\t{}", code.payload),
-            ),
+        let (zbar_name, zxing_name) = match code.kind {
+            CodeKind::Qr => ("QR-Code", "QRCode"),
+            CodeKind::Code128 | CodeKind::Gs1128 => ("CODE-128", "Code128"),
+            CodeKind::Ean13 => ("EAN-13", "EAN13"),
         };
+        let by_zbar = format!("{zbar_name}:{}", code.payload);
+        let by_zxing = format!("{zxing_name}\t{}", code.payload);
         assert!(
             zbar.lines().any(|line| line == by_zbar),
             "{by_zbar} not in {zbar}"

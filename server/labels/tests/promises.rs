@@ -3,8 +3,8 @@
 mod common;
 
 use labels::{
-    CODE128_QUIET, Code, CodeKind, Dpi, Facts, Field, PlacedLabel, QR_QUIET, Readiness, Template,
-    lay_out,
+    CODE128_QUIET, Code, CodeKind, Dpi, EAN13_QUIET, Facts, Field, PlacedLabel, QR_QUIET,
+    Readiness, Template, WIDEST_GS1, lay_out,
 };
 use proptest::prelude::*;
 use proptest::sample::select;
@@ -21,6 +21,16 @@ fn dates() -> impl Strategy<Value = String> {
         .prop_map(|(day, number, month, year)| format!("{day} {number} {month} {year}"))
 }
 
+/// Messages that fit some labels and not others.
+fn messages() -> impl Strategy<Value = String> {
+    let lot = "[0-9A-HJKMNP-Z]{1,20}";
+    let pack = prop::option::of("[0-9]{1,3}");
+    (lot, pack).prop_map(|(lot, pack)| match pack {
+        Some(pack) => format!("(01)09521234543213(10){lot}(21){pack}"),
+        None => format!("(01)09521234543213(17)260727(10){lot}"),
+    })
+}
+
 prop_compose! {
     fn some_facts()(
         name in words(4),
@@ -29,6 +39,7 @@ prop_compose! {
         lot in "[A-Z]{2,3}[0-9]{5}[A-HJKMNP-Z0-9][0-9A-HJKMNP-Z]{2}[0-9A-Z]",
         pack in 1..400,
         readiness in select(&[None, Some(Readiness::Raw), Some(Readiness::ReadyToEat)]),
+        gs1 in prop::collection::vec(messages(), 0..3),
     ) -> Facts {
         let mut texts = others;
         texts.insert(Field::Name, name);
@@ -41,7 +52,7 @@ prop_compose! {
             readiness,
             qr: format!("https://trace.cinderhook.example/L/{lot}/{pack}"),
             linear: lot,
-            gs1: Vec::new(),
+            gs1,
             ean13: None,
         }
     }
@@ -86,25 +97,31 @@ fn check_code(code: &Code, dpi: Dpi) -> Result<(), TestCaseError> {
         prop_assert_eq!(dpi.dots(dot), length, "not on a whole dot");
         Ok(dot)
     };
-    let (quiet, fewest) = match (code.kind, dpi) {
-        (CodeKind::Qr, Dpi::D203) => (QR_QUIET, 3),
-        (CodeKind::Qr, Dpi::D300) => (QR_QUIET, 4),
-        (_, Dpi::D203) => (CODE128_QUIET, 2),
-        (_, Dpi::D300) => (CODE128_QUIET, 3),
+    let ((before, behind), fewest) = match (code.kind, dpi) {
+        (CodeKind::Qr, Dpi::D203) => ((QR_QUIET, QR_QUIET), 3),
+        (CodeKind::Qr, Dpi::D300) => ((QR_QUIET, QR_QUIET), 4),
+        (CodeKind::Code128 | CodeKind::Gs1128, Dpi::D203) => ((CODE128_QUIET, CODE128_QUIET), 2),
+        (CodeKind::Code128 | CodeKind::Gs1128, Dpi::D300) => ((CODE128_QUIET, CODE128_QUIET), 3),
+        (CodeKind::Ean13, Dpi::D203) => (EAN13_QUIET, 3),
+        (CodeKind::Ean13, Dpi::D300) => (EAN13_QUIET, 4),
     };
+    if code.kind == CodeKind::Gs1128 {
+        prop_assert!(code.bounds.w <= WIDEST_GS1);
+        prop_assert!(code.payload.chars().count() <= 48);
+    }
     prop_assert!(code.dots >= fewest);
     let (left, right) = (dot(code.bounds.x)?, dot(code.bounds.right())?);
     let (top, bottom) = (dot(code.bounds.y)?, dot(code.bounds.bottom())?);
-    prop_assert_eq!(right - left, (code.modules + 2 * quiet) * code.dots);
+    prop_assert_eq!(right - left, (before + code.modules + behind) * code.dots);
     for dark in &code.dark {
         let (from, to) = (dot(dark.x)?, dot(dark.right())?);
         prop_assert_eq!((from - left) % code.dots, 0);
         prop_assert_eq!((to - from) % code.dots, 0);
-        prop_assert!(from - left >= quiet * code.dots && right - to >= quiet * code.dots);
+        prop_assert!(from - left >= before * code.dots && right - to >= behind * code.dots);
         if code.kind == CodeKind::Qr {
             let (from, to) = (dot(dark.y)?, dot(dark.bottom())?);
             prop_assert_eq!(to - from, code.dots);
-            prop_assert!(from - top >= quiet * code.dots && bottom - to >= quiet * code.dots);
+            prop_assert!(from - top >= before * code.dots && bottom - to >= behind * code.dots);
         }
     }
     Ok(())

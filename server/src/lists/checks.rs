@@ -7,7 +7,7 @@ use crate::wire::lists::{
 };
 use domain::code::HouseCode;
 use domain::deed::draw::weight;
-use domain::gs1::check_digit_is_right;
+use domain::gs1::Gtin;
 use store::{Tx, entries};
 
 /// Takes a house code for its owner, for ever.
@@ -134,16 +134,7 @@ impl Entry for ProductEntry {
             }
         }
         if let Some(gtin) = &self.gtin {
-            let digits = gtin.0.len();
-            if !matches!(digits, 8 | 12..=14) || !check_digit_is_right(&gtin.0) {
-                return Err(Error::cannot_be(
-                    "gtin",
-                    format!(
-                        "{:?} is not a GTIN: its length or check digit is wrong.",
-                        gtin.0
-                    ),
-                ));
-            }
+            Gtin::parse(&gtin.0).map_err(|why| Error::cannot_be("gtin", why.to_string()))?;
         }
         Ok(())
     }

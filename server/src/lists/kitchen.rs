@@ -60,6 +60,7 @@ impl Kitchen {
                 currency: line("USD"),
                 public_url: None,
                 gs1_prefix: None,
+                till_layout: None,
                 code_year: None,
                 approvals: Vec::new(),
             },
@@ -156,6 +157,10 @@ fn check(entry: &KitchenEntry) -> Result<()> {
             entry.time_zone.0
         );
         return Err(Error::cannot_be("time_zone", detail));
+    }
+    if let Some(layout) = &entry.till_layout {
+        let read = layout.0.parse::<domain::gs1::in_store::Layout>();
+        read.map_err(|why| Error::cannot_be("till_layout", why.to_string()))?;
     }
     if entry.languages.is_empty() || entry.languages.len() > 4 {
         return Err(Error::cannot_be(

@@ -6,6 +6,7 @@ use super::{
     ProductKindWord, ProfileWord, SpeciesWord, StateWord, Weight, Word,
 };
 use domain::dates::Keep;
+use domain::gs1::Gtin;
 use domain::product::{Product, Uncured};
 use domain::words;
 use serde::{Deserialize, Serialize};
@@ -34,6 +35,9 @@ pub struct KitchenEntry {
     pub public_url: Option<Line>,
     /// Its GS1 company prefix, if it has one.
     pub gs1_prefix: Option<Line>,
+    /// How the shop's own till numbers are written: `20PPPPPCVVVV price 2`, P for the product, C for
+    /// the verifier, V for the price or the weight; `28PPPPPVVVVV weight 3`.
+    pub till_layout: Option<Line>,
     /// The edition of the food code that its place has adopted; the last if left out.
     pub code_year: Option<u16>,
     /// Approvals on file: variances, plan numbers.
@@ -166,6 +170,8 @@ pub struct ProductEntry {
     pub price_minor_per_kg: Option<Amount>,
     /// Its GTIN, under the kitchen's own GS1 prefix.
     pub gtin: Option<Line>,
+    /// Its number at the shop's own till; the kitchen's `till_layout` says how it is written.
+    pub till_number: Option<u64>,
     /// Does the counter sell it? If left out: where it has a price.
     pub for_sale: Option<bool>,
 }
@@ -271,6 +277,11 @@ impl ProductEntry {
                 resembles: uncured.resembles,
                 natural: uncured.natural.as_ref().map(|name| name.0.clone()),
             }),
+            gtin: self
+                .gtin
+                .as_ref()
+                .and_then(|gtin| Gtin::parse(&gtin.0).ok()),
+            till_number: self.till_number,
             price_minor_per_kg: self.price_minor_per_kg.map(|price| price.0),
             for_sale: self.for_sale.unwrap_or(self.price_minor_per_kg.is_some()),
         }

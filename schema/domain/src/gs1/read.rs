@@ -2,14 +2,17 @@
 
 use chrono::{Datelike, NaiveDate};
 
-/// A separator between elements, as scanners send it.
-const GS: char = '\u{1d}';
+use super::GS;
+use super::form::form_of;
 
 /// The elements of one string, in order: application identifier and value.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Elements(Vec<(String, String)>);
+pub struct Elements(pub(super) Vec<(String, String)>);
 
 /// Reads a bracketed `(01)…(10)…` or raw string, with or without a symbology identifier.
+///
+/// Each value is looked at by itself, and an element that is said twice must say the same: what is
+/// read is true to the carton. Which elements GS1 wants side by side is the carton's own affair.
 ///
 /// # Errors
 /// In words: what is wrong with the string.
@@ -24,14 +27,7 @@ pub fn read(text: &str) -> Result<Elements, String> {
     if elements.is_empty() {
         return Err("The barcode holds nothing.".into());
     }
-    for (ai, value) in &elements {
-        if matches!(ai.as_str(), "01" | "02") && !check_digit_is_right(value) {
-            return Err(format!(
-                "The check digit of GTIN {value} is wrong: scan it again."
-            ));
-        }
-    }
-    Ok(Elements(elements))
+    Elements::checked(elements)
 }
 
 /// Drops a scanner's symbology identifier: `]C1`, `]Q3`, `]d2`.
@@ -43,6 +39,57 @@ pub fn strip_symbology(text: &str) -> &str {
 }
 
 impl Elements {
+    /// Elements of which each value has its form and none contradicts another.
+    ///
+    /// # Errors
+    /// In words: what is wrong with them.
+    pub(super) fn checked(elements: Vec<(String, String)>) -> Result<Elements, String> {
+        for (nth, (ai, value)) in elements.iter().enumerate() {
+            let form = form_of(ai).filter(|form| form.identifier == ai.len());
+            let form = form.ok_or_else(|| format!("({ai}) is not an application identifier."))?;
+            form.check(ai, value)?;
+            if let Some((other, _)) = elements[..nth]
+                .iter()
+                .find(|(other, said)| same_matter(ai, other) && (other, said) != (ai, value))
+            {
+                return Err(if ai == other {
+                    format!("({ai}) stands in it twice and says two things.")
+                } else {
+                    format!("({other}) and ({ai}) say the same thing twice.")
+                });
+            }
+        }
+        Ok(Elements(elements))
+    }
+
+    /// Every element in order.
+    pub fn iter(&self) -> impl Iterator<Item = (&str, &str)> {
+        self.0
+            .iter()
+            .map(|(ai, value)| (ai.as_str(), value.as_str()))
+    }
+
+    /// With the identifiers in brackets, as people read it.
+    pub fn bracketed(&self) -> String {
+        self.iter()
+            .map(|(ai, value)| format!("({ai}){value}"))
+            .collect()
+    }
+
+    /// As a scanner sends it: a separator after each element that needs one, none at the end.
+    pub fn raw(&self) -> String {
+        let mut raw = String::new();
+        for (nth, (ai, value)) in self.iter().enumerate() {
+            raw.push_str(ai);
+            raw.push_str(value);
+            let open = form_of(ai).is_none_or(|form| !form.predefined);
+            if open && nth + 1 < self.0.len() {
+                raw.push(GS);
+            }
+        }
+        raw
+    }
+
     /// The value of an application identifier.
     pub fn value(&self, ai: &str) -> Option<&str> {
         self.0
@@ -88,25 +135,31 @@ impl Elements {
     }
 }
 
+/// Measures differ in the last digit of their identifier: the number of decimals.
+fn same_matter(one: &str, other: &str) -> bool {
+    let is_measure = one.len() == 4 && one.starts_with('3');
+    one == other || (is_measure && other.get(..3) == one.get(..3))
+}
+
 fn bracketed(text: &str) -> Result<Vec<(String, String)>, String> {
     let mut elements = Vec::new();
-    for part in text.split('(').skip(1) {
-        let (ai, value) = part.split_once(')').ok_or("A bracket is not closed.")?;
-        let form = form_of(ai).filter(|form| form.ai_length == ai.len());
-        let form = form.ok_or_else(|| format!("({ai}) is not an application identifier."))?;
-        let value = value.trim_end_matches(GS);
-        if value.is_empty()
-            || form
-                .value_length
-                .is_some_and(|length| length != value.len())
-        {
-            return Err(format!(
-                "({ai}) holds {value:?}, which has the wrong length."
-            ));
-        }
-        elements.push((ai.to_owned(), value.to_owned()));
+    let mut rest = text;
+    while let Some(open) = rest.strip_prefix('(') {
+        let (ai, after) = open.split_once(')').ok_or("A bracket is not closed.")?;
+        let end = next_bracket(after).unwrap_or(after.len());
+        let (value, next) = after.split_at(end);
+        elements.push((ai.to_owned(), value.trim_end_matches(GS).to_owned()));
+        rest = next;
     }
     Ok(elements)
+}
+
+/// Where the next element begins: a bracket may also be part of a value.
+fn next_bracket(text: &str) -> Option<usize> {
+    text.match_indices('(').map(|(at, _)| at).find(|at| {
+        let inside = text[at + 1..].split_once(')').map(|(inside, _)| inside);
+        inside.is_none_or(|ai| matches!(ai.len(), 2..=4) && ai.bytes().all(|b| b.is_ascii_digit()))
+    })
 }
 
 fn raw(text: &str) -> Result<Vec<(String, String)>, String> {
@@ -115,65 +168,21 @@ fn raw(text: &str) -> Result<Vec<(String, String)>, String> {
     while !rest.is_empty() {
         let form = form_of(rest)
             .ok_or_else(|| format!("No application identifier is known at {rest:?}."))?;
-        let ai = rest
-            .get(..form.ai_length)
+        let (ai, after) = rest
+            .split_at_checked(form.identifier)
             .ok_or("The barcode ends in the middle of an identifier.")?;
-        rest = &rest[form.ai_length..];
-        let value = match form.value_length {
-            Some(length) => rest
-                .get(..length)
-                .ok_or_else(|| format!("({ai}) is cut off."))?,
-            None => rest.split(GS).next().unwrap_or(""),
+        let end = if form.predefined {
+            form.longest
+        } else {
+            after.find(GS).unwrap_or(after.len())
         };
-        rest = rest[value.len()..].trim_start_matches(GS);
-        if value.is_empty() {
-            return Err(format!("({ai}) is empty."));
-        }
+        let (value, after) = after
+            .split_at_checked(end)
+            .ok_or_else(|| format!("({ai}) is cut off: scan it again."))?;
         elements.push((ai.to_owned(), value.to_owned()));
+        rest = after.trim_start_matches(GS);
     }
     Ok(elements)
-}
-
-struct Form {
-    ai_length: usize,
-    /// Set for the families of predefined length, which need no separator.
-    value_length: Option<usize>,
-}
-
-/// By the first two digits (`standards` 1.1; 04, 14, 18 and 19 from memory there).
-fn form_of(text: &str) -> Option<Form> {
-    let family: u32 = text.get(..2)?.parse().ok()?;
-    let (ai_length, value_length) = match family {
-        0 => (2, Some(18)),
-        1..=3 => (2, Some(14)),
-        4 => (2, Some(16)),
-        11..=19 => (2, Some(6)),
-        20 => (2, Some(2)),
-        31..=36 => (4, Some(6)),
-        41 => (3, Some(13)),
-        10 | 21 | 22 | 30 | 37 | 90..=99 => (2, None),
-        23..=25 | 40 | 42 | 71 => (3, None),
-        39 | 43 | 70 | 72 | 80..=82 => (4, None),
-        _ => return None,
-    };
-    Some(Form {
-        ai_length,
-        value_length,
-    })
-}
-
-/// GS1's standard check digit: weights 3 and 1 from the right (`standards` 1.2).
-pub fn check_digit_is_right(digits: &str) -> bool {
-    let values: Option<Vec<u32>> = digits.chars().map(|digit| digit.to_digit(10)).collect();
-    let weighed = |values: Vec<u32>| -> u32 {
-        values
-            .iter()
-            .rev()
-            .enumerate()
-            .map(|(nth, value)| if nth % 2 == 0 { *value } else { value * 3 })
-            .sum()
-    };
-    values.is_some_and(|values| values.len() > 1 && weighed(values) % 10 == 0)
 }
 
 /// YYMMDD; day 00 is the month's last day; the century by the 50-year rule (`standards` 1.1).
@@ -208,32 +217,6 @@ mod tests {
     }
 
     #[test]
-    fn check_digits() {
-        // standards 1.2.
-        for good in [
-            "6291041500213",
-            "9501101531000",
-            "95012346",
-            "1234567890128",
-            "12345678901231",
-            "9521234500001",
-            "095212345000000018",
-        ] {
-            assert!(check_digit_is_right(good), "{good}");
-        }
-        for bad in [
-            "12345673",
-            "416000336109",
-            "1234567890129",
-            "12345678901232",
-            "",
-            "x",
-        ] {
-            assert!(!check_digit_is_right(bad), "{bad}");
-        }
-    }
-
-    #[test]
     fn bracketed_and_raw_say_the_same() {
         // standards 1.1 and 8: the separator after a lot in the middle.
         let bracketed = read("(01)99521234543216(3103)001250(10)26P0718-BEL7(17)260727").unwrap();
@@ -242,6 +225,56 @@ mod tests {
         assert_eq!(raw.lot(), Some("26P0718-BEL7"));
         assert_eq!(raw.net_milligrams(), Some(1_250_000));
         assert_eq!(raw.use_by(today()), NaiveDate::from_ymd_opt(2026, 7, 27));
+    }
+
+    #[test]
+    fn separators() {
+        // standards 2, the two raw vectors: without its separator a lot swallows what follows it,
+        // and nobody can tell. Hence the predefined lengths first in what we write.
+        let elements = read("01095060001343521726123110ABC123").unwrap();
+        assert_eq!(
+            elements.bracketed(),
+            "(01)09506000134352(17)261231(10)ABC123"
+        );
+        let swallowed = read("010950600013435210ABC12317261231").unwrap();
+        assert_eq!(swallowed.lot(), Some("ABC12317261231"));
+        let apart = read("010950600013435210ABC123\u{1d}17261231").unwrap();
+        assert_eq!(apart.lot(), Some("ABC123"));
+        assert_eq!(apart.raw(), "010950600013435210ABC123\u{1d}17261231");
+    }
+
+    #[test]
+    fn brackets_within_a_value() {
+        let elements = read("(01)09506000134352(10)A(B)(1)C(17)261231").unwrap();
+        assert_eq!(elements.lot(), Some("A(B)(1)C"));
+        assert_eq!(elements.value("17"), Some("261231"));
+    }
+
+    #[test]
+    fn the_same_thing_twice() {
+        assert!(read("(10)A(10)A").is_ok());
+        for text in ["(10)A(10)B", "(3103)001250(3102)000125"] {
+            let says = read(text).unwrap_err();
+            assert!(says.contains("twice"), "{says}");
+        }
+    }
+
+    #[test]
+    fn a_date_that_is_none_is_not_dropped() {
+        // A carton's date decides what is thrown away: better typed than lost.
+        for text in [
+            "(17)261331",
+            "(17)260230",
+            "(15)26",
+            "(7003)2607182430",
+            "(7006)260700",
+            "(7007)260718260732",
+        ] {
+            assert!(read(text).is_err(), "{text}");
+        }
+        for text in ["(17)240229", "(7003)2607182359", "(7007)260718260731"] {
+            assert!(read(text).is_ok(), "{text}");
+        }
     }
 
     #[test]
