@@ -5,6 +5,7 @@
 mod api;
 mod deeds;
 mod lists;
+mod prints;
 mod reads;
 mod rules;
 
@@ -19,5 +20,6 @@ pub fn api() -> Api {
     rules::add(&mut api);
     deeds::add(&mut api);
     lists::add(&mut api);
+    prints::add(&mut api);
     api
 }

@@ -112,6 +112,20 @@ pub struct PlaceEntry {
     pub scale_grams: Option<Weight>,
 }
 
+/// A label printer that speaks IPP.
+#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct PrinterEntry {
+    /// Its code.
+    pub code: Code,
+    /// What people call it.
+    pub name: Line,
+    /// Where it is: `ipp://host:port/ipp/print`.
+    pub address: Line,
+    /// The labels that it is the usual printer for; the first is what it prints if none is asked for.
+    pub templates: Option<Vec<Line>>,
+}
+
 /// A product.
 #[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
