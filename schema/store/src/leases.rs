@@ -12,18 +12,30 @@ use chrono::NaiveDateTime;
 use diesel::prelude::*;
 use std::collections::BTreeMap;
 
-/// Takes or renews the lease of a printer. False where another process has it.
+/// Who has the lease of a printer, or had it last.
+pub fn owner(conn: &mut Conn, printer: i32) -> Result<Option<String>> {
+    Ok(printer_leases::table
+        .find(printer)
+        .select(printer_leases::owner)
+        .get_result(conn)
+        .optional()?)
+}
+
+/// Takes or renews the lease of a printer; from `gone` also before its end. False where another
+/// process has it.
 pub fn take(
     tx: &mut Tx<'_>,
     printer: i32,
     owner: &str,
+    gone: Option<&str>,
     now: NaiveDateTime,
     until: NaiveDateTime,
 ) -> Result<bool> {
+    let owners = [owner, gone.unwrap_or(owner)];
     let free = printer_leases::table.filter(
         printer_leases::id.eq(printer).and(
             printer_leases::owner
-                .eq(owner)
+                .eq_any(owners)
                 .or(printer_leases::until.lt(now)),
         ),
     );

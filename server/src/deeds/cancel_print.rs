@@ -6,7 +6,7 @@ use crate::error::{Error, Result};
 use crate::read::prints as read;
 use crate::wire::prints::{CancellationAsked, PrintsDone};
 use domain::print::Heard;
-use domain::words::{DeedKind, PrintState};
+use domain::words::DeedKind;
 use store::{print_runs, prints};
 
 /// Takes labels out of the queue.
@@ -41,11 +41,12 @@ pub fn take(app: &App, asked: &CancellationAsked) -> Result<Done> {
             let mut print = found.ok_or_else(|| {
                 Error::not_found(format!("No print on record has the number {number}."))
             })?;
-            let next = print.run.known()?.after(Heard::Cancelled);
-            if next.state != PrintState::Cancelled {
+            let known = print.run.known()?;
+            let next = known.after(Heard::Cancelled);
+            if next == known {
                 let detail = format!(
                     "Print {number} waits no more: {}.",
-                    crate::printing::words::of_print(next.state)
+                    crate::printing::words::of_print(known.state)
                 );
                 return Err(Error::clash("prints", detail));
             }

@@ -6,6 +6,7 @@
 use super::address::PrinterAddress;
 use super::capabilities::Capabilities;
 use super::client::{Client, Failure};
+use super::owner::Owner;
 use super::words;
 use crate::app::{App, damaged};
 use crate::error::Result;
@@ -17,10 +18,10 @@ use std::time::Duration;
 use store::print_runs::{self, RunRow};
 use store::{entries, leases};
 
-/// How long a lease lasts, in seconds: longer than the most patient question.
-const LEASE: i64 = 90;
-/// It is renewed when less than this is left of it.
-const RENEW: i64 = 60;
+/// How long a lease lasts, in seconds.
+const LEASE: i64 = 60;
+/// It is renewed when less than this is left of it: always longer than the most patient question.
+const RENEW: i64 = 40;
 /// Labels looked at in one round.
 const ROUND: i64 = 100;
 
@@ -43,7 +44,7 @@ pub enum Then {
 pub struct Desk<'a> {
     pub(super) app: &'a App,
     pub(super) printer: i32,
-    owner: &'a str,
+    owner: &'a Owner,
     leased_until: Option<chrono::NaiveDateTime>,
     told: Option<Option<String>>,
     /// How many labels the printer may have at once: two keep it busy, and one if it says so.
@@ -59,7 +60,7 @@ pub(super) struct Round<'a> {
 
 impl<'a> Desk<'a> {
     /// A desk for a printer, run by this process.
-    pub fn new(app: &'a App, printer: i32, owner: &'a str) -> Desk<'a> {
+    pub fn new(app: &'a App, printer: i32, owner: &'a Owner) -> Desk<'a> {
         Desk {
             app,
             printer,
@@ -187,7 +188,7 @@ impl<'a> Desk<'a> {
                 Ok(leases::note_trouble(
                     tx,
                     self.printer,
-                    self.owner,
+                    &self.owner.to_string(),
                     trouble.as_deref(),
                 )?)
             })?;
@@ -206,8 +207,15 @@ impl<'a> Desk<'a> {
             return Ok(true);
         }
         let until = now + TimeDelta::seconds(LEASE);
+        let had = self
+            .app
+            .store
+            .look(|conn| leases::owner(conn, self.printer))?;
+        let gone = had.filter(|had| self.owner.sees_gone(had));
+        let myself = self.owner.to_string();
         let taken = self.app.store.write(|tx| -> Result<bool> {
-            Ok(leases::take(tx, self.printer, self.owner, now, until)?)
+            let gone = gone.as_deref();
+            Ok(leases::take(tx, self.printer, &myself, gone, now, until)?)
         })?;
         self.leased_until = taken.then_some(until);
         Ok(taken)
@@ -220,7 +228,12 @@ impl<'a> Desk<'a> {
         }
         let now = self.app.now().naive_utc();
         let left = self.app.store.write(|tx| -> Result<()> {
-            Ok(leases::give_back(tx, self.printer, self.owner, now)?)
+            Ok(leases::give_back(
+                tx,
+                self.printer,
+                &self.owner.to_string(),
+                now,
+            )?)
         });
         if let Err(error) = left {
             eprintln!("gambrel: {error}");

@@ -4,7 +4,7 @@
 //! Reading order: [`domain::print`] (what is known of a label, and what may be done next), [`address`],
 //! [`client`] with [`capabilities`], `job` and `values` (what a printer is asked, and what it says),
 //! [`mod@format`], [`kept`] and [`reprint`] (the document, from what was kept), [`desk`] (one printer's queue) with
-//! `send` (one label's way), [`words`] (what is wrong, for a tired cook), and here: one desk for each
+//! `send` (one label's way), `owner` (who this process is), [`words`] (what is wrong, for a tired cook), and here: one desk for each
 //! printer that has something to do.
 
 pub mod address;
@@ -15,6 +15,7 @@ pub mod desk;
 pub mod format;
 mod job;
 pub mod kept;
+mod owner;
 pub mod reprint;
 mod send;
 mod values;
@@ -25,6 +26,7 @@ pub use bell::Bell;
 use crate::app::App;
 use actix_web::web::Data;
 use desk::{Desk, Patience, Then};
+use owner::Owner;
 use std::collections::HashMap;
 use std::thread::{self, JoinHandle};
 use std::time::Duration;
@@ -77,8 +79,7 @@ impl Printing {
 
 /// Opens desks as they are needed, until everybody is sent home.
 fn lead(app: &Data<App>) {
-    // No two processes have the same number at the same moment.
-    let owner = format!("{}-{}", std::process::id(), app.now().timestamp_micros());
+    let owner = Owner::myself(app.now());
     let mut desks: HashMap<i32, JoinHandle<()>> = HashMap::new();
     while !app.bell.closing() {
         let heard = app.bell.times();
@@ -102,7 +103,7 @@ fn lead(app: &Data<App>) {
 }
 
 /// One printer, until nothing is left to do.
-fn attend(app: &App, printer: i32, owner: &str) {
+fn attend(app: &App, printer: i32, owner: &Owner) {
     let mut desk = Desk::new(app, printer, owner);
     let mut looks = Patience::new(Duration::from_millis(50), Duration::from_secs(1));
     let mut trouble = Patience::new(Duration::from_secs(1), Duration::from_secs(30));
