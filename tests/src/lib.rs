@@ -5,6 +5,7 @@ pub mod call;
 pub mod house;
 pub mod oracle;
 pub mod printer;
+pub mod real_printer;
 
 pub use call::{Answer, Caller};
 pub use house::{Engine, House};

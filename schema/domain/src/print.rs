@@ -109,19 +109,17 @@ impl Known {
             (Sending, Heard::Taken) if self.perhaps_out => to(Sent),
             (Sending, Heard::NotTaken) => again,
             // A job that was never given a document prints nothing, whatever becomes of it.
-            (Sending, Heard::NoJob(_) | Heard::Job(JobState::Completed)) if !self.perhaps_out => {
-                again
-            }
-            (Sending, Heard::Job(JobState::BrokenOff { .. })) if !self.perhaps_out => {
-                self.broken_off(again)
-            }
+            (
+                Sending,
+                Heard::NoJob(_) | Heard::Job(JobState::Completed | JobState::BrokenOff { .. }),
+            ) if !self.perhaps_out => again,
+            // Broken off while it was being sent, as with a full memory: nothing is wrong with it.
+            (Sending, Heard::Job(JobState::BrokenOff { out: Some(0) })) => again,
             (Sending, Heard::NoJob(Absence::Proves)) => again,
             (Sending, Heard::NoJob(Absence::ProvesNothing)) => to(Unsure),
             (Sent, Heard::NoJob(_)) => to(Unsure),
             (Sending | Sent, Heard::Job(JobState::Completed)) => to(Printed),
-            (Sending | Sent, Heard::Job(JobState::BrokenOff { out: Some(0) })) => {
-                self.broken_off(again)
-            }
+            (Sent, Heard::Job(JobState::BrokenOff { out: Some(0) })) => self.broken_off(again),
             (Sending | Sent, Heard::Job(JobState::BrokenOff { .. })) => to(Unsure),
             (Unsure, Heard::CameOut) => to(Printed),
             // A printer that says "completed" over a blank label is overruled by who sees it.
@@ -153,6 +151,11 @@ impl PrintState {
             Waiting | Sending | Sent | Printed | Unsure => true,
             Refused | Cancelled | Spoilt => false,
         }
+    }
+
+    /// Does the printer have it, or is it being sent there?
+    pub const fn is_on_its_way(self) -> bool {
+        matches!(self, PrintState::Sending | PrintState::Sent)
     }
 
     /// Is there still something to do for it without a person?

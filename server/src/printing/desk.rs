@@ -32,8 +32,10 @@ pub enum Then {
     GoHome,
     /// Another process does it.
     LeaveIt,
-    /// Something has moved: go on.
+    /// The printer took or printed something: go on.
     GoOn,
+    /// Something has moved, no label came further: look at once, and stay as patient as before.
+    Again,
     /// The printer works: look again soon.
     LookAgain,
     /// Something is wrong at the printer: wait longer each time.
@@ -112,12 +114,12 @@ impl<'a> Desk<'a> {
     }
 
     fn work(&mut self, round: &Round<'_>, runs: Vec<RunRow>) -> Result<Then> {
-        let mut moved = false;
+        let mut moved = Moved::default();
         let mut under_way = 0;
         let mut waiting = Vec::new();
         for run in runs {
-            let before = run.state.clone();
-            let run = match run.known()?.state {
+            let before = run.known()?.state;
+            let run = match before {
                 PrintState::Sending => self.resume(round, run)?,
                 PrintState::Sent => self.follow(round, run)?,
                 _ => {
@@ -125,35 +127,35 @@ impl<'a> Desk<'a> {
                     continue;
                 }
             };
-            moved |= run.as_ref().is_none_or(|run| run.state != before);
-            let open = run.is_some_and(|run| matches!(&*run.state, "sending" | "sent"));
-            under_way += usize::from(open);
+            let after = state(run.as_ref())?;
+            moved.note(Some(before), after);
+            under_way += usize::from(after.is_some_and(PrintState::is_on_its_way));
         }
         if let Some(trouble) = words::trouble(round.name, &round.printer) {
             return self.wrong(trouble);
+        }
+        if moved.put_back {
+            return self.wrong(words::stumbled(round.name));
         }
         self.tell(None)?;
         for run in waiting {
             if under_way >= self.at_once || self.app.bell.closing() || !self.holds_lease()? {
                 break;
             }
-            let sent = self.send(round, run)?;
-            match sent
-                .map(|run| run.known())
-                .transpose()?
-                .map(|known| known.state)
-            {
+            let after = state(self.send(round, run)?.as_ref())?;
+            if after == Some(PrintState::Waiting) {
                 // Put off: the printer has as many as it takes.
-                Some(PrintState::Waiting) => {
-                    self.at_once = self.at_once.min(under_way.max(1));
-                    break;
-                }
-                Some(PrintState::Sending | PrintState::Sent) => under_way += 1,
-                _ => {}
+                self.at_once = self.at_once.min(under_way.max(1));
+                break;
             }
-            moved = true;
+            moved.note(Some(PrintState::Waiting), after);
+            under_way += usize::from(after.is_some_and(PrintState::is_on_its_way));
         }
-        Ok(if moved { Then::GoOn } else { Then::LookAgain })
+        Ok(match (moved.any, moved.further) {
+            (_, true) => Then::GoOn,
+            (true, false) => Then::Again,
+            (false, false) => Then::LookAgain,
+        })
     }
 
     /// Writes down what was heard of a label. Nothing where somebody else was faster.
@@ -239,6 +241,29 @@ impl<'a> Desk<'a> {
             eprintln!("gambrel: {error}");
         }
     }
+}
+
+/// What has moved in a round.
+#[derive(Debug, Default)]
+struct Moved {
+    any: bool,
+    /// The printer took or printed a label.
+    further: bool,
+    /// A label that was being sent waits again.
+    put_back: bool,
+}
+
+impl Moved {
+    fn note(&mut self, before: Option<PrintState>, after: Option<PrintState>) {
+        use PrintState::*;
+        self.any |= before != after;
+        self.further |= before != after && matches!(after, Some(Sent | Printed));
+        self.put_back |= (before, after) == (Some(Sending), Some(Waiting));
+    }
+}
+
+fn state(run: Option<&RunRow>) -> Result<Option<PrintState>> {
+    Ok(run.map(RunRow::known).transpose()?.map(|known| known.state))
 }
 
 /// How long to wait: each time twice as long, within bounds.

@@ -121,6 +121,7 @@ fn attend(app: &App, printer: i32, owner: &Owner) {
                 trouble.calm();
                 continue;
             }
+            Ok(Then::Again) => continue,
             Ok(Then::LookAgain) => {
                 trouble.calm();
                 looks.this_time()

@@ -85,6 +85,13 @@ pub fn no_answer(name: &str, failure: &Failure) -> String {
     }
 }
 
+/// A printer that breaks labels off while they are sent to it.
+pub fn stumbled(name: &str) -> String {
+    format!(
+        "The printer “{name}” does not take a label whole: its memory may be full, or the line to it bad. It is tried again by itself."
+    )
+}
+
 /// A printer's state in a word or two.
 pub fn state(printer: &Capabilities) -> &'static str {
     match printer.state {
