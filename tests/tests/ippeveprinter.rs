@@ -2,9 +2,10 @@
 
 use serde_json::{Value, json};
 use std::process::Command;
-use std::time::{Duration, Instant};
+use std::time::Duration;
+use stories::queue::{chops, numbers, until, wait};
 use stories::real_printer::RealPrinter;
-use stories::{Caller, Engine, House, on_both_engines};
+use stories::{Engine, House, on_both_engines};
 
 on_both_engines! {
     it_prints_each_label_once_and_as_it_was_kept
@@ -19,40 +20,11 @@ fn kitchen(engine: Engine, printer: &RealPrinter, packs: u32) -> (House, String,
     let caller = house.caller();
     let entry = json!({ "code": "bench", "name": "Bench", "address": printer.address(), "templates": ["tub"] });
     caller.post("/api/printers", &entry).expect(201);
-    let pig = caller.half_pig("0608-17", 10_000);
-    let step = json!({ "kind": "cut", "place": "bench", "inputs": [{ "lot": pig }],
-        "outputs": [{ "product": "pork-chop", "grams": 9_000, "pack_count": packs }] });
-    let lot = caller.deed("/api/steps", step).expect(201).code(0);
+    let lot = chops(&caller, "0608-17", packs);
     let asked = json!({ "printer": "bench", "lot": lot });
     let asked = caller.deed("/api/prints", asked).expect(201).body;
     assert_eq!(asked["warnings"], json!([]));
     (house, lot, numbers(&asked))
-}
-
-fn numbers(body: &Value) -> Vec<i64> {
-    let prints = body["prints"].as_array().expect("prints");
-    prints
-        .iter()
-        .map(|print| print["print"].as_i64().expect("a number"))
-        .collect()
-}
-
-/// Waits until every one of these prints is in one of these states; the prints in each.
-#[track_caller]
-fn wait(caller: &Caller, prints: &[i64], states: &[&str]) -> Vec<(i64, String)> {
-    let give_up = Instant::now() + Duration::from_secs(120);
-    loop {
-        let read: Vec<Value> = prints
-            .iter()
-            .map(|print| caller.get(&format!("/api/prints/{print}")).expect(200).body)
-            .collect();
-        let state = |print: &Value| print["state"].as_str().unwrap().to_owned();
-        if read.iter().all(|print| states.contains(&&*state(print))) {
-            return prints.iter().copied().zip(read.iter().map(state)).collect();
-        }
-        assert!(Instant::now() < give_up, "not {states:?}: {read:#?}");
-        std::thread::sleep(Duration::from_millis(50));
-    }
 }
 
 #[track_caller]
@@ -112,11 +84,7 @@ fn it_is_killed_in_the_middle_of_a_label(engine: Engine) {
     let (house, _, prints) = kitchen(engine, &printer, 8);
     let caller = house.caller();
     for nth in [2, 5] {
-        let give_up = Instant::now() + Duration::from_secs(60);
-        while printer.paper().len() < nth {
-            assert!(Instant::now() < give_up);
-            std::thread::sleep(Duration::from_millis(10));
-        }
+        until(|| printer.paper().len() >= nth);
         printer.switch_off();
         std::thread::sleep(Duration::from_millis(300));
         printer.switch_on();
@@ -124,10 +92,11 @@ fn it_is_killed_in_the_middle_of_a_label(engine: Engine) {
     let ended = wait(&caller, &prints, &["printed", "unsure"]);
     let copies = printer.copies();
     let mut seen = Vec::new();
-    for (print, state) in &ended {
-        let out = copies.get(print).copied().unwrap_or(0);
+    for read in &ended {
+        let print = read["print"].as_i64().unwrap();
+        let out = copies.get(&print).copied().unwrap_or(0);
         assert!(out <= 1, "print {print} came out {out} times");
-        match &**state {
+        match read["state"].as_str().unwrap() {
             "printed" => assert_eq!(out, 1, "print {print}"),
             _ => seen.push(json!({ "print": print, "came_out": out == 1 })),
         }
@@ -172,17 +141,13 @@ fn its_memory_is_full(engine: Engine) {
     let (house, _, prints) = kitchen(engine, &printer, 3);
     let caller = house.caller();
     // It is told, nothing is lost, and nothing comes out.
-    let give_up = Instant::now() + Duration::from_secs(30);
     let told = || {
         caller
             .get(&format!("/api/prints/{}", prints[0]))
             .expect(200)
             .body
     };
-    while told()["attempts"].as_i64() < Some(2) {
-        assert!(Instant::now() < give_up, "{}", told());
-        std::thread::sleep(Duration::from_millis(50));
-    }
+    until(|| told()["attempts"].as_i64() >= Some(2));
     assert!(printer.paper().is_empty());
     printer.limit_spool(None);
     wait(&caller, &prints, &["printed"]);

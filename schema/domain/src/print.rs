@@ -181,13 +181,15 @@ pub fn token(deed: &str, print: i32, attempt: i32) -> String {
 /// What absence from the printer's list says. `waited`: seconds since the document went out; `ran_on`:
 /// the printer has not been started anew since; `reaches_back`: it lists a job from before.
 pub fn absence(waited: i64, ran_on: bool, reaches_back: bool) -> Absence {
-    match waited {
-        // A clock that was set back proves nothing.
-        ..0 => Absence::ProvesNothing,
-        _ if !ran_on => Absence::ProvesNothing,
-        ..TOO_EARLY_SECONDS => Absence::TooEarly,
-        _ if reaches_back || waited <= REMEMBERED_SECONDS => Absence::Proves,
-        _ => Absence::ProvesNothing,
+    if waited < 0 || !ran_on {
+        // A clock that was set back proves nothing either.
+        Absence::ProvesNothing
+    } else if waited < TOO_EARLY_SECONDS {
+        Absence::TooEarly
+    } else if reaches_back || waited <= REMEMBERED_SECONDS {
+        Absence::Proves
+    } else {
+        Absence::ProvesNothing
     }
 }
 
@@ -227,14 +229,14 @@ mod tests {
 
         /// Something happens inside: a document arrives, a label is printed or broken off.
         fn works(&mut self, choice: u8) {
-            if self.in_flight > 0 && choice % 2 == 0 {
+            if self.in_flight > 0 && choice.is_multiple_of(2) {
                 self.in_flight -= 1;
                 // A job takes one document and no second.
                 self.has_document |= self.has_job && self.ended.is_none();
                 return;
             }
             if self.has_document && self.ended.is_none() {
-                let tells = choice % 3 != 0;
+                let tells = !choice.is_multiple_of(3);
                 self.ended = Some(match choice % 4 {
                     0 | 1 => {
                         self.copies += 1;
@@ -277,7 +279,7 @@ mod tests {
             let mut label = Known::ASKED;
             for choice in choices {
                 printer.works(choice);
-                if choice % 17 == 0 {
+                if choice.is_multiple_of(17) {
                     printer.forget();
                 }
                 let (act, luck) = (choice % 5, choice / 5);
@@ -288,7 +290,7 @@ mod tests {
                     }
                     // A job is made; the answer may be lost.
                     (PrintState::Sending, 0) if !printer.has_job && !label.perhaps_out && !printer.forgot => {
-                        printer.has_job = luck % 2 == 0;
+                        printer.has_job = luck.is_multiple_of(2);
                         label
                     }
                     // The document goes; the answer may be lost, and the document may be slow.

@@ -11,7 +11,7 @@ use crate::printing::address::PrinterAddress;
 use crate::printing::capabilities::Capabilities;
 use crate::printing::client::{Client, Failure};
 use crate::printing::kept::apart;
-use crate::printing::{reprint, words};
+use crate::printing::{before, reprint, words};
 use crate::read::prints as read;
 use crate::wire::lists::PrinterEntry;
 use crate::wire::prints::{PrintAsked, PrintsDone};
@@ -22,7 +22,7 @@ use std::collections::BTreeMap;
 use store::lots::{self, LotRow};
 use store::packs::{self, PackRow};
 use store::prints::{self, Print, PrintRow};
-use store::{deeds, entries, kept};
+use store::{entries, kept};
 
 /// Records what is to be printed; the printer is woken afterwards.
 ///
@@ -218,10 +218,9 @@ impl<'a> Press<'a> {
             all: asked.step.is_some(),
         };
         let mut labels = label_facts::prepare(facts.app, facts.tx.conn, lot, &wanted)?;
-        let before = prints::of_lot(facts.tx.conn, lot.id)?;
-        let mut before = counted(before)?;
+        let mut earlier_ones = counted(prints::of_lot(facts.tx.conn, lot.id)?)?;
         if asked.again.is_none() {
-            refuse_printed_before(facts, lot, &labels, &before)?;
+            before::refuse(facts, lot, &labels, &earlier_ones)?;
         }
         let numbers = labels
             .iter()
@@ -238,7 +237,7 @@ impl<'a> Press<'a> {
         let mut ordinals = Vec::with_capacity(labels.len());
         for label in &mut labels {
             self.refuse_size(label)?;
-            let earlier = before.remove(&label.pack).unwrap_or_default();
+            let earlier = earlier_ones.remove(&label.pack).unwrap_or_default();
             let ordinal = ordinal(earlier.iter().map(|print| print.row.ordinal.unsigned_abs()));
             if ordinal > 0 {
                 let frozen = packs[&label.pack].state == domain::words::State::Frozen.as_str();
@@ -335,90 +334,4 @@ fn last_dpi(facts: &mut Facts<'_, '_>, printer: i32) -> Result<Option<u16>> {
     };
     let last = prints::find(facts.tx.conn, filter, 1)?.pop();
     Ok(last.and_then(|last| u16::try_from(last.row.dpi).ok()))
-}
-
-/// 409, naming the packs and when each was printed.
-fn refuse_printed_before(
-    facts: &mut Facts<'_, '_>,
-    lot: &LotRow,
-    labels: &[Prepared],
-    before: &BTreeMap<u32, Vec<Print>>,
-) -> Result<()> {
-    let printed: Vec<&Print> = labels
-        .iter()
-        .filter_map(|label| before.get(&label.pack)?.last())
-        .collect();
-    if printed.is_empty() {
-        return Ok(());
-    }
-    let keys: Vec<i32> = printed.iter().map(|print| print.row.deed_id).collect();
-    let asked: BTreeMap<i32, _> = deeds::by_keys(facts.tx.conn, &keys)?
-        .into_iter()
-        .map(|deed| (deed.id, deed))
-        .collect();
-    // Told deed by deed: twelve packs of one deed are one line.
-    let mut told: BTreeMap<i32, Vec<u32>> = BTreeMap::new();
-    for print in &printed {
-        told.entry(print.row.deed_id)
-            .or_default()
-            .push(print.row.number.unsigned_abs());
-    }
-    let lines = told.iter().map(|(deed, packs)| {
-        let deed = &asked[deed];
-        let at = deed.at.and_utc().with_timezone(&facts.kitchen.zone);
-        format!(
-            "{} on {} by {}",
-            runs(packs),
-            at.format("%a %-d %b %Y at %H:%M"),
-            deed.person
-        )
-    });
-    let detail = format!(
-        "{}: {}. A label is printed once. If it is needed again, say why: it will be marked as a reprint.",
-        lot.code()?.shown(),
-        lines.collect::<Vec<_>>().join("; ")
-    );
-    Err(Problem::new(
-        StatusCode::CONFLICT,
-        "printed-before",
-        "Printed before",
-        detail,
-    )
-    .at("packs")
-    .into())
-}
-
-/// `pack 3`, `packs 1 to 12 and 14`.
-fn runs(numbers: &[u32]) -> String {
-    let mut runs: Vec<(u32, u32)> = Vec::new();
-    for number in numbers {
-        match runs.last_mut() {
-            Some((_, last)) if *last + 1 == *number => *last = *number,
-            _ => runs.push((*number, *number)),
-        }
-    }
-    let shown: Vec<String> = runs
-        .iter()
-        .map(|(first, last)| match last - first {
-            0 => first.to_string(),
-            _ => format!("{first} to {last}"),
-        })
-        .collect();
-    match (numbers.len(), shown.split_last()) {
-        (1, _) | (_, None) => format!("pack {}", shown.join("")),
-        (_, Some((last, []))) => format!("packs {last}"),
-        (_, Some((last, rest))) => format!("packs {} and {last}", rest.join(", ")),
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::runs;
-
-    #[test]
-    fn packs_are_told_in_runs() {
-        assert_eq!(runs(&[3]), "pack 3");
-        assert_eq!(runs(&[1, 2, 3]), "packs 1 to 3");
-        assert_eq!(runs(&[1, 2, 5, 9]), "packs 1 to 2, 5 and 9");
-    }
 }

@@ -3,11 +3,12 @@
 //!
 //! Reading order: [`domain::print`] (what is known of a label, and what may be done next), [`address`],
 //! [`client`] with [`capabilities`], `job` and `values` (what a printer is asked, and what it says),
-//! [`mod@format`], [`kept`] and [`reprint`] (the document, from what was kept), [`desk`] (one printer's queue) with
+//! [`mod@format`], [`kept`], [`before`] and [`reprint`] (the document, from what was kept), [`desk`] (one printer's queue) with
 //! `send` (one label's way), `owner` (who this process is), [`words`] (what is wrong, for a tired cook), and here: one desk for each
 //! printer that has something to do.
 
 pub mod address;
+pub mod before;
 mod bell;
 pub mod capabilities;
 pub mod client;
@@ -80,6 +81,7 @@ impl Printing {
 /// Opens desks as they are needed, until everybody is sent home.
 fn lead(app: &Data<App>) {
     let owner = Owner::myself(app.now());
+    let mut complained = None;
     let mut desks: HashMap<i32, JoinHandle<()>> = HashMap::new();
     while !app.bell.closing() {
         let heard = app.bell.times();
@@ -93,7 +95,14 @@ fn lead(app: &Data<App>) {
                     });
                 }
             }
-            Err(error) => eprintln!("gambrel: {error}"),
+            // Once, and not every two seconds while the database is away.
+            Err(error) => {
+                let says = Some(error.to_string());
+                if complained != says {
+                    eprintln!("gambrel: printing: {error}");
+                    complained = says;
+                }
+            }
         }
         app.bell.wait(heard, ROUNDS);
     }

@@ -9,7 +9,7 @@ use crate::error::Result;
 use domain::print::{Absence, Heard, JobState, absence, token};
 use labels::PlacedLabel;
 use store::print_runs::RunRow;
-use store::{deeds, prints};
+use store::{deeds, lots, prints};
 
 /// A label ready to go.
 struct Letter {
@@ -18,6 +18,8 @@ struct Letter {
     deed: String,
     /// Who asked.
     person: String,
+    /// Its lot was voided since it was asked for: in words.
+    voided: Option<String>,
 }
 
 impl Letter {
@@ -35,6 +37,9 @@ impl Desk<'_> {
     /// Sends a label whose turn has come.
     pub(super) fn send(&mut self, round: &Round<'_>, run: RunRow) -> Result<Option<RunRow>> {
         let letter = self.letter(&run)?;
+        if let Some(says) = letter.voided {
+            return self.refuse(&run, &says);
+        }
         let (x, y) = letter.size();
         let ready = Format::choose(&round.printer.formats)
             .and_then(|format| Ok((format, encode(format, &letter.label)?)))
@@ -284,7 +289,12 @@ impl Desk<'_> {
             let deed = deeds::by_keys(conn, &[print.row.deed_id])?.pop();
             let deed =
                 deed.ok_or_else(|| store::Error::bad_row("prints", run.id, "no such deed"))?;
+            let lot = lots::by_keys(conn, &[print.row.lot_id])?.pop();
+            let voided = lot
+                .filter(|lot| lot.voided)
+                .map(|lot| format!("{} was voided since: its label is not printed.", lot.code));
             Ok(Letter {
+                voided,
                 label: kept::label(conn, &print.row)?,
                 deed: crate::deeds::perform::shown_id(&deed.uid),
                 person: deed.person,
