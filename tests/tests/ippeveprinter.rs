@@ -1,6 +1,6 @@
 //! A printer that is not ours: Debian's `ippeveprinter`. What it prints is counted on its paper.
 
-use serde_json::{Value, json};
+use serde_json::json;
 use std::process::Command;
 use std::time::Duration;
 use stories::queue::{chops, numbers, until, wait};
