@@ -35,6 +35,11 @@ impl PrinterAddress {
                 "{text:?} has a name and password or a question in it; {LIKE}."
             ));
         }
+        if named != host && uri.port_u16().is_none_or(|port| port == 0) {
+            return Err(format!(
+                "{text:?} has no port that can be: 1 to 65535, or none; {LIKE}."
+            ));
+        }
         Ok(PrinterAddress(uri))
     }
 
