@@ -29,3 +29,148 @@ window.addEventListener("pageshow", (event) => {
     field.select();
   }
 });
+
+// Printing. Each press is a deed with an id of its own, made before it is sent: a second press of the
+// same button sends the same deed, and the record takes it once.
+const printing = {
+  id() {
+    const bytes = crypto.getRandomValues(new Uint8Array(16));
+    bytes[6] = (bytes[6] & 0x0f) | 0x40;
+    bytes[8] = (bytes[8] & 0x3f) | 0x80;
+    const hex = Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
+    return hex.replace(/^(.{8})(.{4})(.{4})(.{4})/, "$1-$2-$3-$4-");
+  },
+
+  who() {
+    const form = document.querySelector("[data-who]");
+    return form.reportValidity() ? form.elements.by.value.trim() : "";
+  },
+
+  says(text) {
+    const line = document.querySelector("[data-says]");
+    line.textContent = text;
+    line.hidden = text === "";
+    if (text !== "") {
+      line.scrollIntoView({ block: "center" });
+    }
+  },
+
+  // Sends a deed; the answer, or nothing where it was refused, which is told.
+  async send(path, asked) {
+    printing.says("");
+    try {
+      const response = await fetch(path, {
+        method: "POST",
+        headers: { "Content-Type": "application/json" },
+        body: JSON.stringify(asked),
+      });
+      const answer = await response.json();
+      if (response.ok) {
+        return answer;
+      }
+      printing.says(answer.detail);
+      return { refused: answer.type };
+    } catch {
+      printing.says("The service does not answer. Press again in a moment: nothing is done twice.");
+      return { refused: "away" };
+    }
+  },
+
+  // The id of a button's deed, until that is done.
+  deed(element) {
+    element.dataset.deed ||= printing.id();
+    return element.dataset.deed;
+  },
+
+  packs(text) {
+    const numbers = [];
+    for (const part of text.split(/[\s,]+/).filter(Boolean)) {
+      const [from, to] = part.split("-").map(Number);
+      for (let number = from; number <= (to ?? from); number += 1) {
+        numbers.push(number);
+      }
+    }
+    return numbers;
+  },
+
+  async press(button, path, asked) {
+    const by = printing.who();
+    if (by === "") {
+      return;
+    }
+    const done = await printing.send(path, { id: printing.deed(button), by, ...asked });
+    if (!done.refused) {
+      window.location.reload();
+    } else if (done.refused !== "away") {
+      delete button.dataset.deed;
+    }
+  },
+
+  async print(form) {
+    const by = printing.who();
+    if (by === "") {
+      return;
+    }
+    const { printer, packs, why } = form.elements;
+    const numbers = printing.packs(packs.value);
+    const asked = {
+      by,
+      printer: printer.value,
+      lot: form.dataset.lot,
+      packs: numbers.length > 0 ? numbers : null,
+      again: why.value.trim() === "" ? null : { why: why.value.trim() },
+    };
+    // Other wishes are another deed.
+    const wish = JSON.stringify(asked);
+    if (form.dataset.wish !== wish) {
+      form.dataset.wish = wish;
+      delete form.dataset.deed;
+    }
+    const done = await printing.send("/api/prints", { id: printing.deed(form), ...asked });
+    if (!done.refused) {
+      window.location.assign("/printing");
+    } else if (done.refused === "/problems/printed-before") {
+      form.querySelector("[data-why]").hidden = false;
+      why.focus();
+    }
+  },
+
+  // How each printer is just now.
+  async look(section) {
+    try {
+      const response = await fetch(`/api/printers/${encodeURIComponent(section.dataset.printer)}/state`);
+      const printer = await response.json();
+      section.querySelector("[data-state]").textContent = printer.state ?? "";
+      const trouble = section.querySelector("[data-trouble]");
+      trouble.textContent = printer.trouble ?? "";
+      trouble.hidden = !printer.trouble;
+    } catch {
+      section.querySelector("[data-state]").textContent = "";
+    }
+  },
+};
+
+document.addEventListener("DOMContentLoaded", () => {
+  const who = document.querySelector("[data-who]");
+  if (!who) {
+    return;
+  }
+  who.elements.by.value = localStorage.getItem("by") ?? "";
+  who.addEventListener("input", () => localStorage.setItem("by", who.elements.by.value));
+  who.addEventListener("submit", (event) => event.preventDefault());
+  document.querySelectorAll("[data-printer]").forEach(printing.look);
+  document.addEventListener("click", (event) => {
+    const button = event.target.closest("button");
+    const print = button?.closest("[data-settle]");
+    if (print) {
+      const seen = { print: Number(print.dataset.settle), came_out: button.dataset.cameOut === "true" };
+      printing.press(button, "/api/print-settlements", { prints: [seen] });
+    } else if (button?.dataset.cancel) {
+      printing.press(button, "/api/print-cancellations", { prints: [Number(button.dataset.cancel)] });
+    }
+  });
+  document.querySelector("form[data-print]")?.addEventListener("submit", (event) => {
+    event.preventDefault();
+    printing.print(event.target);
+  });
+});

@@ -2,6 +2,7 @@
 
 use crate::error::{Error, Problem, Result};
 use crate::lists::kitchen::Kitchen;
+use crate::printing::Bell;
 use crate::wire::lists::ProductEntry;
 use crate::world::Clock;
 use actix_web::http::StatusCode;
@@ -28,6 +29,8 @@ pub struct App {
     pub sheets: BTreeMap<String, Sheet>,
     /// The law of each place and the facts of the trade, as they were read at the start.
     pub law: Shipped,
+    /// Wakes those who print.
+    pub bell: Bell,
     /// List entries, parsed. A version never changes, so what is here is never stale.
     products: RwLock<HashMap<i32, Arc<Product>>>,
     kitchens: RwLock<HashMap<i32, Arc<Kitchen>>>,
@@ -51,6 +54,7 @@ impl App {
             templates,
             sheets: crate::label_facts::templates::sheets(),
             law,
+            bell: Bell::default(),
             products: RwLock::default(),
             kitchens: RwLock::default(),
             lately: RwLock::default(),

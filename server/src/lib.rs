@@ -2,7 +2,7 @@
 //!
 //! Reading order: [`world`] (the only clock), [`config`], [`app`] (what every request shares),
 //! [`wire`] (the JSON as it is on the wire), [`body`] and [`error`] (in and out), [`deeds`] (one
-//! file per deed, all through [`mod@deeds::perform`]), [`lists`], [`read`], [`label_facts`], [`routes`]
+//! file per deed, all through [`mod@deeds::perform`]), [`lists`], [`read`], [`label_facts`], [`printing`], [`routes`]
 //! (every path, once, with its documentation), [`pages`], [`demo`].
 
 pub mod app;
@@ -15,6 +15,7 @@ pub mod error;
 pub mod label_facts;
 pub mod lists;
 pub mod pages;
+pub mod printing;
 pub mod profiles;
 pub mod read;
 pub mod routes;

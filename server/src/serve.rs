@@ -2,6 +2,7 @@
 
 use crate::app::App;
 use crate::error::{Error, Problem, Result};
+use crate::printing::Printing;
 use crate::{pages, routes};
 use actix_web::body::MessageBody;
 use actix_web::dev::{ServiceRequest, ServiceResponse};
@@ -28,7 +29,8 @@ pub async fn blocking<T: Send + 'static>(
 /// The listener fails.
 pub async fn run(app: App, listener: TcpListener, workers: usize) -> std::io::Result<()> {
     let app = web::Data::new(app);
-    HttpServer::new(move || {
+    let printing = Printing::start(app.clone());
+    let served = HttpServer::new(move || {
         Actix::new()
             .app_data(app.clone())
             .app_data(web::PayloadConfig::new(crate::body::LARGEST))
@@ -42,7 +44,9 @@ pub async fn run(app: App, listener: TcpListener, workers: usize) -> std::io::Re
     .shutdown_timeout(5)
     .listen(listener)?
     .run()
-    .await
+    .await;
+    printing.stop();
+    served
 }
 
 /// Whatever goes wrong outside our own handlers is told as a problem document too.

@@ -137,6 +137,14 @@ impl House {
         let _ = self.child.wait();
     }
 
+    /// Asks the service to end, and waits until it has.
+    pub fn end(&mut self) {
+        let pid = self.child.id().to_string();
+        let asked = Command::new("kill").args(["-TERM", &pid]).status();
+        assert!(asked.is_ok_and(|status| status.success()));
+        let _ = self.child.wait();
+    }
+
     /// Starts it again over the same record.
     pub fn restart(&mut self) {
         let (child, printed, address) = start(&self.database, &[]);
@@ -208,6 +216,27 @@ impl House {
         for (path, body) in furniture() {
             caller.post(path, &body).expect(201);
         }
+    }
+}
+
+/// A second service over the same record, ended when it is dropped.
+pub struct Neighbour(
+    Child,
+    #[allow(dead_code, reason = "kept open")] BufReader<ChildStdout>,
+);
+
+impl Neighbour {
+    /// Starts it.
+    pub fn of(house: &House) -> Neighbour {
+        let (child, printed, _) = start(&house.database, &[]);
+        Neighbour(child, printed)
+    }
+}
+
+impl Drop for Neighbour {
+    fn drop(&mut self) {
+        let _ = self.0.kill();
+        let _ = self.0.wait();
     }
 }
 

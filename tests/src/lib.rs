@@ -4,9 +4,13 @@ pub mod bench;
 pub mod call;
 pub mod house;
 pub mod oracle;
+pub mod printer;
+pub mod queue;
+pub mod real_printer;
 
 pub use call::{Answer, Caller};
-pub use house::{Engine, House};
+pub use house::{Engine, House, Neighbour};
+pub use printer::Printer;
 
 /// Runs a story on SQLite and on PostgreSQL, each under its own test name.
 #[macro_export]

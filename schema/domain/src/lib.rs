@@ -5,7 +5,8 @@
 //!
 //! Reading order: [`grams`] and [`words`] (the values), [`code`] and [`series`] (lot codes),
 //! [`lot`] (lots and packs, and how a pack changes), [`deed`] (one file per deed: plan or refuse),
-//! [`genealogy`] (origins, descendants, shares), [`dates`], [`ingredients`], [`verdict`], and
+//! [`genealogy`] (origins, descendants, shares), [`dates`], [`ingredients`], [`verdict`], [`mod@print`] (a
+//! label on its way through a printer), and
 //! [`audit`], the checker that is separate from the maker.
 
 pub mod audit;
@@ -29,6 +30,7 @@ pub mod measure;
 pub mod moment;
 pub mod origin;
 pub mod plan;
+pub mod print;
 pub mod product;
 pub mod refusal;
 pub mod scanned;

@@ -123,6 +123,15 @@ words! {
         Move = "move", Sell = "sell", Serve = "serve", Discard = "discard", Ship = "ship",
         Return = "return", TakeBack = "take-back", Measure = "measure", Count = "count", Release = "release",
         CleanDown = "clean-down", Void = "void", Correct = "correct",
+        Print = "print", SettlePrint = "settle-print", CancelPrint = "cancel-print",
+    }
+}
+
+words! {
+    /// How far a label has come on its way through a printer.
+    PrintState {
+        Waiting = "waiting", Sending = "sending", Sent = "sent", Printed = "printed",
+        Unsure = "unsure", Refused = "refused", Cancelled = "cancelled", Spoilt = "spoilt",
     }
 }
 

@@ -65,6 +65,7 @@ pub fn run(
     }
     check_family(conn, &origins, &voided, &mut report)?;
     check_series(conn, &mut report)?;
+    report.findings.extend(crate::print_audit::check(conn)?);
     Ok(report)
 }
 

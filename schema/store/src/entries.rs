@@ -85,6 +85,15 @@ pub fn version(conn: &mut Conn, version_id: i32) -> Result<String> {
         .get_result(conn)?)
 }
 
+/// The body of an entry's current version, by the entry's key.
+pub fn by_key(conn: &mut Conn, entry_id: i32) -> Result<String> {
+    Ok(entries::table
+        .inner_join(versions::table.on(versions::id.eq(entries::version_id)))
+        .filter(entries::id.eq(entry_id))
+        .select(versions::body)
+        .get_result(conn)?)
+}
+
 /// The code of an entry, which never changes.
 pub fn code(conn: &mut Conn, entry_id: i32) -> Result<String> {
     Ok(entries::table

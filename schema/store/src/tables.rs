@@ -70,6 +70,31 @@ diesel::table! {
     }
 }
 
+diesel::table! { kept_texts (id) { id -> Integer, hash -> Text, text -> Text, } }
+diesel::table! {
+    prints (id) {
+        id -> Integer, deed_id -> Integer, printer_id -> Integer, version_id -> Integer, lot_id -> Integer,
+        pack_id -> Integer, number -> Integer, template -> Text, form_id -> Integer, base_id -> Integer,
+        own -> Text, dpi -> Integer, use_by -> Nullable<Date>, ordinal -> Integer, instead_of -> Nullable<Integer>,
+    }
+}
+diesel::table! {
+    print_runs (id) {
+        id -> Integer, printer_id -> Integer, state -> Text, step -> Integer, attempt -> Integer,
+        perhaps_out -> Bool, broken_off -> Integer, token -> Nullable<Text>, job_id -> Nullable<Integer>,
+        printer_up -> Nullable<Integer>, out_at -> Nullable<Timestamp>, format -> Nullable<Text>,
+        document_hash -> Nullable<Text>, trouble -> Nullable<Text>, changed_at -> Timestamp,
+    }
+}
+diesel::table! {
+    print_events (print_id, step) {
+        print_id -> Integer, step -> Integer, state -> Text, says -> Nullable<Text>, at -> Timestamp,
+    }
+}
+diesel::table! {
+    printer_leases (id) { id -> Integer, owner -> Text, until -> Timestamp, trouble -> Nullable<Text>, }
+}
+
 diesel::allow_tables_to_appear_in_same_query!(
     additions,
     animals,
@@ -78,10 +103,15 @@ diesel::allow_tables_to_appear_in_same_query!(
     deeds,
     entries,
     house_codes,
+    kept_texts,
     lots,
     measurements,
     pack_events,
     packs,
+    print_events,
+    print_runs,
+    printer_leases,
+    prints,
     reasons,
     series,
     sources,

@@ -2,6 +2,7 @@
 //! record, answer.
 
 pub mod approval;
+pub mod cancel_print;
 pub mod clean_down;
 pub mod correct;
 pub mod count;
@@ -11,13 +12,15 @@ pub mod facts;
 pub mod heat;
 pub mod measure;
 pub mod perform;
+pub mod print;
 pub mod receive;
 pub mod release;
 pub mod relocate;
+pub mod settle_print;
 pub mod stable;
 pub mod step;
 pub mod take_back;
 pub mod trichinae;
 pub mod void;
 
-pub use perform::{Done, Header, perform};
+pub use perform::{Answer, Done, Header, perform};

@@ -34,6 +34,18 @@ pub struct Header<'a> {
     pub note: Option<&'a Note>,
 }
 
+/// What a deed answers.
+pub trait Answer: Serialize {
+    /// Notes that it was entered later than it happened.
+    fn entered_late(&mut self, late: bool);
+}
+
+impl Answer for DeedDone {
+    fn entered_late(&mut self, late: bool) {
+        self.late = late;
+    }
+}
+
 /// A deed that is on record, and what was answered.
 #[derive(Debug)]
 pub struct Done {
@@ -48,11 +60,11 @@ pub struct Done {
 /// # Errors
 /// Whatever `act` refuses; 409 where the id was used for something else; 503 where the clock is
 /// wrong or the database away. Nothing is kept then.
-pub fn perform(
+pub fn perform<A: Answer>(
     app: &App,
     header: Header<'_>,
     asked: &impl Serialize,
-    act: impl Fn(&mut Facts<'_, '_>) -> Result<DeedDone>,
+    act: impl Fn(&mut Facts<'_, '_>) -> Result<A>,
 ) -> Result<Done> {
     let request = canonical(asked);
     let uid = *header.id.0.as_bytes();
@@ -116,7 +128,7 @@ pub fn perform(
             }
             Err(error) => return Err(error),
         };
-        answer.late = moment.late;
+        answer.entered_late(moment.late);
         let body = serde_json::to_string(&answer)
             .map_err(|error| store::Error::Broken(error.to_string()))?;
         deeds::keep_answer(facts.tx, deed, &body)?;

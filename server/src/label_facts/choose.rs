@@ -86,7 +86,13 @@ pub fn place(
     }
     let templates = match &wanted.template {
         Some(name) => vec![named(writer, name)?],
-        None => candidates(writer, purpose),
+        None => {
+            let all = candidates(writer, purpose);
+            let among =
+                |template: &&Template| wanted.among.iter().any(|name| name == template.name());
+            let some: Vec<&Template> = all.iter().copied().filter(among).collect();
+            if some.is_empty() { all } else { some }
+        }
     };
     let mut first: Option<(Refusal, &Template)> = None;
     for template in templates {

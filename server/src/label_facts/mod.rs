@@ -40,6 +40,8 @@ pub struct Wanted {
     pub packs: Option<Vec<u32>>,
     /// On this template; on one that suits the product if none is named.
     pub template: Option<String>,
+    /// Where none is named: on one of these, if one of them is for such a pack at all.
+    pub among: Vec<String>,
     /// For this printer.
     pub dpi: Option<u16>,
     /// Packs that hold nothing any more, too: the labels of a step just done.

@@ -2,8 +2,9 @@
 
 use super::entry::{Entry, List};
 use crate::error::{Error, Result};
+use crate::printing::address::PrinterAddress;
 use crate::wire::lists::{
-    AbattoirEntry, FarmEntry, PlaceEntry, ProductEntry, RecipeEntry, SupplierEntry,
+    AbattoirEntry, FarmEntry, PlaceEntry, PrinterEntry, ProductEntry, RecipeEntry, SupplierEntry,
 };
 use domain::code::HouseCode;
 use domain::deed::draw::weight;
@@ -99,6 +100,24 @@ impl Entry for PlaceEntry {
 
     fn check(&self, _: &mut Tx<'_>) -> Result<()> {
         Ok(())
+    }
+}
+
+impl Entry for PrinterEntry {
+    const LIST: List = List::Printers;
+
+    fn code(&self) -> &str {
+        &self.code.0
+    }
+
+    fn search(&self) -> String {
+        format!("{} {}", self.code.0, self.name.0)
+    }
+
+    fn check(&self, _: &mut Tx<'_>) -> Result<()> {
+        PrinterAddress::parse(&self.address.0)
+            .map(|_| ())
+            .map_err(|says| Error::cannot_be("address", says))
     }
 }
 

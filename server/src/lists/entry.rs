@@ -24,6 +24,8 @@ pub enum List {
     Products,
     /// Recipes.
     Recipes,
+    /// Printers.
+    Printers,
 }
 
 impl List {
@@ -36,6 +38,7 @@ impl List {
             List::Places => "places",
             List::Products => "products",
             List::Recipes => "recipes",
+            List::Printers => "printers",
         }
     }
 }

@@ -1,4 +1,5 @@
-//! The pages: server-rendered, plain words, large type. They only read.
+//! The pages: server-rendered, plain words, large type. They only read, but for the
+//! page of printing, whose buttons call the API as a device does.
 //!
 //! A view holds ready strings; a template only lays them out.
 
@@ -16,6 +17,7 @@ mod lot;
 mod lots;
 mod origins;
 mod packs;
+mod printing;
 mod scan;
 mod tree;
 
@@ -34,6 +36,7 @@ pub fn register(config: &mut web::ServiceConfig) {
         .route("/lots/{code}", web::get().to(lot::page))
         .route("/lots/{code}/label.svg", web::get().to(label::picture))
         .route("/cure-room", web::get().to(cure_room::page))
+        .route("/printing", web::get().to(printing::page))
         .route("/animals", web::get().to(animals::list))
         .route("/animals/{id}", web::get().to(animals::one))
         // What the square code of a label holds.

@@ -12,6 +12,7 @@ pub mod law;
 pub mod lot;
 pub mod names;
 pub mod piece;
+pub mod prints;
 pub mod scan;
 pub mod statement;
 pub mod trace;

@@ -83,7 +83,9 @@ pub fn add(api: &mut Api) {
 }
 
 /// Parse, act, answer: every deed is served so.
-fn deed<A: DeserializeOwned + Send + 'static>(act: fn(&App, &A) -> Result<Done>) -> Route {
+pub(super) fn deed<A: DeserializeOwned + Send + 'static>(
+    act: fn(&App, &A) -> Result<Done>,
+) -> Route {
     web::post().to(
         move |app: web::Data<App>, Body(asked): Body<A>| async move {
             Ok::<_, Error>(answer(blocking(move || act(&app, &asked)).await?))

@@ -70,8 +70,7 @@ async fn of_lot(
         packs,
         template: asked.template.clone(),
         dpi: asked.dpi,
-        all: false,
-        window: None,
+        ..Wanted::default()
     };
     let placed = blocking(move || {
         app.store.read(|conn| {
@@ -96,11 +95,10 @@ async fn of_step(
     let shared = app.clone();
     let part = asked.part;
     let wanted = Wanted {
-        packs: None,
         template: asked.template.clone(),
         dpi: asked.dpi,
         all: true,
-        window: None,
+        ..Wanted::default()
     };
     let placed = blocking(move || {
         app.store.read(|conn| {

@@ -47,6 +47,7 @@ pub fn add(api: &mut Api) {
     list::<PlaceEntry>(api, "/api/places", "/api/places/{code}", "places");
     list::<ProductEntry>(api, "/api/products", "/api/products/{code}", "products");
     list::<RecipeEntry>(api, "/api/recipes", "/api/recipes/{code}", "recipes");
+    list::<PrinterEntry>(api, "/api/printers", "/api/printers/{code}", "printers");
 }
 
 fn list<E: Entry + ToSchema + Send + 'static>(

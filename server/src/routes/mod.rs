@@ -6,6 +6,7 @@ mod api;
 mod deeds;
 mod labels;
 mod lists;
+mod prints;
 mod reads;
 mod rules;
 
@@ -21,5 +22,6 @@ pub fn api() -> Api {
     rules::add(&mut api);
     deeds::add(&mut api);
     lists::add(&mut api);
+    prints::add(&mut api);
     api
 }

@@ -116,6 +116,21 @@ pub struct PlaceEntry {
     pub scale_grams: Option<Weight>,
 }
 
+/// A label printer that speaks IPP.
+#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct PrinterEntry {
+    /// Its code.
+    pub code: Code,
+    /// What people call it.
+    pub name: Line,
+    /// Where it is: `ipp://host:port/ipp/print`.
+    pub address: Line,
+    /// The labels that it is the usual printer for: of these it prints the one that suits a pack, if
+    /// none is asked for.
+    pub templates: Option<Vec<Line>>,
+}
+
 /// A product.
 #[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]

@@ -6,6 +6,7 @@ pub mod cure_room;
 pub mod cures;
 pub mod lists;
 pub mod money;
+pub mod prints;
 pub mod scalars;
 
 pub use scalars::{

@@ -52,6 +52,12 @@ pub fn plan(target: &Target) -> Result<Vec<(PackId, PackNow)>> {
             ..Refusal::new(RefusalKind::Clash, "", detail)
         });
     }
+    if let Some(detail) = of_printing(target.kind) {
+        return Err(Refusal {
+            field: None,
+            ..Refusal::new(RefusalKind::Clash, "", detail)
+        });
+    }
     if target.voided {
         let detail = "This deed was voided before.";
         return Err(Refusal {
@@ -76,6 +82,20 @@ pub fn plan(target: &Target) -> Result<Vec<(PackId, PackNow)>> {
         .iter()
         .map(|pack| Ok((pack.pack, without(pack, target.deed)?)))
         .collect()
+}
+
+/// What comes out of a printer is out, and what somebody saw there was seen.
+fn of_printing(kind: DeedKind) -> Option<&'static str> {
+    match kind {
+        DeedKind::Print => Some(
+            "Labels that were asked for cannot be voided. Cancel those that wait, and say of the others whether they came out.",
+        ),
+        DeedKind::SettlePrint => Some(
+            "What somebody saw at the printer cannot be voided. Ask for the label again, with why.",
+        ),
+        DeedKind::CancelPrint => Some("A cancelled label stays so. Ask for it again."),
+        _ => None,
+    }
 }
 
 fn without(pack: &Touched, deed: DeedId) -> Result<PackNow> {

@@ -1,0 +1,107 @@
+//! Which process talks to a printer: one at a time, over all that share a record.
+//!
+//! The lease keeps two processes from asking a printer at once. What keeps a label from being sent
+//! twice is [`crate::print_runs::change`], which a process that was too late finds undone.
+
+use crate::conn::Conn;
+use crate::db::Tx;
+use crate::error::Result;
+use crate::on_each;
+use crate::tables::printer_leases;
+use chrono::NaiveDateTime;
+use diesel::prelude::*;
+use std::collections::BTreeMap;
+
+/// Who has the lease of a printer, or had it last.
+pub fn owner(conn: &mut Conn, printer: i32) -> Result<Option<String>> {
+    Ok(printer_leases::table
+        .find(printer)
+        .select(printer_leases::owner)
+        .get_result(conn)
+        .optional()?)
+}
+
+/// Takes or renews the lease of a printer; from `gone` also before its end. False where another
+/// process has it.
+pub fn take(
+    tx: &mut Tx<'_>,
+    printer: i32,
+    owner: &str,
+    gone: Option<&str>,
+    now: NaiveDateTime,
+    until: NaiveDateTime,
+) -> Result<bool> {
+    let owners = [owner, gone.unwrap_or(owner)];
+    let free = printer_leases::table.filter(
+        printer_leases::id.eq(printer).and(
+            printer_leases::owner
+                .eq_any(owners)
+                .or(printer_leases::until.lt(now)),
+        ),
+    );
+    let taken = diesel::update(free)
+        .set((
+            printer_leases::owner.eq(owner),
+            printer_leases::until.eq(until),
+        ))
+        .execute(tx.conn)?;
+    if taken == 1 {
+        return Ok(true);
+    }
+    let known = printer_leases::table
+        .find(printer)
+        .select(printer_leases::id)
+        .get_result::<i32>(tx.conn)
+        .optional()?;
+    if known.is_some() {
+        return Ok(false);
+    }
+    diesel::insert_into(printer_leases::table)
+        .values((
+            printer_leases::id.eq(printer),
+            printer_leases::owner.eq(owner),
+            printer_leases::until.eq(until),
+        ))
+        .execute(tx.conn)?;
+    Ok(true)
+}
+
+/// Gives the lease back, so that another process need not wait for its end.
+pub fn give_back(tx: &mut Tx<'_>, printer: i32, owner: &str, now: NaiveDateTime) -> Result<()> {
+    let own = printer_leases::table.filter(
+        printer_leases::id
+            .eq(printer)
+            .and(printer_leases::owner.eq(owner)),
+    );
+    diesel::update(own)
+        .set(printer_leases::until.eq(now))
+        .execute(tx.conn)?;
+    Ok(())
+}
+
+/// Notes what is wrong at a printer, in words; nothing, if all is well.
+pub fn note_trouble(
+    tx: &mut Tx<'_>,
+    printer: i32,
+    owner: &str,
+    trouble: Option<&str>,
+) -> Result<()> {
+    let own = printer_leases::table.filter(
+        printer_leases::id
+            .eq(printer)
+            .and(printer_leases::owner.eq(owner)),
+    );
+    on_each!(&mut *tx.conn, c => diesel::update(own).set(printer_leases::trouble.eq(trouble)).execute(c)?);
+    Ok(())
+}
+
+/// What is wrong at each printer where something is.
+pub fn troubles(conn: &mut Conn) -> Result<BTreeMap<i32, String>> {
+    let all: Vec<(i32, Option<String>)> = printer_leases::table
+        .select((printer_leases::id, printer_leases::trouble))
+        .load(conn)?;
+    Ok(all
+        .into_iter()
+        .filter_map(|(printer, trouble)| Some((printer, trouble?)))
+        .collect())
+}

@@ -1,0 +1,139 @@
+//! Labels that somebody asked a printer for: what was asked, and what each label says.
+
+use crate::conn::Conn;
+use crate::db::Tx;
+use crate::error::Result;
+use crate::on_each;
+use crate::print_runs::{self, RunRow};
+use crate::tables::{print_runs as runs, prints};
+use chrono::{NaiveDate, NaiveDateTime};
+use diesel::prelude::*;
+use domain::words::PrintState;
+
+/// A print as the record holds it.
+#[derive(Debug, Clone, Queryable, Selectable, Insertable, PartialEq)]
+#[diesel(table_name = prints, treat_none_as_default_value = false)]
+pub struct PrintRow {
+    /// Its key, which people see as its number.
+    pub id: i32,
+    /// The deed that asked for it.
+    pub deed_id: i32,
+    /// The printer's entry in the list.
+    pub printer_id: i32,
+    /// And how that entry stood then.
+    pub version_id: i32,
+    /// The lot.
+    pub lot_id: i32,
+    /// The pack.
+    pub pack_id: i32,
+    /// The pack's number in its lot.
+    pub number: i32,
+    /// The template's name.
+    pub template: String,
+    /// The template's file, kept.
+    pub form_id: i32,
+    /// The words that it shares with the other labels of its deed and lot, kept.
+    pub base_id: i32,
+    /// Its own words and codes.
+    pub own: String,
+    /// Dots per inch that it is laid out for.
+    pub dpi: i32,
+    /// The date that it shows.
+    pub use_by: Option<NaiveDate>,
+    /// 0 for the first print of its pack, from 1 on for reprints.
+    pub ordinal: i32,
+    /// The print that did not come out and that this one stands in for.
+    pub instead_of: Option<i32>,
+}
+
+/// A print and how far it has come.
+#[derive(Debug, Clone)]
+pub struct Print {
+    /// What was asked.
+    pub row: PrintRow,
+    /// How far it has come.
+    pub run: RunRow,
+}
+
+/// Which prints are wanted.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct Filter<'a> {
+    /// Of this printer.
+    pub printer: Option<i32>,
+    /// In this state.
+    pub state: Option<PrintState>,
+    /// Of this lot.
+    pub lot: Option<i32>,
+    /// Before this one.
+    pub before: Option<i32>,
+    /// Of these, if any are named.
+    pub keys: Option<&'a [i32]>,
+}
+
+/// Adds prints, waiting. Keys are given here; `row` of each comes with key 0.
+pub fn insert(tx: &mut Tx<'_>, mut rows: Vec<PrintRow>, at: NaiveDateTime) -> Result<Vec<Print>> {
+    let ids = tx.ids.take(tx.conn, rows.len())?;
+    for (row, id) in rows.iter_mut().zip(ids) {
+        row.id = id;
+    }
+    for rows in rows.chunks(500) {
+        on_each!(&mut *tx.conn, c => diesel::insert_into(prints::table).values(rows).execute(c)?);
+    }
+    let runs: Vec<RunRow> = rows
+        .iter()
+        .map(|row| RunRow::asked(row.id, row.printer_id, at))
+        .collect();
+    print_runs::insert(tx, &runs)?;
+    let prints = rows.into_iter().zip(runs);
+    Ok(prints.map(|(row, run)| Print { row, run }).collect())
+}
+
+/// Prints that fit, newest first.
+pub fn find(conn: &mut Conn, filter: Filter<'_>, limit: i64) -> Result<Vec<Print>> {
+    let mut wanted = prints::table
+        .inner_join(runs::table.on(runs::id.eq(prints::id)))
+        .order(prints::id.desc())
+        .limit(limit)
+        .select((PrintRow::as_select(), RunRow::as_select()))
+        .into_boxed();
+    if let Some(printer) = filter.printer {
+        wanted = wanted.filter(prints::printer_id.eq(printer));
+    }
+    if let Some(state) = filter.state {
+        wanted = wanted.filter(runs::state.eq(state.as_str()));
+    }
+    if let Some(lot) = filter.lot {
+        wanted = wanted.filter(prints::lot_id.eq(lot));
+    }
+    if let Some(before) = filter.before {
+        wanted = wanted.filter(prints::id.lt(before));
+    }
+    if let Some(keys) = filter.keys {
+        wanted = wanted.filter(prints::id.eq_any(keys));
+    }
+    let found: Vec<(PrintRow, RunRow)> = wanted.load(conn)?;
+    Ok(found
+        .into_iter()
+        .map(|(row, run)| Print { row, run })
+        .collect())
+}
+
+/// Every print of a lot's packs, the oldest first.
+pub fn of_lot(conn: &mut Conn, lot: i32) -> Result<Vec<Print>> {
+    let filter = Filter {
+        lot: Some(lot),
+        ..Filter::default()
+    };
+    let mut found = find(conn, filter, i64::MAX)?;
+    found.reverse();
+    Ok(found)
+}
+
+/// One print.
+pub fn by_key(conn: &mut Conn, key: i32) -> Result<Option<Print>> {
+    let filter = Filter {
+        keys: Some(&[key]),
+        ..Filter::default()
+    };
+    Ok(find(conn, filter, 1)?.pop())
+}

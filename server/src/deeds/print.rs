@@ -1,0 +1,358 @@
+//! Labels are asked of a printer: each once, unless somebody says why again.
+
+use super::facts::Facts;
+use super::perform::known_deed;
+use super::{Done, Header, perform};
+use crate::app::{App, damaged};
+use crate::error::{Error, Problem, Result};
+use crate::label_facts::{self, MOST, Prepared, Wanted};
+use crate::lists::List;
+use crate::printing::address::PrinterAddress;
+use crate::printing::capabilities::Capabilities;
+use crate::printing::client::{Client, Failure};
+use crate::printing::kept::apart;
+use crate::printing::{before, reprint, words};
+use crate::read::prints as read;
+use crate::wire::lists::PrinterEntry;
+use crate::wire::prints::{PrintAsked, PrintsDone};
+use actix_web::http::StatusCode;
+use domain::print::ordinal;
+use domain::words::DeedKind;
+use labels::{Length, Template};
+use std::collections::BTreeMap;
+use store::lots::{self, LotRow};
+use store::packs::{self, PackRow};
+use store::prints::{self, Print, PrintRow};
+use store::{entries, kept};
+
+/// Records what is to be printed; the printer is woken afterwards.
+///
+/// # Errors
+/// 409 where packs were printed before and nobody says why again, or where the printer does not have
+/// the label's size; whatever the labels themselves refuse.
+pub fn take(app: &App, asked: &PrintAsked) -> Result<Done> {
+    if asked.lot.is_some() == asked.step.is_some() {
+        return Err(Error::cannot_be(
+            "lot",
+            "Give a lot or a step, one of them.",
+        ));
+    }
+    if asked.step.is_some() && asked.packs.is_some() {
+        return Err(Error::cannot_be(
+            "packs",
+            "Packs are those of one lot: give the lot.",
+        ));
+    }
+    if asked
+        .again
+        .as_ref()
+        .is_some_and(|again| again.why.0.is_empty())
+    {
+        return Err(Error::cannot_be(
+            "again.why",
+            "Say why it is printed again, for whoever reads this later.",
+        ));
+    }
+    let header = Header {
+        id: asked.id,
+        kind: DeedKind::Print,
+        at: asked.at,
+        began_at: None,
+        by: &asked.by,
+        place: None,
+        note: asked
+            .again
+            .as_ref()
+            .map(|again| &again.why)
+            .or(asked.note.as_ref()),
+    };
+    // Before the transaction: nothing is asked of a printer inside one.
+    let looked = look(app, &asked.printer.0)?;
+    let done = perform(app, header, asked, |facts| {
+        let mut press = Press::open(facts, asked, &looked)?;
+        let mut rows = Vec::new();
+        for lot in wanted_lots(facts, asked)? {
+            rows.extend(press.lot(facts, asked, &lot)?);
+        }
+        if rows.is_empty() {
+            let detail = "That deed made no lots, so it has no labels.";
+            return Err(Problem::new(
+                StatusCode::CONFLICT,
+                "nothing-to-label",
+                "Nothing to label",
+                detail,
+            )
+            .into());
+        }
+        if rows.len() > MOST {
+            let detail = format!(
+                "{} labels at once; ask for those of each lot, at most {MOST}.",
+                rows.len()
+            );
+            return Err(Error::cannot_be("packs", detail));
+        }
+        let at = facts.moment.recorded_at.naive_utc();
+        let made = prints::insert(facts.tx, rows, at)?;
+        Ok(PrintsDone {
+            id: asked.id.0.to_string(),
+            kind: DeedKind::Print.as_str().into(),
+            late: false,
+            prints: read::read(app, facts.tx.conn, &made)?,
+            warnings: press.warnings,
+        })
+    })?;
+    app.bell.ring();
+    Ok(done)
+}
+
+/// The printer as its list entry has it, and as it answered just now.
+struct Looked {
+    name: String,
+    templates: Vec<String>,
+    answer: std::result::Result<Capabilities, Failure>,
+}
+
+fn look(app: &App, code: &str) -> Result<Looked> {
+    let row = app
+        .store
+        .look(|conn| read::printer(conn, code, "printer"))?;
+    let entry: PrinterEntry = serde_json::from_str(&row.body).map_err(|error| damaged(&error))?;
+    let address = PrinterAddress::parse(&entry.address.0)
+        .map_err(|says| Error::cannot_be("printer", says))?;
+    let templates = entry.templates.unwrap_or_default();
+    Ok(Looked {
+        name: entry.name.0,
+        templates: templates.into_iter().map(|template| template.0).collect(),
+        answer: Client::new(&address).capabilities(),
+    })
+}
+
+fn wanted_lots(facts: &mut Facts<'_, '_>, asked: &PrintAsked) -> Result<Vec<LotRow>> {
+    let codes: Vec<String> = match (&asked.step, &asked.lot) {
+        (Some(step), _) => {
+            let deed = known_deed(facts.tx, *step, Some("step"))?;
+            let made = lots::of_deed(facts.tx.conn, deed.id)?;
+            made.into_iter().map(|lot| lot.code).collect()
+        }
+        (None, Some(lot)) => {
+            let code = facts.named(&lot.0, "lot")?.code;
+            // 404 for one never given out.
+            vec![crate::read::row(facts.tx.conn, &code, "lot")?.code]
+        }
+        (None, None) => Vec::new(),
+    };
+    // Locked, so that two who ask for the same pack are one after the other.
+    let codes: Vec<&str> = codes.iter().map(String::as_str).collect();
+    Ok(lots::lock(facts.tx, &codes)?)
+}
+
+/// Makes rows of what is asked.
+struct Press<'a> {
+    looked: &'a Looked,
+    printer: entries::EntryRow,
+    dpi: u16,
+    warnings: Vec<String>,
+}
+
+impl<'a> Press<'a> {
+    fn open(facts: &mut Facts<'_, '_>, asked: &PrintAsked, looked: &'a Looked) -> Result<Self> {
+        let printer = entries::get(facts.tx.conn, List::Printers.as_str(), &asked.printer.0)?;
+        let printer = printer.ok_or_else(|| {
+            Error::not_found(format!(
+                "{:?} is not in the list of printers.",
+                asked.printer.0
+            ))
+        })?;
+        let mut warnings = Vec::new();
+        let dpi = match &looked.answer {
+            Ok(capabilities) => {
+                warnings.extend(words::trouble(&looked.name, capabilities));
+                match capabilities.dpi() {
+                    None if capabilities.resolutions.is_empty() => 203,
+                    None => {
+                        let detail = format!(
+                            "The printer “{}” prints {:?} dots an inch; labels are laid out for 203, 300 or 600.",
+                            looked.name, capabilities.resolutions
+                        );
+                        return Err(Error::clash("printer", detail));
+                    }
+                    Some(dpi) => dpi,
+                }
+            }
+            Err(failure) => {
+                warnings.push(words::no_answer(&looked.name, failure));
+                last_dpi(facts, printer.id)?.unwrap_or(203)
+            }
+        };
+        Ok(Press {
+            looked,
+            printer,
+            dpi,
+            warnings,
+        })
+    }
+
+    /// The labels that this printer is for; where its entry names none, those of the sizes that it
+    /// has; nothing where it does not say.
+    fn among(&self, app: &App) -> Vec<String> {
+        if !self.looked.templates.is_empty() {
+            return self.looked.templates.clone();
+        }
+        let hundredths = |length: Length| i32::try_from(length.um() / 10).unwrap_or(i32::MAX);
+        let Ok(capabilities) = &self.looked.answer else {
+            return Vec::new();
+        };
+        let has = |template: &&Template| {
+            let (x, y) = (hundredths(template.width()), hundredths(template.height()));
+            capabilities.size_for(x, y).is_ok()
+        };
+        let fitting = app.templates.values().filter(has);
+        fitting.map(|template| template.name().to_owned()).collect()
+    }
+
+    fn lot(
+        &mut self,
+        facts: &mut Facts<'_, '_>,
+        asked: &PrintAsked,
+        lot: &LotRow,
+    ) -> Result<Vec<PrintRow>> {
+        let mut packs = asked.packs.clone();
+        if let Some(text) = &asked.lot
+            && let Some(pack) = facts.named(&text.0, "lot")?.pack
+        {
+            if packs.is_some() {
+                return Err(Error::cannot_be("packs", "The lot names a pack already."));
+            }
+            packs = Some(vec![pack]);
+        }
+        if let Some(packs) = &mut packs {
+            packs.sort_unstable();
+            packs.dedup();
+        }
+        let template = asked.template.as_ref().map(|template| template.0.clone());
+        let wanted = Wanted {
+            packs,
+            template,
+            among: self.among(facts.app),
+            dpi: Some(self.dpi),
+            all: asked.step.is_some(),
+            window: None,
+        };
+        let mut labels = label_facts::prepare(facts.app, facts.tx.conn, lot, &wanted)?;
+        let mut earlier_ones = counted(prints::of_lot(facts.tx.conn, lot.id)?)?;
+        if asked.again.is_none() {
+            before::refuse(facts, lot, &labels, &earlier_ones)?;
+        }
+        let numbers = labels
+            .iter()
+            .map(|label| i32::try_from(label.pack).unwrap_or(-1));
+        let packs = packs::of_lot(
+            facts.tx.conn,
+            lot.id,
+            &packs::Wanted::Numbers(numbers.collect()),
+        )?;
+        let packs: BTreeMap<u32, PackRow> = packs
+            .into_iter()
+            .map(|pack| (pack.number.unsigned_abs(), pack))
+            .collect();
+        let mut ordinals = Vec::with_capacity(labels.len());
+        for label in &mut labels {
+            self.refuse_size(label)?;
+            let earlier = earlier_ones.remove(&label.pack).unwrap_or_default();
+            let ordinal = ordinal(earlier.iter().map(|print| print.row.ordinal.unsigned_abs()));
+            if ordinal > 0 {
+                let frozen = packs[&label.pack].state == domain::words::State::Frozen.as_str();
+                let warning = reprint::mark(facts, label, ordinal, &earlier, frozen)?;
+                self.warnings.extend(warning);
+            }
+            ordinals.push(ordinal);
+        }
+        self.rows(facts, lot, &labels, &packs, &ordinals)
+    }
+
+    fn refuse_size(&self, label: &Prepared) -> Result<()> {
+        let Ok(printer) = &self.looked.answer else {
+            return Ok(()); // it is asked again when it answers
+        };
+        let hundredths = |um: i64| i32::try_from((um + 5) / 10).unwrap_or(i32::MAX);
+        let (x, y) = (
+            hundredths(label.placed.width.um()),
+            hundredths(label.placed.height.um()),
+        );
+        printer.size_for(x, y).map(|_| ()).map_err(|says| {
+            let detail = format!("{says} Put in such a roll, or choose another printer or label.");
+            Problem::new(
+                StatusCode::CONFLICT,
+                "size-not-there",
+                "The printer does not have that size",
+                detail,
+            )
+            .at("printer")
+            .into()
+        })
+    }
+
+    fn rows(
+        &self,
+        facts: &mut Facts<'_, '_>,
+        lot: &LotRow,
+        labels: &[Prepared],
+        packs: &BTreeMap<u32, PackRow>,
+        ordinals: &[u32],
+    ) -> Result<Vec<PrintRow>> {
+        let apart = apart(&labels.iter().map(|label| &label.facts).collect::<Vec<_>>());
+        let base_id = kept::keep(facts.tx, &apart.base)?;
+        let mut forms: BTreeMap<&str, i32> = BTreeMap::new();
+        let mut rows = Vec::with_capacity(labels.len());
+        for ((label, own), ordinal) in labels.iter().zip(apart.own).zip(ordinals) {
+            let form_id = match forms.get(label.form.as_str()) {
+                Some(known) => *known,
+                None => kept::keep(facts.tx, &label.form)?,
+            };
+            forms.insert(&label.form, form_id);
+            let pack = &packs[&label.pack];
+            rows.push(PrintRow {
+                id: 0,
+                deed_id: facts.deed,
+                printer_id: self.printer.id,
+                version_id: self.printer.version_id,
+                lot_id: lot.id,
+                pack_id: pack.id,
+                number: pack.number,
+                template: label.template.clone(),
+                form_id,
+                base_id,
+                own,
+                dpi: i32::from(label.placed.dpi.number()),
+                use_by: label.use_by,
+                ordinal: i32::try_from(*ordinal).unwrap_or(i32::MAX),
+                instead_of: None,
+            });
+        }
+        Ok(rows)
+    }
+}
+
+/// The prints that count, by pack.
+fn counted(all: Vec<Print>) -> Result<BTreeMap<u32, Vec<Print>>> {
+    let mut counted: BTreeMap<u32, Vec<Print>> = BTreeMap::new();
+    for print in all {
+        if print.run.known()?.state.counts() {
+            counted
+                .entry(print.row.number.unsigned_abs())
+                .or_default()
+                .push(print);
+        }
+    }
+    Ok(counted)
+}
+
+/// What the last label for that printer was laid out for, where it cannot be asked.
+fn last_dpi(facts: &mut Facts<'_, '_>, printer: i32) -> Result<Option<u16>> {
+    let filter = prints::Filter {
+        printer: Some(printer),
+        ..prints::Filter::default()
+    };
+    let last = prints::find(facts.tx.conn, filter, 1)?.pop();
+    Ok(last.and_then(|last| u16::try_from(last.row.dpi).ok()))
+}

@@ -1,0 +1,258 @@
+//! Prints for the eye and for programs: with their lots, printers and deeds by name.
+
+use crate::app::{App, damaged};
+use crate::error::{Error, Problem, Result};
+use crate::lists::List;
+use crate::printing::address::PrinterAddress;
+use crate::printing::client::Client;
+use crate::printing::format::{Format, encode};
+use crate::printing::{kept, words};
+use crate::wire::Day;
+use crate::wire::answers::instant;
+use crate::wire::lists::PrinterEntry;
+use crate::wire::prints::{PrintEvent, PrintInFull, PrintRead, PrinterState, PrintsPage};
+use actix_web::http::StatusCode;
+use chrono_tz::Tz;
+use domain::words::PrintState;
+use serde::Deserialize;
+use std::collections::HashMap;
+use store::prints::{Filter, Print};
+use store::{Conn, deeds, entries, leases, lots, print_runs, prints};
+
+/// Which prints are wanted.
+#[derive(Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct PrintsQuery {
+    printer: Option<String>,
+    state: Option<String>,
+    lot: Option<String>,
+    after: Option<i32>,
+    limit: Option<i64>,
+}
+
+/// Prints that fit, newest first.
+///
+/// # Errors
+/// 422 for a printer, a state or a lot that is none.
+pub fn page(app: &App, query: &PrintsQuery) -> Result<PrintsPage> {
+    let limit = query.limit.unwrap_or(50);
+    if !(1..=200).contains(&limit) {
+        return Err(Error::cannot_be("limit", "1 to 200 at once."));
+    }
+    let state = query.state.as_deref().map(|text| {
+        PrintState::parse(text).ok_or_else(|| {
+            let known = PrintState::SPELT.join(", ");
+            Error::cannot_be("state", format!("{text:?} is none of {known}."))
+        })
+    });
+    let state = state.transpose()?;
+    app.store.read(|conn| {
+        let printer = match &query.printer {
+            Some(code) => Some(printer(conn, code, "printer")?.id),
+            None => None,
+        };
+        let lot = match &query.lot {
+            Some(code) => Some(super::lot_named(app, conn, code)?.id),
+            None => None,
+        };
+        let filter = Filter {
+            printer,
+            state,
+            lot,
+            before: query.after,
+            keys: None,
+        };
+        let mut found = prints::find(conn, filter, limit + 1)?;
+        let more = found.len() as i64 > limit;
+        found.truncate(usize::try_from(limit).unwrap_or(0));
+        let next = found.last().map(|last| last.row.id).filter(|_| more);
+        Ok(PrintsPage {
+            prints: read(app, conn, &found)?,
+            next,
+        })
+    })
+}
+
+/// Prints in short.
+///
+/// # Errors
+/// The database is away, or something in it is damaged.
+pub fn read(app: &App, conn: &mut Conn, prints: &[Print]) -> Result<Vec<PrintRead>> {
+    let zone = app.kitchen(conn)?.zone;
+    let keys = |key: fn(&Print) -> i32| {
+        let mut keys: Vec<i32> = prints.iter().map(key).collect();
+        keys.sort_unstable();
+        keys.dedup();
+        keys
+    };
+    let lots = lots::by_keys(conn, &keys(|print| print.row.lot_id))?;
+    let lots: HashMap<i32, _> = lots.into_iter().map(|lot| (lot.id, lot)).collect();
+    let deeds = deeds::by_keys(conn, &keys(|print| print.row.deed_id))?;
+    let deeds: HashMap<i32, _> = deeds.into_iter().map(|deed| (deed.id, deed)).collect();
+    let mut printers = HashMap::new();
+    for printer in keys(|print| print.row.printer_id) {
+        printers.insert(printer, entries::code(conn, printer)?);
+    }
+    let troubles = leases::troubles(conn)?;
+    prints
+        .iter()
+        .map(|print| {
+            let row = &print.row;
+            let (lot, deed) = (&lots[&row.lot_id], &deeds[&row.deed_id]);
+            let state = print.run.known()?.state;
+            // What is wrong at the printer is wrong for all that it has still to print.
+            let trouble = print.run.trouble.clone().or_else(|| {
+                let trouble = troubles.get(&row.printer_id).cloned();
+                trouble.filter(|_| state.is_open())
+            });
+            Ok(PrintRead {
+                print: row.id,
+                lot: lot.code.clone(),
+                shown: match lot.pack_count {
+                    1 => lot.code()?.shown(),
+                    _ => format!("{} / {}", lot.code()?.shown(), row.number),
+                },
+                pack: row.number.unsigned_abs(),
+                printer: printers[&row.printer_id].clone(),
+                template: row.template.clone(),
+                use_by: row.use_by.map(Day),
+                reprint: row.ordinal.unsigned_abs(),
+                says: words::of_print(state).to_owned(),
+                state: print.run.state.clone(),
+                trouble,
+                asked_at: instant(deed.at, zone),
+                by: deed.person.clone(),
+                step: crate::deeds::perform::shown_id(&deed.uid),
+                instead_of: row.instead_of,
+                label: format!("/api/prints/{}/label.pdf", row.id),
+            })
+        })
+        .collect()
+}
+
+/// One print with its whole story.
+///
+/// # Errors
+/// 404 where there is none.
+pub fn one(app: &App, conn: &mut Conn, number: &str) -> Result<PrintInFull> {
+    let print = numbered(conn, number)?;
+    let zone = app.kitchen(conn)?.zone;
+    let events = print_runs::events(conn, print.row.id)?;
+    let deed = deeds::by_keys(conn, &[print.row.deed_id])?.pop();
+    let read = read(app, conn, std::slice::from_ref(&print))?.remove(0);
+    let run = print.run;
+    Ok(PrintInFull {
+        print: read,
+        note: deed.and_then(|deed| deed.note),
+        dpi: print.row.dpi,
+        attempts: run.attempt,
+        token: run.token,
+        job: run.job_id,
+        format: run.format,
+        document_sha256: run.document_hash,
+        events: events.into_iter().map(|event| told(event, zone)).collect(),
+    })
+}
+
+fn told(event: print_runs::EventRow, zone: Tz) -> PrintEvent {
+    PrintEvent {
+        at: instant(event.at, zone),
+        state: event.state,
+        says: event.says,
+    }
+}
+
+/// The print of that number.
+///
+/// # Errors
+/// 404 where there is none.
+pub fn numbered(conn: &mut Conn, number: &str) -> Result<Print> {
+    let found = match number.parse() {
+        Ok(key) => prints::by_key(conn, key)?,
+        Err(_) => None,
+    };
+    found.ok_or_else(|| Error::not_found(format!("No print on record has the number {number}.")))
+}
+
+/// A print's label as PDF, byte for byte as it was sent, if it was sent as PDF.
+///
+/// # Errors
+/// 404; 409 where this version of the program draws it otherwise than the one that printed it.
+pub fn label(app: &App, number: &str) -> Result<Vec<u8>> {
+    let (print, label) = app.store.read(|conn| {
+        let print = numbered(conn, number)?;
+        let label = kept::label(conn, &print.row)?;
+        Ok::<_, Error>((print, label))
+    })?;
+    let refused = |detail: String| {
+        Error::from(Problem::new(
+            StatusCode::CONFLICT,
+            "label-refused",
+            "The label cannot be shown",
+            detail,
+        ))
+    };
+    let document = encode(Format::Pdf, &label).map_err(&refused)?;
+    let sent = print.run.document_hash;
+    let as_pdf = print.run.format.as_deref() == Some(Format::Pdf.mime());
+    match sent.filter(|_| as_pdf) {
+        Some(sent) if sent != store::kept::hash(&document) => Err(refused(format!(
+            "Print {number} was drawn by another version of this program, which drew it otherwise. What it said is on record all the same."
+        ))),
+        _ => Ok(document),
+    }
+}
+
+/// The printer of that code.
+///
+/// # Errors
+/// 422 where there is none.
+pub fn printer(conn: &mut Conn, code: &str, field: &str) -> Result<entries::EntryRow> {
+    entries::get(conn, List::Printers.as_str(), code)?.ok_or_else(|| {
+        let detail = format!("{code:?} is not in the list of printers. Add it, or choose another.");
+        Error::cannot_be(field, detail)
+    })
+}
+
+/// How a printer is: asked just now, outside any transaction.
+///
+/// # Errors
+/// 404 where there is none of that code.
+pub fn state(app: &App, code: &str) -> Result<PrinterState> {
+    let (body, counts) = app.store.read(|conn| {
+        let row = entries::get(conn, List::Printers.as_str(), code)?
+            .ok_or_else(|| crate::lists::entry::no_such_entry(List::Printers, code))?;
+        let counts = print_runs::counts(conn, row.id)?;
+        Ok::<_, Error>((row.body, counts))
+    })?;
+    let entry: PrinterEntry = serde_json::from_str(&body).map_err(|error| damaged(&error))?;
+    let name = entry.name.0.clone();
+    let asked =
+        PrinterAddress::parse(&entry.address.0).map(|address| Client::new(&address).capabilities());
+    let mut state = PrinterState {
+        code: entry.code.0,
+        reachable: false,
+        state: "does not answer".into(),
+        trouble: None,
+        reasons: Vec::new(),
+        sizes: Vec::new(),
+        formats: Vec::new(),
+        resolutions: Vec::new(),
+        prints: counts.into_iter().collect(),
+        name,
+    };
+    match asked {
+        Err(says) => state.trouble = Some(says),
+        Ok(Err(failure)) => state.trouble = Some(words::no_answer(&state.name, &failure)),
+        Ok(Ok(printer)) => {
+            state.reachable = true;
+            state.state = words::state(&printer).into();
+            state.trouble = words::trouble(&state.name, &printer);
+            state.sizes = printer.shown_sizes();
+            state.reasons = printer.reasons;
+            state.formats = printer.formats;
+            state.resolutions = printer.resolutions;
+        }
+    }
+    Ok(state)
+}

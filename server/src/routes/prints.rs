@@ -1,0 +1,92 @@
+//! The calls about printers and what they print.
+
+use super::Api;
+use super::deeds::deed;
+use super::reads::query;
+use crate::app::App;
+use crate::deeds;
+use crate::error::Result;
+use crate::read::prints::{self, PrintsQuery};
+use crate::serve::blocking;
+use crate::wire::prints::*;
+use actix_web::{HttpRequest, HttpResponse, web};
+
+/// Adds them.
+pub fn add(api: &mut Api) {
+    let done = "Done: 201 the first time, 200 for the same again";
+    api.post(
+        "/api/prints",
+        "Labels are asked of a printer, each once",
+        deed(deeds::print::take),
+    )
+    .takes::<PrintAsked>()
+    .answers::<PrintsDone>(&[201, 200], done);
+    api.post(
+        "/api/print-settlements",
+        "Somebody looked which labels came out",
+        deed(deeds::settle_print::take),
+    )
+    .takes::<SettlementAsked>()
+    .answers::<PrintsDone>(&[201, 200], done);
+    api.post(
+        "/api/print-cancellations",
+        "Labels that wait are wanted no more",
+        deed(deeds::cancel_print::take),
+    )
+    .takes::<CancellationAsked>()
+    .answers::<PrintsDone>(&[201, 200], done);
+    api.get(
+        "/api/prints",
+        "Prints that fit, newest first",
+        web::get().to(page),
+    )
+    .query("printer", "The printer's code")
+    .query(
+        "state",
+        "waiting, sending, sent, printed, unsure, refused, cancelled or spoilt",
+    )
+    .query("lot", "A lot's code")
+    .query("after", "The last number of the page before")
+    .query("limit", "How many, at most 200; 50 if left out")
+    .answers::<PrintsPage>(&[200], "The prints");
+    api.get(
+        "/api/prints/{number}",
+        "A print with its whole story",
+        web::get().to(one),
+    )
+    .answers::<PrintInFull>(&[200], "The print");
+    api.get(
+        "/api/prints/{number}/label.pdf",
+        "The label as it was printed",
+        web::get().to(label),
+    )
+    .answers_file("application/pdf", "One page");
+    api.get(
+        "/api/printers/{code}/state",
+        "How a printer is now",
+        web::get().to(state),
+    )
+    .answers::<PrinterState>(&[200], "How it is");
+}
+
+async fn page(request: HttpRequest, app: web::Data<App>) -> Result<HttpResponse> {
+    let query: PrintsQuery = query(&request)?;
+    Ok(HttpResponse::Ok().json(blocking(move || prints::page(&app, &query)).await?))
+}
+
+async fn one(app: web::Data<App>, number: web::Path<String>) -> Result<HttpResponse> {
+    let read = blocking(move || app.store.read(|conn| prints::one(&app, conn, &number))).await?;
+    Ok(HttpResponse::Ok().json(read))
+}
+
+async fn label(app: web::Data<App>, number: web::Path<String>) -> Result<HttpResponse> {
+    let bytes = blocking(move || prints::label(&app, &number)).await?;
+    Ok(HttpResponse::Ok()
+        .content_type("application/pdf")
+        .insert_header(("Content-Disposition", "inline; filename=\"label.pdf\""))
+        .body(bytes))
+}
+
+async fn state(app: web::Data<App>, code: web::Path<String>) -> Result<HttpResponse> {
+    Ok(HttpResponse::Ok().json(blocking(move || prints::state(&app, &code)).await?))
+}

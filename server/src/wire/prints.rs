@@ -1,0 +1,214 @@
+//! Prints on the wire: what is asked of a printer, and what became of it.
+
+use super::asked::Id;
+use super::{Code, Day, Instant, Line, Note};
+use crate::deeds::Answer;
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+use utoipa::ToSchema;
+
+/// Labels are asked for.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct PrintAsked {
+    /// Made by the device.
+    pub id: Id,
+    /// When; now if left out.
+    pub at: Option<Instant>,
+    /// Who.
+    pub by: Line,
+    /// On which printer.
+    pub printer: Code,
+    /// The lot, in any spelling; `CODE/N` names a pack.
+    pub lot: Option<Line>,
+    /// Or the deed whose lots are to be labelled.
+    pub step: Option<Id>,
+    /// Which packs of the lot; those on hand if left out.
+    pub packs: Option<Vec<u32>>,
+    /// On which label; on the one that suits the printer and the product if left out.
+    pub template: Option<Line>,
+    /// For packs that were printed before.
+    pub again: Option<AgainAsked>,
+    /// A word about it.
+    pub note: Option<Note>,
+}
+
+/// Why a label is printed again.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AgainAsked {
+    /// Why.
+    pub why: Note,
+}
+
+/// Somebody looked which labels came out.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct SettlementAsked {
+    /// Made by the device.
+    pub id: Id,
+    /// When; now if left out.
+    pub at: Option<Instant>,
+    /// Who looked.
+    pub by: Line,
+    /// What was seen of each.
+    pub prints: Vec<SettledAsked>,
+    /// Print those that did not come out once more? Yes, if left out.
+    pub again: Option<bool>,
+    /// A word about it.
+    pub note: Option<Note>,
+}
+
+/// What was seen of one label.
+#[derive(Debug, Clone, Copy, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct SettledAsked {
+    /// The print's number.
+    pub print: i32,
+    /// Did it come out whole?
+    pub came_out: bool,
+}
+
+/// Labels that wait are wanted no more.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct CancellationAsked {
+    /// Made by the device.
+    pub id: Id,
+    /// When; now if left out.
+    pub at: Option<Instant>,
+    /// Who.
+    pub by: Line,
+    /// Which prints.
+    pub prints: Vec<i32>,
+    /// A word about it.
+    pub note: Option<Note>,
+}
+
+/// What was asked of a printer, or settled.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct PrintsDone {
+    /// The deed's id.
+    pub id: String,
+    /// What it was.
+    pub kind: String,
+    /// Entered later than it happened.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub late: bool,
+    /// The labels, as they stood then.
+    pub prints: Vec<PrintRead>,
+    /// Nothing is wrong, but look.
+    pub warnings: Vec<String>,
+}
+
+impl Answer for PrintsDone {
+    fn entered_late(&mut self, late: bool) {
+        self.late = late;
+    }
+}
+
+/// A label and what became of it.
+#[derive(Debug, Clone, Serialize, ToSchema)]
+pub struct PrintRead {
+    /// Its number.
+    pub print: i32,
+    /// The lot's code.
+    pub lot: String,
+    /// The same with hyphens, and the pack.
+    pub shown: String,
+    /// The pack.
+    pub pack: u32,
+    /// The printer's code.
+    pub printer: String,
+    /// Which label.
+    pub template: String,
+    /// The date that it shows.
+    pub use_by: Option<Day>,
+    /// 0 for the first print of its pack, from 1 on for reprints.
+    pub reprint: u32,
+    /// `waiting`, `sending`, `sent`, `printed`, `unsure`, `refused`, `cancelled` or `spoilt`.
+    pub state: String,
+    /// The same in words.
+    pub says: String,
+    /// What is wrong, and what to do.
+    pub trouble: Option<String>,
+    /// When it was asked for.
+    pub asked_at: String,
+    /// Who asked.
+    pub by: String,
+    /// The deed that asked for it.
+    pub step: String,
+    /// The print that did not come out and that this one stands in for.
+    pub instead_of: Option<i32>,
+    /// The label itself, as PDF.
+    pub label: String,
+}
+
+/// A label with its whole story.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct PrintInFull {
+    /// In short.
+    #[serde(flatten)]
+    pub print: PrintRead,
+    /// Why it was printed again, or a word about it.
+    pub note: Option<String>,
+    /// Dots per inch that it is laid out for.
+    pub dpi: i32,
+    /// How often its turn has come.
+    pub attempts: i32,
+    /// The job's name at the printer, in the last attempt.
+    pub token: Option<String>,
+    /// The printer's own number of that job.
+    pub job: Option<i32>,
+    /// What it was sent as.
+    pub format: Option<String>,
+    /// SHA-256 of what was sent.
+    pub document_sha256: Option<String>,
+    /// What happened to it, in order.
+    pub events: Vec<PrintEvent>,
+}
+
+/// Something that happened to a label.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct PrintEvent {
+    /// When.
+    pub at: String,
+    /// Its state from then on.
+    pub state: String,
+    /// Why, in words.
+    pub says: Option<String>,
+}
+
+/// A page of prints.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct PrintsPage {
+    /// The prints, newest first.
+    pub prints: Vec<PrintRead>,
+    /// Where the next page goes on: send it as `after`.
+    pub next: Option<i32>,
+}
+
+/// How a printer is.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct PrinterState {
+    /// Its code.
+    pub code: String,
+    /// What people call it.
+    pub name: String,
+    /// Does it answer?
+    pub reachable: bool,
+    /// `ready`, `printing`, `stopped`, or why there is no answer.
+    pub state: String,
+    /// What is wrong, and what to do.
+    pub trouble: Option<String>,
+    /// Its own words for it.
+    pub reasons: Vec<String>,
+    /// The label sizes that it has, in millimetres.
+    pub sizes: Vec<String>,
+    /// The formats that it takes.
+    pub formats: Vec<String>,
+    /// Dots per inch.
+    pub resolutions: Vec<i32>,
+    /// How many labels are in each state.
+    pub prints: BTreeMap<String, i64>,
+}

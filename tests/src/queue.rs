@@ -1,0 +1,66 @@
+//! What stories of printing ask for and wait for.
+
+use crate::Caller;
+use serde_json::{Value, json};
+use std::time::{Duration, Instant};
+
+/// A lot of chops in so many packs.
+pub fn chops(caller: &Caller, carcass: &str, packs: u32) -> String {
+    let pig = caller.half_pig(carcass, 10_000);
+    let step = json!({ "kind": "cut", "place": "bench", "inputs": [{ "lot": pig }],
+        "outputs": [{ "product": "pork-chop", "grams": 9_000, "pack_count": packs }] });
+    caller.deed("/api/steps", step).expect(201).code(0)
+}
+
+/// Asks the printer at the bench for the labels of a lot; the prints' numbers.
+pub fn print(caller: &Caller, lot: &str) -> Vec<i64> {
+    let asked = json!({ "printer": "bench", "lot": lot });
+    numbers(&caller.deed("/api/prints", asked).expect(201).body)
+}
+
+/// The numbers of the prints in an answer.
+///
+/// # Panics
+/// There are none.
+pub fn numbers(body: &Value) -> Vec<i64> {
+    let prints = body["prints"].as_array().expect("prints");
+    prints
+        .iter()
+        .map(|print| print["print"].as_i64().expect("a number"))
+        .collect()
+}
+
+/// Waits until every one of these prints is in one of these states; the prints.
+///
+/// # Panics
+/// That does not happen within two minutes.
+#[track_caller]
+pub fn wait(caller: &Caller, prints: &[i64], states: &[&str]) -> Vec<Value> {
+    let give_up = Instant::now() + Duration::from_secs(120);
+    loop {
+        let read: Vec<Value> = prints
+            .iter()
+            .map(|print| caller.get(&format!("/api/prints/{print}")).expect(200).body)
+            .collect();
+        let fits = |print: &Value| states.contains(&print["state"].as_str().unwrap_or(""));
+        if read.iter().all(fits) {
+            return read;
+        }
+        let late = read.iter().find(|print| !fits(print));
+        assert!(Instant::now() < give_up, "not {states:?}: {late:#?}");
+        std::thread::sleep(Duration::from_millis(30));
+    }
+}
+
+/// Waits until that is so.
+///
+/// # Panics
+/// It is not so within a minute.
+#[track_caller]
+pub fn until(mut so: impl FnMut() -> bool) {
+    let give_up = Instant::now() + Duration::from_secs(60);
+    while !so() {
+        assert!(Instant::now() < give_up, "it does not happen");
+        std::thread::sleep(Duration::from_millis(20));
+    }
+}

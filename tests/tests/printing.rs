@@ -1,0 +1,344 @@
+//! Labels are asked of a printer, come out once, and are settled by people.
+//! The printer is one for stories; a real one is in `ippeveprinter.rs`.
+
+use serde_json::{Value, json};
+use stories::printer::Manners;
+use stories::queue::{chops, numbers, print, wait};
+use stories::{Engine, House, Printer, on_both_engines};
+
+on_both_engines! {
+    labels_come_out_once_and_as_they_were_kept
+    the_same_again_is_answered_and_not_printed
+    a_size_that_is_not_there_is_refused
+    what_waits_can_be_cancelled
+    a_jam_is_settled_pack_by_pack
+    the_list_the_page_and_the_record
+}
+
+/// A kitchen with a printer in its list.
+fn kitchen(engine: Engine, printer: &Printer) -> House {
+    let house = House::furnished(engine);
+    let entry = json!({ "code": "bench", "name": "Bench", "address": printer.address() });
+    house.caller().post("/api/printers", &entry).expect(201);
+    house
+}
+
+#[track_caller]
+fn once_each(printer: &Printer, prints: &[i64]) {
+    let copies = printer.copies();
+    assert_eq!(
+        copies.into_iter().collect::<Vec<_>>(),
+        prints.iter().map(|print| (*print, 1)).collect::<Vec<_>>()
+    );
+}
+
+fn labels_come_out_once_and_as_they_were_kept(engine: Engine) {
+    let printer = Printer::new(Manners::default());
+    let house = kitchen(engine, &printer);
+    let caller = house.caller();
+    let lot = chops(&caller, "0608-17", 6);
+    let prints = print(&caller, &lot);
+    assert_eq!(prints.len(), 6);
+    let read = wait(&caller, &prints, &["printed"]);
+    once_each(&printer, &prints);
+    for sheet in printer.paper() {
+        let print = stories::printer::print_of(&sheet.token);
+        assert_eq!(sheet.format, "application/pdf");
+        let label = caller
+            .get(&format!("/api/prints/{print}/label.pdf"))
+            .expect(200);
+        assert_eq!(label.bytes, sheet.document, "the label of print {print}");
+    }
+    assert_eq!(
+        (&read[3]["pack"], &read[3]["reprint"]),
+        (&json!(4), &json!(0))
+    );
+    let states: Vec<&str> = read[0]["events"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|event| event["state"].as_str().unwrap())
+        .collect();
+    assert_eq!(states, ["waiting", "sending", "sending", "sent", "printed"]);
+    // The list changes afterwards; what was printed does not.
+    let product = caller.get("/api/products/pork-chop").expect(200);
+    let mut other = product.body.clone();
+    other["names"]["en"] = json!("Another name");
+    caller
+        .put_over(
+            "/api/products/pork-chop",
+            product.etag.as_deref().unwrap(),
+            &other,
+        )
+        .expect(200);
+    let label = caller
+        .get(&format!("/api/prints/{}/label.pdf", prints[0]))
+        .expect(200);
+    assert!(
+        printer
+            .paper()
+            .iter()
+            .any(|sheet| sheet.document == label.bytes)
+    );
+}
+
+fn the_same_again_is_answered_and_not_printed(engine: Engine) {
+    let printer = Printer::new(Manners::default());
+    let house = kitchen(engine, &printer);
+    let caller = house.caller();
+    let lot = chops(&caller, "0608-17", 3);
+    let id = stories::call::fresh_id();
+    let asked = json!({ "id": id, "by": "Cook", "printer": "bench", "lot": lot, "packs": [1, 2] });
+    let first = caller.post("/api/prints", &asked).expect(201);
+    let prints = numbers(&first.body);
+    wait(&caller, &prints, &["printed"]);
+    assert_eq!(
+        caller.post("/api/prints", &asked).expect(200).body,
+        first.body
+    );
+    // Pack 3 is new, 1 and 2 are not; nothing of it is printed.
+    let refused = caller
+        .deed("/api/prints", json!({ "printer": "bench", "lot": lot }))
+        .refused(409, "packs");
+    assert_eq!(refused.body["type"], "/problems/printed-before");
+    let detail = refused.body["detail"].as_str().unwrap();
+    assert!(
+        detail.contains("packs 1 to 2") && detail.contains("by Cook"),
+        "{detail}"
+    );
+    caller
+        .deed(
+            "/api/prints",
+            json!({ "printer": "bench", "lot": format!("{lot}/3") }),
+        )
+        .expect(201);
+    for (body, status, field) in [
+        (json!({ "printer": "bench" }), 422, "lot"),
+        (json!({ "printer": "none", "lot": lot }), 422, "printer"),
+        (
+            json!({ "printer": "bench", "lot": lot, "packs": [9] }),
+            422,
+            "packs",
+        ),
+        (
+            json!({ "printer": "bench", "lot": lot, "template": "none" }),
+            422,
+            "template",
+        ),
+        (
+            json!({ "printer": "bench", "lot": lot, "again": { "why": "" } }),
+            422,
+            "again.why",
+        ),
+    ] {
+        caller.deed("/api/prints", body).refused(status, field);
+    }
+    let void = json!({ "why": "a mistake" });
+    caller
+        .deed(&format!("/api/steps/{id}/void"), void)
+        .refused(409, None);
+}
+
+fn a_size_that_is_not_there_is_refused(engine: Engine) {
+    let printer = Printer::new(Manners {
+        sizes: vec![(10200, 15200)],
+        ..Manners::default()
+    });
+    let house = kitchen(engine, &printer);
+    let caller = house.caller();
+    let lot = chops(&caller, "0608-17", 2);
+    let asked = json!({ "printer": "bench", "lot": lot, "template": "tub" });
+    let refused = caller
+        .deed("/api/prints", asked.clone())
+        .refused(409, "printer");
+    let detail = refused.body["detail"].as_str().unwrap();
+    assert!(
+        detail.contains("The label is 51 x 51 mm; the printer has 102 x 152."),
+        "{detail}"
+    );
+    // One that says it has it, and then says no: told with the print, and free to be asked for again.
+    printer.change(|manners| {
+        manners.sizes.push((5100, 5100));
+        manners.refuses_size = true;
+    });
+    let prints = numbers(&caller.deed("/api/prints", asked.clone()).expect(201).body);
+    let read = wait(&caller, &prints, &["refused"]);
+    assert!(!read[0]["trouble"].as_str().unwrap().is_empty());
+    printer.change(|manners| manners.refuses_size = false);
+    let prints = numbers(&caller.deed("/api/prints", asked).expect(201).body);
+    let read = wait(&caller, &prints, &["printed"]);
+    assert_eq!(read[0]["reprint"], 0);
+    once_each(&printer, &prints);
+    // Raster only: said in words, not sent.
+    printer.change(|manners| manners.formats = vec!["image/urf"]);
+    let other = chops(&caller, "0608-18", 1);
+    let prints = numbers(
+        &caller
+            .deed(
+                "/api/prints",
+                json!({ "printer": "bench", "lot": other, "template": "tub" }),
+            )
+            .expect(201)
+            .body,
+    );
+    let read = wait(&caller, &prints, &["refused"]);
+    assert!(read[0]["trouble"].as_str().unwrap().contains("image/urf"));
+}
+
+fn what_waits_can_be_cancelled(engine: Engine) {
+    let printer = Printer::new(Manners {
+        reasons: vec!["media-jam"],
+        ..Manners::default()
+    });
+    let house = kitchen(engine, &printer);
+    let caller = house.caller();
+    let lot = chops(&caller, "0608-17", 3);
+    let prints = print(&caller, &lot);
+    let cancel = json!({ "prints": [prints[1]] });
+    caller
+        .deed("/api/print-cancellations", cancel.clone())
+        .expect(201);
+    caller
+        .deed("/api/print-cancellations", cancel)
+        .refused(409, "prints");
+    // A lot that is voided meanwhile gets no label.
+    let pig = caller.half_pig("0608-18", 1_000);
+    let gone = print(&caller, &pig);
+    let receipt = caller.get(&format!("/api/lots/{pig}")).expect(200).body["made_by_step"].clone();
+    let void = format!("/api/steps/{}/void", receipt.as_str().unwrap());
+    caller
+        .deed(&void, json!({ "why": "a mistake" }))
+        .expect(201);
+    printer.change(|manners| manners.reasons.clear());
+    let gone = wait(&caller, &gone, &["refused"]);
+    assert!(
+        gone[0]["trouble"]
+            .as_str()
+            .unwrap()
+            .contains("was voided since")
+    );
+    wait(&caller, &[prints[0], prints[2]], &["printed"]);
+    once_each(&printer, &[prints[0], prints[2]]);
+    caller
+        .deed("/api/print-cancellations", json!({ "prints": [prints[0]] }))
+        .refused(409, "prints");
+}
+
+fn a_jam_is_settled_pack_by_pack(engine: Engine) {
+    let printer = Printer::new(Manners {
+        breaks_off: (4, None),
+        ..Manners::default()
+    });
+    let house = kitchen(engine, &printer);
+    let caller = house.caller();
+    let lot = chops(&caller, "0608-17", 4);
+    let prints = print(&caller, &lot);
+    wait(&caller, &prints, &["unsure"]);
+    let settle = |came_out: [bool; 4], again: Option<bool>| {
+        let seen: Vec<Value> = prints
+            .iter()
+            .zip(came_out)
+            .map(|(print, came_out)| json!({ "print": print, "came_out": came_out }))
+            .collect();
+        json!({ "prints": seen, "again": again })
+    };
+    let before = house.check();
+    for (wrong, field) in [
+        (json!({ "prints": [] }), "prints"),
+        (
+            json!({ "prints": [{ "print": prints[0], "came_out": true }, { "print": prints[0], "came_out": false }] }),
+            "prints[1].print",
+        ),
+    ] {
+        caller
+            .deed("/api/print-settlements", wrong)
+            .refused(422, field);
+    }
+    assert_eq!(house.check(), before);
+    let done = caller
+        .deed(
+            "/api/print-settlements",
+            settle([true, true, false, false], None),
+        )
+        .expect(201);
+    let anew = numbers(&done.body)[4..].to_vec();
+    assert_eq!(anew.len(), 2);
+    wait(&caller, &prints[..2], &["printed"]);
+    wait(&caller, &prints[2..], &["spoilt"]);
+    wait(&caller, &anew, &["printed"]);
+    once_each(&printer, &anew);
+    // What is settled stays settled; a blank label that the printer took for printed can be told.
+    caller
+        .deed(
+            "/api/print-settlements",
+            json!({ "prints": [{ "print": prints[2], "came_out": true }] }),
+        )
+        .refused(409, "prints[0].print");
+    let blank = json!({ "prints": [{ "print": anew[0], "came_out": false }], "again": false });
+    assert_eq!(
+        caller
+            .deed("/api/print-settlements", blank)
+            .expect(201)
+            .body["prints"]
+            .as_array()
+            .unwrap()
+            .len(),
+        1
+    );
+    // Pack 3 has no label now, and is asked for as if for the first time.
+    let third = json!({ "printer": "bench", "lot": lot, "packs": [3] });
+    let third = numbers(&caller.deed("/api/prints", third).expect(201).body);
+    assert_eq!(wait(&caller, &third, &["printed"])[0]["reprint"], 0);
+}
+
+fn the_list_the_page_and_the_record(engine: Engine) {
+    let printer = Printer::new(Manners {
+        breaks_off: (1, None),
+        ..Manners::default()
+    });
+    let house = kitchen(engine, &printer);
+    let caller = house.caller();
+    let lot = chops(&caller, "0608-17", 3);
+    let prints = print(&caller, &lot);
+    wait(&caller, &prints, &["printed", "unsure"]);
+    // What a printer does by itself leaves the record's digest as it was.
+    let before = house.check();
+    let state = caller.get("/api/printers/bench/state").expect(200).body;
+    assert_eq!(state["prints"], json!({ "printed": 2, "unsure": 1 }));
+    assert_eq!(house.check(), before);
+    let page = caller
+        .get("/api/prints?printer=bench&state=printed&limit=1")
+        .expect(200)
+        .body;
+    assert_eq!(page["prints"][0]["print"], prints[2]);
+    let next = page["next"].as_i64().expect("there is more");
+    let page = caller
+        .get(&format!(
+            "/api/prints?printer=bench&state=printed&limit=1&after={next}"
+        ))
+        .expect(200)
+        .body;
+    assert_eq!(
+        (&page["prints"][0]["print"], &page["next"]),
+        (&json!(prints[1]), &Value::Null)
+    );
+    let of_lot = caller
+        .get(&format!("/api/prints?lot={lot}"))
+        .expect(200)
+        .body;
+    assert_eq!(of_lot["prints"].as_array().unwrap().len(), 3);
+    caller.get("/api/prints?state=lost").refused(422, "state");
+    caller.get("/api/prints/999999").refused(404, None);
+    caller.get("/api/prints/x/label.pdf").refused(404, None);
+    let html = String::from_utf8(caller.get("/printing").expect(200).bytes).unwrap();
+    for words in ["Bench", "It came out", "It did not", "data-print"] {
+        assert!(html.contains(words), "{words} is not on the page");
+    }
+    for (address, field) in [
+        ("http://printer/", "address"),
+        ("ipps://printer/ipp/print", "address"),
+    ] {
+        let entry = json!({ "code": "other", "name": "Other", "address": address });
+        caller.post("/api/printers", &entry).refused(422, field);
+    }
+}
