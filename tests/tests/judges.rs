@@ -160,10 +160,7 @@ fn the_text_of_a_label_is_exact_accents_included() {
     let caller = house.caller();
     for note in ["L28", "L31", "L13", "L30"] {
         let lot = lot_noted(&caller, note);
-        let path = format!(
-            "/api/lots/{}/labels.pdf?template=pack-tall",
-            lot["code"].as_str().unwrap()
-        );
+        let path = format!("/api/lots/{}/labels.pdf", lot["code"].as_str().unwrap());
         let pdf = save(house.folder(), "one.pdf", &caller, &path);
         let text = run(
             "pdftotext",
@@ -257,6 +254,10 @@ fn the_api_document_is_valid_and_tells_of_every_call() {
         "/api/lots/{code}/origins",
         "/api/lots/{code}/descendants",
         "/api/lots/{code}/labels.pdf",
+        "/api/printers",
+        "/api/printers/{code}/state",
+        "/api/prints",
+        "/api/print-settlements",
         "/api/animals",
         "/api/animals/{id}/descendants",
         "/api/scan",
