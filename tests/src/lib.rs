@@ -3,6 +3,7 @@
 pub mod bench;
 pub mod call;
 pub mod house;
+pub mod labels;
 pub mod oracle;
 pub mod printer;
 pub mod queue;

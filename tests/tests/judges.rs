@@ -214,6 +214,13 @@ fn every_file_of_the_law_passes_its_schema() {
 }
 
 #[test]
+fn every_label_template_passes_its_schema() {
+    let judge = Path::new(env!("CARGO_MANIFEST_DIR")).join("guards/label_files.py");
+    let files = run(&python(), &[judge.to_str().unwrap()]);
+    assert_eq!(files.trim(), "18", "sixteen labels and two sheets");
+}
+
+#[test]
 fn the_api_document_is_valid_and_tells_of_every_call() {
     let house = House::empty(Engine::Sqlite);
     let document = house.caller().get("/api/openapi.json").expect(200);

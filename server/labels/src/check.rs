@@ -1,9 +1,10 @@
 //! Whether a form makes good labels: nothing over the edge, nothing over each other, nothing twice.
 
 use crate::facts::Field;
+use crate::fault::Fault;
 use crate::length::{Area, Length};
 use crate::refusal::CodeKind;
-use crate::template::{At, Fault, Item, Stack, Template};
+use crate::template::{At, Item, Stack, Template};
 
 /// Checks a template that has been read.
 pub(crate) fn form(template: &Template) -> Result<(), At> {

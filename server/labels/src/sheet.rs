@@ -4,9 +4,9 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 use thiserror::Error;
 
+use crate::fault::{Fault, TemplateError};
 use crate::length::{Area, Dpi, Length};
 use crate::placed::{Code, Picture, Placed, PlacedLabel};
-use crate::template::{Fault, TemplateError};
 use crate::wire::Mm;
 
 /// Thickness of the lines to cut along.

@@ -6,12 +6,12 @@ use serde_json::value::RawValue;
 
 use crate::face::{Measure, Weight};
 use crate::facts::Field;
+use crate::fault::Fault;
 use crate::length::{Area, Length};
 use crate::picture::PictureName;
+use crate::purpose::Purpose;
 use crate::refusal::CodeKind;
-use crate::template::{
-    self, Align, Boxed, CodePlace, Fault, Level, Purpose, TableColumn, TextStyle,
-};
+use crate::template::{self, Align, Boxed, CodePlace, Level, TableColumn, TextStyle};
 
 /// Longest length in a template; common practice, no source.
 const LONGEST_MM: f64 = 300.0;

@@ -5,12 +5,11 @@
 
 mod common;
 
-use std::ffi::OsStr;
-use std::path::Path;
-
 use common::tools::{picture, python, run, save};
 use domain::gs1::{Contents, DigitalLink, Gtin, LastDay, Message, read};
 use labels::{Code, CodeKind, Dpi, Facts, Field, PlacedLabel, Template, lay_out, pdf};
+use std::ffi::OsStr;
+use std::path::Path;
 
 const DPI: [Dpi; 2] = [Dpi::D203, Dpi::D300];
 
@@ -25,6 +24,8 @@ const EVERYTHING: &str = r#"{ "purpose": "kitchen", "width_mm": 110, "height_mm"
 ] }"#;
 
 const LOT: &str = "BRC26159A006";
+/// A separator stands within it.
+const SEPARATED: &str = "(01)09521234543213(10)L26(21)L26-12";
 
 fn contents(pack: Option<u32>, net_grams: Option<u32>, last_day: Option<LastDay>) -> Contents {
     let gtin = if net_grams.is_some() {
@@ -69,15 +70,11 @@ fn facts(gs1: Vec<String>, linear: &str, qr: &str) -> Facts {
 /// Labels that show every sort of code, and both readers' words for it.
 fn labels() -> Vec<Facts> {
     let host = "https://trace.cinderhook.example";
+    let lot = format!("{host}/L/{LOT}");
     let mut all = vec![
         facts(Vec::new(), "BRC26159A006/12", &format!("{host}/L/{LOT}/12")),
-        facts(vec![format!("(91){LOT}")], LOT, &format!("{host}/L/{LOT}")),
-        // A separator stands within it.
-        facts(
-            vec!["(01)09521234543213(10)L26(21)L26-12".into()],
-            LOT,
-            &format!("{host}/L/{LOT}"),
-        ),
+        facts(vec![format!("(91){LOT}")], LOT, &lot),
+        facts(vec![SEPARATED.into()], LOT, &lot),
     ];
     for contents in all_contents() {
         let messages = contents.messages().unwrap();
@@ -139,7 +136,7 @@ fn both_readers_say_what_the_label_holds() {
     wanted.sort();
     assert_eq!(said, wanted);
     // What the labels were to show is there.
-    let shown = |identifier: &str| said.iter().filter(|line| line.contains(identifier)).count();
+    let shown = |kind: &str| said.iter().filter(|line| line.contains(kind)).count();
     assert!(shown("]C0") >= 2 && shown("]C1") >= 20 && shown("]E0") >= 20);
     assert!(
         said.iter()
