@@ -350,7 +350,7 @@ fn a_label_that_follows_its_files() {
     .unwrap();
     let says = watch.line();
     assert!(
-        says.contains("mine.json") && says.contains("line 2"),
+        says.contains("mine.json") && says.contains("line 4"),
         "{says}"
     );
     assert_eq!(

@@ -49,7 +49,7 @@ fn gs1_and_till_codes_only_where_the_kitchen_has_numbers(engine: Engine) {
         "outputs": [{ "product": "pork-rillettes", "grams": 240, "pack_count": 2 }] });
     let made = caller.deed("/api/steps", step).expect(201).code(0);
     let numbered = |query: &str| {
-        let path = format!("/api/lots/{made}/labels.pdf?packs=2{query}");
+        let path = format!("/api/lots/{made}/labels.pdf?packs=2&template=pack-wide{query}");
         save(
             house.folder(),
             "gs1.pdf",
@@ -62,10 +62,12 @@ fn gs1_and_till_codes_only_where_the_kitchen_has_numbers(engine: Engine) {
         assert_eq!(kind, "]C1", "GS1-128");
         assert_eq!(
             bars.len(),
-            16 + 2 + 12,
-            "GTIN and lot fit a roll of 62 mm: {bars}"
+            16 + 8 + 2 + 12,
+            "GTIN, last day and lot: {bars}"
         );
         assert!(bars.ends_with(&format!("10{made}")), "{bars}");
+        let clear = words(&numbered(""));
+        assert!(clear.contains(&format!("(10) {made}")), "{clear}");
         let (_, link) = read.last().unwrap();
         let link_of =
             format!("HTTPS://TRACE.CINDERHOOK.EXAMPLE/01/09501101531000/10/{made}/21/{made}-2");

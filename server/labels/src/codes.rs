@@ -2,7 +2,7 @@
 
 use domain::gs1::{Message, NotWritten};
 
-use crate::facts::Facts;
+use crate::facts::{Facts, Field};
 use crate::length::Dpi;
 use crate::placed::Code;
 use crate::refusal::{CodeKind, Refusal};
@@ -18,6 +18,32 @@ pub(crate) fn check(facts: &Facts, template: &Template) -> Result<(), Refusal> {
         });
     }
     Ok(())
+}
+
+/// The facts with the GS1 message that will stand in the bar code in clear (standards 1.3: it must be
+/// provided for each symbol); nothing where there will be none.
+pub(crate) fn in_clear(facts: &Facts, template: &Template, dpi: Dpi) -> Option<Facts> {
+    let place = template.code_place(CodeKind::Code128)?;
+    let message = messages(facts, template)?.find(|message| {
+        code128::gs1(message, dpi).is_ok_and(|bars| bars.place(place.area, dpi).is_ok())
+    })?;
+    let clear = message.bracketed().replace('(', " (").replace(')', ") ");
+    let mut facts = facts.clone();
+    facts.texts.insert(Field::Hri, clear.trim().to_owned());
+    Some(facts)
+}
+
+/// The messages that could stand there; none on a label without room for them in clear, or where the
+/// till's code stands instead.
+fn messages<'a>(
+    facts: &'a Facts,
+    template: &Template,
+) -> Option<impl Iterator<Item = Message> + 'a> {
+    let clear = template.fields().any(|field| field == Field::Hri);
+    (clear && till_instead(facts, template).is_none()).then(|| {
+        let read = |text: &String| Message::parse(text).ok();
+        facts.gs1.iter().filter_map(read)
+    })
 }
 
 /// The code for the till, where it stands in the place of our own bar code: the template has no place
@@ -39,7 +65,7 @@ pub(crate) fn place(
     }
     match (place.kind, &facts.ean13) {
         (CodeKind::Qr, _) => qr::place(&facts.qr, place.area, place.level, dpi).map(Some),
-        (CodeKind::Code128 | CodeKind::Gs1128, _) => linear(place, facts, dpi).map(Some),
+        (CodeKind::Code128 | CodeKind::Gs1128, _) => linear(place, facts, template, dpi).map(Some),
         (CodeKind::Ean13, None) => Ok(None),
         (CodeKind::Ean13, Some(digits)) => {
             let bars = ean13::bars(digits, dpi)?;
@@ -49,16 +75,21 @@ pub(crate) fn place(
 }
 
 /// The first GS1 message that fits, else the lot with its pack; on a narrow label the lot alone.
-fn linear(place: &CodePlace, facts: &Facts, dpi: Dpi) -> Result<Code, Refusal> {
+fn linear(
+    place: &CodePlace,
+    facts: &Facts,
+    template: &Template,
+    dpi: Dpi,
+) -> Result<Code, Refusal> {
     for text in &facts.gs1 {
-        let message = match Message::parse(text) {
-            Ok(message) => message,
-            Err(NotWritten::TooLong(_)) => continue,
-            Err(why) => {
-                let text = text.clone();
-                return Err(Refusal::NotGs1 { text, why });
-            }
-        };
+        if let Err(why) = Message::parse(text)
+            && !matches!(why, NotWritten::TooLong(_))
+        {
+            let text = text.clone();
+            return Err(Refusal::NotGs1 { text, why });
+        }
+    }
+    for message in messages(facts, template).into_iter().flatten() {
         match code128::gs1(&message, dpi)?.place(place.area, dpi) {
             Err(Refusal::CodeTooLarge { .. }) => {}
             placed => return placed,

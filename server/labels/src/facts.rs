@@ -96,6 +96,9 @@ fields! {
     HandlingHot = "handling-hot",
     /// The lot code and pack number in clear type.
     Lot = "lot",
+    /// What a GS1 bar code holds, for the eye: `(01) … (10) …`. Set by the layout, which chooses the
+    /// message.
+    Hri = "hri",
     /// Where the animal came from.
     Origin = "origin",
     /// Who packed it, with address.

@@ -24,6 +24,8 @@ pub fn lay_out(facts: &Facts, template: &Template, dpi: Dpi) -> Result<PlacedLab
         }
     }
     codes::check(facts, template)?;
+    let in_clear = codes::in_clear(facts, template, dpi);
+    let facts = in_clear.as_ref().unwrap_or(facts);
     let (mut items, mut holes) = (Vec::new(), Vec::new());
     for item in &template.items {
         match item {

@@ -282,6 +282,13 @@ impl Template {
         })
     }
 
+    pub(crate) fn code_place(&self, kind: CodeKind) -> Option<&CodePlace> {
+        self.items.iter().find_map(|item| match item {
+            Item::Code(place) if place.kind == kind => Some(place),
+            _ => None,
+        })
+    }
+
     fn styles(&self) -> impl Iterator<Item = &TextStyle> {
         self.items.iter().flat_map(Item::styles)
     }

@@ -16,7 +16,8 @@ fn template(width: u32, till: bool) -> Template {
     let json = format!(
         r#"{{ "purpose": "kitchen", "width_mm": {}, "height_mm": 82, "dpi": [203, 300], "items": [
             {{ "stack": {{ "x": 2, "y": 2, "w": 30, "h": 10, "texts": [
-                {{ "field": "lot", "measure": "capitals", "min_mm": 2, "max_mm": 2, "required": true }}
+                {{ "field": "lot", "measure": "capitals", "min_mm": 2, "max_mm": 2, "required": true }},
+                {{ "field": "hri", "measure": "capitals", "min_mm": 1, "max_mm": 2 }}
             ] }} }},
             {{ "qr": {{ "x": 2, "y": 14, "size": 28 }} }},
             {{ "code128": {{ "x": 2, "y": 44, "w": {width}, "h": 13 }} }}{till}

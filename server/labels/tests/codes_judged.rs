@@ -16,7 +16,7 @@ const DPI: [Dpi; 2] = [Dpi::D203, Dpi::D300];
 /// A label with a place for each sort of code.
 const EVERYTHING: &str = r#"{ "purpose": "kitchen", "width_mm": 110, "height_mm": 70, "dpi": [203, 300], "items": [
     { "stack": { "x": 2, "y": 2, "w": 60, "h": 8, "texts": [
-        { "field": "lot", "measure": "capitals", "min_mm": 2, "max_mm": 3, "required": true }
+        { "field": "lot", "measure": "capitals", "min_mm": 2, "max_mm": 3, "required": true }, { "field": "hri", "measure": "capitals", "min_mm": 1, "max_mm": 2, "beside": true }
     ] } },
     { "code128": { "x": 2.3, "y": 12, "w": 106, "h": 13 } },
     { "qr": { "x": 3.1, "y": 27.2, "size": 40, "level": "q" } },

@@ -23,7 +23,7 @@ except ImportError as missing:
     sys.exit(f"missing tool: Python module {missing.name}")
 picture = Image.open(sys.argv[1]).convert("L")
 for code in zxingcpp.read_barcodes(picture):
-    print(code.format.name, code.text, sep="\t")
+    print(code.format.name, code.bytes.decode(), sep="\t")
 boxes = [tuple(map(int, box.split(","))) for box in sys.argv[2:]]
 grey = sum(sum(picture.crop(box).histogram()[8:248]) for box in boxes)
 print("grey", grey, sep="\t")

@@ -26,6 +26,7 @@ shipped![
     "pack-tall",
     "pack-us",
     "pack-us-raw",
+    "pack-wide",
     "receiving",
     "receiving-large",
     "tub",
