@@ -21,7 +21,7 @@ pub fn told(writer: &Writer<'_>, number: u32) -> String {
             let pounds = Decimal::from(grams.milligrams()) / POUND_MG;
             let pounds = pounds.round_dp_with_strategy(2, RoundingStrategy::ToZero);
             let weight = writer.weight(number);
-            format!("{} {pounds:.2} lb ({weight})", title.in_language("en"))
+            format!("{} {pounds:.2}\u{a0}lb ({weight})", title.in_language("en"))
         }
         None => writer.weight(number),
     }

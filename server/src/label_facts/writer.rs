@@ -290,11 +290,12 @@ impl<'a> Writer<'a> {
     pub fn weight(&self, number: u32) -> String {
         let grams = self.grams(number);
         let kilograms = Decimal::new(grams.milligrams(), 6);
+        // A no-break space: the unit stays with its number.
         match kilograms < Decimal::ONE {
-            true => grams.to_string(),
+            true => grams.to_string().replace(' ', "\u{a0}"),
             false => {
                 let text = kilograms.round_dp(3).normalize().to_string();
-                format!("{} kg", self.first.number(&text))
+                format!("{}\u{a0}kg", self.first.number(&text))
             }
         }
     }

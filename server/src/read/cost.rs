@@ -9,6 +9,7 @@ use domain::cost::{By, Money, Part, joint_cost};
 use domain::genealogy::Ancestry;
 use domain::grams::Grams;
 use domain::lot::LotId;
+use domain::words::ProductKind;
 use rust_decimal::Decimal;
 use std::collections::HashMap;
 use store::lots::{self, LotRow};
@@ -126,15 +127,28 @@ fn share(
         return Ok(Some(cost));
     };
     let mut parts = Vec::with_capacity(made.len());
+    let mut nth = None;
     for lot in &made {
         let product = app.product(conn, lot.version_id)?;
+        // What is thrown away bears no cost, whatever it weighs.
+        if product.kind == ProductKind::Waste {
+            continue;
+        }
+        if lot.id == row.id {
+            nth = Some(parts.len());
+        }
         let price = product.value_minor_per_kg.or(product.price_minor_per_kg);
         parts.push(Part {
             grams: Grams::from_milligrams(lot.made_mg),
             price_per_kg: Decimal::new(price.unwrap_or(0), 2),
         });
     }
-    let nth = made.iter().position(|lot| lot.id == row.id).unwrap_or(0);
+    let Some(nth) = nth else {
+        return Ok(Some(Decimal::ZERO));
+    };
+    if parts.len() == 1 {
+        return Ok(Some(cost));
+    }
     let by = match parts.iter().all(|part| part.price_per_kg.is_zero()) {
         true => By::Weight,
         false => by,

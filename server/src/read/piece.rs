@@ -59,7 +59,7 @@ pub fn read(app: &App, conn: &mut Conn, row: &LotRow) -> Result<Option<Piece>> {
         .and_then(|key| rules.curve(key))
         .cloned();
     piece.plan = planned(app, &product, &piece);
-    let (stage, turned) = stage(conn, row, &piece)?;
+    let (stage, turned) = stage(conn, row, &piece, zone)?;
     (piece.stage, piece.turned) = (stage, turned);
     Ok(Some(piece))
 }
@@ -130,8 +130,13 @@ fn planned(app: &App, product: &Product, piece: &Piece) -> Vec<Planned> {
     plan.and_then(std::result::Result::ok).unwrap_or_default()
 }
 
-/// Where it is on its way, by what was done with it; and the days on which it was turned.
-fn stage(conn: &mut Conn, row: &LotRow, piece: &Piece) -> Result<(Stage, Vec<NaiveDate>)> {
+/// Where it is on its way, by what was done with it; and the kitchen's days on which it was turned.
+fn stage(
+    conn: &mut Conn,
+    row: &LotRow,
+    piece: &Piece,
+    zone: chrono_tz::Tz,
+) -> Result<(Stage, Vec<NaiveDate>)> {
     let mut stage = match piece.weighings.is_empty() {
         true => Stage::InSalt,
         // Somebody took it out of the salt to weigh it.
@@ -143,7 +148,7 @@ fn stage(conn: &mut Conn, row: &LotRow, piece: &Piece) -> Result<(Stage, Vec<Nai
             continue;
         }
         match DeedKind::parse(&done.kind) {
-            Some(DeedKind::Turn) => turned.push(done.at.date()),
+            Some(DeedKind::Turn) => turned.push(day_of(done.at.and_utc(), zone)),
             Some(DeedKind::Rinse | DeedKind::Equalise) => stage = Stage::Equalising,
             Some(DeedKind::Smoke) => stage = Stage::Smoking,
             Some(DeedKind::Hang) => stage = Stage::Hanging,
