@@ -11,7 +11,7 @@ use std::time::{Duration, Instant};
 
 /// Sizes in hundredths of a millimetre: those of the shipped labels.
 const ATTRIBUTES: &str = "\
-ATTR collection media-size-supported {MEMBER integer x-dimension 5100 MEMBER integer y-dimension 5100},{MEMBER integer x-dimension 6200 MEMBER integer y-dimension 10000},{MEMBER integer x-dimension 6200 MEMBER integer y-dimension 15000}
+ATTR collection media-size-supported {MEMBER integer x-dimension 5100 MEMBER integer y-dimension 5100},{MEMBER integer x-dimension 6200 MEMBER integer y-dimension 10000},{MEMBER integer x-dimension 6200 MEMBER integer y-dimension 15000},{MEMBER integer x-dimension 6200 MEMBER integer y-dimension 18000}
 ATTR resolution printer-resolution-supported 300dpi
 ATTR mimeMediaType document-format-supported application/pdf,image/pwg-raster
 ";

@@ -230,8 +230,8 @@ fn moved(item: &Placed, dpi: Dpi, x: i64, y: i64) -> Placed {
     match item {
         Placed::Text(line) => {
             let mut line = line.clone();
-            line.x = line.x + right;
-            line.baseline = line.baseline + down;
+            line.x += right;
+            line.baseline += down;
             Placed::Text(line)
         }
         Placed::Rule(area) => Placed::Rule(shifted(area)),

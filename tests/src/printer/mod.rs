@@ -63,7 +63,7 @@ pub struct Printer {
 impl Default for Manners {
     fn default() -> Manners {
         Manners {
-            sizes: vec![(5100, 5100), (6200, 10000), (6200, 15000)],
+            sizes: vec![(5100, 5100), (6200, 10000), (6200, 15000), (6200, 18000)],
             formats: vec!["application/pdf", "image/pwg-raster"],
             dpi: 203,
             creates_jobs: true,
