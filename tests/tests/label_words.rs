@@ -45,7 +45,15 @@ fn gs1_and_till_codes_only_where_the_kitchen_has_numbers(engine: Engine) {
     // The lot keeps the product as it was; the next one has the number.
     assert_eq!(kinds(&codes(&label("pack-tall"), "203")), ["]C0", "]Q1"]);
     let pork = caller.noted("L13");
-    let step = json!({ "kind": "mix", "place": "bench", "inputs": [{ "lot": pork, "pack": 20 }],
+    let packs = caller.get(&format!("/api/lots/{pork}")).expect(200).body["packs"].clone();
+    let on_hand: Vec<&Value> = packs
+        .as_array()
+        .unwrap()
+        .iter()
+        .filter(|pack| pack["left_grams"] == 250)
+        .map(|pack| &pack["pack"])
+        .collect();
+    let step = json!({ "kind": "mix", "place": "bench", "inputs": [{ "lot": pork, "pack": on_hand[0] }],
         "outputs": [{ "product": "pork-rillettes", "grams": 240, "pack_count": 2 }] });
     let made = caller.deed("/api/steps", step).expect(201).code(0);
     let numbered = |query: &str| {
@@ -96,7 +104,7 @@ fn gs1_and_till_codes_only_where_the_kitchen_has_numbers(engine: Engine) {
     refused.refused(422, "till_layout");
     set(&caller, &[("till_layout", json!("20PPPPPCVVVV price 2"))]);
     change(&caller, "pork-rillettes", &[("till_number", json!(42))]);
-    let step = json!({ "kind": "mix", "place": "bench", "inputs": [{ "lot": pork, "pack": 21 }],
+    let step = json!({ "kind": "mix", "place": "bench", "inputs": [{ "lot": pork, "pack": on_hand[1] }],
         "outputs": [{ "product": "pork-rillettes", "grams": 240, "pack_count": 2 }] });
     let sold = caller.deed("/api/steps", step).expect(201).code(0);
     let path = format!("/api/lots/{sold}/labels.pdf?packs=1");

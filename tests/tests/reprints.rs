@@ -89,7 +89,7 @@ fn what_was_frozen_and_thawed_keeps_its_first_date(engine: Engine) {
     let dates = |print: &Value| -> Vec<String> {
         let shown = words(&caller, print);
         let lines = shown.lines().filter(|line| line.contains("202"));
-        lines.map(str::to_owned).collect()
+        lines.map(|line| line.replace(" REPRINT 1", "")).collect()
     };
     assert!(!dates(&first[0]).is_empty());
     assert_eq!(dates(&second[0]), dates(&first[0]));

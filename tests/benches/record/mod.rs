@@ -37,7 +37,8 @@ pub fn furnished(engine: Engine, folder: &Path) -> App {
 /// A service over a record.
 pub fn open(address: &Address, clock: Clock) -> App {
     let store = Store::open(address, true, 16).expect("the record opens");
-    let templates = gambrel::label_facts::file::shipped().expect("templates parse");
+    let templates = gambrel::label_facts::templates::load(None).expect("templates parse");
+    let templates = templates.known;
     App::new(
         store,
         clock,
