@@ -1,6 +1,6 @@
 //! The desk of one printer: all that happens to its labels happens here, one after the other.
 //!
-//! Every change is written down before the next thing is done, by [`Desk::note`], which finds out
+//! Every change is written down before the next thing is done, by `Desk::note`, which finds out
 //! whether somebody else was faster. No question to a printer is asked inside a transaction.
 
 use super::address::PrinterAddress;
