@@ -24,9 +24,6 @@ pub fn run(program: &str, args: &[&str]) -> String {
 pub fn set(caller: &Caller, changes: &[(&str, Value)]) {
     let kitchen = caller.get("/api/kitchen").expect(200);
     let mut body = kitchen.body.clone();
-    for told in ["set_up", "missing"] {
-        body.as_object_mut().unwrap().remove(told);
-    }
     for (field, value) in changes {
         body[*field] = value.clone();
     }

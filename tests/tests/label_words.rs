@@ -96,9 +96,6 @@ fn gs1_and_till_codes_only_where_the_kitchen_has_numbers(engine: Engine) {
     // The till: standards 1.4, GB item 42 with its price.
     let kitchen = caller.get("/api/kitchen").expect(200);
     let mut body = kitchen.body.clone();
-    for told in ["set_up", "missing"] {
-        body.as_object_mut().unwrap().remove(told);
-    }
     body["till_layout"] = json!("95PPPPPCVVVV price 2");
     let refused = caller.put_over("/api/kitchen", &kitchen.etag.unwrap(), &body);
     refused.refused(422, "till_layout");
@@ -204,6 +201,23 @@ fn a_hanging_piece_has_a_tag_until_it_is_released(engine: Engine) {
         !tag("H-01").contains("NOT RELEASED"),
         "it was released on 22 June"
     );
+    let path = format!(
+        "/api/lots/{}/labels.pdf?packs=13&template=hold",
+        caller.noted("L13")
+    );
+    let hold = words(&save(
+        house.folder(),
+        "hold.pdf",
+        &caller.get(&path).expect(200).bytes,
+    ));
+    for says in [
+        "HOLD",
+        "Do not use, sell or move.",
+        "Released on",
+        "BRC-26159-A0T-M / 13",
+    ] {
+        assert!(hold.contains(says), "{says} in {hold}");
+    }
     let receiving = tag("S10");
     for says in [
         "RECEIVED",

@@ -10,6 +10,7 @@ on_both_engines! {
     labels_come_out_once_and_as_they_were_kept
     the_same_again_is_answered_and_not_printed
     a_size_that_is_not_there_is_refused
+    a_printer_that_takes_dots_only_gets_dots
     what_waits_can_be_cancelled
     a_jam_is_settled_pack_by_pack
     the_list_the_page_and_the_record
@@ -183,6 +184,23 @@ fn a_size_that_is_not_there_is_refused(engine: Engine) {
     );
     let read = wait(&caller, &prints, &["refused"]);
     assert!(read[0]["trouble"].as_str().unwrap().contains("image/urf"));
+}
+
+fn a_printer_that_takes_dots_only_gets_dots(engine: Engine) {
+    let printer = Printer::new(Manners {
+        formats: vec!["image/pwg-raster"],
+        ..Manners::default()
+    });
+    let house = kitchen(engine, &printer);
+    let caller = house.caller();
+    let lot = chops(&caller, "0608-17", 3);
+    let prints = print(&caller, &lot);
+    wait(&caller, &prints, &["printed"]);
+    once_each(&printer, &prints);
+    for sheet in printer.paper() {
+        assert_eq!(sheet.format, "image/pwg-raster");
+        assert!(sheet.document.starts_with(b"RaS2PwgRaster"));
+    }
 }
 
 fn what_waits_can_be_cancelled(engine: Engine) {

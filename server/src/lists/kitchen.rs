@@ -63,6 +63,8 @@ impl Kitchen {
                 till_layout: None,
                 code_year: None,
                 approvals: Vec::new(),
+                set_up: None,
+                missing: None,
             },
             house: HouseCode::parse("KTC").expect("three letters without look-alikes"),
             zone,

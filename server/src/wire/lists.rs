@@ -43,6 +43,14 @@ pub struct KitchenEntry {
     /// Approvals on file: variances, plan numbers.
     #[serde(default)]
     pub approvals: Vec<Approval>,
+    /// Told when it is read; not looked at when it is sent back.
+    #[serde(default, skip_serializing)]
+    #[schema(read_only)]
+    pub set_up: Option<bool>,
+    /// The same: what somebody should still say.
+    #[serde(default, skip_serializing)]
+    #[schema(read_only)]
+    pub missing: Option<Vec<String>>,
 }
 
 /// An approval on file.
