@@ -93,7 +93,7 @@ fn a_long_row_of_labels_comes_in_parts(engine: Engine) {
     let caller = house.caller();
     let pig = caller.half_pig("0608-17", 45_000);
     let step = json!({ "kind": "cut", "place": "bench", "inputs": [{ "lot": pig }],
-        "outputs": [{ "product": "pork-trim", "grams": 40_000, "pack_count": 900 }] });
+        "outputs": [{ "product": "pork-trim", "grams": 40_000, "pack_count": 250 }] });
     let done = caller.deed("/api/steps", step).expect(201);
     let (lot, labels) = (
         done.code(0),
@@ -120,15 +120,15 @@ fn a_long_row_of_labels_comes_in_parts(engine: Engine) {
         let parts: Vec<u32> = (1..=3)
             .map(|part| pages(&format!("{path}?part={part}")))
             .collect();
-        assert_eq!(parts, [400, 400, 100]);
+        assert_eq!(parts, [100, 100, 50]);
         caller.get(&format!("{path}?part=4")).refused(422, "part");
         caller.get(&format!("{path}?part=0")).refused(422, "part");
     }
-    assert_eq!(pages(&format!("{of_lot}?packs=1-20,900")), 21);
+    assert_eq!(pages(&format!("{of_lot}?packs=1-20,250")), 21);
     // Each part has its own packs.
     let last = caller.get(&format!("{of_lot}?part=3")).expect(200).bytes;
     let text = words(&save(house.folder(), "last.pdf", &last));
-    assert!(text.contains("/ 801") && text.contains("/ 900") && !text.contains("/ 800 "));
+    assert!(text.contains("/ 201") && text.contains("/ 250") && !text.contains("/ 200 "));
 }
 
 fn labels_on_a_sheet(engine: Engine) {

@@ -17,7 +17,7 @@ pub fn take(app: &App, asked: &CancellationAsked) -> Result<Done> {
     let mut numbers = asked.prints.clone();
     numbers.sort_unstable();
     numbers.dedup();
-    if numbers.is_empty() || numbers.len() > crate::label_facts::MOST {
+    if numbers.is_empty() || numbers.len() > super::print::MOST {
         return Err(Error::cannot_be(
             "prints",
             "Name at least one print that waits.",

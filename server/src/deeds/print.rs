@@ -5,7 +5,7 @@ use super::perform::known_deed;
 use super::{Done, Header, perform};
 use crate::app::{App, damaged};
 use crate::error::{Error, Problem, Result};
-use crate::label_facts::{self, MOST, Prepared, Wanted};
+use crate::label_facts::{self, Prepared, Wanted};
 use crate::lists::List;
 use crate::printing::address::PrinterAddress;
 use crate::printing::capabilities::Capabilities;
@@ -104,6 +104,9 @@ pub fn take(app: &App, asked: &PrintAsked) -> Result<Done> {
     app.bell.ring();
     Ok(done)
 }
+
+/// The most labels that one deed asks for.
+pub const MOST: usize = 400;
 
 /// The printer as its list entry has it, and as it answered just now.
 struct Looked {

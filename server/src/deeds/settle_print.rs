@@ -18,7 +18,7 @@ use store::{lots, print_runs};
 /// # Errors
 /// 404 for a print that never was; 409 for one that the printer has still to do with.
 pub fn take(app: &App, asked: &SettlementAsked) -> Result<Done> {
-    if asked.prints.is_empty() || asked.prints.len() > crate::label_facts::MOST {
+    if asked.prints.is_empty() || asked.prints.len() > super::print::MOST {
         return Err(Error::cannot_be(
             "prints",
             "Say of at least one print whether it came out.",

@@ -30,8 +30,8 @@ use store::lots::LotRow;
 use writer::Writer;
 
 /// The most labels of one document: a longer row of labels comes in parts. So many pages are held
-/// in memory at once.
-pub const MOST: usize = 400;
+/// in memory at once, at about a third of a megabyte each.
+pub const MOST: usize = 100;
 
 /// Which labels are wanted.
 #[derive(Debug, Clone, Default)]

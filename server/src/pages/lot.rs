@@ -7,6 +7,7 @@ use super::packs::{self, Run};
 use super::{format, label, tree};
 use crate::app::App;
 use crate::error::Result;
+use crate::label_facts::MOST;
 use crate::read::names::Names;
 use crate::read::{self, lot_named};
 use crate::serve::blocking;
@@ -39,6 +40,8 @@ struct LotPage {
     allergens: String,
     ingredients: BTreeMap<String, String>,
     packs: Vec<Run>,
+    /// The parts that the labels of all packs on hand come in: words and query of each.
+    parts: Vec<(String, String)>,
     /// The label of the first pack on hand, or why it cannot be made.
     label: Option<std::result::Result<String, String>>,
     origins: Origins,
@@ -77,6 +80,9 @@ fn read(app: &App, conn: &mut Conn, row: &LotRow) -> Result<LotPage> {
     let label = first.map(|first| {
         label::draw(app, conn, row, Some(first.pack), None).map_err(|error| error.problem().detail)
     });
+    let on_hand = lot.packs.iter();
+    let on_hand = on_hand.filter(|pack| pack.left_grams.0.milligrams() > 0);
+    let parts = parts(on_hand.count());
     let last_day = lot.use_by.map(|day| day.0);
     Ok(LotPage {
         name: name.cloned().unwrap_or_else(|| lot.product.clone()),
@@ -93,6 +99,7 @@ fn read(app: &App, conn: &mut Conn, row: &LotRow) -> Result<LotPage> {
         readings: history::readings(&lot.readings),
         origins: Origins::of(origins, &names),
         forward: Forward::of(forward, &names),
+        parts,
         label,
         tree,
         code: lot.code,
@@ -103,6 +110,19 @@ fn read(app: &App, conn: &mut Conn, row: &LotRow) -> Result<LotPage> {
         because: lot.use_by_because,
         ingredients: lot.ingredients,
     })
+}
+
+/// The words and the query of each part of so many labels.
+fn parts(labels: usize) -> Vec<(String, String)> {
+    if labels <= MOST {
+        return vec![("Labels of all packs on hand (PDF)".into(), String::new())];
+    }
+    let part = |nth: usize| {
+        let (from, to) = (nth * MOST + 1, labels.min((nth + 1) * MOST));
+        let words = format!("Labels {from} to {to} of those on hand (PDF)");
+        (words, format!("?part={}", nth + 1))
+    };
+    (0..labels.div_ceil(MOST)).map(part).collect()
 }
 
 /// The last day; or what stands in its place.

@@ -23,7 +23,7 @@ pub fn add(api: &mut Api) {
     .query("packs", "Which: 1,2,5-9; those on hand if left out")
     .query("template", "Which label")
     .query("dpi", "Which printer: 203 or 300")
-    .query("part", "Which part of more than 400 labels: 1, 2 …")
+    .query("part", "Which part of more than 100 labels: 1, 2 …")
     .query("sheet", "Many on a sheet: letter or a4")
     .query(
         "skip",
@@ -37,7 +37,7 @@ pub fn add(api: &mut Api) {
     )
     .query("template", "Which label")
     .query("dpi", "Which printer: 203 or 300")
-    .query("part", "Which part of more than 400 labels: 1, 2 …")
+    .query("part", "Which part of more than 100 labels: 1, 2 …")
     .query("sheet", "Many on a sheet: letter or a4")
     .query(
         "skip",
