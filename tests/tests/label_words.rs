@@ -9,6 +9,7 @@ on_both_engines! {
     gs1_and_till_codes_only_where_the_kitchen_has_numbers
     a_pack_says_uncured_with_all_that_goes_with_it
     a_hanging_piece_has_a_tag_until_it_is_released
+    canada_wants_both_languages_or_an_exemption
 }
 
 fn gs1_and_till_codes_only_where_the_kitchen_has_numbers(engine: Engine) {
@@ -228,4 +229,27 @@ fn a_hanging_piece_has_a_tag_until_it_is_released(engine: Engine) {
     ] {
         assert!(receiving.contains(says), "{says} in {receiving}");
     }
+}
+
+fn canada_wants_both_languages_or_an_exemption(engine: Engine) {
+    let house = House::demo(engine);
+    let caller = house.caller();
+    let path = format!("/api/lots/{}/labels.pdf?packs=7", caller.noted("L31"));
+    // canada-eu-uk-2.18.
+    set(
+        &caller,
+        &[("profile", json!("ca")), ("languages", json!(["en"]))],
+    );
+    let refused = caller.get(&path).refused(409, None);
+    let detail = refused.body["detail"].as_str().unwrap();
+    assert!(
+        detail.contains("fr is missing") && detail.contains("approval"),
+        "{detail}"
+    );
+    // The kitchen's own labels may be in one.
+    let stock = format!("/api/lots/{}/labels.pdf?packs=1", caller.noted("L24"));
+    caller.get(&stock).expect(200);
+    let exemption = json!([{ "for": "languages", "number": "LOCAL-DEMO-1", "until": null }]);
+    set(&caller, &[("approvals", exemption)]);
+    caller.get(&path).expect(200);
 }

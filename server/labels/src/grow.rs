@@ -39,10 +39,15 @@ pub(crate) fn largest(
             None => bad = middle,
         }
     }
-    let roomier = (gap(good) + 1..=WIDEST)
-        .rev()
-        .find_map(|gap| fits(good, gap));
-    Ok(roomier.unwrap_or(best).placed)
+    let (mut tight, mut wide) = (gap(good), WIDEST + 1);
+    while wide - tight > 1 {
+        let middle = (tight + wide) / 2;
+        match fits(good, middle) {
+            Some(done) => (tight, best) = (middle, done),
+            None => wide = middle,
+        }
+    }
+    Ok(best.placed)
 }
 
 /// The refusal of texts that together are taller than their place.

@@ -4,6 +4,8 @@ use super::writer::Writer;
 use super::{Prepared, Wanted, heights};
 use crate::error::{Error, Result};
 use domain::law::Finding;
+use domain::moment::day_of;
+use domain::statement::check_languages;
 use domain::words::{Profile, State};
 use labels::{Dpi, Facts, Purpose, Refusal, Template, lay_out};
 use store::Conn;
@@ -83,6 +85,7 @@ pub fn place(
     let retail = matches!(purpose, Purpose::Retail | Purpose::DirectSale);
     if retail {
         refuse_unlawful(writer)?;
+        refuse_missing_languages(writer)?;
     }
     let templates = match &wanted.template {
         Some(name) => vec![named(writer, name)?],
@@ -131,6 +134,31 @@ fn refuse_unlawful(writer: &Writer<'_>) -> Result<()> {
         writer.lot.shown, finding.says, finding.source
     );
     Err(Error::label_refused("The statement is not lawful", detail))
+}
+
+/// Both languages where the place wants both, unless the kitchen has an exemption on file: local food
+/// may do with one where few speak the other (`canada-eu-uk-2.18`).
+fn refuse_missing_languages(writer: &Writer<'_>) -> Result<()> {
+    let kitchen = writer.kitchen;
+    let law = writer.app.law.laws.of(kitchen.entry.profile.0);
+    let given: Vec<&str> = kitchen
+        .entry
+        .languages
+        .iter()
+        .map(|language| language.0.as_str())
+        .collect();
+    let finding = check_languages(&law.statements, &law.rows, &given);
+    let today = day_of(writer.app.now(), kitchen.zone);
+    match finding.filter(Finding::refuses) {
+        Some(finding) if kitchen.approval("languages", today).is_none() => {
+            let detail = format!(
+                "{} is not labelled for sale: {} Add it to the kitchen's languages; for local food that may do with one, file the exemption as an approval for \"languages\".",
+                writer.lot.shown, finding.says
+            );
+            Err(Error::label_refused("A language is missing", detail))
+        }
+        _ => Ok(()),
+    }
 }
 
 fn refuse_low_letters(writer: &Writer<'_>, template: &Template) -> Result<()> {
