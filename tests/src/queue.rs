@@ -1,8 +1,27 @@
 //! What stories of printing ask for and wait for.
 
-use crate::Caller;
+use crate::{Caller, Engine, House, Printer};
 use serde_json::{Value, json};
 use std::time::{Duration, Instant};
+
+/// A kitchen with that printer at the bench.
+pub fn kitchen(engine: Engine, printer: &Printer) -> House {
+    let house = House::furnished(engine);
+    let entry = json!({ "code": "bench", "name": "Bench", "address": printer.address() });
+    house.caller().post("/api/printers", &entry).expect(201);
+    house
+}
+
+/// These prints came out once each, and no other.
+///
+/// # Panics
+/// They did not.
+#[track_caller]
+pub fn once_each(printer: &Printer, prints: &[i64]) {
+    let copies: Vec<(i64, usize)> = printer.copies().into_iter().collect();
+    let once: Vec<(i64, usize)> = prints.iter().map(|print| (*print, 1)).collect();
+    assert_eq!(copies, once);
+}
 
 /// A lot of chops in so many packs.
 pub fn chops(caller: &Caller, carcass: &str, packs: u32) -> String {

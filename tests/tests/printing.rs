@@ -3,8 +3,8 @@
 
 use serde_json::{Value, json};
 use stories::printer::Manners;
-use stories::queue::{chops, numbers, print, wait};
-use stories::{Engine, House, Printer, on_both_engines};
+use stories::queue::{chops, kitchen, numbers, once_each, print, wait};
+use stories::{Engine, Printer, on_both_engines};
 
 on_both_engines! {
     labels_come_out_once_and_as_they_were_kept
@@ -14,23 +14,6 @@ on_both_engines! {
     what_waits_can_be_cancelled
     a_jam_is_settled_pack_by_pack
     the_list_the_page_and_the_record
-}
-
-/// A kitchen with a printer in its list.
-fn kitchen(engine: Engine, printer: &Printer) -> House {
-    let house = House::furnished(engine);
-    let entry = json!({ "code": "bench", "name": "Bench", "address": printer.address() });
-    house.caller().post("/api/printers", &entry).expect(201);
-    house
-}
-
-#[track_caller]
-fn once_each(printer: &Printer, prints: &[i64]) {
-    let copies = printer.copies();
-    assert_eq!(
-        copies.into_iter().collect::<Vec<_>>(),
-        prints.iter().map(|print| (*print, 1)).collect::<Vec<_>>()
-    );
 }
 
 fn labels_come_out_once_and_as_they_were_kept(engine: Engine) {

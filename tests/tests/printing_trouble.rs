@@ -5,8 +5,8 @@ use ipp::model::Operation;
 use serde_json::{Value, json};
 use std::time::Duration;
 use stories::printer::Manners;
-use stories::queue::{chops, numbers, print, until, wait};
-use stories::{Engine, House, Neighbour, Printer, on_both_engines};
+use stories::queue::{chops, kitchen, numbers, once_each, print, until, wait};
+use stories::{Engine, Neighbour, Printer, on_both_engines};
 
 on_both_engines! {
     a_printer_that_is_off_is_waited_for
@@ -18,23 +18,6 @@ on_both_engines! {
     a_kill_in_the_middle_loses_and_doubles_nothing
     two_services_share_a_printer
     the_end_of_the_service_waits_for_no_printer
-}
-
-/// A kitchen with a printer in its list.
-fn kitchen(engine: Engine, printer: &Printer) -> House {
-    let house = House::furnished(engine);
-    let entry = json!({ "code": "bench", "name": "Bench", "address": printer.address() });
-    house.caller().post("/api/printers", &entry).expect(201);
-    house
-}
-
-#[track_caller]
-fn once_each(printer: &Printer, prints: &[i64]) {
-    let copies = printer.copies();
-    assert_eq!(
-        copies.into_iter().collect::<Vec<_>>(),
-        prints.iter().map(|print| (*print, 1)).collect::<Vec<_>>()
-    );
 }
 
 fn a_printer_that_is_off_is_waited_for(engine: Engine) {

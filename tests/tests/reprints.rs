@@ -3,20 +3,12 @@
 use serde_json::{Value, json};
 use stories::call::moment;
 use stories::printer::Manners;
-use stories::queue::{chops, numbers, print, wait};
-use stories::{Caller, Engine, House, Printer, on_both_engines};
+use stories::queue::{chops, kitchen, numbers, print, wait};
+use stories::{Caller, Engine, Printer, on_both_engines};
 
 on_both_engines! {
     a_reprint_is_marked_and_shows_no_later_date
     what_was_frozen_and_thawed_keeps_its_first_date
-}
-
-/// A kitchen with a printer in its list.
-fn kitchen(engine: Engine, printer: &Printer) -> House {
-    let house = House::furnished(engine);
-    let entry = json!({ "code": "bench", "name": "Bench", "address": printer.address() });
-    house.caller().post("/api/printers", &entry).expect(201);
-    house
 }
 
 fn a_reprint_is_marked_and_shows_no_later_date(engine: Engine) {

@@ -162,7 +162,7 @@ fn refuse_missing_languages(writer: &Writer<'_>) -> Result<()> {
 }
 
 fn refuse_low_letters(writer: &Writer<'_>, template: &Template) -> Result<()> {
-    let law = writer.app.law.laws.of(writer.kitchen.entry.profile.0);
+    let law = writer.law();
     let findings = heights::check(template, law);
     let Some(finding) = findings.iter().find(|finding| Finding::refuses(finding)) else {
         return Ok(());

@@ -36,7 +36,7 @@ fn in_words(
     day: NaiveDate,
     languages: &[&str],
 ) -> Option<DateMark> {
-    let law = writer.app.law.laws.of(writer.kitchen.entry.profile.0);
+    let law = writer.law();
     let ask = DateAsk {
         kind,
         day,

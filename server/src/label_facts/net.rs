@@ -15,7 +15,7 @@ const POUND_MG: Decimal = Decimal::from_parts(453_592_370, 0, 0, false, 3);
 /// down: never more than is in it.
 pub fn told(writer: &Writer<'_>, number: u32) -> String {
     let grams = writer.grams(number);
-    let law = writer.app.law.laws.of(writer.kitchen.entry.profile.0);
+    let law = writer.law();
     match &law.statements.net {
         Some(NetRules { title, .. }) => {
             let pounds = Decimal::from(grams.milligrams()) / POUND_MG;

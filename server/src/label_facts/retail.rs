@@ -14,9 +14,6 @@ use labels::{Field, Readiness};
 use store::Conn;
 use store::lots::LotRow;
 
-/// A field in the first language and the same in the second.
-type Pair = (Field, Field);
-
 /// What all packs of a lot have in common.
 pub fn of_lot(
     writer: &mut Writer<'_>,
@@ -73,7 +70,7 @@ pub fn of_pack(
     for (phrases, fields) in languages(writer) {
         storage(writer, &phrases, fields, number, said);
         if thawed {
-            let law = writer.app.law.laws.of(writer.kitchen.entry.profile.0);
+            let law = writer.law();
             if let Some(words) = notice(&law.statements, NoticeKind::Thawed) {
                 said.say(fields.thawed, words.in_language(phrases.language));
             }
@@ -106,31 +103,30 @@ struct Fields {
     thawed: Field,
 }
 
+const FIRST: Fields = Fields {
+    ingredients: Field::Ingredients,
+    allergens: Field::Allergens,
+    cure: Field::Cure,
+    storage: Field::Storage,
+    caution: Field::Caution,
+    made: Field::Made,
+    thawed: Field::Thawed,
+};
+
+const SECOND: Fields = Fields {
+    ingredients: Field::SecondIngredients,
+    allergens: Field::SecondAllergens,
+    cure: Field::SecondCure,
+    storage: Field::SecondStorage,
+    caution: Field::SecondCaution,
+    made: Field::SecondMade,
+    thawed: Field::SecondThawed,
+};
+
 /// Each language of the kitchen with its fields.
 fn languages(writer: &Writer<'_>) -> Vec<(Phrases, Fields)> {
-    let of = |pairs: [Pair; 7], second: bool| {
-        let pick = |(first, other): Pair| if second { other } else { first };
-        Fields {
-            ingredients: pick(pairs[0]),
-            allergens: pick(pairs[1]),
-            cure: pick(pairs[2]),
-            storage: pick(pairs[3]),
-            caution: pick(pairs[4]),
-            made: pick(pairs[5]),
-            thawed: pick(pairs[6]),
-        }
-    };
-    let pairs = [
-        (Field::Ingredients, Field::SecondIngredients),
-        (Field::Allergens, Field::SecondAllergens),
-        (Field::Cure, Field::SecondCure),
-        (Field::Storage, Field::SecondStorage),
-        (Field::Caution, Field::SecondCaution),
-        (Field::Made, Field::SecondMade),
-        (Field::Thawed, Field::SecondThawed),
-    ];
-    let second = writer.second.map(|phrases| (phrases, of(pairs, true)));
-    std::iter::once((writer.first, of(pairs, false)))
+    let second = writer.second.map(|phrases| (phrases, SECOND));
+    std::iter::once((writer.first, FIRST))
         .chain(second)
         .collect()
 }
@@ -182,12 +178,7 @@ fn storage(writer: &Writer<'_>, phrases: &Phrases, fields: Fields, number: u32, 
 
 /// Is the panel on safe handling due? Raw meat and poultry where the place has one (`us` 4.2).
 fn has_panel(writer: &Writer<'_>) -> bool {
-    let rules = &writer
-        .app
-        .law
-        .laws
-        .of(writer.kitchen.entry.profile.0)
-        .statements;
+    let rules = &writer.law().statements;
     let meat = writer.product.species.is_some() || !writer.lot.species.is_empty();
     writer.product.raw && meat && notice(rules, NoticeKind::SafeHandlingHeading).is_some()
 }
@@ -197,12 +188,7 @@ fn handling(writer: &Writer<'_>, said: &mut Said) {
     if !has_panel(writer) {
         return;
     }
-    let rules = &writer
-        .app
-        .law
-        .laws
-        .of(writer.kitchen.entry.profile.0)
-        .statements;
+    let rules = &writer.law().statements;
     let parts = [
         (Field::HandlingHeading, NoticeKind::SafeHandlingHeading),
         // A kitchen that packs for its own counter is not under inspection.
@@ -222,12 +208,7 @@ fn handling(writer: &Writer<'_>, said: &mut Said) {
 /// Where the animal of a piece of fresh meat lived and died, where the place asks for it and the
 /// lists know it (`canada-eu-uk-10.1`).
 fn origin_of(writer: &Writer<'_>, conn: &mut Conn, row: &LotRow) -> Result<String> {
-    let rules = &writer
-        .app
-        .law
-        .laws
-        .of(writer.kitchen.entry.profile.0)
-        .statements;
+    let rules = &writer.law().statements;
     let asked = writer.product.raw
         && matches!(
             writer.product.species,

@@ -35,7 +35,7 @@ pub fn of_lot(writer: &Writer<'_>, conn: &mut Conn, row: &LotRow, said: &mut Sai
         ph: reading("ph"),
         aw: reading("water-activity"),
     };
-    let law = writer.app.law.laws.of(writer.kitchen.entry.profile.0);
+    let law = writer.law();
     let claim = uncured(&facts, law)?;
     if facts.nitrite_used || claim.findings.iter().any(Finding::refuses) {
         let why = claim

@@ -8,6 +8,7 @@ use crate::lists::kitchen::Kitchen;
 use crate::wire::answers::{LotRead, PackRead};
 use chrono::NaiveDate;
 use domain::cure_room::Piece;
+use domain::law::Law;
 use domain::product::Product;
 use domain::words::{ProductKind, State};
 use labels::{Facts, Field, Purpose, Readiness};
@@ -77,6 +78,11 @@ impl<'a> Writer<'a> {
             states: None,
             shared: None,
         }
+    }
+
+    /// The law of the kitchen's place.
+    pub fn law(&self) -> &'a Law {
+        self.app.law.laws.of(self.kitchen.entry.profile.0)
     }
 
     /// The pack of that number; the caller has looked that there is one.
