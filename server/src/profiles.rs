@@ -1,7 +1,7 @@
 //! `gambrel profiles`: every row of the law that the program knows, or those that nobody has confirmed.
 
 use crate::config::ProfilesArgs;
-use domain::law::{Row, Rows};
+use domain::rows::{Row, Rows};
 use domain::words::Profile;
 use law::{House, Shipped};
 use std::fmt::Write;

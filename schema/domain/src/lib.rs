@@ -33,6 +33,7 @@ pub mod plan;
 pub mod print;
 pub mod product;
 pub mod refusal;
+pub mod rows;
 pub mod scanned;
 pub mod series;
 pub mod stability;

@@ -2,8 +2,8 @@
 
 use crate::Bad;
 use chrono::NaiveDate;
-use domain::law::{Bound, Row, RowId, Rows, Sense};
 use domain::measure::{Percent, Temperature};
+use domain::rows::{Bound, Row, RowId, Rows, Sense};
 use domain::words::Mark;
 use rust_decimal::Decimal;
 use schemars::JsonSchema;

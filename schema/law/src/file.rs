@@ -2,7 +2,7 @@
 
 use crate::Bad;
 use crate::entry::RowEntry;
-use domain::law::Rows;
+use domain::rows::Rows;
 use schemars::JsonSchema;
 use serde::Deserialize;
 use serde::de::DeserializeOwned;

@@ -3,7 +3,8 @@
 use crate::Bad;
 use crate::entry::{Number, RowEntry};
 use chrono::NaiveDate;
-use domain::law::{Bound, Law, Laws, Row, RowId, Sense};
+use domain::law::{Law, Laws};
+use domain::rows::{Bound, Row, RowId, Sense};
 use domain::words::{Mark, Profile};
 use rust_decimal::Decimal;
 use schemars::JsonSchema;

@@ -6,7 +6,8 @@ use crate::sections::{
     CuresEntry, DatesEntry, DutiesEntry, HeatEntry, StabilityEntry, StatementsEntry, TradeEntry,
     TrichinaeEntry,
 };
-use domain::law::{Law, Laws, Rows};
+use domain::law::{Law, Laws};
+use domain::rows::Rows;
 use domain::words::Profile;
 use std::collections::BTreeMap;
 

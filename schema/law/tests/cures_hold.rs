@@ -5,8 +5,9 @@ use domain::cure::{
     Basis, Class, Cure, Dose, Level, Method, Mix, Recipe, Strength, assess, ceiling, plan,
 };
 use domain::grams::Grams;
-use domain::law::{Laws, Sense};
+use domain::law::Laws;
 use domain::measure::Percent;
+use domain::rows::Sense;
 use domain::words::Profile;
 use proptest::prelude::*;
 use rust_decimal::Decimal;

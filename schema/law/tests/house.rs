@@ -1,6 +1,7 @@
 //! The house file: stricter at will, looser only by a named approval.
 
-use domain::law::{Bound, Laws, Sense};
+use domain::law::Laws;
+use domain::rows::{Bound, Sense};
 use domain::words::{Mark, Profile};
 use law::House;
 use proptest::prelude::*;
@@ -87,7 +88,7 @@ fn a_looser_number_names_its_approval() {
     let row = laws
         .of(Profile::Us)
         .rows
-        .get(&domain::law::RowId::new("us-C6"))
+        .get(&domain::rows::RowId::new("us-C6"))
         .unwrap();
     // What breaks the approved number is refused just as the law's was.
     assert_eq!(row.mark, Mark::Read);
@@ -202,7 +203,7 @@ fn rows_of_the_house_are_its_own() {
     let mut laws = laws();
     apply(&row("house-1", "OURS"), &mut laws).unwrap();
     for law in laws.places.values() {
-        assert!(law.rows.get(&domain::law::RowId::new("house-1")).is_some());
+        assert!(law.rows.get(&domain::rows::RowId::new("house-1")).is_some());
     }
     assert!(refused(&row("us-C6", "OURS")).contains("is there already"));
     assert!(House::read(&row("house-1", "READ")).is_err());

@@ -3,8 +3,8 @@
 use super::writer::Writer;
 use super::{Prepared, Wanted, heights};
 use crate::error::{Error, Result};
-use domain::law::Finding;
 use domain::moment::day_of;
+use domain::rows::Finding;
 use domain::statement::check_languages;
 use domain::words::{Profile, State};
 use labels::{Dpi, Facts, Purpose, Refusal, Template, lay_out};

@@ -1,6 +1,7 @@
 //! Whether the letters of a template are as high as the law asks on a label of that size.
 
-use domain::law::{Finding, Law};
+use domain::law::Law;
+use domain::rows::Finding;
 use domain::statement::{Lettering, check_height};
 use labels::{Field, Style, Template};
 use rust_decimal::Decimal;

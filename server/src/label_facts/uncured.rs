@@ -3,8 +3,8 @@
 use super::writer::{Said, Writer};
 use crate::error::{Error, Result};
 use domain::cure::{Beside, ClaimFacts, uncured};
-use domain::law::Finding;
 use domain::lot::LotId;
+use domain::rows::Finding;
 use labels::Field;
 use rust_decimal::Decimal;
 use store::lots::LotRow;

@@ -3,7 +3,7 @@
 use crate::app::App;
 use crate::error::{Error, Result};
 use crate::wire::answers::{LawRead, RowRead};
-use domain::law::Row;
+use domain::rows::Row;
 use domain::words::Profile;
 
 /// The rows of a place; those that are not confirmed alone, if so wanted.
@@ -34,7 +34,7 @@ pub fn read(app: &App, place: &str, unconfirmed: bool) -> Result<LawRead> {
 pub fn named(app: &App, place: Profile, rules: &str) -> Vec<RowRead> {
     let law = app.law.laws.of(place);
     let find = |name: &str| {
-        let id = domain::law::RowId::new(name);
+        let id = domain::rows::RowId::new(name);
         law.rows.get(&id).or_else(|| app.law.trade_rows.get(&id))
     };
     rules

@@ -5,7 +5,7 @@ use crate::app::App;
 use crate::error::Result;
 use crate::wire::answers::FindingRead;
 use domain::ingredients;
-use domain::law::{Finding, Gravity, Rows};
+use domain::rows::{Finding, Gravity, Rows};
 use domain::statement::{Runs, Style, Written, write};
 use std::collections::BTreeMap;
 use store::Conn;

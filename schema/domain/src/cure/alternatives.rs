@@ -1,7 +1,7 @@
 //! Pumped bacon, where the law gives whole sets of figures to choose from (`us-N11`, `us-N12`).
 
 use super::Limit;
-use crate::law::{Bound, RowId};
+use crate::rows::{Bound, RowId};
 
 /// One set: nitrite, accelerator, and what else must be in it.
 #[derive(Debug, Clone, PartialEq, Eq)]

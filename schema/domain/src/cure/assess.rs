@@ -6,10 +6,11 @@ use super::{
     weighing, wrong_salt,
 };
 use crate::grams::Grams;
-use crate::law::{Finding, Laws, RowId};
+use crate::law::Laws;
 use crate::limits::HEAVIEST;
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
+use crate::rows::{Finding, RowId};
 use crate::words::Profile;
 use chrono::NaiveDate;
 use rust_decimal::Decimal;
@@ -306,7 +307,7 @@ fn note_residual(
     cure: &Cure,
     ingoing: &Ingoing,
     rules: &Rules,
-    rows: &crate::law::Rows,
+    rows: &crate::rows::Rows,
 ) -> Vec<Finding> {
     let limits = rules.limits.iter().filter(|limit| {
         limit.stage == Stage::Residual && limit.is_for(cure.method, cure.class, cure.day, rows)

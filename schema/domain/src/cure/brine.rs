@@ -1,9 +1,9 @@
 //! Brine: what a salometer's degrees mean, and how much salt is in how much water.
 
 use super::{Rules, Salometer};
-use crate::law::{Finding, Gravity};
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
+use crate::rows::{Finding, Gravity};
 use rust_decimal::Decimal;
 
 /// Litres in a US gallon, by definition.

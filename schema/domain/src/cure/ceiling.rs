@@ -1,7 +1,8 @@
 //! The highest limit that anybody has confirmed anywhere: above it nothing passes, in any place.
 
 use super::{AtomicMasses, Basis, Class, Counts, Ingoing, Level, Limit, Method, Stage};
-use crate::law::{Finding, Gravity, Law, Laws, RowId, Sense};
+use crate::law::{Law, Laws};
+use crate::rows::{Finding, Gravity, RowId, Sense};
 use crate::words::Profile;
 use chrono::NaiveDate;
 use rust_decimal::Decimal;

@@ -1,8 +1,8 @@
 //! What goes in, against what a place allows.
 
 use super::{Alternative, Assessed, Counts, Cure, Ingoing, Limit, Rules, Stage, When};
-use crate::law::{Finding, Gravity, RowId, Rows, Sense};
 use crate::measure::Percent;
+use crate::rows::{Finding, Gravity, RowId, Rows, Sense};
 use rust_decimal::{Decimal, RoundingStrategy};
 
 /// Every limit that is for this cure; the rows that were asked are added.

@@ -1,8 +1,8 @@
 //! Parts per million that know what they are counted as, and when.
 
 use super::{Basis, Stage};
-use crate::law::RowId;
 use crate::refusal::{Refusal, Result};
+use crate::rows::RowId;
 use rust_decimal::Decimal;
 use std::cmp::Ordering;
 use std::fmt;

@@ -1,7 +1,7 @@
 //! One limit of a place: how much, counted as what, when, for what.
 
 use super::{AtomicMasses, Basis, Class, Ingoing, Method, Stage};
-use crate::law::{Bound, Rows};
+use crate::rows::{Bound, Rows};
 use chrono::NaiveDate;
 use rust_decimal::Decimal;
 

@@ -2,8 +2,8 @@
 
 use super::weighing::grams;
 use super::{Alkali, Cure, Rules};
-use crate::law::RowId;
 use crate::refusal::Result;
+use crate::rows::RowId;
 use crate::words::words;
 use rust_decimal::Decimal;
 

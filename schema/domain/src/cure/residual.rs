@@ -1,8 +1,9 @@
 //! What a laboratory found in the finished product, against what a place allows.
 
 use super::{Class, Counts, Ingoing, Level, Method, Stage};
-use crate::law::{Finding, Law};
+use crate::law::Law;
 use crate::refusal::{Refusal, Result};
+use crate::rows::Finding;
 use chrono::NaiveDate;
 
 /// Every limit on what is left, for a measured level.

@@ -3,9 +3,9 @@
 use super::{
     Alternative, AtomicMasses, ClaimRules, Limit, Makeup, Method, NameOf, Salometer, ScaleClass,
 };
-use crate::law::{Bound, RowId};
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
+use crate::rows::{Bound, RowId};
 use rust_decimal::Decimal;
 
 /// The rules of a place.

@@ -1,9 +1,10 @@
 //! "Uncured", "No Nitrate or Nitrite Added": who may say so, who must, and how large.
 
 use super::brine_percent;
-use crate::law::{Bound, Finding, Gravity, Law, RowId};
+use crate::law::Law;
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
+use crate::rows::{Bound, Finding, Gravity, RowId};
 use crate::words::words;
 use rust_decimal::Decimal;
 

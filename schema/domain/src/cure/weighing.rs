@@ -2,9 +2,9 @@
 
 use super::{Cure, Method, Mix, Rules, ScaleClass};
 use crate::grams::Grams;
-use crate::law::{Bound, Finding, Rows};
 use crate::measure::Percent;
 use crate::refusal::Result;
+use crate::rows::{Bound, Finding, Rows};
 use rust_decimal::Decimal;
 
 /// The smallest load that is sensible on a scale of that class and division, with its row.

@@ -1,7 +1,7 @@
 //! The pink salts look the same: the wrong one is named before it is rubbed in.
 
 use super::{Cure, Ingoing, Makeup, Rules};
-use crate::law::{Finding, Gravity};
+use crate::rows::{Finding, Gravity};
 
 /// Weak or unusual salts, and nitrite alone on a ham that ages for months.
 pub(super) fn check(

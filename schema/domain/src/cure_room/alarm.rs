@@ -1,7 +1,7 @@
 //! Alarms: a piece that dries too fast or too slow, and a weighing that cannot be.
 
 use super::{Piece, Rules, Weighing, loss};
-use crate::law::{Finding, Gravity, RowId};
+use crate::rows::{Finding, Gravity, RowId};
 use chrono::NaiveDate;
 use rust_decimal::Decimal;
 
@@ -173,8 +173,8 @@ mod tests {
     use super::*;
     use crate::cure_room::{Curve, Signed, Stage, likely_tag};
     use crate::grams::Grams;
-    use crate::law::Bound;
     use crate::measure::Percent;
+    use crate::rows::Bound;
 
     fn day(nth: u64) -> NaiveDate {
         NaiveDate::from_ymd_opt(2026, 1, 1).unwrap() + chrono::Days::new(nth)

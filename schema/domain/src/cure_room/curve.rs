@@ -1,9 +1,9 @@
 //! A drying curve: how much of its green weight a piece has lost, day by day from the first salt.
 
 use super::{Piece, loss};
-use crate::law::RowId;
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
+use crate::rows::RowId;
 use rust_decimal::Decimal;
 use std::collections::BTreeMap;
 

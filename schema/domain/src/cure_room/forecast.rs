@@ -236,7 +236,7 @@ mod tests {
     use super::*;
     use crate::cure_room::{Curve, ReleaseRule, Spread};
     use crate::grams::Grams;
-    use crate::law::Bound;
+    use crate::rows::Bound;
     use proptest::prelude::*;
 
     fn day(nth: u64) -> NaiveDate {

@@ -2,8 +2,8 @@
 
 use super::{Rules, SaltTime, salt_span};
 use crate::grams::Grams;
-use crate::law::RowId;
 use crate::refusal::{Refusal, Result};
+use crate::rows::RowId;
 use chrono::{Days, Months, NaiveDate};
 use rust_decimal::Decimal;
 

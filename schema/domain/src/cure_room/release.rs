@@ -3,9 +3,9 @@
 use super::alarm::counted;
 use super::{Piece, Rules, loss, unsigned};
 use crate::grams::Grams;
-use crate::law::{Finding, Gravity, RowId};
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
+use crate::rows::{Finding, Gravity, RowId};
 use chrono::{Days, NaiveDate};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;

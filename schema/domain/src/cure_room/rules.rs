@@ -1,9 +1,9 @@
 //! What the trade expects of a cure room, as data.
 
 use super::{Curve, Method, ReleaseRule, Weighings};
-use crate::law::{Bound, RowId};
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
+use crate::rows::{Bound, RowId};
 use rust_decimal::Decimal;
 
 /// What the trade expects of a cure room.

@@ -2,8 +2,8 @@
 
 use super::{Rules, Span};
 use crate::grams::Grams;
-use crate::law::Bound;
 use crate::refusal::{Refusal, Result};
+use crate::rows::Bound;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 

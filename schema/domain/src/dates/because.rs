@@ -1,6 +1,6 @@
 //! One link in the answer to "why?": what was decided, by which rule, from which source.
 
-use crate::law::{Finding, RowId, Rows};
+use crate::rows::{Finding, RowId, Rows};
 
 /// One link of the chain.
 #[derive(Debug, Clone, PartialEq, Eq)]

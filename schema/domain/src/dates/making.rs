@@ -2,9 +2,10 @@
 
 use super::keep::Keep;
 use super::{Because, Later, Vacuum, earliest};
-use crate::law::{Bound, Law, RowId};
+use crate::law::Law;
 use crate::product::Product;
 use crate::refusal::{Refusal, RefusalKind, Result};
+use crate::rows::{Bound, RowId};
 use crate::words::{DeedKind, KeepFrom, Packaging, ProductKind, StepKind};
 use chrono::NaiveDate;
 

@@ -1,7 +1,7 @@
 //! How long food keeps under the law of a place: what the profile's file says.
 
 use super::keep::Count;
-use crate::law::{Bound, RowId};
+use crate::rows::{Bound, RowId};
 use crate::words::StepKind;
 
 /// The rules of a place. What a place has no rule for is none: then the house's own rule stands alone.

@@ -1,6 +1,6 @@
 //! Work that needs a variance or a plan on file first.
 
-use crate::law::{Finding, RowId, Rows};
+use crate::rows::{Finding, RowId, Rows};
 use crate::words::words;
 use chrono::NaiveDate;
 

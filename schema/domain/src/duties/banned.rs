@@ -1,7 +1,7 @@
 //! Parts of an animal that may not be in food, or not in mince.
 
 use super::names::{says, words_of};
-use crate::law::{Finding, RowId, Rows};
+use crate::rows::{Finding, RowId, Rows};
 use crate::words::words;
 
 words! {

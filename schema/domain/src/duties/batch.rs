@@ -1,6 +1,6 @@
 //! The cautious rule for batches of any kind: one producer, one abattoir, one kill day.
 
-use crate::law::{Finding, Gravity, RowId};
+use crate::rows::{Finding, Gravity, RowId};
 use chrono::NaiveDate;
 
 /// The rule of a place.

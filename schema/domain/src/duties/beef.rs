@@ -1,6 +1,6 @@
 //! What beef may share a batch: one day's cutting, and what its stage must share.
 
-use crate::law::{Finding, RowId, Rows};
+use crate::rows::{Finding, RowId, Rows};
 use crate::words::words;
 use chrono::NaiveDate;
 

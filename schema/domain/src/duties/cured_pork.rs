@@ -4,9 +4,9 @@
 use super::dry_cured::Claim;
 use super::measured;
 use crate::grams::Grams;
-use crate::law::{Bound, Finding, RowId, Rows};
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
+use crate::rows::{Bound, Finding, RowId, Rows};
 use crate::words::words;
 use rust_decimal::Decimal;
 

@@ -1,7 +1,7 @@
 //! Until when something has to be answered, reported or done again.
 
 use super::keeping::Span;
-use crate::law::RowId;
+use crate::rows::RowId;
 use crate::words::words;
 use chrono::NaiveDateTime;
 

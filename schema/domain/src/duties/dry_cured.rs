@@ -3,9 +3,9 @@
 use super::cured_pork::{Standards, yield_of};
 use super::measured;
 use crate::grams::Grams;
-use crate::law::{Finding, Rows};
 use crate::measure::{Percent, Temperature};
 use crate::refusal::{Refusal, Result};
+use crate::rows::{Finding, Rows};
 use crate::words::words;
 use rust_decimal::Decimal;
 

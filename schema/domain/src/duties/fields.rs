@@ -1,7 +1,7 @@
 //! What a record must hold.
 
 use super::keeping::Record;
-use crate::law::{Finding, RowId, Rows};
+use crate::rows::{Finding, RowId, Rows};
 
 /// Something that a record must hold.
 #[derive(Debug, Clone, PartialEq, Eq)]

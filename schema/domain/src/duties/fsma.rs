@@ -1,8 +1,8 @@
 //! The traceability rule for listed foods: does it reach this purchase, and what has to be kept.
 
 use super::keeping::Record;
-use crate::law::{Bound, RowId};
 use crate::refusal::{Refusal, Result};
+use crate::rows::{Bound, RowId};
 use crate::words::words;
 use chrono::NaiveDate;
 use rust_decimal::Decimal;

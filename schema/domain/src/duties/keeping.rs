@@ -1,7 +1,7 @@
 //! How long each record is kept.
 
-use crate::law::{Bound, RowId};
 use crate::refusal::{Refusal, Result};
+use crate::rows::{Bound, RowId};
 use crate::words::words;
 use chrono::{Days, Months, NaiveDate, NaiveDateTime, TimeDelta};
 

@@ -1,6 +1,6 @@
 //! How an animal must have died for its meat to be sold.
 
-use crate::law::{Finding, RowId, Rows};
+use crate::rows::{Finding, RowId, Rows};
 
 /// The rule of a place.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -1,6 +1,6 @@
 //! The mark of a lot on a pack.
 
-use crate::law::{Bound, RowId};
+use crate::rows::{Bound, RowId};
 use rust_decimal::Decimal;
 
 /// The rule of a place.

@@ -1,9 +1,9 @@
 //! Meat protein in solid cuts to which water or additives were added.
 
 use super::measured;
-use crate::law::{Bound, Finding, RowId, Rows};
 use crate::measure::Percent;
 use crate::refusal::Result;
+use crate::rows::{Bound, Finding, RowId, Rows};
 
 /// The least of a place.
 #[derive(Debug, Clone, PartialEq, Eq)]

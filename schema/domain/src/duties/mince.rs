@@ -1,9 +1,9 @@
 //! What mince may be: fat and connective tissue by the day's average, salt, and meat as an ingredient.
 
 use super::measured;
-use crate::law::{Bound, Finding, RowId, Rows};
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
+use crate::rows::{Bound, Finding, RowId, Rows};
 use crate::words::words;
 use rust_decimal::Decimal;
 

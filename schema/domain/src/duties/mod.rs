@@ -30,9 +30,9 @@ pub mod tenderised;
 pub use approvals::{check_approvals, needs_approval};
 pub use names::check_name;
 
-use crate::law::Bound;
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
+use crate::rows::Bound;
 use rust_decimal::Decimal;
 
 /// The rules of a place. What a place has no rule for is empty.

@@ -1,8 +1,8 @@
 //! Words in a product's name, and what they may stand for.
 
 use super::listed;
-use crate::law::{Bound, Finding, Gravity, RowId, Rows};
 use crate::measure::{Percent, Temperature};
+use crate::rows::{Bound, Finding, Gravity, RowId, Rows};
 use crate::words::{Species, words};
 
 words! {

@@ -1,8 +1,8 @@
 //! One step up, one step down: must the next holder be written down?
 
-use crate::law::{Bound, RowId};
 use crate::measure::Percent;
 use crate::refusal::Result;
+use crate::rows::{Bound, RowId};
 
 /// The rule, by its parts.
 #[derive(Debug, Clone, PartialEq, Eq)]

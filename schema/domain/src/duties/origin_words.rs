@@ -1,7 +1,7 @@
 //! How the origin of meat is worded on a label.
 
-use crate::law::RowId;
 use crate::refusal::{Refusal, Result};
+use crate::rows::RowId;
 
 /// Mandated words, with `{}` for what is filled in.
 #[derive(Debug, Clone, PartialEq, Eq)]

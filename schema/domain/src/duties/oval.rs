@@ -1,6 +1,6 @@
 //! The oval identification mark of approved establishments.
 
-use crate::law::{Finding, Gravity, RowId, Rows};
+use crate::rows::{Finding, Gravity, RowId, Rows};
 use chrono::NaiveDate;
 
 /// The rule of a place.

@@ -1,7 +1,7 @@
 //! Where a pig counts as reared: the months, or the weight, from which its life is looked at.
 
-use crate::law::RowId;
 use crate::refusal::{Refusal, Result};
+use crate::rows::RowId;
 use chrono::{Months, NaiveDate};
 use rust_decimal::Decimal;
 

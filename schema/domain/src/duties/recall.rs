@@ -1,6 +1,6 @@
 //! Recall classes, and how many of those who were told are checked.
 
-use crate::law::{Bound, RowId};
+use crate::rows::{Bound, RowId};
 use crate::words::words;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;

@@ -1,8 +1,8 @@
 //! The most that is still a normal retail sale: half a carcass.
 
 use crate::grams::Grams;
-use crate::law::{Bound, Finding, Gravity};
 use crate::refusal::{Refusal, Result};
+use crate::rows::{Bound, Finding, Gravity};
 use crate::words::words;
 use rust_decimal::Decimal;
 

@@ -1,7 +1,7 @@
 //! Which record an occasion asks for.
 
 use super::keeping::Record;
-use crate::law::RowId;
+use crate::rows::RowId;
 use crate::words::words;
 
 words! {

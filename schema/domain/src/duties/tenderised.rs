@@ -1,6 +1,6 @@
 //! The words due on beef that was tenderised by machine.
 
-use crate::law::RowId;
+use crate::rows::RowId;
 
 /// Mandated words; one entry a language.
 #[derive(Debug, Clone, PartialEq, Eq)]

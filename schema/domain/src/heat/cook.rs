@@ -6,9 +6,9 @@ use super::rules::{Rules, hours, minutes};
 use super::sane::{plausible_core, plausible_time};
 use super::table::{Step, Table};
 use super::words::{Food, shown};
-use crate::law::{Finding, Gravity, RowId, Rows};
 use crate::measure::Temperature;
 use crate::refusal::Result;
+use crate::rows::{Finding, Gravity, RowId, Rows};
 use chrono::TimeDelta;
 use rust_decimal::Decimal;
 

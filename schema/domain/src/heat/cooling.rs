@@ -4,9 +4,9 @@ use super::judgement::Judgement;
 use super::log::{Log, Reading, clock};
 use super::rules::{Rules, minutes};
 use super::words::shown;
-use crate::law::{Bound, Finding, Gravity, RowId, Rows};
 use crate::measure::Temperature;
 use crate::refusal::{Refusal, Result};
+use crate::rows::{Bound, Finding, Gravity, RowId, Rows};
 use chrono::{DateTime, TimeDelta, Utc};
 use rust_decimal::Decimal;
 

@@ -3,9 +3,9 @@
 use super::rules::{Degrees, Rules, hours};
 use super::sane::{plausible_store, plausible_time};
 use super::words::{Holding, shown};
-use crate::law::{Finding, Gravity, Rows};
 use crate::measure::Temperature;
 use crate::refusal::Result;
+use crate::rows::{Finding, Gravity, Rows};
 use chrono::TimeDelta;
 
 /// A temperature at which something is held.

@@ -1,6 +1,6 @@
 //! What comes out of a check of times and temperatures.
 
-use crate::law::{Finding, Gravity};
+use crate::rows::{Finding, Gravity};
 use chrono::TimeDelta;
 
 /// Enough, too little, or not for a table to say.

@@ -1,7 +1,7 @@
 //! A table of temperatures and the time that each must be held.
 
-use crate::law::RowId;
 use crate::measure::Temperature;
+use crate::rows::RowId;
 use chrono::TimeDelta;
 
 /// One row of a table.

@@ -3,9 +3,9 @@
 use super::log::clock;
 use super::rules::{Degrees, Rules, hours};
 use super::sane::plausible_core;
-use crate::law::{Bound, Finding, Gravity, Rows};
 use crate::measure::Temperature;
 use crate::refusal::{Refusal, Result};
+use crate::rows::{Bound, Finding, Gravity, Rows};
 use chrono::{DateTime, Utc};
 
 /// A rule of time in place of temperature.

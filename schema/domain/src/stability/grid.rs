@@ -1,6 +1,6 @@
 //! A table of pH against water activity.
 
-use crate::law::RowId;
+use crate::rows::RowId;
 use rust_decimal::Decimal;
 
 /// What a cell says, the better first.
@@ -97,7 +97,7 @@ fn band(edges: &[Edge], value: Option<Decimal>, is_strict: bool) -> usize {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::law::Bound;
+    use crate::rows::Bound;
 
     fn grid(cells: [[Cell; 2]; 2]) -> Result<Grid, String> {
         let edge = |value: Decimal| Edge {

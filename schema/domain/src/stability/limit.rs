@@ -1,6 +1,6 @@
 //! A limit whose own number may or may not be allowed.
 
-use crate::law::{Bound, Sense};
+use crate::rows::{Bound, Sense};
 use rust_decimal::Decimal;
 
 /// A number of the law, and whether the number itself is on the good side.

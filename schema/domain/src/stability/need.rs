@@ -4,8 +4,8 @@ use super::grid::{Cell, Grid};
 use super::readings::{Readings, Treated};
 use super::rules::Rules;
 use super::way::{any_of, by_way, met};
-use crate::law::{Finding, Gravity, Rows};
 use crate::refusal::Result;
+use crate::rows::{Finding, Gravity, Rows};
 
 /// The answer.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]

@@ -1,8 +1,8 @@
 //! Moisture to protein: what a name on a label asks for. It is no proof of safety (`us-S4`).
 
 use super::rules::Rules;
-use crate::law::{Bound, Finding, Gravity, RowId, Rows};
 use crate::refusal::{Refusal, Result};
+use crate::rows::{Bound, Finding, Gravity, RowId, Rows};
 use rust_decimal::Decimal;
 
 /// What one name asks for, in one text.

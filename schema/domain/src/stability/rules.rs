@@ -4,7 +4,7 @@ use super::grid::Grid;
 use super::protein::MoistureRule;
 use super::vacuum::Vacuum;
 use super::way::Way;
-use crate::law::Bound;
+use crate::rows::Bound;
 
 /// The rules of a place.
 #[derive(Debug, Clone, Default, PartialEq)]

@@ -4,9 +4,9 @@ use super::readings::Readings;
 use super::rules::Rules;
 use super::way::{Way, any_of, by_way, met};
 use crate::heat::{Degrees, Table, plausible_core, plausible_store, plausible_time, shown};
-use crate::law::{Bound, Finding, Gravity, RowId, Rows};
 use crate::measure::Temperature;
 use crate::refusal::{Refusal, Result};
+use crate::rows::{Bound, Finding, Gravity, RowId, Rows};
 use chrono::TimeDelta;
 
 /// The place's rules for it.

@@ -3,8 +3,8 @@
 use super::limit::Limit;
 use super::readings::{Fact, Measure, Readings};
 use super::rules::Rules;
-use crate::law::{Finding, Gravity, RowId, Rows};
 use crate::refusal::Result;
+use crate::rows::{Finding, Gravity, RowId, Rows};
 
 /// One way: all its facts and all its limits.
 #[derive(Debug, Clone, PartialEq)]

@@ -2,7 +2,7 @@
 
 use super::wording::said;
 use super::{Food, Rules, UpTo};
-use crate::law::{Finding, RowId, Rows};
+use crate::rows::{Finding, RowId, Rows};
 use crate::words::Allergen;
 use std::collections::{BTreeMap, BTreeSet};
 

@@ -2,7 +2,7 @@
 
 use super::allergens::printed;
 use super::{Rules, Runs, Wording};
-use crate::law::{Finding, RowId, Rows};
+use crate::rows::{Finding, RowId, Rows};
 use crate::words::Allergen;
 use std::collections::BTreeSet;
 

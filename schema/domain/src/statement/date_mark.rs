@@ -3,8 +3,8 @@
 use super::matching::find;
 use super::wording::said;
 use super::{Rules, Wording};
-use crate::law::{Bound, Finding, RowId, Rows};
 use crate::refusal::{Refusal, Result};
+use crate::rows::{Bound, Finding, RowId, Rows};
 use chrono::{Datelike, Days, Months, NaiveDate};
 use std::collections::BTreeMap;
 

@@ -1,7 +1,7 @@
 //! What has to be written, by how the food comes to the customer.
 
 use super::{Food, Sale};
-use crate::law::RowId;
+use crate::rows::RowId;
 
 /// How allergens are told.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

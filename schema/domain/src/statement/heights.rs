@@ -1,7 +1,7 @@
 //! How high letters must be: the small letters' own height, by what they say and by the panel.
 
 use super::{Rules, UpTo};
-use crate::law::{Bound, Finding, RowId, Rows};
+use crate::rows::{Bound, Finding, RowId, Rows};
 use rust_decimal::Decimal;
 
 /// What the letters say.

@@ -1,9 +1,9 @@
 //! What still counts as meat in an ingredient list, and what is minced meat (`additions-F3`, `F5`).
 
 use super::{Rules, UpTo};
-use crate::law::{Bound, Finding, RowId, Rows};
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
+use crate::rows::{Bound, Finding, RowId, Rows};
 use crate::words::Species;
 
 /// The most fat and connective tissue that the word meat covers.

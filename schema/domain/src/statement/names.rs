@@ -2,8 +2,8 @@
 
 use super::Rules;
 use super::matching::find;
-use crate::law::{Finding, RowId, Rows};
 use crate::measure::Temperature;
+use crate::rows::{Finding, RowId, Rows};
 use std::collections::BTreeSet;
 
 /// What is true of a food, as far as its name goes.

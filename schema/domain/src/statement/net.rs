@@ -1,7 +1,7 @@
 //! The net weight in ounces and pounds as it is printed: read back and compared (`us` 4.3).
 
 use super::{Rules, Wording};
-use crate::law::{Finding, RowId, Rows};
+use crate::rows::{Finding, RowId, Rows};
 use rust_decimal::Decimal;
 
 /// How the net weight is printed.

@@ -1,7 +1,7 @@
 //! Fixed words on a label: how it is kept, that it was frozen, how it is handled.
 
 use super::{Rules, Wording};
-use crate::law::{Finding, Rows};
+use crate::rows::{Finding, Rows};
 
 /// What a notice is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

@@ -4,7 +4,7 @@ use super::{
     AllergenRules, ContainsRules, DateRules, Due, HeightStep, ListRules, MeatLimit, MinceRules,
     NameWord, NetRules, Notice, Sale, SpeciesRules, UpTo, WaterRules,
 };
-use crate::law::{Bound, RowId};
+use crate::rows::{Bound, RowId};
 
 /// The rules of a place.
 #[derive(Debug, Clone, Default, PartialEq)]

@@ -4,7 +4,7 @@ use super::matching::find;
 use super::wording::said;
 use super::{Food, Rules};
 use crate::ingredients::{Ingredient, Nature};
-use crate::law::RowId;
+use crate::rows::RowId;
 use crate::words::Species;
 use std::collections::{BTreeMap, BTreeSet};
 

@@ -1,7 +1,7 @@
 //! What holds without the data of any place.
 
 use super::*;
-use crate::law::{Bound, Rows};
+use crate::rows::{Bound, Rows};
 use crate::words::Allergen;
 use rust_decimal::Decimal;
 

@@ -3,9 +3,9 @@
 use super::{Food, Rules, UpTo};
 use crate::grams::Grams;
 use crate::ingredients::{Ingredient, Nature};
-use crate::law::{Finding, RowId, Rows};
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
+use crate::rows::{Finding, RowId, Rows};
 
 /// When added water is said.
 #[derive(Debug, Clone, PartialEq)]

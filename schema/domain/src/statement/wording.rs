@@ -1,6 +1,6 @@
 //! Words that a law fixes or asks for, by language, and limits whose very edge matters.
 
-use crate::law::{Bound, RowId};
+use crate::rows::{Bound, RowId};
 use rust_decimal::Decimal;
 use std::collections::BTreeMap;
 

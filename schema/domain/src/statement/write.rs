@@ -3,7 +3,7 @@
 use super::allergens::{Declared, declared, printed};
 use super::{Food, Rules, Runs, Style, contains, ingredients, may_contain, species};
 use crate::ingredients::{Ingredient, Nature, flat};
-use crate::law::{Finding, Rows};
+use crate::rows::{Finding, Rows};
 use crate::words::Allergen;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -67,7 +67,7 @@ pub fn write(
             "No ingredient is known to bring {names}, so it is said after the list. Set it at the ingredient that brings it."
         );
         findings.push(Finding::new(
-            crate::law::Gravity::Warn,
+            crate::rows::Gravity::Warn,
             says,
             rules.allergens.emphasised.clone(),
         ));

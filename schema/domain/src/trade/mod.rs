@@ -1,6 +1,6 @@
 //! What the trade expects, as data: cut-out bands, step yields, the cure room. No law.
 
-use crate::law::Bound;
+use crate::rows::Bound;
 use crate::{cure_room, yields};
 
 /// What the trade expects. None of it is law: it warns, and a kitchen puts its own in its place.

@@ -5,8 +5,8 @@ use super::heating::Heating;
 use super::process::Process;
 use super::rules::{Rules, Way};
 use crate::heat::Judgement;
-use crate::law::{Finding, Gravity, Rows};
 use crate::refusal::{Refusal, Result};
+use crate::rows::{Finding, Gravity, Rows};
 
 /// What speaks for a lot.
 #[derive(Debug, Clone, PartialEq)]

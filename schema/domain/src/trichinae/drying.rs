@@ -4,9 +4,9 @@ use super::length::Length;
 use super::process::{Process, StageKind};
 use super::rules::Rules;
 use crate::heat::{Judgement, shown};
-use crate::law::{Finding, Gravity, RowId, Rows};
 use crate::measure::{Percent, Temperature};
 use crate::refusal::{Refusal, Result};
+use crate::rows::{Finding, Gravity, RowId, Rows};
 use chrono::TimeDelta;
 
 /// The tables.

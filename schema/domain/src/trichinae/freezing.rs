@@ -3,9 +3,9 @@
 use super::length::Length;
 use super::rules::Rules;
 use crate::heat::{Judgement, plausible_store, plausible_time, shown};
-use crate::law::{Finding, Gravity, RowId, Rows};
 use crate::measure::Temperature;
 use crate::refusal::{Refusal, Result};
+use crate::rows::{Finding, Gravity, RowId, Rows};
 use chrono::TimeDelta;
 
 /// Where a cold temperature was read.

@@ -3,8 +3,8 @@
 use super::process::{Process, StageKind};
 use super::rules::Rules;
 use crate::heat::{Judgement, shown};
-use crate::law::{Finding, Gravity, RowId, Rows};
 use crate::measure::Temperature;
+use crate::rows::{Finding, Gravity, RowId, Rows};
 use chrono::TimeDelta;
 use rust_decimal::Decimal;
 

@@ -3,9 +3,9 @@
 use super::length::Length;
 use super::rules::Rules;
 use crate::heat::{Judgement, Table, plausible_core, plausible_time, shown};
-use crate::law::{Bound, Finding, Gravity, RowId, Rows};
 use crate::measure::Temperature;
 use crate::refusal::Result;
+use crate::rows::{Bound, Finding, Gravity, RowId, Rows};
 use chrono::TimeDelta;
 
 /// A heating: every part of the meat was at or above `core`.

@@ -6,9 +6,9 @@ use super::rules::Rules;
 use super::salt;
 use crate::grams::Grams;
 use crate::heat::{Judgement, shown};
-use crate::law::{Bound, Finding, Gravity, RowId, Rows};
 use crate::measure::Temperature;
 use crate::refusal::{Refusal, Result};
+use crate::rows::{Bound, Finding, Gravity, RowId, Rows};
 use chrono::{Datelike, NaiveDate, TimeDelta};
 use rust_decimal::Decimal;
 

@@ -6,7 +6,7 @@ use super::ham::HamDrying;
 use super::heating::HeatingRules;
 use super::method::Method;
 use crate::heat::Degrees;
-use crate::law::{Bound, RowId};
+use crate::rows::{Bound, RowId};
 
 /// The rules of a place.
 #[derive(Debug, Clone, Default, PartialEq)]

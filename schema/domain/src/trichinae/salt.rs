@@ -4,9 +4,9 @@ use super::method::{Method, SaltWay};
 use super::process::Salting;
 use crate::grams::Grams;
 use crate::heat::Judgement;
-use crate::law::{Bound, Finding, RowId, Rows};
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
+use crate::rows::{Bound, Finding, RowId, Rows};
 use rust_decimal::Decimal;
 
 /// Salt in a hundred parts of the unstuffed mix without its dry ingredients (`us-6.3-6`), truncated to

@@ -1,6 +1,6 @@
 //! What is usual, from this to that.
 
-use crate::law::RowId;
+use crate::rows::RowId;
 use rust_decimal::Decimal;
 use std::fmt;
 

@@ -2,9 +2,9 @@
 
 use super::{Band, Line, Rules, Verdict};
 use crate::grams::Grams;
-use crate::law::RowId;
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
+use crate::rows::RowId;
 use crate::words::Species;
 use rust_decimal::Decimal;
 

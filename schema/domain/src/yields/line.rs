@@ -2,7 +2,7 @@
 
 use super::Band;
 use crate::grams::Grams;
-use crate::law::{Finding, Gravity, RowId};
+use crate::rows::{Finding, Gravity, RowId};
 use rust_decimal::Decimal;
 
 /// What to make of a yield.

@@ -15,7 +15,7 @@ pub use line::{Line, Verdict};
 pub use step::{Cooked, Measure, StepRule, of_step};
 pub use table::{Sum, printed_percent_agrees, sum_agrees, sum_of_percents_agrees};
 
-use crate::law::Bound;
+use crate::rows::Bound;
 
 /// What is usual, as data.
 #[derive(Debug, Clone, Default, PartialEq)]

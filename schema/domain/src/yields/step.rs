@@ -2,8 +2,8 @@
 
 use super::{Band, Line, Rules, Verdict};
 use crate::grams::Grams;
-use crate::law::RowId;
 use crate::refusal::{Refusal, Result};
+use crate::rows::RowId;
 use rust_decimal::Decimal;
 
 /// How a step's yield is counted.

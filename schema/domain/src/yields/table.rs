@@ -1,7 +1,7 @@
 //! Does a published or imported table agree with itself? Many do not; each is summed before use.
 
 use super::Rules;
-use crate::law::{Bound, Finding, Gravity};
+use crate::rows::{Bound, Finding, Gravity};
 use rust_decimal::Decimal;
 
 /// A sum beside what is printed.

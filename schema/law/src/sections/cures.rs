@@ -8,8 +8,8 @@ use domain::cure::{
     Alternative, AtomicMasses, Basis, Class, Counts, KnownStrength, Limit, Method, NameOf, Part,
     Plausible, Potassium, Rules, Salometer, SalometerScale, ScaleClass, Stage, Weighing, When,
 };
-use domain::law::Rows;
 use domain::measure::Percent;
+use domain::rows::Rows;
 use rust_decimal::Decimal;
 use schemars::JsonSchema;
 use serde::Deserialize;

@@ -4,7 +4,7 @@ use super::cures::word;
 use crate::Bad;
 use crate::entry::{BoundEntry, Number, known};
 use domain::cure::{Beside, ClaimRules, ClaimWords, Exception};
-use domain::law::Rows;
+use domain::rows::Rows;
 use schemars::JsonSchema;
 use serde::Deserialize;
 
@@ -68,7 +68,7 @@ struct NoteEntry {
 }
 
 impl NoteEntry {
-    fn note(self, rows: &Rows) -> Result<(domain::law::RowId, String), Bad> {
+    fn note(self, rows: &Rows) -> Result<(domain::rows::RowId, String), Bad> {
         Ok((known(rows, &self.row)?, self.says))
     }
 }

@@ -4,7 +4,7 @@ use crate::Bad;
 use crate::entry::{BoundEntry, known};
 use crate::file::Subject;
 use domain::dates::{Marked, Resets, Rules, Supplier, Vacuum};
-use domain::law::{RowId, Rows};
+use domain::rows::{RowId, Rows};
 use domain::words::StepKind;
 use schemars::JsonSchema;
 use serde::Deserialize;

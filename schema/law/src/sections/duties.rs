@@ -16,7 +16,7 @@ use crate::Bad;
 use crate::entry::known;
 use crate::file::Subject;
 use domain::duties::{approvals, banned, batch, killing, tenderised};
-use domain::law::Rows;
+use domain::rows::Rows;
 use schemars::JsonSchema;
 use serde::Deserialize;
 

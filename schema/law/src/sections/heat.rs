@@ -8,7 +8,7 @@ use domain::heat::{
     ComeUp, Cooking, CoolingPlan, Food, Hold, Holding, Lethality, LogRules, Rules, Stage,
     TimeControl,
 };
-use domain::law::Rows;
+use domain::rows::Rows;
 use schemars::JsonSchema;
 use serde::Deserialize;
 

@@ -4,7 +4,7 @@ use crate::Bad;
 use crate::entry::{BoundEntry, Number, TemperatureEntry, known};
 use chrono::TimeDelta;
 use domain::heat::{Degrees, Scale, Step, Table};
-use domain::law::Rows;
+use domain::rows::Rows;
 use domain::stability::Limit;
 use domain::trichinae::Length;
 use rust_decimal::Decimal;
@@ -171,6 +171,6 @@ impl TableEntry {
 pub fn bound_of(
     entry: Option<&BoundEntry>,
     rows: &Rows,
-) -> Result<Option<domain::law::Bound>, Bad> {
+) -> Result<Option<domain::rows::Bound>, Bad> {
     entry.map(|entry| entry.bound(rows)).transpose()
 }

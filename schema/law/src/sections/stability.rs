@@ -4,7 +4,7 @@ use super::measures::{DegreesEntry, LimitEntry, TableEntry, bound_of};
 use crate::Bad;
 use crate::entry::{BoundEntry, known};
 use crate::file::Subject;
-use domain::law::{RowId, Rows};
+use domain::rows::{RowId, Rows};
 use domain::stability::{Cell, Fact, Grid, Measure, MoistureRule, Rules, Vacuum, Way};
 use schemars::JsonSchema;
 use serde::Deserialize;

@@ -4,7 +4,7 @@ use crate::Bad;
 use crate::entry::{BoundEntry, Number, TemperatureEntry, known};
 use crate::file::Subject;
 use domain::ingredients::Nature;
-use domain::law::{RowId, Rows, Sense};
+use domain::rows::{RowId, Rows, Sense};
 use domain::statement as law;
 use domain::words::{Allergen, Species};
 use schemars::JsonSchema;

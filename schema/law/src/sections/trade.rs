@@ -6,7 +6,7 @@ mod yields;
 use crate::Bad;
 use crate::file::Subject;
 use cure_room::CureRoomEntry;
-use domain::law::Rows;
+use domain::rows::Rows;
 use domain::trade;
 use schemars::JsonSchema;
 use serde::Deserialize;

@@ -5,7 +5,7 @@ use super::measures::{DegreesEntry, LengthEntry, TableEntry, TimeEntry, bound_of
 use crate::Bad;
 use crate::entry::{BoundEntry, Number, TemperatureEntry, known};
 use crate::file::Subject;
-use domain::law::{RowId, Rows};
+use domain::rows::{RowId, Rows};
 use domain::trichinae::{
     Climate, ColdStep, Cut, Drying, FreezingTable, HamDrying, HamStep, HeatingRules, Measured,
     Method, Need, OtherWay, Part, Rules, SaltWay, SausageDrying, StageKind, Unlogged, UpTo,

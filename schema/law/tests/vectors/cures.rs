@@ -8,9 +8,10 @@ use domain::cure::{
     least_load, names, plan, read_salometer, uncured,
 };
 use domain::grams::Grams;
-use domain::law::{Finding, Gravity, Law};
+use domain::law::Law;
 use domain::measure::Percent;
 use domain::refusal::Refusal;
+use domain::rows::{Finding, Gravity};
 use domain::words::Profile;
 use law::Shipped;
 use rust_decimal::Decimal;

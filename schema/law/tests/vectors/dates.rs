@@ -3,8 +3,8 @@
 use super::Input;
 use chrono::NaiveDate;
 use domain::dates::{Count, Keep, Later, Making, PartDate, ReadyBecause};
-use domain::law::RowId;
 use domain::product::Product;
+use domain::rows::RowId;
 use domain::words::{DeedKind, KeepFrom, Packaging, ProductKind, Profile, State};
 use law::Shipped;
 

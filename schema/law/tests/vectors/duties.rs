@@ -7,9 +7,10 @@ use domain::duties::{
     sale, step_records, tenderised,
 };
 use domain::grams::Grams;
-use domain::law::{Finding, Gravity, Law, RowId, Rows};
+use domain::law::Law;
 use domain::measure::{Percent, Temperature};
 use domain::refusal::Refusal;
+use domain::rows::{Finding, Gravity, RowId, Rows};
 use domain::words::{Profile, Species};
 use law::Shipped;
 use rust_decimal::Decimal;

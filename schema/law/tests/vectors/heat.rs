@@ -9,9 +9,10 @@ use domain::grams::Grams;
 use domain::heat::{
     self, Answer, Cook, Cooled, Food, Holding, Judgement, Log, Reading, Standard, Timed, shown,
 };
-use domain::law::{Finding, Gravity, Law, RowId};
+use domain::law::Law;
 use domain::measure::{Percent, Temperature};
 use domain::refusal::Result;
+use domain::rows::{Finding, Gravity, RowId};
 use domain::stability::{self, Fact, Life, Readings, Stable, Treated, VacuumFood};
 use domain::trichinae::{
     self, Freezing, Heating, Length, Measured, Pickle, Process, Proof, Run, Salting, StageKind,

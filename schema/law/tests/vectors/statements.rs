@@ -7,8 +7,9 @@
 use super::Input;
 use domain::grams::Grams;
 use domain::ingredients::{self, Ingredient, Nature};
-use domain::law::{Finding, Gravity, Law};
+use domain::law::Law;
 use domain::measure::{Percent, Temperature};
+use domain::rows::{Finding, Gravity};
 use domain::statement::{self, DateKind, Food, Lettering, NoticeKind, Runs, Sale, Style, Trait};
 use domain::words::{Allergen, Profile, Species};
 use law::Shipped;

@@ -4,7 +4,7 @@ use super::each;
 use crate::Bad;
 use crate::entry::{BoundEntry, Number, known};
 use domain::duties::{beef, lot_mark, origin_words, oval, reared};
-use domain::law::Rows;
+use domain::rows::Rows;
 use schemars::JsonSchema;
 use serde::Deserialize;
 

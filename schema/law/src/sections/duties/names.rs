@@ -4,7 +4,7 @@ use super::each;
 use crate::Bad;
 use crate::entry::{BoundEntry, known};
 use domain::duties::names::{Demand, NameRule, Names, Part, PlaceNames};
-use domain::law::Rows;
+use domain::rows::Rows;
 use domain::words::Species;
 use schemars::JsonSchema;
 use serde::Deserialize;

@@ -5,7 +5,7 @@ use crate::Bad;
 use crate::entry::{BoundEntry, known};
 use chrono::NaiveDate;
 use domain::duties::{deadline, fields, fsma, keeping, one_up, recall, step_records};
-use domain::law::Rows;
+use domain::rows::Rows;
 use schemars::JsonSchema;
 use serde::Deserialize;
 

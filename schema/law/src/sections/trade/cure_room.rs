@@ -4,8 +4,8 @@ use super::once;
 use crate::Bad;
 use crate::entry::{BoundEntry, Number, all_known, known};
 use domain::cure_room::{Curve, Hung, Method, Rules, SaltTime, Span, Spread, Target, Weighings};
-use domain::law::{Bound, Rows};
 use domain::measure::Percent;
+use domain::rows::{Bound, Rows};
 use schemars::JsonSchema;
 use serde::Deserialize;
 

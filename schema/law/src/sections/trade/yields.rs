@@ -3,7 +3,7 @@
 use super::once;
 use crate::Bad;
 use crate::entry::{BoundEntry, Number, known};
-use domain::law::Rows;
+use domain::rows::Rows;
 use domain::words::Species;
 use domain::yields::{Band, Measure, PieceRule, Rules, StepRule, Style};
 use schemars::JsonSchema;

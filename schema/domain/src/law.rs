@@ -1,16 +1,8 @@
-//! The law of a place and the facts of the trade, as data with sources: what the engines ask.
+//! The law of a place: every subject's rules together. The roof; its ground is [`crate::rows`].
 //!
-//! The files are read elsewhere; here is what they mean. Every rule names its row, and every row
-//! says where it comes from and whether the text itself was read.
+//! The files are read elsewhere; here is what they mean.
 
-mod bound;
-mod finding;
-mod row;
-
-pub use bound::{Bound, Sense};
-pub use finding::{Finding, Gravity};
-pub use row::{Row, RowId, Rows};
-
+use crate::rows::{Bound, Rows};
 use crate::words::Profile;
 use crate::{cure, dates, duties, heat, stability, statement, trichinae};
 use std::collections::BTreeMap;
