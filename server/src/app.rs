@@ -104,10 +104,13 @@ impl App {
     /// # Errors
     /// The database is away, or the entry is damaged.
     pub fn kitchen(&self, conn: &mut Conn) -> Result<Arc<Kitchen>> {
-        match store::entries::get(conn, "kitchen", "kitchen")? {
-            Some(row) => cached(&self.kitchens, row.version_id, || Kitchen::parse(&row.body)),
-            None => Ok(Arc::new(Kitchen::unset())),
-        }
+        let kitchen = match store::entries::get(conn, "kitchen", "kitchen")? {
+            Some(row) => cached(&self.kitchens, row.version_id, || Kitchen::parse(&row.body))?,
+            None => Arc::new(Kitchen::unset()),
+        };
+        *self.lately.write().unwrap_or_else(PoisonError::into_inner) =
+            Some((self.now(), kitchen.clone()));
+        Ok(kitchen)
     }
 
     /// The kitchen as it is set up, or was at most a second ago: a scan need not ask each time.
@@ -123,9 +126,13 @@ impl App {
         {
             return Ok(kitchen.clone());
         }
-        let kitchen = self.kitchen(conn)?;
-        *self.lately.write().unwrap_or_else(PoisonError::into_inner) = Some((now, kitchen.clone()));
-        Ok(kitchen)
+        self.kitchen(conn)
+    }
+
+    /// The kitchen as a scan or a deed saw it last, without asking the record.
+    pub fn kitchen_seen(&self) -> Option<Arc<Kitchen>> {
+        let lately = self.lately.read().unwrap_or_else(PoisonError::into_inner);
+        lately.as_ref().map(|(_, kitchen)| kitchen.clone())
     }
 
     /// The address that codes hold: the kitchen's own, else the service's.

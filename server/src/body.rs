@@ -155,7 +155,7 @@ mod tests {
     fn check(json: &[u8], status: u16, field: Option<&str>) {
         let problem = parse::<Outer>(json).unwrap_err().problem();
         assert_eq!(
-            (problem.status, problem.field.as_deref()),
+            (problem.status.as_u16(), problem.field.as_deref()),
             (status, field),
             "{problem:?}"
         );

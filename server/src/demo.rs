@@ -2,6 +2,7 @@
 
 use crate::app::App;
 use crate::body::parse;
+use crate::caller::Caller;
 use crate::config::DatabaseArgs;
 use crate::deeds::{self, Done};
 use crate::error::Result;
@@ -216,16 +217,16 @@ fn list(app: &App, call: &str, body: &Value) -> Result<()> {
 
 fn act(app: &App, call: &str, body: &Value) -> Result<Done> {
     match call {
-        "POST /api/receipts" => deeds::receive::take(app, &read(body)?),
-        "POST /api/steps" => deeds::step::take(app, &read(body)?),
-        "POST /api/moves" => deeds::relocate::take(app, &read(body)?),
-        "POST /api/departures" => deeds::depart::take(app, &read(body)?),
-        "POST /api/take-backs" => deeds::take_back::take(app, &read(body)?),
-        "POST /api/readings" => deeds::measure::take(app, &read(body)?),
-        "POST /api/releases" => deeds::release::take(app, &read(body)?),
-        "POST /api/counts" => deeds::count::take(app, &read(body)?),
-        "POST /api/clean-downs" => deeds::clean_down::take(app, &read(body)?),
-        "POST /api/corrections" => deeds::correct::take(app, &read(body)?),
+        "POST /api/receipts" => deeds::receive::take(&Caller::new(app), &read(body)?),
+        "POST /api/steps" => deeds::step::take(&Caller::new(app), &read(body)?),
+        "POST /api/moves" => deeds::relocate::take(&Caller::new(app), &read(body)?),
+        "POST /api/departures" => deeds::depart::take(&Caller::new(app), &read(body)?),
+        "POST /api/take-backs" => deeds::take_back::take(&Caller::new(app), &read(body)?),
+        "POST /api/readings" => deeds::measure::take(&Caller::new(app), &read(body)?),
+        "POST /api/releases" => deeds::release::take(&Caller::new(app), &read(body)?),
+        "POST /api/counts" => deeds::count::take(&Caller::new(app), &read(body)?),
+        "POST /api/clean-downs" => deeds::clean_down::take(&Caller::new(app), &read(body)?),
+        "POST /api/corrections" => deeds::correct::take(&Caller::new(app), &read(body)?),
         other => Err(crate::error::Error::not_found(format!(
             "the demo calls {other}, which is no deed"
         ))),

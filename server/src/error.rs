@@ -3,8 +3,10 @@
 use actix_web::http::{StatusCode, header};
 use actix_web::{HttpResponse, ResponseError};
 use domain::refusal::{Refusal, RefusalKind};
+use domain::says::Says;
 use serde::Serialize;
 use store::db::MayRetry;
+use words::{Language, Speech};
 
 /// An error on its way out.
 #[derive(Debug)]
@@ -20,9 +22,27 @@ pub enum Error {
 /// A result of a request.
 pub type Result<T> = std::result::Result<T, Error>;
 
+/// What is wrong, not yet in anybody's language.
+#[derive(Debug, Clone)]
+pub struct Problem {
+    /// What sort of problem: `not-enough`.
+    pub slug: String,
+    /// The sort, in words.
+    pub title: Says,
+    /// The HTTP status.
+    pub status: StatusCode,
+    /// What is wrong here, and what would do.
+    pub detail: Says,
+    /// The field at fault: `inputs[0].grams`.
+    pub field: Option<String>,
+    /// For a void: the deeds that stand in the way, newest first.
+    pub in_the_way: Vec<Blocker>,
+}
+
 /// A problem document.
 #[derive(Debug, Clone, Serialize, utoipa::ToSchema)]
-pub struct Problem {
+#[schema(as = Problem)]
+pub struct ProblemRead {
     /// What sort of problem: `/problems/not-enough`.
     #[serde(rename = "type")]
     pub kind: String,
@@ -30,14 +50,31 @@ pub struct Problem {
     pub title: String,
     /// The HTTP status.
     pub status: u16,
-    /// What is wrong here, and what would do.
+    /// What is wrong here, and what would do, in the caller's language.
     pub detail: String,
+    /// The key of `detail`: it is the same in every language.
+    pub key: String,
     /// The field at fault: `inputs[0].grams`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub field: Option<String>,
     /// For a void: the deeds that stand in the way, newest first.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub in_the_way: Vec<Blocker>,
+}
+
+impl ProblemRead {
+    /// A problem as a caller reads it.
+    pub fn new(problem: &Problem, speech: &Speech) -> ProblemRead {
+        ProblemRead {
+            kind: format!("/problems/{}", problem.slug),
+            title: speech.say(&problem.title),
+            status: problem.status.as_u16(),
+            detail: speech.say(&problem.detail),
+            key: problem.detail.key().to_owned(),
+            field: problem.field.clone(),
+            in_the_way: problem.in_the_way.clone(),
+        }
+    }
 }
 
 /// A deed that stands in the way of a void.
@@ -53,11 +90,16 @@ pub struct Blocker {
 
 impl Problem {
     /// A problem of a sort.
-    pub fn new(status: StatusCode, slug: &str, title: &str, detail: impl Into<String>) -> Problem {
+    pub fn new(
+        status: StatusCode,
+        slug: &str,
+        title: impl Into<Says>,
+        detail: impl Into<Says>,
+    ) -> Problem {
         Problem {
-            kind: format!("/problems/{slug}"),
+            slug: slug.to_owned(),
             title: title.into(),
-            status: status.as_u16(),
+            status,
             detail: detail.into(),
             field: None,
             in_the_way: Vec::new(),
@@ -73,22 +115,22 @@ impl Problem {
 
 impl Error {
     /// 422: a value that cannot be.
-    pub fn cannot_be(field: impl Into<String>, detail: impl Into<String>) -> Error {
+    pub fn cannot_be(field: impl Into<String>, detail: impl Into<Says>) -> Error {
         Refusal::cannot_be(field, detail).into()
     }
 
     /// 409: a label that is not made, with a title and the reason.
-    pub fn label_refused(title: &'static str, detail: impl Into<String>) -> Error {
+    pub fn label_refused(title: &'static str, detail: impl Into<Says>) -> Error {
         Problem::new(StatusCode::CONFLICT, "label-refused", title, detail).into()
     }
 
     /// 404: nothing by that name.
-    pub fn not_found(detail: impl Into<String>) -> Error {
+    pub fn not_found(detail: impl Into<Says>) -> Error {
         Problem::new(StatusCode::NOT_FOUND, "not-found", "Not found", detail).into()
     }
 
     /// 409: it contradicts what is on record.
-    pub fn clash(field: impl Into<String>, detail: impl Into<String>) -> Error {
+    pub fn clash(field: impl Into<String>, detail: impl Into<Says>) -> Error {
         Refusal::new(RefusalKind::Clash, field, detail).into()
     }
 
@@ -100,7 +142,7 @@ impl Error {
                 let (status, slug, title) = of_refusal(refusal.kind);
                 Problem {
                     field: refusal.field.clone(),
-                    ..Problem::new(status, slug, title, &refusal.detail)
+                    ..Problem::new(status, slug, title, refusal.detail.clone())
                 }
             }
             Error::Store(error) => of_store(error),
@@ -183,7 +225,8 @@ impl MayRetry for Error {
 
 impl std::fmt::Display for Error {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        let problem = self.problem();
+        let speech = Speech::in_language(Language::English);
+        let problem = ProblemRead::new(&self.problem(), &speech);
         match &problem.field {
             Some(field) => write!(f, "{}: {field}: {}", problem.title, problem.detail),
             None => write!(f, "{}: {}", problem.title, problem.detail),
@@ -195,24 +238,25 @@ impl std::error::Error for Error {}
 
 impl ResponseError for Error {
     fn status_code(&self) -> StatusCode {
-        StatusCode::from_u16(self.problem().status).unwrap_or(StatusCode::INTERNAL_SERVER_ERROR)
+        self.problem().status
     }
 
     fn error_response(&self) -> HttpResponse {
         if let Error::Store(error) = self {
             eprintln!("gambrel: {error}");
         }
-        respond(&self.problem())
+        // In English: whoever asked for another language is answered anew at the door.
+        respond(&self.problem(), &Speech::in_language(Language::English))
     }
 }
 
 /// A problem document as a response.
-pub fn respond(problem: &Problem) -> HttpResponse {
-    let status = StatusCode::from_u16(problem.status).unwrap_or(StatusCode::INTERNAL_SERVER_ERROR);
+pub fn respond(problem: &Problem, speech: &Speech) -> HttpResponse {
+    let status = problem.status;
     let mut response = HttpResponse::build(status);
     if status == StatusCode::SERVICE_UNAVAILABLE {
         response.insert_header((header::RETRY_AFTER, "2"));
     }
-    let body = serde_json::to_string(problem).unwrap_or_default();
+    let body = serde_json::to_string(&ProblemRead::new(problem, speech)).unwrap_or_default();
     response.content_type("application/problem+json").body(body)
 }

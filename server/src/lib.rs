@@ -7,6 +7,7 @@
 
 pub mod app;
 pub mod body;
+pub mod caller;
 pub mod check;
 pub mod config;
 pub mod deeds;
@@ -19,6 +20,7 @@ pub mod printing;
 pub mod profiles;
 pub mod read;
 pub mod routes;
+pub mod said;
 pub mod serve;
 pub mod wire;
 pub mod world;

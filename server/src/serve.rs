@@ -6,10 +6,11 @@ use crate::printing::Printing;
 use crate::{pages, routes};
 use actix_web::body::MessageBody;
 use actix_web::dev::{ServiceRequest, ServiceResponse};
-use actix_web::http::StatusCode;
+use actix_web::http::{StatusCode, header};
 use actix_web::middleware::{Next, from_fn};
 use actix_web::{App as Actix, HttpServer, web};
 use std::net::TcpListener;
+use words::Speech;
 
 /// Runs something that may wait for the database, off the workers that answer the network.
 ///
@@ -55,7 +56,23 @@ async fn guard(
     next: Next<impl MessageBody + 'static>,
 ) -> std::result::Result<ServiceResponse<impl MessageBody>, actix_web::Error> {
     let api = request.path().starts_with("/api");
+    let app = request.app_data::<web::Data<App>>().cloned();
+    let asked = crate::caller::language(request.request());
+    let speech = app.map_or_else(Speech::default, |app| app.speech_lately(asked));
     let response = next.call(request).await?;
+    let error = response.response().error();
+    if let Some(problem) = error
+        .and_then(|error| error.as_error::<Error>())
+        .map(Error::problem)
+        && api
+    {
+        let mut anew = crate::error::respond(&problem, &speech);
+        if let Some(allow) = response.headers().get("allow") {
+            anew.headers_mut().insert(header::ALLOW, allow.clone());
+        }
+        let (request, _) = response.into_parts();
+        return Ok(ServiceResponse::new(request, anew.map_into_boxed_body()));
+    }
     let status = response.status();
     let told = response
         .headers()
@@ -71,7 +88,7 @@ async fn guard(
         let (request, _) = response.into_parts();
         return Ok(ServiceResponse::new(
             request,
-            crate::error::respond(&problem).map_into_boxed_body(),
+            crate::error::respond(&problem, &speech).map_into_boxed_body(),
         ));
     }
     Ok(response.map_into_boxed_body())

@@ -35,7 +35,13 @@ fn main() {
             let mut like = byhand::Like::the_deed(&app, &model, &by_hand);
             let (ours, floor) = in_turn(
                 ROUNDS,
-                || step::take(&app, &asked.pop().expect("one a round")).expect("it is taken"),
+                || {
+                    step::take(
+                        &gambrel::caller::Caller::new(&app),
+                        &asked.pop().expect("one a round"),
+                    )
+                    .expect("it is taken")
+                },
                 || like.write(&app),
             );
             let what = format!("{engine:?}, lots: {lots}, packs in each: {}", PACKS / lots);
@@ -49,7 +55,8 @@ fn received(app: &App) -> String {
     let receipt = json!({ "id": fresh_id(), "by": "Cook", "place": "cooler", "product": "pork-trim", "grams": 1_000_000,
         "animal": { "farm": "BRC", "species": "pig", "killed_on": stories::call::chrono_day(-1), "abattoir": "DEMO-17",
             "carcass": fresh_id() } });
-    let done = receive::take(app, &record::read(&receipt)).expect("it is taken");
+    let done = receive::take(&gambrel::caller::Caller::new(app), &record::read(&receipt))
+        .expect("it is taken");
     let answer: Value = serde_json::from_str(&done.body).expect("JSON");
     answer["lots"][0]["code"]
         .as_str()

@@ -34,6 +34,7 @@ pub mod print;
 pub mod product;
 pub mod refusal;
 pub mod rows;
+pub mod says;
 pub mod scanned;
 pub mod series;
 pub mod stability;

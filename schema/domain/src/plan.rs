@@ -5,6 +5,7 @@ use crate::dates::{Because, Later};
 use crate::grams::Grams;
 use crate::lot::{LotId, PackId, PackNow, PlaceId};
 use crate::origin::Origin;
+use crate::says::Says;
 use crate::words::{Account, Addition, Allergen, Packaging, Species, State, Topic};
 use std::collections::BTreeSet;
 
@@ -20,7 +21,7 @@ pub struct Plan {
     /// Why, about lots that were there before.
     pub reasons: Vec<(LotId, Reason)>,
     /// For the one who did it: nothing is wrong, but look.
-    pub warnings: Vec<String>,
+    pub warnings: Vec<Says>,
 }
 
 /// One link of an answer to "why?", kept with the deed: a rule that changes later does not change it.

@@ -1,6 +1,7 @@
 //! Why a deed is not taken: what is wrong, where, and what would do.
 
 use crate::code::LotCode;
+use crate::says::Says;
 
 /// A deed that the record does not take. Nothing of it is kept.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -10,7 +11,7 @@ pub struct Refusal {
     /// The field at fault, as the caller wrote it: `inputs[0].grams`.
     pub field: Option<String>,
     /// For a tired cook: what is wrong, and what would do.
-    pub detail: String,
+    pub detail: Says,
     /// For a void: what stands in the way, newest first, each as a deed's place in the record.
     pub in_the_way: Vec<i32>,
 }
@@ -40,12 +41,12 @@ pub enum RefusalKind {
 
 impl Refusal {
     /// A value that cannot be, in the named field.
-    pub fn cannot_be(field: impl Into<String>, detail: impl Into<String>) -> Self {
+    pub fn cannot_be(field: impl Into<String>, detail: impl Into<Says>) -> Self {
         Refusal::new(RefusalKind::CannotBe, field, detail)
     }
 
     /// A refusal about one field.
-    pub fn new(kind: RefusalKind, field: impl Into<String>, detail: impl Into<String>) -> Self {
+    pub fn new(kind: RefusalKind, field: impl Into<String>, detail: impl Into<Says>) -> Self {
         Refusal {
             kind,
             field: Some(field.into()),

@@ -1,6 +1,7 @@
 //! What the counter is told about a scanned pack: one word, and why.
 
 use crate::lot::PackNow;
+use crate::says::Says;
 use crate::words::{Being, State, Verdict};
 use chrono::NaiveDate;
 
@@ -10,13 +11,13 @@ pub struct Answer {
     /// The word.
     pub verdict: Verdict,
     /// In a sentence.
-    pub says: String,
+    pub says: Says,
     /// Everything that led to it.
-    pub reasons: Vec<String>,
+    pub reasons: Vec<Says>,
 }
 
 impl Answer {
-    fn new(verdict: Verdict, says: impl Into<String>) -> Answer {
+    fn new(verdict: Verdict, says: impl Into<Says>) -> Answer {
         let says = says.into();
         Answer {
             verdict,
@@ -26,7 +27,7 @@ impl Answer {
     }
 
     /// Nothing that this kitchen printed.
-    pub fn unknown(says: impl Into<String>) -> Answer {
+    pub fn unknown(says: impl Into<Says>) -> Answer {
         Answer::new(Verdict::Unknown, says)
     }
 

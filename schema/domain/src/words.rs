@@ -18,9 +18,26 @@ macro_rules! words {
                 match self { $($name::$word => $spelt,)+ }
             }
 
+            /// Each word's key in the message catalogue, in the same order.
+            pub const KEYS: &'static [(&'static str, &'static [&'static str])] =
+                &[$((concat!(stringify!($name), "-", $spelt), &[]),)+];
+
+            /// The word for a reader, in their language.
+            pub const fn says(self) -> $crate::says::Says {
+                match self {
+                    $($name::$word => $crate::says::Says::key_only(concat!(stringify!($name), "-", $spelt)),)+
+                }
+            }
+
             /// The word so spelt, if it is one of ours.
             pub fn parse(text: &str) -> Option<$name> {
                 match text { $($spelt => Some($name::$word),)+ _ => None }
+            }
+        }
+
+        impl From<$name> for $crate::says::Arg {
+            fn from(word: $name) -> $crate::says::Arg {
+                $crate::says::Arg::from(word.says())
             }
         }
 
@@ -41,6 +58,16 @@ words! {
         Cured = "cured", Cooked = "cooked", Rendered = "rendered", Stock = "stock", Mixed = "mixed",
         Ingredient = "ingredient", Waste = "waste",
     }
+}
+
+words! {
+    /// The units in which a kitchen's people read weights.
+    MassUnits { Metric = "metric", Pounds = "pounds", }
+}
+
+words! {
+    /// The units in which a kitchen's people read temperatures.
+    HeatUnits { Celsius = "celsius", Fahrenheit = "fahrenheit", }
 }
 
 words! {

@@ -69,7 +69,16 @@ pub fn digest(conn: &mut Conn) -> Result<String> {
         conn,
         hash,
         reasons,
-        (i32, i32, String, String, String, String)
+        (
+            i32,
+            i32,
+            String,
+            String,
+            String,
+            String,
+            Option<String>,
+            Option<String>
+        )
     );
     feed!(conn, hash, series, (String, i32));
     feed!(conn, hash, sources, SourceRow);

@@ -29,6 +29,7 @@ pub mod print_runs;
 pub mod prints;
 pub mod reasons;
 pub mod record;
+pub mod said;
 pub mod series;
 pub mod sources;
 mod tables;

@@ -2,11 +2,16 @@
 
 use crate::conn::Conn;
 use crate::db::Tx;
-use crate::error::Result;
+use crate::error::{Error, Result};
 use crate::on_each;
+use crate::said;
 use crate::tables::{deeds, reasons, voids};
 use diesel::prelude::*;
+use domain::dates::{Because, Rule};
 use domain::plan::Reason;
+use domain::rows::RowId;
+use domain::says::Says;
+use serde_json::{Value, json};
 
 /// A link as the record holds it.
 #[derive(Debug, Clone, Queryable, Selectable, Insertable, PartialEq)]
@@ -20,6 +25,65 @@ pub struct ReasonRow {
     pub says: String,
     pub rule: String,
     pub source: String,
+    pub said: Option<String>,
+    pub basis: Option<String>,
+}
+
+impl ReasonRow {
+    /// The link, as it was when the deed was done.
+    ///
+    /// # Errors
+    /// The record is damaged.
+    pub fn because(&self) -> Result<Because> {
+        let json = |text: &str| -> Result<Value> {
+            serde_json::from_str(text)
+                .map_err(|error| Error::bad_row("reasons", self.id, &error.to_string()))
+        };
+        let (Some(said), Some(basis)) = (&self.said, &self.basis) else {
+            return Ok(Because {
+                says: Says::as_written(&self.says),
+                rule: Rule::Kept {
+                    rule: self.rule.clone(),
+                    source: self.source.clone(),
+                },
+            });
+        };
+        Ok(Because {
+            says: said::read(&json(said)?)?,
+            rule: rule_in(&json(basis)?)
+                .ok_or_else(|| Error::bad_row("reasons", self.id, "unknown basis"))?,
+        })
+    }
+}
+
+/// What a link rests on, as it is kept.
+fn basis(rule: &Rule) -> Value {
+    match rule {
+        Rule::Rows(rows) => json!({ "rows": rows.iter().map(RowId::as_str).collect::<Vec<_>>() }),
+        Rule::House(says) => json!({ "house": said::write(says) }),
+        Rule::Practice(says) => json!({ "practice": said::write(says) }),
+        Rule::Kept { rule, source } => json!({ "kept": [rule, source] }),
+    }
+}
+
+fn rule_in(value: &Value) -> Option<Rule> {
+    let (kind, value) = value.as_object()?.iter().next()?;
+    Some(match kind.as_str() {
+        "rows" => {
+            let rows = value.as_array()?.iter();
+            Rule::Rows(
+                rows.map(|row| Some(RowId::new(row.as_str()?)))
+                    .collect::<Option<_>>()?,
+            )
+        }
+        "house" => Rule::House(said::read(value).ok()?),
+        "practice" => Rule::Practice(said::read(value).ok()?),
+        "kept" => Rule::Kept {
+            rule: value.get(0)?.as_str()?.to_owned(),
+            source: value.get(1)?.as_str()?.to_owned(),
+        },
+        _ => return None,
+    })
 }
 
 /// Adds the links of a deed, each about a lot.
@@ -30,9 +94,11 @@ pub(crate) fn insert(tx: &mut Tx<'_>, deed: i32, links: Vec<(i32, &Reason)>) -> 
         deed_id: deed,
         lot_id: lot,
         topic: reason.topic.as_str().to_owned(),
-        says: reason.because.says.clone(),
-        rule: reason.because.rule.clone(),
-        source: reason.because.source.clone(),
+        says: String::new(),
+        rule: String::new(),
+        source: String::new(),
+        said: Some(said::write(&reason.because.says).to_string()),
+        basis: Some(basis(&reason.because.rule).to_string()),
     };
     let rows: Vec<ReasonRow> = links.into_iter().zip(ids).map(row).collect();
     for rows in rows.chunks(1_000) {

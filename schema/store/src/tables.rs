@@ -67,6 +67,8 @@ diesel::table! {
 diesel::table! {
     reasons (id) {
         id -> Integer, deed_id -> Integer, lot_id -> Integer, topic -> Text, says -> Text, rule -> Text, source -> Text,
+        said -> Nullable<Text>,
+        basis -> Nullable<Text>,
     }
 }
 

@@ -2,10 +2,11 @@
 
 use super::facts::Facts;
 use domain::duties::approvals::{Approval, Work, check_approvals};
+use domain::says::Says;
 use domain::words::StepKind;
 
 /// What is missing for a step, in words.
-pub fn missing(facts: &Facts<'_, '_>, kind: StepKind) -> Vec<String> {
+pub fn missing(facts: &Facts<'_, '_>, kind: StepKind) -> Vec<Says> {
     let work = match kind {
         StepKind::Cure => [Work::Cure],
         _ => return Vec::new(),

@@ -1,7 +1,7 @@
 //! Labels that still wait are wanted no more.
 
 use super::{Done, Header, perform};
-use crate::app::App;
+use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::read::prints as read;
 use crate::wire::prints::{CancellationAsked, PrintsDone};
@@ -13,7 +13,7 @@ use store::{print_runs, prints};
 ///
 /// # Errors
 /// 404 for a print that never was; 409 for one that is on its way, or was printed.
-pub fn take(app: &App, asked: &CancellationAsked) -> Result<Done> {
+pub fn take(app: &Caller<'_>, asked: &CancellationAsked) -> Result<Done> {
     let mut numbers = asked.prints.clone();
     numbers.sort_unstable();
     numbers.dedup();
@@ -62,6 +62,8 @@ pub fn take(app: &App, asked: &CancellationAsked) -> Result<Done> {
             late: false,
             prints: read::read(app, facts.tx.conn, &cancelled)?,
             warnings: Vec::new(),
+            warning_keys: Vec::new(),
+            said: Vec::new(),
         })
     })
 }

@@ -1,7 +1,8 @@
 //! A bench or a machine is cleaned: what is between two clean-downs shares contact.
 
 use super::{Done, Header, perform};
-use crate::app::{App, damaged};
+use crate::app::damaged;
+use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::lists::List;
 use crate::wire::asked::CleanDownAsked;
@@ -14,7 +15,7 @@ use store::entries;
 ///
 /// # Errors
 /// 422 where the place is not one that food touches.
-pub fn take(app: &App, asked: &CleanDownAsked) -> Result<Done> {
+pub fn take(app: &Caller<'_>, asked: &CleanDownAsked) -> Result<Done> {
     let header = Header {
         id: asked.id,
         kind: DeedKind::CleanDown,

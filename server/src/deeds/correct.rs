@@ -4,7 +4,7 @@ use super::facts::{Facts, clash};
 use super::perform::known_deed;
 use super::receive::{farm, known_farm_and_abattoir, known_supplier, settle};
 use super::{Done, Header, perform};
-use crate::app::App;
+use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::wire::Line;
 use crate::wire::asked::{AnimalCorrected, BoughtAsked, CorrectionAsked};
@@ -21,7 +21,7 @@ use store::{animals, lots, origins, sources};
 ///
 /// # Errors
 /// 404 where there is no such deed; 409 where it is no receipt, or was voided; 422 where the fact cannot be.
-pub fn take(app: &App, asked: &CorrectionAsked) -> Result<Done> {
+pub fn take(app: &Caller<'_>, asked: &CorrectionAsked) -> Result<Done> {
     if asked.why.0.is_empty() {
         return Err(Error::cannot_be(
             "why",

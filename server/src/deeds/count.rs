@@ -1,7 +1,7 @@
 //! Packs are counted: the difference to the book is unexplained, and stays so.
 
 use super::{Done, Header, perform};
-use crate::app::App;
+use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::wire::Weight;
 use crate::wire::asked::CountAsked;
@@ -13,7 +13,7 @@ use store::packs::Wanted;
 ///
 /// # Errors
 /// Whatever the contract refuses of a count.
-pub fn take(app: &App, asked: &CountAsked) -> Result<Done> {
+pub fn take(app: &Caller<'_>, asked: &CountAsked) -> Result<Done> {
     let header = Header {
         id: asked.id,
         kind: DeedKind::Count,

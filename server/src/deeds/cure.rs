@@ -2,13 +2,14 @@
 //! curing salt that were used, held against the law.
 
 use super::facts::Facts;
+use super::says::CureDeedSays;
 use crate::error::{Error, Result};
 use crate::lists::List;
 use crate::wire::asked::StepAsked;
 use crate::wire::cures::decimal;
 use crate::wire::lists::PlaceEntry;
-use domain::cure::{self, Assessed, CAUTION, Class, Cure, Method, Strength};
-use domain::dates::Because;
+use domain::cure::{self, Assessed, Class, Cure, Method, Strength};
+use domain::dates::{Because, Rule};
 use domain::deed::draw::{Choice, settle};
 use domain::grams::Grams;
 use domain::lot::Lot;
@@ -70,15 +71,11 @@ pub fn look(
     let assessed = cure::assess(&cure, place, laws).map_err(|refusal| refusal.within("cure."))?;
     if assessed.is_refused() {
         let refused = assessed.findings.iter().filter(|finding| finding.refuses());
-        let told: Vec<String> = refused
-            .map(|finding| {
-                let because = Because::finding(finding, &laws.of(place).rows);
-                format!("{} ({})", because.says, because.source)
-            })
-            .collect();
+        let rows = &laws.of(place).rows;
+        let findings = refused.map(|finding| finding.with_sources(rows)).collect();
         return Err(Error::cannot_be(
             "inputs",
-            format!("{} {CAUTION}", told.join(" ")),
+            CureDeedSays::Refused { findings },
         ));
     }
     let says = said(&cure, &assessed);
@@ -196,26 +193,12 @@ fn said(cure: &Cure, assessed: &Assessed) -> String {
 
 impl Looked {
     /// Adds what was found to the plan: a warning for the one who did it, a reason for each lot.
-    pub fn tell(&self, facts: &Facts<'_, '_>, plan: &mut Plan) {
-        let rows = &facts.law().rows;
-        let names: Vec<&str> = self.assessed.rows.iter().map(|row| row.as_str()).collect();
-        let sources: Vec<String> = self
-            .assessed
-            .rows
-            .iter()
-            .map(|row| rows.source(row))
-            .collect();
+    pub fn tell(&self, plan: &mut Plan) {
         let mut chain = vec![Because {
-            says: self.says.clone(),
-            rule: names.join(", "),
-            source: sources.join("; "),
+            says: self.says.clone().into(),
+            rule: Rule::Rows(self.assessed.rows.clone()),
         }];
-        chain.extend(
-            self.assessed
-                .findings
-                .iter()
-                .map(|finding| Because::finding(finding, rows)),
-        );
+        chain.extend(self.assessed.findings.iter().map(Because::finding));
         for birth in &mut plan.births {
             birth
                 .reasons
@@ -228,7 +211,7 @@ impl Looked {
             .filter(|finding| finding.gravity == Gravity::Warn);
         plan.warnings
             .extend(warned.map(|finding| finding.says.clone()));
-        plan.warnings.push(CAUTION.into());
+        plan.warnings.push(CureDeedSays::Caution.into());
     }
 
     /// The numbers, to be kept with each lot that was made.

@@ -2,7 +2,7 @@
 
 use super::facts::{choice, wanted};
 use super::{Done, Header, perform};
-use crate::app::App;
+use crate::caller::Caller;
 use crate::error::Result;
 use crate::wire::asked::DepartureAsked;
 use domain::deed::depart;
@@ -12,7 +12,7 @@ use domain::words::DeedKind;
 ///
 /// # Errors
 /// Whatever the contract refuses of a departure.
-pub fn take(app: &App, asked: &DepartureAsked) -> Result<Done> {
+pub fn take(app: &Caller<'_>, asked: &DepartureAsked) -> Result<Done> {
     let kind = DeedKind::parse(asked.kind.0.as_str())
         .expect("every departure is a deed of the same spelling");
     let header = Header {

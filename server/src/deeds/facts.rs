@@ -16,6 +16,7 @@ use domain::moment::Moment;
 use domain::plan::Plan;
 use domain::product::Product;
 use domain::refusal::{Refusal, RefusalKind};
+use domain::says::Says;
 use domain::scanned::{self, Scanned};
 use domain::words::{Allergen, DeedKind};
 use std::collections::BTreeSet;
@@ -23,6 +24,7 @@ use std::sync::Arc;
 use store::lots::{self, LotRow};
 use store::packs::{self, PackRow, Wanted};
 use store::{Conn, Tx, entries};
+use words::Speech;
 
 /// A deed in its transaction: what it may look at and write with.
 pub struct Facts<'a, 'tx> {
@@ -30,6 +32,8 @@ pub struct Facts<'a, 'tx> {
     pub tx: &'a mut Tx<'tx>,
     /// The service.
     pub app: &'a App,
+    /// How the one who does it is spoken to.
+    pub speech: Speech,
     /// The kitchen.
     pub kitchen: Arc<Kitchen>,
     /// The deed's key.
@@ -283,7 +287,9 @@ impl<'a> Facts<'a, '_> {
             unexplained_grams: None,
             lots,
             labels,
-            warnings: plan.warnings.clone(),
+            warnings: Vec::new(),
+            warning_keys: Vec::new(),
+            said: plan.warnings.clone(),
         })
     }
 
@@ -362,6 +368,6 @@ pub fn brief_of(app: &App, conn: &mut Conn, row: &LotRow, zone: chrono_tz::Tz) -
 }
 
 /// 409: a lot that is of no use here.
-pub fn clash(field: &str, detail: impl Into<String>) -> Error {
+pub fn clash(field: &str, detail: impl Into<Says>) -> Error {
     Refusal::new(RefusalKind::Clash, field, detail).into()
 }

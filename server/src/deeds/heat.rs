@@ -1,6 +1,7 @@
 //! Was it cooked, and cooled, as the law of the place asks? What a date that begins with a cook rests on.
 
 use super::facts::Facts;
+use super::says::HeatDeedSays;
 use crate::error::{Error, Result};
 use crate::wire::asked::StepAsked;
 use crate::wire::cures::decimal;
@@ -11,6 +12,7 @@ use domain::measure::Temperature;
 use domain::plan::{Plan, Reason};
 use domain::product::Product;
 use domain::refusal::Refusal;
+use domain::says::Says;
 use domain::words::{StepKind, Topic};
 use std::sync::Arc;
 
@@ -25,7 +27,7 @@ const COOLING_PLAN: &str = "cooked";
 #[derive(Default)]
 pub struct Looked {
     because: Vec<Because>,
-    warnings: Vec<String>,
+    warnings: Vec<Says>,
 }
 
 /// Looks at the times and temperatures of a step.
@@ -129,24 +131,12 @@ fn field_of(told: Option<&str>) -> &'static str {
 
 impl Looked {
     fn tell(&mut self, facts: &Facts<'_, '_>, judged: &Judgement, field: &str) -> Result<()> {
-        let rows = &facts.law().rows;
-        let chain: Vec<Because> = judged
-            .findings
-            .iter()
-            .map(|finding| Because::finding(finding, rows))
-            .collect();
+        let chain: Vec<Because> = judged.findings.iter().map(Because::finding).collect();
         if judged.answer == Answer::Short && judged.refuses() {
-            let says: Vec<String> = chain
-                .iter()
-                .map(|because| format!("{} ({})", because.says, because.source))
-                .collect();
-            return Err(Error::cannot_be(
-                field,
-                format!(
-                    "{} Go on and measure again, or enter what came out as a raw product.",
-                    says.join(" ")
-                ),
-            ));
+            let rows = &facts.law().rows;
+            let findings = judged.findings.iter();
+            let findings = findings.map(|finding| finding.with_sources(rows)).collect();
+            return Err(Error::cannot_be(field, HeatDeedSays::Short { findings }));
         }
         if judged.answer != Answer::Enough {
             self.warnings

@@ -2,7 +2,7 @@
 
 use super::facts::{Facts, clash};
 use super::{Done, Header, perform};
-use crate::app::App;
+use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::wire::asked::{ReadingAsked, ReadingsAsked, Salometer, SalometerScale};
 use crate::wire::cures::decimal;
@@ -11,6 +11,7 @@ use domain::code::LotCode;
 use domain::cure;
 use domain::deed::{draw, weigh};
 use domain::plan::Plan;
+use domain::says::Says;
 use domain::words::DeedKind;
 use store::measurements::{self, Measurement};
 use store::packs::Wanted;
@@ -135,7 +136,7 @@ pub fn keep_of_each(
 }
 
 /// What a salometer's degrees mean, and whether its scale misleads.
-fn brine(facts: &Facts<'_, '_>, salometer: Option<&Salometer>) -> Result<Vec<String>> {
+fn brine(facts: &Facts<'_, '_>, salometer: Option<&Salometer>) -> Result<Vec<Says>> {
     let Some(salometer) = salometer else {
         return Ok(Vec::new());
     };
@@ -147,7 +148,7 @@ fn brine(facts: &Facts<'_, '_>, salometer: Option<&Salometer>) -> Result<Vec<Str
     let read = cure::read_salometer(decimal(salometer.degrees), scale, rules)
         .map_err(|refusal| refusal.within("salometer."))?;
     let found = read.findings.into_iter().map(|finding| finding.says);
-    let says = format!("That is {} salt in the brine.", read.percent);
+    let says = Says::from(format!("That is {} salt in the brine.", read.percent));
     Ok(std::iter::once(says).chain(found).collect())
 }
 
@@ -155,7 +156,7 @@ fn brine(facts: &Facts<'_, '_>, salometer: Option<&Salometer>) -> Result<Vec<Str
 ///
 /// # Errors
 /// Whatever the contract refuses of a reading.
-pub fn take(app: &App, asked: &ReadingAsked) -> Result<Done> {
+pub fn take(app: &Caller<'_>, asked: &ReadingAsked) -> Result<Done> {
     let header = Header {
         id: asked.id,
         kind: DeedKind::Measure,
@@ -195,8 +196,7 @@ pub fn take(app: &App, asked: &ReadingAsked) -> Result<Done> {
             keep(facts, &readings, None)?;
             let mut done =
                 facts.record(asked.id.0.to_string(), DeedKind::Measure, &Plan::default())?;
-            done.warnings
-                .extend(brine(facts, asked.salometer.as_ref())?);
+            done.said.extend(brine(facts, asked.salometer.as_ref())?);
             return Ok(done);
         };
         let named = facts.named(&text.0, "lot")?;
@@ -217,8 +217,7 @@ pub fn take(app: &App, asked: &ReadingAsked) -> Result<Done> {
         }
         keep(facts, &readings, Some(lot.id.0))?;
         let mut done = facts.record(asked.id.0.to_string(), DeedKind::Measure, &plan)?;
-        done.warnings
-            .extend(brine(facts, asked.salometer.as_ref())?);
+        done.said.extend(brine(facts, asked.salometer.as_ref())?);
         done.lost_grams = plan.changes.first().map(|change| Weight(change.grams));
         Ok(done)
     })

@@ -16,6 +16,7 @@ pub mod print;
 pub mod receive;
 pub mod release;
 pub mod relocate;
+pub mod says;
 pub mod settle_print;
 pub mod stable;
 pub mod step;

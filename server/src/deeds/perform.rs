@@ -1,7 +1,7 @@
 //! What every deed goes through: its id first, its time settled, one transaction, one answer.
 
 use super::facts::Facts;
-use crate::app::App;
+use crate::caller::Caller;
 use crate::error::{Blocker, Error, Problem, Result};
 use crate::wire::answers::{DeedDone, instant};
 use crate::wire::asked::{Id, canonical};
@@ -14,6 +14,7 @@ use serde::Serialize;
 use store::Tx;
 use store::deeds::{self, NewDeed};
 use uuid::Uuid;
+use words::Speech;
 
 /// What every deed says of itself.
 #[derive(Debug, Clone, Copy)]
@@ -38,11 +39,18 @@ pub struct Header<'a> {
 pub trait Answer: Serialize {
     /// Notes that it was entered later than it happened.
     fn entered_late(&mut self, late: bool);
+    /// Tells the caller what there is to look at.
+    fn tell(&mut self, speech: &Speech);
 }
 
 impl Answer for DeedDone {
     fn entered_late(&mut self, late: bool) {
         self.late = late;
+    }
+
+    fn tell(&mut self, speech: &Speech) {
+        self.warnings = self.said.iter().map(|says| speech.say(says)).collect();
+        self.warning_keys = self.said.iter().map(|says| says.key().to_owned()).collect();
     }
 }
 
@@ -61,7 +69,7 @@ pub struct Done {
 /// Whatever `act` refuses; 409 where the id was used for something else; 503 where the clock is
 /// wrong or the database away. Nothing is kept then.
 pub fn perform<A: Answer>(
-    app: &App,
+    app: &Caller<'_>,
     header: Header<'_>,
     asked: &impl Serialize,
     act: impl Fn(&mut Facts<'_, '_>) -> Result<A>,
@@ -113,9 +121,11 @@ pub fn perform<A: Answer>(
                 request: &request,
             },
         )?;
+        let speech = app.speech(&kitchen);
         let mut facts = Facts {
             tx,
-            app,
+            app: app.app(),
+            speech,
             kitchen,
             deed,
             moment,
@@ -129,6 +139,7 @@ pub fn perform<A: Answer>(
             Err(error) => return Err(error),
         };
         answer.entered_late(moment.late);
+        answer.tell(&speech);
         let body = serde_json::to_string(&answer)
             .map_err(|error| store::Error::Broken(error.to_string()))?;
         deeds::keep_answer(facts.tx, deed, &body)?;

@@ -4,6 +4,7 @@ use super::facts::Facts;
 use super::perform::known_deed;
 use super::{Done, Header, perform};
 use crate::app::{App, damaged};
+use crate::caller::Caller;
 use crate::error::{Error, Problem, Result};
 use crate::label_facts::{self, Prepared, Wanted};
 use crate::lists::List;
@@ -17,6 +18,7 @@ use crate::wire::lists::PrinterEntry;
 use crate::wire::prints::{PrintAsked, PrintsDone};
 use actix_web::http::StatusCode;
 use domain::print::ordinal;
+use domain::says::Says;
 use domain::words::DeedKind;
 use labels::{Length, Template};
 use std::collections::BTreeMap;
@@ -30,7 +32,7 @@ use store::{entries, kept};
 /// # Errors
 /// 409 where packs were printed before and nobody says why again, or where the printer does not have
 /// the label's size; whatever the labels themselves refuse.
-pub fn take(app: &App, asked: &PrintAsked) -> Result<Done> {
+pub fn take(app: &Caller<'_>, asked: &PrintAsked) -> Result<Done> {
     if asked.lot.is_some() == asked.step.is_some() {
         return Err(Error::cannot_be(
             "lot",
@@ -98,7 +100,9 @@ pub fn take(app: &App, asked: &PrintAsked) -> Result<Done> {
             kind: DeedKind::Print.as_str().into(),
             late: false,
             prints: read::read(app, facts.tx.conn, &made)?,
-            warnings: press.warnings,
+            warnings: Vec::new(),
+            warning_keys: Vec::new(),
+            said: press.warnings,
         })
     })?;
     app.bell.ring();
@@ -154,7 +158,7 @@ struct Press<'a> {
     looked: &'a Looked,
     printer: entries::EntryRow,
     dpi: u16,
-    warnings: Vec<String>,
+    warnings: Vec<Says>,
 }
 
 impl<'a> Press<'a> {
@@ -169,7 +173,7 @@ impl<'a> Press<'a> {
         let mut warnings = Vec::new();
         let dpi = match &looked.answer {
             Ok(capabilities) => {
-                warnings.extend(words::trouble(&looked.name, capabilities));
+                warnings.extend(words::trouble(&looked.name, capabilities).map(Says::from));
                 match capabilities.dpi() {
                     None if capabilities.resolutions.is_empty() => 203,
                     None => {
@@ -183,7 +187,7 @@ impl<'a> Press<'a> {
                 }
             }
             Err(failure) => {
-                warnings.push(words::no_answer(&looked.name, failure));
+                warnings.push(words::no_answer(&looked.name, failure).into());
                 last_dpi(facts, printer.id)?.unwrap_or(203)
             }
         };
@@ -266,7 +270,7 @@ impl<'a> Press<'a> {
             if ordinal > 0 {
                 let frozen = packs[&label.pack].state == domain::words::State::Frozen.as_str();
                 let warning = reprint::mark(facts, label, ordinal, &earlier, frozen)?;
-                self.warnings.extend(warning);
+                self.warnings.extend(warning.map(Says::from));
             }
             ordinals.push(ordinal);
         }

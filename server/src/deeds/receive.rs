@@ -4,7 +4,7 @@ use super::facts::{Facts, packing};
 use super::measure::{self, Readings};
 use super::step::codes;
 use super::{Done, Header, perform};
-use crate::app::App;
+use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::lists::List;
 use crate::wire::Line;
@@ -31,7 +31,7 @@ use store::{Tx, entries};
 ///
 /// # Errors
 /// Whatever the contract refuses of a receipt.
-pub fn take(app: &App, asked: &ReceiptAsked) -> Result<Done> {
+pub fn take(app: &Caller<'_>, asked: &ReceiptAsked) -> Result<Done> {
     let header = Header {
         id: asked.id,
         kind: DeedKind::Receive,
@@ -120,7 +120,7 @@ fn strength(
         return Err(Error::cannot_be(field, detail));
     }
     if told.is_none() {
-        done.warnings.push("The strength of this curing salt was taken from the list. Read it off the bag: it differs from bag to bag.".into());
+        done.said.push("The strength of this curing salt was taken from the list. Read it off the bag: it differs from bag to bag.".into());
     }
     let of = |quantity: &'static str, percent: Option<Percent>| {
         percent.map(|percent| Measurement {

@@ -2,7 +2,7 @@
 
 use super::facts::Facts;
 use super::{Done, Header, perform, trichinae};
-use crate::app::App;
+use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::read::piece;
 use crate::wire::cures::ReleaseAsked;
@@ -17,7 +17,7 @@ use store::packs::Wanted;
 ///
 /// # Errors
 /// 409 with every number of the product's rule that is not met.
-pub fn take(app: &App, asked: &ReleaseAsked) -> Result<Done> {
+pub fn take(app: &Caller<'_>, asked: &ReleaseAsked) -> Result<Done> {
     let header = Header {
         id: asked.id,
         kind: DeedKind::Release,

@@ -2,7 +2,7 @@
 
 use super::facts::{choice, place, wanted};
 use super::{Done, Header, perform};
-use crate::app::App;
+use crate::caller::Caller;
 use crate::error::Result;
 use crate::wire::asked::MoveAsked;
 use domain::deed::draw::Choice;
@@ -13,7 +13,7 @@ use domain::words::DeedKind;
 ///
 /// # Errors
 /// Whatever the contract refuses of a move.
-pub fn take(app: &App, asked: &MoveAsked) -> Result<Done> {
+pub fn take(app: &Caller<'_>, asked: &MoveAsked) -> Result<Done> {
     let header = Header {
         id: asked.id,
         kind: DeedKind::Move,

@@ -2,11 +2,12 @@
 
 use super::facts::Facts;
 use super::{Done, Header, perform};
-use crate::app::App;
+use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::read::prints as read;
 use crate::wire::prints::{PrintsDone, SettledAsked, SettlementAsked};
 use domain::print::Heard;
+use domain::says::Says;
 use domain::words::{DeedKind, PrintState};
 use std::collections::BTreeSet;
 use store::prints::{self, Print, PrintRow};
@@ -17,7 +18,7 @@ use store::{lots, print_runs};
 ///
 /// # Errors
 /// 404 for a print that never was; 409 for one that the printer has still to do with.
-pub fn take(app: &App, asked: &SettlementAsked) -> Result<Done> {
+pub fn take(app: &Caller<'_>, asked: &SettlementAsked) -> Result<Done> {
     if asked.prints.is_empty() || asked.prints.len() > super::print::MOST {
         return Err(Error::cannot_be(
             "prints",
@@ -59,7 +60,9 @@ pub fn take(app: &App, asked: &SettlementAsked) -> Result<Done> {
             kind: DeedKind::SettlePrint.as_str().into(),
             late: false,
             prints: read::read(app, facts.tx.conn, &settled)?,
-            warnings,
+            warnings: Vec::new(),
+            warning_keys: Vec::new(),
+            said: warnings.into_iter().map(Says::from).collect(),
         })
     })?;
     app.bell.ring();

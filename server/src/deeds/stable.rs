@@ -1,6 +1,7 @@
 //! Do readings show that what a step cuts or packs needs no time and temperature control?
 
 use super::facts::Facts;
+use super::says::StableSays;
 use crate::error::Result;
 use domain::dates::ReadyBecause;
 use domain::lot::Lot;
@@ -49,7 +50,11 @@ pub fn ready(
         let row = finding.and_then(|finding| finding.rows.first());
         if let (Some(finding), Some(row)) = (finding, row) {
             shown = Some(ReadyBecause {
-                says: format!("{}: {}", lot.code.shown(), finding.says),
+                says: StableSays::Of {
+                    lot: lot.code.clone(),
+                    says: finding.says.clone(),
+                }
+                .into(),
                 row: row.clone(),
             });
         }

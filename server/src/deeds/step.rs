@@ -3,7 +3,7 @@
 use super::facts::{Facts, choice, packing, place, wanted};
 use super::measure::{self, Readings};
 use super::{Done, Header, approval, cure, heat, perform, stable};
-use crate::app::App;
+use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::read::{composition, yields};
 use crate::wire::answers::DeedDone;
@@ -17,6 +17,7 @@ use domain::limits::{MOST_INPUTS, MOST_OUTPUTS};
 use domain::lot::Lot;
 use domain::origin::Origin;
 use domain::product::Product;
+use domain::says::Says;
 use domain::series::Series;
 use domain::words::{Addition, Allergen, DeedKind, StepKind};
 use std::collections::hash_map::Entry;
@@ -28,7 +29,7 @@ use store::packs::Wanted;
 ///
 /// # Errors
 /// Whatever the contract refuses of a step.
-pub fn take(app: &App, asked: &StepAsked) -> Result<Done> {
+pub fn take(app: &Caller<'_>, asked: &StepAsked) -> Result<Done> {
     let kind = kind(&asked.kind)?;
     let header = Header {
         id: asked.id,
@@ -73,14 +74,19 @@ pub fn take(app: &App, asked: &StepAsked) -> Result<Done> {
         let codes = codes(facts, step.origin(), step.outputs.len())?;
         let mut plan = step.plan(&codes)?;
         if let Some(cure) = &cure {
-            cure.tell(facts, &mut plan);
+            cure.tell(&mut plan);
         }
         plan.warnings.extend(approval::missing(facts, kind));
         heat.add_to(&mut plan);
         let mut done = facts.record(asked.id.0.to_string(), kind.into(), &plan)?;
         done.unexplained_grams = unexplained(&step.added);
-        done.warnings.extend(news(facts, kind, &codes)?);
-        done.warnings.extend(cut_out(facts, kind, &step.inputs)?);
+        done.said
+            .extend(news(facts, kind, &codes)?.into_iter().map(Says::from));
+        done.said.extend(
+            cut_out(facts, kind, &step.inputs)?
+                .into_iter()
+                .map(Says::from),
+        );
         measure::keep(facts, &readings, None)?;
         if let Some(cure) = &cure {
             measure::keep_of_each(facts, &cure.measured(), &codes)?;

@@ -2,7 +2,7 @@
 
 use super::facts::{choice, wanted};
 use super::{Done, Header, perform};
-use crate::app::App;
+use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::wire::asked::TakeBackAsked;
 use domain::audit;
@@ -16,7 +16,7 @@ use store::voids::live_events;
 ///
 /// # Errors
 /// Whatever the contract refuses of a take-back.
-pub fn take(app: &App, asked: &TakeBackAsked) -> Result<Done> {
+pub fn take(app: &Caller<'_>, asked: &TakeBackAsked) -> Result<Done> {
     if asked.why.0.is_empty() {
         return Err(Error::cannot_be("why", "Why did it come back?"));
     }

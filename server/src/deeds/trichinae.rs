@@ -1,6 +1,7 @@
 //! Pork that is eaten without cooking: what speaks for it, told at its release.
 
 use super::facts::Facts;
+use super::says::TrichinaeDeedSays;
 use crate::error::{Error, Result};
 use crate::lists::List;
 use crate::read::trace;
@@ -49,15 +50,16 @@ pub fn proof(
     for proof in &told {
         let judged = trichinae::check(proof, &law.trichinae, &law.rows)
             .map_err(|refusal| refusal.within("trichinae."))?;
-        let links = judged
-            .findings
-            .iter()
-            .map(|finding| Because::finding(finding, &law.rows));
+        let links = judged.findings.iter().map(Because::finding);
         if judged.answer == Answer::Short {
-            let says: Vec<String> = links
-                .map(|because| format!("{} ({})", because.says, because.source))
+            let findings = judged.findings.iter();
+            let findings = findings
+                .map(|finding| finding.with_sources(&law.rows))
                 .collect();
-            return Err(Error::cannot_be("trichinae", says.join(" ")));
+            return Err(Error::cannot_be(
+                "trichinae",
+                TrichinaeDeedSays::Short { findings },
+            ));
         }
         chain.extend(links);
     }

@@ -2,7 +2,7 @@
 
 use super::perform::known_deed;
 use super::{Done, Header, perform};
-use crate::app::App;
+use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::wire::asked::{Id, VoidAsked};
 use domain::deed::void::{self, Target, Touched};
@@ -24,7 +24,7 @@ struct Asked<'a> {
 ///
 /// # Errors
 /// 404 where there is no such deed; 409 where later deeds depend on it, or it cannot be voided.
-pub fn take(app: &App, step: Id, asked: &VoidAsked) -> Result<Done> {
+pub fn take(app: &Caller<'_>, step: Id, asked: &VoidAsked) -> Result<Done> {
     if asked.why.0.is_empty() {
         return Err(Error::cannot_be(
             "why",
@@ -76,8 +76,8 @@ pub fn take(app: &App, step: Id, asked: &VoidAsked) -> Result<Done> {
                 .filter_map(|lot| lot.code().ok())
                 .map(|code| code.shown())
                 .collect();
-            done.warnings
-                .push(format!("Take these labels off: {}.", codes.join(", ")));
+            done.said
+                .push(format!("Take these labels off: {}.", codes.join(", ")).into());
         }
         Ok(done)
     })

@@ -155,9 +155,9 @@ mod tests {
             for place in [Profile::Us, Profile::Ca, Profile::Eu, Profile::Uk] {
                 if template.serves(place.as_str()) {
                     let findings = heights::check(template, law.laws.of(place));
-                    let says: Vec<&str> = findings
+                    let says: Vec<String> = findings
                         .iter()
-                        .map(|finding| finding.says.as_str())
+                        .map(|finding| finding.says.to_string())
                         .collect();
                     assert!(says.is_empty(), "{} {place:?}: {says:?}", template.name());
                 }

@@ -42,7 +42,10 @@ pub fn of_lot(writer: &Writer<'_>, conn: &mut Conn, row: &LotRow, said: &mut Sai
             .findings
             .iter()
             .find(|finding| finding.refuses())
-            .map_or("curing salt went in", |finding| finding.says.as_str());
+            .map_or_else(
+                || "curing salt went in".to_owned(),
+                |finding| finding.says.to_string(),
+            );
         let detail = format!("{} cannot be labelled as uncured: {why}.", writer.lot.shown);
         return Err(Error::label_refused("It is not uncured", detail));
     }

@@ -11,9 +11,10 @@ use crate::world::machine_zone;
 use chrono::NaiveDate;
 use chrono_tz::Tz;
 use domain::code::HouseCode;
-use domain::words::Profile;
+use domain::words::{HeatUnits, MassUnits, Profile};
 use store::Tx;
 use store::entries::{self, Body};
+use words::{Heat, Mass};
 
 /// The kitchen, ready for use.
 #[derive(Debug, Clone)]
@@ -57,6 +58,8 @@ impl Kitchen {
                 time_zone: line(zone.name()),
                 profile: Word(Profile::Us),
                 languages: vec![line("en")],
+                weights: None,
+                temperatures: None,
                 currency: line("USD"),
                 public_url: None,
                 gs1_prefix: None,
@@ -69,6 +72,22 @@ impl Kitchen {
             house: HouseCode::parse("KTC").expect("three letters without look-alikes"),
             zone,
             is_set: false,
+        }
+    }
+
+    /// The units of weight that its people read.
+    pub fn mass(&self) -> Mass {
+        match self.entry.weights.as_ref().map(|word| word.0) {
+            Some(MassUnits::Pounds) => Mass::Pounds,
+            Some(MassUnits::Metric) | None => Mass::Metric,
+        }
+    }
+
+    /// The units of temperature that its people read.
+    pub fn heat(&self) -> Heat {
+        match self.entry.temperatures.as_ref().map(|word| word.0) {
+            Some(HeatUnits::Fahrenheit) => Heat::Fahrenheit,
+            Some(HeatUnits::Celsius) | None => Heat::Celsius,
         }
     }
 

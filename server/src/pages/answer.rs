@@ -4,6 +4,7 @@ use crate::error::Error;
 use actix_web::http::StatusCode;
 use actix_web::{HttpResponse, HttpResponseBuilder};
 use askama::Template;
+use words::Speech;
 
 /// Nothing but our own files; the label's drawing carries one style of its own.
 const POLICY: &str = "default-src 'self'; img-src 'self' data:; style-src-attr 'unsafe-inline'; base-uri 'none'; \
@@ -31,15 +32,16 @@ pub fn trouble(error: &Error) -> HttpResponse {
         eprintln!("gambrel: {error}");
     }
     let problem = error.problem();
-    let status = StatusCode::from_u16(problem.status).unwrap_or(StatusCode::INTERNAL_SERVER_ERROR);
+    let speech = Speech::default();
+    let status = problem.status;
     let again = status == StatusCode::SERVICE_UNAVAILABLE;
     let mut response = HttpResponse::build(status);
     if again {
         response.insert_header(("Retry-After", "2"));
     }
     let page = Trouble {
-        title: problem.title,
-        detail: problem.detail,
+        title: speech.say(&problem.title),
+        detail: speech.say(&problem.detail),
         again,
     };
     rendered(response, &page)

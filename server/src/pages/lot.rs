@@ -78,7 +78,8 @@ fn read(app: &App, conn: &mut Conn, row: &LotRow) -> Result<LotPage> {
         .iter()
         .find(|pack| pack.left_grams.0.milligrams() > 0);
     let label = first.map(|first| {
-        label::draw(app, conn, row, Some(first.pack), None).map_err(|error| error.problem().detail)
+        label::draw(app, conn, row, Some(first.pack), None)
+            .map_err(|error| words::Speech::default().say(&error.problem().detail))
     });
     let on_hand = lot.packs.iter();
     let on_hand = on_hand.filter(|pack| pack.left_grams.0.milligrams() > 0);

@@ -21,7 +21,8 @@ mod printing;
 mod scan;
 mod tree;
 
-use crate::error::{Error, Problem, respond};
+use crate::error::{Error, Problem};
+use actix_web::ResponseError;
 use actix_web::http::StatusCode;
 use actix_web::{HttpRequest, HttpResponse, web};
 use answer::{page, see_other, trouble};
@@ -53,7 +54,7 @@ pub async fn nothing_here(request: HttpRequest) -> HttpResponse {
     let detail = format!("There is nothing at {path}.");
     let problem = Problem::new(StatusCode::NOT_FOUND, "not-found", "Not found", detail);
     if path == "/api" || path.starts_with("/api/") {
-        respond(&problem)
+        Error::from(problem).error_response()
     } else {
         trouble(&Error::from(problem))
     }

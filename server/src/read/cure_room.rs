@@ -114,7 +114,7 @@ fn told_of(
             .iter()
             .map(|alarm| told(&alarm.finding(), &app.law.trade_rows))
             .collect(),
-        likely_tag: likely.map(|likely| likely.says),
+        likely_tag: likely.map(|likely| words::Speech::default().say(&likely.says)),
         forecast: match released {
             true => "Released.".into(),
             false => forecast.says(),
@@ -123,7 +123,11 @@ fn told_of(
         may_be_released: !released && release.is_allowed(),
         missing: match released {
             true => Vec::new(),
-            false => release.unmet.into_iter().map(|unmet| unmet.says).collect(),
+            false => release
+                .unmet
+                .iter()
+                .map(|unmet| words::Speech::default().say(&unmet.says))
+                .collect(),
         },
         due: due(piece, today, rules),
         plan: piece
@@ -173,7 +177,7 @@ fn stage(stage: Stage) -> &'static str {
 ///
 /// # Errors
 /// The database is away, or the record is damaged.
-pub fn cured(conn: &mut Conn, row: &LotRow) -> Result<Option<CureRead>> {
+pub fn cured(conn: &mut Conn, row: &LotRow, rows: &domain::rows::Rows) -> Result<Option<CureRead>> {
     let ancestry = store::trace::back(conn, row.id)?;
     let line = ancestry.descendants_first(domain::lot::LotId(row.id));
     let keys: Vec<i32> = line.iter().map(|lot| lot.0).collect();
@@ -194,7 +198,7 @@ pub fn cured(conn: &mut Conn, row: &LotRow) -> Result<Option<CureRead>> {
             nitrite_ppm: last("nitrite-ppm"),
             nitrate_ppm: last("nitrate-ppm"),
             salt_percent: last("salt-percent"),
-            because: super::why::of_topic(conn, *lot, Topic::Cure)?,
+            because: super::why::of_topic(conn, *lot, Topic::Cure, rows)?,
         }));
     }
     Ok(None)

@@ -87,7 +87,7 @@ pub fn read(app: &App, conn: &mut Conn, row: &LotRow) -> Result<LotRead> {
             .map(|species| species.as_str().to_owned())
             .collect(),
         raw: product.raw,
-        cure: super::cure_room::cured(conn, row)?,
+        cure: super::cure_room::cured(conn, row, &app.law.laws.of(kitchen.entry.profile.0).rows)?,
         holds: Vec::new(),
         steps: history(conn, row, kitchen.zone)?,
         readings: readings(conn, row.id, kitchen.zone)?,

@@ -77,8 +77,12 @@ fn told(answer: Answer, lot: Option<&Lot>, pack: Option<&Pack>) -> ScanRead {
     let earliest = || lot?.on_hand().filter_map(|pack| pack.now.use_by).min();
     ScanRead {
         verdict: answer.verdict.as_str().to_owned(),
-        says: answer.says,
-        reasons: answer.reasons,
+        says: words::Speech::default().say(&answer.says),
+        reasons: answer
+            .reasons
+            .iter()
+            .map(|says| words::Speech::default().say(says))
+            .collect(),
         lot: lot.map(|lot| lot.code.to_string()),
         pack: pack.map(|pack| pack.number),
         product: lot.map(|lot| lot.product.code.clone()),

@@ -93,13 +93,8 @@ pub fn told(finding: &Finding, rows: &Rows) -> FindingRead {
             Gravity::Refuse => "refuse",
         }
         .to_owned(),
-        says: finding.says.clone(),
+        says: words::Speech::default().say(&finding.says),
         rows: finding.rows.iter().map(ToString::to_string).collect(),
-        source: finding
-            .rows
-            .iter()
-            .map(|row| rows.source(row))
-            .collect::<Vec<_>>()
-            .join("; "),
+        source: words::Speech::default().arg(&rows.sources(&finding.rows)),
     }
 }

@@ -4,23 +4,25 @@
 use crate::app::App;
 use crate::error::Result;
 use crate::wire::answers::{BecauseRead, WhyRead};
-use domain::dates::Because;
+use domain::dates::{Because, Rule};
 use domain::law::Law;
-use domain::rows::RowId;
+use domain::rows::{RowId, Rows, SourceSays};
 use domain::words::Topic;
 use store::Conn;
 use store::lots::LotRow;
 use store::packs::PackRow;
 use store::reasons::{self, ReasonRow};
+use words::Speech;
 
 /// The reasons about one topic, in order.
 ///
 /// # Errors
 /// The database is away.
-pub fn of_topic(conn: &mut Conn, lot: i32, topic: Topic) -> Result<Vec<BecauseRead>> {
+pub fn of_topic(conn: &mut Conn, lot: i32, topic: Topic, law: &Rows) -> Result<Vec<BecauseRead>> {
     let mut rows = reasons::of_lot(conn, lot)?;
     rows.retain(|row| row.topic == topic.as_str());
-    Ok(rows.into_iter().map(read).collect())
+    let told = |row: &ReasonRow| Ok(told(&row.because()?, law));
+    rows.iter().map(told).collect()
 }
 
 /// The reasons for a lot's date: those kept at its making, and what has happened to its packs since.
@@ -33,7 +35,7 @@ pub fn of_date(
     packs: &[PackRow],
     law: &Law,
 ) -> Result<Vec<BecauseRead>> {
-    let mut chain = of_topic(conn, row.id, Topic::Date)?;
+    let mut chain = of_topic(conn, row.id, Topic::Date, &law.rows)?;
     let left = || packs.iter().filter(|pack| pack.left_mg > 0);
     if let Some(days) = left().find_map(|pack| pack.days_left) {
         let says = format!(
@@ -44,29 +46,35 @@ pub fn of_date(
             .freezing
             .clone()
             .unwrap_or_else(|| RowId::new("us-DT7"));
-        chain.push(told(Because::law(says, &freezing, &law.rows)));
+        chain.push(told(&Because::law(says, &freezing), &law.rows));
     }
     let earliest = left().filter_map(|pack| pack.use_by).min();
     if let Some(date) = earliest.filter(|date| row.born_use_by != Some(*date)) {
         let says = format!("Since then a pack was opened or thawed: {date}.");
-        chain.push(told(Because::house(says, "opened or thawed")));
+        chain.push(told(&Because::house(says, "opened or thawed"), &law.rows));
     }
     Ok(chain)
 }
 
-fn read(row: ReasonRow) -> BecauseRead {
+fn told(because: &Because, rows: &Rows) -> BecauseRead {
+    let speech = Speech::default();
+    let (rule, source) = match &because.rule {
+        Rule::House(says) => (
+            speech.say(says),
+            speech.say(&SourceSays::ProductList.into()),
+        ),
+        Rule::Practice(says) => (speech.say(says), speech.say(&SourceSays::Practice.into())),
+        Rule::Rows(ids) => {
+            let names: Vec<&str> = ids.iter().map(RowId::as_str).collect();
+            (names.join(", "), speech.arg(&rows.sources(ids)))
+        }
+        Rule::Kept { rule, source } => (rule.clone(), source.clone()),
+    };
     BecauseRead {
-        says: row.says,
-        rule: row.rule,
-        source: row.source,
-    }
-}
-
-fn told(because: Because) -> BecauseRead {
-    BecauseRead {
-        says: because.says,
-        rule: because.rule,
-        source: because.source,
+        says: speech.say(&because.says),
+        key: because.says.key().to_owned(),
+        rule,
+        source,
     }
 }
 
@@ -90,7 +98,7 @@ pub fn everything(app: &App, conn: &mut Conn, row: &LotRow) -> Result<WhyRead> {
     for topic in [Topic::Cure, Topic::Heat, Topic::Release] {
         let told = reasons::with_topic(conn, &family, topic.as_str())?;
         for lot in family.iter().filter(|lot| told.contains(lot)) {
-            let links = of_topic(conn, *lot, topic)?;
+            let links = of_topic(conn, *lot, topic, &app.law.laws.of(place).rows)?;
             if !links.is_empty() {
                 topics.insert(topic.as_str().to_owned(), links);
                 break;

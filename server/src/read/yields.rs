@@ -42,8 +42,8 @@ pub fn read(app: &App, conn: &mut Conn, row: &LotRow) -> Result<YieldRead> {
             Verdict::NotWeighed => "not-weighed",
         }
         .to_owned(),
-        says: line.says,
-        source: app.law.trade_rows.source(&line.row),
+        says: words::Speech::default().say(&line.says),
+        source: words::Speech::default().say(&app.law.trade_rows.source(&line.row)),
     };
     Ok(YieldRead {
         lot: row.code.clone(),

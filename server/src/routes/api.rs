@@ -1,6 +1,7 @@
 //! Collecting endpoints: each is served by actix and described in OpenAPI 3.1 from one statement.
 
-use crate::error::Problem;
+use crate::error::{Error, Problem, ProblemRead};
+use actix_web::ResponseError;
 use actix_web::http::StatusCode;
 use actix_web::{HttpResponse, Route, web};
 use serde_json::Value;
@@ -74,7 +75,7 @@ impl Api {
                 }
             })
             .collect();
-        let problem = self.schema::<Problem>();
+        let problem = self.schema::<ProblemRead>();
         let content = ContentBuilder::new().schema(Some(problem)).build();
         let refused = ResponseBuilder::new()
             .description("A problem document")
@@ -269,12 +270,13 @@ fn text_parameter(
 /// 405, with what would do.
 pub fn not_allowed(allow: &str) -> HttpResponse {
     let detail = format!("This path takes {allow}.");
-    let mut response = crate::error::respond(&Problem::new(
+    let mut response = Error::from(Problem::new(
         StatusCode::METHOD_NOT_ALLOWED,
         "method",
         "Not that method",
         detail,
-    ));
+    ))
+    .error_response();
     if let Ok(value) = allow.parse() {
         response
             .headers_mut()

@@ -1,8 +1,8 @@
 //! The calls that record something.
 
 use super::Api;
-use crate::app::App;
 use crate::body::{self, Body};
+use crate::caller::{Asking, Caller};
 use crate::deeds::{self, Done};
 use crate::error::{Error, Result};
 use crate::serve::blocking;
@@ -84,23 +84,23 @@ pub fn add(api: &mut Api) {
 
 /// Parse, act, answer: every deed is served so.
 pub(super) fn deed<A: DeserializeOwned + Send + 'static>(
-    act: fn(&App, &A) -> Result<Done>,
+    act: fn(&Caller<'_>, &A) -> Result<Done>,
 ) -> Route {
-    web::post().to(
-        move |app: web::Data<App>, Body(asked): Body<A>| async move {
-            Ok::<_, Error>(answer(blocking(move || act(&app, &asked)).await?))
-        },
-    )
+    web::post().to(move |asking: Asking, Body(asked): Body<A>| async move {
+        Ok::<_, Error>(answer(
+            blocking(move || act(&asking.caller(), &asked)).await?,
+        ))
+    })
 }
 
 async fn void(
-    app: web::Data<App>,
+    asking: Asking,
     path: web::Path<String>,
     Body(asked): Body<VoidAsked>,
 ) -> Result<HttpResponse> {
     let step = id(&path)?;
     Ok(answer(
-        blocking(move || deeds::void::take(&app, step, &asked)).await?,
+        blocking(move || deeds::void::take(&asking.caller(), step, &asked)).await?,
     ))
 }
 

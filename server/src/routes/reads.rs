@@ -97,7 +97,10 @@ async fn health(app: web::Data<App>) -> Result<HttpResponse> {
         let trouble = match app.store.look(|conn| app.clock_is_wrong(conn)) {
             Ok(None) => None,
             Ok(Some(why)) => Some(("clock", why)),
-            Err(error) => Some(("database", error.problem().detail)),
+            Err(error) => Some((
+                "database",
+                words::Speech::default().say(&error.problem().detail),
+            )),
         };
         Ok(HealthRead {
             status: trouble

@@ -3,6 +3,7 @@
 use super::{Day, Instant, Weight};
 use chrono::{DateTime, NaiveDateTime};
 use chrono_tz::Tz;
+use domain::says::Says;
 use serde::Serialize;
 use std::collections::BTreeMap;
 use utoipa::ToSchema;
@@ -69,8 +70,13 @@ pub struct DeedDone {
     /// Where the labels of what was made are.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub labels: Option<String>,
-    /// Nothing is wrong, but look.
+    /// Nothing is wrong, but look: in the caller's language.
     pub warnings: Vec<String>,
+    /// The key of each warning: it is the same in every language.
+    pub warning_keys: Vec<String>,
+    /// What becomes of the two.
+    #[serde(skip)]
+    pub said: Vec<Says>,
 }
 
 /// Any deed on record.
@@ -260,6 +266,8 @@ pub struct WhyRead {
 pub struct BecauseRead {
     /// In words for a cook.
     pub says: String,
+    /// The key of what it says: it is the same in every language.
+    pub key: String,
     /// The rule.
     pub rule: String,
     /// Where the rule comes from.

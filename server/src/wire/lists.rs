@@ -2,8 +2,8 @@
 
 use super::cures::{CuredAsEntry, CuringSalt, FoodWord, NatureWord, ReleaseEntry};
 use super::{
-    AllergenWord, Amount, Code, CurePartWord, KeepFromWord, Line, Note, PlaceKindWord,
-    ProductKindWord, ProfileWord, SpeciesWord, StateWord, Weight, Word,
+    AllergenWord, Amount, Code, CurePartWord, HeatUnitsWord, KeepFromWord, Line, MassUnitsWord,
+    Note, PlaceKindWord, ProductKindWord, ProfileWord, SpeciesWord, StateWord, Weight, Word,
 };
 use domain::dates::Keep;
 use domain::gs1::Gtin;
@@ -29,6 +29,10 @@ pub struct KitchenEntry {
     pub profile: ProfileWord,
     /// The languages of its labels, the first one first.
     pub languages: Vec<Line>,
+    /// How its people read weights; `metric` if left out. What is asked and answered stays in grams.
+    pub weights: Option<MassUnitsWord>,
+    /// How its people read temperatures; `celsius` if left out.
+    pub temperatures: Option<HeatUnitsWord>,
     /// Its currency, three letters.
     pub currency: Line,
     /// The address that its codes hold.

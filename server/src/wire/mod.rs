@@ -10,7 +10,8 @@ pub mod prints;
 pub mod scalars;
 
 pub use scalars::{
-    AdditionWord, AllergenWord, CurePartWord, DepartureKindWord, KeepFromWord, PackagingWord,
-    PlaceKindWord, ProductKindWord, ProfileWord, SideWord, SpeciesWord, StateWord,
+    AdditionWord, AllergenWord, CurePartWord, DepartureKindWord, HeatUnitsWord, KeepFromWord,
+    MassUnitsWord, PackagingWord, PlaceKindWord, ProductKindWord, ProfileWord, SideWord,
+    SpeciesWord, StateWord,
 };
 pub use scalars::{Amount, Code, Day, Instant, Line, Note, Number, Vocabulary, Weight, Word};

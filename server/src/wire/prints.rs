@@ -3,9 +3,11 @@
 use super::asked::Id;
 use super::{Code, Day, Instant, Line, Note};
 use crate::deeds::Answer;
+use domain::says::Says;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use utoipa::ToSchema;
+use words::Speech;
 
 /// Labels are asked for.
 #[derive(Debug, Serialize, Deserialize, ToSchema)]
@@ -99,11 +101,21 @@ pub struct PrintsDone {
     pub prints: Vec<PrintRead>,
     /// Nothing is wrong, but look.
     pub warnings: Vec<String>,
+    /// The key of each warning: it is the same in every language.
+    pub warning_keys: Vec<String>,
+    /// What becomes of the two.
+    #[serde(skip)]
+    pub said: Vec<Says>,
 }
 
 impl Answer for PrintsDone {
     fn entered_late(&mut self, late: bool) {
         self.late = late;
+    }
+
+    fn tell(&mut self, speech: &Speech) {
+        self.warnings = self.said.iter().map(|says| speech.say(says)).collect();
+        self.warning_keys = self.said.iter().map(|says| says.key().to_owned()).collect();
     }
 }
 

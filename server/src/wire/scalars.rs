@@ -260,7 +260,9 @@ vocabularies!(
     Verdict,
     DeedKind,
     Packaging,
-    CurePart
+    CurePart,
+    MassUnits,
+    HeatUnits
 );
 
 /// A word of a closed vocabulary.
@@ -323,6 +325,10 @@ pub type CurePartWord = Word<words::CurePart>;
 pub type PackagingWord = Word<words::Packaging>;
 /// A word of [`words::Profile`].
 pub type ProfileWord = Word<words::Profile>;
+/// Units of weight for the eye.
+pub type MassUnitsWord = Word<words::MassUnits>;
+/// Units of temperature for the eye.
+pub type HeatUnitsWord = Word<words::HeatUnits>;
 
 macro_rules! schemas {
     ($($name:ident: $build:expr;)+) => {$(

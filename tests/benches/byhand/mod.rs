@@ -29,7 +29,7 @@ pub struct Like {
 impl Like {
     /// The rows of a deed that the service takes now, to be written again as drawn from `source`.
     pub fn the_deed(app: &App, asked: &StepAsked, source: &str) -> Like {
-        step::take(app, asked).expect("it is taken");
+        step::take(&gambrel::caller::Caller::new(app), asked).expect("it is taken");
         let read = |conn: &mut Conn| {
             let deed = deeds::by_uid(conn, asked.id.0.as_bytes())?.expect("it was taken");
             let made = lots::of_deed(conn, deed.id)?;

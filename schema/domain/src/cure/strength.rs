@@ -103,7 +103,8 @@ mod tests {
             (Ok(makeup), Ok(salt)) => assert_eq!(makeup.salt.number(), Decimal::new(salt, 2)),
             (Err(refusal), Err(part)) => {
                 assert_eq!(refusal.field.as_deref(), Some("lot"));
-                assert!(refusal.detail.contains(part), "{}", refusal.detail);
+                let detail = refusal.detail.to_string();
+                assert!(detail.contains(part), "{detail}");
             }
             (made, expected) => panic!("{made:?} is not {expected:?}"),
         }

@@ -2,6 +2,7 @@
 
 use super::{Piece, Rules, Weighing, loss};
 use crate::rows::{Finding, Gravity, RowId};
+use crate::says::Says;
 use chrono::NaiveDate;
 use rust_decimal::Decimal;
 
@@ -26,7 +27,7 @@ pub struct Alarm {
     /// Points of loss ahead of the curve, below nothing where behind.
     pub ahead: Option<Decimal>,
     /// For a tired cook.
-    pub says: String,
+    pub says: Says,
     /// The rows behind it.
     pub rows: Vec<RowId>,
 }
@@ -68,7 +69,7 @@ fn alarm(
             drying: Drying::Impossible,
             weighing: *weighing,
             ahead: None,
-            says,
+            says: says.into(),
             rows,
         });
     }
@@ -99,7 +100,7 @@ fn alarm(
         drying,
         weighing: *weighing,
         ahead: Some(ahead),
-        says,
+        says: says.into(),
         rows: curve.row.iter().chain([&band.row]).cloned().collect(),
     })
 }

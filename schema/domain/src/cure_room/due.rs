@@ -1,6 +1,7 @@
 //! What is to be done in the cure room today.
 
 use super::{Forecast, Piece, Rules, Stage, Task, forecast};
+use crate::says::Says;
 use chrono::NaiveDate;
 
 /// One thing to do.
@@ -13,7 +14,7 @@ pub struct Due {
     /// Since when.
     pub since: NaiveDate,
     /// For a tired cook.
-    pub says: String,
+    pub says: Says,
 }
 
 /// What is due on a day, for each piece in turn. A turn or weighing that was missed is due once,
@@ -34,7 +35,7 @@ pub fn due(pieces: &[Piece], on: NaiveDate, rules: &Rules) -> Vec<Due> {
                 tag: piece.tag.clone(),
                 task,
                 since,
-                says: format!("{}: {}, since {since}.", piece.tag, task.says()),
+                says: format!("{}: {}, since {since}.", piece.tag, task.says()).into(),
             })
             .collect::<Vec<_>>()
         })

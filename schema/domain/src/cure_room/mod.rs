@@ -21,7 +21,7 @@ pub use due::{Due, due};
 pub use forecast::{Basis, Forecast, forecast};
 pub use piece::{Piece, Signed, Stage, Weighing, loss};
 pub use plan::{Hung, Method, Planned, Span, Task, Weighings, plan};
-pub use release::{Release, ReleaseRule, release};
+pub use release::{Release, ReleaseRule, ReleaseSays, release};
 pub use rules::{Rules, Spread, Target};
 pub use salting::{SaltTime, salt_span};
 pub use tag::{Likely, likely_tag};

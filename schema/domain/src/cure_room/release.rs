@@ -2,13 +2,25 @@
 
 use super::alarm::counted;
 use super::{Piece, Rules, loss, unsigned};
+use crate::code::LotCode;
 use crate::grams::Grams;
 use crate::measure::Percent;
+use crate::messages;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Finding, Gravity, RowId};
+use crate::says::Says;
 use chrono::{Days, NaiveDate};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
+
+messages! {
+    /// What is said of a release.
+    ReleaseSays in "release" {
+        Unmet "unmet" { unmet: Vec<Says> },
+        Alarm "alarm" { alarm: Says },
+        NotReady "not-ready" { lot: LotCode, unmet: Vec<Says> },
+    }
+}
 
 /// What a product is released by. What is not given is not asked for.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -104,10 +116,13 @@ impl Release {
     /// # Errors
     /// It may not come down yet.
     pub fn or_refuse(&self) -> Result<()> {
-        let says: Vec<&str> = self.unmet.iter().map(|unmet| unmet.says.as_str()).collect();
+        let says: Vec<Says> = self.unmet.iter().map(|unmet| unmet.says.clone()).collect();
         match says.is_empty() {
             true => Ok(()),
-            false => Err(Refusal::cannot_be("release", says.join(" "))),
+            false => Err(Refusal::cannot_be(
+                "release",
+                ReleaseSays::Unmet { unmet: says },
+            )),
         }
     }
 }
@@ -119,7 +134,7 @@ pub fn release(piece: &Piece, on: NaiveDate, rules: &Rules) -> Release {
     let last = counted(piece, on, rules).pop();
     let lost = last.map(|last| loss(piece.green, last.grams));
     let mut unmet = Vec::new();
-    let mut refuse = |says: String, rows: &[RowId]| {
+    let mut refuse = |says: Says, rows: &[RowId]| {
         unmet.push(Finding::new(Gravity::Refuse, says, rows.to_vec()));
     };
     if let Err(refusal) = rule.check() {
@@ -134,19 +149,19 @@ pub fn release(piece: &Piece, on: NaiveDate, rules: &Rules) -> Release {
         let from = piece.in_salt.checked_add_days(Days::new(needed.into()));
         let from = from.map_or_else(String::new, |from| format!(" It is old enough on {from}."));
         refuse(
-            format!("{days} days so far, {needed} needed.{from}"),
+            format!("{days} days so far, {needed} needed.{from}").into(),
             &rule.rows,
         );
     }
     if let (Some(target), Some(enough)) = (rule.loss, rule.enough()) {
         match (last, lost) {
             (Some(last), Some(lost)) if lost < enough => refuse(
-                short_of(piece.green, last.grams, lost, target, rule.tolerance),
+                short_of(piece.green, last.grams, lost, target, rule.tolerance).into(),
                 &rule.rows,
             ),
             (Some(_), Some(_)) => {}
             _ => refuse(
-                format!("It was never weighed, {target} loss is needed. Weigh it."),
+                format!("It was never weighed, {target} loss is needed. Weigh it.").into(),
                 &rule.rows,
             ),
         }
@@ -156,17 +171,17 @@ pub fn release(piece: &Piece, on: NaiveDate, rules: &Rules) -> Release {
             None => refuse(
                 format!(
                     "There is no reading of its water activity, {limit} or less is needed. Measure it."
-                ),
+                ).into(),
                 &rule.rows,
             ),
             Some(reading) if reading <= Decimal::ZERO || reading > Decimal::ONE => refuse(
-                format!("A water activity of {reading} cannot be. Measure it again."),
+                format!("A water activity of {reading} cannot be. Measure it again.").into(),
                 &rule.rows,
             ),
             Some(reading) if reading > limit => refuse(
                 format!(
                     "Its water activity is {reading}, {limit} or less is needed. Let it hang and measure again."
-                ),
+                ).into(),
                 &rule.rows,
             ),
             Some(_) => {}
@@ -179,8 +194,7 @@ pub fn release(piece: &Piece, on: NaiveDate, rules: &Rules) -> Release {
         );
     }
     if let Some(alarm) = unsigned(piece, on, rules) {
-        let says = format!("An alarm stands unsigned. {}", alarm.says);
-        refuse(says, &alarm.rows);
+        refuse(ReleaseSays::Alarm { alarm: alarm.says }.into(), &alarm.rows);
     }
     Release {
         days,
@@ -242,7 +256,11 @@ mod tests {
 
     fn check(piece: &Piece, expected: &[&str]) {
         let release = release(piece, day(20), &Rules::default());
-        let unmet: Vec<&str> = release.unmet.iter().map(|unmet| &*unmet.says).collect();
+        let unmet: Vec<String> = release
+            .unmet
+            .iter()
+            .map(|unmet| unmet.says.to_string())
+            .collect();
         assert_eq!(unmet.len(), expected.len(), "{unmet:?}");
         for (unmet, begins) in unmet.iter().zip(expected) {
             assert!(unmet.contains(begins), "{unmet:?} lacks {begins:?}");

@@ -3,6 +3,7 @@
 use super::{Piece, Rules, Stage, Weighing, loss};
 use crate::grams::Grams;
 use crate::measure::Percent;
+use crate::says::Says;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 
@@ -14,7 +15,7 @@ pub struct Likely {
     /// What it was expected to weigh that day.
     pub expected: Grams,
     /// For a tired cook.
-    pub says: String,
+    pub says: Says,
 }
 
 /// The piece whose expected weight fits better than that of the piece whose tag was read: of the
@@ -50,7 +51,7 @@ pub fn likely_tag(
     Some(Likely {
         tag: other.tag.clone(),
         expected,
-        says,
+        says: says.into(),
     })
 }
 

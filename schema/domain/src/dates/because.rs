@@ -1,45 +1,65 @@
 //! One link in the answer to "why?": what was decided, by which rule, from which source.
 
-use crate::rows::{Finding, RowId, Rows};
+use crate::rows::{Finding, RowId};
+use crate::says::Says;
+
+/// What a link rests on.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Rule {
+    /// The kitchen's own product list, and what of it.
+    House(Says),
+    /// Rows of the law or of the trade.
+    Rows(Vec<RowId>),
+    /// Common practice without a source, and which.
+    Practice(Says),
+    /// As an older version kept it: the rule's name and its source, in words.
+    Kept {
+        /// The rule's name.
+        rule: String,
+        /// Where it comes from.
+        source: String,
+    },
+}
 
 /// One link of the chain.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Because {
-    /// In words for a cook.
-    pub says: String,
-    /// The rule's name: a row of the facts, or a few words.
-    pub rule: String,
-    /// Where the rule comes from.
-    pub source: String,
+    /// What was decided.
+    pub says: Says,
+    /// By which rule.
+    pub rule: Rule,
 }
 
 impl Because {
     /// A link that the kitchen's own product list gives.
-    pub fn house(says: impl Into<String>, rule: impl Into<String>) -> Because {
+    pub fn house(says: impl Into<Says>, rule: impl Into<Says>) -> Because {
         Because {
             says: says.into(),
-            rule: rule.into(),
-            source: "the kitchen's product list".into(),
+            rule: Rule::House(rule.into()),
         }
     }
 
     /// A link that a row of the law gives.
-    pub fn law(says: impl Into<String>, row: &RowId, rows: &Rows) -> Because {
+    pub fn law(says: impl Into<Says>, row: &RowId) -> Because {
         Because {
             says: says.into(),
-            rule: row.to_string(),
-            source: rows.source(row),
+            rule: Rule::Rows(vec![row.clone()]),
         }
     }
 
     /// What a check found.
-    pub fn finding(finding: &Finding, rows: &Rows) -> Because {
-        let names: Vec<&str> = finding.rows.iter().map(RowId::as_str).collect();
-        let sources: Vec<String> = finding.rows.iter().map(|row| rows.source(row)).collect();
+    pub fn finding(finding: &Finding) -> Because {
         Because {
             says: finding.says.clone(),
-            rule: names.join(", "),
-            source: sources.join("; "),
+            rule: Rule::Rows(finding.rows.clone()),
+        }
+    }
+
+    /// The rows that it rests on, where it rests on any.
+    pub fn rows(&self) -> &[RowId] {
+        match &self.rule {
+            Rule::Rows(rows) => rows,
+            Rule::House(_) | Rule::Practice(_) | Rule::Kept { .. } => &[],
         }
     }
 }

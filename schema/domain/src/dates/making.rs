@@ -1,11 +1,13 @@
 //! The date of a lot when it is made, with the chain of reasons.
 
+use super::Rule;
 use super::keep::Keep;
 use super::{Because, Later, Vacuum, earliest};
 use crate::law::Law;
 use crate::product::Product;
 use crate::refusal::{Refusal, RefusalKind, Result};
 use crate::rows::{Bound, RowId};
+use crate::says::Says;
 use crate::words::{DeedKind, KeepFrom, Packaging, ProductKind, StepKind};
 use chrono::NaiveDate;
 
@@ -45,7 +47,7 @@ pub struct PartDate {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct ReadyBecause {
     /// The readings, in words.
-    pub says: String,
+    pub says: Says,
     /// The row that they meet.
     pub row: RowId,
 }
@@ -60,7 +62,7 @@ pub struct Dated {
     /// The chain of reasons.
     pub because: Vec<Because>,
     /// For the one who did it.
-    pub warnings: Vec<String>,
+    pub warnings: Vec<Says>,
 }
 
 impl Making<'_> {
@@ -114,7 +116,7 @@ impl Making<'_> {
         if let Some(ready) = &self.ready {
             chain
                 .because
-                .push(Because::law(&ready.says, &ready.row, &self.law.rows));
+                .push(Because::law(ready.says.clone(), &ready.row));
         }
         let Some(keep) = keep else {
             let says = format!("{} has no keeping rule of its own.", self.name());
@@ -154,11 +156,9 @@ impl Making<'_> {
             if let (true, Some(raw)) =
                 (self.product.raw && self.product.is_controlled(), &rules.raw)
             {
-                chain.because.push(Because::law(
-                    "Raw food is dated by the house.",
-                    raw,
-                    &self.law.rows,
-                ));
+                chain
+                    .because
+                    .push(Because::law("Raw food is dated by the house.", raw));
             }
             return;
         }
@@ -167,7 +167,7 @@ impl Making<'_> {
         };
         if let (ProductKind::Cured, Some(row)) = (self.product.kind, &rules.house_cured) {
             let says = "Cured in this kitchen: the exemption of an inspected plant does not hold, and no reading shows that it needs no control.";
-            chain.because.push(Because::law(says, row, &self.law.rows));
+            chain.because.push(Because::law(says, row));
         }
         let date = marked.count().last_day(self.day);
         let first = match marked.day_one_counts {
@@ -179,7 +179,7 @@ impl Making<'_> {
             self.day,
             days(marked.days.whole())
         );
-        chain.cap(date, Because::law(says, &marked.days.row, &self.law.rows));
+        chain.cap(date, Because::law(says, &marked.days.row));
     }
 
     fn parts(&self, chain: &mut Chain) {
@@ -200,9 +200,7 @@ impl Making<'_> {
                 "A {} step starts the date anew: the {date} of {} is at an end.",
                 self.kind, part.shown
             );
-            chain
-                .because
-                .push(Because::law(says, &resets.row, &self.law.rows));
+            chain.because.push(Because::law(says, &resets.row));
             return;
         }
         let says = match self.parts.len() {
@@ -236,7 +234,7 @@ impl Making<'_> {
             return Ok(());
         };
         let Some(rules) = &self.law.dates.vacuum else {
-            chain.warnings.push(format!("No rule of this place for {packaging} packs is on file. Local codes and licensed practice decide; ask before you sell it."));
+            chain.warnings.push(format!("No rule of this place for {packaging} packs is on file. Local codes and licensed practice decide; ask before you sell it.").into());
             return Ok(());
         };
         self.approved_for_vacuum(rules, packaging, chain)?;
@@ -252,7 +250,7 @@ impl Making<'_> {
                 self.day,
                 days(bound.whole())
             );
-            chain.cap(date, Because::law(says, &bound.row, &self.law.rows));
+            chain.cap(date, Because::law(says, &bound.row));
         }
         chain.warnings.push("Without air, germs grow that nobody smells: keep it at 41 °F (5 °C) or below, or as your approval says. Local codes and licensed practice decide.".into());
         Ok(())
@@ -290,13 +288,13 @@ impl Making<'_> {
         match (self.approved, &rules.approval, &rules.plan) {
             (Some(number), Some(row), _) => {
                 let says = format!("Packed without air under approval {number}.");
-                chain.because.push(Because::law(says, row, &self.law.rows));
+                chain.because.push(Because::law(says, row));
             }
             (None, _, Some(row)) => {
                 chain.warnings.push(format!(
                     "Packs without air need a written plan ({}). None is on file for \"vacuum\".",
                     self.law.rows.source(row)
-                ));
+                ).into());
             }
             _ => {}
         }
@@ -306,11 +304,10 @@ impl Making<'_> {
     /// By a row of the law where the place has one, else by common practice.
     fn by(&self, row: Option<&RowId>, says: String, rule: &str) -> Because {
         match row {
-            Some(row) => Because::law(says, row, &self.law.rows),
+            Some(row) => Because::law(says, row),
             None => Because {
-                says,
-                rule: rule.into(),
-                source: "common practice, no source".into(),
+                says: says.into(),
+                rule: Rule::Practice(rule.into()),
             },
         }
     }
@@ -320,7 +317,7 @@ impl Making<'_> {
 struct Chain {
     date: Option<NaiveDate>,
     because: Vec<Because>,
-    warnings: Vec<String>,
+    warnings: Vec<Says>,
 }
 
 impl Chain {

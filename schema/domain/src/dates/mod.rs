@@ -9,7 +9,7 @@ mod later;
 mod making;
 mod rules;
 
-pub use because::Because;
+pub use because::{Because, Rule};
 pub use keep::{Count, Keep};
 pub use later::{Later, date_when_thawed};
 pub use making::{Dated, Making, PartDate, ReadyBecause};

@@ -68,7 +68,7 @@ pub fn plan(lot: &Lot, found: &[Found], moment: &Moment, zone: Tz) -> Result<Pla
             .expect("what was found is not below zero");
         if gap != Grams::ZERO {
             plan.warnings
-                .push(format!("{}: {gap} unexplained.", lot.shown(pack.number)));
+                .push(format!("{}: {gap} unexplained.", lot.shown(pack.number)).into());
         }
         plan.changes.push(change(
             &Draw {

@@ -52,9 +52,9 @@ pub fn plan(
         }
         let past = draw.pack.now.use_by.filter(|use_by| *use_by < moment.day);
         if let (Some(use_by), DepartureKind::Sell | DepartureKind::Serve) = (past, kind) {
-            plan.warnings.push(format!(
-                "{shown} was to be used by {use_by}. It should not have gone out."
-            ));
+            plan.warnings.push(
+                format!("{shown} was to be used by {use_by}. It should not have gone out.").into(),
+            );
         }
         plan.changes.push(taken(draw, account(kind), moment.day)?);
     }

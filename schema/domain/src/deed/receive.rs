@@ -194,9 +194,8 @@ impl Receipt<'_> {
         }
         .date()?;
         if let Some(date) = cap.filter(|date| *date < self.moment.day) {
-            plan.warnings.push(format!(
-                "The supplier's date is past: {date}. Do not use it."
-            ));
+            plan.warnings
+                .push(format!("The supplier's date is past: {date}. Do not use it.").into());
         }
         plan.births.push(Birth {
             code,

@@ -3,6 +3,7 @@
 use super::draw::{Choice, not_voided, settle};
 use super::step::change;
 use crate::cure_room::Release;
+use crate::cure_room::ReleaseSays;
 use crate::dates::Because;
 use crate::grams::Grams;
 use crate::lot::Lot;
@@ -32,12 +33,14 @@ pub fn plan(lot: &Lot, release: &Release, by: &str, moment: &Moment, zone: Tz) -
         return Err(Refusal::new(RefusalKind::Clash, "lot", detail));
     }
     if !release.is_allowed() {
-        let says: Vec<&str> = release
-            .unmet
-            .iter()
-            .map(|unmet| unmet.says.as_str())
-            .collect();
-        let detail = format!("{} is not ready. {}", lot.code.shown(), says.join(" "));
+        let detail = ReleaseSays::NotReady {
+            lot: lot.code.clone(),
+            unmet: release
+                .unmet
+                .iter()
+                .map(|unmet| unmet.says.clone())
+                .collect(),
+        };
         return Err(Refusal::new(RefusalKind::NotReleased, "lot", detail));
     }
     let draws = settle(lot, &Choice::All, "")?;

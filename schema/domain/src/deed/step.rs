@@ -12,6 +12,7 @@ use crate::origin::Origin;
 use crate::plan::{Balance, Birth, Change, Plan, Reason};
 use crate::product::Product;
 use crate::refusal::{Refusal, Result};
+use crate::says::Says;
 use crate::words::{Account, Addition, Allergen, Packaging, State, StepKind, Topic};
 use chrono::NaiveDate;
 use chrono_tz::Tz;
@@ -270,7 +271,7 @@ impl Step<'_> {
         added.map(|(_, grams)| *grams).sum()
     }
 
-    fn warnings(&self, draws: &[Draw<'_>]) -> Vec<String> {
+    fn warnings(&self, draws: &[Draw<'_>]) -> Vec<Says> {
         let mut warnings = Vec::new();
         for draw in draws {
             let shown = draw.lot.shown(draw.pack.number);
@@ -280,21 +281,24 @@ impl Step<'_> {
                 .use_by
                 .filter(|use_by| *use_by < self.moment.day)
             {
-                warnings.push(format!(
-                    "{shown} was to be used by {use_by}. Ask before you go on."
-                ));
+                warnings.push(
+                    format!("{shown} was to be used by {use_by}. Ask before you go on.").into(),
+                );
             }
             if draw.pack.now.state == State::Frozen {
                 warnings.push(format!(
                     "{shown} is on record as frozen. Enter the thaw, so that its days are counted."
-                ));
+                ).into());
             }
         }
         if self.scale_difference() > Grams::ZERO {
-            warnings.push(format!(
-                "{} is put down to two scales and stays unexplained.",
-                self.scale_difference()
-            ));
+            warnings.push(
+                format!(
+                    "{} is put down to two scales and stays unexplained.",
+                    self.scale_difference()
+                )
+                .into(),
+            );
         }
         warnings
     }
@@ -349,7 +353,7 @@ impl Step<'_> {
         code: &LotCode,
         parts: &[PartDate],
         field: &str,
-    ) -> Result<(Birth, Vec<String>)> {
+    ) -> Result<(Birth, Vec<Says>)> {
         let packs = output.packing.packs(output.grams, field)?;
         let lots = || self.inputs.iter().map(|(lot, _)| lot);
         let product = &output.product;

@@ -3,6 +3,7 @@
 use super::keeping::Record;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Bound, RowId};
+use crate::says::Says;
 use crate::words::words;
 use chrono::NaiveDate;
 use rust_decimal::Decimal;
@@ -89,7 +90,7 @@ pub struct Keep {
     /// Also a record that the kill step was done.
     pub kill_step_record: bool,
     /// In a sentence.
-    pub says: String,
+    pub says: Says,
     /// The rows behind it.
     pub rows: Vec<RowId>,
 }
@@ -112,7 +113,7 @@ pub fn keep(reach: &Reach, purchase: &Purchase) -> Result<Keep> {
     let answer = |records: &[Record], says: &str, rows: &[&RowId]| Keep {
         records: records.to_vec(),
         kill_step_record: false,
-        says: says.to_owned(),
+        says: says.into(),
         rows: rows.iter().map(|&row| row.clone()).collect(),
     };
     let out = |says: &str, row: &RowId| Ok(answer(&[], says, &[row]));

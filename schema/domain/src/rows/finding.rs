@@ -1,6 +1,15 @@
 //! What a check found: a refusal, a warning, or a word to know.
 
 use super::{RowId, Rows};
+use crate::messages;
+use crate::says::{Arg, Says};
+
+messages! {
+    /// What is said of any finding.
+    FindingSays in "finding" {
+        WithSources "with-sources" { says: Says, sources: Arg },
+    }
+}
 
 /// How grave a finding is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -19,14 +28,14 @@ pub struct Finding {
     /// How grave it is.
     pub gravity: Gravity,
     /// For a tired cook: the numbers, and what would do.
-    pub says: String,
+    pub says: Says,
     /// The rows behind it.
     pub rows: Vec<RowId>,
 }
 
 impl Finding {
     /// What breaks a row: refused where the row is confirmed, warned of where it is not.
-    pub fn against(rows: &Rows, row: &RowId, says: impl Into<String>) -> Finding {
+    pub fn against(rows: &Rows, row: &RowId, says: impl Into<Says>) -> Finding {
         let gravity = match rows.is_confirmed(row) {
             true => Gravity::Refuse,
             false => Gravity::Warn,
@@ -37,7 +46,7 @@ impl Finding {
     /// A finding.
     pub fn new(
         gravity: Gravity,
-        says: impl Into<String>,
+        says: impl Into<Says>,
         rows: impl IntoIterator<Item = RowId>,
     ) -> Finding {
         Finding {
@@ -48,8 +57,17 @@ impl Finding {
     }
 
     /// A word to know.
-    pub fn note(says: impl Into<String>, rows: impl IntoIterator<Item = RowId>) -> Finding {
+    pub fn note(says: impl Into<Says>, rows: impl IntoIterator<Item = RowId>) -> Finding {
         Finding::new(Gravity::Note, says, rows)
+    }
+
+    /// What it says, with where its rows come from.
+    pub fn with_sources(&self, rows: &Rows) -> Says {
+        FindingSays::WithSources {
+            says: self.says.clone(),
+            sources: rows.sources(&self.rows),
+        }
+        .into()
     }
 
     /// Does it stop the deed?

@@ -9,5 +9,5 @@ mod finding;
 mod row;
 
 pub use bound::{Bound, Sense};
-pub use finding::{Finding, Gravity};
-pub use row::{Row, RowId, Rows};
+pub use finding::{Finding, FindingSays, Gravity};
+pub use row::{Row, RowId, Rows, SourceSays};

@@ -1,5 +1,7 @@
 //! One row of the facts: what it says, where it stands, and whether the text itself was read.
 
+use crate::messages;
+use crate::says::{Arg, Says};
 use crate::words::Mark;
 use chrono::NaiveDate;
 use std::collections::BTreeMap;
@@ -25,6 +27,19 @@ impl RowId {
 impl fmt::Display for RowId {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(&self.0)
+    }
+}
+
+messages! {
+    /// Where a rule comes from.
+    SourceSays in "source" {
+        Row "row" { row: String },
+        SecondHand "second-hand" { row: String },
+        Memory "memory" { row: String },
+        CommonPractice "common-practice" { row: String },
+        House "house" { row: String },
+        ProductList "product-list",
+        Practice "practice",
     }
 }
 
@@ -59,16 +74,17 @@ impl Row {
     }
 
     /// Where it comes from, for a screen: `us-N2, 9 CFR 424.21(c)`, with a word where it is not read.
-    pub fn source(&self) -> String {
+    pub fn source(&self) -> Says {
         let cite = self.cite.as_deref().map(|cite| format!(", {cite}"));
-        let doubt = match self.mark {
-            Mark::Read | Mark::Derived => "",
-            Mark::SecondHand => " (second hand)",
-            Mark::Memory => " (from memory, not confirmed)",
-            Mark::CommonPractice => " (common practice, no source)",
-            Mark::House => " (house rule)",
-        };
-        format!("{}{}{doubt}", self.id, cite.unwrap_or_default())
+        let row = format!("{}{}", self.id, cite.unwrap_or_default());
+        match self.mark {
+            Mark::Read | Mark::Derived => SourceSays::Row { row },
+            Mark::SecondHand => SourceSays::SecondHand { row },
+            Mark::Memory => SourceSays::Memory { row },
+            Mark::CommonPractice => SourceSays::CommonPractice { row },
+            Mark::House => SourceSays::House { row },
+        }
+        .into()
     }
 }
 
@@ -98,7 +114,16 @@ impl Rows {
     }
 
     /// Where a row comes from, for a screen; its bare name where it is not there.
-    pub fn source(&self, id: &RowId) -> String {
-        self.get(id).map_or_else(|| id.to_string(), Row::source)
+    pub fn source(&self, id: &RowId) -> Says {
+        let unknown = || {
+            let row = id.to_string();
+            SourceSays::Row { row }.into()
+        };
+        self.get(id).map_or_else(unknown, Row::source)
+    }
+
+    /// Where several rows come from.
+    pub fn sources(&self, ids: &[RowId]) -> Arg {
+        Arg::Series(ids.iter().map(|id| self.source(id)).collect())
     }
 }

@@ -153,7 +153,7 @@ fn of_the_style(
         expected: Some(piece.expected.number()),
         band: piece.band.clone(),
         verdict,
-        says,
+        says: says.into(),
         row: style.row.clone(),
     }
 }
@@ -168,7 +168,8 @@ fn beside_the_style(key: &str, grams: Grams, cut: &CutOut<'_>, style: &Style) ->
         expected: None,
         band: None,
         verdict: Verdict::NoBand,
-        says: format!("The {key} is {part} of the hanging weight; this style has no such piece."),
+        says: format!("The {key} is {part} of the hanging weight; this style has no such piece.")
+            .into(),
         row: style.row.clone(),
     }
 }
@@ -195,7 +196,7 @@ fn loss(cut: &CutOut<'_>, style: &Style) -> Line {
         expected: None,
         band: style.loss.clone(),
         verdict,
-        says,
+        says: says.into(),
         row: style.row.clone(),
     }
 }

@@ -3,6 +3,7 @@
 use super::Band;
 use crate::grams::Grams;
 use crate::rows::{Finding, Gravity, RowId};
+use crate::says::Says;
 use rust_decimal::Decimal;
 
 /// What to make of a yield.
@@ -38,7 +39,7 @@ pub struct Line {
     /// What to make of it.
     pub verdict: Verdict,
     /// For a tired cook.
-    pub says: String,
+    pub says: Says,
     /// The row of the template or of the published number.
     pub row: RowId,
 }

@@ -105,7 +105,7 @@ pub fn of_step(cooked: &Cooked<'_>, rules: &Rules) -> Result<Line> {
         expected: rule.published,
         band: rule.band.clone(),
         verdict,
-        says,
+        says: says.into(),
         row: rule.row.clone(),
     })
 }

@@ -415,14 +415,15 @@ fn released(input: &Input, shipped: &Shipped) -> String {
     let unmet: Vec<&str> = release
         .unmet
         .iter()
-        .map(|unmet| match unmet.says.as_str() {
+        .map(|unmet| words::Speech::default().say(&unmet.says))
+        .map(|says| match says.as_str() {
             says if says.contains("alarm") => "alarm",
             says if says.contains("days so far") => "days",
             says if says.contains("never weighed") => "never weighed",
             says if says.contains("needed: it weighs") => "loss",
             says if says.contains("water activity") => "water activity",
             says if says.contains("signed") => "signature",
-            says => says,
+            _ => "something else",
         })
         .collect();
     match unmet.is_empty() {

@@ -1,0 +1,2 @@
+ALTER TABLE reasons DROP COLUMN basis;
+ALTER TABLE reasons DROP COLUMN said;

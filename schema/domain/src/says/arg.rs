@@ -1,0 +1,111 @@
+//! An argument of a message: a value of a kind that every language knows how to write.
+
+use super::Says;
+use crate::code::LotCode;
+use crate::grams::Grams;
+use crate::measure::Percent;
+use crate::rows::RowId;
+use chrono::{NaiveDate, NaiveDateTime, TimeDelta};
+use rust_decimal::Decimal;
+
+/// A value in a message. Its form (unit, decimal sign, order of a date) is the reader's affair.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Arg {
+    /// A name, a code, what somebody typed: the same in every language.
+    Text(String),
+    /// A count: it decides between singular and plural.
+    Count(i64),
+    /// A figure without a unit of ours, to as many decimals as it has.
+    Number(Decimal),
+    /// A weight.
+    Grams(Grams),
+    /// A temperature, in degrees Celsius.
+    Celsius(Decimal),
+    /// A difference of temperatures, in degrees Celsius.
+    CelsiusApart(Decimal),
+    /// A day.
+    Day(NaiveDate),
+    /// A moment by the kitchen's clock.
+    Moment(NaiveDateTime),
+    /// A length of time.
+    Length(TimeDelta),
+    /// A message within the message.
+    Said(Box<Says>),
+    /// Several of them: `a, b and c`.
+    All(Vec<Arg>),
+    /// Sentences, one after the other.
+    Sentences(Vec<Says>),
+    /// Several things told apart: `a; b; c`.
+    Series(Vec<Says>),
+    /// One of them: `a, b or c`.
+    Any(Vec<Arg>),
+}
+
+impl From<Says> for Arg {
+    fn from(says: Says) -> Arg {
+        Arg::Said(Box::new(says))
+    }
+}
+
+impl From<Vec<Says>> for Arg {
+    fn from(sentences: Vec<Says>) -> Arg {
+        Arg::Sentences(sentences)
+    }
+}
+
+impl From<&str> for Arg {
+    fn from(text: &str) -> Arg {
+        Arg::Text(text.to_owned())
+    }
+}
+
+impl From<&LotCode> for Arg {
+    fn from(code: &LotCode) -> Arg {
+        Arg::Text(code.shown())
+    }
+}
+
+impl From<LotCode> for Arg {
+    fn from(code: LotCode) -> Arg {
+        Arg::from(&code)
+    }
+}
+
+impl From<RowId> for Arg {
+    fn from(row: RowId) -> Arg {
+        Arg::Text(row.to_string())
+    }
+}
+
+impl From<Percent> for Arg {
+    fn from(percent: Percent) -> Arg {
+        Arg::Number(percent.number())
+    }
+}
+
+impl From<usize> for Arg {
+    fn from(count: usize) -> Arg {
+        Arg::Count(i64::try_from(count).unwrap_or(i64::MAX))
+    }
+}
+
+/// Kinds of values that are arguments as they are.
+macro_rules! from {
+    ($($kind:ty => $arg:ident),* $(,)?) => {
+        $(impl From<$kind> for Arg {
+            fn from(value: $kind) -> Arg {
+                Arg::$arg(value.into())
+            }
+        })*
+    };
+}
+
+from! {
+    String => Text,
+    u8 => Count, u16 => Count, u32 => Count, i32 => Count, i64 => Count,
+    Decimal => Number,
+    Grams => Grams,
+    NaiveDate => Day,
+    NaiveDateTime => Moment,
+    TimeDelta => Length,
+}

@@ -1,0 +1,115 @@
+//! How the record keeps a message: its key and its arguments, each with its kind, as JSON.
+
+use crate::error::{Error, Result};
+use chrono::TimeDelta;
+use domain::grams::Grams;
+use domain::says::{Arg, Says};
+use serde_json::{Value, json};
+
+/// A message, as it is kept.
+pub fn write(says: &Says) -> Value {
+    let args: Vec<Value> = says
+        .args()
+        .map(|(name, arg)| json!([name, arg_out(arg)]))
+        .collect();
+    json!({ "key": says.key(), "args": args })
+}
+
+/// A kept message.
+///
+/// # Errors
+/// The record is damaged.
+pub fn read(value: &Value) -> Result<Says> {
+    said_in(value).ok_or_else(|| Error::Broken(format!("a kept message does not read: {value}")))
+}
+
+fn arg_out(arg: &Arg) -> Value {
+    let all = |args: &[Arg]| -> Vec<Value> { args.iter().map(arg_out).collect() };
+    match arg {
+        Arg::Text(text) => json!({ "text": text }),
+        Arg::Count(count) => json!({ "count": count }),
+        Arg::Number(number) => json!({ "number": number.to_string() }),
+        Arg::Grams(grams) => json!({ "milligrams": grams.milligrams() }),
+        Arg::Celsius(degrees) => json!({ "celsius": degrees.to_string() }),
+        Arg::CelsiusApart(degrees) => json!({ "celsius_apart": degrees.to_string() }),
+        Arg::Day(day) => json!({ "day": day.to_string() }),
+        Arg::Moment(moment) => json!({ "moment": moment.format(MOMENT).to_string() }),
+        Arg::Length(length) => json!({ "seconds": length.num_seconds() }),
+        Arg::Said(says) => json!({ "said": write(says) }),
+        Arg::All(args) => json!({ "all": all(args) }),
+        Arg::Any(args) => json!({ "any": all(args) }),
+        Arg::Sentences(said) => {
+            json!({ "sentences": said.iter().map(write).collect::<Vec<Value>>() })
+        }
+        Arg::Series(said) => json!({ "series": said.iter().map(write).collect::<Vec<Value>>() }),
+    }
+}
+
+const MOMENT: &str = "%Y-%m-%dT%H:%M:%S";
+
+fn said_in(value: &Value) -> Option<Says> {
+    let args = value.get("args")?.as_array()?.iter().map(|pair| {
+        let name = pair.get(0)?.as_str()?.to_owned();
+        Some((name, arg_in(pair.get(1)?)?))
+    });
+    let key = value.get("key")?.as_str()?.to_owned();
+    Some(Says::kept(key, args.collect::<Option<Vec<_>>>()?))
+}
+
+fn arg_in(value: &Value) -> Option<Arg> {
+    let (kind, value) = value.as_object()?.iter().next()?;
+    let text = || value.as_str();
+    let number = || text()?.parse().ok();
+    let all = || -> Option<Vec<Arg>> { value.as_array()?.iter().map(arg_in).collect() };
+    Some(match kind.as_str() {
+        "text" => Arg::Text(text()?.to_owned()),
+        "count" => Arg::Count(value.as_i64()?),
+        "number" => Arg::Number(number()?),
+        "milligrams" => Arg::Grams(Grams::from_milligrams(value.as_i64()?)),
+        "celsius" => Arg::Celsius(number()?),
+        "celsius_apart" => Arg::CelsiusApart(number()?),
+        "day" => Arg::Day(text()?.parse().ok()?),
+        "moment" => Arg::Moment(chrono::NaiveDateTime::parse_from_str(text()?, MOMENT).ok()?),
+        "seconds" => Arg::Length(TimeDelta::seconds(value.as_i64()?)),
+        "said" => Arg::from(said_in(value)?),
+        "all" => Arg::All(all()?),
+        "any" => Arg::Any(all()?),
+        "sentences" => Arg::Sentences(all_said(value)?),
+        "series" => Arg::Series(all_said(value)?),
+        _ => return None,
+    })
+}
+
+fn all_said(value: &Value) -> Option<Vec<Says>> {
+    value.as_array()?.iter().map(said_in).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_kind_of_argument_is_read_back_as_it_was_kept() {
+        let day = chrono::NaiveDate::from_ymd_opt(2026, 6, 26).unwrap();
+        let args = vec![
+            ("text", Arg::from("a")),
+            ("count", Arg::Count(-3)),
+            ("number", Arg::Number("12.50".parse().unwrap())),
+            ("grams", Arg::Grams(Grams::from_milligrams(1_125_001))),
+            ("celsius", Arg::Celsius("54.4".parse().unwrap())),
+            ("apart", Arg::CelsiusApart("1".parse().unwrap())),
+            ("day", Arg::Day(day)),
+            ("moment", Arg::Moment(day.and_hms_opt(10, 40, 0).unwrap())),
+            ("length", Arg::Length(TimeDelta::minutes(112))),
+            ("said", Arg::from(Says::as_written("b"))),
+            ("all", Arg::All(vec![Arg::Count(1), Arg::from("c")])),
+            ("any", Arg::Any(vec![])),
+            ("sentences", Arg::Sentences(vec![Says::as_written("d")])),
+            ("series", Arg::Series(vec![Says::as_written("e")])),
+        ];
+        let says = Says::new("a-key", args);
+        let kept = write(&says).to_string();
+        assert_eq!(read(&serde_json::from_str(&kept).unwrap()).unwrap(), says);
+        assert!(read(&json!({ "key": "a", "args": [["b", { "unheard": 1 }]] })).is_err());
+    }
+}

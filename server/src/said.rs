@@ -1,0 +1,69 @@
+//! Everything that the shell can say, and the check of the whole catalogue.
+
+use crate::deeds::says;
+use domain::says::Keys;
+
+/// What each area of the shell declares.
+pub const AREAS: &[Keys] = &[
+    says::CureDeedSays::KEYS,
+    says::HeatDeedSays::KEYS,
+    says::StableSays::KEYS,
+    says::TrichinaeDeedSays::KEYS,
+];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use domain::says::VOCABULARIES;
+    use std::collections::{BTreeMap, BTreeSet};
+    use words::{Language, entries};
+
+    /// Keys that no area declares: what the catalogue itself uses, and texts without arguments that
+    /// pages, labels and `Speech::text` name in place (`page-…`, `label-…`, `list-…`).
+    fn named_in_place(key: &str) -> bool {
+        ["page-", "label-", "list-", "as-written"]
+            .iter()
+            .any(|front| key.starts_with(front))
+    }
+
+    fn declared() -> BTreeMap<&'static str, BTreeSet<&'static str>> {
+        let areas = domain::says::AREAS.iter().chain(AREAS).chain(VOCABULARIES);
+        let all = areas.flat_map(|keys| keys.iter());
+        all.map(|(key, args)| (*key, args.iter().copied().collect()))
+            .collect()
+    }
+
+    #[test]
+    fn both_languages_have_every_message_with_every_argument() {
+        let declared = declared();
+        let mut faults = Vec::new();
+        for language in Language::ALL {
+            let tag = language.tag();
+            let written = entries(language);
+            for (key, args) in &declared {
+                match written.get(*key) {
+                    None => faults.push(format!("{tag}.ftl lacks {key}")),
+                    Some(used) => {
+                        let used: BTreeSet<&str> = used.iter().map(String::as_str).collect();
+                        if used != *args {
+                            faults
+                                .push(format!("{tag}.ftl: {key} uses {used:?}, is given {args:?}"));
+                        }
+                    }
+                }
+            }
+            for key in written.keys() {
+                if !declared.contains_key(key.as_str()) && !named_in_place(key) {
+                    faults.push(format!("{tag}.ftl: nothing says {key}"));
+                }
+            }
+        }
+        let (english, french) = (entries(Language::English), entries(Language::French));
+        for (key, args) in &english {
+            if french.get(key) != Some(args) {
+                faults.push(format!("{key} differs: {args:?} and {:?}", french.get(key)));
+            }
+        }
+        assert!(faults.is_empty(), "{}", faults.join("\n"));
+    }
+}

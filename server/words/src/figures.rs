@@ -1,0 +1,200 @@
+//! Figures, weights, temperatures, lengths of time and days, as a language writes them.
+
+use crate::{Heat, Language, Mass, Speech};
+use chrono::{Datelike, NaiveDate, TimeDelta};
+use domain::grams::Grams;
+use rust_decimal::{Decimal, RoundingStrategy};
+
+/// Between a number and its unit: they stay on one line.
+const NO_BREAK: char = '\u{a0}';
+
+/// Grams in an avoirdupois ounce, exactly (28.349 523 125; NIST Handbook 44, appendix C).
+const OUNCE_MG: Decimal = Decimal::from_parts(2_579_719_349, 6, 0, false, 6);
+
+/// A figure with the language's decimal sign, without zeros at its end.
+pub fn number(language: Language, number: Decimal) -> String {
+    let text = number.normalize().to_string();
+    match language {
+        Language::English => text,
+        Language::French => text.replace('.', ","),
+    }
+}
+
+/// A weight as a person says it. Nothing is rounded in metric units; ounces go to a tenth.
+pub fn grams(speech: &Speech, grams: Grams) -> String {
+    let milligrams = Decimal::from(grams.milligrams());
+    match speech.mass {
+        Mass::Metric if grams.milligrams().abs() < 1_000_000 => {
+            format!(
+                "{}{NO_BREAK}g",
+                speech.number(milligrams / Decimal::ONE_THOUSAND)
+            )
+        }
+        Mass::Metric => {
+            let kilograms = milligrams / Decimal::from(1_000_000);
+            format!("{}{NO_BREAK}kg", speech.number(kilograms))
+        }
+        Mass::Pounds => pounds(speech, milligrams),
+    }
+}
+
+fn pounds(speech: &Speech, milligrams: Decimal) -> String {
+    let tenth =
+        |ounces: Decimal| ounces.round_dp_with_strategy(1, RoundingStrategy::MidpointAwayFromZero);
+    let sign = if milligrams.is_sign_negative() {
+        "-"
+    } else {
+        ""
+    };
+    let ounces = tenth(milligrams.abs() / OUNCE_MG);
+    let sixteen = Decimal::from(16);
+    let pounds = (ounces / sixteen).trunc();
+    let rest = ounces - pounds * sixteen;
+    let rest_told = format!("{}{NO_BREAK}oz", speech.number(rest));
+    if pounds.is_zero() {
+        return format!("{sign}{rest_told}");
+    }
+    let pounds = format!("{sign}{}{NO_BREAK}lb", speech.number(pounds));
+    match rest.is_zero() {
+        true => pounds,
+        false => format!("{pounds}{NO_BREAK}{rest_told}"),
+    }
+}
+
+/// A temperature, in Fahrenheit to a tenth.
+pub fn celsius(speech: &Speech, degrees: Decimal) -> String {
+    match speech.heat {
+        Heat::Celsius => format!("{}{NO_BREAK}°C", speech.number(degrees)),
+        Heat::Fahrenheit => {
+            let fahrenheit = degrees * Decimal::new(18, 1) + Decimal::from(32);
+            format!("{}{NO_BREAK}°F", speech.number(fahrenheit.round_dp(1)))
+        }
+    }
+}
+
+/// A difference of temperatures.
+pub fn celsius_apart(speech: &Speech, degrees: Decimal) -> String {
+    match speech.heat {
+        Heat::Celsius => format!("{}{NO_BREAK}°C", speech.number(degrees)),
+        Heat::Fahrenheit => {
+            let fahrenheit = (degrees * Decimal::new(18, 1)).round_dp(1);
+            format!("{}{NO_BREAK}°F", speech.number(fahrenheit))
+        }
+    }
+}
+
+/// A length of time as a cook says it: `1 h 52 min`, `34 s`, `20 d 4 h`.
+pub fn length(language: Language, length: TimeDelta) -> String {
+    let seconds = length.num_seconds();
+    let day = match language {
+        Language::English => "d",
+        Language::French => "j",
+    };
+    let parts = [
+        (seconds / 86_400, day),
+        (seconds / 3_600 % 24, "h"),
+        (seconds / 60 % 60, "min"),
+        (seconds % 60, "s"),
+    ];
+    let told: Vec<String> = parts
+        .iter()
+        .filter(|(count, _)| *count != 0)
+        .map(|(count, unit)| format!("{count}{NO_BREAK}{unit}"))
+        .collect();
+    match told.is_empty() {
+        true => format!("0{NO_BREAK}s"),
+        false => told.join(" "),
+    }
+}
+
+const DAYS: [[&str; 7]; 2] = [
+    ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"],
+    ["lun.", "mar.", "mer.", "jeu.", "ven.", "sam.", "dim."],
+];
+const MONTHS: [[&str; 12]; 2] = [
+    [
+        "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec",
+    ],
+    [
+        "janv.", "févr.", "mars", "avr.", "mai", "juin", "juill.", "août", "sept.", "oct.", "nov.",
+        "déc.",
+    ],
+];
+
+/// A day with its weekday, the month in letters.
+pub fn day(speech: &Speech, day: NaiveDate) -> String {
+    let language = speech.language as usize;
+    let weekday = DAYS[language][day.weekday().num_days_from_monday() as usize];
+    let month = MONTHS[language][day.month0() as usize];
+    // French writes the first of a month as an ordinal.
+    let number = match (speech.language, day.day()) {
+        (Language::French, 1) => "1er".to_owned(),
+        (_, number) => number.to_string(),
+    };
+    match speech.today {
+        Some(today) if today.year() == day.year() => format!("{weekday} {number} {month}"),
+        _ => format!("{weekday} {number} {month} {}", day.year()),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn reader(language: Language, mass: Mass, heat: Heat) -> Speech {
+        Speech {
+            language,
+            mass,
+            heat,
+            today: NaiveDate::from_ymd_opt(2026, 6, 26),
+        }
+    }
+
+    #[test]
+    fn weights_read_as_a_person_says_them() {
+        let check = |mass, milligrams, expected: &str| {
+            let told = reader(Language::English, mass, Heat::Celsius)
+                .grams(Grams::from_milligrams(milligrams));
+            assert_eq!(told.replace(NO_BREAK, " "), expected);
+        };
+        check(Mass::Metric, 250_000, "250 g");
+        check(Mass::Metric, 20_200, "20.2 g");
+        check(Mass::Metric, 1_000_000, "1 kg");
+        check(Mass::Metric, 1_125_000, "1.125 kg");
+        check(Mass::Metric, 999_999, "999.999 g");
+        check(Mass::Metric, -1_500_000, "-1.5 kg");
+        check(Mass::Metric, 0, "0 g");
+        check(Mass::Pounds, 250_000, "8.8 oz");
+        check(Mass::Pounds, 453_592, "1 lb");
+        check(Mass::Pounds, 1_125_000, "2 lb 7.7 oz");
+        check(Mass::Pounds, 0, "0 oz");
+        // 15.96 oz is a pound to the tenth, never "0 lb 16 oz".
+        check(Mass::Pounds, 452_500, "1 lb");
+    }
+
+    #[test]
+    fn an_ounce_is_28_349523125_grams() {
+        assert_eq!(OUNCE_MG.to_string(), "28349.523125");
+    }
+
+    #[test]
+    fn french_has_a_comma_and_its_own_days() {
+        let french = reader(Language::French, Mass::Metric, Heat::Celsius);
+        let told = french.grams(Grams::from_milligrams(1_125_000));
+        assert_eq!(told.replace(NO_BREAK, " "), "1,125 kg");
+        let day = |text: &str| french.day(text.parse().unwrap());
+        assert_eq!(day("2026-06-26"), "ven. 26 juin");
+        assert_eq!(day("2026-07-01"), "mer. 1er juill.");
+        assert_eq!(day("2027-01-03"), "dim. 3 janv. 2027");
+    }
+
+    #[test]
+    fn degrees_are_the_readers() {
+        let told = |heat| {
+            let reader = reader(Language::English, Mass::Metric, heat);
+            celsius(&reader, Decimal::new(74, 0)).replace(NO_BREAK, " ")
+        };
+        assert_eq!(told(Heat::Celsius), "74 °C");
+        assert_eq!(told(Heat::Fahrenheit), "165.2 °F");
+    }
+}

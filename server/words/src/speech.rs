@@ -1,0 +1,136 @@
+//! How one reader is spoken to: their language and units.
+
+use crate::{Language, catalogue, figures};
+use chrono::{NaiveDate, NaiveDateTime};
+use domain::grams::Grams;
+use domain::says::{AS_WRITTEN, Arg, Says};
+use fluent_bundle::{FluentArgs, FluentValue};
+use rust_decimal::Decimal;
+
+/// Units of weight.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub enum Mass {
+    /// Grams, from 1,000 g on kilograms.
+    #[default]
+    Metric,
+    /// Ounces, from a pound on pounds and ounces.
+    Pounds,
+}
+
+/// Units of temperature.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub enum Heat {
+    /// Degrees Celsius.
+    #[default]
+    Celsius,
+    /// Degrees Fahrenheit.
+    Fahrenheit,
+}
+
+/// A reader's language and units.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct Speech {
+    /// The language.
+    pub language: Language,
+    /// How weights are told.
+    pub mass: Mass,
+    /// How temperatures are told.
+    pub heat: Heat,
+    /// The reader's day: a date of another year is told with its year. None tells every year.
+    pub today: Option<NaiveDate>,
+}
+
+impl Speech {
+    /// Metric, and every date with its year.
+    pub const fn in_language(language: Language) -> Speech {
+        Speech {
+            language,
+            mass: Mass::Metric,
+            heat: Heat::Celsius,
+            today: None,
+        }
+    }
+
+    /// A message for this reader. A key that the catalogue does not have comes out as it is written:
+    /// a test holds that there is none.
+    pub fn say(&self, says: &Says) -> String {
+        if says.key() == AS_WRITTEN
+            && let Some(Arg::Text(text)) = says.arg("text")
+        {
+            return text.clone();
+        }
+        let mut args = FluentArgs::with_capacity(says.args().count());
+        for (name, arg) in says.args() {
+            args.set(name.to_owned(), self.value(arg));
+        }
+        catalogue::message(self.language, says.key(), &args).unwrap_or_else(|| says.to_string())
+    }
+
+    /// The text of a key without arguments: a heading, a button.
+    pub fn text(&self, key: &str) -> String {
+        catalogue::message(self.language, key, &FluentArgs::new()).unwrap_or_else(|| key.to_owned())
+    }
+
+    fn value(&self, arg: &Arg) -> FluentValue<'static> {
+        match arg {
+            Arg::Count(count) => FluentValue::from(*count),
+            other => FluentValue::from(self.arg(other)),
+        }
+    }
+
+    /// An argument as it stands in a sentence.
+    pub fn arg(&self, arg: &Arg) -> String {
+        match arg {
+            Arg::Text(text) => text.clone(),
+            Arg::Count(count) => count.to_string(),
+            Arg::Number(number) => self.number(*number),
+            Arg::Grams(grams) => self.grams(*grams),
+            Arg::Celsius(degrees) => figures::celsius(self, *degrees),
+            Arg::CelsiusApart(degrees) => figures::celsius_apart(self, *degrees),
+            Arg::Day(day) => self.day(*day),
+            Arg::Moment(moment) => self.moment(*moment),
+            Arg::Length(length) => figures::length(self.language, *length),
+            Arg::Said(says) => self.say(says),
+            Arg::Sentences(sentences) => {
+                let all: Vec<String> = sentences.iter().map(|says| self.say(says)).collect();
+                all.join(" ")
+            }
+            Arg::Series(parts) => {
+                let all: Vec<String> = parts.iter().map(|says| self.say(says)).collect();
+                all.join("; ")
+            }
+            Arg::All(args) => self.listed(args, "list-and"),
+            Arg::Any(args) => self.listed(args, "list-or"),
+        }
+    }
+
+    /// `a, b and c`.
+    fn listed(&self, args: &[Arg], with: &str) -> String {
+        let texts: Vec<String> = args.iter().map(|arg| self.arg(arg)).collect();
+        match texts.as_slice() {
+            [] => String::new(),
+            [one] => one.clone(),
+            [front @ .., last] => format!("{} {} {last}", front.join(", "), self.text(with)),
+        }
+    }
+
+    /// A figure with the language's decimal sign.
+    pub fn number(&self, number: Decimal) -> String {
+        figures::number(self.language, number)
+    }
+
+    /// A weight: `250 g`, `1.125 kg`; `8.8 oz`, `2 lb 7.7 oz`.
+    pub fn grams(&self, grams: Grams) -> String {
+        figures::grams(self, grams)
+    }
+
+    /// A day: `Fri 26 Jun`, with its year where that is another than the reader's.
+    pub fn day(&self, day: NaiveDate) -> String {
+        figures::day(self, day)
+    }
+
+    /// A moment by the kitchen's clock: `Fri 26 Jun 10:40`.
+    pub fn moment(&self, moment: NaiveDateTime) -> String {
+        format!("{} {}", self.day(moment.date()), moment.format("%H:%M"))
+    }
+}
