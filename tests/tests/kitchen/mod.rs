@@ -6,6 +6,7 @@ mod deeds;
 use chrono::{DateTime, TimeDelta, Utc};
 use gambrel::app::App;
 use gambrel::body::parse;
+use gambrel::caller::Caller;
 use gambrel::deeds::{self as take, Done};
 use gambrel::error::Error;
 use gambrel::lists::entry;
@@ -111,7 +112,10 @@ impl Kitchen {
                 Some((id, codes))
             }
             (Err(error), false) => {
-                assert!((400..500).contains(&error.problem().status), "{error}");
+                assert!(
+                    (400..500).contains(&error.problem().status.as_u16()),
+                    "{error}"
+                );
                 None
             }
             (Ok(done), false) => panic!("{path} {body} was to be refused: {}", done.body),
@@ -161,14 +165,14 @@ fn add(app: &App, path: &str, body: &Value) {
 pub fn act(app: &App, path: &str, body: &Value) -> Result<Done, Error> {
     let bytes = body.to_string().into_bytes();
     match path {
-        "/api/receipts" => take::receive::take(app, &parse(&bytes)?),
-        "/api/steps" => take::step::take(app, &parse(&bytes)?),
-        "/api/moves" => take::relocate::take(app, &parse(&bytes)?),
-        "/api/departures" => take::depart::take(app, &parse(&bytes)?),
-        "/api/take-backs" => take::take_back::take(app, &parse(&bytes)?),
-        "/api/readings" => take::measure::take(app, &parse(&bytes)?),
-        "/api/counts" => take::count::take(app, &parse(&bytes)?),
-        "/api/corrections" => take::correct::take(app, &parse(&bytes)?),
+        "/api/receipts" => take::receive::take(&Caller::new(app), &parse(&bytes)?),
+        "/api/steps" => take::step::take(&Caller::new(app), &parse(&bytes)?),
+        "/api/moves" => take::relocate::take(&Caller::new(app), &parse(&bytes)?),
+        "/api/departures" => take::depart::take(&Caller::new(app), &parse(&bytes)?),
+        "/api/take-backs" => take::take_back::take(&Caller::new(app), &parse(&bytes)?),
+        "/api/readings" => take::measure::take(&Caller::new(app), &parse(&bytes)?),
+        "/api/counts" => take::count::take(&Caller::new(app), &parse(&bytes)?),
+        "/api/corrections" => take::correct::take(&Caller::new(app), &parse(&bytes)?),
         "void" => {
             let mut body = body.clone();
             let step: gambrel::wire::asked::Id = read(&body["step"].take());
