@@ -177,7 +177,11 @@ pub fn act(app: &App, path: &str, body: &Value) -> Result<Done, Error> {
             let mut body = body.clone();
             let step: gambrel::wire::asked::Id = read(&body["step"].take());
             body.as_object_mut().unwrap().remove("step");
-            take::void::take(app, step, &parse(body.to_string().as_bytes())?)
+            take::void::take(
+                &Caller::new(app),
+                step,
+                &parse(body.to_string().as_bytes())?,
+            )
         }
         other => panic!("{other} is no call"),
     }
