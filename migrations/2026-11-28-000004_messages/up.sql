@@ -3,3 +3,6 @@
 -- source, which are empty for all others.
 ALTER TABLE reasons ADD COLUMN said TEXT;
 ALTER TABLE reasons ADD COLUMN basis TEXT;
+
+-- The list of animals, newest kill first, page by page.
+CREATE INDEX animals_by_kill ON animals (killed_on, id);

@@ -2,6 +2,7 @@
 
 use crate::error::{Error, Problem, Result};
 use crate::lists::kitchen::Kitchen;
+use crate::lists::standing::Standing;
 use crate::printing::Bell;
 use crate::wire::lists::ProductEntry;
 use crate::world::Clock;
@@ -13,6 +14,7 @@ use labels::{Sheet, Template};
 use law::Shipped;
 use std::collections::{BTreeMap, HashMap};
 use std::sync::{Arc, PoisonError, RwLock};
+use store::family::Products;
 use store::{Conn, Store};
 
 /// The running service.
@@ -36,6 +38,8 @@ pub struct App {
     kitchens: RwLock<HashMap<i32, Arc<Kitchen>>>,
     /// The kitchen as it was a moment ago, for scans.
     lately: RwLock<Option<(DateTime<Utc>, Arc<Kitchen>)>>,
+    /// The lists as they stood when somebody asked last.
+    standing: RwLock<Option<Arc<Standing>>>,
 }
 
 impl App {
@@ -58,6 +62,7 @@ impl App {
             products: RwLock::default(),
             kitchens: RwLock::default(),
             lately: RwLock::default(),
+            standing: RwLock::default(),
         }
     }
 
@@ -111,6 +116,38 @@ impl App {
         *self.lately.write().unwrap_or_else(PoisonError::into_inner) =
             Some((self.now(), kitchen.clone()));
         Ok(kitchen)
+    }
+
+    /// The kitchen that a version of its entry describes.
+    ///
+    /// # Errors
+    /// The entry is damaged.
+    pub fn kitchen_of(&self, version: i32, body: &str) -> Result<Arc<Kitchen>> {
+        cached(&self.kitchens, version, || Kitchen::parse(body))
+    }
+
+    /// The lists as they stand: read anew only where somebody has changed them since.
+    ///
+    /// # Errors
+    /// The database is away, or an entry is damaged.
+    pub fn standing(&self, conn: &mut Conn) -> Result<Arc<Standing>> {
+        let stamp = store::entries::stamp(conn)?;
+        let known = self
+            .standing
+            .read()
+            .unwrap_or_else(PoisonError::into_inner)
+            .clone();
+        if let Some(known) = known.filter(|known| known.stamp == stamp) {
+            return Ok(known);
+        }
+        let standing = Arc::new(Standing::read(self, conn, stamp)?);
+        *self
+            .standing
+            .write()
+            .unwrap_or_else(PoisonError::into_inner) = Some(standing.clone());
+        *self.lately.write().unwrap_or_else(PoisonError::into_inner) =
+            Some((self.now(), standing.kitchen.clone()));
+        Ok(standing)
     }
 
     /// The kitchen as it is set up, or was at most a second ago: a scan need not ask each time.
@@ -183,6 +220,20 @@ impl App {
                 .into())
             }
         }
+    }
+}
+
+impl Products for App {
+    fn known(&self, version: i32) -> Option<Arc<Product>> {
+        let known = self.products.read().unwrap_or_else(PoisonError::into_inner);
+        known.get(&version).cloned()
+    }
+
+    fn read(&self, version: i32, body: &str) -> store::Result<Arc<Product>> {
+        self.product_of(version, body).map_err(|error| match error {
+            Error::Store(error) => error,
+            other => store::Error::Broken(other.to_string()),
+        })
     }
 }
 

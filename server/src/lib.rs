@@ -15,6 +15,7 @@ pub mod demo;
 pub mod error;
 pub mod label_facts;
 pub mod lists;
+pub mod named;
 pub mod pages;
 pub mod printing;
 pub mod profiles;

@@ -18,6 +18,7 @@ pub mod cure_room;
 pub mod dates;
 pub mod deed;
 pub mod duties;
+pub mod family;
 pub mod genealogy;
 pub mod grams;
 pub mod gs1;

@@ -60,6 +60,14 @@ words! {
     }
 }
 
+impl ProductKind {
+    /// Is it made of several things, so that a supplier's other lot may change what is in it?
+    pub const fn has_parts(self) -> bool {
+        use ProductKind::*;
+        matches!(self, Cooked | Cured | Mixed | Rendered | Stock)
+    }
+}
+
 words! {
     /// The units in which a kitchen's people read weights.
     MassUnits { Metric = "metric", Pounds = "pounds", }

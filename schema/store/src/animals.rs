@@ -5,6 +5,7 @@ use crate::db::Tx;
 use crate::error::{Error, Result};
 use crate::tables::{animals, deeds, lots, sources};
 use chrono::NaiveDate;
+use diesel::dsl::exists;
 use diesel::prelude::*;
 use domain::code::{HouseCode, LotCode};
 use domain::deed::receive::{Animal, NumberKind};
@@ -109,6 +110,31 @@ pub fn by_uid(conn: &mut Conn, uid: &[u8; 16]) -> Result<Option<AnimalRow>> {
         .optional()?)
 }
 
+/// The lots that were received of an animal, by their keys.
+pub fn received(conn: &mut Conn, animal: i32) -> Result<Vec<i32>> {
+    let known = received_of(conn, &[animal])?;
+    Ok(known.into_iter().map(|(_, lot, _)| lot).collect())
+}
+
+/// The lots that were received of some animals: animal, key and code, in the order of the lots.
+pub fn received_of(conn: &mut Conn, animals: &[i32]) -> Result<Vec<(i32, i32, String)>> {
+    let found: Vec<(Option<i32>, i32, String)> = sources::table
+        .inner_join(lots::table.on(lots::id.eq(sources::lot_id)))
+        .filter(
+            sources::animal_id
+                .eq_any(animals)
+                .and(sources::is_current.eq(true)),
+        )
+        .filter(lots::voided.eq(false))
+        .order(lots::id)
+        .select((sources::animal_id, lots::id, lots::code))
+        .load(conn)?;
+    let known = found.into_iter();
+    Ok(known
+        .filter_map(|(animal, lot, code)| Some((animal?, lot, code)))
+        .collect())
+}
+
 /// The sides of an animal that are on record, each with the lot that it was received as.
 pub fn sides(conn: &mut Conn, animal: i32) -> Result<Vec<(Option<Side>, LotCode)>> {
     let rows: Vec<(Option<String>, String, i32)> = sources::table
@@ -139,22 +165,19 @@ pub struct Sought {
     pub killed_on: Option<NaiveDate>,
     pub carcass: Option<String>,
     pub tag: Option<String>,
+    pub after: Option<(NaiveDate, i32)>,
 }
 
 /// Animals that lots on record are of, newest kill first.
 pub fn list(conn: &mut Conn, sought: &Sought, limit: i64) -> Result<Vec<(AnimalRow, Vec<u8>)>> {
+    // Asked of each animal of the page, not of all of them first: a page costs the same in a long record.
     let of_a_lot = sources::table
         .inner_join(lots::table.on(lots::id.eq(sources::lot_id)))
-        .filter(
-            sources::is_current
-                .eq(true)
-                .and(lots::voided.eq(false))
-                .and(sources::animal_id.is_not_null()),
-        )
-        .select(sources::animal_id.assume_not_null());
+        .filter(sources::animal_id.eq(animals::id.nullable()))
+        .filter(sources::is_current.eq(true).and(lots::voided.eq(false)));
     let mut query = animals::table
         .inner_join(deeds::table.on(deeds::id.eq(animals::deed_id)))
-        .filter(animals::id.eq_any(of_a_lot))
+        .filter(exists(of_a_lot))
         .order((animals::killed_on.desc(), animals::id.desc()))
         .select((AnimalRow::as_select(), deeds::uid))
         .limit(limit)
@@ -170,6 +193,10 @@ pub fn list(conn: &mut Conn, sought: &Sought, limit: i64) -> Result<Vec<(AnimalR
     }
     if let Some(tag) = &sought.tag {
         query = query.filter(animals::tag.eq(tag));
+    }
+    if let Some((day, id)) = sought.after {
+        let same_day = animals::killed_on.eq(day).and(animals::id.lt(id));
+        query = query.filter(animals::killed_on.lt(day).or(same_day));
     }
     Ok(query.load(conn)?)
 }

@@ -6,6 +6,7 @@ use crate::db::Tx;
 use crate::error::Result;
 use crate::tables::{entries, house_codes, versions};
 use chrono::NaiveDateTime;
+use diesel::dsl::{count_star, max};
 use diesel::prelude::*;
 
 /// An entry with its current version.
@@ -77,12 +78,54 @@ pub fn all(conn: &mut Conn, list: &str) -> Result<Vec<EntryRow>> {
         .load(conn)?)
 }
 
+/// How the lists stand: it differs whenever an entry was added or changed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Stamp {
+    versions: i64,
+    last: Option<i32>,
+}
+
+/// How the lists stand now.
+pub fn stamp(conn: &mut Conn) -> Result<Stamp> {
+    // The count too: of two writers, the later key may be there first.
+    let (versions, last) = versions::table
+        .select((count_star(), max(versions::id)))
+        .get_result(conn)?;
+    Ok(Stamp { versions, last })
+}
+
+/// Every entry of every list with its current version: the list's name, then the entry.
+pub fn current(conn: &mut Conn) -> Result<Vec<(String, EntryRow)>> {
+    Ok(entries::table
+        .inner_join(versions::table.on(versions::id.eq(entries::version_id)))
+        .order((entries::list, entries::code))
+        .select((
+            entries::list,
+            (
+                entries::id,
+                entries::code,
+                versions::id,
+                versions::number,
+                versions::body,
+            ),
+        ))
+        .load(conn)?)
+}
+
 /// The body of a version, which never changes.
 pub fn version(conn: &mut Conn, version_id: i32) -> Result<String> {
     Ok(versions::table
         .find(version_id)
         .select(versions::body)
         .get_result(conn)?)
+}
+
+/// The bodies of versions, which never change.
+pub fn versions(conn: &mut Conn, ids: &[i32]) -> Result<Vec<(i32, String)>> {
+    Ok(versions::table
+        .filter(versions::id.eq_any(ids))
+        .select((versions::id, versions::body))
+        .load(conn)?)
 }
 
 /// The body of an entry's current version, by the entry's key.
@@ -100,6 +143,14 @@ pub fn code(conn: &mut Conn, entry_id: i32) -> Result<String> {
         .find(entry_id)
         .select(entries::code)
         .get_result(conn)?)
+}
+
+/// The codes of entries, which never change.
+pub fn codes(conn: &mut Conn, ids: &[i32]) -> Result<Vec<(i32, String)>> {
+    Ok(entries::table
+        .filter(entries::id.eq_any(ids))
+        .select((entries::id, entries::code))
+        .load(conn)?)
 }
 
 /// Adds an entry. The caller has seen that the code is free and holds the lists' lock.

@@ -15,6 +15,8 @@ pub mod deeds;
 pub mod digest;
 pub mod entries;
 mod error;
+pub mod family;
+pub mod history;
 mod ids;
 pub mod kept;
 pub mod leases;

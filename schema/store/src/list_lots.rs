@@ -119,3 +119,20 @@ pub fn list(conn: &mut Conn, sought: &Sought, limit: i64) -> Result<Vec<(LotRow,
     }
     Ok(query.load(conn)?)
 }
+
+/// The lots on hand of some products, whatever version of each they were made by; newest first.
+pub fn on_hand_of(conn: &mut Conn, products: &[&str], limit: i64) -> Result<Vec<i32>> {
+    Ok(lots::table
+        .inner_join(versions::table.on(versions::id.eq(lots::version_id)))
+        .inner_join(entries::table.on(entries::id.eq(versions::entry_id)))
+        .filter(
+            entries::list
+                .eq("products")
+                .and(entries::code.eq_any(products)),
+        )
+        .filter(lots::on_hand_mg.gt(0))
+        .order(lots::id.desc())
+        .limit(limit)
+        .select(lots::id)
+        .load(conn)?)
+}

@@ -102,6 +102,14 @@ pub fn of_lots(conn: &mut Conn, lots: &[i32]) -> Result<Vec<PackRow>> {
     Ok(query.select(PackRow::as_select()).load(conn)?)
 }
 
+/// The packs of several lots that something is left in, by lot and number.
+pub fn left_of_lots(conn: &mut Conn, lots: &[i32]) -> Result<Vec<PackRow>> {
+    let query = packs::table
+        .filter(packs::lot_id.eq_any(lots).and(packs::left_mg.gt(0)))
+        .order((packs::lot_id, packs::number));
+    Ok(query.select(PackRow::as_select()).load(conn)?)
+}
+
 /// Packs by their keys.
 pub fn by_keys(conn: &mut Conn, keys: &[i32]) -> Result<Vec<PackRow>> {
     Ok(packs::table

@@ -11,6 +11,7 @@ use domain::dates::{Because, Rule};
 use domain::plan::Reason;
 use domain::rows::RowId;
 use domain::says::Says;
+use domain::words::Topic;
 use serde_json::{Value, json};
 
 /// A link as the record holds it.
@@ -30,6 +31,15 @@ pub struct ReasonRow {
 }
 
 impl ReasonRow {
+    /// What it is about.
+    ///
+    /// # Errors
+    /// The record is damaged.
+    pub fn topic(&self) -> Result<Topic> {
+        let topic = Topic::parse(&self.topic);
+        topic.ok_or_else(|| Error::bad_row("reasons", self.id, "unknown topic"))
+    }
+
     /// The link, as it was when the deed was done.
     ///
     /// # Errors
@@ -113,6 +123,16 @@ pub fn with_topic(conn: &mut Conn, lots: &[i32], topic: &str) -> Result<Vec<i32>
         .filter(reasons::lot_id.eq_any(lots).and(reasons::topic.eq(topic)))
         .select(reasons::lot_id)
         .distinct()
+        .load(conn)?)
+}
+
+/// The links about some lots, in order; those of voided deeds are left out.
+pub fn of_lots(conn: &mut Conn, lots: &[i32]) -> Result<Vec<ReasonRow>> {
+    Ok(reasons::table
+        .left_join(voids::table.on(voids::deed_id.eq(reasons::deed_id)))
+        .filter(reasons::lot_id.eq_any(lots).and(voids::id.is_null()))
+        .order(reasons::id)
+        .select(ReasonRow::as_select())
         .load(conn)?)
 }
 

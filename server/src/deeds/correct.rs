@@ -6,6 +6,7 @@ use super::receive::{farm, known_farm_and_abattoir, known_supplier, settle};
 use super::{Done, Header, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
+use crate::read::brief::briefs;
 use crate::wire::Line;
 use crate::wire::asked::{AnimalCorrected, BoughtAsked, CorrectionAsked};
 use domain::deed::correct::{self, AnimalChange};
@@ -55,14 +56,9 @@ pub fn take(app: &Caller<'_>, asked: &CorrectionAsked) -> Result<Done> {
             }
         }
         let mut done = facts.record(asked.id.0.to_string(), DeedKind::Correct, &Plan::default())?;
-        for row in lots::by_keys(facts.tx.conn, &[row])? {
-            done.lots.push(super::facts::brief_of(
-                app,
-                facts.tx.conn,
-                &row,
-                facts.kitchen.zone,
-            )?);
-        }
+        let rows = lots::by_keys(facts.tx.conn, &[row])?;
+        done.lots
+            .extend(briefs(app, facts.tx.conn, &rows, facts.kitchen.zone)?);
         Ok(done)
     })
 }

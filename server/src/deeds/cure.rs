@@ -5,12 +5,14 @@ use super::facts::Facts;
 use super::says::CureDeedSays;
 use crate::error::{Error, Result};
 use crate::lists::List;
+use crate::read::Reading;
 use crate::wire::asked::StepAsked;
 use crate::wire::cures::decimal;
 use crate::wire::lists::PlaceEntry;
 use domain::cure::{self, Assessed, Class, Cure, Method, Strength};
 use domain::dates::{Because, Rule};
 use domain::deed::draw::{Choice, settle};
+use domain::family::strength;
 use domain::grams::Grams;
 use domain::lot::Lot;
 use domain::measure::Percent;
@@ -20,8 +22,8 @@ use domain::rows::Gravity;
 use domain::words::{Addition, CurePart, StepKind, Topic};
 use rust_decimal::Decimal;
 use std::sync::Arc;
-use store::Conn;
-use store::measurements::{self, Measurement};
+use store::family::Extent;
+use store::measurements::Measurement;
 
 /// A cure that was looked at.
 pub struct Looked {
@@ -115,8 +117,10 @@ fn cured_as(asked: &StepAsked, kind: StepKind, products: &[Arc<Product>]) -> Res
 
 fn add(facts: &mut Facts<'_, '_>, cure: &mut Cure, lot: &Lot, grams: Grams) -> Result<()> {
     if lot.product.curing_salt.is_some() {
-        let strength = strength(facts.tx.conn, lot.id.0, &lot.product)?;
-        cure.salts.push((strength, grams));
+        let salt = Reading::load(facts.app, facts.tx.conn, &[lot.id.0], Extent::ALONE)?;
+        let strength = salt.family.get(lot.id).map(strength);
+        cure.salts
+            .push((strength.unwrap_or(Strength::unknown()), grams));
         return Ok(());
     }
     match lot.product.in_cure {
@@ -129,24 +133,6 @@ fn add(facts: &mut Facts<'_, '_>, cure: &mut Cure, lot: &Lot, grams: Grams) -> R
         None => {}
     }
     Ok(())
-}
-
-/// The strength that was read off the bag of that lot, else the one of the list.
-///
-/// # Errors
-/// The database is away.
-pub fn strength(conn: &mut Conn, lot: i32, product: &Product) -> Result<Strength> {
-    let mut strength = product.curing_salt.unwrap_or(Strength::unknown());
-    let read = measurements::of_lot(conn, lot)?;
-    let percent = |quantity: &str| {
-        let found = read.iter().rev().find(|(_, of, _)| of == quantity);
-        found.map(|(_, _, millionths)| Percent::new(Decimal::new(*millionths, 6)))
-    };
-    let (nitrite, nitrate) = (percent("nitrite-percent"), percent("nitrate-percent"));
-    if nitrite.is_some() || nitrate.is_some() {
-        (strength.nitrite, strength.nitrate) = (nitrite, nitrate);
-    }
-    Ok(strength)
 }
 
 fn tell_more(cure: &mut Cure, asked: &StepAsked, cured: &CuredAs, products: &[Arc<Product>]) {

@@ -4,10 +4,13 @@ use crate::app::App;
 use crate::error::{Error, Result};
 use crate::lists::List;
 use crate::lists::kitchen::Kitchen;
+use crate::named::{Named, named};
+use crate::read::brief::{brief, briefs};
+use crate::read::lot_of;
 use crate::wire::Weight;
-use crate::wire::answers::{DeedDone, LotBrief, instant};
+use crate::wire::answers::{DeedDone, LotBrief};
 use crate::wire::lists::RecipeEntry;
-use domain::code::{LotCode, NotACode};
+use domain::code::LotCode;
 use domain::deed::draw::Choice;
 use domain::deed::step::Packing;
 use domain::law::Law;
@@ -17,13 +20,12 @@ use domain::plan::Plan;
 use domain::product::Product;
 use domain::refusal::{Refusal, RefusalKind};
 use domain::says::Says;
-use domain::scanned::{self, Scanned};
 use domain::words::{Allergen, DeedKind};
 use std::collections::BTreeSet;
 use std::sync::Arc;
 use store::lots::{self, LotRow};
-use store::packs::{self, PackRow, Wanted};
-use store::{Conn, Tx, entries};
+use store::packs::Wanted;
+use store::{Tx, entries};
 use words::Speech;
 
 /// A deed in its transaction: what it may look at and write with.
@@ -42,35 +44,6 @@ pub struct Facts<'a, 'tx> {
     pub moment: Moment,
     /// Where it happened.
     pub place: Option<PlaceId>,
-}
-
-/// A lot as a caller named it.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Named {
-    /// Its code.
-    pub code: LotCode,
-    /// The pack that the same text named.
-    pub pack: Option<u32>,
-}
-
-/// Reads the name of a lot: any spelling of its code, an address, a GS1 string.
-///
-/// # Errors
-/// 422 where it is none of ours.
-pub fn named(text: &str, field: &str, public_url: &str) -> Result<Named> {
-    let detail = match scanned::read(text, public_url) {
-        Scanned::Lot { code, pack } => return Ok(Named { code, pack }),
-        Scanned::Elsewhere(_) => format!("{text:?} is another kitchen's label."),
-        Scanned::Unreadable(NotACode::CheckCharacter) => {
-            format!(
-                "{text:?} does not add up: one of its characters is wrong. Read it from the label again."
-            )
-        }
-        Scanned::Unreadable(NotACode::Pattern) => {
-            format!("{text:?} is not a lot code; they look like BRC-26159-A03-0.")
-        }
-    };
-    Err(Error::cannot_be(field, detail))
 }
 
 /// The place with that code.
@@ -157,27 +130,6 @@ pub fn wanted(choice: &Choice) -> Wanted {
         ),
         Choice::One { pack: None, .. } | Choice::All => Wanted::OnHand,
     }
-}
-
-/// The domain's lot of a row, with the packs that are wanted.
-///
-/// # Errors
-/// The database is away, or the row is damaged.
-pub fn lot_of(app: &App, conn: &mut Conn, row: LotRow, wanted: &Wanted) -> Result<Lot> {
-    let product = app.product(conn, row.version_id)?;
-    // Of a lot of one pack, that pack is always told of, empty or not.
-    let wanted = if row.pack_count == 1 && matches!(wanted, Wanted::OnHand) {
-        &Wanted::All
-    } else {
-        wanted
-    };
-    let rows = packs::of_lot(conn, row.id, wanted)?;
-    let packs = rows
-        .iter()
-        .map(PackRow::pack)
-        .collect::<store::Result<_>>()?;
-    let released = product.release.is_some() && store::record::is_released(conn, row.id)?;
-    Ok(row.into_lot(product, packs, released)?)
 }
 
 impl<'a> Facts<'a, '_> {
@@ -317,54 +269,8 @@ impl<'a> Facts<'a, '_> {
     }
 
     fn briefs(&mut self, rows: Vec<LotRow>) -> Result<Vec<LotBrief>> {
-        rows.into_iter()
-            .map(|row| brief_of(self.app, self.tx.conn, &row, self.kitchen.zone))
-            .collect()
+        briefs(self.app, self.tx.conn, &rows, self.kitchen.zone)
     }
-}
-
-/// A lot in short.
-///
-/// # Errors
-/// The row is damaged.
-pub fn brief(
-    row: &LotRow,
-    product: &Product,
-    use_by: Option<chrono::NaiveDate>,
-    place: Option<String>,
-    zone: chrono_tz::Tz,
-) -> Result<LotBrief> {
-    let grams = |mg| Weight(domain::grams::Grams::from_milligrams(mg));
-    Ok(LotBrief {
-        shown: row.code()?.shown(),
-        code: row.code.clone(),
-        product: product.code.clone(),
-        grams: grams(row.made_mg),
-        on_hand_grams: grams(row.on_hand_mg),
-        use_by: use_by.map(crate::wire::Day),
-        pack_count: row.pack_count.unsigned_abs(),
-        place,
-        made_at: instant(row.made_at, zone),
-        note: row.note.clone(),
-    })
-}
-
-/// A lot in short, its packs read for date and place.
-///
-/// # Errors
-/// The database is away, or the row is damaged.
-pub fn brief_of(app: &App, conn: &mut Conn, row: &LotRow, zone: chrono_tz::Tz) -> Result<LotBrief> {
-    let product = app.product(conn, row.version_id)?;
-    let rows = packs::of_lot(conn, row.id, &Wanted::OnHand)?;
-    let use_by = rows.iter().filter_map(|pack| pack.use_by).min();
-    let fullest = rows
-        .iter()
-        .max_by_key(|pack| (pack.left_mg, -pack.number))
-        .map(|pack| pack.place_id);
-    let place = fullest
-        .map(|place| entries::code(conn, place))
-        .transpose()?;
-    brief(row, &product, use_by, place, zone)
 }
 
 /// 409: a lot that is of no use here.

@@ -3,7 +3,7 @@
 use super::facts::Facts;
 use crate::caller::Caller;
 use crate::error::{Blocker, Error, Problem, Result};
-use crate::wire::answers::{DeedDone, instant};
+use crate::wire::answers::{DeedDone, instant, shown_id};
 use crate::wire::asked::{Id, canonical};
 use crate::wire::{Code, Instant, Line, Note};
 use actix_web::http::StatusCode;
@@ -13,7 +13,6 @@ use domain::words::DeedKind;
 use serde::Serialize;
 use store::Tx;
 use store::deeds::{self, NewDeed};
-use uuid::Uuid;
 use words::Speech;
 
 /// What every deed says of itself.
@@ -159,13 +158,6 @@ fn blocked(tx: &mut Tx<'_>, refusal: &Refusal, zone: chrono_tz::Tz) -> Result<Er
         })
         .collect();
     Ok(problem.into())
-}
-
-/// A deed's id as it is written.
-pub fn shown_id(uid: &[u8]) -> String {
-    Uuid::from_slice(uid)
-        .map(|id| id.to_string())
-        .unwrap_or_default()
 }
 
 /// The deed of that id, or 404.

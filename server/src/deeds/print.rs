@@ -13,15 +13,18 @@ use crate::printing::capabilities::Capabilities;
 use crate::printing::client::{Client, Failure};
 use crate::printing::kept::apart;
 use crate::printing::{before, reprint, words};
+use crate::read::Reading;
 use crate::read::prints as read;
 use crate::wire::lists::PrinterEntry;
 use crate::wire::prints::{PrintAsked, PrintsDone};
 use actix_web::http::StatusCode;
+use domain::lot::LotId;
 use domain::print::ordinal;
 use domain::says::Says;
 use domain::words::DeedKind;
 use labels::{Length, Template};
 use std::collections::BTreeMap;
+use store::family::Extent;
 use store::lots::{self, LotRow};
 use store::packs::{self, PackRow};
 use store::prints::{self, Print, PrintRow};
@@ -245,7 +248,10 @@ impl<'a> Press<'a> {
             all: asked.step.is_some(),
             window: None,
         };
-        let mut labels = label_facts::prepare(facts.app, facts.tx.conn, lot, &wanted)?;
+        let mut labels = {
+            let reading = Reading::load(facts.app, facts.tx.conn, &[lot.id], Extent::ANCESTORS)?;
+            label_facts::prepare(facts.app, &reading, LotId(lot.id), &wanted)?
+        };
         let mut earlier_ones = counted(prints::of_lot(facts.tx.conn, lot.id)?)?;
         if asked.again.is_none() {
             before::refuse(facts, lot, &labels, &earlier_ones)?;

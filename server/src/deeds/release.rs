@@ -4,12 +4,15 @@ use super::facts::Facts;
 use super::{Done, Header, perform, trichinae};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
-use crate::read::piece;
+use crate::read::Reading;
 use crate::wire::cures::ReleaseAsked;
 use domain::cure_room::{self, Signed};
 use domain::deed::release;
+use domain::family::piece;
+use domain::lot::LotId;
 use domain::plan::Reason;
 use domain::words::{DeedKind, Topic};
+use store::family::Extent;
 use store::lots::LotRow;
 use store::packs::Wanted;
 
@@ -48,7 +51,10 @@ fn judged(
 ) -> Result<(cure_room::Release, LotRow)> {
     let row = store::lots::by_code(facts.tx.conn, code)?
         .ok_or_else(|| domain::refusal::Refusal::never_issued("lot", code))?;
-    let mut piece = piece::read(facts.app, facts.tx.conn, &row)?.ok_or_else(|| {
+    let reading = Reading::load(facts.app, facts.tx.conn, &[row.id], Extent::ANCESTORS)?;
+    let (zone, rules) = (facts.kitchen.zone, &facts.app.law.trade.cure_room);
+    let found = piece(&reading.family, LotId(row.id), zone, rules);
+    let mut piece = found.ok_or_else(|| {
         let detail = format!(
             "{} did not come out of a cure, so there is nothing to release.",
             code.shown()
@@ -61,6 +67,5 @@ fn judged(
     };
     piece.alarm_signed = asked.alarm_looked_at.as_ref().map(|_| signed.clone());
     piece.signed = Some(signed);
-    let rules = &facts.app.law.trade.cure_room;
     Ok((cure_room::release(&piece, facts.moment.day, rules), row))
 }

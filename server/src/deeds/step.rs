@@ -5,24 +5,28 @@ use super::measure::{self, Readings};
 use super::{Done, Header, approval, cure, heat, perform, stable};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
-use crate::read::{composition, yields};
+use crate::read::Reading;
 use crate::wire::answers::DeedDone;
 use crate::wire::asked::StepAsked;
 use crate::wire::{Line, Weight};
 use domain::code::LotCode;
 use domain::deed::draw::Choice;
 use domain::deed::step::{Output, Step};
+use domain::family::{changes, yields};
 use domain::grams::Grams;
 use domain::limits::{MOST_INPUTS, MOST_OUTPUTS};
 use domain::lot::Lot;
+use domain::lot::LotId;
 use domain::origin::Origin;
 use domain::product::Product;
 use domain::says::Says;
 use domain::series::Series;
 use domain::words::{Addition, Allergen, DeedKind, StepKind};
+use domain::yields::Verdict;
 use std::collections::hash_map::Entry;
 use std::collections::{BTreeSet, HashMap};
 use std::sync::Arc;
+use store::family::{Ancestors, Extent};
 use store::packs::Wanted;
 
 /// Records a step.
@@ -80,13 +84,8 @@ pub fn take(app: &Caller<'_>, asked: &StepAsked) -> Result<Done> {
         heat.add_to(&mut plan);
         let mut done = facts.record(asked.id.0.to_string(), kind.into(), &plan)?;
         done.unexplained_grams = unexplained(&step.added);
-        done.said
-            .extend(news(facts, kind, &codes)?.into_iter().map(Says::from));
-        done.said.extend(
-            cut_out(facts, kind, &step.inputs)?
-                .into_iter()
-                .map(Says::from),
-        );
+        done.said.extend(news(facts, kind, &codes)?);
+        done.said.extend(cut_out(facts, kind, &step.inputs)?);
         measure::keep(facts, &readings, None)?;
         if let Some(cure) = &cure {
             measure::keep_of_each(facts, &cure.measured(), &codes)?;
@@ -210,30 +209,49 @@ pub(super) fn codes(
 }
 
 /// What is new in what was made, against the last time: a supplier's other lot changes what is in it.
-fn news(facts: &mut Facts<'_, '_>, kind: StepKind, codes: &[LotCode]) -> Result<Vec<String>> {
+fn news(facts: &mut Facts<'_, '_>, kind: StepKind, codes: &[LotCode]) -> Result<Vec<Says>> {
     if matches!(
         kind,
         StepKind::Portion | StepKind::Pack | StepKind::Cut | StepKind::BreakDown
     ) {
         return Ok(Vec::new());
     }
-    let mut news = Vec::new();
+    let mut pairs: Vec<(LotId, LotId)> = Vec::new();
     let mut told = BTreeSet::new();
     for code in codes {
         // Twenty tubs of one thing have the same in them.
         if let Some(row) = store::lots::by_code(facts.tx.conn, code)?
             && told.insert(row.version_id)
+            && facts
+                .app
+                .product(facts.tx.conn, row.version_id)?
+                .kind
+                .has_parts()
+            && let Some(before) = store::lots::last_before(facts.tx.conn, &row)?
         {
-            news.extend(composition::changes_since_last(
-                facts.app,
-                facts.tx.conn,
-                &row,
-            )?);
+            pairs.push((LotId(before.id), LotId(row.id)));
         }
     }
+    let lots: Vec<i32> = pairs
+        .iter()
+        .flat_map(|(one, other)| [one.0, other.0])
+        .collect();
+    let reading = Reading::load(facts.app, facts.tx.conn, &lots, NEAR)?;
+    let changed = |pair: &(LotId, LotId)| {
+        let (lists, cures) = (&reading.standing.lists, &reading.law.cures);
+        let change = changes(&reading.family, *pair, lists, cures);
+        change.map_or(Vec::new(), |change| change.words())
+    };
+    let mut news: Vec<_> = pairs.iter().flat_map(changed).map(Says::from).collect();
     news.dedup();
     Ok(news)
 }
+
+/// A change deeper down was told of when it was made.
+const NEAR: Extent = Extent {
+    ancestors: Ancestors::Steps(2),
+    ..Extent::ALONE
+};
 
 /// What is not as usual about a cut-out: a piece too light or too heavy, weight that nobody weighed.
 /// A yield never stops anybody.
@@ -241,26 +259,29 @@ fn cut_out(
     facts: &mut Facts<'_, '_>,
     kind: StepKind,
     inputs: &[(&Lot, Choice)],
-) -> Result<Vec<String>> {
+) -> Result<Vec<Says>> {
     let [(carcass, _)] = inputs else {
         return Ok(Vec::new());
     };
     if kind != StepKind::BreakDown || carcass.product.cut_style.is_none() {
         return Ok(Vec::new());
     }
-    let Some(row) = store::lots::by_code(facts.tx.conn, &carcass.code)? else {
-        return Ok(Vec::new());
-    };
+    let reading = Reading::load(facts.app, facts.tx.conn, &[carcass.id.0], CUT)?;
     // A side that is cut with pieces the style does not know has nothing to be compared with.
-    let Ok(read) = yields::read(facts.app, facts.tx.conn, &row) else {
+    let Ok((_, lines)) = yields(&reading.family, carcass.id, &facts.app.law.trade.yields) else {
         return Ok(Vec::new());
     };
-    let odd = read
-        .lines
+    let odd = lines
         .into_iter()
-        .filter(|line| matches!(line.verdict.as_str(), "low" | "high"));
+        .filter(|line| matches!(line.verdict, Verdict::Low | Verdict::High));
     Ok(odd.map(|line| line.says).collect())
 }
+
+/// A carcass and what was cut off it.
+const CUT: Extent = Extent {
+    children: true,
+    ..Extent::ALONE
+};
 
 /// A difference of two scales is nobody's meat: it stays unexplained.
 fn unexplained(added: &[(Addition, Grams)]) -> Option<Weight> {

@@ -72,8 +72,8 @@ fn certified(facts: &mut Facts<'_, '_>, row: &LotRow) -> Result<Vec<Proof>> {
     let pigs = origins
         .animals
         .iter()
-        .filter(|animal| animal.species == Species::Pig.as_str());
-    let farms: BTreeSet<&str> = pigs.map(|animal| animal.farm.as_str()).collect();
+        .filter(|of| of.animal.species == Species::Pig);
+    let farms: BTreeSet<&str> = pigs.map(|of| of.animal.farm.as_str()).collect();
     let mut proofs = Vec::new();
     for farm in farms {
         let entry = entries::get(facts.tx.conn, List::Farms.as_str(), farm)?;

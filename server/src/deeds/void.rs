@@ -4,6 +4,7 @@ use super::perform::known_deed;
 use super::{Done, Header, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
+use crate::read::brief::briefs;
 use crate::wire::asked::{Id, VoidAsked};
 use domain::deed::void::{self, Target, Touched};
 use domain::grams::Grams;
@@ -61,14 +62,9 @@ pub fn take(app: &Caller<'_>, step: Id, asked: &VoidAsked) -> Result<Done> {
         keys.extend(hanging.touched.iter().map(|(lot, _, _)| lot.id));
         keys.sort_unstable();
         keys.dedup();
-        for row in store::lots::by_keys(facts.tx.conn, &keys)? {
-            done.lots.push(super::facts::brief_of(
-                app,
-                facts.tx.conn,
-                &row,
-                facts.kitchen.zone,
-            )?);
-        }
+        let rows = store::lots::by_keys(facts.tx.conn, &keys)?;
+        done.lots
+            .extend(briefs(app, facts.tx.conn, &rows, facts.kitchen.zone)?);
         if !hanging.births.is_empty() {
             let codes: Vec<String> = hanging
                 .births

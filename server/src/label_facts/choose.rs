@@ -1,5 +1,6 @@
 //! What a label is for, and the template that holds it: the smallest that serves the place.
 
+use super::says::LabelSays;
 use super::writer::Writer;
 use super::{Prepared, Wanted, heights};
 use crate::error::{Error, Result};
@@ -8,30 +9,22 @@ use domain::rows::Finding;
 use domain::statement::check_languages;
 use domain::words::{Profile, State};
 use labels::{Dpi, Facts, Purpose, Refusal, Template, lay_out};
-use store::Conn;
-use store::lots::LotRow;
 
 /// What the label of a pack is for: what the named template is for, else what the pack is.
 ///
 /// # Errors
 /// 422 where no template has that name.
-pub fn purpose(
-    writer: &mut Writer<'_>,
-    conn: &mut Conn,
-    row: &LotRow,
-    number: u32,
-    wanted: &Wanted,
-) -> Result<Purpose> {
+pub fn purpose(writer: &Writer<'_>, number: u32, wanted: &Wanted) -> Result<Purpose> {
     if let Some(name) = &wanted.template {
         return Ok(named(writer, name)?.purpose());
     }
-    if writer.source(conn, row)?.is_some() && !writer.product.for_sale {
+    if writer.source().is_some() && !writer.product.for_sale {
         return Ok(Purpose::Receiving);
     }
-    if writer.waits_for_release(conn, row)? {
+    if writer.lot.waits_for_release() {
         return Ok(Purpose::Curing);
     }
-    let frozen = writer.pack(number).state == State::Frozen.as_str();
+    let frozen = writer.pack(number).now.state == State::Frozen;
     Ok(match (writer.product.for_sale, frozen) {
         (true, _) => Purpose::Retail,
         (false, true) => Purpose::Freezer,
@@ -106,7 +99,7 @@ pub fn place(
                 }
                 return Ok(Prepared {
                     pack: number,
-                    use_by: writer.pack(number).use_by.map(|day| day.0),
+                    use_by: writer.pack(number).now.use_by,
                     facts,
                     template: template.name().to_owned(),
                     form: template.json().to_owned(),
@@ -124,15 +117,14 @@ pub fn place(
 }
 
 fn refuse_unlawful(writer: &Writer<'_>) -> Result<()> {
-    let findings = &writer.lot.statement_findings;
-    let refused = findings.iter().find(|finding| finding.gravity == "refuse");
-    let Some(finding) = refused else {
+    let findings = &writer.view.stated.findings;
+    let Some(finding) = findings.iter().find(|finding| finding.refuses()) else {
         return Ok(());
     };
-    let detail = format!(
-        "{} is not labelled for sale: {} ({})",
-        writer.lot.shown, finding.says, finding.source
-    );
+    let detail = LabelSays::NotLawful {
+        lot: writer.lot.code.clone(),
+        finding: finding.with_sources(&writer.law().rows),
+    };
     Err(Error::label_refused("The statement is not lawful", detail))
 }
 
@@ -153,7 +145,8 @@ fn refuse_missing_languages(writer: &Writer<'_>) -> Result<()> {
         Some(finding) if kitchen.approval("languages", today).is_none() => {
             let detail = format!(
                 "{} is not labelled for sale: {} Add it to the kitchen's languages; for local food that may do with one, file the exemption as an approval for \"languages\".",
-                writer.lot.shown, finding.says
+                writer.lot.code.shown(),
+                finding.says
             );
             Err(Error::label_refused("A language is missing", detail))
         }
@@ -183,7 +176,7 @@ fn refused(
     first: Option<(Refusal, &Template)>,
     dpi: Dpi,
 ) -> Error {
-    let shown = &writer.lot.shown;
+    let shown = writer.lot.code.shown();
     let Some((refusal, template)) = first else {
         let detail = format!(
             "There is no label for {} under the law of {:?}, so {shown} cannot have one.",

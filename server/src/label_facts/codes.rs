@@ -33,11 +33,11 @@ pub fn of_pack(writer: &Writer<'_>, number: u32, for_a_customer: bool) -> Facts 
 }
 
 fn contents(writer: &Writer<'_>, gtin: &Gtin, number: u32) -> Contents {
-    let day = writer.pack(number).use_by.map(|day| day.0);
+    let day = writer.pack(number).now.use_by;
     let grams = writer.grams(number).milligrams() / 1_000;
     Contents {
         gtin: gtin.clone(),
-        lot: writer.lot.code.clone(),
+        lot: writer.lot.code.to_string(),
         pack: Some(number),
         net_grams: u32::try_from(grams).ok().filter(|_| gtin.is_by_weight()),
         last_day: day.map(|day| match writer.kitchen.entry.profile.0 {

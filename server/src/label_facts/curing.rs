@@ -1,31 +1,21 @@
 //! What stands on the tag of a piece that lies in salt or hangs.
 
 use super::kitchen::allergens;
-use super::receiving::name_of;
 use super::writer::{Said, Writer};
-use crate::error::Result;
-use crate::lists::List;
 use chrono::{Days, NaiveDate};
 use domain::cure_room::{Piece, Task};
 use domain::grams::Grams;
 use labels::Field;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
-use store::Conn;
-use store::lots::LotRow;
 
 /// The most days of turning that the tag names.
 const MOST_TURNS: usize = 3;
 
 /// What the tag says. Without a piece on record (the label was asked for by name), its weight stands
 /// for the green weight.
-pub fn of_lot(
-    writer: &mut Writer<'_>,
-    conn: &mut Conn,
-    row: &LotRow,
-    said: &mut Said,
-) -> Result<()> {
-    let piece = writer.piece(conn, row)?.cloned();
+pub fn of_lot(writer: &Writer<'_>, said: &mut Said) {
+    let piece = writer.piece();
     let first = writer.first;
     said.say(Field::Heading, first.not_released);
     // Before its release nothing is ready to eat.
@@ -39,7 +29,7 @@ pub fn of_lot(
     said.0.remove(&Field::SecondAllergens);
     let green = piece
         .as_ref()
-        .map_or(Grams::from_milligrams(row.made_mg), |piece| piece.green);
+        .map_or(writer.view.of.made(), |piece| piece.green);
     said.say(
         Field::Green,
         format!("{} {}", first.green, kilograms(green)),
@@ -50,16 +40,14 @@ pub fn of_lot(
         said.say(Field::Turns, turns(writer, piece));
         said.say(Field::Release, release(writer, piece));
     }
-    if let Some(animal) = row.animal_id {
-        let animal = store::animals::by_key(conn, animal)?;
-        let farm = name_of(conn, List::Farms, &animal.farm)?;
+    if let Some(animal) = writer.animal() {
+        let farm = writer.lists().farm(&animal.farm);
         let killed = first.short_date(animal.killed_on);
         said.say(
             Field::From,
             format!("{farm}, {} {killed}", first.killed.to_lowercase()),
         );
     }
-    Ok(())
 }
 
 /// Kilograms with three decimals, as a butcher's scale shows them.

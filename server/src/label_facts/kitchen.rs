@@ -2,20 +2,16 @@
 
 use super::phrases::Phrases;
 use super::writer::{Said, Writer};
-use chrono::NaiveDate;
+use domain::family::Frozen;
 use domain::words::{Allergen, Profile, State};
 use labels::Field;
 
 /// What all packs of a lot have in common.
 pub fn of_lot(writer: &Writer<'_>, said: &mut Said) {
     allergens(writer, said);
-    if let Some(made) = writer.made() {
-        let first = &writer.first;
-        said.say(
-            Field::Made,
-            format!("{} {}", first.made, first.short_date(made)),
-        );
-    }
+    let first = &writer.first;
+    let made = format!("{} {}", first.made, first.short_date(writer.made()));
+    said.say(Field::Made, made);
 }
 
 /// All allergens by their names: in the kitchen they are told whatever the place's law asks, since
@@ -23,8 +19,8 @@ pub fn of_lot(writer: &Writer<'_>, said: &mut Said) {
 pub fn allergens(writer: &Writer<'_>, said: &mut Said) {
     let names = |phrases: &Phrases| {
         let mut names: Vec<String> = Vec::new();
-        for key in &writer.lot.allergens {
-            let name = allergen(writer, key, phrases.language);
+        for allergen in &writer.lot.allergens {
+            let name = named(writer, *allergen, phrases.language);
             if !names.contains(&name) {
                 names.push(name);
             }
@@ -38,17 +34,18 @@ pub fn allergens(writer: &Writer<'_>, said: &mut Said) {
 }
 
 /// The name of an allergen: the place's own, else that of any place that names it.
-fn allergen(writer: &Writer<'_>, key: &str, language: &str) -> String {
+fn named(writer: &Writer<'_>, allergen: Allergen, language: &str) -> String {
     let own = writer.kitchen.entry.profile.0;
     let places = std::iter::once(own).chain(Profile::ALL.iter().copied());
-    let named = Allergen::parse(key).and_then(|allergen| {
-        places
-            .map(|place| &writer.app.law.laws.of(place).statements.allergens)
-            .find_map(|rules| rules.name(allergen))
-    });
+    let named = places
+        .map(|place| &writer.app.law.laws.of(place).statements.allergens)
+        .find_map(|rules| rules.name(allergen));
     named
         .and_then(|named| named.name.get(language).or_else(|| named.name.get("en")))
-        .map_or_else(|| key.replace('-', " "), |name| name.to_lowercase())
+        .map_or_else(
+            || allergen.as_str().replace('-', " "),
+            |name| name.to_lowercase(),
+        )
 }
 
 /// What differs from pack to pack on a tub or a shelf.
@@ -58,13 +55,13 @@ pub fn of_pack(writer: &Writer<'_>, said: &mut Said, number: u32) {
 }
 
 /// A pack in the freezer.
-pub fn frozen(writer: &Writer<'_>, said: &mut Said, number: u32, since: Option<NaiveDate>) {
+pub fn frozen(writer: &Writer<'_>, said: &mut Said, number: u32, state: Frozen) {
     of_pack(writer, said, number);
     let first = &writer.first;
-    if writer.pack(number).state == State::Frozen.as_str() {
+    if writer.pack(number).now.state == State::Frozen {
         said.say(Field::Heading, first.frozen);
     }
-    if let Some(since) = since {
+    if let Frozen::Since(since) = state {
         let text = format!("{} {}", first.frozen_on, first.short_date(since));
         said.say(Field::Frozen, text);
     }

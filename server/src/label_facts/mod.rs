@@ -15,18 +15,18 @@ mod net;
 mod phrases;
 mod receiving;
 mod retail;
+pub mod says;
 pub mod templates;
 mod uncured;
 mod writer;
 
 use crate::app::App;
 use crate::error::{Error, Problem, Result};
-use crate::wire::answers::LotRead;
+use crate::read::Reading;
 use actix_web::http::StatusCode;
 use chrono::NaiveDate;
+use domain::lot::{Lot, LotId};
 use labels::{Dpi, Facts, PlacedLabel};
-use store::Conn;
-use store::lots::LotRow;
 use writer::Writer;
 
 /// The most labels of one document: a longer row of labels comes in parts. So many pages are held
@@ -73,74 +73,80 @@ pub struct Prepared {
 /// As [`prepare`].
 pub fn of_lot(
     app: &App,
-    conn: &mut Conn,
-    row: &LotRow,
+    reading: &Reading<'_>,
+    lot: LotId,
     wanted: &Wanted,
 ) -> Result<Vec<PlacedLabel>> {
-    let prepared = prepare(app, conn, row, wanted)?;
+    let prepared = prepare(app, reading, lot, wanted)?;
     Ok(prepared.into_iter().map(|label| label.placed).collect())
 }
 
-/// The labels of a lot's packs, laid out, with what each was made from.
+/// The labels of a lot's packs, laid out, with what each was made from. The family has to be loaded
+/// with its ancestors.
 ///
 /// # Errors
 /// 422 for a pack, template or printer that is not there; 409 where a text does not fit, where the
 /// statement is not lawful, and for a lot that was voided.
-pub fn prepare(app: &App, conn: &mut Conn, row: &LotRow, wanted: &Wanted) -> Result<Vec<Prepared>> {
-    let lot = crate::read::lot::read(app, conn, row)?;
-    let kitchen = app.kitchen(conn)?;
-    let product = app.product(conn, row.version_id)?;
-    if lot.voided {
-        let detail = format!("{} was voided: it has no label any more.", lot.shown);
+pub fn prepare(
+    app: &App,
+    reading: &Reading<'_>,
+    lot: LotId,
+    wanted: &Wanted,
+) -> Result<Vec<Prepared>> {
+    let writer = Writer::new(app, reading, lot);
+    let mut writer = writer.ok_or_else(|| store::Error::bad_row("lots", lot.0, "is not there"))?;
+    if writer.lot.voided {
+        let shown = writer.lot.code.shown();
+        let detail = format!("{shown} was voided: it has no label any more.");
         return Err(Problem::new(StatusCode::CONFLICT, "voided", "Voided", detail).into());
     }
     let dpi = wanted.dpi.unwrap_or(203);
     let dpi = Dpi::from_number(dpi)
         .ok_or_else(|| Error::cannot_be("dpi", format!("{dpi} dpi is not known; 203 or 300.")))?;
-    let numbers = numbers(&lot, wanted)?;
+    let numbers = numbers(writer.lot, wanted)?;
     let (skip, take) = wanted.window.unwrap_or((0, usize::MAX));
-    let mut writer = Writer::new(app, &lot, &product, &kitchen);
     let mut prepared = Vec::with_capacity(numbers.len());
     for number in numbers.into_iter().skip(skip).take(take) {
-        let purpose = choose::purpose(&mut writer, conn, row, number, wanted)?;
-        let facts = writer.facts(conn, row, number, purpose)?;
+        let purpose = choose::purpose(&writer, number, wanted)?;
+        let facts = writer.facts(number, purpose)?;
         prepared.push(choose::place(&writer, number, facts, purpose, wanted, dpi)?);
     }
     Ok(prepared)
 }
 
 /// How many labels a lot has for what is wanted.
-///
-/// # Errors
-/// The database is away.
-pub fn count(conn: &mut Conn, row: &LotRow, wanted: &Wanted) -> Result<usize> {
-    Ok(match &wanted.packs {
+pub fn count(lot: &Lot, wanted: &Wanted) -> usize {
+    match &wanted.packs {
         Some(packs) => packs.len(),
-        None if wanted.all => usize::try_from(row.pack_count).unwrap_or(0),
-        None => store::packs::of_lot(conn, row.id, &store::packs::Wanted::OnHand)?.len(),
-    })
+        None if wanted.all => lot.packs.len(),
+        None => lot
+            .packs
+            .iter()
+            .filter(|pack| !pack.now.left.is_none_left())
+            .count(),
+    }
 }
 
 /// The packs whose labels are wanted.
-fn numbers(lot: &LotRead, wanted: &Wanted) -> Result<Vec<u32>> {
+fn numbers(lot: &Lot, wanted: &Wanted) -> Result<Vec<u32>> {
     let numbers: Vec<u32> = match &wanted.packs {
         Some(packs) => packs.clone(),
         None => lot
             .packs
             .iter()
-            .filter(|pack| wanted.all || pack.left_grams.0.milligrams() > 0)
-            .map(|pack| pack.pack)
+            .filter(|pack| wanted.all || !pack.now.left.is_none_left())
+            .map(|pack| pack.number)
             .collect(),
     };
     if let Some(number) = numbers
         .iter()
-        .find(|number| !lot.packs.iter().any(|pack| pack.pack == **number))
+        .find(|number| !lot.packs.iter().any(|pack| pack.number == **number))
     {
         return Err(Error::cannot_be(
             "packs",
             format!(
                 "{} has {} packs; there is no pack {number}.",
-                lot.shown,
+                lot.code.shown(),
                 lot.packs.len()
             ),
         ));
@@ -148,7 +154,7 @@ fn numbers(lot: &LotRead, wanted: &Wanted) -> Result<Vec<u32>> {
     if numbers.is_empty() {
         let detail = format!(
             "Nothing of {} is on hand, so there is nothing to label. Name packs to print theirs.",
-            lot.shown
+            lot.code.shown()
         );
         return Err(nothing_to_label(detail));
     }

@@ -1,35 +1,25 @@
 //! What stands on a pack for a customer, under the law of the kitchen's place.
 
 use super::phrases::Phrases;
-use super::receiving::country_of;
 use super::uncured;
 use super::writer::{Said, Writer};
 use super::{mark, net};
 use crate::error::Result;
-use crate::lists::List;
-use chrono::NaiveDate;
+use domain::family::Frozen;
 use domain::statement::{NoticeKind, notice, origin};
 use domain::words::{ProductKind, Profile, Species, State};
 use labels::{Field, Readiness};
-use store::Conn;
-use store::lots::LotRow;
 
 /// What all packs of a lot have in common.
-pub fn of_lot(
-    writer: &mut Writer<'_>,
-    conn: &mut Conn,
-    row: &LotRow,
-    said: &mut Said,
-) -> Result<()> {
+pub fn of_lot(writer: &Writer<'_>, said: &mut Said) -> Result<()> {
     for (phrases, fields) in languages(writer) {
         statement(writer, &phrases, fields, said);
-        if let Some(made) = writer.made() {
-            let text = mark::packed(writer, made, phrases.language);
-            let own = || format!("{} {}", phrases.made, phrases.short_date(made));
-            said.say(fields.made, text.unwrap_or_else(own));
-        }
-        if let Some(cure) = &writer.lot.cure {
-            let text = phrases.cured(cure.nitrite_ppm.0 > 0, cure.nitrate_ppm.0 > 0);
+        let made = writer.made();
+        let text = mark::packed(writer, made, phrases.language);
+        let own = || format!("{} {}", phrases.made, phrases.short_date(made));
+        said.say(fields.made, text.unwrap_or_else(own));
+        if let Some(cure) = &writer.view.cured {
+            let text = phrases.cured(cure.nitrite_ppm > 0, cure.nitrate_ppm > 0);
             said.say(fields.cure, text);
         }
     }
@@ -50,26 +40,19 @@ pub fn of_lot(
         }
     }
     handling(writer, said);
-    uncured::of_lot(writer, conn, row, said)?;
-    said.say(Field::Origin, origin_of(writer, conn, row)?);
+    uncured::of_lot(writer, said)?;
+    said.say(Field::Origin, origin_of(writer));
     said.say(Field::Business, business(writer));
     Ok(())
 }
 
-/// What differs from pack to pack; `thawed` if it was frozen before.
-pub fn of_pack(
-    writer: &Writer<'_>,
-    said: &mut Said,
-    number: u32,
-    frozen_on: Option<NaiveDate>,
-    thawed: bool,
-) {
+/// What differs from pack to pack.
+pub fn of_pack(writer: &Writer<'_>, said: &mut Said, number: u32, state: Frozen) {
     writer.customers_date(said, number);
     said.say(Field::Net, net::told(writer, number));
-    let is_frozen = writer.pack(number).state == State::Frozen.as_str();
     for (phrases, fields) in languages(writer) {
         storage(writer, &phrases, fields, number, said);
-        if thawed {
+        if state == Frozen::Once {
             let law = writer.law();
             if let Some(words) = notice(&law.statements, NoticeKind::Thawed) {
                 said.say(fields.thawed, words.in_language(phrases.language));
@@ -83,7 +66,7 @@ pub fn of_pack(
     if said.0.get(&Field::Storage) == said.0.get(&Field::SecondStorage) {
         said.0.remove(&Field::SecondStorage);
     }
-    if let Some(day) = frozen_on.filter(|_| is_frozen) {
+    if let Frozen::Since(day) = state {
         said.say(
             Field::Frozen,
             mark::frozen(writer, day, writer.first.language),
@@ -133,18 +116,18 @@ fn languages(writer: &Writer<'_>) -> Vec<(Phrases, Fields)> {
 
 /// The ingredient list and the allergen statement.
 fn statement(writer: &Writer<'_>, phrases: &Phrases, fields: Fields, said: &mut Said) {
-    let lot = writer.lot;
+    let stated = &writer.view.stated;
     let language = phrases.language;
-    let list = lot.ingredients.get(language).map_or("", String::as_str);
-    let species = lot
-        .species_note
+    let list = stated.ingredients.get(language).map_or("", String::as_str);
+    let species = stated
+        .species
         .get(language)
         .map_or(String::new(), |note| format!(" {}.", capital(note)));
-    let title = lot.ingredients_title.get(language);
+    let title = stated.titles.get(language);
     let title = title.map_or_else(|| format!("{}:", phrases.ingredients), String::clone);
     said.say(fields.ingredients, format!("{title} {list}.{species}"));
     // Nothing where the list itself makes them stand out.
-    let contains = lot.contains.get(language).cloned().unwrap_or_default();
+    let contains = stated.contains.get(language).cloned().unwrap_or_default();
     said.say(fields.allergens, contains);
 }
 
@@ -152,13 +135,13 @@ fn statement(writer: &Writer<'_>, phrases: &Phrases, fields: Fields, said: &mut 
 fn storage(writer: &Writer<'_>, phrases: &Phrases, fields: Fields, number: u32, said: &mut Said) {
     let place = writer.kitchen.entry.profile.0;
     let rules = &writer.app.law.laws.of(place).statements;
-    let state = writer.pack(number).state.as_str();
-    let kind = match State::parse(state) {
-        Some(State::Frozen) => Some(NoticeKind::KeepFrozen),
-        Some(State::Chilled) => Some(NoticeKind::KeepRefrigerated),
+    let state = writer.pack(number).now.state;
+    let kind = match state {
+        State::Frozen => Some(NoticeKind::KeepFrozen),
+        State::Chilled => Some(NoticeKind::KeepRefrigerated),
         _ => None,
     };
-    let own = phrases.storage(state);
+    let own = phrases.storage(state.as_str());
     let words = |kind| notice(rules, kind).map(|words| words.in_language(phrases.language));
     let mut text = kind.and_then(words).unwrap_or(own).to_owned();
     let roast = writer.product.kind == ProductKind::Cooked && writer.product.species.is_some();
@@ -207,30 +190,29 @@ fn handling(writer: &Writer<'_>, said: &mut Said) {
 
 /// Where the animal of a piece of fresh meat lived and died, where the place asks for it and the
 /// lists know it (`canada-eu-uk-10.1`).
-fn origin_of(writer: &Writer<'_>, conn: &mut Conn, row: &LotRow) -> Result<String> {
+fn origin_of(writer: &Writer<'_>) -> String {
     let rules = &writer.law().statements;
     let asked = writer.product.raw
         && matches!(
             writer.product.species,
             Some(Species::Pig | Species::Sheep | Species::Goat | Species::Chicken | Species::Duck)
         );
-    let Some(animal) = row.animal_id.filter(|_| asked) else {
-        return Ok(String::new());
+    let Some(animal) = writer.animal().filter(|_| asked) else {
+        return String::new();
     };
-    let animal = store::animals::by_key(conn, animal)?;
-    let reared = country_of(conn, List::Farms, &animal.farm)?;
-    let abattoir = animal.abattoir.as_deref();
-    let slaughtered = match abattoir {
-        Some(number) => country_of(conn, List::Abattoirs, number)?,
-        None => None,
-    };
-    Ok(match (reared, slaughtered) {
+    let lists = writer.lists();
+    let farm = lists.farms.get(&animal.farm);
+    let reared = farm.and_then(|farm| farm.country.as_ref());
+    let abattoir = animal.abattoir.as_ref();
+    let abattoir = abattoir.and_then(|number| lists.abattoirs.get(number));
+    let slaughtered = abattoir.and_then(|abattoir| abattoir.country.as_ref());
+    match (reared, slaughtered) {
         (Some(reared), Some(slaughtered)) => {
             let language = writer.first.language;
-            origin(rules, None, &reared, &slaughtered, language).join(". ")
+            origin(rules, None, reared, slaughtered, language).join(". ")
         }
         _ => String::new(),
-    })
+    }
 }
 
 fn business(writer: &Writer<'_>) -> String {

@@ -5,18 +5,18 @@ use super::{codes, curing, kitchen, mark, receiving, retail};
 use crate::app::App;
 use crate::error::Result;
 use crate::lists::kitchen::Kitchen;
-use crate::wire::answers::{LotRead, PackRead};
-use chrono::NaiveDate;
+use crate::read::Reading;
+use chrono::{NaiveDate, NaiveDateTime};
 use domain::cure_room::Piece;
+use domain::family::{Lists, LotView, Source, SourceAnimal, frozen, piece};
 use domain::law::Law;
+use domain::lot::{Lot, LotId, Pack};
+use domain::origin::Origin;
 use domain::product::Product;
 use domain::words::{ProductKind, State};
 use labels::{Facts, Field, Purpose, Readiness};
 use rust_decimal::Decimal;
 use std::collections::BTreeMap;
-use store::Conn;
-use store::lots::LotRow;
-use store::sources::SourceRow;
 
 /// How long a date may lie ahead and still go without its year on a small label, in days.
 const THIS_SEASON: i64 = 180;
@@ -24,16 +24,16 @@ const THIS_SEASON: i64 = 180;
 /// Turns a lot into what its labels say.
 pub struct Writer<'a> {
     pub app: &'a App,
-    pub lot: &'a LotRead,
+    pub reading: &'a Reading<'a>,
+    /// The lot as it is told.
+    pub view: LotView<'a>,
+    pub lot: &'a Lot,
     pub product: &'a Product,
     pub kitchen: &'a Kitchen,
     /// The words of the first language.
     pub first: Phrases,
     /// Those of the second, where the kitchen has one.
     pub second: Option<Phrases>,
-    source: Option<Option<SourceRow>>,
-    piece: Option<Option<Piece>>,
-    states: Option<Vec<(u32, State, NaiveDate)>>,
     /// What a purpose says of every pack alike; made for the first of them.
     shared: Option<(Purpose, Said)>,
 }
@@ -53,31 +53,23 @@ impl Said {
 }
 
 impl<'a> Writer<'a> {
-    /// A writer for one lot.
-    pub fn new(
-        app: &'a App,
-        lot: &'a LotRead,
-        product: &'a Product,
-        kitchen: &'a Kitchen,
-    ) -> Writer<'a> {
-        let languages: Vec<&str> = kitchen
-            .entry
-            .languages
-            .iter()
-            .map(|language| language.0.as_str())
-            .collect();
-        Writer {
+    /// A writer for one lot of a family that was loaded with its ancestors; none where it is not in
+    /// it.
+    pub fn new(app: &'a App, reading: &'a Reading<'a>, lot: LotId) -> Option<Writer<'a>> {
+        let kitchen = reading.kitchen();
+        let languages = kitchen.languages();
+        let view = reading.view(lot)?;
+        Some(Writer {
             app,
-            lot,
-            product,
+            reading,
+            lot: &view.of.lot,
+            product: &view.of.lot.product,
+            view,
             kitchen,
             first: Phrases::of(languages.first().copied().unwrap_or("en")),
             second: languages.get(1).map(|language| Phrases::of(language)),
-            source: None,
-            piece: None,
-            states: None,
             shared: None,
-        }
+        })
     }
 
     /// The law of the kitchen's place.
@@ -86,82 +78,86 @@ impl<'a> Writer<'a> {
     }
 
     /// The pack of that number; the caller has looked that there is one.
-    pub fn pack(&self, number: u32) -> &'a PackRead {
+    pub fn pack(&self, number: u32) -> &'a Pack {
         &self.lot.packs[number as usize - 1]
     }
 
     /// Where it was received from, if it was.
-    pub fn source(&mut self, conn: &mut Conn, row: &LotRow) -> Result<Option<&SourceRow>> {
-        if self.source.is_none() {
-            self.source = Some(store::sources::current(conn, &[row.id])?.pop());
-        }
-        Ok(self.source.as_ref().and_then(Option::as_ref))
-    }
-
-    /// Is it a cured piece that is not released yet?
-    pub fn waits_for_release(&self, conn: &mut Conn, row: &LotRow) -> Result<bool> {
-        Ok(self.product.release.is_some() && !store::record::is_released(conn, row.id)?)
+    pub fn source(&self) -> Option<&'a Source> {
+        self.view.of.source.as_ref()
     }
 
     /// The piece in the cure room that it is, if it is one and not released yet.
-    pub fn piece(&mut self, conn: &mut Conn, row: &LotRow) -> Result<Option<&Piece>> {
-        if self.piece.is_none() {
-            let piece = match self.waits_for_release(conn, row)? {
-                true => crate::read::piece::read(self.app, conn, row)?,
-                false => None,
-            };
-            self.piece = Some(piece);
-        }
-        Ok(self.piece.as_ref().and_then(Option::as_ref))
+    pub fn piece(&self) -> Option<Piece> {
+        let rules = &self.app.law.trade.cure_room;
+        let family = &self.reading.family;
+        self.lot
+            .waits_for_release()
+            .then(|| piece(family, self.lot.id, self.kitchen.zone, rules))?
     }
 
-    /// How each pack came to be kept, the oldest first: pack, state, day.
-    pub fn states(&mut self, conn: &mut Conn, row: &LotRow) -> Result<&[(u32, State, NaiveDate)]> {
-        if self.states.is_none() {
-            self.states = Some(store::packs::states(conn, row.id)?);
-        }
-        Ok(self.states.as_deref().unwrap_or_default())
+    /// The one animal that everything with a species in it comes from, if it is one.
+    pub fn animal(&self) -> Option<&'a SourceAnimal> {
+        let Origin::One(animal) = self.lot.origin else {
+            return None;
+        };
+        let sources = self
+            .reading
+            .family
+            .lots
+            .values()
+            .filter_map(|of| of.source.as_ref());
+        sources
+            .filter_map(|source| source.animal.as_ref())
+            .find(|of| of.key == animal.0)
+    }
+
+    /// The kitchen's lists.
+    pub fn lists(&self) -> &'a Lists {
+        &self.reading.standing.lists
+    }
+
+    /// When it was made, by the kitchen's clock.
+    pub fn made_at(&self) -> NaiveDateTime {
+        self.lot
+            .made_at
+            .with_timezone(&self.kitchen.zone)
+            .naive_local()
     }
 
     /// The day it was made.
-    pub fn made(&self) -> Option<NaiveDate> {
-        self.lot.made_at.get(..10).and_then(|day| day.parse().ok())
+    pub fn made(&self) -> NaiveDate {
+        self.made_at().date()
     }
 
     /// What a pack's label says for a purpose.
     ///
     /// # Errors
-    /// The database is away, or the record is damaged.
-    pub fn facts(
-        &mut self,
-        conn: &mut Conn,
-        row: &LotRow,
-        number: u32,
-        purpose: Purpose,
-    ) -> Result<Facts> {
+    /// 409 for words that may not stand on it.
+    pub fn facts(&mut self, number: u32, purpose: Purpose) -> Result<Facts> {
         let known = self.shared.take().filter(|(of, _)| *of == purpose);
         let shared = match known {
             Some((_, said)) => said,
-            None => self.shared(conn, row, purpose)?,
+            None => self.shared(purpose)?,
         };
         let mut said = shared.clone();
         self.shared = Some((purpose, shared));
-        let frozen_on = self.frozen_on(conn, row, number)?;
+        let state = frozen(self.view.of, number, self.kitchen.zone);
         match purpose {
             Purpose::Retail | Purpose::DirectSale => {
-                retail::of_pack(self, &mut said, number, frozen_on.0, frozen_on.1);
+                retail::of_pack(self, &mut said, number, state)
             }
-            Purpose::Freezer => kitchen::frozen(self, &mut said, number, frozen_on.0),
+            Purpose::Freezer => kitchen::frozen(self, &mut said, number, state),
             Purpose::Kitchen => kitchen::of_pack(self, &mut said, number),
             Purpose::Receiving => receiving::of_pack(self, &mut said, number),
             Purpose::Curing => {}
             Purpose::Hold => kitchen::held(self, &mut said, number),
         }
-        let shown = &self.lot.shown;
+        let shown = self.lot.code.shown();
         said.say(
             Field::Lot,
             match self.lot.packs.len() {
-                1 => shown.clone(),
+                1 => shown,
                 _ => format!("{shown} / {number}"),
             },
         );
@@ -176,7 +172,7 @@ impl<'a> Writer<'a> {
     }
 
     /// What all packs of the lot have in common.
-    fn shared(&mut self, conn: &mut Conn, row: &LotRow, purpose: Purpose) -> Result<Said> {
+    fn shared(&self, purpose: Purpose) -> Result<Said> {
         let mut said = Said::default();
         said.say(Field::Name, self.product.name(self.first.language));
         if let Some(second) = &self.second {
@@ -192,36 +188,13 @@ impl<'a> Writer<'a> {
         };
         said.say(Field::Kind, words(&self.first));
         match purpose {
-            Purpose::Retail | Purpose::DirectSale => retail::of_lot(self, conn, row, &mut said)?,
-            Purpose::Receiving => receiving::of_lot(self, conn, row, &mut said)?,
-            Purpose::Curing => curing::of_lot(self, conn, row, &mut said)?,
+            Purpose::Retail | Purpose::DirectSale => retail::of_lot(self, &mut said)?,
+            Purpose::Receiving => receiving::of_lot(self, &mut said),
+            Purpose::Curing => curing::of_lot(self, &mut said),
             Purpose::Kitchen | Purpose::Freezer => kitchen::of_lot(self, &mut said),
             Purpose::Hold => kitchen::hold_of_lot(self, &mut said),
         }
         Ok(said)
-    }
-
-    /// The day since which a pack is frozen, and whether it was frozen before and is thawed now.
-    fn frozen_on(
-        &mut self,
-        conn: &mut Conn,
-        row: &LotRow,
-        number: u32,
-    ) -> Result<(Option<NaiveDate>, bool)> {
-        let is_frozen = self.pack(number).state == State::Frozen.as_str();
-        let born_frozen = row.born_state == State::Frozen.as_str();
-        let made = self.made();
-        let states = self.states(conn, row)?;
-        let of_pack = || states.iter().filter(|(pack, ..)| *pack == number);
-        let last = of_pack()
-            .rev()
-            .find(|(_, state, _)| *state == State::Frozen)
-            .map(|(.., day)| *day);
-        let since = last.or(made.filter(|_| born_frozen));
-        Ok(match is_frozen {
-            true => (since, false),
-            false => (None, since.is_some()),
-        })
     }
 
     /// Raw or ready to eat: on the label it is never told by colour alone.
@@ -238,22 +211,20 @@ impl<'a> Writer<'a> {
     pub fn own_date(&self, said: &mut Said, number: u32) {
         let pack = self.pack(number);
         let first = &self.first;
-        let frozen = pack.state == State::Frozen.as_str();
-        let heading = match (pack.use_by, pack.days_left) {
+        let frozen = pack.now.state == State::Frozen;
+        let heading = match (pack.now.use_by, pack.now.days_left) {
             (None, Some(_)) if frozen => first.use_within,
             _ => first.use_by,
         };
         said.say(Field::UseByHeading, heading);
-        let use_by = pack.use_by.map(|day| day.0);
-        let long = match (use_by, pack.days_left) {
+        let use_by = pack.now.use_by;
+        let long = match (use_by, pack.now.days_left) {
             (Some(date), _) => first.date(date),
             (None, Some(days)) if frozen => first.once_thawed(days),
             (None, _) if frozen => first.frozen.to_owned(),
             (None, _) => first.no_date.to_owned(),
         };
-        let soon = use_by
-            .zip(self.made())
-            .is_some_and(|(date, made)| (date - made).num_days() < THIS_SEASON);
+        let soon = use_by.is_some_and(|date| (date - self.made()).num_days() < THIS_SEASON);
         let short = match use_by {
             Some(date) if soon => first.day_label(date),
             _ => long.clone(),
@@ -269,15 +240,15 @@ impl<'a> Writer<'a> {
     /// The date as the place words it for a customer, else in the kitchen's own words.
     pub fn customers_date(&self, said: &mut Said, number: u32) {
         self.own_date(said, number);
-        let Some(date) = self.pack(number).use_by else {
+        let Some(date) = self.pack(number).now.use_by else {
             return;
         };
         let languages: Vec<&str> = std::iter::once(self.first.language)
             .chain(self.second.as_ref().map(|second| second.language))
             .collect();
         // In both languages at once where they share one form of the date.
-        let both = mark::of(self, date.0, &languages).filter(|mark| !mark.date.contains(" / "));
-        let one = || mark::of(self, date.0, &languages[..1]);
+        let both = mark::of(self, date, &languages).filter(|mark| !mark.date.contains(" / "));
+        let one = || mark::of(self, date, &languages[..1]);
         let shared = both.is_some();
         let Some(mark) = both.or_else(one) else {
             return;
@@ -287,7 +258,7 @@ impl<'a> Writer<'a> {
         said.say(Field::UseBy, mark.date);
         said.0.remove(&Field::SecondUseBy);
         let second = self.second.as_ref().filter(|_| !shared);
-        if let Some(mark) = second.and_then(|second| mark::of(self, date.0, &[second.language])) {
+        if let Some(mark) = second.and_then(|second| mark::of(self, date, &[second.language])) {
             said.say(Field::SecondUseBy, mark.text);
         }
     }
@@ -309,9 +280,9 @@ impl<'a> Writer<'a> {
     /// The weight of a pack: what is left of it, or what it was born with once it is empty.
     pub fn grams(&self, number: u32) -> domain::grams::Grams {
         let pack = self.pack(number);
-        match pack.left_grams.0.milligrams() > 0 {
-            true => pack.left_grams.0,
-            false => pack.grams.0,
+        match pack.now.left.is_none_left() {
+            true => pack.made,
+            false => pack.now.left,
         }
     }
 }

@@ -29,6 +29,22 @@ pub enum List {
 }
 
 impl List {
+    /// Every list.
+    pub const ALL: [List; 7] = [
+        List::Farms,
+        List::Abattoirs,
+        List::Suppliers,
+        List::Places,
+        List::Products,
+        List::Recipes,
+        List::Printers,
+    ];
+
+    /// The list of that name.
+    pub fn parse(name: &str) -> Option<List> {
+        List::ALL.into_iter().find(|list| list.as_str() == name)
+    }
+
     /// Its name, in paths and in the record.
     pub const fn as_str(self) -> &'static str {
         match self {

@@ -99,6 +99,12 @@ impl Kitchen {
             .map_or("en", |language| language.0.as_str())
     }
 
+    /// The languages of its labels, the first one first.
+    pub fn languages(&self) -> Vec<&str> {
+        let languages = self.entry.languages.iter();
+        languages.map(|language| language.0.as_str()).collect()
+    }
+
     /// The number of an approval for something that holds on a day, if one is on file.
     pub fn approval(&self, purpose: &str, day: NaiveDate) -> Option<&str> {
         let holds = |approval: &&Approval| {

@@ -3,5 +3,6 @@
 pub mod checks;
 pub mod entry;
 pub mod kitchen;
+pub mod standing;
 
 pub use entry::{Entry, List};

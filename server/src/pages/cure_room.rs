@@ -1,12 +1,12 @@
 //! The cure room: one card a piece, its loss as a line against what is expected.
 
 use super::format;
-use crate::app::App;
+use crate::caller::Asking;
 use crate::read::cure_room;
 use crate::serve::blocking;
 use crate::wire::cure_room::PieceRead;
 use crate::wire::cures::decimal;
-use actix_web::{HttpResponse, web};
+use actix_web::HttpResponse;
 use askama::Template;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
@@ -34,8 +34,9 @@ struct Card {
 }
 
 /// Every piece on hand.
-pub async fn page(app: web::Data<App>) -> HttpResponse {
+pub async fn page(asking: Asking) -> HttpResponse {
     let made = blocking(move || {
+        let app = asking.caller();
         app.store.read(|conn| {
             let room = cure_room::read(&app, conn)?;
             Ok(CureRoom {

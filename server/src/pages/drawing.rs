@@ -3,6 +3,7 @@
 use std::fmt::Write;
 
 /// A box.
+#[derive(Default)]
 pub struct Card {
     /// Where a tap leads.
     pub goes_to: Option<String>,

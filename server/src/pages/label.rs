@@ -4,13 +4,13 @@ use super::trouble;
 use crate::app::App;
 use crate::error::Result;
 use crate::label_facts::{self, Wanted};
-use crate::read::lot_named;
+use crate::read::{Reading, lot_named};
 use crate::routes::query;
 use crate::serve::blocking;
 use actix_web::{HttpRequest, HttpResponse, web};
+use domain::lot::LotId;
 use serde::Deserialize;
-use store::Conn;
-use store::lots::LotRow;
+use store::family::Extent;
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -48,7 +48,8 @@ async fn asked(
     blocking(move || {
         app.store.read(|conn| {
             let row = lot_named(&app, conn, &code)?;
-            draw(&app, conn, &row, asked.pack, asked.template)
+            let reading = Reading::load(&app, conn, &[row.id], Extent::ANCESTORS)?;
+            draw(&app, &reading, LotId(row.id), asked.pack, asked.template)
         })
     })
     .await
@@ -60,8 +61,8 @@ async fn asked(
 /// 422 for a pack or a template that is not there; 409 where a text does not fit.
 pub fn draw(
     app: &App,
-    conn: &mut Conn,
-    row: &LotRow,
+    reading: &Reading<'_>,
+    lot: LotId,
     pack: Option<u32>,
     template: Option<String>,
 ) -> Result<String> {
@@ -70,6 +71,6 @@ pub fn draw(
         template,
         ..Wanted::default()
     };
-    let placed = label_facts::of_lot(app, conn, row, &wanted)?;
+    let placed = label_facts::of_lot(app, reading, lot, &wanted)?;
     Ok(placed.first().map(labels::svg).unwrap_or_default())
 }

@@ -1,23 +1,27 @@
 //! The page of a lot: what it is, its label, its family, where it went.
 
 use super::forward::Forward;
-use super::history::{self, Line, Reading};
+use super::history::{self, Line};
 use super::origins::Origins;
 use super::packs::{self, Run};
 use super::{format, label, tree};
-use crate::app::App;
+use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::label_facts::MOST;
 use crate::read::names::Names;
-use crate::read::{self, lot_named};
+use crate::read::{self, Reading, lot_named};
 use crate::serve::blocking;
+use crate::wire;
 use crate::wire::answers::{BecauseRead, LotRead};
 use actix_web::{HttpResponse, web};
 use askama::Template;
 use chrono::NaiveDate;
+use domain::family::origins;
+use domain::lot::LotId;
 use domain::moment::day_of;
 use std::collections::BTreeMap;
 use store::Conn;
+use store::family::Extent;
 use store::lots::LotRow;
 
 #[derive(Template)]
@@ -49,12 +53,19 @@ struct LotPage {
     /// The family for a wide screen and for a narrow one.
     tree: tree::Pictures,
     history: Vec<Line>,
-    readings: Vec<Reading>,
+    readings: Vec<history::Reading>,
 }
 
+/// What the page tells of: why, and what was made from it.
+const EXTENT: Extent = Extent {
+    children: true,
+    ..Extent::REASONED
+};
+
 /// A lot.
-pub async fn page(app: web::Data<App>, code: web::Path<String>) -> HttpResponse {
+pub async fn page(asking: Asking, code: web::Path<String>) -> HttpResponse {
     let made = blocking(move || {
+        let app = asking.caller();
         app.store.read(|conn| {
             let row = lot_named(&app, conn, &code)?;
             read(&app, conn, &row)
@@ -63,14 +74,16 @@ pub async fn page(app: web::Data<App>, code: web::Path<String>) -> HttpResponse 
     super::page(made.await)
 }
 
-fn read(app: &App, conn: &mut Conn, row: &LotRow) -> Result<LotPage> {
-    let kitchen = app.kitchen(conn)?;
+fn read(app: &Caller<'_>, conn: &mut Conn, row: &LotRow) -> Result<LotPage> {
+    let reading = Reading::load(app.app(), conn, &[row.id], EXTENT)?;
+    let kitchen = reading.kitchen();
     let today = day_of(app.now(), kitchen.zone);
-    let names = Names::load(app, conn)?;
-    let lot = read::lot::read(app, conn, row)?;
-    let origins = read::trace::origins(app, conn, row)?;
+    let names = Names::of(reading.standing.clone(), kitchen.language());
+    let lot = read::lot::of(app, &reading, row)?;
+    let origins = origins(&reading.family, LotId(row.id));
+    let origins = wire::answers::origins::read(&row.code, &origins);
     let forward = read::trace::of_lot(conn, row)?;
-    let tree = tree::draw(app, conn, row, &origins, &names)?;
+    let tree = tree::draw(&reading, LotId(row.id), &origins, &names);
     let name = lot.names.get(kitchen.language());
     let name = name.or_else(|| lot.names.values().next());
     let first = lot
@@ -78,7 +91,7 @@ fn read(app: &App, conn: &mut Conn, row: &LotRow) -> Result<LotPage> {
         .iter()
         .find(|pack| pack.left_grams.0.milligrams() > 0);
     let label = first.map(|first| {
-        label::draw(app, conn, row, Some(first.pack), None)
+        label::draw(app.app(), &reading, LotId(row.id), Some(first.pack), None)
             .map_err(|error| words::Speech::default().say(&error.problem().detail))
     });
     let on_hand = lot.packs.iter();

@@ -1,7 +1,7 @@
 //! The counter's page: one huge word.
 
 use super::{format, see_other};
-use crate::app::App;
+use crate::caller::Asking;
 use crate::error::Result;
 use crate::read;
 use crate::routes::query;
@@ -45,16 +45,17 @@ struct Asked {
 }
 
 /// The verdict on what was scanned; without a code, the field alone.
-pub async fn page(request: HttpRequest, app: web::Data<App>) -> HttpResponse {
-    super::page(ask(&request, app).await)
+pub async fn page(request: HttpRequest, asking: Asking) -> HttpResponse {
+    super::page(ask(&request, asking).await)
 }
 
-async fn ask(request: &HttpRequest, app: web::Data<App>) -> Result<ScanPage> {
+async fn ask(request: &HttpRequest, asking: Asking) -> Result<ScanPage> {
     let Asked { code } = query(request)?;
     let Some(code) = code.filter(|code| !code.trim().is_empty()) else {
         return Ok(ScanPage { answer: None });
     };
     blocking(move || {
+        let app = asking.caller();
         app.store.look(|conn| {
             let currency = app.kitchen_lately(conn)?.entry.currency.0.clone();
             let scan = read::scan::scan(&app, conn, &code)?;

@@ -2,16 +2,14 @@
 
 use super::drawing::{self, Card, Side};
 use super::format;
-use crate::app::App;
-use crate::error::Result;
+use crate::read::Reading;
 use crate::read::names::Names;
 use crate::wire::answers::OriginsRead;
+use domain::family::{Family, Relative};
 use domain::grams::Grams;
 use domain::lot::LotId;
+use domain::words::Account;
 use std::cmp::Reverse;
-use store::Conn;
-use store::lots::{self, LotRow};
-use store::trace;
 
 /// The most boxes on a side; the tables tell of all.
 const MOST: usize = 9;
@@ -24,73 +22,68 @@ pub struct Pictures {
     pub narrow: String,
 }
 
-/// Draws what went in, the lot, and what was made of it; for a carcass, its animal.
-///
-/// # Errors
-/// The database is away, or the record is damaged.
-pub fn draw(
-    app: &App,
-    conn: &mut Conn,
-    row: &LotRow,
-    origins: &OriginsRead,
-    names: &Names,
-) -> Result<Pictures> {
-    let language = app.kitchen(conn)?.language().to_owned();
-    let ancestry = trace::back(conn, row.id)?;
-    let mut uses: Vec<(i32, i64)> = Vec::new();
-    for used in ancestry.uses_of(LotId(row.id)) {
-        match uses.iter_mut().find(|(lot, _)| *lot == used.lot.0) {
-            Some((_, mg)) => *mg += used.milligrams,
-            None => uses.push((used.lot.0, used.milligrams)),
+/// Draws what went in, the lot, and what was made from it; for a carcass, its animal.
+pub fn draw(reading: &Reading<'_>, lot: LotId, origins: &OriginsRead, names: &Names) -> Pictures {
+    let family = &reading.family;
+    let language = reading.kitchen().language();
+    let mut uses: Vec<(LotId, Grams)> = Vec::new();
+    for used in family.ancestry.uses_of(lot) {
+        let grams = Grams::from_milligrams(used.milligrams);
+        match uses.iter_mut().find(|(lot, _)| *lot == used.lot) {
+            Some((_, sum)) => *sum += grams,
+            None => uses.push((used.lot, grams)),
         }
     }
-    let mut before = cards(app, conn, uses, &language)?;
+    let mut before = cards(family, uses, language);
     if before.cards.is_empty() {
         before.cards = animals(origins, names);
     }
-    let made = trace::children(conn, row.id)?;
-    let after = cards(app, conn, made, &language)?;
-    let own = Card {
+    let steps = family.get(lot).map(Relative::steps).unwrap_or_default();
+    let mut made: Vec<LotId> = steps
+        .iter()
+        .filter(|did| did.account == Account::Used)
+        .flat_map(|did| family.made.get(&did.deed).into_iter().flatten().copied())
+        .collect();
+    made.sort_unstable();
+    made.dedup();
+    let made = made.into_iter().filter_map(|lot| family.get(lot));
+    let made = made.filter(|of| !of.lot.voided);
+    let after = cards(
+        family,
+        made.map(|of| (of.lot.id, of.made())).collect(),
+        language,
+    );
+    let own = family.get(lot).map_or_else(Card::default, |of| Card {
         goes_to: None,
-        title: row.code()?.shown(),
-        below: app
-            .product(conn, row.version_id)?
-            .name(&language)
-            .to_owned(),
-    };
-    Ok(Pictures {
+        title: of.lot.code.shown(),
+        below: of.lot.product.name(language).to_owned(),
+    });
+    Pictures {
         wide: drawing::wide(&before, &own, &after),
         narrow: drawing::narrow(&before, &own, &after),
-    })
+    }
 }
 
-/// A card for each lot with its weight in grams, the heaviest first.
-fn cards(app: &App, conn: &mut Conn, mut of: Vec<(i32, i64)>, language: &str) -> Result<Side> {
+/// A card for each lot with its weight, the heaviest first.
+fn cards(family: &Family, mut of: Vec<(LotId, Grams)>, language: &str) -> Side {
     let all = of.len();
-    of.sort_by_key(|(_, mg)| Reverse(*mg));
+    of.sort_by_key(|(_, grams)| Reverse(*grams));
     of.truncate(MOST);
-    let keys: Vec<i32> = of.iter().map(|(lot, _)| *lot).collect();
-    let rows = lots::by_keys(conn, &keys)?;
-    let mut cards = Vec::with_capacity(of.len());
-    for (key, mg) in of {
-        let Some(row) = rows.iter().find(|row| row.id == key) else {
-            continue;
-        };
-        let product = app.product(conn, row.version_id)?;
-        cards.push(Card {
-            goes_to: Some(format!("/lots/{}", row.code)),
-            title: row.code()?.shown(),
-            below: format!(
-                "{}, {}",
-                short(product.name(language)),
-                Grams::from_milligrams(mg)
-            ),
-        });
-    }
-    Ok(Side {
+    let cards: Vec<Card> = of
+        .into_iter()
+        .filter_map(|(lot, grams)| {
+            let of = family.get(lot)?;
+            Some(Card {
+                goes_to: Some(format!("/lots/{}", of.lot.code)),
+                title: of.lot.code.shown(),
+                below: format!("{}, {grams}", short(of.lot.product.name(language))),
+            })
+        })
+        .collect();
+    Side {
         more: all.saturating_sub(cards.len()),
         cards,
-    })
+    }
 }
 
 fn animals(origins: &OriginsRead, names: &Names) -> Vec<Card> {

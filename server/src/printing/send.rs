@@ -296,7 +296,7 @@ impl Desk<'_> {
             Ok(Letter {
                 voided,
                 label: kept::label(conn, &print.row)?,
-                deed: crate::deeds::perform::shown_id(&deed.uid),
+                deed: crate::wire::answers::shown_id(&deed.uid),
                 person: deed.person,
             })
         })

@@ -1,14 +1,16 @@
 //! Source animals, and the lots received of them.
 
 use crate::app::App;
-use crate::deeds::perform::shown_id;
 use crate::error::{Error, Result};
 use crate::read::find::limit;
 use crate::wire::Day;
+use crate::wire::answers::shown_id;
 use crate::wire::answers::{AnimalRead, AnimalsPage};
 use crate::wire::scalars::day;
 use serde::Deserialize;
+use std::collections::HashMap;
 use store::animals::{self, AnimalRow, Sought};
+use uuid::Uuid;
 
 /// The query of a search for animals.
 #[derive(Debug, Default, Deserialize)]
@@ -19,6 +21,7 @@ pub struct AnimalsQuery {
     pub killed_on: Option<String>,
     pub carcass: Option<String>,
     pub tag: Option<String>,
+    pub after: Option<String>,
     pub limit: Option<String>,
 }
 
@@ -33,13 +36,14 @@ pub fn list(app: &App, query: &AnimalsQuery) -> Result<AnimalsPage> {
             .filter(|text| !text.is_empty())
             .map(str::to_owned)
     };
-    let sought = Sought {
+    let mut sought = Sought {
         farm: given(&query.farm).map(|farm| farm.to_uppercase()),
         killed_on: given(&query.killed_on)
             .map(|text| day(&text).map_err(|says| Error::cannot_be("killed_on", says)))
             .transpose()?,
         carcass: given(&query.carcass),
         tag: given(&query.tag),
+        after: None,
     };
     for (field, text) in [
         ("farm", &sought.farm),
@@ -58,19 +62,34 @@ pub fn list(app: &App, query: &AnimalsQuery) -> Result<AnimalsPage> {
     }
     let limit = limit(query.limit.as_deref())?;
     app.store.read(|conn| {
-        let mut animals = Vec::new();
-        for (row, uid) in animals::list(conn, &sought, limit)? {
-            let sides = animals::sides(conn, row.id)?;
-            let lots = sides
-                .into_iter()
-                .map(|(_, code)| code.to_string())
-                .collect();
-            animals.push(AnimalRead {
-                lots,
-                ..read(&row, &uid)
-            });
+        if let Some(after) = given(&query.after) {
+            let last = Uuid::parse_str(&after).ok();
+            let last = last
+                .map(|uid| animals::by_uid(conn, uid.as_bytes()))
+                .transpose()?;
+            let last = last.flatten().ok_or_else(|| {
+                let detail = format!("{after:?} is no animal of the page before.");
+                Error::cannot_be("after", detail)
+            })?;
+            sought.after = Some((last.killed_on, last.id));
         }
-        Ok(AnimalsPage { animals })
+        let mut rows = animals::list(conn, &sought, limit + 1)?;
+        let more = rows.len() as i64 > limit;
+        rows.truncate(limit as usize);
+        let keys: Vec<i32> = rows.iter().map(|(row, _)| row.id).collect();
+        let mut received: HashMap<i32, Vec<String>> = HashMap::new();
+        for (animal, _, code) in animals::received_of(conn, &keys)? {
+            received.entry(animal).or_default().push(code);
+        }
+        let animals: Vec<AnimalRead> = rows
+            .iter()
+            .map(|(row, uid)| AnimalRead {
+                lots: received.remove(&row.id).unwrap_or_default(),
+                ..read(row, uid)
+            })
+            .collect();
+        let next = animals.last().filter(|_| more).map(|last| last.id.clone());
+        Ok(AnimalsPage { animals, next })
     })
 }
 

@@ -1,8 +1,8 @@
 //! A cure worked out before anybody weighs: how much of what, and whether it may be done.
 
-use super::statement::told;
-use crate::app::App;
+use crate::caller::Caller;
 use crate::error::{Error, Result};
+use crate::wire::answers::because::finding_read;
 use crate::wire::cure_room::CurePlanRead;
 use crate::wire::cures::{CurePlanAsked, decimal, number};
 use crate::wire::{Number, Weight};
@@ -14,8 +14,9 @@ use domain::moment::day_of;
 ///
 /// # Errors
 /// A value that is missing or cannot be, with what would do.
-pub fn work_out(app: &App, asked: &CurePlanAsked) -> Result<CurePlanRead> {
+pub fn work_out(app: &Caller<'_>, asked: &CurePlanAsked) -> Result<CurePlanRead> {
     let kitchen = app.store.read(|conn| app.kitchen(conn))?;
+    let speech = app.speech(&kitchen);
     let percent = |number: Option<Number>| number.map(|number| Percent::new(decimal(number)));
     let dose = match (asked.dose_percent, asked.target_ppm) {
         (Some(dose), None) => Dose::CuringSalt(Percent::new(decimal(dose))),
@@ -56,7 +57,7 @@ pub fn work_out(app: &App, asked: &CurePlanAsked) -> Result<CurePlanRead> {
             .assessed
             .findings
             .iter()
-            .map(|finding| told(finding, rows))
+            .map(|finding| finding_read(finding, rows, &speech))
             .collect(),
         caution: CAUTION.to_owned(),
     })

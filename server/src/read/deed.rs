@@ -1,8 +1,8 @@
 //! Any deed on record, with what voided or corrected it.
 
 use crate::app::App;
-use crate::deeds::perform::shown_id;
 use crate::error::Result;
+use crate::wire::answers::shown_id;
 use crate::wire::answers::{DeedRead, VoidedRead, instant};
 use store::deeds::{self, DeedRow};
 use store::{Conn, entries, lots, sources};

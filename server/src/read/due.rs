@@ -35,7 +35,6 @@ pub struct Due {
 /// # Errors
 /// The database is away, or the record is damaged.
 pub fn by(app: &App, conn: &mut Conn, today: NaiveDate) -> Result<(Vec<Due>, bool)> {
-    let language = app.kitchen(conn)?.language().to_owned();
     let names = Names::load(app, conn)?;
     let sought = Sought {
         use_by_before: today.checked_add_days(Days::new(1)),
@@ -58,16 +57,13 @@ pub fn by(app: &App, conn: &mut Conn, today: NaiveDate) -> Result<(Vec<Due>, boo
     }
     let mut due = Vec::with_capacity(left.len());
     for ((last_day, key), (packs, mg, places)) in left {
-        let Some((lot, _)) = found.iter().find(|(lot, _)| lot.id == key) else {
+        let Some((lot, code)) = found.iter().find(|(lot, _)| lot.id == key) else {
             continue;
         };
         due.push(Due {
             code: lot.code.clone(),
             shown: lot.code()?.shown(),
-            name: app
-                .product(conn, lot.version_id)?
-                .name(&language)
-                .to_owned(),
+            name: names.product(code),
             last_day,
             packs,
             left: Grams::from_milligrams(mg),

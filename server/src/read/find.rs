@@ -1,13 +1,14 @@
 //! Finding lots.
 
 use crate::app::App;
-use crate::deeds::facts::brief_of;
 use crate::error::{Error, Result};
+use crate::read::brief::briefs;
 use crate::wire::answers::LotsPage;
 use crate::wire::scalars::day;
 use domain::words::{Being, State};
 use serde::Deserialize;
 use store::list_lots::{self, Sought};
+use store::lots::LotRow;
 
 /// The query of a search for lots.
 #[derive(Debug, Default, Deserialize)]
@@ -68,17 +69,16 @@ pub fn lots(app: &App, query: &LotsQuery) -> Result<LotsPage> {
     }
     refuse_unprintable(&sought)?;
     app.store.read(|conn| {
-        let kitchen = app.kitchen(conn)?;
+        let kitchen = app.standing(conn)?.kitchen.clone();
         if let Some(after) = given(&query.after) {
-            let named = crate::deeds::facts::named(&after, "after", &app.address(&kitchen))?;
+            let named = crate::named::named(&after, "after", &app.address(&kitchen))?;
             sought.after = Some(super::row(conn, &named.code, "after")?.id);
         }
         let rows = list_lots::list(conn, &sought, limit + 1)?;
         let more = rows.len() as i64 > limit;
-        let mut lots = Vec::with_capacity(rows.len());
-        for (row, _) in rows.iter().take(limit as usize) {
-            lots.push(brief_of(app, conn, row, kitchen.zone)?);
-        }
+        let rows = rows.into_iter().take(limit as usize);
+        let rows: Vec<LotRow> = rows.map(|(row, _)| row).collect();
+        let lots = briefs(app, conn, &rows, kitchen.zone)?;
         let next = lots.last().filter(|_| more).map(|lot| lot.code.clone());
         Ok(LotsPage { lots, next })
     })

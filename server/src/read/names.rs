@@ -1,83 +1,71 @@
-//! What the lists call things, for the eye: products, places and farms by their codes.
+//! What the lists call things, for one reader.
 
-use crate::app::{App, damaged};
+use crate::app::App;
 use crate::error::Result;
-use crate::lists::List;
-use serde::Deserialize;
-use std::collections::{BTreeMap, HashMap};
-use store::{Conn, entries};
+use crate::lists::standing::Standing;
+use domain::lot::PlaceId;
+use std::collections::BTreeMap;
+use std::sync::Arc;
+use store::Conn;
 
-/// The names in use now, in the kitchen's first language.
+/// The names in use now, in a language.
+#[derive(Clone)]
 pub struct Names {
-    products: HashMap<String, String>,
+    standing: Arc<Standing>,
+    language: String,
     /// By code, so that a choice of places is in order.
     pub places: BTreeMap<String, String>,
-    places_by_key: HashMap<i32, String>,
     /// By code.
     pub farms: BTreeMap<String, String>,
 }
 
-#[derive(Deserialize)]
-struct Named {
-    name: String,
-}
-
 impl Names {
-    /// All of them.
+    /// All of them, in the kitchen's first language.
     ///
     /// # Errors
     /// The database is away, or an entry is damaged.
     pub fn load(app: &App, conn: &mut Conn) -> Result<Names> {
-        let language = app.kitchen(conn)?.language().to_owned();
-        let mut names = Names {
-            products: HashMap::new(),
-            places: BTreeMap::new(),
-            places_by_key: HashMap::new(),
-            farms: BTreeMap::new(),
+        let standing = app.standing(conn)?;
+        let language = standing.kitchen.language().to_owned();
+        Ok(Names::of(standing, &language))
+    }
+
+    /// Those of lists that were read already, in a language.
+    pub fn of(standing: Arc<Standing>, language: &str) -> Names {
+        let named = |list: &BTreeMap<String, domain::family::Listed>| {
+            let names = list.iter();
+            names
+                .map(|(code, entry)| (code.clone(), entry.name.clone()))
+                .collect()
         };
-        for row in entries::all(conn, List::Products.as_str())? {
-            let product = app.product_of(row.version_id, &row.body)?;
-            let name = product.name(&language).to_owned();
-            names.products.insert(row.code, name);
+        Names {
+            places: named(&standing.lists.places),
+            farms: named(&standing.lists.farms),
+            language: language.to_owned(),
+            standing,
         }
-        for row in entries::all(conn, List::Places.as_str())? {
-            let name = name_of(&row.body)?;
-            names.places_by_key.insert(row.id, name.clone());
-            names.places.insert(row.code, name);
-        }
-        for row in entries::all(conn, List::Farms.as_str())? {
-            let name = name_of(&row.body)?;
-            names.farms.insert(row.code, name);
-        }
-        Ok(names)
     }
 
     /// The name of a product; its code where the list has it no more.
     pub fn product(&self, code: &str) -> String {
-        let name = self.products.get(code);
-        name.cloned().unwrap_or_else(|| code.to_owned())
+        self.standing.lists.product(code, &self.language).to_owned()
     }
 
     /// The name of a place.
     pub fn place(&self, code: &str) -> String {
-        let name = self.places.get(code);
-        name.cloned().unwrap_or_else(|| code.to_owned())
+        self.standing.lists.place(code).to_owned()
     }
 
     /// The name of a place, by its key.
     pub fn place_of_key(&self, key: i32) -> String {
-        let name = self.places_by_key.get(&key);
-        name.cloned().unwrap_or_else(|| "–".to_owned())
+        match self.standing.lists.place_name(PlaceId(key)) {
+            "" => "–".to_owned(),
+            name => name.to_owned(),
+        }
     }
 
     /// The name of a farm.
     pub fn farm(&self, code: &str) -> String {
-        let name = self.farms.get(code);
-        name.cloned().unwrap_or_else(|| code.to_owned())
+        self.standing.lists.farm(code).to_owned()
     }
-}
-
-fn name_of(body: &str) -> Result<String> {
-    let entry: Named = serde_json::from_str(body).map_err(|error| damaged(&error))?;
-    Ok(entry.name)
 }

@@ -122,7 +122,7 @@ pub fn read(app: &App, conn: &mut Conn, prints: &[Print]) -> Result<Vec<PrintRea
                 trouble,
                 asked_at: instant(deed.at, zone),
                 by: deed.person.clone(),
-                step: crate::deeds::perform::shown_id(&deed.uid),
+                step: crate::wire::answers::shown_id(&deed.uid),
                 instead_of: row.instead_of,
                 label: format!("/api/prints/{}/label.pdf", row.id),
             })

@@ -1,8 +1,8 @@
 //! What the counter is told about a scanned pack.
 
-use crate::app::App;
-use crate::deeds::facts::lot_of;
+use crate::caller::Caller;
 use crate::error::Result;
+use crate::read::lot_of;
 use crate::wire::Day;
 use crate::wire::answers::ScanRead;
 use domain::code::NotACode;
@@ -12,14 +12,16 @@ use domain::scanned::{self, Scanned};
 use domain::verdict::{self, Answer};
 use store::packs::Wanted;
 use store::{Conn, lots};
+use words::Speech;
 
 /// The verdict on whatever was scanned. There is always one.
 ///
 /// # Errors
 /// The database is away, or the record is damaged.
-pub fn scan(app: &App, conn: &mut Conn, text: &str) -> Result<ScanRead> {
+pub fn scan(app: &Caller<'_>, conn: &mut Conn, text: &str) -> Result<ScanRead> {
     let kitchen = app.kitchen_lately(conn)?;
-    let unknown = |says: String| Ok(told(Answer::unknown(says), None, None));
+    let speech = app.speech(&kitchen);
+    let unknown = |says: String| Ok(told(Answer::unknown(says), None, None, &speech));
     let (code, number) = match scanned::read(text, &app.address(&kitchen)) {
         Scanned::Lot { code, pack } => (code, pack),
         Scanned::Elsewhere(_) => return unknown("This is another kitchen's label.".into()),
@@ -68,21 +70,23 @@ pub fn scan(app: &App, conn: &mut Conn, text: &str) -> Result<ScanRead> {
         Some(pack) => of(pack),
         None => Answer::most_cautious(lot.on_hand().map(of)),
     };
-    let mut read = told(answer, Some(&lot), pack);
-    read.name = Some(lot.product.name(kitchen.language()).to_owned());
+    let mut read = told(answer, Some(&lot), pack, &speech);
+    read.name = Some(lot.product.name(speech.language.tag()).to_owned());
     Ok(read)
 }
 
-fn told(answer: Answer, lot: Option<&Lot>, pack: Option<&Pack>) -> ScanRead {
+fn told(answer: Answer, lot: Option<&Lot>, pack: Option<&Pack>, speech: &Speech) -> ScanRead {
     let earliest = || lot?.on_hand().filter_map(|pack| pack.now.use_by).min();
     ScanRead {
         verdict: answer.verdict.as_str().to_owned(),
-        says: words::Speech::default().say(&answer.says),
-        reasons: answer
+        says: speech.say(&answer.says),
+        key: answer.says.key().to_owned(),
+        reason_keys: answer
             .reasons
             .iter()
-            .map(|says| words::Speech::default().say(says))
+            .map(|says| says.key().to_owned())
             .collect(),
+        reasons: answer.reasons.iter().map(|says| speech.say(says)).collect(),
         lot: lot.map(|lot| lot.code.to_string()),
         pack: pack.map(|pack| pack.number),
         product: lot.map(|lot| lot.product.code.clone()),

@@ -5,13 +5,14 @@ use super::{Api, query};
 use crate::app::App;
 use crate::error::{Error, Result};
 use crate::label_facts::{self, MOST, Wanted};
+use crate::read::Reading;
 use crate::read::lot_named;
 use crate::serve::blocking;
 use ::labels::PlacedLabel;
 use actix_web::{HttpRequest, HttpResponse, web};
+use domain::lot::LotId;
 use serde::Deserialize;
-use store::Conn;
-use store::lots::LotRow;
+use store::family::Extent;
 
 /// Adds them.
 pub fn add(api: &mut Api) {
@@ -75,7 +76,8 @@ async fn of_lot(
     let placed = blocking(move || {
         app.store.read(|conn| {
             let row = lot_named(&app, conn, &code)?;
-            in_part(&app, conn, &[row], &wanted, part)
+            let reading = Reading::load(&app, conn, &[row.id], Extent::ANCESTORS)?;
+            in_part(&app, &reading, &[LotId(row.id)], &wanted, part)
         })
     })
     .await?;
@@ -108,7 +110,10 @@ async fn of_step(
                 let detail = format!("That {} made no lots, so it has no labels.", deed.kind);
                 return Err(label_facts::nothing_to_label(detail));
             }
-            in_part(&app, conn, &rows, &wanted, part)
+            let keys: Vec<i32> = rows.iter().map(|row| row.id).collect();
+            let reading = Reading::load(&app, conn, &keys, Extent::ANCESTORS)?;
+            let lots: Vec<LotId> = keys.into_iter().map(LotId).collect();
+            in_part(&app, &reading, &lots, &wanted, part)
         })
     })
     .await?;
@@ -118,15 +123,13 @@ async fn of_step(
 /// The labels of some lots; those of one part where there are more than one document holds.
 fn in_part(
     app: &App,
-    conn: &mut Conn,
-    rows: &[LotRow],
+    reading: &Reading<'_>,
+    lots: &[LotId],
     wanted: &Wanted,
     part: Option<usize>,
 ) -> Result<Vec<PlacedLabel>> {
-    let mut counts = Vec::with_capacity(rows.len());
-    for row in rows {
-        counts.push(label_facts::count(conn, row, wanted)?);
-    }
+    let all = lots.iter().filter_map(|lot| reading.family.get(*lot));
+    let counts: Vec<usize> = all.map(|of| label_facts::count(&of.lot, wanted)).collect();
     let total: usize = counts.iter().sum();
     let parts = total.div_ceil(MOST).max(1);
     let part = match part {
@@ -144,14 +147,14 @@ fn in_part(
     };
     let (mut skip, mut left) = ((part - 1) * MOST, MOST);
     let mut placed = Vec::new();
-    for (row, count) in rows.iter().zip(counts) {
+    for (lot, count) in lots.iter().zip(counts) {
         let taken = count.saturating_sub(skip).min(left);
         if taken > 0 || count == 0 {
             let wanted = Wanted {
                 window: Some((skip, taken)),
                 ..wanted.clone()
             };
-            placed.extend(label_facts::of_lot(app, conn, row, &wanted)?);
+            placed.extend(label_facts::of_lot(app, reading, *lot, &wanted)?);
         }
         skip = skip.saturating_sub(count);
         left -= taken;

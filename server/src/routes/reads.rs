@@ -2,6 +2,7 @@
 
 use super::Api;
 use crate::app::App;
+use crate::caller::Asking;
 use crate::error::{Error, Result};
 use crate::read::animals::AnimalsQuery;
 use crate::read::find::LotsQuery;
@@ -126,8 +127,9 @@ async fn lots(request: HttpRequest, app: web::Data<App>) -> Result<HttpResponse>
     Ok(HttpResponse::Ok().json(blocking(move || read::find::lots(&app, &query)).await?))
 }
 
-async fn lot(app: web::Data<App>, code: web::Path<String>) -> Result<HttpResponse> {
+async fn lot(asking: Asking, code: web::Path<String>) -> Result<HttpResponse> {
     let read = blocking(move || {
+        let app = asking.caller();
         app.store.read(|conn| {
             let row = lot_named(&app, conn, &code)?;
             read::lot::read(&app, conn, &row)
@@ -137,11 +139,12 @@ async fn lot(app: web::Data<App>, code: web::Path<String>) -> Result<HttpRespons
     Ok(HttpResponse::Ok().json(read))
 }
 
-async fn origins(app: web::Data<App>, code: web::Path<String>) -> Result<HttpResponse> {
+async fn origins(asking: Asking, code: web::Path<String>) -> Result<HttpResponse> {
     let read = blocking(move || {
+        let app = asking.caller();
         app.store.read(|conn| {
             let row = lot_named(&app, conn, &code)?;
-            read::trace::origins(&app, conn, &row)
+            read::trace::origins_read(&app, conn, &row)
         })
     })
     .await?;
@@ -175,11 +178,15 @@ struct ScanQuery {
     code: Option<String>,
 }
 
-async fn scan(request: HttpRequest, app: web::Data<App>) -> Result<HttpResponse> {
+async fn scan(request: HttpRequest, asking: Asking) -> Result<HttpResponse> {
     let ScanQuery { code } = query(&request)?;
     let code =
         code.ok_or_else(|| Error::cannot_be("code", "What was scanned? Send it as ?code=…"))?;
-    let read = blocking(move || app.store.look(|conn| read::scan::scan(&app, conn, &code))).await?;
+    let read = blocking(move || {
+        let app = asking.caller();
+        app.store.look(|conn| read::scan::scan(&app, conn, &code))
+    })
+    .await?;
     Ok(HttpResponse::Ok().json(read))
 }
 

@@ -4,6 +4,7 @@
 use super::{Api, query};
 use crate::app::App;
 use crate::body::Body;
+use crate::caller::Asking;
 use crate::error::Result;
 use crate::read::{self, lot_named};
 use crate::serve::blocking;
@@ -62,8 +63,9 @@ struct LawQuery {
     unconfirmed: Option<bool>,
 }
 
-async fn why(app: web::Data<App>, code: web::Path<String>) -> Result<HttpResponse> {
+async fn why(asking: Asking, code: web::Path<String>) -> Result<HttpResponse> {
     let read = blocking(move || {
+        let app = asking.caller();
         app.store.read(|conn| {
             let row = lot_named(&app, conn, &code)?;
             read::why::everything(&app, conn, &row)
@@ -73,8 +75,9 @@ async fn why(app: web::Data<App>, code: web::Path<String>) -> Result<HttpRespons
     Ok(HttpResponse::Ok().json(read))
 }
 
-async fn yields(app: web::Data<App>, code: web::Path<String>) -> Result<HttpResponse> {
+async fn yields(asking: Asking, code: web::Path<String>) -> Result<HttpResponse> {
     let read = blocking(move || {
+        let app = asking.caller();
         app.store.read(|conn| {
             let row = lot_named(&app, conn, &code)?;
             read::yields::read(&app, conn, &row)
@@ -84,8 +87,9 @@ async fn yields(app: web::Data<App>, code: web::Path<String>) -> Result<HttpResp
     Ok(HttpResponse::Ok().json(read))
 }
 
-async fn cost(app: web::Data<App>, code: web::Path<String>) -> Result<HttpResponse> {
+async fn cost(asking: Asking, code: web::Path<String>) -> Result<HttpResponse> {
     let read = blocking(move || {
+        let app = asking.caller();
         app.store.read(|conn| {
             let row = lot_named(&app, conn, &code)?;
             read::cost::read(&app, conn, &row)
@@ -105,12 +109,16 @@ async fn law(
     Ok(HttpResponse::Ok().json(read))
 }
 
-async fn cure_room(app: web::Data<App>) -> Result<HttpResponse> {
-    let read = blocking(move || app.store.read(|conn| read::cure_room::read(&app, conn))).await?;
+async fn cure_room(asking: Asking) -> Result<HttpResponse> {
+    let read = blocking(move || {
+        let app = asking.caller();
+        app.store.read(|conn| read::cure_room::read(&app, conn))
+    })
+    .await?;
     Ok(HttpResponse::Ok().json(read))
 }
 
-async fn cure_plan(app: web::Data<App>, Body(asked): Body<CurePlanAsked>) -> Result<HttpResponse> {
-    let read = blocking(move || read::cure_plan::work_out(&app, &asked)).await?;
+async fn cure_plan(asking: Asking, Body(asked): Body<CurePlanAsked>) -> Result<HttpResponse> {
+    let read = blocking(move || read::cure_plan::work_out(&asking.caller(), &asked)).await?;
     Ok(HttpResponse::Ok().json(read))
 }

@@ -30,6 +30,8 @@ pub struct YieldLine {
     pub verdict: String,
     /// In words.
     pub says: String,
+    /// The key of what it says: it is the same in every language.
+    pub key: String,
     /// The row of the template or of the published number.
     pub source: String,
 }
@@ -47,4 +49,6 @@ pub struct CostRead {
     pub per_kg_by_weight_minor: Option<Number>,
     /// How it came to that, and what is missing.
     pub how: Vec<String>,
+    /// The key of each.
+    pub how_keys: Vec<String>,
 }

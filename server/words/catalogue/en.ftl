@@ -54,6 +54,19 @@ cure-deed-refused = { $findings } { cure-deed-caution }
 
 ## Yields and cost
 
+## Why, yield and cost of a lot
+
+why-frozen = Frozen packs have no date; { $days } days are left once they are thawed, the day of thawing counted.
+why-since = Since then a pack was opened or thawed: { $day }.
+why-opened-or-thawed = opened or thawed
+yield-no-style = The list does not say how { $product } is cut (cut_style) or cooked (process), so there is nothing to compare with.
+yield-nothing-cut = Nothing was cut off it yet. Break it down first.
+cost-of-paid = { $product } { $lot }: { $amount } was paid for { $grams }.
+cost-of-nothing = { $product } { $lot }: no price on record, counted as nothing.
+cost-of-no-price = { $product } { $lot }: no price on record. Enter what was paid (price_minor) with its receipt.
+cost-of-share-by-value = { $lot }: { $share } of { $of } that its step cost, by what each piece sells for.
+cost-of-share-by-weight = { $lot }: { $share } of { $of } that its step cost, by weight.
+
 ## Statements: ingredients, allergens, dates in words
 
 ## Heat and cooling
@@ -75,5 +88,9 @@ stable-of = { $lot }: { $says }
 ## Problems, requests, lists
 
 ## Pages
+
+## Why there is no label
+
+label-refused-not-lawful = { $lot } is not labelled for sale: { $finding }
 
 ## Labels

@@ -54,6 +54,22 @@ cure-deed-refused = { $findings } { cure-deed-caution }
 
 ## Yields and cost
 
+## Why, yield and cost of a lot
+
+why-frozen = Les paquets congelés n'ont pas de date ; il leur reste { $days ->
+        [one] { $days } jour
+       *[other] { $days } jours
+    } une fois décongelés, le jour de la décongélation compris.
+why-since = Depuis, un paquet a été ouvert ou décongelé : { $day }.
+why-opened-or-thawed = ouvert ou décongelé
+yield-no-style = La liste ne dit pas comment { $product } est découpé (cut_style) ou cuit (process) : rien à comparer.
+yield-nothing-cut = Rien n'y a encore été découpé. Découpez d'abord.
+cost-of-paid = { $product } { $lot } : { $amount } payé pour { $grams }.
+cost-of-nothing = { $product } { $lot } : aucun prix inscrit, compté pour rien.
+cost-of-no-price = { $product } { $lot } : aucun prix inscrit. Inscrivez ce qui a été payé (price_minor) avec sa réception.
+cost-of-share-by-value = { $lot } : { $share } sur { $of } que son étape a coûté, selon le prix de vente de chaque morceau.
+cost-of-share-by-weight = { $lot } : { $share } sur { $of } que son étape a coûté, selon le poids.
+
 ## Statements: ingredients, allergens, dates in words
 
 ## Heat and cooling
@@ -75,5 +91,9 @@ stable-of = { $lot } : { $says }
 ## Problems, requests, lists
 
 ## Pages
+
+## Why there is no label
+
+label-refused-not-lawful = { $lot } n'est pas étiqueté pour la vente : { $finding }
 
 ## Labels

@@ -20,6 +20,15 @@ pub fn number(language: Language, number: Decimal) -> String {
     }
 }
 
+/// An amount of money, to the hundredth.
+pub fn money(language: Language, amount: Decimal) -> String {
+    let text = format!("{amount:.2}");
+    match language {
+        Language::English => text,
+        Language::French => text.replace('.', ","),
+    }
+}
+
 /// A weight as a person says it. Nothing is rounded in metric units; ounces go to a tenth.
 pub fn grams(speech: &Speech, grams: Grams) -> String {
     let milligrams = Decimal::from(grams.milligrams());

@@ -17,6 +17,8 @@ pub enum Arg {
     Count(i64),
     /// A figure without a unit of ours, to as many decimals as it has.
     Number(Decimal),
+    /// An amount of money in the kitchen's currency, told to the hundredth.
+    Money(Decimal),
     /// A weight.
     Grams(Grams),
     /// A temperature, in degrees Celsius.

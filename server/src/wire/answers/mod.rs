@@ -1,4 +1,10 @@
-//! What the service answers.
+//! What the service answers; how each noun is translated has a file of its own.
+
+pub mod because;
+pub mod descendants;
+pub mod lot;
+pub mod origins;
+pub mod piece;
 
 use super::{Day, Instant, Weight};
 use chrono::{DateTime, NaiveDateTime};
@@ -13,6 +19,13 @@ pub fn instant(utc: NaiveDateTime, zone: Tz) -> String {
     utc.and_utc()
         .with_timezone(&zone)
         .to_rfc3339_opts(chrono::SecondsFormat::AutoSi, false)
+}
+
+/// A deed's id as it is written.
+pub fn shown_id(uid: &[u8]) -> String {
+    uuid::Uuid::from_slice(uid)
+        .map(|id| id.to_string())
+        .unwrap_or_default()
 }
 
 /// The instant itself, for the wire.
@@ -210,6 +223,8 @@ pub struct FindingRead {
     pub gravity: String,
     /// In words.
     pub says: String,
+    /// The key of what it says: it is the same in every language.
+    pub key: String,
     /// The rows behind it.
     pub rows: Vec<String>,
     /// Where they come from.
@@ -451,7 +466,7 @@ pub struct DescendantRead {
 }
 
 /// All that came of something.
-#[derive(Debug, Serialize, ToSchema)]
+#[derive(Debug, Default, Serialize, ToSchema)]
 pub struct DescendantsRead {
     /// Each lot, the oldest first.
     pub lots: Vec<DescendantRead>,
@@ -466,8 +481,12 @@ pub struct ScanRead {
     pub verdict: String,
     /// In a sentence.
     pub says: String,
+    /// The key of what it says: it is the same in every language.
+    pub key: String,
     /// Everything that led to it.
     pub reasons: Vec<String>,
+    /// The key of each reason.
+    pub reason_keys: Vec<String>,
     /// The lot's code.
     pub lot: Option<String>,
     /// The pack's number.
@@ -500,6 +519,8 @@ pub struct LotsPage {
 pub struct AnimalsPage {
     /// The animals, newest kill first.
     pub animals: Vec<AnimalRead>,
+    /// The `after` of the next page, if there is one.
+    pub next: Option<String>,
 }
 
 /// How the service is.

@@ -1,0 +1,228 @@
+//! What a lot is made of, for its ingredient list: from the lots actually used, and from the recipes
+//! of what was bought ready.
+
+use super::{Family, Lists, Relative, strength};
+use crate::cure::{self, Basis, Strength};
+use crate::grams::Grams;
+use crate::ingredients::{self, Ingredient, Nature};
+use crate::lot::LotId;
+use crate::measure::Percent;
+use crate::product::Product;
+use crate::statement::{self, Change, Food};
+use crate::words::ProductKind;
+use rust_decimal::Decimal;
+use rust_decimal::prelude::ToPrimitive;
+use std::collections::{BTreeMap, HashMap};
+
+/// How far down the recipes of bought goods are told.
+const DEEPEST: u32 = 8;
+
+/// What a composition is told by, besides the family.
+struct Telling<'a> {
+    family: &'a Family,
+    lists: &'a Lists,
+    cures: &'a cure::Rules,
+}
+
+/// The food that a lot is, as far as its statement goes; its name in a language.
+pub fn food(
+    family: &Family,
+    of: &Relative,
+    lists: &Lists,
+    cures: &cure::Rules,
+    language: &str,
+) -> Food {
+    let telling = Telling {
+        family,
+        lists,
+        cures,
+    };
+    let product = &of.lot.product;
+    let mut parts = match is_single(product.kind) {
+        true => Vec::new(),
+        false => telling.parts_of(of.lot.id),
+    };
+    if parts.is_empty() {
+        let within = match product.curing_salt.is_some() {
+            true => telling.parts_of_curing_salt(strength(of), of.made()),
+            false => Vec::new(),
+        };
+        parts.push(ingredient(product, of.made(), within));
+    }
+    Food {
+        name: product.name(language).to_owned(),
+        parts,
+        allergens: of.lot.allergens.clone(),
+        species: product.species,
+        other_species: of.lot.species.clone(),
+        ..Food::default()
+    }
+}
+
+/// What is new in a lot against one of the same product that was made before.
+pub fn changes(
+    family: &Family,
+    (before, now): (LotId, LotId),
+    lists: &Lists,
+    cures: &cure::Rules,
+) -> Option<Change> {
+    let telling = Telling {
+        family,
+        lists,
+        cures,
+    };
+    let (had, has) = (telling.near(before)?, telling.near(now)?);
+    statement::changes(&had, &has)
+}
+
+/// A thing that is cut or weighed off stays one thing; what is cured, cooked or mixed has parts.
+fn is_single(kind: ProductKind) -> bool {
+    use ProductKind::*;
+    matches!(kind, Carcass | Cut | Trim | Fat | Bone | Offal | Waste)
+}
+
+/// One thing that went in, as the list of products knows it.
+fn ingredient(product: &Product, grams: Grams, parts: Vec<Ingredient>) -> Ingredient {
+    Ingredient {
+        product: product.code.clone(),
+        names: product.names.clone(),
+        grams,
+        parts,
+        nature: product.nature.unwrap_or(match product.kind {
+            ProductKind::Fat => Nature::Fat,
+            _ if product.curing_salt.is_some() => Nature::Cure,
+            _ => Nature::Food,
+        }),
+        allergens: product.allergens.clone(),
+        species: product.species,
+        ..Ingredient::default()
+    }
+}
+
+impl Telling<'_> {
+    /// What went into a lot and into that, no further: a change deeper down was told of when it was
+    /// made, and an allergen shows through the union that every lot bears.
+    fn near(&self, lot: LotId) -> Option<Food> {
+        let of = self.family.get(lot)?;
+        Some(Food {
+            name: of.lot.product.name("en").to_owned(),
+            parts: self.inputs_of(of, 2),
+            allergens: of.lot.allergens.clone(),
+            ..Food::default()
+        })
+    }
+
+    fn inputs_of(&self, of: &Relative, depth: u32) -> Vec<Ingredient> {
+        let product = &of.lot.product;
+        if depth == 0 || is_single(product.kind) {
+            return Vec::new();
+        }
+        let used = self.family.ancestry.uses_of(of.lot.id);
+        if used.is_empty() {
+            return self.recipe_parts(&product.code, of.made(), depth);
+        }
+        let inputs = used.iter().filter_map(|used| {
+            let of = self.family.get(used.lot)?;
+            let parts = self.inputs_of(of, depth - 1);
+            let grams = Grams::from_milligrams(used.milligrams);
+            Some(Ingredient {
+                allergens: of.lot.allergens.clone(),
+                lots: vec![of.lot.code.shown()],
+                ..ingredient(&of.lot.product, grams, parts)
+            })
+        });
+        ingredients::of_step(&product.code, inputs.collect())
+    }
+
+    /// The parts of a lot, told from its sources on: each lot after everything that went into it, so
+    /// that a pot topped up for years costs its length once.
+    fn parts_of(&self, lot: LotId) -> Vec<Ingredient> {
+        let order = self.family.youngest_first(lot);
+        let mut parts: HashMap<LotId, Vec<Ingredient>> = HashMap::with_capacity(order.len());
+        for of in order.into_iter().rev() {
+            let product = &of.lot.product;
+            let uses = self.family.ancestry.uses_of(of.lot.id);
+            let told = if is_single(product.kind) {
+                Vec::new()
+            } else if uses.is_empty() {
+                self.recipe_parts(&product.code, of.made(), DEEPEST)
+            } else {
+                let mut inputs = Vec::with_capacity(uses.len());
+                for used in uses {
+                    let Some(of) = self.family.get(used.lot) else {
+                        continue;
+                    };
+                    let grams = Grams::from_milligrams(used.milligrams);
+                    let within = match of.lot.product.curing_salt.is_some() {
+                        true => self.parts_of_curing_salt(strength(of), grams),
+                        false => parts.get(&used.lot).cloned().unwrap_or_default(),
+                    };
+                    inputs.push(ingredient(&of.lot.product, grams, within));
+                }
+                let water = self.family.water.get(&of.lot.made_by);
+                inputs.extend(water.map(|grams| Ingredient::water(*grams)));
+                ingredients::of_step(&product.code, inputs)
+            };
+            parts.insert(of.lot.id, told);
+        }
+        parts.remove(&lot).unwrap_or_default()
+    }
+
+    fn recipe_parts(&self, code: &str, grams: Grams, depth: u32) -> Vec<Ingredient> {
+        let Some(recipe) = self.lists.recipes.get(code).filter(|_| depth > 0) else {
+            return Vec::new();
+        };
+        let batch: Grams = recipe.iter().map(|part| part.grams).sum();
+        let mut parts = Vec::with_capacity(recipe.len());
+        for part in recipe {
+            let Some(product) = self.lists.products.get(&part.product) else {
+                continue;
+            };
+            let share = i128::from(grams.milligrams()) * i128::from(part.grams.milligrams());
+            let share = (share / i128::from(batch.milligrams().max(1))) as i64;
+            let share = Grams::from_milligrams(share);
+            let below = match product.curing_salt {
+                Some(strength) => self.parts_of_curing_salt(strength, share),
+                None => self.recipe_parts(&part.product, share, depth - 1),
+            };
+            parts.push(ingredient(product, share, below));
+        }
+        ingredients::of_step(code, parts)
+    }
+
+    /// The parts of a curing salt by name, from its strength: every part of a cure is listed
+    /// (`us-I6`).
+    fn parts_of_curing_salt(&self, strength: Strength, grams: Grams) -> Vec<Ingredient> {
+        use cure::Part::*;
+        let Ok(makeup) = strength.makeup(self.cures, "curing_salt") else {
+            return Vec::new();
+        };
+        let mut parts = vec![(Salt, makeup.salt)];
+        for (basis, sodium, potassium) in [
+            (Basis::SodiumNitrite, SodiumNitrite, PotassiumNitrite),
+            (Basis::SodiumNitrate, SodiumNitrate, PotassiumNitrate),
+        ] {
+            let (share, own) = makeup.share(basis);
+            parts.push((if own == basis { sodium } else { potassium }, share));
+        }
+        let of = |(part, share): (cure::Part, Percent)| {
+            let name = self.cures.names.iter().find(|name| name.part == part)?;
+            let names = [("en", &name.en), ("fr", &name.fr)]
+                .map(|(tag, name)| (tag.to_owned(), name.clone()));
+            let milligrams = Decimal::from(grams.milligrams()) * share.fraction();
+            let grams = milligrams.trunc().to_i64().unwrap_or_default();
+            (grams > 0).then(|| Ingredient {
+                product: part.as_str().to_owned(),
+                names: BTreeMap::from(names).into(),
+                grams: Grams::from_milligrams(grams),
+                nature: match part {
+                    Salt => Nature::Food,
+                    _ => Nature::Additive,
+                },
+                additive: Some(part.as_str().to_owned()),
+                ..Ingredient::default()
+            })
+        };
+        parts.into_iter().filter_map(of).collect()
+    }
+}

@@ -1,0 +1,165 @@
+//! What a lot cost: what was paid for the animal, split at the cutting table, carried on through every
+//! step. Cooking and drying make a kilogram dearer, never the whole.
+
+use super::{Family, Relative};
+use crate::code::LotCode;
+use crate::cost::{By, Money, Part, joint_cost};
+use crate::grams::Grams;
+use crate::lot::LotId;
+use crate::messages;
+use crate::refusal::Result;
+use crate::says::{Arg, Says};
+use crate::words::ProductKind;
+use rust_decimal::Decimal;
+use std::collections::HashMap;
+
+messages! {
+    /// How a cost came about.
+    CostSays in "cost-of" {
+        Paid "paid" { product: String, lot: LotCode, amount: Arg, grams: Grams },
+        Nothing "nothing" { product: String, lot: LotCode },
+        NoPrice "no-price" { product: String, lot: LotCode },
+        ShareByValue "share-by-value" { lot: LotCode, share: Arg, of: Arg },
+        ShareByWeight "share-by-weight" { lot: LotCode, share: Arg, of: Arg },
+    }
+}
+
+/// What a lot cost, in hundredths of the currency, and how that came about.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Cost {
+    /// Nothing where a price is missing.
+    pub minor: Option<Decimal>,
+    /// Each price and each share, the oldest first.
+    pub how: Vec<Says>,
+}
+
+/// The cost of a lot, joint costs split one way or the other. The family has to be loaded with what
+/// else each step made.
+///
+/// # Errors
+/// A joint cost that cannot be split.
+pub fn cost(family: &Family, lot: LotId, by: By) -> Result<Cost> {
+    let mut told = Cost::default();
+    let mut costs: HashMap<LotId, Option<Decimal>> = HashMap::new();
+    let order = family.youngest_first(lot);
+    for of in order.into_iter().rev() {
+        let uses = family.ancestry.uses_of(of.lot.id);
+        let cost = match uses.is_empty() {
+            true => paid(of, &mut told.how),
+            false => {
+                let mut sum = Some(Decimal::ZERO);
+                for used in uses {
+                    let whole = family.get(used.lot).map_or(1, |of| of.made().milligrams());
+                    let part = Decimal::from(used.milligrams) / Decimal::from(whole);
+                    let cost = costs.get(&used.lot).copied().flatten();
+                    sum = sum.zip(cost).map(|(sum, cost)| sum + cost * part);
+                }
+                match sum {
+                    Some(sum) => share(family, of, sum, by, &mut told.how)?,
+                    None => None,
+                }
+            }
+        };
+        costs.insert(of.lot.id, cost);
+    }
+    told.minor = costs.remove(&lot).flatten();
+    Ok(told)
+}
+
+/// What was paid for a lot that was bought; something that costs next to nothing to have here is free.
+fn paid(of: &Relative, how: &mut Vec<Says>) -> Option<Decimal> {
+    let product = of.lot.product.name("en").to_owned();
+    let lot = of.lot.code.clone();
+    match of.last_reading("price-minor") {
+        Some(millionths) => {
+            let price = Decimal::new(millionths, 6);
+            let amount = Arg::Money((price / Decimal::ONE_HUNDRED).round_dp(2));
+            let grams = of.made();
+            how.push(
+                CostSays::Paid {
+                    product,
+                    lot,
+                    amount,
+                    grams,
+                }
+                .into(),
+            );
+            Some(price)
+        }
+        None if !of.has_species() => {
+            how.push(CostSays::Nothing { product, lot }.into());
+            Some(Decimal::ZERO)
+        }
+        None => {
+            how.push(CostSays::NoPrice { product, lot }.into());
+            None
+        }
+    }
+}
+
+/// The share of one lot in what its step cost: all of it, or its part of a joint cost.
+fn share(
+    family: &Family,
+    of: &Relative,
+    cost: Decimal,
+    by: By,
+    how: &mut Vec<Says>,
+) -> Result<Option<Decimal>> {
+    let made = family
+        .made
+        .get(&of.lot.made_by)
+        .map_or(&[][..], Vec::as_slice);
+    let [_, _, ..] = made else {
+        return Ok(Some(cost));
+    };
+    let mut parts = Vec::with_capacity(made.len());
+    let mut nth = None;
+    for lot in made.iter().filter_map(|lot| family.get(*lot)) {
+        let product = &lot.lot.product;
+        // What is thrown away bears no cost, whatever it weighs.
+        if product.kind == ProductKind::Waste {
+            continue;
+        }
+        if lot.lot.id == of.lot.id {
+            nth = Some(parts.len());
+        }
+        let price = product.value_minor_per_kg.or(product.price_minor_per_kg);
+        parts.push(Part {
+            grams: lot.made(),
+            price_per_kg: Decimal::new(price.unwrap_or(0), 2),
+        });
+    }
+    let Some(nth) = nth else {
+        return Ok(Some(Decimal::ZERO));
+    };
+    if parts.len() == 1 {
+        return Ok(Some(cost));
+    }
+    let by = match parts.iter().all(|part| part.price_per_kg.is_zero()) {
+        true => By::Weight,
+        false => by,
+    };
+    let money = Money::rounded(cost / Decimal::ONE_HUNDRED)?;
+    if money == Money::ZERO {
+        return Ok(Some(Decimal::ZERO));
+    }
+    let shares = joint_cost(money, &parts, by)?;
+    let share = &shares[nth];
+    let lot = of.lot.code.clone();
+    let (part, whole) = (Arg::Money(share.cost.amount()), Arg::Money(money.amount()));
+    how.push(match by {
+        By::SalesValue => CostSays::ShareByValue {
+            lot,
+            share: part,
+            of: whole,
+        }
+        .into(),
+        By::Weight => CostSays::ShareByWeight {
+            lot,
+            share: part,
+            of: whole,
+        }
+        .into(),
+    });
+    Ok(Some(Decimal::from(share.cost.in_hundredths())))
+}

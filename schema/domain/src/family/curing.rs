@@ -1,0 +1,56 @@
+//! How a lot was cured, and how strong a curing salt is.
+
+use super::{Family, Relative};
+use crate::cure::Strength;
+use crate::dates::Because;
+use crate::lot::LotId;
+use crate::measure::Percent;
+use crate::words::Topic;
+use rust_decimal::Decimal;
+
+/// The strength that was read off the bag of a lot of curing salt, else that of the list.
+pub fn strength(salt: &Relative) -> Strength {
+    let mut strength = salt.lot.product.curing_salt.unwrap_or(Strength::unknown());
+    let percent = |quantity: &str| {
+        let read = salt.last_reading(quantity);
+        read.map(|millionths| Percent::new(Decimal::new(millionths, 6)))
+    };
+    let (nitrite, nitrate) = (percent("nitrite-percent"), percent("nitrate-percent"));
+    if nitrite.is_some() || nitrate.is_some() {
+        (strength.nitrite, strength.nitrate) = (nitrite, nitrate);
+    }
+    strength
+}
+
+/// How a lot was cured: told by itself, or by the nearest lot that it came from.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Cured {
+    /// The lot that was cured.
+    pub lot: LotId,
+    /// Nitrite that went in, as sodium nitrite, in millionths of a part per million.
+    pub nitrite_ppm: i64,
+    /// Nitrate that went in, as sodium nitrate, in millionths of a part per million.
+    pub nitrate_ppm: i64,
+    /// Salt, in millionths of a per cent.
+    pub salt_percent: i64,
+    /// Why.
+    pub because: Vec<Because>,
+}
+
+/// How a lot was cured, if it was.
+pub fn cured(family: &Family, lot: LotId) -> Option<Cured> {
+    let line = family.youngest_first(lot);
+    let of = line
+        .into_iter()
+        .find(|of| of.last_reading("nitrite-ppm").is_some())?;
+    let last = |quantity| of.last_reading(quantity).unwrap_or(0);
+    let because = of.reasons.iter();
+    let because = because.filter(|reason| reason.topic == Topic::Cure);
+    Some(Cured {
+        lot: of.lot.id,
+        nitrite_ppm: last("nitrite-ppm"),
+        nitrate_ppm: last("nitrate-ppm"),
+        salt_percent: last("salt-percent"),
+        because: because.map(|reason| reason.because.clone()).collect(),
+    })
+}

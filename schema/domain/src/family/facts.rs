@@ -1,0 +1,94 @@
+//! What the record tells of a lot besides the lot itself.
+
+use crate::grams::Grams;
+use crate::words::{Account, DeedKind, Side, Species, State};
+use chrono::{DateTime, NaiveDate, Utc};
+
+/// The deed that made a lot.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct MadeBy {
+    /// Its id, which its device made.
+    pub uid: Vec<u8>,
+    /// What it was.
+    pub kind: DeedKind,
+    /// When it ended.
+    pub at: DateTime<Utc>,
+    /// The kitchen's day.
+    pub day: NaiveDate,
+    /// Who.
+    pub by: String,
+}
+
+/// Something that was done with a lot.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Did {
+    /// The deed's key.
+    pub deed: crate::lot::DeedId,
+    /// The deed's id.
+    pub uid: Vec<u8>,
+    /// What it was.
+    pub kind: DeedKind,
+    /// When it ended.
+    pub at: DateTime<Utc>,
+    /// The kitchen's day on which the packs count it.
+    pub day: NaiveDate,
+    /// Who.
+    pub by: String,
+    /// Was it voided?
+    pub voided: bool,
+    /// The pack that it was done with.
+    pub pack: u32,
+    /// The account that the grams went to or came from.
+    pub account: Account,
+    /// How much.
+    pub grams: Grams,
+    /// How the pack is kept since then, if that changed.
+    pub state: Option<State>,
+}
+
+/// A reading of a lot.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Reading {
+    /// When.
+    pub at: DateTime<Utc>,
+    /// What was measured.
+    pub quantity: String,
+    /// How much, in millionths of the quantity's unit.
+    pub millionths: i64,
+}
+
+/// Where a received lot comes from, as it is known now.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Source {
+    /// The animal, if it is of one.
+    pub animal: Option<SourceAnimal>,
+    /// Which part of the animal.
+    pub side: Option<Side>,
+    /// The supplier's code.
+    pub supplier: Option<String>,
+    /// The supplier's lot.
+    pub supplier_lot: Option<String>,
+}
+
+/// A source animal, as it is known now.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SourceAnimal {
+    /// Its key in the record.
+    pub key: i32,
+    /// Its id: that of the receipt that brought it.
+    pub uid: Vec<u8>,
+    /// The farm's code.
+    pub farm: String,
+    /// What it was.
+    pub species: Species,
+    /// When it was killed.
+    pub killed_on: NaiveDate,
+    /// The abattoir's number.
+    pub abattoir: Option<String>,
+    /// The carcass number.
+    pub carcass: Option<String>,
+    /// The tag.
+    pub tag: Option<String>,
+    /// How many head it stands for.
+    pub head: u32,
+}

@@ -1,0 +1,76 @@
+//! The kitchen's lists as they stand: what things are called, and of what the bought ones are made.
+
+use crate::lot::PlaceId;
+use crate::product::{Part, Product};
+use std::collections::{BTreeMap, HashMap};
+use std::sync::Arc;
+
+/// An entry that has a name.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Listed {
+    /// Its name.
+    pub name: String,
+    /// Its country, where it has one.
+    pub country: Option<String>,
+}
+
+/// The lists as they stand now.
+#[derive(Debug, Clone, Default)]
+pub struct Lists {
+    /// Products by code.
+    pub products: HashMap<String, Arc<Product>>,
+    /// Recipes by the code of what they make.
+    pub recipes: HashMap<String, Vec<Part>>,
+    /// Places by code.
+    pub places: BTreeMap<String, Listed>,
+    /// The code of each place, by its key.
+    pub place_codes: HashMap<PlaceId, String>,
+    /// Farms by code.
+    pub farms: BTreeMap<String, Listed>,
+    /// Abattoirs by number.
+    pub abattoirs: BTreeMap<String, Listed>,
+    /// Suppliers by code.
+    pub suppliers: BTreeMap<String, Listed>,
+}
+
+impl Lists {
+    /// The code of a place.
+    pub fn place_code(&self, place: PlaceId) -> &str {
+        self.place_codes.get(&place).map_or("", String::as_str)
+    }
+
+    /// The name of a place by its key; nothing where it is not on the list.
+    pub fn place_name(&self, place: PlaceId) -> &str {
+        name(&self.places, self.place_code(place))
+    }
+
+    /// The name of a place; its code where the list has it no more.
+    pub fn place<'a>(&'a self, code: &'a str) -> &'a str {
+        name(&self.places, code)
+    }
+
+    /// The name of a farm; its code where the list has it no more.
+    pub fn farm<'a>(&'a self, code: &'a str) -> &'a str {
+        name(&self.farms, code)
+    }
+
+    /// The name of an abattoir; its number where the list has it no more.
+    pub fn abattoir<'a>(&'a self, number: &'a str) -> &'a str {
+        name(&self.abattoirs, number)
+    }
+
+    /// The name of a supplier; its code where the list has it no more.
+    pub fn supplier<'a>(&'a self, code: &'a str) -> &'a str {
+        name(&self.suppliers, code)
+    }
+
+    /// The name of a product in a language; its code where the list has it no more.
+    pub fn product<'a>(&'a self, code: &'a str, language: &str) -> &'a str {
+        let product = self.products.get(code);
+        product.map_or(code, |product| product.name(language))
+    }
+}
+
+fn name<'a>(list: &'a BTreeMap<String, Listed>, code: &'a str) -> &'a str {
+    list.get(code).map_or(code, |entry| &entry.name)
+}

@@ -1,0 +1,124 @@
+//! A family: some lots, everything that went into them, and what the record tells of each, loaded at
+//! once. What is told of a lot (its composition, its cure, its piece, its cost, its origins) is a pure
+//! function of it.
+
+mod composition;
+mod cost;
+mod curing;
+mod facts;
+mod lists;
+mod origins;
+mod piece;
+mod room;
+mod stated;
+mod thawing;
+mod view;
+mod went;
+mod why;
+mod yields;
+
+pub use composition::{changes, food};
+pub use cost::{Cost, CostSays, cost};
+pub use curing::{Cured, cured, strength};
+pub use facts::{Did, MadeBy, Reading, Source, SourceAnimal};
+pub use lists::{Listed, Lists};
+pub use origins::{AnimalShare, BoughtSource, Origins, origins};
+pub use piece::piece;
+pub use room::{PieceView, room};
+pub use stated::{Stated, stated};
+pub use thawing::{Frozen, frozen};
+pub use view::{LotView, view};
+pub use went::Went;
+pub use why::{WhySays, date_links, nearest_links};
+pub use yields::{NothingToCompare, yields};
+
+use crate::genealogy::Ancestry;
+use crate::grams::Grams;
+use crate::lot::{DeedId, Lot, LotId};
+use crate::plan::Reason;
+use crate::words::State;
+use chrono::NaiveDate;
+use std::collections::{BTreeMap, HashMap};
+
+/// A lot with what the record tells of it.
+#[derive(Debug, Clone)]
+pub struct Relative {
+    /// The lot; its packs are loaded for the lots that the family was loaded for.
+    pub lot: Lot,
+    /// A word about it: what is written on the tag of a hanging piece.
+    pub note: Option<String>,
+    /// What it was born with, and where that went.
+    pub went: Went,
+    /// The deed that made it.
+    pub made_by: MadeBy,
+    /// How its packs were kept when they were made.
+    pub born_state: State,
+    /// The date that its packs were born with.
+    pub born_use_by: Option<NaiveDate>,
+    /// Where it was received from, for what was received.
+    pub source: Option<Source>,
+    /// Its readings, the oldest first.
+    pub readings: Vec<Reading>,
+    /// Why it is as it is, in order.
+    pub reasons: Vec<Reason>,
+    /// What was done with it after it was made, the oldest first: loaded as its packs are.
+    pub history: Vec<Did>,
+}
+
+impl Relative {
+    /// Its weight at birth.
+    pub fn made(&self) -> Grams {
+        self.went.made
+    }
+
+    /// The last reading of a quantity, in millionths of its unit.
+    pub fn last_reading(&self, quantity: &str) -> Option<i64> {
+        let found = self.readings.iter().rev();
+        let mut found = found.filter(|reading| reading.quantity == quantity);
+        found.next().map(|reading| reading.millionths)
+    }
+
+    /// What was done with it, deed by deed: packs that one deed drew on are told together.
+    pub fn steps(&self) -> Vec<Did> {
+        let mut steps: Vec<Did> = Vec::new();
+        for did in &self.history {
+            let same = |last: &&mut Did| last.deed == did.deed && last.account == did.account;
+            match steps.last_mut().filter(same) {
+                Some(last) => last.grams += did.grams,
+                None => steps.push(did.clone()),
+            }
+        }
+        steps
+    }
+
+    /// Is any of it of an animal?
+    pub fn has_species(&self) -> bool {
+        !self.lot.species.is_empty()
+    }
+}
+
+/// Some lots and everything that went into them.
+#[derive(Debug, Default)]
+pub struct Family {
+    /// Every lot, by its key.
+    pub lots: BTreeMap<LotId, Relative>,
+    /// What went into what.
+    pub ancestry: Ancestry,
+    /// The water, ice and steam of each step.
+    pub water: HashMap<DeedId, Grams>,
+    /// What each step made, in the order in which it was asked: of the steps that somebody asked for.
+    pub made: HashMap<DeedId, Vec<LotId>>,
+}
+
+impl Family {
+    /// A lot of the family.
+    pub fn get(&self, lot: LotId) -> Option<&Relative> {
+        self.lots.get(&lot)
+    }
+
+    /// The lot and everything that went into it, each after all that it went into.
+    pub fn youngest_first(&self, lot: LotId) -> Vec<&Relative> {
+        let order = self.ancestry.descendants_first(lot);
+        order.into_iter().filter_map(|lot| self.get(lot)).collect()
+    }
+}

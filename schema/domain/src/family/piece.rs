@@ -1,0 +1,111 @@
+//! The piece in the cure room that a lot is: its green weight, its weighings, where it is on its way.
+
+use super::{Family, Relative};
+use crate::cure_room::{self, Piece, Planned, Rules, Stage, Weighing};
+use crate::grams::Grams;
+use crate::lot::LotId;
+use crate::moment::day_of;
+use crate::product::Product;
+use crate::words::DeedKind;
+use chrono::NaiveDate;
+use chrono_tz::Tz;
+use rust_decimal::Decimal;
+
+/// The piece that a lot is, if it came out of a cure and has a rule for its release.
+pub fn piece(family: &Family, lot: LotId, zone: Tz, rules: &Rules) -> Option<Piece> {
+    let of = family.get(lot)?;
+    let product = &of.lot.product;
+    let rule = product.release.clone()?;
+    let line = line(family, lot)?;
+    let tag = of.note.clone().unwrap_or_else(|| of.lot.code.shown());
+    let mut piece = Piece::hung(tag, line.green, line.in_salt);
+    piece.product = product.code.clone();
+    piece.rule = rule;
+    for reading in line.lots.iter().flat_map(|of| &of.readings) {
+        match reading.quantity.as_str() {
+            "grams" => piece.weighings.push(Weighing {
+                day: day_of(reading.at, zone),
+                grams: Grams::from_milligrams(reading.millionths / 1_000),
+            }),
+            "water-activity" => {
+                piece.water_activity = Some(Decimal::new(reading.millionths, 6).normalize());
+            }
+            _ => {}
+        }
+    }
+    let curve = product.curve.as_deref();
+    piece.curve = curve.and_then(|key| rules.curve(key)).cloned();
+    piece.plan = planned(product, &piece, rules);
+    (piece.stage, piece.turned) = stage(of, &piece, zone);
+    Some(piece)
+}
+
+/// The lots that the piece was, newest first, back to the cure step.
+struct Line<'a> {
+    lots: Vec<&'a Relative>,
+    green: Grams,
+    in_salt: NaiveDate,
+}
+
+fn line(family: &Family, mut lot: LotId) -> Option<Line<'_>> {
+    let mut lots = Vec::new();
+    loop {
+        let of = family.get(lot)?;
+        lots.push(of);
+        let meat: Vec<_> = family
+            .ancestry
+            .uses_of(lot)
+            .iter()
+            .filter(|used| family.get(used.lot).is_some_and(Relative::has_species))
+            .collect();
+        if of.made_by.kind == DeedKind::Cure {
+            let green: i64 = meat.iter().map(|used| used.milligrams).sum();
+            return Some(Line {
+                lots,
+                green: Grams::from_milligrams(green),
+                in_salt: of.made_by.day,
+            });
+        }
+        match meat.as_slice() {
+            [one] => lot = one.lot,
+            _ => return None,
+        }
+    }
+}
+
+fn planned(product: &Product, piece: &Piece, rules: &Rules) -> Vec<Planned> {
+    let method = product.salting.as_deref().and_then(|key| rules.method(key));
+    let plan = method.map(|method| {
+        let days = piece.rule.days;
+        cure_room::plan(piece.in_salt, piece.green, None, method, days, rules)
+    });
+    plan.and_then(Result::ok).unwrap_or_default()
+}
+
+/// Where it is on its way, by what was done with it; and the kitchen's days on which it was turned.
+fn stage(of: &Relative, piece: &Piece, zone: Tz) -> (Stage, Vec<NaiveDate>) {
+    let by = |stage: Stage, kind: DeedKind| match kind {
+        DeedKind::Rinse | DeedKind::Equalise => Stage::Equalising,
+        DeedKind::Smoke => Stage::Smoking,
+        DeedKind::Hang => Stage::Hanging,
+        DeedKind::Release => Stage::Released,
+        _ => stage,
+    };
+    let mut stage = match piece.weighings.is_empty() {
+        true => Stage::InSalt,
+        // Somebody took it out of the salt to weigh it.
+        false => Stage::Hanging,
+    };
+    let mut turned = Vec::new();
+    if of.lot.voided {
+        return (stage, turned);
+    }
+    stage = by(stage, of.made_by.kind);
+    for did in of.steps().into_iter().filter(|did| !did.voided) {
+        if did.kind == DeedKind::Turn {
+            turned.push(day_of(did.at, zone));
+        }
+        stage = by(stage, did.kind);
+    }
+    (stage, turned)
+}

@@ -1,0 +1,55 @@
+//! Why? The links behind a lot's date, as they were kept when each deed was done, and what its packs
+//! have lived through since.
+
+use super::{Family, Relative};
+use crate::dates::Because;
+use crate::lot::{LotId, Pack};
+use crate::messages;
+use crate::rows::RowId;
+use crate::words::Topic;
+use chrono::NaiveDate;
+
+messages! {
+    /// What is said of a date after its lot was made.
+    WhySays in "why" {
+        Frozen "frozen" { days: i32 },
+        Since "since" { day: NaiveDate },
+        OpenedOrThawed "opened-or-thawed",
+    }
+}
+
+/// The links about one topic that a lot was born with or was given later.
+fn links(of: &Relative, topic: Topic) -> Vec<Because> {
+    let reasons = of.reasons.iter().filter(|reason| reason.topic == topic);
+    reasons.map(|reason| reason.because.clone()).collect()
+}
+
+/// The reasons for a lot's date: those kept at its making, and what has happened to its packs since.
+/// `freezing` is the row of the place on freezing.
+pub fn date_links(of: &Relative, freezing: Option<&RowId>) -> Vec<Because> {
+    let mut chain = links(of, Topic::Date);
+    let left = || {
+        of.lot
+            .packs
+            .iter()
+            .filter(|pack: &&Pack| !pack.now.left.is_none_left())
+    };
+    if let Some(days) = left().find_map(|pack| pack.now.days_left) {
+        let row = freezing.cloned().unwrap_or_else(|| RowId::new("us-DT7"));
+        chain.push(Because::law(WhySays::Frozen { days }, &row));
+    }
+    let earliest = left().filter_map(|pack| pack.now.use_by).min();
+    if let Some(day) = earliest.filter(|day| of.born_use_by != Some(*day)) {
+        let says = WhySays::Since { day };
+        chain.push(Because::house(says, WhySays::OpenedOrThawed));
+    }
+    chain
+}
+
+/// The links about a topic of the nearest lot that has any: what was cured, cooked and released
+/// before it was cut up is told by the lots it came from.
+pub fn nearest_links(family: &Family, lot: LotId, topic: Topic) -> Vec<Because> {
+    let line = family.youngest_first(lot).into_iter();
+    let mut all = line.map(|of| links(of, topic));
+    all.find(|links| !links.is_empty()).unwrap_or_default()
+}

@@ -1,0 +1,83 @@
+//! What came off an animal, or out of a cook, against what is usual.
+
+use super::Family;
+use crate::grams::Grams;
+use crate::lot::LotId;
+use crate::messages;
+use crate::refusal::{Refusal, Result};
+use crate::words::{Account, DeedKind};
+use crate::yields::{self, Cooked, CutOut, Line, Rules};
+
+messages! {
+    /// Why there is nothing to compare a lot with.
+    NothingToCompare in "yield" {
+        NoStyle "no-style" { product: String },
+        NothingCut "nothing-cut",
+    }
+}
+
+/// The yield of a lot: of a carcass, what was cut off it; of a cooked lot, what came out. With what
+/// it is a part of.
+///
+/// # Errors
+/// The list does not say how it is cut or cooked, or nothing was cut off it yet.
+pub fn yields(family: &Family, lot: LotId, usual: &Rules) -> Result<(Grams, Vec<Line>)> {
+    let nothing = |says: NothingToCompare| Refusal::cannot_be("code", says);
+    let of = family
+        .get(lot)
+        .ok_or_else(|| nothing(NothingToCompare::NothingCut))?;
+    match (&of.lot.product.cut_style, &of.lot.product.process) {
+        (Some(style), _) => cut_out(family, lot, style, usual),
+        (None, Some(process)) => cooked(family, lot, process, usual),
+        (None, None) => Err(nothing(NothingToCompare::NoStyle {
+            product: of.lot.product.name("en").to_owned(),
+        })),
+    }
+}
+
+fn cut_out(family: &Family, lot: LotId, style: &str, usual: &Rules) -> Result<(Grams, Vec<Line>)> {
+    let (mut hanging, mut pieces) = (Grams::ZERO, Vec::new());
+    let of = family.get(lot);
+    for did in of.map(|of| of.steps()).unwrap_or_default() {
+        let cuts = matches!(did.kind, DeedKind::BreakDown | DeedKind::Cut);
+        if did.voided || did.account != Account::Used || !cuts {
+            continue;
+        }
+        hanging += did.grams;
+        for made in family.made.get(&did.deed).into_iter().flatten() {
+            if let Some(made) = family.get(*made) {
+                let product = &made.lot.product;
+                let key = product.cut.as_ref().unwrap_or(&product.code);
+                pieces.push((key.as_str(), made.made()));
+            }
+        }
+    }
+    let species = of.and_then(|of| of.lot.species.first().copied());
+    let (Some(species), false) = (species, pieces.is_empty()) else {
+        return Err(Refusal::cannot_be("code", NothingToCompare::NothingCut));
+    };
+    let asked = CutOut {
+        species,
+        style,
+        hanging,
+        pieces: &pieces,
+    };
+    Ok((hanging, yields::cut_out(&asked, usual)?))
+}
+
+fn cooked(family: &Family, lot: LotId, process: &str, usual: &Rules) -> Result<(Grams, Vec<Line>)> {
+    let of_animal = |lot| family.get(lot).is_some_and(super::Relative::has_species);
+    let sum = |animal: bool| -> Grams {
+        let uses = family.ancestry.uses_of(lot).iter();
+        let of = uses.filter(|used| of_animal(used.lot) == animal);
+        of.map(|used| Grams::from_milligrams(used.milligrams)).sum()
+    };
+    let base = sum(true);
+    let asked = Cooked {
+        process,
+        base,
+        output: family.get(lot).map_or(Grams::ZERO, super::Relative::made),
+        added: sum(false),
+    };
+    Ok((base, vec![yields::of_step(&asked, usual)?]))
+}

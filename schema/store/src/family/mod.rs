@@ -1,0 +1,231 @@
+//! Loading a family: some lots and everything that went into them, in a handful of statements however
+//! many lots there are.
+
+mod numbers;
+mod relatives;
+mod walk;
+
+use crate::conn::Conn;
+use crate::error::Result;
+use crate::lots::LotRow;
+use crate::packs::{self, PackRow};
+use crate::{history, reasons};
+use domain::family::{Family, Relative, Went};
+use domain::grams::Grams;
+use domain::lot::{DeedId, LotId};
+use domain::plan::Reason;
+use domain::product::Product;
+use domain::words::{DeedKind, State};
+use std::collections::{BTreeMap, HashMap};
+use std::sync::Arc;
+
+/// How far back a family goes.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub enum Ancestors {
+    /// Not at all.
+    #[default]
+    None,
+    /// So many steps.
+    Steps(u32),
+    /// To the last source.
+    All,
+}
+
+/// What is to be known of a family.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct Extent {
+    /// What went into the lots, too.
+    pub ancestors: Ancestors,
+    /// What was made of the lots in one step, too.
+    pub children: bool,
+    /// What else each step made that made one of them, too.
+    pub siblings: bool,
+    /// Why each lot is as it is.
+    pub reasons: bool,
+}
+
+impl Extent {
+    /// The lots alone.
+    pub const ALONE: Extent = Extent {
+        ancestors: Ancestors::None,
+        children: false,
+        siblings: false,
+        reasons: false,
+    };
+    /// The lots and their ancestors.
+    pub const ANCESTORS: Extent = Extent {
+        ancestors: Ancestors::All,
+        ..Extent::ALONE
+    };
+    /// The lots and their ancestors, with the reasons.
+    pub const REASONED: Extent = Extent {
+        reasons: true,
+        ..Extent::ANCESTORS
+    };
+}
+
+/// The products that versions of the list describe: what is known stays known, the rest is loaded in
+/// one statement.
+pub trait Products {
+    /// The product of a version, where it was met before.
+    fn known(&self, version: i32) -> Option<Arc<Product>>;
+    /// Reads a product that was not.
+    ///
+    /// # Errors
+    /// The entry is damaged.
+    fn read(&self, version: i32, body: &str) -> Result<Arc<Product>>;
+}
+
+/// Loads the family of some lots. Packs and history are loaded of these lots, not of their relatives.
+///
+/// # Errors
+/// The database is away, or the record is damaged.
+pub fn load(
+    conn: &mut Conn,
+    of: &[i32],
+    extent: Extent,
+    products: &dyn Products,
+) -> Result<Family> {
+    let mut family = Family::default();
+    if of.is_empty() {
+        return Ok(family);
+    }
+    let mut keys: Vec<i32> = of.to_vec();
+    let reached = match extent.ancestors {
+        Ancestors::None => None,
+        Ancestors::Steps(steps) => Some(walk::steps_back(conn, of, steps)?),
+        Ancestors::All => Some(walk::back(conn, of)?),
+    };
+    if let Some(reached) = reached {
+        family.ancestry = reached.ancestry;
+        keys.extend(reached.lots);
+    }
+    let children = match extent.children {
+        true => walk::children(conn, of)?,
+        false => Vec::new(),
+    };
+    keys.extend(children.iter().map(|(_, lot)| *lot));
+    keys.sort_unstable();
+    keys.dedup();
+    let mut rows = relatives::by_keys(conn, &keys)?;
+    if extent.siblings {
+        let steps: Vec<i32> = family.ancestry.uses.keys().map(|step| step.0).collect();
+        let known: Vec<i32> = rows.iter().map(|row| row.lot.id).collect();
+        let siblings = relatives::made_by(conn, &steps)?;
+        rows.extend(
+            siblings
+                .into_iter()
+                .filter(|row| !known.contains(&row.lot.id)),
+        );
+        rows.sort_by_key(|row| row.lot.id);
+        for row in &rows {
+            let step = DeedId(row.lot.deed_id);
+            if family.ancestry.uses.contains_key(&step) {
+                family.made.entry(step).or_default().push(LotId(row.lot.id));
+            }
+        }
+    }
+    for (step, lot) in children {
+        let made = family.made.entry(DeedId(step)).or_default();
+        if !made.contains(&LotId(lot)) {
+            made.push(LotId(lot));
+        }
+    }
+    let products = products_of(conn, &rows, products)?;
+    let mut packs = grouped(packs::of_lots(conn, of)?, |pack| pack.lot_id);
+    let mut histories = history::of_lots(conn, of)?;
+    let steps: Vec<i32> = family.ancestry.uses.keys().map(|step| step.0).collect();
+    let mut numbers = numbers::of(conn, &keys, &steps)?;
+    let mut reasons = match extent.reasons {
+        true => grouped(reasons::of_lots(conn, &keys)?, |reason| reason.lot_id),
+        false => HashMap::new(),
+    };
+    for row in rows {
+        let id = row.lot.id;
+        let product = products[&row.lot.version_id].clone();
+        let history = histories.remove(&id).unwrap_or_default();
+        // A release is a deed that is noted with the lot's packs.
+        let released = history
+            .iter()
+            .any(|did| did.kind == DeedKind::Release && !did.voided);
+        let packs = packs.remove(&id).unwrap_or_default();
+        let packs = packs.iter().map(PackRow::pack).collect::<Result<_>>()?;
+        let kept = reasons.remove(&id).unwrap_or_default();
+        let kept = kept.iter().map(|reason| {
+            Ok(Reason {
+                topic: reason.topic()?,
+                because: reason.because()?,
+            })
+        });
+        let source = row.source()?;
+        let made_by = row.made_by()?;
+        let relative = Relative {
+            note: row.lot.note.clone(),
+            went: went(&row.lot),
+            made_by,
+            born_state: State::parse(&row.lot.born_state).unwrap_or(State::Chilled),
+            born_use_by: row.lot.born_use_by,
+            source,
+            readings: numbers.readings.remove(&id).unwrap_or_default(),
+            reasons: kept.collect::<Result<_>>()?,
+            history,
+            lot: row.lot.into_lot(product, packs, released)?,
+        };
+        family.lots.insert(LotId(id), relative);
+    }
+    family.water = numbers.water;
+    Ok(family)
+}
+
+fn products_of(
+    conn: &mut Conn,
+    rows: &[relatives::RelativeRow],
+    products: &dyn Products,
+) -> Result<BTreeMap<i32, Arc<Product>>> {
+    let mut found = BTreeMap::new();
+    let mut unknown = Vec::new();
+    for version in rows.iter().map(|row| row.lot.version_id) {
+        if found.contains_key(&version) || unknown.contains(&version) {
+            continue;
+        }
+        match products.known(version) {
+            Some(product) => {
+                found.insert(version, product);
+            }
+            None => unknown.push(version),
+        }
+    }
+    if !unknown.is_empty() {
+        for (version, body) in crate::entries::versions(conn, &unknown)? {
+            found.insert(version, products.read(version, &body)?);
+        }
+    }
+    Ok(found)
+}
+
+/// Where the weight of a lot went.
+pub fn went(row: &LotRow) -> Went {
+    let grams = Grams::from_milligrams;
+    Went {
+        made: grams(row.made_mg),
+        taken_back: grams(row.taken_back_mg),
+        used: grams(row.used_mg),
+        sold: grams(row.sold_mg),
+        sold_packs: i64::from(row.sold_packs),
+        served: grams(row.served_mg),
+        discarded: grams(row.discarded_mg),
+        shipped: grams(row.shipped_mg),
+        returned: grams(row.returned_mg),
+        lost: grams(row.lost_mg),
+        on_hand: grams(row.on_hand_mg),
+        unexplained: grams(row.unexplained_mg),
+    }
+}
+
+fn grouped<T>(all: Vec<T>, by: impl Fn(&T) -> i32) -> HashMap<i32, Vec<T>> {
+    let mut grouped: HashMap<i32, Vec<T>> = HashMap::new();
+    for one in all {
+        grouped.entry(by(&one)).or_default().push(one);
+    }
+    grouped
+}

@@ -1,0 +1,125 @@
+//! Walking the record from some lots: back to everything that went into them, one step on to what was
+//! made of them.
+
+use crate::conn::Conn;
+use crate::error::Result;
+use crate::on_each;
+use diesel::prelude::*;
+use diesel::sql_query;
+use diesel::sql_types::{BigInt, Integer, Text};
+use domain::genealogy::{Ancestry, Use};
+use domain::lot::{DeedId, LotId};
+use std::collections::HashMap;
+
+/// What a walk back reached.
+pub struct Reached {
+    /// What went into what.
+    pub ancestry: Ancestry,
+    /// Every lot that went into one of them.
+    pub lots: Vec<i32>,
+}
+
+#[derive(Debug, QueryableByName)]
+struct UseRow {
+    #[diesel(sql_type = Integer)]
+    child_id: i32,
+    #[diesel(sql_type = Integer)]
+    deed_id: i32,
+    #[diesel(sql_type = Integer)]
+    lot_id: i32,
+    #[diesel(sql_type = BigInt)]
+    mg: i64,
+    #[diesel(sql_type = Text)]
+    origin: String,
+}
+
+/// Walks back from lots to everything that went into them. See [`crate::trace`] for the form of the
+/// statement.
+pub fn back(conn: &mut Conn, lots: &[i32]) -> Result<Reached> {
+    let starts: Vec<String> = lots.iter().map(i32::to_string).collect();
+    let sql = format!(
+        "WITH RECURSIVE up(id, deed_id) AS (
+             SELECT id, deed_id FROM lots WHERE id IN ({})
+             UNION
+             SELECT parent.id, parent.deed_id FROM up CROSS JOIN pack_events used CROSS JOIN lots parent
+             WHERE used.deed_id = up.deed_id AND used.account = 'used' AND parent.id = used.lot_id
+         )
+         SELECT up.id AS child_id, used.deed_id, used.lot_id, used.mg, parent.origin
+         FROM up CROSS JOIN pack_events used CROSS JOIN lots parent
+         WHERE used.deed_id = up.deed_id AND used.account = 'used' AND parent.id = used.lot_id",
+        starts.join(", ")
+    );
+    let rows: Vec<UseRow> = on_each!(conn, c => sql_query(sql).load(c)?);
+    Ok(reached(rows))
+}
+
+/// Walks so many steps back.
+pub fn steps_back(conn: &mut Conn, lots: &[i32], steps: u32) -> Result<Reached> {
+    let (mut all, mut next) = (Vec::new(), lots.to_vec());
+    let mut seen: Vec<i32> = Vec::new();
+    for _ in 0..steps {
+        next.retain(|lot| !seen.contains(lot));
+        if next.is_empty() {
+            break;
+        }
+        let keys: Vec<String> = next.iter().map(i32::to_string).collect();
+        let sql = format!(
+            "SELECT child.id AS child_id, used.deed_id, used.lot_id, used.mg, parent.origin
+             FROM lots child CROSS JOIN pack_events used CROSS JOIN lots parent
+             WHERE child.id IN ({}) AND used.deed_id = child.deed_id AND used.account = 'used'
+                 AND parent.id = used.lot_id",
+            keys.join(", ")
+        );
+        let rows: Vec<UseRow> = on_each!(&mut *conn, c => sql_query(sql).load(c)?);
+        seen.append(&mut next);
+        next = rows.iter().map(|row| row.lot_id).collect();
+        next.sort_unstable();
+        next.dedup();
+        all.extend(rows);
+    }
+    Ok(reached(all))
+}
+
+fn reached(rows: Vec<UseRow>) -> Reached {
+    let mut ancestry = Ancestry::default();
+    let mut lots = Vec::with_capacity(rows.len());
+    // A step that made several of the lots comes back once for each of them.
+    let mut told_by: HashMap<DeedId, i32> = HashMap::new();
+    for row in rows {
+        let step = DeedId(row.deed_id);
+        ancestry.made_by.insert(LotId(row.child_id), step);
+        if *told_by.entry(step).or_insert(row.child_id) == row.child_id {
+            let has_animal = matches!(row.origin.as_str(), "one" | "mixed");
+            let used = Use {
+                step,
+                lot: LotId(row.lot_id),
+                milligrams: row.mg,
+                has_animal,
+            };
+            ancestry.uses.entry(step).or_default().push(used);
+            lots.push(row.lot_id);
+        }
+    }
+    Reached { ancestry, lots }
+}
+
+#[derive(Debug, QueryableByName)]
+struct MadeRow {
+    #[diesel(sql_type = Integer)]
+    deed_id: i32,
+    #[diesel(sql_type = Integer)]
+    id: i32,
+}
+
+/// The lots that were made of some lots in one step: the step and the lot.
+pub fn children(conn: &mut Conn, lots: &[i32]) -> Result<Vec<(i32, i32)>> {
+    let keys: Vec<String> = lots.iter().map(i32::to_string).collect();
+    let sql = format!(
+        "SELECT DISTINCT made.deed_id, made.id FROM pack_events used
+         JOIN lots made ON made.deed_id = used.deed_id
+         WHERE used.lot_id IN ({}) AND used.account = 'used' ORDER BY made.id",
+        keys.join(", ")
+    );
+    let rows: Vec<MadeRow> = on_each!(conn, c => sql_query(sql).load(c)?);
+    Ok(rows.into_iter().map(|row| (row.deed_id, row.id)).collect())
+}

@@ -1,0 +1,85 @@
+//! The lists as they stand, kept from one request to the next as long as nobody has changed them.
+
+use super::List;
+use super::kitchen::Kitchen;
+use crate::app::{App, damaged};
+use crate::error::Result;
+use crate::wire::lists::RecipeEntry;
+use domain::family::{Listed, Lists};
+use domain::lot::PlaceId;
+use domain::product::Part;
+use serde::Deserialize;
+use std::collections::BTreeMap;
+use std::sync::Arc;
+use store::Conn;
+use store::entries::{self, Stamp};
+
+/// The lists and the kitchen.
+#[derive(Debug)]
+pub struct Standing {
+    /// How the record's lists stood when they were read.
+    pub stamp: Stamp,
+    /// The kitchen.
+    pub kitchen: Arc<Kitchen>,
+    /// What things are called, and of what they are made.
+    pub lists: Lists,
+}
+
+#[derive(Deserialize)]
+struct Named {
+    name: String,
+    country: Option<String>,
+}
+
+impl Standing {
+    /// Reads all lists in one statement.
+    ///
+    /// # Errors
+    /// The database is away, or an entry is damaged.
+    pub fn read(app: &App, conn: &mut Conn, stamp: Stamp) -> Result<Standing> {
+        let mut standing = Standing {
+            stamp,
+            kitchen: Arc::new(Kitchen::unset()),
+            lists: Lists::default(),
+        };
+        for (list, row) in entries::current(conn)? {
+            let lists = &mut standing.lists;
+            match List::parse(&list) {
+                Some(List::Products) => {
+                    let product = app.product_of(row.version_id, &row.body)?;
+                    lists.products.insert(row.code, product);
+                }
+                Some(List::Recipes) => {
+                    lists.recipes.insert(row.code, parts(&row.body)?);
+                }
+                Some(List::Places) => {
+                    lists.place_codes.insert(PlaceId(row.id), row.code.clone());
+                    add(&mut lists.places, row.code, &row.body)?;
+                }
+                Some(List::Farms) => add(&mut lists.farms, row.code, &row.body)?,
+                Some(List::Abattoirs) => add(&mut lists.abattoirs, row.code, &row.body)?,
+                Some(List::Suppliers) => add(&mut lists.suppliers, row.code, &row.body)?,
+                _ if list == "kitchen" => {
+                    standing.kitchen = app.kitchen_of(row.version_id, &row.body)?;
+                }
+                _ => {}
+            }
+        }
+        Ok(standing)
+    }
+}
+
+fn parts(body: &str) -> Result<Vec<Part>> {
+    let recipe: RecipeEntry = serde_json::from_str(body).map_err(|error| damaged(&error))?;
+    let part = |part: &crate::wire::lists::PartEntry| Part {
+        product: part.product.0.clone(),
+        grams: part.grams.0,
+    };
+    Ok(recipe.parts.iter().map(part).collect())
+}
+
+fn add(list: &mut BTreeMap<String, Listed>, code: String, body: &str) -> Result<()> {
+    let Named { name, country } = serde_json::from_str(body).map_err(|error| damaged(&error))?;
+    list.insert(code, Listed { name, country });
+    Ok(())
+}

@@ -1,0 +1,61 @@
+//! Where everything that was made from a lot went, as it is answered.
+
+use super::{DescendantRead, DescendantsRead, Whereabouts};
+use crate::wire::Weight;
+use domain::grams::Grams;
+use store::trace::Descendant;
+
+/// The lots that are wanted, each with its share, and their totals.
+pub fn read(
+    lots: &[Descendant],
+    wanted: impl Fn(&Descendant) -> bool,
+    share: impl Fn(&Descendant) -> Option<f64>,
+) -> DescendantsRead {
+    let grams = |mg| Weight(Grams::from_milligrams(mg));
+    let mut totals = Whereabouts::default();
+    let mut found = Vec::with_capacity(lots.len());
+    for lot in lots.iter().filter(|lot| wanted(lot)) {
+        let read = DescendantRead {
+            code: lot.code.clone(),
+            product: lot.product.clone(),
+            made_grams: grams(lot.made_mg),
+            taken_back_grams: grams(lot.taken_back_mg),
+            used_grams: grams(lot.used_mg),
+            sold_grams: grams(lot.sold_mg),
+            sold_packs: i64::from(lot.sold_packs),
+            served_grams: grams(lot.served_mg),
+            discarded_grams: grams(lot.discarded_mg),
+            shipped_grams: grams(lot.shipped_mg),
+            returned_grams: grams(lot.returned_mg),
+            lost_grams: grams(lot.lost_mg),
+            on_hand_grams: grams(lot.on_hand_mg),
+            unexplained_grams: grams(lot.unexplained_mg),
+            place: lot.place.clone(),
+            share: share(lot),
+            note: lot.note.clone(),
+        };
+        totals.add(&read);
+        found.push(read);
+    }
+    DescendantsRead {
+        lots: found,
+        totals,
+    }
+}
+
+impl Whereabouts {
+    fn add(&mut self, lot: &DescendantRead) {
+        self.made_grams.0 += lot.made_grams.0;
+        self.taken_back_grams.0 += lot.taken_back_grams.0;
+        self.used_grams.0 += lot.used_grams.0;
+        self.sold_grams.0 += lot.sold_grams.0;
+        self.sold_packs += lot.sold_packs;
+        self.served_grams.0 += lot.served_grams.0;
+        self.discarded_grams.0 += lot.discarded_grams.0;
+        self.shipped_grams.0 += lot.shipped_grams.0;
+        self.returned_grams.0 += lot.returned_grams.0;
+        self.lost_grams.0 += lot.lost_grams.0;
+        self.on_hand_grams.0 += lot.on_hand_grams.0;
+        self.unexplained_grams.0 += lot.unexplained_grams.0;
+    }
+}

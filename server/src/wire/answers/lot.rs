@@ -1,0 +1,118 @@
+//! A lot in full, as it is answered.
+
+use super::because::{because_read, finding_read};
+use super::{LotRead, PackRead, ReadingRead, StepBrief, instant, shown_id};
+use crate::read::Reading;
+use crate::wire::cure_room::CureRead;
+use crate::wire::{Day, Number, Weight};
+use chrono_tz::Tz;
+use domain::family::{Cured, Did, LotView, Relative};
+use domain::lot::Pack;
+use domain::rows::Rows;
+use words::Speech;
+
+/// A lot, for a reader.
+pub fn lot_read(view: &LotView<'_>, reading: &Reading<'_>, speech: &Speech) -> LotRead {
+    let of = view.of;
+    let (lot, zone, rows) = (&of.lot, reading.kitchen().zone, &reading.law.rows);
+    let because = view.because.iter();
+    let findings = view.stated.findings.iter();
+    let readings = of.readings.iter();
+    LotRead {
+        code: lot.code.to_string(),
+        shown: lot.code.shown(),
+        product: lot.product.code.clone(),
+        names: (*lot.product.names).clone(),
+        grams: Weight(of.made()),
+        on_hand_grams: Weight(of.went.on_hand),
+        made_at: instant(lot.made_at.naive_utc(), zone),
+        made_by_step: shown_id(&of.made_by.uid),
+        use_by: view.use_by.map(Day),
+        use_by_because: because
+            .map(|link| because_read(link, rows, speech))
+            .collect(),
+        packs: lot
+            .packs
+            .iter()
+            .map(|pack| pack_read(pack, reading))
+            .collect(),
+        ingredients: view.stated.ingredients.clone(),
+        ingredients_title: view.stated.titles.clone(),
+        contains: view.stated.contains.clone(),
+        species_note: view.stated.species.clone(),
+        statement_findings: findings
+            .map(|found| finding_read(found, rows, speech))
+            .collect(),
+        allergens: lot.allergens.iter().map(ToString::to_string).collect(),
+        species: lot.species.iter().map(ToString::to_string).collect(),
+        raw: lot.product.raw,
+        cure: view
+            .cured
+            .as_ref()
+            .map(|cured| cure_read(cured, reading, rows, speech)),
+        holds: Vec::new(),
+        steps: history(of, &view.steps, zone),
+        readings: readings
+            .map(|reading| ReadingRead {
+                at: instant(reading.at.naive_utc(), zone),
+                quantity: reading.quantity.clone(),
+                value: Number(reading.millionths),
+            })
+            .collect(),
+        voided: lot.voided,
+        note: of.note.clone(),
+    }
+}
+
+fn pack_read(pack: &Pack, reading: &Reading<'_>) -> PackRead {
+    PackRead {
+        pack: pack.number,
+        grams: Weight(pack.made),
+        left_grams: Weight(pack.now.left),
+        is: pack.now.being.as_str().to_owned(),
+        place: reading.standing.lists.place_code(pack.now.place).to_owned(),
+        state: pack.now.state.as_str().to_owned(),
+        use_by: pack.now.use_by.map(Day),
+        days_left: pack.now.days_left,
+    }
+}
+
+fn cure_read(cured: &Cured, reading: &Reading<'_>, rows: &Rows, speech: &Speech) -> CureRead {
+    let lot = reading.family.get(cured.lot);
+    CureRead {
+        lot: lot.map(|of| of.lot.code.to_string()).unwrap_or_default(),
+        nitrite_ppm: Number(cured.nitrite_ppm),
+        nitrate_ppm: Number(cured.nitrate_ppm),
+        salt_percent: Number(cured.salt_percent),
+        because: cured
+            .because
+            .iter()
+            .map(|link| because_read(link, rows, speech))
+            .collect(),
+    }
+}
+
+/// What was done with a lot, the oldest first; voided deeds stay visible.
+fn history(of: &Relative, steps: &[Did], zone: Tz) -> Vec<StepBrief> {
+    let birth = StepBrief {
+        id: shown_id(&of.made_by.uid),
+        kind: of.made_by.kind.as_str().to_owned(),
+        at: instant(of.made_by.at.naive_utc(), zone),
+        by: of.made_by.by.clone(),
+        voided: of.lot.voided,
+        account: "made".into(),
+        grams: Weight(of.made()),
+    };
+    let step = |did: &Did| StepBrief {
+        id: shown_id(&did.uid),
+        kind: did.kind.as_str().to_owned(),
+        at: instant(did.at.naive_utc(), zone),
+        by: did.by.clone(),
+        voided: did.voided,
+        account: did.account.as_str().to_owned(),
+        grams: Weight(did.grams),
+    };
+    std::iter::once(birth)
+        .chain(steps.iter().map(step))
+        .collect()
+}
