@@ -1,6 +1,7 @@
 //! The service against the book: every lot, every pack, both directions, and the audit.
 
 use super::Kitchen;
+use gambrel::caller::Caller;
 use gambrel::error::Error;
 use gambrel::read;
 use rand::Rng;
@@ -59,7 +60,7 @@ impl Kitchen {
 
     fn compare_packs(&self, code: &str) {
         let lot = self.read(code, |conn, row| {
-            Ok(serde_json::to_value(read::lot::read(&self.app, conn, row)?).unwrap())
+            Ok(serde_json::to_value(read::lot::read(&Caller::new(&self.app), conn, row)?).unwrap())
         });
         let packs = lot["packs"].as_array().unwrap();
         assert_eq!(packs.len(), self.book.lots[code].packs.len(), "{code}");
@@ -83,7 +84,7 @@ impl Kitchen {
 
     fn compare_origins(&self, code: &str, expected: &BTreeMap<String, f64>) {
         let origins = self.read(code, |conn, row| {
-            Ok(serde_json::to_value(read::trace::origins(&self.app, conn, row)?).unwrap())
+            Ok(serde_json::to_value(read::trace::origins_read(&self.app, conn, row)?).unwrap())
         });
         // The service tells an animal once; the book keeps its sides apart.
         let mut by_carcass: BTreeMap<&str, f64> = BTreeMap::new();

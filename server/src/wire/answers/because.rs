@@ -1,9 +1,60 @@
 //! One link of "why this date?", as it is answered.
 
-use super::{BecauseRead, FindingRead};
+use super::{ReadingRead, RowRead};
+use crate::wire::Day;
 use domain::dates::{Because, Rule};
 use domain::rows::{Finding, Gravity, RowId, Rows, SourceSays};
+use serde::Serialize;
+use std::collections::BTreeMap;
+use utoipa::ToSchema;
 use words::Speech;
+
+/// What a check found.
+#[derive(Debug, Clone, Serialize, ToSchema)]
+pub struct FindingRead {
+    /// `note`, `warn` or `refuse`.
+    pub gravity: String,
+    /// In words.
+    pub says: String,
+    /// The key of what it says: it is the same in every language.
+    pub key: String,
+    /// The rows behind it.
+    pub rows: Vec<String>,
+    /// Where they come from.
+    pub source: String,
+}
+
+/// One link of "why this date?".
+#[derive(Debug, Serialize, ToSchema)]
+pub struct BecauseRead {
+    /// In words for a cook.
+    pub says: String,
+    /// The key of what it says: it is the same in every language.
+    pub key: String,
+    /// The rule.
+    pub rule: String,
+    /// Where the rule comes from.
+    pub source: String,
+}
+
+/// Everything that a lot's label rests on.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct WhyRead {
+    /// The lot.
+    pub code: String,
+    /// Its date.
+    pub use_by: Option<Day>,
+    /// What is in it, by language.
+    pub ingredients: BTreeMap<String, String>,
+    /// Its allergens.
+    pub allergens: Vec<String>,
+    /// The links of each chain, by topic: date, cure, heat, release.
+    pub because: BTreeMap<String, Vec<BecauseRead>>,
+    /// The rows behind them.
+    pub rows: Vec<RowRead>,
+    /// Its readings, the oldest first.
+    pub readings: Vec<ReadingRead>,
+}
 
 /// A link, for a reader.
 pub fn because_read(because: &Because, rows: &Rows, speech: &Speech) -> BecauseRead {

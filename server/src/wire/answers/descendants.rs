@@ -1,9 +1,88 @@
 //! Where everything that was made from a lot went, as it is answered.
 
-use super::{DescendantRead, DescendantsRead, Whereabouts};
 use crate::wire::Weight;
 use domain::grams::Grams;
+use serde::Serialize;
 use store::trace::Descendant;
+use utoipa::ToSchema;
+
+/// Where a lot's weight went.
+#[derive(Debug, Clone, Copy, Default, Serialize, ToSchema)]
+pub struct Whereabouts {
+    /// At birth.
+    pub made_grams: Weight,
+    /// Brought back by customers.
+    pub taken_back_grams: Weight,
+    /// Used in later steps.
+    pub used_grams: Weight,
+    /// Sold at the counter.
+    pub sold_grams: Weight,
+    /// How many whole packs were sold.
+    pub sold_packs: i64,
+    /// Served.
+    pub served_grams: Weight,
+    /// Discarded.
+    pub discarded_grams: Weight,
+    /// Shipped.
+    pub shipped_grams: Weight,
+    /// Returned to the supplier.
+    pub returned_grams: Weight,
+    /// Lost in drying.
+    pub lost_grams: Weight,
+    /// On hand.
+    pub on_hand_grams: Weight,
+    /// Unexplained: missing positive, surplus negative.
+    pub unexplained_grams: Weight,
+}
+
+/// A lot that came of another.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct DescendantRead {
+    /// Its code.
+    pub code: String,
+    /// Its product.
+    pub product: String,
+    /// At birth.
+    pub made_grams: Weight,
+    /// Brought back by customers.
+    pub taken_back_grams: Weight,
+    /// Used in later steps.
+    pub used_grams: Weight,
+    /// Sold at the counter.
+    pub sold_grams: Weight,
+    /// How many whole packs were sold.
+    pub sold_packs: i64,
+    /// Served.
+    pub served_grams: Weight,
+    /// Discarded.
+    pub discarded_grams: Weight,
+    /// Shipped.
+    pub shipped_grams: Weight,
+    /// Returned to the supplier.
+    pub returned_grams: Weight,
+    /// Lost in drying.
+    pub lost_grams: Weight,
+    /// On hand.
+    pub on_hand_grams: Weight,
+    /// Unexplained: missing positive, surplus negative.
+    pub unexplained_grams: Weight,
+    /// Where most of what is left is.
+    pub place: Option<String>,
+    /// The share of what was asked about in it; null where that has no animal.
+    pub share: Option<f64>,
+    /// A word about it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub note: Option<String>,
+}
+
+/// All that came of something.
+#[derive(Debug, Default, Serialize, ToSchema)]
+pub struct DescendantsRead {
+    /// Each lot, the oldest first.
+    pub lots: Vec<DescendantRead>,
+    /// Their sums.
+    pub totals: Whereabouts,
+}
 
 /// The lots that are wanted, each with its share, and their totals.
 pub fn read(

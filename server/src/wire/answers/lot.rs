@@ -1,7 +1,8 @@
 //! A lot in full, as it is answered.
 
 use super::because::{because_read, finding_read};
-use super::{LotRead, PackRead, ReadingRead, StepBrief, instant, shown_id};
+use super::{BecauseRead, FindingRead};
+use super::{instant, shown_id};
 use crate::read::Reading;
 use crate::wire::cure_room::CureRead;
 use crate::wire::{Day, Number, Weight};
@@ -9,7 +10,118 @@ use chrono_tz::Tz;
 use domain::family::{Cured, Did, LotView, Relative};
 use domain::lot::Pack;
 use domain::rows::Rows;
+use serde::Serialize;
+use std::collections::BTreeMap;
+use utoipa::ToSchema;
 use words::Speech;
+
+/// A lot in full.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct LotRead {
+    /// Its code.
+    pub code: String,
+    /// Its code with hyphens, for the eye.
+    pub shown: String,
+    /// Its product.
+    pub product: String,
+    /// Its product's names.
+    pub names: BTreeMap<String, String>,
+    /// Its weight at birth.
+    pub grams: Weight,
+    /// What is left of it.
+    pub on_hand_grams: Weight,
+    /// When it was made.
+    pub made_at: String,
+    /// The deed that made it.
+    pub made_by_step: String,
+    /// Its packs.
+    pub packs: Vec<PackRead>,
+    /// The earliest date on hand.
+    pub use_by: Option<Day>,
+    /// Why this date.
+    pub use_by_because: Vec<BecauseRead>,
+    /// What is in it, by language.
+    pub ingredients: BTreeMap<String, String>,
+    /// The title of the ingredient list as the place has it, by language.
+    pub ingredients_title: BTreeMap<String, String>,
+    /// The allergen statement of the place, by language; nothing where its list tells them.
+    pub contains: BTreeMap<String, String>,
+    /// Animals that the name does not tell, by language.
+    pub species_note: BTreeMap<String, String>,
+    /// What is to be known or mended before it is labelled for sale.
+    pub statement_findings: Vec<FindingRead>,
+    /// Allergens by union over everything that went in.
+    pub allergens: Vec<String>,
+    /// Species by union over everything that went in.
+    pub species: Vec<String>,
+    /// Must it be cooked before it is eaten?
+    pub raw: bool,
+    /// How it was cured.
+    pub cure: Option<crate::wire::cure_room::CureRead>,
+    /// Holds on it.
+    #[schema(value_type = Vec<Object>)]
+    pub holds: Vec<serde_json::Value>,
+    /// Everything that was done with it, the oldest first.
+    pub steps: Vec<StepBrief>,
+    /// Its readings, the oldest first.
+    pub readings: Vec<ReadingRead>,
+    /// Was its making voided?
+    pub voided: bool,
+    /// A word about it.
+    pub note: Option<String>,
+}
+
+/// A pack.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct PackRead {
+    /// Its number.
+    pub pack: u32,
+    /// Its grams at birth.
+    pub grams: Weight,
+    /// What is left of it.
+    pub left_grams: Weight,
+    /// What has become of it.
+    pub is: String,
+    /// Where it is.
+    pub place: String,
+    /// How it is kept.
+    pub state: String,
+    /// Its last day.
+    pub use_by: Option<Day>,
+    /// While frozen: the days it still has once thawed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub days_left: Option<i32>,
+}
+
+/// A deed in a lot's history.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct StepBrief {
+    /// Its id.
+    pub id: String,
+    /// What it was.
+    pub kind: String,
+    /// When.
+    pub at: String,
+    /// Who.
+    pub by: String,
+    /// Was it voided?
+    pub voided: bool,
+    /// What it did with this lot: made, used, sold …, and how much.
+    pub account: String,
+    /// How much.
+    pub grams: Weight,
+}
+
+/// A reading.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct ReadingRead {
+    /// When.
+    pub at: String,
+    /// What was measured.
+    pub quantity: String,
+    /// How much.
+    pub value: crate::wire::Number,
+}
 
 /// A lot, for a reader.
 pub fn lot_read(view: &LotView<'_>, reading: &Reading<'_>, speech: &Speech) -> LotRead {

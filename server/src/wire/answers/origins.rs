@@ -1,9 +1,64 @@
 //! Where a lot comes from, as it is answered.
 
-use super::{AnimalShare, BoughtRead, OriginsRead, shown_id};
+use super::shown_id;
 use crate::wire::Day;
 use domain::code::LotCode;
 use domain::family::{self, BoughtSource, Origins};
+use serde::Serialize;
+use utoipa::ToSchema;
+
+/// Where a lot comes from.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct OriginsRead {
+    /// The lot.
+    pub lot: String,
+    /// Its source animals.
+    pub animals: Vec<AnimalShare>,
+    /// Its bought-in lots.
+    pub bought: Vec<BoughtRead>,
+    /// Is bought-in meat in it, that the shares leave out?
+    pub share_excludes_bought_meat: bool,
+}
+
+/// A source animal with its share.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct AnimalShare {
+    /// The animal's id.
+    pub id: String,
+    /// The farm's code.
+    pub farm: String,
+    /// Its species.
+    pub species: String,
+    /// The day it was killed.
+    pub killed_on: Day,
+    /// The abattoir's establishment number.
+    pub abattoir: Option<String>,
+    /// The abattoir's carcass number.
+    pub carcass: Option<String>,
+    /// Ear tag or tattoo.
+    pub tag: Option<String>,
+    /// Which side, if it is one.
+    pub side: Option<String>,
+    /// Its share of the animals' weight; information only, any share is in scope.
+    pub share: f64,
+    /// One shortest path, from the lot as received.
+    pub via: Vec<String>,
+}
+
+/// A bought-in lot in a lot's origins.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct BoughtRead {
+    /// Our code of it.
+    pub lot: String,
+    /// Its product.
+    pub product: String,
+    /// The supplier's code.
+    pub supplier: Option<String>,
+    /// The supplier's lot.
+    pub supplier_lot: Option<String>,
+    /// One shortest path, from the lot as received.
+    pub via: Vec<String>,
+}
 
 /// The sources of a lot.
 pub fn read(code: &str, origins: &Origins) -> OriginsRead {

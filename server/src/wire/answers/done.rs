@@ -1,0 +1,66 @@
+//! What a deed answers, and a lot in short.
+
+use crate::wire::Day;
+use crate::wire::Weight;
+use domain::says::Says;
+use serde::Serialize;
+use utoipa::ToSchema;
+
+/// A lot in short.
+#[derive(Debug, Clone, Serialize, ToSchema)]
+pub struct LotBrief {
+    /// Its code.
+    pub code: String,
+    /// Its code with hyphens, for the eye.
+    pub shown: String,
+    /// Its product.
+    pub product: String,
+    /// Its weight at birth.
+    pub grams: Weight,
+    /// What is left of it.
+    pub on_hand_grams: Weight,
+    /// The earliest date on hand.
+    pub use_by: Option<Day>,
+    /// How many packs it was born with.
+    pub pack_count: u32,
+    /// Where most of what is left is.
+    pub place: Option<String>,
+    /// When it was made.
+    pub made_at: String,
+    /// A word about it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub note: Option<String>,
+}
+
+/// What was done.
+#[derive(Debug, Clone, Serialize, ToSchema)]
+pub struct DeedDone {
+    /// The deed's id.
+    pub id: String,
+    /// What it was.
+    pub kind: String,
+    /// Entered later than it happened.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub late: bool,
+    /// Of a step: in + added - out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub loss_grams: Option<Weight>,
+    /// Of a weighing: what was lost in drying.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub lost_grams: Option<Weight>,
+    /// Of a count, and of a step with a difference of scales: missing positive, surplus negative.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub unexplained_grams: Option<Weight>,
+    /// The lots made, in the order asked; of other deeds, the lots touched.
+    pub lots: Vec<LotBrief>,
+    /// Where the labels of what was made are.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub labels: Option<String>,
+    /// Nothing is wrong, but look: in the caller's language.
+    pub warnings: Vec<String>,
+    /// The key of each warning: it is the same in every language.
+    pub warning_keys: Vec<String>,
+    /// What becomes of the two.
+    #[serde(skip)]
+    pub said: Vec<Says>,
+}
