@@ -6,6 +6,7 @@
 //! (every path, once, with its documentation), [`pages`], [`demo`].
 
 pub mod app;
+pub mod blocking;
 pub mod body;
 pub mod caller;
 pub mod check;

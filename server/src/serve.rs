@@ -1,7 +1,7 @@
 //! Starting the service, and what stands around every request.
 
 use crate::app::App;
-use crate::error::{Error, Problem, Result};
+use crate::error::{Error, Problem};
 use crate::printing::Printing;
 use crate::{pages, routes};
 use actix_web::body::MessageBody;
@@ -11,18 +11,6 @@ use actix_web::middleware::{Next, from_fn};
 use actix_web::{App as Actix, HttpServer, web};
 use std::net::TcpListener;
 use words::Speech;
-
-/// Runs something that may wait for the database, off the workers that answer the network.
-///
-/// # Errors
-/// Whatever `f` says.
-pub async fn blocking<T: Send + 'static>(
-    f: impl FnOnce() -> Result<T> + Send + 'static,
-) -> Result<T> {
-    web::block(f)
-        .await
-        .map_err(|_| Error::from(store::Error::Away("the request was dropped".into())))?
-}
 
 /// Serves until the process is told to stop.
 ///

@@ -1,6 +1,6 @@
 //! One connection to either engine, opened by the address's scheme and never by trial.
 
-use crate::db::Address;
+use crate::address::Address;
 use crate::error::{Error, Result};
 use diesel::connection::SimpleConnection;
 use diesel::r2d2::ManageConnection;

@@ -1,58 +1,17 @@
 //! Opening the record, reading it, and the one `write` that owns transactions.
 
+use crate::address::Address;
 use crate::conn::{Conn, Manager};
 use crate::error::{Error, Result};
 use crate::ids::Ids;
 use crate::migrate;
 use diesel::connection::SimpleConnection;
 use diesel::r2d2::{Pool, PooledConnection};
-use std::path::PathBuf;
 use std::sync::{Mutex, MutexGuard, PoisonError};
 use std::time::Duration;
 
 /// How often a deed is tried again when another was in its way.
 const TRIES: usize = 8;
-
-/// Where the record is.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Address {
-    /// A SQLite file.
-    Sqlite(PathBuf),
-    /// A PostgreSQL URL.
-    Postgres(String),
-}
-
-impl Address {
-    /// Reads a path, `sqlite:PATH`, or `postgres://…`. The scheme alone decides.
-    ///
-    /// # Errors
-    /// An empty address or an unknown scheme.
-    pub fn parse(text: &str) -> Result<Address> {
-        let unknown = |scheme: &str| {
-            Err(Error::Address(format!(
-                "{scheme:?} is not a database this program knows. Give a file's path, sqlite:PATH or postgres://…"
-            )))
-        };
-        match text.split_once(':') {
-            Some(("postgres" | "postgresql", rest)) if rest.starts_with("//") => {
-                Ok(Address::Postgres(text.to_owned()))
-            }
-            Some(("sqlite", path)) if !path.is_empty() => Ok(Address::Sqlite(path.into())),
-            Some((scheme, rest)) if rest.starts_with("//") => unknown(scheme),
-            Some(("sqlite" | "postgres" | "postgresql", _)) => unknown(text),
-            _ if text.trim().is_empty() => unknown(text),
-            _ => Ok(Address::Sqlite(text.into())),
-        }
-    }
-
-    /// Which engine it is, in a word.
-    pub fn engine(&self) -> &'static str {
-        match self {
-            Address::Sqlite(_) => "sqlite",
-            Address::Postgres(_) => "postgresql",
-        }
-    }
-}
 
 /// The open record.
 pub struct Store {
@@ -246,29 +205,6 @@ fn in_transaction<T, E: From<Error>>(
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn the_scheme_alone_decides() {
-        let parse = |text| Address::parse(text).map_err(|error| error.to_string());
-        assert_eq!(
-            parse("sqlite:/tmp/a.db").unwrap(),
-            Address::Sqlite("/tmp/a.db".into())
-        );
-        assert_eq!(
-            parse("kitchen.db").unwrap(),
-            Address::Sqlite("kitchen.db".into())
-        );
-        assert_eq!(parse("postgres://u@h/d").unwrap().engine(), "postgresql");
-        for wrong in [
-            "",
-            "postgress://h/d",
-            "mysql://h/d",
-            "postgres:h",
-            "sqlite:",
-        ] {
-            assert!(parse(wrong).is_err(), "{wrong}");
-        }
-    }
 
     #[test]
     fn a_wrong_path_is_an_error_and_makes_no_file() {

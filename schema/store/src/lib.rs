@@ -7,6 +7,7 @@
 //! What has a unique key is loaded with `get_result`, not `first`: SQLite prepares a statement anew each
 //! time it runs with a `LIMIT` that is bound.
 
+pub mod address;
 pub mod animals;
 pub mod audit;
 mod conn;
@@ -38,8 +39,9 @@ mod tables;
 pub mod trace;
 pub mod voids;
 
+pub use address::Address;
 pub use conn::Conn;
-pub use db::{Address, Store, Tx};
+pub use db::{Store, Tx};
 pub use error::{Error, Result};
 
 /// Runs a diesel expression on whichever engine is connected: batches and `Option` columns need

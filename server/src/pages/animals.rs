@@ -3,12 +3,12 @@
 use super::format;
 use super::forward::Forward;
 use crate::app::App;
+use crate::blocking::blocking;
 use crate::error::{Error, Result};
 use crate::read;
 use crate::read::animals::AnimalsQuery;
 use crate::read::names::Names;
 use crate::routes::{id, query};
-use crate::serve::blocking;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
 

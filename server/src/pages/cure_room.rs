@@ -1,9 +1,9 @@
 //! The cure room: one card a piece, its loss as a line against what is expected.
 
 use super::format;
+use crate::blocking::blocking;
 use crate::caller::Asking;
 use crate::read::cure_room;
-use crate::serve::blocking;
 use crate::wire::cure_room::PieceRead;
 use crate::wire::cures::decimal;
 use actix_web::HttpResponse;

@@ -2,8 +2,8 @@
 
 use super::format;
 use crate::app::App;
+use crate::blocking::blocking;
 use crate::read::due;
-use crate::serve::blocking;
 use actix_web::{HttpResponse, web};
 use askama::Template;
 use domain::moment::day_of;

@@ -2,11 +2,11 @@
 
 use super::trouble;
 use crate::app::App;
+use crate::blocking::blocking;
 use crate::error::Result;
 use crate::label_facts::{self, Wanted};
 use crate::read::{Reading, lot_named};
 use crate::routes::query;
-use crate::serve::blocking;
 use actix_web::{HttpRequest, HttpResponse, web};
 use domain::lot::LotId;
 use serde::Deserialize;

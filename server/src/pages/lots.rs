@@ -2,11 +2,11 @@
 
 use super::{format, see_other, trouble};
 use crate::app::App;
+use crate::blocking::blocking;
 use crate::error::Result;
 use crate::read::find::{self, LotsQuery};
 use crate::read::names::Names;
 use crate::routes::query;
-use crate::serve::blocking;
 use crate::wire::answers::LotBrief;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;

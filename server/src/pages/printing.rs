@@ -2,13 +2,13 @@
 
 use super::format;
 use crate::app::{App, damaged};
+use crate::blocking::blocking;
 use crate::error::Result;
 use crate::lists::List;
 use crate::printing::words;
 use crate::read::names::Names;
 use crate::read::{lot_named, prints as read};
 use crate::routes::query;
-use crate::serve::blocking;
 use crate::wire::lists::PrinterEntry;
 use crate::wire::prints::PrintRead;
 use actix_web::{HttpRequest, HttpResponse, web};

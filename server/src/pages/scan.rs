@@ -1,11 +1,11 @@
 //! The counter's page: one huge word.
 
 use super::{format, see_other};
+use crate::blocking::blocking;
 use crate::caller::Asking;
 use crate::error::Result;
 use crate::read;
 use crate::routes::query;
-use crate::serve::blocking;
 use crate::wire::answers::ScanRead;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;

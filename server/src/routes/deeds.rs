@@ -1,11 +1,11 @@
 //! The calls that record something.
 
 use super::Api;
+use crate::blocking::blocking;
 use crate::body::{self, Body};
 use crate::caller::{Asking, Caller};
 use crate::deeds::{self, Done};
 use crate::error::{Error, Result};
-use crate::serve::blocking;
 use crate::wire::answers::DeedDone;
 use crate::wire::asked::*;
 use crate::wire::cures::ReleaseAsked;

@@ -3,11 +3,11 @@
 use super::reads::known;
 use super::{Api, query};
 use crate::app::App;
+use crate::blocking::blocking;
 use crate::error::{Error, Result};
 use crate::label_facts::{self, MOST, Wanted};
 use crate::read::Reading;
 use crate::read::lot_named;
-use crate::serve::blocking;
 use ::labels::PlacedLabel;
 use actix_web::{HttpRequest, HttpResponse, web};
 use domain::lot::LotId;

@@ -2,11 +2,11 @@
 
 use super::Api;
 use crate::app::App;
+use crate::blocking::blocking;
 use crate::body::Body;
 use crate::error::{Problem, Result};
 use crate::lists::entry::{self, Entry, Outcome};
 use crate::lists::kitchen;
-use crate::serve::blocking;
 use crate::wire::lists::*;
 use actix_web::http::{StatusCode, header};
 use actix_web::{HttpRequest, HttpResponse, web};

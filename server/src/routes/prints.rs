@@ -4,10 +4,10 @@ use super::Api;
 use super::deeds::deed;
 use super::reads::query;
 use crate::app::App;
+use crate::blocking::blocking;
 use crate::deeds;
 use crate::error::Result;
 use crate::read::prints::{self, PrintsQuery};
-use crate::serve::blocking;
 use crate::wire::prints::*;
 use actix_web::{HttpRequest, HttpResponse, web};
 

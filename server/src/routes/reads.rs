@@ -2,12 +2,12 @@
 
 use super::Api;
 use crate::app::App;
+use crate::blocking::blocking;
 use crate::caller::Asking;
 use crate::error::{Error, Result};
 use crate::read::animals::AnimalsQuery;
 use crate::read::find::LotsQuery;
 use crate::read::{self, lot_named};
-use crate::serve::blocking;
 use crate::wire::answers::*;
 use actix_web::{HttpRequest, HttpResponse, web};
 use serde::Deserialize;

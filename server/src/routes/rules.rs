@@ -3,11 +3,11 @@
 
 use super::{Api, query};
 use crate::app::App;
+use crate::blocking::blocking;
 use crate::body::Body;
 use crate::caller::Asking;
 use crate::error::Result;
 use crate::read::{self, lot_named};
-use crate::serve::blocking;
 use crate::wire::answers::{LawRead, WhyRead};
 use crate::wire::cure_room::{CurePlanRead, CureRoomRead};
 use crate::wire::cures::CurePlanAsked;
