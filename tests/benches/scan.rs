@@ -10,7 +10,7 @@ mod record;
 
 use gambrel::world::Clock;
 use rand::rngs::SmallRng;
-use rand::{Rng, SeedableRng};
+use rand::{RngExt, SeedableRng};
 use serde_json::json;
 use std::net::SocketAddr;
 use std::sync::Mutex;

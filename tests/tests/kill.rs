@@ -4,7 +4,7 @@
 //! `GAMBREL_KILLS` says how often; `GAMBREL_SEED` repeats a run.
 
 use rand::rngs::SmallRng;
-use rand::{Rng, SeedableRng};
+use rand::{RngExt, SeedableRng};
 use serde_json::{Value, json};
 use std::collections::HashMap;
 use std::time::Duration;

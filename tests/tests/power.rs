@@ -4,7 +4,7 @@
 //! and syncs of the service; the disk is rebuilt as it is when the power goes right after an answer.
 
 use rand::rngs::SmallRng;
-use rand::{Rng, SeedableRng};
+use rand::{RngExt, SeedableRng};
 use serde_json::json;
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};

@@ -4,7 +4,7 @@ use super::Kitchen;
 use gambrel::caller::Caller;
 use gambrel::error::Error;
 use gambrel::read;
-use rand::Rng;
+use rand::RngExt;
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
 use stories::Engine;

@@ -1,7 +1,7 @@
 //! What can happen in a kitchen, at random, and what the book says of it.
 
 use super::{Kitchen, grams};
-use rand::Rng;
+use rand::RngExt;
 use serde_json::{Value, json};
 use stories::oracle::Root;
 

@@ -13,7 +13,7 @@ use gambrel::lists::entry;
 use gambrel::lists::kitchen;
 use gambrel::world::Clock;
 use rand::rngs::SmallRng;
-use rand::{Rng, SeedableRng};
+use rand::{RngExt, SeedableRng};
 use serde_json::{Value, json};
 use stories::Engine;
 use stories::house::{fresh_database, furniture};
