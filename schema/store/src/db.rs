@@ -4,7 +4,7 @@ use crate::address::Address;
 use crate::conn::{Conn, Manager};
 use crate::error::{Error, Result};
 use crate::ids::Ids;
-use crate::migrate;
+use crate::{migrate, tls};
 use diesel::connection::SimpleConnection;
 use diesel::r2d2::{Pool, PooledConnection};
 use std::sync::{Mutex, MutexGuard, PoisonError};
@@ -64,6 +64,9 @@ impl Store {
             if path.exists() {
                 migrate::refuse_what_is_not_ours(path)?;
             }
+        }
+        if let Address::Postgres(url) = address {
+            tls::refuse_without(url, std::env::var("PGSSLMODE").ok().as_deref())?;
         }
         let mut first = Conn::open(address)?;
         migrate::run(&mut first)?;

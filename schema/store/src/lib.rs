@@ -36,6 +36,7 @@ pub mod said;
 pub mod series;
 pub mod sources;
 mod tables;
+mod tls;
 pub mod trace;
 pub mod voids;
 
