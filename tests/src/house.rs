@@ -87,6 +87,22 @@ impl House {
         House::open(engine, folder, database, &["--demo"])
     }
 
+    /// A record that is there already, on a machine whose clock is set so; see [`House::restart_at`].
+    pub fn over(engine: Engine, fill: impl FnOnce(&std::path::Path, &str), clock: &str) -> House {
+        let folder = tempfile::tempdir().expect("a temporary folder can be made");
+        let database = fresh_database(engine, folder.path());
+        fill(folder.path(), &database);
+        let (child, _printed, address) = launch(clocked(clock), &database, &[]);
+        House {
+            database,
+            address,
+            child,
+            _printed,
+            folder,
+            engine,
+        }
+    }
+
     /// A small kitchen: two farms, an abattoir, a supplier, places and products enough for a day.
     pub fn furnished(engine: Engine) -> House {
         let house = House::empty(engine);
@@ -156,21 +172,7 @@ impl House {
     /// Starts it again on a machine whose clock is set wrong, by Debian's libfaketime: `+2d`, or
     /// `@2020-01-01 00:00:00`.
     pub fn restart_at(&mut self, clock: &str) {
-        let library = "/usr/$LIB/faketime/libfaketime.so.1";
-        let found = ["/usr/lib/x86_64-linux-gnu", "/usr/lib/aarch64-linux-gnu"]
-            .iter()
-            .any(|folder| {
-                std::path::Path::new(folder)
-                    .join("faketime/libfaketime.so.1")
-                    .exists()
-            });
-        assert!(
-            found,
-            "libfaketime is missing; tests/run installs it (Debian package faketime)"
-        );
-        let mut command = Command::new(binary());
-        command.env("LD_PRELOAD", library).env("FAKETIME", clock);
-        let (child, printed, address) = launch(command, &self.database, &[]);
+        let (child, printed, address) = launch(clocked(clock), &self.database, &[]);
         self._printed = printed;
         self.child = child;
         self.address = address;
@@ -293,6 +295,27 @@ pub fn furniture() -> Vec<(&'static str, serde_json::Value)> {
 
 /// The process, what it prints, and where it is.
 type Started = (Child, BufReader<ChildStdout>, String);
+
+/// The binary on a machine whose clock is set wrong.
+fn clocked(clock: &str) -> Command {
+    let library = "/usr/$LIB/faketime/libfaketime.so.1";
+    let found = ["/usr/lib/x86_64-linux-gnu", "/usr/lib/aarch64-linux-gnu"]
+        .iter()
+        .any(|folder| {
+            std::path::Path::new(folder)
+                .join("faketime/libfaketime.so.1")
+                .exists()
+        });
+    assert!(
+        found,
+        "libfaketime is missing; tests/run installs it (Debian package faketime)"
+    );
+    let mut command = Command::new(binary());
+    command.env("LD_PRELOAD", library).env("FAKETIME", clock);
+    // The time is told in the zone of the process.
+    command.env("TZ", "UTC");
+    command
+}
 
 fn start(database: &str, flags: &[&str]) -> Started {
     launch(Command::new(binary()), database, flags)

@@ -4,6 +4,7 @@ pub mod bench;
 pub mod call;
 pub mod house;
 pub mod labels;
+pub mod old_records;
 pub mod oracle;
 pub mod printer;
 pub mod queue;
