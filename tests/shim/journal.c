@@ -1,5 +1,5 @@
 /* Journals what a process writes under one folder, and when it syncs: op, path, offset, length, bytes.
- * Preloaded into the service by tests/tests/power.rs, which rebuilds the disk as a power cut leaves it. */
+ * Preloaded into the service by tests/tests/endurance/power.rs, which rebuilds the disk as a power cut leaves it. */
 #define _GNU_SOURCE
 #include <dlfcn.h>
 #include <fcntl.h>

@@ -4,7 +4,7 @@
 //! else `python3`. The floor makes its square codes with our own `mask`, and packs pages at the usual
 //! level. Wanted: at most 1.3 times the floor, at least 10 times faster than the peer.
 
-#[path = "../tests/common/mod.rs"]
+#[path = "../tests/layout/common/mod.rs"]
 mod common;
 mod floor;
 

@@ -1,7 +1,5 @@
 //! Templates as files: the schema is that of the code, and a bad one is named with line and reason.
 
-mod common;
-
 use std::path::Path;
 
 use labels::{Sheet, Template};

@@ -4,12 +4,11 @@
 //! Python with `zxing-cpp` and `pillow` (named by `GAMBREL_PYTHON`, else `python3`). A missing
 //! one fails the test.
 
-mod common;
-
 use std::ffi::OsStr;
 use std::path::Path;
 
-use common::tools::{picture, python, run, save};
+use crate::common;
+use crate::common::tools::{picture, python, run, save};
 use labels::{CodeKind, Dpi, Edges, Facts, PlacedLabel, Template, lay_out, pdf, png, raster};
 
 /// Prints every code in a picture, one `format<TAB>text` a line, then how many pixels within the

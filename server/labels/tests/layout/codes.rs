@@ -1,7 +1,6 @@
 //! Which code stands in which place, how wide it is, and what is refused.
 
-mod common;
-
+use crate::common;
 use labels::{Code, CodeKind, Dpi, Facts, Refusal, Template, lay_out, svg};
 
 const DPI: [Dpi; 2] = [Dpi::D203, Dpi::D300];

@@ -3,9 +3,8 @@
 //! Needs `pdftoppm` (poppler-utils), `gs` (ghostscript), `zbarimg` (zbar-tools), and a Python with
 //! `zxing-cpp`, `pillow` and `treepoem`, which runs BWIPP inside Ghostscript.
 
-mod common;
-
-use common::tools::{picture, python, run, save};
+use crate::common;
+use crate::common::tools::{picture, python, run, save};
 use domain::gs1::{Contents, DigitalLink, Gtin, LastDay, Message, read};
 use labels::{Code, CodeKind, Dpi, Facts, Field, PlacedLabel, Template, lay_out, pdf};
 use std::ffi::OsStr;

@@ -1,7 +1,6 @@
 //! Many labels on a sheet: none over another, none off the paper, codes still on whole dots.
 
-mod common;
-
+use crate::common;
 use labels::{Dpi, Placed, PlacedLabel, Sheet, SheetRefusal, lay_out};
 
 fn sheet(name: &str) -> Sheet {

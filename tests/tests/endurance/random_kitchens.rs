@@ -2,9 +2,7 @@
 //!
 //! `GAMBREL_SEEDS` says how many; `GAMBREL_SEED` runs one. A failing seed is printed.
 
-mod kitchen;
-
-use kitchen::Kitchen;
+use crate::kitchen::Kitchen;
 use std::sync::atomic::{AtomicU64, Ordering};
 use stories::Engine;
 

@@ -1,7 +1,6 @@
 //! What cannot be printed whole is refused, in words a cook can act on.
 
-mod common;
-
+use crate::common;
 use labels::{Dpi, Facts, Field, Refusal, Template, TemplateError, lay_out};
 
 fn refused(change: impl FnOnce(&mut Facts)) -> Refusal {

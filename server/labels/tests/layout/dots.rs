@@ -4,12 +4,11 @@
 //! Needs `pdftoppm` (poppler-utils), `ippeveps` (cups-ipp-utils) and `gs` (ghostscript). A missing
 //! one fails the test. That both readers of codes read our PNG is in `judges.rs`.
 
-mod common;
-
 use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 
-use common::tools::{Grey, output};
+use crate::common;
+use crate::common::tools::{Grey, output};
 use labels::{Area, Bitmap, Colours, Dpi, Edges, PlacedLabel, lay_out, pdf, pwg, raster};
 
 fn file(name: &str, bytes: &[u8]) -> PathBuf {

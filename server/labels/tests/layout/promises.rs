@@ -1,7 +1,6 @@
 //! Whatever the facts: a label is whole, apart and on the page, or it is refused.
 
-mod common;
-
+use crate::common;
 use labels::{
     CODE128_QUIET, Code, CodeKind, Dpi, EAN13_QUIET, Facts, Field, PlacedLabel, QR_QUIET,
     Readiness, Template, WIDEST_GS1, lay_out,

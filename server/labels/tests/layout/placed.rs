@@ -1,7 +1,6 @@
 //! Placed labels compared as text; the exporters say the same thing.
 
-mod common;
-
+use crate::common;
 use labels::{Dpi, Facts, Field, Placed, Readiness, Template, lay_out, pdf, svg};
 
 /// A small template: two texts, one of them optional, and both codes.

@@ -1,8 +1,6 @@
 //! Bad input: each gets its status and its problem document, names the field, and leaves no trace.
 
-mod refused;
-
-use refused::{cases, wrong_check};
+use crate::refused::{cases, wrong_check};
 use serde_json::{Value, json};
 use stories::call::{fresh_id, moment};
 use stories::{Engine, House, on_both_engines};

@@ -1,7 +1,6 @@
 //! Every template with its short, usual and long example fits, and no template is without one.
 
-mod common;
-
+use crate::common;
 use std::collections::BTreeMap;
 
 use labels::{Dpi, lay_out, pdf, svg};

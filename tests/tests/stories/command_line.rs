@@ -332,7 +332,7 @@ fn a_label_that_follows_its_files() {
     let folder = tempfile::tempdir().unwrap();
     let path = |name: &str| folder.path().join(name).to_str().unwrap().to_owned();
     let (template, pdf, png) = (path("mine.json"), path("mine.pdf"), path("mine.png"));
-    let good = include_str!("../../label-templates/tub.json");
+    let good = include_str!("../../../label-templates/tub.json");
     std::fs::write(&template, good).unwrap();
     let facts_file = facts(folder.path(), "Pork stock");
     let args = ["label", &facts_file, "--template", &template, "--watch"];

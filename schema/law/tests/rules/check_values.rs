@@ -4,8 +4,7 @@
 //! `id`, `source` (the row of the facts), `task`, `input` (`key=value; key=value`), `expected`,
 //! `note`. A line that begins with `#` is a remark.
 
-#[path = "vectors/mod.rs"]
-mod vectors;
+use crate::vectors;
 
 use std::fs;
 use std::path::Path;

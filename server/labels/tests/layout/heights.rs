@@ -3,12 +3,11 @@
 //! Every template in `label-templates`, every text in it, set as small as the template allows.
 //! Needs `pdftoppm` (poppler-utils); if it is missing the test fails.
 
-mod common;
-
 use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 
-use common::tools::{Grey, output};
+use crate::common;
+use crate::common::tools::{Grey, output};
 use labels::{
     Dpi, Facts, Field, Length, Line, Measure, PlacedLabel, Style, Template, lay_out, pdf,
 };

@@ -1,0 +1,9 @@
+//! The law that is shipped: every published check value, and what must hold for all rules.
+
+mod check_values;
+mod cures_hold;
+mod heat;
+mod house;
+mod schemas;
+mod statements;
+mod vectors;

@@ -1,0 +1,7 @@
+//! The record against the power, the process list, many writers and chance.
+
+mod contention;
+mod kill;
+mod kitchen;
+mod power;
+mod random_kitchens;

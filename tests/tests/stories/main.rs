@@ -1,0 +1,13 @@
+//! Stories of a kitchen, over HTTP and at the command line.
+
+mod bad_input;
+mod command_line;
+mod cure_room;
+mod deeds;
+mod label_words;
+mod labels;
+mod law;
+mod old_records;
+mod refused;
+mod scenario;
+mod statements;
