@@ -1,9 +1,23 @@
 //! When a deed happened: told by the device, held against the clock, dated by the kitchen's day.
 
+use crate::code::LotCode;
 use crate::limits::{CLOCK_SLACK_MINUTES, DAYS_BACK_WITHOUT_NOTE};
+use crate::messages;
 use crate::refusal::{Refusal, Result};
-use chrono::{DateTime, Datelike, Duration, FixedOffset, NaiveDate, Utc};
+use chrono::{DateTime, Datelike, Duration, FixedOffset, NaiveDate, NaiveDateTime, Utc};
 use chrono_tz::Tz;
+
+messages! {
+    /// What is said of a deed's time.
+    MomentSays in "moment" {
+        NoTime "no-time" { at: NaiveDateTime },
+        Future "future" { at: NaiveDateTime, now: NaiveDateTime },
+        EndsFirst "ends-first" { end: NaiveDateTime, began: NaiveDateTime },
+        LongAgo "long-ago" { at: NaiveDateTime, days: i64 },
+        NotMadeYet "not-made-yet" { lot: LotCode, made: NaiveDateTime, at: NaiveDateTime },
+        NotDoneYet "not-done-yet" { done: NaiveDateTime, at: NaiveDateTime },
+    }
+}
 
 /// A deed's time, settled.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -37,31 +51,25 @@ impl Moment {
         let told = at.map_or(now, |at| at.to_utc());
         let began_at = began_at.map(|began| began.to_utc());
         if !(1970..=9000).contains(&told.year()) {
-            return Err(Refusal::cannot_be(
-                "at",
-                format!("{told} is not a time this kitchen can have worked."),
-            ));
+            let at = on_clock(told, zone);
+            return Err(Refusal::cannot_be("at", MomentSays::NoTime { at }));
         }
         if told > now + slack {
-            let (told, now) = (local(told, zone), local(now, zone));
-            return Err(Refusal::cannot_be(
-                "at",
-                format!("{told} is in the future; the clock here says {now}."),
-            ));
+            let (at, now) = (on_clock(told, zone), on_clock(now, zone));
+            return Err(Refusal::cannot_be("at", MomentSays::Future { at, now }));
         }
         if let Some(began) = began_at.filter(|began| *began > told) {
-            let detail = format!(
-                "The step would end ({}) before it began ({}).",
-                local(told, zone),
-                local(began, zone)
-            );
+            let detail = MomentSays::EndsFirst {
+                end: on_clock(told, zone),
+                began: on_clock(began, zone),
+            };
             return Err(Refusal::cannot_be("began_at", detail));
         }
         if told < now - Duration::days(DAYS_BACK_WITHOUT_NOTE) && !has_note {
-            let detail = format!(
-                "{} is more than {DAYS_BACK_WITHOUT_NOTE} days back. Add a note that says why it is entered only now.",
-                local(told, zone)
-            );
+            let detail = MomentSays::LongAgo {
+                at: on_clock(told, zone),
+                days: DAYS_BACK_WITHOUT_NOTE,
+            };
             return Err(Refusal::cannot_be("note", detail));
         }
         Ok(Moment {
@@ -73,16 +81,33 @@ impl Moment {
         })
     }
 
-    /// Refuses a deed that would come before the making of what it uses.
-    pub fn not_before(&self, made_at: DateTime<Utc>, what: &str, zone: Tz) -> Result<()> {
-        if self.at >= made_at {
+    /// Refuses a deed that would come before the making of the lot that it uses.
+    pub fn not_before(&self, made_at: DateTime<Utc>, lot: &LotCode, zone: Tz) -> Result<()> {
+        self.after(made_at, zone, |made, at| MomentSays::NotMadeYet {
+            lot: lot.clone(),
+            made,
+            at,
+        })
+    }
+
+    /// Refuses a deed that would come before another, which it is about.
+    pub fn not_before_deed(&self, done_at: DateTime<Utc>, zone: Tz) -> Result<()> {
+        self.after(done_at, zone, |done, at| MomentSays::NotDoneYet {
+            done,
+            at,
+        })
+    }
+
+    fn after(
+        &self,
+        first: DateTime<Utc>,
+        zone: Tz,
+        says: impl FnOnce(NaiveDateTime, NaiveDateTime) -> MomentSays,
+    ) -> Result<()> {
+        if self.at >= first {
             return Ok(());
         }
-        let detail = format!(
-            "{what} was made {}; it cannot be used at {}.",
-            local(made_at, zone),
-            local(self.at, zone)
-        );
+        let detail = says(on_clock(first, zone), on_clock(self.at, zone));
         Err(Refusal::cannot_be("at", detail))
     }
 }
@@ -92,9 +117,9 @@ pub fn day_of(at: DateTime<Utc>, zone: Tz) -> NaiveDate {
     at.with_timezone(&zone).date_naive()
 }
 
-/// An instant as the kitchen's wall clock shows it: `2026-06-26 10:40`.
-pub fn local(at: DateTime<Utc>, zone: Tz) -> String {
-    at.with_timezone(&zone).format("%Y-%m-%d %H:%M").to_string()
+/// An instant as the kitchen's wall clock shows it.
+pub fn on_clock(at: DateTime<Utc>, zone: Tz) -> NaiveDateTime {
+    at.with_timezone(&zone).naive_local()
 }
 
 #[cfg(test)]

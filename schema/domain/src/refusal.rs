@@ -1,7 +1,15 @@
 //! Why a deed is not taken: what is wrong, where, and what would do.
 
 use crate::code::LotCode;
+use crate::messages;
 use crate::says::Says;
+
+messages! {
+    /// What is said of any refusal.
+    RefusalSays in "refusal" {
+        NeverIssued "never-issued" { lot: LotCode },
+    }
+}
 
 /// A deed that the record does not take. Nothing of it is kept.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -57,10 +65,7 @@ impl Refusal {
 
     /// A code that reads well but was never given out.
     pub fn never_issued(field: impl Into<String>, code: &LotCode) -> Self {
-        let detail = format!(
-            "{} was never given out here. Check the label and type it again.",
-            code.shown()
-        );
+        let detail = RefusalSays::NeverIssued { lot: code.clone() };
         Refusal::new(RefusalKind::NeverIssued, field, detail)
     }
 

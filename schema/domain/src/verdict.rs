@@ -1,9 +1,35 @@
 //! What the counter is told about a scanned pack: one word, and why.
 
+use crate::code::LotCode;
 use crate::lot::PackNow;
+use crate::messages;
 use crate::says::Says;
 use crate::words::{Being, State, Verdict};
 use chrono::NaiveDate;
+
+messages! {
+    /// What the counter is told.
+    VerdictSays in "verdict" {
+        Elsewhere "elsewhere",
+        Misread "misread",
+        NotOurs "not-ours",
+        NeverIssued "never-issued" { lot: LotCode },
+        NoSuchPack "no-such-pack" { lot: LotCode, packs: u32, pack: u32 },
+        Voided "voided",
+        NotReleased "not-released",
+        NothingLeft "nothing-left",
+        Missing "missing",
+        Gone "gone" { being: Being },
+        TakenBack "taken-back",
+        Past "past" { date: NaiveDate },
+        NotSoldHere "not-sold-here",
+        LastDay "last-day" { date: NaiveDate },
+        Good "good" { date: NaiveDate },
+        Frozen "frozen",
+        NoDate "no-date",
+        NoLastDay "no-last-day",
+    }
+}
 
 /// The answer to a scan.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -33,25 +59,18 @@ impl Answer {
 
     /// The lot was voided: whatever carries its label is not what the label says.
     pub fn voided() -> Answer {
-        Answer::new(
-            Verdict::Pull,
-            "This label was voided. Take it off the shelf.",
-        )
+        Answer::new(Verdict::Pull, VerdictSays::Voided)
     }
 
     /// A cured piece that nobody has released.
     pub fn not_released() -> Answer {
-        Answer::new(
-            Verdict::Hold,
-            "This is still in its cure. Nothing of it is sold before it is released.",
-        )
+        Answer::new(Verdict::Hold, VerdictSays::NotReleased)
     }
 
     /// The most cautious of several packs' answers; nothing left where there is none.
     pub fn most_cautious(answers: impl Iterator<Item = Answer>) -> Answer {
         let worst = answers.max_by_key(|answer| answer.verdict);
-        worst
-            .unwrap_or_else(|| Answer::new(Verdict::Gone, "Nothing of this lot is left on record."))
+        worst.unwrap_or_else(|| Answer::new(Verdict::Gone, VerdictSays::NothingLeft))
     }
 }
 
@@ -59,55 +78,28 @@ impl Answer {
 pub fn of_pack(pack: &PackNow, for_sale: bool, has_rule: bool, today: NaiveDate) -> Answer {
     match pack.being {
         Being::Void => return Answer::voided(),
-        Being::Missing => {
-            return Answer::new(
-                Verdict::Hold,
-                "This pack was counted as missing. Keep it apart and tell the manager.",
-            );
-        }
+        Being::Missing => return Answer::new(Verdict::Hold, VerdictSays::Missing),
         Being::OnHand | Being::Open => {}
-        gone => {
-            return Answer::new(
-                Verdict::Gone,
-                format!("On record this pack is {gone} already."),
-            );
-        }
+        being => return Answer::new(Verdict::Gone, VerdictSays::Gone { being }),
     }
     if pack.taken_back {
-        return Answer::new(
-            Verdict::NotForSale,
-            "A customer brought this pack back. It is never for sale again.",
-        );
+        return Answer::new(Verdict::NotForSale, VerdictSays::TakenBack);
     }
     match pack.use_by {
         Some(date) if date < today => {
-            return Answer::new(
-                Verdict::Pull,
-                format!("Its last day was {date}. Take it off the shelf."),
-            );
+            return Answer::new(Verdict::Pull, VerdictSays::Past { date });
         }
-        _ if !for_sale => {
-            return Answer::new(Verdict::NotForSale, "This is not sold at the counter.");
-        }
+        _ if !for_sale => return Answer::new(Verdict::NotForSale, VerdictSays::NotSoldHere),
         Some(date) if date == today => {
-            return Answer::new(
-                Verdict::SellToday,
-                format!("Today, {date}, is its last day."),
-            );
+            return Answer::new(Verdict::SellToday, VerdictSays::LastDay { date });
         }
-        Some(date) => return Answer::new(Verdict::Sell, format!("Good until {date}.")),
+        Some(date) => return Answer::new(Verdict::Sell, VerdictSays::Good { date }),
         None => {}
     }
     match (pack.state, has_rule) {
-        (State::Frozen, true) => Answer::new(
-            Verdict::NotForSale,
-            "Frozen, and so without a date. Thaw it and enter the thaw first.",
-        ),
-        (_, true) => Answer::new(
-            Verdict::Hold,
-            "It should have a date and has none. Ask the manager.",
-        ),
-        (_, false) => Answer::new(Verdict::Sell, "It has no last day."),
+        (State::Frozen, true) => Answer::new(Verdict::NotForSale, VerdictSays::Frozen),
+        (_, true) => Answer::new(Verdict::Hold, VerdictSays::NoDate),
+        (_, false) => Answer::new(Verdict::Sell, VerdictSays::NoLastDay),
     }
 }
 
@@ -193,7 +185,7 @@ mod tests {
 
     #[test]
     fn of_several_the_most_cautious() {
-        let answers = [Answer::voided(), Answer::unknown("x")];
+        let answers = [Answer::voided(), Answer::unknown(VerdictSays::NotOurs)];
         assert_eq!(
             Answer::most_cautious(answers.into_iter()).verdict,
             Verdict::Unknown

@@ -9,7 +9,7 @@ use domain::code::NotACode;
 use domain::lot::{Lot, Pack};
 use domain::moment::day_of;
 use domain::scanned::{self, Scanned};
-use domain::verdict::{self, Answer};
+use domain::verdict::{self, Answer, VerdictSays};
 use store::packs::Wanted;
 use store::{Conn, lots};
 use words::Speech;
@@ -21,19 +21,19 @@ use words::Speech;
 pub fn scan(app: &Caller<'_>, conn: &mut Conn, text: &str) -> Result<ScanRead> {
     let kitchen = app.kitchen_lately(conn)?;
     let speech = app.speech(&kitchen);
-    let unknown = |says: String| Ok(told(Answer::unknown(says), None, None, &speech));
+    let unknown = |says: VerdictSays| Ok(told(Answer::unknown(says), None, None, &speech));
     let (code, number) = match scanned::read(text, &app.address(&kitchen)) {
         Scanned::Lot { code, pack } => (code, pack),
-        Scanned::Elsewhere(_) => return unknown("This is another kitchen's label.".into()),
+        Scanned::Elsewhere(_) => return unknown(VerdictSays::Elsewhere),
         Scanned::Unreadable(NotACode::CheckCharacter) => {
-            return unknown("One character of this code is wrong. Scan or type it again.".into());
+            return unknown(VerdictSays::Misread);
         }
         Scanned::Unreadable(NotACode::Pattern) => {
-            return unknown("This is not one of our labels.".into());
+            return unknown(VerdictSays::NotOurs);
         }
     };
     let Some(row) = lots::by_code(conn, &code)? else {
-        return unknown(format!("{} was never given out here.", code.shown()));
+        return unknown(VerdictSays::NeverIssued { lot: code });
     };
     let wanted = match number {
         Some(number) => Wanted::Numbers(vec![i32::try_from(number).unwrap_or(-1)]),
@@ -56,11 +56,11 @@ pub fn scan(app: &Caller<'_>, conn: &mut Conn, text: &str) -> Result<ScanRead> {
         Some(number) => match lot.pack(number) {
             Some(pack) => Some(pack),
             None => {
-                return unknown(format!(
-                    "{} has {} packs; there is no pack {number}.",
-                    code.shown(),
-                    lot.pack_count
-                ));
+                return unknown(VerdictSays::NoSuchPack {
+                    lot: code,
+                    packs: lot.pack_count,
+                    pack: number,
+                });
             }
         },
         None => lot.packs.first().filter(|_| lot.pack_count == 1),

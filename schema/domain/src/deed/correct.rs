@@ -1,6 +1,7 @@
 //! A wrong fact about a source is corrected by a new fact, at any time; weights and codes stay.
 
 use super::receive::{Animal, Bought};
+use super::says::CorrectSays;
 use crate::code::HouseCode;
 use crate::refusal::{Refusal, Result};
 use crate::words::{Side, Species};
@@ -45,10 +46,7 @@ impl AnimalChange {
         };
         let corrected_side = self.side.or(side);
         if corrected == *animal && corrected_side == side {
-            return Err(Refusal::cannot_be(
-                "animal",
-                "That is what the record says already.",
-            ));
+            return Err(Refusal::cannot_be("animal", CorrectSays::AsKnown));
         }
         corrected.can_be(received)?;
         Ok((corrected, corrected_side))
@@ -71,10 +69,7 @@ pub fn bought(change: &Bought, known: &Bought) -> Result<Bought> {
         gtin: change.gtin.clone().or_else(|| known.gtin.clone()),
     };
     if corrected == *known {
-        return Err(Refusal::cannot_be(
-            "bought",
-            "That is what the record says already.",
-        ));
+        return Err(Refusal::cannot_be("bought", CorrectSays::AsKnown));
     }
     Ok(corrected)
 }

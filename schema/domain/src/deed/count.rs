@@ -1,6 +1,7 @@
 //! A count sets packs to what was found; the difference is unexplained, never loss, never sold.
 
 use super::draw::{Draw, not_voided, numbered, weight};
+use super::says::CountSays;
 use super::step::change;
 use crate::grams::Grams;
 use crate::limits::WEIGHING_GAIN_THOUSANDTHS;
@@ -26,16 +27,13 @@ pub struct Found {
 /// No pack counted, one counted twice, a pack that never was, or more in it than it ever held.
 pub fn plan(lot: &Lot, found: &[Found], moment: &Moment, zone: Tz) -> Result<Plan> {
     not_voided(lot, "lot")?;
-    moment.not_before(lot.made_at, &lot.code.shown(), zone)?;
+    moment.not_before(lot.made_at, &lot.code, zone)?;
     if found.is_empty() {
-        return Err(Refusal::cannot_be(
-            "packs",
-            "Say for each pack what it weighs, or that it is missing.",
-        ));
+        return Err(Refusal::cannot_be("packs", CountSays::Nothing));
     }
     let numbers: Vec<u32> = found.iter().map(|found| found.pack).collect();
     if let Some(nth) = super::draw::repeated(&numbers) {
-        let detail = format!("Pack {} is counted twice.", numbers[nth]);
+        let detail = CountSays::Twice { pack: numbers[nth] };
         return Err(Refusal::cannot_be(format!("packs[{nth}].pack"), detail));
     }
     let mut plan = Plan::default();
@@ -45,11 +43,11 @@ pub fn plan(lot: &Lot, found: &[Found], moment: &Moment, zone: Tz) -> Result<Pla
         if let Some(grams) = found.grams {
             weight(grams, &field)?;
             if grams > pack.made + pack.made.thousandths(WEIGHING_GAIN_THOUSANDTHS) {
-                let detail = format!(
-                    "{} was born with {}; {grams} cannot be in it.",
-                    lot.shown(pack.number),
-                    pack.made
-                );
+                let detail = CountSays::TooMuch {
+                    pack: lot.shown(pack.number),
+                    made: pack.made,
+                    grams,
+                };
                 return Err(Refusal::cannot_be(field, detail));
             }
         }
@@ -67,8 +65,9 @@ pub fn plan(lot: &Lot, found: &[Found], moment: &Moment, zone: Tz) -> Result<Pla
             .after(&event, pack.made, lot.later)
             .expect("what was found is not below zero");
         if gap != Grams::ZERO {
+            let pack = lot.shown(pack.number);
             plan.warnings
-                .push(format!("{}: {gap} unexplained.", lot.shown(pack.number)).into());
+                .push(CountSays::Unexplained { pack, gap }.into());
         }
         plan.changes.push(change(
             &Draw {

@@ -1,6 +1,7 @@
 //! A pack leaves: sold, served, discarded, shipped, or returned to its supplier.
 
 use super::draw::{Choice, settle};
+use super::says::DepartSays;
 use super::step::taken;
 use crate::lot::Lot;
 use crate::moment::Moment;
@@ -32,7 +33,7 @@ pub fn plan(
     moment: &Moment,
     zone: Tz,
 ) -> Result<Plan> {
-    moment.not_before(lot.made_at, &lot.code.shown(), zone)?;
+    moment.not_before(lot.made_at, &lot.code, zone)?;
     let draws = settle(lot, choice, "")?;
     let to_people = matches!(
         kind,
@@ -43,18 +44,15 @@ pub fn plan(
     }
     let mut plan = Plan::default();
     for draw in &draws {
-        let shown = lot.shown(draw.pack.number);
+        let pack = lot.shown(draw.pack.number);
         if kind == DepartureKind::Sell && draw.pack.now.taken_back {
-            let detail = format!(
-                "{shown} came back from a customer. It is never for sale again; discard it."
-            );
+            let detail = DepartSays::TakenBack { pack };
             return Err(Refusal::new(RefusalKind::Clash, "pack", detail));
         }
         let past = draw.pack.now.use_by.filter(|use_by| *use_by < moment.day);
-        if let (Some(use_by), DepartureKind::Sell | DepartureKind::Serve) = (past, kind) {
-            plan.warnings.push(
-                format!("{shown} was to be used by {use_by}. It should not have gone out.").into(),
-            );
+        if let (Some(date), DepartureKind::Sell | DepartureKind::Serve) = (past, kind) {
+            plan.warnings
+                .push(DepartSays::PastDate { pack, date }.into());
         }
         plan.changes.push(taken(draw, account(kind), moment.day)?);
     }

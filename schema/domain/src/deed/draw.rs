@@ -1,5 +1,6 @@
 //! Which packs a deed draws on, and how much of each: shared by steps, departures and moves.
 
+use super::says::DrawSays;
 use crate::grams::Grams;
 use crate::limits::HEAVIEST;
 use crate::lot::{Lot, Pack};
@@ -53,14 +54,12 @@ pub fn settle<'a>(lot: &'a Lot, choice: &Choice, field: &str) -> Result<Vec<Draw
             if numbers.is_empty() {
                 return Err(Refusal::cannot_be(
                     format!("{field}packs"),
-                    "Name at least one pack.",
+                    DrawSays::NoPack,
                 ));
             }
             if let Some(nth) = repeated(numbers) {
-                return Err(Refusal::cannot_be(
-                    at(nth),
-                    format!("Pack {} is named twice.", numbers[nth]),
-                ));
+                let pack = numbers[nth];
+                return Err(Refusal::cannot_be(at(nth), DrawSays::PackTwice { pack }));
             }
             let whole = |(nth, number): (usize, &u32)| {
                 draw_whole(lot, numbered(lot, *number, &at(nth))?, &at(nth))
@@ -88,10 +87,8 @@ pub fn settle<'a>(lot: &'a Lot, choice: &Choice, field: &str) -> Result<Vec<Draw
 /// Refuses a lot that was voided.
 pub fn not_voided(lot: &Lot, field: &str) -> Result<()> {
     if lot.voided {
-        let detail = format!(
-            "{} was voided. Pull its labels and use the right lot.",
-            lot.code.shown()
-        );
+        let lot = lot.code.clone();
+        let detail = DrawSays::Voided { lot };
         return Err(Refusal::new(RefusalKind::Voided, field, detail));
     }
     Ok(())
@@ -100,17 +97,12 @@ pub fn not_voided(lot: &Lot, field: &str) -> Result<()> {
 /// The pack of that number.
 pub fn numbered<'a>(lot: &'a Lot, number: u32, field: &str) -> Result<&'a Pack> {
     lot.pack(number).ok_or_else(|| {
-        let packs = match lot.pack_count {
-            1 => "one pack".to_owned(),
-            count => format!("{count} packs, numbered from 1"),
+        let detail = DrawSays::NoSuchPack {
+            lot: lot.code.clone(),
+            packs: lot.pack_count,
+            pack: number,
         };
-        Refusal::cannot_be(
-            field,
-            format!(
-                "{} has {packs}; there is no pack {number}.",
-                lot.code.shown()
-            ),
-        )
+        Refusal::cannot_be(field, detail)
     })
 }
 
@@ -127,11 +119,10 @@ fn the_only_one<'a>(lot: &'a Lot, field: &str) -> Result<&'a Pack> {
             if lot.on_hand().count() > packs.len() {
                 packs.push("…".into());
             }
-            let detail = format!(
-                "{} has several packs on hand: {}. Say which.",
-                lot.code.shown(),
-                packs.join(", ")
-            );
+            let detail = DrawSays::WhichPack {
+                lot: lot.code.clone(),
+                packs: packs.join(", "),
+            };
             Err(Refusal::cannot_be(format!("{field}pack"), detail))
         }
         (None, _) => Err(nothing_left(
@@ -154,11 +145,11 @@ fn draw<'a>(lot: &'a Lot, pack: &'a Pack, grams: Option<Grams>, field: &str) -> 
     if !pack.now.is_on_hand() {
         return Err(nothing_left(lot, Some(pack), &at));
     }
-    let detail = format!(
-        "{} has {} left; {grams} is asked for.",
-        lot.shown(pack.number),
-        pack.now.left
-    );
+    let detail = DrawSays::NotEnough {
+        pack: lot.shown(pack.number),
+        left: pack.now.left,
+        asked: grams,
+    };
     Err(Refusal::new(RefusalKind::NotEnough, at, detail))
 }
 
@@ -176,40 +167,38 @@ fn draw_whole<'a>(lot: &'a Lot, pack: &'a Pack, field: &str) -> Result<Draw<'a>>
 fn nothing_left(lot: &Lot, pack: Option<&Pack>, field: &str) -> Refusal {
     match pack {
         Some(pack) if pack.now.being == Being::Missing => {
-            let detail = format!(
-                "{} was counted as missing. Count it before it is used.",
-                lot.shown(pack.number)
-            );
+            let pack = lot.shown(pack.number);
+            let detail = DrawSays::Missing { pack };
             Refusal::new(RefusalKind::Missing, field, detail)
         }
         Some(pack) => {
-            let detail = format!(
-                "{} has nothing left: it is {}.",
-                lot.shown(pack.number),
-                pack.now.being
-            );
+            let detail = DrawSays::Emptied {
+                pack: lot.shown(pack.number),
+                being: pack.now.being,
+            };
             Refusal::new(RefusalKind::NotEnough, field, detail)
         }
-        None => Refusal::new(
-            RefusalKind::NotEnough,
-            field,
-            format!("{} has nothing left.", lot.code.shown()),
-        ),
+        None => {
+            let lot = lot.code.clone();
+            Refusal::new(RefusalKind::NotEnough, field, DrawSays::NothingLeft { lot })
+        }
     }
 }
 
 /// Refuses a weight that is nothing, less than nothing, or more than a kitchen has.
 pub fn weight(grams: Grams, field: &str) -> Result<()> {
     if grams <= Grams::ZERO {
+        let none = Grams::ZERO;
         return Err(Refusal::cannot_be(
             field,
-            format!("{grams} is no weight. Give what the scale shows, above 0 g."),
+            DrawSays::NoWeight { grams, none },
         ));
     }
     if grams > HEAVIEST {
+        let most = HEAVIEST;
         return Err(Refusal::cannot_be(
             field,
-            format!("{grams} is more than {HEAVIEST}. Is it typed right?"),
+            DrawSays::TooHeavy { grams, most },
         ));
     }
     Ok(())

@@ -7,6 +7,7 @@ pub mod draw;
 pub mod receive;
 pub mod release;
 pub mod relocate;
+pub mod says;
 pub mod step;
 pub mod take_back;
 pub mod void;

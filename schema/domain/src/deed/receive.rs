@@ -1,6 +1,7 @@
 //! Something arrives: a carcass, with the animal it is of, or a bought-in lot.
 
 use super::draw::weight;
+use super::says::ReceiveSays;
 use super::step::Packing;
 use crate::code::{HouseCode, LotCode};
 use crate::dates::Making;
@@ -51,16 +52,17 @@ impl Animal {
     /// As said.
     pub fn can_be(&self, day: NaiveDate) -> Result<()> {
         if self.killed_on > day {
-            let detail = format!(
-                "Killed on {}, received on {day}. One of the two is wrong.",
-                self.killed_on
-            );
+            let detail = ReceiveSays::KilledLater {
+                killed: self.killed_on,
+                received: day,
+            };
             return Err(Refusal::cannot_be("animal.killed_on", detail));
         }
         if self.head == 0 || self.head > 10_000 {
+            let head = self.head;
             return Err(Refusal::cannot_be(
                 "animal.head",
-                format!("{} head cannot be one receipt.", self.head),
+                ReceiveSays::Head { head },
             ));
         }
         Ok(())
@@ -175,8 +177,7 @@ impl Receipt<'_> {
                 side_is_new(*side, before)?;
                 species.insert(*of);
                 if !numbered {
-                    let detail = "Neither carcass number nor tag: this is taken as a new animal, and a second side cannot join it.";
-                    plan.warnings.push(detail.into());
+                    plan.warnings.push(ReceiveSays::NewAnimal.into());
                 }
             }
             Source::Bought { use_by } => cap = *use_by,
@@ -195,7 +196,7 @@ impl Receipt<'_> {
         .date()?;
         if let Some(date) = cap.filter(|date| *date < self.moment.day) {
             plan.warnings
-                .push(format!("The supplier's date is past: {date}. Do not use it.").into());
+                .push(ReceiveSays::SupplierPast { date }.into());
         }
         plan.births.push(Birth {
             code,
@@ -224,10 +225,11 @@ impl Receipt<'_> {
     fn species_agree(&self, animal: Species) -> Result<()> {
         match self.product.species {
             Some(product) if product != animal => {
-                let detail = format!(
-                    "{} is of {product}; the animal is {animal}.",
-                    self.product.code
-                );
+                let detail = ReceiveSays::OtherSpecies {
+                    product: self.product.code.clone(),
+                    species: product,
+                    animal,
+                };
                 Err(Refusal::cannot_be("animal.species", detail))
             }
             _ => Ok(()),
@@ -238,16 +240,13 @@ impl Receipt<'_> {
 /// Refuses a side that is already here: the same one, or any where the whole animal was received.
 fn side_is_new(side: Option<Side>, before: &[(Option<Side>, LotCode)]) -> Result<()> {
     let Some(side) = side else { return Ok(()) };
-    let clash = before.iter().find(|(other, _)| {
-        other.is_some_and(|other| other == side || other == Side::Whole || side == Side::Whole)
+    let clash = before.iter().find_map(|(other, lot)| {
+        let same = |other: &Side| *other == side || *other == Side::Whole || side == Side::Whole;
+        Some((other.filter(same)?, lot.clone()))
     });
     match clash {
-        Some((other, lot)) => {
-            let other = other.map_or("", Side::as_str);
-            let detail = format!(
-                "The {other} side of this animal was received as {}.",
-                lot.shown()
-            );
+        Some((side, lot)) => {
+            let detail = ReceiveSays::SideKnown { side, lot };
             Err(Refusal::new(RefusalKind::Clash, "animal.side", detail))
         }
         None => Ok(()),

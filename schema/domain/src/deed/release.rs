@@ -1,12 +1,14 @@
 //! A cured piece is released: from now on things are made of it, and sold.
 
 use super::draw::{Choice, not_voided, settle};
+use super::says::ReleaseDeedSays;
 use super::step::change;
 use crate::cure_room::Release;
 use crate::cure_room::ReleaseSays;
 use crate::dates::Because;
 use crate::grams::Grams;
 use crate::lot::Lot;
+use crate::measure::Percent;
 use crate::moment::Moment;
 use crate::plan::{Plan, Reason};
 use crate::refusal::{Refusal, RefusalKind, Result};
@@ -20,16 +22,15 @@ use chrono_tz::Tz;
 /// them are told.
 pub fn plan(lot: &Lot, release: &Release, by: &str, moment: &Moment, zone: Tz) -> Result<Plan> {
     not_voided(lot, "lot")?;
-    moment.not_before(lot.made_at, &lot.code.shown(), zone)?;
+    moment.not_before(lot.made_at, &lot.code, zone)?;
     if lot.product.release.is_none() {
-        let detail = format!(
-            "{} needs no release: its product has no rule for one.",
-            lot.code.shown()
-        );
+        let lot = lot.code.clone();
+        let detail = ReleaseDeedSays::NoRule { lot };
         return Err(Refusal::cannot_be("lot", detail));
     }
     if lot.released {
-        let detail = format!("{} is released already.", lot.code.shown());
+        let lot = lot.code.clone();
+        let detail = ReleaseDeedSays::Already { lot };
         return Err(Refusal::new(RefusalKind::Clash, "lot", detail));
     }
     if !release.is_allowed() {
@@ -47,16 +48,20 @@ pub fn plan(lot: &Lot, release: &Release, by: &str, moment: &Moment, zone: Tz) -
     let changes = draws
         .iter()
         .map(|draw| change(draw, Account::Noted, Grams::ZERO, draw.pack.now));
-    let lost = release
-        .loss
-        .map(|loss| format!(", {loss} of the green weight lost"));
-    let says = format!(
-        "Released on {} by {by}: {} days from the first salt{}.",
-        moment.day,
-        release.days,
-        lost.unwrap_or_default()
-    );
-    let because = Because::house(says, "release rule");
+    let (day, by, days) = (moment.day, by.to_owned(), release.days);
+    let says = match release.loss {
+        None => ReleaseDeedSays::Released { day, by, days },
+        Some(loss) => {
+            let loss = Percent::new(loss.number().round_dp(2));
+            ReleaseDeedSays::ReleasedLighter {
+                day,
+                by,
+                days,
+                loss,
+            }
+        }
+    };
+    let because = Because::house(says, ReleaseDeedSays::Rule);
     Ok(Plan {
         changes: changes.collect(),
         reasons: vec![(

@@ -1,6 +1,7 @@
 //! A pack goes elsewhere, or is frozen or thawed. The lot stays what it was.
 
 use super::draw::{Choice, settle};
+use super::says::MoveSays;
 use super::step::moved;
 use crate::lot::{Lot, PlaceId};
 use crate::moment::Moment;
@@ -22,12 +23,9 @@ pub fn plan(
     zone: Tz,
 ) -> Result<Plan> {
     if to.is_none() && state.is_none() {
-        return Err(Refusal::cannot_be(
-            "to",
-            "Say where it goes (to), or how it is kept now (state).",
-        ));
+        return Err(Refusal::cannot_be("to", MoveSays::Nowhere));
     }
-    moment.not_before(lot.made_at, &lot.code.shown(), zone)?;
+    moment.not_before(lot.made_at, &lot.code, zone)?;
     let draws = settle(lot, choice, "")?;
     let changes = draws
         .iter()

@@ -1,6 +1,7 @@
 //! A step at the bench: packs go in, lots come out, and the weights close.
 
 use super::draw::{Choice, Draw, settle, weight};
+use super::says::StepSays;
 use crate::code::LotCode;
 use crate::dates::{Making, PartDate, ReadyBecause, date_when_thawed};
 use crate::grams::Grams;
@@ -16,6 +17,7 @@ use crate::says::Says;
 use crate::words::{Account, Addition, Allergen, Packaging, State, StepKind, Topic};
 use chrono::NaiveDate;
 use chrono_tz::Tz;
+use rust_decimal::Decimal;
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
@@ -90,9 +92,10 @@ impl Packing {
                 let at = format!("{field}pack_count");
                 pack_count(i64::from(*count), &at)?;
                 if i64::from(*count) > grams.milligrams() {
+                    let packs = *count;
                     return Err(Refusal::cannot_be(
                         at,
-                        format!("{grams} cannot fill {count} packs."),
+                        StepSays::CannotFill { grams, packs },
                     ));
                 }
                 Ok(grams.split(*count))
@@ -105,10 +108,8 @@ impl Packing {
                 }
                 let sum: Grams = packs.iter().copied().sum();
                 if sum != grams {
-                    return Err(Refusal::cannot_be(
-                        at,
-                        format!("The packs sum to {sum}; the lot is {grams}."),
-                    ));
+                    let lot = grams;
+                    return Err(Refusal::cannot_be(at, StepSays::PacksSum { sum, lot }));
                 }
                 Ok(packs.clone())
             }
@@ -120,9 +121,10 @@ fn pack_count(count: i64, field: &str) -> Result<()> {
     if (1..=i64::from(MOST_PACKS)).contains(&count) {
         return Ok(());
     }
+    let (most, packs) = (MOST_PACKS, count);
     Err(Refusal::cannot_be(
         field,
-        format!("A lot has 1 to {MOST_PACKS} packs, not {count}."),
+        StepSays::PackCount { most, packs },
     ))
 }
 
@@ -173,7 +175,7 @@ impl Step<'_> {
             plan.warnings.extend(warnings);
             packs_made += birth.packs.len();
             if packs_made > MOST_PACKS as usize {
-                let detail = format!("One step makes at most {MOST_PACKS} packs in all.");
+                let detail = StepSays::TooManyPacks { most: MOST_PACKS };
                 return Err(Refusal::cannot_be(format!("outputs[{nth}]"), detail));
             }
             plan.births.push(birth);
@@ -184,28 +186,20 @@ impl Step<'_> {
     fn counts_fit(&self) -> Result<()> {
         let (inputs, outputs) = (self.inputs.len(), self.outputs.len());
         if inputs == 0 {
-            return Err(Refusal::cannot_be(
-                "inputs",
-                "Nothing goes in. Name the lot that you work on.",
-            ));
+            return Err(Refusal::cannot_be("inputs", StepSays::NothingIn));
         }
         if inputs > MOST_INPUTS {
-            return Err(Refusal::cannot_be(
-                "inputs",
-                format!("{inputs} inputs; a step takes at most {MOST_INPUTS}."),
-            ));
+            let most = MOST_INPUTS;
+            let detail = StepSays::TooManyInputs { inputs, most };
+            return Err(Refusal::cannot_be("inputs", detail));
         }
         if outputs > MOST_OUTPUTS {
-            return Err(Refusal::cannot_be(
-                "outputs",
-                format!("{outputs} outputs; a step makes at most {MOST_OUTPUTS}."),
-            ));
+            let most = MOST_OUTPUTS;
+            let detail = StepSays::TooManyOutputs { outputs, most };
+            return Err(Refusal::cannot_be("outputs", detail));
         }
         if outputs == 0 && !self.kind.may_make_nothing() {
-            let detail = format!(
-                "A {} step makes something. Weigh what came out, waste included.",
-                self.kind
-            );
+            let detail = StepSays::MakesSomething { kind: self.kind };
             return Err(Refusal::cannot_be("outputs", detail));
         }
         Ok(())
@@ -215,14 +209,11 @@ impl Step<'_> {
         let mut draws: Vec<Draw<'_>> = Vec::with_capacity(self.inputs.len());
         for (nth, (lot, choice)) in self.inputs.iter().enumerate() {
             let field = format!("inputs[{nth}].");
-            self.moment
-                .not_before(lot.made_at, &lot.code.shown(), self.zone)?;
+            self.moment.not_before(lot.made_at, &lot.code, self.zone)?;
             for draw in settle(lot, choice, &field)? {
                 if draws.iter().any(|other| other.pack.id == draw.pack.id) {
-                    let detail = format!(
-                        "{} is named twice in this step.",
-                        lot.shown(draw.pack.number)
-                    );
+                    let pack = lot.shown(draw.pack.number);
+                    let detail = StepSays::NamedTwice { pack };
                     return Err(Refusal::cannot_be(format!("{field}pack"), detail));
                 }
                 draws.push(draw);
@@ -245,19 +236,20 @@ impl Step<'_> {
             weight(*grams, &field)?;
             let bound = inputs.thousandths(SCALE_DIFFERENCE_THOUSANDTHS);
             if *what == Addition::ScaleDifference && self.scale_difference() > bound {
-                let detail = format!(
-                    "Two scales differ by at most 0.5 % of what goes in: {bound} of {inputs}, not {grams}."
-                );
+                let detail = StepSays::TwoScalesApart {
+                    percent: Decimal::new(SCALE_DIFFERENCE_THOUSANDTHS, 1),
+                    bound,
+                    inputs,
+                    grams: *grams,
+                };
                 return Err(Refusal::cannot_be(field, detail));
             }
         }
         let added: Grams = self.added.iter().map(|(_, grams)| *grams).sum();
         let out: Grams = self.outputs.iter().map(|output| output.grams).sum();
         if out > inputs + added {
-            let detail = format!(
-                "{out} came out of {}. Weigh again, or name what was added (water, ice, steam, scale-difference).",
-                inputs + added
-            );
+            let inputs = inputs + added;
+            let detail = StepSays::MoreOut { out, inputs };
             return Err(Refusal::cannot_be("outputs", detail));
         }
         Ok(inputs + added - out)
@@ -274,31 +266,19 @@ impl Step<'_> {
     fn warnings(&self, draws: &[Draw<'_>]) -> Vec<Says> {
         let mut warnings = Vec::new();
         for draw in draws {
-            let shown = draw.lot.shown(draw.pack.number);
-            if let Some(use_by) = draw
-                .pack
-                .now
-                .use_by
-                .filter(|use_by| *use_by < self.moment.day)
-            {
-                warnings.push(
-                    format!("{shown} was to be used by {use_by}. Ask before you go on.").into(),
-                );
+            let pack = draw.lot.shown(draw.pack.number);
+            let past = |date: &NaiveDate| *date < self.moment.day;
+            if let Some(date) = draw.pack.now.use_by.filter(past) {
+                let pack = pack.clone();
+                warnings.push(StepSays::PastDate { pack, date }.into());
             }
             if draw.pack.now.state == State::Frozen {
-                warnings.push(format!(
-                    "{shown} is on record as frozen. Enter the thaw, so that its days are counted."
-                ).into());
+                warnings.push(StepSays::Frozen { pack }.into());
             }
         }
-        if self.scale_difference() > Grams::ZERO {
-            warnings.push(
-                format!(
-                    "{} is put down to two scales and stays unexplained.",
-                    self.scale_difference()
-                )
-                .into(),
-            );
+        let grams = self.scale_difference();
+        if grams > Grams::ZERO {
+            warnings.push(StepSays::TwoScales { grams }.into());
         }
         warnings
     }
@@ -410,8 +390,7 @@ pub(super) fn taken(draw: &Draw<'_>, account: Account, day: NaiveDate) -> Result
         day,
     };
     let now = draw.pack.now.after(&event, draw.pack.made, draw.lot.later);
-    let now =
-        now.ok_or_else(|| Refusal::cannot_be("grams", "A pack cannot hold less than nothing."))?;
+    let now = now.ok_or_else(|| Refusal::cannot_be("grams", StepSays::LessThanNothing))?;
     let whole_pack = account == Account::Sold && now.left == Grams::ZERO;
     Ok(Change {
         whole_pack,

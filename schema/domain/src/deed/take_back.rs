@@ -1,6 +1,7 @@
 //! A customer brings a pack back: it is on hand again, and never for sale.
 
 use super::draw::{Draw, not_voided, numbered, weight};
+use super::says::TakeBackSays;
 use super::step::change;
 use crate::grams::Grams;
 use crate::lot::{Event, Lot, What};
@@ -25,23 +26,19 @@ pub fn plan(
 ) -> Result<Plan> {
     not_voided(lot, "lot")?;
     let pack = numbered(lot, pack, "pack")?;
-    moment.not_before(lot.made_at, &lot.code.shown(), zone)?;
+    moment.not_before(lot.made_at, &lot.code, zone)?;
     let grams = grams.unwrap_or(away);
     if away <= Grams::ZERO {
-        let detail = format!(
-            "{} is not on record as sold: it is {}.",
-            lot.shown(pack.number),
-            pack.now.being
-        );
+        let detail = TakeBackSays::NotSold {
+            pack: lot.shown(pack.number),
+            being: pack.now.being,
+        };
         return Err(Refusal::new(RefusalKind::Clash, "pack", detail));
     }
     weight(grams, "grams")?;
     if grams > away {
-        let detail = format!(
-            "{} of {} went out; {grams} cannot come back.",
-            away,
-            lot.shown(pack.number)
-        );
+        let pack = lot.shown(pack.number);
+        let detail = TakeBackSays::TooMuch { pack, away, grams };
         return Err(Refusal::new(RefusalKind::NotEnough, "grams", detail));
     }
     let draw = Draw { lot, pack, grams };

@@ -1,9 +1,11 @@
 //! A mistake is voided by a new deed that says why; the voided one stays visible.
 
+use super::says::VoidSays;
 use crate::dates::Later;
 use crate::grams::Grams;
 use crate::lot::{DeedId, Event, PackId, PackNow, What, refold};
 use crate::refusal::{Refusal, RefusalKind, Result};
+use crate::says::Says;
 use crate::words::{Account, DeedKind};
 
 /// A deed that is to be voided, with all that hangs on it.
@@ -46,34 +48,23 @@ pub struct Touched {
 /// A void, a deed voided before, or one that later deeds depend on: they are listed, newest first.
 pub fn plan(target: &Target) -> Result<Vec<(PackId, PackNow)>> {
     if target.kind == DeedKind::Void {
-        let detail = "A void cannot be voided. Enter what really happened as a new deed.";
-        return Err(Refusal {
-            field: None,
-            ..Refusal::new(RefusalKind::Clash, "", detail)
-        });
+        return Err(refused(RefusalKind::Clash, VoidSays::OfVoid));
     }
     if let Some(detail) = of_printing(target.kind) {
-        return Err(Refusal {
-            field: None,
-            ..Refusal::new(RefusalKind::Clash, "", detail)
-        });
+        return Err(refused(RefusalKind::Clash, detail));
     }
     if target.voided {
-        let detail = "This deed was voided before.";
-        return Err(Refusal {
-            field: None,
-            ..Refusal::new(RefusalKind::Voided, "", detail)
-        });
+        return Err(refused(RefusalKind::Voided, VoidSays::VoidedBefore));
     }
     if !target.uses_of_outputs.is_empty() {
         return Err(in_the_way(
-            "What it made was used since. Void those first.",
+            VoidSays::UsedSince,
             target.uses_of_outputs.clone(),
         ));
     }
     if !target.later_corrections.is_empty() {
         return Err(in_the_way(
-            "It was corrected since. Void the correction first.",
+            VoidSays::CorrectedSince,
             target.later_corrections.clone(),
         ));
     }
@@ -85,15 +76,11 @@ pub fn plan(target: &Target) -> Result<Vec<(PackId, PackNow)>> {
 }
 
 /// What comes out of a printer is out, and what somebody saw there was seen.
-fn of_printing(kind: DeedKind) -> Option<&'static str> {
+fn of_printing(kind: DeedKind) -> Option<VoidSays> {
     match kind {
-        DeedKind::Print => Some(
-            "Labels that were asked for cannot be voided. Cancel those that wait, and say of the others whether they came out.",
-        ),
-        DeedKind::SettlePrint => Some(
-            "What somebody saw at the printer cannot be voided. Ask for the label again, with why.",
-        ),
-        DeedKind::CancelPrint => Some("A cancelled label stays so. Ask for it again."),
+        DeedKind::Print => Some(VoidSays::OfPrint),
+        DeedKind::SettlePrint => Some(VoidSays::OfSettlement),
+        DeedKind::CancelPrint => Some(VoidSays::OfCancellation),
         _ => None,
     }
 }
@@ -136,21 +123,21 @@ fn without(pack: &Touched, deed: DeedId) -> Result<PackNow> {
     }
     later.reverse();
     later.dedup();
-    Err(in_the_way(
-        &format!(
-            "{} was weighed, counted or used since. Void that first.",
-            pack.shown
-        ),
-        later,
-    ))
+    let pack = pack.shown.clone();
+    Err(in_the_way(VoidSays::PackUsedSince { pack }, later))
 }
 
-fn in_the_way(detail: &str, deeds: Vec<DeedId>) -> Refusal {
-    let refusal = Refusal {
-        field: None,
-        ..Refusal::new(RefusalKind::InTheWay, "", detail)
-    };
+fn in_the_way(detail: VoidSays, deeds: Vec<DeedId>) -> Refusal {
+    let refusal = refused(RefusalKind::InTheWay, detail);
     refusal.because_of(deeds.into_iter().map(|deed| deed.0).collect())
+}
+
+/// A refusal of the whole: no field of the request is at fault.
+fn refused(kind: RefusalKind, detail: impl Into<Says>) -> Refusal {
+    Refusal {
+        field: None,
+        ..Refusal::new(kind, "", detail)
+    }
 }
 
 #[cfg(test)]

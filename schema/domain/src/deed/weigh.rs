@@ -1,6 +1,7 @@
 //! A reading with grams sets a one-pack lot's weight; the difference is drying.
 
 use super::draw::{Choice, Draw, settle, weight};
+use super::says::WeighSays;
 use super::step::change;
 use crate::grams::Grams;
 use crate::limits::WEIGHING_GAIN_THOUSANDTHS;
@@ -17,13 +18,12 @@ use chrono_tz::Tz;
 /// A lot of several packs, nothing left, or more than the weight before and 1 %.
 pub fn plan(lot: &Lot, grams: Grams, moment: &Moment, zone: Tz) -> Result<Plan> {
     weight(grams, "grams")?;
-    moment.not_before(lot.made_at, &lot.code.shown(), zone)?;
+    moment.not_before(lot.made_at, &lot.code, zone)?;
     if lot.pack_count != 1 {
-        let detail = format!(
-            "{} has {} packs; only a lot of one piece can be weighed.",
-            lot.code.shown(),
-            lot.pack_count
-        );
+        let detail = WeighSays::SeveralPacks {
+            lot: lot.code.clone(),
+            packs: lot.pack_count,
+        };
         return Err(Refusal::cannot_be("grams", detail));
     }
     let draws = settle(
@@ -37,10 +37,8 @@ pub fn plan(lot: &Lot, grams: Grams, moment: &Moment, zone: Tz) -> Result<Plan> 
     let pack = draws[0].pack;
     let before = pack.now.left;
     if grams > before + before.thousandths(WEIGHING_GAIN_THOUSANDTHS) {
-        let detail = format!(
-            "{} weighed {before} before; {grams} is more. Is it the right piece?",
-            lot.code.shown()
-        );
+        let lot = lot.code.clone();
+        let detail = WeighSays::Heavier { lot, before, grams };
         return Err(Refusal::cannot_be("grams", detail));
     }
     let lost = before - grams;

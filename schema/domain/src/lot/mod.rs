@@ -6,6 +6,7 @@ pub use pack::{Event, Pack, PackNow, What, refold};
 
 use crate::code::LotCode;
 use crate::dates::Later;
+use crate::messages;
 use crate::origin::Origin;
 use crate::product::Product;
 use crate::refusal::{Refusal, RefusalKind};
@@ -13,6 +14,13 @@ use crate::words::{Allergen, Packaging, Species};
 use chrono::{DateTime, Utc};
 use std::collections::BTreeSet;
 use std::sync::Arc;
+
+messages! {
+    /// What is said of a lot.
+    LotSays in "lot" {
+        NotReleased "not-released" { lot: LotCode, product: String },
+    }
+}
 
 /// A lot's key in the record.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -81,11 +89,10 @@ impl Lot {
 
     /// Why nothing is made of it, or sold.
     pub fn not_released(&self, field: &str) -> Refusal {
-        let detail = format!(
-            "{} ({}) is still in its cure. Weigh it and release it first; the cure room shows what is missing.",
-            self.code.shown(),
-            self.product.name("en")
-        );
+        let detail = LotSays::NotReleased {
+            lot: self.code.clone(),
+            product: self.product.name("en").to_owned(),
+        };
         Refusal::new(RefusalKind::NotReleased, field, detail)
     }
 

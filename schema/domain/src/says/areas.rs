@@ -1,7 +1,8 @@
 //! Everything that the core can say, for the check of the catalogue.
 
 use super::Keys;
-use crate::{cure_room, family, rows, words};
+use crate::deed::says as deeds;
+use crate::{cure_room, family, lot, moment, refusal, rows, verdict, words};
 
 /// What each area declares. An area that is left out here is found by the guard on messages.
 pub const AREAS: &[Keys] = &[
@@ -9,9 +10,31 @@ pub const AREAS: &[Keys] = &[
     family::CostSays::KEYS,
     family::NothingToCompare::KEYS,
     family::WhySays::KEYS,
+    deeds::CorrectSays::KEYS,
+    deeds::CountSays::KEYS,
+    deeds::DepartSays::KEYS,
+    deeds::DrawSays::KEYS,
+    deeds::MoveSays::KEYS,
+    deeds::ReceiveSays::KEYS,
+    deeds::ReleaseDeedSays::KEYS,
+    deeds::StepSays::KEYS,
+    deeds::TakeBackSays::KEYS,
+    deeds::VoidSays::KEYS,
+    deeds::WeighSays::KEYS,
+    lot::LotSays::KEYS,
+    moment::MomentSays::KEYS,
+    refusal::RefusalSays::KEYS,
     rows::FindingSays::KEYS,
     rows::SourceSays::KEYS,
+    verdict::VerdictSays::KEYS,
 ];
 
 /// The closed vocabularies whose words stand in messages.
-pub const VOCABULARIES: &[Keys] = &[words::Being::KEYS];
+pub const VOCABULARIES: &[Keys] = &[
+    words::Being::KEYS,
+    words::DeedKind::KEYS,
+    words::PrintState::KEYS,
+    words::Side::KEYS,
+    words::Species::KEYS,
+    words::StepKind::KEYS,
+];
