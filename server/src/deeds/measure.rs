@@ -204,7 +204,7 @@ pub fn take(app: &Caller<'_>, asked: &ReadingAsked) -> Result<Done> {
         draw::not_voided(&lot, "lot")?;
         facts
             .moment
-            .not_before(lot.made_at, &lot.code.shown(), facts.kitchen.zone)?;
+            .not_before(lot.made_at, &lot.code, facts.kitchen.zone)?;
         let plan = match asked.grams {
             Some(Weight(grams)) => weigh::plan(&lot, grams, &facts.moment, facts.kitchen.zone)?,
             None => Plan::default(),

@@ -48,7 +48,7 @@ pub fn take(app: &Caller<'_>, step: Id, asked: &VoidAsked) -> Result<Done> {
         let packs = void::plan(&target)?;
         facts
             .moment
-            .not_before(deed.at.and_utc(), "The deed", facts.kitchen.zone)?;
+            .not_before_deed(deed.at.and_utc(), facts.kitchen.zone)?;
         voids::record(
             facts.tx,
             facts.deed,
