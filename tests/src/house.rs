@@ -154,11 +154,14 @@ impl House {
     }
 
     /// Asks the service to end, and waits until it has.
+    ///
+    /// # Panics
+    /// It has not within two minutes.
     pub fn end(&mut self) {
         let pid = self.child.id().to_string();
         let asked = Command::new("kill").args(["-TERM", &pid]).status();
         assert!(asked.is_ok_and(|status| status.success()));
-        let _ = self.child.wait();
+        crate::queue::until(|| self.child.try_wait().is_ok_and(|ended| ended.is_some()));
     }
 
     /// Starts it again over the same record.

@@ -74,10 +74,10 @@ pub fn wait(caller: &Caller, prints: &[i64], states: &[&str]) -> Vec<Value> {
 /// Waits until that is so.
 ///
 /// # Panics
-/// It is not so within a minute.
+/// It is not so within two minutes.
 #[track_caller]
 pub fn until(mut so: impl FnMut() -> bool) {
-    let give_up = Instant::now() + Duration::from_secs(60);
+    let give_up = Instant::now() + Duration::from_secs(120);
     while !so() {
         assert!(Instant::now() < give_up, "it does not happen");
         std::thread::sleep(Duration::from_millis(20));

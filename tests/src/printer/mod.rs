@@ -132,6 +132,11 @@ impl Printer {
             .count()
     }
 
+    /// How many questions of any kind it was asked.
+    pub fn questions(&self) -> usize {
+        self.inside().asked.len()
+    }
+
     /// Prints what it holds.
     pub fn go_on(&self) {
         let inside = &mut *self.inside();

@@ -2,7 +2,6 @@
 
 use serde_json::json;
 use std::process::Command;
-use std::time::Duration;
 use stories::queue::{chops, numbers, until, wait};
 use stories::real_printer::RealPrinter;
 use stories::{Engine, House, on_both_engines};
@@ -86,7 +85,6 @@ fn it_is_killed_in_the_middle_of_a_label(engine: Engine) {
     for nth in [2, 5] {
         until(|| printer.paper().len() >= nth);
         printer.switch_off();
-        std::thread::sleep(Duration::from_millis(300));
         printer.switch_on();
     }
     let ended = wait(&caller, &prints, &["printed", "unsure"]);
@@ -127,7 +125,7 @@ fn the_service_is_killed_in_the_middle_of_the_queue(engine: Engine) {
     let printer = RealPrinter::new(30);
     let (mut house, _, prints) = kitchen(engine, &printer, 25);
     for nth in 0..6 {
-        std::thread::sleep(Duration::from_millis(40 + 35 * nth));
+        until(|| printer.paper().len() > 3 * nth);
         house.kill();
         house.restart();
     }

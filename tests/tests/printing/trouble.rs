@@ -3,7 +3,6 @@
 
 use ipp::model::Operation;
 use serde_json::{Value, json};
-use std::time::Duration;
 use stories::printer::Manners;
 use stories::queue::{chops, kitchen, numbers, once_each, print, until, wait};
 use stories::{Engine, Neighbour, Printer, on_both_engines};
@@ -78,7 +77,9 @@ fn an_empty_roll_is_told_and_waited_for(engine: Engine) {
         (&state["state"], &state["trouble"]),
         (&json!("stopped"), &json!(says))
     );
-    std::thread::sleep(Duration::from_millis(700));
+    // It is asked again and again how it is, and no label is sent meanwhile.
+    let looked = printer.times_asked(Operation::GetPrinterAttributes);
+    until(|| printer.times_asked(Operation::GetPrinterAttributes) >= looked + 2);
     assert_eq!(printer.times_asked(Operation::CreateJob), 0);
     printer.change(|manners| manners.reasons.clear());
     let prints = numbers(&asked.body);
@@ -221,8 +222,10 @@ fn a_kill_in_the_middle_loses_and_doubles_nothing(engine: Engine) {
     let mut house = kitchen(engine, &printer);
     let lot = chops(&house.caller(), "0608-17", 40);
     let prints = print(&house.caller(), &lot);
-    for nth in 0..5 {
-        std::thread::sleep(Duration::from_millis(15 + 30 * nth));
+    // Each time at another point of the talk with the printer: forty labels ask it more than 120 times.
+    for more in [2, 7, 11, 17, 24] {
+        let asked = printer.questions() + more;
+        until(|| printer.questions() >= asked);
         house.kill();
         house.restart();
     }
@@ -236,16 +239,16 @@ fn two_services_share_a_printer(engine: Engine) {
     let mut house = kitchen(engine, &printer);
     let neighbour = Neighbour::of(&house);
     let mut prints = print(&house.caller(), &chops(&house.caller(), "0608-17", 40));
-    std::thread::sleep(Duration::from_millis(120));
+    until(|| printer.paper().len() >= 4);
     // The one that prints is killed, and the other does not wait for its lease to run out.
     house.kill();
-    std::thread::sleep(Duration::from_millis(300));
+    until(|| printer.paper().len() >= 12);
     house.restart();
     prints.extend(print(
         &house.caller(),
         &chops(&house.caller(), "0608-18", 40),
     ));
-    std::thread::sleep(Duration::from_millis(200));
+    until(|| printer.paper().len() >= 48);
     drop(neighbour);
     wait(&house.caller(), &prints, &["printed"]);
     once_each(&printer, &prints);
@@ -255,11 +258,13 @@ fn the_end_of_the_service_waits_for_no_printer(engine: Engine) {
     let printer = Printer::new(Manners::default());
     let mut house = kitchen(engine, &printer);
     let prints = print(&house.caller(), &chops(&house.caller(), "0608-17", 30));
-    std::thread::sleep(Duration::from_millis(100));
-    let asked = std::time::Instant::now();
+    until(|| printer.paper().len() >= 3);
+    // It has labels and prints none of them: who waited for it would wait for ever.
+    printer.change(|manners| manners.holds = true);
     house.end();
-    assert!(asked.elapsed() < Duration::from_secs(8));
+    assert!(printer.paper().len() < prints.len());
     house.restart();
+    printer.go_on();
     wait(&house.caller(), &prints, &["printed"]);
     once_each(&printer, &prints);
 }
