@@ -1,5 +1,6 @@
 //! Calling the service as a device does.
 
+use crate::day::{Told, bought, farm};
 use serde_json::{Value, json};
 use std::time::Duration;
 
@@ -168,11 +169,8 @@ impl Caller {
 
     /// Receives a half pig of that many grams; its code.
     pub fn half_pig(&self, carcass: &str, grams: u64) -> String {
-        let yesterday = (chrono_day(-1), carcass);
-        let receipt = json!({ "place": "rail", "product": "pig-half", "grams": grams,
-            "animal": { "farm": "BRC", "species": "pig", "killed_on": yesterday.0, "abattoir": "DEMO-17",
-                "carcass": yesterday.1, "side": "left" } });
-        self.deed("/api/receipts", receipt).expect(201).code(0)
+        let animal = farm("BRC").carcass(carcass).side("left");
+        self.receive("pig-half").grams(grams).from(animal).made()
     }
 
     /// The code of the lot that bears that note, as the demo's story names it.
@@ -194,9 +192,8 @@ impl Caller {
 
     /// Receives salt; its code.
     pub fn salt(&self, grams: u64) -> String {
-        let receipt = json!({ "place": "cooler", "product": "salt", "grams": grams,
-            "bought": { "supplier": "PTS", "supplier_lot": "S-1" } });
-        self.deed("/api/receipts", receipt).expect(201).code(0)
+        let salt = self.receive("salt").to("cooler").grams(grams);
+        salt.bought(bought("PTS", "S-1")).made()
     }
 }
 

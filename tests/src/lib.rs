@@ -2,6 +2,7 @@
 
 pub mod bench;
 pub mod call;
+pub mod day;
 pub mod house;
 pub mod labels;
 pub mod old_records;

@@ -1,5 +1,6 @@
 //! What stories of printing ask for and wait for.
 
+use crate::day::Told;
 use crate::{Caller, Engine, House, Printer};
 use serde_json::{Value, json};
 use std::time::{Duration, Instant};
@@ -26,9 +27,8 @@ pub fn once_each(printer: &Printer, prints: &[i64]) {
 /// A lot of chops in so many packs.
 pub fn chops(caller: &Caller, carcass: &str, packs: u32) -> String {
     let pig = caller.half_pig(carcass, 10_000);
-    let step = json!({ "kind": "cut", "place": "bench", "inputs": [{ "lot": pig }],
-        "outputs": [{ "product": "pork-chop", "grams": 9_000, "pack_count": packs }] });
-    caller.deed("/api/steps", step).expect(201).code(0)
+    let cut = caller.step("cut").of(&pig);
+    cut.into_packs("pork-chop", 9_000, packs).made()
 }
 
 /// Asks the printer at the bench for the labels of a lot; the prints' numbers.

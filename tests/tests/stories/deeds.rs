@@ -1,7 +1,8 @@
 //! Deeds that undo, correct and count, and what the record tells of them afterwards.
 
-use serde_json::json;
+use serde_json::{Value, json};
 use stories::call::{chrono_day, fresh_id, moment};
+use stories::day::{Told, bought, farm};
 use stories::{Caller, Engine, House, on_both_engines};
 
 on_both_engines! {
@@ -19,118 +20,62 @@ on_both_engines! {
 }
 
 fn split(caller: &Caller, lot: &str, grams: &[u64]) -> Vec<String> {
-    let outputs: Vec<_> = grams
+    let step = grams
         .iter()
-        .map(|grams| json!({ "product": "pork-trim", "grams": grams }))
-        .collect();
-    let step = json!({ "kind": "break-down", "place": "bench", "inputs": [{ "lot": lot }], "outputs": outputs });
-    let done = caller.deed("/api/steps", step).expect(201);
+        .fold(caller.step("break-down").of(lot), |step, grams| {
+            step.into("pork-trim", *grams)
+        });
+    let done = step.done();
     (0..grams.len()).map(|nth| done.code(nth)).collect()
+}
+
+fn length(list: &Value) -> usize {
+    list.as_array().expect("a list").len()
 }
 
 fn a_mistake_is_voided_and_stays_visible(engine: Engine) {
     let house = House::furnished(engine);
     let caller = house.caller();
     let pig = caller.half_pig("0608-17", 10_000);
-    let id = fresh_id();
-    let step = json!({ "id": id, "by": "Cook", "kind": "cut", "place": "bench", "inputs": [{ "lot": pig, "grams": 4_000 }],
-        "outputs": [{ "product": "pork-chop", "grams": 3_900 }] });
-    let made = caller.post("/api/steps", &step).expect(201).code(0);
-    let void = json!({ "id": fresh_id(), "by": "Cook", "why": "weighed the wrong piece" });
-    caller
-        .post(&format!("/api/steps/{id}/void"), &void)
-        .expect(201);
-    caller
-        .post(&format!("/api/steps/{id}/void"), &void)
-        .expect(200);
-    let lot = caller.get(&format!("/api/lots/{pig}")).expect(200).body;
+    let cut = caller.step("cut").of_grams(&pig, 4_000);
+    let cut = cut.into("pork-chop", 3_900);
+    let (id, void) = (fresh_id(), fresh_id());
+    let made = cut.clone().id(&id).made();
+    let voided = caller.void(&id).id(&void).why("weighed the wrong piece");
+    voided.clone().done();
+    voided.ask().expect(200);
+    let lot = caller.lot(&pig);
     assert_eq!(lot["on_hand_grams"], 10_000);
-    assert!(
-        lot["steps"]
-            .as_array()
-            .unwrap()
-            .iter()
-            .any(|step| step["voided"] == true)
-    );
-    assert_eq!(
-        caller
-            .get(&format!("/api/scan?code={made}"))
-            .expect(200)
-            .body["verdict"],
-        "pull"
-    );
-    assert_eq!(
-        caller.get(&format!("/api/steps/{id}")).expect(200).body["voided"]["why"],
-        "weighed the wrong piece"
-    );
-    caller
-        .deed("/api/departures", json!({ "kind": "serve", "lot": made }))
-        .refused(409, "lot");
-    caller
-        .deed(&format!("/api/steps/{id}/void"), json!({ "why": "again" }))
-        .refused(409, None);
-    let void_id = void["id"].as_str().unwrap();
-    caller
-        .deed(
-            &format!("/api/steps/{void_id}/void"),
-            json!({ "why": "a void" }),
-        )
-        .refused(409, None);
-    // The code stays taken.
-    let again = caller
-        .deed("/api/steps", {
-            let mut step = step.clone();
-            step["id"] = json!(null);
-            step
-        })
-        .expect(201)
-        .code(0);
-    assert_ne!(again, made);
+    let mut steps = lot["steps"].as_array().unwrap().iter();
+    assert!(steps.any(|step| step["voided"] == true));
+    assert_eq!(caller.verdict(&made), "pull");
+    let read = caller.deed_on_record(&id);
+    assert_eq!(read["voided"]["why"], "weighed the wrong piece");
+    caller.serve(&made).refused(409, "lot");
+    caller.void(&id).refused(409, None);
+    caller.void(&void).refused(409, None);
+    assert_ne!(cut.made(), made, "the code stays taken");
 }
 
 fn what_was_used_stands_in_the_way(engine: Engine) {
     let house = House::furnished(engine);
     let caller = house.caller();
     let pig = caller.half_pig("0608-17", 10_000);
-    let id = fresh_id();
-    let step = json!({ "id": id, "by": "Cook", "kind": "cut", "place": "bench", "inputs": [{ "lot": pig }],
-        "outputs": [{ "product": "pork-chop", "grams": 3_900 }] });
-    let chops = caller.post("/api/steps", &step).expect(201).code(0);
-    let (sold, served) = (fresh_id(), fresh_id());
-    caller
-        .post(
-            "/api/departures",
-            &json!({ "id": sold, "by": "C", "kind": "sell", "lot": chops, "grams": 200 }),
-        )
-        .expect(201);
-    caller
-        .post(
-            "/api/departures",
-            &json!({ "id": served, "by": "C", "kind": "serve", "lot": chops, "grams": 200 }),
-        )
-        .expect(201);
-    let refused = caller
-        .deed(&format!("/api/steps/{id}/void"), json!({ "why": "wrong" }))
-        .refused(409, None);
-    let in_the_way: Vec<&str> = refused.body["in_the_way"]
-        .as_array()
-        .unwrap()
-        .iter()
+    let (id, sold, served) = (fresh_id(), fresh_id(), fresh_id());
+    let chops = caller.step("cut").of(&pig).into("pork-chop", 3_900);
+    let chops = chops.id(&id).made();
+    caller.sell(&chops).grams(200).id(&sold).done();
+    caller.serve(&chops).grams(200).id(&served).done();
+    let refused = caller.void(&id).ask().refused(409, None);
+    let in_the_way = refused.body["in_the_way"].as_array().unwrap().iter();
+    let in_the_way: Vec<&str> = in_the_way
         .map(|deed| deed["id"].as_str().unwrap())
         .collect();
     assert_eq!(in_the_way, [served.as_str(), sold.as_str()], "newest first");
     for deed in [&served, &sold, &id] {
-        caller
-            .deed(
-                &format!("/api/steps/{deed}/void"),
-                json!({ "why": "wrong" }),
-            )
-            .expect(201);
+        caller.void(deed).done();
     }
-    assert_eq!(
-        caller.get(&format!("/api/lots/{pig}")).expect(200).body["on_hand_grams"],
-        10_000
-    );
+    assert_eq!(caller.lot(&pig)["on_hand_grams"], 10_000);
 }
 
 fn a_voided_lot_stays_void_when_its_move_is_voided(engine: Engine) {
@@ -138,143 +83,78 @@ fn a_voided_lot_stays_void_when_its_move_is_voided(engine: Engine) {
     let caller = house.caller();
     let pig = caller.half_pig("0608-17", 10_000);
     let (cut, moved) = (fresh_id(), fresh_id());
-    let step = json!({ "id": cut, "by": "Cook", "kind": "cut", "place": "bench", "inputs": [{ "lot": pig }],
-        "outputs": [{ "product": "pork-chop", "grams": 3_900 }] });
-    let chops = caller.post("/api/steps", &step).expect(201).code(0);
-    let to = json!({ "id": moved, "by": "Cook", "lot": chops, "to": "cooler" });
-    caller.post("/api/moves", &to).expect(201);
+    let chops = caller.step("cut").of(&pig).into("pork-chop", 3_900);
+    let chops = chops.id(&cut).made();
+    caller.carry(&chops, "cooler").id(&moved).done();
     for deed in [&cut, &moved] {
-        caller
-            .deed(
-                &format!("/api/steps/{deed}/void"),
-                json!({ "why": "wrong" }),
-            )
-            .expect(201);
+        caller.void(deed).done();
     }
-    let lot = caller.get(&format!("/api/lots/{chops}")).expect(200).body;
+    let lot = caller.lot(&chops);
     assert_eq!(
         (&lot["on_hand_grams"], &lot["packs"][0]["is"]),
         (&json!(0), &json!("void"))
     );
-    assert_eq!(
-        caller
-            .get(&format!("/api/scan?code={chops}"))
-            .expect(200)
-            .body["verdict"],
-        "pull"
-    );
+    assert_eq!(caller.verdict(&chops), "pull");
 }
 
 fn a_wrong_farm_is_corrected_after_use(engine: Engine) {
     let house = House::furnished(engine);
     let caller = house.caller();
     let id = fresh_id();
-    let receipt = json!({ "id": id, "by": "Cook", "place": "rail", "product": "pig-half", "grams": 10_000,
-        "animal": { "farm": "BRC", "species": "pig", "killed_on": chrono_day(-2), "abattoir": "DEMO-17", "carcass": "7" } });
-    let pig = caller.post("/api/receipts", &receipt).expect(201).code(0);
+    let animal = farm("BRC").killed(chrono_day(-2)).carcass("7");
+    let pig = caller.receive("pig-half").grams(10_000).from(animal);
+    let pig = pig.id(&id).made();
     let trim = split(&caller, &pig, &[6_000, 3_900]);
-    let before = caller
-        .get(&format!("/api/lots/{}/origins", trim[0]))
-        .expect(200)
-        .body;
-    let correction = json!({ "step": id, "animal": { "farm": "NTB", "carcass": "8" }, "why": "the paper was of the other pig" });
-    caller
-        .deed("/api/corrections", correction.clone())
-        .expect(201);
-    let after = caller
-        .get(&format!("/api/lots/{}/origins", trim[0]))
-        .expect(200)
-        .body;
+    let before = caller.origins(&trim[0]);
+    let wrong = json!({ "farm": "NTB", "carcass": "8" });
+    let correction = caller.correct(&id).with("animal", wrong);
+    let correction = correction.why("the paper was of the other pig");
+    correction.clone().done();
+    let after = caller.origins(&trim[0]);
     assert_eq!(
         (&before["animals"][0]["farm"], &after["animals"][0]["farm"]),
         (&json!("BRC"), &json!("NTB"))
     );
     assert_eq!(after["animals"][0]["carcass"], "8");
-    assert_eq!(
-        caller
-            .get(&format!("/api/lots/{}", trim[0]))
-            .expect(200)
-            .body["code"],
-        trim[0].as_str(),
-        "codes stay"
-    );
-    let read = caller.get(&format!("/api/steps/{id}")).expect(200).body;
-    assert_eq!(read["corrections"].as_array().unwrap().len(), 1);
-    assert_eq!(
-        read["asked"]["animal"]["farm"], "BRC",
-        "the old fact stays visible"
-    );
-    caller
-        .deed("/api/corrections", correction)
-        .refused(422, "animal");
+    let same = trim[0].as_str();
+    assert_eq!(caller.lot(same)["code"], same, "codes stay");
+    let read = caller.deed_on_record(&id);
+    assert_eq!(length(&read["corrections"]), 1);
+    let asked = &read["asked"]["animal"]["farm"];
+    assert_eq!(asked, "BRC", "the old fact stays visible");
+    correction.refused(422, "animal");
     // Forward from the animal as it is now known; the one it was taken for has nothing.
-    let animals = caller.get("/api/animals?farm=NTB").expect(200).body;
+    let animals = caller.read("/api/animals?farm=NTB");
     let now = animals["animals"][0]["id"].as_str().unwrap();
-    let forward = caller
-        .get(&format!("/api/animals/{now}/descendants"))
-        .expect(200)
-        .body;
-    assert_eq!(forward["lots"].as_array().unwrap().len(), 3);
-    assert!(
-        caller.get("/api/animals?farm=BRC").expect(200).body["animals"]
-            .as_array()
-            .unwrap()
-            .is_empty()
-    );
-    let void_of_correction = read["corrections"][0].as_str().unwrap();
-    caller
-        .deed(
-            &format!("/api/steps/{void_of_correction}/void"),
-            json!({ "why": "it was right" }),
-        )
-        .expect(201);
-    let again = caller
-        .get(&format!("/api/lots/{}/origins", trim[1]))
-        .expect(200)
-        .body;
-    assert_eq!(again["animals"][0]["farm"], "BRC");
+    let forward = caller.read(&format!("/api/animals/{now}/descendants"));
+    assert_eq!(length(&forward["lots"]), 3);
+    let none = caller.read("/api/animals?farm=BRC");
+    assert_eq!(length(&none["animals"]), 0);
+    let correction = read["corrections"][0].as_str().unwrap();
+    caller.void(correction).why("it was right").done();
+    assert_eq!(caller.origins(&trim[1])["animals"][0]["farm"], "BRC");
 }
 
 fn two_sides_are_one_animal(engine: Engine) {
     let house = House::furnished(engine);
     let caller = house.caller();
     let side = |side: &str| {
-        json!({ "place": "rail", "product": "pig-half", "grams": 45_000,
-        "animal": { "farm": "BRC", "species": "pig", "killed_on": chrono_day(-2), "abattoir": "DEMO-17", "carcass": "0608-17", "side": side } })
+        let animal = farm("BRC").carcass("0608-17").side(side);
+        caller.receive("pig-half").grams(45_000).from(animal)
     };
-    let left = caller
-        .deed("/api/receipts", side("left"))
-        .expect(201)
-        .code(0);
-    let right = caller
-        .deed("/api/receipts", side("right"))
-        .expect(201)
-        .code(0);
+    let (left, right) = (side("left").made(), side("right").made());
     assert_eq!(left[..9], right[..9], "both are of the same letter");
     assert!(left.contains("A00") && right.contains("A0"));
-    caller
-        .deed("/api/receipts", side("left"))
-        .refused(409, "animal.side");
-    let step = json!({ "kind": "break-down", "place": "bench", "inputs": [{ "lot": left }, { "lot": right }],
-        "outputs": [{ "product": "pork-trim", "grams": 80_000 }] });
-    let trim = caller.deed("/api/steps", step).expect(201).code(0);
+    side("left").refused(409, "animal.side");
+    let both = caller.step("break-down").of(&left).of(&right);
+    let trim = both.into("pork-trim", 80_000).made();
     assert_eq!(trim[..9], left[..9]);
-    let origins = caller
-        .get(&format!("/api/lots/{trim}/origins"))
-        .expect(200)
-        .body;
-    assert_eq!(origins["animals"].as_array().unwrap().len(), 1);
+    let origins = caller.origins(&trim);
+    assert_eq!(length(&origins["animals"]), 1);
     assert_eq!(origins["animals"][0]["share"], 1.0);
     let animal = origins["animals"][0]["id"].as_str().unwrap();
-    let forward = caller
-        .get(&format!("/api/animals/{animal}/descendants"))
-        .expect(200)
-        .body;
-    assert_eq!(
-        forward["lots"].as_array().unwrap().len(),
-        3,
-        "with the lots received of it"
-    );
+    let forward = caller.read(&format!("/api/animals/{animal}/descendants"));
+    assert_eq!(length(&forward["lots"]), 3, "with the lots received of it");
 }
 
 fn one_animal_keeps_its_series_and_a_mix_does_not(engine: Engine) {
@@ -282,29 +162,21 @@ fn one_animal_keeps_its_series_and_a_mix_does_not(engine: Engine) {
     let caller = house.caller();
     let (one, other) = (caller.half_pig("1", 10_000), caller.half_pig("2", 10_000));
     let salt = caller.salt(1_000);
-    let mix = |inputs: serde_json::Value| {
-        let step = json!({ "kind": "mix", "place": "bench", "inputs": inputs, "outputs": [{ "product": "sausage", "grams": 900 }] });
-        caller.deed("/api/steps", step).expect(201).code(0)
-    };
-    let salted = mix(json!([{ "lot": one, "grams": 1000 }, { "lot": salt, "grams": 16.5 }]));
+    let mix = || caller.step("mix").into("sausage", 900);
+    let salted = mix().of_grams(&one, 1000).of_grams(&salt, 16.5).made();
     assert_eq!(salted[..9], one[..9], "salt has no species");
-    let both = mix(json!([{ "lot": one, "grams": 600 }, { "lot": other, "grams": 400 }]));
+    let both = mix().of_grams(&one, 600).of_grams(&other, 400).made();
     assert!(both.starts_with("CHK"), "{both}");
-    let origins = caller
-        .get(&format!("/api/lots/{both}/origins"))
-        .expect(200)
-        .body;
-    let shares: Vec<f64> = origins["animals"]
-        .as_array()
-        .unwrap()
-        .iter()
+    let origins = caller.origins(&both);
+    let animals = origins["animals"].as_array().unwrap().iter();
+    let shares: Vec<f64> = animals
         .map(|animal| animal["share"].as_f64().unwrap())
         .collect();
     assert!(
         (shares[0] - 0.6).abs() < 1e-9 && (shares[1] - 0.4).abs() < 1e-9,
         "{shares:?}"
     );
-    let read = caller.get(&format!("/api/lots/{salted}")).expect(200).body;
+    let read = caller.lot(&salted);
     assert_eq!(read["ingredients"]["en"], "half pig, salt");
 }
 
@@ -312,37 +184,19 @@ fn frozen_days_wait(engine: Engine) {
     let house = House::furnished(engine);
     let caller = house.caller();
     let pig = caller.half_pig("1", 10_000);
-    let trim = split(&caller, &pig, &[6_000])[0].clone();
-    let use_by = |caller: &Caller| {
-        caller.get(&format!("/api/lots/{trim}")).expect(200).body["packs"][0].clone()
-    };
-    let fresh = use_by(&caller);
+    let trim = &split(&caller, &pig, &[6_000])[0];
+    let pack = || caller.lot(trim)["packs"][0].clone();
+    let fresh = pack();
     let freeze = fresh_id();
-    caller
-        .post(
-            "/api/moves",
-            &json!({ "id": freeze, "by": "C", "lot": trim, "to": "freezer", "state": "frozen" }),
-        )
-        .expect(201);
-    let frozen = use_by(&caller);
+    caller.carry(trim, "freezer").frozen().id(&freeze).done();
+    let frozen = pack();
     assert_eq!(
         (&frozen["use_by"], &frozen["days_left"], &frozen["state"]),
         (&json!(null), &json!(4), &json!("frozen"))
     );
-    assert_eq!(
-        caller
-            .get(&format!("/api/scan?code={trim}"))
-            .expect(200)
-            .body["verdict"],
-        "not-for-sale"
-    );
-    caller
-        .deed(
-            &format!("/api/steps/{freeze}/void"),
-            json!({ "why": "it was the other bag" }),
-        )
-        .expect(201);
-    assert_eq!(use_by(&caller), fresh, "as if it had not been frozen");
+    assert_eq!(caller.verdict(trim), "not-for-sale");
+    caller.void(&freeze).why("it was the other bag").done();
+    assert_eq!(pack(), fresh, "as if it had not been frozen");
 }
 
 fn a_ham_dries_and_keeps_its_lot(engine: Engine) {
@@ -350,80 +204,50 @@ fn a_ham_dries_and_keeps_its_lot(engine: Engine) {
     let caller = house.caller();
     let pig = caller.half_pig("1", 10_000);
     let salt = caller.salt(1_000);
-    let cure = json!({ "kind": "cure", "place": "bench", "inputs": [{ "lot": pig }, { "lot": salt }],
-        "outputs": [{ "product": "ham", "grams": 10_000 }] });
-    let ham = caller.deed("/api/steps", cure).expect(201);
-    assert_eq!(ham.body["loss_grams"], 1_000);
-    let ham = ham.code(0);
-    caller
-        .deed(
-            "/api/steps",
-            json!({ "kind": "hang", "place": "rail", "inputs": [{ "lot": ham }] }),
-        )
-        .expect(201);
-    let weighed = caller
-        .deed(
-            "/api/readings",
-            json!({ "lot": ham, "grams": 9_700.5, "water_activity": 0.914 }),
-        )
-        .expect(201);
+    let cured = caller.step("cure").of(&pig).of(&salt);
+    let cured = cured.into("ham", 10_000).done();
+    assert_eq!(cured.body["loss_grams"], 1_000);
+    let ham = cured.code(0);
+    caller.step("hang").place("rail").of(&ham).done();
+    let weighed = caller.measure(&ham).grams(9_700.5);
+    let weighed = weighed.with("water_activity", 0.914).done();
     assert_eq!(weighed.body["lost_grams"].to_string(), "299.5");
-    let lot = caller.get(&format!("/api/lots/{ham}")).expect(200).body;
+    let lot = caller.lot(&ham);
     assert_eq!(lot["on_hand_grams"].to_string(), "9700.5");
     assert_eq!(lot["packs"][0]["place"], "rail");
-    assert_eq!(lot["readings"].as_array().unwrap().len(), 2);
-    let forward = caller
-        .get(&format!("/api/lots/{pig}/descendants"))
-        .expect(200)
-        .body;
+    assert_eq!(length(&lot["readings"]), 2);
+    let forward = caller.descendants(&pig);
     assert_eq!(forward["lots"][0]["lost_grams"].to_string(), "299.5");
 }
 
 fn a_carton_tells_of_itself(engine: Engine) {
     let house = House::furnished(engine);
     let caller = house.caller();
-    let carton = json!({ "place": "cooler", "product": "salt", "barcode": "]C1019952123454321631030012501026P0718-BEL7\u{1d}17301231" });
-    let salt = caller.deed("/api/receipts", carton).expect(201);
+    let salt = || caller.receive("salt").to("cooler");
+    let carton = "]C1019952123454321631030012501026P0718-BEL7\u{1d}17301231";
+    let told = salt().barcode(carton).done();
+    let lot = &told.body["lots"][0];
     assert_eq!(
-        (
-            &salt.body["lots"][0]["grams"],
-            &salt.body["lots"][0]["use_by"]
-        ),
+        (&lot["grams"], &lot["use_by"]),
         (&json!(1_250), &json!("2030-12-31"))
     );
-    let read = caller
-        .get(&format!("/api/lots/{}/origins", salt.code(0)))
-        .expect(200)
-        .body;
+    let read = caller.origins(&told.code(0));
     assert_eq!(read["bought"][0]["supplier_lot"], "26P0718-BEL7");
-    let differs = json!({ "place": "cooler", "product": "salt", "grams": 5, "bought": { "supplier": "PTS", "supplier_lot": "X" },
-        "barcode": "(01)99521234543216(10)26P0718-BEL7" });
-    caller
-        .deed("/api/receipts", differs)
-        .refused(422, "bought.supplier_lot");
+    let differs = salt().barcode("(01)99521234543216(10)26P0718-BEL7");
+    let differs = differs.grams(5).bought(bought("PTS", "X"));
+    differs.refused(422, "bought.supplier_lot");
 }
 
 fn an_earlier_time_is_late(engine: Engine) {
     let house = House::furnished(engine);
     let caller = house.caller();
-    let receipt = |at: String, note: Option<&str>| {
-        json!({ "at": at, "note": note, "place": "cooler", "product": "salt", "grams": 10,
-        "bought": { "supplier": "PTS" } })
+    let salt = |minutes: i64| {
+        let salt = caller.receive("salt").to("cooler").grams(10);
+        salt.bought(bought("PTS", "S-1")).at(moment(minutes))
     };
-    let late = caller
-        .deed("/api/receipts", receipt(moment(-120), None))
-        .expect(201);
-    assert_eq!(late.body["late"], true);
-    let old = caller
-        .deed(
-            "/api/receipts",
-            receipt(moment(-20 * 24 * 60), Some("found in the notebook")),
-        )
-        .expect(201);
-    let read = caller
-        .get(&format!("/api/steps/{}", old.body["id"].as_str().unwrap()))
-        .expect(200)
-        .body;
+    assert_eq!(salt(-120).done().body["late"], true);
+    let old = salt(-20 * 24 * 60).note("found in the notebook").done();
+    let read = caller.deed_on_record(old.body["id"].as_str().unwrap());
     assert!(read["at"].as_str().unwrap() < read["recorded_at"].as_str().unwrap());
 }
 
@@ -431,50 +255,32 @@ fn the_lists_change_by_version(engine: Engine) {
     let house = House::furnished(engine);
     let caller = house.caller();
     let farm = json!({ "code": "MRF", "name": "Mire" });
-    caller.post("/api/farms", &farm).expect(201);
-    caller.post("/api/farms", &farm).expect(200);
+    let post = |list: &str, entry: &Value| caller.post(&format!("/api/{list}"), entry);
+    post("farms", &farm).expect(201);
+    post("farms", &farm).expect(200);
     let other = json!({ "code": "MRF", "name": "Mirefold" });
-    caller.post("/api/farms", &other).refused(409, "code");
+    post("farms", &other).refused(409, "code");
     caller.put("/api/farms/MRF", &other).refused(428, None);
     let etag = caller.get("/api/farms/MRF").expect(200).etag.unwrap();
-    let changed = caller
-        .put_over("/api/farms/MRF", &etag, &other)
-        .expect(200)
-        .etag
-        .unwrap();
-    caller
-        .put_over("/api/farms/MRF", &etag, &farm)
-        .refused(412, None);
-    assert_ne!(etag, changed);
-    caller
-        .post(
-            "/api/farms",
-            &json!({ "code": "CHK", "name": "The kitchen's own" }),
-        )
-        .refused(409, "code");
-    caller
-        .post(
-            "/api/farms",
-            &json!({ "code": "LOU", "name": "Look-alikes" }),
-        )
-        .refused(422, "code");
-    let kitchen = caller.get("/api/kitchen").expect(200).body;
-    assert_eq!(kitchen["missing"], json!(["address"]));
+    let changed = caller.put_over("/api/farms/MRF", &etag, &other).expect(200);
+    let too_late = caller.put_over("/api/farms/MRF", &etag, &farm);
+    too_late.refused(412, None);
+    assert_ne!(etag, changed.etag.unwrap());
+    let own = json!({ "code": "CHK", "name": "The kitchen's own" });
+    post("farms", &own).refused(409, "code");
+    let alike = json!({ "code": "LOU", "name": "Look-alikes" });
+    post("farms", &alike).refused(422, "code");
+    assert_eq!(caller.read("/api/kitchen")["missing"], json!(["address"]));
     caller.get("/api/farms/XYZ").refused(404, None);
     let recipe = json!({ "product": "sausage", "parts": [{ "product": "pork-trim", "grams": 767 }, { "product": "wine", "grams": 33 }] });
-    caller.post("/api/recipes", &recipe).expect(201);
-    caller
-        .post(
-            "/api/recipes",
-            &json!({ "product": "wine", "parts": [{ "product": "sausage", "grams": 1 }] }),
-        )
-        .refused(422, "parts[0].product");
+    post("recipes", &recipe).expect(201);
+    let round = json!({ "product": "wine", "parts": [{ "product": "sausage", "grams": 1 }] });
+    post("recipes", &round).refused(422, "parts[0].product");
     let pig = caller.half_pig("1", 10_000);
-    let step = json!({ "kind": "grind", "place": "grinder", "inputs": [{ "lot": pig }], "outputs": [{ "product": "sausage", "grams": 9_000 }] });
-    let sausage = caller.deed("/api/steps", step).expect(201).code(0);
-    let read = caller.get(&format!("/api/lots/{sausage}")).expect(200).body;
+    let ground = caller.step("grind").place("grinder").of(&pig);
+    let sausage = ground.into("sausage", 9_000).made();
     assert_eq!(
-        read["allergens"],
+        caller.lot(&sausage)["allergens"],
         json!(["sulphites"]),
         "the recipe brings what the inputs may not tell"
     );

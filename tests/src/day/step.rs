@@ -1,0 +1,79 @@
+//! A step at the bench: what goes in, what comes out.
+
+use super::{Draft, Told};
+use serde_json::{Value, json};
+
+/// A step.
+#[derive(Clone)]
+pub struct Step(pub(super) Draft);
+
+impl Told for Step {
+    fn draft(&mut self) -> &mut Draft {
+        &mut self.0
+    }
+}
+
+impl Step {
+    /// Elsewhere than at the bench.
+    pub fn place(self, place: &str) -> Step {
+        self.with("place", place)
+    }
+
+    /// All of a lot goes in.
+    pub fn of(self, lot: &str) -> Step {
+        self.input(json!({ "lot": lot }))
+    }
+
+    /// So many grams of a lot go in.
+    pub fn of_grams(self, lot: &str, grams: impl Into<Value>) -> Step {
+        self.input(json!({ "lot": lot, "grams": grams.into() }))
+    }
+
+    /// A pack of a lot goes in.
+    pub fn of_pack(self, lot: &str, pack: impl Into<Value>) -> Step {
+        self.input(json!({ "lot": lot, "pack": pack.into() }))
+    }
+
+    /// So many grams of a product come out, in one pack.
+    pub fn into(self, product: &str, grams: impl Into<Value>) -> Step {
+        self.output(json!({ "product": product, "grams": grams.into() }))
+    }
+
+    /// So many grams of a product come out, in packs of about the same weight.
+    pub fn into_packs(self, product: &str, grams: u64, packs: u32) -> Step {
+        self.output(json!({ "product": product, "grams": grams, "pack_count": packs }))
+    }
+
+    /// Of the output that was named last: `packaging`, `state`, `place`.
+    ///
+    /// # Panics
+    /// None was named yet.
+    pub fn which(mut self, field: &str, value: impl Into<Value>) -> Step {
+        let outputs = self.0.body["outputs"].as_array_mut();
+        let last = outputs.and_then(|outputs| outputs.last_mut());
+        last.expect("an output")[field] = value.into();
+        self
+    }
+
+    /// The core was that warm for so many minutes.
+    pub fn held(self, celsius: f64, minutes: u32) -> Step {
+        self.with(
+            "readings",
+            json!({ "celsius": celsius, "hold_minutes": minutes }),
+        )
+    }
+
+    fn input(self, input: Value) -> Step {
+        self.push("inputs", input)
+    }
+
+    fn output(self, output: Value) -> Step {
+        self.push("outputs", output)
+    }
+
+    fn push(mut self, list: &str, item: Value) -> Step {
+        let list = self.0.body[list].as_array_mut();
+        list.expect("a list since the step began").push(item);
+        self
+    }
+}
