@@ -7,13 +7,14 @@ use crate::printing::Bell;
 use crate::wire::lists::ProductEntry;
 use crate::world::Clock;
 use actix_web::http::StatusCode;
-use chrono::{DateTime, TimeDelta, Utc};
+use chrono::{DateTime, NaiveDateTime, TimeDelta, Utc};
 use domain::limits::CLOCK_SLACK_MINUTES;
 use domain::product::Product;
 use labels::{Sheet, Template};
 use law::Shipped;
 use std::collections::{BTreeMap, HashMap};
 use std::sync::{Arc, PoisonError, RwLock};
+use store::entries::Stamp;
 use store::family::Products;
 use store::{Conn, Store};
 
@@ -131,7 +132,15 @@ impl App {
     /// # Errors
     /// The database is away, or an entry is damaged.
     pub fn standing(&self, conn: &mut Conn) -> Result<Arc<Standing>> {
-        let stamp = store::entries::stamp(conn)?;
+        let seen = store::entries::seen(conn)?;
+        self.standing_at(conn, seen.stamp)
+    }
+
+    /// The lists as they stood at a stamp that was just asked for.
+    ///
+    /// # Errors
+    /// The database is away, or an entry is damaged.
+    pub fn standing_at(&self, conn: &mut Conn, stamp: Stamp) -> Result<Arc<Standing>> {
         let known = self
             .standing
             .read()
@@ -148,6 +157,21 @@ impl App {
         *self.lately.write().unwrap_or_else(PoisonError::into_inner) =
             Some((self.now(), standing.kitchen.clone()));
         Ok(standing)
+    }
+
+    /// The lists as somebody saw them last: for what never changes of them, as the code of a place.
+    ///
+    /// # Errors
+    /// The database is away, or an entry is damaged.
+    pub fn standing_seen(&self, conn: &mut Conn) -> Result<Arc<Standing>> {
+        self.standing_known()
+            .map_or_else(|| self.standing(conn), Ok)
+    }
+
+    /// The same, if anybody has seen them.
+    pub fn standing_known(&self) -> Option<Arc<Standing>> {
+        let known = self.standing.read();
+        known.unwrap_or_else(PoisonError::into_inner).clone()
     }
 
     /// The kitchen as it is set up, or was at most a second ago: a scan need not ask each time.
@@ -187,27 +211,33 @@ impl App {
     /// # Errors
     /// The database is away.
     pub fn clock_is_wrong(&self, conn: &mut Conn) -> Result<Option<String>> {
+        let last = store::deeds::last_recorded_at(conn)?;
+        Ok(self.clock_is_behind(last))
+    }
+
+    /// The same, where it is known when the last deed was recorded.
+    pub fn clock_is_behind(&self, last: Option<NaiveDateTime>) -> Option<String> {
         if let Some(why) = self.clock.impossible() {
-            return Ok(Some(why));
+            return Some(why);
         }
         let slack = TimeDelta::minutes(CLOCK_SLACK_MINUTES);
-        let last = store::deeds::last_recorded_at(conn)?.map(|last| last.and_utc());
-        Ok(last.filter(|last| self.now() + slack < *last).map(|last| {
+        let last = last.map(|last| last.and_utc());
+        last.filter(|last| self.now() + slack < *last).map(|last| {
             let shown = |at: DateTime<Utc>| at.format("%Y-%m-%d %H:%M UTC").to_string();
             format!(
                 "The clock of this machine says {}, before the last deed on record ({}).",
                 shown(self.now()),
                 shown(last)
             )
-        }))
+        })
     }
 
     /// Refuses a deed while the clock cannot be right.
     ///
     /// # Errors
-    /// 503 where the clock is wrong, or the database away.
-    pub fn refuse_while_clock_is_wrong(&self, conn: &mut Conn) -> Result<()> {
-        match self.clock_is_wrong(conn)? {
+    /// 503 where the clock is wrong.
+    pub fn refuse_while_clock_is_wrong(&self, last: Option<NaiveDateTime>) -> Result<()> {
+        match self.clock_is_behind(last) {
             None => Ok(()),
             Some(why) => {
                 let detail = format!("{why} Nothing is recorded until it is set right.");

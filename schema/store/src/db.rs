@@ -74,7 +74,9 @@ impl Store {
         let pool = Pool::builder()
             .max_size(connections)
             .min_idle(Some(1))
-            .test_on_check_out(matches!(address, Address::Postgres(_)))
+            // Asking each connection first whether it lives would cost every request a round trip: a
+            // transaction that cannot begin takes another connection instead.
+            .test_on_check_out(false)
             .connection_timeout(Duration::from_secs(10))
             .build(Manager(address.clone()))
             .map_err(|error| Error::Away(error.to_string()))?;
@@ -97,6 +99,21 @@ impl Store {
             .map_err(|error| Error::Away(error.to_string()))
     }
 
+    /// A connection that answers: one that the database has dropped since is put away.
+    fn living(&self, begin: &str) -> Result<PooledConnection<Manager>> {
+        let mut tries = 0;
+        loop {
+            tries += 1;
+            let mut conn = self.connection()?;
+            match conn.batch_execute(begin).map_err(Error::from) {
+                Ok(()) => return Ok(conn),
+                // As many as the pool may hold, and one that is made anew.
+                Err(Error::Away(_)) if tries <= self.pool.max_size() => {}
+                Err(error) => return Err(error),
+            }
+        }
+    }
+
     /// Runs one query; use [`Store::read`] where several must see the same moment.
     ///
     /// # Errors
@@ -105,7 +122,10 @@ impl Store {
         &self,
         f: impl FnOnce(&mut Conn) -> std::result::Result<T, E>,
     ) -> std::result::Result<T, E> {
-        f(&mut *self.connection()?)
+        match &self.address {
+            Address::Sqlite(_) => f(&mut *self.connection()?),
+            Address::Postgres(_) => f(&mut *self.living("SELECT 1")?),
+        }
     }
 
     /// Reads in a snapshot: every query of `f` sees the same moment.
@@ -116,12 +136,11 @@ impl Store {
         &self,
         f: impl FnOnce(&mut Conn) -> std::result::Result<T, E>,
     ) -> std::result::Result<T, E> {
-        let mut conn = self.connection()?;
-        let begin = match &*conn {
-            Conn::Sqlite(_) => "BEGIN DEFERRED",
-            Conn::Pg(_) => "BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY",
+        let begin = match &self.address {
+            Address::Sqlite(_) => "BEGIN DEFERRED",
+            Address::Postgres(_) => "BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY",
         };
-        in_transaction(&mut conn, begin, "ROLLBACK", f)
+        in_transaction(&mut *self.living(begin)?, "ROLLBACK", f)
     }
 
     /// Runs one deed in one transaction. Nothing is kept unless `f` succeeds, and when this returns
@@ -151,7 +170,8 @@ impl Store {
             Some(gate) => {
                 let mut conn: MutexGuard<'_, Conn> =
                     gate.lock().unwrap_or_else(PoisonError::into_inner);
-                let done = in_transaction(&mut conn, "BEGIN IMMEDIATE", "COMMIT", |conn| {
+                conn.batch_execute("BEGIN IMMEDIATE").map_err(Error::from)?;
+                let done = in_transaction(&mut conn, "COMMIT", |conn| {
                     f(&mut Tx {
                         conn,
                         ids: &self.ids,
@@ -163,18 +183,13 @@ impl Store {
                 done
             }
             None => {
-                let mut conn = self.connection()?;
-                in_transaction(
-                    &mut conn,
-                    "BEGIN ISOLATION LEVEL READ COMMITTED",
-                    "COMMIT",
-                    |conn| {
-                        f(&mut Tx {
-                            conn,
-                            ids: &self.ids,
-                        })
-                    },
-                )
+                let mut conn = self.living("BEGIN ISOLATION LEVEL READ COMMITTED")?;
+                in_transaction(&mut conn, "COMMIT", |conn| {
+                    f(&mut Tx {
+                        conn,
+                        ids: &self.ids,
+                    })
+                })
             }
         }
     }
@@ -191,13 +206,12 @@ impl Drop for Open<'_> {
     }
 }
 
+/// Runs `f` in the transaction that was begun, and ends it.
 fn in_transaction<T, E: From<Error>>(
     conn: &mut Conn,
-    begin: &str,
     end: &str,
     f: impl FnOnce(&mut Conn) -> std::result::Result<T, E>,
 ) -> std::result::Result<T, E> {
-    conn.batch_execute(begin).map_err(Error::from)?;
     let mut open = Open(conn, true);
     let done = f(open.0)?;
     open.0.batch_execute(end).map_err(Error::from)?;

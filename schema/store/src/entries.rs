@@ -4,10 +4,12 @@
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::Result;
+use crate::on_each;
 use crate::tables::{entries, house_codes, versions};
 use chrono::NaiveDateTime;
-use diesel::dsl::{count_star, max};
 use diesel::prelude::*;
+use diesel::sql_query;
+use diesel::sql_types::{BigInt, Integer, Nullable, Timestamp};
 
 /// An entry with its current version.
 #[derive(Debug, Clone, Queryable)]
@@ -85,13 +87,39 @@ pub struct Stamp {
     last: Option<i32>,
 }
 
-/// How the lists stand now.
-pub fn stamp(conn: &mut Conn) -> Result<Stamp> {
+/// What is asked at the beginning of a request, in one statement.
+#[derive(Debug, Clone, Copy)]
+pub struct Seen {
+    /// How the lists stand.
+    pub stamp: Stamp,
+    /// When the last deed was recorded.
+    pub last_recorded_at: Option<NaiveDateTime>,
+}
+
+#[derive(QueryableByName)]
+struct SeenRow {
+    #[diesel(sql_type = BigInt)]
+    versions: i64,
+    #[diesel(sql_type = Nullable<Integer>)]
+    last: Option<i32>,
+    #[diesel(sql_type = Nullable<Timestamp>)]
+    recorded: Option<NaiveDateTime>,
+}
+
+/// How the lists stand now, and when the last deed was recorded.
+pub fn seen(conn: &mut Conn) -> Result<Seen> {
     // The count too: of two writers, the later key may be there first.
-    let (versions, last) = versions::table
-        .select((count_star(), max(versions::id)))
-        .get_result(conn)?;
-    Ok(Stamp { versions, last })
+    let sql = "SELECT COUNT(*) AS versions, MAX(id) AS last,
+                   (SELECT MAX(recorded_at) FROM deeds) AS recorded
+               FROM versions";
+    let row: SeenRow = on_each!(conn, c => sql_query(sql).get_result(c)?);
+    Ok(Seen {
+        stamp: Stamp {
+            versions: row.versions,
+            last: row.last,
+        },
+        last_recorded_at: row.recorded,
+    })
 }
 
 /// Every entry of every list with its current version: the list's name, then the entry.
@@ -143,14 +171,6 @@ pub fn code(conn: &mut Conn, entry_id: i32) -> Result<String> {
         .find(entry_id)
         .select(entries::code)
         .get_result(conn)?)
-}
-
-/// The codes of entries, which never change.
-pub fn codes(conn: &mut Conn, ids: &[i32]) -> Result<Vec<(i32, String)>> {
-    Ok(entries::table
-        .filter(entries::id.eq_any(ids))
-        .select((entries::id, entries::code))
-        .load(conn)?)
 }
 
 /// Adds an entry. The caller has seen that the code is free and holds the lists' lock.

@@ -8,7 +8,7 @@ use crate::tables::{lots, versions};
 use chrono::{NaiveDate, NaiveDateTime};
 use diesel::prelude::*;
 use diesel::sql_query;
-use diesel::sql_types::{Array, Integer};
+use diesel::sql_types::{Array, Integer, Text};
 use domain::audit::Totals;
 use domain::code::LotCode;
 use domain::dates::Later;
@@ -253,12 +253,16 @@ pub fn of_deed(conn: &mut Conn, deed: i32) -> Result<Vec<LotRow>> {
 /// The lots with those codes, locked in the order of their keys until the transaction ends, then
 /// read. Codes never given out are simply not among them.
 pub fn lock(tx: &mut Tx<'_>, codes: &[&str]) -> Result<Vec<LotRow>> {
-    let keys: Vec<i32> = lots::table
+    if let Conn::Pg(conn) = tx.conn {
+        let sql = "SELECT pg_advisory_xact_lock(7022, id)
+                   FROM (SELECT id FROM lots WHERE code = ANY($1) ORDER BY id) AS keys";
+        sql_query(sql).bind::<Array<Text>, _>(codes).execute(conn)?;
+    }
+    Ok(lots::table
         .filter(lots::code.eq_any(codes))
-        .select(lots::id)
-        .load(tx.conn)?;
-    lock_keys(tx, &keys)?;
-    by_keys(tx.conn, &keys)
+        .order(lots::id)
+        .select(LotRow::as_select())
+        .load(tx.conn)?)
 }
 
 /// Locks lots in the order of their keys. SQLite has one writer and needs no lock.

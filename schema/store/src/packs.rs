@@ -77,6 +77,17 @@ pub enum Wanted {
     Numbers(Vec<i32>),
 }
 
+impl Wanted {
+    /// Is a pack among those that are wanted?
+    pub fn takes(&self, pack: &PackRow) -> bool {
+        match self {
+            Wanted::All => true,
+            Wanted::OnHand => pack.left_mg > 0,
+            Wanted::Numbers(numbers) => numbers.contains(&pack.number),
+        }
+    }
+}
+
 /// Packs of a lot, by number.
 pub fn of_lot(conn: &mut Conn, lot: i32, wanted: &Wanted) -> Result<Vec<PackRow>> {
     let query = packs::table
@@ -94,10 +105,43 @@ pub fn of_lot(conn: &mut Conn, lot: i32, wanted: &Wanted) -> Result<Vec<PackRow>
     })
 }
 
+/// The packs that are wanted of each of several lots, by lot and number.
+pub fn of_each(conn: &mut Conn, wanted: &[(i32, Wanted)]) -> Result<Vec<PackRow>> {
+    if let [(lot, wanted)] = wanted {
+        // One lot is the usual case, and its prepared statement is kept.
+        return of_lot(conn, *lot, wanted);
+    }
+    let mut query = packs::table
+        .order((packs::lot_id, packs::number))
+        .select(PackRow::as_select())
+        .into_boxed();
+    for (lot, wanted) in wanted {
+        let of = packs::lot_id.eq(*lot);
+        query = match wanted {
+            Wanted::All => query.or_filter(of),
+            Wanted::OnHand => query.or_filter(of.and(packs::left_mg.gt(0))),
+            Wanted::Numbers(numbers) => query.or_filter(of.and(packs::number.eq_any(numbers))),
+        };
+    }
+    match wanted.is_empty() {
+        true => Ok(Vec::new()),
+        false => Ok(query.load(conn)?),
+    }
+}
+
 /// Packs of several lots, by lot and number.
 pub fn of_lots(conn: &mut Conn, lots: &[i32]) -> Result<Vec<PackRow>> {
     let query = packs::table
         .filter(packs::lot_id.eq_any(lots))
+        .order((packs::lot_id, packs::number));
+    Ok(query.select(PackRow::as_select()).load(conn)?)
+}
+
+/// All packs of some lots, and of others those that something is left in; by lot and number.
+pub fn of_family(conn: &mut Conn, lots: &[i32], others: &[i32]) -> Result<Vec<PackRow>> {
+    let left = packs::lot_id.eq_any(others).and(packs::left_mg.gt(0));
+    let query = packs::table
+        .filter(packs::lot_id.eq_any(lots).or(left))
         .order((packs::lot_id, packs::number));
     Ok(query.select(PackRow::as_select()).load(conn)?)
 }

@@ -2,17 +2,17 @@
 
 use crate::app::App;
 use crate::error::{Error, Result};
-use crate::lists::List;
 use crate::lists::kitchen::Kitchen;
+use crate::lists::standing::Standing;
 use crate::named::{Named, named};
 use crate::read::brief::{brief, briefs};
-use crate::read::lot_of;
+use crate::read::{lot_with, whole};
 use crate::wire::Weight;
 use crate::wire::answers::{DeedDone, LotBrief};
-use crate::wire::lists::RecipeEntry;
 use domain::code::LotCode;
 use domain::deed::draw::Choice;
 use domain::deed::step::Packing;
+use domain::family::Lists;
 use domain::law::Law;
 use domain::lot::{Lot, PlaceId};
 use domain::moment::Moment;
@@ -23,9 +23,9 @@ use domain::says::Says;
 use domain::words::{Allergen, DeedKind};
 use std::collections::BTreeSet;
 use std::sync::Arc;
+use store::Tx;
 use store::lots::{self, LotRow};
-use store::packs::Wanted;
-use store::{Tx, entries};
+use store::packs::{self, PackRow, Wanted};
 use words::Speech;
 
 /// A deed in its transaction: what it may look at and write with.
@@ -38,6 +38,8 @@ pub struct Facts<'a, 'tx> {
     pub speech: Speech,
     /// The kitchen.
     pub kitchen: Arc<Kitchen>,
+    /// Its lists, as they stand.
+    pub standing: Arc<Standing>,
     /// The deed's key.
     pub deed: i32,
     /// When it happened.
@@ -50,15 +52,13 @@ pub struct Facts<'a, 'tx> {
 ///
 /// # Errors
 /// 422 where there is none.
-pub fn place(tx: &mut Tx<'_>, code: &str, field: &str) -> Result<PlaceId> {
-    let row = entries::get(tx.conn, List::Places.as_str(), code)?;
-    let row = row.ok_or_else(|| {
+pub fn place(lists: &Lists, code: &str, field: &str) -> Result<PlaceId> {
+    lists.place_key(code).ok_or_else(|| {
         Error::cannot_be(
             field,
             format!("{code:?} is not in the list of places. Add it, or choose another."),
         )
-    })?;
-    Ok(PlaceId(row.id))
+    })
 }
 
 /// How a caller wants a lot packed.
@@ -153,11 +153,25 @@ impl<'a> Facts<'a, '_> {
     pub fn lots(&mut self, wanted: &[(LotCode, Wanted, String)]) -> Result<Vec<Lot>> {
         let codes: Vec<&str> = wanted.iter().map(|(code, _, _)| code.as_str()).collect();
         let rows = lots::lock(self.tx, &codes)?;
-        let mut loaded = Vec::with_capacity(wanted.len());
+        let mut each = Vec::with_capacity(wanted.len());
         for (code, wanted, field) in wanted {
             let row = rows.iter().find(|row| row.code == code.as_str());
             let row = row.ok_or_else(|| Refusal::never_issued(field, code))?;
-            loaded.push(lot_of(self.app, self.tx.conn, row.clone(), wanted)?);
+            each.push((row, whole(row, wanted)));
+        }
+        let asked: Vec<(i32, Wanted)> = each
+            .iter()
+            .map(|(row, wanted)| (row.id, wanted.clone()))
+            .collect();
+        let packs = packs::of_each(self.tx.conn, &asked)?;
+        let mut loaded = Vec::with_capacity(each.len());
+        for (row, wanted) in each {
+            let of: Vec<PackRow> = packs
+                .iter()
+                .filter(|pack| pack.lot_id == row.id && wanted.takes(pack))
+                .cloned()
+                .collect();
+            loaded.push(lot_with(self.app, self.tx.conn, row.clone(), &of)?);
         }
         Ok(loaded)
     }
@@ -175,43 +189,35 @@ impl<'a> Facts<'a, '_> {
     ///
     /// # Errors
     /// 422 where there is none.
-    pub fn product(&mut self, code: &str, field: &str) -> Result<(Arc<Product>, i32)> {
-        let row = entries::get(self.tx.conn, List::Products.as_str(), code)?;
-        let row = row.ok_or_else(|| {
+    pub fn product(&self, code: &str, field: &str) -> Result<(Arc<Product>, i32)> {
+        let product = self.standing.lists.products.get(code);
+        let found = product.zip(self.standing.versions.get(code));
+        let (product, version) = found.ok_or_else(|| {
             Error::cannot_be(
                 field,
                 format!("{code:?} is not in the list of products. Add it, or choose another."),
             )
         })?;
-        Ok((
-            self.app.product_of(row.version_id, &row.body)?,
-            row.version_id,
-        ))
+        Ok((product.clone(), *version))
     }
 
     /// The allergens that a product's recipe brings, through any nesting.
-    ///
-    /// # Errors
-    /// The database is away, or an entry is damaged.
-    pub fn recipe_allergens(&mut self, product: &str) -> Result<BTreeSet<Allergen>> {
+    pub fn recipe_allergens(&self, product: &str) -> BTreeSet<Allergen> {
+        let lists = &self.standing.lists;
         let mut allergens = BTreeSet::new();
         let mut seen = BTreeSet::new();
-        let mut open = vec![product.to_owned()];
+        let mut open = vec![product];
         while let Some(code) = open.pop() {
-            let Some(row) = entries::get(self.tx.conn, List::Recipes.as_str(), &code)? else {
-                continue;
-            };
-            let recipe: RecipeEntry =
-                serde_json::from_str(&row.body).map_err(|error| crate::app::damaged(&error))?;
-            for part in recipe.parts {
-                if seen.insert(part.product.0.clone()) {
-                    let (product, _) = self.product(&part.product.0, "product")?;
+            for part in lists.recipes.get(code).into_iter().flatten() {
+                if let Some(product) = lists.products.get(&part.product)
+                    && seen.insert(part.product.as_str())
+                {
                     allergens.extend(&product.allergens);
-                    open.push(part.product.0);
+                    open.push(&part.product);
                 }
             }
         }
-        Ok(allergens)
+        allergens
     }
 
     /// Writes a plan down, and tells what was made, or else what was touched.
@@ -248,14 +254,9 @@ impl<'a> Facts<'a, '_> {
     /// Lots just made, in short: everything is known without reading.
     fn newborn(&mut self, rows: &[LotRow]) -> Result<Vec<LotBrief>> {
         let mut briefs = Vec::with_capacity(rows.len());
-        let mut place: Option<(i32, String)> = None;
         for row in rows {
-            let known = place.as_ref().filter(|(key, _)| *key == row.born_place_id);
-            let code = match known {
-                Some((_, code)) => code.clone(),
-                None => entries::code(self.tx.conn, row.born_place_id)?,
-            };
-            place = Some((row.born_place_id, code.clone()));
+            let place = PlaceId(row.born_place_id);
+            let code = self.standing.lists.place_code(place).to_owned();
             let product = self.app.product(self.tx.conn, row.version_id)?;
             briefs.push(brief(
                 row,

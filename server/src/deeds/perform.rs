@@ -96,8 +96,10 @@ pub fn perform<A: Answer>(
                 body: deeds::answer(tx.conn, known.id)?,
             });
         }
-        app.refuse_while_clock_is_wrong(tx.conn)?;
-        let kitchen = app.kitchen(tx.conn)?;
+        let seen = store::entries::seen(tx.conn)?;
+        app.refuse_while_clock_is_wrong(seen.last_recorded_at)?;
+        let standing = app.standing_at(tx.conn, seen.stamp)?;
+        let kitchen = standing.kitchen.clone();
         let (at, began) = (
             header.at.map(|at| at.0),
             header.began_at.map(|began| began.0),
@@ -105,7 +107,7 @@ pub fn perform<A: Answer>(
         let noted = header.note.is_some_and(|note| !note.0.is_empty());
         let moment = Moment::settle(at, began, app.now(), kitchen.zone, noted)?;
         let place = match header.place {
-            Some(code) => Some(super::facts::place(tx, &code.0, "place")?),
+            Some(code) => Some(super::facts::place(&standing.lists, &code.0, "place")?),
             None => None,
         };
         let deed = deeds::insert(
@@ -126,6 +128,7 @@ pub fn perform<A: Answer>(
             app: app.app(),
             speech,
             kitchen,
+            standing,
             deed,
             moment,
             place,

@@ -35,7 +35,7 @@ pub fn take(app: &Caller<'_>, asked: &MoveAsked) -> Result<Done> {
         let to = asked
             .to
             .as_ref()
-            .map(|to| place(facts.tx, &to.0, "to"))
+            .map(|to| place(&facts.standing.lists, &to.0, "to"))
             .transpose()?;
         let lot = facts.lot(&named.code, wanted(&choice))?;
         let state = asked.state.map(|state| state.0);

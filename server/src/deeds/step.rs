@@ -84,7 +84,7 @@ pub fn take(app: &Caller<'_>, asked: &StepAsked) -> Result<Done> {
         heat.add_to(&mut plan);
         let mut done = facts.record(asked.id.0.to_string(), kind.into(), &plan)?;
         done.unexplained_grams = unexplained(&step.added);
-        done.said.extend(news(facts, kind, &codes)?);
+        done.said.extend(news(facts, kind, &codes, &products)?);
         done.said.extend(cut_out(facts, kind, &step.inputs)?);
         measure::keep(facts, &readings, None)?;
         if let Some(cure) = &cure {
@@ -169,7 +169,7 @@ fn outputs(facts: &mut Facts<'_, '_>, asked: &StepAsked) -> Result<Vec<Output>> 
             Entry::Occupied(known) => known.get().clone(),
             Entry::Vacant(free) => {
                 let (product, key) = facts.product(code, &format!("{field}product"))?;
-                let allergens = facts.recipe_allergens(code)?;
+                let allergens = facts.recipe_allergens(code);
                 free.insert((product, key, allergens)).clone()
             }
         };
@@ -181,7 +181,7 @@ fn outputs(facts: &mut Facts<'_, '_>, asked: &StepAsked) -> Result<Vec<Output>> 
             grams: output.grams.0,
             packing: packing(output.pack_count, output.pack_grams.as_deref(), &field)?,
             place: to
-                .map(|to| place(facts.tx, &to.0, &format!("{field}place")))
+                .map(|to| place(&facts.standing.lists, &to.0, &format!("{field}place")))
                 .transpose()?,
             state: output.state.map(|state| state.0),
             packaging: output.packaging.map(|packaging| packaging.0),
@@ -209,7 +209,12 @@ pub(super) fn codes(
 }
 
 /// What is new in what was made, against the last time: a supplier's other lot changes what is in it.
-fn news(facts: &mut Facts<'_, '_>, kind: StepKind, codes: &[LotCode]) -> Result<Vec<Says>> {
+fn news(
+    facts: &mut Facts<'_, '_>,
+    kind: StepKind,
+    codes: &[LotCode],
+    products: &[Arc<Product>],
+) -> Result<Vec<Says>> {
     if matches!(
         kind,
         StepKind::Portion | StepKind::Pack | StepKind::Cut | StepKind::BreakDown
@@ -218,19 +223,18 @@ fn news(facts: &mut Facts<'_, '_>, kind: StepKind, codes: &[LotCode]) -> Result<
     }
     let mut pairs: Vec<(LotId, LotId)> = Vec::new();
     let mut told = BTreeSet::new();
-    for code in codes {
+    for (code, product) in codes.iter().zip(products) {
         // Twenty tubs of one thing have the same in them.
-        if let Some(row) = store::lots::by_code(facts.tx.conn, code)?
-            && told.insert(row.version_id)
-            && facts
-                .app
-                .product(facts.tx.conn, row.version_id)?
-                .kind
-                .has_parts()
+        if product.kind.has_parts()
+            && told.insert(product.code.as_str())
+            && let Some(row) = store::lots::by_code(facts.tx.conn, code)?
             && let Some(before) = store::lots::last_before(facts.tx.conn, &row)?
         {
             pairs.push((LotId(before.id), LotId(row.id)));
         }
+    }
+    if pairs.is_empty() {
+        return Ok(Vec::new());
     }
     let lots: Vec<i32> = pairs
         .iter()

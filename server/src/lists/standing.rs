@@ -9,7 +9,7 @@ use domain::family::{Listed, Lists};
 use domain::lot::PlaceId;
 use domain::product::Part;
 use serde::Deserialize;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, HashMap};
 use std::sync::Arc;
 use store::Conn;
 use store::entries::{self, Stamp};
@@ -23,6 +23,8 @@ pub struct Standing {
     pub kitchen: Arc<Kitchen>,
     /// What things are called, and of what they are made.
     pub lists: Lists,
+    /// The key of each product's version, by the product's code.
+    pub versions: HashMap<String, i32>,
 }
 
 #[derive(Deserialize)]
@@ -41,12 +43,14 @@ impl Standing {
             stamp,
             kitchen: Arc::new(Kitchen::unset()),
             lists: Lists::default(),
+            versions: HashMap::new(),
         };
         for (list, row) in entries::current(conn)? {
             let lists = &mut standing.lists;
             match List::parse(&list) {
                 Some(List::Products) => {
                     let product = app.product_of(row.version_id, &row.body)?;
+                    standing.versions.insert(row.code.clone(), row.version_id);
                     lists.products.insert(row.code, product);
                 }
                 Some(List::Recipes) => {

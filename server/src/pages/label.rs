@@ -5,7 +5,7 @@ use crate::app::App;
 use crate::blocking::blocking;
 use crate::error::Result;
 use crate::label_facts::{self, Wanted};
-use crate::read::{Reading, lot_named};
+use crate::read::Reading;
 use crate::routes::query;
 use actix_web::{HttpRequest, HttpResponse, web};
 use domain::lot::LotId;
@@ -47,9 +47,8 @@ async fn asked(
     let asked: Asked = query(request)?;
     blocking(move || {
         app.store.read(|conn| {
-            let row = lot_named(&app, conn, &code)?;
-            let reading = Reading::load(&app, conn, &[row.id], Extent::ANCESTORS)?;
-            draw(&app, &reading, LotId(row.id), asked.pack, asked.template)
+            let (reading, lot) = Reading::of_code(&app, conn, &code, Extent::ANCESTORS)?;
+            draw(&app, &reading, lot, asked.pack, asked.template)
         })
     })
     .await

@@ -10,19 +10,17 @@ use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::label_facts::MOST;
 use crate::read::names::Names;
-use crate::read::{self, Reading, lot_named};
+use crate::read::{self, Reading};
 use crate::wire;
 use crate::wire::answers::{BecauseRead, LotRead};
 use actix_web::{HttpResponse, web};
 use askama::Template;
 use chrono::NaiveDate;
 use domain::family::origins;
-use domain::lot::LotId;
 use domain::moment::day_of;
 use std::collections::BTreeMap;
 use store::Conn;
 use store::family::Extent;
-use store::lots::LotRow;
 
 #[derive(Template)]
 #[template(path = "lot.html")]
@@ -58,7 +56,7 @@ struct LotPage {
 
 /// What the page tells of: why, and what was made from it.
 const EXTENT: Extent = Extent {
-    children: true,
+    descendants: true,
     ..Extent::REASONED
 };
 
@@ -66,24 +64,21 @@ const EXTENT: Extent = Extent {
 pub async fn page(asking: Asking, code: web::Path<String>) -> HttpResponse {
     let made = blocking(move || {
         let app = asking.caller();
-        app.store.read(|conn| {
-            let row = lot_named(&app, conn, &code)?;
-            read(&app, conn, &row)
-        })
+        app.store.read(|conn| read(&app, conn, &code))
     });
     super::page(made.await)
 }
 
-fn read(app: &Caller<'_>, conn: &mut Conn, row: &LotRow) -> Result<LotPage> {
-    let reading = Reading::load(app.app(), conn, &[row.id], EXTENT)?;
+fn read(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<LotPage> {
+    let (reading, id) = Reading::of_code(app.app(), conn, code, EXTENT)?;
     let kitchen = reading.kitchen();
     let today = day_of(app.now(), kitchen.zone);
     let names = Names::of(reading.standing.clone(), kitchen.language());
-    let lot = read::lot::of(app, &reading, row)?;
-    let origins = origins(&reading.family, LotId(row.id));
-    let origins = wire::answers::origins::read(&row.code, &origins);
-    let forward = read::trace::of_lot(conn, row)?;
-    let tree = tree::draw(&reading, LotId(row.id), &origins, &names);
+    let lot = read::lot::of(app, &reading, id)?;
+    let origins = origins(&reading.family, id);
+    let origins = wire::answers::origins::read(&lot.code, &origins);
+    let forward = wire::answers::descendants::of_family(&reading.family, &reading.standing.lists);
+    let tree = tree::draw(&reading, id, &origins, &names);
     let name = lot.names.get(kitchen.language());
     let name = name.or_else(|| lot.names.values().next());
     let first = lot
@@ -91,7 +86,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, row: &LotRow) -> Result<LotPage> {
         .iter()
         .find(|pack| pack.left_grams.0.milligrams() > 0);
     let label = first.map(|first| {
-        label::draw(app.app(), &reading, LotId(row.id), Some(first.pack), None)
+        label::draw(app.app(), &reading, id, Some(first.pack), None)
             .map_err(|error| words::Speech::default().say(&error.problem().detail))
     });
     let on_hand = lot.packs.iter();
@@ -105,7 +100,10 @@ fn read(app: &Caller<'_>, conn: &mut Conn, row: &LotRow) -> Result<LotPage> {
         on_hand: lot.on_hand_grams.0.to_string(),
         made: lot.grams.0.to_string(),
         made_at: format::minute(&lot.made_at),
-        kind: format::raw_or_ready(&*app.product(conn, row.version_id)?),
+        kind: reading
+            .family
+            .get(id)
+            .map_or("", |of| format::raw_or_ready(&of.lot.product)),
         species: (!lot.species.is_empty()).then(|| lot.species.join(", ").replace('-', " ")),
         allergens: format::allergens(&lot.allergens),
         packs: packs::runs(&lot.packs, &names, today),

@@ -91,7 +91,7 @@ fn named(app: &App, text: Option<&str>) -> Result<Option<String>> {
 
 fn find_many(app: &App, asked: &LotsQuery) -> Result<LotsPage> {
     let found = find::lots(app, asked)?;
-    let names = app.store.look(|conn| Names::load(app, conn))?;
+    let names = Names::seen(app)?;
     let (q, place, state) = (given(&asked.q), given(&asked.place), given(&asked.state));
     let also = also(asked, &names);
     let choice = |value: &str, says: String, chosen: &str| Choice {

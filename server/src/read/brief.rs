@@ -7,9 +7,9 @@ use crate::wire::answers::{LotBrief, instant};
 use domain::lot::PlaceId;
 use domain::product::Product;
 use std::collections::HashMap;
+use store::Conn;
 use store::lots::LotRow;
 use store::packs::{self, PackRow};
-use store::{Conn, entries};
 
 /// A lot in short.
 ///
@@ -56,18 +56,21 @@ pub fn briefs(
         let fullest = packs.iter().max_by_key(|pack| (pack.left_mg, -pack.number));
         fullest.map(|pack| PlaceId(pack.place_id))
     };
-    let places: Vec<i32> = left
+    let mut standing = app.standing_seen(conn)?;
+    let unknown = |place: &PlaceId| standing.lists.place_code(*place).is_empty();
+    if left
         .values()
         .filter_map(|packs| fullest(packs))
-        .map(|place| place.0)
-        .collect();
-    let codes: HashMap<i32, String> = entries::codes(conn, &places)?.into_iter().collect();
+        .any(|place| unknown(&place))
+    {
+        standing = app.standing(conn)?;
+    }
     let none = Vec::new();
     rows.iter()
         .map(|row| {
             let packs = left.get(&row.id).unwrap_or(&none);
             let use_by = packs.iter().filter_map(|pack| pack.use_by).min();
-            let place = fullest(packs).and_then(|place| codes.get(&place.0).cloned());
+            let place = fullest(packs).map(|place| standing.lists.place_code(place).to_owned());
             let product = app.product(conn, row.version_id)?;
             brief(row, &product, use_by, place, zone)
         })

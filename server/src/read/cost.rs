@@ -7,29 +7,31 @@ use crate::wire::cures::number;
 use crate::wire::money::CostRead;
 use domain::cost::By;
 use domain::family::cost;
-use domain::lot::LotId;
 use rust_decimal::Decimal;
 use store::Conn;
 use store::family::Extent;
-use store::lots::LotRow;
 
 /// The cost of a lot, split both ways.
 ///
 /// # Errors
 /// The database is away, or the record is damaged.
-pub fn read(app: &Caller<'_>, conn: &mut Conn, row: &LotRow) -> Result<CostRead> {
+pub fn read(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<CostRead> {
     let extent = Extent {
         siblings: true,
         ..Extent::ANCESTORS
     };
-    let reading = Reading::load(app.app(), conn, &[row.id], extent)?;
+    let (reading, lot) = Reading::of_code(app.app(), conn, code, extent)?;
     let speech = app.speech(reading.kitchen());
-    let by_value = cost(&reading.family, LotId(row.id), By::SalesValue)?;
-    let by_weight = cost(&reading.family, LotId(row.id), By::Weight)?;
-    let kilograms = Decimal::new(row.made_mg, 6);
+    let by_value = cost(&reading.family, lot, By::SalesValue)?;
+    let by_weight = cost(&reading.family, lot, By::Weight)?;
+    let made = reading
+        .family
+        .get(lot)
+        .map_or(1, |of| of.made().milligrams());
+    let kilograms = Decimal::new(made, 6);
     let per_kg = |cost: Option<Decimal>| cost.map(|cost| number((cost / kilograms).round_dp(2)));
     Ok(CostRead {
-        lot: row.code.clone(),
+        lot: reading.code(lot),
         cost_minor: by_value.minor.map(|cost| number(cost.round_dp(2))),
         per_kg_minor: per_kg(by_value.minor),
         per_kg_by_weight_minor: per_kg(by_weight.minor),

@@ -8,7 +8,7 @@ use crate::wire::cure_room::CureRoomRead;
 use domain::family::room;
 use domain::lot::LotId;
 use domain::moment::day_of;
-use store::family::Extent;
+use store::family::{Extent, Start};
 use store::{Conn, list_lots};
 
 /// The most pieces.
@@ -27,11 +27,12 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn) -> Result<CureRoomRead> {
         .map(|product| product.code.as_str())
         .collect();
     let lots = list_lots::on_hand_of(conn, &products, MOST)?;
-    let reading = Reading::load(app.app(), conn, &lots, Extent::ANCESTORS)?;
+    let start = Start::Keys(&lots);
+    let reading = Reading::told_by(app.app(), conn, standing.clone(), start, Extent::ANCESTORS)?;
     let rules = &app.law.trade.cure_room;
     let pieces = room(
         &reading.family,
-        lots.into_iter().map(LotId),
+        lots.iter().copied().map(LotId),
         standing.kitchen.zone,
         today,
         rules,

@@ -8,24 +8,23 @@ use crate::wire::answers::lot::lot_read;
 use domain::lot::LotId;
 use store::Conn;
 use store::family::Extent;
-use store::lots::LotRow;
 
-/// Everything that the record tells of a lot.
+/// Everything that the record tells of the lot that a path names.
 ///
 /// # Errors
-/// The database is away, or the record is damaged.
-pub fn read(app: &Caller<'_>, conn: &mut Conn, row: &LotRow) -> Result<LotRead> {
-    let reading = Reading::load(app.app(), conn, &[row.id], Extent::REASONED)?;
-    of(app, &reading, row)
+/// 422 or 404 for a code that is none; the database is away, or the record is damaged.
+pub fn read(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<LotRead> {
+    let (reading, lot) = Reading::of_code(app.app(), conn, code, Extent::REASONED)?;
+    of(app, &reading, lot)
 }
 
 /// The same, of a family that was loaded with its ancestors and reasons.
 ///
 /// # Errors
 /// The record is damaged.
-pub fn of(app: &Caller<'_>, reading: &Reading<'_>, row: &LotRow) -> Result<LotRead> {
-    let view = reading.view(LotId(row.id));
-    let view = view.ok_or_else(|| store::Error::bad_row("lots", row.id, "is not there"))?;
+pub fn of(app: &Caller<'_>, reading: &Reading<'_>, lot: LotId) -> Result<LotRead> {
+    let view = reading.view(lot);
+    let view = view.ok_or_else(|| store::Error::bad_row("lots", lot.0, "is not there"))?;
     let speech = app.speech(reading.kitchen());
     Ok(lot_read(&view, reading, &speech))
 }

@@ -29,7 +29,7 @@ use domain::lot::{Lot, LotId};
 use domain::refusal::Refusal;
 use std::sync::Arc;
 use store::Conn;
-use store::family::Extent;
+use store::family::{Extent, Start};
 use store::lots::LotRow;
 use store::packs::{self, PackRow, Wanted};
 
@@ -55,11 +55,49 @@ impl<'a> Reading<'a> {
         extent: Extent,
     ) -> Result<Reading<'a>> {
         let standing = app.standing(conn)?;
+        Reading::told_by(app, conn, standing, Start::Keys(lots), extent)
+    }
+
+    /// Loads the family of the lot that a path names, in any spelling of its code.
+    ///
+    /// # Errors
+    /// 422 for what is no code, 404 for one never given out.
+    pub fn of_code(
+        app: &'a App,
+        conn: &mut Conn,
+        text: &str,
+        extent: Extent,
+    ) -> Result<(Reading<'a>, LotId)> {
+        let standing = app.standing(conn)?;
+        let named = named(text, "code", &app.address(&standing.kitchen))?;
+        let reading = Reading::told_by(app, conn, standing, Start::Code(&named.code), extent)?;
+        let lot = reading.family.starts.first().copied();
+        let lot = lot.ok_or_else(|| Refusal::never_issued("code", &named.code))?;
+        Ok((reading, lot))
+    }
+
+    /// Loads a family, told by lists that were read already.
+    ///
+    /// # Errors
+    /// The database is away, or the record is damaged.
+    pub fn told_by(
+        app: &'a App,
+        conn: &mut Conn,
+        standing: Arc<Standing>,
+        start: Start<'_>,
+        extent: Extent,
+    ) -> Result<Reading<'a>> {
         Ok(Reading {
-            family: store::family::load(conn, lots, extent, app)?,
+            family: store::family::load(conn, start, extent, app)?,
             law: app.law.laws.of(standing.kitchen.entry.profile.0),
             standing,
         })
+    }
+
+    /// The code of a lot of it.
+    pub fn code(&self, lot: LotId) -> String {
+        let of = self.family.get(lot);
+        of.map(|of| of.lot.code.to_string()).unwrap_or_default()
     }
 
     /// The kitchen.
@@ -99,19 +137,29 @@ pub fn row(conn: &mut Conn, code: &LotCode, field: &str) -> Result<LotRow> {
     Ok(row.ok_or_else(|| Refusal::never_issued(field, code))?)
 }
 
+/// What is loaded of a lot's packs: of a lot of one pack, that pack is always told of, empty or not.
+pub fn whole(row: &LotRow, wanted: &Wanted) -> Wanted {
+    match wanted {
+        Wanted::OnHand if row.pack_count == 1 => Wanted::All,
+        wanted => wanted.clone(),
+    }
+}
+
 /// The domain's lot of a row, with the packs that are wanted.
 ///
 /// # Errors
 /// The database is away, or the row is damaged.
 pub fn lot_of(app: &App, conn: &mut Conn, row: LotRow, wanted: &Wanted) -> Result<Lot> {
+    let rows = packs::of_lot(conn, row.id, &whole(&row, wanted))?;
+    lot_with(app, conn, row, &rows)
+}
+
+/// The domain's lot of a row, with packs that were loaded already.
+///
+/// # Errors
+/// The database is away, or the row is damaged.
+pub fn lot_with(app: &App, conn: &mut Conn, row: LotRow, rows: &[PackRow]) -> Result<Lot> {
     let product = app.product(conn, row.version_id)?;
-    // Of a lot of one pack, that pack is always told of, empty or not.
-    let wanted = if row.pack_count == 1 && matches!(wanted, Wanted::OnHand) {
-        &Wanted::All
-    } else {
-        wanted
-    };
-    let rows = packs::of_lot(conn, row.id, wanted)?;
     let packs = rows
         .iter()
         .map(PackRow::pack)

@@ -30,6 +30,19 @@ impl Names {
         Ok(Names::of(standing, &language))
     }
 
+    /// Those of the lists as this request has seen them already, in the kitchen's first language.
+    ///
+    /// # Errors
+    /// The database is away, or an entry is damaged.
+    pub fn seen(app: &App) -> Result<Names> {
+        let standing = match app.standing_known() {
+            Some(standing) => standing,
+            None => app.store.look(|conn| app.standing(conn))?,
+        };
+        let language = standing.kitchen.language().to_owned();
+        Ok(Names::of(standing, &language))
+    }
+
     /// Those of lists that were read already, in a language.
     pub fn of(standing: Arc<Standing>, language: &str) -> Names {
         let named = |list: &BTreeMap<String, domain::family::Listed>| {

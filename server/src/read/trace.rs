@@ -26,8 +26,10 @@ pub fn origins(app: &App, conn: &mut Conn, row: &LotRow) -> Result<Origins> {
 ///
 /// # Errors
 /// The database is away, or the record is damaged.
-pub fn origins_read(app: &App, conn: &mut Conn, row: &LotRow) -> Result<OriginsRead> {
-    Ok(wire_origins::read(&row.code, &origins(app, conn, row)?))
+pub fn origins_read(app: &App, conn: &mut Conn, code: &str) -> Result<OriginsRead> {
+    let (reading, lot) = Reading::of_code(app, conn, code, Extent::ANCESTORS)?;
+    let origins = origins_of(&reading.family, lot);
+    Ok(wire_origins::read(&reading.code(lot), &origins))
 }
 
 /// All that was made from a lot, without the lot itself.

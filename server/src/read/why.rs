@@ -8,26 +8,24 @@ use crate::wire::answers::WhyRead;
 use crate::wire::answers::because::because_read;
 use domain::dates::Because;
 use domain::family::nearest_links;
-use domain::lot::LotId;
 use domain::words::Topic;
 use std::collections::BTreeMap;
 use store::Conn;
 use store::family::Extent;
-use store::lots::LotRow;
 
 /// Why a lot is as its label says.
 ///
 /// # Errors
 /// The database is away, or the record is damaged.
-pub fn everything(app: &Caller<'_>, conn: &mut Conn, row: &LotRow) -> Result<WhyRead> {
-    let reading = Reading::load(app.app(), conn, &[row.id], Extent::REASONED)?;
-    let lot = super::lot::of(app, &reading, row)?;
+pub fn everything(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<WhyRead> {
+    let (reading, id) = Reading::of_code(app.app(), conn, code, Extent::REASONED)?;
+    let lot = super::lot::of(app, &reading, id)?;
     let speech = app.speech(reading.kitchen());
     let place = reading.kitchen().entry.profile.0;
     let mut topics = BTreeMap::new();
     topics.insert(Topic::Date.as_str().to_owned(), lot.use_by_because);
     for topic in [Topic::Cure, Topic::Heat, Topic::Release] {
-        let links = nearest_links(&reading.family, LotId(row.id), topic);
+        let links = nearest_links(&reading.family, id, topic);
         if !links.is_empty() {
             let told = |link: &Because| because_read(link, &reading.law.rows, &speech);
             topics.insert(topic.as_str().to_owned(), links.iter().map(told).collect());

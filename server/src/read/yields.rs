@@ -7,15 +7,13 @@ use crate::wire::Weight;
 use crate::wire::cures::number;
 use crate::wire::money::{YieldLine, YieldRead};
 use domain::family::yields;
-use domain::lot::LotId;
 use domain::yields::{Line, Verdict};
 use store::Conn;
 use store::family::Extent;
-use store::lots::LotRow;
 
 /// What has to be loaded to hold a lot against what is usual.
 pub const EXTENT: Extent = Extent {
-    children: true,
+    descendants: true,
     ..Extent::ANCESTORS
 };
 
@@ -23,9 +21,9 @@ pub const EXTENT: Extent = Extent {
 ///
 /// # Errors
 /// 422 where the list does not say how it is cut or cooked, or nothing was cut off it yet.
-pub fn read(app: &Caller<'_>, conn: &mut Conn, row: &LotRow) -> Result<YieldRead> {
-    let reading = Reading::load(app.app(), conn, &[row.id], EXTENT)?;
-    let (of_grams, lines) = yields(&reading.family, LotId(row.id), &app.law.trade.yields)?;
+pub fn read(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<YieldRead> {
+    let (reading, lot) = Reading::of_code(app.app(), conn, code, EXTENT)?;
+    let (of_grams, lines) = yields(&reading.family, lot, &app.law.trade.yields)?;
     let speech = app.speech(reading.kitchen());
     let line = |line: Line| YieldLine {
         name: line.name,
@@ -45,7 +43,7 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, row: &LotRow) -> Result<YieldRead
         source: speech.say(&app.law.trade_rows.source(&line.row)),
     };
     Ok(YieldRead {
-        lot: row.code.clone(),
+        lot: reading.code(lot),
         of_grams: Weight(of_grams),
         lines: lines.into_iter().map(line).collect(),
     })

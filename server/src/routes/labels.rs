@@ -7,7 +7,6 @@ use crate::blocking::blocking;
 use crate::error::{Error, Result};
 use crate::label_facts::{self, MOST, Wanted};
 use crate::read::Reading;
-use crate::read::lot_named;
 use ::labels::PlacedLabel;
 use actix_web::{HttpRequest, HttpResponse, web};
 use domain::lot::LotId;
@@ -75,9 +74,8 @@ async fn of_lot(
     };
     let placed = blocking(move || {
         app.store.read(|conn| {
-            let row = lot_named(&app, conn, &code)?;
-            let reading = Reading::load(&app, conn, &[row.id], Extent::ANCESTORS)?;
-            in_part(&app, &reading, &[LotId(row.id)], &wanted, part)
+            let (reading, lot) = Reading::of_code(&app, conn, &code, Extent::ANCESTORS)?;
+            in_part(&app, &reading, &[lot], &wanted, part)
         })
     })
     .await?;

@@ -130,10 +130,7 @@ async fn lots(request: HttpRequest, app: web::Data<App>) -> Result<HttpResponse>
 async fn lot(asking: Asking, code: web::Path<String>) -> Result<HttpResponse> {
     let read = blocking(move || {
         let app = asking.caller();
-        app.store.read(|conn| {
-            let row = lot_named(&app, conn, &code)?;
-            read::lot::read(&app, conn, &row)
-        })
+        app.store.read(|conn| read::lot::read(&app, conn, &code))
     })
     .await?;
     Ok(HttpResponse::Ok().json(read))
@@ -142,10 +139,8 @@ async fn lot(asking: Asking, code: web::Path<String>) -> Result<HttpResponse> {
 async fn origins(asking: Asking, code: web::Path<String>) -> Result<HttpResponse> {
     let read = blocking(move || {
         let app = asking.caller();
-        app.store.read(|conn| {
-            let row = lot_named(&app, conn, &code)?;
-            read::trace::origins_read(&app, conn, &row)
-        })
+        app.store
+            .read(|conn| read::trace::origins_read(&app, conn, &code))
     })
     .await?;
     Ok(HttpResponse::Ok().json(read))

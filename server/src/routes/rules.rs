@@ -7,7 +7,7 @@ use crate::blocking::blocking;
 use crate::body::Body;
 use crate::caller::Asking;
 use crate::error::Result;
-use crate::read::{self, lot_named};
+use crate::read;
 use crate::wire::answers::{LawRead, WhyRead};
 use crate::wire::cure_room::{CurePlanRead, CureRoomRead};
 use crate::wire::cures::CurePlanAsked;
@@ -66,10 +66,8 @@ struct LawQuery {
 async fn why(asking: Asking, code: web::Path<String>) -> Result<HttpResponse> {
     let read = blocking(move || {
         let app = asking.caller();
-        app.store.read(|conn| {
-            let row = lot_named(&app, conn, &code)?;
-            read::why::everything(&app, conn, &row)
-        })
+        app.store
+            .read(|conn| read::why::everything(&app, conn, &code))
     })
     .await?;
     Ok(HttpResponse::Ok().json(read))
@@ -78,10 +76,7 @@ async fn why(asking: Asking, code: web::Path<String>) -> Result<HttpResponse> {
 async fn yields(asking: Asking, code: web::Path<String>) -> Result<HttpResponse> {
     let read = blocking(move || {
         let app = asking.caller();
-        app.store.read(|conn| {
-            let row = lot_named(&app, conn, &code)?;
-            read::yields::read(&app, conn, &row)
-        })
+        app.store.read(|conn| read::yields::read(&app, conn, &code))
     })
     .await?;
     Ok(HttpResponse::Ok().json(read))
@@ -90,10 +85,7 @@ async fn yields(asking: Asking, code: web::Path<String>) -> Result<HttpResponse>
 async fn cost(asking: Asking, code: web::Path<String>) -> Result<HttpResponse> {
     let read = blocking(move || {
         let app = asking.caller();
-        app.store.read(|conn| {
-            let row = lot_named(&app, conn, &code)?;
-            read::cost::read(&app, conn, &row)
-        })
+        app.store.read(|conn| read::cost::read(&app, conn, &code))
     })
     .await?;
     Ok(HttpResponse::Ok().json(read))

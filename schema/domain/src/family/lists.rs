@@ -34,6 +34,12 @@ pub struct Lists {
 }
 
 impl Lists {
+    /// The key of a place, by its code.
+    pub fn place_key(&self, code: &str) -> Option<PlaceId> {
+        let mut places = self.place_codes.iter();
+        places.find(|(_, of)| *of == code).map(|(key, _)| *key)
+    }
+
     /// The code of a place.
     pub fn place_code(&self, place: PlaceId) -> &str {
         self.place_codes.get(&place).map_or("", String::as_str)

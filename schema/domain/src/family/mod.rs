@@ -5,6 +5,7 @@
 mod composition;
 mod cost;
 mod curing;
+mod descendants;
 mod facts;
 mod lists;
 mod origins;
@@ -20,6 +21,7 @@ mod yields;
 pub use composition::{changes, food};
 pub use cost::{Cost, CostSays, cost};
 pub use curing::{Cured, cured, strength};
+pub use descendants::{Descended, children, descendants};
 pub use facts::{Did, MadeBy, Reading, Source, SourceAnimal};
 pub use lists::{Listed, Lists};
 pub use origins::{AnimalShare, BoughtSource, Origins, origins};
@@ -32,7 +34,7 @@ pub use went::Went;
 pub use why::{WhySays, date_links, nearest_links};
 pub use yields::{NothingToCompare, yields};
 
-use crate::genealogy::Ancestry;
+use crate::genealogy::{Ancestry, Onward};
 use crate::grams::Grams;
 use crate::lot::{DeedId, Lot, LotId};
 use crate::plan::Reason;
@@ -106,6 +108,12 @@ pub struct Family {
     pub ancestry: Ancestry,
     /// The water, ice and steam of each step.
     pub water: HashMap<DeedId, Grams>,
+    /// The lots that the family was loaded for.
+    pub starts: Vec<LotId>,
+    /// Everything that was made from them, where that was loaded too; the oldest first.
+    pub descendants: Vec<LotId>,
+    /// Which steps that was made in.
+    pub onward: Vec<Onward>,
     /// What each step made, in the order in which it was asked: of the steps that somebody asked for.
     pub made: HashMap<DeedId, Vec<LotId>>,
 }

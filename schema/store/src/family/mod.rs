@@ -10,7 +10,7 @@ use crate::error::Result;
 use crate::lots::LotRow;
 use crate::packs::{self, PackRow};
 use crate::{history, reasons};
-use domain::family::{Family, Relative, Went};
+use domain::family::{Did, Family, Relative, Went};
 use domain::grams::Grams;
 use domain::lot::{DeedId, LotId};
 use domain::plan::Reason;
@@ -18,6 +18,7 @@ use domain::product::Product;
 use domain::words::{DeedKind, State};
 use std::collections::{BTreeMap, HashMap};
 use std::sync::Arc;
+pub use walk::Start;
 
 /// How far back a family goes.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
@@ -38,6 +39,8 @@ pub struct Extent {
     pub ancestors: Ancestors,
     /// What was made of the lots in one step, too.
     pub children: bool,
+    /// Everything that was made of the lots, too; their ancestors then as well.
+    pub descendants: bool,
     /// What else each step made that made one of them, too.
     pub siblings: bool,
     /// Why each lot is as it is.
@@ -49,6 +52,7 @@ impl Extent {
     pub const ALONE: Extent = Extent {
         ancestors: Ancestors::None,
         children: false,
+        descendants: false,
         siblings: false,
         reasons: false,
     };
@@ -76,38 +80,59 @@ pub trait Products {
     fn read(&self, version: i32, body: &str) -> Result<Arc<Product>>;
 }
 
-/// Loads the family of some lots. Packs and history are loaded of these lots, not of their relatives.
+/// Loads the family of some lots, or of the lot of a code; it is empty where no lot has that code.
+/// Packs and history are loaded of these lots, not of their relatives; of descendants, the packs that
+/// something is left in.
 ///
 /// # Errors
 /// The database is away, or the record is damaged.
 pub fn load(
     conn: &mut Conn,
-    of: &[i32],
+    start: Start<'_>,
     extent: Extent,
     products: &dyn Products,
 ) -> Result<Family> {
     let mut family = Family::default();
-    if of.is_empty() {
-        return Ok(family);
-    }
-    let mut keys: Vec<i32> = of.to_vec();
-    let reached = match extent.ancestors {
-        Ancestors::None => None,
-        Ancestors::Steps(steps) => Some(walk::steps_back(conn, of, steps)?),
-        Ancestors::All => Some(walk::back(conn, of)?),
+    let mut keys: Vec<i32> = match start {
+        Start::Keys([]) => return Ok(family),
+        Start::Keys(keys) => keys.to_vec(),
+        Start::Code(_) => Vec::new(),
     };
+    let reached = match (extent.descendants, extent.ancestors, start) {
+        (true, ..) => Some(walk::both_ways(conn, start)?),
+        (_, Ancestors::All, _) => Some(walk::back(conn, start)?),
+        (_, Ancestors::Steps(steps), Start::Keys(of)) => Some(walk::steps_back(conn, of, steps)?),
+        (_, Ancestors::Steps(_), Start::Code(_)) | (_, Ancestors::None, _) => None,
+    };
+    let mut children = match (extent.children, start) {
+        (true, Start::Keys(of)) if !extent.descendants => walk::children(conn, of)?,
+        _ => Vec::new(),
+    };
+    let mut descendants: Vec<i32> = Vec::new();
     if let Some(reached) = reached {
         family.ancestry = reached.ancestry;
+        family.onward = reached.onward;
+        descendants.extend(reached.made.iter().map(|(_, lot)| *lot));
+        children.extend(reached.made);
         keys.extend(reached.lots);
     }
-    let children = match extent.children {
-        true => walk::children(conn, of)?,
-        false => Vec::new(),
-    };
     keys.extend(children.iter().map(|(_, lot)| *lot));
     keys.sort_unstable();
     keys.dedup();
-    let mut rows = relatives::by_keys(conn, &keys)?;
+    let mut rows = relatives::of_family(conn, start, &keys)?;
+    let of: Vec<i32> = match start {
+        Start::Keys(of) => of.to_vec(),
+        Start::Code(code) => {
+            let named = rows.iter().filter(|row| row.lot.code == code.as_str());
+            named.map(|row| row.lot.id).collect()
+        }
+    };
+    family.starts = of.iter().copied().map(LotId).collect();
+    family.descendants = descendants.iter().copied().map(LotId).collect();
+    if of.is_empty() {
+        return Ok(family);
+    }
+    keys.extend(&of);
     if extent.siblings {
         let steps: Vec<i32> = family.ancestry.uses.keys().map(|step| step.0).collect();
         let known: Vec<i32> = rows.iter().map(|row| row.lot.id).collect();
@@ -132,8 +157,10 @@ pub fn load(
         }
     }
     let products = products_of(conn, &rows, products)?;
-    let mut packs = grouped(packs::of_lots(conn, of)?, |pack| pack.lot_id);
-    let mut histories = history::of_lots(conn, of)?;
+    let mut packs = grouped(packs::of_family(conn, &of, &descendants)?, |pack| {
+        pack.lot_id
+    });
+    let mut histories: HashMap<i32, Vec<Did>> = history::of_lots(conn, &of)?;
     let steps: Vec<i32> = family.ancestry.uses.keys().map(|step| step.0).collect();
     let mut numbers = numbers::of(conn, &keys, &steps)?;
     let mut reasons = match extent.reasons {

@@ -1,5 +1,6 @@
 //! Lots with the deed that made each, and what is known of the source of those that were received.
 
+use super::walk::Start;
 use crate::conn::Conn;
 use crate::error::{Error, Result};
 use crate::lots::LotRow;
@@ -117,9 +118,25 @@ const COLUMNS: &str = "SELECT lots.*, deeds.uid AS deed_uid, deeds.kind AS deed_
 /// How many keys go into one statement: a usual family is one, the salt's is some.
 const MOST: usize = 5_000;
 
-/// Lots by their keys, in the order of the keys.
-pub fn by_keys(conn: &mut Conn, keys: &[i32]) -> Result<Vec<RelativeRow>> {
-    of(conn, "lots.id", keys)
+/// The lots that a walk started from and those that it reached, in the order of their keys.
+pub fn of_family(conn: &mut Conn, start: Start<'_>, keys: &[i32]) -> Result<Vec<RelativeRow>> {
+    let (some, rest) = keys.split_at(keys.len().min(MOST));
+    let some: Vec<String> = some.iter().map(i32::to_string).collect();
+    let reached = match some.is_empty() {
+        true => String::new(),
+        false => format!(" OR lots.id IN ({})", some.join(", ")),
+    };
+    let sql = format!(
+        "{COLUMNS} WHERE {}{reached} ORDER BY lots.id",
+        start.condition()
+    );
+    let mut rows: Vec<RelativeRow> = on_each!(&mut *conn, c => sql_query(sql).load(c)?);
+    if !rest.is_empty() {
+        rows.extend(of(conn, "lots.id", rest)?);
+        rows.sort_by_key(|row| row.lot.id);
+        rows.dedup_by_key(|row| row.lot.id);
+    }
+    Ok(rows)
 }
 
 /// The lots that some deeds made, in the order of their keys.

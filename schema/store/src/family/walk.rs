@@ -6,17 +6,22 @@ use crate::error::Result;
 use crate::on_each;
 use diesel::prelude::*;
 use diesel::sql_query;
-use diesel::sql_types::{BigInt, Integer, Text};
-use domain::genealogy::{Ancestry, Use};
+use diesel::sql_types::{BigInt, Bool, Integer, Text};
+use domain::code::LotCode;
+use domain::genealogy::{Ancestry, Onward, Use};
 use domain::lot::{DeedId, LotId};
-use std::collections::HashMap;
+use std::collections::{BTreeSet, HashMap, HashSet};
 
 /// What a walk back reached.
 pub struct Reached {
     /// What went into what.
     pub ancestry: Ancestry,
-    /// Every lot that went into one of them.
+    /// Every lot that went into one of them, or was made from one of them.
     pub lots: Vec<i32>,
+    /// What was made from them, with what it was made from.
+    pub onward: Vec<Onward>,
+    /// The lots that each step on the way made.
+    pub made: BTreeSet<(i32, i32)>,
 }
 
 #[derive(Debug, QueryableByName)]
@@ -31,24 +36,74 @@ struct UseRow {
     mg: i64,
     #[diesel(sql_type = Text)]
     origin: String,
+    #[diesel(sql_type = Integer)]
+    event_id: i32,
+    #[diesel(sql_type = Bool)]
+    onward: bool,
+    #[diesel(sql_type = BigInt)]
+    animal_mg: i64,
 }
+
+/// What a walk starts from.
+#[derive(Debug, Clone, Copy)]
+pub enum Start<'a> {
+    /// Lots by their keys.
+    Keys(&'a [i32]),
+    /// The lot of a code.
+    Code(&'a LotCode),
+}
+
+impl Start<'_> {
+    /// As a condition on `lots`. A code is letters and digits.
+    pub fn condition(&self) -> String {
+        match self {
+            Start::Keys(keys) => {
+                let keys: Vec<String> = keys.iter().map(i32::to_string).collect();
+                format!("lots.id IN ({})", keys.join(", "))
+            }
+            Start::Code(code) => format!("lots.code = '{}'", code.as_str()),
+        }
+    }
+}
+
+const UP: &str = "up(id, deed_id) AS (
+         SELECT id, deed_id FROM lots WHERE {start}
+         UNION
+         SELECT parent.id, parent.deed_id FROM up CROSS JOIN pack_events used CROSS JOIN lots parent
+         WHERE used.deed_id = up.deed_id AND used.account = 'used' AND parent.id = used.lot_id
+     )";
+const USES: &str = "SELECT up.id AS child_id, used.deed_id, used.lot_id, used.mg, parent.origin,
+         used.id AS event_id, FALSE AS onward, CAST(0 AS BIGINT) AS animal_mg
+     FROM up CROSS JOIN pack_events used CROSS JOIN lots parent
+     WHERE used.deed_id = up.deed_id AND used.account = 'used' AND parent.id = used.lot_id";
+const DOWN: &str = "down(id) AS (
+         SELECT id FROM lots WHERE {start}
+         UNION
+         SELECT made.id FROM down CROSS JOIN pack_events used CROSS JOIN lots made
+         WHERE used.lot_id = down.id AND used.account = 'used'
+             AND made.deed_id = used.deed_id AND NOT made.voided
+     )";
+const ONWARD: &str = "SELECT made.id AS child_id, used.deed_id, used.lot_id, used.mg, made.origin,
+         used.id AS event_id, TRUE AS onward, steps.animal_mg
+     FROM down CROSS JOIN pack_events used CROSS JOIN lots made CROSS JOIN steps
+     WHERE used.lot_id = down.id AND used.account = 'used' AND made.deed_id = used.deed_id
+         AND NOT made.voided AND steps.id = used.deed_id";
 
 /// Walks back from lots to everything that went into them. See [`crate::trace`] for the form of the
 /// statement.
-pub fn back(conn: &mut Conn, lots: &[i32]) -> Result<Reached> {
-    let starts: Vec<String> = lots.iter().map(i32::to_string).collect();
-    let sql = format!(
-        "WITH RECURSIVE up(id, deed_id) AS (
-             SELECT id, deed_id FROM lots WHERE id IN ({})
-             UNION
-             SELECT parent.id, parent.deed_id FROM up CROSS JOIN pack_events used CROSS JOIN lots parent
-             WHERE used.deed_id = up.deed_id AND used.account = 'used' AND parent.id = used.lot_id
-         )
-         SELECT up.id AS child_id, used.deed_id, used.lot_id, used.mg, parent.origin
-         FROM up CROSS JOIN pack_events used CROSS JOIN lots parent
-         WHERE used.deed_id = up.deed_id AND used.account = 'used' AND parent.id = used.lot_id",
-        starts.join(", ")
-    );
+pub fn back(conn: &mut Conn, start: Start<'_>) -> Result<Reached> {
+    let sql = format!("WITH RECURSIVE {UP} {USES}");
+    load(conn, start, &sql)
+}
+
+/// Walks back, and on to everything that was made from them, in one statement.
+pub fn both_ways(conn: &mut Conn, start: Start<'_>) -> Result<Reached> {
+    let sql = format!("WITH RECURSIVE {UP}, {DOWN} {USES} UNION ALL {ONWARD}");
+    load(conn, start, &sql)
+}
+
+fn load(conn: &mut Conn, start: Start<'_>, sql: &str) -> Result<Reached> {
+    let sql = sql.replace("{start}", &start.condition());
     let rows: Vec<UseRow> = on_each!(conn, c => sql_query(sql).load(c)?);
     Ok(reached(rows))
 }
@@ -64,7 +119,8 @@ pub fn steps_back(conn: &mut Conn, lots: &[i32], steps: u32) -> Result<Reached> 
         }
         let keys: Vec<String> = next.iter().map(i32::to_string).collect();
         let sql = format!(
-            "SELECT child.id AS child_id, used.deed_id, used.lot_id, used.mg, parent.origin
+            "SELECT child.id AS child_id, used.deed_id, used.lot_id, used.mg, parent.origin,
+                 used.id AS event_id, FALSE AS onward, CAST(0 AS BIGINT) AS animal_mg
              FROM lots child CROSS JOIN pack_events used CROSS JOIN lots parent
              WHERE child.id IN ({}) AND used.deed_id = child.deed_id AND used.account = 'used'
                  AND parent.id = used.lot_id",
@@ -83,10 +139,25 @@ pub fn steps_back(conn: &mut Conn, lots: &[i32], steps: u32) -> Result<Reached> 
 fn reached(rows: Vec<UseRow>) -> Reached {
     let mut ancestry = Ancestry::default();
     let mut lots = Vec::with_capacity(rows.len());
+    let (mut onward, mut made) = (Vec::new(), BTreeSet::new());
     // A step that made several of the lots comes back once for each of them.
     let mut told_by: HashMap<DeedId, i32> = HashMap::new();
+    let mut seen: HashSet<i32> = HashSet::new();
     for row in rows {
         let step = DeedId(row.deed_id);
+        if row.onward {
+            lots.push(row.child_id);
+            made.insert((row.deed_id, row.child_id));
+            if seen.insert(row.event_id) {
+                onward.push(Onward {
+                    lot: LotId(row.lot_id),
+                    step,
+                    milligrams: row.mg,
+                    step_milligrams: row.animal_mg,
+                });
+            }
+            continue;
+        }
         ancestry.made_by.insert(LotId(row.child_id), step);
         if *told_by.entry(step).or_insert(row.child_id) == row.child_id {
             let has_animal = matches!(row.origin.as_str(), "one" | "mixed");
@@ -100,7 +171,12 @@ fn reached(rows: Vec<UseRow>) -> Reached {
             lots.push(row.lot_id);
         }
     }
-    Reached { ancestry, lots }
+    Reached {
+        ancestry,
+        lots,
+        onward,
+        made,
+    }
 }
 
 #[derive(Debug, QueryableByName)]

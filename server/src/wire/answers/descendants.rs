@@ -1,8 +1,10 @@
 //! Where everything that was made from a lot went, as it is answered.
 
 use crate::wire::Weight;
+use domain::family::{Descended, Family, Lists, descendants};
 use domain::grams::Grams;
 use serde::Serialize;
+use std::cmp::Reverse;
 use store::trace::Descendant;
 use utoipa::ToSchema;
 
@@ -82,6 +84,43 @@ pub struct DescendantsRead {
     pub lots: Vec<DescendantRead>,
     /// Their sums.
     pub totals: Whereabouts,
+}
+
+/// What was made from the lots of a family that was loaded with its descendants.
+pub fn of_family(family: &Family, lists: &Lists) -> DescendantsRead {
+    let mut totals = Whereabouts::default();
+    let mut lots = Vec::with_capacity(family.descendants.len());
+    for Descended { of, share } in descendants(family) {
+        let went = &of.went;
+        let left = of
+            .lot
+            .packs
+            .iter()
+            .filter(|pack| !pack.now.left.is_none_left());
+        let fullest = left.max_by_key(|pack| (pack.now.left, Reverse(pack.number)));
+        let read = DescendantRead {
+            code: of.lot.code.to_string(),
+            product: of.lot.product.code.clone(),
+            made_grams: Weight(went.made),
+            taken_back_grams: Weight(went.taken_back),
+            used_grams: Weight(went.used),
+            sold_grams: Weight(went.sold),
+            sold_packs: went.sold_packs,
+            served_grams: Weight(went.served),
+            discarded_grams: Weight(went.discarded),
+            shipped_grams: Weight(went.shipped),
+            returned_grams: Weight(went.returned),
+            lost_grams: Weight(went.lost),
+            on_hand_grams: Weight(went.on_hand),
+            unexplained_grams: Weight(went.unexplained),
+            place: fullest.map(|pack| lists.place_code(pack.now.place).to_owned()),
+            share,
+            note: of.note.clone(),
+        };
+        totals.add(&read);
+        lots.push(read);
+    }
+    DescendantsRead { lots, totals }
 }
 
 /// The lots that are wanted, each with its share, and their totals.

@@ -60,7 +60,10 @@ impl Kitchen {
 
     fn compare_packs(&self, code: &str) {
         let lot = self.read(code, |conn, row| {
-            Ok(serde_json::to_value(read::lot::read(&Caller::new(&self.app), conn, row)?).unwrap())
+            Ok(
+                serde_json::to_value(read::lot::read(&Caller::new(&self.app), conn, &row.code)?)
+                    .unwrap(),
+            )
         });
         let packs = lot["packs"].as_array().unwrap();
         assert_eq!(packs.len(), self.book.lots[code].packs.len(), "{code}");
@@ -84,7 +87,10 @@ impl Kitchen {
 
     fn compare_origins(&self, code: &str, expected: &BTreeMap<String, f64>) {
         let origins = self.read(code, |conn, row| {
-            Ok(serde_json::to_value(read::trace::origins_read(&self.app, conn, row)?).unwrap())
+            Ok(
+                serde_json::to_value(read::trace::origins_read(&self.app, conn, &row.code)?)
+                    .unwrap(),
+            )
         });
         // The service tells an animal once; the book keeps its sides apart.
         let mut by_carcass: BTreeMap<&str, f64> = BTreeMap::new();
