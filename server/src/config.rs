@@ -1,5 +1,6 @@
 //! Options: the command line wins over the environment, the environment over one TOML file.
 
+use crate::log::Level;
 use clap::{Args, Parser, Subcommand};
 use serde::Deserialize;
 use std::net::SocketAddr;
@@ -63,6 +64,9 @@ pub struct ServeArgs {
     /// How many workers answer the network. [default: one for each core]
     #[arg(long, env = "GAMBREL_WORKERS", value_name = "N")]
     pub workers: Option<usize>,
+    /// How much the log on standard error tells. [default: info]
+    #[arg(long, env = "GAMBREL_LOG", value_name = "LEVEL")]
+    pub log: Option<Level>,
     /// Show an invented kitchen in a fresh database that is gone afterwards.
     #[arg(long, env = "GAMBREL_DEMO")]
     pub demo: bool,
@@ -116,6 +120,7 @@ struct File {
     workers: Option<usize>,
     house: Option<PathBuf>,
     templates: Option<PathBuf>,
+    log: Option<Level>,
 }
 
 fn file(path: Option<&PathBuf>) -> Result<File, String> {
@@ -184,6 +189,8 @@ pub struct Serving {
     pub templates: Option<PathBuf>,
     /// How many workers.
     pub workers: usize,
+    /// How much the log tells.
+    pub log: Level,
 }
 
 impl ServeArgs {
@@ -214,6 +221,7 @@ impl ServeArgs {
             house: self.house.clone().or(file.house),
             templates: self.templates.clone().or(file.templates),
             workers: self.workers.or(file.workers).unwrap_or(cores).clamp(1, 64),
+            log: self.log.or(file.log).unwrap_or(Level::Info),
         })
     }
 }

@@ -1,5 +1,6 @@
 //! What can go wrong, and how it is told: RFC 9457 problem documents. HTTP comes last.
 
+use crate::log::Refused;
 use actix_web::http::{StatusCode, header};
 use actix_web::{HttpResponse, ResponseError};
 use domain::refusal::{Refusal, RefusalKind};
@@ -243,7 +244,7 @@ impl ResponseError for Error {
 
     fn error_response(&self) -> HttpResponse {
         if let Error::Store(error) = self {
-            eprintln!("gambrel: {error}");
+            tracing::error!("{error}");
         }
         // In English: whoever asked for another language is answered anew at the door.
         respond(&self.problem(), &Speech::in_language(Language::English))
@@ -258,5 +259,7 @@ pub fn respond(problem: &Problem, speech: &Speech) -> HttpResponse {
         response.insert_header((header::RETRY_AFTER, "2"));
     }
     let body = serde_json::to_string(&ProblemRead::new(problem, speech)).unwrap_or_default();
-    response.content_type("application/problem+json").body(body)
+    let mut response = response.content_type("application/problem+json").body(body);
+    response.extensions_mut().insert(Refused::from(problem));
+    response
 }

@@ -16,6 +16,7 @@ pub mod demo;
 pub mod error;
 pub mod label_facts;
 pub mod lists;
+pub mod log;
 pub mod named;
 pub mod pages;
 pub mod printing;

@@ -5,7 +5,7 @@ use gambrel::app::App;
 use gambrel::config::{Cli, Command, DatabaseArgs, LabelArgs, ProfilesArgs, ServeArgs};
 use gambrel::label_facts::file;
 use gambrel::world::Clock;
-use gambrel::{check, demo, profiles, serve};
+use gambrel::{check, demo, log, profiles, serve};
 use std::io::Write;
 use std::net::TcpListener;
 use std::process::ExitCode;
@@ -56,6 +56,7 @@ fn label(args: &LabelArgs) -> Result<(), String> {
 
 fn serve(args: &ServeArgs) -> Result<(), String> {
     let serving = args.resolve()?;
+    let _log = log::start(serving.log)?;
     let listener = TcpListener::bind(serving.listen).map_err(|error| {
         format!(
             "cannot listen on {}: {error}. Is it running already? Choose another with --listen.",
@@ -69,7 +70,7 @@ fn serve(args: &ServeArgs) -> Result<(), String> {
         .unwrap_or_else(|| format!("http://{address}"));
     let templates = gambrel::label_facts::templates::load(serving.templates.as_deref())?;
     for says in &templates.bad {
-        eprintln!("gambrel: {says}");
+        tracing::warn!("{says}");
     }
     // Only the demo needs a folder, and it goes when the service ends.
     let folder = args.demo.then(tempfile::tempdir).transpose();
@@ -83,7 +84,7 @@ fn serve(args: &ServeArgs) -> Result<(), String> {
     };
     let (law, ended) = profiles::read(serving.house.as_deref(), clock.now().date_naive())?;
     for says in ended {
-        eprintln!("gambrel: {says}");
+        tracing::warn!("{says}");
     }
     let store = Store::open(&place.address, place.create, 16).map_err(|error| error.to_string())?;
     let mut app = App::new(store, clock, public_url, templates.known, law);

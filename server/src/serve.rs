@@ -3,7 +3,7 @@
 use crate::app::App;
 use crate::error::{Error, Problem};
 use crate::printing::Printing;
-use crate::{pages, routes};
+use crate::{log, pages, routes};
 use actix_web::body::MessageBody;
 use actix_web::dev::{ServiceRequest, ServiceResponse};
 use actix_web::http::{StatusCode, header};
@@ -24,6 +24,7 @@ pub async fn run(app: App, listener: TcpListener, workers: usize) -> std::io::Re
             .app_data(app.clone())
             .app_data(web::PayloadConfig::new(crate::body::LARGEST))
             .wrap(from_fn(guard))
+            .wrap(from_fn(log::each))
             .configure(|config| routes::api().register(config))
             .configure(pages::register)
             .default_service(web::to(pages::nothing_here))

@@ -130,6 +130,25 @@ impl House {
         }
     }
 
+    /// The small kitchen in a service that logs every request into a file.
+    pub fn logging(engine: Engine, log: std::fs::File) -> House {
+        let folder = tempfile::tempdir().expect("a temporary folder can be made");
+        let database = fresh_database(engine, folder.path());
+        let mut command = Command::new(binary());
+        command.stderr(log);
+        let (child, _printed, address) = launch(command, &database, &["--create", "--log", "info"]);
+        let house = House {
+            database,
+            address,
+            child,
+            _printed,
+            folder,
+            engine,
+        };
+        house.furnish();
+        house
+    }
+
     fn open(engine: Engine, folder: tempfile::TempDir, database: String, flags: &[&str]) -> House {
         let (child, _printed, address) = start(&database, flags);
         House {
@@ -337,6 +356,7 @@ fn launch(mut command: Command, database: &str, flags: &[&str]) -> Started {
         ])
         .args(flags)
         .env_remove("GAMBREL_DATABASE")
+        .env("GAMBREL_LOG", "error")
         .stdout(Stdio::piped())
         .spawn()
         .expect("the binary starts");

@@ -56,6 +56,10 @@ impl Answer for DeedDone {
 /// A deed that is on record, and what was answered.
 #[derive(Debug)]
 pub struct Done {
+    /// Its id.
+    pub id: uuid::Uuid,
+    /// What it is.
+    pub kind: DeedKind,
     /// Was it recorded just now, or before?
     pub fresh: bool,
     /// The answer, as JSON.
@@ -92,6 +96,8 @@ pub fn perform<A: Answer>(
                 .into());
             }
             return Ok(Done {
+                id: header.id.0,
+                kind: header.kind,
                 fresh: false,
                 body: deeds::answer(tx.conn, known.id)?,
             });
@@ -145,7 +151,12 @@ pub fn perform<A: Answer>(
         let body = serde_json::to_string(&answer)
             .map_err(|error| store::Error::Broken(error.to_string()))?;
         deeds::keep_answer(facts.tx, deed, &body)?;
-        Ok(Done { fresh: true, body })
+        Ok(Done {
+            id: header.id.0,
+            kind: header.kind,
+            fresh: true,
+            body,
+        })
     })
 }
 

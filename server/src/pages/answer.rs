@@ -1,6 +1,7 @@
 //! How a page goes out: rendered, guarded by headers, or replaced by one that says what is wrong.
 
 use crate::error::Error;
+use crate::log::Refused;
 use actix_web::http::StatusCode;
 use actix_web::{HttpResponse, HttpResponseBuilder};
 use askama::Template;
@@ -29,7 +30,7 @@ pub fn page(made: Result<impl Template, Error>) -> HttpResponse {
 /// A page that says what is wrong.
 pub fn trouble(error: &Error) -> HttpResponse {
     if let Error::Store(error) = error {
-        eprintln!("gambrel: {error}");
+        tracing::error!("{error}");
     }
     let problem = error.problem();
     let speech = Speech::default();
@@ -44,7 +45,9 @@ pub fn trouble(error: &Error) -> HttpResponse {
         detail: speech.say(&problem.detail),
         again,
     };
-    rendered(response, &page)
+    let mut response = rendered(response, &page);
+    response.extensions_mut().insert(Refused::from(&problem));
+    response
 }
 
 fn rendered(mut response: HttpResponseBuilder, template: &impl Template) -> HttpResponse {
@@ -57,7 +60,7 @@ fn rendered(mut response: HttpResponseBuilder, template: &impl Template) -> Http
             .insert_header(("Cache-Control", "no-store"))
             .body(html),
         Err(error) => {
-            eprintln!("gambrel: a page cannot be rendered: {error}");
+            tracing::error!("a page cannot be rendered: {error}");
             HttpResponse::InternalServerError().body("This page cannot be shown. See the log.")
         }
     }

@@ -238,7 +238,7 @@ impl<'a> Desk<'a> {
             )?)
         });
         if let Err(error) = left {
-            eprintln!("gambrel: {error}");
+            tracing::error!("printing: {error}");
         }
     }
 }

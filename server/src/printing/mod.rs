@@ -53,7 +53,7 @@ impl Printing {
             .name("printing".into())
             .spawn(move || lead(&shared));
         if let Err(error) = &foreman {
-            eprintln!("gambrel: nothing is printed: {error}");
+            tracing::error!("nothing is printed: {error}");
         }
         Printing {
             app,
@@ -99,7 +99,7 @@ fn lead(app: &Data<App>) {
             Err(error) => {
                 let says = Some(error.to_string());
                 if complained != says {
-                    eprintln!("gambrel: printing: {error}");
+                    tracing::error!("printing: {error}");
                     complained = says;
                 }
             }
@@ -137,7 +137,7 @@ fn attend(app: &App, printer: i32, owner: &Owner) {
             }
             Ok(Then::Wait) => trouble.this_time(),
             Err(error) => {
-                eprintln!("gambrel: printing: {error}");
+                tracing::error!("printing: {error}");
                 trouble.this_time()
             }
         };

@@ -6,6 +6,7 @@ use crate::body::{self, Body};
 use crate::caller::{Asking, Caller};
 use crate::deeds::{self, Done};
 use crate::error::{Error, Result};
+use crate::log;
 use crate::wire::answers::DeedDone;
 use crate::wire::asked::*;
 use crate::wire::cures::ReleaseAsked;
@@ -117,5 +118,11 @@ fn answer(done: Done) -> HttpResponse {
     } else {
         HttpResponse::Ok()
     };
-    response.content_type("application/json").body(done.body)
+    let mut response = response.content_type("application/json").body(done.body);
+    response.extensions_mut().insert(log::Deed {
+        id: done.id,
+        kind: done.kind,
+        fresh: done.fresh,
+    });
+    response
 }

@@ -7,6 +7,7 @@ mod deeds;
 mod label_words;
 mod labels;
 mod law;
+mod log;
 mod old_records;
 mod refused;
 mod scenario;
