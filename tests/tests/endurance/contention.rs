@@ -42,13 +42,10 @@ fn sixteen_on_one_lot(engine: Engine) {
             .map(|client| client.join().unwrap())
             .sum()
     });
-    let read = caller.get(&format!("/api/lots/{lot}")).expect(200).body;
+    let read = caller.lot(&lot);
     assert_eq!(drawn, made, "it was drawn on until nothing was left");
     assert_eq!(read["on_hand_grams"], 0);
-    let descendants = caller
-        .get(&format!("/api/lots/{lot}/descendants"))
-        .expect(200)
-        .body;
+    let descendants = caller.descendants(&lot);
     let used: u64 = descendants["totals"]["made_grams"].as_u64().unwrap();
     assert!(used > 0 && used < made);
 }

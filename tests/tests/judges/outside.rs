@@ -24,10 +24,7 @@ fn python() -> String {
 }
 
 fn lot_noted(caller: &Caller, note: &str) -> Value {
-    let page = caller
-        .get(&format!("/api/lots?q={}&limit=200", note.to_lowercase()))
-        .expect(200)
-        .body;
+    let page = caller.read(&format!("/api/lots?q={}&limit=200", note.to_lowercase()));
     let all = page["lots"].as_array().unwrap().clone();
     let code = all
         .iter()
@@ -36,7 +33,7 @@ fn lot_noted(caller: &Caller, note: &str) -> Value {
         .as_str()
         .unwrap()
         .to_owned();
-    caller.get(&format!("/api/lots/{code}")).expect(200).body
+    caller.lot(&code)
 }
 
 fn save(folder: &Path, name: &str, caller: &Caller, path: &str) -> PathBuf {
@@ -140,10 +137,7 @@ fn every_printed_code_reads_back_as_its_pack() {
                     "{note} at {dpi} dpi"
                 );
                 for read in &zbar {
-                    let scanned = caller
-                        .get(&format!("/api/scan?code={read}"))
-                        .expect(200)
-                        .body;
+                    let scanned = caller.read(&format!("/api/scan?code={read}"));
                     assert_eq!(
                         scanned["lot"], code,
                         "what was printed is known when it is scanned"

@@ -62,16 +62,13 @@ fn it_prints_each_label_once_and_as_it_was_kept(engine: Engine) {
             String::from_utf8_lossy(&checked.stdout)
         );
     }
-    let state = caller.get("/api/printers/bench/state").expect(200).body;
+    let state = caller.read("/api/printers/bench/state");
     assert_eq!(
         (&state["state"], &state["sizes"][0]),
         (&json!("ready"), &json!("51 x 51"))
     );
     // The printer has 300 dots an inch, so that is what its labels are laid out for.
-    let print = caller
-        .get(&format!("/api/prints/{}", prints[0]))
-        .expect(200)
-        .body;
+    let print = caller.read(&format!("/api/prints/{}", prints[0]));
     assert_eq!(
         (&print["dpi"], &print["attempts"]),
         (&json!(300), &json!(1))
@@ -107,10 +104,7 @@ fn it_is_killed_in_the_middle_of_a_label(engine: Engine) {
     let anew = numbers(&settled.body).split_off(seen.len());
     wait(&caller, &anew, &["printed"]);
     // Every pack has one label, and none has two.
-    let mut out: Vec<i64> = caller
-        .get("/api/prints?state=printed&limit=200")
-        .expect(200)
-        .body["prints"]
+    let mut out: Vec<i64> = caller.read("/api/prints?state=printed&limit=200")["prints"]
         .as_array()
         .unwrap()
         .iter()
@@ -139,12 +133,7 @@ fn its_memory_is_full(engine: Engine) {
     let (house, _, prints) = kitchen(engine, &printer, 3);
     let caller = house.caller();
     // It is told, nothing is lost, and nothing comes out.
-    let told = || {
-        caller
-            .get(&format!("/api/prints/{}", prints[0]))
-            .expect(200)
-            .body
-    };
+    let told = || caller.read(&format!("/api/prints/{}", prints[0]));
     until(|| told()["attempts"].as_i64() >= Some(2));
     assert!(printer.paper().is_empty());
     printer.limit_spool(None);

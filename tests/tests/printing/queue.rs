@@ -205,7 +205,7 @@ fn what_waits_can_be_cancelled(engine: Engine) {
     // A lot that is voided meanwhile gets no label.
     let pig = caller.half_pig("0608-18", 1_000);
     let gone = print(&caller, &pig);
-    let receipt = caller.get(&format!("/api/lots/{pig}")).expect(200).body["made_by_step"].clone();
+    let receipt = caller.lot(&pig)["made_by_step"].clone();
     let void = format!("/api/steps/{}/void", receipt.as_str().unwrap());
     caller
         .deed(&void, json!({ "why": "a mistake" }))
@@ -304,29 +304,20 @@ fn the_list_the_page_and_the_record(engine: Engine) {
     wait(&caller, &prints, &["printed", "unsure"]);
     // What a printer does by itself leaves the record's digest as it was.
     let before = house.check();
-    let state = caller.get("/api/printers/bench/state").expect(200).body;
+    let state = caller.read("/api/printers/bench/state");
     assert_eq!(state["prints"], json!({ "printed": 2, "unsure": 1 }));
     assert_eq!(house.check(), before);
-    let page = caller
-        .get("/api/prints?printer=bench&state=printed&limit=1")
-        .expect(200)
-        .body;
+    let page = caller.read("/api/prints?printer=bench&state=printed&limit=1");
     assert_eq!(page["prints"][0]["print"], prints[2]);
     let next = page["next"].as_i64().expect("there is more");
-    let page = caller
-        .get(&format!(
-            "/api/prints?printer=bench&state=printed&limit=1&after={next}"
-        ))
-        .expect(200)
-        .body;
+    let page = caller.read(&format!(
+        "/api/prints?printer=bench&state=printed&limit=1&after={next}"
+    ));
     assert_eq!(
         (&page["prints"][0]["print"], &page["next"]),
         (&json!(prints[1]), &Value::Null)
     );
-    let of_lot = caller
-        .get(&format!("/api/prints?lot={lot}"))
-        .expect(200)
-        .body;
+    let of_lot = caller.read(&format!("/api/prints?lot={lot}"));
     assert_eq!(of_lot["prints"].as_array().unwrap().len(), 3);
     caller.get("/api/prints?state=lost").refused(422, "state");
     caller.get("/api/prints/999999").refused(404, None);

@@ -69,7 +69,7 @@ fn what_was_frozen_and_thawed_keeps_its_first_date(engine: Engine) {
     }
     let (was, is) = (
         first[0]["use_by"].clone(),
-        caller.get(&format!("/api/lots/{lot}")).expect(200).body["use_by"].clone(),
+        caller.lot(&lot)["use_by"].clone(),
     );
     assert!(is.as_str() > was.as_str(), "{is} is later than {was}");
     let again = json!({ "printer": "bench", "lot": lot, "again": { "why": "the label came off" } });

@@ -35,12 +35,7 @@ fn a_printer_that_is_off_is_waited_for(engine: Engine) {
             .contains("does not answer")
     );
     let prints = numbers(&asked.body);
-    let told = || {
-        caller
-            .get(&format!("/api/prints/{}", prints[0]))
-            .expect(200)
-            .body
-    };
+    let told = || caller.read(&format!("/api/prints/{}", prints[0]));
     until(|| !told()["trouble"].is_null());
     assert!(
         told()["trouble"]
@@ -49,7 +44,7 @@ fn a_printer_that_is_off_is_waited_for(engine: Engine) {
             .contains("“Bench” does not answer")
     );
     assert_eq!(told()["state"], "waiting");
-    let state = caller.get("/api/printers/bench/state").expect(200).body;
+    let state = caller.read("/api/printers/bench/state");
     assert_eq!(
         (&state["reachable"], &state["prints"]["waiting"]),
         (&json!(false), &json!(3))
@@ -72,7 +67,7 @@ fn an_empty_roll_is_told_and_waited_for(engine: Engine) {
         .expect(201);
     let says = "The printer “Bench” is out of labels: put in a roll, the queue goes on by itself.";
     assert_eq!(asked.body["warnings"], json!([says]));
-    let state = caller.get("/api/printers/bench/state").expect(200).body;
+    let state = caller.read("/api/printers/bench/state");
     assert_eq!(
         (&state["state"], &state["trouble"]),
         (&json!("stopped"), &json!(says))

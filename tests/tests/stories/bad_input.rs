@@ -102,15 +102,7 @@ fn scans_always_answer(engine: Engine) {
     let house = House::furnished(engine);
     let caller = house.caller();
     let lot = caller.half_pig("0608-17", 10_000);
-    let verdict = |code: &str| {
-        caller
-            .get(&format!("/api/scan?code={code}"))
-            .expect(200)
-            .body["verdict"]
-            .as_str()
-            .unwrap()
-            .to_owned()
-    };
+    let verdict = |code: &str| caller.verdict(code).as_str().unwrap().to_owned();
     assert_eq!(verdict(&lot), "sell");
     assert_eq!(verdict(&lot.to_lowercase()), "sell");
     assert_eq!(

@@ -220,7 +220,7 @@ fn a_clock_that_is_behind_takes_no_deed_and_answers_reads() {
         house.kill();
         house.restart_at(clock);
         let caller = house.caller();
-        let health = caller.get("/api/health").expect(200).body;
+        let health = caller.read("/api/health");
         assert_eq!(health["status"], "clock");
         assert!(health["why"].as_str().unwrap().contains(says), "{health}");
         caller.get(&format!("/api/lots/{pig}")).expect(200);
@@ -372,7 +372,7 @@ fn a_label_that_follows_its_files() {
 fn both_engines_keep_the_same_record() {
     let told = |engine| {
         let house = House::demo(engine);
-        let page = house.caller().get("/api/lots?limit=200").expect(200).body;
+        let page = house.caller().read("/api/lots?limit=200");
         let lots: Vec<String> = page["lots"]
             .as_array()
             .unwrap()

@@ -24,7 +24,7 @@ fn number(value: &Value) -> f64 {
 fn every_piece_stands_where_the_story_says(engine: Engine) {
     let house = House::demo(engine);
     let caller = house.caller();
-    let room = caller.get("/api/cure-room").expect(200).body;
+    let room = caller.read("/api/cure-room");
     let pieces = room["pieces"].as_array().unwrap();
     let piece = |tag: &str| {
         pieces
@@ -88,13 +88,10 @@ fn every_piece_stands_where_the_story_says(engine: Engine) {
     }
     released("H-02").expect(201);
     assert_eq!(
-        caller
-            .get(&format!(
-                "/api/scan?code={}",
-                piece("L17")["lot"].as_str().unwrap()
-            ))
-            .expect(200)
-            .body["verdict"],
+        caller.read(&format!(
+            "/api/scan?code={}",
+            piece("L17")["lot"].as_str().unwrap()
+        ))["verdict"],
         "hold"
     );
 }
@@ -127,10 +124,7 @@ fn the_numbers_of_a_cure_are_its_own(engine: Engine) {
         ("L13", 152.3),
         ("L17", 156.25),
     ] {
-        let lot = caller
-            .get(&format!("/api/lots/{}", caller.noted(name)))
-            .expect(200)
-            .body;
+        let lot = caller.lot(&caller.noted(name));
         assert!(
             (number(&lot["cure"]["nitrite_ppm"]) - ppm).abs() < 0.05,
             "{name}: {}",
@@ -213,7 +207,7 @@ fn a_cure_beyond_the_law_is_refused_with_its_numbers(engine: Engine) {
     // Nobody says how it is cured.
     cure(&one, 2.5, "plain").refused(422, "outputs[0].product");
     assert_eq!(
-        caller.get(&format!("/api/lots/{pig}")).expect(200).body["on_hand_grams"],
+        caller.lot(&pig)["on_hand_grams"],
         10_000,
         "nothing was recorded"
     );
@@ -223,10 +217,7 @@ fn a_cure_beyond_the_law_is_refused_with_its_numbers(engine: Engine) {
         "the caution stands where somebody decides: {}",
         done.body
     );
-    let lot = caller
-        .get(&format!("/api/lots/{}", done.code(0)))
-        .expect(200)
-        .body;
+    let lot = caller.lot(&done.code(0));
     assert_eq!(lot["cure"]["nitrite_ppm"], 156.25);
 }
 
@@ -302,12 +293,8 @@ fn a_salometer_tells_its_scale(engine: Engine) {
 fn the_pig_adds_up_in_weight_and_money(engine: Engine) {
     let house = House::demo(engine);
     let caller = house.caller();
-    let read = |name: &str, what: &str| {
-        caller
-            .get(&format!("/api/lots/{}/{what}", caller.noted(name)))
-            .expect(200)
-            .body
-    };
+    let read =
+        |name: &str, what: &str| caller.read(&format!("/api/lots/{}/{what}", caller.noted(name)));
     let cut = read("S10", "yield");
     let lines = cut["lines"].as_array().unwrap();
     assert_eq!(lines.len(), 13, "twelve pieces and the loss");

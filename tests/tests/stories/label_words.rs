@@ -46,7 +46,7 @@ fn gs1_and_till_codes_only_where_the_kitchen_has_numbers(engine: Engine) {
     // The lot keeps the product as it was; the next one has the number.
     assert_eq!(kinds(&codes(&label("pack-tall"), "203")), ["]C0", "]Q1"]);
     let pork = caller.noted("L13");
-    let packs = caller.get(&format!("/api/lots/{pork}")).expect(200).body["packs"].clone();
+    let packs = caller.lot(&pork)["packs"].clone();
     let on_hand: Vec<&Value> = packs
         .as_array()
         .unwrap()
@@ -82,16 +82,10 @@ fn gs1_and_till_codes_only_where_the_kitchen_has_numbers(engine: Engine) {
             format!("HTTPS://TRACE.CINDERHOOK.EXAMPLE/01/09501101531000/10/{made}/21/{made}-2");
         assert_eq!(link, &link_of);
         for (_, code) in &read {
-            let scanned = caller
-                .get(&format!("/api/scan?code={code}"))
-                .expect(200)
-                .body;
+            let scanned = caller.read(&format!("/api/scan?code={code}"));
             assert_eq!(scanned["lot"], made.as_str(), "{code}");
         }
-        let scanned = caller
-            .get(&format!("/api/scan?code={link}"))
-            .expect(200)
-            .body;
+        let scanned = caller.read(&format!("/api/scan?code={link}"));
         assert_eq!(scanned["pack"], 2);
     }
     // The till: standards 1.4, GB item 42 with its price.

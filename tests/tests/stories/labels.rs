@@ -73,16 +73,13 @@ fn judge(house: &House, caller: &Caller, lot: &str, bytes: &[u8]) {
             .all(|font| font.contains(" yes yes yes ")),
         "{fonts}"
     );
-    let read = caller.get(&format!("/api/lots/{lot}")).expect(200).body;
+    let read = caller.lot(lot);
     let text = words(&pdf);
     let shown = read["shown"].as_str().unwrap();
     assert!(text.contains(shown), "{shown} in {text}");
     for dpi in ["203", "300"] {
         for (_, code) in codes(&pdf, dpi) {
-            let scanned = caller
-                .get(&format!("/api/scan?code={code}"))
-                .expect(200)
-                .body;
+            let scanned = caller.read(&format!("/api/scan?code={code}"));
             assert_eq!(scanned["lot"], lot, "{code}");
         }
     }
@@ -172,9 +169,9 @@ fn labels_on_a_sheet(engine: Engine) {
 fn what_does_not_fit_is_told_with_the_label_that_would_hold_it(engine: Engine) {
     let house = House::demo(engine);
     let caller = house.caller();
-    let goat = all_lots(&caller).into_iter().find(|lot| {
-        caller.get(&format!("/api/lots/{lot}")).expect(200).body["product"] == "goat-curry"
-    });
+    let goat = all_lots(&caller)
+        .into_iter()
+        .find(|lot| caller.lot(lot)["product"] == "goat-curry");
     let path = format!("/api/lots/{}/labels.pdf?packs=1", goat.unwrap());
     caller.get(&path).expect(200);
     let refused = caller

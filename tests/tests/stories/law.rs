@@ -100,7 +100,7 @@ fn a_date_comes_with_rows_and_sources(engine: Engine) {
     let lot = made(&caller, "cook", &pig, 1_000, "cooked-pork", json!({}))
         .expect(201)
         .code(0);
-    let why = caller.get(&format!("/api/lots/{lot}/why")).expect(200).body;
+    let why = caller.why(&lot);
     let chain = why["because"]["date"].as_array().unwrap();
     assert!(
         chain.iter().any(|link| link["rule"] == "us-D2"),
@@ -120,7 +120,7 @@ fn a_date_comes_with_rows_and_sources(engine: Engine) {
         row["sources"][0].as_str().unwrap().starts_with("https://"),
         "{row}"
     );
-    let law = caller.get("/api/law/us?unconfirmed=true").expect(200).body;
+    let law = caller.read("/api/law/us?unconfirmed=true");
     let rows = law["rows"].as_array().unwrap();
     assert!(!rows.is_empty() && rows.iter().all(|row| row["confirmed"] == false));
     caller.get("/api/law/atlantis").refused(404, None);
@@ -147,7 +147,7 @@ fn vacuum_needs_an_approval_where_the_law_wants_one(engine: Engine) {
     };
     // us-R3: cured here, so not cured at a regulated plant.
     pack("bacon").refused(409, "outputs[0].packaging");
-    let before = caller.get(&format!("/api/lots/{pig}")).expect(200).body["on_hand_grams"].clone();
+    let before = caller.lot(&pig)["on_hand_grams"].clone();
     assert_eq!(before, 10_000, "nothing was recorded");
     product(
         &caller,
@@ -172,8 +172,7 @@ fn vacuum_needs_an_approval_where_the_law_wants_one(engine: Engine) {
     let bacon = pack("bacon").expect(201);
     let lot = bacon.code(0);
     assert_eq!(days(&bacon), 30);
-    let because =
-        caller.get(&format!("/api/lots/{lot}")).expect(200).body["use_by_because"].to_string();
+    let because = caller.lot(&lot)["use_by_because"].to_string();
     assert!(because.contains("V-2"), "{because}");
 }
 
@@ -222,7 +221,7 @@ fn an_overnight_cook_is_judged_by_its_log(engine: Engine) {
     ])
     .expect(201);
     let lot = done.code(0);
-    let why = caller.get(&format!("/api/lots/{lot}/why")).expect(200).body;
+    let why = caller.why(&lot);
     assert!(
         why["because"]["heat"].to_string().contains("us-1.8"),
         "{why}"
@@ -243,13 +242,7 @@ fn pork_eaten_uncooked_needs_something_that_speaks_for_it(engine: Engine) {
     let coppa = made(&caller, "cure", &pig, 1_000, "coppa", json!({}))
         .expect(201)
         .code(0);
-    assert_eq!(
-        caller
-            .get(&format!("/api/scan?code={coppa}"))
-            .expect(200)
-            .body["verdict"],
-        "hold"
-    );
+    assert_eq!(caller.verdict(&coppa), "hold");
     made(&caller, "portion", &coppa, 100, "cooked-pork", json!({})).refused(409, "inputs[0].lot");
     caller
         .deed("/api/departures", json!({ "kind": "sell", "lot": coppa }))
@@ -268,10 +261,7 @@ fn pork_eaten_uncooked_needs_something_that_speaks_for_it(engine: Engine) {
     release(frozen(144)).expect(201);
     release(frozen(144)).refused(409, "lot");
     made(&caller, "portion", &coppa, 100, "cooked-pork", json!({})).expect(201);
-    let why = caller
-        .get(&format!("/api/lots/{coppa}/why"))
-        .expect(200)
-        .body;
+    let why = caller.why(&coppa);
     assert!(
         why["because"]["release"].as_array().unwrap().len() >= 2,
         "{why}"
@@ -296,7 +286,7 @@ fn freezing_counts_as_the_rule_says(engine: Engine) {
                 json!({ "lot": lot, "to": "freezer", "state": "frozen" }),
             )
             .expect(201);
-        let pack = caller.get(&format!("/api/lots/{lot}")).expect(200).body["packs"][0].clone();
+        let pack = caller.lot(&lot)["packs"][0].clone();
         assert_eq!(pack["days_left"], left, "{product}");
     }
 }

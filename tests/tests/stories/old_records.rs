@@ -33,7 +33,7 @@ fn an_old_lot_gets_labels_and_its_code_scans(engine: Engine) {
         let caller = house.caller();
         for name in LOTS {
             let code = caller.noted(name);
-            let lot = caller.get(&format!("/api/lots/{code}")).expect(200).body;
+            let lot = caller.lot(&code);
             let label = caller.get(&format!("/api/lots/{code}/labels.pdf?packs=1"));
             let pdf = save(house.folder(), "old.pdf", &label.expect(200).bytes);
             let (shown, text) = (lot["shown"].as_str().unwrap(), words(&pdf));

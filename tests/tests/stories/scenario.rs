@@ -51,10 +51,7 @@ impl Story {
         let mut codes = BTreeMap::new();
         let mut after = String::new();
         loop {
-            let page = caller
-                .get(&format!("/api/lots?limit=200&after={after}"))
-                .expect(200)
-                .body;
+            let page = caller.read(&format!("/api/lots?limit=200&after={after}"));
             for lot in page["lots"].as_array().unwrap() {
                 let code = lot["code"].as_str().unwrap().to_owned();
                 codes.insert(lot["note"].as_str().unwrap_or(&code).to_owned(), code);
@@ -72,10 +69,7 @@ impl Story {
     }
 
     fn descendants(&self) -> Value {
-        self.caller
-            .get(&format!("/api/lots/{}/descendants", self.codes["S10"]))
-            .expect(200)
-            .body
+        self.caller.descendants(&self.codes["S10"])
     }
 
     fn name(&self, code: &Value) -> String {
@@ -144,23 +138,14 @@ fn the_book_at_ten_forty(engine: Engine) {
             "{clear} is not of that carcass"
         );
     }
-    let s11 = story
-        .caller
-        .get(&format!("/api/lots/{}", story.codes["L16"]))
-        .expect(200)
-        .body;
+    let s11 = story.caller.lot(&story.codes["L16"]);
     assert_eq!(s11["on_hand_grams"], 5990);
 }
 
 fn the_count_and_the_take_back(engine: Engine) {
     let story = Story::tell(engine);
     let bacon = &story.codes["L13"];
-    let packs = story
-        .caller
-        .get(&format!("/api/lots/{bacon}"))
-        .expect(200)
-        .body["packs"]
-        .clone();
+    let packs = story.caller.lot(bacon)["packs"].clone();
     let first = packs
         .as_array()
         .unwrap()
@@ -179,17 +164,10 @@ fn the_count_and_the_take_back(engine: Engine) {
     );
     let scanned = story
         .caller
-        .get(&format!("/api/scan?code={bacon}/{first}"))
-        .expect(200)
-        .body;
+        .read(&format!("/api/scan?code={bacon}/{first}"));
     assert_eq!(scanned["verdict"], "hold");
     let lard = &story.codes["L25"];
-    let jars = story
-        .caller
-        .get(&format!("/api/lots/{lard}"))
-        .expect(200)
-        .body["packs"]
-        .clone();
+    let jars = story.caller.lot(lard)["packs"].clone();
     for jar in jars
         .as_array()
         .unwrap()
@@ -201,9 +179,7 @@ fn the_count_and_the_take_back(engine: Engine) {
         story.caller.deed("/api/take-backs", back).expect(201);
         let scanned = story
             .caller
-            .get(&format!("/api/scan?code={lard}/{}", jar["pack"]))
-            .expect(200)
-            .body;
+            .read(&format!("/api/scan?code={lard}/{}", jar["pack"]));
         assert_eq!(scanned["verdict"], "not-for-sale");
         story
             .caller
@@ -258,11 +234,7 @@ fn backward_from_each_pot(engine: Engine) {
         ("L20", "S10 S11"),
         ("L23", "S10 S11"),
     ] {
-        let read = story
-            .caller
-            .get(&format!("/api/lots/{}/origins", story.codes[lot]))
-            .expect(200)
-            .body;
+        let read = story.caller.origins(&story.codes[lot]);
         let mut found: Vec<String> = read["animals"]
             .as_array()
             .unwrap()
@@ -281,11 +253,7 @@ fn backward_from_each_pot(engine: Engine) {
     }
     // A carry-over in the grinder's head is a source; after the clean-down it is not.
     let sources = |name: &str| {
-        let lot = story
-            .caller
-            .get(&format!("/api/lots/{}/origins", story.codes[name]))
-            .expect(200)
-            .body;
+        let lot = story.caller.origins(&story.codes[name]);
         lot["bought"]
             .as_array()
             .unwrap()
@@ -294,11 +262,7 @@ fn backward_from_each_pot(engine: Engine) {
             .collect::<Vec<_>>()
     };
     assert!(sources("G2").contains(&"B02".to_owned()));
-    let forward = story
-        .caller
-        .get(&format!("/api/lots/{}/descendants", story.codes["G1-HEAD"]))
-        .expect(200)
-        .body;
+    let forward = story.caller.descendants(&story.codes["G1-HEAD"]);
     let names: Vec<String> = forward["lots"]
         .as_array()
         .unwrap()
@@ -322,12 +286,7 @@ fn what_the_counter_sees(engine: Engine) {
         ("L20", "gone", "2026-06-19"),
     ] {
         let code = &story.codes[lot];
-        let packs = story
-            .caller
-            .get(&format!("/api/lots/{code}"))
-            .expect(200)
-            .body["packs"]
-            .clone();
+        let packs = story.caller.lot(code)["packs"].clone();
         let packs = packs.as_array().unwrap();
         let pack = packs
             .iter()
@@ -335,9 +294,7 @@ fn what_the_counter_sees(engine: Engine) {
             .unwrap_or(&packs[0]);
         let scanned = story
             .caller
-            .get(&format!("/api/scan?code={code}/{}", pack["pack"]))
-            .expect(200)
-            .body;
+            .read(&format!("/api/scan?code={code}/{}", pack["pack"]));
         assert_eq!(
             (&scanned["verdict"], &scanned["use_by"]),
             (&json!(verdict), &json!(use_by)),

@@ -13,25 +13,17 @@ on_both_engines! {
 fn the_statement_follows_the_lots_and_the_place(engine: Engine) {
     let house = House::demo(engine);
     let caller = house.caller();
-    let lot = |name: &str| {
-        caller
-            .get(&format!("/api/lots/{}", caller.noted(name)))
-            .expect(200)
-            .body
-    };
+    let lot = |name: &str| caller.lot(&caller.noted(name));
     // The new glaze has soy sauce for tamari: wheat is in it now, and the step said so.
     let ribs = lot("L22");
     assert!(
         ribs["contains"]["en"].as_str().unwrap().contains("wheat"),
         "{ribs}"
     );
-    let step = caller
-        .get(&format!(
-            "/api/steps/{}",
-            ribs["made_by_step"].as_str().unwrap()
-        ))
-        .expect(200)
-        .body;
+    let step = caller.read(&format!(
+        "/api/steps/{}",
+        ribs["made_by_step"].as_str().unwrap()
+    ));
     assert!(
         step["answered"]["warnings"]
             .to_string()
