@@ -5,6 +5,7 @@ use domain::says::Keys;
 
 /// What each area of the shell declares.
 pub const AREAS: &[Keys] = &[
+    crate::label_facts::phrases::LabelWords::KEYS,
     crate::label_facts::says::LabelSays::KEYS,
     says::CureDeedSays::KEYS,
     says::HeatDeedSays::KEYS,

@@ -1,6 +1,7 @@
 //! What stands on the tag of a piece that lies in salt or hangs.
 
 use super::kitchen::allergens;
+use super::phrases::LabelWords;
 use super::writer::{Said, Writer};
 use chrono::{Days, NaiveDate};
 use domain::cure_room::{Piece, Task};
@@ -17,42 +18,32 @@ const MOST_TURNS: usize = 3;
 pub fn of_lot(writer: &Writer<'_>, said: &mut Said) {
     let piece = writer.piece();
     let first = writer.first;
-    said.say(Field::Heading, first.not_released);
+    said.say(Field::Heading, first.text("label-not-released"));
     // Before its release nothing is ready to eat.
     if !writer.product.raw {
         said.0.remove(&Field::Kind);
     }
-    said.say(Field::ColumnDay, first.column_day);
+    said.say(Field::ColumnDay, first.text("label-column-day"));
     said.say(Field::ColumnWeight, "kg");
-    said.say(Field::ColumnWho, first.column_who);
+    said.say(Field::ColumnWho, first.text("label-column-who"));
     allergens(writer, said);
     said.0.remove(&Field::SecondAllergens);
     let green = piece
         .as_ref()
         .map_or(writer.view.of.made(), |piece| piece.green);
-    said.say(
-        Field::Green,
-        format!("{} {}", first.green, kilograms(green)),
-    );
+    let weight = first.scale_weight(green);
+    said.say(Field::Green, first.say(LabelWords::Green { weight }));
     if let Some(piece) = &piece {
-        let salted = format!("{} {}", first.salted, first.short_date(piece.in_salt));
-        said.say(Field::Salted, salted);
+        let day = first.short_date(piece.in_salt);
+        said.say(Field::Salted, first.say(LabelWords::Salted { day }));
         said.say(Field::Turns, turns(writer, piece));
         said.say(Field::Release, release(writer, piece));
     }
     if let Some(animal) = writer.animal() {
-        let farm = writer.lists().farm(&animal.farm);
-        let killed = first.short_date(animal.killed_on);
-        said.say(
-            Field::From,
-            format!("{farm}, {} {killed}", first.killed.to_lowercase()),
-        );
+        let farm = writer.lists().farm(&animal.farm).to_owned();
+        let day = first.short_date(animal.killed_on);
+        said.say(Field::From, first.say(LabelWords::FarmKilled { farm, day }));
     }
-}
-
-/// Kilograms with three decimals, as a butcher's scale shows them.
-fn kilograms(grams: Grams) -> String {
-    format!("{:.3} kg", Decimal::new(grams.milligrams(), 6))
 }
 
 /// The days on which it is still to be turned in its salt.
@@ -71,7 +62,9 @@ fn turns(writer: &Writer<'_>, piece: &Piece) -> String {
         .collect();
     match shown.is_empty() {
         true => String::new(),
-        false => format!("{} {}", first.turn, shown.join(", ")),
+        false => first.say(LabelWords::Turns {
+            days: shown.join(", "),
+        }),
     }
 }
 
@@ -82,16 +75,20 @@ fn release(writer: &Writer<'_>, piece: &Piece) -> String {
         let kept = Decimal::ONE_HUNDRED - loss.number();
         let milligrams = Decimal::from(piece.green.milligrams()) * kept / Decimal::ONE_HUNDRED;
         let grams = Grams::from_milligrams(milligrams.floor().to_i64()?);
-        Some(format!("{} (-{loss})", kilograms(grams)))
+        Some(first.say(LabelWords::ReleaseTarget {
+            weight: first.scale_weight(grams),
+            loss: loss.number(),
+        }))
     });
     let day = piece
         .rule
         .days
         .and_then(|days| piece.in_salt.checked_add_days(Days::new(days.into())))
-        .map(|day| format!("{} {}", first.from_day, first.short_date(day)));
-    let parts: Vec<String> = [target, day].into_iter().flatten().collect();
-    match parts.is_empty() {
-        true => String::new(),
-        false => format!("{} {}", first.release_at, parts.join(", ")),
+        .map(|day| first.short_date(day));
+    match (target, day) {
+        (None, None) => String::new(),
+        (Some(target), None) => first.say(LabelWords::Release { target }),
+        (None, Some(day)) => first.say(LabelWords::ReleaseFrom { day }),
+        (Some(target), Some(day)) => first.say(LabelWords::ReleaseBoth { target, day }),
     }
 }

@@ -1,6 +1,6 @@
 //! What stands on the kitchen's own labels: tubs and shelves, the freezer, what is on hold.
 
-use super::phrases::Phrases;
+use super::phrases::{LabelWords, Phrases};
 use super::writer::{Said, Writer};
 use domain::family::Frozen;
 use domain::words::{Allergen, Profile, State};
@@ -10,8 +10,8 @@ use labels::Field;
 pub fn of_lot(writer: &Writer<'_>, said: &mut Said) {
     allergens(writer, said);
     let first = &writer.first;
-    let made = format!("{} {}", first.made, first.short_date(writer.made()));
-    said.say(Field::Made, made);
+    let day = first.short_date(writer.made());
+    said.say(Field::Made, first.say(LabelWords::Made { day }));
 }
 
 /// All allergens by their names: in the kitchen they are told whatever the place's law asks, since
@@ -59,11 +59,11 @@ pub fn frozen(writer: &Writer<'_>, said: &mut Said, number: u32, state: Frozen) 
     of_pack(writer, said, number);
     let first = &writer.first;
     if writer.pack(number).now.state == State::Frozen {
-        said.say(Field::Heading, first.frozen);
+        said.say(Field::Heading, first.text("label-frozen"));
     }
     if let Frozen::Since(since) = state {
-        let text = format!("{} {}", first.frozen_on, first.short_date(since));
-        said.say(Field::Frozen, text);
+        let day = first.short_date(since);
+        said.say(Field::Frozen, first.say(LabelWords::FrozenOn { day }));
     }
 }
 
@@ -73,10 +73,10 @@ pub fn hold_of_lot(writer: &Writer<'_>, said: &mut Said) {
     for field in [Field::SecondName, Field::Kind] {
         said.0.remove(&field);
     }
-    said.say(Field::Heading, first.hold);
-    said.say(Field::Caution, first.hold_caution);
-    said.say(Field::ColumnDay, first.released_on);
-    said.say(Field::ColumnWho, first.by);
+    said.say(Field::Heading, first.text("label-hold"));
+    said.say(Field::Caution, first.text("label-hold-caution"));
+    said.say(Field::ColumnDay, first.text("label-released-on"));
+    said.say(Field::ColumnWho, first.text("label-by"));
 }
 
 /// A pack on hold.

@@ -1,5 +1,6 @@
 //! A date as a place words it for a customer.
 
+use super::phrases::LabelWords;
 use super::writer::Writer;
 use chrono::NaiveDate;
 use domain::statement::{self, DateAsk, DateKind, DateMark, Reader};
@@ -25,7 +26,10 @@ pub fn packed(writer: &Writer<'_>, day: NaiveDate, language: &str) -> Option<Str
 pub fn frozen(writer: &Writer<'_>, day: NaiveDate, language: &str) -> String {
     let first = &writer.first;
     in_words(writer, DateKind::FrozenOn, day, &[language]).map_or_else(
-        || format!("{} {}", first.frozen_on, first.short_date(day)),
+        || {
+            let day = first.short_date(day);
+            first.say(LabelWords::FrozenOn { day })
+        },
         |mark| mark.text,
     )
 }

@@ -12,7 +12,7 @@ pub mod heights;
 mod kitchen;
 mod mark;
 mod net;
-mod phrases;
+pub mod phrases;
 mod receiving;
 mod retail;
 pub mod says;

@@ -1,198 +1,112 @@
-//! The words of a label by language, in plain words of our own; what a law fixes comes with its profile.
+//! The words of a label in one of its languages: plain words of our own. What a law fixes comes with
+//! its profile.
 
-use chrono::{Datelike, NaiveDate};
+use chrono::{NaiveDate, NaiveDateTime};
+use domain::grams::Grams;
+use domain::messages;
+use domain::says::{Arg, Says};
+use domain::words::State;
+use rust_decimal::Decimal;
+use rust_decimal::prelude::ToPrimitive;
+use words::{Language, Speech};
+
+messages! {
+    /// The lines of a label that hold a figure, a day or a name. Those that hold none are named where
+    /// they are used.
+    LabelWords in "label" {
+        UseByDay "use-by-day" { day: String },
+        Made "made" { day: String },
+        FrozenOn "frozen-on" { day: String },
+        OnceThawed "once-thawed" { days: i32 },
+        Contains "contains" { names: String },
+        ReceivedAt "received-at" { at: NaiveDateTime },
+        ReceivedCold "received-cold" { at: NaiveDateTime, degrees: Arg },
+        Killed "killed" { day: NaiveDate },
+        FarmKilled "farm-killed" { farm: String, day: String },
+        Carcass "carcass" { number: String },
+        Tag "tag" { tag: String },
+        TheirLot "their-lot" { lot: String },
+        Green "green" { weight: String },
+        Salted "salted" { day: String },
+        Turns "turns" { days: String },
+        Release "release" { target: String },
+        ReleaseFrom "release-from" { day: String },
+        ReleaseBoth "release-both" { target: String, day: String },
+        ReleaseTarget "release-target" { weight: String, loss: Decimal },
+        Reprint "reprint" { nth: u32 },
+    }
+}
 
 /// One language's words.
 #[derive(Debug, Clone, Copy)]
-#[allow(missing_docs, reason = "each is what it says")]
 pub struct Phrases {
+    /// The language's tag.
     pub language: &'static str,
-    pub use_by: &'static str,
-    pub made: &'static str,
-    pub ingredients: &'static str,
-    pub raw: &'static str,
-    pub ready_to_eat: &'static str,
-    pub caution_raw: &'static str,
-    pub frozen: &'static str,
-    pub frozen_on: &'static str,
-    pub use_within: &'static str,
-    pub no_date: &'static str,
-    pub received_heading: &'static str,
-    pub received: &'static str,
-    pub killed: &'static str,
-    pub carcass: &'static str,
-    pub tag: &'static str,
-    pub their_lot: &'static str,
-    pub not_released: &'static str,
-    pub green: &'static str,
-    pub salted: &'static str,
-    pub turn: &'static str,
-    pub release_at: &'static str,
-    pub from_day: &'static str,
-    pub column_day: &'static str,
-    pub column_who: &'static str,
-    pub hold: &'static str,
-    pub hold_caution: &'static str,
-    pub released_on: &'static str,
-    pub by: &'static str,
-    contains: &'static str,
-    sides: [&'static str; 2],
-    cured: [&'static str; 3],
-    keep: [&'static str; 4],
-    days: [&'static str; 7],
-    months: [&'static str; 12],
+    speech: Speech,
 }
 
-const ENGLISH: Phrases = Phrases {
-    language: "en",
-    use_by: "USE BY",
-    made: "Made",
-    ingredients: "Ingredients",
-    raw: "RAW",
-    ready_to_eat: "READY TO EAT",
-    caution_raw: "Raw. Cook through before eating. Wash hands, board and knife.",
-    frozen: "FROZEN",
-    frozen_on: "Frozen",
-    use_within: "USE WITHIN",
-    no_date: "NO DATE YET",
-    received_heading: "RECEIVED",
-    received: "Received",
-    killed: "Killed",
-    carcass: "Carcass",
-    tag: "tag",
-    their_lot: "Their lot",
-    not_released: "NOT RELEASED",
-    green: "Green",
-    salted: "Salted",
-    turn: "Turn:",
-    release_at: "Release at",
-    from_day: "from",
-    column_day: "Day",
-    column_who: "Who",
-    hold: "HOLD",
-    hold_caution: "Do not use, sell or move.",
-    released_on: "Released on",
-    by: "By",
-    contains: "Contains:",
-    sides: ["left", "right"],
-    cured: ["Cured with salt", ", sodium nitrite", ", sodium nitrate"],
-    keep: [
-        "Keep refrigerated",
-        "Keep frozen",
-        "Keep cool and dry",
-        "Keep hot",
-    ],
-    days: ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"],
-    months: [
-        "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec",
-    ],
-};
-
-const FRENCH: Phrases = Phrases {
-    language: "fr",
-    use_by: "À consommer avant",
-    made: "Fait le",
-    ingredients: "Ingrédients",
-    raw: "CRU",
-    ready_to_eat: "PRÊT À MANGER",
-    caution_raw: "Cru. Bien cuire avant de manger. Laver mains, planche et couteau.",
-    frozen: "CONGELÉ",
-    frozen_on: "Congelé le",
-    use_within: "À CONSOMMER",
-    no_date: "PAS ENCORE DE DATE",
-    received_heading: "REÇU",
-    received: "Reçu le",
-    killed: "Abattu le",
-    carcass: "Carcasse",
-    tag: "boucle",
-    their_lot: "Leur lot",
-    not_released: "PAS LIBÉRÉ",
-    green: "Frais",
-    salted: "Salé le",
-    turn: "Tourner :",
-    release_at: "Libérer à",
-    from_day: "dès le",
-    column_day: "Jour",
-    column_who: "Qui",
-    hold: "BLOQUÉ",
-    hold_caution: "Ne pas utiliser, vendre ni déplacer.",
-    released_on: "Libéré le",
-    by: "Par",
-    contains: "Contient :",
-    sides: ["gauche", "droite"],
-    cured: ["Salé au sel", ", nitrite de sodium", ", nitrate de sodium"],
-    keep: [
-        "Garder au froid",
-        "Garder congelé",
-        "Garder au frais et au sec",
-        "Garder chaud",
-    ],
-    days: ["lun.", "mar.", "mer.", "jeu.", "ven.", "sam.", "dim."],
-    months: [
-        "janv.", "févr.", "mars", "avr.", "mai", "juin", "juill.", "août", "sept.", "oct.", "nov.",
-        "déc.",
-    ],
-};
-
 impl Phrases {
-    /// The words of a language; English where there are none yet.
+    /// The words of a language; English where there are none yet. A label is in metric units, and
+    /// tells the year of its dates.
     pub fn of(language: &str) -> Phrases {
-        match language {
-            "fr" => FRENCH,
-            _ => ENGLISH,
+        let language = Language::of_tag(language).unwrap_or_default();
+        Phrases {
+            language: language.tag(),
+            speech: Speech::in_language(language),
         }
+    }
+
+    /// A text of the catalogue: `label-raw`.
+    pub fn text(&self, key: &str) -> String {
+        self.speech.text(key)
+    }
+
+    /// A line that holds something.
+    pub fn say(&self, says: impl Into<Says>) -> String {
+        self.speech.say(&says.into())
     }
 
     /// A date with its weekday, the month in letters: `Fri 26 Jun 2026`.
     pub fn date(&self, date: NaiveDate) -> String {
-        let day = self.days[date.weekday().num_days_from_monday() as usize];
-        format!(
-            "{day} {} {} {}",
-            date.day(),
-            self.months[date.month0() as usize],
-            date.year()
-        )
+        self.speech.day(date)
     }
 
     /// A date for the small label of the same season, where the year goes without saying: `Fri 26 Jun`.
     pub fn day_label(&self, date: NaiveDate) -> String {
-        let day = self.days[date.weekday().num_days_from_monday() as usize];
-        format!(
-            "{day} {} {}",
-            date.day(),
-            self.months[date.month0() as usize]
-        )
+        self.of_the_year(date).day(date)
     }
 
     /// A date without its weekday, where the first language has told it: `26 juin 2026`.
     pub fn short_date(&self, date: NaiveDate) -> String {
-        format!(
-            "{} {} {}",
-            date.day(),
-            self.months[date.month0() as usize],
-            date.year()
-        )
+        self.speech.date(date)
     }
 
     /// A day of a month that is near: `26 Jun`.
     pub fn day_of_month(&self, date: NaiveDate) -> String {
-        format!("{} {}", date.day(), self.months[date.month0() as usize])
+        self.of_the_year(date).date(date)
     }
 
-    /// A number with the language's own decimal sign.
-    pub fn number(&self, text: &str) -> String {
-        match self.language {
-            "fr" => text.replace('.', ","),
-            _ => text.to_owned(),
+    fn of_the_year(&self, date: NaiveDate) -> Speech {
+        Speech {
+            today: Some(date),
+            ..self.speech
         }
     }
 
-    /// Which side of a carcass, from the record's word.
-    pub fn side(&self, side: &str) -> &'static str {
-        match side {
-            "left" => self.sides[0],
-            "right" => self.sides[1],
-            _ => "",
+    /// A weight: grams, from a kilogram on kilograms to the gram.
+    pub fn weight(&self, grams: Grams) -> String {
+        const KILOGRAM_MG: i64 = 1_000_000;
+        let whole = Decimal::new(grams.milligrams(), 3).round().to_i64();
+        let whole = whole.filter(|_| grams.milligrams() >= KILOGRAM_MG);
+        self.speech.grams(whole.map_or(grams, Grams::whole))
+    }
+
+    /// Kilograms with three decimals, as a butcher's scale shows them.
+    pub fn scale_weight(&self, grams: Grams) -> String {
+        let text = format!("{:.3}\u{a0}kg", Decimal::new(grams.milligrams(), 6));
+        match self.speech.language {
+            Language::English => text,
+            Language::French => text.replace('.', ","),
         }
     }
 
@@ -200,42 +114,30 @@ impl Phrases {
     pub fn contains(&self, names: &[String]) -> String {
         match names.is_empty() {
             true => String::new(),
-            false => format!("{} {}", self.contains, names.join(", ")),
+            false => self.say(LabelWords::Contains {
+                names: names.join(", "),
+            }),
         }
     }
 
     /// How it was cured.
     pub fn cured(&self, nitrite: bool, nitrate: bool) -> String {
-        let [salt, with_nitrite, with_nitrate] = self.cured;
-        let mut text = salt.to_owned();
-        if nitrite {
-            text += with_nitrite;
-        }
-        if nitrate {
-            text += with_nitrate;
-        }
-        text
-    }
-
-    /// How long a frozen pack has once it is thawed.
-    pub fn once_thawed(&self, days: i32) -> String {
-        let days = days.max(1);
-        match (self.language, days) {
-            ("fr", 1) => "1 JOUR APRÈS DÉGEL".into(),
-            ("fr", _) => format!("{days} JOURS APRÈS DÉGEL"),
-            (_, 1) => "1 DAY ONCE THAWED".into(),
-            _ => format!("{days} DAYS ONCE THAWED"),
-        }
+        self.text(match (nitrite, nitrate) {
+            (false, false) => "label-cured",
+            (true, false) => "label-cured-nitrite",
+            (false, true) => "label-cured-nitrate",
+            (true, true) => "label-cured-both",
+        })
     }
 
     /// How a pack is kept.
-    pub fn storage(&self, state: &str) -> &'static str {
-        match state {
-            "frozen" => self.keep[1],
-            "ambient" => self.keep[2],
-            "hot" => self.keep[3],
-            _ => self.keep[0],
-        }
+    pub fn storage(&self, state: State) -> String {
+        self.text(match state {
+            State::Chilled => "label-keep-chilled",
+            State::Frozen => "label-keep-frozen",
+            State::Ambient => "label-keep-ambient",
+            State::Hot => "label-keep-hot",
+        })
     }
 }
 
@@ -248,5 +150,22 @@ mod tests {
         let date = "2026-06-26".parse().unwrap();
         assert_eq!(Phrases::of("en").date(date), "Fri 26 Jun 2026");
         assert_eq!(Phrases::of("fr").date(date), "ven. 26 juin 2026");
+        assert_eq!(Phrases::of("en").day_label(date), "Fri 26 Jun");
+        assert_eq!(Phrases::of("fr").short_date(date), "26 juin 2026");
+        assert_eq!(Phrases::of("fr").day_of_month(date), "26 juin");
+    }
+
+    #[test]
+    fn weights_are_in_the_languages_figures() {
+        let told = |language, milligrams| {
+            let weight = Phrases::of(language).weight(Grams::from_milligrams(milligrams));
+            weight.replace('\u{a0}', " ")
+        };
+        assert_eq!(told("en", 250_500), "250.5 g");
+        assert_eq!(told("en", 1_125_000), "1.125 kg");
+        assert_eq!(told("en", 1_125_400), "1.125 kg");
+        assert_eq!(told("fr", 12_400_000), "12,4 kg");
+        let scale = Phrases::of("fr").scale_weight(Grams::whole(11_320));
+        assert_eq!(scale, "11,320\u{a0}kg");
     }
 }

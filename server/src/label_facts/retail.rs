@@ -1,6 +1,6 @@
 //! What stands on a pack for a customer, under the law of the kitchen's place.
 
-use super::phrases::Phrases;
+use super::phrases::{LabelWords, Phrases};
 use super::uncured;
 use super::writer::{Said, Writer};
 use super::{mark, net};
@@ -16,7 +16,8 @@ pub fn of_lot(writer: &Writer<'_>, said: &mut Said) -> Result<()> {
         statement(writer, &phrases, fields, said);
         let made = writer.made();
         let text = mark::packed(writer, made, phrases.language);
-        let own = || format!("{} {}", phrases.made, phrases.short_date(made));
+        let day = || phrases.short_date(made);
+        let own = || phrases.say(LabelWords::Made { day: day() });
         said.say(fields.made, text.unwrap_or_else(own));
         if let Some(cure) = &writer.view.cured {
             let text = phrases.cured(cure.nitrite_ppm > 0, cure.nitrate_ppm > 0);
@@ -27,8 +28,8 @@ pub fn of_lot(writer: &Writer<'_>, said: &mut Said) -> Result<()> {
         && said.0.contains_key(&Field::Kind)
     {
         let words = match writer.readiness() {
-            Some(Readiness::Raw) => second.raw,
-            _ => second.ready_to_eat,
+            Some(Readiness::Raw) => second.text("label-raw"),
+            _ => second.text("label-ready-to-eat"),
         };
         let both = said
             .0
@@ -124,7 +125,8 @@ fn statement(writer: &Writer<'_>, phrases: &Phrases, fields: Fields, said: &mut 
         .get(language)
         .map_or(String::new(), |note| format!(" {}.", capital(note)));
     let title = stated.titles.get(language);
-    let title = title.map_or_else(|| format!("{}:", phrases.ingredients), String::clone);
+    let own = || phrases.text("label-ingredients");
+    let title = title.map_or_else(own, String::clone);
     said.say(fields.ingredients, format!("{title} {list}.{species}"));
     // Nothing where the list itself makes them stand out.
     let contains = stated.contains.get(language).cloned().unwrap_or_default();
@@ -141,9 +143,9 @@ fn storage(writer: &Writer<'_>, phrases: &Phrases, fields: Fields, number: u32, 
         State::Chilled => Some(NoticeKind::KeepRefrigerated),
         _ => None,
     };
-    let own = phrases.storage(state.as_str());
     let words = |kind| notice(rules, kind).map(|words| words.in_language(phrases.language));
-    let mut text = kind.and_then(words).unwrap_or(own).to_owned();
+    let laws = kind.and_then(words).map(str::to_owned);
+    let mut text = laws.unwrap_or_else(|| phrases.storage(state));
     let roast = writer.product.kind == ProductKind::Cooked && writer.product.species.is_some();
     if roast && let Some(words) = words(NoticeKind::CookedStorage) {
         text = words.to_owned();
@@ -152,7 +154,7 @@ fn storage(writer: &Writer<'_>, phrases: &Phrases, fields: Fields, number: u32, 
     if writer.product.raw && !has_panel(writer) {
         let must = words(NoticeKind::MustBeCooked).unwrap_or("");
         let caution = match must.is_empty() {
-            true => phrases.caution_raw.to_owned(),
+            true => phrases.text("label-caution-raw"),
             false => format!("{}.", capital(must)),
         };
         said.say(fields.caution, caution);

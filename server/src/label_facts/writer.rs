@@ -1,6 +1,6 @@
 //! What the labels of a lot have in common: its names, its date, its code.
 
-use super::phrases::Phrases;
+use super::phrases::{LabelWords, Phrases};
 use super::{codes, curing, kitchen, mark, receiving, retail};
 use crate::app::App;
 use crate::error::Result;
@@ -15,7 +15,6 @@ use domain::origin::Origin;
 use domain::product::Product;
 use domain::words::{ProductKind, State};
 use labels::{Facts, Field, Purpose, Readiness};
-use rust_decimal::Decimal;
 use std::collections::BTreeMap;
 
 /// How long a date may lie ahead and still go without its year on a small label, in days.
@@ -182,9 +181,9 @@ impl<'a> Writer<'a> {
             }
         }
         let words = |phrases: &Phrases| match self.readiness() {
-            Some(Readiness::Raw) => phrases.raw,
-            Some(Readiness::ReadyToEat) => phrases.ready_to_eat,
-            None => "",
+            Some(Readiness::Raw) => phrases.text("label-raw"),
+            Some(Readiness::ReadyToEat) => phrases.text("label-ready-to-eat"),
+            None => String::new(),
         };
         said.say(Field::Kind, words(&self.first));
         match purpose {
@@ -213,16 +212,16 @@ impl<'a> Writer<'a> {
         let first = &self.first;
         let frozen = pack.now.state == State::Frozen;
         let heading = match (pack.now.use_by, pack.now.days_left) {
-            (None, Some(_)) if frozen => first.use_within,
-            _ => first.use_by,
+            (None, Some(_)) if frozen => "label-use-within",
+            _ => "label-use-by",
         };
-        said.say(Field::UseByHeading, heading);
+        said.say(Field::UseByHeading, first.text(heading));
         let use_by = pack.now.use_by;
         let long = match (use_by, pack.now.days_left) {
             (Some(date), _) => first.date(date),
-            (None, Some(days)) if frozen => first.once_thawed(days),
-            (None, _) if frozen => first.frozen.to_owned(),
-            (None, _) => first.no_date.to_owned(),
+            (None, Some(days)) if frozen => first.say(LabelWords::OnceThawed { days: days.max(1) }),
+            (None, _) if frozen => first.text("label-frozen"),
+            (None, _) => first.text("label-no-date"),
         };
         let soon = use_by.is_some_and(|date| (date - self.made()).num_days() < THIS_SEASON);
         let short = match use_by {
@@ -232,8 +231,8 @@ impl<'a> Writer<'a> {
         said.say(Field::UseBy, long);
         said.say(Field::UseByShort, short);
         if let (Some(second), Some(date)) = (&self.second, use_by) {
-            let text = format!("{} {}", second.use_by, second.short_date(date));
-            said.say(Field::SecondUseBy, text);
+            let day = second.short_date(date);
+            said.say(Field::SecondUseBy, second.say(LabelWords::UseByDay { day }));
         }
     }
 
@@ -265,16 +264,7 @@ impl<'a> Writer<'a> {
 
     /// The weight of a pack as it stands on a label: grams, from a kilogram on kilograms.
     pub fn weight(&self, number: u32) -> String {
-        let grams = self.grams(number);
-        let kilograms = Decimal::new(grams.milligrams(), 6);
-        // A no-break space: the unit stays with its number.
-        match kilograms < Decimal::ONE {
-            true => grams.to_string().replace(' ', "\u{a0}"),
-            false => {
-                let text = kilograms.round_dp(3).normalize().to_string();
-                format!("{}\u{a0}kg", self.first.number(&text))
-            }
-        }
+        self.first.weight(self.grams(number))
     }
 
     /// The weight of a pack: what is left of it, or what it was born with once it is empty.

@@ -4,6 +4,7 @@ use super::kept;
 use crate::deeds::facts::Facts;
 use crate::error::{Error, Problem, Result};
 use crate::label_facts::Prepared;
+use crate::label_facts::phrases::{LabelWords, Phrases};
 use actix_web::http::StatusCode;
 use labels::{Field, Template, lay_out};
 use store::prints::Print;
@@ -45,10 +46,8 @@ pub fn mark(
             label.template
         )));
     }
-    let words = match facts.kitchen.language() {
-        "fr" => format!("RÉIMPRESSION {nth}"),
-        _ => format!("REPRINT {nth}"),
-    };
+    let first = Phrases::of(facts.kitchen.language());
+    let words = first.say(LabelWords::Reprint { nth });
     label.facts.texts.insert(Field::Reprint, words);
     let earliest = before
         .iter()

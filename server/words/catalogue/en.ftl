@@ -280,3 +280,51 @@ stable-of = { $lot }: { $says }
 label-refused-not-lawful = { $lot } is not labelled for sale: { $finding }
 
 ## Labels
+
+label-use-by = USE BY
+label-use-by-day = USE BY { $day }
+label-use-within = USE WITHIN
+label-once-thawed = { $days ->
+    [one] 1 DAY ONCE THAWED
+   *[other] { $days } DAYS ONCE THAWED
+ }
+label-no-date = NO DATE YET
+label-made = Made { $day }
+label-frozen = FROZEN
+label-frozen-on = Frozen { $day }
+label-ingredients = Ingredients:
+label-contains = Contains: { $names }
+label-raw = RAW
+label-ready-to-eat = READY TO EAT
+label-caution-raw = Raw. Cook through before eating. Wash hands, board and knife.
+label-keep-chilled = Keep refrigerated
+label-keep-frozen = Keep frozen
+label-keep-ambient = Keep cool and dry
+label-keep-hot = Keep hot
+label-cured = Cured with salt
+label-cured-nitrite = Cured with salt, sodium nitrite
+label-cured-nitrate = Cured with salt, sodium nitrate
+label-cured-both = Cured with salt, sodium nitrite, sodium nitrate
+label-received-heading = RECEIVED
+label-received-at = Received { $at }
+label-received-cold = Received { $at } · { $degrees }
+label-killed = Killed { $day }
+label-farm-killed = { $farm }, killed { $day }
+label-carcass = Carcass { $number }
+label-tag = tag { $tag }
+label-their-lot = Their lot { $lot }
+label-not-released = NOT RELEASED
+label-green = Green { $weight }
+label-salted = Salted { $day }
+label-turns = Turn: { $days }
+label-release = Release at { $target }
+label-release-from = Release from { $day }
+label-release-both = Release at { $target }, from { $day }
+label-release-target = { $weight } (-{ $loss } %)
+label-column-day = Day
+label-column-who = Who
+label-hold = HOLD
+label-hold-caution = Do not use, sell or move.
+label-released-on = Released on
+label-by = By
+label-reprint = REPRINT { $nth }

@@ -286,3 +286,51 @@ stable-of = { $lot } : { $says }
 label-refused-not-lawful = { $lot } n'est pas étiqueté pour la vente : { $finding }
 
 ## Labels
+
+label-use-by = À CONSOMMER AVANT LE
+label-use-by-day = À consommer avant le { $day }
+label-use-within = À CONSOMMER SOUS
+label-once-thawed = { $days ->
+    [one] { $days } JOUR APRÈS DÉCONGÉLATION
+   *[other] { $days } JOURS APRÈS DÉCONGÉLATION
+ }
+label-no-date = PAS ENCORE DE DATE
+label-made = Fait le { $day }
+label-frozen = CONGELÉ
+label-frozen-on = Congelé le { $day }
+label-ingredients = Ingrédients :
+label-contains = Contient : { $names }
+label-raw = CRU
+label-ready-to-eat = PRÊT À MANGER
+label-caution-raw = Cru. Bien cuire avant de manger. Laver mains, planche et couteau.
+label-keep-chilled = Garder au réfrigérateur
+label-keep-frozen = Garder congelé
+label-keep-ambient = Garder au frais et au sec
+label-keep-hot = Garder au chaud
+label-cured = Salaison : sel
+label-cured-nitrite = Salaison : sel, nitrite de sodium
+label-cured-nitrate = Salaison : sel, nitrate de sodium
+label-cured-both = Salaison : sel, nitrite de sodium, nitrate de sodium
+label-received-heading = REÇU
+label-received-at = Reçu le { $at }
+label-received-cold = Reçu le { $at } · { $degrees }
+label-killed = Abattu le { $day }
+label-farm-killed = { $farm }, abattu le { $day }
+label-carcass = Carcasse { $number }
+label-tag = boucle { $tag }
+label-their-lot = Lot fournisseur { $lot }
+label-not-released = NON LIBÉRÉ
+label-green = Poids frais { $weight }
+label-salted = Salé le { $day }
+label-turns = Retourner : { $days }
+label-release = Libérer à { $target }
+label-release-from = Libérer dès le { $day }
+label-release-both = Libérer à { $target }, dès le { $day }
+label-release-target = { $weight } (-{ $loss } %)
+label-column-day = Jour
+label-column-who = Qui
+label-hold = BLOQUÉ
+label-hold-caution = Ne pas utiliser, vendre ni déplacer.
+label-released-on = Libéré le
+label-by = Par
+label-reprint = RÉIMPRESSION { $nth }

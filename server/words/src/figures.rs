@@ -132,17 +132,22 @@ const MONTHS: [[&str; 12]; 2] = [
 
 /// A day with its weekday, the month in letters.
 pub fn day(speech: &Speech, day: NaiveDate) -> String {
-    let language = speech.language as usize;
-    let weekday = DAYS[language][day.weekday().num_days_from_monday() as usize];
-    let month = MONTHS[language][day.month0() as usize];
+    let weekdays = DAYS[speech.language as usize];
+    let weekday = weekdays[day.weekday().num_days_from_monday() as usize];
+    format!("{weekday} {}", date(speech, day))
+}
+
+/// A day without its weekday.
+pub fn date(speech: &Speech, day: NaiveDate) -> String {
+    let month = MONTHS[speech.language as usize][day.month0() as usize];
     // French writes the first of a month as an ordinal.
     let number = match (speech.language, day.day()) {
         (Language::French, 1) => "1er".to_owned(),
         (_, number) => number.to_string(),
     };
     match speech.today {
-        Some(today) if today.year() == day.year() => format!("{weekday} {number} {month}"),
-        _ => format!("{weekday} {number} {month} {}", day.year()),
+        Some(today) if today.year() == day.year() => format!("{number} {month}"),
+        _ => format!("{number} {month} {}", day.year()),
     }
 }
 

@@ -130,6 +130,11 @@ impl Speech {
         figures::day(self, day)
     }
 
+    /// The same without its weekday: `26 Jun`.
+    pub fn date(&self, day: NaiveDate) -> String {
+        figures::date(self, day)
+    }
+
     /// A moment by the kitchen's clock: `Fri 26 Jun 10:40`.
     pub fn moment(&self, moment: NaiveDateTime) -> String {
         format!("{} {}", self.day(moment.date()), moment.format("%H:%M"))
