@@ -4,12 +4,14 @@ use crate::error::{Error, Problem, Result};
 use crate::lists::kitchen::Kitchen;
 use crate::lists::standing::Standing;
 use crate::printing::Bell;
+use crate::problems::{LabelsSays, ServiceSays, TitleSays};
 use crate::wire::lists::ProductEntry;
 use crate::world::Clock;
 use actix_web::http::StatusCode;
 use chrono::{DateTime, NaiveDateTime, TimeDelta, Utc};
 use domain::limits::CLOCK_SLACK_MINUTES;
 use domain::product::Product;
+use domain::says::Arg;
 use labels::{Sheet, Template};
 use law::Shipped;
 use std::collections::{BTreeMap, HashMap};
@@ -73,11 +75,11 @@ impl App {
     /// 422 where there is none.
     pub fn sheet(&self, name: &str) -> Result<&Sheet> {
         self.sheets.get(name).ok_or_else(|| {
-            let names: Vec<&str> = self.sheets.keys().map(String::as_str).collect();
-            let detail = format!(
-                "There is no sheet {name:?}. Sheets are: {}.",
-                names.join(", ")
-            );
+            let names = self.sheets.keys().map(|name| Arg::from(name.as_str()));
+            let detail = LabelsSays::NoSheet {
+                sheet: name.to_owned(),
+                sheets: Arg::All(names.collect()),
+            };
             Error::cannot_be("sheet", detail)
         })
     }
@@ -210,26 +212,23 @@ impl App {
     ///
     /// # Errors
     /// The database is away.
-    pub fn clock_is_wrong(&self, conn: &mut Conn) -> Result<Option<String>> {
+    pub fn clock_is_wrong(&self, conn: &mut Conn) -> Result<Option<ServiceSays>> {
         let last = store::deeds::last_recorded_at(conn)?;
         Ok(self.clock_is_behind(last))
     }
 
     /// The same, where it is known when the last deed was recorded.
-    pub fn clock_is_behind(&self, last: Option<NaiveDateTime>) -> Option<String> {
+    pub fn clock_is_behind(&self, last: Option<NaiveDateTime>) -> Option<ServiceSays> {
         if let Some(why) = self.clock.impossible() {
             return Some(why);
         }
         let slack = TimeDelta::minutes(CLOCK_SLACK_MINUTES);
         let last = last.map(|last| last.and_utc());
-        last.filter(|last| self.now() + slack < *last).map(|last| {
-            let shown = |at: DateTime<Utc>| at.format("%Y-%m-%d %H:%M UTC").to_string();
-            format!(
-                "The clock of this machine says {}, before the last deed on record ({}).",
-                shown(self.now()),
-                shown(last)
-            )
-        })
+        last.filter(|last| self.now() + slack < *last)
+            .map(|last| ServiceSays::ClockBeforeDeed {
+                now: self.now().naive_utc(),
+                last: last.naive_utc(),
+            })
     }
 
     /// Refuses a deed while the clock cannot be right.
@@ -240,11 +239,11 @@ impl App {
         match self.clock_is_behind(last) {
             None => Ok(()),
             Some(why) => {
-                let detail = format!("{why} Nothing is recorded until it is set right.");
+                let detail = ServiceSays::NothingRecorded { why: why.into() };
                 Err(Problem::new(
                     StatusCode::SERVICE_UNAVAILABLE,
                     "clock",
-                    "The clock is wrong",
+                    TitleSays::Clock,
                     detail,
                 )
                 .into())

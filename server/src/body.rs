@@ -1,6 +1,8 @@
 //! Reading a JSON body: what is wrong is told by field, and nothing is half read.
 
 use crate::error::{Error, Problem};
+use crate::problems::{RequestSays, TitleSays};
+use crate::wire::unread::unread;
 use actix_web::dev::Payload;
 use actix_web::http::{StatusCode, header};
 use actix_web::web::Bytes;
@@ -36,12 +38,11 @@ impl<T: DeserializeOwned> FromRequest for Body<T> {
         let bytes = Bytes::from_request(request, payload);
         Box::pin(async move {
             if !is_json {
-                let detail = "Send JSON, with Content-Type: application/json.";
                 return Err(Problem::new(
                     StatusCode::UNSUPPORTED_MEDIA_TYPE,
                     "not-json",
-                    "Not JSON",
-                    detail,
+                    TitleSays::NotJson,
+                    RequestSays::SendJson,
                 )
                 .into());
             }
@@ -49,14 +50,14 @@ impl<T: DeserializeOwned> FromRequest for Body<T> {
                 let status = error.as_response_error().status_code();
                 match status {
                     StatusCode::PAYLOAD_TOO_LARGE => {
-                        let detail = "A body may be at most 1 MB. Send the deed in parts.";
-                        Problem::new(status, "too-large", "Too large", detail)
+                        let detail = RequestSays::TooLarge;
+                        Problem::new(status, "too-large", TitleSays::TooLarge, detail)
                     }
                     _ => Problem::new(
                         StatusCode::BAD_REQUEST,
                         "cut-off",
-                        "Cut off",
-                        "The body did not arrive whole.",
+                        TitleSays::CutOff,
+                        RequestSays::CutOff,
                     ),
                 }
             })?;
@@ -74,42 +75,39 @@ pub fn parse<T: DeserializeOwned>(bytes: &[u8]) -> Result<T, Error> {
     {
         // A struct would also be read from a list of its fields in order; nobody means that.
         serde_json::from_slice::<serde::de::IgnoredAny>(bytes)
-            .map_err(|error| told(error, String::new()))?;
-        let detail = "An object with named fields is expected.";
+            .map_err(|error| told(&error, String::new()))?;
         return Err(Problem::new(
             StatusCode::UNPROCESSABLE_ENTITY,
             "cannot-be",
-            "A value that cannot be",
-            detail,
+            TitleSays::CannotBe,
+            RequestSays::NoObject,
         )
         .into());
     }
     let mut json = serde_json::Deserializer::from_slice(bytes);
     let parsed = serde_path_to_error::deserialize(&mut json).map_err(|error| {
         let path = error.path().to_string();
-        told(error.into_inner(), path)
+        told(error.inner(), path)
     })?;
-    json.end().map_err(|error| told(error, String::new()))?;
+    json.end().map_err(|error| told(&error, String::new()))?;
     Ok(parsed)
 }
 
-fn told(error: serde_json::Error, path: String) -> Error {
-    let text = error.to_string();
-    let says = text
-        .rsplit_once(" at line ")
-        .map_or(text.as_str(), |(says, _)| says)
-        .to_owned();
-    if error.classify() != Category::Data {
-        let detail = format!("This is not JSON: {text}.");
-        return Problem::new(StatusCode::BAD_REQUEST, "not-json", "Not JSON", detail).into();
+fn told(error: &serde_json::Error, path: String) -> Error {
+    match error.classify() {
+        Category::Data => {}
+        Category::Eof => return not_json(RequestSays::EndsEarly),
+        Category::Syntax | Category::Io => {
+            let (line, column) = (error.line(), error.column());
+            return not_json(RequestSays::NotJson { line, column });
+        }
     }
-    let named = says
-        .split('`')
-        .nth(1)
-        .filter(|_| says.starts_with("missing field") || says.starts_with("unknown field"));
+    let text = error.to_string();
+    let says = text.rsplit_once(" at line ");
+    let unread = unread(says.map_or(text.as_str(), |(says, _)| says));
     let inside = if path == "." { "" } else { path.as_str() };
-    let field = match named {
-        Some(name) if inside.is_empty() => name.to_owned(),
+    let field = match unread.field {
+        Some(name) if inside.is_empty() => name,
         Some(name) if inside == name || inside.ends_with(&format!(".{name}")) => inside.to_owned(),
         Some(name) => format!("{inside}.{name}"),
         None => inside.to_owned(),
@@ -117,20 +115,21 @@ fn told(error: serde_json::Error, path: String) -> Error {
     let mut problem = Problem::new(
         StatusCode::UNPROCESSABLE_ENTITY,
         "cannot-be",
-        "A value that cannot be",
-        sentence(&says),
+        TitleSays::CannotBe,
+        unread.says,
     );
     problem.field = Some(field).filter(|field| !field.is_empty());
     problem.into()
 }
 
-fn sentence(says: &str) -> String {
-    let mut letters = says.chars();
-    let first = letters
-        .next()
-        .map(|first| first.to_uppercase().collect::<String>())
-        .unwrap_or_default();
-    format!("{first}{}.", letters.as_str().trim_end_matches('.'))
+fn not_json(says: RequestSays) -> Error {
+    Problem::new(
+        StatusCode::BAD_REQUEST,
+        "not-json",
+        TitleSays::NotJson,
+        says,
+    )
+    .into()
 }
 
 #[cfg(test)]

@@ -1,6 +1,7 @@
 //! What can go wrong, and how it is told: RFC 9457 problem documents. HTTP comes last.
 
 use crate::log::Refused;
+use crate::problems::{ServiceSays, TitleSays};
 use actix_web::http::{StatusCode, header};
 use actix_web::{HttpResponse, ResponseError};
 use domain::refusal::{Refusal, RefusalKind};
@@ -121,13 +122,14 @@ impl Error {
     }
 
     /// 409: a label that is not made, with a title and the reason.
-    pub fn label_refused(title: &'static str, detail: impl Into<Says>) -> Error {
+    pub fn label_refused(title: impl Into<Says>, detail: impl Into<Says>) -> Error {
         Problem::new(StatusCode::CONFLICT, "label-refused", title, detail).into()
     }
 
     /// 404: nothing by that name.
     pub fn not_found(detail: impl Into<Says>) -> Error {
-        Problem::new(StatusCode::NOT_FOUND, "not-found", "Not found", detail).into()
+        let title = TitleSays::NotFound;
+        Problem::new(StatusCode::NOT_FOUND, "not-found", title, detail).into()
     }
 
     /// 409: it contradicts what is on record.
@@ -151,51 +153,50 @@ impl Error {
     }
 }
 
-fn of_refusal(kind: RefusalKind) -> (StatusCode, &'static str, &'static str) {
+fn of_refusal(kind: RefusalKind) -> (StatusCode, &'static str, TitleSays) {
+    use RefusalKind::*;
+    let conflict = |slug, title| (StatusCode::CONFLICT, slug, title);
     match kind {
-        RefusalKind::CannotBe => (
+        CannotBe => (
             StatusCode::UNPROCESSABLE_ENTITY,
             "cannot-be",
-            "A value that cannot be",
+            TitleSays::CannotBe,
         ),
-        RefusalKind::NeverIssued => (StatusCode::NOT_FOUND, "never-issued", "Never given out"),
-        RefusalKind::NotEnough => (StatusCode::CONFLICT, "not-enough", "Not enough left"),
-        RefusalKind::Voided => (StatusCode::CONFLICT, "voided", "Voided"),
-        RefusalKind::InTheWay => (
-            StatusCode::CONFLICT,
-            "in-the-way",
-            "Later deeds depend on it",
+        NeverIssued => (
+            StatusCode::NOT_FOUND,
+            "never-issued",
+            TitleSays::NeverIssued,
         ),
-        RefusalKind::Clash => (StatusCode::CONFLICT, "clash", "It contradicts the record"),
-        RefusalKind::Missing => (StatusCode::CONFLICT, "missing", "Counted as missing"),
-        RefusalKind::NotApproved => (StatusCode::CONFLICT, "not-approved", "No approval on file"),
-        RefusalKind::NotReleased => (StatusCode::CONFLICT, "not-released", "Not released"),
+        NotEnough => conflict("not-enough", TitleSays::NotEnough),
+        Voided => conflict("voided", TitleSays::Voided),
+        InTheWay => conflict("in-the-way", TitleSays::InTheWay),
+        Clash => conflict("clash", TitleSays::Clash),
+        Missing => conflict("missing", TitleSays::Missing),
+        NotApproved => conflict("not-approved", TitleSays::NotApproved),
+        NotReleased => conflict("not-released", TitleSays::NotReleased),
     }
 }
 
 fn of_store(error: &store::Error) -> Problem {
-    let busy = |slug: &str, title: &str, detail: &str| {
+    let busy = |slug: &str, title: TitleSays, detail: ServiceSays| {
         Problem::new(StatusCode::SERVICE_UNAVAILABLE, slug, title, detail)
     };
     match error {
         store::Error::Full(_) => busy(
             "database-full",
-            "The database is full",
-            "Nothing was recorded. Make room on the disk, then try again.",
+            TitleSays::DatabaseFull,
+            ServiceSays::DatabaseFull,
         ),
-        store::Error::Broken(_) => {
-            let detail = "The record could not be read as it should. Nothing was recorded. Run `gambrel check` and see the log.";
-            Problem::new(
-                StatusCode::INTERNAL_SERVER_ERROR,
-                "damaged",
-                "The record is damaged",
-                detail,
-            )
-        }
+        store::Error::Broken(_) => Problem::new(
+            StatusCode::INTERNAL_SERVER_ERROR,
+            "damaged",
+            TitleSays::Damaged,
+            ServiceSays::Damaged,
+        ),
         _ => busy(
             "database-away",
-            "The database is away",
-            "Nothing was recorded. Try again in a moment.",
+            TitleSays::DatabaseAway,
+            ServiceSays::DatabaseAway,
         ),
     }
 }

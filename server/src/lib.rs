@@ -20,6 +20,7 @@ pub mod log;
 pub mod named;
 pub mod pages;
 pub mod printing;
+pub mod problems;
 pub mod profiles;
 pub mod read;
 pub mod routes;

@@ -2,7 +2,17 @@
 
 use crate::error::{Error, Result};
 use domain::code::{LotCode, NotACode};
+use domain::messages;
 use domain::scanned::{self, Scanned};
+
+messages! {
+    /// What is said of the name of a lot.
+    NamedSays in "named" {
+        Elsewhere "elsewhere" { text: String },
+        Misread "misread" { text: String },
+        NoLot "no-lot" { text: String },
+    }
+}
 
 /// A lot as a caller named it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -18,17 +28,12 @@ pub struct Named {
 /// # Errors
 /// 422 where it is none of ours.
 pub fn named(text: &str, field: &str, public_url: &str) -> Result<Named> {
-    let detail = match scanned::read(text, public_url) {
+    let text = text.to_owned();
+    let detail = match scanned::read(&text, public_url) {
         Scanned::Lot { code, pack } => return Ok(Named { code, pack }),
-        Scanned::Elsewhere(_) => format!("{text:?} is another kitchen's label."),
-        Scanned::Unreadable(NotACode::CheckCharacter) => {
-            format!(
-                "{text:?} does not add up: one of its characters is wrong. Read it from the label again."
-            )
-        }
-        Scanned::Unreadable(NotACode::Pattern) => {
-            format!("{text:?} is not a lot code; they look like BRC-26159-A03-0.")
-        }
+        Scanned::Elsewhere(_) => NamedSays::Elsewhere { text },
+        Scanned::Unreadable(NotACode::CheckCharacter) => NamedSays::Misread { text },
+        Scanned::Unreadable(NotACode::Pattern) => NamedSays::NoLot { text },
     };
     Err(Error::cannot_be(field, detail))
 }

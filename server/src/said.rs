@@ -1,14 +1,40 @@
 //! Everything that the shell can say, and the check of the whole catalogue.
 
 use crate::deeds::says;
+use crate::lists::says as lists;
+use crate::named::NamedSays;
+use crate::printing::says as printing;
+use crate::problems;
+use crate::wire::says::ValueSays;
 use domain::says::Keys;
 
 /// What each area of the shell declares.
 pub const AREAS: &[Keys] = &[
     crate::label_facts::phrases::LabelWords::KEYS,
     crate::label_facts::says::LabelSays::KEYS,
+    NamedSays::KEYS,
+    ValueSays::KEYS,
+    lists::KitchenSays::KEYS,
+    lists::ListNames::KEYS,
+    lists::ListSays::KEYS,
+    printing::AddressSays::KEYS,
+    printing::PrintSays::KEYS,
+    printing::PrinterSays::KEYS,
+    printing::PrinterStateSays::KEYS,
+    printing::SizeSays::KEYS,
+    problems::KindSays::KEYS,
+    problems::LabelsSays::KEYS,
+    problems::RequestSays::KEYS,
+    problems::ServiceSays::KEYS,
+    problems::TitleSays::KEYS,
+    says::CorrectDeedSays::KEYS,
     says::CureDeedSays::KEYS,
+    says::DeedSays::KEYS,
     says::HeatDeedSays::KEYS,
+    says::MeasureSays::KEYS,
+    says::PrintDeedSays::KEYS,
+    says::ReceiveDeedSays::KEYS,
+    says::StepKindSays::KEYS,
     says::StableSays::KEYS,
     says::TrichinaeDeedSays::KEYS,
 ];

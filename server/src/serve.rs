@@ -3,6 +3,7 @@
 use crate::app::App;
 use crate::error::{Error, Problem};
 use crate::printing::Printing;
+use crate::problems::{RequestSays, TitleSays};
 use crate::{log, pages, routes};
 use actix_web::body::MessageBody;
 use actix_web::dev::{ServiceRequest, ServiceResponse};
@@ -68,12 +69,7 @@ async fn guard(
         .get("content-type")
         .is_some_and(|kind| kind.as_bytes().starts_with(b"application/problem"));
     if api && status.is_client_error() && !told {
-        let problem = Problem::new(
-            status,
-            slug(status),
-            status.canonical_reason().unwrap_or("Refused"),
-            "This request cannot be read.",
-        );
+        let problem = Problem::new(status, slug(status), title(status), RequestSays::Unreadable);
         let (request, _) = response.into_parts();
         return Ok(ServiceResponse::new(
             request,
@@ -81,6 +77,15 @@ async fn guard(
         ));
     }
     Ok(response.map_into_boxed_body())
+}
+
+fn title(status: StatusCode) -> TitleSays {
+    match status {
+        StatusCode::NOT_FOUND => TitleSays::NotFound,
+        StatusCode::METHOD_NOT_ALLOWED => TitleSays::Method,
+        StatusCode::PAYLOAD_TOO_LARGE => TitleSays::TooLarge,
+        _ => TitleSays::Unreadable,
+    }
 }
 
 fn slug(status: StatusCode) -> &'static str {

@@ -1,5 +1,6 @@
 //! The one place that owns the clock and the machine's time zone.
 
+use crate::problems::ServiceSays;
 use chrono::{DateTime, SubsecRound, TimeDelta, Utc};
 use chrono_tz::Tz;
 use std::time::Instant;
@@ -32,13 +33,12 @@ impl Clock {
     }
 
     /// Why this clock cannot be right by itself, if it cannot: no machine is older than its program.
-    pub fn impossible(&self) -> Option<String> {
+    pub fn impossible(&self) -> Option<ServiceSays> {
         let built = built_at();
         match self {
-            Clock::Machine if machine_now() < built => Some(format!(
-                "The clock of this machine says {}, before this program was built.",
-                self.now().format("%Y-%m-%d %H:%M UTC")
-            )),
+            Clock::Machine if machine_now() < built => Some(ServiceSays::ClockBeforeBuild {
+                now: self.now().naive_utc(),
+            }),
             _ => None,
         }
     }

@@ -21,10 +21,7 @@ pub const LETTERS: &[u8; 32] = b"ABCDEFGHJKMNPQRSTVWXYZ0123456789";
 pub struct HouseCode(String);
 
 impl HouseCode {
-    /// What a farm's or kitchen's code must look like, in words.
-    pub const RULE: &'static str = "2 or 3 capital letters without I, L, O, U";
-
-    /// Reads a code as it must be written.
+    /// Reads a code as it must be written: 2 or 3 capital letters without I, L, O, U.
     pub fn parse(text: &str) -> Option<HouseCode> {
         let fits = matches!(text.len(), 2 | 3)
             && text

@@ -6,10 +6,11 @@
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::Result;
-use crate::on_each;
 use crate::tables::printer_leases;
+use crate::{on_each, said};
 use chrono::NaiveDateTime;
 use diesel::prelude::*;
+use domain::says::Says;
 use std::collections::BTreeMap;
 
 /// Who has the lease of a printer, or had it last.
@@ -79,29 +80,30 @@ pub fn give_back(tx: &mut Tx<'_>, printer: i32, owner: &str, now: NaiveDateTime)
     Ok(())
 }
 
-/// Notes what is wrong at a printer, in words; nothing, if all is well.
+/// Notes what is wrong at a printer; nothing, if all is well.
 pub fn note_trouble(
     tx: &mut Tx<'_>,
     printer: i32,
     owner: &str,
-    trouble: Option<&str>,
+    trouble: Option<&Says>,
 ) -> Result<()> {
     let own = printer_leases::table.filter(
         printer_leases::id
             .eq(printer)
             .and(printer_leases::owner.eq(owner)),
     );
-    on_each!(&mut *tx.conn, c => diesel::update(own).set(printer_leases::trouble.eq(trouble)).execute(c)?);
+    let kept = trouble.map(said::kept);
+    on_each!(&mut *tx.conn, c => diesel::update(own).set(printer_leases::trouble.eq(&kept)).execute(c)?);
     Ok(())
 }
 
 /// What is wrong at each printer where something is.
-pub fn troubles(conn: &mut Conn) -> Result<BTreeMap<i32, String>> {
+pub fn troubles(conn: &mut Conn) -> Result<BTreeMap<i32, Says>> {
     let all: Vec<(i32, Option<String>)> = printer_leases::table
         .select((printer_leases::id, printer_leases::trouble))
         .load(conn)?;
     Ok(all
         .into_iter()
-        .filter_map(|(printer, trouble)| Some((printer, trouble?)))
+        .filter_map(|(printer, trouble)| Some((printer, said::recalled(&trouble?))))
         .collect())
 }

@@ -3,12 +3,13 @@
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
-use crate::on_each;
 use crate::tables::{print_events, print_runs};
+use crate::{on_each, said};
 use chrono::NaiveDateTime;
 use diesel::dsl::count_star;
 use diesel::prelude::*;
 use domain::print::Known;
+use domain::says::Says;
 use domain::words::PrintState;
 
 /// How far a label has come, as the record holds it.
@@ -41,7 +42,7 @@ pub struct RunRow {
     pub format: Option<String>,
     /// SHA-256 of what was sent.
     pub document_hash: Option<String>,
-    /// What is wrong with it, in words.
+    /// What is wrong with it, as a kept message.
     pub trouble: Option<String>,
     /// When it last changed, UTC.
     pub changed_at: NaiveDateTime,
@@ -57,10 +58,17 @@ pub struct EventRow {
     pub step: i32,
     /// The state from then on.
     pub state: String,
-    /// Why, in words.
+    /// Why, as a kept message.
     pub says: Option<String>,
     /// When, UTC.
     pub at: NaiveDateTime,
+}
+
+impl EventRow {
+    /// Why.
+    pub fn said(&self) -> Option<Says> {
+        self.says.as_deref().map(said::recalled)
+    }
 }
 
 impl RunRow {
@@ -93,6 +101,11 @@ impl RunRow {
             perhaps_out: self.perhaps_out,
             broken_off: self.broken_off.unsigned_abs(),
         })
+    }
+
+    /// What is wrong with it.
+    pub fn said(&self) -> Option<Says> {
+        self.trouble.as_deref().map(said::recalled)
     }
 
     /// The same with other knowledge of it.
@@ -130,7 +143,7 @@ pub fn change(
     tx: &mut Tx<'_>,
     seen: &RunRow,
     next: &RunRow,
-    says: Option<&str>,
+    says: Option<&Says>,
     at: NaiveDateTime,
 ) -> Result<Option<RunRow>> {
     let next = RunRow {
@@ -142,7 +155,7 @@ pub fn change(
         print_id: next.id,
         step: next.step,
         state: next.state.clone(),
-        says: says.map(str::to_owned),
+        says: says.map(said::kept),
         at,
     };
     let same = print_runs::table.filter(

@@ -23,6 +23,18 @@ pub fn read(value: &Value) -> Result<Says> {
     said_in(value).ok_or_else(|| Error::Broken(format!("a kept message does not read: {value}")))
 }
 
+/// A message, as a column of text keeps it.
+pub fn kept(says: &Says) -> String {
+    write(says).to_string()
+}
+
+/// What a column of text kept. A sentence of the time before messages stands as it was written.
+pub fn recalled(text: &str) -> Says {
+    let value: Option<Value> = serde_json::from_str(text).ok();
+    let says = value.as_ref().and_then(said_in);
+    says.unwrap_or_else(|| Says::as_written(text))
+}
+
 fn arg_out(arg: &Arg) -> Value {
     let all = |args: &[Arg]| -> Vec<Value> { args.iter().map(arg_out).collect() };
     match arg {
@@ -111,8 +123,10 @@ mod tests {
             ("series", Arg::Series(vec![Says::as_written("e")])),
         ];
         let says = Says::new("a-key", args);
-        let kept = write(&says).to_string();
+        let kept = kept(&says);
         assert_eq!(read(&serde_json::from_str(&kept).unwrap()).unwrap(), says);
+        assert_eq!(recalled(&kept), says);
+        assert_eq!(recalled("It broke."), Says::as_written("It broke."));
         assert!(read(&json!({ "key": "a", "args": [["b", { "unheard": 1 }]] })).is_err());
     }
 }

@@ -1,5 +1,6 @@
 //! Labels that still wait are wanted no more.
 
+use super::says::PrintDeedSays;
 use super::{Done, Header, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
@@ -18,10 +19,7 @@ pub fn take(app: &Caller<'_>, asked: &CancellationAsked) -> Result<Done> {
     numbers.sort_unstable();
     numbers.dedup();
     if numbers.is_empty() || numbers.len() > super::print::MOST {
-        return Err(Error::cannot_be(
-            "prints",
-            "Name at least one print that waits.",
-        ));
+        return Err(Error::cannot_be("prints", PrintDeedSays::NameWaiting));
     }
     let header = Header {
         id: asked.id,
@@ -33,21 +31,23 @@ pub fn take(app: &Caller<'_>, asked: &CancellationAsked) -> Result<Done> {
         note: asked.note.as_ref(),
     };
     perform(app, header, asked, |facts| {
-        let says = format!("{} cancelled it.", asked.by.0);
+        let by = asked.by.0.clone();
+        let says = PrintDeedSays::CancelledBy { by }.into();
         let at = facts.moment.recorded_at.naive_utc();
         let mut cancelled = Vec::with_capacity(numbers.len());
         for number in &numbers {
             let found = prints::by_key(facts.tx.conn, *number)?;
             let mut print = found.ok_or_else(|| {
-                Error::not_found(format!("No print on record has the number {number}."))
+                let print = number.to_string();
+                Error::not_found(PrintDeedSays::Unknown { print })
             })?;
             let known = print.run.known()?;
             let next = known.after(Heard::Cancelled);
             if next == known {
-                let detail = format!(
-                    "Print {number} waits no more: {}.",
-                    crate::printing::words::of_print(known.state)
-                );
+                let detail = PrintDeedSays::WaitsNoMore {
+                    print: *number,
+                    state: known.state,
+                };
                 return Err(Error::clash("prints", detail));
             }
             let run = print.run.with(next);

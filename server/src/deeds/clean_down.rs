@@ -1,5 +1,6 @@
 //! A bench or a machine is cleaned: what is between two clean-downs shares contact.
 
+use super::says::DeedSays;
 use super::{Done, Header, perform};
 use crate::app::damaged;
 use crate::caller::Caller;
@@ -30,10 +31,9 @@ pub fn take(app: &Caller<'_>, asked: &CleanDownAsked) -> Result<Done> {
             .expect("the place was found before");
         let place: PlaceEntry = serde_json::from_str(&row.body).map_err(|error| damaged(&error))?;
         if place.kind.0 != PlaceKind::Contact {
-            let detail = format!(
-                "{} is not a place that food touches; clean-downs are about benches and machines.",
-                place.name.0
-            );
+            let detail = DeedSays::NoFoodPlace {
+                place: place.name.0,
+            };
             return Err(Error::cannot_be("place", detail));
         }
         facts.record(

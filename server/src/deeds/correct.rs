@@ -3,6 +3,7 @@
 use super::facts::{Facts, clash};
 use super::perform::known_deed;
 use super::receive::{farm, known_farm_and_abattoir, known_supplier, settle};
+use super::says::CorrectDeedSays;
 use super::{Done, Header, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
@@ -24,10 +25,7 @@ use store::{animals, lots, origins, sources};
 /// 404 where there is no such deed; 409 where it is no receipt, or was voided; 422 where the fact cannot be.
 pub fn take(app: &Caller<'_>, asked: &CorrectionAsked) -> Result<Done> {
     if asked.why.0.is_empty() {
-        return Err(Error::cannot_be(
-            "why",
-            "Say how it is known, for whoever reads this later.",
-        ));
+        return Err(Error::cannot_be("why", CorrectDeedSays::HowKnown));
     }
     let header = Header {
         id: asked.id,
@@ -49,10 +47,7 @@ pub fn take(app: &Caller<'_>, asked: &CorrectionAsked) -> Result<Done> {
             (Some(change), None) => animal(facts, row, &known, change, &receipt)?,
             (None, Some(change)) => bought(facts, row, &known, change)?,
             _ => {
-                return Err(Error::cannot_be(
-                    "animal",
-                    "Say what is otherwise: of the animal, or of what was bought.",
-                ));
+                return Err(Error::cannot_be("animal", CorrectDeedSays::Which));
             }
         }
         let mut done = facts.record(asked.id.0.to_string(), DeedKind::Correct, &Plan::default())?;
@@ -64,15 +59,13 @@ pub fn take(app: &Caller<'_>, asked: &CorrectionAsked) -> Result<Done> {
 }
 
 fn received_lot(facts: &mut Facts<'_, '_>, receipt: &DeedRow) -> Result<i32> {
-    if receipt.kind()? != DeedKind::Receive {
-        let detail = format!(
-            "Only receipts are corrected; that is a {}. Void it and enter it anew.",
-            receipt.kind
-        );
+    let kind = receipt.kind()?;
+    if kind != DeedKind::Receive {
+        let detail = CorrectDeedSays::OnlyReceipts { kind };
         return Err(clash("step", detail));
     }
     if store::deeds::voided_by(facts.tx.conn, receipt.id)?.is_some() {
-        return Err(clash("step", "That receipt was voided."));
+        return Err(clash("step", CorrectDeedSays::Voided));
     }
     let made = lots::of_deed(facts.tx.conn, receipt.id)?;
     let lot = made
@@ -89,7 +82,7 @@ fn animal(
     receipt: &DeedRow,
 ) -> Result<()> {
     let Some(before) = known.animal_id else {
-        return Err(clash("animal", "That lot was bought in; correct `bought`."));
+        return Err(clash("animal", CorrectDeedSays::WasBought));
     };
     let text = |line: &Option<Line>| line.as_ref().map(|line| line.0.clone());
     let change = AnimalChange {
@@ -113,15 +106,9 @@ fn animal(
     let mine = lots::by_keys(facts.tx.conn, &[lot])?;
     for (other, code) in animals::sides(facts.tx.conn, row.id)? {
         let same_lot = mine.iter().any(|lot| lot.code == code.as_str());
-        if !same_lot && side.is_some() && other == side {
-            let side = side.map_or("", |side| side.as_str());
-            return Err(clash(
-                "animal.side",
-                format!(
-                    "The {side} side of that animal is {} already.",
-                    code.shown()
-                ),
-            ));
+        if let Some(side) = side.filter(|side| !same_lot && other == Some(*side)) {
+            let detail = CorrectDeedSays::SideTaken { side, lot: code };
+            return Err(clash("animal.side", detail));
         }
     }
     sources::insert(facts.tx, lot, facts.deed, &Known::Animal(row.id, side))?;
@@ -135,10 +122,7 @@ fn bought(
     change: &BoughtAsked,
 ) -> Result<()> {
     if known.animal_id.is_some() {
-        return Err(clash(
-            "bought",
-            "That lot is of an animal; correct `animal`.",
-        ));
+        return Err(clash("bought", CorrectDeedSays::OfAnimal));
     }
     let text = |line: &Option<Line>| line.as_ref().map(|line| line.0.clone());
     let change = Bought {

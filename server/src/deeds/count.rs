@@ -1,5 +1,6 @@
 //! Packs are counted: the difference to the book is unexplained, and stays so.
 
+use super::says::DeedSays;
 use super::{Done, Header, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
@@ -35,9 +36,10 @@ pub fn take(app: &Caller<'_>, asked: &CountAsked) -> Result<Done> {
                 grams: None,
             }),
             _ => {
-                let detail =
-                    "Say what the pack weighs, or that it is missing; not both, not neither.";
-                return Err(Error::cannot_be(format!("packs[{nth}].grams"), detail));
+                return Err(Error::cannot_be(
+                    format!("packs[{nth}].grams"),
+                    DeedSays::WeighOrMissing,
+                ));
             }
         }
     }

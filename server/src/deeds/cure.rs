@@ -19,6 +19,7 @@ use domain::measure::Percent;
 use domain::plan::{Plan, Reason};
 use domain::product::{CuredAs, Product};
 use domain::rows::Gravity;
+use domain::says::Says;
 use domain::words::{Addition, CurePart, StepKind, Topic};
 use rust_decimal::Decimal;
 use std::sync::Arc;
@@ -30,7 +31,7 @@ pub struct Looked {
     /// What it means.
     pub assessed: Assessed,
     /// In a sentence.
-    pub says: String,
+    pub says: Says,
 }
 
 /// Looks at the cure of a step; nothing where no curing salt goes in.
@@ -88,10 +89,11 @@ pub fn look(
 fn cured_as(asked: &StepAsked, kind: StepKind, products: &[Arc<Product>]) -> Result<CuredAs> {
     let of_product = products.iter().find_map(|product| product.cure);
     let cured = of_product.ok_or_else(|| {
-        let name = products.first().map_or("This", |product| product.name("en"));
-        let detail = format!(
-            "Curing salt goes in, but the list does not say how {name} is cured. Add \"cure\" (class and method) to the product; the limits depend on it."
-        );
+        let product = products
+            .first()
+            .map_or("?", |product| product.name("en"))
+            .to_owned();
+        let detail = CureDeedSays::NotSaidHow { product };
         Error::cannot_be("outputs[0].product", detail)
     })?;
     let ground = kind == StepKind::Grind && !cured.class.is_ground();
@@ -159,29 +161,36 @@ fn scale_at(facts: &mut Facts<'_, '_>, place: &str) -> Result<Option<Grams>> {
         .map(|grams| grams.0))
 }
 
-fn said(cure: &Cure, assessed: &Assessed) -> String {
-    let nitrate = match assessed.nitrate_ppm.is_zero() {
-        true => String::new(),
-        false => format!(
-            " and {} ppm sodium nitrate",
-            assessed.nitrate_ppm.round_dp(1).normalize()
-        ),
-    };
-    format!(
-        "{} of curing salt on {} of meat, {}: {} ppm sodium nitrite{nitrate} going in, {} salt.",
-        assessed.curing_salt,
-        cure.meat,
-        cure.method,
-        assessed.nitrite_ppm.round_dp(1).normalize(),
-        assessed.salt_percent
-    )
+fn said(cure: &Cure, assessed: &Assessed) -> Says {
+    let ppm = |ppm: Decimal| ppm.round_dp(1).normalize();
+    let (salt, meat, method) = (assessed.curing_salt, cure.meat, cure.method);
+    let nitrite = ppm(assessed.nitrite_ppm);
+    let percent = Percent::new(assessed.salt_percent.number().round_dp(2));
+    match assessed.nitrate_ppm.is_zero() {
+        true => CureDeedSays::GoingIn {
+            salt,
+            meat,
+            method,
+            nitrite,
+            percent,
+        },
+        false => CureDeedSays::BothGoingIn {
+            salt,
+            meat,
+            method,
+            nitrite,
+            nitrate: ppm(assessed.nitrate_ppm),
+            percent,
+        },
+    }
+    .into()
 }
 
 impl Looked {
     /// Adds what was found to the plan: a warning for the one who did it, a reason for each lot.
     pub fn tell(&self, plan: &mut Plan) {
         let mut chain = vec![Because {
-            says: self.says.clone().into(),
+            says: self.says.clone(),
             rule: Rule::Rows(self.assessed.rows.clone()),
         }];
         chain.extend(self.assessed.findings.iter().map(Because::finding));

@@ -1,7 +1,9 @@
 //! Loading what a deed touches, inside its transaction.
 
+use super::says::DeedSays;
 use crate::app::App;
 use crate::error::{Error, Result};
+use crate::lists::List;
 use crate::lists::kitchen::Kitchen;
 use crate::lists::standing::Standing;
 use crate::named::{Named, named};
@@ -53,12 +55,8 @@ pub struct Facts<'a, 'tx> {
 /// # Errors
 /// 422 where there is none.
 pub fn place(lists: &Lists, code: &str, field: &str) -> Result<PlaceId> {
-    lists.place_key(code).ok_or_else(|| {
-        Error::cannot_be(
-            field,
-            format!("{code:?} is not in the list of places. Add it, or choose another."),
-        )
-    })
+    let lacks = || Error::cannot_be(field, List::Places.lacks_or_another(code));
+    lists.place_key(code).ok_or_else(lacks)
 }
 
 /// How a caller wants a lot packed.
@@ -74,7 +72,7 @@ pub fn packing(count: Option<u32>, grams: Option<&[Weight]>, field: &str) -> Res
         )),
         (Some(_), Some(_)) => Err(Error::cannot_be(
             format!("{field}pack_count"),
-            "Give pack_count or pack_grams, not both.",
+            DeedSays::OnePacking,
         )),
     }
 }
@@ -95,18 +93,18 @@ pub fn choice(
     {
         return Err(Error::cannot_be(
             format!("{field}pack"),
-            format!("The lot names pack {one}, the pack field {other}."),
+            DeedSays::TwoPacks { one, other },
         ));
     }
     let pack = pack.or(named.pack);
     match packs {
         Some(_) if pack.is_some() => Err(Error::cannot_be(
             format!("{field}packs"),
-            "Give pack or packs, not both.",
+            DeedSays::PackOrPacks,
         )),
         Some(_) if grams.is_some() => Err(Error::cannot_be(
             format!("{field}grams"),
-            "Packs go whole; grams are for one pack.",
+            DeedSays::PacksWhole,
         )),
         Some(packs) => Ok(Choice::Whole(packs.to_vec())),
         None => Ok(Choice::One {
@@ -192,12 +190,8 @@ impl<'a> Facts<'a, '_> {
     pub fn product(&self, code: &str, field: &str) -> Result<(Arc<Product>, i32)> {
         let product = self.standing.lists.products.get(code);
         let found = product.zip(self.standing.versions.get(code));
-        let (product, version) = found.ok_or_else(|| {
-            Error::cannot_be(
-                field,
-                format!("{code:?} is not in the list of products. Add it, or choose another."),
-            )
-        })?;
+        let lacks = || Error::cannot_be(field, List::Products.lacks_or_another(code));
+        let (product, version) = found.ok_or_else(lacks)?;
         Ok((product.clone(), *version))
     }
 

@@ -47,9 +47,7 @@ pub fn look(
     {
         match cooked(facts, asked, food, log.as_ref())? {
             Some(judged) => looked.tell(facts, &judged, "readings.celsius")?,
-            None => looked.warnings.push(
-                "No core temperature is on record for this cook. Measure the thickest part and enter it: its date rests on it.".into(),
-            ),
+            None => looked.warnings.push(HeatDeedSays::NoCore.into()),
         }
     }
     let cooled =

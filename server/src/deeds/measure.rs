@@ -1,6 +1,7 @@
 //! Readings of a lot or a place; one with grams sets a one-pack lot's weight.
 
 use super::facts::{Facts, clash};
+use super::says::MeasureSays;
 use super::{Done, Header, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
@@ -10,6 +11,7 @@ use crate::wire::{Number, Weight};
 use domain::code::LotCode;
 use domain::cure;
 use domain::deed::{draw, weigh};
+use domain::measure::Percent;
 use domain::plan::Plan;
 use domain::says::Says;
 use domain::words::DeedKind;
@@ -46,20 +48,23 @@ fn read(
     brine: Option<&Salometer>,
     field: &str,
 ) -> Result<Readings> {
+    let plain = |least, most| MeasureSays::Between { least, most };
+    let celsius_is = |least, most| MeasureSays::BetweenCelsius { least, most };
+    let parts = |least, most| MeasureSays::BetweenParts { least, most };
     let mut readings = Vec::new();
     let mut within = |quantity: &'static str,
                       name: &str,
                       value: Option<Number>,
                       least: i64,
                       most: i64,
-                      hint: &str| {
+                      says: fn(i64, i64) -> MeasureSays| {
         let Some(Number(millionths)) = value else {
             return Ok(());
         };
         if millionths < least * 1_000_000 || millionths > most * 1_000_000 {
             return Err(Error::cannot_be(
                 format!("{field}{name}"),
-                format!("It must be between {least} and {most}. {hint}"),
+                says(least, most),
             ));
         }
         readings.push(Measurement {
@@ -68,16 +73,9 @@ fn read(
         });
         Ok(())
     };
-    within("celsius", "celsius", celsius, -90, 350, "Is it Fahrenheit?")?;
-    within("ph", "ph", ph, 0, 14, "")?;
-    within(
-        "water-activity",
-        "water_activity",
-        aw,
-        0,
-        1,
-        "Is it a percentage?",
-    )?;
+    within("celsius", "celsius", celsius, -90, 350, celsius_is)?;
+    within("ph", "ph", ph, 0, 14, plain)?;
+    within("water-activity", "water_activity", aw, 0, 1, parts)?;
     if let Some(brine) = brine {
         let quantity = match brine.scale {
             SalometerScale::Sixty => "salometer-60F",
@@ -89,7 +87,7 @@ fn read(
             Some(brine.degrees),
             0,
             100,
-            "",
+            plain,
         )?;
         within(
             "brine-celsius",
@@ -97,7 +95,7 @@ fn read(
             brine.celsius,
             -25,
             110,
-            "Is it Fahrenheit?",
+            celsius_is,
         )?;
     }
     Ok(Readings(readings))
@@ -148,7 +146,8 @@ fn brine(facts: &Facts<'_, '_>, salometer: Option<&Salometer>) -> Result<Vec<Say
     let read = cure::read_salometer(decimal(salometer.degrees), scale, rules)
         .map_err(|refusal| refusal.within("salometer."))?;
     let found = read.findings.into_iter().map(|finding| finding.says);
-    let says = Says::from(format!("That is {} salt in the brine.", read.percent));
+    let salt = Percent::new(read.percent.number().round_dp(2));
+    let says = MeasureSays::Brine { salt }.into();
     Ok(std::iter::once(says).chain(found).collect())
 }
 
@@ -174,10 +173,10 @@ pub fn take(app: &Caller<'_>, asked: &ReadingAsked) -> Result<Done> {
         "",
     )?;
     if asked.lot.is_none() && asked.place.is_none() {
-        return Err(Error::cannot_be("lot", "Of what? Name a lot or a place."));
+        return Err(Error::cannot_be("lot", MeasureSays::OfWhat));
     }
     if readings.0.is_empty() && asked.grams.is_none() {
-        return Err(Error::cannot_be("celsius", "There is no reading in it."));
+        return Err(Error::cannot_be("celsius", MeasureSays::Empty));
     }
     if let Some(Weight(grams)) = asked.grams {
         readings.0.push(Measurement {
@@ -188,10 +187,7 @@ pub fn take(app: &Caller<'_>, asked: &ReadingAsked) -> Result<Done> {
     perform(app, header, asked, |facts| {
         let Some(text) = &asked.lot else {
             if asked.grams.is_some() {
-                return Err(Error::cannot_be(
-                    "grams",
-                    "A place is not weighed; name the lot.",
-                ));
+                return Err(Error::cannot_be("grams", MeasureSays::PlaceNotWeighed));
             }
             keep(facts, &readings, None)?;
             let mut done =
@@ -210,10 +206,8 @@ pub fn take(app: &Caller<'_>, asked: &ReadingAsked) -> Result<Done> {
             None => Plan::default(),
         };
         if asked.grams.is_none() && lot.on_hand().next().is_none() {
-            return Err(clash(
-                "lot",
-                format!("{} has nothing left to measure.", lot.code.shown()),
-            ));
+            let lot = lot.code.clone();
+            return Err(clash("lot", MeasureSays::NothingLeft { lot }));
         }
         keep(facts, &readings, Some(lot.id.0))?;
         let mut done = facts.record(asked.id.0.to_string(), DeedKind::Measure, &plan)?;

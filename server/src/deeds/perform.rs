@@ -1,8 +1,10 @@
 //! What every deed goes through: its id first, its time settled, one transaction, one answer.
 
 use super::facts::Facts;
+use super::says::DeedSays;
 use crate::caller::Caller;
 use crate::error::{Blocker, Error, Problem, Result};
+use crate::problems::TitleSays;
 use crate::wire::answers::{DeedDone, instant, shown_id};
 use crate::wire::asked::{Id, canonical};
 use crate::wire::{Code, Instant, Line, Note};
@@ -82,14 +84,14 @@ pub fn perform<A: Answer>(
     app.store.write(|tx| {
         if let Some(known) = deeds::by_uid(tx.conn, &uid)? {
             if known.kind != header.kind.as_str() || known.request != request {
-                let detail = format!(
-                    "The id {} was used for another deed ({}). Make a new id for each deed.",
-                    header.id.0, known.kind
-                );
+                let detail = DeedSays::IdUsed {
+                    id: header.id.0.to_string(),
+                    kind: known.kind()?,
+                };
                 return Err(Problem::new(
                     StatusCode::CONFLICT,
                     "id-used",
-                    "The id was used",
+                    TitleSays::IdUsed,
                     detail,
                 )
                 .at("id")
@@ -180,11 +182,8 @@ fn blocked(tx: &mut Tx<'_>, refusal: &Refusal, zone: chrono_tz::Tz) -> Result<Er
 /// 404 where there is none.
 pub fn known_deed(tx: &mut Tx<'_>, id: Id, field: Option<&str>) -> Result<deeds::DeedRow> {
     deeds::by_uid(tx.conn, id.0.as_bytes())?.ok_or_else(|| {
-        let refusal = Refusal::new(
-            RefusalKind::NeverIssued,
-            "",
-            format!("No deed on record has the id {}.", id.0),
-        );
+        let id = id.0.to_string();
+        let refusal = Refusal::new(RefusalKind::NeverIssued, "", DeedSays::Unknown { id });
         Refusal {
             field: field.map(str::to_owned),
             ..refusal

@@ -2,6 +2,7 @@
 
 use super::facts::Facts;
 use super::perform::known_deed;
+use super::says::PrintDeedSays;
 use super::{Done, Header, perform};
 use crate::app::{App, damaged};
 use crate::caller::Caller;
@@ -13,6 +14,7 @@ use crate::printing::capabilities::Capabilities;
 use crate::printing::client::{Client, Failure};
 use crate::printing::kept::apart;
 use crate::printing::{before, reprint, words};
+use crate::problems::TitleSays;
 use crate::read::Reading;
 use crate::read::prints as read;
 use crate::wire::lists::PrinterEntry;
@@ -20,7 +22,7 @@ use crate::wire::prints::{PrintAsked, PrintsDone};
 use actix_web::http::StatusCode;
 use domain::lot::LotId;
 use domain::print::ordinal;
-use domain::says::Says;
+use domain::says::{Arg, Says};
 use domain::words::DeedKind;
 use labels::{Length, Template};
 use std::collections::BTreeMap;
@@ -37,26 +39,17 @@ use store::{entries, kept};
 /// the label's size; whatever the labels themselves refuse.
 pub fn take(app: &Caller<'_>, asked: &PrintAsked) -> Result<Done> {
     if asked.lot.is_some() == asked.step.is_some() {
-        return Err(Error::cannot_be(
-            "lot",
-            "Give a lot or a step, one of them.",
-        ));
+        return Err(Error::cannot_be("lot", PrintDeedSays::LotOrStep));
     }
     if asked.step.is_some() && asked.packs.is_some() {
-        return Err(Error::cannot_be(
-            "packs",
-            "Packs are those of one lot: give the lot.",
-        ));
+        return Err(Error::cannot_be("packs", PrintDeedSays::PacksOfLot));
     }
     if asked
         .again
         .as_ref()
         .is_some_and(|again| again.why.0.is_empty())
     {
-        return Err(Error::cannot_be(
-            "again.why",
-            "Say why it is printed again, for whoever reads this later.",
-        ));
+        return Err(Error::cannot_be("again.why", PrintDeedSays::WhyAgain));
     }
     let header = Header {
         id: asked.id,
@@ -80,20 +73,19 @@ pub fn take(app: &Caller<'_>, asked: &PrintAsked) -> Result<Done> {
             rows.extend(press.lot(facts, asked, &lot)?);
         }
         if rows.is_empty() {
-            let detail = "That deed made no lots, so it has no labels.";
             return Err(Problem::new(
                 StatusCode::CONFLICT,
                 "nothing-to-label",
-                "Nothing to label",
-                detail,
+                TitleSays::NothingToLabel,
+                PrintDeedSays::NoLots,
             )
             .into());
         }
         if rows.len() > MOST {
-            let detail = format!(
-                "{} labels at once; ask for those of each lot, at most {MOST}.",
-                rows.len()
-            );
+            let detail = PrintDeedSays::TooMany {
+                labels: rows.len(),
+                most: MOST,
+            };
             return Err(Error::cannot_be("packs", detail));
         }
         let at = facts.moment.recorded_at.naive_utc();
@@ -167,12 +159,8 @@ struct Press<'a> {
 impl<'a> Press<'a> {
     fn open(facts: &mut Facts<'_, '_>, asked: &PrintAsked, looked: &'a Looked) -> Result<Self> {
         let printer = entries::get(facts.tx.conn, List::Printers.as_str(), &asked.printer.0)?;
-        let printer = printer.ok_or_else(|| {
-            Error::not_found(format!(
-                "{:?} is not in the list of printers.",
-                asked.printer.0
-            ))
-        })?;
+        let printer = printer
+            .ok_or_else(|| crate::lists::entry::no_such_entry(List::Printers, &asked.printer.0))?;
         let mut warnings = Vec::new();
         let dpi = match &looked.answer {
             Ok(capabilities) => {
@@ -180,10 +168,11 @@ impl<'a> Press<'a> {
                 match capabilities.dpi() {
                     None if capabilities.resolutions.is_empty() => 203,
                     None => {
-                        let detail = format!(
-                            "The printer “{}” prints {:?} dots an inch; labels are laid out for 203, 300 or 600.",
-                            looked.name, capabilities.resolutions
-                        );
+                        let dots = capabilities.resolutions.iter().map(|dots| Arg::from(*dots));
+                        let detail = PrintDeedSays::Dots {
+                            printer: looked.name.clone(),
+                            dots: Arg::All(dots.collect()),
+                        };
                         return Err(Error::clash("printer", detail));
                     }
                     Some(dpi) => dpi,
@@ -231,7 +220,7 @@ impl<'a> Press<'a> {
             && let Some(pack) = facts.named(&text.0, "lot")?.pack
         {
             if packs.is_some() {
-                return Err(Error::cannot_be("packs", "The lot names a pack already."));
+                return Err(Error::cannot_be("packs", PrintDeedSays::PackNamed));
             }
             packs = Some(vec![pack]);
         }
@@ -293,11 +282,11 @@ impl<'a> Press<'a> {
             hundredths(label.placed.height.um()),
         );
         printer.size_for(x, y).map(|_| ()).map_err(|says| {
-            let detail = format!("{says} Put in such a roll, or choose another printer or label.");
+            let detail = PrintDeedSays::PutInRoll { size: says.into() };
             Problem::new(
                 StatusCode::CONFLICT,
                 "size-not-there",
-                "The printer does not have that size",
+                TitleSays::SizeNotThere,
                 detail,
             )
             .at("printer")

@@ -2,11 +2,13 @@
 
 use super::facts::{Facts, packing};
 use super::measure::{self, Readings};
+use super::says::ReceiveDeedSays;
 use super::step::codes;
 use super::{Done, Header, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::lists::List;
+use crate::lists::says::ListSays;
 use crate::wire::Line;
 use crate::wire::answers::DeedDone;
 use crate::wire::asked::{AnimalAsked, BoughtAsked, ReceiptAsked};
@@ -105,10 +107,8 @@ fn strength(
     let Some(listed) = &product.curing_salt else {
         return match told {
             Some(_) => {
-                let detail = format!(
-                    "{} is no curing salt in the list. Add its strength to the product first.",
-                    product.code
-                );
+                let product = product.code.clone();
+                let detail = ReceiveDeedSays::NoCuringSalt { product };
                 Err(Error::cannot_be(field, detail))
             }
             None => Ok(Vec::new()),
@@ -116,11 +116,10 @@ fn strength(
     };
     let strength = told.map_or(*listed, CuringSalt::strength);
     if strength.nitrite.is_none() && strength.nitrate.is_none() {
-        let detail = "How strong is it? Read the per cent of nitrite and nitrate off the bag: it differs from bag to bag.";
-        return Err(Error::cannot_be(field, detail));
+        return Err(Error::cannot_be(field, ReceiveDeedSays::HowStrong));
     }
     if told.is_none() {
-        done.said.push("The strength of this curing salt was taken from the list. Read it off the bag: it differs from bag to bag.".into());
+        done.said.push(ReceiveDeedSays::StrengthFromList.into());
     }
     let of = |quantity: &'static str, percent: Option<Percent>| {
         percent.map(|percent| Measurement {
@@ -147,10 +146,9 @@ fn source(
     carton: &Carton,
 ) -> Result<(Source, Told)> {
     match (&asked.animal, &asked.bought, &asked.barcode) {
-        (Some(_), Some(_), _) | (Some(_), _, Some(_)) => Err(Error::cannot_be(
-            "bought",
-            "A lot is of an animal or bought in, not both.",
-        )),
+        (Some(_), Some(_), _) | (Some(_), _, Some(_)) => {
+            Err(Error::cannot_be("bought", ReceiveDeedSays::OneSource))
+        }
         (Some(told), None, None) => {
             let animal = read_animal(facts.tx, told, facts.moment.day)?;
             let side = told.side.map(|side| side.0);
@@ -164,18 +162,15 @@ fn source(
             };
             Ok((source, Told::Animal(row.id, side)))
         }
-        (None, None, None) => Err(Error::cannot_be(
-            "animal",
-            "Say which animal it is of (animal), or where it was bought (bought or barcode).",
-        )),
+        (None, None, None) => Err(Error::cannot_be("animal", ReceiveDeedSays::WhichSource)),
         (None, bought, _) => {
             let bought = carton.bought(bought.as_ref())?;
             known_supplier(facts.tx, &bought, "bought.supplier")?;
             if let Some(packed) = bought.packed_on.filter(|packed| *packed > facts.moment.day) {
-                let detail = format!(
-                    "Packed on {packed}, received on {}. One of the two is wrong.",
-                    facts.moment.day
-                );
+                let detail = ReceiveDeedSays::PackedLater {
+                    packed,
+                    received: facts.moment.day,
+                };
                 return Err(Error::cannot_be("bought.packed_on", detail));
             }
             Ok((
@@ -214,10 +209,8 @@ pub fn read_animal(tx: &mut Tx<'_>, told: &AnimalAsked, day: NaiveDate) -> Resul
 /// 422.
 pub fn farm(told: &Line) -> Result<HouseCode> {
     HouseCode::parse(&told.0).ok_or_else(|| {
-        Error::cannot_be(
-            "animal.farm",
-            format!("{:?} is not a farm's code: {}.", told.0, HouseCode::RULE),
-        )
+        let code = told.0.clone();
+        Error::cannot_be("animal.farm", ListSays::NoFarmCode { code })
     })
 }
 
@@ -227,13 +220,13 @@ pub fn farm(told: &Line) -> Result<HouseCode> {
 /// 422 naming the field.
 pub fn known_farm_and_abattoir(tx: &mut Tx<'_>, animal: &Animal) -> Result<()> {
     if entries::get(tx.conn, List::Farms.as_str(), animal.farm.as_str())?.is_none() {
-        let detail = format!("{} is not in the list of farms. Add it first.", animal.farm);
+        let detail = List::Farms.lacks(animal.farm.as_str());
         return Err(Error::cannot_be("animal.farm", detail));
     }
     if let Some(abattoir) = &animal.abattoir
         && entries::get(tx.conn, List::Abattoirs.as_str(), abattoir)?.is_none()
     {
-        let detail = format!("{abattoir:?} is not in the list of abattoirs. Add it first.");
+        let detail = List::Abattoirs.lacks(abattoir);
         return Err(Error::cannot_be("animal.abattoir", detail));
     }
     Ok(())
@@ -247,10 +240,7 @@ pub fn known_supplier(tx: &mut Tx<'_>, bought: &Bought, field: &str) -> Result<(
     if let Some(supplier) = &bought.supplier
         && entries::get(tx.conn, List::Suppliers.as_str(), supplier)?.is_none()
     {
-        return Err(Error::cannot_be(
-            field,
-            format!("{supplier:?} is not in the list of suppliers. Add it first."),
-        ));
+        return Err(Error::cannot_be(field, List::Suppliers.lacks(supplier)));
     }
     Ok(())
 }
@@ -265,10 +255,10 @@ pub fn settle(facts: &mut Facts<'_, '_>, animal: &Animal) -> Result<AnimalRow> {
     if let Some(known) = animals::matching(facts.tx.conn, animal)? {
         let species = known.animal()?.species;
         if species != animal.species {
-            let detail = format!(
-                "That carcass is on record as {species}, not {}.",
-                animal.species
-            );
+            let detail = ReceiveDeedSays::OtherSpecies {
+                known: species,
+                told: animal.species,
+            };
             return Err(Error::cannot_be("animal.species", detail));
         }
         return Ok(known);
@@ -305,9 +295,7 @@ impl Carton {
 
     fn grams(&self, told: Option<Grams>) -> Result<Grams> {
         let grams = told.or(self.grams);
-        grams.ok_or_else(|| {
-            Error::cannot_be("grams", "What does it weigh? The barcode does not say.")
-        })
+        grams.ok_or_else(|| Error::cannot_be("grams", ReceiveDeedSays::NoWeight))
     }
 
     /// What was told, filled up by what the carton says; the two must not contradict.
@@ -321,10 +309,9 @@ impl Carton {
             field: &str,
         ) -> Result<Option<T>> {
             match (&told, carton) {
-                (Some(told), Some(carton)) if told != carton => Err(Error::cannot_be(
-                    field,
-                    "The carton's barcode says otherwise. Leave it out, or check the carton.",
-                )),
+                (Some(told), Some(carton)) if told != carton => {
+                    Err(Error::cannot_be(field, ReceiveDeedSays::CartonDiffers))
+                }
                 _ => Ok(told.or_else(|| carton.clone())),
             }
         }

@@ -1,6 +1,7 @@
 //! A cured piece is released, or the numbers that are not met are told.
 
 use super::facts::Facts;
+use super::says::DeedSays;
 use super::{Done, Header, perform, trichinae};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
@@ -55,11 +56,8 @@ fn judged(
     let (zone, rules) = (facts.kitchen.zone, &facts.app.law.trade.cure_room);
     let found = piece(&reading.family, LotId(row.id), zone, rules);
     let mut piece = found.ok_or_else(|| {
-        let detail = format!(
-            "{} did not come out of a cure, so there is nothing to release.",
-            code.shown()
-        );
-        Error::cannot_be("lot", detail)
+        let lot = code.clone();
+        Error::cannot_be("lot", DeedSays::NotFromCure { lot })
     })?;
     let signed = Signed {
         day: facts.moment.day,

@@ -1,14 +1,134 @@
 //! What is said of deeds where they are taken in.
 
+use chrono::NaiveDate;
 use domain::code::LotCode;
+use domain::cure::Method;
+use domain::grams::Grams;
+use domain::measure::Percent;
 use domain::messages;
-use domain::says::Says;
+use domain::says::{Arg, Says};
+use domain::words::{DeedKind, PrintState, Side, Species};
+use rust_decimal::Decimal;
+
+messages! {
+    /// What is said of any deed.
+    DeedSays in "deed" {
+        IdUsed "id-used" { id: String, kind: DeedKind },
+        Unknown "unknown" { id: String },
+        NoId "no-id" { id: String },
+        OnePacking "one-packing",
+        TwoPacks "two-packs" { one: u32, other: u32 },
+        PackOrPacks "pack-or-packs",
+        PacksWhole "packs-whole",
+        NoFoodPlace "no-food-place" { place: String },
+        WeighOrMissing "weigh-or-missing",
+        NotFromCure "not-from-cure" { lot: LotCode },
+        WhyBack "why-back",
+        WhichBack "which-back" { lot: LotCode, packs: u32 },
+        WhyVoid "why-void",
+        TakeOff "take-off" { lots: String },
+    }
+}
+
+messages! {
+    /// What is said of a step's kind.
+    StepKindSays in "step-kind" {
+        Receipts "receipts",
+        Moves "moves",
+        Departures "departures" { kind: String },
+        TakeBacks "take-backs",
+        Readings "readings",
+        Counts "counts",
+        CleanDowns "clean-downs",
+        Voids "voids",
+        Corrections "corrections",
+        NoStep "no-step" { kind: String, steps: String },
+    }
+}
+
+messages! {
+    /// What is said of a correction where it is taken in.
+    CorrectDeedSays in "correct-deed" {
+        HowKnown "how-known",
+        Which "which",
+        OnlyReceipts "only-receipts" { kind: DeedKind },
+        Voided "voided",
+        WasBought "was-bought",
+        OfAnimal "of-animal",
+        SideTaken "side-taken" { side: Side, lot: LotCode },
+    }
+}
+
+messages! {
+    /// What is said of a receipt where it is taken in.
+    ReceiveDeedSays in "receive-deed" {
+        NoCuringSalt "no-curing-salt" { product: String },
+        HowStrong "how-strong",
+        StrengthFromList "strength-from-list",
+        OneSource "one-source",
+        WhichSource "which-source",
+        PackedLater "packed-later" { packed: NaiveDate, received: NaiveDate },
+        OtherSpecies "other-species" { known: Species, told: Species },
+        NoWeight "no-weight",
+        CartonDiffers "carton-differs",
+    }
+}
+
+messages! {
+    /// What is said of readings.
+    MeasureSays in "measure" {
+        Between "between" { least: i64, most: i64 },
+        BetweenCelsius "between-celsius" { least: i64, most: i64 },
+        BetweenParts "between-parts" { least: i64, most: i64 },
+        Brine "brine" { salt: Percent },
+        OfWhat "of-what",
+        Empty "empty",
+        PlaceNotWeighed "place-not-weighed",
+        NothingLeft "nothing-left" { lot: LotCode },
+    }
+}
+
+messages! {
+    /// What is said of labels that are asked of a printer.
+    PrintDeedSays in "print-deed" {
+        LotOrStep "lot-or-step",
+        PacksOfLot "packs-of-lot",
+        WhyAgain "why-again",
+        NoLots "no-lots",
+        TooMany "too-many" { labels: usize, most: usize },
+        Dots "dots" { printer: String, dots: Arg },
+        PackNamed "pack-named",
+        PutInRoll "put-in-roll" { size: Says },
+        NameWaiting "name-waiting",
+        NameSeen "name-seen",
+        Unknown "unknown" { print: String },
+        WaitsNoMore "waits-no-more" { print: i32, state: PrintState },
+        NamedTwice "named-twice",
+        PrintedAlready "printed-already" { print: i32 },
+        NotSettled "not-settled" { print: i32, state: PrintState },
+        LotVoided "lot-voided" { pack: String },
+        AnotherLabel "another-label" { pack: String, print: i32 },
+        CancelledBy "cancelled-by" { by: String },
+        SeenOut "seen-out" { by: String },
+        SeenMissing "seen-missing" { by: String },
+    }
+}
 
 messages! {
     /// What is said of a step that cures.
     CureDeedSays in "cure-deed" {
         Caution "caution",
         Refused "refused" { findings: Vec<Says> },
+        NotSaidHow "not-said-how" { product: String },
+        GoingIn "going-in" { salt: Grams, meat: Grams, method: Method, nitrite: Decimal, percent: Percent },
+        BothGoingIn "both-going-in" {
+            salt: Grams,
+            meat: Grams,
+            method: Method,
+            nitrite: Decimal,
+            nitrate: Decimal,
+            percent: Percent,
+        },
     }
 }
 
@@ -16,6 +136,7 @@ messages! {
     /// What is said of a step that heats.
     HeatDeedSays in "heat-deed" {
         Short "short" { findings: Vec<Says> },
+        NoCore "no-core",
     }
 }
 
@@ -23,6 +144,7 @@ messages! {
     /// What is said of pork that is eaten uncooked.
     TrichinaeDeedSays in "trichinae-deed" {
         Short "short" { findings: Vec<Says> },
+        NothingSpeaks "nothing-speaks" { lot: LotCode },
     }
 }
 

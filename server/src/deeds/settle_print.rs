@@ -1,6 +1,7 @@
 //! Somebody looked which labels came out, and says so pack by pack.
 
 use super::facts::Facts;
+use super::says::PrintDeedSays;
 use super::{Done, Header, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
@@ -20,10 +21,7 @@ use store::{lots, print_runs};
 /// 404 for a print that never was; 409 for one that the printer has still to do with.
 pub fn take(app: &Caller<'_>, asked: &SettlementAsked) -> Result<Done> {
     if asked.prints.is_empty() || asked.prints.len() > super::print::MOST {
-        return Err(Error::cannot_be(
-            "prints",
-            "Say of at least one print whether it came out.",
-        ));
+        return Err(Error::cannot_be("prints", PrintDeedSays::NameSeen));
     }
     let header = Header {
         id: asked.id,
@@ -42,7 +40,7 @@ pub fn take(app: &Caller<'_>, asked: &SettlementAsked) -> Result<Done> {
         for (nth, one) in asked.prints.iter().enumerate() {
             let field = format!("prints[{nth}].print");
             if !seen.insert(one.print) {
-                return Err(Error::cannot_be(field, "This print is named twice."));
+                return Err(Error::cannot_be(field, PrintDeedSays::NamedTwice));
             }
             let print = settle(facts, *one, &asked.by.0, &field)?;
             if !one.came_out && asked.again != Some(false) {
@@ -72,10 +70,8 @@ pub fn take(app: &Caller<'_>, asked: &SettlementAsked) -> Result<Done> {
 fn settle(facts: &mut Facts<'_, '_>, one: SettledAsked, by: &str, field: &str) -> Result<Print> {
     let print = prints::by_key(facts.tx.conn, one.print)?;
     let Some(mut print) = print else {
-        return Err(Error::not_found(format!(
-            "No print on record has the number {}.",
-            one.print
-        )));
+        let print = one.print.to_string();
+        return Err(Error::not_found(PrintDeedSays::Unknown { print }));
     };
     // Those who ask for the same pack at the same time are one after the other.
     lots::lock_keys(facts.tx, &[print.row.lot_id])?;
@@ -86,24 +82,21 @@ fn settle(facts: &mut Facts<'_, '_>, one: SettledAsked, by: &str, field: &str) -
     };
     let next = known.after(heard);
     if next == known {
+        let print = one.print;
         let detail = match (known.state, one.came_out) {
-            (PrintState::Printed, true) => {
-                format!("Print {} is down as printed already.", one.print)
-            }
-            (state, _) => format!(
-                "Print {} cannot be settled: {}.",
-                one.print,
-                crate::printing::words::of_print(state)
-            ),
+            (PrintState::Printed, true) => PrintDeedSays::PrintedAlready { print },
+            (state, _) => PrintDeedSays::NotSettled { print, state },
         };
         return Err(Error::clash(field, detail));
     }
     let mut run = print.run.with(next);
     run.trouble = None;
+    let by = by.to_owned();
     let says = match one.came_out {
-        true => format!("{by} saw that it came out."),
-        false => format!("{by} saw that it did not come out."),
-    };
+        true => PrintDeedSays::SeenOut { by },
+        false => PrintDeedSays::SeenMissing { by },
+    }
+    .into();
     let at = facts.moment.recorded_at.naive_utc();
     let changed = print_runs::change(facts.tx, &print.run, &run, Some(&says), at)?;
     // Somebody else was faster: looked at anew.
@@ -115,20 +108,16 @@ fn settle(facts: &mut Facts<'_, '_>, one: SettledAsked, by: &str, field: &str) -
 fn once_more(
     facts: &mut Facts<'_, '_>,
     print: &Print,
-) -> Result<std::result::Result<PrintRow, String>> {
+) -> Result<std::result::Result<PrintRow, PrintDeedSays>> {
     let lot = lots::by_keys(facts.tx.conn, &[print.row.lot_id])?.remove(0);
-    let shown = format!("{} / {}", lot.code()?.shown(), print.row.number);
+    let pack = format!("{} / {}", lot.code()?.shown(), print.row.number);
     if lot.voided {
-        return Ok(Err(format!(
-            "{shown} is voided: its label is not printed again."
-        )));
+        return Ok(Err(PrintDeedSays::LotVoided { pack }));
     }
     for other in prints::of_lot(facts.tx.conn, lot.id)? {
         if other.row.pack_id == print.row.pack_id && other.run.known()?.state.counts() {
-            return Ok(Err(format!(
-                "{shown} has another label (print {}): this one is not printed again.",
-                other.row.id
-            )));
+            let print = other.row.id;
+            return Ok(Err(PrintDeedSays::AnotherLabel { pack, print }));
         }
     }
     Ok(Ok(PrintRow {

@@ -2,6 +2,7 @@
 
 use super::facts::{Facts, choice, packing, place, wanted};
 use super::measure::{self, Readings};
+use super::says::StepKindSays;
 use super::{Done, Header, approval, cure, heat, perform, stable};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
@@ -11,6 +12,7 @@ use crate::wire::asked::StepAsked;
 use crate::wire::{Line, Weight};
 use domain::code::LotCode;
 use domain::deed::draw::Choice;
+use domain::deed::says::StepSays;
 use domain::deed::step::{Output, Step};
 use domain::family::{changes, yields};
 use domain::grams::Grams;
@@ -100,34 +102,31 @@ fn kind(asked: &Line) -> Result<StepKind> {
     if let Some(kind) = StepKind::parse(text) {
         return Ok(kind);
     }
+    let kind = text.to_owned();
     let detail = match text {
-        "receive" => "POST /api/receipts takes what arrives.".to_owned(),
-        "move" | "freeze" | "thaw" => {
-            "POST /api/moves takes moves, freezing and thawing.".to_owned()
-        }
-        "sell" | "serve" | "discard" | "ship" | "return" => {
-            format!("POST /api/departures takes {text}.")
-        }
-        "take-back" => "POST /api/take-backs takes what customers bring back.".to_owned(),
-        "weigh" | "measure" => "POST /api/readings takes weighings and readings.".to_owned(),
-        "count" => "POST /api/counts takes counts.".to_owned(),
-        "clean-down" => "POST /api/clean-downs takes clean-downs.".to_owned(),
-        "void" => "POST /api/steps/{id}/void voids a deed.".to_owned(),
-        "correct" => "POST /api/corrections takes corrections.".to_owned(),
-        _ => format!(
-            "{text:?} is not a step. Steps are: {}.",
-            StepKind::SPELT.join(", ")
-        ),
+        "receive" => StepKindSays::Receipts,
+        "move" | "freeze" | "thaw" => StepKindSays::Moves,
+        "sell" | "serve" | "discard" | "ship" | "return" => StepKindSays::Departures { kind },
+        "take-back" => StepKindSays::TakeBacks,
+        "weigh" | "measure" => StepKindSays::Readings,
+        "count" => StepKindSays::Counts,
+        "clean-down" => StepKindSays::CleanDowns,
+        "void" => StepKindSays::Voids,
+        "correct" => StepKindSays::Corrections,
+        _ => StepKindSays::NoStep {
+            kind,
+            steps: StepKind::SPELT.join(", "),
+        },
     };
     Err(Error::cannot_be("kind", detail))
 }
 
 fn inputs(facts: &mut Facts<'_, '_>, asked: &StepAsked) -> Result<(Vec<Lot>, Vec<Choice>)> {
     if asked.inputs.len() > MOST_INPUTS {
-        let detail = format!(
-            "{} inputs; a step takes at most {MOST_INPUTS}.",
-            asked.inputs.len()
-        );
+        let detail = StepSays::TooManyInputs {
+            inputs: asked.inputs.len(),
+            most: MOST_INPUTS,
+        };
         return Err(Error::cannot_be("inputs", detail));
     }
     let mut choices = Vec::with_capacity(asked.inputs.len());
@@ -153,10 +152,10 @@ type OfProduct = (Arc<Product>, i32, BTreeSet<Allergen>);
 
 fn outputs(facts: &mut Facts<'_, '_>, asked: &StepAsked) -> Result<Vec<Output>> {
     if asked.outputs.len() > MOST_OUTPUTS {
-        let detail = format!(
-            "{} outputs; a step makes at most {MOST_OUTPUTS}.",
-            asked.outputs.len()
-        );
+        let detail = StepSays::TooManyOutputs {
+            outputs: asked.outputs.len(),
+            most: MOST_OUTPUTS,
+        };
         return Err(Error::cannot_be("outputs", detail));
     }
     let mut outputs = Vec::with_capacity(asked.outputs.len());

@@ -1,6 +1,7 @@
 //! A customer brings a pack back.
 
 use super::facts::{choice, wanted};
+use super::says::DeedSays;
 use super::{Done, Header, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
@@ -18,7 +19,7 @@ use store::voids::live_events;
 /// Whatever the contract refuses of a take-back.
 pub fn take(app: &Caller<'_>, asked: &TakeBackAsked) -> Result<Done> {
     if asked.why.0.is_empty() {
-        return Err(Error::cannot_be("why", "Why did it come back?"));
+        return Err(Error::cannot_be("why", DeedSays::WhyBack));
     }
     let header = Header {
         id: asked.id,
@@ -39,14 +40,11 @@ pub fn take(app: &Caller<'_>, asked: &TakeBackAsked) -> Result<Done> {
             } => number,
             _ if lot.pack_count == 1 => 1,
             _ => {
-                return Err(Error::cannot_be(
-                    "pack",
-                    format!(
-                        "{} has {} packs. Say which came back.",
-                        lot.code.shown(),
-                        lot.pack_count
-                    ),
-                ));
+                let detail = DeedSays::WhichBack {
+                    lot: lot.code.clone(),
+                    packs: lot.pack_count,
+                };
+                return Err(Error::cannot_be("pack", detail));
             }
         };
         let events = live_events(facts.tx.conn, &[lot.id.0])?;

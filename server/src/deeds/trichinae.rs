@@ -7,6 +7,7 @@ use crate::lists::List;
 use crate::read::trace;
 use crate::wire::cures::{TrichinaeAsked, decimal};
 use crate::wire::lists::FarmEntry;
+use crate::wire::says::ValueSays;
 use chrono::TimeDelta;
 use domain::dates::Because;
 use domain::heat::Answer;
@@ -38,11 +39,8 @@ pub fn proof(
         None => certified(facts, row)?,
     };
     if told.is_empty() {
-        let detail = format!(
-            "{} is pork that is eaten without cooking, and nothing on record speaks for it against trichinae. \
-             Tell its treatment (\"trichinae\": frozen, heated or certificate), or enter the certificate of its farm.",
-            lot.code.shown()
-        );
+        let lot = lot.code.clone();
+        let detail = TrichinaeDeedSays::NothingSpeaks { lot };
         return Err(Error::cannot_be("trichinae", detail));
     }
     let law = facts.law();
@@ -125,14 +123,11 @@ fn told(asked: &TrichinaeAsked) -> Result<Vec<Proof>> {
             .find(|way| way.as_str() == certificate.way.0);
         let way = way.ok_or_else(|| {
             let known: Vec<&str> = Way::ALL.iter().map(|way| way.as_str()).collect();
-            Error::cannot_be(
-                "trichinae.certificate.way",
-                format!(
-                    "{:?} is not one of: {}",
-                    certificate.way.0,
-                    known.join(", ")
-                ),
-            )
+            let detail = ValueSays::NoneOf {
+                text: certificate.way.0.clone(),
+                words: known.join(", "),
+            };
+            Error::cannot_be("trichinae.certificate.way", detail)
         })?;
         proofs.push(Proof::Certified {
             way: *way,

@@ -1,6 +1,7 @@
 //! A deed is voided by a new one that says why.
 
 use super::perform::known_deed;
+use super::says::DeedSays;
 use super::{Done, Header, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
@@ -27,10 +28,7 @@ struct Asked<'a> {
 /// 404 where there is no such deed; 409 where later deeds depend on it, or it cannot be voided.
 pub fn take(app: &Caller<'_>, step: Id, asked: &VoidAsked) -> Result<Done> {
     if asked.why.0.is_empty() {
-        return Err(Error::cannot_be(
-            "why",
-            "Say why, for whoever reads this later.",
-        ));
+        return Err(Error::cannot_be("why", DeedSays::WhyVoid));
     }
     let header = Header {
         id: asked.id,
@@ -72,8 +70,8 @@ pub fn take(app: &Caller<'_>, step: Id, asked: &VoidAsked) -> Result<Done> {
                 .filter_map(|lot| lot.code().ok())
                 .map(|code| code.shown())
                 .collect();
-            done.said
-                .push(format!("Take these labels off: {}.", codes.join(", ")).into());
+            let lots = codes.join(", ");
+            done.said.push(DeedSays::TakeOff { lots }.into());
         }
         Ok(done)
     })

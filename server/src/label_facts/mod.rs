@@ -26,6 +26,7 @@ use crate::read::Reading;
 use actix_web::http::StatusCode;
 use chrono::NaiveDate;
 use domain::lot::{Lot, LotId};
+use domain::says::Says;
 use labels::{Dpi, Facts, PlacedLabel};
 use writer::Writer;
 
@@ -162,7 +163,7 @@ fn numbers(lot: &Lot, wanted: &Wanted) -> Result<Vec<u32>> {
 }
 
 /// 409: there is nothing to label.
-pub fn nothing_to_label(detail: String) -> Error {
+pub fn nothing_to_label(detail: impl Into<Says>) -> Error {
     Problem::new(
         StatusCode::CONFLICT,
         "nothing-to-label",

@@ -1,6 +1,7 @@
 //! What each list checks of its entries, beyond the types of their fields.
 
 use super::entry::{Entry, List};
+use super::says::ListSays;
 use crate::error::{Error, Result};
 use crate::printing::address::PrinterAddress;
 use crate::wire::lists::{
@@ -17,20 +18,22 @@ use store::{Tx, entries};
 /// 409 where somebody else has or had it; 422 where it is not a house code.
 pub fn take_house_code(tx: &mut Tx<'_>, code: &str, owner: &str) -> Result<()> {
     if HouseCode::parse(code).is_none() {
-        return Err(Error::cannot_be(
-            "code",
-            format!(
-                "{code:?} cannot begin a lot code: it must be {}.",
-                HouseCode::RULE
-            ),
-        ));
+        let code = code.to_owned();
+        return Err(Error::cannot_be("code", ListSays::NoHouseCode { code }));
     }
     match entries::house_code_owner(tx.conn, code)? {
         Some(known) if known == owner => Ok(()),
-        Some(known) => Err(Error::clash(
-            "code",
-            format!("{code} is the code of the {known}. Farm and kitchen codes are never shared."),
-        )),
+        Some(known) => {
+            let code = code.to_owned();
+            let detail = match known.strip_prefix("farm ") {
+                Some(farm) => ListSays::CodeOfFarm {
+                    code,
+                    farm: farm.to_owned(),
+                },
+                None => ListSays::CodeOfKitchen { code },
+            };
+            Err(Error::clash("code", detail))
+        }
         None => Ok(entries::take_house_code(tx, code, owner)?),
     }
 }
@@ -135,10 +138,7 @@ impl Entry for ProductEntry {
 
     fn check(&self, _: &mut Tx<'_>) -> Result<()> {
         if self.names.is_empty() {
-            return Err(Error::cannot_be(
-                "names",
-                "Give the product a name in at least one language.",
-            ));
+            return Err(Error::cannot_be("names", ListSays::NoName));
         }
         for language in self.names.keys() {
             language_tag(&language.0, "names")?;
@@ -147,8 +147,11 @@ impl Entry for ProductEntry {
             (self.keep, "keep.days"),
             (self.keep_if_stable, "keep_if_stable.days"),
         ] {
-            if let Some(keep) = keep.filter(|keep| !(1..=3_650).contains(&keep.days)) {
-                let detail = format!("{} days cannot be: 1 to 3650.", keep.days);
+            if let Some(keep) = keep.filter(|keep| !(1..=MOST_DAYS).contains(&keep.days)) {
+                let detail = ListSays::KeepDays {
+                    days: keep.days,
+                    most: MOST_DAYS,
+                };
                 return Err(Error::cannot_be(field, detail));
             }
         }
@@ -159,6 +162,13 @@ impl Entry for ProductEntry {
     }
 }
 
+/// The most days that anything is kept.
+const MOST_DAYS: u32 = 3_650;
+/// The most parts of a recipe.
+const MOST_PARTS: usize = 200;
+/// How deep recipes may be nested.
+const MOST_DEPTH: u32 = 16;
+
 /// Refuses what is not a language tag of two letters.
 ///
 /// # Errors
@@ -167,10 +177,8 @@ pub fn language_tag(tag: &str, field: &str) -> Result<()> {
     if tag.len() == 2 && tag.bytes().all(|byte| byte.is_ascii_lowercase()) {
         return Ok(());
     }
-    Err(Error::cannot_be(
-        field,
-        format!("{tag:?} is not a language: two small letters, like en or fr."),
-    ))
+    let tag = tag.to_owned();
+    Err(Error::cannot_be(field, ListSays::NoLanguage { tag }))
 }
 
 impl Entry for RecipeEntry {
@@ -186,17 +194,18 @@ impl Entry for RecipeEntry {
 
     fn check(&self, tx: &mut Tx<'_>) -> Result<()> {
         exists(tx, &self.product.0, "product")?;
-        if self.parts.is_empty() || self.parts.len() > 200 {
-            return Err(Error::cannot_be("parts", "A recipe has 1 to 200 parts."));
+        if self.parts.is_empty() || self.parts.len() > MOST_PARTS {
+            let detail = ListSays::RecipeParts { most: MOST_PARTS };
+            return Err(Error::cannot_be("parts", detail));
         }
         for (nth, part) in self.parts.iter().enumerate() {
             exists(tx, &part.product.0, &format!("parts[{nth}].product"))?;
             weight(part.grams.0, &format!("parts[{nth}].grams"))?;
-            if reaches(tx, &part.product.0, &self.product.0, 16)? {
-                let detail = format!(
-                    "{} has {} in it already: a recipe cannot be part of itself.",
-                    part.product.0, self.product.0
-                );
+            if reaches(tx, &part.product.0, &self.product.0, MOST_DEPTH)? {
+                let detail = ListSays::RecipeInItself {
+                    part: part.product.0.clone(),
+                    product: self.product.0.clone(),
+                };
                 return Err(Error::cannot_be(format!("parts[{nth}].product"), detail));
             }
         }
@@ -207,10 +216,7 @@ impl Entry for RecipeEntry {
 fn exists(tx: &mut Tx<'_>, product: &str, field: &str) -> Result<()> {
     match entries::get(tx.conn, List::Products.as_str(), product)? {
         Some(_) => Ok(()),
-        None => Err(Error::cannot_be(
-            field,
-            format!("{product:?} is not in the list of products. Add it first."),
-        )),
+        None => Err(Error::cannot_be(field, List::Products.lacks(product))),
     }
 }
 
@@ -220,10 +226,8 @@ fn reaches(tx: &mut Tx<'_>, product: &str, sought: &str, depth: u32) -> Result<b
         return Ok(true);
     }
     if depth == 0 {
-        return Err(Error::cannot_be(
-            "parts",
-            "Recipes are nested more than 16 deep.",
-        ));
+        let detail = ListSays::RecipeTooDeep { most: MOST_DEPTH };
+        return Err(Error::cannot_be("parts", detail));
     }
     let Some(row) = entries::get(tx.conn, List::Recipes.as_str(), product)? else {
         return Ok(false);

@@ -1,9 +1,12 @@
 //! One entry of a list: added once, changed by a new version, never lost.
 
+use super::says::{ListNames, ListSays};
 use crate::app::App;
 use crate::error::{Error, Problem, Result};
+use crate::problems::TitleSays;
 use crate::wire::asked::canonical;
 use actix_web::http::StatusCode;
+use domain::says::Says;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use store::Tx;
@@ -57,6 +60,36 @@ impl List {
             List::Printers => "printers",
         }
     }
+
+    /// Its name for a reader, in their language.
+    pub fn says(self) -> Says {
+        match self {
+            List::Farms => ListNames::Farms,
+            List::Abattoirs => ListNames::Abattoirs,
+            List::Suppliers => ListNames::Suppliers,
+            List::Places => ListNames::Places,
+            List::Products => ListNames::Products,
+            List::Recipes => ListNames::Recipes,
+            List::Printers => ListNames::Printers,
+        }
+        .into()
+    }
+
+    /// What is said of a code that is not in it, and need only be added.
+    pub fn lacks(self, code: &str) -> ListSays {
+        ListSays::AddFirst {
+            code: code.to_owned(),
+            list: self.says(),
+        }
+    }
+
+    /// What is said of a code that is not in it, and may be another one's.
+    pub fn lacks_or_another(self, code: &str) -> ListSays {
+        ListSays::AddOrChoose {
+            code: code.to_owned(),
+            list: self.says(),
+        }
+    }
 }
 
 /// What a list's entries must tell of themselves.
@@ -105,11 +138,10 @@ pub fn add<E: Entry>(app: &App, entry: &E) -> Result<(Outcome, i32)> {
         match entries::get(tx.conn, E::LIST.as_str(), entry.code())? {
             Some(known) if known.body == text => Ok((Outcome::Same, known.number)),
             Some(_) => {
-                let detail = format!(
-                    "{} is in the list of {} already, and says otherwise. Change it with PUT.",
-                    entry.code(),
-                    E::LIST.as_str()
-                );
+                let detail = ListSays::Otherwise {
+                    code: entry.code().to_owned(),
+                    list: E::LIST.says(),
+                };
                 Err(Error::clash("code", detail))
             }
             None => {
@@ -134,10 +166,11 @@ pub fn add<E: Entry>(app: &App, entry: &E) -> Result<(Outcome, i32)> {
 /// 404, 412 where it was changed meanwhile, 422 where it cannot be.
 pub fn change<E: Entry>(app: &App, code: &str, entry: &E, version: i32) -> Result<i32> {
     if entry.code() != code {
-        return Err(Error::cannot_be(
-            "code",
-            format!("The path says {code}, the entry says {}.", entry.code()),
-        ));
+        let detail = ListSays::PathSays {
+            path: code.to_owned(),
+            entry: entry.code().to_owned(),
+        };
+        return Err(Error::cannot_be("code", detail));
     }
     let text = canonical(entry);
     app.store.write(|tx| {
@@ -174,14 +207,13 @@ pub fn same_version(known: &EntryRow, version: i32) -> Result<()> {
     if known.number == version {
         return Ok(());
     }
-    let detail = format!(
-        "It was changed meanwhile: version {} is current. Read it again, then change that.",
-        known.number
-    );
+    let detail = ListSays::ChangedMeanwhile {
+        version: known.number,
+    };
     Err(Problem::new(
         StatusCode::PRECONDITION_FAILED,
         "changed-meanwhile",
-        "Changed meanwhile",
+        TitleSays::ChangedMeanwhile,
         detail,
     )
     .into())
@@ -189,5 +221,8 @@ pub fn same_version(known: &EntryRow, version: i32) -> Result<()> {
 
 /// 404: no such entry.
 pub fn no_such_entry(list: List, code: &str) -> Error {
-    Error::not_found(format!("{code:?} is not in the list of {}.", list.as_str()))
+    Error::not_found(ListSays::NotThere {
+        code: code.to_owned(),
+        list: list.says(),
+    })
 }

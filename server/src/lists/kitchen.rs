@@ -2,6 +2,7 @@
 
 use super::checks::{language_tag, take_house_code};
 use super::entry::{lock, same_version};
+use super::says::KitchenSays;
 use crate::app::{App, damaged};
 use crate::error::{Error, Result};
 use crate::wire::asked::canonical;
@@ -177,22 +178,25 @@ fn take_code(tx: &mut Tx<'_>, entry: &KitchenEntry) -> Result<()> {
     take_house_code(tx, &entry.code.0, "kitchen")
 }
 
+/// The most languages that a label is written in.
+const MOST_LANGUAGES: usize = 4;
+
 fn check(entry: &KitchenEntry) -> Result<()> {
     if entry.time_zone.0.parse::<Tz>().is_err() {
-        let detail = format!(
-            "{:?} is not a time zone; write it like America/New_York.",
-            entry.time_zone.0
-        );
+        let detail = KitchenSays::NoTimeZone {
+            zone: entry.time_zone.0.clone(),
+        };
         return Err(Error::cannot_be("time_zone", detail));
     }
     if let Some(layout) = &entry.till_layout {
         let read = layout.0.parse::<domain::gs1::in_store::Layout>();
         read.map_err(|why| Error::cannot_be("till_layout", why.to_string()))?;
     }
-    if entry.languages.is_empty() || entry.languages.len() > 4 {
+    if entry.languages.is_empty() || entry.languages.len() > MOST_LANGUAGES {
+        let most = MOST_LANGUAGES;
         return Err(Error::cannot_be(
             "languages",
-            "Name 1 to 4 languages, the first one first.",
+            KitchenSays::Languages { most },
         ));
     }
     for (nth, language) in entry.languages.iter().enumerate() {
@@ -205,12 +209,10 @@ fn check(entry: &KitchenEntry) -> Result<()> {
             .bytes()
             .all(|byte| byte.is_ascii_uppercase())
     {
+        let currency = entry.currency.0.clone();
         return Err(Error::cannot_be(
             "currency",
-            format!(
-                "{:?} is not a currency: three capital letters.",
-                entry.currency.0
-            ),
+            KitchenSays::NoCurrency { currency },
         ));
     }
     if let Some(url) = &entry.public_url {
@@ -220,10 +222,7 @@ fn check(entry: &KitchenEntry) -> Result<()> {
             .or_else(|| url.0.strip_prefix("http://"));
         let plain = |byte: u8| byte.is_ascii_alphanumeric() || b"-._:/".contains(&byte);
         if !rest.is_some_and(|rest| !rest.is_empty() && rest.bytes().all(plain)) {
-            let detail = format!(
-                "{:?} cannot stand in a code: write it like https://trace.kitchen.example",
-                url.0
-            );
+            let detail = KitchenSays::NoAddress { url: url.0.clone() };
             return Err(Error::cannot_be("public_url", detail));
         }
     }
@@ -231,10 +230,7 @@ fn check(entry: &KitchenEntry) -> Result<()> {
         && (!(4..=12).contains(&prefix.0.len())
             || !prefix.0.bytes().all(|byte| byte.is_ascii_digit()))
     {
-        return Err(Error::cannot_be(
-            "gs1_prefix",
-            "A GS1 company prefix has 4 to 12 digits.",
-        ));
+        return Err(Error::cannot_be("gs1_prefix", KitchenSays::Gs1Prefix));
     }
     Ok(())
 }

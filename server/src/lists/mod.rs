@@ -3,6 +3,7 @@
 pub mod checks;
 pub mod entry;
 pub mod kitchen;
+pub mod says;
 pub mod standing;
 
 pub use entry::{Entry, List};

@@ -5,7 +5,6 @@ use crate::app::{App, damaged};
 use crate::blocking::blocking;
 use crate::error::Result;
 use crate::lists::List;
-use crate::printing::words;
 use crate::read::names::Names;
 use crate::read::{lot_named, prints as read};
 use crate::routes::query;
@@ -18,6 +17,7 @@ use serde::Deserialize;
 use std::collections::HashMap;
 use store::prints::Filter;
 use store::{Conn, entries, leases, lots, print_runs, prints};
+use words::Speech;
 
 /// The most lines of each list; the API has all.
 const MOST: usize = 40;
@@ -152,7 +152,9 @@ impl Lines<'_> {
                     true => "Nothing was printed on it yet.".into(),
                     false => counts.join(", "),
                 },
-                trouble: troubles.remove(&row.id),
+                trouble: troubles
+                    .remove(&row.id)
+                    .map(|says| Speech::default().say(&says)),
                 code: row.code,
                 name: entry.name.0,
             });
@@ -191,7 +193,7 @@ impl Lines<'_> {
         Line {
             name: self.names.product(product),
             printer: printer.cloned().unwrap_or_else(|| print.printer.clone()),
-            says: words::of_print(state).to_owned(),
+            says: Speech::default().say(&state.says()),
             asked: format::minute(&print.asked_at),
             mark: (print.reprint > 0).then(|| format!("reprint {}", print.reprint)),
             waits: state == PrintState::Waiting,

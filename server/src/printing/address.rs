@@ -1,5 +1,6 @@
 //! Where a printer is: `ipp://host:port/path`, checked once.
 
+use super::says::AddressSays;
 use ipp::prelude::Uri;
 
 /// The address of a printer that speaks IPP.
@@ -10,35 +11,27 @@ impl PrinterAddress {
     /// Reads `ipp://printer.local/ipp/print`; the port is 631 if none is named (RFC 8010 4).
     ///
     /// # Errors
-    /// In words: what is wrong with it.
-    pub fn parse(text: &str) -> Result<PrinterAddress, String> {
-        const LIKE: &str = "write it like ipp://printer.local:631/ipp/print";
-        let uri: Uri = text
-            .parse()
-            .map_err(|_| format!("{text:?} is not a printer's address; {LIKE}."))?;
+    /// What is wrong with it.
+    pub fn parse(text: &str) -> Result<PrinterAddress, AddressSays> {
+        let address = text.to_owned();
+        let Ok(uri) = text.parse::<Uri>() else {
+            return Err(AddressSays::None { address });
+        };
         match uri.scheme_str() {
             Some("ipp") => {}
-            Some("ipps") => {
-                return Err(format!(
-                    "{text:?} asks for an encrypted line, which this program does not have for printers; {LIKE}, on a network of your own."
-                ));
-            }
-            _ => return Err(format!("{text:?} does not begin with ipp://; {LIKE}.")),
+            Some("ipps") => return Err(AddressSays::Encrypted { address }),
+            _ => return Err(AddressSays::NotIpp { address }),
         }
         let host = uri.host().unwrap_or_default();
         if host.is_empty() {
-            return Err(format!("{text:?} names no printer; {LIKE}."));
+            return Err(AddressSays::NoHost { address });
         }
         let named = uri.authority().map_or("", |authority| authority.as_str());
         if named.contains('@') || uri.query().is_some() {
-            return Err(format!(
-                "{text:?} has a name and password or a question in it; {LIKE}."
-            ));
+            return Err(AddressSays::Secret { address });
         }
         if named != host && uri.port_u16().is_none_or(|port| port == 0) {
-            return Err(format!(
-                "{text:?} has no port that can be: 1 to 65535, or none; {LIKE}."
-            ));
+            return Err(AddressSays::NoPort { address });
         }
         Ok(PrinterAddress(uri))
     }

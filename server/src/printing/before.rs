@@ -1,9 +1,13 @@
 //! Packs that were printed before: a label is printed once, unless somebody says why again.
 
+use super::says::PrintSays;
 use crate::deeds::facts::Facts;
 use crate::error::{Problem, Result};
 use crate::label_facts::Prepared;
+use crate::problems::TitleSays;
 use actix_web::http::StatusCode;
+use domain::moment::on_clock;
+use domain::says::{Arg, Says};
 use std::collections::BTreeMap;
 use store::deeds;
 use store::lots::LotRow;
@@ -40,23 +44,20 @@ pub fn refuse(
     }
     let lines = told.iter().map(|(deed, packs)| {
         let deed = &asked[deed];
-        let at = deed.at.and_utc().with_timezone(&facts.kitchen.zone);
-        format!(
-            "{} on {} by {}",
-            runs(packs),
-            at.format("%a %-d %b %Y at %H:%M"),
-            deed.person
-        )
+        Says::from(PrintSays::BeforeBy {
+            packs: runs(packs).into(),
+            at: on_clock(deed.at.and_utc(), facts.kitchen.zone),
+            by: deed.person.clone(),
+        })
     });
-    let detail = format!(
-        "{}: {}. A label is printed once. If it is needed again, say why: it will be marked as a reprint.",
-        lot.code()?.shown(),
-        lines.collect::<Vec<_>>().join("; ")
-    );
+    let detail = PrintSays::Before {
+        lot: lot.code()?,
+        prints: Arg::Series(lines.collect()),
+    };
     Err(Problem::new(
         StatusCode::CONFLICT,
         "printed-before",
-        "Printed before",
+        TitleSays::PrintedBefore,
         detail,
     )
     .at("packs")
@@ -64,7 +65,7 @@ pub fn refuse(
 }
 
 /// `pack 3`, `packs 1 to 12 and 14`.
-fn runs(numbers: &[u32]) -> String {
+fn runs(numbers: &[u32]) -> PrintSays {
     let mut runs: Vec<(u32, u32)> = Vec::new();
     for number in numbers {
         match runs.last_mut() {
@@ -72,28 +73,29 @@ fn runs(numbers: &[u32]) -> String {
             _ => runs.push((*number, *number)),
         }
     }
-    let shown: Vec<String> = runs
-        .iter()
-        .map(|(first, last)| match last - first {
-            0 => first.to_string(),
-            _ => format!("{first} to {last}"),
-        })
-        .collect();
-    match (numbers.len(), shown.split_last()) {
-        (1, _) | (_, None) => format!("pack {}", shown.join("")),
-        (_, Some((last, []))) => format!("packs {last}"),
-        (_, Some((last, rest))) => format!("packs {} and {last}", rest.join(", ")),
+    if let [one] = numbers {
+        return PrintSays::Pack { pack: *one };
+    }
+    let packs = runs.into_iter().map(|(first, last)| match last - first {
+        0 => Arg::from(first),
+        _ => Arg::from(PrintSays::Run { first, last }),
+    });
+    PrintSays::Packs {
+        packs: Arg::All(packs.collect()),
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::runs;
+    use domain::says::Says;
+    use words::Speech;
 
     #[test]
     fn packs_are_told_in_runs() {
-        assert_eq!(runs(&[3]), "pack 3");
-        assert_eq!(runs(&[1, 2, 3]), "packs 1 to 3");
-        assert_eq!(runs(&[1, 2, 5, 9]), "packs 1 to 2, 5 and 9");
+        let told = |numbers: &[u32]| Speech::default().say(&Says::from(runs(numbers)));
+        assert_eq!(told(&[3]), "pack 3");
+        assert_eq!(told(&[1, 2, 3]), "packs 1 to 3");
+        assert_eq!(told(&[1, 2, 5, 9]), "packs 1 to 2, 5 and 9");
     }
 }

@@ -1,7 +1,10 @@
 //! What a printer says of itself: its state, what it takes, and the sizes of label that it has.
 
+use super::says::{PrinterSays, SizeSays};
 use super::values::{first_number, member, span, texts, truth, values};
+use domain::says::{Arg, Says};
 use ipp::prelude::{IppAttributeGroup, IppValue, Operation, PrinterState};
+use rust_decimal::Decimal;
 use std::ops::RangeInclusive;
 
 /// How far a roll may be off the label, in hundredths of a millimetre: 2 inches pass for 51 mm.
@@ -129,8 +132,8 @@ impl Capabilities {
     /// The printer's own measure of a label, in hundredths of a millimetre.
     ///
     /// # Errors
-    /// In words: the sizes that it has.
-    pub fn size_for(&self, x: i32, y: i32) -> Result<(i32, i32), String> {
+    /// The sizes that it has.
+    pub fn size_for(&self, x: i32, y: i32) -> Result<(i32, i32), PrinterSays> {
         if self.sizes.is_empty() {
             return Ok((x, y)); // it does not say; it may refuse
         }
@@ -141,29 +144,33 @@ impl Capabilities {
         let fits = |size: &Size| Some((near(&size.x, x)?, near(&size.y, y)?));
         let fitting = self.sizes.iter().filter_map(fits);
         let nearest = fitting.min_by_key(|(has_x, has_y)| (has_x - x).abs() + (has_y - y).abs());
-        nearest.ok_or_else(|| {
-            format!(
-                "The label is {} mm; the printer has {}.",
-                shown(x, y),
-                self.shown_sizes().join(", ")
-            )
+        nearest.ok_or_else(|| PrinterSays::OtherSize {
+            label: Size { x: x..=x, y: y..=y }.says(),
+            sizes: Arg::All(self.sizes().map(Arg::from).collect()),
         })
     }
 
     /// The sizes in millimetres, for the eye: `62 x 100`.
-    pub fn shown_sizes(&self) -> Vec<String> {
-        let one = |span: &RangeInclusive<i32>| match span.start() == span.end() {
-            true => millimetres(*span.start()),
-            false => format!(
-                "{} to {}",
-                millimetres(*span.start()),
-                millimetres(*span.end())
-            ),
+    pub fn sizes(&self) -> impl Iterator<Item = Says> {
+        self.sizes.iter().map(Size::says)
+    }
+}
+
+impl Size {
+    fn says(&self) -> Says {
+        let millimetres = |hundredths: &i32| Decimal::new(i64::from(*hundredths), 2);
+        let one = |span: &RangeInclusive<i32>| {
+            let (least, most) = (millimetres(span.start()), millimetres(span.end()));
+            match least == most {
+                true => Arg::from(least),
+                false => Arg::from(SizeSays::Span { least, most }),
+            }
         };
-        self.sizes
-            .iter()
-            .map(|size| format!("{} x {}", one(&size.x), one(&size.y)))
-            .collect()
+        SizeSays::Is {
+            across: one(&self.x),
+            along: one(&self.y),
+        }
+        .into()
     }
 }
 
@@ -172,16 +179,6 @@ fn size(value: &IppValue) -> Option<Size> {
         x: member(value, "x-dimension").and_then(span)?,
         y: member(value, "y-dimension").and_then(span)?,
     })
-}
-
-fn shown(x: i32, y: i32) -> String {
-    format!("{} x {}", millimetres(x), millimetres(y))
-}
-
-/// `51`, `50.8`.
-fn millimetres(hundredths: i32) -> String {
-    let text = format!("{:.2}", f64::from(hundredths) / 100.0);
-    text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
 
 #[cfg(test)]
@@ -203,17 +200,17 @@ mod tests {
     fn two_inches_pass_for_51_mm_and_62_does_not() {
         let rolls = having(&[(6200..=6200, 10000..=10000), (5080..=5080, 5080..=5080)]);
         assert_eq!(rolls.size_for(5100, 5100), Ok((5080, 5080)));
+        let told = |printer: &Capabilities, x, y| {
+            let says = Says::from(printer.size_for(x, y).unwrap_err());
+            words::Speech::default().say(&says)
+        };
         assert_eq!(
-            rolls.size_for(7600, 5100).unwrap_err(),
-            "The label is 76 x 51 mm; the printer has 62 x 100, 50.8 x 50.8."
+            told(&rolls, 7600, 5100),
+            "The label is 76 x 51 mm; the printer has 62 x 100 and 50.8 x 50.8."
         );
         let any = having(&[(2000..=10800, 1000..=30000)]);
         assert_eq!(any.size_for(5100, 5100), Ok((5100, 5100)));
-        assert!(
-            any.size_for(12000, 5100)
-                .unwrap_err()
-                .contains("20 to 108 x 10 to 300")
-        );
+        assert!(told(&any, 12000, 5100).contains("20 to 108 x 10 to 300"));
         assert_eq!(having(&[]).size_for(5100, 5100), Ok((5100, 5100)));
     }
 

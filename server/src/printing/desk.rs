@@ -13,6 +13,7 @@ use crate::error::Result;
 use crate::wire::lists::PrinterEntry;
 use chrono::TimeDelta;
 use domain::print::Heard;
+use domain::says::Says;
 use domain::words::PrintState;
 use std::time::Duration;
 use store::print_runs::{self, RunRow};
@@ -48,7 +49,7 @@ pub struct Desk<'a> {
     pub(super) printer: i32,
     owner: &'a Owner,
     leased_until: Option<chrono::NaiveDateTime>,
-    told: Option<Option<String>>,
+    told: Option<Option<Says>>,
     /// How many labels the printer may have at once: two keep it busy, and one if it says so.
     pub(super) at_once: usize,
 }
@@ -98,12 +99,12 @@ impl<'a> Desk<'a> {
         let name = &entry.name.0;
         let address = match PrinterAddress::parse(&entry.address.0) {
             Ok(address) => address,
-            Err(says) => return self.wrong(says),
+            Err(says) => return self.wrong(says.into()),
         };
         let client = Client::new(&address);
         let printer = match client.capabilities() {
             Ok(printer) => printer,
-            Err(failure) => return self.wrong(words::no_answer(name, &failure)),
+            Err(failure) => return self.wrong(words::no_answer(name, &failure).into()),
         };
         let round = Round {
             name,
@@ -132,10 +133,10 @@ impl<'a> Desk<'a> {
             under_way += usize::from(after.is_some_and(PrintState::is_on_its_way));
         }
         if let Some(trouble) = words::trouble(round.name, &round.printer) {
-            return self.wrong(trouble);
+            return self.wrong(trouble.into());
         }
         if moved.put_back {
-            return self.wrong(words::stumbled(round.name));
+            return self.wrong(words::stumbled(round.name).into());
         }
         self.tell(None)?;
         for run in waiting {
@@ -163,7 +164,7 @@ impl<'a> Desk<'a> {
         &self,
         run: &RunRow,
         heard: Heard,
-        says: Option<&str>,
+        says: Option<&Says>,
         more: impl Fn(&mut RunRow),
     ) -> Result<Option<RunRow>> {
         let known = run.known()?;
@@ -179,19 +180,19 @@ impl<'a> Desk<'a> {
     }
 
     /// Something is wrong: it is told on the page, and tried again later.
-    fn wrong(&mut self, trouble: String) -> Result<Then> {
+    fn wrong(&mut self, trouble: Says) -> Result<Then> {
         self.tell(Some(trouble))?;
         Ok(Then::Wait)
     }
 
-    fn tell(&mut self, trouble: Option<String>) -> Result<()> {
+    fn tell(&mut self, trouble: Option<Says>) -> Result<()> {
         if self.told.as_ref() != Some(&trouble) {
             self.app.store.write(|tx| -> Result<()> {
                 Ok(leases::note_trouble(
                     tx,
                     self.printer,
                     &self.owner.to_string(),
-                    trouble.as_deref(),
+                    trouble.as_ref(),
                 )?)
             })?;
             self.told = Some(trouble);

@@ -1,5 +1,6 @@
 //! What a label is sent as.
 
+use super::says::{PrintSays, PrinterSays};
 use labels::{Colours, PlacedLabel};
 
 /// A document format.
@@ -31,26 +32,26 @@ impl Format {
     /// The best that a printer takes. One that does not say is trusted with PDF: it can still refuse.
     ///
     /// # Errors
-    /// In words: what it takes instead.
-    pub fn choose(taken: &[String]) -> Result<Format, String> {
+    /// What it takes instead.
+    pub fn choose(taken: &[String]) -> Result<Format, PrinterSays> {
         let takes =
             |format: &Format| taken.is_empty() || taken.iter().any(|mime| mime == format.mime());
-        Format::ALL.into_iter().find(takes).ok_or_else(|| {
-            format!(
-                "The printer takes neither PDF nor PWG raster, only {}.",
-                taken.join(", ")
-            )
-        })
+        let formats = || taken.join(", ");
+        let best = Format::ALL.into_iter().find(takes);
+        best.ok_or_else(|| PrinterSays::NoFormat { formats: formats() })
     }
 }
 
 /// A label as a document. The same label gives the same bytes.
 ///
 /// # Errors
-/// In words: why it cannot be drawn.
-pub fn encode(format: Format, label: &PlacedLabel) -> Result<Vec<u8>, String> {
+/// Why it cannot be drawn.
+pub fn encode(format: Format, label: &PlacedLabel) -> Result<Vec<u8>, PrintSays> {
+    let not_drawn = |cause: String| PrintSays::NotDrawn { cause };
     match format {
-        Format::Pdf => labels::pdf(std::slice::from_ref(label)).map_err(|error| error.to_string()),
+        Format::Pdf => {
+            labels::pdf(std::slice::from_ref(label)).map_err(|error| not_drawn(error.to_string()))
+        }
         // Eight bits of grey, which every printer of that format takes (PWG 5100.14, from memory);
         // the dots themselves are black or white.
         Format::PwgRaster => Ok(labels::pwg(std::slice::from_ref(label), Colours::Sgray8)),
@@ -77,6 +78,10 @@ mod tests {
         );
         assert_eq!(choose(&["image/pwg-raster"]), Ok(Format::PwgRaster));
         assert_eq!(choose(&[]), Ok(Format::Pdf));
-        assert!(choose(&["text/plain"]).unwrap_err().contains("text/plain"));
+        let formats = "text/plain".to_owned();
+        assert_eq!(
+            choose(&["text/plain"]),
+            Err(PrinterSays::NoFormat { formats })
+        );
     }
 }

@@ -18,6 +18,7 @@ mod job;
 pub mod kept;
 mod owner;
 pub mod reprint;
+pub mod says;
 mod send;
 mod values;
 pub mod words;

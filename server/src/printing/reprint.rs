@@ -1,11 +1,12 @@
 //! A label that is printed again: marked as that, and never with a later date than before.
 
 use super::kept;
+use super::says::PrintSays;
 use crate::deeds::facts::Facts;
-use crate::error::{Error, Problem, Result};
+use crate::error::{Error, Result};
 use crate::label_facts::Prepared;
 use crate::label_facts::phrases::{LabelWords, Phrases};
-use actix_web::http::StatusCode;
+use crate::problems::TitleSays;
 use labels::{Field, Template, lay_out};
 use store::prints::Print;
 
@@ -29,22 +30,20 @@ pub fn mark(
     nth: u32,
     before: &[Print],
     frozen: bool,
-) -> Result<Option<String>> {
-    let refused = |detail: String| {
-        Error::from(Problem::new(
-            StatusCode::CONFLICT,
-            "label-refused",
-            "The label does not hold it",
-            detail,
-        ))
+) -> Result<Option<PrintSays>> {
+    let refused = |detail: PrintSays| Error::label_refused(TitleSays::LabelDoesNotHold, detail);
+    let named = label.template.clone();
+    let not_made = |cause: String| {
+        refused(PrintSays::NoReprint {
+            label: named.clone(),
+            cause,
+        })
     };
     let form = Template::parse(&label.template, &label.form)
-        .map_err(|error| refused(error.to_string()))?;
+        .map_err(|error| not_made(error.to_string()))?;
     if !form.fields().any(|field| field == Field::Reprint) {
-        return Err(refused(format!(
-            "The label {:?} has no place for the word that says that it is a reprint. Choose another.",
-            label.template
-        )));
+        let label = label.template.clone();
+        return Err(refused(PrintSays::NoPlaceForMark { label }));
     }
     let first = Phrases::of(facts.kitchen.language());
     let words = first.say(LabelWords::Reprint { nth });
@@ -66,22 +65,14 @@ pub fn mark(
                 label.facts.texts.insert(field, text.clone());
             }
         }
-        let (shows, now) = (first.row.use_by, label.use_by);
-        warning = Some(format!(
-            "Pack {} was printed before with {}; the reprint shows that date{}.",
-            label.pack,
-            shows.map_or_else(String::new, |day| day.to_string()),
-            now.map_or_else(String::new, |day| format!(
-                ", though the record now says {day}"
-            ))
-        ));
+        let (shows, pack) = (first.row.use_by, label.pack);
+        warning = shows.map(|date| match label.use_by {
+            Some(now) => PrintSays::DateStandsThough { pack, date, now },
+            None => PrintSays::DateStands { pack, date },
+        });
         label.use_by = shows;
     }
-    label.placed = lay_out(&label.facts, &form, label.placed.dpi).map_err(|refusal| {
-        refused(format!(
-            "The label {:?} cannot be made as a reprint: {refusal}.",
-            label.template
-        ))
-    })?;
+    label.placed = lay_out(&label.facts, &form, label.placed.dpi)
+        .map_err(|refusal| not_made(refusal.to_string()))?;
     Ok(warning)
 }

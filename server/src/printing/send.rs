@@ -5,10 +5,13 @@ use super::desk::{Desk, Round, knows_no_such_job};
 use super::format::{Format, encode};
 use super::job::Job;
 use super::kept;
+use super::says::PrintSays;
 use crate::error::Result;
 use domain::print::{Absence, Heard, JobState, absence, token};
+use domain::says::Says;
 use labels::PlacedLabel;
 use store::print_runs::RunRow;
+use store::said::kept as kept_says;
 use store::{deeds, lots, prints};
 
 /// A label ready to go.
@@ -18,8 +21,8 @@ struct Letter {
     deed: String,
     /// Who asked.
     person: String,
-    /// Its lot was voided since it was asked for: in words.
-    voided: Option<String>,
+    /// Its lot was voided since it was asked for.
+    voided: Option<Says>,
 }
 
 impl Letter {
@@ -41,10 +44,12 @@ impl Desk<'_> {
             return self.refuse(&run, &says);
         }
         let (x, y) = letter.size();
-        let ready = Format::choose(&round.printer.formats)
-            .and_then(|format| Ok((format, encode(format, &letter.label)?)))
-            .and_then(|(format, document)| Ok((format, document, round.printer.size_for(x, y)?)));
-        let (format, document, size) = match ready {
+        let ready = || -> std::result::Result<_, Says> {
+            let format = Format::choose(&round.printer.formats)?;
+            let document = encode(format, &letter.label)?;
+            Ok((format, document, round.printer.size_for(x, y)?))
+        };
+        let (format, document, size) = match ready() {
             Ok(ready) => ready,
             Err(says) => return self.refuse(&run, &says),
         };
@@ -101,7 +106,7 @@ impl Desk<'_> {
                 No::Later | No::NoSuchJob => Ok(Some(run)),
                 No::Never => {
                     let _ = round.client.cancel(job);
-                    self.refuse(&run, &words)
+                    self.refuse(&run, &Says::as_written(words))
                 }
             },
             Err(Failure::Unreached(_) | Failure::Lost(_)) => Ok(Some(run)),
@@ -149,15 +154,18 @@ impl Desk<'_> {
             Failure::Unreached(_) => self.note(run, Heard::NotTaken, None, |_| {}),
             Failure::Lost(_) => Ok(Some(run.clone())),
             Failure::Said { status, words } => match Failure::no(*status) {
-                No::Never => self.refuse(run, words),
-                _ => self.note(run, Heard::NotTaken, Some(words), |_| {}),
+                No::Never => self.refuse(run, &Says::as_written(words)),
+                _ => {
+                    let says = Says::as_written(words);
+                    self.note(run, Heard::NotTaken, Some(&says), |_| {})
+                }
             },
         }
     }
 
-    fn refuse(&self, run: &RunRow, says: &str) -> Result<Option<RunRow>> {
+    fn refuse(&self, run: &RunRow, says: &Says) -> Result<Option<RunRow>> {
         self.note(run, Heard::Refused, Some(says), |next| {
-            next.trouble = Some(says.to_owned());
+            next.trouble = Some(kept_says(says));
         })
     }
 
@@ -206,7 +214,7 @@ impl Desk<'_> {
         let format = format.unwrap_or(Format::Pdf);
         match encode(format, &letter.label) {
             Ok(document) => self.fill(round, run, job.id, &letter.person, format, document),
-            Err(says) => self.refuse(&run, &says),
+            Err(says) => self.refuse(&run, &says.into()),
         }
     }
 
@@ -228,20 +236,25 @@ impl Desk<'_> {
     }
 
     fn ended(&self, round: &Round<'_>, run: &RunRow, job: &Job) -> Result<Option<RunRow>> {
-        let name = round.name;
-        let message = job.message.as_deref().unwrap_or("no reason given");
-        let says = match job.stands() {
-            JobState::BrokenOff { out: Some(0) } => Some(format!(
-                "The printer “{name}” broke the label off before anything came out ({message})."
-            )),
-            JobState::BrokenOff { .. } => Some(format!(
-                "The printer “{name}” broke the label off ({message}): look whether it came out, and say."
-            )),
-            JobState::Completed | JobState::UnderWay => None,
+        let printer = round.name.to_owned();
+        let says = match (job.stands(), job.message.clone()) {
+            (JobState::BrokenOff { out: Some(0) }, None) => {
+                Some(PrintSays::BrokenOffEmpty { printer })
+            }
+            (JobState::BrokenOff { out: Some(0) }, Some(words)) => {
+                Some(PrintSays::BrokenOffEmptyWith { printer, words })
+            }
+            (JobState::BrokenOff { .. }, None) => Some(PrintSays::BrokenOff { printer }),
+            (JobState::BrokenOff { .. }, Some(words)) => {
+                Some(PrintSays::BrokenOffWith { printer, words })
+            }
+            (JobState::Completed | JobState::UnderWay, _) => None,
         };
+        let says = says.map(Says::from);
         let stands = Heard::Job(job.stands());
-        self.note(run, stands, says.as_deref(), |next| {
-            next.trouble = says.clone().filter(|_| next.state != "printed");
+        self.note(run, stands, says.as_ref(), |next| {
+            let trouble = says.as_ref().filter(|_| next.state != "printed");
+            next.trouble = trouble.map(kept_says);
         })
     }
 
@@ -251,15 +264,13 @@ impl Desk<'_> {
         run: &RunRow,
         absence: Absence,
     ) -> Result<Option<RunRow>> {
-        let says = format!(
-            "The printer “{}” no longer knows this label: it was switched off, or forgets fast. Look whether it came out, and say.",
-            round.name
-        );
+        let printer = round.name.to_owned();
+        let says = Says::from(PrintSays::Vanished { printer });
         let unsure =
             run.known()?.after(Heard::NoJob(absence)).state == domain::words::PrintState::Unsure;
         let says = unsure.then_some(says);
-        self.note(run, Heard::NoJob(absence), says.as_deref(), |next| {
-            next.trouble.clone_from(&says);
+        self.note(run, Heard::NoJob(absence), says.as_ref(), |next| {
+            next.trouble = says.as_ref().map(kept_says);
         })
     }
 
@@ -290,9 +301,10 @@ impl Desk<'_> {
             let deed =
                 deed.ok_or_else(|| store::Error::bad_row("prints", run.id, "no such deed"))?;
             let lot = lots::by_keys(conn, &[print.row.lot_id])?.pop();
-            let voided = lot
-                .filter(|lot| lot.voided)
-                .map(|lot| format!("{} was voided since: its label is not printed.", lot.code));
+            let voided = match lot.filter(|lot| lot.voided) {
+                Some(lot) => Some(PrintSays::LotVoided { lot: lot.code()? }.into()),
+                None => None,
+            };
             Ok(Letter {
                 voided,
                 label: kept::label(conn, &print.row)?,

@@ -2,10 +2,10 @@
 
 use super::capabilities::Capabilities;
 use super::client::Failure;
-use domain::words::PrintState;
+use super::says::{PrinterSays, PrinterStateSays};
 
 /// Why a printer cannot print now, if it cannot. Its warnings are no reason to wait.
-pub fn trouble(name: &str, printer: &Capabilities) -> Option<String> {
+pub fn trouble(name: &str, printer: &Capabilities) -> Option<PrinterSays> {
     let grave = |reason: &&String| !reason.ends_with("-warning") && !reason.ends_with("-report");
     let reasons: Vec<&str> = printer
         .reasons
@@ -16,104 +16,80 @@ pub fn trouble(name: &str, printer: &Capabilities) -> Option<String> {
     let known = TROUBLES
         .iter()
         .find(|(words, _)| words.iter().any(|word| reasons.contains(word)));
-    let says = match known {
-        Some((_, says)) => (*says).to_owned(),
+    let name = name.to_owned();
+    Some(match known {
+        Some((_, says)) => says(name),
         None if printer.stopped() && reasons.is_empty() => {
-            "has stopped and does not say why: see what it shows, the queue goes on by itself."
-                .into()
+            PrinterSays::StoppedMute { printer: name }
         }
-        None if printer.stopped() => format!(
-            "has stopped ({}): see what it shows, the queue goes on by itself.",
-            reasons.join(", ").replace('-', " ")
-        ),
-        None if printer.accepting == Some(false) => {
-            "takes no labels now: see what it shows, the queue goes on by itself.".into()
-        }
+        None if printer.stopped() => PrinterSays::Stopped {
+            printer: name,
+            reasons: reasons.join(", ").replace('-', " "),
+        },
+        None if printer.accepting == Some(false) => PrinterSays::TakesNone { printer: name },
         None => return None,
-    };
-    Some(format!("The printer “{name}” {says}"))
+    })
 }
 
-/// Keywords of RFC 8011 5.4.12 and PWG 5100.9, and our words; the first that fits is told.
-const TROUBLES: [(&[&str], &str); 8] = [
-    (
-        &["media-jam"],
-        "is jammed: clear it, then look which labels came out. The queue goes on by itself.",
-    ),
+/// What to say of a printer of a name.
+type OfPrinter = fn(String) -> PrinterSays;
+
+/// Keywords of RFC 8011 5.4.12 and PWG 5100.9, and what we say; the first that fits is told.
+const TROUBLES: [(&[&str], OfPrinter); 8] = [
+    (&["media-jam"], |printer| PrinterSays::Jammed { printer }),
     (
         &["media-empty", "media-needed", "input-tray-missing"],
-        "is out of labels: put in a roll, the queue goes on by itself.",
+        |printer| PrinterSays::OutOfLabels { printer },
     ),
-    (
-        &["cover-open", "door-open", "interlock-open"],
-        "is open: close it, the queue goes on by itself.",
-    ),
+    (&["cover-open", "door-open", "interlock-open"], |printer| {
+        PrinterSays::Open { printer }
+    }),
     (
         &["marker-supply-empty", "toner-empty", "developer-empty"],
-        "is out of ribbon: put one in, the queue goes on by itself.",
+        |printer| PrinterSays::OutOfRibbon { printer },
     ),
-    (
-        &["output-area-full"],
-        "has no room for more labels: take out what is printed, the queue goes on by itself.",
-    ),
-    (
-        &["spool-area-full"],
-        "has its memory full: wait a little, the queue goes on by itself.",
-    ),
-    (
-        &["paused", "moving-to-paused"],
-        "is paused: press its button, the queue goes on by itself.",
-    ),
+    (&["output-area-full"], |printer| PrinterSays::NoRoom {
+        printer,
+    }),
+    (&["spool-area-full"], |printer| PrinterSays::MemoryFull {
+        printer,
+    }),
+    (&["paused", "moving-to-paused"], |printer| {
+        PrinterSays::Paused { printer }
+    }),
     (
         &["offline", "shutdown", "connecting-to-device", "timed-out"],
-        "is off or not connected: switch it on, the queue goes on by itself.",
+        |printer| PrinterSays::Off { printer },
     ),
 ];
 
 /// A printer that gives no good answer.
-pub fn no_answer(name: &str, failure: &Failure) -> String {
+pub fn no_answer(name: &str, failure: &Failure) -> PrinterSays {
+    let printer = name.to_owned();
     match failure {
-        Failure::Unreached(_) => format!(
-            "The printer “{name}” does not answer: see that it is switched on and on the network. The labels wait, and the queue goes on by itself."
-        ),
-        Failure::Lost(_) => format!(
-            "The printer “{name}” was asked and gave no answer that can be read: see what it shows. The labels wait, and the queue goes on by itself."
-        ),
-        Failure::Said { words, .. } => format!(
-            "The printer “{name}” says: {words}. The labels wait, and the queue goes on by itself."
-        ),
+        Failure::Unreached(_) => PrinterSays::NoAnswer { printer },
+        Failure::Lost(_) => PrinterSays::BadAnswer { printer },
+        Failure::Said { words, .. } => PrinterSays::Answers {
+            printer,
+            words: words.clone(),
+        },
     }
 }
 
 /// A printer that breaks labels off while they are sent to it.
-pub fn stumbled(name: &str) -> String {
-    format!(
-        "The printer “{name}” does not take a label whole: its memory may be full, or the line to it bad. It is tried again by itself."
-    )
-}
-
-/// A printer's state in a word or two.
-pub fn state(printer: &Capabilities) -> &'static str {
-    match printer.state {
-        Some(3) => "ready",
-        Some(4) => "printing",
-        Some(5) => "stopped",
-        _ => "does not say",
+pub fn stumbled(name: &str) -> PrinterSays {
+    PrinterSays::Stumbles {
+        printer: name.to_owned(),
     }
 }
 
-/// A label's state in words.
-pub const fn of_print(state: PrintState) -> &'static str {
-    use PrintState::*;
-    match state {
-        Waiting => "waits for the printer",
-        Sending => "is being sent to the printer",
-        Sent => "the printer has it",
-        Printed => "came out",
-        Unsure => "nobody knows whether it came out: look, and say",
-        Refused => "the printer does not take it",
-        Cancelled => "cancelled before it was printed",
-        Spoilt => "did not come out",
+/// A printer's state in a word or two.
+pub fn state(printer: &Capabilities) -> PrinterStateSays {
+    match printer.state {
+        Some(3) => PrinterStateSays::Ready,
+        Some(4) => PrinterStateSays::Printing,
+        Some(5) => PrinterStateSays::Stopped,
+        _ => PrinterStateSays::DoesNotSay,
     }
 }
 
@@ -132,19 +108,25 @@ mod tests {
 
     #[test]
     fn trouble_says_what_to_do() {
+        let printer_is = "Bench".to_owned();
         assert_eq!(
-            trouble("Bench", &printer(3, &["media-empty-error"])).unwrap(),
-            "The printer “Bench” is out of labels: put in a roll, the queue goes on by itself."
+            trouble("Bench", &printer(3, &["media-empty-error"])),
+            Some(PrinterSays::OutOfLabels {
+                printer: printer_is.clone()
+            })
         );
-        assert!(
-            trouble("Bench", &printer(5, &[]))
-                .unwrap()
-                .contains("has stopped")
+        assert_eq!(
+            trouble("Bench", &printer(5, &[])),
+            Some(PrinterSays::StoppedMute {
+                printer: printer_is.clone()
+            })
         );
-        assert!(
-            trouble("Bench", &printer(5, &["fuser-over-temp"]))
-                .unwrap()
-                .contains("fuser over temp")
+        assert_eq!(
+            trouble("Bench", &printer(5, &["fuser-over-temp"])),
+            Some(PrinterSays::Stopped {
+                printer: printer_is,
+                reasons: "fuser over temp".into()
+            })
         );
         assert_eq!(
             trouble(

@@ -1,17 +1,20 @@
 //! Prints for the eye and for programs: with their lots, printers and deeds by name.
 
 use crate::app::{App, damaged};
-use crate::error::{Error, Problem, Result};
+use crate::deeds::says::PrintDeedSays;
+use crate::error::{Error, Result};
 use crate::lists::List;
 use crate::printing::address::PrinterAddress;
 use crate::printing::client::Client;
 use crate::printing::format::{Format, encode};
+use crate::printing::says::{PrintSays, PrinterStateSays};
 use crate::printing::{kept, words};
+use crate::problems::TitleSays;
 use crate::wire::Day;
 use crate::wire::answers::instant;
 use crate::wire::lists::PrinterEntry;
 use crate::wire::prints::{PrintEvent, PrintInFull, PrintRead, PrinterState, PrintsPage};
-use actix_web::http::StatusCode;
+use ::words::Speech;
 use chrono_tz::Tz;
 use domain::words::PrintState;
 use serde::Deserialize;
@@ -94,6 +97,7 @@ pub fn read(app: &App, conn: &mut Conn, prints: &[Print]) -> Result<Vec<PrintRea
         printers.insert(printer, entries::code(conn, printer)?);
     }
     let troubles = leases::troubles(conn)?;
+    let speech = Speech::default();
     prints
         .iter()
         .map(|print| {
@@ -101,7 +105,7 @@ pub fn read(app: &App, conn: &mut Conn, prints: &[Print]) -> Result<Vec<PrintRea
             let (lot, deed) = (&lots[&row.lot_id], &deeds[&row.deed_id]);
             let state = print.run.known()?.state;
             // What is wrong at the printer is wrong for all that it has still to print.
-            let trouble = print.run.trouble.clone().or_else(|| {
+            let trouble = print.run.said().or_else(|| {
                 let trouble = troubles.get(&row.printer_id).cloned();
                 trouble.filter(|_| state.is_open())
             });
@@ -117,9 +121,9 @@ pub fn read(app: &App, conn: &mut Conn, prints: &[Print]) -> Result<Vec<PrintRea
                 template: row.template.clone(),
                 use_by: row.use_by.map(Day),
                 reprint: row.ordinal.unsigned_abs(),
-                says: words::of_print(state).to_owned(),
+                says: speech.say(&state.says()),
                 state: print.run.state.clone(),
-                trouble,
+                trouble: trouble.map(|says| speech.say(&says)),
                 asked_at: instant(deed.at, zone),
                 by: deed.person.clone(),
                 step: crate::wire::answers::shown_id(&deed.uid),
@@ -155,10 +159,11 @@ pub fn one(app: &App, conn: &mut Conn, number: &str) -> Result<PrintInFull> {
 }
 
 fn told(event: print_runs::EventRow, zone: Tz) -> PrintEvent {
+    let says = event.said();
     PrintEvent {
         at: instant(event.at, zone),
         state: event.state,
-        says: event.says,
+        says: says.map(|says| Speech::default().say(&says)),
     }
 }
 
@@ -171,7 +176,8 @@ pub fn numbered(conn: &mut Conn, number: &str) -> Result<Print> {
         Ok(key) => prints::by_key(conn, key)?,
         Err(_) => None,
     };
-    found.ok_or_else(|| Error::not_found(format!("No print on record has the number {number}.")))
+    let print = number.to_owned();
+    found.ok_or_else(|| Error::not_found(PrintDeedSays::Unknown { print }))
 }
 
 /// A print's label as PDF, byte for byte as it was sent, if it was sent as PDF.
@@ -184,21 +190,16 @@ pub fn label(app: &App, number: &str) -> Result<Vec<u8>> {
         let label = kept::label(conn, &print.row)?;
         Ok::<_, Error>((print, label))
     })?;
-    let refused = |detail: String| {
-        Error::from(Problem::new(
-            StatusCode::CONFLICT,
-            "label-refused",
-            "The label cannot be shown",
-            detail,
-        ))
-    };
+    let refused = |detail: PrintSays| Error::label_refused(TitleSays::LabelNotShown, detail);
     let document = encode(Format::Pdf, &label).map_err(&refused)?;
     let sent = print.run.document_hash;
     let as_pdf = print.run.format.as_deref() == Some(Format::Pdf.mime());
     match sent.filter(|_| as_pdf) {
-        Some(sent) if sent != store::kept::hash(&document) => Err(refused(format!(
-            "Print {number} was drawn by another version of this program, which drew it otherwise. What it said is on record all the same."
-        ))),
+        Some(sent) if sent != store::kept::hash(&document) => {
+            Err(refused(PrintSays::DrawnOtherwise {
+                print: number.to_owned(),
+            }))
+        }
         _ => Ok(document),
     }
 }
@@ -208,10 +209,8 @@ pub fn label(app: &App, number: &str) -> Result<Vec<u8>> {
 /// # Errors
 /// 422 where there is none.
 pub fn printer(conn: &mut Conn, code: &str, field: &str) -> Result<entries::EntryRow> {
-    entries::get(conn, List::Printers.as_str(), code)?.ok_or_else(|| {
-        let detail = format!("{code:?} is not in the list of printers. Add it, or choose another.");
-        Error::cannot_be(field, detail)
-    })
+    entries::get(conn, List::Printers.as_str(), code)?
+        .ok_or_else(|| Error::cannot_be(field, List::Printers.lacks_or_another(code)))
 }
 
 /// How a printer is: asked just now, outside any transaction.
@@ -229,10 +228,11 @@ pub fn state(app: &App, code: &str) -> Result<PrinterState> {
     let name = entry.name.0.clone();
     let asked =
         PrinterAddress::parse(&entry.address.0).map(|address| Client::new(&address).capabilities());
+    let speech = Speech::default();
     let mut state = PrinterState {
         code: entry.code.0,
         reachable: false,
-        state: "does not answer".into(),
+        state: speech.say(&PrinterStateSays::DoesNotAnswer.into()),
         trouble: None,
         reasons: Vec::new(),
         sizes: Vec::new(),
@@ -242,13 +242,16 @@ pub fn state(app: &App, code: &str) -> Result<PrinterState> {
         name,
     };
     match asked {
-        Err(says) => state.trouble = Some(says),
-        Ok(Err(failure)) => state.trouble = Some(words::no_answer(&state.name, &failure)),
+        Err(says) => state.trouble = Some(speech.say(&says.into())),
+        Ok(Err(failure)) => {
+            state.trouble = Some(speech.say(&words::no_answer(&state.name, &failure).into()));
+        }
         Ok(Ok(printer)) => {
             state.reachable = true;
-            state.state = words::state(&printer).into();
-            state.trouble = words::trouble(&state.name, &printer);
-            state.sizes = printer.shown_sizes();
+            state.state = speech.say(&words::state(&printer).into());
+            let trouble = words::trouble(&state.name, &printer);
+            state.trouble = trouble.map(|says| speech.say(&says.into()));
+            state.sizes = printer.sizes().map(|size| speech.say(&size)).collect();
             state.reasons = printer.reasons;
             state.formats = printer.formats;
             state.resolutions = printer.resolutions;

@@ -1,6 +1,7 @@
 //! Collecting endpoints: each is served by actix and described in OpenAPI 3.1 from one statement.
 
 use crate::error::{Error, Problem, ProblemRead};
+use crate::problems::{RequestSays, TitleSays};
 use actix_web::ResponseError;
 use actix_web::http::StatusCode;
 use actix_web::{HttpResponse, Route, web};
@@ -269,12 +270,12 @@ fn text_parameter(
 
 /// 405, with what would do.
 pub fn not_allowed(allow: &str) -> HttpResponse {
-    let detail = format!("This path takes {allow}.");
+    let methods = allow.to_owned();
     let mut response = Error::from(Problem::new(
         StatusCode::METHOD_NOT_ALLOWED,
         "method",
-        "Not that method",
-        detail,
+        TitleSays::Method,
+        RequestSays::Method { methods },
     ))
     .error_response();
     if let Ok(value) = allow.parse() {

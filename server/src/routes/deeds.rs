@@ -4,6 +4,7 @@ use super::Api;
 use crate::blocking::blocking;
 use crate::body::{self, Body};
 use crate::caller::{Asking, Caller};
+use crate::deeds::says::DeedSays;
 use crate::deeds::{self, Done};
 use crate::error::{Error, Result};
 use crate::log;
@@ -108,8 +109,11 @@ async fn void(
 /// A deed's id in a path.
 pub fn id(text: &str) -> Result<Id> {
     let json = serde_json::to_vec(text).unwrap_or_default();
-    body::parse(&json)
-        .map_err(|_| Error::not_found(format!("No deed on record has the id {text:?}.")))
+    body::parse(&json).map_err(|_| {
+        Error::not_found(DeedSays::NoId {
+            id: text.to_owned(),
+        })
+    })
 }
 
 fn answer(done: Done) -> HttpResponse {

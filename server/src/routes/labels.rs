@@ -6,6 +6,7 @@ use crate::app::App;
 use crate::blocking::blocking;
 use crate::error::{Error, Result};
 use crate::label_facts::{self, MOST, Wanted};
+use crate::problems::{LabelsSays, TitleSays};
 use crate::read::Reading;
 use ::labels::PlacedLabel;
 use actix_web::{HttpRequest, HttpResponse, web};
@@ -89,8 +90,7 @@ async fn of_step(
 ) -> Result<HttpResponse> {
     let asked: Asked = query(&request)?;
     if asked.packs.is_some() {
-        let detail = "A deed may make several lots: name packs at the lot's own labels.";
-        return Err(Error::cannot_be("packs", detail));
+        return Err(Error::cannot_be("packs", LabelsSays::NamePacks));
     }
     let shared = app.clone();
     let part = asked.part;
@@ -105,7 +105,8 @@ async fn of_step(
             let deed = known(conn, &id)?;
             let rows = store::lots::of_deed(conn, deed.id)?;
             if rows.is_empty() {
-                let detail = format!("That {} made no lots, so it has no labels.", deed.kind);
+                let kind = deed.kind()?;
+                let detail = LabelsSays::NoLots { kind };
                 return Err(label_facts::nothing_to_label(detail));
             }
             let keys: Vec<i32> = rows.iter().map(|row| row.id).collect();
@@ -132,13 +133,15 @@ fn in_part(
     let parts = total.div_ceil(MOST).max(1);
     let part = match part {
         None if parts > 1 => {
-            let detail = format!(
-                "{total} labels come in {parts} parts of {MOST}: ask for them one by one, with part=1 to part={parts}."
-            );
+            let detail = LabelsSays::InParts {
+                labels: total,
+                parts,
+                most: MOST,
+            };
             return Err(Error::cannot_be("part", detail));
         }
         Some(part) if !(1..=parts).contains(&part) => {
-            let detail = format!("There is no part {part}: these labels come in {parts}.");
+            let detail = LabelsSays::NoPart { part, parts };
             return Err(Error::cannot_be("part", detail));
         }
         part => part.unwrap_or(1),
@@ -169,11 +172,11 @@ async fn pdf(app: web::Data<App>, placed: Vec<PlacedLabel>, asked: Asked) -> Res
                 .sheet(name)?
                 .fill(&placed, asked.skip.unwrap_or(0))
                 .map_err(|refusal| {
-                    Error::label_refused("The sheet does not hold it", refusal.to_string())
+                    Error::label_refused(TitleSays::SheetDoesNotHold, refusal.to_string())
                 })?,
         };
         ::labels::pdf(&pages)
-            .map_err(|error| Error::label_refused("The label cannot be made", error.to_string()))
+            .map_err(|error| Error::label_refused(TitleSays::LabelNotMade, error.to_string()))
     })
     .await?;
     Ok(HttpResponse::Ok()
@@ -187,7 +190,9 @@ fn pack_numbers(text: &str) -> Result<Vec<u32>> {
     let wrong = || {
         Error::cannot_be(
             "packs",
-            format!("{text:?} names no packs; write them like 1,2,5-9."),
+            LabelsSays::NoPacks {
+                text: text.to_owned(),
+            },
         )
     };
     let mut numbers = Vec::new();

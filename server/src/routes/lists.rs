@@ -7,6 +7,8 @@ use crate::body::Body;
 use crate::error::{Problem, Result};
 use crate::lists::entry::{self, Entry, Outcome};
 use crate::lists::kitchen;
+use crate::lists::says::ListSays;
+use crate::problems::TitleSays;
 use crate::wire::lists::*;
 use actix_web::http::{StatusCode, header};
 use actix_web::{HttpRequest, HttpResponse, web};
@@ -134,11 +136,11 @@ async fn put<E: Entry + Send + 'static>(
 ) -> Result<HttpResponse> {
     let code = printable(code.into_inner(), E::LIST)?;
     let Some(version) = seen(&request)? else {
-        let detail = "Say which version you have seen: send its ETag as If-Match.";
+        let detail = ListSays::WhichVersion;
         return Err(Problem::new(
             StatusCode::PRECONDITION_REQUIRED,
             "which-version",
-            "Which version?",
+            TitleSays::WhichVersion,
             detail,
         )
         .into());
@@ -199,11 +201,13 @@ fn seen(request: &HttpRequest) -> Result<Option<i32>> {
         .trim_matches('"');
     let number = text.trim_start_matches('v').parse().ok();
     number.map(Some).ok_or_else(|| {
-        let detail = format!("{text:?} is no version; send the ETag of the entry as it was read.");
+        let detail = ListSays::NoVersion {
+            text: text.to_owned(),
+        };
         Problem::new(
             StatusCode::PRECONDITION_FAILED,
             "changed-meanwhile",
-            "Changed meanwhile",
+            TitleSays::ChangedMeanwhile,
             detail,
         )
         .into()

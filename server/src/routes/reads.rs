@@ -4,12 +4,16 @@ use super::Api;
 use crate::app::App;
 use crate::blocking::blocking;
 use crate::caller::Asking;
+use crate::deeds::says::DeedSays;
 use crate::error::{Error, Result};
+use crate::problems::RequestSays;
 use crate::read::animals::AnimalsQuery;
 use crate::read::find::LotsQuery;
 use crate::read::{self, lot_named};
 use crate::wire::answers::*;
+use crate::wire::unread::unread;
 use actix_web::{HttpRequest, HttpResponse, web};
+use domain::says::Says;
 use serde::Deserialize;
 use serde::de::DeserializeOwned;
 
@@ -83,25 +87,26 @@ pub fn query<T: DeserializeOwned>(request: &HttpRequest) -> Result<T> {
     web::Query::<T>::from_query(request.query_string())
         .map(web::Query::into_inner)
         .map_err(|error| {
-            let says = error.to_string();
-            let field = says.split('`').nth(1).unwrap_or("query").to_owned();
-            Error::cannot_be(field, format!("The query cannot be read: {says}."))
+            let text = error.to_string();
+            let says = text.trim_start_matches("Query deserialize error: ");
+            let unread = unread(says);
+            let field = unread.field.unwrap_or_else(|| "query".to_owned());
+            Error::cannot_be(field, RequestSays::Query { says: unread.says })
         })
 }
 
-async fn health(app: web::Data<App>) -> Result<HttpResponse> {
+async fn health(asking: Asking) -> Result<HttpResponse> {
     let read = blocking(move || {
+        let app = asking.caller();
+        let speech = app.speech_lately(app.language);
         let zone = app
             .store
             .look(|conn| app.kitchen(conn))
             .map_or(chrono_tz::UTC, |kitchen| kitchen.zone);
         let trouble = match app.store.look(|conn| app.clock_is_wrong(conn)) {
             Ok(None) => None,
-            Ok(Some(why)) => Some(("clock", why)),
-            Err(error) => Some((
-                "database",
-                words::Speech::default().say(&error.problem().detail),
-            )),
+            Ok(Some(why)) => Some(("clock", Says::from(why))),
+            Err(error) => Some(("database", error.problem().detail)),
         };
         Ok(HealthRead {
             status: trouble
@@ -111,7 +116,7 @@ async fn health(app: web::Data<App>) -> Result<HttpResponse> {
             version: env!("CARGO_PKG_VERSION").to_owned(),
             database: app.store.address().engine().to_owned(),
             now: instant(app.now().naive_utc(), zone),
-            why: trouble.map(|(_, why)| why),
+            why: trouble.map(|(_, why)| speech.say(&why)),
         })
     })
     .await?;
@@ -175,8 +180,7 @@ struct ScanQuery {
 
 async fn scan(request: HttpRequest, asking: Asking) -> Result<HttpResponse> {
     let ScanQuery { code } = query(&request)?;
-    let code =
-        code.ok_or_else(|| Error::cannot_be("code", "What was scanned? Send it as ?code=…"))?;
+    let code = code.ok_or_else(|| Error::cannot_be("code", RequestSays::Scanned))?;
     let read = blocking(move || {
         let app = asking.caller();
         app.store.look(|conn| read::scan::scan(&app, conn, &code))
@@ -200,5 +204,5 @@ async fn deed(app: web::Data<App>, id: web::Path<String>) -> Result<HttpResponse
 pub fn known(conn: &mut store::Conn, id: &str) -> Result<store::deeds::DeedRow> {
     let uid = super::deeds::id(id)?;
     let deed = store::deeds::by_uid(conn, uid.0.as_bytes())?;
-    deed.ok_or_else(|| Error::not_found(format!("No deed on record has the id {id}.")))
+    deed.ok_or_else(|| Error::not_found(DeedSays::Unknown { id: id.to_owned() }))
 }

@@ -1,6 +1,7 @@
 //! What a device asks: one struct per call. An unknown field is an error.
 
 use super::cures::{CureAsked, CuringSalt};
+use super::says::{ValueSays, fault};
 use super::{
     AdditionWord, Amount, Code, Day, DepartureKindWord, Instant, Line, Note, Number, PackagingWord,
     SideWord, SpeciesWord, StateWord, Weight,
@@ -17,13 +18,10 @@ pub struct Id(pub Uuid);
 
 impl<'de> Deserialize<'de> for Id {
     fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        use serde::de::Error;
         let text = String::deserialize(from)?;
         match Uuid::parse_str(&text) {
             Ok(id) if !id.is_nil() => Ok(Id(id)),
-            _ => Err(D::Error::custom(format!(
-                "{text:?} is not a UUID; the device makes one for each deed"
-            ))),
+            _ => Err(fault(ValueSays::NoUuid { text })),
         }
     }
 }

@@ -7,7 +7,9 @@ pub mod cures;
 pub mod lists;
 pub mod money;
 pub mod prints;
+pub mod says;
 pub mod scalars;
+pub mod unread;
 
 pub use scalars::{
     AdditionWord, AllergenWord, CurePartWord, DepartureKindWord, HeatUnitsWord, KeepFromWord,

@@ -1,10 +1,10 @@
 //! The values that fields are made of. Each is checked as it is read, so that an error names its field.
 
+use super::says::{ValueSays, fault};
 use chrono::{DateTime, FixedOffset, NaiveDate, SubsecRound};
 use domain::grams::Grams;
 use domain::words;
 use rust_decimal::Decimal;
-use serde::de::Error as _;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use utoipa::openapi::schema::{ObjectBuilder, Schema, SchemaType, Type};
 use utoipa::openapi::{KnownFormat, RefOr, SchemaFormat};
@@ -23,7 +23,7 @@ pub struct Number(pub i64);
 #[serde(transparent)]
 pub struct Amount(pub i64);
 
-fn decimal(number: &serde_json::Number) -> Result<Decimal, String> {
+fn decimal(number: &serde_json::Number) -> Result<Decimal, ValueSays> {
     let text = number.to_string();
     let parsed = if text.contains(['e', 'E']) {
         Decimal::from_scientific(&text)
@@ -32,21 +32,24 @@ fn decimal(number: &serde_json::Number) -> Result<Decimal, String> {
     };
     parsed
         .map(|decimal| decimal.normalize())
-        .map_err(|_| format!("{text} is more than can be kept"))
+        .map_err(|_| ValueSays::TooMuch { number: text })
 }
 
 /// Scales a decimal to whole units of `10^-places`.
-fn scaled(number: &serde_json::Number, places: u32) -> Result<i64, String> {
+fn scaled(number: &serde_json::Number, places: u32) -> Result<i64, ValueSays> {
     let decimal = decimal(number)?;
+    let text = || number.to_string();
     if decimal.scale() > places {
-        return Err(format!("{number} has more than {places} decimals"));
+        let number = text();
+        return Err(ValueSays::TooFine { number, places });
     }
     let whole = decimal.checked_mul(Decimal::from(10_i64.pow(places)));
-    let whole = whole.ok_or_else(|| format!("{number} is more than can be kept"))?;
+    let too_much = || ValueSays::TooMuch { number: text() };
+    let whole = whole.ok_or_else(too_much)?;
     let bounded = i64::try_from(whole.normalize().trunc())
         .ok()
         .filter(|whole| whole.abs() < 1_000_000_000_000_000);
-    bounded.ok_or_else(|| format!("{number} is more than can be kept"))
+    bounded.ok_or_else(too_much)
 }
 
 fn unscaled(units: i64, places: u32) -> serde_json::Number {
@@ -59,7 +62,7 @@ impl<'de> Deserialize<'de> for Weight {
         let number = serde_json::Number::deserialize(from)?;
         scaled(&number, 3)
             .map(|mg| Weight(Grams::from_milligrams(mg)))
-            .map_err(D::Error::custom)
+            .map_err(fault)
     }
 }
 
@@ -77,7 +80,7 @@ impl Serialize for Weight {
 impl<'de> Deserialize<'de> for Number {
     fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
         let number = serde_json::Number::deserialize(from)?;
-        scaled(&number, 6).map(Number).map_err(D::Error::custom)
+        scaled(&number, 6).map(Number).map_err(fault)
     }
 }
 
@@ -90,11 +93,11 @@ impl Serialize for Number {
 impl<'de> Deserialize<'de> for Amount {
     fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
         let number = serde_json::Number::deserialize(from)?;
-        match scaled(&number, 0).map_err(D::Error::custom)? {
+        match scaled(&number, 0).map_err(fault)? {
             hundredths @ 0..=1_000_000_000 => Ok(Amount(hundredths)),
-            _ => Err(D::Error::custom(format!(
-                "{number} is not an amount of money"
-            ))),
+            _ => Err(fault(ValueSays::NoMoney {
+                number: number.to_string(),
+            })),
         }
     }
 }
@@ -106,11 +109,8 @@ pub struct Instant(pub DateTime<FixedOffset>);
 impl<'de> Deserialize<'de> for Instant {
     fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
         let text = String::deserialize(from)?;
-        let instant = DateTime::parse_from_rfc3339(&text).map_err(|_| {
-            D::Error::custom(format!(
-                "{text:?} is not a time; write it like 2026-06-10T09:05:00-04:00, with its offset"
-            ))
-        })?;
+        let instant = DateTime::parse_from_rfc3339(&text);
+        let instant = instant.map_err(|_| fault(ValueSays::NoTime { text }))?;
         Ok(Instant(instant.trunc_subsecs(6)))
     }
 }
@@ -128,16 +128,18 @@ pub struct Day(pub NaiveDate);
 impl<'de> Deserialize<'de> for Day {
     fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
         let text = String::deserialize(from)?;
-        day(&text).map(Day).map_err(D::Error::custom)
+        day(&text).map(Day).map_err(fault)
     }
 }
 
 /// Reads a calendar day.
-pub fn day(text: &str) -> Result<NaiveDate, String> {
+pub fn day(text: &str) -> Result<NaiveDate, ValueSays> {
     let day = NaiveDate::parse_from_str(text, "%Y-%m-%d")
         .ok()
         .filter(|_| text.len() == 10);
-    day.ok_or_else(|| format!("{text:?} is not a day; write it like 2026-06-08"))
+    day.ok_or_else(|| ValueSays::NoDay {
+        text: text.to_owned(),
+    })
 }
 
 impl Serialize for Day {
@@ -166,19 +168,17 @@ impl<'de> Deserialize<'de> for Line {
         let text = String::deserialize(from)?;
         let text = text.trim();
         if text.is_empty() {
-            return Err(D::Error::custom("it is empty"));
+            return Err(fault(ValueSays::Empty));
         }
         if text.chars().count() > 200 {
-            return Err(D::Error::custom("it is longer than 200 characters"));
+            return Err(fault(ValueSays::TooLong { most: 200 }));
         }
         // A scanner's separator is the one control character that means something.
         if text
             .chars()
             .any(|letter| letter.is_control() && letter != '\u{1d}')
         {
-            return Err(D::Error::custom(
-                "it holds a character that cannot be printed",
-            ));
+            return Err(fault(ValueSays::Unprintable));
         }
         Ok(Line(text.to_owned()))
     }
@@ -189,15 +189,13 @@ impl<'de> Deserialize<'de> for Note {
         let text = String::deserialize(from)?;
         let text = text.trim();
         if text.chars().count() > 2_000 {
-            return Err(D::Error::custom("it is longer than 2000 characters"));
+            return Err(fault(ValueSays::TooLong { most: 2_000 }));
         }
         if text
             .chars()
             .any(|letter| letter.is_control() && !matches!(letter, '\n' | '\r' | '\t'))
         {
-            return Err(D::Error::custom(
-                "it holds a character that cannot be printed",
-            ));
+            return Err(fault(ValueSays::Unprintable));
         }
         Ok(Note(text.to_owned()))
     }
@@ -215,9 +213,7 @@ impl<'de> Deserialize<'de> for Code {
         if fits {
             Ok(Code(text))
         } else {
-            Err(D::Error::custom(format!(
-                "{text:?} is not a code: small letters, digits and hyphens, at most 64"
-            )))
+            Err(fault(ValueSays::NoCode { text }))
         }
     }
 }
@@ -274,7 +270,8 @@ impl<'de, T: Vocabulary> Deserialize<'de> for Word<T> {
         let text = String::deserialize(from)?;
         let word = T::parse(&text).map(Word);
         word.ok_or_else(|| {
-            D::Error::custom(format!("{text:?} is not one of: {}", T::SPELT.join(", ")))
+            let words = T::SPELT.join(", ");
+            fault(ValueSays::NoneOf { text, words })
         })
     }
 }

@@ -99,6 +99,13 @@ StepKind-mix = mix
 StepKind-render = render
 StepKind-portion = portion
 StepKind-pack = pack
+Method-dry = dry
+Method-equilibrium-dry = equilibrium-dry
+Method-equilibrium-brine = equilibrium-brine
+Method-immersion-pick-up = immersion-pick-up
+Method-immersion-equilibrium = immersion-equilibrium
+Method-pumped = pumped
+Method-comminuted = comminuted
 
 ## Rows and findings
 
@@ -223,6 +230,74 @@ verdict-no-last-day = It has no last day.
 
 ## Printing
 
+printer-jammed = The printer “{ $printer }” is jammed: clear it, then look which labels came out. The queue goes on by itself.
+printer-out-of-labels = The printer “{ $printer }” is out of labels: put in a roll, the queue goes on by itself.
+printer-open = The printer “{ $printer }” is open: close it, the queue goes on by itself.
+printer-out-of-ribbon = The printer “{ $printer }” is out of ribbon: put one in, the queue goes on by itself.
+printer-no-room = The printer “{ $printer }” has no room for more labels: take out what is printed, the queue goes on by itself.
+printer-memory-full = The printer “{ $printer }” has its memory full: wait a little, the queue goes on by itself.
+printer-paused = The printer “{ $printer }” is paused: press its button, the queue goes on by itself.
+printer-off = The printer “{ $printer }” is off or not connected: switch it on, the queue goes on by itself.
+printer-stopped-mute = The printer “{ $printer }” has stopped and does not say why: see what it shows, the queue goes on by itself.
+printer-stopped = The printer “{ $printer }” has stopped ({ $reasons }): see what it shows, the queue goes on by itself.
+printer-takes-none = The printer “{ $printer }” takes no labels now: see what it shows, the queue goes on by itself.
+printer-no-answer = The printer “{ $printer }” does not answer: see that it is switched on and on the network. The labels wait, and the queue goes on by itself.
+printer-bad-answer = The printer “{ $printer }” was asked and gave no answer that can be read: see what it shows. The labels wait, and the queue goes on by itself.
+printer-answers = The printer “{ $printer }” says: { $words }. The labels wait, and the queue goes on by itself.
+printer-stumbles = The printer “{ $printer }” does not take a label whole: its memory may be full, or the line to it bad. It is tried again by itself.
+printer-no-format = The printer takes neither PDF nor PWG raster, only { $formats }.
+printer-other-size = The label is { $label } mm; the printer has { $sizes }.
+printer-state-ready = ready
+printer-state-printing = printing
+printer-state-stopped = stopped
+printer-state-does-not-say = does not say
+printer-state-does-not-answer = does not answer
+size-is = { $across } x { $along }
+size-span = { $least } to { $most }
+printer-address-none = "{ $address }" is not a printer's address; write it like ipp://printer.local:631/ipp/print.
+printer-address-encrypted = "{ $address }" asks for an encrypted line, which this program does not have for printers; write it like ipp://printer.local:631/ipp/print, on a network of your own.
+printer-address-not-ipp = "{ $address }" does not begin with ipp://; write it like ipp://printer.local:631/ipp/print.
+printer-address-no-host = "{ $address }" names no printer; write it like ipp://printer.local:631/ipp/print.
+printer-address-secret = "{ $address }" has a name and password or a question in it; write it like ipp://printer.local:631/ipp/print.
+printer-address-no-port = "{ $address }" has no port that can be: 1 to 65535, or none; write it like ipp://printer.local:631/ipp/print.
+print-lot-voided = { $lot } was voided since: its label is not printed.
+print-not-drawn = The label cannot be drawn: { $cause }.
+print-broken-off-empty = The printer “{ $printer }” broke the label off before anything came out (no reason given).
+print-broken-off-empty-with = The printer “{ $printer }” broke the label off before anything came out ({ $words }).
+print-broken-off = The printer “{ $printer }” broke the label off (no reason given): look whether it came out, and say.
+print-broken-off-with = The printer “{ $printer }” broke the label off ({ $words }): look whether it came out, and say.
+print-vanished = The printer “{ $printer }” no longer knows this label: it was switched off, or forgets fast. Look whether it came out, and say.
+print-drawn-otherwise = Print { $print } was drawn by another version of this program, which drew it otherwise. What it said is on record all the same.
+print-before = { $lot }: { $prints }. A label is printed once. If it is needed again, say why: it will be marked as a reprint.
+print-before-by = { $packs } on { $at } by { $by }
+print-pack = pack { $pack }
+print-packs = packs { $packs }
+print-run = { $first } to { $last }
+print-no-place-for-mark = The label "{ $label }" has no place for the word that says that it is a reprint. Choose another.
+print-no-reprint = The label "{ $label }" cannot be made as a reprint: { $cause }.
+print-date-stands = Pack { $pack } was printed before with { $date }; the reprint shows that date.
+print-date-stands-though = Pack { $pack } was printed before with { $date }; the reprint shows that date, though the record now says { $now }.
+print-deed-lot-or-step = Give a lot or a step, one of them.
+print-deed-packs-of-lot = Packs are those of one lot: give the lot.
+print-deed-why-again = Say why it is printed again, for whoever reads this later.
+print-deed-no-lots = That deed made no lots, so it has no labels.
+print-deed-too-many = { $labels } labels at once; ask for those of each lot, at most { $most }.
+print-deed-dots = The printer “{ $printer }” prints { $dots } dots an inch; labels are laid out for 203, 300 or 600.
+print-deed-pack-named = The lot names a pack already.
+print-deed-put-in-roll = { $size } Put in such a roll, or choose another printer or label.
+print-deed-name-waiting = Name at least one print that waits.
+print-deed-name-seen = Say of at least one print whether it came out.
+print-deed-unknown = No print on record has the number { $print }.
+print-deed-waits-no-more = Print { $print } waits no more: { $state }.
+print-deed-named-twice = This print is named twice.
+print-deed-printed-already = Print { $print } is down as printed already.
+print-deed-not-settled = Print { $print } cannot be settled: { $state }.
+print-deed-lot-voided = { $pack } is voided: its label is not printed again.
+print-deed-another-label = { $pack } has another label (print { $print }): this one is not printed again.
+print-deed-cancelled-by = { $by } cancelled it.
+print-deed-seen-out = { $by } saw that it came out.
+print-deed-seen-missing = { $by } saw that it did not come out.
+
 ## Dates
 
 ## Release
@@ -272,6 +347,183 @@ stable-of = { $lot }: { $says }
 ## GS1
 
 ## Problems, requests, lists
+
+title-cannot-be = A value that cannot be
+title-never-issued = Never given out
+title-not-enough = Not enough left
+title-voided = Voided
+title-in-the-way = Later deeds depend on it
+title-clash = It contradicts the record
+title-missing = Counted as missing
+title-not-approved = No approval on file
+title-not-released = Not released
+title-not-found = Not found
+title-id-used = The id was used
+title-nothing-to-label = Nothing to label
+title-printed-before = Printed before
+title-size-not-there = The printer does not have that size
+title-label-does-not-hold = The label does not hold it
+title-sheet-does-not-hold = The sheet does not hold it
+title-label-not-made = The label cannot be made
+title-label-not-shown = The label cannot be shown
+title-which-version = Which version?
+title-changed-meanwhile = Changed meanwhile
+title-not-json = Not JSON
+title-too-large = Too large
+title-cut-off = Cut off
+title-method = Not that method
+title-unreadable = Cannot be read
+title-database-full = The database is full
+title-database-away = The database is away
+title-damaged = The record is damaged
+title-clock = The clock is wrong
+service-database-full = Nothing was recorded. Make room on the disk, then try again.
+service-database-away = Nothing was recorded. Try again in a moment.
+service-damaged = The record could not be read as it should. Nothing was recorded. Run `gambrel check` and see the log.
+service-clock-before-build = The clock of this machine says { $now } UTC, before this program was built.
+service-clock-before-deed = The clock of this machine says { $now } UTC, before the last deed on record ({ $last } UTC).
+service-nothing-recorded = { $why } Nothing is recorded until it is set right.
+request-send-json = Send JSON, with Content-Type: application/json.
+request-too-large = A body may be at most 1 MB. Send the deed in parts.
+request-cut-off = The body did not arrive whole.
+request-not-json = This is not JSON: look at line { $line }, column { $column }.
+request-ends-early = This is not JSON: it ends too early.
+request-no-object = An object with named fields is expected.
+request-missing-field = Missing field `{ $name }`.
+request-unknown-field = Unknown field `{ $name }`; there are { $known }.
+request-no-fields = Unknown field `{ $name }`; there are no fields here.
+request-twice = The field `{ $name }` is there twice.
+request-not-that = This must be { $wanted }, not { $told }.
+request-unread = This cannot be read: { $cause }.
+request-no-number = This must be a whole number.
+request-no-truth = This must be true or false.
+request-query = The query cannot be read. { $says }
+request-method = This path takes { $methods }.
+request-unreadable = This request cannot be read.
+request-scanned = What was scanned? Send it as ?code=…
+kind-text = text
+kind-quoted = the text "{ $text }"
+kind-truth = true or false
+kind-whole-number = a whole number
+kind-counting-number = a whole number, 0 or more
+kind-number = a number
+kind-figure = { $figure }
+kind-nothing = null
+kind-list = a list
+kind-object = an object with named fields
+kind-other = another kind of value
+value-empty = It is empty.
+value-too-long = It is longer than { $most } characters.
+value-unprintable = It holds a character that cannot be printed.
+value-no-day = "{ $text }" is not a day; write it like 2026-06-08.
+value-no-time = "{ $text }" is not a time; write it like 2026-06-10T09:05:00-04:00, with its offset.
+value-no-code = "{ $text }" is not a code: small letters, digits and hyphens, at most 64.
+value-none-of = "{ $text }" is not one of: { $words }.
+value-no-uuid = "{ $text }" is not a UUID; the device makes one for each deed.
+value-too-much = { $number } is more than can be kept.
+value-too-fine = { $number } has more than { $places ->
+    [one] 1 decimal
+   *[other] { $places } decimals
+ }.
+value-no-money = { $number } is not an amount of money.
+labels-name-packs = A deed may make several lots: name packs at the lot's own labels.
+labels-no-lots = That { $kind } made no lots, so it has no labels.
+labels-in-parts = { $labels } labels come in { $parts } parts of { $most }: ask for them one by one, with part=1 to part={ $parts }.
+labels-no-part = There is no part { $part }: these labels come in { $parts }.
+labels-no-packs = "{ $text }" names no packs; write them like 1,2,5-9.
+labels-no-sheet = There is no sheet "{ $sheet }". Sheets are: { $sheets }.
+list-name-farms = farms
+list-name-abattoirs = abattoirs
+list-name-suppliers = suppliers
+list-name-places = places
+list-name-products = products
+list-name-recipes = recipes
+list-name-printers = printers
+entry-not-there = "{ $code }" is not in the list of { $list }.
+entry-add-or-choose = "{ $code }" is not in the list of { $list }. Add it, or choose another.
+entry-add-first = "{ $code }" is not in the list of { $list }. Add it first.
+entry-otherwise = { $code } is in the list of { $list } already, and says otherwise. Change it with PUT.
+entry-path-says = The path says { $path }, the entry says { $entry }.
+entry-changed-meanwhile = It was changed meanwhile: version { $version } is current. Read it again, then change that.
+entry-which-version = Say which version you have seen: send its ETag as If-Match.
+entry-no-version = "{ $text }" is no version; send the ETag of the entry as it was read.
+entry-no-house-code = "{ $code }" cannot begin a lot code: it must be 2 or 3 capital letters without I, L, O, U.
+entry-no-farm-code = "{ $code }" is not a farm's code: 2 or 3 capital letters without I, L, O, U.
+entry-code-of-farm = { $code } is the code of the farm { $farm }. Farm and kitchen codes are never shared.
+entry-code-of-kitchen = { $code } is the code of the kitchen. Farm and kitchen codes are never shared.
+entry-no-name = Give the product a name in at least one language.
+entry-keep-days = { $days ->
+    [one] 1 day
+   *[other] { $days } days
+ } cannot be: 1 to { $most }.
+entry-no-language = "{ $tag }" is not a language: two small letters, like en or fr.
+entry-recipe-parts = A recipe has 1 to { $most } parts.
+entry-recipe-in-itself = { $part } has { $product } in it already: a recipe cannot be part of itself.
+entry-recipe-too-deep = Recipes are nested more than { $most } deep.
+kitchen-no-time-zone = "{ $zone }" is not a time zone; write it like America/New_York.
+kitchen-languages = Name 1 to { $most } languages, the first one first.
+kitchen-no-currency = "{ $currency }" is not a currency: three capital letters.
+kitchen-no-address = "{ $url }" cannot stand in a code: write it like https://trace.kitchen.example
+kitchen-gs1-prefix = A GS1 company prefix has 4 to 12 digits.
+named-elsewhere = "{ $text }" is another kitchen's label.
+named-misread = "{ $text }" does not add up: one of its characters is wrong. Read it from the label again.
+named-no-lot = "{ $text }" is not a lot code; they look like BRC-26159-A03-0.
+deed-id-used = The id { $id } was used for another deed ({ $kind }). Make a new id for each deed.
+deed-unknown = No deed on record has the id { $id }.
+deed-no-id = No deed on record has the id "{ $id }".
+deed-one-packing = Give pack_count or pack_grams, not both.
+deed-two-packs = The lot names pack { $one }, the pack field { $other }.
+deed-pack-or-packs = Give pack or packs, not both.
+deed-packs-whole = Packs go whole; grams are for one pack.
+deed-no-food-place = { $place } is not a place that food touches; clean-downs are about benches and machines.
+deed-weigh-or-missing = Say what the pack weighs, or that it is missing; not both, not neither.
+deed-not-from-cure = { $lot } did not come out of a cure, so there is nothing to release.
+deed-why-back = Why did it come back?
+deed-which-back = { $lot } has { $packs ->
+    [one] 1 pack
+   *[other] { $packs } packs
+ }. Say which came back.
+deed-why-void = Say why, for whoever reads this later.
+deed-take-off = Take these labels off: { $lots }.
+step-kind-receipts = POST /api/receipts takes what arrives.
+step-kind-moves = POST /api/moves takes moves, freezing and thawing.
+step-kind-departures = POST /api/departures takes { $kind }.
+step-kind-take-backs = POST /api/take-backs takes what customers bring back.
+step-kind-readings = POST /api/readings takes weighings and readings.
+step-kind-counts = POST /api/counts takes counts.
+step-kind-clean-downs = POST /api/clean-downs takes clean-downs.
+step-kind-voids = POST /api/steps/{"{"}id{"}"}/void voids a deed.
+step-kind-corrections = POST /api/corrections takes corrections.
+step-kind-no-step = "{ $kind }" is not a step. Steps are: { $steps }.
+correct-deed-how-known = Say how it is known, for whoever reads this later.
+correct-deed-which = Say what is otherwise: of the animal, or of what was bought.
+correct-deed-only-receipts = Only receipts are corrected; that is a { $kind }. Void it and enter it anew.
+correct-deed-voided = That receipt was voided.
+correct-deed-was-bought = That lot was bought in; correct `bought`.
+correct-deed-of-animal = That lot is of an animal; correct `animal`.
+correct-deed-side-taken = The { $side } side of that animal is { $lot } already.
+receive-deed-no-curing-salt = { $product } is no curing salt in the list. Add its strength to the product first.
+receive-deed-how-strong = How strong is it? Read the per cent of nitrite and nitrate off the bag: it differs from bag to bag.
+receive-deed-strength-from-list = The strength of this curing salt was taken from the list. Read it off the bag: it differs from bag to bag.
+receive-deed-one-source = A lot is of an animal or bought in, not both.
+receive-deed-which-source = Say which animal it is of (animal), or where it was bought (bought or barcode).
+receive-deed-packed-later = Packed on { $packed }, received on { $received }. One of the two is wrong.
+receive-deed-other-species = That carcass is on record as { $known }, not { $told }.
+receive-deed-no-weight = What does it weigh? The barcode does not say.
+receive-deed-carton-differs = The carton's barcode says otherwise. Leave it out, or check the carton.
+measure-between = It must be between { $least } and { $most }.
+measure-between-celsius = It must be between { $least } and { $most }. Is it Fahrenheit?
+measure-between-parts = It must be between { $least } and { $most }. Is it a percentage?
+measure-brine = That is { $salt } % salt in the brine.
+measure-of-what = Of what? Name a lot or a place.
+measure-empty = There is no reading in it.
+measure-place-not-weighed = A place is not weighed; name the lot.
+measure-nothing-left = { $lot } has nothing left to measure.
+cure-deed-not-said-how = Curing salt goes in, but the list does not say how { $product } is cured. Add "cure" (class and method) to the product; the limits depend on it.
+cure-deed-going-in = { $salt } of curing salt on { $meat } of meat, { $method }: { $nitrite } ppm sodium nitrite going in, { $percent } % salt.
+cure-deed-both-going-in = { $salt } of curing salt on { $meat } of meat, { $method }: { $nitrite } ppm sodium nitrite and { $nitrate } ppm sodium nitrate going in, { $percent } % salt.
+heat-deed-no-core = No core temperature is on record for this cook. Measure the thickest part and enter it: its date rests on it.
+trichinae-deed-nothing-speaks = { $lot } is pork that is eaten without cooking, and nothing on record speaks for it against trichinae. Tell its treatment ("trichinae": frozen, heated or certificate), or enter the certificate of its farm.
 
 ## Pages
 

@@ -99,6 +99,13 @@ StepKind-mix = mélange
 StepKind-render = fonte
 StepKind-portion = portionnement
 StepKind-pack = emballage
+Method-dry = à sec
+Method-equilibrium-dry = à sec à l'équilibre
+Method-equilibrium-brine = saumure à l'équilibre
+Method-immersion-pick-up = immersion, selon la reprise
+Method-immersion-equilibrium = immersion à l'équilibre
+Method-pumped = injecté
+Method-comminuted = haché
 
 ## Rows and findings
 
@@ -226,6 +233,74 @@ verdict-no-last-day = Il n'a pas de dernier jour.
 
 ## Printing
 
+printer-jammed = L'imprimante « { $printer } » bourre : dégagez-la, puis regardez quelles étiquettes sont sorties. La file reprend toute seule.
+printer-out-of-labels = L'imprimante « { $printer } » n'a plus d'étiquettes : mettez un rouleau, la file reprend toute seule.
+printer-open = L'imprimante « { $printer } » est ouverte : fermez-la, la file reprend toute seule.
+printer-out-of-ribbon = L'imprimante « { $printer } » n'a plus de ruban : mettez-en un, la file reprend toute seule.
+printer-no-room = L'imprimante « { $printer } » n'a plus de place pour les étiquettes : retirez ce qui est imprimé, la file reprend toute seule.
+printer-memory-full = L'imprimante « { $printer } » a la mémoire pleine : attendez un peu, la file reprend toute seule.
+printer-paused = L'imprimante « { $printer } » est en pause : appuyez sur son bouton, la file reprend toute seule.
+printer-off = L'imprimante « { $printer } » est éteinte ou débranchée : allumez-la, la file reprend toute seule.
+printer-stopped-mute = L'imprimante « { $printer } » s'est arrêtée sans dire pourquoi : voyez ce qu'elle affiche, la file reprend toute seule.
+printer-stopped = L'imprimante « { $printer } » s'est arrêtée ({ $reasons }) : voyez ce qu'elle affiche, la file reprend toute seule.
+printer-takes-none = L'imprimante « { $printer } » ne prend pas d'étiquettes pour l'instant : voyez ce qu'elle affiche, la file reprend toute seule.
+printer-no-answer = L'imprimante « { $printer } » ne répond pas : vérifiez qu'elle est allumée et sur le réseau. Les étiquettes attendent, et la file reprend toute seule.
+printer-bad-answer = L'imprimante « { $printer } » a répondu de façon illisible : voyez ce qu'elle affiche. Les étiquettes attendent, et la file reprend toute seule.
+printer-answers = L'imprimante « { $printer } » dit : { $words }. Les étiquettes attendent, et la file reprend toute seule.
+printer-stumbles = L'imprimante « { $printer } » ne prend pas une étiquette entière : sa mémoire est peut-être pleine, ou la liaison mauvaise. L'essai se refait tout seul.
+printer-no-format = L'imprimante ne prend ni PDF ni trame PWG, seulement { $formats }.
+printer-other-size = L'étiquette fait { $label } mm ; l'imprimante a { $sizes }.
+printer-state-ready = prête
+printer-state-printing = imprime
+printer-state-stopped = arrêtée
+printer-state-does-not-say = ne dit rien
+printer-state-does-not-answer = ne répond pas
+size-is = { $across } x { $along }
+size-span = { $least } à { $most }
+printer-address-none = « { $address } » n'est pas l'adresse d'une imprimante ; écrivez-la comme ipp://printer.local:631/ipp/print.
+printer-address-encrypted = « { $address } » demande une liaison chiffrée, que ce programme n'a pas pour les imprimantes ; écrivez-la comme ipp://printer.local:631/ipp/print, sur un réseau à vous.
+printer-address-not-ipp = « { $address } » ne commence pas par ipp:// ; écrivez-la comme ipp://printer.local:631/ipp/print.
+printer-address-no-host = « { $address } » ne désigne aucune imprimante ; écrivez-la comme ipp://printer.local:631/ipp/print.
+printer-address-secret = « { $address } » contient un nom avec mot de passe ou une question ; écrivez-la comme ipp://printer.local:631/ipp/print.
+printer-address-no-port = « { $address } » n'a pas de port possible : de 1 à 65535, ou aucun ; écrivez-la comme ipp://printer.local:631/ipp/print.
+print-lot-voided = { $lot } a été annulé depuis : son étiquette n'est pas imprimée.
+print-not-drawn = L'étiquette ne peut pas être dessinée : { $cause }.
+print-broken-off-empty = L'imprimante « { $printer } » a interrompu l'étiquette avant que rien ne sorte (sans dire pourquoi).
+print-broken-off-empty-with = L'imprimante « { $printer } » a interrompu l'étiquette avant que rien ne sorte ({ $words }).
+print-broken-off = L'imprimante « { $printer } » a interrompu l'étiquette (sans dire pourquoi) : regardez si elle est sortie, et dites-le.
+print-broken-off-with = L'imprimante « { $printer } » a interrompu l'étiquette ({ $words }) : regardez si elle est sortie, et dites-le.
+print-vanished = L'imprimante « { $printer } » ne connaît plus cette étiquette : elle a été éteinte, ou elle oublie vite. Regardez si l'étiquette est sortie, et dites-le.
+print-drawn-otherwise = L'impression { $print } a été dessinée par une autre version de ce programme, qui la dessinait autrement. Ce qu'elle disait reste au registre.
+print-before = { $lot } : { $prints }. Une étiquette s'imprime une fois. S'il en faut une autre, dites pourquoi : elle portera la mention de réimpression.
+print-before-by = { $packs }, { $at }, par { $by }
+print-pack = paquet { $pack }
+print-packs = paquets { $packs }
+print-run = { $first } à { $last }
+print-no-place-for-mark = L'étiquette « { $label } » n'a pas de place pour la mention de réimpression. Choisissez-en une autre.
+print-no-reprint = L'étiquette « { $label } » ne peut pas se faire en réimpression : { $cause }.
+print-date-stands = Le paquet { $pack } a déjà été imprimé avec { $date } ; la réimpression montre cette date.
+print-date-stands-though = Le paquet { $pack } a déjà été imprimé avec { $date } ; la réimpression montre cette date, bien que le registre dise maintenant { $now }.
+print-deed-lot-or-step = Donnez un lot ou une étape, l'un des deux.
+print-deed-packs-of-lot = Des paquets sont ceux d'un seul lot : donnez le lot.
+print-deed-why-again = Dites pourquoi elle est réimprimée, pour qui le lira plus tard.
+print-deed-no-lots = Cet acte n'a fait aucun lot, il n'a donc pas d'étiquettes.
+print-deed-too-many = { $labels } étiquettes d'un coup ; demandez-les lot par lot, { $most } au plus.
+print-deed-dots = L'imprimante « { $printer } » imprime { $dots } points par pouce ; les étiquettes sont faites pour 203, 300 ou 600.
+print-deed-pack-named = Le lot désigne déjà un paquet.
+print-deed-put-in-roll = { $size } Mettez un tel rouleau, ou choisissez une autre imprimante ou une autre étiquette.
+print-deed-name-waiting = Indiquez au moins une impression qui attend.
+print-deed-name-seen = Dites d'au moins une impression si elle est sortie.
+print-deed-unknown = Aucune impression au registre n'a le numéro { $print }.
+print-deed-waits-no-more = L'impression { $print } n'attend plus : { $state }.
+print-deed-named-twice = Cette impression est indiquée deux fois.
+print-deed-printed-already = L'impression { $print } est déjà inscrite comme imprimée.
+print-deed-not-settled = Rien à constater pour l'impression { $print } : { $state }.
+print-deed-lot-voided = { $pack } est annulé : son étiquette n'est pas réimprimée.
+print-deed-another-label = { $pack } a une autre étiquette (impression { $print }) : celle-ci n'est pas réimprimée.
+print-deed-cancelled-by = Annulée par { $by }.
+print-deed-seen-out = { $by } a vu qu'elle est sortie.
+print-deed-seen-missing = { $by } a vu qu'elle n'est pas sortie.
+
 ## Dates
 
 ## Release
@@ -278,6 +353,183 @@ stable-of = { $lot } : { $says }
 ## GS1
 
 ## Problems, requests, lists
+
+title-cannot-be = Une valeur impossible
+title-never-issued = Jamais attribué
+title-not-enough = Pas assez
+title-voided = Annulé
+title-in-the-way = Des actes plus récents en dépendent
+title-clash = Contraire au registre
+title-missing = Compté comme manquant
+title-not-approved = Pas d'approbation au dossier
+title-not-released = Pas libéré
+title-not-found = Introuvable
+title-id-used = L'identifiant a déjà servi
+title-nothing-to-label = Rien à étiqueter
+title-printed-before = Déjà imprimé
+title-size-not-there = L'imprimante n'a pas ce format
+title-label-does-not-hold = L'étiquette ne peut pas tout contenir
+title-sheet-does-not-hold = La feuille ne peut pas tout contenir
+title-label-not-made = L'étiquette ne peut pas être faite
+title-label-not-shown = L'étiquette ne peut pas être montrée
+title-which-version = Quelle version ?
+title-changed-meanwhile = Modifié entre-temps
+title-not-json = Pas du JSON
+title-too-large = Trop grand
+title-cut-off = Coupé
+title-method = Pas cette méthode
+title-unreadable = Illisible
+title-database-full = La base de données est pleine
+title-database-away = La base de données est absente
+title-damaged = Le registre est abîmé
+title-clock = L'horloge est fausse
+service-database-full = Rien n'a été enregistré. Faites de la place sur le disque, puis réessayez.
+service-database-away = Rien n'a été enregistré. Réessayez dans un instant.
+service-damaged = Le registre n'a pas pu être lu comme il faut. Rien n'a été enregistré. Lancez `gambrel check` et voyez le journal.
+service-clock-before-build = L'horloge de cette machine indique { $now } UTC, avant la construction de ce programme.
+service-clock-before-deed = L'horloge de cette machine indique { $now } UTC, avant le dernier acte du registre ({ $last } UTC).
+service-nothing-recorded = { $why } Rien n'est enregistré tant qu'elle n'est pas remise à l'heure.
+request-send-json = Envoyez du JSON, avec Content-Type: application/json.
+request-too-large = Un envoi fait au plus 1 Mo. Envoyez l'acte en plusieurs parties.
+request-cut-off = L'envoi n'est pas arrivé entier.
+request-not-json = Ce n'est pas du JSON : voyez ligne { $line }, colonne { $column }.
+request-ends-early = Ce n'est pas du JSON : il finit trop tôt.
+request-no-object = Il faut un objet avec des champs nommés.
+request-missing-field = Il manque le champ `{ $name }`.
+request-unknown-field = Champ inconnu : `{ $name }` ; il y a { $known }.
+request-no-fields = Champ inconnu : `{ $name }` ; il n'y a pas de champs ici.
+request-twice = Le champ `{ $name }` est là deux fois.
+request-not-that = Il faut ici { $wanted }, pas { $told }.
+request-unread = Illisible : { $cause }.
+request-no-number = Il faut ici un nombre entier.
+request-no-truth = Il faut ici true ou false.
+request-query = La question est illisible. { $says }
+request-method = Ce chemin accepte { $methods }.
+request-unreadable = Cette demande est illisible.
+request-scanned = Qu'a-t-on scanné ? Envoyez-le par ?code=…
+kind-text = du texte
+kind-quoted = le texte « { $text } »
+kind-truth = true ou false
+kind-whole-number = un nombre entier
+kind-counting-number = un nombre entier, 0 ou plus
+kind-number = un nombre
+kind-figure = { $figure }
+kind-nothing = null
+kind-list = une liste
+kind-object = un objet avec des champs nommés
+kind-other = une autre sorte de valeur
+value-empty = C'est vide.
+value-too-long = C'est plus long que { $most } caractères.
+value-unprintable = Il y a là un caractère qui ne s'imprime pas.
+value-no-day = « { $text } » n'est pas un jour ; écrivez-le comme 2026-06-08.
+value-no-time = « { $text } » n'est pas un moment ; écrivez-le comme 2026-06-10T09:05:00-04:00, avec son décalage.
+value-no-code = « { $text } » n'est pas un code : petites lettres, chiffres et tirets, 64 au plus.
+value-none-of = « { $text } » n'est pas l'un de : { $words }.
+value-no-uuid = « { $text } » n'est pas un UUID ; l'appareil en fait un par acte.
+value-too-much = { $number } est plus que ce qui peut être gardé.
+value-too-fine = { $number } a plus de { $places ->
+    [one] { $places } décimale
+   *[other] { $places } décimales
+ }.
+value-no-money = { $number } n'est pas un montant.
+labels-name-packs = Un acte peut faire plusieurs lots : indiquez les paquets aux étiquettes du lot lui-même.
+labels-no-lots = Cet acte ({ $kind }) n'a fait aucun lot, il n'a donc pas d'étiquettes.
+labels-in-parts = { $labels } étiquettes viennent en { $parts } parties de { $most } : demandez-les une à une, de part=1 à part={ $parts }.
+labels-no-part = Il n'y a pas de partie { $part } : ces étiquettes viennent en { $parts }.
+labels-no-packs = « { $text } » ne désigne pas de paquets ; écrivez-les comme 1,2,5-9.
+labels-no-sheet = Il n'y a pas de feuille « { $sheet } ». Les feuilles sont : { $sheets }.
+list-name-farms = fermes
+list-name-abattoirs = abattoirs
+list-name-suppliers = fournisseurs
+list-name-places = lieux
+list-name-products = produits
+list-name-recipes = recettes
+list-name-printers = imprimantes
+entry-not-there = « { $code } » n'est pas dans la liste des { $list }.
+entry-add-or-choose = « { $code } » n'est pas dans la liste des { $list }. Ajoutez-le, ou choisissez autre chose.
+entry-add-first = « { $code } » n'est pas dans la liste des { $list }. Ajoutez-le d'abord.
+entry-otherwise = { $code } est déjà dans la liste des { $list }, avec un autre contenu. Modifiez-le par PUT.
+entry-path-says = Le chemin dit { $path }, la fiche dit { $entry }.
+entry-changed-meanwhile = Modifié entre-temps : la version { $version } est en cours. Relisez-la, puis modifiez celle-là.
+entry-which-version = Dites quelle version vous avez vue : envoyez son ETag comme If-Match.
+entry-no-version = « { $text } » n'est pas une version ; envoyez l'ETag de la fiche telle que lue.
+entry-no-house-code = « { $code } » ne peut pas commencer un code de lot : il faut 2 ou 3 majuscules, sans I, L, O, U.
+entry-no-farm-code = « { $code } » n'est pas un code de ferme : 2 ou 3 majuscules, sans I, L, O, U.
+entry-code-of-farm = { $code } est le code de la ferme { $farm }. Les codes des fermes et de la cuisine ne se partagent jamais.
+entry-code-of-kitchen = { $code } est le code de la cuisine. Les codes des fermes et de la cuisine ne se partagent jamais.
+entry-no-name = Donnez un nom au produit dans au moins une langue.
+entry-keep-days = { $days ->
+    [one] { $days } jour
+   *[other] { $days } jours
+ } : impossible, de 1 à { $most }.
+entry-no-language = « { $tag } » n'est pas une langue : deux petites lettres, comme en ou fr.
+entry-recipe-parts = Une recette a de 1 à { $most } ingrédients.
+entry-recipe-in-itself = { $part } contient déjà { $product } : une recette ne peut pas faire partie d'elle-même.
+entry-recipe-too-deep = Les recettes s'emboîtent sur plus de { $most } niveaux.
+kitchen-no-time-zone = « { $zone } » n'est pas un fuseau horaire ; écrivez-le comme America/New_York.
+kitchen-languages = Indiquez de 1 à { $most } langues, la première en premier.
+kitchen-no-currency = « { $currency } » n'est pas une monnaie : trois majuscules.
+kitchen-no-address = « { $url } » ne peut pas figurer dans un code : écrivez-le comme https://trace.kitchen.example
+kitchen-gs1-prefix = Un préfixe d'entreprise GS1 a de 4 à 12 chiffres.
+named-elsewhere = « { $text } » est l'étiquette d'une autre cuisine.
+named-misread = « { $text } » ne tombe pas juste : un de ses caractères est faux. Relisez-le sur l'étiquette.
+named-no-lot = « { $text } » n'est pas un code de lot ; ils ressemblent à BRC-26159-A03-0.
+deed-id-used = L'identifiant { $id } a servi à un autre acte ({ $kind }). Faites un nouvel identifiant pour chaque acte.
+deed-unknown = Aucun acte au registre n'a l'identifiant { $id }.
+deed-no-id = Aucun acte au registre n'a l'identifiant « { $id } ».
+deed-one-packing = Donnez pack_count ou pack_grams, pas les deux.
+deed-two-packs = Le lot désigne le paquet { $one }, le champ pack le paquet { $other }.
+deed-pack-or-packs = Donnez pack ou packs, pas les deux.
+deed-packs-whole = Les paquets vont entiers ; grams ne vaut que pour un paquet.
+deed-no-food-place = { $place } n'est pas un lieu que la nourriture touche ; les nettoyages concernent les établis et les machines.
+deed-weigh-or-missing = Dites ce que pèse le paquet, ou qu'il manque ; l'un ou l'autre.
+deed-not-from-cure = { $lot } ne sort pas d'une salaison, il n'y a donc rien à libérer.
+deed-why-back = Pourquoi est-il revenu ?
+deed-which-back = { $lot } a { $packs ->
+    [one] { $packs } paquet
+   *[other] { $packs } paquets
+ }. Dites lequel est revenu.
+deed-why-void = Dites pourquoi, pour qui le lira plus tard.
+deed-take-off = Retirez ces étiquettes : { $lots }.
+step-kind-receipts = POST /api/receipts prend ce qui arrive.
+step-kind-moves = POST /api/moves prend les déplacements, la congélation et la décongélation.
+step-kind-departures = POST /api/departures prend { $kind }.
+step-kind-take-backs = POST /api/take-backs prend ce que les clients rapportent.
+step-kind-readings = POST /api/readings prend les pesées et les relevés.
+step-kind-counts = POST /api/counts prend les comptages.
+step-kind-clean-downs = POST /api/clean-downs prend les nettoyages.
+step-kind-voids = POST /api/steps/{"{"}id{"}"}/void annule un acte.
+step-kind-corrections = POST /api/corrections prend les corrections.
+step-kind-no-step = « { $kind } » n'est pas une étape. Les étapes sont : { $steps }.
+correct-deed-how-known = Dites comment on le sait, pour qui le lira plus tard.
+correct-deed-which = Dites ce qui change : de l'animal, ou de ce qui a été acheté.
+correct-deed-only-receipts = Seules les réceptions se corrigent ; ceci est autre chose : { $kind }. Annulez-le et saisissez-le de nouveau.
+correct-deed-voided = Cette réception a été annulée.
+correct-deed-was-bought = Ce lot a été acheté ; corrigez `bought`.
+correct-deed-of-animal = Ce lot vient d'un animal ; corrigez `animal`.
+correct-deed-side-taken = Cette partie de l'animal ({ $side }) est déjà { $lot }.
+receive-deed-no-curing-salt = { $product } n'est pas un sel nitrité dans la liste. Ajoutez d'abord sa teneur au produit.
+receive-deed-how-strong = Quelle est sa teneur ? Lisez sur le sac le pourcentage de nitrite et de nitrate : il change d'un sac à l'autre.
+receive-deed-strength-from-list = La teneur de ce sel nitrité vient de la liste. Lisez-la sur le sac : elle change d'un sac à l'autre.
+receive-deed-one-source = Un lot vient d'un animal ou d'un achat, pas des deux.
+receive-deed-which-source = Dites de quel animal il vient (animal), ou où il a été acheté (bought ou barcode).
+receive-deed-packed-later = Emballé le { $packed }, réceptionné le { $received }. L'une des deux dates est fausse.
+receive-deed-other-species = Espèce de cette carcasse au registre : { $known }, pas { $told }.
+receive-deed-no-weight = Combien pèse-t-il ? Le code-barres ne le dit pas.
+receive-deed-carton-differs = Le code-barres du carton dit autre chose. Laissez ce champ vide, ou vérifiez le carton.
+measure-between = Il faut une valeur entre { $least } et { $most }.
+measure-between-celsius = Il faut une valeur entre { $least } et { $most }. Serait-ce en Fahrenheit ?
+measure-between-parts = Il faut une valeur entre { $least } et { $most }. Serait-ce un pourcentage ?
+measure-brine = Cela fait { $salt } % de sel dans la saumure.
+measure-of-what = De quoi ? Indiquez un lot ou un lieu.
+measure-empty = Il n'y a aucun relevé.
+measure-place-not-weighed = Un lieu ne se pèse pas ; indiquez le lot.
+measure-nothing-left = Il ne reste rien de { $lot } à mesurer.
+cure-deed-not-said-how = Du sel nitrité entre, mais la liste ne dit pas comment { $product } est salé. Ajoutez « cure » (classe et méthode) au produit ; les limites en dépendent.
+cure-deed-going-in = { $salt } de sel nitrité pour { $meat } de viande, { $method } : { $nitrite } ppm de nitrite de sodium ajoutés, { $percent } % de sel.
+cure-deed-both-going-in = { $salt } de sel nitrité pour { $meat } de viande, { $method } : { $nitrite } ppm de nitrite de sodium et { $nitrate } ppm de nitrate de sodium ajoutés, { $percent } % de sel.
+heat-deed-no-core = Aucune température à cœur n'est inscrite pour cette cuisson. Mesurez la partie la plus épaisse et saisissez-la : la date en dépend.
+trichinae-deed-nothing-speaks = { $lot } est du porc mangé sans cuisson, et rien au registre ne le garantit contre les trichines. Indiquez son traitement (« trichinae » : frozen, heated ou certificate), ou saisissez le certificat de sa ferme.
 
 ## Pages
 

@@ -2,7 +2,7 @@
 
 use super::Keys;
 use crate::deed::says as deeds;
-use crate::{cure_room, family, lot, moment, refusal, rows, verdict, words};
+use crate::{cure, cure_room, family, lot, moment, refusal, rows, verdict, words};
 
 /// What each area declares. An area that is left out here is found by the guard on messages.
 pub const AREAS: &[Keys] = &[
@@ -31,6 +31,7 @@ pub const AREAS: &[Keys] = &[
 
 /// The closed vocabularies whose words stand in messages.
 pub const VOCABULARIES: &[Keys] = &[
+    cure::Method::KEYS,
     words::Being::KEYS,
     words::DeedKind::KEYS,
     words::PrintState::KEYS,

@@ -1,0 +1,52 @@
+//! What is said of the kitchen's lists and of the kitchen itself.
+
+use domain::messages;
+use domain::says::Says;
+
+messages! {
+    /// The lists by name.
+    ListNames in "list-name" {
+        Farms "farms",
+        Abattoirs "abattoirs",
+        Suppliers "suppliers",
+        Places "places",
+        Products "products",
+        Recipes "recipes",
+        Printers "printers",
+    }
+}
+
+messages! {
+    /// What is said of an entry of a list.
+    ListSays in "entry" {
+        NotThere "not-there" { code: String, list: Says },
+        AddOrChoose "add-or-choose" { code: String, list: Says },
+        AddFirst "add-first" { code: String, list: Says },
+        Otherwise "otherwise" { code: String, list: Says },
+        PathSays "path-says" { path: String, entry: String },
+        ChangedMeanwhile "changed-meanwhile" { version: i32 },
+        WhichVersion "which-version",
+        NoVersion "no-version" { text: String },
+        NoHouseCode "no-house-code" { code: String },
+        NoFarmCode "no-farm-code" { code: String },
+        CodeOfFarm "code-of-farm" { code: String, farm: String },
+        CodeOfKitchen "code-of-kitchen" { code: String },
+        NoName "no-name",
+        KeepDays "keep-days" { days: u32, most: u32 },
+        NoLanguage "no-language" { tag: String },
+        RecipeParts "recipe-parts" { most: usize },
+        RecipeInItself "recipe-in-itself" { part: String, product: String },
+        RecipeTooDeep "recipe-too-deep" { most: u32 },
+    }
+}
+
+messages! {
+    /// What is said of the kitchen's own entry.
+    KitchenSays in "kitchen" {
+        NoTimeZone "no-time-zone" { zone: String },
+        Languages "languages" { most: usize },
+        NoCurrency "no-currency" { currency: String },
+        NoAddress "no-address" { url: String },
+        Gs1Prefix "gs1-prefix",
+    }
+}
