@@ -4,6 +4,7 @@
 
 use serde_json::json;
 use std::time::Instant;
+use stories::bench::size;
 use stories::{Caller, Engine, House};
 
 fn draws(caller: &Caller, lot: &str, count: usize) -> Vec<f64> {
@@ -30,12 +31,13 @@ fn main() {
         let house = House::furnished(engine);
         let caller = house.caller();
         let lot = caller.half_pig("1", 1_000_000);
-        draws(&caller, &lot, 50);
-        let alone = draws(&caller, &lot, 400)[200];
+        draws(&caller, &lot, size(50, 1));
+        let count = size(400, 10);
+        let alone = draws(&caller, &lot, count)[count / 2];
         let begun = Instant::now();
         let mut all: Vec<f64> = std::thread::scope(|scope| {
             let clients: Vec<_> = (0..16)
-                .map(|_| scope.spawn(|| draws(&house.caller(), &lot, 150)))
+                .map(|_| scope.spawn(|| draws(&house.caller(), &lot, size(150, 5))))
                 .collect();
             clients
                 .into_iter()

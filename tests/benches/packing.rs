@@ -11,14 +11,14 @@ use gambrel::app::App;
 use gambrel::deeds::{receive, step};
 use gambrel::wire::asked::StepAsked;
 use serde_json::{Value, json};
-use stories::bench::{in_turn, ms, row, times};
+use stories::bench::{in_turn, ms, row, size, times};
 use stories::call::fresh_id;
 
 const PACKS: usize = 60;
-const ROUNDS: usize = 101;
 const PACK_GRAMS: usize = 100;
 
 fn main() {
+    let rounds = size(101, 3);
     row(&[
         "60 packs in one deed, medians",
         "floor ms",
@@ -30,11 +30,11 @@ fn main() {
             let folder = tempfile::tempdir().expect("a temporary folder can be made");
             let app = record::furnished(engine, folder.path());
             let (source, by_hand) = (received(&app), received(&app));
-            let mut asked: Vec<StepAsked> = (0..=ROUNDS).map(|_| asked(&source, lots)).collect();
+            let mut asked: Vec<StepAsked> = (0..=rounds).map(|_| asked(&source, lots)).collect();
             let model = self::asked(&source, lots);
             let mut like = byhand::Like::the_deed(&app, &model, &by_hand);
             let (ours, floor) = in_turn(
-                ROUNDS,
+                rounds,
                 || {
                     step::take(
                         &gambrel::caller::Caller::new(&app),

@@ -18,25 +18,30 @@ use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::Duration;
 use store::Address;
 use stories::bench::load::{Seen, load};
-use stories::bench::{ms, row};
+use stories::bench::{ms, row, size};
 use stories::{Engine, House};
 
 const CONNECTIONS: usize = 16;
-const LASTS: Duration = Duration::from_secs(5);
-const LOTS: usize = 100_000;
 
 fn main() {
-    println!("{CONNECTIONS} connections, {LOTS} lots");
+    let lots = size(100_000, 2_000);
+    println!("{CONNECTIONS} connections, {lots} lots");
     row(&["", "a second", "p50 ms", "p99 ms", "of empty"]);
     for engine in record::engines() {
-        measure(engine);
+        measure(
+            engine,
+            lots,
+            size(Duration::from_secs(5), Duration::from_secs(1)),
+        );
     }
 }
 
-fn measure(engine: Engine) {
-    let house = House::furnished(engine);
+fn measure(engine: Engine, lots: usize, lasts: Duration) {
+    // With the log as it is in a kitchen: a line for each request.
+    let log = tempfile::tempfile().expect("a temporary file can be made");
+    let house = House::logging(engine, log);
     let address = Address::parse(&house.database).expect("an address");
-    let grown = record::grow(&record::open(&address, Clock::Machine), LOTS);
+    let grown = record::grow(&record::open(&address, Clock::Machine), lots);
     let address: SocketAddr = house.address["http://".len()..]
         .parse()
         .expect("an address");
@@ -55,7 +60,7 @@ fn measure(engine: Engine) {
             "outputs": [{ "product": "pork-chop", "grams": 60, "pack_count": 60 }] });
         caller.deed("/api/steps", step).expect(201);
     };
-    let empty = load(address, CONNECTIONS, LASTS, 404, |_, _| {
+    let empty = load(address, CONNECTIONS, lasts, 404, |_, _| {
         "/assets/none".into()
     });
     let told = |what: &str, seen: &Seen| {
@@ -68,7 +73,7 @@ fn measure(engine: Engine) {
         ]);
     };
     told("empty", &empty);
-    told("scan", &load(address, CONNECTIONS, LASTS, 200, any_pack));
+    told("scan", &load(address, CONNECTIONS, lasts, 200, any_pack));
     let packing = AtomicBool::new(true);
     let (seen, packed) = std::thread::scope(|scope| {
         let packer = scope.spawn(|| {
@@ -79,13 +84,13 @@ fn measure(engine: Engine) {
             }
             packed
         });
-        let seen = load(address, CONNECTIONS, LASTS, 200, any_pack);
+        let seen = load(address, CONNECTIONS, lasts, 200, any_pack);
         packing.store(false, Ordering::Relaxed);
         (seen, packer.join().expect("packing went on"))
     });
     told("scan while packing", &seen);
     println!(
         "   meanwhile {} deeds of 60 packs a second",
-        packed / LASTS.as_secs()
+        packed / lasts.as_secs()
     );
 }

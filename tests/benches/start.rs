@@ -9,15 +9,14 @@ mod record;
 use std::io::{BufRead, BufReader};
 use std::process::{Child, Command, Stdio};
 use std::time::{Duration, Instant};
-use stories::bench::{median, ms};
+use stories::bench::{median, ms, size};
 use stories::{Caller, Engine};
 
-const LOTS: usize = 100_000;
-const STARTS: usize = 11;
-
 fn main() {
+    let (lots, starts) = (size(100_000, 2_000), size(11, 1));
+    let (later, scans) = (size(10, 1), size(5_000, 50));
     let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    let grown = record::grow(&record::furnished(Engine::Sqlite, folder.path()), LOTS);
+    let grown = record::grow(&record::furnished(Engine::Sqlite, folder.path()), lots);
     let database = folder.path().join("kitchen.db").display().to_string();
     let scan = format!("/api/scan?code={}/1", grown.codes[0]);
     let start = || {
@@ -26,22 +25,26 @@ fn main() {
         caller.get(&scan).expect(200);
         (child, caller, begun.elapsed())
     };
-    let first = (0..STARTS).map(|_| {
+    let first = (0..starts).map(|_| {
         let (mut child, _, took) = start();
         end(&mut child);
         took
     });
     println!(
-        "first answer, median of {STARTS} starts: {} ms",
+        "first answer, median of {starts} starts: {} ms",
         ms(median(first.collect()))
     );
     let (mut child, caller, _) = start();
-    std::thread::sleep(Duration::from_secs(10));
-    println!("resident 10 s after the start: {}", resident(&child));
-    for code in grown.codes.iter().step_by(grown.codes.len() / 5_000) {
+    std::thread::sleep(Duration::from_secs(later));
+    println!("resident {later} s after the start: {}", resident(&child));
+    for code in grown
+        .codes
+        .iter()
+        .step_by((grown.codes.len() / scans).max(1))
+    {
         caller.get(&format!("/api/scan?code={code}/1")).expect(200);
     }
-    println!("resident after 5,000 scans: {}", resident(&child));
+    println!("resident after {scans} scans: {}", resident(&child));
     end(&mut child);
 }
 
@@ -50,6 +53,7 @@ fn serve(database: &str) -> (Child, Caller) {
         .args(["serve", "--database", database])
         .args(["--listen", "127.0.0.1:0", "--workers", "4"])
         .stdout(Stdio::piped())
+        .stderr(Stdio::null())
         .spawn()
         .expect("the binary starts");
     let mut line = String::new();

@@ -13,9 +13,7 @@ use std::collections::HashMap;
 use std::time::Duration;
 use store::{Conn, trace};
 use stories::Engine;
-use stories::bench::{in_turn, ms, row, times};
-
-const SIZES: [usize; 3] = [10_000, 100_000, 1_000_000];
+use stories::bench::{in_turn, ms, row, size as smaller, times};
 
 fn main() {
     let most: usize = std::env::var("BENCH_POSTGRES_LOTS")
@@ -28,7 +26,8 @@ fn main() {
             "", "lots", "reached", "floor ms", "ours ms", "times", "us/lot",
         ]);
         let mut each = HashMap::new();
-        for size in SIZES {
+        let usual: &[usize] = &[10_000, 100_000, 1_000_000];
+        for &size in smaller(usual, &[2_000]) {
             if engine == Engine::Sqlite || size <= most {
                 measure(engine, size, &mut each);
             }

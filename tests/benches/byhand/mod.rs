@@ -7,6 +7,7 @@ use gambrel::deeds::step;
 use gambrel::wire::asked::StepAsked;
 use std::fmt::Write;
 use store::packs::Wanted;
+use store::reasons::{self, ReasonRow};
 use store::{Conn, deeds, lots, packs};
 
 /// Keys start here, far above those that the service gives out.
@@ -18,6 +19,7 @@ pub struct Like {
     answer: String,
     lot: lots::LotRow,
     pack: packs::PackRow,
+    reasons: Vec<ReasonRow>,
     source: i32,
     source_pack: i32,
     source_seq: i32,
@@ -45,6 +47,7 @@ impl Like {
                 packs_a_lot: packs.len(),
                 lot: made[0].clone(),
                 pack: packs[0].clone(),
+                reasons: reasons::of_lot(conn, made[0].id)?,
                 deed,
                 next: FIRST,
             })
@@ -86,17 +89,26 @@ impl Like {
         let use_by = pack.use_by.map_or("NULL".into(), |day| format!("'{day}'"));
         let animal = lot.animal_id.map_or("NULL".into(), |key| key.to_string());
         let (mut lot_rows, mut pack_rows) = (String::new(), String::new());
+        let mut reason_rows = Vec::new();
+        let [later, packaging] = [&lot.later, &lot.packaging].map(|text| quoted(text.as_deref()));
         for nth in 0..self.count as i32 {
             let id = deed + nth;
             let sep = if nth == 0 { "" } else { "," };
             write!(
                 lot_rows,
                 "{sep}({id},'BYHAND{id}',{deed},{},'{}',{},{},'{}',{animal},'{}','{}',NULL,{place},'{}',{use_by},NULL,\
-                 FALSE,1,{},0,0,0,0,0,0,0,0,0,0)",
+                 FALSE,1,{},0,0,0,0,0,0,0,0,0,0,{later},{packaging})",
                 lot.version_id, lot.made_at, lot.made_mg, lot.pack_count, lot.origin, lot.allergens, lot.species,
                 lot.born_state, lot.on_hand_mg
             )
             .expect("a string takes it");
+            for reason in &self.reasons {
+                reason_rows.push(format!(
+                    "({},{deed},{id},{})",
+                    deed + reason_rows.len() as i32,
+                    columns(reason)
+                ));
+            }
             for number in 1..=self.packs_a_lot as i32 {
                 let key = deed + nth * self.packs_a_lot as i32 + number;
                 let sep = if pack_rows.is_empty() { "" } else { "," };
@@ -112,6 +124,7 @@ impl Like {
         let all = lot.made_mg * self.count as i64;
         self.next += 1_000;
         self.source_seq += 1;
+        let reason_rows = reason_rows.join(",");
         vec![
             format!(
                 "INSERT INTO deeds VALUES ({deed},{uid},'pack','{at}',NULL,'{at}','{day}',FALSE,'Cook',{place},NULL,'{request}')"
@@ -128,7 +141,31 @@ impl Like {
             format!(
                 "UPDATE packs SET left_mg = left_mg - {all}, being = 'open' WHERE id = {source_pack}"
             ),
+            format!("INSERT INTO reasons VALUES {reason_rows}"),
             format!("INSERT INTO answers VALUES ({deed},'{answer}')"),
         ]
     }
+}
+
+/// A text as SQL.
+fn quoted(text: Option<&str>) -> String {
+    text.map_or("NULL".into(), |text| {
+        format!("'{}'", text.replace('\'', "''"))
+    })
+}
+
+/// What a reason says, as SQL, after its keys.
+fn columns(reason: &ReasonRow) -> String {
+    let ReasonRow {
+        topic,
+        says,
+        rule,
+        source,
+        said,
+        basis,
+        ..
+    } = reason;
+    let told = [topic, says, rule, source].map(|text| quoted(Some(text)));
+    let kept = [said, basis].map(|text| quoted(text.as_deref()));
+    format!("{},{}", told.join(","), kept.join(","))
 }

@@ -4,6 +4,16 @@ pub mod load;
 
 use std::time::{Duration, Instant};
 
+/// `usual`, or `smallest` where the bench is run with `--smallest`: then it only shows that it still
+/// runs, and its figures mean nothing.
+pub fn size<T>(usual: T, smallest: T) -> T {
+    if std::env::args().any(|arg| arg == "--smallest") {
+        smallest
+    } else {
+        usual
+    }
+}
+
 /// How long something takes once.
 pub fn once<T>(work: impl FnOnce() -> T) -> Duration {
     let start = Instant::now();

@@ -18,7 +18,7 @@ fn each_request_has_one_line_and_no_line_tells_a_body() {
     wrong["id"] = json!(stories::call::fresh_id());
     wrong["bought"]["supplier"] = json!("NOBODY");
     caller.post("/api/receipts", &wrong).expect(422);
-    caller.get("/lots?secret=1").expect(200);
+    caller.get("/scan?code=SECRET").expect(200);
     house.end();
     let log = std::fs::read_to_string(&path).unwrap();
     let lines_with = |part: &str| log.lines().filter(|line| line.contains(part)).count();
@@ -33,7 +33,7 @@ fn each_request_has_one_line_and_no_line_tells_a_body() {
         "{log}"
     );
     assert_eq!(lines_with("path=\"/api/receipts\""), 3, "{log}");
-    assert_eq!(lines_with("path=\"/lots\" status=200"), 1, "{log}");
+    assert_eq!(lines_with("path=\"/scan\" status=200"), 1, "{log}");
     assert!(
         !log.to_lowercase().contains("secret") && !log.contains("\u{1b}"),
         "{log}"
