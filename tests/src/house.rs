@@ -1,6 +1,6 @@
 //! A house: the real binary, serving an own record, ended when the story ends.
 
-use crate::Caller;
+use crate::{Caller, Wiretap};
 use serde_json::json;
 use std::io::{BufRead, BufReader};
 use std::path::PathBuf;
@@ -85,6 +85,16 @@ impl House {
         let folder = tempfile::tempdir().expect("a temporary folder can be made");
         let database = fresh_database(engine, folder.path());
         House::open(engine, folder, database, &["--demo"])
+    }
+
+    /// The demo kitchen on PostgreSQL, and somebody who hears what it asks the database.
+    pub fn tapped() -> (Wiretap, House) {
+        let folder = tempfile::tempdir().expect("a temporary folder can be made");
+        let database = fresh_database(Engine::Postgres, folder.path());
+        let tap = Wiretap::on(&database);
+        let database = tap.database.clone();
+        let house = House::open(Engine::Postgres, folder, database, &["--demo"]);
+        (tap, house)
     }
 
     /// A record that is there already, on a machine whose clock is set so; see [`House::restart_at`].

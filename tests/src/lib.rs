@@ -10,10 +10,12 @@ pub mod oracle;
 pub mod printer;
 pub mod queue;
 pub mod real_printer;
+pub mod wiretap;
 
 pub use call::{Answer, Caller};
 pub use house::{Engine, House, Neighbour};
 pub use printer::Printer;
+pub use wiretap::Wiretap;
 
 /// Runs a story on SQLite and on PostgreSQL, each under its own test name.
 #[macro_export]

@@ -94,7 +94,10 @@ impl Talk {
         let mut message = vec![0; if self.begun { 5 } else { 4 }];
         from.read_exact(&mut message).ok()?;
         let head = message.len();
-        let length = message[head - 4..].try_into().map(u32::from_be_bytes).ok()?;
+        let length = message[head - 4..]
+            .try_into()
+            .map(u32::from_be_bytes)
+            .ok()?;
         message.resize(head - 4 + length as usize, 0);
         from.read_exact(&mut message[head..]).ok()?;
         // Asking for TLS (80877103) is not the beginning yet.
@@ -105,7 +108,11 @@ impl Talk {
     /// The statement that this message has the server carry out.
     fn statement(&mut self, message: &[u8]) -> Option<String> {
         let mut words = message.get(5..)?.split(|byte| *byte == 0);
-        let mut word = || words.next().map(|word| String::from_utf8_lossy(word).into_owned());
+        let mut word = || {
+            words
+                .next()
+                .map(|word| String::from_utf8_lossy(word).into_owned())
+        };
         match message[0] {
             b'Q' => word(),
             b'P' => {

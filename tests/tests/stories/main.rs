@@ -11,4 +11,5 @@ mod log;
 mod old_records;
 mod refused;
 mod scenario;
+mod statement_counts;
 mod statements;
