@@ -106,6 +106,8 @@ Method-immersion-pick-up = immersion-pick-up
 Method-immersion-equilibrium = immersion-equilibrium
 Method-pumped = pumped
 Method-comminuted = comminuted
+Packaging-vacuum = vacuum
+Packaging-modified-atmosphere = modified-atmosphere
 
 ## Rows and findings
 
@@ -300,11 +302,83 @@ print-deed-seen-missing = { $by } saw that it did not come out.
 
 ## Dates
 
+date-not-before-release = { $product } has no last day before it is released.
+date-release-rule = release rule
+date-no-rule = { $product } has no keeping rule of its own.
+date-no-rule-name = no rule
+date-rule-name = { $days ->
+    [one] 1 day
+   *[other] { $days } days
+ } from { $from }
+date-from-making = the making
+date-from-receipt = the receipt
+date-from-packing = packing
+date-from-opening = the opening
+date-from-thaw = the thaw
+date-from-cook = the cook
+date-first-that-day = that day is day 1
+date-first-day-after = the day after is day 1
+date-first-preparation = the day of preparation is day 1
+date-first-after-preparation = the day after preparation is day 1
+date-keeps = { $product } keeps { $days ->
+    [one] 1 day
+   *[other] { $days } days
+ } from { $from } on { $day }; { $first }: { $date }.
+date-keeps-opened = { $product } keeps { $days ->
+    [one] 1 day
+   *[other] { $days } days
+ } from being opened; { $first }.
+date-keeps-thawed = { $product } keeps { $days ->
+    [one] 1 day
+   *[other] { $days } days
+ } from being thawed; { $first }.
+date-raw-by-house = Raw food is dated by the house.
+date-no-exemption = Cured in this kitchen: the exemption of an inspected plant does not hold, and no reading shows that it needs no control.
+date-ready-to-eat = Ready to eat, prepared { $day } and held cold: at most { $days ->
+    [one] 1 day
+   *[other] { $days } days
+ }; { $first }: { $date }.
+date-starts-anew = A { $kind } step starts the date anew: the { $date } of { $part } is at an end.
+date-made-from = { $part } that it was made from is good until { $date }.
+date-earliest-part = The earliest of what went in is { $part }: { $date }.
+date-earliest-wins = the earliest part wins
+date-supplier = The supplier's own date is never passed: { $date }.
+date-supplier-rule = the supplier's date
+date-no-vacuum-rule = No rule of this place for { $packaging } packs is on file. Local codes and licensed practice decide; ask before you sell it.
+date-no-air = Packed without air on { $day }: at most { $days ->
+    [one] 1 day
+   *[other] { $days } days
+ } from packing: { $date }.
+date-no-air-cold = Without air, germs grow that nobody smells: keep it at { $degrees } or below, or as your approval says. Local codes and licensed practice decide.
+date-no-air-unapproved = { $product } made here may not go into a { $packaging } pack without an approval on file ({ $source }). Pack it with air, or enter the approval's number for "vacuum" in the kitchen's settings.
+date-no-air-approved = Packed without air under approval { $number }.
+date-no-air-plan = Packs without air need a written plan ({ $source }). None is on file for "vacuum".
+
 ## Release
 
 release-unmet = { $unmet }
 release-alarm = An alarm stands unsigned. { $alarm }
 release-not-ready = { $lot } is not ready. { $unmet }
+release-asks-nothing = A release rule that asks for nothing releases everything. Give a loss, days, a water activity or a signature.
+release-loss-fraction = { $loss } % loss is next to nothing. For a quarter type 25.
+release-loss-cannot-be = { $loss } % loss cannot be. Give the percent of green weight, as 30.
+release-tolerance-cannot-be = { $points } points under a target of { $target } % cannot be.
+release-water-activity-cannot-be = A water activity lies between 0 and 1, as 0.90; { $limit } does not.
+release-too-young = { $days ->
+    [one] 1 day
+   *[other] { $days } days
+ } so far, { $needed } needed.
+release-too-young-until = { $days ->
+    [one] 1 day
+   *[other] { $days } days
+ } so far, { $needed } needed. It is old enough on { $from }.
+release-never-weighed = It was never weighed, { $target } % loss is needed. Weigh it.
+release-too-heavy = { $lost } % lost, { $target } % needed: it weighs { $now } of { $green } green and is ready at { $ready }.
+release-too-heavy-still = { $lost } % lost, { $target } % less { $less } needed: it weighs { $now } of { $green } green and is ready at { $ready }.
+release-not-read = There is no reading of its water activity, { $limit } or less is needed. Measure it.
+release-misread-water = A water activity of { $reading } cannot be. Measure it again.
+release-too-wet = Its water activity is { $reading }, { $limit } or less is needed. Let it hang and measure again.
+release-not-signed = Nobody has signed. Whoever answers for the cure room tests it and signs.
 
 ## Cures and brine
 
@@ -312,6 +386,56 @@ cure-deed-caution = Curing salts are poison in excess: a few grams too many can 
 cure-deed-refused = { $findings } { cure-deed-caution }
 
 ## Cure room
+
+room-calendar-ends = The calendar ends before that day.
+room-turned-daily = A piece is turned every day at most.
+room-days-cannot-be = { $days ->
+    [one] 1 day
+   *[other] { $days } days
+ } cannot be. Give the days from the first salt, as 270.
+room-fat-cannot-be = { $fat } % fat cannot be. Give it from 0 to 100.
+room-fat-fraction = { $fat } % fat is next to none. For a half type 50.
+room-fits-better = { $grams } fits { $tag } better, which should weigh about { $expected }. Look at both tags.
+room-due = { $tag }: { $task }, since { $since }.
+room-task-since = { $task } (since { $since })
+room-task-salt = into the salt
+room-task-overhaul = rub in more salt and turn
+room-task-turn = turn
+room-task-rinse = out of the salt, rinse and dry
+room-task-equalise = move to equalise
+room-task-hang = move to the drying room
+room-task-weigh = weigh
+room-task-ready-from = may be ready, weigh and test it
+room-task-ready-by = should be ready
+alarm-too-fast = { $tag } has lost { $lost } % by { $day }, { $expected } % was to be expected, { $points } points either way are usual. It dries too fast: look for a hard case, and give it a damper place. Sign when it was looked at.
+alarm-too-slow = { $tag } has lost { $lost } % by { $day }, { $expected } % was to be expected, { $points } points either way are usual. It dries too slowly: the room is humid, or the tag is another piece's. Sign when it was looked at.
+alarm-cannot-weigh = { $tag } cannot weigh { $grams } of { $green } green. Weigh it again.
+alarm-before-salt = { $tag } was weighed on { $day }, before it went in salt on { $salted }. Look at the tag and the day.
+alarm-above-green = { $tag } weighs { $grams }, more than its green { $green } and the salt that clings. Look at the tag and the scale.
+alarm-past-water = { $tag } has lost { $lost } %, more than the water that was in it. Look at the tag and the scale.
+alarm-gained = { $tag } weighs { $grams }, more than the { $before } of { $day }. A piece does not gain while it dries: look at the tag and the scale.
+forecast-released = Released.
+forecast-weight-met = It has lost enough, and is old enough from { $ready }.
+forecast-about = Ready about { $day }, { $basis }.
+forecast-between = Ready between { $earliest } and { $latest }, { $basis }.
+forecast-not-before = Not before { $earliest }, { $basis }.
+forecast-unknown = Nobody can say yet. Weigh it.
+forecast-by-curve = by the curve alone, it was never weighed
+forecast-by-one-weighing = by one weighing
+forecast-by-weighings = by its weighings
+salting-no-green = Days for each pound need the green weight. Weigh it.
+salting-no-thickness = Days for each inch need the thickness at the thickest place, in millimetres.
+salting-too-many = So many days cannot be. Look at the numbers.
+salting-pound-cannot-be = { $rate } days for each pound cannot be.
+salting-inch-cannot-be = { $rate } days for each inch cannot be.
+salting-pound-too-long = { $rate } days for each pound cannot be: { $most } is the most that anybody salts for. Look for a misprint, such as 11½ for 1½ or pounds for inches.
+salting-inch-too-long = { $rate } days for each inch cannot be: { $most } is the most that anybody salts for. Look for a misprint, such as 11½ for 1½ or pounds for inches.
+salting-a-day-at-least = A piece lies in salt for a day at least.
+salting-too-long = { $days } days in salt cannot be: { $most } is the most. Look at the rate, the weight and its unit.
+curve-begins = A curve begins at day 0 with no loss and has at least one more point.
+curve-rises = Along a curve days rise and loss never falls.
+curve-all-lost = No piece loses all of its weight.
+curve-few-days = Weighings of at least three different days make a curve. Keep the one you have.
 
 ## Yields and cost
 

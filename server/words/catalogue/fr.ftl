@@ -106,6 +106,8 @@ Method-immersion-pick-up = immersion, selon la reprise
 Method-immersion-equilibrium = immersion à l'équilibre
 Method-pumped = injecté
 Method-comminuted = haché
+Packaging-vacuum = sous vide
+Packaging-modified-atmosphere = sous atmosphère modifiée
 
 ## Rows and findings
 
@@ -303,11 +305,83 @@ print-deed-seen-missing = { $by } a vu qu'elle n'est pas sortie.
 
 ## Dates
 
+date-not-before-release = { $product } n'a pas de dernier jour avant d'être libéré.
+date-release-rule = règle de libération
+date-no-rule = { $product } n'a pas de durée de conservation propre.
+date-no-rule-name = sans règle
+date-rule-name = { $days ->
+    [one] { $days } jour
+   *[other] { $days } jours
+ } à compter de { $from }
+date-from-making = la fabrication
+date-from-receipt = la réception
+date-from-packing = l'emballage
+date-from-opening = l'ouverture
+date-from-thaw = la décongélation
+date-from-cook = la cuisson
+date-first-that-day = ce jour-là est le jour 1
+date-first-day-after = le lendemain est le jour 1
+date-first-preparation = le jour de la préparation est le jour 1
+date-first-after-preparation = le lendemain de la préparation est le jour 1
+date-keeps = { $product } se garde { $days ->
+    [one] { $days } jour
+   *[other] { $days } jours
+ } à compter de { $from }, le { $day } ; { $first } : { $date }.
+date-keeps-opened = { $product } se garde { $days ->
+    [one] { $days } jour
+   *[other] { $days } jours
+ } une fois ouvert ; { $first }.
+date-keeps-thawed = { $product } se garde { $days ->
+    [one] { $days } jour
+   *[other] { $days } jours
+ } une fois décongelé ; { $first }.
+date-raw-by-house = C'est la maison qui date les aliments crus.
+date-no-exemption = Salé dans cette cuisine : l'exemption d'un établissement inspecté ne vaut pas, et aucun relevé ne montre qu'il se garde sans contrôle.
+date-ready-to-eat = Prêt à manger, préparé le { $day } et gardé au froid : au plus { $days ->
+    [one] { $days } jour
+   *[other] { $days } jours
+ } ; { $first } : { $date }.
+date-starts-anew = L'étape « { $kind } » fait repartir la date : celle de { $part }, le { $date }, ne compte plus.
+date-made-from = { $part }, dont il est fait, est bon jusqu'au { $date }.
+date-earliest-part = Ce qui y est entré de plus court est { $part } : { $date }.
+date-earliest-wins = la date la plus proche l'emporte
+date-supplier = La date du fournisseur n'est jamais dépassée : { $date }.
+date-supplier-rule = la date du fournisseur
+date-no-vacuum-rule = Aucune règle d'ici pour un emballage { $packaging } n'est au dossier. La réglementation locale et les professionnels habilités décident ; demandez avant de vendre.
+date-no-air = Emballé sans air le { $day } : au plus { $days ->
+    [one] { $days } jour
+   *[other] { $days } jours
+ } à compter de l'emballage : { $date }.
+date-no-air-cold = Sans air, des germes poussent que personne ne sent : gardez à { $degrees } ou moins, ou comme le dit votre approbation. La réglementation locale et les professionnels habilités décident.
+date-no-air-unapproved = { $product } fait ici ne va pas dans un emballage { $packaging } sans approbation au dossier ({ $source }). Emballez avec de l'air, ou inscrivez le numéro de l'approbation pour « vacuum » dans les réglages de la cuisine.
+date-no-air-approved = Emballé sans air selon l'approbation { $number }.
+date-no-air-plan = Les emballages sans air demandent un plan écrit ({ $source }). Il n'y en a aucun au dossier pour « vacuum ».
+
 ## Release
 
 release-unmet = { $unmet }
 release-alarm = Une alarme n'est pas signée. { $alarm }
 release-not-ready = { $lot } n'est pas prêt. { $unmet }
+release-asks-nothing = Une règle de libération qui ne demande rien libère tout. Donnez une perte, des jours, une activité de l'eau ou une signature.
+release-loss-fraction = { $loss } % de perte, c'est presque rien. Pour un quart, tapez 25.
+release-loss-cannot-be = { $loss } % de perte : impossible. Donnez le pourcentage du poids frais, par exemple 30.
+release-tolerance-cannot-be = { $points } points sous une cible de { $target } % : impossible.
+release-water-activity-cannot-be = Une activité de l'eau est entre 0 et 1, par exemple 0,90 ; pas { $limit }.
+release-too-young = { $days ->
+    [one] { $days } jour
+   *[other] { $days } jours
+ } jusqu'ici, il en faut { $needed }.
+release-too-young-until = { $days ->
+    [one] { $days } jour
+   *[other] { $days } jours
+ } jusqu'ici, il en faut { $needed }. L'âge est atteint le { $from }.
+release-never-weighed = Jamais pesé ; il faut { $target } % de perte. Pesez.
+release-too-heavy = { $lost } % de perte, il en faut { $target } % : { $now } sur { $green } de poids frais, prêt à { $ready }.
+release-too-heavy-still = { $lost } % de perte, il en faut { $target } % moins { $less } : { $now } sur { $green } de poids frais, prêt à { $ready }.
+release-not-read = Pas de relevé de l'activité de l'eau ; il faut { $limit } ou moins. Mesurez.
+release-misread-water = Une activité de l'eau de { $reading } : impossible. Mesurez de nouveau.
+release-too-wet = L'activité de l'eau est de { $reading } ; il faut { $limit } ou moins. Laissez sécher et mesurez de nouveau.
+release-not-signed = Personne n'a signé. La personne responsable du saloir contrôle et signe.
 
 ## Cures and brine
 
@@ -315,6 +389,56 @@ cure-deed-caution = Les sels nitrités sont un poison en excès : quelques gramm
 cure-deed-refused = { $findings } { cure-deed-caution }
 
 ## Cure room
+
+room-calendar-ends = Le calendrier finit avant ce jour.
+room-turned-daily = Une pièce se retourne au plus une fois par jour.
+room-days-cannot-be = { $days ->
+    [one] { $days } jour
+   *[other] { $days } jours
+ } : impossible. Donnez les jours depuis le premier sel, par exemple 270.
+room-fat-cannot-be = { $fat } % de gras : impossible. Donnez de 0 à 100.
+room-fat-fraction = { $fat } % de gras, c'est presque rien. Pour la moitié, tapez 50.
+room-fits-better = { $grams } va mieux à { $tag }, qui devrait peser environ { $expected }. Regardez les deux étiquettes.
+room-due = { $tag } : { $task }, depuis le { $since }.
+room-task-since = { $task } (depuis le { $since })
+room-task-salt = mettre au sel
+room-task-overhaul = resaler et retourner
+room-task-turn = retourner
+room-task-rinse = sortir du sel, rincer et sécher
+room-task-equalise = mettre au repos
+room-task-hang = mettre au séchoir
+room-task-weigh = peser
+room-task-ready-from = peut être prêt : peser et contrôler
+room-task-ready-by = devrait être prêt
+alarm-too-fast = { $tag } a perdu { $lost } % au { $day }, { $expected } % étaient attendus, { $points } points de plus ou de moins sont normaux. Le séchage est trop rapide : cherchez un croûtage, et donnez un endroit plus humide. Signez une fois vérifié.
+alarm-too-slow = { $tag } a perdu { $lost } % au { $day }, { $expected } % étaient attendus, { $points } points de plus ou de moins sont normaux. Le séchage est trop lent : le local est humide, ou l'étiquette est celle d'une autre pièce. Signez une fois vérifié.
+alarm-cannot-weigh = { $tag } ne peut pas peser { $grams } sur { $green } de poids frais. Repesez.
+alarm-before-salt = { $tag } a été pesé le { $day }, avant sa mise au sel le { $salted }. Regardez l'étiquette et le jour.
+alarm-above-green = { $tag } pèse { $grams }, plus que { $green } de poids frais avec le sel qui colle. Regardez l'étiquette et la balance.
+alarm-past-water = { $tag } a perdu { $lost } %, plus que l'eau qui s'y trouvait. Regardez l'étiquette et la balance.
+alarm-gained = { $tag } pèse { $grams }, plus qu'avant ({ $before } le { $day }). Une pièce ne prend pas de poids en séchant : regardez l'étiquette et la balance.
+forecast-released = Libéré.
+forecast-weight-met = La perte suffit ; l'âge est atteint le { $ready }.
+forecast-about = Prêt vers le { $day }, { $basis }.
+forecast-between = Prêt entre le { $earliest } et le { $latest }, { $basis }.
+forecast-not-before = Pas avant le { $earliest }, { $basis }.
+forecast-unknown = Nul ne peut encore le dire. Pesez.
+forecast-by-curve = selon la courbe seule, jamais pesé
+forecast-by-one-weighing = selon une pesée
+forecast-by-weighings = selon ses pesées
+salting-no-green = Des jours par livre demandent le poids frais. Pesez.
+salting-no-thickness = Des jours par pouce demandent l'épaisseur à l'endroit le plus épais, en millimètres.
+salting-too-many = Tant de jours, c'est impossible. Regardez les chiffres.
+salting-pound-cannot-be = { $rate } jours par livre : impossible.
+salting-inch-cannot-be = { $rate } jours par pouce : impossible.
+salting-pound-too-long = { $rate } jours par livre : impossible, personne ne sale plus de { $most }. Cherchez une coquille, comme 11½ pour 1½, ou des livres pour des pouces.
+salting-inch-too-long = { $rate } jours par pouce : impossible, personne ne sale plus de { $most }. Cherchez une coquille, comme 11½ pour 1½, ou des livres pour des pouces.
+salting-a-day-at-least = Une pièce reste au sel au moins un jour.
+salting-too-long = { $days } jours au sel : impossible, { $most } est le maximum. Regardez le taux, le poids et son unité.
+curve-begins = Une courbe commence au jour 0 sans perte et a au moins un autre point.
+curve-rises = Le long d'une courbe, les jours montent et la perte ne baisse jamais.
+curve-all-lost = Aucune pièce ne perd tout son poids.
+curve-few-days = Il faut des pesées d'au moins trois jours différents pour une courbe. Gardez celle que vous avez.
 
 ## Yields and cost
 

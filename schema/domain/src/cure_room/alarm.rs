@@ -1,5 +1,6 @@
 //! Alarms: a piece that dries too fast or too slow, and a weighing that cannot be.
 
+use super::says::AlarmSays;
 use super::{Piece, Rules, Weighing, loss};
 use crate::rows::{Finding, Gravity, RowId};
 use crate::says::Says;
@@ -69,7 +70,7 @@ fn alarm(
             drying: Drying::Impossible,
             weighing: *weighing,
             ahead: None,
-            says: says.into(),
+            says,
             rows,
         });
     }
@@ -77,25 +78,32 @@ fn alarm(
     let lost = loss(piece.green, weighing.grams);
     let expected = curve.loss_on(piece.age(weighing.day)?);
     let ahead = lost.number() - expected.number();
-    let (drying, look) = match ahead {
+    let (tag, day) = (piece.tag.clone(), weighing.day);
+    let [lost, expected] = [lost, expected].map(|loss| loss.number().round_dp(1));
+    let points = band.value;
+    let (drying, says) = match ahead {
         _ if band.allows(ahead.abs()) => return None,
         ahead if ahead > Decimal::ZERO => (
             Drying::TooFast,
-            "It dries too fast: look for a hard case, and give it a damper place",
+            AlarmSays::TooFast {
+                tag,
+                lost,
+                day,
+                expected,
+                points,
+            },
         ),
         _ => (
             Drying::TooSlow,
-            "It dries too slowly: the room is humid, or the tag is another piece's",
+            AlarmSays::TooSlow {
+                tag,
+                lost,
+                day,
+                expected,
+                points,
+            },
         ),
     };
-    let says = format!(
-        "{} has lost {} % by {}, {} % was to be expected, {} points either way are usual. {look}. Sign when it was looked at.",
-        piece.tag,
-        lost.number().round_dp(1),
-        weighing.day,
-        expected.number().round_dp(1),
-        band.value.normalize(),
-    );
     Some(Alarm {
         drying,
         weighing: *weighing,
@@ -110,7 +118,7 @@ fn impossible(
     weighing: &Weighing,
     before: Option<&Weighing>,
     rules: &Rules,
-) -> Option<(String, Vec<RowId>)> {
+) -> Option<(Says, Vec<RowId>)> {
     cannot_be(piece, weighing, rules).or_else(|| gained(piece, weighing, before?, rules))
 }
 
@@ -122,36 +130,31 @@ pub(super) fn counted(piece: &Piece, until: NaiveDate, rules: &Rules) -> Vec<Wei
     weighed
 }
 
-fn cannot_be(piece: &Piece, weighing: &Weighing, rules: &Rules) -> Option<(String, Vec<RowId>)> {
-    let tag = &piece.tag;
-    if weighing.grams.is_none_left() || piece.green.is_none_left() {
-        let says = format!(
-            "{tag} cannot weigh {} of {} green. Weigh it again.",
-            weighing.grams, piece.green
-        );
-        return Some((says, vec![]));
+fn cannot_be(piece: &Piece, weighing: &Weighing, rules: &Rules) -> Option<(Says, Vec<RowId>)> {
+    let (tag, grams, green) = (piece.tag.clone(), weighing.grams, piece.green);
+    if grams.is_none_left() || green.is_none_left() {
+        let says = AlarmSays::CannotWeigh { tag, grams, green };
+        return Some((says.into(), vec![]));
     }
     if piece.age(weighing.day).is_none() {
-        let says = format!(
-            "{tag} was weighed on {}, before it went in salt on {}. Look at the tag and the day.",
-            weighing.day, piece.in_salt
-        );
-        return Some((says, vec![]));
+        let says = AlarmSays::BeforeSalt {
+            tag,
+            day: weighing.day,
+            salted: piece.in_salt,
+        };
+        return Some((says.into(), vec![]));
     }
-    let lost = loss(piece.green, weighing.grams).number();
+    let lost = loss(green, grams).number();
     if let Some(gain) = rules.gain.as_ref().filter(|gain| !gain.allows(-lost)) {
-        let says = format!(
-            "{tag} weighs {}, more than its green {} and the salt that clings. Look at the tag and the scale.",
-            weighing.grams, piece.green
-        );
-        return Some((says, vec![gain.row.clone()]));
+        let says = AlarmSays::AboveGreen { tag, grams, green };
+        return Some((says.into(), vec![gain.row.clone()]));
     }
     let water = rules.water_in_lean.as_ref()?;
-    let says = format!(
-        "{tag} has lost {} %, more than the water that was in it. Look at the tag and the scale.",
-        lost.round_dp(1)
-    );
-    (lost > water.value).then(|| (says, vec![water.row.clone()]))
+    let says = AlarmSays::PastWater {
+        tag,
+        lost: lost.round_dp(1),
+    };
+    (lost > water.value).then(|| (says.into(), vec![water.row.clone()]))
 }
 
 fn gained(
@@ -159,14 +162,16 @@ fn gained(
     weighing: &Weighing,
     before: &Weighing,
     rules: &Rules,
-) -> Option<(String, Vec<RowId>)> {
+) -> Option<(Says, Vec<RowId>)> {
     let regain = rules.regain.as_ref()?;
     let more = -loss(piece.green, weighing.grams - before.grams + piece.green).number();
-    let says = format!(
-        "{} weighs {}, more than the {} of {}. A piece does not gain while it dries: look at the tag and the scale.",
-        piece.tag, weighing.grams, before.grams, before.day
-    );
-    (!regain.allows(more)).then(|| (says, vec![regain.row.clone()]))
+    let says = AlarmSays::Gained {
+        tag: piece.tag.clone(),
+        grams: weighing.grams,
+        before: before.grams,
+        day: before.day,
+    };
+    (!regain.allows(more)).then(|| (says.into(), vec![regain.row.clone()]))
 }
 
 #[cfg(test)]

@@ -1,5 +1,6 @@
 //! A drying curve: how much of its green weight a piece has lost, day by day from the first salt.
 
+use super::says::CurveSays;
 use super::{Piece, loss};
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
@@ -22,15 +23,15 @@ impl Curve {
     /// Fewer than two points, no point of day 0 with no loss, days that do not rise, loss that
     /// falls or reaches a hundred.
     pub fn new(row: Option<RowId>, points: Vec<(u32, Percent)>) -> Result<Curve> {
-        let wrong = |says: &str| Err(Refusal::cannot_be("curve", says));
+        let wrong = |says: CurveSays| Err(Refusal::cannot_be("curve", says));
         if points.len() < 2 || points[0] != (0, Percent::default()) {
-            return wrong("A curve begins at day 0 with no loss and has at least one more point.");
+            return wrong(CurveSays::Begins);
         }
         if !points.is_sorted_by(|one, next| one.0 < next.0 && one.1 <= next.1) {
-            return wrong("Along a curve days rise and loss never falls.");
+            return wrong(CurveSays::Rises);
         }
         if points[points.len() - 1].1.number() >= Decimal::ONE_HUNDRED {
-            return wrong("No piece loses all of its weight.");
+            return wrong(CurveSays::AllLost);
         }
         Ok(Curve { row, points })
     }
@@ -53,10 +54,7 @@ impl Curve {
             }
         }
         if by_day.len() < 3 {
-            return Err(Refusal::cannot_be(
-                "curve",
-                "Weighings of at least three different days make a curve. Keep the one you have.",
-            ));
+            return Err(Refusal::cannot_be("curve", CurveSays::FewDays));
         }
         let days: Vec<u32> = by_day.keys().copied().collect();
         let means = by_day

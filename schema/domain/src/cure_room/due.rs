@@ -1,5 +1,6 @@
 //! What is to be done in the cure room today.
 
+use super::says::{RoomSays, TaskSays};
 use super::{Forecast, Piece, Rules, Stage, Task, forecast};
 use crate::says::Says;
 use chrono::NaiveDate;
@@ -35,7 +36,12 @@ pub fn due(pieces: &[Piece], on: NaiveDate, rules: &Rules) -> Vec<Due> {
                 tag: piece.tag.clone(),
                 task,
                 since,
-                says: format!("{}: {}, since {since}.", piece.tag, task.says()).into(),
+                says: RoomSays::Due {
+                    tag: piece.tag.clone(),
+                    task: task.into(),
+                    since,
+                }
+                .into(),
             })
             .collect::<Vec<_>>()
         })
@@ -107,19 +113,20 @@ fn ready(piece: &Piece, on: NaiveDate, rules: &Rules) -> Found {
     (from <= on).then_some((Task::ReadyFrom, from))
 }
 
+impl Due {
+    /// The same where the piece is known already.
+    pub fn without_tag(&self) -> Says {
+        RoomSays::TaskSince {
+            task: self.task.into(),
+            since: self.since,
+        }
+        .into()
+    }
+}
+
 impl Task {
     /// As a cook says it.
-    pub fn says(self) -> &'static str {
-        match self {
-            Task::Salt => "into the salt",
-            Task::Overhaul => "rub in more salt and turn",
-            Task::Turn => "turn",
-            Task::Rinse => "out of the salt, rinse and dry",
-            Task::Equalise => "move to equalise",
-            Task::Hang => "move to the drying room",
-            Task::Weigh => "weigh",
-            Task::ReadyFrom => "may be ready, weigh and test it",
-            Task::ReadyBy => "should be ready",
-        }
+    pub fn says(self) -> Says {
+        TaskSays::from(self).into()
     }
 }

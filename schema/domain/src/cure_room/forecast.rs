@@ -1,8 +1,10 @@
 //! When will a piece be ready? From its own weighings and its curve, always as a range.
 
 use super::alarm::counted;
+use super::says::ForecastSays;
 use super::{Piece, Rules, Weighing, loss};
 use crate::measure::Percent;
+use crate::says::Says;
 use chrono::{Days, NaiveDate};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
@@ -199,35 +201,33 @@ impl Forecast {
     }
 
     /// For a tired cook.
-    pub fn says(&self) -> String {
-        let on = |basis: &Basis| match basis {
-            Basis::Curve => "by the curve alone, it was never weighed",
-            Basis::OneWeighing => "by one weighing",
-            Basis::Weighings => "by its weighings",
-        };
-        match self {
-            Forecast::WeightMet { ready } => {
-                format!("It has lost enough, and is old enough from {ready}.")
-            }
+    pub fn says(&self) -> Says {
+        match *self {
+            Forecast::WeightMet { ready } => ForecastSays::WeightMet { ready },
             Forecast::Between {
                 earliest,
                 latest,
                 basis,
-            } if earliest == latest => {
-                format!("Ready about {earliest}, {}.", on(basis))
-            }
+            } if earliest == latest => ForecastSays::About {
+                day: earliest,
+                basis: basis.into(),
+            },
             Forecast::Between {
                 earliest,
                 latest,
                 basis,
-            } => {
-                format!("Ready between {earliest} and {latest}, {}.", on(basis))
-            }
-            Forecast::NotBefore { earliest, basis } => {
-                format!("Not before {earliest}, {}.", on(basis))
-            }
-            Forecast::Unknown => "Nobody can say yet. Weigh it.".into(),
+            } => ForecastSays::Between {
+                earliest,
+                latest,
+                basis: basis.into(),
+            },
+            Forecast::NotBefore { earliest, basis } => ForecastSays::NotBefore {
+                earliest,
+                basis: basis.into(),
+            },
+            Forecast::Unknown => ForecastSays::Unknown,
         }
+        .into()
     }
 }
 

@@ -13,6 +13,7 @@ mod plan;
 mod release;
 mod rules;
 mod salting;
+mod says;
 mod tag;
 
 pub use alarm::{Alarm, Drying, alarms, unsigned};
@@ -21,7 +22,10 @@ pub use due::{Due, due};
 pub use forecast::{Basis, Forecast, forecast};
 pub use piece::{Piece, Signed, Stage, Weighing, loss};
 pub use plan::{Hung, Method, Planned, Span, Task, Weighings, plan};
-pub use release::{Release, ReleaseRule, ReleaseSays, release};
+pub use release::{Release, ReleaseRule, release};
 pub use rules::{Rules, Spread, Target};
 pub use salting::{SaltTime, salt_span};
+pub use says::{
+    AlarmSays, BasisSays, CurveSays, ForecastSays, ReleaseSays, RoomSays, SaltingSays, TaskSays,
+};
 pub use tag::{Likely, likely_tag};

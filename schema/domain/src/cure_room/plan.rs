@@ -1,5 +1,6 @@
 //! The calendar of a piece: salt, overhaul, turn, rinse, equalise, hang, weigh, ready.
 
+use super::says::RoomSays;
 use super::{Rules, SaltTime, salt_span};
 use crate::grams::Grams;
 use crate::refusal::{Refusal, Result};
@@ -26,7 +27,7 @@ impl Span {
             Span::Days(days) => day.checked_add_days(Days::new(days.into())),
             Span::Months(months) => day.checked_add_months(Months::new(months)),
         }
-        .ok_or_else(|| Refusal::cannot_be("day", "The calendar ends before that day."))
+        .ok_or_else(|| Refusal::cannot_be("day", RoomSays::CalendarEnds))
     }
 }
 
@@ -140,10 +141,7 @@ pub fn plan(
     }
     if let Some(every) = method.turn_every {
         if every == 0 {
-            return Err(Refusal::cannot_be(
-                "turn_every",
-                "A piece is turned every day at most.",
-            ));
+            return Err(Refusal::cannot_be("turn_every", RoomSays::TurnedDaily));
         }
         let mut day = Span::Days(every).after(in_salt)?;
         while day < out {
@@ -161,8 +159,7 @@ pub fn plan(
     }
     add(hung, Task::Hang);
     if let Some(days) = days.filter(|days| *days > LONGEST) {
-        let says = format!("{days} days cannot be. Give the days from the first salt, as 270.");
-        return Err(Refusal::cannot_be("days", says));
+        return Err(Refusal::cannot_be("days", RoomSays::DaysCannotBe { days }));
     }
     let from = match (days, method.hang) {
         (Some(days), _) => Some(Span::Days(days).after(in_salt)?.max(hung)),

@@ -1,26 +1,16 @@
 //! May a piece come down? Yes, or every number that is not met.
 
 use super::alarm::counted;
+use super::says::ReleaseSays;
 use super::{Piece, Rules, loss, unsigned};
-use crate::code::LotCode;
 use crate::grams::Grams;
 use crate::measure::Percent;
-use crate::messages;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Finding, Gravity, RowId};
 use crate::says::Says;
 use chrono::{Days, NaiveDate};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
-
-messages! {
-    /// What is said of a release.
-    ReleaseSays in "release" {
-        Unmet "unmet" { unmet: Vec<Says> },
-        Alarm "alarm" { alarm: Says },
-        NotReady "not-ready" { lot: LotCode, unmet: Vec<Says> },
-    }
-}
 
 /// What a product is released by. What is not given is not asked for.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -52,42 +42,34 @@ impl ReleaseRule {
     /// It asks for nothing, or for what cannot be: a fraction typed for a percent, a tolerance as
     /// large as the target, a water activity that is none.
     pub fn check(&self) -> Result<()> {
-        let wrong = |field: &str, says: String| Err(Refusal::cannot_be(field, says));
+        let wrong = |field: &str, says: ReleaseSays| Err(Refusal::cannot_be(field, says));
         if self.loss.is_none()
             && self.days.is_none()
             && self.water_activity.is_none()
             && !self.signature
         {
-            return wrong("release", "A release rule that asks for nothing releases everything. Give a loss, days, a water activity or a signature.".into());
+            return wrong("release", ReleaseSays::AsksNothing);
         }
         if let Some(target) = self.loss {
             let number = target.number();
             if number > Decimal::ZERO && number < Decimal::ONE {
-                return wrong(
-                    "release.loss",
-                    format!("{target} loss is next to nothing. For a quarter type 25."),
-                );
+                return wrong("release.loss", ReleaseSays::LossFraction { loss: target });
             }
             if number <= Decimal::ZERO || number >= Decimal::ONE_HUNDRED {
-                return wrong(
-                    "release.loss",
-                    format!("{target} loss cannot be. Give the percent of green weight, as 30."),
-                );
+                return wrong("release.loss", ReleaseSays::LossCannotBe { loss: target });
             }
             if self.tolerance.number() < Decimal::ZERO || self.tolerance >= target {
+                let points = self.tolerance;
                 return wrong(
                     "release.tolerance",
-                    format!(
-                        "{} points under a target of {target} cannot be.",
-                        self.tolerance.number()
-                    ),
+                    ReleaseSays::ToleranceCannotBe { points, target },
                 );
             }
         }
         match self.water_activity {
             Some(limit) if limit <= Decimal::ZERO || limit >= Decimal::ONE => wrong(
                 "release.water_activity",
-                format!("A water activity lies between 0 and 1, as 0.90; {limit} does not."),
+                ReleaseSays::WaterActivityCannotBe { limit },
             ),
             _ => Ok(()),
         }
@@ -146,52 +128,36 @@ pub fn release(piece: &Piece, on: NaiveDate, rules: &Rules) -> Release {
         };
     }
     if let Some(needed) = rule.days.filter(|needed| days < *needed) {
-        let from = piece.in_salt.checked_add_days(Days::new(needed.into()));
-        let from = from.map_or_else(String::new, |from| format!(" It is old enough on {from}."));
-        refuse(
-            format!("{days} days so far, {needed} needed.{from}").into(),
-            &rule.rows,
-        );
+        let says = match piece.in_salt.checked_add_days(Days::new(needed.into())) {
+            Some(from) => ReleaseSays::TooYoungUntil { days, needed, from },
+            None => ReleaseSays::TooYoung { days, needed },
+        };
+        refuse(says.into(), &rule.rows);
     }
     if let (Some(target), Some(enough)) = (rule.loss, rule.enough()) {
         match (last, lost) {
             (Some(last), Some(lost)) if lost < enough => refuse(
-                short_of(piece.green, last.grams, lost, target, rule.tolerance).into(),
+                too_heavy(piece.green, last.grams, lost, target, rule.tolerance).into(),
                 &rule.rows,
             ),
             (Some(_), Some(_)) => {}
-            _ => refuse(
-                format!("It was never weighed, {target} loss is needed. Weigh it.").into(),
-                &rule.rows,
-            ),
+            _ => refuse(ReleaseSays::NeverWeighed { target }.into(), &rule.rows),
         }
     }
     if let Some(limit) = rule.water_activity {
         match piece.water_activity {
-            None => refuse(
-                format!(
-                    "There is no reading of its water activity, {limit} or less is needed. Measure it."
-                ).into(),
-                &rule.rows,
-            ),
-            Some(reading) if reading <= Decimal::ZERO || reading > Decimal::ONE => refuse(
-                format!("A water activity of {reading} cannot be. Measure it again.").into(),
-                &rule.rows,
-            ),
-            Some(reading) if reading > limit => refuse(
-                format!(
-                    "Its water activity is {reading}, {limit} or less is needed. Let it hang and measure again."
-                ).into(),
-                &rule.rows,
-            ),
+            None => refuse(ReleaseSays::NotRead { limit }.into(), &rule.rows),
+            Some(reading) if reading <= Decimal::ZERO || reading > Decimal::ONE => {
+                refuse(ReleaseSays::MisreadWater { reading }.into(), &rule.rows)
+            }
+            Some(reading) if reading > limit => {
+                refuse(ReleaseSays::TooWet { reading, limit }.into(), &rule.rows)
+            }
             Some(_) => {}
         }
     }
     if rule.signature && piece.signed.as_ref().is_none_or(|signed| signed.day > on) {
-        refuse(
-            "Nobody has signed. Whoever answers for the cure room tests it and signs.".into(),
-            &rule.rows,
-        );
+        refuse(ReleaseSays::NotSigned.into(), &rule.rows);
     }
     if let Some(alarm) = unsigned(piece, on, rules) {
         refuse(ReleaseSays::Alarm { alarm: alarm.says }.into(), &alarm.rows);
@@ -203,27 +169,35 @@ pub fn release(piece: &Piece, on: NaiveDate, rules: &Rules) -> Release {
     }
 }
 
-fn short_of(
+fn too_heavy(
     green: Grams,
     now: Grams,
     lost: Percent,
     target: Percent,
-    tolerance: Percent,
-) -> String {
-    let enough = Decimal::ONE - target.fraction() + tolerance.fraction();
+    less: Percent,
+) -> ReleaseSays {
+    let enough = Decimal::ONE - target.fraction() + less.fraction();
     let milligrams = Decimal::from(green.milligrams()) * enough;
     // Down to a whole gram where there are many: what the scale must show.
     let ready = (milligrams / Decimal::ONE_THOUSAND).floor();
-    let tolerance = match tolerance.number().is_zero() {
-        true => String::new(),
-        false => format!(" less {}", tolerance.number()),
-    };
-    format!(
-        "{} % lost, {} %{tolerance} needed: it weighs {now} of {green} green and is ready at {}.",
-        lost.number().round_dp(2).normalize(),
-        target.number(),
-        Grams::whole(ready.to_i64().unwrap_or(0)),
-    )
+    let ready = Grams::whole(ready.to_i64().unwrap_or(0));
+    match less.number().is_zero() {
+        true => ReleaseSays::TooHeavy {
+            lost,
+            target,
+            now,
+            green,
+            ready,
+        },
+        false => ReleaseSays::TooHeavyStill {
+            lost,
+            target,
+            less,
+            now,
+            green,
+            ready,
+        },
+    }
 }
 
 #[cfg(test)]
@@ -272,11 +246,19 @@ mod tests {
         check(&piece(700, rule(30, 0)), &[]);
         check(
             &piece(701, rule(30, 0)),
-            &["29.9 % lost, 30 % needed: it weighs 701 g of 1 000 g green and is ready at 700 g"],
+            &[
+                "release-too-heavy lost=29.9 target=30 now=701000 mg green=1000000 mg ready=700000 mg",
+            ],
         );
         check(&piece(710, rule(30, 1)), &[]);
-        check(&piece(711, rule(30, 1)), &["30 % less 1 needed"]);
-        check(&piece(0, rule(30, 0)), &["never weighed", "alarm"]); // a weight of nothing is no weighing
+        check(
+            &piece(711, rule(30, 1)),
+            &["release-too-heavy-still lost=28.9 target=30 less=1"],
+        );
+        check(
+            &piece(0, rule(30, 0)),
+            &["release-never-weighed", "release-alarm"],
+        ); // a weight of nothing is no weighing
         let all = ReleaseRule {
             days: Some(21),
             water_activity: Some(Decimal::new(90, 2)),
@@ -287,10 +269,10 @@ mod tests {
         check(
             &one,
             &[
-                "20 days so far, 21 needed",
-                "29.9",
-                "no reading",
-                "Nobody has signed",
+                "release-too-young-until days=20 needed=21 from=2026-01-22",
+                "lost=29.9",
+                "release-not-read limit=0.9",
+                "release-not-signed",
             ],
         );
         one.rule.days = Some(20);
@@ -301,28 +283,41 @@ mod tests {
         });
         check(
             &one,
-            &["29.9", "is 0.91, 0.90 or less", "Nobody has signed"],
+            &[
+                "lost=29.9",
+                "release-too-wet reading=0.91 limit=0.9",
+                "release-not-signed",
+            ],
         );
         one.water_activity = Some(Decimal::new(90, 2));
         one.signed = Some(Signed {
             day: day(20),
             by: "the cook".into(),
         });
-        check(&one, &["29.9"]);
+        check(&one, &["lost=29.9"]);
         one.weighings.clear();
-        check(&one, &["never weighed"]);
+        check(&one, &["release-never-weighed"]);
     }
 
     #[test]
     fn a_rule_that_cannot_be_releases_nothing() {
-        check(&piece(700, ReleaseRule::default()), &["asks for nothing"]);
+        check(
+            &piece(700, ReleaseRule::default()),
+            &["release-asks-nothing"],
+        );
         let quarter = ReleaseRule {
             loss: Some(Percent::new(Decimal::new(25, 2))),
             ..ReleaseRule::default()
         };
-        check(&piece(700, quarter), &["For a quarter type 25"]);
-        check(&piece(700, rule(30, 30)), &["30 points under"]);
-        check(&piece(700, rule(-1, 0)), &["cannot be"]);
+        check(&piece(700, quarter), &["release-loss-fraction loss=0.25"]);
+        check(
+            &piece(700, rule(30, 30)),
+            &["release-tolerance-cannot-be points=30"],
+        );
+        check(
+            &piece(700, rule(-1, 0)),
+            &["release-loss-cannot-be loss=-1"],
+        );
     }
 
     proptest! {

@@ -1,5 +1,6 @@
 //! What the trade expects of a cure room, as data.
 
+use super::says::RoomSays;
 use super::{Curve, Method, ReleaseRule, Weighings};
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
@@ -113,12 +114,10 @@ impl Rules {
     pub fn loss_ceiling(&self, fat: Percent) -> Result<Option<(Percent, RowId)>> {
         let number = fat.number();
         if number < Decimal::ZERO || number > Decimal::ONE_HUNDRED {
-            let says = format!("{fat} fat cannot be. Give it from 0 to 100.");
-            return Err(Refusal::cannot_be("fat", says));
+            return Err(Refusal::cannot_be("fat", RoomSays::FatCannotBe { fat }));
         }
         if number > Decimal::ZERO && number < Decimal::ONE {
-            let says = format!("{fat} fat is next to none. For a half type 50.");
-            return Err(Refusal::cannot_be("fat", says));
+            return Err(Refusal::cannot_be("fat", RoomSays::FatFraction { fat }));
         }
         let (Some(lean), Some(of_fat)) = (&self.water_in_lean, &self.water_in_fat) else {
             return Ok(None);

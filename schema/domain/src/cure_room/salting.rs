@@ -1,5 +1,6 @@
 //! How long a piece lies in salt: by its weight, by its thickness, or so many days.
 
+use super::says::SaltingSays;
 use super::{Rules, Span};
 use crate::grams::Grams;
 use crate::refusal::{Refusal, Result};
@@ -37,21 +38,18 @@ pub fn salt_span(
         }
         SaltTime::For(Span::Days(days)) => Decimal::from(days),
         SaltTime::DaysPerPound(rate) => {
-            sane(rate, "pound", rules.days_per_pound.as_ref())?;
+            sane(rate, Unit::Pound, rules.days_per_pound.as_ref())?;
             if green.is_none_left() {
-                let says = "Days for each pound need the green weight. Weigh it.";
-                return Err(Refusal::cannot_be("green", says));
+                return Err(Refusal::cannot_be("green", SaltingSays::NoGreen));
             }
             let hundredths = Decimal::from(green.milligrams()) * Decimal::ONE_HUNDRED;
             times(rate, hundredths / Decimal::from(POUND))?
         }
         SaltTime::DaysPerInch(rate) => {
-            sane(rate, "inch", rules.days_per_inch.as_ref())?;
+            sane(rate, Unit::Inch, rules.days_per_inch.as_ref())?;
             let thickness = thickness_mm.filter(|thickness| *thickness > Decimal::ZERO);
             let Some(thickness) = thickness else {
-                let says =
-                    "Days for each inch need the thickness at the thickest place, in millimetres.";
-                return Err(Refusal::cannot_be("thickness_mm", says));
+                return Err(Refusal::cannot_be("thickness_mm", SaltingSays::NoThickness));
             };
             times(rate, thickness / Decimal::new(254, 1))?
         }
@@ -67,35 +65,42 @@ const POUND: i64 = 45_359_237;
 
 fn times(rate: Decimal, size: Decimal) -> Result<Decimal> {
     rate.checked_mul(size)
-        .ok_or_else(|| Refusal::cannot_be("salt", "So many days cannot be. Look at the numbers."))
+        .ok_or_else(|| Refusal::cannot_be("salt", SaltingSays::TooMany))
 }
 
-fn sane(rate: Decimal, unit: &str, most: Option<&Bound>) -> Result<()> {
-    let field = format!("days_per_{unit}");
+/// What days are given for.
+#[derive(Clone, Copy)]
+enum Unit {
+    Pound,
+    Inch,
+}
+
+fn sane(rate: Decimal, unit: Unit, most: Option<&Bound>) -> Result<()> {
+    let field = match unit {
+        Unit::Pound => "days_per_pound",
+        Unit::Inch => "days_per_inch",
+    };
     if rate <= Decimal::ZERO {
-        return Err(Refusal::cannot_be(
-            field,
-            format!("{rate} days for each {unit} cannot be."),
-        ));
+        let says = match unit {
+            Unit::Pound => SaltingSays::PoundCannotBe { rate },
+            Unit::Inch => SaltingSays::InchCannotBe { rate },
+        };
+        return Err(Refusal::cannot_be(field, says));
     }
-    match most.filter(|most| !most.allows(rate)) {
-        None => Ok(()),
-        Some(most) => Err(Refusal::cannot_be(
-            field,
-            format!(
-                "{rate} days for each {unit} cannot be: {} is the most that anybody salts for. Look for a misprint, such as 11½ for 1½ or pounds for inches.",
-                most.value.normalize()
-            ),
-        )),
-    }
+    let Some(most) = most.filter(|most| !most.allows(rate)) else {
+        return Ok(());
+    };
+    let most = most.value;
+    let says = match unit {
+        Unit::Pound => SaltingSays::PoundTooLong { rate, most },
+        Unit::Inch => SaltingSays::InchTooLong { rate, most },
+    };
+    Err(Refusal::cannot_be(field, says))
 }
 
 fn within(days: Decimal, field: &str, rules: &Rules) -> Result<()> {
     if days <= Decimal::ZERO {
-        return Err(Refusal::cannot_be(
-            field,
-            "A piece lies in salt for a day at least.",
-        ));
+        return Err(Refusal::cannot_be(field, SaltingSays::ADayAtLeast));
     }
     match rules
         .days_in_salt
@@ -105,11 +110,10 @@ fn within(days: Decimal, field: &str, rules: &Rules) -> Result<()> {
         None => Ok(()),
         Some(most) => Err(Refusal::cannot_be(
             field,
-            format!(
-                "{} days in salt cannot be: {} is the most. Look at the rate, the weight and its unit.",
-                days.normalize(),
-                most.value.normalize()
-            ),
+            SaltingSays::TooLong {
+                days,
+                most: most.value,
+            },
         )),
     }
 }

@@ -1,5 +1,6 @@
 //! Whose tag is it? A weight that does not fit one piece may fit another.
 
+use super::says::RoomSays;
 use super::{Piece, Rules, Stage, Weighing, loss};
 use crate::grams::Grams;
 use crate::measure::Percent;
@@ -44,10 +45,11 @@ pub fn likely_tag(
         .filter(|(off, _)| band.allows(*off) && *off < own)
         .min_by_key(|(off, _)| *off)?;
     let expected = weight_after(other.green, other.expected_loss(weighing.day)?);
-    let says = format!(
-        "{} fits {} better, which should weigh about {expected}. Look at both tags.",
-        weighing.grams, other.tag
-    );
+    let says = RoomSays::FitsBetter {
+        grams: weighing.grams,
+        tag: other.tag.clone(),
+        expected,
+    };
     Some(Likely {
         tag: other.tag.clone(),
         expected,

@@ -2,14 +2,19 @@
 
 use super::Rule;
 use super::keep::Keep;
+use super::says::{DateSays, EventSays, FirstDaySays};
 use super::{Because, Later, Vacuum, earliest};
 use crate::law::Law;
 use crate::product::Product;
 use crate::refusal::{Refusal, RefusalKind, Result};
 use crate::rows::{Bound, RowId};
-use crate::says::Says;
+use crate::says::{Arg, Says};
 use crate::words::{DeedKind, KeepFrom, Packaging, ProductKind, StepKind};
 use chrono::NaiveDate;
+use rust_decimal::Decimal;
+
+/// How cold a pack without air is kept, in °C, where no approval says otherwise (`us-D2`).
+const COLD: Decimal = Decimal::from_parts(5, 0, 0, false, 0);
 
 /// A lot that is being made, with everything that its date follows from.
 #[derive(Debug)]
@@ -74,8 +79,10 @@ impl Making<'_> {
         let mut chain = Chain::default();
         if self.product.release.is_some() {
             chain.because.push(Because::house(
-                format!("{} has no last day before it is released.", self.name()),
-                "release rule",
+                DateSays::NotBeforeRelease {
+                    product: self.name(),
+                },
+                DateSays::ReleaseRule,
             ));
             return Ok(chain.done(Later::of(self.product.keep)));
         }
@@ -96,8 +103,8 @@ impl Making<'_> {
         Ok(chain.done(later))
     }
 
-    fn name(&self) -> &str {
-        self.product.name("en")
+    fn name(&self) -> String {
+        self.product.name("en").to_owned()
     }
 
     /// The product's rule; another where readings show that it needs no control.
@@ -118,34 +125,48 @@ impl Making<'_> {
                 .because
                 .push(Because::law(ready.says.clone(), &ready.row));
         }
+        let product = self.name();
         let Some(keep) = keep else {
-            let says = format!("{} has no keeping rule of its own.", self.name());
-            chain.because.push(Because::house(says, "no rule"));
+            let says = DateSays::NoRule { product };
+            chain
+                .because
+                .push(Because::house(says, DateSays::NoRuleName));
             return;
         };
-        let from = event(keep.from);
-        let rule = format!("{} from {from}", days(keep.days));
-        let day_one = match keep.day_one_counts {
-            true => "that day is day 1",
-            false => "the day after is day 1",
+        let (days, from) = (keep.days, EventSays::from(keep.from));
+        let first = match keep.day_one_counts {
+            true => FirstDaySays::ThatDay,
+            false => FirstDaySays::DayAfter,
+        };
+        let rule = DateSays::RuleName {
+            days,
+            from: from.clone(),
         };
         if !keep.counts_from_birth() {
-            let says = format!(
-                "{} keeps {} from being {}; {day_one}.",
-                self.name(),
-                days(keep.days),
-                keep.from
-            );
+            let says = match keep.from {
+                KeepFrom::Thawed => DateSays::KeepsThawed {
+                    product,
+                    days,
+                    first,
+                },
+                _ => DateSays::KeepsOpened {
+                    product,
+                    days,
+                    first,
+                },
+            };
             chain.because.push(Because::house(says, rule));
             return;
         }
         let date = keep.last_day(self.day);
-        let says = format!(
-            "{} keeps {} from {from} on {}; {day_one}: {date}.",
-            self.name(),
-            days(keep.days),
-            self.day
-        );
+        let says = DateSays::Keeps {
+            product,
+            days,
+            from,
+            day: self.day,
+            first,
+            date,
+        };
         chain.cap(date, Because::house(says, rule));
     }
 
@@ -156,9 +177,7 @@ impl Making<'_> {
             if let (true, Some(raw)) =
                 (self.product.raw && self.product.is_controlled(), &rules.raw)
             {
-                chain
-                    .because
-                    .push(Because::law("Raw food is dated by the house.", raw));
+                chain.because.push(Because::law(DateSays::RawByHouse, raw));
             }
             return;
         }
@@ -166,19 +185,19 @@ impl Making<'_> {
             return;
         };
         if let (ProductKind::Cured, Some(row)) = (self.product.kind, &rules.house_cured) {
-            let says = "Cured in this kitchen: the exemption of an inspected plant does not hold, and no reading shows that it needs no control.";
-            chain.because.push(Because::law(says, row));
+            chain.because.push(Because::law(DateSays::NoExemption, row));
         }
         let date = marked.count().last_day(self.day);
         let first = match marked.day_one_counts {
-            true => "the day of preparation is day 1",
-            false => "the day after preparation is day 1",
+            true => FirstDaySays::Preparation,
+            false => FirstDaySays::AfterPreparation,
         };
-        let says = format!(
-            "Ready to eat, prepared {} and held cold: at most {}; {first}: {date}.",
-            self.day,
-            days(marked.days.whole())
-        );
+        let says = DateSays::ReadyToEat {
+            day: self.day,
+            days: marked.days.whole(),
+            first,
+            date,
+        };
         chain.cap(date, Because::law(says, &marked.days.row));
     }
 
@@ -196,20 +215,22 @@ impl Making<'_> {
             .as_ref()
             .filter(|resets| self.is_one_of(&resets.steps))
         {
-            let says = format!(
-                "A {} step starts the date anew: the {date} of {} is at an end.",
-                self.kind, part.shown
-            );
+            let says = DateSays::StartsAnew {
+                kind: self.kind,
+                date,
+                part: part.shown.clone(),
+            };
             chain.because.push(Because::law(says, &resets.row));
             return;
         }
+        let part = part.shown.clone();
         let says = match self.parts.len() {
-            1 => format!("{} that it was made from is good until {date}.", part.shown),
-            _ => format!("The earliest of what went in is {}: {date}.", part.shown),
+            1 => DateSays::MadeFrom { part, date },
+            _ => DateSays::EarliestPart { part, date },
         };
         chain.cap(
             date,
-            self.by(rules.mix.as_ref(), says, "the earliest part wins"),
+            self.by(rules.mix.as_ref(), says, DateSays::EarliestWins),
         );
     }
 
@@ -225,8 +246,8 @@ impl Making<'_> {
             .supplier
             .as_ref()
             .map(|supplier| &supplier.row);
-        let says = format!("The supplier's own date is never passed: {date}.");
-        chain.cap(date, self.by(row, says, "the supplier's date"));
+        let says = DateSays::Supplier { date };
+        chain.cap(date, self.by(row, says, DateSays::SupplierRule));
     }
 
     fn vacuum(&self, chain: &mut Chain) -> Result<()> {
@@ -234,7 +255,9 @@ impl Making<'_> {
             return Ok(());
         };
         let Some(rules) = &self.law.dates.vacuum else {
-            chain.warnings.push(format!("No rule of this place for {packaging} packs is on file. Local codes and licensed practice decide; ask before you sell it.").into());
+            chain
+                .warnings
+                .push(DateSays::NoVacuumRule { packaging }.into());
             return Ok(());
         };
         self.approved_for_vacuum(rules, packaging, chain)?;
@@ -245,14 +268,15 @@ impl Making<'_> {
                 day_one_counts: false,
             }
             .last_day(self.day);
-            let says = format!(
-                "Packed without air on {}: at most {} from packing: {date}.",
-                self.day,
-                days(bound.whole())
-            );
+            let says = DateSays::NoAir {
+                day: self.day,
+                days: bound.whole(),
+                date,
+            };
             chain.cap(date, Because::law(says, &bound.row));
         }
-        chain.warnings.push("Without air, germs grow that nobody smells: keep it at 41 °F (5 °C) or below, or as your approval says. Local codes and licensed practice decide.".into());
+        let degrees = Arg::Celsius(COLD);
+        chain.warnings.push(DateSays::NoAirCold { degrees }.into());
         Ok(())
     }
 
@@ -277,24 +301,23 @@ impl Making<'_> {
         let house_made =
             matches!(self.product.kind, Cured | Cooked | Stock | Rendered) && self.ready.is_none();
         if let (true, Some(row), None) = (house_made, &rules.approval, self.approved) {
-            let detail = format!(
-                "{} made here may not go into a {packaging} pack without an approval on file ({}). \
-                 Pack it with air, or enter the approval's number for \"vacuum\" in the kitchen's settings.",
-                self.name(),
-                self.law.rows.source(row)
-            );
+            let detail = DateSays::NoAirUnapproved {
+                product: self.name(),
+                packaging,
+                source: self.law.rows.source(row),
+            };
             return Err(Refusal::new(RefusalKind::NotApproved, "packaging", detail));
         }
         match (self.approved, &rules.approval, &rules.plan) {
             (Some(number), Some(row), _) => {
-                let says = format!("Packed without air under approval {number}.");
+                let says = DateSays::NoAirApproved {
+                    number: number.to_owned(),
+                };
                 chain.because.push(Because::law(says, row));
             }
             (None, _, Some(row)) => {
-                chain.warnings.push(format!(
-                    "Packs without air need a written plan ({}). None is on file for \"vacuum\".",
-                    self.law.rows.source(row)
-                ).into());
+                let source = self.law.rows.source(row);
+                chain.warnings.push(DateSays::NoAirPlan { source }.into());
             }
             _ => {}
         }
@@ -302,7 +325,7 @@ impl Making<'_> {
     }
 
     /// By a row of the law where the place has one, else by common practice.
-    fn by(&self, row: Option<&RowId>, says: String, rule: &str) -> Because {
+    fn by(&self, row: Option<&RowId>, says: DateSays, rule: DateSays) -> Because {
         match row {
             Some(row) => Because::law(says, row),
             None => Because {
@@ -333,24 +356,5 @@ impl Chain {
             because: self.because,
             warnings: self.warnings,
         }
-    }
-}
-
-/// The event, as it stands in a sentence.
-fn event(from: KeepFrom) -> &'static str {
-    match from {
-        KeepFrom::Made => "the making",
-        KeepFrom::Received => "the receipt",
-        KeepFrom::Packed => "packing",
-        KeepFrom::Opened => "the opening",
-        KeepFrom::Thawed => "the thaw",
-        KeepFrom::Cooked => "the cook",
-    }
-}
-
-fn days(days: u32) -> String {
-    match days {
-        1 => "1 day".into(),
-        days => format!("{days} days"),
     }
 }

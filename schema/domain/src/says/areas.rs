@@ -2,11 +2,21 @@
 
 use super::Keys;
 use crate::deed::says as deeds;
-use crate::{cure, cure_room, family, lot, moment, refusal, rows, verdict, words};
+use crate::{cure, cure_room, dates, family, lot, moment, refusal, rows, verdict, words};
 
 /// What each area declares. An area that is left out here is found by the guard on messages.
 pub const AREAS: &[Keys] = &[
+    cure_room::AlarmSays::KEYS,
+    cure_room::BasisSays::KEYS,
+    cure_room::CurveSays::KEYS,
+    cure_room::ForecastSays::KEYS,
     cure_room::ReleaseSays::KEYS,
+    cure_room::RoomSays::KEYS,
+    cure_room::SaltingSays::KEYS,
+    cure_room::TaskSays::KEYS,
+    dates::DateSays::KEYS,
+    dates::EventSays::KEYS,
+    dates::FirstDaySays::KEYS,
     family::CostSays::KEYS,
     family::NothingToCompare::KEYS,
     family::WhySays::KEYS,
@@ -34,6 +44,7 @@ pub const VOCABULARIES: &[Keys] = &[
     cure::Method::KEYS,
     words::Being::KEYS,
     words::DeedKind::KEYS,
+    words::Packaging::KEYS,
     words::PrintState::KEYS,
     words::Side::KEYS,
     words::Species::KEYS,

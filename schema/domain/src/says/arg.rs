@@ -80,8 +80,9 @@ impl From<RowId> for Arg {
 }
 
 impl From<Percent> for Arg {
+    /// To a hundredth, as a percent is shown everywhere.
     fn from(percent: Percent) -> Arg {
-        Arg::Number(percent.number())
+        Arg::Number(percent.number().round_dp(2))
     }
 }
 

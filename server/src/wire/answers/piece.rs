@@ -60,8 +60,8 @@ pub fn piece_read(
             .collect(),
         likely_tag: view.likely.as_ref().map(|likely| speech.say(&likely.says)),
         forecast: match released {
-            true => "Released.".into(),
-            false => view.forecast.says(),
+            true => speech.say(&cure_room::ForecastSays::Released.into()),
+            false => speech.say(&view.forecast.says()),
         },
         earliest: view.forecast.earliest().filter(|_| !released).map(Day),
         may_be_released: !released && view.release.is_allowed(),
@@ -72,14 +72,14 @@ pub fn piece_read(
         due: view
             .due
             .iter()
-            .map(|due| format!("{} (since {})", due.task.says(), due.since))
+            .map(|due| speech.say(&due.without_tag()))
             .collect(),
         plan: piece
             .plan
             .iter()
             .map(|planned| PlannedRead {
                 day: Day(planned.day),
-                task: planned.task.says().to_owned(),
+                task: speech.say(&planned.task.says()),
             })
             .collect(),
     })

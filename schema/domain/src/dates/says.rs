@@ -1,0 +1,70 @@
+//! What is said of a date: why it is that one, and what to look at.
+
+use crate::messages;
+use crate::says::{Arg, Says};
+use crate::words::{DeedKind, KeepFrom, Packaging};
+use chrono::NaiveDate;
+
+messages! {
+    /// What is said of a date.
+    DateSays in "date" {
+        NotBeforeRelease "not-before-release" { product: String },
+        ReleaseRule "release-rule",
+        NoRule "no-rule" { product: String },
+        NoRuleName "no-rule-name",
+        RuleName "rule-name" { days: u32, from: EventSays },
+        Keeps "keeps" { product: String, days: u32, from: EventSays, day: NaiveDate, first: FirstDaySays, date: NaiveDate },
+        KeepsOpened "keeps-opened" { product: String, days: u32, first: FirstDaySays },
+        KeepsThawed "keeps-thawed" { product: String, days: u32, first: FirstDaySays },
+        RawByHouse "raw-by-house",
+        NoExemption "no-exemption",
+        ReadyToEat "ready-to-eat" { day: NaiveDate, days: u32, first: FirstDaySays, date: NaiveDate },
+        StartsAnew "starts-anew" { kind: DeedKind, date: NaiveDate, part: String },
+        MadeFrom "made-from" { part: String, date: NaiveDate },
+        EarliestPart "earliest-part" { part: String, date: NaiveDate },
+        EarliestWins "earliest-wins",
+        Supplier "supplier" { date: NaiveDate },
+        SupplierRule "supplier-rule",
+        NoVacuumRule "no-vacuum-rule" { packaging: Packaging },
+        NoAir "no-air" { day: NaiveDate, days: u32, date: NaiveDate },
+        NoAirCold "no-air-cold" { degrees: Arg },
+        NoAirUnapproved "no-air-unapproved" { product: String, packaging: Packaging, source: Says },
+        NoAirApproved "no-air-approved" { number: String },
+        NoAirPlan "no-air-plan" { source: Says },
+    }
+}
+
+messages! {
+    /// The event that a keeping rule counts from, as it stands in a sentence.
+    EventSays in "date-from" {
+        Making "making",
+        Receipt "receipt",
+        Packing "packing",
+        Opening "opening",
+        Thaw "thaw",
+        Cook "cook",
+    }
+}
+
+impl From<KeepFrom> for EventSays {
+    fn from(from: KeepFrom) -> EventSays {
+        match from {
+            KeepFrom::Made => EventSays::Making,
+            KeepFrom::Received => EventSays::Receipt,
+            KeepFrom::Packed => EventSays::Packing,
+            KeepFrom::Opened => EventSays::Opening,
+            KeepFrom::Thawed => EventSays::Thaw,
+            KeepFrom::Cooked => EventSays::Cook,
+        }
+    }
+}
+
+messages! {
+    /// Which day is the first of those that are counted.
+    FirstDaySays in "date-first" {
+        ThatDay "that-day",
+        DayAfter "day-after",
+        Preparation "preparation",
+        AfterPreparation "after-preparation",
+    }
+}
