@@ -663,12 +663,12 @@ label-refused-not-lawful = { $lot } n'est pas étiqueté pour la vente : { $find
 
 ## Labels
 
-label-use-by = À CONSOMMER AVANT LE
+label-use-by = À consommer avant le
 label-use-by-day = À consommer avant le { $day }
 label-use-within = À CONSOMMER SOUS
 label-once-thawed = { $days ->
-    [one] { $days } JOUR APRÈS DÉCONGÉLATION
-   *[other] { $days } JOURS APRÈS DÉCONGÉLATION
+    [one] { $days } JOUR APRÈS DÉGEL
+   *[other] { $days } JOURS APRÈS DÉGEL
  }
 label-no-date = PAS ENCORE DE DATE
 label-made = Fait le { $day }
@@ -696,7 +696,7 @@ label-carcass = Carcasse { $number }
 label-tag = boucle { $tag }
 label-their-lot = Lot fournisseur { $lot }
 label-not-released = NON LIBÉRÉ
-label-green = Poids frais { $weight }
+label-green = Frais { $weight }
 label-salted = Salé le { $day }
 label-turns = Retourner : { $days }
 label-release = Libérer à { $target }
