@@ -246,6 +246,52 @@ pub fn differences(path: &str, before: &Value, now: &Value) -> Vec<String> {
             .flat_map(|(nth, (before, now))| differences(&format!("{path}[{nth}]"), before, now))
             .collect(),
         _ if before == now => Vec::new(),
+        (Value::String(before), Value::String(now)) if as_told_now(before) == plain(now) => {
+            Vec::new()
+        }
         _ => vec![format!("{path}\n  was {before}\n  is  {now}")],
     }
+}
+
+/// No-break spaces as plain ones.
+fn plain(text: &str) -> String {
+    text.replace('\u{a0}', " ")
+}
+
+/// A sentence of the time when days were told as `2026-06-22` and weights as `7 460 g`, as it is told
+/// now: `Mon 22 Jun`, `7.46 kg`. Only sentences: what is nothing but a date is a date still.
+fn as_told_now(sentence: &str) -> String {
+    let words: Vec<&str> = sentence.split(' ').collect();
+    let mut told: Vec<String> = Vec::with_capacity(words.len());
+    if words.len() == 1 {
+        return sentence.to_owned();
+    }
+    for word in words {
+        let bare = word.trim_end_matches([',', '.', ')', ':']);
+        let end = &word[bare.len()..];
+        if let Ok(day) = bare.parse::<chrono::NaiveDate>() {
+            let year = if day.format("%Y").to_string() == "2026" {
+                ""
+            } else {
+                " %Y"
+            };
+            told.push(day.format(&format!("%a %-d %b{year}")).to_string() + end);
+            continue;
+        }
+        told.push(word.to_owned());
+        // `7 460 g`: thousands apart, in whole grams.
+        if let [.., thousands, grams, unit] = told.as_mut_slice()
+            && unit.starts_with('g')
+            && unit.trim_end_matches([',', '.', ')', ':']) == "g"
+            && grams.len() == 3
+            && let (Ok(kilos), Ok(rest)) = (thousands.parse::<u32>(), grams.parse::<u32>())
+        {
+            let text = format!("{kilos}.{rest:03}");
+            let text = text.trim_end_matches('0').trim_end_matches('.').to_owned();
+            let unit = format!("k{unit}");
+            told.truncate(told.len() - 3);
+            told.extend([text, unit]);
+        }
+    }
+    told.join(" ")
 }

@@ -6,9 +6,12 @@ use crate::on_each;
 use crate::tables::{pack_events, packs, voids};
 use chrono::NaiveDate;
 use diesel::prelude::*;
+use diesel::sql_query;
+use diesel::sql_types::{Array, BigInt, Bool, Date, Integer, Nullable, Text};
 use domain::grams::Grams;
 use domain::lot::{Pack, PackId, PackNow, PlaceId};
 use domain::words::{Being, State};
+use std::collections::BTreeSet;
 
 /// A pack as the record holds it.
 #[derive(Debug, Clone, Queryable, Selectable, Insertable, AsChangeset, PartialEq)]
@@ -163,8 +166,41 @@ pub fn by_keys(conn: &mut Conn, keys: &[i32]) -> Result<Vec<PackRow>> {
         .load(conn)?)
 }
 
+/// Sets packs to how they are now. On PostgreSQL, where each statement is a round trip, all at once.
+pub(crate) fn set_all(conn: &mut Conn, all: &[(PackId, PackNow)]) -> Result<()> {
+    let distinct: BTreeSet<PackId> = all.iter().map(|(pack, _)| *pack).collect();
+    match conn {
+        Conn::Pg(conn) if all.len() > 1 && distinct.len() == all.len() => set_at_once(conn, all),
+        // What is changed twice ends as it was changed last.
+        _ => all.iter().try_for_each(|(pack, now)| set(conn, *pack, now)),
+    }
+}
+
+fn set_at_once(conn: &mut PgConnection, all: &[(PackId, PackNow)]) -> Result<()> {
+    fn each<T>(all: &[(PackId, PackNow)], of: impl Fn(&PackNow) -> T) -> Vec<T> {
+        all.iter().map(|(_, now)| of(now)).collect()
+    }
+    let sql = "UPDATE packs SET left_mg = now.left_mg, being = now.being, place_id = now.place_id,
+                   state = now.state, use_by = now.use_by, days_left = now.days_left,
+                   taken_back = now.taken_back
+               FROM unnest($1, $2, $3, $4, $5, $6, $7, $8)
+                   AS now(id, left_mg, being, place_id, state, use_by, days_left, taken_back)
+               WHERE packs.id = now.id";
+    sql_query(sql)
+        .bind::<Array<Integer>, _>(all.iter().map(|(pack, _)| pack.0).collect::<Vec<_>>())
+        .bind::<Array<BigInt>, _>(each(all, |now| now.left.milligrams()))
+        .bind::<Array<Text>, _>(each(all, |now| now.being.as_str()))
+        .bind::<Array<Integer>, _>(each(all, |now| now.place.0))
+        .bind::<Array<Text>, _>(each(all, |now| now.state.as_str()))
+        .bind::<Array<Nullable<Date>>, _>(each(all, |now| now.use_by))
+        .bind::<Array<Nullable<Integer>>, _>(each(all, |now| now.days_left))
+        .bind::<Array<Bool>, _>(each(all, |now| now.taken_back))
+        .execute(conn)?;
+    Ok(())
+}
+
 /// Sets a pack to how it is now.
-pub(crate) fn set(conn: &mut Conn, pack: PackId, now: &PackNow) -> Result<()> {
+fn set(conn: &mut Conn, pack: PackId, now: &PackNow) -> Result<()> {
     diesel::update(packs::table.find(pack.0))
         .set((
             packs::left_mg.eq(now.left.milligrams()),

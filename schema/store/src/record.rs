@@ -96,10 +96,11 @@ fn changes(tx: &mut Tx<'_>, deed: i32, day: NaiveDate, changes: &[Change]) -> Re
     let ids = tx.ids.take(tx.conn, changes.len())?;
     let mut ids = ids.into_iter();
     let mut rows = Vec::with_capacity(changes.len());
+    let mut now = Vec::with_capacity(changes.len());
     for (lot, changes) in by_lot {
         let first = add_to_totals(tx, lot, &changes)?;
         for (change, seq) in changes.into_iter().zip(first..) {
-            packs::set(tx.conn, change.pack, &change.now)?;
+            now.push((change.pack, change.now));
             rows.push(PackEventRow {
                 id: ids.next().expect("one id for each change"),
                 deed_id: deed,
@@ -115,6 +116,7 @@ fn changes(tx: &mut Tx<'_>, deed: i32, day: NaiveDate, changes: &[Change]) -> Re
             });
         }
     }
+    packs::set_all(tx.conn, &now)?;
     for rows in rows.chunks(1_000) {
         on_each!(&mut *tx.conn, c => diesel::insert_into(pack_events::table).values(rows).execute(c)?);
     }

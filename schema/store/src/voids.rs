@@ -147,9 +147,7 @@ pub fn record(
             voids::why.eq(why),
         ))
         .execute(tx.conn)?;
-    for (pack, now) in packs_now {
-        packs::set(tx.conn, *pack, now)?;
-    }
+    packs::set_all(tx.conn, packs_now)?;
     let mut lots: Vec<&LotRow> = hanging.touched.iter().map(|(lot, _, _)| lot).collect();
     lots.dedup_by_key(|lot| lot.id);
     for lot in lots {
