@@ -35,8 +35,13 @@ impl Temperature {
 
     /// In degrees Celsius, to a tenth where it does not come out even.
     pub fn in_celsius(self) -> Decimal {
+        self.in_exact_celsius().round_dp(1).normalize()
+    }
+
+    /// In degrees Celsius, so finely that the degrees Fahrenheit come out again to a tenth.
+    pub fn in_exact_celsius(self) -> Decimal {
         ((self.fahrenheit - Decimal::from(32)) / Decimal::new(18, 1))
-            .round_dp(1)
+            .round_dp(4)
             .normalize()
     }
 }
@@ -97,6 +102,9 @@ mod tests {
         assert_eq!(Temperature::celsius(45), Temperature::fahrenheit(113));
         assert_eq!(Temperature::fahrenheit(130).to_string(), "54.4 °C (130 °F)");
         assert!(Temperature::celsius(5) == Temperature::fahrenheit(41));
+        let fine = Temperature::fahrenheit(130).in_exact_celsius();
+        let again = Temperature::celsius(fine).in_fahrenheit();
+        assert_eq!(again.round_dp(1).normalize(), Decimal::from(130));
     }
 
     #[test]

@@ -40,7 +40,7 @@ pub fn look(
     kind: StepKind,
     products: &[Arc<Product>],
 ) -> Result<Looked> {
-    let log = log(asked)?;
+    let log = log(facts, asked)?;
     let mut looked = Looked::default();
     if matches!(kind, StepKind::Cook | StepKind::Smoke)
         && let Some(food) = products.iter().find_map(|product| product.cooked_as)
@@ -75,7 +75,7 @@ pub fn look(
     Ok(looked)
 }
 
-fn log(asked: &StepAsked) -> Result<Option<Log>> {
+fn log(facts: &Facts<'_, '_>, asked: &StepAsked) -> Result<Option<Log>> {
     let Some(readings) = asked.log.as_ref().filter(|readings| !readings.is_empty()) else {
         return Ok(None);
     };
@@ -83,9 +83,8 @@ fn log(asked: &StepAsked) -> Result<Option<Log>> {
         at: reading.at.0.to_utc(),
         core: Temperature::celsius(decimal(reading.celsius)),
     });
-    Ok(Some(
-        Log::new(readings.collect()).map_err(|refusal| refusal.within("log."))?,
-    ))
+    let log = Log::new(readings.collect(), facts.kitchen.zone);
+    Ok(Some(log.map_err(|refusal| refusal.within("log."))?))
 }
 
 fn cooked(

@@ -108,6 +108,116 @@ Method-pumped = pumped
 Method-comminuted = comminuted
 Packaging-vacuum = vacuum
 Packaging-modified-atmosphere = modified-atmosphere
+Food-intact = intact
+Food-ground = ground
+Food-poultry = poultry
+Food-roast = roast
+Food-microwaved = microwaved
+Holding-cold = cold
+Holding-hot = hot
+Holding-hot-roast = hot roast
+Holding-barbecued-cold = barbecued, cold
+Holding-barbecued-hot = barbecued, hot
+Holding-refrigerated = refrigerated
+Holding-eggs = eggs
+Holding-receiving = receiving
+Holding-thaw-water = thaw water
+Holding-thaw-ready-to-eat = thaw ready to eat
+Holding-mince = mince
+Holding-frozen-mince = frozen mince
+Holding-bath = bath
+Holding-chicken-bath = chicken bath
+Holding-sous-vide-store = sous vide store
+CureFigure-salt = salt on the meat, %
+CureFigure-mix-salt = salt in the cure mix, %
+CureFigure-brine-salt = salt in the meat's brine at the end, %
+CureFigure-salometer = pickle on the salometer, °
+CureFigure-pickle = pickle to 100 of meat
+CureFigure-piece = largest piece, mm
+CureFigure-mass = depth of the curing mass, mm
+CureFigure-overhauls = overhauls
+StageKind-cure = cure
+StageKind-contact = contact
+StageKind-equalise = equalise
+StageKind-soak = soak
+StageKind-rinse = rinse
+StageKind-hold = hold
+StageKind-smoke = smoke
+StageKind-dry = dry
+Way-carcass-tested = carcass tested
+Way-negligible-risk-herd = negligible-risk herd
+Way-unweaned = unweaned
+Fact-sterile-hermetic = sterile hermetic
+Fact-packed-in-salt = packed in salt
+Fact-packed-in-brine = packed in brine
+Fact-fermented = fermented
+Fact-plant-cured = plant cured
+Fact-raw-meat = raw meat
+Measure-ph = pH
+Measure-water-activity = water activity
+Measure-salt-in-water = salt in the water of the food, %
+Measure-brine = salt in the brine, %
+Work-smoke-to-keep = smoke to keep
+Work-smoke-for-flavour = smoke for flavour
+Work-cure = cure
+Work-additive-to-keep = additive to keep
+Work-reduced-oxygen = reduced oxygen
+Work-reduced-oxygen-listed = reduced oxygen, listed
+Work-custom-processing = custom processing
+Work-shellfish-tank = shellfish tank
+Work-sprouting = sprouting
+Work-manufactured-meat = manufactured meat
+Work-other-named = other named
+BannedFrom-food = food
+BannedFrom-mince = mince
+Mixed-producers = producers
+Mixed-abattoirs = abattoirs
+Mixed-kill-days = kill days
+Shared-born = born
+Shared-reared = reared
+Shared-slaughtered = slaughtered
+Shared-slaughterhouse = slaughterhouse
+Shared-cutting-plant = cutting plant
+MinceKind-lean = lean
+MinceKind-beef = beef
+MinceKind-with-pork = with-pork
+MinceKind-other = other
+Part-hind-leg = hind leg
+Part-shoulder = shoulder
+Part-loin = loin
+Part-belly = belly
+Part-shank = shank
+Part-trim = trim
+Part-jowl = jowl
+Part-feet = feet
+Part-other = other
+Head-cattle = cattle
+Head-calf = calf
+Head-sheep = sheep
+Head-pig = pig
+Head-goat = goat
+Record-ground-beef-log = ground beef log
+Record-farm-direct = farm direct
+Record-one-off-purchase = one-off purchase
+Record-listed-food = listed food
+Record-listed-receiving = listed receiving
+Record-listed-receiving-exempt = listed receiving, exempt
+Record-listed-inputs = listed inputs
+Record-listed-output = listed output
+Record-listed-shipping = listed shipping
+Record-one-up-one-down = one up, one down
+Record-reduced-oxygen-log = reduced oxygen log
+Record-trace-to-business = trace to business
+Record-trace-retail = trace retail
+Record-pig-report = pig report
+Record-recall-drill = recall drill
+Record-recall = recall
+Record-complaint = complaint
+Record-trichinae-treatment = trichinae treatment
+Record-ontario-meat = Ontario meat
+Record-ontario-purchase = Ontario purchase
+Record-animal-product = animal product
+Record-freeze-log = freeze log
 
 ## Rows and findings
 
@@ -457,16 +567,284 @@ cost-of-share-by-weight = { $lot }: { $share } of { $of } that its step cost, by
 ## Heat and cooling
 
 heat-deed-short = { $findings } Go on and measure again, or enter what came out as a raw product.
+limit-at-most = at most { $value }
+limit-below = below { $value }
+limit-at-least = at least { $value }
+limit-above = above { $value }
+limit-exactly = exactly { $value }
+heat-core-too-hot = { $at } is hotter than the core of meat gets ({ $most }). Was it read in Fahrenheit and typed as Celsius? Give the scale with the number.
+heat-core-too-cold = { $at } is colder than the core of meat gets ({ $least }). Check the number.
+heat-store-too-hot = { $at } is hotter than a room or bath gets ({ $most }). Was it read in Fahrenheit and typed as Celsius? Give the scale with the number.
+heat-store-too-cold = { $at } is colder than a room or bath gets ({ $least }). Check the number.
+heat-ends-first = A time of minus { $time } cannot be; the end is before the start. Check both times.
+heat-no-reading = There is no reading. Give the time and the core temperature of each.
+heat-two-readings = At { $at } there are two readings, { $one } and { $other }. Which is right?
+cook-silence = No reading between { $from } and { $until } ({ $length }). What happened then? Decide before it is used.
+cook-went-out = The core was down to { $core } at { $at } and came up again later. Was the heat off? Decide before it is used.
+cook-no-table = This place has no cooking table for { $food } food here. Judge it by your own written plan.
+cook-no-lethality = There is no table of a { $log }-log cut for { $food } food in this place. Judge it by your own written plan.
+cook-no-row = There is no cooking table { $row } in this place.
+cook-held-short = { $core } was held for { $held }; { $at_least } needs { $hold }, so { $missing } more.
+cook-gaps = Every reading for { $held } was at or above { $at_least }, which would be enough, but readings are missing in between. If it never fell below that, it is enough; a person decides.
+cook-hold-short = The longest hold at or above { $at_least } was { $held }; { $hold } are needed, so { $missing } more.
+cook-reached = Enough: at { $at_least } reaching it is enough.
+cook-enough = Enough: at { $at_least } { $hold } are needed and { $held } were held.
+cook-too-cool = { $core } is below the table's first row. No time is long enough; heat it to { $at_least } for { $hold } or hotter.
+cook-came-up-slowly = From { $from } to { $to } it took up to { $took }; { $within } or less is advised, because some bacteria leave poisons that heat does not undo.
+cool-stage-between = cooling from { $from } to { $to }
+cool-stage-from-start = cooling from the start to { $to }
+cool-no-plan = This place has no cooling plan "{ $plan }". Known here: { $known }.
+cool-nitrite-cannot-be = { $ppm } ppm of nitrite cannot be. Leave it out if none was used.
+cool-no-stages = It has no stages.
+cool-not-approved = This way to cool needs an approval on file first. Without one the ordinary cooling times hold.
+cool-no-nitrite = This slower way is for meat cured with { $least } ppm of nitrite or more; none is on record.
+cool-little-nitrite = This slower way is for meat cured with { $least } ppm of nitrite or more; { $ppm } ppm went in.
+cool-never-above = It never was above { $to }.
+cool-enough = Enough: { $stage } took { $most } at most; { $within } are allowed.
+cool-too-long = { $stage } took more than { $least }; { $within } are allowed.
+cool-unsure = { $stage } took between { $least } and { $most }; { $within } are allowed. The readings are too far apart to tell; a person decides.
+cool-still-warm = { $gone } after { $from } it was still at { $core }; { $within } are allowed for { $stage }.
+cool-warm-since-start = { $gone } after the start it was still at { $core }; { $within } are allowed for { $stage }.
+cool-still-cooling = It is still cooling ({ $core } at { $at }). It must be at { $to } by { $by }.
+cool-warm-after-first = It was still at { $core } { $after } after the first reading; { $within } are allowed for { $stage }.
+cool-begins-late = The readings begin at { $core }, so nobody can tell how long { $stage } took. A reading at or above that is missing; a person decides.
+holding-no-temperature = This place has no temperature for "{ $what }" here. Go by your own written plan.
+holding-outside = { $at } where { $limit } is asked for.
+holding-thawed-warm = The meat was too warm for { $above } while it thawed; { $within } are allowed in all.
+timed-no-rule = This place has no rule "{ $rule }" of time in place of temperature. Known here: { $known }.
+timed-future = { $since } is in the future. Check the time.
+timed-start = It started at { $start }; it must start { $wanted }.
+timed-unmarked = It is not marked with the time when it must be gone ({ $until }). Unmarked food is thrown away.
+timed-ended = Its time ended at { $until }. Throw it away.
+timed-too-warm = It was { $warmest }; it must never be above { $most }.
+timed-unread = Nobody has read how warm it got. It must never be above { $most }: read it.
 
 ## Trichinae
 
 trichinae-deed-short = { $findings }
+thickness-of = { $mm } mm ({ $inches } in)
+trichinae-proof-normally-cooked = It is normally cooked before it is eaten, so it needs no treatment. It must not look ready to eat.
+trichinae-proof-not-freed = No row of this place frees it from treatment. A person decides.
+trichinae-proof-no-paper = Give the number of the test or the certificate; without it nobody can look.
+trichinae-proof-not-taken = No row of this place takes "{ $way }" in place of a treatment. A person decides.
+trichinae-proof-none-needed = No treatment is needed: { $way } ({ $paper }).
+trichinae-cold-no-table = This place has no table here for trichinae by cold. A person decides.
+trichinae-cold-give-thickness = Give the thickness of the piece or the box: thick ones take longer.
+trichinae-cold-too-warm = { $at } is warmer than the table's first row ({ $first }). No time is long enough.
+trichinae-cold-short = At { $at_most } or colder it needs { $hold }; it has had { $held }, so { $missing } more.
+trichinae-cold-enough = Enough for trichinae: { $at_most } or colder for { $hold }.
+trichinae-cold-too-thick = No table is for pieces so thick; the thickest is { $thickest }. Cut it, or read the temperature in the middle.
+trichinae-cold-warm-at-start = The time began with the meat at { $start }; it begins when the meat is { $limit }.
+trichinae-heat-no-table = This place has no table here for trichinae by heat. A person decides.
+trichinae-heat-too-cool = { $core } is below the table's first row ({ $first }). No time is long enough.
+trichinae-heat-enough = Enough for trichinae: { $at_least } for { $hold }. Salmonella is another test.
+trichinae-heat-holds-itself = Enough for trichinae: a piece thicker than { $thicker_than } that is chilled more than { $later } later needs no logged time.
+trichinae-heat-short = { $at_least } needs { $hold }; { $held } were held, so { $missing } more.
+trichinae-heat-no-time = { $at_least } needs { $hold }; no time is on record, so 0 s were held, so { $missing } more.
+trichinae-heat-came-up-slowly = It took { $took } to come up; meat that is neither cured nor fermented has { $within }.
+trichinae-method-no-methods = This place has no methods of curing here, so not "{ $method }". Freeze the meat or show a test.
+trichinae-method-no-method = This place has no method "{ $method }". Known here: { $known }.
+trichinae-method-checked = Checked against the method { $method } for trichinae.
+trichinae-method-incomplete = A part of this method is not on file here, so it cannot be passed. Read the official text; a person decides.
+trichinae-method-give-piece = Give the size of the largest pieces of meat: the method goes by it.
+trichinae-method-give-mass = Give the depth of the mass in which it cured: the method goes by it.
+trichinae-method-give-casing = Give the casing's diameter when stuffed: the days go by it.
+trichinae-method-give-whole = Give the time since the cure began: the method asks for it.
+trichinae-method-give-heaviest = Give the weight of the heaviest piece of the lot: the days go by it.
+trichinae-method-give-days = Give the first day of the cure and the first and last day of drying.
+trichinae-method-too-heavy = No piece weighs so much.
+trichinae-method-casing-too-wide = The casing is wider than the method's widest. Use another method.
+trichinae-method-lack = { $figure }: { $limit }; it has { $has }.
+trichinae-method-lack-unknown = { $figure }: { $limit }; none is on record.
+trichinae-method-lacks = { $lacks }
+trichinae-method-need = { $need }: { $wanted } are needed and { $has } count, so { $missing } more.
+trichinae-method-up-to = { $stage }: { $most } at most; it took { $took }.
+trichinae-method-up-to-cool = { $stage }: { $most } at most and never above { $at_most }; it took { $took }.
+trichinae-method-whole-short = From the start of the cure: { $wanted } are needed, { $has } have passed, so { $missing } more.
+trichinae-method-outside-winter = the cure began on { $cured_on }, outside the winter that the method allows
+trichinae-method-dried-short = it dried { $days ->
+    [one] { $days } day
+   *[other] { $days } days
+ } and needs { $needed }
+trichinae-method-no-summer = it did not hang through the whole of the summer months
+trichinae-method-climate-short = Drying without control of the room: { $lacks }.
+trichinae-method-climate-met = The drying took in the summer that the method asks for.
+trichinae-part-any = { $stage }
+trichinae-part-at-least = { $stage } at or above { $at_least }
+trichinae-part-at-most = { $stage } at or below { $at_most }
+trichinae-part-between = { $stage } at or above { $at_least } and at or below { $at_most }
+trichinae-part-with = { $part } with { $other }
+trichinae-drying-no-ham-table = The table of drying days for hams is not on file here. A person decides.
+trichinae-drying-no-sausage-tables = The tables of drying days are not on file here. A person decides.
+trichinae-drying-give-casing = Give the casing's diameter when stuffed.
+trichinae-drying-give-salt = Give the salt in a hundred of the mix without its dry ingredients.
+trichinae-drying-one-run = Dry enough: at or above { $at_least } for { $time }.
+trichinae-drying-runs-enough = Dry enough: the runs come to { $sum }, more than { $more_than }.
+trichinae-drying-runs-short = Drying: the runs come to { $sum } and must come to more than { $more_than }. In one run at { $at_least } it would be { $missing } more.
+trichinae-drying-table-ends = The table ends before a casing of { $casing } with { $salt } % salt. Use another method.
+trichinae-drying-days = { $base ->
+    [one] { $base } day
+   *[other] { $base } days
+ } by the casing, { $cut } off for the hold ({ $cut_percent } %), { $more } more for the salt ({ $more_percent } %): { $days ->
+    [one] { $days } day
+   *[other] { $days } days
+ } at or above { $room }
+trichinae-drying-enough = Dry enough: { $days }.
+trichinae-drying-short = Drying: { $days }; { $missing } more.
+trichinae-process-highest-below-lowest = The highest temperature ({ $highest }) is below the lowest ({ $lowest }).
+trichinae-process-no-thickness = A thickness is more than nothing.
+trichinae-process-no-weight = A piece weighs more than nothing.
+trichinae-process-ends-first = The drying would end ({ $last }) before it began ({ $first }).
+trichinae-process-salt-is-dry = The salt is one of the dry ingredients, so they weigh at least as much as it.
+trichinae-process-mix-too-light = The mix must weigh more than its dry ingredients. Check the weights.
+trichinae-process-part-of-one = { $percent } % is so little that a part of one may have been typed for a percentage: 3.3 %, not 0.033.
+trichinae-process-cannot-be = { $percent } % cannot be. Give the parts in a hundred.
+trichinae-process-salometer = { $degrees }° on the salometer cannot be; it ends at 100°.
+trichinae-process-pickle = { $parts } parts of pickle cannot be.
 
 ## Stability and vacuum
 
 stable-of = { $lot }: { $says }
+stability-no-table = This place has no table of stability here, so the food is kept under time and temperature control.
+stability-not-measured = not measured
+stability-ph = the pH
+stability-water-activity = the water activity
+stability-measured = pH { $ph }, water activity { $activity }
+stability-stable = { $measured }: no time and temperature control is needed.
+stability-measure = { $measured }: it needs time and temperature control. Measure { $lacks }.
+stability-assess = { $measured }: it needs time and temperature control until an assessment of the product proves otherwise.
+stability-none-of = It needs control. It would not with any one of: { $ways }.
+stability-way-of = { $all }
+stability-way-limit = { $measure } { $limit }
+stability-way-has = It has { $way }.
+stability-way-has-unread = It has { $way }. This row was not read at its source: look before you lean on it.
+stability-way-no-barriers = This place has no list of barriers here. Go by your own approved plan.
+stability-way-no-barrier = No barrier beside the cold is shown. One of these, or an approval on file: { $ways }.
+vacuum-no-days = A life of no days cannot be. The day of packing is not counted away.
+vacuum-no-count = This place has no day count for vacuum packs here.
+vacuum-stored-warm = Stored at { $at }; these packs are stored { $limit }.
+vacuum-no-reset = Opening and packing again starts no new time: count from the first packing.
+vacuum-bulk = A bulk pack kept strictly { $limit }: nothing grows.
+vacuum-fresh = { $days ->
+    [one] { $days } day
+   *[other] { $days } days
+ } is within the { $most } of fresh meat with nothing added.
+vacuum-too-long = { $days ->
+    [one] { $days } day
+   *[other] { $days } days
+ } is more than { $most }. Shorten it, or show one of: { $ways }.
+vacuum-heat = { $at_least } for { $hold } or its equal
+vacuum-heat-holds = { $core } for { $held } holds back the spores.
+moisture-ratio-cannot-be = { $ratio } parts of moisture to one of protein cannot be.
+moisture-no-name = This place has no moisture to protein for "{ $name }". Known here: { $known }.
+moisture-too-moist = { $ratio } parts of moisture to one of protein; { $name } has { $most } at most.
+moisture-ph-high = pH { $ph }; { $name } has { $most } at most.
+moisture-ph-missing = pH not measured; { $name } has { $most } at most.
+moisture-no-proof = Dry enough for the name. It is no proof of safety; water activity is.
+reading-ph = A pH of { $ph } cannot be; it lies between 0 and 14.
+reading-activity-percent = A water activity of { $activity } cannot be; it is at most 1. Was a per cent typed? { $activity } % is { $meant }.
+reading-activity-high = A water activity of { $activity } cannot be; it is at most 1.
+reading-activity-low = A water activity of { $activity } cannot be; it is at least 0.
+reading-salt = { $salt } % of salt in water cannot be; it holds no more than about 26 %.
 
 ## Duties
+
+percent-cannot-be = { $percent } % cannot be. Give a number between 0 and 100.
+percent-part-of-one = { $percent } looks like a part of one. Write it in hundredths: { $meant }.
+approval-ended = { $number } for { $work } ended on { $until }. Have it renewed and enter the new day.
+approval-needed = { $work } needs { $needs } first. Enter its number, or ask the authority for it.
+animal-banned = { $part }: { $named } may not be in { $from } here. Take it out of the recipe.
+animal-not-for-food = This counts as a dead animal: it was not killed for food in an accepted way. It may not be sold. Set it apart and call the inspector.
+animal-not-bled = This counts as a dead animal: it was not bled out. It may not be sold. Set it apart and call the inspector.
+animal-diseased = This counts as a dead animal: it was diseased when it was killed. It may not be sold. Set it apart and call the inspector.
+batch-mixes = It mixes { $what }: give it a new lot that lists every parent lot.
+batch-several-days = It spans more than one day of production: part it by days.
+batch-beef-one-day = A batch of beef is never over one day's production. Make one batch a day.
+batch-beef-unknown = { $what } is not known for every piece. Enter it, or leave the piece out.
+batch-beef-differs = { $what } differs: { $one } and { $other }. Make a batch of each.
+batch-beef-kill-days = Different kill days of one slaughterhouse may share the batch.
+origin-killed-first = It was born on { $born } and cannot have been killed on { $killed }. Check both days.
+origin-live-weight = { $weight } cannot be. Enter the live weight.
+origin-give-live-weight = At { $months ->
+    [one] { $months } month
+   *[other] { $months } months
+ } or younger the live weight decides. Enter it.
+origin-no-country = The country is not known. Ask the supplier and enter it.
+origin-no-rearing = No country of rearing is given. Ask the supplier and enter it.
+origin-beef-lacks = The beef label needs it. Ask the supplier and enter it.
+oval-none = This place has no oval mark. Leave it off.
+oval-no-number = An oval without an approval number is never printed. Leave it off, or enter the establishment's own number.
+oval-not-own = It was worked here, so { $number } may not stand on it: only the number of this house, if it has one.
+oval-letters-ended = { $letters } was allowed until { $until }. Print the new letters.
+oval-other-letters = "{ $letters }" is not one of { $known }.
+record-lacks = The { $record } record lacks { $field }. Enter it.
+record-give-last-day = This record is kept until the food can be taken as eaten. Enter its last day.
+listed-no-sales = Sales below nothing cannot be. Enter the average of the last three years.
+listed-sells-little = The kitchen sells too little to be reached.
+listed-not-listed = It is not a listed food.
+listed-inspected = It is under meat or poultry inspection.
+listed-after-kill-step = It came after a kill step, or is no longer listed.
+listed-farm-pack = The intact pack of a farm names it.
+listed-farm-itself = Bought from the farm itself: keep its name and address.
+listed-other-shop = Bought once from another shop: keep the receipt.
+listed-served = Keep the receiving data; what is not shipped on needs no more.
+listed-leaves-list = Keep the receiving data; what leaves the list needs no more.
+listed-kill-step = Keep the receiving data and a record that the kill step was done.
+listed-shipped-on = Keep receiving data, what went in, what came out, and the shipment.
+sale-no-weight = { $weight } cannot be sold. Weigh it and enter it.
+sale-more-than-retail = { $weight } of { $head } in one sale; { $most } is the most that counts as retail. Ask the manager.
+name-quoted = "{ $text }"
+name-made-plain = "{ $by }" makes plain what "{ $word }" is here.
+name-packed-in = It is packed in { $liquid }, and the name does not say so. Name it "{ $name }, packed in { $liquid }".
+name-cut-of = "{ $word }" alone is for the { $parts } of { $species } only. Enter that part, or name it for what it is.
+name-nitrite = "{ $word }" is not for what has nitrite or nitrate in it. Leave the word out.
+name-salted = "{ $word }" is not for what has salt to keep it. Leave the word out.
+name-core-unread = "{ $word }" asks for a core of { $least }; none was measured. Bake it through, or leave the word out.
+name-core-cool = "{ $word }" asks for a core of { $least }; it was { $core }. Bake it through, or leave the word out.
+name-shank-bones = "{ $word }" is for a piece with both bones of the shank fully out.
+name-bones = Bones remain in it. Add { $add } to the name.
+name-made-there = "{ $word }" is for what was made there. Add { $add } in the same lettering.
+name-only-trichinae = "{ $word }" is not for what was heated only against trichinae. Leave the word out.
+name-not-cooked = "{ $word }" must be cooked before it is sold. Enter the cook first.
+name-much-fat = { $part } % of it is { $fat } fat; "{ $word }" with "{ $fat } fat added" goes to { $most } %. Name the blend.
+name-say-fat = Add "{ $fat } fat added" to the name.
+name-say-where = State beside the name where it was really made.
+name-not-made-there = It was not made in { $place }. Add { $add } to the name, and where it was made.
+pork-give-added = This name states the percentage of added ingredients. Enter it.
+pork-no-protein = Meat without protein cannot be. Enter what the laboratory found.
+pork-more-than-whole = { $protein } % protein and { $fat } % fat are more than the whole. Check both.
+pork-bacon = It weighs { $part } % of the fresh belly; bacon ready to slice goes to { $most } %. Let it dry back.
+pork-fat = { $percent } % fat; { $most } % at most.
+pork-shank = { $percent } % shank meat over the normal part; { $most } % at most.
+pork-no-weight = { $weight } cannot be. Weigh the piece and enter it.
+dry-cured-heavy = It weighs { $part } % of fresh; at most { $most } % may carry this name. Let it dry on.
+dry-cured-little-salt = Salt inside is { $salt } %; this name asks for { $least } % or more.
+dry-cured-measure-salt = Have the salt inside measured: this name asks for { $least } % or more.
+dry-cured-more-than-whole = { $salt } % salt and { $water } % water are more than the whole. Check both.
+dry-cured-activity-cannot-be = A water activity of { $activity } cannot be. It lies between 0 and 1.
+dry-cured-unmeasured = Without nitrite this name asks for a brine of { $brine } % or more, or a water activity of { $activity } or less; neither was measured.
+dry-cured-brine = Without nitrite this name asks for a brine of { $brine } % or more, or a water activity of { $activity } or less; the brine is { $is } %.
+dry-cured-activity = Without nitrite this name asks for a brine of { $brine } % or more, or a water activity of { $activity } or less; the water activity is { $is }.
+dry-cured-both = Without nitrite this name asks for a brine of { $brine } % or more, or a water activity of { $activity } or less; they are { $has } % and { $is }.
+dry-cured-whole-days = { $days ->
+    [one] { $days } day
+   *[other] { $days } days
+ } in all; the standard names { $least } (not enforced, but good practice).
+dry-cured-cure-days = { $days ->
+    [one] { $days } day
+   *[other] { $days } days
+ } in cure and equalising; the standard names { $least } (not enforced, but good practice).
+dry-cured-core = The core reached { $core }; the standard names { $most } (not enforced).
+mince-no-sample = There is no sample of the day. Enter fat and collagen of one at least.
+mince-fat = The day's average is { $percent } % fat; { $kind } mince goes to { $most } %. Name it otherwise, or add leaner meat.
+mince-collagen = The day's average is { $percent } % collagen in meat protein; { $kind } mince goes to { $most } %. Name it otherwise, or add leaner meat.
+mince-fat-edge = { $percent } % fat is the very limit; one source prints it as not enough.
+mince-collagen-edge = { $percent } % collagen in meat protein is the very limit; one source prints it as not enough.
+mince-salt = { $salt } % salt: minced meat has less than { $under } %. Call it a meat preparation.
+mince-refrozen = It was thawed once and may not be frozen again. Use it now, or cook it.
+mince-meat-fat = { $percent } % fat: over { $most } % it is not meat. Take the excess off the meat content and list it as fat.
+mince-meat-tissue = { $percent } % connective tissue: over { $most } % it is not meat. Take the excess off the meat content and list it as connective tissue.
+mince-meat-protein = { $protein } % meat protein; { $least } % or more is asked of it. Add less water.
 
 ## GS1
 

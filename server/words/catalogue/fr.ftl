@@ -108,6 +108,116 @@ Method-pumped = injecté
 Method-comminuted = haché
 Packaging-vacuum = sous vide
 Packaging-modified-atmosphere = sous atmosphère modifiée
+Food-intact = muscle entier
+Food-ground = viande hachée, injectée ou attendrie
+Food-poultry = volaille ou farce
+Food-roast = rôti entier
+Food-microwaved = cru, cuit au micro-ondes
+Holding-cold = froid
+Holding-hot = chaud
+Holding-hot-roast = rôti tenu au chaud
+Holding-barbecued-cold = barbecue, au froid
+Holding-barbecued-hot = barbecue, au chaud
+Holding-refrigerated = réfrigéré
+Holding-eggs = œufs
+Holding-receiving = réception
+Holding-thaw-water = eau de décongélation
+Holding-thaw-ready-to-eat = décongélation de prêt-à-manger
+Holding-mince = viande hachée
+Holding-frozen-mince = viande hachée congelée
+Holding-bath = bain de cuisson
+Holding-chicken-bath = bain de cuisson du poulet
+Holding-sous-vide-store = conservation sous vide
+CureFigure-salt = sel sur la viande, %
+CureFigure-mix-salt = sel dans le mélange de salaison, %
+CureFigure-brine-salt = sel dans l'eau de la viande à la fin, %
+CureFigure-salometer = saumure au pèse-sel, °
+CureFigure-pickle = saumure pour 100 de viande
+CureFigure-piece = plus gros morceau, mm
+CureFigure-mass = hauteur de la masse en salaison, mm
+CureFigure-overhauls = retournements
+StageKind-cure = salaison
+StageKind-contact = contact avec le sel
+StageKind-equalise = repos du sel
+StageKind-soak = dessalage
+StageKind-rinse = rinçage
+StageKind-hold = étuvage
+StageKind-smoke = fumage
+StageKind-dry = séchage
+Way-carcass-tested = carcasse analysée
+Way-negligible-risk-herd = élevage à risque négligeable
+Way-unweaned = porcelet non sevré
+Fact-sterile-hermetic = stérile en emballage hermétique
+Fact-packed-in-salt = emballé dans le sel
+Fact-packed-in-brine = emballé dans la saumure
+Fact-fermented = fermenté
+Fact-plant-cured = salé dans un établissement inspecté
+Fact-raw-meat = viande crue
+Measure-ph = pH
+Measure-water-activity = activité de l'eau
+Measure-salt-in-water = sel dans l'eau de l'aliment, %
+Measure-brine = sel dans la saumure, %
+Work-smoke-to-keep = fumage de conservation
+Work-smoke-for-flavour = fumage d'aromatisation
+Work-cure = salaison
+Work-additive-to-keep = additif de conservation
+Work-reduced-oxygen = emballage sous oxygène réduit
+Work-reduced-oxygen-listed = emballage sous oxygène réduit, cas listé
+Work-custom-processing = travail à façon
+Work-shellfish-tank = vivier à coquillages
+Work-sprouting = germination
+Work-manufactured-meat = fabrication de produits de viande
+Work-other-named = autre travail nommé
+BannedFrom-food = denrées
+BannedFrom-mince = viande hachée
+Mixed-producers = éleveurs
+Mixed-abattoirs = abattoirs
+Mixed-kill-days = jours d'abattage
+Shared-born = pays de naissance
+Shared-reared = pays d'élevage
+Shared-slaughtered = pays d'abattage
+Shared-slaughterhouse = abattoir
+Shared-cutting-plant = atelier de découpe
+MinceKind-lean = maigre
+MinceKind-beef = pur bœuf
+MinceKind-with-pork = contenant du porc
+MinceKind-other = autres espèces
+Part-hind-leg = cuisse
+Part-shoulder = épaule
+Part-loin = longe
+Part-belly = poitrine
+Part-shank = jarret
+Part-trim = parures
+Part-jowl = joue
+Part-feet = pieds
+Part-other = autre
+Head-cattle = bovin
+Head-calf = veau
+Head-sheep = mouton
+Head-pig = porc
+Head-goat = chèvre
+Record-ground-beef-log = bœuf haché
+Record-farm-direct = achat à la ferme
+Record-one-off-purchase = achat ponctuel
+Record-listed-food = aliment de la liste
+Record-listed-receiving = réception d'un aliment de la liste
+Record-listed-receiving-exempt = réception d'un aliment de la liste, fournisseur exempté
+Record-listed-inputs = entrées d'aliments de la liste
+Record-listed-output = sortie d'un aliment de la liste
+Record-listed-shipping = expédition d'un aliment de la liste
+Record-one-up-one-down = un maillon avant, un maillon après
+Record-reduced-oxygen-log = oxygène réduit
+Record-trace-to-business = traçabilité vers les entreprises
+Record-trace-retail = traçabilité au détail
+Record-pig-report = déclaration de porcs
+Record-recall-drill = exercice de rappel
+Record-recall = rappel
+Record-complaint = plainte
+Record-trichinae-treatment = traitement contre la trichine
+Record-ontario-meat = viande (Ontario)
+Record-ontario-purchase = achats (Ontario)
+Record-animal-product = produit animal
+Record-freeze-log = congélation
 
 ## Rows and findings
 
@@ -385,7 +495,7 @@ release-not-signed = Personne n'a signé. La personne responsable du saloir cont
 
 ## Cures and brine
 
-cure-deed-caution = Les sels nitrités sont un poison en excès : quelques grammes de trop peuvent tuer. Pesez-les, jamais à la cuillère ; gardez-les sous clé ; faites vérifier la pesée par une deuxième personne. Ces chiffres sont une aide : la réglementation locale, votre plan approuvé et la personne responsable décident.
+cure-deed-caution = Les sels nitrités sont un poison en excès : quelques grammes de trop peuvent tuer. Pesez-les, jamais à la cuillère ; gardez-les sous clé ; faites vérifier la pesée par une deuxième personne. Ces chiffres sont une aide : la réglementation locale, votre plan approuvé et la personne responsable décident.
 cure-deed-refused = { $findings } { cure-deed-caution }
 
 ## Cure room
@@ -444,35 +554,303 @@ curve-few-days = Il faut des pesées d'au moins trois jours différents pour une
 
 ## Why, yield and cost of a lot
 
-why-frozen = Les paquets congelés n'ont pas de date ; il leur reste { $days ->
+why-frozen = Les paquets congelés n'ont pas de date ; il leur reste { $days ->
         [one] { $days } jour
        *[other] { $days } jours
     } une fois décongelés, le jour de la décongélation compris.
-why-since = Depuis, un paquet a été ouvert ou décongelé : { $day }.
+why-since = Depuis, un paquet a été ouvert ou décongelé : { $day }.
 why-opened-or-thawed = ouvert ou décongelé
-yield-no-style = La liste ne dit pas comment { $product } est découpé (cut_style) ou cuit (process) : rien à comparer.
+yield-no-style = La liste ne dit pas comment { $product } est découpé (cut_style) ou cuit (process) : rien à comparer.
 yield-nothing-cut = Rien n'y a encore été découpé. Découpez d'abord.
-cost-of-paid = { $product } { $lot } : { $amount } payé pour { $grams }.
-cost-of-nothing = { $product } { $lot } : aucun prix inscrit, compté pour rien.
-cost-of-no-price = { $product } { $lot } : aucun prix inscrit. Inscrivez ce qui a été payé (price_minor) avec sa réception.
-cost-of-share-by-value = { $lot } : { $share } sur { $of } que son étape a coûté, selon le prix de vente de chaque morceau.
-cost-of-share-by-weight = { $lot } : { $share } sur { $of } que son étape a coûté, selon le poids.
+cost-of-paid = { $product } { $lot } : { $amount } payé pour { $grams }.
+cost-of-nothing = { $product } { $lot } : aucun prix inscrit, compté pour rien.
+cost-of-no-price = { $product } { $lot } : aucun prix inscrit. Inscrivez ce qui a été payé (price_minor) avec sa réception.
+cost-of-share-by-value = { $lot } : { $share } sur { $of } que son étape a coûté, selon le prix de vente de chaque morceau.
+cost-of-share-by-weight = { $lot } : { $share } sur { $of } que son étape a coûté, selon le poids.
 
 ## Statements: ingredients, allergens, dates in words
 
 ## Heat and cooling
 
 heat-deed-short = { $findings } Continuez et mesurez de nouveau, ou inscrivez ce qui en est sorti comme un produit cru.
+limit-at-most = { $value } au plus
+limit-below = moins de { $value }
+limit-at-least = { $value } au moins
+limit-above = plus de { $value }
+limit-exactly = { $value } exactement
+heat-core-too-hot = { $at }, c'est plus chaud que ne peut l'être le cœur d'une viande ({ $most }). Relevé en Fahrenheit et saisi en Celsius ? Donnez l'échelle avec le nombre.
+heat-core-too-cold = { $at }, c'est plus froid que ne peut l'être le cœur d'une viande ({ $least }). Vérifiez le nombre.
+heat-store-too-hot = { $at }, c'est plus chaud que ne peut l'être une enceinte ou un bain ({ $most }). Relevé en Fahrenheit et saisi en Celsius ? Donnez l'échelle avec le nombre.
+heat-store-too-cold = { $at }, c'est plus froid que ne peut l'être une enceinte ou un bain ({ $least }). Vérifiez le nombre.
+heat-ends-first = Une durée de moins { $time } est impossible ; la fin précède le début. Vérifiez les deux heures.
+heat-no-reading = Il n'y a aucun relevé. Donnez l'heure et la température à cœur de chacun.
+heat-two-readings = { $at } : il y a deux relevés, { $one } et { $other }. Lequel est le bon ?
+cook-silence = Aucun relevé entre { $from } et { $until } ({ $length }). Que s'est-il passé ? Décidez avant l'utilisation.
+cook-went-out = Le cœur était retombé à { $core } ({ $at }) et il est remonté ensuite. Le feu était-il éteint ? Décidez avant l'utilisation.
+cook-no-table = Pas de barème de cuisson ici pour cette sorte d'aliment : { $food }. Jugez d'après votre propre plan écrit.
+cook-no-lethality = Pas de barème ici pour une réduction de { $log } log et cette sorte d'aliment : { $food }. Jugez d'après votre propre plan écrit.
+cook-no-row = Pas de barème de cuisson { $row } ici.
+cook-held-short = { $core } tenus pendant { $held } ; à { $at_least } il faut { $hold }, donc encore { $missing }.
+cook-gaps = Pendant { $held }, chaque relevé était à { $at_least } ou plus, ce qui suffirait, mais il manque des relevés entre-temps. Si le cœur n'est jamais descendu plus bas, c'est suffisant ; à vous de décider.
+cook-hold-short = Le plus long maintien à { $at_least } ou plus a duré { $held } ; il faut { $hold }, donc encore { $missing }.
+cook-reached = Suffisant : { $at_least } atteints, cela suffit.
+cook-enough = Suffisant : à { $at_least } il faut { $hold }, tenus { $held }.
+cook-too-cool = { $core }, c'est moins que la première ligne du barème. Aucune durée n'y suffit ; chauffez à { $at_least } pendant { $hold }, ou plus chaud.
+cook-came-up-slowly = De { $from } à { $to }, la montée a pris jusqu'à { $took } ; { $within } ou moins est conseillé, car certaines bactéries laissent des toxines que la chaleur ne détruit pas.
+cool-stage-between = le refroidissement de { $from } à { $to }
+cool-stage-from-start = le refroidissement du départ à { $to }
+cool-no-plan = Pas de plan de refroidissement « { $plan } » ici. Connus ici : { $known }.
+cool-nitrite-cannot-be = { $ppm } ppm de nitrite : impossible. N'indiquez rien s'il n'y en a pas.
+cool-no-stages = Il n'a pas d'étapes.
+cool-not-approved = Cette façon de refroidir demande d'abord une approbation au dossier. Sans elle, les durées ordinaires valent.
+cool-no-nitrite = Cette façon plus lente est pour la viande salée avec { $least } ppm de nitrite ou plus ; rien n'est inscrit.
+cool-little-nitrite = Cette façon plus lente est pour la viande salée avec { $least } ppm de nitrite ou plus ; il y en a { $ppm } ppm.
+cool-never-above = Elle n'a jamais dépassé { $to }.
+cool-enough = Suffisant : { $stage } a pris { $most } au plus ; permis : { $within }.
+cool-too-long = Trop long : { $stage } a pris plus de { $least } ; permis : { $within }.
+cool-unsure = Incertain : { $stage } a pris entre { $least } et { $most } ; permis : { $within }. Les relevés sont trop espacés pour trancher ; à vous de décider.
+cool-still-warm = { $gone } après { $from }, il y avait encore { $core } ; permis pour { $stage } : { $within }.
+cool-warm-since-start = { $gone } après le départ, il y avait encore { $core } ; permis pour { $stage } : { $within }.
+cool-still-cooling = Le refroidissement continue ({ $core }, { $at }). Il faut { $to } au plus tard { $by }.
+cool-warm-after-first = Il y avait encore { $core } { $after } après le premier relevé ; permis pour { $stage } : { $within }.
+cool-begins-late = Les relevés commencent à { $core } : nul ne sait combien { $stage } a pris. Il manque un relevé à cette température ou plus ; à vous de décider.
+holding-no-temperature = Pas de température ici pour « { $what } ». Suivez votre propre plan écrit.
+holding-outside = { $at } ; demandé : { $limit }.
+holding-thawed-warm = La viande a été trop chaude pendant { $above } de décongélation ; permis en tout : { $within }.
+timed-no-rule = Pas de règle « { $rule } » du temps au lieu de la température ici. Connues ici : { $known }.
+timed-future = { $since } est dans l'avenir. Vérifiez l'heure.
+timed-start = Température de départ : { $start } ; il faut { $wanted }.
+timed-unmarked = L'heure limite ({ $until }) n'est pas marquée dessus. Un aliment sans marque se jette.
+timed-ended = Son temps était écoulé { $until }. Jetez.
+timed-too-warm = Relevé : { $warmest } ; cela ne doit jamais dépasser { $most }.
+timed-unread = Nul n'a relevé jusqu'où cela a chauffé. Cela ne doit jamais dépasser { $most } : relevez.
 
 ## Trichinae
 
 trichinae-deed-short = { $findings }
+thickness-of = { $mm } mm ({ $inches } po)
+trichinae-proof-normally-cooked = Normalement cuit avant d'être mangé : pas de traitement nécessaire. Il ne doit pas avoir l'air prêt à manger.
+trichinae-proof-not-freed = Rien ici ne le dispense de traitement. À vous de décider.
+trichinae-proof-no-paper = Donnez le numéro de l'analyse ou du certificat ; sans lui, nul ne peut vérifier.
+trichinae-proof-not-taken = Rien ici n'admet « { $way } » au lieu d'un traitement. À vous de décider.
+trichinae-proof-none-needed = Pas de traitement nécessaire : { $way } ({ $paper }).
+trichinae-cold-no-table = Pas de barème ici contre la trichine par le froid. À vous de décider.
+trichinae-cold-give-thickness = Donnez l'épaisseur de la pièce ou du carton : plus c'est épais, plus c'est long.
+trichinae-cold-too-warm = { $at }, c'est plus chaud que la première ligne du barème ({ $first }). Aucune durée n'y suffit.
+trichinae-cold-short = À { $at_most } ou moins, il faut { $hold } ; il y en a eu { $held }, donc encore { $missing }.
+trichinae-cold-enough = Suffisant contre la trichine : { $at_most } ou moins pendant { $hold }.
+trichinae-cold-too-thick = Aucun barème ne va pour des pièces si épaisses ; la plus épaisse : { $thickest }. Coupez-la, ou relevez la température au centre.
+trichinae-cold-warm-at-start = La durée a commencé avec la viande à { $start } ; elle ne commence que quand la viande est à : { $limit }.
+trichinae-heat-no-table = Pas de barème ici contre la trichine par la chaleur. À vous de décider.
+trichinae-heat-too-cool = { $core }, c'est moins que la première ligne du barème ({ $first }). Aucune durée n'y suffit.
+trichinae-heat-enough = Suffisant contre la trichine : { $at_least } pendant { $hold }. Les salmonelles se jugent à part.
+trichinae-heat-holds-itself = Suffisant contre la trichine : une pièce de plus de { $thicker_than } refroidie plus de { $later } après n'a pas besoin de durée relevée.
+trichinae-heat-short = À { $at_least }, il faut { $hold } ; tenus { $held }, donc encore { $missing }.
+trichinae-heat-no-time = À { $at_least }, il faut { $hold } ; aucune durée n'est inscrite : elle compte pour 0 s, il faut encore { $missing }.
+trichinae-heat-came-up-slowly = La montée a pris { $took } ; pour une viande ni salée ni fermentée, { $within } au plus.
+trichinae-method-no-methods = Pas de méthode de salaison ici, donc pas « { $method } ». Congelez la viande ou présentez une analyse.
+trichinae-method-no-method = Pas de méthode « { $method } » ici. Connues ici : { $known }.
+trichinae-method-checked = Vérifié selon la méthode { $method } contre la trichine.
+trichinae-method-incomplete = Une partie de cette méthode n'est pas au dossier ici : elle ne peut pas être admise. Lisez le texte officiel ; à vous de décider.
+trichinae-method-give-piece = Donnez la taille des plus gros morceaux de viande : la méthode en dépend.
+trichinae-method-give-mass = Donnez la hauteur de la masse en salaison : la méthode en dépend.
+trichinae-method-give-casing = Donnez le diamètre du boyau embossé : les jours en dépendent.
+trichinae-method-give-whole = Donnez la durée depuis le début de la salaison : la méthode la demande.
+trichinae-method-give-heaviest = Donnez le poids de la plus lourde pièce du lot : les jours en dépendent.
+trichinae-method-give-days = Donnez le premier jour de la salaison, le premier et le dernier jour de séchage.
+trichinae-method-too-heavy = Aucune pièce ne pèse autant.
+trichinae-method-casing-too-wide = Le boyau est plus large que le plus large de la méthode. Prenez une autre méthode.
+trichinae-method-lack = { $figure } : { $limit } ; relevé : { $has }.
+trichinae-method-lack-unknown = { $figure } : { $limit } ; rien n'est inscrit.
+trichinae-method-lacks = { $lacks }
+trichinae-method-need = { $need } : il faut { $wanted }, { $has } comptent, donc encore { $missing }.
+trichinae-method-up-to = { $stage } : { $most } au plus ; cela a pris { $took }.
+trichinae-method-up-to-cool = { $stage } : { $most } au plus et jamais au-dessus de { $at_most } ; cela a pris { $took }.
+trichinae-method-whole-short = Depuis le début de la salaison : il faut { $wanted }, { $has } ont passé, donc encore { $missing }.
+trichinae-method-outside-winter = la salaison a commencé le { $cured_on }, hors de l'hiver que la méthode admet
+trichinae-method-dried-short = séché { $days ->
+    [one] { $days } jour
+   *[other] { $days } jours
+ }, il en faut { $needed }
+trichinae-method-no-summer = il n'a pas été suspendu pendant tous les mois d'été
+trichinae-method-climate-short = Séchage en local non réglé : { $lacks }.
+trichinae-method-climate-met = Le séchage a compris l'été que la méthode demande.
+trichinae-part-any = { $stage }
+trichinae-part-at-least = { $stage } à { $at_least } ou plus
+trichinae-part-at-most = { $stage } à { $at_most } ou moins
+trichinae-part-between = { $stage } à { $at_least } ou plus et à { $at_most } ou moins
+trichinae-part-with = { $part } avec { $other }
+trichinae-drying-no-ham-table = Le barème des jours de séchage des jambons n'est pas au dossier ici. À vous de décider.
+trichinae-drying-no-sausage-tables = Les barèmes des jours de séchage ne sont pas au dossier ici. À vous de décider.
+trichinae-drying-give-casing = Donnez le diamètre du boyau embossé.
+trichinae-drying-give-salt = Donnez le sel pour cent de la mêlée sans ses ingrédients secs.
+trichinae-drying-one-run = Assez séché : à { $at_least } ou plus pendant { $time }.
+trichinae-drying-runs-enough = Assez séché : les périodes font { $sum }, plus de { $more_than }.
+trichinae-drying-runs-short = Séchage : les périodes font { $sum } et doivent faire plus de { $more_than }. D'une traite à { $at_least }, il faudrait encore { $missing }.
+trichinae-drying-table-ends = Le barème s'arrête avant un boyau de { $casing } avec { $salt } % de sel. Prenez une autre méthode.
+trichinae-drying-days = { $base ->
+    [one] { $base } jour
+   *[other] { $base } jours
+ } d'après le boyau, { $cut } de moins pour l'étuvage ({ $cut_percent } %), { $more } de plus pour le sel ({ $more_percent } %) : { $days ->
+    [one] { $days } jour
+   *[other] { $days } jours
+ } à { $room } ou plus
+trichinae-drying-enough = Assez séché : { $days }.
+trichinae-drying-short = Séchage : { $days } ; encore { $missing }.
+trichinae-process-highest-below-lowest = La plus haute température ({ $highest }) est sous la plus basse ({ $lowest }).
+trichinae-process-no-thickness = Une épaisseur est plus que rien.
+trichinae-process-no-weight = Une pièce pèse plus que rien.
+trichinae-process-ends-first = Le séchage finirait ({ $last }) avant de commencer ({ $first }).
+trichinae-process-salt-is-dry = Le sel est un des ingrédients secs : ils pèsent au moins autant que lui.
+trichinae-process-mix-too-light = La mêlée doit peser plus que ses ingrédients secs. Vérifiez les poids.
+trichinae-process-part-of-one = { $percent } %, c'est si peu qu'une fraction a pu être saisie pour un pourcentage : 3,3 %, non 0,033.
+trichinae-process-cannot-be = { $percent } % : impossible. Donnez les parts pour cent.
+trichinae-process-salometer = { $degrees }° au pèse-sel : impossible, il s'arrête à 100°.
+trichinae-process-pickle = { $parts } parts de saumure : impossible.
 
 ## Stability and vacuum
 
-stable-of = { $lot } : { $says }
+stable-of = { $lot } : { $says }
+stability-no-table = Pas de barème de stabilité ici : l'aliment reste sous maîtrise du temps et de la température.
+stability-not-measured = non mesuré
+stability-ph = le pH
+stability-water-activity = l'activité de l'eau
+stability-measured = pH { $ph }, activité de l'eau { $activity }
+stability-stable = { $measured } : pas de maîtrise du temps et de la température nécessaire.
+stability-measure = { $measured } : il faut la maîtrise du temps et de la température. Mesurez { $lacks }.
+stability-assess = { $measured } : il faut la maîtrise du temps et de la température tant qu'une évaluation du produit ne prouve pas le contraire.
+stability-none-of = Il faut la maîtriser. Une seule de ces conditions en dispenserait : { $ways }.
+stability-way-of = { $all }
+stability-way-limit = { $measure } : { $limit }
+stability-way-has = Condition remplie : { $way }.
+stability-way-has-unread = Condition remplie : { $way }. Cette ligne n'a pas été lue à sa source : vérifiez avant de vous y fier.
+stability-way-no-barriers = Pas de liste de barrières ici. Suivez votre propre plan approuvé.
+stability-way-no-barrier = Aucune barrière autre que le froid n'est montrée. Une de celles-ci, ou une approbation au dossier : { $ways }.
+vacuum-no-days = Une durée de zéro jour est impossible. Le jour de l'emballage ne s'en déduit pas.
+vacuum-no-count = Pas de nombre de jours pour le sous-vide ici.
+vacuum-stored-warm = Conservé à { $at } ; pour ces paquets : { $limit }.
+vacuum-no-reset = Ouvrir et remballer n'ouvre pas une nouvelle durée : comptez depuis le premier emballage.
+vacuum-bulk = Paquet de gros tenu strictement à : { $limit } ; rien ne pousse.
+vacuum-fresh = { $days ->
+    [one] { $days } jour
+   *[other] { $days } jours
+ } : dans les { $most } de la viande fraîche sans ajout.
+vacuum-too-long = { $days ->
+    [one] { $days } jour
+   *[other] { $days } jours
+ }, c'est plus que { $most }. Raccourcissez, ou montrez l'une de ces conditions : { $ways }.
+vacuum-heat = { $at_least } pendant { $hold } ou l'équivalent
+vacuum-heat-holds = { $core } pendant { $held } retient les spores.
+moisture-ratio-cannot-be = { $ratio } parts d'humidité pour une de protéines : impossible.
+moisture-no-name = Pas de rapport humidité/protéines ici pour « { $name } ». Connus ici : { $known }.
+moisture-too-moist = { $ratio } parts d'humidité pour une de protéines ; pour « { $name } », { $most } au plus.
+moisture-ph-high = pH { $ph } ; pour « { $name } », { $most } au plus.
+moisture-ph-missing = pH non mesuré ; pour « { $name } », { $most } au plus.
+moisture-no-proof = Assez sec pour ce nom. Ce n'est pas une preuve d'innocuité ; l'activité de l'eau en est une.
+reading-ph = Un pH de { $ph } est impossible ; il se tient entre 0 et 14.
+reading-activity-percent = Une activité de l'eau de { $activity } est impossible ; elle est de 1 au plus. Un pourcentage a-t-il été saisi ? { $activity } %, c'est { $meant }.
+reading-activity-high = Une activité de l'eau de { $activity } est impossible ; elle est de 1 au plus.
+reading-activity-low = Une activité de l'eau de { $activity } est impossible ; elle est de 0 au moins.
+reading-salt = { $salt } % de sel dans l'eau : impossible ; elle n'en tient pas plus d'environ 26 %.
 
 ## Duties
+
+percent-cannot-be = { $percent } % : impossible. Donnez un nombre entre 0 et 100.
+percent-part-of-one = { $percent } a l'air d'une fraction. Écrivez-le pour cent : { $meant }.
+approval-ended = { $number } (pour : { $work }) a pris fin le { $until }. Faites-le renouveler et saisissez la nouvelle date.
+approval-needed = { $work } : il faut d'abord { $needs }. Saisissez son numéro, ou demandez-le à l'autorité.
+animal-banned = { $part } : { $named }, interdit ici ({ $from }). Retirez-le de la recette.
+animal-not-for-food = Cela compte comme un animal mort : il n'a pas été abattu pour l'alimentation d'une façon admise. Ne pas vendre. Mettez à part et appelez l'inspecteur.
+animal-not-bled = Cela compte comme un animal mort : il n'a pas été saigné. Ne pas vendre. Mettez à part et appelez l'inspecteur.
+animal-diseased = Cela compte comme un animal mort : il était malade à l'abattage. Ne pas vendre. Mettez à part et appelez l'inspecteur.
+batch-mixes = Mélange : { $what }. Donnez-lui un nouveau lot qui nomme chaque lot d'origine.
+batch-several-days = Il couvre plus d'un jour de production : séparez par jours.
+batch-beef-one-day = Un lot de bœuf ne dépasse jamais un jour de production. Faites un lot par jour.
+batch-beef-unknown = { $what } : pas connu pour chaque pièce. Saisissez-le, ou laissez la pièce de côté.
+batch-beef-differs = { $what } : différent ({ $one } et { $other }). Faites un lot de chacun.
+batch-beef-kill-days = Des jours d'abattage différents d'un même abattoir peuvent partager le lot.
+origin-killed-first = Né le { $born }, il ne peut pas avoir été abattu le { $killed }. Vérifiez les deux dates.
+origin-live-weight = { $weight } : impossible. Saisissez le poids vif.
+origin-give-live-weight = À { $months ->
+    [one] { $months } mois
+   *[other] { $months } mois
+ } ou moins, le poids vif décide. Saisissez-le.
+origin-no-country = Le pays n'est pas connu. Demandez au fournisseur et saisissez-le.
+origin-no-rearing = Aucun pays d'élevage n'est donné. Demandez au fournisseur et saisissez-le.
+origin-beef-lacks = L'étiquette du bœuf le demande. Demandez au fournisseur et saisissez-le.
+oval-none = Pas de marque ovale ici. Ne la mettez pas.
+oval-no-number = Une marque ovale sans numéro d'agrément ne s'imprime jamais. Ne la mettez pas, ou saisissez le numéro de l'établissement.
+oval-not-own = Travaillé ici : { $number } ne peut pas y figurer, seulement le numéro de cet établissement, s'il en a un.
+oval-letters-ended = { $letters } était admis jusqu'au { $until }. Imprimez les nouvelles lettres.
+oval-other-letters = « { $letters } » n'est pas l'une de celles-ci : { $known }.
+record-lacks = Registre « { $record } » : il manque { $field }. Saisissez-le.
+record-give-last-day = Ce registre se garde tant que l'aliment peut se manger. Saisissez son dernier jour.
+listed-no-sales = Des ventes sous zéro sont impossibles. Saisissez la moyenne des trois dernières années.
+listed-sells-little = La cuisine vend trop peu pour être concernée.
+listed-not-listed = Ce n'est pas un aliment de la liste.
+listed-inspected = Il est sous inspection des viandes ou des volailles.
+listed-after-kill-step = Il est venu après une étape d'assainissement, ou n'est plus sur la liste.
+listed-farm-pack = L'emballage intact d'une ferme la nomme.
+listed-farm-itself = Acheté à la ferme même : gardez son nom et son adresse.
+listed-other-shop = Acheté une fois dans un autre magasin : gardez le reçu.
+listed-served = Gardez les données de réception ; ce qui n'est pas réexpédié n'en demande pas plus.
+listed-leaves-list = Gardez les données de réception ; ce qui quitte la liste n'en demande pas plus.
+listed-kill-step = Gardez les données de réception et la trace de l'étape d'assainissement.
+listed-shipped-on = Gardez les données de réception, ce qui est entré, ce qui est sorti, et l'expédition.
+sale-no-weight = { $weight } ne se vend pas. Pesez et saisissez.
+sale-more-than-retail = { $head } : { $weight } en une seule vente ; { $most } au plus comptent comme vente au détail. Demandez au responsable.
+name-quoted = « { $text } »
+name-made-plain = « { $by } » dit bien ce que « { $word } » est ici.
+name-packed-in = Il est emballé ainsi : { $liquid }, et le nom ne le dit pas. Nommez-le « { $name }, packed in { $liquid } ».
+name-cut-of = « { $word } » seul ne vaut que pour : { $parts } ({ $species }). Saisissez cette partie, ou nommez-le pour ce qu'il est.
+name-nitrite = « { $word } » ne va pas à ce qui contient du nitrite ou du nitrate. Retirez le mot.
+name-salted = « { $word } » ne va pas à ce qui est salé pour se garder. Retirez le mot.
+name-core-unread = « { $word } » demande { $least } à cœur ; rien n'a été mesuré. Cuisez à cœur, ou retirez le mot.
+name-core-cool = « { $word } » demande { $least } à cœur ; c'était { $core }. Cuisez à cœur, ou retirez le mot.
+name-shank-bones = « { $word } » est pour une pièce dont les deux os du jarret sont tout à fait retirés.
+name-bones = Il reste des os. Ajoutez { $add } au nom.
+name-made-there = « { $word } » est pour ce qui a été fait là-bas. Ajoutez { $add } dans les mêmes caractères.
+name-only-trichinae = « { $word } » ne va pas à ce qui n'a été chauffé que contre la trichine. Retirez le mot.
+name-not-cooked = « { $word } » doit être cuit avant la vente. Saisissez d'abord la cuisson.
+name-much-fat = { $part } % en sont de la graisse ({ $fat }) ; « { $word } » avec « { $fat } fat added » va jusqu'à { $most } %. Nommez le mélange.
+name-say-fat = Ajoutez « { $fat } fat added » au nom.
+name-say-where = Dites à côté du nom où il a vraiment été fait.
+name-not-made-there = Il n'a pas été fait à cet endroit : { $place }. Ajoutez { $add } au nom, et le lieu où il a été fait.
+pork-give-added = Ce nom énonce le pourcentage d'ingrédients ajoutés. Saisissez-le.
+pork-no-protein = De la viande sans protéines : impossible. Saisissez ce que le laboratoire a trouvé.
+pork-more-than-whole = { $protein } % de protéines et { $fat } % de matières grasses font plus que le tout. Vérifiez les deux.
+pork-bacon = Il pèse { $part } % de la poitrine fraîche ; un bacon prêt à trancher va jusqu'à { $most } %. Laissez-le sécher.
+pork-fat = { $percent } % de matières grasses ; { $most } % au plus.
+pork-shank = { $percent } % de jarret au-dessus de la part normale ; { $most } % au plus.
+pork-no-weight = { $weight } : impossible. Pesez la pièce et saisissez.
+dry-cured-heavy = Il pèse { $part } % du poids frais ; { $most } % au plus pour porter ce nom. Laissez-le sécher encore.
+dry-cured-little-salt = Sel à l'intérieur : { $salt } % ; ce nom demande { $least } % ou plus.
+dry-cured-measure-salt = Faites mesurer le sel à l'intérieur : ce nom demande { $least } % ou plus.
+dry-cured-more-than-whole = { $salt } % de sel et { $water } % d'eau font plus que le tout. Vérifiez les deux.
+dry-cured-activity-cannot-be = Une activité de l'eau de { $activity } est impossible. Elle se tient entre 0 et 1.
+dry-cured-unmeasured = Sans nitrite, ce nom demande une saumure de { $brine } % ou plus, ou une activité de l'eau de { $activity } ou moins ; ni l'une ni l'autre n'a été mesurée.
+dry-cured-brine = Sans nitrite, ce nom demande une saumure de { $brine } % ou plus, ou une activité de l'eau de { $activity } ou moins ; la saumure est à { $is } %.
+dry-cured-activity = Sans nitrite, ce nom demande une saumure de { $brine } % ou plus, ou une activité de l'eau de { $activity } ou moins ; l'activité de l'eau est de { $is }.
+dry-cured-both = Sans nitrite, ce nom demande une saumure de { $brine } % ou plus, ou une activité de l'eau de { $activity } ou moins ; relevé : { $has } % et { $is }.
+dry-cured-whole-days = { $days ->
+    [one] { $days } jour
+   *[other] { $days } jours
+ } en tout ; la norme en nomme { $least } (non exigé, mais bonne pratique).
+dry-cured-cure-days = { $days ->
+    [one] { $days } jour
+   *[other] { $days } jours
+ } de salaison et de repos ; la norme en nomme { $least } (non exigé, mais bonne pratique).
+dry-cured-core = Le cœur a atteint { $core } ; la norme nomme { $most } (non exigé).
+mince-no-sample = Il n'y a pas d'échantillon du jour. Saisissez matières grasses et collagène d'un au moins.
+mince-fat = Moyenne du jour : { $percent } % de matières grasses ; viande hachée « { $kind } » : { $most } % au plus. Nommez-la autrement, ou ajoutez de la viande plus maigre.
+mince-collagen = Moyenne du jour : { $percent } % de collagène dans les protéines de viande ; viande hachée « { $kind } » : { $most } % au plus. Nommez-la autrement, ou ajoutez de la viande plus maigre.
+mince-fat-edge = { $percent } % de matières grasses, c'est juste la limite ; une source l'imprime comme insuffisant.
+mince-collagen-edge = { $percent } % de collagène dans les protéines de viande, c'est juste la limite ; une source l'imprime comme insuffisant.
+mince-salt = { $salt } % de sel : la viande hachée en a moins de { $under } %. Nommez-la préparation de viandes.
+mince-refrozen = Elle a été décongelée une fois et ne se recongèle pas. Utilisez-la maintenant, ou cuisez-la.
+mince-meat-fat = { $percent } % de matières grasses : au-dessus de { $most } %, ce n'est pas de la viande. Retirez l'excès de la teneur en viande et indiquez-le comme graisse.
+mince-meat-tissue = { $percent } % de tissu conjonctif : au-dessus de { $most } %, ce n'est pas de la viande. Retirez l'excès de la teneur en viande et indiquez-le comme tissu conjonctif.
+mince-meat-protein = { $protein } % de protéines de viande ; il en faut { $least } % ou plus. Ajoutez moins d'eau.
 
 ## GS1
 
@@ -659,7 +1037,7 @@ trichinae-deed-nothing-speaks = { $lot } est du porc mangé sans cuisson, et rie
 
 ## Why there is no label
 
-label-refused-not-lawful = { $lot } n'est pas étiqueté pour la vente : { $finding }
+label-refused-not-lawful = { $lot } n'est pas étiqueté pour la vente : { $finding }
 
 ## Labels
 

@@ -70,10 +70,10 @@ fn pounds(speech: &Speech, milligrams: Decimal) -> String {
     }
 }
 
-/// A temperature, in Fahrenheit to a tenth.
+/// A temperature, to a tenth.
 pub fn celsius(speech: &Speech, degrees: Decimal) -> String {
     match speech.heat {
-        Heat::Celsius => format!("{}{NO_BREAK}°C", speech.number(degrees)),
+        Heat::Celsius => format!("{}{NO_BREAK}°C", speech.number(degrees.round_dp(1))),
         Heat::Fahrenheit => {
             let fahrenheit = degrees * Decimal::new(18, 1) + Decimal::from(32);
             format!("{}{NO_BREAK}°F", speech.number(fahrenheit.round_dp(1)))
@@ -154,6 +154,7 @@ pub fn date(speech: &Speech, day: NaiveDate) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use domain::measure::Temperature;
 
     fn reader(language: Language, mass: Mass, heat: Heat) -> Speech {
         Speech {
@@ -204,11 +205,15 @@ mod tests {
 
     #[test]
     fn degrees_are_the_readers() {
-        let told = |heat| {
+        let told = |degrees, heat| {
             let reader = reader(Language::English, Mass::Metric, heat);
-            celsius(&reader, Decimal::new(74, 0)).replace(NO_BREAK, " ")
+            celsius(&reader, degrees).replace(NO_BREAK, " ")
         };
-        assert_eq!(told(Heat::Celsius), "74 °C");
-        assert_eq!(told(Heat::Fahrenheit), "165.2 °F");
+        assert_eq!(told(Decimal::new(74, 0), Heat::Celsius), "74 °C");
+        assert_eq!(told(Decimal::new(74, 0), Heat::Fahrenheit), "165.2 °F");
+        // 130 °F of a table, whoever reads it.
+        let table = Temperature::fahrenheit(130).in_exact_celsius();
+        assert_eq!(told(table, Heat::Celsius), "54.4 °C");
+        assert_eq!(told(table, Heat::Fahrenheit), "130 °F");
     }
 }

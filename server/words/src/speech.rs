@@ -98,7 +98,11 @@ impl Speech {
             }
             Arg::Series(parts) => {
                 let all: Vec<String> = parts.iter().map(|says| self.say(says)).collect();
-                all.join("; ")
+                // French parts it off with a no-break space.
+                all.join(match self.language {
+                    Language::English => "; ",
+                    Language::French => "\u{a0}; ",
+                })
             }
             Arg::All(args) => self.listed(args, "list-and"),
             Arg::Any(args) => self.listed(args, "list-or"),

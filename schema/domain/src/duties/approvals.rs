@@ -1,5 +1,6 @@
 //! Work that needs a variance or a plan on file first.
 
+use super::says::ApprovalSays;
 use crate::rows::{Finding, RowId, Rows};
 use crate::words::words;
 use chrono::NaiveDate;
@@ -75,14 +76,15 @@ pub fn check_approvals(
                     number,
                     until: Some(until),
                     ..
-                }) => format!(
-                    "{number} for {} ended on {until}. Have it renewed and enter the new day.",
-                    need.work
-                ),
-                _ => format!(
-                    "{} needs {} first. Enter its number, or ask the authority for it.",
-                    need.work, need.needs
-                ),
+                }) => ApprovalSays::Ended {
+                    number: number.clone(),
+                    work: need.work,
+                    until: *until,
+                },
+                _ => ApprovalSays::Needed {
+                    work: need.work,
+                    needs: need.needs.clone(),
+                },
             };
             Finding::against(rows, &need.row, says)
         })

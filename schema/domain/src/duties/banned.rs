@@ -1,6 +1,7 @@
 //! Parts of an animal that may not be in food, or not in mince.
 
 use super::names::{says, words_of};
+use super::says::AnimalSays;
 use crate::rows::{Finding, RowId, Rows};
 use crate::words::words;
 
@@ -41,10 +42,11 @@ pub fn check_parts(
                 && !banned.unless.iter().any(|word| says(&name, word))
         });
         if let Some(banned) = banned {
-            let says = format!(
-                "{part}: {} may not be in {from} here. Take it out of the recipe.",
-                banned.part
-            );
+            let says = AnimalSays::Banned {
+                part: (*part).to_owned(),
+                named: banned.part.clone(),
+                from,
+            };
             found.push(Finding::against(rows, &banned.row, says));
         }
     }

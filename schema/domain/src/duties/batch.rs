@@ -1,6 +1,8 @@
 //! The cautious rule for batches of any kind: one producer, one abattoir, one kill day.
 
+use super::says::{BatchSays, Mixed};
 use crate::rows::{Finding, Gravity, RowId};
+use crate::says::Arg;
 use chrono::NaiveDate;
 
 /// The rule of a place.
@@ -34,27 +36,27 @@ pub fn check_batch(
     };
     let mut found = Vec::new();
     if let Some((first, rest)) = sources.split_first() {
-        let differ = |of: fn(&Source) -> String| rest.iter().any(|other| of(other) != of(first));
-        let mut what = Vec::new();
-        if differ(|source| source.producer.to_owned()) {
-            what.push("producers");
-        }
-        if differ(|source| source.abattoir.to_owned()) {
-            what.push("abattoirs");
-        }
-        if differ(|source| source.killed.to_string()) {
-            what.push("kill days");
-        }
+        let differs = |mixed: &&Mixed| {
+            rest.iter().any(|other| match mixed {
+                Mixed::Producers => other.producer != first.producer,
+                Mixed::Abattoirs => other.abattoir != first.abattoir,
+                Mixed::KillDays => other.killed != first.killed,
+            })
+        };
+        let what: Vec<Arg> = Mixed::ALL
+            .iter()
+            .filter(differs)
+            .map(|mixed| Arg::from(*mixed))
+            .collect();
         if !what.is_empty() {
-            let says = format!(
-                "It mixes {}: give it a new lot that lists every parent lot.",
-                super::listed(&what)
-            );
+            let says = BatchSays::Mixes {
+                what: Arg::All(what),
+            };
             found.push(Finding::note(says, [row.clone()]));
         }
     }
     if made_on.iter().any(|day| Some(day) != made_on.first()) {
-        let says = "It spans more than one day of production: part it by days.";
+        let says = BatchSays::SeveralDays;
         found.push(Finding::new(Gravity::Warn, says, [row.clone()]));
     }
     found

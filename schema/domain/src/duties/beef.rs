@@ -1,5 +1,6 @@
 //! What beef may share a batch: one day's cutting, and what its stage must share.
 
+use super::says::BatchSays;
 use crate::rows::{Finding, RowId, Rows};
 use crate::words::words;
 use chrono::NaiveDate;
@@ -83,20 +84,20 @@ pub fn check_beef(
     };
     let mut found = Vec::new();
     if rest.iter().any(|piece| piece.made_on != first.made_on) {
-        let says = "A batch of beef is never over one day's production. Make one batch a day.";
+        let says = BatchSays::BeefOneDay;
         found.push(Finding::against(rows, &groups.one_day, says));
     }
     for share in groups.share.iter().filter(|share| share.stage == stage) {
         for &same in &share.same {
             let says = if pieces.iter().any(|piece| piece.get(same).trim().is_empty()) {
-                format!("{same} is not known for every piece. Enter it, or leave the piece out.")
+                BatchSays::BeefUnknown { what: same }
             } else if let Some(other) = rest.iter().find(|other| other.get(same) != first.get(same))
             {
-                format!(
-                    "{same} differs: {} and {}. Make a batch of each.",
-                    first.get(same),
-                    other.get(same)
-                )
+                BatchSays::BeefDiffers {
+                    what: same,
+                    one: first.get(same).to_owned(),
+                    other: other.get(same).to_owned(),
+                }
             } else {
                 continue;
             };
@@ -104,8 +105,8 @@ pub fn check_beef(
         }
     }
     if found.is_empty() && rest.iter().any(|piece| piece.killed != first.killed) {
-        let says = "Different kill days of one slaughterhouse may share the batch.";
-        found.push(Finding::note(says, [groups.kill_days.clone()]));
+        let row = groups.kill_days.clone();
+        found.push(Finding::note(BatchSays::BeefKillDays, [row]));
     }
     found
 }

@@ -3,6 +3,7 @@
 
 use super::dry_cured::Claim;
 use super::measured;
+use super::standards_say::PorkSays;
 use crate::grams::Grams;
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
@@ -146,12 +147,8 @@ impl Standards {
             Qualifier::NaturalJuices => format!("{name} {}", self.wording.natural_juices),
             Qualifier::WaterAdded => format!("{name} {}", self.wording.water_added),
             Qualifier::AndWater => {
-                let added = added.ok_or_else(|| {
-                    Refusal::cannot_be(
-                        "added",
-                        "This name states the percentage of added ingredients. Enter it.",
-                    )
-                })?;
+                let added =
+                    added.ok_or_else(|| Refusal::cannot_be("added", PorkSays::GiveAdded))?;
                 let number = measured("added", added)?;
                 let wording = self.wording.and_water.replace("{}", &number.to_string());
                 format!("{name} {wording}")
@@ -167,15 +164,12 @@ impl Standards {
 pub fn pff(protein: Percent, fat: Percent) -> Result<Percent> {
     let (protein, fat) = (measured("protein", protein)?, measured("fat", fat)?);
     if protein.is_zero() {
-        return Err(Refusal::cannot_be(
-            "protein",
-            "Meat without protein cannot be. Enter what the laboratory found.",
-        ));
+        return Err(Refusal::cannot_be("protein", PorkSays::NoProtein));
     }
     if protein + fat > Decimal::ONE_HUNDRED {
         return Err(Refusal::cannot_be(
             "fat",
-            format!("{protein} % protein and {fat} % fat are more than the whole. Check both."),
+            PorkSays::MoreThanWhole { protein, fat },
         ));
     }
     Ok(Percent::of(protein, Decimal::ONE_HUNDRED - fat))
@@ -194,11 +188,9 @@ pub fn check_bacon(
     let part = yield_of(fresh, ready)?;
     let most = &standards.bacon_yield;
     Ok((!most.allows(part.number())).then(|| {
-        let says = format!(
-            "It weighs {part} of the fresh belly; bacon ready to slice goes to {} %. Let it dry back.",
-            most.value
-        );
-        Finding::against(rows, &most.row, says)
+        let Bound { row, value, .. } = most;
+        let says = PorkSays::Bacon { part, most: *value };
+        Finding::against(rows, row, says)
     }))
 }
 
@@ -213,18 +205,23 @@ pub fn check_patty(
     shank_over_normal: Percent,
 ) -> Result<Vec<Finding>> {
     let mut found = Vec::new();
-    for (most, given, what) in [
-        (&standards.patty_fat, measured("fat", fat)?, "fat"),
-        (
-            &standards.shank_over_normal,
-            super::percent("shank_over_normal", shank_over_normal)?,
-            "shank meat over the normal part",
-        ),
-    ] {
-        if !most.allows(given) {
-            let says = format!("{given} % {what}; {} % at most.", most.value);
-            found.push(Finding::against(rows, &most.row, says));
-        }
+    let Bound { row, value, .. } = &standards.patty_fat;
+    let percent = measured("fat", fat)?;
+    if !standards.patty_fat.allows(percent) {
+        let says = PorkSays::Fat {
+            percent,
+            most: *value,
+        };
+        found.push(Finding::against(rows, row, says));
+    }
+    let Bound { row, value, .. } = &standards.shank_over_normal;
+    let percent = super::percent("shank_over_normal", shank_over_normal)?;
+    if !standards.shank_over_normal.allows(percent) {
+        let says = PorkSays::Shank {
+            percent,
+            most: *value,
+        };
+        found.push(Finding::against(rows, row, says));
     }
     Ok(found)
 }
@@ -233,10 +230,7 @@ pub fn check_patty(
 pub(super) fn yield_of(fresh: Grams, finished: Grams) -> Result<Percent> {
     for (field, weight) in [("fresh", fresh), ("finished", finished)] {
         if weight.is_none_left() {
-            return Err(Refusal::cannot_be(
-                field,
-                format!("{weight} cannot be. Weigh the piece and enter it."),
-            ));
+            return Err(Refusal::cannot_be(field, PorkSays::NoWeight { weight }));
         }
     }
     Ok(Percent::of(

@@ -2,10 +2,11 @@
 
 use super::cured_pork::{Standards, yield_of};
 use super::measured;
+use super::standards_say::DryCuredSays;
 use crate::grams::Grams;
 use crate::measure::{Percent, Temperature};
 use crate::refusal::{Refusal, Result};
-use crate::rows::{Finding, Rows};
+use crate::rows::{Bound, Finding, Rows};
 use crate::words::words;
 use rust_decimal::Decimal;
 
@@ -60,10 +61,10 @@ pub fn check_dry_cured(
     let mut found = Vec::new();
     if !standards.dry_yield.allows(part.number()) {
         let most = &standards.dry_yield;
-        let says = format!(
-            "It weighs {part} of fresh; at most {} % may carry this name. Let it dry on.",
-            most.value
-        );
+        let says = DryCuredSays::Heavy {
+            part,
+            most: most.value,
+        };
         found.push(Finding::against(rows, &most.row, says));
     }
     match piece.nitrite {
@@ -78,14 +79,11 @@ fn salt(standards: &Standards, rows: &Rows, salt: Option<Percent>) -> Result<Opt
     let least = &standards.salt;
     let says = match salt {
         Some(salt) if least.allows(percent_of(salt)?) => return Ok(None),
-        Some(salt) => format!(
-            "Salt inside is {salt}; this name asks for {} % or more.",
-            least.value
-        ),
-        None => format!(
-            "Have the salt inside measured: this name asks for {} % or more.",
-            least.value
-        ),
+        Some(salt) => DryCuredSays::LittleSalt {
+            salt,
+            least: least.value,
+        },
+        None => DryCuredSays::MeasureSalt { least: least.value },
     };
     Ok(Some(Finding::against(rows, &least.row, says)))
 }
@@ -103,7 +101,7 @@ pub fn brine_of(salt: Percent, water: Percent) -> Result<Percent> {
     if salt + water > Decimal::ONE_HUNDRED {
         return Err(Refusal::cannot_be(
             "water",
-            format!("{salt} % salt and {water} % water are more than the whole. Check both."),
+            DryCuredSays::MoreThanWhole { salt, water },
         ));
     }
     Ok(Percent::of(salt, salt + water))
@@ -115,7 +113,7 @@ fn brine(standards: &Standards, rows: &Rows, piece: &DryCured) -> Result<Option<
         if aw <= Decimal::ZERO || aw > Decimal::ONE {
             return Err(Refusal::cannot_be(
                 "water_activity",
-                format!("A water activity of {aw} cannot be. It lies between 0 and 1."),
+                DryCuredSays::ActivityCannotBe { activity: aw },
             ));
         }
         if most.allows(aw) {
@@ -129,25 +127,34 @@ fn brine(standards: &Standards, rows: &Rows, piece: &DryCured) -> Result<Option<
     if brine.is_some_and(|brine| least.allows(brine.number())) {
         return Ok(None);
     }
-    let mut rows_behind = Finding::against(
-        rows,
-        &least.row,
-        format!(
-            "Without nitrite this name asks for a brine of {} % or more, or a water activity of {} or less; {}.",
-            least.value,
-            most.value,
-            match (brine, piece.water_activity) {
-                (None, None) => "neither was measured".to_owned(),
-                (Some(brine), None) => format!("the brine is {brine}"),
-                (None, Some(aw)) => format!("the water activity is {aw}"),
-                (Some(brine), Some(aw)) => format!("they are {brine} and {aw}"),
-            }
-        ),
-    );
+    let (needed, activity) = (least.value, most.value);
+    let says = match (brine, piece.water_activity) {
+        (None, None) => DryCuredSays::Unmeasured {
+            brine: needed,
+            activity,
+        },
+        (Some(is), None) => DryCuredSays::Brine {
+            brine: needed,
+            activity,
+            is,
+        },
+        (None, Some(is)) => DryCuredSays::Activity {
+            brine: needed,
+            activity,
+            is,
+        },
+        (Some(has), Some(is)) => DryCuredSays::Both {
+            brine: needed,
+            activity,
+            has,
+            is,
+        },
+    };
+    let mut finding = Finding::against(rows, &least.row, says);
     if most.row != least.row {
-        rows_behind.rows.push(most.row.clone());
+        finding.rows.push(most.row.clone());
     }
-    Ok(Some(rows_behind))
+    Ok(Some(finding))
 }
 
 /// Times and temperature of the standard that nobody enforces.
@@ -170,26 +177,28 @@ fn advice(standards: &Standards, piece: &DryCured) -> Vec<Finding> {
         let Some(days) = days.filter(|&days| !least.allows(days.into())) else {
             continue;
         };
-        let of = if time.whole {
-            "in all"
-        } else {
-            "in cure and equalising"
+        let Bound { row, value, .. } = least;
+        let says = match time.whole {
+            true => DryCuredSays::WholeDays {
+                days,
+                least: *value,
+            },
+            false => DryCuredSays::CureDays {
+                days,
+                least: *value,
+            },
         };
-        let says = format!(
-            "{days} days {of}; the standard names {} (not enforced, but good practice).",
-            least.value
-        );
-        found.push(Finding::note(says, [least.row.clone()]));
+        found.push(Finding::note(says, [row.clone()]));
     }
     let most = &standards.country_core;
     if let Some(core) = piece
         .core
         .filter(|core| piece.claim == Claim::Country && !most.allows(core.in_fahrenheit()))
     {
-        let says = format!(
-            "The core reached {core}; the standard names {} (not enforced).",
-            Temperature::fahrenheit(most.value)
-        );
+        let says = DryCuredSays::Core {
+            core,
+            most: Temperature::fahrenheit(most.value),
+        };
         found.push(Finding::note(says, [most.row.clone()]));
     }
     found

@@ -1,6 +1,7 @@
 //! What a record must hold.
 
 use super::keeping::Record;
+use super::says::RecordSays;
 use crate::rows::{Finding, RowId, Rows};
 
 /// Something that a record must hold.
@@ -33,7 +34,10 @@ pub fn check_fields(
         .into_iter()
         .filter(|field| !held.contains(&field.field.as_str()))
         .map(|field| {
-            let says = format!("The {record} record lacks {}. Enter it.", field.says);
+            let says = RecordSays::Lacks {
+                record,
+                field: field.says.clone(),
+            };
             Finding::against(rows, &field.row, says)
         })
         .collect()

@@ -1,6 +1,7 @@
 //! The traceability rule for listed foods: does it reach this purchase, and what has to be kept.
 
 use super::keeping::Record;
+use super::says::ListedSays;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Bound, RowId};
 use crate::says::Says;
@@ -97,10 +98,7 @@ pub struct Keep {
 
 fn sales(average: Decimal) -> Result<Decimal> {
     match average < Decimal::ZERO {
-        true => Err(Refusal::cannot_be(
-            "average_sales",
-            "Sales below nothing cannot be. Enter the average of the last three years.",
-        )),
+        true => Err(Refusal::cannot_be("average_sales", ListedSays::NoSales)),
         false => Ok(average),
     }
 }
@@ -110,39 +108,33 @@ fn sales(average: Decimal) -> Result<Decimal> {
 /// # Errors
 /// Sales below nothing.
 pub fn keep(reach: &Reach, purchase: &Purchase) -> Result<Keep> {
-    let answer = |records: &[Record], says: &str, rows: &[&RowId]| Keep {
+    let answer = |records: &[Record], says: ListedSays, rows: &[&RowId]| Keep {
         records: records.to_vec(),
         kill_step_record: false,
         says: says.into(),
         rows: rows.iter().map(|&row| row.clone()).collect(),
     };
-    let out = |says: &str, row: &RowId| Ok(answer(&[], says, &[row]));
+    let out = |says: ListedSays, row: &RowId| Ok(answer(&[], says, &[row]));
     if reach.exempt_sales.allows(sales(purchase.average_sales)?) {
-        return out(
-            "The kitchen sells too little to be reached.",
-            &reach.exempt_sales.row,
-        );
+        return out(ListedSays::SellsLittle, &reach.exempt_sales.row);
     }
     if !purchase.listed {
-        return out("It is not a listed food.", &reach.listed);
+        return out(ListedSays::NotListed, &reach.listed);
     }
     if purchase.inspected {
-        return out("It is under meat or poultry inspection.", &reach.inspected);
+        return out(ListedSays::Inspected, &reach.inspected);
     }
     if purchase.after_kill_step {
-        return out(
-            "It came after a kill step, or is no longer listed.",
-            &reach.after_kill_step,
-        );
+        return out(ListedSays::AfterKillStep, &reach.after_kill_step);
     }
     match purchase.seller {
-        Seller::FarmPack => return out("The intact pack of a farm names it.", &reach.farm_pack),
+        Seller::FarmPack => return out(ListedSays::FarmPack, &reach.farm_pack),
         Seller::FarmItself => {
-            let says = "Bought from the farm itself: keep its name and address.";
+            let says = ListedSays::FarmItself;
             return Ok(answer(&[Record::FarmDirect], says, &[&reach.farm_direct]));
         }
         Seller::OtherShop => {
-            let says = "Bought once from another shop: keep the receipt.";
+            let says = ListedSays::OtherShop;
             return Ok(answer(
                 &[Record::OneOffPurchase],
                 says,
@@ -156,23 +148,15 @@ pub fn keep(reach: &Reach, purchase: &Purchase) -> Result<Keep> {
         _ => (Record::ListedReceiving, &reach.receiving),
     };
     Ok(match purchase.becomes {
-        Use::Served => answer(
-            &[receiving],
-            "Keep the receiving data; what is not shipped on needs no more.",
-            &[row, &reach.not_shipped],
-        ),
+        Use::Served => answer(&[receiving], ListedSays::Served, &[row, &reach.not_shipped]),
         Use::LeavesList => answer(
             &[receiving],
-            "Keep the receiving data; what leaves the list needs no more.",
+            ListedSays::LeavesList,
             &[row, &reach.leaves_list],
         ),
         Use::KillStepHere => Keep {
             kill_step_record: true,
-            ..answer(
-                &[receiving],
-                "Keep the receiving data and a record that the kill step was done.",
-                &[row, &reach.kill_step],
-            )
+            ..answer(&[receiving], ListedSays::KillStep, &[row, &reach.kill_step])
         },
         Use::ShippedOn => answer(
             &[
@@ -181,7 +165,7 @@ pub fn keep(reach: &Reach, purchase: &Purchase) -> Result<Keep> {
                 Record::ListedOutput,
                 Record::ListedShipping,
             ],
-            "Keep receiving data, what went in, what came out, and the shipment.",
+            ListedSays::ShippedOn,
             &[row, &reach.change],
         ),
     })

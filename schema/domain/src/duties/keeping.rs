@@ -1,5 +1,6 @@
 //! How long each record is kept.
 
+use super::says::RecordSays;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Bound, RowId};
 use crate::words::words;
@@ -122,10 +123,7 @@ pub fn keep_until(
             rows: vec![row.clone()],
         })),
         None if of_it.is_empty() => Ok(None),
-        None => Err(Refusal::cannot_be(
-            "eaten_by",
-            "This record is kept until the food can be taken as eaten. Enter its last day.",
-        )),
+        None => Err(Refusal::cannot_be("eaten_by", RecordSays::GiveLastDay)),
     }
 }
 

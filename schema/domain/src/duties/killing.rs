@@ -1,5 +1,6 @@
 //! How an animal must have died for its meat to be sold.
 
+use super::says::AnimalSays;
 use crate::rows::{Finding, RowId, Rows};
 
 /// The rule of a place.
@@ -23,18 +24,15 @@ pub struct Death {
 /// What stands against selling it: a "dead animal" (`canada-eu-uk-4.17`).
 pub fn check_death(rules: &super::Rules, rows: &Rows, death: Death) -> Option<Finding> {
     let rule = rules.killing.as_ref()?;
-    let why = match death {
+    let says = match death {
         Death {
             for_food: false, ..
-        } => "it was not killed for food in an accepted way",
+        } => AnimalSays::NotForFood,
         Death {
             bled_out: false, ..
-        } => "it was not bled out",
-        Death { diseased: true, .. } => "it was diseased when it was killed",
+        } => AnimalSays::NotBled,
+        Death { diseased: true, .. } => AnimalSays::Diseased,
         _ => return None,
     };
-    let says = format!(
-        "This counts as a dead animal: {why}. It may not be sold. Set it apart and call the inspector."
-    );
     Some(Finding::against(rows, &rule.row, says))
 }

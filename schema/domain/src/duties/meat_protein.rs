@@ -1,6 +1,7 @@
 //! Meat protein in solid cuts to which water or additives were added.
 
 use super::measured;
+use super::standards_say::MinceSays;
 use crate::measure::Percent;
 use crate::refusal::Result;
 use crate::rows::{Bound, Finding, RowId, Rows};
@@ -55,10 +56,8 @@ pub fn check_meat_protein(
     {
         return Ok(None);
     }
-    let says = format!(
-        "{protein} meat protein; {} % or more is asked of it. Add less water.",
-        bound.value
-    );
+    let least = bound.value;
+    let says = MinceSays::MeatProtein { protein, least };
     Ok(Some(Finding::against(rows, &bound.row, says)))
 }
 

@@ -1,6 +1,7 @@
 //! What mince may be: fat and connective tissue by the day's average, salt, and meat as an ingredient.
 
 use super::measured;
+use super::standards_say::MinceSays;
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Bound, Finding, RowId, Rows};
@@ -73,10 +74,7 @@ pub struct Sample {
 /// No sample, or percentages that cannot be.
 pub fn daily_average(samples: &[Sample]) -> Result<Sample> {
     if samples.is_empty() {
-        return Err(Refusal::cannot_be(
-            "samples",
-            "There is no sample of the day. Enter fat and collagen of one at least.",
-        ));
+        return Err(Refusal::cannot_be("samples", MinceSays::NoSample));
     }
     let (mut fat, mut collagen) = (Decimal::ZERO, Decimal::ZERO);
     for sample in samples {
@@ -104,24 +102,32 @@ pub fn check_mince(
     let average = daily_average(samples)?;
     let mut found = Vec::new();
     for limit in limits.kinds.iter().filter(|limit| limit.kind == kind) {
-        for (what, most, is) in [
-            ("fat", &limit.fat, average.fat),
-            (
-                "collagen in meat protein",
-                &limit.collagen,
-                average.collagen,
-            ),
+        for (is_fat, bound, percent) in [
+            (true, &limit.fat, average.fat),
+            (false, &limit.collagen, average.collagen),
         ] {
-            if !most.allows(is.number()) {
-                let says = format!(
-                    "The day's average is {is} {what}; {kind} mince goes to {} %. Name it otherwise, or add leaner meat.",
-                    most.value
-                );
-                found.push(Finding::against(rows, &most.row, says));
-            } else if is.number() == most.value {
-                let says =
-                    format!("{is} {what} is the very limit; one source prints it as not enough.");
-                found.push(Finding::note(says, [limits.edge.clone(), most.row.clone()]));
+            let most = bound.value;
+            if !bound.allows(percent.number()) {
+                let says = match is_fat {
+                    true => MinceSays::Fat {
+                        percent,
+                        kind,
+                        most,
+                    },
+                    false => MinceSays::Collagen {
+                        percent,
+                        kind,
+                        most,
+                    },
+                };
+                found.push(Finding::against(rows, &bound.row, says));
+            } else if percent.number() == most {
+                let says = match is_fat {
+                    true => MinceSays::FatEdge { percent },
+                    false => MinceSays::CollagenEdge { percent },
+                };
+                let rows = [limits.edge.clone(), bound.row.clone()];
+                found.push(Finding::note(says, rows));
             }
         }
     }
@@ -142,15 +148,16 @@ pub fn check_mince_making(
     let mut found = Vec::new();
     let under = &limits.salt_under;
     if super::percent("salt", salt)? >= under.value {
-        let says = format!(
-            "{salt} salt: minced meat has less than {} %. Call it a meat preparation.",
-            under.value
-        );
-        found.push(Finding::against(rows, &under.row, says));
+        let Bound { row, value, .. } = under;
+        let says = MinceSays::Salt {
+            salt,
+            under: *value,
+        };
+        found.push(Finding::against(rows, row, says));
     }
     if thawed && frozen_again {
-        let says = "It was thawed once and may not be frozen again. Use it now, or cook it.";
-        found.push(Finding::against(rows, &limits.not_refrozen, says));
+        let row = &limits.not_refrozen;
+        found.push(Finding::against(rows, row, MinceSays::Refrozen));
     }
     Ok(found)
 }
@@ -164,17 +171,15 @@ pub fn check_meat(limits: &Limits, kind: MeatKind, sample: Sample) -> Result<Vec
     let average = daily_average(&[sample])?;
     let mut found = Vec::new();
     for limit in limits.meat.iter().filter(|limit| limit.kind == kind) {
-        for (what, most, is) in [
-            ("fat", &limit.fat, average.fat),
-            ("connective tissue", &limit.collagen, average.collagen),
-        ] {
-            if !most.allows(is.number()) {
-                let says = format!(
-                    "{is} {what}: over {} % it is not meat. Take the excess off the meat content and list it as {what}.",
-                    most.value
-                );
-                found.push(Finding::note(says, [most.row.clone()]));
-            }
+        let (percent, most) = (average.fat, limit.fat.value);
+        if !limit.fat.allows(percent.number()) {
+            let says = MinceSays::MeatFat { percent, most };
+            found.push(Finding::note(says, [limit.fat.row.clone()]));
+        }
+        let (percent, most) = (average.collagen, limit.collagen.value);
+        if !limit.collagen.allows(percent.number()) {
+            let says = MinceSays::MeatTissue { percent, most };
+            found.push(Finding::note(says, [limit.collagen.row.clone()]));
         }
     }
     Ok(found)

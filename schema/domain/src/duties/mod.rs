@@ -24,11 +24,18 @@ pub mod oval;
 pub mod reared;
 pub mod recall;
 pub mod sale;
+mod says;
+mod standards_say;
 pub mod step_records;
 pub mod tenderised;
 
 pub use approvals::{check_approvals, needs_approval};
 pub use names::check_name;
+pub use says::{
+    AnimalSays, ApprovalSays, BatchSays, ListedSays, Mixed, OriginSays, OvalSays, PercentSays,
+    RecordSays, SaleSays,
+};
+pub use standards_say::{DryCuredSays, MinceSays, NameSays, PorkSays};
 
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
@@ -116,10 +123,8 @@ impl Rules {
 fn percent(field: &str, percent: Percent) -> Result<Decimal> {
     let number = percent.number();
     if number < Decimal::ZERO || number > Decimal::ONE_HUNDRED {
-        return Err(Refusal::cannot_be(
-            field,
-            format!("{percent} cannot be. Give a number between 0 and 100."),
-        ));
+        let detail = PercentSays::CannotBe { percent };
+        return Err(Refusal::cannot_be(field, detail));
     }
     Ok(number)
 }
@@ -128,26 +133,11 @@ fn percent(field: &str, percent: Percent) -> Result<Decimal> {
 fn measured(field: &str, given: Percent) -> Result<Decimal> {
     let number = percent(field, given)?;
     if number > Decimal::ZERO && number < Decimal::ONE {
-        let meant = number * Decimal::ONE_HUNDRED;
-        return Err(Refusal::cannot_be(
-            field,
-            format!(
-                "{number} looks like a part of one. Write it in hundredths: {}.",
-                meant.normalize()
-            ),
-        ));
+        let detail = PercentSays::PartOfOne {
+            percent: number,
+            meant: number * Decimal::ONE_HUNDRED,
+        };
+        return Err(Refusal::cannot_be(field, detail));
     }
     Ok(number)
-}
-
-/// Names one after another, as `a, b and c`.
-fn listed<T: AsRef<str>>(words: &[T]) -> String {
-    match words {
-        [] => String::new(),
-        [one] => one.as_ref().to_owned(),
-        [first @ .., last] => {
-            let first: Vec<&str> = first.iter().map(AsRef::as_ref).collect();
-            format!("{} and {}", first.join(", "), last.as_ref())
-        }
-    }
 }

@@ -1,8 +1,9 @@
 //! Words in a product's name, and what they may stand for.
 
-use super::listed;
+use super::standards_say::NameSays;
 use crate::measure::{Percent, Temperature};
-use crate::rows::{Bound, Finding, Gravity, RowId, Rows};
+use crate::rows::{Bound, Finding, RowId, Rows};
+use crate::says::Arg;
 use crate::words::{Species, words};
 
 words! {
@@ -154,7 +155,8 @@ pub fn check_name(rules: &super::Rules, rows: &Rows, named: &Named) -> Vec<Findi
             continue;
         };
         if let Some(by) = rule.qualified.iter().find(|phrase| says(&name, phrase)) {
-            let note = format!("\"{by}\" makes plain what \"{word}\" is here.");
+            let (by, word) = (by.clone(), word.clone());
+            let note = NameSays::MadePlain { by, word };
             found.push(Finding::note(note, [rule.row.clone()]));
             continue;
         }
@@ -170,77 +172,77 @@ pub fn check_name(rules: &super::Rules, rows: &Rows, named: &Named) -> Vec<Findi
 fn packed_in(rules: &super::Rules, rows: &Rows, name: &[String], named: &Named) -> Option<Finding> {
     let row = rules.names.packed_in.as_ref()?;
     let liquid = named.packed_in.filter(|liquid| !says(name, liquid))?;
-    let says = format!(
-        "It is packed in {liquid}, and the name does not say so. Name it \"{}, packed in {liquid}\".",
-        named.name
-    );
+    let says = NameSays::PackedIn {
+        liquid: liquid.to_owned(),
+        name: named.name.to_owned(),
+    };
     Some(Finding::against(rows, row, says))
 }
 
+/// One of these words, each in quotation marks.
+fn any_of(words: &[String]) -> Arg {
+    let quoted = words
+        .iter()
+        .map(|word| NameSays::Quoted { text: word.clone() });
+    Arg::Any(quoted.map(Arg::from).collect())
+}
+
 impl Demand {
-    fn is_missed(&self, word: &str, name: &[String], named: &Named) -> Option<String> {
+    fn is_missed(&self, word: &str, name: &[String], named: &Named) -> Option<NameSays> {
+        let word = word.to_owned();
         match self {
             Demand::CutOf { species, parts } => {
                 let right = named.species.is_some_and(|of| species.contains(&of))
                     && named.part.is_some_and(|part| parts.contains(&part));
-                let of: Vec<&str> = species.iter().map(|of| of.as_str()).collect();
-                let from: Vec<&str> = parts.iter().map(|part| part.as_str()).collect();
-                (!right).then(|| {
-                    format!(
-                        "\"{word}\" alone is for the {} of {} only. Enter that part, or name it for what it is.",
-                        listed(&from), listed(&of)
-                    )
+                (!right).then(|| NameSays::CutOf {
+                    word,
+                    parts: Arg::All(parts.iter().map(|part| Arg::from(*part)).collect()),
+                    species: Arg::All(species.iter().map(|of| Arg::from(*of)).collect()),
                 })
             }
-            Demand::NotCured => (named.nitrite || named.salted_to_keep).then(|| {
-                let with = if named.nitrite { "nitrite or nitrate in it" } else { "salt to keep it" };
-                format!("\"{word}\" is not for what has {with}. Leave the word out.")
-            }),
+            Demand::NotCured if named.nitrite => Some(NameSays::Nitrite { word }),
+            Demand::NotCured => named.salted_to_keep.then_some(NameSays::Salted { word }),
             Demand::Heated { cut, loaf } => {
-                let least = if named.loaf { loaf } else { cut };
+                let bound = if named.loaf { loaf } else { cut };
+                let least = Temperature::fahrenheit(bound.value);
                 match named.core {
-                    Some(core) if least.allows(core.in_fahrenheit()) => None,
-                    core => Some(format!(
-                        "\"{word}\" asks for a core of {}; {}. Bake it through, or leave the word out.",
-                        Temperature::fahrenheit(least.value),
-                        core.map_or("none was measured".into(), |core| format!("it was {core}"))
-                    )),
+                    Some(core) if bound.allows(core.in_fahrenheit()) => None,
+                    Some(core) => Some(NameSays::CoreCool { word, least, core }),
+                    None => Some(NameSays::CoreUnread { word, least }),
                 }
             }
-            Demand::ShankBonesOut => (!named.shank_bones_out).then(|| {
-                format!("\"{word}\" is for a piece with both bones of the shank fully out.")
-            }),
+            Demand::ShankBonesOut => {
+                (!named.shank_bones_out).then_some(NameSays::ShankBones { word })
+            }
             Demand::NamesBones(with) => {
                 let named_there = with.iter().any(|with| says(name, with));
-                (named.cooked && named.bones_remain && !named_there).then(|| {
-                    format!("Bones remain in it. Add \"{}\" to the name.", with.join("\" or \""))
-                })
+                let missed = named.cooked && named.bones_remain && !named_there;
+                missed.then(|| NameSays::Bones { add: any_of(with) })
             }
             Demand::MadeThere(or) => {
                 let excused = named.made_there || named.dry_cured_standard;
-                (!excused && !or.iter().any(|or| says(name, or))).then(|| {
-                    format!(
-                        "\"{word}\" is for what was made there. Add \"{}\" in the same lettering.",
-                        or.join("\" or \"")
-                    )
-                })
+                let missed = !excused && !or.iter().any(|or| says(name, or));
+                let add = any_of(or);
+                missed.then_some(NameSays::MadeThere { word, add })
             }
-            Demand::MoreThanTrichinae => named.heated_for_trichinae_only.then(|| {
-                format!("\"{word}\" is not for what was heated only against trichinae. Leave the word out.")
-            }),
-            Demand::CookedBeforeSale => (!named.cooked).then(|| {
-                format!("\"{word}\" must be cooked before it is sold. Enter the cook first.")
-            }),
+            Demand::MoreThanTrichinae => named
+                .heated_for_trichinae_only
+                .then_some(NameSays::OnlyTrichinae { word }),
+            Demand::CookedBeforeSale => (!named.cooked).then_some(NameSays::NotCooked { word }),
             Demand::SaysFatAdded { most } => {
                 let (fat, part) = named.fat_added?;
-                let wording = format!("{fat} fat added");
+                let says_so = says(name, &format!("{fat} fat added"));
+                let fat = fat.to_owned();
                 if !most.allows(part.number()) {
-                    return Some(format!(
-                        "{part} of it is {fat} fat; \"{word}\" with \"{wording}\" goes to {} %. Name the blend.",
-                        most.value
-                    ));
+                    let most = most.value;
+                    return Some(NameSays::MuchFat {
+                        part,
+                        fat,
+                        word,
+                        most,
+                    });
                 }
-                (!says(name, &wording)).then(|| format!("Add \"{wording}\" to the name."))
+                (!says_so).then_some(NameSays::SayFat { fat })
             }
         }
     }
@@ -265,19 +267,14 @@ pub fn check_place_name(
     }
     let has = rule.beside.iter().any(|beside| says(&words, beside));
     match has {
-        true => Some(Finding::new(
-            Gravity::Note,
-            "State beside the name where it was really made.",
-            [rule.row.clone()],
-        )),
-        false => Some(Finding::against(
-            rows,
-            &rule.row,
-            format!(
-                "It was not made in {place}. Add \"{}\" to the name, and where it was made.",
-                rule.beside.join("\" or \"")
-            ),
-        )),
+        true => Some(Finding::note(NameSays::SayWhere, [rule.row.clone()])),
+        false => {
+            let says = NameSays::NotMadeThere {
+                place: place.to_owned(),
+                add: any_of(&rule.beside),
+            };
+            Some(Finding::against(rows, &rule.row, says))
+        }
     }
 }
 

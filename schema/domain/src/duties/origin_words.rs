@@ -1,5 +1,6 @@
 //! How the origin of meat is worded on a label.
 
+use super::says::OriginSays;
 use crate::refusal::{Refusal, Result};
 use crate::rows::RowId;
 
@@ -58,19 +59,13 @@ pub fn meat_lines(
     proven: bool,
 ) -> Result<Vec<String>> {
     let known = |field: &str, country: &Country| match country.name.trim().is_empty() {
-        true => Err(Refusal::cannot_be(
-            field,
-            "The country is not known. Ask the supplier and enter it.",
-        )),
+        true => Err(Refusal::cannot_be(field, OriginSays::NoCountry)),
         false => Ok(()),
     };
     known("slaughtered", &slaughtered)?;
-    let first = reared.first().ok_or_else(|| {
-        Refusal::cannot_be(
-            "reared",
-            "No country of rearing is given. Ask the supplier and enter it.",
-        )
-    })?;
+    let first = reared
+        .first()
+        .ok_or_else(|| Refusal::cannot_be("reared", OriginSays::NoRearing))?;
     for country in reared {
         known("reared", country)?;
     }
@@ -120,10 +115,7 @@ pub struct BeefLabel<'a> {
 pub fn beef_lines(wording: &Wording, label: &BeefLabel) -> Result<Vec<String>> {
     let filled = |field: &str, text: &str, parts: &[&str]| {
         if parts.iter().any(|part| part.trim().is_empty()) {
-            return Err(Refusal::cannot_be(
-                field,
-                "The beef label needs it. Ask the supplier and enter it.",
-            ));
+            return Err(Refusal::cannot_be(field, OriginSays::BeefLacks));
         }
         Ok(parts
             .iter()

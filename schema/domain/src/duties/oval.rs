@@ -1,6 +1,8 @@
 //! The oval identification mark of approved establishments.
 
+use super::says::OvalSays;
 use crate::rows::{Finding, Gravity, RowId, Rows};
+use crate::says::Arg;
 use chrono::NaiveDate;
 
 /// The rule of a place.
@@ -43,20 +45,17 @@ pub struct Mark<'a> {
 /// What stands against printing the mark on that day (`canada-eu-uk` 11).
 pub fn check_oval(rules: &super::Rules, rows: &Rows, mark: Mark, day: NaiveDate) -> Vec<Finding> {
     let Some(oval) = &rules.oval else {
-        let says = "This place has no oval mark. Leave it off.";
-        return vec![Finding::new(Gravity::Refuse, says, [])];
+        return vec![Finding::new(Gravity::Refuse, OvalSays::None, [])];
     };
     let mut found = Vec::new();
     let Some(number) = mark.number.filter(|number| !number.trim().is_empty()) else {
-        let says = "An oval without an approval number is never printed. Leave it off, or enter the establishment's own number.";
-        let mut refused = Finding::against(rows, &oval.row, says);
+        let mut refused = Finding::against(rows, &oval.row, OvalSays::NoNumber);
         refused.rows.push(oval.retail_row.clone());
         return vec![refused];
     };
     if mark.worked_here && mark.own_number != Some(number) {
-        let says = format!(
-            "It was worked here, so {number} may not stand on it: only the number of this house, if it has one."
-        );
+        let number = number.to_owned();
+        let says = OvalSays::NotOwn { number };
         found.push(Finding::against(rows, &oval.own_number_row, says));
     }
     match oval
@@ -69,20 +68,19 @@ pub fn check_oval(rules: &super::Rules, rows: &Rows, mark: Mark, day: NaiveDate)
             until: Some(until),
             ..
         }) if day > *until => {
-            let says = format!(
-                "{} was allowed until {until}. Print the new letters.",
-                mark.letters
-            );
+            let says = OvalSays::LettersEnded {
+                letters: mark.letters.to_owned(),
+                until: *until,
+            };
             found.push(Finding::against(rows, row, says));
         }
         Some(_) => {}
         None => {
-            let known: Vec<&str> = oval.letters.iter().map(|known| &*known.letters).collect();
-            let says = format!(
-                "{:?} is not one of {}.",
-                mark.letters,
-                super::listed(&known)
-            );
+            let known = oval.letters.iter().map(|known| Arg::from(&*known.letters));
+            let says = OvalSays::OtherLetters {
+                letters: mark.letters.to_owned(),
+                known: Arg::All(known.collect()),
+            };
             found.push(Finding::against(rows, &oval.row, says));
         }
     }

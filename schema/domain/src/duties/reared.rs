@@ -1,9 +1,12 @@
 //! Where a pig counts as reared: the months, or the weight, from which its life is looked at.
 
+use super::says::OriginSays;
+use crate::grams::Grams;
 use crate::refusal::{Refusal, Result};
 use crate::rows::RowId;
 use chrono::{Months, NaiveDate};
 use rust_decimal::Decimal;
+use rust_decimal::prelude::ToPrimitive;
 
 /// The ages and weights of the rule.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -45,9 +48,7 @@ pub fn reared(
     if killed < born {
         return Err(Refusal::cannot_be(
             "killed",
-            format!(
-                "It was born on {born} and cannot have been killed on {killed}. Check both days."
-            ),
+            OriginSays::KilledFirst { born, killed },
         ));
     }
     let older_from = born
@@ -60,20 +61,21 @@ pub fn reared(
         return Ok(Reared::Since(since));
     }
     match kilograms {
-        Some(kilograms) if kilograms <= Decimal::ZERO => Err(Refusal::cannot_be(
-            "kilograms",
-            format!("{kilograms} kg cannot be. Enter the live weight."),
-        )),
+        Some(kilograms) if kilograms <= Decimal::ZERO => {
+            let milligrams = (kilograms * Decimal::from(1_000_000)).trunc().to_i64();
+            let weight = Grams::from_milligrams(milligrams.unwrap_or(i64::MIN));
+            let detail = OriginSays::LiveWeight { weight };
+            Err(Refusal::cannot_be("kilograms", detail))
+        }
         Some(kilograms) if kilograms >= ages.kilograms => {
             Ok(Reared::FromKilograms(ages.from_kilograms))
         }
         Some(_) => Ok(Reared::WholeLife),
         None => Err(Refusal::cannot_be(
             "kilograms",
-            format!(
-                "At {} months or younger the live weight decides. Enter it.",
-                ages.months
-            ),
+            OriginSays::GiveLiveWeight {
+                months: ages.months,
+            },
         )),
     }
 }

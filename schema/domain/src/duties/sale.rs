@@ -1,10 +1,12 @@
 //! The most that is still a normal retail sale: half a carcass.
 
+use super::says::SaleSays;
 use crate::grams::Grams;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Bound, Finding, Gravity};
 use crate::words::words;
 use rust_decimal::Decimal;
+use rust_decimal::prelude::ToPrimitive;
 
 words! {
     /// The animals that have a number.
@@ -25,26 +27,29 @@ pub fn pounds(weight: Grams) -> Decimal {
     Decimal::from(weight.milligrams()) / Decimal::from(453_592_370) * Decimal::from(1_000)
 }
 
+/// So many pounds, to a whole gram: near enough to come out even in pounds again.
+fn whole_grams(pounds: Decimal) -> Grams {
+    let grams = pounds * Decimal::from(453_592_370) / Decimal::from(1_000_000);
+    Grams::whole(grams.round().to_i64().unwrap_or(i64::MAX / 1_000))
+}
+
 /// A warning where one sale is more than half a carcass (`us-E4`): it may no longer be retail.
 ///
 /// # Errors
 /// A weight that cannot be.
 pub fn check_sale(rules: &super::Rules, head: Head, weight: Grams) -> Result<Option<Finding>> {
     if weight.is_none_left() {
-        return Err(Refusal::cannot_be(
-            "grams",
-            format!("{weight} cannot be sold. Weigh it and enter it."),
-        ));
+        return Err(Refusal::cannot_be("grams", SaleSays::NoWeight { weight }));
     }
     let most = rules.sale.iter().find(|most| most.head == head);
     Ok(most
         .filter(|most| !most.pounds.allows(pounds(weight)))
         .map(|most| {
-            let says = format!(
-                "{} lb of {head} in one sale; {} lb is the most that counts as retail. Ask the manager.",
-                pounds(weight).round_dp(1).normalize(),
-                most.pounds.value
-            );
+            let says = SaleSays::MoreThanRetail {
+                weight,
+                head,
+                most: whole_grams(most.pounds.value),
+            };
             Finding::new(Gravity::Warn, says, [most.pounds.row.clone()])
         }))
 }

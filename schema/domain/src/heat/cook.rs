@@ -1,11 +1,12 @@
 //! Was a cook enough?
 
 use super::judgement::Judgement;
-use super::log::{Log, clock};
+use super::log::Log;
 use super::rules::{Rules, hours, minutes};
 use super::sane::{plausible_core, plausible_time};
+use super::says::CookSays;
 use super::table::{Step, Table};
-use super::words::{Food, shown};
+use super::words::Food;
 use crate::measure::Temperature;
 use crate::refusal::Result;
 use crate::rows::{Finding, Gravity, RowId, Rows};
@@ -60,12 +61,11 @@ pub fn enough_by_log(log: &Log, standard: &Standard, rules: &Rules, rows: &Rows)
     let mut judged = by_all(standard, rules, |table| logged(log, table, rules, rows));
     if let Some(rule) = &rules.log {
         for silence in log.silences(minutes(rule.silence_minutes.value)) {
-            let says = format!(
-                "No reading between {} and {} ({}). What happened then? Decide before it is used.",
-                clock(silence.from),
-                clock(silence.until),
-                shown(silence.length())
-            );
+            let says = CookSays::Silence {
+                from: log.on_clock(silence.from),
+                until: log.on_clock(silence.until),
+                length: silence.length(),
+            };
             judged = judged.but(Finding::new(
                 Gravity::Warn,
                 says,
@@ -77,12 +77,10 @@ pub fn enough_by_log(log: &Log, standard: &Standard, rules: &Rules, rows: &Rows)
             .map(|table| table.first().at_least)
             .min();
         if let Some(fell) = coolest.and_then(|level| log.fell_and_rose(level)) {
-            let says = format!(
-                "The core was down to {} at {} and came up again later. Was the heat off? Decide \
-                 before it is used.",
-                fell.core,
-                clock(fell.at)
-            );
+            let says = CookSays::WentOut {
+                core: fell.core,
+                at: log.on_clock(fell.at),
+            };
             judged = judged.but(Finding::new(
                 Gravity::Warn,
                 says,
@@ -118,16 +116,12 @@ fn by_all(standard: &Standard, rules: &Rules, by: impl Fn(&Table) -> Judgement) 
     let all = tables(standard, rules).into_iter().map(by);
     all.reduce(Judgement::and).unwrap_or_else(|| {
         let says = match standard {
-            Standard::Kitchen { food, .. } => format!(
-                "This place has no cooking table for {} food here. Judge it by your own written plan.",
-                food.as_str()
-            ),
-            Standard::Lethality { food, log } => format!(
-                "There is no table of a {log}-log cut for {} food in this place. Judge it by your \
-                 own written plan.",
-                food.as_str()
-            ),
-            Standard::Row(row) => format!("There is no cooking table {row} in this place."),
+            Standard::Kitchen { food, .. } => CookSays::NoTable { food: *food },
+            Standard::Lethality { food, log } => CookSays::NoLethality {
+                log: *log,
+                food: *food,
+            },
+            Standard::Row(row) => CookSays::NoRow { row: row.clone() },
         };
         Judgement::decide(Finding::new(Gravity::Warn, says, []))
     })
@@ -139,14 +133,13 @@ fn one(cook: &Cook, table: &Table, rows: &Rows) -> Judgement {
     };
     match step.hold.checked_sub(&cook.held) {
         Some(missing) if missing > TimeDelta::zero() => {
-            let says = format!(
-                "{} was held for {}; {} needs {}, so {} more.",
-                cook.core,
-                shown(cook.held),
-                step.at_least,
-                shown(step.hold),
-                shown(missing)
-            );
+            let says = CookSays::HeldShort {
+                core: cook.core,
+                held: cook.held,
+                at_least: step.at_least,
+                hold: step.hold,
+                missing,
+            };
             Judgement::short(Some(missing), Finding::against(rows, table.row(), says))
         }
         _ => met(step, cook.held, table, rows),
@@ -171,35 +164,32 @@ fn logged(log: &Log, table: &Table, rules: &Rules, rows: &Rows) -> Judgement {
         return met(step, held, table, rows);
     }
     if let Some((step, held)) = best(None).filter(|(step, held)| held >= &step.hold) {
-        let says = format!(
-            "Every reading for {} was at or above {}, which would be enough, but readings are \
-             missing in between. If it never fell below that, it is enough; a person decides.",
-            shown(held),
-            step.at_least
-        );
+        let says = CookSays::Gaps {
+            held,
+            at_least: step.at_least,
+        };
         return Judgement::decide(Finding::new(Gravity::Warn, says, [table.row().clone()]));
     }
     let missing = step.hold - held;
-    let says = format!(
-        "The longest hold at or above {} was {}; {} are needed, so {} more.",
-        step.at_least,
-        shown(held),
-        shown(step.hold),
-        shown(missing)
-    );
+    let says = CookSays::HoldShort {
+        at_least: step.at_least,
+        held,
+        hold: step.hold,
+        missing,
+    };
     Judgement::short(Some(missing), Finding::against(rows, table.row(), says))
 }
 
 fn met(step: Step, held: TimeDelta, table: &Table, rows: &Rows) -> Judgement {
-    let hold = match step.hold.is_zero() {
-        true => "reaching it is enough".to_owned(),
-        false => format!(
-            "{} are needed and {} were held",
-            shown(step.hold),
-            shown(held)
-        ),
+    let Step { at_least, hold } = step;
+    let says = match hold.is_zero() {
+        true => CookSays::Reached { at_least },
+        false => CookSays::Enough {
+            at_least,
+            hold,
+            held,
+        },
     };
-    let says = format!("Enough: at {} {hold}.", step.at_least);
     let gravity = match rows.is_confirmed(table.row()) {
         true => Gravity::Note,
         false => Gravity::Warn,
@@ -208,12 +198,12 @@ fn met(step: Step, held: TimeDelta, table: &Table, rows: &Rows) -> Judgement {
 }
 
 fn too_cool(core: Temperature, table: &Table, rows: &Rows) -> Judgement {
-    let first = table.first();
-    let says = format!(
-        "{core} is below the table's first row. No time is long enough; heat it to {} for {} or hotter.",
-        first.at_least,
-        shown(first.hold)
-    );
+    let Step { at_least, hold } = table.first();
+    let says = CookSays::TooCool {
+        core,
+        at_least,
+        hold,
+    };
     Judgement::short(None, Finding::against(rows, table.row(), says))
 }
 
@@ -231,14 +221,12 @@ fn came_up(log: &Log, rules: &Rules) -> Option<Finding> {
         .unwrap_or(0);
     let took = log.readings()[hot].at - log.readings()[cold].at;
     (took > within).then(|| {
-        let says = format!(
-            "From {} to {} it took up to {}; {} or less is advised, because some bacteria leave \
-             poisons that heat does not undo.",
-            rule.from,
-            rule.to,
-            shown(took),
-            shown(within)
-        );
+        let says = CookSays::CameUpSlowly {
+            from: rule.from,
+            to: rule.to,
+            took,
+            within,
+        };
         Finding::new(Gravity::Warn, says, [rule.within_hours.row.clone()])
     })
 }

@@ -1,12 +1,13 @@
 //! Was it cooled in time?
 
 use super::judgement::Judgement;
-use super::log::{Log, Reading, clock};
+use super::log::{Log, Reading};
 use super::rules::{Rules, minutes};
-use super::words::shown;
+use super::says::{CoolSays, StageSays};
 use crate::measure::Temperature;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Bound, Finding, Gravity, RowId, Rows};
+use crate::says::Arg;
 use chrono::{DateTime, TimeDelta, Utc};
 use rust_decimal::Decimal;
 
@@ -54,15 +55,15 @@ pub struct Cooled<'a> {
 /// No such plan in this place; nitrite that cannot be.
 pub fn cooled(cooled: &Cooled<'_>, plan: &str, rules: &Rules, rows: &Rows) -> Result<Judgement> {
     let Some(plan) = rules.cooling.iter().find(|each| each.name == plan) else {
-        let known: Vec<&str> = rules.cooling.iter().map(|plan| &*plan.name).collect();
-        let detail = format!(
-            "This place has no cooling plan {plan:?}. Known here: {}.",
-            known.join(", ")
-        );
+        let known = rules.cooling.iter().map(|plan| Arg::from(&*plan.name));
+        let detail = CoolSays::NoPlan {
+            plan: plan.to_owned(),
+            known: Arg::All(known.collect()),
+        };
         return Err(Refusal::cannot_be("plan", detail));
     };
     if let Some(ppm) = cooled.nitrite_ppm.filter(|ppm| ppm.is_sign_negative()) {
-        let detail = format!("{ppm} ppm of nitrite cannot be. Leave it out if none was used.");
+        let detail = CoolSays::NitriteCannotBe { ppm };
         return Err(Refusal::cannot_be("nitrite_ppm", detail));
     }
     let judged = plan
@@ -70,25 +71,21 @@ pub fn cooled(cooled: &Cooled<'_>, plan: &str, rules: &Rules, rows: &Rows) -> Re
         .iter()
         .map(|each| stage(cooled.log, each, rows))
         .reduce(Judgement::and)
-        .unwrap_or_else(|| Judgement::decide(Finding::note("It has no stages.", [])));
+        .unwrap_or_else(|| Judgement::decide(Finding::note(CoolSays::NoStages, [])));
     let judged = match &plan.needs_approval {
         Some(row) if !cooled.is_approved => {
-            let says = "This way to cool needs an approval on file first. Without one the ordinary \
-                        cooling times hold.";
+            let says = CoolSays::NotApproved;
             judged.and(Judgement::short(None, Finding::against(rows, row, says)))
         }
         _ => judged,
     };
     Ok(match &plan.nitrite_ppm {
         Some(least) if !cooled.nitrite_ppm.is_some_and(|ppm| least.allows(ppm)) => {
-            let has = cooled.nitrite_ppm.map_or_else(
-                || "none is on record".to_owned(),
-                |ppm| format!("{ppm} ppm went in"),
-            );
-            let says = format!(
-                "This slower way is for meat cured with {} ppm of nitrite or more; {has}.",
-                least.value
-            );
+            let needed = least.value;
+            let says = match cooled.nitrite_ppm {
+                None => CoolSays::NoNitrite { least: needed },
+                Some(ppm) => CoolSays::LittleNitrite { least: needed, ppm },
+            };
             judged.and(Judgement::short(
                 None,
                 Finding::against(rows, &least.row, says),
@@ -114,11 +111,11 @@ fn stage(log: &Log, stage: &Stage, rows: &Rows) -> Judgement {
         return unknown_start(log, stage, within, rows);
     };
     let Some(warm) = above else {
-        let says = format!("It never was above {}.", stage.to);
+        let says = CoolSays::NeverAbove { to: stage.to };
         return Judgement::enough(Finding::note(says, [row.clone()]));
     };
     let Some(arrived) = readings.get(warm + 1) else {
-        return not_there(readings[warm], stage, &start, within, rows);
+        return not_there(log, readings[warm], stage, &start, rows);
     };
     let took = Took {
         least: readings[warm].at - start.latest,
@@ -155,60 +152,62 @@ fn started(log: &Log, stage: &Stage) -> Option<Start> {
 
 fn weigh(took: &Took, stage: &Stage, within: TimeDelta, rows: &Rows) -> Judgement {
     let row = &stage.within_minutes.row;
-    let what = said(stage);
-    if took.most <= within {
-        let says = format!(
-            "Enough: {what} took {} at most; {} are allowed.",
-            shown(took.most),
-            shown(within)
-        );
+    let (most, least) = (took.most, took.least);
+    let stage = stage.says();
+    if most <= within {
+        let says = CoolSays::Enough {
+            stage,
+            most,
+            within,
+        };
         return Judgement::enough(Finding::note(says, [row.clone()]));
     }
-    if took.least >= within {
-        let says = format!(
-            "{what} took more than {}; {} are allowed.",
-            shown(took.least),
-            shown(within)
-        );
+    if least >= within {
+        let says = CoolSays::TooLong {
+            stage,
+            least,
+            within,
+        };
         return Judgement::short(None, Finding::against(rows, row, says));
     }
-    let says = format!(
-        "{what} took between {} and {}; {} are allowed. The readings are too far apart to tell; a \
-         person decides.",
-        shown(took.least.max(TimeDelta::zero())),
-        shown(took.most),
-        shown(within)
-    );
+    let says = CoolSays::Unsure {
+        stage,
+        least: least.max(TimeDelta::zero()),
+        most,
+        within,
+    };
     Judgement::decide(Finding::new(Gravity::Warn, says, [row.clone()]))
 }
 
-fn not_there(
-    last: Reading,
-    stage: &Stage,
-    start: &Start,
-    within: TimeDelta,
-    rows: &Rows,
-) -> Judgement {
-    let row = &stage.within_minutes.row;
+fn not_there(log: &Log, last: Reading, stage: &Stage, start: &Start, rows: &Rows) -> Judgement {
+    let Bound { row, value, .. } = &stage.within_minutes;
+    let within = minutes(*value);
     let gone = last.at - start.latest;
     if gone >= within {
-        let says = format!(
-            "{} after {} it was still at {}; {} are allowed for {}.",
-            shown(gone),
-            upper(stage),
-            last.core,
-            shown(within),
-            said(stage)
-        );
+        let (core, says) = (last.core, stage.says());
+        let says = match stage.from {
+            Some(from) => CoolSays::StillWarm {
+                gone,
+                from,
+                core,
+                within,
+                stage: says,
+            },
+            None => CoolSays::WarmSinceStart {
+                gone,
+                core,
+                within,
+                stage: says,
+            },
+        };
         return Judgement::short(None, Finding::against(rows, row, says));
     }
-    let says = format!(
-        "It is still cooling ({} at {}). It must be at {} by {}.",
-        last.core,
-        clock(last.at),
-        stage.to,
-        clock(start.earliest + within)
-    );
+    let says = CoolSays::StillCooling {
+        core: last.core,
+        at: log.on_clock(last.at),
+        to: stage.to,
+        by: log.on_clock(start.earliest + within),
+    };
     Judgement::decide(Finding::new(Gravity::Warn, says, [row.clone()]))
 }
 
@@ -221,30 +220,27 @@ fn unknown_start(log: &Log, stage: &Stage, within: TimeDelta, rows: &Rows) -> Ju
         .rev()
         .find(|reading| reading.core > stage.to);
     if let Some(warm) = warm.filter(|warm| warm.at - first.at >= within) {
-        let says = format!(
-            "It was still at {} {} after the first reading; {} are allowed for {}.",
-            warm.core,
-            shown(warm.at - first.at),
-            shown(within),
-            said(stage)
-        );
+        let says = CoolSays::WarmAfterFirst {
+            core: warm.core,
+            after: warm.at - first.at,
+            within,
+            stage: stage.says(),
+        };
         return Judgement::short(None, Finding::against(rows, row, says));
     }
-    let says = format!(
-        "The readings begin at {}, so nobody can tell how long {} took. A reading at or above that \
-         is missing; a person decides.",
-        first.core,
-        said(stage)
-    );
+    let says = CoolSays::BeginsLate {
+        core: first.core,
+        stage: stage.says(),
+    };
     Judgement::decide(Finding::new(Gravity::Warn, says, [row.clone()]))
 }
 
-fn upper(stage: &Stage) -> String {
-    stage
-        .from
-        .map_or_else(|| "the start".to_owned(), |from| from.to_string())
-}
-
-fn said(stage: &Stage) -> String {
-    format!("cooling from {} to {}", upper(stage), stage.to)
+impl Stage {
+    fn says(&self) -> StageSays {
+        let to = self.to;
+        match self.from {
+            Some(from) => StageSays::Between { from, to },
+            None => StageSays::FromStart { to },
+        }
+    }
 }

@@ -2,7 +2,8 @@
 
 use super::rules::{Degrees, Rules, hours};
 use super::sane::{plausible_store, plausible_time};
-use super::words::{Holding, shown};
+use super::says::HoldSays;
+use super::words::Holding;
 use crate::measure::Temperature;
 use crate::refusal::Result;
 use crate::rows::{Finding, Gravity, Rows};
@@ -29,16 +30,14 @@ pub fn held(what: Holding, at: Temperature, rules: &Rules, rows: &Rows) -> Resul
         .filter(|hold| hold.what == what)
         .peekable();
     if of_this.peek().is_none() {
-        let says = format!(
-            "This place has no temperature for {:?} here. Go by your own written plan.",
-            what.as_str()
-        );
+        let says = HoldSays::NoTemperature { what };
         return Ok(vec![Finding::new(Gravity::Warn, says, [])]);
     }
     Ok(of_this
         .filter(|hold| !hold.degrees.allows(at))
         .map(|hold| {
-            let says = format!("{at} where {} is asked for.", hold.degrees.said());
+            let limit = hold.degrees.says();
+            let says = HoldSays::Outside { at, limit };
             Finding::against(rows, hold.degrees.row(), says)
         })
         .collect())
@@ -61,11 +60,10 @@ pub fn thawed_under_water(
         .as_ref()
         .filter(|limit| above_cold > hours(limit.value))
     {
-        let says = format!(
-            "The meat was too warm for {} while it thawed; {} are allowed in all.",
-            shown(above_cold),
-            shown(hours(limit.value))
-        );
+        let says = HoldSays::ThawedWarm {
+            above: above_cold,
+            within: hours(limit.value),
+        };
         findings.push(Finding::against(rows, &limit.row, says));
     }
     Ok(findings)

@@ -1,27 +1,18 @@
 //! What comes out of a check of times and temperatures.
 
 use crate::rows::{Finding, Gravity};
+use crate::words::words;
 use chrono::TimeDelta;
 
-/// Enough, too little, or not for a table to say.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Answer {
-    /// The rule is met.
-    Enough,
-    /// A person decides: a reading is missing, or the place has no rule.
-    Decide,
-    /// The rule is not met.
-    Short,
-}
-
-impl Answer {
-    /// As it is spelt everywhere.
-    pub const fn as_str(self) -> &'static str {
-        match self {
-            Answer::Enough => "enough",
-            Answer::Decide => "decide",
-            Answer::Short => "short",
-        }
+words! {
+    /// Enough, too little, or not for a table to say; the better first.
+    Answer {
+        /// The rule is met.
+        Enough = "enough",
+        /// A person decides: a reading is missing, or the place has no rule.
+        Decide = "decide",
+        /// The rule is not met.
+        Short = "short",
     }
 }
 

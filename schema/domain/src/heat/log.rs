@@ -1,9 +1,12 @@
 //! A log of timed readings, as of an overnight cook that spans two days.
 
 use super::sane::plausible_core;
+use super::says::HeatSays;
 use crate::measure::Temperature;
+use crate::moment::on_clock;
 use crate::refusal::{Refusal, Result};
-use chrono::{DateTime, TimeDelta, Utc};
+use chrono::{DateTime, NaiveDateTime, TimeDelta, Utc};
+use chrono_tz::Tz;
 
 /// The core's temperature at one time.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -32,48 +35,54 @@ impl Silence {
 
 /// Readings in the order of their times, at least one.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Log(Vec<Reading>);
+pub struct Log {
+    readings: Vec<Reading>,
+    zone: Tz,
+}
 
 impl Log {
-    /// A log of these readings, in whatever order they come.
+    /// A log of these readings, in whatever order they come, in a kitchen whose clock is of `zone`.
     ///
     /// # Errors
     /// No readings, two that differ at one time, one that no meat can have.
-    pub fn new(mut readings: Vec<Reading>) -> Result<Log> {
+    pub fn new(mut readings: Vec<Reading>, zone: Tz) -> Result<Log> {
         for (nth, reading) in readings.iter().enumerate() {
             plausible_core(&format!("readings[{nth}].core"), reading.core)?;
         }
         readings.sort_by_key(|reading| (reading.at, reading.core));
         readings.dedup();
         if readings.is_empty() {
-            let detail = "There is no reading. Give the time and the core temperature of each.";
-            return Err(Refusal::cannot_be("readings", detail));
+            return Err(Refusal::cannot_be("readings", HeatSays::NoReading));
         }
         if let Some(pair) = readings.windows(2).find(|pair| pair[0].at == pair[1].at) {
-            let detail = format!(
-                "At {} there are two readings, {} and {}. Which is right?",
-                clock(pair[0].at),
-                pair[0].core,
-                pair[1].core
-            );
+            let detail = HeatSays::TwoReadings {
+                at: on_clock(pair[0].at, zone),
+                one: pair[0].core,
+                other: pair[1].core,
+            };
             return Err(Refusal::cannot_be("readings", detail));
         }
-        Ok(Log(readings))
+        Ok(Log { readings, zone })
     }
 
     /// The readings, the earliest first.
     pub fn readings(&self) -> &[Reading] {
-        &self.0
+        &self.readings
+    }
+
+    /// A time as the kitchen's clock shows it.
+    pub fn on_clock(&self, at: DateTime<Utc>) -> NaiveDateTime {
+        on_clock(at, self.zone)
     }
 
     /// The earliest reading.
     pub fn first(&self) -> Reading {
-        self.0[0]
+        self.readings[0]
     }
 
     /// The latest reading.
     pub fn last(&self) -> Reading {
-        self.0[self.0.len() - 1]
+        self.readings[self.readings.len() - 1]
     }
 
     /// The longest time that every reading was at or above a temperature, where neighbours further
@@ -85,7 +94,7 @@ impl Log {
     ) -> Option<TimeDelta> {
         let mut longest: Option<TimeDelta> = None;
         let mut run: Option<(DateTime<Utc>, DateTime<Utc>)> = None;
-        for reading in &self.0 {
+        for reading in &self.readings {
             if reading.core < at_least {
                 run = None;
                 continue;
@@ -100,7 +109,7 @@ impl Log {
 
     /// The times without readings that are longer than that.
     pub fn silences(&self, longer_than: TimeDelta) -> Vec<Silence> {
-        self.0
+        self.readings
             .windows(2)
             .map(|pair| Silence {
                 from: pair[0].at,
@@ -114,18 +123,13 @@ impl Log {
     /// what a fire that went out and was lit again leaves behind.
     pub fn fell_and_rose(&self, level: Temperature) -> Option<Reading> {
         let hot = |reading: &&Reading| reading.core >= level;
-        let first = self.0.iter().position(|reading| hot(&reading))?;
-        let last = self.0.iter().rposition(|reading| hot(&reading))?;
-        self.0[first..=last]
+        let first = self.readings.iter().position(|reading| hot(&reading))?;
+        let last = self.readings.iter().rposition(|reading| hot(&reading))?;
+        self.readings[first..=last]
             .iter()
             .find(|reading| !hot(reading))
             .copied()
     }
-}
-
-/// A time as it is said here, where nothing knows the kitchen's clock.
-pub(crate) fn clock(at: DateTime<Utc>) -> String {
-    at.format("%Y-%m-%d %H:%M UTC").to_string()
 }
 
 #[cfg(test)]
@@ -137,7 +141,7 @@ mod tests {
             at: DateTime::from_timestamp(minutes * 60, 0).unwrap(),
             core: Temperature::fahrenheit(*degrees),
         };
-        Log::new(readings.iter().map(reading).collect())
+        Log::new(readings.iter().map(reading).collect(), Tz::UTC)
     }
 
     fn check(readings: &[(i64, i32)], degrees: i32, join: Option<i64>, minutes: Option<i64>) {

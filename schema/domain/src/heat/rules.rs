@@ -7,7 +7,7 @@ use super::time_control::TimeControl;
 use super::words::Food;
 use crate::measure::Temperature;
 use crate::rows::{Bound, RowId};
-use crate::stability::Limit;
+use crate::stability::{Limit, LimitSays};
 use chrono::TimeDelta;
 use rust_decimal::Decimal;
 
@@ -164,9 +164,9 @@ impl Degrees {
         &self.limit.bound.row
     }
 
-    /// As it is said: `at most 5 °C (41 °F)`.
-    pub fn said(&self) -> String {
-        format!("{} {}", self.limit.side(), self.temperature())
+    /// As it is said: `at most 5 °C`.
+    pub fn says(&self) -> LimitSays {
+        self.limit.says_of(self.temperature())
     }
 }
 

@@ -1,6 +1,6 @@
 //! Temperatures and times that cannot be, refused before they are judged.
 
-use super::words::shown;
+use super::says::HeatSays;
 use crate::measure::Temperature;
 use crate::refusal::{Refusal, Result};
 use chrono::TimeDelta;
@@ -16,7 +16,16 @@ const HOTTEST_STORE: i32 = 120;
 /// # Errors
 /// Colder or hotter than that.
 pub fn plausible_core(field: &str, core: Temperature) -> Result<()> {
-    plausible(field, core, COLDEST_CORE, HOTTEST_CORE, "the core of meat")
+    let (least, most) = degrees(COLDEST_CORE, HOTTEST_CORE);
+    if core > most {
+        let detail = HeatSays::CoreTooHot { at: core, most };
+        return Err(Refusal::cannot_be(field, detail));
+    }
+    if core < least {
+        let detail = HeatSays::CoreTooCold { at: core, least };
+        return Err(Refusal::cannot_be(field, detail));
+    }
+    Ok(())
 }
 
 /// A room, a bath, or food in either, between −100 and 120 °C.
@@ -24,23 +33,20 @@ pub fn plausible_core(field: &str, core: Temperature) -> Result<()> {
 /// # Errors
 /// Colder or hotter than that.
 pub fn plausible_store(field: &str, store: Temperature) -> Result<()> {
-    plausible(field, store, COLDEST_STORE, HOTTEST_STORE, "a room or bath")
-}
-
-fn plausible(field: &str, at: Temperature, coldest: i32, hottest: i32, what: &str) -> Result<()> {
-    let (low, high) = (Temperature::celsius(coldest), Temperature::celsius(hottest));
-    if at > high {
-        let detail = format!(
-            "{at} is hotter than {what} gets ({high}). Was it read in Fahrenheit and typed as Celsius? \
-             Give the scale with the number."
-        );
+    let (least, most) = degrees(COLDEST_STORE, HOTTEST_STORE);
+    if store > most {
+        let detail = HeatSays::StoreTooHot { at: store, most };
         return Err(Refusal::cannot_be(field, detail));
     }
-    if at < low {
-        let detail = format!("{at} is colder than {what} gets ({low}). Check the number.");
+    if store < least {
+        let detail = HeatSays::StoreTooCold { at: store, least };
         return Err(Refusal::cannot_be(field, detail));
     }
     Ok(())
+}
+
+fn degrees(coldest: i32, hottest: i32) -> (Temperature, Temperature) {
+    (Temperature::celsius(coldest), Temperature::celsius(hottest))
 }
 
 /// A length of time, not below nothing.
@@ -49,11 +55,10 @@ fn plausible(field: &str, at: Temperature, coldest: i32, hottest: i32, what: &st
 /// A negative time.
 pub fn plausible_time(field: &str, time: TimeDelta) -> Result<()> {
     if time < TimeDelta::zero() {
-        let detail = format!(
-            "A time of minus {} cannot be; the end is before the start. Check both times.",
-            shown(-time)
-        );
-        return Err(Refusal::cannot_be(field, detail));
+        return Err(Refusal::cannot_be(
+            field,
+            HeatSays::EndsFirst { time: -time },
+        ));
     }
     Ok(())
 }

@@ -1,12 +1,15 @@
 //! Time in place of temperature: food that stands out, marked with the time when it must be gone.
 
-use super::log::clock;
 use super::rules::{Degrees, Rules, hours};
 use super::sane::plausible_core;
+use super::says::TimedSays;
 use crate::measure::Temperature;
+use crate::moment::on_clock;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Bound, Finding, Gravity, Rows};
+use crate::says::Arg;
 use chrono::{DateTime, Utc};
+use chrono_tz::Tz;
 
 /// A rule of time in place of temperature.
 #[derive(Debug, Clone, PartialEq)]
@@ -34,6 +37,8 @@ pub struct Timed {
     pub warmest: Option<Temperature>,
     /// Is it marked with the time when it must be gone?
     pub is_marked: bool,
+    /// Of the kitchen's clock.
+    pub zone: Tz,
 }
 
 /// Until when it may stand, and what is against it now. `Gravity::Refuse` means: throw it away.
@@ -49,65 +54,56 @@ pub fn timed(
 ) -> Result<(DateTime<Utc>, Vec<Finding>)> {
     let known = rules.time_control.iter();
     let Some(control) = known.clone().find(|each| each.name == control) else {
-        let names: Vec<&str> = known.map(|each| &*each.name).collect();
-        let detail = format!(
-            "This place has no rule {control:?} of time in place of temperature. Known here: {}.",
-            names.join(", ")
-        );
+        let known = known.map(|each| Arg::from(&*each.name));
+        let detail = TimedSays::NoRule {
+            rule: control.to_owned(),
+            known: Arg::All(known.collect()),
+        };
         return Err(Refusal::cannot_be("control", detail));
     };
     plausible_core("start", food.start)?;
     food.warmest
         .map_or(Ok(()), |warmest| plausible_core("warmest", warmest))?;
     if food.since > now {
-        let detail = format!("{} is in the future. Check the time.", clock(food.since));
+        let since = on_clock(food.since, food.zone);
+        let detail = TimedSays::Future { since };
         return Err(Refusal::cannot_be("since", detail));
     }
     let row = &control.hours.row;
-    let until = food.since + hours(control.hours.value);
+    let gone_by = food.since + hours(control.hours.value);
+    let until = on_clock(gone_by, food.zone);
     let mut findings = Vec::new();
     let starts: Vec<&Degrees> = [&control.cold_start, &control.hot_start]
         .into_iter()
         .flatten()
         .collect();
     if !starts.iter().any(|start| start.allows(food.start)) {
-        let wanted: Vec<String> = starts.iter().map(|start| start.said()).collect();
-        let says = format!(
-            "It started at {}; it must start {}.",
-            food.start,
-            wanted.join(" or ")
-        );
+        let wanted = starts.iter().map(|start| Arg::from(start.says()));
+        let says = TimedSays::Start {
+            start: food.start,
+            wanted: Arg::Any(wanted.collect()),
+        };
         findings.push(Finding::against(rows, row, says));
     }
     if !food.is_marked {
-        let says = format!(
-            "It is not marked with the time when it must be gone ({}). Unmarked food is thrown away.",
-            clock(until)
-        );
-        findings.push(Finding::against(rows, row, says));
+        findings.push(Finding::against(rows, row, TimedSays::Unmarked { until }));
     }
-    if now > until {
-        let says = format!("Its time ended at {}. Throw it away.", clock(until));
-        findings.push(Finding::against(rows, row, says));
+    if now > gone_by {
+        findings.push(Finding::against(rows, row, TimedSays::Ended { until }));
     }
-    if let Some(most) = &control.never_above {
+    if let Some(limit) = &control.never_above {
+        let most = limit.temperature();
         match food.warmest {
-            Some(warmest) if !most.allows(warmest) => {
-                let says = format!(
-                    "It was {warmest}; it must never be above {}.",
-                    most.temperature()
-                );
-                findings.push(Finding::against(rows, most.row(), says));
+            Some(warmest) if !limit.allows(warmest) => {
+                let says = TimedSays::TooWarm { warmest, most };
+                findings.push(Finding::against(rows, limit.row(), says));
             }
             Some(_) => {}
             None => {
-                let says = format!(
-                    "Nobody has read how warm it got. It must never be above {}: read it.",
-                    most.temperature()
-                );
-                findings.push(Finding::new(Gravity::Warn, says, [most.row().clone()]));
+                let says = TimedSays::Unread { most };
+                findings.push(Finding::new(Gravity::Warn, says, [limit.row().clone()]));
             }
         }
     }
-    Ok((until, findings))
+    Ok((gone_by, findings))
 }

@@ -3,7 +3,7 @@
 use super::Says;
 use crate::code::LotCode;
 use crate::grams::Grams;
-use crate::measure::Percent;
+use crate::measure::{Percent, Temperature};
 use crate::rows::RowId;
 use chrono::{NaiveDate, NaiveDateTime, TimeDelta};
 use rust_decimal::Decimal;
@@ -80,9 +80,15 @@ impl From<RowId> for Arg {
 }
 
 impl From<Percent> for Arg {
-    /// To a hundredth, as a percent is shown everywhere.
+    /// To two decimals.
     fn from(percent: Percent) -> Arg {
         Arg::Number(percent.number().round_dp(2))
+    }
+}
+
+impl From<Temperature> for Arg {
+    fn from(temperature: Temperature) -> Arg {
+        Arg::Celsius(temperature.in_exact_celsius())
     }
 }
 

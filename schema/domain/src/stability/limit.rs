@@ -1,7 +1,20 @@
 //! A limit whose own number may or may not be allowed.
 
+use crate::messages;
 use crate::rows::{Bound, Sense};
+use crate::says::Arg;
 use rust_decimal::Decimal;
+
+messages! {
+    /// A limit within a sentence.
+    LimitSays in "limit" {
+        AtMost "at-most" { value: Arg },
+        Below "below" { value: Arg },
+        AtLeast "at-least" { value: Arg },
+        Above "above" { value: Arg },
+        Exactly "exactly" { value: Arg },
+    }
+}
 
 /// A number of the law, and whether the number itself is on the good side.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -29,19 +42,20 @@ impl Limit {
         }
     }
 
-    /// Which side is good: `at most`, `below`.
-    pub fn side(&self) -> &'static str {
+    /// As it is said of its number in whatever unit: `at most 5 °C`.
+    pub fn says_of(&self, value: impl Into<Arg>) -> LimitSays {
+        let value = value.into();
         match (self.bound.sense, self.open) {
-            (Sense::AtMost, false) => "at most",
-            (Sense::AtMost, true) => "below",
-            (Sense::AtLeast, false) => "at least",
-            (Sense::AtLeast, true) => "above",
-            (Sense::Exactly, _) => "exactly",
+            (Sense::AtMost, false) => LimitSays::AtMost { value },
+            (Sense::AtMost, true) => LimitSays::Below { value },
+            (Sense::AtLeast, false) => LimitSays::AtLeast { value },
+            (Sense::AtLeast, true) => LimitSays::Above { value },
+            (Sense::Exactly, _) => LimitSays::Exactly { value },
         }
     }
 
     /// As it is said: `at most 0.91`.
-    pub fn said(&self) -> String {
-        format!("{} {}", self.side(), self.bound.value.normalize())
+    pub fn says(&self) -> LimitSays {
+        self.says_of(self.bound.value)
     }
 }

@@ -9,14 +9,16 @@ mod need;
 mod protein;
 mod readings;
 mod rules;
+mod says;
 mod vacuum;
 mod way;
 
 pub use grid::{Cell, Grid};
-pub use limit::Limit;
+pub use limit::{Limit, LimitSays};
 pub use need::{Stability, Stable, needs_control};
 pub use protein::{MoistureRule, moisture_to_protein};
 pub use readings::{Fact, Measure, Readings, Treated};
 pub use rules::Rules;
+pub use says::{MoistureSays, ReadingSays, StabilitySays, VacuumSays, WaySays};
 pub use vacuum::{Life, Vacuum, VacuumFood, vacuum_days};
 pub use way::{Way, barriers};

@@ -3,29 +3,22 @@
 use super::grid::{Cell, Grid};
 use super::readings::{Readings, Treated};
 use super::rules::Rules;
+use super::says::{StabilitySays, measured};
 use super::way::{any_of, by_way, met};
 use crate::refusal::Result;
 use crate::rows::{Finding, Gravity, Rows};
+use crate::says::{Arg, Says};
+use crate::words::words;
 
-/// The answer.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Stability {
-    /// It needs none.
-    Stable,
-    /// It needs it until an assessment of the product proves otherwise.
-    NeedsAssessment,
-    /// It needs it.
-    NeedsControl,
-}
-
-impl Stability {
-    /// As it is spelt everywhere.
-    pub const fn as_str(self) -> &'static str {
-        match self {
-            Stability::Stable => "stable",
-            Stability::NeedsAssessment => "needs-assessment",
-            Stability::NeedsControl => "needs-control",
-        }
+words! {
+    /// The answer, the better first.
+    Stability {
+        /// It needs none.
+        Stable = "stable",
+        /// It needs it until an assessment of the product proves otherwise.
+        NeedsAssessment = "needs-assessment",
+        /// It needs it.
+        NeedsControl = "needs-control",
     }
 }
 
@@ -72,46 +65,31 @@ pub fn needs_control(
         .min_by_key(|answer| answer.stability);
     Ok(best.unwrap_or_else(|| Stable {
         stability: Stability::NeedsControl,
-        findings: vec![Finding::new(
-            Gravity::Warn,
-            "This place has no table of stability here, so the food is kept under time and \
-             temperature control.",
-            [],
-        )],
+        findings: vec![Finding::new(Gravity::Warn, StabilitySays::NoTable, [])],
     }))
 }
 
 fn by_grid(grid: &Grid, readings: &Readings, rules: &Rules, rows: &Rows) -> Stable {
     let (ph, activity) = (readings.ph, readings.water_activity);
-    let shown = |value: Option<rust_decimal::Decimal>| {
-        value.map_or_else(|| "not measured".to_owned(), |value| value.to_string())
-    };
-    let measured = format!("pH {}, water activity {}", shown(ph), shown(activity));
+    let measured = Says::from(StabilitySays::Measured {
+        ph: measured(ph),
+        activity: measured(activity),
+    });
     let (stability, says) = match grid.cell(activity, ph, rules.is_strict) {
-        Cell::Stable => (
-            Stability::Stable,
-            format!("{measured}: no time and temperature control is needed."),
-        ),
+        Cell::Stable => (Stability::Stable, StabilitySays::Stable { measured }),
         Cell::Assess if ph.is_none() || activity.is_none() => {
-            let lacks: Vec<&str> = [
-                (ph.is_none(), "the pH"),
-                (activity.is_none(), "the water activity"),
-            ]
-            .into_iter()
-            .filter_map(|(lacks, what)| lacks.then_some(what))
-            .collect();
-            let says = format!(
-                "{measured}: it needs time and temperature control. Measure {}.",
-                lacks.join(" and ")
-            );
+            let lacks = [
+                (ph.is_none(), StabilitySays::Ph),
+                (activity.is_none(), StabilitySays::WaterActivity),
+            ];
+            let lacks = lacks.into_iter().filter(|(lacks, _)| *lacks);
+            let lacks = Arg::All(lacks.map(|(_, what)| Arg::from(what)).collect());
+            let says = StabilitySays::Measure { measured, lacks };
             (Stability::NeedsControl, says)
         }
         Cell::Assess => (
             Stability::NeedsAssessment,
-            format!(
-                "{measured}: it needs time and temperature control until an assessment of the \
-                 product proves otherwise."
-            ),
+            StabilitySays::Assess { measured },
         ),
     };
     let finding = match (stability, rows.is_confirmed(grid.row())) {
@@ -131,10 +109,8 @@ fn by_list(readings: &Readings, rules: &Rules, rows: &Rows) -> Stable {
             findings: vec![by_way(way, rows)],
         },
         None => {
-            let says = format!(
-                "It needs control. It would not with any one of: {}.",
-                any_of(&rules.stable)
-            );
+            let ways = Arg::Series(any_of(&rules.stable));
+            let says = StabilitySays::NoneOf { ways };
             let list = rules.stable.iter().map(|way| way.row.clone());
             let mut list: Vec<_> = list.collect();
             list.dedup();

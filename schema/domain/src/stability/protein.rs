@@ -1,8 +1,10 @@
 //! Moisture to protein: what a name on a label asks for. It is no proof of safety (`us-S4`).
 
 use super::rules::Rules;
+use super::says::MoistureSays;
 use crate::refusal::{Refusal, Result};
-use crate::rows::{Bound, Finding, Gravity, RowId, Rows};
+use crate::rows::{Bound, Finding, RowId, Rows};
+use crate::says::Arg;
 use rust_decimal::Decimal;
 
 /// What one name asks for, in one text.
@@ -30,7 +32,7 @@ pub fn moisture_to_protein(
     rows: &Rows,
 ) -> Result<Vec<Finding>> {
     if ratio <= Decimal::ZERO || ratio > Decimal::from(20) {
-        let detail = format!("{ratio} parts of moisture to one of protein cannot be.");
+        let detail = MoistureSays::RatioCannotBe { ratio };
         return Err(Refusal::cannot_be("ratio", detail));
     }
     super::Readings {
@@ -46,33 +48,35 @@ pub fn moisture_to_protein(
     if of_name.is_empty() {
         let mut known: Vec<&str> = rules.moisture.iter().map(|rule| &*rule.name).collect();
         known.dedup();
-        let detail = format!(
-            "This place has no moisture to protein for {name:?}. Known here: {}.",
-            known.join(", ")
-        );
+        let detail = MoistureSays::NoName {
+            name: name.to_owned(),
+            known: Arg::All(known.into_iter().map(Arg::from).collect()),
+        };
         return Err(Refusal::cannot_be("name", detail));
     }
     let mut findings = Vec::new();
     for rule in of_name {
+        let name = rule.name.clone();
         if !rule.at_most.allows(ratio) {
-            let says = format!(
-                "{ratio} parts of moisture to one of protein; {name} has {} at most.",
-                rule.at_most.value
-            );
+            let most = rule.at_most.value;
+            let name = name.clone();
+            let says = MoistureSays::TooMoist { ratio, name, most };
             findings.push(Finding::against(rows, &rule.at_most.row, says));
         }
-        if let Some(most) = &rule.ph
-            && !ph.is_some_and(|ph| most.allows(ph))
+        if let Some(limit) = &rule.ph
+            && !ph.is_some_and(|ph| limit.allows(ph))
         {
-            let has = ph.map_or_else(|| "not measured".to_owned(), |ph| ph.to_string());
-            let says = format!("pH {has}; {name} has {} at most.", most.value);
-            findings.push(Finding::against(rows, &most.row, says));
+            let most = limit.value;
+            let says = match ph {
+                Some(ph) => MoistureSays::PhHigh { ph, name, most },
+                None => MoistureSays::PhMissing { name, most },
+            };
+            findings.push(Finding::against(rows, &limit.row, says));
         }
         if findings.is_empty()
             && let Some(row) = &rule.no_proof
         {
-            let says = "Dry enough for the name. It is no proof of safety; water activity is.";
-            findings.push(Finding::new(Gravity::Note, says, [row.clone()]));
+            findings.push(Finding::note(MoistureSays::NoProof, [row.clone()]));
         }
     }
     Ok(findings)

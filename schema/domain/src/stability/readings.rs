@@ -1,7 +1,9 @@
 //! What was measured of a food, and what is known of it.
 
+use super::says::ReadingSays;
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
+use crate::words::words;
 use rust_decimal::Decimal;
 
 /// What was measured. What was not is `None`, never a guess.
@@ -28,74 +30,35 @@ pub struct Treated {
     pub is_packed: bool,
 }
 
-/// What may be known of a food.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Fact {
-    /// Commercially sterile in a hermetic pack.
-    SterileHermetic,
-    /// Packed in salt.
-    PackedInSalt,
-    /// Packed in brine.
-    PackedInBrine,
-    /// Fermented, the readings being those at its end.
-    Fermented,
-    /// Cured at an inspected plant and received intact.
-    PlantCured,
-    /// Raw meat, poultry or vegetables.
-    RawMeat,
-}
-
-impl Fact {
-    /// Every fact.
-    pub const ALL: &'static [Fact] = &[
-        Fact::SterileHermetic,
-        Fact::PackedInSalt,
-        Fact::PackedInBrine,
-        Fact::Fermented,
-        Fact::PlantCured,
-        Fact::RawMeat,
-    ];
-
-    /// As it is spelt everywhere.
-    pub const fn as_str(self) -> &'static str {
-        match self {
-            Fact::SterileHermetic => "sterile-hermetic",
-            Fact::PackedInSalt => "packed-in-salt",
-            Fact::PackedInBrine => "packed-in-brine",
-            Fact::Fermented => "fermented",
-            Fact::PlantCured => "plant-cured",
-            Fact::RawMeat => "raw-meat",
-        }
-    }
-
-    /// The fact so spelt.
-    pub fn parse(text: &str) -> Option<Fact> {
-        Fact::ALL.iter().copied().find(|fact| fact.as_str() == text)
+words! {
+    /// What may be known of a food.
+    Fact {
+        /// Commercially sterile in a hermetic pack.
+        SterileHermetic = "sterile-hermetic",
+        /// Packed in salt.
+        PackedInSalt = "packed-in-salt",
+        /// Packed in brine.
+        PackedInBrine = "packed-in-brine",
+        /// Fermented, the readings being those at its end.
+        Fermented = "fermented",
+        /// Cured at an inspected plant and received intact.
+        PlantCured = "plant-cured",
+        /// Raw meat, poultry or vegetables.
+        RawMeat = "raw-meat",
     }
 }
 
-/// What can be measured.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Measure {
-    /// pH.
-    Ph,
-    /// Water activity.
-    WaterActivity,
-    /// Salt in the water of the food (%).
-    SaltInWater,
-    /// Salt in the brine (%).
-    Brine,
-}
-
-impl Measure {
-    /// As it is said.
-    pub const fn said(self) -> &'static str {
-        match self {
-            Measure::Ph => "pH",
-            Measure::WaterActivity => "water activity",
-            Measure::SaltInWater => "salt in the water of the food, %",
-            Measure::Brine => "salt in the brine, %",
-        }
+words! {
+    /// What can be measured of a food's stability.
+    Measure {
+        /// pH.
+        Ph = "ph",
+        /// Water activity.
+        WaterActivity = "water-activity",
+        /// Salt in the water of the food (%).
+        SaltInWater = "salt-in-water",
+        /// Salt in the brine (%).
+        Brine = "brine",
     }
 }
 
@@ -119,23 +82,21 @@ impl Readings {
             .ph
             .filter(|ph| *ph < Decimal::ZERO || *ph > Decimal::from(14))
         {
-            let detail = format!("A pH of {ph} cannot be; it lies between 0 and 14.");
-            return Err(Refusal::cannot_be("ph", detail));
+            return Err(Refusal::cannot_be("ph", ReadingSays::Ph { ph }));
         }
         if let Some(activity) = self.water_activity {
             if activity > Decimal::ONE {
                 let detail = match activity <= Decimal::ONE_HUNDRED {
-                    true => format!(
-                        "A water activity of {activity} cannot be; it is at most 1. Was a per cent \
-                         typed? {activity} % is {}.",
-                        (activity / Decimal::ONE_HUNDRED).normalize()
-                    ),
-                    false => format!("A water activity of {activity} cannot be; it is at most 1."),
+                    true => ReadingSays::ActivityPercent {
+                        activity,
+                        meant: activity / Decimal::ONE_HUNDRED,
+                    },
+                    false => ReadingSays::ActivityHigh { activity },
                 };
                 return Err(Refusal::cannot_be("water_activity", detail));
             }
             if activity < Decimal::ZERO {
-                let detail = format!("A water activity of {activity} cannot be; it is at least 0.");
+                let detail = ReadingSays::ActivityLow { activity };
                 return Err(Refusal::cannot_be("water_activity", detail));
             }
         }
@@ -145,10 +106,7 @@ impl Readings {
             if let Some(salt) =
                 salt.filter(|salt| *salt < Decimal::ZERO || *salt > Decimal::from(27))
             {
-                let detail = format!(
-                    "{salt} % of salt in water cannot be; it holds no more than about 26 %."
-                );
-                return Err(Refusal::cannot_be(field, detail));
+                return Err(Refusal::cannot_be(field, ReadingSays::Salt { salt }));
             }
         }
         Ok(())

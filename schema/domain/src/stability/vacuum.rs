@@ -2,11 +2,13 @@
 
 use super::readings::Readings;
 use super::rules::Rules;
+use super::says::VacuumSays;
 use super::way::{Way, any_of, by_way, met};
-use crate::heat::{Degrees, Table, plausible_core, plausible_store, plausible_time, shown};
+use crate::heat::{Degrees, Step, Table, plausible_core, plausible_store, plausible_time};
 use crate::measure::Temperature;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Bound, Finding, Gravity, RowId, Rows};
+use crate::says::{Arg, Says};
 use chrono::TimeDelta;
 
 /// The place's rules for it.
@@ -70,25 +72,21 @@ pub fn vacuum_days(life: &Life<'_>, rules: &Rules, rows: &Rows) -> Result<Vec<Fi
         plausible_time("heat", held)?;
     }
     if life.days == 0 {
-        let detail = "A life of no days cannot be. The day of packing is not counted away.";
-        return Err(Refusal::cannot_be("days", detail));
+        return Err(Refusal::cannot_be("days", VacuumSays::NoDays));
     }
     let Some(rule) = &rules.vacuum else {
-        let says = "This place has no day count for vacuum packs here.";
-        return Ok(vec![Finding::note(says, [])]);
+        return Ok(vec![Finding::note(VacuumSays::NoCount, [])]);
     };
     let mut findings = Vec::new();
     if !rule.chill.allows(life.stored_at) {
-        let says = format!(
-            "Stored at {}; these packs are stored {}.",
-            life.stored_at,
-            rule.chill.said()
-        );
+        let says = VacuumSays::StoredWarm {
+            at: life.stored_at,
+            limit: rule.chill.says(),
+        };
         findings.push(Finding::against(rows, rule.chill.row(), says));
     }
     if let Some(row) = &rule.no_reset {
-        let says = "Opening and packing again starts no new time: count from the first packing.";
-        findings.push(Finding::note(says, [row.clone()]));
+        findings.push(Finding::note(VacuumSays::NoReset, [row.clone()]));
     }
     findings.extend(days(life, rule, rows));
     Ok(findings)
@@ -107,15 +105,14 @@ fn days(life: &Life<'_>, rule: &Vacuum, rows: &Rows) -> Option<Finding> {
         .as_ref()
         .filter(|bulk| life.food == VacuumFood::Bulk && bulk.allows(life.stored_at))
     {
-        let says = format!("A bulk pack kept strictly {}: nothing grows.", bulk.said());
+        let says = VacuumSays::Bulk { limit: bulk.says() };
         return Some(Finding::note(says, [bulk.row().clone()]));
     }
     if life.food == VacuumFood::Fresh && rule.fresh_days.allows(wanted) {
-        let says = format!(
-            "{} days is within the {} of fresh meat with nothing added.",
-            life.days,
-            rule.fresh_days.whole()
-        );
+        let says = VacuumSays::Fresh {
+            days: life.days,
+            most: rule.fresh_days.whole(),
+        };
         return Some(Finding::new(
             match rows.is_confirmed(&rule.fresh_days.row) {
                 true => Gravity::Note,
@@ -130,16 +127,16 @@ fn days(life: &Life<'_>, rule: &Vacuum, rows: &Rows) -> Option<Finding> {
         VacuumFood::Fresh => &rule.fresh_days,
         _ => &rule.days,
     };
-    let says = format!(
-        "{} days is more than {}. Shorten it, or show one of: {}{}.",
-        life.days,
-        most.whole(),
-        rule.heat.as_ref().map_or_else(String::new, |table| {
-            let step = table.first();
-            format!("{} for {} or its equal; ", step.at_least, shown(step.hold))
-        }),
-        any_of(&rule.factors)
-    );
+    let heat = rule.heat.as_ref().map(|table| {
+        let Step { at_least, hold } = table.first();
+        Says::from(VacuumSays::Heat { at_least, hold })
+    });
+    let ways = heat.into_iter().chain(any_of(&rule.factors));
+    let says = VacuumSays::TooLong {
+        days: life.days,
+        most: most.whole(),
+        ways: Arg::Series(ways.collect()),
+    };
     let mut finding = Finding::against(rows, &rule.days.row, says);
     finding.rows.extend(match life.food {
         VacuumFood::Fresh => Some(rule.fresh_days.row.clone()),
@@ -154,7 +151,7 @@ fn factor(life: &Life<'_>, rule: &Vacuum, rows: &Rows) -> Option<Finding> {
     if let (Some(table), Some((core, held))) = (&rule.heat, life.heat)
         && table.is_met_by(core, held)
     {
-        let says = format!("{core} for {} holds back the spores.", shown(held));
+        let says = VacuumSays::HeatHolds { core, held };
         return Some(Finding::note(says, [table.row().clone()]));
     }
     met(&rule.factors, life.readings, rows).map(|way| by_way(way, rows))

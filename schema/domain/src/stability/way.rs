@@ -3,8 +3,10 @@
 use super::limit::Limit;
 use super::readings::{Fact, Measure, Readings};
 use super::rules::Rules;
+use super::says::WaySays;
 use crate::refusal::Result;
 use crate::rows::{Finding, Gravity, RowId, Rows};
+use crate::says::{Arg, Says};
 
 /// One way: all its facts and all its limits.
 #[derive(Debug, Clone, PartialEq)]
@@ -31,16 +33,14 @@ impl Way {
     }
 
     /// As it is said.
-    pub fn said(&self) -> String {
-        let facts = self
-            .facts
-            .iter()
-            .map(|fact| fact.as_str().replace('-', " "));
-        let limits = self
-            .limits
-            .iter()
-            .map(|(measure, limit)| format!("{} {}", measure.said(), limit.said()));
-        facts.chain(limits).collect::<Vec<_>>().join(" and ")
+    pub fn says(&self) -> Says {
+        let facts = self.facts.iter().map(|fact| Arg::from(*fact));
+        let limits = self.limits.iter().map(|(measure, limit)| WaySays::Limit {
+            measure: *measure,
+            limit: limit.says(),
+        });
+        let all = facts.chain(limits.map(Arg::from)).collect();
+        WaySays::Way { all: Arg::All(all) }.into()
     }
 }
 
@@ -53,19 +53,16 @@ pub(super) fn met<'a>(ways: &'a [Way], readings: &Readings, rows: &Rows) -> Opti
 
 /// Why a way is good, as a finding: a word where it is confirmed, a warning where it is not.
 pub(super) fn by_way(way: &Way, rows: &Rows) -> Finding {
-    let (gravity, doubt) = match rows.is_confirmed(&way.row) {
-        true => (Gravity::Note, ""),
-        false => (
-            Gravity::Warn,
-            " This row was not read at its source: look before you lean on it.",
-        ),
+    let told = way.says();
+    let (gravity, says) = match rows.is_confirmed(&way.row) {
+        true => (Gravity::Note, WaySays::Has { way: told }),
+        false => (Gravity::Warn, WaySays::HasUnread { way: told }),
     };
-    let says = format!("It has {}.{doubt}", way.said());
     Finding::new(gravity, says, [way.row.clone()])
 }
 
-pub(super) fn any_of(ways: &[Way]) -> String {
-    ways.iter().map(Way::said).collect::<Vec<_>>().join("; ")
+pub(super) fn any_of(ways: &[Way]) -> Vec<Says> {
+    ways.iter().map(Way::says).collect()
 }
 
 /// Has a food one of the barriers that packing without air needs beside the cold (`us-R2`)? Nothing of
@@ -79,16 +76,10 @@ pub fn barriers(readings: &Readings, rules: &Rules, rows: &Rows) -> Result<Findi
         return Ok(by_way(way, rows));
     }
     Ok(match rules.barriers.first() {
-        None => Finding::new(
-            Gravity::Warn,
-            "This place has no list of barriers here. Go by your own approved plan.",
-            [],
-        ),
+        None => Finding::new(Gravity::Warn, WaySays::NoBarriers, []),
         Some(first) => {
-            let says = format!(
-                "No barrier beside the cold is shown. One of these, or an approval on file: {}.",
-                any_of(&rules.barriers)
-            );
+            let ways = Arg::Series(any_of(&rules.barriers));
+            let says = WaySays::NoBarrier { ways };
             Finding::against(rows, &first.row, says)
         }
     })

@@ -4,6 +4,7 @@ use super::freezing::Freezing;
 use super::heating::Heating;
 use super::process::Process;
 use super::rules::{Rules, Way};
+use super::says::ProofSays;
 use crate::heat::Judgement;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Finding, Gravity, Rows};
@@ -51,32 +52,23 @@ pub fn check(proof: &Proof, rules: &Rules, rows: &Rows) -> Result<Judgement> {
 
 fn normally_cooked(rules: &Rules) -> Judgement {
     match &rules.normally_cooked {
-        Some(row) => Judgement::enough(Finding::note(
-            "It is normally cooked before it is eaten, so it needs no treatment. It must not look \
-             ready to eat.",
-            [row.clone()],
-        )),
-        None => Judgement::decide(Finding::new(
-            Gravity::Warn,
-            "No row of this place frees it from treatment. A person decides.",
-            [],
-        )),
+        Some(row) => Judgement::enough(Finding::note(ProofSays::NormallyCooked, [row.clone()])),
+        None => Judgement::decide(Finding::new(Gravity::Warn, ProofSays::NotFreed, [])),
     }
 }
 
 fn certified(way: Way, paper: &str, rules: &Rules, rows: &Rows) -> Result<Judgement> {
     if paper.trim().is_empty() {
-        let detail = "Give the number of the test or the certificate; without it nobody can look.";
-        return Err(Refusal::cannot_be("paper", detail));
+        return Err(Refusal::cannot_be("paper", ProofSays::NoPaper));
     }
     let Some(other) = rules.other_ways.iter().find(|other| other.way == way) else {
-        let says = format!(
-            "No row of this place takes {:?} in place of a treatment. A person decides.",
-            way.as_str()
-        );
+        let says = ProofSays::NotTaken { way };
         return Ok(Judgement::decide(Finding::new(Gravity::Warn, says, [])));
     };
-    let says = format!("No treatment is needed: {} ({paper}).", way.as_str());
+    let says = ProofSays::NoneNeeded {
+        way,
+        paper: paper.to_owned(),
+    };
     let gravity = match rows.is_confirmed(&other.row) {
         true => Gravity::Note,
         false => Gravity::Warn,

@@ -3,10 +3,12 @@
 use super::length::Length;
 use super::process::{Process, StageKind};
 use super::rules::Rules;
-use crate::heat::{Judgement, shown};
+use super::says::DryingSays;
+use crate::heat::Judgement;
 use crate::measure::{Percent, Temperature};
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Finding, Gravity, RowId, Rows};
+use crate::says::Says;
 use chrono::TimeDelta;
 
 /// The tables.
@@ -109,18 +111,16 @@ impl SausageDrying {
 /// Did it dry for the days of the tables?
 pub(super) fn judge(process: &Process, rules: &Rules, rows: &Rows) -> Result<Judgement> {
     let Some(tables) = &rules.sausage_drying else {
-        let says = "The tables of drying days are not on file here. A person decides.";
+        let says = DryingSays::NoSausageTables;
         return Ok(Judgement::decide(Finding::new(Gravity::Warn, says, [])));
     };
     let casing = process
         .casing
-        .ok_or_else(|| Refusal::cannot_be("casing", "Give the casing's diameter when stuffed."))?;
-    let salt = process.salting.dry.ok_or_else(|| {
-        Refusal::cannot_be(
-            "salt",
-            "Give the salt in a hundred of the mix without its dry ingredients.",
-        )
-    })?;
+        .ok_or_else(|| Refusal::cannot_be("casing", DryingSays::GiveCasing))?;
+    let salt = process
+        .salting
+        .dry
+        .ok_or_else(|| Refusal::cannot_be("salt", DryingSays::GiveSalt))?;
     let holds: Vec<(Temperature, TimeDelta)> = process
         .runs
         .iter()
@@ -130,29 +130,24 @@ pub(super) fn judge(process: &Process, rules: &Rules, rows: &Rows) -> Result<Jud
     let days = match tables.days(casing, salt, &holds) {
         Ok(days) => days,
         Err(row) => {
-            let says = format!(
-                "The table ends before a casing of {casing} with {} % salt. Use another method.",
-                salt.number().round_dp(2).normalize()
-            );
+            let says = DryingSays::TableEnds { casing, salt };
             return Ok(Judgement::short(None, Finding::against(rows, row, says)));
         }
     };
     let wanted = TimeDelta::days(i64::from(days.days()));
     let has = process.time_at(StageKind::Dry, Some(tables.room), None);
-    let how = format!(
-        "{} days by the casing, {} off for the hold ({} %), {} more for the salt ({} %): {} days at \
-         or above {}",
-        days.base,
-        days.cut,
-        days.cut_percent,
-        days.more,
-        days.more_percent,
-        days.days(),
-        tables.room
-    );
+    let days = Says::from(DryingSays::Days {
+        base: days.base,
+        cut: days.cut,
+        cut_percent: days.cut_percent,
+        more: days.more,
+        more_percent: days.more_percent,
+        days: days.days(),
+        room: tables.room,
+    });
     if has >= wanted {
         return Ok(Judgement::enough(Finding::note(
-            format!("Dry enough: {how}."),
+            DryingSays::Enough { days },
             [
                 tables.days_row.clone(),
                 tables.cuts_row.clone(),
@@ -160,9 +155,10 @@ pub(super) fn judge(process: &Process, rules: &Rules, rows: &Rows) -> Result<Jud
             ],
         )));
     }
-    let says = format!("Drying: {how}; {} more.", shown(wanted - has));
+    let missing = wanted - has;
+    let says = DryingSays::Short { days, missing };
     Ok(Judgement::short(
-        Some(wanted - has),
+        Some(missing),
         Finding::against(rows, &tables.days_row, says),
     ))
 }

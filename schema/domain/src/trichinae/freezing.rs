@@ -2,7 +2,8 @@
 
 use super::length::Length;
 use super::rules::Rules;
-use crate::heat::{Judgement, plausible_store, plausible_time, shown};
+use super::says::ColdSays;
+use crate::heat::{Judgement, plausible_store, plausible_time};
 use crate::measure::Temperature;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Finding, Gravity, RowId, Rows};
@@ -88,28 +89,24 @@ impl FreezingTable {
     fn judge(&self, freezing: &Freezing, rows: &Rows) -> Judgement {
         let reached = |step: &&ColdStep| freezing.at <= step.at_most;
         let Some(step) = self.steps.iter().rev().find(reached) else {
-            let says = format!(
-                "{} is warmer than the table's first row ({}). No time is long enough.",
-                freezing.at, self.steps[0].at_most
-            );
+            let says = ColdSays::TooWarm {
+                at: freezing.at,
+                first: self.steps[0].at_most,
+            };
             return Judgement::short(None, Finding::against(rows, &self.row, says));
         };
-        let missing = step.hold - freezing.held;
+        let ColdStep { at_most, hold } = *step;
+        let missing = hold - freezing.held;
         if missing > TimeDelta::zero() {
-            let says = format!(
-                "At {} or colder it needs {}; it has had {}, so {} more.",
-                step.at_most,
-                shown(step.hold),
-                shown(freezing.held),
-                shown(missing)
-            );
+            let says = ColdSays::Short {
+                at_most,
+                hold,
+                held: freezing.held,
+                missing,
+            };
             return Judgement::short(Some(missing), Finding::against(rows, &self.row, says));
         }
-        let says = format!(
-            "Enough for trichinae: {} or colder for {}.",
-            step.at_most,
-            shown(step.hold)
-        );
+        let says = ColdSays::Enough { at_most, hold };
         let gravity = match rows.is_confirmed(&self.row) {
             true => Gravity::Note,
             false => Gravity::Warn,
@@ -123,8 +120,7 @@ impl Freezing {
         plausible_store("temperature", self.at)?;
         plausible_time("held", self.held)?;
         if self.measured == Measured::Room && self.thickness.is_none() {
-            let detail = "Give the thickness of the piece or the box: thick ones take longer.";
-            return Err(Refusal::cannot_be("thickness", detail));
+            return Err(Refusal::cannot_be("thickness", ColdSays::GiveThickness));
         }
         let of_kind = rules
             .freezing
@@ -133,7 +129,7 @@ impl Freezing {
         if of_kind.clone().next().is_none() {
             return Ok(Judgement::decide(Finding::new(
                 Gravity::Warn,
-                "This place has no table here for trichinae by cold. A person decides.",
+                ColdSays::NoTable,
                 [],
             )));
         }
@@ -150,27 +146,18 @@ impl Freezing {
                 )
             });
         let Some(judged) = nearest else {
-            let largest = of_kind
-                .max_by_key(|table| table.up_to)
-                .expect("there is a table");
-            let says = format!(
-                "No table is for pieces so thick; the thickest is {}. Cut it, or read the \
-                 temperature in the middle.",
-                largest
-                    .up_to
-                    .map_or_else(String::new, |up_to| up_to.to_string())
-            );
-            return Ok(Judgement::short(
-                None,
-                Finding::against(rows, &largest.row, says),
-            ));
+            // A table without an edge would have taken it.
+            let edges = of_kind.filter_map(|table| Some((table.up_to?, &table.row)));
+            let (thickest, row) = edges
+                .max_by_key(|(up_to, _)| *up_to)
+                .expect("there is a table with an edge");
+            let says = ColdSays::TooThick { thickest };
+            return Ok(Judgement::short(None, Finding::against(rows, row, says)));
         };
         Ok(match (&rules.chill_first, self.meat_at_start) {
             (Some(chill), Some(start)) if !chill.allows(start) => {
-                let says = format!(
-                    "The time began with the meat at {start}; it begins when the meat is {}.",
-                    chill.said()
-                );
+                let limit = chill.says();
+                let says = ColdSays::WarmAtStart { start, limit };
                 judged.and(Judgement::short(
                     None,
                     Finding::against(rows, chill.row(), says),

@@ -2,7 +2,8 @@
 
 use super::process::{Process, StageKind};
 use super::rules::Rules;
-use crate::heat::{Judgement, shown};
+use super::says::DryingSays;
+use crate::heat::Judgement;
 use crate::measure::Temperature;
 use crate::rows::{Finding, Gravity, RowId, Rows};
 use chrono::TimeDelta;
@@ -71,19 +72,17 @@ impl HamDrying {
 /// Did the hams dry long enough?
 pub(super) fn judge(process: &Process, rules: &Rules, rows: &Rows) -> Judgement {
     let Some(table) = &rules.ham_drying else {
-        let says = "The table of drying days for hams is not on file here. A person decides.";
+        let says = DryingSays::NoHamTable;
         return Judgement::decide(Finding::new(Gravity::Warn, says, []));
     };
     let missing =
         |step: &HamStep| step.time - process.time_at(StageKind::Dry, Some(step.at_least), None);
     let nearest = table.steps.iter().min_by_key(|step| missing(step));
     let nearest = nearest.expect("a table has steps");
-    if missing(nearest) <= TimeDelta::zero() {
-        let says = format!(
-            "Dry enough: at or above {} for {}.",
-            nearest.at_least,
-            shown(nearest.time)
-        );
+    let HamStep { at_least, time, .. } = *nearest;
+    let missing = missing(nearest);
+    if missing <= TimeDelta::zero() {
+        let says = DryingSays::OneRun { at_least, time };
         return Judgement::enough(Finding::note(says, [table.row.clone()]));
     }
     let runs: Vec<(Temperature, TimeDelta)> = process
@@ -92,25 +91,18 @@ pub(super) fn judge(process: &Process, rules: &Rules, rows: &Rows) -> Judgement 
         .filter(|run| run.stage == StageKind::Dry)
         .map(|run| (run.lowest, run.held))
         .collect();
-    let sum = table.sum(&runs);
-    if sum > table.more_than {
-        let says = format!(
-            "Dry enough: the runs come to {}, more than {}.",
-            sum.round_dp(3).normalize(),
-            table.more_than
-        );
+    let (sum, more_than) = (table.sum(&runs), table.more_than);
+    let is_enough = sum > more_than;
+    let sum = sum.round_dp(3);
+    if is_enough {
+        let says = DryingSays::RunsEnough { sum, more_than };
         return Judgement::enough(Finding::note(says, [table.row.clone()]));
     }
-    let says = format!(
-        "Drying: the runs come to {} and must come to more than {}. In one run at {} it would be {} \
-         more.",
-        sum.round_dp(3).normalize(),
-        table.more_than,
-        nearest.at_least,
-        shown(missing(nearest))
-    );
-    Judgement::short(
-        Some(missing(nearest)),
-        Finding::against(rows, &table.row, says),
-    )
+    let says = DryingSays::RunsShort {
+        sum,
+        more_than,
+        at_least,
+        missing,
+    };
+    Judgement::short(Some(missing), Finding::against(rows, &table.row, says))
 }

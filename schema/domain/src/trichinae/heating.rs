@@ -2,7 +2,8 @@
 
 use super::length::Length;
 use super::rules::Rules;
-use crate::heat::{Judgement, Table, plausible_core, plausible_time, shown};
+use super::says::HeatedSays;
+use crate::heat::{Judgement, Step, Table, plausible_core, plausible_time};
 use crate::measure::Temperature;
 use crate::refusal::Result;
 use crate::rows::{Bound, Finding, Gravity, RowId, Rows};
@@ -62,7 +63,7 @@ impl Heating {
         let Some(rule) = &rules.heating else {
             return Ok(Judgement::decide(Finding::new(
                 Gravity::Warn,
-                "This place has no table here for trichinae by heat. A person decides.",
+                HeatedSays::NoTable,
                 [],
             )));
         };
@@ -75,22 +76,17 @@ impl Heating {
 
     fn hold(&self, rule: &HeatingRules, rows: &Rows) -> Judgement {
         let row = rule.table.row();
-        let Some(step) = rule.table.step_at(self.core) else {
-            let says = format!(
-                "{} is below the table's first row ({}). No time is long enough.",
-                self.core,
-                rule.table.first().at_least
-            );
+        let Some(Step { at_least, hold }) = rule.table.step_at(self.core) else {
+            let says = HeatedSays::TooCool {
+                core: self.core,
+                first: rule.table.first().at_least,
+            };
             return Judgement::short(None, Finding::against(rows, row, says));
         };
         let held = self.held.unwrap_or_default();
-        let missing = step.hold - held;
+        let missing = hold - held;
         if missing <= TimeDelta::zero() {
-            let says = format!(
-                "Enough for trichinae: {} for {}. Salmonella is another test.",
-                step.at_least,
-                shown(step.hold)
-            );
+            let says = HeatedSays::Enough { at_least, hold };
             return Judgement::enough(Finding::note(says, [row.clone()]));
         }
         if let Some(unlogged) = rule
@@ -98,22 +94,25 @@ impl Heating {
             .as_ref()
             .filter(|rule| self.holds_itself(rule))
         {
-            let says = format!(
-                "Enough for trichinae: a piece thicker than {} that is chilled more than {} later \
-                 needs no logged time.",
-                unlogged.thicker_than,
-                shown(unlogged.later_than)
-            );
+            let says = HeatedSays::HoldsItself {
+                thicker_than: unlogged.thicker_than,
+                later: unlogged.later_than,
+            };
             return Judgement::enough(Finding::note(says, [unlogged.row.clone()]));
         }
-        let says = format!(
-            "{} needs {}; {} were held, so {} more.",
-            step.at_least,
-            shown(step.hold),
-            self.held
-                .map_or_else(|| "no time is on record, so 0 s".to_owned(), shown),
-            shown(missing)
-        );
+        let says = match self.held {
+            Some(held) => HeatedSays::Short {
+                at_least,
+                hold,
+                held,
+                missing,
+            },
+            None => HeatedSays::NoTime {
+                at_least,
+                hold,
+                missing,
+            },
+        };
         Judgement::short(Some(missing), Finding::against(rows, row, says))
     }
 
@@ -132,11 +131,7 @@ impl Heating {
         let took = self
             .come_up
             .filter(|took| !self.is_cured && *took > within)?;
-        let says = format!(
-            "It took {} to come up; meat that is neither cured nor fermented has {}.",
-            shown(took),
-            shown(within)
-        );
+        let says = HeatedSays::CameUpSlowly { took, within };
         Some(Finding::against(rows, &rule.come_up_hours.row, says))
     }
 }

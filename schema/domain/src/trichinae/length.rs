@@ -1,7 +1,8 @@
 //! A thickness: of a piece, a casing, a block.
 
+use super::says::LengthSays;
+use crate::says::Arg;
 use rust_decimal::Decimal;
-use std::fmt;
 
 /// A thickness or diameter, kept in millimetres: inches come out exact.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -28,16 +29,13 @@ impl Length {
     }
 }
 
-impl fmt::Display for Length {
+impl From<Length> for Arg {
     /// `88.9 mm (3.5 in)`.
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let inches = (self.millimetres / Decimal::new(254, 1)).round_dp(2);
-        write!(
-            f,
-            "{} mm ({} in)",
-            self.millimetres.round_dp(1).normalize(),
-            inches.normalize()
-        )
+    fn from(length: Length) -> Arg {
+        Arg::from(LengthSays::Of {
+            mm: length.millimetres.round_dp(1),
+            inches: (length.millimetres / Decimal::new(254, 1)).round_dp(2),
+        })
     }
 }
 
@@ -49,6 +47,9 @@ mod tests {
     fn inches_come_out_even() {
         let casing = Length::inches(Decimal::new(35, 1));
         assert_eq!(casing, Length::millimetres(Decimal::new(889, 1)));
-        assert_eq!(casing.to_string(), "88.9 mm (3.5 in)");
+        assert_eq!(
+            Arg::from(casing).to_string(),
+            "(thickness-of mm=88.9 inches=3.5)"
+        );
     }
 }

@@ -4,11 +4,13 @@ use super::length::Length;
 use super::process::{Process, StageKind};
 use super::rules::Rules;
 use super::salt;
+use super::says::{CureFigure, MethodSays, PartSays};
 use crate::grams::Grams;
-use crate::heat::{Judgement, shown};
+use crate::heat::Judgement;
 use crate::measure::Temperature;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Bound, Finding, Gravity, RowId, Rows};
+use crate::says::{Arg, Says};
 use chrono::{Datelike, NaiveDate, TimeDelta};
 use rust_decimal::Decimal;
 
@@ -68,8 +70,10 @@ pub struct Variant {
 /// Something that must be long enough.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Need {
-    /// The stages whose times are added.
-    pub parts: Vec<Part>,
+    /// The stage whose time counts.
+    pub part: Part,
+    /// Stages whose times are added to it.
+    pub more: Vec<Part>,
     /// Together so long.
     pub time: TimeDelta,
     /// So long for each pound of the heaviest piece, if that is more.
@@ -134,22 +138,21 @@ impl Process {
     pub(super) fn judge(&self, rules: &Rules, rows: &Rows) -> Result<Judgement> {
         self.plausible()?;
         let Some(method) = rules.methods.iter().find(|each| each.name == self.method) else {
-            let known: Vec<&str> = rules.methods.iter().map(|each| &*each.name).collect();
+            let known = rules.methods.iter().map(|each| Arg::from(&*each.name));
+            let known: Vec<Arg> = known.collect();
+            let method = self.method.clone();
             let detail = match known.is_empty() {
-                true => format!(
-                    "This place has no methods of curing here, so not {:?}. Freeze the meat or \
-                     show a test.",
-                    self.method
-                ),
-                false => format!(
-                    "This place has no method {:?}. Known here: {}.",
-                    self.method,
-                    known.join(", ")
-                ),
+                true => MethodSays::NoMethods { method },
+                false => MethodSays::NoMethod {
+                    method,
+                    known: Arg::All(known),
+                },
             };
             return Err(Refusal::cannot_be("method", detail));
         };
-        let says = format!("Checked against the method {} for trichinae.", method.name);
+        let says = MethodSays::Checked {
+            method: method.name.clone(),
+        };
         let gravity = match rows.is_confirmed(&method.row) {
             true => Gravity::Note,
             false => Gravity::Warn,
@@ -166,39 +169,29 @@ impl Process {
         }
         judged = judged.and(self.by_casing(method, rules, rows)?);
         if let Some(row) = &method.incomplete {
-            let says = "A part of this method is not on file here, so it cannot be passed. Read the \
-                        official text; a person decides.";
+            let says = MethodSays::Incomplete;
             judged = judged.but(Finding::new(Gravity::Warn, says, [row.clone()]));
         }
         Ok(judged)
     }
 
-    fn size_lacks(&self, method: &Method) -> Result<Vec<(RowId, String)>> {
-        let mm = |length: Option<Length>, field: &str, what: &str| {
-            length.map(Length::in_millimetres).ok_or_else(|| {
-                Refusal::cannot_be(field, format!("Give {what}: the method goes by it."))
-            })
+    fn size_lacks(&self, method: &Method) -> Result<Vec<(RowId, MethodSays)>> {
+        let mm = |length: Option<Length>, field: &str, give: MethodSays| {
+            let length = length.map(Length::in_millimetres);
+            length.ok_or_else(|| Refusal::cannot_be(field, give))
         };
         let mut lacks = Vec::new();
         if let Some(bound) = &method.piece_mm {
-            let piece = mm(
-                self.piece,
-                "piece",
-                "the size of the largest pieces of meat",
-            )?;
-            lacks.extend(salt::lack("largest piece, mm", bound, Some(piece)));
+            let piece = mm(self.piece, "piece", MethodSays::GivePiece)?;
+            lacks.extend(salt::lack(CureFigure::Piece, bound, Some(piece)));
         }
         if let Some(bound) = &method.mass_mm {
-            let mass = mm(self.mass, "mass", "the depth of the mass in which it cured")?;
-            lacks.extend(salt::lack(
-                "depth of the curing mass, mm",
-                bound,
-                Some(mass),
-            ));
+            let mass = mm(self.mass, "mass", MethodSays::GiveMass)?;
+            lacks.extend(salt::lack(CureFigure::Mass, bound, Some(mass)));
         }
         if let Some(bound) = &method.overhauls {
             let times = Some(Decimal::from(self.overhauls));
-            lacks.extend(salt::lack("overhauls", bound, times));
+            lacks.extend(salt::lack(CureFigure::Overhauls, bound, times));
         }
         Ok(lacks)
     }
@@ -208,8 +201,7 @@ impl Process {
         let needs_casing = method.variants.iter().any(|each| each.casing.is_some())
             || method.drying == Drying::SausageTables;
         if needs_casing && self.casing.is_none() {
-            let detail = "Give the casing's diameter when stuffed: the days go by it.";
-            return Err(Refusal::cannot_be("casing", detail));
+            return Err(Refusal::cannot_be("casing", MethodSays::GiveCasing));
         }
         let fits = |variant: &&Variant| {
             (self.is_pepperoni || !variant.only_pepperoni)
@@ -226,7 +218,7 @@ impl Process {
             }
         }
         let Some(judged) = nearest else {
-            let says = "The casing is wider than the method's widest. Use another method.";
+            let says = MethodSays::CasingTooWide;
             return Ok(Judgement::short(
                 None,
                 Finding::against(rows, &method.row, says),
@@ -248,22 +240,21 @@ impl Process {
         };
         let mut judged = nothing;
         for need in &variant.needs {
-            let has: TimeDelta = need
-                .parts
-                .iter()
+            let parts = std::iter::once(&need.part).chain(&need.more);
+            let has: TimeDelta = parts
                 .map(|part| self.time_at(part.stage, part.at_least, part.at_most))
                 .sum();
             let wanted = need.wanted(self.heaviest)?;
             if has < wanted {
-                let says = format!(
-                    "{}: {} are needed and {} count, so {} more.",
-                    need.said(),
-                    shown(wanted),
-                    shown(has),
-                    shown(wanted - has)
-                );
+                let missing = wanted - has;
+                let says = MethodSays::Need {
+                    need: need.says(),
+                    wanted,
+                    has,
+                    missing,
+                };
                 judged = judged.and(Judgement::short(
-                    Some(wanted - has),
+                    Some(missing),
                     Finding::against(rows, &need.row, says),
                 ));
             }
@@ -272,15 +263,16 @@ impl Process {
             let has = self.time_at(up_to.stage, None, None);
             let good = self.time_at(up_to.stage, None, up_to.at_most);
             if has > up_to.time || good < has {
-                let warm = up_to
-                    .at_most
-                    .map_or_else(String::new, |at_most| format!(" and never above {at_most}"));
-                let says = format!(
-                    "{}: {} at most{warm}; it took {}.",
-                    up_to.stage.as_str(),
-                    shown(up_to.time),
-                    shown(has)
-                );
+                let (stage, most, took) = (up_to.stage, up_to.time, has);
+                let says = match up_to.at_most {
+                    Some(at_most) => MethodSays::UpToCool {
+                        stage,
+                        most,
+                        at_most,
+                        took,
+                    },
+                    None => MethodSays::UpTo { stage, most, took },
+                };
                 judged = judged.and(Judgement::short(
                     None,
                     Finding::against(rows, &up_to.row, says),
@@ -288,21 +280,18 @@ impl Process {
             }
         }
         if let Some((wanted, row)) = &variant.whole {
-            let has = self.whole.ok_or_else(|| {
-                Refusal::cannot_be(
-                    "whole",
-                    "Give the time since the cure began: the method asks for it.",
-                )
-            })?;
-            if has < *wanted {
-                let says = format!(
-                    "From the start of the cure: {} are needed, {} have passed, so {} more.",
-                    shown(*wanted),
-                    shown(has),
-                    shown(*wanted - has)
-                );
+            let has = self
+                .whole
+                .ok_or_else(|| Refusal::cannot_be("whole", MethodSays::GiveWhole))?;
+            let (wanted, missing) = (*wanted, *wanted - has);
+            if missing > TimeDelta::zero() {
+                let says = MethodSays::WholeShort {
+                    wanted,
+                    has,
+                    missing,
+                };
                 judged = judged.and(Judgement::short(
-                    Some(*wanted - has),
+                    Some(missing),
                     Finding::against(rows, row, says),
                 ));
             }
@@ -312,19 +301,17 @@ impl Process {
 
     fn by_climate(&self, climate: &Climate, rows: &Rows) -> Result<Judgement> {
         let (Some(cured_on), Some((first, last))) = (self.cured_on, self.dried) else {
-            let detail = "Give the first day of the cure and the first and last day of drying.";
-            return Err(Refusal::cannot_be("dried", detail));
+            return Err(Refusal::cannot_be("dried", MethodSays::GiveDays));
         };
-        let mut lacks = Vec::new();
+        let mut lacks: Vec<Says> = Vec::new();
         let day = (cured_on.month(), cured_on.day());
         if day < climate.from && day > climate.until {
-            lacks.push(format!(
-                "the cure began on {cured_on}, outside the winter that the method allows"
-            ));
+            lacks.push(MethodSays::OutsideWinter { cured_on }.into());
         }
         let days = (last - first).num_days() + 1;
         if days < climate.days {
-            lacks.push(format!("it dried {days} days and needs {}", climate.days));
+            let needed = climate.days;
+            lacks.push(MethodSays::DriedShort { days, needed }.into());
         }
         let (from, to) = climate.months;
         let summer = |year: i32| {
@@ -333,17 +320,16 @@ impl Process {
             begins.is_some_and(|begins| first <= begins) && ends.is_some_and(|ends| ends <= last)
         };
         if !(first.year()..=last.year()).any(summer) {
-            lacks.push("it did not hang through the whole of the summer months".to_owned());
+            lacks.push(MethodSays::NoSummer.into());
         }
         if lacks.is_empty() {
-            let says = "The drying took in the summer that the method asks for.";
-            return Ok(Judgement::enough(Finding::note(
-                says,
-                [climate.row.clone()],
-            )));
+            let says = MethodSays::ClimateMet;
+            let row = climate.row.clone();
+            return Ok(Judgement::enough(Finding::note(says, [row])));
         }
         let missing = (days < climate.days).then(|| TimeDelta::days(climate.days - days));
-        let says = format!("Drying without control of the room: {}.", lacks.join("; "));
+        let lacks = Arg::Series(lacks);
+        let says = MethodSays::ClimateShort { lacks };
         Ok(Judgement::short(
             missing,
             Finding::against(rows, &climate.row, says),
@@ -357,35 +343,42 @@ impl Need {
         let Some(per_pound) = self.per_pound else {
             return Ok(self.time);
         };
-        let heaviest = heaviest.ok_or_else(|| {
-            Refusal::cannot_be(
-                "heaviest",
-                "Give the weight of the heaviest piece of the lot: the days go by it.",
-            )
-        })?;
+        let heaviest =
+            heaviest.ok_or_else(|| Refusal::cannot_be("heaviest", MethodSays::GiveHeaviest))?;
         const MILLIGRAMS_A_POUND: i128 = 45_359_237;
         let product = i128::from(per_pound.num_seconds()) * i128::from(heaviest.milligrams()) * 100;
         let seconds = (product + MILLIGRAMS_A_POUND - 1) / MILLIGRAMS_A_POUND;
         let by_weight = i64::try_from(seconds)
             .ok()
             .and_then(TimeDelta::try_seconds)
-            .ok_or_else(|| Refusal::cannot_be("heaviest", "No piece weighs so much."))?;
+            .ok_or_else(|| Refusal::cannot_be("heaviest", MethodSays::TooHeavy))?;
         Ok(self.time.max(by_weight))
     }
 
-    fn said(&self) -> String {
-        let parts: Vec<String> = self
-            .parts
+    fn says(&self) -> PartSays {
+        let with = |part: PartSays, other: PartSays| PartSays::With {
+            part: part.into(),
+            other: other.into(),
+        };
+        self.more
             .iter()
-            .map(|part| {
-                let bounds = [
-                    part.at_least.map(|at| format!("at or above {at}")),
-                    part.at_most.map(|at| format!("at or below {at}")),
-                ];
-                let bounds: Vec<String> = bounds.into_iter().flatten().collect();
-                format!("{} {}", part.stage.as_str(), bounds.join(" and "))
-            })
-            .collect();
-        parts.join(" with ")
+            .map(Part::says)
+            .fold(self.part.says(), with)
+    }
+}
+
+impl Part {
+    fn says(&self) -> PartSays {
+        let stage = self.stage;
+        match (self.at_least, self.at_most) {
+            (None, None) => PartSays::Any { stage },
+            (Some(at_least), None) => PartSays::AtLeast { stage, at_least },
+            (None, Some(at_most)) => PartSays::AtMost { stage, at_most },
+            (Some(at_least), Some(at_most)) => PartSays::Between {
+                stage,
+                at_least,
+                at_most,
+            },
+        }
     }
 }

@@ -13,6 +13,7 @@ mod method;
 mod process;
 mod rules;
 mod salt;
+mod says;
 
 pub use check::{Proof, Treatment, check};
 pub use drying::{Cut, DryingDays, SausageDrying};
@@ -24,3 +25,7 @@ pub use method::{Climate, Drying, Method, Need, Part, SaltWay, UpTo, Variant};
 pub use process::{Pickle, Process, Run, Salting, StageKind};
 pub use rules::{OtherWay, Rules, Way};
 pub use salt::salt_of_wet_mix;
+pub use says::{
+    ColdSays, CureFigure, DryingSays, HeatedSays, LengthSays, MethodSays, PartSays, ProcessSays,
+    ProofSays,
+};

@@ -1,67 +1,34 @@
 //! A curing as it was done: salt, pieces, and the runs of time at each stage.
 
 use super::length::Length;
+use super::says::ProcessSays;
 use crate::grams::Grams;
 use crate::heat::{plausible_store, plausible_time};
 use crate::measure::{Percent, Temperature};
 use crate::refusal::{Refusal, Result};
+use crate::words::words;
 use chrono::{NaiveDate, TimeDelta};
 use rust_decimal::Decimal;
 
-/// The stages that a curing passes through.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum StageKind {
-    /// In the cure, before stuffing or hanging.
-    Cure,
-    /// In contact with the salt.
-    Contact,
-    /// At rest while the salt evens out.
-    Equalise,
-    /// Soaked.
-    Soak,
-    /// Rinsed.
-    Rinse,
-    /// Stuffed and held warm: the fermentation.
-    Hold,
-    /// Smoked, or heated in the smokehouse.
-    Smoke,
-    /// In the drying room.
-    Dry,
-}
-
-impl StageKind {
-    /// Every stage.
-    pub const ALL: &'static [StageKind] = &[
-        StageKind::Cure,
-        StageKind::Contact,
-        StageKind::Equalise,
-        StageKind::Soak,
-        StageKind::Rinse,
-        StageKind::Hold,
-        StageKind::Smoke,
-        StageKind::Dry,
-    ];
-
-    /// As it is spelt everywhere.
-    pub const fn as_str(self) -> &'static str {
-        match self {
-            StageKind::Cure => "cure",
-            StageKind::Contact => "contact",
-            StageKind::Equalise => "equalise",
-            StageKind::Soak => "soak",
-            StageKind::Rinse => "rinse",
-            StageKind::Hold => "hold",
-            StageKind::Smoke => "smoke",
-            StageKind::Dry => "dry",
-        }
-    }
-
-    /// The stage so spelt.
-    pub fn parse(text: &str) -> Option<StageKind> {
-        StageKind::ALL
-            .iter()
-            .copied()
-            .find(|stage| stage.as_str() == text)
+words! {
+    /// The stages that a curing passes through.
+    StageKind {
+        /// In the cure, before stuffing or hanging.
+        Cure = "cure",
+        /// In contact with the salt.
+        Contact = "contact",
+        /// At rest while the salt evens out.
+        Equalise = "equalise",
+        /// Soaked.
+        Soak = "soak",
+        /// Rinsed.
+        Rinse = "rinse",
+        /// Stuffed and held warm: the fermentation.
+        Hold = "hold",
+        /// Smoked, or heated in the smokehouse.
+        Smoke = "smoke",
+        /// In the drying room.
+        Dry = "dry",
     }
 }
 
@@ -173,10 +140,8 @@ impl Process {
             if let Some(highest) = run.highest {
                 plausible_store(&format!("runs[{nth}].highest"), highest)?;
                 if highest < run.lowest {
-                    let detail = format!(
-                        "The highest temperature ({highest}) is below the lowest ({}).",
-                        run.lowest
-                    );
+                    let lowest = run.lowest;
+                    let detail = ProcessSays::HighestBelowLowest { highest, lowest };
                     return Err(Refusal::cannot_be(format!("runs[{nth}].highest"), detail));
                 }
             }
@@ -189,23 +154,17 @@ impl Process {
             ("casing", self.casing),
         ] {
             if length.is_some_and(|length| length.in_millimetres() <= Decimal::ZERO) {
-                return Err(Refusal::cannot_be(
-                    field,
-                    "A thickness is more than nothing.",
-                ));
+                return Err(Refusal::cannot_be(field, ProcessSays::NoThickness));
             }
         }
         if self
             .heaviest
             .is_some_and(|heaviest| heaviest.is_none_left())
         {
-            return Err(Refusal::cannot_be(
-                "heaviest",
-                "A piece weighs more than nothing.",
-            ));
+            return Err(Refusal::cannot_be("heaviest", ProcessSays::NoWeight));
         }
         if let Some((first, last)) = self.dried.filter(|(first, last)| last < first) {
-            let detail = format!("The drying would end ({last}) before it began ({first}).");
+            let detail = ProcessSays::EndsFirst { last, first };
             return Err(Refusal::cannot_be("dried", detail));
         }
         super::salt::plausible(&self.salting)

@@ -7,6 +7,7 @@ use super::heating::HeatingRules;
 use super::method::Method;
 use crate::heat::Degrees;
 use crate::rows::{Bound, RowId};
+use crate::words::words;
 
 /// The rules of a place.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -38,28 +39,15 @@ pub struct OtherWay {
     pub row: RowId,
 }
 
-/// The ways that are no treatment.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Way {
-    /// The carcass was tested, and nothing was found.
-    CarcassTested,
-    /// The pig is from a herd certified as a negligible risk, or kept under controlled housing.
-    NegligibleRiskHerd,
-    /// A piglet that was never weaned, under five weeks old.
-    Unweaned,
-}
-
-impl Way {
-    /// Every way.
-    pub const ALL: &'static [Way] = &[Way::CarcassTested, Way::NegligibleRiskHerd, Way::Unweaned];
-
-    /// As it is spelt everywhere.
-    pub const fn as_str(self) -> &'static str {
-        match self {
-            Way::CarcassTested => "carcass-tested",
-            Way::NegligibleRiskHerd => "negligible-risk-herd",
-            Way::Unweaned => "unweaned",
-        }
+words! {
+    /// The ways that are no treatment.
+    Way {
+        /// The carcass was tested, and nothing was found.
+        CarcassTested = "carcass-tested",
+        /// The pig is from a herd certified as a negligible risk, or kept under controlled housing.
+        NegligibleRiskHerd = "negligible-risk-herd",
+        /// A piglet that was never weaned, under five weeks old.
+        Unweaned = "unweaned",
     }
 }
 

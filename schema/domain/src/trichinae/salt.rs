@@ -2,11 +2,13 @@
 
 use super::method::{Method, SaltWay};
 use super::process::Salting;
+use super::says::{CureFigure, MethodSays, ProcessSays};
 use crate::grams::Grams;
 use crate::heat::Judgement;
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Bound, Finding, RowId, Rows};
+use crate::stability::Limit;
 use rust_decimal::Decimal;
 
 /// Salt in a hundred parts of the unstuffed mix without its dry ingredients (`us-6.3-6`), truncated to
@@ -16,14 +18,11 @@ use rust_decimal::Decimal;
 /// Weights that cannot be.
 pub fn salt_of_wet_mix(salt: Grams, mix: Grams, dry: Grams) -> Result<Percent> {
     if salt.milligrams() < 0 || dry.milligrams() < salt.milligrams() {
-        let detail =
-            "The salt is one of the dry ingredients, so they weigh at least as much as it.";
-        return Err(Refusal::cannot_be("dry", detail));
+        return Err(Refusal::cannot_be("dry", ProcessSays::SaltIsDry));
     }
     let wet = mix - dry;
     if wet.is_none_left() {
-        let detail = "The mix must weigh more than its dry ingredients. Check the weights.";
-        return Err(Refusal::cannot_be("mix", detail));
+        return Err(Refusal::cannot_be("mix", ProcessSays::MixTooLight));
     }
     let parts = |grams: Grams| Decimal::from(grams.milligrams());
     Ok(Percent::new(
@@ -42,11 +41,8 @@ pub(super) fn plausible(salting: &Salting) -> Result<()> {
             return Ok(());
         }
         let detail = match number < least {
-            true => format!(
-                "{number} % is so little that a part of one may have been typed for a percentage: \
-                 3.3 %, not 0.033."
-            ),
-            false => format!("{number} % cannot be. Give the parts in a hundred."),
+            true => ProcessSays::PartOfOne { percent: number },
+            false => ProcessSays::CannotBe { percent: number },
         };
         Err(Refusal::cannot_be(field, detail))
     };
@@ -60,14 +56,13 @@ pub(super) fn plausible(salting: &Salting) -> Result<()> {
     }
     if let Some(pickle) = &salting.pickle {
         if pickle.salometer.is_sign_negative() || pickle.salometer > whole {
-            let detail = format!(
-                "{}° on the salometer cannot be; it ends at 100°.",
-                pickle.salometer
-            );
+            let degrees = pickle.salometer;
+            let detail = ProcessSays::Salometer { degrees };
             return Err(Refusal::cannot_be("salometer", detail));
         }
         if pickle.per_hundred.is_sign_negative() {
-            let detail = format!("{} parts of pickle cannot be.", pickle.per_hundred);
+            let parts = pickle.per_hundred;
+            let detail = ProcessSays::Pickle { parts };
             return Err(Refusal::cannot_be("pickle", detail));
         }
     }
@@ -82,58 +77,58 @@ pub(super) fn judge(method: &Method, salting: &Salting, rows: &Rows) -> Result<O
         let Some((row, _)) = lacks.first().cloned() else {
             return Ok(None);
         };
-        let said: Vec<String> = lacks.iter().map(|(_, says)| says.clone()).collect();
-        let judged = Judgement::short(None, Finding::against(rows, &row, said.join(" ")));
-        if nearest
-            .as_ref()
-            .is_none_or(|(count, _)| lacks.len() < *count)
-        {
-            nearest = Some((lacks.len(), judged));
+        let count = lacks.len();
+        let says = MethodSays::Lacks {
+            lacks: lacks.into_iter().map(|(_, says)| says.into()).collect(),
+        };
+        let judged = Judgement::short(None, Finding::against(rows, &row, says));
+        if nearest.as_ref().is_none_or(|(least, _)| count < *least) {
+            nearest = Some((count, judged));
         }
     }
     Ok(nearest.map(|(_, judged)| judged))
 }
 
-fn lacks(way: &SaltWay, salting: &Salting) -> Vec<(RowId, String)> {
+fn lacks(way: &SaltWay, salting: &Salting) -> Vec<(RowId, MethodSays)> {
     let percent = |value: Option<Percent>| value.map(Percent::number);
     let pickle = salting.pickle.as_ref();
     let asked = [
-        ("salt on the meat, %", &way.dry, percent(salting.dry)),
-        ("salt in the cure mix, %", &way.mix, percent(salting.mix)),
+        (CureFigure::Salt, &way.dry, percent(salting.dry)),
+        (CureFigure::MixSalt, &way.mix, percent(salting.mix)),
+        (CureFigure::BrineSalt, &way.brine, percent(salting.brine)),
         (
-            "salt in the meat's brine at the end, %",
-            &way.brine,
-            percent(salting.brine),
-        ),
-        (
-            "pickle on the salometer, °",
+            CureFigure::Salometer,
             &way.salometer,
             pickle.map(|pickle| pickle.salometer),
         ),
         (
-            "pickle to 100 of meat",
+            CureFigure::Pickle,
             &way.pickle,
             pickle.map(|pickle| pickle.per_hundred),
         ),
     ];
     asked
         .into_iter()
-        .filter_map(|(what, bound, has)| lack(what, bound.as_ref()?, has))
+        .filter_map(|(figure, bound, has)| lack(figure, bound.as_ref()?, has))
         .collect()
 }
 
-pub(super) fn lack(what: &str, bound: &Bound, has: Option<Decimal>) -> Option<(RowId, String)> {
+pub(super) fn lack(
+    figure: CureFigure,
+    bound: &Bound,
+    has: Option<Decimal>,
+) -> Option<(RowId, MethodSays)> {
     if has.is_some_and(|has| bound.allows(has)) {
         return None;
     }
-    let limit = crate::stability::Limit {
+    let limit = Limit {
         bound: bound.clone(),
         open: false,
     };
-    let has = has.map_or_else(
-        || "none is on record".to_owned(),
-        |has| format!("it has {}", has.round_dp(3).normalize()),
-    );
-    let wanted = limit.at(bound.value.round_dp(2)).said();
-    Some((bound.row.clone(), format!("{what}: {wanted}; {has}.")))
+    let limit = limit.says_of(bound.value.round_dp(2));
+    let says = match has.map(|has| has.round_dp(3)) {
+        Some(has) => MethodSays::Lack { figure, limit, has },
+        None => MethodSays::LackUnknown { figure, limit },
+    };
+    Some((bound.row.clone(), says))
 }

@@ -484,8 +484,12 @@ impl VariantEntry {
             casing: self.casing.map(LengthEntry::length),
             only_pepperoni: self.only_pepperoni,
             needs: all(&self.needs, |need| {
+                let (part, more) = need.parts.split_first().ok_or_else(|| {
+                    Bad::new(format!("{row}: a need without parts. Name a stage."))
+                })?;
                 Ok(Need {
-                    parts: need.parts.iter().map(PartEntry::part).collect(),
+                    part: part.part(),
+                    more: more.iter().map(PartEntry::part).collect(),
                     time: need.time.time()?,
                     per_pound: need.per_pound.map(TimeEntry::time).transpose()?,
                     row: own(&need.row)?,

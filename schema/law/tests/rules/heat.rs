@@ -1,6 +1,7 @@
 //! Heat, trichinae and stability with the shipped rules: what must hold for every reading.
 
 use chrono::{DateTime, TimeDelta, Utc};
+use chrono_tz::Tz;
 use domain::heat::{self, Answer, Cook, Cooled, Food, Log, Reading, Standard};
 use domain::law::{Law, Laws};
 use domain::measure::{Percent, Temperature};
@@ -125,7 +126,7 @@ fn cooling(readings: &[(i64, i64)], plan: &str) -> Answer {
         at: instant(*minutes),
         core: Temperature::fahrenheit(*degrees),
     });
-    let log = Log::new(readings.collect()).unwrap();
+    let log = Log::new(readings.collect(), Tz::UTC).unwrap();
     let cooled = Cooled {
         log: &log,
         nitrite_ppm: Some(Decimal::from(120)),
@@ -174,7 +175,7 @@ proptest! {
         let core = Temperature::fahrenheit(tenths(degrees));
         let log = (0..=minutes).map(|at| Reading { at: instant(at), core });
         let law = of(Profile::Us);
-        let logged = heat::enough_by_log(&Log::new(log.collect()).unwrap(), &standard, &law.heat, &law.rows);
+        let logged = heat::enough_by_log(&Log::new(log.collect(), Tz::UTC).unwrap(), &standard, &law.heat, &law.rows);
         prop_assert_eq!(logged.answer, cooked(degrees, minutes * 60, Profile::Us, &standard));
     }
 

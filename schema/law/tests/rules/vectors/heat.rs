@@ -7,12 +7,13 @@ use super::Input;
 use chrono::{DateTime, TimeDelta, Utc};
 use domain::grams::Grams;
 use domain::heat::{
-    self, Answer, Cook, Cooled, Food, Holding, Judgement, Log, Reading, Standard, Timed, shown,
+    self, Answer, Cook, Cooled, Food, Holding, Judgement, Log, Reading, Standard, Timed,
 };
 use domain::law::Law;
 use domain::measure::{Percent, Temperature};
 use domain::refusal::Result;
 use domain::rows::{Finding, Gravity, RowId};
+use domain::says::Arg;
 use domain::stability::{self, Fact, Life, Readings, Stable, Treated, VacuumFood};
 use domain::trichinae::{
     self, Freezing, Heating, Length, Measured, Pickle, Process, Proof, Run, Salting, StageKind,
@@ -133,6 +134,12 @@ fn findings(found: Result<Vec<Finding>>) -> String {
     }
 }
 
+/// `1 h 52 min`.
+fn shown(time: TimeDelta) -> String {
+    let shown = words::Speech::default().arg(&Arg::Length(time));
+    shown.replace('\u{a0}', " ")
+}
+
 /// `enough`, `short 1 s`, `short`, `decide`; `; warn` where an unconfirmed row speaks.
 fn judged(judgement: Result<Judgement>) -> String {
     let judgement = match judgement {
@@ -181,7 +188,7 @@ fn log(input: &Input) -> Log {
             core: temperature(core),
         }
     });
-    Log::new(readings.collect()).expect("a log")
+    Log::new(readings.collect(), chrono_tz::Tz::UTC).expect("a log")
 }
 
 fn cool(input: &Input, law: &Law) -> String {
@@ -215,6 +222,7 @@ fn timed(input: &Input, law: &Law) -> String {
         start: temperature(input.text("start")),
         warmest: input.maybe("warmest").map(temperature),
         is_marked: input.maybe("marked") != Some("no"),
+        zone: chrono_tz::Tz::UTC,
     };
     let now = instant(0) + time(input.text("after"));
     let timed = heat::timed(&food, input.text("rule"), now, &law.heat, &law.rows);

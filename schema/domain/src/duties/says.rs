@@ -1,0 +1,115 @@
+//! What is said of approvals, batches, places of rearing, marks, records and sales. What is said of
+//! names and of standards stands beside them.
+
+use super::approvals::Work;
+use super::banned::BannedFrom;
+use super::beef::Shared;
+use super::keeping::Record;
+use super::sale::Head;
+use crate::grams::Grams;
+use crate::measure::Percent;
+use crate::messages;
+use crate::says::Arg;
+use crate::words::words;
+use chrono::NaiveDate;
+use rust_decimal::Decimal;
+
+messages! {
+    /// What is said of a percentage that cannot be.
+    PercentSays in "percent" {
+        CannotBe "cannot-be" { percent: Percent },
+        PartOfOne "part-of-one" { percent: Decimal, meant: Decimal },
+    }
+}
+
+messages! {
+    /// What is said of work that needs a paper.
+    ApprovalSays in "approval" {
+        Ended "ended" { number: String, work: Work, until: NaiveDate },
+        Needed "needed" { work: Work, needs: String },
+    }
+}
+
+messages! {
+    /// What is said of parts of an animal, and of how it died.
+    AnimalSays in "animal" {
+        Banned "banned" { part: String, named: String, from: BannedFrom },
+        NotForFood "not-for-food",
+        NotBled "not-bled",
+        Diseased "diseased",
+    }
+}
+
+words! {
+    /// What a batch may mix.
+    Mixed { Producers = "producers", Abattoirs = "abattoirs", KillDays = "kill-days", }
+}
+
+messages! {
+    /// What is said of what shares a batch.
+    BatchSays in "batch" {
+        Mixes "mixes" { what: Arg },
+        SeveralDays "several-days",
+        BeefOneDay "beef-one-day",
+        BeefUnknown "beef-unknown" { what: Shared },
+        BeefDiffers "beef-differs" { what: Shared, one: String, other: String },
+        BeefKillDays "beef-kill-days",
+    }
+}
+
+messages! {
+    /// What is said of where an animal lived.
+    OriginSays in "origin" {
+        KilledFirst "killed-first" { born: NaiveDate, killed: NaiveDate },
+        LiveWeight "live-weight" { weight: Grams },
+        GiveLiveWeight "give-live-weight" { months: u32 },
+        NoCountry "no-country",
+        NoRearing "no-rearing",
+        BeefLacks "beef-lacks",
+    }
+}
+
+messages! {
+    /// What is said of the oval mark.
+    OvalSays in "oval" {
+        None "none",
+        NoNumber "no-number",
+        NotOwn "not-own" { number: String },
+        LettersEnded "letters-ended" { letters: String, until: NaiveDate },
+        OtherLetters "other-letters" { letters: String, known: Arg },
+    }
+}
+
+messages! {
+    /// What is said of records.
+    RecordSays in "record" {
+        Lacks "lacks" { record: Record, field: String },
+        GiveLastDay "give-last-day",
+    }
+}
+
+messages! {
+    /// What is said of listed foods.
+    ListedSays in "listed" {
+        NoSales "no-sales",
+        SellsLittle "sells-little",
+        NotListed "not-listed",
+        Inspected "inspected",
+        AfterKillStep "after-kill-step",
+        FarmPack "farm-pack",
+        FarmItself "farm-itself",
+        OtherShop "other-shop",
+        Served "served",
+        LeavesList "leaves-list",
+        KillStep "kill-step",
+        ShippedOn "shipped-on",
+    }
+}
+
+messages! {
+    /// What is said of the weight of a sale.
+    SaleSays in "sale" {
+        NoWeight "no-weight" { weight: Grams },
+        MoreThanRetail "more-than-retail" { weight: Grams, head: Head, most: Grams },
+    }
+}

@@ -1,0 +1,109 @@
+//! What is said of heat and cold.
+
+use super::words::{Food, Holding};
+use crate::measure::Temperature;
+use crate::messages;
+use crate::rows::RowId;
+use crate::says::Arg;
+use crate::stability::LimitSays;
+use chrono::{NaiveDateTime, TimeDelta};
+use rust_decimal::Decimal;
+
+messages! {
+    /// What is said of temperatures, times and logs that cannot be.
+    HeatSays in "heat" {
+        CoreTooHot "core-too-hot" { at: Temperature, most: Temperature },
+        CoreTooCold "core-too-cold" { at: Temperature, least: Temperature },
+        StoreTooHot "store-too-hot" { at: Temperature, most: Temperature },
+        StoreTooCold "store-too-cold" { at: Temperature, least: Temperature },
+        EndsFirst "ends-first" { time: TimeDelta },
+        NoReading "no-reading",
+        TwoReadings "two-readings" { at: NaiveDateTime, one: Temperature, other: Temperature },
+    }
+}
+
+messages! {
+    /// What is said of a cook.
+    CookSays in "cook" {
+        Silence "silence" { from: NaiveDateTime, until: NaiveDateTime, length: TimeDelta },
+        WentOut "went-out" { core: Temperature, at: NaiveDateTime },
+        NoTable "no-table" { food: Food },
+        NoLethality "no-lethality" { log: Decimal, food: Food },
+        NoRow "no-row" { row: RowId },
+        HeldShort "held-short" {
+            core: Temperature, held: TimeDelta, at_least: Temperature, hold: TimeDelta,
+            missing: TimeDelta,
+        },
+        Gaps "gaps" { held: TimeDelta, at_least: Temperature },
+        HoldShort "hold-short" {
+            at_least: Temperature, held: TimeDelta, hold: TimeDelta, missing: TimeDelta,
+        },
+        Reached "reached" { at_least: Temperature },
+        Enough "enough" { at_least: Temperature, hold: TimeDelta, held: TimeDelta },
+        TooCool "too-cool" { core: Temperature, at_least: Temperature, hold: TimeDelta },
+        CameUpSlowly "came-up-slowly" {
+            from: Temperature, to: Temperature, took: TimeDelta, within: TimeDelta,
+        },
+    }
+}
+
+messages! {
+    /// A stage of a cooling, within a sentence.
+    StageSays in "cool-stage" {
+        Between "between" { from: Temperature, to: Temperature },
+        FromStart "from-start" { to: Temperature },
+    }
+}
+
+messages! {
+    /// What is said of a cooling.
+    CoolSays in "cool" {
+        NoPlan "no-plan" { plan: String, known: Arg },
+        NitriteCannotBe "nitrite-cannot-be" { ppm: Decimal },
+        NoStages "no-stages",
+        NotApproved "not-approved",
+        NoNitrite "no-nitrite" { least: Decimal },
+        LittleNitrite "little-nitrite" { least: Decimal, ppm: Decimal },
+        NeverAbove "never-above" { to: Temperature },
+        Enough "enough" { stage: StageSays, most: TimeDelta, within: TimeDelta },
+        TooLong "too-long" { stage: StageSays, least: TimeDelta, within: TimeDelta },
+        Unsure "unsure" {
+            stage: StageSays, least: TimeDelta, most: TimeDelta, within: TimeDelta,
+        },
+        StillWarm "still-warm" {
+            gone: TimeDelta, from: Temperature, core: Temperature, within: TimeDelta, stage: StageSays,
+        },
+        WarmSinceStart "warm-since-start" {
+            gone: TimeDelta, core: Temperature, within: TimeDelta, stage: StageSays,
+        },
+        StillCooling "still-cooling" {
+            core: Temperature, at: NaiveDateTime, to: Temperature, by: NaiveDateTime,
+        },
+        WarmAfterFirst "warm-after-first" {
+            core: Temperature, after: TimeDelta, within: TimeDelta, stage: StageSays,
+        },
+        BeginsLate "begins-late" { core: Temperature, stage: StageSays },
+    }
+}
+
+messages! {
+    /// What is said of holding and thawing.
+    HoldSays in "holding" {
+        NoTemperature "no-temperature" { what: Holding },
+        Outside "outside" { at: Temperature, limit: LimitSays },
+        ThawedWarm "thawed-warm" { above: TimeDelta, within: TimeDelta },
+    }
+}
+
+messages! {
+    /// What is said of food under time in place of temperature.
+    TimedSays in "timed" {
+        NoRule "no-rule" { rule: String, known: Arg },
+        Future "future" { since: NaiveDateTime },
+        Start "start" { start: Temperature, wanted: Arg },
+        Unmarked "unmarked" { until: NaiveDateTime },
+        Ended "ended" { until: NaiveDateTime },
+        TooWarm "too-warm" { warmest: Temperature, most: Temperature },
+        Unread "unread" { most: Temperature },
+    }
+}
