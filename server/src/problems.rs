@@ -5,6 +5,7 @@ use chrono::NaiveDateTime;
 use domain::messages;
 use domain::says::{Arg, Says};
 use domain::words::DeedKind;
+use rust_decimal::Decimal;
 
 messages! {
     /// The sorts of problem.
@@ -103,5 +104,8 @@ messages! {
         NoPart "no-part" { part: usize, parts: usize },
         NoPacks "no-packs" { text: String },
         NoSheet "no-sheet" { sheet: String, sheets: Arg },
+        SheetTooSmall "sheet-too-small" { sheet: String, width: Decimal, height: Decimal, across: Decimal, along: Decimal },
+        SheetPlaces "sheet-places" { sheet: String, places: usize, skip: usize },
+        NotDrawn "not-drawn" { cause: String },
     }
 }

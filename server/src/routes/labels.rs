@@ -8,9 +8,10 @@ use crate::error::{Error, Result};
 use crate::label_facts::{self, MOST, Wanted};
 use crate::problems::{LabelsSays, TitleSays};
 use crate::read::Reading;
-use ::labels::PlacedLabel;
+use ::labels::{Length, PlacedLabel, SheetRefusal};
 use actix_web::{HttpRequest, HttpResponse, web};
 use domain::lot::LotId;
+use rust_decimal::Decimal;
 use serde::Deserialize;
 use store::family::Extent;
 
@@ -172,17 +173,48 @@ async fn pdf(app: web::Data<App>, placed: Vec<PlacedLabel>, asked: Asked) -> Res
                 .sheet(name)?
                 .fill(&placed, asked.skip.unwrap_or(0))
                 .map_err(|refusal| {
-                    Error::label_refused(TitleSays::SheetDoesNotHold, refusal.to_string())
+                    Error::label_refused(TitleSays::SheetDoesNotHold, of_sheet(refusal))
                 })?,
         };
-        ::labels::pdf(&pages)
-            .map_err(|error| Error::label_refused(TitleSays::LabelNotMade, error.to_string()))
+        ::labels::pdf(&pages).map_err(|error| {
+            let cause = error.to_string();
+            Error::label_refused(TitleSays::LabelNotMade, LabelsSays::NotDrawn { cause })
+        })
     })
     .await?;
     Ok(HttpResponse::Ok()
         .content_type("application/pdf")
         .insert_header(("Content-Disposition", "inline; filename=\"labels.pdf\""))
         .body(bytes))
+}
+
+/// Why labels do not go on a sheet.
+fn of_sheet(refusal: SheetRefusal) -> LabelsSays {
+    let millimetres = |length: Length| Decimal::new(length.um(), 3).round_dp(2);
+    match refusal {
+        SheetRefusal::TooLarge {
+            sheet,
+            label_w,
+            label_h,
+            had_w,
+            had_h,
+        } => LabelsSays::SheetTooSmall {
+            sheet,
+            width: millimetres(label_w),
+            height: millimetres(label_h),
+            across: millimetres(had_w),
+            along: millimetres(had_h),
+        },
+        SheetRefusal::Skip {
+            sheet,
+            places,
+            skip,
+        } => LabelsSays::SheetPlaces {
+            sheet,
+            places,
+            skip,
+        },
+    }
 }
 
 /// `1,2,5-9`.

@@ -1026,6 +1026,9 @@ cure-deed-going-in = { $salt } of curing salt on { $meat } of meat, { $method }:
 cure-deed-both-going-in = { $salt } of curing salt on { $meat } of meat, { $method }: { $nitrite } ppm sodium nitrite and { $nitrate } ppm sodium nitrate going in, { $percent } % salt.
 heat-deed-no-core = No core temperature is on record for this cook. Measure the thickest part and enter it: its date rests on it.
 trichinae-deed-nothing-speaks = { $lot } is pork that is eaten without cooking, and nothing on record speaks for it against trichinae. Tell its treatment ("trichinae": frozen, heated or certificate), or enter the certificate of its farm.
+labels-sheet-too-small = A label of { $width } by { $height } mm does not go on the sheet "{ $sheet }": between its margins there are { $across } by { $along } mm.
+labels-sheet-places = The sheet "{ $sheet }" has { $places } places for these labels; { $skip } cannot be used up.
+labels-not-drawn = The label cannot be drawn: { $cause }.
 
 ## Pages
 

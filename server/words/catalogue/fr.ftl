@@ -1032,6 +1032,9 @@ cure-deed-going-in = { $salt } de sel nitrité pour { $meat } de viande, { $meth
 cure-deed-both-going-in = { $salt } de sel nitrité pour { $meat } de viande, { $method } : { $nitrite } ppm de nitrite de sodium et { $nitrate } ppm de nitrate de sodium ajoutés, { $percent } % de sel.
 heat-deed-no-core = Aucune température à cœur n'est inscrite pour cette cuisson. Mesurez la partie la plus épaisse et saisissez-la : la date en dépend.
 trichinae-deed-nothing-speaks = { $lot } est du porc mangé sans cuisson, et rien au registre ne le garantit contre les trichines. Indiquez son traitement (« trichinae » : frozen, heated ou certificate), ou saisissez le certificat de sa ferme.
+labels-sheet-too-small = Une étiquette de { $width } sur { $height } mm ne tient pas sur la feuille « { $sheet } » : entre ses marges il y a { $across } sur { $along } mm.
+labels-sheet-places = La feuille « { $sheet } » a { $places } places pour ces étiquettes ; { $skip } ne peuvent pas être déjà prises.
+labels-not-drawn = L'étiquette ne peut pas être dessinée : { $cause }.
 
 ## Pages
 
