@@ -1,12 +1,13 @@
 //! A cure worked out before anybody weighs: how much of what, and whether it may be done.
 
 use crate::caller::Caller;
+use crate::deeds::says::CureDeedSays;
 use crate::error::{Error, Result};
 use crate::wire::answers::because::finding_read;
 use crate::wire::cure_room::CurePlanRead;
 use crate::wire::cures::{CurePlanAsked, decimal, number};
 use crate::wire::{Number, Weight};
-use domain::cure::{self, Basis, CAUTION, Cure, Dose, Level, Recipe};
+use domain::cure::{self, Basis, Cure, Dose, Level, Recipe};
 use domain::measure::Percent;
 use domain::moment::day_of;
 
@@ -59,6 +60,6 @@ pub fn work_out(app: &Caller<'_>, asked: &CurePlanAsked) -> Result<CurePlanRead>
             .iter()
             .map(|finding| finding_read(finding, rows, &speech))
             .collect(),
-        caution: CAUTION.to_owned(),
+        caution: speech.say(&CureDeedSays::Caution.into()),
     })
 }

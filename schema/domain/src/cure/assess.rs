@@ -1,5 +1,6 @@
 //! What a cure that was used means: parts per million, salt, and whether the place allows it.
 
+use super::says::{CureSays, LimitSays};
 use super::weighing::grams;
 use super::{
     Basis, Class, Ingoing, Level, Method, Mix, Rules, Stage, Strength, brine, ceiling, check,
@@ -111,27 +112,28 @@ impl Cure {
         let salts = self.salts.iter().map(|(_, weight)| ("salts", *weight));
         for (field, weight) in weights.into_iter().chain(salts) {
             if weight < Grams::ZERO || weight > HEAVIEST {
-                let says = format!("{weight} cannot be: give a weight from 0 to {HEAVIEST}.");
+                let says = CureSays::WeightCannotBe {
+                    grams: weight,
+                    none: Grams::ZERO,
+                    most: HEAVIEST,
+                };
                 return Err(Refusal::cannot_be(field, says));
             }
         }
         if self.meat.is_none_left() {
-            let says = "There is no weight of meat. Weigh it raw, before the cure goes on.";
-            return Err(Refusal::cannot_be("meat", says));
+            return Err(Refusal::cannot_be("meat", CureSays::NoMeat));
         }
         if self.class.is_ground() != (self.method == Method::Comminuted)
             && !matches!(self.class, Class::Sterilised | Class::InfantFood)
         {
-            let says = format!(
-                "{} and {} do not go together: the limits for whole pieces are not for ground meat. Choose the method comminuted for ground meat, and only for it.",
-                self.class, self.method
-            );
+            let says = CureSays::ClassAndMethod {
+                class: self.class,
+                method: self.method,
+            };
             return Err(Refusal::cannot_be("method", says));
         }
         if self.method.is_dry() && self.water > Grams::ZERO {
-            let says =
-                "There is water in a dry cure. Choose a brine method, so that it is counted.";
-            return Err(Refusal::cannot_be("water", says));
+            return Err(Refusal::cannot_be("water", CureSays::WaterInDry));
         }
         let (taken, field) = match self.method {
             Method::ImmersionPickUp => (self.pickup, "pickup"),
@@ -146,9 +148,7 @@ impl Cure {
             + self.salts.iter().map(|(_, weight)| *weight).sum();
         let pickle = self.pickle.unwrap_or(parts);
         if self.method.has_pickle() && pickle < parts {
-            let says = format!(
-                "The pickle weighs {pickle} and its parts {parts}. Weigh the whole pickle again."
-            );
+            let says = CureSays::PickleParts { pickle, parts };
             return Err(Refusal::cannot_be("pickle", says));
         }
         let skin = match (&rules.skin, self.skin_on && self.class.is_bacon()) {
@@ -157,10 +157,7 @@ impl Cure {
         };
         let flesh = Percent::new(Decimal::ONE_HUNDRED - skin).fraction();
         if flesh <= Decimal::ZERO {
-            return Err(Refusal::cannot_be(
-                "skin_on",
-                "The rule for the rind leaves no meat.",
-            ));
+            return Err(Refusal::cannot_be("skin_on", CureSays::RindOnly));
         }
         Ok(Mix {
             meat: grams(self.meat) * flesh,
@@ -244,9 +241,7 @@ pub fn assess(cure: &Cure, place: Profile, laws: &Laws) -> Result<Assessed> {
     };
     let salt_percent = percent(salt)?;
     if salt_percent.number() > Decimal::ONE_HUNDRED {
-        let says = format!(
-            "{salt_percent} salt cannot be: that is more salt than meat. Weigh both again; grams and kilograms may be mixed up."
-        );
+        let says = CureSays::SaltCannotBe { salt: salt_percent };
         return Err(Refusal::cannot_be("salt", says));
     }
     let water = match cure.method.has_pickle() {
@@ -315,11 +310,10 @@ fn note_residual(
     limits
         .filter(|limit| limit.measure(ingoing, &rules.masses) > limit.bound.value)
         .map(|limit| {
-            let says = format!(
-                "The finished product may hold at most {} ppm {}: more than that went in, so have it tested.",
-                limit.bound.value.normalize(),
-                limit.said()
-            );
+            let says = LimitSays::FinishedMost {
+                most: limit.bound.value,
+                what: limit.said(),
+            };
             Finding::note(says, [limit.bound.row.clone()])
         })
         .collect()

@@ -1,5 +1,6 @@
 //! Brine: what a salometer's degrees mean, and how much salt is in how much water.
 
+use super::says::BrineSays;
 use super::{Rules, Salometer};
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
@@ -30,7 +31,7 @@ pub struct BrineReading {
 /// Degrees below 0 or above 100, or a scale without figures.
 pub fn read_salometer(degrees: Decimal, on: Salometer, rules: &Rules) -> Result<BrineReading> {
     if degrees < Decimal::ZERO || degrees > Decimal::ONE_HUNDRED {
-        let says = format!("{degrees}° cannot be: a salometer goes from 0 to 100.");
+        let says = BrineSays::DegreesCannotBe { degrees };
         return Err(Refusal::cannot_be("salometer", says));
     }
     let find = |wanted| {
@@ -39,9 +40,7 @@ pub fn read_salometer(degrees: Decimal, on: Salometer, rules: &Rules) -> Result<
             .iter()
             .find(|scale| scale.scale == wanted)
             .ok_or_else(|| {
-                let says = format!(
-                    "There are no figures for a salometer of the scale {wanted}. Weigh salt and water instead."
-                );
+                let says = BrineSays::NoScale { scale: wanted };
                 Refusal::cannot_be("salometer", says)
             })
     };
@@ -54,12 +53,15 @@ pub fn read_salometer(degrees: Decimal, on: Salometer, rules: &Rules) -> Result<
     let mut findings = Vec::new();
     if on != Salometer::At60F {
         let says = match own.percent_per_degree {
-            Some(_) => format!(
-                "{degrees}° on this salometer is {percent} salt; on the usual one (60 °F) it would be {usual_percent}. See which of them the recipe means."
-            ),
-            None => format!(
-                "This salometer is made for 38 °F and the table for 60 °F: {degrees}° is about {usual_percent} salt, not just that. Read it with a 60 °F salometer in brine of 60 °F, or weigh salt and water."
-            ),
+            Some(_) => BrineSays::OtherScale {
+                degrees,
+                percent,
+                usual: usual_percent,
+            },
+            None => BrineSays::ColdScale {
+                degrees,
+                usual: usual_percent,
+            },
         };
         findings.push(Finding::new(Gravity::Warn, says, [own.row.clone()]));
     }
@@ -91,10 +93,10 @@ pub fn brine_percent(salt: Decimal, water: Decimal) -> Percent {
 pub(super) fn check_saturation(percent: Percent, rules: &Rules) -> Option<Finding> {
     let most = rules.saturated.as_ref()?;
     (!most.allows(percent.number())).then(|| {
-        let says = format!(
-            "A brine of {percent} salt does not dissolve: {} % is the most that water holds. The rest lies on the bottom and is not in the meat as counted. Weigh again, or add water.",
-            most.value.normalize()
-        );
+        let says = BrineSays::Saturated {
+            percent,
+            most: Percent::new(most.value),
+        };
         Finding::new(Gravity::Warn, says, [most.row.clone()])
     })
 }

@@ -1,5 +1,6 @@
 //! The highest limit that anybody has confirmed anywhere: above it nothing passes, in any place.
 
+use super::says::LimitSays;
 use super::{AtomicMasses, Basis, Class, Counts, Ingoing, Level, Limit, Method, Stage};
 use crate::law::{Law, Laws};
 use crate::rows::{Finding, Gravity, RowId, Sense};
@@ -102,12 +103,13 @@ pub(super) fn check(
             continue;
         };
         if level.ppm > most.level.ppm + most.tolerance {
-            let says = format!(
-                "{} ppm {} went in. No place that has been read allows more than {} ppm for {class} ({method}); so it is not done anywhere.",
-                level.ppm.round_dp(2).normalize(),
-                basis.said(),
-                most.level.ppm.round_dp(2).normalize(),
-            );
+            let says = LimitSays::AnyPlace {
+                ppm: level.ppm.round_dp(2),
+                basis,
+                most: most.level.ppm.round_dp(2),
+                class,
+                method,
+            };
             findings.push(Finding::new(Gravity::Refuse, says, [most.row]));
         }
     }

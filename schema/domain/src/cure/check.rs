@@ -1,8 +1,12 @@
 //! What goes in, against what a place allows.
 
+use super::says::{AllowedSays, CountedSays, DoseSays, FoodSays, LimitSays, RangeSays, SetSays};
 use super::{Alternative, Assessed, Counts, Cure, Ingoing, Limit, Rules, Stage, When};
+use crate::grams::Grams;
 use crate::measure::Percent;
 use crate::rows::{Finding, Gravity, RowId, Rows, Sense};
+use crate::says::{Arg, Says};
+use rust_decimal::prelude::ToPrimitive;
 use rust_decimal::{Decimal, RoundingStrategy};
 
 /// Every limit that is for this cure; the rows that were asked are added.
@@ -60,8 +64,8 @@ fn note_gaps(
 ) -> Vec<Finding> {
     let mut findings = Vec::new();
     for (is_in, nitrite, what) in [
-        (ingoing.has_nitrite() && !sets, true, "nitrite"),
-        (ingoing.has_nitrate(), false, "nitrate"),
+        (ingoing.has_nitrite() && !sets, true, CountedSays::Nitrite),
+        (ingoing.has_nitrate(), false, CountedSays::Nitrate),
     ] {
         let upper = |stage| {
             rules.limits.iter().any(|limit| {
@@ -76,13 +80,14 @@ fn note_gaps(
         }
         let (class, method) = (cure.class, cure.method);
         findings.push(match upper(Stage::Residual) {
-            true => Finding::note(
-                format!("For {what} in {class} only what is left at the end is limited, not what goes in."),
-                [],
-            ),
+            true => Finding::note(LimitSays::OnlyResidual { what, class }, []),
             false => Finding::new(
                 Gravity::Warn,
-                format!("No limit for {what} in {class} ({method}) has been read for this place. Ask before you use it."),
+                LimitSays::NoneRead {
+                    what,
+                    class,
+                    method,
+                },
                 [],
             ),
         });
@@ -117,48 +122,64 @@ fn bears(when: When, cure: &Cure) -> Option<Gravity> {
     }
 }
 
-fn says(limit: &Limit, measured: Decimal, cure: &Cure, done: &Assessed) -> String {
-    let (what, value) = (limit.said(), limit.bound.value.normalize());
-    let measured_shown = measured.round_dp(2).normalize();
-    let of = format!("{} ({})", cure.class, cure.method);
-    let over = measured > limit.bound.value;
-    let condition = match limit.when {
-        When::Heated => " where it is cooked",
-        When::NotHeated => " where it is not cooked",
-        When::KeepRefrigerated => " for what must be kept refrigerated",
-        When::CalledCured => " for what is called cured",
-        When::Always => "",
+fn says(limit: &Limit, measured: Decimal, cure: &Cure, done: &Assessed) -> LimitSays {
+    let (what, value) = (limit.said(), limit.bound.value);
+    let over = measured > value;
+    let food = food(limit.when, cure);
+    let rule = match (limit.bound.sense, over) {
+        (_, true) if value.is_zero() => AllowedSays::None { food },
+        (Sense::Exactly, _) => AllowedSays::Exactly { ppm: value, food },
+        (_, true) => AllowedSays::Most { ppm: value, food },
+        (_, false) => AllowedSays::Least { ppm: value, food },
     };
-    let is = match (limit.bound.sense, over) {
-        (_, true) if value.is_zero() => format!("none is allowed in {of}{condition}"),
-        (Sense::Exactly, _) => format!("it must be {value} ppm in {of}{condition}"),
-        (_, true) => format!("{value} ppm is the most for {of}{condition}"),
-        (_, false) => format!("{value} ppm is the least for {of}{condition}"),
+    let ppm = measured.round_dp(2);
+    match would_do(limit, measured, done.curing_salt) {
+        None => LimitSays::Broken { ppm, what, rule },
+        Some(dose) => LimitSays::BrokenWouldDo {
+            ppm,
+            what,
+            rule,
+            dose,
+        },
+    }
+}
+
+fn food(when: When, cure: &Cure) -> FoodSays {
+    let (class, method) = (cure.class, cure.method);
+    match when {
+        When::Heated => FoodSays::Heated { class, method },
+        When::NotHeated => FoodSays::NotHeated { class, method },
+        When::KeepRefrigerated => FoodSays::KeepRefrigerated { class, method },
+        When::CalledCured => FoodSays::CalledCured { class, method },
+        When::Always => FoodSays::Any { class, method },
+    }
+}
+
+/// How much of the curing salt would keep to the limit, where it is the curing salt's affair.
+fn would_do(limit: &Limit, measured: Decimal, used: Grams) -> Option<DoseSays> {
+    let value = limit.bound.value;
+    let over = measured > value;
+    if limit.counts == Counts::Ascorbate
+        || used.is_none_left()
+        || measured.is_zero()
+        || value.is_zero()
+    {
+        return None;
+    }
+    // Towards the safe side: a most is cut, a least is raised.
+    let rounding = match (limit.bound.sense, over) {
+        (Sense::Exactly, _) => RoundingStrategy::MidpointNearestEven,
+        (_, true) => RoundingStrategy::ToZero,
+        (_, false) => RoundingStrategy::AwayFromZero,
     };
-    let salts = done.curing_salt;
-    let would_do = match limit.counts {
-        Counts::Ascorbate => String::new(),
-        _ if salts.is_none_left() || measured.is_zero() || value.is_zero() => String::new(),
-        _ => {
-            let milligrams = Decimal::from(salts.milligrams()) * limit.bound.value / measured;
-            let word = match (limit.bound.sense, over) {
-                (Sense::Exactly, _) => "Just",
-                (_, true) => "At most",
-                (_, false) => "At least",
-            };
-            // Towards the safe side: a most is cut, a least is raised.
-            let rounding = match (limit.bound.sense, over) {
-                (Sense::Exactly, _) => RoundingStrategy::MidpointNearestEven,
-                (_, true) => RoundingStrategy::ToZero,
-                (_, false) => RoundingStrategy::AwayFromZero,
-            };
-            let grams = (milligrams / Decimal::ONE_THOUSAND)
-                .round_dp_with_strategy(2, rounding)
-                .normalize();
-            format!(" {word} {grams} g of this curing salt would do, not {salts}.")
-        }
-    };
-    format!("{measured_shown} ppm {what} went in; {is}.{would_do}")
+    let milligrams = Decimal::from(used.milligrams()) * value / measured;
+    let hundredths = (milligrams / Decimal::TEN).round_dp_with_strategy(0, rounding);
+    let grams = Grams::from_milligrams(hundredths.to_i64()?.checked_mul(10)?);
+    Some(match (limit.bound.sense, over) {
+        (Sense::Exactly, _) => DoseSays::Just { grams, used },
+        (_, true) => DoseSays::AtMost { grams, used },
+        (_, false) => DoseSays::AtLeast { grams, used },
+    })
 }
 
 /// The sets of figures for pumped bacon: one of them must be met whole.
@@ -178,18 +199,13 @@ fn check_sets(
         return None;
     }
     let first = rules.pumped_bacon.first()?;
-    let sets: Vec<String> = rules.pumped_bacon.iter().map(shown).collect();
-    let nitrite = first
-        .nitrite
-        .first()?
-        .measure(&done.ingoing, &rules.masses)
-        .round_dp(2)
-        .normalize();
-    let ascorbate = done.ingoing.ascorbate.round_dp(2).normalize();
-    let says = format!(
-        "{nitrite} ppm nitrite and {ascorbate} ppm ascorbate or erythorbate went into pumped bacon; it must be just one of these: {}.",
-        sets.join("; or ")
-    );
+    let sets = rules.pumped_bacon.iter().filter_map(shown);
+    let nitrite = first.nitrite.first()?.measure(&done.ingoing, &rules.masses);
+    let says = LimitSays::Sets {
+        nitrite: nitrite.round_dp(2),
+        ascorbate: done.ingoing.ascorbate.round_dp(2),
+        sets: Arg::Series(sets.map(Says::from).collect()),
+    };
     Some(Finding::against(rows, &first.row, says))
 }
 
@@ -207,21 +223,31 @@ fn is_met(set: &Alternative, cure: &Cure, done: &Assessed, rules: &Rules) -> boo
         && (!set.starter || cure.starter)
 }
 
-fn shown(set: &Alternative) -> String {
-    let figure = |limit: &Limit| limit.bound.value.normalize().to_string();
-    let nitrite: Vec<String> = set.nitrite.iter().map(figure).collect();
-    let sugar = set
-        .sugar
-        .as_ref()
-        .map(|least| format!(" + sugar {} or more", Percent::new(least.value)));
-    format!(
-        "{} ppm sodium nitrite + {} ppm{}{}",
-        nitrite.join(" to "),
-        figure(&set.ascorbate),
-        sugar.unwrap_or_default(),
-        match set.starter {
-            true => " + a lactic starter",
-            false => "",
-        }
-    )
+/// Nothing where a set names no nitrite, which the law's files refuse.
+fn shown(set: &Alternative) -> Option<SetSays> {
+    let figure = |limit: &Limit| limit.bound.value;
+    let (first, last) = (set.nitrite.first()?, set.nitrite.last()?);
+    let nitrite = match set.nitrite.len() {
+        1 => RangeSays::One { ppm: figure(first) },
+        _ => RangeSays::From {
+            low: figure(first),
+            high: figure(last),
+        },
+    };
+    let ascorbate = figure(&set.ascorbate);
+    let sugar = set.sugar.as_ref().map(|least| Percent::new(least.value));
+    Some(match (sugar, set.starter) {
+        (None, false) => SetSays::Plain { nitrite, ascorbate },
+        (None, true) => SetSays::Starter { nitrite, ascorbate },
+        (Some(sugar), false) => SetSays::Sugar {
+            nitrite,
+            ascorbate,
+            sugar,
+        },
+        (Some(sugar), true) => SetSays::SugarStarter {
+            nitrite,
+            ascorbate,
+            sugar,
+        },
+    })
 }

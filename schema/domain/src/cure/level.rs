@@ -1,11 +1,11 @@
 //! Parts per million that know what they are counted as, and when.
 
+use super::says::{CureSays, LevelSays};
 use super::{Basis, Stage};
 use crate::refusal::{Refusal, Result};
 use crate::rows::RowId;
 use rust_decimal::Decimal;
 use std::cmp::Ordering;
-use std::fmt;
 
 /// Parts per million by weight (mg/kg), with basis and stage. Two of them are compared only where
 /// both are the same; [`Level::on`] changes the basis, nothing changes the stage.
@@ -43,11 +43,10 @@ impl Level {
     /// Nitrite does not turn into nitrate by counting it otherwise.
     pub fn on(self, basis: Basis, masses: &AtomicMasses) -> Result<Level> {
         if self.basis.is_nitrite() != basis.is_nitrite() {
-            let says = format!(
-                "{} cannot be counted as {}: nitrite and nitrate are two things. Give each its own number.",
-                self.basis.said(),
-                basis.said()
-            );
+            let says = CureSays::OtherThings {
+                from: self.basis,
+                to: basis,
+            };
             return Err(Refusal::cannot_be("basis", says));
         }
         Ok(Level {
@@ -63,9 +62,10 @@ impl Level {
     /// They are counted as different things, or at different times: convert first.
     pub fn compare(self, other: Level) -> Result<Ordering> {
         if self.basis != other.basis || self.stage != other.stage {
-            let says = format!(
-                "{self} and {other} are not counted the same way. Bring both to one basis; what goes in is never compared with what is left."
-            );
+            let says = CureSays::NotCompared {
+                one: self.says(),
+                other: other.says(),
+            };
             return Err(Refusal::cannot_be("ppm", says));
         }
         Ok(self.ppm.cmp(&other.ppm))
@@ -80,21 +80,19 @@ impl Level {
     pub(super) fn checked(self) -> Result<Level> {
         let million = Decimal::from(1_000_000);
         if self.ppm < Decimal::ZERO || self.ppm > million {
-            let says = format!(
-                "{} ppm cannot be. Give parts per million (mg/kg).",
-                self.ppm
-            );
+            let says = CureSays::PpmCannotBe { ppm: self.ppm };
             return Err(Refusal::cannot_be("ppm", says));
         }
         Ok(self)
     }
-}
 
-impl fmt::Display for Level {
-    /// `156.25 ppm as sodium nitrite, ingoing`.
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let ppm = self.ppm.round_dp(2).normalize();
-        write!(f, "{ppm} ppm as {}, {}", self.basis.said(), self.stage)
+    /// As it stands in a sentence: `156.25 ppm as sodium nitrite, ingoing`.
+    pub(super) fn says(self) -> LevelSays {
+        let (ppm, basis) = (self.ppm.round_dp(2), self.basis);
+        match self.stage {
+            Stage::Ingoing => LevelSays::Ingoing { ppm, basis },
+            Stage::Residual => LevelSays::Residual { ppm, basis },
+        }
     }
 }
 

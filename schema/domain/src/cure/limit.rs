@@ -1,7 +1,9 @@
 //! One limit of a place: how much, counted as what, when, for what.
 
+use super::says::CountedSays;
 use super::{AtomicMasses, Basis, Class, Ingoing, Method, Stage};
 use crate::rows::{Bound, Rows};
+use crate::says::Says;
 use chrono::NaiveDate;
 use rust_decimal::Decimal;
 
@@ -107,11 +109,11 @@ impl Limit {
     }
 
     /// What it counts, for a cook.
-    pub(super) fn said(&self) -> &'static str {
+    pub(super) fn said(&self) -> Says {
         match self.counts {
-            Counts::Salt(basis) => basis.said(),
-            Counts::Both => "nitrite and nitrate together",
-            Counts::Ascorbate => "ascorbate or erythorbate",
+            Counts::Salt(basis) => basis.says(),
+            Counts::Both => CountedSays::Both.into(),
+            Counts::Ascorbate => CountedSays::Ascorbate.into(),
         }
     }
 }

@@ -1,6 +1,7 @@
 //! The arithmetic of the inspectors' handbook, in any one unit of weight (`us-H1` to `us-H7`).
 
 use super::Method;
+use super::says::CureSays;
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
 use rust_decimal::Decimal;
@@ -43,37 +44,24 @@ impl Mix {
 
     /// What the dose is multiplied with, and divided by.
     fn ratio(&self, method: Method) -> Result<(Decimal, Decimal)> {
-        let missing =
-            |field: &str, says: &str| Err(Refusal::cannot_be(field, format!("{says} ({method})")));
+        let missing = |field: &str, says: CureSays| Err(Refusal::cannot_be(field, says));
         if self.meat <= Decimal::ZERO && !method.takes_part_of_a_pickle() {
-            return missing(
-                "meat",
-                "There is no weight of meat. Weigh it raw, before the cure.",
-            );
+            return missing("meat", CureSays::MethodNoMeat { method });
         }
         if method.has_pickle() && self.pickle <= Decimal::ZERO {
-            return missing(
-                "pickle",
-                "There is no weight of pickle. Weigh the whole pickle; a rule per gallon is not safe.",
-            );
+            return missing("pickle", CureSays::MethodNoPickle { method });
         }
         if method.takes_part_of_a_pickle() && self.taken.number() <= Decimal::ZERO {
             let (field, says) = match method {
-                Method::Pumped => ("pump", "Say how much was pumped, in per cent of the meat."),
-                _ => (
-                    "pickup",
-                    "Say how much pickle the meat took up, in per cent of its weight.",
-                ),
+                Method::Pumped => ("pump", CureSays::MethodNoPump { method }),
+                _ => ("pickup", CureSays::MethodNoPickUp { method }),
             };
             return missing(field, says);
         }
         Ok(match method {
             Method::Dry | Method::EquilibriumDry | Method::Comminuted => (Decimal::ONE, self.meat),
             Method::EquilibriumBrine if self.water <= Decimal::ZERO => {
-                return missing(
-                    "water",
-                    "There is no water in this brine. Weigh it, or choose a dry method.",
-                );
+                return missing("water", CureSays::MethodNoWater { method });
             }
             Method::EquilibriumBrine => (Decimal::ONE, self.meat + self.water),
             Method::ImmersionEquilibrium => (Decimal::ONE, self.meat + self.pickle),

@@ -22,6 +22,7 @@ mod names;
 mod plan;
 mod residual;
 mod rules;
+mod says;
 mod strength;
 mod uncured;
 mod vocabulary;
@@ -41,18 +42,11 @@ pub use names::{NameOf, Named, Part, names};
 pub use plan::{Dose, Plan, Recipe, plan};
 pub use residual::assess_residual;
 pub use rules::{KnownStrength, Plausible, Rules, SalometerScale, Weighing};
+pub use says::{
+    AllowedSays, BrineSays, ClaimSays, CountedSays, CureSays, DoseSays, FoodSays, LevelSays,
+    LimitSays, RangeSays, SetSays,
+};
 pub use strength::Strength;
 pub use uncured::{Beside, Claim, ClaimFacts, ClaimRules, ClaimWords, Exception, uncured};
 pub use vocabulary::{Alkali, Basis, Class, Method, Salometer, ScaleClass, Stage};
 pub use weighing::{error_ppm, least_load};
-
-/// What stands wherever a person decides on a cure.
-pub const CAUTION: &str = "Curing salts are poison in excess: a few grams too many can kill. \
-    Weigh them, never measure by spoon; lock them away; have a second person check the weight. \
-    These numbers are an aid: your local code, your approved plan and the licensed person decide.";
-
-/// The caution in French.
-pub const CAUTION_FR: &str = "Les sels nitrités sont un poison en excès : quelques grammes de trop \
-    peuvent tuer. Pesez-les, jamais à la cuillère ; gardez-les sous clé ; faites vérifier la pesée \
-    par une deuxième personne. Ces chiffres sont une aide : la réglementation locale, votre plan \
-    approuvé et la personne responsable décident.";

@@ -1,6 +1,7 @@
 //! A cure to be weighed out: from the meat and a recipe to the weights to put on.
 
 use super::assess::milligrams;
+use super::says::CureSays;
 use super::weighing::grams;
 use super::{Assessed, Cure, Level, Makeup, Method, Mix, Stage, Strength, assess};
 use crate::grams::Grams;
@@ -68,8 +69,7 @@ pub fn plan(recipe: &Recipe, cure: &Cure, place: Profile, laws: &Laws) -> Result
         ..cure.clone()
     };
     if cure.method.has_pickle() && cure.pickle.is_none() {
-        let says = "How much pickle is to be made? Give its whole weight; the water follows.";
-        return Err(Refusal::cannot_be("pickle", says));
+        return Err(Refusal::cannot_be("pickle", CureSays::PickleWeight));
     }
     if cure.method.has_pickle() {
         cure.water = Grams::ZERO;
@@ -92,11 +92,10 @@ pub fn plan(recipe: &Recipe, cure: &Cure, place: Profile, laws: &Laws) -> Result
     let brought = grams(curing_salt) * makeup.salt.fraction();
     let plain = whole * recipe.salt.fraction() - brought;
     if plain < Decimal::ZERO {
-        let says = format!(
-            "The curing salt alone brings {} of salt, more than the {} of the recipe. Use a stronger curing salt, or more salt in all.",
-            milligrams(brought),
-            recipe.salt
-        );
+        let says = CureSays::SaltBrought {
+            brought: milligrams(brought),
+            salt: recipe.salt,
+        };
         return Err(Refusal::cannot_be("salt", says));
     }
     cure.salt = milligrams(plain);
@@ -105,8 +104,7 @@ pub fn plan(recipe: &Recipe, cure: &Cure, place: Profile, laws: &Laws) -> Result
     if let (true, Some(pickle)) = (cure.method.has_pickle(), cure.pickle) {
         cure.water = pickle - cure.salt - cure.sugar - cure.accelerator() - curing_salt;
         if cure.water.is_none_left() {
-            let says = "Salt, sugar and cure leave no room for water in this pickle.";
-            return Err(Refusal::cannot_be("pickle", says));
+            return Err(Refusal::cannot_be("pickle", CureSays::NoRoomForWater));
         }
     }
     let assessed = assess(&cure, place, laws)?;
@@ -140,15 +138,14 @@ fn aimed_at(
 ) -> Result<Decimal> {
     let level = level.checked()?;
     if level.stage != Stage::Ingoing {
-        let says = format!("{level} cannot be aimed at: give what is to go in, in ppm.");
+        let says = CureSays::AimIngoing {
+            level: level.says(),
+        };
         return Err(Refusal::cannot_be("target", says));
     }
     let (share, own) = makeup.share(level.basis);
     if share.number().is_zero() {
-        let says = format!(
-            "This curing salt holds no {}. Take another one.",
-            level.basis.said()
-        );
+        let says = CureSays::NotInSalt { basis: level.basis };
         return Err(Refusal::cannot_be("strength", says));
     }
     let level = level.on(own, &laws.of(place).cures.masses)?;

@@ -1,5 +1,6 @@
 //! What a laboratory found in the finished product, against what a place allows.
 
+use super::says::{CureSays, LimitSays};
 use super::{Class, Counts, Ingoing, Level, Method, Stage};
 use crate::law::Law;
 use crate::refusal::{Refusal, Result};
@@ -19,7 +20,9 @@ pub fn assess_residual(
 ) -> Result<Vec<Finding>> {
     let found = found.checked()?;
     if found.stage != Stage::Residual {
-        let says = format!("{found} is what went in. Give what the laboratory found.");
+        let says = CureSays::WentIn {
+            level: found.says(),
+        };
         return Err(Refusal::cannot_be("ppm", says));
     }
     let rules = &law.cures;
@@ -33,12 +36,12 @@ pub fn assess_residual(
         }
         let measured = limit.measure(&Ingoing::of(found, &rules.masses), &rules.masses);
         if !limit.allows(measured) {
-            let says = format!(
-                "{} ppm {} are left; {} ppm is the most in finished {class}. It is not sold.",
-                measured.round_dp(2).normalize(),
-                limit.said(),
-                limit.bound.value.normalize()
-            );
+            let says = LimitSays::Left {
+                ppm: measured.round_dp(2),
+                what: limit.said(),
+                most: limit.bound.value,
+                class,
+            };
             findings.push(Finding::against(&law.rows, &limit.bound.row, says));
         }
     }

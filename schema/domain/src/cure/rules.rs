@@ -1,5 +1,6 @@
 //! A place's rules for curing salts, as data.
 
+use super::says::CureSays;
 use super::{
     Alternative, AtomicMasses, ClaimRules, Limit, Makeup, Method, NameOf, Salometer, ScaleClass,
 };
@@ -127,14 +128,14 @@ impl Plausible {
 fn check(percent: Percent, least: Percent, field: &str) -> Result<()> {
     let number = percent.number();
     if number < Decimal::ZERO || number > Decimal::ONE_HUNDRED {
-        let says = format!("{number} % cannot be. Give a per cent from 0 to 100.");
+        let says = CureSays::PercentCannotBe { percent: number };
         return Err(Refusal::cannot_be(field, says));
     }
     if number > Decimal::ZERO && percent < least {
-        let meant = (number * Decimal::ONE_HUNDRED).normalize();
-        let says = format!(
-            "{number} % looks like a fraction typed for a percent. If you mean {meant} %, type {meant}."
-        );
+        let says = CureSays::Fraction {
+            percent: number,
+            meant: number * Decimal::ONE_HUNDRED,
+        };
         return Err(Refusal::cannot_be(field, says));
     }
     Ok(())

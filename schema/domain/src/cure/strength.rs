@@ -1,5 +1,6 @@
 //! How strong a curing salt is: what stands on the bag of that lot, never a constant.
 
+use super::says::CureSays;
 use super::{Alkali, Makeup, Rules};
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
@@ -55,8 +56,7 @@ impl Strength {
     /// The strength is not given, cannot be, or looks like a fraction typed for a percent.
     pub fn makeup(&self, rules: &Rules, field: &str) -> Result<Makeup> {
         if self.nitrite.is_none() && self.nitrate.is_none() {
-            let says = "The strength of this curing salt is not given. Read the per cent of nitrite and nitrate off the bag and write it on the lot; it differs from bag to bag.";
-            return Err(Refusal::cannot_be(field, says));
+            return Err(Refusal::cannot_be(field, CureSays::NoStrength));
         }
         let (nitrite, nitrate) = (
             self.nitrite.unwrap_or_default(),
@@ -70,9 +70,7 @@ impl Strength {
         }
         let rest = Percent::new(Decimal::ONE_HUNDRED - nitrite.number() - nitrate.number());
         if rest.number() < Decimal::ZERO || self.salt.is_some_and(|salt| salt > rest) {
-            let says = format!(
-                "{nitrite} nitrite, {nitrate} nitrate and the salt come to more than 100 %. Read the bag again."
-            );
+            let says = CureSays::StrengthTooMuch { nitrite, nitrate };
             return Err(Refusal::cannot_be(field, says));
         }
         Ok(Makeup {
@@ -103,8 +101,7 @@ mod tests {
             (Ok(makeup), Ok(salt)) => assert_eq!(makeup.salt.number(), Decimal::new(salt, 2)),
             (Err(refusal), Err(part)) => {
                 assert_eq!(refusal.field.as_deref(), Some("lot"));
-                let detail = refusal.detail.to_string();
-                assert!(detail.contains(part), "{detail}");
+                assert_eq!(refusal.detail.to_string(), part);
             }
             (made, expected) => panic!("{made:?} is not {expected:?}"),
         }
@@ -120,9 +117,18 @@ mod tests {
             ..no_1
         };
         check(sweet, Ok(8_000));
-        check(Strength::unknown(), Err("not given"));
-        check(Strength::nitrite(Decimal::new(625, 4)), Err("type 6.25"));
-        check(Strength::nitrite(625), Err("from 0 to 100"));
-        check(Strength::nitrite(60).and_nitrate(41), Err("more than 100"));
+        check(Strength::unknown(), Err("cure-no-strength"));
+        check(
+            Strength::nitrite(Decimal::new(625, 4)),
+            Err("cure-fraction percent=0.0625 meant=6.25"),
+        );
+        check(
+            Strength::nitrite(625),
+            Err("cure-percent-cannot-be percent=625"),
+        );
+        check(
+            Strength::nitrite(60).and_nitrate(41),
+            Err("cure-strength-too-much nitrite=60 nitrate=41"),
+        );
     }
 }

@@ -1,10 +1,12 @@
 //! "Uncured", "No Nitrate or Nitrite Added": who may say so, who must, and how large.
 
 use super::brine_percent;
+use super::says::ClaimSays;
 use crate::law::Law;
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Bound, Finding, Gravity, RowId};
+use crate::says::Says;
 use crate::words::words;
 use rust_decimal::Decimal;
 
@@ -102,7 +104,7 @@ pub fn uncured(facts: &ClaimFacts, law: &Law) -> Result<Claim> {
         .zip(brine)
         .filter(|(least, brine)| least.allows(brine.number()));
     if let Some((least, brine)) = salty {
-        let says = format!("The brine is {brine}: none of the words is due.");
+        let says = ClaimSays::NoneDue { brine };
         findings.push(Finding::note(says, [least.row.clone()]));
     }
     let silent = facts.nitrite_used
@@ -120,14 +122,14 @@ pub fn uncured(facts: &ClaimFacts, law: &Law) -> Result<Claim> {
     };
     if !words.is_empty() {
         if let (None, Some(least)) = (brine, &rules.no_wording) {
-            let says = format!(
-                "Salt and water of the finished product are not known. With a brine of {} % or more none of these words would be due.",
-                least.value.normalize()
-            );
+            let says = ClaimSays::BrineUnknown {
+                least: Percent::new(least.value),
+            };
             findings.push(Finding::note(says, [least.row.clone()]));
         }
         let colder = rules.colder.iter();
-        findings.extend(colder.map(|(row, says)| Finding::note(says.clone(), [row.clone()])));
+        findings
+            .extend(colder.map(|(row, says)| Finding::note(Says::as_written(says), [row.clone()])));
     }
     findings.sort_by_key(|finding| std::cmp::Reverse(finding.gravity));
     Ok(Claim {
@@ -152,7 +154,7 @@ impl ClaimFacts {
             ("water", water, million),
         ] {
             if let Some(value) = value.filter(|value| *value < Decimal::ZERO || *value > most) {
-                let says = format!("{value} cannot be: it goes from 0 to {most}.");
+                let says = ClaimSays::CannotBe { value, most };
                 return Err(Refusal::cannot_be(field, says));
             }
         }
@@ -165,24 +167,21 @@ fn against(facts: &ClaimFacts, law: &Law) -> Vec<Finding> {
     let rules = &law.cures.claim;
     let mut findings = Vec::new();
     if facts.nitrite_used {
-        let says = "Nitrite or nitrate went in: it may not say uncured, nor that none was added.";
         let row = rules.words.first().map(|words| words.row.clone());
-        findings.push(Finding::new(Gravity::Refuse, says, row));
+        findings.push(Finding::new(Gravity::Refuse, ClaimSays::NitriteUsed, row));
         return findings;
     }
     if let (Some(source), Some(row)) = (&facts.natural, &rules.any_source_blocks) {
-        let says = format!(
-            "{source} brings nitrite: it may not say that none was added. The rule is under review, so nothing is printed."
-        );
+        let says = ClaimSays::NaturalSource {
+            source: source.clone(),
+        };
         findings.push(Finding::new(Gravity::Refuse, says, [row.clone()]));
     }
     if rules.words.is_empty() {
-        let says = "This place has no wording for it that has been read. Ask before you print such a claim.";
-        findings.push(Finding::new(Gravity::Warn, says, []));
+        findings.push(Finding::new(Gravity::Warn, ClaimSays::NoWording, []));
     }
     if let (Some(row), true, false) = (&rules.resemble, facts.normally_cured, facts.resembles) {
-        let says = "It must be like the cured product in size, flavour, consistency and look, or it needs another name.";
-        findings.push(Finding::against(&law.rows, row, says));
+        findings.push(Finding::against(&law.rows, row, ClaimSays::NotLikeCured));
     }
     findings
 }
@@ -208,10 +207,11 @@ fn worded(
         return words.clone();
     };
     let tail = natural.replace("[source]", source);
-    let says = format!(
-        "{source} brings nitrite: the words need \"{tail}\", and the claim may be forbidden altogether. Ask before you print it. ({})",
-        law.rows.source(row)
-    );
+    let says = ClaimSays::NaturalWords {
+        source: source.clone(),
+        words: tail.clone(),
+        law: law.rows.source(row),
+    };
     findings.push(Finding::new(Gravity::Warn, says, [row.clone()]));
     ClaimWords {
         mandated: format!("{} {tail}", words.mandated),

@@ -92,18 +92,6 @@ impl Basis {
             Basis::SodiumNitrite | Basis::PotassiumNitrite | Basis::NitriteIon
         )
     }
-
-    /// As a cook reads it.
-    pub const fn said(self) -> &'static str {
-        match self {
-            Basis::SodiumNitrite => "sodium nitrite",
-            Basis::PotassiumNitrite => "potassium nitrite",
-            Basis::NitriteIon => "nitrite ion",
-            Basis::SodiumNitrate => "sodium nitrate",
-            Basis::PotassiumNitrate => "potassium nitrate",
-            Basis::NitrateIon => "nitrate ion",
-        }
-    }
 }
 
 words! {

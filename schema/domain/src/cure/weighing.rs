@@ -1,5 +1,7 @@
 //! Is the scale fine enough for so small a weight?
 
+use super::assess::milligrams;
+use super::says::CureSays;
 use super::{Cure, Method, Mix, Rules, ScaleClass};
 use crate::grams::Grams;
 use crate::measure::Percent;
@@ -44,9 +46,12 @@ pub(super) fn check(
         if let Some((least, bound)) = least_load(rules, ScaleClass::Three, division)
             && *dose < least
         {
-            let says = format!(
-                "{dose} of curing salt is too little for a scale that shows {division}: one step of it is ±{error} ppm. Use a finer scale, or weigh at least {least} on this one."
-            );
+            let says = CureSays::TooLittleForScale {
+                dose: *dose,
+                division,
+                error,
+                least,
+            };
             findings.push(Finding::against(rows, &bound.row, says));
         }
         if let (Some(small), Some(fine)) =
@@ -54,11 +59,12 @@ pub(super) fn check(
             && grams(cure.meat) < small.value
             && !fine.allows(grams(division))
         {
-            let says = format!(
-                "{} of meat needs a scale that shows {} g; on this one a step of {division} is ±{error} ppm.",
-                cure.meat,
-                fine.value.normalize()
-            );
+            let says = CureSays::FinerScale {
+                meat: cure.meat,
+                fine: milligrams(fine.value),
+                division,
+                error,
+            };
             findings.push(Finding::against(rows, &fine.row, says));
         }
     }

@@ -9,6 +9,17 @@ use crate::{
 
 /// What each area declares. An area that is left out here is found by the guard on messages.
 pub const AREAS: &[Keys] = &[
+    cure::AllowedSays::KEYS,
+    cure::BrineSays::KEYS,
+    cure::ClaimSays::KEYS,
+    cure::CountedSays::KEYS,
+    cure::CureSays::KEYS,
+    cure::DoseSays::KEYS,
+    cure::FoodSays::KEYS,
+    cure::LevelSays::KEYS,
+    cure::LimitSays::KEYS,
+    cure::RangeSays::KEYS,
+    cure::SetSays::KEYS,
     cure_room::AlarmSays::KEYS,
     cure_room::BasisSays::KEYS,
     cure_room::CurveSays::KEYS,
@@ -93,6 +104,10 @@ pub const VOCABULARIES: &[Keys] = &[
     trichinae::CureFigure::KEYS,
     trichinae::StageKind::KEYS,
     trichinae::Way::KEYS,
+    cure::Basis::KEYS,
+    cure::Class::KEYS,
+    cure::Method::KEYS,
+    cure::Salometer::KEYS,
     words::Being::KEYS,
     words::DeedKind::KEYS,
     words::Packaging::KEYS,
