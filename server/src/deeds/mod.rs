@@ -3,6 +3,7 @@
 
 pub mod approval;
 pub mod cancel_print;
+mod carton;
 pub mod clean_down;
 pub mod correct;
 pub mod count;

@@ -1,5 +1,6 @@
 //! Something arrives: a carcass with its animal, or a bought-in lot.
 
+use super::carton::Carton;
 use super::facts::{Facts, packing};
 use super::measure::{self, Readings};
 use super::says::ReceiveDeedSays;
@@ -11,13 +12,11 @@ use crate::lists::List;
 use crate::lists::says::ListSays;
 use crate::wire::Line;
 use crate::wire::answers::DeedDone;
-use crate::wire::asked::{AnimalAsked, BoughtAsked, ReceiptAsked};
+use crate::wire::asked::{AnimalAsked, ReceiptAsked};
 use crate::wire::cures::{CuringSalt, number};
 use chrono::NaiveDate;
 use domain::code::HouseCode;
 use domain::deed::receive::{Animal, Bought, Receipt, Source};
-use domain::grams::Grams;
-use domain::gs1;
 use domain::measure::Percent;
 use domain::moment::day_of;
 use domain::origin::AnimalId;
@@ -50,7 +49,7 @@ pub fn take(app: &Caller<'_>, asked: &ReceiptAsked) -> Result<Done> {
             day_of(app.now(), facts.kitchen.zone),
         )?;
         let grams = carton.grams(asked.grams.map(|grams| grams.0))?;
-        let (product, product_key) = facts.product(&asked.product.0, "product")?;
+        let (product, product_key) = carton.product(facts, asked.product.as_ref())?;
         let (source, told) = source(facts, asked, &carton)?;
         let receipt = Receipt {
             moment: facts.moment,
@@ -266,70 +265,4 @@ pub fn settle(facts: &mut Facts<'_, '_>, animal: &Animal) -> Result<AnimalRow> {
     let stem = animal_stem(&animal.farm, animal.killed_on, letters_used);
     store::series::advance(facts.tx, &key, letters_used + 1)?;
     Ok(animals::insert(facts.tx, facts.deed, animal, stem)?)
-}
-
-/// What a carton's barcode holds.
-#[derive(Default)]
-struct Carton {
-    bought: Bought,
-    grams: Option<Grams>,
-}
-
-impl Carton {
-    fn read(barcode: Option<&Line>, today: NaiveDate) -> Result<Carton> {
-        let Some(barcode) = barcode else {
-            return Ok(Carton::default());
-        };
-        let elements = gs1::read(&barcode.0).map_err(|says| Error::cannot_be("barcode", says))?;
-        Ok(Carton {
-            grams: elements.net_milligrams().map(Grams::from_milligrams),
-            bought: Bought {
-                supplier: None,
-                supplier_lot: elements.lot().map(str::to_owned),
-                packed_on: elements.packed_on(today),
-                use_by: elements.use_by(today),
-                gtin: elements.gtin().map(str::to_owned),
-            },
-        })
-    }
-
-    fn grams(&self, told: Option<Grams>) -> Result<Grams> {
-        let grams = told.or(self.grams);
-        grams.ok_or_else(|| Error::cannot_be("grams", ReceiveDeedSays::NoWeight))
-    }
-
-    /// What was told, filled up by what the carton says; the two must not contradict.
-    fn bought(&self, told: Option<&BoughtAsked>) -> Result<Bought> {
-        let Some(told) = told else {
-            return Ok(self.bought.clone());
-        };
-        fn agree<T: PartialEq + Clone>(
-            told: Option<T>,
-            carton: &Option<T>,
-            field: &str,
-        ) -> Result<Option<T>> {
-            match (&told, carton) {
-                (Some(told), Some(carton)) if told != carton => {
-                    Err(Error::cannot_be(field, ReceiveDeedSays::CartonDiffers))
-                }
-                _ => Ok(told.or_else(|| carton.clone())),
-            }
-        }
-        let lot = told.supplier_lot.as_ref().map(|lot| lot.0.clone());
-        Ok(Bought {
-            supplier: told.supplier.as_ref().map(|supplier| supplier.0.clone()),
-            supplier_lot: agree(lot, &self.bought.supplier_lot, "bought.supplier_lot")?,
-            packed_on: agree(
-                told.packed_on.map(|day| day.0),
-                &self.bought.packed_on,
-                "bought.packed_on",
-            )?,
-            use_by: agree(
-                told.use_by.map(|day| day.0),
-                &self.bought.use_by,
-                "bought.use_by",
-            )?,
-            gtin: self.bought.gtin.clone(),
-        })
-    }
 }

@@ -71,6 +71,9 @@ messages! {
         OtherSpecies "other-species" { known: Species, told: Species },
         NoWeight "no-weight",
         CartonDiffers "carton-differs",
+        WhatIsIt "what-is-it",
+        GtinUnknown "gtin-unknown" { gtin: String },
+        GtinOfSeveral "gtin-of-several" { gtin: String, products: String },
     }
 }
 

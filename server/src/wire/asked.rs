@@ -56,8 +56,9 @@ pub struct ReceiptAsked {
     pub by: Line,
     /// Where it is put.
     pub place: Code,
-    /// What it is.
-    pub product: Code,
+    /// What it is. May be left out where the barcode holds the GTIN of a product in the list, or that
+    /// of a case of it.
+    pub product: Option<Code>,
     /// What it weighs. May be left out where the barcode holds a net weight.
     pub grams: Option<Weight>,
     /// How many packs, of even weight.

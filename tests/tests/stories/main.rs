@@ -1,6 +1,7 @@
 //! Stories of a kitchen, over HTTP and at the command line.
 
 mod bad_input;
+mod cartons;
 mod command_line;
 mod cure_room;
 mod deeds;

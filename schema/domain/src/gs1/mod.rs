@@ -4,6 +4,7 @@
 //! labels say, [`in_store`] makes the thirteen digits that a shop's till reads. A [`Gtin`] is one
 //! that may be used as such: nothing here makes a GS1 code out of a number that GS1 did not give.
 
+mod carton;
 mod check_digit;
 mod form;
 mod gtin;
@@ -12,6 +13,7 @@ mod link;
 mod message;
 mod read;
 
+pub use carton::product_of;
 pub use check_digit::{check_digit, check_digit_is_right, verifier_digit};
 pub use gtin::{Gtin, NotAGtin};
 pub use link::{DigitalLink, NotALink};
