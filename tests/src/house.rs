@@ -56,7 +56,7 @@ pub fn fresh_database(engine: Engine, folder: &std::path::Path) -> String {
         Engine::Postgres => {
             let server = std::env::var("TEST_DATABASE_URL")
                 .expect("TEST_DATABASE_URL names no PostgreSQL server; tests/run starts one");
-            let name = format!("t{}", uuid::Uuid::new_v4().simple());
+            let name = format!("t{}", crate::call::fresh_id().replace('-', ""));
             let made = Command::new("psql")
                 .args([&server, "-q", "-c", &format!("CREATE DATABASE {name}")])
                 .output()
