@@ -1,6 +1,7 @@
 //! A house: the real binary, serving an own record, ended when the story ends.
 
 use crate::{Caller, Wiretap};
+use chrono::Timelike;
 use serde_json::json;
 use std::io::{BufRead, BufReader};
 use std::path::PathBuf;
@@ -115,6 +116,7 @@ impl House {
 
     /// A small kitchen: two farms, an abattoir, a supplier, places and products enough for a day.
     pub fn furnished(engine: Engine) -> House {
+        wait_out_midnight();
         let house = House::empty(engine);
         house.furnish();
         house
@@ -271,6 +273,19 @@ impl Drop for Neighbour {
     fn drop(&mut self) {
         let _ = self.0.kill();
         let _ = self.0.wait();
+    }
+}
+
+/// A story that begins in the last moments of a day, here (UTC) or in its kitchen (New York, an hour that is
+/// full here too), begins when the next one has begun: "yesterday" is to mean the same all through it.
+fn wait_out_midnight() {
+    loop {
+        let now = chrono::Utc::now();
+        let last_moments = now.minute() == 59 && now.second() >= 30;
+        if !(last_moments && matches!(now.hour(), 23 | 3 | 4)) {
+            return;
+        }
+        std::thread::sleep(std::time::Duration::from_secs(1));
     }
 }
 

@@ -1,6 +1,7 @@
 //! What every story needs: a running service on either engine, and somebody to call it.
 
 pub mod bench;
+pub mod browser;
 pub mod call;
 pub mod day;
 pub mod house;

@@ -1,3 +1,4 @@
 //! Judges that nobody here wrote, over what the service answers.
 
+mod browser;
 mod outside;

@@ -1,0 +1,150 @@
+//! A browser for tests: Chromium, led by its driver over the WebDriver protocol.
+
+use serde_json::{Value, json};
+use std::io::{BufRead, BufReader};
+use std::path::Path;
+use std::process::{Child, Command, Stdio};
+use std::time::Duration;
+
+/// What makes it stay on this machine and leave no trace of other runs.
+const ARGUMENTS: [&str; 9] = [
+    "--headless",
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--disable-dev-shm-usage",
+];
+
+/// A browser with one window.
+pub struct Browser {
+    driver: Child,
+    agent: ureq::Agent,
+    /// Where the session's calls go.
+    session: String,
+    /// Its own profile, gone with it.
+    _profile: tempfile::TempDir,
+}
+
+impl Browser {
+    /// A browser of somebody who reads that language.
+    ///
+    /// # Panics
+    /// Chromium or its driver is missing or does not start.
+    pub fn reading(language: &str) -> Browser {
+        let mut driver = Command::new("chromedriver")
+            .args(["--port=0", "--log-level=SEVERE"])
+            .stdout(Stdio::piped())
+            .stderr(Stdio::null())
+            .spawn()
+            .expect("chromedriver is missing; tests/run installs it (chromium-driver)");
+        let port = port_of(&mut driver);
+        let config = ureq::Agent::config_builder()
+            .http_status_as_error(false)
+            .timeout_global(Some(Duration::from_secs(180)))
+            .build();
+        let profile = tempfile::tempdir().expect("a temporary folder can be made");
+        let mut browser = Browser {
+            driver,
+            agent: config.into(),
+            session: format!("http://127.0.0.1:{port}/session"),
+            _profile: profile,
+        };
+        let mut arguments: Vec<String> = ARGUMENTS.map(str::to_owned).to_vec();
+        let folder = browser._profile.path().display();
+        arguments.push(format!("--user-data-dir={folder}"));
+        arguments.push(format!("--lang={language}"));
+        arguments.push(format!("--accept-lang={language}"));
+        let wanted = json!({ "browserName": "chrome", "goog:loggingPrefs": { "browser": "ALL" },
+            "goog:chromeOptions": { "args": arguments, "prefs": { "intl.accept_languages": language } } });
+        let made = browser.call("", &json!({ "capabilities": { "alwaysMatch": wanted } }));
+        let id = made["sessionId"].as_str().expect("a session");
+        browser.session += &format!("/{id}");
+        browser
+    }
+
+    /// A window of that many CSS pixels inside.
+    pub fn resize(&self, (width, height): (u32, u32)) {
+        let size =
+            json!({ "width": width, "height": height, "deviceScaleFactor": 1, "mobile": false });
+        let call = json!({ "cmd": "Emulation.setDeviceMetricsOverride", "params": size });
+        self.call("/goog/cdp/execute", &call);
+    }
+
+    /// Opens a page and waits until it is loaded.
+    pub fn open(&self, address: &str) {
+        self.call("/url", &json!({ "url": address }));
+    }
+
+    /// What a script returns.
+    pub fn run(&self, script: &str) -> Value {
+        self.call("/execute/sync", &json!({ "script": script, "args": [] }))
+    }
+
+    /// What the script's promise comes to.
+    pub fn wait_for(&self, promise: &str) -> Value {
+        let script = format!(
+            "const done = arguments[0]; ({promise}).then(done, bad => done({{ failed: String(bad) }}));"
+        );
+        self.call("/execute/async", &json!({ "script": script, "args": [] }))
+    }
+
+    /// The errors on its console since they were read last.
+    ///
+    /// # Panics
+    /// The driver has no log.
+    pub fn errors(&self) -> Vec<String> {
+        let log = self.call("/se/log", &json!({ "type": "browser" }));
+        let lines = log.as_array().expect("lines").iter();
+        lines
+            .filter(|line| line["level"] == "SEVERE")
+            .map(|line| line["message"].as_str().unwrap_or_default().to_owned())
+            .collect()
+    }
+
+    #[track_caller]
+    fn call(&self, path: &str, body: &Value) -> Value {
+        let sent = self
+            .agent
+            .post(format!("{}{path}", self.session))
+            .send_json(body);
+        let mut answer = sent.expect("the driver answers");
+        let told: Value = answer
+            .body_mut()
+            .read_json()
+            .expect("the driver speaks JSON");
+        assert!(answer.status() == 200, "{path}: {told}");
+        told["value"].clone()
+    }
+}
+
+/// The port that the driver took, as it says itself.
+fn port_of(driver: &mut Child) -> u16 {
+    let lines = BufReader::new(driver.stdout.take().expect("piped")).lines();
+    let mut ports = lines.map_while(Result::ok).filter_map(|line| {
+        let (_, port) = line.split_once("started successfully on port ")?;
+        port.trim_end_matches('.').parse().ok()
+    });
+    ports.next().expect("chromedriver says its port")
+}
+
+impl Drop for Browser {
+    fn drop(&mut self) {
+        // Ends the browser; then the driver may go.
+        let _ = self.agent.delete(&self.session).call();
+        let _ = self.driver.kill();
+        let _ = self.driver.wait();
+    }
+}
+
+/// The judge of accessibility, as a script.
+///
+/// # Panics
+/// It is not on file.
+pub fn axe() -> String {
+    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("vendor/axe-core/axe.min.js");
+    std::fs::read_to_string(&file).unwrap_or_else(|error| panic!("{}: {error}", file.display()))
+}
