@@ -102,6 +102,30 @@ fn every_page_on_every_screen() {
     drop(printer);
 }
 
+/// The harness can tell: a page with every fault that it looks for.
+#[test]
+fn a_bad_page_is_noticed() {
+    let browser = Browser::reading("en");
+    browser.resize(SIZES[2]);
+    let page = "<!doctype html><html lang='xx'><title>Bad</title><body><div style='width:900px'>wide</div>\
+        <img src='data:,'><script>throw new Error('a fault')</script>";
+    browser.open(&format!("data:text/html,{page}"));
+    let seen = look(&browser, "en", SIZES[2]);
+    assert!(
+        seen[0].contains("xx") && seen[1].contains("in a window of 390"),
+        "{seen:?}"
+    );
+    let rules = judged(&browser, &axe(), "bad")
+        .into_iter()
+        .map(|(rule, _)| rule);
+    assert!(rules.collect::<BTreeSet<_>>().contains("image-alt"));
+    let told = complaints(&browser, "bad");
+    assert!(
+        told.iter().any(|error| error.contains("a fault")),
+        "{told:?}"
+    );
+}
+
 /// A printer with labels that came out, and one of which nobody knows.
 fn at_the_bench(caller: &Caller) -> Printer {
     let printer = Printer::new(Manners {
