@@ -116,7 +116,7 @@ pub fn build(app: &mut App) -> std::result::Result<Vec<String>, String> {
 fn tell(
     app: &mut App,
     story: &Story,
-) -> std::result::Result<HashMap<String, String>, (String, crate::error::Error)> {
+) -> std::result::Result<HashMap<String, String>, (String, Box<crate::error::Error>)> {
     let begin = story
         .deeds
         .first()
@@ -125,7 +125,7 @@ fn tell(
     app.clock = Clock::Stopped(begin);
     let named = |what: &str| {
         let what = what.to_owned();
-        move |error| (what, error)
+        move |error| (what, Box::new(error))
     };
     put_kitchen(app, &story.kitchen).map_err(named("kitchen"))?;
     for call in &story.lists {
