@@ -257,7 +257,10 @@ fn shown_or_refused(found: Result<Assessed, Refusal>, input: &Input) -> String {
             "nitrite-ion" => round(done.nitrite_ion_ppm, input),
             "salt" => round(done.salt_percent.number(), input),
             "brine" => round(done.brine_percent.unwrap_or_default().number(), input),
-            "says" => words::Speech::default().say(&done.findings[0].says),
+            // The table has plain spaces between a number and its unit.
+            "says" => words::Speech::default()
+                .say(&done.findings[0].says)
+                .replace('\u{a0}', " "),
             _ => panic!("nothing to show by the name {what}"),
         })
         .collect();
