@@ -83,7 +83,7 @@ fn linear(
 ) -> Result<Code, Refusal> {
     for text in &facts.gs1 {
         if let Err(why) = Message::parse(text)
-            && !matches!(why, NotWritten::TooLong(_))
+            && !matches!(why, NotWritten::TooLong { .. })
         {
             let text = text.clone();
             return Err(Refusal::NotGs1 { text, why });

@@ -243,9 +243,9 @@ fn news(
     let changed = |pair: &(LotId, LotId)| {
         let (lists, cures) = (&reading.standing.lists, &reading.law.cures);
         let change = changes(&reading.family, *pair, lists, cures);
-        change.map_or(Vec::new(), |change| change.words())
+        change.map_or(Vec::new(), |change| change.says())
     };
-    let mut news: Vec<_> = pairs.iter().flat_map(changed).map(Says::from).collect();
+    let mut news: Vec<_> = pairs.iter().flat_map(changed).collect();
     news.dedup();
     Ok(news)
 }

@@ -156,7 +156,7 @@ impl Entry for ProductEntry {
             }
         }
         if let Some(gtin) = &self.gtin {
-            Gtin::parse(&gtin.0).map_err(|why| Error::cannot_be("gtin", why.to_string()))?;
+            Gtin::parse(&gtin.0).map_err(|why| Error::cannot_be("gtin", why))?;
         }
         Ok(())
     }

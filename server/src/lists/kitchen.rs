@@ -190,7 +190,7 @@ fn check(entry: &KitchenEntry) -> Result<()> {
     }
     if let Some(layout) = &entry.till_layout {
         let read = layout.0.parse::<domain::gs1::in_store::Layout>();
-        read.map_err(|why| Error::cannot_be("till_layout", why.to_string()))?;
+        read.map_err(|why| Error::cannot_be("till_layout", why))?;
     }
     if entry.languages.is_empty() || entry.languages.len() > MOST_LANGUAGES {
         let most = MOST_LANGUAGES;

@@ -26,7 +26,7 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<YieldRead> 
     let (of_grams, lines) = yields(&reading.family, lot, &app.law.trade.yields)?;
     let speech = app.speech(reading.kitchen());
     let line = |line: Line| YieldLine {
-        name: line.name,
+        name: speech.say(&line.name),
         grams: Weight(line.grams),
         amount: number(line.amount.round_dp(2)),
         expected: line.expected.map(|expected| number(expected.round_dp(2))),

@@ -242,6 +242,60 @@ Class-jellied-meat = jellied-meat
 Salometer-60F = 60F
 Salometer-38F = 38F
 Salometer-25-percent = 25-percent
+Allergen-milk = Milk
+Allergen-egg = Egg
+Allergen-peanut = Peanut
+Allergen-soy = Soy
+Allergen-sesame = Sesame
+Allergen-mustard = Mustard
+Allergen-celery = Celery
+Allergen-lupin = Lupin
+Allergen-sulphites = Sulphites
+Allergen-wheat = Wheat
+Allergen-spelt = Spelt
+Allergen-rye = Rye
+Allergen-barley = Barley
+Allergen-oats = Oats
+Allergen-triticale = Triticale
+Allergen-almond = Almond
+Allergen-brazil-nut = Brazil-nut
+Allergen-cashew = Cashew
+Allergen-hazelnut = Hazelnut
+Allergen-macadamia = Macadamia
+Allergen-pecan = Pecan
+Allergen-pine-nut = Pine-nut
+Allergen-pistachio = Pistachio
+Allergen-walnut = Walnut
+Allergen-tree-nut = Tree-nut
+Allergen-anchovy = Anchovy
+Allergen-bass = Bass
+Allergen-cod = Cod
+Allergen-flounder = Flounder
+Allergen-haddock = Haddock
+Allergen-hake = Hake
+Allergen-herring = Herring
+Allergen-mackerel = Mackerel
+Allergen-pollock = Pollock
+Allergen-salmon = Salmon
+Allergen-sardine = Sardine
+Allergen-sole = Sole
+Allergen-trout = Trout
+Allergen-tuna = Tuna
+Allergen-fish = Fish
+Allergen-crab = Crab
+Allergen-crayfish = Crayfish
+Allergen-lobster = Lobster
+Allergen-prawn = Prawn
+Allergen-shrimp = Shrimp
+Allergen-crustacean = Crustacean
+Allergen-clam = Clam
+Allergen-mussel = Mussel
+Allergen-octopus = Octopus
+Allergen-oyster = Oyster
+Allergen-scallop = Scallop
+Allergen-snail = Snail
+Allergen-squid = Squid
+Allergen-mollusc = Mollusc
 
 ## Rows and findings
 
@@ -648,6 +702,47 @@ curve-few-days = Weighings of at least three different days make a curve. Keep t
 
 ## Yields and cost
 
+cut-out-no-styles = There is no style of cutting for { $species } yet.
+cut-out-no-such-style = "{ $style }" is no style of cutting for { $species }. There is: { $known }.
+cut-out-no-hanging = The hanging weight is missing. Weigh the animal before it is cut.
+cut-out-piece-weight = The { $piece } weighs { $grams }. Weigh it, or leave it out.
+cut-out-not-weighed = No { $piece } was weighed. About { $expected } % was to be expected.
+cut-out-unusual = The { $piece } is { $part } % of the hanging weight, usual is { $low } to { $high } %. Look at the scale, the tag and where it was cut.
+cut-out-usual = The { $piece } is { $part } % of the hanging weight, usual is { $low } to { $high } %.
+cut-out-plain = The { $piece } is { $part } % of the hanging weight.
+cut-out-beside = The { $piece } is { $part } % of the hanging weight; this style has no such piece.
+cut-out-more-than-hung = The pieces weigh { $grams } more than what hung ({ $part } % loss). A scale or a typing error.
+cut-out-left-out = { $grams } ({ $part } %) was not weighed. Look for a piece that was left out.
+cut-out-dripped = { $grams } ({ $part } %) went to cutting and dripping.
+cut-out-loss = unexplained loss
+step-yield-unknown = "{ $process }" is no process with a known yield.
+step-yield-no-base = The weight of the { $of } is missing. Weigh it before it goes in.
+step-yield-no-output = What came out was not weighed. Weigh it.
+step-yield-added = What was added cannot weigh less than nothing or as much as all that came out.
+step-yield-percent = { $name }: { $amount } % of the { $of }.
+step-yield-percent-usual = { $name }: { $amount } % of the { $of }, usual is { $low } to { $high } %.
+step-yield-percent-unusual = { $name }: { $amount } % of the { $of }, usual is { $low } to { $high } %. Look at the scale, the tag and what went in.
+step-yield-litres = { $name }: { $amount } L/kg of the { $of }.
+step-yield-litres-usual = { $name }: { $amount } L/kg of the { $of }, usual is { $low } to { $high } L/kg.
+step-yield-litres-unusual = { $name }: { $amount } L/kg of the { $of }, usual is { $low } to { $high } L/kg. Look at the scale, the tag and what went in.
+table-sum = The parts come to { $worked }, the total says { $printed }. Look for a part that was left out or misread.
+table-percents = The percents come to { $worked }, not 100. One of them is misprinted.
+table-percent = { $part } of { $whole } is { $worked } %, printed is { $printed } %.
+cost-no-bought = The bought weight is missing. Weigh it.
+cost-no-usable = The usable weight is missing. Weigh it.
+cost-no-cooked = The cooked weight is missing. Weigh it.
+cost-no-cost = What it cost is missing. Take it from the supplier's paper.
+cost-by-product-below-nothing = A by-product has no weight or worth below nothing.
+cost-parts-heavier = The parts weigh { $grams } more than what was bought. Weigh them again.
+cost-by-products-dear = The by-products are worth { $worth }, more than the { $cost } that all of it cost. Look at their prices.
+cost-below-nothing = A cost is nothing or more.
+cost-no-output = What came out was not weighed. Weigh it, or book it as discarded.
+cost-no-weight = A cut without weight has no share. Weigh it.
+cost-nothing-sells = There is no cut that sells for anything. Give the cuts a price, or share by weight.
+cost-too-much-to-share = { $cost } is too much to share out. Look at it.
+cost-price-cannot-be = { $price } for a kilogram cannot be. Look at the price.
+cost-too-much-money = { $amount } is more money than there is.
+
 ## Why, yield and cost of a lot
 
 why-frozen = Frozen packs have no date; { $days } days are left once they are thawed, the day of thawing counted.
@@ -662,6 +757,53 @@ cost-of-share-by-value = { $lot }: { $share } of { $of } that its step cost, by 
 cost-of-share-by-weight = { $lot }: { $share } of { $of } that its step cost, by weight.
 
 ## Statements: ingredients, allergens, dates in words
+
+statement-sulphites-unknown = Sulphites went in and nobody said how much is in the finished food, so they are declared. Under { $most } mg/kg they need not be.
+statement-name-the-nut = "{ $allergen }" is not enough here: name the nut. Look at the supplier's label and correct the product.
+statement-name-the-crustacean = "{ $allergen }" is not enough here: name the crustacean. Look at the supplier's label and correct the product.
+statement-name-the-mollusc = "{ $allergen }" is not enough here: name the mollusc. Look at the supplier's label and correct the product.
+statement-name-the-fish = "{ $allergen }" is not enough here: name the fish. Look at the supplier's label and correct the product.
+statement-title = The allergen statement begins with "{ $title }" and nothing else.
+statement-lacks = The allergen statement lacks { $names }. Once it is there it names every one, even those that the list shows.
+statement-capitals = Each entry of the allergen statement begins with a capital and goes on small: { $entries }.
+statement-no-date-words = There are no words here for a { $kind } date. Take another kind.
+statement-date-before = The last day { $day } lies before { $from }, from which it keeps. One of the two is wrong.
+statement-kitchen-date = A { $kind } date is for the kitchen only here, not for a customer's label.
+statement-no-date-form = There is no form of a date here in "{ $language }".
+statement-may-not-say = A customer's label of meat may not say "{ $words }" here. Write { $instead }.
+statement-letters-low = The small letters of the { $what } are { $printed } mm high; on this panel they must be { $least } mm or more. Take a larger label or larger letters.
+statement-percent-cannot-be = { $percent } % cannot be. Give parts of a hundred, as 22.5.
+statement-not-minced = With { $salt } % salt it is a meat preparation, not minced meat: that has under { $most } %.
+statement-net-title = The net weight begins with "{ $title }".
+statement-net-wrong = "{ $text }" does not say { $pounds } lb, that is { $ounces } oz. Weigh the pack and print it again.
+statement-languages = A label here is in { $wanted }: { $missing } is missing.
+statement-added-water = Added water is { $percent } % of the finished weight: a cut, joint, slice or carcase says "with added water" in its name above { $most } %.
+statement-no-raw-meat = The raw meat has no weight. Weigh it before the solution goes in.
+statement-no-solution = The solution has no weight. Weigh the meat again, or the solution that went in.
+statement-no-bringer = No ingredient is known to bring { $allergens }, so it is said after the list. Set it at the ingredient that brings it.
+statement-cure-unlisted = { $name } has no recipe: every part of a cure is listed by name. Enter what its label says.
+statement-no-spice = { $name } is not a spice here. Set it as a food or a flavouring.
+date-kind-use-by = use-by
+date-kind-best-before = best-before
+date-kind-discard-by = discard-by
+date-kind-packed-on = packed-on
+date-kind-frozen-on = frozen-on
+date-kind-prepared-on = prepared-on
+lettering-label = label
+lettering-ingredient-list = ingredient-list
+lettering-ingredient-list-by-table = ingredient-list-by-table
+lettering-net-quantity = net-quantity
+lettering-thawed = thawed
+lettering-safe-handling = safe-handling
+change-new-allergen = { $allergen } is new in this batch: { $sources }.
+change-new-allergen-unknown = { $allergen } is new in this batch: no ingredient is known to bring it.
+change-gone-allergen = { $allergen } is no longer in this batch. Look twice before you believe it.
+change-new-ingredients = New in this batch: { $names }.
+change-gone-ingredients = No longer in it: { $names }.
+change-reordered = The order of the ingredients has changed.
+change-source = { $path }
+change-source-lot = { $path }, lot { $lot }
+change-source-lots = { $path }, lots { $lots }
 
 ## Heat and cooling
 
@@ -946,6 +1088,55 @@ mince-meat-tissue = { $percent } % connective tissue: over { $most } % it is not
 mince-meat-protein = { $protein } % meat protein; { $least } % or more is asked of it. Add less water.
 
 ## GS1
+
+gtin-digits = A GTIN is digits only: copy it from the GS1 certificate.
+gtin-length = A GTIN has 8, 12, 13 or 14 digits, not { $length }: copy it whole.
+gtin-check-digit = The last digit of the GTIN does not go with the others: one was misread or typed wrong.
+gtin-restricted = Numbers beginning with 02, 04, 20 to 29 or only zeros are for use inside one shop. They are no GTIN: leave it empty unless GS1 gave you one.
+element-nothing = The barcode holds nothing.
+element-length = ({ $ai }) holds "{ $value }", which has the wrong length: scan it again.
+element-character = ({ $ai }) holds "{ $character }", which no GS1 code can hold: scan it again.
+element-not-digits = ({ $ai }) holds "{ $value }" instead of digits: scan it again.
+element-check-digit = The check digit of { $value } in ({ $ai }) is wrong: scan it again.
+element-no-day = ({ $ai }) holds { $value }, which is no day: read the date off the label.
+element-no-time = ({ $ai }) holds { $value }, which is no time: read it off the label.
+element-unknown = ({ $ai }) is not an application identifier.
+element-unknown-at = No application identifier is known at "{ $text }".
+element-two-things = ({ $ai }) stands in it twice and says two things.
+element-twice = ({ $other }) and ({ $ai }) say the same thing twice.
+element-open-bracket = A bracket is not closed.
+element-ends-early = The barcode ends in the middle of an identifier.
+element-cut-off = ({ $ai }) is cut off: scan it again.
+element-badly-encoded = "{ $text }" is not well formed in an address.
+link-no-key = Without a GTIN there is no GS1 address: use the kitchen's own address.
+link-place = ({ $ai }) must not stand at that place of a GS1 address.
+link-value = { $why }
+link-no-address = This is no web address: it begins with https://.
+gs1-gtin = { $why }
+gs1-lot = "{ $lot }" cannot be the lot in a GS1 code: 1 to { $longest } letters, digits and the signs ! " % & ' * + , - . / : ; < = > ? _
+gs1-weight-missing = The GTIN begins with 9, so each pack has its own weight: weigh it first.
+gs1-weight-not-wanted = The GTIN does not begin with 9, so all its packs weigh the same: leave the weight out of the code, or ask GS1 for a GTIN for goods by weight.
+gs1-weight-range = The weight must be more than { $none } and less than { $most } to go into a GS1 code.
+gs1-year = A GS1 code holds the years 2000 to 2099, not { $year }.
+gs1-no-gtin = ({ $ai }) means nothing without a GTIN: print the plain code instead.
+gs1-not-together = ({ $one }) and ({ $other }) must not stand together.
+gs1-too-long = A GS1 bar code holds { $longest } characters, and this would be { $length }: leave out the pack number or the date.
+gs1-unreadable = { $why }
+gs1-link = { $why }
+till-layout-form = A till layout is twelve places and what they hold, such as 20PPPPPCVVVV price 2 or 28PPPPCVVVVV weight 3: the prefix in digits, P for the item number, C for the verifier, V for the price or weight.
+till-layout-prefix = { $prefix } is the beginning of real trade item numbers: a till layout begins with 02, 04 or 20 to 29.
+till-layout-verifier = A verifier (C) goes with four or five digits of value (V) only.
+till-layout-decimals = A price has at most 2 decimals, a weight at most 3, and neither more than it has V.
+till-item = The item number { $item } is too long for the till code: { $digits } digits at most.
+till-price-too-much = The price { $price } is too much for the till code: make smaller packs or leave the till code out.
+till-weight-too-much = The weight { $grams } is too much for the till code: make smaller packs or leave the till code out.
+till-price-too-fine = The price { $price } has more decimals than the till code: round it where it is set, not here.
+till-weight-too-fine = The weight { $grams } has more decimals than the till code: round it where it is set, not here.
+till-other-measure = The till code wants a price where there is a weight, or the other way round.
+till-nothing = A pack without price or weight gets no till code: set it first.
+till-misread = These are not the 13 digits of a till code: scan again.
+till-foreign = This is not a till code of this shop.
+till-verifier = The price or weight in the till code was misread or changed: weigh and scan again.
 
 ## Problems, requests, lists
 

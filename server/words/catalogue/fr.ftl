@@ -242,6 +242,60 @@ Class-jellied-meat = viande en gelée
 Salometer-60F = 60 °F
 Salometer-38F = 38 °F
 Salometer-25-percent = 25 % de sel
+Allergen-milk = Lait
+Allergen-egg = Œuf
+Allergen-peanut = Arachide
+Allergen-soy = Soja
+Allergen-sesame = Sésame
+Allergen-mustard = Moutarde
+Allergen-celery = Céleri
+Allergen-lupin = Lupin
+Allergen-sulphites = Sulfites
+Allergen-wheat = Blé
+Allergen-spelt = Épeautre
+Allergen-rye = Seigle
+Allergen-barley = Orge
+Allergen-oats = Avoine
+Allergen-triticale = Triticale
+Allergen-almond = Amande
+Allergen-brazil-nut = Noix du Brésil
+Allergen-cashew = Noix de cajou
+Allergen-hazelnut = Noisette
+Allergen-macadamia = Noix de macadamia
+Allergen-pecan = Pacane
+Allergen-pine-nut = Pignon
+Allergen-pistachio = Pistache
+Allergen-walnut = Noix
+Allergen-tree-nut = Fruits à coque
+Allergen-anchovy = Anchois
+Allergen-bass = Bar
+Allergen-cod = Morue
+Allergen-flounder = Plie
+Allergen-haddock = Aiglefin
+Allergen-hake = Merlu
+Allergen-herring = Hareng
+Allergen-mackerel = Maquereau
+Allergen-pollock = Goberge
+Allergen-salmon = Saumon
+Allergen-sardine = Sardine
+Allergen-sole = Sole
+Allergen-trout = Truite
+Allergen-tuna = Thon
+Allergen-fish = Poisson
+Allergen-crab = Crabe
+Allergen-crayfish = Écrevisse
+Allergen-lobster = Homard
+Allergen-prawn = Grosse crevette
+Allergen-shrimp = Crevette
+Allergen-crustacean = Crustacés
+Allergen-clam = Palourde
+Allergen-mussel = Moule
+Allergen-octopus = Pieuvre
+Allergen-oyster = Huître
+Allergen-scallop = Pétoncle
+Allergen-snail = Escargot
+Allergen-squid = Calmar
+Allergen-mollusc = Mollusques
 
 ## Rows and findings
 
@@ -651,6 +705,47 @@ curve-few-days = Il faut des pesées d'au moins trois jours différents pour une
 
 ## Yields and cost
 
+cut-out-no-styles = Il n'y a pas encore de découpe pour cette espèce : { $species }.
+cut-out-no-such-style = « { $style } » n'est pas une découpe pour cette espèce : { $species }. Il y a : { $known }.
+cut-out-no-hanging = Le poids de carcasse manque. Pesez l'animal avant de le découper.
+cut-out-piece-weight = { $piece } pèse { $grams }. Pesez, ou laissez de côté.
+cut-out-not-weighed = { $piece } : rien n'a été pesé. Environ { $expected } % étaient attendus.
+cut-out-unusual = { $piece } : { $part } % du poids de carcasse, d'ordinaire { $low } à { $high } %. Regardez la balance, l'étiquette et l'endroit de la coupe.
+cut-out-usual = { $piece } : { $part } % du poids de carcasse, d'ordinaire { $low } à { $high } %.
+cut-out-plain = { $piece } : { $part } % du poids de carcasse.
+cut-out-beside = { $piece } : { $part } % du poids de carcasse ; cette découpe n'a pas de telle pièce.
+cut-out-more-than-hung = Les pièces pèsent { $grams } de plus que la carcasse ({ $part } % de perte). Une erreur de balance ou de saisie.
+cut-out-left-out = { $grams } ({ $part } %) n'ont pas été pesés. Cherchez une pièce oubliée.
+cut-out-dripped = { $grams } ({ $part } %) sont partis à la coupe et au ressuage.
+cut-out-loss = perte inexpliquée
+step-yield-unknown = « { $process } » n'est pas un procédé dont le rendement est connu.
+step-yield-no-base = Il manque un poids : { $of }. Pesez avant que cela entre.
+step-yield-no-output = Ce qui est sorti n'a pas été pesé. Pesez-le.
+step-yield-added = Ce qui a été ajouté ne pèse ni moins que rien ni autant que tout ce qui est sorti.
+step-yield-percent = { $name } : { $amount } % ({ $of }).
+step-yield-percent-usual = { $name } : { $amount } % ({ $of }), d'ordinaire { $low } à { $high } %.
+step-yield-percent-unusual = { $name } : { $amount } % ({ $of }), d'ordinaire { $low } à { $high } %. Regardez la balance, l'étiquette et ce qui est entré.
+step-yield-litres = { $name } : { $amount } L/kg ({ $of }).
+step-yield-litres-usual = { $name } : { $amount } L/kg ({ $of }), d'ordinaire { $low } à { $high } L/kg.
+step-yield-litres-unusual = { $name } : { $amount } L/kg ({ $of }), d'ordinaire { $low } à { $high } L/kg. Regardez la balance, l'étiquette et ce qui est entré.
+table-sum = Les parties font { $worked }, le total dit { $printed }. Cherchez une partie oubliée ou mal lue.
+table-percents = Les pourcentages font { $worked }, pas 100. L'un d'eux est mal imprimé.
+table-percent = { $part } sur { $whole }, c'est { $worked } % ; il est imprimé { $printed } %.
+cost-no-bought = Le poids acheté manque. Pesez.
+cost-no-usable = Le poids utilisable manque. Pesez.
+cost-no-cooked = Le poids cuit manque. Pesez.
+cost-no-cost = Le prix payé manque. Prenez-le sur le papier du fournisseur.
+cost-by-product-below-nothing = Un sous-produit n'a ni poids ni valeur en dessous de rien.
+cost-parts-heavier = Les parties pèsent { $grams } de plus que l'achat. Repesez-les.
+cost-by-products-dear = Les sous-produits valent { $worth }, plus que les { $cost } du tout. Regardez leurs prix.
+cost-below-nothing = Un coût n'est jamais en dessous de rien.
+cost-no-output = Ce qui est sorti n'a pas été pesé. Pesez-le, ou inscrivez-le comme jeté.
+cost-no-weight = Un morceau sans poids n'a pas de part. Pesez-le.
+cost-nothing-sells = Aucun morceau ne se vend à un prix. Donnez un prix aux morceaux, ou répartissez selon le poids.
+cost-too-much-to-share = { $cost }, c'est trop pour être réparti. Vérifiez.
+cost-price-cannot-be = { $price } le kilogramme : impossible. Regardez le prix.
+cost-too-much-money = { $amount }, c'est plus d'argent qu'il n'y en a.
+
 ## Why, yield and cost of a lot
 
 why-frozen = Les paquets congelés n'ont pas de date ; il leur reste { $days ->
@@ -668,6 +763,53 @@ cost-of-share-by-value = { $lot } : { $share } sur { $of } que son étape a co�
 cost-of-share-by-weight = { $lot } : { $share } sur { $of } que son étape a coûté, selon le poids.
 
 ## Statements: ingredients, allergens, dates in words
+
+statement-sulphites-unknown = Des sulfites sont entrés et nul n'a dit combien il y en a dans le produit fini, donc ils sont déclarés. En dessous de { $most } mg/kg, ce n'est pas nécessaire.
+statement-name-the-nut = « { $allergen } » ne suffit pas ici : nommez la noix. Regardez l'étiquette du fournisseur et corrigez le produit.
+statement-name-the-crustacean = « { $allergen } » ne suffit pas ici : nommez le crustacé. Regardez l'étiquette du fournisseur et corrigez le produit.
+statement-name-the-mollusc = « { $allergen } » ne suffit pas ici : nommez le mollusque. Regardez l'étiquette du fournisseur et corrigez le produit.
+statement-name-the-fish = « { $allergen } » ne suffit pas ici : nommez le poisson. Regardez l'étiquette du fournisseur et corrigez le produit.
+statement-title = La déclaration d'allergènes commence par « { $title } » et rien d'autre.
+statement-lacks = Il manque à la déclaration d'allergènes : { $names }. Une fois là, elle les nomme tous, même ceux que la liste montre.
+statement-capitals = Chaque mot de la déclaration d'allergènes commence par une majuscule et continue en minuscules : { $entries }.
+statement-no-date-words = Il n'y a pas ici de mention pour une date « { $kind } ». Prenez-en une autre.
+statement-date-before = Le dernier jour, le { $day }, tombe avant le { $from }, à partir duquel il se garde. L'un des deux est faux.
+statement-kitchen-date = Une date « { $kind } » ne sert ici qu'à la cuisine, pas à l'étiquette d'un client.
+statement-no-date-form = Il n'y a pas ici de forme de date en « { $language } ».
+statement-may-not-say = L'étiquette de viande d'un client ne peut pas dire « { $words } » ici. Écrivez { $instead }.
+statement-letters-low = Les petites lettres ({ $what }) ont { $printed } mm de haut ; sur cette surface il faut { $least } mm ou plus. Prenez une étiquette plus grande ou des lettres plus grandes.
+statement-percent-cannot-be = { $percent } % : impossible. Donnez des parties de cent, par exemple 22,5.
+statement-not-minced = Avec { $salt } % de sel, c'est une préparation de viande, pas de la viande hachée : celle-ci en a moins de { $most } %.
+statement-net-title = Le poids net commence par « { $title } ».
+statement-net-wrong = « { $text } » ne dit pas { $pounds } lb, soit { $ounces } oz. Pesez le paquet et imprimez de nouveau.
+statement-languages = Une étiquette est ici en { $wanted } : il manque { $missing }.
+statement-added-water = L'eau ajoutée fait { $percent } % du poids fini : une pièce, un rôti, une tranche ou une carcasse porte « avec eau ajoutée » dans son nom au-dessus de { $most } %.
+statement-no-raw-meat = La viande crue n'a pas de poids. Pesez-la avant d'y mettre la solution.
+statement-no-solution = La solution n'a pas de poids. Repesez la viande, ou la solution qui y est entrée.
+statement-no-bringer = Aucun ingrédient connu n'apporte ceci : { $allergens } ; c'est donc dit après la liste. Inscrivez-le à l'ingrédient qui l'apporte.
+statement-cure-unlisted = { $name } n'a pas de recette : chaque partie d'un mélange de salaison est listée par son nom. Inscrivez ce que dit son étiquette.
+statement-no-spice = { $name } n'est pas une épice ici. Inscrivez-le comme aliment ou comme arôme.
+date-kind-use-by = à utiliser jusqu'au
+date-kind-best-before = meilleur avant
+date-kind-discard-by = à jeter après
+date-kind-packed-on = emballé le
+date-kind-frozen-on = congelé le
+date-kind-prepared-on = préparé le
+lettering-label = étiquette
+lettering-ingredient-list = liste des ingrédients
+lettering-ingredient-list-by-table = liste des ingrédients à côté du tableau
+lettering-net-quantity = quantité nette
+lettering-thawed = mention de décongélation
+lettering-safe-handling = manipulation sûre
+change-new-allergen = { $allergen } : nouveau dans cette fabrication, par { $sources }.
+change-new-allergen-unknown = { $allergen } : nouveau dans cette fabrication, aucun ingrédient connu ne l'apporte.
+change-gone-allergen = { $allergen } : n'est plus dans cette fabrication. Regardez deux fois avant de le croire.
+change-new-ingredients = Nouveau dans cette fabrication : { $names }.
+change-gone-ingredients = N'y est plus : { $names }.
+change-reordered = L'ordre des ingrédients a changé.
+change-source = { $path }
+change-source-lot = { $path }, lot { $lot }
+change-source-lots = { $path }, lots { $lots }
 
 ## Heat and cooling
 
@@ -952,6 +1094,55 @@ mince-meat-tissue = { $percent } % de tissu conjonctif : au-dessus de { $most 
 mince-meat-protein = { $protein } % de protéines de viande ; il en faut { $least } % ou plus. Ajoutez moins d'eau.
 
 ## GS1
+
+gtin-digits = Un GTIN n'a que des chiffres : copiez-le du certificat GS1.
+gtin-length = Un GTIN a 8, 12, 13 ou 14 chiffres, pas { $length } : copiez-le en entier.
+gtin-check-digit = Le dernier chiffre du GTIN ne va pas avec les autres : l'un est mal lu ou mal tapé.
+gtin-restricted = Les numéros qui commencent par 02, 04, 20 à 29 ou qui n'ont que des zéros servent à l'intérieur d'un seul magasin. Ce ne sont pas des GTIN : laissez vide si GS1 ne vous en a pas donné.
+element-nothing = Le code-barres ne contient rien.
+element-length = ({ $ai }) contient « { $value } », qui n'a pas la bonne longueur : scannez de nouveau.
+element-character = ({ $ai }) contient « { $character } », qu'aucun code GS1 ne peut contenir : scannez de nouveau.
+element-not-digits = ({ $ai }) contient « { $value } » au lieu de chiffres : scannez de nouveau.
+element-check-digit = Le chiffre de contrôle de { $value } dans ({ $ai }) est faux : scannez de nouveau.
+element-no-day = ({ $ai }) contient { $value }, qui n'est pas un jour : lisez la date sur l'étiquette.
+element-no-time = ({ $ai }) contient { $value }, qui n'est pas une heure : lisez-la sur l'étiquette.
+element-unknown = ({ $ai }) n'est pas un identifiant de donnée.
+element-unknown-at = Aucun identifiant de donnée connu à « { $text } ».
+element-two-things = ({ $ai }) y figure deux fois et dit deux choses.
+element-twice = ({ $other }) et ({ $ai }) disent deux fois la même chose.
+element-open-bracket = Une parenthèse n'est pas fermée.
+element-ends-early = Le code-barres finit au milieu d'un identifiant.
+element-cut-off = ({ $ai }) est coupé : scannez de nouveau.
+element-badly-encoded = « { $text } » n'est pas bien formé dans une adresse.
+link-no-key = Sans GTIN il n'y a pas d'adresse GS1 : prenez l'adresse de la cuisine.
+link-place = ({ $ai }) ne peut pas être à cet endroit d'une adresse GS1.
+link-value = { $why }
+link-no-address = Ce n'est pas une adresse web : elle commence par https://.
+gs1-gtin = { $why }
+gs1-lot = « { $lot } » ne peut pas être le lot dans un code GS1 : 1 à { $longest } lettres, chiffres et les signes ! " % & ' * + , - . / : ; < = > ? _
+gs1-weight-missing = Le GTIN commence par 9, donc chaque paquet a son propre poids : pesez-le d'abord.
+gs1-weight-not-wanted = Le GTIN ne commence pas par 9, donc tous ses paquets pèsent pareil : laissez le poids hors du code, ou demandez à GS1 un GTIN pour marchandise au poids.
+gs1-weight-range = Le poids doit être plus de { $none } et moins de { $most } pour aller dans un code GS1.
+gs1-year = Un code GS1 contient les années 2000 à 2099, pas { $year }.
+gs1-no-gtin = ({ $ai }) ne veut rien dire sans GTIN : imprimez plutôt le code simple.
+gs1-not-together = ({ $one }) et ({ $other }) ne vont pas ensemble.
+gs1-too-long = Un code-barres GS1 contient { $longest } caractères, et celui-ci en aurait { $length } : laissez de côté le numéro de paquet ou la date.
+gs1-unreadable = { $why }
+gs1-link = { $why }
+till-layout-form = Un format de caisse a douze places et ce qu'elles contiennent, comme 20PPPPPCVVVV price 2 ou 28PPPPCVVVVV weight 3 : le préfixe en chiffres, P pour le numéro d'article, C pour le vérificateur, V pour le prix (price) ou le poids (weight).
+till-layout-prefix = { $prefix } est le début de vrais numéros d'article : un format de caisse commence par 02, 04 ou 20 à 29.
+till-layout-verifier = Un vérificateur (C) ne va qu'avec quatre ou cinq chiffres de valeur (V).
+till-layout-decimals = Un prix a au plus 2 décimales, un poids au plus 3, et aucun n'en a plus que de V.
+till-item = Le numéro d'article { $item } est trop long pour le code de caisse : { $digits } chiffres au plus.
+till-price-too-much = Le prix { $price } est trop grand pour le code de caisse : faites des paquets plus petits ou laissez le code de caisse.
+till-weight-too-much = Le poids { $grams } est trop grand pour le code de caisse : faites des paquets plus petits ou laissez le code de caisse.
+till-price-too-fine = Le prix { $price } a plus de décimales que le code de caisse : arrondissez-le là où il est fixé, pas ici.
+till-weight-too-fine = Le poids { $grams } a plus de décimales que le code de caisse : arrondissez-le là où il est fixé, pas ici.
+till-other-measure = Le code de caisse veut un prix là où il y a un poids, ou l'inverse.
+till-nothing = Un paquet sans prix ni poids n'a pas de code de caisse : fixez-le d'abord.
+till-misread = Ce ne sont pas les 13 chiffres d'un code de caisse : scannez de nouveau.
+till-foreign = Ce n'est pas un code de caisse de ce magasin.
+till-verifier = Le prix ou le poids du code de caisse est mal lu ou changé : pesez et scannez de nouveau.
 
 ## Problems, requests, lists
 

@@ -1,5 +1,6 @@
 //! The butcher's test: what the usable part costs once the by-products have paid their share.
 
+use super::says::PriceSays;
 use super::{Money, is_a_price, kilograms};
 use crate::grams::Grams;
 use crate::refusal::{Refusal, Result};
@@ -68,20 +69,17 @@ pub struct Outcome {
 /// A weight or cost is missing or below nothing, by-products are worth more than the whole, or the
 /// parts weigh more than the whole.
 pub fn butchers_test(test: &Tested<'_>) -> Result<Outcome> {
-    let missing = |field: &str, grams: Grams, what: &str| match grams.is_none_left() {
-        true => Err(Refusal::cannot_be(field, format!("{what} Weigh it."))),
+    let missing = |field: &str, grams: Grams, says: PriceSays| match grams.is_none_left() {
+        true => Err(Refusal::cannot_be(field, says)),
         false => Ok(()),
     };
-    missing("bought", test.bought, "The bought weight is missing.")?;
-    missing("usable", test.usable, "The usable weight is missing.")?;
+    missing("bought", test.bought, PriceSays::NoBought)?;
+    missing("usable", test.usable, PriceSays::NoUsable)?;
     if let Some(cooked) = test.cooked {
-        missing("cooked", cooked, "The cooked weight is missing.")?;
+        missing("cooked", cooked, PriceSays::NoCooked)?;
     }
     if test.cost <= Money::ZERO {
-        return Err(Refusal::cannot_be(
-            "cost",
-            "What it cost is missing. Take it from the supplier's paper.",
-        ));
+        return Err(Refusal::cannot_be("cost", PriceSays::NoCost));
     }
     if let Some(nth) = test
         .by_products
@@ -90,25 +88,22 @@ pub fn butchers_test(test: &Tested<'_>) -> Result<Outcome> {
     {
         return Err(Refusal::cannot_be(
             format!("by_products[{nth}]"),
-            "A by-product has no weight or worth below nothing.",
+            PriceSays::ByProductBelowNothing,
         ));
     }
     let parts: Grams = test.by_products.iter().map(|part| part.grams).sum();
     let lost = test.bought - parts - test.usable;
     if lost < Grams::ZERO {
-        let says = format!(
-            "The parts weigh {} more than what was bought. Weigh them again.",
-            -lost
-        );
+        let says = PriceSays::PartsHeavier { grams: -lost };
         return Err(Refusal::cannot_be("usable", says));
     }
     let by_products: Money = test.by_products.iter().map(|part| part.value).sum();
     let net_cost = test.cost - by_products;
     if net_cost < Money::ZERO {
-        let says = format!(
-            "The by-products are worth {by_products}, more than the {} that all of it cost. Look at their prices.",
-            test.cost
-        );
+        let says = PriceSays::ByProductsDear {
+            worth: by_products,
+            cost: test.cost,
+        };
         return Err(Refusal::cannot_be("by_products", says));
     }
     let bought_per_kg = test.cost.amount() / kilograms(test.bought);

@@ -1,5 +1,6 @@
 //! Cost through a step: it stays while the grams shrink, and what is added brings its own.
 
+use super::says::PriceSays;
 use super::{Money, kilograms};
 use crate::grams::Grams;
 use crate::refusal::{Refusal, Result};
@@ -23,13 +24,10 @@ pub struct Carried {
 /// A cost below nothing, or nothing came out.
 pub fn carry(inputs: &[Money], added: &[Money], output: Grams) -> Result<Carried> {
     if inputs.iter().chain(added).any(|cost| *cost < Money::ZERO) {
-        return Err(Refusal::cannot_be("cost", "A cost is nothing or more."));
+        return Err(Refusal::cannot_be("cost", PriceSays::BelowNothing));
     }
     if output.is_none_left() {
-        return Err(Refusal::cannot_be(
-            "output",
-            "What came out was not weighed. Weigh it, or book it as discarded.",
-        ));
+        return Err(Refusal::cannot_be("output", PriceSays::NoOutput));
     }
     let cost: Money = inputs.iter().chain(added).copied().sum();
     Ok(Carried {

@@ -1,5 +1,6 @@
 //! Joint cost: one animal was paid for, many cuts are sold.
 
+use super::says::PriceSays;
 use super::{Money, is_a_price, kilograms};
 use crate::grams::Grams;
 use crate::refusal::{Refusal, Result};
@@ -44,16 +45,13 @@ pub struct Share {
 /// No cost, no cut, a cut without weight, a price below nothing, or cuts that sell for nothing.
 pub fn joint_cost(cost: Money, parts: &[Part], by: By) -> Result<Vec<Share>> {
     if cost <= Money::ZERO {
-        return Err(Refusal::cannot_be(
-            "cost",
-            "What it cost is missing. Take it from the supplier's paper.",
-        ));
+        return Err(Refusal::cannot_be("cost", PriceSays::NoCost));
     }
     for (nth, part) in parts.iter().enumerate() {
         if part.grams.is_none_left() {
             return Err(Refusal::cannot_be(
                 format!("parts[{nth}].grams"),
-                "A cut without weight has no share. Weigh it.",
+                PriceSays::NoWeight,
             ));
         }
         is_a_price(part.price_per_kg, &format!("parts[{nth}].price_per_kg"))?;
@@ -68,10 +66,7 @@ pub fn joint_cost(cost: Money, parts: &[Part], by: By) -> Result<Vec<Share>> {
         .collect();
     let all: Decimal = keys.iter().sum();
     if all.is_zero() {
-        return Err(Refusal::cannot_be(
-            "parts",
-            "There is no cut that sells for anything. Give the cuts a price, or share by weight.",
-        ));
+        return Err(Refusal::cannot_be("parts", PriceSays::NothingSells));
     }
     let costs = shared_out(cost, &keys, all)?;
     Ok(parts
@@ -91,12 +86,8 @@ pub fn joint_cost(cost: Money, parts: &[Part], by: By) -> Result<Vec<Share>> {
 fn shared_out(whole: Money, keys: &[Decimal], all: Decimal) -> Result<Vec<Money>> {
     let share = |key: &Decimal| Decimal::from(whole.in_hundredths()).checked_mul(*key);
     let exact: Option<Vec<Decimal>> = keys.iter().map(|key| Some(share(key)? / all)).collect();
-    let exact = exact.ok_or_else(|| {
-        Refusal::cannot_be(
-            "cost",
-            format!("{whole} is too much to share out. Look at it."),
-        )
-    })?;
+    let exact = exact
+        .ok_or_else(|| Refusal::cannot_be("cost", PriceSays::TooMuchToShare { cost: whole }))?;
     let mut shares: Vec<i64> = exact
         .iter()
         .map(|share| share.floor().to_i64().unwrap_or(0))

@@ -4,14 +4,17 @@ mod butchers_test;
 mod carry;
 mod joint;
 mod money;
+mod says;
 
 pub use butchers_test::{ByProduct, Outcome, Tested, butchers_test};
 pub use carry::{Carried, carry};
 pub use joint::{By, Part, Share, joint_cost};
 pub use money::Money;
+pub use says::PriceSays;
 
 use crate::grams::Grams;
 use crate::refusal::{Refusal, Result};
+use crate::says::Arg;
 use rust_decimal::Decimal;
 
 /// No kilogram costs more: what does is a typing error.
@@ -27,7 +30,9 @@ fn is_a_price(per_kg: Decimal, field: &str) -> Result<()> {
         true => Ok(()),
         false => Err(Refusal::cannot_be(
             field,
-            format!("{per_kg} for a kilogram cannot be. Look at the price."),
+            PriceSays::PriceCannotBe {
+                price: Arg::Number(per_kg),
+            },
         )),
     }
 }

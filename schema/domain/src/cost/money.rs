@@ -1,6 +1,8 @@
 //! Money, in whole hundredths of whatever the kitchen counts in.
 
+use super::says::PriceSays;
 use crate::refusal::{Refusal, Result};
+use crate::says::Arg;
 use rust_decimal::prelude::ToPrimitive;
 use rust_decimal::{Decimal, RoundingStrategy};
 use std::fmt;
@@ -36,7 +38,8 @@ impl Money {
             .and_then(|amount| amount.to_i64())
             .map(Money)
             .ok_or_else(|| {
-                Refusal::cannot_be("cost", format!("{amount} is more money than there is."))
+                let amount = Arg::Number(amount);
+                Refusal::cannot_be("cost", PriceSays::TooMuchMoney { amount })
             })
     }
 

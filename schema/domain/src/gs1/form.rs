@@ -4,6 +4,7 @@ use chrono::NaiveDate;
 
 use super::check_digit::check_digit_is_right;
 use super::in_set_82;
+use super::says::NotAnElement;
 
 /// The form of an element.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -90,33 +91,29 @@ impl Form {
     /// Checks a value.
     ///
     /// # Errors
-    /// In words: what is wrong with it.
-    pub(super) fn check(&self, identifier: &str, value: &str) -> Result<(), String> {
+    /// What is wrong with it.
+    pub(super) fn check(&self, identifier: &str, value: &str) -> Result<(), NotAnElement> {
+        let (ai, told) = (identifier.to_owned(), value.to_owned());
         if !(self.shortest..=self.longest).contains(&value.len()) {
-            return Err(format!(
-                "({identifier}) holds {value:?}, which has the wrong length: scan it again."
-            ));
+            return Err(NotAnElement::Length { ai, value: told });
         }
         if let Some(other) = value.chars().find(|character| !in_set_82(*character)) {
-            return Err(format!(
-                "({identifier}) holds {other:?}, which no GS1 code can hold: scan it again."
-            ));
+            return Err(NotAnElement::Character {
+                ai,
+                character: other.escape_debug().to_string(),
+            });
         }
         if self.kind != Kind::Text && !value.bytes().all(|byte| byte.is_ascii_digit()) {
-            return Err(format!(
-                "({identifier}) holds {value:?} instead of digits: scan it again."
-            ));
+            return Err(NotAnElement::NotDigits { ai, value: told });
         }
         match self.kind {
-            Kind::Checked if !check_digit_is_right(value) => Err(format!(
-                "The check digit of {value} in ({identifier}) is wrong: scan it again."
-            )),
-            Kind::Day if !is_day(value, true) => Err(format!(
-                "({identifier}) holds {value}, which is no day: read the date off the label."
-            )),
-            Kind::Moment if !is_moment(identifier, value) => Err(format!(
-                "({identifier}) holds {value}, which is no time: read it off the label."
-            )),
+            Kind::Checked if !check_digit_is_right(value) => {
+                Err(NotAnElement::CheckDigit { ai, value: told })
+            }
+            Kind::Day if !is_day(value, true) => Err(NotAnElement::NoDay { ai, value: told }),
+            Kind::Moment if !is_moment(identifier, value) => {
+                Err(NotAnElement::NoTime { ai, value: told })
+            }
             _ => Ok(()),
         }
     }

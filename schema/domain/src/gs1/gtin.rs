@@ -3,46 +3,13 @@
 use std::fmt;
 
 use super::check_digit::check_digit_is_right;
+use super::says::NotAGtin;
 
 /// A global trade item number: always fourteen digits, leading zeros included.
 ///
 /// It is a number for trade: one that is kept for use within a shop, a firm or a region is none.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Gtin(String);
-
-/// Why a text is no GTIN.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum NotAGtin {
-    /// Something else than digits.
-    Digits,
-    /// Not 8, 12, 13 or 14 of them.
-    Length(usize),
-    /// The last digit does not go with the others.
-    CheckDigit,
-    /// Kept for use within a shop, a firm or a region.
-    Restricted,
-}
-
-impl fmt::Display for NotAGtin {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            NotAGtin::Digits => f.write_str("A GTIN is digits only: copy it from the GS1 certificate."),
-            NotAGtin::Length(length) => write!(
-                f,
-                "A GTIN has 8, 12, 13 or 14 digits, not {length}: copy it whole."
-            ),
-            NotAGtin::CheckDigit => f.write_str(
-                "The last digit of the GTIN does not go with the others: one was misread or typed wrong.",
-            ),
-            NotAGtin::Restricted => f.write_str(
-                "Numbers beginning with 02, 04, 20 to 29 or only zeros are for use inside one shop. \
-                 They are no GTIN: leave it empty unless GS1 gave you one.",
-            ),
-        }
-    }
-}
-
-impl std::error::Error for NotAGtin {}
 
 impl Gtin {
     /// Reads 8, 12, 13 or 14 digits.
@@ -55,7 +22,7 @@ impl Gtin {
             return Err(NotAGtin::Digits);
         }
         if !matches!(text.len(), 8 | 12..=14) {
-            return Err(NotAGtin::Length(text.len()));
+            return Err(NotAGtin::Length { length: text.len() });
         }
         if !check_digit_is_right(text) {
             return Err(NotAGtin::CheckDigit);
@@ -118,8 +85,8 @@ mod tests {
     #[test]
     fn what_is_none() {
         for (text, why) in [
-            ("", NotAGtin::Length(0)),
-            ("950123456", NotAGtin::Length(9)),
+            ("", NotAGtin::Length { length: 0 }),
+            ("950123456", NotAGtin::Length { length: 9 }),
             ("952123454321x", NotAGtin::Digits),
             ("９501101531000", NotAGtin::Digits),
             ("9501101531001", NotAGtin::CheckDigit),

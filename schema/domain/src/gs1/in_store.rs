@@ -3,10 +3,13 @@
 //! How the digits are laid out differs from country to country (`standards` 1.4), so it is not code
 //! but one line of the kitchen's own settings, such as `20PPPPPCVVVV price 2`.
 
-use std::fmt;
 use std::str::FromStr;
 
 use super::check_digit::{check_digit, check_digit_is_right, verifier_digit};
+use crate::grams::Grams;
+use crate::messages;
+use crate::says::Arg;
+use rust_decimal::Decimal;
 
 /// A layout: twelve places, then the check digit.
 ///
@@ -60,106 +63,81 @@ pub struct Read {
     pub value: Value,
 }
 
-/// Why a text is no layout.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum NotALayout {
-    /// Not of the form `20PPPPPCVVVV price 2`.
-    Form,
-    /// A prefix that belongs to real trade items.
-    Prefix(String),
-    /// A verifier is defined for values of four and five digits only.
-    Verifier,
-    /// More decimals than the value has digits, or than can be filled.
-    Decimals,
+messages! {
+    /// Why a text is no layout.
+    NotALayout in "till-layout" {
+        /// Not of the form `20PPPPPCVVVV price 2`.
+        Form "form",
+        /// A prefix that belongs to real trade items.
+        Prefix "prefix" { prefix: String },
+        /// A verifier is defined for values of four and five digits only.
+        Verifier "verifier",
+        /// More decimals than the value has digits, or than can be filled.
+        Decimals "decimals",
+    }
 }
 
-/// Why there is no number for a pack, or no sense in a number.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Refusal {
-    /// The item's number has too many digits.
-    Item {
-        /// The number.
-        item: u64,
-        /// Digits there are.
-        digits: usize,
-    },
-    /// The price or weight has too many digits.
-    TooMuch(Value),
-    /// The price or weight has decimals that the layout has no place for.
-    TooFine(Value),
-    /// Price asked for, weight given, or the other way round.
-    OtherMeasure,
-    /// Nothing costs or weighs nothing.
-    Nothing,
-    /// Not thirteen digits with a right check digit.
-    Misread,
-    /// Another prefix: not a number of this layout.
-    Foreign,
-    /// The verifier does not go with the value.
-    Verifier,
+messages! {
+    /// Why there is no number for a pack, or no sense in a number.
+    Refusal in "till" {
+        /// The item's number has too many digits.
+        Item "item" { item: String, digits: usize },
+        /// The price has too many digits.
+        PriceTooMuch "price-too-much" { price: Arg },
+        /// The weight has too many digits.
+        WeightTooMuch "weight-too-much" { grams: Grams },
+        /// The price has decimals that the layout has no place for.
+        PriceTooFine "price-too-fine" { price: Arg },
+        /// The weight has decimals that the layout has no place for.
+        WeightTooFine "weight-too-fine" { grams: Grams },
+        /// Price asked for, weight given, or the other way round.
+        OtherMeasure "other-measure",
+        /// Nothing costs or weighs nothing.
+        Nothing "nothing",
+        /// Not thirteen digits with a right check digit.
+        Misread "misread",
+        /// Another prefix: not a number of this layout.
+        Foreign "foreign",
+        /// The verifier does not go with the value.
+        Verifier "verifier",
+    }
 }
 
-impl fmt::Display for NotALayout {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl Value {
+    fn too_much(self) -> Refusal {
         match self {
-            NotALayout::Form => f.write_str(
-                "A till layout is twelve places and what they hold, such as 20PPPPPCVVVV price 2 or \
-                 28PPPPCVVVVV weight 3: the prefix in digits, P for the item number, C for the \
-                 verifier, V for the price or weight.",
-            ),
-            NotALayout::Prefix(prefix) => write!(
-                f,
-                "{prefix} is the beginning of real trade item numbers: a till layout begins with \
-                 02, 04 or 20 to 29."
-            ),
-            NotALayout::Verifier => {
-                f.write_str("A verifier (C) goes with four or five digits of value (V) only.")
-            }
-            NotALayout::Decimals => f.write_str(
-                "A price has at most 2 decimals, a weight at most 3, and neither more than it has V.",
-            ),
+            Value::PriceMinor(minor) => Refusal::PriceTooMuch {
+                price: money(minor),
+            },
+            Value::Grams(whole) => Refusal::WeightTooMuch {
+                grams: grams(whole),
+            },
+        }
+    }
+
+    fn too_fine(self) -> Refusal {
+        match self {
+            Value::PriceMinor(minor) => Refusal::PriceTooFine {
+                price: money(minor),
+            },
+            Value::Grams(whole) => Refusal::WeightTooFine {
+                grams: grams(whole),
+            },
         }
     }
 }
 
-impl fmt::Display for Refusal {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let shown = |value: &Value| match value {
-            Value::PriceMinor(minor) => format!("The price {}.{:02}", minor / 100, minor % 100),
-            Value::Grams(grams) => format!("The weight {grams} g"),
-        };
-        match self {
-            Refusal::Item { item, digits } => write!(
-                f,
-                "The item number {item} is too long for the till code: {digits} digits at most."
-            ),
-            Refusal::TooMuch(value) => write!(
-                f,
-                "{} is too much for the till code: make smaller packs or leave the till code out.",
-                shown(value)
-            ),
-            Refusal::TooFine(value) => write!(
-                f,
-                "{} has more decimals than the till code: round it where it is set, not here.",
-                shown(value)
-            ),
-            Refusal::OtherMeasure => f.write_str(
-                "The till code wants a price where there is a weight, or the other way round.",
-            ),
-            Refusal::Nothing => {
-                f.write_str("A pack without price or weight gets no till code: set it first.")
-            }
-            Refusal::Misread => f.write_str("These are not the 13 digits of a till code: scan again."),
-            Refusal::Foreign => f.write_str("This is not a till code of this shop."),
-            Refusal::Verifier => f.write_str(
-                "The price or weight in the till code was misread or changed: weigh and scan again.",
-            ),
-        }
-    }
+fn money(minor: u64) -> Arg {
+    Arg::Money(Decimal::from(minor) / Decimal::ONE_HUNDRED)
 }
 
-impl std::error::Error for NotALayout {}
-impl std::error::Error for Refusal {}
+/// A weight beyond all scales is told as the heaviest there is.
+fn grams(whole: u64) -> Grams {
+    let milligrams = i64::try_from(whole)
+        .ok()
+        .and_then(|whole| whole.checked_mul(1_000));
+    Grams::from_milligrams(milligrams.unwrap_or(i64::MAX))
+}
 
 impl FromStr for Layout {
     type Err = NotALayout;
@@ -208,7 +186,9 @@ impl Layout {
             return Err(NotALayout::Form);
         }
         if !matches!(&prefix[..2], "02" | "04") && !prefix.starts_with('2') {
-            return Err(NotALayout::Prefix(prefix.to_owned()));
+            return Err(NotALayout::Prefix {
+                prefix: prefix.to_owned(),
+            });
         }
         if verifiers == 1 && !matches!(values, 4 | 5) {
             return Err(NotALayout::Verifier);
@@ -250,19 +230,19 @@ impl Layout {
         }
         let step = 10_u64.pow(self.finest() - self.decimals);
         if !amount.is_multiple_of(step) {
-            return Err(Refusal::TooFine(value));
+            return Err(value.too_fine());
         }
         let (items, values) = (self.count(Place::Item), self.count(Place::Value));
         let item_digits = format!("{item:0items$}");
         let value_digits = format!("{:0values$}", amount / step);
         if item_digits.len() > items {
             return Err(Refusal::Item {
-                item,
+                item: item.to_string(),
                 digits: items,
             });
         }
         if value_digits.len() > values {
-            return Err(Refusal::TooMuch(value));
+            return Err(value.too_much());
         }
         let verifier = verifier_digit(&value_digits).and_then(|digit| char::from_digit(digit, 10));
         let (mut item, mut value) = (item_digits.chars(), value_digits.chars());

@@ -1,8 +1,7 @@
 //! GS1 Digital Link: a web address that says what an element string says (`standards` 2).
 
-use std::fmt;
-
 use super::read::Elements;
+use super::says::{NotALink, NotAnElement};
 
 /// What a thing is known by, and what may follow in the path, in this order.
 const KEYS: &[(&str, &[&str])] = &[
@@ -28,36 +27,6 @@ pub struct DigitalLink {
     attributes: Elements,
 }
 
-/// Why there is no such address.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum NotALink {
-    /// Nothing in it is a key: a lot alone is none.
-    NoKey,
-    /// An element stands where it must not.
-    Place(String),
-    /// A value is wrong: in words.
-    Value(String),
-    /// Not an address at all.
-    NoAddress,
-}
-
-impl fmt::Display for NotALink {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            NotALink::NoKey => f.write_str(
-                "Without a GTIN there is no GS1 address: use the kitchen's own address.",
-            ),
-            NotALink::Place(ai) => {
-                write!(f, "({ai}) must not stand at that place of a GS1 address.")
-            }
-            NotALink::Value(says) => f.write_str(says),
-            NotALink::NoAddress => f.write_str("This is no web address: it begins with https://."),
-        }
-    }
-}
-
-impl std::error::Error for NotALink {}
-
 impl DigitalLink {
     /// Puts elements into their places: key and qualifiers into the path, the rest behind it.
     ///
@@ -75,7 +44,7 @@ impl DigitalLink {
         let place = |ai: &str| qualifiers.iter().position(|known| *known == ai);
         path.sort_by_key(|(ai, _)| place(ai));
         match rest.iter().find(|(ai, _)| PATH_ONLY.contains(&ai.as_str())) {
-            Some((ai, _)) => Err(NotALink::Place(ai.clone())),
+            Some((ai, _)) => Err(NotALink::Place { ai: ai.clone() }),
             None => Ok(DigitalLink {
                 path: Elements(path),
                 attributes: Elements(rest),
@@ -101,11 +70,12 @@ impl DigitalLink {
         for (ai, _) in &attributes {
             let doubled = path.iter().any(|(known, _)| known == ai);
             if doubled || qualifiers.contains(&ai.as_str()) || PATH_ONLY.contains(&ai.as_str()) {
-                return Err(NotALink::Place(ai.clone()));
+                return Err(NotALink::Place { ai: ai.clone() });
             }
         }
         let in_path = path.len();
-        let all = Elements::checked([path, attributes].concat()).map_err(NotALink::Value)?;
+        let all = Elements::checked([path, attributes].concat())
+            .map_err(|why| NotALink::Value { why })?;
         let (path, attributes) = all.0.split_at(in_path);
         Ok(DigitalLink {
             path: Elements(path.to_vec()),
@@ -159,7 +129,7 @@ fn read_path(segments: &[&str]) -> Result<(Pairs, &'static [&'static str]), NotA
     for (nth, pair) in segments[at..].chunks_exact(2).enumerate() {
         let ai = pair[0];
         if nth > 0 && !allowed.any(|known| *known == ai) {
-            return Err(NotALink::Place(ai.to_owned()));
+            return Err(NotALink::Place { ai: ai.to_owned() });
         }
         path.push((ai.to_owned(), decoded(pair[1])?));
     }
@@ -191,7 +161,11 @@ fn push_encoded(out: &mut String, value: &str) {
 
 /// A plus sign is a plus sign.
 fn decoded(text: &str) -> Result<String, NotALink> {
-    let wrong = || NotALink::Value(format!("{text:?} is not well formed in an address."));
+    let wrong = || NotALink::Value {
+        why: NotAnElement::BadlyEncoded {
+            text: text.to_owned(),
+        },
+    };
     let mut bytes = Vec::with_capacity(text.len());
     let mut rest = text.bytes();
     while let Some(byte) = rest.next() {
@@ -275,7 +249,7 @@ mod tests {
     #[test]
     fn addresses_that_are_none() {
         // standards 2.
-        let place = |ai: &str| NotALink::Place(ai.into());
+        let place = |ai: &str| NotALink::Place { ai: ai.into() };
         for (path, why) in [
             ("/01/09506000134352/10/ABC/22/2A", place("22")),
             ("/01/09506000134352/17/261231", place("17")),
@@ -299,7 +273,10 @@ mod tests {
             "/01/09521234543213?17=261331",
         ] {
             let why = understood(path);
-            assert!(matches!(why, Err(NotALink::Value(_))), "{path}: {why:?}");
+            assert!(
+                matches!(why, Err(NotALink::Value { .. })),
+                "{path}: {why:?}"
+            );
         }
         for uri in ["HtTp://example.org/01/09521234543213", "01/09521234543213"] {
             assert_eq!(DigitalLink::read(uri), Err(NotALink::NoAddress));

@@ -1,14 +1,14 @@
 //! What our labels say in GS1's language: element strings that every scanner reads the same way.
 
-use std::fmt;
-
 use chrono::{Datelike, NaiveDate};
 
 use super::form::form_of;
-use super::gtin::{Gtin, NotAGtin};
+use super::gtin::Gtin;
 use super::in_set_82;
-use super::link::{DigitalLink, NotALink};
+use super::link::DigitalLink;
 use super::read::{Elements, read};
+use super::says::NotWritten;
+use crate::grams::Grams;
 
 /// Most characters of one GS1-128 symbol, separators included (`standards` 1.3).
 const LONGEST: usize = 48;
@@ -47,72 +47,6 @@ pub struct Contents {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Message(Elements);
 
-/// Why nothing was written.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum NotWritten {
-    /// The number in it is no GTIN.
-    Gtin(NotAGtin),
-    /// A lot that is empty, too long, or holds a character that it may not.
-    Lot(String),
-    /// Goods by weight without a weight.
-    WeightMissing,
-    /// A weight beside a GTIN whose packs all weigh the same.
-    WeightNotWanted,
-    /// Nothing, or a ton and more.
-    WeightRange,
-    /// A year that two digits would tell wrong.
-    Year(i32),
-    /// An element that must not stand without or beside another: in words.
-    Company(String),
-    /// Too many characters for one symbol.
-    TooLong(usize),
-    /// The text cannot be read: in words.
-    Unreadable(String),
-    /// It makes no address.
-    Link(NotALink),
-}
-
-impl fmt::Display for NotWritten {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            NotWritten::Gtin(why) => why.fmt(f),
-            NotWritten::Lot(lot) => write!(
-                f,
-                "{lot:?} cannot be the lot in a GS1 code: 1 to {LONGEST_LOT} letters, digits and \
-                 the signs ! \" % & ' * + , - . / : ; < = > ? _"
-            ),
-            NotWritten::WeightMissing => f.write_str(
-                "The GTIN begins with 9, so each pack has its own weight: weigh it first.",
-            ),
-            NotWritten::WeightNotWanted => f.write_str(
-                "The GTIN does not begin with 9, so all its packs weigh the same: leave the weight \
-                 out of the code, or ask GS1 for a GTIN for goods by weight.",
-            ),
-            NotWritten::WeightRange => f.write_str(
-                "The weight must be more than 0 g and less than 1,000 kg to go into a GS1 code.",
-            ),
-            NotWritten::Year(year) => {
-                write!(f, "A GS1 code holds the years 2000 to 2099, not {year}.")
-            }
-            NotWritten::Company(says) | NotWritten::Unreadable(says) => f.write_str(says),
-            NotWritten::TooLong(length) => write!(
-                f,
-                "A GS1 bar code holds {LONGEST} characters, and this would be {length}: leave out \
-                 the pack number or the date."
-            ),
-            NotWritten::Link(why) => why.fmt(f),
-        }
-    }
-}
-
-impl std::error::Error for NotWritten {}
-
-impl From<NotAGtin> for NotWritten {
-    fn from(why: NotAGtin) -> Self {
-        NotWritten::Gtin(why)
-    }
-}
-
 impl Contents {
     /// All of it in one message: first what has a predefined length, so that a separator stands
     /// only between lot and pack.
@@ -142,7 +76,7 @@ impl Contents {
             match contents.message() {
                 Ok(message) if !messages.contains(&message) => messages.push(message),
                 Ok(_) => {}
-                Err(why @ NotWritten::TooLong(_)) => last = Some(why),
+                Err(why @ NotWritten::TooLong { .. }) => last = Some(why),
                 Err(why) => return Err(why),
             }
         }
@@ -157,14 +91,17 @@ impl Contents {
     /// # Errors
     /// What cannot be said.
     pub fn link(&self) -> Result<DigitalLink, NotWritten> {
-        DigitalLink::new(Elements(self.elements()?)).map_err(NotWritten::Link)
+        DigitalLink::new(Elements(self.elements()?)).map_err(|why| NotWritten::Link { why })
     }
 
     fn elements(&self) -> Result<Vec<(String, String)>, NotWritten> {
         let mut elements = vec![("01".to_owned(), self.gtin.as_str().to_owned())];
         if let Some(grams) = self.net_grams {
             if !(1..=MOST_GRAMS).contains(&grams) {
-                return Err(NotWritten::WeightRange);
+                return Err(NotWritten::WeightRange {
+                    none: Grams::ZERO,
+                    most: Grams::whole(i64::from(MOST_GRAMS) + 1),
+                });
             }
             elements.push(("3103".to_owned(), format!("{grams:06}")));
         }
@@ -174,14 +111,18 @@ impl Contents {
                 LastDay::BestBefore(day) => ("15", day),
             };
             if !(2000..=2099).contains(&day.year()) {
-                return Err(NotWritten::Year(day.year()));
+                let year = day.year().to_string();
+                return Err(NotWritten::Year { year });
             }
             elements.push((ai.to_owned(), day.format("%y%m%d").to_string()));
         }
         // Brackets are allowed by GS1, but then nobody can tell them from those of an identifier.
         let plain = |c: char| in_set_82(c) && !matches!(c, '(' | ')');
         if !(1..=LONGEST_LOT).contains(&self.lot.len()) || !self.lot.chars().all(plain) {
-            return Err(NotWritten::Lot(self.lot.clone()));
+            return Err(NotWritten::Lot {
+                lot: self.lot.clone(),
+                longest: LONGEST_LOT,
+            });
         }
         elements.push(("10".to_owned(), self.lot.clone()));
         if let Some(pack) = self.pack {
@@ -204,7 +145,7 @@ impl Message {
     /// # Errors
     /// What is wrong with it.
     pub fn parse(text: &str) -> Result<Message, NotWritten> {
-        let elements = read(text).map_err(NotWritten::Unreadable)?;
+        let elements = read(text).map_err(|why| NotWritten::Unreadable { why })?;
         Message::of(elements)
     }
 
@@ -221,7 +162,10 @@ impl Message {
         }
         let message = Message(elements);
         match message.raw().chars().count() {
-            length if length > LONGEST => Err(NotWritten::TooLong(length)),
+            length if length > LONGEST => Err(NotWritten::TooLong {
+                longest: LONGEST,
+                length,
+            }),
             _ => Ok(message),
         }
     }
@@ -260,16 +204,13 @@ fn weight_goes_with_gtin(gtin: &Gtin, weighed: bool) -> Result<(), NotWritten> {
 /// What may stand alone, what needs a GTIN beside it, what excludes what (`standards` 1.1).
 fn keeps_company(elements: &Elements) -> Result<(), NotWritten> {
     let has = |ai: &str| elements.value(ai).is_some();
-    let refused = |says: String| Err(NotWritten::Company(says));
     for (ai, _) in elements.iter() {
         let alone = matches!(ai, "00" | "01" | "400" | "8003" | "8004")
             || ai.starts_with("41")
             || ai.starts_with("42") && matches!(ai, "420" | "421")
             || ai.starts_with('9');
         if !alone && !has("01") {
-            return refused(format!(
-                "({ai}) means nothing without a GTIN: print the plain code instead."
-            ));
+            return Err(NotWritten::NoGtin { ai: ai.to_owned() });
         }
     }
     let excluded = [
@@ -282,7 +223,10 @@ fn keeps_company(elements: &Elements) -> Result<(), NotWritten> {
         ("21", "235"),
     ];
     match excluded.iter().find(|(one, other)| has(one) && has(other)) {
-        Some((one, other)) => refused(format!("({one}) and ({other}) must not stand together.")),
+        Some((one, other)) => Err(NotWritten::NotTogether {
+            one: (*one).to_owned(),
+            other: (*other).to_owned(),
+        }),
         None => Ok(()),
     }
 }

@@ -12,13 +12,15 @@ pub mod in_store;
 mod link;
 mod message;
 mod read;
+mod says;
 
 pub use carton::product_of;
 pub use check_digit::{check_digit, check_digit_is_right, verifier_digit};
-pub use gtin::{Gtin, NotAGtin};
-pub use link::{DigitalLink, NotALink};
-pub use message::{Contents, LastDay, Message, NotWritten};
+pub use gtin::Gtin;
+pub use link::DigitalLink;
+pub use message::{Contents, LastDay, Message};
 pub use read::{Elements, read, strip_symbology};
+pub use says::{NotAGtin, NotALink, NotAnElement, NotWritten};
 
 /// The separator after an element of no predefined length: FNC1 in a symbol, this as scanners send it.
 pub const GS: char = '\u{1d}';

@@ -4,6 +4,7 @@ use chrono::{Datelike, NaiveDate};
 
 use super::GS;
 use super::form::form_of;
+use super::says::NotAnElement;
 
 /// The elements of one string, in order: application identifier and value.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -15,8 +16,8 @@ pub struct Elements(pub(super) Vec<(String, String)>);
 /// read is true to the carton. Which elements GS1 wants side by side is the carton's own affair.
 ///
 /// # Errors
-/// In words: what is wrong with the string.
-pub fn read(text: &str) -> Result<Elements, String> {
+/// What is wrong with the string.
+pub fn read(text: &str) -> Result<Elements, NotAnElement> {
     let text = text.trim_matches([' ', '\r', '\n', '\t']);
     let text = strip_symbology(text);
     let elements = if text.starts_with('(') {
@@ -25,7 +26,7 @@ pub fn read(text: &str) -> Result<Elements, String> {
         raw(text)?
     };
     if elements.is_empty() {
-        return Err("The barcode holds nothing.".into());
+        return Err(NotAnElement::Nothing);
     }
     Elements::checked(elements)
 }
@@ -42,20 +43,20 @@ impl Elements {
     /// Elements of which each value has its form and none contradicts another.
     ///
     /// # Errors
-    /// In words: what is wrong with them.
-    pub(super) fn checked(elements: Vec<(String, String)>) -> Result<Elements, String> {
+    /// What is wrong with them.
+    pub(super) fn checked(elements: Vec<(String, String)>) -> Result<Elements, NotAnElement> {
         for (nth, (ai, value)) in elements.iter().enumerate() {
             let form = form_of(ai).filter(|form| form.identifier == ai.len());
-            let form = form.ok_or_else(|| format!("({ai}) is not an application identifier."))?;
+            let form = form.ok_or_else(|| NotAnElement::Unknown { ai: ai.clone() })?;
             form.check(ai, value)?;
             if let Some((other, _)) = elements[..nth]
                 .iter()
                 .find(|(other, said)| same_matter(ai, other) && (other, said) != (ai, value))
             {
-                return Err(if ai == other {
-                    format!("({ai}) stands in it twice and says two things.")
-                } else {
-                    format!("({other}) and ({ai}) say the same thing twice.")
+                let (ai, other) = (ai.clone(), other.clone());
+                return Err(match ai == other {
+                    true => NotAnElement::TwoThings { ai },
+                    false => NotAnElement::Twice { other, ai },
                 });
             }
         }
@@ -141,11 +142,11 @@ fn same_matter(one: &str, other: &str) -> bool {
     one == other || (is_measure && other.get(..3) == one.get(..3))
 }
 
-fn bracketed(text: &str) -> Result<Vec<(String, String)>, String> {
+fn bracketed(text: &str) -> Result<Vec<(String, String)>, NotAnElement> {
     let mut elements = Vec::new();
     let mut rest = text;
     while let Some(open) = rest.strip_prefix('(') {
-        let (ai, after) = open.split_once(')').ok_or("A bracket is not closed.")?;
+        let (ai, after) = open.split_once(')').ok_or(NotAnElement::OpenBracket)?;
         let end = next_bracket(after).unwrap_or(after.len());
         let (value, next) = after.split_at(end);
         elements.push((ai.to_owned(), value.trim_end_matches(GS).to_owned()));
@@ -162,15 +163,16 @@ fn next_bracket(text: &str) -> Option<usize> {
     })
 }
 
-fn raw(text: &str) -> Result<Vec<(String, String)>, String> {
+fn raw(text: &str) -> Result<Vec<(String, String)>, NotAnElement> {
     let mut elements = Vec::new();
     let mut rest = text.trim_start_matches(GS);
     while !rest.is_empty() {
-        let form = form_of(rest)
-            .ok_or_else(|| format!("No application identifier is known at {rest:?}."))?;
+        let form = form_of(rest).ok_or_else(|| NotAnElement::UnknownAt {
+            text: rest.escape_debug().to_string(),
+        })?;
         let (ai, after) = rest
             .split_at_checked(form.identifier)
-            .ok_or("The barcode ends in the middle of an identifier.")?;
+            .ok_or(NotAnElement::EndsEarly)?;
         let end = if form.predefined {
             form.longest
         } else {
@@ -178,7 +180,7 @@ fn raw(text: &str) -> Result<Vec<(String, String)>, String> {
         };
         let (value, after) = after
             .split_at_checked(end)
-            .ok_or_else(|| format!("({ai}) is cut off: scan it again."))?;
+            .ok_or_else(|| NotAnElement::CutOff { ai: ai.to_owned() })?;
         elements.push((ai.to_owned(), value.to_owned()));
         rest = after.trim_start_matches(GS);
     }

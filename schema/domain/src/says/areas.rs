@@ -3,12 +3,13 @@
 use super::Keys;
 use crate::deed::says as deeds;
 use crate::{
-    cure, cure_room, dates, duties, family, heat, lot, moment, refusal, rows, stability, trichinae,
-    verdict, words,
+    cost, cure, cure_room, dates, duties, family, gs1, heat, lot, moment, refusal, rows, stability,
+    statement, trichinae, verdict, words, yields,
 };
 
 /// What each area declares. An area that is left out here is found by the guard on messages.
 pub const AREAS: &[Keys] = &[
+    cost::PriceSays::KEYS,
     cure::AllowedSays::KEYS,
     cure::BrineSays::KEYS,
     cure::ClaimSays::KEYS,
@@ -58,6 +59,12 @@ pub const AREAS: &[Keys] = &[
     deeds::TakeBackSays::KEYS,
     deeds::VoidSays::KEYS,
     deeds::WeighSays::KEYS,
+    gs1::NotAGtin::KEYS,
+    gs1::NotALink::KEYS,
+    gs1::NotAnElement::KEYS,
+    gs1::NotWritten::KEYS,
+    gs1::in_store::NotALayout::KEYS,
+    gs1::in_store::Refusal::KEYS,
     heat::CookSays::KEYS,
     heat::CoolSays::KEYS,
     heat::HeatSays::KEYS,
@@ -75,6 +82,10 @@ pub const AREAS: &[Keys] = &[
     stability::StabilitySays::KEYS,
     stability::VacuumSays::KEYS,
     stability::WaySays::KEYS,
+    statement::ChangeSays::KEYS,
+    statement::DateKindSays::KEYS,
+    statement::LetteringSays::KEYS,
+    statement::StatementSays::KEYS,
     trichinae::ColdSays::KEYS,
     trichinae::DryingSays::KEYS,
     trichinae::HeatedSays::KEYS,
@@ -84,6 +95,9 @@ pub const AREAS: &[Keys] = &[
     trichinae::ProcessSays::KEYS,
     trichinae::ProofSays::KEYS,
     verdict::VerdictSays::KEYS,
+    yields::CutOutSays::KEYS,
+    yields::StepYieldSays::KEYS,
+    yields::TableSays::KEYS,
 ];
 
 /// The closed vocabularies whose words stand in messages.
@@ -108,6 +122,7 @@ pub const VOCABULARIES: &[Keys] = &[
     cure::Class::KEYS,
     cure::Method::KEYS,
     cure::Salometer::KEYS,
+    words::Allergen::KEYS,
     words::Being::KEYS,
     words::DeedKind::KEYS,
     words::Packaging::KEYS,

@@ -1,5 +1,6 @@
 //! Which allergens a place wants declared, and by what name.
 
+use super::says::StatementSays;
 use super::wording::said;
 use super::{Food, Rules, UpTo};
 use crate::rows::{Finding, RowId, Rows};
@@ -83,11 +84,9 @@ pub fn declared(rules: &Rules, rows: &Rows, food: &Food) -> Declared {
                 union.insert(Allergen::Sulphites);
             }
             None if went_in => findings.push(Finding::note(
-                format!(
-                    "Sulphites went in and nobody said how much is in the finished food, so they are declared. \
-                     Under {} mg/kg they need not be.",
-                    limit.bound.value.normalize()
-                ),
+                StatementSays::SulphitesUnknown {
+                    most: limit.bound.value,
+                },
                 [name.row.clone()],
             )),
             None => {}
@@ -98,11 +97,7 @@ pub fn declared(rules: &Rules, rows: &Rows, food: &Food) -> Declared {
         if let Some(row) = &name.collective
             && union.contains(&name.allergen)
         {
-            let says = format!(
-                "{:?} is not enough here: name the {}. Look at the supplier's label and correct the product.",
-                name.allergen.as_str(),
-                kind_of(name.allergen)
-            );
+            let says = named_too_little(name.allergen);
             findings.push(Finding::against(rows, row, says));
         }
     }
@@ -112,12 +107,12 @@ pub fn declared(rules: &Rules, rows: &Rows, food: &Food) -> Declared {
     }
 }
 
-fn kind_of(collective: Allergen) -> &'static str {
-    match collective {
-        Allergen::TreeNut => "nut",
-        Allergen::Crustacean => "crustacean",
-        Allergen::Mollusc => "mollusc",
-        _ => "fish",
+fn named_too_little(allergen: Allergen) -> StatementSays {
+    match allergen {
+        Allergen::TreeNut => StatementSays::NameTheNut { allergen },
+        Allergen::Crustacean => StatementSays::NameTheCrustacean { allergen },
+        Allergen::Mollusc => StatementSays::NameTheMollusc { allergen },
+        _ => StatementSays::NameTheFish { allergen },
     }
 }
 

@@ -1,7 +1,9 @@
-//! What is different between the statements of two lots of the same product, in words for the bench.
+//! What is different between the statements of two lots of the same product.
 
 use super::Food;
+use super::says::ChangeSays;
 use crate::ingredients::Ingredient;
+use crate::says::{Arg, Says};
 use crate::words::Allergen;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -64,55 +66,55 @@ impl Change {
         !self.new_allergens.is_empty() || !self.gone_allergens.is_empty()
     }
 
-    /// In words for the bench, the gravest first.
-    pub fn words(&self) -> Vec<String> {
-        let mut words = Vec::new();
+    /// What is said of it at the bench, the gravest first.
+    pub fn says(&self) -> Vec<Says> {
+        let mut says = Vec::new();
         for (allergen, sources) in &self.new_allergens {
-            let from = match sources.as_slice() {
-                [] => "no ingredient is known to bring it".to_owned(),
-                sources => {
-                    let sources: Vec<String> = sources.iter().map(Source::words).collect();
-                    sources.join("; ")
-                }
-            };
-            let name = capital(allergen.as_str());
-            words.push(format!("{name} is new in this batch: {from}."));
+            let allergen = *allergen;
+            says.push(match sources.is_empty() {
+                true => ChangeSays::NewAllergenUnknown { allergen },
+                false => ChangeSays::NewAllergen {
+                    allergen,
+                    sources: Arg::Series(sources.iter().map(Source::says).collect()),
+                },
+            });
         }
         for allergen in &self.gone_allergens {
-            let name = capital(allergen.as_str());
-            words.push(format!(
-                "{name} is no longer in this batch. Look twice before you believe it."
-            ));
+            let allergen = *allergen;
+            says.push(ChangeSays::GoneAllergen { allergen });
         }
         if !self.new_ingredients.is_empty() {
-            words.push(format!(
-                "New in this batch: {}.",
-                self.new_ingredients.join(", ")
-            ));
+            let names = self.new_ingredients.join(", ");
+            says.push(ChangeSays::NewIngredients { names });
         }
         if !self.gone_ingredients.is_empty() {
-            words.push(format!(
-                "No longer in it: {}.",
-                self.gone_ingredients.join(", ")
-            ));
+            let names = self.gone_ingredients.join(", ");
+            says.push(ChangeSays::GoneIngredients { names });
         }
         if self.reordered {
-            words.push("The order of the ingredients has changed.".into());
+            says.push(ChangeSays::Reordered);
         }
-        words
+        says.into_iter().map(Says::from).collect()
     }
 }
 
 impl Source {
     /// `glaze > soy sauce, lot SOY-7`.
-    fn words(&self) -> String {
+    fn says(&self) -> Says {
+        let path = self.path.join(" > ");
         let lots: Vec<&str> = self.lots.iter().map(String::as_str).collect();
-        let lots = match lots.as_slice() {
-            [] => String::new(),
-            [lot] => format!(", lot {lot}"),
-            lots => format!(", lots {}", lots.join(", ")),
-        };
-        format!("{}{lots}", self.path.join(" > "))
+        match lots.as_slice() {
+            [] => ChangeSays::Source { path },
+            [lot] => ChangeSays::SourceLot {
+                path,
+                lot: (*lot).to_owned(),
+            },
+            lots => ChangeSays::SourceLots {
+                path,
+                lots: lots.join(", "),
+            },
+        }
+        .into()
     }
 }
 
@@ -152,11 +154,4 @@ fn walk(parts: &[Ingredient], above: &str, into: &mut Vec<(String, String)>) {
         into.push((key.clone(), part.name("en")));
         walk(&part.parts, &key, into);
     }
-}
-
-fn capital(word: &str) -> String {
-    let mut letters = word.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
 }

@@ -1,6 +1,7 @@
 //! The allergen statement: `Contains: Wheat, Milk`, written and checked.
 
 use super::allergens::printed;
+use super::says::StatementSays;
 use super::{Rules, Runs, Wording};
 use crate::rows::{Finding, RowId, Rows};
 use crate::words::Allergen;
@@ -90,7 +91,9 @@ pub fn check_contains(
         .filter_map(|title| statement.strip_prefix(title))
         .min_by_key(|rest| rest.len());
     if rest.is_none() {
-        let says = format!("The allergen statement begins with {title:?} and nothing else.");
+        let says = StatementSays::Title {
+            title: title.to_owned(),
+        };
         findings.push(Finding::against(rows, &law.title.row, says));
     }
     // Under another title what follows its colon is still read.
@@ -112,10 +115,9 @@ pub fn check_contains(
         }
     }
     if !missing.is_empty() {
-        let says = format!(
-            "The allergen statement lacks {}. Once it is there it names every one, even those that the list shows.",
-            missing.join(", ")
-        );
+        let says = StatementSays::Lacks {
+            names: missing.join(", "),
+        };
         findings.push(Finding::against(rows, &law.complete, says));
     }
     let bad: Vec<&str> = entries
@@ -125,10 +127,9 @@ pub fn check_contains(
         .copied()
         .collect();
     if !bad.is_empty() {
-        let says = format!(
-            "Each entry of the allergen statement begins with a capital and goes on small: {}.",
-            bad.join(", ")
-        );
+        let says = StatementSays::Capitals {
+            entries: bad.join(", "),
+        };
         findings.push(Finding::against(rows, &law.entries, says));
     }
     findings

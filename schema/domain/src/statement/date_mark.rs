@@ -1,6 +1,7 @@
 //! The words and the form of a date on a label: `Best before 26 MA 09`.
 
 use super::matching::find;
+use super::says::StatementSays;
 use super::wording::said;
 use super::{Rules, Wording};
 use crate::refusal::{Refusal, Result};
@@ -219,25 +220,21 @@ pub fn date_mark(
     let law = &rules.dates;
     let words = law.words.iter().find(|words| words.kind == ask.kind);
     let Some(words) = words else {
-        let detail = format!(
-            "There are no words here for a {} date. Take another kind.",
-            ask.kind.as_str()
-        );
+        let kind = ask.kind.into();
+        let detail = StatementSays::NoDateWords { kind };
         return Err(Refusal::cannot_be("kind", detail));
     };
     if ask.kind.is_last_day() && ask.day < ask.from {
-        let detail = format!(
-            "The last day {} lies before {}, from which it keeps. One of the two is wrong.",
-            ask.day, ask.from
-        );
+        let detail = StatementSays::DateBefore {
+            day: ask.day,
+            from: ask.from,
+        };
         return Err(Refusal::cannot_be("day", detail));
     }
     let mut findings = Vec::new();
     if ask.reader == Reader::Customer && !words.for_customers {
-        let says = format!(
-            "A {} date is for the kitchen only here, not for a customer's label.",
-            ask.kind.as_str()
-        );
+        let kind = ask.kind.into();
+        let says = StatementSays::KitchenDate { kind };
         findings.push(Finding::against(rows, &words.words.row, says));
     }
     let (precision, least_row) = law.precision(ask);
@@ -249,7 +246,8 @@ pub fn date_mark(
     for language in languages {
         let date = law.date(precision, reads_as, language);
         let Some(date) = date else {
-            let detail = format!("There is no form of a date here in {language:?}.");
+            let language = (*language).to_owned();
+            let detail = StatementSays::NoDateForm { language };
             return Err(Refusal::cannot_be("language", detail));
         };
         told.push((shown.in_language(language).to_owned(), date));
@@ -406,10 +404,10 @@ pub fn dates_due(rules: &Rules, packing: &Packing) -> Needed {
 pub fn check_words(rules: &Rules, rows: &Rows, text: &str) -> Vec<Finding> {
     let found = rules.dates.forbidden.iter().filter_map(|forbidden| {
         let at = find(text, &forbidden.words, &[]).into_iter().next()?;
-        let says = format!(
-            "A customer's label of meat may not say {:?} here. Write {}.",
-            &text[at], forbidden.instead
-        );
+        let says = StatementSays::MayNotSay {
+            words: text[at].to_owned(),
+            instead: forbidden.instead.clone(),
+        };
         Some(Finding::against(rows, &forbidden.row, says))
     });
     found.collect()

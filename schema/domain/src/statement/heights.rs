@@ -1,5 +1,6 @@
 //! How high letters must be: the small letters' own height, by what they say and by the panel.
 
+use super::says::StatementSays;
 use super::{Rules, UpTo};
 use crate::rows::{Bound, Finding, RowId, Rows};
 use rust_decimal::Decimal;
@@ -119,12 +120,11 @@ pub fn check_height(
 ) -> Option<Finding> {
     let least = letter_height(rules, what, panel_cm2)?;
     (printed_mm < least.millimetres).then(|| {
-        let says = format!(
-            "The small letters of the {} are {} mm high; on this panel they must be {} mm or more. Take a larger label or larger letters.",
-            what.as_str(),
-            printed_mm.normalize(),
-            least.millimetres
-        );
+        let says = StatementSays::LettersLow {
+            what: what.into(),
+            printed: printed_mm,
+            least: least.millimetres,
+        };
         Finding::against(rows, &least.row, says)
     })
 }

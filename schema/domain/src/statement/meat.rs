@@ -1,5 +1,6 @@
 //! What still counts as meat in an ingredient list, and what is minced meat (`additions-F3`, `F5`).
 
+use super::says::StatementSays;
 use super::{Rules, UpTo};
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
@@ -50,7 +51,7 @@ pub fn meat_excess(
     for (field, percent) in [("fat", fat), ("connective", connective)] {
         let number = percent.number();
         if number.is_sign_negative() || number > rust_decimal::Decimal::ONE_HUNDRED {
-            let detail = format!("{percent} cannot be. Give parts of a hundred, as 22.5.");
+            let detail = StatementSays::PercentCannotBe { percent };
             return Err(Refusal::cannot_be(field, detail));
         }
     }
@@ -73,10 +74,10 @@ pub fn meat_excess(
 pub fn check_mince(rules: &Rules, rows: &Rows, salt: Percent) -> Option<Finding> {
     let law = rules.mince.as_ref()?;
     (!law.salt.passes(salt.number())).then(|| {
-        let says = format!(
-            "With {salt} salt it is a meat preparation, not minced meat: that has under {} %.",
-            law.salt.bound.value.normalize()
-        );
+        let says = StatementSays::NotMinced {
+            salt,
+            most: Percent::new(law.salt.bound.value),
+        };
         Finding::against(rows, &law.row, says)
     })
 }

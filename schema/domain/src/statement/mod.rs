@@ -19,6 +19,7 @@ mod net;
 mod notices;
 mod rules;
 mod run;
+mod says;
 mod species;
 #[cfg(test)]
 mod tests;
@@ -45,6 +46,7 @@ pub use net::{NetRules, check_net_weight};
 pub use notices::{Notice, NoticeKind, check_languages, notice, origin};
 pub use rules::Rules;
 pub use run::{Run, Runs};
+pub use says::{ChangeSays, DateKindSays, LetteringSays, StatementSays};
 pub use species::{SpeciesName, SpeciesRules, note as species_note};
 pub use water::{WaterRules, solution_percent};
 pub use wording::{UpTo, Wording};

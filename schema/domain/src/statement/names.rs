@@ -4,6 +4,7 @@ use super::Rules;
 use super::matching::find;
 use crate::measure::Temperature;
 use crate::rows::{Finding, RowId, Rows};
+use crate::says::Says;
 use std::collections::BTreeSet;
 
 /// What is true of a food, as far as its name goes.
@@ -85,7 +86,8 @@ pub fn check_name(
             .reached
             .is_some_and(|least| reached.is_none_or(|reached| reached < least));
         if barred || lacks || cold {
-            findings.push(Finding::against(rows, &word.row, word.says.clone()));
+            let says = Says::as_written(&word.says);
+            findings.push(Finding::against(rows, &word.row, says));
         }
     }
     findings

@@ -1,5 +1,6 @@
 //! The net weight in ounces and pounds as it is printed: read back and compared (`us` 4.3).
 
+use super::says::StatementSays;
 use super::{Rules, Wording};
 use crate::rows::{Finding, RowId, Rows};
 use rust_decimal::Decimal;
@@ -31,10 +32,9 @@ pub fn check_net_weight(
         .chain(law.other_titles.iter().map(String::as_str));
     let mut rests = titles.filter_map(|title| text.trim().strip_prefix(title));
     let Some(rest) = rests.next() else {
-        let says = format!(
-            "The net weight begins with {:?}.",
-            law.title.in_language("en")
-        );
+        let says = StatementSays::NetTitle {
+            title: law.title.in_language("en").to_owned(),
+        };
         return Some(Finding::against(rows, &law.title.row, says));
     };
     let ounces = pounds * Decimal::from(OUNCES_IN_POUND);
@@ -44,11 +44,11 @@ pub fn check_net_weight(
     let read: Vec<Option<Decimal>> = forms.map(ounces_of).collect();
     let agrees = !read.is_empty() && read.iter().all(|form| *form == Some(ounces));
     (!agrees).then(|| {
-        let says = format!(
-            "{text:?} does not say {} lb, that is {} oz. Weigh the pack and print it again.",
-            pounds.normalize(),
-            ounces.normalize()
-        );
+        let says = StatementSays::NetWrong {
+            text: text.to_owned(),
+            pounds,
+            ounces,
+        };
         Finding::against(rows, &law.title.row, says)
     })
 }

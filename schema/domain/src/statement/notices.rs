@@ -1,7 +1,9 @@
 //! Fixed words on a label: how it is kept, that it was frozen, how it is handled.
 
+use super::says::StatementSays;
 use super::{Rules, Wording};
 use crate::rows::{Finding, Rows};
+use crate::says::Arg;
 
 /// What a notice is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -128,11 +130,11 @@ pub fn check_languages(rules: &Rules, rows: &Rows, given: &[&str]) -> Option<Fin
         .filter(|language| !given.contains(language))
         .collect();
     (!missing.is_empty()).then(|| {
-        let says = format!(
-            "A label here is in {}: {} is missing.",
-            wanted.join(" and "),
-            missing.join(", ")
-        );
+        let wanted = wanted.iter().map(|language| Arg::from(language.as_str()));
+        let says = StatementSays::Languages {
+            wanted: Arg::All(wanted.collect()),
+            missing: missing.join(", "),
+        };
         Finding::against(rows, row, says)
     })
 }

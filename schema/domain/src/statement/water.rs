@@ -1,5 +1,6 @@
 //! Water that was added: when the name must say so, and the share of a solution in raw meat.
 
+use super::says::StatementSays;
 use super::{Food, Rules, UpTo};
 use crate::grams::Grams;
 use crate::ingredients::{Ingredient, Nature};
@@ -31,10 +32,10 @@ pub fn check(rules: &Rules, rows: &Rows, food: &Food) -> Option<Finding> {
     let left = (finished - dry).clamp(Grams::ZERO, poured);
     let percent = super::list::share(left, finished);
     (!law.unsaid.passes(percent.number())).then(|| {
-        let says = format!(
-            "Added water is {percent} of the finished weight: a cut, joint, slice or carcase says \"with added water\" in its name above {} %.",
-            law.unsaid.bound.value.normalize()
-        );
+        let says = StatementSays::AddedWater {
+            percent,
+            most: Percent::new(law.unsaid.bound.value),
+        };
         Finding::against(rows, &law.row, says)
     })
 }
@@ -53,13 +54,10 @@ fn water_of(parts: &[Ingredient]) -> Grams {
 /// Either weight is missing.
 pub fn solution_percent(solution: Grams, raw_meat: Grams) -> Result<Percent> {
     if raw_meat.is_none_left() {
-        let detail = "The raw meat has no weight. Weigh it before the solution goes in.";
-        return Err(Refusal::cannot_be("raw_meat", detail));
+        return Err(Refusal::cannot_be("raw_meat", StatementSays::NoRawMeat));
     }
     if solution.is_none_left() {
-        let detail =
-            "The solution has no weight. Weigh the meat again, or the solution that went in.";
-        return Err(Refusal::cannot_be("solution", detail));
+        return Err(Refusal::cannot_be("solution", StatementSays::NoSolution));
     }
     Ok(super::list::share(solution, raw_meat))
 }

@@ -1,9 +1,11 @@
 //! The whole statement of a food in each language: list, allergens, animals, and what was found.
 
-use super::allergens::{Declared, declared, printed};
+use super::allergens::{Declared, declared};
+use super::says::StatementSays;
 use super::{Food, Rules, Runs, Style, contains, ingredients, may_contain, species};
 use crate::ingredients::{Ingredient, Nature, flat};
 use crate::rows::{Finding, Rows};
+use crate::says::Arg;
 use crate::words::Allergen;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -62,10 +64,10 @@ pub fn write(
     };
     let homeless: BTreeSet<Allergen> = &allergens - &in_list;
     if !single && rules.allergens.emphasised.is_some() && !homeless.is_empty() {
-        let names = printed(rules, &homeless, "en").join(", ");
-        let says = format!(
-            "No ingredient is known to bring {names}, so it is said after the list. Set it at the ingredient that brings it."
-        );
+        let allergens = homeless.iter().copied().map(Arg::from).collect();
+        let says = StatementSays::NoBringer {
+            allergens: Arg::All(allergens),
+        };
         findings.push(Finding::new(
             crate::rows::Gravity::Warn,
             says,
@@ -121,10 +123,8 @@ fn check_parts(rules: &Rules, rows: &Rows, parts: &[Ingredient], findings: &mut 
             && part.nature == Nature::Cure
             && part.parts.is_empty()
         {
-            let says = format!(
-                "{} has no recipe: every part of a cure is listed by name. Enter what its label says.",
-                part.name("en")
-            );
+            let name = part.name("en");
+            let says = StatementSays::CureUnlisted { name };
             findings.push(Finding::against(rows, row, says));
         }
         if let Some((row, words)) = &law.not_spice
@@ -132,10 +132,8 @@ fn check_parts(rules: &Rules, rows: &Rows, parts: &[Ingredient], findings: &mut 
             && part.parts.is_empty()
             && !super::matching::find(&part.name("en"), words, &[]).is_empty()
         {
-            let says = format!(
-                "{} is not a spice here. Set it as a food or a flavouring.",
-                part.name("en")
-            );
+            let name = part.name("en");
+            let says = StatementSays::NoSpice { name };
             findings.push(Finding::against(rows, row, says));
         }
         check_parts(rules, rows, &part.parts, findings);

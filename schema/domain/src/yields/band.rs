@@ -2,7 +2,6 @@
 
 use crate::rows::RowId;
 use rust_decimal::Decimal;
-use std::fmt;
 
 /// From a low end to a high end, both within it. The unit is that of the line that holds it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -23,11 +22,5 @@ impl Band {
             low: low.into(),
             high: high.into(),
         }
-    }
-}
-
-impl fmt::Display for Band {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} to {}", self.low.normalize(), self.high.normalize())
     }
 }

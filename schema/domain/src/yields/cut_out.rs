@@ -1,10 +1,12 @@
 //! Cutting up an animal: each piece as a part of the hanging weight, and what nobody weighed.
 
+use super::says::CutOutSays;
 use super::{Band, Line, Rules, Verdict};
 use crate::grams::Grams;
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
 use crate::rows::RowId;
+use crate::says::Says;
 use crate::words::Species;
 use rust_decimal::Decimal;
 
@@ -61,11 +63,12 @@ impl Rules {
         of_it.clone().find(|style| style.key == key).ok_or_else(|| {
             let known: Vec<&str> = of_it.by_ref().map(|style| style.key.as_str()).collect();
             let says = match known.is_empty() {
-                true => format!("There is no style of cutting for {species} yet."),
-                false => format!(
-                    "{key:?} is no style of cutting for {species}. There is: {}.",
-                    known.join(", ")
-                ),
+                true => CutOutSays::NoStyles { species },
+                false => CutOutSays::NoSuchStyle {
+                    style: key.to_owned(),
+                    species,
+                    known: known.join(", "),
+                },
             };
             Refusal::cannot_be("style", says)
         })
@@ -80,16 +83,16 @@ impl Rules {
 pub fn cut_out(cut: &CutOut<'_>, rules: &Rules) -> Result<Vec<Line>> {
     let style = rules.style(cut.species, cut.style)?;
     if cut.hanging.is_none_left() {
-        return Err(Refusal::cannot_be(
-            "hanging",
-            "The hanging weight is missing. Weigh the animal before it is cut.",
-        ));
+        return Err(Refusal::cannot_be("hanging", CutOutSays::NoHanging));
     }
     for (nth, (piece, grams)) in cut.pieces.iter().enumerate() {
         if grams.is_none_left() {
             return Err(Refusal::cannot_be(
                 format!("pieces[{nth}].grams"),
-                format!("The {piece} weighs {grams}. Weigh it, or leave it out."),
+                CutOutSays::PieceWeight {
+                    piece: (*piece).to_owned(),
+                    grams: *grams,
+                },
             ));
         }
     }
@@ -129,25 +132,29 @@ fn of_the_style(
         None => Verdict::NotWeighed,
         Some(_) => Verdict::of(part.number(), piece.band.as_ref()),
     };
-    let usual = piece.band.as_ref().map(|band| format!("usual is {band} %"));
-    let says = match (verdict, usual) {
-        (Verdict::NotWeighed, _) => format!(
-            "No {} was weighed. About {} was to be expected.",
-            piece.name, piece.expected
-        ),
-        (Verdict::Low | Verdict::High, Some(usual)) => format!(
-            "The {} is {part} of the hanging weight, {usual}. Look at the scale, the tag and where it was cut.",
-            piece.name
-        ),
-        (_, usual) => format!(
-            "The {} is {part} of the hanging weight{}.",
-            piece.name,
-            usual.map_or_else(String::new, |usual| format!(", {usual}"))
-        ),
+    let (name, expected) = (piece.name.clone(), piece.expected);
+    let says = match (verdict, &piece.band) {
+        (Verdict::NotWeighed, _) => CutOutSays::NotWeighed {
+            piece: name,
+            expected,
+        },
+        (_, None) => CutOutSays::Plain { piece: name, part },
+        (Verdict::Low | Verdict::High, Some(band)) => CutOutSays::Unusual {
+            piece: name,
+            part,
+            low: band.low,
+            high: band.high,
+        },
+        (_, Some(band)) => CutOutSays::Usual {
+            piece: name,
+            part,
+            low: band.low,
+            high: band.high,
+        },
     };
     Line {
         key: piece.key.clone(),
-        name: piece.name.clone(),
+        name: Says::as_written(&piece.name),
         grams,
         amount: part.number(),
         expected: Some(piece.expected.number()),
@@ -162,14 +169,17 @@ fn beside_the_style(key: &str, grams: Grams, cut: &CutOut<'_>, style: &Style) ->
     let part = part(grams, cut.hanging);
     Line {
         key: key.to_owned(),
-        name: key.to_owned(),
+        name: Says::as_written(key),
         grams,
         amount: part.number(),
         expected: None,
         band: None,
         verdict: Verdict::NoBand,
-        says: format!("The {key} is {part} of the hanging weight; this style has no such piece.")
-            .into(),
+        says: CutOutSays::Beside {
+            piece: key.to_owned(),
+            part,
+        }
+        .into(),
         row: style.row.clone(),
     }
 }
@@ -179,18 +189,16 @@ fn loss(cut: &CutOut<'_>, style: &Style) -> Line {
     let part = part(grams, cut.hanging);
     let verdict = Verdict::of(part.number(), style.loss.as_ref());
     let says = match verdict {
-        Verdict::Low => format!(
-            "The pieces weigh {} more than what hung ({part} loss). A scale or a typing error.",
-            -grams
-        ),
-        Verdict::High => {
-            format!("{grams} ({part}) was not weighed. Look for a piece that was left out.")
-        }
-        _ => format!("{grams} ({part}) went to cutting and dripping."),
+        Verdict::Low => CutOutSays::MoreThanHung {
+            grams: -grams,
+            part,
+        },
+        Verdict::High => CutOutSays::LeftOut { grams, part },
+        _ => CutOutSays::Dripped { grams, part },
     };
     Line {
         key: "loss".into(),
-        name: "unexplained loss".into(),
+        name: CutOutSays::Loss.into(),
         grams,
         amount: part.number(),
         expected: None,

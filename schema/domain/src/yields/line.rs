@@ -27,7 +27,7 @@ pub struct Line {
     /// The piece or process.
     pub key: String,
     /// As a cook calls it.
-    pub name: String,
+    pub name: Says,
     /// What was weighed.
     pub grams: Grams,
     /// Percent of the whole; for stock, litres for each kilogram of bones.

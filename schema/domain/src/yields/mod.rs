@@ -6,12 +6,14 @@
 mod band;
 mod cut_out;
 mod line;
+mod says;
 mod step;
 mod table;
 
 pub use band::Band;
 pub use cut_out::{CutOut, PieceRule, Style, cut_out};
 pub use line::{Line, Verdict};
+pub use says::{CutOutSays, StepYieldSays, TableSays};
 pub use step::{Cooked, Measure, StepRule, of_step};
 pub use table::{Sum, printed_percent_agrees, sum_agrees, sum_of_percents_agrees};
 

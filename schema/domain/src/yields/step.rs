@@ -1,9 +1,11 @@
 //! Cooking, smoking, rendering, stock: what came out for what went in.
 
+use super::says::StepYieldSays;
 use super::{Band, Line, Rules, Verdict};
 use crate::grams::Grams;
 use crate::refusal::{Refusal, Result};
 use crate::rows::RowId;
+use crate::says::Says;
 use rust_decimal::Decimal;
 
 /// How a step's yield is counted.
@@ -54,60 +56,82 @@ pub struct Cooked<'a> {
 pub fn of_step(cooked: &Cooked<'_>, rules: &Rules) -> Result<Line> {
     let rule = rules.steps.iter().find(|rule| rule.key == cooked.process);
     let rule = rule.ok_or_else(|| {
-        let says = format!("{:?} is no process with a known yield.", cooked.process);
-        Refusal::cannot_be("process", says)
+        let process = cooked.process.to_owned();
+        Refusal::cannot_be("process", StepYieldSays::Unknown { process })
     })?;
     if cooked.base.is_none_left() {
-        let says = format!(
-            "The weight of the {} is missing. Weigh it before it goes in.",
-            rule.of
-        );
+        let says = StepYieldSays::NoBase {
+            of: rule.of.clone(),
+        };
         return Err(Refusal::cannot_be("base", says));
     }
     if cooked.output.is_none_left() {
-        return Err(Refusal::cannot_be(
-            "output",
-            "What came out was not weighed. Weigh it.",
-        ));
+        return Err(Refusal::cannot_be("output", StepYieldSays::NoOutput));
     }
     let grams = cooked.output - cooked.added;
     if cooked.added < Grams::ZERO || grams.is_none_left() {
-        return Err(Refusal::cannot_be(
-            "added",
-            "What was added cannot weigh less than nothing or as much as all that came out.",
-        ));
+        return Err(Refusal::cannot_be("added", StepYieldSays::Added));
     }
     let ratio = Decimal::from(grams.milligrams()) / Decimal::from(cooked.base.milligrams());
-    let (amount, unit) = match rule.measure {
-        Measure::Percent => (ratio * Decimal::ONE_HUNDRED, "%"),
-        Measure::LitresPerKilogram => (ratio, "L/kg"),
+    let amount = match rule.measure {
+        Measure::Percent => ratio * Decimal::ONE_HUNDRED,
+        Measure::LitresPerKilogram => ratio,
     };
     let verdict = Verdict::of(amount, rule.band.as_ref());
-    let usual = rule
-        .band
-        .as_ref()
-        .map_or_else(String::new, |band| format!(", usual is {band} {unit}"));
-    let look = match verdict {
-        Verdict::Low | Verdict::High => " Look at the scale, the tag and what went in.",
-        _ => "",
-    };
-    let says = format!(
-        "{}: {} {unit} of the {}{usual}.{look}",
-        rule.name,
-        amount.round_dp(2).normalize(),
-        rule.of
-    );
     Ok(Line {
         key: rule.key.clone(),
-        name: rule.name.clone(),
+        name: Says::as_written(&rule.name),
         grams,
         amount,
         expected: rule.published,
         band: rule.band.clone(),
         verdict,
-        says: says.into(),
+        says: says(rule, amount, verdict).into(),
         row: rule.row.clone(),
     })
+}
+
+fn says(rule: &StepRule, amount: Decimal, verdict: Verdict) -> StepYieldSays {
+    use StepYieldSays as Says;
+    let (name, of, amount) = (rule.name.clone(), rule.of.clone(), amount.round_dp(2));
+    let Some(band) = &rule.band else {
+        return match rule.measure {
+            Measure::Percent => Says::Percent { name, amount, of },
+            Measure::LitresPerKilogram => Says::Litres { name, amount, of },
+        };
+    };
+    let (low, high) = (band.low, band.high);
+    let unusual = matches!(verdict, Verdict::Low | Verdict::High);
+    match (rule.measure, unusual) {
+        (Measure::Percent, false) => Says::PercentUsual {
+            name,
+            amount,
+            of,
+            low,
+            high,
+        },
+        (Measure::Percent, true) => Says::PercentUnusual {
+            name,
+            amount,
+            of,
+            low,
+            high,
+        },
+        (Measure::LitresPerKilogram, false) => Says::LitresUsual {
+            name,
+            amount,
+            of,
+            low,
+            high,
+        },
+        (Measure::LitresPerKilogram, true) => Says::LitresUnusual {
+            name,
+            amount,
+            of,
+            low,
+            high,
+        },
+    }
 }
 
 #[cfg(test)]

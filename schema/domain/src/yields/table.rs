@@ -1,6 +1,7 @@
 //! Does a published or imported table agree with itself? Many do not; each is summed before use.
 
 use super::Rules;
+use super::says::TableSays;
 use crate::rows::{Bound, Finding, Gravity};
 use rust_decimal::Decimal;
 
@@ -22,9 +23,7 @@ pub fn sum_agrees(parts: &[Decimal], printed: Decimal, rules: &Rules) -> Sum {
         true => Decimal::ONE_HUNDRED,
         false => (worked - printed).abs() * Decimal::ONE_HUNDRED / printed.abs(),
     };
-    let says = format!(
-        "The parts come to {worked}, the total says {printed}. Look for a part that was left out or misread."
-    );
+    let says = TableSays::Sum { worked, printed };
     judged(worked, printed, apart, rules.sum_within.as_ref(), says)
 }
 
@@ -32,7 +31,7 @@ pub fn sum_agrees(parts: &[Decimal], printed: Decimal, rules: &Rules) -> Sum {
 pub fn sum_of_percents_agrees(percents: &[Decimal], rules: &Rules) -> Sum {
     let worked: Decimal = percents.iter().sum();
     let apart = (worked - Decimal::ONE_HUNDRED).abs();
-    let says = format!("The percents come to {worked}, not 100. One of them is misprinted.");
+    let says = TableSays::Percents { worked };
     let within = rules.percents_within.as_ref();
     judged(worked, Decimal::ONE_HUNDRED, apart, within, says)
 }
@@ -49,10 +48,12 @@ pub fn printed_percent_agrees(
         false => part * Decimal::ONE_HUNDRED / whole,
     };
     let apart = (worked - printed).abs();
-    let says = format!(
-        "{part} of {whole} is {} %, printed is {printed} %.",
-        worked.round_dp(1).normalize()
-    );
+    let says = TableSays::Percent {
+        part,
+        whole,
+        worked: worked.round_dp(1),
+        printed,
+    };
     judged(worked, printed, apart, rules.percent_within.as_ref(), says)
 }
 
@@ -61,7 +62,7 @@ fn judged(
     printed: Decimal,
     apart: Decimal,
     within: Option<&Bound>,
-    says: String,
+    says: TableSays,
 ) -> Sum {
     let finding = within
         .filter(|within| !within.allows(apart))

@@ -47,7 +47,7 @@ fn what_does_not_fit_is_refused() {
             &price,
             42,
             Value::PriceMinor(10_000),
-            Refusal::TooMuch(Value::PriceMinor(10_000)),
+            Value::PriceMinor(10_000).too_much(),
         ),
         (&price, 42, Value::PriceMinor(0), Refusal::Nothing),
         (&price, 42, Value::Grams(500), Refusal::OtherMeasure),
@@ -56,7 +56,7 @@ fn what_does_not_fit_is_refused() {
             100_000,
             Value::PriceMinor(1),
             Refusal::Item {
-                item: 100_000,
+                item: "100000".into(),
                 digits: 5,
             },
         ),
@@ -64,13 +64,13 @@ fn what_does_not_fit_is_refused() {
             &weight,
             4711,
             Value::Grams(100_000),
-            Refusal::TooMuch(Value::Grams(100_000)),
+            Value::Grams(100_000).too_much(),
         ),
         (
             &layout("29PPPPCVVVVV weight 2"),
             4711,
             Value::Grams(1_255),
-            Refusal::TooFine(Value::Grams(1_255)),
+            Value::Grams(1_255).too_fine(),
         ),
     ] {
         assert_eq!(layout.encode(item, value), Err(why));
@@ -95,9 +95,24 @@ fn layouts_that_are_none() {
         ("20PPPPPCVVVV length 2", NotALayout::Form),
         ("20PPPPPCVVVV price two", NotALayout::Form),
         ("20PPPPPÇVVVV price 2", NotALayout::Form),
-        ("95PPPPPCVVVV price 2", NotALayout::Prefix("95".into())),
-        ("03PPPPPCVVVV price 2", NotALayout::Prefix("03".into())),
-        ("300PPPPCVVVV price 2", NotALayout::Prefix("300".into())),
+        (
+            "95PPPPPCVVVV price 2",
+            NotALayout::Prefix {
+                prefix: "95".into(),
+            },
+        ),
+        (
+            "03PPPPPCVVVV price 2",
+            NotALayout::Prefix {
+                prefix: "03".into(),
+            },
+        ),
+        (
+            "300PPPPCVVVV price 2",
+            NotALayout::Prefix {
+                prefix: "300".into(),
+            },
+        ),
         ("26PPPCVVVVVV weight 3", NotALayout::Verifier),
         ("20PPPPPCVVVV price 3", NotALayout::Decimals),
         ("20PPPPPPPPPV price 2", NotALayout::Decimals),

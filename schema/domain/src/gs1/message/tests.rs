@@ -1,6 +1,7 @@
 //! What is written, what is read, what is refused: the cases of the published engines.
 
 use super::*;
+use crate::gs1::NotAGtin;
 use crate::gs1::strip_symbology;
 use proptest::prelude::*;
 
@@ -72,7 +73,13 @@ fn the_fullest_first() {
         ]
     );
     full.lot = "X".repeat(21);
-    assert_eq!(full.messages(), Err(NotWritten::Lot("X".repeat(21))));
+    assert_eq!(
+        full.messages(),
+        Err(NotWritten::Lot {
+            lot: "X".repeat(21),
+            longest: 20
+        })
+    );
     // 16 + 10 + 2 + 20 is the limit itself.
     full.lot = "X".repeat(20);
     assert_eq!(full.messages().unwrap().len(), 1);
@@ -84,7 +91,13 @@ fn weight_and_gtin_go_together() {
     assert_eq!(weighed.message(), Err(NotWritten::WeightMissing));
     for grams in [0, 1_000_000] {
         weighed.net_grams = Some(grams);
-        assert_eq!(weighed.message(), Err(NotWritten::WeightRange));
+        assert_eq!(
+            weighed.message(),
+            Err(NotWritten::WeightRange {
+                none: Grams::ZERO,
+                most: Grams::whole(1_000_000)
+            })
+        );
     }
     let mut fixed = contents("09521234543213");
     fixed.net_grams = Some(1);
@@ -97,11 +110,22 @@ fn lots_and_years_that_no_scanner_would_read_right() {
     for lot in ["", "A B", "É", "A#", "(21)9", "A\u{1d}B"] {
         let mut contents = contents("09521234543213");
         contents.lot = lot.into();
-        assert_eq!(contents.message(), Err(NotWritten::Lot(lot.into())));
+        assert_eq!(
+            contents.message(),
+            Err(NotWritten::Lot {
+                lot: lot.into(),
+                longest: 20
+            })
+        );
     }
     let mut late = contents("09521234543213");
     late.last_day = NaiveDate::from_ymd_opt(2100, 1, 1).map(LastDay::UseBy);
-    assert_eq!(late.message(), Err(NotWritten::Year(2100)));
+    assert_eq!(
+        late.message(),
+        Err(NotWritten::Year {
+            year: "2100".into()
+        })
+    );
 }
 
 /// What is read from a carton, what may be printed by us; both in the words of `standards` 8.
@@ -157,7 +181,9 @@ fn what_no_judge_catches() {
     for (text, why) in [
         (
             "(01)02000042212995(10)L26",
-            NotWritten::Gtin(NotAGtin::Restricted),
+            NotWritten::Gtin {
+                why: NotAGtin::Restricted,
+            },
         ),
         (
             "(01)09506000134352(3103)001250(10)L26",
@@ -167,7 +193,10 @@ fn what_no_judge_catches() {
         // standards 1.3: 52 characters.
         (
             "(01)99521234543216(3103)001250(17)260727(10)26P0718-01-BEL7K",
-            NotWritten::TooLong(52),
+            NotWritten::TooLong {
+                longest: 48,
+                length: 52,
+            },
         ),
     ] {
         assert_eq!(Message::parse(text), Err(why), "{text}");
@@ -200,7 +229,7 @@ proptest! {
                 prop_assert_eq!(strip_symbology(&scanned), message.raw());
                 prop_assert_eq!(message.elements().lot(), Some(lot.as_str()));
             }
-            Err(why) => prop_assert!(matches!(why, NotWritten::TooLong(49..)), "{}", why),
+            Err(why) => prop_assert!(matches!(why, NotWritten::TooLong { length: 49.., .. }), "{}", why),
         }
     }
 }

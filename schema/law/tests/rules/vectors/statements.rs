@@ -10,6 +10,7 @@ use domain::ingredients::{self, Ingredient, Nature};
 use domain::law::Law;
 use domain::measure::{Percent, Temperature};
 use domain::rows::{Finding, Gravity};
+use domain::says::Arg;
 use domain::statement::{self, DateKind, Food, Lettering, NoticeKind, Runs, Sale, Style, Trait};
 use domain::words::{Allergen, Profile, Species};
 use law::Shipped;
@@ -33,7 +34,10 @@ pub fn run(task: &str, input: &Input, shipped: &Shipped) -> String {
         "changes" => {
             let (before, after) = (food(input, "before"), food(input, "after"));
             let change = statement::changes(&before, &after);
-            change.map_or("none".into(), |change| change.words().join(" "))
+            change.map_or("none".into(), |change| {
+                let says = Arg::Sentences(change.says());
+                words::Speech::default().arg(&says)
+            })
         }
         "date" => date(input, law),
         "dates-due" => dates_due(input, law),

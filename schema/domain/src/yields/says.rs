@@ -1,0 +1,51 @@
+//! What is said of a yield.
+
+use crate::grams::Grams;
+use crate::measure::Percent;
+use crate::messages;
+use crate::words::Species;
+use rust_decimal::Decimal;
+
+messages! {
+    /// What is said of an animal that was cut up.
+    CutOutSays in "cut-out" {
+        NoStyles "no-styles" { species: Species },
+        NoSuchStyle "no-such-style" { style: String, species: Species, known: String },
+        NoHanging "no-hanging",
+        PieceWeight "piece-weight" { piece: String, grams: Grams },
+        NotWeighed "not-weighed" { piece: String, expected: Percent },
+        Unusual "unusual" { piece: String, part: Percent, low: Decimal, high: Decimal },
+        Usual "usual" { piece: String, part: Percent, low: Decimal, high: Decimal },
+        Plain "plain" { piece: String, part: Percent },
+        Beside "beside" { piece: String, part: Percent },
+        MoreThanHung "more-than-hung" { grams: Grams, part: Percent },
+        LeftOut "left-out" { grams: Grams, part: Percent },
+        Dripped "dripped" { grams: Grams, part: Percent },
+        Loss "loss",
+    }
+}
+
+messages! {
+    /// What is said of what came out of a cook, a smoke, a pot.
+    StepYieldSays in "step-yield" {
+        Unknown "unknown" { process: String },
+        NoBase "no-base" { of: String },
+        NoOutput "no-output",
+        Added "added",
+        Percent "percent" { name: String, amount: Decimal, of: String },
+        PercentUsual "percent-usual" { name: String, amount: Decimal, of: String, low: Decimal, high: Decimal },
+        PercentUnusual "percent-unusual" { name: String, amount: Decimal, of: String, low: Decimal, high: Decimal },
+        Litres "litres" { name: String, amount: Decimal, of: String },
+        LitresUsual "litres-usual" { name: String, amount: Decimal, of: String, low: Decimal, high: Decimal },
+        LitresUnusual "litres-unusual" { name: String, amount: Decimal, of: String, low: Decimal, high: Decimal },
+    }
+}
+
+messages! {
+    /// What is said of a table that does not agree with itself.
+    TableSays in "table" {
+        Sum "sum" { worked: Decimal, printed: Decimal },
+        Percents "percents" { worked: Decimal },
+        Percent "percent" { part: Decimal, whole: Decimal, worked: Decimal, printed: Decimal },
+    }
+}
