@@ -5,7 +5,7 @@ use proptest::prelude::*;
 
 fn layout(text: &str) -> Layout {
     text.parse()
-        .unwrap_or_else(|why: NotALayout| panic!("{text}: {why}"))
+        .unwrap_or_else(|why: NotALayout| panic!("{text}: {why:?}"))
 }
 
 /// The national layouts of `standards` 1.4.
