@@ -227,6 +227,38 @@ words! {
 }
 
 words! {
+    /// What is measured or read off. The record keeps it in millionths of its unit.
+    Quantity {
+        /// A weight, in grams.
+        Grams = "grams",
+        /// A core temperature, or that of a place, in degrees Celsius.
+        Celsius = "celsius",
+        /// pH.
+        Ph = "ph",
+        /// Water activity.
+        WaterActivity = "water-activity",
+        /// Degrees of a salometer whose scale is for 60 °F.
+        Salometer60F = "salometer-60F",
+        /// Degrees of a salometer whose scale is for 38 °F.
+        Salometer38F = "salometer-38F",
+        /// How warm the brine was in which it floated.
+        BrineCelsius = "brine-celsius",
+        /// Nitrite in a curing salt, in per cent.
+        NitritePercent = "nitrite-percent",
+        /// Nitrate in a curing salt, in per cent.
+        NitratePercent = "nitrate-percent",
+        /// Nitrite that went into a cure, as sodium nitrite, in parts per million.
+        NitritePpm = "nitrite-ppm",
+        /// Nitrate that went into a cure, as sodium nitrate, in parts per million.
+        NitratePpm = "nitrate-ppm",
+        /// Salt that went into a cure, in per cent.
+        SaltPercent = "salt-percent",
+        /// What was paid, in the smallest coins.
+        PriceMinor = "price-minor",
+    }
+}
+
+words! {
     /// What a reason is about.
     Topic { Date = "date", Cure = "cure", Heat = "heat", Release = "release", Yield = "yield", }
 }

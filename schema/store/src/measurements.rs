@@ -2,16 +2,17 @@
 
 use crate::conn::Conn;
 use crate::db::Tx;
-use crate::error::Result;
+use crate::error::{Error, Result};
 use crate::tables::{deeds, measurements, voids};
 use chrono::NaiveDateTime;
 use diesel::prelude::*;
+use domain::words::Quantity;
 
 /// A reading to be recorded.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Measurement {
-    /// What was measured: `grams`, `celsius`, `ph`, `water-activity`, `salometer-60F` …
-    pub quantity: &'static str,
+    /// What was measured.
+    pub quantity: Quantity,
     /// In millionths of the unit.
     pub millionths: i64,
 }
@@ -32,7 +33,7 @@ pub fn insert(
                 measurements::deed_id.eq(deed),
                 measurements::lot_id.eq(lot),
                 measurements::place_id.eq(place),
-                measurements::quantity.eq(reading.quantity),
+                measurements::quantity.eq(reading.quantity.as_str()),
                 measurements::millionths.eq(reading.millionths),
             ))
             .execute(tx.conn)?;
@@ -40,28 +41,22 @@ pub fn insert(
     Ok(())
 }
 
-/// Numbers of one quantity of several lots, voided ones left out, oldest first: the lot, how much.
-pub fn of_lots(conn: &mut Conn, lots: &[i32], quantity: &str) -> Result<Vec<(i32, i64)>> {
-    let found: Vec<(Option<i32>, i64)> = measurements::table
-        .left_join(voids::table.on(voids::deed_id.eq(measurements::deed_id)))
-        .filter(measurements::lot_id.eq_any(lots).and(voids::id.is_null()))
-        .filter(measurements::quantity.eq(quantity))
-        .order(measurements::id)
-        .select((measurements::lot_id, measurements::millionths))
-        .load(conn)?;
-    Ok(found
-        .into_iter()
-        .filter_map(|(lot, much)| Some((lot?, much)))
-        .collect())
-}
-
 /// The readings of a lot, voided ones left out: when, what, how much.
-pub fn of_lot(conn: &mut Conn, lot: i32) -> Result<Vec<(NaiveDateTime, String, i64)>> {
-    Ok(measurements::table
+pub fn of_lot(conn: &mut Conn, lot: i32) -> Result<Vec<(NaiveDateTime, Quantity, i64)>> {
+    let read: Vec<(NaiveDateTime, String, i64)> = measurements::table
         .inner_join(deeds::table.on(deeds::id.eq(measurements::deed_id)))
         .left_join(voids::table.on(voids::deed_id.eq(measurements::deed_id)))
         .filter(measurements::lot_id.eq(lot).and(voids::id.is_null()))
         .order((deeds::at, measurements::id))
         .select((deeds::at, measurements::quantity, measurements::millionths))
-        .load(conn)?)
+        .load(conn)?;
+    read.into_iter()
+        .map(|(at, of, millionths)| Ok((at, quantity(&of)?, millionths)))
+        .collect()
+}
+
+/// The quantity that a row names.
+pub(crate) fn quantity(text: &str) -> Result<Quantity> {
+    Quantity::parse(text)
+        .ok_or_else(|| Error::Broken(format!("measurements: unknown quantity {text:?}")))
 }

@@ -20,7 +20,7 @@ use domain::plan::{Plan, Reason};
 use domain::product::{CuredAs, Product};
 use domain::rows::Gravity;
 use domain::says::Says;
-use domain::words::{Addition, CurePart, StepKind, Topic};
+use domain::words::{Addition, CurePart, Quantity, StepKind, Topic};
 use rust_decimal::Decimal;
 use std::sync::Arc;
 use store::family::Extent;
@@ -211,14 +211,14 @@ impl Looked {
 
     /// The numbers, to be kept with each lot that was made.
     pub fn measured(&self) -> Vec<Measurement> {
-        let of = |quantity: &'static str, value: Decimal| Measurement {
+        let of = |quantity: Quantity, value: Decimal| Measurement {
             quantity,
             millionths: crate::wire::cures::number(value).0,
         };
         vec![
-            of("nitrite-ppm", self.assessed.nitrite_ppm),
-            of("nitrate-ppm", self.assessed.nitrate_ppm),
-            of("salt-percent", self.assessed.salt_percent.number()),
+            of(Quantity::NitritePpm, self.assessed.nitrite_ppm),
+            of(Quantity::NitratePpm, self.assessed.nitrate_ppm),
+            of(Quantity::SaltPercent, self.assessed.salt_percent.number()),
         ]
     }
 }

@@ -14,7 +14,7 @@ use domain::deed::{draw, weigh};
 use domain::measure::Percent;
 use domain::plan::Plan;
 use domain::says::Says;
-use domain::words::DeedKind;
+use domain::words::{DeedKind, Quantity};
 use store::measurements::{self, Measurement};
 use store::packs::Wanted;
 
@@ -52,7 +52,7 @@ fn read(
     let celsius_is = |least, most| MeasureSays::BetweenCelsius { least, most };
     let parts = |least, most| MeasureSays::BetweenParts { least, most };
     let mut readings = Vec::new();
-    let mut within = |quantity: &'static str,
+    let mut within = |quantity: Quantity,
                       name: &str,
                       value: Option<Number>,
                       least: i64,
@@ -73,13 +73,13 @@ fn read(
         });
         Ok(())
     };
-    within("celsius", "celsius", celsius, -90, 350, celsius_is)?;
-    within("ph", "ph", ph, 0, 14, plain)?;
-    within("water-activity", "water_activity", aw, 0, 1, parts)?;
+    within(Quantity::Celsius, "celsius", celsius, -90, 350, celsius_is)?;
+    within(Quantity::Ph, "ph", ph, 0, 14, plain)?;
+    within(Quantity::WaterActivity, "water_activity", aw, 0, 1, parts)?;
     if let Some(brine) = brine {
         let quantity = match brine.scale {
-            SalometerScale::Sixty => "salometer-60F",
-            SalometerScale::ThirtyEight => "salometer-38F",
+            SalometerScale::Sixty => Quantity::Salometer60F,
+            SalometerScale::ThirtyEight => Quantity::Salometer38F,
         };
         within(
             quantity,
@@ -90,7 +90,7 @@ fn read(
             plain,
         )?;
         within(
-            "brine-celsius",
+            Quantity::BrineCelsius,
             "salometer.celsius",
             brine.celsius,
             -25,
@@ -180,7 +180,7 @@ pub fn take(app: &Caller<'_>, asked: &ReadingAsked) -> Result<Done> {
     }
     if let Some(Weight(grams)) = asked.grams {
         readings.0.push(Measurement {
-            quantity: "grams",
+            quantity: Quantity::Grams,
             millionths: grams.milligrams().saturating_mul(1_000),
         });
     }

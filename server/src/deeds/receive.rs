@@ -22,7 +22,7 @@ use domain::moment::day_of;
 use domain::origin::AnimalId;
 use domain::product::Product;
 use domain::series::{animal_stem, letter_key};
-use domain::words::{DeedKind, Side};
+use domain::words::{DeedKind, Quantity, Side};
 use store::animals::{self, AnimalRow};
 use store::measurements::Measurement;
 use store::sources::Known;
@@ -81,7 +81,7 @@ pub fn take(app: &Caller<'_>, asked: &ReceiptAsked) -> Result<Done> {
         let strength = strength(asked, &product, &mut done)?;
         store::measurements::insert(facts.tx, facts.deed, Some(lot), None, &strength)?;
         let price = asked.price_minor.map(|price| Measurement {
-            quantity: "price-minor",
+            quantity: Quantity::PriceMinor,
             millionths: price.0.saturating_mul(1_000_000),
         });
         store::measurements::insert(facts.tx, facts.deed, Some(lot), None, price.as_slice())?;
@@ -120,15 +120,15 @@ fn strength(
     if told.is_none() {
         done.said.push(ReceiveDeedSays::StrengthFromList.into());
     }
-    let of = |quantity: &'static str, percent: Option<Percent>| {
+    let of = |quantity: Quantity, percent: Option<Percent>| {
         percent.map(|percent| Measurement {
             quantity,
             millionths: number(percent.number()).0,
         })
     };
     let read = [
-        of("nitrite-percent", strength.nitrite),
-        of("nitrate-percent", strength.nitrate),
+        of(Quantity::NitritePercent, strength.nitrite),
+        of(Quantity::NitratePercent, strength.nitrate),
     ];
     Ok(read.into_iter().flatten().collect())
 }

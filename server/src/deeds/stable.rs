@@ -6,7 +6,7 @@ use crate::error::Result;
 use domain::dates::ReadyBecause;
 use domain::lot::Lot;
 use domain::stability::{Readings, Treated, needs_control};
-use domain::words::StepKind;
+use domain::words::{Quantity, StepKind};
 use rust_decimal::Decimal;
 use store::measurements;
 
@@ -30,13 +30,13 @@ pub fn ready(
             return Ok(None);
         }
         let read = measurements::of_lot(facts.tx.conn, lot.id.0)?;
-        let last = |quantity: &str| {
-            let found = read.iter().rev().find(|(_, of, _)| of == quantity);
+        let last = |quantity: Quantity| {
+            let found = read.iter().rev().find(|(_, of, _)| *of == quantity);
             found.map(|(_, _, millionths)| Decimal::new(*millionths, 6).normalize())
         };
         let readings = Readings {
-            ph: last("ph"),
-            water_activity: last("water-activity"),
+            ph: last(Quantity::Ph),
+            water_activity: last(Quantity::WaterActivity),
             ..Readings::default()
         };
         if readings.ph.is_none() && readings.water_activity.is_none() {

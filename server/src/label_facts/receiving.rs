@@ -5,6 +5,7 @@ use super::phrases::LabelWords;
 use super::writer::{Said, Writer};
 use domain::family::{Source, SourceAnimal};
 use domain::says::Arg;
+use domain::words::Quantity;
 use labels::Field;
 use rust_decimal::Decimal;
 
@@ -31,7 +32,7 @@ fn received(writer: &Writer<'_>) -> String {
     let readings = &writer.view.of.readings;
     let cold = readings
         .iter()
-        .find(|reading| reading.quantity == "celsius");
+        .find(|reading| reading.quantity == Quantity::Celsius);
     match cold {
         None => first.say(LabelWords::ReceivedAt { at }),
         Some(reading) => first.say(LabelWords::ReceivedCold {

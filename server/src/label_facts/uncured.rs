@@ -4,6 +4,7 @@ use super::writer::{Said, Writer};
 use crate::error::{Error, Result};
 use domain::cure::{Beside, ClaimFacts, uncured};
 use domain::rows::Finding;
+use domain::words::Quantity;
 use labels::Field;
 use rust_decimal::Decimal;
 
@@ -15,7 +16,7 @@ pub fn of_lot(writer: &Writer<'_>, said: &mut Said) -> Result<()> {
     let Some(claimed) = &writer.product.uncured else {
         return Ok(());
     };
-    let reading = |quantity: &str| {
+    let reading = |quantity: Quantity| {
         let millionths = writer.view.of.last_reading(quantity)?;
         Some(Decimal::new(millionths, 6).normalize())
     };
@@ -26,8 +27,8 @@ pub fn of_lot(writer: &Writer<'_>, said: &mut Said) -> Result<()> {
         natural: claimed.natural.clone(),
         salt_and_water: None,
         fo: None,
-        ph: reading("ph"),
-        aw: reading("water-activity"),
+        ph: reading(Quantity::Ph),
+        aw: reading(Quantity::WaterActivity),
     };
     let law = writer.law();
     let claim = uncured(&facts, law)?;

@@ -2,6 +2,7 @@
 
 use super::format::{self, or_dash};
 use crate::wire::answers::{ReadingRead, StepBrief};
+use domain::words::Quantity;
 
 /// A line of the history.
 pub struct Line {
@@ -56,16 +57,11 @@ pub struct Reading {
 pub fn readings(readings: &[ReadingRead]) -> Vec<Reading> {
     let told = |reading: &ReadingRead| {
         let value = format::number(reading.value);
-        let (what, value) = match reading.quantity.as_str() {
-            "grams" => ("Weight".to_owned(), format!("{value} g")),
-            "celsius" => ("Temperature".to_owned(), format!("{value} °C")),
-            other => (
-                format::headed(other.trim_end_matches("-celsius")),
-                match other.ends_with("-celsius") {
-                    true => format!("{value} °C"),
-                    false => value,
-                },
-            ),
+        let (what, value) = match Quantity::parse(&reading.quantity) {
+            Some(Quantity::Grams) => ("Weight".to_owned(), format!("{value} g")),
+            Some(Quantity::Celsius) => ("Temperature".to_owned(), format!("{value} °C")),
+            Some(Quantity::BrineCelsius) => ("Brine".to_owned(), format!("{value} °C")),
+            _ => (format::headed(&reading.quantity), value),
         };
         Reading {
             at: format::minute(&reading.at),

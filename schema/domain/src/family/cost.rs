@@ -9,7 +9,7 @@ use crate::lot::LotId;
 use crate::messages;
 use crate::refusal::Result;
 use crate::says::{Arg, Says};
-use crate::words::ProductKind;
+use crate::words::{ProductKind, Quantity};
 use rust_decimal::Decimal;
 use std::collections::HashMap;
 
@@ -70,7 +70,7 @@ pub fn cost(family: &Family, lot: LotId, by: By) -> Result<Cost> {
 fn paid(of: &Relative, how: &mut Vec<Says>) -> Option<Decimal> {
     let product = of.lot.product.name("en").to_owned();
     let lot = of.lot.code.clone();
-    match of.last_reading("price-minor") {
+    match of.last_reading(Quantity::PriceMinor) {
         Some(millionths) => {
             let price = Decimal::new(millionths, 6);
             let amount = Arg::Money((price / Decimal::ONE_HUNDRED).round_dp(2));

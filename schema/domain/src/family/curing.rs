@@ -5,17 +5,20 @@ use crate::cure::Strength;
 use crate::dates::Because;
 use crate::lot::LotId;
 use crate::measure::Percent;
-use crate::words::Topic;
+use crate::words::{Quantity, Topic};
 use rust_decimal::Decimal;
 
 /// The strength that was read off the bag of a lot of curing salt, else that of the list.
 pub fn strength(salt: &Relative) -> Strength {
     let mut strength = salt.lot.product.curing_salt.unwrap_or(Strength::unknown());
-    let percent = |quantity: &str| {
+    let percent = |quantity: Quantity| {
         let read = salt.last_reading(quantity);
         read.map(|millionths| Percent::new(Decimal::new(millionths, 6)))
     };
-    let (nitrite, nitrate) = (percent("nitrite-percent"), percent("nitrate-percent"));
+    let (nitrite, nitrate) = (
+        percent(Quantity::NitritePercent),
+        percent(Quantity::NitratePercent),
+    );
     if nitrite.is_some() || nitrate.is_some() {
         (strength.nitrite, strength.nitrate) = (nitrite, nitrate);
     }
@@ -42,15 +45,15 @@ pub fn cured(family: &Family, lot: LotId) -> Option<Cured> {
     let line = family.youngest_first(lot);
     let of = line
         .into_iter()
-        .find(|of| of.last_reading("nitrite-ppm").is_some())?;
+        .find(|of| of.last_reading(Quantity::NitritePpm).is_some())?;
     let last = |quantity| of.last_reading(quantity).unwrap_or(0);
     let because = of.reasons.iter();
     let because = because.filter(|reason| reason.topic == Topic::Cure);
     Some(Cured {
         lot: of.lot.id,
-        nitrite_ppm: last("nitrite-ppm"),
-        nitrate_ppm: last("nitrate-ppm"),
-        salt_percent: last("salt-percent"),
+        nitrite_ppm: last(Quantity::NitritePpm),
+        nitrate_ppm: last(Quantity::NitratePpm),
+        salt_percent: last(Quantity::SaltPercent),
         because: because.map(|reason| reason.because.clone()).collect(),
     })
 }

@@ -1,7 +1,7 @@
 //! What the record tells of a lot besides the lot itself.
 
 use crate::grams::Grams;
-use crate::words::{Account, DeedKind, Side, Species, State};
+use crate::words::{Account, DeedKind, Quantity, Side, Species, State};
 use chrono::{DateTime, NaiveDate, Utc};
 
 /// The deed that made a lot.
@@ -52,7 +52,7 @@ pub struct Reading {
     /// When.
     pub at: DateTime<Utc>,
     /// What was measured.
-    pub quantity: String,
+    pub quantity: Quantity,
     /// How much, in millionths of the quantity's unit.
     pub millionths: i64,
 }

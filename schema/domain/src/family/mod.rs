@@ -38,7 +38,7 @@ use crate::genealogy::{Ancestry, Onward};
 use crate::grams::Grams;
 use crate::lot::{DeedId, Lot, LotId};
 use crate::plan::Reason;
-use crate::words::State;
+use crate::words::{Quantity, State};
 use chrono::NaiveDate;
 use std::collections::{BTreeMap, HashMap};
 
@@ -74,7 +74,7 @@ impl Relative {
     }
 
     /// The last reading of a quantity, in millionths of its unit.
-    pub fn last_reading(&self, quantity: &str) -> Option<i64> {
+    pub fn last_reading(&self, quantity: Quantity) -> Option<i64> {
         let found = self.readings.iter().rev();
         let mut found = found.filter(|reading| reading.quantity == quantity);
         found.next().map(|reading| reading.millionths)

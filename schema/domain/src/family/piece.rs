@@ -6,7 +6,7 @@ use crate::grams::Grams;
 use crate::lot::LotId;
 use crate::moment::day_of;
 use crate::product::Product;
-use crate::words::DeedKind;
+use crate::words::{DeedKind, Quantity};
 use chrono::NaiveDate;
 use chrono_tz::Tz;
 use rust_decimal::Decimal;
@@ -22,12 +22,12 @@ pub fn piece(family: &Family, lot: LotId, zone: Tz, rules: &Rules) -> Option<Pie
     piece.product = product.code.clone();
     piece.rule = rule;
     for reading in line.lots.iter().flat_map(|of| &of.readings) {
-        match reading.quantity.as_str() {
-            "grams" => piece.weighings.push(Weighing {
+        match reading.quantity {
+            Quantity::Grams => piece.weighings.push(Weighing {
                 day: day_of(reading.at, zone),
                 grams: Grams::from_milligrams(reading.millionths / 1_000),
             }),
-            "water-activity" => {
+            Quantity::WaterActivity => {
                 piece.water_activity = Some(Decimal::new(reading.millionths, 6).normalize());
             }
             _ => {}

@@ -2,6 +2,7 @@
 
 use crate::conn::Conn;
 use crate::error::Result;
+use crate::measurements;
 use crate::on_each;
 use chrono::NaiveDateTime;
 use diesel::prelude::*;
@@ -69,7 +70,7 @@ pub fn of(conn: &mut Conn, lots: &[i32], steps: &[i32]) -> Result<Numbers> {
                 .or_default()
                 .push(Reading {
                     at: row.at.and_utc(),
-                    quantity: row.what,
+                    quantity: measurements::quantity(&row.what)?,
                     millionths: row.amount,
                 }),
             true if row.what == Addition::ScaleDifference.as_str() => {}

@@ -167,7 +167,7 @@ pub fn lot_read(view: &LotView<'_>, reading: &Reading<'_>, speech: &Speech) -> L
         readings: readings
             .map(|reading| ReadingRead {
                 at: instant(reading.at.naive_utc(), zone),
-                quantity: reading.quantity.clone(),
+                quantity: reading.quantity.to_string(),
                 value: Number(reading.millionths),
             })
             .collect(),
