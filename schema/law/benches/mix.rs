@@ -15,7 +15,12 @@ use std::sync::{Arc, LazyLock};
 static LAW: LazyLock<law::Shipped> = LazyLock::new(|| law::shipped().expect("the law reads"));
 
 fn main() {
-    divan::main();
+    // As for the other benches: to see that it still runs.
+    if std::env::args().any(|arg| arg == "--smallest") {
+        divan::Divan::default().test_benches();
+    } else {
+        divan::main();
+    }
 }
 
 /// The names of a product, made once and shared, as the list of products shares them.
