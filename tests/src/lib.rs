@@ -4,6 +4,7 @@ pub mod bench;
 pub mod browser;
 pub mod call;
 pub mod day;
+pub mod furniture;
 pub mod house;
 pub mod labels;
 pub mod old_records;

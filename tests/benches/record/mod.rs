@@ -12,7 +12,8 @@ use serde_json::{Value, json};
 use std::path::Path;
 use store::{Address, Store};
 use stories::Engine;
-use stories::house::{fresh_database, furniture};
+use stories::furniture::furniture;
+use stories::house::fresh_database;
 
 /// A service over a fresh record with the small kitchen in it.
 pub fn furnished(engine: Engine, folder: &Path) -> App {

@@ -1,6 +1,6 @@
 //! Sixteen clients draw on one lot at once: never below zero, every refusal a 409, nothing lost.
 
-use serde_json::json;
+use stories::day::Told;
 use stories::{Engine, House, on_both_engines};
 
 on_both_engines! { sixteen_on_one_lot }
@@ -22,11 +22,10 @@ fn sixteen_on_one_lot(engine: Engine) {
                     let mut drawn = 0;
                     for draw in 0..DRAWS {
                         let answer = if (nth + draw) % 2 == 0 {
-                            caller.deed("/api/departures", json!({ "kind": "serve", "lot": lot, "grams": 10 }))
+                            caller.serve(&lot).grams(10).ask()
                         } else {
-                            let step = json!({ "kind": "portion", "place": "bench", "inputs": [{ "lot": lot, "grams": 10 }],
-                                "outputs": [{ "product": "pork-chop", "grams": 10 }] });
-                            caller.deed("/api/steps", step)
+                            let step = caller.step("portion").of_grams(&lot, 10);
+                            step.into("pork-chop", 10).ask()
                         };
                         match answer.status {
                             201 => drawn += 10,

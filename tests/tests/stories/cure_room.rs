@@ -2,6 +2,7 @@
 //! what the animal came to.
 
 use serde_json::{Value, json};
+use stories::day::{Told, farm};
 use stories::{Caller, Engine, House, on_both_engines};
 
 on_both_engines! {
@@ -73,45 +74,25 @@ fn every_piece_stands_where_the_story_says(engine: Engine) {
             (&json!("in-salt"), &Value::Null)
         );
     }
-    let released = |tag: &str| {
-        caller.deed(
-            "/api/releases",
-            json!({ "lot": piece(tag)["lot"], "by": "Oda Marsh" }),
-        )
-    };
+    let code = |tag: &str| piece(tag)["lot"].as_str().unwrap();
+    let released = |tag: &str| caller.release(code(tag)).by("Oda Marsh");
     for (tag, says) in [("G-03", "19.54"), ("D-01", "29.49"), ("L09", "270")] {
-        let refused = released(tag).refused(409, "lot").body;
-        assert!(
-            refused["detail"].as_str().unwrap().contains(says),
-            "{refused}"
-        );
+        let refused = released(tag).refused(409, "lot");
+        assert!(refused.contains(says), "{refused}");
     }
-    released("H-02").expect(201);
-    assert_eq!(
-        caller.read(&format!(
-            "/api/scan?code={}",
-            piece("L17")["lot"].as_str().unwrap()
-        ))["verdict"],
-        "hold"
-    );
+    released("H-02").done();
+    assert_eq!(caller.verdict(code("L17")), "hold");
 }
 
 fn an_alarm_blocks_the_release_until_somebody_looked(engine: Engine) {
     let house = House::demo(engine);
     let caller = house.caller();
     let ham = caller.noted("H-04");
-    let release = |looked: Value| {
-        caller.deed(
-            "/api/releases",
-            json!({ "lot": ham, "by": "Oda Marsh", "alarm_looked_at": looked }),
-        )
-    };
-    let refused = release(Value::Null).refused(409, "lot").body;
-    assert!(
-        refused["detail"].as_str().unwrap().contains("alarm"),
-        "{refused}"
-    );
-    release(json!("opened at the shank, no hard case, aw 0.88")).expect(201);
+    let release = || caller.release(&ham).by("Oda Marsh");
+    let refused = release().refused(409, "lot");
+    assert!(refused.contains("alarm"), "{refused}");
+    let looked = "opened at the shank, no hard case, aw 0.88";
+    release().with("alarm_looked_at", looked).done();
 }
 
 fn the_numbers_of_a_cure_are_its_own(engine: Engine) {
@@ -173,11 +154,11 @@ fn a_cure_beyond_the_law_is_refused_with_its_numbers(engine: Engine) {
     let caller = house.caller();
     salts(&caller);
     let bag = |product: &str| {
-        let receipt = json!({ "place": "cooler", "product": product, "grams": 1_000, "bought": { "supplier": "PTS", "curing_salt": null } });
-        caller.deed("/api/receipts", receipt)
+        let bag = caller.receive(product).to("cooler").grams(1_000);
+        bag.bought(json!({ "supplier": "PTS", "curing_salt": null }))
     };
     bag("unlabelled").refused(422, "bought.curing_salt");
-    let first = bag("no-1").expect(201);
+    let first = bag("no-1").done();
     assert!(
         first.body["warnings"]
             .to_string()
@@ -185,25 +166,21 @@ fn a_cure_beyond_the_law_is_refused_with_its_numbers(engine: Engine) {
         "{}",
         first.body
     );
-    let (one, two) = (first.code(0), bag("no-2").expect(201).code(0));
+    let (one, two) = (first.code(0), bag("no-2").made());
     let pig = caller.half_pig("0608-17", 10_000);
     let cure = |salt: &str, grams: f64, product: &str| {
-        caller.deed("/api/steps", json!({ "kind": "cure", "place": "bench", "inputs": [{ "lot": pig, "grams": 1_000 }, { "lot": salt, "grams": grams }],
-            "outputs": [{ "product": product, "grams": 1_000 }] }))
+        let cure = caller.step("cure").of_grams(&pig, 1_000);
+        cure.of_grams(salt, grams).into(product, 1_000)
     };
     // trade-N6: 7.8 g of no. 1 on a kilogram of belly is 487.5 ppm, and dry-cured bacon may have 200 (us-N14).
-    let refused = cure(&one, 7.8, "belly").refused(422, "inputs").body;
-    let says = refused["detail"].as_str().unwrap();
+    let says = cure(&one, 7.8, "belly").refused(422, "inputs");
     assert!(
         says.contains("487.5") && says.contains("200") && says.contains("us-N14"),
         "{says}"
     );
     // us-N8: no nitrate in bacon.
-    let refused = cure(&two, 2.5, "belly").refused(422, "inputs").body;
-    assert!(
-        refused["detail"].as_str().unwrap().contains("us-N8"),
-        "{refused}"
-    );
+    let refused = cure(&two, 2.5, "belly").refused(422, "inputs");
+    assert!(refused.contains("us-N8"), "{refused}");
     // Nobody says how it is cured.
     cure(&one, 2.5, "plain").refused(422, "outputs[0].product");
     assert_eq!(
@@ -211,7 +188,7 @@ fn a_cure_beyond_the_law_is_refused_with_its_numbers(engine: Engine) {
         10_000,
         "nothing was recorded"
     );
-    let done = cure(&one, 2.5, "belly").expect(201);
+    let done = cure(&one, 2.5, "belly").done();
     assert!(
         done.body["warnings"].to_string().contains("poison"),
         "the caution stands where somebody decides: {}",
@@ -255,12 +232,12 @@ fn a_cure_is_worked_out_before_anybody_weighs(engine: Engine) {
 fn a_piece_that_nobody_weighed_is_noticed_at_the_bench(engine: Engine) {
     let house = House::demo(engine);
     let caller = house.caller();
-    let receipt = json!({ "place": "rail", "product": "pig-half", "grams": 40_000, "animal": { "farm": "NTB", "species": "pig",
-        "killed_on": "2026-06-24", "abattoir": "DEMO-17", "carcass": "0624-9", "side": "left" } });
-    let side = caller.deed("/api/receipts", receipt).expect(201).code(0);
-    let cut = caller.deed("/api/steps", json!({ "kind": "break-down", "place": "bench", "inputs": [{ "lot": side }],
-        "outputs": [{ "product": "pork-ham", "grams": 9_800 }, { "product": "pork-loin", "grams": 7_400 }] }));
-    let warnings = cut.expect(201).body["warnings"].to_string();
+    let animal = farm("NTB").killed("2026-06-24").carcass("0624-9");
+    let side = caller.receive("pig-half").grams(40_000);
+    let side = side.from(animal.side("left")).made();
+    let cut = caller.step("break-down").of(&side);
+    let cut = cut.into("pork-ham", 9_800).into("pork-loin", 7_400);
+    let warnings = cut.done().body["warnings"].to_string();
     assert!(
         warnings.contains("loss") || warnings.contains("weighed"),
         "{warnings}"

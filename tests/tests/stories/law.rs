@@ -3,7 +3,8 @@
 
 use serde_json::{Value, json};
 use std::process::Command;
-use stories::call::moment;
+use stories::call::{Answer, moment};
+use stories::day::{Step, Told};
 use stories::house::binary;
 use stories::{Caller, Engine, House, on_both_engines};
 
@@ -27,23 +28,10 @@ fn product(caller: &Caller, code: &str, more: Value) {
     caller.post("/api/products", &body).expect(201);
 }
 
-fn made(
-    caller: &Caller,
-    kind: &str,
-    lot: &str,
-    grams: u64,
-    product: &str,
-    more: Value,
-) -> stories::call::Answer {
-    let mut step = json!({ "kind": kind, "place": "bench", "inputs": [{ "lot": lot, "grams": grams }],
-        "outputs": [{ "product": product, "grams": grams }] });
-    for (key, value) in more.as_object().unwrap() {
-        match key.as_str() {
-            "packaging" | "state" | "place" => step["outputs"][0][key] = value.clone(),
-            _ => step[key] = value.clone(),
-        }
-    }
-    caller.deed("/api/steps", step)
+/// So many grams of a lot become as many of a product.
+fn turn(caller: &Caller, kind: &str, lot: &str, grams: u64, product: &str) -> Step {
+    let step = caller.step(kind).of_grams(lot, grams);
+    step.into(product, grams)
 }
 
 /// A kitchen as it is read, less what only a reader is told.
@@ -54,7 +42,7 @@ fn settable(kitchen: &mut Value) {
 }
 
 /// Days from the making to the date, of the first lot.
-fn days(answer: &stories::call::Answer) -> i64 {
+fn days(answer: &Answer) -> i64 {
     let lot = &answer.body["lots"][0];
     let day = |text: &str| text[..10].parse::<chrono::NaiveDate>().unwrap();
     let date = day(lot["use_by"]
@@ -82,7 +70,7 @@ fn a_long_house_rule_does_not_stretch_the_law(engine: Engine) {
         json!({ "kind": "rendered", "controlled": false, "keep": { "days": 90, "from": "made", "day_one_counts": true } }),
     );
     let pig = caller.half_pig("0608-17", 10_000);
-    let made = |product| made(&caller, "cook", &pig, 1_000, product, json!({})).expect(201);
+    let made = |product| turn(&caller, "cook", &pig, 1_000, product).done();
     // us-D2, us-D3: seven days, the day of preparation is day 1. The house may only give fewer.
     assert_eq!(days(&made("stew")), 6);
     assert_eq!(days(&made("pate")), 3);
@@ -97,9 +85,7 @@ fn a_date_comes_with_rows_and_sources(engine: Engine) {
     let house = House::furnished(engine);
     let caller = house.caller();
     let pig = caller.half_pig("0608-17", 10_000);
-    let lot = made(&caller, "cook", &pig, 1_000, "cooked-pork", json!({}))
-        .expect(201)
-        .code(0);
+    let lot = turn(&caller, "cook", &pig, 1_000, "cooked-pork").made();
     let why = caller.why(&lot);
     let chain = why["because"]["date"].as_array().unwrap();
     assert!(
@@ -135,16 +121,8 @@ fn vacuum_needs_an_approval_where_the_law_wants_one(engine: Engine) {
         json!({ "kind": "cured", "raw": true, "keep": { "days": 60, "from": "packed", "day_one_counts": true } }),
     );
     let pig = caller.half_pig("0608-17", 10_000);
-    let pack = |product: &str| {
-        made(
-            &caller,
-            "pack",
-            &pig,
-            500,
-            product,
-            json!({ "packaging": "vacuum" }),
-        )
-    };
+    let pack =
+        |product: &str| turn(&caller, "pack", &pig, 500, product).which("packaging", "vacuum");
     // us-R3: cured here, so not cured at a regulated plant.
     pack("bacon").refused(409, "outputs[0].packaging");
     let before = caller.lot(&pig)["on_hand_grams"].clone();
@@ -155,7 +133,7 @@ fn vacuum_needs_an_approval_where_the_law_wants_one(engine: Engine) {
         json!({ "kind": "cut", "raw": true, "keep": { "days": 60, "from": "packed", "day_one_counts": true } }),
     );
     // us-R5: 30 days from packing; a plan should be on file, and that is said.
-    let chops = pack("chop-vac").expect(201);
+    let chops = pack("chop-vac").done();
     assert_eq!(days(&chops), 30);
     assert!(
         chops.body["warnings"].to_string().contains("written plan"),
@@ -169,7 +147,7 @@ fn vacuum_needs_an_approval_where_the_law_wants_one(engine: Engine) {
     caller
         .put_over("/api/kitchen", &etag, &kitchen.body)
         .expect(200);
-    let bacon = pack("bacon").expect(201);
+    let bacon = pack("bacon").done();
     let lot = bacon.code(0);
     assert_eq!(days(&bacon), 30);
     let because = caller.lot(&lot)["use_by_because"].to_string();
@@ -181,17 +159,15 @@ fn too_little_heat_makes_nothing_ready_to_eat(engine: Engine) {
     let caller = house.caller();
     product(&caller, "roast", json!({ "cooked_as": "roast" }));
     let pig = caller.half_pig("0608-17", 10_000);
-    let cook = |celsius: f64, minutes: u32| {
-        let readings = json!({ "readings": { "celsius": celsius, "hold_minutes": minutes } });
-        made(&caller, "cook", &pig, 500, "roast", readings)
-    };
+    let roast = || turn(&caller, "cook", &pig, 500, "roast");
+    let cook = |celsius: f64, minutes: u32| roast().held(celsius, minutes);
     // us-1.8: 112 minutes at 130 °F (54.44 °C).
     cook(54.5, 111).refused(422, "readings.celsius");
-    cook(54.5, 112).expect(201);
+    cook(54.5, 112).done();
     cook(54.4, 600).refused(422, "readings.celsius");
     // Fahrenheit typed where Celsius is asked.
     cook(165.0, 1).refused(422, "readings.celsius");
-    let unmeasured = made(&caller, "cook", &pig, 500, "roast", json!({})).expect(201);
+    let unmeasured = roast().done();
     assert!(
         unmeasured.body["warnings"]
             .to_string()
@@ -209,18 +185,17 @@ fn an_overnight_cook_is_judged_by_its_log(engine: Engine) {
             .iter()
             .map(|(minutes, celsius)| json!({ "at": moment(-*minutes), "celsius": celsius }))
             .collect();
-        made(&caller, "cook", &pig, 500, "roast", json!({ "log": log }))
+        turn(&caller, "cook", &pig, 500, "roast").with("log", log)
     };
     // Two hours at 55 °C and more: 131 °F asks for 89 minutes.
-    let done = log(&[
+    let lot = log(&[
         (600, 20.0),
         (200, 55.5),
         (150, 56.0),
         (100, 56.0),
         (60, 57.0),
     ])
-    .expect(201);
-    let lot = done.code(0);
+    .made();
     let why = caller.why(&lot);
     assert!(
         why["because"]["heat"].to_string().contains("us-1.8"),
@@ -239,28 +214,20 @@ fn pork_eaten_uncooked_needs_something_that_speaks_for_it(engine: Engine) {
         json!({ "kind": "cured", "release": { "days": 0, "signature": true, "loss_percent": null } }),
     );
     let pig = caller.half_pig("0608-17", 10_000);
-    let coppa = made(&caller, "cure", &pig, 1_000, "coppa", json!({}))
-        .expect(201)
-        .code(0);
+    let coppa = turn(&caller, "cure", &pig, 1_000, "coppa").made();
     assert_eq!(caller.verdict(&coppa), "hold");
-    made(&caller, "portion", &coppa, 100, "cooked-pork", json!({})).refused(409, "inputs[0].lot");
-    caller
-        .deed("/api/departures", json!({ "kind": "sell", "lot": coppa }))
-        .refused(409, "lot");
-    let release = |trichinae: Value| {
-        caller.deed(
-            "/api/releases",
-            json!({ "lot": coppa, "trichinae": trichinae }),
-        )
-    };
+    let portion = || turn(&caller, "portion", &coppa, 100, "cooked-pork");
+    portion().refused(409, "inputs[0].lot");
+    caller.sell(&coppa).refused(409, "lot");
+    let release = |trichinae: Value| caller.release(&coppa).with("trichinae", trichinae);
     release(Value::Null).refused(422, "trichinae");
     // us-6.2: at -29 °C (-20 °F) six days for a piece of up to six inches.
     let frozen =
         |hours: u32| json!({ "frozen": { "celsius": -29, "hours": hours, "thickness_mm": 100 } });
     release(frozen(143)).refused(422, "trichinae");
-    release(frozen(144)).expect(201);
+    release(frozen(144)).done();
     release(frozen(144)).refused(409, "lot");
-    made(&caller, "portion", &coppa, 100, "cooked-pork", json!({})).expect(201);
+    portion().done();
     let why = caller.why(&coppa);
     assert!(
         why["because"]["release"].as_array().unwrap().len() >= 2,
@@ -277,15 +244,8 @@ fn freezing_counts_as_the_rule_says(engine: Engine) {
     let pig = caller.half_pig("0608-17", 10_000);
     // us-DT4: the day of freezing is used, or it is not.
     for (product, left) in [("strict", 6), ("guidance", 7)] {
-        let lot = made(&caller, "cook", &pig, 500, product, json!({}))
-            .expect(201)
-            .code(0);
-        caller
-            .deed(
-                "/api/moves",
-                json!({ "lot": lot, "to": "freezer", "state": "frozen" }),
-            )
-            .expect(201);
+        let lot = turn(&caller, "cook", &pig, 500, product).made();
+        caller.carry(&lot, "freezer").frozen().done();
         let pack = caller.lot(&lot)["packs"][0].clone();
         assert_eq!(pack["days_left"], left, "{product}");
     }
@@ -309,15 +269,9 @@ fn a_date_follows_the_place(engine: Engine) {
     );
     let pig = caller.half_pig("0608-17", 10_000);
     // No day count in that law: the house's own rule. Without air: ten days (canada-eu-uk-14.1).
-    assert_eq!(
-        days(&made(&caller, "cook", &pig, 500, "stew", json!({})).expect(201)),
-        29
-    );
-    let vacuum = json!({ "packaging": "vacuum" });
-    assert_eq!(
-        days(&made(&caller, "cook", &pig, 500, "stew", vacuum).expect(201)),
-        10
-    );
+    let stew = || turn(&caller, "cook", &pig, 500, "stew");
+    assert_eq!(days(&stew().done()), 29);
+    assert_eq!(days(&stew().which("packaging", "vacuum").done()), 10);
 }
 
 #[test]

@@ -16,7 +16,8 @@ use rand::rngs::SmallRng;
 use rand::{RngExt, SeedableRng};
 use serde_json::{Value, json};
 use stories::Engine;
-use stories::house::{fresh_database, furniture};
+use stories::furniture::furniture;
+use stories::house::fresh_database;
 use stories::oracle::Book;
 
 /// One kitchen.
