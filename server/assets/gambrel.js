@@ -71,7 +71,7 @@ const printing = {
       printing.says(answer.detail);
       return { refused: answer.type };
     } catch {
-      printing.says("The service does not answer. Press again in a moment: nothing is done twice.");
+      printing.says(document.querySelector("[data-says]").dataset.away);
       return { refused: "away" };
     }
   },

@@ -63,6 +63,11 @@ impl Asking {
             language: self.language,
         }
     }
+
+    /// How the caller is spoken to where nobody has asked for the kitchen yet.
+    pub fn speech(&self) -> Speech {
+        self.app.speech_lately(self.language)
+    }
 }
 
 /// The language that a request asks for.

@@ -103,11 +103,8 @@ impl Phrases {
 
     /// Kilograms with three decimals, as a butcher's scale shows them.
     pub fn scale_weight(&self, grams: Grams) -> String {
-        let text = format!("{:.3}\u{a0}kg", Decimal::new(grams.milligrams(), 6));
-        match self.speech.language {
-            Language::English => text,
-            Language::French => text.replace('.', ","),
-        }
+        let kilograms = Decimal::new(grams.milligrams(), 6);
+        format!("{}\u{a0}kg", self.speech.decimals(kilograms, 3))
     }
 
     /// What is in it, by names; nothing where there are none.

@@ -1,9 +1,10 @@
 //! The pages of source animals: finding them, and what came of each.
 
-use super::format;
 use super::forward::Forward;
-use crate::app::App;
+use super::says::PageSays;
+use super::spoken::{Words, shown, told};
 use crate::blocking::blocking;
+use crate::caller::Asking;
 use crate::error::{Error, Result};
 use crate::read;
 use crate::read::animals::AnimalsQuery;
@@ -15,6 +16,7 @@ use askama::Template;
 #[derive(Template)]
 #[template(path = "animals.html")]
 struct AnimalsPage {
+    words: Words,
     carcass: String,
     killed_on: String,
     farms: Vec<Farm>,
@@ -40,19 +42,22 @@ struct Row {
 }
 
 /// Source animals, newest kill first.
-pub async fn list(request: HttpRequest, app: web::Data<App>) -> HttpResponse {
-    super::page(find(&request, app).await)
+pub async fn list(request: HttpRequest, asking: Asking) -> HttpResponse {
+    super::page(asking.speech(), find(&request, asking).await)
 }
 
-async fn find(request: &HttpRequest, app: web::Data<App>) -> Result<AnimalsPage> {
+async fn find(request: &HttpRequest, asking: Asking) -> Result<AnimalsPage> {
     let asked: AnimalsQuery = query(request)?;
     blocking(move || {
+        let app = asking.caller();
         let found = read::animals::list(&app, &asked)?.animals;
         let names = app.store.look(|conn| Names::load(&app, conn))?;
+        let words = Words::of(&names);
         let given = |text: &Option<String>| text.clone().unwrap_or_default().trim().to_owned();
         let (farm, carcass) = (given(&asked.farm).to_uppercase(), given(&asked.carcass));
         let killed_on = given(&asked.killed_on);
         Ok(AnimalsPage {
+            words,
             narrowed: !(farm.is_empty() && carcass.is_empty() && killed_on.is_empty()),
             carcass,
             killed_on,
@@ -68,15 +73,15 @@ async fn find(request: &HttpRequest, app: web::Data<App>) -> Result<AnimalsPage>
             animals: found
                 .into_iter()
                 .map(|animal| Row {
-                    what: what(&animal.species, animal.head),
+                    what: what(&words, &animal.species, animal.head),
                     farm: names.farm(&animal.farm),
-                    killed: format::day(animal.killed_on.0),
-                    carcass: format::told(animal.carcass.as_deref()),
-                    tag: format::told(animal.tag.as_deref()),
+                    killed: words.day(animal.killed_on.0),
+                    carcass: told(animal.carcass.as_deref()),
+                    tag: told(animal.tag.as_deref()),
                     lots: animal
                         .lots
                         .into_iter()
-                        .map(|code| (code.clone(), format::shown(&code)))
+                        .map(|code| (code.clone(), shown(&code)))
                         .collect(),
                     id: animal.id,
                 })
@@ -87,18 +92,18 @@ async fn find(request: &HttpRequest, app: web::Data<App>) -> Result<AnimalsPage>
 }
 
 /// `Pig`, or `Chicken, 20 head`.
-fn what(species: &str, head: i32) -> String {
-    let species = format::headed(species);
-    if head > 1 {
-        format!("{species}, {head} head")
-    } else {
-        species
+fn what(words: &Words, spelt: &str, head: i32) -> String {
+    let species = words.headed("Species", spelt);
+    match head > 1 {
+        true => words.say(PageSays::Head { species, head }),
+        false => species,
     }
 }
 
 #[derive(Template)]
 #[template(path = "animal.html")]
 struct AnimalPage {
+    words: Words,
     title: String,
     killed: String,
     carcass: String,
@@ -108,26 +113,30 @@ struct AnimalPage {
 }
 
 /// All that came of an animal.
-pub async fn one(app: web::Data<App>, uid: web::Path<String>) -> HttpResponse {
+pub async fn one(asking: Asking, uid: web::Path<String>) -> HttpResponse {
+    let speech = asking.speech();
     let made = blocking(move || {
+        let app = asking.caller();
         app.store.read(|conn| {
             let found = read::trace::of_animal(conn, &uid)?;
             let row = store::animals::by_uid(conn, id(&uid)?.0.as_bytes())?;
-            let row = row.ok_or_else(|| Error::not_found("No such animal is on record."))?;
+            let row = row.ok_or_else(|| Error::not_found(PageSays::NoAnimal))?;
             let names = Names::load(&app, conn)?;
+            let words = Words::of(&names);
+            let title = PageSays::From {
+                what: what(&words, &row.species, row.head),
+                farm: names.farm(&row.farm),
+            };
             Ok(AnimalPage {
-                title: format!(
-                    "{} from {}",
-                    what(&row.species, row.head),
-                    names.farm(&row.farm)
-                ),
-                killed: format::day(row.killed_on),
-                carcass: format::told(row.carcass.as_deref()),
-                tag: format::told(row.tag.as_deref()),
-                abattoir: format::told(row.abattoir.as_deref()),
+                words,
+                title: words.say(title),
+                killed: words.day(row.killed_on),
+                carcass: told(row.carcass.as_deref()),
+                tag: told(row.tag.as_deref()),
+                abattoir: told(row.abattoir.as_deref()),
                 forward: Forward::of(found, &names),
             })
         })
     });
-    super::page(made.await)
+    super::page(speech, made.await)
 }

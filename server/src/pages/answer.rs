@@ -1,5 +1,6 @@
 //! How a page goes out: rendered, guarded by headers, or replaced by one that says what is wrong.
 
+use super::spoken::Words;
 use crate::error::Error;
 use crate::log::Refused;
 use actix_web::http::StatusCode;
@@ -14,26 +15,26 @@ const POLICY: &str = "default-src 'self'; img-src 'self' data:; style-src-attr '
 #[derive(Template)]
 #[template(path = "trouble.html")]
 struct Trouble {
+    words: Words,
     title: String,
     detail: String,
     again: bool,
 }
 
-/// A page, or the page that says why there is none.
-pub fn page(made: Result<impl Template, Error>) -> HttpResponse {
+/// A page, or the page that says why there is none, in the reader's language.
+pub fn page(speech: Speech, made: Result<impl Template, Error>) -> HttpResponse {
     match made {
         Ok(template) => rendered(HttpResponse::Ok(), &template),
-        Err(error) => trouble(&error),
+        Err(error) => trouble(speech, &error),
     }
 }
 
 /// A page that says what is wrong.
-pub fn trouble(error: &Error) -> HttpResponse {
+pub fn trouble(speech: Speech, error: &Error) -> HttpResponse {
     if let Error::Store(error) = error {
         tracing::error!("{error}");
     }
     let problem = error.problem();
-    let speech = Speech::default();
     let status = problem.status;
     let again = status == StatusCode::SERVICE_UNAVAILABLE;
     let mut response = HttpResponse::build(status);
@@ -41,6 +42,7 @@ pub fn trouble(error: &Error) -> HttpResponse {
         response.insert_header(("Retry-After", "2"));
     }
     let page = Trouble {
+        words: Words(speech),
         title: speech.say(&problem.title),
         detail: speech.say(&problem.detail),
         again,

@@ -1,6 +1,7 @@
 //! The cure room: one card a piece, its loss as a line against what is expected.
 
-use super::format;
+use super::says::PageSays;
+use super::spoken::Words;
 use crate::blocking::blocking;
 use crate::caller::Asking;
 use crate::read::cure_room;
@@ -14,6 +15,7 @@ use rust_decimal::prelude::ToPrimitive;
 #[derive(Template)]
 #[template(path = "cure-room.html")]
 struct CureRoom {
+    words: Words,
     pieces: Vec<Card>,
 }
 
@@ -22,9 +24,8 @@ struct Card {
     shown: String,
     tag: String,
     name: String,
-    stage: String,
-    days: u32,
-    loss: String,
+    /// Its stage, its day and its loss.
+    says: String,
     forecast: String,
     ready: bool,
     alarms: Vec<String>,
@@ -35,28 +36,42 @@ struct Card {
 
 /// Every piece on hand.
 pub async fn page(asking: Asking) -> HttpResponse {
+    let speech = asking.speech();
     let made = blocking(move || {
         let app = asking.caller();
         app.store.read(|conn| {
             let room = cure_room::read(&app, conn)?;
+            let words = Words(app.speech(&*app.kitchen(conn)?));
+            let pieces = room.pieces.into_iter();
             Ok(CureRoom {
-                pieces: room.pieces.into_iter().map(card).collect(),
+                words,
+                pieces: pieces.map(|piece| card(&words, piece)).collect(),
             })
         })
     });
-    super::page(made.await)
+    super::page(speech, made.await)
 }
 
-fn card(piece: PieceRead) -> Card {
-    let lost = |loss| format!("{} %", decimal(loss).round_dp(1).normalize());
+fn card(words: &Words, piece: PieceRead) -> Card {
+    let lost = |loss| {
+        let percent = words.0.number(decimal(loss).round_dp(1));
+        words.say(PageSays::Percent { percent })
+    };
     let loss = match (piece.loss_percent, piece.expected_loss_percent) {
-        (Some(loss), Some(expected)) => format!("{} lost, {} expected", lost(loss), lost(expected)),
-        (Some(loss), None) => format!("{} lost", lost(loss)),
-        _ => "never weighed".into(),
+        (Some(loss), Some(expected)) => PageSays::LossExpected {
+            loss: lost(loss),
+            expected: lost(expected),
+        },
+        (Some(loss), None) => PageSays::Loss { loss: lost(loss) },
+        _ => PageSays::NeverWeighed,
     };
     Card {
-        picture: picture(&piece),
-        stage: format::plain(&piece.stage),
+        picture: picture(words, &piece),
+        says: words.say(PageSays::Piece {
+            stage: words.t(stage(&piece.stage)),
+            days: piece.days,
+            loss: loss.into(),
+        }),
         ready: piece.may_be_released,
         alarms: piece
             .alarms
@@ -68,11 +83,20 @@ fn card(piece: PieceRead) -> Card {
         shown: piece.shown,
         tag: piece.tag,
         name: piece.name,
-        days: piece.days,
-        loss,
         forecast: piece.forecast,
         missing: piece.missing,
         due: piece.due,
+    }
+}
+
+/// The key of a stage, as it is spelt on the wire.
+fn stage(spelt: &str) -> &'static str {
+    match spelt {
+        "in-salt" => "page-cure-room-in-salt",
+        "equalising" => "page-cure-room-equalising",
+        "smoking" => "page-cure-room-smoking",
+        "released" => "page-cure-room-released",
+        _ => "page-cure-room-hanging",
     }
 }
 
@@ -80,7 +104,7 @@ const WIDE: i64 = 320;
 const HIGH: i64 = 120;
 
 /// Loss over days: the curve thin, the piece's own weighings thick with dots. Down is lost.
-fn picture(piece: &PieceRead) -> String {
+fn picture(words: &Words, piece: &PieceRead) -> String {
     let own: Vec<(Decimal, Decimal)> = piece
         .weighings
         .iter()
@@ -137,9 +161,12 @@ fn picture(piece: &PieceRead) -> String {
         })
         .collect();
     format!(
-        "<svg class=\"loss\" viewBox=\"0 0 {WIDE} {HIGH}\" role=\"img\" aria-label=\"Loss over {days} days, up to {} per cent\">\
+        "<svg class=\"loss\" viewBox=\"0 0 {WIDE} {HIGH}\" role=\"img\" aria-label=\"{}\">\
          <polyline class=\"expected\" points=\"{}\"/><polyline class=\"own\" points=\"{}\"/>{dots}</svg>",
-        loss.round_dp(0),
+        words.say(PageSays::Curve {
+            days: days.to_u32().unwrap_or(0),
+            loss: loss.round_dp(0),
+        }),
         line(&curve),
         line(&own)
     )

@@ -17,8 +17,8 @@ pub struct Card {
 pub struct Side {
     /// Its boxes.
     pub cards: Vec<Card>,
-    /// How many are left out.
-    pub more: usize,
+    /// How many are left out, in words.
+    pub more: Option<String>,
 }
 
 const WIDTH: i32 = 288;
@@ -30,17 +30,17 @@ const COLUMNS: [i32; 3] = [4, 346, 688];
 impl Side {
     /// How many rows it takes; what is left out is a line of its own.
     fn rows(&self) -> i32 {
-        self.cards.len() as i32 + i32::from(self.more > 0)
+        self.cards.len() as i32 + i32::from(self.more.is_some())
     }
 }
 
 // Writing to a string cannot fail, hence the ignored results below.
 
 /// From left to right, the lot in the middle.
-pub fn wide(before: &Side, own: &Card, after: &Side) -> String {
+pub fn wide(title: &str, before: &Side, own: &Card, after: &Side) -> String {
     let rows = before.rows().max(after.rows()).max(1);
     let (width, height) = (COLUMNS[2] + WIDTH + 4, rows * PITCH);
-    let mut out = open("wide-tree", width, height);
+    let mut out = open("wide-tree", title, width, height);
     let middle = height / 2;
     for (side, column, from, to) in [
         (before, 0, COLUMNS[0] + WIDTH, COLUMNS[1]),
@@ -59,11 +59,11 @@ pub fn wide(before: &Side, own: &Card, after: &Side) -> String {
 }
 
 /// From top to bottom along one line.
-pub fn narrow(before: &Side, own: &Card, after: &Side) -> String {
+pub fn narrow(title: &str, before: &Side, own: &Card, after: &Side) -> String {
     const INDENT: i32 = 40;
     const SPINE: i32 = 18;
     let rows = before.rows() + 1 + after.rows();
-    let mut out = open("narrow-tree", INDENT + WIDTH + 4, rows * PITCH);
+    let mut out = open("narrow-tree", title, INDENT + WIDTH + 4, rows * PITCH);
     let pad = (PITCH - HEIGHT) / 2;
     let centre = |row: i32| row * PITCH + PITCH / 2;
     let _ = write!(
@@ -82,10 +82,11 @@ pub fn narrow(before: &Side, own: &Card, after: &Side) -> String {
     out + "</svg>"
 }
 
-fn open(class: &str, width: i32, height: i32) -> String {
+fn open(class: &str, title: &str, width: i32, height: i32) -> String {
     format!(
         "<svg class=\"tree {class}\" width=\"{width}\" height=\"{height}\" \
-         viewBox=\"0 0 {width} {height}\" role=\"group\" aria-label=\"The family of this lot\">"
+         viewBox=\"0 0 {width} {height}\" role=\"group\" aria-label=\"{}\">",
+        escaped(title)
     )
 }
 
@@ -94,13 +95,13 @@ impl Side {
         for (row, card) in self.cards.iter().enumerate() {
             card.draw(out, x, top + row as i32 * PITCH, false);
         }
-        if self.more > 0 {
+        if let Some(more) = &self.more {
             let y = top + self.cards.len() as i32 * PITCH + HEIGHT / 2 + 6;
             let x = x + 12;
             let _ = write!(
                 out,
-                "<text class=\"more\" x=\"{x}\" y=\"{y}\">and {} more</text>",
-                self.more
+                "<text class=\"more\" x=\"{x}\" y=\"{y}\">{}</text>",
+                escaped(more)
             );
         }
     }

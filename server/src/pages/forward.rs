@@ -1,6 +1,7 @@
 //! "What came of it" as a table: what is on hand first, and every column that says something.
 
-use super::format::{self, or_dash};
+use super::says::PageSays;
+use super::spoken::{NONE, Words, shown};
 use crate::read::names::Names;
 use crate::wire::Weight;
 use crate::wire::answers::{DescendantRead, DescendantsRead, Whereabouts};
@@ -15,9 +16,7 @@ pub struct Forward {
     /// Lots that nothing is left of.
     pub gone: Vec<Row>,
     /// The last row.
-    pub sums: Vec<String>,
-    /// How many packs were sold of all of it.
-    pub sold_packs: Option<String>,
+    pub sums: Vec<Cell>,
     /// What is on hand of all of it.
     pub left: String,
     /// `36 lots in all, 11 with something on hand.`
@@ -34,29 +33,40 @@ pub struct Row {
     pub shown: String,
     /// Its product's name, and a word about it.
     pub name: String,
-    /// Where most of what is left is.
-    pub place: String,
-    /// How many packs were sold, in words.
-    pub sold_packs: Option<String>,
     /// A weight for each column.
-    pub cells: Vec<String>,
+    pub cells: Vec<Cell>,
+}
+
+/// A weight or a share.
+pub struct Cell {
+    /// It.
+    pub text: String,
+    /// What stands below it: where most of what is left is, how many packs were sold.
+    pub below: Option<String>,
 }
 
 type Column = (&'static str, bool, fn(&Whereabouts) -> Weight);
 
+/// The head of what was sold.
+const SOLD: &str = "page-forward-sold";
+
 /// The columns; some stay out where no lot has anything to say there.
 const COLUMNS: [Column; 11] = [
-    ("On hand", true, |went| went.on_hand_grams),
-    ("Made", true, |went| went.made_grams),
-    ("Taken back", false, |went| went.taken_back_grams),
-    ("Used", true, |went| went.used_grams),
-    ("Sold", true, |went| went.sold_grams),
-    ("Served", true, |went| went.served_grams),
-    ("Shipped", false, |went| went.shipped_grams),
-    ("Returned", false, |went| went.returned_grams),
-    ("Discarded", true, |went| went.discarded_grams),
-    ("Lost", false, |went| went.lost_grams),
-    ("Unexplained", true, |went| went.unexplained_grams),
+    ("page-on-hand", true, |went| went.on_hand_grams),
+    ("page-made", true, |went| went.made_grams),
+    ("page-forward-taken-back", false, |went| {
+        went.taken_back_grams
+    }),
+    ("page-forward-used", true, |went| went.used_grams),
+    (SOLD, true, |went| went.sold_grams),
+    ("page-forward-served", true, |went| went.served_grams),
+    ("page-forward-shipped", false, |went| went.shipped_grams),
+    ("page-forward-returned", false, |went| went.returned_grams),
+    ("page-forward-discarded", true, |went| went.discarded_grams),
+    ("page-forward-lost", false, |went| went.lost_grams),
+    ("page-forward-head-unexplained", true, |went| {
+        went.unexplained_grams
+    }),
 ];
 
 impl Forward {
@@ -67,16 +77,20 @@ impl Forward {
             .iter()
             .filter(|(_, always, of)| *always || went.iter().any(|went| !is_none(of(went))))
             .collect();
-        let heads = columns.iter().map(|(head, ..)| *head).chain(["Share"]);
-        let sum = |column: &&Column| column.2(&found.totals).0.to_string();
-        let mut sums: Vec<String> = columns.iter().map(sum).collect();
-        sums.push(String::new());
+        let words = Words::of(names);
+        let heads = columns.iter().map(|(head, ..)| *head).chain(["page-share"]);
+        let sum = |column: &&Column| Cell {
+            text: words.grams(column.2(&found.totals).0),
+            below: packs_sold(column, found.totals.sold_packs, names),
+        };
+        let mut sums: Vec<Cell> = columns.iter().map(sum).collect();
+        sums.push(Cell {
+            text: String::new(),
+            below: None,
+        });
         let (mut on_hand, mut gone) = (Vec::new(), Vec::new());
         for (lot, went) in found.lots.iter().zip(&went) {
-            let cell = |column: &&Column| or_dash(&column.2(went));
-            let mut cells: Vec<String> = columns.iter().map(cell).collect();
-            cells.push(lot.share.map_or(format::NONE.into(), format::percent));
-            let row = row(lot, names, cells);
+            let row = row(lot, names, &columns, went);
             if is_none(went.on_hand_grams) {
                 gone.push(row);
             } else {
@@ -85,15 +99,17 @@ impl Forward {
         }
         let unexplained = found.totals.unexplained_grams;
         Forward {
-            says: format!(
-                "{} in all, {} with something on hand.",
-                format::count(found.lots.len(), "lot", "lots"),
-                on_hand.len()
-            ),
-            sold_packs: packs_sold(found.totals.sold_packs),
-            left: found.totals.on_hand_grams.0.to_string(),
-            unexplained: (!is_none(unexplained)).then(|| unexplained.0.to_string()),
-            heads: heads.map(str::to_owned).collect(),
+            says: words.say(PageSays::LotsInAll {
+                lots: found.lots.len(),
+                on_hand: on_hand.len(),
+            }),
+            left: words.grams(found.totals.on_hand_grams.0),
+            unexplained: (!is_none(unexplained)).then(|| {
+                words.say(PageSays::Unexplained {
+                    weight: unexplained.0,
+                })
+            }),
+            heads: heads.map(|key| words.t(key)).collect(),
             on_hand,
             gone,
             sums,
@@ -110,27 +126,37 @@ fn is_none(weight: Weight) -> bool {
     weight.0 == Grams::ZERO
 }
 
-fn row(lot: &DescendantRead, names: &Names, cells: Vec<String>) -> Row {
-    let name = names.product(&lot.product);
+fn row(lot: &DescendantRead, names: &Names, columns: &[&Column], went: &Whereabouts) -> Row {
+    let (name, words) = (names.product(&lot.product), Words::of(names));
+    let place = lot.place.as_ref().map(|place| names.place(place));
+    let cell = |(nth, column): (usize, &&Column)| Cell {
+        text: words.or_dash(&column.2(went)),
+        below: match nth {
+            0 => place.clone(),
+            _ => packs_sold(column, lot.sold_packs, names),
+        },
+    };
+    let mut cells: Vec<Cell> = columns.iter().enumerate().map(cell).collect();
+    let share = lot.share.map(|share| words.share(share));
+    cells.push(Cell {
+        text: share.unwrap_or_else(|| NONE.into()),
+        below: None,
+    });
     Row {
         code: lot.code.clone(),
-        shown: format::shown(&lot.code),
+        shown: shown(&lot.code),
         name: match &lot.note {
             Some(note) => format!("{name} ({note})"),
             None => name,
         },
-        place: match &lot.place {
-            Some(place) => names.place(place),
-            None => format::NONE.into(),
-        },
-        sold_packs: packs_sold(lot.sold_packs),
         cells,
     }
 }
 
-fn packs_sold(packs: i64) -> Option<String> {
+/// How many packs were sold, where the column is the one of what was sold.
+fn packs_sold(column: &Column, packs: i64, names: &Names) -> Option<String> {
     let packs = usize::try_from(packs).ok().filter(|packs| *packs > 0)?;
-    Some(format::count(packs, "pack", "packs"))
+    (column.0 == SOLD).then(|| Words::of(names).packs(packs))
 }
 
 fn whereabouts(lot: &DescendantRead) -> Whereabouts {

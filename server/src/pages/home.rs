@@ -1,10 +1,11 @@
 //! The first page: scan something, or see what ends today.
 
-use super::format;
-use crate::app::App;
+use super::says::PageSays;
+use super::spoken::Words;
 use crate::blocking::blocking;
+use crate::caller::Asking;
 use crate::read::due;
-use actix_web::{HttpResponse, web};
+use actix_web::HttpResponse;
 use askama::Template;
 use domain::moment::day_of;
 
@@ -14,6 +15,7 @@ const MOST: usize = 30;
 #[derive(Template)]
 #[template(path = "home.html")]
 struct Home {
+    words: Words,
     kitchen: String,
     today: String,
     due: Vec<Line>,
@@ -28,45 +30,47 @@ struct Line {
     shown: String,
     name: String,
     past: bool,
-    stands: &'static str,
+    stands: String,
     last_day: String,
     left: String,
     places: String,
 }
 
 /// What there is to do.
-pub async fn page(app: web::Data<App>) -> HttpResponse {
+pub async fn page(asking: Asking) -> HttpResponse {
+    let speech = asking.speech();
     let made = blocking(move || {
+        let app = asking.caller();
         app.store.read(|conn| {
             let kitchen = app.kitchen(conn)?;
+            let words = Words(app.speech(&kitchen));
             let today = day_of(app.now(), kitchen.zone);
             let (found, more) = due::by(&app, conn, today)?;
             let left_out = (more || found.len() > MOST).then(|| match more {
-                true => "There are many more.".to_owned(),
-                false => format!("And {} more.", found.len() - MOST),
+                true => words.t("page-many-more"),
+                false => words.say(PageSays::More {
+                    more: found.len() - MOST,
+                }),
             });
             let line = |one: due::Due| Line {
                 past: one.last_day < today,
-                stands: format::standing(one.last_day, today).unwrap_or_default(),
-                last_day: format::day(one.last_day),
-                left: format!(
-                    "{}, {}",
-                    format::count(one.packs, "pack", "packs"),
-                    one.left
-                ),
+                stands: words.standing(one.last_day, today).unwrap_or_default(),
+                last_day: words.day(one.last_day),
+                left: format!("{}, {}", words.packs(one.packs), words.grams(one.left)),
                 places: one.places.join(", "),
                 code: one.code,
                 shown: one.shown,
                 name: one.name,
             };
             Ok(Home {
+                words,
                 kitchen: kitchen.entry.name.0.clone(),
-                today: format::day(today),
+                today: words.day(today),
                 due: found.into_iter().take(MOST).map(line).collect(),
                 left_out,
                 before: today.succ_opt().unwrap_or(today).to_string(),
             })
         })
     });
-    super::page(made.await)
+    super::page(speech, made.await)
 }

@@ -3,6 +3,7 @@
 use super::trouble;
 use crate::app::App;
 use crate::blocking::blocking;
+use crate::caller::Asking;
 use crate::error::Result;
 use crate::label_facts::{self, Wanted};
 use crate::read::Reading;
@@ -22,10 +23,11 @@ struct Asked {
 /// The picture; of the first pack on hand if none is named.
 pub async fn picture(
     request: HttpRequest,
-    app: web::Data<App>,
+    asking: Asking,
     code: web::Path<String>,
 ) -> HttpResponse {
-    match asked(&request, app, code).await {
+    let speech = asking.speech();
+    match asked(&request, asking, code).await {
         Ok(svg) => HttpResponse::Ok()
             .content_type("image/svg+xml")
             .insert_header((
@@ -35,17 +37,14 @@ pub async fn picture(
             .insert_header(("X-Content-Type-Options", "nosniff"))
             .insert_header(("Cache-Control", "no-store"))
             .body(svg),
-        Err(error) => trouble(&error),
+        Err(error) => trouble(speech, &error),
     }
 }
 
-async fn asked(
-    request: &HttpRequest,
-    app: web::Data<App>,
-    code: web::Path<String>,
-) -> Result<String> {
+async fn asked(request: &HttpRequest, asking: Asking, code: web::Path<String>) -> Result<String> {
     let asked: Asked = query(request)?;
     blocking(move || {
+        let app = asking.caller();
         app.store.read(|conn| {
             let (reading, lot) = Reading::of_code(&app, conn, &code, Extent::ANCESTORS)?;
             draw(&app, &reading, lot, asked.pack, asked.template)

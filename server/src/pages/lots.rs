@@ -1,21 +1,26 @@
 //! The page that finds lots.
 
-use super::{format, see_other, trouble};
+use super::says::PageSays;
+use super::spoken::{NONE, Words};
+use super::{see_other, trouble};
 use crate::app::App;
 use crate::blocking::blocking;
+use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::read::find::{self, LotsQuery};
 use crate::read::names::Names;
 use crate::routes::query;
 use crate::wire::answers::LotBrief;
-use actix_web::{HttpRequest, HttpResponse, web};
+use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
+use domain::says::Arg;
 use domain::scanned::{self, Scanned};
 use domain::words::{Being, State};
 
 #[derive(Template)]
 #[template(path = "lots.html")]
 struct LotsPage {
+    words: Words,
     q: String,
     place: String,
     state: String,
@@ -59,19 +64,23 @@ enum Found {
 }
 
 /// Lots, newest first; a code in full goes to its lot at once.
-pub async fn page(request: HttpRequest, app: web::Data<App>) -> HttpResponse {
-    match find(&request, app).await {
+pub async fn page(request: HttpRequest, asking: Asking) -> HttpResponse {
+    let speech = asking.speech();
+    match find(&request, asking).await {
         Ok(Found::One(code)) => see_other(&format!("/lots/{code}")),
-        Ok(Found::Many(lots)) => super::page(Ok(lots)),
-        Err(error) => trouble(&error),
+        Ok(Found::Many(lots)) => super::page(speech, Ok(lots)),
+        Err(error) => trouble(speech, &error),
     }
 }
 
-async fn find(request: &HttpRequest, app: web::Data<App>) -> Result<Found> {
+async fn find(request: &HttpRequest, asking: Asking) -> Result<Found> {
     let asked: LotsQuery = query(request)?;
-    blocking(move || match named(&app, asked.q.as_deref())? {
-        Some(code) => Ok(Found::One(code)),
-        None => find_many(&app, &asked).map(Found::Many),
+    blocking(move || {
+        let app = asking.caller();
+        match named(&app, asked.q.as_deref())? {
+            Some(code) => Ok(Found::One(code)),
+            None => find_many(&app, &asked).map(Found::Many),
+        }
     })
     .await
 }
@@ -89,9 +98,10 @@ fn named(app: &App, text: Option<&str>) -> Result<Option<String>> {
     })
 }
 
-fn find_many(app: &App, asked: &LotsQuery) -> Result<LotsPage> {
+fn find_many(app: &Caller<'_>, asked: &LotsQuery) -> Result<LotsPage> {
     let found = find::lots(app, asked)?;
     let names = Names::seen(app)?;
+    let words = Words::of(&names);
     let (q, place, state) = (given(&asked.q), given(&asked.place), given(&asked.state));
     let also = also(asked, &names);
     let choice = |value: &str, says: String, chosen: &str| Choice {
@@ -99,16 +109,17 @@ fn find_many(app: &App, asked: &LotsQuery) -> Result<LotsPage> {
         value: value.to_owned(),
         says,
     };
-    let words = State::ALL.iter().map(|word| word.as_str());
-    let words = words.chain(Being::ALL.iter().map(|word| word.as_str()));
+    let states = State::ALL.iter().map(|word| ("State", word.as_str()));
+    let states = states.chain(Being::ALL.iter().map(|word| ("Being", word.as_str())));
     let places = names.places.iter();
     Ok(LotsPage {
+        words,
         narrowed: !(q.is_empty() && place.is_empty() && state.is_empty() && also.is_empty()),
         places: places
             .map(|(code, name)| choice(code, name.clone(), &place))
             .collect(),
-        states: words
-            .map(|word| choice(word, format::headed(word), &state))
+        states: states
+            .map(|(vocabulary, word)| choice(word, words.headed(vocabulary, word), &state))
             .collect(),
         lots: found.lots.into_iter().map(|lot| row(lot, &names)).collect(),
         next: found.next,
@@ -126,29 +137,44 @@ fn given(text: &Option<String>) -> String {
 fn also(asked: &LotsQuery, names: &Names) -> Vec<Also> {
     let (product, farm) = (given(&asked.product), given(&asked.farm));
     let (killed, before) = (given(&asked.killed_on), given(&asked.use_by_before));
+    let of_product = PageSays::OnlyProduct {
+        product: names.product(&product),
+    };
+    let of_farm = PageSays::OnlyFarm {
+        farm: names.farm(&farm),
+    };
+    let of_day = PageSays::OnlyKilled { day: day(&killed) };
+    let of_last_day = PageSays::OnlyBefore { day: day(&before) };
     [
-        ("product", names.product(&product), product),
-        ("farm", format!("from {}", names.farm(&farm)), farm),
-        ("killed_on", format!("killed {killed}"), killed),
-        (
-            "use_by_before",
-            format!("to be used before {before}"),
-            before,
-        ),
+        ("product", of_product, product),
+        ("farm", of_farm, farm),
+        ("killed_on", of_day, killed),
+        ("use_by_before", of_last_day, before),
     ]
     .into_iter()
     .filter(|(_, _, value)| !value.is_empty())
-    .map(|(name, says, value)| Also { name, value, says })
+    .map(|(name, says, value)| Also {
+        says: Words::of(names).say(says),
+        name,
+        value,
+    })
     .collect()
 }
 
+/// A day of the query; what was sent, where it is none.
+fn day(text: &str) -> Arg {
+    text.parse()
+        .map_or_else(|_| Arg::Text(text.to_owned()), Arg::Day)
+}
+
 fn row(lot: LotBrief, names: &Names) -> Row {
-    let none = || format::NONE.to_owned();
+    let none = || NONE.to_owned();
+    let words = Words::of(names);
     Row {
         name: names.product(&lot.product),
         has: lot.on_hand_grams.0.milligrams() > 0,
-        on_hand: format::or_dash(&lot.on_hand_grams),
-        use_by: lot.use_by.map_or_else(none, |day| format::day(day.0)),
+        on_hand: words.or_dash(&lot.on_hand_grams),
+        use_by: lot.use_by.map_or_else(none, |day| words.day(day.0)),
         place: lot.place.map_or_else(none, |place| names.place(&place)),
         code: lot.code,
         shown: lot.shown,

@@ -8,7 +8,6 @@ mod answer;
 mod assets;
 mod cure_room;
 mod drawing;
-mod format;
 mod forward;
 mod history;
 mod home;
@@ -18,14 +17,17 @@ mod lots;
 mod origins;
 mod packs;
 mod printing;
+pub mod says;
 mod scan;
+mod spoken;
 mod tree;
 
-use crate::error::{Error, Problem};
+use crate::caller::Asking;
+use crate::error::Error;
 use actix_web::ResponseError;
-use actix_web::http::StatusCode;
 use actix_web::{HttpRequest, HttpResponse, web};
 use answer::{page, see_other, trouble};
+use says::PageSays;
 
 /// Registers the pages.
 pub fn register(config: &mut web::ServiceConfig) {
@@ -49,13 +51,14 @@ pub fn register(config: &mut web::ServiceConfig) {
 }
 
 /// 404 for a path that is none: a problem document for programs, a page for people.
-pub async fn nothing_here(request: HttpRequest) -> HttpResponse {
+pub async fn nothing_here(request: HttpRequest, asking: Asking) -> HttpResponse {
     let path = request.path();
-    let detail = format!("There is nothing at {path}.");
-    let problem = Problem::new(StatusCode::NOT_FOUND, "not-found", "Not found", detail);
+    let error = Error::not_found(PageSays::NothingHere {
+        path: path.to_owned(),
+    });
     if path == "/api" || path.starts_with("/api/") {
-        Error::from(problem).error_response()
+        error.error_response()
     } else {
-        trouble(&Error::from(problem))
+        trouble(asking.speech(), &error)
     }
 }

@@ -1,6 +1,7 @@
 //! "Where it came from" as tables: source animals, and what was bought in.
 
-use super::format;
+use super::says::PageSays;
+use super::spoken::{Words, shown, told};
 use crate::read::names::Names;
 use crate::wire::answers::OriginsRead;
 
@@ -53,7 +54,7 @@ pub struct Link {
 impl Link {
     fn to(code: String) -> Link {
         Link {
-            shown: format::shown(&code),
+            shown: shown(&code),
             code,
         }
     }
@@ -62,26 +63,31 @@ impl Link {
 impl Origins {
     /// The tables of what was found.
     pub fn of(found: OriginsRead, names: &Names) -> Origins {
+        let words = Words::of(names);
         let animals = found.animals.into_iter().map(|animal| Animal {
-            what: format!(
-                "{} from {}",
-                format::headed(&animal.species),
-                names.farm(&animal.farm)
-            ),
-            killed: format::day(animal.killed_on.0),
+            what: words.say(PageSays::From {
+                what: words.headed("Species", &animal.species),
+                farm: names.farm(&animal.farm),
+            }),
+            killed: words.say(PageSays::Killed {
+                day: animal.killed_on.0,
+            }),
             carcass: match (animal.carcass, animal.side) {
-                (Some(carcass), Some(side)) => format!("{carcass}, {}", format::plain(&side)),
-                (Some(one), None) | (None, Some(one)) => one,
-                (None, None) => format::told(animal.tag.as_deref()),
+                (Some(carcass), Some(side)) => {
+                    format!("{carcass}, {}", words.word("Side", &side))
+                }
+                (Some(carcass), None) => carcass,
+                (None, Some(side)) => words.word("Side", &side),
+                (None, None) => told(animal.tag.as_deref()),
             },
-            share: format::percent(animal.share),
+            share: words.share(animal.share),
             via: animal.via.into_iter().map(Link::to).collect(),
             id: animal.id,
         });
         let bought = found.bought.into_iter().map(|bought| Bought {
             name: names.product(&bought.product),
-            supplier: format::told(bought.supplier.as_deref()),
-            supplier_lot: format::told(bought.supplier_lot.as_deref()),
+            supplier: told(bought.supplier.as_deref()),
+            supplier_lot: told(bought.supplier_lot.as_deref()),
             lot: Link::to(bought.lot),
         });
         Origins {

@@ -1,16 +1,17 @@
 //! A lot's packs, those that are alike and in a row told once: `9–20`.
 
-use super::format;
+use super::says::PageSays;
+use super::spoken::{NONE, Words};
 use crate::read::names::Names;
 use crate::wire::answers::PackRead;
 use chrono::NaiveDate;
 
 /// Packs in a row that are all alike.
 pub struct Run {
-    /// Their numbers.
-    pub numbers: String,
-    /// How many they are.
-    pub count: usize,
+    /// Their numbers, in words.
+    pub title: String,
+    /// How many they are, where they are several.
+    pub alike: Option<String>,
     /// What is left in each.
     pub left: String,
     /// Is anything?
@@ -24,7 +25,7 @@ pub struct Run {
     /// Their last day.
     pub use_by: String,
     /// How that stands to today.
-    pub stands: Option<&'static str>,
+    pub stands: Option<String>,
 }
 
 /// The runs of some packs.
@@ -48,31 +49,27 @@ fn told(run: &[PackRead], names: &Names, today: NaiveDate) -> Run {
     let (first, last) = (&run[0], &run[run.len() - 1]);
     let has = first.left_grams.0.milligrams() > 0;
     let use_by = first.use_by.map(|day| day.0);
+    let words = Words::of(names);
+    let packs = run.len();
+    let numbers = match packs {
+        1 => first.pack.to_string(),
+        _ => format!("{}–{}", first.pack, last.pack),
+    };
     Run {
-        numbers: if run.len() == 1 {
-            first.pack.to_string()
-        } else {
-            format!("{}–{}", first.pack, last.pack)
-        },
-        count: run.len(),
-        left: format::or_dash(&first.left_grams),
+        title: words.say(PageSays::Run { packs, numbers }),
+        alike: (packs > 1).then(|| words.say(PageSays::Alike { packs })),
+        left: words.or_dash(&first.left_grams),
         has,
-        is: format::headed(&first.is),
+        is: words.headed("Being", &first.is),
         place: names.place(&first.place),
-        state: format::headed(&first.state),
+        state: words.headed("State", &first.state),
         use_by: match (use_by, first.days_left) {
-            (Some(day), _) => format::day(day),
-            (None, Some(days)) => thawed(days),
-            (None, None) => format::NONE.into(),
+            (Some(day), _) => words.day(day),
+            (None, Some(days)) => words.once_thawed(days),
+            (None, None) => NONE.into(),
         },
         stands: use_by
             .filter(|_| has)
-            .and_then(|day| format::standing(day, today)),
+            .and_then(|day| words.standing(day, today)),
     }
-}
-
-/// What a frozen pack has instead of a date.
-pub fn thawed(days: i32) -> String {
-    let days = usize::try_from(days).unwrap_or(0);
-    format!("{} once thawed", format::count(days, "day", "days"))
 }

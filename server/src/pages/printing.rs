@@ -1,8 +1,10 @@
 //! Printing: what is in doubt and wants a person, how the printers are, and the queue.
 
-use super::format;
-use crate::app::{App, damaged};
+use super::says::{CountSays, PageSays};
+use super::spoken::Words;
+use crate::app::damaged;
 use crate::blocking::blocking;
+use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::lists::List;
 use crate::read::names::Names;
@@ -10,14 +12,13 @@ use crate::read::{lot_named, prints as read};
 use crate::routes::query;
 use crate::wire::lists::PrinterEntry;
 use crate::wire::prints::PrintRead;
-use actix_web::{HttpRequest, HttpResponse, web};
+use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
 use domain::words::PrintState;
 use serde::Deserialize;
 use std::collections::HashMap;
 use store::prints::Filter;
 use store::{Conn, entries, leases, lots, print_runs, prints};
-use words::Speech;
 
 /// The most lines of each list; the API has all.
 const MOST: usize = 40;
@@ -25,6 +26,7 @@ const MOST: usize = 40;
 #[derive(Template)]
 #[template(path = "printing.html")]
 struct PrintingPage {
+    words: Words,
     lot: Option<Wanted>,
     printers: Vec<Printer>,
     unsure: Vec<Line>,
@@ -38,7 +40,7 @@ struct PrintingPage {
 struct Wanted {
     code: String,
     shown: String,
-    name: String,
+    title: String,
 }
 
 struct Printer {
@@ -56,6 +58,8 @@ struct Line {
     says: String,
     trouble: Option<String>,
     asked: String,
+    /// On which printer, and when it was asked for.
+    on: String,
     /// Its mark as a reprint.
     mark: Option<String>,
     label: String,
@@ -69,25 +73,31 @@ struct Asked {
 }
 
 /// How printing stands.
-pub async fn page(request: HttpRequest, app: web::Data<App>) -> HttpResponse {
+pub async fn page(request: HttpRequest, asking: Asking) -> HttpResponse {
+    let speech = asking.speech();
     let asked: Asked = match query(&request) {
         Ok(asked) => asked,
-        Err(error) => return super::trouble(&error),
+        Err(error) => return super::trouble(speech, &error),
     };
-    let made = blocking(move || app.store.read(|conn| read_page(&app, conn, &asked)));
-    super::page(made.await)
+    let made = blocking(move || {
+        let app = asking.caller();
+        app.store.read(|conn| read_page(&app, conn, &asked))
+    });
+    super::page(speech, made.await)
 }
 
-fn read_page(app: &App, conn: &mut Conn, asked: &Asked) -> Result<PrintingPage> {
+fn read_page(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<PrintingPage> {
     let names = Names::load(app, conn)?;
-    let language = app.kitchen(conn)?.language().to_owned();
+    let words = Words::of(&names);
     let lot = match &asked.lot {
         Some(code) => {
             let row = lot_named(app, conn, code)?;
             let product = app.product(conn, row.version_id)?;
             Some(Wanted {
                 shown: row.code()?.shown(),
-                name: product.name(&language).to_owned(),
+                title: words.say(PageSays::PrintOf {
+                    name: product.name(words.lang()).to_owned(),
+                }),
                 code: row.code,
             })
         }
@@ -95,6 +105,7 @@ fn read_page(app: &App, conn: &mut Conn, asked: &Asked) -> Result<PrintingPage> 
     };
     let mut lines = Lines {
         app,
+        words,
         names,
         printers: HashMap::new(),
     };
@@ -104,7 +115,11 @@ fn read_page(app: &App, conn: &mut Conn, asked: &Asked) -> Result<PrintingPage> 
         conn,
         &[PrintState::Sent, PrintState::Sending, PrintState::Waiting],
     )?;
-    let more = (open.len() > MOST).then(|| format!("And {} more.", open.len() - MOST));
+    let more = (open.len() > MOST).then(|| {
+        words.say(PageSays::More {
+            more: open.len() - MOST,
+        })
+    });
     open.truncate(MOST);
     let mut done = lines.in_states(
         conn,
@@ -118,6 +133,7 @@ fn read_page(app: &App, conn: &mut Conn, asked: &Asked) -> Result<PrintingPage> 
     done.sort_by_key(|line| -line.print);
     done.truncate(MOST);
     Ok(PrintingPage {
+        words,
         lot,
         printers,
         unsure,
@@ -129,7 +145,8 @@ fn read_page(app: &App, conn: &mut Conn, asked: &Asked) -> Result<PrintingPage> 
 
 /// Makes lines of prints.
 struct Lines<'a> {
-    app: &'a App,
+    app: &'a Caller<'a>,
+    words: Words,
     names: Names,
     /// Printers' names by code.
     printers: HashMap<String, String>,
@@ -144,17 +161,15 @@ impl Lines<'_> {
                 serde_json::from_str(&row.body).map_err(|error| damaged(&error))?;
             let counts: Vec<String> = print_runs::counts(conn, row.id)?
                 .into_iter()
-                .map(|(state, count)| format!("{count} {state}"))
+                .map(|(state, labels)| self.count(&state, labels))
                 .collect();
             self.printers.insert(row.code.clone(), entry.name.0.clone());
             printers.push(Printer {
                 counts: match counts.is_empty() {
-                    true => "Nothing was printed on it yet.".into(),
+                    true => self.words.t("page-printing-none-yet"),
                     false => counts.join(", "),
                 },
-                trouble: troubles
-                    .remove(&row.id)
-                    .map(|says| Speech::default().say(&says)),
+                trouble: troubles.remove(&row.id).map(|says| self.words.say(says)),
                 code: row.code,
                 name: entry.name.0,
             });
@@ -186,16 +201,38 @@ impl Lines<'_> {
             .collect())
     }
 
+    /// So many labels that have come so far.
+    fn count(&self, state: &str, labels: i64) -> String {
+        use PrintState::*;
+        let state = PrintState::parse(state).unwrap_or(Unsure);
+        self.words.say(match state {
+            Waiting => CountSays::Waiting { labels },
+            Sending => CountSays::Sending { labels },
+            Sent => CountSays::Sent { labels },
+            Printed => CountSays::Printed { labels },
+            Unsure => CountSays::Unsure { labels },
+            Refused => CountSays::Refused { labels },
+            Cancelled => CountSays::Cancelled { labels },
+            Spoilt => CountSays::Spoilt { labels },
+        })
+    }
+
     fn line(&self, print: PrintRead, products: &HashMap<String, String>) -> Line {
         let product = products.get(&print.lot).map_or("", String::as_str);
         let printer = self.printers.get(&print.printer);
         let state = PrintState::parse(&print.state).unwrap_or(PrintState::Unsure);
+        let printer = printer.cloned().unwrap_or_else(|| print.printer.clone());
+        let (words, asked) = (&self.words, self.words.minute(&print.asked_at));
         Line {
+            on: words.say(PageSays::On {
+                printer: printer.clone(),
+                asked: asked.clone(),
+            }),
             name: self.names.product(product),
-            printer: printer.cloned().unwrap_or_else(|| print.printer.clone()),
-            says: Speech::default().say(&state.says()),
-            asked: format::minute(&print.asked_at),
-            mark: (print.reprint > 0).then(|| format!("reprint {}", print.reprint)),
+            printer,
+            says: words.say(state.says()),
+            asked,
+            mark: (print.reprint > 0).then(|| words.say(PageSays::Reprint { nth: print.reprint })),
             waits: state == PrintState::Waiting,
             print: print.print,
             shown: print.shown,

@@ -1,6 +1,8 @@
 //! The counter's page: one huge word.
 
-use super::{format, see_other};
+use super::says::PageSays;
+use super::see_other;
+use super::spoken::{Words, shown};
 use crate::blocking::blocking;
 use crate::caller::Asking;
 use crate::error::Result;
@@ -14,6 +16,7 @@ use serde::Deserialize;
 #[derive(Template)]
 #[template(path = "scan.html")]
 struct ScanPage {
+    words: Words,
     answer: Option<Answer>,
 }
 
@@ -30,9 +33,10 @@ struct Answer {
 struct Known {
     lot: String,
     title: String,
-    shown: String,
+    /// The words that lead to the lot.
+    link: String,
     allergens: String,
-    kind: &'static str,
+    kind: String,
     use_by: String,
     price: Option<String>,
     whole_lot: bool,
@@ -46,58 +50,61 @@ struct Asked {
 
 /// The verdict on what was scanned; without a code, the field alone.
 pub async fn page(request: HttpRequest, asking: Asking) -> HttpResponse {
-    super::page(ask(&request, asking).await)
+    super::page(asking.speech(), ask(&request, asking).await)
 }
 
 async fn ask(request: &HttpRequest, asking: Asking) -> Result<ScanPage> {
     let Asked { code } = query(request)?;
     let Some(code) = code.filter(|code| !code.trim().is_empty()) else {
-        return Ok(ScanPage { answer: None });
+        return Ok(ScanPage {
+            words: Words(asking.speech()),
+            answer: None,
+        });
     };
     blocking(move || {
         let app = asking.caller();
         app.store.look(|conn| {
-            let currency = app.kitchen_lately(conn)?.entry.currency.0.clone();
+            let kitchen = app.kitchen_lately(conn)?;
+            let words = Words(app.speech(&kitchen));
+            let currency = &kitchen.entry.currency.0;
             let scan = read::scan::scan(&app, conn, &code)?;
             let kind = match &scan.lot {
                 Some(lot) => {
                     let row = read::lot_named(&app, conn, lot)?;
-                    format::raw_or_ready(&*app.product(conn, row.version_id)?)
+                    words.raw_or_ready(&*app.product(conn, row.version_id)?)
                 }
-                None => "",
+                None => String::new(),
             };
             Ok(ScanPage {
-                answer: Some(answer(scan, kind, &code, &currency)),
+                words,
+                answer: Some(answer(&words, scan, kind, &code, currency)),
             })
         })
     })
     .await
 }
 
-fn answer(scan: ScanRead, kind: &'static str, code: &str, currency: &str) -> Answer {
+fn answer(words: &Words, scan: ScanRead, kind: String, code: &str, currency: &str) -> Answer {
     let known = scan.lot.map(|lot| {
         let name = scan.name.unwrap_or_default();
-        let shown = format::shown(&lot);
         Known {
             title: match scan.pack {
-                Some(pack) => format!("{name}, pack {pack}"),
+                Some(pack) => words.say(PageSays::PackOf { name, pack }),
                 None => name,
             },
             whole_lot: scan.pack.is_none(),
-            allergens: format::allergens(&scan.allergens),
+            allergens: words.allergens(&scan.allergens),
             kind,
             use_by: scan
                 .use_by
-                .map_or("No date".into(), |day| format::day(day.0)),
-            price: scan
-                .price_minor
-                .map(|minor| format!("{}.{:02} {currency}", minor / 100, minor % 100)),
+                .map_or_else(|| words.t("page-no-date"), |day| words.day(day.0)),
+            price: scan.price_minor.map(|minor| words.money(minor, currency)),
+            link: words.say(PageSays::ToLot { lot: shown(&lot) }),
             lot,
-            shown,
         }
     });
     Answer {
-        word: format::plain(&scan.verdict).to_uppercase(),
+        word: words.word("Verdict", &scan.verdict),
         verdict: scan.verdict,
         says: scan.says,
         asked: code.trim().chars().take(80).collect(),

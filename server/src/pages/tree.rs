@@ -1,7 +1,8 @@
 //! A lot's family: what went in, the lot, what came out.
 
 use super::drawing::{self, Card, Side};
-use super::format;
+use super::says::PageSays;
+use super::spoken::Words;
 use crate::read::Reading;
 use crate::read::names::Names;
 use crate::wire::answers::OriginsRead;
@@ -25,7 +26,7 @@ pub struct Pictures {
 /// Draws what went in, the lot, and what was made from it; for a carcass, its animal.
 pub fn draw(reading: &Reading<'_>, lot: LotId, origins: &OriginsRead, names: &Names) -> Pictures {
     let family = &reading.family;
-    let language = reading.kitchen().language();
+    let words = Words::of(names);
     let mut uses: Vec<(LotId, Grams)> = Vec::new();
     for used in family.ancestry.uses_of(lot) {
         let grams = Grams::from_milligrams(used.milligrams);
@@ -34,7 +35,7 @@ pub fn draw(reading: &Reading<'_>, lot: LotId, origins: &OriginsRead, names: &Na
             None => uses.push((used.lot, grams)),
         }
     }
-    let mut before = cards(family, uses, language);
+    let mut before = cards(family, uses, &words);
     if before.cards.is_empty() {
         before.cards = animals(origins, names);
     }
@@ -48,24 +49,22 @@ pub fn draw(reading: &Reading<'_>, lot: LotId, origins: &OriginsRead, names: &Na
     made.dedup();
     let made = made.into_iter().filter_map(|lot| family.get(lot));
     let made = made.filter(|of| !of.lot.voided);
-    let after = cards(
-        family,
-        made.map(|of| (of.lot.id, of.made())).collect(),
-        language,
-    );
+    let made = made.map(|of| (of.lot.id, of.made())).collect();
+    let after = cards(family, made, &words);
     let own = family.get(lot).map_or_else(Card::default, |of| Card {
         goes_to: None,
         title: of.lot.code.shown(),
-        below: of.lot.product.name(language).to_owned(),
+        below: of.lot.product.name(words.lang()).to_owned(),
     });
+    let title = words.t("page-lot-family-picture");
     Pictures {
-        wide: drawing::wide(&before, &own, &after),
-        narrow: drawing::narrow(&before, &own, &after),
+        wide: drawing::wide(&title, &before, &own, &after),
+        narrow: drawing::narrow(&title, &before, &own, &after),
     }
 }
 
 /// A card for each lot with its weight, the heaviest first.
-fn cards(family: &Family, mut of: Vec<(LotId, Grams)>, language: &str) -> Side {
+fn cards(family: &Family, mut of: Vec<(LotId, Grams)>, words: &Words) -> Side {
     let all = of.len();
     of.sort_by_key(|(_, grams)| Reverse(*grams));
     of.truncate(MOST);
@@ -76,12 +75,17 @@ fn cards(family: &Family, mut of: Vec<(LotId, Grams)>, language: &str) -> Side {
             Some(Card {
                 goes_to: Some(format!("/lots/{}", of.lot.code)),
                 title: of.lot.code.shown(),
-                below: format!("{}, {grams}", short(of.lot.product.name(language))),
+                below: format!(
+                    "{}, {}",
+                    short(of.lot.product.name(words.lang())),
+                    words.grams(grams)
+                ),
             })
         })
         .collect();
+    let more = all.saturating_sub(cards.len());
     Side {
-        more: all.saturating_sub(cards.len()),
+        more: (more > 0).then(|| words.say(PageSays::TreeMore { more })),
         cards,
     }
 }
@@ -91,7 +95,7 @@ fn animals(origins: &OriginsRead, names: &Names) -> Vec<Card> {
         goes_to: Some(format!("/animals/{}", animal.id)),
         title: format!(
             "{} {}",
-            format::headed(&animal.species),
+            Words::of(names).headed("Species", &animal.species),
             animal.carcass.as_deref().unwrap_or_default()
         ),
         below: short(&names.farm(&animal.farm)),

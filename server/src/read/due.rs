@@ -1,7 +1,7 @@
 //! What on hand ends today or has ended already.
 
 use super::names::Names;
-use crate::app::App;
+use crate::caller::Caller;
 use crate::error::Result;
 use chrono::{Days, NaiveDate};
 use domain::grams::Grams;
@@ -34,7 +34,7 @@ pub struct Due {
 ///
 /// # Errors
 /// The database is away, or the record is damaged.
-pub fn by(app: &App, conn: &mut Conn, today: NaiveDate) -> Result<(Vec<Due>, bool)> {
+pub fn by(app: &Caller<'_>, conn: &mut Conn, today: NaiveDate) -> Result<(Vec<Due>, bool)> {
     let names = Names::load(app, conn)?;
     let sought = Sought {
         use_by_before: today.checked_add_days(Days::new(1)),

@@ -1,18 +1,20 @@
 //! What the lists call things, for one reader.
 
-use crate::app::App;
+use crate::caller::Caller;
 use crate::error::Result;
 use crate::lists::standing::Standing;
 use domain::lot::PlaceId;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 use store::Conn;
+use words::Speech;
 
-/// The names in use now, in a language.
+/// The names in use now, in the reader's language where the lists have it.
 #[derive(Clone)]
 pub struct Names {
     standing: Arc<Standing>,
-    language: String,
+    /// How the reader is spoken to.
+    pub speech: Speech,
     /// By code, so that a choice of places is in order.
     pub places: BTreeMap<String, String>,
     /// By code.
@@ -20,31 +22,31 @@ pub struct Names {
 }
 
 impl Names {
-    /// All of them, in the kitchen's first language.
+    /// All of them, for a caller.
     ///
     /// # Errors
     /// The database is away, or an entry is damaged.
-    pub fn load(app: &App, conn: &mut Conn) -> Result<Names> {
+    pub fn load(app: &Caller<'_>, conn: &mut Conn) -> Result<Names> {
         let standing = app.standing(conn)?;
-        let language = standing.kitchen.language().to_owned();
-        Ok(Names::of(standing, &language))
+        let speech = app.speech(&standing.kitchen);
+        Ok(Names::of(standing, speech))
     }
 
-    /// Those of the lists as this request has seen them already, in the kitchen's first language.
+    /// Those of the lists as this request has seen them already, for a caller.
     ///
     /// # Errors
     /// The database is away, or an entry is damaged.
-    pub fn seen(app: &App) -> Result<Names> {
+    pub fn seen(app: &Caller<'_>) -> Result<Names> {
         let standing = match app.standing_known() {
             Some(standing) => standing,
             None => app.store.look(|conn| app.standing(conn))?,
         };
-        let language = standing.kitchen.language().to_owned();
-        Ok(Names::of(standing, &language))
+        let speech = app.speech(&standing.kitchen);
+        Ok(Names::of(standing, speech))
     }
 
-    /// Those of lists that were read already, in a language.
-    pub fn of(standing: Arc<Standing>, language: &str) -> Names {
+    /// Those of lists that were read already, for a reader.
+    pub fn of(standing: Arc<Standing>, speech: Speech) -> Names {
         let named = |list: &BTreeMap<String, domain::family::Listed>| {
             let names = list.iter();
             names
@@ -54,14 +56,22 @@ impl Names {
         Names {
             places: named(&standing.lists.places),
             farms: named(&standing.lists.farms),
-            language: language.to_owned(),
+            speech,
             standing,
         }
     }
 
     /// The name of a product; its code where the list has it no more.
     pub fn product(&self, code: &str) -> String {
-        self.standing.lists.product(code, &self.language).to_owned()
+        let language = self.speech.language.tag();
+        self.standing.lists.product(code, language).to_owned()
+    }
+
+    /// The one of a product's names that is told, if it has any.
+    pub fn product_of(&self, names: &BTreeMap<String, String>) -> Option<String> {
+        let own = || names.get(self.standing.kitchen.language());
+        let told = names.get(self.speech.language.tag()).or_else(own);
+        told.or_else(|| names.values().next()).cloned()
     }
 
     /// The name of a place.

@@ -9,6 +9,71 @@ list-or = or
 
 ## Words of the vocabularies (one key a word: NameOfTheVocabulary-word)
 
+Account-used = used
+Account-sold = sold
+Account-served = served
+Account-discarded = discarded
+Account-shipped = shipped
+Account-returned = returned
+Account-lost = lost
+Account-unexplained = unexplained
+Account-taken-back = taken back
+Account-moved = moved
+Account-noted = noted
+Allergen-milk = milk
+Allergen-egg = egg
+Allergen-peanut = peanut
+Allergen-soy = soy
+Allergen-sesame = sesame
+Allergen-mustard = mustard
+Allergen-celery = celery
+Allergen-lupin = lupin
+Allergen-sulphites = sulphites
+Allergen-wheat = wheat
+Allergen-spelt = spelt
+Allergen-rye = rye
+Allergen-barley = barley
+Allergen-oats = oats
+Allergen-triticale = triticale
+Allergen-almond = almond
+Allergen-brazil-nut = Brazil nut
+Allergen-cashew = cashew
+Allergen-hazelnut = hazelnut
+Allergen-macadamia = macadamia nut
+Allergen-pecan = pecan
+Allergen-pine-nut = pine nut
+Allergen-pistachio = pistachio
+Allergen-walnut = walnut
+Allergen-tree-nut = tree nut
+Allergen-anchovy = anchovy
+Allergen-bass = bass
+Allergen-cod = cod
+Allergen-flounder = flounder
+Allergen-haddock = haddock
+Allergen-hake = hake
+Allergen-herring = herring
+Allergen-mackerel = mackerel
+Allergen-pollock = pollock
+Allergen-salmon = salmon
+Allergen-sardine = sardine
+Allergen-sole = sole
+Allergen-trout = trout
+Allergen-tuna = tuna
+Allergen-fish = fish
+Allergen-crab = crab
+Allergen-crayfish = crayfish
+Allergen-lobster = lobster
+Allergen-prawn = prawn
+Allergen-shrimp = shrimp
+Allergen-crustacean = crustacean
+Allergen-clam = clam
+Allergen-mussel = mussel
+Allergen-octopus = octopus
+Allergen-oyster = oyster
+Allergen-scallop = scallop
+Allergen-snail = snail
+Allergen-squid = squid
+Allergen-mollusc = mollusc
 Being-on-hand = on hand
 Being-open = open
 Being-used = used
@@ -296,6 +361,17 @@ Allergen-scallop = Scallop
 Allergen-snail = Snail
 Allergen-squid = Squid
 Allergen-mollusc = Mollusc
+State-chilled = chilled
+State-frozen = frozen
+State-ambient = ambient
+State-hot = hot
+Verdict-sell = SELL
+Verdict-sell-today = SELL TODAY
+Verdict-not-for-sale = NOT FOR SALE
+Verdict-gone = GONE
+Verdict-pull = PULL
+Verdict-hold = HOLD
+Verdict-unknown = UNKNOWN
 
 ## Rows and findings
 
@@ -1324,6 +1400,248 @@ labels-sheet-places = The sheet "{ $sheet }" has { $places } places for these la
 labels-not-drawn = The label cannot be drawn: { $cause }.
 
 ## Pages
+
+page-nav = Pages
+page-nav-today = Today
+page-nav-scan = Scan
+page-nav-lots = Lots
+page-nav-cure-room = Cure room
+page-nav-animals = Animals
+page-nav-printing = Printing
+page-footer = Local codes and licensed practice decide.
+page-find = Find
+page-lot = Lot
+page-animal = Animal
+page-packs = Packs
+page-carcass = Carcass
+page-killed = Killed
+page-tag = Tag
+page-made = Made
+page-on-hand = On hand
+page-left = Left
+page-where = Where
+page-now = Now
+page-kept = Kept
+page-share = Share
+page-use-by = Use by
+page-last-day = Last day
+page-raw-or-ready = Raw or ready
+page-raw = Raw: cook it
+page-ready = Ready to eat
+page-not-raw = Not raw
+page-no-allergens = No allergens on record
+page-contains = Contains: { $allergens }
+page-no-date = No date
+page-nothing-left = Nothing left
+page-past = Past: take it off
+page-last-day-today = Today is the last day
+page-many-more = There are many more.
+page-more = And { $more } more.
+page-count-packs = { $packs ->
+    [one] 1 pack
+   *[other] { $packs } packs
+ }
+page-once-thawed = { $days ->
+    [one] 1 day once thawed
+   *[other] { $days } days once thawed
+ }
+page-percent = { $percent } %
+page-share-under = under { $percent } %
+page-from = { $what } from { $farm }
+page-killed-on = killed { $day }
+page-forward = What came of it
+page-forward-now = On hand now
+page-forward-all = All of them
+page-forward-share = A share is information only: a lot with any share is in scope.
+page-forward-lots = { $lots ->
+    [one] 1 lot in all, { $on_hand } with something on hand.
+   *[other] { $lots } lots in all, { $on_hand } with something on hand.
+ }
+page-forward-unexplained = { $weight } unexplained.
+page-forward-taken-back = Taken back
+page-forward-used = Used
+page-forward-sold = Sold
+page-forward-served = Served
+page-forward-shipped = Shipped
+page-forward-returned = Returned
+page-forward-discarded = Discarded
+page-forward-lost = Lost
+page-forward-head-unexplained = Unexplained
+page-home-all-lots = All lots
+page-home-animals = Source animals
+page-home-due = Last day today, or past
+page-home-nothing-due = Nothing on hand ends today, and nothing is past.
+page-home-all-due = All of them
+page-scan-field = Scan or type a code
+page-scan-ask = Ask
+page-scan-whole-lot = No pack was named. This goes for the pack of the lot that asks for most care.
+page-scan-price = Price
+page-scan-sent = What was sent:
+page-scan-how = A scanner types the code and presses Enter. By hand: hyphens, spaces and small letters do not matter.
+page-scan-pack-of = { $name }, pack { $pack }
+page-scan-to-lot = { $lot }: where from, where to
+page-lots = Lots, newest first
+page-lots-field = Code, product or note
+page-lots-anywhere = Anywhere
+page-lots-state = Kept, or gone how
+page-lots-any-state = Any
+page-lots-all = Show all lots
+page-lots-none = No lot fits.
+page-lots-next = Next: older lots
+page-lots-only-product = Only { $product }
+page-lots-only-farm = Only from { $farm }
+page-lots-only-killed = Only killed { $day }
+page-lots-only-before = Only to be used before { $day }
+page-animals = Source animals, newest kill first
+page-animals-carcass = Carcass number
+page-animals-farm = Farm
+page-animals-any-farm = Any farm
+page-animals-killed-on = Killed on
+page-animals-all = Show all animals
+page-animals-none = No animal fits.
+page-animals-lots = Lots received
+page-animals-head = { $species }, { $head } head
+page-animal-abattoir = Abattoir
+page-animal-unknown = No such animal is on record.
+page-nothing-here = There is nothing at { $path }.
+page-trouble-again = Try again
+page-trouble-home = To the first page
+page-trouble-lots = To the lots
+page-lot-voided = Voided.
+page-lot-voided-do = Take its labels off.
+page-lot-of-made = of { $made } made
+page-lot-why-date = Why this date?
+page-lot-source = Source:
+page-lot-species = Species
+page-lot-nav = On this page
+page-lot-family = Family
+page-lot-family-picture = The family of this lot
+page-tree-more = and { $more } more
+page-lot-where-from = Where from
+page-lot-came-from = Where it came from
+page-lot-done = What was done
+page-lot-label = Label
+page-lot-labels = Labels of all packs on hand (PDF)
+page-lot-labels-part = Labels { $from } to { $to } of those on hand (PDF)
+page-lot-print = Print them
+page-lot-nothing-to-label = Nothing is on hand, so there is nothing to label.
+page-lot-no-origin = Nothing is on record.
+page-lot-via = By way of
+page-lot-then = then
+page-lot-without-bought = The shares leave bought-in meat out.
+page-lot-bought = Bought in
+page-lot-supplier = Supplier
+page-lot-supplier-lot = Supplier's lot
+page-lot-nothing-made = Nothing was made of it.
+page-lot-left-in-each = Left in each
+page-lot-packs = { $packs ->
+    [one] Pack { $numbers }
+   *[other] Packs { $numbers }
+ }
+page-lot-alike = { $packs } alike
+page-lot-what = What
+page-lot-how-much = How much
+page-lot-when = When
+page-lot-who = Who
+page-lot-step-voided = voided
+page-lot-received = Received
+page-lot-made-by = Made: { $deed }
+page-lot-used-for = Used: { $deed }
+page-lot-otherwise = { $account }: { $deed }
+page-lot-readings = Readings
+page-lot-value = Value
+page-lot-others = Other lots of this product
+page-reading-weight = Weight
+page-reading-temperature = Temperature
+page-reading-brine-temperature = Temperature of the brine
+page-reading-ph = pH
+page-reading-water-activity = Water activity
+page-reading-salometer-60f = Salometer, at 60 °F
+page-reading-salometer-38f = Salometer, at 38 °F
+page-reading-nitrite = Nitrite
+page-reading-nitrate = Nitrate
+page-reading-salt = Salt
+page-reading-price = Paid
+page-reading-other = Reading
+page-cure-room-empty = Nothing lies in salt or hangs.
+page-cure-room-piece = { $stage }, day { $days }: { $loss }
+page-cure-room-in-salt = in salt
+page-cure-room-equalising = equalising
+page-cure-room-smoking = smoking
+page-cure-room-hanging = hanging
+page-cure-room-released = released
+page-cure-room-loss-expected = { $loss } lost, { $expected } expected
+page-cure-room-loss = { $loss } lost
+page-cure-room-never-weighed = never weighed
+page-cure-room-curve = { $days ->
+    [one] Loss over 1 day, up to { $loss } per cent
+   *[other] Loss over { $days } days, up to { $loss } per cent
+ }
+page-cure-room-look = Look.
+page-cure-room-today = Today:
+page-cure-room-ready = Ready to be released
+page-cure-room-ready-by = by whoever signs for it.
+page-cure-room-why-not = Why not yet?
+page-cure-room-footer = The thin line is what is expected, the thick one what was weighed; down is lost. Loss of weight alone makes nothing safe.
+page-printing-no-script = This page shows how things stand. To print and to say what came out, allow scripts in this browser.
+page-printing-away = The service does not answer. Press again in a moment: nothing is done twice.
+page-printing-who = Who is at the printer?
+page-printing-lot = Print the labels of { $name }
+page-printing-no-printer = No printer is in the list yet.
+page-printing-printer = Printer
+page-printing-all-packs = all on hand
+page-printing-why-again = Why again?
+page-printing-print = Print
+page-printing-unsure = Did it come out?
+page-printing-look = Nobody but you can know. Look at the printer and in the bin, then say.
+page-printing-on = on { $printer }, asked for { $asked }
+page-printing-reprint = reprint { $nth }
+page-printing-came-out = It came out
+page-printing-did-not = It did not
+page-printing-printers = Printers
+page-printing-add = None is in the list yet: a printer is added with
+page-printing-none-yet = Nothing was printed on it yet.
+page-printing-count-waiting = { $labels ->
+    [one] 1 waiting
+   *[other] { $labels } waiting
+ }
+page-printing-count-sending = { $labels ->
+    [one] 1 sending
+   *[other] { $labels } sending
+ }
+page-printing-count-sent = { $labels ->
+    [one] 1 sent
+   *[other] { $labels } sent
+ }
+page-printing-count-printed = { $labels ->
+    [one] 1 printed
+   *[other] { $labels } printed
+ }
+page-printing-count-unsure = { $labels ->
+    [one] 1 unsure
+   *[other] { $labels } unsure
+ }
+page-printing-count-refused = { $labels ->
+    [one] 1 refused
+   *[other] { $labels } refused
+ }
+page-printing-count-cancelled = { $labels ->
+    [one] 1 cancelled
+   *[other] { $labels } cancelled
+ }
+page-printing-count-spoilt = { $labels ->
+    [one] 1 spoilt
+   *[other] { $labels } spoilt
+ }
+page-printing-open = On the way
+page-printing-nothing-waits = Nothing waits.
+page-printing-label = Label
+page-printing-asked = Asked for
+page-printing-cancel = Cancel
+page-printing-done = Lately
+page-printing-nothing-done = Nothing was printed yet.
+page-printing-became = What became of it
+page-printing-footer = A label is printed once, unless somebody says why again. A printer is believed when it says that a label came out; when it cannot say, a person must.
 
 ## Why there is no label
 

@@ -9,6 +9,71 @@ list-or = ou
 
 ## Words of the vocabularies (one key a word: NameOfTheVocabulary-word)
 
+Account-used = utilisé
+Account-sold = vendu
+Account-served = servi
+Account-discarded = jeté
+Account-shipped = expédié
+Account-returned = renvoyé
+Account-lost = perdu
+Account-unexplained = inexpliqué
+Account-taken-back = repris
+Account-moved = déplacé
+Account-noted = noté
+Allergen-milk = lait
+Allergen-egg = œuf
+Allergen-peanut = arachide
+Allergen-soy = soja
+Allergen-sesame = sésame
+Allergen-mustard = moutarde
+Allergen-celery = céleri
+Allergen-lupin = lupin
+Allergen-sulphites = sulfites
+Allergen-wheat = blé
+Allergen-spelt = épeautre
+Allergen-rye = seigle
+Allergen-barley = orge
+Allergen-oats = avoine
+Allergen-triticale = triticale
+Allergen-almond = amande
+Allergen-brazil-nut = noix du Brésil
+Allergen-cashew = noix de cajou
+Allergen-hazelnut = noisette
+Allergen-macadamia = noix de macadamia
+Allergen-pecan = noix de pécan
+Allergen-pine-nut = pignon
+Allergen-pistachio = pistache
+Allergen-walnut = noix
+Allergen-tree-nut = fruit à coque
+Allergen-anchovy = anchois
+Allergen-bass = bar
+Allergen-cod = morue
+Allergen-flounder = plie
+Allergen-haddock = aiglefin
+Allergen-hake = merlu
+Allergen-herring = hareng
+Allergen-mackerel = maquereau
+Allergen-pollock = goberge
+Allergen-salmon = saumon
+Allergen-sardine = sardine
+Allergen-sole = sole
+Allergen-trout = truite
+Allergen-tuna = thon
+Allergen-fish = poisson
+Allergen-crab = crabe
+Allergen-crayfish = écrevisse
+Allergen-lobster = homard
+Allergen-prawn = crevette
+Allergen-shrimp = crevette
+Allergen-crustacean = crustacé
+Allergen-clam = palourde
+Allergen-mussel = moule
+Allergen-octopus = pieuvre
+Allergen-oyster = huître
+Allergen-scallop = pétoncle
+Allergen-snail = escargot
+Allergen-squid = calmar
+Allergen-mollusc = mollusque
 Being-on-hand = en stock
 Being-open = entamé
 Being-used = utilisé
@@ -296,6 +361,17 @@ Allergen-scallop = Pétoncle
 Allergen-snail = Escargot
 Allergen-squid = Calmar
 Allergen-mollusc = Mollusques
+State-chilled = réfrigéré
+State-frozen = congelé
+State-ambient = température ambiante
+State-hot = tenu au chaud
+Verdict-sell = VENDRE
+Verdict-sell-today = VENDRE AUJOURD'HUI
+Verdict-not-for-sale = PAS À VENDRE
+Verdict-gone = DÉJÀ PARTI
+Verdict-pull = RETIRER
+Verdict-hold = BLOQUÉ
+Verdict-unknown = INCONNU
 
 ## Rows and findings
 
@@ -1330,6 +1406,242 @@ labels-sheet-places = La feuille « { $sheet } » a { $places } places pour ce
 labels-not-drawn = L'étiquette ne peut pas être dessinée : { $cause }.
 
 ## Pages
+
+page-nav = Pages
+page-nav-today = Aujourd'hui
+page-nav-scan = Scanner
+page-nav-lots = Lots
+page-nav-cure-room = Saloir
+page-nav-animals = Animaux
+page-nav-printing = Impression
+page-footer = La réglementation locale et les personnes habilitées décident.
+page-find = Chercher
+page-lot = Lot
+page-animal = Animal
+page-packs = Paquets
+page-carcass = Carcasse
+page-killed = Abattu le
+page-tag = Boucle
+page-made = Fait
+page-on-hand = En stock
+page-left = Reste
+page-where = Où
+page-now = Maintenant
+page-kept = Conservation
+page-share = Part
+page-use-by = Date limite
+page-last-day = Dernier jour
+page-raw-or-ready = Cru ou prêt
+page-raw = Cru : à cuire
+page-ready = Prêt à manger
+page-not-raw = Pas cru
+page-no-allergens = Aucun allergène inscrit
+page-contains = Contient : { $allergens }
+page-no-date = Sans date
+page-nothing-left = Plus rien
+page-past = Dépassé : à retirer
+page-last-day-today = Dernier jour aujourd'hui
+page-many-more = Il y en a beaucoup d'autres.
+page-more = Et { $more } de plus.
+page-count-packs = { $packs ->
+    [one] { $packs } paquet
+   *[other] { $packs } paquets
+ }
+page-once-thawed = { $days ->
+    [one] { $days } jour une fois décongelé
+   *[other] { $days } jours une fois décongelé
+ }
+page-percent = { $percent } %
+page-share-under = moins de { $percent } %
+page-from = { $what } de { $farm }
+page-killed-on = abattu le { $day }
+page-forward = Ce qui en vient
+page-forward-now = En stock maintenant
+page-forward-all = Tous ensemble
+page-forward-share = Une part n'est qu'une indication : un lot qui a la moindre part est concerné.
+page-forward-lots = { $lots ->
+    [one] { $lots } lot en tout, dont { $on_hand } avec du stock.
+   *[other] { $lots } lots en tout, dont { $on_hand } avec du stock.
+ }
+page-forward-unexplained = { $weight } inexpliqués.
+page-forward-taken-back = Repris
+page-forward-used = Utilisé
+page-forward-sold = Vendu
+page-forward-served = Servi
+page-forward-shipped = Expédié
+page-forward-returned = Renvoyé
+page-forward-discarded = Jeté
+page-forward-lost = Perdu
+page-forward-head-unexplained = Inexpliqué
+page-home-all-lots = Tous les lots
+page-home-animals = Animaux d'origine
+page-home-due = Dernier jour aujourd'hui ou dépassé
+page-home-nothing-due = Rien en stock n'arrive à son dernier jour aujourd'hui, et rien n'est dépassé.
+page-home-all-due = Les voir tous
+page-scan-field = Scannez ou tapez un code
+page-scan-ask = Demander
+page-scan-whole-lot = Aucun paquet n'est indiqué. Ceci vaut pour le paquet du lot qui demande le plus de prudence.
+page-scan-price = Prix
+page-scan-sent = Ce qui a été envoyé :
+page-scan-how = Un lecteur tape le code et appuie sur Entrée. À la main : tirets, espaces et minuscules sont sans importance.
+page-scan-pack-of = { $name }, paquet { $pack }
+page-scan-to-lot = { $lot } : d'où il vient, où il va
+page-lots = Lots, du plus récent au plus ancien
+page-lots-field = Code, produit ou note
+page-lots-anywhere = Partout
+page-lots-state = Conservé ou parti comment
+page-lots-any-state = Peu importe
+page-lots-all = Montrer tous les lots
+page-lots-none = Aucun lot ne correspond.
+page-lots-next = Suite : lots plus anciens
+page-lots-only-product = Seulement { $product }
+page-lots-only-farm = Seulement de { $farm }
+page-lots-only-killed = Seulement abattu le { $day }
+page-lots-only-before = Seulement à utiliser avant le { $day }
+page-animals = Animaux d'origine, du dernier abattu au premier
+page-animals-carcass = Numéro de carcasse
+page-animals-farm = Ferme
+page-animals-any-farm = Toutes les fermes
+page-animals-killed-on = Abattu le
+page-animals-all = Montrer tous les animaux
+page-animals-none = Aucun animal ne correspond.
+page-animals-lots = Lots réceptionnés
+page-animals-head = { $species }, { $head } têtes
+page-animal-abattoir = Abattoir
+page-animal-unknown = Aucun animal de ce numéro n'est inscrit.
+page-nothing-here = Il n'y a rien à l'adresse { $path }.
+page-trouble-again = Réessayer
+page-trouble-home = À la première page
+page-trouble-lots = Aux lots
+page-lot-voided = Annulé.
+page-lot-voided-do = Retirez ses étiquettes.
+page-lot-of-made = sur { $made } faits
+page-lot-why-date = Pourquoi cette date ?
+page-lot-source = Source :
+page-lot-species = Espèce
+page-lot-nav = Sur cette page
+page-lot-family = Parenté
+page-lot-family-picture = La parenté de ce lot
+page-tree-more = et { $more } de plus
+page-lot-where-from = D'où il vient
+page-lot-came-from = D'où il vient
+page-lot-done = Ce qui a été fait
+page-lot-label = Étiquette
+page-lot-labels = Étiquettes de tous les paquets en stock (PDF)
+page-lot-labels-part = Étiquettes { $from } à { $to } des paquets en stock (PDF)
+page-lot-print = Les imprimer
+page-lot-nothing-to-label = Rien n'est en stock, donc rien à étiqueter.
+page-lot-no-origin = Rien n'est inscrit.
+page-lot-via = En passant par
+page-lot-then = puis
+page-lot-without-bought = Les parts ne comptent pas la viande achetée.
+page-lot-bought = Acheté
+page-lot-supplier = Fournisseur
+page-lot-supplier-lot = Lot fournisseur
+page-lot-nothing-made = Rien n'en a été fait.
+page-lot-left-in-each = Reste par paquet
+page-lot-packs = { $packs ->
+    [one] Paquet { $numbers }
+   *[other] Paquets { $numbers }
+ }
+page-lot-alike = { $packs } pareils
+page-lot-what = Quoi
+page-lot-how-much = Combien
+page-lot-when = Quand
+page-lot-who = Qui
+page-lot-step-voided = annulé
+page-lot-received = Réceptionné
+page-lot-made-by = Fait : { $deed }
+page-lot-used-for = Utilisé : { $deed }
+page-lot-otherwise = { $account } : { $deed }
+page-lot-readings = Relevés
+page-lot-value = Valeur
+page-lot-others = Autres lots de ce produit
+page-reading-weight = Poids
+page-reading-temperature = Température
+page-reading-brine-temperature = Température de la saumure
+page-reading-ph = pH
+page-reading-water-activity = Activité de l'eau
+page-reading-salometer-60f = Pèse-saumure, à 60 °F
+page-reading-salometer-38f = Pèse-saumure, à 38 °F
+page-reading-nitrite = Nitrite
+page-reading-nitrate = Nitrate
+page-reading-salt = Sel
+page-reading-price = Payé
+page-reading-other = Relevé
+page-cure-room-empty = Rien n'est au sel ni suspendu.
+page-cure-room-piece = { $stage }, jour { $days } : { $loss }
+page-cure-room-in-salt = au sel
+page-cure-room-equalising = en repos
+page-cure-room-smoking = au fumoir
+page-cure-room-hanging = au séchoir
+page-cure-room-released = libéré
+page-cure-room-loss-expected = { $loss } de perte, { $expected } prévus
+page-cure-room-loss = { $loss } de perte
+page-cure-room-never-weighed = jamais pesé
+page-cure-room-curve = { $days ->
+    [one] Perte sur { $days } jour, jusqu'à { $loss } pour cent
+   *[other] Perte sur { $days } jours, jusqu'à { $loss } pour cent
+ }
+page-cure-room-look = À voir.
+page-cure-room-today = Aujourd'hui :
+page-cure-room-ready = Prêt à libérer
+page-cure-room-ready-by = par qui signe pour lui.
+page-cure-room-why-not = Pourquoi pas encore ?
+page-cure-room-footer = Trait fin : ce qui est prévu ; trait épais : ce qui a été pesé ; vers le bas, la perte. La perte de poids seule ne rend rien sûr.
+page-printing-no-script = Cette page montre l'état des choses. Pour imprimer et dire ce qui est sorti, autorisez les scripts dans ce navigateur.
+page-printing-away = Le service ne répond pas. Appuyez de nouveau dans un instant : rien n'est fait deux fois.
+page-printing-who = Qui est à l'imprimante ?
+page-printing-lot = Imprimer les étiquettes : { $name }
+page-printing-no-printer = Aucune imprimante dans la liste.
+page-printing-printer = Imprimante
+page-printing-all-packs = tous en stock
+page-printing-why-again = Pourquoi de nouveau ?
+page-printing-print = Imprimer
+page-printing-unsure = Est-elle sortie ?
+page-printing-look = Vous seul pouvez le savoir. Regardez à l'imprimante et dans la poubelle, puis dites-le.
+page-printing-on = sur { $printer }, demandée { $asked }
+page-printing-reprint = réimpression { $nth }
+page-printing-came-out = Elle est sortie
+page-printing-did-not = Elle n'est pas sortie
+page-printing-printers = Imprimantes
+page-printing-add = Aucune dans la liste ; une imprimante s'ajoute avec
+page-printing-none-yet = Rien n'y a encore été imprimé.
+page-printing-count-waiting = { $labels } en attente
+page-printing-count-sending = { $labels } en cours d'envoi
+page-printing-count-sent = { $labels ->
+    [one] { $labels } envoyée
+   *[other] { $labels } envoyées
+ }
+page-printing-count-printed = { $labels ->
+    [one] { $labels } sortie
+   *[other] { $labels } sorties
+ }
+page-printing-count-unsure = { $labels ->
+    [one] { $labels } incertaine
+   *[other] { $labels } incertaines
+ }
+page-printing-count-refused = { $labels ->
+    [one] { $labels } refusée
+   *[other] { $labels } refusées
+ }
+page-printing-count-cancelled = { $labels ->
+    [one] { $labels } annulée
+   *[other] { $labels } annulées
+ }
+page-printing-count-spoilt = { $labels ->
+    [one] { $labels } perdue
+   *[other] { $labels } perdues
+ }
+page-printing-open = En route
+page-printing-nothing-waits = Rien n'attend.
+page-printing-label = Étiquette
+page-printing-asked = Demandée
+page-printing-cancel = Annuler
+page-printing-done = Dernièrement
+page-printing-nothing-done = Rien n'a encore été imprimé.
+page-printing-became = Ce qu'elle est devenue
+page-printing-footer = Une étiquette s'imprime une seule fois, sauf si quelqu'un dit pourquoi la refaire. On croit l'imprimante quand elle dit qu'une étiquette est sortie ; quand elle ne peut pas le dire, une personne doit le faire.
 
 ## Why there is no label
 

@@ -13,7 +13,17 @@ const OUNCE_MG: Decimal = Decimal::from_parts(2_579_719_349, 6, 0, false, 6);
 
 /// A figure with the language's decimal sign, without zeros at its end.
 pub fn number(language: Language, number: Decimal) -> String {
-    let text = number.normalize().to_string();
+    signed(language, number.normalize().to_string())
+}
+
+/// A figure with so many decimals, rounded half away from zero.
+pub fn decimals(language: Language, number: Decimal, places: u32) -> String {
+    let rounded = number.round_dp_with_strategy(places, RoundingStrategy::MidpointAwayFromZero);
+    signed(language, format!("{rounded:.*}", places as usize))
+}
+
+/// The same text with the language's decimal sign.
+fn signed(language: Language, text: String) -> String {
     match language {
         Language::English => text,
         Language::French => text.replace('.', ","),

@@ -124,6 +124,11 @@ impl Speech {
         figures::number(self.language, number)
     }
 
+    /// A figure with so many decimals, zeros at its end and all: `12.50`.
+    pub fn decimals(&self, number: Decimal, places: u32) -> String {
+        figures::decimals(self.language, number, places)
+    }
+
     /// A weight: `250 g`, `1.125 kg`; `8.8 oz`, `2 lb 7.7 oz`.
     pub fn grams(&self, grams: Grams) -> String {
         figures::grams(self, grams)

@@ -122,6 +122,7 @@ pub const VOCABULARIES: &[Keys] = &[
     cure::Class::KEYS,
     cure::Method::KEYS,
     cure::Salometer::KEYS,
+    words::Account::KEYS,
     words::Allergen::KEYS,
     words::Being::KEYS,
     words::DeedKind::KEYS,
@@ -129,5 +130,7 @@ pub const VOCABULARIES: &[Keys] = &[
     words::PrintState::KEYS,
     words::Side::KEYS,
     words::Species::KEYS,
+    words::State::KEYS,
     words::StepKind::KEYS,
+    words::Verdict::KEYS,
 ];

@@ -1,0 +1,62 @@
+//! What the pages say of a figure, a day or a name. Texts that hold none are named where they stand.
+
+use chrono::NaiveDate;
+use domain::grams::Grams;
+use domain::messages;
+use domain::says::{Arg, Says};
+use rust_decimal::Decimal;
+
+messages! {
+    /// What the pages say.
+    PageSays in "page" {
+        Packs "count-packs" { packs: usize },
+        OnceThawed "once-thawed" { days: i32 },
+        Percent "percent" { percent: String },
+        ShareUnder "share-under" { percent: Decimal },
+        Contains "contains" { allergens: String },
+        More "more" { more: usize },
+        From "from" { what: String, farm: String },
+        Killed "killed-on" { day: NaiveDate },
+        Head "animals-head" { species: String, head: i32 },
+        OnlyProduct "lots-only-product" { product: String },
+        OnlyFarm "lots-only-farm" { farm: String },
+        OnlyKilled "lots-only-killed" { day: Arg },
+        OnlyBefore "lots-only-before" { day: Arg },
+        OfMade "lot-of-made" { made: Grams },
+        Labels "lot-labels-part" { from: usize, to: usize },
+        Run "lot-packs" { packs: usize, numbers: String },
+        Alike "lot-alike" { packs: usize },
+        MadeBy "lot-made-by" { deed: String },
+        UsedFor "lot-used-for" { deed: String },
+        Otherwise "lot-otherwise" { account: String, deed: String },
+        TreeMore "tree-more" { more: usize },
+        LotsInAll "forward-lots" { lots: usize, on_hand: usize },
+        Unexplained "forward-unexplained" { weight: Grams },
+        PackOf "scan-pack-of" { name: String, pack: u32 },
+        ToLot "scan-to-lot" { lot: String },
+        Piece "cure-room-piece" { stage: String, days: u32, loss: Says },
+        LossExpected "cure-room-loss-expected" { loss: String, expected: String },
+        Loss "cure-room-loss" { loss: String },
+        NeverWeighed "cure-room-never-weighed",
+        Curve "cure-room-curve" { days: u32, loss: Decimal },
+        PrintOf "printing-lot" { name: String },
+        On "printing-on" { printer: String, asked: String },
+        Reprint "printing-reprint" { nth: u32 },
+        NoAnimal "animal-unknown",
+        NothingHere "nothing-here" { path: String },
+    }
+}
+
+messages! {
+    /// How many labels of a printer have come how far.
+    CountSays in "page-printing-count" {
+        Waiting "waiting" { labels: i64 },
+        Sending "sending" { labels: i64 },
+        Sent "sent" { labels: i64 },
+        Printed "printed" { labels: i64 },
+        Unsure "unsure" { labels: i64 },
+        Refused "refused" { labels: i64 },
+        Cancelled "cancelled" { labels: i64 },
+        Spoilt "spoilt" { labels: i64 },
+    }
+}

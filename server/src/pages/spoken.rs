@@ -1,0 +1,188 @@
+//! How a page speaks to its reader: the catalogue, figures and days in their language and units.
+
+use super::says::PageSays;
+use crate::read::names::Names;
+use crate::wire::Weight;
+use chrono::{DateTime, NaiveDate};
+use domain::code::LotCode;
+use domain::grams::Grams;
+use domain::product::Product;
+use domain::says::Says;
+use domain::words::ProductKind;
+use rust_decimal::Decimal;
+use words::Speech;
+
+/// What stands where there is nothing to say.
+pub const NONE: &str = "–";
+
+/// A page's words for one reader.
+#[derive(Clone, Copy)]
+pub struct Words(pub Speech);
+
+impl Words {
+    /// Those of the reader for whom names were read.
+    pub fn of(names: &Names) -> Words {
+        Words(names.speech)
+    }
+
+    /// A text of the catalogue: `page-lot-family`.
+    pub fn t(&self, key: &str) -> String {
+        self.0.text(key)
+    }
+
+    /// A message.
+    pub fn say(&self, says: impl Into<Says>) -> String {
+        self.0.say(&says.into())
+    }
+
+    /// The language, as a page names it.
+    pub fn lang(&self) -> &'static str {
+        self.0.language.tag()
+    }
+
+    /// A word of a closed vocabulary, as it is spelt on the wire.
+    pub fn word(&self, vocabulary: &str, spelt: &str) -> String {
+        self.0.text(&format!("{vocabulary}-{spelt}"))
+    }
+
+    /// The same with a capital, at the head of a line.
+    pub fn headed(&self, vocabulary: &str, spelt: &str) -> String {
+        capital(&self.word(vocabulary, spelt))
+    }
+
+    /// A weight.
+    pub fn grams(&self, grams: Grams) -> String {
+        self.0.grams(grams)
+    }
+
+    /// A weight, or a dash for none.
+    pub fn or_dash(&self, weight: &Weight) -> String {
+        match weight.0 == Grams::ZERO {
+            true => NONE.into(),
+            false => self.grams(weight.0),
+        }
+    }
+
+    /// A day with its weekday, the month in letters.
+    pub fn day(&self, date: NaiveDate) -> String {
+        self.0.day(date)
+    }
+
+    /// A time to the minute, as the kitchen's clock shows it.
+    pub fn minute(&self, time: &str) -> String {
+        DateTime::parse_from_rfc3339(time).map_or_else(
+            |_| time.to_owned(),
+            |time| self.0.moment(time.naive_local()),
+        )
+    }
+
+    /// A share in per cent, to a tenth.
+    pub fn share(&self, share: f64) -> String {
+        if share > 0.0 && share < 0.001 {
+            return self.say(PageSays::ShareUnder {
+                percent: Decimal::new(1, 1),
+            });
+        }
+        let percent = Decimal::from_f64_retain(share * 100.0).unwrap_or_default();
+        let percent = self.0.decimals(percent, 1);
+        self.say(PageSays::Percent { percent })
+    }
+
+    /// An amount of money in a currency.
+    pub fn money(&self, minor: i64, currency: &str) -> String {
+        let amount = self.0.decimals(Decimal::new(minor, 2), 2);
+        format!("{amount}\u{a0}{currency}")
+    }
+
+    /// So many packs.
+    pub fn packs(&self, packs: usize) -> String {
+        self.say(PageSays::Packs { packs })
+    }
+
+    /// What a frozen pack has instead of a date.
+    pub fn once_thawed(&self, days: i32) -> String {
+        self.say(PageSays::OnceThawed { days: days.max(0) })
+    }
+
+    /// Where a last day stands to today; nothing where there is time yet.
+    pub fn standing(&self, last_day: NaiveDate, today: NaiveDate) -> Option<String> {
+        match last_day.cmp(&today) {
+            std::cmp::Ordering::Less => Some(self.t("page-past")),
+            std::cmp::Ordering::Equal => Some(self.t("page-last-day-today")),
+            std::cmp::Ordering::Greater => None,
+        }
+    }
+
+    /// Allergens in full: `Contains: milk, egg`.
+    pub fn allergens(&self, spelt: &[String]) -> String {
+        if spelt.is_empty() {
+            return self.t("page-no-allergens");
+        }
+        let allergens = self.listed("Allergen", spelt);
+        self.say(PageSays::Contains { allergens })
+    }
+
+    /// Words of a closed vocabulary, one after the other.
+    pub fn listed(&self, vocabulary: &str, spelt: &[String]) -> String {
+        let words: Vec<String> = spelt
+            .iter()
+            .map(|word| self.word(vocabulary, word))
+            .collect();
+        words.join(", ")
+    }
+
+    /// Raw or ready, in the same cases as on the label.
+    pub fn raw_or_ready(&self, product: &Product) -> String {
+        use ProductKind::*;
+        self.t(match (product.raw, product.kind) {
+            (true, _) => "page-raw",
+            (false, Cooked | Rendered | Stock | Cured | Mixed) => "page-ready",
+            (false, _) => "page-not-raw",
+        })
+    }
+}
+
+/// A code with hyphens, for the eye.
+pub fn shown(code: &str) -> String {
+    LotCode::read(code).map_or_else(|_| code.to_owned(), |code| code.shown())
+}
+
+/// A text, or a dash for none.
+pub fn told(text: Option<&str>) -> String {
+    text.unwrap_or(NONE).to_owned()
+}
+
+/// The same with its first letter large.
+pub fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use words::Language;
+
+    fn words(language: Language) -> Words {
+        let today = NaiveDate::from_ymd_opt(2026, 6, 26);
+        Words(Speech {
+            today,
+            ..Speech::in_language(language)
+        })
+    }
+
+    #[test]
+    fn figures_read_at_a_glance() {
+        let (english, french) = (words(Language::English), words(Language::French));
+        let time = "2026-06-26T10:40:03.8-04:00";
+        assert_eq!(english.minute(time), "Fri 26 Jun 10:40");
+        assert_eq!(french.minute(time), "ven. 26 juin 10:40");
+        assert_eq!(french.share(0.125), "12,5\u{a0}%");
+        assert_eq!(english.share(0.5), "50.0 %");
+        assert_eq!(english.share(0.0004), "under 0.1 %");
+        assert_eq!(french.money(1250, "CAD"), "12,50\u{a0}CAD");
+        assert_eq!(english.headed("Account", "taken-back"), "Taken back");
+    }
+}
