@@ -12,6 +12,11 @@ use domain::says::Keys;
 pub const AREAS: &[Keys] = &[
     crate::label_facts::phrases::LabelWords::KEYS,
     crate::label_facts::says::LabelSays::KEYS,
+    crate::label_facts::says::LabelTitle::KEYS,
+    crate::label_facts::says::PurposeSays::KEYS,
+    crate::label_facts::says::SizeOf::KEYS,
+    labels::CodeSays::KEYS,
+    labels::LayoutSays::KEYS,
     crate::pages::says::CountSays::KEYS,
     crate::pages::says::PageSays::KEYS,
     NamedSays::KEYS,

@@ -34,17 +34,4 @@ impl Purpose {
         Purpose::DirectSale,
         Purpose::Hold,
     ];
-
-    /// In words.
-    pub fn says(self) -> &'static str {
-        match self {
-            Purpose::Receiving => "what comes in",
-            Purpose::Kitchen => "the kitchen's own tubs and shelves",
-            Purpose::Curing => "pieces in salt or hanging",
-            Purpose::Freezer => "what is frozen",
-            Purpose::Retail => "packs for customers",
-            Purpose::DirectSale => "packs that are sold where they were packed",
-            Purpose::Hold => "what is on hold",
-        }
-    }
 }

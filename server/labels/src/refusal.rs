@@ -1,7 +1,8 @@
-//! Why a label was not made, in plain words. Nothing is cut off instead.
+//! Why a label was not made. Nothing is cut off instead.
 
 use domain::gs1::NotWritten;
-use thiserror::Error;
+use domain::says::Says;
+use std::fmt;
 
 use crate::facts::Field;
 use crate::length::Length;
@@ -19,8 +20,9 @@ pub enum CodeKind {
     Ean13,
 }
 
-impl std::fmt::Display for CodeKind {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+/// As the faults of templates call it, for whoever writes them.
+impl fmt::Display for CodeKind {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
             CodeKind::Qr => "square code",
             CodeKind::Code128 => "bar code",
@@ -31,10 +33,9 @@ impl std::fmt::Display for CodeKind {
 }
 
 /// Why these facts cannot be printed legibly and whole on this label.
-#[derive(Debug, Clone, PartialEq, Eq, Error)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Refusal {
     /// The template is not for that printer.
-    #[error("the label \"{template}\" is not made for a {dpi} dpi printer")]
     Printer {
         /// The template.
         template: String,
@@ -42,19 +43,16 @@ pub enum Refusal {
         dpi: u16,
     },
     /// A text that must be on the label is not in the facts.
-    #[error("the label needs a text for \"{field}\" and there is none")]
     Missing {
         /// Which text.
         field: Field,
     },
     /// The facts hold a text that the template neither prints nor says it leaves out.
-    #[error("this label has no place for \"{field}\": use a larger one")]
     NoPlace {
         /// Which text.
         field: Field,
     },
     /// The font cannot draw a character.
-    #[error("\"{field}\" holds the character {character:?} (U+{:04X}), which the label font cannot print", *character as u32)]
     Character {
         /// Which text.
         field: Field,
@@ -62,9 +60,6 @@ pub enum Refusal {
         character: char,
     },
     /// One word is wider than its line, even at the smallest legible size.
-    #[error(
-        "\"{field}\" does not fit: \"{text}\" is {needed} wide at the smallest legible size, there are {had}"
-    )]
     TooWide {
         /// Which text.
         field: Field,
@@ -76,9 +71,6 @@ pub enum Refusal {
         had: Length,
     },
     /// A text needs more lines than it may have, even at the smallest legible size.
-    #[error(
-        "\"{field}\" does not fit: \"{text}\" needs {needed} lines at the smallest legible size, there are {had}"
-    )]
     TooManyLines {
         /// Which text.
         field: Field,
@@ -90,9 +82,6 @@ pub enum Refusal {
         had: usize,
     },
     /// The texts together are taller than their place, even at the smallest legible size.
-    #[error(
-        "the texts do not fit: they need {needed} of height at the smallest legible size, there are {had}; the tallest is \"{field}\": \"{text}\""
-    )]
     TooTall {
         /// The text that takes most of the height.
         field: Field,
@@ -104,13 +93,11 @@ pub enum Refusal {
         had: Length,
     },
     /// A code has nothing to hold.
-    #[error("there is nothing to put in the {code}")]
     EmptyCode {
         /// Which code.
         code: CodeKind,
     },
     /// A code cannot hold a character.
-    #[error("the {code} cannot hold the character {character:?} in \"{payload}\"")]
     CodeCharacter {
         /// Which code.
         code: CodeKind,
@@ -120,7 +107,6 @@ pub enum Refusal {
         payload: String,
     },
     /// More text than the code can ever hold.
-    #[error("\"{payload}\" is too long for a {code}")]
     CodeTooLong {
         /// Which code.
         code: CodeKind,
@@ -128,13 +114,11 @@ pub enum Refusal {
         payload: String,
     },
     /// The facts hold a code that the template has no place for.
-    #[error("this label has no place for the {code}: use a larger one")]
     NoCodePlace {
         /// Which code.
         code: CodeKind,
     },
     /// A text that is no GS1 message which may be printed.
-    #[error("\"{text}\" cannot be printed as a GS1 code: {why}")]
     NotGs1 {
         /// The text.
         text: String,
@@ -142,15 +126,11 @@ pub enum Refusal {
         why: NotWritten,
     },
     /// Not what a till reads.
-    #[error("\"{digits}\" is no till code: it must be 13 digits, the last of them right")]
     NotTillDigits {
         /// What there was.
         digits: String,
     },
     /// The code does not fit its place with bars thick enough to scan.
-    #[error(
-        "the {code} for \"{payload}\" does not fit: it needs {needed} to stay scannable, there are {had}"
-    )]
     CodeTooLarge {
         /// Which code.
         code: CodeKind,
@@ -162,3 +142,12 @@ pub enum Refusal {
         had: Length,
     },
 }
+
+/// As a message is written; whoever shows it to a person has it said in their language.
+impl fmt::Display for Refusal {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        Says::from(self).fmt(f)
+    }
+}
+
+impl std::error::Error for Refusal {}

@@ -1,9 +1,10 @@
 //! What a label is for, and the template that holds it: the smallest that serves the place.
 
-use super::says::LabelSays;
+use super::says::{LabelSays, LabelTitle, SizeOf};
 use super::writer::Writer;
 use super::{Prepared, Wanted, heights};
 use crate::error::{Error, Result};
+use crate::problems::TitleSays;
 use domain::moment::day_of;
 use domain::rows::Finding;
 use domain::statement::check_languages;
@@ -36,10 +37,10 @@ fn named<'a>(writer: &Writer<'a>, name: &str) -> Result<&'a Template> {
     let known = writer.app.templates.get(name);
     known.ok_or_else(|| {
         let names: Vec<&str> = writer.app.templates.keys().map(String::as_str).collect();
-        let detail = format!(
-            "There is no label {name:?}. Labels are: {}.",
-            names.join(", ")
-        );
+        let detail = LabelSays::NoSuchLabel {
+            label: name.to_owned(),
+            labels: names.join(", "),
+        };
         Error::cannot_be("template", detail)
     })
 }
@@ -125,7 +126,7 @@ fn refuse_unlawful(writer: &Writer<'_>) -> Result<()> {
         lot: writer.lot.code.clone(),
         finding: finding.with_sources(&writer.law().rows),
     };
-    Err(Error::label_refused("The statement is not lawful", detail))
+    Err(Error::label_refused(LabelTitle::NotLawful, detail))
 }
 
 /// Both languages where the place wants both, unless the kitchen has an exemption on file: local food
@@ -143,12 +144,11 @@ fn refuse_missing_languages(writer: &Writer<'_>) -> Result<()> {
     let today = day_of(writer.app.now(), kitchen.zone);
     match finding.filter(Finding::refuses) {
         Some(finding) if kitchen.approval("languages", today).is_none() => {
-            let detail = format!(
-                "{} is not labelled for sale: {} Add it to the kitchen's languages; for local food that may do with one, file the exemption as an approval for \"languages\".",
-                writer.lot.code.shown(),
-                finding.says
-            );
-            Err(Error::label_refused("A language is missing", detail))
+            let detail = LabelSays::LanguageMissing {
+                lot: writer.lot.code.clone(),
+                finding: finding.says,
+            };
+            Err(Error::label_refused(LabelTitle::LanguageMissing, detail))
         }
         _ => Ok(()),
     }
@@ -157,15 +157,15 @@ fn refuse_missing_languages(writer: &Writer<'_>) -> Result<()> {
 fn refuse_low_letters(writer: &Writer<'_>, template: &Template) -> Result<()> {
     let law = writer.law();
     let findings = heights::check(template, law);
-    let Some(finding) = findings.iter().find(|finding| Finding::refuses(finding)) else {
+    let mut findings = findings.into_iter();
+    let Some(finding) = findings.find(Finding::refuses) else {
         return Ok(());
     };
-    let detail = format!(
-        "The label {:?} is not printed for sale: {}",
-        template.name(),
-        finding.says
-    );
-    Err(Error::label_refused("The letters are too low", detail))
+    let detail = LabelSays::LettersTooLow {
+        label: template.name().to_owned(),
+        finding: finding.says,
+    };
+    Err(Error::label_refused(LabelTitle::LettersTooLow, detail))
 }
 
 /// Why there is no label, and which one would do.
@@ -176,31 +176,32 @@ fn refused(
     first: Option<(Refusal, &Template)>,
     dpi: Dpi,
 ) -> Error {
-    let shown = writer.lot.code.shown();
+    let lot = writer.lot.code.clone();
     let Some((refusal, template)) = first else {
-        let detail = format!(
-            "There is no label for {} under the law of {:?}, so {shown} cannot have one.",
-            purpose.says(),
-            writer.kitchen.entry.profile.0.as_str()
-        );
-        return Error::label_refused("There is no such label", detail);
+        let detail = LabelSays::NoneForIt {
+            purpose: purpose.into(),
+            place: writer.kitchen.entry.profile.0.to_string(),
+            lot,
+        };
+        return Error::label_refused(LabelTitle::NoneForIt, detail);
     };
     let would_do = candidates(writer, purpose)
         .into_iter()
         .filter(|other| other.name() != template.name())
         .find(|other| lay_out(facts, other, dpi).is_ok());
     let advice = match would_do {
-        Some(other) => format!(
-            " The label {:?} ({}) would hold it.",
-            other.name(),
-            other.size()
-        ),
-        None => " No label here would hold it: say it shorter.".to_owned(),
+        Some(other) => LabelSays::WouldHold {
+            label: other.name().to_owned(),
+            size: SizeOf::of(other),
+        },
+        None => LabelSays::NoneHolds,
     };
-    let detail = format!(
-        "The label {:?} ({}) of {shown} cannot be made: {refusal}.{advice}",
-        template.name(),
-        template.size()
-    );
-    Error::label_refused("The label does not hold it", detail)
+    let detail = LabelSays::NotHeld {
+        label: template.name().to_owned(),
+        size: SizeOf::of(template),
+        lot,
+        why: (&refusal).into(),
+        advice: advice.into(),
+    };
+    Error::label_refused(TitleSays::LabelDoesNotHold, detail)
 }

@@ -3,11 +3,14 @@
 mod form;
 pub mod watch;
 
+use super::says::PurposeSays;
 use super::templates::{SHIPPED, load};
 use crate::config::LabelArgs;
+use domain::says::Says;
 use form::Form;
 use labels::{Dpi, Facts, PlacedLabel, Template, lay_out};
 use std::path::{Path, PathBuf};
+use words::Speech;
 
 /// The shipped templates, one a line: name, size, printers in dpi, what it is for.
 ///
@@ -15,7 +18,8 @@ use std::path::{Path, PathBuf};
 /// None is left.
 pub fn list() -> Result<String, String> {
     let line = |(name, template): (String, Template)| {
-        let (size, purpose) = (template.size(), template.purpose().says());
+        let purpose = Says::from(PurposeSays::from(template.purpose()));
+        let (size, purpose) = (template.size(), Speech::default().say(&purpose));
         let printers = [Dpi::D203, Dpi::D300].into_iter();
         let printers = printers.filter(|dpi| template.suits(*dpi));
         let printers: Vec<String> = printers.map(|dpi| dpi.number().to_string()).collect();
@@ -107,7 +111,8 @@ impl Job {
         let template = self.template.parse(texts.template.as_deref()?)?;
         let facts: Facts = serde_json::from_str(texts.facts.as_deref()?)
             .map_err(|error| format!("{}: {error}", self.facts.display()))?;
-        lay_out(&facts, &template, self.dpi).map_err(|refusal| refusal.to_string())
+        lay_out(&facts, &template, self.dpi)
+            .map_err(|refusal| Speech::default().say(&Says::from(&refusal)))
     }
 }
 

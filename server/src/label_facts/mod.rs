@@ -22,12 +22,14 @@ mod writer;
 
 use crate::app::App;
 use crate::error::{Error, Problem, Result};
+use crate::problems::TitleSays;
 use crate::read::Reading;
 use actix_web::http::StatusCode;
 use chrono::NaiveDate;
 use domain::lot::{Lot, LotId};
 use domain::says::Says;
 use labels::{Dpi, Facts, PlacedLabel};
+use says::LabelSays;
 use writer::Writer;
 
 /// The most labels of one document: a longer row of labels comes in parts. So many pages are held
@@ -97,13 +99,13 @@ pub fn prepare(
     let writer = Writer::new(app, reading, lot);
     let mut writer = writer.ok_or_else(|| store::Error::bad_row("lots", lot.0, "is not there"))?;
     if writer.lot.voided {
-        let shown = writer.lot.code.shown();
-        let detail = format!("{shown} was voided: it has no label any more.");
-        return Err(Problem::new(StatusCode::CONFLICT, "voided", "Voided", detail).into());
+        let lot = writer.lot.code.clone();
+        let (title, detail) = (TitleSays::Voided, LabelSays::Voided { lot });
+        return Err(Problem::new(StatusCode::CONFLICT, "voided", title, detail).into());
     }
     let dpi = wanted.dpi.unwrap_or(203);
-    let dpi = Dpi::from_number(dpi)
-        .ok_or_else(|| Error::cannot_be("dpi", format!("{dpi} dpi is not known; 203 or 300.")))?;
+    let dpi =
+        Dpi::from_number(dpi).ok_or_else(|| Error::cannot_be("dpi", LabelSays::Dpi { dpi }))?;
     let numbers = numbers(writer.lot, wanted)?;
     let (skip, take) = wanted.window.unwrap_or((0, usize::MAX));
     let mut prepared = Vec::with_capacity(numbers.len());
@@ -145,19 +147,16 @@ fn numbers(lot: &Lot, wanted: &Wanted) -> Result<Vec<u32>> {
     {
         return Err(Error::cannot_be(
             "packs",
-            format!(
-                "{} has {} packs; there is no pack {number}.",
-                lot.code.shown(),
-                lot.packs.len()
-            ),
+            LabelSays::NoSuchPack {
+                lot: lot.code.clone(),
+                packs: lot.packs.len(),
+                pack: *number,
+            },
         ));
     }
     if numbers.is_empty() {
-        let detail = format!(
-            "Nothing of {} is on hand, so there is nothing to label. Name packs to print theirs.",
-            lot.code.shown()
-        );
-        return Err(nothing_to_label(detail));
+        let lot = lot.code.clone();
+        return Err(nothing_to_label(LabelSays::NothingOnHand { lot }));
     }
     Ok(numbers)
 }
@@ -167,7 +166,7 @@ pub fn nothing_to_label(detail: impl Into<Says>) -> Error {
     Problem::new(
         StatusCode::CONFLICT,
         "nothing-to-label",
-        "Nothing to label",
+        TitleSays::NothingToLabel,
         detail,
     )
     .into()

@@ -1,5 +1,6 @@
 //! "Uncured" and what goes with it, for what is usually cured with nitrite and here is not.
 
+use super::says::{LabelSays, LabelTitle};
 use super::writer::{Said, Writer};
 use crate::error::{Error, Result};
 use domain::cure::{Beside, ClaimFacts, uncured};
@@ -38,14 +39,12 @@ pub fn of_lot(writer: &Writer<'_>, said: &mut Said) -> Result<()> {
             .iter()
             .find(|finding| finding.refuses())
             .map_or_else(
-                || "curing salt went in".to_owned(),
-                |finding| finding.says.to_string(),
+                || LabelSays::CuringSalt.into(),
+                |finding| finding.says.clone(),
             );
-        let detail = format!(
-            "{} cannot be labelled as uncured: {why}.",
-            writer.lot.code.shown()
-        );
-        return Err(Error::label_refused("It is not uncured", detail));
+        let lot = writer.lot.code.clone();
+        let detail = LabelSays::NotUncured { lot, why };
+        return Err(Error::label_refused(LabelTitle::NotUncured, detail));
     }
     for words in claim.words {
         match (words.beside, words.unless.is_empty()) {

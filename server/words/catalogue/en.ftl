@@ -1646,6 +1646,50 @@ page-printing-footer = A label is printed once, unless somebody says why again. 
 ## Why there is no label
 
 label-refused-not-lawful = { $lot } is not labelled for sale: { $finding }
+label-refused-language-missing = { $lot } is not labelled for sale: { $finding } Add it to the kitchen's languages; for local food that may do with one, file the exemption as an approval for "languages".
+label-refused-letters-too-low = The label "{ $label }" is not printed for sale: { $finding }
+label-refused-none-for-it = There is no label for { $purpose } under the law of "{ $place }", so { $lot } cannot have one.
+label-refused-not-held = The label "{ $label }" ({ $size }) of { $lot } cannot be made: { $why }. { $advice }
+label-refused-would-hold = The label "{ $label }" ({ $size }) would hold it.
+label-refused-none-holds = No label here would hold it: say it shorter.
+label-refused-not-uncured = { $lot } cannot be labelled as uncured: { $why }
+label-refused-curing-salt = curing salt went in.
+label-refused-no-such-label = There is no label "{ $label }". Labels are: { $labels }.
+label-refused-voided = { $lot } was voided: it has no label any more.
+label-refused-dpi = { $dpi } dpi is not known; 203 or 300.
+label-refused-no-such-pack = { $lot } has { $packs } packs; there is no pack { $pack }.
+label-refused-nothing-on-hand = Nothing of { $lot } is on hand, so there is nothing to label. Name packs to print theirs.
+label-title-not-lawful = The statement is not lawful
+label-title-language-missing = A language is missing
+label-title-letters-too-low = The letters are too low
+label-title-none-for-it = There is no such label
+label-title-not-uncured = It is not uncured
+label-for-receiving = what comes in
+label-for-kitchen = the kitchen's own tubs and shelves
+label-for-curing = pieces in salt or hanging
+label-for-freezer = what is frozen
+label-for-retail = packs for customers
+label-for-direct-sale = packs that are sold where they were packed
+label-for-hold = what is on hold
+label-size-is = { $width } × { $height } mm
+layout-printer = the label "{ $template }" is not made for a { $dpi } dpi printer
+layout-missing = the label needs a text for "{ $field }" and there is none
+layout-no-place = this label has no place for "{ $field }": use a larger one
+layout-character = "{ $field }" holds the character { $character } ({ $number }), which the label font cannot print
+layout-too-wide = "{ $field }" does not fit: "{ $text }" is { $needed } mm wide at the smallest legible size, there are { $had } mm
+layout-too-many-lines = "{ $field }" does not fit: "{ $text }" needs { $needed } lines at the smallest legible size, there are { $had }
+layout-too-tall = the texts do not fit: they need { $needed } mm of height at the smallest legible size, there are { $had } mm; the tallest is "{ $field }": "{ $text }"
+layout-empty-code = there is nothing to put in the { $code }
+layout-code-character = the { $code } cannot hold the character { $character } in "{ $payload }"
+layout-code-too-long = "{ $payload }" is too long for a { $code }
+layout-no-code-place = this label has no place for the { $code }: use a larger one
+layout-not-gs1 = "{ $text }" cannot be printed as a GS1 code: { $why }
+layout-not-till-digits = "{ $digits }" is no till code: it must be 13 digits, the last of them right
+layout-code-too-large = the { $code } for "{ $payload }" does not fit: it needs { $needed } mm to stay scannable, there are { $had } mm
+label-code-qr = square code
+label-code-code-128 = bar code
+label-code-gs1-128 = GS1 bar code
+label-code-ean-13 = till code
 
 ## Labels
 

@@ -1646,6 +1646,53 @@ page-printing-footer = Une étiquette s'imprime une seule fois, sauf si quelqu'u
 ## Why there is no label
 
 label-refused-not-lawful = { $lot } n'est pas étiqueté pour la vente : { $finding }
+label-refused-language-missing = { $lot } n'est pas étiqueté pour la vente : { $finding } Ajoutez-la aux langues de la cuisine ; pour un aliment local qui peut se contenter d'une langue, inscrivez l'exemption comme approbation pour « languages ».
+label-refused-letters-too-low = L'étiquette « { $label } » ne s'imprime pas pour la vente : { $finding }
+label-refused-none-for-it = Il n'y a pas d'étiquette pour { $purpose } sous le droit de « { $place } » : { $lot } ne peut pas en avoir.
+label-refused-not-held = L'étiquette « { $label } » ({ $size }) de { $lot } ne peut pas être faite : { $why }. { $advice }
+label-refused-would-hold = L'étiquette « { $label } » ({ $size }) suffirait.
+label-refused-none-holds = Aucune étiquette d'ici ne suffirait : dites-le plus court.
+label-refused-not-uncured = { $lot } ne peut pas être étiqueté « uncured » : { $why }
+label-refused-curing-salt = du sel nitrité y est entré.
+label-refused-no-such-label = Il n'y a pas d'étiquette « { $label } ». Il y a : { $labels }.
+label-refused-voided = { $lot } a été annulé : il n'a plus d'étiquette.
+label-refused-dpi = { $dpi } ppp n'est pas connu ; 203 ou 300.
+label-refused-no-such-pack = { $lot } a { $packs ->
+    [one] { $packs } paquet
+   *[other] { $packs } paquets
+ } ; il n'y a pas de paquet { $pack }.
+label-refused-nothing-on-hand = Il n'y a rien de { $lot } en stock, donc rien à étiqueter. Indiquez des paquets pour imprimer leurs étiquettes.
+label-title-not-lawful = La mention n'est pas légale
+label-title-language-missing = Il manque une langue
+label-title-letters-too-low = Les lettres sont trop basses
+label-title-none-for-it = Il n'y a pas de telle étiquette
+label-title-not-uncured = Ce n'est pas « uncured »
+label-for-receiving = ce qui arrive
+label-for-kitchen = les bacs et les étagères de la cuisine
+label-for-curing = les pièces au sel ou au séchoir
+label-for-freezer = ce qui est congelé
+label-for-retail = les paquets des clients
+label-for-direct-sale = les paquets vendus là où ils sont emballés
+label-for-hold = ce qui est bloqué
+label-size-is = { $width } × { $height } mm
+layout-printer = l'étiquette « { $template } » n'est pas faite pour une imprimante à { $dpi } ppp
+layout-missing = il faut un texte pour « { $field } » et il n'y en a pas
+layout-no-place = cette étiquette n'a pas de place pour « { $field } » : prenez-en une plus grande
+layout-character = « { $field } » contient le caractère { $character } ({ $number }), que la police des étiquettes ne peut pas imprimer
+layout-too-wide = « { $field } » ne tient pas : « { $text } » fait { $needed } mm de large à la plus petite taille lisible, il y en a { $had }
+layout-too-many-lines = « { $field } » ne tient pas : « { $text } » demande { $needed } lignes à la plus petite taille lisible, il y en a { $had }
+layout-too-tall = les textes ne tiennent pas : ils demandent { $needed } mm de haut à la plus petite taille lisible, il y en a { $had } ; le plus haut est « { $field } » : « { $text } »
+layout-empty-code = il n'y a rien à mettre dans le { $code }
+layout-code-character = le { $code } ne peut pas contenir le caractère { $character } de « { $payload } »
+layout-code-too-long = « { $payload } » est trop long pour un { $code }
+layout-no-code-place = cette étiquette n'a pas de place pour le { $code } : prenez-en une plus grande
+layout-not-gs1 = « { $text } » ne peut pas s'imprimer comme code GS1 : { $why }
+layout-not-till-digits = « { $digits } » n'est pas un code de caisse : il faut 13 chiffres, le dernier juste
+layout-code-too-large = le { $code } de « { $payload } » ne tient pas : il lui faut { $needed } mm pour rester lisible, il y en a { $had }
+label-code-qr = code carré
+label-code-code-128 = code à barres
+label-code-gs1-128 = code à barres GS1
+label-code-ean-13 = code de caisse
 
 ## Labels
 

@@ -9,17 +9,14 @@ use stories::queue::{print, wait};
 use stories::{Caller, Engine, House, Printer};
 
 /// The languages of the pages.
-const LANGUAGES: [&str; 1] = ["en"];
+const LANGUAGES: [&str; 2] = ["en", "fr"];
 
 /// Inside a window: a desk, a tablet held upright, a phone.
 const SIZES: [(u32, u32); 3] = [(1280, 800), (820, 1180), (390, 844)];
 
 /// Findings that are known and not mended yet: the rule, and the page by its name. None is to be added,
 /// and what is mended is struck off.
-const KNOWN: [(&str, &str); 2] = [
-    ("page-has-heading-one", "scan"),
-    ("page-has-heading-one", "scan: unknown"),
-];
+const KNOWN: [(&str, &str); 0] = [];
 
 /// The pages by name.
 fn pages(caller: &Caller) -> Vec<(&'static str, String)> {

@@ -102,7 +102,6 @@ pub const AREAS: &[Keys] = &[
 
 /// The closed vocabularies whose words stand in messages.
 pub const VOCABULARIES: &[Keys] = &[
-    cure::Method::KEYS,
     duties::approvals::Work::KEYS,
     duties::banned::BannedFrom::KEYS,
     duties::beef::Shared::KEYS,

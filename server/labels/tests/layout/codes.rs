@@ -119,8 +119,10 @@ fn a_till_code_needs_a_place_and_a_place_needs_no_till_code() {
     let square_only = Template::parse("square", square_only).unwrap();
     let refusal = lay_out(&facts, &square_only, Dpi::D203).unwrap_err();
     assert_eq!(
-        refusal.to_string(),
-        "this label has no place for the till code: use a larger one"
+        refusal,
+        Refusal::NoCodePlace {
+            code: CodeKind::Ean13
+        }
     );
     for dpi in DPI {
         let label = lay_out(&facts, &template(60, true), dpi).unwrap();
