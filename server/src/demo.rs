@@ -209,9 +209,9 @@ fn list(app: &App, call: &str, body: &Value) -> Result<()> {
         "POST /api/places" => add::<PlaceEntry>(app, body),
         "POST /api/products" => add::<ProductEntry>(app, body),
         "POST /api/recipes" => add::<RecipeEntry>(app, body),
-        other => Err(crate::error::Error::not_found(format!(
-            "the demo calls {other}, which is no list"
-        ))),
+        other => {
+            Err(store::Error::Broken(format!("the demo calls {other}, which is no list")).into())
+        }
     }
 }
 
@@ -227,8 +227,8 @@ fn act(app: &App, call: &str, body: &Value) -> Result<Done> {
         "POST /api/counts" => deeds::count::take(&Caller::new(app), &read(body)?),
         "POST /api/clean-downs" => deeds::clean_down::take(&Caller::new(app), &read(body)?),
         "POST /api/corrections" => deeds::correct::take(&Caller::new(app), &read(body)?),
-        other => Err(crate::error::Error::not_found(format!(
-            "the demo calls {other}, which is no deed"
-        ))),
+        other => {
+            Err(store::Error::Broken(format!("the demo calls {other}, which is no deed")).into())
+        }
     }
 }

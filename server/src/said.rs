@@ -34,6 +34,7 @@ pub const AREAS: &[Keys] = &[
     problems::RequestSays::KEYS,
     problems::ServiceSays::KEYS,
     problems::TitleSays::KEYS,
+    crate::read::says::QuerySays::KEYS,
     says::CorrectDeedSays::KEYS,
     says::CureDeedSays::KEYS,
     says::DeedSays::KEYS,

@@ -113,7 +113,7 @@ impl From<&Refusal> for LayoutSays {
             Refusal::NoCodePlace { code } => LayoutSays::NoCodePlace { code: code.into() },
             Refusal::NotGs1 { text, why } => LayoutSays::NotGs1 {
                 text,
-                why: why.to_string().into(),
+                why: why.into(),
             },
             Refusal::NotTillDigits { digits } => LayoutSays::NotTillDigits { digits },
             Refusal::CodeTooLarge {

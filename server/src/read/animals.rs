@@ -1,5 +1,6 @@
 //! Source animals, and the lots received of them.
 
+use super::says::QuerySays;
 use crate::app::App;
 use crate::error::{Error, Result};
 use crate::read::find::limit;
@@ -54,10 +55,7 @@ pub fn list(app: &App, query: &AnimalsQuery) -> Result<AnimalsPage> {
             .as_ref()
             .is_some_and(|text| text.chars().any(char::is_control))
         {
-            return Err(Error::cannot_be(
-                field,
-                "It holds a character that cannot be printed.",
-            ));
+            return Err(Error::cannot_be(field, QuerySays::Unprintable));
         }
     }
     let limit = limit(query.limit.as_deref())?;
@@ -68,8 +66,8 @@ pub fn list(app: &App, query: &AnimalsQuery) -> Result<AnimalsPage> {
                 .map(|uid| animals::by_uid(conn, uid.as_bytes()))
                 .transpose()?;
             let last = last.flatten().ok_or_else(|| {
-                let detail = format!("{after:?} is no animal of the page before.");
-                Error::cannot_be("after", detail)
+                let after = after.clone();
+                Error::cannot_be("after", QuerySays::NotAfter { after })
             })?;
             sought.after = Some((last.killed_on, last.id));
         }

@@ -1,5 +1,6 @@
 //! A cure worked out before anybody weighs: how much of what, and whether it may be done.
 
+use super::says::QuerySays;
 use crate::caller::Caller;
 use crate::deeds::says::CureDeedSays;
 use crate::error::{Error, Result};
@@ -23,8 +24,7 @@ pub fn work_out(app: &Caller<'_>, asked: &CurePlanAsked) -> Result<CurePlanRead>
         (Some(dose), None) => Dose::CuringSalt(Percent::new(decimal(dose))),
         (None, Some(ppm)) => Dose::Target(Level::ingoing(decimal(ppm), Basis::SodiumNitrite)),
         _ => {
-            let detail = "Say how much nitrite: dose_percent (curing salt of the meat) or target_ppm, not both.";
-            return Err(Error::cannot_be("dose_percent", detail));
+            return Err(Error::cannot_be("dose_percent", QuerySays::DoseOrTarget));
         }
     };
     let recipe = Recipe {

@@ -1,5 +1,6 @@
 //! Finding lots.
 
+use super::says::{QuerySays, spelt};
 use crate::app::App;
 use crate::error::{Error, Result};
 use crate::read::brief::briefs;
@@ -60,11 +61,12 @@ pub fn lots(app: &App, query: &LotsQuery) -> Result<LotsPage> {
         Some(word) if State::parse(word).is_some() => sought.state = Some(word.to_owned()),
         Some(word) if Being::parse(word).is_some() => sought.being = Some(word.to_owned()),
         Some(word) => {
-            let (states, beings) = (State::SPELT.join(", "), Being::SPELT.join(", "));
-            return Err(Error::cannot_be(
-                "state",
-                format!("{word:?} is not one of: {states}, {beings}."),
-            ));
+            let known = State::SPELT.iter().chain(Being::SPELT).copied();
+            let says = QuerySays::NotState {
+                state: word.to_owned(),
+                known: spelt(known),
+            };
+            return Err(Error::cannot_be("state", says));
         }
     }
     refuse_unprintable(&sought)?;
@@ -99,7 +101,10 @@ pub fn limit(text: Option<&str>) -> Result<i64> {
     number.ok_or_else(|| {
         Error::cannot_be(
             "limit",
-            format!("{text:?} is not a number from 1 to {MOST}."),
+            QuerySays::NotLimit {
+                limit: text.to_owned(),
+                most: MOST,
+            },
         )
     })
 }
@@ -117,10 +122,7 @@ fn refuse_unprintable(sought: &Sought) -> Result<()> {
             .as_ref()
             .is_some_and(|text| text.chars().any(char::is_control))
         {
-            return Err(Error::cannot_be(
-                field,
-                "It holds a character that cannot be printed.",
-            ));
+            return Err(Error::cannot_be(field, QuerySays::Unprintable));
         }
     }
     Ok(())

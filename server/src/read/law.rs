@@ -1,5 +1,6 @@
 //! The rows of a place's law, for whoever asks "says who?".
 
+use super::says::{QuerySays, spelt};
 use crate::app::App;
 use crate::error::{Error, Result};
 use crate::wire::answers::{LawRead, RowRead};
@@ -13,10 +14,10 @@ use domain::words::Profile;
 pub fn read(app: &App, place: &str, unconfirmed: bool) -> Result<LawRead> {
     let known = Profile::parse(place).and_then(|word| app.law.laws.places.get(&word));
     let law = known.ok_or_else(|| {
-        Error::not_found(format!(
-            "There is no law of {place:?} here. Places are: {}.",
-            Profile::SPELT.join(", ")
-        ))
+        Error::not_found(QuerySays::NoLaw {
+            place: place.to_owned(),
+            known: spelt(Profile::SPELT.iter().copied()),
+        })
     })?;
     let wanted = |row: &&Row| !unconfirmed || !row.is_confirmed();
     Ok(LawRead {

@@ -12,6 +12,7 @@ pub mod law;
 pub mod lot;
 pub mod names;
 pub mod prints;
+pub mod says;
 pub mod scan;
 pub mod trace;
 pub mod why;

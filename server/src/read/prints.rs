@@ -1,6 +1,8 @@
 //! Prints for the eye and for programs: with their lots, printers and deeds by name.
 
-use crate::app::{App, damaged};
+use super::says::{QuerySays, spelt};
+use crate::app::damaged;
+use crate::caller::Caller;
 use crate::deeds::says::PrintDeedSays;
 use crate::error::{Error, Result};
 use crate::lists::List;
@@ -37,15 +39,21 @@ pub struct PrintsQuery {
 ///
 /// # Errors
 /// 422 for a printer, a state or a lot that is none.
-pub fn page(app: &App, query: &PrintsQuery) -> Result<PrintsPage> {
+pub fn page(app: &Caller<'_>, query: &PrintsQuery) -> Result<PrintsPage> {
     let limit = query.limit.unwrap_or(50);
     if !(1..=200).contains(&limit) {
-        return Err(Error::cannot_be("limit", "1 to 200 at once."));
+        return Err(Error::cannot_be(
+            "limit",
+            QuerySays::LimitRange { most: 200 },
+        ));
     }
     let state = query.state.as_deref().map(|text| {
         PrintState::parse(text).ok_or_else(|| {
-            let known = PrintState::SPELT.join(", ");
-            Error::cannot_be("state", format!("{text:?} is none of {known}."))
+            let says = QuerySays::NotState {
+                state: text.to_owned(),
+                known: spelt(PrintState::SPELT.iter().copied()),
+            };
+            Error::cannot_be("state", says)
         })
     });
     let state = state.transpose()?;
@@ -80,8 +88,9 @@ pub fn page(app: &App, query: &PrintsQuery) -> Result<PrintsPage> {
 ///
 /// # Errors
 /// The database is away, or something in it is damaged.
-pub fn read(app: &App, conn: &mut Conn, prints: &[Print]) -> Result<Vec<PrintRead>> {
-    let zone = app.kitchen(conn)?.zone;
+pub fn read(app: &Caller<'_>, conn: &mut Conn, prints: &[Print]) -> Result<Vec<PrintRead>> {
+    let kitchen = app.kitchen(conn)?;
+    let (zone, speech) = (kitchen.zone, app.speech(&kitchen));
     let keys = |key: fn(&Print) -> i32| {
         let mut keys: Vec<i32> = prints.iter().map(key).collect();
         keys.sort_unstable();
@@ -97,7 +106,6 @@ pub fn read(app: &App, conn: &mut Conn, prints: &[Print]) -> Result<Vec<PrintRea
         printers.insert(printer, entries::code(conn, printer)?);
     }
     let troubles = leases::troubles(conn)?;
-    let speech = Speech::default();
     prints
         .iter()
         .map(|print| {
@@ -138,9 +146,10 @@ pub fn read(app: &App, conn: &mut Conn, prints: &[Print]) -> Result<Vec<PrintRea
 ///
 /// # Errors
 /// 404 where there is none.
-pub fn one(app: &App, conn: &mut Conn, number: &str) -> Result<PrintInFull> {
+pub fn one(app: &Caller<'_>, conn: &mut Conn, number: &str) -> Result<PrintInFull> {
     let print = numbered(conn, number)?;
-    let zone = app.kitchen(conn)?.zone;
+    let kitchen = app.kitchen(conn)?;
+    let (zone, speech) = (kitchen.zone, app.speech(&kitchen));
     let events = print_runs::events(conn, print.row.id)?;
     let deed = deeds::by_keys(conn, &[print.row.deed_id])?.pop();
     let read = read(app, conn, std::slice::from_ref(&print))?.remove(0);
@@ -154,16 +163,19 @@ pub fn one(app: &App, conn: &mut Conn, number: &str) -> Result<PrintInFull> {
         job: run.job_id,
         format: run.format,
         document_sha256: run.document_hash,
-        events: events.into_iter().map(|event| told(event, zone)).collect(),
+        events: events
+            .into_iter()
+            .map(|event| told(event, zone, &speech))
+            .collect(),
     })
 }
 
-fn told(event: print_runs::EventRow, zone: Tz) -> PrintEvent {
+fn told(event: print_runs::EventRow, zone: Tz, speech: &Speech) -> PrintEvent {
     let says = event.said();
     PrintEvent {
         at: instant(event.at, zone),
         state: event.state,
-        says: says.map(|says| Speech::default().say(&says)),
+        says: says.map(|says| speech.say(&says)),
     }
 }
 
@@ -184,7 +196,7 @@ pub fn numbered(conn: &mut Conn, number: &str) -> Result<Print> {
 ///
 /// # Errors
 /// 404; 409 where this version of the program draws it otherwise than the one that printed it.
-pub fn label(app: &App, number: &str) -> Result<Vec<u8>> {
+pub fn label(app: &Caller<'_>, number: &str) -> Result<Vec<u8>> {
     let (print, label) = app.store.read(|conn| {
         let print = numbered(conn, number)?;
         let label = kept::label(conn, &print.row)?;
@@ -217,18 +229,18 @@ pub fn printer(conn: &mut Conn, code: &str, field: &str) -> Result<entries::Entr
 ///
 /// # Errors
 /// 404 where there is none of that code.
-pub fn state(app: &App, code: &str) -> Result<PrinterState> {
-    let (body, counts) = app.store.read(|conn| {
+pub fn state(app: &Caller<'_>, code: &str) -> Result<PrinterState> {
+    let (kitchen, body, counts) = app.store.read(|conn| {
         let row = entries::get(conn, List::Printers.as_str(), code)?
             .ok_or_else(|| crate::lists::entry::no_such_entry(List::Printers, code))?;
         let counts = print_runs::counts(conn, row.id)?;
-        Ok::<_, Error>((row.body, counts))
+        Ok::<_, Error>((app.kitchen(conn)?, row.body, counts))
     })?;
     let entry: PrinterEntry = serde_json::from_str(&body).map_err(|error| damaged(&error))?;
     let name = entry.name.0.clone();
     let asked =
         PrinterAddress::parse(&entry.address.0).map(|address| Client::new(&address).capabilities());
-    let speech = Speech::default();
+    let speech = app.speech(&kitchen);
     let mut state = PrinterState {
         code: entry.code.0,
         reachable: false,

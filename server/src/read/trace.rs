@@ -1,6 +1,7 @@
 //! Back to every source, forward to all that was made from it.
 
 use super::Reading;
+use super::says::QuerySays;
 use crate::app::App;
 use crate::error::{Error, Result};
 use crate::wire::answers::{DescendantsRead, OriginsRead};
@@ -51,7 +52,7 @@ pub fn of_lot(conn: &mut Conn, row: &LotRow) -> Result<DescendantsRead> {
 /// # Errors
 /// 404 where there is no such animal.
 pub fn of_animal(conn: &mut Conn, id: &str) -> Result<DescendantsRead> {
-    let unknown = || Error::not_found(format!("No animal on record has the id {id:?}."));
+    let unknown = || Error::not_found(QuerySays::NoAnimal { id: id.to_owned() });
     let uid = Uuid::parse_str(id).map_err(|_| unknown())?;
     let animal = animals::by_uid(conn, uid.as_bytes())?.ok_or_else(unknown)?;
     let starts = animals::received(conn, animal.id)?;

@@ -3,8 +3,8 @@
 use super::Api;
 use super::deeds::deed;
 use super::reads::query;
-use crate::app::App;
 use crate::blocking::blocking;
+use crate::caller::Asking;
 use crate::deeds;
 use crate::error::Result;
 use crate::read::prints::{self, PrintsQuery};
@@ -69,24 +69,28 @@ pub fn add(api: &mut Api) {
     .answers::<PrinterState>(&[200], "How it is");
 }
 
-async fn page(request: HttpRequest, app: web::Data<App>) -> Result<HttpResponse> {
+async fn page(request: HttpRequest, asking: Asking) -> Result<HttpResponse> {
     let query: PrintsQuery = query(&request)?;
-    Ok(HttpResponse::Ok().json(blocking(move || prints::page(&app, &query)).await?))
+    Ok(HttpResponse::Ok().json(blocking(move || prints::page(&asking.caller(), &query)).await?))
 }
 
-async fn one(app: web::Data<App>, number: web::Path<String>) -> Result<HttpResponse> {
-    let read = blocking(move || app.store.read(|conn| prints::one(&app, conn, &number))).await?;
+async fn one(asking: Asking, number: web::Path<String>) -> Result<HttpResponse> {
+    let read = blocking(move || {
+        let app = asking.caller();
+        app.store.read(|conn| prints::one(&app, conn, &number))
+    })
+    .await?;
     Ok(HttpResponse::Ok().json(read))
 }
 
-async fn label(app: web::Data<App>, number: web::Path<String>) -> Result<HttpResponse> {
-    let bytes = blocking(move || prints::label(&app, &number)).await?;
+async fn label(asking: Asking, number: web::Path<String>) -> Result<HttpResponse> {
+    let bytes = blocking(move || prints::label(&asking.caller(), &number)).await?;
     Ok(HttpResponse::Ok()
         .content_type("application/pdf")
         .insert_header(("Content-Disposition", "inline; filename=\"label.pdf\""))
         .body(bytes))
 }
 
-async fn state(app: web::Data<App>, code: web::Path<String>) -> Result<HttpResponse> {
-    Ok(HttpResponse::Ok().json(blocking(move || prints::state(&app, &code)).await?))
+async fn state(asking: Asking, code: web::Path<String>) -> Result<HttpResponse> {
+    Ok(HttpResponse::Ok().json(blocking(move || prints::state(&asking.caller(), &code)).await?))
 }

@@ -32,11 +32,12 @@ fn signed(language: Language, text: String) -> String {
 
 /// An amount of money, to the hundredth.
 pub fn money(language: Language, amount: Decimal) -> String {
-    let text = format!("{amount:.2}");
-    match language {
-        Language::English => text,
-        Language::French => text.replace('.', ","),
-    }
+    signed(language, format!("{amount:.2}"))
+}
+
+/// A figure to the tenth, nought or not.
+pub fn tenths(language: Language, number: Decimal) -> String {
+    signed(language, format!("{number:.1}"))
 }
 
 /// A weight as a person says it. Nothing is rounded in metric units; ounces go to a tenth.

@@ -84,6 +84,7 @@ impl Speech {
             Arg::Text(text) => text.clone(),
             Arg::Count(count) => count.to_string(),
             Arg::Number(number) => self.number(*number),
+            Arg::Tenths(number) => figures::tenths(self.language, *number),
             Arg::Money(amount) => figures::money(self.language, *amount),
             Arg::Grams(grams) => self.grams(*grams),
             Arg::Celsius(degrees) => figures::celsius(self, *degrees),

@@ -3,7 +3,7 @@
 use super::says::AlarmSays;
 use super::{Piece, Rules, Weighing, loss};
 use crate::rows::{Finding, Gravity, RowId};
-use crate::says::Says;
+use crate::says::{Arg, Says};
 use chrono::NaiveDate;
 use rust_decimal::Decimal;
 
@@ -79,7 +79,7 @@ fn alarm(
     let expected = curve.loss_on(piece.age(weighing.day)?);
     let ahead = lost.number() - expected.number();
     let (tag, day) = (piece.tag.clone(), weighing.day);
-    let [lost, expected] = [lost, expected].map(|loss| loss.number().round_dp(1));
+    let [lost, expected] = [lost, expected].map(|loss| Arg::Tenths(loss.number().round_dp(1)));
     let points = band.value;
     let (drying, says) = match ahead {
         _ if band.allows(ahead.abs()) => return None,
@@ -152,7 +152,7 @@ fn cannot_be(piece: &Piece, weighing: &Weighing, rules: &Rules) -> Option<(Says,
     let water = rules.water_in_lean.as_ref()?;
     let says = AlarmSays::PastWater {
         tag,
-        lost: lost.round_dp(1),
+        lost: Arg::Tenths(lost.round_dp(1)),
     };
     (lost > water.value).then(|| (says.into(), vec![water.row.clone()]))
 }

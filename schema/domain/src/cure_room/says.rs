@@ -6,7 +6,7 @@ use crate::code::LotCode;
 use crate::grams::Grams;
 use crate::measure::Percent;
 use crate::messages;
-use crate::says::Says;
+use crate::says::{Arg, Says};
 use chrono::NaiveDate;
 use rust_decimal::Decimal;
 
@@ -58,12 +58,12 @@ impl From<Task> for TaskSays {
 messages! {
     /// What is said of a weighing that is not as it should be.
     AlarmSays in "alarm" {
-        TooFast "too-fast" { tag: String, lost: Decimal, day: NaiveDate, expected: Decimal, points: Decimal },
-        TooSlow "too-slow" { tag: String, lost: Decimal, day: NaiveDate, expected: Decimal, points: Decimal },
+        TooFast "too-fast" { tag: String, lost: Arg, day: NaiveDate, expected: Arg, points: Decimal },
+        TooSlow "too-slow" { tag: String, lost: Arg, day: NaiveDate, expected: Arg, points: Decimal },
         CannotWeigh "cannot-weigh" { tag: String, grams: Grams, green: Grams },
         BeforeSalt "before-salt" { tag: String, day: NaiveDate, salted: NaiveDate },
         AboveGreen "above-green" { tag: String, grams: Grams, green: Grams },
-        PastWater "past-water" { tag: String, lost: Decimal },
+        PastWater "past-water" { tag: String, lost: Arg },
         Gained "gained" { tag: String, grams: Grams, before: Grams, day: NaiveDate },
     }
 }

@@ -17,6 +17,8 @@ pub enum Arg {
     Count(i64),
     /// A figure without a unit of ours, to as many decimals as it has.
     Number(Decimal),
+    /// A figure to the tenth, told with its tenth even where that is nought: `8.0`.
+    Tenths(Decimal),
     /// An amount of money in the kitchen's currency, told to the hundredth.
     Money(Decimal),
     /// A weight.

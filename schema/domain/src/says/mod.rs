@@ -77,17 +77,3 @@ impl Says {
         self.args().find(|(of, _)| *of == name).map(|(_, arg)| arg)
     }
 }
-
-/// On the way out: a sentence where a message is meant.
-impl From<String> for Says {
-    fn from(text: String) -> Says {
-        Says::as_written(text)
-    }
-}
-
-/// On the way out: a sentence where a message is meant.
-impl From<&str> for Says {
-    fn from(text: &str) -> Says {
-        Says::as_written(text)
-    }
-}

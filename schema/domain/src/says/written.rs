@@ -19,6 +19,7 @@ impl Display for Arg {
             Arg::Text(text) => write!(f, "{text:?}"),
             Arg::Count(count) => write!(f, "{count}"),
             Arg::Number(number) => write!(f, "{}", number.normalize()),
+            Arg::Tenths(number) => write!(f, "{number:.1}"),
             Arg::Money(amount) => write!(f, "{amount:.2}"),
             Arg::Grams(grams) => write!(f, "{} mg", grams.milligrams()),
             Arg::Celsius(degrees) | Arg::CelsiusApart(degrees) => {

@@ -5,6 +5,7 @@ use chrono::NaiveDate;
 use domain::dates::{Count, Keep, Later, Making, PartDate, ReadyBecause};
 use domain::product::Product;
 use domain::rows::RowId;
+use domain::says::Says;
 use domain::words::{DeedKind, KeepFrom, Packaging, ProductKind, Profile, State};
 use law::Shipped;
 
@@ -68,7 +69,7 @@ fn making<'a>(input: &Input, law: &'a domain::law::Law, kind: DeedKind) -> Makin
             .maybe("packaging")
             .map(|word| Packaging::parse(word).unwrap()),
         ready: input.maybe("shown_stable").map(|says| ReadyBecause {
-            says: says.into(),
+            says: Says::as_written(says),
             row: RowId::new("us-D10"),
         }),
         approved: input
