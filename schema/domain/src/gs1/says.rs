@@ -85,10 +85,3 @@ impl From<NotAGtin> for NotWritten {
         NotWritten::Gtin { why }
     }
 }
-
-impl std::fmt::Display for NotWritten {
-    /// As a test or a log writes it; for a reader it is a message of the catalogue.
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        crate::says::Says::from(self.clone()).fmt(f)
-    }
-}

@@ -229,7 +229,7 @@ proptest! {
                 prop_assert_eq!(strip_symbology(&scanned), message.raw());
                 prop_assert_eq!(message.elements().lot(), Some(lot.as_str()));
             }
-            Err(why) => prop_assert!(matches!(why, NotWritten::TooLong { length: 49.., .. }), "{}", why),
+            Err(why) => prop_assert!(matches!(why, NotWritten::TooLong { length: 49.., .. }), "{why:?}"),
         }
     }
 }
