@@ -3,8 +3,7 @@
 use crate::length::Length;
 use crate::refusal::{CodeKind, Refusal};
 use domain::messages;
-use domain::says::Says;
-use rust_decimal::Decimal;
+use domain::says::{Arg, Says};
 
 messages! {
     /// Why facts cannot be printed legibly and whole on a label. Lengths are in millimetres.
@@ -13,16 +12,16 @@ messages! {
         Missing "missing" { field: String },
         NoPlace "no-place" { field: String },
         Character "character" { field: String, character: String, number: String },
-        TooWide "too-wide" { field: String, text: String, needed: Decimal, had: Decimal },
+        TooWide "too-wide" { field: String, text: String, needed: Arg, had: Arg },
         TooManyLines "too-many-lines" { field: String, text: String, needed: usize, had: usize },
-        TooTall "too-tall" { field: String, text: String, needed: Decimal, had: Decimal },
+        TooTall "too-tall" { field: String, text: String, needed: Arg, had: Arg },
         EmptyCode "empty-code" { code: CodeSays },
         CodeCharacter "code-character" { code: CodeSays, character: String, payload: String },
         CodeTooLong "code-too-long" { code: CodeSays, payload: String },
         NoCodePlace "no-code-place" { code: CodeSays },
         NotGs1 "not-gs1" { text: String, why: Says },
         NotTillDigits "not-till-digits" { digits: String },
-        CodeTooLarge "code-too-large" { code: CodeSays, payload: String, needed: Decimal, had: Decimal },
+        CodeTooLarge "code-too-large" { code: CodeSays, payload: String, needed: Arg, had: Arg },
     }
 }
 
@@ -138,6 +137,6 @@ impl From<&Refusal> for Says {
 }
 
 /// Millimetres, to a hundredth.
-fn mm(length: Length) -> Decimal {
-    Decimal::new(length.um(), 3).round_dp(2)
+fn mm(length: Length) -> Arg {
+    Arg::thousandths((length.um() + 5) / 10 * 10)
 }

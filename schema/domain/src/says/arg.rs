@@ -45,6 +45,13 @@ pub enum Arg {
     Any(Vec<Arg>),
 }
 
+impl Arg {
+    /// A figure that is kept in thousandths: micrometres as millimetres.
+    pub fn thousandths(count: i64) -> Arg {
+        Arg::Number(Decimal::new(count, 3))
+    }
+}
+
 impl From<Says> for Arg {
     fn from(says: Says) -> Arg {
         Arg::Said(Box::new(says))
