@@ -41,7 +41,7 @@ pub async fn page(asking: Asking) -> HttpResponse {
         let app = asking.caller();
         app.store.read(|conn| {
             let room = cure_room::read(&app, conn)?;
-            let words = Words(app.speech(&*app.kitchen(conn)?));
+            let words = Words(app.speech(&*app.kitchen_lately(conn)?));
             let pieces = room.pieces.into_iter();
             Ok(CureRoom {
                 words,
