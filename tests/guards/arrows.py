@@ -35,7 +35,7 @@ DIRECT = {
     },
     "law": {"chrono", "domain", "rust_decimal", "schemars", "serde", "serde_json"},
     "labels": {
-        "allsorts-azul", "barcoders", "domain", "flate2", "png", "printpdf", "qrcode", "rust_decimal", "schemars",
+        "allsorts-azul", "barcoders", "domain", "flate2", "png", "printpdf", "qrcode", "schemars",
         "serde", "serde_json", "thiserror", "zeno",
     },
 }

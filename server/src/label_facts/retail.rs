@@ -9,6 +9,7 @@ use domain::family::Frozen;
 use domain::statement::{NoticeKind, notice, origin};
 use domain::words::{ProductKind, Profile, Species, State};
 use labels::{Field, Readiness};
+use words::capital;
 
 /// What all packs of a lot have in common.
 pub fn of_lot(writer: &Writer<'_>, said: &mut Said) -> Result<()> {
@@ -223,12 +224,4 @@ fn business(writer: &Writer<'_>) -> String {
         format!(", {}", address.0.replace('\n', ", "))
     });
     format!("{}{address}", entry.name.0)
-}
-
-/// The same, its first letter large.
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or(String::new(), |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
 }

@@ -10,7 +10,7 @@ use domain::product::Product;
 use domain::says::Says;
 use domain::words::ProductKind;
 use rust_decimal::Decimal;
-use words::Speech;
+use words::{Speech, capital};
 
 /// What stands where there is nothing to say.
 pub const NONE: &str = "–";
@@ -150,14 +150,6 @@ pub fn shown(code: &str) -> String {
 /// A text, or a dash for none.
 pub fn told(text: Option<&str>) -> String {
     text.unwrap_or(NONE).to_owned()
-}
-
-/// The same with its first letter large.
-pub fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
 }
 
 #[cfg(test)]

@@ -2,7 +2,7 @@
 
 use crate::Language;
 use fluent_bundle::concurrent::FluentBundle;
-use fluent_bundle::{FluentArgs, FluentResource};
+use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use std::sync::LazyLock;
 use unic_langid::LanguageIdentifier;
 
@@ -31,7 +31,25 @@ fn bundle(language: Language) -> FluentBundle<FluentResource> {
     let resource =
         FluentResource::try_new(text(language).to_owned()).unwrap_or_else(|(some, _)| some);
     bundle.add_resource_overriding(resource);
+    // One function of that name only: there is no other to be in its way.
+    let _ = bundle.add_function("CAPITAL", |given, _| match given {
+        [FluentValue::String(text), ..] => capital(text).into(),
+        [other, ..] => other.clone(),
+        [] => FluentValue::Error,
+    });
     bundle
+}
+
+/// The same with its first letter large, for a word that begins a sentence or a line.
+///
+/// ```
+/// assert_eq!(words::capital("œuf"), "Œuf");
+/// ```
+pub fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
 }
 
 /// The message of a key in a language, its arguments filled in; nothing where there is none.

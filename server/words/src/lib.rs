@@ -10,7 +10,7 @@ mod figures;
 mod language;
 mod speech;
 
-pub use catalogue::has;
+pub use catalogue::{capital, has};
 pub use entries::entries;
 pub use language::Language;
 pub use speech::{Heat, Mass, Speech};
