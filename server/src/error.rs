@@ -39,6 +39,10 @@ pub struct Problem {
     pub field: Option<String>,
     /// For a void: the deeds that stand in the way, newest first.
     pub in_the_way: Vec<Blocker>,
+    /// For a limit or a stop: its rows.
+    pub rows: Vec<String>,
+    /// May it be told all the same, as it happened, where it was done?
+    pub may_be_told: bool,
 }
 
 /// A problem document.
@@ -62,6 +66,12 @@ pub struct ProblemRead {
     /// For a void: the deeds that stand in the way, newest first.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub in_the_way: Vec<Blocker>,
+    /// For a limit or a stop: its rows.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub rows: Vec<String>,
+    /// If it was done all the same: the same request with `as_it_happened` and a note is taken.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub may_be_told: bool,
 }
 
 impl ProblemRead {
@@ -75,6 +85,8 @@ impl ProblemRead {
             key: problem.detail.key().to_owned(),
             field: problem.field.clone(),
             in_the_way: problem.in_the_way.clone(),
+            rows: problem.rows.clone(),
+            may_be_told: problem.may_be_told,
         }
     }
 }
@@ -105,6 +117,8 @@ impl Problem {
             detail: detail.into(),
             field: None,
             in_the_way: Vec::new(),
+            rows: Vec::new(),
+            may_be_told: false,
         }
     }
 
@@ -145,6 +159,8 @@ impl Error {
                 let (status, slug, title) = of_refusal(refusal.kind);
                 Problem {
                     field: refusal.field.clone(),
+                    rows: refusal.rows.iter().map(ToString::to_string).collect(),
+                    may_be_told: refusal.kind.may_be_told(),
                     ..Problem::new(status, slug, title, refusal.detail.clone())
                 }
             }
@@ -172,8 +188,10 @@ fn of_refusal(kind: RefusalKind) -> (StatusCode, &'static str, TitleSays) {
         InTheWay => conflict("in-the-way", TitleSays::InTheWay),
         Clash => conflict("clash", TitleSays::Clash),
         Missing => conflict("missing", TitleSays::Missing),
-        NotApproved => conflict("not-approved", TitleSays::NotApproved),
-        NotReleased => conflict("not-released", TitleSays::NotReleased),
+        NotReleased | NotReady => conflict("not-released", TitleSays::NotReleased),
+        Limit => (StatusCode::UNPROCESSABLE_ENTITY, "limit", TitleSays::Limit),
+        Stopped => conflict("stopped", TitleSays::Stopped),
+        Held => conflict("held", TitleSays::Held),
     }
 }
 

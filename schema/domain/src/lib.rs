@@ -5,6 +5,7 @@
 //!
 //! Reading order: [`grams`] and [`words`] (the values), [`code`] and [`series`] (lot codes),
 //! [`lot`] (lots and packs, and how a pack changes), [`deed`] (one file per deed: plan or refuse),
+//! [`stop`] (what stands in the way of a pack),
 //! [`genealogy`] (origins, descendants, shares), [`dates`], [`ingredients`], [`verdict`], [`mod@print`] (a
 //! label on its way through a printer), and
 //! [`audit`], the checker that is separate from the maker.
@@ -40,6 +41,7 @@ pub mod scanned;
 pub mod series;
 pub mod stability;
 pub mod statement;
+pub mod stop;
 pub mod trade;
 pub mod trichinae;
 pub mod verdict;

@@ -6,7 +6,8 @@ use crate::grams::Grams;
 use crate::lot::{LotId, PackId, PackNow, PlaceId};
 use crate::origin::Origin;
 use crate::says::Says;
-use crate::words::{Account, Addition, Allergen, Packaging, Species, State, Topic};
+use crate::stop::{NewStop, StopId};
+use crate::words::{Account, Addition, Allergen, Disposal, Packaging, Species, State, Topic};
 use std::collections::BTreeSet;
 
 /// Everything that one deed adds.
@@ -20,6 +21,10 @@ pub struct Plan {
     pub balance: Option<Balance>,
     /// Why, about lots that were there before.
     pub reasons: Vec<(LotId, Reason)>,
+    /// Stops on lots that were there before, or on one of their packs.
+    pub stops: Vec<(LotId, Option<PackId>, NewStop)>,
+    /// Stops that end, and how.
+    pub ends: Vec<(StopId, Disposal)>,
     /// For the one who did it: nothing is wrong, but look.
     pub warnings: Vec<Says>,
 }
@@ -79,6 +84,8 @@ pub struct Birth {
     pub packaging: Option<Packaging>,
     /// Why it has the date, the cure and the warnings that it has.
     pub reasons: Vec<Reason>,
+    /// What stands in its way from its birth on.
+    pub stops: Vec<NewStop>,
     /// A word about it.
     pub note: Option<String>,
 }

@@ -1,7 +1,9 @@
 //! Why a deed is not taken: what is wrong, where, and what would do.
 
 use crate::code::LotCode;
+use crate::dates::Because;
 use crate::messages;
+use crate::rows::RowId;
 use crate::says::Says;
 
 messages! {
@@ -22,6 +24,8 @@ pub struct Refusal {
     pub detail: Says,
     /// For a void: what stands in the way, newest first, each as a deed's place in the record.
     pub in_the_way: Vec<i32>,
+    /// The rows of a limit that stands in its way.
+    pub rows: Box<[RowId]>,
 }
 
 /// The sorts of refusal.
@@ -41,10 +45,24 @@ pub enum RefusalKind {
     Clash,
     /// A missing pack: it must be counted before anything else.
     Missing,
-    /// It needs an approval (a variance, a plan number) that is not on file.
-    NotApproved,
     /// A cured piece that nobody has released.
     NotReleased,
+    /// A cured piece that cannot be released yet.
+    NotReady,
+    /// A limit of the law or the house. What was done goes on record all the same, told as it happened.
+    Limit,
+    /// A stop stands on it: a limit was broken when it was made.
+    Stopped,
+    /// A person holds it.
+    Held,
+}
+
+impl RefusalKind {
+    /// May a deed that was done be told all the same, as it happened?
+    pub const fn may_be_told(self) -> bool {
+        use RefusalKind::*;
+        matches!(self, Limit | Stopped | Held | NotReleased)
+    }
 }
 
 impl Refusal {
@@ -60,6 +78,15 @@ impl Refusal {
             field: Some(field.into()),
             detail: detail.into(),
             in_the_way: Vec::new(),
+            rows: Box::default(),
+        }
+    }
+
+    /// A limit that was broken: with the numbers, and its rows.
+    pub fn limit(field: impl Into<String>, because: &Because) -> Self {
+        Refusal {
+            rows: because.rows().into(),
+            ..Refusal::new(RefusalKind::Limit, field, because.says.clone())
         }
     }
 

@@ -4,7 +4,8 @@ use crate::code::LotCode;
 use crate::lot::PackNow;
 use crate::messages;
 use crate::says::Says;
-use crate::words::{Being, State, Verdict};
+use crate::stop::Stop;
+use crate::words::{Being, State, StopKind, Verdict};
 use chrono::NaiveDate;
 
 messages! {
@@ -62,15 +63,36 @@ impl Answer {
         Answer::new(Verdict::Pull, VerdictSays::Voided)
     }
 
-    /// A cured piece that nobody has released.
-    pub fn not_released() -> Answer {
-        Answer::new(Verdict::Hold, VerdictSays::NotReleased)
+    /// What stands in its way, in the words of the gravest, with all of them.
+    pub fn stopped(stops: &[Stop]) -> Option<Answer> {
+        // A pack of which only the day is over is answered by its date.
+        let first = stops
+            .first()
+            .filter(|stop| stop.kind != StopKind::PastDay)?;
+        let verdict = match first.kind {
+            StopKind::Voided | StopKind::PastDay => Verdict::Pull,
+            StopKind::Held | StopKind::Failed | StopKind::NotReleased => Verdict::Hold,
+        };
+        Some(Answer {
+            verdict,
+            says: counter_says(first),
+            reasons: stops.iter().map(counter_says).collect(),
+        })
     }
 
     /// The most cautious of several packs' answers; nothing left where there is none.
     pub fn most_cautious(answers: impl Iterator<Item = Answer>) -> Answer {
         let worst = answers.max_by_key(|answer| answer.verdict);
         worst.unwrap_or_else(|| Answer::new(Verdict::Gone, VerdictSays::NothingLeft))
+    }
+}
+
+/// A stop in the words of the counter.
+fn counter_says(stop: &Stop) -> Says {
+    match stop.kind {
+        StopKind::Voided => VerdictSays::Voided.into(),
+        StopKind::NotReleased => VerdictSays::NotReleased.into(),
+        StopKind::Held | StopKind::Failed | StopKind::PastDay => stop.says.clone(),
     }
 }
 

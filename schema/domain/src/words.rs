@@ -158,6 +158,7 @@ words! {
         Move = "move", Sell = "sell", Serve = "serve", Discard = "discard", Ship = "ship",
         Return = "return", TakeBack = "take-back", Measure = "measure", Count = "count", Release = "release",
         CleanDown = "clean-down", Void = "void", Correct = "correct",
+        Dispose = "dispose", Hold = "hold", HoldRelease = "hold-release",
         Print = "print", SettlePrint = "settle-print", CancelPrint = "cancel-print",
     }
 }
@@ -260,7 +261,30 @@ words! {
 
 words! {
     /// What a reason is about.
-    Topic { Date = "date", Cure = "cure", Heat = "heat", Release = "release", Yield = "yield", }
+    Topic { Date = "date", Cure = "cure", Heat = "heat", Release = "release", Yield = "yield", Stop = "stop", }
+}
+
+words! {
+    /// Why something may not go on its way, the gravest first.
+    StopKind {
+        /// The making was voided: what carries the label is not what it says.
+        Voided = "voided",
+        /// A person stopped it, until a person with the right lets it go.
+        Held = "held",
+        /// A limit was broken, until a person disposes of it.
+        Failed = "failed",
+        /// A cured piece that nobody has released.
+        NotReleased = "not-released",
+        /// Its last day is over.
+        PastDay = "past-its-day",
+    }
+}
+
+words! {
+    /// How a person disposes of what is stopped.
+    Disposal {
+        Discarded = "discarded", Returned = "returned", Released = "released", PutRight = "put-right",
+    }
 }
 
 words! {

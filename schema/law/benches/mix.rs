@@ -100,6 +100,7 @@ fn date_and_statement(bencher: divan::Bencher<'_, '_>) {
             ready: None,
             approved: None,
             law,
+            as_it_happened: false,
         }
         .date();
         let food = Food {

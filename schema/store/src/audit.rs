@@ -66,7 +66,20 @@ pub fn run(
     check_family(conn, &origins, &voided, &mut report)?;
     check_series(conn, &mut report)?;
     report.findings.extend(crate::print_audit::check(conn)?);
+    check_stops(conn, &mut report)?;
     Ok(report)
+}
+
+/// A lot is marked where a stop was ever placed on it, and each stop reads.
+fn check_stops(conn: &mut Conn, report: &mut Report) -> Result<()> {
+    let wrong = crate::stops::wrongly_marked(conn)?;
+    let what = "is marked as stopped without a stop, or has one and is not marked";
+    let wrong = wrong.iter();
+    let found = wrong.map(|lot| Finding::new(format!("lot {lot}"), what));
+    report.findings.extend(found);
+    let stopped = crate::stops::stopped_lots(conn)?;
+    crate::stops::of_lots(conn, &stopped)?;
+    Ok(())
 }
 
 fn check_deeds(conn: &mut Conn, report: &mut Report) -> Result<()> {

@@ -9,6 +9,7 @@ use crate::packs::PackRow;
 use crate::prints::PrintRow;
 use crate::record::PackEventRow;
 use crate::sources::SourceRow;
+use crate::stops::StopRow;
 use crate::tables::*;
 use diesel::prelude::*;
 use sha2::{Digest, Sha256};
@@ -83,6 +84,8 @@ pub fn digest(conn: &mut Conn) -> Result<String> {
     feed!(conn, hash, series, (String, i32));
     feed!(conn, hash, sources, SourceRow);
     feed!(conn, hash, steps, (i64, i64));
+    feed!(conn, hash, stop_ends, (i32, i32, String));
+    feed!(conn, hash, stops, StopRow);
     feed!(
         conn,
         hash,

@@ -35,6 +35,7 @@ pub mod record;
 pub mod said;
 pub mod series;
 pub mod sources;
+pub mod stops;
 mod tables;
 mod tls;
 pub mod trace;

@@ -16,6 +16,7 @@ use domain::grams::Grams;
 use domain::lot::{DeedId, Lot, LotId, Pack, PackNow, PlaceId};
 use domain::origin::{AnimalId, Origin};
 use domain::product::Product;
+use domain::stop::Placed;
 use domain::words::{Account, Allergen, Being, Packaging, Species, State};
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -56,6 +57,7 @@ pub struct LotRow {
     pub taken_back_mg: i64,
     pub later: Option<String>,
     pub packaging: Option<String>,
+    pub stopped: bool,
 }
 
 impl LotRow {
@@ -141,12 +143,19 @@ impl LotRow {
         .into()
     }
 
-    /// The domain's lot, with its product and the packs that were loaded.
-    pub fn into_lot(self, product: Arc<Product>, packs: Vec<Pack>, released: bool) -> Result<Lot> {
+    /// The domain's lot, with its product and what was loaded of it.
+    pub fn into_lot(
+        self,
+        product: Arc<Product>,
+        packs: Vec<Pack>,
+        stops: Vec<Placed>,
+        released: bool,
+    ) -> Result<Lot> {
         Ok(Lot {
             later: self.later(&product)?,
             packaging: self.packaging()?,
             released,
+            stops,
             code: self.code()?,
             origin: self.origin()?,
             allergens: self.allergens()?,

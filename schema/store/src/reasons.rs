@@ -67,7 +67,7 @@ impl ReasonRow {
 }
 
 /// What a link rests on, as it is kept.
-fn basis(rule: &Rule) -> Value {
+pub(crate) fn basis(rule: &Rule) -> Value {
     match rule {
         Rule::Rows(rows) => json!({ "rows": rows.iter().map(RowId::as_str).collect::<Vec<_>>() }),
         Rule::House(says) => json!({ "house": said::write(says) }),
@@ -76,7 +76,7 @@ fn basis(rule: &Rule) -> Value {
     }
 }
 
-fn rule_in(value: &Value) -> Option<Rule> {
+pub(crate) fn rule_in(value: &Value) -> Option<Rule> {
     let (kind, value) = value.as_object()?.iter().next()?;
     Some(match kind.as_str() {
         "rows" => {

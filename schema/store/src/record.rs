@@ -7,6 +7,7 @@ use crate::lots::{self, LotRow, joined, write_origin};
 use crate::on_each;
 use crate::packs::{self, PackRow};
 use crate::reasons;
+use crate::stops;
 use crate::tables::{additions, deeds, lots as lots_table, pack_events, steps, voids};
 use chrono::{NaiveDate, NaiveDateTime};
 use diesel::prelude::*;
@@ -85,6 +86,12 @@ pub fn plan(tx: &mut Tx<'_>, deed: i32, moment: &Moment, plan: &Plan) -> Result<
     changes(tx, deed, moment.day, &plan.changes)?;
     let links = plan.reasons.iter().map(|(lot, reason)| (lot.0, reason));
     reasons::insert(tx, deed, links.collect())?;
+    let placed = plan.stops.iter();
+    let placed: Vec<_> = placed
+        .map(|(lot, pack, stop)| (lot.0, *pack, stop))
+        .collect();
+    stops::place(tx, deed, &placed)?;
+    stops::end(tx, deed, &plan.ends)?;
     births(tx, deed, moment, &plan.births)
 }
 
@@ -191,6 +198,11 @@ fn births(tx: &mut Tx<'_>, deed: i32, moment: &Moment, births: &[Birth]) -> Resu
         of_lot.map(|reason| (row.id, reason))
     });
     reasons::insert(tx, deed, links.collect())?;
+    let placed = births.iter().zip(&rows).flat_map(|(birth, row)| {
+        let of_lot = birth.stops.iter();
+        of_lot.map(|stop| (row.id, None, stop))
+    });
+    stops::place(tx, deed, &placed.collect::<Vec<_>>())?;
     Ok(rows)
 }
 
@@ -230,6 +242,7 @@ fn lot_row(id: i32, deed: i32, moment: &Moment, birth: &Birth) -> LotRow {
         packaging: birth
             .packaging
             .map(|packaging| packaging.as_str().to_owned()),
+        stopped: !birth.stops.is_empty(),
     }
 }
 

@@ -35,7 +35,7 @@ diesel::table! {
         on_hand_mg -> BigInt, used_mg -> BigInt, sold_mg -> BigInt, sold_packs -> Integer, served_mg -> BigInt,
         discarded_mg -> BigInt, shipped_mg -> BigInt, returned_mg -> BigInt, lost_mg -> BigInt,
         unexplained_mg -> BigInt, taken_back_mg -> BigInt, later -> Nullable<Text>,
-        packaging -> Nullable<Text>,
+        packaging -> Nullable<Text>, stopped -> Bool,
     }
 }
 diesel::table! {
@@ -71,6 +71,14 @@ diesel::table! {
         basis -> Nullable<Text>,
     }
 }
+
+diesel::table! {
+    stops (id) {
+        id -> Integer, deed_id -> Integer, lot_id -> Integer, pack_id -> Nullable<Integer>, root_id -> Integer,
+        kind -> Text, topic -> Text, said -> Text, basis -> Text, since -> Timestamp,
+    }
+}
+diesel::table! { stop_ends (id) { id -> Integer, deed_id -> Integer, stop_id -> Integer, what -> Text, } }
 
 diesel::table! { kept_texts (id) { id -> Integer, hash -> Text, text -> Text, } }
 diesel::table! {
@@ -118,6 +126,8 @@ diesel::allow_tables_to_appear_in_same_query!(
     series,
     sources,
     steps,
+    stop_ends,
+    stops,
     versions,
     voids,
 );

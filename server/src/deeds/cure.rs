@@ -2,6 +2,7 @@
 //! curing salt that were used, held against the law.
 
 use super::facts::Facts;
+use super::happened::broken;
 use super::says::CureDeedSays;
 use crate::error::{Error, Result};
 use crate::lists::List;
@@ -18,8 +19,9 @@ use domain::lot::Lot;
 use domain::measure::Percent;
 use domain::plan::{Plan, Reason};
 use domain::product::{CuredAs, Product};
-use domain::rows::Gravity;
+use domain::rows::{Finding, Gravity};
 use domain::says::Says;
+use domain::stop::NewStop;
 use domain::words::{Addition, CurePart, Quantity, StepKind, Topic};
 use rust_decimal::Decimal;
 use std::sync::Arc;
@@ -32,6 +34,8 @@ pub struct Looked {
     pub assessed: Assessed,
     /// In a sentence.
     pub says: Says,
+    /// The limit that it broke, where it was done all the same.
+    pub stop: Option<NewStop>,
 }
 
 /// Looks at the cure of a step; nothing where no curing salt goes in.
@@ -46,6 +50,7 @@ pub fn look(
     lots: &[Lot],
     choices: &[Choice],
     products: &[Arc<Product>],
+    as_it_happened: bool,
 ) -> Result<Option<Looked>> {
     if !lots.iter().any(|lot| lot.product.curing_salt.is_some()) {
         return Ok(None);
@@ -72,17 +77,25 @@ pub fn look(
     let place = facts.kitchen.entry.profile.0;
     let laws = &facts.app.law.laws;
     let assessed = cure::assess(&cure, place, laws).map_err(|refusal| refusal.within("cure."))?;
+    let mut stop = None;
     if assessed.is_refused() {
         let refused = assessed.findings.iter().filter(|finding| finding.refuses());
+        let found: Vec<Finding> = refused.cloned().collect();
         let rows = &laws.of(place).rows;
-        let findings = refused.map(|finding| finding.with_sources(rows)).collect();
-        return Err(Error::cannot_be(
-            "inputs",
-            CureDeedSays::Refused { findings },
-        ));
+        let findings = found
+            .iter()
+            .map(|finding| finding.with_sources(rows))
+            .collect();
+        let says = CureDeedSays::Refused { findings };
+        let of = Topic::Cure;
+        stop = Some(broken(facts, "inputs", of, says, &found, as_it_happened)?);
     }
     let says = said(&cure, &assessed);
-    Ok(Some(Looked { assessed, says }))
+    Ok(Some(Looked {
+        assessed,
+        says,
+        stop,
+    }))
 }
 
 /// How the step cures: as the step says, else as its product does; ground meat is cured as such.
@@ -198,6 +211,7 @@ impl Looked {
             birth
                 .reasons
                 .extend(Reason::all(Topic::Cure, chain.clone()));
+            birth.stops.extend(self.stop.clone());
         }
         let warned = self
             .assessed

@@ -1,7 +1,7 @@
 //! Packs leave: sold, served, discarded, shipped, returned to the supplier.
 
 use super::facts::{choice, wanted};
-use super::{Done, Header, perform};
+use super::{Done, Header, happened, perform};
 use crate::caller::Caller;
 use crate::error::Result;
 use crate::wire::asked::DepartureAsked;
@@ -24,6 +24,7 @@ pub fn take(app: &Caller<'_>, asked: &DepartureAsked) -> Result<Done> {
         place: None,
         note: asked.note.as_ref().or(asked.why.as_ref()),
     };
+    let happened = happened::told(asked.as_it_happened, header.note)?;
     perform(app, header, asked, |facts| {
         let named = facts.named(&asked.lot.0, "lot")?;
         let choice = choice(&named, asked.pack, asked.packs.as_deref(), asked.grams, "")?;
@@ -34,6 +35,7 @@ pub fn take(app: &Caller<'_>, asked: &DepartureAsked) -> Result<Done> {
             &choice,
             &facts.moment,
             facts.kitchen.zone,
+            happened,
         )?;
         facts.record(asked.id.0.to_string(), kind, &plan)
     })

@@ -1,18 +1,21 @@
 //! Was it cooked, and cooled, as the law of the place asks? What a date that begins with a cook rests on.
 
 use super::facts::Facts;
+use super::happened::broken;
 use super::says::HeatDeedSays;
-use crate::error::{Error, Result};
+use crate::error::Result;
 use crate::wire::asked::StepAsked;
 use crate::wire::cures::decimal;
 use chrono::TimeDelta;
 use domain::dates::Because;
 use domain::heat::{self, Answer, Cook, Cooled, Food, Judgement, Log, Reading, Standard};
+use domain::lot::{LotId, PackId};
 use domain::measure::Temperature;
 use domain::plan::{Plan, Reason};
 use domain::product::Product;
 use domain::refusal::Refusal;
 use domain::says::Says;
+use domain::stop::NewStop;
 use domain::words::{StepKind, Topic};
 use std::sync::Arc;
 
@@ -28,6 +31,9 @@ const COOLING_PLAN: &str = "cooked";
 pub struct Looked {
     because: Vec<Because>,
     warnings: Vec<Says>,
+    stops: Vec<NewStop>,
+    /// Did it prove that the food was cooked as its product claims?
+    pub proves: bool,
 }
 
 /// Looks at the times and temperatures of a step.
@@ -39,6 +45,7 @@ pub fn look(
     asked: &StepAsked,
     kind: StepKind,
     products: &[Arc<Product>],
+    as_it_happened: bool,
 ) -> Result<Looked> {
     let log = log(facts, asked)?;
     let mut looked = Looked::default();
@@ -46,7 +53,10 @@ pub fn look(
         && let Some(food) = products.iter().find_map(|product| product.cooked_as)
     {
         match cooked(facts, asked, food, log.as_ref())? {
-            Some(judged) => looked.tell(facts, &judged, "readings.celsius")?,
+            Some(judged) => {
+                looked.tell(facts, &judged, "readings.celsius", as_it_happened)?;
+                looked.proves = judged.answer == Answer::Enough;
+            }
             None => looked.warnings.push(HeatDeedSays::NoCore.into()),
         }
     }
@@ -70,7 +80,7 @@ pub fn look(
         let law = facts.law();
         let judged = heat::cooled(&cooled, COOLING_PLAN, &law.heat, &law.rows)
             .map_err(|refusal| refusal.within("log."))?;
-        looked.tell(facts, &judged, "log")?;
+        looked.tell(facts, &judged, "log", as_it_happened)?;
     }
     Ok(looked)
 }
@@ -127,13 +137,22 @@ fn field_of(told: Option<&str>) -> &'static str {
 }
 
 impl Looked {
-    fn tell(&mut self, facts: &Facts<'_, '_>, judged: &Judgement, field: &str) -> Result<()> {
+    fn tell(
+        &mut self,
+        facts: &Facts<'_, '_>,
+        judged: &Judgement,
+        field: &str,
+        as_it_happened: bool,
+    ) -> Result<()> {
         let chain: Vec<Because> = judged.findings.iter().map(Because::finding).collect();
         if judged.answer == Answer::Short && judged.refuses() {
             let rows = &facts.law().rows;
             let findings = judged.findings.iter();
             let findings = findings.map(|finding| finding.with_sources(rows)).collect();
-            return Err(Error::cannot_be(field, HeatDeedSays::Short { findings }));
+            let says = HeatDeedSays::Short { findings };
+            let found = &judged.findings;
+            let stop = broken(facts, field, Topic::Heat, says, found, as_it_happened)?;
+            self.stops.push(stop);
         }
         if judged.answer != Answer::Enough {
             self.warnings
@@ -149,6 +168,7 @@ impl Looked {
             birth
                 .reasons
                 .extend(Reason::all(Topic::Heat, self.because.clone()));
+            birth.stops.extend(self.stops.iter().cloned());
         }
         if plan.births.is_empty() {
             let lots: Vec<_> = plan.changes.iter().map(|change| change.lot).collect();
@@ -157,6 +177,11 @@ impl Looked {
                 .into_iter()
                 .flat_map(|lot| links.iter().map(move |link| (lot, link.clone())));
             plan.reasons.extend(each);
+            let touched: Vec<_> = plan.changes.iter().map(|of| (of.lot, of.pack)).collect();
+            for stop in self.stops {
+                let on = |(lot, pack): &(LotId, PackId)| (*lot, Some(*pack), stop.clone());
+                plan.stops.extend(touched.iter().map(on));
+            }
         }
         plan.warnings.extend(self.warnings);
     }

@@ -1,12 +1,13 @@
 //! Packs go elsewhere, or are frozen or thawed.
 
 use super::facts::{choice, place, wanted};
-use super::{Done, Header, perform};
+use super::{Done, Header, happened, perform};
 use crate::caller::Caller;
 use crate::error::Result;
 use crate::wire::asked::MoveAsked;
 use domain::deed::draw::Choice;
-use domain::deed::relocate;
+use domain::deed::relocate::{self, Whither};
+use domain::family::Lists;
 use domain::words::DeedKind;
 
 /// Records a move.
@@ -23,6 +24,7 @@ pub fn take(app: &Caller<'_>, asked: &MoveAsked) -> Result<Done> {
         place: None,
         note: asked.note.as_ref(),
     };
+    let happened = happened::told(asked.as_it_happened, asked.note.as_ref())?;
     perform(app, header, asked, |facts| {
         let named = facts.named(&asked.lot.0, "lot")?;
         let choice = match (
@@ -35,11 +37,19 @@ pub fn take(app: &Caller<'_>, asked: &MoveAsked) -> Result<Done> {
         let to = asked
             .to
             .as_ref()
-            .map(|to| place(&facts.standing.lists, &to.0, "to"))
+            .map(|to| whither(&facts.standing.lists, &to.0))
             .transpose()?;
         let lot = facts.lot(&named.code, wanted(&choice))?;
         let state = asked.state.map(|state| state.0);
-        let plan = relocate::plan(&lot, &choice, to, state, &facts.moment, facts.kitchen.zone)?;
+        let (moment, zone) = (facts.moment, facts.kitchen.zone);
+        let plan = relocate::plan(&lot, &choice, to, state, &moment, zone, happened)?;
         facts.record(asked.id.0.to_string(), DeedKind::Move, &plan)
+    })
+}
+
+fn whither(lists: &Lists, code: &str) -> Result<Whither> {
+    Ok(Whither {
+        place: place(lists, code, "to")?,
+        is_counter: lists.places.get(code).is_some_and(|place| place.is_counter),
     })
 }

@@ -26,6 +26,11 @@ messages! {
         WhyBack "why-back",
         WhichBack "which-back" { lot: LotCode, packs: u32 },
         WhyVoid "why-void",
+        WhatHappened "what-happened",
+        WhyDisposed "why-disposed",
+        WhatPutRight "what-put-right",
+        WhyHeld "why-held",
+        NothingHeld "nothing-held",
         TakeOff "take-off" { lots: String },
     }
 }

@@ -3,7 +3,7 @@
 use super::facts::{Facts, choice, packing, place, wanted};
 use super::measure::{self, Readings};
 use super::says::StepKindSays;
-use super::{Done, Header, approval, cure, heat, perform, stable};
+use super::{Done, Header, approval, cure, happened, heat, perform, stable};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::read::Reading;
@@ -23,7 +23,7 @@ use domain::origin::Origin;
 use domain::product::Product;
 use domain::says::Says;
 use domain::series::Series;
-use domain::words::{Addition, Allergen, DeedKind, StepKind};
+use domain::words::{Addition, Allergen, DeedKind, StepKind, Topic};
 use domain::yields::Verdict;
 use std::collections::hash_map::Entry;
 use std::collections::{BTreeSet, HashMap};
@@ -47,6 +47,7 @@ pub fn take(app: &Caller<'_>, asked: &StepAsked) -> Result<Done> {
         note: asked.note.as_ref(),
     };
     let readings = Readings::of(asked.readings.as_ref(), "readings.")?;
+    let happened = happened::told(asked.as_it_happened, asked.note.as_ref())?;
     perform(app, header, asked, |facts| {
         let (lots, choices) = inputs(facts, asked)?;
         let outputs = outputs(facts, asked)?;
@@ -54,8 +55,8 @@ pub fn take(app: &Caller<'_>, asked: &StepAsked) -> Result<Done> {
             .iter()
             .map(|output| output.product.clone())
             .collect();
-        let cure = cure::look(facts, asked, kind, &lots, &choices, &products)?;
-        let heat = heat::look(facts, asked, kind, &products)?;
+        let cure = cure::look(facts, asked, kind, &lots, &choices, &products, happened)?;
+        let heat = heat::look(facts, asked, kind, &products, happened)?;
         let ready = stable::ready(facts, kind, &lots)?;
         let step = Step {
             kind,
@@ -76,6 +77,8 @@ pub fn take(app: &Caller<'_>, asked: &StepAsked) -> Result<Done> {
                 .approval("vacuum", facts.moment.day)
                 .map(str::to_owned),
             law: facts.law(),
+            puts_right: heat.proves.then_some(Topic::Heat),
+            as_it_happened: happened,
         };
         let codes = codes(facts, step.origin(), step.outputs.len())?;
         let mut plan = step.plan(&codes)?;

@@ -6,9 +6,11 @@ use super::{Prepared, Wanted, heights};
 use crate::error::{Error, Result};
 use crate::problems::TitleSays;
 use domain::moment::day_of;
+use domain::refusal::{Refusal as StopRefusal, RefusalKind};
 use domain::rows::Finding;
 use domain::statement::check_languages;
-use domain::words::{Profile, State};
+use domain::stop;
+use domain::words::{Profile, State, StopKind};
 use labels::{Dpi, Facts, Purpose, Refusal, Template, lay_out};
 
 /// What the label of a pack is for: what the named template is for, else what the pack is.
@@ -78,6 +80,7 @@ pub fn place(
 ) -> Result<Prepared> {
     let retail = matches!(purpose, Purpose::Retail | Purpose::DirectSale);
     if retail {
+        refuse_stopped(writer, number)?;
         refuse_unlawful(writer)?;
         refuse_missing_languages(writer)?;
     }
@@ -115,6 +118,19 @@ pub fn place(
         }
     }
     Err(refused(writer, &facts, purpose, first, dpi))
+}
+
+/// A customer's label is not made of what is stopped.
+fn refuse_stopped(writer: &Writer<'_>, number: u32) -> Result<()> {
+    let now = writer.reading.now;
+    let today = day_of(now, writer.kitchen.zone);
+    let Some(stop) = stop::of_label(writer.lot, writer.pack(number), now, today) else {
+        return Ok(());
+    };
+    Err(match stop.kind {
+        StopKind::Held => StopRefusal::new(RefusalKind::Held, "lot", stop.says).into(),
+        _ => Error::label_refused(LabelTitle::Stopped, stop.says),
+    })
 }
 
 fn refuse_unlawful(writer: &Writer<'_>) -> Result<()> {

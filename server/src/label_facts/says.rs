@@ -29,6 +29,7 @@ messages! {
 messages! {
     /// The sorts of refusal.
     LabelTitle in "label-title" {
+        Stopped "stopped",
         NotLawful "not-lawful",
         LanguageMissing "language-missing",
         LettersTooLow "letters-too-low",

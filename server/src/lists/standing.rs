@@ -8,6 +8,7 @@ use crate::wire::lists::RecipeEntry;
 use domain::family::{Listed, Lists};
 use domain::lot::PlaceId;
 use domain::product::Part;
+use domain::words::PlaceKind;
 use serde::Deserialize;
 use std::collections::{BTreeMap, HashMap};
 use std::sync::Arc;
@@ -31,6 +32,8 @@ pub struct Standing {
 struct Named {
     name: String,
     country: Option<String>,
+    /// Of a place: what it is for.
+    kind: Option<String>,
 }
 
 impl Standing {
@@ -83,7 +86,13 @@ fn parts(body: &str) -> Result<Vec<Part>> {
 }
 
 fn add(list: &mut BTreeMap<String, Listed>, code: String, body: &str) -> Result<()> {
-    let Named { name, country } = serde_json::from_str(body).map_err(|error| damaged(&error))?;
-    list.insert(code, Listed { name, country });
+    let named: Named = serde_json::from_str(body).map_err(|error| damaged(&error))?;
+    let is_counter = named.kind.as_deref() == Some(PlaceKind::Counter.as_str());
+    let listed = Listed {
+        name: named.name,
+        country: named.country,
+        is_counter,
+    };
+    list.insert(code, listed);
     Ok(())
 }

@@ -14,6 +14,20 @@ use store::{Conn, list_lots};
 /// The most pieces.
 const MOST: i64 = 2_000;
 
+/// The lots on hand that are pieces: whose product is released.
+///
+/// # Errors
+/// The database is away, or the record is damaged.
+pub fn hanging(app: &Caller<'_>, conn: &mut Conn) -> Result<Vec<i32>> {
+    let standing = app.standing(conn)?;
+    let released = standing.lists.products.values();
+    let products: Vec<&str> = released
+        .filter(|product| product.release.is_some())
+        .map(|product| product.code.as_str())
+        .collect();
+    Ok(list_lots::on_hand_of(conn, &products, MOST)?)
+}
+
 /// Every piece on hand.
 ///
 /// # Errors
@@ -21,12 +35,7 @@ const MOST: i64 = 2_000;
 pub fn read(app: &Caller<'_>, conn: &mut Conn) -> Result<CureRoomRead> {
     let standing = app.standing(conn)?;
     let today = day_of(app.now(), standing.kitchen.zone);
-    let released = standing.lists.products.values();
-    let products: Vec<&str> = released
-        .filter(|product| product.release.is_some())
-        .map(|product| product.code.as_str())
-        .collect();
-    let lots = list_lots::on_hand_of(conn, &products, MOST)?;
+    let lots = hanging(app, conn)?;
     let start = Start::Keys(&lots);
     let reading = Reading::told_by(app.app(), conn, standing.clone(), start, Extent::ANCESTORS)?;
     let rules = &app.law.trade.cure_room;

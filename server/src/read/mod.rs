@@ -14,6 +14,7 @@ pub mod names;
 pub mod prints;
 pub mod says;
 pub mod scan;
+pub mod stops;
 pub mod trace;
 pub mod why;
 pub mod yields;
@@ -23,11 +24,13 @@ use crate::error::Result;
 use crate::lists::kitchen::Kitchen;
 use crate::lists::standing::Standing;
 use crate::named::named;
+use chrono::{DateTime, Utc};
 use domain::code::LotCode;
 use domain::family::{Family, LotView, view};
 use domain::law::Law;
 use domain::lot::{Lot, LotId};
 use domain::refusal::Refusal;
+use std::collections::HashMap;
 use std::sync::Arc;
 use store::Conn;
 use store::family::{Extent, Start};
@@ -42,6 +45,8 @@ pub struct Reading<'a> {
     pub standing: Arc<Standing>,
     /// The law of the kitchen's place.
     pub law: &'a Law,
+    /// When it was read.
+    pub now: DateTime<Utc>,
 }
 
 impl<'a> Reading<'a> {
@@ -92,6 +97,7 @@ impl<'a> Reading<'a> {
             family: store::family::load(conn, start, extent, app)?,
             law: app.law.laws.of(standing.kitchen.entry.profile.0),
             standing,
+            now: app.now(),
         })
     }
 
@@ -115,6 +121,8 @@ impl<'a> Reading<'a> {
             &self.standing.lists,
             self.law,
             &languages,
+            self.now,
+            self.kitchen().zone,
         )
     }
 }
@@ -166,5 +174,10 @@ pub fn lot_with(app: &App, conn: &mut Conn, row: LotRow, rows: &[PackRow]) -> Re
         .map(PackRow::pack)
         .collect::<store::Result<_>>()?;
     let released = product.release.is_some() && store::record::is_released(conn, row.id)?;
-    Ok(row.into_lot(product, packs, released)?)
+    let stops = match row.stopped {
+        true => store::stops::of_lots(conn, &[row.id])?,
+        false => HashMap::new(),
+    };
+    let stops = stops.into_values().flatten().collect();
+    Ok(row.into_lot(product, packs, stops, released)?)
 }

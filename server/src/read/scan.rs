@@ -9,6 +9,7 @@ use domain::code::NotACode;
 use domain::lot::{Lot, Pack};
 use domain::moment::day_of;
 use domain::scanned::{self, Scanned};
+use domain::stop;
 use domain::verdict::{self, Answer, VerdictSays};
 use store::packs::Wanted;
 use store::{Conn, lots};
@@ -40,10 +41,13 @@ pub fn scan(app: &Caller<'_>, conn: &mut Conn, text: &str) -> Result<ScanRead> {
         None => Wanted::OnHand,
     };
     let lot = lot_of(app, conn, row, &wanted)?;
-    let today = day_of(app.now(), kitchen.zone);
+    let now = app.now();
+    let today = day_of(now, kitchen.zone);
     let of = |pack: &Pack| {
-        if lot.waits_for_release() && pack.now.is_on_hand() {
-            return Answer::not_released();
+        let stops = stop::on(&lot, Some(pack), now, today);
+        let stops = Some(stops).filter(|_| pack.now.is_on_hand());
+        if let Some(answer) = stops.and_then(|stops| Answer::stopped(&stops)) {
+            return answer;
         }
         verdict::of_pack(
             &pack.now,

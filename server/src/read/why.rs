@@ -8,6 +8,7 @@ use crate::wire::answers::WhyRead;
 use crate::wire::answers::because::because_read;
 use domain::dates::Because;
 use domain::family::nearest_links;
+use domain::plan::Reason;
 use domain::words::Topic;
 use std::collections::BTreeMap;
 use store::Conn;
@@ -30,6 +31,14 @@ pub fn everything(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<WhyRe
             let told = |link: &Because| because_read(link, &reading.law.rows, &speech);
             topics.insert(topic.as_str().to_owned(), links.iter().map(told).collect());
         }
+    }
+    let own = reading.family.get(id).map(|of| of.reasons.iter());
+    let stops = own.into_iter().flatten();
+    let stops = stops.filter(|reason| reason.topic == Topic::Stop);
+    let told = |reason: &Reason| because_read(&reason.because, &reading.law.rows, &speech);
+    let stops: Vec<_> = stops.map(told).collect();
+    if !stops.is_empty() {
+        topics.insert(Topic::Stop.as_str().to_owned(), stops);
     }
     let rules = topics.values().flatten();
     let rules: Vec<String> = rules.map(|link| link.rule.clone()).collect();

@@ -11,6 +11,7 @@ use crate::log;
 use crate::wire::answers::DeedDone;
 use crate::wire::asked::*;
 use crate::wire::cures::ReleaseAsked;
+use crate::wire::stops::{DispositionAsked, HoldAsked};
 use actix_web::{HttpResponse, Route, web};
 use serde::de::DeserializeOwned;
 
@@ -74,6 +75,23 @@ pub fn add(api: &mut Api) {
         deed(deeds::correct::take),
     )
     .takes::<CorrectionAsked>()
+    .answers::<DeedDone>(&[201, 200], done);
+    api.post(
+        "/api/dispositions",
+        "A person disposes of what is stopped",
+        deed(deeds::dispose::take),
+    )
+    .takes::<DispositionAsked>()
+    .answers::<DeedDone>(&[201, 200], done);
+    api.post("/api/holds", "Lots are held", deed(deeds::hold::place))
+        .takes::<HoldAsked>()
+        .answers::<DeedDone>(&[201, 200], done);
+    api.post(
+        "/api/hold-releases",
+        "Held lots are let go",
+        deed(deeds::hold::release),
+    )
+    .takes::<HoldAsked>()
     .answers::<DeedDone>(&[201, 200], done);
     api.post(
         "/api/steps/{id}/void",

@@ -78,6 +78,12 @@ pub fn add(api: &mut Api) {
     api.get("/api/scan", "May this pack be sold?", web::get().to(scan))
         .query("code", "Whatever the scanner sent")
         .answers::<ScanRead>(&[200], "The verdict");
+    api.get(
+        "/api/stops",
+        "Every stop that stands, by place",
+        web::get().to(stops),
+    )
+    .answers::<StopsRead>(&[200], "The stops");
     api.get("/api/steps/{id}", "Any deed on record", web::get().to(deed))
         .answers::<DeedRead>(&[200], "The deed");
 }
@@ -205,4 +211,12 @@ pub fn known(conn: &mut store::Conn, id: &str) -> Result<store::deeds::DeedRow> 
     let uid = super::deeds::id(id)?;
     let deed = store::deeds::by_uid(conn, uid.0.as_bytes())?;
     deed.ok_or_else(|| Error::not_found(DeedSays::Unknown { id: id.to_owned() }))
+}
+
+async fn stops(asking: Asking) -> Result<HttpResponse> {
+    let read = blocking(move || {
+        let app = asking.caller();
+        app.store.read(|conn| read::stops::standing(&app, conn))
+    });
+    Ok(HttpResponse::Ok().json(read.await?))
 }

@@ -189,6 +189,8 @@ pub struct StepAsked {
     pub log: Option<Vec<LogAsked>>,
     /// What is to be said of its cure, beyond what the product says.
     pub cure: Option<CureAsked>,
+    /// It was done although a limit or a stop forbids it: the note says what happened.
+    pub as_it_happened: Option<bool>,
     /// A word about it.
     pub note: Option<Note>,
 }
@@ -267,6 +269,8 @@ pub struct MoveAsked {
     pub to: Option<Code>,
     /// How they are kept from now on.
     pub state: Option<StateWord>,
+    /// It was done although a limit or a stop forbids it: the note says what happened.
+    pub as_it_happened: Option<bool>,
     /// A word about it.
     pub note: Option<Note>,
 }
@@ -295,6 +299,8 @@ pub struct DepartureAsked {
     pub to: Option<Line>,
     /// Why.
     pub why: Option<Note>,
+    /// It was done although a limit or a stop forbids it: the note says what happened.
+    pub as_it_happened: Option<bool>,
     /// A word about it.
     pub note: Option<Note>,
 }

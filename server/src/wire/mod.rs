@@ -9,11 +9,12 @@ pub mod money;
 pub mod prints;
 pub mod says;
 pub mod scalars;
+pub mod stops;
 pub mod unread;
 
 pub use scalars::{
-    AdditionWord, AllergenWord, CurePartWord, DepartureKindWord, HeatUnitsWord, KeepFromWord,
-    MassUnitsWord, PackagingWord, PlaceKindWord, ProductKindWord, ProfileWord, SideWord,
-    SpeciesWord, StateWord,
+    AdditionWord, AllergenWord, CurePartWord, DepartureKindWord, DisposalWord, HeatUnitsWord,
+    KeepFromWord, MassUnitsWord, PackagingWord, PlaceKindWord, ProductKindWord, ProfileWord,
+    SideWord, SpeciesWord, StateWord,
 };
 pub use scalars::{Amount, Code, Day, Instant, Line, Note, Number, Vocabulary, Weight, Word};

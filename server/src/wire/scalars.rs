@@ -249,6 +249,7 @@ vocabularies!(
     PlaceKind,
     StepKind,
     DepartureKind,
+    Disposal,
     Addition,
     KeepFrom,
     Side,
@@ -310,6 +311,8 @@ pub type StateWord = Word<words::State>;
 pub type PlaceKindWord = Word<words::PlaceKind>;
 /// A word of [`words::DepartureKind`].
 pub type DepartureKindWord = Word<words::DepartureKind>;
+/// A word of [`words::Disposal`].
+pub type DisposalWord = Word<words::Disposal>;
 /// A word of [`words::Addition`].
 pub type AdditionWord = Word<words::Addition>;
 /// A word of [`words::KeepFrom`].

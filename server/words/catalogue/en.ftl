@@ -110,6 +110,9 @@ DeedKind-take-back = take-back
 DeedKind-measure = measure
 DeedKind-count = count
 DeedKind-release = release
+DeedKind-dispose = disposition
+DeedKind-hold = hold
+DeedKind-hold-release = hold let go
 DeedKind-clean-down = clean-down
 DeedKind-void = void
 DeedKind-correct = correct
@@ -342,7 +345,6 @@ moment-long-ago = { $at } is more than { $days ->
  } back. Add a note that says why it is entered only now.
 moment-not-made-yet = { $lot } was made { $made }; it cannot be used at { $at }.
 moment-not-done-yet = The deed was made { $done }; it cannot be used at { $at }.
-lot-not-released = { $lot } ({ $product }) is still in its cure. Weigh it and release it first; the cure room shows what is missing.
 draw-no-pack = Name at least one pack.
 draw-pack-twice = Pack { $pack } is named twice.
 draw-voided = { $lot } was voided. Pull its labels and use the right lot.
@@ -372,7 +374,6 @@ step-named-twice = { $pack } is named twice in this step.
 step-two-scales-apart = Two scales differ by at most { $percent } % of what goes in: { $bound } of { $inputs }, not { $grams }.
 step-more-out = { $out } came out of { $inputs }. Weigh again, or name what was added (water, ice, steam, scale-difference).
 step-less-than-nothing = A pack cannot hold less than nothing.
-step-past-date = { $pack } was to be used by { $date }. Ask before you go on.
 step-frozen = { $pack } is on record as frozen. Enter the thaw, so that its days are counted.
 step-two-scales = { $grams } is put down to two scales and stays unexplained.
 receive-killed-later = Killed on { $killed }, received on { $received }. One of the two is wrong.
@@ -382,7 +383,6 @@ receive-supplier-past = The supplier's date is past: { $date }. Do not use it.
 receive-other-species = { $product } is of { $species }; the animal is { $animal }.
 receive-side-known = The { $side } side of this animal was received as { $lot }.
 depart-taken-back = { $pack } came back from a customer. It is never for sale again; discard it.
-depart-past-date = { $pack } was to be used by { $date }. It should not have gone out.
 count-nothing = Say for each pack what it weighs, or that it is missing.
 count-twice = Pack { $pack } is counted twice.
 count-too-much = { $pack } was born with { $made }; { $grams } cannot be in it.
@@ -593,7 +593,7 @@ release-not-signed = Nobody has signed. Whoever answers for the cure room tests 
 ## Cures and brine
 
 cure-deed-caution = Curing salts are poison in excess: a few grams too many can kill. Weigh them, never measure by spoon; lock them away; have a second person check the weight. These numbers are an aid: your local code, your approved plan and the licensed person decide.
-cure-deed-refused = { $findings } { cure-deed-caution }
+cure-deed-refused = { $findings } Is it typed right? If it was done so, tell it as it happened, with a note: what came out is then stopped. { cure-deed-caution }
 cure-weight-cannot-be = { $grams } cannot be: give a weight from { $none } to { $most }.
 cure-no-meat = There is no weight of meat. Weigh it raw, before the cure goes on.
 cure-class-and-method = { $class } and { $method } do not go together: the limits for whole pieces are not for ground meat. Choose the method comminuted for ground meat, and only for it.
@@ -829,7 +829,7 @@ change-source-lots = { $path }, lots { $lots }
 
 ## Heat and cooling
 
-heat-deed-short = { $findings } Go on and measure again, or enter what came out as a raw product.
+heat-deed-short = { $findings } Is it typed right? If so, go on and measure again. If that is how it ended, tell it as it happened, with a note: what came out is then stopped.
 limit-at-most = at most { $value }
 limit-below = below { $value }
 limit-at-least = at least { $value }
@@ -1169,7 +1169,9 @@ title-voided = Voided
 title-in-the-way = Later deeds depend on it
 title-clash = It contradicts the record
 title-missing = Counted as missing
-title-not-approved = No approval on file
+title-limit = Beyond a limit
+title-stopped = Stopped
+title-held = On hold
 title-not-released = Not released
 title-not-found = Not found
 title-id-used = The id was used
@@ -1605,6 +1607,7 @@ label-refused-voided = { $lot } was voided: it has no label any more.
 label-refused-dpi = { $dpi } dpi is not known; 203 or 300.
 label-refused-no-such-pack = { $lot } has { $packs } packs; there is no pack { $pack }.
 label-refused-nothing-on-hand = Nothing of { $lot } is on hand, so there is nothing to label. Name packs to print theirs.
+label-title-stopped = It is stopped
 label-title-not-lawful = The statement is not lawful
 label-title-language-missing = A language is missing
 label-title-letters-too-low = The letters are too low
@@ -1697,3 +1700,42 @@ query-limit-range = 1 to { $most } at once.
 query-no-law = There is no law of "{ $place }" here. Places are: { $known }.
 query-no-animal = No animal on record has the id "{ $id }".
 query-dose-or-target = Say how much nitrite: dose_percent (curing salt of the meat) or target_ppm, not both.
+
+## Stops
+
+StopKind-voided = voided
+StopKind-held = on hold
+StopKind-failed = a limit was broken
+StopKind-not-released = not released
+StopKind-past-its-day = past its day
+
+Disposal-discarded = Discarded
+Disposal-returned = Returned
+Disposal-released = Released
+Disposal-put-right = Put right
+
+stop-voided = { $lot } was voided: whatever carries its label is not what the label says. Pull it.
+stop-not-released = { $lot } ({ $product }) is still in its cure. Weigh it and release it first; the cure room shows what is missing.
+stop-past-day = { $pack } was to be used by { $date }. Discard it or send it back.
+stop-held = On hold: { $why }. Leave it where it is.
+stop-held-rule = hold
+stop-broke = { $findings } Put it right or discard it.
+stop-refused = { $pack } is stopped. { $stop }
+stop-passed = { $pack } went on although it was stopped. { $stop }
+stop-inherited = Made from { $pack }, which was stopped. { $stop }
+
+dispose-no-witness = Who saw it go? Name a second person.
+dispose-nothing-stands = Nothing stands on { $lot } that could be let go.
+dispose-left = { $what } by { $by }, seen by { $witness }: { $why }
+dispose-let-go = { $what } by { $by }: { $why }. It was stopped for this: { $stop }
+dispose-rule = disposition
+
+hold-no-hold = No hold stands on { $lot }.
+
+deed-what-happened = Say in the note what happened: it broke a limit or passed a stop.
+deed-why-disposed = Say why.
+deed-what-put-right = Name the deed that put it right, in document.
+deed-why-held = Say why it is held or let go.
+deed-nothing-held = Name at least one lot.
+
+void-of-hold = A hold is not voided. Let it go by a hold release, with the reason.

@@ -110,6 +110,9 @@ DeedKind-take-back = reprise
 DeedKind-measure = relevé
 DeedKind-count = comptage
 DeedKind-release = libération
+DeedKind-dispose = décision
+DeedKind-hold = blocage
+DeedKind-hold-release = déblocage
 DeedKind-clean-down = nettoyage
 DeedKind-void = annulation
 DeedKind-correct = correction
@@ -342,7 +345,6 @@ moment-long-ago = { $at } remonte à plus de { $days ->
  }. Ajoutez une note qui dit pourquoi c'est saisi seulement maintenant.
 moment-not-made-yet = { $lot } a été fait { $made } ; on ne peut pas s'en servir { $at }.
 moment-not-done-yet = L'acte date du { $done } ; on ne peut pas y toucher { $at }.
-lot-not-released = { $lot } ({ $product }) est encore en salaison. Pesez-le et libérez-le d'abord ; le saloir montre ce qui manque.
 draw-no-pack = Indiquez au moins un paquet.
 draw-pack-twice = Le paquet { $pack } est indiqué deux fois.
 draw-voided = { $lot } a été annulé. Retirez ses étiquettes et prenez le bon lot.
@@ -372,7 +374,6 @@ step-named-twice = { $pack } est indiqué deux fois dans cette étape.
 step-two-scales-apart = Deux balances diffèrent d'au plus { $percent } % de ce qui entre : { $bound } sur { $inputs }, pas { $grams }.
 step-more-out = { $out } sont sortis de { $inputs }. Repesez, ou indiquez ce qui a été ajouté (eau, glace, vapeur, écart de balances).
 step-less-than-nothing = Un paquet ne peut pas contenir moins que rien.
-step-past-date = { $pack } était à utiliser au plus tard le { $date }. Demandez avant de continuer.
 step-frozen = { $pack } est inscrit comme congelé. Saisissez la décongélation, pour que ses jours soient comptés.
 step-two-scales = { $grams } sont mis sur le compte de deux balances et restent inexpliqués.
 receive-killed-later = Abattu le { $killed }, réceptionné le { $received }. L'une des deux dates est fausse.
@@ -385,7 +386,6 @@ receive-supplier-past = La date du fournisseur est passée : { $date }. Ne l'ut
 receive-other-species = Espèce de { $product } : { $species } ; espèce de l'animal : { $animal }.
 receive-side-known = Cette partie de l'animal ({ $side }) a été réceptionnée : { $lot }.
 depart-taken-back = { $pack } est revenu d'un client. Il ne se vend plus jamais ; jetez-le.
-depart-past-date = { $pack } était à utiliser au plus tard le { $date }. Il n'aurait pas dû sortir.
 count-nothing = Dites pour chaque paquet ce qu'il pèse, ou qu'il manque.
 count-twice = Le paquet { $pack } est compté deux fois.
 count-too-much = { $pack } pesait { $made } à l'origine ; il ne peut pas contenir { $grams }.
@@ -596,7 +596,7 @@ release-not-signed = Personne n'a signé. La personne responsable du saloir cont
 ## Cures and brine
 
 cure-deed-caution = Les sels nitrités sont un poison en excès : quelques grammes de trop peuvent tuer. Pesez-les, jamais à la cuillère ; gardez-les sous clé ; faites vérifier la pesée par une deuxième personne. Ces chiffres sont une aide : la réglementation locale, votre plan approuvé et la personne responsable décident.
-cure-deed-refused = { $findings } { cure-deed-caution }
+cure-deed-refused = { $findings } Est-ce bien saisi ? Si cela a été fait ainsi, dites-le tel quel, avec une note : ce qui en est sorti est alors arrêté. { cure-deed-caution }
 cure-weight-cannot-be = { $grams } : impossible, donnez un poids de { $none } à { $most }.
 cure-no-meat = Il n'y a pas de poids de viande. Pesez-la crue, avant de mettre le sel.
 cure-class-and-method = { $class } et { $method } ne vont pas ensemble : les limites des pièces entières ne valent pas pour la viande hachée. Choisissez la méthode « haché » (comminuted) pour la viande hachée, et seulement pour elle.
@@ -835,7 +835,7 @@ change-source-lots = { $path }, lots { $lots }
 
 ## Heat and cooling
 
-heat-deed-short = { $findings } Continuez et mesurez de nouveau, ou inscrivez ce qui en est sorti comme un produit cru.
+heat-deed-short = { $findings } Est-ce bien saisi ? Si oui, continuez et mesurez de nouveau. Si cela s'est terminé ainsi, dites-le tel quel, avec une note : ce qui en est sorti est alors arrêté.
 limit-at-most = { $value } au plus
 limit-below = moins de { $value }
 limit-at-least = { $value } au moins
@@ -1175,7 +1175,9 @@ title-voided = Annulé
 title-in-the-way = Des actes plus récents en dépendent
 title-clash = Contraire au registre
 title-missing = Compté comme manquant
-title-not-approved = Pas d'approbation au dossier
+title-limit = Au-delà d'une limite
+title-stopped = Arrêté
+title-held = Bloqué
 title-not-released = Pas libéré
 title-not-found = Introuvable
 title-id-used = L'identifiant a déjà servi
@@ -1608,6 +1610,7 @@ label-refused-no-such-pack = { $lot } a { $packs ->
    *[other] { $packs } paquets
  } ; il n'y a pas de paquet { $pack }.
 label-refused-nothing-on-hand = Il n'y a rien de { $lot } en stock, donc rien à étiqueter. Indiquez des paquets pour imprimer leurs étiquettes.
+label-title-stopped = C'est arrêté
 label-title-not-lawful = La mention n'est pas légale
 label-title-language-missing = Il manque une langue
 label-title-letters-too-low = Les lettres sont trop basses
@@ -1700,3 +1703,42 @@ query-limit-range = De 1 à { $most } à la fois.
 query-no-law = Pas de règles pour « { $place } » ici. Les lieux sont : { $known }.
 query-no-animal = Aucun animal inscrit n'a l'identifiant « { $id } ».
 query-dose-or-target = Dites combien de nitrite : dose_percent (sel nitrité par rapport à la viande) ou target_ppm, pas les deux.
+
+## Arrêts
+
+StopKind-voided = annulé
+StopKind-held = bloqué
+StopKind-failed = une limite a été dépassée
+StopKind-not-released = non libéré
+StopKind-past-its-day = date dépassée
+
+Disposal-discarded = Jeté
+Disposal-returned = Renvoyé
+Disposal-released = Libéré
+Disposal-put-right = Remis en ordre
+
+stop-voided = { $lot } a été annulé : ce qui porte son étiquette n'est pas ce qu'elle dit. Retirez-le.
+stop-not-released = { $lot } ({ $product }) est encore en salaison. Pesez-le et libérez-le d'abord ; la salle de salaison montre ce qui manque.
+stop-past-day = { $pack } était à utiliser au plus tard le { $date }. Jetez-le ou renvoyez-le.
+stop-held = Bloqué : { $why }. Laissez-le où il est.
+stop-held-rule = blocage
+stop-broke = { $findings } Remettez-le en ordre ou jetez-le.
+stop-refused = { $pack } est arrêté. { $stop }
+stop-passed = { $pack } est parti alors qu'il était arrêté. { $stop }
+stop-inherited = Fait avec { $pack }, qui était arrêté. { $stop }
+
+dispose-no-witness = Qui l'a vu partir ? Nommez une deuxième personne.
+dispose-nothing-stands = Rien n'arrête { $lot } qui puisse être levé.
+dispose-left = { $what } par { $by }, vu par { $witness } : { $why }
+dispose-let-go = { $what } par { $by } : { $why }. Il était arrêté pour ceci : { $stop }
+dispose-rule = décision
+
+hold-no-hold = Aucun blocage sur { $lot }.
+
+deed-what-happened = Dites dans la note ce qui s'est passé : une limite ou un arrêt a été dépassé.
+deed-why-disposed = Dites pourquoi.
+deed-what-put-right = Nommez dans document l'opération qui l'a remis en ordre.
+deed-why-held = Dites pourquoi c'est bloqué ou débloqué.
+deed-nothing-held = Nommez au moins un lot.
+
+void-of-hold = Un blocage ne s'annule pas. Levez-le par un déblocage, avec la raison.

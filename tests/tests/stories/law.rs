@@ -124,7 +124,7 @@ fn vacuum_needs_an_approval_where_the_law_wants_one(engine: Engine) {
     let pack =
         |product: &str| turn(&caller, "pack", &pig, 500, product).which("packaging", "vacuum");
     // us-R3: cured here, so not cured at a regulated plant.
-    pack("bacon").refused(409, "outputs[0].packaging");
+    pack("bacon").refused(422, "outputs[0].packaging");
     let before = caller.lot(&pig)["on_hand_grams"].clone();
     assert_eq!(before, 10_000, "nothing was recorded");
     product(

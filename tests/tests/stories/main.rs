@@ -14,3 +14,4 @@ mod refused;
 mod scenario;
 mod statement_counts;
 mod statements;
+mod stops;

@@ -6,7 +6,7 @@ use super::says::{DateSays, EventSays, FirstDaySays};
 use super::{Because, Later, Vacuum, earliest};
 use crate::law::Law;
 use crate::product::Product;
-use crate::refusal::{Refusal, RefusalKind, Result};
+use crate::refusal::{Refusal, Result};
 use crate::rows::{Bound, RowId};
 use crate::says::{Arg, Says};
 use crate::words::{DeedKind, KeepFrom, Packaging, ProductKind, StepKind};
@@ -37,6 +37,8 @@ pub struct Making<'a> {
     pub approved: Option<&'a str>,
     /// The law of the place.
     pub law: &'a Law,
+    /// Was it made all the same, whatever the law forbids?
+    pub as_it_happened: bool,
 }
 
 /// The date of something that went in.
@@ -68,6 +70,8 @@ pub struct Dated {
     pub because: Vec<Because>,
     /// For the one who did it.
     pub warnings: Vec<Says>,
+    /// The limit that it broke, where it was made all the same.
+    pub failed: Option<Because>,
 }
 
 impl Making<'_> {
@@ -306,7 +310,11 @@ impl Making<'_> {
                 packaging,
                 source: self.law.rows.source(row),
             };
-            return Err(Refusal::new(RefusalKind::NotApproved, "packaging", detail));
+            let because = Because::law(detail, row);
+            if !self.as_it_happened {
+                return Err(Refusal::limit("packaging", &because));
+            }
+            chain.failed = Some(because);
         }
         match (self.approved, &rules.approval, &rules.plan) {
             (Some(number), Some(row), _) => {
@@ -341,6 +349,7 @@ struct Chain {
     date: Option<NaiveDate>,
     because: Vec<Because>,
     warnings: Vec<Says>,
+    failed: Option<Because>,
 }
 
 impl Chain {
@@ -355,6 +364,7 @@ impl Chain {
             later,
             because: self.because,
             warnings: self.warnings,
+            failed: self.failed,
         }
     }
 }

@@ -7,6 +7,7 @@ use crate::lot::Lot;
 use crate::moment::Moment;
 use crate::plan::Plan;
 use crate::refusal::{Refusal, RefusalKind, Result};
+use crate::stop::{Act, Passed, ask};
 use crate::words::{Account, DepartureKind};
 use chrono_tz::Tz;
 
@@ -21,17 +22,19 @@ pub const fn account(kind: DepartureKind) -> Account {
     }
 }
 
-/// What leaves, or why it may not.
+/// What leaves, or why it may not. What went to people although something stood in its way goes on
+/// record as it happened, and stays flagged.
 ///
 /// # Errors
-/// Nothing or not enough left, a voided lot, a time before it was made, or a pack that a customer
-/// brought back and that is never for sale again.
+/// Nothing or not enough left, a voided lot, a time before it was made, a stop that stands, or a pack
+/// that a customer brought back and that is never for sale again.
 pub fn plan(
     kind: DepartureKind,
     lot: &Lot,
     choice: &Choice,
     moment: &Moment,
     zone: Tz,
+    as_it_happened: bool,
 ) -> Result<Plan> {
     moment.not_before(lot.made_at, &lot.code, zone)?;
     let draws = settle(lot, choice, "")?;
@@ -39,20 +42,20 @@ pub fn plan(
         kind,
         DepartureKind::Sell | DepartureKind::Serve | DepartureKind::Ship
     );
-    if to_people && lot.waits_for_release() {
-        return Err(lot.not_released("lot"));
-    }
-    let mut plan = Plan::default();
+    let passed = match to_people {
+        true => ask(&draws, Act::Leave, moment, as_it_happened, |_| "lot".into())?,
+        false => Passed::default(),
+    };
+    let mut plan = Plan {
+        warnings: passed.warnings,
+        reasons: passed.reasons,
+        ..Plan::default()
+    };
     for draw in &draws {
-        let pack = lot.shown(draw.pack.number);
         if kind == DepartureKind::Sell && draw.pack.now.taken_back {
+            let pack = lot.shown(draw.pack.number);
             let detail = DepartSays::TakenBack { pack };
             return Err(Refusal::new(RefusalKind::Clash, "pack", detail));
-        }
-        let past = draw.pack.now.use_by.filter(|use_by| *use_by < moment.day);
-        if let (Some(date), DepartureKind::Sell | DepartureKind::Serve) = (past, kind) {
-            plan.warnings
-                .push(DepartSays::PastDate { pack, date }.into());
         }
         plan.changes.push(taken(draw, account(kind), moment.day)?);
     }

@@ -3,7 +3,9 @@
 pub mod correct;
 pub mod count;
 pub mod depart;
+pub mod dispose;
 pub mod draw;
+pub mod hold;
 pub mod receive;
 pub mod release;
 pub mod relocate;

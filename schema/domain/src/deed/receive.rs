@@ -192,6 +192,7 @@ impl Receipt<'_> {
             ready: None,
             approved: None,
             law: self.law,
+            as_it_happened: false,
         }
         .date()?;
         if let Some(date) = cap.filter(|date| *date < self.moment.day) {
@@ -216,6 +217,7 @@ impl Receipt<'_> {
             later: dated.later,
             packaging: None,
             reasons: Reason::all(Topic::Date, dated.because),
+            stops: Vec::new(),
             packs,
             note: self.note.clone(),
         });

@@ -42,7 +42,7 @@ pub fn plan(lot: &Lot, release: &Release, by: &str, moment: &Moment, zone: Tz) -
                 .map(|unmet| unmet.says.clone())
                 .collect(),
         };
-        return Err(Refusal::new(RefusalKind::NotReleased, "lot", detail));
+        return Err(Refusal::new(RefusalKind::NotReady, "lot", detail));
     }
     let draws = settle(lot, &Choice::All, "")?;
     let changes = draws

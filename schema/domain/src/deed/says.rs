@@ -4,7 +4,8 @@ use crate::code::LotCode;
 use crate::grams::Grams;
 use crate::measure::Percent;
 use crate::messages;
-use crate::words::{Being, Side, Species, StepKind};
+use crate::says::Says;
+use crate::words::{Being, Disposal, Side, Species, StepKind};
 use chrono::NaiveDate;
 use rust_decimal::Decimal;
 
@@ -40,7 +41,6 @@ messages! {
         TwoScalesApart "two-scales-apart" { percent: Decimal, bound: Grams, inputs: Grams, grams: Grams },
         MoreOut "more-out" { out: Grams, inputs: Grams },
         LessThanNothing "less-than-nothing",
-        PastDate "past-date" { pack: String, date: NaiveDate },
         Frozen "frozen" { pack: String },
         TwoScales "two-scales" { grams: Grams },
     }
@@ -62,7 +62,6 @@ messages! {
     /// What is said of a departure.
     DepartSays in "depart" {
         TakenBack "taken-back" { pack: String },
-        PastDate "past-date" { pack: String, date: NaiveDate },
     }
 }
 
@@ -116,6 +115,7 @@ messages! {
         OfPrint "of-print",
         OfSettlement "of-settlement",
         OfCancellation "of-cancellation",
+        OfHold "of-hold",
         VoidedBefore "voided-before",
         UsedSince "used-since",
         CorrectedSince "corrected-since",
@@ -128,5 +128,23 @@ messages! {
     WeighSays in "weigh" {
         SeveralPacks "several-packs" { lot: LotCode, packs: u32 },
         Heavier "heavier" { lot: LotCode, before: Grams, grams: Grams },
+    }
+}
+
+messages! {
+    /// What is said of a disposition.
+    DisposeSays in "dispose" {
+        NoWitness "no-witness",
+        NothingStands "nothing-stands" { lot: LotCode },
+        Left "left" { what: Disposal, by: String, witness: String, why: String },
+        LetGo "let-go" { what: Disposal, by: String, why: String, stop: Says },
+        Rule "rule",
+    }
+}
+
+messages! {
+    /// What is said of letting a hold go.
+    HoldSays in "hold" {
+        NoHold "no-hold" { lot: LotCode },
     }
 }

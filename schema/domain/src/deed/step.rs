@@ -3,7 +3,7 @@
 use super::draw::{Choice, Draw, settle, weight};
 use super::says::StepSays;
 use crate::code::LotCode;
-use crate::dates::{Making, PartDate, ReadyBecause, date_when_thawed};
+use crate::dates::{Because, Making, PartDate, ReadyBecause, date_when_thawed};
 use crate::grams::Grams;
 use crate::law::Law;
 use crate::limits::{MOST_INPUTS, MOST_OUTPUTS, MOST_PACKS, SCALE_DIFFERENCE_THOUSANDTHS};
@@ -14,6 +14,7 @@ use crate::plan::{Balance, Birth, Change, Plan, Reason};
 use crate::product::Product;
 use crate::refusal::{Refusal, Result};
 use crate::says::Says;
+use crate::stop::{Act, Cause, NewStop, Passed, ask};
 use crate::words::{Account, Addition, Allergen, Packaging, State, StepKind, Topic};
 use chrono::NaiveDate;
 use chrono_tz::Tz;
@@ -44,6 +45,10 @@ pub struct Step<'a> {
     pub approved_vacuum: Option<String>,
     /// The law of the place.
     pub law: &'a Law,
+    /// What the step proves, and so puts right where it had failed.
+    pub puts_right: Option<Topic>,
+    /// Was it done all the same, whatever stood in its way?
+    pub as_it_happened: bool,
 }
 
 /// One lot that a step makes.
@@ -145,7 +150,7 @@ impl Step<'_> {
     pub fn plan(&self, codes: &[LotCode]) -> Result<Plan> {
         self.counts_fit()?;
         let draws = self.draws()?;
-        self.all_released(&draws)?;
+        let passed = self.stops(&draws)?;
         let loss = self.balance(&draws)?;
         let with_animal = draws
             .iter()
@@ -160,8 +165,10 @@ impl Step<'_> {
         let mut plan = Plan {
             balance: Some(balance),
             warnings: self.warnings(&draws),
+            reasons: passed.reasons,
             ..Plan::default()
         };
+        plan.warnings.extend(passed.warnings);
         plan.changes = if self.outputs.is_empty() {
             self.notes(&draws)
         } else {
@@ -170,9 +177,10 @@ impl Step<'_> {
         let parts = self.part_dates(&draws);
         let mut packs_made = 0;
         for (nth, (output, code)) in self.outputs.iter().zip(codes).enumerate() {
-            let (birth, warnings) =
+            let (mut birth, warnings) =
                 self.birth(output, code, &parts, &format!("outputs[{nth}]."))?;
             plan.warnings.extend(warnings);
+            birth.stops.extend(passed.inherited.iter().cloned());
             packs_made += birth.packs.len();
             if packs_made > MOST_PACKS as usize {
                 let detail = StepSays::TooManyPacks { most: MOST_PACKS };
@@ -267,11 +275,6 @@ impl Step<'_> {
         let mut warnings = Vec::new();
         for draw in draws {
             let pack = draw.lot.shown(draw.pack.number);
-            let past = |date: &NaiveDate| *date < self.moment.day;
-            if let Some(date) = draw.pack.now.use_by.filter(past) {
-                let pack = pack.clone();
-                warnings.push(StepSays::PastDate { pack, date }.into());
-            }
             if draw.pack.now.state == State::Frozen {
                 warnings.push(StepSays::Frozen { pack }.into());
             }
@@ -313,18 +316,31 @@ impl Step<'_> {
         draws.iter().map(part).collect()
     }
 
-    /// A cured piece goes on in its cure, or is cooked; nothing else is made of it before it is released.
-    fn all_released(&self, draws: &[Draw<'_>]) -> Result<()> {
+    /// What stands in the way of what goes in. A cured piece goes on in its cure, or is cooked; nothing
+    /// else is made of it before it is released. A turn or a rinse makes nothing, and passes.
+    fn stops(&self, draws: &[Draw<'_>]) -> Result<Passed> {
         use StepKind::*;
-        let goes_on = matches!(
-            self.kind,
-            Cure | Turn | Rinse | Equalise | Hang | Smoke | Chill | Cook | Render
-        );
-        let waiting = draws.iter().position(|draw| draw.lot.waits_for_release());
-        match waiting.filter(|_| !goes_on) {
-            None => Ok(()),
-            Some(nth) => Err(draws[nth].lot.not_released(&format!("inputs[{nth}].lot"))),
+        if self.outputs.is_empty() {
+            return Ok(Passed::default());
         }
+        let act = Act::Use {
+            cure_goes_on: matches!(
+                self.kind,
+                Cure | Turn | Rinse | Equalise | Hang | Smoke | Chill | Cook | Render
+            ),
+            puts_right: self.puts_right,
+        };
+        let field = |draw: &Draw<'_>| {
+            let of = |(lot, _): &(&Lot, Choice)| lot.id == draw.lot.id;
+            let nth = self.inputs.iter().position(of).unwrap_or(0);
+            format!("inputs[{nth}].lot")
+        };
+        ask(draws, act, &self.moment, self.as_it_happened, field)
+    }
+
+    fn failed(&self, because: Option<Because>) -> Vec<NewStop> {
+        let stop = |because| Cause::failed(Topic::Date, because, self.moment.at).into();
+        because.into_iter().map(stop).collect()
     }
 
     fn birth(
@@ -348,6 +364,7 @@ impl Step<'_> {
             ready: self.ready.clone(),
             approved: self.approved_vacuum.as_deref(),
             law: self.law,
+            as_it_happened: self.as_it_happened,
         }
         .date()
         .map_err(|refusal| refusal.within(field))?;
@@ -376,6 +393,7 @@ impl Step<'_> {
             later: dated.later,
             packaging: output.packaging,
             reasons: Reason::all(Topic::Date, dated.because),
+            stops: self.failed(dated.failed),
             packs,
             note: output.note.clone(),
         };

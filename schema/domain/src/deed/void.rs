@@ -50,7 +50,7 @@ pub fn plan(target: &Target) -> Result<Vec<(PackId, PackNow)>> {
     if target.kind == DeedKind::Void {
         return Err(refused(RefusalKind::Clash, VoidSays::OfVoid));
     }
-    if let Some(detail) = of_printing(target.kind) {
+    if let Some(detail) = stays(target.kind) {
         return Err(refused(RefusalKind::Clash, detail));
     }
     if target.voided {
@@ -75,12 +75,14 @@ pub fn plan(target: &Target) -> Result<Vec<(PackId, PackNow)>> {
         .collect()
 }
 
-/// What comes out of a printer is out, and what somebody saw there was seen.
-fn of_printing(kind: DeedKind) -> Option<VoidSays> {
+/// What comes out of a printer is out, and what somebody saw there was seen. A hold is let go by a deed of
+/// its own.
+fn stays(kind: DeedKind) -> Option<VoidSays> {
     match kind {
         DeedKind::Print => Some(VoidSays::OfPrint),
         DeedKind::SettlePrint => Some(VoidSays::OfSettlement),
         DeedKind::CancelPrint => Some(VoidSays::OfCancellation),
+        DeedKind::Hold | DeedKind::HoldRelease => Some(VoidSays::OfHold),
         _ => None,
     }
 }

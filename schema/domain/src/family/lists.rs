@@ -12,6 +12,8 @@ pub struct Listed {
     pub name: String,
     /// Its country, where it has one.
     pub country: Option<String>,
+    /// Of a place: is it a counter, from which things are sold?
+    pub is_counter: bool,
 }
 
 /// The lists as they stand now.

@@ -3,8 +3,12 @@
 use super::{Cured, Did, Family, Lists, Relative, Stated, cured, date_links, stated};
 use crate::dates::Because;
 use crate::law::Law;
+use crate::lot::Lot;
 use crate::lot::LotId;
-use chrono::NaiveDate;
+use crate::moment::day_of;
+use crate::stop::{self, Stop};
+use chrono::{DateTime, NaiveDate, Utc};
+use chrono_tz::Tz;
 
 /// A lot as it is told.
 #[derive(Debug, Clone)]
@@ -19,6 +23,8 @@ pub struct LotView<'a> {
     pub stated: Stated,
     /// How it was cured, if it was.
     pub cured: Option<Cured>,
+    /// What stands in its way, or in that of a pack of it on hand, the gravest first.
+    pub stops: Vec<Stop>,
     /// What was done with it after it was made, deed by deed.
     pub steps: Vec<Did>,
 }
@@ -31,6 +37,8 @@ pub fn view<'a>(
     lists: &Lists,
     law: &Law,
     languages: &[&str],
+    now: DateTime<Utc>,
+    zone: Tz,
 ) -> Option<LotView<'a>> {
     let of = family.get(lot)?;
     let left = of
@@ -40,10 +48,24 @@ pub fn view<'a>(
         .filter(|pack| !pack.now.left.is_none_left());
     Some(LotView {
         of,
+        stops: stops(&of.lot, now, day_of(now, zone)),
         use_by: left.filter_map(|pack| pack.now.use_by).min(),
         because: date_links(of, law.dates.freezing.as_ref()),
         stated: stated(family, of, lists, law, languages),
         cured: cured(family, lot),
         steps: of.steps(),
     })
+}
+
+/// The stops on a lot and on its packs on hand, each once.
+fn stops(lot: &Lot, now: DateTime<Utc>, today: NaiveDate) -> Vec<Stop> {
+    let mut stops = stop::on(lot, None, now, today);
+    for pack in lot.on_hand() {
+        let of_pack = stop::on(lot, Some(pack), now, today);
+        let new = |stop: &Stop| !stops.contains(stop);
+        let of_pack: Vec<Stop> = of_pack.into_iter().filter(new).collect();
+        stops.extend(of_pack);
+    }
+    stops.sort_by_key(|stop| stop.kind);
+    stops
 }

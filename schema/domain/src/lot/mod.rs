@@ -6,21 +6,13 @@ pub use pack::{Event, Pack, PackNow, What, refold};
 
 use crate::code::LotCode;
 use crate::dates::Later;
-use crate::messages;
 use crate::origin::Origin;
 use crate::product::Product;
-use crate::refusal::{Refusal, RefusalKind};
+use crate::stop::Placed;
 use crate::words::{Allergen, Packaging, Species};
 use chrono::{DateTime, Utc};
 use std::collections::BTreeSet;
 use std::sync::Arc;
-
-messages! {
-    /// What is said of a lot.
-    LotSays in "lot" {
-        NotReleased "not-released" { lot: LotCode, product: String },
-    }
-}
 
 /// A lot's key in the record.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -61,6 +53,8 @@ pub struct Lot {
     pub later: Later,
     /// How it is packed, where air was taken out.
     pub packaging: Option<Packaging>,
+    /// The stops that deeds placed on it, voided ones left out.
+    pub stops: Vec<Placed>,
     /// Was it released, if its product must be?
     pub released: bool,
     /// Was its making voided?
@@ -85,15 +79,6 @@ impl Lot {
     /// Is it a cured piece that nobody has released yet?
     pub fn waits_for_release(&self) -> bool {
         self.product.release.is_some() && !self.released
-    }
-
-    /// Why nothing is made of it, or sold.
-    pub fn not_released(&self, field: &str) -> Refusal {
-        let detail = LotSays::NotReleased {
-            lot: self.code.clone(),
-            product: self.product.name("en").to_owned(),
-        };
-        Refusal::new(RefusalKind::NotReleased, field, detail)
     }
 
     /// How a pack of this lot is written: `BRC-26159-A03-0/2`, or the code alone where it has one pack.

@@ -3,8 +3,8 @@
 use super::Keys;
 use crate::deed::says as deeds;
 use crate::{
-    cost, cure, cure_room, dates, duties, family, gs1, heat, lot, moment, refusal, rows, stability,
-    statement, trichinae, verdict, words, yields,
+    cost, cure, cure_room, dates, duties, family, gs1, heat, moment, refusal, rows, stability,
+    statement, stop, trichinae, verdict, words, yields,
 };
 
 /// What each area declares. An area that is left out here is found by the guard on messages.
@@ -51,7 +51,9 @@ pub const AREAS: &[Keys] = &[
     deeds::CorrectSays::KEYS,
     deeds::CountSays::KEYS,
     deeds::DepartSays::KEYS,
+    deeds::DisposeSays::KEYS,
     deeds::DrawSays::KEYS,
+    deeds::HoldSays::KEYS,
     deeds::MoveSays::KEYS,
     deeds::ReceiveSays::KEYS,
     deeds::ReleaseDeedSays::KEYS,
@@ -71,7 +73,6 @@ pub const AREAS: &[Keys] = &[
     heat::HoldSays::KEYS,
     heat::StageSays::KEYS,
     heat::TimedSays::KEYS,
-    lot::LotSays::KEYS,
     moment::MomentSays::KEYS,
     refusal::RefusalSays::KEYS,
     rows::FindingSays::KEYS,
@@ -86,6 +87,7 @@ pub const AREAS: &[Keys] = &[
     statement::DateKindSays::KEYS,
     statement::LetteringSays::KEYS,
     statement::StatementSays::KEYS,
+    stop::StopSays::KEYS,
     trichinae::ColdSays::KEYS,
     trichinae::DryingSays::KEYS,
     trichinae::HeatedSays::KEYS,
@@ -125,11 +127,13 @@ pub const VOCABULARIES: &[Keys] = &[
     words::Allergen::KEYS,
     words::Being::KEYS,
     words::DeedKind::KEYS,
+    words::Disposal::KEYS,
     words::Packaging::KEYS,
     words::PrintState::KEYS,
     words::Side::KEYS,
     words::Species::KEYS,
     words::State::KEYS,
     words::StepKind::KEYS,
+    words::StopKind::KEYS,
     words::Verdict::KEYS,
 ];

@@ -9,7 +9,7 @@ use crate::conn::Conn;
 use crate::error::Result;
 use crate::lots::LotRow;
 use crate::packs::{self, PackRow};
-use crate::{history, reasons};
+use crate::{history, reasons, stops};
 use domain::family::{Did, Family, Relative, Went};
 use domain::grams::Grams;
 use domain::lot::{DeedId, LotId};
@@ -162,6 +162,9 @@ pub fn load(
     });
     let mut histories: HashMap<i32, Vec<Did>> = history::of_lots(conn, &of)?;
     let steps: Vec<i32> = family.ancestry.uses.keys().map(|step| step.0).collect();
+    let stopped = rows.iter().filter(|row| row.lot.stopped);
+    let stopped: Vec<i32> = stopped.map(|row| row.lot.id).collect();
+    let mut stops = stops::of_lots(conn, &stopped)?;
     let mut numbers = numbers::of(conn, &keys, &steps)?;
     let mut reasons = match extent.reasons {
         true => grouped(reasons::of_lots(conn, &keys)?, |reason| reason.lot_id),
@@ -196,7 +199,12 @@ pub fn load(
             readings: numbers.readings.remove(&id).unwrap_or_default(),
             reasons: kept.collect::<Result<_>>()?,
             history,
-            lot: row.lot.into_lot(product, packs, released)?,
+            lot: row.lot.into_lot(
+                product,
+                packs,
+                stops.remove(&id).unwrap_or_default(),
+                released,
+            )?,
         };
         family.lots.insert(LotId(id), relative);
     }

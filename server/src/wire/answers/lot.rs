@@ -1,7 +1,7 @@
 //! A lot in full, as it is answered.
 
 use super::because::{because_read, finding_read};
-use super::{BecauseRead, FindingRead};
+use super::{BecauseRead, FindingRead, StopRead, stop_read};
 use super::{instant, shown_id};
 use crate::read::Reading;
 use crate::wire::cure_room::CureRead;
@@ -10,6 +10,7 @@ use chrono_tz::Tz;
 use domain::family::{Cured, Did, LotView, Relative};
 use domain::lot::Pack;
 use domain::rows::Rows;
+use domain::words::StopKind;
 use serde::Serialize;
 use std::collections::BTreeMap;
 use utoipa::ToSchema;
@@ -58,9 +59,10 @@ pub struct LotRead {
     pub raw: bool,
     /// How it was cured.
     pub cure: Option<crate::wire::cure_room::CureRead>,
-    /// Holds on it.
-    #[schema(value_type = Vec<Object>)]
-    pub holds: Vec<serde_json::Value>,
+    /// Those stops on it that are holds.
+    pub holds: Vec<StopRead>,
+    /// What stands in its way, the gravest first.
+    pub stops: Vec<StopRead>,
     /// Everything that was done with it, the oldest first.
     pub steps: Vec<StepBrief>,
     /// Its readings, the oldest first.
@@ -130,6 +132,8 @@ pub fn lot_read(view: &LotView<'_>, reading: &Reading<'_>, speech: &Speech) -> L
     let because = view.because.iter();
     let findings = view.stated.findings.iter();
     let readings = of.readings.iter();
+    let stops = view.stops.iter();
+    let stops: Vec<StopRead> = stops.map(|stop| stop_read(stop, zone, speech)).collect();
     LotRead {
         code: lot.code.to_string(),
         shown: lot.code.shown(),
@@ -162,7 +166,12 @@ pub fn lot_read(view: &LotView<'_>, reading: &Reading<'_>, speech: &Speech) -> L
             .cured
             .as_ref()
             .map(|cured| cure_read(cured, reading, rows, speech)),
-        holds: Vec::new(),
+        holds: stops
+            .iter()
+            .filter(|stop| stop.stop == StopKind::Held.as_str())
+            .cloned()
+            .collect(),
+        stops,
         steps: history(of, &view.steps, zone),
         readings: readings
             .map(|reading| ReadingRead {

@@ -12,6 +12,7 @@ pub mod lot;
 pub mod origins;
 pub mod piece;
 pub mod scan;
+pub mod stop;
 
 pub use animal::AnimalRead;
 pub use because::{BecauseRead, FindingRead, WhyRead};
@@ -24,6 +25,7 @@ pub use lists::{AnimalsPage, LotsPage};
 pub use lot::{LotRead, PackRead, ReadingRead, StepBrief};
 pub use origins::{AnimalShare, BoughtRead, OriginsRead};
 pub use scan::ScanRead;
+pub use stop::{StopRead, StoppedRead, StopsRead, stop_read};
 
 use super::Instant;
 use chrono::{DateTime, NaiveDateTime};

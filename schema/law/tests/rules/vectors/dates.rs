@@ -76,6 +76,7 @@ fn making<'a>(input: &Input, law: &'a domain::law::Law, kind: DeedKind) -> Makin
             .maybe("approved")
             .map(|number| &*Box::leak(number.to_owned().into_boxed_str())),
         law,
+        as_it_happened: false,
     }
 }
 

@@ -1,0 +1,125 @@
+//! A person disposes of what is stopped: it is discarded or returned, let go by right, or was put right.
+
+use super::draw::{Choice, Draw, not_voided, settle};
+use super::says::DisposeSays;
+use super::step::{change, taken};
+use crate::dates::Because;
+use crate::grams::Grams;
+use crate::lot::Lot;
+use crate::moment::Moment;
+use crate::plan::{Plan, Reason};
+use crate::refusal::{Refusal, RefusalKind, Result};
+use crate::stop::Placed;
+use crate::words::{Account, Disposal, StopKind, Topic};
+use chrono_tz::Tz;
+
+/// What a person says of it.
+#[derive(Debug, Clone)]
+pub struct Disposing {
+    /// How.
+    pub what: Disposal,
+    /// Who.
+    pub by: String,
+    /// Why.
+    pub why: String,
+    /// Who saw it, where it left.
+    pub witness: Option<String>,
+}
+
+/// What a disposition adds to the record.
+///
+/// # Errors
+/// Nothing stands on what is to be let go, nothing is left of what is to leave, nobody saw it leave,
+/// a voided lot, a time before it was made.
+pub fn plan(
+    lot: &Lot,
+    choice: &Choice,
+    disposing: &Disposing,
+    moment: &Moment,
+    zone: Tz,
+) -> Result<Plan> {
+    not_voided(lot, "lot")?;
+    moment.not_before(lot.made_at, &lot.code, zone)?;
+    match disposing.what {
+        Disposal::Discarded => leave(lot, choice, Account::Discarded, disposing, moment),
+        Disposal::Returned => leave(lot, choice, Account::Returned, disposing, moment),
+        Disposal::Released | Disposal::PutRight => let_go(lot, choice, disposing, moment),
+    }
+}
+
+fn leave(
+    lot: &Lot,
+    choice: &Choice,
+    account: Account,
+    disposing: &Disposing,
+    moment: &Moment,
+) -> Result<Plan> {
+    let Some(witness) = disposing.witness.as_ref().filter(|name| !name.is_empty()) else {
+        return Err(Refusal::cannot_be("witness", DisposeSays::NoWitness));
+    };
+    let draws = settle(lot, choice, "")?;
+    let take = |draw: &Draw<'_>| taken(draw, account, moment.day);
+    let says = DisposeSays::Left {
+        what: disposing.what,
+        by: disposing.by.clone(),
+        witness: witness.clone(),
+        why: disposing.why.clone(),
+    };
+    Ok(Plan {
+        changes: draws.iter().map(take).collect::<Result<_>>()?,
+        reasons: vec![(lot.id, reason(says))],
+        ..Plan::default()
+    })
+}
+
+fn let_go(lot: &Lot, choice: &Choice, disposing: &Disposing, moment: &Moment) -> Result<Plan> {
+    let draws = match choice {
+        Choice::All => lot.on_hand().map(|pack| whole(lot, pack)).collect(),
+        chosen => settle(lot, chosen, "")?,
+    };
+    let ends = |placed: &&Placed| {
+        let chosen = matches!(choice, Choice::All)
+            || draws.iter().any(|draw| placed.pack == Some(draw.pack.id));
+        placed.cause.kind == StopKind::Failed && placed.stands(moment.at) && chosen
+    };
+    let ended: Vec<&Placed> = lot.stops.iter().filter(ends).collect();
+    if ended.is_empty() {
+        let lot = lot.code.clone();
+        let detail = DisposeSays::NothingStands { lot };
+        return Err(Refusal::new(RefusalKind::Clash, "lot", detail));
+    }
+    let told = |placed: &&Placed| {
+        let says = DisposeSays::LetGo {
+            what: disposing.what,
+            by: disposing.by.clone(),
+            why: disposing.why.clone(),
+            stop: placed.cause.because.says.clone(),
+        };
+        (lot.id, reason(says))
+    };
+    let note = |draw: &Draw<'_>| change(draw, Account::Noted, Grams::ZERO, draw.pack.now);
+    Ok(Plan {
+        changes: draws.iter().map(note).collect(),
+        reasons: ended.iter().map(told).collect(),
+        ends: ended
+            .iter()
+            .map(|placed| (placed.id, disposing.what))
+            .collect(),
+        ..Plan::default()
+    })
+}
+
+fn whole<'a>(lot: &'a Lot, pack: &'a crate::lot::Pack) -> Draw<'a> {
+    Draw {
+        lot,
+        pack,
+        grams: pack.now.left,
+    }
+}
+
+fn reason(says: DisposeSays) -> Reason {
+    Reason {
+        topic: Topic::Stop,
+        because: Because::house(says, DisposeSays::Rule),
+    }
+}

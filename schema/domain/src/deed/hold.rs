@@ -1,0 +1,99 @@
+//! Lots are held, and let go again.
+
+use super::draw::{Choice, Draw, not_voided, settle};
+use super::says::HoldSays;
+use super::step::change;
+use crate::dates::Because;
+use crate::grams::Grams;
+use crate::lot::{Lot, PackId};
+use crate::moment::Moment;
+use crate::plan::Plan;
+use crate::refusal::{Refusal, RefusalKind, Result};
+use crate::stop::{Cause, NewStop, Placed, StopSays};
+use crate::words::{Account, Disposal, StopKind, Topic};
+use chrono_tz::Tz;
+
+/// What a hold adds to the record. Without packs it is on all of the lot, also on what comes back.
+///
+/// # Errors
+/// A voided lot, a pack that never was, a time before it was made. `field` is the path of the lot in
+/// the request.
+pub fn place(
+    plan: &mut Plan,
+    lot: &Lot,
+    packs: Option<&[u32]>,
+    why: &str,
+    moment: &Moment,
+    zone: Tz,
+    field: &str,
+) -> Result<()> {
+    not_voided(lot, &format!("{field}lot"))?;
+    moment.not_before(lot.made_at, &lot.code, zone)?;
+    let cause = Cause {
+        kind: StopKind::Held,
+        topic: Topic::Stop,
+        because: Because::house(StopSays::Held { why: why.into() }, StopSays::HeldRule),
+        since: moment.at,
+    };
+    let stop = NewStop::from(cause);
+    match packs {
+        None => plan.stops.push((lot.id, None, stop)),
+        Some(numbers) => {
+            for (nth, number) in numbers.iter().enumerate() {
+                let at = format!("{field}packs[{nth}]");
+                let pack = super::draw::numbered(lot, *number, &at)?;
+                plan.stops.push((lot.id, Some(pack.id), stop.clone()));
+            }
+        }
+    }
+    note(plan, lot, packs);
+    Ok(())
+}
+
+/// What letting go adds to the record: it ends the holds that stand on these packs.
+///
+/// # Errors
+/// No hold stands on them.
+pub fn release(
+    plan: &mut Plan,
+    lot: &Lot,
+    packs: Option<&[u32]>,
+    moment: &Moment,
+    field: &str,
+) -> Result<()> {
+    let chosen: Option<Vec<PackId>> = packs.map(|numbers| {
+        let of = numbers.iter().filter_map(|number| lot.pack(*number));
+        of.map(|pack| pack.id).collect()
+    });
+    let ends = |placed: &&Placed| {
+        let of = match (&chosen, placed.pack) {
+            (None, _) => true,
+            (Some(chosen), Some(pack)) => chosen.contains(&pack),
+            (Some(_), None) => false,
+        };
+        placed.cause.kind == StopKind::Held && placed.stands(moment.at) && of
+    };
+    let before = plan.ends.len();
+    let ended = lot.stops.iter().filter(ends);
+    plan.ends
+        .extend(ended.map(|placed| (placed.id, Disposal::Released)));
+    if plan.ends.len() == before {
+        let lot = lot.code.clone();
+        let detail = HoldSays::NoHold { lot };
+        return Err(Refusal::new(
+            RefusalKind::Clash,
+            format!("{field}lot"),
+            detail,
+        ));
+    }
+    note(plan, lot, packs);
+    Ok(())
+}
+
+/// The deed stands in the history of what it is about.
+fn note(plan: &mut Plan, lot: &Lot, packs: Option<&[u32]>) {
+    let choice = packs.map_or(Choice::All, |packs| Choice::Whole(packs.to_vec()));
+    let draws = settle(lot, &choice, "").unwrap_or_default();
+    let noted = |draw: &Draw<'_>| change(draw, Account::Noted, Grams::ZERO, draw.pack.now);
+    plan.changes.extend(draws.iter().map(noted));
+}

@@ -1,0 +1,175 @@
+//! The one place where stops are asked.
+
+use super::{Cause, NewStop, Stop, StopSays, on};
+use crate::dates::{Because, Rule};
+use crate::deed::draw::Draw;
+use crate::lot::{Lot, LotId, Pack};
+use crate::moment::Moment;
+use crate::plan::Reason;
+use crate::refusal::{Refusal, RefusalKind, Result};
+use crate::says::Says;
+use crate::words::{StopKind, Topic};
+use chrono::{DateTime, NaiveDate, Utc};
+
+/// What is to be done with a pack.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Act {
+    /// Something is made of it.
+    Use {
+        /// Does a cured piece go on in its cure, or is it cooked?
+        cure_goes_on: bool,
+        /// What the step puts right: it proves what was missing.
+        puts_right: Option<Topic>,
+    },
+    /// It is sold, served or shipped.
+    Leave,
+    /// It is put out for sale.
+    Counter,
+    /// It gets a label for a customer.
+    Label,
+}
+
+impl Act {
+    /// Does a stop stand in its way?
+    pub fn is_blocked_by(self, stop: StopKind, topic: Option<Topic>) -> bool {
+        use StopKind::*;
+        match (self, stop) {
+            (_, Voided | Held) => true,
+            (Act::Counter, _) => false,
+            (Act::Use { puts_right, .. }, Failed) => puts_right.is_none() || puts_right != topic,
+            (Act::Use { cure_goes_on, .. }, NotReleased) => !cure_goes_on,
+            // A label for a piece in its cure is a tag, and says that it is not released.
+            (Act::Label, NotReleased) => false,
+            _ => true,
+        }
+    }
+}
+
+/// What was done although a stop stood: it goes on record, and stays flagged.
+#[derive(Debug, Default)]
+pub struct Passed {
+    /// For the one who did it.
+    pub warnings: Vec<Says>,
+    /// The flag, on each lot that was drawn on.
+    pub reasons: Vec<(LotId, Reason)>,
+    /// What is made of it inherits these.
+    pub inherited: Vec<NewStop>,
+}
+
+/// Asks the stops of everything that is drawn on, at the deed's own moment. `field` names where a
+/// draw stands in the request.
+///
+/// # Errors
+/// A stop stands in the way of the act, and the deed is not told as it happened.
+pub fn ask(
+    draws: &[Draw<'_>],
+    act: Act,
+    moment: &Moment,
+    as_it_happened: bool,
+    field: impl Fn(&Draw<'_>) -> String,
+) -> Result<Passed> {
+    let mut passed = Passed::default();
+    for draw in draws {
+        let mut stops = on(draw.lot, Some(draw.pack), moment.at, moment.day);
+        let topic = |stop: &Stop| {
+            let placed = draw.lot.stops.iter();
+            let mut placed = placed.filter(|placed| Some(placed.id) == stop.placed);
+            placed.next().map(|placed| placed.cause.topic)
+        };
+        stops.retain(|stop| act.is_blocked_by(stop.kind, topic(stop)));
+        for stop in stops {
+            let pack = draw.lot.shown(draw.pack.number);
+            if !as_it_happened {
+                return Err(refused(pack, &stop, field(draw)));
+            }
+            pass(&mut passed, draw, pack, &stop, topic(&stop), moment);
+        }
+    }
+    Ok(passed)
+}
+
+/// The stop that stands in the way of a label for a customer, if one does.
+pub fn of_label(lot: &Lot, pack: &Pack, at: DateTime<Utc>, day: NaiveDate) -> Option<Stop> {
+    let mut stops = on(lot, Some(pack), at, day).into_iter();
+    stops.find(|stop| Act::Label.is_blocked_by(stop.kind, None))
+}
+
+fn refused(pack: String, stop: &Stop, field: String) -> Refusal {
+    let kind = match stop.kind {
+        StopKind::Held => RefusalKind::Held,
+        StopKind::NotReleased => RefusalKind::NotReleased,
+        StopKind::PastDay => RefusalKind::Limit,
+        StopKind::Failed => RefusalKind::Stopped,
+        StopKind::Voided => RefusalKind::Voided,
+    };
+    let says = match stop.placed {
+        Some(_) => StopSays::Refused {
+            pack,
+            stop: stop.says.clone(),
+        }
+        .into(),
+        None => stop.says.clone(),
+    };
+    Refusal {
+        rows: stop.rows.clone().into(),
+        ..Refusal::new(kind, field, says)
+    }
+}
+
+fn pass(
+    passed: &mut Passed,
+    draw: &Draw<'_>,
+    pack: String,
+    stop: &Stop,
+    topic: Option<Topic>,
+    moment: &Moment,
+) {
+    let rule = Rule::Rows(stop.rows.clone());
+    let says = stop.says.clone();
+    let flag = StopSays::Passed {
+        pack: pack.clone(),
+        stop: says.clone(),
+    };
+    passed.warnings.push(flag.clone().into());
+    let because = Because {
+        says: flag.into(),
+        rule: rule.clone(),
+    };
+    let topic_of_flag = Topic::Stop;
+    passed.reasons.push((
+        draw.lot.id,
+        Reason {
+            topic: topic_of_flag,
+            because,
+        },
+    ));
+    let kind = match stop.kind {
+        StopKind::Held => StopKind::Held,
+        _ => StopKind::Failed,
+    };
+    let topic = topic.unwrap_or(match stop.kind {
+        StopKind::NotReleased => Topic::Release,
+        _ => Topic::Date,
+    });
+    let root = draw.lot.stops.iter();
+    let root = root
+        .filter(|placed| Some(placed.id) == stop.placed)
+        .map(|placed| placed.root)
+        .next();
+    let inherited = NewStop {
+        cause: Cause {
+            kind,
+            topic,
+            because: Because {
+                says: StopSays::Inherited { pack, stop: says }.into(),
+                rule,
+            },
+            since: moment.at,
+        },
+        root,
+    };
+    let known = |of: &NewStop| of.root.is_some() && of.root == inherited.root;
+    if !passed.inherited.iter().any(known) {
+        passed.inherited.push(inherited);
+    }
+}

@@ -1,0 +1,154 @@
+//! What stands in the way of a lot or a pack: each with its cause, asked in one place by every deed
+//! that draws on it, by the label for a customer and by the scan.
+
+mod ask;
+mod says;
+
+pub use ask::{Act, Passed, ask, of_label};
+pub use says::StopSays;
+
+use crate::dates::Because;
+use crate::lot::{Lot, Pack, PackId};
+use crate::rows::RowId;
+use crate::says::Says;
+use crate::words::{StopKind, Topic};
+use chrono::{DateTime, NaiveDate, Utc};
+
+/// The key of a stop in the record.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct StopId(pub i32);
+
+/// A stop that a deed placed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Placed {
+    /// Its key.
+    pub id: StopId,
+    /// The stop that it was inherited from; its own key where it is the first. What ends the first
+    /// ends all that came from it.
+    pub root: StopId,
+    /// The pack that it is on; the whole lot where there is none.
+    pub pack: Option<PackId>,
+    /// What it says.
+    pub cause: Cause,
+    /// When it ended, if it has.
+    pub ended: Option<DateTime<Utc>>,
+}
+
+impl Placed {
+    /// Does it stand at a moment?
+    pub fn stands(&self, at: DateTime<Utc>) -> bool {
+        self.cause.since <= at && self.ended.is_none_or(|ended| at < ended)
+    }
+
+    /// Is it about that pack, or about the whole lot?
+    pub fn is_on(&self, pack: Option<PackId>) -> bool {
+        self.pack.is_none() || pack.is_none() || self.pack == pack
+    }
+}
+
+/// Why a stop is placed, and from when on.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Cause {
+    /// Which sort of stop it is.
+    pub kind: StopKind,
+    /// What it is about.
+    pub topic: Topic,
+    /// What broke, with the numbers, and the rows that it broke.
+    pub because: Because,
+    /// From when on.
+    pub since: DateTime<Utc>,
+}
+
+impl Cause {
+    /// A limit that was broken, in a deed that was taken as it happened.
+    pub fn failed(topic: Topic, because: Because, since: DateTime<Utc>) -> Cause {
+        Cause {
+            kind: StopKind::Failed,
+            topic,
+            because,
+            since,
+        }
+    }
+}
+
+/// A stop that a plan places.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct NewStop {
+    /// Why.
+    pub cause: Cause,
+    /// The first of its line, where it is inherited.
+    pub root: Option<StopId>,
+}
+
+impl From<Cause> for NewStop {
+    fn from(cause: Cause) -> NewStop {
+        NewStop { cause, root: None }
+    }
+}
+
+/// A stop that stands.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Stop {
+    /// Which sort it is.
+    pub kind: StopKind,
+    /// What it says: why, and what to do.
+    pub says: Says,
+    /// The rows behind it.
+    pub rows: Vec<RowId>,
+    /// From when on, where a deed placed it.
+    pub since: Option<DateTime<Utc>>,
+    /// The stop on record behind it, where a deed placed it.
+    pub placed: Option<StopId>,
+}
+
+impl Stop {
+    fn computed(kind: StopKind, says: impl Into<Says>) -> Stop {
+        Stop {
+            kind,
+            says: says.into(),
+            rows: Vec::new(),
+            since: None,
+            placed: None,
+        }
+    }
+}
+
+/// The stops that stand on a pack at a moment of one of the kitchen's days, the gravest first; without
+/// a pack, those on the lot and on any of its packs that deeds placed.
+pub fn on(lot: &Lot, pack: Option<&Pack>, at: DateTime<Utc>, day: NaiveDate) -> Vec<Stop> {
+    let mut stops = Vec::new();
+    if lot.voided {
+        let lot = lot.code.clone();
+        stops.push(Stop::computed(StopKind::Voided, StopSays::Voided { lot }));
+    }
+    let of = pack.map(|pack| pack.id);
+    let placed = lot
+        .stops
+        .iter()
+        .filter(|placed| placed.stands(at) && placed.is_on(of));
+    let mut placed: Vec<&Placed> = placed.collect();
+    placed.sort_by_key(|placed| (placed.cause.kind, placed.id));
+    stops.extend(placed.into_iter().map(|placed| Stop {
+        kind: placed.cause.kind,
+        says: placed.cause.because.says.clone(),
+        rows: placed.cause.because.rows().to_vec(),
+        since: Some(placed.cause.since),
+        placed: Some(placed.id),
+    }));
+    if lot.waits_for_release() {
+        let (lot, product) = (lot.code.clone(), lot.product.name("en").to_owned());
+        let says = StopSays::NotReleased { lot, product };
+        stops.push(Stop::computed(StopKind::NotReleased, says));
+    }
+    let date = pack.filter(|pack| pack.now.is_on_hand());
+    let date = date.and_then(|pack| Some((pack, pack.now.use_by?)));
+    if let Some((pack, date)) = date.filter(|(_, date)| *date < day) {
+        let pack = lot.shown(pack.number);
+        let says = StopSays::PastDay { pack, date };
+        stops.push(Stop::computed(StopKind::PastDay, says));
+    }
+    stops
+}
+
+#[cfg(test)]
+mod tests;

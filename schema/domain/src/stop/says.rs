@@ -1,0 +1,21 @@
+//! What stops say.
+
+use crate::code::LotCode;
+use crate::messages;
+use crate::says::Says;
+use chrono::NaiveDate;
+
+messages! {
+    /// Why something is stopped, and what to do.
+    StopSays in "stop" {
+        Voided "voided" { lot: LotCode },
+        NotReleased "not-released" { lot: LotCode, product: String },
+        PastDay "past-day" { pack: String, date: NaiveDate },
+        Held "held" { why: String },
+        HeldRule "held-rule",
+        Broke "broke" { findings: Vec<Says> },
+        Refused "refused" { pack: String, stop: Says },
+        Passed "passed" { pack: String, stop: Says },
+        Inherited "inherited" { pack: String, stop: Says },
+    }
+}

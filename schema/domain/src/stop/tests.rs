@@ -1,0 +1,180 @@
+//! What stands in whose way, and from when on.
+
+use super::*;
+use crate::code::LotCode;
+use crate::dates::Later;
+use crate::deed::draw::Draw;
+use crate::grams::Grams;
+use crate::lot::{DeedId, LotId, PackNow, PlaceId};
+use crate::moment::Moment;
+use crate::origin::Origin;
+use crate::product::Product;
+use crate::refusal::RefusalKind;
+use crate::words::State;
+use chrono::TimeDelta;
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+const DAY: &str = "2026-06-26";
+
+fn noon() -> DateTime<Utc> {
+    "2026-06-26T12:00:00Z".parse().unwrap()
+}
+
+fn moment() -> Moment {
+    Moment {
+        at: noon(),
+        began_at: None,
+        recorded_at: noon(),
+        day: DAY.parse().unwrap(),
+        late: false,
+    }
+}
+
+fn placed(kind: StopKind, since_hours: i64, ended_hours: Option<i64>) -> Placed {
+    let hours = |hours| noon() + TimeDelta::hours(hours);
+    Placed {
+        id: StopId(7),
+        root: StopId(3),
+        pack: None,
+        cause: Cause {
+            kind,
+            topic: Topic::Heat,
+            because: Because::house(StopSays::HeldRule, StopSays::HeldRule),
+            since: hours(since_hours),
+        },
+        ended: ended_hours.map(hours),
+    }
+}
+
+fn lot(use_by: Option<&str>, stops: Vec<Placed>) -> Lot {
+    let date = use_by.map(|date| date.parse().unwrap());
+    let day = DAY.parse().unwrap();
+    let grams = Grams::whole(250);
+    let now = PackNow::new(
+        grams,
+        PlaceId(1),
+        State::Chilled,
+        date,
+        Later::default(),
+        day,
+    );
+    Lot {
+        id: LotId(1),
+        code: LotCode::read("BRC26159A0TM").unwrap(),
+        product: Arc::new(Product::unnamed()),
+        made_at: noon() - TimeDelta::days(3),
+        made_by: DeedId(1),
+        origin: Origin::NoSpecies,
+        allergens: BTreeSet::new(),
+        species: BTreeSet::new(),
+        later: Later::default(),
+        packaging: None,
+        stops,
+        released: false,
+        voided: false,
+        pack_count: 1,
+        packs: vec![Pack {
+            id: PackId(5),
+            number: 1,
+            made: grams,
+            now,
+        }],
+    }
+}
+
+const USE: Act = Act::Use {
+    cure_goes_on: false,
+    puts_right: None,
+};
+
+fn check(lot: &Lot, act: Act, refused: Option<RefusalKind>) {
+    let draw = Draw {
+        lot,
+        pack: &lot.packs[0],
+        grams: Grams::whole(250),
+    };
+    let asked = |told| ask(&[draw], act, &moment(), told, |_| "lot".into());
+    let found = asked(false).err().map(|refusal| refusal.kind);
+    assert_eq!(found, refused, "{act:?}");
+    let passed = asked(true).unwrap();
+    assert_eq!(passed.reasons.len(), usize::from(refused.is_some()));
+    assert_eq!(passed.inherited.len(), usize::from(refused.is_some()));
+}
+
+#[test]
+fn nothing_stands_in_the_way_of_what_is_good() {
+    let good = lot(Some("2026-06-26"), Vec::new());
+    for act in [USE, Act::Leave, Act::Counter, Act::Label] {
+        check(&good, act, None);
+    }
+}
+
+#[test]
+fn past_its_day_it_is_not_used_sold_or_labelled() {
+    let past = lot(Some("2026-06-25"), Vec::new());
+    for act in [USE, Act::Leave, Act::Label] {
+        check(&past, act, Some(RefusalKind::Limit));
+    }
+    check(&past, Act::Counter, None);
+}
+
+#[test]
+fn a_hold_keeps_it_from_everything() {
+    let held = lot(None, vec![placed(StopKind::Held, -1, None)]);
+    for act in [USE, Act::Leave, Act::Counter, Act::Label] {
+        check(&held, act, Some(RefusalKind::Held));
+    }
+}
+
+#[test]
+fn what_failed_goes_on_only_where_that_puts_it_right() {
+    let failed = lot(None, vec![placed(StopKind::Failed, -1, None)]);
+    check(&failed, USE, Some(RefusalKind::Stopped));
+    check(&failed, Act::Leave, Some(RefusalKind::Stopped));
+    let puts_right = |topic| Act::Use {
+        cure_goes_on: false,
+        puts_right: Some(topic),
+    };
+    check(&failed, puts_right(Topic::Heat), None);
+    check(&failed, puts_right(Topic::Cure), Some(RefusalKind::Stopped));
+}
+
+#[test]
+fn stops_are_asked_at_the_deeds_own_moment() {
+    let later = lot(None, vec![placed(StopKind::Held, 1, None)]);
+    check(&later, Act::Leave, None);
+    let ended = lot(None, vec![placed(StopKind::Held, -2, Some(-1))]);
+    check(&ended, Act::Leave, None);
+    let ends_later = lot(None, vec![placed(StopKind::Held, -2, Some(1))]);
+    check(&ends_later, Act::Leave, Some(RefusalKind::Held));
+}
+
+#[test]
+fn a_stop_on_one_pack_leaves_the_others_alone() {
+    let on_another = Placed {
+        pack: Some(PackId(6)),
+        ..placed(StopKind::Failed, -1, None)
+    };
+    check(&lot(None, vec![on_another]), Act::Leave, None);
+    let on_this = Placed {
+        pack: Some(PackId(5)),
+        ..placed(StopKind::Failed, -1, None)
+    };
+    let stopped = lot(None, vec![on_this]);
+    check(&stopped, Act::Leave, Some(RefusalKind::Stopped));
+}
+
+#[test]
+fn what_is_made_of_it_inherits_the_first_of_the_line() {
+    let failed = lot(None, vec![placed(StopKind::Failed, -1, None)]);
+    let draw = Draw {
+        lot: &failed,
+        pack: &failed.packs[0],
+        grams: Grams::whole(250),
+    };
+    let passed = ask(&[draw, draw], USE, &moment(), true, |_| "lot".into()).unwrap();
+    assert_eq!(passed.inherited.len(), 1, "from two packs of it once");
+    assert_eq!(passed.inherited[0].root, Some(StopId(3)));
+    assert_eq!(passed.inherited[0].cause.topic, Topic::Heat);
+}

@@ -1,0 +1,185 @@
+//! Stops: what deeds placed on lots and packs, and what ended them.
+
+use crate::conn::Conn;
+use crate::db::Tx;
+use crate::error::{Error, Result};
+use crate::on_each;
+use crate::reasons::{basis, rule_in};
+use crate::said;
+use crate::tables::{deeds, lots, packs, stop_ends, stops, voids};
+use chrono::{DateTime, NaiveDateTime, Utc};
+use diesel::prelude::*;
+use domain::dates::Because;
+use domain::lot::PackId;
+use domain::stop::{Cause, NewStop, Placed, StopId};
+use domain::words::{Disposal, StopKind, Topic};
+use std::collections::HashMap;
+
+/// A stop as the record holds it.
+#[derive(Debug, Clone, Queryable, Selectable, Insertable, PartialEq)]
+#[diesel(table_name = stops, treat_none_as_default_value = false)]
+#[allow(missing_docs, reason = "the columns, told of in the migration")]
+pub struct StopRow {
+    pub id: i32,
+    pub deed_id: i32,
+    pub lot_id: i32,
+    pub pack_id: Option<i32>,
+    pub root_id: i32,
+    pub kind: String,
+    pub topic: String,
+    pub said: String,
+    pub basis: String,
+    pub since: NaiveDateTime,
+}
+
+impl StopRow {
+    fn placed(&self, ended: Option<DateTime<Utc>>) -> Result<Placed> {
+        let bad = |what: &str| Error::bad_row("stops", self.id, what);
+        let rule = serde_json::from_str(&self.basis).ok();
+        Ok(Placed {
+            id: StopId(self.id),
+            root: StopId(self.root_id),
+            pack: self.pack_id.map(PackId),
+            cause: Cause {
+                kind: StopKind::parse(&self.kind).ok_or_else(|| bad("unknown kind"))?,
+                topic: Topic::parse(&self.topic).ok_or_else(|| bad("unknown topic"))?,
+                because: Because {
+                    says: said::recalled(&self.said),
+                    rule: rule
+                        .as_ref()
+                        .and_then(rule_in)
+                        .ok_or_else(|| bad("unknown basis"))?,
+                },
+                since: self.since.and_utc(),
+            },
+            ended,
+        })
+    }
+}
+
+/// A stop with the lot, or the pack of it, that it goes on.
+pub(crate) type Onto<'a> = (i32, Option<PackId>, &'a NewStop);
+
+/// Places stops, and notes on their lots that there are some.
+pub(crate) fn place(tx: &mut Tx<'_>, deed: i32, all: &[Onto<'_>]) -> Result<()> {
+    if all.is_empty() {
+        return Ok(());
+    }
+    let ids = tx.ids.take(tx.conn, all.len())?;
+    let row = |((lot, pack, stop), id): (&Onto<'_>, i32)| StopRow {
+        id,
+        deed_id: deed,
+        lot_id: *lot,
+        pack_id: pack.map(|pack| pack.0),
+        root_id: stop.root.map_or(id, |root| root.0),
+        kind: stop.cause.kind.as_str().to_owned(),
+        topic: stop.cause.topic.as_str().to_owned(),
+        said: said::kept(&stop.cause.because.says),
+        basis: basis(&stop.cause.because.rule).to_string(),
+        since: stop.cause.since.naive_utc(),
+    };
+    let rows: Vec<StopRow> = all.iter().zip(ids).map(row).collect();
+    for rows in rows.chunks(1_000) {
+        on_each!(&mut *tx.conn, c => diesel::insert_into(stops::table).values(rows).execute(c)?);
+    }
+    let keys: Vec<i32> = all.iter().map(|(lot, _, _)| *lot).collect();
+    diesel::update(lots::table.filter(lots::id.eq_any(keys)))
+        .set(lots::stopped.eq(true))
+        .execute(tx.conn)?;
+    Ok(())
+}
+
+/// Ends stops.
+pub(crate) fn end(tx: &mut Tx<'_>, deed: i32, all: &[(StopId, Disposal)]) -> Result<()> {
+    for (stop, what) in all {
+        let id = tx.ids.one(tx.conn)?;
+        diesel::insert_into(stop_ends::table)
+            .values((
+                stop_ends::id.eq(id),
+                stop_ends::deed_id.eq(deed),
+                stop_ends::stop_id.eq(stop.0),
+                stop_ends::what.eq(what.as_str()),
+            ))
+            .execute(tx.conn)?;
+    }
+    Ok(())
+}
+
+/// The stops of some lots that have any, by lot, in order; those that voided deeds placed are left out.
+///
+/// # Errors
+/// The database is away, or the record is damaged.
+pub fn of_lots(conn: &mut Conn, lots: &[i32]) -> Result<HashMap<i32, Vec<Placed>>> {
+    let mut found: HashMap<i32, Vec<Placed>> = HashMap::new();
+    if lots.is_empty() {
+        return Ok(found);
+    }
+    let rows: Vec<StopRow> = stops::table
+        .left_join(voids::table.on(voids::deed_id.eq(stops::deed_id)))
+        .filter(stops::lot_id.eq_any(lots).and(voids::id.is_null()))
+        .order(stops::id)
+        .select(StopRow::as_select())
+        .load(conn)?;
+    let mut ends: Vec<i32> = rows.iter().flat_map(|row| [row.id, row.root_id]).collect();
+    ends.sort_unstable();
+    ends.dedup();
+    let ended: Vec<(i32, NaiveDateTime)> = stop_ends::table
+        .inner_join(deeds::table.on(deeds::id.eq(stop_ends::deed_id)))
+        .left_join(voids::table.on(voids::deed_id.eq(stop_ends::deed_id)))
+        .filter(stop_ends::stop_id.eq_any(ends).and(voids::id.is_null()))
+        .select((stop_ends::stop_id, deeds::at))
+        .load(conn)?;
+    let mut first: HashMap<i32, NaiveDateTime> = HashMap::new();
+    for (stop, at) in ended {
+        let known = first.entry(stop).or_insert(at);
+        *known = at.min(*known);
+    }
+    for row in rows {
+        let ends = [row.id, row.root_id];
+        let ended = ends.iter().filter_map(|stop| first.get(stop)).min();
+        let placed = row.placed(ended.map(|at| at.and_utc()))?;
+        found.entry(row.lot_id).or_default().push(placed);
+    }
+    Ok(found)
+}
+
+/// The lots that something is left of and that a stop was ever placed on.
+pub fn stopped_lots(conn: &mut Conn) -> Result<Vec<i32>> {
+    Ok(lots::table
+        .filter(lots::stopped.eq(true).and(lots::on_hand_mg.gt(0)))
+        .order(lots::id)
+        .select(lots::id)
+        .load(conn)?)
+}
+
+/// The lots with a pack on hand whose last day is over.
+pub fn past_lots(conn: &mut Conn, today: chrono::NaiveDate) -> Result<Vec<i32>> {
+    Ok(packs::table
+        .filter(packs::left_mg.gt(0).and(packs::use_by.lt(today)))
+        .select(packs::lot_id)
+        .distinct()
+        .order(packs::lot_id)
+        .load(conn)?)
+}
+
+/// Lots that are not marked although a stop was placed on them, or marked without one.
+pub(crate) fn wrongly_marked(conn: &mut Conn) -> Result<Vec<i32>> {
+    let mut wrong: Vec<i32> = lots::table
+        .filter(
+            lots::stopped
+                .eq(true)
+                .and(lots::id.ne_all(stops::table.select(stops::lot_id))),
+        )
+        .select(lots::id)
+        .load(conn)?;
+    let unmarked: Vec<i32> = lots::table
+        .filter(
+            lots::stopped
+                .eq(false)
+                .and(lots::id.eq_any(stops::table.select(stops::lot_id))),
+        )
+        .select(lots::id)
+        .load(conn)?;
+    wrong.extend(unmarked);
+    Ok(wrong)
+}

@@ -1,0 +1,72 @@
+//! Every stop that stands on something on hand, by place.
+
+use super::Reading;
+use crate::caller::Caller;
+use crate::error::Result;
+use crate::wire::answers::{StoppedRead, StopsRead, stop_read};
+use domain::lot::{Lot, Pack};
+use domain::moment::day_of;
+use domain::stop::{self, Stop};
+use std::collections::BTreeMap;
+use store::Conn;
+use store::family::Extent;
+
+/// The stops that stand now.
+///
+/// # Errors
+/// The database is away, or the record is damaged.
+pub fn standing(app: &Caller<'_>, conn: &mut Conn) -> Result<StopsRead> {
+    let now = app.now();
+    let zone = app.standing(conn)?.kitchen.zone;
+    let today = day_of(now, zone);
+    let mut keys = store::stops::stopped_lots(conn)?;
+    keys.extend(store::stops::past_lots(conn, today)?);
+    keys.extend(super::cure_room::hanging(app, conn)?);
+    keys.sort_unstable();
+    keys.dedup();
+    let reading = Reading::load(app.app(), conn, &keys, Extent::ALONE)?;
+    let speech = app.speech(reading.kitchen());
+    let lots = keys.iter().filter_map(|key| {
+        let of = reading.family.get(domain::lot::LotId(*key))?;
+        Some(&of.lot)
+    });
+    let mut found = BTreeMap::new();
+    for lot in lots {
+        for pack in lot.on_hand() {
+            let place = reading.standing.lists.place_code(pack.now.place);
+            for stop in stop::on(lot, Some(pack), now, today) {
+                add(&mut found, place, lot, pack, stop);
+            }
+        }
+    }
+    let told = |((place, _, _), (lot, packs, stop)): (Key, (&Lot, Vec<u32>, Stop))| StoppedRead {
+        place,
+        lot: lot.code.to_string(),
+        packs,
+        product: lot.product.code.clone(),
+        stop: stop_read(&stop, zone, &speech),
+    };
+    Ok(StopsRead {
+        stops: found.into_iter().map(told).collect(),
+    })
+}
+
+/// The place, the lot, and which of its stops there.
+type Key = (String, i32, String);
+
+fn add<'a>(
+    found: &mut BTreeMap<Key, (&'a Lot, Vec<u32>, Stop)>,
+    place: &str,
+    lot: &'a Lot,
+    pack: &Pack,
+    stop: Stop,
+) {
+    // Packs that are past the same day are told together.
+    let which = match stop.placed {
+        Some(placed) => format!("{:10}", placed.0),
+        None => format!("{} {:?}", stop.kind, pack.now.use_by),
+    };
+    let key = (place.to_owned(), lot.id.0, which);
+    let (_, packs, _) = found.entry(key).or_insert((lot, Vec::new(), stop));
+    packs.push(pack.number);
+}

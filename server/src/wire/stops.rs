@@ -1,0 +1,59 @@
+//! What a device asks about stops: dispositions, holds, and letting holds go.
+
+use super::asked::Id;
+use super::{DisposalWord, Instant, Line, Note, Weight};
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+
+/// A person disposes of what is stopped.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct DispositionAsked {
+    /// Made by the device.
+    pub id: Id,
+    /// When; now if left out.
+    pub at: Option<Instant>,
+    /// Who.
+    pub by: Line,
+    /// The lot.
+    pub lot: Line,
+    /// Which packs; all of the lot if left out.
+    pub packs: Option<Vec<u32>>,
+    /// How: `discarded` and `returned` leave with a witness, `released` lets it go by right, `put-right`
+    /// names in `document` the deed that did it.
+    pub what: DisposalWord,
+    /// How much of one pack, where it is discarded or returned; all that is left if left out.
+    pub grams: Option<Weight>,
+    /// Why.
+    pub why: Note,
+    /// Who saw it leave.
+    pub witness: Option<Line>,
+    /// The paper, or the deed, that it rests on.
+    pub document: Option<Line>,
+}
+
+/// Lots are held, or let go.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct HoldAsked {
+    /// Made by the device.
+    pub id: Id,
+    /// When; now if left out.
+    pub at: Option<Instant>,
+    /// Who.
+    pub by: Line,
+    /// Which lots.
+    pub lots: Vec<HeldAsked>,
+    /// Why.
+    pub why: Note,
+}
+
+/// A lot, or some of its packs.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct HeldAsked {
+    /// The lot.
+    pub lot: Line,
+    /// Which packs; all of the lot if left out, also those that come back.
+    pub packs: Option<Vec<u32>>,
+}
