@@ -14,6 +14,7 @@ pub mod config;
 pub mod deeds;
 pub mod demo;
 pub mod error;
+pub mod ids;
 pub mod label_facts;
 pub mod lists;
 pub mod log;

@@ -14,6 +14,7 @@ pub mod audit;
 pub mod check_char;
 pub mod code;
 pub mod cost;
+pub mod counter;
 pub mod cure;
 pub mod cure_room;
 pub mod dates;

@@ -87,9 +87,16 @@ impl Percent {
     }
 }
 
+impl Percent {
+    /// The number as it is told: to two decimals.
+    pub fn to_hundredths(self) -> Decimal {
+        self.0.round_dp(2)
+    }
+}
+
 impl fmt::Display for Percent {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} %", self.0.round_dp(2).normalize())
+        write!(f, "{} %", self.to_hundredths().normalize())
     }
 }
 

@@ -9,6 +9,7 @@ use diesel::dsl::exists;
 use diesel::prelude::*;
 use domain::code::{HouseCode, LotCode};
 use domain::deed::receive::{Animal, NumberKind};
+use domain::family::SourceAnimal;
 use domain::words::{Side, Species};
 
 /// An animal as the record holds it.
@@ -40,6 +41,24 @@ impl AnimalRow {
             carcass: self.carcass.clone(),
             tag: self.tag.clone(),
             head: u32::try_from(self.head).map_err(|_| bad("head"))?,
+        })
+    }
+}
+
+impl AnimalRow {
+    /// The animal as it is told, by the id of the deed that brought it in.
+    pub fn source_animal(&self, uid: &[u8]) -> Result<SourceAnimal> {
+        let species = Species::parse(&self.species);
+        Ok(SourceAnimal {
+            key: self.id,
+            uid: uid.to_vec(),
+            farm: self.farm.clone(),
+            species: species.ok_or_else(|| Error::bad_row("animals", self.id, "species"))?,
+            killed_on: self.killed_on,
+            abattoir: self.abattoir.clone(),
+            carcass: self.carcass.clone(),
+            tag: self.tag.clone(),
+            head: self.head.unsigned_abs(),
         })
     }
 }
@@ -117,7 +136,7 @@ pub fn received(conn: &mut Conn, animal: i32) -> Result<Vec<i32>> {
 }
 
 /// The lots that were received of some animals: animal, key and code, in the order of the lots.
-pub fn received_of(conn: &mut Conn, animals: &[i32]) -> Result<Vec<(i32, i32, String)>> {
+pub fn received_of(conn: &mut Conn, animals: &[i32]) -> Result<Vec<(i32, i32, LotCode)>> {
     let found: Vec<(Option<i32>, i32, String)> = sources::table
         .inner_join(lots::table.on(lots::id.eq(sources::lot_id)))
         .filter(
@@ -130,9 +149,10 @@ pub fn received_of(conn: &mut Conn, animals: &[i32]) -> Result<Vec<(i32, i32, St
         .select((sources::animal_id, lots::id, lots::code))
         .load(conn)?;
     let known = found.into_iter();
-    Ok(known
+    known
         .filter_map(|(animal, lot, code)| Some((animal?, lot, code)))
-        .collect())
+        .map(|(animal, lot, code)| Ok((animal, lot, code_of(lot, &code)?)))
+        .collect()
 }
 
 /// The sides of an animal that are on record, each with the lot that it was received as.
@@ -150,11 +170,14 @@ pub fn sides(conn: &mut Conn, animal: i32) -> Result<Vec<(Option<Side>, LotCode)
         .load(conn)?;
     rows.into_iter()
         .map(|(side, code, lot)| {
-            let code =
-                LotCode::read(&code).map_err(|_| Error::bad_row("lots", lot, "malformed code"))?;
+            let code = code_of(lot, &code)?;
             Ok((side.as_deref().and_then(Side::parse), code))
         })
         .collect()
+}
+
+fn code_of(lot: i32, code: &str) -> Result<LotCode> {
+    LotCode::read(code).map_err(|_| Error::bad_row("lots", lot, "malformed code"))
 }
 
 /// What to look for among the animals.

@@ -5,20 +5,23 @@
 //! it reads all lots and looks each up among those reached.
 
 use crate::conn::Conn;
-use crate::error::Result;
+use crate::error::{Error, Result};
 use crate::on_each;
 use chrono::NaiveDateTime;
 use diesel::prelude::*;
 use diesel::sql_query;
 use diesel::sql_types::{BigInt, Integer, Nullable, Text, Timestamp};
+use domain::code::LotCode;
+use domain::family::Went;
 use domain::genealogy::{Ancestry, Onward, Use, shares_forward};
+use domain::grams::Grams;
 use domain::lot::{DeedId, LotId};
 use std::collections::HashMap;
 
 /// A lot on the way forward, with where its weight went.
 #[derive(Debug, Clone, QueryableByName, PartialEq)]
 #[allow(missing_docs, reason = "the columns of lots, told of in the migration")]
-pub struct Descendant {
+pub struct Reached {
     #[diesel(sql_type = Integer)]
     pub id: i32,
     #[diesel(sql_type = Integer)]
@@ -62,6 +65,33 @@ pub struct Descendant {
     pub place: Option<String>,
 }
 
+impl Reached {
+    /// Its code.
+    pub fn code(&self) -> Result<LotCode> {
+        let code = LotCode::read(&self.code);
+        code.map_err(|_| Error::bad_row("lots", self.id, "malformed code"))
+    }
+
+    /// What it was born with, and where that went.
+    pub fn went(&self) -> Went {
+        let grams = Grams::from_milligrams;
+        Went {
+            made: grams(self.made_mg),
+            taken_back: grams(self.taken_back_mg),
+            used: grams(self.used_mg),
+            sold: grams(self.sold_mg),
+            sold_packs: i64::from(self.sold_packs),
+            served: grams(self.served_mg),
+            discarded: grams(self.discarded_mg),
+            shipped: grams(self.shipped_mg),
+            returned: grams(self.returned_mg),
+            lost: grams(self.lost_mg),
+            on_hand: grams(self.on_hand_mg),
+            unexplained: grams(self.unexplained_mg),
+        }
+    }
+}
+
 #[derive(Debug, QueryableByName)]
 struct OnwardRow {
     #[diesel(sql_type = Integer)]
@@ -78,7 +108,7 @@ struct OnwardRow {
 #[derive(Debug)]
 pub struct Forward {
     /// The lots, oldest first; the starting lots are among them.
-    pub lots: Vec<Descendant>,
+    pub lots: Vec<Reached>,
     /// The share of the starting lots in what each step made.
     pub step_shares: HashMap<DeedId, f64>,
 }
@@ -88,7 +118,7 @@ pub fn forward(conn: &mut Conn, starts: &[i32]) -> Result<Forward> {
     let lots = descendants(conn, starts)?;
     let start_lots: Vec<LotId> = starts.iter().map(|start| LotId(*start)).collect();
     // Most lots are packs that nothing was made of; shares flow through the others only.
-    let used: Vec<&Descendant> = lots.iter().filter(|lot| lot.used_mg > 0).collect();
+    let used: Vec<&Reached> = lots.iter().filter(|lot| lot.used_mg > 0).collect();
     let made: Vec<(LotId, DeedId)> = used
         .iter()
         .map(|lot| (LotId(lot.id), DeedId(lot.deed_id)))
@@ -100,7 +130,7 @@ pub fn forward(conn: &mut Conn, starts: &[i32]) -> Result<Forward> {
     })
 }
 
-fn descendants(conn: &mut Conn, starts: &[i32]) -> Result<Vec<Descendant>> {
+fn descendants(conn: &mut Conn, starts: &[i32]) -> Result<Vec<Reached>> {
     let starts: Vec<String> = starts.iter().map(|start| format!("({start})")).collect();
     let sql = format!(
         "WITH RECURSIVE reach(id) AS (
@@ -126,7 +156,7 @@ fn descendants(conn: &mut Conn, starts: &[i32]) -> Result<Vec<Descendant>> {
     Ok(on_each!(conn, c => sql_query(sql).load(c)?))
 }
 
-fn onward(conn: &mut Conn, used: &[&Descendant]) -> Result<Vec<Onward>> {
+fn onward(conn: &mut Conn, used: &[&Reached]) -> Result<Vec<Onward>> {
     let mut onward = Vec::with_capacity(used.len());
     for some in used.chunks(1_000) {
         let keys: Vec<String> = some.iter().map(|lot| lot.id.to_string()).collect();

@@ -7,7 +7,6 @@ use super::says::CorrectDeedSays;
 use super::{Done, Header, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
-use crate::read::brief::briefs;
 use crate::wire::Line;
 use crate::wire::asked::{AnimalCorrected, BoughtAsked, CorrectionAsked};
 use domain::deed::correct::{self, AnimalChange};
@@ -52,8 +51,7 @@ pub fn take(app: &Caller<'_>, asked: &CorrectionAsked) -> Result<Done> {
         }
         let mut done = facts.record(asked.id.0.to_string(), DeedKind::Correct, &Plan::default())?;
         let rows = lots::by_keys(facts.tx.conn, &[row])?;
-        done.lots
-            .extend(briefs(app, facts.tx.conn, &rows, facts.kitchen.zone)?);
+        done.lots.extend(facts.briefs(&rows)?);
         Ok(done)
     })
 }

@@ -226,7 +226,7 @@ impl<'a> Facts<'a, '_> {
                 let mut keys: Vec<i32> = plan.changes.iter().map(|change| change.lot.0).collect();
                 keys.dedup();
                 let rows = lots::by_keys(self.tx.conn, &keys)?;
-                self.briefs(rows)?
+                self.briefs(&rows)?
             }
             false => self.newborn(&made)?,
         };
@@ -252,19 +252,17 @@ impl<'a> Facts<'a, '_> {
             let place = PlaceId(row.born_place_id);
             let code = self.standing.lists.place_code(place).to_owned();
             let product = self.app.product(self.tx.conn, row.version_id)?;
-            briefs.push(brief(
-                row,
-                &product,
-                row.born_use_by,
-                Some(code),
-                self.kitchen.zone,
-            )?);
+            let brief = brief(row, &product, row.born_use_by, Some(code))?;
+            briefs.push(LotBrief::of(&brief, self.kitchen.zone));
         }
         Ok(briefs)
     }
 
-    fn briefs(&mut self, rows: Vec<LotRow>) -> Result<Vec<LotBrief>> {
-        briefs(self.app, self.tx.conn, &rows, self.kitchen.zone)
+    /// Lots in short, as a deed answers them.
+    pub fn briefs(&mut self, rows: &[LotRow]) -> Result<Vec<LotBrief>> {
+        let briefs = briefs(self.app, self.tx.conn, rows)?;
+        let zone = self.kitchen.zone;
+        Ok(briefs.iter().map(|of| LotBrief::of(of, zone)).collect())
     }
 }
 

@@ -5,7 +5,6 @@ use super::says::DeedSays;
 use super::{Done, Header, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
-use crate::read::brief::briefs;
 use crate::wire::asked::{Id, VoidAsked};
 use domain::deed::void::{self, Target, Touched};
 use domain::grams::Grams;
@@ -61,8 +60,7 @@ pub fn take(app: &Caller<'_>, step: Id, asked: &VoidAsked) -> Result<Done> {
         keys.sort_unstable();
         keys.dedup();
         let rows = store::lots::by_keys(facts.tx.conn, &keys)?;
-        done.lots
-            .extend(briefs(app, facts.tx.conn, &rows, facts.kitchen.zone)?);
+        done.lots.extend(facts.briefs(&rows)?);
         if !hanging.births.is_empty() {
             let codes: Vec<String> = hanging
                 .births

@@ -2,16 +2,18 @@
 
 use super::forward::Forward;
 use super::says::PageSays;
-use super::spoken::{Words, shown, told};
+use super::spoken::{Words, told};
 use crate::blocking::blocking;
 use crate::caller::Asking;
 use crate::error::{Error, Result};
+use crate::ids::shown_id;
 use crate::read;
 use crate::read::animals::AnimalsQuery;
 use crate::read::names::Names;
 use crate::routes::{id, query};
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
+use domain::family::{AnimalView, SourceAnimal};
 
 #[derive(Template)]
 #[template(path = "animals.html")]
@@ -70,30 +72,31 @@ async fn find(request: &HttpRequest, asking: Asking) -> Result<AnimalsPage> {
                     chosen: *code == farm,
                 })
                 .collect(),
-            animals: found
-                .into_iter()
-                .map(|animal| Row {
-                    what: what(&words, &animal.species, animal.head),
-                    farm: names.farm(&animal.farm),
-                    killed: words.day(animal.killed_on.0),
-                    carcass: told(animal.carcass.as_deref()),
-                    tag: told(animal.tag.as_deref()),
-                    lots: animal
-                        .lots
-                        .into_iter()
-                        .map(|code| (code.clone(), shown(&code)))
-                        .collect(),
-                    id: animal.id,
-                })
-                .collect(),
+            animals: found.iter().map(|of| row(&words, of, &names)).collect(),
         })
     })
     .await
 }
 
+fn row(words: &Words, view: &AnimalView, names: &Names) -> Row {
+    let animal = &view.animal;
+    let received = view.received.iter();
+    Row {
+        id: shown_id(&animal.uid),
+        what: what(words, animal),
+        farm: names.farm(&animal.farm),
+        killed: words.day(animal.killed_on),
+        carcass: told(animal.carcass.as_deref()),
+        tag: told(animal.tag.as_deref()),
+        lots: received
+            .map(|code| (code.to_string(), code.shown()))
+            .collect(),
+    }
+}
+
 /// `Pig`, or `Chicken, 20 head`.
-fn what(words: &Words, spelt: &str, head: i32) -> String {
-    let species = words.headed("Species", spelt);
+fn what(words: &Words, animal: &SourceAnimal) -> String {
+    let (species, head) = (words.headed(animal.species.says()), animal.head);
     match head > 1 {
         true => words.say(PageSays::Head { species, head }),
         false => species,
@@ -119,22 +122,24 @@ pub async fn one(asking: Asking, uid: web::Path<String>) -> HttpResponse {
         let app = asking.caller();
         app.store.read(|conn| {
             let found = read::trace::of_animal(conn, &uid)?;
-            let row = store::animals::by_uid(conn, id(&uid)?.0.as_bytes())?;
+            let uid = id(&uid)?.0;
+            let row = store::animals::by_uid(conn, uid.as_bytes())?;
             let row = row.ok_or_else(|| Error::not_found(PageSays::NoAnimal))?;
+            let animal = row.source_animal(uid.as_bytes())?;
             let names = Names::load(&app, conn)?;
             let words = Words::of(&names);
             let title = PageSays::From {
-                what: what(&words, &row.species, row.head),
-                farm: names.farm(&row.farm),
+                what: what(&words, &animal),
+                farm: names.farm(&animal.farm),
             };
             Ok(AnimalPage {
                 words,
                 title: words.say(title),
-                killed: words.day(row.killed_on),
-                carcass: told(row.carcass.as_deref()),
-                tag: told(row.tag.as_deref()),
-                abattoir: told(row.abattoir.as_deref()),
-                forward: Forward::of(found, &names),
+                killed: words.day(animal.killed_on),
+                carcass: told(animal.carcass.as_deref()),
+                tag: told(animal.tag.as_deref()),
+                abattoir: told(animal.abattoir.as_deref()),
+                forward: Forward::of(&found, &names),
             })
         })
     });

@@ -5,10 +5,11 @@ use super::spoken::Words;
 use crate::blocking::blocking;
 use crate::caller::Asking;
 use crate::read::cure_room;
-use crate::wire::cure_room::PieceRead;
-use crate::wire::cures::decimal;
 use actix_web::HttpResponse;
 use askama::Template;
+use domain::cure_room::Stage;
+use domain::family::{PieceView, Relative};
+use domain::measure::Percent;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 
@@ -40,24 +41,27 @@ pub async fn page(asking: Asking) -> HttpResponse {
     let made = blocking(move || {
         let app = asking.caller();
         app.store.read(|conn| {
-            let room = cure_room::read(&app, conn)?;
-            let words = Words(app.speech(&*app.kitchen_lately(conn)?));
-            let pieces = room.pieces.into_iter();
+            let room = cure_room::read(app.app(), conn)?;
+            let words = Words(app.speech(room.reading.kitchen()));
+            let pieces = room.pieces.iter().filter_map(|piece| {
+                let of = room.reading.family.get(piece.lot)?;
+                Some(card(&words, of, piece))
+            });
             Ok(CureRoom {
                 words,
-                pieces: pieces.map(|piece| card(&words, piece)).collect(),
+                pieces: pieces.collect(),
             })
         })
     });
     super::page(speech, made.await)
 }
 
-fn card(words: &Words, piece: PieceRead) -> Card {
-    let lost = |loss| {
-        let percent = words.0.number(decimal(loss).round_dp(1));
+fn card(words: &Words, of: &Relative, view: &PieceView) -> Card {
+    let lost = |loss: Percent| {
+        let percent = words.0.number(loss.to_hundredths().round_dp(1));
         words.say(PageSays::Percent { percent })
     };
-    let loss = match (piece.loss_percent, piece.expected_loss_percent) {
+    let loss = match (view.loss, view.expected) {
         (Some(loss), Some(expected)) => PageSays::LossExpected {
             loss: lost(loss),
             expected: lost(expected),
@@ -65,38 +69,36 @@ fn card(words: &Words, piece: PieceRead) -> Card {
         (Some(loss), None) => PageSays::Loss { loss: lost(loss) },
         _ => PageSays::NeverWeighed,
     };
+    let alarms = view.alarm.iter().map(|alarm| alarm.finding().says);
+    let likely = view.likely.iter().map(|likely| likely.says.clone());
+    let due = view.due.iter();
     Card {
-        picture: picture(words, &piece),
+        code: of.lot.code.to_string(),
+        shown: of.lot.code.shown(),
+        tag: view.piece.tag.clone(),
+        name: of.lot.product.name(words.lang()).to_owned(),
         says: words.say(PageSays::Piece {
-            stage: words.t(stage(&piece.stage)),
-            days: piece.days,
+            stage: words.t(stage(view.piece.stage)),
+            days: view.days(),
             loss: loss.into(),
         }),
-        ready: piece.may_be_released,
-        alarms: piece
-            .alarms
-            .into_iter()
-            .map(|alarm| alarm.says)
-            .chain(piece.likely_tag)
-            .collect(),
-        code: piece.lot,
-        shown: piece.shown,
-        tag: piece.tag,
-        name: piece.name,
-        forecast: piece.forecast,
-        missing: piece.missing,
-        due: piece.due,
+        forecast: words.say(view.forecast_says()),
+        ready: view.may_be_released(),
+        alarms: alarms.chain(likely).map(|says| words.say(says)).collect(),
+        missing: view.missing().map(|says| words.say(says.clone())).collect(),
+        due: due.map(|due| words.say(due.without_tag())).collect(),
+        picture: picture(words, view),
     }
 }
 
-/// The key of a stage, as it is spelt on the wire.
-fn stage(spelt: &str) -> &'static str {
-    match spelt {
-        "in-salt" => "page-cure-room-in-salt",
-        "equalising" => "page-cure-room-equalising",
-        "smoking" => "page-cure-room-smoking",
-        "released" => "page-cure-room-released",
-        _ => "page-cure-room-hanging",
+/// The key of a stage.
+fn stage(stage: Stage) -> &'static str {
+    match stage {
+        Stage::InSalt => "page-cure-room-in-salt",
+        Stage::Equalising => "page-cure-room-equalising",
+        Stage::Smoking => "page-cure-room-smoking",
+        Stage::Hanging => "page-cure-room-hanging",
+        Stage::Released => "page-cure-room-released",
     }
 }
 
@@ -104,22 +106,22 @@ const WIDE: i64 = 320;
 const HIGH: i64 = 120;
 
 /// Loss over days: the curve thin, the piece's own weighings thick with dots. Down is lost.
-fn picture(words: &Words, piece: &PieceRead) -> String {
-    let own: Vec<(Decimal, Decimal)> = piece
-        .weighings
-        .iter()
-        .map(|weighing| {
-            let day = (weighing.day.0 - piece.in_salt.0).num_days();
-            (Decimal::from(day), decimal(weighing.loss_percent))
+fn picture(words: &Words, view: &PieceView) -> String {
+    let own: Vec<(Decimal, Decimal)> = view
+        .weighed()
+        .into_iter()
+        .map(|(weighing, lost)| {
+            let day = (weighing.day - view.piece.in_salt).num_days();
+            (Decimal::from(day), lost.to_hundredths())
         })
         .collect();
     if own.is_empty() {
         return String::new();
     }
-    let curve: Vec<(Decimal, Decimal)> = piece
-        .curve
+    let curve: Vec<(Decimal, Decimal)> = view
+        .curve()
         .iter()
-        .map(|point| (Decimal::from(point.day), decimal(point.loss_percent)))
+        .map(|(day, lost)| (Decimal::from(*day), lost.to_hundredths()))
         .collect();
     let points = || own.iter().chain(&curve);
     let most = |pick: fn(&(Decimal, Decimal)) -> Decimal| {

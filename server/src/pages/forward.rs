@@ -1,10 +1,9 @@
 //! "What came of it" as a table: what is on hand first, and every column that says something.
 
 use super::says::PageSays;
-use super::spoken::{NONE, Words, shown};
+use super::spoken::{NONE, Words};
 use crate::read::names::Names;
-use crate::wire::Weight;
-use crate::wire::answers::{DescendantRead, DescendantsRead, Whereabouts};
+use domain::family::{Descendant, Descendants, Went};
 use domain::grams::Grams;
 
 /// The table.
@@ -45,42 +44,43 @@ pub struct Cell {
     pub below: Option<String>,
 }
 
-type Column = (&'static str, bool, fn(&Whereabouts) -> Weight);
+type Column = (&'static str, bool, fn(&Went) -> Grams);
 
 /// The head of what was sold.
 const SOLD: &str = "page-forward-sold";
 
 /// The columns; some stay out where no lot has anything to say there.
 const COLUMNS: [Column; 11] = [
-    ("page-on-hand", true, |went| went.on_hand_grams),
-    ("page-made", true, |went| went.made_grams),
-    ("page-forward-taken-back", false, |went| {
-        went.taken_back_grams
-    }),
-    ("page-forward-used", true, |went| went.used_grams),
-    (SOLD, true, |went| went.sold_grams),
-    ("page-forward-served", true, |went| went.served_grams),
-    ("page-forward-shipped", false, |went| went.shipped_grams),
-    ("page-forward-returned", false, |went| went.returned_grams),
-    ("page-forward-discarded", true, |went| went.discarded_grams),
-    ("page-forward-lost", false, |went| went.lost_grams),
+    ("page-on-hand", true, |went| went.on_hand),
+    ("page-made", true, |went| went.made),
+    ("page-forward-taken-back", false, |went| went.taken_back),
+    ("page-forward-used", true, |went| went.used),
+    (SOLD, true, |went| went.sold),
+    ("page-forward-served", true, |went| went.served),
+    ("page-forward-shipped", false, |went| went.shipped),
+    ("page-forward-returned", false, |went| went.returned),
+    ("page-forward-discarded", true, |went| went.discarded),
+    ("page-forward-lost", false, |went| went.lost),
     ("page-forward-head-unexplained", true, |went| {
-        went.unexplained_grams
+        went.unexplained
     }),
 ];
 
 impl Forward {
     /// The table of what was found.
-    pub fn of(found: DescendantsRead, names: &Names) -> Forward {
-        let went: Vec<Whereabouts> = found.lots.iter().map(whereabouts).collect();
+    pub fn of(found: &Descendants, names: &Names) -> Forward {
+        let says_something = |of: &fn(&Went) -> Grams| {
+            let mut lots = found.lots.iter();
+            lots.any(|lot| of(&lot.went) != Grams::ZERO)
+        };
         let columns: Vec<&Column> = COLUMNS
             .iter()
-            .filter(|(_, always, of)| *always || went.iter().any(|went| !is_none(of(went))))
+            .filter(|(_, always, of)| *always || says_something(of))
             .collect();
         let words = Words::of(names);
         let heads = columns.iter().map(|(head, ..)| *head).chain(["page-share"]);
         let sum = |column: &&Column| Cell {
-            text: words.grams(column.2(&found.totals).0),
+            text: words.grams(column.2(&found.totals)),
             below: packs_sold(column, found.totals.sold_packs, names),
         };
         let mut sums: Vec<Cell> = columns.iter().map(sum).collect();
@@ -89,24 +89,24 @@ impl Forward {
             below: None,
         });
         let (mut on_hand, mut gone) = (Vec::new(), Vec::new());
-        for (lot, went) in found.lots.iter().zip(&went) {
-            let row = row(lot, names, &columns, went);
-            if is_none(went.on_hand_grams) {
+        for lot in &found.lots {
+            let row = row(lot, names, &columns);
+            if lot.went.on_hand == Grams::ZERO {
                 gone.push(row);
             } else {
                 on_hand.push(row);
             }
         }
-        let unexplained = found.totals.unexplained_grams;
+        let unexplained = found.totals.unexplained;
         Forward {
             says: words.say(PageSays::LotsInAll {
                 lots: found.lots.len(),
                 on_hand: on_hand.len(),
             }),
-            left: words.grams(found.totals.on_hand_grams.0),
-            unexplained: (!is_none(unexplained)).then(|| {
+            left: words.grams(found.totals.on_hand),
+            unexplained: (unexplained != Grams::ZERO).then(|| {
                 words.say(PageSays::Unexplained {
-                    weight: unexplained.0,
+                    weight: unexplained,
                 })
             }),
             heads: heads.map(|key| words.t(key)).collect(),
@@ -122,18 +122,14 @@ impl Forward {
     }
 }
 
-fn is_none(weight: Weight) -> bool {
-    weight.0 == Grams::ZERO
-}
-
-fn row(lot: &DescendantRead, names: &Names, columns: &[&Column], went: &Whereabouts) -> Row {
+fn row(lot: &Descendant, names: &Names, columns: &[&Column]) -> Row {
     let (name, words) = (names.product(&lot.product), Words::of(names));
     let place = lot.place.as_ref().map(|place| names.place(place));
     let cell = |(nth, column): (usize, &&Column)| Cell {
-        text: words.or_dash(&column.2(went)),
+        text: words.or_dash(column.2(&lot.went)),
         below: match nth {
             0 => place.clone(),
-            _ => packs_sold(column, lot.sold_packs, names),
+            _ => packs_sold(column, lot.went.sold_packs, names),
         },
     };
     let mut cells: Vec<Cell> = columns.iter().enumerate().map(cell).collect();
@@ -143,8 +139,8 @@ fn row(lot: &DescendantRead, names: &Names, columns: &[&Column], went: &Whereabo
         below: None,
     });
     Row {
-        code: lot.code.clone(),
-        shown: shown(&lot.code),
+        code: lot.code.to_string(),
+        shown: lot.code.shown(),
         name: match &lot.note {
             Some(note) => format!("{name} ({note})"),
             None => name,
@@ -157,21 +153,4 @@ fn row(lot: &DescendantRead, names: &Names, columns: &[&Column], went: &Whereabo
 fn packs_sold(column: &Column, packs: i64, names: &Names) -> Option<String> {
     let packs = usize::try_from(packs).ok().filter(|packs| *packs > 0)?;
     (column.0 == SOLD).then(|| Words::of(names).packs(packs))
-}
-
-fn whereabouts(lot: &DescendantRead) -> Whereabouts {
-    Whereabouts {
-        made_grams: lot.made_grams,
-        taken_back_grams: lot.taken_back_grams,
-        used_grams: lot.used_grams,
-        sold_grams: lot.sold_grams,
-        sold_packs: lot.sold_packs,
-        served_grams: lot.served_grams,
-        discarded_grams: lot.discarded_grams,
-        shipped_grams: lot.shipped_grams,
-        returned_grams: lot.returned_grams,
-        lost_grams: lot.lost_grams,
-        on_hand_grams: lot.on_hand_grams,
-        unexplained_grams: lot.unexplained_grams,
-    }
 }

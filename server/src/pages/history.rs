@@ -2,11 +2,12 @@
 
 use super::says::PageSays;
 use super::spoken::Words;
-use crate::wire::Number;
-use crate::wire::answers::{ReadingRead, StepBrief};
-use crate::wire::cures::decimal;
-use domain::grams::Grams;
+use crate::read::names::Names;
+use domain::family::{self, LotView};
+use domain::grams::Grams as Weight;
 use domain::says::Arg;
+use domain::words::{Account, DeedKind, Quantity};
+use rust_decimal::Decimal;
 
 /// A line of the history.
 pub struct Line {
@@ -23,27 +24,33 @@ pub struct Line {
 }
 
 /// The lines of a lot's history, the oldest first.
-pub fn lines(words: &Words, steps: &[StepBrief]) -> Vec<Line> {
-    let line = |step: &StepBrief| Line {
-        at: words.minute(&step.at),
-        what: what(words, &step.kind, &step.account),
-        grams: words.or_dash(&step.grams),
-        by: step.by.clone(),
+pub fn lines(view: &LotView<'_>, names: &Names) -> Vec<Line> {
+    let words = Words::of(names);
+    let line = |step: &family::Line<'_>| Line {
+        at: words.minute(step.at, names.zone()),
+        what: what(&words, step.kind, step.account),
+        grams: words.or_dash(step.grams),
+        by: step.by.to_owned(),
         voided: step.voided,
     };
-    steps.iter().map(line).collect()
+    view.lines().iter().map(line).collect()
 }
 
-/// `Used: grind`, `Sold`, `Received`.
-fn what(words: &Words, kind: &str, account: &str) -> String {
-    let deed = || words.word("DeedKind", kind);
-    let done = || words.headed("Account", account);
+/// `Used: grind`, `Sold`, `Received`; a lot without an account was made by it.
+fn what(words: &Words, kind: DeedKind, account: Option<Account>) -> String {
+    use DeedKind::*;
+    let deed = || words.say(kind.says());
+    let Some(account) = account else {
+        return match kind {
+            Receive => words.t("page-lot-received"),
+            _ => words.say(PageSays::MadeBy { deed: deed() }),
+        };
+    };
+    let done = || words.headed(account.says());
     match (kind, account) {
-        ("receive", "made") => words.t("page-lot-received"),
-        ("sell" | "serve" | "discard" | "ship" | "return" | "take-back" | "move", _) => done(),
-        (_, "made") => words.say(PageSays::MadeBy { deed: deed() }),
-        (_, "used") => words.say(PageSays::UsedFor { deed: deed() }),
-        (_, "noted") => words.headed("DeedKind", kind),
+        (Sell | Serve | Discard | Ship | Return | TakeBack | Move, _) => done(),
+        (_, Account::Used) => words.say(PageSays::UsedFor { deed: deed() }),
+        (_, Account::Noted) => words.headed(kind.says()),
         _ => words.say(PageSays::Otherwise {
             account: done(),
             deed: deed(),
@@ -62,50 +69,52 @@ pub struct Reading {
 }
 
 /// A lot's readings, the oldest first; amounts of money in a currency.
-pub fn readings(words: &Words, readings: &[ReadingRead], currency: &str) -> Vec<Reading> {
-    let told = |reading: &ReadingRead| {
-        let (key, value) = quantity(words, &reading.quantity, reading.value, currency);
+pub fn readings(view: &LotView<'_>, names: &Names, currency: &str) -> Vec<Reading> {
+    let words = Words::of(names);
+    let told = |reading: &family::Reading| {
+        let (key, value) = quantity(&words, reading.quantity, reading.millionths, currency);
         Reading {
-            at: words.minute(&reading.at),
+            at: words.minute(reading.at, names.zone()),
             what: words.t(key),
             value,
         }
     };
-    readings.iter().map(told).collect()
+    view.of.readings.iter().map(told).collect()
 }
 
-/// What a quantity is called, and how much it is.
+/// What a quantity is called, and how much so many millionths of its unit are.
 fn quantity(
     words: &Words,
-    quantity: &str,
-    value: Number,
+    quantity: Quantity,
+    millionths: i64,
     currency: &str,
 ) -> (&'static str, String) {
-    let plain = || words.0.number(decimal(value));
-    let celsius = || words.0.arg(&Arg::Celsius(decimal(value)));
+    use Quantity::*;
+    let value = Decimal::new(millionths, 6).normalize();
+    let plain = || words.0.number(value);
+    let celsius = || words.0.arg(&Arg::Celsius(value));
     let percent = || words.say(PageSays::Percent { percent: plain() });
     let ppm = || format!("{}\u{a0}ppm", plain());
     match quantity {
-        "grams" => {
-            let grams = Grams::from_milligrams(value.0 / 1_000);
+        Grams => {
+            let grams = Weight::from_milligrams(millionths / 1_000);
             ("page-reading-weight", words.grams(grams))
         }
-        "celsius" => ("page-reading-temperature", celsius()),
-        "brine-celsius" => ("page-reading-brine-temperature", celsius()),
-        "ph" => ("page-reading-ph", plain()),
-        "water-activity" => ("page-reading-water-activity", plain()),
-        "salometer-60F" => ("page-reading-salometer-60f", plain()),
-        "salometer-38F" => ("page-reading-salometer-38f", plain()),
-        "nitrite-percent" => ("page-reading-nitrite", percent()),
-        "nitrate-percent" => ("page-reading-nitrate", percent()),
-        "nitrite-ppm" => ("page-reading-nitrite", ppm()),
-        "nitrate-ppm" => ("page-reading-nitrate", ppm()),
-        "salt-percent" => ("page-reading-salt", percent()),
-        "price-minor" => {
-            let paid = words.money(value.0 / 1_000_000, currency);
+        Celsius => ("page-reading-temperature", celsius()),
+        BrineCelsius => ("page-reading-brine-temperature", celsius()),
+        Ph => ("page-reading-ph", plain()),
+        WaterActivity => ("page-reading-water-activity", plain()),
+        Salometer60F => ("page-reading-salometer-60f", plain()),
+        Salometer38F => ("page-reading-salometer-38f", plain()),
+        NitritePercent => ("page-reading-nitrite", percent()),
+        NitratePercent => ("page-reading-nitrate", percent()),
+        NitritePpm => ("page-reading-nitrite", ppm()),
+        NitratePpm => ("page-reading-nitrate", ppm()),
+        SaltPercent => ("page-reading-salt", percent()),
+        PriceMinor => {
+            let paid = words.money(millionths / 1_000_000, currency);
             ("page-reading-price", paid)
         }
-        _ => ("page-reading-other", plain()),
     }
 }
 
@@ -118,17 +127,18 @@ mod tests {
     fn a_deed_is_told_once() {
         let words = Words(Speech::in_language(Language::English));
         let what = |kind, account| what(&words, kind, account);
-        assert_eq!(what("sell", "sold"), "Sold");
-        assert_eq!(what("grind", "used"), "Used: grind");
-        assert_eq!(what("turn", "noted"), "Turn");
+        assert_eq!(what(DeedKind::Sell, Some(Account::Sold)), "Sold");
+        assert_eq!(what(DeedKind::Grind, Some(Account::Used)), "Used: grind");
+        assert_eq!(what(DeedKind::Turn, Some(Account::Noted)), "Turn");
+        assert_eq!(what(DeedKind::Receive, None), "Received");
     }
 
     #[test]
     fn a_reading_has_its_unit() {
         let words = Words(Speech::in_language(Language::French));
-        let told = |of, value| quantity(&words, of, Number(value), "CAD").1;
-        assert_eq!(told("celsius", 3_400_000), "3,4\u{a0}°C");
-        assert_eq!(told("ph", 5_300_000), "5,3");
-        assert_eq!(told("price-minor", 1_250_000_000), "12,50\u{a0}CAD");
+        let told = |of, value| quantity(&words, of, value, "CAD").1;
+        assert_eq!(told(Quantity::Celsius, 3_400_000), "3,4\u{a0}°C");
+        assert_eq!(told(Quantity::Ph, 5_300_000), "5,3");
+        assert_eq!(told(Quantity::PriceMinor, 1_250_000_000), "12,50\u{a0}CAD");
     }
 }

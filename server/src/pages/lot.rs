@@ -11,14 +11,13 @@ use crate::blocking::blocking;
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::label_facts::MOST;
+use crate::read::Reading;
 use crate::read::names::Names;
-use crate::read::{self, Reading};
-use crate::wire;
-use crate::wire::answers::{BecauseRead, LotRead};
 use actix_web::{HttpResponse, web};
 use askama::Template;
-use chrono::NaiveDate;
-use domain::family::origins;
+use domain::dates::Because;
+use domain::family::{LotView, descendants, origins};
+use domain::lot::brief;
 use domain::moment::day_of;
 use std::collections::BTreeMap;
 use store::Conn;
@@ -36,7 +35,7 @@ struct LotPage {
     product: String,
     use_by: String,
     stands: Option<String>,
-    because: Vec<BecauseRead>,
+    because: Vec<Link>,
     on_hand: String,
     /// Of how much.
     made: String,
@@ -56,6 +55,12 @@ struct LotPage {
     tree: tree::Pictures,
     history: Vec<Line>,
     readings: Vec<history::Reading>,
+}
+
+/// A link of why it has its date.
+struct Link {
+    says: String,
+    source: String,
 }
 
 /// What the page tells of: why, and what was made from it.
@@ -80,53 +85,49 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<LotPage> {
     let today = day_of(app.now(), kitchen.zone);
     let names = Names::of(reading.standing.clone(), app.speech(kitchen));
     let words = Words::of(&names);
-    let lot = read::lot::of(app, &reading, id)?;
+    let view = reading.told(id)?;
+    let lot = &view.of.lot;
+    let (product, went) = (&lot.product, &view.of.went);
     let origins = origins(&reading.family, id);
-    let origins = wire::answers::origins::read(&lot.code, &origins);
-    let forward = wire::answers::descendants::of_family(&reading.family, &reading.standing.lists);
-    let tree = tree::draw(&reading, id, &origins, &names);
-    let name = names.product_of(&lot.names);
-    let first = lot
-        .packs
-        .iter()
-        .find(|pack| pack.left_grams.0.milligrams() > 0);
-    let label = first.map(|first| {
-        label::draw(app.app(), &reading, id, Some(first.pack), None)
+    let forward = descendants(&reading.family, &reading.standing.lists);
+    let label = brief::left(&lot.packs).next().map(|first| {
+        label::draw(app.app(), &reading, id, Some(first.number), None)
             .map_err(|error| words.say(error.problem().detail))
     });
-    let on_hand = lot.packs.iter();
-    let on_hand = on_hand.filter(|pack| pack.left_grams.0.milligrams() > 0);
-    let parts = parts(&words, on_hand.count());
-    let last_day = lot.use_by.map(|day| day.0);
+    let because = view.because.iter();
+    let link = |link: &Because| Link {
+        says: words.say(link.says.clone()),
+        source: words.0.arg(&link.source(&reading.law.rows)),
+    };
+    let stands = view.use_by.and_then(|day| words.standing(day, today));
     Ok(LotPage {
         words,
-        name: name.unwrap_or_else(|| lot.product.clone()),
-        use_by: use_by(&words, &lot, last_day),
-        stands: last_day.and_then(|day| words.standing(day, today)),
-        on_hand: words.grams(lot.on_hand_grams.0),
-        made: words.say(PageSays::OfMade { made: lot.grams.0 }),
-        made_at: words.minute(&lot.made_at),
-        kind: reading
-            .family
-            .get(id)
-            .map_or_else(String::new, |of| words.raw_or_ready(&of.lot.product)),
-        species: (!lot.species.is_empty()).then(|| words.listed("Species", &lot.species)),
+        name: names
+            .product_of(&product.names)
+            .unwrap_or_else(|| product.code.clone()),
+        use_by: use_by(&words, &view),
+        stands,
+        on_hand: words.grams(went.on_hand),
+        made: words.say(PageSays::OfMade { made: went.made }),
+        made_at: words.minute(lot.made_at, kitchen.zone),
+        kind: words.raw_or_ready(product),
+        species: (!lot.species.is_empty()).then(|| words.species(&lot.species)),
         allergens: words.allergens(&lot.allergens),
         packs: packs::runs(&lot.packs, &names, today),
-        history: history::lines(&words, &lot.steps),
-        readings: history::readings(&words, &lot.readings, &kitchen.entry.currency.0),
-        origins: Origins::of(origins, &names),
-        forward: Forward::of(forward, &names),
-        parts,
+        history: history::lines(&view, &names),
+        readings: history::readings(&view, &names, &kitchen.entry.currency.0),
+        origins: Origins::of(&origins, &names),
+        forward: Forward::of(&forward, &names),
+        parts: parts(&words, brief::left(&lot.packs).count()),
         label,
-        tree,
-        code: lot.code,
-        shown: lot.shown,
-        note: lot.note,
+        tree: tree::draw(&reading, id, &origins, &names),
+        code: lot.code.to_string(),
+        shown: lot.code.shown(),
+        note: view.of.note.clone(),
         voided: lot.voided,
-        product: lot.product,
-        because: lot.use_by_because,
-        ingredients: lot.ingredients,
+        product: product.code.clone(),
+        because: because.map(link).collect(),
+        ingredients: view.stated.ingredients.clone(),
     })
 }
 
@@ -144,16 +145,12 @@ fn parts(words: &Words, labels: usize) -> Vec<(String, String)> {
 }
 
 /// The last day; or what stands in its place.
-fn use_by(words: &Words, lot: &LotRead, last_day: Option<NaiveDate>) -> String {
-    let mut on_hand = lot
-        .packs
-        .iter()
-        .filter(|pack| pack.left_grams.0.milligrams() > 0)
-        .peekable();
-    if on_hand.peek().is_none() {
+fn use_by(words: &Words, view: &LotView<'_>) -> String {
+    let mut left = brief::left(&view.of.lot.packs).peekable();
+    if left.peek().is_none() {
         return words.t("page-nothing-left");
     }
-    match (last_day, on_hand.find_map(|pack| pack.days_left)) {
+    match (view.use_by, left.find_map(|pack| pack.now.days_left)) {
         (Some(day), _) => words.day(day),
         (None, Some(days)) => words.once_thawed(days),
         (None, None) => words.t("page-no-date"),

@@ -10,9 +10,9 @@ use crate::error::Result;
 use crate::read::find::{self, LotsQuery};
 use crate::read::names::Names;
 use crate::routes::query;
-use crate::wire::answers::LotBrief;
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
+use domain::lot::Brief;
 use domain::says::Arg;
 use domain::scanned::{self, Scanned};
 use domain::words::{Being, State};
@@ -109,8 +109,8 @@ fn find_many(app: &Caller<'_>, asked: &LotsQuery) -> Result<LotsPage> {
         value: value.to_owned(),
         says,
     };
-    let states = State::ALL.iter().map(|word| ("State", word.as_str()));
-    let states = states.chain(Being::ALL.iter().map(|word| ("Being", word.as_str())));
+    let states = State::ALL.iter().map(|word| (word.as_str(), word.says()));
+    let states = states.chain(Being::ALL.iter().map(|word| (word.as_str(), word.says())));
     let places = names.places.iter();
     Ok(LotsPage {
         words,
@@ -119,10 +119,10 @@ fn find_many(app: &Caller<'_>, asked: &LotsQuery) -> Result<LotsPage> {
             .map(|(code, name)| choice(code, name.clone(), &place))
             .collect(),
         states: states
-            .map(|(vocabulary, word)| choice(word, words.headed(vocabulary, word), &state))
+            .map(|(spelt, word)| choice(spelt, words.headed(word), &state))
             .collect(),
+        next: found.next(),
         lots: found.lots.into_iter().map(|lot| row(lot, &names)).collect(),
-        next: found.next,
         q,
         place,
         state,
@@ -167,17 +167,17 @@ fn day(text: &str) -> Arg {
         .map_or_else(|_| Arg::Text(text.to_owned()), Arg::Day)
 }
 
-fn row(lot: LotBrief, names: &Names) -> Row {
+fn row(lot: Brief, names: &Names) -> Row {
     let none = || NONE.to_owned();
     let words = Words::of(names);
     Row {
         name: names.product(&lot.product),
-        has: lot.on_hand_grams.0.milligrams() > 0,
-        on_hand: words.or_dash(&lot.on_hand_grams),
-        use_by: lot.use_by.map_or_else(none, |day| words.day(day.0)),
+        has: !lot.on_hand.is_none_left(),
+        on_hand: words.or_dash(lot.on_hand),
+        use_by: lot.use_by.map_or_else(none, |day| words.day(day)),
         place: lot.place.map_or_else(none, |place| names.place(&place)),
-        code: lot.code,
-        shown: lot.shown,
+        code: lot.code.to_string(),
+        shown: lot.code.shown(),
         note: lot.note,
     }
 }

@@ -1,9 +1,11 @@
 //! "Where it came from" as tables: source animals, and what was bought in.
 
 use super::says::PageSays;
-use super::spoken::{Words, shown, told};
+use super::spoken::{Words, told};
+use crate::ids::shown_id;
 use crate::read::names::Names;
-use crate::wire::answers::OriginsRead;
+use domain::code::LotCode;
+use domain::family::{self, AnimalShare, BoughtSource};
 
 /// The tables.
 pub struct Origins {
@@ -52,48 +54,55 @@ pub struct Link {
 }
 
 impl Link {
-    fn to(code: String) -> Link {
+    fn to(code: &LotCode) -> Link {
         Link {
-            shown: shown(&code),
-            code,
+            code: code.to_string(),
+            shown: code.shown(),
         }
     }
 }
 
 impl Origins {
     /// The tables of what was found.
-    pub fn of(found: OriginsRead, names: &Names) -> Origins {
-        let words = Words::of(names);
-        let animals = found.animals.into_iter().map(|animal| Animal {
-            what: words.say(PageSays::From {
-                what: words.headed("Species", &animal.species),
-                farm: names.farm(&animal.farm),
-            }),
-            killed: words.say(PageSays::Killed {
-                day: animal.killed_on.0,
-            }),
-            carcass: match (animal.carcass, animal.side) {
-                (Some(carcass), Some(side)) => {
-                    format!("{carcass}, {}", words.word("Side", &side))
-                }
-                (Some(carcass), None) => carcass,
-                (None, Some(side)) => words.word("Side", &side),
-                (None, None) => told(animal.tag.as_deref()),
-            },
-            share: words.share(animal.share),
-            via: animal.via.into_iter().map(Link::to).collect(),
-            id: animal.id,
-        });
-        let bought = found.bought.into_iter().map(|bought| Bought {
-            name: names.product(&bought.product),
-            supplier: told(bought.supplier.as_deref()),
-            supplier_lot: told(bought.supplier_lot.as_deref()),
-            lot: Link::to(bought.lot),
-        });
+    pub fn of(found: &family::Origins, names: &Names) -> Origins {
+        let animals = found.animals.iter().map(|of| animal(of, names));
+        let bought = found.bought.iter().map(|of| bought(of, names));
         Origins {
             animals: animals.collect(),
             bought: bought.collect(),
-            excludes_bought: found.share_excludes_bought_meat,
+            excludes_bought: found.excludes_bought_meat,
         }
+    }
+}
+
+fn animal(of: &AnimalShare, names: &Names) -> Animal {
+    let (words, animal) = (Words::of(names), &of.animal);
+    let side = of.side.map(|side| words.say(side.says()));
+    Animal {
+        id: shown_id(&animal.uid),
+        what: words.say(PageSays::From {
+            what: words.headed(animal.species.says()),
+            farm: names.farm(&animal.farm),
+        }),
+        killed: words.say(PageSays::Killed {
+            day: animal.killed_on,
+        }),
+        carcass: match (&animal.carcass, side) {
+            (Some(carcass), Some(side)) => format!("{carcass}, {side}"),
+            (Some(carcass), None) => carcass.clone(),
+            (None, Some(side)) => side,
+            (None, None) => told(animal.tag.as_deref()),
+        },
+        share: words.share(of.share),
+        via: of.via.iter().map(Link::to).collect(),
+    }
+}
+
+fn bought(of: &BoughtSource, names: &Names) -> Bought {
+    Bought {
+        lot: Link::to(&of.lot),
+        name: names.product(&of.product),
+        supplier: told(of.supplier.as_deref()),
+        supplier_lot: told(of.supplier_lot.as_deref()),
     }
 }

@@ -3,8 +3,8 @@
 use super::says::PageSays;
 use super::spoken::{NONE, Words};
 use crate::read::names::Names;
-use crate::wire::answers::PackRead;
 use chrono::NaiveDate;
+use domain::lot::Pack;
 
 /// Packs in a row that are all alike.
 pub struct Run {
@@ -29,46 +29,38 @@ pub struct Run {
 }
 
 /// The runs of some packs.
-pub fn runs(packs: &[PackRead], names: &Names, today: NaiveDate) -> Vec<Run> {
+pub fn runs(packs: &[Pack], names: &Names, today: NaiveDate) -> Vec<Run> {
     packs
-        .chunk_by(alike)
+        .chunk_by(Pack::is_like)
         .map(|run| told(run, names, today))
         .collect()
 }
 
-fn alike(one: &PackRead, other: &PackRead) -> bool {
-    one.left_grams == other.left_grams
-        && one.is == other.is
-        && one.place == other.place
-        && one.state == other.state
-        && one.use_by == other.use_by
-        && one.days_left == other.days_left
-}
-
-fn told(run: &[PackRead], names: &Names, today: NaiveDate) -> Run {
+fn told(run: &[Pack], names: &Names, today: NaiveDate) -> Run {
     let (first, last) = (&run[0], &run[run.len() - 1]);
-    let has = first.left_grams.0.milligrams() > 0;
-    let use_by = first.use_by.map(|day| day.0);
+    let now = &first.now;
+    let has = !now.left.is_none_left();
     let words = Words::of(names);
     let packs = run.len();
     let numbers = match packs {
-        1 => first.pack.to_string(),
-        _ => format!("{}–{}", first.pack, last.pack),
+        1 => first.number.to_string(),
+        _ => format!("{}–{}", first.number, last.number),
     };
     Run {
         title: words.say(PageSays::Run { packs, numbers }),
         alike: (packs > 1).then(|| words.say(PageSays::Alike { packs })),
-        left: words.or_dash(&first.left_grams),
+        left: words.or_dash(now.left),
         has,
-        is: words.headed("Being", &first.is),
-        place: names.place(&first.place),
-        state: words.headed("State", &first.state),
-        use_by: match (use_by, first.days_left) {
+        is: words.headed(now.being.says()),
+        place: names.place_of(now.place),
+        state: words.headed(now.state.says()),
+        use_by: match (now.use_by, now.days_left) {
             (Some(day), _) => words.day(day),
             (None, Some(days)) => words.once_thawed(days),
             (None, None) => NONE.into(),
         },
-        stands: use_by
+        stands: now
+            .use_by
             .filter(|_| has)
             .and_then(|day| words.standing(day, today)),
     }

@@ -2,23 +2,21 @@
 
 use super::says::{CountSays, PageSays};
 use super::spoken::Words;
-use crate::app::damaged;
 use crate::blocking::blocking;
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
-use crate::lists::List;
+use crate::read::lot_named;
 use crate::read::names::Names;
-use crate::read::{lot_named, prints as read};
+use crate::read::prints::{PrinterView, label_path, printers, views};
 use crate::routes::query;
-use crate::wire::lists::PrinterEntry;
-use crate::wire::prints::PrintRead;
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
+use domain::print::PrintView;
 use domain::words::PrintState;
 use serde::Deserialize;
 use std::collections::HashMap;
 use store::prints::Filter;
-use store::{Conn, entries, leases, lots, print_runs, prints};
+use store::{Conn, lots, prints};
 
 /// The most lines of each list; the API has all.
 const MOST: usize = 40;
@@ -109,7 +107,8 @@ fn read_page(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Printin
         names,
         printers: HashMap::new(),
     };
-    let printers = lines.printers(conn)?;
+    let printers = printers(conn)?.into_iter();
+    let printers = printers.map(|of| lines.printer(of)).collect();
     let unsure = lines.in_states(conn, &[PrintState::Unsure])?;
     let mut open = lines.in_states(
         conn,
@@ -153,28 +152,21 @@ struct Lines<'a> {
 }
 
 impl Lines<'_> {
-    fn printers(&mut self, conn: &mut Conn) -> Result<Vec<Printer>> {
-        let mut troubles = leases::troubles(conn)?;
-        let mut printers = Vec::new();
-        for row in entries::all(conn, List::Printers.as_str())? {
-            let entry: PrinterEntry =
-                serde_json::from_str(&row.body).map_err(|error| damaged(&error))?;
-            let counts: Vec<String> = print_runs::counts(conn, row.id)?
-                .into_iter()
-                .map(|(state, labels)| self.count(&state, labels))
-                .collect();
-            self.printers.insert(row.code.clone(), entry.name.0.clone());
-            printers.push(Printer {
-                counts: match counts.is_empty() {
-                    true => self.words.t("page-printing-none-yet"),
-                    false => counts.join(", "),
-                },
-                trouble: troubles.remove(&row.id).map(|says| self.words.say(says)),
-                code: row.code,
-                name: entry.name.0,
-            });
+    fn printer(&mut self, view: PrinterView) -> Printer {
+        let counts = view.counts.into_iter();
+        let counts: Vec<String> = counts
+            .map(|(state, labels)| self.count(state, labels))
+            .collect();
+        self.printers.insert(view.code.clone(), view.name.clone());
+        Printer {
+            counts: match counts.is_empty() {
+                true => self.words.t("page-printing-none-yet"),
+                false => counts.join(", "),
+            },
+            trouble: view.trouble.map(|says| self.words.say(says)),
+            code: view.code,
+            name: view.name,
         }
-        Ok(printers)
     }
 
     fn in_states(&self, conn: &mut Conn, states: &[PrintState]) -> Result<Vec<Line>> {
@@ -194,17 +186,15 @@ impl Lines<'_> {
             let product = self.app.product(conn, lot.version_id)?;
             products.insert(lot.code, product.code.clone());
         }
-        let read = read::read(self.app, conn, &found)?;
-        Ok(read
+        Ok(views(conn, &found)?
             .into_iter()
             .map(|print| self.line(print, &products))
             .collect())
     }
 
     /// So many labels that have come so far.
-    fn count(&self, state: &str, labels: i64) -> String {
+    fn count(&self, state: PrintState, labels: i64) -> String {
         use PrintState::*;
-        let state = PrintState::parse(state).unwrap_or(Unsure);
         self.words.say(match state {
             Waiting => CountSays::Waiting { labels },
             Sending => CountSays::Sending { labels },
@@ -217,12 +207,12 @@ impl Lines<'_> {
         })
     }
 
-    fn line(&self, print: PrintRead, products: &HashMap<String, String>) -> Line {
-        let product = products.get(&print.lot).map_or("", String::as_str);
+    fn line(&self, print: PrintView, products: &HashMap<String, String>) -> Line {
+        let product = products.get(print.lot.as_str()).map_or("", String::as_str);
         let printer = self.printers.get(&print.printer);
-        let state = PrintState::parse(&print.state).unwrap_or(PrintState::Unsure);
         let printer = printer.cloned().unwrap_or_else(|| print.printer.clone());
-        let (words, asked) = (&self.words, self.words.minute(&print.asked_at));
+        let words = &self.words;
+        let asked = words.minute(print.asked_at, self.names.zone());
         Line {
             on: words.say(PageSays::On {
                 printer: printer.clone(),
@@ -230,14 +220,14 @@ impl Lines<'_> {
             }),
             name: self.names.product(product),
             printer,
-            says: words.say(state.says()),
+            says: words.say(print.state.says()),
             asked,
             mark: (print.reprint > 0).then(|| words.say(PageSays::Reprint { nth: print.reprint })),
-            waits: state == PrintState::Waiting,
-            print: print.print,
-            shown: print.shown,
-            trouble: print.trouble,
-            label: print.label,
+            waits: print.state == PrintState::Waiting,
+            print: print.number,
+            shown: print.shown(),
+            label: label_path(print.number),
+            trouble: print.trouble.map(|says| words.say(says)),
         }
     }
 }

@@ -17,7 +17,7 @@ messages! {
         More "more" { more: usize },
         From "from" { what: String, farm: String },
         Killed "killed-on" { day: NaiveDate },
-        Head "animals-head" { species: String, head: i32 },
+        Head "animals-head" { species: String, head: u32 },
         OnlyProduct "lots-only-product" { product: String },
         OnlyFarm "lots-only-farm" { farm: String },
         OnlyKilled "lots-only-killed" { day: Arg },

@@ -2,15 +2,15 @@
 
 use super::says::PageSays;
 use super::see_other;
-use super::spoken::{Words, shown};
+use super::spoken::Words;
 use crate::blocking::blocking;
 use crate::caller::Asking;
 use crate::error::Result;
 use crate::read;
 use crate::routes::query;
-use crate::wire::answers::ScanRead;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
+use domain::counter::{self, ScanView};
 use serde::Deserialize;
 
 #[derive(Template)]
@@ -21,7 +21,7 @@ struct ScanPage {
 }
 
 struct Answer {
-    /// The verdict as the API spells it: its shape and pattern go by it.
+    /// The verdict as it is spelt: its shape and pattern go by it.
     verdict: String,
     word: String,
     says: String,
@@ -67,48 +67,50 @@ async fn ask(request: &HttpRequest, asking: Asking) -> Result<ScanPage> {
             let kitchen = app.kitchen_lately(conn)?;
             let words = Words(app.speech(&kitchen));
             let currency = &kitchen.entry.currency.0;
-            let scan = read::scan::scan(&app, conn, &code)?;
-            let kind = match &scan.lot {
-                Some(lot) => {
-                    let row = read::lot_named(&app, conn, lot)?;
-                    words.raw_or_ready(&*app.product(conn, row.version_id)?)
-                }
-                None => String::new(),
-            };
+            let scan = read::scan::scan(&app, conn, &kitchen, &code)?;
             Ok(ScanPage {
                 words,
-                answer: Some(answer(&words, scan, kind, &code, currency)),
+                answer: Some(answer(&words, &scan, &code, currency)),
             })
         })
     })
     .await
 }
 
-fn answer(words: &Words, scan: ScanRead, kind: String, code: &str, currency: &str) -> Answer {
-    let known = scan.lot.map(|lot| {
-        let name = scan.name.unwrap_or_default();
-        Known {
-            title: match scan.pack {
-                Some(pack) => words.say(PageSays::PackOf { name, pack }),
-                None => name,
-            },
-            whole_lot: scan.pack.is_none(),
-            allergens: words.allergens(&scan.allergens),
-            kind,
-            use_by: scan
-                .use_by
-                .map_or_else(|| words.t("page-no-date"), |day| words.day(day.0)),
-            price: scan.price_minor.map(|minor| words.money(minor, currency)),
-            link: words.say(PageSays::ToLot { lot: shown(&lot) }),
-            lot,
-        }
-    });
+fn answer(words: &Words, scan: &ScanView, code: &str, currency: &str) -> Answer {
+    let verdict = scan.answer.verdict;
     Answer {
-        word: words.word("Verdict", &scan.verdict),
-        verdict: scan.verdict,
-        says: scan.says,
+        word: words.say(verdict.says()),
+        verdict: verdict.to_string(),
+        says: words.say(scan.answer.says.clone()),
         asked: code.trim().chars().take(80).collect(),
-        pack: known,
+        pack: scan
+            .known
+            .as_ref()
+            .map(|known| told(words, known, currency)),
+    }
+}
+
+fn told(words: &Words, known: &counter::Known, currency: &str) -> Known {
+    let lot = &known.lot;
+    let name = lot.product.name(words.lang()).to_owned();
+    let price = known.price_minor();
+    Known {
+        title: match known.pack {
+            Some(pack) => words.say(PageSays::PackOf { name, pack }),
+            None => name,
+        },
+        whole_lot: known.pack.is_none(),
+        allergens: words.allergens(&lot.allergens),
+        kind: words.raw_or_ready(&lot.product),
+        use_by: known
+            .use_by()
+            .map_or_else(|| words.t("page-no-date"), |day| words.day(day)),
+        price: price.map(|minor| words.money(minor, currency)),
+        link: words.say(PageSays::ToLot {
+            lot: lot.code.shown(),
+        }),
+        lot: lot.code.to_string(),
     }
 }
 

@@ -2,14 +2,14 @@
 
 use super::says::PageSays;
 use crate::read::names::Names;
-use crate::wire::Weight;
-use chrono::{DateTime, NaiveDate};
-use domain::code::LotCode;
+use chrono::{DateTime, NaiveDate, Utc};
+use chrono_tz::Tz;
 use domain::grams::Grams;
 use domain::product::Product;
 use domain::says::Says;
-use domain::words::ProductKind;
+use domain::words::{Allergen, ProductKind, Species};
 use rust_decimal::Decimal;
+use std::collections::BTreeSet;
 use words::{Speech, capital};
 
 /// What stands where there is nothing to say.
@@ -40,14 +40,9 @@ impl Words {
         self.0.language.tag()
     }
 
-    /// A word of a closed vocabulary, as it is spelt on the wire.
-    pub fn word(&self, vocabulary: &str, spelt: &str) -> String {
-        self.0.text(&format!("{vocabulary}-{spelt}"))
-    }
-
-    /// The same with a capital, at the head of a line.
-    pub fn headed(&self, vocabulary: &str, spelt: &str) -> String {
-        capital(&self.word(vocabulary, spelt))
+    /// A message with a capital, at the head of a line.
+    pub fn headed(&self, says: impl Into<Says>) -> String {
+        capital(&self.say(says))
     }
 
     /// A weight.
@@ -56,10 +51,10 @@ impl Words {
     }
 
     /// A weight, or a dash for none.
-    pub fn or_dash(&self, weight: &Weight) -> String {
-        match weight.0 == Grams::ZERO {
+    pub fn or_dash(&self, weight: Grams) -> String {
+        match weight == Grams::ZERO {
             true => NONE.into(),
-            false => self.grams(weight.0),
+            false => self.grams(weight),
         }
     }
 
@@ -69,11 +64,8 @@ impl Words {
     }
 
     /// A time to the minute, as the kitchen's clock shows it.
-    pub fn minute(&self, time: &str) -> String {
-        DateTime::parse_from_rfc3339(time).map_or_else(
-            |_| time.to_owned(),
-            |time| self.0.moment(time.naive_local()),
-        )
+    pub fn minute(&self, at: DateTime<Utc>, zone: Tz) -> String {
+        self.0.moment(at.with_timezone(&zone).naive_local())
     }
 
     /// A share in per cent, to a tenth.
@@ -114,20 +106,22 @@ impl Words {
     }
 
     /// Allergens in full: `Contains: milk, egg`.
-    pub fn allergens(&self, spelt: &[String]) -> String {
-        if spelt.is_empty() {
+    pub fn allergens(&self, allergens: &BTreeSet<Allergen>) -> String {
+        if allergens.is_empty() {
             return self.t("page-no-allergens");
         }
-        let allergens = self.listed("Allergen", spelt);
+        let allergens = self.listed(allergens.iter().map(|word| word.says()));
         self.say(PageSays::Contains { allergens })
     }
 
-    /// Words of a closed vocabulary, one after the other.
-    pub fn listed(&self, vocabulary: &str, spelt: &[String]) -> String {
-        let words: Vec<String> = spelt
-            .iter()
-            .map(|word| self.word(vocabulary, word))
-            .collect();
+    /// The animals in something.
+    pub fn species(&self, species: &BTreeSet<Species>) -> String {
+        self.listed(species.iter().map(|word| word.says()))
+    }
+
+    /// Words, one after the other.
+    fn listed(&self, words: impl Iterator<Item = Says>) -> String {
+        let words: Vec<String> = words.map(|word| self.say(word)).collect();
         words.join(", ")
     }
 
@@ -142,11 +136,6 @@ impl Words {
     }
 }
 
-/// A code with hyphens, for the eye.
-pub fn shown(code: &str) -> String {
-    LotCode::read(code).map_or_else(|_| code.to_owned(), |code| code.shown())
-}
-
 /// A text, or a dash for none.
 pub fn told(text: Option<&str>) -> String {
     text.unwrap_or(NONE).to_owned()
@@ -155,6 +144,7 @@ pub fn told(text: Option<&str>) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use domain::words::Account;
     use words::Language;
 
     fn words(language: Language) -> Words {
@@ -168,13 +158,16 @@ mod tests {
     #[test]
     fn figures_read_at_a_glance() {
         let (english, french) = (words(Language::English), words(Language::French));
-        let time = "2026-06-26T10:40:03.8-04:00";
-        assert_eq!(english.minute(time), "Fri 26 Jun 10:40");
-        assert_eq!(french.minute(time), "ven. 26 juin 10:40");
+        let (time, zone) = (
+            "2026-06-26T14:40:03.8Z".parse().unwrap(),
+            Tz::America__New_York,
+        );
+        assert_eq!(english.minute(time, zone), "Fri 26 Jun 10:40");
+        assert_eq!(french.minute(time, zone), "ven. 26 juin 10:40");
         assert_eq!(french.share(0.125), "12,5\u{a0}%");
         assert_eq!(english.share(0.5), "50.0 %");
         assert_eq!(english.share(0.0004), "under 0.1 %");
         assert_eq!(french.money(1250, "CAD"), "12,50\u{a0}CAD");
-        assert_eq!(english.headed("Account", "taken-back"), "Taken back");
+        assert_eq!(english.headed(Account::TakenBack.says()), "Taken back");
     }
 }

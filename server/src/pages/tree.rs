@@ -3,10 +3,10 @@
 use super::drawing::{self, Card, Side};
 use super::says::PageSays;
 use super::spoken::Words;
+use crate::ids::shown_id;
 use crate::read::Reading;
 use crate::read::names::Names;
-use crate::wire::answers::OriginsRead;
-use domain::family::{Family, Relative};
+use domain::family::{AnimalShare, Family, Origins, Relative};
 use domain::grams::Grams;
 use domain::lot::LotId;
 use domain::words::Account;
@@ -24,7 +24,7 @@ pub struct Pictures {
 }
 
 /// Draws what went in, the lot, and what was made from it; for a carcass, its animal.
-pub fn draw(reading: &Reading<'_>, lot: LotId, origins: &OriginsRead, names: &Names) -> Pictures {
+pub fn draw(reading: &Reading<'_>, lot: LotId, origins: &Origins, names: &Names) -> Pictures {
     let family = &reading.family;
     let words = Words::of(names);
     let mut uses: Vec<(LotId, Grams)> = Vec::new();
@@ -90,15 +90,15 @@ fn cards(family: &Family, mut of: Vec<(LotId, Grams)>, words: &Words) -> Side {
     }
 }
 
-fn animals(origins: &OriginsRead, names: &Names) -> Vec<Card> {
-    let card = |animal: &crate::wire::answers::AnimalShare| Card {
-        goes_to: Some(format!("/animals/{}", animal.id)),
+fn animals(origins: &Origins, names: &Names) -> Vec<Card> {
+    let card = |of: &AnimalShare| Card {
+        goes_to: Some(format!("/animals/{}", shown_id(&of.animal.uid))),
         title: format!(
             "{} {}",
-            Words::of(names).headed("Species", &animal.species),
-            animal.carcass.as_deref().unwrap_or_default()
+            Words::of(names).headed(of.animal.species.says()),
+            of.animal.carcass.as_deref().unwrap_or_default()
         ),
-        below: short(&names.farm(&animal.farm)),
+        below: short(&names.farm(&of.animal.farm)),
     };
     origins.animals.iter().take(MOST).map(card).collect()
 }

@@ -308,7 +308,7 @@ impl Desk<'_> {
             Ok(Letter {
                 voided,
                 label: kept::label(conn, &print.row)?,
-                deed: crate::wire::answers::shown_id(&deed.uid),
+                deed: crate::ids::shown_id(&deed.uid),
                 person: deed.person,
             })
         })

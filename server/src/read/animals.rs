@@ -4,13 +4,12 @@ use super::says::QuerySays;
 use crate::app::App;
 use crate::error::{Error, Result};
 use crate::read::find::limit;
-use crate::wire::Day;
-use crate::wire::answers::shown_id;
-use crate::wire::answers::{AnimalRead, AnimalsPage};
 use crate::wire::scalars::day;
+use domain::code::LotCode;
+use domain::family::AnimalView;
 use serde::Deserialize;
 use std::collections::HashMap;
-use store::animals::{self, AnimalRow, Sought};
+use store::animals::{self, Sought};
 use uuid::Uuid;
 
 /// The query of a search for animals.
@@ -26,11 +25,19 @@ pub struct AnimalsQuery {
     pub limit: Option<String>,
 }
 
+/// A page of animals.
+pub struct Found {
+    /// The animals, newest kill first.
+    pub animals: Vec<AnimalView>,
+    /// Is there a next page?
+    pub more: bool,
+}
+
 /// Animals that fit, newest kill first.
 ///
 /// # Errors
 /// 422 where a value of the query cannot be.
-pub fn list(app: &App, query: &AnimalsQuery) -> Result<AnimalsPage> {
+pub fn list(app: &App, query: &AnimalsQuery) -> Result<Found> {
     let given = |text: &Option<String>| {
         text.as_deref()
             .map(str::trim)
@@ -75,33 +82,19 @@ pub fn list(app: &App, query: &AnimalsQuery) -> Result<AnimalsPage> {
         let more = rows.len() as i64 > limit;
         rows.truncate(limit as usize);
         let keys: Vec<i32> = rows.iter().map(|(row, _)| row.id).collect();
-        let mut received: HashMap<i32, Vec<String>> = HashMap::new();
+        let mut received: HashMap<i32, Vec<LotCode>> = HashMap::new();
         for (animal, _, code) in animals::received_of(conn, &keys)? {
             received.entry(animal).or_default().push(code);
         }
-        let animals: Vec<AnimalRead> = rows
-            .iter()
-            .map(|(row, uid)| AnimalRead {
-                lots: received.remove(&row.id).unwrap_or_default(),
-                ..read(row, uid)
+        let animals = rows.iter().map(|(row, uid)| {
+            Ok(AnimalView {
+                animal: row.source_animal(uid)?,
+                received: received.remove(&row.id).unwrap_or_default(),
             })
-            .collect();
-        let next = animals.last().filter(|_| more).map(|last| last.id.clone());
-        Ok(AnimalsPage { animals, next })
+        });
+        Ok(Found {
+            animals: animals.collect::<Result<_>>()?,
+            more,
+        })
     })
-}
-
-/// An animal as it is told.
-pub fn read(row: &AnimalRow, uid: &[u8]) -> AnimalRead {
-    AnimalRead {
-        id: shown_id(uid),
-        farm: row.farm.clone(),
-        species: row.species.clone(),
-        killed_on: Day(row.killed_on),
-        abattoir: row.abattoir.clone(),
-        carcass: row.carcass.clone(),
-        tag: row.tag.clone(),
-        head: row.head,
-        lots: Vec::new(),
-    }
 }

@@ -2,16 +2,16 @@
 
 use crate::app::App;
 use crate::error::Result;
-use crate::wire::Weight;
-use crate::wire::answers::{LotBrief, instant};
-use domain::lot::PlaceId;
+use domain::grams::Grams;
+use domain::lot::brief::{earliest, fullest};
+use domain::lot::{Brief, Pack};
 use domain::product::Product;
 use std::collections::HashMap;
 use store::Conn;
 use store::lots::LotRow;
-use store::packs::{self, PackRow};
+use store::packs;
 
-/// A lot in short.
+/// A lot in short: the earliest date and the place of what is left of it are told by who knows them.
 ///
 /// # Errors
 /// The row is damaged.
@@ -20,19 +20,16 @@ pub fn brief(
     product: &Product,
     use_by: Option<chrono::NaiveDate>,
     place: Option<String>,
-    zone: chrono_tz::Tz,
-) -> Result<LotBrief> {
-    let grams = |mg| Weight(domain::grams::Grams::from_milligrams(mg));
-    Ok(LotBrief {
-        shown: row.code()?.shown(),
-        code: row.code.clone(),
+) -> Result<Brief> {
+    Ok(Brief {
+        code: row.code()?,
         product: product.code.clone(),
-        grams: grams(row.made_mg),
-        on_hand_grams: grams(row.on_hand_mg),
-        use_by: use_by.map(crate::wire::Day),
+        made: Grams::from_milligrams(row.made_mg),
+        on_hand: Grams::from_milligrams(row.on_hand_mg),
+        use_by,
         pack_count: row.pack_count.unsigned_abs(),
         place,
-        made_at: instant(row.made_at, zone),
+        made_at: row.made_at.and_utc(),
         note: row.note.clone(),
     })
 }
@@ -41,38 +38,24 @@ pub fn brief(
 ///
 /// # Errors
 /// The database is away, or a row is damaged.
-pub fn briefs(
-    app: &App,
-    conn: &mut Conn,
-    rows: &[LotRow],
-    zone: chrono_tz::Tz,
-) -> Result<Vec<LotBrief>> {
+pub fn briefs(app: &App, conn: &mut Conn, rows: &[LotRow]) -> Result<Vec<Brief>> {
     let keys: Vec<i32> = rows.iter().map(|row| row.id).collect();
-    let mut left: HashMap<i32, Vec<PackRow>> = HashMap::new();
-    for pack in packs::left_of_lots(conn, &keys)? {
-        left.entry(pack.lot_id).or_default().push(pack);
+    let mut left: HashMap<i32, Vec<Pack>> = HashMap::new();
+    for row in packs::left_of_lots(conn, &keys)? {
+        left.entry(row.lot_id).or_default().push(row.pack()?);
     }
-    let fullest = |packs: &[PackRow]| {
-        let fullest = packs.iter().max_by_key(|pack| (pack.left_mg, -pack.number));
-        fullest.map(|pack| PlaceId(pack.place_id))
-    };
+    let place_of = |packs: &[Pack]| fullest(packs).map(|pack| pack.now.place);
     let mut standing = app.standing_seen(conn)?;
-    let unknown = |place: &PlaceId| standing.lists.place_code(*place).is_empty();
-    if left
-        .values()
-        .filter_map(|packs| fullest(packs))
-        .any(|place| unknown(&place))
-    {
+    let mut places = left.values().filter_map(|packs| place_of(packs));
+    if places.any(|place| standing.lists.place_code(place).is_empty()) {
         standing = app.standing(conn)?;
     }
-    let none = Vec::new();
     rows.iter()
         .map(|row| {
-            let packs = left.get(&row.id).unwrap_or(&none);
-            let use_by = packs.iter().filter_map(|pack| pack.use_by).min();
-            let place = fullest(packs).map(|place| standing.lists.place_code(place).to_owned());
+            let packs = left.get(&row.id).map_or(&[][..], Vec::as_slice);
+            let place = place_of(packs).map(|place| standing.lists.place_code(place).to_owned());
             let product = app.product(conn, row.version_id)?;
-            brief(row, &product, use_by, place, zone)
+            brief(row, &product, earliest(packs), place)
         })
         .collect()
 }

@@ -1,11 +1,9 @@
 //! The cure room: every piece on hand.
 
 use super::Reading;
-use crate::caller::Caller;
+use crate::app::App;
 use crate::error::Result;
-use crate::wire::answers::piece::piece_read;
-use crate::wire::cure_room::CureRoomRead;
-use domain::family::room;
+use domain::family::{PieceView, room};
 use domain::lot::LotId;
 use domain::moment::day_of;
 use store::family::{Extent, Start};
@@ -18,7 +16,7 @@ const MOST: i64 = 2_000;
 ///
 /// # Errors
 /// The database is away, or the record is damaged.
-pub fn hanging(app: &Caller<'_>, conn: &mut Conn) -> Result<Vec<i32>> {
+pub fn hanging(app: &App, conn: &mut Conn) -> Result<Vec<i32>> {
     let standing = app.standing(conn)?;
     let released = standing.lists.products.values();
     let products: Vec<&str> = released
@@ -28,16 +26,24 @@ pub fn hanging(app: &Caller<'_>, conn: &mut Conn) -> Result<Vec<i32>> {
     Ok(list_lots::on_hand_of(conn, &products, MOST)?)
 }
 
+/// The pieces on hand, and the family that they are told from.
+pub struct Room<'a> {
+    /// The family.
+    pub reading: Reading<'a>,
+    /// The pieces, the longest in salt first.
+    pub pieces: Vec<PieceView>,
+}
+
 /// Every piece on hand.
 ///
 /// # Errors
 /// The database is away, or the record is damaged.
-pub fn read(app: &Caller<'_>, conn: &mut Conn) -> Result<CureRoomRead> {
+pub fn read<'a>(app: &'a App, conn: &mut Conn) -> Result<Room<'a>> {
     let standing = app.standing(conn)?;
     let today = day_of(app.now(), standing.kitchen.zone);
     let lots = hanging(app, conn)?;
     let start = Start::Keys(&lots);
-    let reading = Reading::told_by(app.app(), conn, standing.clone(), start, Extent::ANCESTORS)?;
+    let reading = Reading::told_by(app, conn, standing.clone(), start, Extent::ANCESTORS)?;
     let rules = &app.law.trade.cure_room;
     let pieces = room(
         &reading.family,
@@ -46,9 +52,5 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn) -> Result<CureRoomRead> {
         today,
         rules,
     );
-    let speech = app.speech(&standing.kitchen);
-    let read = |piece| piece_read(piece, &reading.family, &app.law.trade_rows, today, &speech);
-    Ok(CureRoomRead {
-        pieces: pieces.iter().filter_map(read).collect(),
-    })
+    Ok(Room { reading, pieces })
 }

@@ -4,8 +4,9 @@ use super::says::{QuerySays, spelt};
 use crate::app::App;
 use crate::error::{Error, Result};
 use crate::read::brief::briefs;
-use crate::wire::answers::LotsPage;
 use crate::wire::scalars::day;
+use chrono_tz::Tz;
+use domain::lot::Brief;
 use domain::words::{Being, State};
 use serde::Deserialize;
 use store::list_lots::{self, Sought};
@@ -30,11 +31,29 @@ pub struct LotsQuery {
 /// The most lots of one page.
 pub const MOST: i64 = 200;
 
+/// A page of lots.
+pub struct Found {
+    /// The lots, newest first.
+    pub lots: Vec<Brief>,
+    /// Is there a next page?
+    pub more: bool,
+    /// The kitchen's time zone.
+    pub zone: Tz,
+}
+
+impl Found {
+    /// The code after which the next page goes on, if there is one.
+    pub fn next(&self) -> Option<String> {
+        let last = self.lots.last().filter(|_| self.more);
+        last.map(|lot| lot.code.to_string())
+    }
+}
+
 /// A page of lots, newest first.
 ///
 /// # Errors
 /// 422 where a value of the query cannot be.
-pub fn lots(app: &App, query: &LotsQuery) -> Result<LotsPage> {
+pub fn lots(app: &App, query: &LotsQuery) -> Result<Found> {
     let limit = limit(query.limit.as_deref())?;
     let given = |text: &Option<String>| {
         text.as_deref()
@@ -80,9 +99,11 @@ pub fn lots(app: &App, query: &LotsQuery) -> Result<LotsPage> {
         let more = rows.len() as i64 > limit;
         let rows = rows.into_iter().take(limit as usize);
         let rows: Vec<LotRow> = rows.map(|(row, _)| row).collect();
-        let lots = briefs(app, conn, &rows, kitchen.zone)?;
-        let next = lots.last().filter(|_| more).map(|lot| lot.code.clone());
-        Ok(LotsPage { lots, next })
+        Ok(Found {
+            lots: briefs(app, conn, &rows)?,
+            more,
+            zone: kitchen.zone,
+        })
     })
 }
 

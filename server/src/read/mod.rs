@@ -125,6 +125,15 @@ impl<'a> Reading<'a> {
             self.kitchen().zone,
         )
     }
+
+    /// The same of a lot that is surely there.
+    ///
+    /// # Errors
+    /// The record is damaged.
+    pub fn told(&self, lot: LotId) -> Result<LotView<'_>> {
+        let missing = || store::Error::bad_row("lots", lot.0, "is not there");
+        Ok(self.view(lot).ok_or_else(missing)?)
+    }
 }
 
 /// The lot that a path names, in any spelling of its code.

@@ -3,6 +3,7 @@
 use crate::caller::Caller;
 use crate::error::Result;
 use crate::lists::standing::Standing;
+use chrono_tz::Tz;
 use domain::lot::PlaceId;
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -61,6 +62,11 @@ impl Names {
         }
     }
 
+    /// The time zone of the kitchen.
+    pub fn zone(&self) -> Tz {
+        self.standing.kitchen.zone
+    }
+
     /// The name of a product; its code where the list has it no more.
     pub fn product(&self, code: &str) -> String {
         let language = self.speech.language.tag();
@@ -80,6 +86,11 @@ impl Names {
     }
 
     /// The name of a place, by its key.
+    pub fn place_of(&self, key: PlaceId) -> String {
+        self.standing.lists.place_name(key).to_owned()
+    }
+
+    /// The same; a dash where it is not on the list.
     pub fn place_of_key(&self, key: i32) -> String {
         match self.standing.lists.place_name(PlaceId(key)) {
             "" => "–".to_owned(),

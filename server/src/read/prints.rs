@@ -12,12 +12,13 @@ use crate::printing::format::{Format, encode};
 use crate::printing::says::{PrintSays, PrinterStateSays};
 use crate::printing::{kept, words};
 use crate::problems::TitleSays;
-use crate::wire::Day;
 use crate::wire::answers::instant;
 use crate::wire::lists::PrinterEntry;
 use crate::wire::prints::{PrintEvent, PrintInFull, PrintRead, PrinterState, PrintsPage};
 use ::words::Speech;
 use chrono_tz::Tz;
+use domain::print::{PrintView, trouble};
+use domain::says::Says;
 use domain::words::PrintState;
 use serde::Deserialize;
 use std::collections::HashMap;
@@ -84,13 +85,23 @@ pub fn page(app: &Caller<'_>, query: &PrintsQuery) -> Result<PrintsPage> {
     })
 }
 
-/// Prints in short.
+/// Prints in short, as they are answered.
 ///
 /// # Errors
 /// The database is away, or something in it is damaged.
 pub fn read(app: &Caller<'_>, conn: &mut Conn, prints: &[Print]) -> Result<Vec<PrintRead>> {
     let kitchen = app.kitchen(conn)?;
-    let (zone, speech) = (kitchen.zone, app.speech(&kitchen));
+    let speech = app.speech(&kitchen);
+    let views = views(conn, prints)?;
+    let read = |view| PrintRead::of(view, kitchen.zone, &speech);
+    Ok(views.iter().map(read).collect())
+}
+
+/// Prints with their lots, printers and deeds.
+///
+/// # Errors
+/// The database is away, or something in it is damaged.
+pub fn views(conn: &mut Conn, prints: &[Print]) -> Result<Vec<PrintView>> {
     let keys = |key: fn(&Print) -> i32| {
         let mut keys: Vec<i32> = prints.iter().map(key).collect();
         keys.sort_unstable();
@@ -112,34 +123,64 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, prints: &[Print]) -> Result<Vec<P
             let row = &print.row;
             let (lot, deed) = (&lots[&row.lot_id], &deeds[&row.deed_id]);
             let state = print.run.known()?.state;
-            // What is wrong at the printer is wrong for all that it has still to print.
-            let trouble = print.run.said().or_else(|| {
-                let trouble = troubles.get(&row.printer_id).cloned();
-                trouble.filter(|_| state.is_open())
-            });
-            Ok(PrintRead {
-                print: row.id,
-                lot: lot.code.clone(),
-                shown: match lot.pack_count {
-                    1 => lot.code()?.shown(),
-                    _ => format!("{} / {}", lot.code()?.shown(), row.number),
-                },
+            let at_printer = || troubles.get(&row.printer_id).cloned();
+            Ok(PrintView {
+                number: row.id,
+                lot: lot.code()?,
                 pack: row.number.unsigned_abs(),
+                pack_count: lot.pack_count.unsigned_abs(),
                 printer: printers[&row.printer_id].clone(),
                 template: row.template.clone(),
-                use_by: row.use_by.map(Day),
+                use_by: row.use_by,
                 reprint: row.ordinal.unsigned_abs(),
-                says: speech.say(&state.says()),
-                state: print.run.state.clone(),
-                trouble: trouble.map(|says| speech.say(&says)),
-                asked_at: instant(deed.at, zone),
+                state,
+                trouble: trouble(state, print.run.said(), at_printer),
+                asked_at: deed.at.and_utc(),
                 by: deed.person.clone(),
-                step: crate::wire::answers::shown_id(&deed.uid),
+                deed: deed.uid.clone(),
                 instead_of: row.instead_of,
-                label: format!("/api/prints/{}/label.pdf", row.id),
             })
         })
         .collect()
+}
+
+/// Where a print's label is, as PDF.
+pub fn label_path(print: i32) -> String {
+    format!("/api/prints/{print}/label.pdf")
+}
+
+/// A printer of the list, and what it has done so far.
+pub struct PrinterView {
+    /// Its code.
+    pub code: String,
+    /// What people call it.
+    pub name: String,
+    /// What is wrong there.
+    pub trouble: Option<Says>,
+    /// How many labels have come how far.
+    pub counts: Vec<(PrintState, i64)>,
+}
+
+/// Every printer of the list.
+///
+/// # Errors
+/// The database is away, or something in it is damaged.
+pub fn printers(conn: &mut Conn) -> Result<Vec<PrinterView>> {
+    let mut troubles = leases::troubles(conn)?;
+    let mut printers = Vec::new();
+    for row in entries::all(conn, List::Printers.as_str())? {
+        let entry: PrinterEntry =
+            serde_json::from_str(&row.body).map_err(|error| damaged(&error))?;
+        let state = |spelt: &str| PrintState::parse(spelt).unwrap_or(PrintState::Unsure);
+        let counts = print_runs::counts(conn, row.id)?.into_iter();
+        printers.push(PrinterView {
+            counts: counts.map(|(spelt, of)| (state(&spelt), of)).collect(),
+            trouble: troubles.remove(&row.id),
+            code: row.code,
+            name: entry.name.0,
+        });
+    }
+    Ok(printers)
 }
 
 /// One print with its whole story.

@@ -21,7 +21,7 @@ pub fn standing(app: &Caller<'_>, conn: &mut Conn) -> Result<StopsRead> {
     let today = day_of(now, zone);
     let mut keys = store::stops::stopped_lots(conn)?;
     keys.extend(store::stops::past_lots(conn, today)?);
-    keys.extend(super::cure_room::hanging(app, conn)?);
+    keys.extend(super::cure_room::hanging(app.app(), conn)?);
     keys.sort_unstable();
     keys.dedup();
     let reading = Reading::load(app.app(), conn, &keys, Extent::ALONE)?;

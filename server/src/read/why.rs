@@ -6,6 +6,7 @@ use crate::caller::Caller;
 use crate::error::Result;
 use crate::wire::answers::WhyRead;
 use crate::wire::answers::because::because_read;
+use crate::wire::answers::lot::lot_read;
 use domain::dates::Because;
 use domain::family::nearest_links;
 use domain::plan::Reason;
@@ -20,8 +21,8 @@ use store::family::Extent;
 /// The database is away, or the record is damaged.
 pub fn everything(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<WhyRead> {
     let (reading, id) = Reading::of_code(app.app(), conn, code, Extent::REASONED)?;
-    let lot = super::lot::of(app, &reading, id)?;
     let speech = app.speech(reading.kitchen());
+    let lot = lot_read(&reading.told(id)?, &reading, &speech);
     let place = reading.kitchen().entry.profile.0;
     let mut topics = BTreeMap::new();
     topics.insert(Topic::Date.as_str().to_owned(), lot.use_by_because);

@@ -135,7 +135,8 @@ async fn openapi() -> HttpResponse {
 
 async fn lots(request: HttpRequest, app: web::Data<App>) -> Result<HttpResponse> {
     let query: LotsQuery = query(&request)?;
-    Ok(HttpResponse::Ok().json(blocking(move || read::find::lots(&app, &query)).await?))
+    let found = blocking(move || read::find::lots(&app, &query)).await?;
+    Ok(HttpResponse::Ok().json(LotsPage::of(&found)))
 }
 
 async fn lot(asking: Asking, code: web::Path<String>) -> Result<HttpResponse> {
@@ -151,7 +152,8 @@ async fn origins(asking: Asking, code: web::Path<String>) -> Result<HttpResponse
     let read = blocking(move || {
         let app = asking.caller();
         app.store
-            .read(|conn| read::trace::origins_read(&app, conn, &code))
+            .read(|conn| read::trace::origins_named(&app, conn, &code))
+            .map(|(code, found)| origins::read(&code, &found))
     })
     .await?;
     Ok(HttpResponse::Ok().json(read))
@@ -159,10 +161,12 @@ async fn origins(asking: Asking, code: web::Path<String>) -> Result<HttpResponse
 
 async fn descendants(app: web::Data<App>, code: web::Path<String>) -> Result<HttpResponse> {
     let read = blocking(move || {
-        app.store.read(|conn| {
-            let row = lot_named(&app, conn, &code)?;
-            read::trace::of_lot(conn, &row)
-        })
+        app.store
+            .read(|conn| {
+                let row = lot_named(&app, conn, &code)?;
+                read::trace::of_lot(conn, &row)
+            })
+            .map(|found| DescendantsRead::of(&found))
     })
     .await?;
     Ok(HttpResponse::Ok().json(read))
@@ -170,12 +174,13 @@ async fn descendants(app: web::Data<App>, code: web::Path<String>) -> Result<Htt
 
 async fn animals(request: HttpRequest, app: web::Data<App>) -> Result<HttpResponse> {
     let query: AnimalsQuery = query(&request)?;
-    Ok(HttpResponse::Ok().json(blocking(move || read::animals::list(&app, &query)).await?))
+    let found = blocking(move || read::animals::list(&app, &query)).await?;
+    Ok(HttpResponse::Ok().json(AnimalsPage::of(&found)))
 }
 
 async fn animal_descendants(app: web::Data<App>, id: web::Path<String>) -> Result<HttpResponse> {
-    let read = blocking(move || app.store.read(|conn| read::trace::of_animal(conn, &id))).await?;
-    Ok(HttpResponse::Ok().json(read))
+    let found = blocking(move || app.store.read(|conn| read::trace::of_animal(conn, &id))).await?;
+    Ok(HttpResponse::Ok().json(DescendantsRead::of(&found)))
 }
 
 #[derive(Deserialize)]
@@ -189,7 +194,11 @@ async fn scan(request: HttpRequest, asking: Asking) -> Result<HttpResponse> {
     let code = code.ok_or_else(|| Error::cannot_be("code", RequestSays::Scanned))?;
     let read = blocking(move || {
         let app = asking.caller();
-        app.store.look(|conn| read::scan::scan(&app, conn, &code))
+        app.store.look(|conn| {
+            let kitchen = app.kitchen_lately(conn)?;
+            let view = read::scan::scan(&app, conn, &kitchen, &code)?;
+            Ok::<_, Error>(scan_read(&view, &app.speech(&kitchen)))
+        })
     })
     .await?;
     Ok(HttpResponse::Ok().json(read))

@@ -6,8 +6,9 @@ use crate::app::App;
 use crate::blocking::blocking;
 use crate::body::Body;
 use crate::caller::Asking;
-use crate::error::Result;
+use crate::error::{Error, Result};
 use crate::read;
+use crate::wire::answers::piece::room_read;
 use crate::wire::answers::{LawRead, WhyRead};
 use crate::wire::cure_room::{CurePlanRead, CureRoomRead};
 use crate::wire::cures::CurePlanAsked;
@@ -104,7 +105,11 @@ async fn law(
 async fn cure_room(asking: Asking) -> Result<HttpResponse> {
     let read = blocking(move || {
         let app = asking.caller();
-        app.store.read(|conn| read::cure_room::read(&app, conn))
+        app.store.read(|conn| {
+            let room = read::cure_room::read(app.app(), conn)?;
+            let speech = app.speech(room.reading.kitchen());
+            Ok::<_, Error>(room_read(&room, &app.law.trade_rows, &speech))
+        })
     })
     .await?;
     Ok(HttpResponse::Ok().json(read))

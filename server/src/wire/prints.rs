@@ -1,8 +1,12 @@
 //! Prints on the wire: what is asked of a printer, and what became of it.
 
+use super::answers::{instant, shown_id};
 use super::asked::Id;
 use super::{Code, Day, Instant, Line, Note};
 use crate::deeds::Answer;
+use crate::read::prints::label_path;
+use chrono_tz::Tz;
+use domain::print::PrintView;
 use domain::says::Says;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -154,6 +158,30 @@ pub struct PrintRead {
     pub instead_of: Option<i32>,
     /// The label itself, as PDF.
     pub label: String,
+}
+
+impl PrintRead {
+    /// A label, for a reader in a kitchen of that time zone.
+    pub fn of(view: &PrintView, zone: Tz, speech: &Speech) -> PrintRead {
+        PrintRead {
+            print: view.number,
+            lot: view.lot.to_string(),
+            shown: view.shown(),
+            pack: view.pack,
+            printer: view.printer.clone(),
+            template: view.template.clone(),
+            use_by: view.use_by.map(Day),
+            reprint: view.reprint,
+            state: view.state.as_str().to_owned(),
+            says: speech.say(&view.state.says()),
+            trouble: view.trouble.as_ref().map(|says| speech.say(says)),
+            asked_at: instant(view.asked_at.naive_utc(), zone),
+            by: view.by.clone(),
+            step: shown_id(&view.deed),
+            instead_of: view.instead_of,
+            label: label_path(view.number),
+        }
+    }
 }
 
 /// A label with its whole story.

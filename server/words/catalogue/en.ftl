@@ -1510,7 +1510,6 @@ page-reading-nitrite = Nitrite
 page-reading-nitrate = Nitrate
 page-reading-salt = Salt
 page-reading-price = Paid
-page-reading-other = Reading
 page-cure-room-empty = Nothing lies in salt or hangs.
 page-cure-room-piece = { $stage }, day { $days }: { $loss }
 page-cure-room-in-salt = in salt

@@ -1516,7 +1516,6 @@ page-reading-nitrite = Nitrite
 page-reading-nitrate = Nitrate
 page-reading-salt = Sel
 page-reading-price = Payé
-page-reading-other = Relevé
 page-cure-room-empty = Rien n'est au sel ni suspendu.
 page-cure-room-piece = { $stage }, jour { $days } : { $loss }
 page-cure-room-in-salt = au sel

@@ -1,7 +1,7 @@
 //! One link in the answer to "why?": what was decided, by which rule, from which source.
 
-use crate::rows::{Finding, RowId};
-use crate::says::Says;
+use crate::rows::{Finding, RowId, Rows, SourceSays};
+use crate::says::{Arg, Says};
 
 /// What a link rests on.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -61,5 +61,46 @@ impl Because {
             Rule::Rows(rows) => rows,
             Rule::House(_) | Rule::Practice(_) | Rule::Kept { .. } => &[],
         }
+    }
+
+    /// The rule that it rests on, as it is told: its rows by name.
+    pub fn rule(&self) -> Arg {
+        match &self.rule {
+            Rule::House(says) | Rule::Practice(says) => says.clone().into(),
+            Rule::Rows(ids) => {
+                let names: Vec<&str> = ids.iter().map(RowId::as_str).collect();
+                Arg::Text(names.join(", "))
+            }
+            Rule::Kept { rule, .. } => Arg::Text(rule.clone()),
+        }
+    }
+
+    /// Where that rule comes from, as it is told.
+    pub fn source(&self, rows: &Rows) -> Arg {
+        match &self.rule {
+            Rule::House(_) => SourceSays::ProductList.into(),
+            Rule::Practice(_) => SourceSays::Practice.into(),
+            Rule::Rows(ids) => rows.sources(ids),
+            Rule::Kept { source, .. } => Arg::Text(source.clone()),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_link_says_its_rule_and_where_that_comes_from() {
+        let says = || Says::as_written("five days");
+        let (house, rows) = (Because::house(says(), says()), Rows::default());
+        assert_eq!(house.rule(), Arg::from(says()));
+        assert_eq!(house.source(&rows), Arg::from(SourceSays::ProductList));
+        let both = Because {
+            says: says(),
+            rule: Rule::Rows(vec![RowId::new("us-DT4"), RowId::new("us-DT7")]),
+        };
+        assert_eq!(both.rule(), Arg::from("us-DT4, us-DT7"));
+        assert_eq!(both.source(&rows), rows.sources(both.rows()));
     }
 }

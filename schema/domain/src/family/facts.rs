@@ -1,5 +1,6 @@
 //! What the record tells of a lot besides the lot itself.
 
+use crate::code::LotCode;
 use crate::grams::Grams;
 use crate::words::{Account, DeedKind, Quantity, Side, Species, State};
 use chrono::{DateTime, NaiveDate, Utc};
@@ -91,4 +92,13 @@ pub struct SourceAnimal {
     pub tag: Option<String>,
     /// How many head it stands for.
     pub head: u32,
+}
+
+/// A source animal as it is told: with the lots that were received of it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct AnimalView {
+    /// The animal.
+    pub animal: SourceAnimal,
+    /// The lots received of it.
+    pub received: Vec<LotCode>,
 }

@@ -2,10 +2,12 @@
 
 use super::{Family, piece};
 use crate::cure_room::{
-    self, Alarm, Due, Forecast, Likely, Piece, Release, Rules, Signed, Stage, Task,
+    self, Alarm, Curve, Due, Forecast, ForecastSays, Likely, Piece, Release, Rules, Signed, Stage,
+    Task, Weighing,
 };
 use crate::lot::LotId;
 use crate::measure::Percent;
+use crate::says::Says;
 use chrono::NaiveDate;
 use chrono_tz::Tz;
 
@@ -30,12 +32,56 @@ pub struct PieceView {
     pub release: Release,
     /// What is to be done.
     pub due: Vec<Due>,
+    /// The day on which it is told.
+    pub today: NaiveDate,
 }
 
 impl PieceView {
     /// Is it released already?
     pub fn is_released(&self) -> bool {
         self.piece.stage == Stage::Released
+    }
+
+    /// Days since it went in salt.
+    pub fn days(&self) -> u32 {
+        self.piece.age(self.today).unwrap_or(0)
+    }
+
+    /// Its weighings so far, the oldest first, each with what it had lost by then.
+    pub fn weighed(&self) -> Vec<(Weighing, Percent)> {
+        let weighed = self.piece.weighed(self.today).into_iter();
+        weighed
+            .map(|of| (of, cure_room::loss(self.piece.green, of.grams)))
+            .collect()
+    }
+
+    /// The points of its curve: days from the first salt, and what is lost by then.
+    pub fn curve(&self) -> &[(u32, Percent)] {
+        self.piece.curve.as_ref().map_or(&[], Curve::points)
+    }
+
+    /// When it may be ready, in words.
+    pub fn forecast_says(&self) -> Says {
+        match self.is_released() {
+            true => ForecastSays::Released.into(),
+            false => self.forecast.says(),
+        }
+    }
+
+    /// Not before this day; nothing of what is released.
+    pub fn earliest(&self) -> Option<NaiveDate> {
+        self.forecast.earliest().filter(|_| !self.is_released())
+    }
+
+    /// May somebody sign its release on that day?
+    pub fn may_be_released(&self) -> bool {
+        !self.is_released() && self.release.is_allowed()
+    }
+
+    /// Every number of its rule that is not met; nothing of what is released.
+    pub fn missing(&self) -> impl Iterator<Item = &Says> {
+        let unmet = self.release.unmet.iter().map(|unmet| &unmet.says);
+        unmet.filter(|_| !self.is_released())
     }
 }
 
@@ -82,6 +128,7 @@ fn told(lot: LotId, piece: Piece, all: &[Piece], today: NaiveDate, rules: &Rules
             .into_iter()
             .filter(|due| due.task != Task::Salt)
             .collect(),
+        today,
         piece,
     }
 }
@@ -94,5 +141,44 @@ fn signed(piece: &Piece, today: NaiveDate) -> Piece {
             by: String::new(),
         }),
         ..piece.clone()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::grams::Grams;
+
+    #[test]
+    fn of_what_is_released_nothing_is_missing() {
+        let day = |text: &str| -> NaiveDate { text.parse().unwrap() };
+        let today = day("2026-06-26");
+        let mut piece = Piece::hung("H-04", Grams::whole(1_000), day("2026-06-16"));
+        piece.rule.loss = Some(Percent::new(30));
+        piece.weighings.push(Weighing {
+            day: day("2026-06-20"),
+            grams: Grams::whole(900),
+        });
+        let mut view = PieceView {
+            lot: LotId(1),
+            loss: None,
+            expected: None,
+            alarm: None,
+            likely: None,
+            forecast: cure_room::forecast(&piece, today, &Rules::default()),
+            release: cure_room::release(&piece, today, &Rules::default()),
+            due: Vec::new(),
+            today,
+            piece,
+        };
+        assert_eq!(view.days(), 10);
+        let weighed = view.weighed();
+        assert_eq!(weighed[0].1, Percent::new(10));
+        assert!(view.missing().next().is_some());
+        assert!(!view.may_be_released());
+        view.piece.stage = Stage::Released;
+        assert!(view.missing().next().is_none());
+        assert!(!view.may_be_released());
+        assert_eq!(view.earliest(), None);
     }
 }

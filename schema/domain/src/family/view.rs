@@ -1,10 +1,9 @@
 //! A lot as it is told: to programs, on its page, on its labels.
 
-use super::{Cured, Did, Family, Lists, Relative, Stated, cured, date_links, stated};
+use super::{Cured, Did, Family, Line, Lists, Relative, Stated, cured, date_links, lines, stated};
 use crate::dates::Because;
 use crate::law::Law;
-use crate::lot::Lot;
-use crate::lot::LotId;
+use crate::lot::{Lot, LotId, brief};
 use crate::moment::day_of;
 use crate::stop::{self, Stop};
 use chrono::{DateTime, NaiveDate, Utc};
@@ -29,6 +28,13 @@ pub struct LotView<'a> {
     pub steps: Vec<Did>,
 }
 
+impl LotView<'_> {
+    /// Its history: how it was made, and what was done with it since.
+    pub fn lines(&self) -> Vec<Line<'_>> {
+        lines(self.of, &self.steps)
+    }
+}
+
 /// How a lot is told under the law of a place; its statement in some languages, the kitchen's own
 /// first. The family has to be loaded with its ancestors, its reasons and the lot's packs.
 pub fn view<'a>(
@@ -41,15 +47,10 @@ pub fn view<'a>(
     zone: Tz,
 ) -> Option<LotView<'a>> {
     let of = family.get(lot)?;
-    let left = of
-        .lot
-        .packs
-        .iter()
-        .filter(|pack| !pack.now.left.is_none_left());
     Some(LotView {
         of,
         stops: stops(&of.lot, now, day_of(now, zone)),
-        use_by: left.filter_map(|pack| pack.now.use_by).min(),
+        use_by: brief::earliest(&of.lot.packs),
         because: date_links(of, law.dates.freezing.as_ref()),
         stated: stated(family, of, lists, law, languages),
         cured: cured(family, lot),

@@ -1,7 +1,9 @@
 //! A lot is a quantity of one product with one history; its packs are the physical containers.
 
+pub mod brief;
 mod pack;
 
+pub use brief::Brief;
 pub use pack::{Event, Pack, PackNow, What, refold};
 
 use crate::code::LotCode;

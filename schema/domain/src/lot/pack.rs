@@ -22,6 +22,24 @@ pub struct Pack {
     pub now: PackNow,
 }
 
+impl Pack {
+    /// Are two packs told of alike: the same is left in them, in the same place, kept the same way,
+    /// until the same day?
+    pub fn is_like(&self, other: &Pack) -> bool {
+        let told = |of: &PackNow| {
+            (
+                of.left,
+                of.being,
+                of.place,
+                of.state,
+                of.use_by,
+                of.days_left,
+            )
+        };
+        told(&self.now) == told(&other.now)
+    }
+}
+
 /// What changes about a pack.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct PackNow {

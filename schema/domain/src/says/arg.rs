@@ -91,7 +91,7 @@ impl From<RowId> for Arg {
 impl From<Percent> for Arg {
     /// To two decimals.
     fn from(percent: Percent) -> Arg {
-        Arg::Number(percent.number().round_dp(2))
+        Arg::Number(percent.to_hundredths())
     }
 }
 

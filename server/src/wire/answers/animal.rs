@@ -1,6 +1,8 @@
 //! A source animal, as it is answered.
 
+use super::shown_id;
 use crate::wire::Day;
+use domain::family::AnimalView;
 use serde::Serialize;
 use utoipa::ToSchema;
 
@@ -26,4 +28,22 @@ pub struct AnimalRead {
     /// The lots received of it.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub lots: Vec<String>,
+}
+
+impl AnimalRead {
+    /// A source animal and the lots received of it.
+    pub fn of(view: &AnimalView) -> AnimalRead {
+        let animal = &view.animal;
+        AnimalRead {
+            id: shown_id(&animal.uid),
+            farm: animal.farm.clone(),
+            species: animal.species.as_str().to_owned(),
+            killed_on: Day(animal.killed_on),
+            abattoir: animal.abattoir.clone(),
+            carcass: animal.carcass.clone(),
+            tag: animal.tag.clone(),
+            head: i32::try_from(animal.head).unwrap_or(i32::MAX),
+            lots: view.received.iter().map(ToString::to_string).collect(),
+        }
+    }
 }

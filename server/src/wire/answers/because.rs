@@ -2,8 +2,8 @@
 
 use super::{ReadingRead, RowRead};
 use crate::wire::Day;
-use domain::dates::{Because, Rule};
-use domain::rows::{Finding, Gravity, RowId, Rows, SourceSays};
+use domain::dates::Because;
+use domain::rows::{Finding, Gravity, Rows};
 use serde::Serialize;
 use std::collections::BTreeMap;
 use utoipa::ToSchema;
@@ -58,23 +58,11 @@ pub struct WhyRead {
 
 /// A link, for a reader.
 pub fn because_read(because: &Because, rows: &Rows, speech: &Speech) -> BecauseRead {
-    let (rule, source) = match &because.rule {
-        Rule::House(says) => (
-            speech.say(says),
-            speech.say(&SourceSays::ProductList.into()),
-        ),
-        Rule::Practice(says) => (speech.say(says), speech.say(&SourceSays::Practice.into())),
-        Rule::Rows(ids) => {
-            let names: Vec<&str> = ids.iter().map(RowId::as_str).collect();
-            (names.join(", "), speech.arg(&rows.sources(ids)))
-        }
-        Rule::Kept { rule, source } => (rule.clone(), source.clone()),
-    };
     BecauseRead {
         says: speech.say(&because.says),
         key: because.says.key().to_owned(),
-        rule,
-        source,
+        rule: speech.arg(&because.rule()),
+        source: speech.arg(&because.source(rows)),
     }
 }
 

@@ -1,11 +1,8 @@
 //! Where everything that was made from a lot went, as it is answered.
 
 use crate::wire::Weight;
-use domain::family::{Descended, Family, Lists, descendants};
-use domain::grams::Grams;
+use domain::family::{Descendant, Descendants, Went};
 use serde::Serialize;
-use std::cmp::Reverse;
-use store::trace::Descendant;
 use utoipa::ToSchema;
 
 /// Where a lot's weight went.
@@ -86,21 +83,44 @@ pub struct DescendantsRead {
     pub totals: Whereabouts,
 }
 
-/// What was made from the lots of a family that was loaded with its descendants.
-pub fn of_family(family: &Family, lists: &Lists) -> DescendantsRead {
-    let mut totals = Whereabouts::default();
-    let mut lots = Vec::with_capacity(family.descendants.len());
-    for Descended { of, share } in descendants(family) {
-        let went = &of.went;
-        let left = of
-            .lot
-            .packs
-            .iter()
-            .filter(|pack| !pack.now.left.is_none_left());
-        let fullest = left.max_by_key(|pack| (pack.now.left, Reverse(pack.number)));
-        let read = DescendantRead {
-            code: of.lot.code.to_string(),
-            product: of.lot.product.code.clone(),
+impl DescendantsRead {
+    /// All that came of something.
+    pub fn of(found: &Descendants) -> DescendantsRead {
+        DescendantsRead {
+            lots: found.lots.iter().map(DescendantRead::of).collect(),
+            totals: Whereabouts::of(&found.totals),
+        }
+    }
+}
+
+impl DescendantRead {
+    fn of(lot: &Descendant) -> DescendantRead {
+        let went = Whereabouts::of(&lot.went);
+        DescendantRead {
+            code: lot.code.to_string(),
+            product: lot.product.clone(),
+            made_grams: went.made_grams,
+            taken_back_grams: went.taken_back_grams,
+            used_grams: went.used_grams,
+            sold_grams: went.sold_grams,
+            sold_packs: went.sold_packs,
+            served_grams: went.served_grams,
+            discarded_grams: went.discarded_grams,
+            shipped_grams: went.shipped_grams,
+            returned_grams: went.returned_grams,
+            lost_grams: went.lost_grams,
+            on_hand_grams: went.on_hand_grams,
+            unexplained_grams: went.unexplained_grams,
+            place: lot.place.clone(),
+            share: lot.share,
+            note: lot.note.clone(),
+        }
+    }
+}
+
+impl Whereabouts {
+    fn of(went: &Went) -> Whereabouts {
+        Whereabouts {
             made_grams: Weight(went.made),
             taken_back_grams: Weight(went.taken_back),
             used_grams: Weight(went.used),
@@ -113,67 +133,6 @@ pub fn of_family(family: &Family, lists: &Lists) -> DescendantsRead {
             lost_grams: Weight(went.lost),
             on_hand_grams: Weight(went.on_hand),
             unexplained_grams: Weight(went.unexplained),
-            place: fullest.map(|pack| lists.place_code(pack.now.place).to_owned()),
-            share,
-            note: of.note.clone(),
-        };
-        totals.add(&read);
-        lots.push(read);
-    }
-    DescendantsRead { lots, totals }
-}
-
-/// The lots that are wanted, each with its share, and their totals.
-pub fn read(
-    lots: &[Descendant],
-    wanted: impl Fn(&Descendant) -> bool,
-    share: impl Fn(&Descendant) -> Option<f64>,
-) -> DescendantsRead {
-    let grams = |mg| Weight(Grams::from_milligrams(mg));
-    let mut totals = Whereabouts::default();
-    let mut found = Vec::with_capacity(lots.len());
-    for lot in lots.iter().filter(|lot| wanted(lot)) {
-        let read = DescendantRead {
-            code: lot.code.clone(),
-            product: lot.product.clone(),
-            made_grams: grams(lot.made_mg),
-            taken_back_grams: grams(lot.taken_back_mg),
-            used_grams: grams(lot.used_mg),
-            sold_grams: grams(lot.sold_mg),
-            sold_packs: i64::from(lot.sold_packs),
-            served_grams: grams(lot.served_mg),
-            discarded_grams: grams(lot.discarded_mg),
-            shipped_grams: grams(lot.shipped_mg),
-            returned_grams: grams(lot.returned_mg),
-            lost_grams: grams(lot.lost_mg),
-            on_hand_grams: grams(lot.on_hand_mg),
-            unexplained_grams: grams(lot.unexplained_mg),
-            place: lot.place.clone(),
-            share: share(lot),
-            note: lot.note.clone(),
-        };
-        totals.add(&read);
-        found.push(read);
-    }
-    DescendantsRead {
-        lots: found,
-        totals,
-    }
-}
-
-impl Whereabouts {
-    fn add(&mut self, lot: &DescendantRead) {
-        self.made_grams.0 += lot.made_grams.0;
-        self.taken_back_grams.0 += lot.taken_back_grams.0;
-        self.used_grams.0 += lot.used_grams.0;
-        self.sold_grams.0 += lot.sold_grams.0;
-        self.sold_packs += lot.sold_packs;
-        self.served_grams.0 += lot.served_grams.0;
-        self.discarded_grams.0 += lot.discarded_grams.0;
-        self.shipped_grams.0 += lot.shipped_grams.0;
-        self.returned_grams.0 += lot.returned_grams.0;
-        self.lost_grams.0 += lot.lost_grams.0;
-        self.on_hand_grams.0 += lot.on_hand_grams.0;
-        self.unexplained_grams.0 += lot.unexplained_grams.0;
+        }
     }
 }

@@ -1,7 +1,10 @@
 //! What a deed answers, and a lot in short.
 
+use super::instant;
 use crate::wire::Day;
 use crate::wire::Weight;
+use chrono_tz::Tz;
+use domain::lot::Brief;
 use domain::says::Says;
 use serde::Serialize;
 use utoipa::ToSchema;
@@ -30,6 +33,24 @@ pub struct LotBrief {
     /// A word about it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub note: Option<String>,
+}
+
+impl LotBrief {
+    /// A lot in short, as a kitchen of that time zone is told of it.
+    pub fn of(brief: &Brief, zone: Tz) -> LotBrief {
+        LotBrief {
+            code: brief.code.to_string(),
+            shown: brief.code.shown(),
+            product: brief.product.clone(),
+            grams: Weight(brief.made),
+            on_hand_grams: Weight(brief.on_hand),
+            use_by: brief.use_by.map(Day),
+            pack_count: brief.pack_count,
+            place: brief.place.clone(),
+            made_at: instant(brief.made_at.naive_utc(), zone),
+            note: brief.note.clone(),
+        }
+    }
 }
 
 /// What was done.

@@ -1,6 +1,7 @@
 //! A page of a list, as it is answered.
 
-use super::{AnimalRead, LotBrief};
+use super::{AnimalRead, LotBrief, shown_id};
+use crate::read::{animals, find};
 use serde::Serialize;
 use utoipa::ToSchema;
 
@@ -20,4 +21,26 @@ pub struct AnimalsPage {
     pub animals: Vec<AnimalRead>,
     /// The `after` of the next page, if there is one.
     pub next: Option<String>,
+}
+
+impl LotsPage {
+    /// A page of lots.
+    pub fn of(found: &find::Found) -> LotsPage {
+        let lots = found.lots.iter();
+        LotsPage {
+            lots: lots.map(|lot| LotBrief::of(lot, found.zone)).collect(),
+            next: found.next(),
+        }
+    }
+}
+
+impl AnimalsPage {
+    /// A page of animals.
+    pub fn of(found: &animals::Found) -> AnimalsPage {
+        let last = found.animals.last().filter(|_| found.more);
+        AnimalsPage {
+            animals: found.animals.iter().map(AnimalRead::of).collect(),
+            next: last.map(|last| shown_id(&last.animal.uid)),
+        }
+    }
 }

@@ -7,10 +7,10 @@ use crate::read::Reading;
 use crate::wire::cure_room::CureRead;
 use crate::wire::{Day, Number, Weight};
 use chrono_tz::Tz;
-use domain::family::{Cured, Did, LotView, Relative};
+use domain::family::{Cured, Line, LotView};
 use domain::lot::Pack;
 use domain::rows::Rows;
-use domain::words::StopKind;
+use domain::words::{Account, StopKind};
 use serde::Serialize;
 use std::collections::BTreeMap;
 use utoipa::ToSchema;
@@ -172,7 +172,11 @@ pub fn lot_read(view: &LotView<'_>, reading: &Reading<'_>, speech: &Speech) -> L
             .cloned()
             .collect(),
         stops,
-        steps: history(of, &view.steps, zone),
+        steps: view
+            .lines()
+            .iter()
+            .map(|line| step_brief(line, zone))
+            .collect(),
         readings: readings
             .map(|reading| ReadingRead {
                 at: instant(reading.at.naive_utc(), zone),
@@ -213,27 +217,14 @@ fn cure_read(cured: &Cured, reading: &Reading<'_>, rows: &Rows, speech: &Speech)
     }
 }
 
-/// What was done with a lot, the oldest first; voided deeds stay visible.
-fn history(of: &Relative, steps: &[Did], zone: Tz) -> Vec<StepBrief> {
-    let birth = StepBrief {
-        id: shown_id(&of.made_by.uid),
-        kind: of.made_by.kind.as_str().to_owned(),
-        at: instant(of.made_by.at.naive_utc(), zone),
-        by: of.made_by.by.clone(),
-        voided: of.lot.voided,
-        account: "made".into(),
-        grams: Weight(of.made()),
-    };
-    let step = |did: &Did| StepBrief {
-        id: shown_id(&did.uid),
-        kind: did.kind.as_str().to_owned(),
-        at: instant(did.at.naive_utc(), zone),
-        by: did.by.clone(),
-        voided: did.voided,
-        account: did.account.as_str().to_owned(),
-        grams: Weight(did.grams),
-    };
-    std::iter::once(birth)
-        .chain(steps.iter().map(step))
-        .collect()
+fn step_brief(line: &Line<'_>, zone: Tz) -> StepBrief {
+    StepBrief {
+        id: shown_id(line.uid),
+        kind: line.kind.as_str().to_owned(),
+        at: instant(line.at.naive_utc(), zone),
+        by: line.by.to_owned(),
+        voided: line.voided,
+        account: line.account.map_or("made", Account::as_str).to_owned(),
+        grams: Weight(line.grams),
+    }
 }

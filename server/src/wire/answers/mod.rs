@@ -24,8 +24,10 @@ pub use law::{LawRead, RowRead};
 pub use lists::{AnimalsPage, LotsPage};
 pub use lot::{LotRead, PackRead, ReadingRead, StepBrief};
 pub use origins::{AnimalShare, BoughtRead, OriginsRead};
-pub use scan::ScanRead;
+pub use scan::{ScanRead, scan_read};
 pub use stop::{StopRead, StoppedRead, StopsRead, stop_read};
+
+pub use crate::ids::shown_id;
 
 use super::Instant;
 use chrono::{DateTime, NaiveDateTime};
@@ -36,13 +38,6 @@ pub fn instant(utc: NaiveDateTime, zone: Tz) -> String {
     utc.and_utc()
         .with_timezone(&zone)
         .to_rfc3339_opts(chrono::SecondsFormat::AutoSi, false)
-}
-
-/// A deed's id as it is written.
-pub fn shown_id(uid: &[u8]) -> String {
-    uuid::Uuid::from_slice(uid)
-        .map(|id| id.to_string())
-        .unwrap_or_default()
 }
 
 /// The instant itself, for the wire.

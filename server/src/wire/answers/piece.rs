@@ -1,31 +1,34 @@
 //! A piece of the cure room, as it is answered.
 
 use super::because::finding_read;
-use crate::wire::cure_room::{CurvePoint, PieceRead, PlannedRead, WeighingRead};
+use crate::read::cure_room::Room;
+use crate::wire::cure_room::{CureRoomRead, CurvePoint, PieceRead, PlannedRead, WeighingRead};
 use crate::wire::cures::number;
 use crate::wire::{Day, Number, Weight};
-use chrono::NaiveDate;
-use domain::cure_room::{self, Stage};
+use domain::cure_room::Stage;
 use domain::family::{Family, PieceView};
 use domain::measure::Percent;
 use domain::rows::Rows;
 use words::Speech;
 
+/// Every piece on hand, for a reader.
+pub fn room_read(room: &Room<'_>, rows: &Rows, speech: &Speech) -> CureRoomRead {
+    let pieces = room.pieces.iter();
+    CureRoomRead {
+        pieces: pieces
+            .filter_map(|piece| piece_read(piece, &room.reading.family, rows, speech))
+            .collect(),
+    }
+}
+
 /// A piece, for a reader; nothing where its lot is not in the family.
-pub fn piece_read(
+fn piece_read(
     view: &PieceView,
     family: &Family,
     rows: &Rows,
-    today: NaiveDate,
     speech: &Speech,
 ) -> Option<PieceRead> {
     let (of, piece) = (family.get(view.lot)?, &view.piece);
-    let released = view.is_released();
-    let curve = piece.curve.as_ref();
-    let points = curve
-        .map(|curve| curve.points().to_vec())
-        .unwrap_or_default();
-    let unmet = view.release.unmet.iter();
     Some(PieceRead {
         lot: of.lot.code.to_string(),
         shown: of.lot.code.shown(),
@@ -34,23 +37,24 @@ pub fn piece_read(
         stage: stage(piece.stage).to_owned(),
         green_grams: Weight(piece.green),
         in_salt: Day(piece.in_salt),
-        days: piece.age(today).unwrap_or(0),
+        days: view.days(),
         loss_percent: view.loss.map(percent),
         expected_loss_percent: view.expected.map(percent),
-        weighings: piece
-            .weighed(today)
+        weighings: view
+            .weighed()
             .into_iter()
-            .map(|weighing| WeighingRead {
+            .map(|(weighing, lost)| WeighingRead {
                 day: Day(weighing.day),
                 grams: Weight(weighing.grams),
-                loss_percent: percent(cure_room::loss(piece.green, weighing.grams)),
+                loss_percent: percent(lost),
             })
             .collect(),
-        curve: points
-            .into_iter()
+        curve: view
+            .curve()
+            .iter()
             .map(|(day, loss)| CurvePoint {
-                day,
-                loss_percent: percent(loss),
+                day: *day,
+                loss_percent: percent(*loss),
             })
             .collect(),
         alarms: view
@@ -59,16 +63,10 @@ pub fn piece_read(
             .map(|alarm| finding_read(&alarm.finding(), rows, speech))
             .collect(),
         likely_tag: view.likely.as_ref().map(|likely| speech.say(&likely.says)),
-        forecast: match released {
-            true => speech.say(&cure_room::ForecastSays::Released.into()),
-            false => speech.say(&view.forecast.says()),
-        },
-        earliest: view.forecast.earliest().filter(|_| !released).map(Day),
-        may_be_released: !released && view.release.is_allowed(),
-        missing: match released {
-            true => Vec::new(),
-            false => unmet.map(|unmet| speech.say(&unmet.says)).collect(),
-        },
+        forecast: speech.say(&view.forecast_says()),
+        earliest: view.earliest().map(Day),
+        may_be_released: view.may_be_released(),
+        missing: view.missing().map(|says| speech.say(says)).collect(),
         due: view
             .due
             .iter()
@@ -86,7 +84,7 @@ pub fn piece_read(
 }
 
 fn percent(percent: Percent) -> Number {
-    number(percent.number().round_dp(2))
+    number(percent.to_hundredths())
 }
 
 fn stage(stage: Stage) -> &'static str {

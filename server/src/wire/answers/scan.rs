@@ -1,8 +1,10 @@
 //! What the counter is told, as it is answered.
 
 use crate::wire::Day;
+use domain::counter::{Known, ScanView};
 use serde::Serialize;
 use utoipa::ToSchema;
+use words::Speech;
 
 /// What the counter is told.
 #[derive(Debug, Serialize, ToSchema)]
@@ -33,4 +35,31 @@ pub struct ScanRead {
     pub raw: Option<bool>,
     /// Its price, in hundredths of the currency.
     pub price_minor: Option<i64>,
+}
+
+/// What the counter is told, for a reader.
+pub fn scan_read(view: &ScanView, speech: &Speech) -> ScanRead {
+    let (answer, known) = (&view.answer, view.known.as_ref());
+    let lot = known.map(|known| &known.lot);
+    ScanRead {
+        verdict: answer.verdict.as_str().to_owned(),
+        says: speech.say(&answer.says),
+        key: answer.says.key().to_owned(),
+        reasons: answer.reasons.iter().map(|says| speech.say(says)).collect(),
+        reason_keys: answer
+            .reasons
+            .iter()
+            .map(|says| says.key().to_owned())
+            .collect(),
+        lot: lot.map(|lot| lot.code.to_string()),
+        pack: known.and_then(|known| known.pack),
+        product: lot.map(|lot| lot.product.code.clone()),
+        name: lot.map(|lot| lot.product.name(speech.language.tag()).to_owned()),
+        use_by: known.and_then(Known::use_by).map(Day),
+        allergens: lot.map_or(Vec::new(), |lot| {
+            lot.allergens.iter().map(ToString::to_string).collect()
+        }),
+        raw: lot.map(|lot| lot.product.raw),
+        price_minor: known.and_then(Known::price_minor),
+    }
 }

@@ -4,6 +4,7 @@ use super::Kitchen;
 use gambrel::caller::Caller;
 use gambrel::error::Error;
 use gambrel::read;
+use gambrel::wire::answers;
 use rand::RngExt;
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
@@ -87,10 +88,8 @@ impl Kitchen {
 
     fn compare_origins(&self, code: &str, expected: &BTreeMap<String, f64>) {
         let origins = self.read(code, |conn, row| {
-            Ok(
-                serde_json::to_value(read::trace::origins_read(&self.app, conn, &row.code)?)
-                    .unwrap(),
-            )
+            let (code, found) = read::trace::origins_named(&self.app, conn, &row.code)?;
+            Ok(serde_json::to_value(answers::origins::read(&code, &found)).unwrap())
         });
         // The service tells an animal once; the book keeps its sides apart.
         let mut by_carcass: BTreeMap<&str, f64> = BTreeMap::new();
@@ -148,7 +147,8 @@ impl Kitchen {
 
     fn compare_descendants(&self, code: &str, all: &BTreeMap<&str, BTreeMap<String, f64>>) {
         let read = self.read(code, |conn, row| {
-            Ok(serde_json::to_value(read::trace::of_lot(conn, row)?).unwrap())
+            let found = read::trace::of_lot(conn, row)?;
+            Ok(serde_json::to_value(answers::DescendantsRead::of(&found)).unwrap())
         });
         let lots = read["lots"].as_array().unwrap();
         let found: BTreeSet<String> = lots

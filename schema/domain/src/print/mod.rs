@@ -7,6 +7,10 @@
 //! What is written down comes before what is done: [`Heard::GoesOut`] is on record before the first
 //! byte of the document leaves, so that a power cut leaves "perhaps", never "no".
 
+mod view;
+
+pub use view::{PrintView, trouble};
+
 use crate::words::PrintState;
 
 /// How often a printer may break a label off, with nothing printed, before that is a refusal.
