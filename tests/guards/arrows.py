@@ -3,11 +3,14 @@
 
     server -> store -> domain        server -> labels -> domain        server -> law -> domain
 
+Inside the server the pages do not lean on the wire.
+
 A new dependency is a decision: add it to the list below with the change that needs it.
 """
 
 import json
 import os
+import re
 import subprocess
 import sys
 
@@ -61,6 +64,12 @@ BELOW_NEVER = {
     "labels": ("actix", "diesel", "store", "gambrel", "libsqlite3-sys", "pq-sys"),
 }
 
+# Inside the server: which of its rooms may not name which. Pages read what is told, as the API does;
+# they do not read the API's answers.
+ROOMS_NEVER = {
+    "server/src/pages": ("wire",),
+}
+
 
 def cargo(*arguments):
     run = subprocess.run(
@@ -111,6 +120,8 @@ def main():
             if name == "gambrel" and is_one_of(other, SERVER_NEVER):
                 broken.append("%s: the server uses `%s` directly; only `store` talks to a database" % (where, other))
 
+    broken += rooms()
+
     # A wrong arrow may close a circle, and cargo draws no tree of that.
     if not broken:
         broken = trees(packages, manifest)
@@ -119,6 +130,24 @@ def main():
         print("arrows: " + line)
     print("arrows: %s" % ("%d broken" % len(broken) if broken else "kept"))
     return 1 if broken else 0
+
+
+def rooms():
+    """The imports and paths of a room of the server that lead where they may not."""
+    broken = []
+    for room, never in sorted(ROOMS_NEVER.items()):
+        # `crate::wire`, `crate::{read, wire}`, and the same by way of `super`.
+        way = re.compile(r"\b(?:crate|super)::(?:\{[^;]*?\b)?(%s)\b" % "|".join(never))
+        for folder, _, files in sorted(os.walk(os.path.join(ROOT, room))):
+            for name in sorted(f for f in files if f.endswith(".rs")):
+                path = os.path.join(folder, name)
+                with open(path, encoding="utf-8") as file:
+                    code = re.sub(r"(?m)(?<!:)//.*$", "", file.read())
+                for hit in way.finditer(code):
+                    line = code.count("\n", 0, hit.start(1)) + 1
+                    why = "`%s` may not name `%s`" % (room, hit.group(1))
+                    broken.append("%s:%d: %s" % (os.path.relpath(path, ROOT), line, why))
+    return broken
 
 
 def trees(packages, manifest):
