@@ -19,9 +19,12 @@ use domain::dates::Because;
 use domain::family::{LotView, descendants, origins};
 use domain::lot::brief;
 use domain::moment::day_of;
+use domain::stop::Stop;
+use domain::words::StopKind;
 use std::collections::BTreeMap;
 use store::Conn;
 use store::family::Extent;
+use words::capital;
 
 #[derive(Template)]
 #[template(path = "lot.html")]
@@ -32,6 +35,8 @@ struct LotPage {
     name: String,
     note: Option<String>,
     voided: bool,
+    /// What else stands in its way: the word for it, and why.
+    stops: Vec<(String, String)>,
     product: String,
     use_by: String,
     stands: Option<String>,
@@ -125,10 +130,22 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<LotPage> {
         shown: lot.code.shown(),
         note: view.of.note.clone(),
         voided: lot.voided,
+        stops: stops(&words, &view),
         product: product.code.clone(),
         because: because.map(link).collect(),
         ingredients: view.stated.ingredients.clone(),
     })
+}
+
+/// What stands in its way; that it was voided is told in words of its own.
+fn stops(words: &Words, view: &LotView<'_>) -> Vec<(String, String)> {
+    let stops = view.stops.iter();
+    let stops = stops.filter(|stop| stop.kind != StopKind::Voided);
+    let told = |stop: &Stop| {
+        let kind = capital(&words.say(stop.kind.says()));
+        (format!("{kind}."), words.say(stop.says.clone()))
+    };
+    stops.map(told).collect()
 }
 
 /// The words and the query of each part of so many labels.

@@ -5,7 +5,6 @@ use crate::error::Result;
 use crate::lists::kitchen::Kitchen;
 use crate::read::lot_of;
 use domain::counter::ScanView;
-use domain::moment::day_of;
 use domain::scanned::{self, Scanned};
 use domain::verdict::VerdictSays;
 use store::packs::Wanted;

@@ -6,6 +6,7 @@ use crate::law::Law;
 use crate::lot::{Lot, LotId, brief};
 use crate::moment::day_of;
 use crate::stop::{self, Stop};
+use crate::words::StopKind;
 use chrono::{DateTime, NaiveDate, Utc};
 use chrono_tz::Tz;
 
@@ -63,7 +64,11 @@ fn stops(lot: &Lot, now: DateTime<Utc>, today: NaiveDate) -> Vec<Stop> {
     let mut stops = stop::on(lot, None, now, today);
     for pack in lot.on_hand() {
         let of_pack = stop::on(lot, Some(pack), now, today);
-        let new = |stop: &Stop| !stops.contains(stop);
+        // Packs that are past their day tell the same: the first of them is enough.
+        let same = |one: &Stop, other: &Stop| {
+            one == other || one.kind == StopKind::PastDay && other.kind == StopKind::PastDay
+        };
+        let new = |stop: &Stop| !stops.iter().any(|other| same(stop, other));
         let of_pack: Vec<Stop> = of_pack.into_iter().filter(new).collect();
         stops.extend(of_pack);
     }
