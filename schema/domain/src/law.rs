@@ -15,17 +15,17 @@ pub struct Law {
     /// How long food keeps.
     pub dates: dates::Rules,
     /// When food needs no time and temperature control.
-    pub stability: stability::Rules,
+    pub stability: stability::StabilityRules,
     /// Curing salts: limits, methods, claims.
-    pub cures: cure::Rules,
+    pub cures: cure::CureRules,
     /// Cooking, holding and cooling.
-    pub heat: heat::Rules,
+    pub heat: heat::HeatRules,
     /// Trichinae in pork that is eaten uncooked.
-    pub trichinae: trichinae::Rules,
+    pub trichinae: trichinae::TrichinaeRules,
     /// Ingredient lists, allergens and the words of dates.
-    pub statements: statement::Rules,
+    pub statements: statement::StatementRules,
     /// Names with a standard, records, batches.
-    pub duties: duties::Rules,
+    pub duties: duties::DutyRules,
 }
 
 impl Law {

@@ -17,7 +17,7 @@ pub struct Shipped {
     /// The law of each place.
     pub laws: Laws,
     /// What the trade expects.
-    pub trade: domain::trade::Rules,
+    pub trade: domain::trade::TradeRules,
     /// The rows behind that.
     pub trade_rows: Rows,
     /// The address behind each key that a row's `sources` name.

@@ -3,7 +3,7 @@
 use super::says::{CureSays, LimitSays};
 use super::weighing::grams;
 use super::{
-    Basis, Class, Ingoing, Level, Method, Mix, Rules, Stage, Strength, brine, ceiling, check,
+    Basis, Class, CureRules, Ingoing, Level, Method, Mix, Stage, Strength, brine, ceiling, check,
     weighing, wrong_salt,
 };
 use crate::grams::Grams;
@@ -98,7 +98,7 @@ impl Cure {
     /// # Errors
     /// A weight is below nothing or heavier than can be, a percent looks like a fraction, or the
     /// pickle weighs less than its parts.
-    pub fn mix(&self, rules: &Rules) -> Result<Mix> {
+    pub fn mix(&self, rules: &CureRules) -> Result<Mix> {
         let weights = [
             ("meat", self.meat),
             ("water", self.water),
@@ -301,7 +301,7 @@ pub fn assess(cure: &Cure, place: Profile, laws: &Laws) -> Result<Assessed> {
 fn note_residual(
     cure: &Cure,
     ingoing: &Ingoing,
-    rules: &Rules,
+    rules: &CureRules,
     rows: &crate::rows::Rows,
 ) -> Vec<Finding> {
     let limits = rules.limits.iter().filter(|limit| {

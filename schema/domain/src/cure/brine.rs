@@ -1,7 +1,7 @@
 //! Brine: what a salometer's degrees mean, and how much salt is in how much water.
 
 use super::says::BrineSays;
-use super::{Rules, Salometer};
+use super::{CureRules, Salometer};
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Finding, Gravity};
@@ -29,7 +29,7 @@ pub struct BrineReading {
 ///
 /// # Errors
 /// Degrees below 0 or above 100, or a scale without figures.
-pub fn read_salometer(degrees: Decimal, on: Salometer, rules: &Rules) -> Result<BrineReading> {
+pub fn read_salometer(degrees: Decimal, on: Salometer, rules: &CureRules) -> Result<BrineReading> {
     if degrees < Decimal::ZERO || degrees > Decimal::ONE_HUNDRED {
         let says = BrineSays::DegreesCannotBe { degrees };
         return Err(Refusal::cannot_be("salometer", says));
@@ -90,7 +90,7 @@ pub fn brine_percent(salt: Decimal, water: Decimal) -> Percent {
 }
 
 /// More salt than water can hold.
-pub(super) fn check_saturation(percent: Percent, rules: &Rules) -> Option<Finding> {
+pub(super) fn check_saturation(percent: Percent, rules: &CureRules) -> Option<Finding> {
     let most = rules.saturated.as_ref()?;
     (!most.allows(percent.number())).then(|| {
         let says = BrineSays::Saturated {

@@ -1,7 +1,7 @@
 //! What goes in, against what a place allows.
 
 use super::says::{AllowedSays, CountedSays, DoseSays, FoodSays, LimitSays, RangeSays, SetSays};
-use super::{Alternative, Assessed, Counts, Cure, Ingoing, Limit, Rules, Stage, When};
+use super::{Alternative, Assessed, Counts, Cure, CureRules, Ingoing, Limit, Stage, When};
 use crate::grams::Grams;
 use crate::measure::Percent;
 use crate::rows::{Finding, Gravity, RowId, Rows, Sense};
@@ -13,7 +13,7 @@ use rust_decimal::{Decimal, RoundingStrategy};
 pub(super) fn check(
     cure: &Cure,
     done: &Assessed,
-    rules: &Rules,
+    rules: &CureRules,
     rows: &Rows,
     asked: &mut Vec<RowId>,
 ) -> Vec<Finding> {
@@ -58,7 +58,7 @@ pub(super) fn check(
 fn note_gaps(
     cure: &Cure,
     ingoing: &Ingoing,
-    rules: &Rules,
+    rules: &CureRules,
     rows: &Rows,
     sets: bool,
 ) -> Vec<Finding> {
@@ -186,7 +186,7 @@ fn would_do(limit: &Limit, measured: Decimal, used: Grams) -> Option<DoseSays> {
 fn check_sets(
     cure: &Cure,
     done: &Assessed,
-    rules: &Rules,
+    rules: &CureRules,
     rows: &Rows,
     asked: &mut Vec<RowId>,
 ) -> Option<Finding> {
@@ -209,7 +209,7 @@ fn check_sets(
     Some(Finding::against(rows, &first.row, says))
 }
 
-fn is_met(set: &Alternative, cure: &Cure, done: &Assessed, rules: &Rules) -> bool {
+fn is_met(set: &Alternative, cure: &Cure, done: &Assessed, rules: &CureRules) -> bool {
     let allows =
         |limit: &Limit, ingoing: &Ingoing| limit.allows(limit.measure(ingoing, &rules.masses));
     set.nitrite

@@ -6,7 +6,7 @@
 //! counted as), [`Limit`] (what a place allows), [`assess`] (a cure that was used), [`plan`] (one
 //! to be weighed out), [`Salometer`] (brine), [`names`] and [`uncured`] (the label).
 //!
-//! No figure of a law stands here: they come with [`Rules`], each with its row.
+//! No figure of a law stands here: they come with [`CureRules`], each with its row.
 
 mod alternatives;
 mod assess;
@@ -41,7 +41,7 @@ pub use mix::Mix;
 pub use names::{NameOf, Named, Part, names};
 pub use plan::{Dose, Plan, Recipe, plan};
 pub use residual::assess_residual;
-pub use rules::{KnownStrength, Plausible, Rules, SalometerScale, Weighing};
+pub use rules::{CureRules, KnownStrength, Plausible, SalometerScale, Weighing};
 pub use says::{
     AllowedSays, BrineSays, ClaimSays, CountedSays, CureSays, DoseSays, FoodSays, LevelSays,
     LimitSays, RangeSays, SetSays,

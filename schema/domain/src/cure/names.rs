@@ -1,7 +1,7 @@
 //! The parts of a cure by the names that a label gives them, heaviest first (`us-I6`).
 
 use super::weighing::grams;
-use super::{Alkali, Cure, Rules};
+use super::{Alkali, Cure, CureRules};
 use crate::refusal::Result;
 use crate::rows::RowId;
 use crate::words::words;
@@ -68,7 +68,7 @@ impl NameOf {
 ///
 /// # Errors
 /// A strength that is not given or cannot be.
-pub fn names(cure: &Cure, rules: &Rules) -> Result<Vec<Named>> {
+pub fn names(cure: &Cure, rules: &CureRules) -> Result<Vec<Named>> {
     let mut parts = vec![
         (Part::Water, grams(cure.water)),
         (Part::Sugar, grams(cure.sugar)),

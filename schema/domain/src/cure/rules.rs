@@ -11,7 +11,7 @@ use rust_decimal::Decimal;
 
 /// The rules of a place.
 #[derive(Debug, Clone, Default, PartialEq)]
-pub struct Rules {
+pub struct CureRules {
     /// What the conversions are worked out from.
     pub masses: AtomicMasses,
     /// How much of a rind-on belly is skin and takes no cure, in per cent.
@@ -40,7 +40,7 @@ pub struct Rules {
     pub claim: ClaimRules,
 }
 
-impl Rules {
+impl CureRules {
     /// Every number that a house may tighten.
     pub fn bounds_mut(&mut self) -> Vec<&mut Bound> {
         let mut bounds: Vec<&mut Bound> = Vec::new();

@@ -1,7 +1,7 @@
 //! How strong a curing salt is: what stands on the bag of that lot, never a constant.
 
 use super::says::CureSays;
-use super::{Alkali, Makeup, Rules};
+use super::{Alkali, CureRules, Makeup};
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
 use rust_decimal::Decimal;
@@ -54,7 +54,7 @@ impl Strength {
     ///
     /// # Errors
     /// The strength is not given, cannot be, or looks like a fraction typed for a percent.
-    pub fn makeup(&self, rules: &Rules, field: &str) -> Result<Makeup> {
+    pub fn makeup(&self, rules: &CureRules, field: &str) -> Result<Makeup> {
         if self.nitrite.is_none() && self.nitrate.is_none() {
             return Err(Refusal::cannot_be(field, CureSays::NoStrength));
         }
@@ -86,16 +86,16 @@ impl Strength {
 #[cfg(test)]
 mod tests {
     use super::super::Plausible;
-    use super::{Decimal, Percent, Rules, Strength};
+    use super::{CureRules, Decimal, Percent, Strength};
 
     #[track_caller]
     fn check(strength: Strength, expected: Result<i64, &str>) {
-        let rules = Rules {
+        let rules = CureRules {
             plausible: Plausible {
                 strength: Percent::new(Decimal::new(1, 1)),
                 ..Plausible::default()
             },
-            ..Rules::default()
+            ..CureRules::default()
         };
         match (strength.makeup(&rules, "lot"), expected) {
             (Ok(makeup), Ok(salt)) => assert_eq!(makeup.salt.number(), Decimal::new(salt, 2)),

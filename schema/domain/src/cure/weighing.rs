@@ -2,7 +2,7 @@
 
 use super::assess::milligrams;
 use super::says::CureSays;
-use super::{Cure, Method, Mix, Rules, ScaleClass};
+use super::{Cure, CureRules, Method, Mix, ScaleClass};
 use crate::grams::Grams;
 use crate::measure::Percent;
 use crate::refusal::Result;
@@ -10,7 +10,11 @@ use crate::rows::{Bound, Finding, Rows};
 use rust_decimal::Decimal;
 
 /// The smallest load that is sensible on a scale of that class and division, with its row.
-pub fn least_load(rules: &Rules, class: ScaleClass, division: Grams) -> Option<(Grams, &Bound)> {
+pub fn least_load(
+    rules: &CureRules,
+    class: ScaleClass,
+    division: Grams,
+) -> Option<(Grams, &Bound)> {
     let grams = grams(division);
     let (_, _, least) = rules
         .weighing
@@ -34,7 +38,7 @@ pub(super) fn check(
     cure: &Cure,
     doses: &[(Percent, Grams)],
     mix: &Mix,
-    rules: &Rules,
+    rules: &CureRules,
     rows: &Rows,
 ) -> Result<Vec<Finding>> {
     let Some(division) = cure.scale else {

@@ -1,7 +1,7 @@
 //! The pink salts look the same: the wrong one is named before it is rubbed in.
 
 use super::says::CureSays;
-use super::{Cure, Ingoing, Makeup, Rules};
+use super::{Cure, CureRules, Ingoing, Makeup};
 use crate::rows::{Finding, Gravity};
 
 /// Weak or unusual salts, and nitrite alone on a ham that ages for months.
@@ -9,7 +9,7 @@ pub(super) fn check(
     cure: &Cure,
     makeups: &[Makeup],
     ingoing: &Ingoing,
-    rules: &Rules,
+    rules: &CureRules,
 ) -> Vec<Finding> {
     let mut findings = Vec::new();
     for makeup in makeups {

@@ -1,7 +1,7 @@
 //! Alarms: a piece that dries too fast or too slow, and a weighing that cannot be.
 
 use super::says::AlarmSays;
-use super::{Piece, Rules, Weighing, loss};
+use super::{CureRoomRules, Piece, Weighing, loss};
 use crate::rows::{Finding, Gravity, RowId};
 use crate::says::{Arg, Says};
 use chrono::NaiveDate;
@@ -41,7 +41,7 @@ impl Alarm {
 }
 
 /// The alarms of a piece's weighings up to a day, the oldest first.
-pub fn alarms(piece: &Piece, until: NaiveDate, rules: &Rules) -> Vec<Alarm> {
+pub fn alarms(piece: &Piece, until: NaiveDate, rules: &CureRoomRules) -> Vec<Alarm> {
     let weighed = piece.weighed(until);
     let before = std::iter::once(None).chain(weighed.iter().map(Some));
     weighed
@@ -52,7 +52,7 @@ pub fn alarms(piece: &Piece, until: NaiveDate, rules: &Rules) -> Vec<Alarm> {
 }
 
 /// The last alarm that nobody has signed for on its day or later.
-pub fn unsigned(piece: &Piece, until: NaiveDate, rules: &Rules) -> Option<Alarm> {
+pub fn unsigned(piece: &Piece, until: NaiveDate, rules: &CureRoomRules) -> Option<Alarm> {
     let signed = piece.alarm_signed.as_ref().map(|signed| signed.day);
     alarms(piece, until, rules)
         .pop()
@@ -63,7 +63,7 @@ fn alarm(
     piece: &Piece,
     weighing: &Weighing,
     before: Option<&Weighing>,
-    rules: &Rules,
+    rules: &CureRoomRules,
 ) -> Option<Alarm> {
     if let Some((says, rows)) = impossible(piece, weighing, before, rules) {
         return Some(Alarm {
@@ -117,20 +117,24 @@ fn impossible(
     piece: &Piece,
     weighing: &Weighing,
     before: Option<&Weighing>,
-    rules: &Rules,
+    rules: &CureRoomRules,
 ) -> Option<(Says, Vec<RowId>)> {
     cannot_be(piece, weighing, rules).or_else(|| gained(piece, weighing, before?, rules))
 }
 
 /// The weighings up to a day that can be, the oldest first. The others never count for a release
 /// or a forecast, signed or not.
-pub(super) fn counted(piece: &Piece, until: NaiveDate, rules: &Rules) -> Vec<Weighing> {
+pub(super) fn counted(piece: &Piece, until: NaiveDate, rules: &CureRoomRules) -> Vec<Weighing> {
     let mut weighed = piece.weighed(until);
     weighed.retain(|weighing| cannot_be(piece, weighing, rules).is_none());
     weighed
 }
 
-fn cannot_be(piece: &Piece, weighing: &Weighing, rules: &Rules) -> Option<(Says, Vec<RowId>)> {
+fn cannot_be(
+    piece: &Piece,
+    weighing: &Weighing,
+    rules: &CureRoomRules,
+) -> Option<(Says, Vec<RowId>)> {
     let (tag, grams, green) = (piece.tag.clone(), weighing.grams, piece.green);
     if grams.is_none_left() || green.is_none_left() {
         let says = AlarmSays::CannotWeigh { tag, grams, green };
@@ -161,7 +165,7 @@ fn gained(
     piece: &Piece,
     weighing: &Weighing,
     before: &Weighing,
-    rules: &Rules,
+    rules: &CureRoomRules,
 ) -> Option<(Says, Vec<RowId>)> {
     let regain = rules.regain.as_ref()?;
     let more = -loss(piece.green, weighing.grams - before.grams + piece.green).number();
@@ -186,13 +190,13 @@ mod tests {
         NaiveDate::from_ymd_opt(2026, 1, 1).unwrap() + chrono::Days::new(nth)
     }
 
-    fn rules() -> Rules {
-        Rules {
+    fn rules() -> CureRoomRules {
+        CureRoomRules {
             band: Some(Bound::at_most("trade-2.1-band", 4)),
             gain: Some(Bound::at_most("trade-2.1-gain", 4)),
             regain: Some(Bound::at_most("trade-2.1-regain", 1)),
             water_in_lean: Some(Bound::at_most("trade-2.2-lean", 75)),
-            ..Rules::default()
+            ..CureRoomRules::default()
         }
     }
 

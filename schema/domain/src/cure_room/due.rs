@@ -1,7 +1,7 @@
 //! What is to be done in the cure room today.
 
 use super::says::{RoomSays, TaskSays};
-use super::{Forecast, Piece, Rules, Stage, Task, forecast};
+use super::{CureRoomRules, Forecast, Piece, Stage, Task, forecast};
 use crate::says::Says;
 use chrono::NaiveDate;
 
@@ -20,7 +20,7 @@ pub struct Due {
 
 /// What is due on a day, for each piece in turn. A turn or weighing that was missed is due once,
 /// not as often as it was missed.
-pub fn due(pieces: &[Piece], on: NaiveDate, rules: &Rules) -> Vec<Due> {
+pub fn due(pieces: &[Piece], on: NaiveDate, rules: &CureRoomRules) -> Vec<Due> {
     pieces
         .iter()
         .flat_map(|piece| {
@@ -99,7 +99,7 @@ fn weighed(piece: &Piece, on: NaiveDate) -> Found {
 }
 
 /// Hanging, and the first day on which it may be ready has come.
-fn ready(piece: &Piece, on: NaiveDate, rules: &Rules) -> Found {
+fn ready(piece: &Piece, on: NaiveDate, rules: &CureRoomRules) -> Found {
     if piece.stage != Stage::Hanging {
         return None;
     }

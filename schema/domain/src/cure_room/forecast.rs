@@ -2,7 +2,7 @@
 
 use super::alarm::counted;
 use super::says::ForecastSays;
-use super::{Piece, Rules, Weighing, loss};
+use super::{CureRoomRules, Piece, Weighing, loss};
 use crate::measure::Percent;
 use crate::says::Says;
 use chrono::{Days, NaiveDate};
@@ -55,7 +55,7 @@ pub enum Forecast {
 /// no curve reaches the target, the late one takes loss to go with the square root of time. The
 /// range spans both and is wider the fewer weighings there are. Without weighings it is the curve,
 /// ahead and behind by the usual points.
-pub fn forecast(piece: &Piece, today: NaiveDate, rules: &Rules) -> Forecast {
+pub fn forecast(piece: &Piece, today: NaiveDate, rules: &CureRoomRules) -> Forecast {
     let of_age = day_after(piece.in_salt, piece.rule.days.unwrap_or(0).into());
     let Some(of_age) = of_age.filter(|_| piece.rule.check().is_ok()) else {
         return Forecast::Unknown;
@@ -76,7 +76,7 @@ pub fn forecast(piece: &Piece, today: NaiveDate, rules: &Rules) -> Forecast {
     }
 }
 
-fn by_curve(piece: &Piece, enough: Percent, of_age: NaiveDate, rules: &Rules) -> Forecast {
+fn by_curve(piece: &Piece, enough: Percent, of_age: NaiveDate, rules: &CureRoomRules) -> Forecast {
     let (Some(curve), Some(band)) = (&piece.curve, &rules.band) else {
         return Forecast::Unknown;
     };
@@ -97,7 +97,7 @@ fn by_weight(
     last: Weighing,
     enough: Percent,
     of_age: NaiveDate,
-    rules: &Rules,
+    rules: &CureRoomRules,
 ) -> Forecast {
     let lost = loss(piece.green, last.grams).number();
     let to_go = enough.number() - lost;
@@ -243,8 +243,8 @@ mod tests {
         NaiveDate::from_ymd_opt(2026, 1, 1).unwrap() + Days::new(nth)
     }
 
-    fn rules() -> Rules {
-        Rules {
+    fn rules() -> CureRoomRules {
+        CureRoomRules {
             band: Some(Bound::at_most("trade-2.1-band", 4)),
             water_in_lean: Some(Bound::at_most("trade-2.2-lean", 75)),
             spread: Spread {
@@ -252,7 +252,7 @@ mod tests {
                 few: Some(Bound::at_most("few", 25)),
                 many: Some(Bound::at_most("many", 10)),
             },
-            ..Rules::default()
+            ..CureRoomRules::default()
         }
     }
 

@@ -23,7 +23,7 @@ pub use forecast::{Basis, Forecast, forecast};
 pub use piece::{Piece, Signed, Stage, Weighing, loss};
 pub use plan::{Hung, Method, Planned, Span, Task, Weighings, plan};
 pub use release::{Release, ReleaseRule, release};
-pub use rules::{Rules, Spread, Target};
+pub use rules::{CureRoomRules, Spread, Target};
 pub use salting::{SaltTime, salt_span};
 pub use says::{
     AlarmSays, BasisSays, CurveSays, ForecastSays, ReleaseSays, RoomSays, SaltingSays, TaskSays,

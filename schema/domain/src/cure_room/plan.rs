@@ -1,7 +1,7 @@
 //! The calendar of a piece: salt, overhaul, turn, rinse, equalise, hang, weigh, ready.
 
 use super::says::RoomSays;
-use super::{Rules, SaltTime, salt_span};
+use super::{CureRoomRules, SaltTime, salt_span};
 use crate::grams::Grams;
 use crate::refusal::{Refusal, Result};
 use crate::rows::RowId;
@@ -119,7 +119,7 @@ pub fn plan(
     thickness_mm: Option<Decimal>,
     method: &Method,
     days: Option<u32>,
-    rules: &Rules,
+    rules: &CureRoomRules,
 ) -> Result<Vec<Planned>> {
     let out = salt_span(method.salt, green, thickness_mm, rules)?.after(in_salt)?;
     let hung = match method.equalise {
@@ -241,7 +241,7 @@ mod tests {
             None,
             &method,
             None,
-            &Rules::default(),
+            &CureRoomRules::default(),
         );
         let planned: Vec<(u32, Task)> = planned
             .unwrap()

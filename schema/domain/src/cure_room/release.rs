@@ -2,7 +2,7 @@
 
 use super::alarm::counted;
 use super::says::ReleaseSays;
-use super::{Piece, Rules, loss, unsigned};
+use super::{CureRoomRules, Piece, loss, unsigned};
 use crate::grams::Grams;
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
@@ -110,7 +110,7 @@ impl Release {
 }
 
 /// May a piece come down on a day? The house's own rule refuses, whatever its row is marked.
-pub fn release(piece: &Piece, on: NaiveDate, rules: &Rules) -> Release {
+pub fn release(piece: &Piece, on: NaiveDate, rules: &CureRoomRules) -> Release {
     let rule = &piece.rule;
     let days = piece.age(on).unwrap_or(0);
     let last = counted(piece, on, rules).pop();
@@ -229,7 +229,7 @@ mod tests {
     }
 
     fn check(piece: &Piece, expected: &[&str]) {
-        let release = release(piece, day(20), &Rules::default());
+        let release = release(piece, day(20), &CureRoomRules::default());
         let unmet: Vec<String> = release
             .unmet
             .iter()
@@ -339,7 +339,7 @@ mod tests {
             let may = |rule: ReleaseRule| {
                 let mut piece = piece(grams, rule);
                 piece.water_activity = Some(Decimal::new(reading, 2));
-                release(&piece, day(on), &Rules::default()).is_allowed()
+                release(&piece, day(on), &CureRoomRules::default()).is_allowed()
             };
             prop_assert!(!may(strict) || may(lax));
         }

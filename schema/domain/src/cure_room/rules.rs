@@ -9,7 +9,7 @@ use rust_decimal::Decimal;
 
 /// What the trade expects of a cure room.
 #[derive(Debug, Clone, Default, PartialEq)]
-pub struct Rules {
+pub struct CureRoomRules {
     /// Drying curves by key.
     pub curves: Vec<(String, Curve)>,
     /// What each product is released at.
@@ -89,7 +89,7 @@ impl Target {
     }
 }
 
-impl Rules {
+impl CureRoomRules {
     /// The target of that name.
     pub fn target(&self, key: &str) -> Option<&Target> {
         self.targets.iter().find(|target| target.key == key)

@@ -1,7 +1,7 @@
 //! How long a piece lies in salt: by its weight, by its thickness, or so many days.
 
 use super::says::SaltingSays;
-use super::{Rules, Span};
+use super::{CureRoomRules, Span};
 use crate::grams::Grams;
 use crate::refusal::{Refusal, Result};
 use crate::rows::Bound;
@@ -28,7 +28,7 @@ pub fn salt_span(
     time: SaltTime,
     green: Grams,
     thickness_mm: Option<Decimal>,
-    rules: &Rules,
+    rules: &CureRoomRules,
 ) -> Result<Span> {
     let days = match time {
         SaltTime::For(Span::Months(months)) => {
@@ -98,7 +98,7 @@ fn sane(rate: Decimal, unit: Unit, most: Option<&Bound>) -> Result<()> {
     Err(Refusal::cannot_be(field, says))
 }
 
-fn within(days: Decimal, field: &str, rules: &Rules) -> Result<()> {
+fn within(days: Decimal, field: &str, rules: &CureRoomRules) -> Result<()> {
     if days <= Decimal::ZERO {
         return Err(Refusal::cannot_be(field, SaltingSays::ADayAtLeast));
     }

@@ -1,7 +1,7 @@
 //! Whose tag is it? A weight that does not fit one piece may fit another.
 
 use super::says::RoomSays;
-use super::{Piece, Rules, Stage, Weighing, loss};
+use super::{CureRoomRules, Piece, Stage, Weighing, loss};
 use crate::grams::Grams;
 use crate::measure::Percent;
 use crate::says::Says;
@@ -26,7 +26,7 @@ pub fn likely_tag(
     piece: &Piece,
     weighing: Weighing,
     others: &[Piece],
-    rules: &Rules,
+    rules: &CureRoomRules,
 ) -> Option<Likely> {
     let off = |piece: &Piece| -> Option<Decimal> {
         let expected = piece.expected_loss(weighing.day)?;

@@ -46,13 +46,13 @@ impl Approval {
 }
 
 /// What that work needs on file here; `None` if nothing.
-pub fn needs_approval(rules: &super::Rules, work: Work) -> Option<&Need> {
+pub fn needs_approval(rules: &super::DutyRules, work: Work) -> Option<&Need> {
     rules.approvals.iter().find(|need| need.work == work)
 }
 
 /// What is missing or has ended among the papers for this work on that day.
 pub fn check_approvals(
-    rules: &super::Rules,
+    rules: &super::DutyRules,
     rows: &Rows,
     work: &[Work],
     on_file: &[Approval],

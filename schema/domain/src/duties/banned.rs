@@ -28,7 +28,7 @@ pub struct Banned {
 /// What stands against these parts, each named as the kitchen names it (`canada-eu-uk-4.16`,
 /// `additions-F3`).
 pub fn check_parts(
-    rules: &super::Rules,
+    rules: &super::DutyRules,
     rows: &Rows,
     from: BannedFrom,
     parts: &[&str],

@@ -27,7 +27,7 @@ pub struct Source<'a> {
 /// production; what mixes them is a new lot that lists every parent. It never refuses: the law on
 /// beef has its own check.
 pub fn check_batch(
-    rules: &super::Rules,
+    rules: &super::DutyRules,
     sources: &[Source],
     made_on: &[NaiveDate],
 ) -> Vec<Finding> {

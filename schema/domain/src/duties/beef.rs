@@ -74,7 +74,7 @@ impl Piece<'_> {
 /// What stands against these pieces as one batch (`canada-eu-uk-10.8` to `10.10`). A place without
 /// the rule finds nothing. What is not known is not the same.
 pub fn check_beef(
-    rules: &super::Rules,
+    rules: &super::DutyRules,
     rows: &Rows,
     stage: Stage,
     pieces: &[Piece],
@@ -116,8 +116,8 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
-    fn rules() -> super::super::Rules {
-        super::super::Rules {
+    fn rules() -> super::super::DutyRules {
+        super::super::DutyRules {
             beef: Some(Groups {
                 one_day: RowId::new("x-1"),
                 kill_days: RowId::new("x-2"),

@@ -27,7 +27,7 @@ pub struct Deadline {
 /// The last moment for something, counted from `since`, and the row behind it. `None`: this place
 /// sets no time.
 pub fn due(
-    rules: &super::Rules,
+    rules: &super::DutyRules,
     what: Due,
     since: NaiveDateTime,
 ) -> Option<(NaiveDateTime, RowId)> {

@@ -18,14 +18,14 @@ pub struct Field {
 }
 
 /// What the record must hold here.
-pub fn fields(rules: &super::Rules, record: Record) -> Vec<&Field> {
+pub fn fields(rules: &super::DutyRules, record: Record) -> Vec<&Field> {
     let of_it = |field: &&Field| field.records.contains(&record);
     rules.fields.iter().filter(of_it).collect()
 }
 
 /// What is missing from a record that holds these fields.
 pub fn check_fields(
-    rules: &super::Rules,
+    rules: &super::DutyRules,
     rows: &Rows,
     record: Record,
     held: &[&str],

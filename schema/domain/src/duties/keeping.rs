@@ -99,7 +99,7 @@ pub struct Kept {
 /// # Errors
 /// Every rule wants the food's last day, and it is not given.
 pub fn keep_until(
-    rules: &super::Rules,
+    rules: &super::DutyRules,
     record: Record,
     day: NaiveDate,
     eaten_by: Option<NaiveDate>,
@@ -132,7 +132,7 @@ pub fn keep_until(
 /// # Errors
 /// As [`keep_until`].
 pub fn may_drop(
-    rules: &super::Rules,
+    rules: &super::DutyRules,
     record: Record,
     made: NaiveDate,
     eaten_by: Option<NaiveDate>,

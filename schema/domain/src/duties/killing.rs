@@ -22,7 +22,7 @@ pub struct Death {
 }
 
 /// What stands against selling it: a "dead animal" (`canada-eu-uk-4.17`).
-pub fn check_death(rules: &super::Rules, rows: &Rows, death: Death) -> Option<Finding> {
+pub fn check_death(rules: &super::DutyRules, rows: &Rows, death: Death) -> Option<Finding> {
     let rule = rules.killing.as_ref()?;
     let says = match death {
         Death {

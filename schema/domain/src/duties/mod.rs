@@ -1,7 +1,7 @@
 //! What a place asks of a kitchen besides dates and cures: names that have a standard, approvals on
 //! file, what may share a batch, what must be written down and how long it is kept.
 //!
-//! Pure functions over the place's [`Rules`] and its rows. Local codes and licensed practice decide.
+//! Pure functions over the place's [`DutyRules`] and its rows. Local codes and licensed practice decide.
 
 pub mod approvals;
 pub mod banned;
@@ -44,7 +44,7 @@ use rust_decimal::Decimal;
 
 /// The rules of a place. What a place has no rule for is empty.
 #[derive(Debug, Clone, Default, PartialEq)]
-pub struct Rules {
+pub struct DutyRules {
     /// Words in a name, and what they may stand for.
     pub names: names::Names,
     /// Cured pork that has a standard.
@@ -91,7 +91,7 @@ pub struct Rules {
     pub sale: Vec<sale::Most>,
 }
 
-impl Rules {
+impl DutyRules {
     /// Every number that a house may tighten.
     pub fn bounds_mut(&mut self) -> Vec<&mut Bound> {
         let mut all: Vec<&mut Bound> = Vec::new();

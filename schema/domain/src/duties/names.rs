@@ -147,7 +147,7 @@ pub(super) fn says(name: &[String], phrase: &str) -> bool {
 
 /// What stands against the name (`us` 4.5, `canada-eu-uk` 4.15). Nothing found is no promise that
 /// the name is right: only words with a rule are looked at.
-pub fn check_name(rules: &super::Rules, rows: &Rows, named: &Named) -> Vec<Finding> {
+pub fn check_name(rules: &super::DutyRules, rows: &Rows, named: &Named) -> Vec<Finding> {
     let name = words_of(named.name);
     let mut found = Vec::new();
     for rule in &rules.names.words {
@@ -169,7 +169,12 @@ pub fn check_name(rules: &super::Rules, rows: &Rows, named: &Named) -> Vec<Findi
 }
 
 /// What is packed in brine or vinegar says so in its name.
-fn packed_in(rules: &super::Rules, rows: &Rows, name: &[String], named: &Named) -> Option<Finding> {
+fn packed_in(
+    rules: &super::DutyRules,
+    rows: &Rows,
+    name: &[String],
+    named: &Named,
+) -> Option<Finding> {
     let row = rules.names.packed_in.as_ref()?;
     let liquid = named.packed_in.filter(|liquid| !says(name, liquid))?;
     let says = NameSays::PackedIn {
@@ -250,7 +255,7 @@ impl Demand {
 
 /// A note that the place of a name is free to use, or what has to stand beside it.
 pub fn check_place_name(
-    rules: &super::Rules,
+    rules: &super::DutyRules,
     rows: &Rows,
     name: &str,
     place: &str,

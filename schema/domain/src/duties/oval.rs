@@ -43,7 +43,12 @@ pub struct Mark<'a> {
 }
 
 /// What stands against printing the mark on that day (`canada-eu-uk` 11).
-pub fn check_oval(rules: &super::Rules, rows: &Rows, mark: Mark, day: NaiveDate) -> Vec<Finding> {
+pub fn check_oval(
+    rules: &super::DutyRules,
+    rows: &Rows,
+    mark: Mark,
+    day: NaiveDate,
+) -> Vec<Finding> {
     let Some(oval) = &rules.oval else {
         return vec![Finding::new(Gravity::Refuse, OvalSays::None, [])];
     };

@@ -37,7 +37,7 @@ fn whole_grams(pounds: Decimal) -> Grams {
 ///
 /// # Errors
 /// A weight that cannot be.
-pub fn check_sale(rules: &super::Rules, head: Head, weight: Grams) -> Result<Option<Finding>> {
+pub fn check_sale(rules: &super::DutyRules, head: Head, weight: Grams) -> Result<Option<Finding>> {
     if weight.is_none_left() {
         return Err(Refusal::cannot_be("grams", SaleSays::NoWeight { weight }));
     }

@@ -27,7 +27,7 @@ pub struct Asks {
 }
 
 /// The records that the occasion asks for here.
-pub fn records(rules: &super::Rules, on: Occasion) -> Vec<&Asks> {
+pub fn records(rules: &super::DutyRules, on: Occasion) -> Vec<&Asks> {
     rules
         .step_records
         .iter()

@@ -21,7 +21,7 @@ const DEEPEST: u32 = 8;
 struct Telling<'a> {
     family: &'a Family,
     lists: &'a Lists,
-    cures: &'a cure::Rules,
+    cures: &'a cure::CureRules,
 }
 
 /// The food that a lot is, as far as its statement goes; its name in a language.
@@ -29,7 +29,7 @@ pub fn food(
     family: &Family,
     of: &Relative,
     lists: &Lists,
-    cures: &cure::Rules,
+    cures: &cure::CureRules,
     language: &str,
 ) -> Food {
     let telling = Telling {
@@ -64,7 +64,7 @@ pub fn changes(
     family: &Family,
     (before, now): (LotId, LotId),
     lists: &Lists,
-    cures: &cure::Rules,
+    cures: &cure::CureRules,
 ) -> Option<Change> {
     let telling = Telling {
         family,

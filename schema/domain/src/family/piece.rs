@@ -1,7 +1,7 @@
 //! The piece in the cure room that a lot is: its green weight, its weighings, where it is on its way.
 
 use super::{Family, Relative};
-use crate::cure_room::{self, Piece, Planned, Rules, Stage, Weighing};
+use crate::cure_room::{self, CureRoomRules, Piece, Planned, Stage, Weighing};
 use crate::grams::Grams;
 use crate::lot::LotId;
 use crate::moment::day_of;
@@ -12,7 +12,7 @@ use chrono_tz::Tz;
 use rust_decimal::Decimal;
 
 /// The piece that a lot is, if it came out of a cure and has a rule for its release.
-pub fn piece(family: &Family, lot: LotId, zone: Tz, rules: &Rules) -> Option<Piece> {
+pub fn piece(family: &Family, lot: LotId, zone: Tz, rules: &CureRoomRules) -> Option<Piece> {
     let of = family.get(lot)?;
     let product = &of.lot.product;
     let rule = product.release.clone()?;
@@ -73,7 +73,7 @@ fn line(family: &Family, mut lot: LotId) -> Option<Line<'_>> {
     }
 }
 
-fn planned(product: &Product, piece: &Piece, rules: &Rules) -> Vec<Planned> {
+fn planned(product: &Product, piece: &Piece, rules: &CureRoomRules) -> Vec<Planned> {
     let method = product.salting.as_deref().and_then(|key| rules.method(key));
     let plan = method.map(|method| {
         let days = piece.rule.days;

@@ -2,8 +2,8 @@
 
 use super::{Family, piece};
 use crate::cure_room::{
-    self, Alarm, Curve, Due, Forecast, ForecastSays, Likely, Piece, Release, Rules, Signed, Stage,
-    Task, Weighing,
+    self, Alarm, CureRoomRules, Curve, Due, Forecast, ForecastSays, Likely, Piece, Release, Signed,
+    Stage, Task, Weighing,
 };
 use crate::lot::LotId;
 use crate::measure::Percent;
@@ -92,7 +92,7 @@ pub fn room(
     lots: impl IntoIterator<Item = LotId>,
     zone: Tz,
     today: NaiveDate,
-    rules: &Rules,
+    rules: &CureRoomRules,
 ) -> Vec<PieceView> {
     let found = lots.into_iter().filter_map(|lot| {
         let piece = piece(family, lot, zone, rules)?;
@@ -107,7 +107,13 @@ pub fn room(
         .collect()
 }
 
-fn told(lot: LotId, piece: Piece, all: &[Piece], today: NaiveDate, rules: &Rules) -> PieceView {
+fn told(
+    lot: LotId,
+    piece: Piece,
+    all: &[Piece],
+    today: NaiveDate,
+    rules: &CureRoomRules,
+) -> PieceView {
     let last = piece.last(today);
     let released = piece.stage == Stage::Released;
     let due = match released {
@@ -165,8 +171,8 @@ mod tests {
             expected: None,
             alarm: None,
             likely: None,
-            forecast: cure_room::forecast(&piece, today, &Rules::default()),
-            release: cure_room::release(&piece, today, &Rules::default()),
+            forecast: cure_room::forecast(&piece, today, &CureRoomRules::default()),
+            release: cure_room::release(&piece, today, &CureRoomRules::default()),
             due: Vec::new(),
             today,
             piece,

@@ -6,7 +6,7 @@ use crate::lot::LotId;
 use crate::messages;
 use crate::refusal::{Refusal, Result};
 use crate::words::{Account, DeedKind};
-use crate::yields::{self, Cooked, CutOut, Line, Rules};
+use crate::yields::{self, Cooked, CutOut, Line, YieldRules};
 
 messages! {
     /// Why there is nothing to compare a lot with.
@@ -21,7 +21,7 @@ messages! {
 ///
 /// # Errors
 /// The list does not say how it is cut or cooked, or nothing was cut off it yet.
-pub fn yields(family: &Family, lot: LotId, usual: &Rules) -> Result<(Grams, Vec<Line>)> {
+pub fn yields(family: &Family, lot: LotId, usual: &YieldRules) -> Result<(Grams, Vec<Line>)> {
     let nothing = |says: NothingToCompare| Refusal::cannot_be("code", says);
     let of = family
         .get(lot)
@@ -35,7 +35,12 @@ pub fn yields(family: &Family, lot: LotId, usual: &Rules) -> Result<(Grams, Vec<
     }
 }
 
-fn cut_out(family: &Family, lot: LotId, style: &str, usual: &Rules) -> Result<(Grams, Vec<Line>)> {
+fn cut_out(
+    family: &Family,
+    lot: LotId,
+    style: &str,
+    usual: &YieldRules,
+) -> Result<(Grams, Vec<Line>)> {
     let (mut hanging, mut pieces) = (Grams::ZERO, Vec::new());
     let of = family.get(lot);
     for did in of.map(|of| of.steps()).unwrap_or_default() {
@@ -65,7 +70,12 @@ fn cut_out(family: &Family, lot: LotId, style: &str, usual: &Rules) -> Result<(G
     Ok((hanging, yields::cut_out(&asked, usual)?))
 }
 
-fn cooked(family: &Family, lot: LotId, process: &str, usual: &Rules) -> Result<(Grams, Vec<Line>)> {
+fn cooked(
+    family: &Family,
+    lot: LotId,
+    process: &str,
+    usual: &YieldRules,
+) -> Result<(Grams, Vec<Line>)> {
     let of_animal = |lot| family.get(lot).is_some_and(super::Relative::has_species);
     let sum = |animal: bool| -> Grams {
         let uses = family.ancestry.uses_of(lot).iter();

@@ -2,7 +2,7 @@
 
 use super::judgement::Judgement;
 use super::log::Log;
-use super::rules::{Rules, hours, minutes};
+use super::rules::{HeatRules, hours, minutes};
 use super::sane::{plausible_core, plausible_time};
 use super::says::CookSays;
 use super::table::{Step, Table};
@@ -49,7 +49,12 @@ pub enum Standard {
 ///
 /// # Errors
 /// A temperature or time that cannot be.
-pub fn enough(cook: &Cook, standard: &Standard, rules: &Rules, rows: &Rows) -> Result<Judgement> {
+pub fn enough(
+    cook: &Cook,
+    standard: &Standard,
+    rules: &HeatRules,
+    rows: &Rows,
+) -> Result<Judgement> {
     plausible_core("core", cook.core)?;
     plausible_time("held", cook.held)?;
     Ok(by_all(standard, rules, |table| one(cook, table, rows)))
@@ -57,7 +62,7 @@ pub fn enough(cook: &Cook, standard: &Standard, rules: &Rules, rows: &Rows) -> R
 
 /// Was a cook enough by its log? For each row of the table the longest hold at or above it counts.
 /// A silence on which the answer hangs, a long silence, and a fire that went out are for a person.
-pub fn enough_by_log(log: &Log, standard: &Standard, rules: &Rules, rows: &Rows) -> Judgement {
+pub fn enough_by_log(log: &Log, standard: &Standard, rules: &HeatRules, rows: &Rows) -> Judgement {
     let mut judged = by_all(standard, rules, |table| logged(log, table, rules, rows));
     if let Some(rule) = &rules.log {
         for silence in log.silences(minutes(rule.silence_minutes.value)) {
@@ -91,7 +96,7 @@ pub fn enough_by_log(log: &Log, standard: &Standard, rules: &Rules, rows: &Rows)
     judged.with(came_up(log, rules))
 }
 
-fn tables<'a>(standard: &Standard, rules: &'a Rules) -> Vec<&'a Table> {
+fn tables<'a>(standard: &Standard, rules: &'a HeatRules) -> Vec<&'a Table> {
     let cooking = rules.cooking.iter();
     match standard {
         Standard::Kitchen { food, code_year } => cooking
@@ -112,7 +117,7 @@ fn tables<'a>(standard: &Standard, rules: &'a Rules) -> Vec<&'a Table> {
     }
 }
 
-fn by_all(standard: &Standard, rules: &Rules, by: impl Fn(&Table) -> Judgement) -> Judgement {
+fn by_all(standard: &Standard, rules: &HeatRules, by: impl Fn(&Table) -> Judgement) -> Judgement {
     let all = tables(standard, rules).into_iter().map(by);
     all.reduce(Judgement::and).unwrap_or_else(|| {
         let says = match standard {
@@ -146,7 +151,7 @@ fn one(cook: &Cook, table: &Table, rows: &Rows) -> Judgement {
     }
 }
 
-fn logged(log: &Log, table: &Table, rules: &Rules, rows: &Rows) -> Judgement {
+fn logged(log: &Log, table: &Table, rules: &HeatRules, rows: &Rows) -> Judgement {
     let join = rules
         .log
         .as_ref()
@@ -208,7 +213,7 @@ fn too_cool(core: Temperature, table: &Table, rows: &Rows) -> Judgement {
 }
 
 /// Advice only: did the core take longer to come up than it should?
-fn came_up(log: &Log, rules: &Rules) -> Option<Finding> {
+fn came_up(log: &Log, rules: &HeatRules) -> Option<Finding> {
     let rule = rules.come_up.as_ref()?;
     let within = hours(rule.within_hours.value);
     let hot = log

@@ -2,7 +2,7 @@
 
 use super::judgement::Judgement;
 use super::log::{Log, Reading};
-use super::rules::{Rules, minutes};
+use super::rules::{HeatRules, minutes};
 use super::says::{CoolSays, StageSays};
 use crate::measure::Temperature;
 use crate::refusal::{Refusal, Result};
@@ -53,7 +53,12 @@ pub struct Cooled<'a> {
 ///
 /// # Errors
 /// No such plan in this place; nitrite that cannot be.
-pub fn cooled(cooled: &Cooled<'_>, plan: &str, rules: &Rules, rows: &Rows) -> Result<Judgement> {
+pub fn cooled(
+    cooled: &Cooled<'_>,
+    plan: &str,
+    rules: &HeatRules,
+    rows: &Rows,
+) -> Result<Judgement> {
     let Some(plan) = rules.cooling.iter().find(|each| each.name == plan) else {
         let known = rules.cooling.iter().map(|plan| Arg::from(&*plan.name));
         let detail = CoolSays::NoPlan {

@@ -1,6 +1,6 @@
 //! Holding hot and cold, receiving, thawing.
 
-use super::rules::{Degrees, Rules, hours};
+use super::rules::{Degrees, HeatRules, hours};
 use super::sane::{plausible_store, plausible_time};
 use super::says::HoldSays;
 use super::words::Holding;
@@ -22,7 +22,12 @@ pub struct Hold {
 ///
 /// # Errors
 /// A temperature that cannot be.
-pub fn held(what: Holding, at: Temperature, rules: &Rules, rows: &Rows) -> Result<Vec<Finding>> {
+pub fn held(
+    what: Holding,
+    at: Temperature,
+    rules: &HeatRules,
+    rows: &Rows,
+) -> Result<Vec<Finding>> {
     plausible_store("temperature", at)?;
     let mut of_this = rules
         .holding
@@ -50,7 +55,7 @@ pub fn held(what: Holding, at: Temperature, rules: &Rules, rows: &Rows) -> Resul
 pub fn thawed_under_water(
     water: Temperature,
     above_cold: TimeDelta,
-    rules: &Rules,
+    rules: &HeatRules,
     rows: &Rows,
 ) -> Result<Vec<Finding>> {
     plausible_time("above_cold", above_cold)?;

@@ -13,7 +13,7 @@ use rust_decimal::Decimal;
 
 /// The rules of a place.
 #[derive(Debug, Clone, Default, PartialEq)]
-pub struct Rules {
+pub struct HeatRules {
     /// The kitchen's cooking tables, by class of food and year of the code.
     pub cooking: Vec<Cooking>,
     /// Tables by how far they cut down Salmonella.
@@ -32,7 +32,7 @@ pub struct Rules {
     pub time_control: Vec<TimeControl>,
 }
 
-impl Rules {
+impl HeatRules {
     /// Every single number that a house may tighten.
     pub fn bounds_mut(&mut self) -> Vec<&mut Bound> {
         let mut bounds = Vec::new();

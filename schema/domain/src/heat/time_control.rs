@@ -1,6 +1,6 @@
 //! Time in place of temperature: food that stands out, marked with the time when it must be gone.
 
-use super::rules::{Degrees, Rules, hours};
+use super::rules::{Degrees, HeatRules, hours};
 use super::sane::plausible_core;
 use super::says::TimedSays;
 use crate::measure::Temperature;
@@ -49,7 +49,7 @@ pub fn timed(
     food: &Timed,
     control: &str,
     now: DateTime<Utc>,
-    rules: &Rules,
+    rules: &HeatRules,
     rows: &Rows,
 ) -> Result<(DateTime<Utc>, Vec<Finding>)> {
     let known = rules.time_control.iter();

@@ -18,7 +18,7 @@ pub use limit::{Limit, LimitSays};
 pub use need::{Stability, Stable, needs_control};
 pub use protein::{MoistureRule, moisture_to_protein};
 pub use readings::{Fact, Measure, Readings, Treated};
-pub use rules::Rules;
+pub use rules::StabilityRules;
 pub use says::{MoistureSays, ReadingSays, StabilitySays, VacuumSays, WaySays};
 pub use vacuum::{Life, Vacuum, VacuumFood, vacuum_days};
 pub use way::{Way, barriers};

@@ -2,7 +2,7 @@
 
 use super::grid::{Cell, Grid};
 use super::readings::{Readings, Treated};
-use super::rules::Rules;
+use super::rules::StabilityRules;
 use super::says::{StabilitySays, measured};
 use super::way::{any_of, by_way, met};
 use crate::refusal::Result;
@@ -46,7 +46,7 @@ impl Stable {
 pub fn needs_control(
     readings: &Readings,
     treated: Treated,
-    rules: &Rules,
+    rules: &StabilityRules,
     rows: &Rows,
 ) -> Result<Stable> {
     readings.plausible()?;
@@ -69,7 +69,7 @@ pub fn needs_control(
     }))
 }
 
-fn by_grid(grid: &Grid, readings: &Readings, rules: &Rules, rows: &Rows) -> Stable {
+fn by_grid(grid: &Grid, readings: &Readings, rules: &StabilityRules, rows: &Rows) -> Stable {
     let (ph, activity) = (readings.ph, readings.water_activity);
     let measured = Says::from(StabilitySays::Measured {
         ph: measured(ph),
@@ -102,7 +102,7 @@ fn by_grid(grid: &Grid, readings: &Readings, rules: &Rules, rows: &Rows) -> Stab
     }
 }
 
-fn by_list(readings: &Readings, rules: &Rules, rows: &Rows) -> Stable {
+fn by_list(readings: &Readings, rules: &StabilityRules, rows: &Rows) -> Stable {
     match met(&rules.stable, readings, rows) {
         Some(way) => Stable {
             stability: Stability::Stable,

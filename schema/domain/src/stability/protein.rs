@@ -1,6 +1,6 @@
 //! Moisture to protein: what a name on a label asks for. It is no proof of safety (`us-S4`).
 
-use super::rules::Rules;
+use super::rules::StabilityRules;
 use super::says::MoistureSays;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Bound, Finding, RowId, Rows};
@@ -28,7 +28,7 @@ pub fn moisture_to_protein(
     name: &str,
     ratio: Decimal,
     ph: Option<Decimal>,
-    rules: &Rules,
+    rules: &StabilityRules,
     rows: &Rows,
 ) -> Result<Vec<Finding>> {
     if ratio <= Decimal::ZERO || ratio > Decimal::from(20) {

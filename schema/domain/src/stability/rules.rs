@@ -8,7 +8,7 @@ use crate::rows::Bound;
 
 /// The rules of a place.
 #[derive(Debug, Clone, Default, PartialEq)]
-pub struct Rules {
+pub struct StabilityRules {
     /// For food that was heated and then packed.
     pub heated_and_packed: Option<Grid>,
     /// For all other food.
@@ -25,7 +25,7 @@ pub struct Rules {
     pub moisture: Vec<MoistureRule>,
 }
 
-impl Rules {
+impl StabilityRules {
     /// Every single number that a house may tighten.
     pub fn bounds_mut(&mut self) -> Vec<&mut Bound> {
         let mut bounds: Vec<&mut Bound> = Vec::new();

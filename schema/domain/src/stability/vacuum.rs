@@ -1,7 +1,7 @@
 //! How long a chilled vacuum pack may keep: ten days, unless something else holds back the spores.
 
 use super::readings::Readings;
-use super::rules::Rules;
+use super::rules::StabilityRules;
 use super::says::VacuumSays;
 use super::way::{Way, any_of, by_way, met};
 use crate::heat::{Degrees, Step, Table, plausible_core, plausible_store, plausible_time};
@@ -64,7 +64,7 @@ pub struct Life<'a> {
 ///
 /// # Errors
 /// A reading that cannot be; no days; no such rule in this place.
-pub fn vacuum_days(life: &Life<'_>, rules: &Rules, rows: &Rows) -> Result<Vec<Finding>> {
+pub fn vacuum_days(life: &Life<'_>, rules: &StabilityRules, rows: &Rows) -> Result<Vec<Finding>> {
     life.readings.plausible()?;
     plausible_store("stored_at", life.stored_at)?;
     if let Some((core, held)) = life.heat {

@@ -2,7 +2,7 @@
 
 use super::limit::Limit;
 use super::readings::{Fact, Measure, Readings};
-use super::rules::Rules;
+use super::rules::StabilityRules;
 use super::says::WaySays;
 use crate::refusal::Result;
 use crate::rows::{Finding, Gravity, RowId, Rows};
@@ -70,7 +70,7 @@ pub(super) fn any_of(ways: &[Way]) -> Vec<Says> {
 ///
 /// # Errors
 /// A reading that cannot be.
-pub fn barriers(readings: &Readings, rules: &Rules, rows: &Rows) -> Result<Finding> {
+pub fn barriers(readings: &Readings, rules: &StabilityRules, rows: &Rows) -> Result<Finding> {
     readings.plausible()?;
     if let Some(way) = met(&rules.barriers, readings, rows) {
         return Ok(by_way(way, rows));

@@ -2,7 +2,7 @@
 
 use super::says::StatementSays;
 use super::wording::said;
-use super::{Food, Rules, UpTo};
+use super::{Food, StatementRules, UpTo};
 use crate::rows::{Finding, RowId, Rows};
 use crate::words::Allergen;
 use std::collections::{BTreeMap, BTreeSet};
@@ -67,7 +67,7 @@ pub struct Declared {
 }
 
 /// What a place wants declared of a food.
-pub fn declared(rules: &Rules, rows: &Rows, food: &Food) -> Declared {
+pub fn declared(rules: &StatementRules, rows: &Rows, food: &Food) -> Declared {
     let law = &rules.allergens;
     let mut union = food.all_allergens();
     let mut findings = Vec::new();
@@ -118,7 +118,7 @@ fn named_too_little(allergen: Allergen) -> StatementSays {
 
 /// The names to print in a language, each once, in the order of the place.
 pub fn printed<'a>(
-    rules: &'a Rules,
+    rules: &'a StatementRules,
     allergens: &BTreeSet<Allergen>,
     language: &str,
 ) -> Vec<&'a str> {

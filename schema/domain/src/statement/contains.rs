@@ -2,7 +2,7 @@
 
 use super::allergens::printed;
 use super::says::StatementSays;
-use super::{Rules, Runs, Wording};
+use super::{Runs, StatementRules, Wording};
 use crate::rows::{Finding, RowId, Rows};
 use crate::words::Allergen;
 use std::collections::BTreeSet;
@@ -29,7 +29,7 @@ pub struct ContainsRules {
 }
 
 /// The statement in a language; nothing to declare is no statement.
-pub fn contains(rules: &Rules, allergens: &BTreeSet<Allergen>, language: &str) -> Runs {
+pub fn contains(rules: &StatementRules, allergens: &BTreeSet<Allergen>, language: &str) -> Runs {
     let mut runs = Runs::default();
     if let Some(law) = &rules.contains {
         write(rules, law, &law.title, allergens, language, &mut runs);
@@ -38,7 +38,7 @@ pub fn contains(rules: &Rules, allergens: &BTreeSet<Allergen>, language: &str) -
 }
 
 /// What may be in it unasked, beyond what is declared.
-pub fn may_contain(rules: &Rules, allergens: &BTreeSet<Allergen>, language: &str) -> Runs {
+pub fn may_contain(rules: &StatementRules, allergens: &BTreeSet<Allergen>, language: &str) -> Runs {
     let mut runs = Runs::default();
     if let Some(law) = &rules.contains
         && let Some(title) = &law.may_contain
@@ -49,7 +49,7 @@ pub fn may_contain(rules: &Rules, allergens: &BTreeSet<Allergen>, language: &str
 }
 
 fn write(
-    rules: &Rules,
+    rules: &StatementRules,
     law: &ContainsRules,
     title: &Wording,
     allergens: &BTreeSet<Allergen>,
@@ -74,7 +74,7 @@ fn write(
 
 /// Checks a statement as it is printed, or is about to be: the title, every entry, and their capitals.
 pub fn check_contains(
-    rules: &Rules,
+    rules: &StatementRules,
     rows: &Rows,
     allergens: &BTreeSet<Allergen>,
     statement: &str,
@@ -136,7 +136,7 @@ pub fn check_contains(
 }
 
 /// A name that has capitals of its own, as Brazil in a nut's.
-fn is_own_name(rules: &Rules, entry: &str, language: &str) -> bool {
+fn is_own_name(rules: &StatementRules, entry: &str, language: &str) -> bool {
     let names = rules.allergens.names.iter();
     let mut words = names.flat_map(|name| name.words(language));
     words.any(|word| capital(&word) == entry)

@@ -3,7 +3,7 @@
 use super::matching::find;
 use super::says::StatementSays;
 use super::wording::said;
-use super::{Rules, Wording};
+use super::{StatementRules, Wording};
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Bound, Finding, RowId, Rows};
 use chrono::{Datelike, Days, Months, NaiveDate};
@@ -212,7 +212,7 @@ pub struct DateMark {
 /// # Errors
 /// The place has no such words, or the day lies before the day that it keeps from.
 pub fn date_mark(
-    rules: &Rules,
+    rules: &StatementRules,
     rows: &Rows,
     ask: &DateAsk,
     languages: &[&str],
@@ -364,7 +364,7 @@ pub struct Needed {
 }
 
 /// Which dates a pack needs under the law of a place.
-pub fn dates_due(rules: &Rules, packing: &Packing) -> Needed {
+pub fn dates_due(rules: &StatementRules, packing: &Packing) -> Needed {
     let law = &rules.dates;
     if let Some(bound) = &law.undated_from
         && bound.allows(packing.days.into())
@@ -401,7 +401,7 @@ pub fn dates_due(rules: &Rules, packing: &Packing) -> Needed {
 }
 
 /// Words on a customer's label of meat that the place does not let stand there.
-pub fn check_words(rules: &Rules, rows: &Rows, text: &str) -> Vec<Finding> {
+pub fn check_words(rules: &StatementRules, rows: &Rows, text: &str) -> Vec<Finding> {
     let found = rules.dates.forbidden.iter().filter_map(|forbidden| {
         let at = find(text, &forbidden.words, &[]).into_iter().next()?;
         let says = StatementSays::MayNotSay {

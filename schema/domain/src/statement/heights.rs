@@ -1,7 +1,7 @@
 //! How high letters must be: the small letters' own height, by what they say and by the panel.
 
 use super::says::StatementSays;
-use super::{Rules, UpTo};
+use super::{StatementRules, UpTo};
 use crate::rows::{Bound, Finding, RowId, Rows};
 use rust_decimal::Decimal;
 
@@ -97,7 +97,11 @@ pub struct Height {
 }
 
 /// How high letters must be on a panel of so many square centimetres; nothing where the place is silent.
-pub fn letter_height(rules: &Rules, what: Lettering, panel_cm2: Decimal) -> Option<Height> {
+pub fn letter_height(
+    rules: &StatementRules,
+    what: Lettering,
+    panel_cm2: Decimal,
+) -> Option<Height> {
     let step = rules.heights.iter().find(|step| {
         let area = step.unit.area(panel_cm2);
         step.what == what && step.panel.as_ref().is_none_or(|panel| panel.passes(area))
@@ -112,7 +116,7 @@ pub fn letter_height(rules: &Rules, what: Lettering, panel_cm2: Decimal) -> Opti
 
 /// Letters that are too small.
 pub fn check_height(
-    rules: &Rules,
+    rules: &StatementRules,
     rows: &Rows,
     what: Lettering,
     panel_cm2: Decimal,
@@ -130,7 +134,7 @@ pub fn check_height(
 }
 
 /// May the second language go on in the same line? Nothing where the place is silent.
-pub fn may_share_line(rules: &Rules, available_cm2: Decimal) -> Option<bool> {
+pub fn may_share_line(rules: &StatementRules, available_cm2: Decimal) -> Option<bool> {
     let limit = rules.shared_line.as_ref()?;
     Some(limit.passes(available_cm2))
 }

@@ -3,7 +3,7 @@
 
 use super::matching::find;
 use super::wording::said;
-use super::{Rules, Runs, Style, Wording};
+use super::{Runs, StatementRules, Style, Wording};
 use crate::grams::Grams;
 use crate::ingredients::{Ingredient, Nature};
 use crate::measure::Percent;
@@ -80,7 +80,7 @@ pub struct AdditiveName {
 
 /// The list in a language, title and all; a food of one thing has none.
 pub fn ingredients(
-    rules: &Rules,
+    rules: &StatementRules,
     parts: &[Ingredient],
     declared: &BTreeSet<Allergen>,
     language: &str,
@@ -173,7 +173,7 @@ pub fn share(part: Grams, whole: Grams) -> Percent {
 }
 
 struct Writer<'a> {
-    rules: &'a Rules,
+    rules: &'a StatementRules,
     law: &'a ListRules,
     declared: &'a BTreeSet<Allergen>,
     language: &'a str,

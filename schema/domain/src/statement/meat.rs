@@ -1,7 +1,7 @@
 //! What still counts as meat in an ingredient list, and what is minced meat (`additions-F3`, `F5`).
 
 use super::says::StatementSays;
-use super::{Rules, UpTo};
+use super::{StatementRules, UpTo};
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Bound, Finding, RowId, Rows};
@@ -43,7 +43,7 @@ pub struct Excess {
 /// # Errors
 /// A percentage that cannot be.
 pub fn meat_excess(
-    rules: &Rules,
+    rules: &StatementRules,
     species: Species,
     fat: Percent,
     connective: Percent,
@@ -71,7 +71,7 @@ pub fn meat_excess(
 }
 
 /// Is meat with so much salt no longer minced meat?
-pub fn check_mince(rules: &Rules, rows: &Rows, salt: Percent) -> Option<Finding> {
+pub fn check_mince(rules: &StatementRules, rows: &Rows, salt: Percent) -> Option<Finding> {
     let law = rules.mince.as_ref()?;
     (!law.salt.passes(salt.number())).then(|| {
         let says = StatementSays::NotMinced {

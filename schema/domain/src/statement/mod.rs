@@ -44,7 +44,7 @@ pub use meat::{Excess, MeatLimit, MinceRules, check_mince, meat_excess};
 pub use names::{NameWord, Trait, check_name};
 pub use net::{NetRules, check_net_weight};
 pub use notices::{Notice, NoticeKind, check_languages, notice, origin};
-pub use rules::Rules;
+pub use rules::StatementRules;
 pub use run::{Run, Runs};
 pub use says::{ChangeSays, DateKindSays, LetteringSays, StatementSays};
 pub use species::{SpeciesName, SpeciesRules, note as species_note};

@@ -1,6 +1,6 @@
 //! Words in a name that a food must earn: `fresh`, `ham`, `baked` (`us` 4.5).
 
-use super::Rules;
+use super::StatementRules;
 use super::matching::find;
 use crate::measure::Temperature;
 use crate::rows::{Finding, RowId, Rows};
@@ -65,7 +65,7 @@ pub struct NameWord {
 
 /// Words in a name that the food has not earned.
 pub fn check_name(
-    rules: &Rules,
+    rules: &StatementRules,
     rows: &Rows,
     name: &str,
     traits: &BTreeSet<Trait>,

@@ -1,7 +1,7 @@
 //! The net weight in ounces and pounds as it is printed: read back and compared (`us` 4.3).
 
 use super::says::StatementSays;
-use super::{Rules, Wording};
+use super::{StatementRules, Wording};
 use crate::rows::{Finding, RowId, Rows};
 use rust_decimal::Decimal;
 
@@ -22,7 +22,7 @@ const OUNCES_IN_POUND: i64 = 16;
 ///
 /// Ounces, pounds, both, and one of them in brackets are all good; a second form is never asked for.
 pub fn check_net_weight(
-    rules: &Rules,
+    rules: &StatementRules,
     rows: &Rows,
     text: &str,
     pounds: Decimal,

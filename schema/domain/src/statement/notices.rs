@@ -1,7 +1,7 @@
 //! Fixed words on a label: how it is kept, that it was frozen, how it is handled.
 
 use super::says::StatementSays;
-use super::{Rules, Wording};
+use super::{StatementRules, Wording};
 use crate::rows::{Finding, Rows};
 use crate::says::Arg;
 
@@ -95,7 +95,7 @@ pub struct Notice {
 }
 
 /// The place's words for something, if it has them.
-pub fn notice(rules: &Rules, kind: NoticeKind) -> Option<&Wording> {
+pub fn notice(rules: &StatementRules, kind: NoticeKind) -> Option<&Wording> {
     let found = rules.notices.iter().find(|notice| notice.kind == kind);
     found.map(|notice| &notice.words)
 }
@@ -104,7 +104,7 @@ pub fn notice(rules: &Rules, kind: NoticeKind) -> Option<&Wording> {
 ///
 /// One country for all three, and proven, is the short form. Nothing where the place has no such words.
 pub fn origin(
-    rules: &Rules,
+    rules: &StatementRules,
     born: Option<&str>,
     reared: &str,
     slaughtered: &str,
@@ -122,7 +122,7 @@ pub fn origin(
 }
 
 /// Every language that the place wants on a label and that is not there.
-pub fn check_languages(rules: &Rules, rows: &Rows, given: &[&str]) -> Option<Finding> {
+pub fn check_languages(rules: &StatementRules, rows: &Rows, given: &[&str]) -> Option<Finding> {
     let (row, wanted) = rules.languages.as_ref()?;
     let missing: Vec<&str> = wanted
         .iter()

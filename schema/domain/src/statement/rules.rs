@@ -8,7 +8,7 @@ use crate::rows::{Bound, RowId};
 
 /// The rules of a place.
 #[derive(Debug, Clone, Default, PartialEq)]
-pub struct Rules {
+pub struct StatementRules {
     /// The ingredient list.
     pub list: Option<ListRules>,
     /// Allergens.
@@ -41,7 +41,7 @@ pub struct Rules {
     pub mince: Option<MinceRules>,
 }
 
-impl Rules {
+impl StatementRules {
     /// What has to be written in a way of selling, if the place says.
     pub fn due(&self, sale: Sale) -> Option<&Due> {
         self.due.iter().find(|due| due.sale == sale)

@@ -2,7 +2,7 @@
 
 use super::matching::find;
 use super::wording::said;
-use super::{Food, Rules};
+use super::{Food, StatementRules};
 use crate::ingredients::{Ingredient, Nature};
 use crate::rows::RowId;
 use crate::words::Species;
@@ -57,7 +57,7 @@ impl SpeciesRules {
 }
 
 /// The animals that went in besides the one that the name speaks of.
-pub fn unsaid(rules: &Rules, food: &Food, language: &str) -> BTreeSet<Species> {
+pub fn unsaid(rules: &StatementRules, food: &Food, language: &str) -> BTreeSet<Species> {
     let mut all = food.other_species.clone();
     gather(&food.parts, &mut all);
     all.retain(|species| {
@@ -67,7 +67,7 @@ pub fn unsaid(rules: &Rules, food: &Food, language: &str) -> BTreeSet<Species> {
 }
 
 /// `contains pork`, if an animal went in that the name does not tell.
-pub fn note(rules: &Rules, food: &Food, language: &str) -> Option<String> {
+pub fn note(rules: &StatementRules, food: &Food, language: &str) -> Option<String> {
     let unsaid = unsaid(rules, food, language);
     let meats: Vec<&str> = unsaid
         .iter()

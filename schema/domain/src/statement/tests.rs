@@ -27,7 +27,7 @@ fn without_rules_nothing_is_asked_and_nothing_breaks() {
         ..Food::default()
     };
     let written = write(
-        &Rules::default(),
+        &StatementRules::default(),
         &Rows::default(),
         &food,
         &["en"],

@@ -1,7 +1,7 @@
 //! Water that was added: when the name must say so, and the share of a solution in raw meat.
 
 use super::says::StatementSays;
-use super::{Food, Rules, UpTo};
+use super::{Food, StatementRules, UpTo};
 use crate::grams::Grams;
 use crate::ingredients::{Ingredient, Nature};
 use crate::measure::Percent;
@@ -21,7 +21,7 @@ pub struct WaterRules {
 ///
 /// The water is what is left of the finished weight when all else that went in is taken off; without
 /// a finished weight it is what was poured.
-pub fn check(rules: &Rules, rows: &Rows, food: &Food) -> Option<Finding> {
+pub fn check(rules: &StatementRules, rows: &Rows, food: &Food) -> Option<Finding> {
     let law = rules.water.as_ref()?;
     let poured = water_of(&food.parts);
     if poured.is_none_left() {

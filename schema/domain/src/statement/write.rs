@@ -2,7 +2,7 @@
 
 use super::allergens::{Declared, declared};
 use super::says::StatementSays;
-use super::{Food, Rules, Runs, Style, contains, ingredients, may_contain, species};
+use super::{Food, Runs, StatementRules, Style, contains, ingredients, may_contain, species};
 use crate::ingredients::{Ingredient, Nature, flat};
 use crate::rows::{Finding, Rows};
 use crate::says::Arg;
@@ -38,7 +38,7 @@ pub struct Statement {
 /// Every language names the same allergens; every allergen that went in and that the place knows is
 /// named in the list (where it emphasises) or in the allergen statement.
 pub fn write(
-    rules: &Rules,
+    rules: &StatementRules,
     rows: &Rows,
     food: &Food,
     languages: &[&str],
@@ -103,7 +103,7 @@ pub fn write(
 }
 
 /// The allergens that the list shows: those of what is not left out.
-fn shown(rules: &Rules, parts: &[Ingredient]) -> BTreeSet<Allergen> {
+fn shown(rules: &StatementRules, parts: &[Ingredient]) -> BTreeSet<Allergen> {
     let omits = |part: &&Ingredient| rules.list.as_ref().is_some_and(|law| law.omits(part));
     let mut all = BTreeSet::new();
     for part in parts.iter().filter(|part| !omits(part)) {
@@ -114,7 +114,12 @@ fn shown(rules: &Rules, parts: &[Ingredient]) -> BTreeSet<Allergen> {
 }
 
 /// A cure without its parts, and a spice that is none here.
-fn check_parts(rules: &Rules, rows: &Rows, parts: &[Ingredient], findings: &mut Vec<Finding>) {
+fn check_parts(
+    rules: &StatementRules,
+    rows: &Rows,
+    parts: &[Ingredient],
+    findings: &mut Vec<Finding>,
+) {
     let Some(law) = &rules.list else {
         return;
     };

@@ -5,14 +5,14 @@ use crate::{cure_room, yields};
 
 /// What the trade expects. None of it is law: it warns, and a kitchen puts its own in its place.
 #[derive(Debug, Clone, Default, PartialEq)]
-pub struct Rules {
+pub struct TradeRules {
     /// What comes off an animal, and what is left after a cook.
-    pub yields: yields::Rules,
+    pub yields: yields::YieldRules,
     /// Curves, targets and ways of salting.
-    pub cure_room: cure_room::Rules,
+    pub cure_room: cure_room::CureRoomRules,
 }
 
-impl Rules {
+impl TradeRules {
     /// Every single number that a house may tighten.
     pub fn bounds_mut(&mut self) -> Vec<&mut Bound> {
         let mut bounds = self.yields.bounds_mut();

@@ -3,7 +3,7 @@
 use super::freezing::Freezing;
 use super::heating::Heating;
 use super::process::Process;
-use super::rules::{Rules, Way};
+use super::rules::{TrichinaeRules, Way};
 use super::says::ProofSays;
 use crate::heat::Judgement;
 use crate::refusal::{Refusal, Result};
@@ -40,7 +40,7 @@ pub enum Treatment {
 ///
 /// # Errors
 /// A value that cannot be, or one that is needed and missing.
-pub fn check(proof: &Proof, rules: &Rules, rows: &Rows) -> Result<Judgement> {
+pub fn check(proof: &Proof, rules: &TrichinaeRules, rows: &Rows) -> Result<Judgement> {
     match proof {
         Proof::NormallyCooked => Ok(normally_cooked(rules)),
         Proof::Treated(Treatment::Heated(heating)) => heating.judge(rules, rows),
@@ -50,14 +50,14 @@ pub fn check(proof: &Proof, rules: &Rules, rows: &Rows) -> Result<Judgement> {
     }
 }
 
-fn normally_cooked(rules: &Rules) -> Judgement {
+fn normally_cooked(rules: &TrichinaeRules) -> Judgement {
     match &rules.normally_cooked {
         Some(row) => Judgement::enough(Finding::note(ProofSays::NormallyCooked, [row.clone()])),
         None => Judgement::decide(Finding::new(Gravity::Warn, ProofSays::NotFreed, [])),
     }
 }
 
-fn certified(way: Way, paper: &str, rules: &Rules, rows: &Rows) -> Result<Judgement> {
+fn certified(way: Way, paper: &str, rules: &TrichinaeRules, rows: &Rows) -> Result<Judgement> {
     if paper.trim().is_empty() {
         return Err(Refusal::cannot_be("paper", ProofSays::NoPaper));
     }

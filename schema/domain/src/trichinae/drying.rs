@@ -2,7 +2,7 @@
 
 use super::length::Length;
 use super::process::{Process, StageKind};
-use super::rules::Rules;
+use super::rules::TrichinaeRules;
 use super::says::DryingSays;
 use crate::heat::Judgement;
 use crate::measure::{Percent, Temperature};
@@ -109,7 +109,7 @@ impl SausageDrying {
 }
 
 /// Did it dry for the days of the tables?
-pub(super) fn judge(process: &Process, rules: &Rules, rows: &Rows) -> Result<Judgement> {
+pub(super) fn judge(process: &Process, rules: &TrichinaeRules, rows: &Rows) -> Result<Judgement> {
     let Some(tables) = &rules.sausage_drying else {
         let says = DryingSays::NoSausageTables;
         return Ok(Judgement::decide(Finding::new(Gravity::Warn, says, [])));

@@ -1,7 +1,7 @@
 //! Trichinae by cold.
 
 use super::length::Length;
-use super::rules::Rules;
+use super::rules::TrichinaeRules;
 use super::says::ColdSays;
 use crate::heat::{Judgement, plausible_store, plausible_time};
 use crate::measure::Temperature;
@@ -116,7 +116,7 @@ impl FreezingTable {
 }
 
 impl Freezing {
-    pub(super) fn judge(&self, rules: &Rules, rows: &Rows) -> Result<Judgement> {
+    pub(super) fn judge(&self, rules: &TrichinaeRules, rows: &Rows) -> Result<Judgement> {
         plausible_store("temperature", self.at)?;
         plausible_time("held", self.held)?;
         if self.measured == Measured::Room && self.thickness.is_none() {

@@ -1,7 +1,7 @@
 //! Drying days for hams by the table, in one run or in several.
 
 use super::process::{Process, StageKind};
-use super::rules::Rules;
+use super::rules::TrichinaeRules;
 use super::says::DryingSays;
 use crate::heat::Judgement;
 use crate::measure::Temperature;
@@ -70,7 +70,7 @@ impl HamDrying {
 }
 
 /// Did the hams dry long enough?
-pub(super) fn judge(process: &Process, rules: &Rules, rows: &Rows) -> Judgement {
+pub(super) fn judge(process: &Process, rules: &TrichinaeRules, rows: &Rows) -> Judgement {
     let Some(table) = &rules.ham_drying else {
         let says = DryingSays::NoHamTable;
         return Judgement::decide(Finding::new(Gravity::Warn, says, []));

@@ -1,7 +1,7 @@
 //! Trichinae by heat.
 
 use super::length::Length;
-use super::rules::Rules;
+use super::rules::TrichinaeRules;
 use super::says::HeatedSays;
 use crate::heat::{Judgement, Step, Table, plausible_core, plausible_time};
 use crate::measure::Temperature;
@@ -51,7 +51,7 @@ pub struct Unlogged {
 }
 
 impl Heating {
-    pub(super) fn judge(&self, rules: &Rules, rows: &Rows) -> Result<Judgement> {
+    pub(super) fn judge(&self, rules: &TrichinaeRules, rows: &Rows) -> Result<Judgement> {
         plausible_core("core", self.core)?;
         for (field, time) in [
             ("held", self.held),

@@ -2,7 +2,7 @@
 
 use super::length::Length;
 use super::process::{Process, StageKind};
-use super::rules::Rules;
+use super::rules::TrichinaeRules;
 use super::salt;
 use super::says::{CureFigure, MethodSays, PartSays};
 use crate::grams::Grams;
@@ -135,7 +135,7 @@ pub struct Climate {
 }
 
 impl Process {
-    pub(super) fn judge(&self, rules: &Rules, rows: &Rows) -> Result<Judgement> {
+    pub(super) fn judge(&self, rules: &TrichinaeRules, rows: &Rows) -> Result<Judgement> {
         self.plausible()?;
         let Some(method) = rules.methods.iter().find(|each| each.name == self.method) else {
             let known = rules.methods.iter().map(|each| Arg::from(&*each.name));
@@ -197,7 +197,7 @@ impl Process {
     }
 
     /// Any variant that takes the casing will do; of several that are not met, the nearest is said.
-    fn by_casing(&self, method: &Method, rules: &Rules, rows: &Rows) -> Result<Judgement> {
+    fn by_casing(&self, method: &Method, rules: &TrichinaeRules, rows: &Rows) -> Result<Judgement> {
         let needs_casing = method.variants.iter().any(|each| each.casing.is_some())
             || method.drying == Drying::SausageTables;
         if needs_casing && self.casing.is_none() {

@@ -23,7 +23,7 @@ pub use heating::{Heating, HeatingRules, Unlogged};
 pub use length::Length;
 pub use method::{Climate, Drying, Method, Need, Part, SaltWay, UpTo, Variant};
 pub use process::{Pickle, Process, Run, Salting, StageKind};
-pub use rules::{OtherWay, Rules, Way};
+pub use rules::{OtherWay, TrichinaeRules, Way};
 pub use salt::salt_of_wet_mix;
 pub use says::{
     ColdSays, CureFigure, DryingSays, HeatedSays, LengthSays, MethodSays, PartSays, ProcessSays,

@@ -11,7 +11,7 @@ use crate::words::words;
 
 /// The rules of a place.
 #[derive(Debug, Clone, Default, PartialEq)]
-pub struct Rules {
+pub struct TrichinaeRules {
     /// The row that frees fresh pork and bacon that are normally cooked.
     pub normally_cooked: Option<RowId>,
     /// By heat.
@@ -51,7 +51,7 @@ words! {
     }
 }
 
-impl Rules {
+impl TrichinaeRules {
     /// Every single number that a house may tighten.
     pub fn bounds_mut(&mut self) -> Vec<&mut Bound> {
         let mut bounds = Vec::new();

@@ -1,7 +1,7 @@
 //! Cutting up an animal: each piece as a part of the hanging weight, and what nobody weighed.
 
 use super::says::CutOutSays;
-use super::{Band, Line, Rules, Verdict};
+use super::{Band, Line, Verdict, YieldRules};
 use crate::grams::Grams;
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
@@ -53,7 +53,7 @@ pub struct CutOut<'a> {
     pub pieces: &'a [(&'a str, Grams)],
 }
 
-impl Rules {
+impl YieldRules {
     /// The style of that name for that animal.
     ///
     /// # Errors
@@ -80,7 +80,7 @@ impl Rules {
 ///
 /// # Errors
 /// Nothing hung, a piece weighs nothing or less, or there is no such style.
-pub fn cut_out(cut: &CutOut<'_>, rules: &Rules) -> Result<Vec<Line>> {
+pub fn cut_out(cut: &CutOut<'_>, rules: &YieldRules) -> Result<Vec<Line>> {
     let style = rules.style(cut.species, cut.style)?;
     if cut.hanging.is_none_left() {
         return Err(Refusal::cannot_be("hanging", CutOutSays::NoHanging));
@@ -221,14 +221,14 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
-    fn rules() -> Rules {
+    fn rules() -> YieldRules {
         let piece = |key: &str, expected: i64, low: i64, high: i64| PieceRule {
             key: key.into(),
             name: key.into(),
             expected: Percent::new(expected),
             band: Some(Band::new("trade-1.2-bands", low, high)),
         };
-        Rules {
+        YieldRules {
             styles: vec![Style {
                 key: "halves".into(),
                 name: "halves".into(),
@@ -241,7 +241,7 @@ mod tests {
                     Decimal::new(25, 1),
                 )),
             }],
-            ..Rules::default()
+            ..YieldRules::default()
         }
     }
 

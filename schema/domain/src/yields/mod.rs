@@ -21,7 +21,7 @@ use crate::rows::Bound;
 
 /// What is usual, as data.
 #[derive(Debug, Clone, Default, PartialEq)]
-pub struct Rules {
+pub struct YieldRules {
     /// Styles of cutting.
     pub styles: Vec<Style>,
     /// Cooking, smoking, rendering, stock.
@@ -34,7 +34,7 @@ pub struct Rules {
     pub percent_within: Option<Bound>,
 }
 
-impl Rules {
+impl YieldRules {
     /// Every single number that a house may tighten. Bands are pairs: a house gives its own style.
     pub fn bounds_mut(&mut self) -> Vec<&mut Bound> {
         [

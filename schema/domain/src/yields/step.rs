@@ -1,7 +1,7 @@
 //! Cooking, smoking, rendering, stock: what came out for what went in.
 
 use super::says::StepYieldSays;
-use super::{Band, Line, Rules, Verdict};
+use super::{Band, Line, Verdict, YieldRules};
 use crate::grams::Grams;
 use crate::refusal::{Refusal, Result};
 use crate::rows::RowId;
@@ -53,7 +53,7 @@ pub struct Cooked<'a> {
 ///
 /// # Errors
 /// The process is not known, a weight is missing, or the addition weighs more than what came out.
-pub fn of_step(cooked: &Cooked<'_>, rules: &Rules) -> Result<Line> {
+pub fn of_step(cooked: &Cooked<'_>, rules: &YieldRules) -> Result<Line> {
     let rule = rules.steps.iter().find(|rule| rule.key == cooked.process);
     let rule = rule.ok_or_else(|| {
         let process = cooked.process.to_owned();
@@ -139,7 +139,7 @@ mod tests {
     use super::*;
 
     fn check(base: i64, output: i64, added: i64, expected: std::result::Result<Verdict, &str>) {
-        let rules = Rules {
+        let rules = YieldRules {
             steps: vec![StepRule {
                 key: "ribs".into(),
                 name: "ribs".into(),
@@ -149,7 +149,7 @@ mod tests {
                 band: Some(Band::new("trade-3-usda", 66, 86)),
                 row: RowId::new("trade-3-usda"),
             }],
-            ..Rules::default()
+            ..YieldRules::default()
         };
         let cooked = Cooked {
             process: "ribs",

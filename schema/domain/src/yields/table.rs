@@ -1,6 +1,6 @@
 //! Does a published or imported table agree with itself? Many do not; each is summed before use.
 
-use super::Rules;
+use super::YieldRules;
 use super::says::TableSays;
 use crate::rows::{Bound, Finding, Gravity};
 use rust_decimal::Decimal;
@@ -17,7 +17,7 @@ pub struct Sum {
 }
 
 /// Do the parts come to the printed total?
-pub fn sum_agrees(parts: &[Decimal], printed: Decimal, rules: &Rules) -> Sum {
+pub fn sum_agrees(parts: &[Decimal], printed: Decimal, rules: &YieldRules) -> Sum {
     let worked: Decimal = parts.iter().sum();
     let apart = match printed.is_zero() {
         true => Decimal::ONE_HUNDRED,
@@ -28,7 +28,7 @@ pub fn sum_agrees(parts: &[Decimal], printed: Decimal, rules: &Rules) -> Sum {
 }
 
 /// Do the percents come to a hundred? Rounded ones may miss it by a little.
-pub fn sum_of_percents_agrees(percents: &[Decimal], rules: &Rules) -> Sum {
+pub fn sum_of_percents_agrees(percents: &[Decimal], rules: &YieldRules) -> Sum {
     let worked: Decimal = percents.iter().sum();
     let apart = (worked - Decimal::ONE_HUNDRED).abs();
     let says = TableSays::Percents { worked };
@@ -41,7 +41,7 @@ pub fn printed_percent_agrees(
     part: Decimal,
     whole: Decimal,
     printed: Decimal,
-    rules: &Rules,
+    rules: &YieldRules,
 ) -> Sum {
     let worked = match whole.is_zero() {
         true => Decimal::ZERO,
@@ -80,11 +80,11 @@ mod tests {
 
     #[test]
     fn a_table_is_summed_before_it_is_used() {
-        let rules = Rules {
+        let rules = YieldRules {
             sum_within: Some(Bound::at_most("trade-1.2-P-A", Decimal::new(5, 1))),
             percents_within: Some(Bound::at_most("trade-1.2-P-C", 1)),
             percent_within: Some(Bound::at_most("trade-1.4-printed", 1)),
-            ..Rules::default()
+            ..YieldRules::default()
         };
         let parts = |numbers: &[i64]| -> Vec<Decimal> {
             numbers.iter().copied().map(Decimal::from).collect()

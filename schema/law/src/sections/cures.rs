@@ -5,8 +5,9 @@ use crate::Bad;
 use crate::entry::{BoundEntry, Number, known};
 use crate::file::Subject;
 use domain::cure::{
-    Alternative, AtomicMasses, Basis, Class, Counts, KnownStrength, Limit, Method, NameOf, Part,
-    Plausible, Potassium, Rules, Salometer, SalometerScale, ScaleClass, Stage, Weighing, When,
+    Alternative, AtomicMasses, Basis, Class, Counts, CureRules, KnownStrength, Limit, Method,
+    NameOf, Part, Plausible, Potassium, Salometer, SalometerScale, ScaleClass, Stage, Weighing,
+    When,
 };
 use domain::measure::Percent;
 use domain::rows::Rows;
@@ -320,9 +321,9 @@ impl WeighingEntry {
 }
 
 impl Subject for CuresEntry {
-    type Rules = Rules;
+    type Rules = CureRules;
 
-    fn rules(self, rows: &Rows) -> Result<Rules, Bad> {
+    fn rules(self, rows: &Rows) -> Result<CureRules, Bad> {
         known(rows, &self.fraction_below.row)?;
         let strength = |entry: StrengthEntry| -> Result<KnownStrength, Bad> {
             Ok(KnownStrength {
@@ -350,7 +351,7 @@ impl Subject for CuresEntry {
                 class: entry.class,
             })
         };
-        Ok(Rules {
+        Ok(CureRules {
             masses: AtomicMasses {
                 row: known(rows, &self.masses.row)?,
                 sodium: self.masses.sodium.0,

@@ -145,7 +145,7 @@ fn each<Entry, Rule>(
 }
 
 impl Subject for DutiesEntry {
-    type Rules = domain::duties::Rules;
+    type Rules = domain::duties::DutyRules;
 
     fn rules(self, rows: &Rows) -> Result<Self::Rules, Bad> {
         let row = |id: &str| known(rows, id);
@@ -183,7 +183,7 @@ impl Subject for DutiesEntry {
                 row: row(&entry.row)?,
             })
         };
-        Ok(domain::duties::Rules {
+        Ok(domain::duties::DutyRules {
             names: self.names.names(rows)?,
             cured_pork: self.cured_pork.map(|it| it.standards(rows)).transpose()?,
             meat_protein: self.meat_protein.map(|it| it.least(rows)).transpose()?,

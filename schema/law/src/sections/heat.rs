@@ -5,7 +5,7 @@ use crate::Bad;
 use crate::entry::{BoundEntry, Number, TemperatureEntry, known};
 use crate::file::Subject;
 use domain::heat::{
-    ComeUp, Cooking, CoolingPlan, Food, Hold, Holding, Lethality, LogRules, Rules, Stage,
+    ComeUp, Cooking, CoolingPlan, Food, HeatRules, Hold, Holding, Lethality, LogRules, Stage,
     TimeControl,
 };
 use domain::rows::Rows;
@@ -192,10 +192,10 @@ struct TimeControlEntry {
 }
 
 impl Subject for HeatEntry {
-    type Rules = Rules;
+    type Rules = HeatRules;
 
-    fn rules(self, rows: &Rows) -> Result<Rules, Bad> {
-        Ok(Rules {
+    fn rules(self, rows: &Rows) -> Result<HeatRules, Bad> {
+        Ok(HeatRules {
             cooking: all(self.cooking, |entry| {
                 Ok(Cooking {
                     food: entry.food.food(),

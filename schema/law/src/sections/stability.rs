@@ -5,7 +5,7 @@ use crate::Bad;
 use crate::entry::{BoundEntry, known};
 use crate::file::Subject;
 use domain::rows::{RowId, Rows};
-use domain::stability::{Cell, Fact, Grid, Measure, MoistureRule, Rules, Vacuum, Way};
+use domain::stability::{Cell, Fact, Grid, Measure, MoistureRule, StabilityRules, Vacuum, Way};
 use schemars::JsonSchema;
 use serde::Deserialize;
 
@@ -135,11 +135,11 @@ struct MoistureEntry {
 }
 
 impl Subject for StabilityEntry {
-    type Rules = Rules;
+    type Rules = StabilityRules;
 
-    fn rules(self, rows: &Rows) -> Result<Rules, Bad> {
+    fn rules(self, rows: &Rows) -> Result<StabilityRules, Bad> {
         let grid = |entry: Option<GridEntry>| entry.map(|entry| entry.grid(rows)).transpose();
-        Ok(Rules {
+        Ok(StabilityRules {
             heated_and_packed: grid(self.heated_and_packed)?,
             otherwise: grid(self.otherwise)?,
             is_strict: self.is_strict,

@@ -492,10 +492,10 @@ struct MeatEntry {
 }
 
 impl Subject for StatementsEntry {
-    type Rules = law::Rules;
+    type Rules = law::StatementRules;
 
     fn rules(self, rows: &Rows) -> Result<Self::Rules, Bad> {
-        Ok(law::Rules {
+        Ok(law::StatementRules {
             list: Some(self.list.rules(rows)?),
             allergens: self.allergens.rules(rows)?,
             contains: Some(self.contains.rules(rows)?),

@@ -23,10 +23,10 @@ pub struct TradeEntry {
 }
 
 impl Subject for TradeEntry {
-    type Rules = trade::Rules;
+    type Rules = trade::TradeRules;
 
-    fn rules(self, rows: &Rows) -> Result<trade::Rules, Bad> {
-        Ok(trade::Rules {
+    fn rules(self, rows: &Rows) -> Result<trade::TradeRules, Bad> {
+        Ok(trade::TradeRules {
             yields: self.yields.rules(rows)?,
             cure_room: self.cure_room.rules(rows)?,
         })

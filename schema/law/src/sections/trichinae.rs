@@ -8,8 +8,8 @@ use crate::file::Subject;
 use domain::rows::{RowId, Rows};
 use domain::trichinae::{
     Climate, ColdStep, Cut, Drying, FreezingTable, HamDrying, HamStep, HeatingRules, Measured,
-    Method, Need, OtherWay, Part, Rules, SaltWay, SausageDrying, StageKind, Unlogged, UpTo,
-    Variant, Way,
+    Method, Need, OtherWay, Part, SaltWay, SausageDrying, StageKind, TrichinaeRules, Unlogged,
+    UpTo, Variant, Way,
 };
 use schemars::JsonSchema;
 use serde::Deserialize;
@@ -360,10 +360,10 @@ enum WayEntry {
 }
 
 impl Subject for TrichinaeEntry {
-    type Rules = Rules;
+    type Rules = TrichinaeRules;
 
-    fn rules(self, rows: &Rows) -> Result<Rules, Bad> {
-        Ok(Rules {
+    fn rules(self, rows: &Rows) -> Result<TrichinaeRules, Bad> {
+        Ok(TrichinaeRules {
             normally_cooked: self
                 .normally_cooked
                 .map(|row| known(rows, &row))

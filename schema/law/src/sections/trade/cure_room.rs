@@ -3,7 +3,9 @@
 use super::once;
 use crate::Bad;
 use crate::entry::{BoundEntry, Number, all_known, known};
-use domain::cure_room::{Curve, Hung, Method, Rules, SaltTime, Span, Spread, Target, Weighings};
+use domain::cure_room::{
+    CureRoomRules, Curve, Hung, Method, SaltTime, Span, Spread, Target, Weighings,
+};
 use domain::measure::Percent;
 use domain::rows::{Bound, Rows};
 use schemars::JsonSchema;
@@ -173,7 +175,7 @@ struct WeighingsEntry {
 }
 
 impl CureRoomEntry {
-    pub(super) fn rules(self, rows: &Rows) -> Result<Rules, Bad> {
+    pub(super) fn rules(self, rows: &Rows) -> Result<CureRoomRules, Bad> {
         let curves: Result<Vec<(String, Curve)>, Bad> = self
             .curves
             .into_iter()
@@ -191,7 +193,7 @@ impl CureRoomEntry {
             .collect();
         let bound =
             |entry: &BoundEntry| -> Result<Option<Bound>, Bad> { entry.bound(rows).map(Some) };
-        let rules = Rules {
+        let rules = CureRoomRules {
             curves: curves?,
             targets: targets?,
             methods: methods?,

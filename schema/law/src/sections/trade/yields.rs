@@ -5,7 +5,7 @@ use crate::Bad;
 use crate::entry::{BoundEntry, Number, known};
 use domain::rows::Rows;
 use domain::words::Species;
-use domain::yields::{Band, Measure, PieceRule, Rules, StepRule, Style};
+use domain::yields::{Band, Measure, PieceRule, StepRule, Style, YieldRules};
 use schemars::JsonSchema;
 use serde::Deserialize;
 
@@ -102,7 +102,7 @@ enum MeasureEntry {
 }
 
 impl YieldsEntry {
-    pub(super) fn rules(self, rows: &Rows) -> Result<Rules, Bad> {
+    pub(super) fn rules(self, rows: &Rows) -> Result<YieldRules, Bad> {
         let styles: Result<Vec<Style>, Bad> = self
             .styles
             .into_iter()
@@ -110,7 +110,7 @@ impl YieldsEntry {
             .collect();
         let steps: Result<Vec<StepRule>, Bad> =
             self.steps.into_iter().map(|step| step.step(rows)).collect();
-        let rules = Rules {
+        let rules = YieldRules {
             styles: styles?,
             steps: steps?,
             sum_within: Some(self.sum_within_percent.bound(rows)?),

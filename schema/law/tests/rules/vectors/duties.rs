@@ -2,9 +2,9 @@
 
 use super::Input;
 use domain::duties::{
-    Rules, approvals, banned, batch, beef, cured_pork, deadline, dry_cured, fields, fsma, keeping,
-    killing, lot_mark, meat_protein, mince, names, one_up, origin_words, oval, reared, recall,
-    sale, step_records, tenderised,
+    DutyRules, approvals, banned, batch, beef, cured_pork, deadline, dry_cured, fields, fsma,
+    keeping, killing, lot_mark, meat_protein, mince, names, one_up, origin_words, oval, reared,
+    recall, sale, step_records, tenderised,
 };
 use domain::grams::Grams;
 use domain::law::Law;
@@ -90,7 +90,7 @@ fn list(text: &str) -> Vec<&str> {
         .collect()
 }
 
-fn words(task: &str, input: &Input, duties: &Rules, rows: &Rows) -> String {
+fn words(task: &str, input: &Input, duties: &DutyRules, rows: &Rows) -> String {
     match task {
         "name" => {
             let core = input
@@ -160,7 +160,7 @@ fn words(task: &str, input: &Input, duties: &Rules, rows: &Rows) -> String {
     }
 }
 
-fn pork(task: &str, input: &Input, duties: &Rules, rows: &Rows) -> String {
+fn pork(task: &str, input: &Input, duties: &DutyRules, rows: &Rows) -> String {
     let standards = duties.cured_pork.as_ref().expect("there are standards");
     match task {
         "pff" => cured_pork::pff(percent(input, "protein"), percent(input, "fat"))
@@ -214,7 +214,7 @@ fn country(text: &str) -> origin_words::Country<'_> {
     }
 }
 
-fn batches(task: &str, input: &Input, duties: &Rules, rows: &Rows) -> String {
+fn batches(task: &str, input: &Input, duties: &DutyRules, rows: &Rows) -> String {
     match task {
         "beef" => {
             // Each piece: born/reared/slaughtered/slaughterhouse/cutting plant/killed/made on.
@@ -331,7 +331,7 @@ fn beef_piece(text: &str) -> beef::Piece<'_> {
     }
 }
 
-fn meat(task: &str, input: &Input, duties: &Rules, rows: &Rows) -> String {
+fn meat(task: &str, input: &Input, duties: &DutyRules, rows: &Rows) -> String {
     let limits = || duties.mince.as_ref().expect("there are limits");
     match task {
         "mince" => {
@@ -401,7 +401,7 @@ fn sample(text: &str) -> mince::Sample {
     }
 }
 
-fn records(task: &str, input: &Input, duties: &Rules, rows: &Rows) -> String {
+fn records(task: &str, input: &Input, duties: &DutyRules, rows: &Rows) -> String {
     let record = || word(input, "record", keeping::Record::parse);
     match task {
         "keep-until" => {
