@@ -1,4 +1,4 @@
-//! Reading a JSON body: what is wrong is told by field, and nothing is half read.
+//! Reading a JSON body: what is wrong is answered by field, and nothing is half read.
 
 use crate::error::{Error, Problem};
 use crate::problems::{RequestSays, TitleSays};
@@ -75,7 +75,7 @@ pub fn parse<T: DeserializeOwned>(bytes: &[u8]) -> Result<T, Error> {
     {
         // A struct would also be read from a list of its fields in order; nobody means that.
         serde_json::from_slice::<serde::de::IgnoredAny>(bytes)
-            .map_err(|error| told(&error, String::new()))?;
+            .map_err(|error| body_error(&error, String::new()))?;
         return Err(Problem::new(
             StatusCode::UNPROCESSABLE_ENTITY,
             "cannot-be",
@@ -87,13 +87,14 @@ pub fn parse<T: DeserializeOwned>(bytes: &[u8]) -> Result<T, Error> {
     let mut json = serde_json::Deserializer::from_slice(bytes);
     let parsed = serde_path_to_error::deserialize(&mut json).map_err(|error| {
         let path = error.path().to_string();
-        told(error.inner(), path)
+        body_error(error.inner(), path)
     })?;
-    json.end().map_err(|error| told(&error, String::new()))?;
+    json.end()
+        .map_err(|error| body_error(&error, String::new()))?;
     Ok(parsed)
 }
 
-fn told(error: &serde_json::Error, path: String) -> Error {
+fn body_error(error: &serde_json::Error, path: String) -> Error {
     match error.classify() {
         Category::Data => {}
         Category::Eof => return not_json(RequestSays::EndsEarly),

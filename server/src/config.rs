@@ -64,7 +64,7 @@ pub struct ServeArgs {
     /// How many workers answer the network. [default: one for each core]
     #[arg(long, env = "GAMBREL_WORKERS", value_name = "N")]
     pub workers: Option<usize>,
-    /// How much the log on standard error tells. [default: info]
+    /// How much the log on standard error says. [default: info]
     #[arg(long, env = "GAMBREL_LOG", value_name = "LEVEL")]
     pub log: Option<Level>,
     /// Show an invented kitchen in a fresh database that is gone afterwards.
@@ -189,7 +189,7 @@ pub struct Serving {
     pub templates: Option<PathBuf>,
     /// How many workers.
     pub workers: usize,
-    /// How much the log tells.
+    /// How much the log says.
     pub log: Level,
 }
 
@@ -197,7 +197,7 @@ impl ServeArgs {
     /// How to serve.
     ///
     /// # Errors
-    /// In words: an address that is none, or one that others could reach.
+    /// In words: an address that is not valid, or one that others could reach.
     pub fn resolve(&self) -> Result<Serving, String> {
         let file = file(self.database.config.as_ref())?;
         let listen = self

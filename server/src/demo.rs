@@ -1,4 +1,4 @@
-//! The demo kitchen: an invented story, told through the same deeds as anybody's.
+//! The demo kitchen: an invented story, recorded through the same deeds as anybody's.
 
 use crate::app::App;
 use crate::body::parse;

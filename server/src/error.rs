@@ -1,4 +1,4 @@
-//! What can go wrong, and how it is told: RFC 9457 problem documents. HTTP comes last.
+//! What can go wrong, and how it is answered: RFC 9457 problem documents. HTTP comes last.
 
 use crate::log::Refused;
 use crate::problems::{ServiceSays, TitleSays};
@@ -41,7 +41,7 @@ pub struct Problem {
     pub in_the_way: Vec<Blocker>,
     /// For a limit or a stop: its rows.
     pub rows: Vec<String>,
-    /// May it be told all the same, as it happened, where it was done?
+    /// May it be recorded all the same, as it happened, where it was done?
     pub may_be_told: bool,
 }
 

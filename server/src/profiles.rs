@@ -30,7 +30,7 @@ pub fn read(
 /// The rows as a table, and how many there are.
 ///
 /// # Errors
-/// In words: a place that is none, or a house file that cannot be used.
+/// In words: a place that is not known, or a house file that cannot be used.
 pub fn list(args: &ProfilesArgs, day: chrono::NaiveDate) -> Result<String, String> {
     let (law, _) = read(args.house.as_deref(), day)?;
     let place = args.place.as_deref().map(|word| {

@@ -40,7 +40,7 @@ pub async fn run(app: App, listener: TcpListener, workers: usize) -> std::io::Re
     served
 }
 
-/// Whatever goes wrong outside our own handlers is told as a problem document too.
+/// Whatever goes wrong outside our own handlers is answered with a problem document too.
 async fn guard(
     request: ServiceRequest,
     next: Next<impl MessageBody + 'static>,

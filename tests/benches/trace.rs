@@ -60,7 +60,7 @@ fn measure(engine: Engine, size: usize, each: &mut HashMap<&'static str, f64>) {
                 || trace::forward(&mut conn.borrow_mut(), &[start]).expect("a trace"),
                 || floor::forward(&mut conn.borrow_mut(), start),
             );
-            told(what, grown.lots, reached, both, each);
+            print_row(what, grown.lots, reached, both, each);
         }
         let reached = floor::back(conn, grown.pack).len();
         let conn = std::cell::RefCell::new(&mut *conn);
@@ -69,12 +69,12 @@ fn measure(engine: Engine, size: usize, each: &mut HashMap<&'static str, f64>) {
             || trace::back(&mut conn.borrow_mut(), grown.pack).expect("a trace"),
             || floor::back(&mut conn.borrow_mut(), grown.pack),
         );
-        told("back from a pack", grown.lots, reached, both, each);
+        print_row("back from a pack", grown.lots, reached, both, each);
     })
     .expect("the record is there");
 }
 
-fn told(
+fn print_row(
     what: &'static str,
     lots: usize,
     reached: usize,

@@ -4,7 +4,7 @@
 //! `TEST_DATABASE_URL` names.
 
 use serde_json::json;
-use stories::old_records::{DEEDS, Kept, ask};
+use stories::old_records::{DEEDS, OldRecord, ask};
 use stories::printer::Manners;
 use stories::queue::{numbers, wait};
 use stories::{Caller, Engine, House, Printer};
@@ -12,7 +12,7 @@ use stories::{Caller, Engine, House, Printer};
 fn main() {
     let day = std::env::args().nth(1).expect("name the day: 2026-11-28");
     for engine in [Engine::Sqlite, Engine::Postgres] {
-        let kept = Kept::of(&day, engine);
+        let kept = OldRecord::of(&day, engine);
         let mut house = House::demo(engine);
         add_deeds(&house.caller());
         add_prints(&house.caller());

@@ -177,7 +177,7 @@ impl Caller {
         self.receive("pig-half").grams(grams).from(animal).made()
     }
 
-    /// The code of the lot that bears that note, as the demo's story names it.
+    /// The code of the lot with that note, as the demo's story names it.
     ///
     /// # Panics
     /// There is none.

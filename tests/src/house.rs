@@ -73,7 +73,7 @@ pub fn fresh_database(engine: Engine, folder: &std::path::Path) -> String {
 }
 
 impl House {
-    /// A service over an empty record, set up by nobody.
+    /// A service over an empty record, not set up yet.
     pub fn empty(engine: Engine) -> House {
         let folder = tempfile::tempdir().expect("a temporary folder can be made");
         let database = fresh_database(engine, folder.path());
@@ -296,7 +296,7 @@ fn clocked(clock: &str) -> Command {
     );
     let mut command = Command::new(binary());
     command.env("LD_PRELOAD", library).env("FAKETIME", clock);
-    // The time is told in the zone of the process.
+    // The time is shown in the zone of the process.
     command.env("TZ", "UTC");
     command
 }

@@ -40,12 +40,12 @@ pub const DEEDS: [&str; 4] = [
 const OF_A_LOT: [&str; 6] = ["", "/why", "/origins", "/descendants", "/yield", "/cost"];
 
 /// A record on file.
-pub struct Kept {
+pub struct OldRecord {
     folder: PathBuf,
     engine: Engine,
 }
 
-impl std::fmt::Display for Kept {
+impl std::fmt::Display for OldRecord {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         write!(f, "{} ({})", self.folder.display(), self.word())
     }
@@ -55,7 +55,7 @@ impl std::fmt::Display for Kept {
 ///
 /// # Panics
 /// There are none.
-pub fn all(engine: Engine) -> Vec<Kept> {
+pub fn all(engine: Engine) -> Vec<OldRecord> {
     let records = folder();
     let mut days: Vec<PathBuf> = std::fs::read_dir(&records)
         .unwrap_or_else(|error| panic!("{}: {error}", records.display()))
@@ -65,7 +65,7 @@ pub fn all(engine: Engine) -> Vec<Kept> {
     days.sort();
     assert!(!days.is_empty(), "no record in {}", records.display());
     days.into_iter()
-        .map(|folder| Kept { folder, engine })
+        .map(|folder| OldRecord { folder, engine })
         .collect()
 }
 
@@ -74,10 +74,10 @@ pub fn folder() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("fixtures/records")
 }
 
-impl Kept {
+impl OldRecord {
     /// The record of that day, for one who makes it.
-    pub fn of(day: &str, engine: Engine) -> Kept {
-        Kept {
+    pub fn of(day: &str, engine: Engine) -> OldRecord {
+        OldRecord {
             folder: folder().join(day),
             engine,
         }

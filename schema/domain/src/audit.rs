@@ -12,17 +12,17 @@ use std::collections::{BTreeMap, HashMap};
 
 /// One thing that is not as it must be.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Finding {
+pub struct AuditFinding {
     /// What it is about: a lot's code, a deed's id.
     pub about: String,
     /// What is wrong.
     pub says: String,
 }
 
-impl Finding {
+impl AuditFinding {
     /// A finding about something.
-    pub fn new(about: impl Into<String>, says: impl Into<String>) -> Finding {
-        Finding {
+    pub fn new(about: impl Into<String>, says: impl Into<String>) -> AuditFinding {
+        AuditFinding {
             about: about.into(),
             says: says.into(),
         }
@@ -36,19 +36,19 @@ pub fn step_balances(
     added: Grams,
     outputs: Grams,
     loss: Grams,
-) -> Option<Finding> {
+) -> Option<AuditFinding> {
     if inputs + added != outputs + loss {
         let says = format!("in {inputs} + added {added} is not out {outputs} + loss {loss}");
-        return Some(Finding::new(about, says));
+        return Some(AuditFinding::new(about, says));
     }
-    (loss < Grams::ZERO).then(|| Finding::new(about, format!("the loss is {loss}")))
+    (loss < Grams::ZERO).then(|| AuditFinding::new(about, format!("the loss is {loss}")))
 }
 
 /// A code reads back as itself.
-pub fn code_is_well_formed(code: &str) -> Option<Finding> {
+pub fn code_is_well_formed(code: &str) -> Option<AuditFinding> {
     match LotCode::read(code) {
         Ok(read) if read.as_str() == code => None,
-        _ => Some(Finding::new(code, "the code is not well formed")),
+        _ => Some(AuditFinding::new(code, "the code is not well formed")),
     }
 }
 
@@ -57,9 +57,9 @@ pub fn code_is_well_formed(code: &str) -> Option<Finding> {
 pub struct StoredPack {
     /// How it is written.
     pub shown: String,
-    /// How it was born.
+    /// How it was made.
     pub born: PackNow,
-    /// The grams it was born with.
+    /// The grams in it when it was made.
     pub made: Grams,
     /// What can change its date after its birth.
     pub later: Later,
@@ -70,13 +70,13 @@ pub struct StoredPack {
 }
 
 /// Folding a pack's events again gives what is kept, and never less than nothing on the way.
-pub fn pack_agrees(pack: &StoredPack) -> Option<Finding> {
+pub fn pack_agrees(pack: &StoredPack) -> Option<AuditFinding> {
     match refold(pack.born, pack.made, pack.later, &pack.events) {
-        Err(nth) => Some(Finding::new(
+        Err(nth) => Some(AuditFinding::new(
             &pack.shown,
             format!("event {nth} takes more than was left"),
         )),
-        Ok(now) if now != pack.now => Some(Finding::new(
+        Ok(now) if now != pack.now => Some(AuditFinding::new(
             &pack.shown,
             format!("is kept as {:?}, its events make {now:?}", pack.now),
         )),
@@ -108,7 +108,7 @@ pub fn lot_reconciles(
     on_hand: Grams,
     stored: &Totals,
     events: &Totals,
-) -> Option<Finding> {
+) -> Option<AuditFinding> {
     let told = |totals: &Totals| -> Totals {
         totals
             .iter()
@@ -117,7 +117,7 @@ pub fn lot_reconciles(
             .collect()
     };
     if told(stored) != told(events) {
-        return Some(Finding::new(
+        return Some(AuditFinding::new(
             code,
             format!(
                 "keeps {:?}, its events sum to {:?}",
@@ -133,7 +133,7 @@ pub fn lot_reconciles(
         .map(|(_, grams)| *grams)
         .sum();
     (made + back != out + on_hand).then(|| {
-        Finding::new(
+        AuditFinding::new(
             code,
             format!("made {made} + taken back {back} is not {out} gone + {on_hand} on hand"),
         )

@@ -1,18 +1,18 @@
-//! What the counter is told of whatever was scanned: the verdict, and what is known of lot and pack.
+//! What the counter gets to see about anything scanned: the verdict, and what is known of lot and pack.
 
 use crate::code::NotACode;
 use crate::lot::{Lot, Pack};
 use crate::moment::day_of;
 use crate::stop;
-use crate::verdict::{self, Answer, VerdictSays};
+use crate::verdict::{self, ScanVerdict, VerdictSays};
 use chrono::{DateTime, NaiveDate, Utc};
 use chrono_tz::Tz;
 
-/// What the counter is told.
+/// What the counter gets to see.
 #[derive(Debug, Clone)]
 pub struct ScanView {
     /// The verdict.
-    pub answer: Answer,
+    pub answer: ScanVerdict,
     /// What was scanned, where it is ours.
     pub known: Option<Known>,
 }
@@ -53,7 +53,7 @@ impl ScanView {
     /// Nothing that this kitchen printed.
     pub fn unknown(says: VerdictSays) -> ScanView {
         ScanView {
-            answer: Answer::unknown(says),
+            answer: ScanVerdict::unknown(says),
             known: None,
         }
     }
@@ -84,9 +84,9 @@ impl ScanView {
             None => lot.packs.first().filter(|_| lot.pack_count == 1),
         };
         let answer = match pack {
-            _ if lot.voided => Answer::voided(),
+            _ if lot.voided => ScanVerdict::voided(),
             Some(pack) => answer(pack),
-            None => Answer::most_cautious(lot.on_hand().map(answer)),
+            None => ScanVerdict::most_cautious(lot.on_hand().map(answer)),
         };
         let pack = pack.map(|pack| pack.number);
         ScanView {
@@ -96,12 +96,12 @@ impl ScanView {
     }
 }
 
-fn of_pack(lot: &Lot, pack: &Pack, now: DateTime<Utc>, today: NaiveDate) -> Answer {
+fn of_pack(lot: &Lot, pack: &Pack, now: DateTime<Utc>, today: NaiveDate) -> ScanVerdict {
     let stops = match pack.now.is_on_hand() {
         true => stop::on(lot, Some(pack), now, today),
         false => Vec::new(),
     };
-    if let Some(answer) = Answer::stopped(&stops) {
+    if let Some(answer) = ScanVerdict::stopped(&stops) {
         return answer;
     }
     let product = &lot.product;

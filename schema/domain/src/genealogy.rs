@@ -33,7 +33,7 @@ pub struct Ancestry {
 
 /// Where a walk back ends.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Root {
+pub struct WalkEnd {
     /// A received lot.
     pub lot: LotId,
     /// Its share of the animals' weight in the lot asked about; 0 for lots without animal.
@@ -44,13 +44,13 @@ pub struct Root {
 
 impl Ancestry {
     /// Every received lot that `lot` came of. A lot that was itself received is its own root.
-    pub fn roots(&self, lot: LotId) -> Vec<Root> {
+    pub fn roots(&self, lot: LotId) -> Vec<WalkEnd> {
         let paths = self.shortest_paths(lot);
         let shares = self.shares(lot);
-        let mut roots: Vec<Root> = paths
+        let mut roots: Vec<WalkEnd> = paths
             .keys()
             .filter(|ancestor| self.uses_of(**ancestor).is_empty())
-            .map(|root| Root {
+            .map(|root| WalkEnd {
                 lot: *root,
                 share: shares.get(root).copied().unwrap_or(0.0),
                 via: path(&paths, *root, lot),
@@ -157,7 +157,7 @@ pub struct Onward {
 }
 
 /// The share of the starting lots in each step that any of them reached; what a step made has its
-/// step's share. `starts` are whole: share 1. `made` tells which step made each lot on the way.
+/// step's share. `starts` are whole: share 1. `made` says which step made each lot on the way.
 ///
 /// The graph has no cycles; were one there, the steps on it would have no share.
 pub fn shares_forward(

@@ -13,7 +13,7 @@ pub struct Law {
     /// Every row of its files.
     pub rows: Rows,
     /// How long food keeps.
-    pub dates: dates::Rules,
+    pub dates: dates::ShelfLifeRules,
     /// When food needs no time and temperature control.
     pub stability: stability::StabilityRules,
     /// Curing salts: limits, methods, claims.

@@ -88,7 +88,7 @@ impl Percent {
 }
 
 impl Percent {
-    /// The number as it is told: to two decimals.
+    /// The number as it is shown: to two decimals.
     pub fn to_hundredths(self) -> Decimal {
         self.0.round_dp(2)
     }

@@ -1,4 +1,4 @@
-//! When a deed happened: told by the device, held against the clock, dated by the kitchen's day.
+//! When a deed happened: stated by the device, checked against the clock, dated by the kitchen's day.
 
 use crate::code::LotCode;
 use crate::limits::{CLOCK_SLACK_MINUTES, DAYS_BACK_WITHOUT_NOTE};

@@ -16,7 +16,7 @@ pub struct Plan {
     /// Lots made.
     pub births: Vec<Birth>,
     /// What happened to packs that were there before.
-    pub changes: Vec<Change>,
+    pub changes: Vec<PackChange>,
     /// How the weights close, if the deed is a step.
     pub balance: Option<Balance>,
     /// Why, about lots that were there before.
@@ -92,7 +92,7 @@ pub struct Birth {
 
 /// Something that happened to a pack that was there before.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Change {
+pub struct PackChange {
     /// The pack's lot.
     pub lot: LotId,
     /// The pack.

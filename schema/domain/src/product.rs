@@ -2,7 +2,7 @@
 
 use crate::cure::{Class, Method, Strength};
 use crate::cure_room::ReleaseRule;
-use crate::dates::Keep;
+use crate::dates::KeepingRule;
 use crate::grams::Grams;
 use crate::gs1::Gtin;
 use crate::heat::Food;
@@ -29,9 +29,9 @@ pub struct Product {
     /// How its packs are kept when they are made.
     pub storage: State,
     /// Its own simplest keeping rule, if it has one.
-    pub keep: Option<Keep>,
+    pub keep: Option<KeepingRule>,
     /// The rule that takes its place where readings show that it needs no time and temperature control.
-    pub keep_if_stable: Option<Keep>,
+    pub keep_if_stable: Option<KeepingRule>,
     /// Does it need time and temperature control? Where nobody says so: if it is kept cold.
     pub controlled: Option<bool>,
     /// What must be met before a cured piece of it is released; none for what needs no release.

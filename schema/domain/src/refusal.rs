@@ -49,7 +49,7 @@ pub enum RefusalKind {
     NotReleased,
     /// A cured piece that cannot be released yet.
     NotReady,
-    /// A limit of the law or the house. What was done goes on record all the same, told as it happened.
+    /// A limit of the law or the house. What was done can be recorded all the same, as it happened.
     Limit,
     /// A stop stands on it: a limit was broken when it was made.
     Stopped,
@@ -58,7 +58,7 @@ pub enum RefusalKind {
 }
 
 impl RefusalKind {
-    /// May a deed that was done be told all the same, as it happened?
+    /// May a deed that was done be recorded all the same, as it happened?
     pub const fn may_be_told(self) -> bool {
         use RefusalKind::*;
         matches!(self, Limit | Stopped | Held | NotReleased)

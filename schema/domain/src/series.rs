@@ -46,7 +46,7 @@ impl Series {
     }
 
     /// The series that takes over when this one is full: the kitchen's next day. Nothing is refused
-    /// for want of a code.
+    /// because there was no code.
     pub fn after(&self) -> Option<Series> {
         match self {
             Series::Animal(_) => None,

@@ -1,4 +1,4 @@
-//! What the counter is told about a scanned pack: one word, and why.
+//! What the counter gets to see about a scanned pack: one word, and why.
 
 use crate::code::LotCode;
 use crate::lot::PackNow;
@@ -9,7 +9,7 @@ use crate::words::{Being, State, StopKind, Verdict};
 use chrono::NaiveDate;
 
 messages! {
-    /// What the counter is told.
+    /// What the counter gets to see.
     VerdictSays in "verdict" {
         Elsewhere "elsewhere",
         Misread "misread",
@@ -34,7 +34,7 @@ messages! {
 
 /// The answer to a scan.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Answer {
+pub struct ScanVerdict {
     /// The word.
     pub verdict: Verdict,
     /// In a sentence.
@@ -43,10 +43,10 @@ pub struct Answer {
     pub reasons: Vec<Says>,
 }
 
-impl Answer {
-    fn new(verdict: Verdict, says: impl Into<Says>) -> Answer {
+impl ScanVerdict {
+    fn new(verdict: Verdict, says: impl Into<Says>) -> ScanVerdict {
         let says = says.into();
-        Answer {
+        ScanVerdict {
             verdict,
             reasons: vec![says.clone()],
             says,
@@ -54,17 +54,17 @@ impl Answer {
     }
 
     /// Nothing that this kitchen printed.
-    pub fn unknown(says: impl Into<Says>) -> Answer {
-        Answer::new(Verdict::Unknown, says)
+    pub fn unknown(says: impl Into<Says>) -> ScanVerdict {
+        ScanVerdict::new(Verdict::Unknown, says)
     }
 
     /// The lot was voided: whatever carries its label is not what the label says.
-    pub fn voided() -> Answer {
-        Answer::new(Verdict::Pull, VerdictSays::Voided)
+    pub fn voided() -> ScanVerdict {
+        ScanVerdict::new(Verdict::Pull, VerdictSays::Voided)
     }
 
     /// What stands in its way, in the words of the gravest, with all of them.
-    pub fn stopped(stops: &[Stop]) -> Option<Answer> {
+    pub fn stopped(stops: &[Stop]) -> Option<ScanVerdict> {
         // A pack of which only the day is over is answered by its date.
         let first = stops
             .first()
@@ -73,7 +73,7 @@ impl Answer {
             StopKind::Voided | StopKind::PastDay => Verdict::Pull,
             StopKind::Held | StopKind::Failed | StopKind::NotReleased => Verdict::Hold,
         };
-        Some(Answer {
+        Some(ScanVerdict {
             verdict,
             says: counter_says(first),
             reasons: stops.iter().map(counter_says).collect(),
@@ -81,9 +81,9 @@ impl Answer {
     }
 
     /// The most cautious of several packs' answers; nothing left where there is none.
-    pub fn most_cautious(answers: impl Iterator<Item = Answer>) -> Answer {
+    pub fn most_cautious(answers: impl Iterator<Item = ScanVerdict>) -> ScanVerdict {
         let worst = answers.max_by_key(|answer| answer.verdict);
-        worst.unwrap_or_else(|| Answer::new(Verdict::Gone, VerdictSays::NothingLeft))
+        worst.unwrap_or_else(|| ScanVerdict::new(Verdict::Gone, VerdictSays::NothingLeft))
     }
 }
 
@@ -97,31 +97,31 @@ fn counter_says(stop: &Stop) -> Says {
 }
 
 /// The answer for one pack.
-pub fn of_pack(pack: &PackNow, for_sale: bool, has_rule: bool, today: NaiveDate) -> Answer {
+pub fn of_pack(pack: &PackNow, for_sale: bool, has_rule: bool, today: NaiveDate) -> ScanVerdict {
     match pack.being {
-        Being::Void => return Answer::voided(),
-        Being::Missing => return Answer::new(Verdict::Hold, VerdictSays::Missing),
+        Being::Void => return ScanVerdict::voided(),
+        Being::Missing => return ScanVerdict::new(Verdict::Hold, VerdictSays::Missing),
         Being::OnHand | Being::Open => {}
-        being => return Answer::new(Verdict::Gone, VerdictSays::Gone { being }),
+        being => return ScanVerdict::new(Verdict::Gone, VerdictSays::Gone { being }),
     }
     if pack.taken_back {
-        return Answer::new(Verdict::NotForSale, VerdictSays::TakenBack);
+        return ScanVerdict::new(Verdict::NotForSale, VerdictSays::TakenBack);
     }
     match pack.use_by {
         Some(date) if date < today => {
-            return Answer::new(Verdict::Pull, VerdictSays::Past { date });
+            return ScanVerdict::new(Verdict::Pull, VerdictSays::Past { date });
         }
-        _ if !for_sale => return Answer::new(Verdict::NotForSale, VerdictSays::NotSoldHere),
+        _ if !for_sale => return ScanVerdict::new(Verdict::NotForSale, VerdictSays::NotSoldHere),
         Some(date) if date == today => {
-            return Answer::new(Verdict::SellToday, VerdictSays::LastDay { date });
+            return ScanVerdict::new(Verdict::SellToday, VerdictSays::LastDay { date });
         }
-        Some(date) => return Answer::new(Verdict::Sell, VerdictSays::Good { date }),
+        Some(date) => return ScanVerdict::new(Verdict::Sell, VerdictSays::Good { date }),
         None => {}
     }
     match (pack.state, has_rule) {
-        (State::Frozen, true) => Answer::new(Verdict::NotForSale, VerdictSays::Frozen),
-        (_, true) => Answer::new(Verdict::Hold, VerdictSays::NoDate),
-        (_, false) => Answer::new(Verdict::Sell, VerdictSays::NoLastDay),
+        (State::Frozen, true) => ScanVerdict::new(Verdict::NotForSale, VerdictSays::Frozen),
+        (_, true) => ScanVerdict::new(Verdict::Hold, VerdictSays::NoDate),
+        (_, false) => ScanVerdict::new(Verdict::Sell, VerdictSays::NoLastDay),
     }
 }
 
@@ -207,13 +207,16 @@ mod tests {
 
     #[test]
     fn of_several_the_most_cautious() {
-        let answers = [Answer::voided(), Answer::unknown(VerdictSays::NotOurs)];
+        let answers = [
+            ScanVerdict::voided(),
+            ScanVerdict::unknown(VerdictSays::NotOurs),
+        ];
         assert_eq!(
-            Answer::most_cautious(answers.into_iter()).verdict,
+            ScanVerdict::most_cautious(answers.into_iter()).verdict,
             Verdict::Unknown
         );
         assert_eq!(
-            Answer::most_cautious(std::iter::empty()).verdict,
+            ScanVerdict::most_cautious(std::iter::empty()).verdict,
             Verdict::Gone
         );
     }

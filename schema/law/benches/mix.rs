@@ -3,11 +3,11 @@
 //!
 //! `cargo bench -p law`
 
-use domain::dates::{Keep, Making, PartDate};
+use domain::dates::{KeepingRule, Making, PartDate};
 use domain::grams::Grams;
 use domain::ingredients::{Ingredient, of_step};
 use domain::product::Product;
-use domain::statement::{Food, Style, write};
+use domain::statement::{Food, StatementStyle, write};
 use domain::words::{Allergen, DeedKind, KeepFrom, ProductKind, Profile, State};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::{Arc, LazyLock};
@@ -67,7 +67,7 @@ fn product() -> Product {
         code: "mix".into(),
         kind: ProductKind::Cooked,
         storage: State::Chilled,
-        keep: Some(Keep {
+        keep: Some(KeepingRule {
             days: 7,
             from: KeepFrom::Made,
             day_one_counts: true,
@@ -113,7 +113,7 @@ fn date_and_statement(bencher: divan::Bencher<'_, '_>) {
             &law.rows,
             &food,
             &["en", "fr"],
-            Style::default(),
+            StatementStyle::default(),
         );
         (dated, statement)
     });

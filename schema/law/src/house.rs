@@ -63,21 +63,21 @@ pub struct House {
     /// Rows of its own.
     rows: Vec<Row>,
     /// What it changes.
-    changes: Vec<Change>,
+    changes: Vec<HouseChange>,
 }
 
 #[derive(Debug, Clone, PartialEq)]
-struct Change {
+struct HouseChange {
     place: Profile,
     row: RowId,
     of: Option<Decimal>,
     value: Decimal,
     why: String,
-    approval: Option<Approval>,
+    approval: Option<HouseApproval>,
 }
 
 #[derive(Debug, Clone, PartialEq)]
-struct Approval {
+struct HouseApproval {
     number: String,
     purpose: String,
     until: Option<NaiveDate>,
@@ -148,7 +148,7 @@ impl House {
     }
 }
 
-impl Change {
+impl HouseChange {
     /// Sets the number; comes back with words if its approval has ended.
     fn set(&self, law: &mut Law, day: Option<NaiveDate>) -> Result<Option<String>, Bad> {
         let row = &self.row;
@@ -204,7 +204,7 @@ impl Change {
             }
         }
         if self.value != first.value {
-            told.says = self.told(&told.says, first.value);
+            told.says = self.row_says(&told.says, first.value);
         }
         for bound in bounds {
             bound.value = self.value;
@@ -224,7 +224,7 @@ impl Change {
     }
 
     /// What the row says now.
-    fn told(&self, says: &str, law: Decimal) -> String {
+    fn row_says(&self, says: &str, law: Decimal) -> String {
         let by = self.approval.as_ref().map(|approval| {
             let until = approval.until.map(|until| format!(" until {until}"));
             format!(
@@ -268,7 +268,7 @@ fn read(text: &str) -> Result<House, Bad> {
     })
 }
 
-fn change(entry: ChangeEntry) -> Result<Change, Bad> {
+fn change(entry: ChangeEntry) -> Result<HouseChange, Bad> {
     let row = entry.row;
     let place = Profile::parse(&entry.place).ok_or_else(|| {
         let places = Profile::SPELT.join(", ");
@@ -290,13 +290,13 @@ fn change(entry: ChangeEntry) -> Result<Change, Bad> {
             text.parse()
                 .map_err(|_| Bad::new(format!("{row}: {text:?} is not a day")))
         });
-        Ok(Approval {
+        Ok(HouseApproval {
             number: entry.number,
             purpose: entry.r#for,
             until: until.transpose()?,
         })
     };
-    Ok(Change {
+    Ok(HouseChange {
         place,
         of: entry.of.map(|Number(of)| of),
         value: entry.value.0,

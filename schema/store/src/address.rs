@@ -1,4 +1,4 @@
-//! Where the record is: told by the address's scheme, never by trial.
+//! Where the record is: known from the address's scheme, never by trial.
 
 use crate::error::{Error, Result};
 use std::path::PathBuf;

@@ -15,7 +15,7 @@ use domain::words::{Side, Species};
 /// An animal as the record holds it.
 #[derive(Debug, Clone, Queryable, Selectable, Insertable, PartialEq)]
 #[diesel(table_name = animals, treat_none_as_default_value = false)]
-#[allow(missing_docs, reason = "the columns, told of in the migration")]
+#[allow(missing_docs, reason = "the columns, described in the migration")]
 pub struct AnimalRow {
     pub id: i32,
     pub deed_id: i32,
@@ -46,7 +46,7 @@ impl AnimalRow {
 }
 
 impl AnimalRow {
-    /// The animal as it is told, by the id of the deed that brought it in.
+    /// The animal as it is shown, by the id of the deed that brought it in.
     pub fn source_animal(&self, uid: &[u8]) -> Result<SourceAnimal> {
         let species = Species::parse(&self.species);
         Ok(SourceAnimal {
@@ -63,7 +63,7 @@ impl AnimalRow {
     }
 }
 
-/// The animal on record that this one is, if it can be told. Lock the farm's day before.
+/// The animal on record that this one is, if that can be known. Lock the farm's day before.
 pub fn matching(conn: &mut Conn, animal: &Animal) -> Result<Option<AnimalRow>> {
     let Some((kind, number)) = animal.number() else {
         return Ok(None);
@@ -183,7 +183,7 @@ fn code_of(lot: i32, code: &str) -> Result<LotCode> {
 /// What to look for among the animals.
 #[derive(Debug, Default, Clone)]
 #[allow(missing_docs, reason = "the columns")]
-pub struct Sought {
+pub struct AnimalSearch {
     pub farm: Option<String>,
     pub killed_on: Option<NaiveDate>,
     pub carcass: Option<String>,
@@ -192,7 +192,11 @@ pub struct Sought {
 }
 
 /// Animals that lots on record are of, newest kill first.
-pub fn list(conn: &mut Conn, sought: &Sought, limit: i64) -> Result<Vec<(AnimalRow, Vec<u8>)>> {
+pub fn list(
+    conn: &mut Conn,
+    sought: &AnimalSearch,
+    limit: i64,
+) -> Result<Vec<(AnimalRow, Vec<u8>)>> {
     // Asked of each animal of the page, not of all of them first: a page costs the same in a long record.
     let of_a_lot = sources::table
         .inner_join(lots::table.on(lots::id.eq(sources::lot_id)))

@@ -10,7 +10,7 @@ use crate::voids::live_events;
 use diesel::prelude::*;
 use diesel::sql_query;
 use diesel::sql_types::{BigInt, Integer, Text};
-use domain::audit::{self, Finding, StoredPack};
+use domain::audit::{self, AuditFinding, StoredPack};
 use domain::dates::Later;
 use domain::grams::Grams;
 use domain::lot::LotId;
@@ -31,10 +31,10 @@ pub struct Report {
     /// How many packs.
     pub packs: u64,
     /// Everything that is not as it must be.
-    pub findings: Vec<Finding>,
+    pub findings: Vec<AuditFinding>,
 }
 
-/// Reads the whole record. `later` tells what can change the dates of a lot's packs after its birth.
+/// Reads the whole record. `later` says what can change the dates of a lot's packs after its birth.
 pub fn run(
     conn: &mut Conn,
     mut later: impl FnMut(&mut Conn, &LotRow) -> Result<Later>,
@@ -75,7 +75,7 @@ fn check_stops(conn: &mut Conn, report: &mut Report) -> Result<()> {
     let wrong = crate::stops::wrongly_marked(conn)?;
     let what = "is marked as stopped without a stop, or has one and is not marked";
     let wrong = wrong.iter();
-    let found = wrong.map(|lot| Finding::new(format!("lot {lot}"), what));
+    let found = wrong.map(|lot| AuditFinding::new(format!("lot {lot}"), what));
     report.findings.extend(found);
     let stopped = crate::stops::stopped_lots(conn)?;
     crate::stops::of_lots(conn, &stopped)?;
@@ -92,7 +92,7 @@ fn check_deeds(conn: &mut Conn, report: &mut Report) -> Result<()> {
     report.findings.extend(
         unanswered
             .iter()
-            .map(|deed| Finding::new(format!("deed {deed}"), "was never answered")),
+            .map(|deed| AuditFinding::new(format!("deed {deed}"), "was never answered")),
     );
     let void_of_void: Vec<i32> = voids::table
         .inner_join(deeds::table.on(deeds::id.eq(voids::deed_id)))
@@ -102,7 +102,7 @@ fn check_deeds(conn: &mut Conn, report: &mut Report) -> Result<()> {
     report.findings.extend(
         void_of_void
             .iter()
-            .map(|deed| Finding::new(format!("deed {deed}"), "voids a void")),
+            .map(|deed| AuditFinding::new(format!("deed {deed}"), "voids a void")),
     );
     Ok(())
 }
@@ -154,7 +154,7 @@ fn check_steps(conn: &mut Conn, report: &mut Report) -> Result<()> {
             if row.too_early > 0 {
                 report
                     .findings
-                    .push(Finding::new(&about, "uses a lot before it was made"));
+                    .push(AuditFinding::new(&about, "uses a lot before it was made"));
             }
         }
     }
@@ -186,7 +186,7 @@ fn check_lots(
             events_of.remove(&row.id).unwrap_or_default(),
         );
         report.packs += packs.len() as u64;
-        let mut say = |says: &str| report.findings.push(Finding::new(&row.code, says));
+        let mut say = |says: &str| report.findings.push(AuditFinding::new(&row.code, says));
         if packs.iter().map(|pack| pack.made_mg).sum::<i64>() != row.made_mg {
             say("its packs do not sum to the lot");
         }
@@ -238,15 +238,16 @@ fn check_lots(
             &audit::totals(all?.into_iter()),
         ));
         if packs.iter().map(|pack| pack.left_mg).sum::<i64>() != row.on_hand_mg {
-            report.findings.push(Finding::new(
+            report.findings.push(AuditFinding::new(
                 &row.code,
                 "its packs do not hold what the lot has on hand",
             ));
         }
         if row.sold_packs as usize != events.iter().filter(|event| event.whole_pack).count() {
-            report
-                .findings
-                .push(Finding::new(&row.code, "the packs sold do not count up"));
+            report.findings.push(AuditFinding::new(
+                &row.code,
+                "the packs sold do not count up",
+            ));
         }
     }
     Ok(())
@@ -278,9 +279,10 @@ fn check_family(
         .map(|(lot, (_, deed))| (LotId(*lot), parts.get(deed).cloned().unwrap_or_default()))
         .collect();
     for lot in audit::cycle(&made_of) {
-        report
-            .findings
-            .push(Finding::new(format!("lot {}", lot.0), "came of itself"));
+        report.findings.push(AuditFinding::new(
+            format!("lot {}", lot.0),
+            "came of itself",
+        ));
     }
     for (lot, (origin, deed)) in lots {
         let parts = &made_of[&LotId(*lot)];
@@ -290,17 +292,18 @@ fn check_family(
         match (parts.is_empty(), received.contains(lot)) {
             (true, false) => report
                 .findings
-                .push(Finding::new(format!("lot {lot}"), "has no source")),
-            (false, true) => report
-                .findings
-                .push(Finding::new(format!("lot {lot}"), "was received and made")),
+                .push(AuditFinding::new(format!("lot {lot}"), "has no source")),
+            (false, true) => report.findings.push(AuditFinding::new(
+                format!("lot {lot}"),
+                "was received and made",
+            )),
             (true, true) => {}
             (false, false) => {
                 let of_parts = parts.iter().fold(Origin::NoSpecies, |origin, part| {
                     origin.with(lots[&part.0].0)
                 });
                 if of_parts != *origin {
-                    report.findings.push(Finding::new(
+                    report.findings.push(AuditFinding::new(
                         format!("lot {lot}"),
                         format!("is of {origin:?}, its parts of {of_parts:?}"),
                     ));
@@ -345,7 +348,7 @@ fn check_series(conn: &mut Conn, report: &mut Report) -> Result<()> {
             (None, None) => false,
         };
         if !ahead {
-            report.findings.push(Finding::new(
+            report.findings.push(AuditFinding::new(
                 &stem,
                 "the series does not stand past its highest number",
             ));

@@ -39,7 +39,7 @@ struct NewVersion<'a> {
 
 /// What is written of an entry.
 #[derive(Debug, Clone, Copy)]
-pub struct Body<'a> {
+pub struct EntryBody<'a> {
     /// The entry, as canonical text.
     pub text: &'a str,
     /// What a search finds it by, in lower case.
@@ -89,7 +89,7 @@ pub struct Stamp {
 
 /// What is asked at the beginning of a request, in one statement.
 #[derive(Debug, Clone, Copy)]
-pub struct Seen {
+pub struct FirstLook {
     /// How the lists stand.
     pub stamp: Stamp,
     /// When the last deed was recorded.
@@ -107,13 +107,13 @@ struct SeenRow {
 }
 
 /// How the lists stand now, and when the last deed was recorded.
-pub fn seen(conn: &mut Conn) -> Result<Seen> {
+pub fn seen(conn: &mut Conn) -> Result<FirstLook> {
     // The count too: of two writers, the later key may be there first.
     let sql = "SELECT COUNT(*) AS versions, MAX(id) AS last,
                    (SELECT MAX(recorded_at) FROM deeds) AS recorded
                FROM versions";
     let row: SeenRow = on_each!(conn, c => sql_query(sql).get_result(c)?);
-    Ok(Seen {
+    Ok(FirstLook {
         stamp: Stamp {
             versions: row.versions,
             last: row.last,
@@ -174,7 +174,7 @@ pub fn code(conn: &mut Conn, entry_id: i32) -> Result<String> {
 }
 
 /// Adds an entry. The caller has seen that the code is free and holds the lists' lock.
-pub fn insert(tx: &mut Tx<'_>, list: &str, code: &str, body: Body<'_>) -> Result<()> {
+pub fn insert(tx: &mut Tx<'_>, list: &str, code: &str, body: EntryBody<'_>) -> Result<()> {
     let ids = tx.ids.take(tx.conn, 2)?;
     let (entry, version) = (ids[0], ids[1]);
     diesel::insert_into(entries::table)
@@ -189,7 +189,7 @@ pub fn insert(tx: &mut Tx<'_>, list: &str, code: &str, body: Body<'_>) -> Result
 }
 
 /// Adds a version to an entry and makes it the current one.
-pub fn replace(tx: &mut Tx<'_>, entry: &EntryRow, body: Body<'_>) -> Result<()> {
+pub fn replace(tx: &mut Tx<'_>, entry: &EntryRow, body: EntryBody<'_>) -> Result<()> {
     let version = tx.ids.one(tx.conn)?;
     insert_version(tx, version, entry.id, entry.number + 1, body)?;
     diesel::update(entries::table.find(entry.id))
@@ -203,7 +203,7 @@ fn insert_version(
     id: i32,
     entry_id: i32,
     number: i32,
-    body: Body<'_>,
+    body: EntryBody<'_>,
 ) -> Result<()> {
     let row = NewVersion {
         id,

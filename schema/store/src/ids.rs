@@ -10,12 +10,12 @@ use std::sync::{Mutex, PoisonError};
 /// Keys taken from the database at a time. A crash wastes at most one block.
 const BLOCK: i64 = 1_024;
 
-/// The keys at hand.
+/// The keys that are reserved and not yet used.
 #[derive(Default)]
 pub(crate) struct Ids(Mutex<Range<i32>>);
 
 #[derive(QueryableByName)]
-struct Start {
+struct KeyStart {
     #[diesel(sql_type = BigInt)]
     start: i64,
 }
@@ -39,21 +39,21 @@ impl Ids {
         Ok(self.take(conn, 1)?[0])
     }
 
-    /// Drops what is at hand: on SQLite the block was taken inside a transaction that was undone.
+    /// Drops the reserved keys: on SQLite the block was taken inside a transaction that was undone.
     pub(crate) fn forget(&self) {
         *self.0.lock().unwrap_or_else(PoisonError::into_inner) = 0..0;
     }
 }
 
 fn next_block(conn: &mut Conn) -> Result<Range<i32>> {
-    let Start { start } = match conn {
+    let KeyStart { start } = match conn {
         Conn::Sqlite(conn) => {
             let sql = format!(
                 "UPDATE counters SET next = next + {BLOCK} WHERE id = 1 RETURNING next - {BLOCK} AS start"
             );
             sql_query(sql).get_result(conn)?
         }
-        // A sequence is never undone, so what is at hand outlives a refused deed.
+        // A sequence is never undone, so the reserved keys outlive a refused deed.
         Conn::Pg(conn) => {
             sql_query(format!("SELECT nextval('keys') * {BLOCK} AS start")).get_result(conn)?
         }

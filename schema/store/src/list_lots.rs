@@ -17,7 +17,7 @@ extern "SQL" {
 
 /// What to look for. Everything given must hold.
 #[derive(Debug, Default, Clone)]
-pub struct Sought {
+pub struct LotSearch {
     /// The product's code.
     pub product: Option<String>,
     /// A place where some of it is.
@@ -41,7 +41,7 @@ pub struct Sought {
 }
 
 /// Lots that fit, newest first, each with its product's code.
-pub fn list(conn: &mut Conn, sought: &Sought, limit: i64) -> Result<Vec<(LotRow, String)>> {
+pub fn list(conn: &mut Conn, sought: &LotSearch, limit: i64) -> Result<Vec<(LotRow, String)>> {
     let mut query = lots::table
         .inner_join(versions::table.on(versions::id.eq(lots::version_id)))
         .inner_join(entries::table.on(entries::id.eq(versions::entry_id)))

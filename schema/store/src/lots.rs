@@ -24,7 +24,7 @@ use std::sync::Arc;
 /// A lot as the record holds it.
 #[derive(Debug, Clone, Queryable, QueryableByName, Selectable, Insertable, PartialEq)]
 #[diesel(table_name = lots, treat_none_as_default_value = false)]
-#[allow(missing_docs, reason = "the columns, told of in the migration")]
+#[allow(missing_docs, reason = "the columns, described in the migration")]
 pub struct LotRow {
     pub id: i32,
     pub code: String,

@@ -17,7 +17,7 @@ struct Applied {
 }
 
 #[derive(QueryableByName)]
-struct Named {
+struct MigrationName {
     #[diesel(sql_type = Text)]
     name: String,
 }
@@ -37,7 +37,7 @@ pub(crate) fn refuse_what_is_not_ours(path: &Path) -> Result<()> {
     );
     let mut conn = SqliteConnection::establish(&address)
         .map_err(|error| Error::Address(format!("{shown} cannot be opened: {error}")))?;
-    let tables: Vec<Named> = sql_query(
+    let tables: Vec<MigrationName> = sql_query(
         "SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%'",
     )
     .load(&mut conn)
@@ -98,7 +98,7 @@ pub(crate) fn run(conn: &mut Conn) -> Result<()> {
 fn migrate_postgres(conn: &mut diesel::PgConnection) -> Result<()> {
     let schema = "SELECT table_name::text AS name FROM information_schema.tables
                   WHERE table_schema = current_schema() AND table_name = '__diesel_schema_migrations'";
-    if !sql_query(schema).load::<Named>(conn)?.is_empty() {
+    if !sql_query(schema).load::<MigrationName>(conn)?.is_empty() {
         let applied = sql_query("SELECT version::text AS version FROM __diesel_schema_migrations")
             .load(conn)?;
         refuse_newer(&applied)?;

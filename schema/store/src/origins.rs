@@ -1,4 +1,4 @@
-//! After a source was corrected: the origin of everything that came of it, told again.
+//! After a source was corrected: the origin of everything made from it is worked out again.
 
 use crate::db::Tx;
 use crate::error::{Error, Result};
@@ -12,7 +12,7 @@ use domain::origin::Origin;
 use domain::words::Account;
 use std::collections::{BTreeMap, HashMap};
 
-/// Sets the origin of a received lot, and tells again that of all its descendants.
+/// Sets the origin of a received lot, and works out again that of all its descendants.
 pub fn set(tx: &mut Tx<'_>, lot: i32, origin: Origin) -> Result<()> {
     let family = trace::forward(tx.conn, &[lot])?.lots;
     let keys: Vec<i32> = family.iter().map(|lot| lot.id).collect();

@@ -16,7 +16,7 @@ use std::collections::BTreeSet;
 /// A pack as the record holds it.
 #[derive(Debug, Clone, Queryable, Selectable, Insertable, AsChangeset, PartialEq)]
 #[diesel(table_name = packs, treat_none_as_default_value = false, treat_none_as_null = true)]
-#[allow(missing_docs, reason = "the columns, told of in the migration")]
+#[allow(missing_docs, reason = "the columns, described in the migration")]
 pub struct PackRow {
     pub id: i32,
     pub lot_id: i32,
@@ -71,7 +71,7 @@ impl PackRow {
 
 /// Which packs of a lot to load.
 #[derive(Debug, Clone)]
-pub enum Wanted {
+pub enum PackChoice {
     /// All of them.
     All,
     /// Those that hold something.
@@ -80,36 +80,36 @@ pub enum Wanted {
     Numbers(Vec<i32>),
 }
 
-impl Wanted {
+impl PackChoice {
     /// Is a pack among those that are wanted?
     pub fn takes(&self, pack: &PackRow) -> bool {
         match self {
-            Wanted::All => true,
-            Wanted::OnHand => pack.left_mg > 0,
-            Wanted::Numbers(numbers) => numbers.contains(&pack.number),
+            PackChoice::All => true,
+            PackChoice::OnHand => pack.left_mg > 0,
+            PackChoice::Numbers(numbers) => numbers.contains(&pack.number),
         }
     }
 }
 
 /// Packs of a lot, by number.
-pub fn of_lot(conn: &mut Conn, lot: i32, wanted: &Wanted) -> Result<Vec<PackRow>> {
+pub fn of_lot(conn: &mut Conn, lot: i32, wanted: &PackChoice) -> Result<Vec<PackRow>> {
     let query = packs::table
         .filter(packs::lot_id.eq(lot))
         .order(packs::number)
         .select(PackRow::as_select());
     Ok(match wanted {
-        Wanted::All => query.load(conn)?,
-        Wanted::OnHand => query.filter(packs::left_mg.gt(0)).load(conn)?,
+        PackChoice::All => query.load(conn)?,
+        PackChoice::OnHand => query.filter(packs::left_mg.gt(0)).load(conn)?,
         // One number is the usual case, and its prepared statement is kept.
-        Wanted::Numbers(numbers) if numbers.len() == 1 => {
+        PackChoice::Numbers(numbers) if numbers.len() == 1 => {
             query.filter(packs::number.eq(numbers[0])).load(conn)?
         }
-        Wanted::Numbers(numbers) => query.filter(packs::number.eq_any(numbers)).load(conn)?,
+        PackChoice::Numbers(numbers) => query.filter(packs::number.eq_any(numbers)).load(conn)?,
     })
 }
 
 /// The packs that are wanted of each of several lots, by lot and number.
-pub fn of_each(conn: &mut Conn, wanted: &[(i32, Wanted)]) -> Result<Vec<PackRow>> {
+pub fn of_each(conn: &mut Conn, wanted: &[(i32, PackChoice)]) -> Result<Vec<PackRow>> {
     if let [(lot, wanted)] = wanted {
         // One lot is the usual case, and its prepared statement is kept.
         return of_lot(conn, *lot, wanted);
@@ -121,9 +121,9 @@ pub fn of_each(conn: &mut Conn, wanted: &[(i32, Wanted)]) -> Result<Vec<PackRow>
     for (lot, wanted) in wanted {
         let of = packs::lot_id.eq(*lot);
         query = match wanted {
-            Wanted::All => query.or_filter(of),
-            Wanted::OnHand => query.or_filter(of.and(packs::left_mg.gt(0))),
-            Wanted::Numbers(numbers) => query.or_filter(of.and(packs::number.eq_any(numbers))),
+            PackChoice::All => query.or_filter(of),
+            PackChoice::OnHand => query.or_filter(of.and(packs::left_mg.gt(0))),
+            PackChoice::Numbers(numbers) => query.or_filter(of.and(packs::number.eq_any(numbers))),
         };
     }
     match wanted.is_empty() {

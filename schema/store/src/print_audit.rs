@@ -5,10 +5,10 @@ use crate::error::Result;
 use crate::{kept, on_each};
 use diesel::sql_types::Integer;
 use diesel::{QueryableByName, RunQueryDsl, sql_query};
-use domain::audit::Finding;
+use domain::audit::AuditFinding;
 
 #[derive(QueryableByName)]
-struct Key {
+struct PrintKey {
     #[diesel(sql_type = Integer)]
     id: i32,
 }
@@ -45,14 +45,14 @@ const NEVER: [(&str, &str); 4] = [
 ];
 
 /// Everything about prints and kept texts that is not as it must be.
-pub(crate) fn check(conn: &mut Conn) -> Result<Vec<Finding>> {
+pub(crate) fn check(conn: &mut Conn) -> Result<Vec<AuditFinding>> {
     let mut findings = Vec::new();
     for (query, says) in NEVER {
-        let found: Vec<Key> = on_each!(&mut *conn, c => sql_query(query).load(c)?);
-        let finding = |key: Key| Finding::new(format!("print {}", key.id), says);
+        let found: Vec<PrintKey> = on_each!(&mut *conn, c => sql_query(query).load(c)?);
+        let finding = |key: PrintKey| AuditFinding::new(format!("print {}", key.id), says);
         findings.extend(found.into_iter().map(finding));
     }
-    let finding = |id| Finding::new(format!("kept text {id}"), "is not what its hash says");
+    let finding = |id| AuditFinding::new(format!("kept text {id}"), "is not what its hash says");
     findings.extend(kept::spoilt(conn)?.into_iter().map(finding));
     Ok(findings)
 }

@@ -8,7 +8,7 @@ use crate::{on_each, said};
 use chrono::NaiveDateTime;
 use diesel::dsl::count_star;
 use diesel::prelude::*;
-use domain::print::Known;
+use domain::print::KnownPrint;
 use domain::says::Says;
 use domain::words::PrintState;
 
@@ -77,7 +77,7 @@ impl RunRow {
         RunRow {
             id,
             printer_id,
-            state: Known::ASKED.state.as_str().to_owned(),
+            state: KnownPrint::ASKED.state.as_str().to_owned(),
             step: 0,
             attempt: 0,
             perhaps_out: false,
@@ -94,9 +94,9 @@ impl RunRow {
     }
 
     /// What is known of it.
-    pub fn known(&self) -> Result<Known> {
+    pub fn known(&self) -> Result<KnownPrint> {
         let state = PrintState::parse(&self.state);
-        Ok(Known {
+        Ok(KnownPrint {
             state: state.ok_or_else(|| Error::bad_row("print_runs", self.id, "unknown state"))?,
             perhaps_out: self.perhaps_out,
             broken_off: self.broken_off.unsigned_abs(),
@@ -109,7 +109,7 @@ impl RunRow {
     }
 
     /// The same with other knowledge of it.
-    pub fn with(&self, known: Known) -> RunRow {
+    pub fn with(&self, known: KnownPrint) -> RunRow {
         RunRow {
             state: known.state.as_str().to_owned(),
             perhaps_out: known.perhaps_out,

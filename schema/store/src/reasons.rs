@@ -17,7 +17,7 @@ use serde_json::{Value, json};
 /// A link as the record holds it.
 #[derive(Debug, Clone, Queryable, Selectable, Insertable, PartialEq)]
 #[diesel(table_name = reasons, treat_none_as_default_value = false)]
-#[allow(missing_docs, reason = "the columns, told of in the migration")]
+#[allow(missing_docs, reason = "the columns, described in the migration")]
 pub struct ReasonRow {
     pub id: i32,
     pub deed_id: i32,

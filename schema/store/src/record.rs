@@ -14,14 +14,14 @@ use diesel::prelude::*;
 use domain::grams::Grams;
 use domain::lot::{Event, LotId, PackNow, PlaceId, What};
 use domain::moment::Moment;
-use domain::plan::{Birth, Change, Plan};
+use domain::plan::{Birth, PackChange, Plan};
 use domain::words::{Account, DeedKind, State};
 use std::collections::BTreeMap;
 
 /// Something that happened to a pack, as the record holds it.
 #[derive(Debug, Clone, Queryable, Selectable, Insertable, PartialEq)]
 #[diesel(table_name = pack_events, treat_none_as_default_value = false)]
-#[allow(missing_docs, reason = "the columns, told of in the migration")]
+#[allow(missing_docs, reason = "the columns, described in the migration")]
 pub struct PackEventRow {
     pub id: i32,
     pub deed_id: i32,
@@ -95,8 +95,8 @@ pub fn plan(tx: &mut Tx<'_>, deed: i32, moment: &Moment, plan: &Plan) -> Result<
     births(tx, deed, moment, &plan.births)
 }
 
-fn changes(tx: &mut Tx<'_>, deed: i32, day: NaiveDate, changes: &[Change]) -> Result<()> {
-    let mut by_lot: BTreeMap<LotId, Vec<&Change>> = BTreeMap::new();
+fn changes(tx: &mut Tx<'_>, deed: i32, day: NaiveDate, changes: &[PackChange]) -> Result<()> {
+    let mut by_lot: BTreeMap<LotId, Vec<&PackChange>> = BTreeMap::new();
     for change in changes {
         by_lot.entry(change.lot).or_default().push(change);
     }
@@ -131,7 +131,7 @@ fn changes(tx: &mut Tx<'_>, deed: i32, day: NaiveDate, changes: &[Change]) -> Re
 }
 
 /// Adds changes to their lot's totals; the number of the first of them in the lot's order comes back.
-fn add_to_totals(tx: &mut Tx<'_>, lot: LotId, changes: &[&Change]) -> Result<i32> {
+fn add_to_totals(tx: &mut Tx<'_>, lot: LotId, changes: &[&PackChange]) -> Result<i32> {
     use lots_table::dsl::*;
     let sum = |account: Account| -> i64 {
         let of = changes.iter().filter(|change| change.account == account);

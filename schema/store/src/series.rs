@@ -15,7 +15,7 @@ struct Next {
     next: i32,
 }
 
-/// Locks a key until the end of the transaction and tells where it stands; 0 when it is new.
+/// Locks a key until the end of the transaction and returns its count; 0 when it is new.
 pub fn lock(tx: &mut Tx<'_>, key: &str) -> Result<u32> {
     let id = tx.ids.one(tx.conn)?;
     let sql = "INSERT INTO series (id, key, next) VALUES ($1, $2, 0)

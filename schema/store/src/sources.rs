@@ -12,7 +12,7 @@ use domain::words::Side;
 /// A source as the record holds it.
 #[derive(Debug, Clone, Queryable, Selectable, Insertable, PartialEq)]
 #[diesel(table_name = sources, treat_none_as_default_value = false)]
-#[allow(missing_docs, reason = "the columns, told of in the migration")]
+#[allow(missing_docs, reason = "the columns, described in the migration")]
 pub struct SourceRow {
     pub id: i32,
     pub lot_id: i32,
@@ -47,7 +47,7 @@ impl SourceRow {
 
 /// What a lot is now known to be of.
 #[derive(Debug, Clone)]
-pub enum Known<'a> {
+pub enum NewSource<'a> {
     /// An animal, and which part of it.
     Animal(i32, Option<Side>),
     /// A supplier's lot.
@@ -55,14 +55,14 @@ pub enum Known<'a> {
 }
 
 /// Adds what is now known; what was known before stays visible.
-pub fn insert(tx: &mut Tx<'_>, lot: i32, deed: i32, known: &Known<'_>) -> Result<()> {
+pub fn insert(tx: &mut Tx<'_>, lot: i32, deed: i32, known: &NewSource<'_>) -> Result<()> {
     diesel::update(sources::table.filter(sources::lot_id.eq(lot)))
         .set(sources::is_current.eq(false))
         .execute(tx.conn)?;
     let nothing = Bought::default();
     let (animal, side, bought) = match known {
-        Known::Animal(animal, side) => (Some(*animal), *side, &nothing),
-        Known::Bought(bought) => (None, None, *bought),
+        NewSource::Animal(animal, side) => (Some(*animal), *side, &nothing),
+        NewSource::Bought(bought) => (None, None, *bought),
     };
     let row = SourceRow {
         id: tx.ids.one(tx.conn)?,

@@ -18,7 +18,7 @@ use std::collections::HashMap;
 /// A stop as the record holds it.
 #[derive(Debug, Clone, Queryable, Selectable, Insertable, PartialEq)]
 #[diesel(table_name = stops, treat_none_as_default_value = false)]
-#[allow(missing_docs, reason = "the columns, told of in the migration")]
+#[allow(missing_docs, reason = "the columns, described in the migration")]
 pub struct StopRow {
     pub id: i32,
     pub deed_id: i32,

@@ -1,4 +1,4 @@
-//! The family of a lot, read from the record: back to its sources, forward to all that came of it.
+//! The family of a lot, read from the record: back to its sources, forward to all lots made from it.
 //!
 //! The walks recurse on keys alone, with `UNION`: each lot is met once, and a cycle cannot hang them.
 //! `CROSS JOIN` keeps SQLite to the order written, from what was reached to its rows: left to itself
@@ -20,7 +20,10 @@ use std::collections::HashMap;
 
 /// A lot on the way forward, with where its weight went.
 #[derive(Debug, Clone, QueryableByName, PartialEq)]
-#[allow(missing_docs, reason = "the columns of lots, told of in the migration")]
+#[allow(
+    missing_docs,
+    reason = "the columns of lots, described in the migration"
+)]
 pub struct Reached {
     #[diesel(sql_type = Integer)]
     pub id: i32,
@@ -72,7 +75,7 @@ impl Reached {
         code.map_err(|_| Error::bad_row("lots", self.id, "malformed code"))
     }
 
-    /// What it was born with, and where that went.
+    /// How much was in it at first, and where that went.
     pub fn went(&self) -> Went {
         let grams = Grams::from_milligrams;
         Went {
@@ -104,7 +107,7 @@ struct OnwardRow {
     animal_mg: i64,
 }
 
-/// All that came of some lots.
+/// All lots made from some lots.
 #[derive(Debug)]
 pub struct Forward {
     /// The lots, oldest first; the starting lots are among them.
@@ -178,7 +181,7 @@ fn onward(conn: &mut Conn, used: &[&Reached]) -> Result<Vec<Onward>> {
 }
 
 #[derive(Debug, QueryableByName)]
-struct UseRow {
+struct ForwardUseRow {
     #[diesel(sql_type = Integer)]
     child_id: i32,
     #[diesel(sql_type = Integer)]
@@ -202,7 +205,8 @@ pub fn back(conn: &mut Conn, lot: i32) -> Result<Ancestry> {
                SELECT up.id AS child_id, used.deed_id, used.lot_id, used.mg, parent.origin
                FROM up CROSS JOIN pack_events used CROSS JOIN lots parent
                WHERE used.deed_id = up.deed_id AND used.account = 'used' AND parent.id = used.lot_id";
-    let rows: Vec<UseRow> = on_each!(conn, c => sql_query(sql).bind::<Integer, _>(lot).load(c)?);
+    let rows: Vec<ForwardUseRow> =
+        on_each!(conn, c => sql_query(sql).bind::<Integer, _>(lot).load(c)?);
     let mut ancestry = Ancestry::default();
     // A step that made several of the lots comes back once for each of them.
     let mut told_by: HashMap<DeedId, i32> = HashMap::new();

@@ -25,7 +25,7 @@ pub struct Hanging {
     pub uses_of_births: Vec<i32>,
     /// The packs it touched, each with its lot and its events in order, voided ones left out.
     pub touched: Vec<(LotRow, PackRow, Vec<PackEventRow>)>,
-    /// The lot whose source it told, if it is a receipt or a correction.
+    /// The lot whose source it recorded, if it is a receipt or a correction.
     pub source_of: Option<i32>,
     /// Corrections of the same lot that came after it, newest first.
     pub later_corrections: Vec<i32>,

@@ -6,7 +6,7 @@ use std::io::Write;
 
 use flate2::Compression;
 use flate2::write::ZlibEncoder;
-use labels::{CodeKind, Length, Line, Placed, PlacedLabel, Weight};
+use labels::{CodeKind, Length, Placed, PlacedLabel, PlacedLine, Weight};
 use pdf_writer::types::{CidFontType, FontFlags, SystemInfo, UnicodeCmap};
 use pdf_writer::{Content, Filter, Finish, Name, Pdf, Rect, Ref, Str};
 use printpdf::ParsedFont;
@@ -116,7 +116,14 @@ fn content(label: &PlacedLabel, faces: &[FloorFace; 2], used: &mut [Used; 2]) ->
     content.finish().into_vec()
 }
 
-fn text(c: &mut Content, height: Length, line: &Line, face: &FloorFace, used: &mut Used, i: usize) {
+fn text(
+    c: &mut Content,
+    height: Length,
+    line: &PlacedLine,
+    face: &FloorFace,
+    used: &mut Used,
+    i: usize,
+) {
     let glyphs = line
         .text
         .chars()

@@ -10,7 +10,7 @@ pub(crate) struct Bars {
     pub kind: CodeKind,
     /// What a scanner sends for it.
     pub payload: String,
-    /// Bars and gaps as ones and noughts, without the white border.
+    /// Bars and gaps as ones and zeros, without the white border.
     pub modules: Vec<u8>,
     /// White left and right of the bars, in modules.
     pub quiet: (i64, i64),

@@ -89,7 +89,7 @@ pub(crate) struct Glyph {
 
 /// How far a text reaches above and below its baseline.
 #[derive(Debug, Clone, Copy, Default)]
-pub(crate) struct Reach {
+pub(crate) struct TextReach {
     pub above: i64,
     pub below: i64,
 }
@@ -189,9 +189,9 @@ impl Face {
             .sum()
     }
 
-    pub(crate) fn reach(&self, text: &str) -> Reach {
+    pub(crate) fn reach(&self, text: &str) -> TextReach {
         let glyphs = text.chars().filter_map(|c| self.glyph(c));
-        glyphs.fold(Reach::default(), |reach, glyph| Reach {
+        glyphs.fold(TextReach::default(), |reach, glyph| TextReach {
             above: reach.above.max(glyph.top),
             below: reach.below.max(-glyph.bottom),
         })

@@ -58,7 +58,7 @@ pub use layout::lay_out;
 pub use length::{Area, Dpi, Length};
 pub use pdf::{PdfError, pdf};
 pub use picture::PictureName;
-pub use placed::{Code, Line, Picture, Placed, PlacedLabel};
+pub use placed::{Code, Picture, Placed, PlacedLabel, PlacedLine};
 pub use png::png;
 pub use purpose::Purpose;
 pub use pwg::{Colours, pwg};

@@ -69,7 +69,7 @@ pub(crate) fn symbol(payload: &[u8], level: EcLevel) -> QrResult<(usize, Vec<Col
     let mut canvas = Canvas::new(version, level);
     canvas.draw_all_functional_patterns();
     canvas.draw_data(&data, &correction);
-    match Grid::read(&canvas, version) {
+    match ModuleGrid::read(&canvas, version) {
         Some(grid) => canvas.apply_mask(PATTERNS[grid.best(level)]),
         None => canvas = canvas.apply_best_mask(),
     }
@@ -80,16 +80,16 @@ pub(crate) fn symbol(payload: &[u8], level: EcLevel) -> QrResult<(usize, Vec<Col
 }
 
 /// The modules before masking, the leftmost in the lowest bit.
-struct Grid {
+struct ModuleGrid {
     width: usize,
     dark: Vec<u128>,
     /// Which of them a mask may turn over.
     open: Vec<u128>,
 }
 
-impl Grid {
+impl ModuleGrid {
     /// `None` for a code of more modules than a word has bits; no label has room for one.
-    fn read(canvas: &Canvas, version: Version) -> Option<Grid> {
+    fn read(canvas: &Canvas, version: Version) -> Option<ModuleGrid> {
         let width = version.width();
         let in_word = u32::from(width.unsigned_abs()) <= u128::BITS;
         in_word.then(|| {
@@ -98,7 +98,7 @@ impl Grid {
                 (0..width).fold(0, |row, x| row | (bit(x) << x))
             };
             let rows = |holds| (0..width).map(|y| row(y, holds)).collect();
-            Grid {
+            ModuleGrid {
                 width: usize::from(width.unsigned_abs()),
                 dark: rows(Module::is_dark),
                 open: rows(|module| !matches!(module, Module::Masked(_))),

@@ -17,7 +17,7 @@ use thiserror::Error;
 
 use crate::face::Weight;
 use crate::length::{Area, Length};
-use crate::placed::{Code, Line, Placed, PlacedLabel};
+use crate::placed::{Code, Placed, PlacedLabel, PlacedLine};
 use crate::refusal::CodeKind;
 
 /// Why no PDF was made.
@@ -115,7 +115,7 @@ fn identify(mut bytes: Vec<u8>) -> Result<Vec<u8>, PdfError> {
     Ok(bytes)
 }
 
-/// FNV-1a: a public-domain checksum; it guards nothing, it only tells contents apart.
+/// FNV-1a: a public-domain checksum; it guards nothing, it only distinguishes contents.
 fn checksum(values: impl Iterator<Item = u64>) -> u64 {
     values.fold(0xcbf2_9ce4_8422_2325, |sum, value| {
         (sum ^ value).wrapping_mul(0x100_0000_01b3)
@@ -213,7 +213,7 @@ fn page(label: &PlacedLabel, names: &BTreeMap<Weight, FontId>) -> PdfPage {
     )
 }
 
-fn text(ops: &mut Vec<Op>, height: Length, line: &Line, font: FontId) {
+fn text(ops: &mut Vec<Op>, height: Length, line: &PlacedLine, font: FontId) {
     let pos = Point {
         x: Pt(line.x.to_pt()),
         y: Pt((height - line.baseline).to_pt()),

@@ -27,7 +27,7 @@ pub struct PlacedLabel {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Placed {
     /// One line of text.
-    Text(Line),
+    Text(PlacedLine),
     /// A code.
     Code(Code),
     /// A filled bar: a rule, or one side of a box.
@@ -38,7 +38,7 @@ pub enum Placed {
 
 /// One line of text.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Line {
+pub struct PlacedLine {
     /// Which text it belongs to.
     pub field: Field,
     /// Left end.
@@ -55,7 +55,7 @@ pub struct Line {
     pub text: String,
 }
 
-impl Line {
+impl PlacedLine {
     /// The box its ink lies in.
     pub fn bounds(&self) -> Area {
         let face = self.weight.face();
@@ -123,7 +123,7 @@ impl PlacedLabel {
     }
 
     /// The lines of text, in drawing order.
-    pub fn lines(&self) -> impl Iterator<Item = &Line> {
+    pub fn lines(&self) -> impl Iterator<Item = &PlacedLine> {
         self.items.iter().filter_map(|item| match item {
             Placed::Text(line) => Some(line),
             Placed::Code(_) | Placed::Rule(_) | Placed::Picture(_) => None,
@@ -155,7 +155,7 @@ impl PlacedLabel {
             // Writing to a string cannot fail.
             let _ = match item {
                 Placed::Text(line) => {
-                    let Line {
+                    let PlacedLine {
                         field,
                         x,
                         baseline,

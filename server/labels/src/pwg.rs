@@ -78,11 +78,11 @@ pub fn pwg(labels: &[PlacedLabel], colours: Colours) -> Vec<u8> {
     stream
 }
 
-/// A page's header. What is not set here is nought, which the standard reads as "the default".
+/// A page's header. What is not set here is zero, which the standard reads as "the default".
 fn header(label: &PlacedLabel, bitmap: &Bitmap, colours: Colours, pages: usize) -> [u8; HEADER] {
     let count = |number: usize| u32::try_from(number).unwrap_or(u32::MAX);
     let (width, height) = (count(bitmap.width()), count(bitmap.height()));
-    let mut header = Header([0; HEADER]);
+    let mut header = PageHeader([0; HEADER]);
     header.text(0, "PwgRaster");
     // HWResolution, both ways.
     header.numbers(276, &[bitmap.per_inch(), bitmap.per_inch()]);
@@ -105,16 +105,16 @@ fn header(label: &PlacedLabel, bitmap: &Bitmap, colours: Colours, pages: usize) 
     header.0
 }
 
-struct Header([u8; HEADER]);
+struct PageHeader([u8; HEADER]);
 
-impl Header {
+impl PageHeader {
     fn numbers(&mut self, at: usize, numbers: &[u32]) {
         for (place, number) in self.0[at..].chunks_exact_mut(4).zip(numbers) {
             place.copy_from_slice(&number.to_be_bytes());
         }
     }
 
-    /// At most 63 letters: a nought ends them.
+    /// At most 63 letters: a zero byte ends them.
     fn text(&mut self, at: usize, text: &str) {
         let place = self.0[at..at + 63].iter_mut();
         place

@@ -4,7 +4,7 @@ use zeno::{Mask, Placement, Transform};
 
 use crate::length::{Area, Length};
 use crate::outline::outline;
-use crate::placed::{Line, Placed, PlacedLabel};
+use crate::placed::{Placed, PlacedLabel, PlacedLine};
 
 /// How the edges of letters are drawn. Codes and rules are black and white in either.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -28,7 +28,7 @@ pub struct Bitmap {
     ink: Vec<u8>,
 }
 
-/// Draws a label at its printer's dots, each drawn as `scale` by `scale` pixels (nought counts as
+/// Draws a label at its printer's dots, each drawn as `scale` by `scale` pixels (zero counts as
 /// one). A dot that the page's edge cuts through is left out.
 pub fn raster(label: &PlacedLabel, scale: u8, edges: Edges) -> Bitmap {
     let scale = u32::from(scale.max(1));
@@ -76,7 +76,7 @@ impl Bitmap {
 
     /// The rows from the top; each pixel is its ink, from 0, white, to 255, black.
     pub fn rows(&self) -> impl Iterator<Item = &[u8]> {
-        // A page without width has no pixels, hence no rows.
+        // A page without width has no pixels, so it has no rows.
         self.ink.chunks(self.width.max(1))
     }
 
@@ -120,7 +120,7 @@ impl Bitmap {
 
     /// Draws a line of text by the advances it was measured with. The baseline goes to the nearest
     /// pixel edge: letters stand on whole dots, and one height always gives as many dots.
-    fn write(&mut self, line: &Line) {
+    fn write(&mut self, line: &PlacedLine) {
         let face = line.weight.face();
         let to_pixels = self.per_inch as f32 / 25_400.0;
         let per_unit = line.size.um() as f32 / face.per_em() as f32 * to_pixels;
@@ -202,7 +202,7 @@ pub(crate) mod tests {
     fn line(x: f64, baseline: f64, height: f64, text: &str) -> Placed {
         let weight = Weight::Regular;
         let size = weight.face().size_for(Length::mm(height), Measure::XHeight);
-        Placed::Text(Line {
+        Placed::Text(PlacedLine {
             field: Field::Name,
             x: Length::mm(x),
             baseline: Length::mm(baseline),

@@ -141,7 +141,7 @@ impl Sheet {
                 skip,
             });
         }
-        let grid = Grid {
+        let grid = SheetGrid {
             // In the middle of the paper, so that both sides can be cut.
             left: (self.width - (w + self.between) * columns + self.between) / 2,
             top: self.margin,
@@ -159,7 +159,7 @@ impl Sheet {
         Ok(sheets)
     }
 
-    fn page(&self, grid: &Grid, labels: &[PlacedLabel], first: usize) -> PlacedLabel {
+    fn page(&self, grid: &SheetGrid, labels: &[PlacedLabel], first: usize) -> PlacedLabel {
         let dpi = labels.first().map_or(Dpi::D300, |label| label.dpi);
         let mut items = Vec::new();
         for (nth, label) in (first..).zip(labels) {
@@ -181,14 +181,14 @@ impl Sheet {
 }
 
 /// Where the labels of a sheet stand.
-struct Grid {
+struct SheetGrid {
     left: Length,
     top: Length,
     pitch: (Length, Length),
     counts: (i64, i64),
 }
 
-impl Grid {
+impl SheetGrid {
     /// The lines to cut along, in the middle between two labels and at the outer edges.
     fn cuts(&self, sheet: &Sheet) -> Vec<Area> {
         let half = sheet.between / 2;

@@ -234,7 +234,7 @@ fn set_words(
         let wide = column.wide(baseline - above - frame, baseline + below + frame) - frame * 2;
         let count = text.fitting(rest, size, wide);
         if count == 0 {
-            let (word, needed) = first.told(size);
+            let (word, needed) = first.with_width(size);
             return Err(Refusal::TooWide {
                 field: text.style.field,
                 text: word,

@@ -6,10 +6,10 @@ use domain::gs1::GS;
 
 use crate::face::{FAMILY, Weight};
 use crate::length::{Area, Length};
-use crate::placed::{Line, Placed, PlacedLabel};
+use crate::placed::{Placed, PlacedLabel, PlacedLine};
 
 /// Draws a label. Text stays text, in the family [`FAMILY`]; each code is one path.
-/// Every line is told its width, so that a screen without the font still shows the layout.
+/// Every line is given its width, so that a screen without the font still shows the layout.
 pub fn svg(label: &PlacedLabel) -> String {
     let (w, h) = (Mm(label.width), Mm(label.height));
     let mut out = format!(
@@ -42,9 +42,9 @@ pub fn svg(label: &PlacedLabel) -> String {
     out
 }
 
-// Writing to a string cannot fail, hence the ignored results below.
+// Writing to a string cannot fail, so the results below are ignored.
 
-fn text(out: &mut String, line: &Line) {
+fn text(out: &mut String, line: &PlacedLine) {
     let weight = match line.weight {
         Weight::Regular => 400,
         Weight::Bold => 700,

@@ -3,7 +3,7 @@
 use crate::face::{Face, Weight};
 use crate::facts::{Facts, Field, Readiness};
 use crate::length::{Area, Length};
-use crate::placed::{Line, Placed};
+use crate::placed::{Placed, PlacedLine};
 use crate::refusal::Refusal;
 use crate::template::{Boxed, TextStyle};
 
@@ -192,14 +192,14 @@ impl<'a> Text<'a> {
     }
 
     /// The words as lines of one weight each, one after the other.
-    fn runs(&self, words: &[Word], x: Length, baseline: Length, size: Length) -> Vec<Line> {
+    fn runs(&self, words: &[Word], x: Length, baseline: Length, size: Length) -> Vec<PlacedLine> {
         let mut lines = Vec::new();
         let mut at = 0;
         for run in words.chunk_by(|a, b| a.weight == b.weight) {
             let face = run[0].weight.face();
             let text = joined(run);
             let units = face.units(&text);
-            lines.push(Line {
+            lines.push(PlacedLine {
                 field: self.style.field,
                 x: x + face.scale(at, size),
                 baseline,
@@ -265,7 +265,7 @@ fn joined(words: &[Word]) -> String {
 
 impl Word {
     /// The word itself and its width at a size.
-    pub fn told(&self, size: Length) -> (String, Length) {
+    pub fn with_width(&self, size: Length) -> (String, Length) {
         (
             self.text.clone(),
             self.weight.face().scale(self.units, size),

@@ -31,7 +31,7 @@ impl Mm {
         }
     }
 
-    /// A place or gap, which may be nought.
+    /// A place or gap, which may be zero.
     fn place(self, what: &'static str) -> Result<Length, Fault> {
         if self.0 == 0.0 {
             Ok(Length::ZERO)

@@ -1,7 +1,7 @@
 //! Labels that still wait are wanted no more.
 
 use super::says::PrintDeedSays;
-use super::{Done, Header, perform};
+use super::{DeedHeader, Done, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::read::prints as read;
@@ -21,7 +21,7 @@ pub fn take(app: &Caller<'_>, asked: &CancellationAsked) -> Result<Done> {
     if numbers.is_empty() || numbers.len() > super::print::MOST {
         return Err(Error::cannot_be("prints", PrintDeedSays::NameWaiting));
     }
-    let header = Header {
+    let header = DeedHeader {
         id: asked.id,
         kind: DeedKind::CancelPrint,
         at: asked.at,

@@ -43,7 +43,7 @@ impl Carton {
         })
     }
 
-    /// The product and the key of its version: as told, else the one that has the carton's number.
+    /// The product and the key of its version: as the caller gave it, else the one that has the carton's number.
     ///
     /// # Errors
     /// 422 where nobody says, or the number is on no product or on several.
@@ -83,7 +83,7 @@ impl Carton {
         }
     }
 
-    /// What the lot weighs: as told, else as the carton says.
+    /// What the lot weighs: as the caller gave it, else as the carton says.
     ///
     /// # Errors
     /// 422 where neither says it.
@@ -92,7 +92,7 @@ impl Carton {
         grams.ok_or_else(|| Error::cannot_be("grams", ReceiveDeedSays::NoWeight))
     }
 
-    /// What was told, filled up by what the carton says; the two must not contradict.
+    /// What the caller gave, completed by what the carton says; the two must not contradict.
     ///
     /// # Errors
     /// 422 naming the field where they do.

@@ -1,7 +1,7 @@
 //! A bench or a machine is cleaned: what is between two clean-downs shares contact.
 
 use super::says::DeedSays;
-use super::{Done, Header, perform};
+use super::{DeedHeader, Done, perform};
 use crate::app::damaged;
 use crate::caller::Caller;
 use crate::error::{Error, Result};
@@ -17,7 +17,7 @@ use store::entries;
 /// # Errors
 /// 422 where the place is not one that food touches.
 pub fn take(app: &Caller<'_>, asked: &CleanDownAsked) -> Result<Done> {
-    let header = Header {
+    let header = DeedHeader {
         id: asked.id,
         kind: DeedKind::CleanDown,
         at: asked.at,

@@ -4,7 +4,7 @@ use super::facts::{Facts, clash};
 use super::perform::known_deed;
 use super::receive::{farm, known_farm_and_abattoir, known_supplier, settle};
 use super::says::CorrectDeedSays;
-use super::{Done, Header, perform};
+use super::{DeedHeader, Done, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::wire::Line;
@@ -15,7 +15,7 @@ use domain::origin::{AnimalId, Origin};
 use domain::plan::Plan;
 use domain::words::DeedKind;
 use store::deeds::DeedRow;
-use store::sources::{Known, SourceRow};
+use store::sources::{NewSource, SourceRow};
 use store::{animals, lots, origins, sources};
 
 /// Records a correction.
@@ -26,7 +26,7 @@ pub fn take(app: &Caller<'_>, asked: &CorrectionAsked) -> Result<Done> {
     if asked.why.0.is_empty() {
         return Err(Error::cannot_be("why", CorrectDeedSays::HowKnown));
     }
-    let header = Header {
+    let header = DeedHeader {
         id: asked.id,
         kind: DeedKind::Correct,
         at: asked.at,
@@ -109,7 +109,7 @@ fn animal(
             return Err(clash("animal.side", detail));
         }
     }
-    sources::insert(facts.tx, lot, facts.deed, &Known::Animal(row.id, side))?;
+    sources::insert(facts.tx, lot, facts.deed, &NewSource::Animal(row.id, side))?;
     Ok(origins::set(facts.tx, lot, Origin::One(AnimalId(row.id)))?)
 }
 
@@ -136,6 +136,6 @@ fn bought(
         facts.tx,
         lot,
         facts.deed,
-        &Known::Bought(&corrected),
+        &NewSource::Bought(&corrected),
     )?)
 }

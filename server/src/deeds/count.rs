@@ -1,21 +1,21 @@
 //! Packs are counted: the difference to the book is unexplained, and stays so.
 
 use super::says::DeedSays;
-use super::{Done, Header, perform};
+use super::{DeedHeader, Done, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::wire::Weight;
 use crate::wire::asked::CountAsked;
-use domain::deed::count::{self, Found};
+use domain::deed::count::{self, CountedPack};
 use domain::words::{Account, DeedKind};
-use store::packs::Wanted;
+use store::packs::PackChoice;
 
 /// Records a count.
 ///
 /// # Errors
 /// Whatever the contract refuses of a count.
 pub fn take(app: &Caller<'_>, asked: &CountAsked) -> Result<Done> {
-    let header = Header {
+    let header = DeedHeader {
         id: asked.id,
         kind: DeedKind::Count,
         at: asked.at,
@@ -27,11 +27,11 @@ pub fn take(app: &Caller<'_>, asked: &CountAsked) -> Result<Done> {
     let mut found = Vec::with_capacity(asked.packs.len());
     for (nth, pack) in asked.packs.iter().enumerate() {
         match (pack.grams, pack.missing) {
-            (Some(grams), None | Some(false)) => found.push(Found {
+            (Some(grams), None | Some(false)) => found.push(CountedPack {
                 pack: pack.pack,
                 grams: Some(grams.0),
             }),
-            (None, Some(true)) => found.push(Found {
+            (None, Some(true)) => found.push(CountedPack {
                 pack: pack.pack,
                 grams: None,
             }),
@@ -49,7 +49,7 @@ pub fn take(app: &Caller<'_>, asked: &CountAsked) -> Result<Done> {
             .iter()
             .map(|found| i32::try_from(found.pack).unwrap_or(-1))
             .collect();
-        let lot = facts.lot(&named.code, Wanted::Numbers(numbers))?;
+        let lot = facts.lot(&named.code, PackChoice::Numbers(numbers))?;
         let plan = count::plan(&lot, &found, &facts.moment, facts.kitchen.zone)?;
         let mut done = facts.record(asked.id.0.to_string(), DeedKind::Count, &plan)?;
         let unexplained = plan

@@ -6,7 +6,7 @@ use super::happened::broken;
 use super::says::CureDeedSays;
 use crate::error::{Error, Result};
 use crate::lists::List;
-use crate::read::Reading;
+use crate::read::LoadedFamily;
 use crate::wire::asked::StepAsked;
 use crate::wire::cures::decimal;
 use crate::wire::lists::PlaceEntry;
@@ -29,7 +29,7 @@ use store::family::Extent;
 use store::measurements::Measurement;
 
 /// A cure that was looked at.
-pub struct Looked {
+pub struct CureCheck {
     /// What it means.
     pub assessed: Assessed,
     /// In a sentence.
@@ -51,7 +51,7 @@ pub fn look(
     choices: &[Choice],
     products: &[Arc<Product>],
     as_it_happened: bool,
-) -> Result<Option<Looked>> {
+) -> Result<Option<CureCheck>> {
     if !lots.iter().any(|lot| lot.product.curing_salt.is_some()) {
         return Ok(None);
     }
@@ -91,7 +91,7 @@ pub fn look(
         stop = Some(broken(facts, "inputs", of, says, &found, as_it_happened)?);
     }
     let says = said(&cure, &assessed);
-    Ok(Some(Looked {
+    Ok(Some(CureCheck {
         assessed,
         says,
         stop,
@@ -132,7 +132,7 @@ fn cured_as(asked: &StepAsked, kind: StepKind, products: &[Arc<Product>]) -> Res
 
 fn add(facts: &mut Facts<'_, '_>, cure: &mut Cure, lot: &Lot, grams: Grams) -> Result<()> {
     if lot.product.curing_salt.is_some() {
-        let salt = Reading::load(facts.app, facts.tx.conn, &[lot.id.0], Extent::ALONE)?;
+        let salt = LoadedFamily::load(facts.app, facts.tx.conn, &[lot.id.0], Extent::ALONE)?;
         let strength = salt.family.get(lot.id).map(strength);
         cure.salts
             .push((strength.unwrap_or(Strength::unknown()), grams));
@@ -199,7 +199,7 @@ fn said(cure: &Cure, assessed: &Assessed) -> Says {
     .into()
 }
 
-impl Looked {
+impl CureCheck {
     /// Adds what was found to the plan: a warning for the one who did it, a reason for each lot.
     pub fn tell(&self, plan: &mut Plan) {
         let mut chain = vec![Because {

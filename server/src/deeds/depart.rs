@@ -1,7 +1,7 @@
 //! Packs leave: sold, served, discarded, shipped, returned to the supplier.
 
 use super::facts::{choice, wanted};
-use super::{Done, Header, happened, perform};
+use super::{DeedHeader, Done, happened, perform};
 use crate::caller::Caller;
 use crate::error::Result;
 use crate::wire::asked::DepartureAsked;
@@ -15,7 +15,7 @@ use domain::words::DeedKind;
 pub fn take(app: &Caller<'_>, asked: &DepartureAsked) -> Result<Done> {
     let kind = DeedKind::parse(asked.kind.0.as_str())
         .expect("every departure is a deed of the same spelling");
-    let header = Header {
+    let header = DeedHeader {
         id: asked.id,
         kind,
         at: asked.at,
@@ -24,7 +24,7 @@ pub fn take(app: &Caller<'_>, asked: &DepartureAsked) -> Result<Done> {
         place: None,
         note: asked.note.as_ref().or(asked.why.as_ref()),
     };
-    let happened = happened::told(asked.as_it_happened, header.note)?;
+    let happened = happened::as_it_happened(asked.as_it_happened, header.note)?;
     perform(app, header, asked, |facts| {
         let named = facts.named(&asked.lot.0, "lot")?;
         let choice = choice(&named, asked.pack, asked.packs.as_deref(), asked.grams, "")?;

@@ -2,7 +2,7 @@
 
 use super::facts::{choice, wanted};
 use super::says::DeedSays;
-use super::{Done, Header, perform};
+use super::{DeedHeader, Done, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::wire::stops::DispositionAsked;
@@ -22,7 +22,7 @@ pub fn take(app: &Caller<'_>, asked: &DispositionAsked) -> Result<Done> {
     if asked.what.0 == Disposal::PutRight && asked.document.is_none() {
         return Err(Error::cannot_be("document", DeedSays::WhatPutRight));
     }
-    let header = Header {
+    let header = DeedHeader {
         id: asked.id,
         kind: DeedKind::Dispose,
         at: asked.at,

@@ -27,7 +27,7 @@ use std::collections::BTreeSet;
 use std::sync::Arc;
 use store::Tx;
 use store::lots::{self, LotRow};
-use store::packs::{self, PackRow, Wanted};
+use store::packs::{self, PackChoice, PackRow};
 use words::Speech;
 
 /// A deed in its transaction: what it may look at and write with.
@@ -115,18 +115,18 @@ pub fn choice(
 }
 
 /// The packs that a choice can touch.
-pub fn wanted(choice: &Choice) -> Wanted {
+pub fn wanted(choice: &Choice) -> PackChoice {
     match choice {
         Choice::One {
             pack: Some(number), ..
-        } => Wanted::Numbers(vec![i32::try_from(*number).unwrap_or(-1)]),
-        Choice::Whole(numbers) => Wanted::Numbers(
+        } => PackChoice::Numbers(vec![i32::try_from(*number).unwrap_or(-1)]),
+        Choice::Whole(numbers) => PackChoice::Numbers(
             numbers
                 .iter()
                 .map(|number| i32::try_from(*number).unwrap_or(-1))
                 .collect(),
         ),
-        Choice::One { pack: None, .. } | Choice::All => Wanted::OnHand,
+        Choice::One { pack: None, .. } | Choice::All => PackChoice::OnHand,
     }
 }
 
@@ -148,7 +148,7 @@ impl<'a> Facts<'a, '_> {
     ///
     /// # Errors
     /// 404 for a code never given out.
-    pub fn lots(&mut self, wanted: &[(LotCode, Wanted, String)]) -> Result<Vec<Lot>> {
+    pub fn lots(&mut self, wanted: &[(LotCode, PackChoice, String)]) -> Result<Vec<Lot>> {
         let codes: Vec<&str> = wanted.iter().map(|(code, _, _)| code.as_str()).collect();
         let rows = lots::lock(self.tx, &codes)?;
         let mut each = Vec::with_capacity(wanted.len());
@@ -157,7 +157,7 @@ impl<'a> Facts<'a, '_> {
             let row = row.ok_or_else(|| Refusal::never_issued(field, code))?;
             each.push((row, whole(row, wanted)));
         }
-        let asked: Vec<(i32, Wanted)> = each
+        let asked: Vec<(i32, PackChoice)> = each
             .iter()
             .map(|(row, wanted)| (row.id, wanted.clone()))
             .collect();
@@ -178,7 +178,7 @@ impl<'a> Facts<'a, '_> {
     ///
     /// # Errors
     /// 404 for a code never given out.
-    pub fn lot(&mut self, code: &LotCode, wanted: Wanted) -> Result<Lot> {
+    pub fn lot(&mut self, code: &LotCode, wanted: PackChoice) -> Result<Lot> {
         let mut lots = self.lots(&[(code.clone(), wanted, "lot".into())])?;
         Ok(lots.remove(0))
     }
@@ -214,7 +214,7 @@ impl<'a> Facts<'a, '_> {
         allergens
     }
 
-    /// Writes a plan down, and tells what was made, or else what was touched.
+    /// Writes a plan down, and returns what was made, or else what was touched.
     ///
     /// # Errors
     /// The database is away or full.

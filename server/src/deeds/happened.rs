@@ -11,11 +11,11 @@ use domain::says::Says;
 use domain::stop::{Cause, NewStop, StopSays};
 use domain::words::Topic;
 
-/// Is a deed told as it happened?
+/// Is a deed recorded as it happened, although a limit was broken?
 ///
 /// # Errors
 /// 422 where it is, and nothing says what happened.
-pub fn told(as_it_happened: Option<bool>, note: Option<&Note>) -> Result<bool> {
+pub fn as_it_happened(as_it_happened: Option<bool>, note: Option<&Note>) -> Result<bool> {
     let told = as_it_happened.unwrap_or(false);
     if told && note.is_none_or(|note| note.0.is_empty()) {
         return Err(Error::cannot_be("note", DeedSays::WhatHappened));
@@ -23,7 +23,7 @@ pub fn told(as_it_happened: Option<bool>, note: Option<&Note>) -> Result<bool> {
     Ok(told)
 }
 
-/// A limit that was broken: the stop that comes of it where it is told as it happened.
+/// A limit that was broken: the stop that follows where the deed is recorded as it happened.
 ///
 /// # Errors
 /// 422 `limit` with the numbers and the rows, where it is not.

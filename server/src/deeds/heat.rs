@@ -8,7 +8,7 @@ use crate::wire::asked::StepAsked;
 use crate::wire::cures::decimal;
 use chrono::TimeDelta;
 use domain::dates::Because;
-use domain::heat::{self, Answer, Cook, Cooled, Food, Judgement, Log, Reading, Standard};
+use domain::heat::{self, Answer, Cook, Cooled, CoreReading, Food, Judgement, Log, Standard};
 use domain::lot::{LotId, PackId};
 use domain::measure::Temperature;
 use domain::plan::{Plan, Reason};
@@ -28,7 +28,7 @@ const COOLING_PLAN: &str = "cooked";
 
 /// What the times and temperatures of a step show.
 #[derive(Default)]
-pub struct Looked {
+pub struct HeatCheck {
     because: Vec<Because>,
     warnings: Vec<Says>,
     stops: Vec<NewStop>,
@@ -46,9 +46,9 @@ pub fn look(
     kind: StepKind,
     products: &[Arc<Product>],
     as_it_happened: bool,
-) -> Result<Looked> {
+) -> Result<HeatCheck> {
     let log = log(facts, asked)?;
-    let mut looked = Looked::default();
+    let mut looked = HeatCheck::default();
     if matches!(kind, StepKind::Cook | StepKind::Smoke)
         && let Some(food) = products.iter().find_map(|product| product.cooked_as)
     {
@@ -89,7 +89,7 @@ fn log(facts: &Facts<'_, '_>, asked: &StepAsked) -> Result<Option<Log>> {
     let Some(readings) = asked.log.as_ref().filter(|readings| !readings.is_empty()) else {
         return Ok(None);
     };
-    let readings = readings.iter().map(|reading| Reading {
+    let readings = readings.iter().map(|reading| CoreReading {
         at: reading.at.0.to_utc(),
         core: Temperature::celsius(decimal(reading.celsius)),
     });
@@ -136,7 +136,7 @@ fn field_of(told: Option<&str>) -> &'static str {
     }
 }
 
-impl Looked {
+impl HeatCheck {
     fn tell(
         &mut self,
         facts: &Facts<'_, '_>,

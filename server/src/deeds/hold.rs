@@ -2,7 +2,7 @@
 
 use super::facts::Facts;
 use super::says::DeedSays;
-use super::{Done, Header, perform};
+use super::{DeedHeader, Done, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::wire::stops::{HeldAsked, HoldAsked};
@@ -10,7 +10,7 @@ use domain::deed::hold;
 use domain::lot::Lot;
 use domain::plan::Plan;
 use domain::words::DeedKind;
-use store::packs::Wanted;
+use store::packs::PackChoice;
 
 /// Holds lots.
 ///
@@ -53,7 +53,7 @@ fn take(
     if asked.lots.is_empty() {
         return Err(Error::cannot_be("lots", DeedSays::NothingHeld));
     }
-    let header = Header {
+    let header = DeedHeader {
         id: asked.id,
         kind,
         at: asked.at,
@@ -68,10 +68,10 @@ fn take(
             let field = format!("lots[{nth}].lot");
             let named = facts.named(&of.lot.0, &field)?;
             let wanted = match &of.packs {
-                None => Wanted::OnHand,
+                None => PackChoice::OnHand,
                 Some(packs) => {
                     let number = |pack: &u32| i32::try_from(*pack).unwrap_or(-1);
-                    Wanted::Numbers(packs.iter().map(number).collect())
+                    PackChoice::Numbers(packs.iter().map(number).collect())
                 }
             };
             sought.push((named.code, wanted, field));

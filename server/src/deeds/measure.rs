@@ -2,7 +2,7 @@
 
 use super::facts::{Facts, clash};
 use super::says::MeasureSays;
-use super::{Done, Header, perform};
+use super::{DeedHeader, Done, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::wire::asked::{ReadingAsked, ReadingsAsked, Salometer, SalometerScale};
@@ -16,7 +16,7 @@ use domain::plan::Plan;
 use domain::says::Says;
 use domain::words::{DeedKind, Quantity};
 use store::measurements::{self, Measurement};
-use store::packs::Wanted;
+use store::packs::PackChoice;
 
 /// Readings, checked.
 pub struct Readings(Vec<Measurement>);
@@ -156,7 +156,7 @@ fn brine(facts: &Facts<'_, '_>, salometer: Option<&Salometer>) -> Result<Vec<Say
 /// # Errors
 /// Whatever the contract refuses of a reading.
 pub fn take(app: &Caller<'_>, asked: &ReadingAsked) -> Result<Done> {
-    let header = Header {
+    let header = DeedHeader {
         id: asked.id,
         kind: DeedKind::Measure,
         at: asked.at,
@@ -196,7 +196,7 @@ pub fn take(app: &Caller<'_>, asked: &ReadingAsked) -> Result<Done> {
             return Ok(done);
         };
         let named = facts.named(&text.0, "lot")?;
-        let lot = facts.lot(&named.code, Wanted::OnHand)?;
+        let lot = facts.lot(&named.code, PackChoice::OnHand)?;
         draw::not_voided(&lot, "lot")?;
         facts
             .moment

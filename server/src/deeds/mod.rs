@@ -28,4 +28,4 @@ pub mod take_back;
 pub mod trichinae;
 pub mod void;
 
-pub use perform::{Answer, Done, Header, perform};
+pub use perform::{DeedAnswer, DeedHeader, Done, perform};

@@ -19,7 +19,7 @@ use words::Speech;
 
 /// What every deed says of itself.
 #[derive(Debug, Clone, Copy)]
-pub struct Header<'a> {
+pub struct DeedHeader<'a> {
     /// The id that the device made.
     pub id: Id,
     /// What it is.
@@ -37,14 +37,14 @@ pub struct Header<'a> {
 }
 
 /// What a deed answers.
-pub trait Answer: Serialize {
+pub trait DeedAnswer: Serialize {
     /// Notes that it was entered later than it happened.
     fn entered_late(&mut self, late: bool);
     /// Tells the caller what there is to look at.
     fn tell(&mut self, speech: &Speech);
 }
 
-impl Answer for DeedDone {
+impl DeedAnswer for DeedDone {
     fn entered_late(&mut self, late: bool) {
         self.late = late;
     }
@@ -73,9 +73,9 @@ pub struct Done {
 /// # Errors
 /// Whatever `act` refuses; 409 where the id was used for something else; 503 where the clock is
 /// wrong or the database away. Nothing is kept then.
-pub fn perform<A: Answer>(
+pub fn perform<A: DeedAnswer>(
     app: &Caller<'_>,
-    header: Header<'_>,
+    header: DeedHeader<'_>,
     asked: &impl Serialize,
     act: impl Fn(&mut Facts<'_, '_>) -> Result<A>,
 ) -> Result<Done> {

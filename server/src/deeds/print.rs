@@ -3,7 +3,7 @@
 use super::facts::Facts;
 use super::perform::known_deed;
 use super::says::PrintDeedSays;
-use super::{Done, Header, perform};
+use super::{DeedHeader, Done, perform};
 use crate::app::{App, damaged};
 use crate::caller::Caller;
 use crate::error::{Error, Problem, Result};
@@ -15,7 +15,7 @@ use crate::printing::client::{Client, Failure};
 use crate::printing::kept::apart;
 use crate::printing::{before, reprint, words};
 use crate::problems::TitleSays;
-use crate::read::Reading;
+use crate::read::LoadedFamily;
 use crate::read::prints as read;
 use crate::wire::lists::PrinterEntry;
 use crate::wire::prints::{PrintAsked, PrintsDone};
@@ -51,7 +51,7 @@ pub fn take(app: &Caller<'_>, asked: &PrintAsked) -> Result<Done> {
     {
         return Err(Error::cannot_be("again.why", PrintDeedSays::WhyAgain));
     }
-    let header = Header {
+    let header = DeedHeader {
         id: asked.id,
         kind: DeedKind::Print,
         at: asked.at,
@@ -108,13 +108,13 @@ pub fn take(app: &Caller<'_>, asked: &PrintAsked) -> Result<Done> {
 pub const MOST: usize = 400;
 
 /// The printer as its list entry has it, and as it answered just now.
-struct Looked {
+struct PrinterCheck {
     name: String,
     templates: Vec<String>,
     answer: std::result::Result<Capabilities, Failure>,
 }
 
-fn look(app: &App, code: &str) -> Result<Looked> {
+fn look(app: &App, code: &str) -> Result<PrinterCheck> {
     let row = app
         .store
         .look(|conn| read::printer(conn, code, "printer"))?;
@@ -122,7 +122,7 @@ fn look(app: &App, code: &str) -> Result<Looked> {
     let address = PrinterAddress::parse(&entry.address.0)
         .map_err(|says| Error::cannot_be("printer", says))?;
     let templates = entry.templates.unwrap_or_default();
-    Ok(Looked {
+    Ok(PrinterCheck {
         name: entry.name.0,
         templates: templates.into_iter().map(|template| template.0).collect(),
         answer: Client::new(&address).capabilities(),
@@ -150,14 +150,18 @@ fn wanted_lots(facts: &mut Facts<'_, '_>, asked: &PrintAsked) -> Result<Vec<LotR
 
 /// Makes rows of what is asked.
 struct Press<'a> {
-    looked: &'a Looked,
+    looked: &'a PrinterCheck,
     printer: entries::EntryRow,
     dpi: u16,
     warnings: Vec<Says>,
 }
 
 impl<'a> Press<'a> {
-    fn open(facts: &mut Facts<'_, '_>, asked: &PrintAsked, looked: &'a Looked) -> Result<Self> {
+    fn open(
+        facts: &mut Facts<'_, '_>,
+        asked: &PrintAsked,
+        looked: &'a PrinterCheck,
+    ) -> Result<Self> {
         let printer = entries::get(facts.tx.conn, List::Printers.as_str(), &asked.printer.0)?;
         let printer = printer
             .ok_or_else(|| crate::lists::entry::no_such_entry(List::Printers, &asked.printer.0))?;
@@ -238,7 +242,8 @@ impl<'a> Press<'a> {
             window: None,
         };
         let mut labels = {
-            let reading = Reading::load(facts.app, facts.tx.conn, &[lot.id], Extent::ANCESTORS)?;
+            let reading =
+                LoadedFamily::load(facts.app, facts.tx.conn, &[lot.id], Extent::ANCESTORS)?;
             label_facts::prepare(facts.app, &reading, LotId(lot.id), &wanted)?
         };
         let mut earlier_ones = counted(prints::of_lot(facts.tx.conn, lot.id)?)?;
@@ -251,7 +256,7 @@ impl<'a> Press<'a> {
         let packs = packs::of_lot(
             facts.tx.conn,
             lot.id,
-            &packs::Wanted::Numbers(numbers.collect()),
+            &packs::PackChoice::Numbers(numbers.collect()),
         )?;
         let packs: BTreeMap<u32, PackRow> = packs
             .into_iter()

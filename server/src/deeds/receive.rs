@@ -5,7 +5,7 @@ use super::facts::{Facts, packing};
 use super::measure::{self, Readings};
 use super::says::ReceiveDeedSays;
 use super::step::codes;
-use super::{Done, Header, perform};
+use super::{DeedHeader, Done, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::lists::List;
@@ -25,7 +25,7 @@ use domain::series::{animal_stem, letter_key};
 use domain::words::{DeedKind, Quantity, Side};
 use store::animals::{self, AnimalRow};
 use store::measurements::Measurement;
-use store::sources::Known;
+use store::sources::NewSource;
 use store::{Tx, entries};
 
 /// Records a receipt.
@@ -33,7 +33,7 @@ use store::{Tx, entries};
 /// # Errors
 /// Whatever the contract refuses of a receipt.
 pub fn take(app: &Caller<'_>, asked: &ReceiptAsked) -> Result<Done> {
-    let header = Header {
+    let header = DeedHeader {
         id: asked.id,
         kind: DeedKind::Receive,
         at: asked.at,
@@ -70,11 +70,14 @@ pub fn take(app: &Caller<'_>, asked: &ReceiptAsked) -> Result<Done> {
             .expect("the lot was just made")
             .id;
         match &told {
-            Told::Animal(animal, side) => {
-                store::sources::insert(facts.tx, lot, facts.deed, &Known::Animal(*animal, *side))?
-            }
-            Told::Bought(bought) => {
-                store::sources::insert(facts.tx, lot, facts.deed, &Known::Bought(bought))?
+            SourceKept::Animal(animal, side) => store::sources::insert(
+                facts.tx,
+                lot,
+                facts.deed,
+                &NewSource::Animal(*animal, *side),
+            )?,
+            SourceKept::Bought(bought) => {
+                store::sources::insert(facts.tx, lot, facts.deed, &NewSource::Bought(bought))?
             }
         }
         measure::keep(facts, &readings, Some(lot))?;
@@ -134,7 +137,7 @@ fn strength(
 }
 
 /// What the record is to keep of where a lot came from.
-enum Told {
+enum SourceKept {
     Animal(i32, Option<Side>),
     Bought(Bought),
 }
@@ -143,7 +146,7 @@ fn source(
     facts: &mut Facts<'_, '_>,
     asked: &ReceiptAsked,
     carton: &Carton,
-) -> Result<(Source, Told)> {
+) -> Result<(Source, SourceKept)> {
     match (&asked.animal, &asked.bought, &asked.barcode) {
         (Some(_), Some(_), _) | (Some(_), _, Some(_)) => {
             Err(Error::cannot_be("bought", ReceiveDeedSays::OneSource))
@@ -159,7 +162,7 @@ fn source(
                 before: animals::sides(facts.tx.conn, row.id)?,
                 numbered: animal.number().is_some(),
             };
-            Ok((source, Told::Animal(row.id, side)))
+            Ok((source, SourceKept::Animal(row.id, side)))
         }
         (None, None, None) => Err(Error::cannot_be("animal", ReceiveDeedSays::WhichSource)),
         (None, bought, _) => {
@@ -176,7 +179,7 @@ fn source(
                 Source::Bought {
                     use_by: bought.use_by,
                 },
-                Told::Bought(bought),
+                SourceKept::Bought(bought),
             ))
         }
     }

@@ -1,11 +1,11 @@
-//! A cured piece is released, or the numbers that are not met are told.
+//! A cured piece is released, or the answer lists the numbers that are not met.
 
 use super::facts::Facts;
 use super::says::DeedSays;
-use super::{Done, Header, perform, trichinae};
+use super::{DeedHeader, Done, perform, trichinae};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
-use crate::read::Reading;
+use crate::read::LoadedFamily;
 use crate::wire::cures::ReleaseAsked;
 use domain::cure_room::{self, Signed};
 use domain::deed::release;
@@ -15,14 +15,14 @@ use domain::plan::Reason;
 use domain::words::{DeedKind, Topic};
 use store::family::Extent;
 use store::lots::LotRow;
-use store::packs::Wanted;
+use store::packs::PackChoice;
 
 /// Records a release.
 ///
 /// # Errors
 /// 409 with every number of the product's rule that is not met.
 pub fn take(app: &Caller<'_>, asked: &ReleaseAsked) -> Result<Done> {
-    let header = Header {
+    let header = DeedHeader {
         id: asked.id,
         kind: DeedKind::Release,
         at: asked.at,
@@ -33,7 +33,7 @@ pub fn take(app: &Caller<'_>, asked: &ReleaseAsked) -> Result<Done> {
     };
     perform(app, header, asked, |facts| {
         let named = facts.named(&asked.lot.0, "lot")?;
-        let lot = facts.lot(&named.code, Wanted::OnHand)?;
+        let lot = facts.lot(&named.code, PackChoice::OnHand)?;
         let (release, row) = judged(facts, asked, &named.code)?;
         let (moment, zone) = (facts.moment, facts.kitchen.zone);
         let mut plan = release::plan(&lot, &release, &asked.by.0, &moment, zone)?;
@@ -52,7 +52,7 @@ fn judged(
 ) -> Result<(cure_room::Release, LotRow)> {
     let row = store::lots::by_code(facts.tx.conn, code)?
         .ok_or_else(|| domain::refusal::Refusal::never_issued("lot", code))?;
-    let reading = Reading::load(facts.app, facts.tx.conn, &[row.id], Extent::ANCESTORS)?;
+    let reading = LoadedFamily::load(facts.app, facts.tx.conn, &[row.id], Extent::ANCESTORS)?;
     let (zone, rules) = (facts.kitchen.zone, &facts.app.law.trade.cure_room);
     let found = piece(&reading.family, LotId(row.id), zone, rules);
     let mut piece = found.ok_or_else(|| {

@@ -1,7 +1,7 @@
 //! Packs go elsewhere, or are frozen or thawed.
 
 use super::facts::{choice, place, wanted};
-use super::{Done, Header, happened, perform};
+use super::{DeedHeader, Done, happened, perform};
 use crate::caller::Caller;
 use crate::error::Result;
 use crate::wire::asked::MoveAsked;
@@ -15,7 +15,7 @@ use domain::words::DeedKind;
 /// # Errors
 /// Whatever the contract refuses of a move.
 pub fn take(app: &Caller<'_>, asked: &MoveAsked) -> Result<Done> {
-    let header = Header {
+    let header = DeedHeader {
         id: asked.id,
         kind: DeedKind::Move,
         at: asked.at,
@@ -24,7 +24,7 @@ pub fn take(app: &Caller<'_>, asked: &MoveAsked) -> Result<Done> {
         place: None,
         note: asked.note.as_ref(),
     };
-    let happened = happened::told(asked.as_it_happened, asked.note.as_ref())?;
+    let happened = happened::as_it_happened(asked.as_it_happened, asked.note.as_ref())?;
     perform(app, header, asked, |facts| {
         let named = facts.named(&asked.lot.0, "lot")?;
         let choice = match (

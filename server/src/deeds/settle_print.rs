@@ -2,7 +2,7 @@
 
 use super::facts::Facts;
 use super::says::PrintDeedSays;
-use super::{Done, Header, perform};
+use super::{DeedHeader, Done, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::read::prints as read;
@@ -23,7 +23,7 @@ pub fn take(app: &Caller<'_>, asked: &SettlementAsked) -> Result<Done> {
     if asked.prints.is_empty() || asked.prints.len() > super::print::MOST {
         return Err(Error::cannot_be("prints", PrintDeedSays::NameSeen));
     }
-    let header = Header {
+    let header = DeedHeader {
         id: asked.id,
         kind: DeedKind::SettlePrint,
         at: asked.at,

@@ -5,7 +5,7 @@ use super::says::StableSays;
 use crate::error::Result;
 use domain::dates::ReadyBecause;
 use domain::lot::Lot;
-use domain::stability::{Readings, Treated, needs_control};
+use domain::stability::{StabilityReadings, Treated, needs_control};
 use domain::words::{Quantity, StepKind};
 use rust_decimal::Decimal;
 use store::measurements;
@@ -34,10 +34,10 @@ pub fn ready(
             let found = read.iter().rev().find(|(_, of, _)| *of == quantity);
             found.map(|(_, _, millionths)| Decimal::new(*millionths, 6).normalize())
         };
-        let readings = Readings {
+        let readings = StabilityReadings {
             ph: last(Quantity::Ph),
             water_activity: last(Quantity::WaterActivity),
-            ..Readings::default()
+            ..StabilityReadings::default()
         };
         if readings.ph.is_none() && readings.water_activity.is_none() {
             return Ok(None);

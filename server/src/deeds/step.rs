@@ -3,10 +3,10 @@
 use super::facts::{Facts, choice, packing, place, wanted};
 use super::measure::{self, Readings};
 use super::says::StepKindSays;
-use super::{Done, Header, approval, cure, happened, heat, perform, stable};
+use super::{DeedHeader, Done, approval, cure, happened, heat, perform, stable};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
-use crate::read::Reading;
+use crate::read::LoadedFamily;
 use crate::wire::answers::DeedDone;
 use crate::wire::asked::StepAsked;
 use crate::wire::{Line, Weight};
@@ -29,7 +29,7 @@ use std::collections::hash_map::Entry;
 use std::collections::{BTreeSet, HashMap};
 use std::sync::Arc;
 use store::family::{Ancestors, Extent};
-use store::packs::Wanted;
+use store::packs::PackChoice;
 
 /// Records a step.
 ///
@@ -37,7 +37,7 @@ use store::packs::Wanted;
 /// Whatever the contract refuses of a step.
 pub fn take(app: &Caller<'_>, asked: &StepAsked) -> Result<Done> {
     let kind = kind(&asked.kind)?;
-    let header = Header {
+    let header = DeedHeader {
         id: asked.id,
         kind: kind.into(),
         at: asked.at,
@@ -47,7 +47,7 @@ pub fn take(app: &Caller<'_>, asked: &StepAsked) -> Result<Done> {
         note: asked.note.as_ref(),
     };
     let readings = Readings::of(asked.readings.as_ref(), "readings.")?;
-    let happened = happened::told(asked.as_it_happened, asked.note.as_ref())?;
+    let happened = happened::as_it_happened(asked.as_it_happened, asked.note.as_ref())?;
     perform(app, header, asked, |facts| {
         let (lots, choices) = inputs(facts, asked)?;
         let outputs = outputs(facts, asked)?;
@@ -133,7 +133,7 @@ fn inputs(facts: &mut Facts<'_, '_>, asked: &StepAsked) -> Result<(Vec<Lot>, Vec
         return Err(Error::cannot_be("inputs", detail));
     }
     let mut choices = Vec::with_capacity(asked.inputs.len());
-    let mut sought: Vec<(LotCode, Wanted, String)> = Vec::with_capacity(asked.inputs.len());
+    let mut sought: Vec<(LotCode, PackChoice, String)> = Vec::with_capacity(asked.inputs.len());
     for (nth, input) in asked.inputs.iter().enumerate() {
         let field = format!("inputs[{nth}].");
         let named = facts.named(&input.lot.0, &format!("{field}lot"))?;
@@ -242,7 +242,7 @@ fn news(
         .iter()
         .flat_map(|(one, other)| [one.0, other.0])
         .collect();
-    let reading = Reading::load(facts.app, facts.tx.conn, &lots, NEAR)?;
+    let reading = LoadedFamily::load(facts.app, facts.tx.conn, &lots, NEAR)?;
     let changed = |pair: &(LotId, LotId)| {
         let (lists, cures) = (&reading.standing.lists, &reading.law.cures);
         let change = changes(&reading.family, *pair, lists, cures);
@@ -253,7 +253,7 @@ fn news(
     Ok(news)
 }
 
-/// A change deeper down was told of when it was made.
+/// A change deeper down was reported when it was made.
 const NEAR: Extent = Extent {
     ancestors: Ancestors::Steps(2),
     ..Extent::ALONE
@@ -272,7 +272,7 @@ fn cut_out(
     if kind != StepKind::BreakDown || carcass.product.cut_style.is_none() {
         return Ok(Vec::new());
     }
-    let reading = Reading::load(facts.app, facts.tx.conn, &[carcass.id.0], CUT)?;
+    let reading = LoadedFamily::load(facts.app, facts.tx.conn, &[carcass.id.0], CUT)?;
     // A side that is cut with pieces the style does not know has nothing to be compared with.
     let Ok((_, lines)) = yields(&reading.family, carcass.id, &facts.app.law.trade.yields) else {
         return Ok(Vec::new());

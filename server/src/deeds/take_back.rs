@@ -2,7 +2,7 @@
 
 use super::facts::{choice, wanted};
 use super::says::DeedSays;
-use super::{Done, Header, perform};
+use super::{DeedHeader, Done, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::wire::asked::TakeBackAsked;
@@ -21,7 +21,7 @@ pub fn take(app: &Caller<'_>, asked: &TakeBackAsked) -> Result<Done> {
     if asked.why.0.is_empty() {
         return Err(Error::cannot_be("why", DeedSays::WhyBack));
     }
-    let header = Header {
+    let header = DeedHeader {
         id: asked.id,
         kind: DeedKind::TakeBack,
         at: asked.at,

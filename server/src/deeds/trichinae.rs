@@ -1,4 +1,4 @@
-//! Pork that is eaten without cooking: what speaks for it, told at its release.
+//! Pork that is eaten without cooking: the treatment or paper that makes it safe, given at its release.
 
 use super::facts::Facts;
 use super::says::TrichinaeDeedSays;
@@ -13,7 +13,7 @@ use domain::dates::Because;
 use domain::heat::Answer;
 use domain::lot::Lot;
 use domain::measure::Temperature;
-use domain::trichinae::{self, Freezing, Heating, Length, Measured, Proof, Treatment, Way};
+use domain::trichinae::{self, Freezing, Heating, Length, MeasuredAt, Proof, Treatment, Way};
 use domain::words::Species;
 use std::collections::BTreeSet;
 use store::entries;
@@ -23,7 +23,7 @@ use store::lots::LotRow;
 /// cooked before it is eaten.
 ///
 /// # Errors
-/// 422 where nothing does, or the treatment told is not enough: with what is missing.
+/// 422 where nothing does, or the treatment given is not enough: with what is missing.
 pub fn proof(
     facts: &mut Facts<'_, '_>,
     asked: Option<&TrichinaeAsked>,
@@ -34,7 +34,7 @@ pub fn proof(
         return Ok(Vec::new());
     }
     let told = match asked {
-        Some(asked) => told(asked)?,
+        Some(asked) => proofs(asked)?,
         None if lot.product.raw => vec![Proof::NormallyCooked],
         None => certified(facts, row)?,
     };
@@ -87,13 +87,13 @@ fn certified(facts: &mut Facts<'_, '_>, row: &LotRow) -> Result<Vec<Proof>> {
     Ok(proofs)
 }
 
-fn told(asked: &TrichinaeAsked) -> Result<Vec<Proof>> {
+fn proofs(asked: &TrichinaeAsked) -> Result<Vec<Proof>> {
     let mut proofs = Vec::new();
     if let Some(frozen) = &asked.frozen {
         proofs.push(Proof::Treated(Treatment::Frozen(Freezing {
             measured: match frozen.in_the_meat.unwrap_or(false) {
-                true => Measured::Centre,
-                false => Measured::Room,
+                true => MeasuredAt::Centre,
+                false => MeasuredAt::Room,
             },
             at: Temperature::celsius(decimal(frozen.celsius)),
             held: TimeDelta::minutes(i64::from(frozen.hours) * 60),

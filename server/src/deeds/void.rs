@@ -2,7 +2,7 @@
 
 use super::perform::known_deed;
 use super::says::DeedSays;
-use super::{Done, Header, perform};
+use super::{DeedHeader, Done, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::wire::asked::{Id, VoidAsked};
@@ -29,7 +29,7 @@ pub fn take(app: &Caller<'_>, step: Id, asked: &VoidAsked) -> Result<Done> {
     if asked.why.0.is_empty() {
         return Err(Error::cannot_be("why", DeedSays::WhyVoid));
     }
-    let header = Header {
+    let header = DeedHeader {
         id: asked.id,
         kind: DeedKind::Void,
         at: asked.at,

@@ -23,7 +23,7 @@ mod writer;
 use crate::app::App;
 use crate::error::{Error, Problem, Result};
 use crate::problems::TitleSays;
-use crate::read::Reading;
+use crate::read::LoadedFamily;
 use actix_web::http::StatusCode;
 use chrono::NaiveDate;
 use domain::lot::{Lot, LotId};
@@ -76,7 +76,7 @@ pub struct Prepared {
 /// As [`prepare`].
 pub fn of_lot(
     app: &App,
-    reading: &Reading<'_>,
+    reading: &LoadedFamily<'_>,
     lot: LotId,
     wanted: &Wanted,
 ) -> Result<Vec<PlacedLabel>> {
@@ -92,7 +92,7 @@ pub fn of_lot(
 /// statement is not lawful, and for a lot that was voided.
 pub fn prepare(
     app: &App,
-    reading: &Reading<'_>,
+    reading: &LoadedFamily<'_>,
     lot: LotId,
     wanted: &Wanted,
 ) -> Result<Vec<Prepared>> {

@@ -3,7 +3,7 @@
 use super::kitchen::allergens;
 use super::phrases::LabelWords;
 use super::writer::{Said, Writer};
-use domain::family::{Source, SourceAnimal};
+use domain::family::{KnownSource, SourceAnimal};
 use domain::says::Arg;
 use domain::words::Quantity;
 use labels::Field;
@@ -42,7 +42,7 @@ fn received(writer: &Writer<'_>) -> String {
     }
 }
 
-fn animal_of(writer: &Writer<'_>, animal: &SourceAnimal, source: &Source, said: &mut Said) {
+fn animal_of(writer: &Writer<'_>, animal: &SourceAnimal, source: &KnownSource, said: &mut Said) {
     let first = &writer.first;
     said.say(Field::From, writer.lists().farm(&animal.farm));
     let day = animal.killed_on;
@@ -60,7 +60,7 @@ fn animal_of(writer: &Writer<'_>, animal: &SourceAnimal, source: &Source, said: 
     said.say(Field::Carcass, parts.join(" · "));
 }
 
-fn bought(writer: &Writer<'_>, source: &Source, said: &mut Said) {
+fn bought(writer: &Writer<'_>, source: &KnownSource, said: &mut Said) {
     if let Some(supplier) = &source.supplier {
         said.say(Field::From, writer.lists().supplier(supplier));
     }

@@ -5,10 +5,10 @@ use super::{codes, curing, kitchen, mark, receiving, retail};
 use crate::app::App;
 use crate::error::Result;
 use crate::lists::kitchen::Kitchen;
-use crate::read::Reading;
+use crate::read::LoadedFamily;
 use chrono::{NaiveDate, NaiveDateTime};
 use domain::cure_room::Piece;
-use domain::family::{Lists, LotView, Source, SourceAnimal, frozen, piece};
+use domain::family::{KnownSource, Lists, LotView, SourceAnimal, frozen, piece};
 use domain::law::Law;
 use domain::lot::{Lot, LotId, Pack};
 use domain::origin::Origin;
@@ -23,7 +23,7 @@ const THIS_SEASON: i64 = 180;
 /// Turns a lot into what its labels say.
 pub struct Writer<'a> {
     pub app: &'a App,
-    pub reading: &'a Reading<'a>,
+    pub reading: &'a LoadedFamily<'a>,
     /// The lot as it is told.
     pub view: LotView<'a>,
     pub lot: &'a Lot,
@@ -54,7 +54,7 @@ impl Said {
 impl<'a> Writer<'a> {
     /// A writer for one lot of a family that was loaded with its ancestors; none where it is not in
     /// it.
-    pub fn new(app: &'a App, reading: &'a Reading<'a>, lot: LotId) -> Option<Writer<'a>> {
+    pub fn new(app: &'a App, reading: &'a LoadedFamily<'a>, lot: LotId) -> Option<Writer<'a>> {
         let kitchen = reading.kitchen();
         let languages = kitchen.languages();
         let view = reading.view(lot)?;
@@ -82,7 +82,7 @@ impl<'a> Writer<'a> {
     }
 
     /// Where it was received from, if it was.
-    pub fn source(&self) -> Option<&'a Source> {
+    pub fn source(&self) -> Option<&'a KnownSource> {
         self.view.of.source.as_ref()
     }
 

@@ -10,7 +10,7 @@ use domain::says::Says;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use store::Tx;
-use store::entries::{self, Body, EntryRow};
+use store::entries::{self, EntryBody, EntryRow};
 
 /// A list.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -92,7 +92,7 @@ impl List {
     }
 }
 
-/// What a list's entries must tell of themselves.
+/// What the entries of each list must provide.
 pub trait Entry: Serialize + DeserializeOwned {
     /// Which list they are in.
     const LIST: List;
@@ -120,7 +120,7 @@ pub trait Entry: Serialize + DeserializeOwned {
 
 /// Whether an entry was added or was there.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Outcome {
+pub enum EntryOutcome {
     /// It is new, or has a new version.
     Written,
     /// It was there, just so.
@@ -131,12 +131,12 @@ pub enum Outcome {
 ///
 /// # Errors
 /// 409 where another entry has that code; 422 where it cannot be.
-pub fn add<E: Entry>(app: &App, entry: &E) -> Result<(Outcome, i32)> {
+pub fn add<E: Entry>(app: &App, entry: &E) -> Result<(EntryOutcome, i32)> {
     let text = canonical(entry);
     app.store.write(|tx| {
         lock(tx)?;
         match entries::get(tx.conn, E::LIST.as_str(), entry.code())? {
-            Some(known) if known.body == text => Ok((Outcome::Same, known.number)),
+            Some(known) if known.body == text => Ok((EntryOutcome::Same, known.number)),
             Some(_) => {
                 let detail = ListSays::Otherwise {
                     code: entry.code().to_owned(),
@@ -148,13 +148,13 @@ pub fn add<E: Entry>(app: &App, entry: &E) -> Result<(Outcome, i32)> {
                 entry.check(tx)?;
                 entry.settle(tx)?;
                 let search = entry.search().to_lowercase();
-                let body = Body {
+                let body = EntryBody {
                     text: &text,
                     search: &search,
                     at: app.now().naive_utc(),
                 };
                 entries::insert(tx, E::LIST.as_str(), entry.code(), body)?;
-                Ok((Outcome::Written, 1))
+                Ok((EntryOutcome::Written, 1))
             }
         }
     })
@@ -186,7 +186,7 @@ pub fn change<E: Entry>(app: &App, code: &str, entry: &E, version: i32) -> Resul
         entries::replace(
             tx,
             &known,
-            Body {
+            EntryBody {
                 text: &text,
                 search: &search,
                 at: app.now().naive_utc(),

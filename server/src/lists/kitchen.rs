@@ -14,7 +14,7 @@ use chrono_tz::Tz;
 use domain::code::HouseCode;
 use domain::words::{HeatUnits, MassUnits, Profile};
 use store::Tx;
-use store::entries::{self, Body};
+use store::entries::{self, EntryBody};
 use words::{Heat, Mass};
 
 /// The kitchen, ready for use.
@@ -150,7 +150,7 @@ pub fn put(app: &App, entry: &KitchenEntry, version: Option<i32>) -> Result<i32>
         lock(tx)?;
         let known = entries::get(tx.conn, "kitchen", "kitchen")?;
         let search = entry.name.0.to_lowercase();
-        let body = Body {
+        let body = EntryBody {
             text: &text,
             search: &search,
             at: app.now().naive_utc(),

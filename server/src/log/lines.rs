@@ -15,7 +15,7 @@ const AT_ONCE: usize = 64 << 10;
 /// How long the end of the program waits for the last lines.
 const FAREWELL: Duration = Duration::from_secs(1);
 
-enum Letter {
+enum LogLetter {
     Line(Vec<u8>),
     /// The last one; whoever sent it wants to know when it is out.
     End,
@@ -24,18 +24,18 @@ enum Letter {
 /// Where lines are handed in.
 #[derive(Clone)]
 pub struct Lines {
-    letters: SyncSender<Letter>,
+    letters: SyncSender<LogLetter>,
     lost: Arc<AtomicU64>,
 }
 
 /// Keeps the log going; when it is dropped, what waits is written.
-pub struct Kept {
-    letters: SyncSender<Letter>,
+pub struct LogGuard {
+    letters: SyncSender<LogLetter>,
     ended: Receiver<()>,
 }
 
 /// Opens the way to standard error.
-pub fn open() -> io::Result<(Lines, Kept)> {
+pub fn open() -> io::Result<(Lines, LogGuard)> {
     let (letters, waiting) = sync_channel(WAITING);
     let (tell, ended) = sync_channel(1);
     let lost = Arc::new(AtomicU64::new(0));
@@ -44,7 +44,7 @@ pub fn open() -> io::Result<(Lines, Kept)> {
         write(&waiting, &missed, &mut io::stderr());
         let _ = tell.send(());
     })?;
-    let kept = Kept {
+    let kept = LogGuard {
         letters: letters.clone(),
         ended,
     };
@@ -52,15 +52,15 @@ pub fn open() -> io::Result<(Lines, Kept)> {
 }
 
 /// Writes what comes until the end. A log that nobody can read any more is no reason to stop.
-fn write(waiting: &Receiver<Letter>, lost: &AtomicU64, out: &mut impl Write) {
+fn write(waiting: &Receiver<LogLetter>, lost: &AtomicU64, out: &mut impl Write) {
     let mut text = Vec::new();
     let mut more = true;
     while more {
         let mut next = waiting.recv().ok();
         loop {
             match next {
-                Some(Letter::Line(line)) => text.extend(line),
-                Some(Letter::End) => more = false,
+                Some(LogLetter::Line(line)) => text.extend(line),
+                Some(LogLetter::End) => more = false,
                 // Nothing waits; or nobody is left to send anything.
                 None => break,
             }
@@ -82,7 +82,11 @@ fn write(waiting: &Receiver<Letter>, lost: &AtomicU64, out: &mut impl Write) {
 impl Write for Lines {
     /// A whole line, which is how they come.
     fn write(&mut self, line: &[u8]) -> io::Result<usize> {
-        if self.letters.try_send(Letter::Line(line.to_vec())).is_err() {
+        if self
+            .letters
+            .try_send(LogLetter::Line(line.to_vec()))
+            .is_err()
+        {
             self.lost.fetch_add(1, Ordering::Relaxed);
         }
         Ok(line.len())
@@ -101,9 +105,9 @@ impl MakeWriter<'_> for Lines {
     }
 }
 
-impl Drop for Kept {
+impl Drop for LogGuard {
     fn drop(&mut self) {
-        if self.letters.try_send(Letter::End).is_ok() {
+        if self.letters.try_send(LogLetter::End).is_ok() {
             let _: Result<(), RecvTimeoutError> = self.ended.recv_timeout(FAREWELL);
         }
     }

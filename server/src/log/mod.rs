@@ -2,7 +2,7 @@
 
 mod lines;
 
-pub use lines::Kept;
+pub use lines::LogGuard;
 
 use crate::error::Problem;
 use crate::world::Stopwatch;
@@ -18,7 +18,7 @@ use tracing_subscriber::layer::SubscriberExt;
 use tracing_subscriber::util::SubscriberInitExt;
 use uuid::Uuid;
 
-/// How much is told.
+/// How much is logged.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, clap::ValueEnum, serde::Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum Level {
@@ -38,7 +38,7 @@ pub enum Level {
 ///
 /// # Errors
 /// In words: there is one already, or no thread for it.
-pub fn start(level: Level) -> Result<Kept, String> {
+pub fn start(level: Level) -> Result<LogGuard, String> {
     let (ours, others) = match level {
         Level::Off => (LevelFilter::OFF, LevelFilter::OFF),
         Level::Error => (LevelFilter::ERROR, LevelFilter::ERROR),
@@ -66,7 +66,7 @@ pub fn start(level: Level) -> Result<Kept, String> {
 
 /// What an answer says of a deed, for the log.
 #[derive(Debug, Clone, Copy)]
-pub struct Deed {
+pub struct LoggedDeed {
     /// Its id.
     pub id: Uuid,
     /// What it is.
@@ -102,7 +102,7 @@ pub async fn each(
     let (method, path) = (response.request().method(), response.request().path());
     let status = response.status().as_u16();
     let extensions = response.response().extensions();
-    let deed = extensions.get::<Deed>();
+    let deed = extensions.get::<LoggedDeed>();
     match extensions.get::<Refused>() {
         // The field is quoted: parts of it may be the caller's.
         Some(Refused { slug, field }) => {

@@ -7,7 +7,7 @@ use crate::caller::Asking;
 use crate::read::cure_room;
 use actix_web::HttpResponse;
 use askama::Template;
-use domain::cure_room::Stage;
+use domain::cure_room::PieceStage;
 use domain::family::{PieceView, Relative};
 use domain::measure::Percent;
 use rust_decimal::Decimal;
@@ -92,13 +92,13 @@ fn card(words: &Words, of: &Relative, view: &PieceView) -> Card {
 }
 
 /// The key of a stage.
-fn stage(stage: Stage) -> &'static str {
+fn stage(stage: PieceStage) -> &'static str {
     match stage {
-        Stage::InSalt => "page-cure-room-in-salt",
-        Stage::Equalising => "page-cure-room-equalising",
-        Stage::Smoking => "page-cure-room-smoking",
-        Stage::Hanging => "page-cure-room-hanging",
-        Stage::Released => "page-cure-room-released",
+        PieceStage::InSalt => "page-cure-room-in-salt",
+        PieceStage::Equalising => "page-cure-room-equalising",
+        PieceStage::Smoking => "page-cure-room-smoking",
+        PieceStage::Hanging => "page-cure-room-hanging",
+        PieceStage::Released => "page-cure-room-released",
     }
 }
 

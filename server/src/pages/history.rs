@@ -71,7 +71,7 @@ pub struct Reading {
 /// A lot's readings, the oldest first; amounts of money in a currency.
 pub fn readings(view: &LotView<'_>, names: &Names, currency: &str) -> Vec<Reading> {
     let words = Words::of(names);
-    let told = |reading: &family::Reading| {
+    let told = |reading: &family::LotReading| {
         let (key, value) = quantity(&words, reading.quantity, reading.millionths, currency);
         Reading {
             at: words.minute(reading.at, names.zone()),

@@ -52,7 +52,7 @@ pub async fn page(asking: Asking) -> HttpResponse {
                     more: found.len() - MOST,
                 }),
             });
-            let line = |one: due::Due| Line {
+            let line = |one: due::DuePacks| Line {
                 past: one.last_day < today,
                 stands: words.standing(one.last_day, today).unwrap_or_default(),
                 last_day: words.day(one.last_day),

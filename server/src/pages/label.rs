@@ -6,7 +6,7 @@ use crate::blocking::blocking;
 use crate::caller::Asking;
 use crate::error::Result;
 use crate::label_facts::{self, Wanted};
-use crate::read::Reading;
+use crate::read::LoadedFamily;
 use crate::routes::query;
 use actix_web::{HttpRequest, HttpResponse, web};
 use domain::lot::LotId;
@@ -46,7 +46,7 @@ async fn asked(request: &HttpRequest, asking: Asking, code: web::Path<String>) -
     blocking(move || {
         let app = asking.caller();
         app.store.read(|conn| {
-            let (reading, lot) = Reading::of_code(&app, conn, &code, Extent::ANCESTORS)?;
+            let (reading, lot) = LoadedFamily::of_code(&app, conn, &code, Extent::ANCESTORS)?;
             draw(&app, &reading, lot, asked.pack, asked.template)
         })
     })
@@ -59,7 +59,7 @@ async fn asked(request: &HttpRequest, asking: Asking, code: web::Path<String>) -
 /// 422 for a pack or a template that is not there; 409 where a text does not fit.
 pub fn draw(
     app: &App,
-    reading: &Reading<'_>,
+    reading: &LoadedFamily<'_>,
     lot: LotId,
     pack: Option<u32>,
     template: Option<String>,

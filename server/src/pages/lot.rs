@@ -11,7 +11,7 @@ use crate::blocking::blocking;
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::label_facts::MOST;
-use crate::read::Reading;
+use crate::read::LoadedFamily;
 use crate::read::names::Names;
 use actix_web::{HttpResponse, web};
 use askama::Template;
@@ -85,12 +85,12 @@ pub async fn page(asking: Asking, code: web::Path<String>) -> HttpResponse {
 }
 
 fn read(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<LotPage> {
-    let (reading, id) = Reading::of_code(app.app(), conn, code, EXTENT)?;
+    let (reading, id) = LoadedFamily::of_code(app.app(), conn, code, EXTENT)?;
     let kitchen = reading.kitchen();
     let today = day_of(app.now(), kitchen.zone);
     let names = Names::of(reading.standing.clone(), app.speech(kitchen));
     let words = Words::of(&names);
-    let view = reading.told(id)?;
+    let view = reading.lot_view(id)?;
     let lot = &view.of.lot;
     let (product, went) = (&lot.product, &view.of.went);
     let origins = origins(&reading.family, id);

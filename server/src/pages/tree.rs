@@ -4,7 +4,7 @@ use super::drawing::{self, Card, Side};
 use super::says::PageSays;
 use super::spoken::Words;
 use crate::ids::shown_id;
-use crate::read::Reading;
+use crate::read::LoadedFamily;
 use crate::read::names::Names;
 use domain::family::{AnimalShare, Family, Origins, Relative};
 use domain::grams::Grams;
@@ -24,7 +24,7 @@ pub struct Pictures {
 }
 
 /// Draws what went in, the lot, and what was made from it; for a carcass, its animal.
-pub fn draw(reading: &Reading<'_>, lot: LotId, origins: &Origins, names: &Names) -> Pictures {
+pub fn draw(reading: &LoadedFamily<'_>, lot: LotId, origins: &Origins, names: &Names) -> Pictures {
     let family = &reading.family;
     let words = Words::of(names);
     let mut uses: Vec<(LotId, Grams)> = Vec::new();

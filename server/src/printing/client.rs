@@ -4,7 +4,7 @@
 use super::address::PrinterAddress;
 use super::capabilities::Capabilities;
 use super::format::Format;
-use super::job::Job;
+use super::job::PrinterJob;
 use super::values::first_number;
 use ipp::prelude::*;
 use std::io::Cursor;
@@ -165,7 +165,7 @@ impl<'a> Client<'a> {
     ///
     /// # Errors
     /// It knows no such job, or does not answer.
-    pub fn job(&self, id: i32) -> Answered<Job> {
+    pub fn job(&self, id: i32) -> Answered<PrinterJob> {
         let asked = vec![
             (
                 DelimiterTag::OperationAttributes,
@@ -173,13 +173,13 @@ impl<'a> Client<'a> {
             ),
             (
                 DelimiterTag::OperationAttributes,
-                keywords("requested-attributes", &Job::ASKED)?,
+                keywords("requested-attributes", &PrinterJob::ASKED)?,
             ),
         ];
         let answer = self.ask(Operation::GetJobAttributes, asked, None)?;
         let group = answer.attributes().first_of(DelimiterTag::JobAttributes);
         group
-            .and_then(Job::read)
+            .and_then(PrinterJob::read)
             .ok_or_else(|| Failure::Lost("it tells no state of the label".into()))
     }
 
@@ -187,7 +187,7 @@ impl<'a> Client<'a> {
     ///
     /// # Errors
     /// It makes no such list, or does not answer.
-    pub fn jobs(&self) -> Answered<Vec<Job>> {
+    pub fn jobs(&self) -> Answered<Vec<PrinterJob>> {
         let mut jobs = Vec::new();
         for which in ["not-completed", "completed"] {
             let asked = vec![
@@ -197,12 +197,12 @@ impl<'a> Client<'a> {
                 ),
                 (
                     DelimiterTag::OperationAttributes,
-                    keywords("requested-attributes", &Job::ASKED)?,
+                    keywords("requested-attributes", &PrinterJob::ASKED)?,
                 ),
             ];
             let answer = self.ask(Operation::GetJobs, asked, None)?;
             let groups = answer.attributes().groups_of(DelimiterTag::JobAttributes);
-            jobs.extend(groups.filter_map(Job::read));
+            jobs.extend(groups.filter_map(PrinterJob::read));
         }
         Ok(jobs)
     }

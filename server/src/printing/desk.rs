@@ -179,7 +179,7 @@ impl<'a> Desk<'a> {
             .write(|tx| Ok(print_runs::change(tx, run, &next, says, at)?))
     }
 
-    /// Something is wrong: it is told on the page, and tried again later.
+    /// Something is wrong: it is shown on the page, and tried again later.
     fn wrong(&mut self, trouble: Says) -> Result<Then> {
         self.tell(Some(trouble))?;
         Ok(Then::Wait)

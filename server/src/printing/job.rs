@@ -1,4 +1,4 @@
-//! A job as the printer tells of it.
+//! A job as the printer describes it.
 
 use super::values::{first_number, texts};
 use domain::print::JobState;
@@ -6,16 +6,16 @@ use ipp::prelude::IppAttributeGroup;
 
 /// A job at the printer.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Job {
+pub struct PrinterJob {
     /// The printer's number of it.
     pub id: i32,
-    /// Its name, if the printer tells.
+    /// Its name, if the printer says so.
     pub name: Option<String>,
     /// `job-state` as it is numbered: 3 to 9.
     pub state: i32,
-    /// How many labels came out, if the printer tells.
+    /// How many labels came out, if the printer says so.
     pub out: Option<u32>,
-    /// How many documents it holds, if the printer tells.
+    /// How many documents it holds, if the printer says so.
     pub documents: Option<i32>,
     /// When it was made, in seconds of the printer's up-time.
     pub created: Option<i32>,
@@ -23,7 +23,7 @@ pub struct Job {
     pub message: Option<String>,
 }
 
-impl Job {
+impl PrinterJob {
     /// What to ask for.
     pub const ASKED: [&'static str; 9] = [
         "job-id",
@@ -38,13 +38,13 @@ impl Job {
     ];
 
     /// Reads the printer's answer; nothing where it names no job or no state.
-    pub fn read(group: &IppAttributeGroup) -> Option<Job> {
+    pub fn read(group: &IppAttributeGroup) -> Option<PrinterJob> {
         let out = ["job-impressions-completed", "job-media-sheets-completed"]
             .iter()
             .filter_map(|name| first_number(group, name))
             .max();
         let text = |name: &str| texts(group, name).into_iter().find(|text| !text.is_empty());
-        Some(Job {
+        Some(PrinterJob {
             id: first_number(group, "job-id")?,
             state: first_number(group, "job-state")?,
             name: text("job-name"),

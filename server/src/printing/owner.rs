@@ -5,7 +5,7 @@ use chrono::{DateTime, Utc};
 /// A process that talks to printers.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Owner {
-    /// The running kernel and its space of process numbers; empty where that cannot be told.
+    /// The running kernel and its space of process numbers; empty where that cannot be known.
     kernel: String,
     pid: u32,
     /// When it began, in microseconds: a number may be given to another process.
@@ -28,7 +28,7 @@ impl Owner {
         }
     }
 
-    /// Is the owner so written surely gone? Only of a process under the same kernel can that be told.
+    /// Is the owner so written surely gone? That can only be known of a process under the same kernel.
     pub fn sees_gone(&self, other: &str) -> bool {
         let mut parts = other.rsplitn(3, '/');
         let since = parts.next().and_then(|since| since.parse::<i64>().ok());

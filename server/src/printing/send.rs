@@ -3,7 +3,7 @@
 use super::client::{Failure, No, Ticket};
 use super::desk::{Desk, Round, knows_no_such_job};
 use super::format::{Format, encode};
-use super::job::Job;
+use super::job::PrinterJob;
 use super::kept;
 use super::says::PrintSays;
 use crate::error::Result;
@@ -15,7 +15,7 @@ use store::said::kept as kept_says;
 use store::{deeds, lots, prints};
 
 /// A label ready to go.
-struct Letter {
+struct PrintLetter {
     label: PlacedLabel,
     /// The id of the deed that asked for it.
     deed: String,
@@ -25,7 +25,7 @@ struct Letter {
     voided: Option<Says>,
 }
 
-impl Letter {
+impl PrintLetter {
     /// The label's size in hundredths of a millimetre.
     fn size(&self) -> (i32, i32) {
         let hundredths = |um: i64| i32::try_from((um + 5) / 10).unwrap_or(i32::MAX);
@@ -200,7 +200,12 @@ impl Desk<'_> {
         }
     }
 
-    fn pick_up(&mut self, round: &Round<'_>, run: RunRow, job: &Job) -> Result<Option<RunRow>> {
+    fn pick_up(
+        &mut self,
+        round: &Round<'_>,
+        run: RunRow,
+        job: &PrinterJob,
+    ) -> Result<Option<RunRow>> {
         if job.stands() != JobState::UnderWay {
             return self.ended(round, &run, job);
         }
@@ -235,7 +240,7 @@ impl Desk<'_> {
         }
     }
 
-    fn ended(&self, round: &Round<'_>, run: &RunRow, job: &Job) -> Result<Option<RunRow>> {
+    fn ended(&self, round: &Round<'_>, run: &RunRow, job: &PrinterJob) -> Result<Option<RunRow>> {
         let printer = round.name.to_owned();
         let says = match (job.stands(), job.message.clone()) {
             (JobState::BrokenOff { out: Some(0) }, None) => {
@@ -275,7 +280,7 @@ impl Desk<'_> {
     }
 
     /// What it says that the printer does not list a label.
-    fn absence(&self, round: &Round<'_>, run: &RunRow, jobs: &[Job]) -> Absence {
+    fn absence(&self, round: &Round<'_>, run: &RunRow, jobs: &[PrinterJob]) -> Absence {
         let Some(out_at) = run.out_at else {
             return Absence::ProvesNothing;
         };
@@ -285,7 +290,7 @@ impl Desk<'_> {
         let ran_on = then
             .zip(now)
             .is_some_and(|(then, now)| i64::from(now) + 2 >= i64::from(then) + waited);
-        let from_before = |job: &Job| {
+        let from_before = |job: &PrinterJob| {
             job.created
                 .zip(then)
                 .is_some_and(|(made, then)| made < then)
@@ -293,7 +298,7 @@ impl Desk<'_> {
         absence(waited, ran_on, jobs.iter().any(from_before))
     }
 
-    fn letter(&self, run: &RunRow) -> Result<Letter> {
+    fn letter(&self, run: &RunRow) -> Result<PrintLetter> {
         self.app.store.read(|conn| {
             let print = prints::by_key(conn, run.id)?
                 .ok_or_else(|| store::Error::bad_row("print_runs", run.id, "no such print"))?;
@@ -305,7 +310,7 @@ impl Desk<'_> {
                 Some(lot) => Some(PrintSays::LotVoided { lot: lot.code()? }.into()),
                 None => None,
             };
-            Ok(Letter {
+            Ok(PrintLetter {
                 voided,
                 label: kept::label(conn, &print.row)?,
                 deed: crate::ids::shown_id(&deed.uid),

@@ -34,7 +34,7 @@ pub fn trouble(name: &str, printer: &Capabilities) -> Option<PrinterSays> {
 /// What to say of a printer of a name.
 type OfPrinter = fn(String) -> PrinterSays;
 
-/// Keywords of RFC 8011 5.4.12 and PWG 5100.9, and what we say; the first that fits is told.
+/// Keywords of RFC 8011 5.4.12 and PWG 5100.9, and what we say; the first that fits is shown.
 const TROUBLES: [(&[&str], OfPrinter); 8] = [
     (&["media-jam"], |printer| PrinterSays::Jammed { printer }),
     (

@@ -9,13 +9,13 @@ use domain::code::LotCode;
 use domain::family::AnimalView;
 use serde::Deserialize;
 use std::collections::HashMap;
-use store::animals::{self, Sought};
+use store::animals::{self, AnimalSearch};
 use uuid::Uuid;
 
 /// The query of a search for animals.
 #[derive(Debug, Default, Deserialize)]
 #[serde(deny_unknown_fields)]
-#[allow(missing_docs, reason = "told of in the API's document")]
+#[allow(missing_docs, reason = "described in the API's document")]
 pub struct AnimalsQuery {
     pub farm: Option<String>,
     pub killed_on: Option<String>,
@@ -44,7 +44,7 @@ pub fn list(app: &App, query: &AnimalsQuery) -> Result<Found> {
             .filter(|text| !text.is_empty())
             .map(str::to_owned)
     };
-    let mut sought = Sought {
+    let mut sought = AnimalSearch {
         farm: given(&query.farm).map(|farm| farm.to_uppercase()),
         killed_on: given(&query.killed_on)
             .map(|text| day(&text).map_err(|says| Error::cannot_be("killed_on", says)))

@@ -11,7 +11,7 @@ use store::Conn;
 use store::lots::LotRow;
 use store::packs;
 
-/// A lot in short: the earliest date and the place of what is left of it are told by who knows them.
+/// A lot in short: the earliest date and the place of what is left of it are given by the caller that knows them.
 ///
 /// # Errors
 /// The row is damaged.

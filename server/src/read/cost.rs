@@ -1,6 +1,6 @@
 //! What a lot cost.
 
-use super::Reading;
+use super::LoadedFamily;
 use crate::caller::Caller;
 use crate::error::Result;
 use crate::wire::cures::number;
@@ -20,7 +20,7 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<CostRead> {
         siblings: true,
         ..Extent::ANCESTORS
     };
-    let (reading, lot) = Reading::of_code(app.app(), conn, code, extent)?;
+    let (reading, lot) = LoadedFamily::of_code(app.app(), conn, code, extent)?;
     let speech = app.speech(reading.kitchen());
     let by_value = cost(&reading.family, lot, By::SalesValue)?;
     let by_weight = cost(&reading.family, lot, By::Weight)?;

@@ -8,7 +8,7 @@ use crate::wire::answers::because::finding_read;
 use crate::wire::cure_room::CurePlanRead;
 use crate::wire::cures::{CurePlanAsked, decimal, number};
 use crate::wire::{Number, Weight};
-use domain::cure::{self, Basis, Cure, Dose, Level, Recipe};
+use domain::cure::{self, Basis, Cure, CureLevel, Dose, Recipe};
 use domain::measure::Percent;
 use domain::moment::day_of;
 
@@ -22,7 +22,7 @@ pub fn work_out(app: &Caller<'_>, asked: &CurePlanAsked) -> Result<CurePlanRead>
     let percent = |number: Option<Number>| number.map(|number| Percent::new(decimal(number)));
     let dose = match (asked.dose_percent, asked.target_ppm) {
         (Some(dose), None) => Dose::CuringSalt(Percent::new(decimal(dose))),
-        (None, Some(ppm)) => Dose::Target(Level::ingoing(decimal(ppm), Basis::SodiumNitrite)),
+        (None, Some(ppm)) => Dose::Target(CureLevel::ingoing(decimal(ppm), Basis::SodiumNitrite)),
         _ => {
             return Err(Error::cannot_be("dose_percent", QuerySays::DoseOrTarget));
         }

@@ -1,12 +1,12 @@
 //! The cure room: every piece on hand.
 
-use super::Reading;
+use super::LoadedFamily;
 use crate::app::App;
 use crate::error::Result;
 use domain::family::{PieceView, room};
 use domain::lot::LotId;
 use domain::moment::day_of;
-use store::family::{Extent, Start};
+use store::family::{Extent, WalkStart};
 use store::{Conn, list_lots};
 
 /// The most pieces.
@@ -26,10 +26,10 @@ pub fn hanging(app: &App, conn: &mut Conn) -> Result<Vec<i32>> {
     Ok(list_lots::on_hand_of(conn, &products, MOST)?)
 }
 
-/// The pieces on hand, and the family that they are told from.
+/// The pieces on hand, and the family that they are worked out from.
 pub struct Room<'a> {
     /// The family.
-    pub reading: Reading<'a>,
+    pub reading: LoadedFamily<'a>,
     /// The pieces, the longest in salt first.
     pub pieces: Vec<PieceView>,
 }
@@ -42,8 +42,8 @@ pub fn read<'a>(app: &'a App, conn: &mut Conn) -> Result<Room<'a>> {
     let standing = app.standing(conn)?;
     let today = day_of(app.now(), standing.kitchen.zone);
     let lots = hanging(app, conn)?;
-    let start = Start::Keys(&lots);
-    let reading = Reading::told_by(app, conn, standing.clone(), start, Extent::ANCESTORS)?;
+    let start = WalkStart::Keys(&lots);
+    let reading = LoadedFamily::load_with(app, conn, standing.clone(), start, Extent::ANCESTORS)?;
     let rules = &app.law.trade.cure_room;
     let pieces = room(
         &reading.family,

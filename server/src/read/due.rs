@@ -6,14 +6,14 @@ use crate::error::Result;
 use chrono::{Days, NaiveDate};
 use domain::grams::Grams;
 use std::collections::{BTreeMap, BTreeSet};
-use store::list_lots::{self, Sought};
+use store::list_lots::{self, LotSearch};
 use store::{Conn, packs};
 
 /// The most lots looked at.
 pub const MOST: i64 = 200;
 
 /// Packs of one lot with the same last day.
-pub struct Due {
+pub struct DuePacks {
     /// The lot's code.
     pub code: String,
     /// Its code for the eye.
@@ -34,12 +34,12 @@ pub struct Due {
 ///
 /// # Errors
 /// The database is away, or the record is damaged.
-pub fn by(app: &Caller<'_>, conn: &mut Conn, today: NaiveDate) -> Result<(Vec<Due>, bool)> {
+pub fn by(app: &Caller<'_>, conn: &mut Conn, today: NaiveDate) -> Result<(Vec<DuePacks>, bool)> {
     let names = Names::load(app, conn)?;
-    let sought = Sought {
+    let sought = LotSearch {
         use_by_before: today.checked_add_days(Days::new(1)),
         on_hand: true,
-        ..Sought::default()
+        ..LotSearch::default()
     };
     let mut found = list_lots::list(conn, &sought, MOST + 1)?;
     let more = found.len() as i64 > MOST;
@@ -60,7 +60,7 @@ pub fn by(app: &Caller<'_>, conn: &mut Conn, today: NaiveDate) -> Result<(Vec<Du
         let Some((lot, code)) = found.iter().find(|(lot, _)| lot.id == key) else {
             continue;
         };
-        due.push(Due {
+        due.push(DuePacks {
             code: lot.code.clone(),
             shown: lot.code()?.shown(),
             name: names.product(code),

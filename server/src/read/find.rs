@@ -9,13 +9,13 @@ use chrono_tz::Tz;
 use domain::lot::Brief;
 use domain::words::{Being, State};
 use serde::Deserialize;
-use store::list_lots::{self, Sought};
+use store::list_lots::{self, LotSearch};
 use store::lots::LotRow;
 
 /// The query of a search for lots.
 #[derive(Debug, Default, Deserialize)]
 #[serde(deny_unknown_fields)]
-#[allow(missing_docs, reason = "told of in the API's document")]
+#[allow(missing_docs, reason = "described in the API's document")]
 pub struct LotsQuery {
     pub product: Option<String>,
     pub place: Option<String>,
@@ -66,14 +66,14 @@ pub fn lots(app: &App, query: &LotsQuery) -> Result<Found> {
             .map(|text| day(&text).map_err(|says| Error::cannot_be(field, says)))
             .transpose()
     };
-    let mut sought = Sought {
+    let mut sought = LotSearch {
         product: given(&query.product),
         place: given(&query.place),
         farm: given(&query.farm),
         killed_on: on_day(&query.killed_on, "killed_on")?,
         use_by_before: on_day(&query.use_by_before, "use_by_before")?,
         word: given(&query.q).map(|word| word.to_lowercase()),
-        ..Sought::default()
+        ..LotSearch::default()
     };
     match given(&query.state).as_deref() {
         None => {}
@@ -131,7 +131,7 @@ pub fn limit(text: Option<&str>) -> Result<i64> {
 }
 
 /// A database cannot be asked for a character that it cannot hold.
-fn refuse_unprintable(sought: &Sought) -> Result<()> {
+fn refuse_unprintable(sought: &LotSearch) -> Result<()> {
     let texts = [
         ("product", &sought.product),
         ("place", &sought.place),

@@ -26,7 +26,7 @@ pub fn read(app: &App, place: &str, unconfirmed: bool) -> Result<LawRead> {
             .rows
             .iter()
             .filter(wanted)
-            .map(|row| told(app, row))
+            .map(|row| row_read(app, row))
             .collect(),
     })
 }
@@ -41,11 +41,11 @@ pub fn named(app: &App, place: Profile, rules: &str) -> Vec<RowRead> {
     rules
         .split(", ")
         .filter_map(find)
-        .map(|row| told(app, row))
+        .map(|row| row_read(app, row))
         .collect()
 }
 
-fn told(app: &App, row: &Row) -> RowRead {
+fn row_read(app: &App, row: &Row) -> RowRead {
     RowRead {
         id: row.id.to_string(),
         says: row.says.clone(),

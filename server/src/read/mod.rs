@@ -33,12 +33,12 @@ use domain::refusal::Refusal;
 use std::collections::HashMap;
 use std::sync::Arc;
 use store::Conn;
-use store::family::{Extent, Start};
+use store::family::{Extent, WalkStart};
 use store::lots::LotRow;
-use store::packs::{self, PackRow, Wanted};
+use store::packs::{self, PackChoice, PackRow};
 
-/// A family of the record, with what it is told by: the kitchen, its lists, the law of its place.
-pub struct Reading<'a> {
+/// A family of the record, with what its views need: the kitchen, its lists, the law of its place.
+pub struct LoadedFamily<'a> {
     /// The family.
     pub family: Family,
     /// The kitchen and its lists.
@@ -49,7 +49,7 @@ pub struct Reading<'a> {
     pub now: DateTime<Utc>,
 }
 
-impl<'a> Reading<'a> {
+impl<'a> LoadedFamily<'a> {
     /// Loads the family of some lots.
     ///
     /// # Errors
@@ -59,9 +59,9 @@ impl<'a> Reading<'a> {
         conn: &mut Conn,
         lots: &[i32],
         extent: Extent,
-    ) -> Result<Reading<'a>> {
+    ) -> Result<LoadedFamily<'a>> {
         let standing = app.standing(conn)?;
-        Reading::told_by(app, conn, standing, Start::Keys(lots), extent)
+        LoadedFamily::load_with(app, conn, standing, WalkStart::Keys(lots), extent)
     }
 
     /// Loads the family of the lot that a path names, in any spelling of its code.
@@ -73,27 +73,28 @@ impl<'a> Reading<'a> {
         conn: &mut Conn,
         text: &str,
         extent: Extent,
-    ) -> Result<(Reading<'a>, LotId)> {
+    ) -> Result<(LoadedFamily<'a>, LotId)> {
         let standing = app.standing(conn)?;
         let named = named(text, "code", &app.address(&standing.kitchen))?;
-        let reading = Reading::told_by(app, conn, standing, Start::Code(&named.code), extent)?;
+        let reading =
+            LoadedFamily::load_with(app, conn, standing, WalkStart::Code(&named.code), extent)?;
         let lot = reading.family.starts.first().copied();
         let lot = lot.ok_or_else(|| Refusal::never_issued("code", &named.code))?;
         Ok((reading, lot))
     }
 
-    /// Loads a family, told by lists that were read already.
+    /// Loads a family, with lists that were read already.
     ///
     /// # Errors
     /// The database is away, or the record is damaged.
-    pub fn told_by(
+    pub fn load_with(
         app: &'a App,
         conn: &mut Conn,
         standing: Arc<Standing>,
-        start: Start<'_>,
+        start: WalkStart<'_>,
         extent: Extent,
-    ) -> Result<Reading<'a>> {
-        Ok(Reading {
+    ) -> Result<LoadedFamily<'a>> {
+        Ok(LoadedFamily {
             family: store::family::load(conn, start, extent, app)?,
             law: app.law.laws.of(standing.kitchen.entry.profile.0),
             standing,
@@ -112,7 +113,7 @@ impl<'a> Reading<'a> {
         &self.standing.kitchen
     }
 
-    /// A lot of it as it is told, in the languages of the kitchen's labels.
+    /// What is shown of one of its lots, in the languages of the kitchen's labels.
     pub fn view(&self, lot: LotId) -> Option<LotView<'_>> {
         let languages = self.kitchen().languages();
         view(
@@ -130,7 +131,7 @@ impl<'a> Reading<'a> {
     ///
     /// # Errors
     /// The record is damaged.
-    pub fn told(&self, lot: LotId) -> Result<LotView<'_>> {
+    pub fn lot_view(&self, lot: LotId) -> Result<LotView<'_>> {
         let missing = || store::Error::bad_row("lots", lot.0, "is not there");
         Ok(self.view(lot).ok_or_else(missing)?)
     }
@@ -155,10 +156,10 @@ pub fn row(conn: &mut Conn, code: &LotCode, field: &str) -> Result<LotRow> {
     Ok(row.ok_or_else(|| Refusal::never_issued(field, code))?)
 }
 
-/// What is loaded of a lot's packs: of a lot of one pack, that pack is always told of, empty or not.
-pub fn whole(row: &LotRow, wanted: &Wanted) -> Wanted {
+/// What is loaded of a lot's packs: of a lot of one pack, that pack is always loaded, empty or not.
+pub fn whole(row: &LotRow, wanted: &PackChoice) -> PackChoice {
     match wanted {
-        Wanted::OnHand if row.pack_count == 1 => Wanted::All,
+        PackChoice::OnHand if row.pack_count == 1 => PackChoice::All,
         wanted => wanted.clone(),
     }
 }
@@ -167,7 +168,7 @@ pub fn whole(row: &LotRow, wanted: &Wanted) -> Wanted {
 ///
 /// # Errors
 /// The database is away, or the row is damaged.
-pub fn lot_of(app: &App, conn: &mut Conn, row: LotRow, wanted: &Wanted) -> Result<Lot> {
+pub fn lot_of(app: &App, conn: &mut Conn, row: LotRow, wanted: &PackChoice) -> Result<Lot> {
     let rows = packs::of_lot(conn, row.id, &whole(&row, wanted))?;
     lot_with(app, conn, row, &rows)
 }

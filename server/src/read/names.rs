@@ -73,7 +73,7 @@ impl Names {
         self.standing.lists.product(code, language).to_owned()
     }
 
-    /// The one of a product's names that is told, if it has any.
+    /// The one of a product's names that is shown, if it has any.
     pub fn product_of(&self, names: &BTreeMap<String, String>) -> Option<String> {
         let own = || names.get(self.standing.kitchen.language());
         let told = names.get(self.speech.language.tag()).or_else(own);

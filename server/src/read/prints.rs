@@ -39,7 +39,7 @@ pub struct PrintsQuery {
 /// Prints that fit, newest first.
 ///
 /// # Errors
-/// 422 for a printer, a state or a lot that is none.
+/// 422 for a printer, a state or a lot that does not exist.
 pub fn page(app: &Caller<'_>, query: &PrintsQuery) -> Result<PrintsPage> {
     let limit = query.limit.unwrap_or(50);
     if !(1..=200).contains(&limit) {
@@ -206,12 +206,12 @@ pub fn one(app: &Caller<'_>, conn: &mut Conn, number: &str) -> Result<PrintInFul
         document_sha256: run.document_hash,
         events: events
             .into_iter()
-            .map(|event| told(event, zone, &speech))
+            .map(|event| print_event(event, zone, &speech))
             .collect(),
     })
 }
 
-fn told(event: print_runs::EventRow, zone: Tz, speech: &Speech) -> PrintEvent {
+fn print_event(event: print_runs::EventRow, zone: Tz, speech: &Speech) -> PrintEvent {
     let says = event.said();
     PrintEvent {
         at: instant(event.at, zone),

@@ -1,4 +1,4 @@
-//! What the counter is told about a scanned pack.
+//! What the counter gets to see about a scanned pack.
 
 use crate::app::App;
 use crate::error::Result;
@@ -7,7 +7,7 @@ use crate::read::lot_of;
 use domain::counter::ScanView;
 use domain::scanned::{self, Scanned};
 use domain::verdict::VerdictSays;
-use store::packs::Wanted;
+use store::packs::PackChoice;
 use store::{Conn, lots};
 
 /// The verdict on whatever was scanned. There is always one.
@@ -24,8 +24,8 @@ pub fn scan(app: &App, conn: &mut Conn, kitchen: &Kitchen, text: &str) -> Result
         return Ok(ScanView::unknown(VerdictSays::NeverIssued { lot: code }));
     };
     let wanted = match number {
-        Some(number) => Wanted::Numbers(vec![i32::try_from(number).unwrap_or(-1)]),
-        None => Wanted::OnHand,
+        Some(number) => PackChoice::Numbers(vec![i32::try_from(number).unwrap_or(-1)]),
+        None => PackChoice::OnHand,
     };
     let lot = lot_of(app, conn, row, &wanted)?;
     Ok(ScanView::of(lot, number, app.now(), kitchen.zone))

@@ -1,6 +1,6 @@
 //! Every stop that stands on something on hand, by place.
 
-use super::Reading;
+use super::LoadedFamily;
 use crate::caller::Caller;
 use crate::error::Result;
 use crate::wire::answers::{StoppedRead, StopsRead, stop_read};
@@ -24,7 +24,7 @@ pub fn standing(app: &Caller<'_>, conn: &mut Conn) -> Result<StopsRead> {
     keys.extend(super::cure_room::hanging(app.app(), conn)?);
     keys.sort_unstable();
     keys.dedup();
-    let reading = Reading::load(app.app(), conn, &keys, Extent::ALONE)?;
+    let reading = LoadedFamily::load(app.app(), conn, &keys, Extent::ALONE)?;
     let speech = app.speech(reading.kitchen());
     let lots = keys.iter().filter_map(|key| {
         let of = reading.family.get(domain::lot::LotId(*key))?;
@@ -61,7 +61,7 @@ fn add<'a>(
     pack: &Pack,
     stop: Stop,
 ) {
-    // Packs that are past the same day are told together.
+    // Packs that are past the same day are listed together.
     let which = match stop.placed {
         Some(placed) => format!("{:10}", placed.0),
         None => format!("{} {:?}", stop.kind, pack.now.use_by),

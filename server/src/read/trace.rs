@@ -1,6 +1,6 @@
 //! Back to every source, forward to all that was made from it.
 
-use super::Reading;
+use super::LoadedFamily;
 use super::says::QuerySays;
 use crate::app::App;
 use crate::error::{Error, Result};
@@ -17,16 +17,16 @@ use uuid::Uuid;
 /// # Errors
 /// The database is away, or the record is damaged.
 pub fn origins(app: &App, conn: &mut Conn, row: &LotRow) -> Result<Origins> {
-    let reading = Reading::load(app, conn, &[row.id], Extent::ANCESTORS)?;
+    let reading = LoadedFamily::load(app, conn, &[row.id], Extent::ANCESTORS)?;
     Ok(origins_of(&reading.family, LotId(row.id)))
 }
 
 /// The lot that a path names, and where it comes from.
 ///
 /// # Errors
-/// 422 or 404 for a code that is none; the database is away, or the record is damaged.
+/// 422 or 404 for what is not a code; the database is away, or the record is damaged.
 pub fn origins_named(app: &App, conn: &mut Conn, code: &str) -> Result<(String, Origins)> {
-    let (reading, lot) = Reading::of_code(app, conn, code, Extent::ANCESTORS)?;
+    let (reading, lot) = LoadedFamily::of_code(app, conn, code, Extent::ANCESTORS)?;
     Ok((reading.code(lot), origins_of(&reading.family, lot)))
 }
 
@@ -38,7 +38,7 @@ pub fn of_lot(conn: &mut Conn, row: &LotRow) -> Result<Descendants> {
     let forward = trace::forward(conn, &[row.id])?;
     let has_animal = row.origin()?.has_animal();
     let lots = forward.lots.iter().filter(|lot| lot.id != row.id);
-    lots.map(|lot| told(lot, has_animal.then(|| share(&forward, lot))))
+    lots.map(|lot| descendant(lot, has_animal.then(|| share(&forward, lot))))
         .collect()
 }
 
@@ -60,10 +60,10 @@ pub fn of_animal(conn: &mut Conn, id: &str) -> Result<Descendants> {
         false => share(&forward, lot),
     };
     let lots = forward.lots.iter();
-    lots.map(|lot| told(lot, Some(share(lot)))).collect()
+    lots.map(|lot| descendant(lot, Some(share(lot)))).collect()
 }
 
-fn told(lot: &Reached, share: Option<f64>) -> Result<Descendant> {
+fn descendant(lot: &Reached, share: Option<f64>) -> Result<Descendant> {
     Ok(Descendant {
         code: lot.code()?,
         product: lot.product.clone(),

@@ -1,7 +1,7 @@
 //! Everything that a lot's label rests on, in one answer: the links by topic, the rows behind them,
 //! the readings.
 
-use super::Reading;
+use super::LoadedFamily;
 use crate::caller::Caller;
 use crate::error::Result;
 use crate::wire::answers::WhyRead;
@@ -20,9 +20,9 @@ use store::family::Extent;
 /// # Errors
 /// The database is away, or the record is damaged.
 pub fn everything(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<WhyRead> {
-    let (reading, id) = Reading::of_code(app.app(), conn, code, Extent::REASONED)?;
+    let (reading, id) = LoadedFamily::of_code(app.app(), conn, code, Extent::REASONED)?;
     let speech = app.speech(reading.kitchen());
-    let lot = lot_read(&reading.told(id)?, &reading, &speech);
+    let lot = lot_read(&reading.lot_view(id)?, &reading, &speech);
     let place = reading.kitchen().entry.profile.0;
     let mut topics = BTreeMap::new();
     topics.insert(Topic::Date.as_str().to_owned(), lot.use_by_because);

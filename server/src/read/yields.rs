@@ -1,13 +1,13 @@
 //! What came off an animal, or out of a cook, against what is usual.
 
-use super::Reading;
+use super::LoadedFamily;
 use crate::caller::Caller;
 use crate::error::Result;
 use crate::wire::Weight;
 use crate::wire::cures::number;
 use crate::wire::money::{YieldLine, YieldRead};
 use domain::family::yields;
-use domain::yields::{Line, Verdict};
+use domain::yields::{Verdict, YieldShown};
 use store::Conn;
 use store::family::Extent;
 
@@ -22,10 +22,10 @@ pub const EXTENT: Extent = Extent {
 /// # Errors
 /// 422 where the list does not say how it is cut or cooked, or nothing was cut off it yet.
 pub fn read(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<YieldRead> {
-    let (reading, lot) = Reading::of_code(app.app(), conn, code, EXTENT)?;
+    let (reading, lot) = LoadedFamily::of_code(app.app(), conn, code, EXTENT)?;
     let (of_grams, lines) = yields(&reading.family, lot, &app.law.trade.yields)?;
     let speech = app.speech(reading.kitchen());
-    let line = |line: Line| YieldLine {
+    let line = |line: YieldShown| YieldLine {
         name: speech.say(&line.name),
         grams: Weight(line.grams),
         amount: number(line.amount.round_dp(2)),

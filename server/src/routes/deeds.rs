@@ -54,7 +54,7 @@ pub fn add(api: &mut Api) {
     .answers::<DeedDone>(&[201, 200], done);
     api.post(
         "/api/releases",
-        "A cured piece is released, or the numbers that are not met are told",
+        "A cured piece is released, or the answer lists the numbers that are not met",
         deed(deeds::release::take),
     )
     .takes::<ReleaseAsked>()
@@ -141,7 +141,7 @@ fn answer(done: Done) -> HttpResponse {
         HttpResponse::Ok()
     };
     let mut response = response.content_type("application/json").body(done.body);
-    response.extensions_mut().insert(log::Deed {
+    response.extensions_mut().insert(log::LoggedDeed {
         id: done.id,
         kind: done.kind,
         fresh: done.fresh,

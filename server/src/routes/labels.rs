@@ -7,7 +7,7 @@ use crate::blocking::blocking;
 use crate::error::{Error, Result};
 use crate::label_facts::{self, MOST, Wanted};
 use crate::problems::{LabelsSays, TitleSays};
-use crate::read::Reading;
+use crate::read::LoadedFamily;
 use ::labels::{Length, PlacedLabel, SheetRefusal};
 use actix_web::{HttpRequest, HttpResponse, web};
 use domain::lot::LotId;
@@ -76,7 +76,7 @@ async fn of_lot(
     };
     let placed = blocking(move || {
         app.store.read(|conn| {
-            let (reading, lot) = Reading::of_code(&app, conn, &code, Extent::ANCESTORS)?;
+            let (reading, lot) = LoadedFamily::of_code(&app, conn, &code, Extent::ANCESTORS)?;
             in_part(&app, &reading, &[lot], &wanted, part)
         })
     })
@@ -111,7 +111,7 @@ async fn of_step(
                 return Err(label_facts::nothing_to_label(detail));
             }
             let keys: Vec<i32> = rows.iter().map(|row| row.id).collect();
-            let reading = Reading::load(&app, conn, &keys, Extent::ANCESTORS)?;
+            let reading = LoadedFamily::load(&app, conn, &keys, Extent::ANCESTORS)?;
             let lots: Vec<LotId> = keys.into_iter().map(LotId).collect();
             in_part(&app, &reading, &lots, &wanted, part)
         })
@@ -123,7 +123,7 @@ async fn of_step(
 /// The labels of some lots; those of one part where there are more than one document holds.
 fn in_part(
     app: &App,
-    reading: &Reading<'_>,
+    reading: &LoadedFamily<'_>,
     lots: &[LotId],
     wanted: &Wanted,
     part: Option<usize>,

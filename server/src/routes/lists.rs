@@ -5,7 +5,7 @@ use crate::app::App;
 use crate::blocking::blocking;
 use crate::body::Body;
 use crate::error::{Problem, Result};
-use crate::lists::entry::{self, Entry, Outcome};
+use crate::lists::entry::{self, Entry, EntryOutcome};
 use crate::lists::kitchen;
 use crate::lists::says::ListSays;
 use crate::problems::TitleSays;
@@ -120,7 +120,7 @@ async fn post<E: Entry + Send + 'static>(
         Ok((outcome, number, asked))
     })
     .await?;
-    let status = if outcome == Outcome::Written {
+    let status = if outcome == EntryOutcome::Written {
         StatusCode::CREATED
     } else {
         StatusCode::OK

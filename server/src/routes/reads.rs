@@ -57,7 +57,7 @@ pub fn add(api: &mut Api) {
         "Forward to all that came of it",
         web::get().to(descendants),
     )
-    .answers::<DescendantsRead>(&[200], "What came of it");
+    .answers::<DescendantsRead>(&[200], "The lots made from it");
     api.get(
         "/api/animals",
         "Source animals that fit",
@@ -74,7 +74,7 @@ pub fn add(api: &mut Api) {
         "All that came of an animal",
         web::get().to(animal_descendants),
     )
-    .answers::<DescendantsRead>(&[200], "What came of it");
+    .answers::<DescendantsRead>(&[200], "The lots made from it");
     api.get("/api/scan", "May this pack be sold?", web::get().to(scan))
         .query("code", "Whatever the scanner sent")
         .answers::<ScanRead>(&[200], "The verdict");

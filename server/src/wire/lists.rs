@@ -5,7 +5,7 @@ use super::{
     AllergenWord, Amount, Code, CurePartWord, HeatUnitsWord, KeepFromWord, Line, MassUnitsWord,
     Note, PlaceKindWord, ProductKindWord, ProfileWord, SpeciesWord, StateWord, Weight, Word,
 };
-use domain::dates::Keep;
+use domain::dates::KeepingRule;
 use domain::gs1::Gtin;
 use domain::product::{Product, Uncured};
 use domain::words;
@@ -233,8 +233,8 @@ pub struct KeepEntry {
 
 impl KeepEntry {
     /// The domain's rule.
-    fn keep(self) -> Keep {
-        Keep {
+    fn keep(self) -> KeepingRule {
+        KeepingRule {
             days: self.days,
             from: self.from.0,
             day_one_counts: self.day_one_counts,

@@ -3,7 +3,7 @@
 use super::answers::{instant, shown_id};
 use super::asked::Id;
 use super::{Code, Day, Instant, Line, Note};
-use crate::deeds::Answer;
+use crate::deeds::DeedAnswer;
 use crate::read::prints::label_path;
 use chrono_tz::Tz;
 use domain::print::PrintView;
@@ -112,7 +112,7 @@ pub struct PrintsDone {
     pub said: Vec<Says>,
 }
 
-impl Answer for PrintsDone {
+impl DeedAnswer for PrintsDone {
     fn entered_late(&mut self, late: bool) {
         self.late = late;
     }

@@ -375,7 +375,7 @@ step-two-scales-apart = Two scales differ by at most { $percent } % of what goes
 step-more-out = { $out } came out of { $inputs }. Weigh again, or name what was added (water, ice, steam, scale-difference).
 step-less-than-nothing = A pack cannot hold less than nothing.
 step-frozen = { $pack } is on record as frozen. Enter the thaw, so that its days are counted.
-step-two-scales = { $grams } is put down to two scales and stays unexplained.
+step-two-scales = { $grams } is a difference between two scales and stays unexplained.
 receive-killed-later = Killed on { $killed }, received on { $received }. One of the two is wrong.
 receive-head = { $head } head cannot be one receipt.
 receive-new-animal = Neither carcass number nor tag: this is taken as a new animal, and a second side cannot join it.
@@ -385,7 +385,7 @@ receive-side-known = The { $side } side of this animal was received as { $lot }.
 depart-taken-back = { $pack } came back from a customer. It is never for sale again; discard it.
 count-nothing = Say for each pack what it weighs, or that it is missing.
 count-twice = Pack { $pack } is counted twice.
-count-too-much = { $pack } was born with { $made }; { $grams } cannot be in it.
+count-too-much = { $pack } had { $made } in it at first; { $grams } cannot be in it.
 count-unexplained = { $pack }: { $gap } unexplained.
 correct-as-known = That is what the record says already.
 release-deed-no-rule = { $lot } needs no release: its product has no rule for one.
@@ -479,7 +479,7 @@ print-broken-off-empty-with = The printer “{ $printer }” broke the label off
 print-broken-off = The printer “{ $printer }” broke the label off (no reason given): look whether it came out, and say.
 print-broken-off-with = The printer “{ $printer }” broke the label off ({ $words }): look whether it came out, and say.
 print-vanished = The printer “{ $printer }” no longer knows this label: it was switched off, or forgets fast. Look whether it came out, and say.
-print-drawn-otherwise = Print { $print } was drawn by another version of this program, which drew it otherwise. What it said is on record all the same.
+print-drawn-otherwise = Print { $print } was drawn by another version of this program, which drew it differently. What it said is still on record.
 print-before = { $lot }: { $prints }. A label is printed once. If it is needed again, say why: it will be marked as a reprint.
 print-before-by = { $packs } on { $at } by { $by }
 print-pack = pack { $pack }
@@ -593,7 +593,7 @@ release-not-signed = Nobody has signed. Whoever answers for the cure room tests 
 ## Cures and brine
 
 cure-deed-caution = Curing salts are poison in excess: a few grams too many can kill. Weigh them, never measure by spoon; lock them away; have a second person check the weight. These numbers are an aid: your local code, your approved plan and the licensed person decide.
-cure-deed-refused = { $findings } Is it typed right? If it was done so, tell it as it happened, with a note: what came out is then stopped. { cure-deed-caution }
+cure-deed-refused = { $findings } Is it typed right? If it was done that way, record it as it happened, with a note: what came out is then stopped. { cure-deed-caution }
 cure-weight-cannot-be = { $grams } cannot be: give a weight from { $none } to { $most }.
 cure-no-meat = There is no weight of meat. Weigh it raw, before the cure goes on.
 cure-class-and-method = { $class } and { $method } do not go together: the limits for whole pieces are not for ground meat. Choose the method comminuted for ground meat, and only for it.
@@ -661,8 +661,8 @@ brine-no-scale = There are no figures for a salometer of the scale { $scale }. W
 brine-other-scale = { $degrees }° on this salometer is { $percent } % salt; on the usual one (60 °F) it would be { $usual } %. See which of them the recipe means.
 brine-cold-scale = This salometer is made for 38 °F and the table for 60 °F: { $degrees }° is about { $usual } % salt, not just that. Read it with a 60 °F salometer in brine of 60 °F, or weigh salt and water.
 brine-saturated = A brine of { $percent } % salt does not dissolve: { $most } % is the most that water holds. The rest lies on the bottom and is not in the meat as counted. Weigh again, or add water.
-uncured-none-due = The brine is { $brine } %: none of the words is due.
-uncured-brine-unknown = Salt and water of the finished product are not known. With a brine of { $least } % or more none of these words would be due.
+uncured-none-due = The brine is { $brine } %: none of the words is required.
+uncured-brine-unknown = Salt and water of the finished product are not known. With a brine of { $least } % or more none of these words would be required.
 uncured-cannot-be = { $value } cannot be: it goes from 0 to { $most }.
 uncured-nitrite-used = Nitrite or nitrate went in: it may not say uncured, nor that none was added.
 uncured-natural-source = { $source } brings nitrite: it may not say that none was added. The rule is under review, so nothing is printed.
@@ -757,7 +757,7 @@ cost-no-cost = What it cost is missing. Take it from the supplier's paper.
 cost-by-product-below-nothing = A by-product has no weight or worth below nothing.
 cost-parts-heavier = The parts weigh { $grams } more than what was bought. Weigh them again.
 cost-by-products-dear = The by-products are worth { $worth }, more than the { $cost } that all of it cost. Look at their prices.
-cost-below-nothing = A cost is nothing or more.
+cost-below-nothing = A cost cannot be below zero.
 cost-no-output = What came out was not weighed. Weigh it, or book it as discarded.
 cost-no-weight = A cut without weight has no share. Weigh it.
 cost-nothing-sells = There is no cut that sells for anything. Give the cuts a price, or share by weight.
@@ -829,7 +829,7 @@ change-source-lots = { $path }, lots { $lots }
 
 ## Heat and cooling
 
-heat-deed-short = { $findings } Is it typed right? If so, go on and measure again. If that is how it ended, tell it as it happened, with a note: what came out is then stopped.
+heat-deed-short = { $findings } Is it typed right? If so, go on and measure again. If that is how it ended, record it as it happened, with a note: what came out is then stopped.
 limit-at-most = at most { $value }
 limit-below = below { $value }
 limit-at-least = at least { $value }
@@ -1107,7 +1107,7 @@ mince-salt = { $salt } % salt: minced meat has less than { $under } %. Call it a
 mince-refrozen = It was thawed once and may not be frozen again. Use it now, or cook it.
 mince-meat-fat = { $percent } % fat: over { $most } % it is not meat. Take the excess off the meat content and list it as fat.
 mince-meat-tissue = { $percent } % connective tissue: over { $most } % it is not meat. Take the excess off the meat content and list it as connective tissue.
-mince-meat-protein = { $protein } % meat protein; { $least } % or more is asked of it. Add less water.
+mince-meat-protein = { $protein } % meat protein; { $least } % or more is required. Add less water.
 
 ## GS1
 
@@ -1397,7 +1397,7 @@ page-percent = { $percent } %
 page-share-under = under { $percent } %
 page-from = { $what } from { $farm }
 page-killed-on = killed { $day }
-page-forward = What came of it
+page-forward = Made from it
 page-forward-now = On hand now
 page-forward-all = All of them
 page-forward-share = A share is information only: a lot with any share is in scope.
@@ -1480,7 +1480,7 @@ page-lot-without-bought = The shares leave bought-in meat out.
 page-lot-bought = Bought in
 page-lot-supplier = Supplier
 page-lot-supplier-lot = Supplier's lot
-page-lot-nothing-made = Nothing was made of it.
+page-lot-nothing-made = Nothing was made from it.
 page-lot-left-in-each = Left in each
 page-lot-packs = { $packs ->
     [one] Pack { $numbers }

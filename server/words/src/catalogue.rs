@@ -40,7 +40,7 @@ fn bundle(language: Language) -> FluentBundle<FluentResource> {
     bundle
 }
 
-/// The same with its first letter large, for a word that begins a sentence or a line.
+/// The same text with a capital first letter, for a word that begins a sentence or a line.
 ///
 /// ```
 /// assert_eq!(words::capital("œuf"), "Œuf");

@@ -35,7 +35,7 @@ pub fn money(language: Language, amount: Decimal) -> String {
     signed(language, format!("{amount:.2}"))
 }
 
-/// A figure to the tenth, nought or not.
+/// A figure to the tenth, zero or not.
 pub fn tenths(language: Language, number: Decimal) -> String {
     signed(language, format!("{number:.1}"))
 }

@@ -32,11 +32,11 @@ pub enum Heat {
 pub struct Speech {
     /// The language.
     pub language: Language,
-    /// How weights are told.
+    /// How weights are written.
     pub mass: Mass,
-    /// How temperatures are told.
+    /// How temperatures are written.
     pub heat: Heat,
-    /// The reader's day: a date of another year is told with its year. None tells every year.
+    /// The reader's day: a date of another year is written with its year. `None` writes every year.
     pub today: Option<NaiveDate>,
 }
 

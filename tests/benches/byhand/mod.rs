@@ -1,4 +1,4 @@
-//! A deed of packing as somebody would write it who has nothing to check: one statement for each
+//! A deed of packing as written without any checks: one statement for each
 //! table, many rows in each, all in one commit.
 
 use diesel::connection::SimpleConnection;
@@ -6,7 +6,7 @@ use gambrel::app::App;
 use gambrel::deeds::step;
 use gambrel::wire::asked::StepAsked;
 use std::fmt::Write;
-use store::packs::Wanted;
+use store::packs::PackChoice;
 use store::reasons::{self, ReasonRow};
 use store::{Conn, deeds, lots, packs};
 
@@ -35,12 +35,12 @@ impl Like {
         let read = |conn: &mut Conn| {
             let deed = deeds::by_uid(conn, asked.id.0.as_bytes())?.expect("it was taken");
             let made = lots::of_deed(conn, deed.id)?;
-            let packs = packs::of_lot(conn, made[0].id, &Wanted::All)?;
+            let packs = packs::of_lot(conn, made[0].id, &PackChoice::All)?;
             let code = domain::code::LotCode::read(source).expect("a code");
             let source = lots::by_code(conn, &code)?.expect("it was received");
             Ok::<Like, store::Error>(Like {
                 answer: deeds::answer(conn, deed.id)?,
-                source_pack: packs::of_lot(conn, source.id, &Wanted::All)?[0].id,
+                source_pack: packs::of_lot(conn, source.id, &PackChoice::All)?[0].id,
                 source_seq: source.seq,
                 source: source.id,
                 count: made.len(),

@@ -1,4 +1,4 @@
-//! The traces as somebody would write them who wants the rows and nothing else.
+//! The traces as written for the rows and nothing else.
 
 use chrono::NaiveDateTime;
 use diesel::RunQueryDsl;
@@ -53,7 +53,7 @@ pub type Row = (
     Option<String>,
 );
 
-/// All that came of a lot, in detail.
+/// All lots made from a lot, in detail.
 pub fn forward(conn: &mut Conn, start: i32) -> Vec<Row> {
     let text = format!(
         "WITH RECURSIVE reach(id) AS (

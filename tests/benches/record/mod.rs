@@ -58,7 +58,7 @@ pub fn read<T: serde::de::DeserializeOwned>(body: &Value) -> T {
     gambrel::body::parse(body.to_string().as_bytes()).expect("it reads")
 }
 
-/// The engines that are at hand.
+/// The database engines that are available.
 pub fn engines() -> Vec<Engine> {
     let postgres = std::env::var_os("TEST_DATABASE_URL").map(|_| Engine::Postgres);
     std::iter::once(Engine::Sqlite).chain(postgres).collect()

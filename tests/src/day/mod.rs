@@ -11,7 +11,7 @@ mod step;
 
 pub use others::Deed;
 pub use receipt::{Animal, Receipt, bought, farm};
-pub use step::Step;
+pub use step::StepOfDay;
 
 use crate::{Answer, Caller};
 use serde_json::{Value, json};
@@ -70,7 +70,7 @@ pub trait Told: Sized {
         self.with("grams", grams)
     }
 
-    /// Asks for it, whatever comes of it.
+    /// Asks for it, whether it succeeds or not.
     fn ask(mut self) -> Answer {
         let Draft { caller, path, body } = self.draft().clone();
         caller.deed(&path, body)
@@ -116,9 +116,9 @@ impl Caller {
     }
 
     /// A step at the bench.
-    pub fn step(&self, kind: &str) -> Step {
+    pub fn step(&self, kind: &str) -> StepOfDay {
         let body = json!({ "kind": kind, "place": "bench", "inputs": [], "outputs": [] });
-        Step(Draft::new(self, "/api/steps", body))
+        StepOfDay(Draft::new(self, "/api/steps", body))
     }
 
     /// A lot or a part of it leaves: `sell`, `serve`, `discard` …

@@ -1,4 +1,4 @@
-//! The deeds that are told in one breath: a sale, a move, a reading, a count, a void, a correction.
+//! The deeds that need only a line each: a sale, a move, a reading, a count, a void, a correction.
 
 use super::{Draft, Told};
 use serde_json::{Value, json};

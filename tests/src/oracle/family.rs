@@ -1,4 +1,4 @@
-//! Who came of whom, by brute force.
+//! Which lot was made from which, by brute force.
 
 use super::{Book, Root};
 use std::collections::{BTreeMap, BTreeSet};
@@ -71,7 +71,7 @@ impl Book {
         of_start
     }
 
-    /// Every lot that came of `start`, voided ones left out: relaxed until nothing changes.
+    /// Every lot made from `start`, voided ones left out: relaxed until nothing changes.
     pub fn descendants(&self, start: &str) -> BTreeSet<String> {
         let mut reached = BTreeSet::from([start.to_owned()]);
         loop {

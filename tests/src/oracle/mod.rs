@@ -1,6 +1,6 @@
 //! A second opinion: a book-keeper by brute force that shares no code with the service.
 //!
-//! It is told what was asked and which codes were answered, and predicts everything else.
+//! It gets what was asked and which codes were answered, and predicts everything else.
 
 mod family;
 

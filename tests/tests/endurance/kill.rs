@@ -144,7 +144,7 @@ fn run(engine: Engine, kills: u64) {
                 Some((first, _)) => assert!(*first >= 400 && *first < 500, "{first}"),
                 None => unknown += 1,
             }
-            // Whatever came of it, it stays so.
+            // Whatever the outcome was, it stays.
             let again = post(&caller, sent.path, &sent.body).expect("the service is up");
             if status < 300 {
                 assert_eq!(again, (200, bytes.clone()));

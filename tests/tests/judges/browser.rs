@@ -176,7 +176,7 @@ fn one_violation(one: &Value) -> (String, String) {
     (rule, says)
 }
 
-/// What stands on the console. A page that tells of a path that is none comes with its status, and that is told there.
+/// What stands on the console. A page about a path that does not exist comes with its status, which the console shows.
 fn complaints(browser: &Browser, page: &str) -> Vec<String> {
     let meant = |error: &String| page == "nothing here" && error.contains("status of 404");
     let errors = browser.errors().into_iter().filter(|error| !meant(error));

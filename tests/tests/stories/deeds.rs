@@ -1,4 +1,4 @@
-//! Deeds that undo, correct and count, and what the record tells of them afterwards.
+//! Deeds that undo, correct and count, and what the record shows of them afterwards.
 
 use serde_json::{Value, json};
 use stories::call::{chrono_day, fresh_id, moment};

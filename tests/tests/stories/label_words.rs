@@ -143,7 +143,7 @@ fn a_pack_says_uncured_with_all_that_goes_with_it(engine: Engine) {
     ] {
         assert!(text.contains(says), "{says} in {text}");
     }
-    // us-U6: celery powder is told.
+    // us-U6: celery powder is declared.
     let celery = bacon(
         "celery-bacon",
         json!({ "resembles": true, "natural": "celery powder" }),

@@ -4,7 +4,7 @@
 use serde_json::{Value, json};
 use std::process::Command;
 use stories::call::{Answer, moment};
-use stories::day::{Step, Told};
+use stories::day::{StepOfDay, Told};
 use stories::house::binary;
 use stories::{Caller, Engine, House, on_both_engines};
 
@@ -29,7 +29,7 @@ fn product(caller: &Caller, code: &str, more: Value) {
 }
 
 /// So many grams of a lot become as many of a product.
-fn turn(caller: &Caller, kind: &str, lot: &str, grams: u64, product: &str) -> Step {
+fn turn(caller: &Caller, kind: &str, lot: &str, grams: u64, product: &str) -> StepOfDay {
     let step = caller.step(kind).of_grams(lot, grams);
     step.into(product, grams)
 }

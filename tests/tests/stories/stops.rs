@@ -1,4 +1,4 @@
-//! What went wrong goes on record, and stands in the way of what came of it until a person disposes of
+//! What went wrong goes on record, and stands in the way of everything made from it until a person disposes of
 //! it: over HTTP, as a kitchen's day has it.
 
 use serde_json::{Value, json};
@@ -16,7 +16,7 @@ on_both_engines! {
 }
 
 /// Pork for a roast, cooked at so many degrees for so many minutes.
-fn roasted(caller: &Caller, pig: &str, celsius: f64, minutes: u32) -> stories::day::Step {
+fn roasted(caller: &Caller, pig: &str, celsius: f64, minutes: u32) -> stories::day::StepOfDay {
     let step = caller.step("cook").of_grams(pig, 1_000);
     step.into("roast", 1_000).held(celsius, minutes)
 }
@@ -48,7 +48,7 @@ fn verdict(caller: &Caller, lot: &str) -> String {
     read["verdict"].as_str().unwrap().to_owned()
 }
 
-/// A limit or a stop in the way, which may be told as it happened.
+/// A limit or a stop in the way, which may be recorded as it happened.
 #[track_caller]
 fn tellable(answer: Answer, status: u16, problem: &str) {
     let answer = answer.expect(status);
@@ -81,7 +81,7 @@ fn a_cook_that_was_too_short_is_told_as_it_happened(engine: Engine) {
     caller
         .get(&format!("/api/lots/{roast}/labels.pdf"))
         .refused(409, None);
-    // What is made of it is stopped as well, and told only as it happened.
+    // What is made of it is stopped as well, and recorded only as it happened.
     let slice = || caller.step("cut").of_grams(&roast, 400).into("slices", 400);
     tellable(slice().ask(), 409, "stopped");
     let happened = slice()
@@ -95,7 +95,7 @@ fn a_cook_that_was_too_short_is_told_as_it_happened(engine: Engine) {
         stops.filter(|stop| stop["lot"] == lot).count()
     };
     assert_eq!((of(&roast), of(&slices)), (1, 1), "{listed}");
-    // A person lets the first of the line go; what came of it is free with it.
+    // A person lets the first of the line go; the lots made from it are free with it.
     let body = json!({ "lot": roast, "what": "released", "why": "Core was read again" });
     caller.deed("/api/dispositions", body).expect(201);
     assert!(stops(&caller, &roast).is_empty() && stops(&caller, &slices).is_empty());

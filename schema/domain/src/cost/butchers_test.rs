@@ -44,7 +44,7 @@ pub struct Tested<'a> {
 
 /// What a test shows.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Outcome {
+pub struct TestOutcome {
     /// What the by-products are worth.
     pub by_products: Money,
     /// What the usable part has to carry: the cost less the by-products.
@@ -68,7 +68,7 @@ pub struct Outcome {
 /// # Errors
 /// A weight or cost is missing or below nothing, by-products are worth more than the whole, or the
 /// parts weigh more than the whole.
-pub fn butchers_test(test: &Tested<'_>) -> Result<Outcome> {
+pub fn butchers_test(test: &Tested<'_>) -> Result<TestOutcome> {
     let missing = |field: &str, grams: Grams, says: PriceSays| match grams.is_none_left() {
         true => Err(Refusal::cannot_be(field, says)),
         false => Ok(()),
@@ -111,7 +111,7 @@ pub fn butchers_test(test: &Tested<'_>) -> Result<Outcome> {
     let cooked_per_kg = test
         .cooked
         .map(|cooked| test.cost.amount() / kilograms(cooked));
-    Ok(Outcome {
+    Ok(TestOutcome {
         by_products,
         net_cost,
         per_kg,

@@ -9,7 +9,7 @@ use rust_decimal::prelude::ToPrimitive;
 
 /// One of the cuts.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Part {
+pub struct JointPart {
     /// Its weight.
     pub grams: Grams,
     /// What a kilogram of it sells for, where it is parted.
@@ -27,7 +27,7 @@ pub enum By {
 
 /// A cut's share of the cost.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Share {
+pub struct CutShare {
     /// Its share. The shares sum to the whole.
     pub cost: Money,
     /// What it sells for.
@@ -43,7 +43,7 @@ pub struct Share {
 ///
 /// # Errors
 /// No cost, no cut, a cut without weight, a price below nothing, or cuts that sell for nothing.
-pub fn joint_cost(cost: Money, parts: &[Part], by: By) -> Result<Vec<Share>> {
+pub fn joint_cost(cost: Money, parts: &[JointPart], by: By) -> Result<Vec<CutShare>> {
     if cost <= Money::ZERO {
         return Err(Refusal::cannot_be("cost", PriceSays::NoCost));
     }
@@ -56,7 +56,7 @@ pub fn joint_cost(cost: Money, parts: &[Part], by: By) -> Result<Vec<Share>> {
         }
         is_a_price(part.price_per_kg, &format!("parts[{nth}].price_per_kg"))?;
     }
-    let value = |part: &Part| kilograms(part.grams) * part.price_per_kg;
+    let value = |part: &JointPart| kilograms(part.grams) * part.price_per_kg;
     let keys: Vec<Decimal> = parts
         .iter()
         .map(|part| match by {
@@ -73,7 +73,7 @@ pub fn joint_cost(cost: Money, parts: &[Part], by: By) -> Result<Vec<Share>> {
         .iter()
         .zip(&keys)
         .zip(costs)
-        .map(|((part, key), share)| Share {
+        .map(|((part, key), share)| CutShare {
             cost: share,
             value: value(part),
             per_kg: cost.amount() * key / all / kilograms(part.grams),
@@ -107,9 +107,9 @@ mod tests {
     use proptest::prelude::*;
 
     fn check(cost: i64, parts: &[(i64, i64)], by: By, expected: &[i64]) {
-        let parts: Vec<Part> = parts
+        let parts: Vec<JointPart> = parts
             .iter()
-            .map(|(grams, price)| Part {
+            .map(|(grams, price)| JointPart {
                 grams: Grams::whole(*grams),
                 price_per_kg: Decimal::new(*price, 2),
             })
@@ -134,11 +134,11 @@ mod tests {
 
     #[test]
     fn what_cannot_be_is_refused() {
-        let part = |grams, price: i64| Part {
+        let part = |grams, price: i64| JointPart {
             grams: Grams::whole(grams),
             price_per_kg: price.into(),
         };
-        let field = |cost, parts: &[Part]| {
+        let field = |cost, parts: &[JointPart]| {
             joint_cost(Money::hundredths(cost), parts, By::SalesValue)
                 .unwrap_err()
                 .field
@@ -161,7 +161,7 @@ mod tests {
             parts in prop::collection::vec((1i64..500_000_000, 1i64..100_000), 1..40),
             by_weight: bool,
         ) {
-            let parts: Vec<Part> = parts.iter().map(|(milligrams, price)| Part {
+            let parts: Vec<JointPart> = parts.iter().map(|(milligrams, price)| JointPart {
                 grams: Grams::from_milligrams(*milligrams), price_per_kg: Decimal::new(*price, 3),
             }).collect();
             let by = if by_weight { By::Weight } else { By::SalesValue };

@@ -6,9 +6,9 @@ mod joint;
 mod money;
 mod says;
 
-pub use butchers_test::{ByProduct, Outcome, Tested, butchers_test};
+pub use butchers_test::{ByProduct, TestOutcome, Tested, butchers_test};
 pub use carry::{Carried, carry};
-pub use joint::{By, Part, Share, joint_cost};
+pub use joint::{By, CutShare, JointPart, joint_cost};
 pub use money::Money;
 pub use says::PriceSays;
 

@@ -3,8 +3,8 @@
 use super::says::{CureSays, LimitSays};
 use super::weighing::grams;
 use super::{
-    Basis, Class, CureRules, Ingoing, Level, Method, Mix, Stage, Strength, brine, ceiling, check,
-    weighing, wrong_salt,
+    Basis, Class, CureLevel, CureRules, Ingoing, Method, Mix, Stage, Strength, brine, ceiling,
+    check, weighing, wrong_salt,
 };
 use crate::grams::Grams;
 use crate::law::Laws;
@@ -189,7 +189,7 @@ pub struct Assessed {
     pub salt: Grams,
     /// Common salt in per cent of the weight that the method counts, the rind included.
     pub salt_percent: Percent,
-    /// Sugar likewise.
+    /// The same of sugar.
     pub sugar_percent: Percent,
     /// How strong the brine or pickle is before the meat goes in, where there is one.
     pub brine_percent: Option<Percent>,
@@ -328,12 +328,12 @@ pub(super) fn milligrams(grams: Decimal) -> Grams {
 
 impl Assessed {
     /// The nitrite as sodium nitrite, with basis and stage.
-    pub fn nitrite(&self) -> Level {
-        Level::ingoing(self.nitrite_ppm, Basis::SodiumNitrite)
+    pub fn nitrite(&self) -> CureLevel {
+        CureLevel::ingoing(self.nitrite_ppm, Basis::SodiumNitrite)
     }
 
     /// The nitrate as sodium nitrate, with basis and stage.
-    pub fn nitrate(&self) -> Level {
-        Level::ingoing(self.nitrate_ppm, Basis::SodiumNitrate)
+    pub fn nitrate(&self) -> CureLevel {
+        CureLevel::ingoing(self.nitrate_ppm, Basis::SodiumNitrate)
     }
 }

@@ -1,7 +1,7 @@
 //! The highest limit that anybody has confirmed anywhere: above it nothing passes, in any place.
 
 use super::says::LimitSays;
-use super::{AtomicMasses, Basis, Class, Counts, Ingoing, Level, Limit, Method, Stage};
+use super::{AtomicMasses, Basis, Class, Counts, CureLevel, CureLimit, Ingoing, Method, Stage};
 use crate::law::{Law, Laws};
 use crate::rows::{Finding, Gravity, RowId, Sense};
 use crate::words::Profile;
@@ -12,7 +12,7 @@ use rust_decimal::Decimal;
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Ceiling {
     /// The level, as the sodium salt, ingoing.
-    pub level: Level,
+    pub level: CureLevel,
     /// How far above it still counts as on it (ppm): the figure's own rounding.
     pub tolerance: Decimal,
     /// The place that has it.
@@ -48,7 +48,7 @@ fn highest(
     laws: &Laws,
     basis: Basis,
     day: NaiveDate,
-    is_for: impl Fn(&Limit, &Law) -> bool,
+    is_for: impl Fn(&CureLimit, &Law) -> bool,
 ) -> Option<Ceiling> {
     let sodium = sodium(basis);
     let mut best: Option<Ceiling> = None;
@@ -71,7 +71,7 @@ fn highest(
             let ppm = limit.bound.value * factor;
             if best.as_ref().is_none_or(|best| ppm > best.level.ppm) {
                 best = Some(Ceiling {
-                    level: Level::ingoing(ppm, sodium),
+                    level: CureLevel::ingoing(ppm, sodium),
                     tolerance: limit.tolerance * factor,
                     place: *place,
                     row: limit.bound.row.clone(),

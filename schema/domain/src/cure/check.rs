@@ -1,7 +1,7 @@
 //! What goes in, against what a place allows.
 
 use super::says::{AllowedSays, CountedSays, DoseSays, FoodSays, LimitSays, RangeSays, SetSays};
-use super::{Alternative, Assessed, Counts, Cure, CureRules, Ingoing, Limit, Stage, When};
+use super::{Alternative, Assessed, Counts, Cure, CureLimit, CureRules, Ingoing, Stage, When};
 use crate::grams::Grams;
 use crate::measure::Percent;
 use crate::rows::{Finding, Gravity, RowId, Rows, Sense};
@@ -96,7 +96,7 @@ fn note_gaps(
 }
 
 /// Does a set for pumped bacon stand in this limit's place?
-fn is_of_a_set(limit: &Limit) -> bool {
+fn is_of_a_set(limit: &CureLimit) -> bool {
     match limit.counts {
         Counts::Salt(basis) => basis.is_nitrite(),
         Counts::Ascorbate => true,
@@ -109,7 +109,7 @@ fn bears(when: When, cure: &Cure) -> Option<Gravity> {
     match (when, cure.heated) {
         (When::Always, _) => Some(Gravity::Refuse),
         (When::KeepRefrigerated, _) => cure.keep_refrigerated.then_some(Gravity::Refuse),
-        // Only the word is at stake, so long as nobody has printed it.
+        // Only the word is at stake, as long as nobody has printed it.
         (When::CalledCured, _) => Some(match cure.called_cured {
             true => Gravity::Refuse,
             false => Gravity::Note,
@@ -122,7 +122,7 @@ fn bears(when: When, cure: &Cure) -> Option<Gravity> {
     }
 }
 
-fn says(limit: &Limit, measured: Decimal, cure: &Cure, done: &Assessed) -> LimitSays {
+fn says(limit: &CureLimit, measured: Decimal, cure: &Cure, done: &Assessed) -> LimitSays {
     let (what, value) = (limit.said(), limit.bound.value);
     let over = measured > value;
     let food = food(limit.when, cure);
@@ -156,7 +156,7 @@ fn food(when: When, cure: &Cure) -> FoodSays {
 }
 
 /// How much of the curing salt would keep to the limit, where it is the curing salt's affair.
-fn would_do(limit: &Limit, measured: Decimal, used: Grams) -> Option<DoseSays> {
+fn would_do(limit: &CureLimit, measured: Decimal, used: Grams) -> Option<DoseSays> {
     let value = limit.bound.value;
     let over = measured > value;
     if limit.counts == Counts::Ascorbate
@@ -211,7 +211,7 @@ fn check_sets(
 
 fn is_met(set: &Alternative, cure: &Cure, done: &Assessed, rules: &CureRules) -> bool {
     let allows =
-        |limit: &Limit, ingoing: &Ingoing| limit.allows(limit.measure(ingoing, &rules.masses));
+        |limit: &CureLimit, ingoing: &Ingoing| limit.allows(limit.measure(ingoing, &rules.masses));
     set.nitrite
         .iter()
         .chain([&set.ascorbate])
@@ -225,7 +225,7 @@ fn is_met(set: &Alternative, cure: &Cure, done: &Assessed, rules: &CureRules) ->
 
 /// Nothing where a set names no nitrite, which the law's files refuse.
 fn shown(set: &Alternative) -> Option<SetSays> {
-    let figure = |limit: &Limit| limit.bound.value;
+    let figure = |limit: &CureLimit| limit.bound.value;
     let (first, last) = (set.nitrite.first()?, set.nitrite.last()?);
     let nitrite = match set.nitrite.len() {
         1 => RangeSays::One { ppm: figure(first) },

@@ -1,6 +1,6 @@
 //! What a cure brings into the meat, salt by salt.
 
-use super::{AtomicMasses, Basis, Level, Stage};
+use super::{AtomicMasses, Basis, CureLevel, Stage};
 use rust_decimal::Decimal;
 
 /// Parts per million of each salt, each by its own weight, and of the accelerator.
@@ -20,7 +20,7 @@ pub struct Ingoing {
 
 impl Ingoing {
     /// Just that level, as if of the salt that its basis names; an ion as the sodium salt.
-    pub fn of(level: Level, masses: &AtomicMasses) -> Ingoing {
+    pub fn of(level: CureLevel, masses: &AtomicMasses) -> Ingoing {
         let mut ingoing = Ingoing::default();
         ingoing.add(level.basis, level.ppm, masses);
         ingoing
@@ -57,13 +57,13 @@ impl Ingoing {
     }
 
     /// All of the nitrite, or all of the nitrate, counted as the basis says.
-    pub fn level(&self, basis: Basis, masses: &AtomicMasses) -> Level {
+    pub fn level(&self, basis: Basis, masses: &AtomicMasses) -> CureLevel {
         let ppm = self
             .salts(basis.is_nitrite())
             .into_iter()
             .map(|(salt, ppm)| ppm * masses.factor(salt, basis))
             .sum();
-        Level {
+        CureLevel {
             ppm,
             basis,
             stage: Stage::Ingoing,

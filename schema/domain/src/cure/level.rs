@@ -8,9 +8,9 @@ use rust_decimal::Decimal;
 use std::cmp::Ordering;
 
 /// Parts per million by weight (mg/kg), with basis and stage. Two of them are compared only where
-/// both are the same; [`Level::on`] changes the basis, nothing changes the stage.
+/// both are the same; [`CureLevel::on`] changes the basis, nothing changes the stage.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Level {
+pub struct CureLevel {
     /// How many.
     pub ppm: Decimal,
     /// Counted as what.
@@ -19,10 +19,10 @@ pub struct Level {
     pub stage: Stage,
 }
 
-impl Level {
+impl CureLevel {
     /// What goes in.
-    pub fn ingoing(ppm: impl Into<Decimal>, basis: Basis) -> Level {
-        Level {
+    pub fn ingoing(ppm: impl Into<Decimal>, basis: Basis) -> CureLevel {
+        CureLevel {
             ppm: ppm.into(),
             basis,
             stage: Stage::Ingoing,
@@ -30,10 +30,10 @@ impl Level {
     }
 
     /// What a laboratory finds.
-    pub fn residual(ppm: impl Into<Decimal>, basis: Basis) -> Level {
-        Level {
+    pub fn residual(ppm: impl Into<Decimal>, basis: Basis) -> CureLevel {
+        CureLevel {
             stage: Stage::Residual,
-            ..Level::ingoing(ppm, basis)
+            ..CureLevel::ingoing(ppm, basis)
         }
     }
 
@@ -41,7 +41,7 @@ impl Level {
     ///
     /// # Errors
     /// Nitrite does not turn into nitrate by counting it otherwise.
-    pub fn on(self, basis: Basis, masses: &AtomicMasses) -> Result<Level> {
+    pub fn on(self, basis: Basis, masses: &AtomicMasses) -> Result<CureLevel> {
         if self.basis.is_nitrite() != basis.is_nitrite() {
             let says = CureSays::OtherThings {
                 from: self.basis,
@@ -49,7 +49,7 @@ impl Level {
             };
             return Err(Refusal::cannot_be("basis", says));
         }
-        Ok(Level {
+        Ok(CureLevel {
             ppm: self.ppm * masses.factor(self.basis, basis),
             basis,
             ..self
@@ -60,7 +60,7 @@ impl Level {
     ///
     /// # Errors
     /// They are counted as different things, or at different times: convert first.
-    pub fn compare(self, other: Level) -> Result<Ordering> {
+    pub fn compare(self, other: CureLevel) -> Result<Ordering> {
         if self.basis != other.basis || self.stage != other.stage {
             let says = CureSays::NotCompared {
                 one: self.says(),
@@ -72,12 +72,12 @@ impl Level {
     }
 }
 
-impl Level {
+impl CureLevel {
     /// The same, once it is known to be a number that can be.
     ///
     /// # Errors
     /// Less than nothing, or more parts than there are in a million.
-    pub(super) fn checked(self) -> Result<Level> {
+    pub(super) fn checked(self) -> Result<CureLevel> {
         let million = Decimal::from(1_000_000);
         if self.ppm < Decimal::ZERO || self.ppm > million {
             let says = CureSays::PpmCannotBe { ppm: self.ppm };

@@ -52,7 +52,7 @@ pub enum When {
 
 /// A limit.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Limit {
+pub struct CureLimit {
     /// The number, in ppm, with its row; the row may begin or end on a day.
     pub bound: Bound,
     /// What is counted.
@@ -71,7 +71,7 @@ pub struct Limit {
     pub when: When,
 }
 
-impl Limit {
+impl CureLimit {
     /// Is it for that product, made that way, on that day?
     pub fn is_for(&self, method: Method, class: Class, day: NaiveDate, rows: &Rows) -> bool {
         (self.methods.is_empty() || self.methods.contains(&method))

@@ -2,8 +2,8 @@
 //! place allows it, and what the label must say of it.
 //!
 //! Reading order: [`Method`] and [`Class`] (what is done to what), [`Strength`] (what is in the
-//! bag), [`Mix`] (the arithmetic, in any unit), [`Level`] (parts per million with what they are
-//! counted as), [`Limit`] (what a place allows), [`assess`] (a cure that was used), [`plan`] (one
+//! bag), [`Mix`] (the arithmetic, in any unit), [`CureLevel`] (parts per million with what they are
+//! counted as), [`CureLimit`] (what a place allows), [`assess`] (a cure that was used), [`plan`] (one
 //! to be weighed out), [`Salometer`] (brine), [`names`] and [`uncured`] (the label).
 //!
 //! No figure of a law stands here: they come with [`CureRules`], each with its row.
@@ -34,14 +34,14 @@ pub use assess::{Assessed, Cure, assess};
 pub use brine::{BrineReading, brine_percent, grams_per_kilogram_of_water, read_salometer};
 pub use ceiling::{Ceiling, ceiling};
 pub use ingoing::Ingoing;
-pub use level::{AtomicMasses, Level};
-pub use limit::{Counts, Limit, Potassium, When};
+pub use level::{AtomicMasses, CureLevel};
+pub use limit::{Counts, CureLimit, Potassium, When};
 pub use makeup::Makeup;
 pub use mix::Mix;
-pub use names::{NameOf, Named, Part, names};
-pub use plan::{Dose, Plan, Recipe, plan};
+pub use names::{ListedPart, NameOf, Part, names};
+pub use plan::{CurePlan, Dose, Recipe, plan};
 pub use residual::assess_residual;
-pub use rules::{CureRules, KnownStrength, Plausible, SalometerScale, Weighing};
+pub use rules::{CureRules, KnownStrength, Plausible, SalometerScale, ScaleRule};
 pub use says::{
     AllowedSays, BrineSays, ClaimSays, CountedSays, CureSays, DoseSays, FoodSays, LevelSays,
     LimitSays, RangeSays, SetSays,

@@ -37,7 +37,7 @@ pub struct NameOf {
 
 /// A part that a label must list.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Named {
+pub struct ListedPart {
     /// How it is named.
     pub name: NameOf,
     /// How much of it was used, in grams.
@@ -68,7 +68,7 @@ impl NameOf {
 ///
 /// # Errors
 /// A strength that is not given or cannot be.
-pub fn names(cure: &Cure, rules: &CureRules) -> Result<Vec<Named>> {
+pub fn names(cure: &Cure, rules: &CureRules) -> Result<Vec<ListedPart>> {
     let mut parts = vec![
         (Part::Water, grams(cure.water)),
         (Part::Sugar, grams(cure.sugar)),
@@ -93,7 +93,7 @@ pub fn names(cure: &Cure, rules: &CureRules) -> Result<Vec<Named>> {
     }
     parts.push((Part::Salt, salt));
     let starter = cure.starter.then_some((Part::Starter, Decimal::ZERO));
-    let mut named: Vec<Named> = rules
+    let mut named: Vec<ListedPart> = rules
         .names
         .iter()
         .filter_map(|name| {
@@ -101,7 +101,7 @@ pub fn names(cure: &Cure, rules: &CureRules) -> Result<Vec<Named>> {
             let weight: Decimal = own().map(|(_, weight)| *weight).sum();
             let is_in =
                 weight > Decimal::ZERO || starter.is_some_and(|(part, _)| part == name.part);
-            is_in.then(|| Named {
+            is_in.then(|| ListedPart {
                 name: name.clone(),
                 grams: weight,
             })

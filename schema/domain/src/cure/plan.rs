@@ -3,7 +3,7 @@
 use super::assess::milligrams;
 use super::says::CureSays;
 use super::weighing::grams;
-use super::{Assessed, Cure, Level, Makeup, Method, Mix, Stage, Strength, assess};
+use super::{Assessed, Cure, CureLevel, Makeup, Method, Mix, Stage, Strength, assess};
 use crate::grams::Grams;
 use crate::law::Laws;
 use crate::measure::Percent;
@@ -17,7 +17,7 @@ pub enum Dose {
     /// So much curing salt, in per cent of the weight that the method counts.
     CuringSalt(Percent),
     /// So many parts per million, ingoing.
-    Target(Level),
+    Target(CureLevel),
 }
 
 /// A recipe of a cure. Percents are of the weight that the method counts: of the meat for a dry
@@ -36,7 +36,7 @@ pub struct Recipe {
 
 /// What to put on the scale.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Plan {
+pub struct CurePlan {
     /// Curing salt: rounded down to the scale's step, never up.
     pub curing_salt: Grams,
     /// Plain salt: what the curing salt does not bring.
@@ -57,7 +57,7 @@ pub struct Plan {
 /// # Errors
 /// As [`assess`]; and a target that is a residual one, that asks for what this curing salt does
 /// not hold, or a recipe whose curing salt alone brings more salt than it wants.
-pub fn plan(recipe: &Recipe, cure: &Cure, place: Profile, laws: &Laws) -> Result<Plan> {
+pub fn plan(recipe: &Recipe, cure: &Cure, place: Profile, laws: &Laws) -> Result<CurePlan> {
     let rules = &laws.of(place).cures;
     rules.plausible.salt(recipe.salt)?;
     rules.plausible.salt(recipe.sugar)?;
@@ -108,7 +108,7 @@ pub fn plan(recipe: &Recipe, cure: &Cure, place: Profile, laws: &Laws) -> Result
         }
     }
     let assessed = assess(&cure, place, laws)?;
-    Ok(Plan {
+    Ok(CurePlan {
         curing_salt,
         plain_salt: cure.salt,
         sugar: cure.sugar,
@@ -129,7 +129,7 @@ fn weight_that_counts(cure: &Cure, mix: &Mix) -> Decimal {
 
 /// The grams of curing salt that give the target.
 fn aimed_at(
-    level: Level,
+    level: CureLevel,
     makeup: &Makeup,
     cure: &Cure,
     mix: &Mix,

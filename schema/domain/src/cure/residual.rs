@@ -1,7 +1,7 @@
 //! What a laboratory found in the finished product, against what a place allows.
 
 use super::says::{CureSays, LimitSays};
-use super::{Class, Counts, Ingoing, Level, Method, Stage};
+use super::{Class, Counts, CureLevel, Ingoing, Method, Stage};
 use crate::law::Law;
 use crate::refusal::{Refusal, Result};
 use crate::rows::Finding;
@@ -12,7 +12,7 @@ use chrono::NaiveDate;
 /// # Errors
 /// The level cannot be, or is not a residual one: what goes in is never compared with a limit on what is left.
 pub fn assess_residual(
-    found: Level,
+    found: CureLevel,
     method: Method,
     class: Class,
     day: NaiveDate,

@@ -2,7 +2,7 @@
 
 use super::says::CureSays;
 use super::{
-    Alternative, AtomicMasses, ClaimRules, Limit, Makeup, Method, NameOf, Salometer, ScaleClass,
+    Alternative, AtomicMasses, ClaimRules, CureLimit, Makeup, Method, NameOf, Salometer, ScaleClass,
 };
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
@@ -19,7 +19,7 @@ pub struct CureRules {
     /// The row of the formula that a method is counted by.
     pub formulas: Vec<(Method, RowId)>,
     /// Every single limit.
-    pub limits: Vec<Limit>,
+    pub limits: Vec<CureLimit>,
     /// The sets of figures for pumped bacon; none where the place has none.
     pub pumped_bacon: Vec<Alternative>,
     /// The row that says nitrite alone is not for a ham that ages for months.
@@ -33,7 +33,7 @@ pub struct CureRules {
     /// The most salt that a brine can hold, in per cent of the brine.
     pub saturated: Option<Bound>,
     /// How fine a scale must be.
-    pub weighing: Weighing,
+    pub weighing: ScaleRule,
     /// How the parts of a cure are named on a label.
     pub names: Vec<NameOf>,
     /// When a product may say that it is not cured with nitrite.
@@ -154,7 +154,7 @@ pub struct SalometerScale {
 
 /// How fine a scale must be.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
-pub struct Weighing {
+pub struct ScaleRule {
     /// Up to how many grams of meat a fine scale is needed.
     pub small_meat: Option<Bound>,
     /// How fine it must be then, in grams.

@@ -1,7 +1,7 @@
 //! Alarms: a piece that dries too fast or too slow, and a weighing that cannot be.
 
 use super::says::AlarmSays;
-use super::{CureRoomRules, Piece, Weighing, loss};
+use super::{CureRoomRules, Piece, PieceWeighing, loss};
 use crate::rows::{Finding, Gravity, RowId};
 use crate::says::{Arg, Says};
 use chrono::NaiveDate;
@@ -9,7 +9,7 @@ use rust_decimal::Decimal;
 
 /// What an alarm is about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Drying {
+pub enum DryingAlarm {
     /// Ahead of its curve: a hard case may close it off.
     TooFast,
     /// Behind its curve: a humid room, or somebody else's tag.
@@ -22,9 +22,9 @@ pub enum Drying {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Alarm {
     /// What it is about.
-    pub drying: Drying,
+    pub drying: DryingAlarm,
     /// The weighing.
-    pub weighing: Weighing,
+    pub weighing: PieceWeighing,
     /// Points of loss ahead of the curve, below nothing where behind.
     pub ahead: Option<Decimal>,
     /// For a tired cook.
@@ -61,13 +61,13 @@ pub fn unsigned(piece: &Piece, until: NaiveDate, rules: &CureRoomRules) -> Optio
 
 fn alarm(
     piece: &Piece,
-    weighing: &Weighing,
-    before: Option<&Weighing>,
+    weighing: &PieceWeighing,
+    before: Option<&PieceWeighing>,
     rules: &CureRoomRules,
 ) -> Option<Alarm> {
     if let Some((says, rows)) = impossible(piece, weighing, before, rules) {
         return Some(Alarm {
-            drying: Drying::Impossible,
+            drying: DryingAlarm::Impossible,
             weighing: *weighing,
             ahead: None,
             says,
@@ -84,7 +84,7 @@ fn alarm(
     let (drying, says) = match ahead {
         _ if band.allows(ahead.abs()) => return None,
         ahead if ahead > Decimal::ZERO => (
-            Drying::TooFast,
+            DryingAlarm::TooFast,
             AlarmSays::TooFast {
                 tag,
                 lost,
@@ -94,7 +94,7 @@ fn alarm(
             },
         ),
         _ => (
-            Drying::TooSlow,
+            DryingAlarm::TooSlow,
             AlarmSays::TooSlow {
                 tag,
                 lost,
@@ -115,8 +115,8 @@ fn alarm(
 
 fn impossible(
     piece: &Piece,
-    weighing: &Weighing,
-    before: Option<&Weighing>,
+    weighing: &PieceWeighing,
+    before: Option<&PieceWeighing>,
     rules: &CureRoomRules,
 ) -> Option<(Says, Vec<RowId>)> {
     cannot_be(piece, weighing, rules).or_else(|| gained(piece, weighing, before?, rules))
@@ -124,7 +124,11 @@ fn impossible(
 
 /// The weighings up to a day that can be, the oldest first. The others never count for a release
 /// or a forecast, signed or not.
-pub(super) fn counted(piece: &Piece, until: NaiveDate, rules: &CureRoomRules) -> Vec<Weighing> {
+pub(super) fn counted(
+    piece: &Piece,
+    until: NaiveDate,
+    rules: &CureRoomRules,
+) -> Vec<PieceWeighing> {
     let mut weighed = piece.weighed(until);
     weighed.retain(|weighing| cannot_be(piece, weighing, rules).is_none());
     weighed
@@ -132,7 +136,7 @@ pub(super) fn counted(piece: &Piece, until: NaiveDate, rules: &CureRoomRules) ->
 
 fn cannot_be(
     piece: &Piece,
-    weighing: &Weighing,
+    weighing: &PieceWeighing,
     rules: &CureRoomRules,
 ) -> Option<(Says, Vec<RowId>)> {
     let (tag, grams, green) = (piece.tag.clone(), weighing.grams, piece.green);
@@ -163,8 +167,8 @@ fn cannot_be(
 
 fn gained(
     piece: &Piece,
-    weighing: &Weighing,
-    before: &Weighing,
+    weighing: &PieceWeighing,
+    before: &PieceWeighing,
     rules: &CureRoomRules,
 ) -> Option<(Says, Vec<RowId>)> {
     let regain = rules.regain.as_ref()?;
@@ -181,7 +185,7 @@ fn gained(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::cure_room::{Curve, Signed, Stage, likely_tag};
+    use crate::cure_room::{Curve, PieceStage, Signed, likely_tag};
     use crate::grams::Grams;
     use crate::measure::Percent;
     use crate::rows::Bound;
@@ -206,7 +210,7 @@ mod tests {
         piece.curve = Some(Curve::new(None, points).unwrap());
         piece.weighings = weighings
             .iter()
-            .map(|(nth, grams)| Weighing {
+            .map(|(nth, grams)| PieceWeighing {
                 day: day(*nth),
                 grams: Grams::whole(*grams),
             })
@@ -214,7 +218,7 @@ mod tests {
         piece
     }
 
-    fn check(weighings: &[(u64, i64)], expected: Option<Drying>) {
+    fn check(weighings: &[(u64, i64)], expected: Option<DryingAlarm>) {
         let alarm = unsigned(&piece("a", 1000, weighings), day(100), &rules());
         assert_eq!(alarm.map(|alarm| alarm.drying), expected, "{weighings:?}");
     }
@@ -224,17 +228,17 @@ mod tests {
         check(&[], None);
         check(&[(50, 900)], None);
         check(&[(50, 860)], None); // four points ahead is within
-        check(&[(50, 859)], Some(Drying::TooFast));
+        check(&[(50, 859)], Some(DryingAlarm::TooFast));
         check(&[(50, 940)], None);
-        check(&[(50, 941)], Some(Drying::TooSlow));
-        check(&[(1, 1040)], Some(Drying::TooSlow)); // 4.2 points behind
+        check(&[(50, 941)], Some(DryingAlarm::TooSlow));
+        check(&[(1, 1040)], Some(DryingAlarm::TooSlow)); // 4.2 points behind
         check(&[(0, 1040)], None);
-        check(&[(0, 1041)], Some(Drying::Impossible));
-        check(&[(50, 249)], Some(Drying::Impossible));
-        check(&[(50, 0)], Some(Drying::Impossible));
+        check(&[(0, 1041)], Some(DryingAlarm::Impossible));
+        check(&[(50, 249)], Some(DryingAlarm::Impossible));
+        check(&[(50, 0)], Some(DryingAlarm::Impossible));
         check(&[(50, 900), (51, 910)], None);
-        check(&[(50, 900), (51, 911)], Some(Drying::Impossible));
-        check(&[(50, 850), (70, 860)], Some(Drying::TooFast)); // the first still stands
+        check(&[(50, 900), (51, 911)], Some(DryingAlarm::Impossible));
+        check(&[(50, 850), (70, 860)], Some(DryingAlarm::TooFast)); // the first still stands
     }
 
     #[test]
@@ -254,7 +258,7 @@ mod tests {
 
     #[test]
     fn a_weight_that_does_not_fit_may_fit_another() {
-        let read = Weighing {
+        let read = PieceWeighing {
             day: day(50),
             grams: Grams::whole(950),
         };
@@ -272,7 +276,7 @@ mod tests {
         others[1].product = "coppa".into();
         assert_eq!(likely(&others), None);
         others[1].product = String::new();
-        others[1].stage = Stage::InSalt;
+        others[1].stage = PieceStage::InSalt;
         assert_eq!(likely(&others), None);
     }
 }

@@ -126,7 +126,7 @@ fn never_falling(means: impl Iterator<Item = (Decimal, usize)>) -> Vec<Decimal> 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::cure_room::Weighing;
+    use crate::cure_room::PieceWeighing;
     use crate::grams::Grams;
     use proptest::prelude::*;
 
@@ -174,7 +174,7 @@ mod tests {
             ("2026-01-21", 960),
             ("2026-01-31", 880),
         ] {
-            piece.weighings.push(Weighing {
+            piece.weighings.push(PieceWeighing {
                 day: day.parse().unwrap(),
                 grams: Grams::whole(grams),
             });

@@ -1,13 +1,13 @@
 //! What is to be done in the cure room today.
 
 use super::says::{RoomSays, TaskSays};
-use super::{CureRoomRules, Forecast, Piece, Stage, Task, forecast};
+use super::{CureRoomRules, Forecast, Piece, PieceStage, Task, forecast};
 use crate::says::Says;
 use chrono::NaiveDate;
 
 /// One thing to do.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Due {
+pub struct RoomTask {
     /// The piece.
     pub tag: String,
     /// What.
@@ -20,7 +20,7 @@ pub struct Due {
 
 /// What is due on a day, for each piece in turn. A turn or weighing that was missed is due once,
 /// not as often as it was missed.
-pub fn due(pieces: &[Piece], on: NaiveDate, rules: &CureRoomRules) -> Vec<Due> {
+pub fn due(pieces: &[Piece], on: NaiveDate, rules: &CureRoomRules) -> Vec<RoomTask> {
     pieces
         .iter()
         .flat_map(|piece| {
@@ -32,7 +32,7 @@ pub fn due(pieces: &[Piece], on: NaiveDate, rules: &CureRoomRules) -> Vec<Due> {
             ]
             .into_iter()
             .flatten()
-            .map(|(task, since)| Due {
+            .map(|(task, since)| RoomTask {
                 tag: piece.tag.clone(),
                 task,
                 since,
@@ -48,11 +48,11 @@ pub fn due(pieces: &[Piece], on: NaiveDate, rules: &CureRoomRules) -> Vec<Due> {
         .collect()
 }
 
-type Found = Option<(Task, NaiveDate)>;
+type DueSince = Option<(Task, NaiveDate)>;
 
 /// In the salt: turn or overhaul, unless it was done since the last planned day.
-fn salted(piece: &Piece, on: NaiveDate) -> Found {
-    if piece.stage != Stage::InSalt {
+fn salted(piece: &Piece, on: NaiveDate) -> DueSince {
+    if piece.stage != PieceStage::InSalt {
         return None;
     }
     let planned = piece
@@ -69,11 +69,11 @@ fn salted(piece: &Piece, on: NaiveDate) -> Found {
 }
 
 /// The next place: out of the salt, to equalise, to hang.
-fn moved(piece: &Piece, on: NaiveDate) -> Found {
+fn moved(piece: &Piece, on: NaiveDate) -> DueSince {
     let wanted = match piece.stage {
-        Stage::InSalt => [Task::Rinse, Task::Equalise, Task::Hang].as_slice(),
-        Stage::Equalising => &[Task::Hang],
-        Stage::Smoking | Stage::Hanging | Stage::Released => return None,
+        PieceStage::InSalt => [Task::Rinse, Task::Equalise, Task::Hang].as_slice(),
+        PieceStage::Equalising => &[Task::Hang],
+        PieceStage::Smoking | PieceStage::Hanging | PieceStage::Released => return None,
     };
     piece
         .plan
@@ -84,8 +84,8 @@ fn moved(piece: &Piece, on: NaiveDate) -> Found {
 }
 
 /// Out of the salt: on the scale, unless it was there since the last planned day.
-fn weighed(piece: &Piece, on: NaiveDate) -> Found {
-    if !matches!(piece.stage, Stage::Equalising | Stage::Hanging) {
+fn weighed(piece: &Piece, on: NaiveDate) -> DueSince {
+    if !matches!(piece.stage, PieceStage::Equalising | PieceStage::Hanging) {
         return None;
     }
     let planned = piece
@@ -99,8 +99,8 @@ fn weighed(piece: &Piece, on: NaiveDate) -> Found {
 }
 
 /// Hanging, and the first day on which it may be ready has come.
-fn ready(piece: &Piece, on: NaiveDate, rules: &CureRoomRules) -> Found {
-    if piece.stage != Stage::Hanging {
+fn ready(piece: &Piece, on: NaiveDate, rules: &CureRoomRules) -> DueSince {
+    if piece.stage != PieceStage::Hanging {
         return None;
     }
     let from = match forecast(piece, on, rules) {
@@ -113,7 +113,7 @@ fn ready(piece: &Piece, on: NaiveDate, rules: &CureRoomRules) -> Found {
     (from <= on).then_some((Task::ReadyFrom, from))
 }
 
-impl Due {
+impl RoomTask {
     /// The same where the piece is known already.
     pub fn without_tag(&self) -> Says {
         RoomSays::TaskSince {

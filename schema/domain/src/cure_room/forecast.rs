@@ -2,7 +2,7 @@
 
 use super::alarm::counted;
 use super::says::ForecastSays;
-use super::{CureRoomRules, Piece, Weighing, loss};
+use super::{CureRoomRules, Piece, PieceWeighing, loss};
 use crate::measure::Percent;
 use crate::says::Says;
 use chrono::{Days, NaiveDate};
@@ -93,8 +93,8 @@ fn by_curve(piece: &Piece, enough: Percent, of_age: NaiveDate, rules: &CureRoomR
 
 fn by_weight(
     piece: &Piece,
-    weighed: &[Weighing],
-    last: Weighing,
+    weighed: &[PieceWeighing],
+    last: PieceWeighing,
     enough: Percent,
     of_age: NaiveDate,
     rules: &CureRoomRules,
@@ -149,7 +149,7 @@ fn by_weight(
 
 /// Days and loss between the last weighing and the one before it, or an earlier one where the last
 /// two are of one day.
-fn recent(piece: &Piece, weighed: &[Weighing]) -> Option<(Decimal, Decimal)> {
+fn recent(piece: &Piece, weighed: &[PieceWeighing]) -> Option<(Decimal, Decimal)> {
     let (last, before) = weighed.split_last()?;
     let from = before.iter().rfind(|one| one.day < last.day)?;
     let lost = loss(piece.green, piece.green - (from.grams - last.grams));
@@ -268,7 +268,7 @@ mod tests {
         };
         piece.weighings = weighings
             .iter()
-            .map(|(nth, grams)| Weighing {
+            .map(|(nth, grams)| PieceWeighing {
                 day: day(*nth),
                 grams: Grams::whole(*grams),
             })

@@ -16,14 +16,14 @@ mod salting;
 mod says;
 mod tag;
 
-pub use alarm::{Alarm, Drying, alarms, unsigned};
+pub use alarm::{Alarm, DryingAlarm, alarms, unsigned};
 pub use curve::{Curve, average};
-pub use due::{Due, due};
+pub use due::{RoomTask, due};
 pub use forecast::{Basis, Forecast, forecast};
-pub use piece::{Piece, Signed, Stage, Weighing, loss};
-pub use plan::{Hung, Method, Planned, Span, Task, Weighings, plan};
+pub use piece::{Piece, PieceStage, PieceWeighing, Signed, loss};
+pub use plan::{Hung, Planned, SaltingMethod, Span, Task, Weighings, plan};
 pub use release::{Release, ReleaseRule, release};
-pub use rules::{CureRoomRules, Spread, Target};
+pub use rules::{CureRoomRules, ReleaseTarget, Spread};
 pub use salting::{SaltTime, salt_span};
 pub use says::{
     AlarmSays, BasisSays, CurveSays, ForecastSays, ReleaseSays, RoomSays, SaltingSays, TaskSays,

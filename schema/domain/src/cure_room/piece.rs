@@ -8,7 +8,7 @@ use rust_decimal::Decimal;
 
 /// One weighing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Weighing {
+pub struct PieceWeighing {
     /// The day.
     pub day: NaiveDate,
     /// What it weighed.
@@ -17,7 +17,7 @@ pub struct Weighing {
 
 /// Where a piece is on its way.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Stage {
+pub enum PieceStage {
     /// In salt or in brine.
     InSalt,
     /// Out of the salt, cold, until it has spread.
@@ -51,9 +51,9 @@ pub struct Piece {
     /// The day it went in salt.
     pub in_salt: NaiveDate,
     /// Where it is on its way.
-    pub stage: Stage,
+    pub stage: PieceStage,
     /// Its weighings, by day.
-    pub weighings: Vec<Weighing>,
+    pub weighings: Vec<PieceWeighing>,
     /// The curve that it dries along: the house's own, or the trade's. Some products have none.
     pub curve: Option<Curve>,
     /// What it is released by.
@@ -78,7 +78,7 @@ impl Piece {
             product: String::new(),
             green,
             in_salt,
-            stage: Stage::Hanging,
+            stage: PieceStage::Hanging,
             weighings: Vec::new(),
             curve: None,
             rule: ReleaseRule::default(),
@@ -96,15 +96,15 @@ impl Piece {
     }
 
     /// The weighings up to a day, the oldest first.
-    pub fn weighed(&self, until: NaiveDate) -> Vec<Weighing> {
-        let mut weighed: Vec<Weighing> = self.weighings.clone();
+    pub fn weighed(&self, until: NaiveDate) -> Vec<PieceWeighing> {
+        let mut weighed: Vec<PieceWeighing> = self.weighings.clone();
         weighed.retain(|weighing| weighing.day <= until);
         weighed.sort_by_key(|weighing| weighing.day);
         weighed
     }
 
     /// The last weighing up to a day.
-    pub fn last(&self, until: NaiveDate) -> Option<Weighing> {
+    pub fn last(&self, until: NaiveDate) -> Option<PieceWeighing> {
         self.weighed(until).pop()
     }
 
@@ -144,7 +144,7 @@ mod tests {
             piece.expected_loss(day("2026-01-11")),
             Some(Percent::new(2))
         );
-        piece.weighings.push(Weighing {
+        piece.weighings.push(PieceWeighing {
             day: day("2026-01-11"),
             grams: Grams::whole(970),
         });

@@ -33,7 +33,7 @@ impl Span {
 
 /// A way of salting and hanging.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Method {
+pub struct SaltingMethod {
     /// Its name in the data: `covered-in-salt`.
     pub key: String,
     /// As a cook calls it.
@@ -117,7 +117,7 @@ pub fn plan(
     in_salt: NaiveDate,
     green: Grams,
     thickness_mm: Option<Decimal>,
-    method: &Method,
+    method: &SaltingMethod,
     days: Option<u32>,
     rules: &CureRoomRules,
 ) -> Result<Vec<Planned>> {
@@ -224,7 +224,7 @@ mod tests {
 
     #[test]
     fn each_day_has_what_is_to_be_done() {
-        let method = Method {
+        let method = SaltingMethod {
             key: "dry".into(),
             name: "dry cure".into(),
             salt: SaltTime::For(Span::Days(4)),

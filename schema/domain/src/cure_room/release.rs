@@ -203,7 +203,7 @@ fn too_heavy(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::cure_room::{Signed, Weighing};
+    use crate::cure_room::{PieceWeighing, Signed};
     use proptest::prelude::*;
 
     fn day(nth: u64) -> NaiveDate {
@@ -212,7 +212,7 @@ mod tests {
 
     fn piece(grams: i64, rule: ReleaseRule) -> Piece {
         let mut piece = Piece::hung("a", Grams::whole(1000), day(0));
-        piece.weighings.push(Weighing {
+        piece.weighings.push(PieceWeighing {
             day: day(10),
             grams: Grams::whole(grams),
         });

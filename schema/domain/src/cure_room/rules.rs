@@ -1,7 +1,7 @@
 //! What the trade expects of a cure room, as data.
 
 use super::says::RoomSays;
-use super::{Curve, Method, ReleaseRule, Weighings};
+use super::{Curve, ReleaseRule, SaltingMethod, Weighings};
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Bound, RowId};
@@ -13,9 +13,9 @@ pub struct CureRoomRules {
     /// Drying curves by key.
     pub curves: Vec<(String, Curve)>,
     /// What each product is released at.
-    pub targets: Vec<Target>,
+    pub targets: Vec<ReleaseTarget>,
     /// Ways of salting.
-    pub methods: Vec<Method>,
+    pub methods: Vec<SaltingMethod>,
     /// How often a hanging piece is weighed.
     pub weighings: Option<Weighings>,
     /// How far from its curve a piece may be, in points of loss.
@@ -51,7 +51,7 @@ pub struct Spread {
 
 /// What a product is released at.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Target {
+pub struct ReleaseTarget {
     /// Its name in the data: `pancetta`.
     pub key: String,
     /// As a cook calls it.
@@ -70,7 +70,7 @@ pub struct Target {
     pub curve: Option<String>,
 }
 
-impl Target {
+impl ReleaseTarget {
     /// The rule that a piece of this product is released by.
     pub fn rule(&self) -> ReleaseRule {
         let bounds = [&self.loss, &self.days, &self.water_activity];
@@ -91,7 +91,7 @@ impl Target {
 
 impl CureRoomRules {
     /// The target of that name.
-    pub fn target(&self, key: &str) -> Option<&Target> {
+    pub fn target(&self, key: &str) -> Option<&ReleaseTarget> {
         self.targets.iter().find(|target| target.key == key)
     }
 
@@ -102,7 +102,7 @@ impl CureRoomRules {
     }
 
     /// The way of salting of that name.
-    pub fn method(&self, key: &str) -> Option<&Method> {
+    pub fn method(&self, key: &str) -> Option<&SaltingMethod> {
         self.methods.iter().find(|method| method.key == key)
     }
 

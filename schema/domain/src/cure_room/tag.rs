@@ -1,7 +1,7 @@
 //! Whose tag is it? A weight that does not fit one piece may fit another.
 
 use super::says::RoomSays;
-use super::{CureRoomRules, Piece, Stage, Weighing, loss};
+use super::{CureRoomRules, Piece, PieceStage, PieceWeighing, loss};
 use crate::grams::Grams;
 use crate::measure::Percent;
 use crate::says::Says;
@@ -24,7 +24,7 @@ pub struct Likely {
 /// None where the weight fits the tag, or fits nobody.
 pub fn likely_tag(
     piece: &Piece,
-    weighing: Weighing,
+    weighing: PieceWeighing,
     others: &[Piece],
     rules: &CureRoomRules,
 ) -> Option<Likely> {
@@ -40,7 +40,7 @@ pub fn likely_tag(
     let (_, other) = others
         .iter()
         .filter(|other| other.tag != piece.tag && other.product == piece.product)
-        .filter(|other| !matches!(other.stage, Stage::InSalt | Stage::Released))
+        .filter(|other| !matches!(other.stage, PieceStage::InSalt | PieceStage::Released))
         .filter_map(|other| Some((off(other)?, other)))
         .filter(|(off, _)| band.allows(*off) && *off < own)
         .min_by_key(|(off, _)| *off)?;

@@ -35,7 +35,7 @@ impl Count {
 
 /// A product's own keeping rule.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Keep {
+pub struct KeepingRule {
     /// How many days.
     pub days: u32,
     /// Counted from which event.
@@ -47,7 +47,7 @@ pub struct Keep {
     pub freeze_day_counts: bool,
 }
 
-impl Keep {
+impl KeepingRule {
     /// The days, whatever they are counted from.
     pub fn count(&self) -> Count {
         Count {

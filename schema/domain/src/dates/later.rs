@@ -2,7 +2,7 @@
 //! the lot is made, so that a rule that changes later leaves the labels on the shelf as they are.
 
 use super::earliest;
-use super::keep::{Count, Keep};
+use super::keep::{Count, KeepingRule};
 use crate::words::KeepFrom;
 use chrono::{Days, NaiveDate};
 use std::fmt;
@@ -30,7 +30,7 @@ impl Default for Later {
 
 impl Later {
     /// What a product's own rule says of it.
-    pub fn of(keep: Option<Keep>) -> Later {
+    pub fn of(keep: Option<KeepingRule>) -> Later {
         let from = |event| {
             keep.filter(|keep| keep.from == event)
                 .map(|keep| keep.count())

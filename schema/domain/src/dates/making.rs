@@ -1,7 +1,7 @@
 //! The date of a lot when it is made, with the chain of reasons.
 
 use super::Rule;
-use super::keep::Keep;
+use super::keep::KeepingRule;
 use super::says::{DateSays, EventSays, FirstDaySays};
 use super::{Because, Later, Vacuum, earliest};
 use crate::law::Law;
@@ -112,7 +112,7 @@ impl Making<'_> {
     }
 
     /// The product's rule; another where readings show that it needs no control.
-    fn keep(&self) -> Option<Keep> {
+    fn keep(&self) -> Option<KeepingRule> {
         match self.ready {
             Some(_) => self.product.keep_if_stable.or(self.product.keep),
             None => self.product.keep,
@@ -123,7 +123,7 @@ impl Making<'_> {
         !self.product.raw && self.product.is_controlled() && self.ready.is_none()
     }
 
-    fn own(&self, keep: Option<Keep>, chain: &mut Chain) {
+    fn own(&self, keep: Option<KeepingRule>, chain: &mut Chain) {
         if let Some(ready) = &self.ready {
             chain
                 .because

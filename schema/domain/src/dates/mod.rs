@@ -11,10 +11,10 @@ mod rules;
 mod says;
 
 pub use because::{Because, Rule};
-pub use keep::{Count, Keep};
+pub use keep::{Count, KeepingRule};
 pub use later::{Later, date_when_thawed};
 pub use making::{Dated, Making, PartDate, ReadyBecause};
-pub use rules::{Marked, Resets, Rules, Supplier, Vacuum};
+pub use rules::{Marked, Resets, ShelfLifeRules, Supplier, Vacuum};
 pub use says::{DateSays, EventSays, FirstDaySays};
 
 use chrono::NaiveDate;

@@ -6,7 +6,7 @@ use crate::words::StepKind;
 
 /// The rules of a place. What a place has no rule for is none: then the house's own rule stands alone.
 #[derive(Debug, Clone, Default, PartialEq)]
-pub struct Rules {
+pub struct ShelfLifeRules {
     /// Ready-to-eat food that needs time and temperature control, held cold.
     pub ready_to_eat: Option<Marked>,
     /// The same, bought in: counted from the day it is opened.
@@ -83,7 +83,7 @@ pub struct Vacuum {
     pub plan: Option<RowId>,
 }
 
-impl Rules {
+impl ShelfLifeRules {
     /// Every number that a house may tighten.
     pub fn bounds_mut(&mut self) -> Vec<&mut Bound> {
         let marked = [&mut self.ready_to_eat, &mut self.opened];

@@ -14,7 +14,7 @@ use chrono_tz::Tz;
 
 /// What was found of one pack.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Found {
+pub struct CountedPack {
     /// The pack's number.
     pub pack: u32,
     /// What it weighs, or nothing where it is missing.
@@ -25,7 +25,7 @@ pub struct Found {
 ///
 /// # Errors
 /// No pack counted, one counted twice, a pack that never was, or more in it than it ever held.
-pub fn plan(lot: &Lot, found: &[Found], moment: &Moment, zone: Tz) -> Result<Plan> {
+pub fn plan(lot: &Lot, found: &[CountedPack], moment: &Moment, zone: Tz) -> Result<Plan> {
     not_voided(lot, "lot")?;
     moment.not_before(lot.made_at, &lot.code, zone)?;
     if found.is_empty() {

@@ -10,7 +10,7 @@ use crate::limits::{MOST_INPUTS, MOST_OUTPUTS, MOST_PACKS, SCALE_DIFFERENCE_THOU
 use crate::lot::{Event, Lot, PackNow, PlaceId, What};
 use crate::moment::Moment;
 use crate::origin::Origin;
-use crate::plan::{Balance, Birth, Change, Plan, Reason};
+use crate::plan::{Balance, Birth, PackChange, Plan, Reason};
 use crate::product::Product;
 use crate::refusal::{Refusal, Result};
 use crate::says::Says;
@@ -286,13 +286,13 @@ impl Step<'_> {
         warnings
     }
 
-    fn uses(&self, draws: &[Draw<'_>]) -> Result<Vec<Change>> {
+    fn uses(&self, draws: &[Draw<'_>]) -> Result<Vec<PackChange>> {
         let take = |draw: &Draw<'_>| taken(draw, Account::Used, self.moment.day);
         draws.iter().map(take).collect()
     }
 
     /// A turn, a rinse, a hanging: the piece stays the lot that it was, and hangs where the step is.
-    fn notes(&self, draws: &[Draw<'_>]) -> Vec<Change> {
+    fn notes(&self, draws: &[Draw<'_>]) -> Vec<PackChange> {
         let note = |draw: &Draw<'_>| moved(draw, Some(self.place), None, self.moment.day);
         draws.iter().map(note).collect()
     }
@@ -402,7 +402,7 @@ impl Step<'_> {
 }
 
 /// The change that a draw makes to its pack.
-pub(super) fn taken(draw: &Draw<'_>, account: Account, day: NaiveDate) -> Result<Change> {
+pub(super) fn taken(draw: &Draw<'_>, account: Account, day: NaiveDate) -> Result<PackChange> {
     let event = Event {
         what: What::Took(account, draw.grams),
         day,
@@ -410,7 +410,7 @@ pub(super) fn taken(draw: &Draw<'_>, account: Account, day: NaiveDate) -> Result
     let now = draw.pack.now.after(&event, draw.pack.made, draw.lot.later);
     let now = now.ok_or_else(|| Refusal::cannot_be("grams", StepSays::LessThanNothing))?;
     let whole_pack = account == Account::Sold && now.left == Grams::ZERO;
-    Ok(Change {
+    Ok(PackChange {
         whole_pack,
         ..change(draw, account, draw.grams, now)
     })
@@ -422,7 +422,7 @@ pub(super) fn moved(
     place: Option<PlaceId>,
     state: Option<State>,
     day: NaiveDate,
-) -> Change {
+) -> PackChange {
     let event = Event {
         what: What::Moved { place, state },
         day,
@@ -432,7 +432,7 @@ pub(super) fn moved(
         .now
         .after(&event, draw.pack.made, draw.lot.later)
         .unwrap_or(draw.pack.now);
-    Change {
+    PackChange {
         place,
         state,
         ..change(draw, Account::Moved, Grams::ZERO, now)
@@ -440,8 +440,8 @@ pub(super) fn moved(
 }
 
 /// A bare change of a pack.
-pub(super) fn change(draw: &Draw<'_>, account: Account, grams: Grams, now: PackNow) -> Change {
-    Change {
+pub(super) fn change(draw: &Draw<'_>, account: Account, grams: Grams, now: PackNow) -> PackChange {
+    PackChange {
         lot: draw.lot.id,
         pack: draw.pack.id,
         account,

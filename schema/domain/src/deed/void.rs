@@ -32,9 +32,9 @@ pub struct Touched {
     pub pack: PackId,
     /// How it is written.
     pub shown: String,
-    /// How it was born.
+    /// How it was made.
     pub born: PackNow,
-    /// The grams it was born with.
+    /// The grams in it when it was made.
     pub made: Grams,
     /// What can change its date after its birth.
     pub later: Later,

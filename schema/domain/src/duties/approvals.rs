@@ -18,7 +18,7 @@ words! {
 
 /// Work that needs a paper first.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Need {
+pub struct ApprovalNeed {
     /// Where it stands.
     pub row: RowId,
     /// The work.
@@ -46,7 +46,7 @@ impl Approval {
 }
 
 /// What that work needs on file here; `None` if nothing.
-pub fn needs_approval(rules: &super::DutyRules, work: Work) -> Option<&Need> {
+pub fn needs_approval(rules: &super::DutyRules, work: Work) -> Option<&ApprovalNeed> {
     rules.approvals.iter().find(|need| need.work == work)
 }
 
@@ -58,7 +58,7 @@ pub fn check_approvals(
     on_file: &[Approval],
     day: NaiveDate,
 ) -> Vec<Finding> {
-    let lacks = |need: &&Need| {
+    let lacks = |need: &&ApprovalNeed| {
         !on_file
             .iter()
             .any(|paper| paper.work == need.work && paper.holds_on(day))

@@ -14,7 +14,7 @@ pub struct Default {
 
 /// Where one part of a batch comes from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Source<'a> {
+pub struct BatchSource<'a> {
     /// The farm.
     pub producer: &'a str,
     /// The abattoir.
@@ -28,7 +28,7 @@ pub struct Source<'a> {
 /// beef has its own check.
 pub fn check_batch(
     rules: &super::DutyRules,
-    sources: &[Source],
+    sources: &[BatchSource],
     made_on: &[NaiveDate],
 ) -> Vec<Finding> {
     let Some(Default { row }) = &rules.batch else {

@@ -26,12 +26,12 @@ pub struct Groups {
     /// Kill days may differ within one slaughterhouse; said as a note.
     pub kill_days: RowId,
     /// What each stage must share.
-    pub share: Vec<Share>,
+    pub share: Vec<SharedFact>,
 }
 
 /// What a stage must share.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Share {
+pub struct SharedFact {
     /// Where it stands.
     pub row: RowId,
     /// The stage.
@@ -42,7 +42,7 @@ pub struct Share {
 
 /// One piece, or one box, that goes into the batch.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Piece<'a> {
+pub struct BeefPiece<'a> {
     /// Country of birth.
     pub born: &'a str,
     /// Country of rearing.
@@ -59,7 +59,7 @@ pub struct Piece<'a> {
     pub made_on: NaiveDate,
 }
 
-impl Piece<'_> {
+impl BeefPiece<'_> {
     fn get(&self, shared: Shared) -> &str {
         match shared {
             Shared::Born => self.born,
@@ -77,7 +77,7 @@ pub fn check_beef(
     rules: &super::DutyRules,
     rows: &Rows,
     stage: Stage,
-    pieces: &[Piece],
+    pieces: &[BeefPiece],
 ) -> Vec<Finding> {
     let (Some(groups), Some((first, rest))) = (&rules.beef, pieces.split_first()) else {
         return Vec::new();
@@ -121,7 +121,7 @@ mod tests {
             beef: Some(Groups {
                 one_day: RowId::new("x-1"),
                 kill_days: RowId::new("x-2"),
-                share: vec![Share {
+                share: vec![SharedFact {
                     row: RowId::new("x-3"),
                     stage: Stage::Cutting,
                     same: vec![Shared::Slaughterhouse],
@@ -135,12 +135,12 @@ mod tests {
         #[test]
         fn the_order_of_the_pieces_does_not_matter(houses in proptest::collection::vec(0u8..2, 1..5)) {
             let names: Vec<String> = houses.iter().map(u8::to_string).collect();
-            let piece = |house| Piece {
+            let piece = |house| BeefPiece {
                 born: "", reared: "", slaughtered: "", slaughterhouse: house, cutting_plant: "",
                 killed: NaiveDate::MIN, made_on: NaiveDate::MIN,
             };
-            let mut pieces: Vec<Piece> = names.iter().map(|name| piece(name)).collect();
-            let count = |pieces: &[Piece]| check_beef(&rules(), &Rows::default(), Stage::Cutting, pieces).len();
+            let mut pieces: Vec<BeefPiece> = names.iter().map(|name| piece(name)).collect();
+            let count = |pieces: &[BeefPiece]| check_beef(&rules(), &Rows::default(), Stage::Cutting, pieces).len();
             let before = count(&pieces);
             pieces.reverse();
             prop_assert_eq!(before, count(&pieces));

@@ -32,7 +32,7 @@ words! {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Standards {
     /// Least protein by group.
-    pub pff: Vec<Least>,
+    pub pff: Vec<LeastProtein>,
     /// The words that follow from it.
     pub wording: PffWording,
     /// Most fat in ham patties, in percent.
@@ -57,7 +57,7 @@ pub struct Standards {
 
 /// Least protein of a group, in percent of the fat-free part.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Least {
+pub struct LeastProtein {
     /// The group.
     pub kind: PffKind,
     /// For the bare name.

@@ -1,6 +1,6 @@
 //! Until when something has to be answered, reported or done again.
 
-use super::keeping::Span;
+use super::keeping::KeepingSpan;
 use crate::rows::RowId;
 use crate::words::words;
 use chrono::NaiveDateTime;
@@ -19,7 +19,7 @@ pub struct Deadline {
     /// What is due.
     pub due: Due,
     /// How long one may take.
-    pub span: Span,
+    pub span: KeepingSpan,
     /// In what form, or what else is to know.
     pub says: String,
 }

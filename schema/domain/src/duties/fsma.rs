@@ -27,7 +27,7 @@ words! {
 
 /// The rule, by its parts.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Reach {
+pub struct FsmaReach {
     /// Yearly food sales up to which a restaurant is out, in dollars of the base year.
     pub exempt_sales: Bound,
     /// Yearly food sales up to which the answer need not be a spreadsheet.
@@ -60,7 +60,7 @@ pub struct Reach {
     pub enforced_from: (NaiveDate, RowId),
 }
 
-impl Reach {
+impl FsmaReach {
     pub(super) fn bounds_mut(&mut self) -> Vec<&mut Bound> {
         vec![&mut self.exempt_sales, &mut self.spreadsheet_sales]
     }
@@ -85,7 +85,7 @@ pub struct Purchase {
 
 /// What has to be kept, and why.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Keep {
+pub struct ToKeep {
     /// The records; none if the rule does not reach it.
     pub records: Vec<Record>,
     /// Also a record that the kill step was done.
@@ -107,8 +107,8 @@ fn sales(average: Decimal) -> Result<Decimal> {
 ///
 /// # Errors
 /// Sales below nothing.
-pub fn keep(reach: &Reach, purchase: &Purchase) -> Result<Keep> {
-    let answer = |records: &[Record], says: ListedSays, rows: &[&RowId]| Keep {
+pub fn keep(reach: &FsmaReach, purchase: &Purchase) -> Result<ToKeep> {
+    let answer = |records: &[Record], says: ListedSays, rows: &[&RowId]| ToKeep {
         records: records.to_vec(),
         kill_step_record: false,
         says: says.into(),
@@ -154,7 +154,7 @@ pub fn keep(reach: &Reach, purchase: &Purchase) -> Result<Keep> {
             ListedSays::LeavesList,
             &[row, &reach.leaves_list],
         ),
-        Use::KillStepHere => Keep {
+        Use::KillStepHere => ToKeep {
             kill_step_record: true,
             ..answer(&[receiving], ListedSays::KillStep, &[row, &reach.kill_step])
         },
@@ -175,6 +175,6 @@ pub fn keep(reach: &Reach, purchase: &Purchase) -> Result<Keep> {
 ///
 /// # Errors
 /// Sales below nothing.
-pub fn needs_spreadsheet(reach: &Reach, average_sales: Decimal) -> Result<bool> {
+pub fn needs_spreadsheet(reach: &FsmaReach, average_sales: Decimal) -> Result<bool> {
     Ok(!reach.spreadsheet_sales.allows(sales(average_sales)?))
 }

@@ -29,14 +29,14 @@ words! {
 
 /// A number of hours, days, months or years with its row.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Span {
+pub struct KeepingSpan {
     /// How many.
     pub number: Bound,
     /// Of what.
     pub unit: Unit,
 }
 
-impl Span {
+impl KeepingSpan {
     /// The last day, counted from one. A month or a year later there may be no such day (29
     /// February): then the next day is meant, so that nothing goes too soon.
     pub fn after(&self, day: NaiveDate) -> NaiveDate {
@@ -77,7 +77,7 @@ pub struct Keeping {
     /// The record.
     pub record: Record,
     /// How long, from the day that [`Keeping::from`] names. None: as long as the food may be eaten.
-    pub span: Option<Span>,
+    pub span: Option<KeepingSpan>,
     /// Counted from what: `the day it was made`.
     pub from: String,
     /// Also kept as long as the food itself keeps.
@@ -86,7 +86,7 @@ pub struct Keeping {
 
 /// Until when a record is kept.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Kept {
+pub struct KeptUntil {
     /// The last day.
     pub until: NaiveDate,
     /// The rows behind it.
@@ -103,7 +103,7 @@ pub fn keep_until(
     record: Record,
     day: NaiveDate,
     eaten_by: Option<NaiveDate>,
-) -> Result<Option<Kept>> {
+) -> Result<Option<KeptUntil>> {
     let of_it: Vec<&Keeping> = rules
         .keeping
         .iter()
@@ -118,7 +118,7 @@ pub fn keep_until(
     });
     let longest = days.max_by_key(|(until, _)| *until);
     match longest {
-        Some((until, row)) => Ok(Some(Kept {
+        Some((until, row)) => Ok(Some(KeptUntil {
             until,
             rows: vec![row.clone()],
         })),
@@ -148,7 +148,7 @@ mod tests {
 
     fn check(number: u32, unit: Unit, from: &str, expected: &str) {
         let number = Bound::at_least("x-1", number);
-        let span = Span { number, unit };
+        let span = KeepingSpan { number, unit };
         assert_eq!(span.after(from.parse().unwrap()), expected.parse().unwrap());
     }
 
@@ -166,7 +166,7 @@ mod tests {
         #[test]
         fn a_year_never_ends_before_365_days(day in 0u64..20_000, years in 1u32..10) {
             let from = NaiveDate::from_ymd_opt(1990, 1, 1).unwrap() + Days::new(day);
-            let span = Span { number: Bound::at_least("x-1", years), unit: Unit::Years };
+            let span = KeepingSpan { number: Bound::at_least("x-1", years), unit: Unit::Years };
             prop_assert!((span.after(from) - from).num_days() >= 365 * i64::from(years));
             prop_assert!(span.after(from) <= span.after(from + Days::new(1)), "later made, kept no shorter");
         }

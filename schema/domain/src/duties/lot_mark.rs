@@ -5,7 +5,7 @@ use rust_decimal::Decimal;
 
 /// The rule of a place.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Wording {
+pub struct LotMarkWording {
     /// Where the letter stands.
     pub row: RowId,
     /// The mandated letter before the lot.
@@ -16,9 +16,9 @@ pub struct Wording {
     pub small_pack: Bound,
 }
 
-/// Must the pack bear a lot at all (`canada-eu-uk-16-exceptions`)?
+/// Must the pack carry a lot at all (`canada-eu-uk-16-exceptions`)?
 pub fn is_needed(
-    wording: &Wording,
+    wording: &LotMarkWording,
     date_shows_day_and_month: bool,
     for_immediate_sale: bool,
     square_centimetres: Decimal,
@@ -29,7 +29,7 @@ pub fn is_needed(
 }
 
 /// The lot as it stands on the label: after its letter, unless it is plain without.
-pub fn shown(wording: &Wording, lot: &str, plain_without: bool) -> String {
+pub fn shown(wording: &LotMarkWording, lot: &str, plain_without: bool) -> String {
     match plain_without {
         true => lot.to_owned(),
         false => format!("{}{lot}", wording.before),

@@ -8,7 +8,7 @@ use crate::rows::{Bound, Finding, RowId, Rows};
 
 /// The least of a place.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Least {
+pub struct LeastMeatProtein {
     /// Cooked, in percent.
     pub cooked: Bound,
     /// Raw, in percent.
@@ -23,7 +23,7 @@ pub struct Least {
     pub solid_row: RowId,
 }
 
-impl Least {
+impl LeastMeatProtein {
     pub(super) fn bounds_mut(&mut self) -> Vec<&mut Bound> {
         vec![
             &mut self.cooked,
@@ -39,7 +39,7 @@ impl Least {
 /// # Errors
 /// A percentage that cannot be.
 pub fn check_meat_protein(
-    least: &Least,
+    least: &LeastMeatProtein,
     rows: &Rows,
     name: &str,
     cooked: bool,
@@ -66,7 +66,7 @@ pub fn check_meat_protein(
 ///
 /// # Errors
 /// A percentage that cannot be.
-pub fn is_solid_cut(least: &Least, whole: bool, in_big_pieces: Percent) -> Result<bool> {
+pub fn is_solid_cut(least: &LeastMeatProtein, whole: bool, in_big_pieces: Percent) -> Result<bool> {
     let part = super::percent("in_big_pieces", in_big_pieces)?;
     Ok(whole || least.solid_part.allows(part))
 }

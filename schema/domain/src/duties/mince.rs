@@ -22,7 +22,7 @@ words! {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Limits {
     /// By sort.
-    pub kinds: Vec<Limit<MinceKind>>,
+    pub kinds: Vec<MinceLimit<MinceKind>>,
     /// Why a figure met exactly passes.
     pub edge: RowId,
     /// Salt in percent: this much is out already.
@@ -30,14 +30,14 @@ pub struct Limits {
     /// Was it frozen and thawed, it is not frozen again.
     pub not_refrozen: RowId,
     /// Meat as an ingredient: what is over it is not meat but fat or connective tissue.
-    pub meat: Vec<Limit<MeatKind>>,
+    pub meat: Vec<MinceLimit<MeatKind>>,
     /// Collagen is so many times hydroxyproline.
     pub collagen_factor: Decimal,
 }
 
 /// The most fat, and the most connective tissue as a part of meat protein, in percent.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Limit<Kind> {
+pub struct MinceLimit<Kind> {
     /// Of what.
     pub kind: Kind,
     /// Fat.

@@ -46,31 +46,31 @@ use rust_decimal::Decimal;
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct DutyRules {
     /// Words in a name, and what they may stand for.
-    pub names: names::Names,
+    pub names: names::NameRules,
     /// Cured pork that has a standard.
     pub cured_pork: Option<cured_pork::Standards>,
     /// Meat protein in solid cuts with water or additives.
-    pub meat_protein: Option<meat_protein::Least>,
+    pub meat_protein: Option<meat_protein::LeastMeatProtein>,
     /// The words due on beef that was tenderised by machine.
-    pub tenderised: Option<tenderised::Wording>,
+    pub tenderised: Option<tenderised::TenderisedWording>,
     /// What may not be in food, or not in mince.
     pub banned: Vec<banned::Banned>,
     /// How an animal must have died.
     pub killing: Option<killing::Killing>,
     /// Work that needs a paper first.
-    pub approvals: Vec<approvals::Need>,
+    pub approvals: Vec<approvals::ApprovalNeed>,
     /// What beef may share a batch.
     pub beef: Option<beef::Groups>,
     /// The cautious rule for batches of any kind.
     pub batch: Option<batch::Default>,
     /// The mark of a lot on a pack.
-    pub lot_mark: Option<lot_mark::Wording>,
+    pub lot_mark: Option<lot_mark::LotMarkWording>,
     /// What mince may be.
     pub mince: Option<mince::Limits>,
     /// Where a pig counts as reared.
     pub reared: Option<reared::Ages>,
     /// How origin is worded.
-    pub origin: Option<origin_words::Wording>,
+    pub origin: Option<origin_words::OriginWording>,
     /// The oval identification mark.
     pub oval: Option<oval::Oval>,
     /// How long each record is kept.
@@ -80,9 +80,9 @@ pub struct DutyRules {
     /// Which record a sale or a grind asks for.
     pub step_records: Vec<step_records::Asks>,
     /// The traceability rule for listed foods.
-    pub fsma: Option<fsma::Reach>,
+    pub fsma: Option<fsma::FsmaReach>,
     /// One step up, one step down.
-    pub one_up: Option<one_up::Reach>,
+    pub one_up: Option<one_up::OneUpReach>,
     /// Until when something has to be done or answered.
     pub deadlines: Vec<deadline::Deadline>,
     /// Recall classes and check levels.

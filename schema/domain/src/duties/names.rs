@@ -16,7 +16,7 @@ words! {
 
 /// Names with a rule.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
-pub struct Names {
+pub struct NameRules {
     /// Words that have one.
     pub words: Vec<NameRule>,
     /// What is packed in a liquid says so.
@@ -87,7 +87,7 @@ pub enum Demand {
 
 /// What is to be named.
 #[derive(Debug, Clone, Copy, Default)]
-pub struct Named<'a> {
+pub struct FoodToName<'a> {
     /// The name as it will be printed.
     pub name: &'a str,
     /// The animal, if it is of one.
@@ -147,7 +147,7 @@ pub(super) fn says(name: &[String], phrase: &str) -> bool {
 
 /// What stands against the name (`us` 4.5, `canada-eu-uk` 4.15). Nothing found is no promise that
 /// the name is right: only words with a rule are looked at.
-pub fn check_name(rules: &super::DutyRules, rows: &Rows, named: &Named) -> Vec<Finding> {
+pub fn check_name(rules: &super::DutyRules, rows: &Rows, named: &FoodToName) -> Vec<Finding> {
     let name = words_of(named.name);
     let mut found = Vec::new();
     for rule in &rules.names.words {
@@ -173,7 +173,7 @@ fn packed_in(
     rules: &super::DutyRules,
     rows: &Rows,
     name: &[String],
-    named: &Named,
+    named: &FoodToName,
 ) -> Option<Finding> {
     let row = rules.names.packed_in.as_ref()?;
     let liquid = named.packed_in.filter(|liquid| !says(name, liquid))?;
@@ -193,7 +193,7 @@ fn any_of(words: &[String]) -> Arg {
 }
 
 impl Demand {
-    fn is_missed(&self, word: &str, name: &[String], named: &Named) -> Option<NameSays> {
+    fn is_missed(&self, word: &str, name: &[String], named: &FoodToName) -> Option<NameSays> {
         let word = word.to_owned();
         match self {
             Demand::CutOf { species, parts } => {

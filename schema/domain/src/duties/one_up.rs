@@ -6,7 +6,7 @@ use crate::rows::{Bound, RowId};
 
 /// The rule, by its parts.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Reach {
+pub struct OneUpReach {
     /// Sales for immediate eating, in percent of all: more puts a mixed shop outside.
     pub immediate: Bound,
     /// Full-time staff up to which a shop is outside.
@@ -21,7 +21,7 @@ pub struct Reach {
 
 /// One sale.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Sale {
+pub struct SaleRecord {
     /// Is the house a restaurant and nothing else?
     pub restaurant: bool,
     /// Sales for immediate eating, of all.
@@ -34,7 +34,7 @@ pub struct Sale {
     pub inspected: bool,
 }
 
-impl Reach {
+impl OneUpReach {
     pub(super) fn bounds_mut(&mut self) -> Vec<&mut Bound> {
         vec![&mut self.staff]
     }
@@ -45,7 +45,7 @@ impl Reach {
 ///
 /// # Errors
 /// A percentage that cannot be.
-pub fn next_step(reach: &Reach, sale: &Sale) -> Result<(bool, RowId)> {
+pub fn next_step(reach: &OneUpReach, sale: &SaleRecord) -> Result<(bool, RowId)> {
     let immediate = super::percent("immediate", sale.immediate)?;
     let (needed, row) = if sale.restaurant || !reach.immediate.allows(immediate) {
         (false, &reach.immediate.row)

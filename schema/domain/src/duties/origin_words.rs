@@ -6,7 +6,7 @@ use crate::rows::RowId;
 
 /// Mandated words, with `{}` for what is filled in.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Wording {
+pub struct OriginWording {
     /// Where "reared in" and "slaughtered in" stand.
     pub row: RowId,
     /// `Reared in: {}`.
@@ -52,7 +52,7 @@ pub struct Country<'a> {
 /// # Errors
 /// A country that is not known.
 pub fn meat_lines(
-    wording: &Wording,
+    wording: &OriginWording,
     born: Option<Country>,
     reared: &[Country],
     slaughtered: Country,
@@ -112,7 +112,7 @@ pub struct BeefLabel<'a> {
 ///
 /// # Errors
 /// Anything of it that is not known.
-pub fn beef_lines(wording: &Wording, label: &BeefLabel) -> Result<Vec<String>> {
+pub fn beef_lines(wording: &OriginWording, label: &BeefLabel) -> Result<Vec<String>> {
     let filled = |field: &str, text: &str, parts: &[&str]| {
         if parts.iter().any(|part| part.trim().is_empty()) {
             return Err(Refusal::cannot_be(field, OriginSays::BeefLacks));

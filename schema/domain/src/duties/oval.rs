@@ -12,9 +12,9 @@ pub struct Oval {
     pub row: RowId,
     /// It is not for retail without a number.
     pub retail_row: RowId,
-    /// What is wrapped again or worked further bears the number of who did it.
+    /// What is wrapped again or worked further carries the number of who did it.
     pub own_number_row: RowId,
-    /// The letters that it may bear.
+    /// The letters that it may carry.
     pub letters: Vec<Letters>,
 }
 

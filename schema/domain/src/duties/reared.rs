@@ -38,7 +38,7 @@ pub enum Reared {
 /// day it is so many months old is read as not older.
 ///
 /// # Errors
-/// Killed before it was born; younger, and its live weight not given.
+/// Killed before its birth; younger, and its live weight not given.
 pub fn reared(
     ages: &Ages,
     born: NaiveDate,

@@ -4,7 +4,7 @@ use crate::rows::RowId;
 
 /// Mandated words; one entry a language.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Wording {
+pub struct TenderisedWording {
     /// Where they stand.
     pub row: RowId,
     /// Beside the name.
@@ -16,7 +16,7 @@ pub struct Wording {
 }
 
 /// The lines for the label, language after language: beside the name, how to cook, how to turn.
-pub fn lines(wording: &Wording, steak: bool) -> Vec<&str> {
+pub fn lines(wording: &TenderisedWording, steak: bool) -> Vec<&str> {
     let turn = wording.turn.iter().filter(|_| steak);
     let all = wording.name.iter().chain(&wording.cook).chain(turn);
     all.map(String::as_str).collect()

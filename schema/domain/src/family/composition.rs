@@ -8,17 +8,17 @@ use crate::ingredients::{self, Ingredient, Nature};
 use crate::lot::LotId;
 use crate::measure::Percent;
 use crate::product::Product;
-use crate::statement::{self, Change, Food};
+use crate::statement::{self, Food, FoodChange};
 use crate::words::ProductKind;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 use std::collections::{BTreeMap, HashMap};
 
-/// How far down the recipes of bought goods are told.
+/// How many levels of the recipes of bought goods are written out.
 const DEEPEST: u32 = 8;
 
-/// What a composition is told by, besides the family.
-struct Telling<'a> {
+/// What a composition is worked out from, besides the family.
+struct CompositionSources<'a> {
     family: &'a Family,
     lists: &'a Lists,
     cures: &'a cure::CureRules,
@@ -32,7 +32,7 @@ pub fn food(
     cures: &cure::CureRules,
     language: &str,
 ) -> Food {
-    let telling = Telling {
+    let telling = CompositionSources {
         family,
         lists,
         cures,
@@ -65,8 +65,8 @@ pub fn changes(
     (before, now): (LotId, LotId),
     lists: &Lists,
     cures: &cure::CureRules,
-) -> Option<Change> {
-    let telling = Telling {
+) -> Option<FoodChange> {
+    let telling = CompositionSources {
         family,
         lists,
         cures,
@@ -99,9 +99,9 @@ fn ingredient(product: &Product, grams: Grams, parts: Vec<Ingredient>) -> Ingred
     }
 }
 
-impl Telling<'_> {
-    /// What went into a lot and into that, no further: a change deeper down was told of when it was
-    /// made, and an allergen shows through the union that every lot bears.
+impl CompositionSources<'_> {
+    /// What went into a lot and into that, no further: a change deeper down was reported when it was
+    /// made, and an allergen shows in the union that every lot carries.
     fn near(&self, lot: LotId) -> Option<Food> {
         let of = self.family.get(lot)?;
         Some(Food {
@@ -134,7 +134,7 @@ impl Telling<'_> {
         ingredients::of_step(&product.code, inputs.collect())
     }
 
-    /// The parts of a lot, told from its sources on: each lot after everything that went into it, so
+    /// The parts of a lot, worked out from its sources on: each lot after everything that went into it, so
     /// that a pot topped up for years costs its length once.
     fn parts_of(&self, lot: LotId) -> Vec<Ingredient> {
         let order = self.family.youngest_first(lot);

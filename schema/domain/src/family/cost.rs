@@ -3,7 +3,7 @@
 
 use super::{Family, Relative};
 use crate::code::LotCode;
-use crate::cost::{By, Money, Part, joint_cost};
+use crate::cost::{By, JointPart, Money, joint_cost};
 use crate::grams::Grams;
 use crate::lot::LotId;
 use crate::messages;
@@ -116,7 +116,7 @@ fn share(
     let mut nth = None;
     for lot in made.iter().filter_map(|lot| family.get(*lot)) {
         let product = &lot.lot.product;
-        // What is thrown away bears no cost, whatever it weighs.
+        // What is thrown away takes no share of the cost, whatever it weighs.
         if product.kind == ProductKind::Waste {
             continue;
         }
@@ -124,7 +124,7 @@ fn share(
             nth = Some(parts.len());
         }
         let price = product.value_minor_per_kg.or(product.price_minor_per_kg);
-        parts.push(Part {
+        parts.push(JointPart {
             grams: lot.made(),
             price_per_kg: Decimal::new(price.unwrap_or(0), 2),
         });

@@ -25,7 +25,7 @@ pub fn strength(salt: &Relative) -> Strength {
     strength
 }
 
-/// How a lot was cured: told by itself, or by the nearest lot that it came from.
+/// How a lot was cured: by its own deed, or that of the nearest lot that it came from.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Cured {
     /// The lot that was cured.

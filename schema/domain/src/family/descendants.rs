@@ -14,7 +14,7 @@ pub struct Descendant {
     pub code: LotCode,
     /// Its product's code.
     pub product: String,
-    /// What it was born with, and where that went.
+    /// How much was in it at first, and where that went.
     pub went: Went,
     /// The code of the place where most of what is left is.
     pub place: Option<String>,
@@ -24,7 +24,7 @@ pub struct Descendant {
     pub note: Option<String>,
 }
 
-/// All that came of something, as it is told.
+/// All lots made from something, as they are shown.
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct Descendants {
     /// Each lot, the oldest first.

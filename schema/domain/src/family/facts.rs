@@ -1,4 +1,4 @@
-//! What the record tells of a lot besides the lot itself.
+//! What the record holds about a lot besides the lot itself.
 
 use crate::code::LotCode;
 use crate::grams::Grams;
@@ -49,7 +49,7 @@ pub struct Did {
 
 /// A reading of a lot.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Reading {
+pub struct LotReading {
     /// When.
     pub at: DateTime<Utc>,
     /// What was measured.
@@ -60,7 +60,7 @@ pub struct Reading {
 
 /// Where a received lot comes from, as it is known now.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Source {
+pub struct KnownSource {
     /// The animal, if it is of one.
     pub animal: Option<SourceAnimal>,
     /// Which part of the animal.
@@ -94,7 +94,7 @@ pub struct SourceAnimal {
     pub head: u32,
 }
 
-/// A source animal as it is told: with the lots that were received of it.
+/// A source animal as it is shown: with the lots that were received of it.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct AnimalView {
     /// The animal.

@@ -1,5 +1,5 @@
-//! A family: some lots, everything that went into them, and what the record tells of each, loaded at
-//! once. What is told of a lot (its composition, its cure, its piece, its cost, its origins) is a pure
+//! A family: some lots, everything that went into them, and what the record holds about each, loaded at
+//! once. What is shown of a lot (its composition, its cure, its piece, its cost, its origins) is a pure
 //! function of it.
 
 mod composition;
@@ -23,7 +23,7 @@ pub use composition::{changes, food};
 pub use cost::{Cost, CostSays, cost};
 pub use curing::{Cured, cured, strength};
 pub use descendants::{Descendant, Descendants, children, descendants};
-pub use facts::{AnimalView, Did, MadeBy, Reading, Source, SourceAnimal};
+pub use facts::{AnimalView, Did, KnownSource, LotReading, MadeBy, SourceAnimal};
 pub use history::{Line, lines};
 pub use lists::{Listed, Lists};
 pub use origins::{AnimalShare, BoughtSource, Origins, origins};
@@ -44,25 +44,25 @@ use crate::words::{Quantity, State};
 use chrono::NaiveDate;
 use std::collections::{BTreeMap, HashMap};
 
-/// A lot with what the record tells of it.
+/// A lot with what the record holds about it.
 #[derive(Debug, Clone)]
 pub struct Relative {
     /// The lot; its packs are loaded for the lots that the family was loaded for.
     pub lot: Lot,
     /// A word about it: what is written on the tag of a hanging piece.
     pub note: Option<String>,
-    /// What it was born with, and where that went.
+    /// How much was in it at first, and where that went.
     pub went: Went,
     /// The deed that made it.
     pub made_by: MadeBy,
     /// How its packs were kept when they were made.
     pub born_state: State,
-    /// The date that its packs were born with.
+    /// The date that its packs got when they were made.
     pub born_use_by: Option<NaiveDate>,
     /// Where it was received from, for what was received.
-    pub source: Option<Source>,
+    pub source: Option<KnownSource>,
     /// Its readings, the oldest first.
-    pub readings: Vec<Reading>,
+    pub readings: Vec<LotReading>,
     /// Why it is as it is, in order.
     pub reasons: Vec<Reason>,
     /// What was done with it after it was made, the oldest first: loaded as its packs are.
@@ -82,7 +82,7 @@ impl Relative {
         found.next().map(|reading| reading.millionths)
     }
 
-    /// What was done with it, deed by deed: packs that one deed drew on are told together.
+    /// What was done with it, deed by deed: packs that one deed drew on are listed together.
     pub fn steps(&self) -> Vec<Did> {
         let mut steps: Vec<Did> = Vec::new();
         for did in &self.history {

@@ -1,7 +1,7 @@
 //! The piece in the cure room that a lot is: its green weight, its weighings, where it is on its way.
 
 use super::{Family, Relative};
-use crate::cure_room::{self, CureRoomRules, Piece, Planned, Stage, Weighing};
+use crate::cure_room::{self, CureRoomRules, Piece, PieceStage, PieceWeighing, Planned};
 use crate::grams::Grams;
 use crate::lot::LotId;
 use crate::moment::day_of;
@@ -23,7 +23,7 @@ pub fn piece(family: &Family, lot: LotId, zone: Tz, rules: &CureRoomRules) -> Op
     piece.rule = rule;
     for reading in line.lots.iter().flat_map(|of| &of.readings) {
         match reading.quantity {
-            Quantity::Grams => piece.weighings.push(Weighing {
+            Quantity::Grams => piece.weighings.push(PieceWeighing {
                 day: day_of(reading.at, zone),
                 grams: Grams::from_milligrams(reading.millionths / 1_000),
             }),
@@ -41,13 +41,13 @@ pub fn piece(family: &Family, lot: LotId, zone: Tz, rules: &CureRoomRules) -> Op
 }
 
 /// The lots that the piece was, newest first, back to the cure step.
-struct Line<'a> {
+struct PastLots<'a> {
     lots: Vec<&'a Relative>,
     green: Grams,
     in_salt: NaiveDate,
 }
 
-fn line(family: &Family, mut lot: LotId) -> Option<Line<'_>> {
+fn line(family: &Family, mut lot: LotId) -> Option<PastLots<'_>> {
     let mut lots = Vec::new();
     loop {
         let of = family.get(lot)?;
@@ -60,7 +60,7 @@ fn line(family: &Family, mut lot: LotId) -> Option<Line<'_>> {
             .collect();
         if of.made_by.kind == DeedKind::Cure {
             let green: i64 = meat.iter().map(|used| used.milligrams).sum();
-            return Some(Line {
+            return Some(PastLots {
                 lots,
                 green: Grams::from_milligrams(green),
                 in_salt: of.made_by.day,
@@ -83,18 +83,18 @@ fn planned(product: &Product, piece: &Piece, rules: &CureRoomRules) -> Vec<Plann
 }
 
 /// Where it is on its way, by what was done with it; and the kitchen's days on which it was turned.
-fn stage(of: &Relative, piece: &Piece, zone: Tz) -> (Stage, Vec<NaiveDate>) {
-    let by = |stage: Stage, kind: DeedKind| match kind {
-        DeedKind::Rinse | DeedKind::Equalise => Stage::Equalising,
-        DeedKind::Smoke => Stage::Smoking,
-        DeedKind::Hang => Stage::Hanging,
-        DeedKind::Release => Stage::Released,
+fn stage(of: &Relative, piece: &Piece, zone: Tz) -> (PieceStage, Vec<NaiveDate>) {
+    let by = |stage: PieceStage, kind: DeedKind| match kind {
+        DeedKind::Rinse | DeedKind::Equalise => PieceStage::Equalising,
+        DeedKind::Smoke => PieceStage::Smoking,
+        DeedKind::Hang => PieceStage::Hanging,
+        DeedKind::Release => PieceStage::Released,
         _ => stage,
     };
     let mut stage = match piece.weighings.is_empty() {
-        true => Stage::InSalt,
+        true => PieceStage::InSalt,
         // Somebody took it out of the salt to weigh it.
-        false => Stage::Hanging,
+        false => PieceStage::Hanging,
     };
     let mut turned = Vec::new();
     if of.lot.voided {

@@ -2,8 +2,8 @@
 
 use super::{Family, piece};
 use crate::cure_room::{
-    self, Alarm, CureRoomRules, Curve, Due, Forecast, ForecastSays, Likely, Piece, Release, Signed,
-    Stage, Task, Weighing,
+    self, Alarm, CureRoomRules, Curve, Forecast, ForecastSays, Likely, Piece, PieceStage,
+    PieceWeighing, Release, RoomTask, Signed, Task,
 };
 use crate::lot::LotId;
 use crate::measure::Percent;
@@ -11,7 +11,7 @@ use crate::says::Says;
 use chrono::NaiveDate;
 use chrono_tz::Tz;
 
-/// A piece as it is told on a day.
+/// A piece as it is shown on a day.
 #[derive(Debug, Clone)]
 pub struct PieceView {
     /// Its lot.
@@ -26,20 +26,20 @@ pub struct PieceView {
     pub alarm: Option<Alarm>,
     /// Whose tag it may be, where its weight fits another piece better.
     pub likely: Option<Likely>,
-    /// When it may be ready; nothing to tell of what is released.
+    /// When it may be ready; `None` once it is released.
     pub forecast: Forecast,
     /// Whether it may be released, were it signed for on that day.
     pub release: Release,
     /// What is to be done.
-    pub due: Vec<Due>,
-    /// The day on which it is told.
+    pub due: Vec<RoomTask>,
+    /// The day for which it is shown.
     pub today: NaiveDate,
 }
 
 impl PieceView {
     /// Is it released already?
     pub fn is_released(&self) -> bool {
-        self.piece.stage == Stage::Released
+        self.piece.stage == PieceStage::Released
     }
 
     /// Days since it went in salt.
@@ -48,7 +48,7 @@ impl PieceView {
     }
 
     /// Its weighings so far, the oldest first, each with what it had lost by then.
-    pub fn weighed(&self) -> Vec<(Weighing, Percent)> {
+    pub fn weighed(&self) -> Vec<(PieceWeighing, Percent)> {
         let weighed = self.piece.weighed(self.today).into_iter();
         weighed
             .map(|of| (of, cure_room::loss(self.piece.green, of.grams)))
@@ -103,11 +103,11 @@ pub fn room(
     let all: Vec<Piece> = found.iter().map(|(_, piece)| piece.clone()).collect();
     found
         .into_iter()
-        .map(|(lot, piece)| told(lot, piece, &all, today, rules))
+        .map(|(lot, piece)| piece_view(lot, piece, &all, today, rules))
         .collect()
 }
 
-fn told(
+fn piece_view(
     lot: LotId,
     piece: Piece,
     all: &[Piece],
@@ -115,7 +115,7 @@ fn told(
     rules: &CureRoomRules,
 ) -> PieceView {
     let last = piece.last(today);
-    let released = piece.stage == Stage::Released;
+    let released = piece.stage == PieceStage::Released;
     let due = match released {
         true => Vec::new(),
         false => cure_room::due(std::slice::from_ref(&piece), today, rules),
@@ -161,7 +161,7 @@ mod tests {
         let today = day("2026-06-26");
         let mut piece = Piece::hung("H-04", Grams::whole(1_000), day("2026-06-16"));
         piece.rule.loss = Some(Percent::new(30));
-        piece.weighings.push(Weighing {
+        piece.weighings.push(PieceWeighing {
             day: day("2026-06-20"),
             grams: Grams::whole(900),
         });
@@ -182,7 +182,7 @@ mod tests {
         assert_eq!(weighed[0].1, Percent::new(10));
         assert!(view.missing().next().is_some());
         assert!(!view.may_be_released());
-        view.piece.stage = Stage::Released;
+        view.piece.stage = PieceStage::Released;
         assert!(view.missing().next().is_none());
         assert!(!view.may_be_released());
         assert_eq!(view.earliest(), None);

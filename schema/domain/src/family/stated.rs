@@ -5,7 +5,7 @@ use super::{Family, Lists, Relative, food};
 use crate::ingredients;
 use crate::law::Law;
 use crate::rows::Finding;
-use crate::statement::{Runs, Style, Written, write};
+use crate::statement::{Runs, StatementStyle, WrittenStatement, write};
 use std::collections::BTreeMap;
 
 /// The statement of a lot, by language.
@@ -15,7 +15,7 @@ pub struct Stated {
     pub ingredients: BTreeMap<String, String>,
     /// The title of the list, by language.
     pub titles: BTreeMap<String, String>,
-    /// The allergen statement with its title; nothing where the list tells, or nothing is to tell.
+    /// The allergen statement with its title; empty where the list shows the allergens, or there are none.
     pub contains: BTreeMap<String, String>,
     /// Animals that the name does not tell: `contains pork`.
     pub species: BTreeMap<String, String>,
@@ -38,11 +38,11 @@ pub fn stated(
         &law.rows,
         &food,
         languages,
-        Style::default(),
+        StatementStyle::default(),
     );
     let mut stated = Stated::default();
     for (language, written) in statement.languages {
-        let Written {
+        let WrittenStatement {
             list,
             contains,
             species,

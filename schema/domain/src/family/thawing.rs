@@ -8,7 +8,7 @@ use chrono_tz::Tz;
 /// Whether a pack is or was frozen.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Frozen {
-    /// Never, as far as the record tells.
+    /// Never, as far as the record shows.
     Never,
     /// Since that day.
     Since(NaiveDate),

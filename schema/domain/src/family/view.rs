@@ -1,4 +1,4 @@
-//! A lot as it is told: to programs, on its page, on its labels.
+//! A lot as it is shown: to programs, on its page, on its labels.
 
 use super::{Cured, Did, Family, Line, Lists, Relative, Stated, cured, date_links, lines, stated};
 use crate::dates::Because;
@@ -10,10 +10,10 @@ use crate::words::StopKind;
 use chrono::{DateTime, NaiveDate, Utc};
 use chrono_tz::Tz;
 
-/// A lot as it is told.
+/// A lot as it is shown.
 #[derive(Debug, Clone)]
 pub struct LotView<'a> {
-    /// What the record tells of it.
+    /// What the record holds about it.
     pub of: &'a Relative,
     /// The earliest date on hand.
     pub use_by: Option<NaiveDate>,
@@ -36,7 +36,7 @@ impl LotView<'_> {
     }
 }
 
-/// How a lot is told under the law of a place; its statement in some languages, the kitchen's own
+/// How a lot is shown under the law of a place; its statement in some languages, the kitchen's own
 /// first. The family has to be loaded with its ancestors, its reasons and the lot's packs.
 pub fn view<'a>(
     family: &'a Family,

@@ -18,7 +18,7 @@ messages! {
     }
 }
 
-/// The links about one topic that a lot was born with or was given later.
+/// The links about one topic that a lot got when it was made, or later.
 fn links(of: &Relative, topic: Topic) -> Vec<Because> {
     let reasons = of.reasons.iter().filter(|reason| reason.topic == topic);
     reasons.map(|reason| reason.because.clone()).collect()
@@ -47,7 +47,7 @@ pub fn date_links(of: &Relative, freezing: Option<&RowId>) -> Vec<Because> {
 }
 
 /// The links about a topic of the nearest lot that has any: what was cured, cooked and released
-/// before it was cut up is told by the lots it came from.
+/// before it was cut up is shown by the lots it came from.
 pub fn nearest_links(family: &Family, lot: LotId, topic: Topic) -> Vec<Because> {
     let line = family.youngest_first(lot).into_iter();
     let mut all = line.map(|of| links(of, topic));

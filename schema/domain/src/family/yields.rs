@@ -6,7 +6,7 @@ use crate::lot::LotId;
 use crate::messages;
 use crate::refusal::{Refusal, Result};
 use crate::words::{Account, DeedKind};
-use crate::yields::{self, Cooked, CutOut, Line, YieldRules};
+use crate::yields::{self, Cooked, CutOut, YieldRules, YieldShown};
 
 messages! {
     /// Why there is nothing to compare a lot with.
@@ -21,7 +21,7 @@ messages! {
 ///
 /// # Errors
 /// The list does not say how it is cut or cooked, or nothing was cut off it yet.
-pub fn yields(family: &Family, lot: LotId, usual: &YieldRules) -> Result<(Grams, Vec<Line>)> {
+pub fn yields(family: &Family, lot: LotId, usual: &YieldRules) -> Result<(Grams, Vec<YieldShown>)> {
     let nothing = |says: NothingToCompare| Refusal::cannot_be("code", says);
     let of = family
         .get(lot)
@@ -40,7 +40,7 @@ fn cut_out(
     lot: LotId,
     style: &str,
     usual: &YieldRules,
-) -> Result<(Grams, Vec<Line>)> {
+) -> Result<(Grams, Vec<YieldShown>)> {
     let (mut hanging, mut pieces) = (Grams::ZERO, Vec::new());
     let of = family.get(lot);
     for did in of.map(|of| of.steps()).unwrap_or_default() {
@@ -75,7 +75,7 @@ fn cooked(
     lot: LotId,
     process: &str,
     usual: &YieldRules,
-) -> Result<(Grams, Vec<Line>)> {
+) -> Result<(Grams, Vec<YieldShown>)> {
     let of_animal = |lot| family.get(lot).is_some_and(super::Relative::has_species);
     let sum = |animal: bool| -> Grams {
         let uses = family.ancestry.uses_of(lot).iter();

@@ -3,7 +3,7 @@
 use super::Gtin;
 
 /// The product that a carton's fourteen digits stand for: the one with that very number, else the one
-/// of the same item. The first digit of a case's number only tells the size of the case, and the last
+/// of the same item. The first digit of a case's number only gives the size of the case, and the last
 /// is computed from the others (`standards` 1.4).
 ///
 /// # Errors

@@ -40,7 +40,7 @@ impl Gtin {
     }
 
     /// Whether it stands for goods of which no two weigh the same: it begins with 9, and its weight
-    /// must be told beside it.
+    /// must be given beside it.
     pub fn is_by_weight(&self) -> bool {
         self.0.starts_with('9')
     }
@@ -52,7 +52,7 @@ impl fmt::Display for Gtin {
     }
 }
 
-/// By what follows the first digit, which only tells the size of the case (`standards` 1.4).
+/// By what follows the first digit, which only gives the size of the case (`standards` 1.4).
 fn is_restricted(digits: &str) -> bool {
     let item = &digits[1..];
     // A GTIN-8 within fourteen digits: five zeros more, then its own first digit.

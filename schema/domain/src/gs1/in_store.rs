@@ -19,7 +19,7 @@ use rust_decimal::Decimal;
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Layout {
     places: [Place; PLACES],
-    measure: Measure,
+    measure: InStoreMeasure,
     decimals: u32,
 }
 
@@ -40,7 +40,7 @@ enum Place {
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Measure {
+enum InStoreMeasure {
     Price,
     Weight,
 }
@@ -131,7 +131,7 @@ fn money(minor: u64) -> Arg {
     Arg::Money(Decimal::from(minor) / Decimal::ONE_HUNDRED)
 }
 
-/// A weight beyond all scales is told as the heaviest there is.
+/// A weight above the highest that a code holds is written as that highest weight.
 fn grams(whole: u64) -> Grams {
     let milligrams = i64::try_from(whole)
         .ok()
@@ -148,8 +148,8 @@ impl FromStr for Layout {
             return Err(NotALayout::Form);
         };
         let measure = match measure {
-            "price" => Measure::Price,
-            "weight" => Measure::Weight,
+            "price" => InStoreMeasure::Price,
+            "weight" => InStoreMeasure::Weight,
             _ => return Err(NotALayout::Form),
         };
         let prefix = pattern.trim_end_matches(|letter: char| !letter.is_ascii_digit());
@@ -205,14 +205,14 @@ impl Layout {
 
     fn finest(&self) -> u32 {
         match self.measure {
-            Measure::Price => PRICE_DECIMALS,
-            Measure::Weight => WEIGHT_DECIMALS,
+            InStoreMeasure::Price => PRICE_DECIMALS,
+            InStoreMeasure::Weight => WEIGHT_DECIMALS,
         }
     }
 
     /// Does it hold the price of a pack? Else its weight.
     pub fn wants_price(&self) -> bool {
-        matches!(self.measure, Measure::Price)
+        matches!(self.measure, InStoreMeasure::Price)
     }
 
     /// The thirteen digits for one pack.
@@ -221,8 +221,8 @@ impl Layout {
     /// What does not fit. Nothing is rounded.
     pub fn encode(&self, item: u64, value: Value) -> Result<String, Refusal> {
         let amount = match (self.measure, value) {
-            (Measure::Price, Value::PriceMinor(amount))
-            | (Measure::Weight, Value::Grams(amount)) => amount,
+            (InStoreMeasure::Price, Value::PriceMinor(amount))
+            | (InStoreMeasure::Weight, Value::Grams(amount)) => amount,
             _ => return Err(Refusal::OtherMeasure),
         };
         if amount == 0 {
@@ -284,8 +284,8 @@ impl Layout {
         Ok(Read {
             item: number(&item)?,
             value: match self.measure {
-                Measure::Price => Value::PriceMinor(amount),
-                Measure::Weight => Value::Grams(amount),
+                InStoreMeasure::Price => Value::PriceMinor(amount),
+                InStoreMeasure::Weight => Value::Grams(amount),
             },
         })
     }

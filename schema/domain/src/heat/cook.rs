@@ -5,7 +5,7 @@ use super::log::Log;
 use super::rules::{HeatRules, hours, minutes};
 use super::sane::{plausible_core, plausible_time};
 use super::says::CookSays;
-use super::table::{Step, Table};
+use super::table::{HeatTable, HoldStep};
 use super::words::Food;
 use crate::measure::Temperature;
 use crate::refusal::Result;
@@ -96,7 +96,7 @@ pub fn enough_by_log(log: &Log, standard: &Standard, rules: &HeatRules, rows: &R
     judged.with(came_up(log, rules))
 }
 
-fn tables<'a>(standard: &Standard, rules: &'a HeatRules) -> Vec<&'a Table> {
+fn tables<'a>(standard: &Standard, rules: &'a HeatRules) -> Vec<&'a HeatTable> {
     let cooking = rules.cooking.iter();
     match standard {
         Standard::Kitchen { food, code_year } => cooking
@@ -117,7 +117,11 @@ fn tables<'a>(standard: &Standard, rules: &'a HeatRules) -> Vec<&'a Table> {
     }
 }
 
-fn by_all(standard: &Standard, rules: &HeatRules, by: impl Fn(&Table) -> Judgement) -> Judgement {
+fn by_all(
+    standard: &Standard,
+    rules: &HeatRules,
+    by: impl Fn(&HeatTable) -> Judgement,
+) -> Judgement {
     let all = tables(standard, rules).into_iter().map(by);
     all.reduce(Judgement::and).unwrap_or_else(|| {
         let says = match standard {
@@ -132,7 +136,7 @@ fn by_all(standard: &Standard, rules: &HeatRules, by: impl Fn(&Table) -> Judgeme
     })
 }
 
-fn one(cook: &Cook, table: &Table, rows: &Rows) -> Judgement {
+fn one(cook: &Cook, table: &HeatTable, rows: &Rows) -> Judgement {
     let Some(step) = table.step_at(cook.core) else {
         return too_cool(cook.core, table, rows);
     };
@@ -151,14 +155,14 @@ fn one(cook: &Cook, table: &Table, rows: &Rows) -> Judgement {
     }
 }
 
-fn logged(log: &Log, table: &Table, rules: &HeatRules, rows: &Rows) -> Judgement {
+fn logged(log: &Log, table: &HeatTable, rules: &HeatRules, rows: &Rows) -> Judgement {
     let join = rules
         .log
         .as_ref()
         .map(|rule| minutes(rule.join_minutes.value));
     let best = |join: Option<TimeDelta>| {
-        let held = |step: &Step| Some((*step, log.longest_hold(step.at_least, join)?));
-        let missing = |(step, held): &(Step, TimeDelta)| step.hold - *held;
+        let held = |step: &HoldStep| Some((*step, log.longest_hold(step.at_least, join)?));
+        let missing = |(step, held): &(HoldStep, TimeDelta)| step.hold - *held;
         table.steps().iter().filter_map(held).min_by_key(missing)
     };
     let Some((step, held)) = best(join) else {
@@ -185,8 +189,8 @@ fn logged(log: &Log, table: &Table, rules: &HeatRules, rows: &Rows) -> Judgement
     Judgement::short(Some(missing), Finding::against(rows, table.row(), says))
 }
 
-fn met(step: Step, held: TimeDelta, table: &Table, rows: &Rows) -> Judgement {
-    let Step { at_least, hold } = step;
+fn met(step: HoldStep, held: TimeDelta, table: &HeatTable, rows: &Rows) -> Judgement {
+    let HoldStep { at_least, hold } = step;
     let says = match hold.is_zero() {
         true => CookSays::Reached { at_least },
         false => CookSays::Enough {
@@ -202,8 +206,8 @@ fn met(step: Step, held: TimeDelta, table: &Table, rows: &Rows) -> Judgement {
     Judgement::enough(Finding::new(gravity, says, [table.row().clone()]))
 }
 
-fn too_cool(core: Temperature, table: &Table, rows: &Rows) -> Judgement {
-    let Step { at_least, hold } = table.first();
+fn too_cool(core: Temperature, table: &HeatTable, rows: &Rows) -> Judgement {
+    let HoldStep { at_least, hold } = table.first();
     let says = CookSays::TooCool {
         core,
         at_least,

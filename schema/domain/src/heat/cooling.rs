@@ -1,7 +1,7 @@
 //! Was it cooled in time?
 
 use super::judgement::Judgement;
-use super::log::{Log, Reading};
+use super::log::{CoreReading, Log};
 use super::rules::{HeatRules, minutes};
 use super::says::{CoolSays, StageSays};
 use crate::measure::Temperature;
@@ -23,12 +23,12 @@ pub struct CoolingPlan {
     /// For cured meat only, with so much nitrite taken in (ppm).
     pub nitrite_ppm: Option<Bound>,
     /// The stages. Each runs from the time that the meat was last at its upper temperature.
-    pub stages: Vec<Stage>,
+    pub stages: Vec<CoolingStage>,
 }
 
 /// From one temperature to another within a time.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Stage {
+pub struct CoolingStage {
     /// From here; from the first reading where there is none.
     pub from: Option<Temperature>,
     /// Down to here.
@@ -106,7 +106,7 @@ struct Took {
     most: TimeDelta,
 }
 
-fn stage(log: &Log, stage: &Stage, rows: &Rows) -> Judgement {
+fn stage(log: &Log, stage: &CoolingStage, rows: &Rows) -> Judgement {
     let within = minutes(stage.within_minutes.value);
     let row = &stage.within_minutes.row;
     let readings = log.readings();
@@ -130,14 +130,14 @@ fn stage(log: &Log, stage: &Stage, rows: &Rows) -> Judgement {
 }
 
 /// When the meat left the upper temperature: not before `earliest`, not after `latest`.
-struct Start {
+struct CoolingStart {
     earliest: DateTime<Utc>,
     latest: DateTime<Utc>,
 }
 
-fn started(log: &Log, stage: &Stage) -> Option<Start> {
+fn started(log: &Log, stage: &CoolingStage) -> Option<CoolingStart> {
     let readings = log.readings();
-    let at = |reading: &Reading| Start {
+    let at = |reading: &CoreReading| CoolingStart {
         earliest: reading.at,
         latest: reading.at,
     };
@@ -147,7 +147,7 @@ fn started(log: &Log, stage: &Stage) -> Option<Start> {
     let last = readings.iter().rposition(|reading| reading.core >= from)?;
     // A reading just at the temperature is the start itself; else it was passed before the next one.
     Some(match readings.get(last + 1) {
-        Some(next) if readings[last].core > from => Start {
+        Some(next) if readings[last].core > from => CoolingStart {
             earliest: readings[last].at,
             latest: next.at,
         },
@@ -155,7 +155,7 @@ fn started(log: &Log, stage: &Stage) -> Option<Start> {
     })
 }
 
-fn weigh(took: &Took, stage: &Stage, within: TimeDelta, rows: &Rows) -> Judgement {
+fn weigh(took: &Took, stage: &CoolingStage, within: TimeDelta, rows: &Rows) -> Judgement {
     let row = &stage.within_minutes.row;
     let (most, least) = (took.most, took.least);
     let stage = stage.says();
@@ -184,7 +184,13 @@ fn weigh(took: &Took, stage: &Stage, within: TimeDelta, rows: &Rows) -> Judgemen
     Judgement::decide(Finding::new(Gravity::Warn, says, [row.clone()]))
 }
 
-fn not_there(log: &Log, last: Reading, stage: &Stage, start: &Start, rows: &Rows) -> Judgement {
+fn not_there(
+    log: &Log,
+    last: CoreReading,
+    stage: &CoolingStage,
+    start: &CoolingStart,
+    rows: &Rows,
+) -> Judgement {
     let Bound { row, value, .. } = &stage.within_minutes;
     let within = minutes(*value);
     let gone = last.at - start.latest;
@@ -216,7 +222,7 @@ fn not_there(log: &Log, last: Reading, stage: &Stage, start: &Start, rows: &Rows
     Judgement::decide(Finding::new(Gravity::Warn, says, [row.clone()]))
 }
 
-fn unknown_start(log: &Log, stage: &Stage, within: TimeDelta, rows: &Rows) -> Judgement {
+fn unknown_start(log: &Log, stage: &CoolingStage, within: TimeDelta, rows: &Rows) -> Judgement {
     let row = &stage.within_minutes.row;
     let first = log.first();
     let warm = log
@@ -240,7 +246,7 @@ fn unknown_start(log: &Log, stage: &Stage, within: TimeDelta, rows: &Rows) -> Ju
     Judgement::decide(Finding::new(Gravity::Warn, says, [row.clone()]))
 }
 
-impl Stage {
+impl CoolingStage {
     fn says(&self) -> StageSays {
         let to = self.to;
         match self.from {

@@ -10,7 +10,7 @@ use chrono_tz::Tz;
 
 /// The core's temperature at one time.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Reading {
+pub struct CoreReading {
     /// When.
     pub at: DateTime<Utc>,
     /// How warm.
@@ -36,7 +36,7 @@ impl Silence {
 /// Readings in the order of their times, at least one.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Log {
-    readings: Vec<Reading>,
+    readings: Vec<CoreReading>,
     zone: Tz,
 }
 
@@ -45,7 +45,7 @@ impl Log {
     ///
     /// # Errors
     /// No readings, two that differ at one time, one that no meat can have.
-    pub fn new(mut readings: Vec<Reading>, zone: Tz) -> Result<Log> {
+    pub fn new(mut readings: Vec<CoreReading>, zone: Tz) -> Result<Log> {
         for (nth, reading) in readings.iter().enumerate() {
             plausible_core(&format!("readings[{nth}].core"), reading.core)?;
         }
@@ -66,7 +66,7 @@ impl Log {
     }
 
     /// The readings, the earliest first.
-    pub fn readings(&self) -> &[Reading] {
+    pub fn readings(&self) -> &[CoreReading] {
         &self.readings
     }
 
@@ -76,12 +76,12 @@ impl Log {
     }
 
     /// The earliest reading.
-    pub fn first(&self) -> Reading {
+    pub fn first(&self) -> CoreReading {
         self.readings[0]
     }
 
     /// The latest reading.
-    pub fn last(&self) -> Reading {
+    pub fn last(&self) -> CoreReading {
         self.readings[self.readings.len() - 1]
     }
 
@@ -121,8 +121,8 @@ impl Log {
 
     /// The first reading that had fallen below a temperature once reached, if it rose to it again:
     /// what a fire that went out and was lit again leaves behind.
-    pub fn fell_and_rose(&self, level: Temperature) -> Option<Reading> {
-        let hot = |reading: &&Reading| reading.core >= level;
+    pub fn fell_and_rose(&self, level: Temperature) -> Option<CoreReading> {
+        let hot = |reading: &&CoreReading| reading.core >= level;
         let first = self.readings.iter().position(|reading| hot(&reading))?;
         let last = self.readings.iter().rposition(|reading| hot(&reading))?;
         self.readings[first..=last]
@@ -137,7 +137,7 @@ mod tests {
     use super::*;
 
     fn log(readings: &[(i64, i32)]) -> Result<Log> {
-        let reading = |(minutes, degrees): &(i64, i32)| Reading {
+        let reading = |(minutes, degrees): &(i64, i32)| CoreReading {
             at: DateTime::from_timestamp(minutes * 60, 0).unwrap(),
             core: Temperature::fahrenheit(*degrees),
         };

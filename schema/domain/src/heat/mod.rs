@@ -16,14 +16,14 @@ mod time_control;
 mod words;
 
 pub use cook::{Cook, Standard, enough, enough_by_log};
-pub use cooling::{Cooled, CoolingPlan, Stage, cooled};
+pub use cooling::{Cooled, CoolingPlan, CoolingStage, cooled};
 pub use holding::{Hold, held, thawed_under_water};
 pub use judgement::{Answer, Judgement};
-pub use log::{Log, Reading, Silence};
+pub use log::{CoreReading, Log, Silence};
 pub(crate) use rules::hours;
 pub use rules::{ComeUp, Cooking, Degrees, HeatRules, Lethality, LogRules, Scale};
 pub use sane::{plausible_core, plausible_store, plausible_time};
 pub use says::{CookSays, CoolSays, HeatSays, HoldSays, StageSays, TimedSays};
-pub use table::{Step, Table};
+pub use table::{HeatTable, HoldStep};
 pub use time_control::{TimeControl, Timed, timed};
 pub use words::{Food, Holding};

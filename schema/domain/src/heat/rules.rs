@@ -2,12 +2,12 @@
 
 use super::cooling::CoolingPlan;
 use super::holding::Hold;
-use super::table::Table;
+use super::table::HeatTable;
 use super::time_control::TimeControl;
 use super::words::Food;
 use crate::measure::Temperature;
 use crate::rows::{Bound, RowId};
-use crate::stability::{Limit, LimitSays};
+use crate::stability::{LimitSays, StabilityLimit};
 use chrono::TimeDelta;
 use rust_decimal::Decimal;
 
@@ -83,7 +83,7 @@ pub struct Cooking {
     /// The last year of the code that has it, if it was replaced.
     pub until_year: Option<u16>,
     /// The table.
-    pub table: Table,
+    pub table: HeatTable,
 }
 
 impl Cooking {
@@ -103,7 +103,7 @@ pub struct Lethality {
     /// Foods that it is not for.
     pub not_for: Vec<Food>,
     /// The table.
-    pub table: Table,
+    pub table: HeatTable,
 }
 
 /// Coming up to heat: from one temperature to another within so many hours.
@@ -141,7 +141,7 @@ pub struct Degrees {
     /// The scale of the number.
     pub scale: Scale,
     /// The number, and which side is allowed.
-    pub limit: Limit,
+    pub limit: StabilityLimit,
 }
 
 impl Degrees {

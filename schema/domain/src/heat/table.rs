@@ -6,7 +6,7 @@ use chrono::TimeDelta;
 
 /// One row of a table.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Step {
+pub struct HoldStep {
     /// This temperature or hotter.
     pub at_least: Temperature,
     /// Held this long or longer; nothing means that reaching it is enough.
@@ -15,27 +15,27 @@ pub struct Step {
 
 /// A table of heat: the hotter, the shorter.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Table {
+pub struct HeatTable {
     row: RowId,
-    steps: Vec<Step>,
+    steps: Vec<HoldStep>,
 }
 
-impl Table {
+impl HeatTable {
     /// A table of these steps, which must become hotter, and no step longer than a cooler one.
     ///
     /// # Errors
     /// In words, for whoever keeps the file.
-    pub fn new(row: RowId, steps: Vec<Step>) -> Result<Table, String> {
+    pub fn new(row: RowId, steps: Vec<HoldStep>) -> Result<HeatTable, String> {
         if steps.is_empty() {
             return Err(format!("the table {row} has no steps"));
         }
-        let rises = |pair: &[Step]| {
+        let rises = |pair: &[HoldStep]| {
             pair[0].at_least < pair[1].at_least
                 && pair[0].hold >= pair[1].hold
                 && pair[1].hold >= TimeDelta::zero()
         };
         match steps.windows(2).all(rises) {
-            true => Ok(Table { row, steps }),
+            true => Ok(HeatTable { row, steps }),
             false => Err(format!(
                 "the steps of the table {row} must become hotter and never longer"
             )),
@@ -48,19 +48,19 @@ impl Table {
     }
 
     /// Its steps, the coolest first.
-    pub fn steps(&self) -> &[Step] {
+    pub fn steps(&self) -> &[HoldStep] {
         &self.steps
     }
 
     /// The coolest step.
-    pub fn first(&self) -> Step {
+    pub fn first(&self) -> HoldStep {
         self.steps[0]
     }
 
     /// The step that holds at a temperature. Between two steps it is the cooler and longer one; below
     /// the first there is none.
-    pub fn step_at(&self, temperature: Temperature) -> Option<Step> {
-        let reached = |step: &&Step| step.at_least <= temperature;
+    pub fn step_at(&self, temperature: Temperature) -> Option<HoldStep> {
+        let reached = |step: &&HoldStep| step.at_least <= temperature;
         self.steps.iter().rev().find(reached).copied()
     }
 
@@ -75,12 +75,12 @@ impl Table {
 mod tests {
     use super::*;
 
-    fn table(steps: &[(i32, i64)]) -> Result<Table, String> {
-        let step = |(degrees, seconds): &(i32, i64)| Step {
+    fn table(steps: &[(i32, i64)]) -> Result<HeatTable, String> {
+        let step = |(degrees, seconds): &(i32, i64)| HoldStep {
             at_least: Temperature::fahrenheit(*degrees),
             hold: TimeDelta::seconds(*seconds),
         };
-        Table::new(RowId::new("us-0"), steps.iter().map(step).collect())
+        HeatTable::new(RowId::new("us-0"), steps.iter().map(step).collect())
     }
 
     #[test]

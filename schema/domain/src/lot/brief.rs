@@ -19,7 +19,7 @@ pub struct Brief {
     pub on_hand: Grams,
     /// The earliest date on hand.
     pub use_by: Option<NaiveDate>,
-    /// How many packs it was born with.
+    /// How many packs were made of it.
     pub pack_count: u32,
     /// The code of the place where most of what is left is.
     pub place: Option<String>,
@@ -34,7 +34,7 @@ pub fn left(packs: &[Pack]) -> impl Iterator<Item = &Pack> {
     packs.iter().filter(|pack| !pack.now.left.is_none_left())
 }
 
-/// The pack with most left in it, the first of several; it tells where a lot is.
+/// The pack with most left in it, the first of several; it shows where a lot is.
 pub fn fullest(packs: &[Pack]) -> Option<&Pack> {
     left(packs).max_by_key(|pack| (pack.now.left, Reverse(pack.number)))
 }

@@ -61,7 +61,7 @@ pub struct Lot {
     pub released: bool,
     /// Was its making voided?
     pub voided: bool,
-    /// How many packs it was born with.
+    /// How many packs were made of it.
     pub pack_count: u32,
     /// The packs loaded: those on hand, and those asked for by number.
     pub packs: Vec<Pack>,

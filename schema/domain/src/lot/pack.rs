@@ -1,4 +1,4 @@
-//! One physical container: what it was born with, and how each event changes it.
+//! One physical container: what was in it at first, and how each event changes it.
 //!
 //! A pack is the fold of its events. A deed applies one event; a void folds again without the
 //! voided ones; the audit folds everything and compares.
@@ -16,14 +16,14 @@ pub struct Pack {
     pub id: PackId,
     /// Its number in the lot, from 1.
     pub number: u32,
-    /// The grams it was born with.
+    /// The grams in it when it was made.
     pub made: Grams,
     /// How it is now.
     pub now: PackNow,
 }
 
 impl Pack {
-    /// Are two packs told of alike: the same is left in them, in the same place, kept the same way,
+    /// Are two packs shown alike: the same is left in them, in the same place, kept the same way,
     /// until the same day?
     pub fn is_like(&self, other: &Pack) -> bool {
         let told = |of: &PackNow| {

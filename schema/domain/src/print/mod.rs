@@ -26,7 +26,7 @@ pub const REMEMBERED_SECONDS: i64 = 30;
 
 /// What is known of one label.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Known {
+pub struct KnownPrint {
     /// How far it has come.
     pub state: PrintState,
     /// May the printer hold its document, whole or in part?
@@ -51,7 +51,7 @@ pub enum Absence {
 pub enum JobState {
     /// It waits, is held, is being printed or stands still: states 3 to 6.
     UnderWay,
-    /// It was cancelled or broken off: 7, 8. With how many labels came out, if the printer tells.
+    /// It was cancelled or broken off: 7, 8. With how many labels came out, if the printer says so.
     BrokenOff {
         /// Labels that came out.
         out: Option<u32>,
@@ -85,19 +85,19 @@ pub enum Heard {
     Cancelled,
 }
 
-impl Known {
+impl KnownPrint {
     /// A label that was just asked for.
-    pub const ASKED: Known = Known {
+    pub const ASKED: KnownPrint = KnownPrint {
         state: PrintState::Waiting,
         perhaps_out: false,
         broken_off: 0,
     };
 
     /// What is known after hearing that. What makes no sense in a state changes nothing.
-    pub fn after(self, heard: Heard) -> Known {
+    pub fn after(self, heard: Heard) -> KnownPrint {
         use PrintState::*;
-        let to = |state| Known { state, ..self };
-        let again = Known {
+        let to = |state| KnownPrint { state, ..self };
+        let again = KnownPrint {
             state: Waiting,
             perhaps_out: false,
             ..self
@@ -106,7 +106,7 @@ impl Known {
             (Waiting, Heard::Turn) => to(Sending),
             (Waiting, Heard::Cancelled) => to(Cancelled),
             (Waiting | Sending, Heard::Refused) => to(Refused),
-            (Sending, Heard::GoesOut) => Known {
+            (Sending, Heard::GoesOut) => KnownPrint {
                 perhaps_out: true,
                 ..self
             },
@@ -132,13 +132,13 @@ impl Known {
         }
     }
 
-    fn broken_off(self, again: Known) -> Known {
+    fn broken_off(self, again: KnownPrint) -> KnownPrint {
         let broken_off = self.broken_off + 1;
         let state = match broken_off >= MOST_BROKEN_OFF {
             true => PrintState::Refused,
             false => again.state,
         };
-        Known {
+        KnownPrint {
             state,
             broken_off,
             ..again
@@ -280,7 +280,7 @@ mod tests {
         #[test]
         fn never_twice_and_never_lost(choices in proptest::collection::vec(0u8..=255, 0..80)) {
             let mut printer = Printer::default();
-            let mut label = Known::ASKED;
+            let mut label = KnownPrint::ASKED;
             for choice in choices {
                 printer.works(choice);
                 if choice.is_multiple_of(17) {
@@ -325,7 +325,7 @@ mod tests {
         /// Once a label is unsure, nothing that a printer says sends it again.
         #[test]
         fn only_a_person_ends_doubt(out in proptest::option::of(0u32..3), completed: bool) {
-            let unsure = Known { state: PrintState::Unsure, perhaps_out: true, broken_off: 0 };
+            let unsure = KnownPrint { state: PrintState::Unsure, perhaps_out: true, broken_off: 0 };
             let job = if completed { JobState::Completed } else { JobState::BrokenOff { out } };
             for heard in [Heard::Job(job), Heard::NotTaken, Heard::NoJob(Absence::Proves), Heard::Turn, Heard::Refused] {
                 prop_assert_eq!(unsure.after(heard), unsure);
@@ -337,7 +337,7 @@ mod tests {
 
     #[test]
     fn what_is_broken_off_three_times_is_refused() {
-        let mut label = Known::ASKED;
+        let mut label = KnownPrint::ASKED;
         for nth in 1..=MOST_BROKEN_OFF {
             for heard in [Heard::Turn, Heard::GoesOut, Heard::Taken] {
                 label = label.after(heard);

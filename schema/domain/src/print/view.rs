@@ -1,4 +1,4 @@
-//! A label and what became of it, as it is told.
+//! A label and what became of it, as it is shown.
 
 use crate::code::LotCode;
 use crate::says::Says;
@@ -14,7 +14,7 @@ pub struct PrintView {
     pub lot: LotCode,
     /// The pack.
     pub pack: u32,
-    /// How many packs the lot was born with.
+    /// How many packs the lot had at first.
     pub pack_count: u32,
     /// The printer's code.
     pub printer: String,

@@ -17,9 +17,9 @@ pub enum Arg {
     Count(i64),
     /// A figure without a unit of ours, to as many decimals as it has.
     Number(Decimal),
-    /// A figure to the tenth, told with its tenth even where that is nought: `8.0`.
+    /// A figure to the tenth, shown with its tenth even where that is zero: `8.0`.
     Tenths(Decimal),
-    /// An amount of money in the kitchen's currency, told to the hundredth.
+    /// An amount of money in the kitchen's currency, shown to the hundredth.
     Money(Decimal),
     /// A weight.
     Grams(Grams),

@@ -5,7 +5,7 @@ use rust_decimal::Decimal;
 
 /// What a cell says, the better first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Cell {
+pub enum StabilityCell {
     /// Needs no time and temperature control.
     Stable,
     /// Needs it until an assessment of the product proves otherwise.
@@ -15,17 +15,17 @@ pub enum Cell {
 /// A table: bands of water activity down, bands of pH across, each named by its upper edge; the last
 /// band of each has none.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Grid {
+pub struct StabilityGrid {
     row: RowId,
     water_activity: Vec<Edge>,
     ph: Vec<Edge>,
-    cells: Vec<Vec<Cell>>,
+    cells: Vec<Vec<StabilityCell>>,
 }
 
 /// The upper edge of a band.
-pub type Edge = super::limit::Limit;
+pub type Edge = super::limit::StabilityLimit;
 
-impl Grid {
+impl StabilityGrid {
     /// A table, its bands rising and its cells never better to the right or further down.
     ///
     /// # Errors
@@ -34,8 +34,8 @@ impl Grid {
         row: RowId,
         water_activity: Vec<Edge>,
         ph: Vec<Edge>,
-        cells: Vec<Vec<Cell>>,
-    ) -> Result<Grid, String> {
+        cells: Vec<Vec<StabilityCell>>,
+    ) -> Result<StabilityGrid, String> {
         let rises = |edges: &[Edge]| {
             edges
                 .windows(2)
@@ -51,7 +51,7 @@ impl Grid {
         let worsens = cells.iter().all(|line| line.is_sorted())
             && (0..=ph.len()).all(|column| cells.iter().map(|line| line[column]).is_sorted());
         match worsens {
-            true => Ok(Grid {
+            true => Ok(StabilityGrid {
                 row,
                 water_activity,
                 ph,
@@ -80,7 +80,7 @@ impl Grid {
         water_activity: Option<Decimal>,
         ph: Option<Decimal>,
         is_strict: bool,
-    ) -> Cell {
+    ) -> StabilityCell {
         let line = band(&self.water_activity, water_activity, is_strict);
         let column = band(&self.ph, ph, is_strict);
         self.cells[line][column]
@@ -99,12 +99,12 @@ mod tests {
     use super::*;
     use crate::rows::Bound;
 
-    fn grid(cells: [[Cell; 2]; 2]) -> Result<Grid, String> {
+    fn grid(cells: [[StabilityCell; 2]; 2]) -> Result<StabilityGrid, String> {
         let edge = |value: Decimal| Edge {
             bound: Bound::at_most("us-0", value),
             open: false,
         };
-        Grid::new(
+        StabilityGrid::new(
             RowId::new("us-0"),
             vec![edge(Decimal::new(90, 2))],
             vec![edge(Decimal::new(50, 1))],
@@ -114,9 +114,9 @@ mod tests {
 
     #[test]
     fn an_edge_falls_on_the_strict_side() {
-        use Cell::*;
+        use StabilityCell::*;
         let grid = grid([[Stable, Stable], [Stable, Assess]]).unwrap();
-        let check = |activity: Option<i64>, ph: i64, is_strict: bool, cell: Cell| {
+        let check = |activity: Option<i64>, ph: i64, is_strict: bool, cell: StabilityCell| {
             let activity = activity.map(|activity| Decimal::new(activity, 2));
             assert_eq!(
                 grid.cell(activity, Some(Decimal::new(ph, 1)), is_strict),
@@ -132,7 +132,7 @@ mod tests {
 
     #[test]
     fn a_table_in_which_the_wetter_is_better_is_refused() {
-        use Cell::*;
+        use StabilityCell::*;
         assert!(grid([[Assess, Assess], [Stable, Assess]]).is_err());
         assert!(grid([[Assess, Stable], [Assess, Assess]]).is_err());
     }

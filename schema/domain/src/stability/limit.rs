@@ -18,22 +18,22 @@ messages! {
 
 /// A number of the law, and whether the number itself is on the good side.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Limit {
+pub struct StabilityLimit {
     /// The number with its row.
     pub bound: Bound,
     /// Is the number itself out: below it, not at it?
     pub open: bool,
 }
 
-impl Limit {
+impl StabilityLimit {
     /// Is that much allowed?
     pub fn allows(&self, value: Decimal) -> bool {
         self.bound.allows(value) && !(self.open && value == self.bound.value)
     }
 
     /// The same limit at another number.
-    pub fn at(&self, value: Decimal) -> Limit {
-        Limit {
+    pub fn at(&self, value: Decimal) -> StabilityLimit {
+        StabilityLimit {
             bound: Bound {
                 value,
                 ..self.bound.clone()

@@ -13,12 +13,12 @@ mod says;
 mod vacuum;
 mod way;
 
-pub use grid::{Cell, Grid};
-pub use limit::{Limit, LimitSays};
+pub use grid::{StabilityCell, StabilityGrid};
+pub use limit::{LimitSays, StabilityLimit};
 pub use need::{Stability, Stable, needs_control};
 pub use protein::{MoistureRule, moisture_to_protein};
-pub use readings::{Fact, Measure, Readings, Treated};
+pub use readings::{Fact, Measure, StabilityReadings, Treated};
 pub use rules::StabilityRules;
 pub use says::{MoistureSays, ReadingSays, StabilitySays, VacuumSays, WaySays};
-pub use vacuum::{Life, Vacuum, VacuumFood, vacuum_days};
+pub use vacuum::{Life, VacuumFood, VacuumRules, vacuum_days};
 pub use way::{Way, barriers};

@@ -1,7 +1,7 @@
 //! Does a food need time and temperature control?
 
-use super::grid::{Cell, Grid};
-use super::readings::{Readings, Treated};
+use super::grid::{StabilityCell, StabilityGrid};
+use super::readings::{StabilityReadings, Treated};
 use super::rules::StabilityRules;
 use super::says::{StabilitySays, measured};
 use super::way::{any_of, by_way, met};
@@ -44,7 +44,7 @@ impl Stable {
 /// # Errors
 /// A reading that cannot be.
 pub fn needs_control(
-    readings: &Readings,
+    readings: &StabilityReadings,
     treated: Treated,
     rules: &StabilityRules,
     rows: &Rows,
@@ -69,15 +69,20 @@ pub fn needs_control(
     }))
 }
 
-fn by_grid(grid: &Grid, readings: &Readings, rules: &StabilityRules, rows: &Rows) -> Stable {
+fn by_grid(
+    grid: &StabilityGrid,
+    readings: &StabilityReadings,
+    rules: &StabilityRules,
+    rows: &Rows,
+) -> Stable {
     let (ph, activity) = (readings.ph, readings.water_activity);
     let measured = Says::from(StabilitySays::Measured {
         ph: measured(ph),
         activity: measured(activity),
     });
     let (stability, says) = match grid.cell(activity, ph, rules.is_strict) {
-        Cell::Stable => (Stability::Stable, StabilitySays::Stable { measured }),
-        Cell::Assess if ph.is_none() || activity.is_none() => {
+        StabilityCell::Stable => (Stability::Stable, StabilitySays::Stable { measured }),
+        StabilityCell::Assess if ph.is_none() || activity.is_none() => {
             let lacks = [
                 (ph.is_none(), StabilitySays::Ph),
                 (activity.is_none(), StabilitySays::WaterActivity),
@@ -87,7 +92,7 @@ fn by_grid(grid: &Grid, readings: &Readings, rules: &StabilityRules, rows: &Rows
             let says = StabilitySays::Measure { measured, lacks };
             (Stability::NeedsControl, says)
         }
-        Cell::Assess => (
+        StabilityCell::Assess => (
             Stability::NeedsAssessment,
             StabilitySays::Assess { measured },
         ),
@@ -102,7 +107,7 @@ fn by_grid(grid: &Grid, readings: &Readings, rules: &StabilityRules, rows: &Rows
     }
 }
 
-fn by_list(readings: &Readings, rules: &StabilityRules, rows: &Rows) -> Stable {
+fn by_list(readings: &StabilityReadings, rules: &StabilityRules, rows: &Rows) -> Stable {
     match met(&rules.stable, readings, rows) {
         Some(way) => Stable {
             stability: Stability::Stable,

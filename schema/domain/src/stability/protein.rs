@@ -35,9 +35,9 @@ pub fn moisture_to_protein(
         let detail = MoistureSays::RatioCannotBe { ratio };
         return Err(Refusal::cannot_be("ratio", detail));
     }
-    super::Readings {
+    super::StabilityReadings {
         ph,
-        ..super::Readings::default()
+        ..super::StabilityReadings::default()
     }
     .plausible()?;
     let of_name: Vec<&MoistureRule> = rules

@@ -8,7 +8,7 @@ use rust_decimal::Decimal;
 
 /// What was measured. What was not is `None`, never a guess.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
-pub struct Readings {
+pub struct StabilityReadings {
     /// pH, 0 to 14.
     pub ph: Option<Decimal>,
     /// Water activity, 0 to 1.
@@ -62,7 +62,7 @@ words! {
     }
 }
 
-impl Readings {
+impl StabilityReadings {
     /// The reading, if there is one.
     pub fn of(&self, measure: Measure) -> Option<Decimal> {
         match measure {

@@ -1,8 +1,8 @@
 //! The place's rules of stability, as data.
 
-use super::grid::Grid;
+use super::grid::StabilityGrid;
 use super::protein::MoistureRule;
-use super::vacuum::Vacuum;
+use super::vacuum::VacuumRules;
 use super::way::Way;
 use crate::rows::Bound;
 
@@ -10,9 +10,9 @@ use crate::rows::Bound;
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct StabilityRules {
     /// For food that was heated and then packed.
-    pub heated_and_packed: Option<Grid>,
+    pub heated_and_packed: Option<StabilityGrid>,
     /// For all other food.
-    pub otherwise: Option<Grid>,
+    pub otherwise: Option<StabilityGrid>,
     /// Does a reading that lies on an edge of those tables fall into the worse band?
     pub is_strict: bool,
     /// Kinds that are stable, any one of them.
@@ -20,7 +20,7 @@ pub struct StabilityRules {
     /// What packing without air needs beside the cold, any one of them.
     pub barriers: Vec<Way>,
     /// Chilled vacuum packs.
-    pub vacuum: Option<Vacuum>,
+    pub vacuum: Option<VacuumRules>,
     /// Moisture to protein: names on labels, no proof of safety.
     pub moisture: Vec<MoistureRule>,
 }

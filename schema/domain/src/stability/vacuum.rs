@@ -1,10 +1,10 @@
 //! How long a chilled vacuum pack may keep: ten days, unless something else holds back the spores.
 
-use super::readings::Readings;
+use super::readings::StabilityReadings;
 use super::rules::StabilityRules;
 use super::says::VacuumSays;
 use super::way::{Way, any_of, by_way, met};
-use crate::heat::{Degrees, Step, Table, plausible_core, plausible_store, plausible_time};
+use crate::heat::{Degrees, HeatTable, HoldStep, plausible_core, plausible_store, plausible_time};
 use crate::measure::Temperature;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Bound, Finding, Gravity, RowId, Rows};
@@ -13,7 +13,7 @@ use chrono::TimeDelta;
 
 /// The place's rules for it.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Vacuum {
+pub struct VacuumRules {
     /// Days without any other factor, at most.
     pub days: Bound,
     /// Days of fresh beef, lamb and pork, at most.
@@ -21,7 +21,7 @@ pub struct Vacuum {
     /// The row that keeps minced, cooked, seasoned and cured meat to the shorter time.
     pub not_fresh: RowId,
     /// Heat that is a factor: temperatures and times.
-    pub heat: Option<Table>,
+    pub heat: Option<HeatTable>,
     /// The other factors, any one of them.
     pub factors: Vec<Way>,
     /// The warmest that a chilled pack is stored.
@@ -53,7 +53,7 @@ pub struct Life<'a> {
     /// Days from the first packing.
     pub days: u32,
     /// What was measured.
-    pub readings: &'a Readings,
+    pub readings: &'a StabilityReadings,
     /// The heat that every part of the food has had, and for how long.
     pub heat: Option<(Temperature, TimeDelta)>,
     /// The warmest that it is stored.
@@ -92,7 +92,7 @@ pub fn vacuum_days(life: &Life<'_>, rules: &StabilityRules, rows: &Rows) -> Resu
     Ok(findings)
 }
 
-fn days(life: &Life<'_>, rule: &Vacuum, rows: &Rows) -> Option<Finding> {
+fn days(life: &Life<'_>, rule: &VacuumRules, rows: &Rows) -> Option<Finding> {
     let wanted = life.days.into();
     if rule.days.allows(wanted) {
         return None;
@@ -128,7 +128,7 @@ fn days(life: &Life<'_>, rule: &Vacuum, rows: &Rows) -> Option<Finding> {
         _ => &rule.days,
     };
     let heat = rule.heat.as_ref().map(|table| {
-        let Step { at_least, hold } = table.first();
+        let HoldStep { at_least, hold } = table.first();
         Says::from(VacuumSays::Heat { at_least, hold })
     });
     let ways = heat.into_iter().chain(any_of(&rule.factors));
@@ -147,7 +147,7 @@ fn days(life: &Life<'_>, rule: &Vacuum, rows: &Rows) -> Option<Finding> {
     Some(finding)
 }
 
-fn factor(life: &Life<'_>, rule: &Vacuum, rows: &Rows) -> Option<Finding> {
+fn factor(life: &Life<'_>, rule: &VacuumRules, rows: &Rows) -> Option<Finding> {
     if let (Some(table), Some((core, held))) = (&rule.heat, life.heat)
         && table.is_met_by(core, held)
     {

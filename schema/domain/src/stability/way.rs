@@ -1,7 +1,7 @@
 //! A list of ways of which any one will do: barriers, controlling factors, stable kinds.
 
-use super::limit::Limit;
-use super::readings::{Fact, Measure, Readings};
+use super::limit::StabilityLimit;
+use super::readings::{Fact, Measure, StabilityReadings};
 use super::rules::StabilityRules;
 use super::says::WaySays;
 use crate::refusal::Result;
@@ -18,12 +18,12 @@ pub struct Way {
     /// What must be known of the food.
     pub facts: Vec<Fact>,
     /// What must be measured.
-    pub limits: Vec<(Measure, Limit)>,
+    pub limits: Vec<(Measure, StabilityLimit)>,
 }
 
 impl Way {
     /// Is it met? A reading that is missing meets nothing.
-    pub fn is_met_by(&self, readings: &Readings) -> bool {
+    pub fn is_met_by(&self, readings: &StabilityReadings) -> bool {
         self.facts.iter().all(|fact| readings.facts.contains(fact))
             && self.limits.iter().all(|(measure, limit)| {
                 readings
@@ -45,7 +45,11 @@ impl Way {
 }
 
 /// The first way that is met, those that are confirmed before the others.
-pub(super) fn met<'a>(ways: &'a [Way], readings: &Readings, rows: &Rows) -> Option<&'a Way> {
+pub(super) fn met<'a>(
+    ways: &'a [Way],
+    readings: &StabilityReadings,
+    rows: &Rows,
+) -> Option<&'a Way> {
     let mut met: Vec<&Way> = ways.iter().filter(|way| way.is_met_by(readings)).collect();
     met.sort_by_key(|way| !rows.is_confirmed(&way.row));
     met.first().copied()
@@ -70,7 +74,11 @@ pub(super) fn any_of(ways: &[Way]) -> Vec<Says> {
 ///
 /// # Errors
 /// A reading that cannot be.
-pub fn barriers(readings: &Readings, rules: &StabilityRules, rows: &Rows) -> Result<Finding> {
+pub fn barriers(
+    readings: &StabilityReadings,
+    rules: &StabilityRules,
+    rows: &Rows,
+) -> Result<Finding> {
     readings.plausible()?;
     if let Some(way) = met(&rules.barriers, readings, rows) {
         return Ok(by_way(way, rows));

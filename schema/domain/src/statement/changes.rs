@@ -9,9 +9,9 @@ use std::collections::{BTreeMap, BTreeSet};
 
 /// What is different.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
-pub struct Change {
+pub struct FoodChange {
     /// Allergens that are new, with the way down to what brings each: `glaze > soy sauce`.
-    pub new_allergens: BTreeMap<Allergen, Vec<Source>>,
+    pub new_allergens: BTreeMap<Allergen, Vec<AllergenSource>>,
     /// Allergens that are no longer in it.
     pub gone_allergens: BTreeSet<Allergen>,
     /// Ingredients that are new, as the way down to them.
@@ -24,7 +24,7 @@ pub struct Change {
 
 /// What brings an allergen.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Source {
+pub struct AllergenSource {
     /// The way down to the ingredient, by name.
     pub path: Vec<String>,
     /// The lots that it came from, if known.
@@ -32,7 +32,7 @@ pub struct Source {
 }
 
 /// What is different between two lots; nothing if the same label is true of both.
-pub fn changes(before: &Food, after: &Food) -> Option<Change> {
+pub fn changes(before: &Food, after: &Food) -> Option<FoodChange> {
     let (had, has) = (before.all_allergens(), after.all_allergens());
     let new_allergens = (&has - &had).into_iter().map(|allergen| {
         let mut sources = Vec::new();
@@ -50,17 +50,17 @@ pub fn changes(before: &Food, after: &Food) -> Option<Change> {
         let alone = list.iter().filter(|(key, _)| !other.contains(key));
         alone.map(|(_, name)| name.clone()).collect()
     };
-    let change = Change {
+    let change = FoodChange {
         new_allergens: new_allergens.collect(),
         gone_allergens: &had - &has,
         new_ingredients: only(&new, &old_keys),
         gone_ingredients: only(&old, &new_keys),
         reordered: old_keys == new_keys && !same_order(&old, &new),
     };
-    (change != Change::default()).then_some(change)
+    (change != FoodChange::default()).then_some(change)
 }
 
-impl Change {
+impl FoodChange {
     /// Does it concern an allergen? Then old labels must not be used.
     pub fn is_grave(&self) -> bool {
         !self.new_allergens.is_empty() || !self.gone_allergens.is_empty()
@@ -75,7 +75,7 @@ impl Change {
                 true => ChangeSays::NewAllergenUnknown { allergen },
                 false => ChangeSays::NewAllergen {
                     allergen,
-                    sources: Arg::Series(sources.iter().map(Source::says).collect()),
+                    sources: Arg::Series(sources.iter().map(AllergenSource::says).collect()),
                 },
             });
         }
@@ -98,7 +98,7 @@ impl Change {
     }
 }
 
-impl Source {
+impl AllergenSource {
     /// `glaze > soy sauce, lot SOY-7`.
     fn says(&self) -> Says {
         let path = self.path.join(" > ");
@@ -128,7 +128,7 @@ fn bringing(
     parts: &[Ingredient],
     allergen: Allergen,
     path: &mut Vec<String>,
-    into: &mut Vec<Source>,
+    into: &mut Vec<AllergenSource>,
 ) {
     for part in parts {
         if !part.all_allergens().contains(&allergen) {
@@ -138,7 +138,7 @@ fn bringing(
         let before = into.len();
         bringing(&part.parts, allergen, path, into);
         if into.len() == before {
-            into.push(Source {
+            into.push(AllergenSource {
                 path: path.clone(),
                 lots: part.lots.iter().cloned().collect(),
             });

@@ -49,7 +49,7 @@ impl DateKind {
         found.map(|(kind, _)| *kind)
     }
 
-    /// Is it the last day of something, so that it may never be told later than it is?
+    /// Is it the last day of something, so that a later day may never be shown?
     pub fn is_last_day(self) -> bool {
         matches!(
             self,
@@ -67,7 +67,7 @@ pub enum Reader {
     Kitchen,
 }
 
-/// How much of a date is told.
+/// How much of a date is shown.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Precision {
     /// Day, month and year.
@@ -91,8 +91,8 @@ pub struct DateRules {
     pub form_row: Option<RowId>,
     /// The twelve months by language.
     pub months: BTreeMap<String, Vec<String>>,
-    /// The least that must be told, by how long the food keeps; the shortest first.
-    pub least: Vec<Least>,
+    /// The least that must be shown, by how long the food keeps; the shortest first.
+    pub least: Vec<LeastDate>,
     /// The kind of mark for food that is soon a danger, and for other food.
     pub marks: Option<Marks>,
     /// Which dates are due, by how it is packed.
@@ -110,7 +110,7 @@ pub struct DateWords {
     pub kind: DateKind,
     /// The words.
     pub words: Wording,
-    /// The words where no day is told: `Best before end`.
+    /// The words where no day is shown: `Best before end`.
     pub end: Option<Wording>,
     /// May a customer's label have them?
     pub for_customers: bool,
@@ -125,9 +125,9 @@ pub struct DateForm {
     pub form: BTreeMap<String, String>,
 }
 
-/// The least that must be told of a date.
+/// The least that must be shown of a date.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Least {
+pub struct LeastDate {
     /// Where the food keeps up to so many months; none for anything longer.
     pub up_to_months: Option<u32>,
     /// How much is enough.
@@ -285,7 +285,7 @@ impl DateRules {
         if !ask.short || ask.kind != DateKind::BestBefore {
             return (Precision::Day, None);
         }
-        let fits = |least: &&Least| {
+        let fits = |least: &&LeastDate| {
             least.up_to_months.is_none_or(|months| {
                 let end = ask.from.checked_add_months(Months::new(months));
                 end.is_none_or(|end| ask.day <= end)
@@ -339,7 +339,7 @@ fn end_of(precision: Precision, day: NaiveDate) -> NaiveDate {
 
 /// How a food is packed, as far as its dates go.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Packing {
+pub struct DatePacking {
     /// Packed where it is sold?
     pub packed_here: bool,
     /// For how many days does it keep, from the day it is packed?
@@ -364,7 +364,7 @@ pub struct Needed {
 }
 
 /// Which dates a pack needs under the law of a place.
-pub fn dates_due(rules: &StatementRules, packing: &Packing) -> Needed {
+pub fn dates_due(rules: &StatementRules, packing: &DatePacking) -> Needed {
     let law = &rules.dates;
     if let Some(bound) = &law.undated_from
         && bound.allows(packing.days.into())

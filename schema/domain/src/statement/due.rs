@@ -3,9 +3,9 @@
 use super::{Food, Sale};
 use crate::rows::RowId;
 
-/// How allergens are told.
+/// How allergens are declared.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Telling {
+pub enum AllergenNotice {
     /// On the pack.
     OnPack,
     /// In writing: on the pack, a menu, a card or a sign.
@@ -18,20 +18,20 @@ pub enum Telling {
 
 /// What has to be written in one way of selling.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Due {
+pub struct SaleDuty {
     /// The way of selling.
     pub sale: Sale,
-    /// Is the ingredient list on the pack a duty? Shown of one's own will it follows the same rules.
+    /// Is the ingredient list on the pack a duty? A list shown without that duty follows the same rules.
     pub ingredients: bool,
-    /// How allergens are told.
-    pub allergens: Telling,
+    /// How allergens are declared.
+    pub allergens: AllergenNotice,
     /// What it is, for a screen.
     pub says: String,
     /// Where it comes from.
     pub row: RowId,
 }
 
-impl Due {
+impl SaleDuty {
     /// Must this food's pack carry an ingredient list? A food of one thing has none.
     pub fn asks_list_of(&self, food: &Food) -> bool {
         let single = matches!(food.parts.as_slice(), [] | [_]) && !is_compound(food);

@@ -46,26 +46,26 @@ impl Lettering {
 
 /// The unit that a place measures in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Measured {
+pub enum HeightUnit {
     /// Millimetres and square centimetres.
     Metric,
     /// Inches and square inches.
     Inches,
 }
 
-impl Measured {
+impl HeightUnit {
     /// One inch is 25.4 mm, exactly.
     fn millimetres(self, length: Decimal) -> Decimal {
         match self {
-            Measured::Metric => length,
-            Measured::Inches => length * Decimal::new(254, 1),
+            HeightUnit::Metric => length,
+            HeightUnit::Inches => length * Decimal::new(254, 1),
         }
     }
 
     fn area(self, square_centimetres: Decimal) -> Decimal {
         match self {
-            Measured::Metric => square_centimetres,
-            Measured::Inches => square_centimetres / Decimal::new(64516, 4),
+            HeightUnit::Metric => square_centimetres,
+            HeightUnit::Inches => square_centimetres / Decimal::new(64516, 4),
         }
     }
 }
@@ -76,7 +76,7 @@ pub struct HeightStep {
     /// What the letters say.
     pub what: Lettering,
     /// The unit of both numbers.
-    pub unit: Measured,
+    pub unit: HeightUnit,
     /// Up to this panel area; none for any larger one. Steps stand from the smallest up.
     pub panel: Option<UpTo>,
     /// The height.

@@ -3,7 +3,7 @@
 
 use super::matching::find;
 use super::wording::said;
-use super::{Runs, StatementRules, Style, Wording};
+use super::{Runs, StatementRules, StatementStyle, Wording};
 use crate::grams::Grams;
 use crate::ingredients::{Ingredient, Nature};
 use crate::measure::Percent;
@@ -84,12 +84,12 @@ pub fn ingredients(
     parts: &[Ingredient],
     declared: &BTreeSet<Allergen>,
     language: &str,
-    style: Style,
+    style: StatementStyle,
 ) -> Runs {
     let Some(law) = &rules.list else {
         return Runs::default();
     };
-    let writer = Writer {
+    let writer = ListWriter {
         rules,
         law,
         declared,
@@ -172,14 +172,14 @@ pub fn share(part: Grams, whole: Grams) -> Percent {
     Percent::of(part.milligrams().into(), whole.milligrams().into())
 }
 
-struct Writer<'a> {
+struct ListWriter<'a> {
     rules: &'a StatementRules,
     law: &'a ListRules,
     declared: &'a BTreeSet<Allergen>,
     language: &'a str,
 }
 
-impl Writer<'_> {
+impl ListWriter<'_> {
     fn write_all(&self, parts: &[&Ingredient], whole: Grams, runs: &mut Runs) {
         for (nth, part) in parts.iter().enumerate() {
             runs.push(if nth > 0 { ", " } else { "" }, false);
@@ -245,7 +245,7 @@ impl Writer<'_> {
         super::allergens::printed(self.rules, allergens, self.language)
     }
 
-    /// Writes a name with the words in it that tell an allergen emphasised; what no word tells is left.
+    /// Writes a name with the words that name an allergen emphasised; an allergen that no word names is left over.
     fn emphasise(
         &self,
         name: &str,

@@ -28,16 +28,16 @@ mod wording;
 mod write;
 
 pub use allergens::{AllergenName, AllergenRules, Declared, declared, printed};
-pub use changes::{Change, Source, changes};
+pub use changes::{AllergenSource, FoodChange, changes};
 pub use contains::{ContainsRules, check_contains, contains, may_contain};
 pub use date_mark::{
-    DateAsk, DateForm, DateKind, DateMark, DateRules, DateWords, DatesDue, Forbidden, Least, Marks,
-    Needed, Packing, Precision, Reader, check_words, date_mark, dates_due,
+    DateAsk, DateForm, DateKind, DateMark, DatePacking, DateRules, DateWords, DatesDue, Forbidden,
+    LeastDate, Marks, Needed, Precision, Reader, check_words, date_mark, dates_due,
 };
-pub use due::{Due, Telling};
+pub use due::{AllergenNotice, SaleDuty};
 pub use food::{Food, Sale};
 pub use heights::{
-    Height, HeightStep, Lettering, Measured, check_height, letter_height, may_share_line,
+    Height, HeightStep, HeightUnit, Lettering, check_height, letter_height, may_share_line,
 };
 pub use list::{AdditiveName, LastRules, ListRules, TailRules, ingredients, share};
 pub use meat::{Excess, MeatLimit, MinceRules, check_mince, meat_excess};
@@ -45,26 +45,26 @@ pub use names::{NameWord, Trait, check_name};
 pub use net::{NetRules, check_net_weight};
 pub use notices::{Notice, NoticeKind, check_languages, notice, origin};
 pub use rules::StatementRules;
-pub use run::{Run, Runs};
+pub use run::{Runs, TextRun};
 pub use says::{ChangeSays, DateKindSays, LetteringSays, StatementSays};
 pub use species::{SpeciesName, SpeciesRules, note as species_note};
 pub use water::{WaterRules, solution_percent};
 pub use wording::{UpTo, Wording};
-pub use write::{Statement, Written, write};
+pub use write::{Statement, WrittenStatement, write};
 
 /// What a label may do and need not, where the place leaves a choice.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Style {
+pub struct StatementStyle {
     /// Dissolve compounds into the list, where the place allows it.
     pub merged: bool,
     /// Put small things last, where the place has a way of doing so.
     pub small_last: bool,
 }
 
-impl Default for Style {
+impl Default for StatementStyle {
     /// Compounds in brackets, small things last.
-    fn default() -> Style {
-        Style {
+    fn default() -> StatementStyle {
+        StatementStyle {
             merged: false,
             small_last: true,
         }

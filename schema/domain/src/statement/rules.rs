@@ -1,8 +1,8 @@
 //! The rules of a place on what a label says.
 
 use super::{
-    AllergenRules, ContainsRules, DateRules, Due, HeightStep, ListRules, MeatLimit, MinceRules,
-    NameWord, NetRules, Notice, Sale, SpeciesRules, UpTo, WaterRules,
+    AllergenRules, ContainsRules, DateRules, HeightStep, ListRules, MeatLimit, MinceRules,
+    NameWord, NetRules, Notice, Sale, SaleDuty, SpeciesRules, UpTo, WaterRules,
 };
 use crate::rows::{Bound, RowId};
 
@@ -20,7 +20,7 @@ pub struct StatementRules {
     /// Added water.
     pub water: Option<WaterRules>,
     /// What has to be written, by the way of selling.
-    pub due: Vec<Due>,
+    pub due: Vec<SaleDuty>,
     /// Dates.
     pub dates: DateRules,
     /// Fixed words.
@@ -43,7 +43,7 @@ pub struct StatementRules {
 
 impl StatementRules {
     /// What has to be written in a way of selling, if the place says.
-    pub fn due(&self, sale: Sale) -> Option<&Due> {
+    pub fn due(&self, sale: Sale) -> Option<&SaleDuty> {
         self.due.iter().find(|due| due.sale == sale)
     }
 

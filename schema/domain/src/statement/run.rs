@@ -2,7 +2,7 @@
 
 /// A stretch of text.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Run {
+pub struct TextRun {
     /// The text.
     pub text: String,
     /// Is it emphasised?
@@ -11,7 +11,7 @@ pub struct Run {
 
 /// Text in stretches.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
-pub struct Runs(Vec<Run>);
+pub struct Runs(Vec<TextRun>);
 
 impl Runs {
     /// Adds text; it joins the stretch before it if both look the same.
@@ -19,7 +19,7 @@ impl Runs {
         match self.0.last_mut() {
             _ if text.is_empty() => {}
             Some(last) if last.strong == strong => last.text.push_str(text),
-            _ => self.0.push(Run {
+            _ => self.0.push(TextRun {
                 text: text.to_owned(),
                 strong,
             }),
@@ -34,7 +34,7 @@ impl Runs {
     }
 
     /// The stretches.
-    pub fn iter(&self) -> impl Iterator<Item = &Run> {
+    pub fn iter(&self) -> impl Iterator<Item = &TextRun> {
         self.0.iter()
     }
 
@@ -50,7 +50,7 @@ impl Runs {
 
     /// For plain text: what is emphasised stands in capitals.
     pub fn in_capitals(&self) -> String {
-        let one = |run: &Run| match run.strong {
+        let one = |run: &TextRun| match run.strong {
             true => run.text.to_uppercase(),
             false => run.text.clone(),
         };

@@ -39,7 +39,7 @@ impl SpeciesRules {
         self.names.iter().find(|name| name.species == species)
     }
 
-    /// Does a name tell of the animal?
+    /// Does a name say which animal it is?
     pub fn tells(&self, name: &str, species: Species, language: &str) -> bool {
         let words = self.of(species).map(|known| &known.told_by);
         let words = words.and_then(|words| words.get(language).or_else(|| words.get("en")));

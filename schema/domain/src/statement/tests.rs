@@ -31,10 +31,10 @@ fn without_rules_nothing_is_asked_and_nothing_breaks() {
         &Rows::default(),
         &food,
         &["en"],
-        Style::default(),
+        StatementStyle::default(),
     );
     assert!(written.allergens.is_empty() && written.findings.is_empty());
-    assert_eq!(written.languages["en"], Written::default());
+    assert_eq!(written.languages["en"], WrittenStatement::default());
 }
 
 #[test]

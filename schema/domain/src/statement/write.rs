@@ -2,7 +2,9 @@
 
 use super::allergens::{Declared, declared};
 use super::says::StatementSays;
-use super::{Food, Runs, StatementRules, Style, contains, ingredients, may_contain, species};
+use super::{
+    Food, Runs, StatementRules, StatementStyle, contains, ingredients, may_contain, species,
+};
 use crate::ingredients::{Ingredient, Nature, flat};
 use crate::rows::{Finding, Rows};
 use crate::says::Arg;
@@ -11,10 +13,10 @@ use std::collections::{BTreeMap, BTreeSet};
 
 /// The statement in one language.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
-pub struct Written {
+pub struct WrittenStatement {
     /// The ingredient list with its title; empty for a food of one thing.
     pub list: Runs,
-    /// The allergen statement with its title; empty where the list tells, or nothing is to tell.
+    /// The allergen statement with its title; empty where the list shows the allergens, or there are none.
     pub contains: Runs,
     /// What may be in it unasked; empty if nothing.
     pub may_contain: Runs,
@@ -26,7 +28,7 @@ pub struct Written {
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct Statement {
     /// By language.
-    pub languages: BTreeMap<String, Written>,
+    pub languages: BTreeMap<String, WrittenStatement>,
     /// The allergens that the place wants named.
     pub allergens: BTreeSet<Allergen>,
     /// What is to be known or mended. One that refuses stops the label.
@@ -42,7 +44,7 @@ pub fn write(
     rows: &Rows,
     food: &Food,
     languages: &[&str],
-    style: Style,
+    style: StatementStyle,
 ) -> Statement {
     let Declared {
         allergens,
@@ -87,7 +89,7 @@ pub fn write(
             true => Runs::default(),
             false => ingredients(rules, parts, &allergens, language, style),
         };
-        let one = Written {
+        let one = WrittenStatement {
             list,
             contains: contains(rules, stated, language),
             may_contain: may_contain(rules, &may, language),

@@ -60,7 +60,7 @@ pub struct Passed {
 /// draw stands in the request.
 ///
 /// # Errors
-/// A stop stands in the way of the act, and the deed is not told as it happened.
+/// A stop stands in the way of the act, and the deed is not recorded as it happened.
 pub fn ask(
     draws: &[Draw<'_>],
     act: Act,

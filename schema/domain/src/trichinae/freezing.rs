@@ -11,7 +11,7 @@ use chrono::TimeDelta;
 
 /// Where a cold temperature was read.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Measured {
+pub enum MeasuredAt {
     /// In the room or the container.
     Room,
     /// In the middle of the meat.
@@ -22,7 +22,7 @@ pub enum Measured {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Freezing {
     /// Where it was read.
-    pub measured: Measured,
+    pub measured: MeasuredAt,
     /// The warmest that it was.
     pub at: Temperature,
     /// For how long.
@@ -37,7 +37,7 @@ pub struct Freezing {
 #[derive(Debug, Clone, PartialEq)]
 pub struct FreezingTable {
     row: RowId,
-    measured: Measured,
+    measured: MeasuredAt,
     up_to: Option<Length>,
     steps: Vec<ColdStep>,
 }
@@ -58,7 +58,7 @@ impl FreezingTable {
     /// In words, for whoever keeps the file.
     pub fn new(
         row: RowId,
-        measured: Measured,
+        measured: MeasuredAt,
         up_to: Option<Length>,
         steps: Vec<ColdStep>,
     ) -> std::result::Result<FreezingTable, String> {
@@ -119,7 +119,7 @@ impl Freezing {
     pub(super) fn judge(&self, rules: &TrichinaeRules, rows: &Rows) -> Result<Judgement> {
         plausible_store("temperature", self.at)?;
         plausible_time("held", self.held)?;
-        if self.measured == Measured::Room && self.thickness.is_none() {
+        if self.measured == MeasuredAt::Room && self.thickness.is_none() {
             return Err(Refusal::cannot_be("thickness", ColdSays::GiveThickness));
         }
         let of_kind = rules

@@ -3,7 +3,7 @@
 use super::length::Length;
 use super::rules::TrichinaeRules;
 use super::says::HeatedSays;
-use crate::heat::{Judgement, Step, Table, plausible_core, plausible_time};
+use crate::heat::{HeatTable, HoldStep, Judgement, plausible_core, plausible_time};
 use crate::measure::Temperature;
 use crate::refusal::Result;
 use crate::rows::{Bound, Finding, Gravity, RowId, Rows};
@@ -30,7 +30,7 @@ pub struct Heating {
 #[derive(Debug, Clone, PartialEq)]
 pub struct HeatingRules {
     /// Temperatures and times.
-    pub table: Table,
+    pub table: HeatTable,
     /// Coming up, in hours, for meat that is neither cured nor fermented.
     pub come_up_hours: Bound,
     /// When the time need not be logged.
@@ -76,7 +76,7 @@ impl Heating {
 
     fn hold(&self, rule: &HeatingRules, rows: &Rows) -> Judgement {
         let row = rule.table.row();
-        let Some(Step { at_least, hold }) = rule.table.step_at(self.core) else {
+        let Some(HoldStep { at_least, hold }) = rule.table.step_at(self.core) else {
             let says = HeatedSays::TooCool {
                 core: self.core,
                 first: rule.table.first().at_least,

@@ -16,7 +16,7 @@ use rust_decimal::Decimal;
 
 /// A method.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Method {
+pub struct TrichinaeMethod {
     /// Its name: `sausage-1`, `coppa`.
     pub name: String,
     /// Where it stands.
@@ -60,20 +60,20 @@ pub struct Variant {
     /// For pepperoni only?
     pub only_pepperoni: bool,
     /// What must be long enough.
-    pub needs: Vec<Need>,
+    pub needs: Vec<LeastOf>,
     /// What must not be too long.
-    pub up_to: Vec<UpTo>,
+    pub up_to: Vec<MostOf>,
     /// From the first day of the cure to the end.
     pub whole: Option<(TimeDelta, RowId)>,
 }
 
 /// Something that must be long enough.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Need {
+pub struct LeastOf {
     /// The stage whose time counts.
-    pub part: Part,
+    pub part: TimedPart,
     /// Stages whose times are added to it.
-    pub more: Vec<Part>,
+    pub more: Vec<TimedPart>,
     /// Together so long.
     pub time: TimeDelta,
     /// So long for each pound of the heaviest piece, if that is more.
@@ -84,7 +84,7 @@ pub struct Need {
 
 /// A stage whose time counts between two temperatures.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Part {
+pub struct TimedPart {
     /// The stage.
     pub stage: StageKind,
     /// Counts at or above this.
@@ -95,7 +95,7 @@ pub struct Part {
 
 /// Something that must not be too long.
 #[derive(Debug, Clone, PartialEq)]
-pub struct UpTo {
+pub struct MostOf {
     /// The stage.
     pub stage: StageKind,
     /// Never above this.
@@ -175,7 +175,7 @@ impl Process {
         Ok(judged)
     }
 
-    fn size_lacks(&self, method: &Method) -> Result<Vec<(RowId, MethodSays)>> {
+    fn size_lacks(&self, method: &TrichinaeMethod) -> Result<Vec<(RowId, MethodSays)>> {
         let mm = |length: Option<Length>, field: &str, give: MethodSays| {
             let length = length.map(Length::in_millimetres);
             length.ok_or_else(|| Refusal::cannot_be(field, give))
@@ -197,7 +197,12 @@ impl Process {
     }
 
     /// Any variant that takes the casing will do; of several that are not met, the nearest is said.
-    fn by_casing(&self, method: &Method, rules: &TrichinaeRules, rows: &Rows) -> Result<Judgement> {
+    fn by_casing(
+        &self,
+        method: &TrichinaeMethod,
+        rules: &TrichinaeRules,
+        rows: &Rows,
+    ) -> Result<Judgement> {
         let needs_casing = method.variants.iter().any(|each| each.casing.is_some())
             || method.drying == Drying::SausageTables;
         if needs_casing && self.casing.is_none() {
@@ -337,7 +342,7 @@ impl Process {
     }
 }
 
-impl Need {
+impl LeastOf {
     /// How long it must be for the heaviest piece, a begun second counted as one.
     fn wanted(&self, heaviest: Option<Grams>) -> Result<TimeDelta> {
         let Some(per_pound) = self.per_pound else {
@@ -362,12 +367,12 @@ impl Need {
         };
         self.more
             .iter()
-            .map(Part::says)
+            .map(TimedPart::says)
             .fold(self.part.says(), with)
     }
 }
 
-impl Part {
+impl TimedPart {
     fn says(&self) -> PartSays {
         let stage = self.stage;
         match (self.at_least, self.at_most) {

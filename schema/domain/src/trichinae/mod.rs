@@ -17,12 +17,12 @@ mod says;
 
 pub use check::{Proof, Treatment, check};
 pub use drying::{Cut, DryingDays, SausageDrying};
-pub use freezing::{ColdStep, Freezing, FreezingTable, Measured};
+pub use freezing::{ColdStep, Freezing, FreezingTable, MeasuredAt};
 pub use ham::{HamDrying, HamStep};
 pub use heating::{Heating, HeatingRules, Unlogged};
 pub use length::Length;
-pub use method::{Climate, Drying, Method, Need, Part, SaltWay, UpTo, Variant};
-pub use process::{Pickle, Process, Run, Salting, StageKind};
+pub use method::{Climate, Drying, LeastOf, MostOf, SaltWay, TimedPart, TrichinaeMethod, Variant};
+pub use process::{Pickle, Process, Salting, StageKind, StageRun};
 pub use rules::{OtherWay, TrichinaeRules, Way};
 pub use salt::salt_of_wet_mix;
 pub use says::{

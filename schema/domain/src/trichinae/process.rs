@@ -34,7 +34,7 @@ words! {
 
 /// A time at one stage, between two temperatures.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Run {
+pub struct StageRun {
     /// Which stage.
     pub stage: StageKind,
     /// The lowest that the room (in heat: the meat) was.
@@ -87,7 +87,7 @@ pub struct Process {
     /// The heaviest piece of the lot: days by the pound go by it.
     pub heaviest: Option<Grams>,
     /// Every time at a stage.
-    pub runs: Vec<Run>,
+    pub runs: Vec<StageRun>,
     /// From the first day of the cure until now.
     pub whole: Option<TimeDelta>,
     /// The first day of the cure, for hams that go through the year's weather.

@@ -4,7 +4,7 @@ use super::drying::SausageDrying;
 use super::freezing::FreezingTable;
 use super::ham::HamDrying;
 use super::heating::HeatingRules;
-use super::method::Method;
+use super::method::TrichinaeMethod;
 use crate::heat::Degrees;
 use crate::rows::{Bound, RowId};
 use crate::words::words;
@@ -21,7 +21,7 @@ pub struct TrichinaeRules {
     /// By cold.
     pub freezing: Vec<FreezingTable>,
     /// By salt and drying.
-    pub methods: Vec<Method>,
+    pub methods: Vec<TrichinaeMethod>,
     /// Tables of days for dry sausage.
     pub sausage_drying: Option<SausageDrying>,
     /// The table of days for hams.

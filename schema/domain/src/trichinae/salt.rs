@@ -1,6 +1,6 @@
 //! How salty a sausage mix is, and what its salt must be.
 
-use super::method::{Method, SaltWay};
+use super::method::{SaltWay, TrichinaeMethod};
 use super::process::Salting;
 use super::says::{CureFigure, MethodSays, ProcessSays};
 use crate::grams::Grams;
@@ -8,7 +8,7 @@ use crate::heat::Judgement;
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Bound, Finding, RowId, Rows};
-use crate::stability::Limit;
+use crate::stability::StabilityLimit;
 use rust_decimal::Decimal;
 
 /// Salt in a hundred parts of the unstuffed mix without its dry ingredients (`us-6.3-6`), truncated to
@@ -70,7 +70,11 @@ pub(super) fn plausible(salting: &Salting) -> Result<()> {
 }
 
 /// Is it salted in one of the ways of the method?
-pub(super) fn judge(method: &Method, salting: &Salting, rows: &Rows) -> Result<Option<Judgement>> {
+pub(super) fn judge(
+    method: &TrichinaeMethod,
+    salting: &Salting,
+    rows: &Rows,
+) -> Result<Option<Judgement>> {
     let mut nearest: Option<(usize, Judgement)> = None;
     for way in &method.salt {
         let lacks = lacks(way, salting);
@@ -121,7 +125,7 @@ pub(super) fn lack(
     if has.is_some_and(|has| bound.allows(has)) {
         return None;
     }
-    let limit = Limit {
+    let limit = StabilityLimit {
         bound: bound.clone(),
         open: false,
     };

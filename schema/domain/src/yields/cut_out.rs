@@ -1,7 +1,7 @@
 //! Cutting up an animal: each piece as a part of the hanging weight, and what nobody weighed.
 
 use super::says::CutOutSays;
-use super::{Band, Line, Verdict, YieldRules};
+use super::{Band, Verdict, YieldRules, YieldShown};
 use crate::grams::Grams;
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
@@ -12,7 +12,7 @@ use rust_decimal::Decimal;
 
 /// A way of cutting up one kind of animal.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Style {
+pub struct CuttingStyle {
     /// Its name in the data: `pig-side`.
     pub key: String,
     /// As a cook calls it, with how it hangs (skin, head, feet).
@@ -58,7 +58,7 @@ impl YieldRules {
     ///
     /// # Errors
     /// There is none.
-    pub fn style(&self, species: Species, key: &str) -> Result<&Style> {
+    pub fn style(&self, species: Species, key: &str) -> Result<&CuttingStyle> {
         let mut of_it = self.styles.iter().filter(|style| style.species == species);
         of_it.clone().find(|style| style.key == key).ok_or_else(|| {
             let known: Vec<&str> = of_it.by_ref().map(|style| style.key.as_str()).collect();
@@ -80,7 +80,7 @@ impl YieldRules {
 ///
 /// # Errors
 /// Nothing hung, a piece weighs nothing or less, or there is no such style.
-pub fn cut_out(cut: &CutOut<'_>, rules: &YieldRules) -> Result<Vec<Line>> {
+pub fn cut_out(cut: &CutOut<'_>, rules: &YieldRules) -> Result<Vec<YieldShown>> {
     let style = rules.style(cut.species, cut.style)?;
     if cut.hanging.is_none_left() {
         return Err(Refusal::cannot_be("hanging", CutOutSays::NoHanging));
@@ -101,7 +101,7 @@ pub fn cut_out(cut: &CutOut<'_>, rules: &YieldRules) -> Result<Vec<Line>> {
         let first = of_it.next()?.1;
         Some(first + of_it.map(|(_, grams)| *grams).sum())
     };
-    let mut lines: Vec<Line> = style
+    let mut lines: Vec<YieldShown> = style
         .pieces
         .iter()
         .map(|piece| of_the_style(piece, weighed(&piece.key), cut, style))
@@ -124,8 +124,8 @@ fn of_the_style(
     piece: &PieceRule,
     weighed: Option<Grams>,
     cut: &CutOut<'_>,
-    style: &Style,
-) -> Line {
+    style: &CuttingStyle,
+) -> YieldShown {
     let grams = weighed.unwrap_or_default();
     let part = part(grams, cut.hanging);
     let verdict = match weighed {
@@ -152,7 +152,7 @@ fn of_the_style(
             high: band.high,
         },
     };
-    Line {
+    YieldShown {
         key: piece.key.clone(),
         name: Says::as_written(&piece.name),
         grams,
@@ -165,9 +165,9 @@ fn of_the_style(
     }
 }
 
-fn beside_the_style(key: &str, grams: Grams, cut: &CutOut<'_>, style: &Style) -> Line {
+fn beside_the_style(key: &str, grams: Grams, cut: &CutOut<'_>, style: &CuttingStyle) -> YieldShown {
     let part = part(grams, cut.hanging);
-    Line {
+    YieldShown {
         key: key.to_owned(),
         name: Says::as_written(key),
         grams,
@@ -184,7 +184,7 @@ fn beside_the_style(key: &str, grams: Grams, cut: &CutOut<'_>, style: &Style) ->
     }
 }
 
-fn loss(cut: &CutOut<'_>, style: &Style) -> Line {
+fn loss(cut: &CutOut<'_>, style: &CuttingStyle) -> YieldShown {
     let grams = cut.hanging - cut.pieces.iter().map(|(_, grams)| *grams).sum();
     let part = part(grams, cut.hanging);
     let verdict = Verdict::of(part.number(), style.loss.as_ref());
@@ -196,7 +196,7 @@ fn loss(cut: &CutOut<'_>, style: &Style) -> Line {
         Verdict::High => CutOutSays::LeftOut { grams, part },
         _ => CutOutSays::Dripped { grams, part },
     };
-    Line {
+    YieldShown {
         key: "loss".into(),
         name: CutOutSays::Loss.into(),
         grams,
@@ -229,7 +229,7 @@ mod tests {
             band: Some(Band::new("trade-1.2-bands", low, high)),
         };
         YieldRules {
-            styles: vec![Style {
+            styles: vec![CuttingStyle {
                 key: "halves".into(),
                 name: "halves".into(),
                 species: Species::Pig,

@@ -23,7 +23,7 @@ pub enum Verdict {
 
 /// One line of a yield.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Line {
+pub struct YieldShown {
     /// The piece or process.
     pub key: String,
     /// As a cook calls it.
@@ -44,7 +44,7 @@ pub struct Line {
     pub row: RowId,
 }
 
-impl Line {
+impl YieldShown {
     /// A warning, where the line is not as usual. A yield never stops anybody.
     pub fn finding(&self) -> Option<Finding> {
         let band = self.band.iter().map(|band| band.row.clone());

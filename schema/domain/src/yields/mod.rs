@@ -11,10 +11,10 @@ mod step;
 mod table;
 
 pub use band::Band;
-pub use cut_out::{CutOut, PieceRule, Style, cut_out};
-pub use line::{Line, Verdict};
+pub use cut_out::{CutOut, CuttingStyle, PieceRule, cut_out};
+pub use line::{Verdict, YieldShown};
 pub use says::{CutOutSays, StepYieldSays, TableSays};
-pub use step::{Cooked, Measure, StepRule, of_step};
+pub use step::{Cooked, StepRule, YieldMeasure, of_step};
 pub use table::{Sum, printed_percent_agrees, sum_agrees, sum_of_percents_agrees};
 
 use crate::rows::Bound;
@@ -23,7 +23,7 @@ use crate::rows::Bound;
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct YieldRules {
     /// Styles of cutting.
-    pub styles: Vec<Style>,
+    pub styles: Vec<CuttingStyle>,
     /// Cooking, smoking, rendering, stock.
     pub steps: Vec<StepRule>,
     /// How far a table's parts may sum beside its printed total, in percent of that total.

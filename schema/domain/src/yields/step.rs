@@ -1,7 +1,7 @@
 //! Cooking, smoking, rendering, stock: what came out for what went in.
 
 use super::says::StepYieldSays;
-use super::{Band, Line, Verdict, YieldRules};
+use super::{Band, Verdict, YieldRules, YieldShown};
 use crate::grams::Grams;
 use crate::refusal::{Refusal, Result};
 use crate::rows::RowId;
@@ -10,7 +10,7 @@ use rust_decimal::Decimal;
 
 /// How a step's yield is counted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Measure {
+pub enum YieldMeasure {
     /// Percent of the weight that it is counted from.
     Percent,
     /// Litres for each kilogram; a kilogram of stock is taken as a litre.
@@ -27,7 +27,7 @@ pub struct StepRule {
     /// What it is counted from: `raw shoulder with its bone`.
     pub of: String,
     /// How it is counted.
-    pub measure: Measure,
+    pub measure: YieldMeasure,
     /// The published number, where there is one.
     pub published: Option<Decimal>,
     /// What is usual.
@@ -53,7 +53,7 @@ pub struct Cooked<'a> {
 ///
 /// # Errors
 /// The process is not known, a weight is missing, or the addition weighs more than what came out.
-pub fn of_step(cooked: &Cooked<'_>, rules: &YieldRules) -> Result<Line> {
+pub fn of_step(cooked: &Cooked<'_>, rules: &YieldRules) -> Result<YieldShown> {
     let rule = rules.steps.iter().find(|rule| rule.key == cooked.process);
     let rule = rule.ok_or_else(|| {
         let process = cooked.process.to_owned();
@@ -74,11 +74,11 @@ pub fn of_step(cooked: &Cooked<'_>, rules: &YieldRules) -> Result<Line> {
     }
     let ratio = Decimal::from(grams.milligrams()) / Decimal::from(cooked.base.milligrams());
     let amount = match rule.measure {
-        Measure::Percent => ratio * Decimal::ONE_HUNDRED,
-        Measure::LitresPerKilogram => ratio,
+        YieldMeasure::Percent => ratio * Decimal::ONE_HUNDRED,
+        YieldMeasure::LitresPerKilogram => ratio,
     };
     let verdict = Verdict::of(amount, rule.band.as_ref());
-    Ok(Line {
+    Ok(YieldShown {
         key: rule.key.clone(),
         name: Says::as_written(&rule.name),
         grams,
@@ -96,35 +96,35 @@ fn says(rule: &StepRule, amount: Decimal, verdict: Verdict) -> StepYieldSays {
     let (name, of, amount) = (rule.name.clone(), rule.of.clone(), amount.round_dp(2));
     let Some(band) = &rule.band else {
         return match rule.measure {
-            Measure::Percent => Says::Percent { name, amount, of },
-            Measure::LitresPerKilogram => Says::Litres { name, amount, of },
+            YieldMeasure::Percent => Says::Percent { name, amount, of },
+            YieldMeasure::LitresPerKilogram => Says::Litres { name, amount, of },
         };
     };
     let (low, high) = (band.low, band.high);
     let unusual = matches!(verdict, Verdict::Low | Verdict::High);
     match (rule.measure, unusual) {
-        (Measure::Percent, false) => Says::PercentUsual {
+        (YieldMeasure::Percent, false) => Says::PercentUsual {
             name,
             amount,
             of,
             low,
             high,
         },
-        (Measure::Percent, true) => Says::PercentUnusual {
+        (YieldMeasure::Percent, true) => Says::PercentUnusual {
             name,
             amount,
             of,
             low,
             high,
         },
-        (Measure::LitresPerKilogram, false) => Says::LitresUsual {
+        (YieldMeasure::LitresPerKilogram, false) => Says::LitresUsual {
             name,
             amount,
             of,
             low,
             high,
         },
-        (Measure::LitresPerKilogram, true) => Says::LitresUnusual {
+        (YieldMeasure::LitresPerKilogram, true) => Says::LitresUnusual {
             name,
             amount,
             of,
@@ -144,7 +144,7 @@ mod tests {
                 key: "ribs".into(),
                 name: "ribs".into(),
                 of: "raw ribs".into(),
-                measure: Measure::Percent,
+                measure: YieldMeasure::Percent,
                 published: Some(Decimal::from(76)),
                 band: Some(Band::new("trade-3-usda", 66, 86)),
                 row: RowId::new("trade-3-usda"),

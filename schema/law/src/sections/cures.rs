@@ -5,8 +5,8 @@ use crate::Bad;
 use crate::entry::{BoundEntry, Number, known};
 use crate::file::Subject;
 use domain::cure::{
-    Alternative, AtomicMasses, Basis, Class, Counts, CureRules, KnownStrength, Limit, Method,
-    NameOf, Part, Plausible, Potassium, Salometer, SalometerScale, ScaleClass, Stage, Weighing,
+    Alternative, AtomicMasses, Basis, Class, Counts, CureLimit, CureRules, KnownStrength, Method,
+    NameOf, Part, Plausible, Potassium, Salometer, SalometerScale, ScaleClass, ScaleRule, Stage,
     When,
 };
 use domain::measure::Percent;
@@ -244,15 +244,14 @@ pub(super) fn word<T>(text: &str, found: Option<T>) -> Result<T, Bad> {
 }
 
 impl LimitEntry {
-    fn limit(&self, rows: &Rows) -> Result<Limit, Bad> {
+    fn limit(&self, rows: &Rows) -> Result<CureLimit, Bad> {
         let counts = match self.counts.as_str() {
             "both" => Counts::Both,
             "ascorbate" => Counts::Ascorbate,
             basis => Counts::Salt(word(basis, Basis::parse(basis))?),
         };
-        let methods = self.methods.iter();
-        let classes = self.classes.iter();
-        Ok(Limit {
+        let (methods, classes) = (self.methods.iter(), self.classes.iter());
+        Ok(CureLimit {
             bound: self.ppm.bound(rows)?,
             counts,
             stage: word(&self.stage, Stage::parse(&self.stage))?,
@@ -302,9 +301,9 @@ impl AlternativeEntry {
 }
 
 impl WeighingEntry {
-    fn weighing(&self, rows: &Rows) -> Result<Weighing, Bad> {
+    fn weighing(&self, rows: &Rows) -> Result<ScaleRule, Bad> {
         let lines = self.divisions.iter();
-        Ok(Weighing {
+        Ok(ScaleRule {
             small_meat: Some(self.small_meat.bound(rows)?),
             small_division: Some(self.small_division.bound(rows)?),
             divisions: lines

@@ -3,7 +3,7 @@
 use crate::Bad;
 use crate::entry::{BoundEntry, known};
 use crate::file::Subject;
-use domain::dates::{Marked, Resets, Rules, Supplier, Vacuum};
+use domain::dates::{Marked, Resets, ShelfLifeRules, Supplier, Vacuum};
 use domain::rows::{RowId, Rows};
 use domain::words::StepKind;
 use schemars::JsonSchema;
@@ -121,9 +121,9 @@ fn row(rows: &Rows, id: &Option<String>) -> Result<Option<RowId>, Bad> {
 }
 
 impl Subject for DatesEntry {
-    type Rules = Rules;
+    type Rules = ShelfLifeRules;
 
-    fn rules(self, rows: &Rows) -> Result<Rules, Bad> {
+    fn rules(self, rows: &Rows) -> Result<ShelfLifeRules, Bad> {
         let marked = |entry: &Option<MarkedEntry>| {
             entry.as_ref().map(|entry| entry.marked(rows)).transpose()
         };
@@ -133,7 +133,7 @@ impl Subject for DatesEntry {
                 row: known(rows, &entry.row)?,
             })
         };
-        Ok(Rules {
+        Ok(ShelfLifeRules {
             ready_to_eat: marked(&self.ready_to_eat)?,
             opened: marked(&self.opened)?,
             supplier: self.supplier.as_ref().map(supplier).transpose()?,

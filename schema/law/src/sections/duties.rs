@@ -150,7 +150,7 @@ impl Subject for DutiesEntry {
     fn rules(self, rows: &Rows) -> Result<Self::Rules, Bad> {
         let row = |id: &str| known(rows, id);
         let tenderised = |entry: TenderisedEntry| {
-            Ok::<_, Bad>(tenderised::Wording {
+            Ok::<_, Bad>(tenderised::TenderisedWording {
                 row: row(&entry.row)?,
                 name: entry.mandated_name,
                 cook: entry.mandated_cook,
@@ -167,7 +167,7 @@ impl Subject for DutiesEntry {
             })
         };
         let need = |entry: NeedEntry| {
-            Ok(approvals::Need {
+            Ok(approvals::ApprovalNeed {
                 row: row(&entry.row)?,
                 work: word!(approvals::Work, &entry.work)?,
                 needs: entry.needs,

@@ -5,8 +5,8 @@ use crate::Bad;
 use crate::entry::{BoundEntry, Number, TemperatureEntry, known};
 use crate::file::Subject;
 use domain::heat::{
-    ComeUp, Cooking, CoolingPlan, Food, HeatRules, Hold, Holding, Lethality, LogRules, Stage,
-    TimeControl,
+    ComeUp, Cooking, CoolingPlan, CoolingStage, Food, HeatRules, Hold, Holding, Lethality,
+    LogRules, TimeControl,
 };
 use domain::rows::Rows;
 use schemars::JsonSchema;
@@ -253,7 +253,7 @@ impl CoolingEntry {
                 .transpose()?,
             nitrite_ppm: bound_of(self.nitrite_ppm.as_ref(), rows)?,
             stages: all(self.stages, |stage| {
-                Ok(Stage {
+                Ok(CoolingStage {
                     from: stage.from.map(TemperatureEntry::temperature),
                     to: stage.to.temperature(),
                     within_minutes: stage.within_minutes.bound(rows)?,

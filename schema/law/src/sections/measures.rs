@@ -3,9 +3,9 @@
 use crate::Bad;
 use crate::entry::{BoundEntry, Number, TemperatureEntry, known};
 use chrono::TimeDelta;
-use domain::heat::{Degrees, Scale, Step, Table};
+use domain::heat::{Degrees, HeatTable, HoldStep, Scale};
 use domain::rows::Rows;
-use domain::stability::Limit;
+use domain::stability::StabilityLimit;
 use domain::trichinae::Length;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
@@ -86,14 +86,14 @@ pub struct LimitEntry {
 
 impl LimitEntry {
     /// The domain's limit.
-    pub fn limit(&self, rows: &Rows) -> Result<Limit, Bad> {
+    pub fn limit(&self, rows: &Rows) -> Result<StabilityLimit, Bad> {
         let bound = BoundEntry {
             row: self.row.clone(),
             at_most: self.at_most,
             at_least: self.at_least,
             exactly: None,
         };
-        Ok(Limit {
+        Ok(StabilityLimit {
             bound: bound.bound(rows)?,
             open: self.open,
         })
@@ -155,15 +155,15 @@ pub struct TableEntry {
 
 impl TableEntry {
     /// The domain's table.
-    pub fn table(&self, rows: &Rows) -> Result<Table, Bad> {
+    pub fn table(&self, rows: &Rows) -> Result<HeatTable, Bad> {
         let steps = self.steps.iter().map(|step| {
-            Ok(Step {
+            Ok(HoldStep {
                 at_least: step.at_least.temperature(),
                 hold: step.hold.time()?,
             })
         });
         let steps = steps.collect::<Result<_, Bad>>()?;
-        Table::new(known(rows, &self.row)?, steps).map_err(Bad::new)
+        HeatTable::new(known(rows, &self.row)?, steps).map_err(Bad::new)
     }
 }
 

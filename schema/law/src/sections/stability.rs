@@ -5,7 +5,9 @@ use crate::Bad;
 use crate::entry::{BoundEntry, known};
 use crate::file::Subject;
 use domain::rows::{RowId, Rows};
-use domain::stability::{Cell, Fact, Grid, Measure, MoistureRule, StabilityRules, Vacuum, Way};
+use domain::stability::{
+    Fact, Measure, MoistureRule, StabilityCell, StabilityGrid, StabilityRules, VacuumRules, Way,
+};
 use schemars::JsonSchema;
 use serde::Deserialize;
 
@@ -163,7 +165,7 @@ impl Subject for StabilityEntry {
 }
 
 impl GridEntry {
-    fn grid(&self, rows: &Rows) -> Result<Grid, Bad> {
+    fn grid(&self, rows: &Rows) -> Result<StabilityGrid, Bad> {
         let edges = |entries: &[LimitEntry]| {
             entries
                 .iter()
@@ -171,13 +173,14 @@ impl GridEntry {
                 .collect::<Result<Vec<_>, Bad>>()
         };
         let cell = |cell: &CellEntry| match cell {
-            CellEntry::Stable => Cell::Stable,
-            CellEntry::Assess => Cell::Assess,
+            CellEntry::Stable => StabilityCell::Stable,
+            CellEntry::Assess => StabilityCell::Assess,
         };
         let cells = self.cells.iter();
         let cells = cells.map(|line| line.iter().map(cell).collect()).collect();
         let row = known(rows, &self.row)?;
-        Grid::new(row, edges(&self.water_activity)?, edges(&self.ph)?, cells).map_err(Bad::new)
+        StabilityGrid::new(row, edges(&self.water_activity)?, edges(&self.ph)?, cells)
+            .map_err(Bad::new)
     }
 }
 
@@ -220,8 +223,8 @@ impl FactEntry {
 }
 
 impl VacuumEntry {
-    fn vacuum(self, rows: &Rows) -> Result<Vacuum, Bad> {
-        Ok(Vacuum {
+    fn vacuum(self, rows: &Rows) -> Result<VacuumRules, Bad> {
+        Ok(VacuumRules {
             days: self.days.bound(rows)?,
             fresh_days: self.fresh_days.bound(rows)?,
             not_fresh: known(rows, &self.not_fresh)?,

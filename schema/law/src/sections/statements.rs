@@ -257,7 +257,7 @@ struct DueEntry {
     sale: String,
     /// Is the ingredient list a duty?
     ingredients: bool,
-    /// How allergens are told.
+    /// How allergens are declared.
     allergens: TellingEntry,
     /// What it is, for a screen.
     says: String,
@@ -265,7 +265,7 @@ struct DueEntry {
     row: String,
 }
 
-/// How allergens are told.
+/// How allergens are declared.
 #[derive(Debug, Clone, Copy, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 enum TellingEntry {
@@ -292,7 +292,7 @@ struct DatesEntry {
     forms: BTreeMap<PrecisionEntry, Texts>,
     /// The twelve months by language.
     months: BTreeMap<String, Vec<String>>,
-    /// The least that must be told, the shortest life first.
+    /// The least that must be shown, the shortest life first.
     #[serde(default)]
     least: Vec<LeastEntry>,
     /// The kind of mark.
@@ -307,7 +307,7 @@ struct DatesEntry {
     forbidden: Vec<ForbiddenEntry>,
 }
 
-/// How much of a date is told.
+/// How much of a date is shown.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 enum PrecisionEntry {
@@ -329,7 +329,7 @@ struct DateWordsEntry {
     kind: String,
     /// The words.
     words: WordingEntry,
-    /// The words where no day is told.
+    /// The words where no day is shown.
     end: Option<WordingEntry>,
     /// May a customer's label have them?
     for_customers: bool,
@@ -716,15 +716,15 @@ impl SpeciesEntry {
 }
 
 impl DueEntry {
-    fn due(self, rows: &Rows) -> Result<law::Due, Bad> {
-        Ok(law::Due {
+    fn due(self, rows: &Rows) -> Result<law::SaleDuty, Bad> {
+        Ok(law::SaleDuty {
             sale: word(&self.sale, law::Sale::parse)?,
             ingredients: self.ingredients,
             allergens: match self.allergens {
-                TellingEntry::OnPack => law::Telling::OnPack,
-                TellingEntry::InWriting => law::Telling::InWriting,
-                TellingEntry::OnAsking => law::Telling::OnAsking,
-                TellingEntry::OnlyIfShown => law::Telling::OnlyIfShown,
+                TellingEntry::OnPack => law::AllergenNotice::OnPack,
+                TellingEntry::InWriting => law::AllergenNotice::InWriting,
+                TellingEntry::OnAsking => law::AllergenNotice::OnAsking,
+                TellingEntry::OnlyIfShown => law::AllergenNotice::OnlyIfShown,
             },
             says: self.says,
             row: known(rows, &self.row)?,
@@ -780,7 +780,7 @@ impl DatesEntry {
             form_row: Some(known(rows, &self.form_row)?),
             months: self.months,
             least: each(self.least, |entry| {
-                Ok(law::Least {
+                Ok(law::LeastDate {
                     up_to_months: entry.up_to_months,
                     precision: entry.precision.precision(),
                     row: known(rows, &entry.row)?,
@@ -812,8 +812,8 @@ impl HeightEntry {
         Ok(law::HeightStep {
             what: word(&self.what, law::Lettering::parse)?,
             unit: match self.unit {
-                UnitEntry::Millimetres => law::Measured::Metric,
-                UnitEntry::Inches => law::Measured::Inches,
+                UnitEntry::Millimetres => law::HeightUnit::Metric,
+                UnitEntry::Inches => law::HeightUnit::Inches,
             },
             panel: maybe(self.panel, |panel| panel.up_to(rows))?,
             height: self.height.bound(rows)?,

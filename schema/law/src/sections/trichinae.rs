@@ -7,9 +7,9 @@ use crate::entry::{BoundEntry, Number, TemperatureEntry, known};
 use crate::file::Subject;
 use domain::rows::{RowId, Rows};
 use domain::trichinae::{
-    Climate, ColdStep, Cut, Drying, FreezingTable, HamDrying, HamStep, HeatingRules, Measured,
-    Method, Need, OtherWay, Part, SaltWay, SausageDrying, StageKind, TrichinaeRules, Unlogged,
-    UpTo, Variant, Way,
+    Climate, ColdStep, Cut, Drying, FreezingTable, HamDrying, HamStep, HeatingRules, LeastOf,
+    MeasuredAt, MostOf, OtherWay, SaltWay, SausageDrying, StageKind, TimedPart, TrichinaeMethod,
+    TrichinaeRules, Unlogged, Variant, Way,
 };
 use schemars::JsonSchema;
 use serde::Deserialize;
@@ -415,8 +415,8 @@ impl HeatingEntry {
 impl FreezingEntry {
     fn table(&self, rows: &Rows) -> Result<FreezingTable, Bad> {
         let measured = match self.measured {
-            MeasuredEntry::Room => Measured::Room,
-            MeasuredEntry::Centre => Measured::Centre,
+            MeasuredEntry::Room => MeasuredAt::Room,
+            MeasuredEntry::Centre => MeasuredAt::Centre,
         };
         let steps = all(&self.steps, |step| {
             Ok(ColdStep {
@@ -430,9 +430,9 @@ impl FreezingEntry {
 }
 
 impl MethodEntry {
-    fn method(&self, rows: &Rows) -> Result<Method, Bad> {
+    fn method(&self, rows: &Rows) -> Result<TrichinaeMethod, Bad> {
         let row = known(rows, &self.row)?;
-        Ok(Method {
+        Ok(TrichinaeMethod {
             name: self.name.clone(),
             piece_mm: bound_of(self.piece_mm.as_ref(), rows)?,
             mass_mm: bound_of(self.mass_mm.as_ref(), rows)?,
@@ -487,7 +487,7 @@ impl VariantEntry {
                 let (part, more) = need.parts.split_first().ok_or_else(|| {
                     Bad::new(format!("{row}: a need without parts. Name a stage."))
                 })?;
-                Ok(Need {
+                Ok(LeastOf {
                     part: part.part(),
                     more: more.iter().map(PartEntry::part).collect(),
                     time: need.time.time()?,
@@ -496,7 +496,7 @@ impl VariantEntry {
                 })
             })?,
             up_to: all(&self.up_to, |up_to| {
-                Ok(UpTo {
+                Ok(MostOf {
                     stage: up_to.stage.stage(),
                     at_most: up_to.at_most.map(TemperatureEntry::temperature),
                     time: up_to.time.time()?,
@@ -509,8 +509,8 @@ impl VariantEntry {
 }
 
 impl PartEntry {
-    fn part(&self) -> Part {
-        Part {
+    fn part(&self) -> TimedPart {
+        TimedPart {
             stage: self.stage.stage(),
             at_least: self.at_least.map(TemperatureEntry::temperature),
             at_most: self.at_most.map(TemperatureEntry::temperature),

@@ -2,7 +2,7 @@
 
 use chrono::NaiveDate;
 use domain::cure::{
-    Basis, Class, Cure, Dose, Level, Method, Mix, Recipe, Strength, assess, ceiling, plan,
+    Basis, Class, Cure, CureLevel, Dose, Method, Mix, Recipe, Strength, assess, ceiling, plan,
 };
 use domain::grams::Grams;
 use domain::law::Laws;
@@ -112,7 +112,7 @@ proptest! {
     fn a_basis_converts_there_and_back(ppm in 0i64..300_000, from in 0usize..6, to in 0usize..6) {
         let masses = &laws().of(Profile::Us).cures.masses;
         let (from, to) = (Basis::ALL[from], Basis::ALL[to]);
-        let level = Level::ingoing(Decimal::new(ppm, 2), from);
+        let level = CureLevel::ingoing(Decimal::new(ppm, 2), from);
         match level.on(to, masses) {
             Ok(there) => {
                 prop_assert!(near(there.on(from, masses).unwrap().ppm, level.ppm));
@@ -172,7 +172,7 @@ proptest! {
         let recipe = Recipe {
             salt: percent(1_200), sugar: percent(100),
             strength: Strength::nitrite(Decimal::new(625, 2)),
-            dose: Dose::Target(Level::ingoing(target, Basis::SodiumNitrite)),
+            dose: Dose::Target(CureLevel::ingoing(target, Basis::SodiumNitrite)),
         };
         let made = plan(&recipe, &cure, place, laws()).unwrap();
         prop_assert!(made.assessed.nitrite_ppm <= Decimal::from(target));

@@ -2,12 +2,12 @@
 
 use chrono::{DateTime, TimeDelta, Utc};
 use chrono_tz::Tz;
-use domain::heat::{self, Answer, Cook, Cooled, Food, Log, Reading, Standard};
+use domain::heat::{self, Answer, Cook, Cooled, CoreReading, Food, Log, Standard};
 use domain::law::{Law, Laws};
 use domain::measure::{Percent, Temperature};
-use domain::stability::{self, Life, Readings, Treated, VacuumFood};
+use domain::stability::{self, Life, StabilityReadings, Treated, VacuumFood};
 use domain::trichinae::{
-    self, Freezing, Heating, Length, Measured, Process, Proof, Run, StageKind, Treatment,
+    self, Freezing, Heating, Length, MeasuredAt, Process, Proof, StageKind, StageRun, Treatment,
 };
 use domain::words::Profile;
 use proptest::prelude::*;
@@ -76,7 +76,7 @@ fn heated(degrees: i64, seconds: i64) -> Treatment {
     })
 }
 
-fn frozen(measured: Measured, degrees: i64, seconds: i64, millimetres: i64) -> Treatment {
+fn frozen(measured: MeasuredAt, degrees: i64, seconds: i64, millimetres: i64) -> Treatment {
     Treatment::Frozen(Freezing {
         measured,
         at: Temperature::celsius(tenths(degrees)),
@@ -86,8 +86,8 @@ fn frozen(measured: Measured, degrees: i64, seconds: i64, millimetres: i64) -> T
     })
 }
 
-fn run(stage: StageKind, degrees: i64, hours: i64) -> Run {
-    Run {
+fn run(stage: StageKind, degrees: i64, hours: i64) -> StageRun {
+    StageRun {
         stage,
         lowest: Temperature::fahrenheit(degrees),
         highest: None,
@@ -122,7 +122,7 @@ fn ham(dry: &[(i64, i64)]) -> Treatment {
 }
 
 fn cooling(readings: &[(i64, i64)], plan: &str) -> Answer {
-    let readings = readings.iter().map(|(minutes, degrees)| Reading {
+    let readings = readings.iter().map(|(minutes, degrees)| CoreReading {
         at: instant(*minutes),
         core: Temperature::fahrenheit(*degrees),
     });
@@ -138,11 +138,11 @@ fn cooling(readings: &[(i64, i64)], plan: &str) -> Answer {
         .answer
 }
 
-fn readings(ph: Option<i64>, activity: Option<i64>) -> Readings {
-    Readings {
+fn readings(ph: Option<i64>, activity: Option<i64>) -> StabilityReadings {
+    StabilityReadings {
         ph: ph.map(|ph| Decimal::new(ph, 2)),
         water_activity: activity.map(|activity| Decimal::new(activity, 3)),
-        ..Readings::default()
+        ..StabilityReadings::default()
     }
 }
 
@@ -173,7 +173,7 @@ proptest! {
     fn a_log_agrees_with_the_cook_it_tells_of(degrees in 1_280i64..1_600, minutes in 0i64..140) {
         let standard = Standard::Kitchen { food: Food::Roast, code_year: 2022 };
         let core = Temperature::fahrenheit(tenths(degrees));
-        let log = (0..=minutes).map(|at| Reading { at: instant(at), core });
+        let log = (0..=minutes).map(|at| CoreReading { at: instant(at), core });
         let law = of(Profile::Us);
         let logged = heat::enough_by_log(&Log::new(log.collect(), Tz::UTC).unwrap(), &standard, &law.heat, &law.rows);
         prop_assert_eq!(logged.answer, cooked(degrees, minutes * 60, Profile::Us, &standard));
@@ -186,7 +186,7 @@ proptest! {
         thick in 1i64..700, thinner in 0i64..300,
     ) {
         for place in [Profile::Us, Profile::Ca, Profile::Eu, Profile::Uk] {
-            for measured in [Measured::Room, Measured::Centre] {
+            for measured in [MeasuredAt::Room, MeasuredAt::Centre] {
                 let before = trichinae(frozen(measured, degrees, seconds, thick), place);
                 let thin = (thick - thinner).max(1);
                 let after = trichinae(frozen(measured, degrees - colder, seconds + longer, thin), place);
@@ -246,7 +246,7 @@ proptest! {
         let treated = Treated { is_heated, is_packed };
         for place in [Profile::Us, Profile::Ca] {
             let law = of(place);
-            let answer = |readings: Readings| {
+            let answer = |readings: StabilityReadings| {
                 stability::needs_control(&readings, treated, &law.stability, &law.rows)
                     .unwrap()
                     .stability

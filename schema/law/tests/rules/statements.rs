@@ -4,7 +4,7 @@ use chrono::{Days, NaiveDate};
 use domain::grams::Grams;
 use domain::ingredients::{self, Ingredient, Nature};
 use domain::statement::{
-    self, DateAsk, DateKind, Food, Lettering, Reader, Runs, Style, letter_height, printed,
+    self, DateAsk, DateKind, Food, Lettering, Reader, Runs, StatementStyle, letter_height, printed,
 };
 use domain::words::{Allergen, Profile};
 use law::Shipped;
@@ -71,8 +71,8 @@ fn food() -> impl Strategy<Value = Food> {
     })
 }
 
-fn style() -> impl Strategy<Value = Style> {
-    any::<(bool, bool)>().prop_map(|(merged, small_last)| Style { merged, small_last })
+fn style() -> impl Strategy<Value = StatementStyle> {
+    any::<(bool, bool)>().prop_map(|(merged, small_last)| StatementStyle { merged, small_last })
 }
 
 fn strong(runs: &Runs) -> String {
@@ -126,7 +126,7 @@ proptest! {
         }).collect();
         let food = Food { parts: ingredients::of_step("x", parts), ..Food::default() };
         for small_last in [false, true] {
-            let written = statement::write(&law.statements, &law.rows, &food, &["en"], Style { merged: false, small_last });
+            let written = statement::write(&law.statements, &law.rows, &food, &["en"], StatementStyle { merged: false, small_last });
             let text = written.languages["en"].list.text();
             let told: Vec<i64> = text.split([' ', ',']).filter_map(|word| word.strip_prefix('g')?.parse().ok()).collect();
             let heaviest_first: Vec<i64> = grams.iter().rev().copied().collect();

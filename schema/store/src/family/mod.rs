@@ -18,7 +18,7 @@ use domain::product::Product;
 use domain::words::{DeedKind, State};
 use std::collections::{BTreeMap, HashMap};
 use std::sync::Arc;
-pub use walk::Start;
+pub use walk::WalkStart;
 
 /// How far back a family goes.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
@@ -88,24 +88,26 @@ pub trait Products {
 /// The database is away, or the record is damaged.
 pub fn load(
     conn: &mut Conn,
-    start: Start<'_>,
+    start: WalkStart<'_>,
     extent: Extent,
     products: &dyn Products,
 ) -> Result<Family> {
     let mut family = Family::default();
     let mut keys: Vec<i32> = match start {
-        Start::Keys([]) => return Ok(family),
-        Start::Keys(keys) => keys.to_vec(),
-        Start::Code(_) => Vec::new(),
+        WalkStart::Keys([]) => return Ok(family),
+        WalkStart::Keys(keys) => keys.to_vec(),
+        WalkStart::Code(_) => Vec::new(),
     };
     let reached = match (extent.descendants, extent.ancestors, start) {
         (true, ..) => Some(walk::both_ways(conn, start)?),
         (_, Ancestors::All, _) => Some(walk::back(conn, start)?),
-        (_, Ancestors::Steps(steps), Start::Keys(of)) => Some(walk::steps_back(conn, of, steps)?),
-        (_, Ancestors::Steps(_), Start::Code(_)) | (_, Ancestors::None, _) => None,
+        (_, Ancestors::Steps(steps), WalkStart::Keys(of)) => {
+            Some(walk::steps_back(conn, of, steps)?)
+        }
+        (_, Ancestors::Steps(_), WalkStart::Code(_)) | (_, Ancestors::None, _) => None,
     };
     let mut children = match (extent.children, start) {
-        (true, Start::Keys(of)) if !extent.descendants => walk::children(conn, of)?,
+        (true, WalkStart::Keys(of)) if !extent.descendants => walk::children(conn, of)?,
         _ => Vec::new(),
     };
     let mut descendants: Vec<i32> = Vec::new();
@@ -121,8 +123,8 @@ pub fn load(
     keys.dedup();
     let mut rows = relatives::of_family(conn, start, &keys)?;
     let of: Vec<i32> = match start {
-        Start::Keys(of) => of.to_vec(),
-        Start::Code(code) => {
+        WalkStart::Keys(of) => of.to_vec(),
+        WalkStart::Code(code) => {
             let named = rows.iter().filter(|row| row.lot.code == code.as_str());
             named.map(|row| row.lot.id).collect()
         }

@@ -8,7 +8,7 @@ use chrono::NaiveDateTime;
 use diesel::prelude::*;
 use diesel::sql_query;
 use diesel::sql_types::{BigInt, Bool, Integer, Text, Timestamp};
-use domain::family::Reading;
+use domain::family::LotReading;
 use domain::grams::Grams;
 use domain::lot::DeedId;
 use domain::words::Addition;
@@ -18,7 +18,7 @@ use std::collections::HashMap;
 #[derive(Default)]
 pub struct Numbers {
     /// The readings of each lot, the oldest first; voided ones are left out.
-    pub readings: HashMap<i32, Vec<Reading>>,
+    pub readings: HashMap<i32, Vec<LotReading>>,
     /// The water, ice and steam of each step.
     pub water: HashMap<DeedId, Grams>,
 }
@@ -68,7 +68,7 @@ pub fn of(conn: &mut Conn, lots: &[i32], steps: &[i32]) -> Result<Numbers> {
                 .readings
                 .entry(row.owner)
                 .or_default()
-                .push(Reading {
+                .push(LotReading {
                     at: row.at.and_utc(),
                     quantity: measurements::quantity(&row.what)?,
                     millionths: row.amount,

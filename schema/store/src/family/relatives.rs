@@ -1,6 +1,6 @@
 //! Lots with the deed that made each, and what is known of the source of those that were received.
 
-use super::walk::Start;
+use super::walk::WalkStart;
 use crate::conn::Conn;
 use crate::error::{Error, Result};
 use crate::lots::LotRow;
@@ -9,12 +9,12 @@ use chrono::{NaiveDate, NaiveDateTime};
 use diesel::prelude::*;
 use diesel::sql_query;
 use diesel::sql_types::{Binary, Date, Integer, Nullable, Text, Timestamp};
-use domain::family::{MadeBy, Source, SourceAnimal};
+use domain::family::{KnownSource, MadeBy, SourceAnimal};
 use domain::words::{DeedKind, Side, Species};
 
 /// A lot, its deed and its source.
 #[derive(Debug, QueryableByName)]
-#[allow(missing_docs, reason = "the columns, told of in the migration")]
+#[allow(missing_docs, reason = "the columns, described in the migration")]
 pub struct RelativeRow {
     #[diesel(embed)]
     pub lot: LotRow,
@@ -70,11 +70,11 @@ impl RelativeRow {
     }
 
     /// What is known of its source, if it was received.
-    pub fn source(&self) -> Result<Option<Source>> {
+    pub fn source(&self) -> Result<Option<KnownSource>> {
         if self.source_id.is_none() {
             return Ok(None);
         }
-        Ok(Some(Source {
+        Ok(Some(KnownSource {
             animal: self.of_animal.map(|key| self.animal(key)).transpose()?,
             side: self.side.as_deref().and_then(Side::parse),
             supplier: self.supplier.clone(),
@@ -119,7 +119,7 @@ const COLUMNS: &str = "SELECT lots.*, deeds.uid AS deed_uid, deeds.kind AS deed_
 const MOST: usize = 5_000;
 
 /// The lots that a walk started from and those that it reached, in the order of their keys.
-pub fn of_family(conn: &mut Conn, start: Start<'_>, keys: &[i32]) -> Result<Vec<RelativeRow>> {
+pub fn of_family(conn: &mut Conn, start: WalkStart<'_>, keys: &[i32]) -> Result<Vec<RelativeRow>> {
     let (some, rest) = keys.split_at(keys.len().min(MOST));
     let some: Vec<String> = some.iter().map(i32::to_string).collect();
     let reached = match some.is_empty() {

@@ -46,22 +46,22 @@ struct UseRow {
 
 /// What a walk starts from.
 #[derive(Debug, Clone, Copy)]
-pub enum Start<'a> {
+pub enum WalkStart<'a> {
     /// Lots by their keys.
     Keys(&'a [i32]),
     /// The lot of a code.
     Code(&'a LotCode),
 }
 
-impl Start<'_> {
+impl WalkStart<'_> {
     /// As a condition on `lots`. A code is letters and digits.
     pub fn condition(&self) -> String {
         match self {
-            Start::Keys(keys) => {
+            WalkStart::Keys(keys) => {
                 let keys: Vec<String> = keys.iter().map(i32::to_string).collect();
                 format!("lots.id IN ({})", keys.join(", "))
             }
-            Start::Code(code) => format!("lots.code = '{}'", code.as_str()),
+            WalkStart::Code(code) => format!("lots.code = '{}'", code.as_str()),
         }
     }
 }
@@ -91,18 +91,18 @@ const ONWARD: &str = "SELECT made.id AS child_id, used.deed_id, used.lot_id, use
 
 /// Walks back from lots to everything that went into them. See [`crate::trace`] for the form of the
 /// statement.
-pub fn back(conn: &mut Conn, start: Start<'_>) -> Result<Reached> {
+pub fn back(conn: &mut Conn, start: WalkStart<'_>) -> Result<Reached> {
     let sql = format!("WITH RECURSIVE {UP} {USES}");
     load(conn, start, &sql)
 }
 
 /// Walks back, and on to everything that was made from them, in one statement.
-pub fn both_ways(conn: &mut Conn, start: Start<'_>) -> Result<Reached> {
+pub fn both_ways(conn: &mut Conn, start: WalkStart<'_>) -> Result<Reached> {
     let sql = format!("WITH RECURSIVE {UP}, {DOWN} {USES} UNION ALL {ONWARD}");
     load(conn, start, &sql)
 }
 
-fn load(conn: &mut Conn, start: Start<'_>, sql: &str) -> Result<Reached> {
+fn load(conn: &mut Conn, start: WalkStart<'_>, sql: &str) -> Result<Reached> {
     let sql = sql.replace("{start}", &start.condition());
     let rows: Vec<UseRow> = on_each!(conn, c => sql_query(sql).load(c)?);
     Ok(reached(rows))

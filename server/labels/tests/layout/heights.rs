@@ -9,7 +9,7 @@ use std::path::{Path, PathBuf};
 use crate::common;
 use crate::common::tools::{Grey, output};
 use labels::{
-    Dpi, Facts, Field, Length, Line, Measure, PlacedLabel, Style, Template, lay_out, pdf,
+    Dpi, Facts, Field, Length, Measure, PlacedLabel, PlacedLine, Style, Template, lay_out, pdf,
 };
 use serde_json::Value;
 
@@ -61,7 +61,7 @@ fn pixels(length: Length) -> i64 {
 }
 
 /// The height of the ink that stands on a line's baseline, in pixels.
-fn height(page: &Path, nth: usize, line: &Line) -> i64 {
+fn height(page: &Path, nth: usize, line: &PlacedLine) -> i64 {
     let (left, base) = (pixels(line.x), pixels(line.baseline));
     let (width, tall) = (pixels(line.width), pixels(line.size));
     let number = |number: i64| number.to_string();

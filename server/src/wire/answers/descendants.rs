@@ -34,7 +34,7 @@ pub struct Whereabouts {
     pub unexplained_grams: Weight,
 }
 
-/// A lot that came of another.
+/// A lot that was made from another.
 #[derive(Debug, Serialize, ToSchema)]
 pub struct DescendantRead {
     /// Its code.
@@ -74,7 +74,7 @@ pub struct DescendantRead {
     pub note: Option<String>,
 }
 
-/// All that came of something.
+/// All lots made from something.
 #[derive(Debug, Default, Serialize, ToSchema)]
 pub struct DescendantsRead {
     /// Each lot, the oldest first.
@@ -84,7 +84,7 @@ pub struct DescendantsRead {
 }
 
 impl DescendantsRead {
-    /// All that came of something.
+    /// All lots made from something.
     pub fn of(found: &Descendants) -> DescendantsRead {
         DescendantsRead {
             lots: found.lots.iter().map(DescendantRead::of).collect(),

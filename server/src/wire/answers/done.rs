@@ -24,7 +24,7 @@ pub struct LotBrief {
     pub on_hand_grams: Weight,
     /// The earliest date on hand.
     pub use_by: Option<Day>,
-    /// How many packs it was born with.
+    /// How many packs were made of it.
     pub pack_count: u32,
     /// Where most of what is left is.
     pub place: Option<String>,
@@ -36,7 +36,7 @@ pub struct LotBrief {
 }
 
 impl LotBrief {
-    /// A lot in short, as a kitchen of that time zone is told of it.
+    /// A lot in short, as a kitchen of that time zone sees it.
     pub fn of(brief: &Brief, zone: Tz) -> LotBrief {
         LotBrief {
             code: brief.code.to_string(),

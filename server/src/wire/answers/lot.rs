@@ -3,7 +3,7 @@
 use super::because::{because_read, finding_read};
 use super::{BecauseRead, FindingRead, StopRead, stop_read};
 use super::{instant, shown_id};
-use crate::read::Reading;
+use crate::read::LoadedFamily;
 use crate::wire::cure_room::CureRead;
 use crate::wire::{Day, Number, Weight};
 use chrono_tz::Tz;
@@ -45,9 +45,9 @@ pub struct LotRead {
     pub ingredients: BTreeMap<String, String>,
     /// The title of the ingredient list as the place has it, by language.
     pub ingredients_title: BTreeMap<String, String>,
-    /// The allergen statement of the place, by language; nothing where its list tells them.
+    /// The allergen statement of the place, by language; nothing where its list shows them.
     pub contains: BTreeMap<String, String>,
-    /// Animals that the name does not tell, by language.
+    /// Animals that the name does not mention, by language.
     pub species_note: BTreeMap<String, String>,
     /// What is to be known or mended before it is labelled for sale.
     pub statement_findings: Vec<FindingRead>,
@@ -126,7 +126,7 @@ pub struct ReadingRead {
 }
 
 /// A lot, for a reader.
-pub fn lot_read(view: &LotView<'_>, reading: &Reading<'_>, speech: &Speech) -> LotRead {
+pub fn lot_read(view: &LotView<'_>, reading: &LoadedFamily<'_>, speech: &Speech) -> LotRead {
     let of = view.of;
     let (lot, zone, rows) = (&of.lot, reading.kitchen().zone, &reading.law.rows);
     let because = view.because.iter();
@@ -189,7 +189,7 @@ pub fn lot_read(view: &LotView<'_>, reading: &Reading<'_>, speech: &Speech) -> L
     }
 }
 
-fn pack_read(pack: &Pack, reading: &Reading<'_>) -> PackRead {
+fn pack_read(pack: &Pack, reading: &LoadedFamily<'_>) -> PackRead {
     PackRead {
         pack: pack.number,
         grams: Weight(pack.made),
@@ -202,7 +202,7 @@ fn pack_read(pack: &Pack, reading: &Reading<'_>) -> PackRead {
     }
 }
 
-fn cure_read(cured: &Cured, reading: &Reading<'_>, rows: &Rows, speech: &Speech) -> CureRead {
+fn cure_read(cured: &Cured, reading: &LoadedFamily<'_>, rows: &Rows, speech: &Speech) -> CureRead {
     let lot = reading.family.get(cured.lot);
     CureRead {
         lot: lot.map(|of| of.lot.code.to_string()).unwrap_or_default(),

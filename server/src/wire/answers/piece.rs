@@ -5,7 +5,7 @@ use crate::read::cure_room::Room;
 use crate::wire::cure_room::{CureRoomRead, CurvePoint, PieceRead, PlannedRead, WeighingRead};
 use crate::wire::cures::number;
 use crate::wire::{Day, Number, Weight};
-use domain::cure_room::Stage;
+use domain::cure_room::PieceStage;
 use domain::family::{Family, PieceView};
 use domain::measure::Percent;
 use domain::rows::Rows;
@@ -87,12 +87,12 @@ fn percent(percent: Percent) -> Number {
     number(percent.to_hundredths())
 }
 
-fn stage(stage: Stage) -> &'static str {
+fn stage(stage: PieceStage) -> &'static str {
     match stage {
-        Stage::InSalt => "in-salt",
-        Stage::Equalising => "equalising",
-        Stage::Smoking => "smoking",
-        Stage::Hanging => "hanging",
-        Stage::Released => "released",
+        PieceStage::InSalt => "in-salt",
+        PieceStage::Equalising => "equalising",
+        PieceStage::Smoking => "smoking",
+        PieceStage::Hanging => "hanging",
+        PieceStage::Released => "released",
     }
 }

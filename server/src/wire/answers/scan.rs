@@ -1,4 +1,4 @@
-//! What the counter is told, as it is answered.
+//! What the counter gets to see, as the API answers it.
 
 use crate::wire::Day;
 use domain::counter::{Known, ScanView};
@@ -6,7 +6,7 @@ use serde::Serialize;
 use utoipa::ToSchema;
 use words::Speech;
 
-/// What the counter is told.
+/// What the counter gets to see.
 #[derive(Debug, Serialize, ToSchema)]
 pub struct ScanRead {
     /// One word.
@@ -37,7 +37,7 @@ pub struct ScanRead {
     pub price_minor: Option<i64>,
 }
 
-/// What the counter is told, for a reader.
+/// What the counter gets to see, in a reader's language.
 pub fn scan_read(view: &ScanView, speech: &Speech) -> ScanRead {
     let (answer, known) = (&view.answer, view.known.as_ref());
     let lot = known.map(|known| &known.lot);

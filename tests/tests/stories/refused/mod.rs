@@ -1,4 +1,4 @@
-//! Deeds that are refused, each told by what is wrong with it.
+//! Deeds that are refused, each with what is wrong with it.
 
 use serde_json::{Value, json};
 use stories::call::{chrono_day, fresh_id, moment};
@@ -12,7 +12,7 @@ pub struct Case {
     pub field: Option<&'static str>,
 }
 
-/// Every refusal of a step, a receipt and the other deeds, told by what is wrong with it.
+/// Every refusal of a step, a receipt and the other deeds, with what is wrong with it.
 pub fn cases(lot: &str, used_up: &str, twelve: &str) -> Vec<Case> {
     let mut cases = Vec::new();
     let mut add = |what, path, status, field, body| {

@@ -131,8 +131,8 @@ proptest! {
     ) {
         let layout = layout(NATIONAL[nth]);
         let value = match layout.measure {
-            Measure::Price => Value::PriceMinor(amount),
-            Measure::Weight => Value::Grams(amount),
+            InStoreMeasure::Price => Value::PriceMinor(amount),
+            InStoreMeasure::Weight => Value::Grams(amount),
         };
         let digits = layout.encode(item, value).unwrap();
         prop_assert_eq!(digits.len(), 13);

@@ -35,7 +35,7 @@ struct ShareEntry {
 impl BeefEntry {
     pub fn groups(self, rows: &Rows) -> Result<beef::Groups, Bad> {
         let share = |entry: ShareEntry| {
-            Ok(beef::Share {
+            Ok(beef::SharedFact {
                 row: known(rows, &entry.row)?,
                 stage: word!(beef::Stage, &entry.stage)?,
                 same: each(entry.same, |it| word!(beef::Shared, &it))?,
@@ -64,8 +64,8 @@ pub struct LotMarkEntry {
 }
 
 impl LotMarkEntry {
-    pub fn wording(self, rows: &Rows) -> Result<lot_mark::Wording, Bad> {
-        Ok(lot_mark::Wording {
+    pub fn wording(self, rows: &Rows) -> Result<lot_mark::LotMarkWording, Bad> {
+        Ok(lot_mark::LotMarkWording {
             row: known(rows, &self.row)?,
             before: self.mandated_before,
             not_needed_row: known(rows, &self.not_needed_row)?,
@@ -137,8 +137,8 @@ pub struct OriginEntry {
 }
 
 impl OriginEntry {
-    pub fn wording(self, rows: &Rows) -> Result<origin_words::Wording, Bad> {
-        Ok(origin_words::Wording {
+    pub fn wording(self, rows: &Rows) -> Result<origin_words::OriginWording, Bad> {
+        Ok(origin_words::OriginWording {
             row: known(rows, &self.row)?,
             reared: self.mandated_reared,
             slaughtered: self.mandated_slaughtered,
@@ -165,9 +165,9 @@ pub struct OvalEntry {
     row: String,
     /// The row by which it is not for retail without a number.
     retail_row: String,
-    /// The row by which what is worked further bears the number of who did it.
+    /// The row by which what is worked further carries the number of who did it.
     own_number_row: String,
-    /// The letters that it may bear.
+    /// The letters that it may carry.
     letters: Vec<LettersEntry>,
 }
 

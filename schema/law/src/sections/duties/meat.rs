@@ -82,7 +82,7 @@ impl CuredPorkEntry {
     pub fn standards(self, rows: &Rows) -> Result<cured_pork::Standards, Bad> {
         let least = |entry: PffEntry| {
             let maybe = |bound: Option<BoundEntry>| bound.map(|it| it.bound(rows)).transpose();
-            Ok(cured_pork::Least {
+            Ok(cured_pork::LeastProtein {
                 kind: word!(cured_pork::PffKind, &entry.kind)?,
                 plain: entry.plain.bound(rows)?,
                 natural_juices: maybe(entry.natural_juices)?,
@@ -137,8 +137,8 @@ pub struct MeatProteinEntry {
 }
 
 impl MeatProteinEntry {
-    pub fn least(self, rows: &Rows) -> Result<meat_protein::Least, Bad> {
-        Ok(meat_protein::Least {
+    pub fn least(self, rows: &Rows) -> Result<meat_protein::LeastMeatProtein, Bad> {
+        Ok(meat_protein::LeastMeatProtein {
             cooked: self.cooked.bound(rows)?,
             raw: self.raw.bound(rows)?,
             not_for: self.not_for,
@@ -185,8 +185,8 @@ impl LimitEntry {
         rows: &Rows,
         all: &[Kind],
         spelt: &[&str],
-    ) -> Result<mince::Limit<Kind>, Bad> {
-        Ok(mince::Limit {
+    ) -> Result<mince::MinceLimit<Kind>, Bad> {
+        Ok(mince::MinceLimit {
             kind: super::word_of(&self.kind, all, spelt)?,
             fat: self.fat.bound(rows)?,
             collagen: self.collagen.bound(rows)?,

@@ -3,7 +3,7 @@
 use super::each;
 use crate::Bad;
 use crate::entry::{BoundEntry, known};
-use domain::duties::names::{Demand, NameRule, Names, Part, PlaceNames};
+use domain::duties::names::{Demand, NameRule, NameRules, Part, PlaceNames};
 use domain::rows::Rows;
 use domain::words::Species;
 use schemars::JsonSchema;
@@ -87,7 +87,7 @@ struct PlacesEntry {
 }
 
 impl NamesEntry {
-    pub fn names(self, rows: &Rows) -> Result<Names, Bad> {
+    pub fn names(self, rows: &Rows) -> Result<NameRules, Bad> {
         let places = |entry: PlacesEntry| {
             Ok::<_, Bad>(PlaceNames {
                 row: known(rows, &entry.row)?,
@@ -95,7 +95,7 @@ impl NamesEntry {
                 generic: entry.generic,
             })
         };
-        Ok(Names {
+        Ok(NameRules {
             words: each(self.words, |it| it.rule(rows))?,
             packed_in: self.packed_in.map(|row| known(rows, &row)).transpose()?,
             places: self.places.map(places).transpose()?,

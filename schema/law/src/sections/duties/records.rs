@@ -26,8 +26,8 @@ struct SpanEntry {
 }
 
 impl SpanEntry {
-    fn span(self, rows: &Rows) -> Result<keeping::Span, Bad> {
-        Ok(keeping::Span {
+    fn span(self, rows: &Rows) -> Result<keeping::KeepingSpan, Bad> {
+        Ok(keeping::KeepingSpan {
             number: self.number.bound(rows)?,
             unit: word!(keeping::Unit, &self.unit)?,
         })
@@ -149,9 +149,9 @@ pub struct FsmaEntry {
 }
 
 impl FsmaEntry {
-    pub fn reach(self, rows: &Rows) -> Result<fsma::Reach, Bad> {
+    pub fn reach(self, rows: &Rows) -> Result<fsma::FsmaReach, Bad> {
         let row = |id: &String| known(rows, id);
-        Ok(fsma::Reach {
+        Ok(fsma::FsmaReach {
             exempt_sales: self.exempt_sales.bound(rows)?,
             spreadsheet_sales: self.spreadsheet_sales.bound(rows)?,
             listed: row(&self.listed)?,
@@ -188,8 +188,8 @@ pub struct OneUpEntry {
 }
 
 impl OneUpEntry {
-    pub fn reach(self, rows: &Rows) -> Result<one_up::Reach, Bad> {
-        Ok(one_up::Reach {
+    pub fn reach(self, rows: &Rows) -> Result<one_up::OneUpReach, Bad> {
+        Ok(one_up::OneUpReach {
             immediate: self.immediate.bound(rows)?,
             staff: self.staff.bound(rows)?,
             consumers: known(rows, &self.consumers)?,

@@ -4,7 +4,7 @@ use super::once;
 use crate::Bad;
 use crate::entry::{BoundEntry, Number, all_known, known};
 use domain::cure_room::{
-    CureRoomRules, Curve, Hung, Method, SaltTime, Span, Spread, Target, Weighings,
+    CureRoomRules, Curve, Hung, ReleaseTarget, SaltTime, SaltingMethod, Span, Spread, Weighings,
 };
 use domain::measure::Percent;
 use domain::rows::{Bound, Rows};
@@ -181,12 +181,12 @@ impl CureRoomEntry {
             .into_iter()
             .map(|curve| curve.curve(rows))
             .collect();
-        let targets: Result<Vec<Target>, Bad> = self
+        let targets: Result<Vec<ReleaseTarget>, Bad> = self
             .targets
             .into_iter()
             .map(|target| target.target(rows))
             .collect();
-        let methods: Result<Vec<Method>, Bad> = self
+        let methods: Result<Vec<SaltingMethod>, Bad> = self
             .methods
             .into_iter()
             .map(|method| method.method(rows))
@@ -244,9 +244,9 @@ impl CurveEntry {
 }
 
 impl TargetEntry {
-    fn target(self, rows: &Rows) -> Result<Target, Bad> {
+    fn target(self, rows: &Rows) -> Result<ReleaseTarget, Bad> {
         let bound = |entry: Option<BoundEntry>| entry.map(|entry| entry.bound(rows)).transpose();
-        let target = Target {
+        let target = ReleaseTarget {
             loss: bound(self.loss)?,
             tolerance: self
                 .tolerance
@@ -274,8 +274,8 @@ impl SpanEntry {
 }
 
 impl MethodEntry {
-    fn method(self, rows: &Rows) -> Result<Method, Bad> {
-        Ok(Method {
+    fn method(self, rows: &Rows) -> Result<SaltingMethod, Bad> {
+        Ok(SaltingMethod {
             salt: match self.salt {
                 SaltEntry::Days(days) => SaltTime::For(Span::Days(days)),
                 SaltEntry::Months(months) => SaltTime::For(Span::Months(months)),

@@ -5,7 +5,7 @@ use crate::Bad;
 use crate::entry::{BoundEntry, Number, known};
 use domain::rows::Rows;
 use domain::words::Species;
-use domain::yields::{Band, Measure, PieceRule, StepRule, Style, YieldRules};
+use domain::yields::{Band, CuttingStyle, PieceRule, StepRule, YieldMeasure, YieldRules};
 use schemars::JsonSchema;
 use serde::Deserialize;
 
@@ -103,7 +103,7 @@ enum MeasureEntry {
 
 impl YieldsEntry {
     pub(super) fn rules(self, rows: &Rows) -> Result<YieldRules, Bad> {
-        let styles: Result<Vec<Style>, Bad> = self
+        let styles: Result<Vec<CuttingStyle>, Bad> = self
             .styles
             .into_iter()
             .map(|style| style.style(rows))
@@ -147,7 +147,7 @@ fn band(rows: &Rows, row: &str, low: Number, high: Number) -> Result<Band, Bad> 
 }
 
 impl StyleEntry {
-    fn style(self, rows: &Rows) -> Result<Style, Bad> {
+    fn style(self, rows: &Rows) -> Result<CuttingStyle, Bad> {
         let species = Species::parse(&self.species)
             .ok_or_else(|| Bad::new(format!("{}: no animal {:?}", self.key, self.species)))?;
         let band_row = self.band_row.as_deref();
@@ -166,7 +166,7 @@ impl StyleEntry {
                 band: usual,
             })
         });
-        Ok(Style {
+        Ok(CuttingStyle {
             pieces: pieces.collect::<Result<_, Bad>>()?,
             loss: self.loss.map(|loss| loss.band(rows)).transpose()?,
             row: known(rows, &self.row)?,
@@ -181,8 +181,8 @@ impl StepEntry {
     fn step(self, rows: &Rows) -> Result<StepRule, Bad> {
         Ok(StepRule {
             measure: match self.measure {
-                MeasureEntry::Percent => Measure::Percent,
-                MeasureEntry::LitresPerKilogram => Measure::LitresPerKilogram,
+                MeasureEntry::Percent => YieldMeasure::Percent,
+                MeasureEntry::LitresPerKilogram => YieldMeasure::LitresPerKilogram,
             },
             published: self.published.map(|published| published.0),
             band: self.usual.map(|usual| usual.band(rows)).transpose()?,

@@ -3,9 +3,9 @@
 use super::Input;
 use chrono::NaiveDate;
 use domain::cure::{
-    Alkali, Assessed, Basis, ClaimFacts, Class, Counts, Cure, Dose, Level, Method, Mix, Potassium,
-    Recipe, Salometer, ScaleClass, Strength, assess, assess_residual, brine_percent, ceiling,
-    least_load, names, plan, read_salometer, uncured,
+    Alkali, Assessed, Basis, ClaimFacts, Class, Counts, Cure, CureLevel, Dose, Method, Mix,
+    Potassium, Recipe, Salometer, ScaleClass, Strength, assess, assess_residual, brine_percent,
+    ceiling, least_load, names, plan, read_salometer, uncured,
 };
 use domain::grams::Grams;
 use domain::law::Law;
@@ -105,7 +105,7 @@ fn dose(input: &Input) -> String {
 }
 
 fn convert(input: &Input, shipped: &Shipped) -> String {
-    let level = Level::ingoing(
+    let level = CureLevel::ingoing(
         input.get::<Decimal>("ppm"),
         word(input, "from", Basis::parse),
     );
@@ -127,9 +127,9 @@ fn factor(input: &Input, shipped: &Shipped) -> String {
 }
 
 fn compare(input: &Input, _: &Shipped) -> String {
-    let level = |ppm, basis, stage| Level {
+    let level = |ppm, basis, stage| CureLevel {
         stage: word(input, stage, domain::cure::Stage::parse),
-        ..Level::ingoing(input.get::<Decimal>(ppm), word(input, basis, Basis::parse))
+        ..CureLevel::ingoing(input.get::<Decimal>(ppm), word(input, basis, Basis::parse))
     };
     let (one, other) = (level("a", "a-as", "a-at"), level("b", "b-as", "b-at"));
     one.compare(other)
@@ -275,7 +275,7 @@ fn planned(input: &Input, shipped: &Shipped) -> String {
                 Some(text) => Basis::parse(text).unwrap(),
                 None => Basis::SodiumNitrite,
             };
-            Dose::Target(Level::ingoing(ppm, basis))
+            Dose::Target(CureLevel::ingoing(ppm, basis))
         }
         None => Dose::CuringSalt(Percent::new(input.get::<Decimal>("cure-percent"))),
     };
@@ -302,12 +302,12 @@ fn planned(input: &Input, shipped: &Shipped) -> String {
 }
 
 fn residual(input: &Input, shipped: &Shipped) -> String {
-    let level = Level {
+    let level = CureLevel {
         stage: match input.maybe("stage") {
             Some(text) => domain::cure::Stage::parse(text).unwrap(),
             None => domain::cure::Stage::Residual,
         },
-        ..Level::residual(input.get::<Decimal>("ppm"), word(input, "as", Basis::parse))
+        ..CureLevel::residual(input.get::<Decimal>("ppm"), word(input, "as", Basis::parse))
     };
     let class = word(input, "class", Class::parse);
     assess_residual(level, method(input), class, day(input), law(input, shipped))

@@ -2,7 +2,7 @@
 
 use super::Input;
 use chrono::NaiveDate;
-use domain::dates::{Count, Keep, Later, Making, PartDate, ReadyBecause};
+use domain::dates::{Count, KeepingRule, Later, Making, PartDate, ReadyBecause};
 use domain::product::Product;
 use domain::rows::RowId;
 use domain::says::Says;
@@ -82,7 +82,7 @@ fn making<'a>(input: &Input, law: &'a domain::law::Law, kind: DeedKind) -> Makin
 
 fn product(input: &Input) -> Product {
     let keep = |key: &str| {
-        input.try_get(key).map(|days| Keep {
+        input.try_get(key).map(|days| KeepingRule {
             days,
             from: KeepFrom::Made,
             day_one_counts: input.try_get("day_one_counts").unwrap_or(true),

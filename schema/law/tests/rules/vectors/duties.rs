@@ -99,7 +99,7 @@ fn words(task: &str, input: &Input, duties: &DutyRules, rows: &Rows) -> String {
             let fat_added = input
                 .maybe("fat_added")
                 .map(|fat| (fat, percent(input, "fat_percent")));
-            let named = names::Named {
+            let named = names::FoodToName {
                 name: input.text("name"),
                 species: input.maybe("species").and_then(Species::parse),
                 part: input.maybe("part").and_then(names::Part::parse),
@@ -219,19 +219,20 @@ fn batches(task: &str, input: &Input, duties: &DutyRules, rows: &Rows) -> String
         "beef" => {
             // Each piece: born/reared/slaughtered/slaughterhouse/cutting plant/killed/made on.
             let pieces = list(input.text("pieces"));
-            let pieces: Vec<beef::Piece> = pieces.iter().map(|piece| beef_piece(piece)).collect();
+            let pieces: Vec<beef::BeefPiece> =
+                pieces.iter().map(|piece| beef_piece(piece)).collect();
             let stage = word(input, "stage", beef::Stage::parse);
             found(beef::check_beef(duties, rows, stage, &pieces))
         }
         "batch" => {
             // Each source: producer/abattoir/kill day.
             let sources = list(input.text("sources"));
-            let sources: Vec<batch::Source> = sources
+            let sources: Vec<batch::BatchSource> = sources
                 .iter()
                 .map(|source| {
                     let [producer, abattoir, killed] = parts(source);
                     let killed = killed.parse().unwrap();
-                    batch::Source {
+                    batch::BatchSource {
                         producer,
                         abattoir,
                         killed,
@@ -310,7 +311,7 @@ fn parts<const N: usize>(text: &str) -> [&str; N] {
         .unwrap_or_else(|_| panic!("{text} has not {N} parts"))
 }
 
-fn beef_piece(text: &str) -> beef::Piece<'_> {
+fn beef_piece(text: &str) -> beef::BeefPiece<'_> {
     let [
         born,
         reared,
@@ -320,7 +321,7 @@ fn beef_piece(text: &str) -> beef::Piece<'_> {
         killed,
         made_on,
     ] = parts(text);
-    beef::Piece {
+    beef::BeefPiece {
         born,
         reared,
         slaughtered,
@@ -475,7 +476,7 @@ fn records(task: &str, input: &Input, duties: &DutyRules, rows: &Rows) -> String
         }
         "next-step" => {
             let reach = duties.one_up.as_ref().expect("there is a rule");
-            let sale = one_up::Sale {
+            let sale = one_up::SaleRecord {
                 restaurant: yes(input, "restaurant"),
                 immediate: percent(input, "immediate"),
                 staff: input.get("staff"),

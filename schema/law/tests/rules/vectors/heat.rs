@@ -7,17 +7,17 @@ use super::Input;
 use chrono::{DateTime, TimeDelta, Utc};
 use domain::grams::Grams;
 use domain::heat::{
-    self, Answer, Cook, Cooled, Food, Holding, Judgement, Log, Reading, Standard, Timed,
+    self, Answer, Cook, Cooled, CoreReading, Food, Holding, Judgement, Log, Standard, Timed,
 };
 use domain::law::Law;
 use domain::measure::{Percent, Temperature};
 use domain::refusal::Result;
 use domain::rows::{Finding, Gravity, RowId};
 use domain::says::Arg;
-use domain::stability::{self, Fact, Life, Readings, Stable, Treated, VacuumFood};
+use domain::stability::{self, Fact, Life, StabilityReadings, Stable, Treated, VacuumFood};
 use domain::trichinae::{
-    self, Freezing, Heating, Length, Measured, Pickle, Process, Proof, Run, Salting, StageKind,
-    Treatment, Way,
+    self, Freezing, Heating, Length, MeasuredAt, Pickle, Process, Proof, Salting, StageKind,
+    StageRun, Treatment, Way,
 };
 use domain::words::Profile;
 use law::Shipped;
@@ -183,7 +183,7 @@ fn cook(input: &Input, law: &Law) -> String {
 fn log(input: &Input) -> Log {
     let readings = list(input.text("readings")).map(|one| {
         let (minutes, core) = one.split_once(':').expect("minutes:temperature");
-        Reading {
+        CoreReading {
             at: instant(minutes.parse().expect("minutes")),
             core: temperature(core),
         }
@@ -265,8 +265,8 @@ fn heated(input: &Input) -> Treatment {
 fn frozen(input: &Input) -> Treatment {
     Treatment::Frozen(Freezing {
         measured: match input.text("measured") {
-            "room" => Measured::Room,
-            "centre" => Measured::Centre,
+            "room" => MeasuredAt::Room,
+            "centre" => MeasuredAt::Centre,
             other => panic!("{other}"),
         },
         at: temperature(input.text("at")),
@@ -277,7 +277,7 @@ fn frozen(input: &Input) -> Treatment {
 }
 
 /// `dry 45F 20d, contact 35F..45F 28d`.
-fn runs(text: &str) -> Vec<Run> {
+fn runs(text: &str) -> Vec<StageRun> {
     list(text)
         .map(|one| {
             let words: Vec<&str> = one.split_whitespace().collect();
@@ -287,7 +287,7 @@ fn runs(text: &str) -> Vec<Run> {
             let (lowest, highest) = at
                 .split_once("..")
                 .map_or((at, None), |(low, high)| (low, Some(high)));
-            Run {
+            StageRun {
                 stage: StageKind::parse(stage).expect("a stage"),
                 lowest: temperature(lowest),
                 highest: highest.map(temperature),
@@ -361,9 +361,9 @@ fn ham_sum(input: &Input, law: &Law) -> String {
     table.sum(&runs).normalize().to_string()
 }
 
-fn readings(input: &Input) -> Readings {
+fn readings(input: &Input) -> StabilityReadings {
     let percent = |key: &str| input.try_get::<Decimal>(key).map(Percent::new);
-    Readings {
+    StabilityReadings {
         ph: input.try_get("ph"),
         water_activity: input.try_get("aw"),
         salt_in_water: percent("salt"),

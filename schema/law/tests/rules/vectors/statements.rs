@@ -11,7 +11,9 @@ use domain::law::Law;
 use domain::measure::{Percent, Temperature};
 use domain::rows::{Finding, Gravity};
 use domain::says::Arg;
-use domain::statement::{self, DateKind, Food, Lettering, NoticeKind, Runs, Sale, Style, Trait};
+use domain::statement::{
+    self, DateKind, Food, Lettering, NoticeKind, Runs, Sale, StatementStyle, Trait,
+};
 use domain::words::{Allergen, Profile, Species};
 use law::Shipped;
 use rust_decimal::Decimal;
@@ -131,7 +133,7 @@ pub fn run(task: &str, input: &Input, shipped: &Shipped) -> String {
 
 fn written(task: &str, input: &Input, law: &Law, language: &str) -> String {
     let food = food(input, "parts");
-    let style = Style {
+    let style = StatementStyle {
         merged: input.maybe("style") == Some("merged"),
         small_last: input.maybe("style") != Some("by-weight"),
     };
@@ -176,7 +178,7 @@ fn date(input: &Input, law: &Law) -> String {
 }
 
 fn dates_due(input: &Input, law: &Law) -> String {
-    let packing = statement::Packing {
+    let packing = statement::DatePacking {
         packed_here: input.text("packed") == "here",
         days: input.get("days"),
         perishable: input.maybe("perishable") == Some("yes"),
@@ -216,7 +218,7 @@ fn found(findings: &[Finding]) -> String {
 }
 
 fn starred(runs: &Runs) -> String {
-    let one = |run: &statement::Run| match run.strong {
+    let one = |run: &statement::TextRun| match run.strong {
         true => format!("*{}*", run.text),
         false => run.text.clone(),
     };

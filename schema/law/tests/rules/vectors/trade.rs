@@ -5,10 +5,10 @@
 
 use super::Input;
 use chrono::NaiveDate;
-use domain::cost::{By, ByProduct, Money, Part, Tested, butchers_test, carry, joint_cost};
+use domain::cost::{By, ByProduct, JointPart, Money, Tested, butchers_test, carry, joint_cost};
 use domain::cure_room::{
-    Forecast, Piece, SaltTime, Signed, Span, Stage, Weighing, alarms, due, forecast, likely_tag,
-    loss, plan, release, salt_span,
+    Forecast, Piece, PieceStage, PieceWeighing, SaltTime, Signed, Span, alarms, due, forecast,
+    likely_tag, loss, plan, release, salt_span,
 };
 use domain::grams::Grams;
 use domain::measure::Percent;
@@ -235,11 +235,11 @@ fn tested(input: &Input) -> Result<String, Refusal> {
 }
 
 fn joint(input: &Input) -> Result<String, Refusal> {
-    let parts: Vec<Part> = input
+    let parts: Vec<JointPart> = input
         .text("parts")
         .split(',')
         .map(|part| part.trim().split_once('x').unwrap())
-        .map(|(grams, price)| Part {
+        .map(|(grams, price)| JointPart {
             grams: kg(grams),
             price_per_kg: number(price),
         })
@@ -320,7 +320,7 @@ fn piece(input: &Input, shipped: &Shipped) -> Piece {
         .flat_map(|all| all.split(','))
     {
         let (on, grams) = weighing.trim().split_once(' ').unwrap();
-        piece.weighings.push(Weighing {
+        piece.weighings.push(PieceWeighing {
             day: day(on),
             grams: kg(grams),
         });
@@ -345,10 +345,10 @@ fn piece(input: &Input, shipped: &Shipped) -> Piece {
     piece.signed = signed("signed");
     piece.alarm_signed = signed("alarm_signed");
     piece.stage = match input.maybe("stage") {
-        None | Some("hanging") => Stage::Hanging,
-        Some("in salt") => Stage::InSalt,
-        Some("equalising") => Stage::Equalising,
-        Some("smoking") => Stage::Smoking,
+        None | Some("hanging") => PieceStage::Hanging,
+        Some("in salt") => PieceStage::InSalt,
+        Some("equalising") => PieceStage::Equalising,
+        Some("smoking") => PieceStage::Smoking,
         Some(other) => panic!("stage {other}"),
     };
     piece
@@ -395,7 +395,7 @@ fn tag(input: &Input, shipped: &Shipped) -> String {
             piece
         })
         .collect();
-    let weighing = Weighing {
+    let weighing = PieceWeighing {
         day: day(input.text("on")),
         grams: kg(input.text("scale")),
     };
