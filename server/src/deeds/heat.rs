@@ -19,13 +19,6 @@ use domain::stop::NewStop;
 use domain::words::{StepKind, Topic};
 use std::sync::Arc;
 
-/// The edition of the food code that is taken where the kitchen names none: the last whose tables
-/// the rows give (`us-1.8`).
-const CODE_YEAR: u16 = 2022;
-
-/// The cooling plan of cooked food in the law's file.
-const COOLING_PLAN: &str = "cooked";
-
 /// What the times and temperatures of a step show.
 #[derive(Default)]
 pub struct HeatCheck {
@@ -65,12 +58,7 @@ pub fn look(
     if let Some(log) = log
         .as_ref()
         .filter(|log| cooled && log.last().core < log.first().core)
-        && facts
-            .law()
-            .heat
-            .cooling
-            .iter()
-            .any(|plan| plan.name == COOLING_PLAN)
+        && let Some(plan) = &facts.law().heat.after_cooking
     {
         let cooled = Cooled {
             log,
@@ -78,7 +66,7 @@ pub fn look(
             is_approved: false,
         };
         let law = facts.law();
-        let judged = heat::cooled(&cooled, COOLING_PLAN, &law.heat, &law.rows)
+        let judged = heat::cooled(&cooled, plan, &law.heat, &law.rows)
             .map_err(|refusal| refusal.within("log."))?;
         looked.tell(facts, &judged, "log", as_it_happened)?;
     }
@@ -104,7 +92,9 @@ fn cooked(
     log: Option<&Log>,
 ) -> Result<Option<Judgement>> {
     let law = facts.law();
-    let code_year = facts.kitchen.entry.code_year.unwrap_or(CODE_YEAR);
+    let code_year = facts.kitchen.entry.code_year;
+    let of_place = law.heat.code_year.as_ref().map(|(year, _)| *year);
+    let code_year = code_year.or(of_place).unwrap_or_default();
     let standard = Standard::Kitchen { food, code_year };
     if let Some(log) = log {
         return Ok(Some(heat::enough_by_log(

@@ -10,7 +10,7 @@ use domain::refusal::{Refusal as StopRefusal, RefusalKind};
 use domain::rows::Finding;
 use domain::statement::check_languages;
 use domain::stop;
-use domain::words::{Profile, State, StopKind};
+use domain::words::{State, StopKind};
 use labels::{Dpi, Facts, Purpose, Refusal, Template, lay_out};
 
 /// What the label of a pack is for: what the named template is for, else what the pack is.
@@ -50,8 +50,8 @@ fn named<'a>(writer: &Writer<'a>, name: &str) -> Result<&'a Template> {
 /// The templates for a purpose under a place's law, the small first.
 fn candidates<'a>(writer: &Writer<'a>, purpose: Purpose) -> Vec<&'a Template> {
     let place = writer.kitchen.entry.profile.0;
-    // What is packed where it is sold may have the short label or the whole one (canada-eu-uk 9.11).
-    let direct = purpose == Purpose::Retail && place == Profile::Uk;
+    // The short label or the whole one, where the place leaves the choice.
+    let direct = purpose == Purpose::Retail && writer.law().statements.short_label_here();
     let mut found: Vec<&Template> = writer
         .app
         .templates

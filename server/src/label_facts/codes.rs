@@ -3,7 +3,7 @@
 use super::writer::Writer;
 use domain::gs1::in_store::{Layout, Value};
 use domain::gs1::{Contents, Gtin, LastDay};
-use domain::words::Profile;
+use domain::statement::DateKind;
 use labels::Facts;
 
 /// The codes of a pack, without any text yet. GS1's own forms stand only on a customer's pack of a
@@ -40,8 +40,8 @@ fn contents(writer: &Writer<'_>, gtin: &Gtin, number: u32) -> Contents {
         lot: writer.lot.code.to_string(),
         pack: Some(number),
         net_grams: u32::try_from(grams).ok().filter(|_| gtin.is_by_weight()),
-        last_day: day.map(|day| match writer.kitchen.entry.profile.0 {
-            Profile::Ca => LastDay::BestBefore(day),
+        last_day: day.map(|day| match writer.law().statements.dates.last_day() {
+            Some(DateKind::BestBefore) => LastDay::BestBefore(day),
             _ => LastDay::UseBy(day),
         }),
     }

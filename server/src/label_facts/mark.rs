@@ -4,16 +4,10 @@ use super::phrases::LabelWords;
 use super::writer::Writer;
 use chrono::NaiveDate;
 use domain::statement::{self, DateAsk, DateKind, DateMark, Reader};
-use domain::words::Profile;
 
 /// The last day in the words and the form of the place; nothing where our own words will do.
 pub fn of(writer: &Writer<'_>, day: NaiveDate, languages: &[&str]) -> Option<DateMark> {
-    let kind = match writer.kitchen.entry.profile.0 {
-        Profile::Us => return None,
-        // Canada keeps "use by" for fresh yeast (canada-eu-uk-2.11); the others ask for it.
-        Profile::Ca => DateKind::BestBefore,
-        _ => DateKind::UseBy,
-    };
+    let kind = writer.law().statements.dates.last_day()?;
     in_words(writer, kind, day, languages)
 }
 

@@ -1,38 +1,13 @@
 //! The net weight as a place has it.
 
 use super::writer::Writer;
-use domain::statement::NetRules;
-use rust_decimal::Decimal;
-use rust_decimal::RoundingStrategy;
 
-/// Milligrams in a pound, exactly.
-const POUND_MG: Decimal = Decimal::from_parts(453_592_370, 0, 0, false, 3);
-
-/// What a pack weighs: with the law's words and in pounds where the place has a rule for them, else in
-/// grams and kilograms.
-///
-/// Packs are weighed one by one, so pounds and their hundredths (`us` 4.3, random weight), rounded
-/// down: never more than is in it.
+/// What a pack weighs, as packs are weighed one by one: with the law's words and in pounds where the
+/// place has a rule for them, else in grams and kilograms.
 pub fn told(writer: &Writer<'_>, number: u32) -> String {
-    let grams = writer.grams(number);
-    let law = writer.law();
-    match &law.statements.net {
-        Some(NetRules { title, .. }) => {
-            let pounds = Decimal::from(grams.milligrams()) / POUND_MG;
-            let pounds = pounds.round_dp_with_strategy(2, RoundingStrategy::ToZero);
-            let weight = writer.weight(number);
-            format!("{} {pounds:.2}\u{a0}lb ({weight})", title.in_language("en"))
-        }
-        None => writer.weight(number),
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_pound_is_453_59237_grams() {
-        assert_eq!(POUND_MG.to_string(), "453592.370");
+    let weight = writer.weight(number);
+    match &writer.law().statements.net {
+        Some(rules) => format!("{} ({weight})", rules.told(writer.grams(number))),
+        None => weight,
     }
 }

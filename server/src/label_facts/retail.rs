@@ -7,7 +7,7 @@ use super::{mark, net};
 use crate::error::Result;
 use domain::family::Frozen;
 use domain::statement::{NoticeKind, notice, origin};
-use domain::words::{ProductKind, Profile, Species, State};
+use domain::words::{ProductKind, State};
 use labels::{Field, Readiness};
 use words::capital;
 
@@ -37,7 +37,7 @@ pub fn of_lot(writer: &Writer<'_>, said: &mut Said) -> Result<()> {
             .get(&Field::Kind)
             .map(|first| format!("{first} / {words}"));
         // Two languages by law, or one line for each in the kitchen's own choice.
-        if writer.kitchen.entry.profile.0 == Profile::Ca {
+        if writer.law().statements.wants_language(second.language) {
             said.say(Field::Kind, both.unwrap_or_default());
         }
     }
@@ -192,14 +192,12 @@ fn handling(writer: &Writer<'_>, said: &mut Said) {
 }
 
 /// Where the animal of a piece of fresh meat lived and died, where the place asks for it and the
-/// lists know it (`canada-eu-uk-10.1`).
+/// lists know it.
 fn origin_of(writer: &Writer<'_>) -> String {
     let rules = &writer.law().statements;
+    let of = rules.origin.as_ref().map(|origin| &origin.species);
     let asked = writer.product.raw
-        && matches!(
-            writer.product.species,
-            Some(Species::Pig | Species::Sheep | Species::Goat | Species::Chicken | Species::Duck)
-        );
+        && of.is_some_and(|all| writer.product.species.is_some_and(|one| all.contains(&one)));
     let Some(animal) = writer.animal().filter(|_| asked) else {
         return String::new();
     };

@@ -768,6 +768,7 @@ cost-too-much-money = { $amount } is more money than there is.
 ## Why, yield and cost of a lot
 
 why-frozen = Frozen packs have no date; { $days } days are left once they are thawed, the day of thawing counted.
+why-freezing-stops = freezing stops the clock
 why-since = Since then a pack was opened or thawed: { $day }.
 why-opened-or-thawed = opened or thawed
 yield-no-style = The list does not say how { $product } is cut (cut_style) or cooked (process), so there is nothing to compare with.

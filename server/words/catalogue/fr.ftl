@@ -774,6 +774,7 @@ why-frozen = Les paquets congelés n'ont pas de date ; il leur reste { $days ->
         [one] { $days } jour
        *[other] { $days } jours
     } une fois décongelés, le jour de la décongélation compris.
+why-freezing-stops = la congélation arrête le compte
 why-since = Depuis, un paquet a été ouvert ou décongelé : { $day }.
 why-opened-or-thawed = ouvert ou décongelé
 yield-no-style = La liste ne dit pas comment { $product } est découpé (cut_style) ou cuit (process) : rien à comparer.

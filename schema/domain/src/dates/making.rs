@@ -11,10 +11,6 @@ use crate::rows::{Bound, RowId};
 use crate::says::{Arg, Says};
 use crate::words::{DeedKind, KeepFrom, Packaging, ProductKind, StepKind};
 use chrono::NaiveDate;
-use rust_decimal::Decimal;
-
-/// How cold a pack without air is kept, in °C, where no approval says otherwise (`us-D2`).
-const COLD: Decimal = Decimal::from_parts(5, 0, 0, false, 0);
 
 /// A lot that is being made, with everything that its date follows from.
 #[derive(Debug)]
@@ -279,8 +275,10 @@ impl Making<'_> {
             };
             chain.cap(date, Because::law(says, &bound.row));
         }
-        let degrees = Arg::Celsius(COLD);
-        chain.warnings.push(DateSays::NoAirCold { degrees }.into());
+        if let Some(cold) = &rules.cold {
+            let degrees = Arg::Celsius(cold.degrees.in_celsius());
+            chain.warnings.push(DateSays::NoAirCold { degrees }.into());
+        }
         Ok(())
     }
 

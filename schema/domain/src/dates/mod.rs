@@ -14,7 +14,7 @@ pub use because::{Because, Rule};
 pub use keep::{Count, KeepingRule};
 pub use later::{Later, date_when_thawed};
 pub use making::{Dated, Making, PartDate, ReadyBecause};
-pub use rules::{Marked, Resets, ShelfLifeRules, Supplier, Vacuum};
+pub use rules::{Cold, Marked, Resets, ShelfLifeRules, Supplier, Vacuum};
 pub use says::{DateSays, EventSays, FirstDaySays};
 
 use chrono::NaiveDate;

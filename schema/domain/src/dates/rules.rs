@@ -1,6 +1,7 @@
 //! How long food keeps under the law of a place: what the profile's file says.
 
 use super::keep::Count;
+use crate::measure::Temperature;
 use crate::rows::{Bound, RowId};
 use crate::words::StepKind;
 
@@ -77,10 +78,21 @@ pub struct Vacuum {
     pub fresh: Option<Bound>,
     /// The same for what was cooked in the kitchen.
     pub cooked: Option<Bound>,
+    /// How cold they are kept, where no approval says otherwise.
+    pub cold: Option<Cold>,
     /// House-cured and cooked food needs an approval on file for this.
     pub approval: Option<RowId>,
     /// A written plan is needed for any of it.
     pub plan: Option<RowId>,
+}
+
+/// How cold something is kept.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Cold {
+    /// At most so warm.
+    pub degrees: Temperature,
+    /// Where that is said.
+    pub row: RowId,
 }
 
 impl ShelfLifeRules {

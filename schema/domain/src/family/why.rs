@@ -2,7 +2,7 @@
 //! have lived through since.
 
 use super::{Family, Relative};
-use crate::dates::Because;
+use crate::dates::{Because, Rule};
 use crate::lot::{LotId, Pack};
 use crate::messages;
 use crate::rows::RowId;
@@ -13,6 +13,7 @@ messages! {
     /// What is said of a date after its lot was made.
     WhySays in "why" {
         Frozen "frozen" { days: i32 },
+        FreezingStops "freezing-stops",
         Since "since" { day: NaiveDate },
         OpenedOrThawed "opened-or-thawed",
     }
@@ -25,7 +26,7 @@ fn links(of: &Relative, topic: Topic) -> Vec<Because> {
 }
 
 /// The reasons for a lot's date: those kept at its making, and what has happened to its packs since.
-/// `freezing` is the row of the place on freezing.
+/// `freezing` is the row of the place on freezing; without one it is common practice.
 pub fn date_links(of: &Relative, freezing: Option<&RowId>) -> Vec<Because> {
     let mut chain = links(of, Topic::Date);
     let left = || {
@@ -35,8 +36,12 @@ pub fn date_links(of: &Relative, freezing: Option<&RowId>) -> Vec<Because> {
             .filter(|pack: &&Pack| !pack.now.left.is_none_left())
     };
     if let Some(days) = left().find_map(|pack| pack.now.days_left) {
-        let row = freezing.cloned().unwrap_or_else(|| RowId::new("us-DT7"));
-        chain.push(Because::law(WhySays::Frozen { days }, &row));
+        let says = WhySays::Frozen { days }.into();
+        let rule = match freezing {
+            Some(row) => Rule::Rows(vec![row.clone()]),
+            None => Rule::Practice(WhySays::FreezingStops.into()),
+        };
+        chain.push(Because { says, rule });
     }
     let earliest = left().filter_map(|pack| pack.now.use_by).min();
     if let Some(day) = earliest.filter(|day| of.born_use_by != Some(*day)) {

@@ -14,6 +14,10 @@ use rust_decimal::Decimal;
 /// The rules of a place.
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct HeatRules {
+    /// The edition of the code that is taken where the kitchen names none, and where that is said.
+    pub code_year: Option<(u16, RowId)>,
+    /// The way to cool what was cooked, by its name among `cooling`.
+    pub after_cooking: Option<String>,
     /// The kitchen's cooking tables, by class of food and year of the code.
     pub cooking: Vec<Cooking>,
     /// Tables by how far they cut down Salmonella.

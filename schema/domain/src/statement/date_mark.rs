@@ -281,6 +281,16 @@ pub fn date_mark(
 }
 
 impl DateRules {
+    /// As what the last day of food that is soon a danger stands on a customer's pack; nothing where
+    /// the place leaves the words to the house.
+    pub fn last_day(&self) -> Option<DateKind> {
+        let marked = self.marks.as_ref().map(|marks| marks.perishable);
+        marked.or_else(|| {
+            let mut due = self.due.iter().flat_map(|due| &due.kinds).copied();
+            due.find(|kind| kind.is_last_day())
+        })
+    }
+
     fn precision(&self, ask: &DateAsk) -> (Precision, Option<RowId>) {
         if !ask.short || ask.kind != DateKind::BestBefore {
             return (Precision::Day, None);

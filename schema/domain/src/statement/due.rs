@@ -27,6 +27,8 @@ pub struct SaleDuty {
     pub allergens: AllergenNotice,
     /// What it is, for a screen.
     pub says: String,
+    /// May the label say no more than that: neither weight nor date nor business?
+    pub short_label: bool,
     /// Where it comes from.
     pub row: RowId,
 }

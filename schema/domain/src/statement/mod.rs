@@ -43,7 +43,7 @@ pub use list::{AdditiveName, LastRules, ListRules, TailRules, ingredients, share
 pub use meat::{Excess, MeatLimit, MinceRules, check_mince, meat_excess};
 pub use names::{NameWord, Trait, check_name};
 pub use net::{NetRules, check_net_weight};
-pub use notices::{Notice, NoticeKind, check_languages, notice, origin};
+pub use notices::{Notice, NoticeKind, OriginRules, check_languages, notice, origin};
 pub use rules::StatementRules;
 pub use run::{Runs, TextRun};
 pub use says::{ChangeSays, DateKindSays, LetteringSays, StatementSays};

@@ -2,8 +2,9 @@
 
 use super::says::StatementSays;
 use super::{StatementRules, Wording};
+use crate::grams::Grams;
 use crate::rows::{Finding, RowId, Rows};
-use rust_decimal::Decimal;
+use rust_decimal::{Decimal, RoundingStrategy};
 
 /// How the net weight is printed.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -14,9 +15,28 @@ pub struct NetRules {
     pub other_titles: Vec<String>,
     /// The row that lets one unit be enough; a second in brackets is still good.
     pub one_unit: RowId,
+    /// The row by which a pack that was weighed by itself gives pounds and decimals.
+    pub by_weight: RowId,
+    /// Decimals of a pound on it.
+    pub decimals: u32,
 }
 
 const OUNCES_IN_POUND: i64 = 16;
+
+/// Milligrams in a pound, exactly.
+const POUND_MG: Decimal = Decimal::from_parts(453_592_370, 0, 0, false, 3);
+
+impl NetRules {
+    /// The weight of a pack that was weighed by itself, in the words and the pounds of the place.
+    /// Rounded down: never more than is in it.
+    pub fn told(&self, grams: Grams) -> String {
+        let pounds = Decimal::from(grams.milligrams()) / POUND_MG;
+        let pounds = pounds.round_dp_with_strategy(self.decimals, RoundingStrategy::ToZero);
+        let places = self.decimals as usize;
+        let title = self.title.in_language("en");
+        format!("{title} {pounds:.places$}\u{a0}lb")
+    }
+}
 
 /// Checks a printed net weight against the weight: the words before it, and every form that it gives.
 ///

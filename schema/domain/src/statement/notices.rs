@@ -2,8 +2,9 @@
 
 use super::says::StatementSays;
 use super::{StatementRules, Wording};
-use crate::rows::{Finding, Rows};
+use crate::rows::{Finding, RowId, Rows};
 use crate::says::Arg;
+use crate::words::Species;
 
 /// What a notice is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -98,6 +99,15 @@ pub struct Notice {
 pub fn notice(rules: &StatementRules, kind: NoticeKind) -> Option<&Wording> {
     let found = rules.notices.iter().find(|notice| notice.kind == kind);
     found.map(|notice| &notice.words)
+}
+
+/// The fresh meat whose label tells where the animals lived and died.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct OriginRules {
+    /// Where that is said.
+    pub row: RowId,
+    /// The animals.
+    pub species: Vec<Species>,
 }
 
 /// The words on where the animals of a piece of meat lived and died (`canada-eu-uk-10.1`, `10.2`).

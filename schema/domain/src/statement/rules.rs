@@ -2,7 +2,7 @@
 
 use super::{
     AllergenRules, ContainsRules, DateRules, HeightStep, ListRules, MeatLimit, MinceRules,
-    NameWord, NetRules, Notice, Sale, SaleDuty, SpeciesRules, UpTo, WaterRules,
+    NameWord, NetRules, Notice, OriginRules, Sale, SaleDuty, SpeciesRules, UpTo, WaterRules,
 };
 use crate::rows::{Bound, RowId};
 
@@ -25,6 +25,8 @@ pub struct StatementRules {
     pub dates: DateRules,
     /// Fixed words.
     pub notices: Vec<Notice>,
+    /// The fresh meat whose label tells where the animals lived and died.
+    pub origin: Option<OriginRules>,
     /// The languages of a label, where the place says so.
     pub languages: Option<(RowId, Vec<String>)>,
     /// Heights of letters, the smallest panels first.
@@ -45,6 +47,18 @@ impl StatementRules {
     /// What has to be written in a way of selling, if the place says.
     pub fn due(&self, sale: Sale) -> Option<&SaleDuty> {
         self.due.iter().find(|due| due.sale == sale)
+    }
+
+    /// May a pack that was put up where it is sold have a label that says less?
+    pub fn short_label_here(&self) -> bool {
+        self.due(Sale::PackedHere)
+            .is_some_and(|due| due.short_label)
+    }
+
+    /// Does the place want that language on a label?
+    pub fn wants_language(&self, language: &str) -> bool {
+        let wanted = self.languages.iter().flat_map(|(_, wanted)| wanted);
+        wanted.into_iter().any(|tag| tag == language)
     }
 
     /// Every single number that a house may make stricter.

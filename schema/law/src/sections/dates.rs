@@ -1,9 +1,9 @@
 //! How long food keeps.
 
 use crate::Bad;
-use crate::entry::{BoundEntry, known};
+use crate::entry::{BoundEntry, TemperatureEntry, known};
 use crate::file::Subject;
-use domain::dates::{Marked, Resets, ShelfLifeRules, Supplier, Vacuum};
+use domain::dates::{Cold, Marked, Resets, ShelfLifeRules, Supplier, Vacuum};
 use domain::rows::{RowId, Rows};
 use domain::words::StepKind;
 use schemars::JsonSchema;
@@ -73,10 +73,22 @@ struct VacuumEntry {
     fresh: Option<BoundEntry>,
     /// The same for what was cooked in the kitchen.
     cooked: Option<BoundEntry>,
+    /// How cold they are kept, where no approval says otherwise.
+    cold: Option<ColdEntry>,
     /// The row by which house-cured and cooked food needs an approval on file.
     approval: Option<String>,
     /// The row by which a written plan is needed.
     plan: Option<String>,
+}
+
+/// How cold something is kept.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct ColdEntry {
+    /// At most so warm.
+    degrees: TemperatureEntry,
+    /// The row that says so.
+    row: String,
 }
 
 impl MarkedEntry {
@@ -97,6 +109,16 @@ impl VacuumEntry {
             days: bound(&self.days)?,
             fresh: bound(&self.fresh)?,
             cooked: bound(&self.cooked)?,
+            cold: self
+                .cold
+                .as_ref()
+                .map(|cold| {
+                    Ok::<_, Bad>(Cold {
+                        degrees: cold.degrees.temperature(),
+                        row: known(rows, &cold.row)?,
+                    })
+                })
+                .transpose()?,
             approval: row(rows, &self.approval)?,
             plan: row(rows, &self.plan)?,
         })

@@ -16,6 +16,10 @@ use serde::Deserialize;
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct HeatEntry {
+    /// The edition of the code that is taken where the kitchen names none.
+    code_year: Option<CodeYearEntry>,
+    /// The way to cool what was cooked: a name among `cooling`.
+    after_cooking: Option<String>,
     /// The kitchen's cooking tables, by class of food and year of the code. Where two hold for one
     /// food and year, both must be met.
     #[serde(default)]
@@ -38,6 +42,16 @@ pub struct HeatEntry {
     /// Time in place of temperature.
     #[serde(default)]
     time_control: Vec<TimeControlEntry>,
+}
+
+/// An edition of the code.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct CodeYearEntry {
+    /// Its year.
+    year: u16,
+    /// The row that says so.
+    row: String,
 }
 
 /// A class of food.
@@ -195,7 +209,16 @@ impl Subject for HeatEntry {
     type Rules = HeatRules;
 
     fn rules(self, rows: &Rows) -> Result<HeatRules, Bad> {
+        let named = |name: &String| self.cooling.iter().any(|plan| plan.name == *name);
+        if let Some(name) = self.after_cooking.as_ref().filter(|name| !named(name)) {
+            return Err(Bad::new(format!("there is no way to cool {name:?}")));
+        }
         Ok(HeatRules {
+            code_year: self
+                .code_year
+                .map(|entry| Ok::<_, Bad>((entry.year, known(rows, &entry.row)?)))
+                .transpose()?,
+            after_cooking: self.after_cooking,
             cooking: all(self.cooking, |entry| {
                 Ok(Cooking {
                     food: entry.food.food(),

@@ -35,6 +35,8 @@ pub struct StatementsEntry {
     /// Fixed words.
     #[serde(default)]
     notices: Vec<NoticeEntry>,
+    /// The fresh meat whose label tells where the animals lived and died.
+    origin: Option<OriginEntry>,
     /// The languages of a label.
     languages: Option<LanguagesEntry>,
     /// Heights of letters, the smallest panels first.
@@ -261,6 +263,9 @@ struct DueEntry {
     allergens: TellingEntry,
     /// What it is, for a screen.
     says: String,
+    /// May the label say no more than that: neither weight nor date nor business?
+    #[serde(default)]
+    short_label: bool,
     /// The row.
     row: String,
 }
@@ -403,6 +408,16 @@ struct NoticeEntry {
     words: WordingEntry,
 }
 
+/// The fresh meat whose label tells where the animals lived and died.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct OriginEntry {
+    /// The row.
+    row: String,
+    /// The animals.
+    species: Vec<String>,
+}
+
 /// The languages of a label.
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -444,6 +459,8 @@ enum UnitEntry {
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 struct NetEntry {
+    /// A pack that was weighed by itself.
+    by_weight: ByWeightEntry,
     /// The words before it.
     title: WordingEntry,
     /// Other words that will do.
@@ -451,6 +468,16 @@ struct NetEntry {
     other_titles: Vec<String>,
     /// The row that lets one unit be enough.
     one_unit: String,
+}
+
+/// The weight of a pack that was weighed by itself, in pounds.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct ByWeightEntry {
+    /// The row.
+    row: String,
+    /// Decimals of a pound.
+    decimals: u32,
 }
 
 /// A word that a food must earn.
@@ -517,6 +544,12 @@ impl Subject for StatementsEntry {
                     words: entry.words.wording(rows)?,
                 })
             })?,
+            origin: maybe(self.origin, |entry| {
+                Ok(law::OriginRules {
+                    row: known(rows, &entry.row)?,
+                    species: each(entry.species, |text| word(&text, Species::parse))?,
+                })
+            })?,
             languages: self
                 .languages
                 .map(|entry| Ok::<_, Bad>((known(rows, &entry.row)?, entry.wanted)))
@@ -528,6 +561,8 @@ impl Subject for StatementsEntry {
                     title: entry.title.wording(rows)?,
                     other_titles: entry.other_titles,
                     one_unit: known(rows, &entry.one_unit)?,
+                    by_weight: known(rows, &entry.by_weight.row)?,
+                    decimals: entry.by_weight.decimals,
                 })
             })?,
             names: each(self.names, |entry| entry.name_word(rows))?,
@@ -727,6 +762,7 @@ impl DueEntry {
                 TellingEntry::OnlyIfShown => law::AllergenNotice::OnlyIfShown,
             },
             says: self.says,
+            short_label: self.short_label,
             row: known(rows, &self.row)?,
         })
     }

@@ -30,6 +30,11 @@ pub fn run(task: &str, input: &Input, shipped: &Shipped) -> String {
             let dated = making(input, law, DeedKind::Receive).date().unwrap();
             shown(dated.later.date_opened(input.get("opened"), dated.use_by))
         }
+        "cold" => {
+            let vacuum = shipped.laws.of(place(input)).dates.vacuum.as_ref();
+            let cold = vacuum.and_then(|vacuum| vacuum.cold.as_ref());
+            cold.map_or("none".into(), |cold| cold.degrees.to_string())
+        }
         _ => panic!("no task {task}"),
     }
 }

@@ -44,6 +44,15 @@ pub fn run(task: &str, input: &Input, shipped: &Shipped) -> String {
             &law.rows,
         )),
         "timed" => timed(input, law),
+        "code-year" => {
+            let year = law
+                .heat
+                .code_year
+                .as_ref()
+                .map(|(year, _)| year.to_string());
+            year.unwrap_or("none".into())
+        }
+        "after-cooking" => law.heat.after_cooking.clone().unwrap_or("none".into()),
         "trichinae-heat" => proof(heated(input), law),
         "trichinae-cold" => proof(frozen(input), law),
         "trichinae-cure" => proof(Treatment::Cured(Box::new(process(input))), law),

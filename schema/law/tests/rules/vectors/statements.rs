@@ -84,6 +84,21 @@ pub fn run(task: &str, input: &Input, shipped: &Shipped) -> String {
                 statement::check_height(rules, &law.rows, what, input.get("cm2"), input.get("mm"));
             found(finding.as_slice())
         }
+        "last-day" => {
+            let kind = rules.dates.last_day();
+            kind.map_or("the house's words", DateKind::as_str).into()
+        }
+        "short-label" => yes_or_no(rules.short_label_here()),
+        "label-origin" => {
+            let species = Species::parse(input.text("of")).expect("an animal");
+            let of = rules.origin.as_ref().map(|origin| &origin.species);
+            yes_or_no(of.is_some_and(|all| all.contains(&species)))
+        }
+        "net-told" => {
+            let grams = Grams::whole(input.get("grams"));
+            let told = rules.net.as_ref().map(|rules| rules.told(grams));
+            told.map_or("silent".into(), |told| told.replace('\u{a0}', " "))
+        }
         "same-line" => match statement::may_share_line(rules, input.get("cm2")) {
             Some(true) => "allowed".into(),
             Some(false) => "new line".into(),
@@ -215,6 +230,10 @@ fn found(findings: &[Finding]) -> String {
         [] => "ok".into(),
         findings => findings.iter().map(one).collect::<Vec<_>>().join(", "),
     }
+}
+
+fn yes_or_no(answer: bool) -> String {
+    if answer { "yes" } else { "no" }.into()
 }
 
 fn starred(runs: &Runs) -> String {
