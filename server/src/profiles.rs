@@ -59,7 +59,7 @@ pub fn list(args: &ProfilesArgs, day: chrono::NaiveDate) -> Result<String, Strin
                 "{name:<6} {:<22} {:<8} {}{cite}",
                 row.id.as_str(),
                 mark(row),
-                row.says
+                row.says.in_language("en")
             );
         }
     };

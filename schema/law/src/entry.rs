@@ -4,10 +4,12 @@ use crate::Bad;
 use chrono::NaiveDate;
 use domain::measure::{Percent, Temperature};
 use domain::rows::{Bound, Row, RowId, Rows, Sense};
+use domain::says::Texts;
 use domain::words::Mark;
 use rust_decimal::Decimal;
 use schemars::JsonSchema;
 use serde::Deserialize;
+use std::collections::BTreeMap;
 
 /// One row of the facts.
 #[derive(Debug, Deserialize, JsonSchema)]
@@ -16,7 +18,7 @@ pub struct RowEntry {
     /// Its name: the file of the fact tables and the row in it, as `us-N14`.
     pub id: String,
     /// What it says, in our own words.
-    pub says: String,
+    pub says: TextEntry,
     /// The law's own number, where it has one.
     pub cite: Option<String>,
     /// Keys of `sources.json`.
@@ -28,6 +30,30 @@ pub struct RowEntry {
     pub from: Option<String>,
     /// The last day on which it holds.
     pub until: Option<String>,
+}
+
+/// A text of the data: in English alone, or by language tag. Where the law itself is in one language,
+/// the other text is our translation and no wording of the law.
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
+#[serde(untagged)]
+pub enum TextEntry {
+    /// In English.
+    English(String),
+    /// By language tag; English is one of them.
+    ByLanguage(BTreeMap<String, String>),
+}
+
+impl TextEntry {
+    /// The domain's text.
+    pub fn texts(self) -> Result<Texts, Bad> {
+        match self {
+            TextEntry::English(text) => Ok(Texts::from(text.as_str())),
+            TextEntry::ByLanguage(texts) if texts.contains_key("en") => Ok(Texts::new(texts)),
+            TextEntry::ByLanguage(texts) => {
+                Err(Bad::new(format!("{texts:?}: a text needs an English form")))
+            }
+        }
+    }
 }
 
 /// How far a row is confirmed.
@@ -67,7 +93,7 @@ impl RowEntry {
             from: day(self.from.clone())?,
             until: day(self.until.clone())?,
             id: RowId::new(&self.id),
-            says: self.says,
+            says: self.says.texts()?,
             cite: self.cite,
             sources: self.sources,
             mark: match self.mark {

@@ -5,6 +5,7 @@ use crate::entry::{Number, RowEntry};
 use chrono::NaiveDate;
 use domain::law::{Law, Laws};
 use domain::rows::{Bound, Row, RowId, Sense};
+use domain::says::Texts;
 use domain::words::{Mark, Profile};
 use rust_decimal::Decimal;
 use schemars::JsonSchema;
@@ -224,7 +225,7 @@ impl HouseChange {
     }
 
     /// What the row says now.
-    fn row_says(&self, says: &str, law: Decimal) -> String {
+    fn row_says(&self, says: &Texts, law: Decimal) -> Texts {
         let by = self.approval.as_ref().map(|approval| {
             let until = approval.until.map(|until| format!(" until {until}"));
             format!(
@@ -234,12 +235,19 @@ impl HouseChange {
                 until.unwrap_or_default()
             )
         });
-        format!(
-            "{says} House: {} in place of {law}{} ({}).",
-            self.value,
-            by.unwrap_or_default(),
-            self.why
-        )
+        let by = by.unwrap_or_default();
+        let told = says.iter().map(|(language, says)| {
+            let (house, instead) = match language {
+                "fr" => ("Maison :", "au lieu de"),
+                _ => ("House:", "in place of"),
+            };
+            let says = format!(
+                "{says} {house} {} {instead} {law}{by} ({}).",
+                self.value, self.why
+            );
+            (language.to_owned(), says)
+        });
+        Texts::new(told.collect())
     }
 }
 

@@ -3,8 +3,9 @@
 use crate::error::{Error, Result};
 use chrono::TimeDelta;
 use domain::grams::Grams;
-use domain::says::{Arg, Says};
+use domain::says::{Arg, Says, Texts};
 use serde_json::{Value, json};
+use std::collections::BTreeMap;
 
 /// A message, as it is kept.
 pub fn write(says: &Says) -> Value {
@@ -39,6 +40,9 @@ fn arg_out(arg: &Arg) -> Value {
     let all = |args: &[Arg]| -> Vec<Value> { args.iter().map(arg_out).collect() };
     match arg {
         Arg::Text(text) => json!({ "text": text }),
+        Arg::Texts(texts) => {
+            json!({ "texts": texts.iter().collect::<BTreeMap<&str, &str>>() })
+        }
         Arg::Count(count) => json!({ "count": count }),
         Arg::Number(number) => json!({ "number": number.to_string() }),
         Arg::Tenths(number) => json!({ "tenths": number.to_string() }),
@@ -77,6 +81,7 @@ fn arg_in(value: &Value) -> Option<Arg> {
     let all = || -> Option<Vec<Arg>> { value.as_array()?.iter().map(arg_in).collect() };
     Some(match kind.as_str() {
         "text" => Arg::Text(text()?.to_owned()),
+        "texts" => Arg::Texts(Texts::new(serde_json::from_value(value.clone()).ok()?)),
         "count" => Arg::Count(value.as_i64()?),
         "number" => Arg::Number(number()?),
         "tenths" => Arg::Tenths(number()?),
@@ -109,6 +114,7 @@ mod tests {
         let day = chrono::NaiveDate::from_ymd_opt(2026, 6, 26).unwrap();
         let args = vec![
             ("text", Arg::from("a")),
+            ("texts", Arg::Texts(Texts::from("lard"))),
             ("count", Arg::Count(-3)),
             ("number", Arg::Number("12.50".parse().unwrap())),
             ("tenths", Arg::Tenths("8.0".parse().unwrap())),

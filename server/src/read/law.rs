@@ -7,11 +7,11 @@ use crate::wire::answers::{LawRead, RowRead};
 use domain::rows::Row;
 use domain::words::Profile;
 
-/// The rows of a place; those that are not confirmed alone, if so wanted.
+/// The rows of a place in a language; those that are not confirmed alone, if so wanted.
 ///
 /// # Errors
 /// 404 for a place that there is no law of.
-pub fn read(app: &App, place: &str, unconfirmed: bool) -> Result<LawRead> {
+pub fn read(app: &App, place: &str, unconfirmed: bool, language: &str) -> Result<LawRead> {
     let known = Profile::parse(place).and_then(|word| app.law.laws.places.get(&word));
     let law = known.ok_or_else(|| {
         Error::not_found(QuerySays::NoLaw {
@@ -26,13 +26,13 @@ pub fn read(app: &App, place: &str, unconfirmed: bool) -> Result<LawRead> {
             .rows
             .iter()
             .filter(wanted)
-            .map(|row| row_read(app, row))
+            .map(|row| row_read(app, row, language))
             .collect(),
     })
 }
 
 /// The rows that a rule's text names, found in the place's law or among the facts of the trade.
-pub fn named(app: &App, place: Profile, rules: &str) -> Vec<RowRead> {
+pub fn named(app: &App, place: Profile, rules: &str, language: &str) -> Vec<RowRead> {
     let law = app.law.laws.of(place);
     let find = |name: &str| {
         let id = domain::rows::RowId::new(name);
@@ -41,14 +41,14 @@ pub fn named(app: &App, place: Profile, rules: &str) -> Vec<RowRead> {
     rules
         .split(", ")
         .filter_map(find)
-        .map(|row| row_read(app, row))
+        .map(|row| row_read(app, row, language))
         .collect()
 }
 
-fn row_read(app: &App, row: &Row) -> RowRead {
+fn row_read(app: &App, row: &Row, language: &str) -> RowRead {
     RowRead {
         id: row.id.to_string(),
-        says: row.says.clone(),
+        says: row.says.in_language(language).to_owned(),
         cite: row.cite.clone(),
         mark: row.mark.as_str().to_owned(),
         confirmed: row.is_confirmed(),

@@ -45,7 +45,7 @@ pub fn everything(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<WhyRe
     let rules: Vec<String> = rules.map(|link| link.rule.clone()).collect();
     let named = rules.iter();
     let mut rows: Vec<_> = named
-        .flat_map(|rule| super::law::named(app, place, rule))
+        .flat_map(|rule| super::law::named(app, place, rule, speech.language.tag()))
         .collect();
     rows.sort_by(|one, other| one.id.cmp(&other.id));
     rows.dedup_by(|one, other| one.id == other.id);

@@ -2,7 +2,6 @@
 //! and cost.
 
 use super::{Api, query};
-use crate::app::App;
 use crate::blocking::blocking;
 use crate::body::Body;
 use crate::caller::Asking;
@@ -93,12 +92,14 @@ async fn cost(asking: Asking, code: web::Path<String>) -> Result<HttpResponse> {
 }
 
 async fn law(
-    app: web::Data<App>,
+    asking: Asking,
     place: web::Path<String>,
     request: HttpRequest,
 ) -> Result<HttpResponse> {
     let asked: LawQuery = query(&request)?;
-    let read = read::law::read(&app, &place, asked.unconfirmed.unwrap_or(false))?;
+    let unconfirmed = asked.unconfirmed.unwrap_or(false);
+    let language = asking.speech().language.tag();
+    let read = read::law::read(&asking.caller(), &place, unconfirmed, language)?;
     Ok(HttpResponse::Ok().json(read))
 }
 

@@ -55,9 +55,9 @@ impl Speech {
     /// a test holds that there is none.
     pub fn say(&self, says: &Says) -> String {
         if says.key() == AS_WRITTEN
-            && let Some(Arg::Text(text)) = says.arg("text")
+            && let Some(text @ (Arg::Text(_) | Arg::Texts(_))) = says.arg("text")
         {
-            return text.clone();
+            return self.arg(text);
         }
         let mut args = FluentArgs::with_capacity(says.args().count());
         for (name, arg) in says.args() {
@@ -82,6 +82,7 @@ impl Speech {
     pub fn arg(&self, arg: &Arg) -> String {
         match arg {
             Arg::Text(text) => text.clone(),
+            Arg::Texts(texts) => texts.in_language(self.language.tag()).to_owned(),
             Arg::Count(count) => count.to_string(),
             Arg::Number(number) => self.number(*number),
             Arg::Tenths(number) => figures::tenths(self.language, *number),

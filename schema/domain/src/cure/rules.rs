@@ -7,6 +7,7 @@ use super::{
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Bound, RowId};
+use crate::says::Texts;
 use rust_decimal::Decimal;
 
 /// The rules of a place.
@@ -85,7 +86,7 @@ pub struct KnownStrength {
     /// Where it stands.
     pub row: RowId,
     /// What the trade calls it.
-    pub name: String,
+    pub name: Texts,
     /// Nitrite.
     pub nitrite: Percent,
     /// Nitrate.

@@ -4,7 +4,7 @@ use super::{Basis, Class, Method, Salometer};
 use crate::grams::Grams;
 use crate::measure::Percent;
 use crate::messages;
-use crate::says::{Arg, Says};
+use crate::says::{Arg, Says, Texts};
 use rust_decimal::Decimal;
 
 messages! {
@@ -35,7 +35,7 @@ messages! {
         NotCompared "not-compared" { one: LevelSays, other: LevelSays },
         PpmCannotBe "ppm-cannot-be" { ppm: Decimal },
         WentIn "went-in" { level: LevelSays },
-        Weak "weak" { name: String, nitrite: Percent },
+        Weak "weak" { name: Texts, nitrite: Percent },
         Unusual "unusual" { nitrite: Percent, nitrate: Percent },
         NoNitrate "no-nitrate",
         TooLittleForScale "too-little-for-scale" { dose: Grams, division: Grams, error: Decimal, least: Grams },

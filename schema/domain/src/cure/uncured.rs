@@ -6,7 +6,7 @@ use crate::law::Law;
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Bound, Finding, Gravity, RowId};
-use crate::says::Says;
+use crate::says::{Says, Texts};
 use crate::words::words;
 use rust_decimal::Decimal;
 
@@ -52,7 +52,7 @@ pub struct ClaimRules {
     /// Any source of nitrite, a natural one too, stops the claim.
     pub any_source_blocks: Option<RowId>,
     /// The temperature that the words print and the one that the kitchen keeps are not the same.
-    pub colder: Option<(RowId, String)>,
+    pub colder: Option<(RowId, Texts)>,
 }
 
 /// What is known of a product that is made without nitrite.
@@ -128,8 +128,7 @@ pub fn uncured(facts: &ClaimFacts, law: &Law) -> Result<Claim> {
             findings.push(Finding::note(says, [least.row.clone()]));
         }
         let colder = rules.colder.iter();
-        findings
-            .extend(colder.map(|(row, says)| Finding::note(Says::as_written(says), [row.clone()])));
+        findings.extend(colder.map(|(row, says)| Finding::note(Says::named(says), [row.clone()])));
     }
     findings.sort_by_key(|finding| std::cmp::Reverse(finding.gravity));
     Ok(Claim {

@@ -5,6 +5,7 @@ use super::{CureRoomRules, SaltTime, salt_span};
 use crate::grams::Grams;
 use crate::refusal::{Refusal, Result};
 use crate::rows::RowId;
+use crate::says::Texts;
 use chrono::{Days, Months, NaiveDate};
 use rust_decimal::Decimal;
 
@@ -37,7 +38,7 @@ pub struct SaltingMethod {
     /// Its name in the data: `covered-in-salt`.
     pub key: String,
     /// As a cook calls it.
-    pub name: String,
+    pub name: Texts,
     /// How long it lies in salt.
     pub salt: SaltTime,
     /// Days from the first salt on which more is rubbed in.

@@ -5,6 +5,7 @@ use super::{Curve, ReleaseRule, SaltingMethod, Weighings};
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Bound, RowId};
+use crate::says::Texts;
 use rust_decimal::Decimal;
 
 /// What the trade expects of a cure room.
@@ -55,7 +56,7 @@ pub struct ReleaseTarget {
     /// Its name in the data: `pancetta`.
     pub key: String,
     /// As a cook calls it.
-    pub name: String,
+    pub name: Texts,
     /// At least so much lost, in percent of green.
     pub loss: Option<Bound>,
     /// So far under it may a piece be, in points.

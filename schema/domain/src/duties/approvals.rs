@@ -2,6 +2,7 @@
 
 use super::says::ApprovalSays;
 use crate::rows::{Finding, RowId, Rows};
+use crate::says::Texts;
 use crate::words::words;
 use chrono::NaiveDate;
 
@@ -24,7 +25,7 @@ pub struct ApprovalNeed {
     /// The work.
     pub work: Work,
     /// What it needs: `a variance from the health authority`.
-    pub needs: String,
+    pub needs: Texts,
 }
 
 /// A paper on file.

@@ -9,7 +9,7 @@ use super::sale::Head;
 use crate::grams::Grams;
 use crate::measure::Percent;
 use crate::messages;
-use crate::says::Arg;
+use crate::says::{Arg, Texts};
 use crate::words::words;
 use chrono::NaiveDate;
 use rust_decimal::Decimal;
@@ -26,7 +26,7 @@ messages! {
     /// What is said of work that needs a paper.
     ApprovalSays in "approval" {
         Ended "ended" { number: String, work: Work, until: NaiveDate },
-        Needed "needed" { work: Work, needs: String },
+        Needed "needed" { work: Work, needs: Texts },
     }
 }
 

@@ -1,7 +1,7 @@
 //! One row of the facts: what it says, where it stands, and whether the text itself was read.
 
 use crate::messages;
-use crate::says::{Arg, Says};
+use crate::says::{Arg, Says, Texts};
 use crate::words::Mark;
 use chrono::NaiveDate;
 use std::collections::BTreeMap;
@@ -49,7 +49,7 @@ pub struct Row {
     /// Its name.
     pub id: RowId,
     /// What it says, in our own words.
-    pub says: String,
+    pub says: Texts,
     /// The law's own number, where it has one: `9 CFR 424.21(c)`.
     pub cite: Option<String>,
     /// Keys of the sources file.

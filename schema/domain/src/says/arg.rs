@@ -1,6 +1,6 @@
 //! An argument of a message: a value of a kind that every language knows how to write.
 
-use super::Says;
+use super::{Says, Texts};
 use crate::code::LotCode;
 use crate::grams::Grams;
 use crate::measure::{Percent, Temperature};
@@ -13,6 +13,8 @@ use rust_decimal::Decimal;
 pub enum Arg {
     /// A name, a code, what somebody typed: the same in every language.
     Text(String),
+    /// A name or a text of the data, in the languages that it has.
+    Texts(Texts),
     /// A count: it decides between singular and plural.
     Count(i64),
     /// A figure without a unit of ours, to as many decimals as it has.
@@ -120,6 +122,7 @@ macro_rules! from {
 
 from! {
     String => Text,
+    Texts => Texts,
     u8 => Count, u16 => Count, u32 => Count, i32 => Count, i64 => Count,
     Decimal => Number,
     Grams => Grams,

@@ -7,10 +7,12 @@
 mod areas;
 mod arg;
 mod macros;
+mod texts;
 mod written;
 
 pub use areas::{AREAS, VOCABULARIES};
 pub use arg::Arg;
+pub use texts::{Texts, said};
 
 use std::borrow::Cow;
 
@@ -55,6 +57,11 @@ impl Says {
             key: Cow::Owned(key),
             args: args.collect(),
         }
+    }
+
+    /// A name that the data has in several languages.
+    pub fn named(name: &Texts) -> Says {
+        Says::new(AS_WRITTEN, vec![("text", Arg::Texts(name.clone()))])
     }
 
     /// Somebody's own words, the same in every language.

@@ -17,6 +17,7 @@ impl Display for Arg {
     fn fmt(&self, f: &mut Formatter<'_>) -> Result {
         match self {
             Arg::Text(text) => write!(f, "{text:?}"),
+            Arg::Texts(texts) => write!(f, "{:?}", texts.in_language("en")),
             Arg::Count(count) => write!(f, "{count}"),
             Arg::Number(number) => write!(f, "{}", number.normalize()),
             Arg::Tenths(number) => write!(f, "{number:.1}"),

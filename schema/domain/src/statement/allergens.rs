@@ -1,9 +1,9 @@
 //! Which allergens a place wants declared, and by what name.
 
 use super::says::StatementSays;
-use super::wording::said;
 use super::{Food, StatementRules, UpTo};
 use crate::rows::{Finding, RowId, Rows};
+use crate::says::said;
 use crate::words::Allergen;
 use std::collections::{BTreeMap, BTreeSet};
 

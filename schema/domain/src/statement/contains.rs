@@ -111,7 +111,7 @@ pub fn check_contains(
     for name in &rules.allergens.names {
         let says_it = |word: &String| said.contains(&word.to_lowercase());
         if allergens.contains(&name.allergen) && !name.words(language).iter().any(says_it) {
-            missing.push(super::wording::said(&name.name, language));
+            missing.push(crate::says::said(&name.name, language));
         }
     }
     if !missing.is_empty() {

@@ -2,10 +2,10 @@
 
 use super::matching::find;
 use super::says::StatementSays;
-use super::wording::said;
 use super::{StatementRules, Wording};
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Bound, Finding, RowId, Rows};
+use crate::says::said;
 use chrono::{Datelike, Days, Months, NaiveDate};
 use std::collections::BTreeMap;
 

@@ -2,12 +2,12 @@
 //! compounds in brackets, additives by class, allergens emphasised.
 
 use super::matching::find;
-use super::wording::said;
 use super::{Runs, StatementRules, StatementStyle, Wording};
 use crate::grams::Grams;
 use crate::ingredients::{Ingredient, Nature};
 use crate::measure::Percent;
 use crate::rows::{Bound, RowId};
+use crate::says::said;
 use crate::words::Allergen;
 use rust_decimal::Decimal;
 use std::collections::{BTreeMap, BTreeSet};

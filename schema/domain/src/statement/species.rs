@@ -1,10 +1,10 @@
 //! The animals that went in, said where the name does not tell: lard in a duck confit.
 
 use super::matching::find;
-use super::wording::said;
 use super::{Food, StatementRules};
 use crate::ingredients::{Ingredient, Nature};
 use crate::rows::RowId;
+use crate::says::said;
 use crate::words::Species;
 use std::collections::{BTreeMap, BTreeSet};
 

@@ -1,6 +1,7 @@
 //! Words that a law fixes or asks for, by language, and limits whose very edge matters.
 
 use crate::rows::{Bound, RowId};
+use crate::says::said;
 use rust_decimal::Decimal;
 use std::collections::BTreeMap;
 
@@ -25,13 +26,6 @@ impl Wording {
     pub fn in_language(&self, language: &str) -> &str {
         said(&self.text, language)
     }
-}
-
-/// The text in a language, else in English, else any.
-pub fn said<'a>(texts: &'a BTreeMap<String, String>, language: &str) -> &'a str {
-    let text = texts.get(language).or_else(|| texts.get("en"));
-    text.or_else(|| texts.values().next())
-        .map_or("", |text| text)
 }
 
 /// A highest number of which it matters whether the number itself still passes.

@@ -6,7 +6,7 @@ use crate::grams::Grams;
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
 use crate::rows::RowId;
-use crate::says::Says;
+use crate::says::{Says, Texts};
 use crate::words::Species;
 use rust_decimal::Decimal;
 
@@ -16,7 +16,7 @@ pub struct CuttingStyle {
     /// Its name in the data: `pig-side`.
     pub key: String,
     /// As a cook calls it, with how it hangs (skin, head, feet).
-    pub name: String,
+    pub name: Texts,
     /// The animal.
     pub species: Species,
     /// Where its percents come from.
@@ -33,7 +33,7 @@ pub struct PieceRule {
     /// Its name in the data: `ham`.
     pub key: String,
     /// As a cook calls it.
-    pub name: String,
+    pub name: Texts,
     /// Its part of the hanging weight.
     pub expected: Percent,
     /// What is usual, in percent of the hanging weight.
@@ -154,7 +154,7 @@ fn of_the_style(
     };
     YieldShown {
         key: piece.key.clone(),
-        name: Says::as_written(&piece.name),
+        name: Says::named(&piece.name),
         grams,
         amount: part.number(),
         expected: Some(piece.expected.number()),

@@ -5,7 +5,7 @@ use super::{Band, Verdict, YieldRules, YieldShown};
 use crate::grams::Grams;
 use crate::refusal::{Refusal, Result};
 use crate::rows::RowId;
-use crate::says::Says;
+use crate::says::{Says, Texts};
 use rust_decimal::Decimal;
 
 /// How a step's yield is counted.
@@ -23,9 +23,9 @@ pub struct StepRule {
     /// Its name in the data: `pulled-pork-bone-in`.
     pub key: String,
     /// As a cook calls it.
-    pub name: String,
+    pub name: Texts,
     /// What it is counted from: `raw shoulder with its bone`.
-    pub of: String,
+    pub of: Texts,
     /// How it is counted.
     pub measure: YieldMeasure,
     /// The published number, where there is one.
@@ -80,7 +80,7 @@ pub fn of_step(cooked: &Cooked<'_>, rules: &YieldRules) -> Result<YieldShown> {
     let verdict = Verdict::of(amount, rule.band.as_ref());
     Ok(YieldShown {
         key: rule.key.clone(),
-        name: Says::as_written(&rule.name),
+        name: Says::named(&rule.name),
         grams,
         amount,
         expected: rule.published,

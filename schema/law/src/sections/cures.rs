@@ -2,7 +2,7 @@
 
 use super::cures_claim::ClaimEntry;
 use crate::Bad;
-use crate::entry::{BoundEntry, Number, known};
+use crate::entry::{BoundEntry, Number, TextEntry, known};
 use crate::file::Subject;
 use domain::cure::{
     Alternative, AtomicMasses, Basis, Class, Counts, CureLimit, CureRules, KnownStrength, Method,
@@ -158,7 +158,7 @@ struct StrengthEntry {
     /// Where it stands.
     row: String,
     /// What the trade calls it.
-    name: String,
+    name: TextEntry,
     /// Nitrite, in per cent by weight.
     nitrite: Number,
     /// Nitrate, in per cent by weight.
@@ -327,7 +327,7 @@ impl Subject for CuresEntry {
         let strength = |entry: StrengthEntry| -> Result<KnownStrength, Bad> {
             Ok(KnownStrength {
                 row: known(rows, &entry.row)?,
-                name: entry.name,
+                name: entry.name.texts()?,
                 nitrite: entry.nitrite.percent(),
                 nitrate: entry.nitrate.map_or(Percent::default(), Number::percent),
                 weak: entry.weak,

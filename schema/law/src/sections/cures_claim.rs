@@ -2,7 +2,7 @@
 
 use super::cures::word;
 use crate::Bad;
-use crate::entry::{BoundEntry, Number, known};
+use crate::entry::{BoundEntry, Number, TextEntry, known};
 use domain::cure::{Beside, ClaimRules, ClaimWords, Exception};
 use domain::rows::Rows;
 use schemars::JsonSchema;
@@ -22,7 +22,7 @@ pub struct ClaimEntry {
     /// The row by which any source of nitrite, a natural one too, stops the claim.
     any_source_blocks: Option<String>,
     /// Where the words print another temperature than the kitchen keeps.
-    colder: Option<NoteEntry>,
+    colder: Option<ColderEntry>,
 }
 
 /// A wording.
@@ -67,6 +67,16 @@ struct NoteEntry {
     says: String,
 }
 
+/// A note of our own with its row.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct ColderEntry {
+    /// The row.
+    row: String,
+    /// The note.
+    says: TextEntry,
+}
+
 impl NoteEntry {
     fn note(self, rows: &Rows) -> Result<(domain::rows::RowId, String), Bad> {
         Ok((known(rows, &self.row)?, self.says))
@@ -98,7 +108,10 @@ impl ClaimEntry {
             no_wording: self.no_wording.map(|bound| bound.bound(rows)).transpose()?,
             resemble: row(self.resemble)?,
             any_source_blocks: row(self.any_source_blocks)?,
-            colder: self.colder.map(|note| note.note(rows)).transpose()?,
+            colder: self
+                .colder
+                .map(|note| Ok::<_, Bad>((known(rows, &note.row)?, note.says.texts()?)))
+                .transpose()?,
         })
     }
 }

@@ -13,7 +13,7 @@ mod names;
 mod records;
 
 use crate::Bad;
-use crate::entry::known;
+use crate::entry::{TextEntry, known};
 use crate::file::Subject;
 use domain::duties::{approvals, banned, batch, killing, tenderised};
 use domain::rows::Rows;
@@ -126,7 +126,7 @@ struct NeedEntry {
     /// The work: `cure`, `smoke-to-keep`, `reduced-oxygen` …
     work: String,
     /// What it needs: `a variance from the health authority`.
-    needs: String,
+    needs: TextEntry,
 }
 
 /// A word of a closed set.
@@ -170,7 +170,7 @@ impl Subject for DutiesEntry {
             Ok(approvals::ApprovalNeed {
                 row: row(&entry.row)?,
                 work: word!(approvals::Work, &entry.work)?,
-                needs: entry.needs,
+                needs: entry.needs.texts()?,
             })
         };
         let killing = |entry: OnlyRow| {

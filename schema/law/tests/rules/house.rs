@@ -66,9 +66,13 @@ fn a_stricter_number_is_set_and_its_row_still_refuses() {
     assert_eq!(most.value, Decimal::from(80));
     let row = law.rows.get(&most.row).unwrap();
     assert!(
-        row.is_confirmed() && row.says.ends_with("House: 80 in place of 82 (test)."),
+        row.is_confirmed()
+            && row
+                .says
+                .in_language("en")
+                .ends_with("House: 80 in place of 82 (test)."),
         "{}",
-        row.says
+        row.says.in_language("en")
     );
 }
 
@@ -93,9 +97,11 @@ fn a_looser_number_names_its_approval() {
     // What breaks the approved number is refused just as the law's was.
     assert_eq!(row.mark, Mark::Read);
     assert!(
-        row.says.contains("V-DEMO-1 for the test until 2027-03-31"),
-        "{}",
         row.says
+            .in_language("en")
+            .contains("V-DEMO-1 for the test until 2027-03-31"),
+        "{}",
+        row.says.in_language("en")
     );
 }
 

@@ -6,4 +6,5 @@ mod heat;
 mod house;
 mod schemas;
 mod statements;
+mod texts;
 mod vectors;

@@ -2,7 +2,7 @@
 
 use super::once;
 use crate::Bad;
-use crate::entry::{BoundEntry, Number, all_known, known};
+use crate::entry::{BoundEntry, Number, TextEntry, all_known, known};
 use domain::cure_room::{
     CureRoomRules, Curve, Hung, ReleaseTarget, SaltTime, SaltingMethod, Span, Spread, Weighings,
 };
@@ -84,7 +84,7 @@ struct TargetEntry {
     /// Its key: `pancetta`.
     key: String,
     /// As a cook calls it.
-    name: String,
+    name: TextEntry,
     /// Loss in percent of green weight, at least.
     loss: Option<BoundEntry>,
     /// So many points under it are enough.
@@ -107,7 +107,7 @@ struct MethodEntry {
     /// Its key: `covered-in-salt`.
     key: String,
     /// As a cook calls it.
-    name: String,
+    name: TextEntry,
     /// How long it lies in salt.
     salt: SaltEntry,
     /// Days from the first salt on which more is rubbed in.
@@ -255,7 +255,7 @@ impl TargetEntry {
             water_activity: bound(self.water_activity)?,
             signature: self.signature,
             curve: self.curve,
-            name: self.name,
+            name: self.name.texts()?,
             key: self.key,
         };
         let rule = target.rule().check();
@@ -292,7 +292,7 @@ impl MethodEntry {
             }),
             rows: all_known(rows, &self.rows)?,
             key: self.key,
-            name: self.name,
+            name: self.name.texts()?,
         })
     }
 }

@@ -2,7 +2,7 @@
 
 use super::once;
 use crate::Bad;
-use crate::entry::{BoundEntry, Number, known};
+use crate::entry::{BoundEntry, Number, TextEntry, known};
 use domain::rows::Rows;
 use domain::words::Species;
 use domain::yields::{Band, CuttingStyle, PieceRule, StepRule, YieldMeasure, YieldRules};
@@ -32,7 +32,7 @@ struct StyleEntry {
     /// Its key: `pig-side`.
     key: String,
     /// As a cook calls it, with how the animal hangs.
-    name: String,
+    name: TextEntry,
     /// The animal, as everywhere in the record: `pig`.
     species: String,
     /// The row of the percents.
@@ -52,7 +52,7 @@ struct PieceEntry {
     /// Its key: `ham`.
     key: String,
     /// As a cook calls it.
-    name: String,
+    name: TextEntry,
     /// Its part of the hanging weight, in percent.
     percent: Number,
     /// What is usual, from and to, in percent of the hanging weight.
@@ -78,9 +78,9 @@ struct StepEntry {
     /// Its key: `pulled-pork-bone-in`.
     key: String,
     /// As a cook calls it.
-    name: String,
+    name: TextEntry,
     /// What it is counted from: `raw shoulder with its bone`.
-    of: String,
+    of: TextEntry,
     /// How it is counted.
     measure: MeasureEntry,
     /// The published number.
@@ -161,7 +161,7 @@ impl StyleEntry {
             };
             Ok(PieceRule {
                 key: piece.key,
-                name: piece.name,
+                name: piece.name.texts()?,
                 expected: piece.percent.percent(),
                 band: usual,
             })
@@ -171,7 +171,7 @@ impl StyleEntry {
             loss: self.loss.map(|loss| loss.band(rows)).transpose()?,
             row: known(rows, &self.row)?,
             key: self.key,
-            name: self.name,
+            name: self.name.texts()?,
             species,
         })
     }
@@ -188,8 +188,8 @@ impl StepEntry {
             band: self.usual.map(|usual| usual.band(rows)).transpose()?,
             row: known(rows, &self.row)?,
             key: self.key,
-            name: self.name,
-            of: self.of,
+            name: self.name.texts()?,
+            of: self.of.texts()?,
         })
     }
 }

@@ -1,0 +1,39 @@
+//! A text of the data, in the languages that it was written in: the name of a cut, what a row says.
+
+use std::collections::BTreeMap;
+
+/// A text by language tag.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Texts(BTreeMap<String, String>);
+
+impl Texts {
+    /// Of texts by language tag.
+    pub fn new(texts: BTreeMap<String, String>) -> Texts {
+        Texts(texts)
+    }
+
+    /// The text in a language, else in English, else any.
+    pub fn in_language(&self, language: &str) -> &str {
+        said(&self.0, language)
+    }
+
+    /// Each language with its text.
+    pub fn iter(&self) -> impl Iterator<Item = (&str, &str)> {
+        let texts = self.0.iter();
+        texts.map(|(language, text)| (language.as_str(), text.as_str()))
+    }
+}
+
+impl From<&str> for Texts {
+    /// A text in English alone.
+    fn from(text: &str) -> Texts {
+        Texts([("en".to_owned(), text.to_owned())].into())
+    }
+}
+
+/// The text in a language, else in English, else any.
+pub fn said<'a>(texts: &'a BTreeMap<String, String>, language: &str) -> &'a str {
+    let text = texts.get(language).or_else(|| texts.get("en"));
+    text.or_else(|| texts.values().next())
+        .map_or("", |text| text)
+}
