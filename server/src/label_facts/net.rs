@@ -7,7 +7,7 @@ use super::writer::Writer;
 pub fn told(writer: &Writer<'_>, number: u32) -> String {
     let weight = writer.weight(number);
     match &writer.law().statements.net {
-        Some(rules) => format!("{} ({weight})", rules.told(writer.grams(number))),
+        Some(rules) => format!("{} ({weight})", rules.text_of(writer.grams(number))),
         None => weight,
     }
 }

@@ -29,7 +29,7 @@ const POUND_MG: Decimal = Decimal::from_parts(453_592_370, 0, 0, false, 3);
 impl NetRules {
     /// The weight of a pack that was weighed by itself, in the words and the pounds of the place.
     /// Rounded down: never more than is in it.
-    pub fn told(&self, grams: Grams) -> String {
+    pub fn text_of(&self, grams: Grams) -> String {
         let pounds = Decimal::from(grams.milligrams()) / POUND_MG;
         let pounds = pounds.round_dp_with_strategy(self.decimals, RoundingStrategy::ToZero);
         let places = self.decimals as usize;

@@ -96,7 +96,7 @@ pub fn run(task: &str, input: &Input, shipped: &Shipped) -> String {
         }
         "net-told" => {
             let grams = Grams::whole(input.get("grams"));
-            let told = rules.net.as_ref().map(|rules| rules.told(grams));
+            let told = rules.net.as_ref().map(|rules| rules.text_of(grams));
             told.map_or("silent".into(), |told| told.replace('\u{a0}', " "))
         }
         "same-line" => match statement::may_share_line(rules, input.get("cm2")) {
