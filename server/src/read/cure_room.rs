@@ -3,7 +3,7 @@
 use super::LoadedFamily;
 use crate::app::App;
 use crate::error::Result;
-use domain::family::{PieceView, room};
+use domain::family::{Lists, PieceView, room};
 use domain::lot::LotId;
 use domain::moment::day_of;
 use store::family::{Extent, WalkStart};
@@ -15,10 +15,9 @@ const MOST: i64 = 2_000;
 /// The lots on hand that are pieces: whose product is released.
 ///
 /// # Errors
-/// The database is away, or the record is damaged.
-pub fn hanging(app: &App, conn: &mut Conn) -> Result<Vec<i32>> {
-    let standing = app.standing(conn)?;
-    let released = standing.lists.products.values();
+/// The database is away.
+pub fn hanging(conn: &mut Conn, lists: &Lists) -> Result<Vec<i32>> {
+    let released = lists.products.values();
     let products: Vec<&str> = released
         .filter(|product| product.release.is_some())
         .map(|product| product.code.as_str())
@@ -41,7 +40,7 @@ pub struct Room<'a> {
 pub fn read<'a>(app: &'a App, conn: &mut Conn) -> Result<Room<'a>> {
     let standing = app.standing(conn)?;
     let today = day_of(app.now(), standing.kitchen.zone);
-    let lots = hanging(app, conn)?;
+    let lots = hanging(conn, &standing.lists)?;
     let start = WalkStart::Keys(&lots);
     let reading = LoadedFamily::load_with(app, conn, standing.clone(), start, Extent::ANCESTORS)?;
     let rules = &app.law.trade.cure_room;

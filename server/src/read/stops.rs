@@ -17,11 +17,12 @@ use store::family::Extent;
 /// The database is away, or the record is damaged.
 pub fn standing(app: &Caller<'_>, conn: &mut Conn) -> Result<StopsRead> {
     let now = app.now();
-    let zone = app.standing(conn)?.kitchen.zone;
+    let standing = app.standing(conn)?;
+    let zone = standing.kitchen.zone;
     let today = day_of(now, zone);
     let mut keys = store::stops::stopped_lots(conn)?;
     keys.extend(store::stops::past_lots(conn, today)?);
-    keys.extend(super::cure_room::hanging(app.app(), conn)?);
+    keys.extend(super::cure_room::hanging(conn, &standing.lists)?);
     keys.sort_unstable();
     keys.dedup();
     let reading = LoadedFamily::load(app.app(), conn, &keys, Extent::ALONE)?;
