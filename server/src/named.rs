@@ -26,7 +26,7 @@ pub struct Named {
 /// Reads the name of a lot: any spelling of its code, an address, a GS1 string.
 ///
 /// # Errors
-/// 422 where it is none of ours.
+/// 422 where it is not one of ours.
 pub fn named(text: &str, field: &str, public_url: &str) -> Result<Named> {
     let text = text.to_owned();
     let detail = match scanned::read(&text, public_url) {

@@ -12,7 +12,7 @@ pub enum Clock {
     Machine,
     /// The demo's: it runs on from a moment of the story.
     Shifted(TimeDelta),
-    /// The demo's while its story is recorded: it stands still.
+    /// The demo's clock, which stands still while its story is recorded.
     Stopped(DateTime<Utc>),
 }
 

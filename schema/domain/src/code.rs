@@ -1,7 +1,7 @@
 //! Lot codes: short, speakable, typed with wet fingers, safe in every barcode.
 //!
 //! `BRC-26159-A16-R` is farm (or kitchen), year and day of the year, the animal's letter, a running
-//! number in two base-32 digits, and a check character. Hyphens are for the eye only.
+//! number in two base-32 digits, and a check character. Hyphens are only for people to read.
 
 use crate::check_char::check_character;
 use chrono::{Datelike, NaiveDate};
@@ -98,7 +98,7 @@ impl LotCode {
         &self.0
     }
 
-    /// With hyphens, for the eye: `BRC-26159-A16-R`.
+    /// With hyphens, for people to read: `BRC-26159-A16-R`.
     pub fn shown(&self) -> String {
         let house = self.0.len() - 9;
         let (day, number) = (house + 5, house + 8);

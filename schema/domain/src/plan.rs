@@ -84,7 +84,7 @@ pub struct Birth {
     pub packaging: Option<Packaging>,
     /// Why it has the date, the cure and the warnings that it has.
     pub reasons: Vec<Reason>,
-    /// What stands in its way from its birth on.
+    /// What stands in its way from the start.
     pub stops: Vec<NewStop>,
     /// A word about it.
     pub note: Option<String>,

@@ -1,4 +1,4 @@
-//! Why a deed is not taken: what is wrong, where, and what would do.
+//! Why a deed is not taken: what is wrong, where, and what would be accepted.
 
 use crate::code::LotCode;
 use crate::dates::Because;
@@ -33,7 +33,7 @@ pub struct Refusal {
 pub enum RefusalKind {
     /// A value that cannot be.
     CannotBe,
-    /// A well-formed code that was never given out, or a deed that never was.
+    /// A well-formed code that was never given out, or a deed that does not exist.
     NeverIssued,
     /// More is asked for than is left.
     NotEnough,

@@ -179,7 +179,7 @@ fn blocked(tx: &mut Tx<'_>, refusal: &Refusal, zone: chrono_tz::Tz) -> Result<Er
 /// The deed of that id, or 404.
 ///
 /// # Errors
-/// 404 where there is none.
+/// 404 where it does not exist.
 pub fn known_deed(tx: &mut Tx<'_>, id: Id, field: Option<&str>) -> Result<deeds::DeedRow> {
     deeds::by_uid(tx.conn, id.0.as_bytes())?.ok_or_else(|| {
         let id = id.0.to_string();

@@ -28,7 +28,7 @@ impl Owner {
         }
     }
 
-    /// Is the owner so written surely gone? That can only be known of a process under the same kernel.
+    /// Is the owner written there certainly gone? That can only be known of a process under the same kernel.
     pub fn sees_gone(&self, other: &str) -> bool {
         let mut parts = other.rsplitn(3, '/');
         let since = parts.next().and_then(|since| since.parse::<i64>().ok());

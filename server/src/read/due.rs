@@ -16,7 +16,7 @@ pub const MOST: i64 = 200;
 pub struct DuePacks {
     /// The lot's code.
     pub code: String,
-    /// Its code for the eye.
+    /// Its code as people read it.
     pub shown: String,
     /// Its product's name.
     pub name: String,

@@ -186,7 +186,7 @@ pub fn printers(conn: &mut Conn) -> Result<Vec<PrinterView>> {
 /// One print with its whole story.
 ///
 /// # Errors
-/// 404 where there is none.
+/// 404 where it does not exist.
 pub fn one(app: &Caller<'_>, conn: &mut Conn, number: &str) -> Result<PrintInFull> {
     let print = numbered(conn, number)?;
     let kitchen = app.kitchen(conn)?;
@@ -223,7 +223,7 @@ fn print_event(event: print_runs::EventRow, zone: Tz, speech: &Speech) -> PrintE
 /// The print of that number.
 ///
 /// # Errors
-/// 404 where there is none.
+/// 404 where it does not exist.
 pub fn numbered(conn: &mut Conn, number: &str) -> Result<Print> {
     let found = match number.parse() {
         Ok(key) => prints::by_key(conn, key)?,
@@ -269,7 +269,7 @@ pub fn printer(conn: &mut Conn, code: &str, field: &str) -> Result<entries::Entr
 /// How a printer is: asked just now, outside any transaction.
 ///
 /// # Errors
-/// 404 where there is none of that code.
+/// 404 where no entry has that code.
 pub fn state(app: &Caller<'_>, code: &str) -> Result<PrinterState> {
     let (kitchen, body, counts) = app.store.read(|conn| {
         let row = entries::get(conn, List::Printers.as_str(), code)?

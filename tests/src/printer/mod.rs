@@ -204,7 +204,7 @@ impl Drop for Printer {
 /// The print's number in a job's name.
 ///
 /// # Panics
-/// It is none of ours.
+/// It is not one of ours.
 pub fn print_of(token: &str) -> i64 {
     let number = token
         .rsplit('-')

@@ -31,7 +31,7 @@ pub enum Potassium {
         /// For the potassium salt.
         potassium: Decimal,
     },
-    /// By what it holds of the basis.
+    /// By how much of the basis it holds.
     Converted,
 }
 

@@ -14,7 +14,7 @@ pub enum DryingAlarm {
     TooFast,
     /// Behind its curve: a humid room, or somebody else's tag.
     TooSlow,
-    /// It weighs what it cannot weigh.
+    /// It has a weight that is not possible.
     Impossible,
 }
 

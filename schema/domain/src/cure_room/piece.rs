@@ -66,7 +66,7 @@ pub struct Piece {
     pub signed: Option<Signed>,
     /// What was planned for it.
     pub plan: Vec<Planned>,
-    /// The days it was turned or salted anew.
+    /// The days it was turned or salted again.
     pub turned: Vec<NaiveDate>,
 }
 

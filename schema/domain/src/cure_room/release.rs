@@ -40,7 +40,7 @@ impl ReleaseRule {
     ///
     /// # Errors
     /// It asks for nothing, or for what cannot be: a fraction typed for a percent, a tolerance as
-    /// large as the target, a water activity that is none.
+    /// large as the target, a water activity that cannot be.
     pub fn check(&self) -> Result<()> {
         let wrong = |field: &str, says: ReleaseSays| Err(Refusal::cannot_be(field, says));
         if self.loss.is_none()

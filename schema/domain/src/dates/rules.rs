@@ -5,7 +5,7 @@ use crate::measure::Temperature;
 use crate::rows::{Bound, RowId};
 use crate::words::StepKind;
 
-/// The rules of a place. What a place has no rule for is none: then the house's own rule stands alone.
+/// The rules of a place. A rule that a place does not have is `None`: then only the house's own rule applies.
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct ShelfLifeRules {
     /// Ready-to-eat food that needs time and temperature control, held cold.
@@ -16,7 +16,7 @@ pub struct ShelfLifeRules {
     pub supplier: Option<Supplier>,
     /// A mix keeps the earliest date of its parts.
     pub mix: Option<RowId>,
-    /// Steps that start the date anew, and why they may.
+    /// Steps after which the date is counted again, and why they may.
     pub resets: Option<Resets>,
     /// Freezing stops the clock and never resets it.
     pub freezing: Option<RowId>,
@@ -60,7 +60,7 @@ pub struct Supplier {
     pub row: RowId,
 }
 
-/// Steps that start a date anew.
+/// Steps after which a date is counted again.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Resets {
     /// Which.

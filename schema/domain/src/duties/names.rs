@@ -90,7 +90,7 @@ pub enum Demand {
 pub struct FoodToName<'a> {
     /// The name as it will be printed.
     pub name: &'a str,
-    /// The animal, if it is of one.
+    /// The animal, if it comes from one.
     pub species: Option<Species>,
     /// The part of it.
     pub part: Option<Part>,

@@ -61,7 +61,7 @@ pub struct LotReading {
 /// Where a received lot comes from, as it is known now.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct KnownSource {
-    /// The animal, if it is of one.
+    /// The animal, if it comes from one.
     pub animal: Option<SourceAnimal>,
     /// Which part of the animal.
     pub side: Option<Side>,

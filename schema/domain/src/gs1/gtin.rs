@@ -7,7 +7,7 @@ use super::says::NotAGtin;
 
 /// A global trade item number: always fourteen digits, leading zeros included.
 ///
-/// It is a number for trade: one that is kept for use within a shop, a firm or a region is none.
+/// It is a number for trade: one that is kept for use within a shop, a firm or a region does not count.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Gtin(String);
 

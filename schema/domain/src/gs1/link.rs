@@ -56,7 +56,7 @@ impl DigitalLink {
     /// is for somebody else.
     ///
     /// # Errors
-    /// Why it is none.
+    /// Why it is not a Digital Link.
     pub fn read(uri: &str) -> Result<DigitalLink, NotALink> {
         let (scheme, rest) = uri.split_once("://").ok_or(NotALink::NoAddress)?;
         if !matches!(scheme, "https" | "http" | "HTTPS" | "HTTP") {

@@ -41,7 +41,7 @@ messages! {
 messages! {
     /// Why there is no such address.
     NotALink in "link" {
-        /// Nothing in it is a key: a lot alone is none.
+        /// Nothing in it is a key: a lot alone is not a key.
         NoKey "no-key",
         /// An element stands where it must not.
         Place "place" { ai: String },

@@ -29,7 +29,7 @@ pub struct CoolingPlan {
 /// From one temperature to another within a time.
 #[derive(Debug, Clone, PartialEq)]
 pub struct CoolingStage {
-    /// From here; from the first reading where there is none.
+    /// From here; `None` counts from the first reading.
     pub from: Option<Temperature>,
     /// Down to here.
     pub to: Temperature,

@@ -82,7 +82,7 @@ impl Judgement {
             .map(|missing| (missing.num_seconds() + 86_399).div_euclid(86_400))
     }
 
-    /// May the work go on without a person's word?
+    /// May the work go on without a person's decision?
     pub fn is_enough(&self) -> bool {
         self.answer == Answer::Enough
     }

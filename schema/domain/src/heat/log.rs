@@ -41,7 +41,7 @@ pub struct Log {
 }
 
 impl Log {
-    /// A log of these readings, in whatever order they come, in a kitchen whose clock is of `zone`.
+    /// A log of these readings, in whatever order they come, in a kitchen of the time zone `zone`.
     ///
     /// # Errors
     /// No readings, two that differ at one time, one that no meat can have.

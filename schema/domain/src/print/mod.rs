@@ -42,7 +42,7 @@ pub enum Absence {
     Proves,
     /// It may still be reading. Ask again.
     TooEarly,
-    /// It was started anew, or forgets sooner, or makes no list.
+    /// It was restarted, or forgets sooner, or makes no list.
     ProvesNothing,
 }
 
@@ -183,7 +183,7 @@ pub fn token(deed: &str, print: i32, attempt: i32) -> String {
 }
 
 /// What absence from the printer's list says. `waited`: seconds since the document went out; `ran_on`:
-/// the printer has not been started anew since; `reaches_back`: it lists a job from before.
+/// the printer has not been restarted since; `reaches_back`: it lists a job from before.
 pub fn absence(waited: i64, ran_on: bool, reaches_back: bool) -> Absence {
     if waited < 0 || !ran_on {
         // A clock that was set back proves nothing either.

@@ -39,7 +39,7 @@ pub struct PrintView {
 }
 
 impl PrintView {
-    /// The lot's code for the eye, and the pack where the lot has several.
+    /// The lot's code as people read it, and the pack where the lot has several.
     pub fn shown(&self) -> String {
         match self.pack_count {
             1 => self.lot.shown(),

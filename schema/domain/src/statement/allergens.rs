@@ -7,7 +7,7 @@ use crate::says::said;
 use crate::words::Allergen;
 use std::collections::{BTreeMap, BTreeSet};
 
-/// How one allergen is named in a place. An allergen without a name is none there.
+/// How one allergen is named in a place. An allergen without a name does not count as one there.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct AllergenName {
     /// The allergen.

@@ -96,7 +96,7 @@ pub struct Height {
     pub row: RowId,
 }
 
-/// How high letters must be on a panel of so many square centimetres; nothing where the place is silent.
+/// How high letters must be on a panel of so many square centimetres; `None` where the place has no rule.
 pub fn letter_height(
     rules: &StatementRules,
     what: Lettering,

@@ -38,7 +38,7 @@ pub struct Excess {
     pub row: RowId,
 }
 
-/// The excess of fat and connective tissue in meat of an animal; nothing where the place is silent.
+/// The excess of fat and connective tissue in meat of an animal; `None` where the place has no rule.
 ///
 /// # Errors
 /// A percentage that cannot be.

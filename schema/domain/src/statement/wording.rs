@@ -1,4 +1,4 @@
-//! Words that a law fixes or asks for, by language, and limits whose very edge matters.
+//! Words that a law fixes or asks for, by language, and limits where it matters whether the number itself passes.
 
 use crate::rows::{Bound, RowId};
 use crate::says::said;

@@ -115,7 +115,7 @@ fn shown(rules: &StatementRules, parts: &[Ingredient]) -> BTreeSet<Allergen> {
     all
 }
 
-/// A cure without its parts, and a spice that is none here.
+/// A cure without its parts, and a spice that does not count as one here.
 fn check_parts(
     rules: &StatementRules,
     rows: &Rows,

@@ -26,7 +26,7 @@ pub struct Placed {
     /// The stop that it was inherited from; its own key where it is the first. What ends the first
     /// ends all that came from it.
     pub root: StopId,
-    /// The pack that it is on; the whole lot where there is none.
+    /// The pack that it is on; `None` for the whole lot.
     pub pack: Option<PackId>,
     /// What it says.
     pub cause: Cause,

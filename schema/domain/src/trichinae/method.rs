@@ -55,7 +55,7 @@ pub struct SaltWay {
 /// What a method asks of one range of casings.
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct Variant {
-    /// Up to this casing; any where there is none.
+    /// Up to this casing; `None` for any casing.
     pub casing: Option<Length>,
     /// For pepperoni only?
     pub only_pepperoni: bool,

@@ -103,7 +103,7 @@ fn ingoing() -> String {
 #[derive(Debug, Default, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case", deny_unknown_fields)]
 enum PotassiumEntry {
-    /// By what it holds of the basis.
+    /// By how much of the basis it holds.
     #[default]
     Converted,
     /// By its own weight.
