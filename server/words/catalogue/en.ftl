@@ -1704,7 +1704,7 @@ query-dose-or-target = Say how much nitrite: dose_percent (curing salt of the me
 ## Stops
 
 StopKind-voided = voided
-StopKind-held = on hold
+StopKind-held = leave it where it is
 StopKind-failed = a limit was broken
 StopKind-not-released = not released
 StopKind-past-its-day = past its day
@@ -1717,7 +1717,7 @@ Disposal-put-right = Put right
 stop-voided = { $lot } was voided: whatever carries its label is not what the label says. Pull it.
 stop-not-released = { $lot } ({ $product }) is still in its cure. Weigh it and release it first; the cure room shows what is missing.
 stop-past-day = { $pack } was to be used by { $date }. Discard it or send it back.
-stop-held = On hold: { $why }. Leave it where it is.
+stop-held = On hold: { $why }.
 stop-held-rule = hold
 stop-broke = { $findings } Put it right or discard it.
 stop-refused = { $pack } is stopped. { $stop }

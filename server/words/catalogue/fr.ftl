@@ -1707,7 +1707,7 @@ query-dose-or-target = Dites combien de nitrite : dose_percent (sel nitrité pa
 ## Arrêts
 
 StopKind-voided = annulé
-StopKind-held = bloqué
+StopKind-held = laissez-le où il est
 StopKind-failed = une limite a été dépassée
 StopKind-not-released = non libéré
 StopKind-past-its-day = date dépassée
@@ -1720,7 +1720,7 @@ Disposal-put-right = Remis en ordre
 stop-voided = { $lot } a été annulé : ce qui porte son étiquette n'est pas ce qu'elle dit. Retirez-le.
 stop-not-released = { $lot } ({ $product }) est encore en salaison. Pesez-le et libérez-le d'abord ; la salle de salaison montre ce qui manque.
 stop-past-day = { $pack } était à utiliser au plus tard le { $date }. Jetez-le ou renvoyez-le.
-stop-held = Bloqué : { $why }. Laissez-le où il est.
+stop-held = Bloqué : { $why }.
 stop-held-rule = blocage
 stop-broke = { $findings } Remettez-le en ordre ou jetez-le.
 stop-refused = { $pack } est arrêté. { $stop }
