@@ -19,8 +19,6 @@ fn every_lot_in_every_place_and_language() {
     let caller = house.caller();
     let lots = all_lots(&caller);
     assert!(lots.len() > 250);
-    let past = past_their_day(&caller);
-    assert!(!past.is_empty() && past.len() < 20, "{past:?}");
     let settings = [
         ("us", json!(["en"])),
         ("us", json!(["en", "fr"])),
@@ -38,11 +36,6 @@ fn every_lot_in_every_place_and_language() {
         let mut by_size: BTreeMap<String, Vec<(usize, Vec<u8>, String)>> = BTreeMap::new();
         for lot in &lots {
             let answer = caller.get(&format!("/api/lots/{lot}/labels.pdf?packs=1"));
-            if past.contains(lot) {
-                // No customer gets a label of what should be gone.
-                answer.refused(409, None);
-                continue;
-            }
             assert_eq!(
                 answer.status, 200,
                 "{place} {languages} {lot}: {}",
@@ -176,10 +169,9 @@ fn labels_on_a_sheet(engine: Engine) {
 fn what_does_not_fit_is_told_with_the_label_that_would_hold_it(engine: Engine) {
     let house = House::demo(engine);
     let caller = house.caller();
-    let past = past_their_day(&caller);
     let goat = all_lots(&caller)
         .into_iter()
-        .find(|lot| caller.lot(lot)["product"] == "goat-curry" && !past.contains(lot));
+        .find(|lot| caller.lot(lot)["product"] == "goat-curry");
     let path = format!("/api/lots/{}/labels.pdf?packs=1", goat.unwrap());
     caller.get(&path).expect(200);
     let refused = caller
@@ -213,24 +205,4 @@ fn what_does_not_fit_is_told_with_the_label_that_would_hold_it(engine: Engine) {
         let detail = refused.body["detail"].as_str().unwrap();
         assert!(detail.contains("name"), "{detail}");
     }
-}
-
-/// The lots for sale of which the first pack is on hand and past its last day.
-fn past_their_day(caller: &Caller) -> Vec<String> {
-    let listed = caller.read("/api/stops")["stops"].clone();
-    let stops = listed.as_array().unwrap().iter();
-    let past = stops.filter(|stop| stop["stop"] == "past-its-day");
-    let past = past.filter(|stop| stop["packs"].as_array().unwrap().contains(&json!(1)));
-    let mut lots: Vec<String> = past
-        .map(|stop| stop["lot"].as_str().unwrap().to_owned())
-        .collect();
-    let for_sale = caller.read("/api/products");
-    lots.retain(|lot| {
-        let product = caller.lot(lot)["product"].clone();
-        let list = for_sale["products"].as_array().or(for_sale.as_array());
-        let listed = list.into_iter().flatten();
-        let mut listed = listed.filter(|entry| entry["code"] == product);
-        listed.next().is_some_and(|entry| entry["for_sale"] == true)
-    });
-    lots
 }
