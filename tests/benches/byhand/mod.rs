@@ -97,7 +97,7 @@ impl Like {
             write!(
                 lot_rows,
                 "{sep}({id},'BYHAND{id}',{deed},{},'{}',{},{},'{}',{animal},'{}','{}',NULL,{place},'{}',{use_by},NULL,\
-                 FALSE,1,{},0,0,0,0,0,0,0,0,0,0,{later},{packaging})",
+                 FALSE,1,{},0,0,0,0,0,0,0,0,0,0,{later},{packaging},FALSE)",
                 lot.version_id, lot.made_at, lot.made_mg, lot.pack_count, lot.origin, lot.allergens, lot.species,
                 lot.born_state, lot.on_hand_mg
             )
