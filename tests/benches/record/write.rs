@@ -210,7 +210,7 @@ fn lot_row(nth: usize, lot: &Lot, version: i32, place: i32, at: &chrono::NaiveDa
     let (seq, left, sold_packs) = (events + 1, made - used - sold, u8::from(*sold > 0));
     format!(
         "{id},'{code}',{deed},{version},'{at}',{made},1,'{origin}',{animal},'','{species}',NULL,{place},'chilled',NULL,NULL,\
-         FALSE,{seq},{left},{used},{sold},{sold_packs},0,0,0,0,0,0,0,NULL,NULL"
+         FALSE,{seq},{left},{used},{sold},{sold_packs},0,0,0,0,0,0,0,NULL,NULL,FALSE"
     )
 }
 
