@@ -161,15 +161,21 @@ fn pass(
             kind,
             topic,
             because: Because {
-                says: StopSays::Inherited { pack, stop: says }.into(),
+                says: match root {
+                    Some(_) => says,
+                    None => StopSays::Inherited { pack, stop: says }.into(),
+                },
                 rule,
             },
             since: moment.at,
         },
         root,
     };
-    let known = |of: &NewStop| of.root.is_some() && of.root == inherited.root;
-    if !passed.inherited.iter().any(known) {
-        passed.inherited.push(inherited);
+    // One of a sort is enough: of several lines, only a person ends it, on what it is on.
+    let same = |of: &&mut NewStop| (of.cause.kind, of.cause.topic) == (kind, topic);
+    match passed.inherited.iter_mut().find(same) {
+        Some(known) if known.root == inherited.root => {}
+        Some(known) => known.root = None,
+        None => passed.inherited.push(inherited),
     }
 }
