@@ -261,7 +261,7 @@ words! {
 
 words! {
     /// What a reason is about.
-    Topic { Date = "date", Cure = "cure", Heat = "heat", Release = "release", Yield = "yield", Stop = "stop", }
+    Topic { Date = "date", Cure = "cure", Heat = "heat", Release = "release", Yield = "yield", Stop = "stop", Cooling = "cooling", }
 }
 
 words! {

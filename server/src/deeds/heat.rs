@@ -47,7 +47,13 @@ pub fn look(
     {
         match cooked(facts, asked, food, log.as_ref())? {
             Some(judged) => {
-                looked.tell(facts, &judged, "readings.celsius", as_it_happened)?;
+                looked.tell(
+                    facts,
+                    &judged,
+                    Topic::Heat,
+                    "readings.celsius",
+                    as_it_happened,
+                )?;
                 looked.proves = judged.answer == Answer::Enough;
             }
             None => looked.warnings.push(HeatDeedSays::NoCore.into()),
@@ -68,7 +74,7 @@ pub fn look(
         let law = facts.law();
         let judged = heat::cooled(&cooled, plan, &law.heat, &law.rows)
             .map_err(|refusal| refusal.within("log."))?;
-        looked.tell(facts, &judged, "log", as_it_happened)?;
+        looked.tell(facts, &judged, Topic::Cooling, "log", as_it_happened)?;
     }
     Ok(looked)
 }
@@ -131,6 +137,7 @@ impl HeatCheck {
         &mut self,
         facts: &Facts<'_, '_>,
         judged: &Judgement,
+        topic: Topic,
         field: &str,
         as_it_happened: bool,
     ) -> Result<()> {
@@ -141,7 +148,7 @@ impl HeatCheck {
             let findings = findings.map(|finding| finding.with_sources(rows)).collect();
             let says = HeatDeedSays::Short { findings };
             let found = &judged.findings;
-            let stop = broken(facts, field, Topic::Heat, says, found, as_it_happened)?;
+            let stop = broken(facts, field, topic, says, found, as_it_happened)?;
             self.stops.push(stop);
         }
         if judged.answer != Answer::Enough {
