@@ -31,12 +31,12 @@ pub enum Act {
 
 impl Act {
     /// Does a stop stand in its way?
-    pub fn is_blocked_by(self, stop: StopKind, topic: Option<Topic>) -> bool {
+    pub fn is_blocked_by(self, stop: StopKind, topic: Topic) -> bool {
         use StopKind::*;
         match (self, stop) {
             (_, Voided | Held) => true,
             (Act::Counter, _) => false,
-            (Act::Use { puts_right, .. }, Failed) => puts_right.is_none() || puts_right != topic,
+            (Act::Use { puts_right, .. }, Failed) => puts_right != Some(topic),
             (Act::Use { cure_goes_on, .. }, NotReleased) => !cure_goes_on,
             // A label for a piece in its cure is a tag, and says that it is not released.
             (Act::Label, NotReleased) => false,
@@ -71,18 +71,13 @@ pub fn ask(
     let mut passed = Passed::default();
     for draw in draws {
         let mut stops = on(draw.lot, Some(draw.pack), moment.at, moment.day);
-        let topic = |stop: &Stop| {
-            let placed = draw.lot.stops.iter();
-            let mut placed = placed.filter(|placed| Some(placed.id) == stop.placed);
-            placed.next().map(|placed| placed.cause.topic)
-        };
-        stops.retain(|stop| act.is_blocked_by(stop.kind, topic(stop)));
+        stops.retain(|stop| act.is_blocked_by(stop.kind, stop.topic));
         for stop in stops {
             let pack = draw.lot.shown(draw.pack.number);
             if !as_it_happened {
                 return Err(refused(pack, &stop, field(draw)));
             }
-            pass(&mut passed, draw, pack, &stop, topic(&stop), moment);
+            pass(&mut passed, draw.lot.id, pack, stop, moment);
         }
     }
     Ok(passed)
@@ -91,7 +86,7 @@ pub fn ask(
 /// The stop that stands in the way of a label for a customer, if one does.
 pub fn of_label(lot: &Lot, pack: &Pack, at: DateTime<Utc>, day: NaiveDate) -> Option<Stop> {
     let mut stops = on(lot, Some(pack), at, day).into_iter();
-    stops.find(|stop| Act::Label.is_blocked_by(stop.kind, None))
+    stops.find(|stop| Act::Label.is_blocked_by(stop.kind, stop.topic))
 }
 
 fn refused(pack: String, stop: &Stop, field: String) -> Refusal {
@@ -102,7 +97,7 @@ fn refused(pack: String, stop: &Stop, field: String) -> Refusal {
         StopKind::Failed => RefusalKind::Stopped,
         StopKind::Voided => RefusalKind::Voided,
     };
-    let says = match stop.placed {
+    let says = match stop.root {
         Some(_) => StopSays::Refused {
             pack,
             stop: stop.says.clone(),
@@ -116,66 +111,44 @@ fn refused(pack: String, stop: &Stop, field: String) -> Refusal {
     }
 }
 
-fn pass(
-    passed: &mut Passed,
-    draw: &Draw<'_>,
-    pack: String,
-    stop: &Stop,
-    topic: Option<Topic>,
-    moment: &Moment,
-) {
-    let rule = Rule::Rows(stop.rows.clone());
-    let says = stop.says.clone();
-    let flag = StopSays::Passed {
+fn pass(passed: &mut Passed, lot: LotId, pack: String, stop: Stop, moment: &Moment) {
+    let (says, rule, root) = (stop.says, Rule::Rows(stop.rows), stop.root);
+    let flag = Says::from(StopSays::Passed {
         pack: pack.clone(),
         stop: says.clone(),
-    };
-    passed.warnings.push(flag.clone().into());
+    });
+    passed.warnings.push(flag.clone());
     let because = Because {
-        says: flag.into(),
+        says: flag,
         rule: rule.clone(),
     };
-    let topic_of_flag = Topic::Stop;
-    passed.reasons.push((
-        draw.lot.id,
-        Reason {
-            topic: topic_of_flag,
-            because,
-        },
-    ));
+    let topic = Topic::Stop;
+    passed.reasons.push((lot, Reason { topic, because }));
     let kind = match stop.kind {
         StopKind::Held => StopKind::Held,
         _ => StopKind::Failed,
     };
-    let topic = topic.unwrap_or(match stop.kind {
-        StopKind::NotReleased => Topic::Release,
-        _ => Topic::Date,
-    });
-    let root = draw.lot.stops.iter();
-    let root = root
-        .filter(|placed| Some(placed.id) == stop.placed)
-        .map(|placed| placed.root)
-        .next();
-    let inherited = NewStop {
+    // One of a sort is enough: of several lines, only a person ends it, on what it is on.
+    let same = |of: &&mut NewStop| (of.cause.kind, of.cause.topic) == (kind, stop.topic);
+    match passed.inherited.iter_mut().find(same) {
+        Some(known) if known.root == root => return,
+        Some(known) => {
+            known.root = None;
+            return;
+        }
+        None => {}
+    }
+    let says = match root {
+        Some(_) => says,
+        None => StopSays::Inherited { pack, stop: says }.into(),
+    };
+    passed.inherited.push(NewStop {
         cause: Cause {
             kind,
-            topic,
-            because: Because {
-                says: match root {
-                    Some(_) => says,
-                    None => StopSays::Inherited { pack, stop: says }.into(),
-                },
-                rule,
-            },
+            topic: stop.topic,
+            because: Because { says, rule },
             since: moment.at,
         },
         root,
-    };
-    // One of a sort is enough: of several lines, only a person ends it, on what it is on.
-    let same = |of: &&mut NewStop| (of.cause.kind, of.cause.topic) == (kind, topic);
-    match passed.inherited.iter_mut().find(same) {
-        Some(known) if known.root == inherited.root => {}
-        Some(known) => known.root = None,
-        None => passed.inherited.push(inherited),
-    }
+    });
 }

@@ -97,18 +97,21 @@ pub struct Stop {
     pub rows: Vec<RowId>,
     /// From when on, where a deed placed it.
     pub since: Option<DateTime<Utc>>,
-    /// The stop on record behind it, where a deed placed it.
-    pub placed: Option<StopId>,
+    /// What it is about.
+    pub topic: Topic,
+    /// The first of its line, where a deed placed it.
+    pub root: Option<StopId>,
 }
 
 impl Stop {
-    fn computed(kind: StopKind, says: impl Into<Says>) -> Stop {
+    fn computed(kind: StopKind, topic: Topic, says: impl Into<Says>) -> Stop {
         Stop {
             kind,
             says: says.into(),
             rows: Vec::new(),
             since: None,
-            placed: None,
+            topic,
+            root: None,
         }
     }
 }
@@ -119,7 +122,11 @@ pub fn on(lot: &Lot, pack: Option<&Pack>, at: DateTime<Utc>, day: NaiveDate) -> 
     let mut stops = Vec::new();
     if lot.voided {
         let lot = lot.code.clone();
-        stops.push(Stop::computed(StopKind::Voided, StopSays::Voided { lot }));
+        stops.push(Stop::computed(
+            StopKind::Voided,
+            Topic::Stop,
+            StopSays::Voided { lot },
+        ));
     }
     let of = pack.map(|pack| pack.id);
     let placed = lot
@@ -133,19 +140,20 @@ pub fn on(lot: &Lot, pack: Option<&Pack>, at: DateTime<Utc>, day: NaiveDate) -> 
         says: placed.cause.because.says.clone(),
         rows: placed.cause.because.rows().to_vec(),
         since: Some(placed.cause.since),
-        placed: Some(placed.id),
+        topic: placed.cause.topic,
+        root: Some(placed.root),
     }));
     if lot.waits_for_release() {
         let (lot, product) = (lot.code.clone(), lot.product.name("en").to_owned());
         let says = StopSays::NotReleased { lot, product };
-        stops.push(Stop::computed(StopKind::NotReleased, says));
+        stops.push(Stop::computed(StopKind::NotReleased, Topic::Release, says));
     }
     let date = pack.filter(|pack| pack.now.is_on_hand());
     let date = date.and_then(|pack| Some((pack, pack.now.use_by?)));
     if let Some((pack, date)) = date.filter(|(_, date)| *date < day) {
         let pack = lot.shown(pack.number);
         let says = StopSays::PastDay { pack, date };
-        stops.push(Stop::computed(StopKind::PastDay, says));
+        stops.push(Stop::computed(StopKind::PastDay, Topic::Date, says));
     }
     stops
 }

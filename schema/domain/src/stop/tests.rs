@@ -138,6 +138,11 @@ fn what_failed_goes_on_only_where_that_puts_it_right() {
     };
     check(&failed, puts_right(Topic::Heat), None);
     check(&failed, puts_right(Topic::Cure), Some(RefusalKind::Stopped));
+    // What grew while it cooled too slowly is not put right by a second cook.
+    let mut cooled = placed(StopKind::Failed, -1, None);
+    cooled.cause.topic = Topic::Cooling;
+    let cooled = lot(None, vec![cooled]);
+    check(&cooled, puts_right(Topic::Heat), Some(RefusalKind::Stopped));
 }
 
 #[test]
