@@ -63,8 +63,8 @@ fn add<'a>(
     stop: Stop,
 ) {
     // Packs that are past the same day are listed together.
-    let which = match stop.placed {
-        Some(placed) => format!("{:10}", placed.0),
+    let which = match stop.root {
+        Some(root) => format!("{} {} {:10}", stop.kind, stop.topic, root.0),
         None => format!("{} {:?}", stop.kind, pack.now.use_by),
     };
     let key = (place.to_owned(), lot.id.0, which);
