@@ -1,28 +1,32 @@
 //! Lots are held, and let go again.
 
-use super::facts::Facts;
+use super::facts::{Facts, choice, wanted};
 use super::says::DeedSays;
 use super::{DeedHeader, Done, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
-use crate::wire::stops::{HeldAsked, HoldAsked};
+use crate::wire::stops::HoldAsked;
+use domain::deed::draw::Choice;
 use domain::deed::hold;
 use domain::lot::Lot;
 use domain::plan::Plan;
 use domain::words::DeedKind;
-use store::packs::PackChoice;
 
 /// Holds lots.
 ///
 /// # Errors
 /// No lot or no reason; a lot that was never given out or was voided; a pack that never was.
 pub fn place(app: &Caller<'_>, asked: &HoldAsked) -> Result<Done> {
-    take(app, asked, DeedKind::Hold, |facts, plan, lot, of, field| {
-        let (moment, zone) = (facts.moment, facts.kitchen.zone);
-        let packs = of.packs.as_deref();
-        hold::place(plan, lot, packs, &asked.why.0, &moment, zone, field)?;
-        Ok(())
-    })
+    take(
+        app,
+        asked,
+        DeedKind::Hold,
+        |facts, plan, lot, packs, field| {
+            let (moment, zone) = (facts.moment, facts.kitchen.zone);
+            hold::place(plan, lot, packs, &asked.why.0, &moment, zone, field)?;
+            Ok(())
+        },
+    )
 }
 
 /// Lets held lots go.
@@ -34,8 +38,8 @@ pub fn release(app: &Caller<'_>, asked: &HoldAsked) -> Result<Done> {
         app,
         asked,
         DeedKind::HoldRelease,
-        |facts, plan, lot, of, field| {
-            hold::release(plan, lot, of.packs.as_deref(), &facts.moment, field)?;
+        |facts, plan, lot, packs, field| {
+            hold::release(plan, lot, packs, &facts.moment, field)?;
             Ok(())
         },
     )
@@ -45,7 +49,7 @@ fn take(
     app: &Caller<'_>,
     asked: &HoldAsked,
     kind: DeedKind,
-    each: impl Fn(&Facts<'_, '_>, &mut Plan, &Lot, &HeldAsked, &str) -> Result<()>,
+    each: impl Fn(&Facts<'_, '_>, &mut Plan, &Lot, Option<&[u32]>, &str) -> Result<()>,
 ) -> Result<Done> {
     if asked.why.0.is_empty() {
         return Err(Error::cannot_be("why", DeedSays::WhyHeld));
@@ -64,22 +68,25 @@ fn take(
     };
     perform(app, header, asked, |facts| {
         let mut sought = Vec::with_capacity(asked.lots.len());
+        let mut chosen = Vec::with_capacity(asked.lots.len());
         for (nth, of) in asked.lots.iter().enumerate() {
-            let field = format!("lots[{nth}].lot");
-            let named = facts.named(&of.lot.0, &field)?;
-            let wanted = match &of.packs {
-                None => PackChoice::OnHand,
-                Some(packs) => {
-                    let number = |pack: &u32| i32::try_from(*pack).unwrap_or(-1);
-                    PackChoice::Numbers(packs.iter().map(number).collect())
-                }
+            let field = format!("lots[{nth}].");
+            let named = facts.named(&of.lot.0, &format!("{field}lot"))?;
+            // The code of one pack means that pack.
+            let packs = match choice(&named, None, of.packs.as_deref(), None, &field)? {
+                Choice::Whole(packs) => Some(packs),
+                Choice::One { pack, .. } => pack.map(|pack| vec![pack]),
+                Choice::All => None,
             };
-            sought.push((named.code, wanted, field));
+            let of = packs.clone().map_or(Choice::All, Choice::Whole);
+            sought.push((named.code, wanted(&of), format!("{field}lot")));
+            chosen.push(packs);
         }
         let lots = facts.lots(&sought)?;
         let mut plan = Plan::default();
-        for (nth, (lot, of)) in lots.iter().zip(&asked.lots).enumerate() {
-            each(facts, &mut plan, lot, of, &format!("lots[{nth}]."))?;
+        for (nth, (lot, packs)) in lots.iter().zip(&chosen).enumerate() {
+            let field = format!("lots[{nth}].");
+            each(facts, &mut plan, lot, packs.as_deref(), &field)?;
         }
         facts.record(asked.id.0.to_string(), kind, &plan)
     })

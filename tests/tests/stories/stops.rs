@@ -11,6 +11,7 @@ on_both_engines! {
     a_second_cook_puts_it_right
     what_is_past_its_day_is_not_sold_and_a_sale_of_it_is_told
     a_held_lot_goes_nowhere_until_it_is_let_go
+    a_hold_of_one_pack_is_let_go_alone
     what_was_done_before_a_hold_is_taken
     a_void_of_the_cook_takes_its_stop_with_it
 }
@@ -158,6 +159,21 @@ fn a_held_lot_goes_nowhere_until_it_is_let_go(engine: Engine) {
     caller.deed("/api/hold-releases", hold).expect(201);
     assert!(stops(&caller, &roast).is_empty());
     caller.sell(&roast).done();
+}
+
+fn a_hold_of_one_pack_is_let_go_alone(engine: Engine) {
+    let (_house, caller, pig) = kitchen(engine);
+    let cook = caller.step("cook").of_grams(&pig, 900);
+    let roast = cook.into_packs("roast", 900, 3).held(60.0, 30).made();
+    let on = |lot: &str| json!({ "lots": [{ "lot": lot }], "why": "The farm phoned" });
+    let pack = |nth: u32| format!("{roast}/{nth}");
+    caller.deed("/api/holds", on(&pack(2))).expect(201);
+    caller.deed("/api/holds", on(&pack(3))).expect(201);
+    caller.sell(&roast).pack(1).done();
+    tellable(caller.sell(&roast).pack(2).ask(), 409, "held");
+    caller.deed("/api/hold-releases", on(&pack(2))).expect(201);
+    caller.sell(&roast).pack(2).done();
+    tellable(caller.sell(&roast).pack(3).ask(), 409, "held");
 }
 
 fn what_was_done_before_a_hold_is_taken(engine: Engine) {

@@ -74,7 +74,7 @@ fn leave(
 
 fn let_go(lot: &Lot, choice: &Choice, disposing: &Disposing, moment: &Moment) -> Result<Plan> {
     let draws = match choice {
-        Choice::All => lot.on_hand().map(|pack| whole(lot, pack)).collect(),
+        Choice::All => settle(lot, choice, "").unwrap_or_default(),
         chosen => settle(lot, chosen, "")?,
     };
     let ends = |placed: &&Placed| {
@@ -107,14 +107,6 @@ fn let_go(lot: &Lot, choice: &Choice, disposing: &Disposing, moment: &Moment) ->
             .collect(),
         ..Plan::default()
     })
-}
-
-fn whole<'a>(lot: &'a Lot, pack: &'a crate::lot::Pack) -> Draw<'a> {
-    Draw {
-        lot,
-        pack,
-        grams: pack.now.left,
-    }
 }
 
 fn reason(says: DisposeSays) -> Reason {
