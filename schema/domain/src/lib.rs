@@ -5,7 +5,7 @@
 //!
 //! Reading order: [`grams`] and [`words`] (the values), [`code`] and [`series`] (lot codes),
 //! [`lot`] (lots and packs, and how a pack changes), [`deed`] (one file per deed: plan or refuse),
-//! [`stop`] (what stands in the way of a pack),
+//! [`condition`] (what food is by what happened to it), [`stop`] (what stands in the way of a pack),
 //! [`genealogy`] (origins, descendants, shares), [`dates`], [`ingredients`], [`verdict`] and [`counter`]
 //! (what the counter is told of a scan), [`mod@print`] (a label on its way through a printer), and
 //! [`audit`], the checker that is separate from the maker.
@@ -13,6 +13,7 @@
 pub mod audit;
 pub mod check_char;
 pub mod code;
+pub mod condition;
 pub mod cost;
 pub mod counter;
 pub mod cure;

@@ -1,6 +1,7 @@
 //! What a deed adds to the record. A plan leaves no choice to the one who writes it down.
 
 use crate::code::LotCode;
+use crate::condition::Condition;
 use crate::dates::{Because, Later};
 use crate::grams::Grams;
 use crate::lot::{LotId, PackId, PackNow, PlaceId};
@@ -23,6 +24,8 @@ pub struct Plan {
     pub reasons: Vec<(LotId, Reason)>,
     /// Stops on lots that were there before, or on one of their packs.
     pub stops: Vec<(LotId, Option<PackId>, NewStop)>,
+    /// What lots that were there before are from now on.
+    pub conditions: Vec<(LotId, Condition)>,
     /// Stops that end, and how.
     pub ends: Vec<(StopId, Disposal)>,
     /// For the one who did it: nothing is wrong, but look.
@@ -80,6 +83,8 @@ pub struct Birth {
     pub born: PackNow,
     /// What can still change its packs' dates.
     pub later: Later,
+    /// What it is by what happened to it.
+    pub condition: Condition,
     /// How it is packed, where air was taken out.
     pub packaging: Option<Packaging>,
     /// Why it has the date, the cure and the warnings that it has.

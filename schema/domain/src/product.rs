@@ -7,7 +7,7 @@ use crate::grams::Grams;
 use crate::gs1::Gtin;
 use crate::heat::Food;
 use crate::ingredients::Nature;
-use crate::words::{Allergen, CurePart, ProductKind, Species, State};
+use crate::words::{Allergen, CurePart, Natural, ProductKind, Species, State};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -34,6 +34,8 @@ pub struct Product {
     pub keep_if_stable: Option<KeepingRule>,
     /// Does it need time and temperature control? Where nobody says so: if it is kept cold.
     pub controlled: Option<bool>,
+    /// What it is that keeps by nature: salt, vinegar, rendered fat …
+    pub stable_as: Option<Natural>,
     /// What must be met before a cured piece of it is released; none for what needs no release.
     pub release: Option<ReleaseRule>,
     /// The key of the curve that it dries along, where the trade has one.
@@ -84,6 +86,7 @@ impl Product {
             keep: None,
             keep_if_stable: None,
             controlled: None,
+            stable_as: None,
             release: None,
             curve: None,
             salting: None,

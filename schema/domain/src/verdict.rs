@@ -71,7 +71,9 @@ impl ScanVerdict {
             .filter(|stop| stop.kind != StopKind::PastDay)?;
         let verdict = match first.kind {
             StopKind::Voided | StopKind::PastDay => Verdict::Pull,
-            StopKind::Held | StopKind::Failed | StopKind::NotReleased => Verdict::Hold,
+            StopKind::Held | StopKind::Failed | StopKind::NotProven | StopKind::NotReleased => {
+                Verdict::Hold
+            }
         };
         Some(ScanVerdict {
             verdict,
@@ -92,7 +94,9 @@ fn counter_says(stop: &Stop) -> Says {
     match stop.kind {
         StopKind::Voided => VerdictSays::Voided.into(),
         StopKind::NotReleased => VerdictSays::NotReleased.into(),
-        StopKind::Held | StopKind::Failed | StopKind::PastDay => stop.says.clone(),
+        StopKind::Held | StopKind::Failed | StopKind::NotProven | StopKind::PastDay => {
+            stop.says.clone()
+        }
     }
 }
 
@@ -128,9 +132,8 @@ pub fn of_pack(pack: &PackNow, for_sale: bool, has_rule: bool, today: NaiveDate)
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::dates::Later;
     use crate::grams::Grams;
-    use crate::lot::PlaceId;
+    use crate::lot::{BirthDate, PlaceId};
 
     fn check(
         use_by: Option<&str>,
@@ -144,8 +147,10 @@ mod tests {
             Grams::whole(250),
             PlaceId(1),
             State::Chilled,
-            date,
-            Later::default(),
+            BirthDate {
+                use_by: date,
+                ..BirthDate::default()
+            },
             today,
         );
         change(&mut pack);

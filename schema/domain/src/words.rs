@@ -88,6 +88,17 @@ words! {
     }
 }
 
+impl Species {
+    /// Is it a bird?
+    pub const fn is_poultry(self) -> bool {
+        use Species::*;
+        matches!(
+            self,
+            Chicken | Turkey | Duck | Goose | GuineaFowl | Quail | Pheasant | Partridge | Pigeon
+        )
+    }
+}
+
 words! {
     /// An allergen by its source: every nut, fish, crustacean and mollusc by name, because the law
     /// of some places asks for the name (`us` 2, `canada-eu-uk` 3 and 9). The collective words are
@@ -261,7 +272,67 @@ words! {
 
 words! {
     /// What a reason is about.
-    Topic { Date = "date", Cure = "cure", Heat = "heat", Release = "release", Yield = "yield", Stop = "stop", Cooling = "cooling", }
+    Topic { Date = "date", Cure = "cure", Heat = "heat", Release = "release", Yield = "yield", Stop = "stop", Cooling = "cooling", Condition = "condition", }
+}
+
+words! {
+    /// What food is by what happened to it, the least first.
+    ConditionKind {
+        /// As it comes from the animal, or bought raw.
+        Raw = "raw",
+        /// Something was done to it that proves no kill: salted, smoked, warmed.
+        Treated = "treated",
+        /// Proven ready to eat.
+        Ready = "ready",
+    }
+}
+
+words! {
+    /// What proves that food is ready to eat.
+    ProvedBy {
+        /// Nothing does.
+        Nothing = "nothing",
+        /// Times and temperatures that reach a row of the law.
+        Heat = "heat",
+        /// A pot that boiled: common practice, no source.
+        Boiled = "boiled",
+        /// The supplier, on the pack or on paper.
+        Declared = "declared",
+        /// The product list as it stood, for what holds nothing of an animal.
+        Listed = "listed",
+        /// A cure and drying that a person released by its rule.
+        Released = "released",
+        /// A named approval of the authority.
+        Approved = "approved",
+        /// Everything in it was ready.
+        Parts = "parts",
+        /// A person with the right let it go, by name and with a reason.
+        Person = "person",
+    }
+}
+
+words! {
+    /// What is stable by what it is: a closed list, common practice without a source.
+    Natural {
+        Salt = "salt", Sugar = "sugar", Honey = "honey", Spice = "spice", CuringSalt = "curing-salt",
+        Vinegar = "vinegar", Wine = "wine", Spirits = "spirits", Beer = "beer", Oil = "oil",
+        RenderedFat = "rendered-fat", DryGoods = "dry-goods", Bread = "bread", Nuts = "nuts",
+        Produce = "produce", SaltedCasing = "salted-casing", Water = "water",
+    }
+}
+
+words! {
+    /// What shows that food keeps without time and temperature control.
+    StableBy {
+        /// What it is: salt, sugar, dry spice, wine, vinegar, rendered fat …
+        Nature = "nature",
+        /// Readings that reach a row of the law.
+        Readings = "readings",
+        /// A named approval of the authority.
+        Approved = "approved",
+        /// Everything in it is stable, and no water was added.
+        Parts = "parts",
+    }
 }
 
 words! {
@@ -273,6 +344,8 @@ words! {
         Held = "held",
         /// A limit was broken, until a person disposes of it.
         Failed = "failed",
+        /// Said to be ready to eat, or to keep, and nothing on record shows it.
+        NotProven = "not-proven",
         /// A cured piece that nobody has released.
         NotReleased = "not-released",
         /// Its last day is over.

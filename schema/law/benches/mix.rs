@@ -87,6 +87,9 @@ fn date_and_statement(bencher: divan::Bencher<'_, '_>) {
         .map(|nth| PartDate {
             shown: format!("lot {nth}"),
             date: Some(day + chrono::Days::new(nth % 9 + 1)),
+            cap: None,
+            is_raw_animal: true,
+            was_frozen: false,
         })
         .collect();
     bencher.with_inputs(inputs).bench_values(|inputs| {
@@ -97,7 +100,10 @@ fn date_and_statement(bencher: divan::Bencher<'_, '_>) {
             parts: &parts,
             supplier: None,
             packaging: None,
-            ready: None,
+            is_controlled: true,
+            stable: None,
+            is_killed: false,
+            once_opened: None,
             approved: None,
             law,
             as_it_happened: false,

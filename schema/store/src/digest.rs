@@ -1,6 +1,7 @@
 //! The digest of the record: all tables, in the order of their keys.
 
 use crate::animals::AnimalRow;
+use crate::conditions::ConditionRow;
 use crate::conn::Conn;
 use crate::deeds::DeedRow;
 use crate::error::Result;
@@ -51,6 +52,7 @@ pub fn digest(conn: &mut Conn) -> Result<String> {
     feed!(conn, hash, additions, (i32, String, i64));
     feed!(conn, hash, animals, AnimalRow);
     feed!(conn, hash, answers, (String));
+    feed!(conn, hash, conditions, ConditionRow);
     feed!(conn, hash, counters, (i32));
     feed!(conn, hash, deeds, DeedRow);
     feed!(conn, hash, entries, (String, String, i32));

@@ -11,6 +11,7 @@ use diesel::sql_query;
 use diesel::sql_types::{Array, Integer, Text};
 use domain::audit::Totals;
 use domain::code::LotCode;
+use domain::condition::Condition;
 use domain::dates::Later;
 use domain::grams::Grams;
 use domain::lot::{DeedId, Lot, LotId, Pack, PackNow, PlaceId};
@@ -58,6 +59,17 @@ pub struct LotRow {
     pub later: Option<String>,
     pub packaging: Option<String>,
     pub stopped: bool,
+}
+
+/// What deeds have said of a lot since it was made.
+#[derive(Debug, Default)]
+pub struct Since {
+    /// The stops that they placed.
+    pub stops: Vec<Placed>,
+    /// What it is now, where that changed.
+    pub condition: Option<Condition>,
+    /// Was it released?
+    pub released: bool,
 }
 
 impl LotRow {
@@ -111,12 +123,26 @@ impl LotRow {
     /// What can still change its packs' dates; for lots of the time before that was kept, what the
     /// product's own rule says.
     pub fn later(&self, product: &Product) -> Result<Later> {
-        match &self.later {
-            Some(text) => {
-                Later::parse(text).ok_or_else(|| self.bad("unknown rule of its later life"))
-            }
-            None => Ok(Later::of(product.keep)),
-        }
+        let Some(text) = &self.later else {
+            return Ok(Later {
+                freezes_once: false,
+                ..Later::of(product.keep)
+            });
+        };
+        let rules = text
+            .split_once(BETWEEN)
+            .map_or(text.as_str(), |(_, rules)| rules);
+        Later::parse(rules).ok_or_else(|| self.bad("unknown rule of its later life"))
+    }
+
+    /// What it is by what happened to it; none for lots of the time before that was asked.
+    pub fn condition(&self) -> Result<Option<Condition>> {
+        let kept = self
+            .later
+            .as_ref()
+            .and_then(|text| text.split_once(BETWEEN));
+        let parse = |(text, _)| Condition::parse(text).ok_or_else(|| self.bad("unknown condition"));
+        kept.map(parse).transpose()
     }
 
     /// How it is packed, where air was taken out.
@@ -144,18 +170,13 @@ impl LotRow {
     }
 
     /// The domain's lot, with its product and what was loaded of it.
-    pub fn into_lot(
-        self,
-        product: Arc<Product>,
-        packs: Vec<Pack>,
-        stops: Vec<Placed>,
-        released: bool,
-    ) -> Result<Lot> {
+    pub fn into_lot(self, product: Arc<Product>, packs: Vec<Pack>, since: Since) -> Result<Lot> {
         Ok(Lot {
             later: self.later(&product)?,
+            condition: since.condition.or(self.condition()?),
             packaging: self.packaging()?,
-            released,
-            stops,
+            released: since.released,
+            stops: since.stops,
             code: self.code()?,
             origin: self.origin()?,
             allergens: self.allergens()?,
@@ -169,6 +190,14 @@ impl LotRow {
             packs,
         })
     }
+}
+
+/// Stands between the condition and the rules of the later life in the one column that holds both.
+const BETWEEN: &str = "; ";
+
+/// A lot's condition and the rules of its later life, as one column holds them.
+pub(crate) fn life(condition: Condition, later: &Later) -> String {
+    format!("{condition}{BETWEEN}{later}")
 }
 
 /// How an origin is kept: a word, and the animal where there is one.

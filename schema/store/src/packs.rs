@@ -65,6 +65,7 @@ impl PackRow {
                 days_left: self.days_left,
                 taken_back: self.taken_back,
             },
+            past: None,
         })
     }
 }

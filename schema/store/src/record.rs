@@ -1,9 +1,10 @@
 //! Writing a plan down. The plan leaves no choice: this only turns it into rows.
 
+use crate::conditions;
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
-use crate::lots::{self, LotRow, joined, write_origin};
+use crate::lots::{self, LotRow, joined, life, write_origin};
 use crate::on_each;
 use crate::packs::{self, PackRow};
 use crate::reasons;
@@ -92,6 +93,7 @@ pub fn plan(tx: &mut Tx<'_>, deed: i32, moment: &Moment, plan: &Plan) -> Result<
         .collect();
     stops::place(tx, deed, &placed)?;
     stops::end(tx, deed, &plan.ends)?;
+    conditions::change(tx, deed, &plan.conditions)?;
     births(tx, deed, moment, &plan.births)
 }
 
@@ -238,7 +240,7 @@ fn lot_row(id: i32, deed: i32, moment: &Moment, birth: &Birth) -> LotRow {
         lost_mg: 0,
         unexplained_mg: 0,
         taken_back_mg: 0,
-        later: Some(birth.later.to_string()),
+        later: Some(life(birth.condition, &birth.later)),
         packaging: birth
             .packaging
             .map(|packaging| packaging.as_str().to_owned()),

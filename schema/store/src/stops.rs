@@ -6,13 +6,13 @@ use crate::error::{Error, Result};
 use crate::on_each;
 use crate::reasons::{basis, rule_in};
 use crate::said;
-use crate::tables::{deeds, lots, packs, stop_ends, stops, voids};
+use crate::tables::{conditions, deeds, lots, packs, stop_ends, stops, voids};
 use chrono::{DateTime, NaiveDateTime, Utc};
 use diesel::prelude::*;
 use domain::dates::Because;
 use domain::lot::PackId;
 use domain::stop::{Cause, NewStop, Placed, StopId};
-use domain::words::{Disposal, StopKind, Topic};
+use domain::words::{Disposal, State, StopKind, Topic};
 use std::collections::HashMap;
 
 /// A stop as the record holds it.
@@ -152,6 +152,37 @@ pub fn stopped_lots(conn: &mut Conn) -> Result<Vec<i32>> {
         .load(conn)?)
 }
 
+/// The lots that something is left of and that are not proven to be what a list may claim of them: raw
+/// or treated ones, those with a pack that has no date and is not frozen, and those that a maker's date caps.
+pub fn unproven_lots(conn: &mut Conn) -> Result<Vec<i32>> {
+    let raw = lots::later.like("raw %").or(lots::later.like("treated %"));
+    let raw = raw.and(lots::on_hand_mg.gt(0));
+    let mut found: Vec<i32> = lots::table.filter(raw).select(lots::id).load(conn)?;
+    let undated: Vec<i32> = packs::table
+        .filter(packs::left_mg.gt(0).and(packs::use_by.is_null()))
+        .filter(packs::state.ne(State::Frozen.as_str()))
+        .select(packs::lot_id)
+        .distinct()
+        .load(conn)?;
+    found.extend(undated);
+    let capped: Vec<i32> = lots::table
+        .filter(lots::later.like("%cap=%").and(lots::on_hand_mg.gt(0)))
+        .select(lots::id)
+        .load(conn)?;
+    found.extend(capped);
+    Ok(found)
+}
+
+/// The lots that something is left of and that were made before conditions were asked.
+pub fn judged_before(conn: &mut Conn) -> Result<Vec<i32>> {
+    let before = lots::later.is_null().or(lots::later.not_like("%; %"));
+    Ok(lots::table
+        .filter(before.and(lots::on_hand_mg.gt(0)))
+        .order(lots::id)
+        .select(lots::id)
+        .load(conn)?)
+}
+
 /// The lots with a pack on hand whose last day is over.
 pub fn past_lots(conn: &mut Conn, today: chrono::NaiveDate) -> Result<Vec<i32>> {
     Ok(packs::table
@@ -168,7 +199,8 @@ pub(crate) fn wrongly_marked(conn: &mut Conn) -> Result<Vec<i32>> {
         .filter(
             lots::stopped
                 .eq(true)
-                .and(lots::id.ne_all(stops::table.select(stops::lot_id))),
+                .and(lots::id.ne_all(stops::table.select(stops::lot_id)))
+                .and(lots::id.ne_all(conditions::table.select(conditions::lot_id))),
         )
         .select(lots::id)
         .load(conn)?;
@@ -176,7 +208,10 @@ pub(crate) fn wrongly_marked(conn: &mut Conn) -> Result<Vec<i32>> {
         .filter(
             lots::stopped
                 .eq(false)
-                .and(lots::id.eq_any(stops::table.select(stops::lot_id))),
+                .and(lots::id.eq_any(stops::table.select(stops::lot_id)))
+                .or(lots::stopped
+                    .eq(false)
+                    .and(lots::id.eq_any(conditions::table.select(conditions::lot_id)))),
         )
         .select(lots::id)
         .load(conn)?;

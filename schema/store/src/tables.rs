@@ -78,6 +78,7 @@ diesel::table! {
         kind -> Text, topic -> Text, said -> Text, basis -> Text, since -> Timestamp,
     }
 }
+diesel::table! { conditions (id) { id -> Integer, deed_id -> Integer, lot_id -> Integer, condition -> Text, } }
 diesel::table! { stop_ends (id) { id -> Integer, deed_id -> Integer, stop_id -> Integer, what -> Text, } }
 
 diesel::table! { kept_texts (id) { id -> Integer, hash -> Text, text -> Text, } }
@@ -109,6 +110,7 @@ diesel::allow_tables_to_appear_in_same_query!(
     additions,
     animals,
     answers,
+    conditions,
     counters,
     deeds,
     entries,

@@ -11,10 +11,10 @@ use crate::{origins, sources as source_rows};
 use diesel::prelude::*;
 use domain::audit;
 use domain::grams::Grams;
-use domain::lot::{PackId, PackNow};
+use domain::lot::{Event, Lot, PackId, PackNow, Past};
 use domain::origin::{AnimalId, Origin};
 use domain::words::{Account, Being};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, HashMap};
 
 /// Everything that hangs on a deed, its lots locked.
 #[derive(Debug)]
@@ -97,6 +97,33 @@ pub fn live_events(conn: &mut Conn, lots: &[i32]) -> Result<Vec<PackEventRow>> {
         .order((pack_events::lot_id, pack_events::seq))
         .select(PackEventRow::as_select())
         .load(conn)?)
+}
+
+/// Gives the packs of some lots what they lived through, for a deed that is entered late.
+///
+/// # Errors
+/// The database is away, or the record is damaged.
+pub fn recall_past(conn: &mut Conn, rows: &[LotRow], lots: &mut [Lot]) -> Result<()> {
+    let keys: Vec<i32> = rows.iter().map(|row| row.id).collect();
+    let mut events: HashMap<i32, Vec<Event>> = HashMap::new();
+    for event in live_events(conn, &keys)? {
+        events
+            .entry(event.pack_id)
+            .or_default()
+            .push(event.event()?);
+    }
+    for lot in lots {
+        let Some(row) = rows.iter().find(|row| row.id == lot.id.0) else {
+            continue;
+        };
+        for pack in &mut lot.packs {
+            pack.past = Some(Past {
+                born: row.born(pack.made)?,
+                events: events.remove(&pack.id.0).unwrap_or_default(),
+            });
+        }
+    }
+    Ok(())
 }
 
 fn uses_of(conn: &mut Conn, lots: &[i32]) -> Result<Vec<i32>> {

@@ -1,9 +1,12 @@
 //! Work that an authority may want to approve first: what is missing on file.
 
 use super::facts::Facts;
+use domain::condition::{ConditionSays, Stable};
+use domain::dates::Because;
 use domain::duties::approvals::{Approval, Work, check_approvals};
+use domain::product::Product;
 use domain::says::Says;
-use domain::words::StepKind;
+use domain::words::{StableBy, StepKind};
 
 /// What is missing for a step, in words.
 pub fn missing(facts: &Facts<'_, '_>, kind: StepKind) -> Vec<Says> {
@@ -27,6 +30,23 @@ pub fn missing(facts: &Facts<'_, '_>, kind: StepKind) -> Vec<Says> {
         .collect();
     let found = check_approvals(&law.duties, &law.rows, &work, &on_file, facts.moment.day);
     found.into_iter().map(|finding| finding.says).collect()
+}
+
+/// The number of an approval for a purpose that names one product: `ready:duck-confit`.
+pub fn of_product(facts: &Facts<'_, '_>, purpose: &str, product: &Product) -> Option<String> {
+    let purpose = format!("{purpose}:{}", product.code);
+    let number = facts.kitchen.approval(&purpose, facts.moment.day);
+    number.map(str::to_owned)
+}
+
+/// An approval by which a product needs no time and temperature control: `stable:soy-glaze`.
+pub fn stable(facts: &Facts<'_, '_>, product: &Product) -> Option<Stable> {
+    let number = of_product(facts, "stable", product)?;
+    let says = ConditionSays::Approved { number };
+    Some(Stable {
+        by: StableBy::Approved,
+        because: Because::house(says, ConditionSays::ApprovalRule),
+    })
 }
 
 /// The kitchen writes `curing`, the rules know `cure`.

@@ -17,7 +17,7 @@ use domain::deed::step::Packing;
 use domain::family::Lists;
 use domain::law::Law;
 use domain::lot::{Lot, PlaceId};
-use domain::moment::Moment;
+use domain::moment::{Moment, day_of};
 use domain::plan::Plan;
 use domain::product::Product;
 use domain::refusal::{Refusal, RefusalKind};
@@ -170,6 +170,9 @@ impl<'a> Facts<'a, '_> {
                 .cloned()
                 .collect();
             loaded.push(lot_with(self.app, self.tx.conn, row.clone(), &of)?);
+        }
+        if self.moment.day < day_of(self.moment.recorded_at, self.kitchen.zone) {
+            store::voids::recall_past(self.tx.conn, &rows, &mut loaded)?;
         }
         Ok(loaded)
     }

@@ -7,16 +7,18 @@ use crate::error::Result;
 use crate::wire::asked::StepAsked;
 use crate::wire::cures::decimal;
 use chrono::TimeDelta;
+use domain::condition::HeatProof;
 use domain::dates::Because;
 use domain::heat::{self, Answer, Cook, Cooled, CoreReading, Food, Judgement, Log, Standard};
-use domain::lot::{LotId, PackId};
+use domain::lot::{Lot, LotId, PackId};
 use domain::measure::Temperature;
 use domain::plan::{Plan, Reason};
 use domain::product::Product;
 use domain::refusal::Refusal;
 use domain::says::Says;
 use domain::stop::NewStop;
-use domain::words::{StepKind, Topic};
+use domain::words::{ProvedBy, StepKind, Topic};
+use std::collections::{BTreeSet, HashMap};
 use std::sync::Arc;
 
 /// What the times and temperatures of a step show.
@@ -25,8 +27,7 @@ pub struct HeatCheck {
     because: Vec<Because>,
     warnings: Vec<Says>,
     stops: Vec<NewStop>,
-    /// Did it prove that the food was cooked as its product claims?
-    pub proves: bool,
+    proofs: HashMap<String, HeatProof>,
 }
 
 /// Looks at the times and temperatures of a step.
@@ -37,26 +38,18 @@ pub fn look(
     facts: &Facts<'_, '_>,
     asked: &StepAsked,
     kind: StepKind,
+    lots: &[Lot],
     products: &[Arc<Product>],
     as_it_happened: bool,
 ) -> Result<HeatCheck> {
     let log = log(facts, asked)?;
     let mut looked = HeatCheck::default();
-    if matches!(kind, StepKind::Cook | StepKind::Smoke)
-        && let Some(food) = products.iter().find_map(|product| product.cooked_as)
-    {
-        match cooked(facts, asked, food, log.as_ref())? {
-            Some(judged) => {
-                looked.tell(
-                    facts,
-                    &judged,
-                    Topic::Heat,
-                    "readings.celsius",
-                    as_it_happened,
-                )?;
-                looked.proves = judged.answer == Answer::Enough;
+    if matches!(kind, StepKind::Cook | StepKind::Smoke | StepKind::Render) {
+        let mut codes = BTreeSet::new();
+        for product in products {
+            if codes.insert(product.code.as_str()) {
+                looked.look_at(facts, asked, lots, product, log.as_ref(), as_it_happened)?;
             }
-            None => looked.warnings.push(HeatDeedSays::NoCore.into()),
         }
     }
     let cooled =
@@ -132,7 +125,86 @@ fn field_of(told: Option<&str>) -> &'static str {
     }
 }
 
+/// The classes of food that a cook is judged by: what the list says of the product, and poultry where
+/// raw poultry is in it, whatever the list says. What no list gives a class is judged as ground meat.
+fn foods(product: &Product, lots: &[Lot]) -> Vec<Food> {
+    let raw = lots.iter().filter(|lot| !lot.condition().is_ready());
+    let poultry = raw
+        .flat_map(|lot| &lot.species)
+        .any(|species| species.is_poultry());
+    let listed = product.cooked_as.unwrap_or(Food::Ground);
+    match poultry && listed != Food::Poultry {
+        true => vec![listed, Food::Poultry],
+        false => vec![listed],
+    }
+}
+
 impl HeatCheck {
+    /// Did it prove that all the food was cooked as its products claim?
+    pub fn proves(&self, products: &[Arc<Product>]) -> bool {
+        let proven = |product: &Arc<Product>| self.proofs.contains_key(&product.code);
+        !products.is_empty() && products.iter().all(proven)
+    }
+
+    /// The proof that it gives of a product, if it does.
+    pub fn proof(&self, product: &Product) -> Option<HeatProof> {
+        self.proofs.get(&product.code).cloned()
+    }
+
+    /// Judges the cook of one product. What is ready already needs no kill: there too little heat is
+    /// nobody's fault, and proves nothing.
+    fn look_at(
+        &mut self,
+        facts: &Facts<'_, '_>,
+        asked: &StepAsked,
+        lots: &[Lot],
+        product: &Product,
+        log: Option<&Log>,
+        as_it_happened: bool,
+    ) -> Result<()> {
+        if product.cooked_as.is_none() && product.raw {
+            return Ok(());
+        }
+        let mut all: Option<Judgement> = None;
+        for food in foods(product, lots) {
+            let Some(judged) = cooked(facts, asked, food, log)? else {
+                let raw = lots.iter().any(|lot| !lot.condition().is_ready());
+                if raw && self.warnings.is_empty() {
+                    self.warnings.push(HeatDeedSays::NoCore.into());
+                }
+                return Ok(());
+            };
+            all = Some(match all {
+                Some(before) => before.and(judged),
+                None => judged,
+            });
+        }
+        let Some(judged) = all else { return Ok(()) };
+        let needs_none = lots.iter().all(|lot| lot.condition().is_ready());
+        if judged.answer == Answer::Enough {
+            let finding = judged.findings.first();
+            let proof = HeatProof {
+                by: ProvedBy::Heat,
+                says: finding.map_or_else(|| HeatDeedSays::NoCore.into(), |of| of.says.clone()),
+                rows: judged
+                    .findings
+                    .iter()
+                    .flat_map(|of| of.rows.clone())
+                    .collect(),
+            };
+            self.proofs.insert(product.code.clone(), proof);
+        } else if needs_none {
+            return Ok(());
+        }
+        self.tell(
+            facts,
+            &judged,
+            Topic::Heat,
+            "readings.celsius",
+            as_it_happened,
+        )
+    }
+
     fn tell(
         &mut self,
         facts: &Facts<'_, '_>,

@@ -2,19 +2,21 @@
 
 use super::facts::{Facts, clash};
 use super::says::MeasureSays;
-use super::{DeedHeader, Done, perform};
+use super::{DeedHeader, Done, perform, stable};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::wire::asked::{ReadingAsked, ReadingsAsked, Salometer, SalometerScale};
 use crate::wire::cures::decimal;
 use crate::wire::{Number, Weight};
 use domain::code::LotCode;
+use domain::condition::Condition;
 use domain::cure;
 use domain::deed::{draw, weigh};
+use domain::lot::Lot;
 use domain::measure::Percent;
-use domain::plan::Plan;
+use domain::plan::{Plan, Reason};
 use domain::says::Says;
-use domain::words::{DeedKind, Quantity};
+use domain::words::{DeedKind, Quantity, StableBy, Topic};
 use store::measurements::{self, Measurement};
 use store::packs::PackChoice;
 
@@ -151,6 +153,27 @@ fn brine(facts: &Facts<'_, '_>, salometer: Option<&Salometer>) -> Result<Vec<Say
     Ok(std::iter::once(says).chain(found).collect())
 }
 
+/// What readings show of a lot, and no longer show, is what it is from now on.
+fn shown_stable(
+    facts: &mut Facts<'_, '_>,
+    lot: &Lot,
+    condition: Condition,
+    plan: &mut Plan,
+) -> Result<()> {
+    let stable = stable::by_last_readings(facts, lot)?;
+    let by = match condition.stable {
+        None | Some(StableBy::Readings) => stable.as_ref().map(|stable| stable.by),
+        known => known,
+    };
+    if by != condition.stable {
+        plan.conditions.push((lot.id, condition.and_stable(by)));
+        let links = stable.into_iter().map(|stable| stable.because);
+        let links = Reason::all(Topic::Condition, links).into_iter();
+        plan.reasons.extend(links.map(|link| (lot.id, link)));
+    }
+    Ok(())
+}
+
 /// Records a reading.
 ///
 /// # Errors
@@ -201,7 +224,7 @@ pub fn take(app: &Caller<'_>, asked: &ReadingAsked) -> Result<Done> {
         facts
             .moment
             .not_before(lot.made_at, &lot.code, facts.kitchen.zone)?;
-        let plan = match asked.grams {
+        let mut plan = match asked.grams {
             Some(Weight(grams)) => weigh::plan(&lot, grams, &facts.moment, facts.kitchen.zone)?,
             None => Plan::default(),
         };
@@ -210,6 +233,11 @@ pub fn take(app: &Caller<'_>, asked: &ReadingAsked) -> Result<Done> {
             return Err(clash("lot", MeasureSays::NothingLeft { lot }));
         }
         keep(facts, &readings, Some(lot.id.0))?;
+        if let Some(condition) = lot.condition
+            && (asked.ph.is_some() || asked.water_activity.is_some())
+        {
+            shown_stable(facts, &lot, condition, &mut plan)?;
+        }
         let mut done = facts.record(asked.id.0.to_string(), DeedKind::Measure, &plan)?;
         done.said.extend(brine(facts, asked.salometer.as_ref())?);
         done.lost_grams = plan.changes.first().map(|change| Weight(change.grams));

@@ -3,19 +3,21 @@
 use super::carton::Carton;
 use super::facts::{Facts, packing};
 use super::measure::{self, Readings};
-use super::says::ReceiveDeedSays;
+use super::says::{ReceiveDeedSays, StableSays};
 use super::step::codes;
-use super::{DeedHeader, Done, perform};
+use super::{DeedHeader, Done, approval, perform, stable};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::lists::List;
 use crate::lists::says::ListSays;
-use crate::wire::Line;
 use crate::wire::answers::DeedDone;
-use crate::wire::asked::{AnimalAsked, ReceiptAsked};
-use crate::wire::cures::{CuringSalt, number};
+use crate::wire::asked::{AnimalAsked, ReadingsAsked, ReceiptAsked, UseByIs};
+use crate::wire::cures::{CuringSalt, decimal, number};
+use crate::wire::{Line, Number};
 use chrono::NaiveDate;
 use domain::code::HouseCode;
+use domain::condition::Declared;
+use domain::dates::MakersDate;
 use domain::deed::receive::{Animal, Bought, Receipt, Source};
 use domain::measure::Percent;
 use domain::moment::day_of;
@@ -51,6 +53,13 @@ pub fn take(app: &Caller<'_>, asked: &ReceiptAsked) -> Result<Done> {
         let grams = carton.grams(asked.grams.map(|grams| grams.0))?;
         let (product, product_key) = carton.product(facts, asked.product.as_ref())?;
         let (source, told) = source(facts, asked, &carton)?;
+        let readings_at_door = asked.readings.as_ref();
+        let measured =
+            |of: fn(&ReadingsAsked) -> Option<Number>| readings_at_door.and_then(of).map(decimal);
+        let (ph, water_activity) = (measured(|of| of.ph), measured(|of| of.water_activity));
+        let by_readings = stable::by_readings(facts, ph, water_activity, |says| {
+            StableSays::AtDoor { says }
+        })?;
         let receipt = Receipt {
             moment: facts.moment,
             place: facts.place.expect("a receipt has a place"),
@@ -60,6 +69,8 @@ pub fn take(app: &Caller<'_>, asked: &ReceiptAsked) -> Result<Done> {
             packing: packing(asked.pack_count, asked.pack_grams.as_deref(), "")?,
             state: asked.state.map(|state| state.0),
             source,
+            stable: by_readings.or_else(|| approval::stable(facts, &product)),
+            approved_ready: approval::of_product(facts, "ready", &product),
             law: facts.law(),
             note: asked.note.as_ref().map(|note| note.0.clone()),
         };
@@ -175,12 +186,18 @@ fn source(
                 };
                 return Err(Error::cannot_be("bought.packed_on", detail));
             }
-            Ok((
-                Source::Bought {
-                    use_by: bought.use_by,
+            let declares = asked.bought.as_ref().and_then(|of| of.declares.as_ref());
+            let source = Source::Bought {
+                use_by: bought.use_by.map(|day| MakersDate {
+                    day,
+                    is_frozen: declares.and_then(|of| of.use_by_is) == Some(UseByIs::Frozen),
+                }),
+                declared: Declared {
+                    ready: declares.and_then(|of| of.ready),
                 },
-                SourceKept::Bought(bought),
-            ))
+                once_opened: declares.and_then(|of| of.days_once_opened),
+            };
+            Ok((source, SourceKept::Bought(bought)))
         }
     }
 }

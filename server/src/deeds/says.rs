@@ -160,5 +160,6 @@ messages! {
     /// What is said of food that readings show to keep by itself.
     StableSays in "stable" {
         Of "of" { lot: LotCode, says: Says },
+        AtDoor "at-door" { says: Says },
     }
 }

@@ -3,10 +3,12 @@
 use super::facts::Facts;
 use super::says::StableSays;
 use crate::error::Result;
-use domain::dates::ReadyBecause;
+use domain::condition::Stable;
+use domain::dates::Because;
 use domain::lot::Lot;
+use domain::says::Says;
 use domain::stability::{StabilityReadings, Treated, needs_control};
-use domain::words::{Quantity, StepKind};
+use domain::words::{Quantity, StableBy, StepKind};
 use rust_decimal::Decimal;
 use store::measurements;
 
@@ -15,49 +17,69 @@ use store::measurements;
 ///
 /// # Errors
 /// The database is away, or a reading on record cannot be.
-pub fn ready(
-    facts: &mut Facts<'_, '_>,
-    kind: StepKind,
-    lots: &[Lot],
-) -> Result<Option<ReadyBecause>> {
+pub fn shown(facts: &mut Facts<'_, '_>, kind: StepKind, lots: &[Lot]) -> Result<Option<Stable>> {
     if !matches!(kind, StepKind::Cut | StepKind::Portion | StepKind::Pack) {
         return Ok(None);
     }
-    let law = facts.law();
     let mut shown = None;
-    for lot in lots.iter().filter(|lot| lot.product.is_controlled()) {
-        if lot.product.raw {
+    // Salt on the outside is nothing that a reading is asked of.
+    let asked = |lot: &&Lot| matches!(lot.condition().stable, None | Some(StableBy::Readings));
+    for lot in lots.iter().filter(asked) {
+        if !lot.condition().is_ready() {
             return Ok(None);
         }
-        let read = measurements::of_lot(facts.tx.conn, lot.id.0)?;
-        let last = |quantity: Quantity| {
-            let found = read.iter().rev().find(|(_, of, _)| *of == quantity);
-            found.map(|(_, _, millionths)| Decimal::new(*millionths, 6).normalize())
-        };
-        let readings = StabilityReadings {
-            ph: last(Quantity::Ph),
-            water_activity: last(Quantity::WaterActivity),
-            ..StabilityReadings::default()
-        };
-        if readings.ph.is_none() && readings.water_activity.is_none() {
-            return Ok(None);
-        }
-        let stable = needs_control(&readings, Treated::default(), &law.stability, &law.rows)?;
-        if !stable.is_stable() {
-            return Ok(None);
-        }
-        let finding = stable.findings.first();
-        let row = finding.and_then(|finding| finding.rows.first());
-        if let (Some(finding), Some(row)) = (finding, row) {
-            shown = Some(ReadyBecause {
-                says: StableSays::Of {
-                    lot: lot.code.clone(),
-                    says: finding.says.clone(),
-                }
-                .into(),
-                row: row.clone(),
-            });
+        match by_last_readings(facts, lot)? {
+            Some(stable) => shown = Some(stable),
+            None => return Ok(None),
         }
     }
     Ok(shown)
+}
+
+/// Do the last pH and water activity of a lot show that it needs no time and temperature control?
+///
+/// # Errors
+/// The database is away, or a reading on record cannot be.
+pub fn by_last_readings(facts: &mut Facts<'_, '_>, lot: &Lot) -> Result<Option<Stable>> {
+    let read = measurements::of_lot(facts.tx.conn, lot.id.0)?;
+    let last = |quantity: Quantity| {
+        let found = read.iter().rev().find(|(_, of, _)| *of == quantity);
+        found.map(|(_, _, millionths)| Decimal::new(*millionths, 6).normalize())
+    };
+    let (ph, water_activity) = (last(Quantity::Ph), last(Quantity::WaterActivity));
+    by_readings(facts, ph, water_activity, |says| StableSays::Of {
+        lot: lot.code.clone(),
+        says,
+    })
+}
+
+/// Do a pH and a water activity show that food needs no time and temperature control?
+///
+/// # Errors
+/// A reading that cannot be.
+pub fn by_readings(
+    facts: &Facts<'_, '_>,
+    ph: Option<Decimal>,
+    water_activity: Option<Decimal>,
+    of: impl FnOnce(Says) -> StableSays,
+) -> Result<Option<Stable>> {
+    if ph.is_none() && water_activity.is_none() {
+        return Ok(None);
+    }
+    let readings = StabilityReadings {
+        ph,
+        water_activity,
+        ..StabilityReadings::default()
+    };
+    let law = facts.law();
+    let stable = needs_control(&readings, Treated::default(), &law.stability, &law.rows)?;
+    let finding = stable.findings.first().filter(|_| stable.is_stable());
+    let found = finding.and_then(|finding| Some((finding, finding.rows.first()?)));
+    Ok(found.map(|(finding, row)| {
+        let says = of(finding.says.clone());
+        Stable {
+            by: StableBy::Readings,
+            because: Because::law(says, row),
+        }
+    }))
 }

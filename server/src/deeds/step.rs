@@ -56,8 +56,15 @@ pub fn take(app: &Caller<'_>, asked: &StepAsked) -> Result<Done> {
             .map(|output| output.product.clone())
             .collect();
         let cure = cure::look(facts, asked, kind, &lots, &choices, &products, happened)?;
-        let heat = heat::look(facts, asked, kind, &products, happened)?;
-        let ready = stable::ready(facts, kind, &lots)?;
+        let heat = heat::look(facts, asked, kind, &lots, &products, happened)?;
+        let stable = stable::shown(facts, kind, &lots)?;
+        let mut outputs = outputs;
+        for output in &mut outputs {
+            output.heat = heat.proof(&output.product);
+            output.approved_ready = approval::of_product(facts, "ready", &output.product);
+            output.approved_stable = approval::stable(facts, &output.product);
+        }
+        let puts_right = heat.proves(&products).then_some(Topic::Heat);
         let step = Step {
             kind,
             moment: facts.moment,
@@ -71,13 +78,13 @@ pub fn take(app: &Caller<'_>, asked: &StepAsked) -> Result<Done> {
                 .flatten()
                 .map(|added| (added.what.0, added.grams.0))
                 .collect(),
-            ready,
+            stable,
             approved_vacuum: facts
                 .kitchen
                 .approval("vacuum", facts.moment.day)
                 .map(str::to_owned),
             law: facts.law(),
-            puts_right: heat.proves.then_some(Topic::Heat),
+            puts_right,
             as_it_happened: happened,
         };
         let codes = codes(facts, step.origin(), step.outputs.len())?;
@@ -187,6 +194,9 @@ fn outputs(facts: &mut Facts<'_, '_>, asked: &StepAsked) -> Result<Vec<Output>> 
                 .transpose()?,
             state: output.state.map(|state| state.0),
             packaging: output.packaging.map(|packaging| packaging.0),
+            heat: None,
+            approved_ready: None,
+            approved_stable: None,
             note: output.note.as_ref().map(|note| note.0.clone()),
         });
     }

@@ -211,13 +211,13 @@ impl<'a> Writer<'a> {
         let pack = self.pack(number);
         let first = &self.first;
         let frozen = pack.now.state == State::Frozen;
-        let heading = match (pack.now.use_by, pack.now.days_left) {
+        let heading = match (pack.now.use_by, pack.now.days_frozen()) {
             (None, Some(_)) if frozen => "label-use-within",
             _ => "label-use-by",
         };
         said.say(Field::UseByHeading, first.text(heading));
         let use_by = pack.now.use_by;
-        let long = match (use_by, pack.now.days_left) {
+        let long = match (use_by, pack.now.days_frozen()) {
             (Some(date), _) => first.date(date),
             (None, Some(days)) if frozen => first.say(LabelWords::OnceThawed { days: days.max(1) }),
             (None, _) if frozen => first.text("label-frozen"),

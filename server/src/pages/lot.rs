@@ -167,7 +167,7 @@ fn use_by(words: &Words, view: &LotView<'_>) -> String {
     if left.peek().is_none() {
         return words.t("page-nothing-left");
     }
-    match (view.use_by, left.find_map(|pack| pack.now.days_left)) {
+    match (view.use_by, left.find_map(|pack| pack.now.days_frozen())) {
         (Some(day), _) => words.day(day),
         (None, Some(days)) => words.once_thawed(days),
         (None, None) => words.t("page-no-date"),

@@ -54,7 +54,7 @@ fn told(run: &[Pack], names: &Names, today: NaiveDate) -> Run {
         is: words.headed(now.being.says()),
         place: names.place_of(now.place),
         state: words.headed(now.state.says()),
-        use_by: match (now.use_by, now.days_left) {
+        use_by: match (now.use_by, now.days_frozen()) {
             (Some(day), _) => words.day(day),
             (None, Some(days)) => words.once_thawed(days),
             (None, None) => NONE.into(),

@@ -30,11 +30,10 @@ use domain::family::{Family, LotView, view};
 use domain::law::Law;
 use domain::lot::{Lot, LotId};
 use domain::refusal::Refusal;
-use std::collections::HashMap;
 use std::sync::Arc;
 use store::Conn;
 use store::family::{Extent, WalkStart};
-use store::lots::LotRow;
+use store::lots::{LotRow, Since};
 use store::packs::{self, PackChoice, PackRow};
 
 /// A family of the record, with what its views need: the kitchen, its lists, the law of its place.
@@ -184,10 +183,14 @@ pub fn lot_with(app: &App, conn: &mut Conn, row: LotRow, rows: &[PackRow]) -> Re
         .map(PackRow::pack)
         .collect::<store::Result<_>>()?;
     let released = product.release.is_some() && store::record::is_released(conn, row.id)?;
-    let stops = match row.stopped {
-        true => store::stops::of_lots(conn, &[row.id])?,
-        false => HashMap::new(),
+    let mut since = Since {
+        released,
+        ..Since::default()
     };
-    let stops = stops.into_values().flatten().collect();
-    Ok(row.into_lot(product, packs, stops, released)?)
+    if row.stopped {
+        let stops = store::stops::of_lots(conn, &[row.id])?;
+        since.stops = stops.into_values().flatten().collect();
+        since.condition = store::conditions::of_lots(conn, &[row.id])?.remove(&row.id);
+    }
+    Ok(row.into_lot(product, packs, since)?)
 }

@@ -119,6 +119,30 @@ pub struct BoughtAsked {
     pub use_by: Option<Day>,
     /// How strong it is, if it is a curing salt: read off this bag.
     pub curing_salt: Option<CuringSalt>,
+    /// What the pack itself or the supplier's paper says.
+    pub declares: Option<DeclaresAsked>,
+}
+
+/// What the pack itself or the supplier's paper says of a bought-in lot.
+#[derive(Debug, Default, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct DeclaresAsked {
+    /// Is it ready to eat? Food of animals that is sold ready needs this.
+    pub ready: Option<bool>,
+    /// For which food the last day is: chilled, or frozen. If left out: chilled.
+    pub use_by_is: Option<UseByIs>,
+    /// Days that it keeps once it is opened; the day of opening is the first.
+    pub days_once_opened: Option<u32>,
+}
+
+/// For which food a supplier's last day is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum UseByIs {
+    /// The chilled one, or what needs no cold.
+    Chilled,
+    /// The frozen one: once thawed it keeps by its own days.
+    Frozen,
 }
 
 /// Readings taken during a deed.

@@ -3,7 +3,8 @@
 use super::cures::{CuredAsEntry, CuringSalt, FoodWord, NatureWord, ReleaseEntry};
 use super::{
     AllergenWord, Amount, Code, CurePartWord, HeatUnitsWord, KeepFromWord, Line, MassUnitsWord,
-    Note, PlaceKindWord, ProductKindWord, ProfileWord, SpeciesWord, StateWord, Weight, Word,
+    NaturalWord, Note, PlaceKindWord, ProductKindWord, ProfileWord, SpeciesWord, StateWord, Weight,
+    Word,
 };
 use domain::dates::KeepingRule;
 use domain::gs1::Gtin;
@@ -155,8 +156,8 @@ pub struct ProductEntry {
     pub kind: ProductKindWord,
     /// Of which animal, if of one.
     pub species: Option<SpeciesWord>,
-    /// Must it be cooked before it is eaten?
-    #[serde(default)]
+    /// Must it be cooked before it is eaten? If left out: yes.
+    #[serde(default = "is_raw")]
     pub raw: bool,
     /// Allergens that it has of itself.
     #[serde(default)]
@@ -171,6 +172,9 @@ pub struct ProductEntry {
     /// Does it need time and temperature control to be safe? If left out: where it is kept cold and
     /// is not a bought ingredient.
     pub controlled: Option<bool>,
+    /// What it is that keeps by nature, without time and temperature control: `salt`, `vinegar`,
+    /// `rendered-fat` … Anything else needs readings or an approval.
+    pub stable_as: Option<NaturalWord>,
     /// What must be met before a cured piece of it is released.
     pub release: Option<ReleaseEntry>,
     /// How it is cured, for what is.
@@ -201,6 +205,10 @@ pub struct ProductEntry {
     pub till_number: Option<u64>,
     /// Does the counter sell it? If left out: where it has a price.
     pub for_sale: Option<bool>,
+}
+
+fn is_raw() -> bool {
+    true
 }
 
 fn chilled() -> StateWord {
@@ -282,6 +290,7 @@ impl ProductEntry {
             keep: self.keep.map(KeepEntry::keep),
             keep_if_stable: self.keep_if_stable.map(KeepEntry::keep),
             controlled: self.controlled,
+            stable_as: self.stable_as.map(|word| word.0),
             release: self.release.as_ref().map(ReleaseEntry::rule),
             curve: self
                 .release

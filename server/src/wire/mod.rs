@@ -14,7 +14,7 @@ pub mod unread;
 
 pub use scalars::{
     AdditionWord, AllergenWord, CurePartWord, DepartureKindWord, DisposalWord, HeatUnitsWord,
-    KeepFromWord, MassUnitsWord, PackagingWord, PlaceKindWord, ProductKindWord, ProfileWord,
-    SideWord, SpeciesWord, StateWord,
+    KeepFromWord, MassUnitsWord, NaturalWord, PackagingWord, PlaceKindWord, ProductKindWord,
+    ProfileWord, SideWord, SpeciesWord, StateWord,
 };
 pub use scalars::{Amount, Code, Day, Instant, Line, Note, Number, Vocabulary, Weight, Word};

@@ -247,6 +247,7 @@ vocabularies!(
     State,
     Being,
     PlaceKind,
+    Natural,
     StepKind,
     DepartureKind,
     Disposal,
@@ -309,6 +310,8 @@ pub type AllergenWord = Word<words::Allergen>;
 pub type StateWord = Word<words::State>;
 /// A word of [`words::PlaceKind`].
 pub type PlaceKindWord = Word<words::PlaceKind>;
+/// What keeps by nature.
+pub type NaturalWord = Word<words::Natural>;
 /// A word of [`words::DepartureKind`].
 pub type DepartureKindWord = Word<words::DepartureKind>;
 /// A word of [`words::Disposal`].

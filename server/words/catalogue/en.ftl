@@ -549,10 +549,13 @@ date-ready-to-eat = Ready to eat, prepared { $day } and held cold: at most { $da
    *[other] { $days } days
  }; { $first }: { $date }.
 date-starts-anew = A { $kind } step starts the date anew: the { $date } of { $part } is at an end.
+date-not-anew = A { $kind } starts a date anew only where times and temperatures on record prove the kill of raw food, and nothing in it was past its day. Here they do not.
+date-in-its-cure = A raw piece in its cure has no last day while it cures.
 date-made-from = { $part } that it was made from is good until { $date }.
 date-earliest-part = The earliest of what went in is { $part }: { $date }.
 date-earliest-wins = the earliest part wins
 date-supplier = The supplier's own date is never passed: { $date }.
+date-supplier-frozen = The supplier's day is for the frozen food: { $date }. Once thawed it keeps by its own days, and never longer than this.
 date-supplier-rule = the supplier's date
 date-no-vacuum-rule = No rule of this place for { $packaging } packs is on file. Local codes and licensed practice decide; ask before you sell it.
 date-no-air = Packed without air on { $day }: at most { $days ->
@@ -969,6 +972,7 @@ trichinae-process-pickle = { $parts } parts of pickle cannot be.
 ## Stability and vacuum
 
 stable-of = { $lot }: { $says }
+stable-at-door = Measured at the door: { $says }
 stability-no-table = This place has no table of stability here, so the food is kept under time and temperature control.
 stability-not-measured = not measured
 stability-ph = the pH
@@ -1701,11 +1705,55 @@ query-no-law = There is no law of "{ $place }" here. Places are: { $known }.
 query-no-animal = No animal on record has the id "{ $id }".
 query-dose-or-target = Say how much nitrite: dose_percent (curing salt of the meat) or target_ppm, not both.
 
+## Conditions
+
+ConditionKind-raw = raw
+ConditionKind-treated = treated
+ConditionKind-ready = ready to eat
+
+Natural-salt = salt
+Natural-sugar = sugar
+Natural-honey = honey or syrup
+Natural-spice = dry spice or dried herb
+Natural-curing-salt = curing salt
+Natural-vinegar = vinegar
+Natural-wine = wine
+Natural-spirits = spirits
+Natural-beer = beer or cider
+Natural-oil = oil
+Natural-rendered-fat = rendered fat
+Natural-dry-goods = dry goods
+Natural-bread = bread
+Natural-nuts = nuts
+Natural-produce = raw vegetables and fruit, uncut
+Natural-salted-casing = salted casings
+Natural-water = water
+
+condition-from-the-animal = Raw: as it came from the animal.
+condition-raw-bought = Bought raw.
+condition-listed = { $product } was received as the product list has it: ready to eat, with nothing of an animal in it.
+condition-declared-ready = The supplier's pack or paper says that { $product } is ready to eat.
+condition-no-declaration = { $product } is food of an animal, and nothing says that the supplier's pack or paper calls it ready to eat. Enter it with the receipt (bought.declares.ready).
+condition-proven = The heat is on record. { $says }
+condition-parts-ready = Everything that went into this { $kind } was ready to eat.
+condition-not-ready-part = { $part } went in and is not proven ready to eat.
+condition-nothing-proves = This { $kind } has no times and temperatures on record that reach a rule: it proves nothing.
+condition-approved = Approved under number { $number }.
+condition-released = Its cure and drying were released by the product's rule.
+condition-let-go = { $by } let it go: { $why }
+condition-proof-rule = proof
+condition-list-rule = product list
+condition-approval-rule = approval
+condition-nature = It keeps without time and temperature control by what it is: { $says }.
+condition-parts-stable = Everything in it keeps without time and temperature control, and no water was added.
+condition-judged-before = Made before proof was asked: it stays as it was judged then. What is made from it needs proof.
+
 ## Stops
 
 StopKind-voided = voided
 StopKind-held = leave it where it is
 StopKind-failed = a limit was broken
+StopKind-not-proven = not proven
 StopKind-not-released = not released
 StopKind-past-its-day = past its day
 
@@ -1716,6 +1764,8 @@ Disposal-put-right = Put right
 
 stop-voided = { $lot } was voided: whatever carries its label is not what the label says. Pull it.
 stop-not-released = { $lot } ({ $product }) is still in its cure. Weigh it and release it first; the cure room shows what is missing.
+stop-not-proven = { $lot } ({ $product }) is sold as ready to eat, and nothing on record shows that it is. Enter the core temperature or the log of its cook, or what the supplier's pack says; else cook it through, or discard it.
+stop-no-date = { $lot } ({ $product }) must be kept cold and has no last day: no rule gives one. Give the product a keeping rule before the next batch, or measure what shows that it keeps; this one is for the kitchen only.
 stop-past-day = { $pack } was to be used by { $date }. Discard it or send it back.
 stop-held = On hold: { $why }.
 stop-held-rule = hold

@@ -552,10 +552,13 @@ date-ready-to-eat = Prêt à manger, préparé le { $day } et gardé au froid :
    *[other] { $days } jours
  } ; { $first } : { $date }.
 date-starts-anew = L'étape « { $kind } » fait repartir la date : celle de { $part }, le { $date }, ne compte plus.
+date-not-anew = L'étape « { $kind } » ne fait repartir la date que si les temps et températures au dossier prouvent l'assainissement d'aliments crus, et si rien n'y était périmé. Ce n'est pas le cas ici.
+date-in-its-cure = Une pièce crue en salaison n'a pas de dernier jour tant qu'elle y est.
 date-made-from = { $part }, dont il est fait, est bon jusqu'au { $date }.
 date-earliest-part = Ce qui y est entré de plus court est { $part } : { $date }.
 date-earliest-wins = la date la plus proche l'emporte
 date-supplier = La date du fournisseur n'est jamais dépassée : { $date }.
+date-supplier-frozen = La date du fournisseur vaut pour le produit congelé : { $date }. Une fois décongelé, il se garde selon ses propres jours, jamais au-delà.
 date-supplier-rule = la date du fournisseur
 date-no-vacuum-rule = Aucune règle d'ici pour un emballage { $packaging } n'est au dossier. La réglementation locale et les professionnels habilités décident ; demandez avant de vendre.
 date-no-air = Emballé sans air le { $day } : au plus { $days ->
@@ -975,6 +978,7 @@ trichinae-process-pickle = { $parts } parts de saumure : impossible.
 ## Stability and vacuum
 
 stable-of = { $lot } : { $says }
+stable-at-door = Mesuré à la réception : { $says }
 stability-no-table = Pas de barème de stabilité ici : l'aliment reste sous maîtrise du temps et de la température.
 stability-not-measured = non mesuré
 stability-ph = le pH
@@ -1704,11 +1708,55 @@ query-no-law = Pas de règles pour « { $place } » ici. Les lieux sont : { $
 query-no-animal = Aucun animal inscrit n'a l'identifiant « { $id } ».
 query-dose-or-target = Dites combien de nitrite : dose_percent (sel nitrité par rapport à la viande) ou target_ppm, pas les deux.
 
+## État des aliments
+
+ConditionKind-raw = cru
+ConditionKind-treated = traité
+ConditionKind-ready = prêt à manger
+
+Natural-salt = sel
+Natural-sugar = sucre
+Natural-honey = miel ou sirop
+Natural-spice = épice ou herbe sèche
+Natural-curing-salt = sel nitrité
+Natural-vinegar = vinaigre
+Natural-wine = vin
+Natural-spirits = spiritueux
+Natural-beer = bière ou cidre
+Natural-oil = huile
+Natural-rendered-fat = graisse fondue
+Natural-dry-goods = produits secs
+Natural-bread = pain
+Natural-nuts = fruits à coque
+Natural-produce = légumes et fruits crus, non coupés
+Natural-salted-casing = boyaux salés
+Natural-water = eau
+
+condition-from-the-animal = Cru : tel qu'il vient de l'animal.
+condition-raw-bought = Acheté cru.
+condition-listed = { $product } a été reçu tel que le donne la liste des produits : prêt à manger, sans rien d'animal.
+condition-declared-ready = L'emballage ou le papier du fournisseur dit que { $product } est prêt à manger.
+condition-no-declaration = { $product } est d'origine animale, et rien ne montre que l'emballage ou le papier du fournisseur le dise prêt à manger. Inscrivez-le à la réception (bought.declares.ready).
+condition-proven = La chaleur est au dossier. { $says }
+condition-parts-ready = Tout ce qui est entré dans cette étape « { $kind } » était prêt à manger.
+condition-not-ready-part = { $part } y est entré et n'est pas prouvé prêt à manger.
+condition-nothing-proves = L'étape « { $kind } » n'a au dossier ni temps ni températures qui atteignent une règle : elle ne prouve rien.
+condition-approved = Approuvé sous le numéro { $number }.
+condition-released = Sa salaison et son séchage ont été libérés selon la règle du produit.
+condition-let-go = { $by } l'a laissé partir : { $why }
+condition-proof-rule = preuve
+condition-list-rule = liste des produits
+condition-approval-rule = approbation
+condition-nature = Il se garde sans maîtrise du temps et de la température par ce qu'il est : { $says }.
+condition-parts-stable = Tout ce qui y est entré se garde sans maîtrise du temps et de la température, et aucune eau n'a été ajoutée.
+condition-judged-before = Fait avant que la preuve soit demandée : il reste tel qu'il a été jugé. Ce qu'on en fait demande une preuve.
+
 ## Arrêts
 
 StopKind-voided = annulé
 StopKind-held = laissez-le où il est
 StopKind-failed = une limite a été dépassée
+StopKind-not-proven = non prouvé
 StopKind-not-released = non libéré
 StopKind-past-its-day = date dépassée
 
@@ -1719,6 +1767,8 @@ Disposal-put-right = Remis en ordre
 
 stop-voided = { $lot } a été annulé : ce qui porte son étiquette n'est pas ce qu'elle dit. Retirez-le.
 stop-not-released = { $lot } ({ $product }) est encore en salaison. Pesez-le et libérez-le d'abord ; la salle de salaison montre ce qui manque.
+stop-not-proven = { $lot } ({ $product }) est vendu prêt à manger, et rien au dossier ne le montre. Inscrivez la température à cœur ou le relevé de sa cuisson, ou ce que dit l'emballage du fournisseur ; sinon, cuisez-le à cœur ou jetez-le.
+stop-no-date = { $lot } ({ $product }) se garde au froid et n'a pas de dernier jour : aucune règle n'en donne. Donnez au produit une durée de conservation avant le prochain lot, ou mesurez ce qui montre qu'il se garde ; celui-ci reste en cuisine.
 stop-past-day = { $pack } était à utiliser au plus tard le { $date }. Jetez-le ou renvoyez-le.
 stop-held = Bloqué : { $why }.
 stop-held-rule = blocage

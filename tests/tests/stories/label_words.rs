@@ -54,7 +54,8 @@ fn gs1_and_till_codes_only_where_the_kitchen_has_numbers(engine: Engine) {
         .filter(|pack| pack["left_grams"] == 250)
         .map(|pack| &pack["pack"])
         .collect();
-    let step = json!({ "kind": "mix", "place": "bench", "inputs": [{ "lot": pork, "pack": on_hand[0] }],
+    let step = json!({ "kind": "cook", "place": "stove", "inputs": [{ "lot": pork, "pack": on_hand[0] }],
+        "readings": { "celsius": 90, "hold_minutes": 20 },
         "outputs": [{ "product": "pork-rillettes", "grams": 240, "pack_count": 2 }] });
     let made = caller.deed("/api/steps", step).expect(201).code(0);
     let numbered = |query: &str| {

@@ -16,6 +16,11 @@ pub struct Later {
     pub thawed: Option<Count>,
     /// Is the day of freezing one of the days used (`us-DT4`)?
     pub freeze_day_counts: bool,
+    /// The maker's own date: nothing outlives it, frozen or thawed.
+    pub cap: Option<NaiveDate>,
+    /// Does freezing save nothing that is past its day, and a second freeze add no day? Lots made before
+    /// this was asked keep what they were judged by.
+    pub freezes_once: bool,
 }
 
 impl Default for Later {
@@ -24,6 +29,8 @@ impl Default for Later {
             opened: None,
             thawed: None,
             freeze_day_counts: true,
+            cap: None,
+            freezes_once: false,
         }
     }
 }
@@ -39,18 +46,31 @@ impl Later {
             opened: from(KeepFrom::Opened),
             thawed: from(KeepFrom::Thawed),
             freeze_day_counts: keep.is_none_or(|keep| keep.freeze_day_counts),
+            cap: None,
+            freezes_once: true,
         }
     }
 
     /// The date after a first opening on `day`.
     pub fn date_opened(&self, day: NaiveDate, until_now: Option<NaiveDate>) -> Option<NaiveDate> {
-        earliest(self.opened.map(|count| count.last_day(day)), until_now)
+        let opened = earliest(self.opened.map(|count| count.last_day(day)), until_now);
+        earliest(opened, self.cap)
     }
 
     /// The days that a pack still has when it is frozen on `day`. Freezing stops the clock
     /// (`us-DT7`); whether its day is used up depends on the rule.
     pub fn days_left(&self, use_by: NaiveDate, day: NaiveDate) -> i32 {
         let unused = i64::from(!self.freeze_day_counts);
+        self.counted(use_by, day, unused)
+    }
+
+    /// The same where it was frozen before: its day is used up. Nothing where the clock runs on, because
+    /// its last day is here or over.
+    pub fn days_left_again(&self, use_by: NaiveDate, day: NaiveDate) -> Option<i32> {
+        (day < use_by).then(|| self.counted(use_by, day, 0))
+    }
+
+    fn counted(&self, use_by: NaiveDate, day: NaiveDate, unused: i64) -> i32 {
         let left = ((use_by - day).num_days() + unused).max(0);
         i32::try_from(left).unwrap_or(i32::MAX)
     }
@@ -58,7 +78,8 @@ impl Later {
     /// The date after a thaw on `day` with so many days left.
     pub fn date_thawed(&self, days_left: Option<i32>, day: NaiveDate) -> Option<NaiveDate> {
         let resumed = days_left.map(|days| date_when_thawed(days, day));
-        earliest(self.thawed.map(|count| count.last_day(day)), resumed)
+        let thawed = earliest(self.thawed.map(|count| count.last_day(day)), resumed);
+        earliest(thawed, self.cap)
     }
 
     /// Reads what [`fmt::Display`] wrote.
@@ -70,6 +91,14 @@ impl Later {
         for word in text.split_whitespace() {
             if word == "freeze-day-counts" {
                 later.freeze_day_counts = true;
+                continue;
+            }
+            if word == "freezes-once" {
+                later.freezes_once = true;
+                continue;
+            }
+            if let Some(day) = word.strip_prefix("cap=") {
+                later.cap = Some(day.parse().ok()?);
                 continue;
             }
             let (event, count) = word.split_once('=')?;
@@ -89,7 +118,7 @@ impl Later {
 }
 
 impl fmt::Display for Later {
-    /// `opened=7/1 thawed=3/1 freeze-day-counts`: days, and whether the event's day is day 1 or 0.
+    /// `opened=7/1 thawed=3/1 freeze-day-counts freezes-once cap=2026-07-02`: days, and whether the event's day is day 1 or 0.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let mut words = Vec::new();
         let mut say = |event: &str, count: Option<Count>| {
@@ -105,6 +134,12 @@ impl fmt::Display for Later {
         say("thawed", self.thawed);
         if self.freeze_day_counts {
             words.push("freeze-day-counts".into());
+        }
+        if self.freezes_once {
+            words.push("freezes-once".into());
+        }
+        if let Some(cap) = self.cap {
+            words.push(format!("cap={cap}"));
         }
         f.write_str(&words.join(" "))
     }
@@ -138,8 +173,9 @@ mod tests {
 
     proptest! {
         #[test]
-        fn it_reads_back(opened in count(), thawed in count(), freeze_day_counts: bool) {
-            let later = Later { opened, thawed, freeze_day_counts };
+        fn it_reads_back(opened in count(), thawed in count(), freeze_day_counts: bool, freezes_once: bool, days in proptest::option::of(0u64..4000)) {
+            let cap = days.map(|days| day("2026-01-01") + chrono::Days::new(days));
+            let later = Later { opened, thawed, freeze_day_counts, cap, freezes_once };
             prop_assert_eq!(Later::parse(&later.to_string()), Some(later));
         }
 

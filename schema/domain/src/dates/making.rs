@@ -3,7 +3,7 @@
 use super::Rule;
 use super::keep::KeepingRule;
 use super::says::{DateSays, EventSays, FirstDaySays};
-use super::{Because, Later, Vacuum, earliest};
+use super::{Because, Count, Later, Marked, Vacuum, earliest};
 use crate::law::Law;
 use crate::product::Product;
 use crate::refusal::{Refusal, Result};
@@ -23,12 +23,18 @@ pub struct Making<'a> {
     pub day: NaiveDate,
     /// What went in.
     pub parts: &'a [PartDate],
-    /// The supplier's own date, if it was bought in.
-    pub supplier: Option<NaiveDate>,
+    /// The supplier's own date, if it was bought in with one.
+    pub supplier: Option<MakersDate>,
+    /// Days that the supplier's pack gives once it is opened.
+    pub once_opened: Option<u32>,
     /// How it is packed, where air was taken out.
     pub packaging: Option<Packaging>,
-    /// What shows that it needs no time and temperature control, if anything does.
-    pub ready: Option<ReadyBecause>,
+    /// Does it need time and temperature control, as far as the record shows?
+    pub is_controlled: bool,
+    /// What shows that it needs none, if anything does.
+    pub stable: Option<Because>,
+    /// Do times and temperatures on record prove a kill?
+    pub is_killed: bool,
     /// The number of the approval for vacuum packs that holds on that day, if one does.
     pub approved: Option<&'a str>,
     /// The law of the place.
@@ -42,17 +48,29 @@ pub struct Making<'a> {
 pub struct PartDate {
     /// How its label shows it.
     pub shown: String,
-    /// Its date, if it has one.
+    /// Its date, if it has one; of what is frozen, the one that it would have thawed today.
     pub date: Option<NaiveDate>,
+    /// The maker's date that caps it for ever, if one does.
+    pub cap: Option<NaiveDate>,
+    /// Is it raw food of animals, which a proven kill makes anew?
+    pub is_raw_animal: bool,
+    /// Was it frozen before? Then a second freeze adds no day.
+    pub was_frozen: bool,
 }
 
-/// Readings that show that food keeps without time and temperature control.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct ReadyBecause {
-    /// The readings, in words.
-    pub says: Says,
-    /// The row that they meet.
-    pub row: RowId,
+impl PartDate {
+    fn earliest(&self) -> Option<NaiveDate> {
+        earliest(self.date, self.cap)
+    }
+}
+
+/// The supplier's own date.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct MakersDate {
+    /// The day on the pack.
+    pub day: NaiveDate,
+    /// Is it for the frozen food? Then thawed food keeps by its own days, and never longer than this.
+    pub is_frozen: bool,
 }
 
 /// The date, what can still change it, and why.
@@ -62,6 +80,8 @@ pub struct Dated {
     pub use_by: Option<NaiveDate>,
     /// What can still change it.
     pub later: Later,
+    /// Was anything in it frozen before, and nothing proven since?
+    pub was_frozen: bool,
     /// The chain of reasons.
     pub because: Vec<Because>,
     /// For the one who did it.
@@ -84,7 +104,7 @@ impl Making<'_> {
                 },
                 DateSays::ReleaseRule,
             ));
-            return Ok(chain.done(Later::of(self.product.keep)));
+            return Ok(chain.done(self.later(self.product.keep, false), false));
         }
         let keep = self.keep();
         self.own(keep, &mut chain);
@@ -92,15 +112,34 @@ impl Making<'_> {
         self.parts(&mut chain);
         self.supplier(&mut chain);
         self.vacuum(&mut chain)?;
+        let anew = self.starts_anew();
+        let was_frozen = !anew && self.parts.iter().any(|part| part.was_frozen);
+        Ok(chain.done(self.later(keep, anew), was_frozen))
+    }
+
+    /// What can still change its date. A maker's date caps it for ever, through whatever is made of it
+    /// without a kill.
+    fn later(&self, keep: Option<KeepingRule>, anew: bool) -> Later {
         let mut later = Later::of(keep);
-        if self.kind == DeedKind::Receive
-            && self.is_ready_and_controlled()
-            && let Some(opened) = &self.law.dates.opened
-        {
-            let law = opened.count();
-            later.opened = Some(later.opened.map_or(law, |own| own.stricter(law)));
-        }
-        Ok(chain.done(later))
+        let opened = &self.law.dates.opened;
+        let law = opened
+            .as_ref()
+            .map(Marked::count)
+            .filter(|_| self.kind == DeedKind::Receive && self.is_ready_and_controlled());
+        let declared = self.once_opened.map(|days| Count {
+            days,
+            day_one_counts: true,
+        });
+        later.opened = [later.opened, law, declared]
+            .into_iter()
+            .flatten()
+            .reduce(Count::stricter);
+        let caps = self.parts.iter().filter_map(|part| part.cap);
+        later.cap = match anew {
+            true => None,
+            false => caps.chain(self.supplier.map(|date| date.day)).min(),
+        };
+        later
     }
 
     fn name(&self) -> String {
@@ -109,22 +148,18 @@ impl Making<'_> {
 
     /// The product's rule; another where readings show that it needs no control.
     fn keep(&self) -> Option<KeepingRule> {
-        match self.ready {
+        match self.stable {
             Some(_) => self.product.keep_if_stable.or(self.product.keep),
             None => self.product.keep,
         }
     }
 
     fn is_ready_and_controlled(&self) -> bool {
-        !self.product.raw && self.product.is_controlled() && self.ready.is_none()
+        !self.product.raw && self.is_controlled
     }
 
     fn own(&self, keep: Option<KeepingRule>, chain: &mut Chain) {
-        if let Some(ready) = &self.ready {
-            chain
-                .because
-                .push(Because::law(ready.says.clone(), &ready.row));
-        }
+        chain.because.extend(self.stable.clone());
         let product = self.name();
         let Some(keep) = keep else {
             let says = DateSays::NoRule { product };
@@ -174,9 +209,7 @@ impl Making<'_> {
     fn law_of_ready_food(&self, chain: &mut Chain) {
         let rules = &self.law.dates;
         if self.kind == DeedKind::Receive || !self.is_ready_and_controlled() {
-            if let (true, Some(raw)) =
-                (self.product.raw && self.product.is_controlled(), &rules.raw)
-            {
+            if let (true, Some(raw)) = (self.product.raw && self.is_controlled, &rules.raw) {
                 chain.because.push(Because::law(DateSays::RawByHouse, raw));
             }
             return;
@@ -202,26 +235,32 @@ impl Making<'_> {
     }
 
     fn parts(&self, chain: &mut Chain) {
-        let dated = self
-            .parts
-            .iter()
-            .filter_map(|part| Some((part.date?, part)));
+        let in_cure = self.is_in_its_cure();
+        let dated = self.parts.iter();
+        let dated = dated.filter(|part| !(in_cure && part.is_raw_animal));
+        let dated = dated.filter_map(|part| Some((part.earliest()?, part)));
+        let rules = &self.law.dates;
+        let resets = rules.resets.as_ref();
+        if in_cure {
+            let row = resets.map(|resets| &resets.row);
+            chain
+                .because
+                .push(self.by(row, DateSays::InItsCure, DateSays::ReleaseRule));
+        }
         let Some((date, part)) = dated.min_by_key(|(date, _)| *date) else {
             return;
         };
-        let rules = &self.law.dates;
-        if let Some(resets) = rules
-            .resets
-            .as_ref()
-            .filter(|resets| self.is_one_of(&resets.steps))
-        {
-            let says = DateSays::StartsAnew {
-                kind: self.kind,
-                date,
-                part: part.shown.clone(),
+        if let Some(resets) = resets.filter(|resets| self.is_one_of(&resets.steps)) {
+            let (kind, part) = (self.kind, part.shown.clone());
+            let anew = self.starts_anew();
+            let says = match anew {
+                true => DateSays::StartsAnew { kind, date, part },
+                false => DateSays::NotAnew { kind },
             };
             chain.because.push(Because::law(says, &resets.row));
-            return;
+            if anew {
+                return;
+            }
         }
         let part = part.shown.clone();
         let says = match self.parts.len() {
@@ -234,18 +273,47 @@ impl Making<'_> {
         );
     }
 
+    /// A raw piece that goes into a cure, in its day, as a product without days of its own: it has none
+    /// while it cures. What comes out of the cure is dated by its own rule, or when it is released.
+    fn is_in_its_cure(&self) -> bool {
+        let in_day = |part: &PartDate| part.earliest().is_none_or(|date| self.day <= date);
+        self.kind == DeedKind::Cure
+            && self.product.kind == ProductKind::Cured
+            && self.product.keep.is_none()
+            && self.parts.iter().any(|part| part.is_raw_animal)
+            && self.parts.iter().all(in_day)
+    }
+
+    /// Only raw food of animals that is proven killed starts anew. What is ready and goes within its own
+    /// day through the same kill is cooked anew with it; what is past its day is not saved.
+    fn starts_anew(&self) -> bool {
+        let resets = self.law.dates.resets.as_ref();
+        let over = |part: &PartDate| part.earliest().is_some_and(|date| date < self.day);
+        self.is_killed
+            && resets.is_some_and(|resets| self.is_one_of(&resets.steps))
+            && self.parts.iter().any(|part| part.is_raw_animal)
+            && !self.parts.iter().any(over)
+    }
+
     fn is_one_of(&self, steps: &[StepKind]) -> bool {
         StepKind::parse(self.kind.as_str()).is_some_and(|kind| steps.contains(&kind))
     }
 
     fn supplier(&self, chain: &mut Chain) {
-        let Some(date) = self.supplier else { return };
+        let Some(maker) = self.supplier else { return };
+        let date = maker.day;
         let row = self
             .law
             .dates
             .supplier
             .as_ref()
             .map(|supplier| &supplier.row);
+        if maker.is_frozen {
+            let says = DateSays::SupplierFrozen { date };
+            let because = self.by(row, says, DateSays::SupplierRule);
+            chain.because.push(because);
+            return;
+        }
         let says = DateSays::Supplier { date };
         chain.cap(date, self.by(row, says, DateSays::SupplierRule));
     }
@@ -263,7 +331,7 @@ impl Making<'_> {
         self.approved_for_vacuum(rules, packaging, chain)?;
         let bound = self.vacuum_days(rules);
         if let Some(bound) = bound {
-            let date = crate::dates::Count {
+            let date = Count {
                 days: bound.whole(),
                 day_one_counts: false,
             }
@@ -301,7 +369,7 @@ impl Making<'_> {
     ) -> Result<()> {
         use ProductKind::*;
         let house_made =
-            matches!(self.product.kind, Cured | Cooked | Stock | Rendered) && self.ready.is_none();
+            matches!(self.product.kind, Cured | Cooked | Stock | Rendered) && self.stable.is_none();
         if let (true, Some(row), None) = (house_made, &rules.approval, self.approved) {
             let detail = DateSays::NoAirUnapproved {
                 product: self.name(),
@@ -356,10 +424,11 @@ impl Chain {
         self.because.push(because);
     }
 
-    fn done(self, later: Later) -> Dated {
+    fn done(self, later: Later, was_frozen: bool) -> Dated {
         Dated {
             use_by: self.date,
             later,
+            was_frozen,
             because: self.because,
             warnings: self.warnings,
             failed: self.failed,

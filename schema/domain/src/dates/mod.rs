@@ -13,7 +13,7 @@ mod says;
 pub use because::{Because, Rule};
 pub use keep::{Count, KeepingRule};
 pub use later::{Later, date_when_thawed};
-pub use making::{Dated, Making, PartDate, ReadyBecause};
+pub use making::{Dated, MakersDate, Making, PartDate};
 pub use rules::{Cold, Marked, Resets, ShelfLifeRules, Supplier, Vacuum};
 pub use says::{DateSays, EventSays, FirstDaySays};
 

@@ -61,8 +61,7 @@ pub fn plan(lot: &Lot, found: &[CountedPack], moment: &Moment, zone: Tz) -> Resu
             day: moment.day,
         };
         let now = pack
-            .now
-            .after(&event, pack.made, lot.later)
+            .after(&event, lot.later)
             .expect("what was found is not below zero");
         if gap != Grams::ZERO {
             let pack = lot.shown(pack.number);

@@ -3,6 +3,7 @@
 use super::draw::{Choice, Draw, not_voided, settle};
 use super::says::DisposeSays;
 use super::step::{change, taken};
+use crate::condition::{Condition, ConditionSays};
 use crate::dates::Because;
 use crate::grams::Grams;
 use crate::lot::Lot;
@@ -10,7 +11,7 @@ use crate::moment::Moment;
 use crate::plan::{Plan, Reason};
 use crate::refusal::{Refusal, RefusalKind, Result};
 use crate::stop::Placed;
-use crate::words::{Account, Disposal, StopKind, Topic};
+use crate::words::{Account, Disposal, ProvedBy, StopKind, Topic};
 use chrono_tz::Tz;
 
 /// What a person says of it.
@@ -83,7 +84,11 @@ fn let_go(lot: &Lot, choice: &Choice, disposing: &Disposing, moment: &Moment) ->
         placed.cause.kind == StopKind::Failed && placed.stands(moment.at) && chosen
     };
     let ended: Vec<&Placed> = lot.stops.iter().filter(ends).collect();
-    if ended.is_empty() {
+    let unproven = matches!(choice, Choice::All)
+        && lot.condition.is_some()
+        && !lot.waits_for_release()
+        && lot.condition().lacks_proof(&lot.product);
+    if ended.is_empty() && !unproven {
         let lot = lot.code.clone();
         let detail = DisposeSays::NothingStands { lot };
         return Err(Refusal::new(RefusalKind::Clash, "lot", detail));
@@ -97,10 +102,20 @@ fn let_go(lot: &Lot, choice: &Choice, disposing: &Disposing, moment: &Moment) ->
         };
         (lot.id, reason(says))
     };
+    let proven = Condition::ready(ProvedBy::Person).and_stable(lot.condition().stable);
+    let without_stop = || {
+        let (by, why) = (disposing.by.clone(), disposing.why.clone());
+        Reason {
+            topic: Topic::Condition,
+            because: Because::house(ConditionSays::LetGo { by, why }, DisposeSays::Rule),
+        }
+    };
+    let let_go = unproven.then(|| (lot.id, without_stop()));
     let note = |draw: &Draw<'_>| change(draw, Account::Noted, Grams::ZERO, draw.pack.now);
     Ok(Plan {
         changes: draws.iter().map(note).collect(),
-        reasons: ended.iter().map(told).collect(),
+        reasons: ended.iter().map(told).chain(let_go).collect(),
+        conditions: unproven.then_some((lot.id, proven)).into_iter().collect(),
         ends: ended
             .iter()
             .map(|placed| (placed.id, disposing.what))

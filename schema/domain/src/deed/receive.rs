@@ -4,10 +4,11 @@ use super::draw::weight;
 use super::says::ReceiveSays;
 use super::step::Packing;
 use crate::code::{HouseCode, LotCode};
-use crate::dates::Making;
+use crate::condition::{Declared, Stable, received};
+use crate::dates::{MakersDate, Making};
 use crate::grams::Grams;
 use crate::law::Law;
-use crate::lot::{PackNow, PlaceId};
+use crate::lot::{BirthDate, PackNow, PlaceId};
 use crate::moment::Moment;
 use crate::origin::{AnimalId, Origin};
 use crate::plan::{Birth, Plan, Reason};
@@ -112,7 +113,11 @@ pub enum Source {
     /// Bought in.
     Bought {
         /// The supplier's last day.
-        use_by: Option<NaiveDate>,
+        use_by: Option<MakersDate>,
+        /// What the pack or the supplier's paper says of it.
+        declared: Declared,
+        /// Days that the pack gives once it is opened.
+        once_opened: Option<u32>,
     },
 }
 
@@ -135,6 +140,10 @@ pub struct Receipt<'a> {
     pub state: Option<State>,
     /// Where it comes from.
     pub source: Source,
+    /// What readings at the door show, if they show that it keeps without control.
+    pub stable: Option<Stable>,
+    /// The number of an approval that says it is ready, if one holds on that day.
+    pub approved_ready: Option<String>,
     /// The law of the place.
     pub law: &'a Law,
     /// A word about it.
@@ -180,22 +189,36 @@ impl Receipt<'_> {
                     plan.warnings.push(ReceiveSays::NewAnimal.into());
                 }
             }
-            Source::Bought { use_by } => cap = *use_by,
+            Source::Bought { use_by, .. } => cap = *use_by,
         }
+        let (declared, once_opened) = match &self.source {
+            Source::Bought {
+                declared,
+                once_opened,
+                ..
+            } => (Some(*declared), *once_opened),
+            Source::Animal { .. } => (None, None),
+        };
+        let approved = self.approved_ready.as_deref();
+        let stable = self.stable.as_ref();
+        let proven = received(self.product, declared, approved, stable);
         let dated = Making {
             product: self.product,
             kind: DeedKind::Receive,
             day: self.moment.day,
             parts: &[],
             supplier: cap,
+            once_opened,
             packaging: None,
-            ready: None,
+            is_controlled: proven.condition.stable.is_none(),
+            stable: stable.map(|stable| stable.because.clone()),
+            is_killed: false,
             approved: None,
             law: self.law,
             as_it_happened: false,
         }
         .date()?;
-        if let Some(date) = cap.filter(|date| *date < self.moment.day) {
+        if let Some(date) = cap.map(|of| of.day).filter(|date| *date < self.moment.day) {
             plan.warnings
                 .push(ReceiveSays::SupplierPast { date }.into());
         }
@@ -210,13 +233,21 @@ impl Receipt<'_> {
                 self.grams,
                 self.place,
                 self.state.unwrap_or(self.product.storage),
-                dated.use_by,
-                dated.later,
+                BirthDate {
+                    use_by: dated.use_by,
+                    later: dated.later,
+                    was_frozen: false,
+                },
                 self.moment.day,
             ),
             later: dated.later,
+            condition: proven.condition,
             packaging: None,
-            reasons: Reason::all(Topic::Date, dated.because),
+            reasons: [
+                Reason::all(Topic::Condition, proven.because),
+                Reason::all(Topic::Date, dated.because),
+            ]
+            .concat(),
             stops: Vec::new(),
             packs,
             note: self.note.clone(),

@@ -3,11 +3,12 @@
 use super::draw::{Choice, Draw, settle, weight};
 use super::says::StepSays;
 use crate::code::LotCode;
-use crate::dates::{Because, Making, PartDate, ReadyBecause, date_when_thawed};
+use crate::condition::{Born, HeatProof, Part, Stable};
+use crate::dates::{Because, Making, PartDate, date_when_thawed};
 use crate::grams::Grams;
 use crate::law::Law;
 use crate::limits::{MOST_INPUTS, MOST_OUTPUTS, MOST_PACKS, SCALE_DIFFERENCE_THOUSANDTHS};
-use crate::lot::{Event, Lot, PackNow, PlaceId, What};
+use crate::lot::{BirthDate, Event, Lot, PackNow, PlaceId, What};
 use crate::moment::Moment;
 use crate::origin::Origin;
 use crate::plan::{Balance, Birth, PackChange, Plan, Reason};
@@ -40,7 +41,7 @@ pub struct Step<'a> {
     /// What was added without a lot of its own.
     pub added: Vec<(Addition, Grams)>,
     /// Readings that show that everything in it keeps without time and temperature control.
-    pub ready: Option<ReadyBecause>,
+    pub stable: Option<Stable>,
     /// The number of the approval for vacuum packs that holds on that day, if one does.
     pub approved_vacuum: Option<String>,
     /// The law of the place.
@@ -70,6 +71,12 @@ pub struct Output {
     pub state: Option<State>,
     /// How it is packed, where air was taken out.
     pub packaging: Option<Packaging>,
+    /// The proof that the step's times and temperatures give of it, if they do.
+    pub heat: Option<HeatProof>,
+    /// The number of an approval that says it is ready, if one holds on that day.
+    pub approved_ready: Option<String>,
+    /// The approval that says it is stable, if one holds on that day.
+    pub approved_stable: Option<Stable>,
     /// A word about it.
     pub note: Option<String>,
 }
@@ -174,11 +181,14 @@ impl Step<'_> {
         } else {
             self.uses(&draws)?
         };
-        let parts = self.part_dates(&draws);
+        let went_in = WentIn {
+            dates: self.part_dates(&draws),
+            parts: parts(&draws),
+        };
         let mut packs_made = 0;
         for (nth, (output, code)) in self.outputs.iter().zip(codes).enumerate() {
             let (mut birth, warnings) =
-                self.birth(output, code, &parts, &format!("outputs[{nth}]."))?;
+                self.birth(output, code, &went_in, &format!("outputs[{nth}]."))?;
             plan.warnings.extend(warnings);
             birth.stops.extend(passed.inherited.iter().cloned());
             packs_made += birth.packs.len();
@@ -301,17 +311,15 @@ impl Step<'_> {
     fn part_dates(&self, draws: &[Draw<'_>]) -> Vec<PartDate> {
         let date = |draw: &Draw<'_>| {
             let now = &draw.pack.now;
-            now.use_by.or(now
-                .days_left
-                .map(|days| date_when_thawed(days, self.moment.day)))
+            let thawed = |days| date_when_thawed(days, self.moment.day);
+            now.use_by.or(now.days_frozen().map(thawed))
         };
         let part = |draw: &Draw<'_>| PartDate {
-            shown: format!(
-                "{} ({})",
-                draw.lot.product.name("en"),
-                draw.lot.shown(draw.pack.number)
-            ),
+            shown: shown(draw),
             date: date(draw),
+            cap: draw.lot.later.cap,
+            is_raw_animal: !draw.lot.species.is_empty() && !draw.lot.condition().is_ready(),
+            was_frozen: draw.pack.now.was_frozen(),
         };
         draws.iter().map(part).collect()
     }
@@ -347,21 +355,38 @@ impl Step<'_> {
         &self,
         output: &Output,
         code: &LotCode,
-        parts: &[PartDate],
+        went_in: &WentIn,
         field: &str,
     ) -> Result<(Birth, Vec<Says>)> {
         let packs = output.packing.packs(output.grams, field)?;
         let lots = || self.inputs.iter().map(|(lot, _)| lot);
         let product = &output.product;
         let own = product.allergens.iter().chain(&output.recipe_allergens);
+        let stable = output.approved_stable.as_ref().or(self.stable.as_ref());
+        let proven = Born {
+            kind: self.kind,
+            product,
+            parts: &went_in.parts,
+            watered: self
+                .added
+                .iter()
+                .any(|(what, _)| *what != Addition::ScaleDifference),
+            heat: output.heat.as_ref(),
+            approved: output.approved_ready.as_deref(),
+            stable,
+        }
+        .condition();
         let dated = Making {
             product,
             kind: self.kind.into(),
             day: self.moment.day,
-            parts,
+            parts: &went_in.dates,
             supplier: None,
+            once_opened: None,
             packaging: output.packaging,
-            ready: self.ready.clone(),
+            is_controlled: proven.condition.stable.is_none(),
+            stable: stable.map(|stable| stable.because.clone()),
+            is_killed: output.heat.is_some(),
             approved: self.approved_vacuum.as_deref(),
             law: self.law,
             as_it_happened: self.as_it_happened,
@@ -386,13 +411,21 @@ impl Step<'_> {
                 output.grams,
                 output.place.unwrap_or(self.place),
                 output.state.unwrap_or(product.storage),
-                dated.use_by,
-                dated.later,
+                BirthDate {
+                    use_by: dated.use_by,
+                    later: dated.later,
+                    was_frozen: dated.was_frozen,
+                },
                 self.moment.day,
             ),
             later: dated.later,
+            condition: proven.condition,
             packaging: output.packaging,
-            reasons: Reason::all(Topic::Date, dated.because),
+            reasons: [
+                Reason::all(Topic::Condition, proven.because),
+                Reason::all(Topic::Date, dated.because),
+            ]
+            .concat(),
             stops: self.failed(dated.failed),
             packs,
             note: output.note.clone(),
@@ -401,13 +434,36 @@ impl Step<'_> {
     }
 }
 
+/// What went in: what its date and its condition follow from.
+struct WentIn {
+    dates: Vec<PartDate>,
+    parts: Vec<Part>,
+}
+
+fn parts(draws: &[Draw<'_>]) -> Vec<Part> {
+    let part = |draw: &Draw<'_>| Part {
+        shown: shown(draw),
+        condition: draw.lot.condition(),
+        of_animal: !draw.lot.species.is_empty(),
+    };
+    draws.iter().map(part).collect()
+}
+
+fn shown(draw: &Draw<'_>) -> String {
+    let (name, pack) = (
+        draw.lot.product.name("en"),
+        draw.lot.shown(draw.pack.number),
+    );
+    format!("{name} ({pack})")
+}
+
 /// The change that a draw makes to its pack.
 pub(super) fn taken(draw: &Draw<'_>, account: Account, day: NaiveDate) -> Result<PackChange> {
     let event = Event {
         what: What::Took(account, draw.grams),
         day,
     };
-    let now = draw.pack.now.after(&event, draw.pack.made, draw.lot.later);
+    let now = draw.pack.after(&event, draw.lot.later);
     let now = now.ok_or_else(|| Refusal::cannot_be("grams", StepSays::LessThanNothing))?;
     let whole_pack = account == Account::Sold && now.left == Grams::ZERO;
     Ok(PackChange {
@@ -429,8 +485,7 @@ pub(super) fn moved(
     };
     let now = draw
         .pack
-        .now
-        .after(&event, draw.pack.made, draw.lot.later)
+        .after(&event, draw.lot.later)
         .unwrap_or(draw.pack.now);
     PackChange {
         place,

@@ -47,8 +47,7 @@ pub fn plan(
         day: moment.day,
     };
     let now = pack
-        .now
-        .after(&event, pack.made, lot.later)
+        .after(&event, lot.later)
         .expect("a gain is never below zero");
     Ok(Plan {
         changes: vec![change(&draw, Account::TakenBack, grams, now)],

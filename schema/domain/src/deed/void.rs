@@ -145,7 +145,7 @@ fn refused(kind: RefusalKind, detail: impl Into<Says>) -> Refusal {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::lot::PlaceId;
+    use crate::lot::{BirthDate, PlaceId};
     use crate::words::State;
 
     fn target(history: &[(i32, What)]) -> Target {
@@ -154,8 +154,7 @@ mod tests {
             Grams::whole(500),
             PlaceId(1),
             State::Chilled,
-            None,
-            Later::default(),
+            BirthDate::default(),
             day,
         );
         Target {

@@ -47,8 +47,7 @@ pub fn plan(lot: &Lot, grams: Grams, moment: &Moment, zone: Tz) -> Result<Plan> 
         day: moment.day,
     };
     let now = pack
-        .now
-        .after(&event, pack.made, lot.later)
+        .after(&event, lot.later)
         .expect("the weight is above zero");
     let draw = Draw {
         lot,

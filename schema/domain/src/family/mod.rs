@@ -33,7 +33,7 @@ pub use stated::{Stated, stated};
 pub use thawing::{Frozen, frozen};
 pub use view::{LotView, view};
 pub use went::Went;
-pub use why::{WhySays, date_links, nearest_links};
+pub use why::{WhySays, condition_links, date_links, nearest_links};
 pub use yields::{NothingToCompare, yields};
 
 use crate::genealogy::{Ancestry, Onward};

@@ -1,6 +1,9 @@
 //! A lot as it is shown: to programs, on its page, on its labels.
 
-use super::{Cured, Did, Family, Line, Lists, Relative, Stated, cured, date_links, lines, stated};
+use super::{
+    Cured, Did, Family, Line, Lists, Relative, Stated, condition_links, cured, date_links, lines,
+    stated,
+};
 use crate::dates::Because;
 use crate::law::Law;
 use crate::lot::{Lot, LotId, brief};
@@ -19,6 +22,8 @@ pub struct LotView<'a> {
     pub use_by: Option<NaiveDate>,
     /// Why that date.
     pub because: Vec<Because>,
+    /// Why it is raw, treated or ready.
+    pub condition_because: Vec<Because>,
     /// What its label says.
     pub stated: Stated,
     /// How it was cured, if it was.
@@ -53,6 +58,7 @@ pub fn view<'a>(
         stops: stops(&of.lot, now, day_of(now, zone)),
         use_by: brief::earliest(&of.lot.packs),
         because: date_links(of, law.dates.freezing.as_ref()),
+        condition_because: condition_links(of),
         stated: stated(family, of, lists, law, languages),
         cured: cured(family, lot),
         steps: of.steps(),

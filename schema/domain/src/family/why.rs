@@ -2,11 +2,12 @@
 //! have lived through since.
 
 use super::{Family, Relative};
+use crate::condition::ConditionSays;
 use crate::dates::{Because, Rule};
 use crate::lot::{LotId, Pack};
 use crate::messages;
 use crate::rows::RowId;
-use crate::words::Topic;
+use crate::words::{ProvedBy, Topic};
 use chrono::NaiveDate;
 
 messages! {
@@ -35,7 +36,7 @@ pub fn date_links(of: &Relative, freezing: Option<&RowId>) -> Vec<Because> {
             .iter()
             .filter(|pack: &&Pack| !pack.now.left.is_none_left())
     };
-    if let Some(days) = left().find_map(|pack| pack.now.days_left) {
+    if let Some(days) = left().find_map(|pack| pack.now.days_frozen()) {
         let says = WhySays::Frozen { days }.into();
         let rule = match freezing {
             Some(row) => Rule::Rows(vec![row.clone()]),
@@ -47,6 +48,22 @@ pub fn date_links(of: &Relative, freezing: Option<&RowId>) -> Vec<Because> {
     if let Some(day) = earliest.filter(|day| of.born_use_by != Some(*day)) {
         let says = WhySays::Since { day };
         chain.push(Because::house(says, WhySays::OpenedOrThawed));
+    }
+    chain
+}
+
+/// The reasons for what a lot is: those kept at its making, and what proved more since.
+pub fn condition_links(of: &Relative) -> Vec<Because> {
+    let mut chain = links(of, Topic::Condition);
+    let practice = |says: ConditionSays| Because {
+        says: says.into(),
+        rule: Rule::Practice(ConditionSays::ProofRule.into()),
+    };
+    if of.lot.condition.is_none() {
+        chain.push(practice(ConditionSays::JudgedBefore));
+    }
+    if of.lot.condition().by == ProvedBy::Released {
+        chain.push(practice(ConditionSays::Released));
     }
     chain
 }

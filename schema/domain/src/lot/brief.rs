@@ -48,7 +48,7 @@ pub fn earliest(packs: &[Pack]) -> Option<NaiveDate> {
 pub(crate) mod tests {
     use super::*;
     use crate::dates::Later;
-    use crate::lot::{DeedId, Lot, LotId, PackId, PackNow, PlaceId};
+    use crate::lot::{BirthDate, DeedId, Lot, LotId, PackId, PackNow, PlaceId};
     use crate::origin::Origin;
     use crate::product::Product;
     use crate::words::State;
@@ -66,10 +66,13 @@ pub(crate) mod tests {
                 Grams::whole(*grams),
                 PlaceId(1 + nth as i32),
                 State::Chilled,
-                day.map(|day| day.parse().unwrap()),
-                Later::default(),
+                BirthDate {
+                    use_by: day.map(|day| day.parse().unwrap()),
+                    ..BirthDate::default()
+                },
                 made_at.date_naive(),
             ),
+            past: None,
         };
         let product = Product {
             for_sale: true,
@@ -87,6 +90,7 @@ pub(crate) mod tests {
             species: BTreeSet::new(),
             later: Later::default(),
             packaging: None,
+            condition: None,
             stops: Vec::new(),
             released: false,
             voided: false,

@@ -4,14 +4,15 @@ pub mod brief;
 mod pack;
 
 pub use brief::Brief;
-pub use pack::{Event, Pack, PackNow, What, refold};
+pub use pack::{BirthDate, Event, Pack, PackNow, Past, What, refold};
 
 use crate::code::LotCode;
+use crate::condition::Condition;
 use crate::dates::Later;
 use crate::origin::Origin;
 use crate::product::Product;
 use crate::stop::Placed;
-use crate::words::{Allergen, Packaging, Species};
+use crate::words::{Allergen, Packaging, ProvedBy, Species, StableBy};
 use chrono::{DateTime, Utc};
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -55,6 +56,8 @@ pub struct Lot {
     pub later: Later,
     /// How it is packed, where air was taken out.
     pub packaging: Option<Packaging>,
+    /// What it is by what happened to it; none for a lot that was made before this was asked.
+    pub condition: Option<Condition>,
     /// The stops that deeds placed on it, voided ones left out.
     pub stops: Vec<Placed>,
     /// Was it released, if its product must be?
@@ -76,6 +79,30 @@ impl Lot {
     /// The packs that hold something and are where they should be.
     pub fn on_hand(&self) -> impl Iterator<Item = &Pack> {
         self.packs.iter().filter(|pack| pack.now.is_on_hand())
+    }
+
+    /// What it is, now: a release proves what its cure and drying were for. What was made before this
+    /// was asked counts by its release, else by what is in it: nothing shows more.
+    pub fn condition(&self) -> Condition {
+        if self.released && !self.product.raw {
+            return Condition::ready(ProvedBy::Released)
+                .and_stable(self.condition.and_then(|of| of.stable));
+        }
+        self.condition.unwrap_or_else(|| self.judged_before())
+    }
+
+    fn judged_before(&self) -> Condition {
+        match (self.product.raw, self.species.is_empty()) {
+            (true, _) => Condition::RAW,
+            (false, true) => Condition::ready(ProvedBy::Listed),
+            (false, false) => Condition::TREATED,
+        }
+        .and_stable((!self.product.is_controlled()).then_some(StableBy::Nature))
+    }
+
+    /// Does it need time and temperature control?
+    pub fn is_controlled(&self) -> bool {
+        self.condition().stable.is_none()
     }
 
     /// Is it a cured piece that nobody has released yet?

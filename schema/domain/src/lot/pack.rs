@@ -20,9 +20,30 @@ pub struct Pack {
     pub made: Grams,
     /// How it is now.
     pub now: PackNow,
+    /// What it lived through: loaded for a deed that is entered late, whose event may come between others.
+    pub past: Option<Past>,
+}
+
+/// What a pack lived through, voided deeds left out.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Past {
+    /// How it was born.
+    pub born: PackNow,
+    /// Its events, in the order in which they were recorded.
+    pub events: Vec<Event>,
 }
 
 impl Pack {
+    /// The pack after one more event, or `None` where it would hold less than nothing.
+    pub fn after(&self, event: &Event, later: Later) -> Option<PackNow> {
+        let Some(past) = &self.past else {
+            return self.now.after(event, self.made, later);
+        };
+        let mut events = past.events.clone();
+        events.push(*event);
+        refold(past.born, self.made, later, &events).ok()
+    }
+
     /// Are two packs shown alike: the same is left in them, in the same place, kept the same way,
     /// until the same day?
     pub fn is_like(&self, other: &Pack) -> bool {
@@ -40,6 +61,17 @@ impl Pack {
     }
 }
 
+/// The date that a pack is born with.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct BirthDate {
+    /// Its last day, if it has one.
+    pub use_by: Option<NaiveDate>,
+    /// What can still change it.
+    pub later: Later,
+    /// Was what it is made of frozen before?
+    pub was_frozen: bool,
+}
+
 /// What changes about a pack.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct PackNow {
@@ -53,7 +85,7 @@ pub struct PackNow {
     pub state: State,
     /// Its last day; none while frozen, or where no rule gives one.
     pub use_by: Option<NaiveDate>,
-    /// While frozen: the days it still has.
+    /// While frozen: the days it still has. Afterwards it stays, and says that it was frozen.
     pub days_left: Option<i32>,
     /// Did a customer bring it back? Then it is never for sale again.
     pub taken_back: bool,
@@ -65,8 +97,7 @@ impl PackNow {
         made: Grams,
         place: PlaceId,
         state: State,
-        date: Option<NaiveDate>,
-        later: Later,
+        dated: BirthDate,
         day: NaiveDate,
     ) -> PackNow {
         let born = PackNow {
@@ -78,11 +109,11 @@ impl PackNow {
             } else {
                 state
             },
-            use_by: date,
-            days_left: None,
+            use_by: dated.use_by,
+            days_left: dated.was_frozen.then_some(0),
             taken_back: false,
         };
-        born.kept_as(state, later, day)
+        born.kept_as(state, dated.later, day)
     }
 
     /// Can something still be taken out of it?
@@ -128,20 +159,51 @@ impl PackNow {
         (now.left >= Grams::ZERO).then_some(now)
     }
 
+    /// The last day, as the place where it is asked needs it: of what is frozen and has days left, none.
+    pub fn days_frozen(&self) -> Option<i32> {
+        self.days_left
+            .filter(|_| self.state == State::Frozen && self.use_by.is_none())
+    }
+
+    /// Was it frozen before?
+    pub fn was_frozen(&self) -> bool {
+        self.state == State::Frozen || self.days_left.is_some()
+    }
+
     fn kept_as(mut self, state: State, later: Later, day: NaiveDate) -> PackNow {
         match (self.state, state) {
             (State::Frozen, State::Frozen) => {}
-            (_, State::Frozen) => {
-                self.days_left = self.use_by.map(|use_by| later.days_left(use_by, day));
-                self.use_by = None;
-            }
-            (State::Frozen, _) => {
-                self.use_by = later.date_thawed(self.days_left.take(), day);
-            }
+            (_, State::Frozen) => self.freeze(later, day),
+            (State::Frozen, _) => self.thaw(later, day),
             _ => {}
         }
         self.state = state;
         self
+    }
+
+    fn freeze(&mut self, later: Later, day: NaiveDate) {
+        let before = self.days_left.is_some();
+        let left = |use_by: NaiveDate| match (later.freezes_once, before) {
+            (true, true) => later.days_left_again(use_by, day),
+            // What is past its day is not saved: the clock runs on.
+            (true, false) if use_by < day => None,
+            _ => Some(later.days_left(use_by, day)),
+        };
+        self.days_left = self.use_by.and_then(left);
+        if self.days_left.is_some() {
+            self.use_by = None;
+        }
+    }
+
+    fn thaw(&mut self, later: Later, day: NaiveDate) {
+        if !later.freezes_once {
+            self.use_by = later.date_thawed(self.days_left.take(), day);
+            return;
+        }
+        if self.use_by.is_none() {
+            self.use_by = later.date_thawed(self.days_left, day);
+        }
+        self.days_left = Some(self.days_left.unwrap_or(0));
     }
 }
 
@@ -192,19 +254,32 @@ pub enum What {
 }
 
 /// The pack as its birth and its events make it, or the position of the first event that would
-/// leave it with less than nothing.
+/// leave it with less than nothing. Balances follow the order of recording, dates that of the days.
 pub fn refold(
     born: PackNow,
     made: Grams,
     later: Later,
     events: &[Event],
 ) -> Result<PackNow, usize> {
-    events
-        .iter()
-        .enumerate()
-        .try_fold(born, |now, (nth, event)| {
-            now.after(event, made, later).ok_or(nth)
-        })
+    let mut each = events.iter().enumerate();
+    let now = each.try_fold(born, |now, (nth, event)| {
+        now.after(event, made, later).ok_or(nth)
+    })?;
+    if !later.freezes_once || events.is_sorted_by_key(|event| event.day) {
+        return Ok(now);
+    }
+    let mut by_day = events.to_vec();
+    by_day.sort_by_key(|event| event.day);
+    let dated = by_day.iter().fold(born, |now, event| {
+        // In this order a count may come before what it counted: no grams, but the dates go on.
+        now.after(event, made, later).unwrap_or(now)
+    });
+    Ok(PackNow {
+        use_by: dated.use_by,
+        days_left: dated.days_left,
+        state: dated.state,
+        ..now
+    })
 }
 
 #[cfg(test)]
@@ -220,8 +295,10 @@ mod tests {
             Grams::whole(500),
             PlaceId(1),
             State::Chilled,
-            Some(day("2026-06-19")),
-            Later::default(),
+            BirthDate {
+                use_by: Some(day("2026-06-19")),
+                ..BirthDate::default()
+            },
             day("2026-06-13"),
         )
     }

@@ -3,12 +3,13 @@
 use super::Keys;
 use crate::deed::says as deeds;
 use crate::{
-    cost, cure, cure_room, dates, duties, family, gs1, heat, moment, refusal, rows, stability,
-    statement, stop, trichinae, verdict, words, yields,
+    condition, cost, cure, cure_room, dates, duties, family, gs1, heat, moment, refusal, rows,
+    stability, statement, stop, trichinae, verdict, words, yields,
 };
 
 /// What each area declares. An area that is left out here is found by the guard on messages.
 pub const AREAS: &[Keys] = &[
+    condition::ConditionSays::KEYS,
     cost::PriceSays::KEYS,
     cure::AllowedSays::KEYS,
     cure::BrineSays::KEYS,
@@ -126,8 +127,10 @@ pub const VOCABULARIES: &[Keys] = &[
     words::Account::KEYS,
     words::Allergen::KEYS,
     words::Being::KEYS,
+    words::ConditionKind::KEYS,
     words::DeedKind::KEYS,
     words::Disposal::KEYS,
+    words::Natural::KEYS,
     words::Packaging::KEYS,
     words::PrintState::KEYS,
     words::Side::KEYS,

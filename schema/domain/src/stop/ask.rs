@@ -40,6 +40,8 @@ impl Act {
             (Act::Use { cure_goes_on, .. }, NotReleased) => !cure_goes_on,
             // A label for a piece in its cure is a tag, and says that it is not released.
             (Act::Label, NotReleased) => false,
+            // What is made of it needs its own proof: its condition follows from that of its parts.
+            (Act::Use { .. }, NotProven) => false,
             _ => true,
         }
     }
@@ -94,7 +96,7 @@ fn refused(pack: String, stop: &Stop, field: String) -> Refusal {
         StopKind::Held => RefusalKind::Held,
         StopKind::NotReleased => RefusalKind::NotReleased,
         StopKind::PastDay => RefusalKind::Limit,
-        StopKind::Failed => RefusalKind::Stopped,
+        StopKind::Failed | StopKind::NotProven => RefusalKind::Stopped,
         StopKind::Voided => RefusalKind::Voided,
     };
     let says = match stop.root {

@@ -7,11 +7,11 @@ mod says;
 pub use ask::{Act, Passed, ask, of_label};
 pub use says::StopSays;
 
-use crate::dates::Because;
+use crate::dates::{Because, earliest};
 use crate::lot::{Lot, Pack, PackId};
 use crate::rows::RowId;
 use crate::says::Says;
-use crate::words::{StopKind, Topic};
+use crate::words::{ProductKind, State, StopKind, Topic};
 use chrono::{DateTime, NaiveDate, Utc};
 
 /// The key of a stop in the record.
@@ -143,19 +143,45 @@ pub fn on(lot: &Lot, pack: Option<&Pack>, at: DateTime<Utc>, day: NaiveDate) -> 
         topic: placed.cause.topic,
         root: Some(placed.root),
     }));
+    if let Some(says) = unproven(lot, pack) {
+        let topic = match says {
+            StopSays::NotProven { .. } => Topic::Condition,
+            _ => Topic::Date,
+        };
+        stops.push(Stop::computed(StopKind::NotProven, topic, says));
+    }
     if lot.waits_for_release() {
         let (lot, product) = (lot.code.clone(), lot.product.name("en").to_owned());
         let says = StopSays::NotReleased { lot, product };
         stops.push(Stop::computed(StopKind::NotReleased, Topic::Release, says));
     }
     let date = pack.filter(|pack| pack.now.is_on_hand());
-    let date = date.and_then(|pack| Some((pack, pack.now.use_by?)));
+    let last = |pack: &Pack| earliest(pack.now.use_by, lot.later.cap);
+    let date = date.and_then(|pack| Some((pack, last(pack)?)));
     if let Some((pack, date)) = date.filter(|(_, date)| *date < day) {
         let pack = lot.shown(pack.number);
         let says = StopSays::PastDay { pack, date };
         stops.push(Stop::computed(StopKind::PastDay, Topic::Date, says));
     }
     stops
+}
+
+/// What a lot claims and nothing shows: that it is ready to eat, or how long it keeps. Lots made before
+/// this was asked stay as they were judged.
+fn unproven(lot: &Lot, pack: Option<&Pack>) -> Option<StopSays> {
+    if lot.condition.is_none() || lot.product.raw || lot.waits_for_release() {
+        return None;
+    }
+    let (code, product) = (lot.code.clone(), lot.product.name("en").to_owned());
+    if lot.condition().lacks_proof(&lot.product) && lot.product.kind != ProductKind::Waste {
+        return Some(StopSays::NotProven { lot: code, product });
+    }
+    let undated = |pack: &&Pack| {
+        let now = &pack.now;
+        now.is_on_hand() && now.state != State::Frozen && now.use_by.is_none()
+    };
+    pack.filter(undated).filter(|_| lot.is_controlled())?;
+    Some(StopSays::NoDate { lot: code, product })
 }
 
 #[cfg(test)]

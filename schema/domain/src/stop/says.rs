@@ -10,6 +10,8 @@ messages! {
     StopSays in "stop" {
         Voided "voided" { lot: LotCode },
         NotReleased "not-released" { lot: LotCode, product: String },
+        NotProven "not-proven" { lot: LotCode, product: String },
+        NoDate "no-date" { lot: LotCode, product: String },
         PastDay "past-day" { pack: String, date: NaiveDate },
         Held "held" { why: String },
         HeldRule "held-rule",

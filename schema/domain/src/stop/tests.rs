@@ -5,7 +5,7 @@ use crate::code::LotCode;
 use crate::dates::Later;
 use crate::deed::draw::Draw;
 use crate::grams::Grams;
-use crate::lot::{DeedId, LotId, PackNow, PlaceId};
+use crate::lot::{BirthDate, DeedId, LotId, PackNow, PlaceId};
 use crate::moment::Moment;
 use crate::origin::Origin;
 use crate::product::Product;
@@ -55,8 +55,10 @@ fn lot(use_by: Option<&str>, stops: Vec<Placed>) -> Lot {
         grams,
         PlaceId(1),
         State::Chilled,
-        date,
-        Later::default(),
+        BirthDate {
+            use_by: date,
+            ..BirthDate::default()
+        },
         day,
     );
     Lot {
@@ -70,6 +72,7 @@ fn lot(use_by: Option<&str>, stops: Vec<Placed>) -> Lot {
         species: BTreeSet::new(),
         later: Later::default(),
         packaging: None,
+        condition: None,
         stops,
         released: false,
         voided: false,
@@ -79,6 +82,7 @@ fn lot(use_by: Option<&str>, stops: Vec<Placed>) -> Lot {
             number: 1,
             made: grams,
             now,
+            past: None,
         }],
     }
 }

@@ -8,8 +8,9 @@ mod walk;
 use crate::conn::Conn;
 use crate::error::Result;
 use crate::lots::LotRow;
+use crate::lots::Since;
 use crate::packs::{self, PackRow};
-use crate::{history, reasons, stops};
+use crate::{conditions, history, reasons, stops};
 use domain::family::{Did, Family, Relative, Went};
 use domain::grams::Grams;
 use domain::lot::{DeedId, LotId};
@@ -167,6 +168,7 @@ pub fn load(
     let stopped = rows.iter().filter(|row| row.lot.stopped);
     let stopped: Vec<i32> = stopped.map(|row| row.lot.id).collect();
     let mut stops = stops::of_lots(conn, &stopped)?;
+    let mut conditions = conditions::of_lots(conn, &stopped)?;
     let mut numbers = numbers::of(conn, &keys, &steps)?;
     let mut reasons = match extent.reasons {
         true => grouped(reasons::of_lots(conn, &keys)?, |reason| reason.lot_id),
@@ -204,8 +206,11 @@ pub fn load(
             lot: row.lot.into_lot(
                 product,
                 packs,
-                stops.remove(&id).unwrap_or_default(),
-                released,
+                Since {
+                    stops: stops.remove(&id).unwrap_or_default(),
+                    condition: conditions.remove(&id),
+                    released,
+                },
             )?,
         };
         family.lots.insert(LotId(id), relative);

@@ -57,6 +57,8 @@ pub struct LotRead {
     pub species: Vec<String>,
     /// Must it be cooked before it is eaten?
     pub raw: bool,
+    /// What it is by what happened to it, and by which proof.
+    pub condition: ConditionRead,
     /// How it was cured.
     pub cure: Option<crate::wire::cure_room::CureRead>,
     /// Those stops on it that are holds.
@@ -71,6 +73,23 @@ pub struct LotRead {
     pub voided: bool,
     /// A word about it.
     pub note: Option<String>,
+}
+
+/// What food is by what happened to it.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct ConditionRead {
+    /// `raw`, `treated` or `ready`.
+    pub is: String,
+    /// The same for a reader.
+    pub says: String,
+    /// What proves it: `heat`, `declared`, `released`, `parts` …; `nothing` where nothing does.
+    pub by: String,
+    /// What shows that it needs no time and temperature control, if anything does.
+    pub stable_by: Option<String>,
+    /// Was it judged before conditions were asked, and keeps what it was judged to be?
+    pub judged_before: bool,
+    /// Why.
+    pub because: Vec<BecauseRead>,
 }
 
 /// A pack.
@@ -162,6 +181,7 @@ pub fn lot_read(view: &LotView<'_>, reading: &LoadedFamily<'_>, speech: &Speech)
         allergens: lot.allergens.iter().map(ToString::to_string).collect(),
         species: lot.species.iter().map(ToString::to_string).collect(),
         raw: lot.product.raw,
+        condition: condition_read(view, rows, speech),
         cure: view
             .cured
             .as_ref()
@@ -189,6 +209,21 @@ pub fn lot_read(view: &LotView<'_>, reading: &LoadedFamily<'_>, speech: &Speech)
     }
 }
 
+fn condition_read(view: &LotView<'_>, rows: &Rows, speech: &Speech) -> ConditionRead {
+    let condition = view.of.lot.condition();
+    let because = view.condition_because.iter();
+    ConditionRead {
+        is: condition.is.to_string(),
+        says: speech.say(&condition.is.says()),
+        by: condition.by.to_string(),
+        stable_by: condition.stable.map(|by| by.to_string()),
+        judged_before: view.of.lot.condition.is_none(),
+        because: because
+            .map(|link| because_read(link, rows, speech))
+            .collect(),
+    }
+}
+
 fn pack_read(pack: &Pack, reading: &LoadedFamily<'_>) -> PackRead {
     PackRead {
         pack: pack.number,
@@ -198,7 +233,7 @@ fn pack_read(pack: &Pack, reading: &LoadedFamily<'_>) -> PackRead {
         place: reading.standing.lists.place_code(pack.now.place).to_owned(),
         state: pack.now.state.as_str().to_owned(),
         use_by: pack.now.use_by.map(Day),
-        days_left: pack.now.days_left,
+        days_left: pack.now.days_frozen(),
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::Input;
 use chrono::NaiveDate;
-use domain::dates::{Count, KeepingRule, Later, Making, PartDate, ReadyBecause};
+use domain::dates::{Because, Count, KeepingRule, Later, MakersDate, Making, PartDate};
 use domain::product::Product;
 use domain::rows::RowId;
 use domain::says::Says;
@@ -62,21 +62,31 @@ fn making<'a>(input: &Input, law: &'a domain::law::Law, kind: DeedKind) -> Makin
         .map(|date| PartDate {
             shown: date.into(),
             date: Some(date.parse().unwrap()),
+            cap: None,
+            is_raw_animal: !input.try_get("parts_ready").unwrap_or(false),
+            was_frozen: false,
         })
         .collect();
+    let product = product(input);
+    let stable = input
+        .maybe("shown_stable")
+        .map(|says| Because::law(Says::as_written(says), &RowId::new("us-D10")));
     Making {
-        product: Box::leak(Box::new(product(input))),
+        is_controlled: product.is_controlled() && stable.is_none(),
+        product: Box::leak(Box::new(product)),
         kind,
         day: input.get("day"),
         parts: Box::leak(parts.into_boxed_slice()),
-        supplier: input.try_get("supplier"),
+        supplier: input.try_get("supplier").map(|day| MakersDate {
+            day,
+            is_frozen: input.try_get("supplier_frozen").unwrap_or(false),
+        }),
+        once_opened: input.try_get("once_opened"),
         packaging: input
             .maybe("packaging")
             .map(|word| Packaging::parse(word).unwrap()),
-        ready: input.maybe("shown_stable").map(|says| ReadyBecause {
-            says: Says::as_written(says),
-            row: RowId::new("us-D10"),
-        }),
+        stable,
+        is_killed: input.try_get("killed").unwrap_or(false),
         approved: input
             .maybe("approved")
             .map(|number| &*Box::leak(number.to_owned().into_boxed_str())),

@@ -1,0 +1,143 @@
+//! The condition of a lot that a step makes: folded from what went in and from what the step proves.
+
+use super::{Condition, ConditionSays, Proven, Stable};
+use crate::dates::{Because, Rule};
+use crate::product::Product;
+use crate::rows::RowId;
+use crate::says::Says;
+use crate::words::{ConditionKind, ProductKind, ProvedBy, StableBy, StepKind};
+
+/// What went in, as far as a condition follows from it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Part {
+    /// How its label shows it.
+    pub shown: String,
+    /// What it is.
+    pub condition: Condition,
+    /// Is there anything of an animal in it?
+    pub of_animal: bool,
+}
+
+/// Times and temperatures that reach a row, or a pot that boiled.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct HeatProof {
+    /// A row of the law, or common practice.
+    pub by: ProvedBy,
+    /// What was reached, in words.
+    pub says: Says,
+    /// The rows that it meets.
+    pub rows: Vec<RowId>,
+}
+
+/// A lot that a step makes.
+#[derive(Debug)]
+pub struct Born<'a> {
+    /// By which step.
+    pub kind: StepKind,
+    /// What it is.
+    pub product: &'a Product,
+    /// What went in.
+    pub parts: &'a [Part],
+    /// Was water added, or ice, or steam?
+    pub watered: bool,
+    /// The proof that its times and temperatures give, if they do.
+    pub heat: Option<&'a HeatProof>,
+    /// The number of an approval that says it is ready, if one holds on that day.
+    pub approved: Option<&'a str>,
+    /// What shows that it needs no control, beside what went in.
+    pub stable: Option<&'a Stable>,
+}
+
+impl Born<'_> {
+    /// What it is, and why. Only heat that reaches a row, a named approval or parts that are all ready
+    /// make it ready; the step's name does not.
+    pub fn condition(&self) -> Proven {
+        let (is, because) = self.is();
+        let mut because = vec![because];
+        let stable = self.stable(is.is_ready(), &mut because);
+        Proven {
+            condition: is.and_stable(stable),
+            because,
+        }
+    }
+
+    fn is(&self) -> (Condition, Because) {
+        if let Some(heat) = self.heat {
+            let says = ConditionSays::Proven {
+                says: heat.says.clone(),
+            };
+            let rule = match heat.rows.is_empty() {
+                true => Rule::Practice(ConditionSays::ProofRule.into()),
+                false => Rule::Rows(heat.rows.clone()),
+            };
+            let says = says.into();
+            return (Condition::ready(heat.by), Because { says, rule });
+        }
+        if let Some(number) = self.approved {
+            let number = number.to_owned();
+            let says = ConditionSays::Approved { number };
+            let because = Because::house(says, ConditionSays::ApprovalRule);
+            return (Condition::ready(ProvedBy::Approved), because);
+        }
+        let Some(part) = self.parts.iter().find(|part| !part.condition.is_ready()) else {
+            let says = ConditionSays::PartsReady {
+                kind: self.kind.into(),
+            };
+            return (Condition::ready(ProvedBy::Parts), practice(says));
+        };
+        let treats = matches!(
+            self.kind,
+            StepKind::Cure | StepKind::Smoke | StepKind::Cook | StepKind::Render | StepKind::Hang
+        );
+        let all_treated = self
+            .parts
+            .iter()
+            .filter(|part| part.of_animal)
+            .all(|part| part.condition.is != ConditionKind::Raw);
+        if treats {
+            let kind = self.kind.into();
+            return (
+                Condition::TREATED,
+                practice(ConditionSays::NothingProves { kind }),
+            );
+        }
+        let says = ConditionSays::NotReadyPart {
+            part: part.shown.clone(),
+        };
+        match all_treated {
+            true => (Condition::TREATED, practice(says)),
+            false => (Condition::RAW, practice(says)),
+        }
+    }
+
+    fn stable(&self, is_ready: bool, because: &mut Vec<Because>) -> Option<StableBy> {
+        if let Some(stable) = self.stable {
+            because.push(stable.because.clone());
+            return Some(stable.by);
+        }
+        // A fat is dry once it is rendered: nothing but the proof of the heat is asked.
+        if self.product.kind == ProductKind::Rendered
+            && is_ready
+            && let Some(nature) = super::by_nature(self.product)
+        {
+            because.push(nature.because);
+            return Some(nature.by);
+        }
+        let all = !self.watered
+            && self
+                .parts
+                .iter()
+                .all(|part| part.condition.stable.is_some());
+        all.then(|| {
+            because.push(practice(ConditionSays::PartsStable));
+            StableBy::Parts
+        })
+    }
+}
+
+pub(super) fn practice(says: ConditionSays) -> Because {
+    Because {
+        says: says.into(),
+        rule: Rule::Practice(ConditionSays::ProofRule.into()),
+    }
+}

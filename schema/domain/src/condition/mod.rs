@@ -1,0 +1,80 @@
+//! What food is by what happened to it: raw, treated or ready to eat, by which proof, and what shows
+//! that it keeps without time and temperature control.
+//!
+//! The product list only claims; nothing here reads the claim but to say that it was a supplier's.
+
+mod born;
+mod received;
+mod says;
+mod stable;
+#[cfg(test)]
+mod tests;
+mod text;
+
+pub use born::{Born, HeatProof, Part};
+pub use received::{Declared, received};
+pub use says::ConditionSays;
+pub use stable::{Stable, by_nature};
+
+use crate::dates::Because;
+use crate::product::Product;
+use crate::words::{ConditionKind, ProvedBy, StableBy};
+
+/// What food is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Condition {
+    /// Raw, treated or ready to eat.
+    pub is: ConditionKind,
+    /// What proves it, where it is ready.
+    pub by: ProvedBy,
+    /// What shows that it needs no time and temperature control, if anything does.
+    pub stable: Option<StableBy>,
+}
+
+impl Condition {
+    /// Raw, as it comes from the animal.
+    pub const RAW: Condition = Condition {
+        is: ConditionKind::Raw,
+        by: ProvedBy::Nothing,
+        stable: None,
+    };
+
+    /// Something was done to it that proves nothing.
+    pub const TREATED: Condition = Condition {
+        is: ConditionKind::Treated,
+        ..Condition::RAW
+    };
+
+    /// Ready to eat by a proof.
+    pub fn ready(by: ProvedBy) -> Condition {
+        Condition {
+            is: ConditionKind::Ready,
+            by,
+            stable: None,
+        }
+    }
+
+    /// The same, with what shows that it is stable.
+    pub fn and_stable(self, stable: Option<StableBy>) -> Condition {
+        Condition { stable, ..self }
+    }
+
+    /// Is it proven ready to eat?
+    pub fn is_ready(self) -> bool {
+        self.is == ConditionKind::Ready
+    }
+
+    /// Does it fall short of what its product's entry claims?
+    pub fn lacks_proof(self, product: &Product) -> bool {
+        !product.raw && !self.is_ready()
+    }
+}
+
+/// A condition with its reasons.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Proven {
+    /// What it is.
+    pub condition: Condition,
+    /// Why.
+    pub because: Vec<Because>,
+}

@@ -1,0 +1,72 @@
+//! The condition of what arrives.
+
+use super::born::practice;
+use super::{Condition, ConditionSays, Proven, Stable, by_nature};
+use crate::dates::Because;
+use crate::product::Product;
+use crate::words::ProvedBy;
+
+/// What a pack or the supplier's paper says of a bought-in lot. What it does not say is `None`; then
+/// the product list as it stood is the declaration, but not for food of animals that is eaten as it is.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct Declared {
+    /// Is it ready to eat?
+    pub ready: Option<bool>,
+}
+
+/// What a received lot is, and why. `declared` is `None` for a carcass with its animal.
+pub fn received(
+    product: &Product,
+    declared: Option<Declared>,
+    approved: Option<&str>,
+    measured: Option<&Stable>,
+) -> Proven {
+    let (condition, because) = is(product, declared, approved);
+    let mut because = vec![because];
+    let nature = match declared {
+        Some(_) if condition.is_ready() => by_nature(product),
+        _ => None,
+    };
+    let stable = measured.cloned().or(nature);
+    because.extend(stable.as_ref().map(|stable| stable.because.clone()));
+    Proven {
+        condition: condition.and_stable(stable.map(|stable| stable.by)),
+        because,
+    }
+}
+
+fn is(
+    product: &Product,
+    declared: Option<Declared>,
+    approved: Option<&str>,
+) -> (Condition, Because) {
+    let name = || product.name("en").to_owned();
+    let Some(declared) = declared else {
+        return (Condition::RAW, practice(ConditionSays::FromTheAnimal));
+    };
+    // Salt, sugar and the like are eaten as they are, whatever a list leaves out.
+    let keeps = product.species.is_none() && by_nature(product).is_some();
+    let list = |says| Because::house(says, ConditionSays::ListRule);
+    match (declared.ready, approved) {
+        (Some(true), _) => {
+            let says = ConditionSays::DeclaredReady { product: name() };
+            (Condition::ready(ProvedBy::Declared), practice(says))
+        }
+        (Some(false), _) => (Condition::RAW, practice(ConditionSays::RawBought)),
+        (None, Some(number)) => {
+            let number = number.to_owned();
+            let says = ConditionSays::Approved { number };
+            let because = Because::house(says, ConditionSays::ApprovalRule);
+            (Condition::ready(ProvedBy::Approved), because)
+        }
+        (None, None) if product.raw && !keeps => (Condition::RAW, list(ConditionSays::RawBought)),
+        (None, None) if product.species.is_some() => {
+            let says = ConditionSays::NoDeclaration { product: name() };
+            (Condition::TREATED, practice(says))
+        }
+        (None, None) => {
+            let says = ConditionSays::Listed { product: name() };
+            (Condition::ready(ProvedBy::Listed), list(says))
+        }
+    }
+}

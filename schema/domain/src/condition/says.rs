@@ -1,0 +1,29 @@
+//! What is said of a condition.
+
+use crate::messages;
+use crate::says::Says;
+use crate::words::DeedKind;
+
+messages! {
+    /// Why food is what it is, and what would prove more.
+    ConditionSays in "condition" {
+        FromTheAnimal "from-the-animal",
+        RawBought "raw-bought",
+        Listed "listed" { product: String },
+        DeclaredReady "declared-ready" { product: String },
+        NoDeclaration "no-declaration" { product: String },
+        Proven "proven" { says: Says },
+        PartsReady "parts-ready" { kind: DeedKind },
+        NotReadyPart "not-ready-part" { part: String },
+        NothingProves "nothing-proves" { kind: DeedKind },
+        Approved "approved" { number: String },
+        Released "released",
+        LetGo "let-go" { by: String, why: String },
+        ProofRule "proof-rule",
+        ListRule "list-rule",
+        ApprovalRule "approval-rule",
+        Nature "nature" { says: Says },
+        PartsStable "parts-stable",
+        JudgedBefore "judged-before",
+    }
+}

@@ -1,0 +1,149 @@
+//! What makes food ready, and what does not.
+
+use super::*;
+use crate::rows::RowId;
+use crate::says::Says;
+use crate::words::{ProductKind, Species, StepKind};
+
+fn part(condition: Condition, of_animal: bool) -> Part {
+    Part {
+        shown: "a part".into(),
+        condition,
+        of_animal,
+    }
+}
+
+fn meat() -> Part {
+    part(Condition::RAW, true)
+}
+
+fn salt() -> Part {
+    let salt = Condition::ready(ProvedBy::Listed).and_stable(Some(StableBy::Nature));
+    part(salt, false)
+}
+
+fn cooked() -> Part {
+    part(Condition::ready(ProvedBy::Heat), true)
+}
+
+fn heat() -> HeatProof {
+    HeatProof {
+        by: ProvedBy::Heat,
+        says: Says::as_written("74 °C"),
+        rows: vec![RowId::new("us-T1")],
+    }
+}
+
+fn check(kind: StepKind, parts: &[Part], heat: Option<&HeatProof>, expected: &str) {
+    let product = Product::unnamed();
+    let born = Born {
+        kind,
+        product: &product,
+        parts,
+        watered: true,
+        heat,
+        approved: None,
+        stable: None,
+    };
+    let proven = born.condition();
+    assert_eq!(proven.condition.to_string(), expected, "{kind}");
+    assert!(!proven.because.is_empty());
+    assert_eq!(Condition::parse(expected), Some(proven.condition));
+}
+
+#[test]
+fn only_a_proof_makes_ready_and_not_the_name_of_a_step() {
+    use StepKind::*;
+    for kind in [Cook, Smoke, Render, Cure, Hang] {
+        check(kind, &[meat(), salt()], None, "treated nothing");
+    }
+    check(Cook, &[meat(), salt()], Some(&heat()), "ready heat");
+    check(Grind, &[meat(), salt()], None, "raw nothing");
+    check(Pack, &[cooked()], None, "ready parts");
+    check(Smoke, &[cooked(), salt()], None, "ready parts");
+    check(Mix, &[cooked(), meat()], None, "raw nothing");
+    let treated = part(Condition::TREATED, true);
+    check(Pack, &[treated.clone()], None, "treated nothing");
+    check(Mix, &[treated, cooked()], None, "treated nothing");
+}
+
+#[test]
+fn what_is_stable_stays_so_without_water() {
+    let product = Product::unnamed();
+    let parts = [salt(), salt()];
+    let mix = |watered| Born {
+        kind: StepKind::Mix,
+        product: &product,
+        parts: &parts,
+        watered,
+        heat: None,
+        approved: None,
+        stable: None,
+    };
+    assert_eq!(
+        mix(false).condition().condition.stable,
+        Some(StableBy::Parts)
+    );
+    assert_eq!(mix(true).condition().condition.stable, None);
+}
+
+#[test]
+fn a_fat_is_stable_once_its_rendering_is_proven() {
+    let lard = Product {
+        kind: ProductKind::Rendered,
+        stable_as: Some(crate::words::Natural::RenderedFat),
+        ..Product::unnamed()
+    };
+    let parts = [meat()];
+    let heat = heat();
+    let rendered = |heat| Born {
+        kind: StepKind::Render,
+        product: &lard,
+        parts: &parts,
+        watered: false,
+        heat,
+        approved: None,
+        stable: None,
+    };
+    let proven = rendered(Some(&heat)).condition().condition;
+    assert_eq!(proven.to_string(), "ready heat nature");
+    assert_eq!(
+        rendered(None).condition().condition.to_string(),
+        "treated nothing"
+    );
+}
+
+fn arrives(product: &Product, declared: Option<Declared>, expected: &str) {
+    let proven = received(product, declared, None, None);
+    assert_eq!(proven.condition.to_string(), expected);
+}
+
+#[test]
+fn food_of_animals_is_ready_only_where_its_own_pack_says_so() {
+    let duck = Product {
+        species: Some(Species::Duck),
+        ..Product::unnamed()
+    };
+    let said = |ready| Some(Declared { ready });
+    arrives(&duck, None, "raw nothing");
+    arrives(&duck, said(None), "treated nothing");
+    arrives(&duck, said(Some(true)), "ready declared");
+    arrives(&duck, said(Some(false)), "raw nothing");
+    arrives(&Product::unnamed(), said(None), "ready listed");
+    let raw = Product {
+        raw: true,
+        ..Product::unnamed()
+    };
+    arrives(&raw, said(None), "raw nothing");
+}
+
+#[test]
+fn the_list_is_closed_and_a_salt_is_known_by_what_it_does() {
+    let salt = Product {
+        in_cure: Some(crate::words::CurePart::Salt),
+        raw: true,
+        ..Product::unnamed()
+    };
+    arrives(&salt, Some(Declared::default()), "ready listed nature");
+    assert_eq!(by_nature(&Product::unnamed()), None);
+}
