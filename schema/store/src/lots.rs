@@ -115,7 +115,7 @@ impl LotRow {
             Some(text) => {
                 Later::parse(text).ok_or_else(|| self.bad("unknown rule of its later life"))
             }
-            None => Ok(Later::of(product.keep)),
+            None => Ok(Later::of(product.keeping.usual)),
         }
     }
 

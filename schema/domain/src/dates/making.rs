@@ -77,16 +77,16 @@ impl Making<'_> {
     /// A vacuum pack of house-cured or cooked food without an approval on file.
     pub fn date(&self) -> Result<Dated> {
         let mut chain = Chain::default();
-        if self.product.release.is_some() {
+        if self.product.is_hung() {
             chain.because.push(Because::house(
                 DateSays::NotBeforeRelease {
                     product: self.name(),
                 },
                 DateSays::ReleaseRule,
             ));
-            return Ok(chain.done(Later::of(self.product.keep)));
+            return Ok(chain.done(Later::of(self.product.keeping.usual)));
         }
-        let keep = self.keep();
+        let keep = self.product.keeping.rule(self.ready.is_some());
         self.own(keep, &mut chain);
         self.law_of_ready_food(&mut chain);
         self.parts(&mut chain);
@@ -105,14 +105,6 @@ impl Making<'_> {
 
     fn name(&self) -> String {
         self.product.name("en").to_owned()
-    }
-
-    /// The product's rule; another where readings show that it needs no control.
-    fn keep(&self) -> Option<KeepingRule> {
-        match self.ready {
-            Some(_) => self.product.keep_if_stable.or(self.product.keep),
-            None => self.product.keep,
-        }
     }
 
     fn is_ready_and_controlled(&self) -> bool {
