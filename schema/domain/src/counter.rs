@@ -45,7 +45,7 @@ impl Known {
 
     /// The pack's price, in hundredths of the currency.
     pub fn price_minor(&self) -> Option<i64> {
-        self.lot.product.price_minor(self.pack()?.now.left)
+        self.lot.product.sale.price_minor(self.pack()?.now.left)
     }
 }
 
@@ -105,7 +105,12 @@ fn of_pack(lot: &Lot, pack: &Pack, now: DateTime<Utc>, today: NaiveDate) -> Scan
         return answer;
     }
     let product = &lot.product;
-    verdict::of_pack(&pack.now, product.for_sale, product.keep.is_some(), today)
+    verdict::of_pack(
+        &pack.now,
+        product.sale.offered,
+        product.keeping.usual.is_some(),
+        today,
+    )
 }
 
 #[cfg(test)]

@@ -11,7 +11,12 @@ use crate::words::{Allergen, CurePart, Natural, ProductKind, Species, State};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-/// One product.
+/// One product: what it is, and what it does in each role that it has.
+///
+/// The roles stand side by side and are no enum, because one product has several: a boiled ham is cured,
+/// cooked and sold; back fat is a piece of the carcass and the fat of a recipe; lard is rendered by a
+/// process and has a place in an ingredient list. Only where two roles shut each other out is there an
+/// enum ([`InCure`], [`YieldOf`]). A role that a product does not have is its `Default`.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Product {
     /// The kitchen's word for it: `pork-belly`.
@@ -28,48 +33,121 @@ pub struct Product {
     pub allergens: BTreeSet<Allergen>,
     /// How its packs are kept when they are made.
     pub storage: State,
-    /// Its own simplest keeping rule, if it has one.
-    pub keep: Option<KeepingRule>,
+    /// How long it keeps.
+    pub keeping: Keeping,
+    /// What a piece of it is called where carcasses are cut: `ham`.
+    pub cut: Option<String>,
+    /// What its yield is held against, where it is held against anything.
+    pub yields: Option<YieldOf>,
+    /// As something cured.
+    pub cured: Cured,
+    /// How its cook is judged, for what is cooked here.
+    pub cooked_as: Option<Food>,
+    /// As a part of something else.
+    pub part: AsPart,
+    /// As something sold.
+    pub sale: Sale,
+}
+
+/// How long a product keeps.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct Keeping {
+    /// Its own simplest rule, if it has one.
+    pub usual: Option<KeepingRule>,
     /// The rule that takes its place where readings show that it needs no time and temperature control.
-    pub keep_if_stable: Option<KeepingRule>,
+    pub if_stable: Option<KeepingRule>,
     /// Does it need time and temperature control? Where nobody says so: if it is kept cold.
     pub controlled: Option<bool>,
     /// What it is that keeps by nature: salt, vinegar, rendered fat …
     pub stable_as: Option<Natural>,
-    /// What must be met before a cured piece of it is released; none for what needs no release.
-    pub release: Option<ReleaseRule>,
+}
+
+impl Keeping {
+    /// The rule that counts, by whether readings show that it needs no time and temperature control.
+    pub fn rule(&self, is_stable: bool) -> Option<KeepingRule> {
+        match is_stable {
+            true => self.if_stable.or(self.usual),
+            false => self.usual,
+        }
+    }
+}
+
+/// What a yield is held against, by its key: the cutting of a carcass or the process of a cook.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum YieldOf {
+    /// The way that a carcass of it is cut: `pig-side`.
+    CutStyle(String),
+    /// The process that it comes out of: `pulled-pork-bone-in`.
+    Process(String),
+}
+
+/// A product in the cure and in the cure room.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Cured {
+    /// How it is cured, for what is.
+    pub cure: Option<CuredAs>,
+    /// How it hangs until it is released, for what does.
+    pub hung: Option<Hung>,
+    /// That it is sold as uncured, for what is usually cured with nitrite.
+    pub uncured: Option<Uncured>,
+}
+
+/// A product that hangs in the cure room until it is released.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Hung {
+    /// What must be met before a piece of it is released.
+    pub release: ReleaseRule,
     /// The key of the curve that it dries along, where the trade has one.
     pub curve: Option<String>,
     /// The key of the way it is salted, for its calendar.
     pub salting: Option<String>,
-    /// How it is cured, for what is.
-    pub cure: Option<CuredAs>,
-    /// The key of the way that a carcass of it is cut.
-    pub cut_style: Option<String>,
-    /// Which piece of such a carcass it is.
-    pub cut: Option<String>,
-    /// The key of the process whose yield it is held against.
-    pub process: Option<String>,
-    /// What a kilogram sells for where it is parted from the rest, in hundredths of the currency.
-    pub value_minor_per_kg: Option<i64>,
+}
+
+/// A product that goes into others.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct AsPart {
     /// What it is in an ingredient list, where its kind does not tell.
     pub nature: Option<Nature>,
-    /// How its cook is judged, for what is cooked here.
-    pub cooked_as: Option<Food>,
-    /// What it is in a cure, if it goes into one: salt, sugar …
-    pub in_cure: Option<CurePart>,
-    /// How strong it is, if it is a curing salt; each lot has its own strength, which wins.
-    pub curing_salt: Option<Strength>,
-    /// That it is sold as uncured, for what is usually cured with nitrite.
-    pub uncured: Option<Uncured>,
+    /// What it is in a cure, if it goes into one.
+    pub in_cure: Option<InCure>,
+}
+
+/// What a product is in a cure.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum InCure {
+    /// A curing salt of this strength; each lot has its own strength, which wins.
+    CuringSalt(Strength),
+    /// What else a cure is made of: salt, sugar …
+    Other(CurePart),
+}
+
+/// A product over the counter, and what it is worth.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Sale {
+    /// Does the counter sell it?
+    pub offered: bool,
+    /// Counter price, in hundredths of the currency per kilogram.
+    pub price_minor_per_kg: Option<i64>,
+    /// What a kilogram is worth where it is parted from the rest, if that is not its price.
+    pub value_minor_per_kg: Option<i64>,
     /// Its GTIN, if GS1 has given the kitchen numbers.
     pub gtin: Option<Gtin>,
     /// Its number at the shop's own till.
     pub till_number: Option<u64>,
-    /// Counter price, in hundredths of the currency per kilogram.
-    pub price_minor_per_kg: Option<i64>,
-    /// Does the counter sell it?
-    pub for_sale: bool,
+}
+
+impl Sale {
+    /// What a kilogram is worth where it is parted from the rest, in hundredths of the currency.
+    pub fn worth_minor_per_kg(&self) -> Option<i64> {
+        self.value_minor_per_kg.or(self.price_minor_per_kg)
+    }
+
+    /// The counter's price of a pack, in hundredths of the currency, rounded half up.
+    pub fn price_minor(&self, grams: Grams) -> Option<i64> {
+        let per_kg = i128::from(self.price_minor_per_kg?);
+        let price = (per_kg * i128::from(grams.milligrams()) + 500_000) / 1_000_000;
+        i64::try_from(price).ok()
+    }
 }
 
 impl Product {
@@ -83,27 +161,13 @@ impl Product {
             raw: false,
             allergens: BTreeSet::new(),
             storage: State::Chilled,
-            keep: None,
-            keep_if_stable: None,
-            controlled: None,
-            stable_as: None,
-            release: None,
-            curve: None,
-            salting: None,
-            cure: None,
-            cut_style: None,
+            keeping: Keeping::default(),
             cut: None,
-            process: None,
-            value_minor_per_kg: None,
-            nature: None,
+            yields: None,
+            cured: Cured::default(),
             cooked_as: None,
-            in_cure: None,
-            curing_salt: None,
-            uncured: None,
-            gtin: None,
-            till_number: None,
-            price_minor_per_kg: None,
-            for_sale: false,
+            part: AsPart::default(),
+            sale: Sale::default(),
         }
     }
 
@@ -111,7 +175,20 @@ impl Product {
     /// where the list says so.
     pub fn is_controlled(&self) -> bool {
         let by_storage = self.storage != State::Ambient && self.kind != ProductKind::Ingredient;
-        self.controlled.unwrap_or(by_storage)
+        self.keeping.controlled.unwrap_or(by_storage)
+    }
+
+    /// Does it hang until it is released?
+    pub fn is_hung(&self) -> bool {
+        self.cured.hung.is_some()
+    }
+
+    /// How strong it is on the list, if it is a curing salt.
+    pub fn curing_salt(&self) -> Option<Strength> {
+        match self.part.in_cure {
+            Some(InCure::CuringSalt(strength)) => Some(strength),
+            _ => None,
+        }
     }
 
     /// The name in a language, else in English, else any, else the code.
@@ -119,13 +196,6 @@ impl Product {
         let name = self.names.get(language).or_else(|| self.names.get("en"));
         name.or_else(|| self.names.values().next())
             .unwrap_or(&self.code)
-    }
-
-    /// The counter's price of a pack, in hundredths of the currency, rounded half up.
-    pub fn price_minor(&self, grams: Grams) -> Option<i64> {
-        let per_kg = i128::from(self.price_minor_per_kg?);
-        let price = (per_kg * i128::from(grams.milligrams()) + 500_000) / 1_000_000;
-        i64::try_from(price).ok()
     }
 }
 

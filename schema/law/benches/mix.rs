@@ -6,7 +6,7 @@
 use domain::dates::{KeepingRule, Making, PartDate};
 use domain::grams::Grams;
 use domain::ingredients::{Ingredient, of_step};
-use domain::product::Product;
+use domain::product::{Keeping, Product};
 use domain::statement::{Food, StatementStyle, write};
 use domain::words::{Allergen, DeedKind, KeepFrom, ProductKind, Profile, State};
 use std::collections::{BTreeMap, BTreeSet};
@@ -67,13 +67,15 @@ fn product() -> Product {
         code: "mix".into(),
         kind: ProductKind::Cooked,
         storage: State::Chilled,
-        keep: Some(KeepingRule {
-            days: 7,
-            from: KeepFrom::Made,
-            day_one_counts: true,
-            freeze_day_counts: true,
-        }),
-        for_sale: true,
+        keeping: Keeping {
+            usual: Some(KeepingRule {
+                days: 7,
+                from: KeepFrom::Made,
+                day_one_counts: true,
+                freeze_day_counts: true,
+            }),
+            ..Keeping::default()
+        },
         ..Product::unnamed()
     }
 }

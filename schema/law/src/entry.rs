@@ -14,11 +14,11 @@ use std::collections::BTreeMap;
 /// One row of the facts.
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-pub struct RowEntry {
+pub struct RowEntry<Text = TextEntry> {
     /// Its name: the file of the fact tables and the row in it, as `us-N14`.
     pub id: String,
     /// What it says, in our own words.
-    pub says: TextEntry,
+    pub says: Text,
     /// The law's own number, where it has one.
     pub cite: Option<String>,
     /// Keys of `sources.json`.
@@ -32,25 +32,46 @@ pub struct RowEntry {
     pub until: Option<String>,
 }
 
-/// A text of the data: in English alone, or by language tag. Where the law itself is in one language,
-/// the other text is our translation and no wording of the law.
+/// A text of the data, in both languages of the program: one alone is not read. Where the law itself
+/// is in one language, the other text is our translation and no wording of the law.
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct TextEntry {
+    /// In English.
+    en: String,
+    /// In French.
+    fr: String,
+}
+
+impl From<TextEntry> for Texts {
+    fn from(TextEntry { en, fr }: TextEntry) -> Texts {
+        Texts::new([("en".to_owned(), en), ("fr".to_owned(), fr)].into())
+    }
+}
+
+/// A text of a house: in English alone, or by language tag.
 #[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(untagged)]
-pub enum TextEntry {
+pub enum HouseTextEntry {
     /// In English.
     English(String),
     /// By language tag; English is one of them.
-    ByLanguage(BTreeMap<String, String>),
+    ByLanguage {
+        /// In English.
+        en: String,
+        /// In other languages.
+        #[serde(flatten)]
+        others: BTreeMap<String, String>,
+    },
 }
 
-impl TextEntry {
-    /// The domain's text.
-    pub fn texts(self) -> Result<Texts, Bad> {
-        match self {
-            TextEntry::English(text) => Ok(Texts::from(text.as_str())),
-            TextEntry::ByLanguage(texts) if texts.contains_key("en") => Ok(Texts::new(texts)),
-            TextEntry::ByLanguage(texts) => {
-                Err(Bad::new(format!("{texts:?}: a text needs an English form")))
+impl From<HouseTextEntry> for Texts {
+    fn from(entry: HouseTextEntry) -> Texts {
+        match entry {
+            HouseTextEntry::English(text) => Texts::from(text.as_str()),
+            HouseTextEntry::ByLanguage { en, mut others } => {
+                others.insert("en".to_owned(), en);
+                Texts::new(others)
             }
         }
     }
@@ -79,7 +100,7 @@ pub enum MarkEntry {
     Ours,
 }
 
-impl RowEntry {
+impl<Text: Into<Texts>> RowEntry<Text> {
     /// The domain's row.
     pub fn row(self) -> Result<Row, Bad> {
         let day = |text: Option<String>| -> Result<Option<NaiveDate>, Bad> {
@@ -93,7 +114,7 @@ impl RowEntry {
             from: day(self.from.clone())?,
             until: day(self.until.clone())?,
             id: RowId::new(&self.id),
-            says: self.says.texts()?,
+            says: self.says.into(),
             cite: self.cite,
             sources: self.sources,
             mark: match self.mark {
@@ -212,4 +233,23 @@ pub fn known(rows: &Rows, id: &str) -> Result<RowId, Bad> {
 /// The names of rows that are there.
 pub fn all_known(rows: &Rows, ids: &[String]) -> Result<Vec<RowId>, Bad> {
     ids.iter().map(|id| known(rows, id)).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A row without its French stops the start: nobody has to remember it.
+    #[test]
+    fn a_row_in_english_alone_is_read_of_a_house_only() {
+        let row = |says: &str| format!(r#"{{"id": "x-1", "says": {says}, "mark": "OURS"}}"#);
+        let both = row(r#"{ "en": "A rule.", "fr": "Une règle." }"#);
+        assert!(serde_json::from_str::<RowEntry>(&both).is_ok());
+        for alone in [r#""A rule.""#, r#"{ "en": "A rule." }"#] {
+            let row = row(alone);
+            assert!(serde_json::from_str::<RowEntry>(&row).is_err(), "{row}");
+            let house: RowEntry<HouseTextEntry> = serde_json::from_str(&row).unwrap();
+            assert_eq!(house.row().unwrap().says.in_language("fr"), "A rule.");
+        }
+    }
 }

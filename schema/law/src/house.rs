@@ -1,7 +1,7 @@
 //! The house file: a kitchen's own numbers, stricter than the law's, or looser by a named approval.
 
 use crate::Bad;
-use crate::entry::{Number, RowEntry};
+use crate::entry::{HouseTextEntry, Number, RowEntry};
 use chrono::NaiveDate;
 use domain::law::{Law, Laws};
 use domain::rows::{Bound, Row, RowId, Sense};
@@ -22,7 +22,7 @@ struct HouseEntry {
     schema: Option<String>,
     /// Rows of the house's own, marked OURS; they are added in every place.
     #[serde(default)]
-    rows: Vec<RowEntry>,
+    rows: Vec<RowEntry<HouseTextEntry>>,
     /// Numbers that are changed.
     #[serde(default)]
     changes: Vec<ChangeEntry>,

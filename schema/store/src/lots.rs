@@ -126,7 +126,7 @@ impl LotRow {
         let Some(text) = &self.later else {
             return Ok(Later {
                 freezes_once: false,
-                ..Later::of(product.keep)
+                ..Later::of(product.keeping.usual)
             });
         };
         let rules = text

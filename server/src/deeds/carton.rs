@@ -62,7 +62,7 @@ impl Carton {
         let mut listed = Vec::new();
         for row in entries::all(facts.tx.conn, List::Products.as_str())? {
             let product = facts.app.product_of(row.version_id, &row.body)?;
-            if let Some(gtin) = product.gtin.clone() {
+            if let Some(gtin) = product.sale.gtin.clone() {
                 listed.push(((product, row.version_id), gtin));
             }
         }

@@ -18,7 +18,7 @@ use domain::grams::Grams;
 use domain::lot::Lot;
 use domain::measure::Percent;
 use domain::plan::{Plan, Reason};
-use domain::product::{CuredAs, Product};
+use domain::product::{CuredAs, InCure, Product};
 use domain::rows::{Finding, Gravity};
 use domain::says::Says;
 use domain::stop::NewStop;
@@ -52,7 +52,7 @@ pub fn look(
     products: &[Arc<Product>],
     as_it_happened: bool,
 ) -> Result<Option<CureCheck>> {
-    if !lots.iter().any(|lot| lot.product.curing_salt.is_some()) {
+    if !lots.iter().any(|lot| lot.product.curing_salt().is_some()) {
         return Ok(None);
     }
     let cured = cured_as(asked, kind, products)?;
@@ -100,7 +100,7 @@ pub fn look(
 
 /// How the step cures: as the step says, else as its product does; ground meat is cured as such.
 fn cured_as(asked: &StepAsked, kind: StepKind, products: &[Arc<Product>]) -> Result<CuredAs> {
-    let of_product = products.iter().find_map(|product| product.cure);
+    let of_product = products.iter().find_map(|product| product.cured.cure);
     let cured = of_product.ok_or_else(|| {
         let product = products
             .first()
@@ -131,19 +131,20 @@ fn cured_as(asked: &StepAsked, kind: StepKind, products: &[Arc<Product>]) -> Res
 }
 
 fn add(facts: &mut Facts<'_, '_>, cure: &mut Cure, lot: &Lot, grams: Grams) -> Result<()> {
-    if lot.product.curing_salt.is_some() {
-        let salt = LoadedFamily::load(facts.app, facts.tx.conn, &[lot.id.0], Extent::ALONE)?;
-        let strength = salt.family.get(lot.id).map(strength);
-        cure.salts
-            .push((strength.unwrap_or(Strength::unknown()), grams));
-        return Ok(());
-    }
-    match lot.product.in_cure {
-        Some(CurePart::Salt) => cure.salt += grams,
-        Some(CurePart::Sugar) => cure.sugar += grams,
-        Some(CurePart::Ascorbate) => cure.ascorbate += grams,
-        Some(CurePart::Erythorbate) => cure.erythorbate += grams,
-        Some(CurePart::Starter) => cure.starter = true,
+    match lot.product.part.in_cure {
+        Some(InCure::CuringSalt(_)) => {
+            let salt = LoadedFamily::load(facts.app, facts.tx.conn, &[lot.id.0], Extent::ALONE)?;
+            let strength = salt.family.get(lot.id).map(strength);
+            cure.salts
+                .push((strength.unwrap_or(Strength::unknown()), grams));
+        }
+        Some(InCure::Other(part)) => match part {
+            CurePart::Salt => cure.salt += grams,
+            CurePart::Sugar => cure.sugar += grams,
+            CurePart::Ascorbate => cure.ascorbate += grams,
+            CurePart::Erythorbate => cure.erythorbate += grams,
+            CurePart::Starter => cure.starter = true,
+        },
         None if !lot.species.is_empty() => cure.meat += grams,
         None => {}
     }
@@ -151,7 +152,7 @@ fn add(facts: &mut Facts<'_, '_>, cure: &mut Cure, lot: &Lot, grams: Grams) -> R
 }
 
 fn tell_more(cure: &mut Cure, asked: &StepAsked, cured: &CuredAs, products: &[Arc<Product>]) {
-    let ages = products.iter().any(|product| product.release.is_some());
+    let ages = products.iter().any(|product| product.is_hung());
     cure.heated = cured.heated;
     cure.keep_refrigerated = !ages;
     cure.long_aged = cured.class.ages_long();

@@ -117,7 +117,7 @@ fn strength(
         .as_ref()
         .and_then(|bought| bought.curing_salt.as_ref());
     let field = "bought.curing_salt";
-    let Some(listed) = &product.curing_salt else {
+    let Some(listed) = product.curing_salt() else {
         return match told {
             Some(_) => {
                 let product = product.code.clone();
@@ -127,7 +127,7 @@ fn strength(
             None => Ok(Vec::new()),
         };
     };
-    let strength = told.map_or(*listed, CuringSalt::strength);
+    let strength = told.map_or(listed, CuringSalt::strength);
     if strength.nitrite.is_none() && strength.nitrate.is_none() {
         return Err(Error::cannot_be(field, ReceiveDeedSays::HowStrong));
     }

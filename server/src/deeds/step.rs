@@ -20,7 +20,7 @@ use domain::limits::{MOST_INPUTS, MOST_OUTPUTS};
 use domain::lot::Lot;
 use domain::lot::LotId;
 use domain::origin::Origin;
-use domain::product::Product;
+use domain::product::{Product, YieldOf};
 use domain::says::Says;
 use domain::series::Series;
 use domain::words::{Addition, Allergen, DeedKind, StepKind, Topic};
@@ -279,7 +279,8 @@ fn cut_out(
     let [(carcass, _)] = inputs else {
         return Ok(Vec::new());
     };
-    if kind != StepKind::BreakDown || carcass.product.cut_style.is_none() {
+    let has_style = matches!(carcass.product.yields, Some(YieldOf::CutStyle(_)));
+    if kind != StepKind::BreakDown || !has_style {
         return Ok(Vec::new());
     }
     let reading = LoadedFamily::load(facts.app, facts.tx.conn, &[carcass.id.0], CUT)?;

@@ -21,14 +21,14 @@ pub fn purpose(writer: &Writer<'_>, number: u32, wanted: &Wanted) -> Result<Purp
     if let Some(name) = &wanted.template {
         return Ok(named(writer, name)?.purpose());
     }
-    if writer.source().is_some() && !writer.product.for_sale {
+    if writer.source().is_some() && !writer.product.sale.offered {
         return Ok(Purpose::Receiving);
     }
     if writer.lot.waits_for_release() {
         return Ok(Purpose::Curing);
     }
     let frozen = writer.pack(number).now.state == State::Frozen;
-    Ok(match (writer.product.for_sale, frozen) {
+    Ok(match (writer.product.sale.offered, frozen) {
         (true, _) => Purpose::Retail,
         (false, true) => Purpose::Freezer,
         (false, false) => Purpose::Kitchen,

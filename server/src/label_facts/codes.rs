@@ -19,7 +19,7 @@ pub fn of_pack(writer: &Writer<'_>, number: u32, for_a_customer: bool) -> Facts 
     if !for_a_customer {
         return facts;
     }
-    if let Some(gtin) = &writer.product.gtin {
+    if let Some(gtin) = &writer.product.sale.gtin {
         let contents = contents(writer, gtin, number);
         if let Ok(messages) = contents.messages() {
             facts.gs1 = messages.iter().map(|message| message.bracketed()).collect();
@@ -51,10 +51,10 @@ fn contents(writer: &Writer<'_>, gtin: &Gtin, number: u32) -> Contents {
 /// or the weight does not go into them.
 fn till(writer: &Writer<'_>, number: u32) -> Option<String> {
     let layout: Layout = writer.kitchen.entry.till_layout.as_ref()?.0.parse().ok()?;
-    let item = writer.product.till_number?;
+    let item = writer.product.sale.till_number?;
     let grams = writer.grams(number);
     let value = match layout.wants_price() {
-        true => Value::PriceMinor(u64::try_from(writer.product.price_minor(grams)?).ok()?),
+        true => Value::PriceMinor(u64::try_from(writer.product.sale.price_minor(grams)?).ok()?),
         false => Value::Grams(u64::try_from(grams.milligrams() / 1_000).ok()?),
     };
     layout.encode(item, value).ok()

@@ -14,7 +14,7 @@ use rust_decimal::Decimal;
 /// # Errors
 /// 409 where the claim may not be made: nitrite went in, or it is not like the cured one.
 pub fn of_lot(writer: &Writer<'_>, said: &mut Said) -> Result<()> {
-    let Some(claimed) = &writer.product.uncured else {
+    let Some(claimed) = &writer.product.cured.uncured else {
         return Ok(());
     };
     let reading = |quantity: Quantity| {
@@ -62,5 +62,5 @@ pub fn of_lot(writer: &Writer<'_>, said: &mut Said) -> Result<()> {
 /// Did a curing salt go into it, or into what it came from?
 fn nitrite_used(writer: &Writer<'_>) -> bool {
     let line = writer.reading.family.youngest_first(writer.lot.id);
-    line.iter().any(|of| of.lot.product.curing_salt.is_some())
+    line.iter().any(|of| of.lot.product.curing_salt().is_some())
 }

@@ -10,18 +10,24 @@ use domain::family::AnimalView;
 use serde::Deserialize;
 use std::collections::HashMap;
 use store::animals::{self, AnimalSearch};
+use utoipa::IntoParams;
 use uuid::Uuid;
 
-/// The query of a search for animals.
-#[derive(Debug, Default, Deserialize)]
+/// The query of a search for animals. What is said of each field stands in the API's document.
+#[derive(Debug, Default, Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]
-#[allow(missing_docs, reason = "described in the API's document")]
 pub struct AnimalsQuery {
+    /// The farm's code
     pub farm: Option<String>,
+    /// The day it was killed
     pub killed_on: Option<String>,
+    /// The abattoir's carcass number
     pub carcass: Option<String>,
+    /// Ear tag or tattoo
     pub tag: Option<String>,
+    /// The id of the last animal of the page before
     pub after: Option<String>,
+    /// How many, at most 200; 50 if left out
     pub limit: Option<String>,
 }
 

@@ -19,7 +19,7 @@ const MOST: i64 = 2_000;
 pub fn hanging(conn: &mut Conn, lists: &Lists) -> Result<Vec<i32>> {
     let released = lists.products.values();
     let products: Vec<&str> = released
-        .filter(|product| product.release.is_some())
+        .filter(|product| product.is_hung())
         .map(|product| product.code.as_str())
         .collect();
     Ok(list_lots::on_hand_of(conn, &products, MOST)?)

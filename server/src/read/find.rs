@@ -11,20 +11,29 @@ use domain::words::{Being, State};
 use serde::Deserialize;
 use store::list_lots::{self, LotSearch};
 use store::lots::LotRow;
+use utoipa::IntoParams;
 
-/// The query of a search for lots.
-#[derive(Debug, Default, Deserialize)]
+/// The query of a search for lots. What is said of each field stands in the API's document.
+#[derive(Debug, Default, Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]
-#[allow(missing_docs, reason = "described in the API's document")]
 pub struct LotsQuery {
+    /// The product's code
     pub product: Option<String>,
+    /// A place where some of it is
     pub place: Option<String>,
+    /// The farm of a received lot
     pub farm: Option<String>,
+    /// The kill date of a received lot
     pub killed_on: Option<String>,
+    /// How some of it is kept, or what has become of some of it
     pub state: Option<String>,
+    /// Something on hand must be used before this day
     pub use_by_before: Option<String>,
+    /// A word in its code, note or product
     pub q: Option<String>,
+    /// The last code of the page before
     pub after: Option<String>,
+    /// How many, at most 200; 50 if left out
     pub limit: Option<String>,
 }
 

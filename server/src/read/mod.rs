@@ -182,7 +182,7 @@ pub fn lot_with(app: &App, conn: &mut Conn, row: LotRow, rows: &[PackRow]) -> Re
         .iter()
         .map(PackRow::pack)
         .collect::<store::Result<_>>()?;
-    let released = product.release.is_some() && store::record::is_released(conn, row.id)?;
+    let released = product.is_hung() && store::record::is_released(conn, row.id)?;
     let mut since = Since {
         released,
         ..Since::default()

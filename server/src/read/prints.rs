@@ -24,15 +24,21 @@ use serde::Deserialize;
 use std::collections::HashMap;
 use store::prints::{Filter, Print};
 use store::{Conn, deeds, entries, leases, lots, print_runs, prints};
+use utoipa::IntoParams;
 
-/// Which prints are wanted.
-#[derive(Debug, Default, Deserialize)]
+/// Which prints are wanted. What is said of each field stands in the API's document.
+#[derive(Debug, Default, Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]
 pub struct PrintsQuery {
+    /// The printer's code
     printer: Option<String>,
+    /// waiting, sending, sent, printed, unsure, refused, cancelled or spoilt
     state: Option<String>,
+    /// A lot's code
     lot: Option<String>,
+    /// The last number of the page before
     after: Option<i32>,
+    /// How many, at most 200; 50 if left out
     limit: Option<i64>,
 }
 

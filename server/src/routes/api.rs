@@ -7,7 +7,6 @@ use actix_web::http::StatusCode;
 use actix_web::{HttpResponse, Route, web};
 use serde_json::Value;
 use std::collections::BTreeMap;
-use utoipa::ToSchema;
 use utoipa::openapi::path::{
     HttpMethod, OperationBuilder, ParameterBuilder, ParameterIn, PathsBuilder,
 };
@@ -16,6 +15,7 @@ use utoipa::openapi::schema::{ComponentsBuilder, ObjectBuilder, Schema, SchemaTy
 use utoipa::openapi::{
     ContentBuilder, InfoBuilder, OpenApiBuilder, PathItem, Ref, RefOr, Required, ResponseBuilder,
 };
+use utoipa::{IntoParams, ToSchema};
 
 /// The endpoints so far.
 #[derive(Default)]
@@ -233,6 +233,17 @@ impl Documented<'_> {
                 Required::False,
                 says,
             ))
+        })
+    }
+
+    /// The values of the query that it reads, as the fields of `T` describe them.
+    pub fn reads<T: IntoParams>(self) -> Self {
+        let fields = T::into_params(|| None);
+        fields.into_iter().fold(self, |documented, field| {
+            documented.query(
+                &field.name,
+                field.description.as_deref().unwrap_or_default(),
+            )
         })
     }
 

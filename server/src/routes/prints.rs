@@ -40,14 +40,7 @@ pub fn add(api: &mut Api) {
         "Prints that fit, newest first",
         web::get().to(page),
     )
-    .query("printer", "The printer's code")
-    .query(
-        "state",
-        "waiting, sending, sent, printed, unsure, refused, cancelled or spoilt",
-    )
-    .query("lot", "A lot's code")
-    .query("after", "The last number of the page before")
-    .query("limit", "How many, at most 200; 50 if left out")
+    .reads::<PrintsQuery>()
     .answers::<PrintsPage>(&[200], "The prints");
     api.get(
         "/api/prints/{number}",

@@ -16,6 +16,7 @@ use actix_web::{HttpRequest, HttpResponse, web};
 use domain::says::Says;
 use serde::Deserialize;
 use serde::de::DeserializeOwned;
+use utoipa::IntoParams;
 
 /// Adds them.
 pub fn add(api: &mut Api) {
@@ -28,21 +29,7 @@ pub fn add(api: &mut Api) {
         "Lots that fit, newest first",
         web::get().to(lots),
     )
-    .query("product", "The product's code")
-    .query("place", "A place where some of it is")
-    .query("farm", "The farm of a received lot")
-    .query("killed_on", "The kill date of a received lot")
-    .query(
-        "state",
-        "How some of it is kept, or what has become of some of it",
-    )
-    .query(
-        "use_by_before",
-        "Something on hand must be used before this day",
-    )
-    .query("q", "A word in its code, note or product")
-    .query("after", "The last code of the page before")
-    .query("limit", "How many, at most 200; 50 if left out")
+    .reads::<LotsQuery>()
     .answers::<LotsPage>(&[200], "The lots");
     api.get("/api/lots/{code}", "A lot in full", web::get().to(lot))
         .answers::<LotRead>(&[200], "The lot");
@@ -63,11 +50,7 @@ pub fn add(api: &mut Api) {
         "Source animals that fit",
         web::get().to(animals),
     )
-    .query("farm", "The farm's code")
-    .query("killed_on", "The day it was killed")
-    .query("carcass", "The abattoir's carcass number")
-    .query("tag", "Ear tag or tattoo")
-    .query("limit", "How many, at most 200; 50 if left out")
+    .reads::<AnimalsQuery>()
     .answers::<AnimalsPage>(&[200], "The animals");
     api.get(
         "/api/animals/{id}/descendants",
@@ -76,7 +59,7 @@ pub fn add(api: &mut Api) {
     )
     .answers::<DescendantsRead>(&[200], "The lots made from it");
     api.get("/api/scan", "May this pack be sold?", web::get().to(scan))
-        .query("code", "Whatever the scanner sent")
+        .reads::<ScanQuery>()
         .answers::<ScanRead>(&[200], "The verdict");
     api.get(
         "/api/stops",
@@ -183,9 +166,10 @@ async fn animal_descendants(app: web::Data<App>, id: web::Path<String>) -> Resul
     Ok(HttpResponse::Ok().json(DescendantsRead::of(&found)))
 }
 
-#[derive(Deserialize)]
+#[derive(Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]
 struct ScanQuery {
+    /// Whatever the scanner sent
     code: Option<String>,
 }
 

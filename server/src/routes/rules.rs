@@ -14,6 +14,7 @@ use crate::wire::cures::CurePlanAsked;
 use crate::wire::money::{CostRead, YieldRead};
 use actix_web::{HttpRequest, HttpResponse, web};
 use serde::Deserialize;
+use utoipa::IntoParams;
 
 /// Adds them.
 pub fn add(api: &mut Api) {
@@ -53,13 +54,14 @@ pub fn add(api: &mut Api) {
         "The rows of a place's law",
         web::get().to(law),
     )
-    .query("unconfirmed", "true: only those that nobody has confirmed")
+    .reads::<LawQuery>()
     .answers::<LawRead>(&[200], "The rows");
 }
 
-#[derive(Debug, Deserialize)]
+#[derive(Debug, Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]
 struct LawQuery {
+    /// true: only those that nobody has confirmed
     unconfirmed: Option<bool>,
 }
 

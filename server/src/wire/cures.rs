@@ -7,7 +7,7 @@ use domain::cure_room::ReleaseRule;
 use domain::heat::Food;
 use domain::ingredients::Nature;
 use domain::measure::Percent;
-use domain::product::CuredAs;
+use domain::product::{CuredAs, Hung};
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -141,16 +141,20 @@ pub struct ReleaseEntry {
 }
 
 impl ReleaseEntry {
-    /// The domain's rule.
-    pub fn rule(&self) -> ReleaseRule {
+    /// How the domain's product hangs.
+    pub fn hung(&self) -> Hung {
         let percent = |number: Number| Percent::new(decimal(number));
-        ReleaseRule {
-            loss: self.loss_percent.map(percent),
-            tolerance: self.tolerance_points.map(percent).unwrap_or_default(),
-            days: self.days,
-            water_activity: self.water_activity.map(decimal),
-            signature: self.signature.unwrap_or(true),
-            rows: Vec::new(),
+        Hung {
+            release: ReleaseRule {
+                loss: self.loss_percent.map(percent),
+                tolerance: self.tolerance_points.map(percent).unwrap_or_default(),
+                days: self.days,
+                water_activity: self.water_activity.map(decimal),
+                signature: self.signature.unwrap_or(true),
+                rows: Vec::new(),
+            },
+            curve: self.curve.as_ref().map(|key| key.0.clone()),
+            salting: self.salting.as_ref().map(|key| key.0.clone()),
         }
     }
 }

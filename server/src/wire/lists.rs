@@ -8,7 +8,7 @@ use super::{
 };
 use domain::dates::KeepingRule;
 use domain::gs1::Gtin;
-use domain::product::{Product, Uncured};
+use domain::product::{AsPart, Cured, InCure, Keeping, Product, Sale, Uncured, YieldOf};
 use domain::words;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -225,6 +225,16 @@ pub struct UncuredEntry {
     pub natural: Option<Line>,
 }
 
+impl UncuredEntry {
+    /// The domain's claim.
+    fn uncured(&self) -> Uncured {
+        Uncured {
+            resembles: self.resembles,
+            natural: self.natural.as_ref().map(|name| name.0.clone()),
+        }
+    }
+}
+
 /// A product's own keeping rule.
 #[derive(Debug, Clone, Copy, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
@@ -287,39 +297,52 @@ impl ProductEntry {
             raw: self.raw,
             allergens: self.allergens.iter().map(|allergen| allergen.0).collect(),
             storage: self.storage.0,
-            keep: self.keep.map(KeepEntry::keep),
-            keep_if_stable: self.keep_if_stable.map(KeepEntry::keep),
-            controlled: self.controlled,
-            stable_as: self.stable_as.map(|word| word.0),
-            release: self.release.as_ref().map(ReleaseEntry::rule),
-            curve: self
-                .release
-                .as_ref()
-                .and_then(|release| Some(release.curve.as_ref()?.0.clone())),
-            salting: self
-                .release
-                .as_ref()
-                .and_then(|release| Some(release.salting.as_ref()?.0.clone())),
-            cure: self.cure.as_ref().map(CuredAsEntry::cured_as),
-            cut_style: self.cut_style.as_ref().map(|key| key.0.clone()),
+            keeping: Keeping {
+                usual: self.keep.map(KeepEntry::keep),
+                if_stable: self.keep_if_stable.map(KeepEntry::keep),
+                controlled: self.controlled,
+                stable_as: self.stable_as.map(|word| word.0),
+            },
             cut: self.cut.as_ref().map(|key| key.0.clone()),
-            process: self.process.as_ref().map(|key| key.0.clone()),
-            value_minor_per_kg: self.value_minor_per_kg.map(|value| value.0),
-            nature: self.nature.map(|nature| nature.0),
+            yields: self.yields(),
+            cured: Cured {
+                cure: self.cure.as_ref().map(CuredAsEntry::cured_as),
+                hung: self.release.as_ref().map(ReleaseEntry::hung),
+                uncured: self.uncured.as_ref().map(UncuredEntry::uncured),
+            },
             cooked_as: self.cooked_as.map(|food| food.0),
-            in_cure: self.in_cure.map(|part| part.0),
-            curing_salt: self.curing_salt.as_ref().map(CuringSalt::strength),
-            uncured: self.uncured.as_ref().map(|uncured| Uncured {
-                resembles: uncured.resembles,
-                natural: uncured.natural.as_ref().map(|name| name.0.clone()),
-            }),
-            gtin: self
-                .gtin
-                .as_ref()
-                .and_then(|gtin| Gtin::parse(&gtin.0).ok()),
-            till_number: self.till_number,
+            part: AsPart {
+                nature: self.nature.map(|nature| nature.0),
+                in_cure: self.in_cure(),
+            },
+            sale: self.sale(),
+        }
+    }
+
+    /// A carcass is held against its cuts, whatever process is named besides.
+    fn yields(&self) -> Option<YieldOf> {
+        let style = self.cut_style.as_ref();
+        let process = self.process.as_ref();
+        style
+            .map(|key| YieldOf::CutStyle(key.0.clone()))
+            .or_else(|| process.map(|key| YieldOf::Process(key.0.clone())))
+    }
+
+    /// A curing salt is one, whatever else it is said to be in a cure.
+    fn in_cure(&self) -> Option<InCure> {
+        let salt = self.curing_salt.as_ref().map(CuringSalt::strength);
+        salt.map(InCure::CuringSalt)
+            .or_else(|| self.in_cure.map(|part| InCure::Other(part.0)))
+    }
+
+    fn sale(&self) -> Sale {
+        let gtin = self.gtin.as_ref();
+        Sale {
+            offered: self.for_sale.unwrap_or(self.price_minor_per_kg.is_some()),
             price_minor_per_kg: self.price_minor_per_kg.map(|price| price.0),
-            for_sale: self.for_sale.unwrap_or(self.price_minor_per_kg.is_some()),
+            value_minor_per_kg: self.value_minor_per_kg.map(|value| value.0),
+            gtin: gtin.and_then(|gtin| Gtin::parse(&gtin.0).ok()),
+            till_number: self.till_number,
         }
     }
 }

@@ -3,7 +3,7 @@
 use super::ConditionSays;
 use crate::dates::{Because, Rule};
 use crate::ingredients::Nature;
-use crate::product::Product;
+use crate::product::{InCure, Product};
 use crate::words::{CurePart, Natural, StableBy, State};
 
 /// What shows that food needs no time and temperature control.
@@ -18,15 +18,15 @@ pub struct Stable {
 /// What is stable by what it is: a closed list, common practice without a source. A dry spice, a salt,
 /// a sugar and a curing salt are known by what they do; the rest says so in the product list.
 pub fn by_nature(product: &Product) -> Option<Stable> {
-    let known = || match (product.in_cure, product.nature) {
-        _ if product.curing_salt.is_some() => Some(Natural::CuringSalt),
-        (Some(CurePart::Salt), _) => Some(Natural::Salt),
-        (Some(CurePart::Sugar), _) => Some(Natural::Sugar),
+    let known = || match (product.part.in_cure, product.part.nature) {
+        (Some(InCure::CuringSalt(_)), _) => Some(Natural::CuringSalt),
+        (Some(InCure::Other(CurePart::Salt)), _) => Some(Natural::Salt),
+        (Some(InCure::Other(CurePart::Sugar)), _) => Some(Natural::Sugar),
         (_, Some(Nature::Spice)) if product.storage == State::Ambient => Some(Natural::Spice),
         (_, Some(Nature::Water)) => Some(Natural::Water),
         _ => None,
     };
-    let natural = product.stable_as.or_else(known)?;
+    let natural = product.keeping.stable_as.or_else(known)?;
     Some(Stable {
         by: StableBy::Nature,
         because: Because {

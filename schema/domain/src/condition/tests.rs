@@ -1,9 +1,10 @@
 //! What makes food ready, and what does not.
 
 use super::*;
+use crate::product::{AsPart, InCure, Keeping};
 use crate::rows::RowId;
 use crate::says::Says;
-use crate::words::{ProductKind, Species, StepKind};
+use crate::words::{CurePart, Natural, ProductKind, Species, StepKind};
 
 fn part(condition: Condition, of_animal: bool) -> Part {
     Part {
@@ -91,7 +92,10 @@ fn what_is_stable_stays_so_without_water() {
 fn a_fat_is_stable_once_its_rendering_is_proven() {
     let lard = Product {
         kind: ProductKind::Rendered,
-        stable_as: Some(crate::words::Natural::RenderedFat),
+        keeping: Keeping {
+            stable_as: Some(Natural::RenderedFat),
+            ..Keeping::default()
+        },
         ..Product::unnamed()
     };
     let parts = [meat()];
@@ -140,7 +144,10 @@ fn food_of_animals_is_ready_only_where_its_own_pack_says_so() {
 #[test]
 fn the_list_is_closed_and_a_salt_is_known_by_what_it_does() {
     let salt = Product {
-        in_cure: Some(crate::words::CurePart::Salt),
+        part: AsPart {
+            in_cure: Some(InCure::Other(CurePart::Salt)),
+            nature: None,
+        },
         raw: true,
         ..Product::unnamed()
     };

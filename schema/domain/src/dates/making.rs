@@ -3,12 +3,12 @@
 use super::Rule;
 use super::keep::KeepingRule;
 use super::says::{DateSays, EventSays, FirstDaySays};
-use super::{Because, Count, Later, Marked, Vacuum, earliest};
+use super::{Because, Count, Later, Marked, earliest};
 use crate::law::Law;
 use crate::product::Product;
-use crate::refusal::{Refusal, Result};
-use crate::rows::{Bound, RowId};
-use crate::says::{Arg, Says};
+use crate::refusal::Result;
+use crate::rows::RowId;
+use crate::says::Says;
 use crate::words::{DeedKind, KeepFrom, Packaging, ProductKind, StepKind};
 use chrono::NaiveDate;
 
@@ -97,16 +97,16 @@ impl Making<'_> {
     /// A vacuum pack of house-cured or cooked food without an approval on file.
     pub fn date(&self) -> Result<Dated> {
         let mut chain = Chain::default();
-        if self.product.release.is_some() {
+        if self.product.is_hung() {
             chain.because.push(Because::house(
                 DateSays::NotBeforeRelease {
                     product: self.name(),
                 },
                 DateSays::ReleaseRule,
             ));
-            return Ok(chain.done(self.later(self.product.keep, false), false));
+            return Ok(chain.done(self.later(self.product.keeping.usual, false), false));
         }
-        let keep = self.keep();
+        let keep = self.product.keeping.rule(self.stable.is_some());
         self.own(keep, &mut chain);
         self.law_of_ready_food(&mut chain);
         self.parts(&mut chain);
@@ -142,16 +142,8 @@ impl Making<'_> {
         later
     }
 
-    fn name(&self) -> String {
+    pub(super) fn name(&self) -> String {
         self.product.name("en").to_owned()
-    }
-
-    /// The product's rule; another where readings show that it needs no control.
-    fn keep(&self) -> Option<KeepingRule> {
-        match self.stable {
-            Some(_) => self.product.keep_if_stable.or(self.product.keep),
-            None => self.product.keep,
-        }
     }
 
     fn is_ready_and_controlled(&self) -> bool {
@@ -279,7 +271,7 @@ impl Making<'_> {
         let in_day = |part: &PartDate| part.earliest().is_none_or(|date| self.day <= date);
         self.kind == DeedKind::Cure
             && self.product.kind == ProductKind::Cured
-            && self.product.keep.is_none()
+            && self.product.keeping.usual.is_none()
             && self.parts.iter().any(|part| part.is_raw_animal)
             && self.parts.iter().all(in_day)
     }
@@ -318,86 +310,6 @@ impl Making<'_> {
         chain.cap(date, self.by(row, says, DateSays::SupplierRule));
     }
 
-    fn vacuum(&self, chain: &mut Chain) -> Result<()> {
-        let Some(packaging) = self.packaging else {
-            return Ok(());
-        };
-        let Some(rules) = &self.law.dates.vacuum else {
-            chain
-                .warnings
-                .push(DateSays::NoVacuumRule { packaging }.into());
-            return Ok(());
-        };
-        self.approved_for_vacuum(rules, packaging, chain)?;
-        let bound = self.vacuum_days(rules);
-        if let Some(bound) = bound {
-            let date = Count {
-                days: bound.whole(),
-                day_one_counts: false,
-            }
-            .last_day(self.day);
-            let says = DateSays::NoAir {
-                day: self.day,
-                days: bound.whole(),
-                date,
-            };
-            chain.cap(date, Because::law(says, &bound.row));
-        }
-        if let Some(cold) = &rules.cold {
-            let degrees = Arg::Celsius(cold.degrees.in_celsius());
-            chain.warnings.push(DateSays::NoAirCold { degrees }.into());
-        }
-        Ok(())
-    }
-
-    fn vacuum_days<'b>(&self, rules: &'b Vacuum) -> Option<&'b Bound> {
-        use ProductKind::*;
-        let cooked = matches!(self.product.kind, Cooked | Stock) && !self.product.raw;
-        let fresh = matches!(self.product.kind, Cut | Carcass) && self.product.raw;
-        match (cooked, fresh) {
-            (true, _) => rules.cooked.as_ref().or(rules.days.as_ref()),
-            (_, true) => rules.fresh.as_ref().or(rules.days.as_ref()),
-            _ => rules.days.as_ref(),
-        }
-    }
-
-    fn approved_for_vacuum(
-        &self,
-        rules: &Vacuum,
-        packaging: Packaging,
-        chain: &mut Chain,
-    ) -> Result<()> {
-        use ProductKind::*;
-        let house_made =
-            matches!(self.product.kind, Cured | Cooked | Stock | Rendered) && self.stable.is_none();
-        if let (true, Some(row), None) = (house_made, &rules.approval, self.approved) {
-            let detail = DateSays::NoAirUnapproved {
-                product: self.name(),
-                packaging,
-                source: self.law.rows.source(row),
-            };
-            let because = Because::law(detail, row);
-            if !self.as_it_happened {
-                return Err(Refusal::limit("packaging", &because));
-            }
-            chain.failed = Some(because);
-        }
-        match (self.approved, &rules.approval, &rules.plan) {
-            (Some(number), Some(row), _) => {
-                let says = DateSays::NoAirApproved {
-                    number: number.to_owned(),
-                };
-                chain.because.push(Because::law(says, row));
-            }
-            (None, _, Some(row)) => {
-                let source = self.law.rows.source(row);
-                chain.warnings.push(DateSays::NoAirPlan { source }.into());
-            }
-            _ => {}
-        }
-        Ok(())
-    }
-
     /// By a row of the law where the place has one, else by common practice.
     fn by(&self, row: Option<&RowId>, says: DateSays, rule: DateSays) -> Because {
         match row {
@@ -410,16 +322,17 @@ impl Making<'_> {
     }
 }
 
+/// The date so far, and what led to it.
 #[derive(Default)]
-struct Chain {
+pub(super) struct Chain {
     date: Option<NaiveDate>,
-    because: Vec<Because>,
-    warnings: Vec<Says>,
-    failed: Option<Because>,
+    pub(super) because: Vec<Because>,
+    pub(super) warnings: Vec<Says>,
+    pub(super) failed: Option<Because>,
 }
 
 impl Chain {
-    fn cap(&mut self, date: NaiveDate, because: Because) {
+    pub(super) fn cap(&mut self, date: NaiveDate, because: Because) {
         self.date = earliest(self.date, Some(date));
         self.because.push(because);
     }

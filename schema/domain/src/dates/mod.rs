@@ -9,6 +9,7 @@ mod later;
 mod making;
 mod rules;
 mod says;
+mod vacuum;
 
 pub use because::{Because, Rule};
 pub use keep::{Count, KeepingRule};

@@ -23,7 +23,7 @@ use chrono_tz::Tz;
 pub fn plan(lot: &Lot, release: &Release, by: &str, moment: &Moment, zone: Tz) -> Result<Plan> {
     not_voided(lot, "lot")?;
     moment.not_before(lot.made_at, &lot.code, zone)?;
-    if lot.product.release.is_none() {
+    if !lot.product.is_hung() {
         let lot = lot.code.clone();
         let detail = ReleaseDeedSays::NoRule { lot };
         return Err(Refusal::cannot_be("lot", detail));

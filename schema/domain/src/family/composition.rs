@@ -43,7 +43,7 @@ pub fn food(
         false => telling.parts_of(of.lot.id),
     };
     if parts.is_empty() {
-        let within = match product.curing_salt.is_some() {
+        let within = match product.curing_salt().is_some() {
             true => telling.parts_of_curing_salt(strength(of), of.made()),
             false => Vec::new(),
         };
@@ -88,9 +88,9 @@ fn ingredient(product: &Product, grams: Grams, parts: Vec<Ingredient>) -> Ingred
         names: product.names.clone(),
         grams,
         parts,
-        nature: product.nature.unwrap_or(match product.kind {
+        nature: product.part.nature.unwrap_or(match product.kind {
             ProductKind::Fat => Nature::Fat,
-            _ if product.curing_salt.is_some() => Nature::Cure,
+            _ if product.curing_salt().is_some() => Nature::Cure,
             _ => Nature::Food,
         }),
         allergens: product.allergens.clone(),
@@ -153,7 +153,7 @@ impl CompositionSources<'_> {
                         continue;
                     };
                     let grams = Grams::from_milligrams(used.milligrams);
-                    let within = match of.lot.product.curing_salt.is_some() {
+                    let within = match of.lot.product.curing_salt().is_some() {
                         true => self.parts_of_curing_salt(strength(of), grams),
                         false => parts.get(&used.lot).cloned().unwrap_or_default(),
                     };
@@ -181,7 +181,7 @@ impl CompositionSources<'_> {
             let share = i128::from(grams.milligrams()) * i128::from(part.grams.milligrams());
             let share = (share / i128::from(batch.milligrams().max(1))) as i64;
             let share = Grams::from_milligrams(share);
-            let below = match product.curing_salt {
+            let below = match product.curing_salt() {
                 Some(strength) => self.parts_of_curing_salt(strength, share),
                 None => self.recipe_parts(&part.product, share, depth - 1),
             };

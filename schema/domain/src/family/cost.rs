@@ -123,7 +123,7 @@ fn share(
         if lot.lot.id == of.lot.id {
             nth = Some(parts.len());
         }
-        let price = product.value_minor_per_kg.or(product.price_minor_per_kg);
+        let price = product.sale.worth_minor_per_kg();
         parts.push(JointPart {
             grams: lot.made(),
             price_per_kg: Decimal::new(price.unwrap_or(0), 2),

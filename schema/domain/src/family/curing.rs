@@ -10,7 +10,11 @@ use rust_decimal::Decimal;
 
 /// The strength that was read off the bag of a lot of curing salt, else that of the list.
 pub fn strength(salt: &Relative) -> Strength {
-    let mut strength = salt.lot.product.curing_salt.unwrap_or(Strength::unknown());
+    let mut strength = salt
+        .lot
+        .product
+        .curing_salt()
+        .unwrap_or(Strength::unknown());
     let percent = |quantity: Quantity| {
         let read = salt.last_reading(quantity);
         read.map(|millionths| Percent::new(Decimal::new(millionths, 6)))

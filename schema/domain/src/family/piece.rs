@@ -5,7 +5,7 @@ use crate::cure_room::{self, CureRoomRules, Piece, PieceStage, PieceWeighing, Pl
 use crate::grams::Grams;
 use crate::lot::LotId;
 use crate::moment::day_of;
-use crate::product::Product;
+use crate::product::Hung;
 use crate::words::{DeedKind, Quantity};
 use chrono::NaiveDate;
 use chrono_tz::Tz;
@@ -15,12 +15,12 @@ use rust_decimal::Decimal;
 pub fn piece(family: &Family, lot: LotId, zone: Tz, rules: &CureRoomRules) -> Option<Piece> {
     let of = family.get(lot)?;
     let product = &of.lot.product;
-    let rule = product.release.clone()?;
+    let hung = product.cured.hung.as_ref()?;
     let line = line(family, lot)?;
     let tag = of.note.clone().unwrap_or_else(|| of.lot.code.shown());
     let mut piece = Piece::hung(tag, line.green, line.in_salt);
     piece.product = product.code.clone();
-    piece.rule = rule;
+    piece.rule = hung.release.clone();
     for reading in line.lots.iter().flat_map(|of| &of.readings) {
         match reading.quantity {
             Quantity::Grams => piece.weighings.push(PieceWeighing {
@@ -33,9 +33,9 @@ pub fn piece(family: &Family, lot: LotId, zone: Tz, rules: &CureRoomRules) -> Op
             _ => {}
         }
     }
-    let curve = product.curve.as_deref();
+    let curve = hung.curve.as_deref();
     piece.curve = curve.and_then(|key| rules.curve(key)).cloned();
-    piece.plan = planned(product, &piece, rules);
+    piece.plan = planned(hung, &piece, rules);
     (piece.stage, piece.turned) = stage(of, &piece, zone);
     Some(piece)
 }
@@ -73,8 +73,8 @@ fn line(family: &Family, mut lot: LotId) -> Option<PastLots<'_>> {
     }
 }
 
-fn planned(product: &Product, piece: &Piece, rules: &CureRoomRules) -> Vec<Planned> {
-    let method = product.salting.as_deref().and_then(|key| rules.method(key));
+fn planned(hung: &Hung, piece: &Piece, rules: &CureRoomRules) -> Vec<Planned> {
+    let method = hung.salting.as_deref().and_then(|key| rules.method(key));
     let plan = method.map(|method| {
         let days = piece.rule.days;
         cure_room::plan(piece.in_salt, piece.green, None, method, days, rules)

@@ -4,6 +4,7 @@ use super::Family;
 use crate::grams::Grams;
 use crate::lot::LotId;
 use crate::messages;
+use crate::product::YieldOf;
 use crate::refusal::{Refusal, Result};
 use crate::words::{Account, DeedKind};
 use crate::yields::{self, Cooked, CutOut, YieldRules, YieldShown};
@@ -26,10 +27,10 @@ pub fn yields(family: &Family, lot: LotId, usual: &YieldRules) -> Result<(Grams,
     let of = family
         .get(lot)
         .ok_or_else(|| nothing(NothingToCompare::NothingCut))?;
-    match (&of.lot.product.cut_style, &of.lot.product.process) {
-        (Some(style), _) => cut_out(family, lot, style, usual),
-        (None, Some(process)) => cooked(family, lot, process, usual),
-        (None, None) => Err(nothing(NothingToCompare::NoStyle {
+    match &of.lot.product.yields {
+        Some(YieldOf::CutStyle(style)) => cut_out(family, lot, style, usual),
+        Some(YieldOf::Process(process)) => cooked(family, lot, process, usual),
+        None => Err(nothing(NothingToCompare::NoStyle {
             product: of.lot.product.name("en").to_owned(),
         })),
     }

@@ -50,7 +50,7 @@ pub(crate) mod tests {
     use crate::dates::Later;
     use crate::lot::{BirthDate, DeedId, Lot, LotId, PackId, PackNow, PlaceId};
     use crate::origin::Origin;
-    use crate::product::Product;
+    use crate::product::{Product, Sale};
     use crate::words::State;
     use std::collections::BTreeSet;
     use std::sync::Arc;
@@ -75,8 +75,11 @@ pub(crate) mod tests {
             past: None,
         };
         let product = Product {
-            for_sale: true,
-            price_minor_per_kg: Some(2_000),
+            sale: Sale {
+                offered: true,
+                price_minor_per_kg: Some(2_000),
+                ..Sale::default()
+            },
             ..Product::unnamed()
         };
         Lot {

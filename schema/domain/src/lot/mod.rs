@@ -107,7 +107,7 @@ impl Lot {
 
     /// Is it a cured piece that nobody has released yet?
     pub fn waits_for_release(&self) -> bool {
-        self.product.release.is_some() && !self.released
+        self.product.is_hung() && !self.released
     }
 
     /// How a pack of this lot is written: `BRC-26159-A03-0/2`, or the code alone where it has one pack.

@@ -327,7 +327,7 @@ impl Subject for CuresEntry {
         let strength = |entry: StrengthEntry| -> Result<KnownStrength, Bad> {
             Ok(KnownStrength {
                 row: known(rows, &entry.row)?,
-                name: entry.name.texts()?,
+                name: entry.name.into(),
                 nitrite: entry.nitrite.percent(),
                 nitrate: entry.nitrate.map_or(Percent::default(), Number::percent),
                 weak: entry.weak,

@@ -110,7 +110,7 @@ impl ClaimEntry {
             any_source_blocks: row(self.any_source_blocks)?,
             colder: self
                 .colder
-                .map(|note| Ok::<_, Bad>((known(rows, &note.row)?, note.says.texts()?)))
+                .map(|note| Ok::<_, Bad>((known(rows, &note.row)?, note.says.into())))
                 .transpose()?,
         })
     }

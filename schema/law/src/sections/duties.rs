@@ -170,7 +170,7 @@ impl Subject for DutiesEntry {
             Ok(approvals::ApprovalNeed {
                 row: row(&entry.row)?,
                 work: word!(approvals::Work, &entry.work)?,
-                needs: entry.needs.texts()?,
+                needs: entry.needs.into(),
             })
         };
         let killing = |entry: OnlyRow| {

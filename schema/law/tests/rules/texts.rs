@@ -1,50 +1,64 @@
-//! What a reader may be shown of the data is there in both languages.
+//! What a reader may be shown of the data is there in both languages. That a text has both, the reading
+//! of the files demands; here, that neither is empty nor left in the other's typography.
 
 use serde_json::Value;
 use std::fs;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
-/// The subjects whose rows stand behind a lot's date, cure, heat and release.
-const SHOWN: [&str; 5] = ["dates", "heat", "cures", "stability", "trichinae"];
+/// The signs of French that no line may begin with: the space before them does not break.
+const KEPT_TOGETHER: [&str; 6] = [" :", " ;", " !", " ?", " %", " »"];
 
-fn read(file: &Path) -> Value {
-    serde_json::from_str(&fs::read_to_string(file).unwrap()).unwrap()
-}
-
-/// Every text under one of these keys that has no French form.
-fn english_only(value: &Value, keys: &[&str], left: &mut Vec<String>) {
+/// Every text that is told in two languages.
+fn texts<'a>(value: &'a Value, found: &mut Vec<(&'a str, &'a str)>) {
     match value {
         Value::Object(fields) => {
-            for (key, value) in fields {
-                let french = value.get("fr").and_then(Value::as_str);
-                if keys.contains(&key.as_str()) && french.is_none_or(str::is_empty) {
-                    left.push(format!("{key}: {value}"));
-                }
-                english_only(value, keys, left);
+            let of = |language: &str| fields.get(language).and_then(Value::as_str);
+            if let (Some(english), Some(french)) = (of("en"), of("fr")) {
+                found.push((english, french));
             }
+            fields.values().for_each(|value| texts(value, found));
         }
-        Value::Array(values) => {
-            for value in values {
-                english_only(value, keys, left);
-            }
-        }
+        Value::Array(values) => values.iter().for_each(|value| texts(value, found)),
         _ => {}
     }
 }
 
-#[test]
-fn the_rows_behind_a_lot_and_the_names_of_the_trade_are_told_in_french() {
-    let data = Path::new(env!("CARGO_MANIFEST_DIR")).join("data");
-    let mut left = Vec::new();
-    for place in ["us", "ca", "eu", "uk"] {
-        for subject in SHOWN {
-            let file = read(&data.join(place).join(format!("{subject}.json")));
-            english_only(&file["rows"], &["says"], &mut left);
-            english_only(&file["rules"]["strengths"], &["name"], &mut left);
+fn files(folder: &Path, found: &mut Vec<PathBuf>) {
+    for entry in fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        match path.is_dir() {
+            true => files(&path, found),
+            false => found.push(path),
         }
     }
-    let trade = read(&data.join("trade.json"));
-    english_only(&trade, &["says", "name", "of"], &mut left);
-    left.dedup();
-    assert!(left.is_empty(), "English alone: {left:#?}");
+}
+
+#[test]
+fn every_row_is_told_in_both_languages() {
+    let mut all = Vec::new();
+    files(
+        &Path::new(env!("CARGO_MANIFEST_DIR")).join("data"),
+        &mut all,
+    );
+    let (mut bad, mut rows) = (Vec::new(), 0);
+    for path in all {
+        let file: Value = serde_json::from_str(&fs::read_to_string(&path).unwrap()).unwrap();
+        let told = file["rows"].as_array().map_or(&[][..], Vec::as_slice);
+        rows += told.len();
+        let mut found = Vec::new();
+        told.iter().for_each(|row| texts(row, &mut found));
+        assert_eq!(found.len(), told.len(), "{}", path.display());
+        let wrong = |french: &str| {
+            let breaks = KEPT_TOGETHER.iter().any(|sign| french.contains(sign));
+            french.trim().is_empty() || breaks || french.contains("« ")
+        };
+        bad.extend(
+            found
+                .iter()
+                .filter(|(english, french)| english.trim().is_empty() || wrong(french))
+                .map(|(english, french)| format!("{}: {english} / {french}", path.display())),
+        );
+    }
+    assert!(rows > 700, "{rows} rows");
+    assert!(bad.is_empty(), "{bad:#?}");
 }

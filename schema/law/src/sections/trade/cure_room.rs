@@ -255,7 +255,7 @@ impl TargetEntry {
             water_activity: bound(self.water_activity)?,
             signature: self.signature,
             curve: self.curve,
-            name: self.name.texts()?,
+            name: self.name.into(),
             key: self.key,
         };
         let rule = target.rule().check();
@@ -292,7 +292,7 @@ impl MethodEntry {
             }),
             rows: all_known(rows, &self.rows)?,
             key: self.key,
-            name: self.name.texts()?,
+            name: self.name.into(),
         })
     }
 }

@@ -161,7 +161,7 @@ impl StyleEntry {
             };
             Ok(PieceRule {
                 key: piece.key,
-                name: piece.name.texts()?,
+                name: piece.name.into(),
                 expected: piece.percent.percent(),
                 band: usual,
             })
@@ -171,7 +171,7 @@ impl StyleEntry {
             loss: self.loss.map(|loss| loss.band(rows)).transpose()?,
             row: known(rows, &self.row)?,
             key: self.key,
-            name: self.name.texts()?,
+            name: self.name.into(),
             species,
         })
     }
@@ -188,8 +188,8 @@ impl StepEntry {
             band: self.usual.map(|usual| usual.band(rows)).transpose()?,
             row: known(rows, &self.row)?,
             key: self.key,
-            name: self.name.texts()?,
-            of: self.of.texts()?,
+            name: self.name.into(),
+            of: self.of.into(),
         })
     }
 }

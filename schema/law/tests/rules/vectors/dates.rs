@@ -3,7 +3,7 @@
 use super::Input;
 use chrono::NaiveDate;
 use domain::dates::{Because, Count, KeepingRule, Later, MakersDate, Making, PartDate};
-use domain::product::Product;
+use domain::product::{Keeping, Product};
 use domain::rows::RowId;
 use domain::says::Says;
 use domain::words::{DeedKind, KeepFrom, Packaging, ProductKind, Profile, State};
@@ -110,10 +110,12 @@ fn product(input: &Input) -> Product {
             .expect("a kind of product"),
         raw: input.try_get("raw").unwrap_or(false),
         storage: State::Chilled,
-        keep: keep("keep"),
-        keep_if_stable: keep("keep_if_stable"),
-        controlled: input.try_get("controlled"),
-        for_sale: true,
+        keeping: Keeping {
+            usual: keep("keep"),
+            if_stable: keep("keep_if_stable"),
+            controlled: input.try_get("controlled"),
+            stable_as: None,
+        },
         ..Product::unnamed()
     }
 }

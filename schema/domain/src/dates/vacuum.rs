@@ -1,0 +1,91 @@
+//! Packs without air: their own days, and the approval that some of them need.
+
+use super::making::{Chain, Making};
+use super::says::DateSays;
+use super::{Because, Count, Vacuum};
+use crate::refusal::{Refusal, Result};
+use crate::rows::Bound;
+use crate::says::Arg;
+use crate::words::{Packaging, ProductKind};
+
+impl Making<'_> {
+    pub(super) fn vacuum(&self, chain: &mut Chain) -> Result<()> {
+        let Some(packaging) = self.packaging else {
+            return Ok(());
+        };
+        let Some(rules) = &self.law.dates.vacuum else {
+            chain
+                .warnings
+                .push(DateSays::NoVacuumRule { packaging }.into());
+            return Ok(());
+        };
+        self.approved_for_vacuum(rules, packaging, chain)?;
+        let bound = self.vacuum_days(rules);
+        if let Some(bound) = bound {
+            let date = Count {
+                days: bound.whole(),
+                day_one_counts: false,
+            }
+            .last_day(self.day);
+            let says = DateSays::NoAir {
+                day: self.day,
+                days: bound.whole(),
+                date,
+            };
+            chain.cap(date, Because::law(says, &bound.row));
+        }
+        if let Some(cold) = &rules.cold {
+            let degrees = Arg::Celsius(cold.degrees.in_celsius());
+            chain.warnings.push(DateSays::NoAirCold { degrees }.into());
+        }
+        Ok(())
+    }
+
+    fn vacuum_days<'b>(&self, rules: &'b Vacuum) -> Option<&'b Bound> {
+        use ProductKind::*;
+        let cooked = matches!(self.product.kind, Cooked | Stock) && !self.product.raw;
+        let fresh = matches!(self.product.kind, Cut | Carcass) && self.product.raw;
+        match (cooked, fresh) {
+            (true, _) => rules.cooked.as_ref().or(rules.days.as_ref()),
+            (_, true) => rules.fresh.as_ref().or(rules.days.as_ref()),
+            _ => rules.days.as_ref(),
+        }
+    }
+
+    fn approved_for_vacuum(
+        &self,
+        rules: &Vacuum,
+        packaging: Packaging,
+        chain: &mut Chain,
+    ) -> Result<()> {
+        use ProductKind::*;
+        let house_made =
+            matches!(self.product.kind, Cured | Cooked | Stock | Rendered) && self.stable.is_none();
+        if let (true, Some(row), None) = (house_made, &rules.approval, self.approved) {
+            let detail = DateSays::NoAirUnapproved {
+                product: self.name(),
+                packaging,
+                source: self.law.rows.source(row),
+            };
+            let because = Because::law(detail, row);
+            if !self.as_it_happened {
+                return Err(Refusal::limit("packaging", &because));
+            }
+            chain.failed = Some(because);
+        }
+        match (self.approved, &rules.approval, &rules.plan) {
+            (Some(number), Some(row), _) => {
+                let says = DateSays::NoAirApproved {
+                    number: number.to_owned(),
+                };
+                chain.because.push(Because::law(says, row));
+            }
+            (None, _, Some(row)) => {
+                let source = self.law.rows.source(row);
+                chain.warnings.push(DateSays::NoAirPlan { source }.into());
+            }
+            _ => {}
+        }
+        Ok(())
+    }
+}
