@@ -7,7 +7,7 @@ use super::sane::{plausible_core, plausible_time};
 use super::says::CookSays;
 use super::table::{HeatTable, HoldStep};
 use super::words::Food;
-use crate::measure::Temperature;
+use crate::measure::{Printed, Temperature};
 use crate::refusal::Result;
 use crate::rows::{Finding, Gravity, RowId, Rows};
 use chrono::TimeDelta;
@@ -80,8 +80,8 @@ pub fn enough_by_log(log: &Log, standard: &Standard, rules: &HeatRules, rows: &R
         let coolest = tables(standard, rules)
             .iter()
             .map(|table| table.first().at_least)
-            .min();
-        if let Some(fell) = coolest.and_then(|level| log.fell_and_rose(level)) {
+            .min_by_key(Printed::temperature);
+        if let Some(fell) = coolest.and_then(|level| log.fell_and_rose(&level)) {
             let says = CookSays::WentOut {
                 core: fell.core,
                 at: log.on_clock(fell.at),
@@ -161,7 +161,7 @@ fn logged(log: &Log, table: &HeatTable, rules: &HeatRules, rows: &Rows) -> Judge
         .as_ref()
         .map(|rule| minutes(rule.join_minutes.value));
     let best = |join: Option<TimeDelta>| {
-        let held = |step: &HoldStep| Some((*step, log.longest_hold(step.at_least, join)?));
+        let held = |step: &HoldStep| Some((*step, log.longest_hold(&step.at_least, join)?));
         let missing = |(step, held): &(HoldStep, TimeDelta)| step.hold - *held;
         table.steps().iter().filter_map(held).min_by_key(missing)
     };
@@ -223,10 +223,10 @@ fn came_up(log: &Log, rules: &HeatRules) -> Option<Finding> {
     let hot = log
         .readings()
         .iter()
-        .position(|reading| reading.core >= rule.to)?;
+        .position(|reading| reading.core.reaches(&rule.to))?;
     let cold = log.readings()[..hot]
         .iter()
-        .rposition(|reading| reading.core <= rule.from)
+        .rposition(|reading| reading.core.against(&rule.from).is_le())
         .unwrap_or(0);
     let took = log.readings()[hot].at - log.readings()[cold].at;
     (took > within).then(|| {

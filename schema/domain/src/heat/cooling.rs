@@ -4,7 +4,7 @@ use super::judgement::Judgement;
 use super::log::{CoreReading, Log};
 use super::rules::{HeatRules, minutes};
 use super::says::{CoolSays, StageSays};
-use crate::measure::Temperature;
+use crate::measure::Printed;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Bound, Finding, Gravity, RowId, Rows};
 use crate::says::Arg;
@@ -30,9 +30,9 @@ pub struct CoolingPlan {
 #[derive(Debug, Clone, PartialEq)]
 pub struct CoolingStage {
     /// From here; `None` counts from the first reading.
-    pub from: Option<Temperature>,
+    pub from: Option<Printed>,
     /// Down to here.
-    pub to: Temperature,
+    pub to: Printed,
     /// In minutes, at most.
     pub within_minutes: Bound,
 }
@@ -111,7 +111,9 @@ fn stage(log: &Log, stage: &CoolingStage, rows: &Rows) -> Judgement {
     let row = &stage.within_minutes.row;
     let readings = log.readings();
     // The last reading that was still above, and the first from which on all were at or below.
-    let above = readings.iter().rposition(|reading| reading.core > stage.to);
+    let above = readings
+        .iter()
+        .rposition(|reading| reading.core.against(&stage.to).is_gt());
     let Some(start) = started(log, stage) else {
         return unknown_start(log, stage, within, rows);
     };
@@ -144,10 +146,12 @@ fn started(log: &Log, stage: &CoolingStage) -> Option<CoolingStart> {
     let Some(from) = stage.from else {
         return Some(at(&log.first()));
     };
-    let last = readings.iter().rposition(|reading| reading.core >= from)?;
+    let last = readings
+        .iter()
+        .rposition(|reading| reading.core.reaches(&from))?;
     // A reading just at the temperature is the start itself; else it was passed before the next one.
     Some(match readings.get(last + 1) {
-        Some(next) if readings[last].core > from => CoolingStart {
+        Some(next) if readings[last].core.against(&from).is_gt() => CoolingStart {
             earliest: readings[last].at,
             latest: next.at,
         },
@@ -229,7 +233,7 @@ fn unknown_start(log: &Log, stage: &CoolingStage, within: TimeDelta, rows: &Rows
         .readings()
         .iter()
         .rev()
-        .find(|reading| reading.core > stage.to);
+        .find(|reading| reading.core.against(&stage.to).is_gt());
     if let Some(warm) = warm.filter(|warm| warm.at - first.at >= within) {
         let says = CoolSays::WarmAfterFirst {
             core: warm.core,

@@ -21,7 +21,7 @@ pub use holding::{Hold, held, thawed_under_water};
 pub use judgement::{Answer, Judgement};
 pub use log::{CoreReading, Log, Silence};
 pub(crate) use rules::hours;
-pub use rules::{ComeUp, Cooking, Degrees, HeatRules, Lethality, LogRules, Scale};
+pub use rules::{ComeUp, Cooking, Degrees, HeatRules, Lethality, LogRules};
 pub use sane::{plausible_core, plausible_store, plausible_time};
 pub use says::{CookSays, CoolSays, HeatSays, HoldSays, StageSays, TimedSays};
 pub use table::{HeatTable, HoldStep};

@@ -5,7 +5,7 @@ use super::holding::Hold;
 use super::table::HeatTable;
 use super::time_control::TimeControl;
 use super::words::Food;
-use crate::measure::Temperature;
+use crate::measure::{Printed, Scale, Temperature};
 use crate::rows::{Bound, RowId};
 use crate::stability::{LimitSays, StabilityLimit};
 use chrono::TimeDelta;
@@ -114,9 +114,9 @@ pub struct Lethality {
 #[derive(Debug, Clone, PartialEq)]
 pub struct ComeUp {
     /// Out of the cold.
-    pub from: Temperature,
+    pub from: Printed,
     /// Into the heat.
-    pub to: Temperature,
+    pub to: Printed,
     /// In hours, at most.
     pub within_hours: Bound,
 }
@@ -130,19 +130,10 @@ pub struct LogRules {
     pub silence_minutes: Bound,
 }
 
-/// The scale that a rule is written in. A house tightens it on the same scale.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Scale {
-    /// Degrees Celsius.
-    Celsius,
-    /// Degrees Fahrenheit.
-    Fahrenheit,
-}
-
 /// A limit of temperature, its number on the scale of its source.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Degrees {
-    /// The scale of the number.
+    /// The scale of the number; a house tightens it on the same scale.
     pub scale: Scale,
     /// The number, and which side is allowed.
     pub limit: StabilityLimit,
@@ -151,10 +142,7 @@ pub struct Degrees {
 impl Degrees {
     /// The number as a temperature.
     pub fn temperature(&self) -> Temperature {
-        match self.scale {
-            Scale::Celsius => Temperature::celsius(self.limit.bound.value),
-            Scale::Fahrenheit => Temperature::fahrenheit(self.limit.bound.value),
-        }
+        Temperature::new(self.scale, self.limit.bound.value)
     }
 
     /// Is that temperature allowed?

@@ -2,7 +2,7 @@
 
 use super::measures::{DegreesEntry, TableEntry, bound_of};
 use crate::Bad;
-use crate::entry::{BoundEntry, Number, TemperatureEntry, known};
+use crate::entry::{BoundEntry, Number, PrintedEntry, known};
 use crate::file::Subject;
 use domain::heat::{
     ComeUp, Cooking, CoolingPlan, CoolingStage, Food, HeatRules, Hold, Holding, Lethality,
@@ -114,9 +114,9 @@ struct LethalityEntry {
 #[serde(deny_unknown_fields)]
 struct ComeUpEntry {
     /// Out of the cold.
-    from: TemperatureEntry,
+    from: PrintedEntry,
     /// Into the heat.
-    to: TemperatureEntry,
+    to: PrintedEntry,
     /// In hours, at most.
     within_hours: BoundEntry,
 }
@@ -152,9 +152,9 @@ struct CoolingEntry {
 #[serde(deny_unknown_fields)]
 struct StageEntry {
     /// From here; from the first reading where it is left out.
-    from: Option<TemperatureEntry>,
+    from: Option<PrintedEntry>,
     /// Down to here.
-    to: TemperatureEntry,
+    to: PrintedEntry,
     /// In minutes, at most.
     within_minutes: BoundEntry,
 }
@@ -238,8 +238,8 @@ impl Subject for HeatEntry {
                 .come_up
                 .map(|entry| {
                     Ok(ComeUp {
-                        from: entry.from.temperature(),
-                        to: entry.to.temperature(),
+                        from: entry.from.printed()?,
+                        to: entry.to.printed()?,
                         within_hours: entry.within_hours.bound(rows)?,
                     })
                 })
@@ -277,8 +277,8 @@ impl CoolingEntry {
             nitrite_ppm: bound_of(self.nitrite_ppm.as_ref(), rows)?,
             stages: all(self.stages, |stage| {
                 Ok(CoolingStage {
-                    from: stage.from.map(TemperatureEntry::temperature),
-                    to: stage.to.temperature(),
+                    from: stage.from.map(PrintedEntry::printed).transpose()?,
+                    to: stage.to.printed()?,
                     within_minutes: stage.within_minutes.bound(rows)?,
                 })
             })?,
