@@ -88,6 +88,17 @@ words! {
     }
 }
 
+impl Species {
+    /// Is it a bird?
+    pub const fn is_bird(self) -> bool {
+        use Species::*;
+        matches!(
+            self,
+            Chicken | Turkey | Duck | Goose | GuineaFowl | Quail | Pheasant | Partridge | Pigeon
+        )
+    }
+}
+
 words! {
     /// An allergen by its source: every nut, fish, crustacean and mollusc by name, because the law
     /// of some places asks for the name (`us` 2, `canada-eu-uk` 3 and 9). The collective words are
@@ -234,6 +245,12 @@ words! {
         Grams = "grams",
         /// A core temperature, or that of a place, in degrees Celsius.
         Celsius = "celsius",
+        /// The same, read in degrees Fahrenheit.
+        Fahrenheit = "fahrenheit",
+        /// How many minutes it was held there.
+        HoldMinutes = "hold-minutes",
+        /// How many minutes a pot boiled.
+        BoiledMinutes = "boiled-minutes",
         /// pH.
         Ph = "ph",
         /// Water activity.
@@ -244,6 +261,8 @@ words! {
         Salometer38F = "salometer-38F",
         /// How warm the brine was in which it floated.
         BrineCelsius = "brine-celsius",
+        /// The same, read in degrees Fahrenheit.
+        BrineFahrenheit = "brine-fahrenheit",
         /// Nitrite in a curing salt, in per cent.
         NitritePercent = "nitrite-percent",
         /// Nitrate in a curing salt, in per cent.

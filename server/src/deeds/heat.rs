@@ -1,23 +1,31 @@
 //! Was it cooked, and cooled, as the law of the place asks? What a date that begins with a cook rests on.
 
+use super::degrees;
 use super::facts::Facts;
 use super::happened::broken;
 use super::says::HeatDeedSays;
-use crate::error::Result;
+use crate::error::{Error, Result};
+use crate::wire::Number;
 use crate::wire::asked::StepAsked;
 use crate::wire::cures::decimal;
 use chrono::TimeDelta;
 use domain::dates::Because;
-use domain::heat::{self, Answer, Cook, Cooled, CoreReading, Food, Judgement, Log, Standard};
-use domain::lot::{LotId, PackId};
-use domain::measure::Temperature;
+use domain::heat::{
+    self, Answer, Cook, Cooled, CoreReading, HeatRecord, HeatVerdict, Heated, Judgement, Log,
+};
+use domain::lot::{Lot, LotId, PackId};
+use domain::measure::Percent;
 use domain::plan::{Plan, Reason};
 use domain::product::Product;
 use domain::refusal::Refusal;
+use domain::rows::{Gravity, RowId};
 use domain::says::Says;
 use domain::stop::NewStop;
-use domain::words::{StepKind, Topic};
+use domain::words::{Quantity, Species, State, StepKind, Topic};
+use rust_decimal::Decimal;
+use std::collections::BTreeSet;
 use std::sync::Arc;
+use store::measurements;
 
 /// What the times and temperatures of a step show.
 #[derive(Default)]
@@ -29,106 +37,248 @@ pub struct HeatCheck {
     pub proves: bool,
 }
 
+/// What a step says of its heat.
+struct HeatAsked<'a> {
+    asked: &'a StepAsked,
+    kind: StepKind,
+    lots: &'a [Lot],
+    products: &'a [Arc<Product>],
+}
+
 /// Looks at the times and temperatures of a step.
 ///
 /// # Errors
-/// Too little heat for what the product claims to be: with the numbers. A reading that cannot be.
+/// Too little heat for what the product claims to be, or a cooling that was too slow: with the
+/// numbers. A reading that cannot be, a table or a way to cool that is not there.
 pub fn look(
-    facts: &Facts<'_, '_>,
+    facts: &mut Facts<'_, '_>,
     asked: &StepAsked,
     kind: StepKind,
+    lots: &[Lot],
     products: &[Arc<Product>],
     as_it_happened: bool,
 ) -> Result<HeatCheck> {
-    let log = log(facts, asked)?;
+    let of = HeatAsked {
+        asked,
+        kind,
+        lots,
+        products,
+    };
+    let log = of.log(facts)?;
     let mut looked = HeatCheck::default();
-    if matches!(kind, StepKind::Cook | StepKind::Smoke)
-        && let Some(food) = products.iter().find_map(|product| product.cooked_as)
-    {
-        match cooked(facts, asked, food, log.as_ref())? {
-            Some(judged) => {
-                looked.tell(
-                    facts,
-                    &judged,
-                    Topic::Heat,
-                    "readings.celsius",
-                    as_it_happened,
-                )?;
-                looked.proves = judged.answer == Answer::Enough;
+    if of.is_a_cook() {
+        match of.cooked(facts, log.as_ref())? {
+            Some((verdict, field)) => {
+                let judged = &verdict.judgement;
+                looked.tell(facts, judged, Topic::Heat, &field, as_it_happened)?;
+                looked.proves = verdict.proof.is_some();
             }
             None => looked.warnings.push(HeatDeedSays::NoCore.into()),
         }
     }
-    let cooled =
-        kind == StepKind::Chill || products.iter().any(|product| product.cooked_as.is_some());
-    if let Some(log) = log
+    let falling = log
         .as_ref()
-        .filter(|log| cooled && log.last().core < log.first().core)
-        && let Some(plan) = &facts.law().heat.after_cooking
-    {
-        let cooled = Cooled {
-            log,
-            nitrite_ppm: None,
-            is_approved: false,
-        };
-        let law = facts.law();
-        let judged = heat::cooled(&cooled, plan, &law.heat, &law.rows)
-            .map_err(|refusal| refusal.within("log."))?;
-        looked.tell(facts, &judged, Topic::Cooling, "log", as_it_happened)?;
+        .filter(|log| log.last().core < log.first().core);
+    match falling.filter(|_| of.cools()) {
+        Some(log) => {
+            if let Some(judged) = of.cooled(facts, log)? {
+                looked.tell(facts, &judged, Topic::Cooling, "log", as_it_happened)?;
+            }
+        }
+        None if asked.cooling_plan.is_some() => {
+            looked.warnings.push(HeatDeedSays::NotChosen.into());
+        }
+        None if of.has_to_cool() && !facts.law().heat.cooling.is_empty() => {
+            looked.warnings.push(HeatDeedSays::NoCooling.into());
+        }
+        None => {}
     }
     Ok(looked)
 }
 
-fn log(facts: &Facts<'_, '_>, asked: &StepAsked) -> Result<Option<Log>> {
-    let Some(readings) = asked.log.as_ref().filter(|readings| !readings.is_empty()) else {
-        return Ok(None);
-    };
-    let readings = readings.iter().map(|reading| CoreReading {
-        at: reading.at.0.to_utc(),
-        core: Temperature::celsius(decimal(reading.celsius)),
-    });
-    let log = Log::new(readings.collect(), facts.kitchen.zone);
-    Ok(Some(log.map_err(|refusal| refusal.within("log."))?))
-}
-
-fn cooked(
-    facts: &Facts<'_, '_>,
-    asked: &StepAsked,
-    food: Food,
-    log: Option<&Log>,
-) -> Result<Option<Judgement>> {
-    let law = facts.law();
-    let code_year = facts.kitchen.entry.code_year;
-    let of_place = law.heat.code_year.as_ref().map(|(year, _)| *year);
-    let code_year = code_year.or(of_place).unwrap_or_default();
-    let standard = Standard::Kitchen { food, code_year };
-    if let Some(log) = log {
-        return Ok(Some(heat::enough_by_log(
-            log, &standard, &law.heat, &law.rows,
-        )));
+impl HeatAsked<'_> {
+    /// Was it cooked to be ready, and is that to be shown?
+    fn is_a_cook(&self) -> bool {
+        let claims = self.products.iter().any(|of| of.cooked_as.is_some());
+        let heats = matches!(self.kind, StepKind::Cook | StepKind::Smoke);
+        heats && claims || self.asked.heat_standard.is_some() || self.boiled().is_some()
     }
-    let readings = asked.readings.as_ref();
-    let Some(celsius) = readings.and_then(|readings| readings.celsius) else {
-        return Ok(None);
-    };
-    let held = readings.and_then(|readings| readings.hold_minutes);
-    let cook = Cook {
-        core: Temperature::celsius(decimal(celsius)),
-        held: TimeDelta::milliseconds(held.map_or(0, |minutes| minutes.0 * 60 / 1_000)),
-    };
-    let judged =
-        heat::enough(&cook, &standard, &law.heat, &law.rows).map_err(|refusal| Refusal {
-            field: Some(field_of(refusal.field.as_deref()).into()),
-            ..refusal
-        })?;
-    Ok(Some(judged))
+
+    /// May a falling log be one of a cooling?
+    fn cools(&self) -> bool {
+        self.kind == StepKind::Chill
+            || self.asked.cooling_plan.is_some()
+            || self.products.iter().any(|of| of.cooked_as.is_some())
+    }
+
+    /// Did it come out of the heat, and is it kept cold?
+    fn has_to_cool(&self) -> bool {
+        let was_hot = |product: &Product| {
+            use domain::words::ProductKind::*;
+            let cooked = product.cooked_as.is_some() || matches!(product.kind, Cooked | Stock);
+            cooked && !product.raw && product.is_controlled()
+        };
+        match self.kind {
+            StepKind::Chill => {
+                let mut lots = self.lots.iter();
+                lots.any(|lot| was_hot(&lot.product))
+            }
+            StepKind::Cook | StepKind::Smoke => {
+                let mut made = self.products.iter().zip(&self.asked.outputs);
+                made.any(|(product, output)| {
+                    let state = output.state.map_or(product.storage, |state| state.0);
+                    was_hot(product) && matches!(state, State::Chilled | State::Frozen)
+                })
+            }
+            _ => false,
+        }
+    }
+
+    /// How long a pot boiled: the longest that was entered.
+    fn boiled(&self) -> Option<TimeDelta> {
+        let of_log = self.asked.log.iter().flatten();
+        let of_log = of_log.filter_map(|reading| reading.boiled_minutes);
+        let readings = self.asked.readings.as_ref();
+        let told = readings.and_then(|readings| readings.boiled_minutes);
+        of_log.chain(told).map(minutes).max()
+    }
+
+    fn log(&self, facts: &Facts<'_, '_>) -> Result<Option<Log>> {
+        let mut read = Vec::new();
+        for (nth, reading) in self.asked.log.iter().flatten().enumerate() {
+            let (celsius, fahrenheit) = (reading.celsius, reading.fahrenheit);
+            let field = format!("log[{nth}].");
+            match degrees::temperature(celsius, fahrenheit, degrees::KITCHEN, &field)? {
+                Some(core) => read.push(CoreReading {
+                    at: reading.at.0.to_utc(),
+                    core,
+                }),
+                None if reading.boiled_minutes.is_some() => {}
+                None => {
+                    let says = HeatDeedSays::NoReading;
+                    return Err(Error::cannot_be(format!("{field}celsius"), says));
+                }
+            }
+        }
+        if read.is_empty() {
+            return Ok(None);
+        }
+        let log = Log::new(read, facts.kitchen.zone);
+        Ok(Some(log.map_err(|refusal| refusal.within("log."))?))
+    }
+
+    /// The verdict on the cook, and the field that it is about; nothing where nothing was measured.
+    fn cooked(
+        &self,
+        facts: &Facts<'_, '_>,
+        log: Option<&Log>,
+    ) -> Result<Option<(HeatVerdict, String)>> {
+        let law = facts.law();
+        let readings = self.asked.readings.as_ref();
+        let core = readings
+            .map(|of| {
+                degrees::temperature(of.celsius, of.fahrenheit, degrees::KITCHEN, "readings.")
+            })
+            .transpose()?
+            .flatten();
+        let held = readings.and_then(|readings| readings.hold_minutes);
+        let held = held.map_or(TimeDelta::zero(), minutes);
+        let (record, field) = match (log, core, self.boiled()) {
+            (Some(log), ..) => (HeatRecord::Logged(log), "log".to_owned()),
+            (None, Some(core), _) => {
+                let field = format!("readings.{}", degrees::field_of(core));
+                (HeatRecord::Held(Cook { core, held }), field)
+            }
+            (None, None, Some(boiled)) => {
+                let field = "readings.boiled_minutes".to_owned();
+                (HeatRecord::Boiled(boiled), field)
+            }
+            (None, None, None) => return Ok(None),
+        };
+        let of_place = law.heat.code_year.as_ref().map(|(year, _)| *year);
+        let code_year = facts.kitchen.entry.code_year.or(of_place);
+        let species: BTreeSet<Species> = self
+            .lots
+            .iter()
+            .flat_map(|lot| lot.species.iter().copied())
+            .collect();
+        let chosen = self.asked.heat_standard.as_ref();
+        let chosen = chosen.map(|row| RowId::new(&row.0));
+        let heated = Heated {
+            record,
+            food: self.products.iter().find_map(|product| product.cooked_as),
+            species: &species,
+            fat: self.asked.fat_percent.map(|fat| Percent::new(decimal(fat))),
+            code_year: code_year.unwrap_or_default(),
+            chosen: chosen.as_ref(),
+        };
+        let verdict = heat::prove(&heated, &law.heat, &law.rows);
+        let verdict = verdict.map_err(|refusal| named(refusal, &field))?;
+        Ok(Some((verdict, field)))
+    }
+
+    fn cooled(&self, facts: &mut Facts<'_, '_>, log: &Log) -> Result<Option<Judgement>> {
+        use domain::words::ProductKind::*;
+        let law = facts.law();
+        let of_lots = self.lots.iter().map(|lot| lot.product.kind);
+        let is_cooked = self.kind != StepKind::Chill || { of_lots }
+            .any(|kind| matches!(kind, Cooked | Stock | Rendered));
+        let cooled = Cooled {
+            log,
+            nitrite_ppm: self.nitrite(facts)?,
+            is_cooked,
+            is_approved: facts
+                .kitchen
+                .approval("cooling", facts.moment.day)
+                .is_some(),
+        };
+        let chosen = self.asked.cooling_plan.as_ref().map(|plan| plan.0.as_str());
+        heat::cooled_by(&cooled, chosen, &law.heat, &law.rows).map_err(|refusal| {
+            let field = refusal.field.as_deref();
+            let field = match field {
+                Some("plan") => "cooling_plan".to_owned(),
+                field => format!("log.{}", field.unwrap_or_default()),
+            };
+            Refusal {
+                field: Some(field),
+                ..refusal
+            }
+            .into()
+        })
+    }
+
+    /// The least nitrite that went into what is cooled; nothing where one of them has none on record.
+    fn nitrite(&self, facts: &mut Facts<'_, '_>) -> Result<Option<Decimal>> {
+        let mut least: Option<Decimal> = None;
+        for lot in self.lots.iter().filter(|lot| !lot.species.is_empty()) {
+            let read = measurements::of_lot(facts.tx.conn, lot.id.0)?;
+            let of_cure = read.iter().rev();
+            let mut of_cure = of_cure.filter(|(_, of, _)| *of == Quantity::NitritePpm);
+            let Some((_, _, millionths)) = of_cure.next() else {
+                return Ok(None);
+            };
+            let ppm = Decimal::new(*millionths, 6);
+            least = Some(least.map_or(ppm, |least| least.min(ppm)));
+        }
+        Ok(least)
+    }
 }
 
-/// The field as the caller wrote it.
-fn field_of(told: Option<&str>) -> &'static str {
-    match told {
+fn minutes(Number(millionths): Number) -> TimeDelta {
+    TimeDelta::milliseconds(millionths.saturating_mul(60) / 1_000)
+}
+
+/// The refusal with the field as the caller wrote it.
+fn named(refusal: Refusal, core: &str) -> Refusal {
+    let field = match refusal.field.as_deref() {
         Some("held") => "readings.hold_minutes",
-        _ => "readings.celsius",
+        Some("boiled") => "readings.boiled_minutes",
+        Some("standard") => "heat_standard",
+        _ => core,
+    };
+    Refusal {
+        field: Some(field.to_owned()),
+        ..refusal
     }
 }
 
@@ -151,10 +301,12 @@ impl HeatCheck {
             let stop = broken(facts, field, topic, says, found, as_it_happened)?;
             self.stops.push(stop);
         }
-        if judged.answer != Answer::Enough {
-            self.warnings
-                .extend(judged.findings.iter().map(|finding| finding.says.clone()));
-        }
+        // What is enough may still need a look: a row that nobody has read, another place's table.
+        let enough = judged.answer == Answer::Enough;
+        let findings = judged.findings.iter();
+        let looked_at = findings.filter(|of| !enough || of.gravity == Gravity::Warn);
+        self.warnings
+            .extend(looked_at.map(|finding| finding.says.clone()));
         self.because.extend(chain);
         Ok(())
     }

@@ -8,6 +8,7 @@ pub mod clean_down;
 pub mod correct;
 pub mod count;
 pub mod cure;
+mod degrees;
 pub mod depart;
 pub mod dispose;
 pub mod facts;

@@ -56,7 +56,7 @@ pub fn take(app: &Caller<'_>, asked: &StepAsked) -> Result<Done> {
             .map(|output| output.product.clone())
             .collect();
         let cure = cure::look(facts, asked, kind, &lots, &choices, &products, happened)?;
-        let heat = heat::look(facts, asked, kind, &products, happened)?;
+        let heat = heat::look(facts, asked, kind, &lots, &products, happened)?;
         let ready = stable::ready(facts, kind, &lots)?;
         let step = Step {
             kind,

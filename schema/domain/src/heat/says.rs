@@ -41,6 +41,12 @@ messages! {
         Reached "reached" { at_least: Printed },
         Enough "enough" { at_least: Printed, hold: TimeDelta, held: TimeDelta },
         TooCool "too-cool" { core: Temperature, at_least: Printed, hold: TimeDelta },
+        ByAnother "by-another" { row: RowId },
+        OtherFood "other-food" { row: RowId, made_for: Food, food: Food },
+        NotMadeFor "not-made-for" { row: RowId },
+        Boiled "boiled" { boiled: TimeDelta, least: TimeDelta },
+        BoiledShort "boiled-short" { boiled: TimeDelta, least: TimeDelta },
+        BoiledPiece "boiled-piece" { food: Food },
         CameUpSlowly "came-up-slowly" {
             from: Printed, to: Printed, took: TimeDelta, within: TimeDelta,
         },
@@ -59,6 +65,7 @@ messages! {
     /// What is said of a cooling.
     CoolSays in "cool" {
         NoPlan "no-plan" { plan: String, known: Arg },
+        NotAfterCooking "not-after-cooking" { plan: String },
         NitriteCannotBe "nitrite-cannot-be" { ppm: Decimal },
         NoStages "no-stages",
         NotApproved "not-approved",
