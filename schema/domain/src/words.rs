@@ -90,7 +90,7 @@ words! {
 
 impl Species {
     /// Is it a bird?
-    pub const fn is_poultry(self) -> bool {
+    pub const fn is_bird(self) -> bool {
         use Species::*;
         matches!(
             self,
@@ -245,6 +245,12 @@ words! {
         Grams = "grams",
         /// A core temperature, or that of a place, in degrees Celsius.
         Celsius = "celsius",
+        /// The same, read in degrees Fahrenheit.
+        Fahrenheit = "fahrenheit",
+        /// How many minutes it was held there.
+        HoldMinutes = "hold-minutes",
+        /// How many minutes a pot boiled.
+        BoiledMinutes = "boiled-minutes",
         /// pH.
         Ph = "ph",
         /// Water activity.
@@ -255,6 +261,8 @@ words! {
         Salometer38F = "salometer-38F",
         /// How warm the brine was in which it floated.
         BrineCelsius = "brine-celsius",
+        /// The same, read in degrees Fahrenheit.
+        BrineFahrenheit = "brine-fahrenheit",
         /// Nitrite in a curing salt, in per cent.
         NitritePercent = "nitrite-percent",
         /// Nitrate in a curing salt, in per cent.

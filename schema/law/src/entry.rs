@@ -2,7 +2,7 @@
 
 use crate::Bad;
 use chrono::NaiveDate;
-use domain::measure::{Percent, Temperature};
+use domain::measure::{Percent, Printed, Temperature};
 use domain::rows::{Bound, Row, RowId, Rows, Sense};
 use domain::says::Texts;
 use domain::words::Mark;
@@ -217,6 +217,29 @@ impl TemperatureEntry {
         match self {
             TemperatureEntry::Fahrenheit(Number(degrees)) => Temperature::fahrenheit(degrees),
             TemperatureEntry::Celsius(Number(degrees)) => Temperature::celsius(degrees),
+        }
+    }
+}
+
+/// A temperature as its row prints it: on one scale, or with its own figure on each. A reading is held
+/// against the figure of its own scale.
+#[derive(Debug, Clone, Copy, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct PrintedEntry {
+    /// Degrees Fahrenheit.
+    fahrenheit: Option<Number>,
+    /// Degrees Celsius.
+    celsius: Option<Number>,
+}
+
+impl PrintedEntry {
+    /// The domain's temperature.
+    pub fn printed(self) -> Result<Printed, Bad> {
+        match (self.celsius, self.fahrenheit) {
+            (Some(celsius), Some(fahrenheit)) => Ok(Printed::both(celsius.0, fahrenheit.0)),
+            (Some(celsius), None) => Ok(Temperature::celsius(celsius.0).into()),
+            (None, Some(fahrenheit)) => Ok(Temperature::fahrenheit(fahrenheit.0).into()),
+            (None, None) => Err(Bad::new("a temperature needs a figure".to_owned())),
         }
     }
 }

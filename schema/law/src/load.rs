@@ -6,8 +6,9 @@ use crate::sections::{
     CuresEntry, DatesEntry, DutiesEntry, HeatEntry, StabilityEntry, StatementsEntry, TradeEntry,
     TrichinaeEntry,
 };
+use domain::heat::{CoolingPlan, Lethality};
 use domain::law::{Law, Laws};
-use domain::rows::Rows;
+use domain::rows::{RowId, Rows};
 use domain::words::Profile;
 use std::collections::BTreeMap;
 
@@ -65,6 +66,7 @@ pub fn shipped() -> Result<Shipped, Bad> {
     for texts in &TEXTS {
         laws.places.insert(texts.place, law(texts, &sources)?);
     }
+    share_heat(&mut laws)?;
     let mut trade_rows = Rows::default();
     let trade = section::<TradeEntry>(TRADE, "trade.json", &sources, &mut trade_rows)?;
     Ok(Shipped {
@@ -73,6 +75,52 @@ pub fn shipped() -> Result<Shipped, Bad> {
         trade_rows,
         sources,
     })
+}
+
+/// Every table of heat and every way to cool may show anywhere that food was made safe: each place gets
+/// those of the others, marked as theirs, with the rows that they stand in.
+fn share_heat(laws: &mut Laws) -> Result<(), Bad> {
+    let shipped = laws.places.clone();
+    for (place, law) in &mut laws.places {
+        for (of, other) in shipped.iter().filter(|(of, _)| *of != place) {
+            for table in &other.heat.lethality {
+                take_row(law, other, table.table.row())?;
+                law.heat.lethality.push(Lethality {
+                    place: Some(*of),
+                    ..table.clone()
+                });
+            }
+            for plan in &other.heat.cooling {
+                let stages = plan.stages.iter().map(|stage| &stage.within_minutes.row);
+                let nitrite = plan.nitrite_ppm.iter().map(|least| &least.row);
+                for row in [&plan.row]
+                    .into_iter()
+                    .chain(stages)
+                    .chain(nitrite)
+                    .chain(&plan.needs_approval)
+                {
+                    take_row(law, other, row)?;
+                }
+                law.heat.cooling.push(CoolingPlan {
+                    place: Some(*of),
+                    ..plan.clone()
+                });
+            }
+        }
+    }
+    Ok(())
+}
+
+fn take_row(law: &mut Law, from: &Law, id: &RowId) -> Result<(), Bad> {
+    let Some(row) = from.rows.get(id) else {
+        return Ok(());
+    };
+    match law.rows.insert(row.clone()).filter(|known| known != row) {
+        Some(_) => Err(Bad::new(format!(
+            "the row {id} says something else in another place"
+        ))),
+        None => Ok(()),
+    }
 }
 
 fn law(texts: &Texts, sources: &BTreeMap<String, String>) -> Result<Law, Bad> {

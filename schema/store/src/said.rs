@@ -3,6 +3,7 @@
 use crate::error::{Error, Result};
 use chrono::TimeDelta;
 use domain::grams::Grams;
+use domain::measure::{Printed, Scale};
 use domain::says::{Arg, Says, Texts};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
@@ -48,6 +49,7 @@ fn arg_out(arg: &Arg) -> Value {
         Arg::Tenths(number) => json!({ "tenths": number.to_string() }),
         Arg::Money(amount) => json!({ "money": amount.to_string() }),
         Arg::Grams(grams) => json!({ "milligrams": grams.milligrams() }),
+        Arg::Temperature(printed) => json!({ "temperature": degrees_out(printed) }),
         Arg::Celsius(degrees) => json!({ "celsius": degrees.to_string() }),
         Arg::CelsiusApart(degrees) => json!({ "celsius_apart": degrees.to_string() }),
         Arg::Day(day) => json!({ "day": day.to_string() }),
@@ -62,6 +64,26 @@ fn arg_out(arg: &Arg) -> Value {
         Arg::Series(said) => json!({ "series": said.iter().map(write).collect::<Vec<Value>>() }),
     }
 }
+
+fn degrees_out(printed: &Printed) -> Value {
+    let mut out = serde_json::Map::new();
+    for (name, scale) in SCALES {
+        if let Some(degrees) = printed.on(scale) {
+            out.insert(name.to_owned(), degrees.to_string().into());
+        }
+    }
+    out.into()
+}
+
+fn degrees_in(value: &Value) -> Option<Printed> {
+    let [celsius, fahrenheit] = SCALES.map(|(name, _)| value.get(name)?.as_str());
+    Printed::read(celsius, fahrenheit)
+}
+
+const SCALES: [(&str, Scale); 2] = [
+    ("celsius", Scale::Celsius),
+    ("fahrenheit", Scale::Fahrenheit),
+];
 
 const MOMENT: &str = "%Y-%m-%dT%H:%M:%S";
 
@@ -87,6 +109,7 @@ fn arg_in(value: &Value) -> Option<Arg> {
         "tenths" => Arg::Tenths(number()?),
         "money" => Arg::Money(number()?),
         "milligrams" => Arg::Grams(Grams::from_milligrams(value.as_i64()?)),
+        "temperature" => Arg::Temperature(degrees_in(value)?),
         "celsius" => Arg::Celsius(number()?),
         "celsius_apart" => Arg::CelsiusApart(number()?),
         "day" => Arg::Day(text()?.parse().ok()?),
@@ -108,6 +131,7 @@ fn all_said(value: &Value) -> Option<Vec<Says>> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use domain::measure::Temperature;
 
     #[test]
     fn every_kind_of_argument_is_read_back_as_it_was_kept() {
@@ -120,6 +144,8 @@ mod tests {
             ("tenths", Arg::Tenths("8.0".parse().unwrap())),
             ("money", Arg::Money("234.00".parse().unwrap())),
             ("grams", Arg::Grams(Grams::from_milligrams(1_125_001))),
+            ("read", Arg::from(Temperature::celsius(54))),
+            ("printed", Arg::Temperature(Printed::both(68, 155))),
             ("celsius", Arg::Celsius("54.4".parse().unwrap())),
             ("apart", Arg::CelsiusApart("1".parse().unwrap())),
             ("day", Arg::Day(day)),

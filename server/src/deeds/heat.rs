@@ -2,23 +2,21 @@
 
 use super::facts::Facts;
 use super::happened::broken;
+use super::heat_asked::HeatAsked;
 use super::says::HeatDeedSays;
 use crate::error::Result;
 use crate::wire::asked::StepAsked;
-use crate::wire::cures::decimal;
-use chrono::TimeDelta;
 use domain::condition::HeatProof;
 use domain::dates::Because;
-use domain::heat::{self, Answer, Cook, Cooled, CoreReading, Food, Judgement, Log, Standard};
+use domain::heat::{Answer, Judgement, Log};
 use domain::lot::{Lot, LotId, PackId};
-use domain::measure::Temperature;
 use domain::plan::{Plan, Reason};
 use domain::product::Product;
-use domain::refusal::Refusal;
+use domain::rows::Gravity;
 use domain::says::Says;
 use domain::stop::NewStop;
 use domain::words::{ProvedBy, StepKind, Topic};
-use std::collections::{BTreeSet, HashMap};
+use std::collections::HashMap;
 use std::sync::Arc;
 
 /// What the times and temperatures of a step show.
@@ -33,110 +31,47 @@ pub struct HeatCheck {
 /// Looks at the times and temperatures of a step.
 ///
 /// # Errors
-/// Too little heat for what the product claims to be: with the numbers. A reading that cannot be.
+/// Too little heat for what the product claims to be, or a cooling that was too slow: with the
+/// numbers. A reading that cannot be, a table or a way to cool that is not there.
 pub fn look(
-    facts: &Facts<'_, '_>,
+    facts: &mut Facts<'_, '_>,
     asked: &StepAsked,
     kind: StepKind,
     lots: &[Lot],
     products: &[Arc<Product>],
     as_it_happened: bool,
 ) -> Result<HeatCheck> {
-    let log = log(facts, asked)?;
+    let of = HeatAsked {
+        asked,
+        kind,
+        lots,
+        products,
+    };
+    let log = of.log(facts)?;
     let mut looked = HeatCheck::default();
-    if matches!(kind, StepKind::Cook | StepKind::Smoke | StepKind::Render) {
-        let mut codes = BTreeSet::new();
-        for product in products {
-            if codes.insert(product.code.as_str()) {
-                looked.look_at(facts, asked, lots, product, log.as_ref(), as_it_happened)?;
-            }
+    if of.is_a_cook() {
+        for product in of.judged() {
+            looked.judge(facts, &of, product, log.as_ref(), as_it_happened)?;
         }
     }
-    let cooled =
-        kind == StepKind::Chill || products.iter().any(|product| product.cooked_as.is_some());
-    if let Some(log) = log
+    let falling = log
         .as_ref()
-        .filter(|log| cooled && log.last().core < log.first().core)
-        && let Some(plan) = &facts.law().heat.after_cooking
-    {
-        let cooled = Cooled {
-            log,
-            nitrite_ppm: None,
-            is_approved: false,
-        };
-        let law = facts.law();
-        let judged = heat::cooled(&cooled, plan, &law.heat, &law.rows)
-            .map_err(|refusal| refusal.within("log."))?;
-        looked.tell(facts, &judged, Topic::Cooling, "log", as_it_happened)?;
+        .filter(|log| log.last().core < log.first().core);
+    match falling.filter(|_| of.cools()) {
+        Some(log) => {
+            if let Some(judged) = of.cooled(facts, log)? {
+                looked.tell(facts, &judged, Topic::Cooling, "log", as_it_happened)?;
+            }
+        }
+        None if asked.cooling_plan.is_some() => {
+            looked.warnings.push(HeatDeedSays::NotChosen.into());
+        }
+        None if of.has_to_cool() && !facts.law().heat.cooling.is_empty() => {
+            looked.warnings.push(HeatDeedSays::NoCooling.into());
+        }
+        None => {}
     }
     Ok(looked)
-}
-
-fn log(facts: &Facts<'_, '_>, asked: &StepAsked) -> Result<Option<Log>> {
-    let Some(readings) = asked.log.as_ref().filter(|readings| !readings.is_empty()) else {
-        return Ok(None);
-    };
-    let readings = readings.iter().map(|reading| CoreReading {
-        at: reading.at.0.to_utc(),
-        core: Temperature::celsius(decimal(reading.celsius)),
-    });
-    let log = Log::new(readings.collect(), facts.kitchen.zone);
-    Ok(Some(log.map_err(|refusal| refusal.within("log."))?))
-}
-
-fn cooked(
-    facts: &Facts<'_, '_>,
-    asked: &StepAsked,
-    food: Food,
-    log: Option<&Log>,
-) -> Result<Option<Judgement>> {
-    let law = facts.law();
-    let code_year = facts.kitchen.entry.code_year;
-    let of_place = law.heat.code_year.as_ref().map(|(year, _)| *year);
-    let code_year = code_year.or(of_place).unwrap_or_default();
-    let standard = Standard::Kitchen { food, code_year };
-    if let Some(log) = log {
-        return Ok(Some(heat::enough_by_log(
-            log, &standard, &law.heat, &law.rows,
-        )));
-    }
-    let readings = asked.readings.as_ref();
-    let Some(celsius) = readings.and_then(|readings| readings.celsius) else {
-        return Ok(None);
-    };
-    let held = readings.and_then(|readings| readings.hold_minutes);
-    let cook = Cook {
-        core: Temperature::celsius(decimal(celsius)),
-        held: TimeDelta::milliseconds(held.map_or(0, |minutes| minutes.0 * 60 / 1_000)),
-    };
-    let judged =
-        heat::enough(&cook, &standard, &law.heat, &law.rows).map_err(|refusal| Refusal {
-            field: Some(field_of(refusal.field.as_deref()).into()),
-            ..refusal
-        })?;
-    Ok(Some(judged))
-}
-
-/// The field as the caller wrote it.
-fn field_of(told: Option<&str>) -> &'static str {
-    match told {
-        Some("held") => "readings.hold_minutes",
-        _ => "readings.celsius",
-    }
-}
-
-/// The classes of food that a cook is judged by: what the list says of the product, and poultry where
-/// raw poultry is in it, whatever the list says. What no list gives a class is judged as ground meat.
-fn foods(product: &Product, lots: &[Lot]) -> Vec<Food> {
-    let raw = lots.iter().filter(|lot| !lot.condition().is_ready());
-    let poultry = raw
-        .flat_map(|lot| &lot.species)
-        .any(|species| species.is_poultry());
-    let listed = product.cooked_as.unwrap_or(Food::Ground);
-    match poultry && listed != Food::Poultry {
-        true => vec![listed, Food::Poultry],
-        false => vec![listed],
-    }
 }
 
 impl HeatCheck {
@@ -151,58 +86,38 @@ impl HeatCheck {
         self.proofs.get(&product.code).cloned()
     }
 
-    /// Judges the cook of one product. What is ready already needs no kill: there too little heat is
-    /// nobody's fault, and proves nothing.
-    fn look_at(
+    /// Judges the cook of one product. Where everything was ready before, too little heat breaks
+    /// nothing: it proves nothing either.
+    fn judge(
         &mut self,
         facts: &Facts<'_, '_>,
-        asked: &StepAsked,
-        lots: &[Lot],
+        of: &HeatAsked<'_>,
         product: &Product,
         log: Option<&Log>,
         as_it_happened: bool,
     ) -> Result<()> {
-        if product.cooked_as.is_none() && product.raw {
+        let Some((verdict, field)) = of.cooked(facts, product, log)? else {
+            let says = Says::from(HeatDeedSays::NoCore);
+            if of.has_raw() && !self.warnings.contains(&says) {
+                self.warnings.push(says);
+            }
             return Ok(());
+        };
+        let judged = &verdict.judgement;
+        match (verdict.proof, judged.findings.first()) {
+            (Some(proof), Some(finding)) => {
+                let by = match proof.rows.is_empty() {
+                    true => ProvedBy::Boiled,
+                    false => ProvedBy::Heat,
+                };
+                let (says, rows) = (finding.says.clone(), proof.rows);
+                let proof = HeatProof { by, says, rows };
+                self.proofs.insert(product.code.clone(), proof);
+            }
+            _ if !of.has_raw() => return Ok(()),
+            _ => {}
         }
-        let mut all: Option<Judgement> = None;
-        for food in foods(product, lots) {
-            let Some(judged) = cooked(facts, asked, food, log)? else {
-                let raw = lots.iter().any(|lot| !lot.condition().is_ready());
-                if raw && self.warnings.is_empty() {
-                    self.warnings.push(HeatDeedSays::NoCore.into());
-                }
-                return Ok(());
-            };
-            all = Some(match all {
-                Some(before) => before.and(judged),
-                None => judged,
-            });
-        }
-        let Some(judged) = all else { return Ok(()) };
-        let needs_none = lots.iter().all(|lot| lot.condition().is_ready());
-        if judged.answer == Answer::Enough {
-            let finding = judged.findings.first();
-            let proof = HeatProof {
-                by: ProvedBy::Heat,
-                says: finding.map_or_else(|| HeatDeedSays::NoCore.into(), |of| of.says.clone()),
-                rows: judged
-                    .findings
-                    .iter()
-                    .flat_map(|of| of.rows.clone())
-                    .collect(),
-            };
-            self.proofs.insert(product.code.clone(), proof);
-        } else if needs_none {
-            return Ok(());
-        }
-        self.tell(
-            facts,
-            &judged,
-            Topic::Heat,
-            "readings.celsius",
-            as_it_happened,
-        )
+        self.tell(facts, judged, Topic::Heat, &field, as_it_happened)
     }
 
     fn tell(
@@ -223,10 +138,12 @@ impl HeatCheck {
             let stop = broken(facts, field, topic, says, found, as_it_happened)?;
             self.stops.push(stop);
         }
-        if judged.answer != Answer::Enough {
-            self.warnings
-                .extend(judged.findings.iter().map(|finding| finding.says.clone()));
-        }
+        // What is enough may still need a look: a row that nobody has read, another place's table.
+        let enough = judged.answer == Answer::Enough;
+        let findings = judged.findings.iter();
+        let looked_at = findings.filter(|of| !enough || of.gravity == Gravity::Warn);
+        self.warnings
+            .extend(looked_at.map(|finding| finding.says.clone()));
         self.because.extend(chain);
         Ok(())
     }

@@ -2,11 +2,11 @@
 
 use super::facts::{Facts, clash};
 use super::says::MeasureSays;
-use super::{DeedHeader, Done, perform, stable};
+use super::{DeedHeader, Done, degrees, perform, stable};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
-use crate::wire::asked::{ReadingAsked, ReadingsAsked, Salometer, SalometerScale};
 use crate::wire::cures::decimal;
+use crate::wire::readings::{ReadingAsked, ReadingsAsked, Salometer, SalometerScale};
 use crate::wire::{Number, Weight};
 use domain::code::LotCode;
 use domain::condition::Condition;
@@ -29,79 +29,103 @@ impl Readings {
     /// # Errors
     /// 422 where a reading cannot be.
     pub fn of(asked: Option<&ReadingsAsked>, field: &str) -> Result<Readings> {
+        let mut readings = Readings(Vec::new());
         let Some(asked) = asked else {
-            return Ok(Readings(Vec::new()));
+            return Ok(readings);
         };
-        read(
-            asked.celsius,
+        readings.degrees(asked.celsius, asked.fahrenheit, field)?;
+        let minutes = [
+            (Quantity::HoldMinutes, asked.hold_minutes, "hold_minutes"),
+            (
+                Quantity::BoiledMinutes,
+                asked.boiled_minutes,
+                "boiled_minutes",
+            ),
+        ];
+        for (quantity, value, name) in minutes {
+            readings.plain(
+                quantity,
+                value,
+                (0, MOST_MINUTES),
+                &format!("{field}{name}"),
+            )?;
+        }
+        readings.rest(
             asked.ph,
             asked.water_activity,
             asked.salometer.as_ref(),
             field,
-        )
+        )?;
+        Ok(readings)
     }
-}
 
-/// Each quantity with what an instrument in a kitchen can show; the bounds are plain sense, no law's.
-fn read(
-    celsius: Option<Number>,
-    ph: Option<Number>,
-    aw: Option<Number>,
-    brine: Option<&Salometer>,
-    field: &str,
-) -> Result<Readings> {
-    let plain = |least, most| MeasureSays::Between { least, most };
-    let celsius_is = |least, most| MeasureSays::BetweenCelsius { least, most };
-    let parts = |least, most| MeasureSays::BetweenParts { least, most };
-    let mut readings = Vec::new();
-    let mut within = |quantity: Quantity,
-                      name: &str,
-                      value: Option<Number>,
-                      least: i64,
-                      most: i64,
-                      says: fn(i64, i64) -> MeasureSays| {
+    fn degrees(
+        &mut self,
+        celsius: Option<Number>,
+        fahrenheit: Option<Number>,
+        field: &str,
+    ) -> Result<()> {
+        let read = degrees::temperature(celsius, fahrenheit, degrees::KITCHEN, field)?;
+        let of = |read| degrees::kept(read, Quantity::Celsius, Quantity::Fahrenheit);
+        self.0.extend(read.map(of));
+        Ok(())
+    }
+
+    /// A number, with what an instrument in a kitchen can show; the bounds are plain sense, no law's.
+    fn plain(
+        &mut self,
+        quantity: Quantity,
+        value: Option<Number>,
+        (least, most): (i64, i64),
+        field: &str,
+    ) -> Result<()> {
         let Some(Number(millionths)) = value else {
             return Ok(());
         };
         if millionths < least * 1_000_000 || millionths > most * 1_000_000 {
-            return Err(Error::cannot_be(
-                format!("{field}{name}"),
-                says(least, most),
-            ));
+            let says = match quantity {
+                Quantity::WaterActivity => MeasureSays::BetweenParts { least, most },
+                _ => MeasureSays::Between { least, most },
+            };
+            return Err(Error::cannot_be(field, says));
         }
-        readings.push(Measurement {
+        self.0.push(Measurement {
             quantity,
             millionths,
         });
         Ok(())
-    };
-    within(Quantity::Celsius, "celsius", celsius, -90, 350, celsius_is)?;
-    within(Quantity::Ph, "ph", ph, 0, 14, plain)?;
-    within(Quantity::WaterActivity, "water_activity", aw, 0, 1, parts)?;
-    if let Some(brine) = brine {
+    }
+
+    fn rest(
+        &mut self,
+        ph: Option<Number>,
+        aw: Option<Number>,
+        brine: Option<&Salometer>,
+        field: &str,
+    ) -> Result<()> {
+        self.plain(Quantity::Ph, ph, (0, 14), &format!("{field}ph"))?;
+        let name = format!("{field}water_activity");
+        self.plain(Quantity::WaterActivity, aw, (0, 1), &name)?;
+        let Some(brine) = brine else {
+            return Ok(());
+        };
         let quantity = match brine.scale {
             SalometerScale::Sixty => Quantity::Salometer60F,
             SalometerScale::ThirtyEight => Quantity::Salometer38F,
         };
-        within(
-            quantity,
-            "salometer.degrees",
-            Some(brine.degrees),
-            0,
-            100,
-            plain,
-        )?;
-        within(
-            Quantity::BrineCelsius,
-            "salometer.celsius",
-            brine.celsius,
-            -25,
-            110,
-            celsius_is,
-        )?;
+        let name = format!("{field}salometer.degrees");
+        self.plain(quantity, Some(brine.degrees), (0, 100), &name)?;
+        let (celsius, fahrenheit) = (brine.celsius, brine.fahrenheit);
+        let name = format!("{field}salometer.");
+        let read = degrees::temperature(celsius, fahrenheit, degrees::BRINE, &name)?;
+        let of = |read| degrees::kept(read, Quantity::BrineCelsius, Quantity::BrineFahrenheit);
+        self.0.extend(read.map(of));
+        Ok(())
     }
-    Ok(Readings(readings))
 }
+
+/// A week: no pot stands longer.
+const MOST_MINUTES: i64 = 7 * 24 * 60;
 
 /// Keeps the readings of a deed.
 ///
@@ -188,13 +212,9 @@ pub fn take(app: &Caller<'_>, asked: &ReadingAsked) -> Result<Done> {
         place: asked.place.as_ref(),
         note: asked.note.as_ref(),
     };
-    let mut readings = read(
-        asked.celsius,
-        asked.ph,
-        asked.water_activity,
-        asked.salometer.as_ref(),
-        "",
-    )?;
+    let mut readings = Readings(Vec::new());
+    readings.degrees(asked.celsius, asked.fahrenheit, "")?;
+    readings.rest(asked.ph, asked.water_activity, asked.salometer.as_ref(), "")?;
     if asked.lot.is_none() && asked.place.is_none() {
         return Err(Error::cannot_be("lot", MeasureSays::OfWhat));
     }

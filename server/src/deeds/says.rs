@@ -4,7 +4,7 @@ use chrono::NaiveDate;
 use domain::code::LotCode;
 use domain::cure::Method;
 use domain::grams::Grams;
-use domain::measure::Percent;
+use domain::measure::{Percent, Temperature};
 use domain::messages;
 use domain::says::{Arg, Says};
 use domain::words::{DeedKind, PrintState, Side, Species};
@@ -86,7 +86,8 @@ messages! {
     /// What is said of readings.
     MeasureSays in "measure" {
         Between "between" { least: i64, most: i64 },
-        BetweenCelsius "between-celsius" { least: i64, most: i64 },
+        BetweenDegrees "between-degrees" { least: Temperature, most: Temperature },
+        OneScale "one-scale",
         BetweenParts "between-parts" { least: i64, most: i64 },
         Brine "brine" { salt: Percent },
         OfWhat "of-what",
@@ -145,6 +146,9 @@ messages! {
     HeatDeedSays in "heat-deed" {
         Short "short" { findings: Vec<Says> },
         NoCore "no-core",
+        NoReading "no-reading",
+        NoCooling "no-cooling",
+        NotChosen "not-chosen",
     }
 }
 

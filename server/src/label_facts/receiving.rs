@@ -4,6 +4,7 @@ use super::kitchen::allergens;
 use super::phrases::LabelWords;
 use super::writer::{Said, Writer};
 use domain::family::{KnownSource, SourceAnimal};
+use domain::measure::Temperature;
 use domain::says::Arg;
 use domain::words::Quantity;
 use labels::Field;
@@ -30,14 +31,19 @@ fn received(writer: &Writer<'_>) -> String {
     let first = &writer.first;
     let at = writer.made_at();
     let readings = &writer.view.of.readings;
-    let cold = readings
-        .iter()
-        .find(|reading| reading.quantity == Quantity::Celsius);
+    let cold = readings.iter().find_map(|reading| {
+        let degrees = Decimal::new(reading.millionths, 6);
+        match reading.quantity {
+            Quantity::Celsius => Some(Temperature::celsius(degrees)),
+            Quantity::Fahrenheit => Some(Temperature::fahrenheit(degrees)),
+            _ => None,
+        }
+    });
     match cold {
         None => first.say(LabelWords::ReceivedAt { at }),
-        Some(reading) => first.say(LabelWords::ReceivedCold {
+        Some(read) => first.say(LabelWords::ReceivedCold {
             at,
-            degrees: Arg::Celsius(Decimal::new(reading.millionths, 6)),
+            degrees: Arg::from(read),
         }),
     }
 }

@@ -3,8 +3,10 @@
 use super::says::PageSays;
 use super::spoken::Words;
 use crate::read::names::Names;
+use chrono::TimeDelta;
 use domain::family::{self, LotView};
 use domain::grams::Grams as Weight;
+use domain::measure::Temperature;
 use domain::says::Arg;
 use domain::words::{Account, DeedKind, Quantity};
 use rust_decimal::Decimal;
@@ -92,7 +94,13 @@ fn quantity(
     use Quantity::*;
     let value = Decimal::new(millionths, 6).normalize();
     let plain = || words.0.number(value);
-    let celsius = || words.0.arg(&Arg::Celsius(value));
+    let celsius = || words.0.arg(&Arg::from(Temperature::celsius(value)));
+    let fahrenheit = || words.0.arg(&Arg::from(Temperature::fahrenheit(value)));
+    let minutes = || {
+        words.0.arg(&Arg::Length(TimeDelta::milliseconds(
+            millionths * 60 / 1_000,
+        )))
+    };
     let percent = || words.say(PageSays::Percent { percent: plain() });
     let ppm = || format!("{}\u{a0}ppm", plain());
     match quantity {
@@ -101,6 +109,10 @@ fn quantity(
             ("page-reading-weight", words.grams(grams))
         }
         Celsius => ("page-reading-temperature", celsius()),
+        Fahrenheit => ("page-reading-temperature", fahrenheit()),
+        BrineFahrenheit => ("page-reading-brine-temperature", fahrenheit()),
+        HoldMinutes => ("page-reading-held", minutes()),
+        BoiledMinutes => ("page-reading-boiled", minutes()),
         BrineCelsius => ("page-reading-brine-temperature", celsius()),
         Ph => ("page-reading-ph", plain()),
         WaterActivity => ("page-reading-water-activity", plain()),

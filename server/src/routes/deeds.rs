@@ -11,6 +11,7 @@ use crate::log;
 use crate::wire::answers::DeedDone;
 use crate::wire::asked::*;
 use crate::wire::cures::ReleaseAsked;
+use crate::wire::readings::ReadingAsked;
 use crate::wire::stops::{DispositionAsked, HoldAsked};
 use actix_web::{HttpResponse, Route, web};
 use serde::de::DeserializeOwned;

@@ -1,6 +1,7 @@
 //! What a device asks: one struct per call. An unknown field is an error.
 
 use super::cures::{CureAsked, CuringSalt};
+use super::readings::{LogAsked, ReadingsAsked};
 use super::says::{ValueSays, fault};
 use super::{
     AdditionWord, Amount, Code, Day, DepartureKindWord, Instant, Line, Note, Number, PackagingWord,
@@ -145,45 +146,6 @@ pub enum UseByIs {
     Frozen,
 }
 
-/// Readings taken during a deed.
-#[derive(Debug, Serialize, Deserialize, ToSchema)]
-#[serde(deny_unknown_fields)]
-pub struct ReadingsAsked {
-    /// Degrees Celsius.
-    pub celsius: Option<Number>,
-    /// How many minutes the core was held at that temperature.
-    pub hold_minutes: Option<Number>,
-    /// pH.
-    pub ph: Option<Number>,
-    /// Water activity, 0 to 1.
-    pub water_activity: Option<Number>,
-    /// Brine strength.
-    pub salometer: Option<Salometer>,
-}
-
-/// A salometer reading with its scale.
-#[derive(Debug, Serialize, Deserialize, ToSchema)]
-#[serde(deny_unknown_fields)]
-pub struct Salometer {
-    /// Degrees, 0 to 100.
-    pub degrees: Number,
-    /// Which scale the instrument has.
-    pub scale: SalometerScale,
-    /// The brine's temperature in degrees Celsius.
-    pub celsius: Option<Number>,
-}
-
-/// The temperature that a salometer is made for.
-#[derive(Debug, Clone, Copy, Serialize, Deserialize, ToSchema)]
-pub enum SalometerScale {
-    /// 60 °F.
-    #[serde(rename = "60F")]
-    Sixty,
-    /// 38 °F.
-    #[serde(rename = "38F")]
-    ThirtyEight,
-}
-
 /// A step at the bench.
 #[derive(Debug, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
@@ -211,22 +173,20 @@ pub struct StepAsked {
     pub readings: Option<ReadingsAsked>,
     /// Timed readings of the core: an overnight cook, a cooling.
     pub log: Option<Vec<LogAsked>>,
+    /// The row of the table that the cook is held against: `us-1.8-roast`. If left out, the one that fits
+    /// is found.
+    pub heat_standard: Option<Line>,
+    /// The way to cool that the log is held against, by its name or row. If left out, the one that fits
+    /// is found.
+    pub cooling_plan: Option<Line>,
+    /// How fat the meat is, in per cent, where somebody knows: some tables of poultry go by it.
+    pub fat_percent: Option<Number>,
     /// What is to be said of its cure, beyond what the product says.
     pub cure: Option<CureAsked>,
     /// It was done although a limit or a stop forbids it: the note says what happened.
     pub as_it_happened: Option<bool>,
     /// A word about it.
     pub note: Option<Note>,
-}
-
-/// One timed reading of the core.
-#[derive(Debug, Clone, Copy, Serialize, Deserialize, ToSchema)]
-#[serde(deny_unknown_fields)]
-pub struct LogAsked {
-    /// When.
-    pub at: Instant,
-    /// Degrees Celsius.
-    pub celsius: Number,
 }
 
 /// One input: a pack or the only pack, all of it or so many grams; or packs, whole.
@@ -349,34 +309,6 @@ pub struct TakeBackAsked {
     pub from: Option<Line>,
     /// Why.
     pub why: Note,
-    /// A word about it.
-    pub note: Option<Note>,
-}
-
-/// A reading of a lot or a place.
-#[derive(Debug, Serialize, Deserialize, ToSchema)]
-#[serde(deny_unknown_fields)]
-pub struct ReadingAsked {
-    /// Made by the device.
-    pub id: Id,
-    /// When; now if left out.
-    pub at: Option<Instant>,
-    /// Who.
-    pub by: Line,
-    /// The lot.
-    pub lot: Option<Line>,
-    /// The place.
-    pub place: Option<Code>,
-    /// What it weighs now: for a lot of one piece.
-    pub grams: Option<Weight>,
-    /// Degrees Celsius.
-    pub celsius: Option<Number>,
-    /// pH.
-    pub ph: Option<Number>,
-    /// Water activity, 0 to 1.
-    pub water_activity: Option<Number>,
-    /// Brine strength.
-    pub salometer: Option<Salometer>,
     /// A word about it.
     pub note: Option<Note>,
 }

@@ -7,6 +7,7 @@ pub mod cures;
 pub mod lists;
 pub mod money;
 pub mod prints;
+pub mod readings;
 pub mod says;
 pub mod scalars;
 pub mod stops;

@@ -3,6 +3,7 @@
 use crate::{Heat, Language, Mass, Speech};
 use chrono::{Datelike, NaiveDate, TimeDelta};
 use domain::grams::Grams;
+use domain::measure::{Printed, Scale, Temperature};
 use rust_decimal::{Decimal, RoundingStrategy};
 
 /// Between a number and its unit: they stay on one line.
@@ -81,7 +82,40 @@ fn pounds(speech: &Speech, milligrams: Decimal) -> String {
     }
 }
 
-/// A temperature, to a tenth.
+/// A temperature on the reader's scale: as it was read or printed there, else brought over to a tenth,
+/// and where that does not come out even, with the figure that counts beside it.
+pub fn temperature(speech: &Speech, printed: &Printed) -> String {
+    let own = match speech.heat {
+        Heat::Celsius => Scale::Celsius,
+        Heat::Fahrenheit => Scale::Fahrenheit,
+    };
+    if let Some(degrees) = printed.on(own) {
+        return on_scale(speech, own, degrees);
+    }
+    let given = printed.temperature();
+    let degrees = match own {
+        Scale::Celsius => given.in_celsius(),
+        Scale::Fahrenheit => given.in_fahrenheit().round_dp(1),
+    };
+    let told = on_scale(speech, own, degrees);
+    match Temperature::new(own, degrees) == given {
+        true => told,
+        false => {
+            let figure = on_scale(speech, given.scale(), given.degrees());
+            format!("{told} ({figure})")
+        }
+    }
+}
+
+fn on_scale(speech: &Speech, scale: Scale, degrees: Decimal) -> String {
+    let sign = match scale {
+        Scale::Celsius => "°C",
+        Scale::Fahrenheit => "°F",
+    };
+    format!("{}{NO_BREAK}{sign}", speech.number(degrees))
+}
+
+/// A temperature of which only the degrees Celsius are known, to a tenth.
 pub fn celsius(speech: &Speech, degrees: Decimal) -> String {
     match speech.heat {
         Heat::Celsius => format!("{}{NO_BREAK}°C", speech.number(degrees.round_dp(1))),
@@ -165,7 +199,6 @@ pub fn date(speech: &Speech, day: NaiveDate) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use domain::measure::Temperature;
 
     fn reader(language: Language, mass: Mass, heat: Heat) -> Speech {
         Speech {
@@ -222,9 +255,21 @@ mod tests {
         };
         assert_eq!(told(Decimal::new(74, 0), Heat::Celsius), "74 °C");
         assert_eq!(told(Decimal::new(74, 0), Heat::Fahrenheit), "165.2 °F");
-        // 130 °F of a table, whoever reads it.
-        let table = Temperature::fahrenheit(130).in_exact_celsius();
-        assert_eq!(told(table, Heat::Celsius), "54.4 °C");
+        let told = |printed: Printed, heat| {
+            let reader = reader(Language::English, Mass::Metric, heat);
+            temperature(&reader, &printed).replace(NO_BREAK, " ")
+        };
+        // 130 °F of a table, whoever reads it; 54.4 °C is less.
+        let table = Temperature::fahrenheit(130).into();
+        assert_eq!(told(table, Heat::Celsius), "54.4 °C (130 °F)");
         assert_eq!(told(table, Heat::Fahrenheit), "130 °F");
+        let read = Temperature::celsius(Decimal::new(544, 1)).into();
+        assert_eq!(told(read, Heat::Celsius), "54.4 °C");
+        assert_eq!(told(read, Heat::Fahrenheit), "129.9 °F (54.4 °C)");
+        // What comes out even needs no second figure; what is printed twice is read as printed.
+        let cold = Temperature::fahrenheit(41).into();
+        assert_eq!(told(cold, Heat::Celsius), "5 °C");
+        assert_eq!(told(Printed::both(68, 155), Heat::Celsius), "68 °C");
+        assert_eq!(told(Printed::both(68, 155), Heat::Fahrenheit), "155 °F");
     }
 }

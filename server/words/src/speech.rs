@@ -88,6 +88,7 @@ impl Speech {
             Arg::Tenths(number) => figures::tenths(self.language, *number),
             Arg::Money(amount) => figures::money(self.language, *amount),
             Arg::Grams(grams) => self.grams(*grams),
+            Arg::Temperature(printed) => figures::temperature(self, printed),
             Arg::Celsius(degrees) => figures::celsius(self, *degrees),
             Arg::CelsiusApart(degrees) => figures::celsius_apart(self, *degrees),
             Arg::Day(day) => self.day(*day),

@@ -163,7 +163,9 @@ fn too_little_heat_makes_nothing_ready_to_eat(engine: Engine) {
     // us-1.8: 112 minutes at 130 °F (54.44 °C).
     cook(54.5, 111).refused(422, "readings.celsius");
     cook(54.5, 112).done();
-    cook(54.4, 600).refused(422, "readings.celsius");
+    // canada-eu-uk-6.12 prints 54.4 °C, and that is met as printed; us-1.8 alone has 130 °F.
+    cook(54.3, 600).refused(422, "readings.celsius");
+    cook(54.4, 112).done();
     // Fahrenheit typed where Celsius is asked.
     cook(165.0, 1).refused(422, "readings.celsius");
     let unmeasured = roast().done();
@@ -201,7 +203,7 @@ fn an_overnight_cook_is_judged_by_its_log(engine: Engine) {
         "{why}"
     );
     // Long enough, but never hot enough.
-    log(&[(300, 20.0), (250, 50.0), (200, 51.0), (60, 51.0)]).refused(422, "readings.celsius");
+    log(&[(300, 20.0), (250, 50.0), (200, 51.0), (60, 51.0)]).refused(422, "log");
 }
 
 fn pork_eaten_uncooked_needs_something_that_speaks_for_it(engine: Engine) {

@@ -5,6 +5,7 @@ mod cartons;
 mod command_line;
 mod cure_room;
 mod deeds;
+mod heat;
 mod label_words;
 mod labels;
 mod law;

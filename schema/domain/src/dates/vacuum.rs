@@ -35,7 +35,7 @@ impl Making<'_> {
             chain.cap(date, Because::law(says, &bound.row));
         }
         if let Some(cold) = &rules.cold {
-            let degrees = Arg::Celsius(cold.degrees.in_celsius());
+            let degrees = Arg::from(cold.degrees);
             chain.warnings.push(DateSays::NoAirCold { degrees }.into());
         }
         Ok(())

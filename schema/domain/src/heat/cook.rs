@@ -7,7 +7,7 @@ use super::sane::{plausible_core, plausible_time};
 use super::says::CookSays;
 use super::table::{HeatTable, HoldStep};
 use super::words::Food;
-use crate::measure::Temperature;
+use crate::measure::{Printed, Temperature};
 use crate::refusal::Result;
 use crate::rows::{Finding, Gravity, RowId, Rows};
 use chrono::TimeDelta;
@@ -63,7 +63,18 @@ pub fn enough(
 /// Was a cook enough by its log? For each row of the table the longest hold at or above it counts.
 /// A silence on which the answer hangs, a long silence, and a fire that went out are for a person.
 pub fn enough_by_log(log: &Log, standard: &Standard, rules: &HeatRules, rows: &Rows) -> Judgement {
-    let mut judged = by_all(standard, rules, |table| logged(log, table, rules, rows));
+    let judged = by_all(standard, rules, |table| logged(log, table, rules, rows));
+    looked_over(judged, log, &tables(standard, rules), rules)
+}
+
+/// The same with what a person has to look at: a long silence, a fire that went out; and with the
+/// advice on how fast it came up.
+pub(super) fn looked_over(
+    mut judged: Judgement,
+    log: &Log,
+    tables: &[&HeatTable],
+    rules: &HeatRules,
+) -> Judgement {
     if let Some(rule) = &rules.log {
         for silence in log.silences(minutes(rule.silence_minutes.value)) {
             let says = CookSays::Silence {
@@ -77,11 +88,11 @@ pub fn enough_by_log(log: &Log, standard: &Standard, rules: &HeatRules, rows: &R
                 [rule.silence_minutes.row.clone()],
             ));
         }
-        let coolest = tables(standard, rules)
+        let coolest = tables
             .iter()
             .map(|table| table.first().at_least)
-            .min();
-        if let Some(fell) = coolest.and_then(|level| log.fell_and_rose(level)) {
+            .min_by_key(Printed::temperature);
+        if let Some(fell) = coolest.and_then(|level| log.fell_and_rose(&level)) {
             let says = CookSays::WentOut {
                 core: fell.core,
                 at: log.on_clock(fell.at),
@@ -106,7 +117,8 @@ fn tables<'a>(standard: &Standard, rules: &'a HeatRules) -> Vec<&'a HeatTable> {
         Standard::Lethality { food, log } => rules
             .lethality
             .iter()
-            .filter(|lethality| lethality.log == *log && !lethality.not_for.contains(food))
+            .filter(|lethality| lethality.log == Some(*log) && lethality.bird.is_none())
+            .filter(|lethality| lethality.place.is_none() && !lethality.not_for.contains(food))
             .map(|lethality| &lethality.table)
             .collect(),
         Standard::Row(row) => cooking
@@ -136,7 +148,7 @@ fn by_all(
     })
 }
 
-fn one(cook: &Cook, table: &HeatTable, rows: &Rows) -> Judgement {
+pub(super) fn one(cook: &Cook, table: &HeatTable, rows: &Rows) -> Judgement {
     let Some(step) = table.step_at(cook.core) else {
         return too_cool(cook.core, table, rows);
     };
@@ -155,13 +167,13 @@ fn one(cook: &Cook, table: &HeatTable, rows: &Rows) -> Judgement {
     }
 }
 
-fn logged(log: &Log, table: &HeatTable, rules: &HeatRules, rows: &Rows) -> Judgement {
+pub(super) fn logged(log: &Log, table: &HeatTable, rules: &HeatRules, rows: &Rows) -> Judgement {
     let join = rules
         .log
         .as_ref()
         .map(|rule| minutes(rule.join_minutes.value));
     let best = |join: Option<TimeDelta>| {
-        let held = |step: &HoldStep| Some((*step, log.longest_hold(step.at_least, join)?));
+        let held = |step: &HoldStep| Some((*step, log.longest_hold(&step.at_least, join)?));
         let missing = |(step, held): &(HoldStep, TimeDelta)| step.hold - *held;
         table.steps().iter().filter_map(held).min_by_key(missing)
     };
@@ -223,10 +235,10 @@ fn came_up(log: &Log, rules: &HeatRules) -> Option<Finding> {
     let hot = log
         .readings()
         .iter()
-        .position(|reading| reading.core >= rule.to)?;
+        .position(|reading| reading.core.reaches(&rule.to))?;
     let cold = log.readings()[..hot]
         .iter()
-        .rposition(|reading| reading.core <= rule.from)
+        .rposition(|reading| reading.core.against(&rule.from).is_le())
         .unwrap_or(0);
     let took = log.readings()[hot].at - log.readings()[cold].at;
     (took > within).then(|| {

@@ -4,10 +4,11 @@ use super::judgement::Judgement;
 use super::log::{CoreReading, Log};
 use super::rules::{HeatRules, minutes};
 use super::says::{CoolSays, StageSays};
-use crate::measure::Temperature;
+use crate::measure::Printed;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Bound, Finding, Gravity, RowId, Rows};
 use crate::says::Arg;
+use crate::words::Profile;
 use chrono::{DateTime, TimeDelta, Utc};
 use rust_decimal::Decimal;
 
@@ -22,6 +23,11 @@ pub struct CoolingPlan {
     pub needs_approval: Option<RowId>,
     /// For cured meat only, with so much nitrite taken in (ppm).
     pub nitrite_ppm: Option<Bound>,
+    /// For what was not cooked: it is never found for a cook.
+    pub not_after_cooking: bool,
+    /// The place whose rule it is, where that is another one: it may show that food was cooled in time,
+    /// and stops nobody here.
+    pub place: Option<Profile>,
     /// The stages. Each runs from the time that the meat was last at its upper temperature.
     pub stages: Vec<CoolingStage>,
 }
@@ -30,9 +36,9 @@ pub struct CoolingPlan {
 #[derive(Debug, Clone, PartialEq)]
 pub struct CoolingStage {
     /// From here; `None` counts from the first reading.
-    pub from: Option<Temperature>,
+    pub from: Option<Printed>,
     /// Down to here.
-    pub to: Temperature,
+    pub to: Printed,
     /// In minutes, at most.
     pub within_minutes: Bound,
 }
@@ -44,6 +50,8 @@ pub struct Cooled<'a> {
     pub log: &'a Log,
     /// Nitrite taken in (ppm), for cured meat.
     pub nitrite_ppm: Option<Decimal>,
+    /// Was it cooked, and is it that heat that it has to lose?
+    pub is_cooked: bool,
     /// Is an approval for the plan on file?
     pub is_approved: bool,
 }
@@ -59,14 +67,64 @@ pub fn cooled(
     rules: &HeatRules,
     rows: &Rows,
 ) -> Result<Judgement> {
-    let Some(plan) = rules.cooling.iter().find(|each| each.name == plan) else {
+    by_plan(cooled, named(plan, rules)?, rows)
+}
+
+/// The plan of that name or row.
+fn named<'r>(plan: &str, rules: &'r HeatRules) -> Result<&'r CoolingPlan> {
+    let is_it = |each: &&CoolingPlan| each.name == plan || each.row.as_str() == plan;
+    rules.cooling.iter().find(is_it).ok_or_else(|| {
         let known = rules.cooling.iter().map(|plan| Arg::from(&*plan.name));
         let detail = CoolSays::NoPlan {
             plan: plan.to_owned(),
             known: Arg::All(known.collect()),
         };
-        return Err(Refusal::cannot_be("plan", detail));
+        Refusal::cannot_be("plan", detail)
+    })
+}
+
+/// Was it cooled in time: by the plan that was chosen, by its name or its row; else by the one that
+/// fits among all that were made for what was cooked, the place's usual one first. Where none is met,
+/// the first speaks. Nothing where there is no plan at all.
+///
+/// # Errors
+/// No such plan; one that is not for what was cooked; nitrite that cannot be.
+pub fn cooled_by(
+    cooled: &Cooled<'_>,
+    chosen: Option<&str>,
+    rules: &HeatRules,
+    rows: &Rows,
+) -> Result<Option<Judgement>> {
+    let warned = |plan: &CoolingPlan, judged: Judgement| match plan.place {
+        Some(_) => judged.warned(),
+        None => judged,
     };
+    if let Some(plan) = chosen {
+        let plan = named(plan, rules)?;
+        if plan.not_after_cooking && cooled.is_cooked {
+            let plan = plan.name.clone();
+            let says = CoolSays::NotAfterCooking { plan };
+            return Err(Refusal::cannot_be("plan", says));
+        }
+        return Ok(Some(warned(plan, by_plan(cooled, plan, rows)?)));
+    }
+    let usual = |plan: &&CoolingPlan| rules.after_cooking.as_ref() == Some(&plan.name);
+    let mut plans: Vec<&CoolingPlan> = rules.cooling.iter().collect();
+    plans.retain(|plan| !plan.not_after_cooking);
+    plans.sort_by_key(|plan| (!usual(plan), plan.place.is_some()));
+    let mut first = None;
+    for plan in plans {
+        let judged = warned(plan, by_plan(cooled, plan, rows)?);
+        if judged.is_enough() {
+            return Ok(Some(judged));
+        }
+        // What another way leaves open does not open what the usual one shuts.
+        first.get_or_insert(judged);
+    }
+    Ok(first)
+}
+
+fn by_plan(cooled: &Cooled<'_>, plan: &CoolingPlan, rows: &Rows) -> Result<Judgement> {
     if let Some(ppm) = cooled.nitrite_ppm.filter(|ppm| ppm.is_sign_negative()) {
         let detail = CoolSays::NitriteCannotBe { ppm };
         return Err(Refusal::cannot_be("nitrite_ppm", detail));
@@ -111,7 +169,9 @@ fn stage(log: &Log, stage: &CoolingStage, rows: &Rows) -> Judgement {
     let row = &stage.within_minutes.row;
     let readings = log.readings();
     // The last reading that was still above, and the first from which on all were at or below.
-    let above = readings.iter().rposition(|reading| reading.core > stage.to);
+    let above = readings
+        .iter()
+        .rposition(|reading| reading.core.against(&stage.to).is_gt());
     let Some(start) = started(log, stage) else {
         return unknown_start(log, stage, within, rows);
     };
@@ -144,10 +204,12 @@ fn started(log: &Log, stage: &CoolingStage) -> Option<CoolingStart> {
     let Some(from) = stage.from else {
         return Some(at(&log.first()));
     };
-    let last = readings.iter().rposition(|reading| reading.core >= from)?;
+    let last = readings
+        .iter()
+        .rposition(|reading| reading.core.reaches(&from))?;
     // A reading just at the temperature is the start itself; else it was passed before the next one.
     Some(match readings.get(last + 1) {
-        Some(next) if readings[last].core > from => CoolingStart {
+        Some(next) if readings[last].core.against(&from).is_gt() => CoolingStart {
             earliest: readings[last].at,
             latest: next.at,
         },
@@ -229,7 +291,7 @@ fn unknown_start(log: &Log, stage: &CoolingStage, within: TimeDelta, rows: &Rows
         .readings()
         .iter()
         .rev()
-        .find(|reading| reading.core > stage.to);
+        .find(|reading| reading.core.against(&stage.to).is_gt());
     if let Some(warm) = warm.filter(|warm| warm.at - first.at >= within) {
         let says = CoolSays::WarmAfterFirst {
             core: warm.core,

@@ -70,6 +70,14 @@ impl Judgement {
         self
     }
 
+    /// The same, where what stands against it stops nobody: it is another place's rule.
+    pub fn warned(mut self) -> Judgement {
+        for finding in &mut self.findings {
+            finding.gravity = finding.gravity.min(Gravity::Warn);
+        }
+        self
+    }
+
     /// The same with a word more.
     pub fn with(mut self, findings: impl IntoIterator<Item = Finding>) -> Judgement {
         self.findings.extend(findings);

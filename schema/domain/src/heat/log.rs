@@ -2,7 +2,7 @@
 
 use super::sane::plausible_core;
 use super::says::HeatSays;
-use crate::measure::Temperature;
+use crate::measure::{Printed, Temperature};
 use crate::moment::on_clock;
 use crate::refusal::{Refusal, Result};
 use chrono::{DateTime, NaiveDateTime, TimeDelta, Utc};
@@ -87,15 +87,11 @@ impl Log {
 
     /// The longest time that every reading was at or above a temperature, where neighbours further
     /// apart than `join` are not one hold. `None` if no reading was.
-    pub fn longest_hold(
-        &self,
-        at_least: Temperature,
-        join: Option<TimeDelta>,
-    ) -> Option<TimeDelta> {
+    pub fn longest_hold(&self, at_least: &Printed, join: Option<TimeDelta>) -> Option<TimeDelta> {
         let mut longest: Option<TimeDelta> = None;
         let mut run: Option<(DateTime<Utc>, DateTime<Utc>)> = None;
         for reading in &self.readings {
-            if reading.core < at_least {
+            if !reading.core.reaches(at_least) {
                 run = None;
                 continue;
             }
@@ -121,8 +117,8 @@ impl Log {
 
     /// The first reading that had fallen below a temperature once reached, if it rose to it again:
     /// what a fire that went out and was lit again leaves behind.
-    pub fn fell_and_rose(&self, level: Temperature) -> Option<CoreReading> {
-        let hot = |reading: &&CoreReading| reading.core >= level;
+    pub fn fell_and_rose(&self, level: &Printed) -> Option<CoreReading> {
+        let hot = |reading: &&CoreReading| reading.core.reaches(level);
         let first = self.readings.iter().position(|reading| hot(&reading))?;
         let last = self.readings.iter().rposition(|reading| hot(&reading))?;
         self.readings[first..=last]
@@ -146,7 +142,7 @@ mod tests {
 
     fn check(readings: &[(i64, i32)], degrees: i32, join: Option<i64>, minutes: Option<i64>) {
         let held = log(readings).unwrap().longest_hold(
-            Temperature::fahrenheit(degrees),
+            &Temperature::fahrenheit(degrees).into(),
             join.map(TimeDelta::minutes),
         );
         assert_eq!(held, minutes.map(TimeDelta::minutes), "{readings:?}");
@@ -184,7 +180,8 @@ mod tests {
     fn a_fire_that_went_out_is_seen() {
         let fell = |readings: &[(i64, i32)]| {
             let log = log(readings).unwrap();
-            log.fell_and_rose(Temperature::fahrenheit(130)).is_some()
+            log.fell_and_rose(&Temperature::fahrenheit(130).into())
+                .is_some()
         };
         assert!(fell(&[(0, 40), (60, 140), (120, 110), (180, 150)]));
         assert!(

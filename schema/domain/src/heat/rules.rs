@@ -5,9 +5,10 @@ use super::holding::Hold;
 use super::table::HeatTable;
 use super::time_control::TimeControl;
 use super::words::Food;
-use crate::measure::Temperature;
+use crate::measure::{Percent, Printed, Scale, Temperature};
 use crate::rows::{Bound, RowId};
 use crate::stability::{LimitSays, StabilityLimit};
+use crate::words::{Profile, Species};
 use chrono::TimeDelta;
 use rust_decimal::Decimal;
 
@@ -20,8 +21,10 @@ pub struct HeatRules {
     pub after_cooking: Option<String>,
     /// The kitchen's cooking tables, by class of food and year of the code.
     pub cooking: Vec<Cooking>,
-    /// Tables by how far they cut down Salmonella.
+    /// Tables by how far they cut down Salmonella, those of other places among them.
     pub lethality: Vec<Lethality>,
+    /// A pot that boiled.
+    pub boiling: Option<Boiling>,
     /// How fast meat should come up to heat; advice.
     pub come_up: Option<ComeUp>,
     /// How close the readings of a log must stand.
@@ -46,6 +49,7 @@ impl HeatRules {
         if let Some(log) = &mut self.log {
             bounds.extend([&mut log.join_minutes, &mut log.silence_minutes]);
         }
+        bounds.extend(self.boiling.as_mut().map(|boiling| &mut boiling.minutes));
         for plan in &mut self.cooling {
             bounds.extend(&mut plan.nitrite_ppm);
             bounds.extend(
@@ -99,24 +103,44 @@ impl Cooking {
     }
 }
 
-/// A table for one reduction of Salmonella.
+/// A table by how far it cuts down Salmonella, and what it is for.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Lethality {
-    /// How many tenfold cuts: 6.5.
-    pub log: Decimal,
+    /// How many tenfold cuts: 6.5; `None` where the table does not say.
+    pub log: Option<Decimal>,
     /// Foods that it is not for.
     pub not_for: Vec<Food>,
+    /// The bird that it was made for, chicken or turkey; `None` for a table of meat.
+    pub bird: Option<Species>,
+    /// For meat that is no fatter than this; `None` for any, and for what nobody has measured.
+    pub fat_at_most: Option<Percent>,
+    /// Is it, a table of meat, the one for meat with poultry in it?
+    pub with_poultry: bool,
+    /// Is it taken only where a cook names it?
+    pub only_if_chosen: bool,
+    /// The place whose rule it is, where that is another one: it may show that food was cooked, and
+    /// stops nobody here.
+    pub place: Option<Profile>,
     /// The table.
     pub table: HeatTable,
+}
+
+/// A pot that boiled: one tap, no probe.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Boiling {
+    /// In minutes, at least.
+    pub minutes: Bound,
+    /// Classes of food whose middle a boiling pot tells nothing about.
+    pub not_for: Vec<Food>,
 }
 
 /// Coming up to heat: from one temperature to another within so many hours.
 #[derive(Debug, Clone, PartialEq)]
 pub struct ComeUp {
     /// Out of the cold.
-    pub from: Temperature,
+    pub from: Printed,
     /// Into the heat.
-    pub to: Temperature,
+    pub to: Printed,
     /// In hours, at most.
     pub within_hours: Bound,
 }
@@ -130,19 +154,10 @@ pub struct LogRules {
     pub silence_minutes: Bound,
 }
 
-/// The scale that a rule is written in. A house tightens it on the same scale.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Scale {
-    /// Degrees Celsius.
-    Celsius,
-    /// Degrees Fahrenheit.
-    Fahrenheit,
-}
-
 /// A limit of temperature, its number on the scale of its source.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Degrees {
-    /// The scale of the number.
+    /// The scale of the number; a house tightens it on the same scale.
     pub scale: Scale,
     /// The number, and which side is allowed.
     pub limit: StabilityLimit,
@@ -151,10 +166,7 @@ pub struct Degrees {
 impl Degrees {
     /// The number as a temperature.
     pub fn temperature(&self) -> Temperature {
-        match self.scale {
-            Scale::Celsius => Temperature::celsius(self.limit.bound.value),
-            Scale::Fahrenheit => Temperature::fahrenheit(self.limit.bound.value),
-        }
+        Temperature::new(self.scale, self.limit.bound.value)
     }
 
     /// Is that temperature allowed?

@@ -1,7 +1,7 @@
 //! What is said of heat and cold.
 
 use super::words::{Food, Holding};
-use crate::measure::Temperature;
+use crate::measure::{Printed, Temperature};
 use crate::messages;
 use crate::rows::RowId;
 use crate::says::Arg;
@@ -31,18 +31,24 @@ messages! {
         NoLethality "no-lethality" { log: Decimal, food: Food },
         NoRow "no-row" { row: RowId },
         HeldShort "held-short" {
-            core: Temperature, held: TimeDelta, at_least: Temperature, hold: TimeDelta,
+            core: Temperature, held: TimeDelta, at_least: Printed, hold: TimeDelta,
             missing: TimeDelta,
         },
-        Gaps "gaps" { held: TimeDelta, at_least: Temperature },
+        Gaps "gaps" { held: TimeDelta, at_least: Printed },
         HoldShort "hold-short" {
-            at_least: Temperature, held: TimeDelta, hold: TimeDelta, missing: TimeDelta,
+            at_least: Printed, held: TimeDelta, hold: TimeDelta, missing: TimeDelta,
         },
-        Reached "reached" { at_least: Temperature },
-        Enough "enough" { at_least: Temperature, hold: TimeDelta, held: TimeDelta },
-        TooCool "too-cool" { core: Temperature, at_least: Temperature, hold: TimeDelta },
+        Reached "reached" { at_least: Printed },
+        Enough "enough" { at_least: Printed, hold: TimeDelta, held: TimeDelta },
+        TooCool "too-cool" { core: Temperature, at_least: Printed, hold: TimeDelta },
+        ByAnother "by-another" { row: RowId },
+        OtherFood "other-food" { row: RowId, made_for: Food, food: Food },
+        NotMadeFor "not-made-for" { row: RowId },
+        Boiled "boiled" { boiled: TimeDelta, least: TimeDelta },
+        BoiledShort "boiled-short" { boiled: TimeDelta, least: TimeDelta },
+        BoiledPiece "boiled-piece" { food: Food },
         CameUpSlowly "came-up-slowly" {
-            from: Temperature, to: Temperature, took: TimeDelta, within: TimeDelta,
+            from: Printed, to: Printed, took: TimeDelta, within: TimeDelta,
         },
     }
 }
@@ -50,8 +56,8 @@ messages! {
 messages! {
     /// A stage of a cooling, within a sentence.
     StageSays in "cool-stage" {
-        Between "between" { from: Temperature, to: Temperature },
-        FromStart "from-start" { to: Temperature },
+        Between "between" { from: Printed, to: Printed },
+        FromStart "from-start" { to: Printed },
     }
 }
 
@@ -59,25 +65,26 @@ messages! {
     /// What is said of a cooling.
     CoolSays in "cool" {
         NoPlan "no-plan" { plan: String, known: Arg },
+        NotAfterCooking "not-after-cooking" { plan: String },
         NitriteCannotBe "nitrite-cannot-be" { ppm: Decimal },
         NoStages "no-stages",
         NotApproved "not-approved",
         NoNitrite "no-nitrite" { least: Decimal },
         LittleNitrite "little-nitrite" { least: Decimal, ppm: Decimal },
-        NeverAbove "never-above" { to: Temperature },
+        NeverAbove "never-above" { to: Printed },
         Enough "enough" { stage: StageSays, most: TimeDelta, within: TimeDelta },
         TooLong "too-long" { stage: StageSays, least: TimeDelta, within: TimeDelta },
         Unsure "unsure" {
             stage: StageSays, least: TimeDelta, most: TimeDelta, within: TimeDelta,
         },
         StillWarm "still-warm" {
-            gone: TimeDelta, from: Temperature, core: Temperature, within: TimeDelta, stage: StageSays,
+            gone: TimeDelta, from: Printed, core: Temperature, within: TimeDelta, stage: StageSays,
         },
         WarmSinceStart "warm-since-start" {
             gone: TimeDelta, core: Temperature, within: TimeDelta, stage: StageSays,
         },
         StillCooling "still-cooling" {
-            core: Temperature, at: NaiveDateTime, to: Temperature, by: NaiveDateTime,
+            core: Temperature, at: NaiveDateTime, to: Printed, by: NaiveDateTime,
         },
         WarmAfterFirst "warm-after-first" {
             core: Temperature, after: TimeDelta, within: TimeDelta, stage: StageSays,

@@ -1,6 +1,6 @@
 //! A table of temperatures and the time that each must be held.
 
-use crate::measure::Temperature;
+use crate::measure::{Printed, Temperature};
 use crate::rows::RowId;
 use chrono::TimeDelta;
 
@@ -8,7 +8,7 @@ use chrono::TimeDelta;
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct HoldStep {
     /// This temperature or hotter.
-    pub at_least: Temperature,
+    pub at_least: Printed,
     /// Held this long or longer; nothing means that reaching it is enough.
     pub hold: TimeDelta,
 }
@@ -30,7 +30,7 @@ impl HeatTable {
             return Err(format!("the table {row} has no steps"));
         }
         let rises = |pair: &[HoldStep]| {
-            pair[0].at_least < pair[1].at_least
+            pair[0].at_least.temperature() < pair[1].at_least.temperature()
                 && pair[0].hold >= pair[1].hold
                 && pair[1].hold >= TimeDelta::zero()
         };
@@ -60,7 +60,7 @@ impl HeatTable {
     /// The step that holds at a temperature. Between two steps it is the cooler and longer one; below
     /// the first there is none.
     pub fn step_at(&self, temperature: Temperature) -> Option<HoldStep> {
-        let reached = |step: &&HoldStep| step.at_least <= temperature;
+        let reached = |step: &&HoldStep| temperature.reaches(&step.at_least);
         self.steps.iter().rev().find(reached).copied()
     }
 
@@ -77,7 +77,7 @@ mod tests {
 
     fn table(steps: &[(i32, i64)]) -> Result<HeatTable, String> {
         let step = |(degrees, seconds): &(i32, i64)| HoldStep {
-            at_least: Temperature::fahrenheit(*degrees),
+            at_least: Temperature::fahrenheit(*degrees).into(),
             hold: TimeDelta::seconds(*seconds),
         };
         HeatTable::new(RowId::new("us-0"), steps.iter().map(step).collect())

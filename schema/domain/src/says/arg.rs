@@ -3,7 +3,7 @@
 use super::{Says, Texts};
 use crate::code::LotCode;
 use crate::grams::Grams;
-use crate::measure::{Percent, Temperature};
+use crate::measure::{Percent, Printed, Temperature};
 use crate::rows::RowId;
 use chrono::{NaiveDate, NaiveDateTime, TimeDelta};
 use rust_decimal::Decimal;
@@ -25,7 +25,9 @@ pub enum Arg {
     Money(Decimal),
     /// A weight.
     Grams(Grams),
-    /// A temperature, in degrees Celsius.
+    /// A temperature as it was read, or as a row prints it.
+    Temperature(Printed),
+    /// A temperature of which only the degrees Celsius are known.
     Celsius(Decimal),
     /// A difference of temperatures, in degrees Celsius.
     CelsiusApart(Decimal),
@@ -99,7 +101,13 @@ impl From<Percent> for Arg {
 
 impl From<Temperature> for Arg {
     fn from(temperature: Temperature) -> Arg {
-        Arg::Celsius(temperature.in_exact_celsius())
+        Arg::Temperature(temperature.into())
+    }
+}
+
+impl From<Printed> for Arg {
+    fn from(printed: Printed) -> Arg {
+        Arg::Temperature(printed)
     }
 }
 

@@ -23,6 +23,7 @@ impl Display for Arg {
             Arg::Tenths(number) => write!(f, "{number:.1}"),
             Arg::Money(amount) => write!(f, "{amount:.2}"),
             Arg::Grams(grams) => write!(f, "{} mg", grams.milligrams()),
+            Arg::Temperature(printed) => write!(f, "{printed}"),
             Arg::Celsius(degrees) | Arg::CelsiusApart(degrees) => {
                 write!(f, "{} °C", degrees.normalize())
             }

@@ -2,7 +2,7 @@
 
 use super::limit::LimitSays;
 use super::readings::Measure;
-use crate::measure::Temperature;
+use crate::measure::{Printed, Temperature};
 use crate::messages;
 use crate::says::{Arg, Says};
 use chrono::TimeDelta;
@@ -45,7 +45,7 @@ messages! {
         Bulk "bulk" { limit: LimitSays },
         Fresh "fresh" { days: u32, most: u32 },
         TooLong "too-long" { days: u32, most: u32, ways: Arg },
-        Heat "heat" { at_least: Temperature, hold: TimeDelta },
+        Heat "heat" { at_least: Printed, hold: TimeDelta },
         HeatHolds "heat-holds" { core: Temperature, held: TimeDelta },
     }
 }

@@ -3,7 +3,7 @@
 use super::length::Length;
 use super::process::StageKind;
 use super::rules::Way;
-use crate::measure::{Percent, Temperature};
+use crate::measure::{Percent, Printed, Temperature};
 use crate::messages;
 use crate::says::{Arg, Says};
 use crate::stability::LimitSays;
@@ -41,13 +41,13 @@ messages! {
     /// What is said of a heating.
     HeatedSays in "trichinae-heat" {
         NoTable "no-table",
-        TooCool "too-cool" { core: Temperature, first: Temperature },
-        Enough "enough" { at_least: Temperature, hold: TimeDelta },
+        TooCool "too-cool" { core: Temperature, first: Printed },
+        Enough "enough" { at_least: Printed, hold: TimeDelta },
         HoldsItself "holds-itself" { thicker_than: Length, later: TimeDelta },
         Short "short" {
-            at_least: Temperature, hold: TimeDelta, held: TimeDelta, missing: TimeDelta,
+            at_least: Printed, hold: TimeDelta, held: TimeDelta, missing: TimeDelta,
         },
-        NoTime "no-time" { at_least: Temperature, hold: TimeDelta, missing: TimeDelta },
+        NoTime "no-time" { at_least: Printed, hold: TimeDelta, missing: TimeDelta },
         CameUpSlowly "came-up-slowly" { took: TimeDelta, within: TimeDelta },
     }
 }

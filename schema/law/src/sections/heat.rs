@@ -2,13 +2,14 @@
 
 use super::measures::{DegreesEntry, TableEntry, bound_of};
 use crate::Bad;
-use crate::entry::{BoundEntry, Number, TemperatureEntry, known};
+use crate::entry::{BoundEntry, Number, PrintedEntry, known};
 use crate::file::Subject;
 use domain::heat::{
-    ComeUp, Cooking, CoolingPlan, CoolingStage, Food, HeatRules, Hold, Holding, Lethality,
+    Boiling, ComeUp, Cooking, CoolingPlan, CoolingStage, Food, HeatRules, Hold, Holding, Lethality,
     LogRules, TimeControl,
 };
 use domain::rows::Rows;
+use domain::words::Species;
 use schemars::JsonSchema;
 use serde::Deserialize;
 
@@ -27,6 +28,8 @@ pub struct HeatEntry {
     /// Tables by how far they cut down Salmonella.
     #[serde(default)]
     lethality: Vec<LethalityEntry>,
+    /// A pot that boiled.
+    boiling: Option<BoilingEntry>,
     /// How fast meat should come up to heat; advice.
     come_up: Option<ComeUpEntry>,
     /// How close the readings of a log must stand.
@@ -82,12 +85,45 @@ impl FoodEntry {
     }
 }
 
+/// The birds that tables were made for.
+#[derive(Debug, Clone, Copy, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+enum BirdEntry {
+    /// Chicken.
+    Chicken,
+    /// Turkey.
+    Turkey,
+}
+
+impl BirdEntry {
+    fn species(self) -> Species {
+        match self {
+            BirdEntry::Chicken => Species::Chicken,
+            BirdEntry::Turkey => Species::Turkey,
+        }
+    }
+}
+
+/// A pot that boiled.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct BoilingEntry {
+    /// In minutes, at least.
+    minutes: BoundEntry,
+    /// Classes of food whose middle a boiling pot tells nothing about.
+    #[serde(default)]
+    not_for: Vec<FoodEntry>,
+}
+
 /// A cooking table and whom it is for.
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 struct CookingEntry {
     /// Which class of food.
-    food: FoodEntry,
+    food: Option<FoodEntry>,
+    /// Or which classes.
+    #[serde(default)]
+    foods: Vec<FoodEntry>,
     /// The first year of the code that has it, if it is new.
     from_year: Option<u16>,
     /// The last year of the code that has it, if it was replaced.
@@ -100,11 +136,21 @@ struct CookingEntry {
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 struct LethalityEntry {
-    /// How many tenfold cuts: 6.5.
-    log: Number,
+    /// How many tenfold cuts: 6.5; left out where the table does not say.
+    log: Option<Number>,
     /// Foods that it is not for.
     #[serde(default)]
     not_for: Vec<FoodEntry>,
+    /// The bird that it was made for; left out for a table of meat.
+    bird: Option<BirdEntry>,
+    /// For meat no fatter than this, in per cent; left out for any, and for what nobody has measured.
+    fat_at_most: Option<Number>,
+    /// Is it, a table of meat, the one for meat with poultry in it?
+    #[serde(default)]
+    with_poultry: bool,
+    /// Is it taken only where a cook names it?
+    #[serde(default)]
+    only_if_chosen: bool,
     /// The table.
     table: TableEntry,
 }
@@ -114,9 +160,9 @@ struct LethalityEntry {
 #[serde(deny_unknown_fields)]
 struct ComeUpEntry {
     /// Out of the cold.
-    from: TemperatureEntry,
+    from: PrintedEntry,
     /// Into the heat.
-    to: TemperatureEntry,
+    to: PrintedEntry,
     /// In hours, at most.
     within_hours: BoundEntry,
 }
@@ -143,6 +189,9 @@ struct CoolingEntry {
     needs_approval: Option<String>,
     /// For cured meat only, with so much nitrite taken in (ppm).
     nitrite_ppm: Option<BoundEntry>,
+    /// For what was not cooked: it is never found for a cook.
+    #[serde(default)]
+    not_after_cooking: bool,
     /// Its stages.
     stages: Vec<StageEntry>,
 }
@@ -152,9 +201,9 @@ struct CoolingEntry {
 #[serde(deny_unknown_fields)]
 struct StageEntry {
     /// From here; from the first reading where it is left out.
-    from: Option<TemperatureEntry>,
+    from: Option<PrintedEntry>,
     /// Down to here.
-    to: TemperatureEntry,
+    to: PrintedEntry,
     /// In minutes, at most.
     within_minutes: BoundEntry,
 }
@@ -219,18 +268,25 @@ impl Subject for HeatEntry {
                 .map(|entry| Ok::<_, Bad>((entry.year, known(rows, &entry.row)?)))
                 .transpose()?,
             after_cooking: self.after_cooking,
-            cooking: all(self.cooking, |entry| {
-                Ok(Cooking {
-                    food: entry.food.food(),
-                    from_year: entry.from_year,
-                    until_year: entry.until_year,
-                    table: entry.table.table(rows)?,
+            cooking: all(self.cooking, |entry| entry.tables(rows))?.concat(),
+            boiling: self
+                .boiling
+                .map(|entry| {
+                    Ok::<_, Bad>(Boiling {
+                        minutes: entry.minutes.bound(rows)?,
+                        not_for: entry.not_for.iter().map(|food| food.food()).collect(),
+                    })
                 })
-            })?,
+                .transpose()?,
             lethality: all(self.lethality, |entry| {
                 Ok(Lethality {
-                    log: entry.log.0,
+                    log: entry.log.map(|log| log.0),
                     not_for: entry.not_for.iter().map(|food| food.food()).collect(),
+                    bird: entry.bird.map(BirdEntry::species),
+                    fat_at_most: entry.fat_at_most.map(Number::percent),
+                    with_poultry: entry.with_poultry,
+                    only_if_chosen: entry.only_if_chosen,
+                    place: None,
                     table: entry.table.table(rows)?,
                 })
             })?,
@@ -238,8 +294,8 @@ impl Subject for HeatEntry {
                 .come_up
                 .map(|entry| {
                     Ok(ComeUp {
-                        from: entry.from.temperature(),
-                        to: entry.to.temperature(),
+                        from: entry.from.printed()?,
+                        to: entry.to.printed()?,
                         within_hours: entry.within_hours.bound(rows)?,
                     })
                 })
@@ -266,6 +322,28 @@ impl Subject for HeatEntry {
     }
 }
 
+impl CookingEntry {
+    /// The table, once for each class that it is for.
+    fn tables(self, rows: &Rows) -> Result<Vec<Cooking>, Bad> {
+        let table = self.table.table(rows)?;
+        let foods = self.food.into_iter().chain(self.foods);
+        let of = |food: FoodEntry| Cooking {
+            food: food.food(),
+            from_year: self.from_year,
+            until_year: self.until_year,
+            table: table.clone(),
+        };
+        let tables: Vec<Cooking> = foods.map(of).collect();
+        match tables.is_empty() {
+            true => Err(Bad::new(format!(
+                "the table {} is for no food",
+                table.row()
+            ))),
+            false => Ok(tables),
+        }
+    }
+}
+
 impl CoolingEntry {
     fn plan(self, rows: &Rows) -> Result<CoolingPlan, Bad> {
         Ok(CoolingPlan {
@@ -275,10 +353,12 @@ impl CoolingEntry {
                 .map(|row| known(rows, &row))
                 .transpose()?,
             nitrite_ppm: bound_of(self.nitrite_ppm.as_ref(), rows)?,
+            not_after_cooking: self.not_after_cooking,
+            place: None,
             stages: all(self.stages, |stage| {
                 Ok(CoolingStage {
-                    from: stage.from.map(TemperatureEntry::temperature),
-                    to: stage.to.temperature(),
+                    from: stage.from.map(PrintedEntry::printed).transpose()?,
+                    to: stage.to.printed()?,
                     within_minutes: stage.within_minutes.bound(rows)?,
                 })
             })?,

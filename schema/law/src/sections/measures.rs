@@ -1,9 +1,10 @@
 //! The parts that the files on heat, cold and stability share: times, lengths, limits, tables.
 
 use crate::Bad;
-use crate::entry::{BoundEntry, Number, TemperatureEntry, known};
+use crate::entry::{BoundEntry, Number, PrintedEntry, known};
 use chrono::TimeDelta;
-use domain::heat::{Degrees, HeatTable, HoldStep, Scale};
+use domain::heat::{Degrees, HeatTable, HoldStep};
+use domain::measure::Scale;
 use domain::rows::Rows;
 use domain::stability::StabilityLimit;
 use domain::trichinae::Length;
@@ -138,7 +139,7 @@ impl DegreesEntry {
 #[serde(deny_unknown_fields)]
 pub struct StepEntry {
     /// This temperature or hotter.
-    pub at_least: TemperatureEntry,
+    pub at_least: PrintedEntry,
     /// For this long or longer; 0 seconds where reaching it is enough.
     pub hold: TimeEntry,
 }
@@ -158,7 +159,7 @@ impl TableEntry {
     pub fn table(&self, rows: &Rows) -> Result<HeatTable, Bad> {
         let steps = self.steps.iter().map(|step| {
             Ok(HoldStep {
-                at_least: step.at_least.temperature(),
+                at_least: step.at_least.printed()?,
                 hold: step.hold.time()?,
             })
         });

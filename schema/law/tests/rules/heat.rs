@@ -130,6 +130,7 @@ fn cooling(readings: &[(i64, i64)], plan: &str) -> Answer {
     let cooled = Cooled {
         log: &log,
         nitrite_ppm: Some(Decimal::from(120)),
+        is_cooked: true,
         is_approved: true,
     };
     let law = of(Profile::Us);

@@ -7,7 +7,8 @@ use super::Input;
 use chrono::{DateTime, TimeDelta, Utc};
 use domain::grams::Grams;
 use domain::heat::{
-    self, Answer, Cook, Cooled, CoreReading, Food, Holding, Judgement, Log, Standard, Timed,
+    self, Answer, Cook, Cooled, CoreReading, Food, HeatRecord, HeatVerdict, Heated, Holding,
+    Judgement, Log, Standard, Timed,
 };
 use domain::law::Law;
 use domain::measure::{Percent, Temperature};
@@ -19,7 +20,7 @@ use domain::trichinae::{
     self, Freezing, Heating, Length, MeasuredAt, Pickle, Process, Proof, Salting, StageKind,
     StageRun, Treatment, Way,
 };
-use domain::words::Profile;
+use domain::words::{Profile, Species};
 use law::Shipped;
 use rust_decimal::Decimal;
 use std::str::FromStr;
@@ -35,7 +36,9 @@ pub fn run(task: &str, input: &Input, shipped: &Shipped) -> String {
             &law.heat,
             &law.rows,
         ))),
+        "prove" => prove(input, law),
         "cool" => cool(input, law),
+        "cool-found" => cool_found(input, law),
         "hold" => hold(input, law),
         "thaw" => findings(heat::thawed_under_water(
             temperature(input.text("water")),
@@ -200,11 +203,63 @@ fn log(input: &Input) -> Log {
     Log::new(readings.collect(), chrono_tz::Tz::UTC).expect("a log")
 }
 
+/// As [`judged`], and the rows of the proof: `enough by us-1.8-roast`.
+fn prove(input: &Input, law: &Law) -> String {
+    let log = input.maybe("readings").map(|_| log(input));
+    let record = match (&log, input.maybe("boiled")) {
+        (Some(log), _) => HeatRecord::Logged(log),
+        (None, Some(boiled)) => HeatRecord::Boiled(time(boiled)),
+        (None, None) => HeatRecord::Held(Cook {
+            core: temperature(input.text("core")),
+            held: time(input.text("held")),
+        }),
+    };
+    let species = list(input.maybe("species").unwrap_or_default());
+    let species = species.map(|of| Species::parse(of).expect("a species"));
+    let chosen = input.maybe("row").map(RowId::new);
+    let heated = Heated {
+        record,
+        food: input
+            .maybe("food")
+            .map(|food| Food::parse(food).expect("a food")),
+        species: &species.collect(),
+        fat: input.try_get::<Decimal>("fat").map(Percent::new),
+        code_year: input.try_get("year").unwrap_or(2022),
+        chosen: chosen.as_ref(),
+    };
+    match heat::prove(&heated, &law.heat, &law.rows) {
+        Ok(HeatVerdict { judgement, proof }) => {
+            let by = proof.map_or_else(String::new, |proof| {
+                let rows: Vec<&str> = proof.rows.iter().map(RowId::as_str).collect();
+                format!(" by {}", rows.join(" "))
+            });
+            format!("{}{by}", judged(Ok(judgement)))
+        }
+        Err(refusal) => refused(&refusal),
+    }
+}
+
+fn cool_found(input: &Input, law: &Law) -> String {
+    let log = log(input);
+    let cooling = Cooled {
+        log: &log,
+        nitrite_ppm: input.try_get("nitrite"),
+        is_cooked: input.maybe("cooked") != Some("no"),
+        is_approved: input.maybe("approved") == Some("yes"),
+    };
+    match heat::cooled_by(&cooling, input.maybe("plan"), &law.heat, &law.rows) {
+        Ok(Some(judgement)) => judged(Ok(judgement)),
+        Ok(None) => "no plan".into(),
+        Err(refusal) => refused(&refusal),
+    }
+}
+
 fn cool(input: &Input, law: &Law) -> String {
     let log = log(input);
     let cooling = Cooled {
         log: &log,
         nitrite_ppm: input.try_get("nitrite"),
+        is_cooked: true,
         is_approved: input.maybe("approved") == Some("yes"),
     };
     judged(heat::cooled(

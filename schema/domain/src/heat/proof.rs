@@ -1,0 +1,315 @@
+//! Does what is on record of a cook show that the food is ready, and by which table?
+//!
+//! The kitchen's own table for the class of food comes first, then every other table that was made for
+//! it: those of the place, then those of other places. Meeting one of them is proof. Where none is met,
+//! the first speaks, and only a row of the place itself stops anybody.
+
+use super::cook::{Cook, logged, looked_over, one};
+use super::judgement::Judgement;
+use super::log::Log;
+use super::rules::{HeatRules, Lethality, minutes};
+use super::sane::{plausible_core, plausible_time};
+use super::says::CookSays;
+use super::table::HeatTable;
+use super::words::Food;
+use crate::measure::Percent;
+use crate::refusal::{Refusal, Result};
+use crate::rows::{Finding, Gravity, RowId, Rows};
+use crate::words::Species;
+use chrono::TimeDelta;
+use std::collections::BTreeSet;
+
+/// What was written down of a cook.
+#[derive(Debug, Clone, Copy)]
+pub enum HeatRecord<'a> {
+    /// One temperature of the core, and how long it was held.
+    Held(Cook),
+    /// A log of the core.
+    Logged(&'a Log),
+    /// The pot boiled for so long.
+    Boiled(TimeDelta),
+}
+
+/// A cook, with what its table is chosen by.
+#[derive(Debug, Clone, Copy)]
+pub struct Heated<'a> {
+    /// What was written down.
+    pub record: HeatRecord<'a>,
+    /// Its class, where the product says one.
+    pub food: Option<Food>,
+    /// What is in it.
+    pub species: &'a BTreeSet<Species>,
+    /// How fat the meat is, where somebody knows.
+    pub fat: Option<Percent>,
+    /// The year of the code that the place has adopted.
+    pub code_year: u16,
+    /// The row of the table that the cook named, if one was.
+    pub chosen: Option<&'a RowId>,
+}
+
+/// The table that a cook met. Where several had to be met, the rows of all.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Proof {
+    /// The rows that were met.
+    pub rows: Vec<RowId>,
+    /// Were all of them read? One that was not proves all the same, with a warning.
+    pub is_confirmed: bool,
+}
+
+/// What is said of a cook, and its proof, if it is one.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct HeatVerdict {
+    /// The answer with its reasons.
+    pub judgement: Judgement,
+    /// The proof that the food is ready.
+    pub proof: Option<Proof>,
+}
+
+/// Tables that must all be met, and whether they are the place's own.
+struct Way<'r> {
+    tables: Vec<&'r HeatTable>,
+    is_own: bool,
+    is_kitchens: bool,
+}
+
+impl Heated<'_> {
+    /// The class that the kitchen's table is chosen by: what has a bird in it is poultry whatever the
+    /// list says, and meat that nobody has classed is taken for ground, which needs more than whole muscle.
+    pub fn class(&self) -> Food {
+        match (
+            self.food,
+            self.species.iter().any(|species| species.is_bird()),
+        ) {
+            (Some(Food::Microwaved), _) => Food::Microwaved,
+            (_, true) => Food::Poultry,
+            (food, false) => food.unwrap_or(Food::Ground),
+        }
+    }
+}
+
+/// Does it show that the food is ready?
+///
+/// # Errors
+/// A temperature or time that cannot be; a table that is not there or was not made for this food.
+pub fn prove(heated: &Heated<'_>, rules: &HeatRules, rows: &Rows) -> Result<HeatVerdict> {
+    match heated.record {
+        HeatRecord::Held(cook) => {
+            plausible_core("core", cook.core)?;
+            plausible_time("held", cook.held)?;
+        }
+        HeatRecord::Logged(_) => {}
+        HeatRecord::Boiled(length) => {
+            plausible_time("boiled", length)?;
+            return Ok(verdict(boiled(heated, length, rules, rows), rows));
+        }
+    }
+    let ways = match heated.chosen {
+        Some(row) => vec![chosen(heated, row, rules)?],
+        None => ways(heated, rules),
+    };
+    let mut first = None;
+    for (nth, way) in ways.iter().enumerate() {
+        let mut judged = judge(heated, way, rules, rows);
+        if !way.is_own {
+            judged = judged.warned();
+        }
+        if judged.is_enough() {
+            // A later way is only looked at because the kitchen's own table was not met.
+            if nth > 0 && ways[0].is_kitchens {
+                let row = way.tables[0].row().clone();
+                let says = CookSays::ByAnother { row: row.clone() };
+                judged = judged.with([Finding::new(Gravity::Warn, says, [row])]);
+            }
+            return Ok(verdict(judged, rows));
+        }
+        // What another table leaves open does not open what the first one shuts.
+        first.get_or_insert(judged);
+    }
+    let none = || {
+        let says = CookSays::NoTable {
+            food: heated.class(),
+        };
+        Judgement::decide(Finding::new(Gravity::Warn, says, []))
+    };
+    Ok(verdict(first.unwrap_or_else(none), rows))
+}
+
+fn verdict(judgement: Judgement, rows: &Rows) -> HeatVerdict {
+    let proof = judgement.is_enough().then(|| {
+        let mut met: Vec<RowId> = Vec::new();
+        for row in judgement.findings.iter().flat_map(|finding| &finding.rows) {
+            if !met.contains(row) {
+                met.push(row.clone());
+            }
+        }
+        Proof {
+            is_confirmed: met.iter().all(|row| rows.is_confirmed(row)),
+            rows: met,
+        }
+    });
+    HeatVerdict { judgement, proof }
+}
+
+fn judge(heated: &Heated<'_>, way: &Way<'_>, rules: &HeatRules, rows: &Rows) -> Judgement {
+    let each = way.tables.iter().map(|table| match heated.record {
+        HeatRecord::Held(cook) => one(&cook, table, rows),
+        HeatRecord::Logged(log) => logged(log, table, rules, rows),
+        HeatRecord::Boiled(length) => boiled(heated, length, rules, rows),
+    });
+    let judged = each.reduce(Judgement::and);
+    let judged = judged.expect("a way has a table");
+    match heated.record {
+        HeatRecord::Logged(log) => looked_over(judged, log, &way.tables, rules),
+        _ => judged,
+    }
+}
+
+/// The tables that were made for it, the kitchen's own first.
+fn ways<'r>(heated: &Heated<'_>, rules: &'r HeatRules) -> Vec<Way<'r>> {
+    let class = heated.class();
+    let cooking = rules.cooking.iter();
+    let cooking = cooking.filter(|cooking| cooking.holds(class, heated.code_year));
+    let own: Vec<&HeatTable> = cooking.map(|cooking| &cooking.table).collect();
+    let mut ways = Vec::new();
+    if !own.is_empty() {
+        ways.push(Way {
+            tables: own,
+            is_own: true,
+            is_kitchens: true,
+        });
+    }
+    let others = || {
+        let tables = rules.lethality.iter();
+        tables.filter(|table| !table.only_if_chosen)
+    };
+    let (birds, meat): (Vec<Species>, Vec<Species>) =
+        heated.species.iter().partition(|species| species.is_bird());
+    let single = |table: &'r Lethality| Way {
+        tables: vec![&table.table],
+        is_own: table.place.is_none(),
+        is_kitchens: false,
+    };
+    match (class == Food::Poultry, birds.is_empty(), meat.is_empty()) {
+        // Meat with poultry in it, or stuffed with it.
+        (true, false, false) => {
+            ways.extend(others().filter(|table| table.with_poultry).map(single));
+        }
+        (true, _, true) => ways.extend(of_birds(&birds, heated.fat, others())),
+        // Stuffed meat: no table but the kitchen's was made for it.
+        (true, true, false) => {}
+        (false, ..) => {
+            let fits = |table: &&Lethality| table.bird.is_none() && !table.not_for.contains(&class);
+            ways.extend(others().filter(fits).map(single));
+        }
+    }
+    // Of equal standing, the place's own first.
+    ways.sort_by_key(|way| !way.is_own);
+    ways
+}
+
+/// The tables of chicken or turkey; of any other bird, or of several, both must be met.
+fn of_birds<'r>(
+    birds: &[Species],
+    fat: Option<Percent>,
+    tables: impl Iterator<Item = &'r Lethality> + Clone,
+) -> Option<Way<'r>> {
+    let kinds: Vec<Species> = match birds {
+        [one @ (Species::Chicken | Species::Turkey)] => vec![*one],
+        _ => vec![Species::Chicken, Species::Turkey],
+    };
+    let mut chosen: Vec<&Lethality> = Vec::with_capacity(kinds.len());
+    for kind in kinds {
+        let of_kind = tables.clone().filter(|table| table.bird == Some(kind));
+        let fits = of_kind.filter(|table| match (table.fat_at_most, fat) {
+            (None, _) => true,
+            (Some(most), Some(fat)) => fat <= most,
+            (Some(_), None) => false,
+        });
+        // The leanest that it is lean enough for; else the one for any.
+        let any = Percent::new(100);
+        chosen.push(fits.min_by_key(|table| table.fat_at_most.unwrap_or(any))?);
+    }
+    Some(Way {
+        is_own: chosen.iter().all(|table| table.place.is_none()),
+        tables: chosen.iter().map(|table| &table.table).collect(),
+        is_kitchens: false,
+    })
+}
+
+/// The table that a cook named by its row.
+fn chosen<'r>(heated: &Heated<'_>, row: &RowId, rules: &'r HeatRules) -> Result<Way<'r>> {
+    let class = heated.class();
+    let mut of_row = rules.cooking.iter().filter(|of| of.table.row() == row);
+    if let Some(first) = of_row.clone().next() {
+        let Some(own) = of_row.find(|cooking| cooking.food == class) else {
+            return Err(not_for(row, first.food, class));
+        };
+        return Ok(Way {
+            tables: vec![&own.table],
+            is_own: true,
+            is_kitchens: true,
+        });
+    }
+    let table = rules.lethality.iter().find(|of| of.table.row() == row);
+    let Some(table) = table else {
+        let says = CookSays::NoRow { row: row.clone() };
+        return Err(Refusal::cannot_be("standard", says));
+    };
+    let has_bird = class == Food::Poultry;
+    let fits = match table.bird {
+        Some(bird) => heated.species.iter().all(|of| *of == bird) && has_bird,
+        None => !has_bird && !table.not_for.contains(&class) || has_bird && table.with_poultry,
+    };
+    let too_fat = table
+        .fat_at_most
+        .is_some_and(|most| heated.fat.is_none_or(|fat| fat > most));
+    if !fits || too_fat {
+        let says = CookSays::NotMadeFor { row: row.clone() };
+        return Err(Refusal::cannot_be("standard", says));
+    }
+    Ok(Way {
+        tables: vec![&table.table],
+        is_own: table.place.is_none(),
+        is_kitchens: false,
+    })
+}
+
+fn not_for(row: &RowId, made_for: Food, food: Food) -> Refusal {
+    let says = CookSays::OtherFood {
+        row: row.clone(),
+        made_for,
+        food,
+    };
+    Refusal::cannot_be("standard", says)
+}
+
+/// A pot that boiled: common practice for what is liquid or small, and no word about a piece's middle.
+fn boiled(heated: &Heated<'_>, length: TimeDelta, rules: &HeatRules, rows: &Rows) -> Judgement {
+    let Some(rule) = &rules.boiling else {
+        let food = heated.class();
+        let says = CookSays::NoTable { food };
+        return Judgement::decide(Finding::new(Gravity::Warn, says, []));
+    };
+    let row = &rule.minutes.row;
+    if let Some(food) = heated.food.filter(|food| rule.not_for.contains(food)) {
+        let says = CookSays::BoiledPiece { food };
+        return Judgement::decide(Finding::new(Gravity::Warn, says, [row.clone()]));
+    }
+    let least = minutes(rule.minutes.value);
+    if length < least {
+        let says = CookSays::BoiledShort {
+            boiled: length,
+            least,
+        };
+        return Judgement::short(Some(least - length), Finding::against(rows, row, says));
+    }
+    let says = CookSays::Boiled {
+        boiled: length,
+        least,
+    };
+    let gravity = match rows.is_confirmed(row) {
+        true => Gravity::Note,
+        false => Gravity::Warn,
+    };
+    Judgement::enough(Finding::new(gravity, says, [row.clone()]))
+}

@@ -1,0 +1,244 @@
+//! What a step says of its heat: temperatures, logs, a pot that boiled; and which products it is about.
+
+use super::degrees;
+use super::facts::Facts;
+use super::says::HeatDeedSays;
+use crate::error::{Error, Result};
+use crate::wire::Number;
+use crate::wire::asked::StepAsked;
+use crate::wire::cures::decimal;
+use chrono::TimeDelta;
+use domain::heat::{
+    self, Cook, Cooled, CoreReading, HeatRecord, HeatVerdict, Heated, Judgement, Log,
+};
+use domain::lot::Lot;
+use domain::measure::Percent;
+use domain::product::Product;
+use domain::refusal::Refusal;
+use domain::rows::RowId;
+use domain::words::{Quantity, Species, State, StepKind};
+use rust_decimal::Decimal;
+use std::collections::BTreeSet;
+use std::sync::Arc;
+use store::measurements;
+
+/// What a step says of its heat.
+pub(super) struct HeatAsked<'a> {
+    pub(super) asked: &'a StepAsked,
+    pub(super) kind: StepKind,
+    pub(super) lots: &'a [Lot],
+    pub(super) products: &'a [Arc<Product>],
+}
+
+impl HeatAsked<'_> {
+    /// Was it cooked to be ready, and is that to be shown?
+    pub(super) fn is_a_cook(&self) -> bool {
+        let claims = self.products.iter().any(|of| claims(of));
+        let heats = matches!(
+            self.kind,
+            StepKind::Cook | StepKind::Smoke | StepKind::Render
+        );
+        heats && claims || self.asked.heat_standard.is_some() || self.boiled().is_some()
+    }
+
+    /// The products whose cook is judged, each once: those that claim to be cooked or ready, else all.
+    pub(super) fn judged(&self) -> Vec<&Product> {
+        let mut seen = BTreeSet::new();
+        let each = self.products.iter().map(Arc::as_ref);
+        let each = each.filter(|of| seen.insert(of.code.as_str()));
+        let each: Vec<&Product> = each.collect();
+        let some: Vec<&Product> = each.iter().copied().filter(|of| claims(of)).collect();
+        match some.is_empty() {
+            true => each,
+            false => some,
+        }
+    }
+
+    /// Is anything in it not ready yet?
+    pub(super) fn has_raw(&self) -> bool {
+        self.lots.iter().any(|lot| !lot.condition().is_ready())
+    }
+
+    /// May a falling log be one of a cooling?
+    pub(super) fn cools(&self) -> bool {
+        self.kind == StepKind::Chill
+            || self.asked.cooling_plan.is_some()
+            || self.products.iter().any(|of| of.cooked_as.is_some())
+    }
+
+    /// Did it come out of the heat, and is it kept cold?
+    pub(super) fn has_to_cool(&self) -> bool {
+        let was_hot = |product: &Product| {
+            use domain::words::ProductKind::*;
+            let cooked = product.cooked_as.is_some() || matches!(product.kind, Cooked | Stock);
+            cooked && !product.raw && product.is_controlled()
+        };
+        match self.kind {
+            StepKind::Chill => {
+                let mut lots = self.lots.iter();
+                lots.any(|lot| was_hot(&lot.product))
+            }
+            StepKind::Cook | StepKind::Smoke => {
+                let mut made = self.products.iter().zip(&self.asked.outputs);
+                made.any(|(product, output)| {
+                    let state = output.state.map_or(product.storage, |state| state.0);
+                    was_hot(product) && matches!(state, State::Chilled | State::Frozen)
+                })
+            }
+            _ => false,
+        }
+    }
+
+    /// How long a pot boiled: the longest that was entered.
+    fn boiled(&self) -> Option<TimeDelta> {
+        let of_log = self.asked.log.iter().flatten();
+        let of_log = of_log.filter_map(|reading| reading.boiled_minutes);
+        let readings = self.asked.readings.as_ref();
+        let told = readings.and_then(|readings| readings.boiled_minutes);
+        of_log.chain(told).map(minutes).max()
+    }
+
+    pub(super) fn log(&self, facts: &Facts<'_, '_>) -> Result<Option<Log>> {
+        let mut read = Vec::new();
+        for (nth, reading) in self.asked.log.iter().flatten().enumerate() {
+            let (celsius, fahrenheit) = (reading.celsius, reading.fahrenheit);
+            let field = format!("log[{nth}].");
+            match degrees::temperature(celsius, fahrenheit, degrees::KITCHEN, &field)? {
+                Some(core) => read.push(CoreReading {
+                    at: reading.at.0.to_utc(),
+                    core,
+                }),
+                None if reading.boiled_minutes.is_some() => {}
+                None => {
+                    let says = HeatDeedSays::NoReading;
+                    return Err(Error::cannot_be(format!("{field}celsius"), says));
+                }
+            }
+        }
+        if read.is_empty() {
+            return Ok(None);
+        }
+        let log = Log::new(read, facts.kitchen.zone);
+        Ok(Some(log.map_err(|refusal| refusal.within("log."))?))
+    }
+
+    /// The verdict on the cook, and the field that it is about; nothing where nothing was measured.
+    pub(super) fn cooked(
+        &self,
+        facts: &Facts<'_, '_>,
+        product: &Product,
+        log: Option<&Log>,
+    ) -> Result<Option<(HeatVerdict, String)>> {
+        let law = facts.law();
+        let readings = self.asked.readings.as_ref();
+        let core = readings
+            .map(|of| {
+                degrees::temperature(of.celsius, of.fahrenheit, degrees::KITCHEN, "readings.")
+            })
+            .transpose()?
+            .flatten();
+        let held = readings.and_then(|readings| readings.hold_minutes);
+        let held = held.map_or(TimeDelta::zero(), minutes);
+        let (record, field) = match (log, core, self.boiled()) {
+            (Some(log), ..) => (HeatRecord::Logged(log), "log".to_owned()),
+            (None, Some(core), _) => {
+                let field = format!("readings.{}", degrees::field_of(core));
+                (HeatRecord::Held(Cook { core, held }), field)
+            }
+            (None, None, Some(boiled)) => {
+                let field = "readings.boiled_minutes".to_owned();
+                (HeatRecord::Boiled(boiled), field)
+            }
+            (None, None, None) => return Ok(None),
+        };
+        let of_place = law.heat.code_year.as_ref().map(|(year, _)| *year);
+        let code_year = facts.kitchen.entry.code_year.or(of_place);
+        let species: BTreeSet<Species> = self
+            .lots
+            .iter()
+            .flat_map(|lot| lot.species.iter().copied())
+            .collect();
+        let chosen = self.asked.heat_standard.as_ref();
+        let chosen = chosen.map(|row| RowId::new(&row.0));
+        let heated = Heated {
+            record,
+            food: product.cooked_as,
+            species: &species,
+            fat: self.asked.fat_percent.map(|fat| Percent::new(decimal(fat))),
+            code_year: code_year.unwrap_or_default(),
+            chosen: chosen.as_ref(),
+        };
+        let verdict = heat::prove(&heated, &law.heat, &law.rows);
+        let verdict = verdict.map_err(|refusal| named(refusal, &field))?;
+        Ok(Some((verdict, field)))
+    }
+
+    pub(super) fn cooled(&self, facts: &mut Facts<'_, '_>, log: &Log) -> Result<Option<Judgement>> {
+        use domain::words::ProductKind::*;
+        let law = facts.law();
+        let of_lots = self.lots.iter().map(|lot| lot.product.kind);
+        let is_cooked = self.kind != StepKind::Chill || { of_lots }
+            .any(|kind| matches!(kind, Cooked | Stock | Rendered));
+        let cooled = Cooled {
+            log,
+            nitrite_ppm: self.nitrite(facts)?,
+            is_cooked,
+            is_approved: facts
+                .kitchen
+                .approval("cooling", facts.moment.day)
+                .is_some(),
+        };
+        let chosen = self.asked.cooling_plan.as_ref().map(|plan| plan.0.as_str());
+        heat::cooled_by(&cooled, chosen, &law.heat, &law.rows).map_err(|refusal| {
+            let field = refusal.field.as_deref();
+            let field = match field {
+                Some("plan") => "cooling_plan".to_owned(),
+                field => format!("log.{}", field.unwrap_or_default()),
+            };
+            Refusal {
+                field: Some(field),
+                ..refusal
+            }
+            .into()
+        })
+    }
+
+    /// The least nitrite that went into what is cooled; nothing where one of them has none on record.
+    fn nitrite(&self, facts: &mut Facts<'_, '_>) -> Result<Option<Decimal>> {
+        let mut least: Option<Decimal> = None;
+        for lot in self.lots.iter().filter(|lot| !lot.species.is_empty()) {
+            let read = measurements::of_lot(facts.tx.conn, lot.id.0)?;
+            let of_cure = read.iter().rev();
+            let mut of_cure = of_cure.filter(|(_, of, _)| *of == Quantity::NitritePpm);
+            let Some((_, _, millionths)) = of_cure.next() else {
+                return Ok(None);
+            };
+            let ppm = Decimal::new(*millionths, 6);
+            least = Some(least.map_or(ppm, |least| least.min(ppm)));
+        }
+        Ok(least)
+    }
+}
+
+fn minutes(Number(millionths): Number) -> TimeDelta {
+    TimeDelta::milliseconds(millionths.saturating_mul(60) / 1_000)
+}
+
+/// The refusal with the field as the caller wrote it.
+fn named(refusal: Refusal, core: &str) -> Refusal {
+    let field = match refusal.field.as_deref() {
+        Some("held") => "readings.hold_minutes",
+        Some("boiled") => "readings.boiled_minutes",
+        Some("standard") => "heat_standard",
+        _ => core,
+    };
+    Refusal {
+        field: Some(field.to_owned()),
+        ..refusal
+    }
+}
+
+/// Does it claim to be cooked, or ready to eat?
+fn claims(product: &Product) -> bool {
+    product.cooked_as.is_some() || !product.raw
+}

@@ -1,0 +1,101 @@
+//! What instruments showed, as it is asked: temperatures on either scale, pH, water activity, brine.
+
+use super::asked::Id;
+use super::{Code, Instant, Line, Note, Number, Weight};
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+
+/// Readings taken during a deed.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ReadingsAsked {
+    /// Degrees Celsius.
+    pub celsius: Option<Number>,
+    /// Or degrees Fahrenheit.
+    pub fahrenheit: Option<Number>,
+    /// The probe that it was read with.
+    pub probe: Option<Code>,
+    /// How many minutes the core was held at that temperature.
+    pub hold_minutes: Option<Number>,
+    /// How many minutes a pot boiled: instead of a temperature, for what is liquid.
+    pub boiled_minutes: Option<Number>,
+    /// pH.
+    pub ph: Option<Number>,
+    /// Water activity, 0 to 1.
+    pub water_activity: Option<Number>,
+    /// Brine strength.
+    pub salometer: Option<Salometer>,
+}
+
+/// A salometer reading with its scale.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Salometer {
+    /// Degrees, 0 to 100.
+    pub degrees: Number,
+    /// Which scale the instrument has.
+    pub scale: SalometerScale,
+    /// The brine's temperature in degrees Celsius.
+    pub celsius: Option<Number>,
+    /// Or in degrees Fahrenheit.
+    pub fahrenheit: Option<Number>,
+}
+
+/// The temperature that a salometer is made for.
+#[derive(Debug, Clone, Copy, Serialize, Deserialize, ToSchema)]
+pub enum SalometerScale {
+    /// 60 °F.
+    #[serde(rename = "60F")]
+    Sixty,
+    /// 38 °F.
+    #[serde(rename = "38F")]
+    ThirtyEight,
+}
+
+/// One timed reading of the core.
+#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct LogAsked {
+    /// When.
+    pub at: Instant,
+    /// Degrees Celsius.
+    pub celsius: Option<Number>,
+    /// Or degrees Fahrenheit.
+    pub fahrenheit: Option<Number>,
+    /// The probe that it was read with.
+    pub probe: Option<Code>,
+    /// Instead of a temperature: how many minutes the pot had boiled by then.
+    pub boiled_minutes: Option<Number>,
+}
+
+/// A reading of a lot or a place.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ReadingAsked {
+    /// Made by the device.
+    pub id: Id,
+    /// When; now if left out.
+    pub at: Option<Instant>,
+    /// Who.
+    pub by: Line,
+    /// The lot.
+    pub lot: Option<Line>,
+    /// The place.
+    pub place: Option<Code>,
+    /// What it weighs now: for a lot of one piece.
+    pub grams: Option<Weight>,
+    /// Degrees Celsius.
+    pub celsius: Option<Number>,
+    /// Or degrees Fahrenheit.
+    pub fahrenheit: Option<Number>,
+    /// The probe that it was read with.
+    pub probe: Option<Code>,
+    /// pH.
+    pub ph: Option<Number>,
+    /// Water activity, 0 to 1.
+    pub water_activity: Option<Number>,
+    /// Brine strength.
+    pub salometer: Option<Salometer>,
+    /// A word about it.
+    pub note: Option<Note>,
+}

@@ -1,0 +1,167 @@
+//! Heat and cooling as a cook writes them down: on either scale, by whatever table was met, with a probe
+//! that somebody has checked.
+
+use serde_json::{Value, json};
+use stories::call::moment;
+use stories::day::{StepOfDay, Told};
+use stories::{Answer, Caller, Engine, House, on_both_engines};
+
+on_both_engines! {
+    a_reading_keeps_its_unit_and_meets_a_row_in_it
+    any_table_that_was_made_for_it_shows_that_it_was_cooked
+    a_pot_that_boiled_is_one_tap
+    what_was_cooked_has_to_be_cooled_in_time
+}
+
+fn product(caller: &Caller, code: &str, more: Value) {
+    let mut body = json!({ "code": code, "names": { "en": code }, "kind": "cooked", "storage": "chilled", "for_sale": true,
+        "price_minor_per_kg": 100, "keep": { "days": 5, "from": "made", "day_one_counts": true } });
+    for (key, value) in more.as_object().expect("fields") {
+        body[key] = value.clone();
+    }
+    caller.post("/api/products", &body).expect(201);
+}
+
+fn kitchen(engine: Engine) -> (House, Caller, String) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    product(&caller, "roast", json!({ "cooked_as": "roast" }));
+    product(&caller, "patties", json!({ "cooked_as": "ground" }));
+    product(&caller, "stock", json!({ "kind": "stock" }));
+    let pig = caller.half_pig("0608-17", 20_000);
+    (house, caller, pig)
+}
+
+fn cook(caller: &Caller, lot: &str, product: &str) -> StepOfDay {
+    let step = caller.step("cook").of_grams(lot, 100);
+    step.into(product, 100)
+}
+
+fn heard(answer: &Answer, key: &str) -> bool {
+    let keys = answer.body["warning_keys"].as_array().unwrap();
+    keys.iter().any(|of| of == key)
+}
+
+fn a_reading_keeps_its_unit_and_meets_a_row_in_it(engine: Engine) {
+    let (_house, caller, pig) = kitchen(engine);
+    let at = |readings: Value| cook(&caller, &pig, "patties").with("readings", readings);
+    // us-1.8: 155 °F for 17 s; 154.5 °F is 68.06 °C and still not that.
+    let held = |degrees: f64| json!({ "fahrenheit": degrees, "hold_minutes": 0.3 });
+    at(held(155.0)).done();
+    let short = at(held(154.5)).refused(422, "readings.fahrenheit");
+    assert!(short.contains("°F"), "{short}");
+    at(json!({ "fahrenheit": 155, "celsius": 68.4 })).refused(422, "readings.fahrenheit");
+    at(json!({ "fahrenheit": 1_550 })).refused(422, "readings.fahrenheit");
+    // It is kept as it was read.
+    let reading = json!({ "lot": pig, "fahrenheit": 38.5 });
+    caller.deed("/api/readings", reading).expect(201);
+    let readings = caller.lot(&pig)["readings"].clone();
+    let last = readings.as_array().unwrap().last().unwrap();
+    assert_eq!(
+        (&last["quantity"], &last["value"]),
+        (&json!("fahrenheit"), &json!(38.5)),
+        "{last}"
+    );
+    let brine = json!({ "degrees": 40, "scale": "60F", "fahrenheit": 39 });
+    let brine = json!({ "lot": pig, "salometer": brine });
+    caller.deed("/api/readings", brine).expect(201);
+    let page = caller.get(&format!("/lots/{pig}")).expect(200).bytes;
+    let page = String::from_utf8(page).unwrap();
+    assert!(page.contains("38.5"), "the page tells it as well");
+}
+
+fn any_table_that_was_made_for_it_shows_that_it_was_cooked(engine: Engine) {
+    let (_house, caller, pig) = kitchen(engine);
+    let held = |degrees: f64, minutes: u32| {
+        let readings = json!({ "celsius": degrees, "hold_minutes": minutes });
+        cook(&caller, &pig, "roast").with("readings", readings)
+    };
+    // canada-eu-uk-6.12 prints 54.4 °C; us-1.8 has 130 °F, which is a little more.
+    let met = held(54.4, 112).done();
+    assert!(heard(&met, "cook-by-another"), "{}", met.body);
+    let why = caller.why(&met.code(0));
+    let rows: Vec<&Value> = why["rows"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|row| &row["id"])
+        .collect();
+    assert!(rows.contains(&&json!("canada-eu-uk-6.12")), "{rows:?}");
+    let own = held(54.5, 112).done();
+    assert!(!heard(&own, "cook-by-another"), "{}", own.body);
+    // The five-log table only where it is named.
+    held(54.5, 90).refused(422, "readings.celsius");
+    held(54.5, 90)
+        .with("heat_standard", "us-1.8-lethality-5")
+        .done();
+    held(54.5, 90)
+        .with("heat_standard", "us-1.8-poultry")
+        .refused(422, "heat_standard");
+    held(54.5, 90)
+        .with("heat_standard", "us-99")
+        .refused(422, "heat_standard");
+}
+
+fn a_pot_that_boiled_is_one_tap(engine: Engine) {
+    let (_house, caller, pig) = kitchen(engine);
+    let boiled = |product: &str, minutes: u32| {
+        let readings = json!({ "boiled_minutes": minutes });
+        cook(&caller, &pig, product).with("readings", readings)
+    };
+    let stock = boiled("stock", 10).done();
+    assert!(heard(&stock, "cook-boiled"), "{}", stock.body);
+    let why = caller.why(&stock.code(0));
+    assert!(
+        why["because"]["heat"].to_string().contains("trade-3-boil"),
+        "{why}"
+    );
+    assert!(heard(&boiled("stock", 5).done(), "cook-boiled-short"));
+    assert!(heard(&boiled("roast", 60).done(), "cook-boiled-piece"));
+    let log = json!([{ "at": moment(-5), "boiled_minutes": 20 }]);
+    assert!(heard(
+        &cook(&caller, &pig, "stock").with("log", log).done(),
+        "cook-boiled"
+    ));
+    let empty = json!([{ "at": moment(-5) }]);
+    cook(&caller, &pig, "stock")
+        .with("log", empty)
+        .refused(422, "log[0].celsius");
+}
+
+fn what_was_cooked_has_to_be_cooled_in_time(engine: Engine) {
+    let (_house, caller, pig) = kitchen(engine);
+    let log = |readings: &[(i64, i64)]| -> Value {
+        let readings = readings.iter();
+        readings
+            .map(|(minutes, degrees)| json!({ "at": moment(-minutes), "fahrenheit": degrees }))
+            .collect()
+    };
+    let done = cook(&caller, &pig, "roast").held(63.0, 10).done();
+    assert!(heard(&done, "heat-deed-no-cooling"), "{}", done.body);
+    let roast = done.code(0);
+    let chill =
+        |readings: &[(i64, i64)]| caller.step("chill").of(&roast).with("log", log(readings));
+    // us-T4: from 135 to 70 °F within two hours, to 41 °F within six.
+    let slow = [(500, 140), (490, 135), (300, 90), (200, 70), (60, 41)];
+    let refused = chill(&slow).ask().refused(422, "log");
+    assert_eq!(refused.body["may_be_told"], true);
+    chill(&slow)
+        .with("cooling_plan", "fridge")
+        .refused(422, "cooling_plan");
+    // The way for what was never hot is not for a roast.
+    chill(&slow)
+        .with("cooling_plan", "us-T5")
+        .refused(422, "cooling_plan");
+    let in_time = chill(&[(400, 140), (390, 135), (290, 70), (60, 41)]).done();
+    assert!(!heard(&in_time, "heat-deed-no-cooling"), "{}", in_time.body);
+    let told = chill(&slow)
+        .with("as_it_happened", true)
+        .note("The blast chiller was full");
+    told.done();
+    assert_eq!(caller.lot(&roast)["stops"][0]["stop"], "failed");
+    let other = cook(&caller, &pig, "roast").held(63.0, 10).made();
+    assert!(heard(
+        &caller.step("chill").of(&other).done(),
+        "heat-deed-no-cooling"
+    ));
+}
