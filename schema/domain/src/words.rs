@@ -168,7 +168,7 @@ words! {
         Grind = "grind", Mix = "mix", Render = "render", Portion = "portion", Pack = "pack",
         Move = "move", Sell = "sell", Serve = "serve", Discard = "discard", Ship = "ship",
         Return = "return", TakeBack = "take-back", Measure = "measure", Count = "count", Release = "release",
-        CleanDown = "clean-down", Void = "void", Correct = "correct",
+        CleanDown = "clean-down", CheckProbe = "check-probe", Void = "void", Correct = "correct",
         Dispose = "dispose", Hold = "hold", HoldRelease = "hold-release",
         Print = "print", SettlePrint = "settle-print", CancelPrint = "cancel-print",
     }
@@ -275,6 +275,13 @@ words! {
         SaltPercent = "salt-percent",
         /// What was paid, in the smallest coins.
         PriceMinor = "price-minor",
+    }
+}
+
+impl Quantity {
+    /// Is it a temperature of food or of a place?
+    pub const fn is_warmth(self) -> bool {
+        matches!(self, Quantity::Celsius | Quantity::Fahrenheit)
     }
 }
 

@@ -53,6 +53,12 @@ pub fn digest(conn: &mut Conn) -> Result<String> {
     feed!(conn, hash, animals, AnimalRow);
     feed!(conn, hash, answers, (String));
     feed!(conn, hash, conditions, ConditionRow);
+    feed!(
+        conn,
+        hash,
+        core_readings,
+        (i32, chrono::NaiveDateTime, String, i64, Option<i32>)
+    );
     feed!(conn, hash, counters, (i32));
     feed!(conn, hash, deeds, DeedRow);
     feed!(conn, hash, entries, (String, String, i32));
@@ -63,11 +69,12 @@ pub fn digest(conn: &mut Conn) -> Result<String> {
         conn,
         hash,
         measurements,
-        (i32, Option<i32>, Option<i32>, String, i64)
+        (i32, Option<i32>, Option<i32>, String, i64, Option<i32>)
     );
     feed!(conn, hash, pack_events, PackEventRow);
     feed!(conn, hash, packs, PackRow);
     feed!(conn, hash, prints, PrintRow);
+    feed!(conn, hash, probe_checks, (i32, String, String, i64));
     feed!(
         conn,
         hash,

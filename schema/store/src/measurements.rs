@@ -25,6 +25,21 @@ pub fn insert(
     place: Option<i32>,
     readings: &[Measurement],
 ) -> Result<()> {
+    insert_with(tx, deed, lot, place, readings, None)
+}
+
+/// Records readings, and the probe that showed the temperatures among them.
+///
+/// # Errors
+/// The database is away or full.
+pub fn insert_with(
+    tx: &mut Tx<'_>,
+    deed: i32,
+    lot: Option<i32>,
+    place: Option<i32>,
+    readings: &[Measurement],
+    probe: Option<i32>,
+) -> Result<()> {
     let ids = tx.ids.take(tx.conn, readings.len())?;
     for (reading, id) in readings.iter().zip(ids) {
         diesel::insert_into(measurements::table)
@@ -35,6 +50,7 @@ pub fn insert(
                 measurements::place_id.eq(place),
                 measurements::quantity.eq(reading.quantity.as_str()),
                 measurements::millionths.eq(reading.millionths),
+                measurements::probe_id.eq(probe.filter(|_| reading.quantity.is_warmth())),
             ))
             .execute(tx.conn)?;
     }

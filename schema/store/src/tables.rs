@@ -60,8 +60,17 @@ diesel::table! {
 diesel::table! {
     measurements (id) {
         id -> Integer, deed_id -> Integer, lot_id -> Nullable<Integer>, place_id -> Nullable<Integer>,
-        quantity -> Text, millionths -> BigInt,
+        quantity -> Text, millionths -> BigInt, probe_id -> Nullable<Integer>,
     }
+}
+diesel::table! {
+    core_readings (id) {
+        id -> Integer, deed_id -> Integer, at -> Timestamp, quantity -> Text, millionths -> BigInt,
+        probe_id -> Nullable<Integer>,
+    }
+}
+diesel::table! {
+    probe_checks (id) { id -> Integer, probe_id -> Integer, bath -> Text, quantity -> Text, millionths -> BigInt, }
 }
 
 diesel::table! {
@@ -111,6 +120,7 @@ diesel::allow_tables_to_appear_in_same_query!(
     animals,
     answers,
     conditions,
+    core_readings,
     counters,
     deeds,
     entries,
@@ -124,6 +134,7 @@ diesel::allow_tables_to_appear_in_same_query!(
     print_runs,
     printer_leases,
     prints,
+    probe_checks,
     reasons,
     series,
     sources,

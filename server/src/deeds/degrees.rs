@@ -13,6 +13,9 @@ pub const KITCHEN: (i64, i64) = (-90, 350);
 /// The same of a brine in which a salometer floats.
 pub const BRINE: (i64, i64) = (-25, 110);
 
+/// The same of a probe in ice or in boiling water.
+pub const BATH: (i64, i64) = (-40, 150);
+
 /// A temperature of two fields of which one is given. `field` is what stands before their names.
 ///
 /// # Errors

@@ -3,6 +3,7 @@
 use super::facts::Facts;
 use super::happened::broken;
 use super::heat_asked::HeatAsked;
+use super::heat_log;
 use super::says::HeatDeedSays;
 use crate::error::Result;
 use crate::wire::asked::StepAsked;
@@ -47,7 +48,7 @@ pub fn look(
         lots,
         products,
     };
-    let log = of.log(facts)?;
+    let log = heat_log::read(facts, asked)?;
     let mut looked = HeatCheck::default();
     if of.is_a_cook() {
         for product in of.judged() {
@@ -106,7 +107,7 @@ impl HeatCheck {
         let judged = &verdict.judgement;
         match (verdict.proof, judged.findings.first()) {
             (Some(proof), Some(finding)) => {
-                let by = match proof.rows.is_empty() {
+                let by = match proof.has_boiled {
                     true => ProvedBy::Boiled,
                     false => ProvedBy::Heat,
                 };

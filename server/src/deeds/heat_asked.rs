@@ -2,15 +2,12 @@
 
 use super::degrees;
 use super::facts::Facts;
-use super::says::HeatDeedSays;
-use crate::error::{Error, Result};
+use crate::error::Result;
 use crate::wire::Number;
 use crate::wire::asked::StepAsked;
 use crate::wire::cures::decimal;
 use chrono::TimeDelta;
-use domain::heat::{
-    self, Cook, Cooled, CoreReading, HeatRecord, HeatVerdict, Heated, Judgement, Log,
-};
+use domain::heat::{self, Cook, Cooled, HeatRecord, HeatVerdict, Heated, Judgement, Log};
 use domain::lot::Lot;
 use domain::measure::Percent;
 use domain::product::Product;
@@ -96,30 +93,6 @@ impl HeatAsked<'_> {
         let readings = self.asked.readings.as_ref();
         let told = readings.and_then(|readings| readings.boiled_minutes);
         of_log.chain(told).map(minutes).max()
-    }
-
-    pub(super) fn log(&self, facts: &Facts<'_, '_>) -> Result<Option<Log>> {
-        let mut read = Vec::new();
-        for (nth, reading) in self.asked.log.iter().flatten().enumerate() {
-            let (celsius, fahrenheit) = (reading.celsius, reading.fahrenheit);
-            let field = format!("log[{nth}].");
-            match degrees::temperature(celsius, fahrenheit, degrees::KITCHEN, &field)? {
-                Some(core) => read.push(CoreReading {
-                    at: reading.at.0.to_utc(),
-                    core,
-                }),
-                None if reading.boiled_minutes.is_some() => {}
-                None => {
-                    let says = HeatDeedSays::NoReading;
-                    return Err(Error::cannot_be(format!("{field}celsius"), says));
-                }
-            }
-        }
-        if read.is_empty() {
-            return Ok(None);
-        }
-        let log = Log::new(read, facts.kitchen.zone);
-        Ok(Some(log.map_err(|refusal| refusal.within("log."))?))
     }
 
     /// The verdict on the cook, and the field that it is about; nothing where nothing was measured.

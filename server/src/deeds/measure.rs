@@ -2,12 +2,12 @@
 
 use super::facts::{Facts, clash};
 use super::says::MeasureSays;
-use super::{DeedHeader, Done, degrees, perform, stable};
+use super::{DeedHeader, Done, degrees, perform, probe, stable};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::wire::cures::decimal;
 use crate::wire::readings::{ReadingAsked, ReadingsAsked, Salometer, SalometerScale};
-use crate::wire::{Number, Weight};
+use crate::wire::{Code, Number, Weight};
 use domain::code::LotCode;
 use domain::condition::Condition;
 use domain::cure;
@@ -131,15 +131,33 @@ const MOST_MINUTES: i64 = 7 * 24 * 60;
 ///
 /// # Errors
 /// The database is away or full.
-pub fn keep(facts: &mut Facts<'_, '_>, readings: &Readings, lot: Option<i32>) -> Result<()> {
+pub fn keep(
+    facts: &mut Facts<'_, '_>,
+    readings: &Readings,
+    lot: Option<i32>,
+    probe: Option<i32>,
+) -> Result<()> {
     let place = facts.place.map(|place| place.0);
-    Ok(measurements::insert(
-        facts.tx,
-        facts.deed,
-        lot,
-        place,
-        &readings.0,
-    )?)
+    let (tx, deed) = (&mut *facts.tx, facts.deed);
+    measurements::insert_with(tx, deed, lot, place, &readings.0, probe)?;
+    Ok(())
+}
+
+/// The probe of a reading, and what speaks against it.
+///
+/// # Errors
+/// 422 where it is not in the list.
+pub fn probe_of(
+    facts: &mut Facts<'_, '_>,
+    probe: Option<&Code>,
+    field: &str,
+) -> Result<(Option<i32>, Vec<Says>)> {
+    let named: Vec<_> = probe
+        .map(|probe| (probe, field.to_owned()))
+        .into_iter()
+        .collect();
+    let (keys, said) = probe::named(facts, &named)?;
+    Ok((keys.first().copied(), said))
 }
 
 /// Keeps numbers of each lot that a deed made.
@@ -228,13 +246,15 @@ pub fn take(app: &Caller<'_>, asked: &ReadingAsked) -> Result<Done> {
         });
     }
     perform(app, header, asked, |facts| {
+        let (probe, against) = probe_of(facts, asked.probe.as_ref(), "probe")?;
         let Some(text) = &asked.lot else {
             if asked.grams.is_some() {
                 return Err(Error::cannot_be("grams", MeasureSays::PlaceNotWeighed));
             }
-            keep(facts, &readings, None)?;
+            keep(facts, &readings, None, probe)?;
             let mut done =
                 facts.record(asked.id.0.to_string(), DeedKind::Measure, &Plan::default())?;
+            done.said.extend(against);
             done.said.extend(brine(facts, asked.salometer.as_ref())?);
             return Ok(done);
         };
@@ -252,13 +272,14 @@ pub fn take(app: &Caller<'_>, asked: &ReadingAsked) -> Result<Done> {
             let lot = lot.code.clone();
             return Err(clash("lot", MeasureSays::NothingLeft { lot }));
         }
-        keep(facts, &readings, Some(lot.id.0))?;
+        keep(facts, &readings, Some(lot.id.0), probe)?;
         if let Some(condition) = lot.condition
             && (asked.ph.is_some() || asked.water_activity.is_some())
         {
             shown_stable(facts, &lot, condition, &mut plan)?;
         }
         let mut done = facts.record(asked.id.0.to_string(), DeedKind::Measure, &plan)?;
+        done.said.extend(against);
         done.said.extend(brine(facts, asked.salometer.as_ref())?);
         done.lost_grams = plan.changes.first().map(|change| Weight(change.grams));
         Ok(done)

@@ -92,7 +92,10 @@ pub fn take(app: &Caller<'_>, asked: &ReceiptAsked) -> Result<Done> {
                 store::sources::insert(facts.tx, lot, facts.deed, &NewSource::Bought(bought))?
             }
         }
-        measure::keep(facts, &readings, Some(lot))?;
+        let probe = asked.readings.as_ref().and_then(|of| of.probe.as_ref());
+        let (probe, against) = measure::probe_of(facts, probe, "readings.probe")?;
+        done.said.extend(against);
+        measure::keep(facts, &readings, Some(lot), probe)?;
         let strength = strength(asked, &product, &mut done)?;
         store::measurements::insert(facts.tx, facts.deed, Some(lot), None, &strength)?;
         let price = asked.price_minor.map(|price| Measurement {

@@ -3,7 +3,7 @@
 use super::facts::{Facts, choice, packing, place, wanted};
 use super::measure::{self, Readings};
 use super::says::StepKindSays;
-use super::{DeedHeader, Done, approval, cure, happened, heat, perform, stable};
+use super::{DeedHeader, Done, approval, cure, happened, heat, heat_log, perform, stable};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::read::LoadedFamily;
@@ -98,7 +98,11 @@ pub fn take(app: &Caller<'_>, asked: &StepAsked) -> Result<Done> {
         done.unexplained_grams = unexplained(&step.added);
         done.said.extend(news(facts, kind, &codes, &products)?);
         done.said.extend(cut_out(facts, kind, &step.inputs)?);
-        measure::keep(facts, &readings, None)?;
+        let probe = asked.readings.as_ref().and_then(|of| of.probe.as_ref());
+        let (probe, against) = measure::probe_of(facts, probe, "readings.probe")?;
+        done.said.extend(against);
+        measure::keep(facts, &readings, None, probe)?;
+        done.said.extend(heat_log::keep(facts, asked)?);
         if let Some(cure) = &cure {
             measure::keep_of_each(facts, &cure.measured(), &codes)?;
         }

@@ -5,7 +5,8 @@ use super::says::ListSays;
 use crate::error::{Error, Result};
 use crate::printing::address::PrinterAddress;
 use crate::wire::lists::{
-    AbattoirEntry, FarmEntry, PlaceEntry, PrinterEntry, ProductEntry, RecipeEntry, SupplierEntry,
+    AbattoirEntry, FarmEntry, PlaceEntry, PrinterEntry, ProbeEntry, ProductEntry, RecipeEntry,
+    SupplierEntry,
 };
 use domain::code::HouseCode;
 use domain::deed::draw::weight;
@@ -121,6 +122,22 @@ impl Entry for PrinterEntry {
         PrinterAddress::parse(&self.address.0)
             .map(|_| ())
             .map_err(|says| Error::cannot_be("address", says))
+    }
+}
+
+impl Entry for ProbeEntry {
+    const LIST: List = List::Probes;
+
+    fn code(&self) -> &str {
+        &self.code.0
+    }
+
+    fn search(&self) -> String {
+        format!("{} {}", self.code.0, self.name.0)
+    }
+
+    fn check(&self, _: &mut Tx<'_>) -> Result<()> {
+        Ok(())
     }
 }
 

@@ -29,11 +29,13 @@ pub enum List {
     Recipes,
     /// Printers.
     Printers,
+    /// Probes.
+    Probes,
 }
 
 impl List {
     /// Every list.
-    pub const ALL: [List; 7] = [
+    pub const ALL: [List; 8] = [
         List::Farms,
         List::Abattoirs,
         List::Suppliers,
@@ -41,6 +43,7 @@ impl List {
         List::Products,
         List::Recipes,
         List::Printers,
+        List::Probes,
     ];
 
     /// The list of that name.
@@ -58,6 +61,7 @@ impl List {
             List::Products => "products",
             List::Recipes => "recipes",
             List::Printers => "printers",
+            List::Probes => "probes",
         }
     }
 
@@ -71,6 +75,7 @@ impl List {
             List::Products => ListNames::Products,
             List::Recipes => ListNames::Recipes,
             List::Printers => ListNames::Printers,
+            List::Probes => ListNames::Probes,
         }
         .into()
     }

@@ -13,6 +13,7 @@ messages! {
         Products "products",
         Recipes "recipes",
         Printers "printers",
+        Probes "probes",
     }
 }
 

@@ -50,6 +50,7 @@ pub fn add(api: &mut Api) {
     list::<ProductEntry>(api, "/api/products", "/api/products/{code}", "products");
     list::<RecipeEntry>(api, "/api/recipes", "/api/recipes/{code}", "recipes");
     list::<PrinterEntry>(api, "/api/printers", "/api/printers/{code}", "printers");
+    list::<ProbeEntry>(api, "/api/probes", "/api/probes/{code}", "probes");
 }
 
 fn list<E: Entry + ToSchema + Send + 'static>(

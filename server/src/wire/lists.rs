@@ -144,6 +144,16 @@ pub struct PrinterEntry {
     pub templates: Option<Vec<Line>>,
 }
 
+/// A probe, by the name that stands on it.
+#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ProbeEntry {
+    /// Its code.
+    pub code: Code,
+    /// What people call it.
+    pub name: Line,
+}
+
 /// A product.
 #[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]

@@ -14,8 +14,8 @@ pub mod stops;
 pub mod unread;
 
 pub use scalars::{
-    AdditionWord, AllergenWord, CurePartWord, DepartureKindWord, DisposalWord, HeatUnitsWord,
-    KeepFromWord, MassUnitsWord, NaturalWord, PackagingWord, PlaceKindWord, ProductKindWord,
-    ProfileWord, SideWord, SpeciesWord, StateWord,
+    AdditionWord, AllergenWord, BathWord, CurePartWord, DepartureKindWord, DisposalWord,
+    HeatUnitsWord, KeepFromWord, MassUnitsWord, NaturalWord, PackagingWord, PlaceKindWord,
+    ProductKindWord, ProfileWord, SideWord, SpeciesWord, StateWord,
 };
 pub use scalars::{Amount, Code, Day, Instant, Line, Note, Number, Vocabulary, Weight, Word};

@@ -1,7 +1,7 @@
 //! What instruments showed, as it is asked: temperatures on either scale, pH, water activity, brine.
 
 use super::asked::Id;
-use super::{Code, Instant, Line, Note, Number, Weight};
+use super::{BathWord, Code, Instant, Line, Note, Number, Weight};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -96,6 +96,28 @@ pub struct ReadingAsked {
     pub water_activity: Option<Number>,
     /// Brine strength.
     pub salometer: Option<Salometer>,
+    /// A word about it.
+    pub note: Option<Note>,
+}
+
+/// A probe is checked.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ProbeCheckAsked {
+    /// Made by the device.
+    pub id: Id,
+    /// When; now if left out.
+    pub at: Option<Instant>,
+    /// Who.
+    pub by: Line,
+    /// Which probe.
+    pub probe: Code,
+    /// In what.
+    pub bath: BathWord,
+    /// What it showed, in degrees Celsius.
+    pub celsius: Option<Number>,
+    /// Or in degrees Fahrenheit.
+    pub fahrenheit: Option<Number>,
     /// A word about it.
     pub note: Option<Note>,
 }

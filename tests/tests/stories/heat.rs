@@ -3,7 +3,7 @@
 
 use serde_json::{Value, json};
 use stories::call::moment;
-use stories::day::{StepOfDay, Told};
+use stories::day::{StepOfDay, Told, farm};
 use stories::{Answer, Caller, Engine, House, on_both_engines};
 
 on_both_engines! {
@@ -11,6 +11,7 @@ on_both_engines! {
     any_table_that_was_made_for_it_shows_that_it_was_cooked
     a_pot_that_boiled_is_one_tap
     what_was_cooked_has_to_be_cooled_in_time
+    a_probe_is_checked_and_a_proof_by_another_warns
 }
 
 fn product(caller: &Caller, code: &str, more: Value) {
@@ -164,4 +165,87 @@ fn what_was_cooked_has_to_be_cooled_in_time(engine: Engine) {
         &caller.step("chill").of(&other).done(),
         "heat-deed-no-cooling"
     ));
+}
+
+fn a_probe_is_checked_and_a_proof_by_another_warns(engine: Engine) {
+    let (_house, caller, pig) = kitchen(engine);
+    for code in ["red", "blue"] {
+        let probe = json!({ "code": code, "name": format!("The {code} one") });
+        caller.post("/api/probes", &probe).expect(201);
+        caller.post("/api/probes", &probe).expect(200);
+    }
+    assert_eq!(
+        caller.read("/api/probes")["entries"]
+            .as_array()
+            .unwrap()
+            .len(),
+        2
+    );
+    let held = |probe: &str| {
+        let readings = json!({ "celsius": 63, "hold_minutes": 10, "probe": probe });
+        cook(&caller, &pig, "roast").with("readings", readings)
+    };
+    held("green").refused(422, "readings.probe");
+    assert!(heard(&held("red").done(), "probe-unchecked"));
+    let check = |body: Value| caller.deed("/api/probe-checks", body);
+    check(json!({ "probe": "green", "bath": "ice", "celsius": 0 })).refused(422, "probe");
+    check(json!({ "probe": "red", "bath": "oven", "celsius": 0 })).refused(422, "bath");
+    check(json!({ "probe": "red", "bath": "ice" })).refused(422, "celsius");
+    check(json!({ "probe": "red", "bath": "ice", "celsius": 0, "fahrenheit": 32 }))
+        .refused(422, "fahrenheit");
+    let good = check(json!({ "probe": "red", "bath": "ice", "fahrenheit": 33.5 })).expect(201);
+    assert!(heard(&good, "probe-good"), "{}", good.body);
+    let id = good.body["id"].as_str().unwrap();
+    let read = caller.read(&format!("/api/steps/{id}"));
+    assert_eq!(
+        (&read["kind"], &read["asked"]["fahrenheit"]),
+        (&json!("check-probe"), &json!(33.5))
+    );
+    let heard_of = |answer: &Answer| -> Vec<String> {
+        let keys = answer.body["warning_keys"].as_array().unwrap().iter();
+        let keys = keys.filter_map(|key| key.as_str());
+        keys.filter(|key| key.starts_with("probe-"))
+            .map(str::to_owned)
+            .collect()
+    };
+    assert!(heard_of(&held("red").done()).is_empty());
+    // The cook before the check was proven by a probe that nobody had looked at.
+    let animal = farm("BRC").carcass("0608-55").side("left");
+    let early = caller.receive("pig-half").grams(2_000).from(animal);
+    let early = early.at(moment(-120)).made();
+    let readings = json!({ "celsius": 63, "hold_minutes": 10, "probe": "red" });
+    let before = cook(&caller, &early, "roast").with("readings", readings);
+    let before = before.at(moment(-60)).done();
+    assert_eq!(heard_of(&before), ["probe-unchecked"]);
+    // It is off in boiling water: the ice does not mend that.
+    let off = check(json!({ "probe": "red", "bath": "boiling", "celsius": 97 })).expect(201);
+    assert!(heard(&off, "probe-failed"), "{}", off.body);
+    let failed = held("red").done();
+    assert_eq!(heard_of(&failed), ["probe-failed"]);
+    assert!(
+        caller.lot(&failed.code(0))["stops"]
+            .as_array()
+            .unwrap()
+            .is_empty(),
+        "it warns and never blocks"
+    );
+    caller.void(off.body["id"].as_str().unwrap()).done();
+    assert!(heard_of(&held("red").done()).is_empty());
+    // Every point of a log may have its own.
+    let point = |minutes: i64, probe: &str| json!({ "at": moment(-minutes), "fahrenheit": 146, "probe": probe });
+    let log = json!([point(30, "red"), point(20, "blue"), point(10, "blue")]);
+    let logged = cook(&caller, &pig, "roast").with("log", log).done();
+    assert_eq!(heard_of(&logged), ["probe-unchecked"]);
+    let week = caller.deed(
+        "/api/probe-checks",
+        json!({ "probe": "blue", "bath": "ice", "celsius": 0.4,
+        "at": moment(-9 * 24 * 60), "note": "From the book" }),
+    );
+    week.expect(201);
+    assert_eq!(heard_of(&held("blue").done()), ["probe-overdue"]);
+    let reading = json!({ "lot": pig, "celsius": 3.2, "probe": "blue" });
+    assert_eq!(
+        heard_of(&caller.deed("/api/readings", reading).expect(201)),
+        ["probe-overdue"]
+    );
 }

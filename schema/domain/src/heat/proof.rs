@@ -54,6 +54,8 @@ pub struct Proof {
     pub rows: Vec<RowId>,
     /// Were all of them read? One that was not proves all the same, with a warning.
     pub is_confirmed: bool,
+    /// Is it that the pot boiled, and no temperature?
+    pub has_boiled: bool,
 }
 
 /// What is said of a cook, and its proof, if it is one.
@@ -100,7 +102,7 @@ pub fn prove(heated: &Heated<'_>, rules: &HeatRules, rows: &Rows) -> Result<Heat
         HeatRecord::Logged(_) => {}
         HeatRecord::Boiled(length) => {
             plausible_time("boiled", length)?;
-            return Ok(verdict(boiled(heated, length, rules, rows), rows));
+            return Ok(verdict(boiled(heated, length, rules, rows), true, rows));
         }
     }
     let ways = match heated.chosen {
@@ -120,7 +122,7 @@ pub fn prove(heated: &Heated<'_>, rules: &HeatRules, rows: &Rows) -> Result<Heat
                 let says = CookSays::ByAnother { row: row.clone() };
                 judged = judged.with([Finding::new(Gravity::Warn, says, [row])]);
             }
-            return Ok(verdict(judged, rows));
+            return Ok(verdict(judged, false, rows));
         }
         // What another table leaves open does not open what the first one shuts.
         first.get_or_insert(judged);
@@ -131,10 +133,10 @@ pub fn prove(heated: &Heated<'_>, rules: &HeatRules, rows: &Rows) -> Result<Heat
         };
         Judgement::decide(Finding::new(Gravity::Warn, says, []))
     };
-    Ok(verdict(first.unwrap_or_else(none), rows))
+    Ok(verdict(first.unwrap_or_else(none), false, rows))
 }
 
-fn verdict(judgement: Judgement, rows: &Rows) -> HeatVerdict {
+fn verdict(judgement: Judgement, has_boiled: bool, rows: &Rows) -> HeatVerdict {
     let proof = judgement.is_enough().then(|| {
         let mut met: Vec<RowId> = Vec::new();
         for row in judgement.findings.iter().flat_map(|finding| &finding.rows) {
@@ -143,6 +145,7 @@ fn verdict(judgement: Judgement, rows: &Rows) -> HeatVerdict {
             }
         }
         Proof {
+            has_boiled,
             is_confirmed: met.iter().all(|row| rows.is_confirmed(row)),
             rows: met,
         }

@@ -2,6 +2,7 @@
 
 use super::cooling::CoolingPlan;
 use super::holding::Hold;
+use super::probe::ProbeRules;
 use super::table::HeatTable;
 use super::time_control::TimeControl;
 use super::words::Food;
@@ -25,6 +26,8 @@ pub struct HeatRules {
     pub lethality: Vec<Lethality>,
     /// A pot that boiled.
     pub boiling: Option<Boiling>,
+    /// How probes are checked.
+    pub probes: Option<ProbeRules>,
     /// How fast meat should come up to heat; advice.
     pub come_up: Option<ComeUp>,
     /// How close the readings of a log must stand.
@@ -50,6 +53,11 @@ impl HeatRules {
             bounds.extend([&mut log.join_minutes, &mut log.silence_minutes]);
         }
         bounds.extend(self.boiling.as_mut().map(|boiling| &mut boiling.minutes));
+        if let Some(probes) = &mut self.probes {
+            let within = [&mut probes.within_celsius, &mut probes.within_fahrenheit];
+            bounds.extend(within);
+            bounds.push(&mut probes.every_days);
+        }
         for plan in &mut self.cooling {
             bounds.extend(&mut plan.nitrite_ppm);
             bounds.extend(

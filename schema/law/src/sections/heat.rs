@@ -6,7 +6,7 @@ use crate::entry::{BoundEntry, Number, PrintedEntry, known};
 use crate::file::Subject;
 use domain::heat::{
     Boiling, ComeUp, Cooking, CoolingPlan, CoolingStage, Food, HeatRules, Hold, Holding, Lethality,
-    LogRules, TimeControl,
+    LogRules, ProbeRules, TimeControl,
 };
 use domain::rows::Rows;
 use domain::words::Species;
@@ -30,6 +30,8 @@ pub struct HeatEntry {
     lethality: Vec<LethalityEntry>,
     /// A pot that boiled.
     boiling: Option<BoilingEntry>,
+    /// How probes are checked.
+    probes: Option<ProbesEntry>,
     /// How fast meat should come up to heat; advice.
     come_up: Option<ComeUpEntry>,
     /// How close the readings of a log must stand.
@@ -113,6 +115,22 @@ struct BoilingEntry {
     /// Classes of food whose middle a boiling pot tells nothing about.
     #[serde(default)]
     not_for: Vec<FoodEntry>,
+}
+
+/// How probes are checked.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct ProbesEntry {
+    /// How warm melting ice is, on both scales.
+    ice: PrintedEntry,
+    /// How hot water boils at the sea's level, on both scales.
+    boiling: PrintedEntry,
+    /// How far it may be off, in degrees Celsius.
+    within_celsius: BoundEntry,
+    /// The same in degrees Fahrenheit.
+    within_fahrenheit: BoundEntry,
+    /// In how many days it is checked again, at most.
+    every_days: BoundEntry,
 }
 
 /// A cooking table and whom it is for.
@@ -290,6 +308,18 @@ impl Subject for HeatEntry {
                     table: entry.table.table(rows)?,
                 })
             })?,
+            probes: self
+                .probes
+                .map(|entry| {
+                    Ok::<_, Bad>(ProbeRules {
+                        ice: entry.ice.printed()?,
+                        boiling: entry.boiling.printed()?,
+                        within_celsius: entry.within_celsius.bound(rows)?,
+                        within_fahrenheit: entry.within_fahrenheit.bound(rows)?,
+                        every_days: entry.every_days.bound(rows)?,
+                    })
+                })
+                .transpose()?,
             come_up: self
                 .come_up
                 .map(|entry| {
