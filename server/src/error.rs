@@ -211,6 +211,26 @@ fn of_store(error: &store::Error) -> Problem {
             TitleSays::Damaged,
             ServiceSays::Damaged,
         ),
+        store::Error::Disk(_) => busy(
+            "database-disk",
+            TitleSays::DatabaseDisk,
+            ServiceSays::DatabaseDisk,
+        ),
+        store::Error::ReadOnly(_) => busy(
+            "database-read-only",
+            TitleSays::DatabaseReadOnly,
+            ServiceSays::DatabaseReadOnly,
+        ),
+        store::Error::Gone(_) => busy(
+            "database-gone",
+            TitleSays::DatabaseGone,
+            ServiceSays::DatabaseGone,
+        ),
+        store::Error::Emptied(_) => busy(
+            "database-emptied",
+            TitleSays::DatabaseEmptied,
+            ServiceSays::DatabaseEmptied,
+        ),
         _ => busy(
             "database-away",
             TitleSays::DatabaseAway,
@@ -240,6 +260,13 @@ impl From<store::Error> for Error {
 impl MayRetry for Error {
     fn is_conflict(&self) -> bool {
         matches!(self, Error::Store(error) if error.is_conflict())
+    }
+
+    fn of_store(&self) -> Option<&store::Error> {
+        match self {
+            Error::Store(error) => Some(error),
+            _ => None,
+        }
     }
 }
 

@@ -5,7 +5,7 @@ use gambrel::app::App;
 use gambrel::config::{Cli, Command, DatabaseArgs, LabelArgs, ProfilesArgs, ServeArgs};
 use gambrel::label_facts::file;
 use gambrel::world::Clock;
-use gambrel::{check, demo, log, profiles, serve};
+use gambrel::{check, demo, log, profiles, rooms, serve};
 use std::io::Write;
 use std::net::TcpListener;
 use std::process::ExitCode;
@@ -86,7 +86,11 @@ fn serve(args: &ServeArgs) -> Result<(), String> {
     for says in ended {
         tracing::warn!("{says}");
     }
-    let store = Store::open(&place.address, place.create, 16).map_err(|error| error.to_string())?;
+    let system = actix_web::rt::System::new();
+    let outlives = system.block_on(async { serve::outlive_full_files() });
+    outlives.map_err(|error| error.to_string())?;
+    let store = Store::open(&place.address, place.create, rooms::CONNECTIONS)
+        .map_err(|error| error.to_string())?;
     let mut app = App::new(store, clock, public_url, templates.known, law);
     let mut told = format!("Gambrel is at http://{address}/");
     if args.demo {
@@ -99,7 +103,6 @@ fn serve(args: &ServeArgs) -> Result<(), String> {
     }
     // Nobody may be reading any more; the service goes on.
     let _ = writeln!(std::io::stdout(), "{told}");
-    let system = actix_web::rt::System::new();
     system
         .block_on(serve::run(app, listener, serving.workers))
         .map_err(|error| error.to_string())

@@ -3,7 +3,7 @@
 use crate::problems::ServiceSays;
 use chrono::{DateTime, SubsecRound, TimeDelta, Utc};
 use chrono_tz::Tz;
-use std::time::Instant;
+use std::time::{Duration, Instant};
 
 /// The clock that a service runs by.
 #[derive(Debug, Clone, Copy)]
@@ -69,6 +69,11 @@ impl Stopwatch {
     )]
     pub fn start() -> Stopwatch {
         Stopwatch(Instant::now())
+    }
+
+    /// The time since.
+    pub fn elapsed(&self) -> Duration {
+        self.0.elapsed()
     }
 
     /// The milliseconds since.

@@ -31,6 +31,7 @@ pub mod packs;
 mod print_audit;
 pub mod print_runs;
 pub mod prints;
+pub mod pulse;
 pub mod reasons;
 pub mod record;
 pub mod said;

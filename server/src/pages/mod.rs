@@ -26,7 +26,8 @@ use crate::caller::Asking;
 use crate::error::Error;
 use actix_web::ResponseError;
 use actix_web::{HttpRequest, HttpResponse, web};
-use answer::{page, see_other, trouble};
+pub use answer::trouble;
+use answer::{page, see_other};
 use says::PageSays;
 
 /// Registers the pages.

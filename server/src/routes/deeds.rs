@@ -1,13 +1,13 @@
 //! The calls that record something.
 
 use super::Api;
-use crate::blocking::blocking;
 use crate::body::{self, Body};
 use crate::caller::{Asking, Caller};
 use crate::deeds::says::DeedSays;
 use crate::deeds::{self, Done};
 use crate::error::{Error, Result};
 use crate::log;
+use crate::rooms::{Room, within};
 use crate::wire::answers::DeedDone;
 use crate::wire::asked::*;
 use crate::wire::cures::ReleaseAsked;
@@ -107,9 +107,17 @@ pub fn add(api: &mut Api) {
 pub(super) fn deed<A: DeserializeOwned + Send + 'static>(
     act: fn(&Caller<'_>, &A) -> Result<Done>,
 ) -> Route {
+    deed_in(Room::Write, act)
+}
+
+/// The same, for a deed that has to ask somebody else first.
+pub(super) fn deed_in<A: DeserializeOwned + Send + 'static>(
+    room: Room,
+    act: fn(&Caller<'_>, &A) -> Result<Done>,
+) -> Route {
     web::post().to(move |asking: Asking, Body(asked): Body<A>| async move {
         Ok::<_, Error>(answer(
-            blocking(move || act(&asking.caller(), &asked)).await?,
+            within(room, move || act(&asking.caller(), &asked)).await?,
         ))
     })
 }
@@ -121,7 +129,10 @@ async fn void(
 ) -> Result<HttpResponse> {
     let step = id(&path)?;
     Ok(answer(
-        blocking(move || deeds::void::take(&asking.caller(), step, &asked)).await?,
+        within(Room::Write, move || {
+            deeds::void::take(&asking.caller(), step, &asked)
+        })
+        .await?,
     ))
 }
 

@@ -2,13 +2,13 @@
 
 use super::Api;
 use crate::app::App;
-use crate::blocking::blocking;
 use crate::body::Body;
 use crate::error::{Problem, Result};
 use crate::lists::entry::{self, Entry, EntryOutcome};
 use crate::lists::kitchen;
 use crate::lists::says::ListSays;
 use crate::problems::TitleSays;
+use crate::rooms::{Room, blocking, within};
 use crate::wire::lists::*;
 use actix_web::http::{StatusCode, header};
 use actix_web::{HttpRequest, HttpResponse, web};
@@ -115,7 +115,7 @@ async fn post<E: Entry + Send + 'static>(
     app: web::Data<App>,
     Body(asked): Body<E>,
 ) -> Result<HttpResponse> {
-    let (outcome, number, asked) = blocking(move || {
+    let (outcome, number, asked) = within(Room::Write, move || {
         let (outcome, number) = entry::add(&app, &asked)?;
         Ok((outcome, number, asked))
     })
@@ -145,7 +145,7 @@ async fn put<E: Entry + Send + 'static>(
         )
         .into());
     };
-    let (number, asked) = blocking(move || {
+    let (number, asked) = within(Room::Write, move || {
         let number = entry::change(&app, &code, &asked, version)?;
         Ok((number, asked))
     })
@@ -180,7 +180,7 @@ async fn kitchen_put(
     Body(asked): Body<KitchenEntry>,
 ) -> Result<HttpResponse> {
     let version = seen(&request)?;
-    let (number, asked) = blocking(move || {
+    let (number, asked) = within(Room::Write, move || {
         let number = kitchen::put(&app, &asked, version)?;
         Ok((number, asked))
     })

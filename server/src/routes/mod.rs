@@ -12,7 +12,7 @@ mod rules;
 
 pub use api::{Api, Documented};
 pub use deeds::id;
-pub use reads::query;
+pub use reads::{any_query, query};
 
 /// All calls of the API.
 pub fn api() -> Api {

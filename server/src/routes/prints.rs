@@ -1,13 +1,13 @@
 //! The calls about printers and what they print.
 
 use super::Api;
-use super::deeds::deed;
+use super::deeds::{deed, deed_in};
 use super::reads::query;
-use crate::blocking::blocking;
 use crate::caller::Asking;
 use crate::deeds;
 use crate::error::Result;
 use crate::read::prints::{self, PrintsQuery};
+use crate::rooms::{Room, blocking, within};
 use crate::wire::prints::*;
 use actix_web::{HttpRequest, HttpResponse, web};
 
@@ -17,7 +17,7 @@ pub fn add(api: &mut Api) {
     api.post(
         "/api/prints",
         "Labels are asked of a printer, each once",
-        deed(deeds::print::take),
+        deed_in(Room::Printer, deeds::print::take),
     )
     .takes::<PrintAsked>()
     .answers::<PrintsDone>(&[201, 200], done);
@@ -77,7 +77,7 @@ async fn one(asking: Asking, number: web::Path<String>) -> Result<HttpResponse> 
 }
 
 async fn label(asking: Asking, number: web::Path<String>) -> Result<HttpResponse> {
-    let bytes = blocking(move || prints::label(&asking.caller(), &number)).await?;
+    let bytes = within(Room::Draw, move || prints::label(&asking.caller(), &number)).await?;
     Ok(HttpResponse::Ok()
         .content_type("application/pdf")
         .insert_header(("Content-Disposition", "inline; filename=\"label.pdf\""))
@@ -85,5 +85,10 @@ async fn label(asking: Asking, number: web::Path<String>) -> Result<HttpResponse
 }
 
 async fn state(asking: Asking, code: web::Path<String>) -> Result<HttpResponse> {
-    Ok(HttpResponse::Ok().json(blocking(move || prints::state(&asking.caller(), &code)).await?))
+    Ok(HttpResponse::Ok().json(
+        within(Room::Printer, move || {
+            prints::state(&asking.caller(), &code)
+        })
+        .await?,
+    ))
 }

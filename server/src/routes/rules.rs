@@ -2,11 +2,11 @@
 //! and cost.
 
 use super::{Api, query};
-use crate::blocking::blocking;
 use crate::body::Body;
 use crate::caller::Asking;
 use crate::error::{Error, Result};
 use crate::read;
+use crate::rooms::blocking;
 use crate::wire::answers::piece::room_read;
 use crate::wire::answers::{LawRead, WhyRead};
 use crate::wire::cure_room::{CurePlanRead, CureRoomRead};

@@ -11,6 +11,7 @@ mod labels;
 mod law;
 mod log;
 mod old_records;
+mod outside;
 mod refused;
 mod scenario;
 mod statement_counts;
