@@ -31,5 +31,6 @@ pub mod rooms;
 pub mod routes;
 pub mod said;
 pub mod serve;
+pub mod who;
 pub mod wire;
 pub mod world;

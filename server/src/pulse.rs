@@ -11,10 +11,13 @@ use std::sync::{Arc, LazyLock, Mutex, PoisonError};
 use std::thread;
 use std::time::Duration;
 use store::Error;
+use store::db::MayRetry;
 use store::pulse::Watch;
 
 /// How often the record is asked.
 const EVERY: Duration = Duration::from_millis(500);
+/// At every which beat people are read anew.
+const PEOPLE_EVERY: u32 = 4;
 /// A beat that is so late means that the database hangs.
 const LATE_MS: u64 = 1_500;
 /// So little room on the disk is none: the next deeds would find it full.
@@ -123,8 +126,16 @@ pub fn feel(app: &Arc<App>) {
     // Well until told otherwise: the record was opened just now.
     PULSE.felt(None);
     let started = thread::Builder::new().name("pulse".into()).spawn(move || {
+        let mut beats = 1_u32;
         while !app.bell.closing() {
             let mut found = watch.look().err().map(|error| Trouble::of(&error));
+            // Another process may have signed somebody out.
+            if found.is_none() && beats % PEOPLE_EVERY == 0 {
+                let learnt = app.store.look(|conn| app.learn(conn));
+                let error = learnt.err();
+                found = error.and_then(|error| error.of_store().map(Trouble::of));
+            }
+            beats += 1;
             if found.is_none() && has_no_room(&app) {
                 found = Some(Trouble::of(&Error::Full(String::new())));
             }

@@ -1,4 +1,4 @@
-//! The one place that owns the clock and the machine's time zone.
+//! The one place that owns the clock, chance, and the machine's time zone.
 
 use crate::problems::ServiceSays;
 use chrono::{DateTime, SubsecRound, TimeDelta, Utc};
@@ -80,6 +80,16 @@ impl Stopwatch {
     pub fn milliseconds(&self) -> f64 {
         self.0.elapsed().as_secs_f64() * 1e3
     }
+}
+
+/// Bytes that nobody can guess: secrets of sessions and tokens, salt, words that sign in once.
+///
+/// # Errors
+/// The machine has no source of chance.
+pub fn chance<const N: usize>() -> Result<[u8; N], String> {
+    let mut bytes = [0; N];
+    getrandom::fill(&mut bytes).map_err(|error| error.to_string())?;
+    Ok(bytes)
 }
 
 /// The machine's time zone, by its name; UTC where it has none.

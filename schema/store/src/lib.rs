@@ -28,6 +28,7 @@ pub mod measurements;
 mod migrate;
 pub mod origins;
 pub mod packs;
+pub mod people;
 mod print_audit;
 pub mod print_runs;
 pub mod prints;

@@ -9,6 +9,7 @@ use crate::lists::standing::Standing;
 use crate::named::{Named, named};
 use crate::read::brief::{brief, briefs};
 use crate::read::{lot_with, whole};
+use crate::who::Who;
 use crate::wire::Weight;
 use crate::wire::answers::{DeedDone, LotBrief};
 use domain::code::LotCode;
@@ -44,6 +45,10 @@ pub struct Facts<'a, 'tx> {
     pub standing: Arc<Standing>,
     /// The deed's key.
     pub deed: i32,
+    /// Who asks for it.
+    pub who: Who,
+    /// Who did it.
+    pub by: String,
     /// When it happened.
     pub moment: Moment,
     /// Where it happened.

@@ -1,10 +1,11 @@
 //! The door: what every request passes before anything of ours reads it, and every answer on its way out.
 //!
-//! Reading order: [`size`] (how long an address and headers may be), [`unseen`] (letters that nobody sees),
+//! Reading order: [`hosts`] (which names are ours), [`size`] (how long an address and headers may be), [`unseen`] (letters that nobody sees),
 //! [`headers`] (what a browser is told of every answer), and here: what goes wrong outside our own
 //! handlers is answered with a problem document too.
 
 pub mod headers;
+pub mod hosts;
 pub mod size;
 pub mod unseen;
 
@@ -28,9 +29,11 @@ pub async fn guard(
 ) -> Result<ServiceResponse<BoxBody>, actix_web::Error> {
     let app = request.app_data::<web::Data<App>>().cloned();
     let asked = crate::caller::language(request.request());
-    let speech = app.map_or_else(Speech::default, |app| app.speech_lately(asked));
+    let speech = app
+        .as_ref()
+        .map_or_else(Speech::default, |app| app.speech_lately(asked));
     let api = request.path().starts_with("/api");
-    if let Err(error) = admit(&request) {
+    if let Err(error) = admit(&request, app.as_ref().map(|app| app.get_ref())) {
         let answer = match api {
             true => crate::error::respond(&error.problem(), &speech),
             false => crate::pages::trouble(speech, &error),
@@ -48,7 +51,10 @@ pub async fn guard(
 }
 
 /// What may come in at all.
-fn admit(request: &ServiceRequest) -> Result<(), Error> {
+fn admit(request: &ServiceRequest, app: Option<&App>) -> Result<(), Error> {
+    if let Some(app) = app {
+        hosts::refuse(app, request.request())?;
+    }
     size::refuse(request)?;
     if let Some(letter) = control_in(request.uri().path()) {
         let path = format!("%{letter}");

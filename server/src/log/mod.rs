@@ -7,6 +7,7 @@ pub use lines::LogGuard;
 use crate::body::Received;
 use crate::error::Problem;
 use crate::metrics::{self, Answered};
+use crate::who::Who;
 use crate::world::Stopwatch;
 use actix_web::body::MessageBody;
 use actix_web::dev::{ServiceRequest, ServiceResponse};
@@ -119,14 +120,16 @@ pub async fn each(
             .filter(|deed| deed.fresh)
             .map(|deed| deed.kind.as_str()),
     });
+    let brought = response.request().extensions();
+    let person = brought.get::<Who>().filter(|who| !who.is_nobody());
+    let person = person.map(|who| who.name.as_str());
     match refused {
         // The field is quoted: parts of it may be the caller's.
         Some(Refused { slug, field }) => {
-            let brought = response.request().extensions();
             let id = brought.get::<Received>().and_then(Received::id);
             warn!(
                 %method, path, status, %ms, route, problem = %slug, field = field.as_deref(),
-                deed = id.map(tracing::field::display), "refused"
+                deed = id.map(tracing::field::display), person, "refused"
             );
         }
         None => info!(
@@ -134,9 +137,11 @@ pub async fn each(
             deed = deed.map(|deed| tracing::field::display(deed.id)),
             kind = deed.map(|deed| deed.kind.as_str()),
             new = deed.map(|deed| deed.fresh),
+            person,
             "answered"
         ),
     }
+    drop(brought);
     drop(extensions);
     Ok(response)
 }

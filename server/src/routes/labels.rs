@@ -11,6 +11,7 @@ use crate::rooms::{Room, within};
 use ::labels::{Length, PlacedLabel, SheetRefusal};
 use actix_web::{HttpRequest, HttpResponse, web};
 use domain::lot::LotId;
+use domain::right::Right;
 use rust_decimal::Decimal;
 use serde::Deserialize;
 use std::collections::BTreeSet;
@@ -20,6 +21,7 @@ use store::family::Extent;
 pub fn add(api: &mut Api) {
     api.get(
         "/api/lots/{code}/labels.pdf",
+        Right::See,
         "The labels of its packs",
         web::get().to(of_lot),
     )
@@ -35,6 +37,7 @@ pub fn add(api: &mut Api) {
     .answers_file("application/pdf", "One page a label, or a sheet of many");
     api.get(
         "/api/steps/{id}/labels.pdf",
+        Right::See,
         "The labels of what a deed made",
         web::get().to(of_step),
     )

@@ -10,12 +10,14 @@ use crate::read::prints::{self, PrintsQuery};
 use crate::rooms::{Room, blocking, within};
 use crate::wire::prints::*;
 use actix_web::{HttpRequest, HttpResponse, web};
+use domain::right::Right;
 
 /// Adds them.
 pub fn add(api: &mut Api) {
     let done = "Done: 201 the first time, 200 for the same again";
     api.post(
         "/api/prints",
+        Right::Print,
         "Labels are asked of a printer, each once",
         deed_in(Room::Printer, deeds::print::take),
     )
@@ -23,6 +25,7 @@ pub fn add(api: &mut Api) {
     .answers::<PrintsDone>(&[201, 200], done);
     api.post(
         "/api/print-settlements",
+        Right::Print,
         "Somebody looked which labels came out",
         deed(deeds::settle_print::take),
     )
@@ -30,6 +33,7 @@ pub fn add(api: &mut Api) {
     .answers::<PrintsDone>(&[201, 200], done);
     api.post(
         "/api/print-cancellations",
+        Right::Print,
         "Labels that wait are wanted no more",
         deed(deeds::cancel_print::take),
     )
@@ -37,6 +41,7 @@ pub fn add(api: &mut Api) {
     .answers::<PrintsDone>(&[201, 200], done);
     api.get(
         "/api/prints",
+        Right::See,
         "Prints that fit, newest first",
         web::get().to(page),
     )
@@ -44,18 +49,21 @@ pub fn add(api: &mut Api) {
     .answers::<PrintsPage>(&[200], "The prints");
     api.get(
         "/api/prints/{number}",
+        Right::See,
         "A print with its whole story",
         web::get().to(one),
     )
     .answers::<PrintInFull>(&[200], "The print");
     api.get(
         "/api/prints/{number}/label.pdf",
+        Right::See,
         "The label as it was printed",
         web::get().to(label),
     )
     .answers_file("application/pdf", "One page");
     api.get(
         "/api/printers/{code}/state",
+        Right::See,
         "How a printer is now",
         web::get().to(state),
     )

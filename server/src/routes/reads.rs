@@ -17,6 +17,7 @@ use crate::wire::answers::*;
 use crate::wire::says::ValueSays;
 use crate::wire::unread::unread;
 use actix_web::{HttpRequest, HttpResponse, web};
+use domain::right::Right;
 use serde::Deserialize;
 use serde::de::DeserializeOwned;
 use std::sync::LazyLock;
@@ -28,40 +29,55 @@ pub fn add(api: &mut Api) {
         ("/api/health", "How the service is"),
         ("/api/ready", "Does the service take deeds now?"),
     ] {
-        api.get(path, says, web::get().to(health))
+        api.get(path, Right::Anyone, says, web::get().to(health))
             .answers::<HealthRead>(&[200, 503], "200 where all is well, 503 where it is not");
     }
     api.get(
         "/metrics",
+        Right::Watch,
         "Figures for whoever watches the service",
         web::get().to(metrics),
     )
     .answers_file("text/plain", "The open text format");
-    api.get("/api/openapi.json", "This document", web::get().to(openapi))
-        .answers_file("application/json", "OpenAPI 3.1");
+    api.get(
+        "/api/openapi.json",
+        Right::Anyone,
+        "This document",
+        web::get().to(openapi),
+    )
+    .answers_file("application/json", "OpenAPI 3.1");
     api.get(
         "/api/lots",
+        Right::See,
         "Lots that fit, newest first",
         web::get().to(lots),
     )
     .reads::<LotsQuery>()
     .answers::<LotsPage>(&[200], "The lots");
-    api.get("/api/lots/{code}", "A lot in full", web::get().to(lot))
-        .answers::<LotRead>(&[200], "The lot");
+    api.get(
+        "/api/lots/{code}",
+        Right::See,
+        "A lot in full",
+        web::get().to(lot),
+    )
+    .answers::<LotRead>(&[200], "The lot");
     api.get(
         "/api/lots/{code}/origins",
+        Right::See,
         "Back to every source",
         web::get().to(origins),
     )
     .answers::<OriginsRead>(&[200], "Its sources");
     api.get(
         "/api/lots/{code}/descendants",
+        Right::See,
         "Forward to all that came of it",
         web::get().to(descendants),
     )
     .answers::<DescendantsRead>(&[200], "The lots made from it");
     api.get(
         "/api/animals",
+        Right::See,
         "Source animals that fit",
         web::get().to(animals),
     )
@@ -69,21 +85,33 @@ pub fn add(api: &mut Api) {
     .answers::<AnimalsPage>(&[200], "The animals");
     api.get(
         "/api/animals/{id}/descendants",
+        Right::See,
         "All that came of an animal",
         web::get().to(animal_descendants),
     )
     .answers::<DescendantsRead>(&[200], "The lots made from it");
-    api.get("/api/scan", "May this pack be sold?", web::get().to(scan))
-        .reads::<ScanQuery>()
-        .answers::<ScanRead>(&[200], "The verdict");
+    api.get(
+        "/api/scan",
+        Right::Scan,
+        "May this pack be sold?",
+        web::get().to(scan),
+    )
+    .reads::<ScanQuery>()
+    .answers::<ScanRead>(&[200], "The verdict");
     api.get(
         "/api/stops",
+        Right::See,
         "Every stop that stands, by place",
         web::get().to(stops),
     )
     .answers::<StopsRead>(&[200], "The stops");
-    api.get("/api/steps/{id}", "Any deed on record", web::get().to(deed))
-        .answers::<DeedRead>(&[200], "The deed");
+    api.get(
+        "/api/steps/{id}",
+        Right::See,
+        "Any deed on record",
+        web::get().to(deed),
+    )
+    .answers::<DeedRead>(&[200], "The deed");
 }
 
 /// The most letters of one value of a query: more than any name or code has.

@@ -45,6 +45,8 @@ pub struct KitchenEntry {
     pub till_layout: Option<Line>,
     /// The edition of the food code that its place has adopted; the last if left out.
     pub code_year: Option<u16>,
+    /// May anybody scan, without signing in? No, if left out.
+    pub open_scan: Option<bool>,
     /// Approvals on file: variances, plan numbers.
     #[serde(default)]
     pub approvals: Vec<Approval>,

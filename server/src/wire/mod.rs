@@ -6,6 +6,7 @@ pub mod cure_room;
 pub mod cures;
 pub mod lists;
 pub mod money;
+pub mod people;
 pub mod prints;
 pub mod readings;
 pub mod says;
@@ -18,4 +19,4 @@ pub use scalars::{
     KeepFromWord, MassUnitsWord, NaturalWord, PackagingWord, PlaceKindWord, ProductKindWord,
     ProfileWord, SideWord, SpeciesWord, StateWord,
 };
-pub use scalars::{Amount, Code, Day, Instant, Line, Note, Number, Vocabulary, Weight, Word};
+pub use scalars::{Amount, By, Code, Day, Instant, Line, Note, Number, Vocabulary, Weight, Word};

@@ -12,6 +12,7 @@ mod law;
 mod log;
 mod old_records;
 mod outside;
+mod people;
 mod refused;
 mod scenario;
 mod statement_counts;

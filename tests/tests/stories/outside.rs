@@ -132,8 +132,9 @@ fn what_can_be_got_can_be_asked_for_without_its_body() {
         let answer = raw(
             &house,
             &format!(
-                "HEAD {path} HTTP/1.1\r\nHost: {}\r\nConnection: close\r\n\r\n",
-                host(&house)
+                "HEAD {path} HTTP/1.1\r\nHost: {}\r\n{}Connection: close\r\n\r\n",
+                host(&house),
+                house.caller().header()
             ),
         );
         assert!(answer.starts_with(&format!("HTTP/1.1 {got} ")), "{answer}");
