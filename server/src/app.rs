@@ -1,5 +1,6 @@
 //! What every request shares: the record, the clock, the label templates, and parsed list entries.
 
+use crate::clock::Clockwork;
 use crate::door::hosts::Hosts;
 use crate::error::{Error, Problem, Result};
 use crate::lists::kitchen::Kitchen;
@@ -41,6 +42,8 @@ pub struct App {
     pub bell: Bell,
     /// The names that the service goes by.
     pub hosts: Hosts,
+    /// What is known of the clock.
+    pub clockwork: Clockwork,
     /// Who has tried PINs in vain.
     pub lockout: Lockout,
     /// When the record was last asked for somebody whom nobody knew.
@@ -76,6 +79,7 @@ impl App {
             law,
             bell: Bell::default(),
             hosts: Hosts::default(),
+            clockwork: Clockwork::default(),
             lockout: Lockout::default(),
             looked_again: tokio::sync::Mutex::default(),
             demo: false,
@@ -121,6 +125,7 @@ impl App {
     /// The database is away, or the kitchen's entry is damaged.
     pub fn learn(&self, conn: &mut Conn) -> Result<()> {
         self.learn_people(conn)?;
+        self.learn_clock(conn)?;
         self.kitchen(conn)?;
         for body in store::entries::all_bodies(conn, "kitchen", "kitchen")? {
             let once = Kitchen::parse(&body)?;
@@ -275,7 +280,14 @@ impl App {
         if let Some(why) = self.clock.impossible() {
             return Some(why);
         }
+        let doubt = self.clockwork.doubt();
+        if doubt.is_some() {
+            return doubt;
+        }
         let slack = TimeDelta::minutes(CLOCK_SLACK_MINUTES);
+        // What a manager has said was recorded ahead closes no kitchen.
+        let ahead = self.clockwork.ahead_until();
+        let last = last.filter(|last| ahead.is_none_or(|ahead| *last > ahead));
         let last = last.map(|last| last.and_utc());
         last.filter(|last| self.now() + slack < *last)
             .map(|last| ServiceSays::ClockBeforeDeed {

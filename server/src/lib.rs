@@ -10,6 +10,7 @@ pub mod app;
 pub mod body;
 pub mod caller;
 pub mod check;
+pub mod clock;
 pub mod config;
 pub mod deeds;
 pub mod demo;

@@ -111,6 +111,10 @@ messages! {
         Busy "busy",
         ClockBeforeBuild "clock-before-build" { now: NaiveDateTime },
         ClockBeforeDeed "clock-before-deed" { now: NaiveDateTime, last: NaiveDateTime },
+        ClockLeapt "clock-leapt" { now: NaiveDateTime, minutes: usize },
+        ClockFarAhead "clock-far-ahead" { now: NaiveDateTime, last: NaiveDateTime },
+        ClockAheadOfDatabase "clock-ahead-of-database" { now: NaiveDateTime, database: NaiveDateTime },
+        SetItRight "set-it-right",
         NothingRecorded "nothing-recorded" { why: Says },
     }
 }

@@ -29,6 +29,7 @@ static PULSE: LazyLock<Pulse> = LazyLock::new(|| Pulse {
     beats: AtomicBool::new(false),
     trouble: Mutex::new(None),
     last_deed: Mutex::new(None),
+    doubt: Mutex::new(None),
 });
 
 struct Pulse {
@@ -41,6 +42,8 @@ struct Pulse {
     trouble: Mutex<Option<Trouble>>,
     /// When the last deed was recorded.
     last_deed: Mutex<Option<NaiveDateTime>>,
+    /// Why the clock is in doubt.
+    doubt: Mutex<Option<ServiceSays>>,
 }
 
 /// What keeps the record from taking deeds.
@@ -119,44 +122,65 @@ impl Pulse {
     }
 }
 
-/// Feels the pulse until the service ends.
+/// Feels the pulse until the service ends; once before this returns.
 pub fn feel(app: &Arc<App>) {
     let app = app.clone();
     let mut watch = Watch::over(app.store.address());
-    // Well until told otherwise: the record was opened just now.
-    PULSE.felt(None);
+    beat(&app, &mut watch, 1);
     let started = thread::Builder::new().name("pulse".into()).spawn(move || {
-        let mut beats = 1_u32;
+        let mut beats = 2;
         while !app.bell.closing() {
-            let mut found = watch.look().err().map(|error| Trouble::of(&error));
-            // Another process may have signed somebody out.
-            if found.is_none() && beats % PEOPLE_EVERY == 0 {
-                let learnt = app.store.look(|conn| app.learn(conn));
-                let error = learnt.err();
-                found = error.and_then(|error| error.of_store().map(Trouble::of));
-            }
-            beats += 1;
-            if found.is_none() && has_no_room(&app) {
-                found = Some(Trouble::of(&Error::Full(String::new())));
-            }
-            if found.is_none() {
-                found = app.store.failed_lately().map(|error| Trouble::of(&error));
-            }
-            if let Some(last) = watch.last_recorded_at() {
-                let mut known = PULSE
-                    .last_deed
-                    .lock()
-                    .unwrap_or_else(PoisonError::into_inner);
-                *known = Some(last);
-            }
-            PULSE.felt(found);
             thread::sleep(EVERY);
+            beat(&app, &mut watch, beats);
+            beats = beats.wrapping_add(1);
         }
     });
     if let Err(error) = started {
         tracing::error!("nobody feels the record's pulse: {error}");
         PULSE.beats.store(false, Ordering::Relaxed);
     }
+}
+
+fn beat(app: &App, watch: &mut Watch, nth: u32) {
+    let mut found = watch.look().err().map(|error| Trouble::of(&error));
+    // Another process may have signed somebody out, or set the clock right.
+    if found.is_none() && nth.is_multiple_of(PEOPLE_EVERY) {
+        let error = app.store.look(|conn| app.learn(conn)).err();
+        found = error.and_then(|error| error.of_store().map(Trouble::of));
+    }
+    if found.is_none() && has_no_room(app) {
+        found = Some(Trouble::of(&Error::Full(String::new())));
+    }
+    if found.is_none() {
+        found = app.store.failed_lately().map(|error| Trouble::of(&error));
+    }
+    if let Some(last) = watch.last_recorded_at() {
+        let mut known = PULSE
+            .last_deed
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner);
+        *known = Some(last);
+    }
+    if found.is_none() {
+        app.clockwork.look(app, watch);
+        let doubt = app.clock_is_behind(last_recorded());
+        *PULSE.doubt.lock().unwrap_or_else(PoisonError::into_inner) = doubt;
+    }
+    PULSE.felt(found);
+}
+
+/// Why the clock is in doubt, if it is.
+pub fn clock_doubt() -> Option<ServiceSays> {
+    PULSE
+        .doubt
+        .lock()
+        .unwrap_or_else(PoisonError::into_inner)
+        .clone()
+}
+
+/// A manager has just said that the clock is right.
+pub fn clock_is_right() {
+    *PULSE.doubt.lock().unwrap_or_else(PoisonError::into_inner) = None;
 }
 
 /// Is the disk under the record as good as full?

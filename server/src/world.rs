@@ -82,6 +82,13 @@ impl Stopwatch {
     }
 }
 
+/// How long the machine has run, asleep or not: no one sets this count.
+pub fn awake() -> Duration {
+    let count = rustix::time::clock_gettime(rustix::time::ClockId::Boottime);
+    let seconds = u64::try_from(count.tv_sec).unwrap_or_default();
+    Duration::new(seconds, u32::try_from(count.tv_nsec).unwrap_or_default())
+}
+
 /// Bytes that nobody can guess: secrets of sessions and tokens, salt, words that sign in once.
 ///
 /// # Errors

@@ -10,6 +10,7 @@
 pub mod address;
 pub mod animals;
 pub mod audit;
+pub mod clock;
 pub mod conditions;
 mod conn;
 pub mod db;

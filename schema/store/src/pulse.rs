@@ -21,6 +21,8 @@ pub struct Watch {
     deeds: i64,
     /// When the last deed was recorded.
     last: Option<NaiveDateTime>,
+    /// What time the database thinks it is, where it has a clock of its own.
+    now: Option<NaiveDateTime>,
 }
 
 /// Which file it is, whatever its name.
@@ -52,6 +54,12 @@ struct Beat {
 }
 
 #[derive(QueryableByName)]
+struct DatabaseClock {
+    #[diesel(sql_type = Timestamp)]
+    now: NaiveDateTime,
+}
+
+#[derive(QueryableByName)]
 struct Setting {
     #[diesel(sql_type = Text)]
     transaction_read_only: String,
@@ -70,12 +78,29 @@ impl Watch {
             file,
             deeds: 0,
             last: None,
+            now: None,
         }
     }
 
     /// When the last deed was recorded, as of the last look.
     pub fn last_recorded_at(&self) -> Option<NaiveDateTime> {
         self.last
+    }
+
+    /// What time the database thought it was at the last look, where it has a clock of its own.
+    pub fn database_now(&self) -> Option<NaiveDateTime> {
+        self.now
+    }
+
+    /// When anything was last written into the file, by the machine's clock then.
+    pub fn file_written_at(&self) -> Option<std::time::SystemTime> {
+        let Address::Sqlite(path) = &self.address else {
+            return None;
+        };
+        let log = path.with_file_name(format!("{}-wal", path.file_name()?.to_string_lossy()));
+        let times = [path.as_path(), log.as_path()].into_iter();
+        let times = times.filter_map(|path| std::fs::metadata(path).ok()?.modified().ok());
+        times.max()
     }
 
     /// One look.
@@ -116,6 +141,11 @@ impl Watch {
         }
         self.deeds = beat.deeds;
         self.last = beat.last;
+        if let Conn::Pg(conn) = conn {
+            let sql = "SELECT clock_timestamp() AT TIME ZONE 'UTC' AS now";
+            let clock: DatabaseClock = sql_query(sql).get_result(conn)?;
+            self.now = Some(clock.now);
+        }
         takes_deeds(conn)
     }
 }

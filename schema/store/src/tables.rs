@@ -110,6 +110,7 @@ diesel::allow_tables_to_appear_in_same_query!(
     additions,
     animals,
     answers,
+    clock_words,
     conditions,
     counters,
     deeds,
@@ -153,5 +154,10 @@ diesel::table! {
     tokens (id) {
         id -> Integer, name -> Text, kitchen -> Text, role -> Text, hash -> Binary, made_at -> Timestamp,
         made_by -> Text, ends_at -> Nullable<Timestamp>,
+    }
+}
+diesel::table! {
+    clock_words (id) {
+        id -> Integer, at -> Timestamp, ahead_until -> Nullable<Timestamp>, person -> Text, why -> Text,
     }
 }

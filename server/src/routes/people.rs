@@ -100,6 +100,14 @@ pub fn add(api: &mut Api) {
         web::delete().to(end_token),
     )
     .answers_nothing();
+    api.post(
+        "/api/clock-words",
+        Right::SetUp,
+        "A manager says that the clock is right, whatever was recorded with a wrong one",
+        web::post().to(clock_is_right),
+    )
+    .takes::<ClockAsked>()
+    .answers_nothing();
     api.get(
         "/api/rights",
         Anyone,
@@ -253,6 +261,19 @@ async fn give_token(asking: Asking, Body(asked): Body<TokenAsked>) -> Result<Htt
 async fn end_token(asking: Asking, id: web::Path<String>) -> Result<HttpResponse> {
     let id = id.parse().map_err(|_| Error::not_found(WhoSays::NoToken))?;
     within(Room::Write, move || deeds::end_token(&asking.caller(), id)).await?;
+    Ok(HttpResponse::NoContent().finish())
+}
+
+async fn clock_is_right(asking: Asking, Body(asked): Body<ClockAsked>) -> Result<HttpResponse> {
+    let known = asking.caller().people();
+    let by = asking
+        .who()
+        .signs(asked.by.name(), asking.caller().now().naive_utc(), &known)?;
+    within(Room::Write, move || {
+        crate::clock::set_right(&asking.caller(), &by, &asked.why.0)
+    })
+    .await?;
+    crate::pulse::clock_is_right();
     Ok(HttpResponse::NoContent().finish())
 }
 

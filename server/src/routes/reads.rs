@@ -154,7 +154,7 @@ async fn health(asking: Asking) -> HttpResponse {
     let kitchen = app.kitchen_seen();
     let zone = kitchen.map_or(chrono_tz::UTC, |kitchen| kitchen.zone);
     let trouble = pulse::trouble().or_else(|| {
-        let why = app.clock_is_behind(pulse::last_recorded())?.into();
+        let why = pulse::clock_doubt()?.into();
         Some(Trouble {
             status: "clock",
             why,

@@ -2,6 +2,7 @@
 
 pub mod answers;
 pub mod asked;
+mod by;
 pub mod cure_room;
 pub mod cures;
 pub mod lists;
@@ -14,9 +15,10 @@ pub mod scalars;
 pub mod stops;
 pub mod unread;
 
+pub use by::By;
 pub use scalars::{
     AdditionWord, AllergenWord, CurePartWord, DepartureKindWord, DisposalWord, HeatUnitsWord,
     KeepFromWord, MassUnitsWord, NaturalWord, PackagingWord, PlaceKindWord, ProductKindWord,
     ProfileWord, SideWord, SpeciesWord, StateWord,
 };
-pub use scalars::{Amount, By, Code, Day, Instant, Line, Note, Number, Vocabulary, Weight, Word};
+pub use scalars::{Amount, Code, Day, Instant, Line, Note, Number, Vocabulary, Weight, Word};

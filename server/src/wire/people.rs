@@ -1,6 +1,6 @@
 //! People, sessions and tokens on the wire.
 
-use super::{Instant, Line, Word};
+use super::{By, Instant, Line, Word};
 use domain::right::{Right, Role};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -128,6 +128,17 @@ pub struct TokenRead {
 pub struct TokensRead {
     /// In the order they were made.
     pub tokens: Vec<TokenRead>,
+}
+
+/// A manager's word that the clock is right.
+#[derive(Debug, Clone, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ClockAsked {
+    /// Who says so.
+    #[serde(default)]
+    pub by: By,
+    /// What was wrong, or why it was doubted.
+    pub why: Line,
 }
 
 /// What each route asks.

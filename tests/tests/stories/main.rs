@@ -2,6 +2,7 @@
 
 mod bad_input;
 mod cartons;
+mod clock;
 mod command_line;
 mod cure_room;
 mod deeds;
