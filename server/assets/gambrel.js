@@ -41,11 +41,6 @@ const printing = {
     return hex.replace(/^(.{8})(.{4})(.{4})(.{4})/, "$1-$2-$3-$4-");
   },
 
-  who() {
-    const form = document.querySelector("[data-who]");
-    return form.reportValidity() ? form.elements.by.value.trim() : "";
-  },
-
   says(text) {
     const line = document.querySelector("[data-says]");
     line.textContent = text;
@@ -94,11 +89,7 @@ const printing = {
   },
 
   async press(button, path, asked) {
-    const by = printing.who();
-    if (by === "") {
-      return;
-    }
-    const done = await printing.send(path, { id: printing.deed(button), by, ...asked });
+    const done = await printing.send(path, { id: printing.deed(button), ...asked });
     if (!done.refused) {
       window.location.reload();
     } else if (done.refused !== "away") {
@@ -107,14 +98,9 @@ const printing = {
   },
 
   async print(form) {
-    const by = printing.who();
-    if (by === "") {
-      return;
-    }
     const { printer, packs, why } = form.elements;
     const numbers = printing.packs(packs.value);
     const asked = {
-      by,
       printer: printer.value,
       lot: form.dataset.lot,
       packs: numbers.length > 0 ? numbers : null,
@@ -151,13 +137,9 @@ const printing = {
 };
 
 document.addEventListener("DOMContentLoaded", () => {
-  const who = document.querySelector("[data-who]");
-  if (!who) {
+  if (!document.querySelector("[data-says]")) {
     return;
   }
-  who.elements.by.value = localStorage.getItem("by") ?? "";
-  who.addEventListener("input", () => localStorage.setItem("by", who.elements.by.value));
-  who.addEventListener("submit", (event) => event.preventDefault());
   document.querySelectorAll("[data-printer]").forEach(printing.look);
   document.addEventListener("click", (event) => {
     const button = event.target.closest("button");
@@ -173,4 +155,14 @@ document.addEventListener("DOMContentLoaded", () => {
     event.preventDefault();
     printing.print(event.target);
   });
+});
+
+// Who is signed in, where the way to them stands. The name is no secret; the session is in a cookie
+// that no script reads.
+document.addEventListener("DOMContentLoaded", () => {
+  const name = document.cookie.split("; ").find((pair) => pair.startsWith("gambrel_name="));
+  const place = document.querySelector("[data-me]");
+  if (name && place) {
+    place.textContent = decodeURIComponent(name.slice("gambrel_name=".length));
+  }
 });

@@ -1,12 +1,16 @@
 //! What every request shares: the record, the clock, the label templates, and parsed list entries.
 
+use crate::clock::Clockwork;
+use crate::door::hosts::Hosts;
 use crate::error::{Error, Problem, Result};
 use crate::lists::kitchen::Kitchen;
 use crate::lists::standing::Standing;
 use crate::printing::Bell;
 use crate::problems::{LabelsSays, ServiceSays, TitleSays};
+use crate::who::known::Known;
+use crate::who::lockout::Lockout;
 use crate::wire::lists::ProductEntry;
-use crate::world::Clock;
+use crate::world::{Clock, Stopwatch};
 use actix_web::http::StatusCode;
 use chrono::{DateTime, NaiveDateTime, TimeDelta, Utc};
 use domain::limits::CLOCK_SLACK_MINUTES;
@@ -36,6 +40,18 @@ pub struct App {
     pub law: Shipped,
     /// Wakes those who print.
     pub bell: Bell,
+    /// The names that the service goes by.
+    pub hosts: Hosts,
+    /// What is known of the clock.
+    pub clockwork: Clockwork,
+    /// Who has tried PINs in vain.
+    pub lockout: Lockout,
+    /// When the record was last asked for somebody whom nobody knew.
+    pub looked_again: tokio::sync::Mutex<Option<Stopwatch>>,
+    /// Is it the demo, where a tap is enough to sign in?
+    pub demo: bool,
+    /// Everybody, as they were read last.
+    people: RwLock<Arc<Known>>,
     /// List entries, parsed. A version never changes, so what is here is never stale.
     products: RwLock<HashMap<i32, Arc<Product>>>,
     kitchens: RwLock<HashMap<i32, Arc<Kitchen>>>,
@@ -62,6 +78,12 @@ impl App {
             sheets: crate::label_facts::templates::sheets(),
             law,
             bell: Bell::default(),
+            hosts: Hosts::default(),
+            clockwork: Clockwork::default(),
+            lockout: Lockout::default(),
+            looked_again: tokio::sync::Mutex::default(),
+            demo: false,
+            people: RwLock::default(),
             products: RwLock::default(),
             kitchens: RwLock::default(),
             lately: RwLock::default(),
@@ -82,6 +104,42 @@ impl App {
             };
             Error::cannot_be("sheet", detail)
         })
+    }
+
+    /// Everybody, as they were read last.
+    pub fn people(&self) -> Arc<Known> {
+        let people = self.people.read().unwrap_or_else(PoisonError::into_inner);
+        people.clone()
+    }
+
+    /// Keeps everybody as they were read just now.
+    pub fn keep_people(&self, known: Known) {
+        let mut people = self.people.write().unwrap_or_else(PoisonError::into_inner);
+        *people = Arc::new(known);
+    }
+
+    /// Learns at the start what is looked up without asking the record: everybody, the kitchen, and every
+    /// address that labels on the shelf may hold.
+    ///
+    /// # Errors
+    /// The database is away, or the kitchen's entry is damaged.
+    pub fn learn(&self, conn: &mut Conn) -> Result<()> {
+        self.learn_people(conn)?;
+        self.learn_clock(conn)?;
+        self.kitchen(conn)?;
+        for body in store::entries::all_bodies(conn, "kitchen", "kitchen")? {
+            let once = Kitchen::parse(&body)?;
+            if let Some(url) = &once.entry.public_url {
+                self.hosts.learn(&url.0);
+            }
+        }
+        Ok(())
+    }
+
+    /// May anybody ask what may be sold?
+    pub fn scans_are_open(&self) -> bool {
+        let kitchen = self.kitchen_seen();
+        kitchen.is_some_and(|kitchen| kitchen.entry.open_scan == Some(true))
     }
 
     /// Now.
@@ -222,7 +280,14 @@ impl App {
         if let Some(why) = self.clock.impossible() {
             return Some(why);
         }
+        let doubt = self.clockwork.doubt();
+        if doubt.is_some() {
+            return doubt;
+        }
         let slack = TimeDelta::minutes(CLOCK_SLACK_MINUTES);
+        // What a manager has said was recorded ahead closes no kitchen.
+        let ahead = self.clockwork.ahead_until();
+        let last = last.filter(|last| ahead.is_none_or(|ahead| *last > ahead));
         let last = last.map(|last| last.and_utc());
         last.filter(|last| self.now() + slack < *last)
             .map(|last| ServiceSays::ClockBeforeDeed {

@@ -1,15 +1,20 @@
 //! Reading a JSON body: what is wrong is answered by field, and nothing is half read.
 
+use crate::door::unseen;
 use crate::error::{Error, Problem};
 use crate::problems::{RequestSays, TitleSays};
 use crate::wire::unread::unread;
 use actix_web::dev::Payload;
 use actix_web::http::{StatusCode, header};
-use actix_web::web::Bytes;
-use actix_web::{FromRequest, HttpRequest};
+use actix_web::rt::time::timeout;
+use actix_web::web::{Bytes, BytesMut};
+use actix_web::{FromRequest, HttpMessage, HttpRequest};
+use futures_util::StreamExt;
 use futures_util::future::LocalBoxFuture;
 use serde::de::DeserializeOwned;
 use serde_json::error::Category;
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::time::Duration;
 
 /// The largest body, in bytes.
 pub const LARGEST: usize = 1 << 20;
@@ -35,7 +40,11 @@ impl<T: DeserializeOwned> FromRequest for Body<T> {
                     .trim()
                     .eq_ignore_ascii_case("application/json")
             });
-        let bytes = Bytes::from_request(request, payload);
+        let told = request
+            .headers()
+            .get(header::CONTENT_LENGTH)
+            .and_then(|length| length.to_str().ok()?.parse::<usize>().ok());
+        let (request, payload) = (request.clone(), payload.take());
         Box::pin(async move {
             if !is_json {
                 return Err(Problem::new(
@@ -46,24 +55,97 @@ impl<T: DeserializeOwned> FromRequest for Body<T> {
                 )
                 .into());
             }
-            let bytes = bytes.await.map_err(|error| {
-                let status = error.as_response_error().status_code();
-                match status {
-                    StatusCode::PAYLOAD_TOO_LARGE => {
-                        let detail = RequestSays::TooLarge;
-                        Problem::new(status, "too-large", TitleSays::TooLarge, detail)
-                    }
-                    _ => Problem::new(
-                        StatusCode::BAD_REQUEST,
-                        "cut-off",
-                        TitleSays::CutOff,
-                        RequestSays::CutOff,
-                    ),
-                }
-            })?;
-            parse(&bytes).map(Body)
+            if told.is_some_and(|told| told > LARGEST) {
+                return Err(too_large());
+            }
+            let read = timeout(SLOWEST, whole(payload)).await;
+            let (bytes, held) = read.map_err(|_| too_slow())??;
+            // Whatever refuses the deed, its id stands in the log.
+            request.extensions_mut().insert(Received(bytes.clone()));
+            unseen::refuse(&bytes)?;
+            let parsed = parse(&bytes).map(Body);
+            drop(held);
+            parsed
         })
     }
+}
+
+/// A body as it came, for the log of a refusal.
+pub struct Received(Bytes);
+
+impl Received {
+    /// The id that it gives itself, if it is one.
+    pub fn id(&self) -> Option<uuid::Uuid> {
+        #[derive(serde::Deserialize)]
+        struct OnlyId {
+            id: uuid::Uuid,
+        }
+        let told: OnlyId = serde_json::from_slice(&self.0).ok()?;
+        Some(told.id)
+    }
+}
+
+/// How long a body may take to arrive.
+const SLOWEST: Duration = Duration::from_secs(SLOWEST_SECONDS as u64);
+const SLOWEST_SECONDS: usize = 10;
+/// What all bodies that are arriving may hold together.
+const ALL_BODIES: usize = 24 << 20;
+
+static HELD: AtomicUsize = AtomicUsize::new(0);
+
+/// The room that a body takes up while it arrives.
+#[derive(Default)]
+struct Held(usize);
+
+impl Held {
+    fn more(&mut self, bytes: usize) -> Result<(), Error> {
+        self.0 += bytes;
+        match HELD.fetch_add(bytes, Ordering::Relaxed) + bytes > ALL_BODIES {
+            true => Err(crate::rooms::busy()),
+            false => Ok(()),
+        }
+    }
+}
+
+impl Drop for Held {
+    fn drop(&mut self) {
+        HELD.fetch_sub(self.0, Ordering::Relaxed);
+    }
+}
+
+/// Takes in a body, as far as it may be long.
+async fn whole(mut payload: Payload) -> Result<(Bytes, Held), Error> {
+    let mut held = Held::default();
+    let mut body = BytesMut::new();
+    while let Some(part) = payload.next().await {
+        let part = part.map_err(|_| {
+            let (title, detail) = (TitleSays::CutOff, RequestSays::CutOff);
+            Problem::new(StatusCode::BAD_REQUEST, "cut-off", title, detail)
+        })?;
+        if body.len() + part.len() > LARGEST {
+            return Err(too_large());
+        }
+        held.more(part.len())?;
+        body.extend_from_slice(&part);
+    }
+    Ok((body.freeze(), held))
+}
+
+fn too_large() -> Error {
+    let status = StatusCode::PAYLOAD_TOO_LARGE;
+    Problem::new(
+        status,
+        "too-large",
+        TitleSays::TooLarge,
+        RequestSays::TooLarge,
+    )
+    .into()
+}
+
+fn too_slow() -> Error {
+    let seconds = SLOWEST_SECONDS;
+    let (title, detail) = (TitleSays::TooSlow, RequestSays::TooSlow { seconds });
+    Problem::new(StatusCode::REQUEST_TIMEOUT, "too-slow", title, detail).into()
 }
 
 /// Parses JSON, and names the field at fault.

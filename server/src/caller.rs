@@ -3,27 +3,31 @@
 use crate::app::App;
 use crate::error::Error;
 use crate::lists::kitchen::Kitchen;
+use crate::who::Who;
 use actix_web::dev::Payload;
 use actix_web::http::header;
-use actix_web::{FromRequest, HttpRequest, web};
+use actix_web::{FromRequest, HttpMessage, HttpRequest, web};
 use domain::moment::day_of;
 use std::future::{Ready, ready};
 use std::ops::Deref;
 use words::{Language, Speech};
 
 /// The service, as one caller sees it.
-#[derive(Clone, Copy)]
+#[derive(Clone)]
 pub struct Caller<'a> {
     app: &'a App,
+    /// Who it is.
+    pub who: Who,
     /// The language asked for, if there is a catalogue for one of those asked for.
     pub language: Option<Language>,
 }
 
 impl<'a> Caller<'a> {
-    /// A caller who asked for no language.
+    /// The program itself, which asked for no language.
     pub fn new(app: &'a App) -> Caller<'a> {
         Caller {
             app,
+            who: Who::house(),
             language: None,
         }
     }
@@ -52,6 +56,7 @@ impl Deref for Caller<'_> {
 #[derive(Clone)]
 pub struct Asking {
     app: web::Data<App>,
+    who: Who,
     language: Option<Language>,
 }
 
@@ -60,8 +65,14 @@ impl Asking {
     pub fn caller(&self) -> Caller<'_> {
         Caller {
             app: &self.app,
+            who: self.who.clone(),
             language: self.language,
         }
+    }
+
+    /// Who asks.
+    pub fn who(&self) -> &Who {
+        &self.who
     }
 
     /// How the caller is spoken to where nobody has asked for the kitchen yet.
@@ -82,9 +93,12 @@ impl FromRequest for Asking {
 
     fn from_request(request: &HttpRequest, _: &mut Payload) -> Self::Future {
         let app = request.app_data::<web::Data<App>>();
+        let who = request.extensions().get::<Who>().cloned();
+        let who = who.unwrap_or_else(Who::nobody);
         let asking = app.map(|app| Asking {
             app: app.clone(),
-            language: language(request),
+            language: language(request).or(who.language),
+            who,
         });
         ready(asking.ok_or_else(|| store::Error::Broken("no service".into()).into()))
     }

@@ -25,6 +25,10 @@ pub enum Command {
     Check(DatabaseArgs),
     /// Lists the rows of the law that it works by, with their sources' marks.
     Profiles(ProfilesArgs),
+    /// Lists the people of the record, adds one, or gives one a word that signs them in once.
+    People(PeopleArgs),
+    /// Makes a token for a script or a device and prints it, once.
+    Token(TokenArgs),
     /// Makes one label without a server, for whoever designs labels.
     Label(LabelArgs),
 }
@@ -55,6 +59,14 @@ pub struct ServeArgs {
     /// The address that the codes on labels hold, where the kitchen names none.
     #[arg(long, env = "GAMBREL_PUBLIC_URL", value_name = "URL")]
     pub public_url: Option<String>,
+    /// A name that the service goes by besides its public address: bench.local. Again for more.
+    #[arg(
+        long = "host",
+        env = "GAMBREL_HOSTS",
+        value_name = "NAME",
+        value_delimiter = ','
+    )]
+    pub hosts: Vec<String>,
     /// A file with the house's own numbers: stricter ones, or looser by a named approval.
     #[arg(long, env = "GAMBREL_HOUSE", value_name = "FILE.json")]
     pub house: Option<PathBuf>,
@@ -84,6 +96,52 @@ pub struct ProfilesArgs {
     /// A file with the house's own, stricter numbers.
     #[arg(long, env = "GAMBREL_HOUSE", value_name = "FILE.json")]
     pub house: Option<PathBuf>,
+}
+
+/// Which people.
+#[derive(Debug, Args)]
+pub struct PeopleArgs {
+    #[command(flatten)]
+    #[allow(missing_docs, reason = "see DatabaseArgs")]
+    pub database: DatabaseArgs,
+    /// What to do; all are listed if left out.
+    #[command(subcommand)]
+    pub command: Option<PeopleCommand>,
+}
+
+/// What is done about people.
+#[derive(Debug, Subcommand)]
+pub enum PeopleCommand {
+    /// Adds a person and prints the word that signs them in once.
+    Add {
+        /// Their name, as deeds will have it.
+        name: String,
+        /// What they are: cook, counter, manager.
+        #[arg(long)]
+        role: String,
+    },
+    /// Prints a new word for somebody who has lost their PIN, and signs them out everywhere.
+    Word {
+        /// Their name.
+        name: String,
+    },
+}
+
+/// Which token.
+#[derive(Debug, Args)]
+pub struct TokenArgs {
+    #[command(flatten)]
+    #[allow(missing_docs, reason = "see DatabaseArgs")]
+    pub database: DatabaseArgs,
+    /// What it is called: a deed that names nobody has this name.
+    #[arg(long)]
+    pub name: String,
+    /// What it may do: cook, counter, manager.
+    #[arg(long)]
+    pub role: String,
+    /// When it ends: 2027-01-31T18:00:00-05:00. Never, if left out.
+    #[arg(long, value_name = "TIME")]
+    pub until: Option<String>,
 }
 
 /// Which label.
@@ -117,6 +175,7 @@ struct File {
     create: Option<bool>,
     listen: Option<String>,
     public_url: Option<String>,
+    hosts: Option<Vec<String>>,
     workers: Option<usize>,
     house: Option<PathBuf>,
     templates: Option<PathBuf>,
@@ -183,6 +242,8 @@ pub struct Serving {
     pub listen: SocketAddr,
     /// The address that codes hold, where the kitchen names none.
     pub public_url: Option<String>,
+    /// The names that it goes by, besides.
+    pub hosts: Vec<String>,
     /// The house's own numbers.
     pub house: Option<PathBuf>,
     /// The house's own label templates.
@@ -218,6 +279,10 @@ impl ServeArgs {
         Ok(Serving {
             listen: address,
             public_url: self.public_url.clone().or(file.public_url),
+            hosts: match self.hosts.is_empty() {
+                true => file.hosts.unwrap_or_default(),
+                false => self.hosts.clone(),
+            },
             house: self.house.clone().or(file.house),
             templates: self.templates.clone().or(file.templates),
             workers: self.workers.or(file.workers).unwrap_or(cores).clamp(1, 64),

@@ -8,8 +8,10 @@ use crate::deeds::{self, Done};
 use crate::error::Result;
 use crate::lists::entry::{self, Entry};
 use crate::lists::kitchen;
+use crate::who::{self, people::Told};
 use crate::world::Clock;
 use chrono::{DateTime, Utc};
+use domain::right::Role;
 use serde::Deserialize;
 use serde::de::DeserializeOwned;
 use serde_json::Value;
@@ -96,20 +98,56 @@ pub fn build(app: &mut App) -> std::result::Result<Vec<String>, String> {
     let codes = tell(app, &story)
         .map_err(|(what, error)| format!("the demo's {what} was refused: {error}"))?;
     app.clock = end;
+    let mut lines = vec![];
+    lines.extend(people(app).map_err(|error| format!("the demo's people: {error}"))?);
     let code = |name: &str| codes.get(name).cloned().unwrap_or_default();
+    lines.splice(
+        0..0,
+        [
+            format!(
+                "1. {{address}}/lots/{} - the half pig of the recall: where it went, lot by lot",
+                code("S10")
+            ),
+            format!(
+                "2. {{address}}/scan?code={} - what the counter is told about the bacon",
+                code("L13")
+            ),
+            format!(
+                "3. {{address}}/api/lots/{}/labels.pdf - the labels of the rillettes on hand",
+                code("L31")
+            ),
+        ],
+    );
+    Ok(lines)
+}
+
+/// Who works in the demo kitchen, with the PINs that anybody may know.
+const PEOPLE: [(&str, Role, &str); 5] = [
+    ("Oda Marsh", Role::Manager, "2580"),
+    ("Jory Abend", Role::Cook, "1470"),
+    ("Pim Verrall", Role::Cook, "3690"),
+    ("Tamsin Roke", Role::Counter, "1593"),
+    ("Lise Hartnoll", Role::Cook, "7410"),
+];
+
+/// Adds them; what is printed of them, and of a token for scripts.
+fn people(app: &App) -> Result<Vec<String>> {
+    let mut said = Vec::new();
+    for (name, role, pin) in PEOPLE {
+        let told = Told {
+            name: name.to_owned(),
+            roles: vec![role],
+            pin: Some(pin.to_owned()),
+            active: true,
+            ..Told::default()
+        };
+        who::people::add(app, &told)?;
+        said.push(format!("{name} ({role}, PIN {pin})"));
+    }
+    let (_, token) = who::people::give_token(app, "demo", Role::Manager, None, "demo")?;
     Ok(vec![
-        format!(
-            "{{address}}/lots/{} - the half pig of the recall: where it went, lot by lot",
-            code("S10")
-        ),
-        format!(
-            "{{address}}/scan?code={} - what the counter is told about the bacon",
-            code("L13")
-        ),
-        format!(
-            "{{address}}/api/lots/{}/labels.pdf - the labels of the rillettes on hand",
-            code("L31")
-        ),
+        format!("Sign in with a tap as one of {}.", said.join(", ")),
+        format!("Scripts say: Authorization: Bearer {token}"),
     ])
 }
 

@@ -5,6 +5,7 @@ use crate::problems::{ServiceSays, TitleSays};
 use actix_web::http::{StatusCode, header};
 use actix_web::{HttpResponse, ResponseError};
 use domain::refusal::{Refusal, RefusalKind};
+use domain::right::Right;
 use domain::says::Says;
 use serde::Serialize;
 use store::db::MayRetry;
@@ -43,6 +44,8 @@ pub struct Problem {
     pub rows: Vec<String>,
     /// May it be recorded all the same, as it happened, where it was done?
     pub may_be_told: bool,
+    /// The right that is missing.
+    pub right: Option<Right>,
 }
 
 /// A problem document.
@@ -72,6 +75,9 @@ pub struct ProblemRead {
     /// If it was done all the same: the same request with `as_it_happened` and a note is taken.
     #[serde(skip_serializing_if = "std::ops::Not::not")]
     pub may_be_told: bool,
+    /// The right that is missing: `lift`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub right: Option<String>,
 }
 
 impl ProblemRead {
@@ -87,6 +93,7 @@ impl ProblemRead {
             in_the_way: problem.in_the_way.clone(),
             rows: problem.rows.clone(),
             may_be_told: problem.may_be_told,
+            right: problem.right.map(|right| right.to_string()),
         }
     }
 }
@@ -119,6 +126,7 @@ impl Problem {
             in_the_way: Vec::new(),
             rows: Vec::new(),
             may_be_told: false,
+            right: None,
         }
     }
 
@@ -211,6 +219,26 @@ fn of_store(error: &store::Error) -> Problem {
             TitleSays::Damaged,
             ServiceSays::Damaged,
         ),
+        store::Error::Disk(_) => busy(
+            "database-disk",
+            TitleSays::DatabaseDisk,
+            ServiceSays::DatabaseDisk,
+        ),
+        store::Error::ReadOnly(_) => busy(
+            "database-read-only",
+            TitleSays::DatabaseReadOnly,
+            ServiceSays::DatabaseReadOnly,
+        ),
+        store::Error::Gone(_) => busy(
+            "database-gone",
+            TitleSays::DatabaseGone,
+            ServiceSays::DatabaseGone,
+        ),
+        store::Error::Emptied(_) => busy(
+            "database-emptied",
+            TitleSays::DatabaseEmptied,
+            ServiceSays::DatabaseEmptied,
+        ),
         _ => busy(
             "database-away",
             TitleSays::DatabaseAway,
@@ -240,6 +268,13 @@ impl From<store::Error> for Error {
 impl MayRetry for Error {
     fn is_conflict(&self) -> bool {
         matches!(self, Error::Store(error) if error.is_conflict())
+    }
+
+    fn of_store(&self) -> Option<&store::Error> {
+        match self {
+            Error::Store(error) => Some(error),
+            _ => None,
+        }
     }
 }
 

@@ -6,26 +6,32 @@
 //! (every path, once, with its documentation), [`pages`], [`demo`].
 
 pub mod app;
-pub mod blocking;
+
 pub mod body;
 pub mod caller;
 pub mod check;
+pub mod clock;
 pub mod config;
 pub mod deeds;
 pub mod demo;
+pub mod door;
 pub mod error;
 pub mod ids;
 pub mod label_facts;
 pub mod lists;
 pub mod log;
+pub mod metrics;
 pub mod named;
 pub mod pages;
 pub mod printing;
 pub mod problems;
 pub mod profiles;
+pub mod pulse;
 pub mod read;
+pub mod rooms;
 pub mod routes;
 pub mod said;
 pub mod serve;
+pub mod who;
 pub mod wire;
 pub mod world;

@@ -3,9 +3,11 @@
 use clap::Parser;
 use gambrel::app::App;
 use gambrel::config::{Cli, Command, DatabaseArgs, LabelArgs, ProfilesArgs, ServeArgs};
+use gambrel::door::hosts::Hosts;
 use gambrel::label_facts::file;
+use gambrel::who::{commands, people};
 use gambrel::world::Clock;
-use gambrel::{check, demo, log, profiles, serve};
+use gambrel::{check, demo, log, profiles, rooms, serve};
 use std::io::Write;
 use std::net::TcpListener;
 use std::process::ExitCode;
@@ -16,6 +18,8 @@ fn main() -> ExitCode {
         Command::Serve(args) => serve(&args).map(|()| true),
         Command::Check(args) => check(&args),
         Command::Profiles(args) => list(&args).map(|()| true),
+        Command::People(args) => say(shipped().and_then(|law| commands::people(&args, law))),
+        Command::Token(args) => say(shipped().and_then(|law| commands::token(&args, law))),
         Command::Label(args) => label(&args).map(|()| true),
     };
     match done {
@@ -26,6 +30,17 @@ fn main() -> ExitCode {
             ExitCode::FAILURE
         }
     }
+}
+
+fn shipped() -> Result<law::Shipped, String> {
+    let day = Clock::Machine.now().date_naive();
+    profiles::read(None, day).map(|(law, _)| law)
+}
+
+fn say(done: Result<String, String>) -> Result<bool, String> {
+    // Nobody may be reading to the end; that is no fault.
+    let _ = writeln!(std::io::stdout(), "{}", done?);
+    Ok(true)
 }
 
 fn check(args: &DatabaseArgs) -> Result<bool, String> {
@@ -86,20 +101,33 @@ fn serve(args: &ServeArgs) -> Result<(), String> {
     for says in ended {
         tracing::warn!("{says}");
     }
-    let store = Store::open(&place.address, place.create, 16).map_err(|error| error.to_string())?;
+    let system = actix_web::rt::System::new();
+    let outlives = system.block_on(async { serve::outlive_full_files() });
+    outlives.map_err(|error| error.to_string())?;
+    let store = Store::open(&place.address, place.create, rooms::CONNECTIONS)
+        .map_err(|error| error.to_string())?;
     let mut app = App::new(store, clock, public_url, templates.known, law);
+    let loopback = address.ip().is_loopback();
+    app.hosts = Hosts::new(&serving.hosts, !loopback, false);
+    app.hosts.learn(&app.public_url);
+    app.demo = args.demo;
     let mut told = format!("Gambrel is at http://{address}/");
+    let learnt = app.store.look(|conn| app.learn(conn));
+    learnt.map_err(|error| error.to_string())?;
     if args.demo {
         told += " with the demo kitchen. Three things to try:\n";
-        for (nth, line) in demo::build(&mut app)?.iter().enumerate() {
+        for line in demo::build(&mut app)? {
             let line = line.replace("{address}", &format!("http://{address}"));
-            told += &format!("  {}. {line}\n", nth + 1);
+            told += &format!("  {line}\n");
         }
         told += "Ctrl-C ends it; nothing of it is kept.";
+    } else if let Some((name, word)) = people::first(&app).map_err(|error| error.to_string())? {
+        told += &format!(
+            "\nNobody can manage this kitchen yet. Sign in as {name} with the word {word}: it is good once."
+        );
     }
     // Nobody may be reading any more; the service goes on.
     let _ = writeln!(std::io::stdout(), "{told}");
-    let system = actix_web::rt::System::new();
     system
         .block_on(serve::run(app, listener, serving.workers))
         .map_err(|error| error.to_string())

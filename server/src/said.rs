@@ -5,6 +5,7 @@ use crate::lists::says as lists;
 use crate::named::NamedSays;
 use crate::printing::says as printing;
 use crate::problems;
+use crate::who::says::WhoSays;
 use crate::wire::says::ValueSays;
 use domain::says::Keys;
 
@@ -21,6 +22,7 @@ pub const AREAS: &[Keys] = &[
     crate::pages::says::PageSays::KEYS,
     NamedSays::KEYS,
     ValueSays::KEYS,
+    WhoSays::KEYS,
     lists::KitchenSays::KEYS,
     lists::ListNames::KEYS,
     lists::ListSays::KEYS,

@@ -1,17 +1,30 @@
 //! Starting the service, and what stands around every request.
 
 use crate::app::App;
-use crate::error::{Error, Problem};
 use crate::printing::Printing;
-use crate::problems::{RequestSays, TitleSays};
-use crate::{log, pages, routes};
-use actix_web::body::MessageBody;
-use actix_web::dev::{ServiceRequest, ServiceResponse};
-use actix_web::http::{StatusCode, header};
-use actix_web::middleware::{Next, from_fn};
+use crate::{door, log, pages, pulse, routes};
+use actix_web::http::KeepAlive;
+use actix_web::middleware::from_fn;
+use actix_web::rt::signal::unix::{SignalKind, signal};
 use actix_web::{App as Actix, HttpServer, web};
+use rustix::process::{Resource, Rlimit, getrlimit, setrlimit};
+use std::future::Future;
 use std::net::TcpListener;
-use words::Speech;
+use std::pin::pin;
+use std::time::Duration;
+
+/// How many connections are open at once, where the machine lets us have so many.
+const CONNECTIONS: u64 = 2_000;
+/// Files that are not connections: the database, the log, printers.
+const OTHER_FILES: u64 = 128;
+/// How long the first line and the headers of a request may take.
+const HEAD: Duration = Duration::from_secs(5);
+/// How long an open connection may ask for nothing.
+const IDLE: Duration = Duration::from_secs(15);
+/// How many threads wait for the database, printers and drawings: the rooms have fewer seats.
+const THREADS: usize = 64;
+/// How long requests that are under way may take at the end, in seconds.
+const FAREWELL: u64 = 10;
 
 /// Serves until the process is told to stop.
 ///
@@ -19,20 +32,26 @@ use words::Speech;
 /// The listener fails.
 pub async fn run(app: App, listener: TcpListener, workers: usize) -> std::io::Result<()> {
     let app = web::Data::new(app);
+    pulse::feel(&app);
     let printing = Printing::start(app.clone());
     let served = HttpServer::new(move || {
         Actix::new()
             .app_data(app.clone())
             .app_data(web::PayloadConfig::new(crate::body::LARGEST))
-            .wrap(from_fn(guard))
+            .wrap(from_fn(door::guard))
             .wrap(from_fn(log::each))
             .configure(|config| routes::api().register(config))
             .configure(pages::register)
             .default_service(web::to(pages::nothing_here))
     })
     .workers(workers)
-    .worker_max_blocking_threads(16)
-    .shutdown_timeout(5)
+    .max_connections(connections(workers))
+    .client_request_timeout(HEAD)
+    .client_disconnect_timeout(Duration::from_secs(2))
+    .keep_alive(KeepAlive::Timeout(IDLE))
+    .worker_max_blocking_threads(THREADS)
+    .shutdown_timeout(FAREWELL)
+    .shutdown_signal(told_to_stop()?)
     .listen(listener)?
     .run()
     .await;
@@ -40,59 +59,42 @@ pub async fn run(app: App, listener: TcpListener, workers: usize) -> std::io::Re
     served
 }
 
-/// Whatever goes wrong outside our own handlers is answered with a problem document too.
-async fn guard(
-    request: ServiceRequest,
-    next: Next<impl MessageBody + 'static>,
-) -> std::result::Result<ServiceResponse<impl MessageBody>, actix_web::Error> {
-    let api = request.path().starts_with("/api");
-    let app = request.app_data::<web::Data<App>>().cloned();
-    let asked = crate::caller::language(request.request());
-    let speech = app.map_or_else(Speech::default, |app| app.speech_lately(asked));
-    let response = next.call(request).await?;
-    let error = response.response().error();
-    if let Some(problem) = error
-        .and_then(|error| error.as_error::<Error>())
-        .map(Error::problem)
-        && api
-    {
-        let mut anew = crate::error::respond(&problem, &speech);
-        if let Some(allow) = response.headers().get("allow") {
-            anew.headers_mut().insert(header::ALLOW, allow.clone());
-        }
-        let (request, _) = response.into_parts();
-        return Ok(ServiceResponse::new(request, anew.map_into_boxed_body()));
-    }
-    let status = response.status();
-    let told = response
-        .headers()
-        .get("content-type")
-        .is_some_and(|kind| kind.as_bytes().starts_with(b"application/problem"));
-    if api && status.is_client_error() && !told {
-        let problem = Problem::new(status, slug(status), title(status), RequestSays::Unreadable);
-        let (request, _) = response.into_parts();
-        return Ok(ServiceResponse::new(
-            request,
-            crate::error::respond(&problem, &speech).map_into_boxed_body(),
-        ));
-    }
-    Ok(response.map_into_boxed_body())
+/// Ctrl-C and a polite end are the same: what is under way is finished.
+fn told_to_stop() -> std::io::Result<impl Future<Output = ()>> {
+    let (mut interrupt, mut terminate) = (
+        signal(SignalKind::interrupt())?,
+        signal(SignalKind::terminate())?,
+    );
+    Ok(async move {
+        let (told, asked) = (pin!(interrupt.recv()), pin!(terminate.recv()));
+        futures_util::future::select(told, asked).await;
+    })
 }
 
-fn title(status: StatusCode) -> TitleSays {
-    match status {
-        StatusCode::NOT_FOUND => TitleSays::NotFound,
-        StatusCode::METHOD_NOT_ALLOWED => TitleSays::Method,
-        StatusCode::PAYLOAD_TOO_LARGE => TitleSays::TooLarge,
-        _ => TitleSays::Unreadable,
-    }
+/// A file that reaches its limit ends no process: the write fails, and is told as it is. The handler
+/// stays for as long as the process lives.
+///
+/// # Errors
+/// The machine knows no such signal.
+pub fn outlive_full_files() -> std::io::Result<()> {
+    const SIGXFSZ: i32 = 25;
+    signal(SignalKind::from_raw(SIGXFSZ)).map(drop)
 }
 
-fn slug(status: StatusCode) -> &'static str {
-    match status {
-        StatusCode::NOT_FOUND => "not-found",
-        StatusCode::METHOD_NOT_ALLOWED => "method",
-        StatusCode::PAYLOAD_TOO_LARGE => "too-large",
-        _ => "unreadable",
-    }
+/// How many connections each worker takes: never so many that a file for the database is missing.
+fn connections(workers: usize) -> usize {
+    let limit = getrlimit(Resource::Nofile);
+    let wanted = CONNECTIONS + OTHER_FILES;
+    let had = limit.current.unwrap_or(u64::MAX);
+    let may = limit.maximum.unwrap_or(u64::MAX).min(wanted).max(had);
+    let raised = Rlimit {
+        current: Some(may),
+        maximum: limit.maximum,
+    };
+    let files = match had < wanted && setrlimit(Resource::Nofile, raised).is_ok() {
+        true => may,
+        false => had,
+    };
+    let all = files.saturating_sub(OTHER_FILES).clamp(64, CONNECTIONS);
+    usize::try_from(all).unwrap_or(64).div_ceil(workers)
 }

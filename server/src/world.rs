@@ -1,9 +1,9 @@
-//! The one place that owns the clock and the machine's time zone.
+//! The one place that owns the clock, chance, and the machine's time zone.
 
 use crate::problems::ServiceSays;
 use chrono::{DateTime, SubsecRound, TimeDelta, Utc};
 use chrono_tz::Tz;
-use std::time::Instant;
+use std::time::{Duration, Instant};
 
 /// The clock that a service runs by.
 #[derive(Debug, Clone, Copy)]
@@ -71,10 +71,32 @@ impl Stopwatch {
         Stopwatch(Instant::now())
     }
 
+    /// The time since.
+    pub fn elapsed(&self) -> Duration {
+        self.0.elapsed()
+    }
+
     /// The milliseconds since.
     pub fn milliseconds(&self) -> f64 {
         self.0.elapsed().as_secs_f64() * 1e3
     }
+}
+
+/// How long the machine has run, asleep or not: no one sets this count.
+pub fn awake() -> Duration {
+    let count = rustix::time::clock_gettime(rustix::time::ClockId::Boottime);
+    let seconds = u64::try_from(count.tv_sec).unwrap_or_default();
+    Duration::new(seconds, u32::try_from(count.tv_nsec).unwrap_or_default())
+}
+
+/// Bytes that nobody can guess: secrets of sessions and tokens, salt, words that sign in once.
+///
+/// # Errors
+/// The machine has no source of chance.
+pub fn chance<const N: usize>() -> Result<[u8; N], String> {
+    let mut bytes = [0; N];
+    getrandom::fill(&mut bytes).map_err(|error| error.to_string())?;
+    Ok(bytes)
 }
 
 /// The machine's time zone, by its name; UTC where it has none.

@@ -45,6 +45,7 @@ fn measure(engine: Engine, lots: usize, lasts: Duration) {
     let address: SocketAddr = house.address["http://".len()..]
         .parse()
         .expect("an address");
+    let header = house.caller().header();
     let randoms: Vec<_> = (0..CONNECTIONS as u64)
         .map(|seed| Mutex::new(SmallRng::seed_from_u64(seed)))
         .collect();
@@ -60,7 +61,7 @@ fn measure(engine: Engine, lots: usize, lasts: Duration) {
             "outputs": [{ "product": "pork-chop", "grams": 60, "pack_count": 60 }] });
         caller.deed("/api/steps", step).expect(201);
     };
-    let empty = load(address, CONNECTIONS, lasts, 404, |_, _| {
+    let empty = load(address, &header, CONNECTIONS, lasts, 404, |_, _| {
         "/assets/none".into()
     });
     let told = |what: &str, seen: &Seen| {
@@ -73,7 +74,10 @@ fn measure(engine: Engine, lots: usize, lasts: Duration) {
         ]);
     };
     told("empty", &empty);
-    told("scan", &load(address, CONNECTIONS, lasts, 200, any_pack));
+    told(
+        "scan",
+        &load(address, &header, CONNECTIONS, lasts, 200, any_pack),
+    );
     let packing = AtomicBool::new(true);
     let (seen, packed) = std::thread::scope(|scope| {
         let packer = scope.spawn(|| {
@@ -84,7 +88,7 @@ fn measure(engine: Engine, lots: usize, lasts: Duration) {
             }
             packed
         });
-        let seen = load(address, CONNECTIONS, lasts, 200, any_pack);
+        let seen = load(address, &header, CONNECTIONS, lasts, 200, any_pack);
         packing.store(false, Ordering::Relaxed);
         (seen, packer.join().expect("packing went on"))
     });

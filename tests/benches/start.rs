@@ -18,10 +18,11 @@ fn main() {
     let folder = tempfile::tempdir().expect("a temporary folder can be made");
     let grown = record::grow(&record::furnished(Engine::Sqlite, folder.path()), lots);
     let database = folder.path().join("kitchen.db").display().to_string();
+    let token = stories::house::token(&database);
     let scan = format!("/api/scan?code={}/1", grown.codes[0]);
     let start = || {
         let begun = Instant::now();
-        let (child, caller) = serve(&database);
+        let (child, caller) = serve(&database, &token);
         caller.get(&scan).expect(200);
         (child, caller, begun.elapsed())
     };
@@ -48,7 +49,7 @@ fn main() {
     end(&mut child);
 }
 
-fn serve(database: &str) -> (Child, Caller) {
+fn serve(database: &str, token: &str) -> (Child, Caller) {
     let mut child = Command::new(stories::house::binary())
         .args(["serve", "--database", database])
         .args(["--listen", "127.0.0.1:0", "--workers", "4"])
@@ -63,7 +64,7 @@ fn serve(database: &str) -> (Child, Caller) {
     let address = line
         .split_whitespace()
         .find(|word| word.starts_with("http"));
-    let caller = Caller::new(address.expect("an address").trim_end_matches('/'));
+    let caller = Caller::new(address.expect("an address").trim_end_matches('/'), token);
     (child, caller)
 }
 

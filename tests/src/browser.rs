@@ -79,6 +79,21 @@ impl Browser {
         self.call("/url", &json!({ "url": address }));
     }
 
+    /// Becomes one of the demo's people, with a tap on their name.
+    ///
+    /// # Panics
+    /// The page has no such name, or nothing comes of it.
+    pub fn sign_in(&self, address: &str, name: &str) {
+        self.open(&format!("{address}/sign-in"));
+        let tap = format!(
+            "const names = [...document.querySelectorAll('button.name')];
+             const one = names.find((button) => button.textContent.startsWith('{name}'));
+             one?.click(); return one !== undefined;"
+        );
+        assert_eq!(self.run(&tap), true, "{name} is not on the page");
+        crate::queue::until(|| self.run("return location.pathname") == "/");
+    }
+
     /// What a script returns.
     pub fn run(&self, script: &str) -> Value {
         self.call("/execute/sync", &json!({ "script": script, "args": [] }))

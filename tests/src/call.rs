@@ -10,6 +10,7 @@ use std::time::Duration;
 pub struct Caller {
     agent: ureq::Agent,
     address: String,
+    token: String,
 }
 
 /// What came back.
@@ -82,17 +83,41 @@ impl Answer {
 }
 
 impl Caller {
-    /// Somebody who calls that address.
-    pub fn new(address: &str) -> Caller {
+    /// Somebody who calls that address and shows that token.
+    pub fn new(address: &str, token: &str) -> Caller {
         let config = ureq::Agent::config_builder()
             .http_status_as_error(false)
             .timeout_global(Some(Duration::from_secs(60)))
+            .max_redirects(0)
+            .max_redirects_will_error(false)
+            .allow_non_standard_methods(true)
             .max_idle_connections_per_host(4)
             .build();
         Caller {
             agent: config.into(),
             address: address.to_owned(),
+            token: token.to_owned(),
         }
+    }
+
+    /// The same, with another token, or none.
+    pub fn showing(&self, token: &str) -> Caller {
+        Caller {
+            token: token.to_owned(),
+            ..self.clone()
+        }
+    }
+
+    fn says(&self) -> String {
+        match self.token.as_str() {
+            "" => "None".to_owned(),
+            token => format!("Bearer {token}"),
+        }
+    }
+
+    /// The lines of a request that say who calls, for whoever writes it by hand.
+    pub fn header(&self) -> String {
+        format!("Authorization: {}\r\n", self.says())
     }
 
     /// GET.
@@ -107,6 +132,7 @@ impl Caller {
     pub fn try_get(&self, path: &str) -> Result<Answer, ureq::Error> {
         self.agent
             .get(format!("{}{path}", self.address))
+            .header("Authorization", self.says())
             .call()
             .map(read)
     }
@@ -123,6 +149,7 @@ impl Caller {
     pub fn try_post(&self, path: &str, body: &Value) -> Result<Answer, ureq::Error> {
         self.agent
             .post(format!("{}{path}", self.address))
+            .header("Authorization", self.says())
             .header("Content-Type", "application/json")
             .send(body.to_string())
             .map(read)
@@ -133,6 +160,7 @@ impl Caller {
         let request = self
             .agent
             .post(format!("{}{path}", self.address))
+            .header("Authorization", self.says())
             .header("Content-Type", kind);
         request.send(body).map(read).expect("the service answers")
     }
@@ -141,6 +169,7 @@ impl Caller {
     pub fn put(&self, path: &str, body: &Value) -> Answer {
         self.agent
             .put(format!("{}{path}", self.address))
+            .header("Authorization", self.says())
             .header("Content-Type", "application/json")
             .send(body.to_string())
             .map(read)
@@ -152,10 +181,30 @@ impl Caller {
         let request = self
             .agent
             .put(format!("{}{path}", self.address))
+            .header("Authorization", self.says())
             .header("If-Match", etag);
         request
             .header("Content-Type", "application/json")
             .send(body.to_string())
+            .map(read)
+            .expect("the service answers")
+    }
+
+    /// Any method, with a JSON body where the method has one. Nobody is followed elsewhere.
+    pub fn send(&self, method: &str, path: &str, body: &str) -> Answer {
+        let request = ureq::http::Request::builder()
+            .method(method)
+            .uri(format!("{}{path}", self.address))
+            .header("Authorization", self.says())
+            .header("Content-Type", "application/json");
+        let body = if method == "POST" || method == "PUT" {
+            body
+        } else {
+            ""
+        };
+        let request = request.body(body.to_owned()).expect("a request");
+        self.agent
+            .run(request)
             .map(read)
             .expect("the service answers")
     }

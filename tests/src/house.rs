@@ -21,6 +21,8 @@ pub struct House {
     pub database: String,
     /// What calls go to: `http://127.0.0.1:PORT`.
     pub address: String,
+    /// What calls show: a manager's token, which may speak for anybody.
+    pub token: String,
     child: Child,
     /// Kept open: what the service prints later has somewhere to go.
     _printed: BufReader<ChildStdout>,
@@ -104,6 +106,7 @@ impl House {
         fill(folder.path(), &database);
         let (child, _printed, address) = launch(clocked(clock), &database, &[]);
         House {
+            token: token(&database),
             database,
             address,
             child,
@@ -132,6 +135,7 @@ impl House {
             .env("SHIM_LOG", journal);
         let (child, _printed, address) = launch(command, &database, &["--create"]);
         House {
+            token: token(&database),
             database,
             address,
             child,
@@ -149,6 +153,7 @@ impl House {
         command.stderr(log);
         let (child, _printed, address) = launch(command, &database, &["--create", "--log", "info"]);
         let house = House {
+            token: token(&database),
             database,
             address,
             child,
@@ -163,6 +168,7 @@ impl House {
     fn open(engine: Engine, folder: tempfile::TempDir, database: String, flags: &[&str]) -> House {
         let (child, _printed, address) = start(&database, flags);
         House {
+            token: token(&database),
             database,
             address,
             child,
@@ -174,7 +180,7 @@ impl House {
 
     /// Somebody who calls it.
     pub fn caller(&self) -> Caller {
-        Caller::new(&self.address)
+        Caller::new(&self.address, &self.token)
     }
 
     /// Kills the service at once, as a power cut would end the process.
@@ -209,6 +215,13 @@ impl House {
         self._printed = printed;
         self.child = child;
         self.address = address;
+    }
+
+    /// The next line that the service prints.
+    pub fn line(&mut self) -> String {
+        let mut line = String::new();
+        self._printed.read_line(&mut line).expect("it prints");
+        line
     }
 
     /// The process id of the service.
@@ -299,6 +312,25 @@ fn clocked(clock: &str) -> Command {
     // The time is shown in the zone of the process.
     command.env("TZ", "UTC");
     command
+}
+
+/// A manager's token for the record, as the terminal gives it.
+pub fn token(database: &str) -> String {
+    let out = Command::new(binary())
+        .args([
+            "token",
+            "--database",
+            database,
+            "--name",
+            "story",
+            "--role",
+            "manager",
+        ])
+        .output()
+        .expect("the binary runs");
+    let says = String::from_utf8_lossy(&out.stderr);
+    assert!(out.status.success(), "gambrel token: {says}");
+    String::from_utf8_lossy(&out.stdout).trim().to_owned()
 }
 
 fn start(database: &str, flags: &[&str]) -> Started {

@@ -37,6 +37,7 @@ pub mod plan;
 pub mod print;
 pub mod product;
 pub mod refusal;
+pub mod right;
 pub mod rows;
 pub mod says;
 pub mod scanned;

@@ -16,6 +16,9 @@ pub const MOST_PACKS: u32 = 9_999;
 pub const CLOCK_SLACK_MINUTES: i64 = 2;
 /// How far back a deed may be entered without a note that says why.
 pub const DAYS_BACK_WITHOUT_NOTE: i64 = 7;
+/// How long ago an animal may have been killed when it arrives: frozen meat is not kept for longer, and
+/// a code tells the year by its last two digits.
+pub const KILLED_DAYS_AGO: i64 = 3 * 366;
 /// The most that two scales may differ by, in thousandths of the inputs.
 pub const SCALE_DIFFERENCE_THOUSANDTHS: i64 = 5;
 /// The most that a weighing may be above the weight before it, in thousandths.

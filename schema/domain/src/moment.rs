@@ -104,7 +104,9 @@ impl Moment {
         zone: Tz,
         says: impl FnOnce(NaiveDateTime, NaiveDateTime) -> MomentSays,
     ) -> Result<()> {
-        if self.at >= first {
+        // What is on record as done later than now was recorded by a clock that was ahead, and comes before
+        // whatever is done now.
+        if self.at >= first || first > self.recorded_at + Duration::minutes(CLOCK_SLACK_MINUTES) {
             return Ok(());
         }
         let detail = says(on_clock(first, zone), on_clock(self.at, zone));

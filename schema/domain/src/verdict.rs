@@ -29,6 +29,8 @@ messages! {
         Frozen "frozen",
         NoDate "no-date",
         NoLastDay "no-last-day",
+        ClockInDoubt "clock-in-doubt",
+        MadeAhead "made-ahead",
     }
 }
 
@@ -50,6 +52,18 @@ impl ScanVerdict {
             verdict,
             reasons: vec![says.clone()],
             says,
+        }
+    }
+
+    /// The same where the clock is in doubt, or was when the lot was made: then nothing may be sold by a date.
+    pub fn doubted(self, says: VerdictSays) -> ScanVerdict {
+        match self.verdict {
+            Verdict::Sell | Verdict::SellToday => {
+                let mut held = ScanVerdict::new(Verdict::Hold, says);
+                held.reasons.extend(self.reasons);
+                held
+            }
+            _ => self,
         }
     }
 

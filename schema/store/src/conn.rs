@@ -33,15 +33,30 @@ impl Conn {
                 Ok(Conn::Sqlite(conn))
             }
             Address::Postgres(url) => {
-                let mut conn = PgConnection::establish(url)
+                let mut conn = PgConnection::establish(&within_reach(url))
                     .map_err(|error| Error::Away(format!("PostgreSQL does not answer: {error}")))?;
                 conn.batch_execute(
-                    "SET synchronous_commit TO on; SET TIME ZONE 'UTC'; SET lock_timeout TO '20s'",
+                    // No statement of ours takes so long: whoever asked has gone away by then.
+                    "SET synchronous_commit TO on; SET TIME ZONE 'UTC'; SET lock_timeout TO '20s';
+                     SET statement_timeout TO '120s'; SET idle_in_transaction_session_timeout TO '60s'",
                 )?;
                 Ok(Conn::Pg(conn))
             }
         }
     }
+}
+
+/// The address with a limit to how long anybody waits for the first answer, unless it has its own.
+fn within_reach(url: &str) -> String {
+    let set = |name: &str| url.contains(&format!("{name}="));
+    let mut url = url.to_owned();
+    for (name, value) in [("connect_timeout", "2"), ("tcp_user_timeout", "10000")] {
+        if !set(name) {
+            let joint = if url.contains('?') { '&' } else { '?' };
+            url = format!("{url}{joint}{name}={value}");
+        }
+    }
+    url
 }
 
 /// Makes connections for the pool. Diesel's own manager would try each engine in turn.
@@ -53,6 +68,12 @@ impl ManageConnection for Manager {
     type Error = Error;
 
     fn connect(&self) -> Result<Conn> {
+        if let Address::Sqlite(path) = &self.0
+            && !path.exists()
+        {
+            // Opening it would make an empty one, and hide that the record is gone.
+            return Err(Error::Gone(format!("{} is not there", path.display())));
+        }
         Conn::open(&self.0)
     }
 

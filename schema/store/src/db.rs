@@ -4,6 +4,7 @@ use crate::address::Address;
 use crate::conn::{Conn, Manager};
 use crate::error::{Error, Result};
 use crate::ids::Ids;
+use crate::pulse::{FileId, same_file};
 use crate::{migrate, tls};
 use diesel::connection::SimpleConnection;
 use diesel::r2d2::{Pool, PooledConnection};
@@ -19,6 +20,10 @@ pub struct Store {
     pool: Pool<Manager>,
     /// SQLite takes one writer at a time; waiting in the process is fair, waiting in the file is not.
     gate: Option<Mutex<Conn>>,
+    /// The file as it was opened.
+    file: Option<FileId>,
+    /// Why nothing could be written last, until something is.
+    failed: Mutex<Option<Error>>,
     ids: Ids,
 }
 
@@ -33,11 +38,17 @@ pub struct Tx<'a> {
 pub trait MayRetry {
     /// Was another transaction in the way?
     fn is_conflict(&self) -> bool;
+    /// The error of the database, if it is one.
+    fn of_store(&self) -> Option<&Error>;
 }
 
 impl MayRetry for Error {
     fn is_conflict(&self) -> bool {
         matches!(self, Error::Conflict(_))
+    }
+
+    fn of_store(&self) -> Option<&Error> {
+        Some(self)
     }
 }
 
@@ -70,6 +81,10 @@ impl Store {
         }
         let mut first = Conn::open(address)?;
         migrate::run(&mut first)?;
+        let file = match address {
+            Address::Sqlite(path) => FileId::at(path),
+            Address::Postgres(_) => None,
+        };
         let gate = matches!(address, Address::Sqlite(_)).then(|| Mutex::new(first));
         let pool = Pool::builder()
             .max_size(connections)
@@ -77,13 +92,16 @@ impl Store {
             // Asking each connection first whether it lives would cost every request a round trip: a
             // transaction that cannot begin takes another connection instead.
             .test_on_check_out(false)
-            .connection_timeout(Duration::from_secs(10))
+            // A scan that finds no database says so within two seconds.
+            .connection_timeout(Duration::from_millis(1_500))
             .build(Manager(address.clone()))
             .map_err(|error| Error::Away(error.to_string()))?;
         Ok(Store {
             address: address.clone(),
             pool,
             gate,
+            file,
+            failed: Mutex::default(),
             ids: Ids::default(),
         })
     }
@@ -157,9 +175,33 @@ impl Store {
             tries += 1;
             match self.write_once(&mut f) {
                 Err(error) if error.is_conflict() && tries < TRIES => {}
-                done => return done,
+                done => {
+                    self.remember(done.as_ref().map_or_else(MayRetry::of_store, |_| None));
+                    return done;
+                }
             }
         }
+    }
+
+    fn remember(&self, error: Option<&Error>) {
+        let failed = error.filter(|error| error.takes_no_writes()).cloned();
+        let mut known = self.failed.lock().unwrap_or_else(PoisonError::into_inner);
+        if known.is_some() || failed.is_some() {
+            *known = failed;
+        }
+    }
+
+    /// Why nothing could be written last, if nothing can be written now either: it is tried again.
+    pub fn failed_lately(&self) -> Option<Error> {
+        let failed = self.failed.lock().unwrap_or_else(PoisonError::into_inner);
+        failed.as_ref()?;
+        drop(failed);
+        self.write(|tx| {
+            tx.conn
+                .batch_execute("UPDATE counters SET next = next WHERE id = 1")
+                .map_err(Error::from)
+        })
+        .err()
     }
 
     fn write_once<T, E: From<Error>>(
@@ -170,6 +212,10 @@ impl Store {
             Some(gate) => {
                 let mut conn: MutexGuard<'_, Conn> =
                     gate.lock().unwrap_or_else(PoisonError::into_inner);
+                // A deed in a file that was taken away would be answered and lost.
+                if let Address::Sqlite(path) = &self.address {
+                    same_file(path, self.file)?;
+                }
                 conn.batch_execute("BEGIN IMMEDIATE").map_err(Error::from)?;
                 let done = in_transaction(&mut conn, "COMMIT", |conn| {
                     f(&mut Tx {

@@ -156,6 +156,16 @@ pub fn versions(conn: &mut Conn, ids: &[i32]) -> Result<Vec<(i32, String)>> {
         .load(conn)?)
 }
 
+/// The bodies of every version that an entry has had, the oldest first.
+pub fn all_bodies(conn: &mut Conn, list: &str, code: &str) -> Result<Vec<String>> {
+    Ok(versions::table
+        .inner_join(entries::table.on(entries::id.eq(versions::entry_id)))
+        .filter(entries::list.eq(list).and(entries::code.eq(code)))
+        .order(versions::number)
+        .select(versions::body)
+        .load(conn)?)
+}
+
 /// The body of an entry's current version, by the entry's key.
 pub fn by_key(conn: &mut Conn, entry_id: i32) -> Result<String> {
     Ok(entries::table

@@ -3,7 +3,7 @@
 use diesel::result::{DatabaseErrorKind, Error as Diesel};
 
 /// An error of the store.
-#[derive(Debug, thiserror::Error)]
+#[derive(Debug, Clone, thiserror::Error)]
 pub enum Error {
     /// The address is wrong, or nothing answers there.
     #[error("{0}")]
@@ -14,6 +14,18 @@ pub enum Error {
     /// The disk or the database is full.
     #[error("the database is full: {0}")]
     Full(String),
+    /// The disk has failed under the database, or may not be written.
+    #[error("the disk fails: {0}")]
+    Disk(String),
+    /// The database may only be read.
+    #[error("the database takes no writes: {0}")]
+    ReadOnly(String),
+    /// The file was taken away, or another one put in its place.
+    #[error("the database is gone: {0}")]
+    Gone(String),
+    /// What was on record is on record no more.
+    #[error("the database was emptied: {0}")]
+    Emptied(String),
     /// Another transaction was in the way; the same again will do.
     #[error("another deed was in the way: {0}")]
     Conflict(String),
@@ -29,6 +41,14 @@ pub enum Error {
 pub type Result<T> = std::result::Result<T, Error>;
 
 impl Error {
+    /// Is it the disk or the database that takes no writes, whatever is written?
+    pub fn takes_no_writes(&self) -> bool {
+        matches!(
+            self,
+            Error::Full(_) | Error::Disk(_) | Error::ReadOnly(_) | Error::Gone(_)
+        )
+    }
+
     /// A row that does not parse: names the table and the key.
     pub fn bad_row(table: &str, key: i32, what: &str) -> Error {
         Error::Broken(format!("{table} {key}: {what}"))
@@ -59,9 +79,15 @@ fn by_message(message: &str, text: String) -> Error {
     } else if has("disk is full")
         || has("No space left")
         || has("could not extend file")
-        || has("disk I/O error")
+        || has("database or disk is full")
     {
         Error::Full(text)
+    } else if has("disk I/O error") || has("could not write") || has("could not read") {
+        Error::Disk(text)
+    } else if has("read-only") || has("readonly") {
+        Error::ReadOnly(text)
+    } else if has("no such table") || has("does not exist") {
+        Error::Emptied(text)
     } else if has("terminating connection")
         || has("server closed the connection")
         || has("connection to server")
@@ -69,8 +95,8 @@ fn by_message(message: &str, text: String) -> Error {
         || has("starting up")
         || has("unable to open database")
         || has("too many clients")
-        || has("read-only")
-        || has("readonly")
+        || has("remaining connection slots")
+        || has("canceling statement due to")
     {
         Error::Away(text)
     } else {

@@ -26,7 +26,7 @@ struct MigrationName {
 pub(crate) fn refuse_what_is_not_ours(path: &Path) -> Result<()> {
     let shown = path.display().to_string();
     if std::fs::metadata(path).is_ok_and(|file| file.len() == 0) {
-        return Ok(());
+        return Err(Error::Address(empty(&shown)));
     }
     let address = format!(
         "file:{}?mode=ro",
@@ -43,7 +43,7 @@ pub(crate) fn refuse_what_is_not_ours(path: &Path) -> Result<()> {
     .load(&mut conn)
     .map_err(|error| Error::Address(format!("{shown} is not a database: {error}")))?;
     if tables.is_empty() {
-        return Ok(());
+        return Err(Error::Address(empty(&shown)));
     }
     if !tables
         .iter()
@@ -55,6 +55,13 @@ pub(crate) fn refuse_what_is_not_ours(path: &Path) -> Result<()> {
     }
     let applied = sql_query("SELECT version FROM __diesel_schema_migrations").load(&mut conn)?;
     refuse_newer(&applied)
+}
+
+/// An emptied record is no new kitchen: nothing is made where something was.
+fn empty(path: &str) -> String {
+    format!(
+        "{path} is empty: a record was there, or its making was cut short. Restore the record, or remove the file to begin a new kitchen."
+    )
 }
 
 fn refuse_newer(applied: &[Applied]) -> Result<()> {
@@ -86,6 +93,8 @@ pub(crate) fn run(conn: &mut Conn) -> Result<()> {
             conn.run_pending_migrations(MIGRATIONS).map_err(failed)?;
         }
         Conn::Pg(conn) => {
+            // A change of a large record takes as long as it takes.
+            conn.batch_execute("SET statement_timeout TO 0; SET lock_timeout TO 0")?;
             conn.batch_execute("SELECT pg_advisory_lock(7020)")?;
             let done = migrate_postgres(conn);
             conn.batch_execute("SELECT pg_advisory_unlock(7020)")?;

@@ -82,6 +82,14 @@ pub enum PackChoice {
 }
 
 impl PackChoice {
+    /// How many packs are named.
+    pub fn named(&self) -> usize {
+        match self {
+            PackChoice::All | PackChoice::OnHand => 0,
+            PackChoice::Numbers(numbers) => numbers.len(),
+        }
+    }
+
     /// Is a pack among those that are wanted?
     pub fn takes(&self, pack: &PackRow) -> bool {
         match self {
@@ -115,23 +123,32 @@ pub fn of_each(conn: &mut Conn, wanted: &[(i32, PackChoice)]) -> Result<Vec<Pack
         // One lot is the usual case, and its prepared statement is kept.
         return of_lot(conn, *lot, wanted);
     }
-    let mut query = packs::table
-        .order((packs::lot_id, packs::number))
-        .select(PackRow::as_select())
-        .into_boxed();
-    for (lot, wanted) in wanted {
-        let of = packs::lot_id.eq(*lot);
-        query = match wanted {
-            PackChoice::All => query.or_filter(of),
-            PackChoice::OnHand => query.or_filter(of.and(packs::left_mg.gt(0))),
-            PackChoice::Numbers(numbers) => query.or_filter(of.and(packs::number.eq_any(numbers))),
-        };
+    let mut found = Vec::new();
+    for some in wanted.chunks(AT_ONCE) {
+        let mut query = packs::table
+            .order((packs::lot_id, packs::number))
+            .select(PackRow::as_select())
+            .into_boxed();
+        for (lot, wanted) in some {
+            let of = packs::lot_id.eq(*lot);
+            query = match wanted {
+                PackChoice::All => query.or_filter(of),
+                PackChoice::OnHand => query.or_filter(of.and(packs::left_mg.gt(0))),
+                PackChoice::Numbers(numbers) => {
+                    query.or_filter(of.and(packs::number.eq_any(numbers)))
+                }
+            };
+        }
+        found.extend(query.load::<PackRow>(conn)?);
     }
-    match wanted.is_empty() {
-        true => Ok(Vec::new()),
-        false => Ok(query.load(conn)?),
-    }
+    // In one order whatever was asked first, and none twice.
+    found.sort_by_key(|pack| (pack.lot_id, pack.number));
+    found.dedup_by_key(|pack| pack.id);
+    Ok(found)
 }
+
+/// How many lots one statement asks for: SQLite nests a thousand alternatives and no more.
+const AT_ONCE: usize = 200;
 
 /// Packs of several lots, by lot and number.
 pub fn of_lots(conn: &mut Conn, lots: &[i32]) -> Result<Vec<PackRow>> {

@@ -57,6 +57,15 @@ impl StopRow {
     }
 }
 
+/// Did a deed place a stop, or end one? To take it back is to lift the stop, or to place it again.
+///
+/// # Errors
+/// The database is away.
+pub fn hangs_on(conn: &mut Conn, deed: i32) -> Result<bool> {
+    let placed = stops::table.filter(stops::deed_id.eq(deed));
+    Ok(diesel::select(diesel::dsl::exists(placed)).get_result(conn)?)
+}
+
 /// A stop with the lot, or the pack of it, that it goes on.
 pub(crate) type Onto<'a> = (i32, Option<PackId>, &'a NewStop);
 

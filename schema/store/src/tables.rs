@@ -119,6 +119,7 @@ diesel::allow_tables_to_appear_in_same_query!(
     additions,
     animals,
     answers,
+    clock_words,
     conditions,
     core_readings,
     counters,
@@ -130,6 +131,8 @@ diesel::allow_tables_to_appear_in_same_query!(
     measurements,
     pack_events,
     packs,
+    people,
+    person_roles,
     print_events,
     print_runs,
     printer_leases,
@@ -137,10 +140,35 @@ diesel::allow_tables_to_appear_in_same_query!(
     probe_checks,
     reasons,
     series,
+    sessions,
     sources,
     steps,
     stop_ends,
     stops,
+    tokens,
     versions,
     voids,
 );
+diesel::table! {
+    people (id) {
+        id -> Integer, uid -> Binary, name -> Text, pin -> Nullable<Text>, word -> Nullable<Binary>,
+        language -> Nullable<Text>, active -> Bool, number -> Integer, made_at -> Timestamp,
+    }
+}
+diesel::table! { person_roles (id) { id -> Integer, person_id -> Integer, kitchen -> Text, role -> Text, } }
+diesel::table! {
+    sessions (id) {
+        id -> Integer, person_id -> Integer, hash -> Binary, device -> Text, began_at -> Timestamp, ends_at -> Timestamp,
+    }
+}
+diesel::table! {
+    tokens (id) {
+        id -> Integer, name -> Text, kitchen -> Text, role -> Text, hash -> Binary, made_at -> Timestamp,
+        made_by -> Text, ends_at -> Nullable<Timestamp>,
+    }
+}
+diesel::table! {
+    clock_words (id) {
+        id -> Integer, at -> Timestamp, ahead_until -> Nullable<Timestamp>, person -> Text, why -> Text,
+    }
+}

@@ -31,7 +31,7 @@ pub fn take(app: &Caller<'_>, asked: &CancellationAsked) -> Result<Done> {
         note: asked.note.as_ref(),
     };
     perform(app, header, asked, |facts| {
-        let by = asked.by.0.clone();
+        let by = facts.by.clone();
         let says = PrintDeedSays::CancelledBy { by }.into();
         let at = facts.moment.recorded_at.naive_utc();
         let mut cancelled = Vec::with_capacity(numbers.len());

@@ -1,5 +1,6 @@
 //! Packs are counted: the difference to the book is unexplained, and stays so.
 
+use super::facts::not_too_many;
 use super::says::DeedSays;
 use super::{DeedHeader, Done, perform};
 use crate::caller::Caller;
@@ -24,6 +25,7 @@ pub fn take(app: &Caller<'_>, asked: &CountAsked) -> Result<Done> {
         place: asked.place.as_ref(),
         note: asked.note.as_ref(),
     };
+    not_too_many(asked.packs.len(), "packs")?;
     let mut found = Vec::with_capacity(asked.packs.len());
     for (nth, pack) in asked.packs.iter().enumerate() {
         match (pack.grams, pack.missing) {

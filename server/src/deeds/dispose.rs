@@ -8,6 +8,7 @@ use crate::error::{Error, Result};
 use crate::wire::stops::DispositionAsked;
 use domain::deed::dispose::{self, Disposing};
 use domain::deed::draw::Choice;
+use domain::right::Right;
 use domain::words::{DeedKind, Disposal};
 
 /// Records a disposition.
@@ -31,6 +32,9 @@ pub fn take(app: &Caller<'_>, asked: &DispositionAsked) -> Result<Done> {
         place: None,
         note: Some(&asked.why),
     };
+    if asked.what.0 == Disposal::Released {
+        app.who.need(Right::Lift)?;
+    }
     perform(app, header, asked, |facts| {
         let named = facts.named(&asked.lot.0, "lot")?;
         let chosen = choice(&named, None, asked.packs.as_deref(), asked.grams, "")?;
@@ -44,7 +48,7 @@ pub fn take(app: &Caller<'_>, asked: &DispositionAsked) -> Result<Done> {
         let lot = facts.lot(&named.code, wanted(&chosen))?;
         let disposing = Disposing {
             what: asked.what.0,
-            by: asked.by.0.clone(),
+            by: facts.by.clone(),
             why: match &asked.document {
                 Some(document) => format!("{} ({})", asked.why.0, document.0),
                 None => asked.why.0.clone(),

@@ -9,6 +9,7 @@ use crate::lists::standing::Standing;
 use crate::named::{Named, named};
 use crate::read::brief::{brief, briefs};
 use crate::read::{lot_with, whole};
+use crate::who::Who;
 use crate::wire::Weight;
 use crate::wire::answers::{DeedDone, LotBrief};
 use domain::code::LotCode;
@@ -44,6 +45,10 @@ pub struct Facts<'a, 'tx> {
     pub standing: Arc<Standing>,
     /// The deed's key.
     pub deed: i32,
+    /// Who asks for it.
+    pub who: Who,
+    /// Who did it.
+    pub by: String,
     /// When it happened.
     pub moment: Moment,
     /// Where it happened.
@@ -97,6 +102,7 @@ pub fn choice(
         ));
     }
     let pack = pack.or(named.pack);
+    not_too_many(packs.map_or(0, <[u32]>::len), &format!("{field}packs"))?;
     match packs {
         Some(_) if pack.is_some() => Err(Error::cannot_be(
             format!("{field}packs"),
@@ -111,6 +117,18 @@ pub fn choice(
             pack,
             grams: grams.map(|grams| grams.0),
         }),
+    }
+}
+
+/// Refuses a list that is longer than any lot has packs: a database takes only so many at once.
+///
+/// # Errors
+/// 422.
+pub fn not_too_many(count: usize, field: &str) -> Result<()> {
+    let most = domain::limits::MOST_PACKS;
+    match count > most as usize {
+        true => Err(Error::cannot_be(field, DeedSays::TooMany { most })),
+        false => Ok(()),
     }
 }
 
@@ -149,6 +167,10 @@ impl<'a> Facts<'a, '_> {
     /// # Errors
     /// 404 for a code never given out.
     pub fn lots(&mut self, wanted: &[(LotCode, PackChoice, String)]) -> Result<Vec<Lot>> {
+        let named: usize = wanted.iter().map(|(_, packs, _)| packs.named()).sum();
+        if let Some((_, _, field)) = wanted.first() {
+            not_too_many(named.max(wanted.len()), field)?;
+        }
         let codes: Vec<&str> = wanted.iter().map(|(code, _, _)| code.as_str()).collect();
         let rows = lots::lock(self.tx, &codes)?;
         let mut each = Vec::with_capacity(wanted.len());

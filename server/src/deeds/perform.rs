@@ -7,7 +7,7 @@ use crate::error::{Blocker, Error, Problem, Result};
 use crate::problems::TitleSays;
 use crate::wire::answers::{DeedDone, instant, shown_id};
 use crate::wire::asked::{Id, canonical};
-use crate::wire::{Code, Instant, Line, Note};
+use crate::wire::{By, Code, Instant, Note};
 use actix_web::http::StatusCode;
 use domain::moment::Moment;
 use domain::refusal::{Refusal, RefusalKind};
@@ -29,7 +29,7 @@ pub struct DeedHeader<'a> {
     /// When it began.
     pub began_at: Option<Instant>,
     /// Who.
-    pub by: &'a Line,
+    pub by: &'a By,
     /// Where.
     pub place: Option<&'a Code>,
     /// A word about it; for what is not left without a reason, the reason.
@@ -114,6 +114,9 @@ pub fn perform<A: DeedAnswer>(
         );
         let noted = header.note.is_some_and(|note| !note.0.is_empty());
         let moment = Moment::settle(at, began, app.now(), kitchen.zone, noted)?;
+        let by = app
+            .who
+            .signs(header.by.name(), moment.at.naive_utc(), &app.people())?;
         let place = match header.place {
             Some(code) => Some(super::facts::place(&standing.lists, &code.0, "place")?),
             None => None,
@@ -124,7 +127,7 @@ pub fn perform<A: DeedAnswer>(
                 uid,
                 kind: header.kind,
                 moment,
-                person: &header.by.0,
+                person: &by,
                 place_id: place.map(|place| place.0),
                 note: header.note.map(|note| note.0.as_str()),
                 request: &request,
@@ -134,6 +137,8 @@ pub fn perform<A: DeedAnswer>(
         let mut facts = Facts {
             tx,
             app: app.app(),
+            who: app.who.clone(),
+            by,
             speech,
             kitchen,
             standing,

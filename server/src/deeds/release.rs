@@ -36,7 +36,8 @@ pub fn take(app: &Caller<'_>, asked: &ReleaseAsked) -> Result<Done> {
         let lot = facts.lot(&named.code, PackChoice::OnHand)?;
         let (release, row) = judged(facts, asked, &named.code)?;
         let (moment, zone) = (facts.moment, facts.kitchen.zone);
-        let mut plan = release::plan(&lot, &release, &asked.by.0, &moment, zone)?;
+        let by = facts.by.clone();
+        let mut plan = release::plan(&lot, &release, &by, &moment, zone)?;
         let chain = trichinae::proof(facts, asked.trichinae.as_ref(), &lot, &row)?;
         let links = Reason::all(Topic::Release, chain);
         plan.reasons
@@ -61,7 +62,7 @@ fn judged(
     })?;
     let signed = Signed {
         day: facts.moment.day,
-        by: asked.by.0.clone(),
+        by: facts.by.clone(),
     };
     piece.alarm_signed = asked.alarm_looked_at.as_ref().map(|_| signed.clone());
     piece.signed = Some(signed);

@@ -31,6 +31,7 @@ messages! {
         WhatPutRight "what-put-right",
         WhyHeld "why-held",
         NothingHeld "nothing-held",
+        TooMany "too-many" { most: u32 },
         TakeOff "take-off" { lots: String },
     }
 }

@@ -42,7 +42,8 @@ pub fn take(app: &Caller<'_>, asked: &SettlementAsked) -> Result<Done> {
             if !seen.insert(one.print) {
                 return Err(Error::cannot_be(field, PrintDeedSays::NamedTwice));
             }
-            let print = settle(facts, *one, &asked.by.0, &field)?;
+            let by = facts.by.clone();
+            let print = settle(facts, *one, &by, &field)?;
             if !one.came_out && asked.again != Some(false) {
                 match once_more(facts, &print)? {
                     Ok(row) => anew.push(row),

@@ -10,6 +10,7 @@ use domain::deed::void::{self, Target, Touched};
 use domain::grams::Grams;
 use domain::lot::{DeedId, PackId};
 use domain::plan::Plan;
+use domain::right::Right;
 use domain::words::DeedKind;
 use serde::Serialize;
 use store::voids;
@@ -40,6 +41,12 @@ pub fn take(app: &Caller<'_>, step: Id, asked: &VoidAsked) -> Result<Done> {
     };
     perform(app, header, &Asked { step, void: asked }, |facts| {
         let deed = known_deed(facts.tx, step, None)?;
+        if deed.person != facts.by || deed.person.is_empty() {
+            facts.who.need(Right::Void)?;
+        }
+        if store::stops::hangs_on(facts.tx.conn, deed.id)? {
+            facts.who.need(Right::Lift)?;
+        }
         let hanging = voids::hanging(facts.tx, deed.id)?;
         let target = target(facts, &deed, &hanging)?;
         let packs = void::plan(&target)?;

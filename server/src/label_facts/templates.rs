@@ -67,7 +67,7 @@ pub fn load(folder: Option<&Path>) -> Result<Templates, String> {
             let name = path
                 .file_stem()
                 .map(|stem| stem.to_string_lossy().into_owned());
-            let json = std::fs::read_to_string(&path);
+            let json = read(&path);
             match (name, json) {
                 (Some(name), Ok(json)) => templates.add(&name, &json),
                 (_, Err(error)) => templates
@@ -81,6 +81,18 @@ pub fn load(folder: Option<&Path>) -> Result<Templates, String> {
         true => Err("no label template can be used".into()),
         false => Ok(templates),
     }
+}
+
+/// The largest file of a template, in bytes.
+const LARGEST: u64 = 1 << 20;
+
+/// A template's file. A pipe or a device would be waited for, and has no end.
+fn read(path: &Path) -> std::io::Result<String> {
+    let about = std::fs::metadata(path)?;
+    if !about.is_file() || about.len() > LARGEST {
+        return Err(std::io::Error::other("it is no plain file of at most 1 MB"));
+    }
+    std::fs::read_to_string(path)
 }
 
 /// The shipped sheets.

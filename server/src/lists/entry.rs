@@ -209,19 +209,27 @@ pub fn lock(tx: &mut Tx<'_>) -> Result<()> {
 
 /// Refuses a change to a version that is no longer the current one.
 pub fn same_version(known: &EntryRow, version: i32) -> Result<()> {
-    if known.number == version {
-        return Ok(());
+    match known.number == version {
+        true => Ok(()),
+        false => Err(changed_meanwhile(known.number)),
     }
-    let detail = ListSays::ChangedMeanwhile {
-        version: known.number,
-    };
-    Err(Problem::new(
-        StatusCode::PRECONDITION_FAILED,
-        "changed-meanwhile",
+}
+
+/// 412: it is another version now.
+pub fn changed_meanwhile(version: i32) -> Error {
+    let (title, detail) = (
         TitleSays::ChangedMeanwhile,
-        detail,
-    )
-    .into())
+        ListSays::ChangedMeanwhile { version },
+    );
+    let status = StatusCode::PRECONDITION_FAILED;
+    Problem::new(status, "changed-meanwhile", title, detail).into()
+}
+
+/// 428: nobody says which version they have seen.
+pub fn which_version() -> Error {
+    let (title, detail) = (TitleSays::WhichVersion, ListSays::WhichVersion);
+    let status = StatusCode::PRECONDITION_REQUIRED;
+    Problem::new(status, "which-version", title, detail).into()
 }
 
 /// 404: no such entry.

@@ -66,6 +66,7 @@ impl Kitchen {
                 gs1_prefix: None,
                 till_layout: None,
                 code_year: None,
+                open_scan: None,
                 approvals: Vec::new(),
                 set_up: None,
                 missing: None,

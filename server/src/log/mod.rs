@@ -4,12 +4,15 @@ mod lines;
 
 pub use lines::LogGuard;
 
+use crate::body::Received;
 use crate::error::Problem;
+use crate::metrics::{self, Answered};
+use crate::who::Who;
 use crate::world::Stopwatch;
-use actix_web::Error;
 use actix_web::body::MessageBody;
 use actix_web::dev::{ServiceRequest, ServiceResponse};
 use actix_web::middleware::Next;
+use actix_web::{Error, HttpMessage};
 use domain::words::DeedKind;
 use tracing::level_filters::LevelFilter;
 use tracing::{info, warn};
@@ -91,31 +94,54 @@ impl From<&Problem> for Refused {
     }
 }
 
-/// One line for each request, once its answer is known.
+/// One line for each request, once its answer is known: no body, no query and no secret stands in it.
 pub async fn each(
     request: ServiceRequest,
     next: Next<impl MessageBody>,
 ) -> Result<ServiceResponse<impl MessageBody>, Error> {
     let watch = Stopwatch::start();
+    let method = request.method().clone();
     let response = next.call(request).await?;
-    let ms = format_args!("{:.1}", watch.milliseconds()).to_string();
-    let (method, path) = (response.request().method(), response.request().path());
+    let took = watch.elapsed();
+    let ms = format_args!("{:.1}", took.as_secs_f64() * 1e3).to_string();
+    let route = response.request().match_pattern();
+    let (route, path) = (route.as_deref(), response.request().path());
     let status = response.status().as_u16();
     let extensions = response.response().extensions();
     let deed = extensions.get::<LoggedDeed>();
-    match extensions.get::<Refused>() {
+    let refused = extensions.get::<Refused>();
+    metrics::count(&Answered {
+        method: method.as_str(),
+        route,
+        status,
+        took,
+        problem: refused.map(|refused| refused.slug.as_str()),
+        deed: deed
+            .filter(|deed| deed.fresh)
+            .map(|deed| deed.kind.as_str()),
+    });
+    let brought = response.request().extensions();
+    let person = brought.get::<Who>().filter(|who| !who.is_nobody());
+    let person = person.map(|who| who.name.as_str());
+    match refused {
         // The field is quoted: parts of it may be the caller's.
         Some(Refused { slug, field }) => {
-            warn!(%method, path, status, %ms, problem = %slug, field = field.as_deref(), "refused");
+            let id = brought.get::<Received>().and_then(Received::id);
+            warn!(
+                %method, path, status, %ms, route, problem = %slug, field = field.as_deref(),
+                deed = id.map(tracing::field::display), person, "refused"
+            );
         }
         None => info!(
-            %method, path, status, %ms,
+            %method, path, status, %ms, route,
             deed = deed.map(|deed| tracing::field::display(deed.id)),
             kind = deed.map(|deed| deed.kind.as_str()),
             new = deed.map(|deed| deed.fresh),
+            person,
             "answered"
         ),
     }
+    drop(brought);
     drop(extensions);
     Ok(response)
 }

@@ -3,13 +3,13 @@
 use super::forward::Forward;
 use super::says::PageSays;
 use super::spoken::{Words, told};
-use crate::blocking::blocking;
 use crate::caller::Asking;
 use crate::error::{Error, Result};
 use crate::ids::shown_id;
 use crate::read;
 use crate::read::animals::AnimalsQuery;
 use crate::read::names::Names;
+use crate::rooms::blocking;
 use crate::routes::{id, query};
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;

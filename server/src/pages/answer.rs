@@ -3,6 +3,8 @@
 use super::spoken::Words;
 use crate::error::Error;
 use crate::log::Refused;
+use crate::problems::ServiceSays;
+use crate::pulse;
 use actix_web::http::StatusCode;
 use actix_web::{HttpResponse, HttpResponseBuilder};
 use askama::Template;
@@ -24,7 +26,7 @@ struct Trouble {
 /// A page, or the page that says why there is none, in the reader's language.
 pub fn page(speech: Speech, made: Result<impl Template, Error>) -> HttpResponse {
     match made {
-        Ok(template) => rendered(HttpResponse::Ok(), &template),
+        Ok(template) => rendered(HttpResponse::Ok(), &template, speech),
         Err(error) => trouble(speech, &error),
     }
 }
@@ -47,13 +49,17 @@ pub fn trouble(speech: Speech, error: &Error) -> HttpResponse {
         detail: speech.say(&problem.detail),
         again,
     };
-    let mut response = rendered(response, &page);
+    let mut response = rendered(response, &page, speech);
     response.extensions_mut().insert(Refused::from(&problem));
     response
 }
 
-fn rendered(mut response: HttpResponseBuilder, template: &impl Template) -> HttpResponse {
-    match template.render() {
+fn rendered(
+    mut response: HttpResponseBuilder,
+    template: &impl Template,
+    speech: Speech,
+) -> HttpResponse {
+    match template.render().map(|html| with_doubt(html, speech)) {
         Ok(html) => response
             .content_type("text/html; charset=utf-8")
             .insert_header(("Content-Security-Policy", POLICY))
@@ -66,6 +72,26 @@ fn rendered(mut response: HttpResponseBuilder, template: &impl Template) -> Http
             HttpResponse::InternalServerError().body("This page cannot be shown. See the log.")
         }
     }
+}
+
+/// While the clock is in doubt every page says so, before anything that goes by it.
+fn with_doubt(html: String, speech: Speech) -> String {
+    let Some(why) = pulse::clock_doubt() else {
+        return html;
+    };
+    let says = |says: ServiceSays| escaped(&speech.say(&says.into()));
+    let warning = format!(
+        "<main><p class=\"warning\" role=\"alert\">{} {}</p>",
+        says(why),
+        says(ServiceSays::SetItRight)
+    );
+    html.replacen("<main>", &warning, 1)
+}
+
+fn escaped(text: &str) -> String {
+    text.replace('&', "&amp;")
+        .replace('<', "&lt;")
+        .replace('>', "&gt;")
 }
 
 /// On to another page.

@@ -2,9 +2,9 @@
 
 use super::says::PageSays;
 use super::spoken::Words;
-use crate::blocking::blocking;
 use crate::caller::Asking;
 use crate::read::due;
+use crate::rooms::blocking;
 use actix_web::HttpResponse;
 use askama::Template;
 use domain::moment::day_of;

@@ -2,11 +2,11 @@
 
 use super::trouble;
 use crate::app::App;
-use crate::blocking::blocking;
 use crate::caller::Asking;
 use crate::error::Result;
 use crate::label_facts::{self, Wanted};
 use crate::read::LoadedFamily;
+use crate::rooms::{Room, within};
 use crate::routes::query;
 use actix_web::{HttpRequest, HttpResponse, web};
 use domain::lot::LotId;
@@ -43,7 +43,7 @@ pub async fn picture(
 
 async fn asked(request: &HttpRequest, asking: Asking, code: web::Path<String>) -> Result<String> {
     let asked: Asked = query(request)?;
-    blocking(move || {
+    within(Room::Draw, move || {
         let app = asking.caller();
         app.store.read(|conn| {
             let (reading, lot) = LoadedFamily::of_code(&app, conn, &code, Extent::ANCESTORS)?;

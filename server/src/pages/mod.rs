@@ -14,41 +14,77 @@ mod home;
 mod label;
 mod lot;
 mod lots;
+mod me;
 mod origins;
 mod packs;
+mod people;
 mod printing;
 pub mod says;
 mod scan;
+mod sign_in;
 mod spoken;
 mod tree;
 
 use crate::caller::Asking;
 use crate::error::Error;
+use crate::who::permit::only;
 use actix_web::ResponseError;
-use actix_web::{HttpRequest, HttpResponse, web};
-use answer::{page, see_other, trouble};
+use actix_web::{HttpRequest, HttpResponse, Route, web};
+pub use answer::trouble;
+use answer::{page, see_other};
+use domain::right::Right;
 use says::PageSays;
+pub use sign_in::to_sign_in;
+
+/// Every page, with the right that it asks.
+pub fn all() -> Vec<(&'static str, Right, Route)> {
+    use Right::{Anyone, People, Scan, See};
+    vec![
+        ("/", See, web::get().to(home::page)),
+        ("/assets/{name}", Anyone, web::get().to(assets::get)),
+        ("/sign-in", Anyone, web::get().to(sign_in::page)),
+        ("/me", Scan, web::get().to(me::page)),
+        ("/people", People, web::get().to(people::page)),
+        ("/scan", Scan, web::get().to(scan::page)),
+        ("/lots", See, web::get().to(lots::page)),
+        ("/lots/{code}", See, web::get().to(lot::page)),
+        ("/lots/{code}/label.svg", See, web::get().to(label::picture)),
+        ("/cure-room", See, web::get().to(cure_room::page)),
+        ("/printing", See, web::get().to(printing::page)),
+        ("/animals", See, web::get().to(animals::list)),
+        ("/animals/{id}", See, web::get().to(animals::one)),
+        // What the square code of a label holds.
+        ("/{l:[Ll]}/{code}", Scan, web::get().to(scan::lot_of_label)),
+        (
+            "/{l:[Ll]}/{code}/{pack}",
+            Scan,
+            web::get().to(scan::pack_of_label),
+        ),
+    ]
+}
+
+/// What the forms of pages send to: what people do about themselves and each other.
+pub fn forms() -> Vec<(&'static str, Right, Route)> {
+    use Right::{Anyone, People, Scan};
+    vec![
+        ("/sign-in", Anyone, web::post().to(sign_in::begin)),
+        ("/sign-out", Anyone, web::post().to(sign_in::end)),
+        ("/me/pin", Scan, web::post().to(me::choose_pin)),
+        ("/people", People, web::post().to(people::add)),
+        ("/people/{id}", People, web::post().to(people::change)),
+    ]
+}
 
 /// Registers the pages.
 pub fn register(config: &mut web::ServiceConfig) {
-    config
-        .route("/", web::get().to(home::page))
-        .route("/assets/{name}", web::get().to(assets::get))
-        .route("/scan", web::get().to(scan::page))
-        .route("/lots", web::get().to(lots::page))
-        .route("/lots/{code}", web::get().to(lot::page))
-        .route("/lots/{code}/label.svg", web::get().to(label::picture))
-        .route("/cure-room", web::get().to(cure_room::page))
-        .route("/printing", web::get().to(printing::page))
-        .route("/animals", web::get().to(animals::list))
-        .route("/animals/{id}", web::get().to(animals::one))
-        // What the square code of a label holds.
-        .route("/{l:[Ll]}/{code}", web::get().to(scan::lot_of_label))
-        .route(
-            "/{l:[Ll]}/{code}/{pack}",
-            web::get().to(scan::pack_of_label),
-        );
+    config.app_data(web::FormConfig::default().limit(LARGEST_FORM));
+    for (path, right, route) in all().into_iter().chain(forms()) {
+        config.route(path, only(right, route));
+    }
 }
+
+/// The largest form, in bytes: a name and a PIN.
+const LARGEST_FORM: usize = 4 << 10;
 
 /// 404 for a path that is none: a problem document for programs, a page for people.
 pub async fn nothing_here(request: HttpRequest, asking: Asking) -> HttpResponse {

@@ -2,12 +2,12 @@
 
 use super::says::{CountSays, PageSays};
 use super::spoken::Words;
-use crate::blocking::blocking;
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::read::lot_named;
 use crate::read::names::Names;
 use crate::read::prints::{PrinterView, label_path, printers, views};
+use crate::rooms::blocking;
 use crate::routes::query;
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;

@@ -3,11 +3,11 @@
 use super::says::PageSays;
 use super::see_other;
 use super::spoken::Words;
-use crate::blocking::blocking;
 use crate::caller::Asking;
 use crate::error::Result;
 use crate::read;
-use crate::routes::query;
+use crate::rooms::{Room, within};
+use crate::routes::any_query;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
 use domain::counter::{self, ScanView};
@@ -54,14 +54,14 @@ pub async fn page(request: HttpRequest, asking: Asking) -> HttpResponse {
 }
 
 async fn ask(request: &HttpRequest, asking: Asking) -> Result<ScanPage> {
-    let Asked { code } = query(request)?;
+    let Asked { code } = any_query(request)?;
     let Some(code) = code.filter(|code| !code.trim().is_empty()) else {
         return Ok(ScanPage {
             words: Words(asking.speech()),
             answer: None,
         });
     };
-    blocking(move || {
+    within(Room::Scan, move || {
         let app = asking.caller();
         app.store.look(|conn| {
             let kitchen = app.kitchen_lately(conn)?;

@@ -35,6 +35,12 @@ impl Words {
         self.0.say(&says.into())
     }
 
+    /// What somebody is: `cook, counter`.
+    pub fn roles(&self, roles: &[domain::right::Role]) -> String {
+        let said = roles.iter().map(|role| self.say(role.says()));
+        said.collect::<Vec<_>>().join(", ")
+    }
+
     /// The language, as a page names it.
     pub fn lang(&self) -> &'static str {
         self.0.language.tag()

@@ -238,8 +238,7 @@ impl<'a> Client<'a> {
         if let Some(document) = document {
             *request.payload_mut() = IppPayload::new(Cursor::new(document));
         }
-        let client = IppClient::builder(uri).request_timeout(limit).build();
-        let answer = client.send(request).map_err(|error| failure(&error))?;
+        let answer = super::line::ask(&uri, request, limit)?;
         let status = answer.header().operation_or_status.cast_unsigned();
         if status <= 0x00ff {
             return Ok(answer);
@@ -295,30 +294,6 @@ impl Ticket<'_> {
             .into_iter()
             .map(|one| (DelimiterTag::JobAttributes, one))
             .collect())
-    }
-}
-
-/// How far a question got that had no answer.
-fn failure(error: &IppError) -> Failure {
-    use std::io::ErrorKind;
-    let words = error.to_string();
-    match error {
-        IppError::ClientError(ureq::Error::HostNotFound | ureq::Error::ConnectionFailed) => {
-            Failure::Unreached(words)
-        }
-        IppError::ClientError(ureq::Error::Timeout(
-            ureq::Timeout::Resolve | ureq::Timeout::Connect,
-        )) => Failure::Unreached(words),
-        IppError::ClientError(ureq::Error::Io(io)) => match io.kind() {
-            ErrorKind::ConnectionRefused
-            | ErrorKind::HostUnreachable
-            | ErrorKind::NetworkUnreachable
-            | ErrorKind::AddrNotAvailable => Failure::Unreached(words),
-            _ => Failure::Lost(words),
-        },
-        // The web server in front of the printer turned the question away, unread.
-        IppError::ClientError(ureq::Error::StatusCode(400..=499)) => Failure::Unreached(words),
-        _ => Failure::Lost(words),
     }
 }
 

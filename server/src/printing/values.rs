@@ -63,8 +63,20 @@ pub fn texts(group: &IppAttributeGroup, name: &str) -> Vec<String> {
             IppValue::TextWithLanguage { text, .. } => Some(text.to_string()),
             _ => None,
         })
+        .map(|text| shown(&text))
         .collect()
 }
+
+/// A printer's words as they may be kept and shown: one line, nothing that cannot be seen.
+fn shown(text: &str) -> String {
+    let seen = text
+        .chars()
+        .filter(|letter| !letter.is_control() && !crate::door::unseen::is_unseen(*letter));
+    seen.take(LONGEST).collect()
+}
+
+/// The most letters of one of a printer's words.
+const LONGEST: usize = 300;
 
 /// A member of a collection.
 pub fn member<'a>(value: &'a IppValue, name: &str) -> Option<&'a IppValue> {

@@ -3,8 +3,11 @@
 use crate::app::App;
 use crate::error::Result;
 use crate::lists::kitchen::Kitchen;
+use crate::pulse;
 use crate::read::lot_of;
+use chrono::TimeDelta;
 use domain::counter::ScanView;
+use domain::limits::CLOCK_SLACK_MINUTES;
 use domain::scanned::{self, Scanned};
 use domain::verdict::VerdictSays;
 use store::packs::PackChoice;
@@ -28,5 +31,12 @@ pub fn scan(app: &App, conn: &mut Conn, kitchen: &Kitchen, text: &str) -> Result
         None => PackChoice::OnHand,
     };
     let lot = lot_of(app, conn, row, &wanted)?;
-    Ok(ScanView::of(lot, number, app.now(), kitchen.zone))
+    let ahead = lot.made_at > app.now() + TimeDelta::minutes(CLOCK_SLACK_MINUTES);
+    let mut view = ScanView::of(lot, number, app.now(), kitchen.zone);
+    if pulse::clock_doubt().is_some() {
+        view.answer = view.answer.doubted(VerdictSays::ClockInDoubt);
+    } else if ahead {
+        view.answer = view.answer.doubted(VerdictSays::MadeAhead);
+    }
+    Ok(view)
 }

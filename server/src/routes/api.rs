@@ -2,9 +2,11 @@
 
 use crate::error::{Error, Problem, ProblemRead};
 use crate::problems::{RequestSays, TitleSays};
+use crate::who::permit::only;
 use actix_web::ResponseError;
 use actix_web::http::StatusCode;
 use actix_web::{HttpResponse, Route, web};
+use domain::right::Right;
 use serde_json::Value;
 use std::collections::BTreeMap;
 use utoipa::openapi::path::{
@@ -27,8 +29,18 @@ pub struct Api {
 struct Endpoint {
     method: HttpMethod,
     path: &'static str,
+    right: Right,
     route: Route,
     operation: OperationBuilder,
+}
+
+fn verb(method: &HttpMethod) -> &'static str {
+    match method {
+        HttpMethod::Get => "GET",
+        HttpMethod::Put => "PUT",
+        HttpMethod::Delete => "DELETE",
+        _ => "POST",
+    }
 }
 
 /// The description of an endpoint, under way.
@@ -39,32 +51,65 @@ pub struct Documented<'a> {
 
 impl Api {
     /// A GET.
-    pub fn get(&mut self, path: &'static str, says: &str, route: Route) -> Documented<'_> {
-        self.add(HttpMethod::Get, path, says, route)
+    pub fn get(
+        &mut self,
+        path: &'static str,
+        right: Right,
+        says: &str,
+        route: Route,
+    ) -> Documented<'_> {
+        self.add(HttpMethod::Get, path, right, says, route)
     }
 
     /// A POST.
-    pub fn post(&mut self, path: &'static str, says: &str, route: Route) -> Documented<'_> {
-        self.add(HttpMethod::Post, path, says, route)
+    pub fn post(
+        &mut self,
+        path: &'static str,
+        right: Right,
+        says: &str,
+        route: Route,
+    ) -> Documented<'_> {
+        self.add(HttpMethod::Post, path, right, says, route)
     }
 
     /// A PUT.
-    pub fn put(&mut self, path: &'static str, says: &str, route: Route) -> Documented<'_> {
-        self.add(HttpMethod::Put, path, says, route)
+    pub fn put(
+        &mut self,
+        path: &'static str,
+        right: Right,
+        says: &str,
+        route: Route,
+    ) -> Documented<'_> {
+        self.add(HttpMethod::Put, path, right, says, route)
+    }
+
+    /// A DELETE.
+    pub fn delete(
+        &mut self,
+        path: &'static str,
+        right: Right,
+        says: &str,
+        route: Route,
+    ) -> Documented<'_> {
+        self.add(HttpMethod::Delete, path, right, says, route)
+    }
+
+    /// Every route with the right that it asks.
+    pub fn rights(&self) -> Vec<(&'static str, &'static str, Right)> {
+        let all = self.endpoints.iter();
+        all.map(|one| (verb(&one.method), one.path, one.right))
+            .collect()
     }
 
     fn add(
         &mut self,
         method: HttpMethod,
         path: &'static str,
+        right: Right,
         says: &str,
         route: Route,
     ) -> Documented<'_> {
-        let verb = match method {
-            HttpMethod::Get => "get",
-            HttpMethod::Put => "put",
-            _ => "post",
-        };
+        let verb = verb(&method).to_lowercase();
         let name: String = path
             .chars()
             .filter(|letter| !"{}".contains(*letter))
@@ -80,11 +125,17 @@ impl Api {
         let content = ContentBuilder::new().schema(Some(problem)).build();
         let refused = ResponseBuilder::new()
             .description("A problem document")
-            .content("application/problem+json", content);
+            .content("application/problem+json", content)
+            .build();
         let mut operation = OperationBuilder::new()
             .summary(Some(says))
+            .description(Some(match right {
+                Right::Anyone => "Without signing in.".to_owned(),
+                right => format!("Needs the right `{right}`."),
+            }))
             .operation_id(Some(format!("{verb}{name}")))
-            .response("4XX", refused.build());
+            .response("4XX", refused.clone())
+            .response("503", refused);
         for part in path
             .split('/')
             .filter_map(|part| part.strip_prefix('{')?.strip_suffix('}'))
@@ -95,6 +146,7 @@ impl Api {
         self.endpoints.push(Endpoint {
             method,
             path,
+            right,
             route,
             operation,
         });
@@ -113,15 +165,11 @@ impl Api {
     pub fn register(self, config: &mut web::ServiceConfig) {
         let mut by_path: BTreeMap<&'static str, Vec<(String, Route)>> = BTreeMap::new();
         for endpoint in self.endpoints {
-            let verb = match endpoint.method {
-                HttpMethod::Get => "GET",
-                HttpMethod::Put => "PUT",
-                _ => "POST",
-            };
+            let verb = verb(&endpoint.method);
             by_path
                 .entry(endpoint.path)
                 .or_default()
-                .push((verb.to_owned(), endpoint.route));
+                .push((verb.to_owned(), only(endpoint.right, endpoint.route)));
         }
         for (path, routes) in by_path {
             let verbs: Vec<String> = routes.iter().map(|(verb, _)| verb.clone()).collect();
@@ -213,6 +261,12 @@ impl Documented<'_> {
                     operation.response(status, response)
                 })
         })
+    }
+
+    /// Nothing: it is done.
+    pub fn answers_nothing(self) -> Self {
+        let response = ResponseBuilder::new().description("Done").build();
+        self.change(|operation| operation.response("204", response))
     }
 
     /// A file that it answers.

@@ -1,19 +1,20 @@
 //! The calls that record something.
 
 use super::Api;
-use crate::blocking::blocking;
 use crate::body::{self, Body};
 use crate::caller::{Asking, Caller};
 use crate::deeds::says::DeedSays;
 use crate::deeds::{self, Done};
 use crate::error::{Error, Result};
 use crate::log;
+use crate::rooms::{Room, within};
 use crate::wire::answers::DeedDone;
 use crate::wire::asked::*;
 use crate::wire::cures::ReleaseAsked;
 use crate::wire::readings::{ProbeCheckAsked, ReadingAsked};
 use crate::wire::stops::{DispositionAsked, HoldAsked};
 use actix_web::{HttpResponse, Route, web};
+use domain::right::Right;
 use serde::de::DeserializeOwned;
 
 /// Adds them.
@@ -21,26 +22,39 @@ pub fn add(api: &mut Api) {
     let done = "Done: 201 the first time, 200 for the same again";
     api.post(
         "/api/receipts",
+        Right::Work,
         "Something arrives",
         deed(deeds::receive::take),
     )
     .takes::<ReceiptAsked>()
     .answers::<DeedDone>(&[201, 200], done);
-    api.post("/api/steps", "A step at the bench", deed(deeds::step::take))
-        .takes::<StepAsked>()
-        .answers::<DeedDone>(&[201, 200], done);
+    api.post(
+        "/api/steps",
+        Right::Work,
+        "A step at the bench",
+        deed(deeds::step::take),
+    )
+    .takes::<StepAsked>()
+    .answers::<DeedDone>(&[201, 200], done);
     api.post(
         "/api/moves",
+        Right::Work,
         "Packs go elsewhere, or are frozen or thawed",
         deed(deeds::relocate::take),
     )
     .takes::<MoveAsked>()
     .answers::<DeedDone>(&[201, 200], done);
-    api.post("/api/departures", "Packs leave", deed(deeds::depart::take))
-        .takes::<DepartureAsked>()
-        .answers::<DeedDone>(&[201, 200], done);
+    api.post(
+        "/api/departures",
+        Right::Sell,
+        "Packs leave",
+        deed(deeds::depart::take),
+    )
+    .takes::<DepartureAsked>()
+    .answers::<DeedDone>(&[201, 200], done);
     api.post(
         "/api/take-backs",
+        Right::Sell,
         "A customer brings a pack back",
         deed(deeds::take_back::take),
     )
@@ -48,6 +62,7 @@ pub fn add(api: &mut Api) {
     .answers::<DeedDone>(&[201, 200], done);
     api.post(
         "/api/readings",
+        Right::Work,
         "A lot or a place is measured",
         deed(deeds::measure::take),
     )
@@ -55,16 +70,23 @@ pub fn add(api: &mut Api) {
     .answers::<DeedDone>(&[201, 200], done);
     api.post(
         "/api/releases",
+        Right::Release,
         "A cured piece is released, or the answer lists the numbers that are not met",
         deed(deeds::release::take),
     )
     .takes::<ReleaseAsked>()
     .answers::<DeedDone>(&[201, 200], done);
-    api.post("/api/counts", "Packs are counted", deed(deeds::count::take))
-        .takes::<CountAsked>()
-        .answers::<DeedDone>(&[201, 200], done);
+    api.post(
+        "/api/counts",
+        Right::Work,
+        "Packs are counted",
+        deed(deeds::count::take),
+    )
+    .takes::<CountAsked>()
+    .answers::<DeedDone>(&[201, 200], done);
     api.post(
         "/api/clean-downs",
+        Right::Work,
         "A bench or a machine is cleaned",
         deed(deeds::clean_down::take),
     )
@@ -72,6 +94,7 @@ pub fn add(api: &mut Api) {
     .answers::<DeedDone>(&[201, 200], done);
     api.post(
         "/api/probe-checks",
+        Right::Work,
         "A probe is checked in melting ice or boiling water",
         deed(deeds::probe::check),
     )
@@ -79,6 +102,7 @@ pub fn add(api: &mut Api) {
     .answers::<DeedDone>(&[201, 200], done);
     api.post(
         "/api/corrections",
+        Right::Correct,
         "A wrong fact of a receipt is corrected",
         deed(deeds::correct::take),
     )
@@ -86,16 +110,23 @@ pub fn add(api: &mut Api) {
     .answers::<DeedDone>(&[201, 200], done);
     api.post(
         "/api/dispositions",
+        Right::Work,
         "A person disposes of what is stopped",
         deed(deeds::dispose::take),
     )
     .takes::<DispositionAsked>()
     .answers::<DeedDone>(&[201, 200], done);
-    api.post("/api/holds", "Lots are held", deed(deeds::hold::place))
-        .takes::<HoldAsked>()
-        .answers::<DeedDone>(&[201, 200], done);
+    api.post(
+        "/api/holds",
+        Right::Hold,
+        "Lots are held",
+        deed(deeds::hold::place),
+    )
+    .takes::<HoldAsked>()
+    .answers::<DeedDone>(&[201, 200], done);
     api.post(
         "/api/hold-releases",
+        Right::Lift,
         "Held lots are let go",
         deed(deeds::hold::release),
     )
@@ -103,6 +134,7 @@ pub fn add(api: &mut Api) {
     .answers::<DeedDone>(&[201, 200], done);
     api.post(
         "/api/steps/{id}/void",
+        Right::Undo,
         "A deed is voided",
         web::post().to(void),
     )
@@ -114,9 +146,17 @@ pub fn add(api: &mut Api) {
 pub(super) fn deed<A: DeserializeOwned + Send + 'static>(
     act: fn(&Caller<'_>, &A) -> Result<Done>,
 ) -> Route {
+    deed_in(Room::Write, act)
+}
+
+/// The same, for a deed that has to ask somebody else first.
+pub(super) fn deed_in<A: DeserializeOwned + Send + 'static>(
+    room: Room,
+    act: fn(&Caller<'_>, &A) -> Result<Done>,
+) -> Route {
     web::post().to(move |asking: Asking, Body(asked): Body<A>| async move {
         Ok::<_, Error>(answer(
-            blocking(move || act(&asking.caller(), &asked)).await?,
+            within(room, move || act(&asking.caller(), &asked)).await?,
         ))
     })
 }
@@ -128,7 +168,10 @@ async fn void(
 ) -> Result<HttpResponse> {
     let step = id(&path)?;
     Ok(answer(
-        blocking(move || deeds::void::take(&asking.caller(), step, &asked)).await?,
+        within(Room::Write, move || {
+            deeds::void::take(&asking.caller(), step, &asked)
+        })
+        .await?,
     ))
 }
 

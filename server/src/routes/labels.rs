@@ -3,22 +3,25 @@
 use super::reads::known;
 use super::{Api, query};
 use crate::app::App;
-use crate::blocking::blocking;
 use crate::error::{Error, Result};
 use crate::label_facts::{self, MOST, Wanted};
 use crate::problems::{LabelsSays, TitleSays};
 use crate::read::LoadedFamily;
+use crate::rooms::{Room, within};
 use ::labels::{Length, PlacedLabel, SheetRefusal};
 use actix_web::{HttpRequest, HttpResponse, web};
 use domain::lot::LotId;
+use domain::right::Right;
 use rust_decimal::Decimal;
 use serde::Deserialize;
+use std::collections::BTreeSet;
 use store::family::Extent;
 
 /// Adds them.
 pub fn add(api: &mut Api) {
     api.get(
         "/api/lots/{code}/labels.pdf",
+        Right::See,
         "The labels of its packs",
         web::get().to(of_lot),
     )
@@ -34,6 +37,7 @@ pub fn add(api: &mut Api) {
     .answers_file("application/pdf", "One page a label, or a sheet of many");
     api.get(
         "/api/steps/{id}/labels.pdf",
+        Right::See,
         "The labels of what a deed made",
         web::get().to(of_step),
     )
@@ -74,7 +78,7 @@ async fn of_lot(
         dpi: asked.dpi,
         ..Wanted::default()
     };
-    let placed = blocking(move || {
+    let placed = within(Room::Draw, move || {
         app.store.read(|conn| {
             let (reading, lot) = LoadedFamily::of_code(&app, conn, &code, Extent::ANCESTORS)?;
             in_part(&app, &reading, &[lot], &wanted, part)
@@ -101,7 +105,7 @@ async fn of_step(
         all: true,
         ..Wanted::default()
     };
-    let placed = blocking(move || {
+    let placed = within(Room::Draw, move || {
         app.store.read(|conn| {
             let deed = known(conn, &id)?;
             let rows = store::lots::of_deed(conn, deed.id)?;
@@ -166,7 +170,7 @@ fn in_part(
 
 /// Outside any transaction.
 async fn pdf(app: web::Data<App>, placed: Vec<PlacedLabel>, asked: Asked) -> Result<HttpResponse> {
-    let bytes = blocking(move || {
+    let bytes = within(Room::Draw, move || {
         let pages = match &asked.sheet {
             None => placed,
             Some(name) => app
@@ -228,6 +232,7 @@ fn pack_numbers(text: &str) -> Result<Vec<u32>> {
         )
     };
     let mut numbers = Vec::new();
+    let mut seen = BTreeSet::new();
     for part in text.split(',') {
         let (from, to) = part.split_once('-').unwrap_or((part, part));
         let from: u32 = from.trim().parse().map_err(|_| wrong())?;
@@ -235,7 +240,8 @@ fn pack_numbers(text: &str) -> Result<Vec<u32>> {
         if from == 0 || to < from || to > domain::limits::MOST_PACKS {
             return Err(wrong());
         }
-        numbers.extend(from..=to);
+        // Named twice it is one label all the same.
+        numbers.extend((from..=to).filter(|number| seen.insert(*number)));
     }
     Ok(numbers)
 }

@@ -2,16 +2,17 @@
 
 use super::Api;
 use crate::app::App;
-use crate::blocking::blocking;
 use crate::body::Body;
 use crate::error::{Problem, Result};
 use crate::lists::entry::{self, Entry, EntryOutcome};
 use crate::lists::kitchen;
 use crate::lists::says::ListSays;
 use crate::problems::TitleSays;
+use crate::rooms::{Room, blocking, within};
 use crate::wire::lists::*;
 use actix_web::http::{StatusCode, header};
 use actix_web::{HttpRequest, HttpResponse, web};
+use domain::right::Right;
 use serde::Serialize;
 use serde_json::{Value, json};
 use utoipa::ToSchema;
@@ -28,12 +29,14 @@ struct ListRead {
 pub fn add(api: &mut Api) {
     api.get(
         "/api/kitchen",
+        Right::See,
         "The kitchen, with what is still missing",
         web::get().to(kitchen_get),
     )
     .answers::<KitchenEntry>(&[200], "The kitchen");
     api.put(
         "/api/kitchen",
+        Right::SetUp,
         "Sets the kitchen up",
         web::put().to(kitchen_put),
     )
@@ -59,10 +62,16 @@ fn list<E: Entry + ToSchema + Send + 'static>(
     one: &'static str,
     name: &str,
 ) {
-    api.get(all, &format!("All {name}"), web::get().to(get_all::<E>))
-        .answers::<ListRead>(&[200], "The list");
+    api.get(
+        all,
+        Right::See,
+        &format!("All {name}"),
+        web::get().to(get_all::<E>),
+    )
+    .answers::<ListRead>(&[200], "The list");
     api.post(
         all,
+        Right::SetUp,
         &format!("Adds to the {name}"),
         web::post().to(post::<E>),
     )
@@ -70,12 +79,14 @@ fn list<E: Entry + ToSchema + Send + 'static>(
     .answers::<E>(&[201, 200], "201 for a new one, 200 for the same again");
     api.get(
         one,
+        Right::See,
         &format!("One of the {name}"),
         web::get().to(get_one::<E>),
     )
     .answers::<E>(&[200], "The entry; ETag is its version");
     api.put(
         one,
+        Right::SetUp,
         &format!("Changes one of the {name}"),
         web::put().to(put::<E>),
     )
@@ -116,7 +127,7 @@ async fn post<E: Entry + Send + 'static>(
     app: web::Data<App>,
     Body(asked): Body<E>,
 ) -> Result<HttpResponse> {
-    let (outcome, number, asked) = blocking(move || {
+    let (outcome, number, asked) = within(Room::Write, move || {
         let (outcome, number) = entry::add(&app, &asked)?;
         Ok((outcome, number, asked))
     })
@@ -136,17 +147,8 @@ async fn put<E: Entry + Send + 'static>(
     Body(asked): Body<E>,
 ) -> Result<HttpResponse> {
     let code = printable(code.into_inner(), E::LIST)?;
-    let Some(version) = seen(&request)? else {
-        let detail = ListSays::WhichVersion;
-        return Err(Problem::new(
-            StatusCode::PRECONDITION_REQUIRED,
-            "which-version",
-            TitleSays::WhichVersion,
-            detail,
-        )
-        .into());
-    };
-    let (number, asked) = blocking(move || {
+    let version = seen(&request)?.ok_or_else(entry::which_version)?;
+    let (number, asked) = within(Room::Write, move || {
         let number = entry::change(&app, &code, &asked, version)?;
         Ok((number, asked))
     })
@@ -181,8 +183,13 @@ async fn kitchen_put(
     Body(asked): Body<KitchenEntry>,
 ) -> Result<HttpResponse> {
     let version = seen(&request)?;
-    let (number, asked) = blocking(move || {
+    let (number, asked) = within(Room::Write, move || {
         let number = kitchen::put(&app, &asked, version)?;
+        if let Some(url) = &asked.public_url {
+            app.hosts.learn(&url.0);
+        }
+        // Who may scan is looked up without asking the record.
+        app.store.look(|conn| app.kitchen(conn))?;
         Ok((number, asked))
     })
     .await?;
@@ -190,7 +197,7 @@ async fn kitchen_put(
 }
 
 /// The version that `If-Match` names.
-fn seen(request: &HttpRequest) -> Result<Option<i32>> {
+pub(super) fn seen(request: &HttpRequest) -> Result<Option<i32>> {
     let Some(value) = request.headers().get(header::IF_MATCH) else {
         return Ok(None);
     };

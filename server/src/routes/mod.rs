@@ -6,13 +6,16 @@ mod api;
 mod deeds;
 mod labels;
 mod lists;
+mod people;
 mod prints;
 mod reads;
 mod rules;
 
+use domain::right::Right;
+
 pub use api::{Api, Documented};
 pub use deeds::id;
-pub use reads::query;
+pub use reads::{any_query, query};
 
 /// All calls of the API.
 pub fn api() -> Api {
@@ -23,5 +26,16 @@ pub fn api() -> Api {
     deeds::add(&mut api);
     lists::add(&mut api);
     prints::add(&mut api);
+    people::add(&mut api);
     api
+}
+
+/// Every route of the API and every page, with the right that it asks.
+pub fn rights() -> Vec<(&'static str, &'static str, Right)> {
+    let pages = crate::pages::all().into_iter();
+    let mut all = api().rights();
+    all.extend(pages.map(|(path, right, _)| ("GET", path, right)));
+    let forms = crate::pages::forms().into_iter();
+    all.extend(forms.map(|(path, right, _)| ("POST", path, right)));
+    all
 }

@@ -1,28 +1,31 @@
 //! The calls about printers and what they print.
 
 use super::Api;
-use super::deeds::deed;
+use super::deeds::{deed, deed_in};
 use super::reads::query;
-use crate::blocking::blocking;
 use crate::caller::Asking;
 use crate::deeds;
 use crate::error::Result;
 use crate::read::prints::{self, PrintsQuery};
+use crate::rooms::{Room, blocking, within};
 use crate::wire::prints::*;
 use actix_web::{HttpRequest, HttpResponse, web};
+use domain::right::Right;
 
 /// Adds them.
 pub fn add(api: &mut Api) {
     let done = "Done: 201 the first time, 200 for the same again";
     api.post(
         "/api/prints",
+        Right::Print,
         "Labels are asked of a printer, each once",
-        deed(deeds::print::take),
+        deed_in(Room::Printer, deeds::print::take),
     )
     .takes::<PrintAsked>()
     .answers::<PrintsDone>(&[201, 200], done);
     api.post(
         "/api/print-settlements",
+        Right::Print,
         "Somebody looked which labels came out",
         deed(deeds::settle_print::take),
     )
@@ -30,6 +33,7 @@ pub fn add(api: &mut Api) {
     .answers::<PrintsDone>(&[201, 200], done);
     api.post(
         "/api/print-cancellations",
+        Right::Print,
         "Labels that wait are wanted no more",
         deed(deeds::cancel_print::take),
     )
@@ -37,6 +41,7 @@ pub fn add(api: &mut Api) {
     .answers::<PrintsDone>(&[201, 200], done);
     api.get(
         "/api/prints",
+        Right::See,
         "Prints that fit, newest first",
         web::get().to(page),
     )
@@ -44,18 +49,21 @@ pub fn add(api: &mut Api) {
     .answers::<PrintsPage>(&[200], "The prints");
     api.get(
         "/api/prints/{number}",
+        Right::See,
         "A print with its whole story",
         web::get().to(one),
     )
     .answers::<PrintInFull>(&[200], "The print");
     api.get(
         "/api/prints/{number}/label.pdf",
+        Right::See,
         "The label as it was printed",
         web::get().to(label),
     )
     .answers_file("application/pdf", "One page");
     api.get(
         "/api/printers/{code}/state",
+        Right::See,
         "How a printer is now",
         web::get().to(state),
     )
@@ -77,7 +85,7 @@ async fn one(asking: Asking, number: web::Path<String>) -> Result<HttpResponse> 
 }
 
 async fn label(asking: Asking, number: web::Path<String>) -> Result<HttpResponse> {
-    let bytes = blocking(move || prints::label(&asking.caller(), &number)).await?;
+    let bytes = within(Room::Draw, move || prints::label(&asking.caller(), &number)).await?;
     Ok(HttpResponse::Ok()
         .content_type("application/pdf")
         .insert_header(("Content-Disposition", "inline; filename=\"label.pdf\""))
@@ -85,5 +93,10 @@ async fn label(asking: Asking, number: web::Path<String>) -> Result<HttpResponse
 }
 
 async fn state(asking: Asking, code: web::Path<String>) -> Result<HttpResponse> {
-    Ok(HttpResponse::Ok().json(blocking(move || prints::state(&asking.caller(), &code)).await?))
+    Ok(HttpResponse::Ok().json(
+        within(Room::Printer, move || {
+            prints::state(&asking.caller(), &code)
+        })
+        .await?,
+    ))
 }

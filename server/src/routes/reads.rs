@@ -2,51 +2,82 @@
 
 use super::Api;
 use crate::app::App;
-use crate::blocking::blocking;
 use crate::caller::Asking;
 use crate::deeds::says::DeedSays;
+use crate::door::unseen;
 use crate::error::{Error, Result};
+use crate::metrics;
 use crate::problems::RequestSays;
+use crate::pulse::{self, Trouble};
 use crate::read::animals::AnimalsQuery;
 use crate::read::find::LotsQuery;
 use crate::read::{self, lot_named};
+use crate::rooms::{Room, blocking, within};
 use crate::wire::answers::*;
+use crate::wire::says::ValueSays;
 use crate::wire::unread::unread;
 use actix_web::{HttpRequest, HttpResponse, web};
-use domain::says::Says;
+use domain::right::Right;
 use serde::Deserialize;
 use serde::de::DeserializeOwned;
+use std::sync::LazyLock;
 use utoipa::IntoParams;
 
 /// Adds them.
 pub fn add(api: &mut Api) {
-    api.get("/api/health", "How the service is", web::get().to(health))
-        .answers::<HealthRead>(&[200], "How it is");
-    api.get("/api/openapi.json", "This document", web::get().to(openapi))
-        .answers_file("application/json", "OpenAPI 3.1");
+    for (path, says) in [
+        ("/api/health", "How the service is"),
+        ("/api/ready", "Does the service take deeds now?"),
+    ] {
+        api.get(path, Right::Anyone, says, web::get().to(health))
+            .answers::<HealthRead>(&[200, 503], "200 where all is well, 503 where it is not");
+    }
+    api.get(
+        "/metrics",
+        Right::Watch,
+        "Figures for whoever watches the service",
+        web::get().to(metrics),
+    )
+    .answers_file("text/plain", "The open text format");
+    api.get(
+        "/api/openapi.json",
+        Right::Anyone,
+        "This document",
+        web::get().to(openapi),
+    )
+    .answers_file("application/json", "OpenAPI 3.1");
     api.get(
         "/api/lots",
+        Right::See,
         "Lots that fit, newest first",
         web::get().to(lots),
     )
     .reads::<LotsQuery>()
     .answers::<LotsPage>(&[200], "The lots");
-    api.get("/api/lots/{code}", "A lot in full", web::get().to(lot))
-        .answers::<LotRead>(&[200], "The lot");
+    api.get(
+        "/api/lots/{code}",
+        Right::See,
+        "A lot in full",
+        web::get().to(lot),
+    )
+    .answers::<LotRead>(&[200], "The lot");
     api.get(
         "/api/lots/{code}/origins",
+        Right::See,
         "Back to every source",
         web::get().to(origins),
     )
     .answers::<OriginsRead>(&[200], "Its sources");
     api.get(
         "/api/lots/{code}/descendants",
+        Right::See,
         "Forward to all that came of it",
         web::get().to(descendants),
     )
     .answers::<DescendantsRead>(&[200], "The lots made from it");
     api.get(
         "/api/animals",
+        Right::See,
         "Source animals that fit",
         web::get().to(animals),
     )
@@ -54,25 +85,58 @@ pub fn add(api: &mut Api) {
     .answers::<AnimalsPage>(&[200], "The animals");
     api.get(
         "/api/animals/{id}/descendants",
+        Right::See,
         "All that came of an animal",
         web::get().to(animal_descendants),
     )
     .answers::<DescendantsRead>(&[200], "The lots made from it");
-    api.get("/api/scan", "May this pack be sold?", web::get().to(scan))
-        .reads::<ScanQuery>()
-        .answers::<ScanRead>(&[200], "The verdict");
+    api.get(
+        "/api/scan",
+        Right::Scan,
+        "May this pack be sold?",
+        web::get().to(scan),
+    )
+    .reads::<ScanQuery>()
+    .answers::<ScanRead>(&[200], "The verdict");
     api.get(
         "/api/stops",
+        Right::See,
         "Every stop that stands, by place",
         web::get().to(stops),
     )
     .answers::<StopsRead>(&[200], "The stops");
-    api.get("/api/steps/{id}", "Any deed on record", web::get().to(deed))
-        .answers::<DeedRead>(&[200], "The deed");
+    api.get(
+        "/api/steps/{id}",
+        Right::See,
+        "Any deed on record",
+        web::get().to(deed),
+    )
+    .answers::<DeedRead>(&[200], "The deed");
 }
+
+/// The most letters of one value of a query: more than any name or code has.
+const LONGEST: usize = 500;
 
 /// Reads a query; an unknown field or a wrong value is 422.
 pub fn query<T: DeserializeOwned>(request: &HttpRequest) -> Result<T> {
+    let all = web::Query::<Vec<(String, String)>>::from_query(request.query_string());
+    for (field, text) in all.map(web::Query::into_inner).unwrap_or_default() {
+        if text.chars().count() > LONGEST {
+            let says = ValueSays::TooLong { most: LONGEST };
+            return Err(Error::cannot_be(field, says));
+        }
+        if let Some(letter) = text.chars().find(|letter| unseen::is_unseen(*letter)) {
+            return Err(Error::cannot_be(field, unseen::says(letter)));
+        }
+        if text.chars().any(char::is_control) {
+            return Err(Error::cannot_be(field, ValueSays::Unprintable));
+        }
+    }
+    any_query(request)
+}
+
+/// Reads a query that may be as long and as strange as a scanner sends it.
+pub fn any_query<T: DeserializeOwned>(request: &HttpRequest) -> Result<T> {
     web::Query::<T>::from_query(request.query_string())
         .map(web::Query::into_inner)
         .map_err(|error| {
@@ -84,36 +148,48 @@ pub fn query<T: DeserializeOwned>(request: &HttpRequest) -> Result<T> {
         })
 }
 
-async fn health(asking: Asking) -> Result<HttpResponse> {
-    let read = blocking(move || {
-        let app = asking.caller();
-        let speech = app.speech_lately(app.language);
-        let zone = app
-            .store
-            .look(|conn| app.kitchen(conn))
-            .map_or(chrono_tz::UTC, |kitchen| kitchen.zone);
-        let trouble = match app.store.look(|conn| app.clock_is_wrong(conn)) {
-            Ok(None) => None,
-            Ok(Some(why)) => Some(("clock", Says::from(why))),
-            Err(error) => Some(("database", error.problem().detail)),
-        };
-        Ok(HealthRead {
-            status: trouble
-                .as_ref()
-                .map_or("ok", |(status, _)| status)
-                .to_owned(),
-            version: env!("CARGO_PKG_VERSION").to_owned(),
-            database: app.store.address().engine().to_owned(),
-            now: instant(app.now().naive_utc(), zone),
-            why: trouble.map(|(_, why)| speech.say(&why)),
+/// How the record was felt a moment ago, how the clock stands: nobody is asked, so nobody is waited for.
+async fn health(asking: Asking) -> HttpResponse {
+    let app = asking.caller();
+    let kitchen = app.kitchen_seen();
+    let zone = kitchen.map_or(chrono_tz::UTC, |kitchen| kitchen.zone);
+    let trouble = pulse::trouble().or_else(|| {
+        let why = pulse::clock_doubt()?.into();
+        Some(Trouble {
+            status: "clock",
+            why,
         })
+    });
+    let mut response = match trouble {
+        None => HttpResponse::Ok(),
+        Some(_) => HttpResponse::ServiceUnavailable(),
+    };
+    response.json(HealthRead {
+        status: trouble
+            .as_ref()
+            .map_or("ok", |trouble| trouble.status)
+            .to_owned(),
+        version: env!("CARGO_PKG_VERSION").to_owned(),
+        database: app.store.address().engine().to_owned(),
+        now: instant(app.now().naive_utc(), zone),
+        why: trouble.map(|trouble| asking.speech().say(&trouble.why)),
     })
-    .await?;
-    Ok(HttpResponse::Ok().json(read))
 }
 
+async fn metrics() -> HttpResponse {
+    HttpResponse::Ok()
+        .content_type("text/plain; version=0.0.4; charset=utf-8")
+        .body(metrics::text())
+}
+
+/// Made once: it is the same for everybody.
+static DOCUMENT: LazyLock<web::Bytes> =
+    LazyLock::new(|| super::api().document().to_string().into());
+
 async fn openapi() -> HttpResponse {
-    HttpResponse::Ok().json(super::api().document())
+    HttpResponse::Ok()
+        .content_type("application/json")
+        .body(DOCUMENT.clone())
 }
 
 async fn lots(request: HttpRequest, app: web::Data<App>) -> Result<HttpResponse> {
@@ -174,9 +250,9 @@ struct ScanQuery {
 }
 
 async fn scan(request: HttpRequest, asking: Asking) -> Result<HttpResponse> {
-    let ScanQuery { code } = query(&request)?;
+    let ScanQuery { code } = any_query(&request)?;
     let code = code.ok_or_else(|| Error::cannot_be("code", RequestSays::Scanned))?;
-    let read = blocking(move || {
+    let read = within(Room::Scan, move || {
         let app = asking.caller();
         app.store.look(|conn| {
             let kitchen = app.kitchen_lately(conn)?;

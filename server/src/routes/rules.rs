@@ -2,17 +2,18 @@
 //! and cost.
 
 use super::{Api, query};
-use crate::blocking::blocking;
 use crate::body::Body;
 use crate::caller::Asking;
 use crate::error::{Error, Result};
 use crate::read;
+use crate::rooms::blocking;
 use crate::wire::answers::piece::room_read;
 use crate::wire::answers::{LawRead, WhyRead};
 use crate::wire::cure_room::{CurePlanRead, CureRoomRead};
 use crate::wire::cures::CurePlanAsked;
 use crate::wire::money::{CostRead, YieldRead};
 use actix_web::{HttpRequest, HttpResponse, web};
+use domain::right::Right;
 use serde::Deserialize;
 use utoipa::IntoParams;
 
@@ -20,30 +21,35 @@ use utoipa::IntoParams;
 pub fn add(api: &mut Api) {
     api.get(
         "/api/lots/{code}/why",
+        Right::See,
         "Everything that its label rests on: chains, rows, readings",
         web::get().to(why),
     )
     .answers::<WhyRead>(&[200], "Why");
     api.get(
         "/api/lots/{code}/yield",
+        Right::See,
         "What came off it, or out of its cook, against what is usual",
         web::get().to(yields),
     )
     .answers::<YieldRead>(&[200], "The yield");
     api.get(
         "/api/lots/{code}/cost",
+        Right::See,
         "What it cost, split by value and by weight",
         web::get().to(cost),
     )
     .answers::<CostRead>(&[200], "The cost");
     api.get(
         "/api/cure-room",
+        Right::See,
         "Every piece in salt or hanging: loss, alarms, forecast, what is due",
         web::get().to(cure_room),
     )
     .answers::<CureRoomRead>(&[200], "The pieces");
     api.post(
         "/api/cure-plans",
+        Right::See,
         "A cure is worked out; nothing is recorded",
         web::post().to(cure_plan),
     )
@@ -51,6 +57,7 @@ pub fn add(api: &mut Api) {
     .answers::<CurePlanRead>(&[200], "What to weigh");
     api.get(
         "/api/law/{place}",
+        Right::See,
         "The rows of a place's law",
         web::get().to(law),
     )

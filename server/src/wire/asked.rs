@@ -4,8 +4,8 @@ use super::cures::{CureAsked, CuringSalt};
 use super::readings::{LogAsked, ReadingsAsked};
 use super::says::{ValueSays, fault};
 use super::{
-    AdditionWord, Amount, Code, Day, DepartureKindWord, Instant, Line, Note, Number, PackagingWord,
-    SideWord, SpeciesWord, StateWord, Weight,
+    AdditionWord, Amount, By, Code, Day, DepartureKindWord, Instant, Line, Note, Number,
+    PackagingWord, SideWord, SpeciesWord, StateWord, Weight,
 };
 use serde::{Deserialize, Deserializer, Serialize};
 use utoipa::ToSchema;
@@ -54,7 +54,8 @@ pub struct ReceiptAsked {
     /// When; now if left out.
     pub at: Option<Instant>,
     /// Who.
-    pub by: Line,
+    #[serde(default, skip_serializing_if = "By::is_left_out")]
+    pub by: By,
     /// Where it is put.
     pub place: Code,
     /// What it is. May be left out where the barcode holds the GTIN of a product in the list, or that
@@ -159,7 +160,8 @@ pub struct StepAsked {
     /// When it began.
     pub began_at: Option<Instant>,
     /// Who.
-    pub by: Line,
+    #[serde(default, skip_serializing_if = "By::is_left_out")]
+    pub by: By,
     /// Where.
     pub place: Code,
     /// What goes in.
@@ -244,7 +246,8 @@ pub struct MoveAsked {
     /// When; now if left out.
     pub at: Option<Instant>,
     /// Who.
-    pub by: Line,
+    #[serde(default, skip_serializing_if = "By::is_left_out")]
+    pub by: By,
     /// The lot.
     pub lot: Line,
     /// Which packs; all on hand if left out.
@@ -268,7 +271,8 @@ pub struct DepartureAsked {
     /// When; now if left out.
     pub at: Option<Instant>,
     /// Who.
-    pub by: Line,
+    #[serde(default, skip_serializing_if = "By::is_left_out")]
+    pub by: By,
     /// How.
     pub kind: DepartureKindWord,
     /// The lot.
@@ -298,7 +302,8 @@ pub struct TakeBackAsked {
     /// When; now if left out.
     pub at: Option<Instant>,
     /// Who.
-    pub by: Line,
+    #[serde(default, skip_serializing_if = "By::is_left_out")]
+    pub by: By,
     /// The lot.
     pub lot: Line,
     /// The pack.
@@ -322,7 +327,8 @@ pub struct CountAsked {
     /// When; now if left out.
     pub at: Option<Instant>,
     /// Who.
-    pub by: Line,
+    #[serde(default, skip_serializing_if = "By::is_left_out")]
+    pub by: By,
     /// Where it was counted.
     pub place: Option<Code>,
     /// The lot.
@@ -354,7 +360,8 @@ pub struct CleanDownAsked {
     /// When; now if left out.
     pub at: Option<Instant>,
     /// Who.
-    pub by: Line,
+    #[serde(default, skip_serializing_if = "By::is_left_out")]
+    pub by: By,
     /// Which bench or machine.
     pub place: Code,
     /// A word about it.
@@ -370,7 +377,8 @@ pub struct VoidAsked {
     /// When; now if left out.
     pub at: Option<Instant>,
     /// Who.
-    pub by: Line,
+    #[serde(default, skip_serializing_if = "By::is_left_out")]
+    pub by: By,
     /// Why.
     pub why: Note,
     /// A word about it.
@@ -386,7 +394,8 @@ pub struct CorrectionAsked {
     /// When; now if left out.
     pub at: Option<Instant>,
     /// Who.
-    pub by: Line,
+    #[serde(default, skip_serializing_if = "By::is_left_out")]
+    pub by: By,
     /// The receipt.
     pub step: Id,
     /// What is now known of the animal.

@@ -1,7 +1,7 @@
 //! Curing on the wire: how strong a curing salt is, how a product is cured and released, what a step
 //! says of its cure.
 
-use super::{Code, Line, Number, Vocabulary, Weight, Word};
+use super::{By, Code, Line, Number, Vocabulary, Weight, Word};
 use domain::cure::{Alkali, Class, Method, Strength};
 use domain::cure_room::ReleaseRule;
 use domain::heat::Food;
@@ -186,7 +186,8 @@ pub struct ReleaseAsked {
     /// When; now if left out.
     pub at: Option<super::Instant>,
     /// Who signs.
-    pub by: Line,
+    #[serde(default, skip_serializing_if = "By::is_left_out")]
+    pub by: By,
     /// The lot.
     pub lot: Line,
     /// Why an alarm (drying too fast, too slow) may be passed over: who looked, what was found.

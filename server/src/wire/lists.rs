@@ -45,17 +45,24 @@ pub struct KitchenEntry {
     pub till_layout: Option<Line>,
     /// The edition of the food code that its place has adopted; the last if left out.
     pub code_year: Option<u16>,
+    /// May anybody scan, without signing in? No, if left out.
+    pub open_scan: Option<bool>,
     /// Approvals on file: variances, plan numbers.
     #[serde(default)]
     pub approvals: Vec<Approval>,
     /// Told when it is read; not looked at when it is sent back.
-    #[serde(default, skip_serializing)]
+    #[serde(default, skip_serializing_if = "never_kept")]
     #[schema(read_only)]
     pub set_up: Option<bool>,
     /// The same: what somebody should still say.
-    #[serde(default, skip_serializing)]
+    #[serde(default, skip_serializing_if = "never_kept")]
     #[schema(read_only)]
     pub missing: Option<Vec<String>>,
+}
+
+/// What is told when it is read is not kept: it would be wrong tomorrow.
+fn never_kept<T>(_: &Option<T>) -> bool {
+    true
 }
 
 /// An approval on file.

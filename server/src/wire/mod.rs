@@ -2,10 +2,12 @@
 
 pub mod answers;
 pub mod asked;
+mod by;
 pub mod cure_room;
 pub mod cures;
 pub mod lists;
 pub mod money;
+pub mod people;
 pub mod prints;
 pub mod readings;
 pub mod says;
@@ -13,6 +15,7 @@ pub mod scalars;
 pub mod stops;
 pub mod unread;
 
+pub use by::By;
 pub use scalars::{
     AdditionWord, AllergenWord, BathWord, CurePartWord, DepartureKindWord, DisposalWord,
     HeatUnitsWord, KeepFromWord, MassUnitsWord, NaturalWord, PackagingWord, PlaceKindWord,

@@ -2,7 +2,7 @@
 
 use super::answers::{instant, shown_id};
 use super::asked::Id;
-use super::{Code, Day, Instant, Line, Note};
+use super::{By, Code, Day, Instant, Line, Note};
 use crate::deeds::DeedAnswer;
 use crate::read::prints::label_path;
 use chrono_tz::Tz;
@@ -22,7 +22,8 @@ pub struct PrintAsked {
     /// When; now if left out.
     pub at: Option<Instant>,
     /// Who.
-    pub by: Line,
+    #[serde(default, skip_serializing_if = "By::is_left_out")]
+    pub by: By,
     /// On which printer.
     pub printer: Code,
     /// The lot, in any spelling; `CODE/N` names a pack.
@@ -56,7 +57,8 @@ pub struct SettlementAsked {
     /// When; now if left out.
     pub at: Option<Instant>,
     /// Who looked.
-    pub by: Line,
+    #[serde(default, skip_serializing_if = "By::is_left_out")]
+    pub by: By,
     /// What was seen of each.
     pub prints: Vec<SettledAsked>,
     /// Print those that did not come out once more? Yes, if left out.
@@ -84,7 +86,8 @@ pub struct CancellationAsked {
     /// When; now if left out.
     pub at: Option<Instant>,
     /// Who.
-    pub by: Line,
+    #[serde(default, skip_serializing_if = "By::is_left_out")]
+    pub by: By,
     /// Which prints.
     pub prints: Vec<i32>,
     /// A word about it.

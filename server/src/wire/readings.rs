@@ -1,7 +1,7 @@
 //! What instruments showed, as it is asked: temperatures on either scale, pH, water activity, brine.
 
 use super::asked::Id;
-use super::{BathWord, Code, Instant, Line, Note, Number, Weight};
+use super::{BathWord, By, Code, Instant, Line, Note, Number, Weight};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -77,7 +77,8 @@ pub struct ReadingAsked {
     /// When; now if left out.
     pub at: Option<Instant>,
     /// Who.
-    pub by: Line,
+    #[serde(default, skip_serializing_if = "By::is_left_out")]
+    pub by: By,
     /// The lot.
     pub lot: Option<Line>,
     /// The place.
@@ -109,7 +110,8 @@ pub struct ProbeCheckAsked {
     /// When; now if left out.
     pub at: Option<Instant>,
     /// Who.
-    pub by: Line,
+    #[serde(default, skip_serializing_if = "By::is_left_out")]
+    pub by: By,
     /// Which probe.
     pub probe: Code,
     /// In what.

@@ -10,6 +10,7 @@ messages! {
         Empty "empty",
         TooLong "too-long" { most: usize },
         Unprintable "unprintable",
+        Unseen "unseen" { code: String },
         NoDay "no-day" { text: String },
         NoTime "no-time" { text: String },
         NoCode "no-code" { text: String },

@@ -1,7 +1,7 @@
 //! The values that fields are made of. Each is checked as it is read, so that an error names its field.
 
 use super::says::{ValueSays, fault};
-use chrono::{DateTime, FixedOffset, NaiveDate, SubsecRound};
+use chrono::{DateTime, Datelike, FixedOffset, NaiveDate, SubsecRound};
 use domain::grams::Grams;
 use domain::heat::Bath;
 use domain::words;
@@ -133,11 +133,11 @@ impl<'de> Deserialize<'de> for Day {
     }
 }
 
-/// Reads a calendar day.
+/// Reads a calendar day. Years before 1900 are nobody's, and would be read with a sign too.
 pub fn day(text: &str) -> Result<NaiveDate, ValueSays> {
     let day = NaiveDate::parse_from_str(text, "%Y-%m-%d")
         .ok()
-        .filter(|_| text.len() == 10);
+        .filter(|day| text.len() == 10 && day.year() >= 1900);
     day.ok_or_else(|| ValueSays::NoDay {
         text: text.to_owned(),
     })

@@ -1,7 +1,7 @@
 //! What a device asks about stops: dispositions, holds, and letting holds go.
 
 use super::asked::Id;
-use super::{DisposalWord, Instant, Line, Note, Weight};
+use super::{By, DisposalWord, Instant, Line, Note, Weight};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -14,7 +14,8 @@ pub struct DispositionAsked {
     /// When; now if left out.
     pub at: Option<Instant>,
     /// Who.
-    pub by: Line,
+    #[serde(default, skip_serializing_if = "By::is_left_out")]
+    pub by: By,
     /// The lot.
     pub lot: Line,
     /// Which packs; all of the lot if left out.
@@ -41,7 +42,8 @@ pub struct HoldAsked {
     /// When; now if left out.
     pub at: Option<Instant>,
     /// Who.
-    pub by: Line,
+    #[serde(default, skip_serializing_if = "By::is_left_out")]
+    pub by: By,
     /// Which lots.
     pub lots: Vec<HeldAsked>,
     /// Why.

@@ -27,6 +27,7 @@ impl Seen {
 /// An answer has another status, or a connection breaks.
 pub fn load(
     address: SocketAddr,
+    header: &str,
     connections: usize,
     lasts: Duration,
     status: u16,
@@ -37,7 +38,10 @@ pub fn load(
         let path = &path;
         let asking: Vec<_> = (0..connections)
             .map(|nth| {
-                scope.spawn(move || ask(address, start + lasts, status, |count| path(nth, count)))
+                scope.spawn(move || {
+                    let path = |count| path(nth, count);
+                    ask(address, header, start + lasts, status, path)
+                })
             })
             .collect();
         asking
@@ -52,6 +56,7 @@ pub fn load(
 
 fn ask(
     address: SocketAddr,
+    header: &str,
     until: Instant,
     status: u16,
     path: impl Fn(usize) -> String,
@@ -66,7 +71,7 @@ fn ask(
             return took;
         }
         let request = format!(
-            "GET {} HTTP/1.1\r\nHost: {address}\r\n\r\n",
+            "GET {} HTTP/1.1\r\nHost: {address}\r\n{header}\r\n",
             path(took.len())
         );
         stream.write_all(request.as_bytes()).expect("it listens");

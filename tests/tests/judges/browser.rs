@@ -47,6 +47,9 @@ fn pages(caller: &Caller) -> Vec<(&'static str, String)> {
             "printing: lot",
             format!("/printing?lot={}", caller.noted("L31")),
         ),
+        ("sign in", "/sign-in".to_owned()),
+        ("who am I", "/me".to_owned()),
+        ("people", "/people".to_owned()),
         ("nothing here", "/nothing-here".to_owned()),
     ]
 }
@@ -61,6 +64,7 @@ fn every_page_on_every_screen() {
     let mut known = BTreeSet::new();
     for language in LANGUAGES {
         let browser = Browser::reading(language);
+        browser.sign_in(&house.address, "Oda Marsh");
         for size in SIZES {
             browser.resize(size);
             for (name, path) in &pages {

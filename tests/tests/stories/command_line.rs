@@ -221,7 +221,9 @@ fn a_clock_that_is_behind_takes_no_deed_and_answers_reads() {
         house.kill();
         house.restart_at(clock);
         let caller = house.caller();
-        let health = caller.read("/api/health");
+        // Felt a moment after the start, without asking anybody.
+        stories::queue::until(|| caller.get("/api/health").status == 503);
+        let health = caller.get("/api/health").expect(503).body;
         assert_eq!(health["status"], "clock");
         assert!(health["why"].as_str().unwrap().contains(says), "{health}");
         caller.get(&format!("/api/lots/{pig}")).expect(200);

@@ -15,7 +15,7 @@ on_both_engines! {
 }
 
 fn product(caller: &Caller, code: &str, more: Value) {
-    let mut body = json!({ "code": code, "names": { "en": code }, "kind": "cooked", "storage": "chilled", "for_sale": true,
+    let mut body = json!({ "code": code, "names": { "en": code }, "kind": "cooked", "raw": false, "storage": "chilled", "for_sale": true,
         "price_minor_per_kg": 100, "keep": { "days": 5, "from": "made", "day_one_counts": true } });
     for (key, value) in more.as_object().expect("fields") {
         body[key] = value.clone();

@@ -97,7 +97,8 @@ fn gs1_and_till_codes_only_where_the_kitchen_has_numbers(engine: Engine) {
     refused.refused(422, "till_layout");
     set(&caller, &[("till_layout", json!("20PPPPPCVVVV price 2"))]);
     change(&caller, "pork-rillettes", &[("till_number", json!(42))]);
-    let step = json!({ "kind": "mix", "place": "bench", "inputs": [{ "lot": pork, "pack": on_hand[1] }],
+    let step = json!({ "kind": "cook", "place": "stove", "inputs": [{ "lot": pork, "pack": on_hand[1] }],
+        "readings": { "celsius": 90, "hold_minutes": 20 },
         "outputs": [{ "product": "pork-rillettes", "grams": 240, "pack_count": 2 }] });
     let sold = caller.deed("/api/steps", step).expect(201).code(0);
     let path = format!("/api/lots/{sold}/labels.pdf?packs=1");

@@ -2,6 +2,7 @@
 
 mod bad_input;
 mod cartons;
+mod clock;
 mod command_line;
 mod cure_room;
 mod deeds;
@@ -11,6 +12,8 @@ mod labels;
 mod law;
 mod log;
 mod old_records;
+mod outside;
+mod people;
 mod refused;
 mod scenario;
 mod statement_counts;

@@ -8,6 +8,7 @@ use crate::condition::{Declared, Stable, received};
 use crate::dates::{MakersDate, Making};
 use crate::grams::Grams;
 use crate::law::Law;
+use crate::limits::KILLED_DAYS_AGO;
 use crate::lot::{BirthDate, PackNow, PlaceId};
 use crate::moment::Moment;
 use crate::origin::{AnimalId, Origin};
@@ -15,7 +16,7 @@ use crate::plan::{Birth, Plan, Reason};
 use crate::product::Product;
 use crate::refusal::{Refusal, RefusalKind, Result};
 use crate::words::{DeedKind, Side, Species, State, Topic};
-use chrono::NaiveDate;
+use chrono::{NaiveDate, TimeDelta};
 
 /// What is known of a source animal, or of birds and small animals killed together.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -47,13 +48,20 @@ impl Animal {
         carcass.or(self.tag.as_deref().map(|tag| (NumberKind::Tag, tag)))
     }
 
-    /// Refuses a kill after the day of the deed, and a head count of none.
+    /// Refuses a kill after the day of the deed or years before it, and a head count of none.
     ///
     /// # Errors
     /// As said.
     pub fn can_be(&self, day: NaiveDate) -> Result<()> {
         if self.killed_on > day {
             let detail = ReceiveSays::KilledLater {
+                killed: self.killed_on,
+                received: day,
+            };
+            return Err(Refusal::cannot_be("animal.killed_on", detail));
+        }
+        if day - self.killed_on > TimeDelta::days(KILLED_DAYS_AGO) {
+            let detail = ReceiveSays::KilledLongAgo {
                 killed: self.killed_on,
                 received: day,
             };

@@ -50,6 +50,7 @@ messages! {
     /// What is said of a receipt.
     ReceiveSays in "receive" {
         KilledLater "killed-later" { killed: NaiveDate, received: NaiveDate },
+        KilledLongAgo "killed-long-ago" { killed: NaiveDate, received: NaiveDate },
         Head "head" { head: u32 },
         NewAnimal "new-animal",
         SupplierPast "supplier-past" { date: NaiveDate },

@@ -130,6 +130,8 @@ pub const VOCABULARIES: &[Keys] = &[
     words::Allergen::KEYS,
     words::Being::KEYS,
     words::ConditionKind::KEYS,
+    crate::right::Right::KEYS,
+    crate::right::Role::KEYS,
     words::DeedKind::KEYS,
     words::Disposal::KEYS,
     words::Natural::KEYS,

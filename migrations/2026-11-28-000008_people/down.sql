@@ -1,0 +1,4 @@
+DROP TABLE tokens;
+DROP TABLE sessions;
+DROP TABLE person_roles;
+DROP TABLE people;
