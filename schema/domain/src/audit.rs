@@ -4,10 +4,11 @@
 //! walks the whole record. Nothing here trusts what a plan computed.
 
 use crate::code::LotCode;
+use crate::condition::Condition;
 use crate::dates::Later;
 use crate::grams::Grams;
 use crate::lot::{Event, LotId, PackNow, What, refold};
-use crate::words::Account;
+use crate::words::{Account, ProvedBy};
 use std::collections::{BTreeMap, HashMap};
 
 /// One thing that is not as it must be.
@@ -173,6 +174,27 @@ pub fn cycle(made_of: &HashMap<LotId, Vec<LotId>>) -> Vec<LotId> {
     let mut on_cycle: Vec<LotId> = waiting.into_keys().collect();
     on_cycle.sort();
     on_cycle
+}
+
+/// A lot that is called ready has its proof: one of its own, with the reason kept beside it, or parts
+/// that were all ready. `parts` says of each part whether it was.
+pub fn condition_follows(
+    lot: &str,
+    born: Condition,
+    parts: &[bool],
+    has_reason: bool,
+) -> Option<AuditFinding> {
+    let says = match born.by {
+        _ if !born.is_ready() => return None,
+        ProvedBy::Parts if parts.is_empty() => "is ready by its parts and has none",
+        ProvedBy::Parts if parts.contains(&false) => {
+            "is ready by its parts, and one of them never was"
+        }
+        ProvedBy::Nothing => "is ready without a proof",
+        _ if !has_reason => "is ready, and no reason was kept",
+        _ => return None,
+    };
+    Some(AuditFinding::new(lot, says))
 }
 
 #[cfg(test)]

@@ -67,6 +67,7 @@ pub fn run(
     check_series(conn, &mut report)?;
     report.findings.extend(crate::print_audit::check(conn)?);
     check_stops(conn, &mut report)?;
+    report.findings.extend(crate::condition_audit::check(conn)?);
     Ok(report)
 }
 

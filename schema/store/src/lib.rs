@@ -11,6 +11,7 @@ pub mod address;
 pub mod animals;
 pub mod audit;
 pub mod clock;
+mod condition_audit;
 pub mod conditions;
 mod conn;
 pub mod db;

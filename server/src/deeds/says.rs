@@ -158,6 +158,7 @@ messages! {
     TrichinaeDeedSays in "trichinae-deed" {
         Short "short" { findings: Vec<Says> },
         NothingSpeaks "nothing-speaks" { lot: LotCode },
+        TestedOnly "tested-only" { lot: LotCode, source: Says },
     }
 }
 

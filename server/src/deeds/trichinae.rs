@@ -19,8 +19,8 @@ use std::collections::BTreeSet;
 use store::entries;
 use store::lots::LotRow;
 
-/// What speaks for a piece, as links of the chain of its release; nothing for what is not pork, or is
-/// cooked before it is eaten.
+/// What speaks for a piece, as links of the chain of its release; nothing for what no species in it
+/// brings trichinae to, or what is cooked before it is eaten.
 ///
 /// # Errors
 /// 422 where nothing does, or the treatment given is not enough: with what is missing.
@@ -30,7 +30,8 @@ pub fn proof(
     lot: &Lot,
     row: &LotRow,
 ) -> Result<Vec<Because>> {
-    if !lot.species.contains(&Species::Pig) {
+    const CARRIERS: [Species; 3] = [Species::Pig, Species::Boar, Species::Horse];
+    if !CARRIERS.iter().any(|species| lot.species.contains(species)) {
         return Ok(Vec::new());
     }
     let told = match asked {
@@ -44,6 +45,22 @@ pub fn proof(
         return Err(Error::cannot_be("trichinae", detail));
     }
     let law = facts.law();
+    let wild = [Species::Boar, Species::Horse];
+    let wild = wild.iter().any(|species| lot.species.contains(species));
+    let tested = |proof: &Proof| {
+        let way = Way::CarcassTested;
+        matches!(proof, Proof::Certified { way: of, .. } if *of == way)
+    };
+    if let (true, false, Some(row)) = (
+        wild && !lot.product.raw,
+        told.iter().any(tested),
+        &law.trichinae.tested_only,
+    ) {
+        let source = law.rows.source(row);
+        let lot = lot.code.clone();
+        let detail = TrichinaeDeedSays::TestedOnly { lot, source };
+        return Err(Error::cannot_be("trichinae", detail));
+    }
     let mut chain = Vec::new();
     for proof in &told {
         let judged = trichinae::check(proof, &law.trichinae, &law.rows)

@@ -41,6 +41,8 @@ struct LotPage {
     use_by: String,
     stands: Option<String>,
     because: Vec<Link>,
+    /// Why it is raw, treated or ready.
+    condition_because: Vec<Link>,
     on_hand: String,
     /// Of how much.
     made: String,
@@ -62,7 +64,7 @@ struct LotPage {
     readings: Vec<history::Reading>,
 }
 
-/// A link of why it has its date.
+/// A link of why it has its date, or is what it is.
 struct Link {
     says: String,
     source: String,
@@ -115,7 +117,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<LotPage> {
         on_hand: words.grams(went.on_hand),
         made: words.say(PageSays::OfMade { made: went.made }),
         made_at: words.minute(lot.made_at, kitchen.zone),
-        kind: words.raw_or_ready(product),
+        kind: words.raw_or_ready(lot),
         species: (!lot.species.is_empty()).then(|| words.species(&lot.species)),
         allergens: words.allergens(&lot.allergens),
         packs: packs::runs(&lot.packs, &names, today),
@@ -133,6 +135,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<LotPage> {
         stops: stops(&words, &view),
         product: product.code.clone(),
         because: because.map(link).collect(),
+        condition_because: view.condition_because.iter().map(link).collect(),
         ingredients: view.stated.ingredients.clone(),
     })
 }

@@ -102,7 +102,7 @@ fn told(words: &Words, known: &counter::Known, currency: &str) -> Known {
         },
         whole_lot: known.pack.is_none(),
         allergens: words.allergens(&lot.allergens),
-        kind: words.raw_or_ready(&lot.product),
+        kind: words.raw_or_ready(lot),
         use_by: known
             .use_by()
             .map_or_else(|| words.t("page-no-date"), |day| words.day(day)),

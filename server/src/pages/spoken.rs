@@ -5,7 +5,7 @@ use crate::read::names::Names;
 use chrono::{DateTime, NaiveDate, Utc};
 use chrono_tz::Tz;
 use domain::grams::Grams;
-use domain::product::Product;
+use domain::lot::Lot;
 use domain::says::Says;
 use domain::words::{Allergen, ProductKind, Species};
 use rust_decimal::Decimal;
@@ -132,10 +132,11 @@ impl Words {
     }
 
     /// Raw or ready, in the same cases as on the label.
-    pub fn raw_or_ready(&self, product: &Product) -> String {
+    pub fn raw_or_ready(&self, lot: &Lot) -> String {
         use ProductKind::*;
-        self.t(match (product.raw, product.kind) {
+        self.t(match (lot.product.raw, lot.product.kind) {
             (true, _) => "page-raw",
+            (false, _) if !lot.is_called_ready() => "page-not-proven",
             (false, Cooked | Rendered | Stock | Cured | Mixed) => "page-ready",
             (false, _) => "page-not-raw",
         })

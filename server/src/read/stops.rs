@@ -48,8 +48,11 @@ pub fn standing(app: &Caller<'_>, conn: &mut Conn) -> Result<StopsRead> {
         product: lot.product.code.clone(),
         stop: stop_read(&stop, zone, &speech),
     };
+    let before = store::stops::judged_before(conn)?;
+    let before = store::lots::by_keys(conn, &before)?;
     Ok(StopsRead {
         stops: found.into_iter().map(told).collect(),
+        judged_before: before.into_iter().map(|row| row.code).collect(),
     })
 }
 

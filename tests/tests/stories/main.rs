@@ -4,6 +4,7 @@ mod bad_input;
 mod cartons;
 mod clock;
 mod command_line;
+mod conditions;
 mod cure_room;
 mod deeds;
 mod heat;

@@ -100,6 +100,13 @@ impl Lot {
         .and_stable((!self.product.is_controlled()).then_some(StableBy::Nature))
     }
 
+    /// May it be called ready to eat: does its entry claim it, and is it proven? What was made before
+    /// proof was asked stays as it was judged; a piece that waits for its release is not called ready.
+    pub fn is_called_ready(&self) -> bool {
+        let proven = self.condition.is_none() || self.condition().is_ready();
+        !self.product.raw && (proven || self.waits_for_release())
+    }
+
     /// Does it need time and temperature control?
     pub fn is_controlled(&self) -> bool {
         self.condition().stable.is_none()

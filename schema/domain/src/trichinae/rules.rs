@@ -28,6 +28,8 @@ pub struct TrichinaeRules {
     pub ham_drying: Option<HamDrying>,
     /// What may be shown instead of a treatment.
     pub other_ways: Vec<OtherWay>,
+    /// The row by which meat of wild boar and horse is tested, whatever was done to it.
+    pub tested_only: Option<RowId>,
 }
 
 /// Something that may be shown instead of a treatment.

@@ -37,6 +37,8 @@ pub struct TrichinaeEntry {
     /// What may be shown instead of a treatment.
     #[serde(default)]
     other_ways: Vec<OtherWayEntry>,
+    /// The row by which meat of wild boar and horse is tested, whatever was done to it.
+    tested_only: Option<String>,
 }
 
 /// By heat.
@@ -380,6 +382,7 @@ impl Subject for TrichinaeEntry {
                 .map(|entry| entry.tables(rows))
                 .transpose()?,
             ham_drying: self.ham_drying.map(|entry| entry.table(rows)).transpose()?,
+            tested_only: self.tested_only.map(|row| known(rows, &row)).transpose()?,
             other_ways: all(&self.other_ways, |entry| {
                 Ok(OtherWay {
                     way: match entry.way {

@@ -40,6 +40,9 @@ pub fn stop_read(stop: &Stop, zone: Tz, speech: &Speech) -> StopRead {
 pub struct StopsRead {
     /// By place, then by lot.
     pub stops: Vec<StoppedRead>,
+    /// The codes of lots on hand that were made before proof was asked: they stay as they were judged,
+    /// and what is made from them needs proof.
+    pub judged_before: Vec<String>,
 }
 
 /// A stop, and what it stands on.
