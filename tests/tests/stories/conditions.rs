@@ -3,7 +3,7 @@
 
 use serde_json::{Value, json};
 use stories::call::{chrono_day, moment};
-use stories::day::{StepOfDay, Told, bought};
+use stories::day::{StepOfDay, Told, bought, farm};
 use stories::{Caller, Engine, House, on_both_engines};
 
 on_both_engines! {
@@ -37,7 +37,10 @@ fn kitchen(engine: Engine) -> (House, Caller, String) {
         "salad",
         json!({ "keep": { "days": 7, "from": "made", "day_one_counts": true } }),
     );
-    let pig = caller.half_pig("0608-17", 20_000);
+    let animal = farm("BRC").carcass("0608-17").side("left");
+    let pig = caller.receive("pig-half").grams(20_000);
+    let pig = pig.from(animal.killed(chrono_day(-8)));
+    let pig = pig.at(moment(-7 * 24 * 60 + 60)).made();
     (house, caller, pig)
 }
 
@@ -128,10 +131,10 @@ fn a_person_lets_it_go_by_name_and_a_void_takes_that_back(engine: Engine) {
 fn bought_food_of_animals_needs_its_packs_own_word(engine: Engine) {
     let (_house, caller, _) = kitchen(engine);
     let ham = |declares: Value| {
-        let mut of = bought("HRW", "26160-207");
+        let mut of = bought("PTS", "26160-207");
         of["use_by"] = json!(chrono_day(20));
         of["declares"] = declares;
-        caller.receive("stew").bought(of).to("cooler-1").made()
+        caller.receive("stew").grams(1_000).bought(of).made()
     };
     let silent = ham(Value::Null);
     is(&caller, &silent, "treated", "nothing");
@@ -176,10 +179,7 @@ fn freezing_saves_nothing_and_a_second_freeze_adds_no_day(engine: Engine) {
     let past = last_day(&caller, &old);
     caller.carry(&old, "freezer").frozen().done();
     assert_eq!(caller.verdict(&old), "pull");
-    caller
-        .carry(&old, "cooler-1")
-        .with("state", "chilled")
-        .done();
+    caller.carry(&old, "cooler").with("state", "chilled").done();
     assert_eq!(last_day(&caller, &old), past);
     // On its last day into the cold, out again: that one day. A second time: none.
     let last = stewed(&caller, &pig).held(75.0, 5).at(days_ago(6)).made();
@@ -191,7 +191,7 @@ fn freezing_saves_nothing_and_a_second_freeze_adds_no_day(engine: Engine) {
             .done()
     };
     let thaw = |days: i64| {
-        let thawed = caller.carry(&last, "cooler-1").with("state", "chilled");
+        let thawed = caller.carry(&last, "cooler").with("state", "chilled");
         thawed.at(days_ago(days)).done();
     };
     freeze(2);
@@ -199,7 +199,7 @@ fn freezing_saves_nothing_and_a_second_freeze_adds_no_day(engine: Engine) {
     assert_eq!(last_day(&caller, &last), chrono_day(-1));
     freeze(1);
     caller
-        .carry(&last, "cooler-1")
+        .carry(&last, "cooler")
         .with("state", "chilled")
         .done();
     assert_eq!(last_day(&caller, &last), chrono_day(-1));
@@ -213,7 +213,7 @@ fn the_days_count_in_their_true_order(engine: Engine) {
     let (one, other) = (made(), made());
     let freeze = |lot: &str| caller.carry(lot, "freezer").frozen().at(days_ago(3)).done();
     let thaw = |lot: &str| {
-        let thawed = caller.carry(lot, "cooler-1").with("state", "chilled");
+        let thawed = caller.carry(lot, "cooler").with("state", "chilled");
         thawed.at(days_ago(1)).done();
     };
     freeze(&one);
@@ -234,21 +234,19 @@ fn a_makers_date_is_never_outlived(engine: Engine) {
         json!({ "storage": "frozen", "keep": { "days": 3, "from": "thawed", "day_one_counts": true } }),
     );
     let of = |day: i64| {
-        let mut of = bought("HRW", "26160-208");
+        let mut of = bought("PTS", "26160-208");
         of["use_by"] = json!(chrono_day(day));
         of["declares"] = json!({ "ready": true, "use_by_is": "frozen" });
         caller
             .receive("frozen-stew")
+            .grams(1_000)
             .bought(of)
             .to("freezer")
             .made()
     };
     let (long, short) = (of(300), of(1));
     for lot in [&long, &short] {
-        caller
-            .carry(lot, "cooler-1")
-            .with("state", "chilled")
-            .done();
+        caller.carry(lot, "cooler").with("state", "chilled").done();
     }
     assert_eq!(last_day(&caller, &long), chrono_day(2));
     assert_eq!(last_day(&caller, &short), chrono_day(1));
@@ -263,7 +261,7 @@ fn what_keeps_by_nature_is_a_closed_list(engine: Engine) {
             body[key] = value.clone();
         }
         caller.post("/api/products", &body).expect(201);
-        caller.receive(code).bought(bought("HRW", "1"))
+        caller.receive(code).grams(1_000).bought(bought("PTS", "1"))
     };
     let honey = dry("honey", json!({ "stable_as": "honey" })).made();
     assert_eq!(caller.verdict(&honey), "sell");
