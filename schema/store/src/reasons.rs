@@ -3,7 +3,7 @@
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
-use crate::on_each;
+use crate::insert_rows;
 use crate::said;
 use crate::tables::{deeds, reasons, voids};
 use diesel::prelude::*;
@@ -115,9 +115,7 @@ pub(crate) fn insert(tx: &mut Tx<'_>, deed: i32, links: Vec<(i32, &Reason)>) -> 
             basis: Some(basis),
         });
     }
-    for rows in rows.chunks(1_000) {
-        on_each!(&mut *tx.conn, c => diesel::insert_into(reasons::table).values(rows).execute(c)?);
-    }
+    insert_rows!(tx.conn, reasons::table, &rows);
     Ok(())
 }
 
