@@ -3,7 +3,7 @@
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
-use crate::on_each;
+use crate::insert_rows;
 use crate::tables::{conditions, lots, voids};
 use diesel::prelude::*;
 use domain::condition::Condition;
@@ -34,9 +34,7 @@ pub(crate) fn change(tx: &mut Tx<'_>, deed: i32, all: &[(LotId, Condition)]) -> 
         condition: condition.to_string(),
     };
     let rows: Vec<ConditionRow> = all.iter().zip(ids).map(row).collect();
-    for rows in rows.chunks(1_000) {
-        on_each!(&mut *tx.conn, c => diesel::insert_into(conditions::table).values(rows).execute(c)?);
-    }
+    insert_rows!(tx.conn, conditions::table, &rows);
     let keys: Vec<i32> = all.iter().map(|(lot, _)| lot.0).collect();
     diesel::update(lots::table.filter(lots::id.eq_any(keys)))
         .set(lots::stopped.eq(true))

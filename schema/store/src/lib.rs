@@ -63,3 +63,22 @@ macro_rules! on_each {
     };
 }
 pub(crate) use on_each;
+
+/// Inserts rows into a table. The statement for one row is prepared once and kept, that for many is parsed
+/// each time: a few rows go in one by one. Not on PostgreSQL, where each statement is a round trip.
+macro_rules! insert_rows {
+    ($conn:expr, $table:expr, $rows:expr) => {{
+        let (conn, rows): (&mut $crate::Conn, &[_]) = (&mut *$conn, $rows);
+        let few = if matches!(conn, $crate::Conn::Sqlite(_)) { 4 } else { 1 };
+        if rows.len() <= few {
+            for row in rows {
+                $crate::on_each!(&mut *conn, c => diesel::insert_into($table).values(row).execute(c)?);
+            }
+        } else {
+            for rows in rows.chunks(500) {
+                $crate::on_each!(&mut *conn, c => diesel::insert_into($table).values(rows).execute(c)?);
+            }
+        }
+    }};
+}
+pub(crate) use insert_rows;

@@ -3,7 +3,7 @@
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
-use crate::on_each;
+use crate::insert_rows;
 use crate::tables::{lots, versions};
 use chrono::{NaiveDate, NaiveDateTime};
 use diesel::prelude::*;
@@ -296,11 +296,12 @@ pub fn lock(tx: &mut Tx<'_>, codes: &[&str]) -> Result<Vec<LotRow>> {
                    FROM (SELECT id FROM lots WHERE code = ANY($1) ORDER BY id) AS keys";
         sql_query(sql).bind::<Array<Text>, _>(codes).execute(conn)?;
     }
-    Ok(lots::table
-        .filter(lots::code.eq_any(codes))
-        .order(lots::id)
-        .select(LotRow::as_select())
-        .load(tx.conn)?)
+    let query = lots::table.order(lots::id).select(LotRow::as_select());
+    Ok(match codes {
+        // One lot is the usual case, and its prepared statement is kept.
+        [code] => query.filter(lots::code.eq(*code)).load(tx.conn)?,
+        _ => query.filter(lots::code.eq_any(codes)).load(tx.conn)?,
+    })
 }
 
 /// Locks lots in the order of their keys. SQLite has one writer and needs no lock.
@@ -321,8 +322,6 @@ pub fn lock_keys(tx: &mut Tx<'_>, keys: &[i32]) -> Result<()> {
 
 /// Adds lots.
 pub(crate) fn insert(conn: &mut Conn, rows: &[LotRow]) -> Result<()> {
-    for rows in rows.chunks(500) {
-        on_each!(conn, c => diesel::insert_into(lots::table).values(rows).execute(c)?);
-    }
+    insert_rows!(conn, lots::table, rows);
     Ok(())
 }

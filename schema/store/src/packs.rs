@@ -2,7 +2,7 @@
 
 use crate::conn::Conn;
 use crate::error::{Error, Result};
-use crate::on_each;
+use crate::insert_rows;
 use crate::tables::{pack_events, packs, voids};
 use chrono::NaiveDate;
 use diesel::prelude::*;
@@ -235,9 +235,7 @@ fn set(conn: &mut Conn, pack: PackId, now: &PackNow) -> Result<()> {
 
 /// Adds packs.
 pub(crate) fn insert(conn: &mut Conn, rows: &[PackRow]) -> Result<()> {
-    for rows in rows.chunks(1_000) {
-        on_each!(conn, c => diesel::insert_into(packs::table).values(rows).execute(c)?);
-    }
+    insert_rows!(conn, packs::table, rows);
     Ok(())
 }
 

@@ -3,7 +3,7 @@
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::Result;
-use crate::on_each;
+use crate::insert_rows;
 use crate::print_runs::{self, RunRow};
 use crate::tables::{print_runs as runs, prints};
 use chrono::{NaiveDate, NaiveDateTime};
@@ -76,9 +76,7 @@ pub fn insert(tx: &mut Tx<'_>, mut rows: Vec<PrintRow>, at: NaiveDateTime) -> Re
     for (row, id) in rows.iter_mut().zip(ids) {
         row.id = id;
     }
-    for rows in rows.chunks(500) {
-        on_each!(&mut *tx.conn, c => diesel::insert_into(prints::table).values(rows).execute(c)?);
-    }
+    insert_rows!(tx.conn, prints::table, &rows);
     let runs: Vec<RunRow> = rows
         .iter()
         .map(|row| RunRow::asked(row.id, row.printer_id, at))

@@ -3,7 +3,7 @@
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
-use crate::on_each;
+use crate::insert_rows;
 use crate::said;
 use crate::tables::{deeds, reasons, voids};
 use diesel::prelude::*;
@@ -99,22 +99,48 @@ pub(crate) fn rule_in(value: &Value) -> Option<Rule> {
 /// Adds the links of a deed, each about a lot.
 pub(crate) fn insert(tx: &mut Tx<'_>, deed: i32, links: Vec<(i32, &Reason)>) -> Result<()> {
     let ids = tx.ids.take(tx.conn, links.len())?;
-    let row = |((lot, reason), id): ((i32, &Reason), i32)| ReasonRow {
-        id,
-        deed_id: deed,
-        lot_id: lot,
-        topic: reason.topic.as_str().to_owned(),
-        says: String::new(),
-        rule: String::new(),
-        source: String::new(),
-        said: Some(said::write(&reason.because.says).to_string()),
-        basis: Some(basis(&reason.because.rule).to_string()),
-    };
-    let rows: Vec<ReasonRow> = links.into_iter().zip(ids).map(row).collect();
-    for rows in rows.chunks(1_000) {
-        on_each!(&mut *tx.conn, c => diesel::insert_into(reasons::table).values(rows).execute(c)?);
+    let mut written = Written::default();
+    let mut rows = Vec::with_capacity(links.len());
+    for ((lot, reason), id) in links.into_iter().zip(ids) {
+        let (said, basis) = written.out(reason);
+        rows.push(ReasonRow {
+            id,
+            deed_id: deed,
+            lot_id: lot,
+            topic: reason.topic.as_str().to_owned(),
+            says: String::new(),
+            rule: String::new(),
+            source: String::new(),
+            said: Some(said),
+            basis: Some(basis),
+        });
     }
+    insert_rows!(tx.conn, reasons::table, &rows);
     Ok(())
+}
+
+/// Links that were written out, with how: sixty tubs of one step have the same, so each is written once.
+#[derive(Default)]
+struct Written<'a>(Vec<(&'a Because, String, String)>);
+
+impl<'a> Written<'a> {
+    /// The most that are looked through: more than the links of one lot.
+    const MOST: usize = 16;
+
+    /// What a link says and what it rests on, as they are kept.
+    fn out(&mut self, reason: &'a Reason) -> (String, String) {
+        let because = &reason.because;
+        let known = self.0.iter().find(|(known, ..)| *known == because);
+        if let Some((_, said, basis)) = known {
+            return (said.clone(), basis.clone());
+        }
+        let said = said::write(&because.says).to_string();
+        let basis = basis(&because.rule).to_string();
+        if self.0.len() < Written::MOST {
+            self.0.push((because, said.clone(), basis.clone()));
+        }
+        (said, basis)
+    }
 }
 
 /// The lots among these that have links of a kind, each once.

@@ -4,8 +4,8 @@ use crate::conditions;
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
+use crate::insert_rows;
 use crate::lots::{self, LotRow, joined, life, write_origin};
-use crate::on_each;
 use crate::packs::{self, PackRow};
 use crate::reasons;
 use crate::stops;
@@ -126,9 +126,7 @@ fn changes(tx: &mut Tx<'_>, deed: i32, day: NaiveDate, changes: &[PackChange]) -
         }
     }
     packs::set_all(tx.conn, &now)?;
-    for rows in rows.chunks(1_000) {
-        on_each!(&mut *tx.conn, c => diesel::insert_into(pack_events::table).values(rows).execute(c)?);
-    }
+    insert_rows!(tx.conn, pack_events::table, &rows);
     Ok(())
 }
 

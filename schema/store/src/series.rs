@@ -2,29 +2,26 @@
 
 use crate::db::Tx;
 use crate::error::{Error, Result};
+use crate::on_each;
 use crate::tables::series;
 use diesel::prelude::*;
-use diesel::sql_query;
-use diesel::sql_types::{Integer, Text};
 use domain::code::LotCode;
 use domain::series::Series;
-
-#[derive(QueryableByName)]
-struct Next {
-    #[diesel(sql_type = Integer)]
-    next: i32,
-}
 
 /// Locks a key until the end of the transaction and returns its count; 0 when it is new.
 pub fn lock(tx: &mut Tx<'_>, key: &str) -> Result<u32> {
     let id = tx.ids.one(tx.conn)?;
-    let sql = "INSERT INTO series (id, key, next) VALUES ($1, $2, 0)
-               ON CONFLICT (key) DO UPDATE SET next = series.next RETURNING next";
-    let found: Next = sql_query(sql)
-        .bind::<Integer, _>(id)
-        .bind::<Text, _>(key)
-        .get_result(tx.conn)?;
-    u32::try_from(found.next).map_err(|_| Error::bad_row("series", id, "next is below zero"))
+    // By diesel's own words, not as a text: so the prepared statement is kept.
+    let next: i32 = on_each!(&mut *tx.conn, c => {
+        diesel::insert_into(series::table)
+            .values((series::id.eq(id), series::key.eq(key), series::next.eq(0)))
+            .on_conflict(series::key)
+            .do_update()
+            .set(series::next.eq(series::next))
+            .returning(series::next)
+            .get_result(c)?
+    });
+    u32::try_from(next).map_err(|_| Error::bad_row("series", id, "next is below zero"))
 }
 
 /// Moves a locked key on.

@@ -3,7 +3,7 @@
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
-use crate::on_each;
+use crate::insert_rows;
 use crate::reasons::{basis, rule_in};
 use crate::said;
 use crate::tables::{conditions, deeds, lots, packs, stop_ends, stops, voids};
@@ -88,9 +88,7 @@ pub(crate) fn place(tx: &mut Tx<'_>, deed: i32, all: &[Onto<'_>]) -> Result<()> 
         since: stop.cause.since.naive_utc(),
     };
     let rows: Vec<StopRow> = all.iter().zip(ids).map(row).collect();
-    for rows in rows.chunks(1_000) {
-        on_each!(&mut *tx.conn, c => diesel::insert_into(stops::table).values(rows).execute(c)?);
-    }
+    insert_rows!(tx.conn, stops::table, &rows);
     let keys: Vec<i32> = all.iter().map(|(lot, _, _)| *lot).collect();
     diesel::update(lots::table.filter(lots::id.eq_any(keys)))
         .set(lots::stopped.eq(true))
