@@ -8,6 +8,7 @@ use actix_web::middleware::from_fn;
 use actix_web::rt::signal::unix::{SignalKind, signal};
 use actix_web::{App as Actix, HttpServer, web};
 use rustix::process::{Resource, Rlimit, getrlimit, setrlimit};
+use rustls::ServerConfig;
 use std::future::Future;
 use std::net::TcpListener;
 use std::pin::pin;
@@ -30,11 +31,16 @@ const FAREWELL: u64 = 10;
 ///
 /// # Errors
 /// The listener fails.
-pub async fn run(app: App, listener: TcpListener, workers: usize) -> std::io::Result<()> {
+pub async fn run(
+    app: App,
+    listener: TcpListener,
+    tls: Option<ServerConfig>,
+    workers: usize,
+) -> std::io::Result<()> {
     let app = web::Data::new(app);
     pulse::feel(&app);
     let printing = Printing::start(app.clone());
-    let served = HttpServer::new(move || {
+    let server = HttpServer::new(move || {
         Actix::new()
             .app_data(app.clone())
             .app_data(web::PayloadConfig::new(crate::body::LARGEST))
@@ -51,10 +57,13 @@ pub async fn run(app: App, listener: TcpListener, workers: usize) -> std::io::Re
     .keep_alive(KeepAlive::Timeout(IDLE))
     .worker_max_blocking_threads(THREADS)
     .shutdown_timeout(FAREWELL)
-    .shutdown_signal(told_to_stop()?)
-    .listen(listener)?
-    .run()
-    .await;
+    .tls_handshake_timeout(HEAD)
+    .shutdown_signal(told_to_stop()?);
+    let server = match tls {
+        Some(tls) => server.listen_rustls_0_23(listener, tls)?,
+        None => server.listen(listener)?,
+    };
+    let served = server.run().await;
     printing.stop();
     served
 }
