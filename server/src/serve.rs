@@ -15,7 +15,7 @@ use std::pin::pin;
 use std::time::Duration;
 
 /// How many connections are open at once, where the machine lets us have so many.
-const CONNECTIONS: u64 = 2_000;
+const CONNECTIONS: u64 = 1_000;
 /// Files that are not connections: the database, the log, printers.
 const OTHER_FILES: u64 = 128;
 /// How long the first line and the headers of a request may take.
@@ -23,7 +23,7 @@ const HEAD: Duration = Duration::from_secs(5);
 /// How long an open connection may ask for nothing.
 const IDLE: Duration = Duration::from_secs(15);
 /// How many threads wait for the database, printers and drawings: the rooms have fewer seats.
-const THREADS: usize = 64;
+const THREADS: usize = 30;
 /// How long requests that are under way may take at the end, in seconds.
 const FAREWELL: u64 = 10;
 
