@@ -48,6 +48,8 @@ pub struct App {
     pub lockout: Lockout,
     /// When the record was last asked for somebody whom nobody knew.
     pub looked_again: tokio::sync::Mutex<Option<Stopwatch>>,
+    /// The authority that tablets are told to trust, if the kitchen has its own.
+    pub authority: Option<String>,
     /// Is it the demo, where a tap is enough to sign in?
     pub demo: bool,
     /// Everybody, as they were read last.
@@ -82,6 +84,7 @@ impl App {
             clockwork: Clockwork::default(),
             lockout: Lockout::default(),
             looked_again: tokio::sync::Mutex::default(),
+            authority: None,
             demo: false,
             people: RwLock::default(),
             products: RwLock::default(),

@@ -89,7 +89,7 @@ impl Received {
 const SLOWEST: Duration = Duration::from_secs(SLOWEST_SECONDS as u64);
 const SLOWEST_SECONDS: usize = 10;
 /// What all bodies that are arriving may hold together.
-const ALL_BODIES: usize = 24 << 20;
+const ALL_BODIES: usize = 16 << 20;
 
 static HELD: AtomicUsize = AtomicUsize::new(0);
 

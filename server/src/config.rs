@@ -1,9 +1,10 @@
 //! Options: the command line wins over the environment, the environment over one TOML file.
 
 use crate::log::Level;
+use crate::tls::CertificateFiles;
 use clap::{Args, Parser, Subcommand};
 use serde::Deserialize;
-use std::net::SocketAddr;
+use std::net::{IpAddr, SocketAddr};
 use std::path::PathBuf;
 use store::Address;
 
@@ -29,6 +30,8 @@ pub enum Command {
     People(PeopleArgs),
     /// Makes a token for a script or a device and prints it, once.
     Token(TokenArgs),
+    /// Makes a certificate of the kitchen's own, for tablets.
+    Certificate(CertificateArgs),
     /// Makes one label without a server, for whoever designs labels.
     Label(LabelArgs),
 }
@@ -53,12 +56,31 @@ pub struct ServeArgs {
     /// Make the database if there is none at the path given.
     #[arg(long, env = "GAMBREL_CREATE")]
     pub create: bool,
-    /// Where to listen: only addresses of this machine until people can sign in. [default: 127.0.0.1:8080]
+    /// Where to listen. Beyond this machine only with --certificate, or with --proxy in front. [default: 127.0.0.1:8080]
     #[arg(long, env = "GAMBREL_LISTEN", value_name = "ADDR:PORT")]
     pub listen: Option<String>,
     /// The address that the codes on labels hold, where the kitchen names none.
     #[arg(long, env = "GAMBREL_PUBLIC_URL", value_name = "URL")]
     pub public_url: Option<String>,
+    /// The certificate for TLS, with those above it.
+    #[arg(
+        long,
+        env = "GAMBREL_CERTIFICATE",
+        value_name = "FILE.pem",
+        requires = "key"
+    )]
+    pub certificate: Option<PathBuf>,
+    /// Its key.
+    #[arg(
+        long,
+        env = "GAMBREL_KEY",
+        value_name = "FILE.pem",
+        requires = "certificate"
+    )]
+    pub key: Option<PathBuf>,
+    /// The number of the proxy in front, which ends TLS: only it and this machine may call.
+    #[arg(long, env = "GAMBREL_PROXY", value_name = "IP")]
+    pub proxy: Option<IpAddr>,
     /// A name that the service goes by besides its public address: bench.local. Again for more.
     #[arg(
         long = "host",
@@ -144,6 +166,22 @@ pub struct TokenArgs {
     pub until: Option<String>,
 }
 
+/// Which certificate.
+#[derive(Debug, Args)]
+pub struct CertificateArgs {
+    /// The folder that it goes into. Nothing there is overwritten.
+    #[arg(long, value_name = "FOLDER")]
+    pub out: PathBuf,
+    /// A name or number that tablets call the service by: bench.local, 192.168.1.20. Again for more.
+    #[arg(
+        long = "host",
+        value_name = "NAME",
+        required = true,
+        value_delimiter = ','
+    )]
+    pub hosts: Vec<String>,
+}
+
 /// Which label.
 #[derive(Debug, Args)]
 pub struct LabelArgs {
@@ -176,6 +214,9 @@ struct File {
     listen: Option<String>,
     public_url: Option<String>,
     hosts: Option<Vec<String>>,
+    certificate: Option<PathBuf>,
+    key: Option<PathBuf>,
+    proxy: Option<IpAddr>,
     workers: Option<usize>,
     house: Option<PathBuf>,
     templates: Option<PathBuf>,
@@ -242,6 +283,10 @@ pub struct Serving {
     pub listen: SocketAddr,
     /// The address that codes hold, where the kitchen names none.
     pub public_url: Option<String>,
+    /// The certificate for TLS.
+    pub tls: Option<CertificateFiles>,
+    /// The proxy in front.
+    pub proxy: Option<IpAddr>,
     /// The names that it goes by, besides.
     pub hosts: Vec<String>,
     /// The house's own numbers.
@@ -270,15 +315,28 @@ impl ServeArgs {
             .replace("localhost", "127.0.0.1")
             .parse()
             .map_err(|_| format!("{listen:?} is not an address; write it like 127.0.0.1:8080"))?;
-        if !address.ip().is_loopback() {
+        let certificate = self.certificate.clone().or(file.certificate);
+        let tls =
+            match (certificate, self.key.clone().or(file.key)) {
+                (Some(certificate), Some(key)) => Some(CertificateFiles { certificate, key }),
+                (None, None) => None,
+                _ => return Err(
+                    "a certificate and its key belong together: give both --certificate and --key"
+                        .into(),
+                ),
+            };
+        let proxy = self.proxy.or(file.proxy);
+        if !address.ip().is_loopback() && tls.is_none() && proxy.is_none() {
             return Err(format!(
-                "{listen} could be reached from other machines, and nobody signs in yet. Listen on 127.0.0.1 and put a proxy that knows your people in front."
+                "{listen} could be reached from other machines, and whoever listens there would hear PINs. Give --certificate and --key (`gambrel certificate` makes them), or name the proxy in front with --proxy."
             ));
         }
         let cores = std::thread::available_parallelism().map_or(2, usize::from);
         Ok(Serving {
             listen: address,
             public_url: self.public_url.clone().or(file.public_url),
+            tls,
+            proxy,
             hosts: match self.hosts.is_empty() {
                 true => file.hosts.unwrap_or_default(),
                 false => self.hosts.clone(),

@@ -32,6 +32,7 @@ pub mod rooms;
 pub mod routes;
 pub mod said;
 pub mod serve;
+pub mod tls;
 pub mod who;
 pub mod wire;
 pub mod world;

@@ -5,6 +5,7 @@ use gambrel::app::App;
 use gambrel::config::{Cli, Command, DatabaseArgs, LabelArgs, ProfilesArgs, ServeArgs};
 use gambrel::door::hosts::Hosts;
 use gambrel::label_facts::file;
+use gambrel::tls::{self, CertificateFiles};
 use gambrel::who::{commands, people};
 use gambrel::world::Clock;
 use gambrel::{check, demo, log, profiles, rooms, serve};
@@ -20,6 +21,7 @@ fn main() -> ExitCode {
         Command::Profiles(args) => list(&args).map(|()| true),
         Command::People(args) => say(shipped().and_then(|law| commands::people(&args, law))),
         Command::Token(args) => say(shipped().and_then(|law| commands::token(&args, law))),
+        Command::Certificate(args) => say(tls::make(&args, Clock::Machine.now())),
         Command::Label(args) => label(&args).map(|()| true),
     };
     match done {
@@ -72,6 +74,11 @@ fn label(args: &LabelArgs) -> Result<(), String> {
 fn serve(args: &ServeArgs) -> Result<(), String> {
     let serving = args.resolve()?;
     let _log = log::start(serving.log)?;
+    let tls = serving
+        .tls
+        .as_ref()
+        .map(CertificateFiles::read)
+        .transpose()?;
     let listener = TcpListener::bind(serving.listen).map_err(|error| {
         format!(
             "cannot listen on {}: {error}. Is it running already? Choose another with --listen.",
@@ -79,10 +86,11 @@ fn serve(args: &ServeArgs) -> Result<(), String> {
         )
     })?;
     let address = listener.local_addr().map_err(|error| error.to_string())?;
+    let scheme = if tls.is_some() { "https" } else { "http" };
     let public_url = serving
         .public_url
         .clone()
-        .unwrap_or_else(|| format!("http://{address}"));
+        .unwrap_or_else(|| format!("{scheme}://{address}"));
     let templates = gambrel::label_facts::templates::load(serving.templates.as_deref())?;
     for says in &templates.bad {
         tracing::warn!("{says}");
@@ -108,16 +116,17 @@ fn serve(args: &ServeArgs) -> Result<(), String> {
         .map_err(|error| error.to_string())?;
     let mut app = App::new(store, clock, public_url, templates.known, law);
     let loopback = address.ip().is_loopback();
-    app.hosts = Hosts::new(&serving.hosts, !loopback, false);
+    app.hosts = Hosts::new(&serving.hosts, !loopback, serving.proxy);
+    app.authority = serving.tls.as_ref().and_then(CertificateFiles::authority);
     app.hosts.learn(&app.public_url);
     app.demo = args.demo;
-    let mut told = format!("Gambrel is at http://{address}/");
+    let mut told = format!("Gambrel is at {scheme}://{address}/");
     let learnt = app.store.look(|conn| app.learn(conn));
     learnt.map_err(|error| error.to_string())?;
     if args.demo {
         told += " with the demo kitchen. Three things to try:\n";
         for line in demo::build(&mut app)? {
-            let line = line.replace("{address}", &format!("http://{address}"));
+            let line = line.replace("{address}", &format!("{scheme}://{address}"));
             told += &format!("  {line}\n");
         }
         told += "Ctrl-C ends it; nothing of it is kept.";
@@ -129,6 +138,6 @@ fn serve(args: &ServeArgs) -> Result<(), String> {
     // Nobody may be reading any more; the service goes on.
     let _ = writeln!(std::io::stdout(), "{told}");
     system
-        .block_on(serve::run(app, listener, serving.workers))
+        .block_on(serve::run(app, listener, tls, serving.workers))
         .map_err(|error| error.to_string())
 }

@@ -8,13 +8,14 @@ use actix_web::middleware::from_fn;
 use actix_web::rt::signal::unix::{SignalKind, signal};
 use actix_web::{App as Actix, HttpServer, web};
 use rustix::process::{Resource, Rlimit, getrlimit, setrlimit};
+use rustls::ServerConfig;
 use std::future::Future;
 use std::net::TcpListener;
 use std::pin::pin;
 use std::time::Duration;
 
 /// How many connections are open at once, where the machine lets us have so many.
-const CONNECTIONS: u64 = 2_000;
+const CONNECTIONS: u64 = 1_000;
 /// Files that are not connections: the database, the log, printers.
 const OTHER_FILES: u64 = 128;
 /// How long the first line and the headers of a request may take.
@@ -22,7 +23,7 @@ const HEAD: Duration = Duration::from_secs(5);
 /// How long an open connection may ask for nothing.
 const IDLE: Duration = Duration::from_secs(15);
 /// How many threads wait for the database, printers and drawings: the rooms have fewer seats.
-const THREADS: usize = 64;
+const THREADS: usize = 30;
 /// How long requests that are under way may take at the end, in seconds.
 const FAREWELL: u64 = 10;
 
@@ -30,11 +31,16 @@ const FAREWELL: u64 = 10;
 ///
 /// # Errors
 /// The listener fails.
-pub async fn run(app: App, listener: TcpListener, workers: usize) -> std::io::Result<()> {
+pub async fn run(
+    app: App,
+    listener: TcpListener,
+    tls: Option<ServerConfig>,
+    workers: usize,
+) -> std::io::Result<()> {
     let app = web::Data::new(app);
     pulse::feel(&app);
     let printing = Printing::start(app.clone());
-    let served = HttpServer::new(move || {
+    let server = HttpServer::new(move || {
         Actix::new()
             .app_data(app.clone())
             .app_data(web::PayloadConfig::new(crate::body::LARGEST))
@@ -51,10 +57,13 @@ pub async fn run(app: App, listener: TcpListener, workers: usize) -> std::io::Re
     .keep_alive(KeepAlive::Timeout(IDLE))
     .worker_max_blocking_threads(THREADS)
     .shutdown_timeout(FAREWELL)
-    .shutdown_signal(told_to_stop()?)
-    .listen(listener)?
-    .run()
-    .await;
+    .tls_handshake_timeout(HEAD)
+    .shutdown_signal(told_to_stop()?);
+    let server = match tls {
+        Some(tls) => server.listen_rustls_0_23(listener, tls)?,
+        None => server.listen(listener)?,
+    };
+    let served = server.run().await;
     printing.stop();
     served
 }

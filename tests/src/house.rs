@@ -89,6 +89,18 @@ impl House {
         House::open(engine, folder, database, &["--demo"])
     }
 
+    /// The demo kitchen on SQLite, served with more options.
+    pub fn with(flags: &[&str]) -> House {
+        let folder = tempfile::tempdir().expect("a temporary folder can be made");
+        let database = fresh_database(Engine::Sqlite, folder.path());
+        House::open(
+            Engine::Sqlite,
+            folder,
+            database,
+            &[&["--demo"], flags].concat(),
+        )
+    }
+
     /// The demo kitchen on PostgreSQL, and somebody who hears what it asks the database.
     pub fn tapped() -> (Wiretap, House) {
         let folder = tempfile::tempdir().expect("a temporary folder can be made");
@@ -359,7 +371,7 @@ fn launch(mut command: Command, database: &str, flags: &[&str]) -> Started {
     printed.read_line(&mut line).expect("it prints where it is");
     let address = line
         .split_whitespace()
-        .find(|word| word.starts_with("http://"));
+        .find(|word| word.starts_with("http://") || word.starts_with("https://"));
     let address = address
         .unwrap_or_else(|| panic!("it says where it is, not {line:?}"))
         .trim_end_matches('/')

@@ -18,7 +18,7 @@ const ALWAYS: [(&str, &str); 5] = [
 
 /// Puts the headers on an answer; what it says itself stays.
 pub fn put(mut response: ServiceResponse<BoxBody>) -> ServiceResponse<BoxBody> {
-    let api = response.request().path().starts_with("/api");
+    let api = super::is_for_programs(response.request().path());
     let headers = response.headers_mut();
     let mut add = |name: &'static str, value: &'static str| {
         let name = HeaderName::from_static(name);

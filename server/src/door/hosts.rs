@@ -20,17 +20,17 @@ pub struct Hosts {
     /// Does it listen to other machines? Then they may call it by its number, which no name can be made
     /// to stand for.
     beyond_loopback: bool,
-    /// Is there a proxy in front that ends TLS?
-    behind_proxy: bool,
+    /// The proxy in front that ends TLS, if there is one.
+    proxy: Option<IpAddr>,
 }
 
 impl Hosts {
-    /// Those names, and whether others may reach it, and through a proxy.
-    pub fn new(names: &[String], beyond_loopback: bool, behind_proxy: bool) -> Hosts {
+    /// Those names, and whether others may reach it, and through which proxy.
+    pub fn new(names: &[String], beyond_loopback: bool, proxy: Option<IpAddr>) -> Hosts {
         let hosts = Hosts {
             names: RwLock::default(),
             beyond_loopback,
-            behind_proxy,
+            proxy,
         };
         for name in names {
             hosts.learn(name);
@@ -76,6 +76,16 @@ fn without_port(authority: &str) -> &str {
 pub fn refuse(app: &App, request: &HttpRequest) -> Result<(), Error> {
     let headers = request.headers();
     let text = |name: header::HeaderName| headers.get(name).and_then(|value| value.to_str().ok());
+    // Where a proxy ends TLS, whoever comes past it would be heard by all.
+    let peer = request.peer_addr().map(|peer| peer.ip().to_canonical());
+    if let (Some(proxy), Some(peer)) = (app.hosts.proxy, peer)
+        && peer != proxy
+        && !peer.is_loopback()
+    {
+        let origin = peer.to_string();
+        let (title, detail) = (TitleSays::Origin, WhoSays::PastProxy { origin });
+        return Err(Problem::new(StatusCode::FORBIDDEN, "past-proxy", title, detail).into());
+    }
     let host = text(header::HOST).unwrap_or_default();
     if !app.hosts.knows(host) {
         let host = shown(host);
@@ -93,7 +103,7 @@ pub fn refuse(app: &App, request: &HttpRequest) -> Result<(), Error> {
             let authority = origin.split_once("://").map(|(_, authority)| authority);
             authority.is_some_and(|authority| {
                 authority.eq_ignore_ascii_case(host)
-                    || app.hosts.behind_proxy && app.hosts.knows(authority)
+                    || app.hosts.proxy.is_some() && app.hosts.knows(authority)
             })
         }
         // A program says nothing of where it comes from; a browser that has our cookie always does.
@@ -114,7 +124,7 @@ pub fn refuse(app: &App, request: &HttpRequest) -> Result<(), Error> {
 pub fn came_by_tls(request: &HttpRequest) -> bool {
     let app = request.app_data::<actix_web::web::Data<App>>();
     let told = request.headers().get("x-forwarded-proto");
-    app.is_some_and(|app| app.hosts.behind_proxy)
+    app.is_some_and(|app| app.hosts.proxy.is_some())
         && told.is_some_and(|told| told.as_bytes() == b"https")
 }
 
@@ -128,7 +138,7 @@ mod tests {
 
     #[test]
     fn only_our_own_names_are_known() {
-        let hosts = Hosts::new(&["https://Trace.Kitchen.example/x".into()], false, false);
+        let hosts = Hosts::new(&["https://Trace.Kitchen.example/x".into()], false, None);
         hosts.learn("bench.local:8080");
         for ours in [
             "127.0.0.1:8080",
@@ -156,7 +166,7 @@ mod tests {
         ] {
             assert!(!hosts.knows(other), "{other}");
         }
-        assert!(Hosts::new(&[], true, false).knows("192.168.1.5:8080"));
-        assert!(!Hosts::new(&[], true, false).knows("evil.example"));
+        assert!(Hosts::new(&[], true, None).knows("192.168.1.5:8080"));
+        assert!(!Hosts::new(&[], true, None).knows("evil.example"));
     }
 }

@@ -32,7 +32,7 @@ pub async fn guard(
     let speech = app
         .as_ref()
         .map_or_else(Speech::default, |app| app.speech_lately(asked));
-    let api = request.path().starts_with("/api");
+    let api = is_for_programs(request.path());
     if let Err(error) = admit(&request, app.as_ref().map(|app| app.get_ref())) {
         let answer = match api {
             true => crate::error::respond(&error.problem(), &speech),
@@ -48,6 +48,11 @@ pub async fn guard(
     }
     let response = next.call(request).await?;
     Ok(headers::put(told(response, api, &speech)))
+}
+
+/// Is a path for programs, which read problem documents and no pages?
+pub fn is_for_programs(path: &str) -> bool {
+    path == "/api" || path.starts_with("/api/") || path == "/metrics"
 }
 
 /// What may come in at all.
@@ -66,7 +71,7 @@ fn admit(request: &ServiceRequest, app: Option<&App>) -> Result<(), Error> {
 }
 
 /// A control character that is written in an address, by its two digits. A scanner's separator is none.
-fn control_in(path: &str) -> Option<&str> {
+pub fn control_in(path: &str) -> Option<&str> {
     path.split('%').skip(1).find_map(|rest| {
         let digits = rest.get(..2)?;
         let byte = u8::from_str_radix(digits, 16).ok()?;

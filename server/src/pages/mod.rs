@@ -24,6 +24,7 @@ mod scan;
 mod sign_in;
 mod spoken;
 mod tree;
+mod trust;
 
 use crate::caller::Asking;
 use crate::error::Error;
@@ -43,6 +44,12 @@ pub fn all() -> Vec<(&'static str, Right, Route)> {
         ("/", See, web::get().to(home::page)),
         ("/assets/{name}", Anyone, web::get().to(assets::get)),
         ("/sign-in", Anyone, web::get().to(sign_in::page)),
+        ("/trust", Anyone, web::get().to(trust::page)),
+        (
+            "/trust/kitchen.crt",
+            Anyone,
+            web::get().to(trust::authority),
+        ),
         ("/me", Scan, web::get().to(me::page)),
         ("/people", People, web::get().to(people::page)),
         ("/scan", Scan, web::get().to(scan::page)),

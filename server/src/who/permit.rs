@@ -3,6 +3,7 @@
 use super::known::Known;
 use super::{Who, secrets, signing};
 use crate::app::App;
+use crate::door::is_for_programs;
 use crate::error::Error;
 use crate::pages;
 use crate::rooms::{Room, within};
@@ -51,7 +52,7 @@ async fn permit(
     };
     let language = crate::caller::language(request.request());
     let speech = app.speech_lately(language);
-    let page = !request.path().starts_with("/api") && request.method() == Method::GET;
+    let page = !is_for_programs(request.path()) && request.method() == Method::GET;
     let mut answer = match page {
         true if nobody => pages::to_sign_in(request.request()),
         true => pages::trouble(speech, &error),

@@ -22,5 +22,6 @@ messages! {
         NoToken "no-token",
         Origin "origin" { origin: String },
         Host "host" { host: String },
+        PastProxy "past-proxy" { origin: String },
     }
 }

@@ -49,6 +49,7 @@ fn pages(caller: &Caller) -> Vec<(&'static str, String)> {
         ),
         ("sign in", "/sign-in".to_owned()),
         ("who am I", "/me".to_owned()),
+        ("trust", "/trust".to_owned()),
         ("people", "/people".to_owned()),
         ("nothing here", "/nothing-here".to_owned()),
     ]

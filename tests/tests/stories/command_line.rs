@@ -133,7 +133,7 @@ fn a_newer_record_is_refused_untouched() {
 }
 
 #[test]
-fn nobody_signs_in_yet_so_nobody_else_may_reach_it() {
+fn nobody_else_may_reach_it_without_tls_or_a_named_proxy() {
     refused(
         &["serve", "--demo", "--listen", "0.0.0.0:0"],
         "could be reached from other machines",

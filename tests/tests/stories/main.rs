@@ -20,3 +20,4 @@ mod scenario;
 mod statement_counts;
 mod statements;
 mod stops;
+mod tls;

@@ -1,0 +1,175 @@
+//! Every parser that takes bytes from outside: codes, cartons' bars, printers' answers, templates, house
+//! files, bodies. Each is given its corpus as it is, and the corpus turned about; none of it may panic, and
+//! what is taken must be the same when it is written and read again.
+//!
+//! Something new that broke a parser is put into `corpus` as a file: then it is tried every time.
+
+use gambrel::printing::capabilities::Capabilities;
+use gambrel::printing::line::read_answer;
+use ipp::prelude::DelimiterTag;
+use proptest::prelude::*;
+use proptest::sample::Index;
+use std::path::Path;
+
+/// The files of one parser.
+fn corpus(name: &str) -> Vec<Vec<u8>> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/parsers/corpus");
+    let files = std::fs::read_dir(folder.join(name)).expect("the corpus is there");
+    let mut files: Vec<_> = files.map(|file| file.expect("a file").path()).collect();
+    files.sort();
+    assert!(files.len() > 1, "{name}");
+    let read = |path| std::fs::read(path).expect("a file");
+    files.into_iter().map(read).collect()
+}
+
+/// What is done to a file of the corpus.
+#[derive(Debug, Clone)]
+enum Turn {
+    Byte(Index, u8),
+    Cut(Index),
+    Drop(Index, u8),
+    Twice(Index, u8),
+    Put(Index, Vec<u8>),
+}
+
+fn turn() -> impl Strategy<Value = Turn> {
+    prop_oneof![
+        (any::<Index>(), any::<u8>()).prop_map(|(at, byte)| Turn::Byte(at, byte)),
+        any::<Index>().prop_map(Turn::Cut),
+        (any::<Index>(), 1_u8..40).prop_map(|(at, many)| Turn::Drop(at, many)),
+        (any::<Index>(), 1_u8..40).prop_map(|(at, many)| Turn::Twice(at, many)),
+        (any::<Index>(), prop::collection::vec(any::<u8>(), 0..12))
+            .prop_map(|(at, more)| Turn::Put(at, more)),
+    ]
+}
+
+fn turned(mut bytes: Vec<u8>, turns: Vec<Turn>) -> Vec<u8> {
+    for turn in turns {
+        let at = |index: Index| index.index(bytes.len() + 1);
+        match turn {
+            Turn::Byte(index, byte) => {
+                let at = at(index);
+                if let Some(one) = bytes.get_mut(at) {
+                    *one = byte;
+                }
+            }
+            Turn::Cut(index) => bytes.truncate(at(index)),
+            Turn::Drop(index, many) => {
+                let from = at(index);
+                bytes.drain(from..bytes.len().min(from + usize::from(many)));
+            }
+            Turn::Twice(index, many) => {
+                let from = at(index);
+                let part = bytes[from..bytes.len().min(from + usize::from(many))].to_vec();
+                bytes.splice(from..from, part);
+            }
+            Turn::Put(index, more) => {
+                let at = at(index);
+                bytes.splice(at..at, more);
+            }
+        }
+    }
+    bytes
+}
+
+/// Tries a parser with its corpus, and with that turned about.
+fn hold(name: &str, cases: u32, parse: impl Fn(&[u8])) {
+    let files = corpus(name);
+    files.iter().for_each(|file| parse(file));
+    let any = (
+        prop::sample::select(files),
+        prop::collection::vec(turn(), 0..6),
+    );
+    let mut runner = proptest::test_runner::TestRunner::new(ProptestConfig {
+        cases,
+        failure_persistence: None,
+        ..ProptestConfig::default()
+    });
+    let done = runner.run(&any, |(file, turns)| {
+        parse(&turned(file, turns));
+        Ok(())
+    });
+    done.unwrap_or_else(|error| panic!("{name}: {error}"));
+}
+
+#[test]
+fn codes_in_any_spelling() {
+    use domain::scanned::{Scanned, read};
+    let here = "https://trace.test.example";
+    hold("codes", 20_000, |bytes| {
+        let text = String::from_utf8_lossy(bytes);
+        if let Scanned::Lot { code, pack } = read(&text, here) {
+            let shown = pack.map_or(code.to_string(), |pack| format!("{code}/{pack}"));
+            let again = matches!(read(&shown, here), Scanned::Lot { code: same, pack: packed }
+                if same == code && packed == pack);
+            assert!(again, "{text:?} is {shown}");
+        }
+    });
+}
+
+#[test]
+fn bars_of_cartons() {
+    use domain::gs1::read;
+    let today = "2026-11-28".parse().expect("a day");
+    hold("cartons", 20_000, |bytes| {
+        let text = String::from_utf8_lossy(bytes);
+        if let Ok(elements) = read(&text) {
+            let _ = (elements.gtin(), elements.lot(), elements.net_milligrams());
+            let _ = (elements.packed_on(today), elements.use_by(today));
+            let raw = elements.raw();
+            let again = read(&raw).map(|again| again.raw());
+            assert_eq!(again.ok().as_ref(), Some(&raw), "{text:?}");
+        }
+    });
+}
+
+#[test]
+fn answers_of_printers() {
+    hold("ipp", 20_000, |bytes| {
+        if let Ok(answer) = read_answer(bytes) {
+            for group in answer
+                .attributes()
+                .groups_of(DelimiterTag::PrinterAttributes)
+            {
+                let read = Capabilities::read(group);
+                let _ = (
+                    read.stopped(),
+                    read.dpi(),
+                    read.size_for(10_000, 5_000).is_ok(),
+                );
+                assert!(read.sizes().count() < 10_000);
+            }
+        }
+    });
+}
+
+#[test]
+fn templates_of_labels() {
+    hold("templates", 3_000, |bytes| {
+        let _ = labels::Template::parse("mine", &String::from_utf8_lossy(bytes));
+    });
+}
+
+#[test]
+fn house_files() {
+    let shipped = law::shipped().expect("the law is read").laws;
+    hold("house", 1_000, |bytes| {
+        let mut laws = shipped.clone();
+        let house = law::House::read(&String::from_utf8_lossy(bytes));
+        if house.and_then(|house| house.apply(&mut laws)).is_err() {
+            assert!(laws == shipped, "nothing is set where something is refused");
+        }
+    });
+}
+
+#[test]
+fn bodies() {
+    use gambrel::wire::asked::StepAsked;
+    hold("bodies", 20_000, |bytes| {
+        let _ = gambrel::door::unseen::refuse(bytes);
+        if let Err(error) = gambrel::body::parse::<StepAsked>(bytes) {
+            let status = error.problem().status.as_u16();
+            assert!((400..500).contains(&status), "{status}");
+        }
+    });
+}
