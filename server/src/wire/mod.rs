@@ -4,6 +4,7 @@ pub mod answers;
 pub mod asked;
 pub mod cure_room;
 pub mod cures;
+pub mod limits;
 pub mod lists;
 pub mod money;
 pub mod prints;
@@ -14,8 +15,8 @@ pub mod stops;
 pub mod unread;
 
 pub use scalars::{
-    AdditionWord, AllergenWord, BathWord, CurePartWord, DepartureKindWord, DisposalWord,
-    HeatUnitsWord, KeepFromWord, MassUnitsWord, NaturalWord, PackagingWord, PlaceKindWord,
-    ProductKindWord, ProfileWord, SideWord, SpeciesWord, StateWord,
+    AdditionWord, AllergenWord, CurePartWord, DepartureKindWord, DisposalWord, HeatUnitsWord,
+    KeepFromWord, MassUnitsWord, NaturalWord, PackagingWord, PlaceKindWord, ProductKindWord,
+    ProfileWord, SideWord, SpeciesWord, StateWord,
 };
 pub use scalars::{Amount, Code, Day, Instant, Line, Note, Number, Vocabulary, Weight, Word};
