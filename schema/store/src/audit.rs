@@ -80,6 +80,11 @@ fn check_stops(conn: &mut Conn, report: &mut Report) -> Result<()> {
     report.findings.extend(found);
     let stopped = crate::stops::stopped_lots(conn)?;
     crate::stops::of_lots(conn, &stopped)?;
+    for (deed, lot) in crate::stops::passed_unflagged(conn)? {
+        let says = format!("passed a stop on lot {lot} and carries no flag");
+        let finding = AuditFinding::new(format!("deed {deed}"), says);
+        report.findings.push(finding);
+    }
     Ok(())
 }
 

@@ -3,6 +3,7 @@
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
+use crate::on_each;
 use crate::insert_rows;
 use crate::reasons::{basis, rule_in};
 use crate::said;
@@ -198,6 +199,34 @@ pub fn past_lots(conn: &mut Conn, today: chrono::NaiveDate) -> Result<Vec<i32>> 
         .distinct()
         .order(packs::lot_id)
         .load(conn)?)
+}
+
+/// Departures that passed a stop and carry no flag: deed and lot. A stop that a later deed placed, or that
+/// an earlier one had ended, stood in nobody's way.
+pub(crate) fn passed_unflagged(conn: &mut Conn) -> Result<Vec<(i32, i32)>> {
+    let sql = "SELECT DISTINCT pack_events.deed_id, pack_events.lot_id
+        FROM pack_events
+        JOIN deeds ON deeds.id = pack_events.deed_id
+        JOIN stops ON stops.lot_id = pack_events.lot_id
+            AND (stops.pack_id IS NULL OR stops.pack_id = pack_events.pack_id)
+        WHERE pack_events.account IN ('sold', 'served', 'shipped')
+            AND stops.since <= deeds.at AND stops.deed_id < pack_events.deed_id
+            AND NOT EXISTS (SELECT 1 FROM voids WHERE voids.deed_id IN (stops.deed_id, pack_events.deed_id))
+            AND NOT EXISTS (SELECT 1 FROM stop_ends JOIN deeds AS ending ON ending.id = stop_ends.deed_id
+                WHERE stop_ends.stop_id IN (stops.id, stops.root_id)
+                    AND stop_ends.deed_id < pack_events.deed_id AND ending.at <= deeds.at)
+            AND NOT EXISTS (SELECT 1 FROM reasons WHERE reasons.deed_id = pack_events.deed_id
+                AND reasons.lot_id = pack_events.lot_id AND reasons.topic = 'stop')";
+    let found: Vec<Unflagged> = on_each!(&mut *conn, c => diesel::sql_query(sql).load(c)?);
+    Ok(found.iter().map(|of| (of.deed_id, of.lot_id)).collect())
+}
+
+#[derive(QueryableByName)]
+struct Unflagged {
+    #[diesel(sql_type = diesel::sql_types::Integer)]
+    deed_id: i32,
+    #[diesel(sql_type = diesel::sql_types::Integer)]
+    lot_id: i32,
 }
 
 /// Lots that are not marked although a stop was placed on them, or marked without one.

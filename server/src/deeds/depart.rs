@@ -6,12 +6,14 @@ use crate::caller::Caller;
 use crate::error::Result;
 use crate::wire::asked::DepartureAsked;
 use domain::deed::depart;
-use domain::words::DeedKind;
+use domain::right::Right;
+use domain::words::{DeedKind, Topic};
 
 /// Records a departure.
 ///
 /// # Errors
-/// Whatever the contract refuses of a departure.
+/// Whatever the contract refuses of a departure; 403 where it passed a stop, and whoever records it may not
+/// lift stops.
 pub fn take(app: &Caller<'_>, asked: &DepartureAsked) -> Result<Done> {
     let kind = DeedKind::parse(asked.kind.0.as_str())
         .expect("every departure is a deed of the same spelling");
@@ -37,6 +39,10 @@ pub fn take(app: &Caller<'_>, asked: &DepartureAsked) -> Result<Done> {
             facts.kitchen.zone,
             happened,
         )?;
+        // What left although it was stopped is recorded by somebody who could have let it go.
+        if plan.reasons.iter().any(|(_, why)| why.topic == Topic::Stop) {
+            facts.who.need(Right::Lift)?;
+        }
         facts.record(asked.id.0.to_string(), kind, &plan)
     })
 }
