@@ -150,14 +150,22 @@ impl Watch {
     }
 }
 
-/// Refuses a file that is not the one that was opened: what is written to it would be lost.
+/// Refuses a file that is not the one that was opened, or was emptied since: what is written to it would be lost.
 pub(crate) fn same_file(path: &Path, opened: Option<FileId>) -> Result<()> {
     match (opened, FileId::at(path)) {
-        (Some(opened), Some(now)) if opened == now => Ok(()),
+        // Cut to nothing under us; what the log beside it still holds hides that for a while.
+        (Some(opened), Some(now)) if opened == now => match is_empty(path) {
+            true => Err(Error::Emptied(format!("{} is empty", path.display()))),
+            false => Ok(()),
+        },
         (Some(_), None) => Err(Error::Gone(format!("{} is not there", path.display()))),
         (Some(_), Some(_)) => Err(Error::Gone(format!("{} is another file", path.display()))),
         (None, _) => Ok(()),
     }
+}
+
+fn is_empty(path: &Path) -> bool {
+    std::fs::metadata(path).is_ok_and(|about| about.len() == 0)
 }
 
 /// Would a deed be taken? Nothing is written.

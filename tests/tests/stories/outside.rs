@@ -188,8 +188,21 @@ fn a_record_that_is_taken_away_takes_no_deed_and_is_never_made_anew() {
     std::fs::rename(&away, &there).unwrap();
     stories::queue::until(|| caller.get("/api/health").status == 200);
     caller.deed("/api/departures", serve).expect(201);
+    // Emptied under it, it takes no deed either, whatever the log beside it still holds.
+    let whole = std::fs::read(&there).unwrap();
+    std::fs::File::options()
+        .write(true)
+        .open(&there)
+        .unwrap()
+        .set_len(0)
+        .unwrap();
+    stories::queue::until(|| caller.get("/api/health").status == 503);
+    assert_eq!(caller.get("/api/health").body["status"], "emptied");
+    let other = json!({ "id": fresh_id(), "kind": "serve", "lot": lot, "grams": 5 });
+    caller.deed("/api/departures", other).expect(503);
+    house.kill();
+    std::fs::write(&there, whole).unwrap();
     // Emptied, it is no new kitchen, whatever the options say.
-    house.end();
     std::fs::write(&away, "").unwrap();
     let began = std::process::Command::new(stories::house::binary())
         .args([
