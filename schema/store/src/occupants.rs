@@ -59,7 +59,7 @@ pub fn at(conn: &mut Conn, place: i32, moment: NaiveDateTime) -> Result<Occupant
         for (pack, lot, number, left, born) in rows {
             let of_pack = || events.iter().filter(|event| event.0 == pack);
             let then = of_pack().filter(|event| event.1 <= moment);
-            let stood = then.filter_map(|event| event.4).last().unwrap_or(born);
+            let stood = then.filter_map(|event| event.4).next_back().unwrap_or(born);
             let since = of_pack().filter(|event| event.1 > moment);
             let taken: i64 = since
                 .map(|event| match Account::parse(&event.2) {

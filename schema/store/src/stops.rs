@@ -3,8 +3,8 @@
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
-use crate::on_each;
 use crate::insert_rows;
+use crate::on_each;
 use crate::reasons::{basis, rule_in};
 use crate::said;
 use crate::tables::{conditions, deeds, lots, packs, stop_ends, stops, voids};

@@ -225,7 +225,9 @@ fn what_sets_food_free_is_a_managers(engine: Engine) {
     assert_eq!(refused.body["right"], "lift");
     // A sale of it although it was held is recorded by somebody who could have let it go.
     let sale = json!({ "kind": "sell", "lot": lot, "grams": 5, "as_it_happened": true, "note": "Nobody looked" });
-    let refused = cook.deed("/api/departures", sale.clone()).refused(403, None);
+    let refused = cook
+        .deed("/api/departures", sale.clone())
+        .refused(403, None);
     assert_eq!(refused.body["right"], "lift");
     manager.deed("/api/departures", sale).expect(201);
     manager.deed("/api/hold-releases", hold).expect(201);

@@ -64,7 +64,12 @@ fn only_a_proof_makes_ready_and_not_the_name_of_a_step() {
     check(Smoke, &[cooked(), salt()], None, "ready parts");
     check(Mix, &[cooked(), meat()], None, "raw nothing");
     let treated = part(Condition::TREATED, true);
-    check(Pack, &[treated.clone()], None, "treated nothing");
+    check(
+        Pack,
+        std::slice::from_ref(&treated),
+        None,
+        "treated nothing",
+    );
     check(Mix, &[treated, cooked()], None, "treated nothing");
 }
 
