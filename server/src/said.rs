@@ -42,6 +42,7 @@ pub const AREAS: &[Keys] = &[
     says::DeedSays::KEYS,
     says::HeatDeedSays::KEYS,
     says::MeasureSays::KEYS,
+    says::PlaceSays::KEYS,
     says::PrintDeedSays::KEYS,
     says::ReceiveDeedSays::KEYS,
     says::StepKindSays::KEYS,

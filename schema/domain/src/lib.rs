@@ -36,6 +36,7 @@ pub mod origin;
 pub mod plan;
 pub mod print;
 pub mod product;
+mod quantity;
 pub mod refusal;
 pub mod right;
 pub mod rows;

@@ -51,6 +51,8 @@ macro_rules! words {
 
 pub(crate) use words;
 
+pub use crate::quantity::Quantity;
+
 words! {
     /// What sort of thing a product is.
     ProductKind {
@@ -168,7 +170,7 @@ words! {
         Grind = "grind", Mix = "mix", Render = "render", Portion = "portion", Pack = "pack",
         Move = "move", Sell = "sell", Serve = "serve", Discard = "discard", Ship = "ship",
         Return = "return", TakeBack = "take-back", Measure = "measure", Count = "count", Release = "release",
-        CleanDown = "clean-down", CheckProbe = "check-probe", Void = "void", Correct = "correct",
+        CleanDown = "clean-down", CheckProbe = "check-probe", PlaceFailed = "place-failed", Void = "void", Correct = "correct",
         Dispose = "dispose", Hold = "hold", HoldRelease = "hold-release",
         Print = "print", SettlePrint = "settle-print", CancelPrint = "cancel-print",
     }
@@ -239,55 +241,8 @@ words! {
 }
 
 words! {
-    /// What is measured or read off. The record keeps it in millionths of its unit.
-    Quantity {
-        /// A weight, in grams.
-        Grams = "grams",
-        /// A core temperature, or that of a place, in degrees Celsius.
-        Celsius = "celsius",
-        /// The same, read in degrees Fahrenheit.
-        Fahrenheit = "fahrenheit",
-        /// How many minutes it was held there.
-        HoldMinutes = "hold-minutes",
-        /// How many minutes a pot boiled.
-        BoiledMinutes = "boiled-minutes",
-        /// pH.
-        Ph = "ph",
-        /// Water activity.
-        WaterActivity = "water-activity",
-        /// Degrees of a salometer whose scale is for 60 °F.
-        Salometer60F = "salometer-60F",
-        /// Degrees of a salometer whose scale is for 38 °F.
-        Salometer38F = "salometer-38F",
-        /// How warm the brine was in which it floated.
-        BrineCelsius = "brine-celsius",
-        /// The same, read in degrees Fahrenheit.
-        BrineFahrenheit = "brine-fahrenheit",
-        /// Nitrite in a curing salt, in per cent.
-        NitritePercent = "nitrite-percent",
-        /// Nitrate in a curing salt, in per cent.
-        NitratePercent = "nitrate-percent",
-        /// Nitrite that went into a cure, as sodium nitrite, in parts per million.
-        NitritePpm = "nitrite-ppm",
-        /// Nitrate that went into a cure, as sodium nitrate, in parts per million.
-        NitratePpm = "nitrate-ppm",
-        /// Salt that went into a cure, in per cent.
-        SaltPercent = "salt-percent",
-        /// What was paid, in the smallest coins.
-        PriceMinor = "price-minor",
-    }
-}
-
-impl Quantity {
-    /// Is it a temperature of food or of a place?
-    pub const fn is_warmth(self) -> bool {
-        matches!(self, Quantity::Celsius | Quantity::Fahrenheit)
-    }
-}
-
-words! {
     /// What a reason is about.
-    Topic { Date = "date", Cure = "cure", Heat = "heat", Release = "release", Yield = "yield", Stop = "stop", Cooling = "cooling", Condition = "condition", }
+    Topic { Date = "date", Cure = "cure", Heat = "heat", Release = "release", Yield = "yield", Stop = "stop", Cooling = "cooling", Cold = "cold", Condition = "condition", }
 }
 
 words! {

@@ -28,6 +28,7 @@ pub mod list_lots;
 pub mod lots;
 pub mod measurements;
 mod migrate;
+pub mod occupants;
 pub mod origins;
 pub mod packs;
 pub mod people;

@@ -4,9 +4,11 @@ use super::says::MeasureSays;
 use crate::error::{Error, Result};
 use crate::wire::Number;
 use crate::wire::cures::decimal;
+use chrono::{DateTime, Utc};
 use domain::measure::{Scale, Temperature};
 use domain::words::Quantity;
 use store::measurements::Measurement;
+use store::probes::CorePoint;
 
 /// What the air and the food of a kitchen can have, in degrees Celsius: plain sense, no law's.
 pub const KITCHEN: (i64, i64) = (-90, 350);
@@ -52,6 +54,15 @@ pub fn field_of(read: Temperature) -> &'static str {
     match read.scale() {
         Scale::Celsius => "celsius",
         Scale::Fahrenheit => "fahrenheit",
+    }
+}
+
+/// A timed reading as the record keeps it.
+pub fn point(at: DateTime<Utc>, read: Temperature) -> CorePoint {
+    CorePoint {
+        at,
+        read: kept(read, Quantity::Celsius, Quantity::Fahrenheit),
+        probe: None,
     }
 }
 

@@ -67,8 +67,8 @@ impl HeatAsked<'_> {
     pub(super) fn has_to_cool(&self) -> bool {
         let was_hot = |product: &Product| {
             use domain::words::ProductKind::*;
-            let cooked = product.cooked_as.is_some() || matches!(product.kind, Cooked | Stock);
-            cooked && !product.raw && product.is_controlled()
+            let by_kind = matches!(product.kind, Cooked | Stock) && !product.raw;
+            (product.cooked_as.is_some() || by_kind) && product.is_controlled()
         };
         match self.kind {
             StepKind::Chill => {

@@ -2,7 +2,7 @@
 
 use super::facts::{Facts, clash};
 use super::says::MeasureSays;
-use super::{DeedHeader, Done, degrees, perform, probe, stable};
+use super::{DeedHeader, Done, degrees, perform, place, probe, stable};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::wire::cures::decimal;
@@ -252,9 +252,16 @@ pub fn take(app: &Caller<'_>, asked: &ReadingAsked) -> Result<Done> {
                 return Err(Error::cannot_be("grams", MeasureSays::PlaceNotWeighed));
             }
             keep(facts, &readings, None, probe)?;
+            let (celsius, fahrenheit) = (asked.celsius, asked.fahrenheit);
+            let read = degrees::temperature(celsius, fahrenheit, degrees::KITCHEN, "")?;
+            let of_place = match (read, &asked.place) {
+                (Some(read), Some(of)) => place::beyond(facts, &of.0, read)?,
+                _ => Vec::new(),
+            };
             let mut done =
                 facts.record(asked.id.0.to_string(), DeedKind::Measure, &Plan::default())?;
             done.said.extend(against);
+            done.said.extend(of_place);
             done.said.extend(brine(facts, asked.salometer.as_ref())?);
             return Ok(done);
         };

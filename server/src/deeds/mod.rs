@@ -19,6 +19,7 @@ mod heat_log;
 pub mod hold;
 pub mod measure;
 pub mod perform;
+pub mod place;
 pub mod print;
 pub mod probe;
 pub mod receive;

@@ -5,7 +5,7 @@ use super::facts::{Facts, packing};
 use super::measure::{self, Readings};
 use super::says::{ReceiveDeedSays, StableSays};
 use super::step::codes;
-use super::{DeedHeader, Done, approval, perform, stable};
+use super::{DeedHeader, Done, approval, degrees, happened, perform, stable};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::lists::List;
@@ -20,12 +20,16 @@ use domain::code::HouseCode;
 use domain::condition::Declared;
 use domain::dates::MakersDate;
 use domain::deed::receive::{Animal, Bought, Receipt, Source};
+use domain::heat;
 use domain::measure::Percent;
 use domain::moment::day_of;
 use domain::origin::AnimalId;
+use domain::plan::Plan;
 use domain::product::Product;
+use domain::refusal::Refusal;
+use domain::rows::Finding;
 use domain::series::{animal_stem, letter_key};
-use domain::words::{DeedKind, Quantity, Side};
+use domain::words::{DeedKind, Quantity, Side, Topic};
 use store::animals::{self, AnimalRow};
 use store::measurements::Measurement;
 use store::sources::NewSource;
@@ -46,6 +50,7 @@ pub fn take(app: &Caller<'_>, asked: &ReceiptAsked) -> Result<Done> {
         note: asked.note.as_ref(),
     };
     let readings = Readings::of(asked.readings.as_ref(), "readings.")?;
+    let happened = happened::as_it_happened(asked.as_it_happened, asked.note.as_ref())?;
     perform(app, header, asked, |facts| {
         let carton = Carton::read(
             asked.barcode.as_ref(),
@@ -76,7 +81,8 @@ pub fn take(app: &Caller<'_>, asked: &ReceiptAsked) -> Result<Done> {
             note: asked.note.as_ref().map(|note| note.0.clone()),
         };
         let code = codes(facts, receipt.origin(), 1)?.remove(0);
-        let plan = receipt.plan(code.clone())?;
+        let mut plan = receipt.plan(code.clone())?;
+        cold_enough(facts, asked, &product, &mut plan, happened)?;
         let mut done = facts.record(asked.id.0.to_string(), DeedKind::Receive, &plan)?;
         let lot = store::lots::by_code(facts.tx.conn, &code)?
             .expect("the lot was just made")
@@ -105,6 +111,47 @@ pub fn take(app: &Caller<'_>, asked: &ReceiptAsked) -> Result<Done> {
         store::measurements::insert(facts.tx, facts.deed, Some(lot), None, price.as_slice())?;
         Ok(done)
     })
+}
+
+/// Was it cold enough to come in?
+///
+/// # Errors
+/// 422 `limit` where a row that was read forbids it, and it is not recorded as it happened.
+fn cold_enough(
+    facts: &Facts<'_, '_>,
+    asked: &ReceiptAsked,
+    product: &Product,
+    plan: &mut Plan,
+    happened: bool,
+) -> Result<()> {
+    let Some(readings) = &asked.readings else {
+        return Ok(());
+    };
+    let (celsius, fahrenheit) = (readings.celsius, readings.fahrenheit);
+    let read = degrees::temperature(celsius, fahrenheit, degrees::KITCHEN, "readings.")?;
+    let state = asked.state.map_or(product.storage, |state| state.0);
+    let (Some(read), Some(class)) = (read, heat::class_at_door(product, state)) else {
+        return Ok(());
+    };
+    let law = facts.law();
+    let field = format!("readings.{}", degrees::field_of(read));
+    let found = heat::at_door(class, read, &law.heat, &law.rows);
+    let found = found.map_err(|refusal| Refusal {
+        field: Some(field.clone()),
+        ..refusal
+    })?;
+    if found.iter().any(Finding::refuses) {
+        let findings = found.iter().map(|finding| finding.with_sources(&law.rows));
+        let says = ReceiveDeedSays::TooWarm {
+            findings: findings.collect(),
+        };
+        let stop = happened::broken(facts, &field, Topic::Cold, says, &found, happened)?;
+        for birth in &mut plan.births {
+            birth.stops.push(stop.clone());
+        }
+    }
+    plan.warnings.extend(found.into_iter().map(|of| of.says));
+    Ok(())
 }
 
 /// The strength of this bag of curing salt, to be kept with the lot.

@@ -7,6 +7,7 @@ use domain::grams::Grams;
 use domain::measure::{Percent, Temperature};
 use domain::messages;
 use domain::says::{Arg, Says};
+use domain::stability::LimitSays;
 use domain::words::{DeedKind, PrintState, Side, Species};
 use rust_decimal::Decimal;
 
@@ -68,6 +69,7 @@ messages! {
 messages! {
     /// What is said of a receipt where it is taken in.
     ReceiveDeedSays in "receive-deed" {
+        TooWarm "too-warm" { findings: Vec<Says> },
         NoCuringSalt "no-curing-salt" { product: String },
         HowStrong "how-strong",
         StrengthFromList "strength-from-list",
@@ -95,6 +97,16 @@ messages! {
         Empty "empty",
         PlaceNotWeighed "place-not-weighed",
         NothingLeft "nothing-left" { lot: LotCode },
+    }
+}
+
+messages! {
+    /// What is said of a place and how cold it is.
+    PlaceSays in "place" {
+        Beyond "beyond" { place: String, at: Temperature, limit: LimitSays },
+        StoodThere "stood-there" { place: String, lots: String },
+        NoReading "no-reading",
+        EndsFirst "ends-first",
     }
 }
 

@@ -11,7 +11,7 @@ use crate::rooms::{Room, within};
 use crate::wire::answers::DeedDone;
 use crate::wire::asked::*;
 use crate::wire::cures::ReleaseAsked;
-use crate::wire::readings::{ProbeCheckAsked, ReadingAsked};
+use crate::wire::readings::{PlaceFailureAsked, ProbeCheckAsked, ReadingAsked};
 use crate::wire::stops::{DispositionAsked, HoldAsked};
 use actix_web::{HttpResponse, Route, web};
 use domain::right::Right;
@@ -91,6 +91,14 @@ pub fn add(api: &mut Api) {
         deed(deeds::clean_down::take),
     )
     .takes::<CleanDownAsked>()
+    .answers::<DeedDone>(&[201, 200], done);
+    api.post(
+        "/api/place-failures",
+        Right::Work,
+        "A place did not stay cold: what stood in it is judged",
+        deed(deeds::place::failed),
+    )
+    .takes::<PlaceFailureAsked>()
     .answers::<DeedDone>(&[201, 200], done);
     api.post(
         "/api/probe-checks",

@@ -81,6 +81,8 @@ pub struct ReceiptAsked {
     pub readings: Option<ReadingsAsked>,
     /// The delivery note.
     pub document: Option<Line>,
+    /// It was taken in although a limit forbids it: the note says what happened.
+    pub as_it_happened: Option<bool>,
     /// A word about it.
     pub note: Option<Note>,
 }

@@ -1,6 +1,7 @@
 //! The kitchen's lists on the wire. They are kept as they are written, version by version.
 
 use super::cures::{CuredAsEntry, CuringSalt, FoodWord, NatureWord, ReleaseEntry};
+use super::limits::LimitsEntry;
 use super::{
     AllergenWord, Amount, Code, CurePartWord, HeatUnitsWord, KeepFromWord, Line, MassUnitsWord,
     NaturalWord, Note, PlaceKindWord, ProductKindWord, ProfileWord, SpeciesWord, StateWord, Weight,
@@ -134,6 +135,8 @@ pub struct PlaceEntry {
     pub kind: PlaceKindWord,
     /// The step of the scale there: 0.1 or 1.
     pub scale_grams: Option<Weight>,
+    /// How cold or warm it has to be.
+    pub limits: Option<LimitsEntry>,
 }
 
 /// A label printer that speaks IPP.

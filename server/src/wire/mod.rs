@@ -5,6 +5,7 @@ pub mod asked;
 mod by;
 pub mod cure_room;
 pub mod cures;
+pub mod limits;
 pub mod lists;
 pub mod money;
 pub mod people;
@@ -17,8 +18,8 @@ pub mod unread;
 
 pub use by::By;
 pub use scalars::{
-    AdditionWord, AllergenWord, BathWord, CurePartWord, DepartureKindWord, DisposalWord,
-    HeatUnitsWord, KeepFromWord, MassUnitsWord, NaturalWord, PackagingWord, PlaceKindWord,
-    ProductKindWord, ProfileWord, SideWord, SpeciesWord, StateWord,
+    AdditionWord, AllergenWord, CurePartWord, DepartureKindWord, DisposalWord, HeatUnitsWord,
+    KeepFromWord, MassUnitsWord, NaturalWord, PackagingWord, PlaceKindWord, ProductKindWord,
+    ProfileWord, SideWord, SpeciesWord, StateWord,
 };
 pub use scalars::{Amount, Code, Day, Instant, Line, Note, Number, Vocabulary, Weight, Word};

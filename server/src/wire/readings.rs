@@ -1,7 +1,8 @@
 //! What instruments showed, as it is asked: temperatures on either scale, pH, water activity, brine.
 
 use super::asked::Id;
-use super::{BathWord, By, Code, Instant, Line, Note, Number, Weight};
+use super::{By, Code, Instant, Line, Note, Number, Vocabulary, Weight, Word};
+use domain::heat::Bath;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -101,6 +102,20 @@ pub struct ReadingAsked {
     pub note: Option<Note>,
 }
 
+/// A word of [`Bath`].
+pub type BathWord = Word<Bath>;
+
+impl Vocabulary for Bath {
+    const SPELT: &'static [&'static str] = Bath::SPELT;
+    const NAME: &'static str = "Bath";
+    fn parse(text: &str) -> Option<Self> {
+        Bath::parse(text)
+    }
+    fn as_str(self) -> &'static str {
+        Bath::as_str(self)
+    }
+}
+
 /// A probe is checked.
 #[derive(Debug, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
@@ -122,4 +137,40 @@ pub struct ProbeCheckAsked {
     pub fahrenheit: Option<Number>,
     /// A word about it.
     pub note: Option<Note>,
+}
+
+/// A place did not stay cold.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct PlaceFailureAsked {
+    /// Made by the device.
+    pub id: Id,
+    /// When it was noticed; now if left out.
+    pub at: Option<Instant>,
+    /// Who.
+    #[serde(default, skip_serializing_if = "By::is_left_out")]
+    pub by: By,
+    /// Which place.
+    pub place: Code,
+    /// When it was last known to be cold.
+    pub from: Instant,
+    /// Until when it was not; until it was noticed if left out.
+    pub until: Option<Instant>,
+    /// What was read in between. Without readings it is taken to have been too warm all the time.
+    #[serde(default)]
+    pub readings: Vec<PlaceReadingAsked>,
+    /// A word about it.
+    pub note: Option<Note>,
+}
+
+/// One timed reading of a place.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct PlaceReadingAsked {
+    /// When.
+    pub at: Instant,
+    /// Degrees Celsius.
+    pub celsius: Option<Number>,
+    /// Or degrees Fahrenheit.
+    pub fahrenheit: Option<Number>,
 }

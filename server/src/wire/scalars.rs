@@ -3,7 +3,6 @@
 use super::says::{ValueSays, fault};
 use chrono::{DateTime, Datelike, FixedOffset, NaiveDate, SubsecRound};
 use domain::grams::Grams;
-use domain::heat::Bath;
 use domain::words;
 use rust_decimal::Decimal;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
@@ -264,17 +263,6 @@ vocabularies!(
     HeatUnits
 );
 
-impl Vocabulary for Bath {
-    const SPELT: &'static [&'static str] = Bath::SPELT;
-    const NAME: &'static str = "Bath";
-    fn parse(text: &str) -> Option<Self> {
-        Bath::parse(text)
-    }
-    fn as_str(self) -> &'static str {
-        Bath::as_str(self)
-    }
-}
-
 /// A word of a closed vocabulary.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Word<T>(pub T);
@@ -332,8 +320,6 @@ pub type DisposalWord = Word<words::Disposal>;
 pub type AdditionWord = Word<words::Addition>;
 /// A word of [`words::KeepFrom`].
 pub type KeepFromWord = Word<words::KeepFrom>;
-/// A word of [`Bath`].
-pub type BathWord = Word<Bath>;
 /// A word of [`words::Side`].
 pub type SideWord = Word<words::Side>;
 /// A word of [`words::CurePart`].

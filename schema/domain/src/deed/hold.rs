@@ -91,7 +91,7 @@ pub fn release(
 }
 
 /// The deed stands in the history of what it is about.
-fn note(plan: &mut Plan, lot: &Lot, packs: Option<&[u32]>) {
+pub(super) fn note(plan: &mut Plan, lot: &Lot, packs: Option<&[u32]>) {
     let choice = packs.map_or(Choice::All, |packs| Choice::Whole(packs.to_vec()));
     let draws = settle(lot, &choice, "").unwrap_or_default();
     let noted = |draw: &Draw<'_>| change(draw, Account::Noted, Grams::ZERO, draw.pack.now);

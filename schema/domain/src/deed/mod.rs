@@ -6,6 +6,7 @@ pub mod depart;
 pub mod dispose;
 pub mod draw;
 pub mod hold;
+pub mod place_failure;
 pub mod receive;
 pub mod release;
 pub mod relocate;

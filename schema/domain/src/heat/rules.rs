@@ -26,6 +26,8 @@ pub struct HeatRules {
     pub lethality: Vec<Lethality>,
     /// A pot that boiled.
     pub boiling: Option<Boiling>,
+    /// How food is judged that stood in a place which did not stay cold.
+    pub failure: Option<FailureRules>,
     /// How probes are checked.
     pub probes: Option<ProbeRules>,
     /// How fast meat should come up to heat; advice.
@@ -53,6 +55,10 @@ impl HeatRules {
             bounds.extend([&mut log.join_minutes, &mut log.silence_minutes]);
         }
         bounds.extend(self.boiling.as_mut().map(|boiling| &mut boiling.minutes));
+        if let Some(failure) = &mut self.failure {
+            bounds.push(&mut failure.cold.limit.bound);
+            bounds.push(&mut failure.hours.bound);
+        }
         if let Some(probes) = &mut self.probes {
             let within = [&mut probes.within_celsius, &mut probes.within_fahrenheit];
             bounds.extend(within);
@@ -131,6 +137,17 @@ pub struct Lethality {
     pub place: Option<Profile>,
     /// The table.
     pub table: HeatTable,
+}
+
+/// How food is judged that stood in a place which did not stay cold.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FailureRules {
+    /// How cold it has to be.
+    pub cold: Degrees,
+    /// For how many hours it may be warmer, once.
+    pub hours: StabilityLimit,
+    /// The row that leaves raw food be which will be cooked, where there is one.
+    pub raw_is_left: Option<RowId>,
 }
 
 /// A pot that boiled: one tap, no probe.

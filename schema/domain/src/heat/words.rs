@@ -37,6 +37,16 @@ words! {
         Eggs = "eggs",
         /// Food as it comes in at the door.
         Receiving = "receiving",
+        /// Raw meat at the door.
+        ReceivingMeat = "receiving-meat",
+        /// Raw poultry at the door.
+        ReceivingPoultry = "receiving-poultry",
+        /// Raw offal at the door.
+        ReceivingOffal = "receiving-offal",
+        /// Raw meat with other things in it, at the door.
+        ReceivingPreparation = "receiving-preparation",
+        /// What comes in frozen.
+        ReceivingFrozen = "receiving-frozen",
         /// The water in which food thaws.
         ThawWater = "thaw-water",
         /// Ready-to-eat food while it thaws.

@@ -58,6 +58,7 @@ pub const AREAS: &[Keys] = &[
     deeds::MoveSays::KEYS,
     deeds::ReceiveSays::KEYS,
     deeds::ReleaseDeedSays::KEYS,
+    crate::deed::place_failure::FailureSays::KEYS,
     deeds::StepSays::KEYS,
     deeds::TakeBackSays::KEYS,
     deeds::VoidSays::KEYS,

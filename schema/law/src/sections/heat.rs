@@ -1,12 +1,12 @@
 //! How cooking, cooling and holding are written: `heat.json`.
 
-use super::measures::{DegreesEntry, TableEntry, bound_of};
+use super::measures::{DegreesEntry, LimitEntry, TableEntry, bound_of};
 use crate::Bad;
 use crate::entry::{BoundEntry, Number, PrintedEntry, known};
 use crate::file::Subject;
 use domain::heat::{
-    Boiling, ComeUp, Cooking, CoolingPlan, CoolingStage, Food, HeatRules, Hold, Holding, Lethality,
-    LogRules, ProbeRules, TimeControl,
+    Boiling, ComeUp, Cooking, CoolingPlan, CoolingStage, FailureRules, Food, HeatRules, Hold,
+    Holding, Lethality, LogRules, ProbeRules, TimeControl,
 };
 use domain::rows::Rows;
 use domain::words::Species;
@@ -30,6 +30,8 @@ pub struct HeatEntry {
     lethality: Vec<LethalityEntry>,
     /// A pot that boiled.
     boiling: Option<BoilingEntry>,
+    /// How food is judged that stood in a place which did not stay cold.
+    failure: Option<FailureEntry>,
     /// How probes are checked.
     probes: Option<ProbesEntry>,
     /// How fast meat should come up to heat; advice.
@@ -115,6 +117,18 @@ struct BoilingEntry {
     /// Classes of food whose middle a boiling pot tells nothing about.
     #[serde(default)]
     not_for: Vec<FoodEntry>,
+}
+
+/// How food is judged that stood in a place which did not stay cold.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct FailureEntry {
+    /// How cold it has to be.
+    cold: DegreesEntry,
+    /// For how many hours it may be warmer, once.
+    hours: LimitEntry,
+    /// The row that leaves raw food be which will be cooked, where there is one.
+    raw_is_left: Option<String>,
 }
 
 /// How probes are checked.
@@ -252,6 +266,7 @@ macro_rules! holding {
 }
 
 holding! {
+    ReceivingMeat ReceivingPoultry ReceivingOffal ReceivingPreparation ReceivingFrozen
     Cold Hot HotRoast BarbecuedCold BarbecuedHot Refrigerated Eggs Receiving ThawWater
     ThawReadyToEat Mince FrozenMince Bath ChickenBath SousVideStore
 }
@@ -308,6 +323,16 @@ impl Subject for HeatEntry {
                     table: entry.table.table(rows)?,
                 })
             })?,
+            failure: self
+                .failure
+                .map(|entry| {
+                    Ok::<_, Bad>(FailureRules {
+                        cold: entry.cold.degrees(rows)?,
+                        hours: entry.hours.limit(rows)?,
+                        raw_is_left: entry.raw_is_left.map(|row| known(rows, &row)).transpose()?,
+                    })
+                })
+                .transpose()?,
             probes: self
                 .probes
                 .map(|entry| {

@@ -1,0 +1,77 @@
+//! Which packs stood in a place at a moment.
+
+use crate::conn::Conn;
+use crate::error::Result;
+use crate::tables::{deeds, lots, pack_events, packs, voids};
+use chrono::NaiveDateTime;
+use diesel::prelude::*;
+use domain::words::Account;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// A pack's number, in its lot.
+pub type Occupants = BTreeMap<i32, Vec<i32>>;
+
+/// The packs that stood in a place at a moment with something left in them, by lot: from where each is
+/// now, back through what was done with it since.
+///
+/// # Errors
+/// The database is away.
+pub fn at(conn: &mut Conn, place: i32, moment: NaiveDateTime) -> Result<Occupants> {
+    let here: Vec<i32> = packs::table
+        .filter(packs::place_id.eq(place).and(packs::left_mg.gt(0)))
+        .select(packs::id)
+        .load(conn)?;
+    let touched: Vec<i32> = pack_events::table
+        .inner_join(deeds::table.on(deeds::id.eq(pack_events::deed_id)))
+        .filter(deeds::at.gt(moment))
+        .select(pack_events::pack_id)
+        .distinct()
+        .load(conn)?;
+    let all: BTreeSet<i32> = here.into_iter().chain(touched).collect();
+    let mut found = Occupants::new();
+    for keys in all.into_iter().collect::<Vec<i32>>().chunks(500) {
+        let rows: Vec<(i32, i32, i32, i64, i32)> = packs::table
+            .inner_join(lots::table.on(lots::id.eq(packs::lot_id)))
+            .filter(packs::id.eq_any(keys))
+            .filter(lots::made_at.le(moment).and(lots::voided.eq(false)))
+            .order((packs::lot_id, packs::number))
+            .select((
+                packs::id,
+                packs::lot_id,
+                packs::number,
+                packs::left_mg,
+                lots::born_place_id,
+            ))
+            .load(conn)?;
+        let events: Vec<(i32, NaiveDateTime, String, i64, Option<i32>)> = pack_events::table
+            .inner_join(deeds::table.on(deeds::id.eq(pack_events::deed_id)))
+            .left_join(voids::table.on(voids::deed_id.eq(pack_events::deed_id)))
+            .filter(pack_events::pack_id.eq_any(keys).and(voids::id.is_null()))
+            .order((deeds::at, pack_events::id))
+            .select((
+                pack_events::pack_id,
+                deeds::at,
+                pack_events::account,
+                pack_events::mg,
+                pack_events::place_id,
+            ))
+            .load(conn)?;
+        for (pack, lot, number, left, born) in rows {
+            let of_pack = || events.iter().filter(|event| event.0 == pack);
+            let then = of_pack().filter(|event| event.1 <= moment);
+            let stood = then.filter_map(|event| event.4).last().unwrap_or(born);
+            let since = of_pack().filter(|event| event.1 > moment);
+            let taken: i64 = since
+                .map(|event| match Account::parse(&event.2) {
+                    Some(Account::TakenBack) => -event.3,
+                    Some(Account::Moved | Account::Noted) => 0,
+                    _ => event.3,
+                })
+                .sum();
+            if stood == place && left + taken > 0 {
+                found.entry(lot).or_default().push(number);
+            }
+        }
+    }
+    Ok(found)
+}

@@ -1,0 +1,121 @@
+//! Places: what stood in one, whether a reading is beyond its limit, and one that did not stay cold.
+
+use super::facts::Facts;
+use super::says::PlaceSays;
+use super::{DeedHeader, Done, degrees, perform};
+use crate::app::damaged;
+use crate::caller::Caller;
+use crate::error::{Error, Result};
+use crate::lists::List;
+use crate::wire::lists::PlaceEntry;
+use crate::wire::readings::PlaceFailureAsked;
+use chrono::{DateTime, Utc};
+use domain::deed::place_failure::{self, PlaceFailure};
+use domain::lot::Lot;
+use domain::measure::Temperature;
+use domain::says::Says;
+use domain::words::DeedKind;
+use store::packs::PackChoice;
+use store::{entries, occupants};
+
+/// Records that a place did not stay cold; every lot that stood in it is judged.
+///
+/// # Errors
+/// 422 for an end before the beginning, or a reading that cannot be.
+pub fn failed(app: &Caller<'_>, asked: &PlaceFailureAsked) -> Result<Done> {
+    let header = DeedHeader {
+        id: asked.id,
+        kind: DeedKind::PlaceFailed,
+        at: asked.at,
+        began_at: None,
+        by: &asked.by,
+        place: Some(&asked.place),
+        note: asked.note.as_ref(),
+    };
+    let mut readings = Vec::with_capacity(asked.readings.len());
+    for (nth, reading) in asked.readings.iter().enumerate() {
+        let (celsius, fahrenheit) = (reading.celsius, reading.fahrenheit);
+        let field = format!("readings[{nth}].");
+        let read = degrees::temperature(celsius, fahrenheit, degrees::KITCHEN, &field)?;
+        let lacks = || Error::cannot_be(format!("{field}celsius"), PlaceSays::NoReading);
+        readings.push((reading.at.0.to_utc(), read.ok_or_else(lacks)?));
+    }
+    readings.sort_by_key(|(at, _)| *at);
+    perform(app, header, asked, |facts| {
+        let from = asked.from.0.to_utc();
+        let until = asked
+            .until
+            .map_or(facts.moment.at, |until| until.0.to_utc());
+        if until < from || until > facts.moment.at {
+            let field = asked.until.map_or("from", |_| "until");
+            return Err(Error::cannot_be(field, PlaceSays::EndsFirst));
+        }
+        let place = entry(facts, &asked.place.0)?;
+        let failure = PlaceFailure {
+            place: place.name.0,
+            from,
+            until,
+            readings: readings.clone(),
+        };
+        let lots = stood(facts, until)?;
+        let law = facts.law();
+        let plan = place_failure::plan(&failure, &lots, &law.heat, &law.rows);
+        let points: Vec<_> = readings
+            .iter()
+            .map(|(at, read)| degrees::point(*at, *read))
+            .collect();
+        store::probes::insert_log(facts.tx, facts.deed, &points)?;
+        facts.record(asked.id.0.to_string(), DeedKind::PlaceFailed, &plan)
+    })
+}
+
+/// What is said of a place that was read: that it is beyond its limit, and what stood in it.
+///
+/// # Errors
+/// The database is away, or the record is damaged.
+pub fn beyond(facts: &mut Facts<'_, '_>, place: &str, read: Temperature) -> Result<Vec<Says>> {
+    let place = entry(facts, place)?;
+    let Some(limit) = place.limits.as_ref().and_then(|limits| limits.broken(read)) else {
+        return Ok(Vec::new());
+    };
+    let at = facts.moment.at;
+    let lots = stood(facts, at)?;
+    let name = place.name.0;
+    let mut said = vec![Says::from(PlaceSays::Beyond {
+        place: name.clone(),
+        at: read,
+        limit,
+    })];
+    if !lots.is_empty() {
+        let codes: Vec<String> = lots.iter().map(|lot| lot.code.shown()).collect();
+        let lots = codes.join(", ");
+        said.push(PlaceSays::StoodThere { place: name, lots }.into());
+    }
+    Ok(said)
+}
+
+fn entry(facts: &mut Facts<'_, '_>, place: &str) -> Result<PlaceEntry> {
+    let row = entries::get(facts.tx.conn, List::Places.as_str(), place)?
+        .expect("the place was found before");
+    serde_json::from_str(&row.body).map_err(|error| damaged(&error))
+}
+
+/// The lots that stood in the deed's place at a moment, each with the packs that did.
+fn stood(facts: &mut Facts<'_, '_>, at: DateTime<Utc>) -> Result<Vec<Lot>> {
+    let place = facts.place.expect("it is about a place").0;
+    let found = occupants::at(facts.tx.conn, place, at.naive_utc())?;
+    let keys: Vec<i32> = found.keys().copied().collect();
+    let rows = store::lots::by_keys(facts.tx.conn, &keys)?;
+    let mut sought = Vec::with_capacity(rows.len());
+    for row in &rows {
+        let numbers = PackChoice::Numbers(found[&row.id].clone());
+        sought.push((row.code()?, numbers, "place".to_owned()));
+    }
+    let mut lots = facts.lots(&sought)?;
+    for (lot, row) in lots.iter_mut().zip(&rows) {
+        let stood = &found[&row.id];
+        lot.packs
+            .retain(|pack| i32::try_from(pack.number).is_ok_and(|number| stood.contains(&number)));
+    }
+    Ok(lots)
+}

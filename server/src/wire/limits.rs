@@ -1,0 +1,47 @@
+//! The limits of a place, as they are written in its entry.
+
+use super::Number;
+use super::cures::decimal;
+use domain::measure::{Printed, Temperature};
+use domain::stability::LimitSays;
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+
+/// How cold or warm a place has to be: at the figure is still well.
+#[derive(Debug, Clone, Copy, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct LimitsEntry {
+    /// Not warmer than this, in degrees Celsius.
+    pub below_celsius: Option<Number>,
+    /// Or in degrees Fahrenheit.
+    pub below_fahrenheit: Option<Number>,
+    /// Not colder than this, in degrees Celsius.
+    pub above_celsius: Option<Number>,
+    /// Or in degrees Fahrenheit.
+    pub above_fahrenheit: Option<Number>,
+}
+
+impl LimitsEntry {
+    /// The limit that a reading breaks, if it does: against the figure on its own scale.
+    pub fn broken(&self, read: Temperature) -> Option<LimitSays> {
+        let printed =
+            |celsius: Option<Number>, fahrenheit: Option<Number>| match (celsius, fahrenheit) {
+                (Some(celsius), Some(fahrenheit)) => {
+                    Some(Printed::both(decimal(celsius), decimal(fahrenheit)))
+                }
+                (Some(celsius), None) => Some(Temperature::celsius(decimal(celsius)).into()),
+                (None, Some(fahrenheit)) => {
+                    Some(Temperature::fahrenheit(decimal(fahrenheit)).into())
+                }
+                (None, None) => None,
+            };
+        let most = printed(self.below_celsius, self.below_fahrenheit);
+        let least = printed(self.above_celsius, self.above_fahrenheit);
+        let warm = most.filter(|most| read.against(most).is_gt());
+        let cold = least.filter(|least| read.against(least).is_lt());
+        let warm = warm.map(|most| LimitSays::AtMost { value: most.into() });
+        warm.or(cold.map(|least| LimitSays::AtLeast {
+            value: least.into(),
+        }))
+    }
+}
