@@ -3,6 +3,7 @@
 mod bad_input;
 mod cartons;
 mod clock;
+mod cold;
 mod command_line;
 mod conditions;
 mod cure_room;
