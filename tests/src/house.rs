@@ -140,14 +140,18 @@ impl House {
     pub fn journaled(shim: &std::path::Path, journal: &std::path::Path) -> House {
         let folder = tempfile::tempdir().expect("a temporary folder can be made");
         let database = fresh_database(Engine::Sqlite, folder.path());
-        let mut command = Command::new(binary());
-        command
-            .env("LD_PRELOAD", shim)
-            .env("SHIM_FOLDER", folder.path())
-            .env("SHIM_LOG", journal);
-        let (child, _printed, address) = launch(command, &database, &["--create"]);
+        // Whoever writes in the folder is journaled: the service, and the terminal that gives the token.
+        let watched = || {
+            let mut command = Command::new(binary());
+            command
+                .env("LD_PRELOAD", shim)
+                .env("SHIM_FOLDER", folder.path())
+                .env("SHIM_LOG", journal);
+            command
+        };
+        let (child, _printed, address) = launch(watched(), &database, &["--create"]);
         House {
-            token: token(&database),
+            token: token_by(watched(), &database),
             database,
             address,
             child,
@@ -328,7 +332,11 @@ fn clocked(clock: &str) -> Command {
 
 /// A manager's token for the record, as the terminal gives it.
 pub fn token(database: &str) -> String {
-    let out = Command::new(binary())
+    token_by(Command::new(binary()), database)
+}
+
+fn token_by(mut command: Command, database: &str) -> String {
+    let out = command
         .args([
             "token",
             "--database",

@@ -5,6 +5,7 @@ use super::client::Failure;
 use ipp::parser::IppParser;
 use ipp::prelude::{IppRequestResponse, Uri};
 use std::io::{ErrorKind, Read};
+use std::panic::AssertUnwindSafe;
 use std::time::Duration;
 use ureq::{Agent, SendBody};
 
@@ -65,7 +66,9 @@ pub fn ask(
 /// It is no answer of IPP.
 pub fn read_answer(body: &[u8]) -> Result<IppRequestResponse, Failure> {
     let parser = IppParser::new(std::io::Cursor::new(body.to_vec()));
-    let read = parser.parse();
+    // The library trusts the lengths that stand in an answer, and panics where one leads out of it.
+    let read = std::panic::catch_unwind(AssertUnwindSafe(|| parser.parse()));
+    let read = read.map_err(|_| Failure::Lost("its answer is no answer of IPP".into()))?;
     read.map_err(|error| Failure::Lost(error.to_string()))
 }
 
