@@ -200,6 +200,7 @@ pub fn condition_follows(
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::words::ConditionKind;
 
     #[test]
     fn a_milligram_missing_is_found() {
@@ -244,5 +245,20 @@ mod tests {
             cycle(&family(&[(3, &[1, 4]), (4, &[3])])),
             vec![LotId(3), LotId(4)]
         );
+    }
+
+    #[test]
+    fn a_lot_that_is_ready_without_a_proof_is_found() {
+        let wrong = |by, parts: &[bool], has_reason| {
+            condition_follows("L", Condition::ready(by), parts, has_reason).is_some()
+        };
+        assert!(!wrong(ProvedBy::Parts, &[true, true], true));
+        assert!(wrong(ProvedBy::Parts, &[true, false], true));
+        assert!(wrong(ProvedBy::Parts, &[], true));
+        assert!(!wrong(ProvedBy::Heat, &[false], true));
+        assert!(wrong(ProvedBy::Heat, &[false], false));
+        assert!(wrong(ProvedBy::Nothing, &[], true));
+        let raw = condition_follows("L", Condition::RAW, &[], false);
+        assert_eq!((raw, Condition::RAW.is), (None, ConditionKind::Raw));
     }
 }

@@ -1828,7 +1828,7 @@ Disposal-put-right = Put right
 
 stop-voided = { $lot } was voided: whatever carries its label is not what the label says. Pull it.
 stop-not-released = { $lot } ({ $product }) is still in its cure. Weigh it and release it first; the cure room shows what is missing.
-stop-not-proven = { $lot } ({ $product }) is sold as ready to eat, and nothing on record shows that it is. Enter the core temperature or the log of its cook, or what the supplier's pack says; else cook it through, or discard it.
+stop-not-proven = { $lot } ({ $product }) is sold as ready to eat, and nothing on record shows that it is. Cook it through and enter the core temperature, or discard it. Where the proof is on paper, a manager lets it go by name with a disposition that names the paper.
 stop-no-date = { $lot } ({ $product }) must be kept cold and has no last day: no rule gives one. Give the product a keeping rule before the next batch, or measure what shows that it keeps; this one is for the kitchen only.
 stop-past-day = { $pack } was to be used by { $date }. Discard it or send it back.
 stop-held = On hold: { $why }.

@@ -1831,7 +1831,7 @@ Disposal-put-right = Remis en ordre
 
 stop-voided = { $lot } a été annulé : ce qui porte son étiquette n'est pas ce qu'elle dit. Retirez-le.
 stop-not-released = { $lot } ({ $product }) est encore en salaison. Pesez-le et libérez-le d'abord ; la salle de salaison montre ce qui manque.
-stop-not-proven = { $lot } ({ $product }) est vendu prêt à manger, et rien au dossier ne le montre. Inscrivez la température à cœur ou le relevé de sa cuisson, ou ce que dit l'emballage du fournisseur ; sinon, cuisez-le à cœur ou jetez-le.
+stop-not-proven = { $lot } ({ $product }) est vendu prêt à manger, et rien au dossier ne le montre. Cuisez-le à cœur et inscrivez la température, ou jetez-le. Si la preuve est sur papier, un responsable le laisse partir par son nom, en citant le papier.
 stop-no-date = { $lot } ({ $product }) se garde au froid et n'a pas de dernier jour : aucune règle n'en donne. Donnez au produit une durée de conservation avant le prochain lot, ou mesurez ce qui montre qu'il se garde ; celui-ci reste en cuisine.
 stop-past-day = { $pack } était à utiliser au plus tard le { $date }. Jetez-le ou renvoyez-le.
 stop-held = Bloqué : { $why }.
