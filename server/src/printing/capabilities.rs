@@ -8,7 +8,7 @@ use rust_decimal::Decimal;
 use std::ops::RangeInclusive;
 
 /// How far a roll may be off the label, in hundredths of a millimetre: 2 inches pass for 51 mm.
-const CLOSE: i32 = 50;
+const CLOSE: u32 = 50;
 
 /// A size that a printer has, in hundredths of a millimetre; both ends are one for a fixed size.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -121,7 +121,7 @@ impl Capabilities {
 
     /// The dots per inch to lay labels out for: whole dots of the printer. 600 is twice 300.
     pub fn dpi(&self) -> Option<u16> {
-        let has = |dpi: i32| self.resolutions.iter().any(|has| (has - dpi).abs() <= 1);
+        let has = |dpi: i32| self.resolutions.iter().any(|has| has.abs_diff(dpi) <= 1);
         match (has(203), has(300) || has(600)) {
             (true, _) => Some(203),
             (_, true) => Some(300),
@@ -139,11 +139,11 @@ impl Capabilities {
         }
         let near = |span: &RangeInclusive<i32>, wanted: i32| {
             let nearest = wanted.clamp(*span.start(), *span.end());
-            ((nearest - wanted).abs() <= CLOSE).then_some(nearest)
+            (nearest.abs_diff(wanted) <= CLOSE).then_some(nearest)
         };
         let fits = |size: &Size| Some((near(&size.x, x)?, near(&size.y, y)?));
         let fitting = self.sizes.iter().filter_map(fits);
-        let nearest = fitting.min_by_key(|(has_x, has_y)| (has_x - x).abs() + (has_y - y).abs());
+        let nearest = fitting.min_by_key(|(has_x, has_y)| has_x.abs_diff(x) + has_y.abs_diff(y));
         nearest.ok_or_else(|| PrinterSays::OtherSize {
             label: Size { x: x..=x, y: y..=y }.says(),
             sizes: Arg::All(self.sizes().map(Arg::from).collect()),
@@ -174,10 +174,16 @@ impl Size {
     }
 }
 
+/// None where an end is not above nothing, or the range runs backwards: no label has such a size.
 fn size(value: &IppValue) -> Option<Size> {
+    let side = |name: &str| {
+        member(value, name)
+            .and_then(span)
+            .filter(|span| *span.start() > 0 && !span.is_empty())
+    };
     Some(Size {
-        x: member(value, "x-dimension").and_then(span)?,
-        y: member(value, "y-dimension").and_then(span)?,
+        x: side("x-dimension")?,
+        y: side("y-dimension")?,
     })
 }
 
@@ -212,6 +218,25 @@ mod tests {
         assert_eq!(any.size_for(5100, 5100), Ok((5100, 5100)));
         assert!(told(&any, 12000, 5100).contains("20 to 108 x 10 to 300"));
         assert_eq!(having(&[]).size_for(5100, 5100), Ok((5100, 5100)));
+    }
+
+    #[test]
+    fn a_size_that_no_label_can_have_is_not_read() {
+        let of = |x: IppValue| {
+            let y = IppValue::Integer(5100);
+            let members = [("x-dimension", x), ("y-dimension", y)];
+            size(&IppValue::Collection(
+                members
+                    .into_iter()
+                    .map(|(name, value)| (name.try_into().unwrap(), value))
+                    .collect(),
+            ))
+        };
+        let range = |min, max| IppValue::RangeOfInteger { min, max };
+        assert!(of(range(2000, 10800)).is_some());
+        assert_eq!(of(range(10_879_976, 30_000)), None, "it runs backwards");
+        assert_eq!(of(range(0, 10800)), None);
+        assert_eq!(of(IppValue::Integer(i32::MIN)), None);
     }
 
     #[test]
