@@ -558,6 +558,10 @@ date-ready-to-eat = Ready to eat, prepared { $day } and held cold: at most { $da
     [one] 1 day
    *[other] { $days } days
  }; { $first }: { $date }.
+date-at-most = Made { $day }: at most { $days ->
+    [one] 1 day
+   *[other] { $days } days
+ }; { $first }: { $date }.
 date-starts-anew = A { $kind } step starts the date anew: the { $date } of { $part } is at an end.
 date-not-anew = A { $kind } starts a date anew only where times and temperatures on record prove the kill of raw food, and nothing in it was past its day. Here they do not.
 date-in-its-cure = A raw piece in its cure has no last day while it cures.

@@ -561,6 +561,10 @@ date-ready-to-eat = Prêt à manger, préparé le { $day } et gardé au froid :
     [one] { $days } jour
    *[other] { $days } jours
  } ; { $first } : { $date }.
+date-at-most = Fait le { $day } : au plus { $days ->
+    [one] { $days } jour
+   *[other] { $days } jours
+ } ; { $first } : { $date }.
 date-starts-anew = L'étape « { $kind } » fait repartir la date : celle de { $part }, le { $date }, ne compte plus.
 date-not-anew = L'étape « { $kind } » ne fait repartir la date que si les temps et températures au dossier prouvent l'assainissement d'aliments crus, et si rien n'y était périmé. Ce n'est pas le cas ici.
 date-in-its-cure = Une pièce crue en salaison n'a pas de dernier jour tant qu'elle y est.

@@ -108,7 +108,7 @@ impl Making<'_> {
         }
         let keep = self.product.keeping.rule(self.stable.is_some());
         self.own(keep, &mut chain);
-        self.law_of_ready_food(&mut chain);
+        self.law_of_days(&mut chain);
         self.parts(&mut chain);
         self.supplier(&mut chain);
         self.vacuum(&mut chain)?;
@@ -197,33 +197,21 @@ impl Making<'_> {
         chain.cap(date, Because::house(says, rule));
     }
 
-    /// What is prepared here, ready to eat and held cold has so many days; the house may only give fewer.
-    fn law_of_ready_food(&self, chain: &mut Chain) {
+    /// What the law of the place gives it at the most; the house may only give fewer days.
+    fn law_of_days(&self, chain: &mut Chain) {
         let rules = &self.law.dates;
-        if self.kind == DeedKind::Receive || !self.is_ready_and_controlled() {
-            if let (true, Some(raw)) = (self.product.raw && self.is_controlled, &rules.raw) {
-                chain.because.push(Because::law(DateSays::RawByHouse, raw));
-            }
-            return;
+        if let (true, Some(raw)) = (self.product.raw && self.is_controlled, &rules.raw) {
+            chain.because.push(Because::law(DateSays::RawByHouse, raw));
         }
-        let Some(marked) = &rules.ready_to_eat else {
-            return;
-        };
-        if let (ProductKind::Cured, Some(row)) = (self.product.kind, &rules.house_cured) {
+        let is_made_here = self.kind != DeedKind::Receive && self.is_ready_and_controlled();
+        let is_cured = is_made_here && self.product.kind == ProductKind::Cured;
+        if let (true, Some(row)) = (is_cured, &rules.house_cured) {
             chain.because.push(Because::law(DateSays::NoExemption, row));
         }
-        let date = marked.count().last_day(self.day);
-        let first = match marked.day_one_counts {
-            true => FirstDaySays::Preparation,
-            false => FirstDaySays::AfterPreparation,
-        };
-        let says = DateSays::ReadyToEat {
-            day: self.day,
-            days: marked.days.whole(),
-            first,
-            date,
-        };
-        chain.cap(date, Because::law(says, &marked.days.row));
+        for limit in rules.limits.iter().filter(|limit| limit.fits(self)) {
+            let (date, because) = limit.link(self.day);
+            chain.cap(date, because);
+        }
     }
 
     fn parts(&self, chain: &mut Chain) {

@@ -6,6 +6,7 @@
 mod because;
 mod keep;
 mod later;
+mod limit;
 mod making;
 mod rules;
 mod says;
@@ -14,6 +15,7 @@ mod vacuum;
 pub use because::{Because, Rule};
 pub use keep::{Count, KeepingRule};
 pub use later::{Later, date_when_thawed};
+pub use limit::{DayLimit, LimitedFood};
 pub use making::{Dated, MakersDate, Making, PartDate};
 pub use rules::{Cold, Marked, Resets, ShelfLifeRules, Supplier, Vacuum};
 pub use says::{DateSays, EventSays, FirstDaySays};

@@ -1,6 +1,7 @@
 //! How long food keeps under the law of a place: what the profile's file says.
 
 use super::keep::Count;
+use super::limit::DayLimit;
 use crate::measure::Temperature;
 use crate::rows::{Bound, RowId};
 use crate::words::StepKind;
@@ -8,9 +9,9 @@ use crate::words::StepKind;
 /// The rules of a place. A rule that a place does not have is `None`: then only the house's own rule applies.
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct ShelfLifeRules {
-    /// Ready-to-eat food that needs time and temperature control, held cold.
-    pub ready_to_eat: Option<Marked>,
-    /// The same, bought in: counted from the day it is opened.
+    /// The most days of some food from its making: all that fit hold. Ready-to-eat food held cold is one.
+    pub limits: Vec<DayLimit>,
+    /// Ready-to-eat food that needs time and temperature control, bought in: from the day it is opened.
     pub opened: Option<Marked>,
     /// The supplier's own date.
     pub supplier: Option<Supplier>,
@@ -72,12 +73,8 @@ pub struct Resets {
 /// Packs without air.
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct Vacuum {
-    /// At most so many days from packing, the day of packing not counted: raw meat, and what has a barrier.
-    pub days: Option<Bound>,
-    /// The same for fresh whole-muscle meat, where the place says otherwise.
-    pub fresh: Option<Bound>,
-    /// The same for what was cooked in the kitchen.
-    pub cooked: Option<Bound>,
+    /// The most days from packing: the first that fits holds.
+    pub limits: Vec<DayLimit>,
     /// How cold they are kept, where no approval says otherwise.
     pub cold: Option<Cold>,
     /// House-cured and cooked food needs an approval on file for this.
@@ -98,19 +95,12 @@ pub struct Cold {
 impl ShelfLifeRules {
     /// Every number that a house may tighten.
     pub fn bounds_mut(&mut self) -> Vec<&mut Bound> {
-        let marked = [&mut self.ready_to_eat, &mut self.opened];
-        let mut bounds: Vec<&mut Bound> = marked
-            .into_iter()
-            .flatten()
-            .map(|marked| &mut marked.days)
-            .collect();
-        if let Some(vacuum) = &mut self.vacuum {
-            bounds.extend(
-                [&mut vacuum.days, &mut vacuum.fresh, &mut vacuum.cooked]
-                    .into_iter()
-                    .flatten(),
-            );
-        }
-        bounds
+        let vacuum = self.vacuum.iter_mut().flat_map(|vacuum| &mut vacuum.limits);
+        let limits = self.limits.iter_mut().chain(vacuum);
+        let opened = self.opened.iter_mut().map(|opened| &mut opened.days);
+        limits
+            .map(|limit| &mut limit.keeps.days)
+            .chain(opened)
+            .collect()
     }
 }

@@ -19,6 +19,7 @@ messages! {
         RawByHouse "raw-by-house",
         NoExemption "no-exemption",
         ReadyToEat "ready-to-eat" { day: NaiveDate, days: u32, first: FirstDaySays, date: NaiveDate },
+        AtMost "at-most" { day: NaiveDate, days: u32, first: FirstDaySays, date: NaiveDate },
         StartsAnew "starts-anew" { kind: DeedKind, date: NaiveDate, part: String },
         NotAnew "not-anew" { kind: DeedKind },
         InItsCure "in-its-cure",

@@ -2,9 +2,8 @@
 
 use super::making::{Chain, Making};
 use super::says::DateSays;
-use super::{Because, Count, Vacuum};
+use super::{Because, Vacuum};
 use crate::refusal::{Refusal, Result};
-use crate::rows::Bound;
 use crate::says::Arg;
 use crate::words::{Packaging, ProductKind};
 
@@ -20,36 +19,17 @@ impl Making<'_> {
             return Ok(());
         };
         self.approved_for_vacuum(rules, packaging, chain)?;
-        let bound = self.vacuum_days(rules);
-        if let Some(bound) = bound {
-            let date = Count {
-                days: bound.whole(),
-                day_one_counts: false,
-            }
-            .last_day(self.day);
-            let says = DateSays::NoAir {
-                day: self.day,
-                days: bound.whole(),
-                date,
-            };
-            chain.cap(date, Because::law(says, &bound.row));
+        if let Some(limit) = rules.limits.iter().find(|limit| limit.fits(self)) {
+            let (day, days) = (self.day, limit.count().days);
+            let date = limit.last_day(day);
+            let says = DateSays::NoAir { day, days, date };
+            chain.cap(date, Because::law(says, &limit.keeps.days.row));
         }
         if let Some(cold) = &rules.cold {
             let degrees = Arg::from(cold.degrees);
             chain.warnings.push(DateSays::NoAirCold { degrees }.into());
         }
         Ok(())
-    }
-
-    fn vacuum_days<'b>(&self, rules: &'b Vacuum) -> Option<&'b Bound> {
-        use ProductKind::*;
-        let cooked = matches!(self.product.kind, Cooked | Stock) && !self.product.raw;
-        let fresh = matches!(self.product.kind, Cut | Carcass) && self.product.raw;
-        match (cooked, fresh) {
-            (true, _) => rules.cooked.as_ref().or(rules.days.as_ref()),
-            (_, true) => rules.fresh.as_ref().or(rules.days.as_ref()),
-            _ => rules.days.as_ref(),
-        }
     }
 
     fn approved_for_vacuum(

@@ -3,9 +3,11 @@
 use crate::Bad;
 use crate::entry::{BoundEntry, TemperatureEntry, known};
 use crate::file::Subject;
-use domain::dates::{Cold, Marked, Resets, ShelfLifeRules, Supplier, Vacuum};
+use domain::dates::{
+    Cold, DayLimit, LimitedFood, Marked, Resets, ShelfLifeRules, Supplier, Vacuum,
+};
 use domain::rows::{RowId, Rows};
-use domain::words::StepKind;
+use domain::words::{ProductKind, StepKind};
 use schemars::JsonSchema;
 use serde::Deserialize;
 
@@ -13,9 +15,10 @@ use serde::Deserialize;
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct DatesEntry {
-    /// Ready-to-eat food that needs time and temperature control, held cold.
-    ready_to_eat: Option<MarkedEntry>,
-    /// The same, bought in: counted from the day it is opened.
+    /// The most days of some food from its making: all that fit hold.
+    #[serde(default)]
+    limits: Vec<DayLimitEntry>,
+    /// Ready-to-eat food that needs time and temperature control, bought in: from the day it is opened.
     opened: Option<MarkedEntry>,
     /// When the supplier's own date caps ours.
     supplier: Option<SupplierEntry>,
@@ -46,6 +49,35 @@ struct MarkedEntry {
     counting: String,
 }
 
+/// So many days at most for some food.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct DayLimitEntry {
+    /// Which food; left out takes any.
+    #[serde(default)]
+    of: LimitedFoodEntry,
+    /// The days.
+    keeps: MarkedEntry,
+}
+
+/// Which food a limit is for. What is left out takes any.
+#[derive(Debug, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct LimitedFoodEntry {
+    /// Is it listed as ready to eat?
+    ready: Option<bool>,
+    /// Does it need time and temperature control?
+    controlled: Option<bool>,
+    /// Was it bought in?
+    bought: Option<bool>,
+    /// Kinds of product.
+    #[serde(default)]
+    kinds: Vec<String>,
+    /// Steps that make it.
+    #[serde(default)]
+    steps: Vec<String>,
+}
+
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 struct SupplierEntry {
@@ -67,12 +99,9 @@ struct ResetsEntry {
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 struct VacuumEntry {
-    /// At most so many days from packing, the day of packing not counted.
-    days: Option<BoundEntry>,
-    /// The same for fresh whole-muscle meat.
-    fresh: Option<BoundEntry>,
-    /// The same for what was cooked in the kitchen.
-    cooked: Option<BoundEntry>,
+    /// The most days from packing: the first that fits holds.
+    #[serde(default)]
+    limits: Vec<DayLimitEntry>,
     /// How cold they are kept, where no approval says otherwise.
     cold: Option<ColdEntry>,
     /// The row by which house-cured and cooked food needs an approval on file.
@@ -101,14 +130,39 @@ impl MarkedEntry {
     }
 }
 
+impl DayLimitEntry {
+    fn limit(&self, rows: &Rows) -> Result<DayLimit, Bad> {
+        Ok(DayLimit {
+            of: self.of.food()?,
+            keeps: self.keeps.marked(rows)?,
+        })
+    }
+
+    fn all(entries: &[DayLimitEntry], rows: &Rows) -> Result<Vec<DayLimit>, Bad> {
+        entries.iter().map(|entry| entry.limit(rows)).collect()
+    }
+}
+
+impl LimitedFoodEntry {
+    fn food(&self) -> Result<LimitedFood, Bad> {
+        let kind = |word: &String| {
+            ProductKind::parse(word)
+                .ok_or_else(|| Bad::new(format!("limits: {word:?} is not a kind of product")))
+        };
+        Ok(LimitedFood {
+            ready: self.ready,
+            controlled: self.controlled,
+            bought: self.bought,
+            kinds: self.kinds.iter().map(kind).collect::<Result<_, _>>()?,
+            steps: steps("limits", &self.steps)?,
+        })
+    }
+}
+
 impl VacuumEntry {
     fn vacuum(&self, rows: &Rows) -> Result<Vacuum, Bad> {
-        let bound =
-            |entry: &Option<BoundEntry>| entry.as_ref().map(|entry| entry.bound(rows)).transpose();
         Ok(Vacuum {
-            days: bound(&self.days)?,
-            fresh: bound(&self.fresh)?,
-            cooked: bound(&self.cooked)?,
+            limits: DayLimitEntry::all(&self.limits, rows)?,
             cold: self
                 .cold
                 .as_ref()
@@ -127,15 +181,19 @@ impl VacuumEntry {
 
 impl ResetsEntry {
     fn resets(&self, rows: &Rows) -> Result<Resets, Bad> {
-        let step = |word: &String| {
-            StepKind::parse(word)
-                .ok_or_else(|| Bad::new(format!("resets: {word:?} is not a kind of step")))
-        };
         Ok(Resets {
-            steps: self.steps.iter().map(step).collect::<Result<_, _>>()?,
+            steps: steps("resets", &self.steps)?,
             row: known(rows, &self.row)?,
         })
     }
+}
+
+fn steps(of: &str, words: &[String]) -> Result<Vec<StepKind>, Bad> {
+    let step = |word: &String| {
+        StepKind::parse(word)
+            .ok_or_else(|| Bad::new(format!("{of}: {word:?} is not a kind of step")))
+    };
+    words.iter().map(step).collect()
 }
 
 fn row(rows: &Rows, id: &Option<String>) -> Result<Option<RowId>, Bad> {
@@ -156,7 +214,7 @@ impl Subject for DatesEntry {
             })
         };
         Ok(ShelfLifeRules {
-            ready_to_eat: marked(&self.ready_to_eat)?,
+            limits: DayLimitEntry::all(&self.limits, rows)?,
             opened: marked(&self.opened)?,
             supplier: self.supplier.as_ref().map(supplier).transpose()?,
             mix: row(rows, &self.mix)?,

@@ -2,6 +2,7 @@
 
 mod check_values;
 mod cures_hold;
+mod day_limits;
 mod heat;
 mod house;
 mod schemas;
