@@ -4,12 +4,10 @@
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::Result;
-use crate::on_each;
-use crate::tables::{entries, house_codes, versions};
+use crate::tables::{deeds, entries, house_codes, versions};
 use chrono::NaiveDateTime;
+use diesel::dsl::{count_star, max};
 use diesel::prelude::*;
-use diesel::sql_query;
-use diesel::sql_types::{BigInt, Integer, Nullable, Timestamp};
 
 /// An entry with its current version.
 #[derive(Debug, Clone, Queryable)]
@@ -96,29 +94,16 @@ pub struct FirstLook {
     pub last_recorded_at: Option<NaiveDateTime>,
 }
 
-#[derive(QueryableByName)]
-struct SeenRow {
-    #[diesel(sql_type = BigInt)]
-    versions: i64,
-    #[diesel(sql_type = Nullable<Integer>)]
-    last: Option<i32>,
-    #[diesel(sql_type = Nullable<Timestamp>)]
-    recorded: Option<NaiveDateTime>,
-}
-
 /// How the lists stand now, and when the last deed was recorded.
 pub fn seen(conn: &mut Conn) -> Result<FirstLook> {
     // The count too: of two writers, the later key may be there first.
-    let sql = "SELECT COUNT(*) AS versions, MAX(id) AS last,
-                   (SELECT MAX(recorded_at) FROM deeds) AS recorded
-               FROM versions";
-    let row: SeenRow = on_each!(conn, c => sql_query(sql).get_result(c)?);
+    let recorded = deeds::table.select(max(deeds::recorded_at)).single_value();
+    let (versions, last, last_recorded_at) = versions::table
+        .select((count_star(), max(versions::id), recorded))
+        .get_result(conn)?;
     Ok(FirstLook {
-        stamp: Stamp {
-            versions: row.versions,
-            last: row.last,
-        },
-        last_recorded_at: row.recorded,
+        stamp: Stamp { versions, last },
+        last_recorded_at,
     })
 }
 

@@ -65,19 +65,29 @@ macro_rules! on_each {
 }
 pub(crate) use on_each;
 
-/// Inserts rows into a table. The statement for one row is prepared once and kept, that for many is parsed
-/// each time: a few rows go in one by one. Not on PostgreSQL, where each statement is a round trip.
+/// Inserts rows into a table. A statement for just so many rows is prepared once and kept, that for any number
+/// is parsed each time: on SQLite rows go in by eights, the rest one by one. Not on PostgreSQL, where each
+/// statement is a round trip.
 macro_rules! insert_rows {
     ($conn:expr, $table:expr, $rows:expr) => {{
         let (conn, rows): (&mut $crate::Conn, &[_]) = (&mut *$conn, $rows);
-        let few = if matches!(conn, $crate::Conn::Sqlite(_)) { 4 } else { 1 };
-        if rows.len() <= few {
-            for row in rows {
-                $crate::on_each!(&mut *conn, c => diesel::insert_into($table).values(row).execute(c)?);
+        match conn {
+            $crate::Conn::Sqlite(c) => {
+                let (eights, rest) = rows.as_chunks::<8>();
+                for eight in eights {
+                    diesel::insert_into($table).values(eight).execute(c)?;
+                }
+                for row in rest {
+                    diesel::insert_into($table).values(row).execute(c)?;
+                }
             }
-        } else {
-            for rows in rows.chunks(500) {
-                $crate::on_each!(&mut *conn, c => diesel::insert_into($table).values(rows).execute(c)?);
+            $crate::Conn::Pg(c) if rows.len() == 1 => {
+                diesel::insert_into($table).values(&rows[0]).execute(c)?;
+            }
+            $crate::Conn::Pg(c) => {
+                for rows in rows.chunks(500) {
+                    diesel::insert_into($table).values(rows).execute(c)?;
+                }
             }
         }
     }};
