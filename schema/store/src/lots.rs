@@ -4,6 +4,7 @@ use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
 use crate::insert_rows;
+use crate::on_each;
 use crate::tables::{lots, versions};
 use chrono::{NaiveDate, NaiveDateTime};
 use diesel::prelude::*;
@@ -227,11 +228,12 @@ pub(crate) fn joined<'a>(words: impl Iterator<Item = &'a str>) -> String {
 
 /// The lot with that code.
 pub fn by_code(conn: &mut Conn, code: &LotCode) -> Result<Option<LotRow>> {
-    Ok(lots::table
+    // On the engine itself, whose prepared statement is found by the query's type.
+    Ok(on_each!(conn, c => lots::table
         .filter(lots::code.eq(code.as_str()))
         .select(LotRow::as_select())
-        .get_result(conn)
-        .optional()?)
+        .get_result(c)
+        .optional()?))
 }
 
 /// Lots by their keys, in the order of the keys.

@@ -3,6 +3,7 @@
 use crate::conn::Conn;
 use crate::error::{Error, Result};
 use crate::insert_rows;
+use crate::on_each;
 use crate::tables::{pack_events, packs, voids};
 use chrono::NaiveDate;
 use diesel::prelude::*;
@@ -102,6 +103,11 @@ impl PackChoice {
 
 /// Packs of a lot, by number.
 pub fn of_lot(conn: &mut Conn, lot: i32, wanted: &PackChoice) -> Result<Vec<PackRow>> {
+    if let PackChoice::Numbers(numbers) = wanted
+        && let [number] = numbers[..]
+    {
+        return one_of_lot(conn, lot, number);
+    }
     let query = packs::table
         .filter(packs::lot_id.eq(lot))
         .order(packs::number)
@@ -109,12 +115,17 @@ pub fn of_lot(conn: &mut Conn, lot: i32, wanted: &PackChoice) -> Result<Vec<Pack
     Ok(match wanted {
         PackChoice::All => query.load(conn)?,
         PackChoice::OnHand => query.filter(packs::left_mg.gt(0)).load(conn)?,
-        // One number is the usual case, and its prepared statement is kept.
-        PackChoice::Numbers(numbers) if numbers.len() == 1 => {
-            query.filter(packs::number.eq(numbers[0])).load(conn)?
-        }
         PackChoice::Numbers(numbers) => query.filter(packs::number.eq_any(numbers)).load(conn)?,
     })
+}
+
+/// One pack, as a scan asks for it: on the engine itself, whose prepared statement is found by the query's type.
+fn one_of_lot(conn: &mut Conn, lot: i32, number: i32) -> Result<Vec<PackRow>> {
+    Ok(on_each!(conn, c => packs::table
+        .filter(packs::lot_id.eq(lot))
+        .filter(packs::number.eq(number))
+        .select(PackRow::as_select())
+        .load(c)?))
 }
 
 /// The packs that are wanted of each of several lots, by lot and number.

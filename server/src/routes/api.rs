@@ -163,15 +163,16 @@ impl Api {
 
     /// Registers every endpoint; a path that is there answers 405 to other methods.
     pub fn register(self, config: &mut web::ServiceConfig) {
-        let mut by_path: BTreeMap<&'static str, Vec<(String, Route)>> = BTreeMap::new();
+        // Paths are tried in this order: first those without a part to be read, as a scan's, which cost least.
+        let mut by_path: BTreeMap<(bool, &'static str), Vec<(String, Route)>> = BTreeMap::new();
         for endpoint in self.endpoints {
             let verb = verb(&endpoint.method);
             by_path
-                .entry(endpoint.path)
+                .entry((endpoint.path.contains('{'), endpoint.path))
                 .or_default()
                 .push((verb.to_owned(), only(endpoint.right, endpoint.route)));
         }
-        for (path, routes) in by_path {
+        for ((_, path), routes) in by_path {
             let verbs: Vec<String> = routes.iter().map(|(verb, _)| verb.clone()).collect();
             let mut resource = web::resource(path);
             for (_, route) in routes {
