@@ -121,6 +121,28 @@ const printing = {
     }
   },
 
+  // Makes the certificate that was shown the printer's, in the version of its entry that is there now.
+  async trust(button) {
+    const path = `/api/printers/${encodeURIComponent(button.closest("[data-printer]").dataset.printer)}`;
+    printing.says("");
+    try {
+      const read = await fetch(path);
+      const entry = await read.json();
+      const written = await fetch(path, {
+        method: "PUT",
+        headers: { "Content-Type": "application/json", "If-Match": read.headers.get("ETag") },
+        body: JSON.stringify({ ...entry, certificate: button.dataset.trust }),
+      });
+      if (written.ok) {
+        window.location.reload();
+      } else {
+        printing.says((await written.json()).detail);
+      }
+    } catch {
+      printing.says(document.querySelector("[data-says]").dataset.away);
+    }
+  },
+
   // How each printer is just now.
   async look(section) {
     try {
@@ -130,6 +152,12 @@ const printing = {
       const trouble = section.querySelector("[data-trouble]");
       trouble.textContent = printer.trouble ?? "";
       trouble.hidden = !printer.trouble;
+      const seen = printer.certificate?.seen;
+      const trust = section.querySelector("[data-trust]");
+      if (trust && seen && seen !== printer.certificate.pinned) {
+        trust.dataset.trust = seen;
+        trust.hidden = false;
+      }
     } catch {
       section.querySelector("[data-state]").textContent = "";
     }
@@ -147,6 +175,8 @@ document.addEventListener("DOMContentLoaded", () => {
     if (print) {
       const seen = { print: Number(print.dataset.settle), came_out: button.dataset.cameOut === "true" };
       printing.press(button, "/api/print-settlements", { prints: [seen] });
+    } else if (button?.dataset.trust) {
+      printing.trust(button);
     } else if (button?.dataset.cancel) {
       printing.press(button, "/api/print-cancellations", { prints: [Number(button.dataset.cancel)] });
     }

@@ -119,8 +119,7 @@ fn look(app: &App, code: &str) -> Result<PrinterCheck> {
         .store
         .look(|conn| read::printer(conn, code, "printer"))?;
     let entry: PrinterEntry = serde_json::from_str(&row.body).map_err(|error| damaged(&error))?;
-    let address = PrinterAddress::parse(&entry.address.0)
-        .map_err(|says| Error::cannot_be("printer", says))?;
+    let address = PrinterAddress::of(&entry).map_err(|says| Error::cannot_be("printer", says))?;
     let templates = entry.templates.unwrap_or_default();
     Ok(PrinterCheck {
         name: entry.name.0,

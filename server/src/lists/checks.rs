@@ -4,6 +4,7 @@ use super::entry::{Entry, List};
 use super::says::ListSays;
 use crate::error::{Error, Result};
 use crate::printing::address::PrinterAddress;
+use crate::printing::says::AddressSays;
 use crate::wire::lists::{
     AbattoirEntry, FarmEntry, PlaceEntry, PrinterEntry, ProbeEntry, ProductEntry, RecipeEntry,
     SupplierEntry,
@@ -119,9 +120,13 @@ impl Entry for PrinterEntry {
     }
 
     fn check(&self, _: &mut Tx<'_>) -> Result<()> {
-        PrinterAddress::parse(&self.address.0)
-            .map(|_| ())
-            .map_err(|says| Error::cannot_be("address", says))
+        PrinterAddress::of(self).map(|_| ()).map_err(|says| {
+            let field = match says {
+                AddressSays::NotEncrypted { .. } => "certificate",
+                _ => "address",
+            };
+            Error::cannot_be(field, says)
+        })
     }
 }
 

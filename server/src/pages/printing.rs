@@ -12,6 +12,7 @@ use crate::routes::query;
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
 use domain::print::PrintView;
+use domain::right::Right;
 use domain::words::PrintState;
 use serde::Deserialize;
 use std::collections::HashMap;
@@ -27,6 +28,8 @@ struct PrintingPage {
     words: Words,
     lot: Option<Wanted>,
     printers: Vec<Printer>,
+    /// May the reader say by which certificate a printer is known?
+    trusts: bool,
     unsure: Vec<Line>,
     open: Vec<Line>,
     /// How many more wait, in words.
@@ -135,6 +138,7 @@ fn read_page(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Printin
         words,
         lot,
         printers,
+        trusts: app.who.may(Right::SetUp),
         unsure,
         open,
         more,

@@ -3,6 +3,7 @@
 
 use super::address::PrinterAddress;
 use super::capabilities::Capabilities;
+use super::fingerprint::Fingerprint;
 use super::format::Format;
 use super::job::PrinterJob;
 use super::values::first_number;
@@ -22,6 +23,13 @@ pub enum Failure {
     Unreached(String),
     /// It may have arrived, and no answer that can be read came back.
     Lost(String),
+    /// Somebody answered with a certificate that is not the printer's: nothing was sent.
+    Stranger {
+        /// What was shown.
+        seen: Fingerprint,
+        /// What the printer is known by, if a manager has said so.
+        pinned: Option<Fingerprint>,
+    },
     /// The printer said no.
     Said {
         /// With this status (RFC 8011 appendix B).
@@ -64,6 +72,7 @@ impl std::fmt::Display for Failure {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
             Failure::Unreached(words) | Failure::Lost(words) => f.write_str(words),
+            Failure::Stranger { seen, .. } => write!(f, "another certificate: {seen}"),
             Failure::Said { words, .. } => f.write_str(words),
         }
     }
@@ -226,7 +235,7 @@ impl<'a> Client<'a> {
         document: Option<Vec<u8>>,
     ) -> Answered<IppRequestResponse> {
         let uri = self.address.uri().clone();
-        let request = IppRequestResponse::new(IppVersion::v1_1(), operation, Some(uri.clone()));
+        let request = IppRequestResponse::new(IppVersion::v1_1(), operation, Some(uri));
         let mut request = request.map_err(|error| Failure::Unreached(error.to_string()))?;
         for (group, attribute) in attributes {
             request.attributes_mut().add(group, attribute);
@@ -238,7 +247,7 @@ impl<'a> Client<'a> {
         if let Some(document) = document {
             *request.payload_mut() = IppPayload::new(Cursor::new(document));
         }
-        let answer = super::line::ask(&uri, request, limit)?;
+        let answer = super::line::ask(self.address, request, limit)?;
         let status = answer.header().operation_or_status.cast_unsigned();
         if status <= 0x00ff {
             return Ok(answer);

@@ -97,7 +97,7 @@ impl<'a> Desk<'a> {
             .look(|conn| entries::by_key(conn, self.printer))?;
         let entry: PrinterEntry = serde_json::from_str(&body).map_err(|error| damaged(&error))?;
         let name = &entry.name.0;
-        let address = match PrinterAddress::parse(&entry.address.0) {
+        let address = match PrinterAddress::of(&entry) {
             Ok(address) => address,
             Err(says) => return self.wrong(says.into()),
         };

@@ -1,12 +1,17 @@
 //! The line to a printer: one question, one answer of a bounded length, in a bounded time. It goes to the
 //! address that was configured and nowhere else: a printer that sends us on is not followed.
 
+use super::address::PrinterAddress;
 use super::client::Failure;
+use super::pinned::{Pinned, Seen};
 use ipp::parser::IppParser;
 use ipp::prelude::{IppRequestResponse, Uri};
 use std::io::{ErrorKind, Read};
 use std::panic::AssertUnwindSafe;
+use std::sync::Arc;
 use std::time::Duration;
+use ureq::unversioned::resolver::DefaultResolver;
+use ureq::unversioned::transport::{Connector, TcpConnector};
 use ureq::{Agent, SendBody};
 
 /// How long it may take until somebody listens.
@@ -21,7 +26,7 @@ const PORT: u16 = 631;
 /// # Errors
 /// There is none, or none that can be read.
 pub fn ask(
-    address: &Uri,
+    address: &PrinterAddress,
     question: IppRequestResponse,
     limit: Duration,
 ) -> Result<IppRequestResponse, Failure> {
@@ -36,13 +41,31 @@ pub fn ask(
         // Whatever the machine's environment says: a printer is on the kitchen's own network.
         .proxy(None)
         .build();
-    let agent: Agent = config.into();
+    let seen = Arc::new(Seen::default());
+    let agent: Agent = match address.is_encrypted() {
+        false => config.into(),
+        true => {
+            let pinned = Pinned {
+                pin: address.certificate(),
+                seen: seen.clone(),
+            };
+            let line = TcpConnector::default().chain(pinned);
+            Agent::with_parts(config, line, DefaultResolver::default())
+        }
+    };
     let mut question = question.into_read();
     let sent = agent
-        .post(http(address))
+        .post(http(address.uri(), address.is_encrypted()))
         .header("content-type", "application/ipp")
         .send(SendBody::from_reader(&mut question));
-    let answer = sent.map_err(|error| failure(&error))?;
+    let answer = sent.map_err(|error| match seen.certificate() {
+        Some(seen) if address.certificate() != Some(seen) => Failure::Stranger {
+            seen,
+            pinned: address.certificate(),
+        },
+        _ if address.is_encrypted() && !seen.was_open() => Failure::Unreached(error.to_string()),
+        _ => failure(&error),
+    })?;
     let status = answer.status().as_u16();
     match status {
         200..=299 => {}
@@ -73,11 +96,12 @@ pub fn read_answer(body: &[u8]) -> Result<IppRequestResponse, Failure> {
 }
 
 /// Where HTTP goes for an address of IPP.
-fn http(address: &Uri) -> String {
+fn http(address: &Uri, encrypted: bool) -> String {
+    let scheme = if encrypted { "https" } else { "http" };
     let host = address.host().unwrap_or_default();
     let port = address.port_u16().unwrap_or(PORT);
     let path = address.path_and_query().map_or("/", |path| path.as_str());
-    format!("http://{host}:{port}{path}")
+    format!("{scheme}://{host}:{port}{path}")
 }
 
 /// How far a question got that had no answer.

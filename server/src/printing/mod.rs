@@ -2,7 +2,7 @@
 //! written down.
 //!
 //! Reading order: [`domain::print`] (what is known of a label, and what may be done next), [`address`],
-//! [`mod@line`], [`client`] with [`capabilities`], `job` and `values` (what a printer is asked, and what it says),
+//! [`mod@line`] with [`pinned`] and [`fingerprint`] (an encrypted one), [`client`] with [`capabilities`], `job` and `values` (what a printer is asked, and what it says),
 //! [`mod@format`], [`kept`], [`before`] and [`reprint`] (the document, from what was kept), [`desk`] (one printer's queue) with
 //! `send` (one label's way), `owner` (who this process is), [`words`] (what is wrong, for a tired cook), and here: one desk for each
 //! printer that has something to do.
@@ -13,11 +13,13 @@ mod bell;
 pub mod capabilities;
 pub mod client;
 pub mod desk;
+pub mod fingerprint;
 pub mod format;
 mod job;
 pub mod kept;
 pub mod line;
 mod owner;
+pub mod pinned;
 pub mod reprint;
 pub mod says;
 mod send;

@@ -24,6 +24,8 @@ messages! {
         BadAnswer "bad-answer" { printer: String },
         Answers "answers" { printer: String, words: String },
         Stumbles "stumbles" { printer: String },
+        NoPin "no-pin" { printer: String, seen: String },
+        Stranger "stranger" { printer: String, seen: String, pinned: String },
         NoFormat "no-format" { formats: String },
         OtherSize "other-size" { label: Says, sizes: Arg },
     }
@@ -52,7 +54,7 @@ messages! {
     /// What is said of a printer's address.
     AddressSays in "printer-address" {
         None "none" { address: String },
-        Encrypted "encrypted" { address: String },
+        NotEncrypted "not-encrypted" { address: String },
         NotIpp "not-ipp" { address: String },
         NoHost "no-host" { address: String },
         Secret "secret" { address: String },

@@ -109,7 +109,9 @@ impl Desk<'_> {
                     self.refuse(&run, &Says::as_written(words))
                 }
             },
-            Err(Failure::Unreached(_) | Failure::Lost(_)) => Ok(Some(run)),
+            Err(Failure::Unreached(_) | Failure::Stranger { .. } | Failure::Lost(_)) => {
+                Ok(Some(run))
+            }
         }
     }
 
@@ -151,7 +153,9 @@ impl Desk<'_> {
     /// No job was made, or nobody knows whether one was.
     fn not_made(&mut self, run: &RunRow, failure: &Failure) -> Result<Option<RunRow>> {
         match failure {
-            Failure::Unreached(_) => self.note(run, Heard::NotTaken, None, |_| {}),
+            Failure::Unreached(_) | Failure::Stranger { .. } => {
+                self.note(run, Heard::NotTaken, None, |_| {})
+            }
             Failure::Lost(_) => Ok(Some(run.clone())),
             Failure::Said { status, words } => match Failure::no(*status) {
                 No::Never => self.refuse(run, &Says::as_written(words)),

@@ -69,6 +69,17 @@ pub fn no_answer(name: &str, failure: &Failure) -> PrinterSays {
     match failure {
         Failure::Unreached(_) => PrinterSays::NoAnswer { printer },
         Failure::Lost(_) => PrinterSays::BadAnswer { printer },
+        Failure::Stranger { seen, pinned } => match pinned {
+            None => PrinterSays::NoPin {
+                printer,
+                seen: seen.shown(),
+            },
+            Some(pinned) => PrinterSays::Stranger {
+                printer,
+                seen: seen.shown(),
+                pinned: pinned.shown(),
+            },
+        },
         Failure::Said { words, .. } => PrinterSays::Answers {
             printer,
             words: words.clone(),

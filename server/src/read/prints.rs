@@ -7,14 +7,17 @@ use crate::deeds::says::PrintDeedSays;
 use crate::error::{Error, Result};
 use crate::lists::List;
 use crate::printing::address::PrinterAddress;
-use crate::printing::client::Client;
+use crate::printing::client::{Client, Failure};
 use crate::printing::format::{Format, encode};
 use crate::printing::says::{PrintSays, PrinterStateSays};
 use crate::printing::{kept, words};
 use crate::problems::TitleSays;
+use crate::wire::Certificate;
 use crate::wire::answers::instant;
 use crate::wire::lists::PrinterEntry;
-use crate::wire::prints::{PrintEvent, PrintInFull, PrintRead, PrinterState, PrintsPage};
+use crate::wire::prints::{
+    CertificateState, PrintEvent, PrintInFull, PrintRead, PrinterState, PrintsPage,
+};
 use ::words::Speech;
 use chrono_tz::Tz;
 use domain::print::{PrintView, trouble};
@@ -285,8 +288,10 @@ pub fn state(app: &Caller<'_>, code: &str) -> Result<PrinterState> {
     })?;
     let entry: PrinterEntry = serde_json::from_str(&body).map_err(|error| damaged(&error))?;
     let name = entry.name.0.clone();
-    let asked =
-        PrinterAddress::parse(&entry.address.0).map(|address| Client::new(&address).capabilities());
+    let address = PrinterAddress::of(&entry);
+    let asked = address
+        .as_ref()
+        .map(|address| Client::new(address).capabilities());
     let speech = app.speech(&kitchen);
     let mut state = PrinterState {
         code: entry.code.0,
@@ -298,10 +303,26 @@ pub fn state(app: &Caller<'_>, code: &str) -> Result<PrinterState> {
         formats: Vec::new(),
         resolutions: Vec::new(),
         prints: counts.into_iter().collect(),
+        certificate: None,
         name,
     };
+    if let Ok(address) = &address
+        && address.is_encrypted()
+    {
+        let pinned = address.certificate();
+        let seen = match &asked {
+            Ok(Err(Failure::Stranger { seen, .. })) => Some(*seen),
+            Ok(Err(Failure::Unreached(_) | Failure::Lost(_))) | Err(_) => None,
+            // It answered, so it is the one that it is known by.
+            Ok(Ok(_) | Err(Failure::Said { .. })) => pinned,
+        };
+        state.certificate = Some(CertificateState {
+            pinned: pinned.map(Certificate),
+            seen: seen.map(Certificate),
+        });
+    }
     match asked {
-        Err(says) => state.trouble = Some(speech.say(&says.into())),
+        Err(says) => state.trouble = Some(speech.say(&says.clone().into())),
         Ok(Err(failure)) => {
             state.trouble = Some(speech.say(&words::no_answer(&state.name, &failure).into()));
         }

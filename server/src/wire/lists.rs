@@ -3,9 +3,9 @@
 use super::cures::{CuredAsEntry, CuringSalt, FoodWord, NatureWord, ReleaseEntry};
 use super::limits::LimitsEntry;
 use super::{
-    AllergenWord, Amount, Code, CurePartWord, HeatUnitsWord, KeepFromWord, Line, MassUnitsWord,
-    NaturalWord, Note, PlaceKindWord, ProductKindWord, ProfileWord, SpeciesWord, StateWord, Weight,
-    Word,
+    AllergenWord, Amount, Certificate, Code, CurePartWord, HeatUnitsWord, KeepFromWord, Line,
+    MassUnitsWord, NaturalWord, Note, PlaceKindWord, ProductKindWord, ProfileWord, SpeciesWord,
+    StateWord, Weight, Word,
 };
 use domain::dates::KeepingRule;
 use domain::gs1::Gtin;
@@ -147,8 +147,11 @@ pub struct PrinterEntry {
     pub code: Code,
     /// What people call it.
     pub name: Line,
-    /// Where it is: `ipp://host:port/ipp/print`.
+    /// Where it is: `ipp://host:port/ipp/print`, or `ipps://…` for an encrypted line.
     pub address: Line,
+    /// The SHA-256 fingerprint of the certificate that a printer behind `ipps://` is known by. Nothing is
+    /// sent to any other; `GET /api/printers/{code}/state` tells which one it shows.
+    pub certificate: Option<Certificate>,
     /// The labels that it is the usual printer for: of these it prints the one that suits a pack, if
     /// none is asked for.
     pub templates: Option<Vec<Line>>,

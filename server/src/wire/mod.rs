@@ -22,4 +22,6 @@ pub use scalars::{
     KeepFromWord, MassUnitsWord, NaturalWord, PackagingWord, PlaceKindWord, ProductKindWord,
     ProfileWord, SideWord, SpeciesWord, StateWord,
 };
-pub use scalars::{Amount, Code, Day, Instant, Line, Note, Number, Vocabulary, Weight, Word};
+pub use scalars::{
+    Amount, Certificate, Code, Day, Instant, Line, Note, Number, Vocabulary, Weight, Word,
+};

@@ -2,7 +2,7 @@
 
 use super::answers::{instant, shown_id};
 use super::asked::Id;
-use super::{By, Code, Day, Instant, Line, Note};
+use super::{By, Certificate, Code, Day, Instant, Line, Note};
 use crate::deeds::DeedAnswer;
 use crate::read::prints::label_path;
 use chrono_tz::Tz;
@@ -231,6 +231,16 @@ pub struct PrintsPage {
     pub next: Option<i32>,
 }
 
+/// Who answers for a printer, and who should.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct CertificateState {
+    /// The certificate that was shown just now, if anybody answered. Compare it with what the printer itself
+    /// tells before it is made the printer's.
+    pub seen: Option<Certificate>,
+    /// The one that the printer is known by: no other is spoken to.
+    pub pinned: Option<Certificate>,
+}
+
 /// How a printer is.
 #[derive(Debug, Serialize, ToSchema)]
 pub struct PrinterState {
@@ -252,6 +262,8 @@ pub struct PrinterState {
     pub formats: Vec<String>,
     /// Dots per inch.
     pub resolutions: Vec<i32>,
+    /// Behind `ipps://`: which certificate it shows, and by which it is known.
+    pub certificate: Option<CertificateState>,
     /// How many labels are in each state.
     pub prints: BTreeMap<String, i64>,
 }

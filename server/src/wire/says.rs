@@ -19,6 +19,7 @@ messages! {
         TooMuch "too-much" { number: String },
         TooFine "too-fine" { number: String, places: u32 },
         NoMoney "no-money" { number: String },
+        NoFingerprint "no-fingerprint" { text: String },
     }
 }
 

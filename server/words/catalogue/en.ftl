@@ -467,6 +467,8 @@ printer-no-answer = The printer “{ $printer }” does not answer: see that it 
 printer-bad-answer = The printer “{ $printer }” was asked and gave no answer that can be read: see what it shows. The labels wait, and the queue goes on by itself.
 printer-answers = The printer “{ $printer }” says: { $words }. The labels wait, and the queue goes on by itself.
 printer-stumbles = The printer “{ $printer }” does not take a label whole: its memory may be full, or the line to it bad. It is tried again by itself.
+printer-no-pin = Nothing was sent to the printer “{ $printer }”: nobody has said yet by which certificate it is known. It shows the one of the fingerprint (SHA-256) { $seen }. Compare it with what the printer itself tells, on its panel, its printed configuration or its own page; if it is the same, a manager makes it the printer's on the page for printing.
+printer-stranger = Nothing was sent to the printer “{ $printer }”: it shows another certificate, of the fingerprint { $seen }, than the one it is known by, { $pinned }. If the printer was given a new one, compare it with what the printer itself tells and make it the printer's; if not, something else may be answering in its place. The labels wait.
 printer-no-format = The printer takes neither PDF nor PWG raster, only { $formats }.
 printer-other-size = The label is { $label } mm; the printer has { $sizes }.
 printer-state-ready = ready
@@ -477,8 +479,8 @@ printer-state-does-not-answer = does not answer
 size-is = { $across } x { $along }
 size-span = { $least } to { $most }
 printer-address-none = "{ $address }" is not a printer's address; write it like ipp://printer.local:631/ipp/print.
-printer-address-encrypted = "{ $address }" asks for an encrypted line, which this program does not have for printers; write it like ipp://printer.local:631/ipp/print, on a network of your own.
-printer-address-not-ipp = "{ $address }" does not begin with ipp://; write it like ipp://printer.local:631/ipp/print.
+printer-address-not-encrypted = "{ $address }" is not an encrypted line, on which alone a printer is known by its certificate; write it like ipps://printer.local:631/ipp/print, or leave the certificate out.
+printer-address-not-ipp = "{ $address }" begins neither with ipp:// nor with ipps://; write it like ipp://printer.local:631/ipp/print.
 printer-address-no-host = "{ $address }" names no printer; write it like ipp://printer.local:631/ipp/print.
 printer-address-secret = "{ $address }" has a name and password or a question in it; write it like ipp://printer.local:631/ipp/print.
 printer-address-no-port = "{ $address }" has no port that can be: 1 to 65535, or none; write it like ipp://printer.local:631/ipp/print.
@@ -1305,6 +1307,7 @@ value-too-fine = { $number } has more than { $places ->
    *[other] { $places } decimals
  }.
 value-no-money = { $number } is not an amount of money.
+value-no-fingerprint = "{ $text }" is no fingerprint of a certificate (SHA-256): it has 64 hexadecimal digits.
 labels-name-packs = A deed may make several lots: name packs at the lot's own labels.
 labels-no-lots = That { $kind } made no lots, so it has no labels.
 labels-in-parts = { $labels } labels come in { $parts } parts of { $most }: ask for them one by one, with part=1 to part={ $parts }.
@@ -1621,6 +1624,7 @@ page-printing-did-not = It did not
 page-printing-printers = Printers
 page-printing-add = None is in the list yet: a printer is added with
 page-printing-none-yet = Nothing was printed on it yet.
+page-printing-trust = The printer itself tells the same: use this certificate
 page-printing-count-waiting = { $labels ->
     [one] 1 waiting
    *[other] { $labels } waiting

@@ -470,6 +470,8 @@ printer-no-answer = L'imprimante « { $printer } » ne répond pas : vérifie
 printer-bad-answer = L'imprimante « { $printer } » a répondu de façon illisible : voyez ce qu'elle affiche. Les étiquettes attendent, et la file reprend toute seule.
 printer-answers = L'imprimante « { $printer } » dit : { $words }. Les étiquettes attendent, et la file reprend toute seule.
 printer-stumbles = L'imprimante « { $printer } » ne prend pas une étiquette entière : sa mémoire est peut-être pleine, ou la liaison mauvaise. L'essai se refait tout seul.
+printer-no-pin = Rien n'a été envoyé à l'imprimante « { $printer } » : personne n'a encore dit à quel certificat on la reconnaît. Elle montre celui de l'empreinte (SHA-256) { $seen }. Comparez-la avec ce que dit l'imprimante elle-même, sur son panneau, sa configuration imprimée ou sa propre page ; si c'est la même, un responsable en fait celui de l'imprimante sur la page d'impression.
+printer-stranger = Rien n'a été envoyé à l'imprimante « { $printer } » : elle montre un autre certificat, d'empreinte { $seen }, que celui auquel on la reconnaît, { $pinned }. Si l'imprimante en a reçu un nouveau, comparez-le avec ce qu'elle dit elle-même et faites-en le sien ; sinon, autre chose répond peut-être à sa place. Les étiquettes attendent.
 printer-no-format = L'imprimante ne prend ni PDF ni trame PWG, seulement { $formats }.
 printer-other-size = L'étiquette fait { $label } mm ; l'imprimante a { $sizes }.
 printer-state-ready = prête
@@ -480,8 +482,8 @@ printer-state-does-not-answer = ne répond pas
 size-is = { $across } x { $along }
 size-span = { $least } à { $most }
 printer-address-none = « { $address } » n'est pas l'adresse d'une imprimante ; écrivez-la comme ipp://printer.local:631/ipp/print.
-printer-address-encrypted = « { $address } » demande une liaison chiffrée, que ce programme n'a pas pour les imprimantes ; écrivez-la comme ipp://printer.local:631/ipp/print, sur un réseau à vous.
-printer-address-not-ipp = « { $address } » ne commence pas par ipp:// ; écrivez-la comme ipp://printer.local:631/ipp/print.
+printer-address-not-encrypted = « { $address } » n'est pas une liaison chiffrée, la seule où une imprimante se reconnaît à son certificat ; écrivez-la comme ipps://printer.local:631/ipp/print, ou laissez le certificat de côté.
+printer-address-not-ipp = « { $address } » ne commence ni par ipp:// ni par ipps:// ; écrivez-la comme ipp://printer.local:631/ipp/print.
 printer-address-no-host = « { $address } » ne désigne aucune imprimante ; écrivez-la comme ipp://printer.local:631/ipp/print.
 printer-address-secret = « { $address } » contient un nom avec mot de passe ou une question ; écrivez-la comme ipp://printer.local:631/ipp/print.
 printer-address-no-port = « { $address } » n'a pas de port possible : de 1 à 65535, ou aucun ; écrivez-la comme ipp://printer.local:631/ipp/print.
@@ -1311,6 +1313,7 @@ value-too-fine = { $number } a plus de { $places ->
    *[other] { $places } décimales
  }.
 value-no-money = { $number } n'est pas un montant.
+value-no-fingerprint = « { $text } » n'est pas l'empreinte (SHA-256) d'un certificat : elle a 64 chiffres hexadécimaux.
 labels-name-packs = Un acte peut faire plusieurs lots : indiquez les paquets aux étiquettes du lot lui-même.
 labels-no-lots = Cet acte ({ $kind }) n'a fait aucun lot, il n'a donc pas d'étiquettes.
 labels-in-parts = { $labels } étiquettes viennent en { $parts } parties de { $most } : demandez-les une à une, de part=1 à part={ $parts }.
@@ -1627,6 +1630,7 @@ page-printing-did-not = Elle n'est pas sortie
 page-printing-printers = Imprimantes
 page-printing-add = Aucune dans la liste ; une imprimante s'ajoute avec
 page-printing-none-yet = Rien n'y a encore été imprimé.
+page-printing-trust = L'imprimante dit elle-même la même chose : prendre ce certificat
 page-printing-count-waiting = { $labels } en attente
 page-printing-count-sending = { $labels } en cours d'envoi
 page-printing-count-sent = { $labels ->

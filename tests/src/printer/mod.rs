@@ -4,16 +4,18 @@
 
 mod http;
 mod inside;
+mod tls;
 
 use inside::Inside;
 use ipp::model::Operation;
 use ipp::parser::IppParser;
 use ipp::reader::IppReader;
 use std::collections::BTreeMap;
-use std::io::{BufReader, Cursor, Write};
+use std::io::{BufReader, Cursor, Read, Write};
 use std::net::{TcpListener, TcpStream};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use std::time::{Duration, Instant};
+use tls::Identity;
 
 /// A label that came out.
 #[derive(Debug, Clone)]
@@ -58,6 +60,8 @@ pub struct Printer {
     inside: Arc<Mutex<Inside>>,
     port: u16,
     on: Option<Arc<Mutex<bool>>>,
+    /// What it shows on an encrypted line, and nothing for a plain one.
+    identity: Option<Arc<Mutex<Identity>>>,
 }
 
 impl Default for Manners {
@@ -81,6 +85,15 @@ impl Default for Manners {
 impl Printer {
     /// A printer that is switched on.
     pub fn new(manners: Manners) -> Printer {
+        Printer::with(manners, None)
+    }
+
+    /// A printer that is switched on and speaks on an encrypted line only.
+    pub fn encrypted(manners: Manners) -> Printer {
+        Printer::with(manners, Some(Identity::new()))
+    }
+
+    fn with(manners: Manners, identity: Option<Identity>) -> Printer {
         let inside = Inside {
             manners,
             jobs: Vec::new(),
@@ -93,6 +106,7 @@ impl Printer {
             inside: Arc::new(Mutex::new(inside)),
             port: 0,
             on: None,
+            identity: identity.map(|identity| Arc::new(Mutex::new(identity))),
         };
         printer.switch_on();
         printer
@@ -100,7 +114,27 @@ impl Printer {
 
     /// Its address for the list of printers.
     pub fn address(&self) -> String {
-        format!("ipp://127.0.0.1:{}/ipp/print", self.port)
+        let scheme = match self.identity {
+            Some(_) => "ipps",
+            None => "ipp",
+        };
+        format!("{scheme}://127.0.0.1:{}/ipp/print", self.port)
+    }
+
+    /// The fingerprint of its certificate, as an outside tool tells it.
+    ///
+    /// # Panics
+    /// It has none.
+    pub fn fingerprint(&self) -> String {
+        lock(self.identity.as_ref().expect("an encrypted line")).fingerprint()
+    }
+
+    /// Gives it another certificate.
+    ///
+    /// # Panics
+    /// It speaks on a plain line.
+    pub fn change_certificate(&self) {
+        *lock(self.identity.as_ref().expect("an encrypted line")) = Identity::new();
     }
 
     /// Changes its manners.
@@ -179,13 +213,21 @@ impl Printer {
         let on = Arc::new(Mutex::new(true));
         self.on = Some(on.clone());
         let inside = self.inside.clone();
+        let identity = self.identity.clone();
         std::thread::spawn(move || {
             for call in listener.incoming() {
                 if !*lock(&on) {
                     return;
                 }
                 let inside = inside.clone();
-                std::thread::spawn(move || call.map(|call| answer(call, &inside)));
+                let identity = identity.as_ref().map(|identity| lock(identity).clone());
+                std::thread::spawn(move || {
+                    let call = call.ok()?;
+                    match identity {
+                        None => answer(call, &inside),
+                        Some(identity) => answer(identity.over(call), &inside),
+                    }
+                });
             }
         });
     }
@@ -218,9 +260,10 @@ fn lock<T>(of: &Mutex<T>) -> MutexGuard<'_, T> {
     of.lock().unwrap_or_else(PoisonError::into_inner)
 }
 
-fn answer(mut call: TcpStream, inside: &Mutex<Inside>) -> Option<()> {
-    let mut reader = BufReader::new(call.try_clone().ok()?);
+fn answer(call: impl Read + Write, inside: &Mutex<Inside>) -> Option<()> {
+    let mut reader = BufReader::new(call);
     let body = http::body(&mut reader)?;
+    let mut call = reader.into_inner();
     let request = IppParser::new(IppReader::new(Cursor::new(body)))
         .parse()
         .ok()?;
@@ -243,7 +286,8 @@ fn answer(mut call: TcpStream, inside: &Mutex<Inside>) -> Option<()> {
         bytes.len()
     );
     call.write_all(head.as_bytes()).ok()?;
-    call.write_all(&bytes).ok()
+    call.write_all(&bytes).ok()?;
+    call.flush().ok()
 }
 
 fn operation(number: i16) -> Option<Operation> {
