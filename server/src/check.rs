@@ -2,10 +2,16 @@
 
 use crate::config::Where;
 use crate::wire::lists::ProductEntry;
+use domain::audit::AuditFinding;
+use domain::family::claims;
+use domain::lot::LotId;
 use domain::product::Product;
+use std::cell::RefCell;
 use std::collections::HashMap;
-use store::Store;
+use std::sync::Arc;
 use store::audit::Report;
+use store::family::{self, Extent, Products, WalkStart};
+use store::{Conn, Store};
 
 /// Checks the record and prints what was found; the answer is whether it is sound.
 ///
@@ -33,18 +39,57 @@ pub fn run(place: &Where) -> Result<bool, String> {
 /// # Errors
 /// The record cannot be read.
 pub fn look(store: &Store) -> store::Result<(Report, String)> {
-    let mut products: HashMap<i32, Product> = HashMap::new();
+    let products = Known::default();
     store.read(|conn| {
-        let report = store::audit::run(conn, |conn, row| {
+        let mut report = store::audit::run(conn, |conn, row| {
             let version = row.version_id;
-            if let Some(known) = products.get(&version) {
-                return row.later(known);
-            }
-            let body = store::entries::version(conn, version)?;
-            let entry: ProductEntry = serde_json::from_str(&body)
-                .map_err(|error| store::Error::Broken(format!("versions {version}: {error}")))?;
-            row.later(products.entry(version).or_insert(entry.product()))
+            let product = match products.known(version) {
+                Some(known) => known,
+                None => products.read(version, &store::entries::version(conn, version)?)?,
+            };
+            row.later(&product)
         })?;
+        report.findings.extend(truths(conn, &products)?);
         Ok((report, store::digest::digest(conn)?))
     })
+}
+
+/// The products that were met.
+#[derive(Default)]
+struct Known(RefCell<HashMap<i32, Arc<Product>>>);
+
+impl Products for Known {
+    fn known(&self, version: i32) -> Option<Arc<Product>> {
+        self.0.borrow().get(&version).cloned()
+    }
+
+    fn read(&self, version: i32, body: &str) -> store::Result<Arc<Product>> {
+        let entry: ProductEntry = serde_json::from_str(body)
+            .map_err(|error| store::Error::Broken(format!("versions {version}: {error}")))?;
+        let product = Arc::new(entry.product());
+        self.0.borrow_mut().insert(version, product.clone());
+        Ok(product)
+    }
+}
+
+/// How many lots' families are held in memory at once.
+const AT_ONCE: usize = 100;
+
+/// Lots whose labels would claim something else than is kept of them, worked out anew from all that
+/// went into them.
+fn truths(conn: &mut Conn, products: &Known) -> store::Result<Vec<AuditFinding>> {
+    let printed = store::wrong_labels::printed_lots(conn)?;
+    let mut findings = Vec::new();
+    for some in printed.chunks(AT_ONCE) {
+        let kept = store::wrong_labels::truths(conn, some)?;
+        let family = family::load(conn, WalkStart::Keys(some), Extent::ANCESTORS, products)?;
+        for lot in some {
+            let now = family.get(LotId(*lot)).map(|of| claims(&family, of));
+            if now.as_ref() != kept.get(lot) {
+                let says = "would claim something else on its labels than is kept of it";
+                findings.push(AuditFinding::new(format!("lot {lot}"), says));
+            }
+        }
+    }
+    Ok(findings)
 }

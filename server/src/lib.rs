@@ -36,3 +36,4 @@ pub mod tls;
 pub mod who;
 pub mod wire;
 pub mod world;
+pub mod wrong_labels;

@@ -6,12 +6,14 @@
 //! Reading order: [`grams`] and [`words`] (the values), [`code`] and [`series`] (lot codes),
 //! [`lot`] (lots and packs, and how a pack changes), [`deed`] (one file per deed: plan or refuse),
 //! [`condition`] (what food is by what happened to it), [`stop`] (what stands in the way of a pack),
+//! [`claims`] (what a label says, and what of it is no longer true),
 //! [`genealogy`] (origins, descendants, shares), [`dates`], [`ingredients`], [`verdict`] and [`counter`]
 //! (what the counter is told of a scan), [`mod@print`] (a label on its way through a printer), and
 //! [`audit`], the checker that is separate from the maker.
 
 pub mod audit;
 pub mod check_char;
+pub mod claims;
 pub mod code;
 pub mod condition;
 pub mod cost;

@@ -85,9 +85,11 @@ impl ScanVerdict {
             .filter(|stop| stop.kind != StopKind::PastDay)?;
         let verdict = match first.kind {
             StopKind::Voided | StopKind::PastDay => Verdict::Pull,
-            StopKind::Held | StopKind::Failed | StopKind::NotProven | StopKind::NotReleased => {
-                Verdict::Hold
-            }
+            StopKind::Held
+            | StopKind::Failed
+            | StopKind::NotProven
+            | StopKind::NotReleased
+            | StopKind::WrongLabel => Verdict::Hold,
         };
         Some(ScanVerdict {
             verdict,
@@ -108,9 +110,11 @@ fn counter_says(stop: &Stop) -> Says {
     match stop.kind {
         StopKind::Voided => VerdictSays::Voided.into(),
         StopKind::NotReleased => VerdictSays::NotReleased.into(),
-        StopKind::Held | StopKind::Failed | StopKind::NotProven | StopKind::PastDay => {
-            stop.says.clone()
-        }
+        StopKind::Held
+        | StopKind::Failed
+        | StopKind::NotProven
+        | StopKind::PastDay
+        | StopKind::WrongLabel => stop.says.clone(),
     }
 }
 

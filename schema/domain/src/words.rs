@@ -320,6 +320,16 @@ words! {
         NotReleased = "not-released",
         /// Its last day is over.
         PastDay = "past-its-day",
+        /// Its last label says what is no longer true, until it is printed anew.
+        WrongLabel = "wrong-label",
+    }
+}
+
+words! {
+    /// What a label can be wrong about, what may hurt somebody first.
+    LabelFact {
+        Allergen = "allergen", Date = "date", Species = "species", Ingredient = "ingredient",
+        Weight = "weight", Name = "name",
     }
 }
 

@@ -68,6 +68,9 @@ pub fn run(
     report.findings.extend(crate::print_audit::check(conn)?);
     check_stops(conn, &mut report)?;
     report.findings.extend(crate::condition_audit::check(conn)?);
+    report
+        .findings
+        .extend(crate::wrong_label_audit::check(conn)?);
     Ok(report)
 }
 

@@ -43,8 +43,8 @@ macro_rules! feed {
 
 /// SHA-256 over every row of every table that only deeds change, as lower-case hexadecimal.
 ///
-/// Left out are `print_runs`, `print_events` and `printer_leases`: they change by themselves while a
-/// printer works, and the digest is to say whether anybody did anything. What was asked for, what
+/// Left out are `print_runs`, `print_events`, `printer_leases` and `wrong_labels`: they change by themselves
+/// while a printer works, and the digest is to say whether anybody did anything. What was asked for, what
 /// each label says and what people settled are in (`prints`, `kept_texts`, `deeds`), and
 /// `gambrel check` reads the others and holds them against these.
 pub fn digest(conn: &mut Conn) -> Result<String> {
@@ -64,6 +64,7 @@ pub fn digest(conn: &mut Conn) -> Result<String> {
     feed!(conn, hash, entries, (String, String, i32));
     feed!(conn, hash, house_codes, (String, String));
     feed!(conn, hash, kept_texts, (String, String));
+    feed!(conn, hash, label_truths, (i32));
     feed!(conn, hash, lots, LotRow);
     feed!(
         conn,

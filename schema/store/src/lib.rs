@@ -47,6 +47,8 @@ mod tables;
 mod tls;
 pub mod trace;
 pub mod voids;
+mod wrong_label_audit;
+pub mod wrong_labels;
 
 pub use address::Address;
 pub use conn::Conn;

@@ -11,6 +11,7 @@ use diesel::prelude::*;
 use diesel::sql_query;
 use diesel::sql_types::{Array, Integer, Text};
 use domain::audit::Totals;
+use domain::claims::WrongLabel;
 use domain::code::LotCode;
 use domain::condition::Condition;
 use domain::dates::Later;
@@ -69,6 +70,8 @@ pub struct Since {
     pub stops: Vec<Placed>,
     /// What it is now, where that changed.
     pub condition: Option<Condition>,
+    /// The packs whose last label is no longer true.
+    pub wrong_labels: Vec<WrongLabel>,
     /// Was it released?
     pub released: bool,
 }
@@ -178,6 +181,7 @@ impl LotRow {
             packaging: self.packaging()?,
             released: since.released,
             stops: since.stops,
+            wrong_labels: since.wrong_labels,
             code: self.code()?,
             origin: self.origin()?,
             allergens: self.allergens()?,

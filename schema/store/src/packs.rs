@@ -30,6 +30,7 @@ pub struct PackRow {
     pub use_by: Option<NaiveDate>,
     pub days_left: Option<i32>,
     pub taken_back: bool,
+    pub printed: bool,
 }
 
 impl PackRow {
@@ -47,6 +48,7 @@ impl PackRow {
             use_by: now.use_by,
             days_left: now.days_left,
             taken_back: now.taken_back,
+            printed: false,
         }
     }
 
@@ -195,17 +197,34 @@ pub fn by_keys(conn: &mut Conn, keys: &[i32]) -> Result<Vec<PackRow>> {
         .load(conn)?)
 }
 
-/// Sets packs to how they are now. On PostgreSQL, where each statement is a round trip, all at once.
-pub(crate) fn set_all(conn: &mut Conn, all: &[(PackId, PackNow)]) -> Result<()> {
+/// Sets packs to how they are now; those that a label was ever printed for come back. On PostgreSQL, where
+/// each statement is a round trip, all at once.
+pub(crate) fn set_all(conn: &mut Conn, all: &[(PackId, PackNow)]) -> Result<Vec<i32>> {
     let distinct: BTreeSet<PackId> = all.iter().map(|(pack, _)| *pack).collect();
     match conn {
         Conn::Pg(conn) if all.len() > 1 && distinct.len() == all.len() => set_at_once(conn, all),
         // What is changed twice ends as it was changed last.
-        _ => all.iter().try_for_each(|(pack, now)| set(conn, *pack, now)),
+        _ => {
+            let mut printed = Vec::new();
+            for (pack, now) in all {
+                if set(conn, *pack, now)? && printed.last() != Some(&pack.0) {
+                    printed.push(pack.0);
+                }
+            }
+            Ok(printed)
+        }
     }
 }
 
-fn set_at_once(conn: &mut PgConnection, all: &[(PackId, PackNow)]) -> Result<()> {
+#[derive(QueryableByName)]
+struct SetPack {
+    #[diesel(sql_type = Integer)]
+    id: i32,
+    #[diesel(sql_type = Bool)]
+    printed: bool,
+}
+
+fn set_at_once(conn: &mut PgConnection, all: &[(PackId, PackNow)]) -> Result<Vec<i32>> {
     fn each<T>(all: &[(PackId, PackNow)], of: impl Fn(&PackNow) -> T) -> Vec<T> {
         all.iter().map(|(_, now)| of(now)).collect()
     }
@@ -214,8 +233,8 @@ fn set_at_once(conn: &mut PgConnection, all: &[(PackId, PackNow)]) -> Result<()>
                    taken_back = now.taken_back
                FROM unnest($1, $2, $3, $4, $5, $6, $7, $8)
                    AS now(id, left_mg, being, place_id, state, use_by, days_left, taken_back)
-               WHERE packs.id = now.id";
-    sql_query(sql)
+               WHERE packs.id = now.id RETURNING packs.id, packs.printed";
+    let set: Vec<SetPack> = sql_query(sql)
         .bind::<Array<Integer>, _>(all.iter().map(|(pack, _)| pack.0).collect::<Vec<_>>())
         .bind::<Array<BigInt>, _>(each(all, |now| now.left.milligrams()))
         .bind::<Array<Text>, _>(each(all, |now| now.being.as_str()))
@@ -224,13 +243,14 @@ fn set_at_once(conn: &mut PgConnection, all: &[(PackId, PackNow)]) -> Result<()>
         .bind::<Array<Nullable<Date>>, _>(each(all, |now| now.use_by))
         .bind::<Array<Nullable<Integer>>, _>(each(all, |now| now.days_left))
         .bind::<Array<Bool>, _>(each(all, |now| now.taken_back))
-        .execute(conn)?;
-    Ok(())
+        .load(conn)?;
+    let printed = set.into_iter().filter(|pack| pack.printed);
+    Ok(printed.map(|pack| pack.id).collect())
 }
 
-/// Sets a pack to how it is now.
-fn set(conn: &mut Conn, pack: PackId, now: &PackNow) -> Result<()> {
-    diesel::update(packs::table.find(pack.0))
+/// Sets a pack to how it is now; was a label ever printed for it?
+fn set(conn: &mut Conn, pack: PackId, now: &PackNow) -> Result<bool> {
+    let printed: Option<bool> = diesel::update(packs::table.find(pack.0))
         .set((
             packs::left_mg.eq(now.left.milligrams()),
             packs::being.eq(now.being.as_str()),
@@ -240,8 +260,10 @@ fn set(conn: &mut Conn, pack: PackId, now: &PackNow) -> Result<()> {
             packs::days_left.eq(now.days_left),
             packs::taken_back.eq(now.taken_back),
         ))
-        .execute(conn)?;
-    Ok(())
+        .returning(packs::printed)
+        .get_result(conn)
+        .optional()?;
+    Ok(printed.unwrap_or(false))
 }
 
 /// Adds packs.

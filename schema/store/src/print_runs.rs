@@ -4,7 +4,7 @@ use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
 use crate::tables::{print_events, print_runs};
-use crate::{on_each, said};
+use crate::{on_each, said, wrong_labels};
 use chrono::NaiveDateTime;
 use diesel::dsl::count_star;
 use diesel::prelude::*;
@@ -158,6 +158,14 @@ pub fn change(
         says: says.map(said::kept),
         at,
     };
+    // Does a pack bear this label from now on, perhaps, or no more? A deed that changes the pack at the
+    // same time is before or after this one, so that one of both sees what the other did.
+    let settled = [PrintState::Printed, PrintState::Unsure, PrintState::Spoilt];
+    let settled = settled.iter().any(|state| state.as_str() == next.state);
+    let borne = match settled && seen.state != next.state {
+        true => Some(wrong_labels::lock_pack(tx, next.id)?),
+        false => None,
+    };
     let same = print_runs::table.filter(
         print_runs::id
             .eq(seen.id)
@@ -169,6 +177,9 @@ pub fn change(
         }
         diesel::insert_into(print_events::table).values(&event).execute(c)?;
     });
+    if let Some(pack) = borne {
+        wrong_labels::of_packs(tx, &[pack], at)?;
+    }
     Ok(Some(next))
 }
 

@@ -5,7 +5,7 @@ use crate::db::Tx;
 use crate::error::Result;
 use crate::insert_rows;
 use crate::print_runs::{self, RunRow};
-use crate::tables::{print_runs as runs, prints};
+use crate::tables::{packs, print_runs as runs, prints};
 use chrono::{NaiveDate, NaiveDateTime};
 use diesel::prelude::*;
 use domain::words::PrintState;
@@ -44,6 +44,10 @@ pub struct PrintRow {
     pub ordinal: i32,
     /// The print that did not come out and that this one stands in for.
     pub instead_of: Option<i32>,
+    /// What it claims, kept; none for labels of the time before.
+    pub claims_id: Option<i32>,
+    /// The net weight that it tells a customer, in milligrams.
+    pub net_mg: Option<i64>,
 }
 
 /// A print and how far it has come.
@@ -77,6 +81,14 @@ pub fn insert(tx: &mut Tx<'_>, mut rows: Vec<PrintRow>, at: NaiveDateTime) -> Re
         row.id = id;
     }
     insert_rows!(tx.conn, prints::table, &rows);
+    // What happens to these packs from now on may make a label wrong.
+    let claim = rows.iter().filter(|row| row.claims_id.is_some());
+    let claim: Vec<i32> = claim.map(|row| row.pack_id).collect();
+    for some in claim.chunks(500) {
+        diesel::update(packs::table.filter(packs::id.eq_any(some)))
+            .set(packs::printed.eq(true))
+            .execute(tx.conn)?;
+    }
     let runs: Vec<RunRow> = rows
         .iter()
         .map(|row| RunRow::asked(row.id, row.printer_id, at))

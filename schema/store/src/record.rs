@@ -10,6 +10,7 @@ use crate::packs::{self, PackRow};
 use crate::reasons;
 use crate::stops;
 use crate::tables::{additions, deeds, lots as lots_table, pack_events, steps, voids};
+use crate::wrong_labels;
 use chrono::{NaiveDate, NaiveDateTime};
 use diesel::prelude::*;
 use domain::grams::Grams;
@@ -84,7 +85,7 @@ pub fn plan(tx: &mut Tx<'_>, deed: i32, moment: &Moment, plan: &Plan) -> Result<
                 .execute(tx.conn)?;
         }
     }
-    changes(tx, deed, moment.day, &plan.changes)?;
+    changes(tx, deed, moment, &plan.changes)?;
     let links = plan.reasons.iter().map(|(lot, reason)| (lot.0, reason));
     reasons::insert(tx, deed, links.collect())?;
     let placed = plan.stops.iter();
@@ -97,7 +98,7 @@ pub fn plan(tx: &mut Tx<'_>, deed: i32, moment: &Moment, plan: &Plan) -> Result<
     births(tx, deed, moment, &plan.births)
 }
 
-fn changes(tx: &mut Tx<'_>, deed: i32, day: NaiveDate, changes: &[PackChange]) -> Result<()> {
+fn changes(tx: &mut Tx<'_>, deed: i32, moment: &Moment, changes: &[PackChange]) -> Result<()> {
     let mut by_lot: BTreeMap<LotId, Vec<&PackChange>> = BTreeMap::new();
     for change in changes {
         by_lot.entry(change.lot).or_default().push(change);
@@ -121,13 +122,13 @@ fn changes(tx: &mut Tx<'_>, deed: i32, day: NaiveDate, changes: &[PackChange]) -
                 whole_pack: change.whole_pack,
                 place_id: change.place.map(|place| place.0),
                 state: change.state.map(|state| state.as_str().to_owned()),
-                day,
+                day: moment.day,
             });
         }
     }
-    packs::set_all(tx.conn, &now)?;
+    let printed = packs::set_all(tx.conn, &now)?;
     insert_rows!(tx.conn, pack_events::table, &rows);
-    Ok(())
+    wrong_labels::of_packs(tx, &printed, moment.at.naive_utc())
 }
 
 /// Adds changes to their lot's totals; the number of the first of them in the lot's order comes back.

@@ -7,7 +7,7 @@ use crate::insert_rows;
 use crate::on_each;
 use crate::reasons::{basis, rule_in};
 use crate::said;
-use crate::tables::{conditions, deeds, lots, packs, stop_ends, stops, voids};
+use crate::tables::{conditions, deeds, label_truths, lots, packs, stop_ends, stops, voids};
 use chrono::{DateTime, NaiveDateTime, Utc};
 use diesel::prelude::*;
 use domain::dates::Because;
@@ -236,7 +236,9 @@ pub(crate) fn wrongly_marked(conn: &mut Conn) -> Result<Vec<i32>> {
             lots::stopped
                 .eq(true)
                 .and(lots::id.ne_all(stops::table.select(stops::lot_id)))
-                .and(lots::id.ne_all(conditions::table.select(conditions::lot_id))),
+                .and(lots::id.ne_all(conditions::table.select(conditions::lot_id)))
+                // A label that was printed once may have been wrong for a time.
+                .and(lots::id.ne_all(label_truths::table.select(label_truths::id))),
         )
         .select(lots::id)
         .load(conn)?;

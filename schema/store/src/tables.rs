@@ -42,6 +42,7 @@ diesel::table! {
     packs (id) {
         id -> Integer, lot_id -> Integer, number -> Integer, made_mg -> BigInt, left_mg -> BigInt, being -> Text,
         place_id -> Integer, state -> Text, use_by -> Nullable<Date>, days_left -> Nullable<Integer>, taken_back -> Bool,
+        printed -> Bool,
     }
 }
 diesel::table! {
@@ -96,6 +97,7 @@ diesel::table! {
         id -> Integer, deed_id -> Integer, printer_id -> Integer, version_id -> Integer, lot_id -> Integer,
         pack_id -> Integer, number -> Integer, template -> Text, form_id -> Integer, base_id -> Integer,
         own -> Text, dpi -> Integer, use_by -> Nullable<Date>, ordinal -> Integer, instead_of -> Nullable<Integer>,
+        claims_id -> Nullable<Integer>, net_mg -> Nullable<BigInt>,
     }
 }
 diesel::table! {
@@ -115,6 +117,11 @@ diesel::table! {
     printer_leases (id) { id -> Integer, owner -> Text, until -> Timestamp, trouble -> Nullable<Text>, }
 }
 
+diesel::table! { label_truths (id) { id -> Integer, claims_id -> Integer, } }
+diesel::table! {
+    wrong_labels (id) { id -> Integer, lot_id -> Integer, print_id -> Integer, untrue -> Text, since -> Timestamp, }
+}
+
 diesel::allow_tables_to_appear_in_same_query!(
     additions,
     animals,
@@ -127,6 +134,7 @@ diesel::allow_tables_to_appear_in_same_query!(
     entries,
     house_codes,
     kept_texts,
+    label_truths,
     lots,
     measurements,
     pack_events,
@@ -148,6 +156,7 @@ diesel::allow_tables_to_appear_in_same_query!(
     tokens,
     versions,
     voids,
+    wrong_labels,
 );
 diesel::table! {
     people (id) {

@@ -19,7 +19,9 @@ use crate::read::LoadedFamily;
 use crate::read::prints as read;
 use crate::wire::lists::PrinterEntry;
 use crate::wire::prints::{PrintAsked, PrintsDone};
+use crate::wrong_labels;
 use actix_web::http::StatusCode;
+use domain::grams::Grams;
 use domain::lot::LotId;
 use domain::print::ordinal;
 use domain::says::{Arg, Says};
@@ -240,10 +242,13 @@ impl<'a> Press<'a> {
             all: asked.step.is_some(),
             window: None,
         };
-        let mut labels = {
+        let (mut labels, kept) = {
+            let id = LotId(lot.id);
             let reading =
                 LoadedFamily::load(facts.app, facts.tx.conn, &[lot.id], Extent::ANCESTORS)?;
-            label_facts::prepare(facts.app, &reading, LotId(lot.id), &wanted)?
+            let labels = label_facts::prepare(facts.app, &reading, id, &wanted)?;
+            let at = facts.moment.at.naive_utc();
+            (labels, wrong_labels::Kept::of(facts.tx, &reading, id, at)?)
         };
         let mut earlier_ones = counted(prints::of_lot(facts.tx.conn, lot.id)?)?;
         if asked.again.is_none() {
@@ -273,7 +278,7 @@ impl<'a> Press<'a> {
             }
             ordinals.push(ordinal);
         }
-        self.rows(facts, lot, &labels, &packs, &ordinals)
+        self.rows(facts, lot, &labels, &packs, &ordinals, kept)
     }
 
     fn refuse_size(&self, label: &Prepared) -> Result<()> {
@@ -305,6 +310,7 @@ impl<'a> Press<'a> {
         labels: &[Prepared],
         packs: &BTreeMap<u32, PackRow>,
         ordinals: &[u32],
+        mut claims: wrong_labels::Kept,
     ) -> Result<Vec<PrintRow>> {
         let apart = apart(&labels.iter().map(|label| &label.facts).collect::<Vec<_>>());
         let base_id = kept::keep(facts.tx, &apart.base)?;
@@ -333,6 +339,8 @@ impl<'a> Press<'a> {
                 use_by: label.use_by,
                 ordinal: i32::try_from(*ordinal).unwrap_or(i32::MAX),
                 instead_of: None,
+                claims_id: Some(claims.key(facts.tx, label)?),
+                net_mg: label.net.map(Grams::milligrams),
             });
         }
         Ok(rows)

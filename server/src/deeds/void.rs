@@ -66,6 +66,9 @@ pub fn take(app: &Caller<'_>, step: Id, asked: &VoidAsked) -> Result<Done> {
         keys.extend(hanging.touched.iter().map(|(lot, _, _)| lot.id));
         keys.sort_unstable();
         keys.dedup();
+        // What it did to packs and labels is undone: their labels are judged as if it had not been.
+        let at = facts.moment.at.naive_utc();
+        store::wrong_labels::of_lots(facts.tx, &keys, at)?;
         let rows = store::lots::by_keys(facts.tx.conn, &keys)?;
         done.lots.extend(facts.briefs(&rows)?);
         if !hanging.births.is_empty() {

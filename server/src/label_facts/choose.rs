@@ -104,6 +104,8 @@ pub fn place(
                 return Ok(Prepared {
                     pack: number,
                     use_by: writer.pack(number).now.use_by,
+                    net: retail.then(|| writer.grams(number)),
+                    purpose,
                     facts,
                     template: template.name().to_owned(),
                     form: template.json().to_owned(),

@@ -26,9 +26,10 @@ use crate::problems::TitleSays;
 use crate::read::LoadedFamily;
 use actix_web::http::StatusCode;
 use chrono::NaiveDate;
+use domain::grams::Grams;
 use domain::lot::{Lot, LotId};
 use domain::says::Says;
-use labels::{Dpi, Facts, PlacedLabel};
+use labels::{Dpi, Facts, PlacedLabel, Purpose};
 use says::LabelSays;
 use writer::Writer;
 
@@ -60,6 +61,10 @@ pub struct Prepared {
     pub pack: u32,
     /// The date that it shows, if it has one.
     pub use_by: Option<NaiveDate>,
+    /// The net weight that it tells a customer, if it is for one.
+    pub net: Option<Grams>,
+    /// What it is for.
+    pub purpose: Purpose,
     /// What it says.
     pub facts: Facts,
     /// The template's name.

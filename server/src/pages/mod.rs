@@ -25,6 +25,7 @@ mod sign_in;
 mod spoken;
 mod tree;
 mod trust;
+mod wrong_labels;
 
 use crate::caller::Asking;
 use crate::error::Error;
@@ -58,6 +59,7 @@ pub fn all() -> Vec<(&'static str, Right, Route)> {
         ("/lots/{code}/label.svg", See, web::get().to(label::picture)),
         ("/cure-room", See, web::get().to(cure_room::page)),
         ("/printing", See, web::get().to(printing::page)),
+        ("/wrong-labels", See, web::get().to(wrong_labels::page)),
         ("/animals", See, web::get().to(animals::list)),
         ("/animals/{id}", See, web::get().to(animals::one)),
         // What the square code of a label holds.

@@ -17,6 +17,7 @@ pub mod scan;
 pub mod stops;
 pub mod trace;
 pub mod why;
+pub mod wrong_labels;
 pub mod yields;
 
 use crate::app::App;
@@ -191,6 +192,8 @@ pub fn lot_with(app: &App, conn: &mut Conn, row: LotRow, rows: &[PackRow]) -> Re
         let stops = store::stops::of_lots(conn, &[row.id])?;
         since.stops = stops.into_values().flatten().collect();
         since.condition = store::conditions::of_lots(conn, &[row.id])?.remove(&row.id);
+        let labels = store::wrong_labels::of_each(conn, &[row.id])?;
+        since.wrong_labels = labels.into_values().flatten().collect();
     }
     Ok(row.into_lot(product, packs, since)?)
 }

@@ -7,6 +7,7 @@ use crate::wire::answers::{StoppedRead, StopsRead, stop_read};
 use domain::lot::{Lot, Pack};
 use domain::moment::day_of;
 use domain::stop::{self, Stop};
+use domain::words::StopKind;
 use std::collections::BTreeMap;
 use store::Conn;
 use store::family::Extent;
@@ -23,6 +24,7 @@ pub fn standing(app: &Caller<'_>, conn: &mut Conn) -> Result<StopsRead> {
     let mut keys = store::stops::stopped_lots(conn)?;
     keys.extend(store::stops::past_lots(conn, today)?);
     keys.extend(store::stops::unproven_lots(conn)?);
+    keys.extend(store::wrong_labels::lots_on_hand(conn)?);
     keys.extend(super::cure_room::hanging(conn, &standing.lists)?);
     keys.sort_unstable();
     keys.dedup();
@@ -69,6 +71,8 @@ fn add<'a>(
     // Packs that are past the same day are listed together.
     let which = match stop.root {
         Some(root) => format!("{} {} {:10}", stop.kind, stop.topic, root.0),
+        // Each pack has a label of its own.
+        None if stop.kind == StopKind::WrongLabel => format!("{} {:10}", stop.kind, pack.number),
         None => format!("{} {:?}", stop.kind, pack.now.use_by),
     };
     let key = (place.to_owned(), lot.id.0, which);

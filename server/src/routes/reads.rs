@@ -11,6 +11,7 @@ use crate::problems::RequestSays;
 use crate::pulse::{self, Trouble};
 use crate::read::animals::AnimalsQuery;
 use crate::read::find::LotsQuery;
+use crate::read::wrong_labels::WrongLabelsQuery;
 use crate::read::{self, lot_named};
 use crate::rooms::{Room, blocking, within};
 use crate::wire::answers::*;
@@ -105,6 +106,14 @@ pub fn add(api: &mut Api) {
         web::get().to(stops),
     )
     .answers::<StopsRead>(&[200], "The stops");
+    api.get(
+        "/api/wrong-labels",
+        Right::See,
+        "Packs whose last printed label is no longer true: what it says, what is true",
+        web::get().to(wrong_labels),
+    )
+    .reads::<WrongLabelsQuery>()
+    .answers::<WrongLabelsRead>(&[200], "The packs");
     api.get(
         "/api/steps/{id}",
         Right::See,
@@ -286,6 +295,20 @@ async fn stops(asking: Asking) -> Result<HttpResponse> {
     let read = blocking(move || {
         let app = asking.caller();
         app.store.read(|conn| read::stops::standing(&app, conn))
+    });
+    Ok(HttpResponse::Ok().json(read.await?))
+}
+
+async fn wrong_labels(request: HttpRequest, asking: Asking) -> Result<HttpResponse> {
+    let query: WrongLabelsQuery = query(&request)?;
+    let read = blocking(move || {
+        let app = asking.caller();
+        app.store.read(|conn| {
+            let kitchen = app.kitchen(conn)?;
+            let found = read::wrong_labels::list(&app, conn, query.sold.unwrap_or(false))?;
+            let speech = app.speech(&kitchen);
+            Ok::<_, Error>(wrong_labels_read(&found, kitchen.zone, &speech))
+        })
     });
     Ok(HttpResponse::Ok().json(read.await?))
 }

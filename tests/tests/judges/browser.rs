@@ -41,6 +41,7 @@ fn pages(caller: &Caller) -> Vec<(&'static str, String)> {
         ("lot: salt", lot("B02")),
         ("cure room", "/cure-room".to_owned()),
         ("animals", "/animals".to_owned()),
+        ("wrong labels", "/wrong-labels".to_owned()),
         ("animal", format!("/animals/{animal}")),
         ("printing", "/printing".to_owned()),
         (

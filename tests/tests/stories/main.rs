@@ -22,3 +22,4 @@ mod statement_counts;
 mod statements;
 mod stops;
 mod tls;
+mod wrong_labels;

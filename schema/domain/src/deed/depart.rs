@@ -42,8 +42,11 @@ pub fn plan(
         kind,
         DepartureKind::Sell | DepartureKind::Serve | DepartureKind::Ship
     );
+    let leaves = Act::Leave {
+        labelled: kind != DepartureKind::Serve,
+    };
     let passed = match to_people {
-        true => ask(&draws, Act::Leave, moment, as_it_happened, |_| "lot".into())?,
+        true => ask(&draws, leaves, moment, as_it_happened, |_| "lot".into())?,
         false => Passed::default(),
     };
     let mut plan = Plan {

@@ -76,13 +76,13 @@ pub fn changes(
 }
 
 /// A thing that is cut or weighed off stays one thing; what is cured, cooked or mixed has parts.
-fn is_single(kind: ProductKind) -> bool {
+pub(super) fn is_single(kind: ProductKind) -> bool {
     use ProductKind::*;
     matches!(kind, Carcass | Cut | Trim | Fat | Bone | Offal | Waste)
 }
 
 /// One thing that went in, as the list of products knows it.
-fn ingredient(product: &Product, grams: Grams, parts: Vec<Ingredient>) -> Ingredient {
+pub(super) fn ingredient(product: &Product, grams: Grams, parts: Vec<Ingredient>) -> Ingredient {
     Ingredient {
         product: product.code.clone(),
         names: product.names.clone(),

@@ -2,6 +2,7 @@
 //! once. What is shown of a lot (its composition, its cure, its piece, its cost, its origins) is a pure
 //! function of it.
 
+mod claims;
 mod composition;
 mod cost;
 mod curing;
@@ -19,6 +20,7 @@ mod went;
 mod why;
 mod yields;
 
+pub use claims::claims;
 pub use composition::{changes, food};
 pub use cost::{Cost, CostSays, cost};
 pub use curing::{Cured, cured, strength};

@@ -70,9 +70,11 @@ fn stops(lot: &Lot, now: DateTime<Utc>, today: NaiveDate) -> Vec<Stop> {
     let mut stops = stop::on(lot, None, now, today);
     for pack in lot.on_hand() {
         let of_pack = stop::on(lot, Some(pack), now, today);
-        // Packs that are past their day tell the same: the first of them is enough.
+        // Packs that are past their day tell the same, and those with wrong labels nearly so: the first
+        // of them is enough.
         let same = |one: &Stop, other: &Stop| {
-            one == other || one.kind == StopKind::PastDay && other.kind == StopKind::PastDay
+            let of_packs = matches!(one.kind, StopKind::PastDay | StopKind::WrongLabel);
+            one == other || of_packs && one.kind == other.kind
         };
         let new = |stop: &Stop| !stops.iter().any(|other| same(stop, other));
         let of_pack: Vec<Stop> = of_pack.into_iter().filter(new).collect();

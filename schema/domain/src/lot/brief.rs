@@ -95,6 +95,7 @@ pub(crate) mod tests {
             packaging: None,
             condition: None,
             stops: Vec::new(),
+            wrong_labels: Vec::new(),
             released: false,
             voided: false,
             pack_count: packs.len() as u32,

@@ -6,6 +6,7 @@ mod pack;
 pub use brief::Brief;
 pub use pack::{BirthDate, Event, Pack, PackNow, Past, What, refold};
 
+use crate::claims::WrongLabel;
 use crate::code::LotCode;
 use crate::condition::Condition;
 use crate::dates::Later;
@@ -60,6 +61,8 @@ pub struct Lot {
     pub condition: Option<Condition>,
     /// The stops that deeds placed on it, voided ones left out.
     pub stops: Vec<Placed>,
+    /// The packs whose last label is no longer true.
+    pub wrong_labels: Vec<WrongLabel>,
     /// Was it released, if its product must be?
     pub released: bool,
     /// Was its making voided?

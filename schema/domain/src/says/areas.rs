@@ -3,12 +3,13 @@
 use super::Keys;
 use crate::deed::says as deeds;
 use crate::{
-    condition, cost, cure, cure_room, dates, duties, family, gs1, heat, moment, refusal, rows,
-    stability, statement, stop, trichinae, verdict, words, yields,
+    claims, condition, cost, cure, cure_room, dates, duties, family, gs1, heat, moment, refusal,
+    rows, stability, statement, stop, trichinae, verdict, words, yields,
 };
 
 /// What each area declares. An area that is left out here is found by the guard on messages.
 pub const AREAS: &[Keys] = &[
+    claims::ClaimSays::KEYS,
     condition::ConditionSays::KEYS,
     cost::PriceSays::KEYS,
     cure::AllowedSays::KEYS,
@@ -135,6 +136,7 @@ pub const VOCABULARIES: &[Keys] = &[
     crate::right::Role::KEYS,
     words::DeedKind::KEYS,
     words::Disposal::KEYS,
+    words::LabelFact::KEYS,
     words::Natural::KEYS,
     words::Packaging::KEYS,
     words::PrintState::KEYS,

@@ -22,7 +22,10 @@ pub enum Act {
         puts_right: Option<Topic>,
     },
     /// It is sold, served or shipped.
-    Leave,
+    Leave {
+        /// Does its label go with it, to somebody who reads it? What is served leaves its label here.
+        labelled: bool,
+    },
     /// It is put out for sale.
     Counter,
     /// It gets a label for a customer.
@@ -36,6 +39,8 @@ impl Act {
         match (self, stop) {
             (_, Voided | Held) => true,
             (Act::Counter, _) => false,
+            // In the kitchen the record is asked, not the label; a new label is how it ends.
+            (act, WrongLabel) => act == Act::Leave { labelled: true },
             (Act::Use { puts_right, .. }, Failed) => puts_right != Some(topic),
             (Act::Use { cure_goes_on, .. }, NotReleased) => !cure_goes_on,
             // A label for a piece in its cure is a tag, and says that it is not released.
@@ -96,7 +101,7 @@ fn refused(pack: String, stop: &Stop, field: String) -> Refusal {
         StopKind::Held => RefusalKind::Held,
         StopKind::NotReleased => RefusalKind::NotReleased,
         StopKind::PastDay => RefusalKind::Limit,
-        StopKind::Failed | StopKind::NotProven => RefusalKind::Stopped,
+        StopKind::Failed | StopKind::NotProven | StopKind::WrongLabel => RefusalKind::Stopped,
         StopKind::Voided => RefusalKind::Voided,
     };
     let says = match stop.root {

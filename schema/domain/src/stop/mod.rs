@@ -7,6 +7,7 @@ mod says;
 pub use ask::{Act, Passed, ask, of_label};
 pub use says::StopSays;
 
+use crate::claims::Untrue;
 use crate::dates::{Because, earliest};
 use crate::lot::{Lot, Pack, PackId};
 use crate::rows::RowId;
@@ -163,7 +164,25 @@ pub fn on(lot: &Lot, pack: Option<&Pack>, at: DateTime<Utc>, day: NaiveDate) -> 
         let says = StopSays::PastDay { pack, date };
         stops.push(Stop::computed(StopKind::PastDay, Topic::Date, says));
     }
+    if let Some(pack) = pack.filter(|pack| pack.now.is_on_hand()) {
+        stops.extend(wrong_label(lot, pack, at));
+    }
     stops
+}
+
+/// The last label of a pack says what is no longer true. It comes after everything that is wrong with
+/// the food itself: who prints it anew has not made that good.
+fn wrong_label(lot: &Lot, pack: &Pack, at: DateTime<Utc>) -> Option<Stop> {
+    let mut wrong = lot.wrong_labels.iter();
+    let wrong = wrong.find(|wrong| wrong.pack == pack.id && wrong.since <= at)?;
+    let says = StopSays::WrongLabel {
+        pack: lot.shown(pack.number),
+        untrue: wrong.untrue.iter().map(Untrue::says).collect(),
+    };
+    Some(Stop {
+        since: Some(wrong.since),
+        ..Stop::computed(StopKind::WrongLabel, Topic::Stop, says)
+    })
 }
 
 /// What a lot claims and nothing shows: that it is ready to eat, or how long it keeps. Lots made before

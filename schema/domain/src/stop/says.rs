@@ -13,6 +13,7 @@ messages! {
         NotProven "not-proven" { lot: LotCode, product: String },
         NoDate "no-date" { lot: LotCode, product: String },
         PastDay "past-day" { pack: String, date: NaiveDate },
+        WrongLabel "wrong-label" { pack: String, untrue: Vec<Says> },
         Held "held" { why: String },
         HeldRule "held-rule",
         Broke "broke" { findings: Vec<Says> },

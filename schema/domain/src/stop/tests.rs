@@ -74,6 +74,7 @@ fn lot(use_by: Option<&str>, stops: Vec<Placed>) -> Lot {
         packaging: None,
         condition: None,
         stops,
+        wrong_labels: Vec::new(),
         released: false,
         voided: false,
         pack_count: 1,
@@ -92,6 +93,8 @@ const USE: Act = Act::Use {
     puts_right: None,
 };
 
+const LEAVE: Act = Act::Leave { labelled: true };
+
 fn check(lot: &Lot, act: Act, refused: Option<RefusalKind>) {
     let draw = Draw {
         lot,
@@ -109,7 +112,7 @@ fn check(lot: &Lot, act: Act, refused: Option<RefusalKind>) {
 #[test]
 fn nothing_stands_in_the_way_of_what_is_good() {
     let good = lot(Some("2026-06-26"), Vec::new());
-    for act in [USE, Act::Leave, Act::Counter, Act::Label] {
+    for act in [USE, LEAVE, Act::Counter, Act::Label] {
         check(&good, act, None);
     }
 }
@@ -117,7 +120,7 @@ fn nothing_stands_in_the_way_of_what_is_good() {
 #[test]
 fn past_its_day_it_is_not_used_sold_or_labelled() {
     let past = lot(Some("2026-06-25"), Vec::new());
-    for act in [USE, Act::Leave, Act::Label] {
+    for act in [USE, LEAVE, Act::Label] {
         check(&past, act, Some(RefusalKind::Limit));
     }
     check(&past, Act::Counter, None);
@@ -126,7 +129,7 @@ fn past_its_day_it_is_not_used_sold_or_labelled() {
 #[test]
 fn a_hold_keeps_it_from_everything() {
     let held = lot(None, vec![placed(StopKind::Held, -1, None)]);
-    for act in [USE, Act::Leave, Act::Counter, Act::Label] {
+    for act in [USE, LEAVE, Act::Counter, Act::Label] {
         check(&held, act, Some(RefusalKind::Held));
     }
 }
@@ -135,7 +138,7 @@ fn a_hold_keeps_it_from_everything() {
 fn what_failed_goes_on_only_where_that_puts_it_right() {
     let failed = lot(None, vec![placed(StopKind::Failed, -1, None)]);
     check(&failed, USE, Some(RefusalKind::Stopped));
-    check(&failed, Act::Leave, Some(RefusalKind::Stopped));
+    check(&failed, LEAVE, Some(RefusalKind::Stopped));
     let puts_right = |topic| Act::Use {
         cure_goes_on: false,
         puts_right: Some(topic),
@@ -152,11 +155,11 @@ fn what_failed_goes_on_only_where_that_puts_it_right() {
 #[test]
 fn stops_are_asked_at_the_deeds_own_moment() {
     let later = lot(None, vec![placed(StopKind::Held, 1, None)]);
-    check(&later, Act::Leave, None);
+    check(&later, LEAVE, None);
     let ended = lot(None, vec![placed(StopKind::Held, -2, Some(-1))]);
-    check(&ended, Act::Leave, None);
+    check(&ended, LEAVE, None);
     let ends_later = lot(None, vec![placed(StopKind::Held, -2, Some(1))]);
-    check(&ends_later, Act::Leave, Some(RefusalKind::Held));
+    check(&ends_later, LEAVE, Some(RefusalKind::Held));
 }
 
 #[test]
@@ -165,13 +168,13 @@ fn a_stop_on_one_pack_leaves_the_others_alone() {
         pack: Some(PackId(6)),
         ..placed(StopKind::Failed, -1, None)
     };
-    check(&lot(None, vec![on_another]), Act::Leave, None);
+    check(&lot(None, vec![on_another]), LEAVE, None);
     let on_this = Placed {
         pack: Some(PackId(5)),
         ..placed(StopKind::Failed, -1, None)
     };
     let stopped = lot(None, vec![on_this]);
-    check(&stopped, Act::Leave, Some(RefusalKind::Stopped));
+    check(&stopped, LEAVE, Some(RefusalKind::Stopped));
 }
 
 #[test]
@@ -186,4 +189,29 @@ fn what_is_made_of_it_inherits_the_first_of_the_line() {
     assert_eq!(passed.inherited.len(), 1, "from two packs of it once");
     assert_eq!(passed.inherited[0].root, Some(StopId(3)));
     assert_eq!(passed.inherited[0].cause.topic, Topic::Heat);
+}
+
+#[test]
+fn a_wrong_label_stops_what_leaves_with_it_and_nothing_else() {
+    let mut wrong = lot(None, Vec::new());
+    wrong.wrong_labels.push(crate::claims::WrongLabel {
+        pack: PackId(5),
+        since: noon() - TimeDelta::hours(1),
+        untrue: Vec::new(),
+    });
+    check(&wrong, LEAVE, Some(RefusalKind::Stopped));
+    for act in [
+        USE,
+        Act::Counter,
+        Act::Label,
+        Act::Leave { labelled: false },
+    ] {
+        check(&wrong, act, None);
+    }
+    // It was true when a sale that is entered late was made, and another pack has its own.
+    wrong.wrong_labels[0].since = noon() + TimeDelta::hours(1);
+    check(&wrong, LEAVE, None);
+    wrong.wrong_labels[0].since = noon();
+    wrong.wrong_labels[0].pack = PackId(6);
+    check(&wrong, LEAVE, None);
 }

@@ -10,7 +10,7 @@ use crate::error::Result;
 use crate::lots::LotRow;
 use crate::lots::Since;
 use crate::packs::{self, PackRow};
-use crate::{conditions, history, reasons, stops};
+use crate::{conditions, history, reasons, stops, wrong_labels};
 use domain::family::{Did, Family, Relative, Went};
 use domain::grams::Grams;
 use domain::lot::{DeedId, LotId};
@@ -169,6 +169,7 @@ pub fn load(
     let stopped: Vec<i32> = stopped.map(|row| row.lot.id).collect();
     let mut stops = stops::of_lots(conn, &stopped)?;
     let mut conditions = conditions::of_lots(conn, &stopped)?;
+    let mut wrong_labels = wrong_labels::of_each(conn, &stopped)?;
     let mut numbers = numbers::of(conn, &keys, &steps)?;
     let mut reasons = match extent.reasons {
         true => grouped(reasons::of_lots(conn, &keys)?, |reason| reason.lot_id),
@@ -209,6 +210,7 @@ pub fn load(
                 Since {
                     stops: stops.remove(&id).unwrap_or_default(),
                     condition: conditions.remove(&id),
+                    wrong_labels: wrong_labels.remove(&id).unwrap_or_default(),
                     released,
                 },
             )?,

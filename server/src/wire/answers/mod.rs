@@ -13,6 +13,7 @@ pub mod origins;
 pub mod piece;
 pub mod scan;
 pub mod stop;
+pub mod wrong_label;
 
 pub use animal::AnimalRead;
 pub use because::{BecauseRead, FindingRead, WhyRead};
@@ -26,6 +27,7 @@ pub use lot::{LotRead, PackRead, ReadingRead, StepBrief};
 pub use origins::{AnimalShare, BoughtRead, OriginsRead};
 pub use scan::{ScanRead, scan_read};
 pub use stop::{StopRead, StoppedRead, StopsRead, stop_read};
+pub use wrong_label::{WrongLabelsRead, wrong_labels_read};
 
 pub use crate::ids::shown_id;
 

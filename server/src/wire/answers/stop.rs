@@ -11,7 +11,7 @@ use words::Speech;
 /// A stop that stands.
 #[derive(Debug, Clone, Serialize, ToSchema)]
 pub struct StopRead {
-    /// Which: `failed`, `held`, `not-released`, `past-its-day`, `voided`.
+    /// Which: `failed`, `held`, `not-released`, `past-its-day`, `voided`, `not-proven`, `wrong-label`.
     pub stop: String,
     /// Why, and what to do.
     pub says: String,

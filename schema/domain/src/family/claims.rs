@@ -1,0 +1,89 @@
+//! What the labels of a lot claim if they are made now.
+
+use super::composition::{ingredient, is_single};
+use super::{Family, Relative, strength};
+use crate::claims::{Claims, MadeOf};
+use crate::grams::Grams;
+use crate::ingredients::{self, Ingredient};
+use crate::lot::LotId;
+use crate::measure::Percent;
+use std::collections::HashMap;
+
+/// Everything that a label for a customer says of a lot, as facts. Of a lot that was bought in, what it
+/// is called: a recipe that the list has for it is the list's, and what a list says tomorrow makes no
+/// label wrong that was printed today. The family has to be loaded with its ancestors.
+pub fn claims(family: &Family, of: &Relative) -> Claims {
+    let product = &of.lot.product;
+    let mut parts = match is_single(product.kind) {
+        true => Vec::new(),
+        false => parts_of(family, of.lot.id),
+    };
+    if parts.is_empty() {
+        parts.push(ingredient(product, of.made(), within(of, Vec::new())));
+    }
+    let mut made_of = Vec::new();
+    lines(&parts, 0, &mut made_of);
+    Claims {
+        beside: false,
+        dated: true,
+        name: Some(product.name("en").to_owned()),
+        allergens: Some(of.lot.allergens.clone()),
+        made_of: Some(made_of),
+        species: Some(of.lot.species.clone()),
+    }
+}
+
+/// As the ingredient list has it (`composition`), by what was used alone.
+fn parts_of(family: &Family, lot: LotId) -> Vec<Ingredient> {
+    let order = family.youngest_first(lot);
+    let mut parts: HashMap<LotId, Vec<Ingredient>> = HashMap::with_capacity(order.len());
+    for of in order.into_iter().rev() {
+        let product = &of.lot.product;
+        let uses = family.ancestry.uses_of(of.lot.id);
+        if is_single(product.kind) || uses.is_empty() {
+            continue;
+        }
+        let mut inputs = Vec::with_capacity(uses.len());
+        for used in uses {
+            let Some(input) = family.get(used.lot) else {
+                continue;
+            };
+            let grams = Grams::from_milligrams(used.milligrams);
+            let below = parts.get(&used.lot).cloned().unwrap_or_default();
+            inputs.push(ingredient(&input.lot.product, grams, within(input, below)));
+        }
+        let water = family.water.get(&of.lot.made_by);
+        inputs.extend(water.map(|grams| Ingredient::water(*grams)));
+        parts.insert(of.lot.id, ingredients::of_step(&product.code, inputs));
+    }
+    parts.remove(&lot).unwrap_or_default()
+}
+
+/// The parts of an input; of a curing salt which salts it holds, by its bag.
+fn within(of: &Relative, parts: Vec<Ingredient>) -> Vec<Ingredient> {
+    if of.lot.product.curing_salt().is_none() {
+        return parts;
+    }
+    let bag = strength(of);
+    let holds = |percent: Option<Percent>| percent.is_some_and(|of| of > Percent::default());
+    let of = |(name, percent): (&str, Option<Percent>)| {
+        holds(percent).then(|| Ingredient {
+            product: name.to_owned(),
+            names: std::sync::Arc::new([("en".to_owned(), name.to_owned())].into()),
+            ..Ingredient::default()
+        })
+    };
+    let both = [("nitrite", bag.nitrite), ("nitrate", bag.nitrate)];
+    both.into_iter().filter_map(of).collect()
+}
+
+fn lines(parts: &[Ingredient], depth: u32, lines_so_far: &mut Vec<MadeOf>) {
+    for part in parts {
+        lines_so_far.push(MadeOf {
+            depth,
+            code: part.product.clone(),
+            name: part.name("en"),
+        });
+        lines(&part.parts, depth + 1, lines_so_far);
+    }
+}

@@ -1,0 +1,102 @@
+//! What labels claim: kept with each print, and judged anew where something of it may be otherwise now.
+
+use crate::app::App;
+use crate::error::Result;
+use crate::label_facts::Prepared;
+use crate::read::LoadedFamily;
+use domain::claims::Claims;
+use domain::family::claims;
+use domain::lot::LotId;
+use labels::Purpose;
+use store::Tx;
+use store::family::Extent;
+use store::{kept, wrong_labels};
+
+/// How many lots are looked at together: their families are held in memory at once.
+const AT_ONCE: usize = 100;
+
+/// The labels of these lots may say something else now: what is in them, how they are called or when they
+/// end was believed otherwise before `at`. Whatever changed it calls this once, with all the lots that it
+/// judged anew, in its transaction and after it has written everything else; lots of which no label was
+/// ever printed cost nothing.
+///
+/// # Errors
+/// The database is away, or the record is damaged.
+pub fn may_say_else(
+    app: &App,
+    tx: &mut Tx<'_>,
+    lots: &[i32],
+    at: chrono::NaiveDateTime,
+) -> Result<()> {
+    for some in lots.chunks(AT_ONCE) {
+        let mut printed: Vec<i32> = wrong_labels::truths(tx.conn, some)?.into_keys().collect();
+        printed.sort_unstable();
+        if printed.is_empty() {
+            continue;
+        }
+        let family = store::family::load(
+            tx.conn,
+            store::family::WalkStart::Keys(&printed),
+            Extent::ANCESTORS,
+            app,
+        )?;
+        for lot in &printed {
+            if let Some(of) = family.get(LotId(*lot)) {
+                wrong_labels::set_truth(tx, *lot, &claims(&family, of))?;
+            }
+        }
+        wrong_labels::of_lots(tx, &printed, at)?;
+    }
+    Ok(())
+}
+
+/// What the labels of a lot claim as they are printed, kept: the key of each one's claims, by purpose.
+pub struct Kept {
+    all: Claims,
+    by_purpose: Vec<(Purpose, i32)>,
+}
+
+impl Kept {
+    /// Those of a lot that labels are just made of. What would be true of a new label is kept with the
+    /// lot from then on.
+    ///
+    /// # Errors
+    /// The database is away or full.
+    pub fn of(
+        tx: &mut Tx<'_>,
+        reading: &LoadedFamily<'_>,
+        lot: LotId,
+        at: chrono::NaiveDateTime,
+    ) -> Result<Kept> {
+        let of = reading.family.get(lot);
+        let of = of.ok_or_else(|| store::Error::bad_row("lots", lot.0, "is not there"))?;
+        let all = claims(&reading.family, of);
+        if wrong_labels::set_truth(tx, lot.0, &all)? {
+            wrong_labels::of_lots(tx, &[lot.0], at)?;
+        }
+        Ok(Kept {
+            all,
+            by_purpose: Vec::new(),
+        })
+    }
+
+    /// The key of what one label claims.
+    ///
+    /// # Errors
+    /// The database is away or full.
+    pub fn key(&mut self, tx: &mut Tx<'_>, label: &Prepared) -> Result<i32> {
+        let known = self.by_purpose.iter().find(|(of, _)| *of == label.purpose);
+        if let Some((_, key)) = known {
+            return Ok(*key);
+        }
+        let said = match label.purpose {
+            Purpose::Retail | Purpose::DirectSale => self.all.clone(),
+            Purpose::Kitchen | Purpose::Freezer | Purpose::Receiving => self.all.of_kitchen(),
+            Purpose::Curing => self.all.of_tag(),
+            Purpose::Hold => Claims::beside(),
+        };
+        let key = kept::keep(tx, &said.to_string())?;
+        self.by_purpose.push((label.purpose, key));
+        Ok(key)
+    }
+}
