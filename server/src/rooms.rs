@@ -91,6 +91,15 @@ pub async fn within<T: Send + 'static>(
     room: Room,
     f: impl FnOnce() -> Result<T> + Send + 'static,
 ) -> Result<T> {
+    let (tell, told) = std::sync::mpsc::channel();
+    // Nobody listens any more where it took too long.
+    let work = Box::new(move || drop(tell.send(f())));
+    seated(room, work).await?;
+    told.try_recv().map_err(|_| away())?
+}
+
+/// The same for work of any kind: one function in the binary, not one for each route.
+async fn seated(room: Room, work: Box<dyn FnOnce() + Send>) -> Result<()> {
     if pulse::is_late() {
         return Err(away());
     }
@@ -99,13 +108,12 @@ pub async fn within<T: Send + 'static>(
     };
     let watch = Stopwatch::start();
     let mut work = std::pin::pin!(web::block(move || {
-        let done = f();
+        work();
         drop(seat);
-        done
     }));
     loop {
         match timeout(LOOK, &mut work).await {
-            Ok(done) => return done.map_err(|_| away())?,
+            Ok(done) => return done.map_err(|_| away()),
             Err(_) if pulse::is_late() => return Err(away()),
             Err(_) if watch.elapsed() > room.longest() => return Err(busy()),
             Err(_) => {}

@@ -140,10 +140,11 @@ impl Store {
         &self,
         f: impl FnOnce(&mut Conn) -> std::result::Result<T, E>,
     ) -> std::result::Result<T, E> {
-        match &self.address {
-            Address::Sqlite(_) => f(&mut *self.connection()?),
-            Address::Postgres(_) => f(&mut *self.living("SELECT 1")?),
-        }
+        let mut conn = match &self.address {
+            Address::Sqlite(_) => self.connection()?,
+            Address::Postgres(_) => self.living("SELECT 1")?,
+        };
+        f(&mut conn)
     }
 
     /// Reads in a snapshot: every query of `f` sees the same moment.
@@ -208,36 +209,35 @@ impl Store {
         &self,
         f: &mut impl FnMut(&mut Tx<'_>) -> std::result::Result<T, E>,
     ) -> std::result::Result<T, E> {
-        match &self.gate {
+        let (mut gated, mut pooled): (MutexGuard<'_, Conn>, PooledConnection<Manager>);
+        let conn: &mut Conn = match &self.gate {
             Some(gate) => {
-                let mut conn: MutexGuard<'_, Conn> =
-                    gate.lock().unwrap_or_else(PoisonError::into_inner);
+                gated = gate.lock().unwrap_or_else(PoisonError::into_inner);
                 // A deed in a file that was taken away would be answered and lost.
                 if let Address::Sqlite(path) = &self.address {
                     same_file(path, self.file)?;
                 }
-                conn.batch_execute("BEGIN IMMEDIATE").map_err(Error::from)?;
-                let done = in_transaction(&mut conn, "COMMIT", |conn| {
-                    f(&mut Tx {
-                        conn,
-                        ids: &self.ids,
-                    })
-                });
-                if done.is_err() {
-                    self.ids.forget(); // the block they came from was rolled back
-                }
-                done
+                gated
+                    .batch_execute("BEGIN IMMEDIATE")
+                    .map_err(Error::from)?;
+                &mut gated
             }
             None => {
-                let mut conn = self.living("BEGIN ISOLATION LEVEL READ COMMITTED")?;
-                in_transaction(&mut conn, "COMMIT", |conn| {
-                    f(&mut Tx {
-                        conn,
-                        ids: &self.ids,
-                    })
-                })
+                pooled = self.living("BEGIN ISOLATION LEVEL READ COMMITTED")?;
+                &mut pooled
             }
+        };
+        // Called in one place: a deed is long, and each place is a copy of it in the binary.
+        let done = in_transaction(conn, "COMMIT", |conn| {
+            f(&mut Tx {
+                conn,
+                ids: &self.ids,
+            })
+        });
+        if done.is_err() && self.gate.is_some() {
+            self.ids.forget(); // the block they came from was rolled back
         }
+        done
     }
 }
 
