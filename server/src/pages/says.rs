@@ -42,6 +42,7 @@ messages! {
         PrintOf "printing-lot" { name: String },
         On "printing-on" { printer: String, asked: String },
         Reprint "printing-reprint" { nth: u32 },
+        KnownOnce "animal-known-once" { by: String, day: NaiveDate },
         NoAnimal "animal-unknown",
         NothingHere "nothing-here" { path: String },
     }

@@ -21,9 +21,9 @@ mod yields;
 
 pub use composition::{changes, food};
 pub use cost::{Cost, CostSays, cost};
-pub use curing::{Cured, cured, strength};
+pub use curing::{Cured, cured, strength, strength_read};
 pub use descendants::{Descendant, Descendants, children, descendants};
-pub use facts::{AnimalView, Did, KnownSource, LotReading, MadeBy, SourceAnimal};
+pub use facts::{AnimalView, Did, KnownOnce, KnownSource, LotReading, MadeBy, SourceAnimal};
 pub use history::{Line, lines};
 pub use lists::{Listed, Lists};
 pub use origins::{AnimalShare, BoughtSource, Origins, origins};
@@ -33,7 +33,7 @@ pub use stated::{Stated, stated};
 pub use thawing::{Frozen, frozen};
 pub use view::{LotView, view};
 pub use went::Went;
-pub use why::{WhySays, condition_links, date_links, nearest_links};
+pub use why::{WhySays, condition_links, correction_links, date_links, nearest_links};
 pub use yields::{NothingToCompare, yields};
 
 use crate::genealogy::{Ancestry, Onward};
