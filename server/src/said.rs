@@ -38,6 +38,7 @@ pub const AREAS: &[Keys] = &[
     problems::TitleSays::KEYS,
     crate::read::says::QuerySays::KEYS,
     says::CorrectDeedSays::KEYS,
+    says::FactSays::KEYS,
     says::CureDeedSays::KEYS,
     says::DeedSays::KEYS,
     says::HeatDeedSays::KEYS,

@@ -5,7 +5,7 @@
 //! result is normalised. Water and bought-in lots don't dilute it.
 
 use crate::lot::{DeedId, LotId};
-use crate::origin::{AnimalId, Origin};
+use crate::origin::AnimalId;
 use std::collections::hash_map::Entry;
 use std::collections::{BTreeMap, HashMap, HashSet, VecDeque};
 
@@ -203,39 +203,6 @@ pub fn shares_forward(
         }
     }
     shares
-}
-
-/// The origins of lots after a source was corrected. `known` holds the origin of every input that is
-/// not among the lots to be looked at again; `made_of` the inputs of each of these.
-pub fn origins_again(
-    known: &HashMap<LotId, Origin>,
-    made_of: &BTreeMap<LotId, Vec<LotId>>,
-) -> HashMap<LotId, Origin> {
-    let mut origins = known.clone();
-    let mut again: Vec<LotId> = made_of.keys().copied().collect();
-    while !again.is_empty() {
-        let before = again.len();
-        again.retain(|lot| {
-            let parts: Option<Vec<Origin>> = made_of[lot]
-                .iter()
-                .map(|part| origins.get(part).copied())
-                .collect();
-            match parts {
-                Some(parts) => {
-                    origins.insert(
-                        *lot,
-                        parts.into_iter().fold(Origin::NoSpecies, Origin::with),
-                    );
-                    false
-                }
-                None => true,
-            }
-        });
-        if again.len() == before {
-            break; // a cycle: the audit reports it
-        }
-    }
-    origins
 }
 
 /// Sums the shares of an animal's received lots.

@@ -3,14 +3,18 @@
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
-use crate::tables::{animals, deeds, lots, sources};
-use chrono::NaiveDate;
+use crate::on_each;
+use crate::tables::{animals, deeds, lots, sources, voids};
+use chrono::{NaiveDate, NaiveDateTime};
 use diesel::dsl::exists;
 use diesel::prelude::*;
+use diesel::sql_query;
+use diesel::sql_types::{Binary, Integer, Text, Timestamp};
 use domain::code::{HouseCode, LotCode};
 use domain::deed::receive::{Animal, NumberKind};
-use domain::family::SourceAnimal;
+use domain::family::{KnownOnce, SourceAnimal};
 use domain::words::{Side, Species};
+use std::collections::HashMap;
 
 /// An animal as the record holds it.
 #[derive(Debug, Clone, Queryable, Selectable, Insertable, PartialEq)]
@@ -155,6 +159,63 @@ pub fn received_of(conn: &mut Conn, animals: &[i32]) -> Result<Vec<(i32, i32, Lo
         .collect()
 }
 
+#[derive(Debug, QueryableByName)]
+struct OnceRow {
+    #[diesel(sql_type = Integer)]
+    animal: i32,
+    #[diesel(sql_type = Integer)]
+    lot_id: i32,
+    #[diesel(sql_type = Text)]
+    code: String,
+    #[diesel(sql_type = Binary)]
+    now: Vec<u8>,
+    #[diesel(sql_type = Text)]
+    person: String,
+    #[diesel(sql_type = Timestamp)]
+    at: NaiveDateTime,
+}
+
+/// The lots that were known as received of some animals until that was corrected, by animal.
+///
+/// # Errors
+/// The database is away, or the record is damaged.
+pub fn once_of(conn: &mut Conn, animals: &[i32]) -> Result<HashMap<i32, Vec<KnownOnce>>> {
+    if animals.is_empty() {
+        return Ok(HashMap::new());
+    }
+    let keys: Vec<String> = animals.iter().map(i32::to_string).collect();
+    let sql = format!(
+        "SELECT sources.animal_id AS animal, lots.id AS lot_id, lots.code, brought.uid AS now,
+             correcting.person, correcting.at
+         FROM sources
+         JOIN lots ON lots.id = sources.lot_id
+         JOIN sources known ON known.lot_id = sources.lot_id AND known.is_current
+         JOIN animals ON animals.id = known.animal_id
+         JOIN deeds brought ON brought.id = animals.deed_id
+         JOIN deeds correcting ON correcting.id = known.deed_id
+         LEFT JOIN voids ON voids.deed_id = sources.deed_id
+         WHERE sources.animal_id IN ({}) AND known.animal_id <> sources.animal_id
+             AND voids.id IS NULL AND NOT lots.voided
+         ORDER BY lots.id",
+        keys.join(", ")
+    );
+    let rows: Vec<OnceRow> = on_each!(conn, c => sql_query(sql).load(c)?);
+    let mut once: HashMap<i32, Vec<KnownOnce>> = HashMap::new();
+    for row in rows {
+        let known = KnownOnce {
+            lot: code_of(row.lot_id, &row.code)?,
+            now: row.now,
+            by: row.person,
+            at: row.at.and_utc(),
+        };
+        let of = once.entry(row.animal).or_default();
+        if !of.contains(&known) {
+            of.push(known);
+        }
+    }
+    Ok(once)
+}
+
 /// The sides of an animal that are on record, each with the lot that it was received as.
 pub fn sides(conn: &mut Conn, animal: i32) -> Result<Vec<(Option<Side>, LotCode)>> {
     let rows: Vec<(Option<String>, String, i32)> = sources::table
@@ -191,7 +252,7 @@ pub struct AnimalSearch {
     pub after: Option<(NaiveDate, i32)>,
 }
 
-/// Animals that lots on record are of, newest kill first.
+/// Animals that lots on record are of, or were known to be of until that was corrected; newest kill first.
 pub fn list(
     conn: &mut Conn,
     sought: &AnimalSearch,
@@ -200,8 +261,9 @@ pub fn list(
     // Asked of each animal of the page, not of all of them first: a page costs the same in a long record.
     let of_a_lot = sources::table
         .inner_join(lots::table.on(lots::id.eq(sources::lot_id)))
+        .left_join(voids::table.on(voids::deed_id.eq(sources::deed_id)))
         .filter(sources::animal_id.eq(animals::id.nullable()))
-        .filter(sources::is_current.eq(true).and(lots::voided.eq(false)));
+        .filter(voids::id.is_null().and(lots::voided.eq(false)));
     let mut query = animals::table
         .inner_join(deeds::table.on(deeds::id.eq(animals::deed_id)))
         .filter(exists(of_a_lot))

@@ -4,7 +4,7 @@ use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
 use crate::insert_rows;
-use crate::tables::{conditions, lots, voids};
+use crate::tables::{conditions, voids};
 use diesel::prelude::*;
 use domain::condition::Condition;
 use domain::lot::LotId;
@@ -35,11 +35,8 @@ pub(crate) fn change(tx: &mut Tx<'_>, deed: i32, all: &[(LotId, Condition)]) -> 
     };
     let rows: Vec<ConditionRow> = all.iter().zip(ids).map(row).collect();
     insert_rows!(tx.conn, conditions::table, &rows);
-    let keys: Vec<i32> = all.iter().map(|(lot, _)| lot.0).collect();
-    diesel::update(lots::table.filter(lots::id.eq_any(keys)))
-        .set(lots::stopped.eq(true))
-        .execute(tx.conn)?;
-    Ok(())
+    let keys = all.iter().map(|(lot, _)| lot.0);
+    crate::stops::mark(tx.conn, keys.collect())
 }
 
 /// What lots are now, where a deed that is not voided changed it since they were made.

@@ -59,10 +59,17 @@ pub fn digest(conn: &mut Conn) -> Result<String> {
         core_readings,
         (i32, chrono::NaiveDateTime, String, i64, Option<i32>)
     );
+    feed!(conn, hash, corrections, (i32, String, String));
     feed!(conn, hash, counters, (i32));
     feed!(conn, hash, deeds, DeedRow);
     feed!(conn, hash, entries, (String, String, i32));
     feed!(conn, hash, house_codes, (String, String));
+    feed!(
+        conn,
+        hash,
+        judged_again,
+        (i32, i32, Option<String>, String, String)
+    );
     feed!(conn, hash, kept_texts, (String, String));
     feed!(conn, hash, label_truths, (i32));
     feed!(conn, hash, lots, LotRow);
@@ -70,7 +77,15 @@ pub fn digest(conn: &mut Conn) -> Result<String> {
         conn,
         hash,
         measurements,
-        (i32, Option<i32>, Option<i32>, String, i64, Option<i32>)
+        (
+            i32,
+            Option<i32>,
+            Option<i32>,
+            String,
+            i64,
+            Option<i32>,
+            Option<i32>
+        )
     );
     feed!(conn, hash, pack_events, PackEventRow);
     feed!(conn, hash, packs, PackRow);

@@ -8,12 +8,14 @@
 //! time it runs with a `LIMIT` that is bound.
 
 pub mod address;
+pub mod again;
 pub mod animals;
 pub mod audit;
 pub mod clock;
 mod condition_audit;
 pub mod conditions;
 mod conn;
+pub mod corrections;
 pub mod db;
 pub mod deeds;
 pub mod digest;
@@ -29,7 +31,6 @@ pub mod lots;
 pub mod measurements;
 mod migrate;
 pub mod occupants;
-pub mod origins;
 pub mod packs;
 pub mod people;
 mod print_audit;

@@ -3,7 +3,7 @@
 use crate::conn::Conn;
 use crate::error::Result;
 use crate::lots::LotRow;
-use crate::tables::{animals, entries, lots, packs, sources, versions};
+use crate::tables::{animals, entries, lots, packs, sources, versions, voids};
 use chrono::NaiveDate;
 use diesel::dsl::exists;
 use diesel::prelude::*;
@@ -32,7 +32,7 @@ pub struct LotSearch {
     pub being: Option<String>,
     /// Something on hand must be used before this day.
     pub use_by_before: Option<NaiveDate>,
-    /// A word in its code, note, or its product's name or code; lower case.
+    /// A word in its code, note, or its product's name or code, or the supplier's lot whole; lower case.
     pub word: Option<String>,
     /// Only lots that something is left of.
     pub on_hand: bool,
@@ -63,12 +63,22 @@ pub fn list(conn: &mut Conn, sought: &LotSearch, limit: i64) -> Result<Vec<(LotR
             "{}%",
             word.to_uppercase().replace(['-', ' ', '%', '_', '\\'], "")
         );
+        let of_supplier: Vec<i32> = sources::table
+            .left_join(voids::table.on(voids::deed_id.eq(sources::deed_id)))
+            .filter(
+                lower(sources::supplier_lot)
+                    .eq(word)
+                    .and(voids::id.is_null()),
+            )
+            .select(sources::lot_id)
+            .load(conn)?;
         query = query.filter(
             versions::search
                 .like(like.clone())
                 .escape('\\')
                 .or(lower(lots::note).like(like).escape('\\').assume_not_null())
-                .or(lots::code.like(code)),
+                .or(lots::code.like(code))
+                .or(lots::id.eq_any(of_supplier)),
         );
     }
     if sought.on_hand {
@@ -105,7 +115,9 @@ pub fn list(conn: &mut Conn, sought: &LotSearch, limit: i64) -> Result<Vec<(LotR
     if sought.farm.is_some() || sought.killed_on.is_some() {
         let mut of = sources::table
             .inner_join(animals::table.on(animals::id.nullable().eq(sources::animal_id)))
-            .filter(sources::is_current.eq(true))
+            // What it was known as until that was corrected leads to it as well.
+            .left_join(voids::table.on(voids::deed_id.eq(sources::deed_id)))
+            .filter(voids::id.is_null())
             .select(sources::lot_id)
             .into_boxed();
         if let Some(farm) = &sought.farm {

@@ -33,8 +33,21 @@ pub struct StopRow {
     pub since: NaiveDateTime,
 }
 
+#[derive(Debug, Insertable)]
+#[diesel(table_name = stop_ends)]
+struct StopEndRow {
+    id: i32,
+    deed_id: i32,
+    stop_id: i32,
+    what: String,
+}
+
 impl StopRow {
-    fn placed(&self, ended: Option<DateTime<Utc>>) -> Result<Placed> {
+    /// The domain's stop, ended or not.
+    ///
+    /// # Errors
+    /// The record is damaged.
+    pub fn placed(&self, ended: Option<DateTime<Utc>>) -> Result<Placed> {
         let bad = |what: &str| Error::bad_row("stops", self.id, what);
         let rule = serde_json::from_str(&self.basis).ok();
         Ok(Placed {
@@ -71,9 +84,9 @@ pub fn hangs_on(conn: &mut Conn, deed: i32) -> Result<bool> {
 pub(crate) type Onto<'a> = (i32, Option<PackId>, &'a NewStop);
 
 /// Places stops, and notes on their lots that there are some.
-pub(crate) fn place(tx: &mut Tx<'_>, deed: i32, all: &[Onto<'_>]) -> Result<()> {
+pub(crate) fn place(tx: &mut Tx<'_>, deed: i32, all: &[Onto<'_>]) -> Result<Vec<i32>> {
     if all.is_empty() {
-        return Ok(());
+        return Ok(Vec::new());
     }
     let ids = tx.ids.take(tx.conn, all.len())?;
     let row = |((lot, pack, stop), id): (&Onto<'_>, i32)| StopRow {
@@ -91,25 +104,34 @@ pub(crate) fn place(tx: &mut Tx<'_>, deed: i32, all: &[Onto<'_>]) -> Result<()> 
     let rows: Vec<StopRow> = all.iter().zip(ids).map(row).collect();
     insert_rows!(tx.conn, stops::table, &rows);
     let keys: Vec<i32> = all.iter().map(|(lot, _, _)| *lot).collect();
-    diesel::update(lots::table.filter(lots::id.eq_any(keys)))
-        .set(lots::stopped.eq(true))
-        .execute(tx.conn)?;
+    mark(tx.conn, keys)?;
+    Ok(rows.into_iter().map(|row| row.id).collect())
+}
+
+/// Notes on lots that there is something to look for.
+pub(crate) fn mark(conn: &mut Conn, mut keys: Vec<i32>) -> Result<()> {
+    keys.sort_unstable();
+    keys.dedup();
+    // SQLite binds some thirty thousand.
+    for some in keys.chunks(10_000) {
+        diesel::update(lots::table.filter(lots::id.eq_any(some)))
+            .set(lots::stopped.eq(true))
+            .execute(conn)?;
+    }
     Ok(())
 }
 
 /// Ends stops.
 pub(crate) fn end(tx: &mut Tx<'_>, deed: i32, all: &[(StopId, Disposal)]) -> Result<()> {
-    for (stop, what) in all {
-        let id = tx.ids.one(tx.conn)?;
-        diesel::insert_into(stop_ends::table)
-            .values((
-                stop_ends::id.eq(id),
-                stop_ends::deed_id.eq(deed),
-                stop_ends::stop_id.eq(stop.0),
-                stop_ends::what.eq(what.as_str()),
-            ))
-            .execute(tx.conn)?;
-    }
+    let ids = tx.ids.take(tx.conn, all.len())?;
+    let row = |((stop, what), id): (&(StopId, Disposal), i32)| StopEndRow {
+        id,
+        deed_id: deed,
+        stop_id: stop.0,
+        what: what.as_str().to_owned(),
+    };
+    let rows: Vec<StopEndRow> = all.iter().zip(ids).map(row).collect();
+    insert_rows!(tx.conn, stop_ends::table, &rows);
     Ok(())
 }
 

@@ -61,7 +61,7 @@ diesel::table! {
 diesel::table! {
     measurements (id) {
         id -> Integer, deed_id -> Integer, lot_id -> Nullable<Integer>, place_id -> Nullable<Integer>,
-        quantity -> Text, millionths -> BigInt, probe_id -> Nullable<Integer>,
+        quantity -> Text, millionths -> BigInt, probe_id -> Nullable<Integer>, of_deed_id -> Nullable<Integer>,
     }
 }
 diesel::table! {
@@ -89,6 +89,12 @@ diesel::table! {
     }
 }
 diesel::table! { conditions (id) { id -> Integer, deed_id -> Integer, lot_id -> Integer, condition -> Text, } }
+diesel::table! { corrections (id) { id -> Integer, deed_id -> Integer, was -> Text, now -> Text, } }
+diesel::table! {
+    judged_again (id) {
+        id -> Integer, deed_id -> Integer, lot_id -> Integer, condition -> Nullable<Text>, was -> Text, now -> Text,
+    }
+}
 diesel::table! { stop_ends (id) { id -> Integer, deed_id -> Integer, stop_id -> Integer, what -> Text, } }
 
 diesel::table! { kept_texts (id) { id -> Integer, hash -> Text, text -> Text, } }
@@ -129,10 +135,12 @@ diesel::allow_tables_to_appear_in_same_query!(
     clock_words,
     conditions,
     core_readings,
+    corrections,
     counters,
     deeds,
     entries,
     house_codes,
+    judged_again,
     kept_texts,
     label_truths,
     lots,

@@ -6,13 +6,12 @@ use crate::error::Result;
 use crate::lots::{self, LotRow, lock_keys};
 use crate::packs::{self, PackRow};
 use crate::record::PackEventRow;
+use crate::sources as source_rows;
 use crate::tables::{deeds, lots as lots_table, pack_events, packs as packs_table, sources, voids};
-use crate::{origins, sources as source_rows};
 use diesel::prelude::*;
 use domain::audit;
 use domain::grams::Grams;
 use domain::lot::{Event, Lot, PackId, PackNow, Past};
-use domain::origin::{AnimalId, Origin};
 use domain::words::{Account, Being};
 use std::collections::{BTreeMap, HashMap};
 
@@ -184,10 +183,8 @@ pub fn record(
         void_lot(tx, lot.id)?;
     }
     if let (Some(lot), true) = (hanging.source_of, hanging.births.is_empty()) {
-        let source = source_rows::settle(tx, lot)?;
-        if let Some(animal) = source.and_then(|source| source.animal_id) {
-            origins::set(tx, lot, Origin::One(AnimalId(animal)))?;
-        }
+        // What follows from it is judged again by the deed.
+        source_rows::settle(tx, lot)?;
     }
     Ok(())
 }

@@ -1,27 +1,90 @@
-//! A wrong fact of a receipt is corrected, also after its lots were used.
+//! A wrong fact of a deed is corrected, also after its lots were used; all that follows from it is judged again.
 
+use super::again::{self, effective};
 use super::facts::{Facts, clash};
 use super::perform::known_deed;
-use super::receive::{farm, known_farm_and_abattoir, known_supplier, settle};
-use super::says::CorrectDeedSays;
-use super::{DeedHeader, Done, perform};
+use super::says::{CorrectDeedSays, FactSays};
+use super::{DeedAnswer, DeedHeader, Done, correct_read, correct_source, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
-use crate::wire::Line;
-use crate::wire::asked::{AnimalCorrected, BoughtAsked, CorrectionAsked};
-use domain::deed::correct::{self, AnimalChange};
-use domain::deed::receive::Bought;
-use domain::origin::{AnimalId, Origin};
-use domain::plan::Plan;
-use domain::words::DeedKind;
+use crate::wire::asked::CorrectionAsked;
+use domain::dates::Because;
+use domain::says::Says;
+use domain::words::{DeedKind, StepKind};
+use serde::Serialize;
+use serde_json::{Map, Value};
+use std::cell::RefCell;
 use store::deeds::DeedRow;
-use store::sources::{NewSource, SourceRow};
-use store::{animals, lots, origins, sources};
 
-/// Records a correction.
+/// What is wrong of a deed, and what is right.
+#[derive(Default)]
+pub struct Correcting {
+    /// The fields as they were asked.
+    pub was: Map<String, Value>,
+    /// As they are right.
+    pub now: Map<String, Value>,
+    /// Which facts those are.
+    pub facts: Vec<Says>,
+}
+
+impl Correcting {
+    /// Notes that a field is otherwise.
+    ///
+    /// # Errors
+    /// 422 where it is as it was known.
+    pub fn field(
+        &mut self,
+        asked: &Map<String, Value>,
+        field: &str,
+        now: Value,
+        fact: FactSays,
+    ) -> Result<()> {
+        let was = asked.get(field).cloned().unwrap_or(Value::Null);
+        if was == now {
+            return Err(Error::cannot_be(field, CorrectDeedSays::AsKnown));
+        }
+        self.was.insert(field.to_owned(), was);
+        self.now.insert(field.to_owned(), now);
+        let fact = Says::from(fact);
+        if !self.facts.contains(&fact) {
+            self.facts.push(fact);
+        }
+        Ok(())
+    }
+
+    /// What was asked, with what is right.
+    pub fn applied(&self, asked: &Map<String, Value>) -> Map<String, Value> {
+        let mut asked = asked.clone();
+        asked.extend(self.now.clone());
+        asked
+    }
+}
+
+/// A value as the record keeps it: what is left out is not in it.
+pub fn kept(asked: &impl Serialize) -> Result<Value> {
+    let text = crate::wire::asked::canonical(asked);
+    Ok(serde_json::from_str(&text).map_err(|error| crate::app::damaged(&error))?)
+}
+
+/// The fields of `now` put over those of `was`.
+pub fn over(was: Option<&Value>, now: Value) -> Value {
+    match (was, now) {
+        (Some(Value::Object(was)), Value::Object(now)) => {
+            let mut both = was.clone();
+            for (field, value) in now {
+                let value = over(was.get(&field), value);
+                both.insert(field, value);
+            }
+            Value::Object(both)
+        }
+        (_, now) => now,
+    }
+}
+
+/// Records a correction, or tells what it would change.
 ///
 /// # Errors
-/// 404 where there is no such deed; 409 where it is no receipt, or was voided; 422 where the fact cannot be.
+/// 404 where there is no such deed; 409 where it has no such fact, or was voided; 422 where the fact cannot be.
 pub fn take(app: &Caller<'_>, asked: &CorrectionAsked) -> Result<Done> {
     if asked.why.0.is_empty() {
         return Err(Error::cannot_be("why", CorrectDeedSays::HowKnown));
@@ -35,107 +98,75 @@ pub fn take(app: &Caller<'_>, asked: &CorrectionAsked) -> Result<Done> {
         place: None,
         note: asked.note.as_ref().or(Some(&asked.why)),
     };
-    perform(app, header, asked, |facts| {
-        let receipt = known_deed(facts.tx, asked.step, Some("step"))?;
-        let row = received_lot(facts, &receipt)?;
-        lots::lock_keys(facts.tx, &[row])?;
-        let known = sources::current(facts.tx.conn, &[row])?.pop();
-        let known = known
-            .ok_or_else(|| Error::from(store::Error::bad_row("lots", row, "has no source")))?;
-        match (&asked.animal, &asked.bought) {
-            (Some(change), None) => animal(facts, row, &known, change, &receipt)?,
-            (None, Some(change)) => bought(facts, row, &known, change)?,
-            _ => {
-                return Err(Error::cannot_be("animal", CorrectDeedSays::Which));
-            }
+    let only_try = asked.only_try.unwrap_or(false);
+    let told: RefCell<Option<String>> = RefCell::new(None);
+    let done = perform(app, header, asked, |facts| {
+        let wrong = known_deed(facts.tx, asked.step, Some("step"))?;
+        if store::deeds::voided_by(facts.tx.conn, wrong.id)?.is_some() {
+            return Err(clash("step", CorrectDeedSays::Voided));
         }
-        let mut done = facts.record(asked.id.0.to_string(), DeedKind::Correct, &Plan::default())?;
-        let rows = lots::by_keys(facts.tx.conn, &[row])?;
-        done.lots.extend(facts.briefs(&rows)?);
-        Ok(done)
-    })
-}
-
-fn received_lot(facts: &mut Facts<'_, '_>, receipt: &DeedRow) -> Result<i32> {
-    let kind = receipt.kind()?;
-    if kind != DeedKind::Receive {
-        let detail = CorrectDeedSays::OnlyReceipts { kind };
-        return Err(clash("step", detail));
-    }
-    if store::deeds::voided_by(facts.tx.conn, receipt.id)?.is_some() {
-        return Err(clash("step", CorrectDeedSays::Voided));
-    }
-    let made = lots::of_deed(facts.tx.conn, receipt.id)?;
-    let lot = made
-        .first()
-        .ok_or_else(|| store::Error::bad_row("deeds", receipt.id, "made no lot"))?;
-    Ok(lot.id)
-}
-
-fn animal(
-    facts: &mut Facts<'_, '_>,
-    lot: i32,
-    known: &SourceRow,
-    change: &AnimalCorrected,
-    receipt: &DeedRow,
-) -> Result<()> {
-    let Some(before) = known.animal_id else {
-        return Err(clash("animal", CorrectDeedSays::WasBought));
-    };
-    let text = |line: &Option<Line>| line.as_ref().map(|line| line.0.clone());
-    let change = AnimalChange {
-        farm: change.farm.as_ref().map(farm).transpose()?,
-        species: change.species.map(|species| species.0),
-        killed_on: change.killed_on.map(|day| day.0),
-        abattoir: text(&change.abattoir),
-        carcass: text(&change.carcass),
-        side: change.side.map(|side| side.0),
-        tag: text(&change.tag),
-        head: change.head,
-    };
-    let told = animals::by_key(facts.tx.conn, before)?.animal()?;
-    let (corrected, side) = change.apply(&told, known.side(), receipt.day)?;
-    known_farm_and_abattoir(facts.tx, &corrected)?;
-    let row = if corrected == told {
-        animals::by_key(facts.tx.conn, before)?
-    } else {
-        settle(facts, &corrected)?
-    };
-    let mine = lots::by_keys(facts.tx.conn, &[lot])?;
-    for (other, code) in animals::sides(facts.tx.conn, row.id)? {
-        let same_lot = mine.iter().any(|lot| lot.code == code.as_str());
-        if let Some(side) = side.filter(|side| !same_lot && other == Some(*side)) {
-            let detail = CorrectDeedSays::SideTaken { side, lot: code };
-            return Err(clash("animal.side", detail));
+        let (correcting, said) = correcting(facts, asked, &wrong)?;
+        let text = |fields: Map<String, Value>| Value::Object(fields).to_string();
+        let (was, now) = (text(correcting.was), text(correcting.now));
+        store::corrections::insert(facts.tx, facts.deed, wrong.id, &was, &now)?;
+        let judged = again::judge(facts, &wrong)?;
+        let says = CorrectDeedSays::Corrected {
+            by: facts.by.clone(),
+            kind: wrong.kind()?,
+            facts: correcting.facts,
+            why: asked.why.0.clone(),
+        };
+        let because = Because::house(says, CorrectDeedSays::Rule);
+        let uid = asked.id.0.to_string();
+        let mut done = again::write(facts, uid, DeedKind::Correct, judged, &because)?;
+        done.said.extend(said);
+        if !only_try {
+            return Ok(done);
         }
+        done.tried = true;
+        done.tell(&facts.speech);
+        let body = serde_json::to_string(&done)
+            .map_err(|error| store::Error::Broken(error.to_string()))?;
+        told.replace(Some(body));
+        // Nothing that was written stays.
+        Err(Error::cannot_be("try", CorrectDeedSays::Tried))
+    });
+    match told.into_inner() {
+        Some(body) => Ok(Done {
+            id: asked.id.0,
+            kind: DeedKind::Correct,
+            fresh: false,
+            body,
+        }),
+        None => done,
     }
-    sources::insert(facts.tx, lot, facts.deed, &NewSource::Animal(row.id, side))?;
-    Ok(origins::set(facts.tx, lot, Origin::One(AnimalId(row.id)))?)
 }
 
-fn bought(
+/// What is right of the deed; what a correction keeps beside that is written down here.
+fn correcting(
     facts: &mut Facts<'_, '_>,
-    lot: i32,
-    known: &SourceRow,
-    change: &BoughtAsked,
-) -> Result<()> {
-    if known.animal_id.is_some() {
-        return Err(clash("bought", CorrectDeedSays::OfAnimal));
+    asked: &CorrectionAsked,
+    wrong: &DeedRow,
+) -> Result<(Correcting, Vec<Says>)> {
+    let known = store::corrections::of_deeds(facts.tx.conn, &[wrong.id])?;
+    let before = effective(wrong, &known)?;
+    let kind = wrong.kind()?;
+    let of_source = asked.animal.is_some() || asked.bought.is_some();
+    let of_heat = asked.log.is_some()
+        || asked.heat_standard.is_some()
+        || asked.cooling_plan.is_some()
+        || asked.fat_percent.is_some();
+    if !of_source && !of_heat && asked.readings.is_none() {
+        return Err(Error::cannot_be("animal", CorrectDeedSays::Which));
     }
-    let text = |line: &Option<Line>| line.as_ref().map(|line| line.0.clone());
-    let change = Bought {
-        supplier: text(&change.supplier),
-        supplier_lot: text(&change.supplier_lot),
-        packed_on: change.packed_on.map(|day| day.0),
-        use_by: change.use_by.map(|day| day.0),
-        gtin: None,
-    };
-    let corrected = correct::bought(&change, &known.bought())?;
-    known_supplier(facts.tx, &corrected, "bought.supplier")?;
-    Ok(sources::insert(
-        facts.tx,
-        lot,
-        facts.deed,
-        &NewSource::Bought(&corrected),
-    )?)
+    let is_step = StepKind::parse(kind.as_str()).is_some();
+    match kind {
+        DeedKind::Receive if !of_heat => correct_source::of_receipt(facts, asked, wrong, &before),
+        DeedKind::Measure if !of_heat && !of_source => {
+            correct_read::of_reading(facts, asked, wrong, &before)
+        }
+        _ if is_step && !of_source => correct_read::of_step(facts, asked, wrong, &before),
+        _ if of_source => Err(clash("step", CorrectDeedSays::OnlyReceipts { kind })),
+        _ => Err(clash("step", CorrectDeedSays::NotOf { kind })),
+    }
 }

@@ -6,14 +6,13 @@ use super::happened::broken;
 use super::says::CureDeedSays;
 use crate::error::{Error, Result};
 use crate::lists::List;
-use crate::read::LoadedFamily;
 use crate::wire::asked::StepAsked;
 use crate::wire::cures::decimal;
 use crate::wire::lists::PlaceEntry;
-use domain::cure::{self, Assessed, Class, Cure, Method, Strength};
+use domain::cure::{self, Assessed, Class, Cure, Method};
 use domain::dates::{Because, Rule};
 use domain::deed::draw::{Choice, settle};
-use domain::family::strength;
+use domain::family::strength_read as strength;
 use domain::grams::Grams;
 use domain::lot::Lot;
 use domain::measure::Percent;
@@ -25,7 +24,6 @@ use domain::stop::NewStop;
 use domain::words::{Addition, CurePart, Quantity, StepKind, Topic};
 use rust_decimal::Decimal;
 use std::sync::Arc;
-use store::family::Extent;
 use store::measurements::Measurement;
 
 /// A cure that was looked at.
@@ -38,7 +36,18 @@ pub struct CureCheck {
     pub stop: Option<NewStop>,
 }
 
-/// Looks at the cure of a step; nothing where no curing salt goes in.
+/// How much of its lot an input takes.
+///
+/// # Errors
+/// Whatever speaks against the choice.
+pub fn grams_of(lots: &[Lot], choices: &[Choice], nth: usize) -> Result<Grams> {
+    let field = format!("inputs[{nth}].");
+    let draws = settle(&lots[nth], &choices[nth], &field)?;
+    Ok(draws.iter().map(|draw| draw.grams).sum())
+}
+
+/// Looks at the cure of a step; nothing where no curing salt goes in. `grams` says how much of each lot
+/// went in.
 ///
 /// # Errors
 /// A strength that is not known, a product that does not say how it is cured, or more or less
@@ -48,7 +57,7 @@ pub fn look(
     asked: &StepAsked,
     kind: StepKind,
     lots: &[Lot],
-    choices: &[Choice],
+    grams: impl Fn(usize) -> Result<Grams>,
     products: &[Arc<Product>],
     as_it_happened: bool,
 ) -> Result<Option<CureCheck>> {
@@ -57,15 +66,8 @@ pub fn look(
     }
     let cured = cured_as(asked, kind, products)?;
     let mut cure = Cure::new(cured.method, cured.class, Grams::ZERO, facts.moment.day);
-    for (nth, (lot, choice)) in lots.iter().zip(choices).enumerate() {
-        let field = format!("inputs[{nth}].");
-        let draws = settle(lot, choice, &field)?;
-        add(
-            facts,
-            &mut cure,
-            lot,
-            draws.iter().map(|draw| draw.grams).sum(),
-        )?;
+    for (nth, lot) in lots.iter().enumerate() {
+        add(facts, &mut cure, lot, grams(nth)?)?;
     }
     let water = asked.added.iter().flatten();
     cure.water = water
@@ -133,10 +135,12 @@ fn cured_as(asked: &StepAsked, kind: StepKind, products: &[Arc<Product>]) -> Res
 fn add(facts: &mut Facts<'_, '_>, cure: &mut Cure, lot: &Lot, grams: Grams) -> Result<()> {
     match lot.product.part.in_cure {
         Some(InCure::CuringSalt(_)) => {
-            let salt = LoadedFamily::load(facts.app, facts.tx.conn, &[lot.id.0], Extent::ALONE)?;
-            let strength = salt.family.get(lot.id).map(strength);
-            cure.salts
-                .push((strength.unwrap_or(Strength::unknown()), grams));
+            let read = facts.readings(lot.id)?;
+            let last = |quantity: Quantity| {
+                let found = read.iter().rev().find(|(_, of, _)| *of == quantity);
+                found.map(|(_, _, millionths)| *millionths)
+            };
+            cure.salts.push((strength(&lot.product, last), grams));
         }
         Some(InCure::Other(part)) => match part {
             CurePart::Salt => cure.salt += grams,
@@ -168,11 +172,18 @@ fn tell_more(cure: &mut Cure, asked: &StepAsked, cured: &CuredAs, products: &[Ar
 
 /// The step of the scale that stands at a place, if the list says.
 fn scale_at(facts: &mut Facts<'_, '_>, place: &str) -> Result<Option<Grams>> {
+    let known = facts.past.as_ref().and_then(|past| past.scales.get(place));
+    if let Some(known) = known {
+        return Ok(*known);
+    }
     let row = store::entries::get(facts.tx.conn, List::Places.as_str(), place)?;
     let entry: Option<PlaceEntry> = row.and_then(|row| serde_json::from_str(&row.body).ok());
-    Ok(entry
-        .and_then(|entry| entry.scale_grams)
-        .map(|grams| grams.0))
+    let scale = entry.and_then(|entry| entry.scale_grams);
+    let scale = scale.map(|grams| grams.0);
+    if let Some(past) = &mut facts.past {
+        past.scales.insert(place.to_owned(), scale);
+    }
+    Ok(scale)
 }
 
 fn said(cure: &Cure, assessed: &Assessed) -> Says {

@@ -12,21 +12,24 @@ use crate::read::{lot_with, whole};
 use crate::who::Who;
 use crate::wire::Weight;
 use crate::wire::answers::{DeedDone, LotBrief};
+use chrono::NaiveDateTime;
 use domain::code::LotCode;
 use domain::deed::draw::Choice;
 use domain::deed::step::Packing;
 use domain::family::Lists;
+use domain::grams::Grams;
 use domain::law::Law;
-use domain::lot::{Lot, PlaceId};
+use domain::lot::{Lot, LotId, PlaceId};
 use domain::moment::{Moment, day_of};
 use domain::plan::Plan;
 use domain::product::Product;
 use domain::refusal::{Refusal, RefusalKind};
 use domain::says::Says;
-use domain::words::{Allergen, DeedKind};
-use std::collections::BTreeSet;
+use domain::words::{Allergen, DeedKind, Quantity};
+use std::collections::{BTreeSet, HashMap};
 use std::sync::Arc;
 use store::Tx;
+use store::again::Recorded;
 use store::lots::{self, LotRow};
 use store::packs::{self, PackChoice, PackRow};
 use words::Speech;
@@ -53,6 +56,19 @@ pub struct Facts<'a, 'tx> {
     pub moment: Moment,
     /// Where it happened.
     pub place: Option<PlaceId>,
+    /// What was known when a deed was done that is judged again; none for a deed that is done now.
+    pub past: Option<Past>,
+}
+
+/// What was known when a deed was done that is judged again.
+#[derive(Default)]
+pub struct Past {
+    /// The readings of lots, each with where its deed stands in the order of recording; the oldest first.
+    pub readings: HashMap<i32, Vec<(Recorded, NaiveDateTime, Quantity, i64)>>,
+    /// Where the deed stands that is judged.
+    pub until: Recorded,
+    /// The steps of the scales that were looked up.
+    pub scales: HashMap<String, Option<Grams>>,
 }
 
 /// The place with that code.
@@ -152,6 +168,19 @@ impl<'a> Facts<'a, '_> {
     /// The law that the kitchen works under.
     pub fn law(&self) -> &'a Law {
         self.app.law.laws.of(self.kitchen.entry.profile.0)
+    }
+
+    /// The readings of a lot that are known: when, what, how much.
+    ///
+    /// # Errors
+    /// The database is away, or the record is damaged.
+    pub fn readings(&mut self, lot: LotId) -> Result<Vec<(NaiveDateTime, Quantity, i64)>> {
+        let Some(past) = &self.past else {
+            return Ok(store::measurements::of_lot(self.tx.conn, lot.0)?);
+        };
+        let known = past.readings.get(&lot.0).into_iter().flatten();
+        let known = known.filter(|(recorded, ..)| *recorded <= past.until);
+        Ok(known.map(|(_, at, of, much)| (*at, *of, *much)).collect())
     }
 
     /// Reads the name of a lot in a field.
@@ -266,6 +295,8 @@ impl<'a> Facts<'a, '_> {
             labels,
             warnings: Vec::new(),
             warning_keys: Vec::new(),
+            changes: Vec::new(),
+            tried: false,
             said: plan.warnings.clone(),
         })
     }

@@ -17,7 +17,6 @@ use domain::words::{Quantity, Species, State, StepKind};
 use rust_decimal::Decimal;
 use std::collections::BTreeSet;
 use std::sync::Arc;
-use store::measurements;
 
 /// What a step says of its heat.
 pub(super) struct HeatAsked<'a> {
@@ -180,7 +179,7 @@ impl HeatAsked<'_> {
     fn nitrite(&self, facts: &mut Facts<'_, '_>) -> Result<Option<Decimal>> {
         let mut least: Option<Decimal> = None;
         for lot in self.lots.iter().filter(|lot| !lot.species.is_empty()) {
-            let read = measurements::of_lot(facts.tx.conn, lot.id.0)?;
+            let read = facts.readings(lot.id)?;
             let of_cure = read.iter().rev();
             let mut of_cure = of_cure.filter(|(_, of, _)| *of == Quantity::NitritePpm);
             let Some((_, _, millionths)) = of_cure.next() else {

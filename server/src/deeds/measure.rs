@@ -16,7 +16,7 @@ use domain::lot::Lot;
 use domain::measure::Percent;
 use domain::plan::{Plan, Reason};
 use domain::says::Says;
-use domain::words::{DeedKind, Quantity, StableBy, Topic};
+use domain::words::{DeedKind, Quantity, Topic};
 use store::measurements::{self, Measurement};
 use store::packs::PackChoice;
 
@@ -57,6 +57,22 @@ impl Readings {
             field,
         )?;
         Ok(readings)
+    }
+
+    /// The readings of a lot or a place.
+    ///
+    /// # Errors
+    /// 422 where a reading cannot be.
+    pub fn of_lot(asked: &ReadingAsked) -> Result<Readings> {
+        let mut readings = Readings(Vec::new());
+        readings.degrees(asked.celsius, asked.fahrenheit, "")?;
+        readings.rest(asked.ph, asked.water_activity, asked.salometer.as_ref(), "")?;
+        Ok(readings)
+    }
+
+    /// Each of them.
+    pub fn all(self) -> Vec<Measurement> {
+        self.0
     }
 
     fn degrees(
@@ -121,6 +137,14 @@ impl Readings {
         let of = |read| degrees::kept(read, Quantity::BrineCelsius, Quantity::BrineFahrenheit);
         self.0.extend(read.map(of));
         Ok(())
+    }
+}
+
+/// A weight, as it is kept.
+pub fn weighed(Weight(grams): Weight) -> Measurement {
+    Measurement {
+        quantity: Quantity::Grams,
+        millionths: grams.milligrams().saturating_mul(1_000),
     }
 }
 
@@ -203,12 +227,9 @@ fn shown_stable(
     plan: &mut Plan,
 ) -> Result<()> {
     let stable = stable::by_last_readings(facts, lot)?;
-    let by = match condition.stable {
-        None | Some(StableBy::Readings) => stable.as_ref().map(|stable| stable.by),
-        known => known,
-    };
-    if by != condition.stable {
-        plan.conditions.push((lot.id, condition.and_stable(by)));
+    let now = condition.and_read(stable.as_ref());
+    if now != condition {
+        plan.conditions.push((lot.id, now));
         let links = stable.into_iter().map(|stable| stable.because);
         let links = Reason::all(Topic::Condition, links).into_iter();
         plan.reasons.extend(links.map(|link| (lot.id, link)));
@@ -230,21 +251,14 @@ pub fn take(app: &Caller<'_>, asked: &ReadingAsked) -> Result<Done> {
         place: asked.place.as_ref(),
         note: asked.note.as_ref(),
     };
-    let mut readings = Readings(Vec::new());
-    readings.degrees(asked.celsius, asked.fahrenheit, "")?;
-    readings.rest(asked.ph, asked.water_activity, asked.salometer.as_ref(), "")?;
+    let mut readings = Readings::of_lot(asked)?;
     if asked.lot.is_none() && asked.place.is_none() {
         return Err(Error::cannot_be("lot", MeasureSays::OfWhat));
     }
     if readings.0.is_empty() && asked.grams.is_none() {
         return Err(Error::cannot_be("celsius", MeasureSays::Empty));
     }
-    if let Some(Weight(grams)) = asked.grams {
-        readings.0.push(Measurement {
-            quantity: Quantity::Grams,
-            millionths: grams.milligrams().saturating_mul(1_000),
-        });
-    }
+    readings.0.extend(asked.grams.map(weighed));
     perform(app, header, asked, |facts| {
         let (probe, against) = probe_of(facts, asked.probe.as_ref(), "probe")?;
         let Some(text) = &asked.lot else {

@@ -1,11 +1,14 @@
 //! One file per deed, all through [`mod@perform`]: parse, load the facts inside the transaction, plan,
 //! record, answer.
 
+mod again;
 pub mod approval;
 pub mod cancel_print;
 mod carton;
 pub mod clean_down;
 pub mod correct;
+mod correct_read;
+mod correct_source;
 pub mod count;
 pub mod cure;
 mod degrees;

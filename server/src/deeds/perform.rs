@@ -145,6 +145,7 @@ pub fn perform<A: DeedAnswer>(
             deed,
             moment,
             place,
+            past: None,
         };
         let mut answer = match act(&mut facts) {
             Ok(answer) => answer,

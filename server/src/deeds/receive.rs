@@ -10,14 +10,13 @@ use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::lists::List;
 use crate::lists::says::ListSays;
-use crate::wire::answers::DeedDone;
 use crate::wire::asked::{AnimalAsked, ReceiptAsked, UseByIs};
 use crate::wire::cures::{CuringSalt, decimal, number};
 use crate::wire::readings::ReadingsAsked;
 use crate::wire::{Line, Number};
 use chrono::NaiveDate;
 use domain::code::HouseCode;
-use domain::condition::Declared;
+use domain::condition::{Declared, Stable};
 use domain::dates::MakersDate;
 use domain::deed::receive::{Animal, Bought, Receipt, Source};
 use domain::heat;
@@ -28,6 +27,7 @@ use domain::plan::Plan;
 use domain::product::Product;
 use domain::refusal::Refusal;
 use domain::rows::Finding;
+use domain::says::Says;
 use domain::series::{animal_stem, letter_key};
 use domain::words::{DeedKind, Quantity, Side, Topic};
 use store::animals::{self, AnimalRow};
@@ -59,13 +59,6 @@ pub fn take(app: &Caller<'_>, asked: &ReceiptAsked) -> Result<Done> {
         let grams = carton.grams(asked.grams.map(|grams| grams.0))?;
         let (product, product_key) = carton.product(facts, asked.product.as_ref())?;
         let (source, told) = source(facts, asked, &carton)?;
-        let readings_at_door = asked.readings.as_ref();
-        let measured =
-            |of: fn(&ReadingsAsked) -> Option<Number>| readings_at_door.and_then(of).map(decimal);
-        let (ph, water_activity) = (measured(|of| of.ph), measured(|of| of.water_activity));
-        let by_readings = stable::by_readings(facts, ph, water_activity, |says| {
-            StableSays::AtDoor { says }
-        })?;
         let receipt = Receipt {
             moment: facts.moment,
             place: facts.place.expect("a receipt has a place"),
@@ -75,7 +68,7 @@ pub fn take(app: &Caller<'_>, asked: &ReceiptAsked) -> Result<Done> {
             packing: packing(asked.pack_count, asked.pack_grams.as_deref(), "")?,
             state: asked.state.map(|state| state.0),
             source,
-            stable: by_readings.or_else(|| approval::stable(facts, &product)),
+            stable: stable_at_door(facts, asked, &product)?,
             approved_ready: approval::of_product(facts, "ready", &product),
             law: facts.law(),
             note: asked.note.as_ref().map(|note| note.0.clone()),
@@ -102,22 +95,49 @@ pub fn take(app: &Caller<'_>, asked: &ReceiptAsked) -> Result<Done> {
         let (probe, against) = measure::probe_of(facts, probe, "readings.probe")?;
         done.said.extend(against);
         measure::keep(facts, &readings, Some(lot), probe)?;
-        let strength = strength(asked, &product, &mut done)?;
-        store::measurements::insert(facts.tx, facts.deed, Some(lot), None, &strength)?;
-        let price = asked.price_minor.map(|price| Measurement {
-            quantity: Quantity::PriceMinor,
-            millionths: price.0.saturating_mul(1_000_000),
-        });
-        store::measurements::insert(facts.tx, facts.deed, Some(lot), None, price.as_slice())?;
+        let (numbers, from_list) = numbers(asked, &product)?;
+        done.said.extend(from_list);
+        store::measurements::insert(facts.tx, facts.deed, Some(lot), None, &numbers)?;
         Ok(done)
     })
+}
+
+/// What shows that it keeps without time and temperature control: readings at the door, or an approval.
+pub(super) fn stable_at_door(
+    facts: &Facts<'_, '_>,
+    asked: &ReceiptAsked,
+    product: &Product,
+) -> Result<Option<Stable>> {
+    let readings = asked.readings.as_ref();
+    let measured = |of: fn(&ReadingsAsked) -> Option<Number>| readings.and_then(of).map(decimal);
+    let (ph, water_activity) = (measured(|of| of.ph), measured(|of| of.water_activity));
+    let shown = stable::by_readings(facts, ph, water_activity, |says| StableSays::AtDoor {
+        says,
+    })?;
+    Ok(shown.or_else(|| approval::stable(facts, product)))
+}
+
+/// The numbers that are kept with a lot beside its readings: how strong a curing salt is, what was paid.
+///
+/// # Errors
+/// 422 where it is a curing salt and nobody says how strong.
+pub(super) fn numbers(
+    asked: &ReceiptAsked,
+    product: &Product,
+) -> Result<(Vec<Measurement>, Option<Says>)> {
+    let (mut numbers, from_list) = strength(asked, product)?;
+    numbers.extend(asked.price_minor.map(|price| Measurement {
+        quantity: Quantity::PriceMinor,
+        millionths: price.0.saturating_mul(1_000_000),
+    }));
+    Ok((numbers, from_list))
 }
 
 /// Was it cold enough to come in?
 ///
 /// # Errors
 /// 422 `limit` where a row that was read forbids it, and it is not recorded as it happened.
-fn cold_enough(
+pub(super) fn cold_enough(
     facts: &Facts<'_, '_>,
     asked: &ReceiptAsked,
     product: &Product,
@@ -158,16 +178,16 @@ fn cold_enough(
 ///
 /// # Errors
 /// 422 where it is a curing salt and nobody says how strong.
-fn strength(
-    asked: &ReceiptAsked,
-    product: &Product,
-    done: &mut DeedDone,
-) -> Result<Vec<Measurement>> {
-    let told = asked
-        .bought
-        .as_ref()
-        .and_then(|bought| bought.curing_salt.as_ref());
-    let field = "bought.curing_salt";
+fn strength(asked: &ReceiptAsked, product: &Product) -> Result<(Vec<Measurement>, Option<Says>)> {
+    let bought = asked.bought.as_ref();
+    let declared = bought.and_then(|bought| bought.declares.as_ref()?.strength.as_ref());
+    let (told, field) = match declared {
+        Some(told) => (Some(told), "bought.declares.strength"),
+        None => (
+            bought.and_then(|bought| bought.curing_salt.as_ref()),
+            "bought.curing_salt",
+        ),
+    };
     let Some(listed) = product.curing_salt() else {
         return match told {
             Some(_) => {
@@ -175,16 +195,15 @@ fn strength(
                 let detail = ReceiveDeedSays::NoCuringSalt { product };
                 Err(Error::cannot_be(field, detail))
             }
-            None => Ok(Vec::new()),
+            None => Ok((Vec::new(), None)),
         };
     };
     let strength = told.map_or(listed, CuringSalt::strength);
     if strength.nitrite.is_none() && strength.nitrate.is_none() {
         return Err(Error::cannot_be(field, ReceiveDeedSays::HowStrong));
     }
-    if told.is_none() {
-        done.said.push(ReceiveDeedSays::StrengthFromList.into());
-    }
+    let from_list = told.is_none();
+    let from_list = from_list.then(|| ReceiveDeedSays::StrengthFromList.into());
     let of = |quantity: Quantity, percent: Option<Percent>| {
         percent.map(|percent| Measurement {
             quantity,
@@ -195,7 +214,7 @@ fn strength(
         of(Quantity::NitritePercent, strength.nitrite),
         of(Quantity::NitratePercent, strength.nitrate),
     ];
-    Ok(read.into_iter().flatten().collect())
+    Ok((read.into_iter().flatten().collect(), from_list))
 }
 
 /// What the record is to keep of where a lot came from.
@@ -237,19 +256,26 @@ fn source(
                 };
                 return Err(Error::cannot_be("bought.packed_on", detail));
             }
-            let declares = asked.bought.as_ref().and_then(|of| of.declares.as_ref());
-            let source = Source::Bought {
-                use_by: bought.use_by.map(|day| MakersDate {
-                    day,
-                    is_frozen: declares.and_then(|of| of.use_by_is) == Some(UseByIs::Frozen),
-                }),
-                declared: Declared {
-                    ready: declares.and_then(|of| of.ready),
-                },
-                once_opened: declares.and_then(|of| of.days_once_opened),
-            };
+            let source = declared(asked, bought.use_by);
             Ok((source, SourceKept::Bought(bought)))
         }
+    }
+}
+
+/// What a bought-in lot is by its pack and its paper.
+pub(super) fn declared(asked: &ReceiptAsked, use_by: Option<NaiveDate>) -> Source {
+    let declares = asked.bought.as_ref().and_then(|of| of.declares.as_ref());
+    let allergens = declares.and_then(|of| of.allergens.as_ref());
+    Source::Bought {
+        use_by: use_by.map(|day| MakersDate {
+            day,
+            is_frozen: declares.and_then(|of| of.use_by_is) == Some(UseByIs::Frozen),
+        }),
+        declared: Declared {
+            ready: declares.and_then(|of| of.ready),
+        },
+        once_opened: declares.and_then(|of| of.days_once_opened),
+        allergens: allergens.map(|all| all.iter().map(|word| word.0).collect()),
     }
 }
 

@@ -63,6 +63,26 @@ messages! {
         WasBought "was-bought",
         OfAnimal "of-animal",
         SideTaken "side-taken" { side: Side, lot: LotCode },
+        Corrected "corrected" { by: String, kind: DeedKind, facts: Vec<Says>, why: String },
+        Undone "undone" { by: String, kind: DeedKind, why: String },
+        Rule "rule",
+        CodesStay "codes-stay",
+        NotOf "not-of" { kind: DeedKind },
+        AsKnown "as-known",
+        Tried "tried",
+    }
+}
+
+messages! {
+    /// A fact that a correction names.
+    FactSays in "fact" {
+        Animal "animal",
+        Bought "bought",
+        Declared "declared",
+        Strength "strength",
+        Readings "readings",
+        Log "log",
+        Standard "standard",
     }
 }
 

@@ -3,6 +3,7 @@
 use super::facts::Facts;
 use super::says::StableSays;
 use crate::error::Result;
+use domain::code::LotCode;
 use domain::condition::Stable;
 use domain::dates::Because;
 use domain::lot::Lot;
@@ -10,7 +11,6 @@ use domain::says::Says;
 use domain::stability::{StabilityReadings, Treated, needs_control};
 use domain::words::{Quantity, StableBy, StepKind};
 use rust_decimal::Decimal;
-use store::measurements;
 
 /// What shows it, where everything ready to eat that goes in was measured and is stable. Only a piece
 /// that stays what it was keeps it: a cut, a portion, a pack.
@@ -41,16 +41,27 @@ pub fn shown(facts: &mut Facts<'_, '_>, kind: StepKind, lots: &[Lot]) -> Result<
 /// # Errors
 /// The database is away, or a reading on record cannot be.
 pub fn by_last_readings(facts: &mut Facts<'_, '_>, lot: &Lot) -> Result<Option<Stable>> {
-    let read = measurements::of_lot(facts.tx.conn, lot.id.0)?;
+    let read = facts.readings(lot.id)?;
     let last = |quantity: Quantity| {
         let found = read.iter().rev().find(|(_, of, _)| *of == quantity);
         found.map(|(_, _, millionths)| Decimal::new(*millionths, 6).normalize())
     };
     let (ph, water_activity) = (last(Quantity::Ph), last(Quantity::WaterActivity));
-    by_readings(facts, ph, water_activity, |says| StableSays::Of {
-        lot: lot.code.clone(),
-        says,
-    })
+    of_lot(facts, lot.code.clone(), ph, water_activity)
+}
+
+/// Do the last readings of a lot show it?
+///
+/// # Errors
+/// A reading that cannot be.
+pub fn of_lot(
+    facts: &Facts<'_, '_>,
+    lot: LotCode,
+    ph: Option<Decimal>,
+    water_activity: Option<Decimal>,
+) -> Result<Option<Stable>> {
+    let of = |says| StableSays::Of { lot, says };
+    by_readings(facts, ph, water_activity, of)
 }
 
 /// Do a pH and a water activity show that food needs no time and temperature control?

@@ -11,6 +11,7 @@ use crate::wire::answers::DeedDone;
 use crate::wire::asked::StepAsked;
 use crate::wire::{Line, Weight};
 use domain::code::LotCode;
+use domain::condition::Stable;
 use domain::deed::draw::Choice;
 use domain::deed::says::StepSays;
 use domain::deed::step::{Output, Step};
@@ -55,40 +56,13 @@ pub fn take(app: &Caller<'_>, asked: &StepAsked) -> Result<Done> {
             .iter()
             .map(|output| output.product.clone())
             .collect();
-        let cure = cure::look(facts, asked, kind, &lots, &choices, &products, happened)?;
-        let heat = heat::look(facts, asked, kind, &lots, &products, happened)?;
-        let stable = stable::shown(facts, kind, &lots)?;
-        let mut outputs = outputs;
-        for output in &mut outputs {
-            output.heat = heat.proof(&output.product);
-            output.approved_ready = approval::of_product(facts, "ready", &output.product);
-            output.approved_stable = approval::stable(facts, &output.product);
-        }
-        let puts_right = heat.proves(&products).then_some(Topic::Heat);
-        let step = Step {
-            kind,
-            moment: facts.moment,
-            zone: facts.kitchen.zone,
-            place: facts.place.expect("a step has a place"),
-            inputs: lots.iter().zip(choices).collect(),
-            outputs,
-            added: asked
-                .added
-                .iter()
-                .flatten()
-                .map(|added| (added.what.0, added.grams.0))
-                .collect(),
-            stable,
-            approved_vacuum: facts
-                .kitchen
-                .approval("vacuum", facts.moment.day)
-                .map(str::to_owned),
-            law: facts.law(),
-            puts_right,
-            as_it_happened: happened,
-        };
+        let grams = |nth: usize| cure::grams_of(&lots, &choices, nth);
+        let mut looked = Looked::at(facts, asked, kind, &lots, grams, outputs, happened)?;
+        let inputs = lots.iter().zip(choices.iter().cloned()).collect();
+        let step = looked.step(facts, asked, kind, inputs, happened);
         let codes = codes(facts, step.origin(), step.outputs.len())?;
         let mut plan = step.plan(&codes)?;
+        let Looked { cure, heat, .. } = looked;
         if let Some(cure) = &cure {
             cure.tell(&mut plan);
         }
@@ -108,6 +82,76 @@ pub fn take(app: &Caller<'_>, asked: &StepAsked) -> Result<Done> {
         }
         Ok::<DeedDone, Error>(done)
     })
+}
+
+/// What is found of a step before it is planned: its cure, its heat, what its outputs are by it.
+pub(super) struct Looked {
+    pub(super) cure: Option<cure::CureCheck>,
+    pub(super) heat: heat::HeatCheck,
+    outputs: Vec<Output>,
+    stable: Option<Stable>,
+    puts_right: Option<Topic>,
+}
+
+impl Looked {
+    /// Looks at a step that is done now, or at one that is judged again.
+    ///
+    /// # Errors
+    /// A limit that it breaks, where it is not taken as it happened; what cannot be.
+    pub(super) fn at(
+        facts: &mut Facts<'_, '_>,
+        asked: &StepAsked,
+        kind: StepKind,
+        lots: &[Lot],
+        grams: impl Fn(usize) -> Result<Grams>,
+        mut outputs: Vec<Output>,
+        happened: bool,
+    ) -> Result<Looked> {
+        let products = outputs.iter().map(|output| output.product.clone());
+        let products: Vec<Arc<Product>> = products.collect();
+        let cure = cure::look(facts, asked, kind, lots, grams, &products, happened)?;
+        let heat = heat::look(facts, asked, kind, lots, &products, happened)?;
+        let stable = stable::shown(facts, kind, lots)?;
+        for output in &mut outputs {
+            output.heat = heat.proof(&output.product);
+            output.approved_ready = approval::of_product(facts, "ready", &output.product);
+            output.approved_stable = approval::stable(facts, &output.product);
+        }
+        Ok(Looked {
+            puts_right: heat.proves(&products).then_some(Topic::Heat),
+            cure,
+            heat,
+            outputs,
+            stable,
+        })
+    }
+
+    /// The step, to be planned or judged again: once.
+    pub(super) fn step<'a>(
+        &mut self,
+        facts: &Facts<'a, '_>,
+        asked: &StepAsked,
+        kind: StepKind,
+        inputs: Vec<(&'a Lot, Choice)>,
+        happened: bool,
+    ) -> Step<'a> {
+        let added = asked.added.iter().flatten();
+        let vacuum = facts.kitchen.approval("vacuum", facts.moment.day);
+        Step {
+            kind,
+            moment: facts.moment,
+            zone: facts.kitchen.zone,
+            place: facts.place.expect("a step has a place"),
+            inputs,
+            outputs: std::mem::take(&mut self.outputs),
+            added: added.map(|of| (of.what.0, of.grams.0)).collect(),
+            stable: self.stable.take(),
+            approved_vacuum: vacuum.map(str::to_owned),
+            law: facts.law(),
+            puts_right: self.puts_right,
+            as_it_happened: happened,
+        }
+    }
 }
 
 /// A step's kind, or the call that takes it.

@@ -1,11 +1,12 @@
 //! A deed is voided by a new one that says why.
 
 use super::perform::known_deed;
-use super::says::DeedSays;
-use super::{DeedHeader, Done, perform};
+use super::says::{CorrectDeedSays, DeedSays};
+use super::{DeedHeader, Done, again, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::wire::asked::{Id, VoidAsked};
+use domain::dates::Because;
 use domain::deed::void::{self, Target, Touched};
 use domain::grams::Grams;
 use domain::lot::{DeedId, PackId};
@@ -13,6 +14,7 @@ use domain::plan::Plan;
 use domain::right::Right;
 use domain::words::DeedKind;
 use serde::Serialize;
+use store::deeds::DeedRow;
 use store::voids;
 
 /// A void with the deed that it is about: both are what "the same request" means.
@@ -61,7 +63,20 @@ pub fn take(app: &Caller<'_>, step: Id, asked: &VoidAsked) -> Result<Done> {
             &hanging,
             &packs,
         )?;
-        let mut done = facts.record(asked.id.0.to_string(), DeedKind::Void, &Plan::default())?;
+        let uid = asked.id.0.to_string();
+        let mut done = match corrected(facts, &deed, &hanging)? {
+            Some(wrong) => {
+                let judged = again::judge(facts, &wrong)?;
+                let says = CorrectDeedSays::Undone {
+                    by: facts.by.clone(),
+                    kind: wrong.kind()?,
+                    why: asked.why.0.clone(),
+                };
+                let because = Because::house(says, CorrectDeedSays::Rule);
+                again::write(facts, uid, DeedKind::Void, judged, &because)?
+            }
+            None => facts.record(uid, DeedKind::Void, &Plan::default())?,
+        };
         let mut keys: Vec<i32> = hanging.births.iter().map(|lot| lot.id).collect();
         keys.extend(hanging.touched.iter().map(|(lot, _, _)| lot.id));
         keys.sort_unstable();
@@ -85,9 +100,29 @@ pub fn take(app: &Caller<'_>, step: Id, asked: &VoidAsked) -> Result<Done> {
     })
 }
 
+/// The deed that a correction was about, which counts again as it was: all that follows from it is judged
+/// again.
+fn corrected(
+    facts: &mut super::facts::Facts<'_, '_>,
+    deed: &DeedRow,
+    hanging: &voids::Hanging,
+) -> Result<Option<DeedRow>> {
+    if deed.kind()? != DeedKind::Correct {
+        return Ok(None);
+    }
+    let mut wrong = store::corrections::corrected_by(facts.tx.conn, deed.id)?;
+    if let (None, Some(lot)) = (wrong, hanging.source_of) {
+        // One of the time before it was kept what was corrected: a receipt.
+        let rows = store::lots::by_keys(facts.tx.conn, &[lot])?;
+        wrong = rows.first().map(|row| row.deed_id);
+    }
+    let wrong = wrong.into_iter().collect::<Vec<_>>();
+    Ok(store::deeds::by_keys(facts.tx.conn, &wrong)?.pop())
+}
+
 fn target(
     facts: &mut super::facts::Facts<'_, '_>,
-    deed: &store::deeds::DeedRow,
+    deed: &DeedRow,
     hanging: &voids::Hanging,
 ) -> Result<Target> {
     let mut packs = Vec::with_capacity(hanging.touched.len());

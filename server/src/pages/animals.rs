@@ -13,7 +13,9 @@ use crate::rooms::blocking;
 use crate::routes::{id, query};
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
-use domain::family::{AnimalView, SourceAnimal};
+use chrono_tz::Tz;
+use domain::family::{AnimalView, KnownOnce, SourceAnimal};
+use domain::moment::day_of;
 
 #[derive(Template)]
 #[template(path = "animals.html")]
@@ -41,6 +43,30 @@ struct Row {
     tag: String,
     /// Codes of the lots received, each as it is and for the eye.
     lots: Vec<(String, String)>,
+    once: Vec<Once>,
+}
+
+/// A lot that was known as received of an animal, until that was corrected.
+struct Once {
+    code: String,
+    shown: String,
+    now: String,
+    says: String,
+}
+
+impl Once {
+    fn all(words: &Words, zone: Tz, once: &[KnownOnce]) -> Vec<Once> {
+        let told = once.iter().map(|of| Once {
+            code: of.lot.to_string(),
+            shown: of.lot.shown(),
+            now: shown_id(&of.now),
+            says: words.say(PageSays::KnownOnce {
+                by: of.by.clone(),
+                day: day_of(of.at, zone),
+            }),
+        });
+        told.collect()
+    }
 }
 
 /// Source animals, newest kill first.
@@ -58,6 +84,11 @@ async fn find(request: &HttpRequest, asking: Asking) -> Result<AnimalsPage> {
         let given = |text: &Option<String>| text.clone().unwrap_or_default().trim().to_owned();
         let (farm, carcass) = (given(&asked.farm).to_uppercase(), given(&asked.carcass));
         let killed_on = given(&asked.killed_on);
+        let zone = names.zone();
+        let animals = found
+            .iter()
+            .map(|of| row(&words, of, &names, zone))
+            .collect();
         Ok(AnimalsPage {
             words,
             narrowed: !(farm.is_empty() && carcass.is_empty() && killed_on.is_empty()),
@@ -72,13 +103,13 @@ async fn find(request: &HttpRequest, asking: Asking) -> Result<AnimalsPage> {
                     chosen: *code == farm,
                 })
                 .collect(),
-            animals: found.iter().map(|of| row(&words, of, &names)).collect(),
+            animals,
         })
     })
     .await
 }
 
-fn row(words: &Words, view: &AnimalView, names: &Names) -> Row {
+fn row(words: &Words, view: &AnimalView, names: &Names, zone: Tz) -> Row {
     let animal = &view.animal;
     let received = view.received.iter();
     Row {
@@ -91,6 +122,7 @@ fn row(words: &Words, view: &AnimalView, names: &Names) -> Row {
         lots: received
             .map(|code| (code.to_string(), code.shown()))
             .collect(),
+        once: Once::all(words, zone, &view.once),
     }
 }
 
@@ -112,6 +144,7 @@ struct AnimalPage {
     carcass: String,
     tag: String,
     abattoir: String,
+    once: Vec<Once>,
     forward: Forward,
 }
 
@@ -132,6 +165,7 @@ pub async fn one(asking: Asking, uid: web::Path<String>) -> HttpResponse {
                 what: what(&words, &animal),
                 farm: names.farm(&animal.farm),
             };
+            let once = Once::all(&words, names.zone(), &found.once);
             Ok(AnimalPage {
                 words,
                 title: words.say(title),
@@ -139,6 +173,7 @@ pub async fn one(asking: Asking, uid: web::Path<String>) -> HttpResponse {
                 carcass: told(animal.carcass.as_deref()),
                 tag: told(animal.tag.as_deref()),
                 abattoir: told(animal.abattoir.as_deref()),
+                once,
                 forward: Forward::of(&found, &names),
             })
         })

@@ -43,6 +43,8 @@ struct LotPage {
     because: Vec<Link>,
     /// Why it is raw, treated or ready.
     condition_because: Vec<Link>,
+    /// What was corrected, and by whom.
+    corrected: Vec<String>,
     on_hand: String,
     /// Of how much.
     made: String,
@@ -106,6 +108,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<LotPage> {
         says: words.say(link.says.clone()),
         source: words.0.arg(&link.source(&reading.law.rows)),
     };
+    let corrected = view.corrected.iter();
     let stands = view.use_by.and_then(|day| words.standing(day, today));
     Ok(LotPage {
         words,
@@ -136,6 +139,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<LotPage> {
         product: product.code.clone(),
         because: because.map(link).collect(),
         condition_because: view.condition_because.iter().map(link).collect(),
+        corrected: corrected.map(|link| words.say(link.says.clone())).collect(),
         ingredients: view.stated.ingredients.clone(),
     })
 }

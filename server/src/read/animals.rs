@@ -92,10 +92,12 @@ pub fn list(app: &App, query: &AnimalsQuery) -> Result<Found> {
         for (animal, _, code) in animals::received_of(conn, &keys)? {
             received.entry(animal).or_default().push(code);
         }
+        let mut once = animals::once_of(conn, &keys)?;
         let animals = rows.iter().map(|(row, uid)| {
             Ok(AnimalView {
                 animal: row.source_animal(uid)?,
                 received: received.remove(&row.id).unwrap_or_default(),
+                once: once.remove(&row.id).unwrap_or_default(),
             })
         });
         Ok(Found {

@@ -4,6 +4,7 @@ use crate::app::App;
 use crate::error::Result;
 use crate::wire::answers::shown_id;
 use crate::wire::answers::{DeedRead, VoidedRead, instant};
+use store::corrections::ever as corrected;
 use store::deeds::{self, DeedRow};
 use store::{Conn, entries, lots, sources};
 
@@ -40,14 +41,15 @@ pub fn read(app: &App, conn: &mut Conn, deed: &DeedRow) -> Result<DeedRead> {
 }
 
 fn corrections(conn: &mut Conn, deed: i32) -> Result<Vec<String>> {
-    let Some(lot) = lots::of_deed(conn, deed)?.first().map(|lot| lot.id) else {
-        return Ok(Vec::new());
-    };
-    let told: Vec<i32> = sources::history(conn, lot)?
-        .iter()
-        .map(|source| source.deed_id)
-        .filter(|by| *by != deed)
-        .collect();
+    let mut told: Vec<i32> = corrected(conn, deed)?;
+    // Corrections of the time before what was wrong was kept.
+    if let Some(lot) = lots::of_deed(conn, deed)?.first().map(|lot| lot.id) {
+        let sources = sources::history(conn, lot)?;
+        let sources = sources.iter().map(|source| source.deed_id);
+        told.extend(sources.filter(|by| *by != deed));
+    }
+    told.sort_unstable();
+    told.dedup();
     let mut by = deeds::by_keys(conn, &told)?;
     by.reverse();
     Ok(by.iter().map(|deed| shown_id(&deed.uid)).collect())

@@ -51,8 +51,13 @@ pub fn of_animal(conn: &mut Conn, id: &str) -> Result<Descendants> {
     let uid = Uuid::parse_str(id).map_err(|_| unknown())?;
     let animal = animals::by_uid(conn, uid.as_bytes())?.ok_or_else(unknown)?;
     let starts = animals::received(conn, animal.id)?;
+    let once = animals::once_of(conn, &[animal.id])?.remove(&animal.id);
+    let once = once.unwrap_or_default();
     if starts.is_empty() {
-        return Ok(Descendants::default());
+        return Ok(Descendants {
+            once,
+            ..Descendants::default()
+        });
     }
     let forward = trace::forward(conn, &starts)?;
     let share = |lot: &Reached| match starts.contains(&lot.id) {
@@ -60,7 +65,8 @@ pub fn of_animal(conn: &mut Conn, id: &str) -> Result<Descendants> {
         false => share(&forward, lot),
     };
     let lots = forward.lots.iter();
-    lots.map(|lot| descendant(lot, Some(share(lot)))).collect()
+    let all: Result<Descendants> = lots.map(|lot| descendant(lot, Some(share(lot)))).collect();
+    Ok(Descendants { once, ..all? })
 }
 
 fn descendant(lot: &Reached, share: Option<f64>) -> Result<Descendant> {

@@ -41,6 +41,10 @@ pub fn everything(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<WhyRe
     if !stops.is_empty() {
         topics.insert(Topic::Stop.as_str().to_owned(), stops);
     }
+    if !lot.corrections.is_empty() {
+        let told = lot.corrections;
+        topics.insert(Topic::Correction.as_str().to_owned(), told);
+    }
     let rules = topics.values().flatten();
     let rules: Vec<String> = rules.map(|link| link.rule.clone()).collect();
     let named = rules.iter();

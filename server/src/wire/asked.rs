@@ -4,8 +4,8 @@ use super::cures::{CureAsked, CuringSalt};
 use super::readings::{LogAsked, ReadingsAsked};
 use super::says::{ValueSays, fault};
 use super::{
-    AdditionWord, Amount, By, Code, Day, DepartureKindWord, Instant, Line, Note, Number,
-    PackagingWord, SideWord, SpeciesWord, StateWord, Weight,
+    AdditionWord, AllergenWord, Amount, By, Code, Day, DepartureKindWord, Instant, Line, Note,
+    Number, PackagingWord, SideWord, SpeciesWord, StateWord, Weight,
 };
 use serde::{Deserialize, Deserializer, Serialize};
 use utoipa::ToSchema;
@@ -137,6 +137,10 @@ pub struct DeclaresAsked {
     pub use_by_is: Option<UseByIs>,
     /// Days that it keeps once it is opened; the day of opening is the first.
     pub days_once_opened: Option<u32>,
+    /// The allergens in it, all of them. If left out, those of the product list count.
+    pub allergens: Option<Vec<AllergenWord>>,
+    /// How strong it is, if it is a curing salt: the same as `curing_salt`.
+    pub strength: Option<CuringSalt>,
 }
 
 /// For which food a supplier's last day is.
@@ -387,7 +391,7 @@ pub struct VoidAsked {
     pub note: Option<Note>,
 }
 
-/// A wrong fact of a receipt is corrected. What is left out stays.
+/// A wrong fact of a receipt, a step or a reading is corrected. What is left out stays.
 #[derive(Debug, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct CorrectionAsked {
@@ -398,12 +402,25 @@ pub struct CorrectionAsked {
     /// Who.
     #[serde(default, skip_serializing_if = "By::is_left_out")]
     pub by: By,
-    /// The receipt.
+    /// The receipt, the step or the reading that said it wrong.
     pub step: Id,
-    /// What is now known of the animal.
+    /// Of a receipt: what is now known of the animal.
     pub animal: Option<AnimalCorrected>,
-    /// Or of the supplier's lot.
+    /// Or of the supplier's lot, what its pack declares, how strong it is.
     pub bought: Option<BoughtAsked>,
+    /// What was read. What is left out stays.
+    pub readings: Option<ReadingsAsked>,
+    /// Of a step: the whole log as it is right, also where there was none.
+    pub log: Option<Vec<LogAsked>>,
+    /// Of a step: the row of the table that the cook is held against.
+    pub heat_standard: Option<Line>,
+    /// Of a step: the way to cool that the log is held against.
+    pub cooling_plan: Option<Line>,
+    /// Of a step: how fat the meat is, in per cent.
+    pub fat_percent: Option<Number>,
+    /// Tells what would change, and records nothing.
+    #[serde(rename = "try")]
+    pub only_try: Option<bool>,
     /// Why.
     pub why: Note,
     /// A word about it.

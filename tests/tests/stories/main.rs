@@ -6,6 +6,7 @@ mod clock;
 mod cold;
 mod command_line;
 mod conditions;
+mod corrections;
 mod cure_room;
 mod deeds;
 mod heat;

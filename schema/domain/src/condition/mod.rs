@@ -64,6 +64,20 @@ impl Condition {
         self.is == ConditionKind::Ready
     }
 
+    /// The same after its readings were looked at: what shows that it is stable, where that is readings,
+    /// goes with them.
+    pub fn and_read(self, shown: Option<&Stable>) -> Condition {
+        match self.stable {
+            None | Some(StableBy::Readings) => self.and_stable(shown.map(|stable| stable.by)),
+            Some(_) => self,
+        }
+    }
+
+    /// The same once a person has let it go by name.
+    pub fn let_go(self) -> Condition {
+        Condition::ready(ProvedBy::Person).and_stable(self.stable)
+    }
+
     /// Does it fall short of what its product's entry claims?
     pub fn lacks_proof(self, product: &Product) -> bool {
         !product.raw && !self.is_ready()

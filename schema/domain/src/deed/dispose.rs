@@ -3,7 +3,7 @@
 use super::draw::{Choice, Draw, not_voided, settle};
 use super::says::DisposeSays;
 use super::step::{change, taken};
-use crate::condition::{Condition, ConditionSays};
+use crate::condition::ConditionSays;
 use crate::dates::Because;
 use crate::grams::Grams;
 use crate::lot::Lot;
@@ -11,7 +11,7 @@ use crate::moment::Moment;
 use crate::plan::{Plan, Reason};
 use crate::refusal::{Refusal, RefusalKind, Result};
 use crate::stop::Placed;
-use crate::words::{Account, Disposal, ProvedBy, StopKind, Topic};
+use crate::words::{Account, Disposal, StopKind, Topic};
 use chrono_tz::Tz;
 
 /// What a person says of it.
@@ -102,7 +102,7 @@ fn let_go(lot: &Lot, choice: &Choice, disposing: &Disposing, moment: &Moment) ->
         };
         (lot.id, reason(says))
     };
-    let proven = Condition::ready(ProvedBy::Person).and_stable(lot.condition().stable);
+    let proven = lot.condition().let_go();
     let without_stop = || {
         let (by, why) = (disposing.by.clone(), disposing.why.clone());
         Reason {

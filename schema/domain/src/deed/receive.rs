@@ -15,8 +15,9 @@ use crate::origin::{AnimalId, Origin};
 use crate::plan::{Birth, Plan, Reason};
 use crate::product::Product;
 use crate::refusal::{Refusal, RefusalKind, Result};
-use crate::words::{DeedKind, Side, Species, State, Topic};
+use crate::words::{Allergen, DeedKind, Side, Species, State, Topic};
 use chrono::{NaiveDate, TimeDelta};
+use std::collections::BTreeSet;
 
 /// What is known of a source animal, or of birds and small animals killed together.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -126,6 +127,8 @@ pub enum Source {
         declared: Declared,
         /// Days that the pack gives once it is opened.
         once_opened: Option<u32>,
+        /// The allergens that the pack names. If it names none of its own accord, those of the list count.
+        allergens: Option<BTreeSet<Allergen>>,
     },
 }
 
@@ -176,12 +179,6 @@ impl Receipt<'_> {
         weight(self.grams, "grams")?;
         let packs = self.packing.packs(self.grams, "")?;
         let mut plan = Plan::default();
-        let mut species = self
-            .product
-            .species
-            .into_iter()
-            .collect::<std::collections::BTreeSet<_>>();
-        let mut cap = None;
         match &self.source {
             Source::Animal {
                 species: of,
@@ -192,21 +189,43 @@ impl Receipt<'_> {
             } => {
                 self.species_agree(*of)?;
                 side_is_new(*side, before)?;
-                species.insert(*of);
                 if !numbered {
                     plan.warnings.push(ReceiveSays::NewAnimal.into());
                 }
             }
-            Source::Bought { use_by, .. } => cap = *use_by,
+            Source::Bought { use_by, .. } => {
+                let day = use_by.map(|of| of.day);
+                if let Some(date) = day.filter(|date| *date < self.moment.day) {
+                    plan.warnings
+                        .push(ReceiveSays::SupplierPast { date }.into());
+                }
+            }
         }
-        let (declared, once_opened) = match &self.source {
+        plan.births.push(self.birth(code, packs)?);
+        Ok(plan)
+    }
+
+    /// What arrived, judged by what is known of it: the same for a receipt that is taken in, and for one
+    /// of which more is known since.
+    ///
+    /// # Errors
+    /// None today: what arrives is never refused for its date.
+    pub fn birth(&self, code: LotCode, packs: Vec<Grams>) -> Result<Birth> {
+        let mut species: BTreeSet<Species> = self.product.species.into_iter().collect();
+        let (mut cap, mut declared, mut once_opened) = (None, None, None);
+        let mut allergens = self.product.allergens.clone();
+        match &self.source {
+            Source::Animal { species: of, .. } => species.extend([*of]),
             Source::Bought {
-                declared,
-                once_opened,
-                ..
-            } => (Some(*declared), *once_opened),
-            Source::Animal { .. } => (None, None),
-        };
+                use_by,
+                declared: told,
+                once_opened: days,
+                allergens: on_pack,
+            } => {
+                (cap, declared, once_opened) = (*use_by, Some(*told), *days);
+                allergens = on_pack.clone().unwrap_or(allergens);
+            }
+        }
         let approved = self.approved_ready.as_deref();
         let stable = self.stable.as_ref();
         let proven = received(self.product, declared, approved, stable);
@@ -226,16 +245,12 @@ impl Receipt<'_> {
             as_it_happened: false,
         }
         .date()?;
-        if let Some(date) = cap.map(|of| of.day).filter(|date| *date < self.moment.day) {
-            plan.warnings
-                .push(ReceiveSays::SupplierPast { date }.into());
-        }
-        plan.births.push(Birth {
+        Ok(Birth {
             code,
             product: self.product_key,
             grams: self.grams,
             origin: self.origin(),
-            allergens: self.product.allergens.clone(),
+            allergens,
             species,
             born: PackNow::new(
                 self.grams,
@@ -259,8 +274,7 @@ impl Receipt<'_> {
             stops: Vec::new(),
             packs,
             note: self.note.clone(),
-        });
-        Ok(plan)
+        })
     }
 
     fn species_agree(&self, animal: Species) -> Result<()> {

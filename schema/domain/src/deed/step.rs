@@ -172,33 +172,64 @@ impl Step<'_> {
         let mut plan = Plan {
             balance: Some(balance),
             warnings: self.warnings(&draws),
-            reasons: passed.reasons,
+            reasons: passed.reasons.clone(),
             ..Plan::default()
         };
-        plan.warnings.extend(passed.warnings);
+        plan.warnings.extend(passed.warnings.iter().cloned());
         plan.changes = if self.outputs.is_empty() {
             self.notes(&draws)
         } else {
             self.uses(&draws)?
         };
-        let went_in = WentIn {
-            dates: self.part_dates(&draws),
-            parts: parts(&draws),
+        let (births, warnings) = self.births(&draws, codes, &passed)?;
+        (plan.births, plan.warnings) = (births, [plan.warnings, warnings].concat());
+        Ok(plan)
+    }
+
+    /// What the step makes of packs as they were then, and what stood in its way: the same judgement as
+    /// [`Step::plan`] makes, of a step that is on record. Its weights were held then.
+    ///
+    /// # Errors
+    /// A stop stands in the way, or a limit is broken, and the step is not taken as it happened.
+    pub fn again(&self, draws: &[Draw<'_>], codes: &[LotCode]) -> Result<Plan> {
+        let passed = self.stops(draws)?;
+        let changes = match self.outputs.is_empty() {
+            true => self.notes(draws),
+            false => Vec::new(),
         };
+        let (births, _) = self.births(draws, codes, &passed)?;
+        Ok(Plan {
+            births,
+            changes,
+            ..Plan::default()
+        })
+    }
+
+    fn births(
+        &self,
+        draws: &[Draw<'_>],
+        codes: &[LotCode],
+        passed: &Passed,
+    ) -> Result<(Vec<Birth>, Vec<Says>)> {
+        let went_in = WentIn {
+            dates: self.part_dates(draws),
+            parts: parts(draws),
+        };
+        let (mut births, mut warnings) = (Vec::with_capacity(codes.len()), Vec::new());
         let mut packs_made = 0;
         for (nth, (output, code)) in self.outputs.iter().zip(codes).enumerate() {
-            let (mut birth, warnings) =
+            let (mut birth, warned) =
                 self.birth(output, code, &went_in, &format!("outputs[{nth}]."))?;
-            plan.warnings.extend(warnings);
+            warnings.extend(warned);
             birth.stops.extend(passed.inherited.iter().cloned());
             packs_made += birth.packs.len();
             if packs_made > MOST_PACKS as usize {
                 let detail = StepSays::TooManyPacks { most: MOST_PACKS };
                 return Err(Refusal::cannot_be(format!("outputs[{nth}]"), detail));
             }
-            plan.births.push(birth);
+            births.push(birth);
         }
-        Ok(plan)
+        Ok((births, warnings))
     }
 
     fn counts_fit(&self) -> Result<()> {

@@ -1,22 +1,25 @@
 //! How a lot was cured, and how strong a curing salt is.
 
+use super::why::links;
 use super::{Family, Relative};
 use crate::cure::Strength;
 use crate::dates::Because;
 use crate::lot::LotId;
 use crate::measure::Percent;
+use crate::product::Product;
 use crate::words::{Quantity, Topic};
 use rust_decimal::Decimal;
 
 /// The strength that was read off the bag of a lot of curing salt, else that of the list.
 pub fn strength(salt: &Relative) -> Strength {
-    let mut strength = salt
-        .lot
-        .product
-        .curing_salt()
-        .unwrap_or(Strength::unknown());
+    strength_read(&salt.lot.product, |quantity| salt.last_reading(quantity))
+}
+
+/// The same by the last readings of a lot, in millionths of their units.
+pub fn strength_read(product: &Product, last: impl Fn(Quantity) -> Option<i64>) -> Strength {
+    let mut strength = product.curing_salt().unwrap_or(Strength::unknown());
     let percent = |quantity: Quantity| {
-        let read = salt.last_reading(quantity);
+        let read = last(quantity);
         read.map(|millionths| Percent::new(Decimal::new(millionths, 6)))
     };
     let (nitrite, nitrate) = (
@@ -51,13 +54,11 @@ pub fn cured(family: &Family, lot: LotId) -> Option<Cured> {
         .into_iter()
         .find(|of| of.last_reading(Quantity::NitritePpm).is_some())?;
     let last = |quantity| of.last_reading(quantity).unwrap_or(0);
-    let because = of.reasons.iter();
-    let because = because.filter(|reason| reason.topic == Topic::Cure);
     Some(Cured {
         lot: of.lot.id,
         nitrite_ppm: last(Quantity::NitritePpm),
         nitrate_ppm: last(Quantity::NitratePpm),
         salt_percent: last(Quantity::SaltPercent),
-        because: because.map(|reason| reason.because.clone()).collect(),
+        because: links(of, Topic::Cure),
     })
 }

@@ -1,6 +1,6 @@
 //! Everything that was made from the lots of a family, with the share of them in each.
 
-use super::{Family, Lists, Relative, Went};
+use super::{Family, KnownOnce, Lists, Relative, Went};
 use crate::code::LotCode;
 use crate::genealogy::shares_forward;
 use crate::lot::{DeedId, LotId, brief};
@@ -31,6 +31,8 @@ pub struct Descendants {
     pub lots: Vec<Descendant>,
     /// Their sums.
     pub totals: Went,
+    /// Of an animal: the lots that were known as received of it until that was corrected.
+    pub once: Vec<KnownOnce>,
 }
 
 impl FromIterator<Descendant> for Descendants {
@@ -40,7 +42,11 @@ impl FromIterator<Descendant> for Descendants {
         for lot in &lots {
             totals += lot.went;
         }
-        Descendants { lots, totals }
+        Descendants {
+            lots,
+            totals,
+            once: Vec::new(),
+        }
     }
 }
 

@@ -101,4 +101,19 @@ pub struct AnimalView {
     pub animal: SourceAnimal,
     /// The lots received of it.
     pub received: Vec<LotCode>,
+    /// The lots that were known as received of it, until that was corrected.
+    pub once: Vec<KnownOnce>,
+}
+
+/// A lot that was known as received of an animal, until that was corrected.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct KnownOnce {
+    /// The lot.
+    pub lot: LotCode,
+    /// The id of the animal that it is known to be of now.
+    pub now: Vec<u8>,
+    /// Who corrected it.
+    pub by: String,
+    /// When.
+    pub at: DateTime<Utc>,
 }

@@ -1,8 +1,8 @@
 //! A lot as it is shown: to programs, on its page, on its labels.
 
 use super::{
-    Cured, Did, Family, Line, Lists, Relative, Stated, condition_links, cured, date_links, lines,
-    stated,
+    Cured, Did, Family, Line, Lists, Relative, Stated, condition_links, correction_links, cured,
+    date_links, lines, stated,
 };
 use crate::dates::Because;
 use crate::law::Law;
@@ -24,6 +24,8 @@ pub struct LotView<'a> {
     pub because: Vec<Because>,
     /// Why it is raw, treated or ready.
     pub condition_because: Vec<Because>,
+    /// What was corrected of it, or of what went into it, and by whom.
+    pub corrected: Vec<Because>,
     /// What its label says.
     pub stated: Stated,
     /// How it was cured, if it was.
@@ -59,6 +61,7 @@ pub fn view<'a>(
         use_by: brief::earliest(&of.lot.packs),
         because: date_links(of, law.dates.freezing.as_ref()),
         condition_because: condition_links(of),
+        corrected: correction_links(of),
         stated: stated(family, of, lists, law, languages),
         cured: cured(family, lot),
         steps: of.steps(),

@@ -20,10 +20,27 @@ messages! {
     }
 }
 
-/// The links about one topic that a lot got when it was made, or later.
-fn links(of: &Relative, topic: Topic) -> Vec<Because> {
-    let reasons = of.reasons.iter().filter(|reason| reason.topic == topic);
-    reasons.map(|reason| reason.because.clone()).collect()
+/// The links about one topic that a lot got when it was made, or later. Where it was judged again since,
+/// those of the last judgement.
+pub(super) fn links(of: &Relative, topic: Topic) -> Vec<Because> {
+    let judgements = of.reasons.split(|reason| reason.topic == Topic::Correction);
+    let told = judgements.map(|links| {
+        let links = links.iter().filter(|reason| reason.topic == topic);
+        links
+            .map(|reason| reason.because.clone())
+            .collect::<Vec<_>>()
+    });
+    let told = told.filter(|links| !links.is_empty());
+    told.last().unwrap_or_default()
+}
+
+/// What was corrected of a lot, or of what went into it, and by whom; the oldest first.
+pub fn correction_links(of: &Relative) -> Vec<Because> {
+    let links = of
+        .reasons
+        .iter()
+        .filter(|reason| reason.topic == Topic::Correction);
+    links.map(|reason| reason.because.clone()).collect()
 }
 
 /// The reasons for a lot's date: those kept at its making, and what has happened to its packs since.

@@ -2,7 +2,7 @@
 
 use crate::conn::Conn;
 use crate::error::Result;
-use crate::measurements;
+use crate::measurements::{self, IF_THEY_COUNT, THAT_COUNT};
 use crate::on_each;
 use chrono::NaiveDateTime;
 use diesel::prelude::*;
@@ -49,9 +49,8 @@ pub fn of(conn: &mut Conn, lots: &[i32], steps: &[i32]) -> Result<Numbers> {
     };
     let sql = format!(
         "SELECT FALSE AS added, of.lot_id AS owner, deeds.at, of.quantity AS what, of.millionths AS amount, of.id
-         FROM measurements of JOIN deeds ON deeds.id = of.deed_id
-         LEFT JOIN voids ON voids.deed_id = of.deed_id
-         WHERE of.lot_id IN ({}) AND voids.id IS NULL
+         FROM measurements of {THAT_COUNT}
+         WHERE of.lot_id IN ({}) AND {IF_THEY_COUNT}
          UNION ALL
          SELECT TRUE AS added, of.deed_id AS owner, deeds.at, of.what, of.mg AS amount, of.id
          FROM additions of JOIN deeds ON deeds.id = of.deed_id

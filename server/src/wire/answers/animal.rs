@@ -2,7 +2,7 @@
 
 use super::shown_id;
 use crate::wire::Day;
-use domain::family::AnimalView;
+use domain::family::{AnimalView, KnownOnce};
 use serde::Serialize;
 use utoipa::ToSchema;
 
@@ -28,6 +28,32 @@ pub struct AnimalRead {
     /// The lots received of it.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub lots: Vec<String>,
+    /// The lots that were known as received of it, until that was corrected.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub once: Vec<OnceRead>,
+}
+
+/// A lot that was known as received of an animal, until that was corrected.
+#[derive(Debug, Clone, Serialize, ToSchema)]
+pub struct OnceRead {
+    /// Its code.
+    pub lot: String,
+    /// The id of the animal that it is known to be of now.
+    pub now: String,
+    /// Who corrected it.
+    pub corrected_by: String,
+}
+
+impl OnceRead {
+    /// Each of them.
+    pub fn all(once: &[KnownOnce]) -> Vec<OnceRead> {
+        let read = once.iter().map(|of| OnceRead {
+            lot: of.lot.to_string(),
+            now: shown_id(&of.now),
+            corrected_by: of.by.clone(),
+        });
+        read.collect()
+    }
 }
 
 impl AnimalRead {
@@ -44,6 +70,7 @@ impl AnimalRead {
             tag: animal.tag.clone(),
             head: i32::try_from(animal.head).unwrap_or(i32::MAX),
             lots: view.received.iter().map(ToString::to_string).collect(),
+            once: OnceRead::all(&view.once),
         }
     }
 }

@@ -1,5 +1,6 @@
 //! Where everything that was made from a lot went, as it is answered.
 
+use super::OnceRead;
 use crate::wire::Weight;
 use domain::family::{Descendant, Descendants, Went};
 use serde::Serialize;
@@ -81,6 +82,10 @@ pub struct DescendantsRead {
     pub lots: Vec<DescendantRead>,
     /// Their sums.
     pub totals: Whereabouts,
+    /// Of an animal: the lots that were known as received of it until that was corrected. What came of them
+    /// came of the animal that they are of now.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub once: Vec<OnceRead>,
 }
 
 impl DescendantsRead {
@@ -88,6 +93,7 @@ impl DescendantsRead {
     pub fn of(found: &Descendants) -> DescendantsRead {
         DescendantsRead {
             lots: found.lots.iter().map(DescendantRead::of).collect(),
+            once: OnceRead::all(&found.once),
             totals: Whereabouts::of(&found.totals),
         }
     }

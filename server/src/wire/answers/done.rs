@@ -81,7 +81,56 @@ pub struct DeedDone {
     pub warnings: Vec<String>,
     /// The key of each warning: it is the same in every language.
     pub warning_keys: Vec<String>,
+    /// Of a correction: what it changes, lot by lot.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub changes: Vec<ChangeRead>,
+    /// It was only asked what would change: nothing is recorded.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub tried: bool,
     /// What becomes of the two.
     #[serde(skip)]
     pub said: Vec<Says>,
+}
+
+/// What a correction changes of a lot. What is not named stays.
+#[derive(Debug, Clone, Default, Serialize, ToSchema)]
+pub struct ChangeRead {
+    /// Its code, which stays.
+    pub lot: String,
+    /// Its product.
+    pub product: String,
+    /// Raw, treated or ready.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub condition: Option<Turned<String>>,
+    /// Its allergens.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub allergens: Option<Turned<Vec<String>>>,
+    /// The animals in it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub species: Option<Turned<Vec<String>>>,
+    /// The date that its packs were made with.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub use_by: Option<Turned<Option<String>>>,
+    /// Stops that appear, in words.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub stops: Vec<String>,
+    /// Stops that end, in words.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub ended: Vec<String>,
+}
+
+/// What was, and what is.
+#[derive(Debug, Clone, Serialize, ToSchema)]
+pub struct Turned<T> {
+    /// What was believed.
+    pub was: T,
+    /// What is right.
+    pub now: T,
+}
+
+impl<T: PartialEq> Turned<T> {
+    /// Where the two differ.
+    pub fn between(was: T, now: T) -> Option<Turned<T>> {
+        (was != now).then_some(Turned { was, now })
+    }
 }

@@ -41,6 +41,8 @@ pub struct LotRead {
     pub use_by: Option<Day>,
     /// Why this date.
     pub use_by_because: Vec<BecauseRead>,
+    /// What was corrected of it, or of what went into it, and by whom.
+    pub corrections: Vec<BecauseRead>,
     /// What is in it, by language.
     pub ingredients: BTreeMap<String, String>,
     /// The title of the ingredient list as the place has it, by language.
@@ -163,6 +165,11 @@ pub fn lot_read(view: &LotView<'_>, reading: &LoadedFamily<'_>, speech: &Speech)
         made_at: instant(lot.made_at.naive_utc(), zone),
         made_by_step: shown_id(&of.made_by.uid),
         use_by: view.use_by.map(Day),
+        corrections: view
+            .corrected
+            .iter()
+            .map(|link| because_read(link, rows, speech))
+            .collect(),
         use_by_because: because
             .map(|link| because_read(link, rows, speech))
             .collect(),

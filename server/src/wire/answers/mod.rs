@@ -15,11 +15,11 @@ pub mod scan;
 pub mod stop;
 pub mod wrong_label;
 
-pub use animal::AnimalRead;
+pub use animal::{AnimalRead, OnceRead};
 pub use because::{BecauseRead, FindingRead, WhyRead};
 pub use deed::{DeedRead, VoidedRead};
 pub use descendants::{DescendantRead, DescendantsRead, Whereabouts};
-pub use done::{DeedDone, LotBrief};
+pub use done::{ChangeRead, DeedDone, LotBrief, Turned};
 pub use health::HealthRead;
 pub use law::{LawRead, RowRead};
 pub use lists::{AnimalsPage, LotsPage};

@@ -1,0 +1,87 @@
+//! Judging again: everything that lots were made by, loaded for all of them at once, and what comes of it.
+
+mod load;
+mod write;
+
+pub use load::{load, roots};
+pub use write::{JudgedLot, StopOf, place, write};
+
+use crate::conditions::ConditionRow;
+use crate::corrections::CorrectionRow;
+use crate::deeds::DeedRow;
+use crate::error::Result;
+use crate::lots::LotRow;
+use crate::measurements::LotReadingRow;
+use crate::packs::PackRow;
+use crate::record::PackEventRow;
+use crate::sources::SourceRow;
+use crate::stops::StopRow;
+use chrono::NaiveDateTime;
+use domain::condition::Condition;
+use domain::deed::again::BornAs;
+use domain::grams::Grams;
+use domain::product::Product;
+use domain::words::Disposal;
+use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet};
+
+/// A place in the order of recording.
+pub type Recorded = (NaiveDateTime, i32);
+
+/// Some lots with all that was made of them, and everything that they were made by. Voided deeds are left out.
+#[derive(Debug, Default)]
+pub struct Everything {
+    /// The lots, and all that was made of them.
+    pub family: BTreeSet<i32>,
+    /// These, and what else went into them.
+    pub lots: HashMap<i32, LotRow>,
+    /// The deeds that made them, read them, noted something with them or let them go, in order.
+    pub deeds: BTreeMap<Recorded, DeedRow>,
+    /// Where each of these stands in the order.
+    pub recorded: HashMap<i32, Recorded>,
+    /// What happened to the packs of each lot, in order.
+    pub events: HashMap<i32, Vec<PackEventRow>>,
+    /// What each deed drew on, in order.
+    pub drawn: HashMap<i32, Vec<PackEventRow>>,
+    /// The packs.
+    pub packs: HashMap<i32, PackRow>,
+    /// What each lot was read, the oldest first.
+    pub readings: HashMap<i32, Vec<LotReadingRow>>,
+    /// What each lot is since some deed.
+    pub conditions: HashMap<i32, Vec<ConditionRow>>,
+    /// What each lot was born as, where that was judged again before: the last word.
+    pub judged: HashMap<i32, Option<Condition>>,
+    /// The stops on each lot.
+    pub stops: HashMap<i32, Vec<StopRow>>,
+    /// What ended each stop: by which deed, when, how.
+    pub ends: HashMap<i32, Vec<(i32, NaiveDateTime, Disposal)>>,
+    /// The deeds among those that placed or ended stops, or changed conditions, that judged again.
+    pub judging: HashSet<i32>,
+    /// The deeds that placed stops because of something else than what a lot was made by.
+    pub elsewhere: HashSet<i32>,
+    /// What is known to be wrong of each deed, in order.
+    pub corrections: HashMap<i32, Vec<CorrectionRow>>,
+    /// Lots that a label was printed of.
+    pub printed: HashSet<i32>,
+    /// What is known now of the source of each lot that was received.
+    pub sources: HashMap<i32, SourceRow>,
+    /// The milligrams of water, ice and steam, and of differences of scales, that steps added.
+    pub added: HashMap<i32, Vec<(String, i64)>>,
+}
+
+impl LotRow {
+    /// What it was born as, as far as the record knows now; `judged` is its condition, where that was
+    /// judged again.
+    ///
+    /// # Errors
+    /// The record is damaged.
+    pub fn born_as(&self, product: &Product, judged: Option<Condition>) -> Result<BornAs> {
+        Ok(BornAs {
+            condition: judged.or(self.condition()?),
+            born: self.born(Grams::from_milligrams(self.made_mg))?,
+            later: self.later(product)?,
+            allergens: self.allergens()?,
+            species: self.species()?,
+            origin: self.origin()?,
+        })
+    }
+}

@@ -1,0 +1,447 @@
+//! The lots that are judged again, and what went into them: each as it was at any moment, with the facts
+//! that are right now.
+
+use crate::deeds::facts::Facts;
+use crate::deeds::stable;
+use crate::error::Result;
+use domain::condition::Condition;
+use domain::dates::Because;
+use domain::deed::again::{BornAs, JudgedStop, Since, condition_since, stops_differ};
+use domain::grams::Grams;
+use domain::lot::{Event, Lot, Pack, PackNow, refold};
+use domain::plan::Reason;
+use domain::product::Product;
+use domain::stop::{NewStop, Placed, StopId};
+use domain::words::{DeedKind, Quantity};
+use rust_decimal::Decimal;
+use std::collections::{HashMap, HashSet};
+use std::sync::Arc;
+use store::again::{Everything, Recorded};
+use store::deeds::DeedRow;
+use store::lots::{LotRow, Since as RowSince};
+use store::measurements::Measurement;
+use store::stops::StopRow;
+
+/// A stop of a lot as it is judged again.
+pub struct StopAgain {
+    /// Where the deed that it follows from stands in the order.
+    pub by: Recorded,
+    /// The stop.
+    pub stop: JudgedStop,
+    /// Its key in the record; below zero where it has none yet.
+    pub id: StopId,
+}
+
+/// A lot as it is judged.
+pub struct State {
+    /// What it is.
+    pub product: Arc<Product>,
+    /// What it was born as, as far as the record knew.
+    pub was: BornAs,
+    /// What it was born as.
+    pub now: BornAs,
+    /// What was said of its condition since, by which deed.
+    life: Vec<(Recorded, Since)>,
+    /// When it was released.
+    released: Vec<Recorded>,
+    /// The stops that follow from the deeds that were judged again.
+    pub stops: Vec<StopAgain>,
+    /// Which deeds those are.
+    pub judged: HashSet<i32>,
+    /// Is anything of it otherwise?
+    pub changed: bool,
+    /// Why it is as it is, where it was judged again.
+    pub reasons: Vec<Reason>,
+    /// What its cure brought, or what its receipt read, where that is otherwise.
+    pub measured: Vec<Measurement>,
+}
+
+impl State {
+    /// What it is after all that was said of it since.
+    pub fn condition(&self) -> Option<Condition> {
+        let since = self.life.iter().map(|(_, since)| since);
+        condition_since(self.now.condition, &self.product, since)
+    }
+
+    /// What its readings since its birth show.
+    pub fn shown(&self) -> impl Iterator<Item = &Because> {
+        self.life.iter().filter_map(|(_, since)| match since {
+            Since::Read(shown) => shown.as_ref().map(|stable| &stable.because),
+            Since::LetGo => None,
+        })
+    }
+}
+
+/// All of them.
+pub struct Kin {
+    /// What the record holds.
+    pub all: Everything,
+    /// Each lot.
+    pub lots: HashMap<i32, State>,
+    /// How each pack was before each of its events, and after the last.
+    before: HashMap<i32, Vec<(i32, PackNow)>>,
+    /// The events of each pack, by their places among those of its lot.
+    lived_by: HashMap<i32, Vec<usize>>,
+    packs: HashMap<i32, Vec<i32>>,
+    made: HashMap<i32, Vec<i32>>,
+    next_stop: i32,
+}
+
+impl Kin {
+    /// Everything as it is on record.
+    ///
+    /// # Errors
+    /// The record is damaged.
+    pub fn of(facts: &mut Facts<'_, '_>, all: Everything) -> Result<Kin> {
+        let mut lots = HashMap::with_capacity(all.lots.len());
+        for (key, row) in &all.lots {
+            let product = facts.app.product(facts.tx.conn, row.version_id)?;
+            let judged = all.judged.get(key).copied().flatten();
+            let was = row.born_as(&product, judged)?;
+            let life = match was.condition {
+                Some(_) => life(facts, &all, *key)?,
+                None => Vec::new(),
+            };
+            let kind_of = |deed: i32| {
+                let row = all.recorded.get(&deed).and_then(|at| all.deeds.get(at));
+                row.map(|row| row.kind.as_str())
+            };
+            let events = all.events.get(key).into_iter().flatten();
+            let released = events
+                .filter(|event| kind_of(event.deed_id) == Some(DeedKind::Release.as_str()))
+                .map(|event| all.recorded[&event.deed_id]);
+            let state = State {
+                now: was.clone(),
+                was,
+                life,
+                released: released.collect(),
+                stops: Vec::new(),
+                judged: HashSet::new(),
+                changed: false,
+                reasons: Vec::new(),
+                measured: Vec::new(),
+                product,
+            };
+            lots.insert(*key, state);
+        }
+        let mut lived_by: HashMap<i32, Vec<usize>> = HashMap::new();
+        for (nth, event) in all.events.values().flat_map(|of| of.iter().enumerate()) {
+            lived_by.entry(event.pack_id).or_default().push(nth);
+        }
+        let (mut packs, mut made): (HashMap<i32, Vec<i32>>, HashMap<i32, Vec<i32>>) =
+            Default::default();
+        for pack in all.packs.values() {
+            packs.entry(pack.lot_id).or_default().push(pack.id);
+        }
+        for row in all.lots.values() {
+            made.entry(row.deed_id).or_default().push(row.id);
+        }
+        Ok(Kin {
+            all,
+            lots,
+            before: HashMap::new(),
+            lived_by,
+            packs,
+            made,
+            next_stop: 0,
+        })
+    }
+
+    /// The packs of a lot.
+    pub fn packs_of(&self, lot: i32) -> Vec<i32> {
+        self.packs.get(&lot).cloned().unwrap_or_default()
+    }
+
+    /// The lots that a deed made, in the order in which they were asked.
+    pub fn made_by(&self, deed: i32) -> Vec<LotRow> {
+        let made = self.made.get(&deed).into_iter().flatten();
+        let mut made: Vec<LotRow> = made.map(|lot| self.all.lots[lot].clone()).collect();
+        made.sort_by_key(|row| row.id);
+        made
+    }
+
+    /// Says of lots that something of them is otherwise.
+    pub fn touch(&mut self, lots: &[i32]) {
+        for lot in lots {
+            if let Some(state) = self.lots.get_mut(lot) {
+                state.changed = true;
+            }
+        }
+    }
+
+    /// The deeds that can be judged, in order.
+    pub fn deeds(&self) -> Vec<(Recorded, DeedRow)> {
+        let all = self.all.deeds.iter();
+        all.map(|(at, deed)| (*at, deed.clone())).collect()
+    }
+
+    /// Did a deed draw on a lot that is otherwise now?
+    pub fn is_drawn_from_changed(&self, deed: i32) -> bool {
+        let drawn = self.all.drawn.get(&deed).into_iter().flatten();
+        let mut lots = drawn.map(|event| event.lot_id);
+        lots.any(|lot| self.lots.get(&lot).is_some_and(|of| of.changed))
+    }
+
+    /// A lot as it was when a deed was recorded, with some packs as they were before an event.
+    ///
+    /// # Errors
+    /// The record is damaged.
+    pub fn lot_at(&mut self, lot: i32, at: Recorded, packs: &[(i32, i32)]) -> Result<Lot> {
+        let mut loaded = Vec::with_capacity(packs.len());
+        for (pack, seq) in packs {
+            let mut of = self.all.packs[pack].pack()?;
+            of.now = self.pack_before(lot, *pack, *seq)?;
+            loaded.push(Pack { past: None, ..of });
+        }
+        let stops = self.stops_at(lot, at)?;
+        let state = &self.lots[&lot];
+        let said = state.life.iter().filter(|(by, _)| *by < at);
+        let since = said.map(|(_, since)| since);
+        let condition = condition_since(state.now.condition, &state.product, since);
+        let released = state.product.is_hung() && state.released.iter().any(|by| *by < at);
+        let row = self.all.lots[&lot].clone();
+        let known = RowSince {
+            stops,
+            condition,
+            released,
+        };
+        let of = row.into_lot(state.product.clone(), loaded, known)?;
+        Ok(Lot {
+            condition,
+            later: state.now.later,
+            allergens: state.now.allergens.clone(),
+            species: state.now.species.clone(),
+            origin: state.now.origin,
+            ..of
+        })
+    }
+
+    /// How a pack was before an event; `i32::MAX` asks how it is now.
+    ///
+    /// # Errors
+    /// The record is damaged.
+    pub fn pack_before(&mut self, lot: i32, pack: i32, seq: i32) -> Result<PackNow> {
+        if !self.before.contains_key(&pack) {
+            let all = self.lived(lot, pack)?;
+            self.before.insert(pack, all);
+        }
+        let lived = &self.before[&pack];
+        let nth = lived.partition_point(|(of, _)| *of < seq);
+        Ok(lived[nth.min(lived.len() - 1)].1)
+    }
+
+    fn lived(&self, lot: i32, pack: i32) -> Result<Vec<(i32, PackNow)>> {
+        let state = &self.lots[&lot];
+        let made = Grams::from_milligrams(self.all.packs[&pack].made_mg);
+        let (later, born) = (state.now.later, state.now.born);
+        let born = PackNow { left: made, ..born };
+        let (mut now, mut seen) = (born, Vec::<Event>::new());
+        let mut in_order = true;
+        let mut lived = Vec::new();
+        let events = self.all.events.get(&lot).map_or(&[][..], Vec::as_slice);
+        for row in self
+            .lived_by
+            .get(&pack)
+            .into_iter()
+            .flatten()
+            .map(|nth| &events[*nth])
+        {
+            lived.push((row.seq, now));
+            let event = row.event()?;
+            in_order &= seen.last().is_none_or(|last| last.day <= event.day);
+            seen.push(event);
+            now = match in_order {
+                true => now.after(&event, made, later).unwrap_or(now),
+                // From here on the order of the days is another one: all of it is folded each time.
+                false => refold(born, made, later, &seen).unwrap_or(now),
+            };
+        }
+        lived.push((i32::MAX, now));
+        Ok(lived)
+    }
+
+    /// The stops of a lot that a deed met.
+    fn stops_at(&self, lot: i32, at: Recorded) -> Result<Vec<Placed>> {
+        let state = &self.lots[&lot];
+        let mut met = Vec::new();
+        for row in self.all.stops.get(&lot).into_iter().flatten() {
+            let judged = state
+                .judged
+                .iter()
+                .any(|deed| self.follows_from(row, *deed));
+            let known = self.all.judging.contains(&row.deed_id)
+                || self
+                    .all
+                    .recorded
+                    .get(&row.deed_id)
+                    .is_some_and(|by| *by < at);
+            if known && !judged && !self.is_judged_away(row.id, row.root_id) {
+                let ended = self.ended(row.id, row.root_id, at);
+                met.push(row.placed(ended)?);
+            }
+        }
+        for again in state.stops.iter().filter(|of| of.by < at) {
+            let (pack, stop) = &again.stop;
+            let root = stop.root.unwrap_or(again.id);
+            met.push(Placed {
+                id: again.id,
+                root,
+                pack: *pack,
+                cause: stop.cause.clone(),
+                ended: self.ended(again.id.0, root.0, at),
+            });
+        }
+        Ok(met)
+    }
+
+    /// When a person ended a stop, as far as it was known.
+    fn ended(&self, stop: i32, root: i32, at: Recorded) -> Option<chrono::DateTime<chrono::Utc>> {
+        let ends = [stop, root].into_iter();
+        let ends = ends.filter_map(|stop| self.all.ends.get(&stop)).flatten();
+        let known = |deed: i32| self.all.recorded.get(&deed).is_some_and(|by| *by < at);
+        let ends = ends.filter(|(deed, ..)| known(*deed));
+        ends.map(|(_, at, _)| at.and_utc()).min()
+    }
+
+    /// Was it found before that it should never have stood?
+    pub fn is_judged_away(&self, stop: i32, root: i32) -> bool {
+        let ends = [stop, root].into_iter();
+        let mut ends = ends.filter_map(|stop| self.all.ends.get(&stop)).flatten();
+        ends.any(|(deed, ..)| self.all.judging.contains(deed))
+    }
+
+    /// Did a person end it?
+    pub fn is_ended(&self, stop: i32, root: i32) -> bool {
+        let mut ends = [stop, root].into_iter();
+        ends.any(|stop| self.all.ends.contains_key(&stop))
+    }
+
+    /// Does a stop on record follow from a deed: placed by it, or by a judgement of it?
+    fn follows_from(&self, row: &StopRow, deed: i32) -> bool {
+        let of = self.all.recorded.get(&deed);
+        let at = of.and_then(|at| self.all.deeds.get(at)).map(|of| of.at);
+        row.deed_id == deed || self.all.judging.contains(&row.deed_id) && Some(row.since) == at
+    }
+
+    /// The stops on record that follow from the deeds of a lot that were judged again.
+    ///
+    /// # Errors
+    /// The record is damaged.
+    pub fn recorded_stops(&self, lot: i32) -> Result<Vec<Placed>> {
+        let state = &self.lots[&lot];
+        let rows = self.all.stops.get(&lot).into_iter().flatten();
+        let of = rows.filter(|row| {
+            state
+                .judged
+                .iter()
+                .any(|deed| self.follows_from(row, *deed))
+        });
+        let standing = of.filter(|row| !self.is_judged_away(row.id, row.root_id));
+        Ok(standing
+            .map(|row| row.placed(None))
+            .collect::<store::Result<_>>()?)
+    }
+
+    /// Takes in the stops that a deed places on a lot, judged again; those that are on record keep their keys.
+    ///
+    /// # Errors
+    /// The record is damaged.
+    pub fn judge_stops(
+        &mut self,
+        lot: i32,
+        deed: &DeedRow,
+        by: Recorded,
+        stops: Vec<JudgedStop>,
+    ) -> Result<()> {
+        self.lots
+            .get_mut(&lot)
+            .expect("a lot that is judged")
+            .judged
+            .insert(deed.id);
+        let rows = self.all.stops.get(&lot).into_iter().flatten();
+        let of = rows.filter(|row| self.follows_from(row, deed.id));
+        let of = of.filter(|row| !self.is_judged_away(row.id, row.root_id));
+        let recorded: Vec<Placed> = of
+            .map(|row| row.placed(None))
+            .collect::<store::Result<_>>()?;
+        let differ = stops_differ(&recorded, &stops);
+        let mut known = Vec::with_capacity(stops.len());
+        for (nth, stop) in stops.into_iter().enumerate() {
+            let id = match differ.new.contains(&nth) {
+                true => {
+                    self.next_stop -= 1;
+                    StopId(self.next_stop)
+                }
+                false => same(&recorded, &stop).unwrap_or(StopId(0)),
+            };
+            known.push(StopAgain { by, stop, id });
+        }
+        let state = self.lots.get_mut(&lot).expect("a lot that is judged");
+        state.changed |= !differ.new.is_empty() || !differ.ended.is_empty();
+        state.stops.extend(known);
+        Ok(())
+    }
+
+    /// What is known now of a lot's birth.
+    pub fn born(&mut self, lot: i32, again: BornAs) {
+        let printed = self.all.printed.contains(&lot);
+        let state = self.lots.get_mut(&lot).expect("a lot that is judged");
+        state.now = state.was.judged(again, printed);
+        state.changed |= state.now != state.was;
+    }
+}
+
+fn same(recorded: &[Placed], stop: &JudgedStop) -> Option<StopId> {
+    let alike = |placed: &&Placed| {
+        let stops: &[JudgedStop] = std::slice::from_ref(stop);
+        stops_differ(std::slice::from_ref(*placed), stops)
+            .new
+            .is_empty()
+    };
+    recorded.iter().find(alike).map(|placed| placed.id)
+}
+
+/// What was said of a lot's condition since its birth: readings, and people who let it go.
+fn life(facts: &Facts<'_, '_>, all: &Everything, lot: i32) -> Result<Vec<(Recorded, Since)>> {
+    let mut life: Vec<(Recorded, Since)> = Vec::new();
+    let of_kind = |deed: i32, kind: DeedKind| {
+        let at = all.recorded.get(&deed)?;
+        let row = all.deeds.get(at)?;
+        (row.kind == kind.as_str()).then_some(*at)
+    };
+    let readings = all.readings.get(&lot).map_or(&[][..], Vec::as_slice);
+    let code = all.lots[&lot].code()?;
+    let tells = [Quantity::Ph.as_str(), Quantity::WaterActivity.as_str()];
+    for reading in readings {
+        let tells = tells.contains(&reading.quantity.as_str());
+        let Some(at) = of_kind(reading.deed_id, DeedKind::Measure).filter(|_| tells) else {
+            continue;
+        };
+        if life.iter().any(|(known, _)| *known == at) {
+            continue;
+        }
+        let last = |quantity: Quantity| {
+            let known = readings.iter().rev().filter(|of| {
+                let by = all.recorded.get(&of.deed_id);
+                by.is_some_and(|by| *by <= at) && of.quantity == quantity.as_str()
+            });
+            let mut known = known.map(|of| Decimal::new(of.millionths, 6).normalize());
+            known.next()
+        };
+        let (ph, water_activity) = (last(Quantity::Ph), last(Quantity::WaterActivity));
+        let lot = code.clone();
+        let shown = stable::of_lot(facts, lot, ph, water_activity)?;
+        life.push((at, Since::Read(shown)));
+    }
+    for row in all.conditions.get(&lot).into_iter().flatten() {
+        let let_go = of_kind(row.deed_id, DeedKind::Dispose);
+        life.extend(let_go.map(|at| (at, Since::LetGo)));
+    }
+    life.sort_by_key(|(at, _)| *at);
+    Ok(life)
+}
+
+/// A stop on the whole of a lot.
+pub fn on_lot(stop: NewStop) -> JudgedStop {
+    (None, stop)
+}

@@ -1,0 +1,99 @@
+//! What is on record is judged again, because a fact of it was wrong: the deeds that follow from it are
+//! planned anew, each by its own rules, with what was right from the start; and what differs is written down.
+
+mod asked;
+mod kin;
+mod receipt;
+mod step;
+mod write;
+
+pub use asked::{effective, request};
+pub use write::write;
+
+use super::facts::{Facts, Past};
+use crate::error::Result;
+use domain::lot::PlaceId;
+use domain::moment::Moment;
+use domain::words::{DeedKind, StepKind};
+use kin::Kin;
+use store::again::Recorded;
+use store::deeds::DeedRow;
+
+/// Lots that were judged again.
+pub struct Judged {
+    kin: Kin,
+    /// The lots that the corrected deed made, touched or read.
+    pub roots: Vec<i32>,
+}
+
+/// Judges everything again that follows from a deed, of which more is known now.
+///
+/// # Errors
+/// The database is away, or the record is damaged.
+pub fn judge(facts: &mut Facts<'_, '_>, corrected: &DeedRow) -> Result<Judged> {
+    let roots = store::again::roots(facts.tx.conn, corrected.id)?;
+    let all = store::again::load(facts.tx, &roots)?;
+    let (moment, place) = (facts.moment, facts.place);
+    facts.past = Some(past(&all)?);
+    let mut kin = Kin::of(facts, all)?;
+    let judged = every(facts, &mut kin, corrected, &roots);
+    (facts.moment, facts.place, facts.past) = (moment, place, None);
+    judged?;
+    Ok(Judged { kin, roots })
+}
+
+/// Judges deed after deed, in the order in which they were recorded. What nothing that changed went into
+/// is as it was.
+fn every(
+    facts: &mut Facts<'_, '_>,
+    kin: &mut Kin,
+    corrected: &DeedRow,
+    roots: &[i32],
+) -> Result<()> {
+    let kind = corrected.kind()?;
+    let makes = kind == DeedKind::Receive || StepKind::parse(kind.as_str()).is_some();
+    if !makes {
+        // A reading of the lots: their births stay, what was read of them since does not.
+        kin.touch(roots);
+    }
+    let deeds: Vec<(Recorded, DeedRow)> = kin.deeds();
+    for (recorded, deed) in deeds {
+        let is_it = deed.id == corrected.id;
+        let kind = deed.kind()?;
+        let step = StepKind::parse(kind.as_str());
+        if !is_it && (step.is_none() || !kin.is_drawn_from_changed(deed.id)) {
+            continue;
+        }
+        facts.moment = Moment {
+            at: deed.at.and_utc(),
+            began_at: deed.began_at.map(|began| began.and_utc()),
+            recorded_at: deed.recorded_at.and_utc(),
+            day: deed.day,
+            late: deed.late,
+        };
+        facts.place = deed.place_id.map(PlaceId);
+        if let Some(past) = &mut facts.past {
+            past.until = recorded;
+        }
+        match (kind, step) {
+            (DeedKind::Receive, _) => receipt::again(facts, kin, &deed)?,
+            (_, Some(kind)) => step::again(facts, kin, recorded, &deed, kind, is_it)?,
+            _ => {}
+        }
+    }
+    Ok(())
+}
+
+fn past(all: &store::again::Everything) -> Result<Past> {
+    let mut past = Past::default();
+    for (lot, readings) in &all.readings {
+        let of = past.readings.entry(*lot).or_default();
+        for reading in readings {
+            let recorded = all.recorded.get(&reading.deed_id).copied();
+            let quantity = store::measurements::quantity(&reading.quantity)?;
+            let recorded = recorded.unwrap_or_default();
+            of.push((recorded, reading.at, quantity, reading.millionths));
+        }
+    }
+    Ok(past)
+}

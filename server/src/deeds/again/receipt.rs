@@ -1,0 +1,100 @@
+//! A receipt that is judged again, with what is known of it now.
+
+use super::kin::{Kin, on_lot};
+use super::{effective, request};
+use crate::deeds::facts::Facts;
+use crate::deeds::measure::Readings;
+use crate::deeds::{approval, receive};
+use crate::error::Result;
+use crate::wire::asked::ReceiptAsked;
+use domain::deed::again::BornAs;
+use domain::deed::receive::{Receipt, Source};
+use domain::deed::step::Packing;
+use domain::grams::Grams;
+use domain::lot::PlaceId;
+use domain::origin::AnimalId;
+use domain::plan::Plan;
+use domain::words::State;
+use store::deeds::DeedRow;
+
+/// Judges a receipt again.
+///
+/// # Errors
+/// The database is away, or the record is damaged.
+pub fn again(facts: &mut Facts<'_, '_>, kin: &mut Kin, deed: &DeedRow) -> Result<()> {
+    let of = kin.all.corrections.get(&deed.id);
+    let of = of.map_or(&[][..], Vec::as_slice);
+    let asked: ReceiptAsked = request(&effective(deed, of)?)?;
+    let Some(row) = kin.made_by(deed.id).into_iter().next() else {
+        return Ok(());
+    };
+    let product = kin.lots[&row.id].product.clone();
+    let known = kin.all.sources.get(&row.id);
+    let source = match known.and_then(|known| known.animal_id) {
+        Some(animal) => Source::Animal {
+            id: AnimalId(animal),
+            species: store::animals::by_key(facts.tx.conn, animal)?
+                .animal()?
+                .species,
+            side: None,
+            before: Vec::new(),
+            numbered: true,
+        },
+        None => receive::declared(&asked, known.and_then(|known| known.use_by)),
+    };
+    let receipt = Receipt {
+        moment: facts.moment,
+        place: PlaceId(row.born_place_id),
+        product: &product,
+        product_key: row.version_id,
+        grams: Grams::from_milligrams(row.made_mg),
+        packing: Packing::One,
+        state: State::parse(&row.born_state),
+        source,
+        stable: receive::stable_at_door(facts, &asked, &product)?,
+        approved_ready: approval::of_product(facts, "ready", &product),
+        law: facts.law(),
+        note: None,
+    };
+    let mut plan = Plan::default();
+    let grams = vec![receipt.grams];
+    plan.births.push(receipt.birth(row.code()?, grams)?);
+    receive::cold_enough(facts, &asked, &product, &mut plan, true)?;
+    let birth = plan.births.remove(0);
+    let (before, was) = (kin.lots[&row.id].was.clone(), row.id);
+    kin.born(was, BornAs::of(&birth));
+    if before.condition.is_some() {
+        let stops = birth.stops.into_iter().map(on_lot).collect();
+        let recorded = (deed.recorded_at, deed.id);
+        kin.judge_stops(row.id, deed, recorded, stops)?;
+    }
+    let mut read = Readings::of(asked.readings.as_ref(), "readings.")?.all();
+    read.extend(receive::numbers(&asked, &product)?.0);
+    let known = kin.all.readings.get(&row.id).into_iter().flatten();
+    let known = known.filter(|of| of.deed_id == deed.id);
+    let known: Vec<(&str, i64)> = known
+        .map(|of| (of.quantity.as_str(), of.millionths))
+        .collect();
+    let told: Vec<(&str, i64)> = read
+        .iter()
+        .map(|of| (of.quantity.as_str(), of.millionths))
+        .collect();
+    let recorded = (deed.recorded_at, deed.id);
+    if let (Some(past), true) = (&mut facts.past, known != told) {
+        let of = past.readings.entry(row.id).or_default();
+        of.retain(|(by, ..)| *by != recorded);
+        of.extend(
+            read.iter()
+                .map(|of| (recorded, deed.at, of.quantity, of.millionths)),
+        );
+        of.sort_by_key(|(_, at, ..)| *at);
+    }
+    let differs = known != told;
+    if let Some(state) = kin.lots.get_mut(&row.id) {
+        state.reasons = birth.reasons;
+        if differs {
+            (state.measured, state.changed) = (read, true);
+        }
+    }
+    Ok(())
+}

@@ -1,0 +1,208 @@
+//! Writing down what was judged again: what changed of each lot, why, and by whom.
+
+use super::Judged;
+use super::kin::{Kin, State};
+use crate::deeds::facts::Facts;
+use crate::error::Result;
+use crate::wire::answers::{ChangeRead, DeedDone, Turned};
+use domain::condition::Condition;
+use domain::dates::Because;
+use domain::deed::again::stops_differ;
+use domain::lot::{LotId, PackId, PackNow};
+use domain::plan::{Plan, Reason};
+use domain::stop::StopId;
+use domain::words::{DeedKind, Disposal, Topic};
+use std::collections::BTreeSet;
+use store::again::{JudgedLot, StopOf};
+
+/// What is otherwise of one lot.
+struct Change {
+    lot: i32,
+    condition: Option<Turned<Option<Condition>>>,
+    dated: bool,
+    new: Vec<StopOf>,
+    ended: Vec<StopId>,
+    told: ChangeRead,
+}
+
+/// Writes everything down under the deed that asked for it; its answer comes back. `because` says on each lot
+/// what was corrected, and by whom.
+///
+/// # Errors
+/// The database is away or full.
+pub fn write(
+    facts: &mut Facts<'_, '_>,
+    uid: String,
+    kind: DeedKind,
+    judged: Judged,
+    because: &Because,
+) -> Result<DeedDone> {
+    let Judged { mut kin, roots } = judged;
+    let mut keys: Vec<i32> = kin.all.family.iter().copied().collect();
+    keys.retain(|lot| kin.lots[lot].changed);
+    let mut changes = Vec::with_capacity(keys.len());
+    for lot in keys {
+        changes.extend(change(facts, &kin, lot)?);
+    }
+    let mut plan = Plan::default();
+    let mut packs: Vec<Vec<(PackId, PackNow)>> = Vec::with_capacity(changes.len());
+    let ended: BTreeSet<StopId> = changes
+        .iter()
+        .flat_map(|of| of.ended.iter().copied())
+        .collect();
+    for of in &changes {
+        reasons(&mut plan, &kin.lots[&of.lot], of, because);
+        let now = of.condition.as_ref().and_then(|turned| turned.now);
+        plan.conditions.extend(now.map(|now| (LotId(of.lot), now)));
+        plan.ends.extend(ends(&kin, of, &ended));
+        packs.push(match of.dated {
+            true => packs_now(&mut kin, of.lot)?,
+            false => Vec::new(),
+        });
+    }
+    let mut done = facts.record(uid, kind, &plan)?;
+    let new = changes.iter().flat_map(|of| of.new.iter().cloned());
+    store::again::place(facts.tx, facts.deed, new.collect())?;
+    let lots = changes.iter().zip(packs).map(|(of, packs)| {
+        let state = &kin.lots[&of.lot];
+        JudgedLot {
+            row: &kin.all.lots[&of.lot],
+            born: &state.now,
+            packs,
+            measured: &state.measured,
+        }
+    });
+    store::again::write(facts.tx, facts.deed, &lots.collect::<Vec<_>>())?;
+    done.changes = changes.into_iter().map(|of| of.told).collect();
+    let rows = store::lots::by_keys(facts.tx.conn, &roots)?;
+    done.lots.extend(facts.briefs(&rows)?);
+    Ok(done)
+}
+
+/// What is otherwise of a lot; nothing where it is as it was after all.
+fn change(facts: &Facts<'_, '_>, kin: &Kin, lot: i32) -> Result<Option<Change>> {
+    let (state, row) = (&kin.lots[&lot], &kin.all.lots[&lot]);
+    let said = kin.all.conditions.get(&lot).and_then(|all| all.last());
+    let was = match said {
+        Some(said) => Condition::parse(&said.condition),
+        None => row.condition()?,
+    };
+    let condition = Turned::between(was, state.condition());
+    let recorded = kin.recorded_stops(lot)?;
+    let judged: Vec<_> = state.stops.iter().map(|of| of.stop.clone()).collect();
+    let differ = stops_differ(&recorded, &judged);
+    let new: Vec<StopOf> = differ
+        .new
+        .iter()
+        .map(|nth| {
+            let of = &state.stops[*nth];
+            StopOf {
+                lot,
+                pack: of.stop.0,
+                stop: of.stop.1.clone(),
+                named: of.id,
+            }
+        })
+        .collect();
+    let standing = |id: &StopId| {
+        let placed = recorded.iter().find(|placed| placed.id == *id);
+        placed.filter(|placed| !kin.is_ended(placed.id.0, placed.root.0))
+    };
+    let gone: Vec<_> = differ.ended.iter().filter_map(standing).collect();
+    let dated = !state.now.is_dated_as(&state.was);
+    let is_same = condition.is_none()
+        && new.is_empty()
+        && gone.is_empty()
+        && state.measured.is_empty()
+        && state.now == state.was;
+    if is_same {
+        return Ok(None);
+    }
+    let say = |says| facts.speech.say(says);
+    let kinds = |condition: Option<Condition>| {
+        condition.map_or_else(String::new, |of| of.is.as_str().to_owned())
+    };
+    let told = ChangeRead {
+        lot: row.code.clone(),
+        product: state.product.code.clone(),
+        condition: condition
+            .as_ref()
+            .and_then(|of| Turned::between(kinds(of.was), kinds(of.now))),
+        allergens: Turned::between(words(&state.was.allergens), words(&state.now.allergens)),
+        species: Turned::between(words(&state.was.species), words(&state.now.species)),
+        use_by: Turned::between(
+            state.was.born.use_by.map(|day| day.to_string()),
+            state.now.born.use_by.map(|day| day.to_string()),
+        ),
+        stops: new
+            .iter()
+            .map(|of| say(&of.stop.cause.because.says))
+            .collect(),
+        ended: gone.iter().map(|of| say(&of.cause.because.says)).collect(),
+    };
+    Ok(Some(Change {
+        lot,
+        condition,
+        dated,
+        new,
+        ended: gone.iter().map(|of| of.id).collect(),
+        told,
+    }))
+}
+
+fn words<T: ToString>(all: &BTreeSet<T>) -> Vec<String> {
+    all.iter().map(T::to_string).collect()
+}
+
+/// What was corrected, and the links of the judgement as it is now, by topic.
+fn reasons(plan: &mut Plan, state: &State, of: &Change, because: &Because) {
+    let mut add = |topic: Topic, because: &Because| {
+        let because = because.clone();
+        plan.reasons
+            .push((LotId(of.lot), Reason { topic, because }));
+    };
+    add(Topic::Correction, because);
+    for reason in &state.reasons {
+        let told = match reason.topic {
+            Topic::Condition => of.condition.is_some(),
+            Topic::Date => of.dated || of.condition.is_some(),
+            _ => true,
+        };
+        if told {
+            add(reason.topic, &reason.because);
+        }
+    }
+    if of.condition.is_some() {
+        for link in state.shown() {
+            add(Topic::Condition, link);
+        }
+    }
+}
+
+/// The stops that end; what ends with the first of its line needs no end of its own.
+fn ends(kin: &Kin, of: &Change, ended: &BTreeSet<StopId>) -> Vec<(StopId, Disposal)> {
+    let root = |stop: &StopId| {
+        let rows = kin.all.stops.get(&of.lot).into_iter().flatten();
+        let mut rows = rows.filter(|row| row.id == stop.0);
+        rows.next().map_or(*stop, |row| StopId(row.root_id))
+    };
+    let own = of.ended.iter().filter(|stop| {
+        let root = root(stop);
+        root == **stop || !ended.contains(&root)
+    });
+    own.map(|stop| (*stop, Disposal::PutRight)).collect()
+}
+
+/// The packs of a lot that are otherwise once its birth is.
+fn packs_now(kin: &mut Kin, lot: i32) -> Result<Vec<(PackId, PackNow)>> {
+    let packs = kin.packs_of(lot);
+    let mut changed = Vec::new();
+    for pack in packs {
+        let was = kin.all.packs[&pack].pack()?.now;
+        let now = kin.pack_before(lot, pack, i32::MAX)?;
+        if was != now {
+            changed.push((PackId(pack), now));
+        }
+    }
+    Ok(changed)
+}

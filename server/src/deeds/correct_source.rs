@@ -1,0 +1,187 @@
+//! A wrong fact of a receipt is corrected: the animal, the supplier's lot, what its pack declares, what was
+//! read at the door.
+
+use super::again::request;
+use super::correct::{Correcting, kept, over};
+use super::correct_read::read_over;
+use super::facts::{Facts, clash};
+use super::receive::{farm, known_farm_and_abattoir, known_supplier, settle};
+use super::says::{CorrectDeedSays, FactSays, ReceiveDeedSays};
+use crate::error::{Error, Result};
+use crate::wire::Line;
+use crate::wire::asked::{AnimalCorrected, BoughtAsked, CorrectionAsked, ReceiptAsked};
+use domain::deed::correct::{self, AnimalChange};
+use domain::deed::receive::Bought;
+use domain::says::Says;
+use serde_json::{Map, Value};
+use store::deeds::DeedRow;
+use store::sources::{NewSource, SourceRow};
+use store::{animals, lots, sources};
+
+/// What is right of a receipt; what is known now of the source is written down.
+pub fn of_receipt(
+    facts: &mut Facts<'_, '_>,
+    asked: &CorrectionAsked,
+    receipt: &DeedRow,
+    before: &Map<String, Value>,
+) -> Result<(Correcting, Vec<Says>)> {
+    let lot = lots::of_deed(facts.tx.conn, receipt.id)?;
+    let lot = lot.first().map(|lot| lot.id);
+    let lot = lot.ok_or_else(|| store::Error::bad_row("deeds", receipt.id, "made no lot"))?;
+    lots::lock_keys(facts.tx, &[lot])?;
+    let known = sources::current(facts.tx.conn, &[lot])?.pop();
+    let known = known.ok_or_else(|| store::Error::bad_row("lots", lot, "has no source"))?;
+    let (mut correcting, mut said) = (Correcting::default(), Vec::new());
+    match (&asked.animal, &asked.bought) {
+        (Some(change), None) => {
+            animal(facts, lot, &known, change, receipt)?;
+            let now = over(before.get("animal"), kept(change)?);
+            correcting.field(before, "animal", now, FactSays::Animal)?;
+            said.push(CorrectDeedSays::CodesStay.into());
+        }
+        (None, Some(change)) => {
+            bought(facts, lot, &known, change, receipt)?;
+            let now = declared_over(before.get("bought"), kept(change)?);
+            for (tells, fact) in facts_of(change) {
+                if tells {
+                    correcting.facts.push(fact.into());
+                }
+            }
+            let fact = FactSays::Bought;
+            let facts = std::mem::take(&mut correcting.facts);
+            correcting.field(before, "bought", now, fact)?;
+            correcting.facts = facts;
+        }
+        (None, None) => {}
+        (Some(_), Some(_)) => return Err(Error::cannot_be("animal", CorrectDeedSays::Which)),
+    }
+    if let Some(readings) = &asked.readings {
+        let now = read_over(before.get("readings"), kept(readings)?);
+        correcting.field(before, "readings", now, FactSays::Readings)?;
+    }
+    let _: ReceiptAsked = request(&correcting.applied(before))?;
+    Ok((correcting, said))
+}
+
+/// Which facts of a bought-in lot are named.
+fn facts_of(change: &BoughtAsked) -> [(bool, FactSays); 3] {
+    let declares = change.declares.as_ref();
+    let source = change.supplier.is_some()
+        || change.supplier_lot.is_some()
+        || change.packed_on.is_some()
+        || change.use_by.is_some();
+    let strength = declares.is_some_and(|of| of.strength.is_some());
+    let declared = declares.is_some_and(|of| {
+        of.ready.is_some()
+            || of.use_by_is.is_some()
+            || of.days_once_opened.is_some()
+            || of.allergens.is_some()
+    });
+    [
+        (source, FactSays::Bought),
+        (declared, FactSays::Declared),
+        (strength || change.curing_salt.is_some(), FactSays::Strength),
+    ]
+}
+
+/// What is right of a bought-in lot put over what was asked. A strength is told whole, in one of two fields.
+fn declared_over(was: Option<&Value>, now: Value) -> Value {
+    let strength = now.get("curing_salt").cloned();
+    let strength = strength.or_else(|| now.get("declares")?.get("strength").cloned());
+    let mut both = over(was, now);
+    if let (Some(strength), Value::Object(fields)) = (strength, &mut both) {
+        if let Some(Value::Object(declares)) = fields.get_mut("declares") {
+            declares.remove("strength");
+        }
+        fields.insert("curing_salt".to_owned(), strength);
+    }
+    both
+}
+
+fn animal(
+    facts: &mut Facts<'_, '_>,
+    lot: i32,
+    known: &SourceRow,
+    change: &AnimalCorrected,
+    receipt: &DeedRow,
+) -> Result<()> {
+    let Some(before) = known.animal_id else {
+        return Err(clash("animal", CorrectDeedSays::WasBought));
+    };
+    let text = |line: &Option<Line>| line.as_ref().map(|line| line.0.clone());
+    let change = AnimalChange {
+        farm: change.farm.as_ref().map(farm).transpose()?,
+        species: change.species.map(|species| species.0),
+        killed_on: change.killed_on.map(|day| day.0),
+        abattoir: text(&change.abattoir),
+        carcass: text(&change.carcass),
+        side: change.side.map(|side| side.0),
+        tag: text(&change.tag),
+        head: change.head,
+    };
+    let told = animals::by_key(facts.tx.conn, before)?.animal()?;
+    let (corrected, side) = change.apply(&told, known.side(), receipt.day)?;
+    known_farm_and_abattoir(facts.tx, &corrected)?;
+    let row = if corrected == told {
+        animals::by_key(facts.tx.conn, before)?
+    } else {
+        settle(facts, &corrected)?
+    };
+    let mine = lots::by_keys(facts.tx.conn, &[lot])?;
+    for (other, code) in animals::sides(facts.tx.conn, row.id)? {
+        let same_lot = mine.iter().any(|lot| lot.code == code.as_str());
+        if let Some(side) = side.filter(|side| !same_lot && other == Some(*side)) {
+            let detail = CorrectDeedSays::SideTaken { side, lot: code };
+            return Err(clash("animal.side", detail));
+        }
+    }
+    Ok(sources::insert(
+        facts.tx,
+        lot,
+        facts.deed,
+        &NewSource::Animal(row.id, side),
+    )?)
+}
+
+fn bought(
+    facts: &mut Facts<'_, '_>,
+    lot: i32,
+    known: &SourceRow,
+    change: &BoughtAsked,
+    receipt: &DeedRow,
+) -> Result<()> {
+    if known.animal_id.is_some() {
+        return Err(clash("bought", CorrectDeedSays::OfAnimal));
+    }
+    let [(of_source, _), (declared, _), (strength, _)] = facts_of(change);
+    if !of_source {
+        return match declared || strength {
+            true => Ok(()),
+            false => Err(Error::cannot_be("bought", CorrectDeedSays::AsKnown)),
+        };
+    }
+    let text = |line: &Option<Line>| line.as_ref().map(|line| line.0.clone());
+    let change = Bought {
+        supplier: text(&change.supplier),
+        supplier_lot: text(&change.supplier_lot),
+        packed_on: change.packed_on.map(|day| day.0),
+        use_by: change.use_by.map(|day| day.0),
+        gtin: None,
+    };
+    let corrected = match correct::bought(&change, &known.bought()) {
+        Err(_) if declared || strength => return Ok(()),
+        corrected => corrected?,
+    };
+    known_supplier(facts.tx, &corrected, "bought.supplier")?;
+    if let Some(packed) = corrected.packed_on.filter(|packed| *packed > receipt.day) {
+        let received = receipt.day;
+        let detail = ReceiveDeedSays::PackedLater { packed, received };
+        return Err(Error::cannot_be("bought.packed_on", detail));
+    }
+    Ok(sources::insert(
+        facts.tx,
+        lot,
+        facts.deed,
+        &NewSource::Bought(&corrected),
+    )?)
+}
