@@ -5,6 +5,7 @@ use super::kin::{Kin, State};
 use crate::deeds::facts::Facts;
 use crate::error::Result;
 use crate::wire::answers::{ChangeRead, DeedDone, Turned};
+use crate::wrong_labels;
 use domain::condition::Condition;
 use domain::dates::Because;
 use domain::deed::again::stops_differ;
@@ -73,6 +74,9 @@ pub fn write(
         }
     });
     store::again::write(facts.tx, facts.deed, &lots.collect::<Vec<_>>())?;
+    let keys: Vec<i32> = changes.iter().map(|of| of.lot).collect();
+    let at = facts.moment.at.naive_utc();
+    wrong_labels::may_say_else(facts.app, facts.tx, &keys, at)?;
     done.changes = changes.into_iter().map(|of| of.told).collect();
     let rows = store::lots::by_keys(facts.tx.conn, &roots)?;
     done.lots.extend(facts.briefs(&rows)?);
