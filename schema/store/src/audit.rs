@@ -15,8 +15,8 @@ use domain::dates::Later;
 use domain::grams::Grams;
 use domain::lot::LotId;
 use domain::origin::Origin;
-use domain::words::{Account, Being, DeedKind};
-use std::collections::{HashMap, HashSet};
+use domain::words::{Account, Allergen, Being, DeedKind};
+use std::collections::{BTreeSet, HashMap, HashSet};
 
 /// Lots or deeds read at a time.
 const CHUNK: i64 = 500;
@@ -48,6 +48,7 @@ pub fn run(
     check_deeds(conn, &mut report)?;
     check_steps(conn, &mut report)?;
     let mut origins: HashMap<i32, (Origin, i32)> = HashMap::new();
+    let mut allergens: HashMap<i32, BTreeSet<Allergen>> = HashMap::new();
     let mut last = 0;
     loop {
         let rows: Vec<LotRow> = lots::table
@@ -60,10 +61,11 @@ pub fn run(
         last = end.id;
         for row in &rows {
             origins.insert(row.id, (row.origin()?, row.deed_id));
+            allergens.insert(row.id, row.allergens()?);
         }
         check_lots(conn, &rows, &voided, &mut later, &mut report)?;
     }
-    check_family(conn, &origins, &voided, &mut report)?;
+    check_family(conn, &origins, &allergens, &voided, &mut report)?;
     check_series(conn, &mut report)?;
     report.findings.extend(crate::print_audit::check(conn)?);
     check_stops(conn, &mut report)?;
@@ -266,6 +268,7 @@ fn check_lots(
 fn check_family(
     conn: &mut Conn,
     lots: &HashMap<i32, (Origin, i32)>,
+    allergens: &HashMap<i32, BTreeSet<Allergen>>,
     voided: &HashSet<i32>,
     report: &mut Report,
 ) -> Result<()> {
@@ -297,6 +300,15 @@ fn check_family(
         let parts = &made_of[&LotId(*lot)];
         if voided.contains(deed) {
             continue;
+        }
+        // What is in a part is in what is made of it, also where that was corrected since.
+        if parts
+            .iter()
+            .any(|part| !allergens[&part.0].is_subset(&allergens[lot]))
+        {
+            let says = "lacks an allergen of what went into it";
+            let finding = AuditFinding::new(format!("lot {lot}"), says);
+            report.findings.push(finding);
         }
         match (parts.is_empty(), received.contains(lot)) {
             (true, false) => report

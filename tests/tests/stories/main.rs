@@ -7,6 +7,7 @@ mod cold;
 mod command_line;
 mod conditions;
 mod corrections;
+mod corrections_of_receipts;
 mod cure_room;
 mod deeds;
 mod heat;

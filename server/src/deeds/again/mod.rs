@@ -5,6 +5,7 @@ mod asked;
 mod kin;
 mod receipt;
 mod step;
+mod stops;
 mod write;
 
 pub use asked::{effective, request};

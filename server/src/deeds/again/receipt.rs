@@ -1,6 +1,7 @@
 //! A receipt that is judged again, with what is known of it now.
 
-use super::kin::{Kin, on_lot};
+use super::kin::Kin;
+use super::stops::on_lot;
 use super::{effective, request};
 use crate::deeds::facts::Facts;
 use crate::deeds::measure::Readings;

@@ -1,6 +1,7 @@
 //! A step that is judged again: planned as it would have been, with what went in as it was.
 
-use super::kin::{Kin, on_lot};
+use super::kin::Kin;
+use super::stops::on_lot;
 use super::{effective, request};
 use crate::deeds::facts::Facts;
 use crate::deeds::step::Looked;
