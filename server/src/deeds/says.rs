@@ -65,6 +65,7 @@ messages! {
         SideTaken "side-taken" { side: Side, lot: LotCode },
         Corrected "corrected" { by: String, kind: DeedKind, facts: Vec<Says>, why: String },
         Undone "undone" { by: String, kind: DeedKind, why: String },
+        ReadingVoided "reading-voided" { by: String, why: String },
         Rule "rule",
         CodesStay "codes-stay",
         NotOf "not-of" { kind: DeedKind },

@@ -49,7 +49,14 @@ pub fn take(app: &Caller<'_>, step: Id, asked: &VoidAsked) -> Result<Done> {
         if store::stops::hangs_on(facts.tx.conn, deed.id)? {
             facts.who.need(Right::Lift)?;
         }
-        let hanging = voids::hanging(facts.tx, deed.id)?;
+        let mut hanging = voids::hanging(facts.tx, deed.id)?;
+        // What was said right of it stands on it.
+        let right = store::corrections::of_deeds(facts.tx.conn, &[deed.id])?;
+        for correction in right {
+            if !hanging.later_corrections.contains(&correction.id) {
+                hanging.later_corrections.insert(0, correction.id);
+            }
+        }
         let target = target(facts, &deed, &hanging)?;
         let packs = void::plan(&target)?;
         facts
@@ -67,10 +74,11 @@ pub fn take(app: &Caller<'_>, step: Id, asked: &VoidAsked) -> Result<Done> {
         let mut done = match corrected(facts, &deed, &hanging)? {
             Some(wrong) => {
                 let judged = again::judge(facts, &wrong)?;
-                let says = CorrectDeedSays::Undone {
-                    by: facts.by.clone(),
-                    kind: wrong.kind()?,
-                    why: asked.why.0.clone(),
+                let (by, why) = (facts.by.clone(), asked.why.0.clone());
+                let kind = wrong.kind()?;
+                let says = match wrong.id == deed.id {
+                    true => CorrectDeedSays::ReadingVoided { by, why },
+                    false => CorrectDeedSays::Undone { by, kind, why },
                 };
                 let because = Because::house(says, CorrectDeedSays::Rule);
                 again::write(facts, uid, DeedKind::Void, judged, &because)?
@@ -100,14 +108,23 @@ pub fn take(app: &Caller<'_>, step: Id, asked: &VoidAsked) -> Result<Done> {
     })
 }
 
-/// The deed that a correction was about, which counts again as it was: all that follows from it is judged
-/// again.
+/// The deed that a correction was about, which counts again as it was; or a reading that counts no longer: all
+/// that follows from it is judged again.
 fn corrected(
     facts: &mut super::facts::Facts<'_, '_>,
     deed: &DeedRow,
     hanging: &voids::Hanging,
 ) -> Result<Option<DeedRow>> {
-    if deed.kind()? != DeedKind::Correct {
+    let kind = deed.kind()?;
+    if kind == DeedKind::Measure {
+        // What it showed of a lot, and of all that was made of it, is shown no longer.
+        let asked = again::effective(deed, &[])?;
+        let shows = ["ph", "water_activity"].iter();
+        let shows =
+            asked.contains_key("lot") && shows.into_iter().any(|of| asked.contains_key(*of));
+        return Ok(shows.then(|| deed.clone()));
+    }
+    if kind != DeedKind::Correct {
         return Ok(None);
     }
     let mut wrong = store::corrections::corrected_by(facts.tx.conn, deed.id)?;

@@ -1387,6 +1387,7 @@ correct-deed-of-animal = That lot is of an animal; correct `animal`.
 correct-deed-side-taken = The { $side } side of that animal is { $lot } already.
 correct-deed-corrected = Corrected by { $by }, of a { $kind }: { $facts }. { $why }
 correct-deed-undone = A correction of a { $kind } was voided by { $by }. { $why }
+correct-deed-reading-voided = A reading was voided by { $by }. { $why }
 correct-deed-rule = a corrected fact counts as if it had been right from the start
 correct-deed-codes-stay = The codes stay, also where they hold what was believed before; no label is wrong for that.
 correct-deed-not-of = A { $kind } has no such fact. Void it and enter it anew.

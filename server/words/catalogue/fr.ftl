@@ -1393,6 +1393,7 @@ correct-deed-of-animal = Ce lot vient d’un animal ; corrigez `animal`.
 correct-deed-side-taken = Cette partie de l’animal ({ $side }) est déjà { $lot }.
 correct-deed-corrected = Corrigé par { $by } ({ $kind }) : { $facts }. { $why }
 correct-deed-undone = Une correction ({ $kind }) a été annulée par { $by }. { $why }
+correct-deed-reading-voided = Un relevé a été annulé par { $by }. { $why }
 correct-deed-rule = un fait corrigé compte comme s’il avait été juste dès le début
 correct-deed-codes-stay = Les codes restent, même s’ils portent ce que l’on croyait avant ; aucune étiquette n’est fausse pour autant.
 correct-deed-not-of = Cette saisie ({ $kind }) n’a pas un tel fait. Annulez-la et saisissez-la de nouveau.

@@ -246,6 +246,17 @@ fn a_reading_of_a_lot_shows_that_it_keeps(engine: Engine) {
     let (_fourth, wet, _) = kitchen(engine);
     let (_, fourth) = ham(&wet, 0.95);
     alike((&other, &dry), (&wet, &fourth));
+    // A reading that was corrected is not voided under its correction.
+    let refused = other.void(&read).refused(409, None);
+    assert!(!refused.is_empty());
+    // One that was not takes what it showed with it, also from what was made of it.
+    let (_fifth, voided, _) = kitchen(engine);
+    let (read, lots) = ham(&voided, 0.83);
+    assert!(voided.lot(&lots[0])["condition"]["stable_by"].is_string());
+    voided.void(&read).done();
+    for lot in &lots {
+        assert!(voided.lot(lot)["condition"]["stable_by"].is_null(), "{lot}");
+    }
 }
 
 fn a_printed_date_stays_where_it_is_the_earlier_one(engine: Engine) {

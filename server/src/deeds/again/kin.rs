@@ -190,6 +190,8 @@ impl Kin {
         let released = state.product.is_hung() && state.released.iter().any(|by| *by < at);
         let row = self.all.lots[&lot].clone();
         let known = RowSince {
+            // What a label said changes nothing of the food.
+            wrong_labels: Vec::new(),
             stops,
             condition,
             released,
