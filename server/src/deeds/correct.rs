@@ -109,7 +109,7 @@ pub fn take(app: &Caller<'_>, asked: &CorrectionAsked) -> Result<Done> {
         let text = |fields: Map<String, Value>| Value::Object(fields).to_string();
         let (was, now) = (text(correcting.was), text(correcting.now));
         store::corrections::insert(facts.tx, facts.deed, wrong.id, &was, &now)?;
-        let judged = again::judge(facts, &wrong)?;
+        let judged = again::judge(facts, &wrong, None)?;
         let says = CorrectDeedSays::Corrected {
             by: facts.by.clone(),
             kind: wrong.kind()?,

@@ -73,7 +73,7 @@ pub fn take(app: &Caller<'_>, step: Id, asked: &VoidAsked) -> Result<Done> {
         let uid = asked.id.0.to_string();
         let mut done = match corrected(facts, &deed, &hanging)? {
             Some(wrong) => {
-                let judged = again::judge(facts, &wrong)?;
+                let judged = again::judge(facts, &wrong, Some(deed.id))?;
                 let (by, why) = (facts.by.clone(), asked.why.0.clone());
                 let kind = wrong.kind()?;
                 let says = match wrong.id == deed.id {

@@ -73,6 +73,17 @@ pub fn roots(conn: &mut Conn, deed: i32) -> Result<Vec<i32>> {
     Ok(touched)
 }
 
+/// The lots that a deed made something else of, by judging them again.
+///
+/// # Errors
+/// The database is away.
+pub fn judged_by(conn: &mut Conn, deed: i32) -> Result<Vec<i32>> {
+    Ok(judged_again::table
+        .filter(judged_again::deed_id.eq(deed))
+        .select(judged_again::lot_id)
+        .load(conn)?)
+}
+
 /// Locks some lots with all that was made of them, and loads everything that they are judged again by.
 ///
 /// # Errors

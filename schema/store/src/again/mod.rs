@@ -3,7 +3,7 @@
 mod load;
 mod write;
 
-pub use load::{load, roots};
+pub use load::{judged_by, load, roots};
 pub use write::{JudgedLot, StopOf, place, write};
 
 use crate::conditions::ConditionRow;

@@ -27,16 +27,25 @@ pub struct Judged {
     pub roots: Vec<i32>,
 }
 
-/// Judges everything again that follows from a deed, of which more is known now.
+/// Judges everything again that follows from a deed, of which more is known now. `undone` is the correction
+/// that counts no longer, where one was voided: what was made in between of what it had changed was made of
+/// something else.
 ///
 /// # Errors
 /// The database is away, or the record is damaged.
-pub fn judge(facts: &mut Facts<'_, '_>, corrected: &DeedRow) -> Result<Judged> {
+pub fn judge(
+    facts: &mut Facts<'_, '_>,
+    corrected: &DeedRow,
+    undone: Option<i32>,
+) -> Result<Judged> {
     let roots = store::again::roots(facts.tx.conn, corrected.id)?;
     let all = store::again::load(facts.tx, &roots)?;
     let (moment, place) = (facts.moment, facts.place);
     facts.past = Some(past(&all)?);
     let mut kin = Kin::of(facts, all)?;
+    if let Some(undone) = undone {
+        kin.touch(&store::again::judged_by(facts.tx.conn, undone)?);
+    }
     let judged = every(facts, &mut kin, corrected, &roots);
     (facts.moment, facts.place, facts.past) = (moment, place, None);
     judged?;
