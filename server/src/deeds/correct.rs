@@ -63,7 +63,7 @@ impl Correcting {
 /// A value as the record keeps it: what is left out is not in it.
 pub fn kept(asked: &impl Serialize) -> Result<Value> {
     let text = crate::wire::asked::canonical(asked);
-    Ok(serde_json::from_str(&text).map_err(|error| crate::app::damaged(&error))?)
+    serde_json::from_str(&text).map_err(|error| crate::app::damaged(&error))
 }
 
 /// The fields of `now` put over those of `was`.

@@ -11,7 +11,7 @@ use store::deeds::DeedRow;
 /// # Errors
 /// The record is damaged.
 pub fn fields(text: &str) -> Result<Map<String, Value>> {
-    Ok(serde_json::from_str(text).map_err(|error| crate::app::damaged(&error))?)
+    serde_json::from_str(text).map_err(|error| crate::app::damaged(&error))
 }
 
 /// What a deed asked, with the fields that were corrected since.
@@ -38,5 +38,5 @@ pub fn effective(deed: &DeedRow, corrections: &[CorrectionRow]) -> Result<Map<St
 pub fn request<T: DeserializeOwned>(asked: &Map<String, Value>) -> Result<T> {
     // Read from text, as it came: numbers are decimals there.
     let text = Value::Object(asked.clone()).to_string();
-    Ok(serde_json::from_str(&text).map_err(|error| crate::app::damaged(&error))?)
+    serde_json::from_str(&text).map_err(|error| crate::app::damaged(&error))
 }
