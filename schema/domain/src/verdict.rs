@@ -87,6 +87,8 @@ impl ScanVerdict {
             StopKind::Voided | StopKind::PastDay => Verdict::Pull,
             StopKind::Held
             | StopKind::Failed
+            | StopKind::UnknownHistory
+            | StopKind::UnknownHistory
             | StopKind::NotProven
             | StopKind::NotReleased
             | StopKind::WrongLabel => Verdict::Hold,
@@ -112,6 +114,7 @@ fn counter_says(stop: &Stop) -> Says {
         StopKind::NotReleased => VerdictSays::NotReleased.into(),
         StopKind::Held
         | StopKind::Failed
+        | StopKind::UnknownHistory
         | StopKind::NotProven
         | StopKind::PastDay
         | StopKind::WrongLabel => stop.says.clone(),

@@ -171,7 +171,7 @@ words! {
         Move = "move", Sell = "sell", Serve = "serve", Discard = "discard", Ship = "ship",
         Return = "return", TakeBack = "take-back", Measure = "measure", Count = "count", Release = "release",
         CleanDown = "clean-down", CheckProbe = "check-probe", PlaceFailed = "place-failed", Void = "void", Correct = "correct",
-        Dispose = "dispose", Hold = "hold", HoldRelease = "hold-release",
+        Dispose = "dispose", Adopt = "adopt", Hold = "hold", HoldRelease = "hold-release",
         Print = "print", SettlePrint = "settle-print", CancelPrint = "cancel-print",
     }
 }
@@ -242,7 +242,7 @@ words! {
 
 words! {
     /// What a reason is about.
-    Topic { Date = "date", Cure = "cure", Heat = "heat", Release = "release", Yield = "yield", Stop = "stop", Cooling = "cooling", Cold = "cold", Condition = "condition", Correction = "correction", }
+    Topic { Date = "date", Cure = "cure", Heat = "heat", Release = "release", Yield = "yield", Stop = "stop", Cooling = "cooling", Cold = "cold", Condition = "condition", Correction = "correction", History = "history", }
 }
 
 words! {
@@ -314,6 +314,8 @@ words! {
         Held = "held",
         /// A limit was broken, until a person disposes of it.
         Failed = "failed",
+        /// Nobody knows what happened to it, until a person disposes of it.
+        UnknownHistory = "unknown-history",
         /// Said to be ready to eat, or to keep, and nothing on record shows it.
         NotProven = "not-proven",
         /// A cured piece that nobody has released.

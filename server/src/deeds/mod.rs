@@ -1,6 +1,7 @@
 //! One file per deed, all through [`mod@perform`]: parse, load the facts inside the transaction, plan,
 //! record, answer.
 
+pub mod adopt;
 mod again;
 pub mod approval;
 pub mod cancel_print;

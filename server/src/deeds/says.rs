@@ -29,6 +29,8 @@ messages! {
         WhyVoid "why-void",
         WhatHappened "what-happened",
         WhyDisposed "why-disposed",
+        WhyAdopted "why-adopted",
+        WhichMissing "which-missing",
         WhatPutRight "what-put-right",
         WhyHeld "why-held",
         NothingHeld "nothing-held",

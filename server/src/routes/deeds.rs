@@ -8,6 +8,7 @@ use crate::deeds::{self, Done};
 use crate::error::{Error, Result};
 use crate::log;
 use crate::rooms::{Room, within};
+use crate::wire::adopt::AdoptionAsked;
 use crate::wire::answers::DeedDone;
 use crate::wire::asked::*;
 use crate::wire::cures::ReleaseAsked;
@@ -123,6 +124,14 @@ pub fn add(api: &mut Api) {
         deed(deeds::dispose::take),
     )
     .takes::<DispositionAsked>()
+    .answers::<DeedDone>(&[201, 200], done);
+    api.post(
+        "/api/adoptions",
+        Right::Work,
+        "A pot without a label is taken in",
+        deed(deeds::adopt::take),
+    )
+    .takes::<AdoptionAsked>()
     .answers::<DeedDone>(&[201, 200], done);
     api.post(
         "/api/holds",

@@ -1,5 +1,6 @@
 //! The JSON as it is on the wire. Nothing here decides; it turns into the domain's types by hand.
 
+pub mod adopt;
 pub mod answers;
 pub mod asked;
 mod by;

@@ -1,5 +1,6 @@
 //! Stories of a kitchen, over HTTP and at the command line.
 
+mod adoptions;
 mod bad_input;
 mod cartons;
 mod clock;

@@ -30,8 +30,8 @@ pub(super) fn links(of: &Relative, topic: Topic) -> Vec<Because> {
             .map(|reason| reason.because.clone())
             .collect::<Vec<_>>()
     });
-    let told = told.filter(|links| !links.is_empty());
-    told.last().unwrap_or_default()
+    let mut told = told.filter(|links| !links.is_empty());
+    told.next_back().unwrap_or_default()
 }
 
 /// What was corrected of a lot, or of what went into it, and by whom; the oldest first.

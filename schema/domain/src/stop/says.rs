@@ -14,6 +14,7 @@ messages! {
         NoDate "no-date" { lot: LotCode, product: String },
         PastDay "past-day" { pack: String, date: NaiveDate },
         WrongLabel "wrong-label" { pack: String, untrue: Vec<Says> },
+        UnknownHistory "unknown-history" { says: Says },
         Held "held" { why: String },
         HeldRule "held-rule",
         Broke "broke" { findings: Vec<Says> },
