@@ -88,8 +88,8 @@ impl ScanVerdict {
             StopKind::Held
             | StopKind::Failed
             | StopKind::UnknownHistory
-            | StopKind::UnknownHistory
             | StopKind::NotProven
+            | StopKind::NotConfirmed
             | StopKind::NotReleased
             | StopKind::WrongLabel => Verdict::Hold,
         };
@@ -116,6 +116,7 @@ fn counter_says(stop: &Stop) -> Says {
         | StopKind::Failed
         | StopKind::UnknownHistory
         | StopKind::NotProven
+        | StopKind::NotConfirmed
         | StopKind::PastDay
         | StopKind::WrongLabel => stop.says.clone(),
     }

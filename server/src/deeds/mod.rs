@@ -7,6 +7,7 @@ pub mod approval;
 pub mod cancel_print;
 mod carton;
 pub mod clean_down;
+pub mod confirm_row;
 pub mod correct;
 mod correct_read;
 mod correct_source;

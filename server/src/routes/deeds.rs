@@ -13,6 +13,7 @@ use crate::wire::answers::DeedDone;
 use crate::wire::asked::*;
 use crate::wire::cures::ReleaseAsked;
 use crate::wire::readings::{PlaceFailureAsked, ProbeCheckAsked, ReadingAsked};
+use crate::wire::rows::RowConfirmationAsked;
 use crate::wire::stops::{DispositionAsked, HoldAsked};
 use actix_web::{HttpResponse, Route, web};
 use domain::right::Right;
@@ -132,6 +133,14 @@ pub fn add(api: &mut Api) {
         deed(deeds::adopt::take),
     )
     .takes::<AdoptionAsked>()
+    .answers::<DeedDone>(&[201, 200], done);
+    api.post(
+        "/api/row-confirmations",
+        Right::Confirm,
+        "A row of the law is confirmed for this kitchen",
+        deed(deeds::confirm_row::take),
+    )
+    .takes::<RowConfirmationAsked>()
     .answers::<DeedDone>(&[201, 200], done);
     api.post(
         "/api/holds",

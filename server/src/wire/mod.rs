@@ -12,6 +12,7 @@ pub mod money;
 pub mod people;
 pub mod prints;
 pub mod readings;
+pub mod rows;
 pub mod says;
 pub mod scalars;
 pub mod stops;

@@ -7,6 +7,7 @@ mod clock;
 mod cold;
 mod command_line;
 mod conditions;
+mod confirmations;
 mod corrections;
 mod cure_room;
 mod deeds;

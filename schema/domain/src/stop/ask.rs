@@ -47,6 +47,8 @@ impl Act {
             (Act::Label, NotReleased) => false,
             // What is made of it needs its own proof: its condition follows from that of its parts.
             (Act::Use { .. }, NotProven) => false,
+            // It goes on in its cure, and what is made of it waits as well.
+            (Act::Use { .. }, NotConfirmed) => false,
             _ => true,
         }
     }
@@ -104,6 +106,7 @@ fn refused(pack: String, stop: &Stop, field: String) -> Refusal {
         StopKind::Failed
         | StopKind::UnknownHistory
         | StopKind::NotProven
+        | StopKind::NotConfirmed
         | StopKind::WrongLabel => RefusalKind::Stopped,
         StopKind::Voided => RefusalKind::Voided,
     };

@@ -73,10 +73,11 @@ impl Cause {
 }
 
 impl Cause {
-    /// Which sort people are told: of what failed for want of a history, that.
+    /// Which sort people are told: of what failed for want of a history, or of a confirmed limit, that.
     fn shown_kind(&self) -> StopKind {
         match (self.kind, self.topic) {
             (StopKind::Failed, Topic::History) => StopKind::UnknownHistory,
+            (StopKind::Failed, Topic::Confirmation) => StopKind::NotConfirmed,
             (kind, _) => kind,
         }
     }
