@@ -13,12 +13,14 @@ use crate::wire::lists::ProductEntry;
 use crate::world::{Clock, Stopwatch};
 use actix_web::http::StatusCode;
 use chrono::{DateTime, NaiveDateTime, TimeDelta, Utc};
+use domain::law::Laws;
 use domain::limits::CLOCK_SLACK_MINUTES;
 use domain::product::Product;
+use domain::rows::RowId;
 use domain::says::Arg;
 use labels::{Sheet, Template};
 use law::Shipped;
-use std::collections::{BTreeMap, HashMap};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
 use std::sync::{Arc, PoisonError, RwLock};
 use store::entries::Stamp;
 use store::family::Products;
@@ -61,6 +63,8 @@ pub struct App {
     lately: RwLock<Option<(DateTime<Utc>, Arc<Kitchen>)>>,
     /// The lists as they stood when somebody asked last.
     standing: RwLock<Option<Arc<Standing>>>,
+    /// The law by the rows that are confirmed.
+    confirmed: RwLock<Vec<(BTreeSet<RowId>, &'static Laws)>>,
 }
 
 impl App {
@@ -91,6 +95,7 @@ impl App {
             kitchens: RwLock::default(),
             lately: RwLock::default(),
             standing: RwLock::default(),
+            confirmed: RwLock::default(),
         }
     }
 
@@ -166,6 +171,36 @@ impl App {
     /// The entry is damaged.
     pub fn product_of(&self, version: i32, body: &str) -> Result<Arc<Product>> {
         cached(&self.products, version, || parse_product(body))
+    }
+
+    /// The law of every place, with the rows that somebody confirmed for this kitchen. What was once asked
+    /// for stays to the end of the process: a kitchen confirms a handful of rows in its life.
+    pub fn laws(&self, confirmed: &BTreeSet<RowId>) -> &Laws {
+        if confirmed.is_empty() {
+            return &self.law.laws;
+        }
+        let known = |all: &[(BTreeSet<RowId>, &'static Laws)]| {
+            let of = all.iter().find(|(rows, _)| rows == confirmed);
+            of.map(|(_, laws)| *laws)
+        };
+        let read = self.confirmed.read();
+        if let Some(laws) = known(&read.unwrap_or_else(PoisonError::into_inner)) {
+            return laws;
+        }
+        let mut all = self
+            .confirmed
+            .write()
+            .unwrap_or_else(PoisonError::into_inner);
+        if let Some(laws) = known(&all) {
+            return laws;
+        }
+        let mut laws = self.law.laws.clone();
+        for law in laws.places.values_mut() {
+            confirmed.iter().for_each(|row| law.rows.confirm(row));
+        }
+        let laws: &'static Laws = Box::leak(Box::new(laws));
+        all.push((confirmed.clone(), laws));
+        laws
     }
 
     /// The kitchen as it is set up now; with the defaults until somebody does.

@@ -11,6 +11,7 @@ use crate::lists::kitchen;
 use crate::who::{self, people::Told};
 use crate::world::Clock;
 use chrono::{DateTime, Utc};
+use domain::print::{Heard, JobState};
 use domain::right::Role;
 use serde::Deserialize;
 use serde::de::DeserializeOwned;
@@ -247,6 +248,7 @@ fn list(app: &App, call: &str, body: &Value) -> Result<()> {
         "POST /api/places" => add::<PlaceEntry>(app, body),
         "POST /api/products" => add::<ProductEntry>(app, body),
         "POST /api/recipes" => add::<RecipeEntry>(app, body),
+        "POST /api/printers" => add::<PrinterEntry>(app, body),
         other => {
             Err(store::Error::Broken(format!("the demo calls {other}, which is no list")).into())
         }
@@ -264,9 +266,39 @@ fn act(app: &App, call: &str, body: &Value) -> Result<Done> {
         "POST /api/releases" => deeds::release::take(&Caller::new(app), &read(body)?),
         "POST /api/counts" => deeds::count::take(&Caller::new(app), &read(body)?),
         "POST /api/clean-downs" => deeds::clean_down::take(&Caller::new(app), &read(body)?),
+        "POST /api/holds" => deeds::hold::place(&Caller::new(app), &read(body)?),
+        "POST /api/prints" => {
+            let done = deeds::print::take(&Caller::new(app), &read(body)?)?;
+            came_out(app, &done)?;
+            Ok(done)
+        }
         "POST /api/corrections" => deeds::correct::take(&Caller::new(app), &read(body)?),
         other => {
             Err(store::Error::Broken(format!("the demo calls {other}, which is no deed")).into())
         }
     }
+}
+
+/// The demo has no printer that anybody could hear: in the story its labels came out.
+fn came_out(app: &App, done: &Done) -> Result<()> {
+    let answer: Value = serde_json::from_str(&done.body).unwrap_or_default();
+    let numbers = answer["prints"].as_array().into_iter().flatten();
+    let numbers = numbers.filter_map(|print| print["print"].as_i64());
+    let numbers: Vec<i32> = numbers.filter_map(|of| i32::try_from(of).ok()).collect();
+    let heard = [Heard::Turn, Heard::GoesOut, Heard::Job(JobState::Completed)];
+    app.store.write(|tx| {
+        for number in &numbers {
+            let Some(print) = store::prints::by_key(tx.conn, *number)? else {
+                continue;
+            };
+            let mut run = print.run;
+            for one in heard {
+                let next = run.with(run.known()?.after(one));
+                let at = app.now().naive_utc();
+                let changed = store::print_runs::change(tx, &run, &next, None, at)?;
+                run = changed.ok_or_else(|| store::Error::Broken("a print of the demo".into()))?;
+            }
+        }
+        Ok(())
+    })
 }

@@ -87,7 +87,9 @@ impl ScanVerdict {
             StopKind::Voided | StopKind::PastDay => Verdict::Pull,
             StopKind::Held
             | StopKind::Failed
+            | StopKind::UnknownHistory
             | StopKind::NotProven
+            | StopKind::NotConfirmed
             | StopKind::NotReleased
             | StopKind::WrongLabel => Verdict::Hold,
         };
@@ -112,7 +114,9 @@ fn counter_says(stop: &Stop) -> Says {
         StopKind::NotReleased => VerdictSays::NotReleased.into(),
         StopKind::Held
         | StopKind::Failed
+        | StopKind::UnknownHistory
         | StopKind::NotProven
+        | StopKind::NotConfirmed
         | StopKind::PastDay
         | StopKind::WrongLabel => stop.says.clone(),
     }

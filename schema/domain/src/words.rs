@@ -171,7 +171,7 @@ words! {
         Move = "move", Sell = "sell", Serve = "serve", Discard = "discard", Ship = "ship",
         Return = "return", TakeBack = "take-back", Measure = "measure", Count = "count", Release = "release",
         CleanDown = "clean-down", CheckProbe = "check-probe", PlaceFailed = "place-failed", Void = "void", Correct = "correct",
-        Dispose = "dispose", Hold = "hold", HoldRelease = "hold-release",
+        Dispose = "dispose", Adopt = "adopt", ConfirmRow = "confirm-row", Hold = "hold", HoldRelease = "hold-release",
         Print = "print", SettlePrint = "settle-print", CancelPrint = "cancel-print",
     }
 }
@@ -242,7 +242,7 @@ words! {
 
 words! {
     /// What a reason is about.
-    Topic { Date = "date", Cure = "cure", Heat = "heat", Release = "release", Yield = "yield", Stop = "stop", Cooling = "cooling", Cold = "cold", Condition = "condition", Correction = "correction", }
+    Topic { Date = "date", Cure = "cure", Heat = "heat", Release = "release", Yield = "yield", Stop = "stop", Cooling = "cooling", Cold = "cold", Condition = "condition", Correction = "correction", History = "history", Confirmation = "confirmation", }
 }
 
 words! {
@@ -314,8 +314,12 @@ words! {
         Held = "held",
         /// A limit was broken, until a person disposes of it.
         Failed = "failed",
+        /// Nobody knows what happened to it, until a person disposes of it.
+        UnknownHistory = "unknown-history",
         /// Said to be ready to eat, or to keep, and nothing on record shows it.
         NotProven = "not-proven",
+        /// Cured under a limit that nobody has confirmed, until a named person does so for the kitchen.
+        NotConfirmed = "not-confirmed",
         /// A cured piece that nobody has released.
         NotReleased = "not-released",
         /// Its last day is over.
@@ -358,6 +362,7 @@ words! {
     Mark {
         Read = "READ", SecondHand = "READ-2", Memory = "MEMORY", Derived = "DERIVED",
         CommonPractice = "common practice, no source", House = "house",
+        Kitchen = "confirmed by the kitchen",
     }
 }
 

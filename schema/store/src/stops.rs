@@ -12,6 +12,7 @@ use chrono::{DateTime, NaiveDateTime, Utc};
 use diesel::prelude::*;
 use domain::dates::Because;
 use domain::lot::PackId;
+use domain::rows::RowId;
 use domain::stop::{Cause, NewStop, Placed, StopId};
 use domain::words::{Disposal, State, StopKind, Topic};
 use std::collections::HashMap;
@@ -171,6 +172,23 @@ pub fn of_lots(conn: &mut Conn, lots: &[i32]) -> Result<HashMap<i32, Vec<Placed>
         found.entry(row.lot_id).or_default().push(placed);
     }
     Ok(found)
+}
+
+/// The first stops of their lines that wait for a row to be confirmed.
+///
+/// # Errors
+/// The database is away, or the record is damaged.
+pub fn waiting_for(conn: &mut Conn, row: &RowId) -> Result<Vec<StopId>> {
+    let rows: Vec<StopRow> = stops::table
+        .filter(stops::topic.eq(Topic::Confirmation.as_str()))
+        .filter(stops::root_id.eq(stops::id))
+        .order(stops::id)
+        .select(StopRow::as_select())
+        .load(conn)?;
+    let placed = rows.iter().map(|row| row.placed(None));
+    let placed = placed.collect::<Result<Vec<_>>>()?.into_iter();
+    let waits = placed.filter(|placed| placed.cause.because.rows().contains(row));
+    Ok(waits.map(|placed| placed.id).collect())
 }
 
 /// The lots that something is left of and that a stop was ever placed on.

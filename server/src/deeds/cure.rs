@@ -20,7 +20,7 @@ use domain::plan::{Plan, Reason};
 use domain::product::{CuredAs, InCure, Product};
 use domain::rows::{Finding, Gravity};
 use domain::says::Says;
-use domain::stop::NewStop;
+use domain::stop::{Cause, NewStop, StopSays};
 use domain::words::{Addition, CurePart, Quantity, StepKind, Topic};
 use rust_decimal::Decimal;
 use std::sync::Arc;
@@ -34,6 +34,8 @@ pub struct CureCheck {
     pub says: Says,
     /// The limit that it broke, where it was done all the same.
     pub stop: Option<NewStop>,
+    /// What waits for a limit that nobody has confirmed.
+    pub unconfirmed: Vec<NewStop>,
 }
 
 /// How much of its lot an input takes.
@@ -77,7 +79,7 @@ pub fn look(
     tell_more(&mut cure, asked, &cured, products);
     cure.scale = cure.scale.or(scale_at(facts, &asked.place.0)?);
     let place = facts.kitchen.entry.profile.0;
-    let laws = &facts.app.law.laws;
+    let laws = facts.app.laws(&facts.standing.confirmed);
     let assessed = cure::assess(&cure, place, laws).map_err(|refusal| refusal.within("cure."))?;
     let mut stop = None;
     if assessed.is_refused() {
@@ -93,7 +95,23 @@ pub fn look(
         stop = Some(broken(facts, "inputs", of, says, &found, as_it_happened)?);
     }
     let says = said(&cure, &assessed);
+    let law = laws.of(place);
+    let waits = cure::unconfirmed(&cure, &assessed.ingoing, &law.cures, &law.rows);
+    let waits = waits.into_iter().filter_map(|row| {
+        let text = Says::named(&law.rows.get(&row)?.says);
+        let because = Because::law(
+            StopSays::NotConfirmed {
+                row: row.clone(),
+                text,
+            },
+            &row,
+        );
+        let stop = Cause::failed(Topic::Confirmation, because, facts.moment.at);
+        Some(NewStop::from(stop))
+    });
+    let unconfirmed = waits.collect();
     Ok(Some(CureCheck {
+        unconfirmed,
         assessed,
         says,
         stop,
@@ -224,6 +242,7 @@ impl CureCheck {
                 .reasons
                 .extend(Reason::all(Topic::Cure, chain.clone()));
             birth.stops.extend(self.stop.clone());
+            birth.stops.extend(self.unconfirmed.iter().cloned());
         }
         let warned = self
             .assessed
@@ -232,6 +251,9 @@ impl CureCheck {
             .filter(|finding| finding.gravity == Gravity::Warn);
         plan.warnings
             .extend(warned.map(|finding| finding.says.clone()));
+        let waits = self.unconfirmed.iter();
+        plan.warnings
+            .extend(waits.map(|stop| stop.cause.because.says.clone()));
         plan.warnings.push(CureDeedSays::Caution.into());
     }
 

@@ -167,7 +167,8 @@ pub fn wanted(choice: &Choice) -> PackChoice {
 impl<'a> Facts<'a, '_> {
     /// The law that the kitchen works under.
     pub fn law(&self) -> &'a Law {
-        self.app.law.laws.of(self.kitchen.entry.profile.0)
+        let laws = self.app.laws(&self.standing.confirmed);
+        laws.of(self.kitchen.entry.profile.0)
     }
 
     /// The readings of a lot that are known: when, what, how much.

@@ -1,11 +1,13 @@
 //! One file per deed, all through [`mod@perform`]: parse, load the facts inside the transaction, plan,
 //! record, answer.
 
+pub mod adopt;
 mod again;
 pub mod approval;
 pub mod cancel_print;
 mod carton;
 pub mod clean_down;
+pub mod confirm_row;
 pub mod correct;
 mod correct_read;
 mod correct_source;

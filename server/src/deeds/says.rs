@@ -6,6 +6,7 @@ use domain::cure::Method;
 use domain::grams::Grams;
 use domain::measure::{Percent, Temperature};
 use domain::messages;
+use domain::rows::RowId;
 use domain::says::{Arg, Says};
 use domain::stability::LimitSays;
 use domain::words::{DeedKind, PrintState, Side, Species};
@@ -29,6 +30,12 @@ messages! {
         WhyVoid "why-void",
         WhatHappened "what-happened",
         WhyDisposed "why-disposed",
+        WhyAdopted "why-adopted",
+        WhatWasRead "what-was-read",
+        WhereRead "where-read",
+        NoSuchRow "no-such-row" { row: RowId, place: String },
+        RowConfirmed "row-confirmed" { row: RowId },
+        WhichMissing "which-missing",
         WhatPutRight "what-put-right",
         WhyHeld "why-held",
         NothingHeld "nothing-held",

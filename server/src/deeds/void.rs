@@ -2,7 +2,7 @@
 
 use super::perform::known_deed;
 use super::says::{CorrectDeedSays, DeedSays};
-use super::{DeedHeader, Done, again, perform};
+use super::{DeedHeader, Done, again, confirm_row, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::wire::asked::{Id, VoidAsked};
@@ -48,6 +48,10 @@ pub fn take(app: &Caller<'_>, step: Id, asked: &VoidAsked) -> Result<Done> {
         }
         if store::stops::hangs_on(facts.tx.conn, deed.id)? {
             facts.who.need(Right::Lift)?;
+        }
+        if deed.kind()? == DeedKind::ConfirmRow {
+            facts.who.need(Right::Confirm)?;
+            confirm_row::take_back(facts, &deed)?;
         }
         let mut hanging = voids::hanging(facts.tx, deed.id)?;
         // What was said right of it stands on it.

@@ -21,6 +21,10 @@ pub fn purpose(writer: &Writer<'_>, number: u32, wanted: &Wanted) -> Result<Purp
     if let Some(name) = &wanted.template {
         return Ok(named(writer, name)?.purpose());
     }
+    // What nobody knows gets a label of the kitchen's own, which says so.
+    if !writer.lot.knows_allergens() {
+        return Ok(Purpose::Kitchen);
+    }
     if writer.source().is_some() && !writer.product.sale.offered {
         return Ok(Purpose::Receiving);
     }

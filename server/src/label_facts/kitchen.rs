@@ -18,6 +18,9 @@ pub fn of_lot(writer: &Writer<'_>, said: &mut Said) {
 /// somebody's guest may ask for them.
 pub fn allergens(writer: &Writer<'_>, said: &mut Said) {
     let names = |phrases: &Phrases| {
+        if !writer.lot.knows_allergens() {
+            return phrases.text("label-allergens-unknown");
+        }
         let mut names: Vec<String> = Vec::new();
         for allergen in &writer.lot.allergens {
             let name = named(writer, *allergen, phrases.language);

@@ -8,9 +8,10 @@ use crate::wire::lists::RecipeEntry;
 use domain::family::{Listed, Lists};
 use domain::lot::PlaceId;
 use domain::product::Part;
+use domain::rows::RowId;
 use domain::words::PlaceKind;
 use serde::Deserialize;
-use std::collections::{BTreeMap, HashMap};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
 use std::sync::Arc;
 use store::Conn;
 use store::entries::{self, Stamp};
@@ -26,7 +27,15 @@ pub struct Standing {
     pub lists: Lists,
     /// The key of each product's version, by the product's code.
     pub versions: HashMap<String, i32>,
+    /// The rows of the law that somebody confirmed for this kitchen.
+    pub confirmed: BTreeSet<RowId>,
 }
+
+/// The list in which the record keeps which rows are confirmed: one entry a row.
+pub const CONFIRMED: &str = "row-confirmations";
+
+/// What an entry of it says of a row that is confirmed.
+pub const IS_CONFIRMED: &str = "confirmed";
 
 #[derive(Deserialize)]
 struct Named {
@@ -47,6 +56,7 @@ impl Standing {
             kitchen: Arc::new(Kitchen::unset()),
             lists: Lists::default(),
             versions: HashMap::new(),
+            confirmed: BTreeSet::new(),
         };
         for (list, row) in entries::current(conn)? {
             let lists = &mut standing.lists;
@@ -68,6 +78,9 @@ impl Standing {
                 Some(List::Suppliers) => add(&mut lists.suppliers, row.code, &row.body)?,
                 _ if list == "kitchen" => {
                     standing.kitchen = app.kitchen_of(row.version_id, &row.body)?;
+                }
+                _ if list == CONFIRMED && row.body == IS_CONFIRMED => {
+                    standing.confirmed.insert(RowId::new(row.code));
                 }
                 _ => {}
             }

@@ -122,7 +122,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<LotPage> {
         made_at: words.minute(lot.made_at, kitchen.zone),
         kind: words.raw_or_ready(lot),
         species: (!lot.species.is_empty()).then(|| words.species(&lot.species)),
-        allergens: words.allergens(&lot.allergens),
+        allergens: words.allergens(lot),
         packs: packs::runs(&lot.packs, &names, today),
         history: history::lines(&view, &names),
         readings: history::readings(&view, &names, &kitchen.entry.currency.0),

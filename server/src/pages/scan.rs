@@ -101,7 +101,7 @@ fn told(words: &Words, known: &counter::Known, currency: &str) -> Known {
             None => name,
         },
         whole_lot: known.pack.is_none(),
-        allergens: words.allergens(&lot.allergens),
+        allergens: words.allergens(lot),
         kind: words.raw_or_ready(lot),
         use_by: known
             .use_by()

@@ -111,8 +111,17 @@ impl Words {
         }
     }
 
-    /// Allergens in full: `Contains: milk, egg`.
-    pub fn allergens(&self, allergens: &BTreeSet<Allergen>) -> String {
+    /// Allergens in full: `Contains: milk, egg`. Where not all are known, that is said.
+    pub fn allergens(&self, lot: &Lot) -> String {
+        let allergens = self.allergens_of(&lot.allergens);
+        match (lot.knows_allergens(), lot.allergens.is_empty()) {
+            (true, _) => allergens,
+            (false, true) => self.t("page-allergens-unknown"),
+            (false, false) => format!("{} {allergens}", self.t("page-allergens-unknown")),
+        }
+    }
+
+    fn allergens_of(&self, allergens: &BTreeSet<Allergen>) -> String {
         if allergens.is_empty() {
             return self.t("page-no-allergens");
         }

@@ -2,10 +2,12 @@
 
 use super::says::{QuerySays, spelt};
 use crate::app::App;
+use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::wire::answers::{LawRead, RowRead};
 use domain::rows::Row;
 use domain::words::Profile;
+use store::Conn;
 
 /// The rows of a place in a language; those that are not confirmed alone, if so wanted.
 ///
@@ -28,6 +30,27 @@ pub fn read(app: &App, place: &str, unconfirmed: bool, language: &str) -> Result
             .filter(wanted)
             .map(|row| row_read(app, row, language))
             .collect(),
+    })
+}
+
+/// The rows of the kitchen's place, as it has confirmed them.
+///
+/// # Errors
+/// The database is away, or an entry is damaged.
+pub fn of_kitchen(
+    app: &Caller<'_>,
+    conn: &mut Conn,
+    unconfirmed: bool,
+    language: &str,
+) -> Result<LawRead> {
+    let standing = app.standing(conn)?;
+    let place = standing.kitchen.entry.profile.0;
+    let law = app.laws(&standing.confirmed).of(place);
+    let wanted = |row: &&Row| !unconfirmed || !row.is_confirmed();
+    let rows = law.rows.iter().filter(wanted);
+    Ok(LawRead {
+        place: place.as_str().to_owned(),
+        rows: rows.map(|row| row_read(app, row, language)).collect(),
     })
 }
 

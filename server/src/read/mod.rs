@@ -96,7 +96,9 @@ impl<'a> LoadedFamily<'a> {
     ) -> Result<LoadedFamily<'a>> {
         Ok(LoadedFamily {
             family: store::family::load(conn, start, extent, app)?,
-            law: app.law.laws.of(standing.kitchen.entry.profile.0),
+            law: app
+                .laws(&standing.confirmed)
+                .of(standing.kitchen.entry.profile.0),
             standing,
             now: app.now(),
         })

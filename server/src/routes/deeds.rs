@@ -8,10 +8,12 @@ use crate::deeds::{self, Done};
 use crate::error::{Error, Result};
 use crate::log;
 use crate::rooms::{Room, within};
+use crate::wire::adopt::AdoptionAsked;
 use crate::wire::answers::DeedDone;
 use crate::wire::asked::*;
 use crate::wire::cures::ReleaseAsked;
 use crate::wire::readings::{PlaceFailureAsked, ProbeCheckAsked, ReadingAsked};
+use crate::wire::rows::RowConfirmationAsked;
 use crate::wire::stops::{DispositionAsked, HoldAsked};
 use actix_web::{HttpResponse, Route, web};
 use domain::right::Right;
@@ -123,6 +125,22 @@ pub fn add(api: &mut Api) {
         deed(deeds::dispose::take),
     )
     .takes::<DispositionAsked>()
+    .answers::<DeedDone>(&[201, 200], done);
+    api.post(
+        "/api/adoptions",
+        Right::Work,
+        "A pot without a label is taken in",
+        deed(deeds::adopt::take),
+    )
+    .takes::<AdoptionAsked>()
+    .answers::<DeedDone>(&[201, 200], done);
+    api.post(
+        "/api/row-confirmations",
+        Right::Confirm,
+        "A row of the law is confirmed for this kitchen",
+        deed(deeds::confirm_row::take),
+    )
+    .takes::<RowConfirmationAsked>()
     .answers::<DeedDone>(&[201, 200], done);
     api.post(
         "/api/holds",

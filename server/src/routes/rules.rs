@@ -63,6 +63,21 @@ pub fn add(api: &mut Api) {
     )
     .reads::<LawQuery>()
     .answers::<LawRead>(&[200], "The rows");
+    api.get(
+        "/api/rows",
+        Right::See,
+        "The rows of the law that this kitchen works under, as it has confirmed them",
+        web::get().to(rows),
+    )
+    .reads::<RowsQuery>()
+    .answers::<LawRead>(&[200], "The rows");
+}
+
+#[derive(Debug, Deserialize, IntoParams)]
+#[serde(deny_unknown_fields)]
+struct RowsQuery {
+    /// Given, with or without `true`: only those that nobody has confirmed, here or before
+    unconfirmed: Option<String>,
 }
 
 #[derive(Debug, Deserialize, IntoParams)]
@@ -110,6 +125,18 @@ async fn law(
     let language = asking.speech().language.tag();
     let read = read::law::read(&asking.caller(), &place, unconfirmed, language)?;
     Ok(HttpResponse::Ok().json(read))
+}
+
+async fn rows(asking: Asking, request: HttpRequest) -> Result<HttpResponse> {
+    let asked: RowsQuery = query(&request)?;
+    let unconfirmed = asked.unconfirmed.is_some_and(|word| word != "false");
+    let read = blocking(move || {
+        let language = asking.speech().language.tag();
+        let app = asking.caller();
+        app.store
+            .read(|conn| read::law::of_kitchen(&app, conn, unconfirmed, language))
+    });
+    Ok(HttpResponse::Ok().json(read.await?))
 }
 
 async fn cure_room(asking: Asking) -> Result<HttpResponse> {

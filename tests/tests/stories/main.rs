@@ -1,11 +1,13 @@
 //! Stories of a kitchen, over HTTP and at the command line.
 
+mod adoptions;
 mod bad_input;
 mod cartons;
 mod clock;
 mod cold;
 mod command_line;
 mod conditions;
+mod confirmations;
 mod corrections;
 mod corrections_of_receipts;
 mod cure_room;

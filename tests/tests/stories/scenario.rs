@@ -11,6 +11,7 @@ on_both_engines! {
     the_count_and_the_take_back
     backward_from_each_pot
     what_the_counter_sees
+    one_lot_for_each_kind_of_stop
 }
 
 /// Lot, made, sold, packs sold, served, used, discarded, on hand: grams; share of the half pig in per mille.
@@ -301,4 +302,28 @@ fn what_the_counter_sees(engine: Engine) {
             "{lot}"
         );
     }
+}
+
+fn one_lot_for_each_kind_of_stop(engine: Engine) {
+    let story = Story::tell(engine);
+    let read = story.caller.read("/api/stops");
+    let stops = read["stops"].as_array().unwrap();
+    for (stop, lot, verdict) in [
+        ("failed", "B03", "hold"),
+        ("held", "B04", "hold"),
+        ("not-proven", "SCH-0626", "hold"),
+        ("past-its-day", "LIV-0624", "pull"),
+        ("wrong-label", "S15-PARF/9", "hold"),
+    ] {
+        let (name, pack) = lot.split_once('/').unwrap_or((lot, "1"));
+        let code = &story.codes[name];
+        let told = |of: &&Value| of["stop"] == stop && of["lot"] == code.as_str();
+        assert_eq!(stops.iter().filter(told).count(), 1, "{stop}: {stops:?}");
+        let scanned = story.caller.read(&format!("/api/scan?code={code}/{pack}"));
+        assert_eq!(scanned["verdict"], verdict, "{lot}: {scanned}");
+    }
+    let hanging = |of: &Value| of["stop"] == "not-released";
+    assert!(stops.iter().any(hanging), "{stops:?}");
+    let wrong = story.caller.read("/api/wrong-labels");
+    assert_eq!(wrong["packs"].as_array().unwrap().len(), 1, "{wrong}");
 }

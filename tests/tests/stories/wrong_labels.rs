@@ -2,7 +2,7 @@
 //! was sold with it is a list for the recall.
 
 use serde_json::{Value, json};
-use stories::day::Told;
+use stories::day::{Told, bought};
 use stories::printer::Manners;
 use stories::queue::{chops, kitchen, numbers, print, wait};
 use stories::{Caller, Engine, House, Printer, on_both_engines};
@@ -12,6 +12,7 @@ on_both_engines! {
     thawed_with_the_label_of_the_freezer_it_has_no_day
     a_void_makes_the_label_true_again
     a_label_that_did_not_come_out_is_on_no_pack
+    an_allergen_that_nobody_knew_of
 }
 
 /// A kitchen with two packs of chops whose labels came out.
@@ -187,4 +188,43 @@ fn a_label_that_did_not_come_out_is_on_no_pack(engine: Engine) {
     assert_eq!(about(&caller, ""), [(json!(1), json!("weight"))]);
     again(&caller, &lot, 1);
     assert_eq!(listed(&caller, ""), Vec::<Value>::new());
+}
+
+fn an_allergen_that_nobody_knew_of(engine: Engine) {
+    let printer = Printer::new(Manners::default());
+    let house = kitchen(engine, &printer);
+    let caller = house.caller();
+    let rub = json!({ "code": "rub", "names": { "en": "Rub" }, "kind": "ingredient", "storage": "ambient" });
+    caller.post("/api/products", &rub).expect(201);
+    let rub = caller.receive("rub").to("cooler").grams(500);
+    let rub = rub.bought(bought("PTS", "R-1")).done();
+    let pig = caller.half_pig("0608-17", 10_000);
+    let mix = caller.step("mix").of_grams(&pig, 980);
+    let mix = mix.of_grams(&rub.code(0), 20);
+    let lot = mix.into_packs("sausage", 1_000, 2).made();
+    wait(&caller, &print(&caller, &lot), &["printed"]);
+    sale(&caller, &lot, 1).expect(201);
+    let declares = json!({ "declares": { "allergens": ["milk"] } });
+    let receipt = rub.body["id"].as_str().unwrap();
+    caller.correct(receipt).with("bought", declares).done();
+    assert_eq!(about(&caller, ""), [(json!(2), json!("allergen"))]);
+    assert_eq!(
+        about(&caller, "?sold=true"),
+        [(json!(1), json!("allergen"))]
+    );
+    let untrue = &listed(&caller, "")[0]["untrue"][0];
+    assert_eq!(
+        (&untrue["label_says"], &untrue["is_true"]),
+        (&json!("none"), &json!("milk"))
+    );
+    assert_eq!(word(&caller, &format!("{lot}/2")), "hold");
+    sale(&caller, &lot, 2).expect(409);
+    again(&caller, &lot, 2);
+    assert_eq!(listed(&caller, ""), Vec::<Value>::new());
+    sale(&caller, &lot, 2).expect(201);
+    // Who bought the first has to be told; the second went out with what is true.
+    assert_eq!(
+        about(&caller, "?sold=true"),
+        [(json!(1), json!("allergen"))]
+    );
 }

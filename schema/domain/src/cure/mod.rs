@@ -24,6 +24,7 @@ mod residual;
 mod rules;
 mod says;
 mod strength;
+mod unconfirmed;
 mod uncured;
 mod vocabulary;
 mod weighing;
@@ -47,6 +48,7 @@ pub use says::{
     LimitSays, RangeSays, SetSays,
 };
 pub use strength::Strength;
+pub use unconfirmed::unconfirmed;
 pub use uncured::{Beside, Claim, ClaimFacts, ClaimRules, ClaimWords, Exception, uncured};
 pub use vocabulary::{Alkali, Basis, Class, Method, Salometer, ScaleClass, Stage};
 pub use weighing::{error_ppm, least_load};

@@ -81,7 +81,9 @@ fn let_go(lot: &Lot, choice: &Choice, disposing: &Disposing, moment: &Moment) ->
     let ends = |placed: &&Placed| {
         let chosen = matches!(choice, Choice::All)
             || draws.iter().any(|draw| placed.pack == Some(draw.pack.id));
-        placed.cause.kind == StopKind::Failed && placed.stands(moment.at) && chosen
+        // A limit is confirmed for the kitchen, not passed over for one lot.
+        let disposed = placed.cause.topic != Topic::Confirmation;
+        disposed && placed.cause.kind == StopKind::Failed && placed.stands(moment.at) && chosen
     };
     let ended: Vec<&Placed> = lot.stops.iter().filter(ends).collect();
     let unproven = matches!(choice, Choice::All)

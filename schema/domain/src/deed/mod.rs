@@ -1,5 +1,6 @@
 //! One file per deed: facts and a request in, a plan or a refusal out.
 
+pub mod adopt;
 pub mod again;
 pub mod correct;
 pub mod count;

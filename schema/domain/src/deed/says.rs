@@ -95,6 +95,19 @@ messages! {
 }
 
 messages! {
+    /// What is said of a pot without a label.
+    AdoptSays in "adopt" {
+        OtherProduct "other-product" { pack: String, product: String },
+        NotMissing "not-missing" { pack: String, being: Being },
+        PrintAgain "print-again" { pack: String },
+        TakenAsRaw "taken-as-raw",
+        TakenAsTreated "taken-as-treated",
+        AgeUnknown "age-unknown",
+        Found "found" { why: String },
+    }
+}
+
+messages! {
     /// What is said of a move.
     MoveSays in "move" {
         Nowhere "nowhere",

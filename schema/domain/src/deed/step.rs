@@ -15,7 +15,7 @@ use crate::plan::{Balance, Birth, PackChange, Plan, Reason};
 use crate::product::Product;
 use crate::refusal::{Refusal, Result};
 use crate::says::Says;
-use crate::stop::{Act, Cause, NewStop, Passed, ask};
+use crate::stop::{Act, Cause, NewStop, Passed, Placed, ask};
 use crate::words::{Account, Addition, Allergen, Packaging, State, StepKind, Topic};
 use chrono::NaiveDate;
 use chrono_tz::Tz;
@@ -216,12 +216,14 @@ impl Step<'_> {
             parts: parts(draws),
         };
         let (mut births, mut warnings) = (Vec::with_capacity(codes.len()), Vec::new());
+        let unconfirmed = self.unconfirmed();
         let mut packs_made = 0;
         for (nth, (output, code)) in self.outputs.iter().zip(codes).enumerate() {
             let (mut birth, warned) =
                 self.birth(output, code, &went_in, &format!("outputs[{nth}]."))?;
             warnings.extend(warned);
             birth.stops.extend(passed.inherited.iter().cloned());
+            birth.stops.extend(unconfirmed.iter().cloned());
             packs_made += birth.packs.len();
             if packs_made > MOST_PACKS as usize {
                 let detail = StepSays::TooManyPacks { most: MOST_PACKS };
@@ -230,6 +232,29 @@ impl Step<'_> {
             births.push(birth);
         }
         Ok((births, warnings))
+    }
+
+    /// What was cured under a limit that nobody has confirmed stays so, whatever it is made into: each of
+    /// these stops once.
+    fn unconfirmed(&self) -> Vec<NewStop> {
+        let mut found: Vec<NewStop> = Vec::new();
+        for (lot, _) in &self.inputs {
+            let stands = |placed: &&Placed| {
+                placed.cause.topic == Topic::Confirmation && placed.stands(self.moment.at)
+            };
+            for placed in lot.stops.iter().filter(stands) {
+                if !found.iter().any(|of| of.root == Some(placed.root)) {
+                    found.push(NewStop {
+                        cause: Cause {
+                            since: self.moment.at,
+                            ..placed.cause.clone()
+                        },
+                        root: Some(placed.root),
+                    });
+                }
+            }
+        }
+        found
     }
 
     fn counts_fit(&self) -> Result<()> {

@@ -13,7 +13,7 @@ use crate::dates::Later;
 use crate::origin::Origin;
 use crate::product::Product;
 use crate::stop::Placed;
-use crate::words::{Allergen, Packaging, ProvedBy, Species, StableBy};
+use crate::words::{Allergen, Packaging, ProvedBy, Species, StableBy, Topic};
 use chrono::{DateTime, Utc};
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -113,6 +113,14 @@ impl Lot {
     /// Does it need time and temperature control?
     pub fn is_controlled(&self) -> bool {
         self.condition().stable.is_none()
+    }
+
+    /// Is it known which allergens are in it? Not of what nobody knows the history of, nor of what was made
+    /// of that, until a person has said what becomes of it: the union of its parts is then the least.
+    pub fn knows_allergens(&self) -> bool {
+        let unknown =
+            |placed: &Placed| placed.cause.topic == Topic::History && placed.ended.is_none();
+        !self.stops.iter().any(unknown)
     }
 
     /// Is it a cured piece that nobody has released yet?

@@ -65,7 +65,7 @@ pub struct Row {
 impl Row {
     /// May it stop somebody? What nobody has read may only warn.
     pub fn is_confirmed(&self) -> bool {
-        matches!(self.mark, Mark::Read | Mark::Derived)
+        matches!(self.mark, Mark::Read | Mark::Derived | Mark::Kitchen)
     }
 
     /// Does it hold on a day?
@@ -78,7 +78,7 @@ impl Row {
         let cite = self.cite.as_deref().map(|cite| format!(", {cite}"));
         let row = format!("{}{}", self.id, cite.unwrap_or_default());
         match self.mark {
-            Mark::Read | Mark::Derived => SourceSays::Row { row },
+            Mark::Read | Mark::Derived | Mark::Kitchen => SourceSays::Row { row },
             Mark::SecondHand => SourceSays::SecondHand { row },
             Mark::Memory => SourceSays::Memory { row },
             Mark::CommonPractice => SourceSays::CommonPractice { row },
@@ -101,6 +101,14 @@ impl Rows {
     /// The row of that name.
     pub fn get(&self, id: &RowId) -> Option<&Row> {
         self.0.get(id)
+    }
+
+    /// Notes that a named person confirmed a row for the kitchen: from now on it may stop somebody. What
+    /// was read stays what it was.
+    pub fn confirm(&mut self, id: &RowId) {
+        if let Some(row) = self.0.get_mut(id).filter(|row| !row.is_confirmed()) {
+            row.mark = Mark::Kitchen;
+        }
     }
 
     /// All of them, by name.

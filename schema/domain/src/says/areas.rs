@@ -50,6 +50,7 @@ pub const AREAS: &[Keys] = &[
     family::CostSays::KEYS,
     family::NothingToCompare::KEYS,
     family::WhySays::KEYS,
+    deeds::AdoptSays::KEYS,
     deeds::CorrectSays::KEYS,
     deeds::CountSays::KEYS,
     deeds::DepartSays::KEYS,

@@ -41,12 +41,14 @@ impl Act {
             (Act::Counter, _) => false,
             // In the kitchen the record is asked, not the label; a new label is how it ends.
             (act, WrongLabel) => act == Act::Leave { labelled: true },
-            (Act::Use { puts_right, .. }, Failed) => puts_right != Some(topic),
+            (Act::Use { puts_right, .. }, Failed | UnknownHistory) => puts_right != Some(topic),
             (Act::Use { cure_goes_on, .. }, NotReleased) => !cure_goes_on,
             // A label for a piece in its cure is a tag, and says that it is not released.
             (Act::Label, NotReleased) => false,
             // What is made of it needs its own proof: its condition follows from that of its parts.
             (Act::Use { .. }, NotProven) => false,
+            // It goes on in its cure, and what is made of it waits as well.
+            (Act::Use { .. }, NotConfirmed) => false,
             _ => true,
         }
     }
@@ -101,7 +103,11 @@ fn refused(pack: String, stop: &Stop, field: String) -> Refusal {
         StopKind::Held => RefusalKind::Held,
         StopKind::NotReleased => RefusalKind::NotReleased,
         StopKind::PastDay => RefusalKind::Limit,
-        StopKind::Failed | StopKind::NotProven | StopKind::WrongLabel => RefusalKind::Stopped,
+        StopKind::Failed
+        | StopKind::UnknownHistory
+        | StopKind::NotProven
+        | StopKind::NotConfirmed
+        | StopKind::WrongLabel => RefusalKind::Stopped,
         StopKind::Voided => RefusalKind::Voided,
     };
     let says = match stop.root {

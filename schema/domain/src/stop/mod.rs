@@ -72,6 +72,25 @@ impl Cause {
     }
 }
 
+impl Cause {
+    /// Which sort people are told: of what failed for want of a history, or of a confirmed limit, that.
+    fn shown_kind(&self) -> StopKind {
+        match (self.kind, self.topic) {
+            (StopKind::Failed, Topic::History) => StopKind::UnknownHistory,
+            (StopKind::Failed, Topic::Confirmation) => StopKind::NotConfirmed,
+            (kind, _) => kind,
+        }
+    }
+
+    fn shown_says(&self) -> Says {
+        let says = self.because.says.clone();
+        match self.shown_kind() {
+            StopKind::UnknownHistory => StopSays::UnknownHistory { says }.into(),
+            _ => says,
+        }
+    }
+}
+
 /// A stop that a plan places.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct NewStop {
@@ -137,8 +156,8 @@ pub fn on(lot: &Lot, pack: Option<&Pack>, at: DateTime<Utc>, day: NaiveDate) -> 
     let mut placed: Vec<&Placed> = placed.collect();
     placed.sort_by_key(|placed| (placed.cause.kind, placed.id));
     stops.extend(placed.into_iter().map(|placed| Stop {
-        kind: placed.cause.kind,
-        says: placed.cause.because.says.clone(),
+        kind: placed.cause.shown_kind(),
+        says: placed.cause.shown_says(),
         rows: placed.cause.because.rows().to_vec(),
         since: Some(placed.cause.since),
         topic: placed.cause.topic,

@@ -2,6 +2,7 @@
 
 use crate::code::LotCode;
 use crate::messages;
+use crate::rows::RowId;
 use crate::says::Says;
 use chrono::NaiveDate;
 
@@ -14,6 +15,8 @@ messages! {
         NoDate "no-date" { lot: LotCode, product: String },
         PastDay "past-day" { pack: String, date: NaiveDate },
         WrongLabel "wrong-label" { pack: String, untrue: Vec<Says> },
+        UnknownHistory "unknown-history" { says: Says },
+        NotConfirmed "not-confirmed" { row: RowId, text: Says },
         Held "held" { why: String },
         HeldRule "held-rule",
         Broke "broke" { findings: Vec<Says> },

@@ -55,6 +55,8 @@ pub struct LotRead {
     pub statement_findings: Vec<FindingRead>,
     /// Allergens by union over everything that went in.
     pub allergens: Vec<String>,
+    /// Are those all? False of what nobody knows the history of: never read `allergens` alone.
+    pub allergens_known: bool,
     /// Species by union over everything that went in.
     pub species: Vec<String>,
     /// Must it be cooked before it is eaten?
@@ -186,6 +188,7 @@ pub fn lot_read(view: &LotView<'_>, reading: &LoadedFamily<'_>, speech: &Speech)
             .map(|found| finding_read(found, rows, speech))
             .collect(),
         allergens: lot.allergens.iter().map(ToString::to_string).collect(),
+        allergens_known: lot.knows_allergens(),
         species: lot.species.iter().map(ToString::to_string).collect(),
         raw: lot.product.raw,
         condition: condition_read(view, rows, speech),

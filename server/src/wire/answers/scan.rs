@@ -2,6 +2,7 @@
 
 use crate::wire::Day;
 use domain::counter::{Known, ScanView};
+use domain::lot::Lot;
 use serde::Serialize;
 use utoipa::ToSchema;
 use words::Speech;
@@ -31,6 +32,8 @@ pub struct ScanRead {
     pub use_by: Option<Day>,
     /// Allergens in full.
     pub allergens: Vec<String>,
+    /// Are those all? False of what nobody knows the history of: never read `allergens` alone.
+    pub allergens_known: bool,
     /// Must it be cooked before it is eaten?
     pub raw: Option<bool>,
     /// Its price, in hundredths of the currency.
@@ -59,6 +62,7 @@ pub fn scan_read(view: &ScanView, speech: &Speech) -> ScanRead {
         allergens: lot.map_or(Vec::new(), |lot| {
             lot.allergens.iter().map(ToString::to_string).collect()
         }),
+        allergens_known: lot.is_some_and(Lot::knows_allergens),
         raw: lot.map(|lot| lot.product.raw),
         price_minor: known.and_then(Known::price_minor),
     }
