@@ -4,6 +4,7 @@ pub mod adopt;
 pub mod answers;
 pub mod asked;
 mod by;
+mod certificate;
 pub mod cure_room;
 pub mod cures;
 pub mod limits;
@@ -19,11 +20,10 @@ pub mod stops;
 pub mod unread;
 
 pub use by::By;
+pub use certificate::Certificate;
 pub use scalars::{
     AdditionWord, AllergenWord, CurePartWord, DepartureKindWord, DisposalWord, HeatUnitsWord,
     KeepFromWord, MassUnitsWord, NaturalWord, PackagingWord, PlaceKindWord, ProductKindWord,
     ProfileWord, SideWord, SpeciesWord, StateWord,
 };
-pub use scalars::{
-    Amount, Certificate, Code, Day, Instant, Line, Note, Number, Vocabulary, Weight, Word,
-};
+pub use scalars::{Amount, Code, Day, Instant, Line, Note, Number, Vocabulary, Weight, Word};

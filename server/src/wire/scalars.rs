@@ -1,7 +1,6 @@
 //! The values that fields are made of. Each is checked as it is read, so that an error names its field.
 
 use super::says::{ValueSays, fault};
-use crate::printing::fingerprint::Fingerprint;
 use chrono::{DateTime, Datelike, FixedOffset, NaiveDate, SubsecRound};
 use domain::grams::Grams;
 use domain::words;
@@ -219,24 +218,6 @@ impl<'de> Deserialize<'de> for Code {
     }
 }
 
-/// The SHA-256 fingerprint of a certificate, in any of the forms that tools show it in.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Certificate(pub Fingerprint);
-
-impl<'de> Deserialize<'de> for Certificate {
-    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        let text = String::deserialize(from)?;
-        let read = Fingerprint::parse(&text).map(Certificate);
-        read.ok_or_else(|| fault(ValueSays::NoFingerprint { text }))
-    }
-}
-
-impl Serialize for Certificate {
-    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        to.collect_str(&self.0)
-    }
-}
-
 /// A closed vocabulary.
 pub trait Vocabulary: Copy + 'static {
     /// Every spelling.
@@ -373,7 +354,6 @@ schemas! {
     Day: typed(Type::String).format(Some(SchemaFormat::KnownFormat(KnownFormat::Date)));
     Line: typed(Type::String).min_length(Some(1)).max_length(Some(200));
     Note: typed(Type::String).max_length(Some(2_000));
-    Certificate: typed(Type::String).description(Some("SHA-256 of the certificate: sha256: and 64 hexadecimal digits"));
     Code: typed(Type::String).pattern(Some("^[a-z0-9]([a-z0-9-]{0,62}[a-z0-9])?$"));
 }
 

@@ -328,7 +328,7 @@ fn the_list_the_page_and_the_record(engine: Engine) {
     }
     for (address, field) in [
         ("http://printer/", "address"),
-        ("ipps://printer/ipp/print", "address"),
+        ("https://printer/ipp/print", "address"),
     ] {
         let entry = json!({ "code": "other", "name": "Other", "address": address });
         caller.post("/api/printers", &entry).refused(422, field);

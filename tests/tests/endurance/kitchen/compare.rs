@@ -1,15 +1,24 @@
 //! The service against the book: every lot, every pack, both directions, and the audit.
 
 use super::Kitchen;
+use domain::family::origins;
+use domain::lot::LotId;
 use gambrel::caller::Caller;
 use gambrel::error::Error;
-use gambrel::read;
+use gambrel::read::{self, LoadedFamily};
 use gambrel::wire::answers;
+use gambrel::wire::answers::lot::lot_read;
 use rand::RngExt;
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
+use store::family::Extent;
 use stories::Engine;
 use stories::oracle::Root;
+
+/// How many lots are read at once: a family is walked and loaded once for all of them.
+const BATCH: usize = 200;
+/// Every so-manieth of them is read alone as well.
+const ALONE: usize = 60;
 
 const ACCOUNTS: [&str; 8] = [
     "used",
@@ -29,9 +38,7 @@ impl Kitchen {
         assert!(report.findings.is_empty(), "{:?}", report.findings);
         assert_eq!(report.lots as usize, self.book.lots.len());
         let all = self.book.all_shares();
-        for code in self.book.lots.keys() {
-            self.compare_packs(code);
-        }
+        self.compare_packs();
         // Both directions cost a walk each; on the slower engine a sample will do.
         let percent = if self.engine == Engine::Sqlite {
             50
@@ -39,12 +46,24 @@ impl Kitchen {
             15
         };
         let mut random = self.random.clone();
-        for code in self.book.lots.keys() {
-            if random.random_range(0..100) < percent && !self.book.is_void(code) {
-                self.compare_origins(code, &all[code.as_str()]);
-                self.compare_descendants(code, &all);
-            }
+        let mut chosen: Vec<&str> = self.book.lots.keys().map(String::as_str).collect();
+        chosen.retain(|code| random.random_range(0..100) < percent && !self.book.is_void(code));
+        self.compare_origins(&chosen, &all);
+        for code in chosen {
+            self.compare_descendants(code, &all);
         }
+    }
+
+    /// The keys of lots, in the order of their codes here.
+    fn keys(&self, codes: &[&str]) -> Vec<i32> {
+        let row = |code: &&str| {
+            let found = self
+                .app
+                .store
+                .look(|conn| read::lot_named(&self.app, conn, code));
+            found.unwrap().id
+        };
+        codes.iter().map(row).collect()
     }
 
     fn read(
@@ -59,13 +78,36 @@ impl Kitchen {
         read.unwrap()
     }
 
-    fn compare_packs(&self, code: &str) {
-        let lot = self.read(code, |conn, row| {
-            Ok(
-                serde_json::to_value(read::lot::read(&Caller::new(&self.app), conn, &row.code)?)
-                    .unwrap(),
-            )
-        });
+    /// Every lot as its page has it. They are loaded in batches, whose ancestors are then loaded once; some
+    /// are read alone as well, and must be the same.
+    fn compare_packs(&self) {
+        let codes: Vec<&str> = self.book.lots.keys().map(String::as_str).collect();
+        for batch in codes.chunks(BATCH) {
+            let keys = self.keys(batch);
+            let told: Result<Vec<Value>, Error> = self.app.store.read(|conn| {
+                let reading = LoadedFamily::load(&self.app, conn, &keys, Extent::REASONED)?;
+                let speech = Caller::new(&self.app).speech(reading.kitchen());
+                let told = keys.iter().map(|key| {
+                    let view = reading.lot_view(LotId(*key))?;
+                    Ok(serde_json::to_value(lot_read(&view, &reading, &speech)).unwrap())
+                });
+                told.collect()
+            });
+            let told = told.unwrap();
+            for (code, lot) in batch.iter().zip(&told) {
+                self.compare_packs_of(code, lot);
+            }
+            for (code, told) in batch.iter().zip(&told).step_by(ALONE) {
+                let alone = self.read(code, |conn, row| {
+                    let read = read::lot::read(&Caller::new(&self.app), conn, &row.code)?;
+                    Ok(serde_json::to_value(read).unwrap())
+                });
+                assert_eq!(&alone, told, "{code}");
+            }
+        }
+    }
+
+    fn compare_packs_of(&self, code: &str, lot: &Value) {
         let packs = lot["packs"].as_array().unwrap();
         assert_eq!(packs.len(), self.book.lots[code].packs.len(), "{code}");
         for (pack, made) in packs.iter().zip(&self.book.lots[code].packs) {
@@ -86,11 +128,34 @@ impl Kitchen {
         }
     }
 
-    fn compare_origins(&self, code: &str, expected: &BTreeMap<String, f64>) {
-        let origins = self.read(code, |conn, row| {
-            let (code, found) = read::trace::origins_named(&self.app, conn, &row.code)?;
-            Ok(serde_json::to_value(answers::origins::read(&code, &found)).unwrap())
-        });
+    /// In batches, as above.
+    fn compare_origins(&self, codes: &[&str], all: &BTreeMap<&str, BTreeMap<String, f64>>) {
+        for batch in codes.chunks(BATCH) {
+            let keys = self.keys(batch);
+            let told: Result<Vec<Value>, Error> = self.app.store.read(|conn| {
+                let reading = LoadedFamily::load(&self.app, conn, &keys, Extent::ANCESTORS)?;
+                let told = keys.iter().map(|key| {
+                    let found = origins(&reading.family, LotId(*key));
+                    let code = reading.code(LotId(*key));
+                    serde_json::to_value(answers::origins::read(&code, &found)).unwrap()
+                });
+                Ok(told.collect())
+            });
+            let told = told.unwrap();
+            for (code, origins) in batch.iter().zip(&told) {
+                self.compare_origins_of(code, origins, &all[code]);
+            }
+            for (code, told) in batch.iter().zip(&told).step_by(ALONE) {
+                let alone = self.read(code, |conn, row| {
+                    let (code, found) = read::trace::origins_named(&self.app, conn, &row.code)?;
+                    Ok(serde_json::to_value(answers::origins::read(&code, &found)).unwrap())
+                });
+                assert_eq!(&alone, told, "{code}");
+            }
+        }
+    }
+
+    fn compare_origins_of(&self, code: &str, origins: &Value, expected: &BTreeMap<String, f64>) {
         // The service tells an animal once; the book keeps its sides apart.
         let mut by_carcass: BTreeMap<&str, f64> = BTreeMap::new();
         for (side, share) in expected {
