@@ -102,7 +102,7 @@ pub async fn nothing_here(request: HttpRequest, asking: Asking) -> HttpResponse 
         path: path.to_owned(),
     });
     if path == "/api" || path.starts_with("/api/") {
-        error.error_response()
+        HttpResponse::from_error(error)
     } else {
         trouble(asking.speech(), &error)
     }
