@@ -30,7 +30,6 @@ mod wrong_labels;
 use crate::caller::Asking;
 use crate::error::Error;
 use crate::who::permit::only;
-use actix_web::ResponseError;
 use actix_web::{HttpRequest, HttpResponse, Route, web};
 pub use answer::trouble;
 use answer::{page, see_other};

@@ -3,7 +3,6 @@
 use crate::error::{Error, Problem, ProblemRead};
 use crate::problems::{RequestSays, TitleSays};
 use crate::who::permit::only;
-use actix_web::ResponseError;
 use actix_web::http::StatusCode;
 use actix_web::{HttpResponse, Route, web};
 use domain::right::Right;

@@ -471,8 +471,8 @@ printer-no-answer = L’imprimante « { $printer } » ne répond pas : vérif
 printer-bad-answer = L’imprimante « { $printer } » a répondu de façon illisible : voyez ce qu’elle affiche. Les étiquettes attendent, et la file reprend toute seule.
 printer-answers = L’imprimante « { $printer } » dit : { $words }. Les étiquettes attendent, et la file reprend toute seule.
 printer-stumbles = L’imprimante « { $printer } » ne prend pas une étiquette entière : sa mémoire est peut-être pleine, ou la liaison mauvaise. L’essai se refait tout seul.
-printer-no-pin = Rien n'a été envoyé à l'imprimante « { $printer } » : personne n'a encore dit à quel certificat on la reconnaît. Elle montre celui de l'empreinte (SHA-256) { $seen }. Comparez-la avec ce que dit l'imprimante elle-même, sur son panneau, sa configuration imprimée ou sa propre page ; si c'est la même, un responsable en fait celui de l'imprimante sur la page d'impression.
-printer-stranger = Rien n'a été envoyé à l'imprimante « { $printer } » : elle montre un autre certificat, d'empreinte { $seen }, que celui auquel on la reconnaît, { $pinned }. Si l'imprimante en a reçu un nouveau, comparez-le avec ce qu'elle dit elle-même et faites-en le sien ; sinon, autre chose répond peut-être à sa place. Les étiquettes attendent.
+printer-no-pin = Rien n’a été envoyé à l’imprimante « { $printer } » : personne n’a encore dit à quel certificat on la reconnaît. Elle montre celui de l’empreinte (SHA-256) { $seen }. Comparez-la avec ce que dit l’imprimante elle-même, sur son écran, sa configuration imprimée ou sa propre page ; si c’est la même, un responsable en fait celui de l’imprimante sur la page d’impression.
+printer-stranger = Rien n’a été envoyé à l’imprimante « { $printer } » : elle montre un autre certificat, d’empreinte { $seen }, que celui auquel on la reconnaît, { $pinned }. Si l’imprimante en a reçu un nouveau, comparez-le avec ce qu’elle dit elle-même et faites-en le sien ; sinon, autre chose répond peut-être à sa place. Les étiquettes attendent.
 printer-no-format = L’imprimante ne prend ni PDF ni trame PWG, seulement { $formats }.
 printer-other-size = L’étiquette fait { $label } mm ; l’imprimante a { $sizes }.
 printer-state-ready = prête
@@ -483,7 +483,7 @@ printer-state-does-not-answer = ne répond pas
 size-is = { $across } × { $along }
 size-span = { $least } à { $most }
 printer-address-none = « { $address } » n’est pas l’adresse d’une imprimante ; écrivez-la comme ipp://printer.local:631/ipp/print.
-printer-address-not-encrypted = « { $address } » n'est pas une liaison chiffrée, la seule où une imprimante se reconnaît à son certificat ; écrivez-la comme ipps://printer.local:631/ipp/print, ou laissez le certificat de côté.
+printer-address-not-encrypted = « { $address } » n’est pas une liaison chiffrée, la seule où une imprimante se reconnaît à son certificat ; écrivez-la comme ipps://printer.local:631/ipp/print, ou laissez le certificat de côté.
 printer-address-not-ipp = « { $address } » ne commence ni par ipp:// ni par ipps:// ; écrivez-la comme ipp://printer.local:631/ipp/print.
 printer-address-no-host = « { $address } » ne désigne aucune imprimante ; écrivez-la comme ipp://printer.local:631/ipp/print.
 printer-address-secret = « { $address } » contient un nom avec mot de passe ou une question ; écrivez-la comme ipp://printer.local:631/ipp/print.
@@ -1314,7 +1314,7 @@ value-too-fine = { $number } a plus de { $places ->
    *[other] { $places } décimales
  }.
 value-no-money = { $number } n’est pas un montant.
-value-no-fingerprint = « { $text } » n'est pas l'empreinte (SHA-256) d'un certificat : elle a 64 chiffres hexadécimaux.
+value-no-fingerprint = « { $text } » n’est pas l’empreinte (SHA-256) d’un certificat : elle a 64 chiffres hexadécimaux.
 labels-name-packs = Un acte peut faire plusieurs lots : indiquez les paquets aux étiquettes du lot lui-même.
 labels-no-lots = Cet acte ({ $kind }) n’a fait aucun lot, il n’a donc pas d’étiquettes.
 labels-in-parts = { $labels } étiquettes viennent en { $parts } parties de { $most } : demandez-les une à une, de part=1 à part={ $parts }.
@@ -1510,14 +1510,14 @@ page-forward-returned = Renvoyé
 page-forward-discarded = Jeté
 page-forward-lost = Perdu
 page-forward-head-unexplained = Écart
-page-wrong-labels = Étiquettes fausses
-page-wrong-labels-why = Ce qui est imprimé sur ces paquets n’est plus vrai. Ils ne sont pas vendus avant que l’étiquette soit imprimée de nouveau.
-page-wrong-labels-none = Aucun paquet en stock n’a d’étiquette fausse.
+page-wrong-labels = Étiquettes erronées
+page-wrong-labels-why = Ce qui est imprimé sur ces paquets n’est plus exact. Ils ne se vendent pas avant que l’étiquette soit réimprimée.
+page-wrong-labels-none = Aucun paquet en stock n’a d’étiquette erronée.
 page-wrong-labels-says = L’étiquette dit
-page-wrong-labels-true = En vérité
+page-wrong-labels-true = En réalité
 page-wrong-labels-tells = { $about } : { $says }
 page-wrong-labels-print = Imprimer
-page-wrong-labels-gone = Vendu ou expédié avec elle
+page-wrong-labels-gone = Vendu ou expédié avec cette étiquette
 page-home-all-lots = Tous les lots
 page-home-animals = Animaux d’origine
 page-home-due = Dernier jour aujourd’hui ou dépassé
@@ -1659,7 +1659,7 @@ page-printing-did-not = Elle n’est pas sortie
 page-printing-printers = Imprimantes
 page-printing-add = Aucune dans la liste ; une imprimante s’ajoute avec
 page-printing-none-yet = Rien n’y a encore été imprimé.
-page-printing-trust = L'imprimante dit elle-même la même chose : prendre ce certificat
+page-printing-trust = L’imprimante indique elle-même la même empreinte : prendre ce certificat
 page-printing-count-waiting = { $labels } en attente
 page-printing-count-sending = { $labels } en cours d’envoi
 page-printing-count-sent = { $labels ->
@@ -1754,8 +1754,8 @@ label-use-by = À consommer jusqu’au
 label-use-by-day = À consommer jusqu’au { $day }
 label-use-within = À CONSOMMER SOUS
 label-once-thawed = { $days ->
-    [one] { $days } JOUR APRÈS DÉCONGÉLATION
-   *[other] { $days } JOURS APRÈS DÉCONGÉLATION
+    [one] { $days } JOUR APRÈS DÉGEL
+   *[other] { $days } JOURS APRÈS DÉGEL
  }
 label-no-date = PAS ENCORE DE DATE
 label-made = Fait le { $day }
@@ -1783,7 +1783,7 @@ label-carcass = Carcasse { $number }
 label-tag = boucle { $tag }
 label-their-lot = Lot fournisseur { $lot }
 label-not-released = NON LIBÉRÉ
-label-green = Poids frais { $weight }
+label-green = Frais { $weight }
 label-salted = Salé le { $day }
 label-turns = Retourner : { $days }
 label-release = Libérer à { $target }
@@ -1860,7 +1860,7 @@ StopKind-failed = une limite a été dépassée
 StopKind-not-proven = non prouvé
 StopKind-not-released = non libéré
 StopKind-past-its-day = date dépassée
-StopKind-wrong-label = étiquette fausse
+StopKind-wrong-label = étiquette erronée
 
 LabelFact-allergen = allergènes
 LabelFact-date = dernier jour
@@ -1875,7 +1875,7 @@ claim-these = { $names }
 claim-nothing = aucun
 claim-weight = { $grams }
 claim-name = { $name }
-claim-differs = L’étiquette dit, { $about } : { $printed }. En vérité : { $now }.
+claim-differs = Sur l’étiquette, { $about } : { $printed }. En réalité : { $now }.
 
 Disposal-discarded = Jeté
 Disposal-returned = Renvoyé
@@ -1887,7 +1887,7 @@ stop-not-released = { $lot } ({ $product }) est encore en salaison. Pesez-le et 
 stop-not-proven = { $lot } ({ $product }) est vendu prêt à manger, et rien au dossier ne le montre. Cuisez-le à cœur et saisissez la température à cœur, ou jetez-le. Si la preuve est sur papier, un responsable peut le laisser passer en son nom, par une décision qui cite ce papier.
 stop-no-date = { $lot } ({ $product }) se garde au froid et n’a pas de dernier jour : aucune règle n’en donne. Donnez au produit une durée de conservation avant le prochain lot, ou mesurez ce qui montre qu’il se garde ; celui-ci reste en cuisine.
 stop-past-day = { $pack } était à consommer jusqu’au { $date }. Jetez-le ou renvoyez-le.
-stop-wrong-label = L’étiquette de { $pack } n’est plus vraie. { $untrue } Imprimez-la de nouveau avant la vente.
+stop-wrong-label = L’étiquette de { $pack } n’est plus exacte. { $untrue } Réimprimez-la avant la vente.
 stop-held = Bloqué : { $why }.
 stop-held-rule = blocage
 stop-broke = { $findings } Remettez-le en ordre ou jetez-le.
