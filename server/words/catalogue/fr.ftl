@@ -1750,8 +1750,8 @@ label-code-ean-13 = code de caisse
 
 ## Labels
 
-label-use-by = À consommer jusqu’au
-label-use-by-day = À consommer jusqu’au { $day }
+label-use-by = CONSOMMER JUSQU’AU
+label-use-by-day = Consommer jusqu’au { $day }
 label-use-within = À CONSOMMER SOUS
 label-once-thawed = { $days ->
     [one] { $days } JOUR APRÈS DÉGEL
