@@ -7,6 +7,7 @@ use crate::grams::Grams;
 use crate::gs1::Gtin;
 use crate::heat::Food;
 use crate::ingredients::Nature;
+use crate::says::Texts;
 use crate::words::{Allergen, CurePart, Natural, ProductKind, Species, State};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -188,6 +189,14 @@ impl Product {
         match self.part.in_cure {
             Some(InCure::CuringSalt(strength)) => Some(strength),
             _ => None,
+        }
+    }
+
+    /// Its name for a sentence, in the languages that it has; else the code.
+    pub fn named(&self) -> Texts {
+        match self.names.is_empty() {
+            true => Texts::from(self.code.as_str()),
+            false => Texts::new((*self.names).clone()),
         }
     }
 

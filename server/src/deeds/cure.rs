@@ -19,7 +19,7 @@ use domain::measure::Percent;
 use domain::plan::{Plan, Reason};
 use domain::product::{CuredAs, InCure, Product};
 use domain::rows::{Finding, Gravity};
-use domain::says::Says;
+use domain::says::{Says, Texts};
 use domain::stop::{Cause, NewStop, StopSays};
 use domain::words::{Addition, CurePart, Quantity, StepKind, Topic};
 use rust_decimal::Decimal;
@@ -124,8 +124,7 @@ fn cured_as(asked: &StepAsked, kind: StepKind, products: &[Arc<Product>]) -> Res
     let cured = of_product.ok_or_else(|| {
         let product = products
             .first()
-            .map_or("?", |product| product.name("en"))
-            .to_owned();
+            .map_or_else(|| Texts::from("?"), |product| product.named());
         let detail = CureDeedSays::NotSaidHow { product };
         Error::cannot_be("outputs[0].product", detail)
     })?;

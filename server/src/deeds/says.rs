@@ -7,7 +7,7 @@ use domain::grams::Grams;
 use domain::measure::{Percent, Temperature};
 use domain::messages;
 use domain::rows::RowId;
-use domain::says::{Arg, Says};
+use domain::says::{Arg, Says, Texts};
 use domain::stability::LimitSays;
 use domain::words::{DeedKind, PrintState, Side, Species};
 use rust_decimal::Decimal;
@@ -169,7 +169,7 @@ messages! {
     CureDeedSays in "cure-deed" {
         Caution "caution",
         Refused "refused" { findings: Vec<Says> },
-        NotSaidHow "not-said-how" { product: String },
+        NotSaidHow "not-said-how" { product: Texts },
         GoingIn "going-in" { salt: Grams, meat: Grams, method: Method, nitrite: Decimal, percent: Percent },
         BothGoingIn "both-going-in" {
             salt: Grams,

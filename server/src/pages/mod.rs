@@ -30,7 +30,6 @@ mod wrong_labels;
 use crate::caller::Asking;
 use crate::error::Error;
 use crate::who::permit::only;
-use actix_web::ResponseError;
 use actix_web::{HttpRequest, HttpResponse, Route, web};
 pub use answer::trouble;
 use answer::{page, see_other};
@@ -102,7 +101,7 @@ pub async fn nothing_here(request: HttpRequest, asking: Asking) -> HttpResponse 
         path: path.to_owned(),
     });
     if path == "/api" || path.starts_with("/api/") {
-        error.error_response()
+        HttpResponse::from_error(error)
     } else {
         trouble(asking.speech(), &error)
     }

@@ -3,7 +3,6 @@
 use crate::error::{Error, Problem, ProblemRead};
 use crate::problems::{RequestSays, TitleSays};
 use crate::who::permit::only;
-use actix_web::ResponseError;
 use actix_web::http::StatusCode;
 use actix_web::{HttpResponse, Route, web};
 use domain::right::Right;
@@ -337,13 +336,12 @@ fn text_parameter(
 /// 405, with what would do.
 pub fn not_allowed(allow: &str) -> HttpResponse {
     let methods = allow.to_owned();
-    let mut response = Error::from(Problem::new(
+    let mut response = HttpResponse::from_error(Error::from(Problem::new(
         StatusCode::METHOD_NOT_ALLOWED,
         "method",
         TitleSays::Method,
         RequestSays::Method { methods },
-    ))
-    .error_response();
+    )));
     if let Ok(value) = allow.parse() {
         response
             .headers_mut()

@@ -1,7 +1,7 @@
 //! Figures, weights, temperatures, lengths of time and days, as a language writes them.
 
 use crate::{Heat, Language, Mass, Speech};
-use chrono::{Datelike, NaiveDate, TimeDelta};
+use chrono::{Datelike, NaiveDate, NaiveDateTime, TimeDelta};
 use domain::grams::Grams;
 use domain::measure::{Printed, Scale, Temperature};
 use rust_decimal::{Decimal, RoundingStrategy};
@@ -182,6 +182,33 @@ pub fn day(speech: &Speech, day: NaiveDate) -> String {
     format!("{weekday} {}", date(speech, day))
 }
 
+/// A moment by the kitchen's clock.
+pub fn moment(speech: &Speech, moment: NaiveDateTime) -> String {
+    let day = day(speech, moment.date());
+    match speech.language {
+        Language::English => format!("{day} {}", moment.format("%H:%M")),
+        Language::French => {
+            let (hour, minute) = (moment.format("%-H"), moment.format("%M"));
+            format!("{day} à {hour}{NO_BREAK}h{NO_BREAK}{minute}")
+        }
+    }
+}
+
+/// A sentence that ends with a day ends with one full stop, also where the month is cut short by one.
+pub fn one_full_stop(language: Language, text: String) -> String {
+    let mut text = text;
+    for month in MONTHS[language as usize]
+        .iter()
+        .filter(|month| month.ends_with('.'))
+    {
+        let twice = format!("{month}.");
+        if text.contains(&twice) {
+            text = text.replace(&twice, month);
+        }
+    }
+    text
+}
+
 /// A day without its weekday.
 pub fn date(speech: &Speech, day: NaiveDate) -> String {
     let month = MONTHS[speech.language as usize][day.month0() as usize];
@@ -245,6 +272,13 @@ mod tests {
         assert_eq!(day("2026-06-26"), "ven. 26 juin");
         assert_eq!(day("2026-07-01"), "mer. 1er juill.");
         assert_eq!(day("2027-01-03"), "dim. 3 janv. 2027");
+        let told = french.moment("2026-06-26T09:05:00".parse().unwrap());
+        assert_eq!(told.replace(NO_BREAK, " "), "ven. 26 juin à 9 h 05");
+        let told = |text: &str| one_full_stop(Language::French, text.to_owned());
+        assert_eq!(
+            told("Prêt le lun. 7 déc.. Pesez..."),
+            "Prêt le lun. 7 déc. Pesez..."
+        );
     }
 
     #[test]

@@ -63,7 +63,10 @@ impl Speech {
         for (name, arg) in says.args() {
             args.set(name.to_owned(), self.value(arg));
         }
-        catalogue::message(self.language, says.key(), &args).unwrap_or_else(|| says.to_string())
+        match catalogue::message(self.language, says.key(), &args) {
+            Some(text) => figures::one_full_stop(self.language, text),
+            None => says.to_string(),
+        }
     }
 
     /// The text of a key without arguments: a heading, a button.
@@ -147,8 +150,8 @@ impl Speech {
         figures::date(self, day)
     }
 
-    /// A moment by the kitchen's clock: `Fri 26 Jun 10:40`.
+    /// A moment by the kitchen's clock: `Fri 26 Jun 10:40`, `ven. 26 juin à 10 h 40`.
     pub fn moment(&self, moment: NaiveDateTime) -> String {
-        format!("{} {}", self.day(moment.date()), moment.format("%H:%M"))
+        figures::moment(self, moment)
     }
 }

@@ -10,8 +10,8 @@ use crate::words::{ConditionKind, ProductKind, ProvedBy, StableBy, StepKind};
 /// What went in, as far as a condition follows from it.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Part {
-    /// How its label shows it.
-    pub shown: String,
+    /// Its name, and how its label shows it.
+    pub shown: Says,
     /// What it is.
     pub condition: Condition,
     /// Is there anything of an animal in it?

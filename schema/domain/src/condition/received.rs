@@ -40,7 +40,7 @@ fn is(
     declared: Option<Declared>,
     approved: Option<&str>,
 ) -> (Condition, Because) {
-    let name = || product.name("en").to_owned();
+    let name = || product.named();
     let Some(declared) = declared else {
         return (Condition::RAW, practice(ConditionSays::FromTheAnimal));
     };

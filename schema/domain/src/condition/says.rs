@@ -1,7 +1,7 @@
 //! What is said of a condition.
 
 use crate::messages;
-use crate::says::Says;
+use crate::says::{Says, Texts};
 use crate::words::DeedKind;
 
 messages! {
@@ -9,12 +9,12 @@ messages! {
     ConditionSays in "condition" {
         FromTheAnimal "from-the-animal",
         RawBought "raw-bought",
-        Listed "listed" { product: String },
-        DeclaredReady "declared-ready" { product: String },
-        NoDeclaration "no-declaration" { product: String },
+        Listed "listed" { product: Texts },
+        DeclaredReady "declared-ready" { product: Texts },
+        NoDeclaration "no-declaration" { product: Texts },
         Proven "proven" { says: Says },
         PartsReady "parts-ready" { kind: DeedKind },
-        NotReadyPart "not-ready-part" { part: String },
+        NotReadyPart "not-ready-part" { part: Says },
         NothingProves "nothing-proves" { kind: DeedKind },
         Approved "approved" { number: String },
         Released "released",

@@ -8,7 +8,7 @@ use crate::words::{CurePart, Natural, ProductKind, Species, StepKind};
 
 fn part(condition: Condition, of_animal: bool) -> Part {
     Part {
-        shown: "a part".into(),
+        shown: Says::as_written("a part"),
         condition,
         of_animal,
     }

@@ -52,7 +52,7 @@ impl NameOf {
             false => &self.en,
         };
         let class = self.class.as_ref().map(|(en, fr)| match french {
-            true => format!("{fr} : "),
+            true => format!("{fr}\u{a0}: "),
             false => format!("{en}: "),
         });
         let number = self.number.as_ref().map(|number| format!(" ({number})"));

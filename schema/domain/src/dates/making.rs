@@ -8,7 +8,7 @@ use crate::law::Law;
 use crate::product::Product;
 use crate::refusal::Result;
 use crate::rows::RowId;
-use crate::says::Says;
+use crate::says::{Says, Texts};
 use crate::words::{DeedKind, KeepFrom, Packaging, ProductKind, StepKind};
 use chrono::NaiveDate;
 
@@ -46,8 +46,8 @@ pub struct Making<'a> {
 /// The date of something that went in.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct PartDate {
-    /// How its label shows it.
-    pub shown: String,
+    /// Its name, and how its label shows it.
+    pub shown: Says,
     /// Its date, if it has one; of what is frozen, the one that it would have thawed today.
     pub date: Option<NaiveDate>,
     /// The maker's date that caps it for ever, if one does.
@@ -142,8 +142,8 @@ impl Making<'_> {
         later
     }
 
-    pub(super) fn name(&self) -> String {
-        self.product.name("en").to_owned()
+    pub(super) fn name(&self) -> Texts {
+        self.product.named()
     }
 
     fn is_ready_and_controlled(&self) -> bool {

@@ -1,30 +1,30 @@
 //! What is said of a date: why it is that one, and what to look at.
 
 use crate::messages;
-use crate::says::{Arg, Says};
+use crate::says::{Arg, Says, Texts};
 use crate::words::{DeedKind, KeepFrom, Packaging};
 use chrono::NaiveDate;
 
 messages! {
     /// What is said of a date.
     DateSays in "date" {
-        NotBeforeRelease "not-before-release" { product: String },
+        NotBeforeRelease "not-before-release" { product: Texts },
         ReleaseRule "release-rule",
-        NoRule "no-rule" { product: String },
+        NoRule "no-rule" { product: Texts },
         NoRuleName "no-rule-name",
         RuleName "rule-name" { days: u32, from: EventSays },
-        Keeps "keeps" { product: String, days: u32, from: EventSays, day: NaiveDate, first: FirstDaySays, date: NaiveDate },
-        KeepsOpened "keeps-opened" { product: String, days: u32, first: FirstDaySays },
-        KeepsThawed "keeps-thawed" { product: String, days: u32, first: FirstDaySays },
+        Keeps "keeps" { product: Texts, days: u32, from: EventSays, day: NaiveDate, first: FirstDaySays, date: NaiveDate },
+        KeepsOpened "keeps-opened" { product: Texts, days: u32, first: FirstDaySays },
+        KeepsThawed "keeps-thawed" { product: Texts, days: u32, first: FirstDaySays },
         RawByHouse "raw-by-house",
         NoExemption "no-exemption",
         ReadyToEat "ready-to-eat" { day: NaiveDate, days: u32, first: FirstDaySays, date: NaiveDate },
         AtMost "at-most" { day: NaiveDate, days: u32, first: FirstDaySays, date: NaiveDate },
-        StartsAnew "starts-anew" { kind: DeedKind, date: NaiveDate, part: String },
+        StartsAnew "starts-anew" { kind: DeedKind, date: NaiveDate, part: Says },
         NotAnew "not-anew" { kind: DeedKind },
         InItsCure "in-its-cure",
-        MadeFrom "made-from" { part: String, date: NaiveDate },
-        EarliestPart "earliest-part" { part: String, date: NaiveDate },
+        MadeFrom "made-from" { part: Says, date: NaiveDate },
+        EarliestPart "earliest-part" { part: Says, date: NaiveDate },
         EarliestWins "earliest-wins",
         Supplier "supplier" { date: NaiveDate },
         SupplierFrozen "supplier-frozen" { date: NaiveDate },
@@ -32,7 +32,7 @@ messages! {
         NoVacuumRule "no-vacuum-rule" { packaging: Packaging },
         NoAir "no-air" { day: NaiveDate, days: u32, date: NaiveDate },
         NoAirCold "no-air-cold" { degrees: Arg },
-        NoAirUnapproved "no-air-unapproved" { product: String, packaging: Packaging, source: Says },
+        NoAirUnapproved "no-air-unapproved" { product: Texts, packaging: Packaging, source: Says },
         NoAirApproved "no-air-approved" { number: String },
         NoAirPlan "no-air-plan" { source: Says },
     }

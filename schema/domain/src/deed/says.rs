@@ -4,7 +4,7 @@ use crate::code::LotCode;
 use crate::grams::Grams;
 use crate::measure::Percent;
 use crate::messages;
-use crate::says::Says;
+use crate::says::{Says, Texts};
 use crate::words::{Being, Disposal, Side, Species, StepKind};
 use chrono::NaiveDate;
 use rust_decimal::Decimal;
@@ -43,6 +43,13 @@ messages! {
         LessThanNothing "less-than-nothing",
         Frozen "frozen" { pack: String },
         TwoScales "two-scales" { grams: Grams },
+    }
+}
+
+messages! {
+    /// Something that went in, as it stands in a sentence.
+    PartSays in "part" {
+        Of "of" { product: Texts, pack: String },
     }
 }
 

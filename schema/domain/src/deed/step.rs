@@ -1,7 +1,7 @@
 //! A step at the bench: packs go in, lots come out, and the weights close.
 
 use super::draw::{Choice, Draw, settle, weight};
-use super::says::StepSays;
+use super::says::{PartSays, StepSays};
 use crate::code::LotCode;
 use crate::condition::{Born, HeatProof, Part, Stable};
 use crate::dates::{Because, Making, PartDate, date_when_thawed};
@@ -505,12 +505,12 @@ fn parts(draws: &[Draw<'_>]) -> Vec<Part> {
     draws.iter().map(part).collect()
 }
 
-fn shown(draw: &Draw<'_>) -> String {
-    let (name, pack) = (
-        draw.lot.product.name("en"),
-        draw.lot.shown(draw.pack.number),
-    );
-    format!("{name} ({pack})")
+fn shown(draw: &Draw<'_>) -> Says {
+    PartSays::Of {
+        product: draw.lot.product.named(),
+        pack: draw.lot.shown(draw.pack.number),
+    }
+    .into()
 }
 
 /// The change that a draw makes to its pack.

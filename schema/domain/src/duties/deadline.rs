@@ -2,6 +2,7 @@
 
 use super::keeping::KeepingSpan;
 use crate::rows::RowId;
+use crate::says::Texts;
 use crate::words::words;
 use chrono::NaiveDateTime;
 
@@ -21,7 +22,7 @@ pub struct Deadline {
     /// How long one may take.
     pub span: KeepingSpan,
     /// In what form, or what else is to know.
-    pub says: String,
+    pub says: Texts,
 }
 
 /// The last moment for something, counted from `since`, and the row behind it. `None`: this place

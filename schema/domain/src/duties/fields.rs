@@ -3,6 +3,7 @@
 use super::keeping::Record;
 use super::says::RecordSays;
 use crate::rows::{Finding, RowId, Rows};
+use crate::says::Texts;
 
 /// Something that a record must hold.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -14,7 +15,7 @@ pub struct Field {
     /// Its name.
     pub field: String,
     /// What it is.
-    pub says: String,
+    pub says: Texts,
 }
 
 /// What the record must hold here.

@@ -1,6 +1,7 @@
 //! Recall classes, and how many of those who were told are checked.
 
 use crate::rows::{Bound, RowId};
+use crate::says::Texts;
 use crate::words::words;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
@@ -24,7 +25,7 @@ words! {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Levels {
     /// What each class means.
-    pub classes: Vec<(Class, String, RowId)>,
+    pub classes: Vec<(Class, Texts, RowId)>,
     /// How many are checked at each level, in percent; a level with two numbers lies between them.
     pub checks: Vec<Check>,
     /// The level of a single kitchen.

@@ -83,7 +83,7 @@ messages! {
 messages! {
     /// What is said of records.
     RecordSays in "record" {
-        Lacks "lacks" { record: Record, field: String },
+        Lacks "lacks" { record: Record, field: Texts },
         GiveLastDay "give-last-day",
     }
 }

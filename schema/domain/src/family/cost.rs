@@ -8,7 +8,7 @@ use crate::grams::Grams;
 use crate::lot::LotId;
 use crate::messages;
 use crate::refusal::Result;
-use crate::says::{Arg, Says};
+use crate::says::{Arg, Says, Texts};
 use crate::words::{ProductKind, Quantity};
 use rust_decimal::Decimal;
 use std::collections::HashMap;
@@ -16,9 +16,9 @@ use std::collections::HashMap;
 messages! {
     /// How a cost came about.
     CostSays in "cost-of" {
-        Paid "paid" { product: String, lot: LotCode, amount: Arg, grams: Grams },
-        Nothing "nothing" { product: String, lot: LotCode },
-        NoPrice "no-price" { product: String, lot: LotCode },
+        Paid "paid" { product: Texts, lot: LotCode, amount: Arg, grams: Grams },
+        Nothing "nothing" { product: Texts, lot: LotCode },
+        NoPrice "no-price" { product: Texts, lot: LotCode },
         ShareByValue "share-by-value" { lot: LotCode, share: Arg, of: Arg },
         ShareByWeight "share-by-weight" { lot: LotCode, share: Arg, of: Arg },
     }
@@ -68,7 +68,7 @@ pub fn cost(family: &Family, lot: LotId, by: By) -> Result<Cost> {
 
 /// What was paid for a lot that was bought; something that costs next to nothing to have here is free.
 fn paid(of: &Relative, how: &mut Vec<Says>) -> Option<Decimal> {
-    let product = of.lot.product.name("en").to_owned();
+    let product = of.lot.product.named();
     let lot = of.lot.code.clone();
     match of.last_reading(Quantity::PriceMinor) {
         Some(millionths) => {

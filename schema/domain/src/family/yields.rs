@@ -6,13 +6,14 @@ use crate::lot::LotId;
 use crate::messages;
 use crate::product::YieldOf;
 use crate::refusal::{Refusal, Result};
+use crate::says::Texts;
 use crate::words::{Account, DeedKind};
 use crate::yields::{self, Cooked, CutOut, YieldRules, YieldShown};
 
 messages! {
     /// Why there is nothing to compare a lot with.
     NothingToCompare in "yield" {
-        NoStyle "no-style" { product: String },
+        NoStyle "no-style" { product: Texts },
         NothingCut "nothing-cut",
     }
 }
@@ -31,7 +32,7 @@ pub fn yields(family: &Family, lot: LotId, usual: &YieldRules) -> Result<(Grams,
         Some(YieldOf::CutStyle(style)) => cut_out(family, lot, style, usual),
         Some(YieldOf::Process(process)) => cooked(family, lot, process, usual),
         None => Err(nothing(NothingToCompare::NoStyle {
-            product: of.lot.product.name("en").to_owned(),
+            product: of.lot.product.named(),
         })),
     }
 }

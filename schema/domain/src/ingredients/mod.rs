@@ -7,6 +7,7 @@ pub use merge::{flat, of_step};
 pub use nature::Nature;
 
 use crate::grams::Grams;
+use crate::says::Texts;
 use crate::words::{Allergen, Species};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -58,6 +59,16 @@ impl Ingredient {
             .or_else(|| self.names.get("en"))
             .or_else(|| self.names.values().next());
         lower_first(name.map_or("", String::as_str))
+    }
+
+    /// The name in the languages that it has.
+    pub fn named(&self) -> Texts {
+        let names = self.names.iter();
+        Texts::new(
+            names
+                .map(|(tag, name)| (tag.clone(), lower_first(name)))
+                .collect(),
+        )
     }
 
     /// Its allergens and those of its parts, to any depth.

@@ -58,6 +58,7 @@ pub const AREAS: &[Keys] = &[
     deeds::DrawSays::KEYS,
     deeds::HoldSays::KEYS,
     deeds::MoveSays::KEYS,
+    deeds::PartSays::KEYS,
     deeds::ReceiveSays::KEYS,
     deeds::ReleaseDeedSays::KEYS,
     crate::deed::place_failure::FailureSays::KEYS,

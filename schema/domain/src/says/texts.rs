@@ -1,6 +1,6 @@
 //! A text of the data, in the languages that it was written in: the name of a cut, what a row says.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// A text by language tag.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -15,6 +15,20 @@ impl Texts {
     /// The text in a language, else in English, else any.
     pub fn in_language(&self, language: &str) -> &str {
         said(&self.0, language)
+    }
+
+    /// Several texts as one, in every language that one of them has.
+    pub fn joined(texts: &[Texts], between: &str) -> Texts {
+        let tags: BTreeSet<&String> = texts.iter().flat_map(|text| text.0.keys()).collect();
+        let joined = |tag: &str| {
+            let all: Vec<&str> = texts.iter().map(|text| text.in_language(tag)).collect();
+            all.join(between)
+        };
+        Texts(
+            tags.into_iter()
+                .map(|tag| (tag.clone(), joined(tag)))
+                .collect(),
+        )
     }
 
     /// Each language with its text.

@@ -3,7 +3,7 @@
 use super::Food;
 use super::says::ChangeSays;
 use crate::ingredients::Ingredient;
-use crate::says::{Arg, Says};
+use crate::says::{Arg, Says, Texts};
 use crate::words::Allergen;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -15,9 +15,9 @@ pub struct FoodChange {
     /// Allergens that are no longer in it.
     pub gone_allergens: BTreeSet<Allergen>,
     /// Ingredients that are new, as the way down to them.
-    pub new_ingredients: Vec<String>,
+    pub new_ingredients: Vec<Texts>,
     /// Ingredients that are gone.
-    pub gone_ingredients: Vec<String>,
+    pub gone_ingredients: Vec<Texts>,
     /// Are the same ingredients in another order?
     pub reordered: bool,
 }
@@ -26,7 +26,7 @@ pub struct FoodChange {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct AllergenSource {
     /// The way down to the ingredient, by name.
-    pub path: Vec<String>,
+    pub path: Vec<Texts>,
     /// The lots that it came from, if known.
     pub lots: BTreeSet<String>,
 }
@@ -42,11 +42,11 @@ pub fn changes(before: &Food, after: &Food) -> Option<FoodChange> {
     let (mut old, mut new) = (Vec::new(), Vec::new());
     walk(&before.parts, "", &mut old);
     walk(&after.parts, "", &mut new);
-    let keys = |list: &[(String, String)]| -> BTreeSet<String> {
+    let keys = |list: &[(String, Texts)]| -> BTreeSet<String> {
         list.iter().map(|(key, _)| key.clone()).collect()
     };
     let (old_keys, new_keys) = (keys(&old), keys(&new));
-    let only = |list: &[(String, String)], other: &BTreeSet<String>| -> Vec<String> {
+    let only = |list: &[(String, Texts)], other: &BTreeSet<String>| -> Vec<Texts> {
         let alone = list.iter().filter(|(key, _)| !other.contains(key));
         alone.map(|(_, name)| name.clone()).collect()
     };
@@ -84,11 +84,11 @@ impl FoodChange {
             says.push(ChangeSays::GoneAllergen { allergen });
         }
         if !self.new_ingredients.is_empty() {
-            let names = self.new_ingredients.join(", ");
+            let names = Texts::joined(&self.new_ingredients, ", ");
             says.push(ChangeSays::NewIngredients { names });
         }
         if !self.gone_ingredients.is_empty() {
-            let names = self.gone_ingredients.join(", ");
+            let names = Texts::joined(&self.gone_ingredients, ", ");
             says.push(ChangeSays::GoneIngredients { names });
         }
         if self.reordered {
@@ -101,7 +101,7 @@ impl FoodChange {
 impl AllergenSource {
     /// `glaze > soy sauce, lot SOY-7`.
     fn says(&self) -> Says {
-        let path = self.path.join(" > ");
+        let path = Texts::joined(&self.path, " > ");
         let lots: Vec<&str> = self.lots.iter().map(String::as_str).collect();
         match lots.as_slice() {
             [] => ChangeSays::Source { path },
@@ -118,8 +118,8 @@ impl AllergenSource {
     }
 }
 
-fn same_order(old: &[(String, String)], new: &[(String, String)]) -> bool {
-    let key = |(key, _): &(String, String)| key.clone();
+fn same_order(old: &[(String, Texts)], new: &[(String, Texts)]) -> bool {
+    let key = |(key, _): &(String, Texts)| key.clone();
     old.iter().map(key).eq(new.iter().map(key))
 }
 
@@ -127,14 +127,14 @@ fn same_order(old: &[(String, String)], new: &[(String, String)]) -> bool {
 fn bringing(
     parts: &[Ingredient],
     allergen: Allergen,
-    path: &mut Vec<String>,
+    path: &mut Vec<Texts>,
     into: &mut Vec<AllergenSource>,
 ) {
     for part in parts {
         if !part.all_allergens().contains(&allergen) {
             continue;
         }
-        path.push(part.name("en"));
+        path.push(part.named());
         let before = into.len();
         bringing(&part.parts, allergen, path, into);
         if into.len() == before {
@@ -148,10 +148,10 @@ fn bringing(
 }
 
 /// Every ingredient with the way down to it: by code, and by name.
-fn walk(parts: &[Ingredient], above: &str, into: &mut Vec<(String, String)>) {
+fn walk(parts: &[Ingredient], above: &str, into: &mut Vec<(String, Texts)>) {
     for part in parts {
         let key = format!("{above}/{}", part.product);
-        into.push((key.clone(), part.name("en")));
+        into.push((key.clone(), part.named()));
         walk(&part.parts, &key, into);
     }
 }

@@ -2,6 +2,7 @@
 
 use super::{Food, Sale};
 use crate::rows::RowId;
+use crate::says::Texts;
 
 /// How allergens are declared.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -26,7 +27,7 @@ pub struct SaleDuty {
     /// How allergens are declared.
     pub allergens: AllergenNotice,
     /// What it is, for a screen.
-    pub says: String,
+    pub says: Texts,
     /// May the label say no more than that: neither weight nor date nor business?
     pub short_label: bool,
     /// Where it comes from.

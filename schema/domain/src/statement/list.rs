@@ -109,7 +109,13 @@ pub fn ingredients(
         let tail = law.tail.as_ref().and_then(|tail| {
             let percent = tail.tightest(&back, whole)?;
             let words = tail.words.in_language(language);
-            Some(words.replace("{}", &percent.normalize().to_string()))
+            let percent = percent.normalize().to_string();
+            // French has a decimal comma.
+            let percent = match language {
+                "fr" => percent.replace('.', ","),
+                _ => percent,
+            };
+            Some(words.replace("{}", &percent))
         });
         runs.push(if front.is_empty() { "" } else { ", " }, false);
         runs.push(&tail.map(|words| words + " ").unwrap_or_default(), false);
@@ -237,7 +243,14 @@ impl ListWriter<'_> {
         let number = number.map(|number| format!(" ({number})"));
         match class {
             "" => name.to_owned(),
-            class => format!("{class}: {name}{}", number.unwrap_or_default()),
+            class => {
+                // French parts the colon off with a no-break space.
+                let between = match self.language {
+                    "fr" => "\u{a0}: ",
+                    _ => ": ",
+                };
+                format!("{class}{between}{name}{}", number.unwrap_or_default())
+            }
         }
     }
 

@@ -4,7 +4,7 @@ use super::StatementRules;
 use super::matching::find;
 use crate::measure::Temperature;
 use crate::rows::{Finding, RowId, Rows};
-use crate::says::Says;
+use crate::says::{Says, Texts};
 use std::collections::BTreeSet;
 
 /// What is true of a food, as far as its name goes.
@@ -58,7 +58,7 @@ pub struct NameWord {
     /// Only for loaves, or only for what is no loaf; both if nothing is said.
     pub loaf: Option<bool>,
     /// What would do.
-    pub says: String,
+    pub says: Texts,
     /// Where it comes from.
     pub row: RowId,
 }
@@ -86,7 +86,7 @@ pub fn check_name(
             .reached
             .is_some_and(|least| reached.is_none_or(|reached| reached < least));
         if barred || lacks || cold {
-            let says = Says::as_written(&word.says);
+            let says = Says::named(&word.says);
             findings.push(Finding::against(rows, &word.row, says));
         }
     }

@@ -4,7 +4,7 @@
 use super::{DateKind, Lettering};
 use crate::measure::Percent;
 use crate::messages;
-use crate::says::Arg;
+use crate::says::{Arg, Texts};
 use crate::words::Allergen;
 use chrono::NaiveDate;
 use rust_decimal::Decimal;
@@ -35,8 +35,8 @@ messages! {
         NoRawMeat "no-raw-meat",
         NoSolution "no-solution",
         NoBringer "no-bringer" { allergens: Arg },
-        CureUnlisted "cure-unlisted" { name: String },
-        NoSpice "no-spice" { name: String },
+        CureUnlisted "cure-unlisted" { name: Texts },
+        NoSpice "no-spice" { name: Texts },
     }
 }
 
@@ -96,11 +96,11 @@ messages! {
         NewAllergen "new-allergen" { allergen: Allergen, sources: Arg },
         NewAllergenUnknown "new-allergen-unknown" { allergen: Allergen },
         GoneAllergen "gone-allergen" { allergen: Allergen },
-        NewIngredients "new-ingredients" { names: String },
-        GoneIngredients "gone-ingredients" { names: String },
+        NewIngredients "new-ingredients" { names: Texts },
+        GoneIngredients "gone-ingredients" { names: Texts },
         Reordered "reordered",
-        Source "source" { path: String },
-        SourceLot "source-lot" { path: String, lot: String },
-        SourceLots "source-lots" { path: String, lots: String },
+        Source "source" { path: Texts },
+        SourceLot "source-lot" { path: Texts, lot: String },
+        SourceLots "source-lots" { path: Texts, lots: String },
     }
 }

@@ -130,7 +130,7 @@ fn check_parts(
             && part.nature == Nature::Cure
             && part.parts.is_empty()
         {
-            let name = part.name("en");
+            let name = part.named();
             let says = StatementSays::CureUnlisted { name };
             findings.push(Finding::against(rows, row, says));
         }
@@ -139,7 +139,7 @@ fn check_parts(
             && part.parts.is_empty()
             && !super::matching::find(&part.name("en"), words, &[]).is_empty()
         {
-            let name = part.name("en");
+            let name = part.named();
             let says = StatementSays::NoSpice { name };
             findings.push(Finding::against(rows, row, says));
         }

@@ -171,7 +171,7 @@ pub fn on(lot: &Lot, pack: Option<&Pack>, at: DateTime<Utc>, day: NaiveDate) -> 
         stops.push(Stop::computed(StopKind::NotProven, topic, says));
     }
     if lot.waits_for_release() {
-        let (lot, product) = (lot.code.clone(), lot.product.name("en").to_owned());
+        let (lot, product) = (lot.code.clone(), lot.product.named());
         let says = StopSays::NotReleased { lot, product };
         stops.push(Stop::computed(StopKind::NotReleased, Topic::Release, says));
     }
@@ -210,7 +210,7 @@ fn unproven(lot: &Lot, pack: Option<&Pack>) -> Option<StopSays> {
     if lot.condition.is_none() || lot.product.raw || lot.waits_for_release() {
         return None;
     }
-    let (code, product) = (lot.code.clone(), lot.product.name("en").to_owned());
+    let (code, product) = (lot.code.clone(), lot.product.named());
     if lot.condition().lacks_proof(&lot.product) && lot.product.kind != ProductKind::Waste {
         return Some(StopSays::NotProven { lot: code, product });
     }

@@ -3,16 +3,16 @@
 use crate::code::LotCode;
 use crate::messages;
 use crate::rows::RowId;
-use crate::says::Says;
+use crate::says::{Says, Texts};
 use chrono::NaiveDate;
 
 messages! {
     /// Why something is stopped, and what to do.
     StopSays in "stop" {
         Voided "voided" { lot: LotCode },
-        NotReleased "not-released" { lot: LotCode, product: String },
-        NotProven "not-proven" { lot: LotCode, product: String },
-        NoDate "no-date" { lot: LotCode, product: String },
+        NotReleased "not-released" { lot: LotCode, product: Texts },
+        NotProven "not-proven" { lot: LotCode, product: Texts },
+        NoDate "no-date" { lot: LotCode, product: Texts },
         PastDay "past-day" { pack: String, date: NaiveDate },
         WrongLabel "wrong-label" { pack: String, untrue: Vec<Says> },
         UnknownHistory "unknown-history" { says: Says },

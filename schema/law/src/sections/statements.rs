@@ -1,7 +1,7 @@
 //! How ingredient lists, allergens, date words and letter heights are written in their file.
 
 use crate::Bad;
-use crate::entry::{BoundEntry, Number, TemperatureEntry, known};
+use crate::entry::{BoundEntry, Number, TemperatureEntry, TextEntry, known};
 use crate::file::Subject;
 use domain::ingredients::Nature;
 use domain::rows::{RowId, Rows, Sense};
@@ -262,7 +262,7 @@ struct DueEntry {
     /// How allergens are declared.
     allergens: TellingEntry,
     /// What it is, for a screen.
-    says: String,
+    says: TextEntry,
     /// May the label say no more than that: neither weight nor date nor business?
     #[serde(default)]
     short_label: bool,
@@ -500,7 +500,7 @@ struct NameWordEntry {
     /// Only for loaves, or only for others.
     loaf: Option<bool>,
     /// What would do.
-    says: String,
+    says: TextEntry,
     /// The row.
     row: String,
 }
@@ -761,7 +761,7 @@ impl DueEntry {
                 TellingEntry::OnAsking => law::AllergenNotice::OnAsking,
                 TellingEntry::OnlyIfShown => law::AllergenNotice::OnlyIfShown,
             },
-            says: self.says,
+            says: self.says.into(),
             short_label: self.short_label,
             row: known(rows, &self.row)?,
         })
@@ -868,7 +868,7 @@ impl NameWordEntry {
             only_with: traits(self.only_with)?,
             reached: self.reached.map(TemperatureEntry::temperature),
             loaf: self.loaf,
-            says: self.says,
+            says: self.says.into(),
             row: known(rows, &self.row)?,
         })
     }

@@ -2,7 +2,7 @@
 
 use super::each;
 use crate::Bad;
-use crate::entry::{BoundEntry, known};
+use crate::entry::{BoundEntry, TextEntry, known};
 use chrono::NaiveDate;
 use domain::duties::{deadline, fields, fsma, keeping, one_up, recall, step_records};
 use domain::rows::Rows;
@@ -74,7 +74,7 @@ pub struct FieldEntry {
     /// Its name.
     field: String,
     /// What it is, to follow "lacks".
-    says: String,
+    says: TextEntry,
 }
 
 impl FieldEntry {
@@ -83,7 +83,7 @@ impl FieldEntry {
             row: known(rows, &self.row)?,
             records: each(self.records, |it| word!(keeping::Record, &it))?,
             field: self.field,
-            says: self.says,
+            says: self.says.into(),
         })
     }
 }
@@ -208,7 +208,7 @@ pub struct DeadlineEntry {
     /// How long one may take.
     span: SpanEntry,
     /// In what form, or what else is to know.
-    says: String,
+    says: TextEntry,
 }
 
 impl DeadlineEntry {
@@ -216,7 +216,7 @@ impl DeadlineEntry {
         Ok(deadline::Deadline {
             due: word!(deadline::Due, &self.due)?,
             span: self.span.span(rows)?,
-            says: self.says,
+            says: self.says.into(),
         })
     }
 }
@@ -242,7 +242,7 @@ struct ClassEntry {
     /// `I`, `II`, `III`.
     class: String,
     /// What it means.
-    says: String,
+    says: TextEntry,
     /// Where it stands.
     row: String,
 }
@@ -264,7 +264,7 @@ impl RecallEntry {
         let class = |entry: ClassEntry| {
             Ok((
                 word!(recall::Class, &entry.class)?,
-                entry.says,
+                entry.says.into(),
                 known(rows, &entry.row)?,
             ))
         };

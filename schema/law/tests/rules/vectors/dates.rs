@@ -60,7 +60,7 @@ fn making<'a>(input: &Input, law: &'a domain::law::Law, kind: DeedKind) -> Makin
         .filter(|part| !part.is_empty());
     let parts: Vec<PartDate> = parts
         .map(|date| PartDate {
-            shown: date.into(),
+            shown: domain::says::Says::as_written(date),
             date: Some(date.parse().unwrap()),
             cap: None,
             is_raw_animal: !input.try_get("parts_ready").unwrap_or(false),

@@ -507,7 +507,11 @@ fn records(task: &str, input: &Input, duties: &DutyRules, rows: &Rows) -> String
             let levels = duties.recall.as_ref().expect("there are levels");
             let class = word(input, "class", recall::Class::parse);
             let class = levels.classes.iter().find(|(of, _, _)| *of == class);
-            class.expect("there is a line").1.clone()
+            class
+                .expect("there is a line")
+                .1
+                .in_language("en")
+                .to_owned()
         }
         _ => panic!("no task {task}"),
     }
