@@ -140,7 +140,7 @@ fn cured_as(asked: &StepAsked, kind: StepKind, products: &[Arc<Product>]) -> Res
         } else {
             cured.method
         }),
-        class: if ground {
+        class: if ground && !cured.class.is_either() {
             Class::Comminuted
         } else {
             cured.class

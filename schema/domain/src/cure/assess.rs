@@ -123,8 +123,7 @@ impl Cure {
         if self.meat.is_none_left() {
             return Err(Refusal::cannot_be("meat", CureSays::NoMeat));
         }
-        if self.class.is_ground() != (self.method == Method::Comminuted)
-            && !matches!(self.class, Class::Sterilised | Class::InfantFood)
+        if self.class.is_ground() != (self.method == Method::Comminuted) && !self.class.is_either()
         {
             let says = CureSays::ClassAndMethod {
                 class: self.class,

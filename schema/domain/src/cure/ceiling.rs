@@ -62,6 +62,7 @@ fn highest(
             if counted.is_nitrite() != basis.is_nitrite()
                 || limit.stage != Stage::Ingoing
                 || limit.bound.sense == Sense::AtLeast
+                || limit.doubt
                 || !row.is_some_and(|row| row.is_confirmed() && row.holds_on(day))
                 || !is_for(limit, law)
             {

@@ -22,7 +22,7 @@ pub(super) fn check(
     let sets = cure.class.is_bacon()
         && cure.method == super::Method::Pumped
         && !rules.pumped_bacon.is_empty();
-    let mut findings = Vec::new();
+    let (mut findings, mut doubts) = (Vec::new(), Vec::new());
     for limit in rules.limits.iter().filter(|limit| {
         limit.stage == Stage::Ingoing && limit.is_for(cure.method, cure.class, cure.day, rows)
     }) {
@@ -34,7 +34,7 @@ pub(super) fn check(
         if limit.bound.sense == Sense::AtLeast && !any {
             continue;
         }
-        let Some(weight) = bears(limit.when, cure) else {
+        let Some(weight) = bears(limit.when, cure, ingoing) else {
             continue;
         };
         asked.push(limit.bound.row.clone());
@@ -45,7 +45,16 @@ pub(super) fn check(
         let mut finding =
             Finding::against(rows, &limit.bound.row, says(limit, measured, cure, done));
         finding.gravity = finding.gravity.min(weight);
-        findings.push(finding);
+        if limit.doubt {
+            finding.gravity = finding.gravity.min(Gravity::Warn);
+            doubts.push(finding);
+        } else {
+            findings.push(finding);
+        }
+    }
+    // What is refused is past doubt.
+    if !findings.iter().any(Finding::refuses) {
+        findings.extend(doubts);
     }
     if sets && ingoing.has_nitrite() {
         findings.extend(check_sets(cure, done, rules, rows, asked));
@@ -72,6 +81,7 @@ fn note_gaps(
                 matches!(limit.counts, Counts::Salt(basis) if basis.is_nitrite() == nitrite)
                     && limit.stage == stage
                     && limit.bound.sense != Sense::AtLeast
+                    && !limit.doubt
                     && limit.is_for(cure.method, cure.class, cure.day, rows)
             })
         };
@@ -105,7 +115,14 @@ fn is_of_a_set(limit: &CureLimit) -> bool {
 }
 
 /// How grave a break of a limit with that condition may be; none where it is not for this cure.
-fn bears(when: When, cure: &Cure) -> Option<Gravity> {
+fn bears(when: When, cure: &Cure, ingoing: &Ingoing) -> Option<Gravity> {
+    let when = match (when, ingoing.has_nitrite()) {
+        (When::NotHeatedWithNitrite, true) | (When::NotHeatedWithoutNitrite, false) => {
+            When::NotHeated
+        }
+        (When::NotHeatedWithNitrite | When::NotHeatedWithoutNitrite, _) => return None,
+        (when, _) => when,
+    };
     match (when, cure.heated) {
         (When::Always, _) => Some(Gravity::Refuse),
         (When::KeepRefrigerated, _) => cure.keep_refrigerated.then_some(Gravity::Refuse),
@@ -115,10 +132,10 @@ fn bears(when: When, cure: &Cure) -> Option<Gravity> {
             false => Gravity::Note,
         }),
         (When::Heated, Some(heated)) => heated.then_some(Gravity::Refuse),
-        (When::NotHeated, Some(heated)) => (!heated).then_some(Gravity::Refuse),
-        (When::NotHeated, None) => Some(Gravity::Refuse),
+        (_, Some(heated)) => (!heated).then_some(Gravity::Refuse),
         // Nobody has said whether it is cooked.
         (When::Heated, None) => Some(Gravity::Warn),
+        (_, None) => Some(Gravity::Refuse),
     }
 }
 
@@ -148,7 +165,9 @@ fn food(when: When, cure: &Cure) -> FoodSays {
     let (class, method) = (cure.class, cure.method);
     match when {
         When::Heated => FoodSays::Heated { class, method },
-        When::NotHeated => FoodSays::NotHeated { class, method },
+        When::NotHeated | When::NotHeatedWithNitrite | When::NotHeatedWithoutNitrite => {
+            FoodSays::NotHeated { class, method }
+        }
         When::KeepRefrigerated => FoodSays::KeepRefrigerated { class, method },
         When::CalledCured => FoodSays::CalledCured { class, method },
         When::Always => FoodSays::Any { class, method },

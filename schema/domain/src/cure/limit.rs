@@ -48,6 +48,10 @@ pub enum When {
     Heated,
     /// It is not cooked.
     NotHeated,
+    /// It is not cooked, and nitrite is added too.
+    NotHeatedWithNitrite,
+    /// It is not cooked, and no nitrite is added.
+    NotHeatedWithoutNitrite,
 }
 
 /// A limit.
@@ -69,6 +73,8 @@ pub struct CureLimit {
     pub classes: Vec<Class>,
     /// On what else it depends.
     pub when: When,
+    /// Is more than that only doubtful, because another way of counting comes out above the limit?
+    pub doubt: bool,
 }
 
 impl CureLimit {
@@ -105,6 +111,8 @@ impl CureLimit {
 
     /// Is that much allowed, the figure's own rounding aside?
     pub fn allows(&self, measured: Decimal) -> bool {
+        // There and back between a salt and its ion leaves dust in the last digits.
+        let measured = measured.round_dp(9);
         self.bound.allows(measured) || (measured - self.bound.value).abs() <= self.tolerance
     }
 

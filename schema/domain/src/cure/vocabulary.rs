@@ -43,6 +43,8 @@ words! {
         CuredTongue = "cured-tongue", DryCuredBacon = "dry-cured-bacon",
         DryCuredHam = "dry-cured-ham", Jamon = "jamon", JambonSec = "jambon-sec",
         Rohschinken = "rohschinken", JelliedMeat = "jellied-meat",
+        ImmersedBacon = "immersed-bacon", SpreadableSausage = "spreadable-sausage",
+        Preparation = "preparation", NamedPreparation = "named-preparation",
     }
 }
 
@@ -51,13 +53,24 @@ impl Class {
     pub const fn is_bacon(self) -> bool {
         matches!(
             self,
-            Class::Bacon | Class::WiltshireBacon | Class::DryCuredBacon
+            Class::Bacon | Class::WiltshireBacon | Class::DryCuredBacon | Class::ImmersedBacon
         )
     }
 
     /// Is it chopped or ground?
     pub const fn is_ground(self) -> bool {
-        matches!(self, Class::Comminuted | Class::DrySausage)
+        matches!(
+            self,
+            Class::Comminuted | Class::DrySausage | Class::SpreadableSausage
+        )
+    }
+
+    /// May it be whole or ground?
+    pub const fn is_either(self) -> bool {
+        matches!(
+            self,
+            Class::Sterilised | Class::InfantFood | Class::Preparation | Class::NamedPreparation
+        )
     }
 
     /// Is it a ham that ages for months, for which nitrite alone is not made?

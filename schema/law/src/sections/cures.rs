@@ -1,17 +1,16 @@
 //! The file of curing salts: limits, strengths, brine, names and claims.
 
 use super::cures_claim::ClaimEntry;
+use super::cures_limit::LimitEntry;
 use crate::Bad;
 use crate::entry::{BoundEntry, Number, TextEntry, known};
 use crate::file::Subject;
 use domain::cure::{
-    Alternative, AtomicMasses, Basis, Class, Counts, CureLimit, CureRules, KnownStrength, Method,
-    NameOf, Part, Plausible, Potassium, Salometer, SalometerScale, ScaleClass, ScaleRule, Stage,
-    When,
+    Alternative, AtomicMasses, CureRules, KnownStrength, Method, NameOf, Part, Plausible,
+    Salometer, SalometerScale, ScaleClass, ScaleRule,
 };
 use domain::measure::Percent;
 use domain::rows::Rows;
-use rust_decimal::Decimal;
 use schemars::JsonSchema;
 use serde::Deserialize;
 use std::collections::BTreeMap;
@@ -65,73 +64,6 @@ struct MassesEntry {
     nitrogen: Number,
     /// O.
     oxygen: Number,
-}
-
-/// One limit.
-#[derive(Debug, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-struct LimitEntry {
-    /// The number, in ppm, with its row; the row says from and until which day.
-    ppm: BoundEntry,
-    /// What it counts: a basis as `sodium-nitrite` or `nitrite-ion`; `both` (nitrite and nitrate by
-    /// weight); `ascorbate`.
-    counts: String,
-    /// What goes in (`ingoing`, the default) or what is left (`residual`).
-    #[serde(default = "ingoing")]
-    stage: String,
-    /// How a potassium salt counts.
-    #[serde(default)]
-    potassium: PotassiumEntry,
-    /// How far off the number still counts as on it, in ppm.
-    tolerance: Option<Number>,
-    /// The methods it is for; none means all.
-    #[serde(default)]
-    methods: Vec<String>,
-    /// The products it is for; none means all.
-    #[serde(default)]
-    classes: Vec<String>,
-    /// On what else it depends.
-    #[serde(default)]
-    when: WhenEntry,
-}
-
-fn ingoing() -> String {
-    Stage::Ingoing.to_string()
-}
-
-/// How a potassium salt counts against a limit for the sodium salt.
-#[derive(Debug, Default, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case", deny_unknown_fields)]
-enum PotassiumEntry {
-    /// By how much of the basis it holds.
-    #[default]
-    Converted,
-    /// By its own weight.
-    SameWeight,
-    /// By the two figures that the law prints side by side.
-    Printed {
-        /// For the sodium salt.
-        sodium: Number,
-        /// For the potassium salt.
-        potassium: Number,
-    },
-}
-
-/// On what else a limit depends.
-#[derive(Debug, Default, Clone, Copy, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-enum WhenEntry {
-    /// On nothing.
-    #[default]
-    Always,
-    /// It is sold as keep refrigerated.
-    KeepRefrigerated,
-    /// The label calls it cured.
-    CalledCured,
-    /// It is cooked.
-    Heated,
-    /// It is not cooked.
-    NotHeated,
 }
 
 /// A set of figures for pumped bacon.
@@ -241,44 +173,6 @@ struct NameEntry {
 /// A word of a vocabulary, or what is wrong with it.
 pub(super) fn word<T>(text: &str, found: Option<T>) -> Result<T, Bad> {
     found.ok_or_else(|| Bad::new(format!("{text:?} is not a word that is known here")))
-}
-
-impl LimitEntry {
-    fn limit(&self, rows: &Rows) -> Result<CureLimit, Bad> {
-        let counts = match self.counts.as_str() {
-            "both" => Counts::Both,
-            "ascorbate" => Counts::Ascorbate,
-            basis => Counts::Salt(word(basis, Basis::parse(basis))?),
-        };
-        let (methods, classes) = (self.methods.iter(), self.classes.iter());
-        Ok(CureLimit {
-            bound: self.ppm.bound(rows)?,
-            counts,
-            stage: word(&self.stage, Stage::parse(&self.stage))?,
-            potassium: match self.potassium {
-                PotassiumEntry::Converted => Potassium::Converted,
-                PotassiumEntry::SameWeight => Potassium::SameWeight,
-                PotassiumEntry::Printed { sodium, potassium } => Potassium::Printed {
-                    sodium: sodium.0,
-                    potassium: potassium.0,
-                },
-            },
-            tolerance: self.tolerance.map_or(Decimal::ZERO, |Number(ppm)| ppm),
-            methods: methods
-                .map(|text| word(text, Method::parse(text)))
-                .collect::<Result<_, _>>()?,
-            classes: classes
-                .map(|text| word(text, Class::parse(text)))
-                .collect::<Result<_, _>>()?,
-            when: match self.when {
-                WhenEntry::Always => When::Always,
-                WhenEntry::KeepRefrigerated => When::KeepRefrigerated,
-                WhenEntry::CalledCured => When::CalledCured,
-                WhenEntry::Heated => When::Heated,
-                WhenEntry::NotHeated => When::NotHeated,
-            },
-        })
-    }
 }
 
 impl AlternativeEntry {

@@ -2,6 +2,7 @@
 
 mod cures;
 mod cures_claim;
+mod cures_limit;
 mod dates;
 mod duties;
 mod heat;
