@@ -87,7 +87,7 @@ fn date_and_statement(bencher: divan::Bencher<'_, '_>) {
     let day = "2026-06-20".parse().expect("a day");
     let parts: Vec<PartDate> = (0..200)
         .map(|nth| PartDate {
-            shown: format!("lot {nth}"),
+            shown: domain::says::Says::as_written(format!("lot {nth}")),
             date: Some(day + chrono::Days::new(nth % 9 + 1)),
             cap: None,
             is_raw_animal: true,

@@ -3,7 +3,9 @@
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
-use crate::tables::{additions, answers, deeds, entries, steps, voids};
+use crate::tables::{
+    additions, answers, deeds, entries, lots, measurements, pack_events, steps, voids,
+};
 use chrono::{NaiveDate, NaiveDateTime};
 use diesel::dsl::max;
 use diesel::prelude::*;
@@ -73,6 +75,25 @@ pub fn by_uid(conn: &mut Conn, uid: &[u8; 16]) -> Result<Option<DeedRow>> {
         .select(DeedRow::as_select())
         .get_result(conn)
         .optional()?)
+}
+
+/// Did a deed that was not voided make, touch or measure this lot?
+pub fn stands_on(conn: &mut Conn, deed: i32, lot: i32) -> Result<bool> {
+    use diesel::dsl::{exists, select};
+    let made = lots::table.filter(lots::id.eq(lot).and(lots::deed_id.eq(deed)));
+    let touched = pack_events::table.filter(
+        pack_events::lot_id
+            .eq(lot)
+            .and(pack_events::deed_id.eq(deed)),
+    );
+    let measured = measurements::table.filter(
+        measurements::lot_id
+            .eq(lot)
+            .and(measurements::deed_id.eq(deed)),
+    );
+    let voided = voids::table.filter(voids::deed_id.eq(deed));
+    let is_of_it = exists(made).or(exists(touched)).or(exists(measured));
+    Ok(select(is_of_it.and(diesel::dsl::not(exists(voided)))).get_result(conn)?)
 }
 
 /// Deeds by their keys, newest first.

@@ -1,6 +1,6 @@
 //! A person disposes of what is stopped.
 
-use super::facts::{choice, wanted};
+use super::facts::{Facts, choice, wanted};
 use super::says::DeedSays;
 use super::{DeedHeader, Done, perform};
 use crate::caller::Caller;
@@ -8,6 +8,7 @@ use crate::error::{Error, Result};
 use crate::wire::stops::DispositionAsked;
 use domain::deed::dispose::{self, Disposing};
 use domain::deed::draw::Choice;
+use domain::lot::Lot;
 use domain::right::Right;
 use domain::words::{DeedKind, Disposal};
 
@@ -32,7 +33,7 @@ pub fn take(app: &Caller<'_>, asked: &DispositionAsked) -> Result<Done> {
         place: None,
         note: Some(&asked.why),
     };
-    if asked.what.0 == Disposal::Released {
+    if matches!(asked.what.0, Disposal::Released | Disposal::PutRight) {
         app.who.need(Right::Lift)?;
     }
     perform(app, header, asked, |facts| {
@@ -46,6 +47,10 @@ pub fn take(app: &Caller<'_>, asked: &DispositionAsked) -> Result<Done> {
             chosen => chosen,
         };
         let lot = facts.lot(&named.code, wanted(&chosen))?;
+        if asked.what.0 == Disposal::PutRight {
+            let document = asked.document.as_ref().map_or("", |of| of.0.as_str());
+            put_right_by(facts, document, &lot)?;
+        }
         let disposing = Disposing {
             what: asked.what.0,
             by: facts.by.clone(),
@@ -59,4 +64,19 @@ pub fn take(app: &Caller<'_>, asked: &DispositionAsked) -> Result<Done> {
         let plan = dispose::plan(&lot, &chosen, &disposing, &moment, zone)?;
         facts.record(asked.id.0.to_string(), DeedKind::Dispose, &plan)
     })
+}
+
+/// What put it right is a deed on record that did something to this very lot.
+fn put_right_by(facts: &mut Facts<'_, '_>, document: &str, lot: &Lot) -> Result<()> {
+    let other = || {
+        let (document, lot) = (document.to_owned(), lot.code.clone());
+        Error::cannot_be("document", DeedSays::PutRightByOther { document, lot })
+    };
+    let id = uuid::Uuid::parse_str(document).map_err(|_| other())?;
+    let deed = store::deeds::by_uid(facts.tx.conn, id.as_bytes())?;
+    let deed = deed.ok_or_else(other)?;
+    match store::deeds::stands_on(facts.tx.conn, deed.id, lot.id.0)? {
+        true => Ok(()),
+        false => Err(other()),
+    }
 }

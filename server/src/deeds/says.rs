@@ -37,6 +37,7 @@ messages! {
         RowConfirmed "row-confirmed" { row: RowId },
         WhichMissing "which-missing",
         WhatPutRight "what-put-right",
+        PutRightByOther "put-right-by-other" { document: String, lot: LotCode },
         WhyHeld "why-held",
         NothingHeld "nothing-held",
         TooMany "too-many" { most: u32 },

@@ -1926,6 +1926,7 @@ deed-why-disposed = Say why.
 deed-why-adopted = Say how it was found, and how you know what it is.
 deed-which-missing = Say which pack it is: CODE/N.
 deed-what-put-right = Name the deed that put it right, in document.
+deed-put-right-by-other = "{ $document }" is no deed on record that did anything to { $lot }. Name the deed that put it right by its id, or release it with the paper that says so.
 deed-why-held = Say why it is held or let go.
 deed-too-many = At most { $most } at once. Do it in parts.
 deed-nothing-held = Name at least one lot.

@@ -1932,6 +1932,7 @@ deed-why-disposed = Dites pourquoi.
 deed-why-adopted = Dites comment il fut trouvé, et comment vous savez ce que c’est.
 deed-which-missing = Dites quel paquet c’est : CODE/N.
 deed-what-put-right = Indiquez dans document l’acte qui l’a remis en ordre.
+deed-put-right-by-other = « { $document } » n’est pas un acte au dossier qui ait touché { $lot }. Indiquez par son identifiant l’acte qui l’a remis en ordre, ou libérez-le avec le papier qui le dit.
 deed-why-held = Dites pourquoi c’est bloqué ou débloqué.
 deed-too-many = { $most } au plus à la fois. Faites-le en plusieurs fois.
 deed-nothing-held = Indiquez au moins un lot.

@@ -368,7 +368,12 @@ impl Step<'_> {
         let date = |draw: &Draw<'_>| {
             let now = &draw.pack.now;
             let thawed = |days| date_when_thawed(days, self.moment.day);
-            now.use_by.or(now.days_frozen().map(thawed))
+            let date = now.use_by.or(now.days_frozen().map(thawed));
+            // What is taken out of a whole pack comes out of one that is open from now on.
+            match now.left == draw.pack.made {
+                true => draw.lot.later.date_opened(self.moment.day, date),
+                false => date,
+            }
         };
         let part = |draw: &Draw<'_>| PartDate {
             shown: shown(draw),

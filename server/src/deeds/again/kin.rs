@@ -196,7 +196,6 @@ impl Kin {
             condition,
             released,
             // Labels are judged when all else is: what a sale passed is flagged as it was.
-            wrong_labels: Vec::new(),
         };
         let of = row.into_lot(state.product.clone(), loaded, known)?;
         Ok(Lot {
