@@ -43,7 +43,7 @@ pub fn take(app: &Caller<'_>, step: Id, asked: &VoidAsked) -> Result<Done> {
     };
     perform(app, header, &Asked { step, void: asked }, |facts| {
         let deed = known_deed(facts.tx, step, None)?;
-        if deed.person != facts.by || deed.person.is_empty() {
+        if !facts.who.is_own(&deed.person, &facts.by) {
             facts.who.need(Right::Void)?;
         }
         if store::stops::hangs_on(facts.tx.conn, deed.id)? {

@@ -111,6 +111,7 @@ async fn signed_in(
     sent: &Sent,
 ) -> Result<HttpResponse> {
     let device = cookies::device(request)?;
+    let from = cookies::address(request);
     let (shared, of) = (app.clone(), device.clone());
     let (person, pin) = (sent.person.clone(), sent.pin.clone());
     let begun = within(Room::Sign, move || {
@@ -120,6 +121,7 @@ async fn signed_in(
                 person: &person,
                 pin: pin.as_deref(),
                 device: &of,
+                from: &from,
                 own: false,
             },
         )

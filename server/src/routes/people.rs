@@ -123,6 +123,7 @@ async fn sign_in(
     Body(asked): Body<SignInAsked>,
 ) -> Result<HttpResponse> {
     let device = cookies::device(&request)?;
+    let from = cookies::address(&request);
     let shared = app.clone();
     let (of, own) = (device.clone(), asked.own);
     let begun = within(Room::Sign, move || {
@@ -132,6 +133,7 @@ async fn sign_in(
                 person: &asked.person.0,
                 pin: asked.pin.as_ref().map(|pin| pin.0.as_str()),
                 device: &of,
+                from: &from,
                 own: asked.own,
             },
         )

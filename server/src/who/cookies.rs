@@ -28,6 +28,13 @@ pub fn device(request: &HttpRequest) -> Result<String> {
     }
 }
 
+/// The address that a request comes from, as the machine says it.
+pub fn address(request: &HttpRequest) -> String {
+    request
+        .peer_addr()
+        .map_or_else(String::new, |peer| peer.ip().to_string())
+}
+
 /// Puts both on an answer.
 pub fn put(
     response: &mut HttpResponseBuilder,

@@ -125,6 +125,12 @@ impl Known {
         })
     }
 
+    /// Has anybody signed in on that device of late?
+    pub fn knows_device(&self, device: &str) -> bool {
+        let mut sessions = self.sessions.values();
+        sessions.any(|session| session.device == device)
+    }
+
     /// Is there a manager who can sign in by a PIN, other than one person?
     pub fn has_manager_besides(&self, person: Option<i32>) -> bool {
         self.people.iter().any(|one| {

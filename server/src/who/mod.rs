@@ -110,6 +110,13 @@ impl Who {
         Err(problem.into())
     }
 
+    /// Is what `person` did theirs to take back, when they say that they are `by`? A program that speaks for
+    /// others has done nothing but what stands under its own name.
+    pub fn is_own(&self, person: &str, by: &str) -> bool {
+        let speaks = matches!(self.kind, Kind::Token { .. }) && by != self.name;
+        person == by && !by.is_empty() && !speaks
+    }
+
     /// Whose name a deed gets that says it was done by `by`, or by nobody in particular.
     ///
     /// # Errors
@@ -147,6 +154,16 @@ mod tests {
         let signed = who.signs(by, NaiveDateTime::default(), &Known::default());
         let signed = signed.map_err(|error| error.problem().status.as_u16());
         assert_eq!(signed.as_deref(), signs.as_deref(), "{who:?} {by:?}");
+    }
+
+    #[test]
+    fn a_program_that_speaks_for_others_owns_none_of_their_deeds() {
+        let device = String::new();
+        let jo = Who::of(Kind::Person { id: 1, device }, "Jo", vec![Role::Cook]);
+        let script = Who::of(Kind::Token { id: 1 }, "till", vec![Role::Counter]);
+        assert!(jo.is_own("Jo", "Jo") && !jo.is_own("Oda", "Jo") && !jo.is_own("", ""));
+        assert!(script.is_own("till", "till"));
+        assert!(!script.is_own("Oda", "Oda") && !script.is_own("Oda", "till"));
     }
 
     #[test]

@@ -154,6 +154,9 @@ fn write(app: &App, mut row: PersonRow, told: &Told, known: bool) -> Result<Writ
     if told.word {
         let (text, hash) = secrets::word().map_err(broken)?;
         (row.word, word) = (Some(hash.to_vec()), Some(text));
+        if told.pin.is_none() {
+            row.pin = None; // it was forgotten, or others know it
+        }
     }
     let roles: Vec<&str> = told.roles.iter().map(|role| role.as_str()).collect();
     let now = app.now().naive_utc();

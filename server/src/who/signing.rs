@@ -35,6 +35,9 @@ pub struct Told<'a> {
     pub pin: Option<&'a str>,
     /// The device.
     pub device: &'a str,
+    /// The address that it comes from: a device that nobody has signed in on is counted by that, or whoever
+    /// tries PINs would be a new device each time.
+    pub from: &'a str,
     /// Is the device one person's own?
     pub own: bool,
 }
@@ -54,21 +57,28 @@ pub fn begin(app: &App, told: &Told<'_>) -> Result<Begun> {
         secrets::is_pin("0000", DUMMY);
         return Err(unauthorized(WhoSays::WrongPin));
     };
-    if let Some(wait) = app.lockout.wait(person.row.id, told.device) {
+    let tries_from = match known.knows_device(told.device) {
+        true => told.device,
+        false => told.from,
+    };
+    if let Some(wait) = app.lockout.wait(person.row.id, tries_from) {
         let seconds = usize::try_from(wait.as_secs() + 1).unwrap_or(1);
         let (title, detail) = (TitleSays::SignIn, WhoSays::Wait { seconds });
         return Err(Problem::new(StatusCode::TOO_MANY_REQUESTS, "wait", title, detail).into());
     }
-    let word = match proof(app, person, told.pin) {
-        Some(word) => word,
-        None => {
-            app.lockout.failed(person.row.id, told.device);
-            tracing::warn!(person = %person.uid(), "a PIN was wrong");
-            return Err(unauthorized(WhoSays::WrongPin));
-        }
+    let (person, word) = match proof(app, person, told.pin) {
+        Some(word) => (person.clone(), word),
+        None => match with_new_word(app, person, told.pin)? {
+            Some(person) => (person, true),
+            None => {
+                app.lockout.failed(person.row.id, tries_from);
+                tracing::warn!(person = %person.uid(), "a PIN was wrong");
+                return Err(unauthorized(WhoSays::WrongPin));
+            }
+        },
     };
-    app.lockout.passed(person.row.id, told.device);
-    let begun = write(app, person, told, word)?;
+    app.lockout.passed(person.row.id, tries_from);
+    let begun = write(app, &person, told, word)?;
     Ok(begun)
 }
 
@@ -86,8 +96,26 @@ fn proof(app: &App, person: &Person, pin: Option<&str>) -> Option<bool> {
     if person.row.pin.as_ref().is_some_and(is_pin) {
         return Some(false);
     }
-    let word = person.row.word.as_ref()?;
-    (secrets::hash_of_word(pin).as_slice() == word.as_slice()).then_some(true)
+    is_word(person, pin).then_some(true)
+}
+
+fn is_word(person: &Person, told: &str) -> bool {
+    let told = secrets::hash_of_word(told);
+    person
+        .row
+        .word
+        .as_ref()
+        .is_some_and(|word| told.as_slice() == word.as_slice())
+}
+
+/// The person as they are now, where the word was given on the terminal since everybody was read last.
+fn with_new_word(app: &App, person: &Person, told: Option<&str>) -> Result<Option<Person>> {
+    let Some(told) = told.map(str::trim).filter(|told| !told.is_empty()) else {
+        return Ok(None);
+    };
+    app.store.look(|conn| app.learn_people(conn))?;
+    let now = app.people().person(person.uid()).cloned();
+    Ok(now.filter(|person| is_word(person, told)))
 }
 
 fn write(app: &App, person: &Person, told: &Told<'_>, by_word: bool) -> Result<Begun> {
