@@ -233,12 +233,20 @@ fn what_sets_food_free_is_a_managers(engine: Engine) {
     manager.deed("/api/hold-releases", hold).expect(201);
     // One's own deed is taken back, another's not.
     let serve = |by: &str| json!({ "kind": "serve", "lot": lot, "grams": 5, "by": by });
-    let own = cook.deed("/api/departures", serve("Jo")).expect(201).body["id"].clone();
+    let own = cook
+        .deed("/api/departures", serve("a cook"))
+        .expect(201)
+        .body["id"]
+        .clone();
     let void = |id: &Value| format!("/api/steps/{}/void", id.as_str().unwrap());
     cook.deed(&void(&own), json!({ "by": "Wim", "why": "x" }))
         .refused(403, None);
-    cook.deed(&void(&own), json!({ "by": "Jo", "why": "x" }))
+    cook.deed(&void(&own), json!({ "by": "a cook", "why": "x" }))
         .expect(201);
+    // A program that speaks for others takes nothing of theirs back by saying their name.
+    let of_jo = cook.deed("/api/departures", serve("Jo")).expect(201).body["id"].clone();
+    cook.deed(&void(&of_jo), json!({ "by": "Jo", "why": "x" }))
+        .refused(403, None);
     let other = manager
         .deed("/api/departures", serve("Jo"))
         .expect(201)
