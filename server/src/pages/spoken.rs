@@ -179,7 +179,8 @@ mod tests {
             Tz::America__New_York,
         );
         assert_eq!(english.minute(time, zone), "Fri 26 Jun 10:40");
-        assert_eq!(french.minute(time, zone), "ven. 26 juin 10:40");
+        let in_french = "ven. 26 juin à 10\u{a0}h\u{a0}40";
+        assert_eq!(french.minute(time, zone), in_french);
         assert_eq!(french.share(0.125), "12,5\u{a0}%");
         assert_eq!(english.share(0.5), "50.0 %");
         assert_eq!(english.share(0.0004), "under 0.1 %");
