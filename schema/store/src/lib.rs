@@ -70,7 +70,8 @@ pub(crate) use on_each;
 
 /// Inserts rows into a table. A statement for just so many rows is prepared once and kept, that for any number
 /// is parsed each time: on SQLite rows go in by eights, the rest one by one. Not on PostgreSQL, where each
-/// statement is a round trip.
+/// statement is a round trip. The row's type says `treat_none_as_default_value = false`: else diesel begins a
+/// transaction of its own around several rows, inside ours.
 macro_rules! insert_rows {
     ($conn:expr, $table:expr, $rows:expr) => {{
         let (conn, rows): (&mut $crate::Conn, &[_]) = (&mut *$conn, $rows);

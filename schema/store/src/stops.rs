@@ -35,7 +35,7 @@ pub struct StopRow {
 }
 
 #[derive(Debug, Insertable)]
-#[diesel(table_name = stop_ends)]
+#[diesel(table_name = stop_ends, treat_none_as_default_value = false)]
 struct StopEndRow {
     id: i32,
     deed_id: i32,

@@ -102,7 +102,7 @@ impl Kitchen {
                     let read = read::lot::read(&Caller::new(&self.app), conn, &row.code)?;
                     Ok(serde_json::to_value(read).unwrap())
                 });
-                assert_eq!(&alone, told, "{code}");
+                assert_eq!(without_ways(&alone), without_ways(told), "{code}");
             }
         }
     }
@@ -150,7 +150,7 @@ impl Kitchen {
                     let (code, found) = read::trace::origins_named(&self.app, conn, &row.code)?;
                     Ok(serde_json::to_value(answers::origins::read(&code, &found)).unwrap())
                 });
-                assert_eq!(&alone, told, "{code}");
+                assert_eq!(without_ways(&alone), without_ways(told), "{code}");
             }
         }
     }
@@ -257,4 +257,17 @@ fn mg(grams: &Value) -> i64 {
     } else {
         whole + part
     }
+}
+
+/// An answer without the ways that led there: of two of one length either is told.
+fn without_ways(told: &Value) -> Value {
+    let mut told = told.clone();
+    for sources in ["animals", "bought"] {
+        for source in told[sources].as_array_mut().into_iter().flatten() {
+            if let Some(source) = source.as_object_mut() {
+                source.remove("via");
+            }
+        }
+    }
+    told
 }

@@ -130,7 +130,7 @@ impl Kitchen {
                 None
             }
             (Ok(done), false) => panic!("{path} {body} was to be refused: {}", done.body),
-            (Err(error), true) => panic!("{path} {body} was to be taken: {error}"),
+            (Err(error), true) => panic!("{path} {body} was to be taken: {error:?}"),
         }
     }
 
