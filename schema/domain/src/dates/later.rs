@@ -75,11 +75,12 @@ impl Later {
         i32::try_from(left).unwrap_or(i32::MAX)
     }
 
-    /// The date after a thaw on `day` with so many days left.
+    /// The date after a thaw on `day` with so many days left. The maker's day only caps: it is for the frozen
+    /// food, and gives what was thawed no day of its own.
     pub fn date_thawed(&self, days_left: Option<i32>, day: NaiveDate) -> Option<NaiveDate> {
         let resumed = days_left.map(|days| date_when_thawed(days, day));
-        let thawed = earliest(self.thawed.map(|count| count.last_day(day)), resumed);
-        earliest(thawed, self.cap)
+        let thawed = earliest(self.thawed.map(|count| count.last_day(day)), resumed)?;
+        earliest(Some(thawed), self.cap)
     }
 
     /// Reads what [`fmt::Display`] wrote.

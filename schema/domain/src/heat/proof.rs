@@ -200,6 +200,8 @@ fn ways<'r>(heated: &Heated<'_>, rules: &'r HeatRules) -> Vec<Way<'r>> {
         (true, _, true) => ways.extend(of_birds(&birds, heated.fat, others())),
         // Stuffed meat: no table but the kitchen's was made for it.
         (true, true, false) => {}
+        // Microwaves heat unevenly: the place's own rule asks for a standing time, which no other table does.
+        (false, ..) if class == Food::Microwaved && !ways.is_empty() => {}
         (false, ..) => {
             let fits = |table: &&Lethality| table.bird.is_none() && !table.not_for.contains(&class);
             ways.extend(others().filter(fits).map(single));
