@@ -114,7 +114,7 @@ impl Like {
                 let sep = if pack_rows.is_empty() { "" } else { "," };
                 write!(
                     pack_rows,
-                    "{sep}({key},{id},{number},{mg},{mg},'on-hand',{place},'{}',{use_by},NULL,FALSE)",
+                    "{sep}({key},{id},{number},{mg},{mg},'on-hand',{place},'{}',{use_by},NULL,FALSE,FALSE)",
                     pack.state, mg = pack.made_mg
                 )
                 .expect("a string takes it");

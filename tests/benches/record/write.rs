@@ -222,7 +222,7 @@ fn pack_row(nth: usize, lot: &Lot, place: i32) -> String {
         (_, _, 0) => "on-hand",
         _ => "open",
     };
-    format!("{id},{id},1,{made},{left},'{being}',{place},'chilled',NULL,NULL,FALSE")
+    format!("{id},{id},1,{made},{left},'{being}',{place},'chilled',NULL,NULL,FALSE,FALSE")
 }
 
 fn event_row(nth: usize, event: &Event) -> String {
