@@ -45,7 +45,7 @@ pub fn proof(
         return Err(Error::cannot_be("trichinae", detail));
     }
     let law = facts.law();
-    let wild = [Species::Boar, Species::Horse];
+    let wild = &law.trichinae.tested_species;
     let wild = wild.iter().any(|species| lot.species.contains(species));
     let tested = |proof: &Proof| {
         let way = Way::CarcassTested;

@@ -7,7 +7,7 @@ use super::heating::HeatingRules;
 use super::method::TrichinaeMethod;
 use crate::heat::Degrees;
 use crate::rows::{Bound, RowId};
-use crate::words::words;
+use crate::words::{Species, words};
 
 /// The rules of a place.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -28,8 +28,10 @@ pub struct TrichinaeRules {
     pub ham_drying: Option<HamDrying>,
     /// What may be shown instead of a treatment.
     pub other_ways: Vec<OtherWay>,
-    /// The row by which meat of wild boar and horse is tested, whatever was done to it.
+    /// The row by which meat of some animals is tested, whatever was done to it.
     pub tested_only: Option<RowId>,
+    /// Those animals.
+    pub tested_species: Vec<Species>,
 }
 
 /// Something that may be shown instead of a treatment.

@@ -11,6 +11,7 @@ use domain::trichinae::{
     MeasuredAt, MostOf, OtherWay, SaltWay, SausageDrying, StageKind, TimedPart, TrichinaeMethod,
     TrichinaeRules, Unlogged, Variant, Way,
 };
+use domain::words::Species;
 use schemars::JsonSchema;
 use serde::Deserialize;
 
@@ -37,8 +38,11 @@ pub struct TrichinaeEntry {
     /// What may be shown instead of a treatment.
     #[serde(default)]
     other_ways: Vec<OtherWayEntry>,
-    /// The row by which meat of wild boar and horse is tested, whatever was done to it.
+    /// The row by which meat of some animals is tested, whatever was done to it.
     tested_only: Option<String>,
+    /// Those animals.
+    #[serde(default)]
+    tested_species: Vec<String>,
 }
 
 /// By heat.
@@ -383,6 +387,11 @@ impl Subject for TrichinaeEntry {
                 .transpose()?,
             ham_drying: self.ham_drying.map(|entry| entry.table(rows)).transpose()?,
             tested_only: self.tested_only.map(|row| known(rows, &row)).transpose()?,
+            tested_species: all(&self.tested_species, |text| {
+                Species::parse(text).ok_or_else(|| {
+                    Bad::new(format!("{text:?} is not an animal that is known here"))
+                })
+            })?,
             other_ways: all(&self.other_ways, |entry| {
                 Ok(OtherWay {
                     way: match entry.way {

@@ -60,6 +60,14 @@ pub fn run(task: &str, input: &Input, shipped: &Shipped) -> String {
         "trichinae-cold" => proof(frozen(input), law),
         "trichinae-cure" => proof(Treatment::Cured(Box::new(process(input))), law),
         "trichinae-proof" => other_proof(input, law),
+        "trichinae-tested" => {
+            let species = Species::parse(input.text("species")).expect("an animal");
+            let row = law.trichinae.tested_only.as_ref();
+            match row.filter(|_| law.trichinae.tested_species.contains(&species)) {
+                Some(row) => format!("tested only {row}"),
+                None => "any way".to_owned(),
+            }
+        }
         "salt-of-mix" => salt_of_mix(input),
         "drying-days" => drying_days(input, law),
         "ham-sum" => ham_sum(input, law),
