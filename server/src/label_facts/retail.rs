@@ -151,6 +151,9 @@ fn storage(writer: &Writer<'_>, phrases: &Phrases, fields: Fields, number: u32, 
     if roast && let Some(words) = words(NoticeKind::CookedStorage) {
         text = words.to_owned();
     }
+    if let Some(held) = without_air(writer, phrases, state) {
+        text = format!("{text}. {held}");
+    }
     said.say(fields.storage, text);
     if writer.product.raw && !has_panel(writer) {
         let must = words(NoticeKind::MustBeCooked).unwrap_or("");
@@ -160,6 +163,18 @@ fn storage(writer: &Writer<'_>, phrases: &Phrases, fields: Fields, number: u32, 
         };
         said.say(fields.caution, caution);
     }
+}
+
+/// How a chilled pack without air is held and when it is thrown away, where the place asks for that.
+fn without_air(writer: &Writer<'_>, phrases: &Phrases, state: State) -> Option<String> {
+    writer.lot.packaging?;
+    let law = writer.law();
+    let words = notice(&law.statements, NoticeKind::WithoutAir)?;
+    let days = law.dates.vacuum.as_ref()?.days_for(writer.product)?;
+    (state == State::Chilled).then(|| {
+        let words = words.in_language(phrases.language);
+        words.replace("{}", &days.to_string())
+    })
 }
 
 /// Is the panel on safe handling due? Raw meat and poultry where the place has one (`us` 4.2).

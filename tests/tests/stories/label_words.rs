@@ -2,6 +2,7 @@
 
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
+use stories::day::Told;
 use stories::labels::{change, codes, save, set, words};
 use stories::{Engine, House, on_both_engines};
 
@@ -10,6 +11,7 @@ on_both_engines! {
     a_pack_says_uncured_with_all_that_goes_with_it
     a_hanging_piece_has_a_tag_until_it_is_released
     canada_wants_both_languages_or_an_exemption
+    a_pack_without_air_says_how_long
 }
 
 fn gs1_and_till_codes_only_where_the_kitchen_has_numbers(engine: Engine) {
@@ -248,4 +250,30 @@ fn canada_wants_both_languages_or_an_exemption(engine: Engine) {
     let exemption = json!([{ "for": "languages", "number": "LOCAL-DEMO-1", "until": null }]);
     set(&caller, &[("approvals", exemption)]);
     caller.get(&path).expect(200);
+}
+
+fn a_pack_without_air_says_how_long(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    set(&caller, &[("languages", json!(["en", "fr"]))]);
+    let chop = json!({ "code": "chop", "names": { "en": "Chop", "fr": "Côtelette" }, "kind": "cut", "species": "pig",
+        "storage": "chilled", "raw": true, "for_sale": true, "price_minor_per_kg": 100,
+        "keep": { "days": 60, "from": "packed", "day_one_counts": true } });
+    caller.post("/api/products", &chop).expect(201);
+    let pig = caller.half_pig("0608-17", 10_000);
+    let pack = || caller.step("pack").of_grams(&pig, 500).into("chop", 500);
+    let label = |lot: &str| {
+        let path = format!("/api/lots/{lot}/labels.pdf?packs=1");
+        let pdf = caller.get(&path).expect(200).bytes;
+        let text = words(&save(house.folder(), "pack.pdf", &pdf));
+        text.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    // us-R4, with the days of us-R5.
+    let sealed = label(&pack().which("packaging", "vacuum").done().code(0));
+    let english = "Hold at 41 °F or below. Discard if not eaten within 30 days of packing.";
+    assert!(sealed.contains(english), "{sealed}");
+    let french = "Jeter si non consommé dans les 30 jours de l’emballage.";
+    assert!(sealed.contains(french), "{sealed}");
+    let open = label(&pack().done().code(0));
+    assert!(!open.contains("Discard"), "{open}");
 }

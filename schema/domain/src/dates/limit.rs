@@ -3,6 +3,7 @@
 use super::making::Making;
 use super::says::{DateSays, FirstDaySays};
 use super::{Because, Count, Marked};
+use crate::product::Product;
 use crate::words::{DeedKind, ProductKind, StepKind};
 use chrono::NaiveDate;
 
@@ -31,15 +32,23 @@ pub struct LimitedFood {
 }
 
 impl LimitedFood {
+    /// Could it be for that product, whatever was done to it?
+    pub(super) fn is_of(&self, product: &Product) -> bool {
+        agrees(self.ready, !product.raw)
+            && (self.kinds.is_empty() || self.kinds.contains(&product.kind))
+    }
+
     fn takes(&self, made: &Making) -> bool {
-        let agrees = |asked: Option<bool>, is: bool| asked.is_none_or(|asked| asked == is);
         let step = StepKind::parse(made.kind.as_str());
-        agrees(self.ready, !made.product.raw)
+        self.is_of(made.product)
             && agrees(self.controlled, made.is_controlled)
             && agrees(self.bought, made.kind == DeedKind::Receive)
-            && (self.kinds.is_empty() || self.kinds.contains(&made.product.kind))
             && (self.steps.is_empty() || step.is_some_and(|step| self.steps.contains(&step)))
     }
+}
+
+fn agrees(asked: Option<bool>, is: bool) -> bool {
+    asked.is_none_or(|asked| asked == is)
 }
 
 impl DayLimit {

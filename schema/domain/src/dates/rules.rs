@@ -3,6 +3,7 @@
 use super::keep::Count;
 use super::limit::DayLimit;
 use crate::measure::Temperature;
+use crate::product::Product;
 use crate::rows::{Bound, RowId};
 use crate::words::StepKind;
 
@@ -81,6 +82,15 @@ pub struct Vacuum {
     pub approval: Option<RowId>,
     /// A written plan is needed for any of it.
     pub plan: Option<RowId>,
+}
+
+impl Vacuum {
+    /// The most days from packing that a product's label tells.
+    pub fn days_for(&self, product: &Product) -> Option<u32> {
+        let mut limits = self.limits.iter();
+        let limit = limits.find(|limit| limit.of.is_of(product))?;
+        Some(limit.keeps.days.whole())
+    }
 }
 
 /// How cold something is kept.

@@ -20,6 +20,8 @@ pub enum NoticeKind {
     PartlyThawed,
     /// Cooked meat that is kept cold or hot: the temperatures.
     CookedStorage,
+    /// Packed without air: how it is held and when it is thrown away, `{}` for the days.
+    WithoutAir,
     /// Raw meat that looks ready to eat.
     MustBeCooked,
     /// Raw meat: the panel on safe handling, part by part.
@@ -46,7 +48,7 @@ pub enum NoticeKind {
 
 impl NoticeKind {
     /// Every one, with its spelling.
-    pub const ALL: [(NoticeKind, &'static str); 21] = {
+    pub const ALL: [(NoticeKind, &'static str); 22] = {
         use NoticeKind::*;
         [
             (KeepRefrigerated, "keep-refrigerated"),
@@ -56,6 +58,7 @@ impl NoticeKind {
             (Thawed, "thawed"),
             (PartlyThawed, "partly-thawed"),
             (CookedStorage, "cooked-storage"),
+            (WithoutAir, "without-air"),
             (MustBeCooked, "must-be-cooked"),
             (SafeHandlingHeading, "safe-handling-heading"),
             (SafeHandlingInspected, "safe-handling-inspected"),
