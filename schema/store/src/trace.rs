@@ -133,16 +133,24 @@ pub fn forward(conn: &mut Conn, starts: &[i32]) -> Result<Forward> {
     })
 }
 
-fn descendants(conn: &mut Conn, starts: &[i32]) -> Result<Vec<Reached>> {
+/// The beginning of a query over `reach(id)`: some lots, at least one, and all that are made from them.
+pub(crate) fn with_reach(starts: &[i32]) -> String {
     let starts: Vec<String> = starts.iter().map(|start| format!("({start})")).collect();
-    let sql = format!(
+    format!(
         "WITH RECURSIVE reach(id) AS (
              VALUES {}
              UNION
              SELECT made.id FROM reach CROSS JOIN pack_events used CROSS JOIN lots made
              WHERE used.lot_id = reach.id AND used.account = 'used'
                  AND made.deed_id = used.deed_id AND NOT made.voided
-         )
+         )",
+        starts.join(", ")
+    )
+}
+
+fn descendants(conn: &mut Conn, starts: &[i32]) -> Result<Vec<Reached>> {
+    let sql = format!(
+        "{}
          SELECT lots.id, lots.deed_id, lots.code, entries.code AS product, lots.made_at, lots.origin, lots.note,
              made_mg, taken_back_mg, used_mg, sold_mg, sold_packs, served_mg, discarded_mg, shipped_mg,
              returned_mg, lost_mg, on_hand_mg, unexplained_mg,
@@ -154,7 +162,7 @@ fn descendants(conn: &mut Conn, starts: &[i32]) -> Result<Vec<Reached>> {
          FROM reach CROSS JOIN lots CROSS JOIN versions CROSS JOIN entries
          WHERE lots.id = reach.id AND versions.id = lots.version_id AND entries.id = versions.entry_id
          ORDER BY lots.id",
-        starts.join(", ")
+        with_reach(starts)
     );
     Ok(on_each!(conn, c => sql_query(sql).load(c)?))
 }

@@ -15,6 +15,7 @@ on_both_engines! {
     freezing_saves_nothing_and_a_second_freeze_adds_no_day
     the_days_count_in_their_true_order
     a_makers_date_is_never_outlived
+    what_comes_out_of_a_whole_pack_has_the_day_of_an_open_one
     what_keeps_by_nature_is_a_closed_list
 }
 
@@ -250,6 +251,41 @@ fn a_makers_date_is_never_outlived(engine: Engine) {
     }
     assert_eq!(last_day(&caller, &long), chrono_day(2));
     assert_eq!(last_day(&caller, &short), chrono_day(1));
+    // Without days of its own once thawed it has none: the maker's day is for the frozen food.
+    let undated = json!({ "storage": "frozen", "keep": Value::Null });
+    product(&caller, "undated-stew", undated);
+    let mut of = bought("PTS", "26160-209");
+    of["use_by"] = json!(chrono_day(300));
+    of["declares"] = json!({ "ready": true, "use_by_is": "frozen" });
+    let undated = caller.receive("undated-stew").grams(1_000).bought(of);
+    let undated = undated.to("freezer").made();
+    caller
+        .carry(&undated, "cooler")
+        .with("state", "chilled")
+        .done();
+    assert_eq!(last_day(&caller, &undated), "none");
+    assert_eq!(stops(&caller, &undated), ["not-proven"]);
+}
+
+fn what_comes_out_of_a_whole_pack_has_the_day_of_an_open_one(engine: Engine) {
+    let (house, caller, _) = kitchen(engine);
+    let mut of = bought("PTS", "26160-210");
+    of["use_by"] = json!(chrono_day(20));
+    of["declares"] = json!({ "ready": true, "days_once_opened": 2 });
+    let ham = caller.receive("stew").grams(1_000).bought(of).made();
+    let salad = || {
+        caller
+            .step("mix")
+            .of_grams(&ham, 300)
+            .into("salad", 300)
+            .made()
+    };
+    let (first, second) = (salad(), salad());
+    let opened = chrono_day(1);
+    for lot in [&ham, &first, &second] {
+        assert_eq!(last_day(&caller, lot), opened, "today is the first of two");
+    }
+    house.check();
 }
 
 fn what_keeps_by_nature_is_a_closed_list(engine: Engine) {

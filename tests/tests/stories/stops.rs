@@ -9,6 +9,7 @@ use stories::{Answer, Caller, Engine, House, on_both_engines};
 on_both_engines! {
     a_cook_that_was_too_short_is_told_as_it_happened
     a_second_cook_puts_it_right
+    what_put_it_right_is_a_deed_of_that_lot
     what_is_past_its_day_is_not_sold_and_a_sale_of_it_is_told
     a_held_lot_goes_nowhere_until_it_is_let_go
     a_hold_of_one_pack_is_let_go_alone
@@ -103,6 +104,31 @@ fn a_cook_that_was_too_short_is_told_as_it_happened(engine: Engine) {
     assert_eq!(verdict(&caller, &slices), "sell");
     let why = caller.why(&roast)["because"]["stop"].to_string();
     assert!(why.contains("Core was read again"), "{why}");
+}
+
+fn what_put_it_right_is_a_deed_of_that_lot(engine: Engine) {
+    let (house, caller, pig) = kitchen(engine);
+    let told = roasted(&caller, &pig, 54.5, 60).with("as_it_happened", true);
+    let answer = told.note("The stove went out").done();
+    let roast = answer.body["lots"][0]["code"].as_str().unwrap().to_owned();
+    let other = roasted(&caller, &pig, 60.0, 30).done().body["id"].clone();
+    let right = |document: &Value| json!({ "lot": roast, "what": "put-right", "why": "x", "document": document });
+    let disposes = |who: &Caller, document: &Value| who.deed("/api/dispositions", right(document));
+    let token = json!({ "name": "a cook", "role": "cook" });
+    let token = caller.post("/api/tokens", &token).expect(201).body["token"].clone();
+    let cook = caller.showing(token.as_str().unwrap());
+    assert_eq!(
+        disposes(&cook, &answer.body["id"]).refused(403, None).body["right"],
+        "lift"
+    );
+    disposes(&caller, &json!("nonsense")).refused(422, "document");
+    disposes(&caller, &other).refused(422, "document");
+    assert_eq!(verdict(&caller, &roast), "hold");
+    let read = json!({ "lot": roast, "celsius": 75.0 });
+    let read = caller.deed("/api/readings", read).expect(201).body["id"].clone();
+    disposes(&caller, &read).expect(201);
+    assert_eq!(verdict(&caller, &roast), "sell");
+    house.check();
 }
 
 fn a_second_cook_puts_it_right(engine: Engine) {

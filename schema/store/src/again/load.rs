@@ -14,6 +14,7 @@ use crate::tables::{
     conditions, deeds, judged_again, lots as lots_table, measurements, pack_events, prints,
     stop_ends, stops, voids,
 };
+use crate::trace::with_reach;
 use crate::{corrections, measurements as readings, packs, sources, voids as undone};
 use chrono::NaiveDateTime;
 use diesel::prelude::*;
@@ -120,18 +121,7 @@ fn reach(conn: &mut Conn, roots: &[i32]) -> Result<BTreeSet<i32>> {
     if roots.is_empty() {
         return Ok(BTreeSet::new());
     }
-    let starts: Vec<String> = roots.iter().map(|root| format!("({root})")).collect();
-    let sql = format!(
-        "WITH RECURSIVE reach(id) AS (
-             VALUES {}
-             UNION
-             SELECT made.id FROM reach CROSS JOIN pack_events used CROSS JOIN lots made
-             WHERE used.lot_id = reach.id AND used.account = 'used'
-                 AND made.deed_id = used.deed_id AND NOT made.voided
-         )
-         SELECT id FROM reach",
-        starts.join(", ")
-    );
+    let sql = format!("{} SELECT id FROM reach", with_reach(roots));
     let keys: Vec<Key> = on_each!(conn, c => sql_query(sql).load(c)?);
     Ok(keys.into_iter().map(|key| key.id).collect())
 }

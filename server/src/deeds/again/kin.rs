@@ -190,12 +190,11 @@ impl Kin {
         let released = state.product.is_hung() && state.released.iter().any(|by| *by < at);
         let row = self.all.lots[&lot].clone();
         let known = RowSince {
-            // What a label said changes nothing of the food.
+            // What a label said changes nothing of the food, and is judged when all else is.
             wrong_labels: Vec::new(),
             stops,
             condition,
             released,
-            // Labels are judged when all else is: what a sale passed is flagged as it was.
         };
         let of = row.into_lot(state.product.clone(), loaded, known)?;
         Ok(Lot {
