@@ -145,6 +145,7 @@ struct AnimalPage {
     tag: String,
     abattoir: String,
     once: Vec<Once>,
+    has_lots: bool,
     forward: Forward,
 }
 
@@ -174,6 +175,7 @@ pub async fn one(asking: Asking, uid: web::Path<String>) -> HttpResponse {
                 tag: told(animal.tag.as_deref()),
                 abattoir: told(animal.abattoir.as_deref()),
                 once,
+                has_lots: !found.lots.is_empty(),
                 forward: Forward::of(&found, &names),
             })
         })

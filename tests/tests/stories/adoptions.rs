@@ -77,6 +77,11 @@ fn a_pot_that_nobody_knows_goes_nowhere(engine: Engine) {
         (&read["allergens"], &read["allergens_known"]),
         (&json!([]), &json!(false))
     );
+    assert_eq!(
+        read["ingredients"],
+        json!({}),
+        "its list proves nothing of it"
+    );
     let stops = read["stops"].as_array().unwrap();
     assert!(
         stops.iter().any(|stop| stop["stop"] == "unknown-history"),

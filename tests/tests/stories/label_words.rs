@@ -270,9 +270,10 @@ fn a_pack_without_air_says_how_long(engine: Engine) {
     };
     // us-R4, with the days of us-R5.
     let sealed = label(&pack().which("packaging", "vacuum").done().code(0));
-    let english = "Hold at 41 °F or below. Discard if not eaten within 30 days of packing.";
+    let english =
+        "Hold at 41 °F or below. Discard after the use-by day, and within 30 days of packing.";
     assert!(sealed.contains(english), "{sealed}");
-    let french = "Jeter si non consommé dans les 30 jours de l’emballage.";
+    let french = "Jeter après le jour limite, et dans les 30 jours de l’emballage.";
     assert!(sealed.contains(french), "{sealed}");
     let open = label(&pack().done().code(0));
     assert!(!open.contains("Discard"), "{open}");

@@ -62,7 +62,11 @@ pub fn view<'a>(
         because: date_links(of, law.dates.freezing.as_ref()),
         condition_because: condition_links(of),
         corrected: correction_links(of),
-        stated: stated(family, of, lists, law, languages),
+        // The list of the product proves nothing of a pot that nobody knows the history of.
+        stated: match of.lot.knows_allergens() {
+            true => stated(family, of, lists, law, languages),
+            false => Stated::default(),
+        },
         cured: cured(family, lot),
         steps: of.steps(),
     })
