@@ -15,7 +15,7 @@ use crate::wire::answers::{DeedDone, LotBrief};
 use chrono::NaiveDateTime;
 use domain::code::LotCode;
 use domain::deed::draw::Choice;
-use domain::deed::step::Packing;
+use domain::deed::packing::Packing;
 use domain::family::Lists;
 use domain::grams::Grams;
 use domain::law::Law;

@@ -1,8 +1,8 @@
 //! A count sets packs to what was found; the difference is unexplained, never loss, never sold.
 
+use super::change::change;
 use super::draw::{Draw, not_voided, numbered, weight};
 use super::says::CountSays;
-use super::step::change;
 use crate::grams::Grams;
 use crate::limits::WEIGHING_GAIN_THOUSANDTHS;
 use crate::lot::{Event, Lot, What};

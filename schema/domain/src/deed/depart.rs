@@ -1,8 +1,8 @@
 //! A pack leaves: sold, served, discarded, shipped, or returned to its supplier.
 
+use super::change::taken;
 use super::draw::{Choice, settle};
 use super::says::DepartSays;
-use super::step::taken;
 use crate::lot::Lot;
 use crate::moment::Moment;
 use crate::plan::Plan;

@@ -1,8 +1,8 @@
 //! A person disposes of what is stopped: it is discarded or returned, let go by right, or was put right.
 
+use super::change::{change, taken};
 use super::draw::{Choice, Draw, not_voided, settle};
 use super::says::DisposeSays;
-use super::step::{change, taken};
 use crate::condition::ConditionSays;
 use crate::dates::Because;
 use crate::grams::Grams;

@@ -1,8 +1,8 @@
 //! Lots are held, and let go again.
 
+use super::change::change;
 use super::draw::{Choice, Draw, not_voided, settle};
 use super::says::HoldSays;
-use super::step::change;
 use crate::dates::Because;
 use crate::grams::Grams;
 use crate::lot::{Lot, PackId};

@@ -2,12 +2,15 @@
 
 pub mod adopt;
 pub mod again;
+mod change;
 pub mod correct;
 pub mod count;
 pub mod depart;
 pub mod dispose;
 pub mod draw;
 pub mod hold;
+pub mod output;
+pub mod packing;
 pub mod place_failure;
 pub mod receive;
 pub mod release;
@@ -17,3 +20,4 @@ pub mod step;
 pub mod take_back;
 pub mod void;
 pub mod weigh;
+mod went_in;

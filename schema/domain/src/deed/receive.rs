@@ -1,8 +1,8 @@
 //! Something arrives: a carcass, with the animal it is of, or a bought-in lot.
 
 use super::draw::weight;
+use super::packing::Packing;
 use super::says::ReceiveSays;
-use super::step::Packing;
 use crate::code::{HouseCode, LotCode};
 use crate::condition::{Declared, Stable, received};
 use crate::dates::{MakersDate, Making};

@@ -1,8 +1,8 @@
 //! A cured piece is released: from now on things are made of it, and sold.
 
+use super::change::change;
 use super::draw::{Choice, not_voided, settle};
 use super::says::ReleaseDeedSays;
-use super::step::change;
 use crate::cure_room::Release;
 use crate::cure_room::ReleaseSays;
 use crate::dates::Because;

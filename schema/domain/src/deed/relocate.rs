@@ -1,8 +1,8 @@
 //! A pack goes elsewhere, or is frozen or thawed. The lot stays what it was.
 
+use super::change::moved;
 use super::draw::{Choice, settle};
 use super::says::MoveSays;
-use super::step::moved;
 use crate::lot::{Lot, PlaceId};
 use crate::moment::Moment;
 use crate::plan::Plan;

@@ -1,27 +1,26 @@
 //! A step at the bench: packs go in, lots come out, and the weights close.
 
+use super::change::{moved, taken};
 use super::draw::{Choice, Draw, settle, weight};
-use super::says::{PartSays, StepSays};
+use super::output::Output;
+use super::says::StepSays;
+use super::went_in::WentIn;
 use crate::code::LotCode;
-use crate::condition::{Born, HeatProof, Part, Stable};
-use crate::dates::{Because, Making, PartDate, date_when_thawed};
+use crate::condition::{Born, Stable};
+use crate::dates::{Because, Making};
 use crate::grams::Grams;
 use crate::law::Law;
 use crate::limits::{MOST_INPUTS, MOST_OUTPUTS, MOST_PACKS, SCALE_DIFFERENCE_THOUSANDTHS};
-use crate::lot::{BirthDate, Event, Lot, PackNow, PlaceId, What};
+use crate::lot::{BirthDate, Lot, PackNow, PlaceId};
 use crate::moment::Moment;
 use crate::origin::Origin;
 use crate::plan::{Balance, Birth, PackChange, Plan, Reason};
-use crate::product::Product;
 use crate::refusal::{Refusal, Result};
 use crate::says::Says;
 use crate::stop::{Act, Cause, NewStop, Passed, Placed, ask};
-use crate::words::{Account, Addition, Allergen, Packaging, State, StepKind, Topic};
-use chrono::NaiveDate;
+use crate::words::{Account, Addition, State, StepKind, Topic};
 use chrono_tz::Tz;
 use rust_decimal::Decimal;
-use std::collections::BTreeSet;
-use std::sync::Arc;
 
 /// What was done, with the facts it touches.
 #[derive(Debug)]
@@ -50,94 +49,6 @@ pub struct Step<'a> {
     pub puts_right: Option<Topic>,
     /// Was it done all the same, whatever stood in its way?
     pub as_it_happened: bool,
-}
-
-/// One lot that a step makes.
-#[derive(Debug, Clone)]
-pub struct Output {
-    /// Its product.
-    pub product: Arc<Product>,
-    /// The product's place in the lists.
-    pub product_key: i32,
-    /// Allergens that its recipe brings, beyond those of the inputs.
-    pub recipe_allergens: BTreeSet<Allergen>,
-    /// Its weight.
-    pub grams: Grams,
-    /// How it is packed.
-    pub packing: Packing,
-    /// Where it goes, if not where the step is.
-    pub place: Option<PlaceId>,
-    /// How it is kept, if not as its product is.
-    pub state: Option<State>,
-    /// How it is packed, where air was taken out.
-    pub packaging: Option<Packaging>,
-    /// The proof that the step's times and temperatures give of it, if they do.
-    pub heat: Option<HeatProof>,
-    /// The number of an approval that says it is ready, if one holds on that day.
-    pub approved_ready: Option<String>,
-    /// The approval that says it is stable, if one holds on that day.
-    pub approved_stable: Option<Stable>,
-    /// A word about it.
-    pub note: Option<String>,
-}
-
-/// How a lot is divided into packs at its birth.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Packing {
-    /// One pack.
-    One,
-    /// So many packs of even weight.
-    Count(u32),
-    /// Packs of these weights.
-    Weighed(Vec<Grams>),
-}
-
-impl Packing {
-    /// The packs' weights, which sum to `grams`.
-    ///
-    /// # Errors
-    /// Too many packs, none, an empty one, or weights that do not sum to the lot's.
-    pub fn packs(&self, grams: Grams, field: &str) -> Result<Vec<Grams>> {
-        match self {
-            Packing::One => Ok(vec![grams]),
-            Packing::Count(count) => {
-                let at = format!("{field}pack_count");
-                pack_count(i64::from(*count), &at)?;
-                if i64::from(*count) > grams.milligrams() {
-                    let packs = *count;
-                    return Err(Refusal::cannot_be(
-                        at,
-                        StepSays::CannotFill { grams, packs },
-                    ));
-                }
-                Ok(grams.split(*count))
-            }
-            Packing::Weighed(packs) => {
-                let at = format!("{field}pack_grams");
-                pack_count(packs.len() as i64, &at)?;
-                for (nth, pack) in packs.iter().enumerate() {
-                    weight(*pack, &format!("{at}[{nth}]"))?;
-                }
-                let sum: Grams = packs.iter().copied().sum();
-                if sum != grams {
-                    let lot = grams;
-                    return Err(Refusal::cannot_be(at, StepSays::PacksSum { sum, lot }));
-                }
-                Ok(packs.clone())
-            }
-        }
-    }
-}
-
-fn pack_count(count: i64, field: &str) -> Result<()> {
-    if (1..=i64::from(MOST_PACKS)).contains(&count) {
-        return Ok(());
-    }
-    let (most, packs) = (MOST_PACKS, count);
-    Err(Refusal::cannot_be(
-        field,
-        StepSays::PackCount { most, packs },
-    ))
 }
 
 impl Step<'_> {
@@ -211,10 +122,7 @@ impl Step<'_> {
         codes: &[LotCode],
         passed: &Passed,
     ) -> Result<(Vec<Birth>, Vec<Says>)> {
-        let went_in = WentIn {
-            dates: self.part_dates(draws),
-            parts: parts(draws),
-        };
+        let went_in = WentIn::of(draws, self.moment.day);
         let (mut births, mut warnings) = (Vec::with_capacity(codes.len()), Vec::new());
         let unconfirmed = self.unconfirmed();
         let mut packs_made = 0;
@@ -363,28 +271,6 @@ impl Step<'_> {
         draws.iter().map(note).collect()
     }
 
-    /// The dates of what goes in; of what is frozen, the one that it would have thawed today.
-    fn part_dates(&self, draws: &[Draw<'_>]) -> Vec<PartDate> {
-        let date = |draw: &Draw<'_>| {
-            let now = &draw.pack.now;
-            let thawed = |days| date_when_thawed(days, self.moment.day);
-            let date = now.use_by.or(now.days_frozen().map(thawed));
-            // What is taken out of a whole pack comes out of one that is open from now on.
-            match now.left == draw.pack.made {
-                true => draw.lot.later.date_opened(self.moment.day, date),
-                false => date,
-            }
-        };
-        let part = |draw: &Draw<'_>| PartDate {
-            shown: shown(draw),
-            date: date(draw),
-            cap: draw.lot.later.cap,
-            is_raw_animal: !draw.lot.species.is_empty() && !draw.lot.condition().is_ready(),
-            was_frozen: draw.pack.now.was_frozen(),
-        };
-        draws.iter().map(part).collect()
-    }
-
     /// What stands in the way of what goes in. A cured piece goes on in its cure, or is cooked; nothing
     /// else is made of it before it is released. A turn or a rinse makes nothing, and passes.
     fn stops(&self, draws: &[Draw<'_>]) -> Result<Passed> {
@@ -492,79 +378,5 @@ impl Step<'_> {
             note: output.note.clone(),
         };
         Ok((birth, dated.warnings))
-    }
-}
-
-/// What went in: what its date and its condition follow from.
-struct WentIn {
-    dates: Vec<PartDate>,
-    parts: Vec<Part>,
-}
-
-fn parts(draws: &[Draw<'_>]) -> Vec<Part> {
-    let part = |draw: &Draw<'_>| Part {
-        shown: shown(draw),
-        condition: draw.lot.condition(),
-        of_animal: !draw.lot.species.is_empty(),
-    };
-    draws.iter().map(part).collect()
-}
-
-fn shown(draw: &Draw<'_>) -> Says {
-    PartSays::Of {
-        product: draw.lot.product.named(),
-        pack: draw.lot.shown(draw.pack.number),
-    }
-    .into()
-}
-
-/// The change that a draw makes to its pack.
-pub(super) fn taken(draw: &Draw<'_>, account: Account, day: NaiveDate) -> Result<PackChange> {
-    let event = Event {
-        what: What::Took(account, draw.grams),
-        day,
-    };
-    let now = draw.pack.after(&event, draw.lot.later);
-    let now = now.ok_or_else(|| Refusal::cannot_be("grams", StepSays::LessThanNothing))?;
-    let whole_pack = account == Account::Sold && now.left == Grams::ZERO;
-    Ok(PackChange {
-        whole_pack,
-        ..change(draw, account, draw.grams, now)
-    })
-}
-
-/// The change that a move makes to a pack; one that changes nothing is noted all the same.
-pub(super) fn moved(
-    draw: &Draw<'_>,
-    place: Option<PlaceId>,
-    state: Option<State>,
-    day: NaiveDate,
-) -> PackChange {
-    let event = Event {
-        what: What::Moved { place, state },
-        day,
-    };
-    let now = draw
-        .pack
-        .after(&event, draw.lot.later)
-        .unwrap_or(draw.pack.now);
-    PackChange {
-        place,
-        state,
-        ..change(draw, Account::Moved, Grams::ZERO, now)
-    }
-}
-
-/// A bare change of a pack.
-pub(super) fn change(draw: &Draw<'_>, account: Account, grams: Grams, now: PackNow) -> PackChange {
-    PackChange {
-        lot: draw.lot.id,
-        pack: draw.pack.id,
-        account,
-        grams,
-        place: None,
-        state: None,
-        now,
-        whole_pack: false,
     }
 }

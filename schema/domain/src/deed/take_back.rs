@@ -1,8 +1,8 @@
 //! A customer brings a pack back: it is on hand again, and never for sale.
 
+use super::change::change;
 use super::draw::{Draw, not_voided, numbered, weight};
 use super::says::TakeBackSays;
-use super::step::change;
 use crate::grams::Grams;
 use crate::lot::{Event, Lot, What};
 use crate::moment::Moment;

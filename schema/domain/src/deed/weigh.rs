@@ -1,8 +1,8 @@
 //! A reading with grams sets a one-pack lot's weight; the difference is drying.
 
+use super::change::change;
 use super::draw::{Choice, Draw, settle, weight};
 use super::says::WeighSays;
-use super::step::change;
 use crate::grams::Grams;
 use crate::limits::WEIGHING_GAIN_THOUSANDTHS;
 use crate::lot::{Event, Lot, What};
