@@ -171,13 +171,29 @@ pub fn of_lots(conn: &mut Conn, lots: &[i32]) -> Result<Vec<PackRow>> {
     Ok(query.select(PackRow::as_select()).load(conn)?)
 }
 
-/// All packs of some lots, and of others those that something is left in; by lot and number.
-pub fn of_family(conn: &mut Conn, lots: &[i32], others: &[i32]) -> Result<Vec<PackRow>> {
+/// All packs of some lots, or those of some numbers, and of others those that something is left in; by
+/// lot and number.
+pub fn of_family(
+    conn: &mut Conn,
+    lots: &[i32],
+    numbers: Option<&[u32]>,
+    others: &[i32],
+) -> Result<Vec<PackRow>> {
     let left = packs::lot_id.eq_any(others).and(packs::left_mg.gt(0));
+    let of_lots = packs::lot_id.eq_any(lots);
     let query = packs::table
-        .filter(packs::lot_id.eq_any(lots).or(left))
-        .order((packs::lot_id, packs::number));
-    Ok(query.select(PackRow::as_select()).load(conn)?)
+        .order((packs::lot_id, packs::number))
+        .select(PackRow::as_select());
+    Ok(match numbers {
+        None => query.filter(of_lots.or(left)).load(conn)?,
+        Some(numbers) => {
+            let numbers = numbers
+                .iter()
+                .filter_map(|number| i32::try_from(*number).ok());
+            let named = packs::number.eq_any(numbers.collect::<Vec<_>>());
+            query.filter(of_lots.and(named).or(left)).load(conn)?
+        }
+    })
 }
 
 /// The packs of several lots that something is left in, by lot and number.

@@ -244,8 +244,11 @@ impl<'a> Press<'a> {
         };
         let (mut labels, kept) = {
             let id = LotId(lot.id);
-            let reading =
-                LoadedFamily::load(facts.app, facts.tx.conn, &[lot.id], Extent::ANCESTORS)?;
+            let extent = Extent {
+                packs: wanted.packs.as_deref(),
+                ..Extent::ANCESTORS
+            };
+            let reading = LoadedFamily::load(facts.app, facts.tx.conn, &[lot.id], extent)?;
             let labels = label_facts::prepare(facts.app, &reading, id, &wanted)?;
             let at = facts.moment.at.naive_utc();
             (labels, wrong_labels::Kept::of(facts.tx, &reading, id, at)?)

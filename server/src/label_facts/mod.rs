@@ -146,15 +146,16 @@ fn numbers(lot: &Lot, wanted: &Wanted) -> Result<Vec<u32>> {
             .map(|pack| pack.number)
             .collect(),
     };
-    if let Some(number) = numbers
-        .iter()
-        .find(|number| !lot.packs.iter().any(|pack| pack.number == **number))
-    {
+    if let Some(number) = numbers.iter().find(|number| {
+        lot.packs
+            .binary_search_by_key(*number, |pack| pack.number)
+            .is_err()
+    }) {
         return Err(Error::cannot_be(
             "packs",
             LabelSays::NoSuchPack {
                 lot: lot.code.clone(),
-                packs: lot.packs.len(),
+                packs: lot.pack_count,
                 pack: *number,
             },
         ));

@@ -21,7 +21,7 @@ messages! {
         NoSuchLabel "no-such-label" { label: String, labels: String },
         Voided "voided" { lot: LotCode },
         Dpi "dpi" { dpi: u16 },
-        NoSuchPack "no-such-pack" { lot: LotCode, packs: usize, pack: u32 },
+        NoSuchPack "no-such-pack" { lot: LotCode, packs: u32, pack: u32 },
         NothingOnHand "nothing-on-hand" { lot: LotCode },
     }
 }

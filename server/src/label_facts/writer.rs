@@ -78,7 +78,8 @@ impl<'a> Writer<'a> {
 
     /// The pack of that number; the caller has looked that there is one.
     pub fn pack(&self, number: u32) -> &'a Pack {
-        &self.lot.packs[number as usize - 1]
+        let packs = &self.lot.packs;
+        &packs[packs.partition_point(|pack| pack.number < number)]
     }
 
     /// Where it was received from, if it was.
@@ -155,7 +156,7 @@ impl<'a> Writer<'a> {
         let shown = self.lot.code.shown();
         said.say(
             Field::Lot,
-            match self.lot.packs.len() {
+            match self.lot.pack_count {
                 1 => shown,
                 _ => format!("{shown} / {number}"),
             },

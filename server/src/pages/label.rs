@@ -46,7 +46,11 @@ async fn asked(request: &HttpRequest, asking: Asking, code: web::Path<String>) -
     within(Room::Draw, move || {
         let app = asking.caller();
         app.store.read(|conn| {
-            let (reading, lot) = LoadedFamily::of_code(&app, conn, &code, Extent::ANCESTORS)?;
+            let extent = Extent {
+                packs: asked.pack.as_ref().map(std::slice::from_ref),
+                ..Extent::ANCESTORS
+            };
+            let (reading, lot) = LoadedFamily::of_code(&app, conn, &code, extent)?;
             draw(&app, &reading, lot, asked.pack, asked.template)
         })
     })

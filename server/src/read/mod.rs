@@ -58,7 +58,7 @@ impl<'a> LoadedFamily<'a> {
         app: &'a App,
         conn: &mut Conn,
         lots: &[i32],
-        extent: Extent,
+        extent: Extent<'_>,
     ) -> Result<LoadedFamily<'a>> {
         let standing = app.standing(conn)?;
         LoadedFamily::load_with(app, conn, standing, WalkStart::Keys(lots), extent)
@@ -72,7 +72,7 @@ impl<'a> LoadedFamily<'a> {
         app: &'a App,
         conn: &mut Conn,
         text: &str,
-        extent: Extent,
+        extent: Extent<'_>,
     ) -> Result<(LoadedFamily<'a>, LotId)> {
         let standing = app.standing(conn)?;
         let named = named(text, "code", &app.address(&standing.kitchen))?;
@@ -92,7 +92,7 @@ impl<'a> LoadedFamily<'a> {
         conn: &mut Conn,
         standing: Arc<Standing>,
         start: WalkStart<'_>,
-        extent: Extent,
+        extent: Extent<'_>,
     ) -> Result<LoadedFamily<'a>> {
         Ok(LoadedFamily {
             family: store::family::load(conn, start, extent, app)?,

@@ -80,7 +80,11 @@ async fn of_lot(
     };
     let placed = within(Room::Draw, move || {
         app.store.read(|conn| {
-            let (reading, lot) = LoadedFamily::of_code(&app, conn, &code, Extent::ANCESTORS)?;
+            let extent = Extent {
+                packs: wanted.packs.as_deref(),
+                ..Extent::ANCESTORS
+            };
+            let (reading, lot) = LoadedFamily::of_code(&app, conn, &code, extent)?;
             in_part(&app, &reading, &[lot], &wanted, part)
         })
     })

@@ -35,7 +35,7 @@ pub enum Ancestors {
 
 /// What is to be known of a family.
 #[derive(Debug, Clone, Copy, Default)]
-pub struct Extent {
+pub struct Extent<'a> {
     /// What went into the lots, too.
     pub ancestors: Ancestors,
     /// What was made of the lots in one step, too.
@@ -46,24 +46,27 @@ pub struct Extent {
     pub siblings: bool,
     /// Why each lot is as it is.
     pub reasons: bool,
+    /// Of the lots only the packs of these numbers; all of them if none are named.
+    pub packs: Option<&'a [u32]>,
 }
 
-impl Extent {
+impl Extent<'_> {
     /// The lots alone.
-    pub const ALONE: Extent = Extent {
+    pub const ALONE: Extent<'static> = Extent {
         ancestors: Ancestors::None,
         children: false,
         descendants: false,
         siblings: false,
         reasons: false,
+        packs: None,
     };
     /// The lots and their ancestors.
-    pub const ANCESTORS: Extent = Extent {
+    pub const ANCESTORS: Extent<'static> = Extent {
         ancestors: Ancestors::All,
         ..Extent::ALONE
     };
     /// The lots and their ancestors, with the reasons.
-    pub const REASONED: Extent = Extent {
+    pub const REASONED: Extent<'static> = Extent {
         reasons: true,
         ..Extent::ANCESTORS
     };
@@ -90,7 +93,7 @@ pub trait Products {
 pub fn load(
     conn: &mut Conn,
     start: WalkStart<'_>,
-    extent: Extent,
+    extent: Extent<'_>,
     products: &dyn Products,
 ) -> Result<Family> {
     let mut family = Family::default();
@@ -160,9 +163,8 @@ pub fn load(
         }
     }
     let products = products_of(conn, &rows, products)?;
-    let mut packs = grouped(packs::of_family(conn, &of, &descendants)?, |pack| {
-        pack.lot_id
-    });
+    let packs = packs::of_family(conn, &of, extent.packs, &descendants)?;
+    let mut packs = grouped(packs, |pack| pack.lot_id);
     let mut histories: HashMap<i32, Vec<Did>> = history::of_lots(conn, &of)?;
     let steps: Vec<i32> = family.ancestry.uses.keys().map(|step| step.0).collect();
     let stopped = rows.iter().filter(|row| row.lot.stopped);
