@@ -179,6 +179,18 @@ impl Product {
         self.keeping.controlled.unwrap_or(by_storage)
     }
 
+    /// Does its entry claim of food of animals, or of what a kitchen makes of several things, that it keeps
+    /// without being kept cold? That is nothing that a list can know.
+    pub fn claims_room(&self) -> bool {
+        let ambient = self.storage == State::Ambient && self.is_perishable();
+        ambient || self.keeping.controlled == Some(false) && self.species.is_some()
+    }
+
+    /// Is it of a sort that has to be kept cold, unless something shows otherwise?
+    pub fn is_perishable(&self) -> bool {
+        self.species.is_some() || self.kind.has_parts() || self.keeping.controlled == Some(true)
+    }
+
     /// Does it hang until it is released?
     pub fn is_hung(&self) -> bool {
         self.cured.hung.is_some()

@@ -92,6 +92,7 @@ fn date_and_statement(bencher: divan::Bencher<'_, '_>) {
             cap: None,
             is_raw_animal: true,
             was_frozen: false,
+            is_undated: false,
         })
         .collect();
     bencher.with_inputs(inputs).bench_values(|inputs| {

@@ -7,7 +7,9 @@ use crate::insert_rows;
 use crate::on_each;
 use crate::reasons::{basis, rule_in};
 use crate::said;
-use crate::tables::{conditions, deeds, label_truths, lots, packs, stop_ends, stops, voids};
+use crate::tables::{
+    conditions, deeds, label_truths, lots, packs, stop_ends, stops, versions, voids,
+};
 use chrono::{DateTime, NaiveDateTime, Utc};
 use diesel::prelude::*;
 use domain::dates::Because;
@@ -213,6 +215,25 @@ pub fn unproven_lots(conn: &mut Conn) -> Result<Vec<i32>> {
         .distinct()
         .load(conn)?;
     found.extend(undated);
+    // What stands at room temperature, or is listed as if it could.
+    let warm: Vec<i32> = packs::table
+        .filter(
+            packs::left_mg
+                .gt(0)
+                .and(packs::state.eq(State::Ambient.as_str())),
+        )
+        .select(packs::lot_id)
+        .distinct()
+        .load(conn)?;
+    found.extend(warm);
+    let listed = versions::body.like("%\"controlled\":false%");
+    let listed = listed.or(versions::body.like("%\"storage\":\"ambient\"%"));
+    let listed: Vec<i32> = lots::table
+        .inner_join(versions::table.on(versions::id.eq(lots::version_id)))
+        .filter(lots::on_hand_mg.gt(0).and(lots::species.ne("")).and(listed))
+        .select(lots::id)
+        .load(conn)?;
+    found.extend(listed);
     let capped: Vec<i32> = lots::table
         .filter(lots::later.like("%cap=%").and(lots::on_hand_mg.gt(0)))
         .select(lots::id)

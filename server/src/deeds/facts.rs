@@ -1,5 +1,6 @@
 //! Loading what a deed touches, inside its transaction.
 
+use super::again;
 use super::says::DeedSays;
 use crate::app::App;
 use crate::error::{Error, Result};
@@ -180,7 +181,8 @@ impl<'a> Facts<'a, '_> {
             return Ok(store::measurements::of_lot(self.tx.conn, lot.0)?);
         };
         let known = past.readings.get(&lot.0).into_iter().flatten();
-        let known = known.filter(|(recorded, ..)| *recorded <= past.until);
+        let now = (self.moment.at.naive_utc(), past.until);
+        let known = known.filter(|(recorded, at, ..)| (*at, *recorded) <= now);
         Ok(known.map(|(_, at, of, much)| (*at, *of, *much)).collect())
     }
 
@@ -269,7 +271,8 @@ impl<'a> Facts<'a, '_> {
         allergens
     }
 
-    /// Writes a plan down, and returns what was made, or else what was touched.
+    /// Writes a plan down, and returns what was made, or else what was touched. What was made of that since the
+    /// deed happened is judged again.
     ///
     /// # Errors
     /// The database is away or full.
@@ -285,7 +288,7 @@ impl<'a> Facts<'a, '_> {
             }
             false => self.newborn(&made)?,
         };
-        Ok(DeedDone {
+        let mut done = DeedDone {
             id,
             kind: kind.as_str().to_owned(),
             late: false,
@@ -299,7 +302,9 @@ impl<'a> Facts<'a, '_> {
             changes: Vec::new(),
             tried: false,
             said: plan.warnings.clone(),
-        })
+        };
+        again::told(self, kind, plan, &mut done)?;
+        Ok(done)
     }
 
     /// Lots just made, in short: everything is known without reading.

@@ -11,6 +11,7 @@ use crate::wire::lists::PlaceEntry;
 use crate::wire::readings::PlaceFailureAsked;
 use chrono::{DateTime, Utc};
 use domain::deed::place_failure::{self, PlaceFailure};
+use domain::heat::hours;
 use domain::lot::Lot;
 use domain::measure::Temperature;
 use domain::says::Says;
@@ -57,8 +58,13 @@ pub fn failed(app: &Caller<'_>, asked: &PlaceFailureAsked) -> Result<Done> {
             until,
             readings: readings.clone(),
         };
-        let lots = stood(facts, until)?;
         let law = facts.law();
+        let rules = law.heat.failure.as_ref();
+        // Also what stood there too long and was carried away, or used up, before the end.
+        let broke = rules.map(|rules| from + hours(rules.hours.bound.value));
+        let broke = broke.filter(|broke| *broke < until);
+        let moments: Vec<_> = broke.into_iter().chain([until]).collect();
+        let lots = stood(facts, &moments)?;
         let plan = place_failure::plan(&failure, &lots, &law.heat, &law.rows);
         let points: Vec<_> = readings
             .iter()
@@ -79,7 +85,7 @@ pub fn beyond(facts: &mut Facts<'_, '_>, place: &str, read: Temperature) -> Resu
         return Ok(Vec::new());
     };
     let at = facts.moment.at;
-    let lots = stood(facts, at)?;
+    let lots = stood(facts, &[at])?;
     let name = place.name.0;
     let mut said = vec![Says::from(PlaceSays::Beyond {
         place: name.clone(),
@@ -100,10 +106,18 @@ fn entry(facts: &mut Facts<'_, '_>, place: &str) -> Result<PlaceEntry> {
     serde_json::from_str(&row.body).map_err(|error| damaged(&error))
 }
 
-/// The lots that stood in the deed's place at a moment, each with the packs that did.
-fn stood(facts: &mut Facts<'_, '_>, at: DateTime<Utc>) -> Result<Vec<Lot>> {
+/// The lots that stood in the deed's place at any of some moments, each with the packs that did.
+fn stood(facts: &mut Facts<'_, '_>, at: &[DateTime<Utc>]) -> Result<Vec<Lot>> {
     let place = facts.place.expect("it is about a place").0;
-    let found = occupants::at(facts.tx.conn, place, at.naive_utc())?;
+    let mut found = occupants::Occupants::new();
+    for at in at {
+        for (lot, packs) in occupants::at(facts.tx.conn, place, at.naive_utc())? {
+            let known = found.entry(lot).or_default();
+            let new = packs.into_iter().filter(|pack| !known.contains(pack));
+            let new: Vec<i32> = new.collect();
+            known.extend(new);
+        }
+    }
     let keys: Vec<i32> = found.keys().copied().collect();
     let rows = store::lots::by_keys(facts.tx.conn, &keys)?;
     let mut sought = Vec::with_capacity(rows.len());

@@ -6,7 +6,7 @@ use crate::caller::Caller;
 use crate::error::Result;
 use crate::wire::asked::MoveAsked;
 use domain::deed::draw::Choice;
-use domain::deed::relocate::{self, Whither};
+use domain::deed::relocate::{Move, Whither};
 use domain::family::Lists;
 use domain::words::DeedKind;
 
@@ -41,8 +41,17 @@ pub fn take(app: &Caller<'_>, asked: &MoveAsked) -> Result<Done> {
             .transpose()?;
         let lot = facts.lot(&named.code, wanted(&choice))?;
         let state = asked.state.map(|state| state.0);
-        let (moment, zone) = (facts.moment, facts.kitchen.zone);
-        let plan = relocate::plan(&lot, &choice, to, state, &moment, zone, happened)?;
+        let plan = Move {
+            lot: &lot,
+            choice: &choice,
+            to,
+            state,
+            moment: facts.moment,
+            zone: facts.kitchen.zone,
+            law: facts.law(),
+            as_it_happened: happened,
+        }
+        .plan()?;
         facts.record(asked.id.0.to_string(), DeedKind::Move, &plan)
     })
 }

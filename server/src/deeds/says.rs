@@ -1,6 +1,6 @@
 //! What is said of deeds where they are taken in.
 
-use chrono::NaiveDate;
+use chrono::{NaiveDate, NaiveDateTime};
 use domain::code::LotCode;
 use domain::cure::Method;
 use domain::grams::Grams;
@@ -74,6 +74,10 @@ messages! {
         Corrected "corrected" { by: String, kind: DeedKind, facts: Vec<Says>, why: String },
         Undone "undone" { by: String, kind: DeedKind, why: String },
         ReadingVoided "reading-voided" { by: String, why: String },
+        DeedUndone "deed-undone" { by: String, kind: DeedKind, why: String },
+        Told "told" { by: String, kind: DeedKind },
+        ToldRule "told-rule",
+        LeftSince "left-since" { lot: LotCode, kind: DeedKind, grams: Grams, at: NaiveDateTime },
         Rule "rule",
         CodesStay "codes-stay",
         NotOf "not-of" { kind: DeedKind },

@@ -87,7 +87,14 @@ pub fn take(app: &Caller<'_>, step: Id, asked: &VoidAsked) -> Result<Done> {
                 let because = Because::house(says, CorrectDeedSays::Rule);
                 again::write(facts, uid, DeedKind::Void, judged, &because)?
             }
-            None => facts.record(uid, DeedKind::Void, &Plan::default())?,
+            None => {
+                let mut done = facts.record(uid, DeedKind::Void, &Plan::default())?;
+                let reached = store::again::judged_by(facts.tx.conn, deed.id)?;
+                if hanging.births.is_empty() || !reached.is_empty() {
+                    again::undone(facts, &deed, &asked.why.0, &mut done)?;
+                }
+                done
+            }
         };
         let mut keys: Vec<i32> = hanging.births.iter().map(|lot| lot.id).collect();
         keys.extend(hanging.touched.iter().map(|(lot, _, _)| lot.id));

@@ -10,6 +10,7 @@ use crate::wire::lists::{
     SupplierEntry,
 };
 use domain::code::HouseCode;
+use domain::condition::is_of_that_sort;
 use domain::deed::draw::weight;
 use domain::gs1::Gtin;
 use store::{Tx, entries};
@@ -176,6 +177,13 @@ impl Entry for ProductEntry {
                 };
                 return Err(Error::cannot_be(field, detail));
             }
+        }
+        let natural = self.stable_as.map(|word| word.0);
+        let of_animal = self.species.is_some();
+        if let Some(natural) = natural.filter(|of| !is_of_that_sort(*of, self.kind.0, of_animal)) {
+            let says = natural.says();
+            let detail = ListSays::NotOfThatSort { says };
+            return Err(Error::cannot_be("stable_as", detail));
         }
         if let Some(gtin) = &self.gtin {
             Gtin::parse(&gtin.0).map_err(|why| Error::cannot_be("gtin", why))?;

@@ -34,6 +34,7 @@ messages! {
         CodeOfKitchen "code-of-kitchen" { code: String },
         NoName "no-name",
         KeepDays "keep-days" { days: u32, most: u32 },
+        NotOfThatSort "not-of-that-sort" { says: Says },
         NoLanguage "no-language" { tag: String },
         RecipeParts "recipe-parts" { most: usize },
         RecipeInItself "recipe-in-itself" { part: String, product: String },

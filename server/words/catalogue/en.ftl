@@ -421,6 +421,7 @@ release-deed-released-lighter = Released on { $day } by { $by }: { $days ->
    *[other] { $days } days
  } from the first salt, { $loss } % of the green weight lost.
 release-deed-rule = release rule
+move-too-warm = { $lot } ({ $product }) is ready to eat and has to be kept cold: nothing on record shows that it keeps at room temperature. Enter a pH or a water activity that shows it, or leave it cold.
 move-nowhere = Say where it goes (to), or how it is kept now (state).
 take-back-not-sold = { $pack } is not on record as sold: it is { $being }.
 take-back-too-much = { $away } of { $pack } went out; { $grams } cannot come back.
@@ -582,6 +583,7 @@ date-starts-anew = A { $kind } step starts the date anew: the { $date } of { $pa
 date-not-anew = A { $kind } starts a date anew only where times and temperatures on record prove the kill of raw food, and nothing in it was past its day. Here they do not.
 date-in-its-cure = A raw piece in its cure has no last day while it cures.
 date-made-from = { $part } that it was made from is good until { $date }.
+date-part-undated = { $part } has to be kept cold and nobody knows its last day: what is made of it has none, and is for the kitchen only. Correct its receipt with the day on its pack.
 date-earliest-part = The earliest of what went in is { $part }: { $date }.
 date-earliest-wins = the earliest part wins
 date-supplier = The supplier's own date is never passed: { $date }.
@@ -1353,6 +1355,7 @@ entry-keep-days = { $days ->
     [one] 1 day
    *[other] { $days } days
  } cannot be: 1 to { $most }.
+entry-not-of-that-sort = { $says } is not what a product of this kind can be: only ingredients, and rendered fat, keep by what they are. Leave it out; a pH, a water activity or an approval shows that it keeps.
 entry-no-language = "{ $tag }" is not a language: two small letters, like en or fr.
 entry-recipe-parts = A recipe has 1 to { $most } parts.
 entry-recipe-in-itself = { $part } has { $product } in it already: a recipe cannot be part of itself.
@@ -1402,6 +1405,10 @@ correct-deed-side-taken = The { $side } side of that animal is { $lot } already.
 correct-deed-corrected = Corrected by { $by } ({ $kind }): { $facts }. { $why }
 correct-deed-undone = A correction of a { $kind } was voided by { $by }. { $why }
 correct-deed-reading-voided = A reading was voided by { $by }. { $why }
+correct-deed-deed-undone = A { $kind } was voided by { $by }: what was made since is judged again. { $why }
+correct-deed-told = { $by } told it later than it happened ({ $kind }): what was made since is judged again.
+correct-deed-told-rule = what happened counts from the moment it happened
+correct-deed-left-since = { $lot }: { $grams } left on { $at } ({ $kind }), while a stop stood that nobody knew of yet. Find out who has it.
 correct-deed-rule = a corrected fact counts as if it had been right from the start
 correct-deed-codes-stay = The codes stay, also where they hold what was believed before; no label is wrong for that.
 correct-deed-not-of = A { $kind } has no such fact. Void it and enter it anew.
@@ -1897,6 +1904,7 @@ Disposal-put-right = Put right
 stop-voided = { $lot } was voided: whatever carries its label is not what the label says. Pull it.
 stop-not-released = { $lot } ({ $product }) is still in its cure. Weigh it and release it first; the cure room shows what is missing.
 stop-not-proven = { $lot } ({ $product }) is sold as ready to eat, and nothing on record shows that it is. Cook it through and enter the core temperature, or discard it. Where the proof is on paper, a manager lets it go by name with a disposition that names the paper.
+stop-room-not-proven = { $lot } ({ $product }) is kept as food that needs no cold, and nothing on record shows that it does without. Enter a pH or a water activity that shows it, or have an approval on file; else discard it. Where the proof is on paper, a manager lets it go by name with a disposition that names the paper.
 stop-no-date = { $lot } ({ $product }) must be kept cold and has no last day: no rule gives one. Give the product a keeping rule before the next batch, or measure what shows that it keeps; this one is for the kitchen only.
 stop-past-day = { $pack } was to be used by { $date }. Discard it or send it back.
 stop-wrong-label = The label of { $pack } is no longer true. { $untrue } Print it anew before it is sold.

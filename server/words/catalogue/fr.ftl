@@ -424,6 +424,7 @@ release-deed-released-lighter = Libéré le { $day } par { $by } : { $days ->
    *[other] { $days } jours
  } depuis le premier sel, { $loss } % du poids frais perdus.
 release-deed-rule = règle de libération
+move-too-warm = { $lot } ({ $product }) est prêt à manger et se garde au froid : rien au dossier ne montre qu’il se garde à température ambiante. Saisissez un pH ou une activité de l’eau qui le montre, ou laissez-le au froid.
 move-nowhere = Dites où il va (to), ou comment il est gardé maintenant (state).
 take-back-not-sold = { $pack } n’est pas inscrit comme vendu : { $being }.
 take-back-too-much = { $away } de { $pack } sont sortis ; { $grams } ne peuvent pas revenir.
@@ -585,6 +586,7 @@ date-starts-anew = L’étape « { $kind } » fait repartir la date : celle d
 date-not-anew = L’étape « { $kind } » ne fait repartir la date que si les temps et températures au dossier prouvent l’assainissement d’aliments crus, et si rien n’y était périmé. Ce n’est pas le cas ici.
 date-in-its-cure = Une pièce crue en salaison n’a pas de dernier jour tant qu’elle y est.
 date-made-from = { $part }, dont il est fait, est bon jusqu’au { $date }.
+date-part-undated = { $part } se garde au froid et personne n’en connaît le dernier jour : ce qui en est fait n’en a pas et reste en cuisine. Corrigez sa réception avec la date de l’emballage.
 date-earliest-part = De ce qui y est entré, { $part } a la date la plus proche : { $date }.
 date-earliest-wins = la date la plus proche l’emporte
 date-supplier = La date du fournisseur n’est jamais dépassée : { $date }.
@@ -1359,6 +1361,7 @@ entry-keep-days = { $days ->
     [one] { $days } jour
    *[other] { $days } jours
  } : impossible, de 1 à { $most }.
+entry-not-of-that-sort = Un produit de cette sorte ne peut pas être « { $says } » : seuls les ingrédients, et le gras fondu, se gardent par ce qu’ils sont. Laissez-le vide ; un pH, une activité de l’eau ou une autorisation montre qu’il se garde.
 entry-no-language = « { $tag } » n’est pas une langue : deux lettres minuscules, comme en ou fr.
 entry-recipe-parts = Une recette a de 1 à { $most } ingrédients.
 entry-recipe-in-itself = { $part } contient déjà { $product } : une recette ne peut pas faire partie d’elle-même.
@@ -1408,6 +1411,10 @@ correct-deed-side-taken = Cette partie de l’animal ({ $side }) est déjà { $l
 correct-deed-corrected = Corrigé par { $by } ({ $kind }) : { $facts }. { $why }
 correct-deed-undone = Une correction ({ $kind }) a été annulée par { $by }. { $why }
 correct-deed-reading-voided = Un relevé a été annulé par { $by }. { $why }
+correct-deed-deed-undone = Une saisie ({ $kind }) a été annulée par { $by } : ce qui a été fait depuis est jugé de nouveau. { $why }
+correct-deed-told = { $by } l’a dit après coup ({ $kind }) : ce qui a été fait depuis est jugé de nouveau.
+correct-deed-told-rule = ce qui s’est passé compte dès le moment où cela s’est passé
+correct-deed-left-since = { $lot } : { $grams } sont partis le { $at } ({ $kind }), alors qu’un blocage encore inconnu s’y opposait. Cherchez qui les a.
 correct-deed-rule = un fait corrigé compte comme s’il avait été juste dès le début
 correct-deed-codes-stay = Les codes restent, même s’ils portent ce que l’on croyait avant ; aucune étiquette n’est fausse pour autant.
 correct-deed-not-of = Cette saisie ({ $kind }) n’a pas un tel fait. Annulez-la et saisissez-la de nouveau.
@@ -1903,6 +1910,7 @@ Disposal-put-right = Remis en ordre
 stop-voided = { $lot } a été annulé : ce qui porte son étiquette n’est pas ce qu’elle dit. Retirez-le.
 stop-not-released = { $lot } ({ $product }) est encore en salaison. Pesez-le et libérez-le d’abord ; la page du saloir montre ce qui manque.
 stop-not-proven = { $lot } ({ $product }) est vendu prêt à manger, et rien au dossier ne le montre. Cuisez-le à cœur et saisissez la température à cœur, ou jetez-le. Si la preuve est sur papier, un responsable peut le laisser passer en son nom, par une décision qui cite ce papier.
+stop-room-not-proven = { $lot } ({ $product }) est gardé comme un aliment qui se passe de froid, et rien au dossier ne le montre. Saisissez un pH ou une activité de l’eau qui le montre, ou ayez une autorisation au dossier ; sinon, jetez-le. Si la preuve est sur papier, un responsable peut le laisser passer en son nom, par une décision qui cite ce papier.
 stop-no-date = { $lot } ({ $product }) se garde au froid et n’a pas de dernier jour : aucune règle n’en donne. Donnez au produit une durée de conservation avant le prochain lot, ou mesurez ce qui montre qu’il se garde ; celui-ci reste en cuisine.
 stop-past-day = { $pack } était à consommer jusqu’au { $date }. Jetez-le ou renvoyez-le.
 stop-wrong-label = L’étiquette de { $pack } n’est plus exacte. { $untrue } Réimprimez-la avant la vente.

@@ -14,7 +14,7 @@ mod text;
 pub use born::{Born, HeatProof, Part};
 pub use received::{Declared, received};
 pub use says::ConditionSays;
-pub use stable::{Stable, by_nature};
+pub use stable::{Stable, by_nature, is_of_that_sort};
 
 use crate::dates::Because;
 use crate::product::Product;
@@ -76,6 +76,11 @@ impl Condition {
     /// The same once a person has let it go by name.
     pub fn let_go(self) -> Condition {
         Condition::ready(ProvedBy::Person).and_stable(self.stable)
+    }
+
+    /// The same once a person has said by name that it keeps without being kept cold.
+    pub fn let_stand(self) -> Condition {
+        self.and_stable(self.stable.or(Some(StableBy::Approved)))
     }
 
     /// Does it fall short of what its product's entry claims?

@@ -4,7 +4,7 @@ use super::ConditionSays;
 use crate::dates::{Because, Rule};
 use crate::ingredients::Nature;
 use crate::product::{InCure, Product};
-use crate::words::{CurePart, Natural, StableBy, State};
+use crate::words::{CurePart, Natural, ProductKind, StableBy, State};
 
 /// What shows that food needs no time and temperature control.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -13,6 +13,16 @@ pub struct Stable {
     pub by: StableBy,
     /// What it says, and the row or practice that it rests on.
     pub because: Because,
+}
+
+/// Can food of that kind be what it is said to be? A fat is rendered; everything else on the closed list is
+/// an ingredient, or something without an animal in it that is made of such.
+pub fn is_of_that_sort(natural: Natural, kind: ProductKind, of_animal: bool) -> bool {
+    match natural {
+        Natural::RenderedFat => matches!(kind, ProductKind::Rendered | ProductKind::Ingredient),
+        Natural::SaltedCasing => kind == ProductKind::Ingredient,
+        _ => kind == ProductKind::Ingredient || kind == ProductKind::Mixed && !of_animal,
+    }
 }
 
 /// What is stable by what it is: a closed list, common practice without a source. A dry spice, a salt,
@@ -26,7 +36,9 @@ pub fn by_nature(product: &Product) -> Option<Stable> {
         (_, Some(Nature::Water)) => Some(Natural::Water),
         _ => None,
     };
-    let natural = product.keeping.stable_as.or_else(known)?;
+    let listed = product.keeping.stable_as;
+    let listed = listed.filter(|of| is_of_that_sort(*of, product.kind, product.species.is_some()));
+    let natural = listed.or_else(known)?;
     Some(Stable {
         by: StableBy::Nature,
         because: Because {

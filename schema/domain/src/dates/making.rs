@@ -56,6 +56,8 @@ pub struct PartDate {
     pub is_raw_animal: bool,
     /// Was it frozen before? Then a second freeze adds no day.
     pub was_frozen: bool,
+    /// Is it food that has to be kept cold, and nobody knows its last day?
+    pub is_undated: bool,
 }
 
 impl PartDate {
@@ -114,7 +116,11 @@ impl Making<'_> {
         self.vacuum(&mut chain)?;
         let anew = self.starts_anew();
         let was_frozen = !anew && self.parts.iter().any(|part| part.was_frozen);
-        Ok(chain.done(self.later(keep, anew), was_frozen))
+        let mut later = self.later(keep, anew);
+        if chain.is_unknown {
+            (later.opened, later.thawed) = (None, None);
+        }
+        Ok(chain.done(later, was_frozen))
     }
 
     /// What can still change its date. A maker's date caps it for ever, through whatever is made of it
@@ -215,6 +221,17 @@ impl Making<'_> {
     }
 
     fn parts(&self, chain: &mut Chain) {
+        let mut undated = self.parts.iter().filter(|part| part.is_undated);
+        if let Some(part) = undated.next().filter(|_| !self.starts_anew()) {
+            // It may be over: what is made of it has no days of its own.
+            let says = DateSays::PartUndated {
+                part: part.shown.clone(),
+            };
+            let because = self.by(self.law.dates.mix.as_ref(), says, DateSays::EarliestWins);
+            chain.warnings.push(because.says.clone());
+            chain.because.push(because);
+            chain.is_unknown = true;
+        }
         let in_cure = self.is_in_its_cure();
         let dated = self.parts.iter();
         let dated = dated.filter(|part| !(in_cure && part.is_raw_animal));
@@ -314,6 +331,7 @@ impl Making<'_> {
 #[derive(Default)]
 pub(super) struct Chain {
     date: Option<NaiveDate>,
+    is_unknown: bool,
     pub(super) because: Vec<Because>,
     pub(super) warnings: Vec<Says>,
     pub(super) failed: Option<Because>,
@@ -327,7 +345,7 @@ impl Chain {
 
     fn done(self, later: Later, was_frozen: bool) -> Dated {
         Dated {
-            use_by: self.date,
+            use_by: self.date.filter(|_| !self.is_unknown),
             later,
             was_frozen,
             because: self.because,

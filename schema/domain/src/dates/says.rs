@@ -25,6 +25,7 @@ messages! {
         InItsCure "in-its-cure",
         MadeFrom "made-from" { part: Says, date: NaiveDate },
         EarliestPart "earliest-part" { part: Says, date: NaiveDate },
+        PartUndated "part-undated" { part: Says },
         EarliestWins "earliest-wins",
         Supplier "supplier" { date: NaiveDate },
         SupplierFrozen "supplier-frozen" { date: NaiveDate },

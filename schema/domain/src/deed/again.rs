@@ -97,8 +97,13 @@ pub fn condition_since<'a>(
         .fold(born, |condition, since| match (condition?, since) {
             (condition, Since::Read(shown)) => Some(condition.and_read(shown.as_ref())),
             (condition, Since::LetGo) if condition.lacks_proof(product) => Some(condition.let_go()),
+            (condition, Since::LetGo) if claims_room(product) => Some(condition.let_stand()),
             (condition, Since::LetGo) => Some(condition),
         })
+}
+
+fn claims_room(product: &Product) -> bool {
+    !product.raw && (product.claims_room() || product.keeping.controlled == Some(false))
 }
 
 /// A stop as it is judged again: on the whole lot, or on a pack of it.

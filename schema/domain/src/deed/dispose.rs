@@ -90,7 +90,9 @@ fn let_go(lot: &Lot, choice: &Choice, disposing: &Disposing, moment: &Moment) ->
         && lot.condition.is_some()
         && !lot.waits_for_release()
         && lot.condition().lacks_proof(&lot.product);
-    if ended.is_empty() && !unproven {
+    let stands = matches!(choice, Choice::All) && !unproven;
+    let stands = stands && lot.lacks_proof_of_room(None);
+    if ended.is_empty() && !unproven && !stands {
         let lot = lot.code.clone();
         let detail = DisposeSays::NothingStands { lot };
         return Err(Refusal::new(RefusalKind::Clash, "lot", detail));
@@ -104,7 +106,10 @@ fn let_go(lot: &Lot, choice: &Choice, disposing: &Disposing, moment: &Moment) ->
         };
         (lot.id, reason(says))
     };
-    let proven = lot.condition().let_go();
+    let proven = match stands {
+        true => lot.condition().let_stand(),
+        false => lot.condition().let_go(),
+    };
     let without_stop = || {
         let (by, why) = (disposing.by.clone(), disposing.why.clone());
         Reason {
@@ -112,12 +117,13 @@ fn let_go(lot: &Lot, choice: &Choice, disposing: &Disposing, moment: &Moment) ->
             because: Because::house(ConditionSays::LetGo { by, why }, DisposeSays::Rule),
         }
     };
-    let let_go = unproven.then(|| (lot.id, without_stop()));
+    let changes = unproven || stands;
+    let let_go = changes.then(|| (lot.id, without_stop()));
     let note = |draw: &Draw<'_>| change(draw, Account::Noted, Grams::ZERO, draw.pack.now);
     Ok(Plan {
         changes: draws.iter().map(note).collect(),
         reasons: ended.iter().map(told).chain(let_go).collect(),
-        conditions: unproven.then_some((lot.id, proven)).into_iter().collect(),
+        conditions: changes.then_some((lot.id, proven)).into_iter().collect(),
         ends: ended
             .iter()
             .map(|placed| (placed.id, disposing.what))

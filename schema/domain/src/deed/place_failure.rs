@@ -58,10 +58,10 @@ impl PlaceFailure {
         after.map_or(self.until, |(at, _)| *at) - before.map_or(self.from, |(at, _)| *at)
     }
 
-    fn judge(&self, lot: &Lot, rules: &FailureRules, rows: &Rows) -> Finding {
+    fn judge(&self, lot: &Lot, rules: &FailureRules) -> Finding {
         let code = lot.code.clone();
         let row = [rules.hours.bound.row.clone()];
-        if !lot.product.is_controlled() {
+        if !lot.needs_cold() {
             return Finding::note(FailureSays::Stable { lot: code }, row);
         }
         let warm = self.warm_for(&rules.cold);
@@ -93,7 +93,8 @@ impl PlaceFailure {
                     warm,
                     within,
                 };
-                Finding::against(rows, &rules.hours.bound.row, says)
+                // A person tells of it, and a person looks at it: also where no law counts the hours.
+                Finding::new(Gravity::Refuse, says, row)
             }
         }
     }
@@ -114,7 +115,7 @@ pub fn plan(failure: &PlaceFailure, lots: &[Lot], rules: &HeatRules, rows: &Rows
         return plan;
     };
     for lot in lots {
-        let finding = failure.judge(lot, rules, rows);
+        let finding = failure.judge(lot, rules);
         let numbers: Vec<u32> = lot.packs.iter().map(|pack| pack.number).collect();
         note(&mut plan, lot, Some(&numbers));
         if finding.refuses() {

@@ -118,6 +118,7 @@ messages! {
     /// What is said of a move.
     MoveSays in "move" {
         Nowhere "nowhere",
+        TooWarm "too-warm" { lot: LotCode, product: Texts },
     }
 }
 

@@ -3,8 +3,10 @@
 use super::draw::Draw;
 use super::says::PartSays;
 use crate::condition::Part;
-use crate::dates::{PartDate, date_when_thawed};
+use crate::dates::PartDate;
+use crate::lot::Lot;
 use crate::says::Says;
+use crate::words::State;
 use chrono::NaiveDate;
 
 /// What went in.
@@ -26,21 +28,39 @@ impl WentIn {
 }
 
 fn dated(draw: &Draw<'_>, day: NaiveDate) -> PartDate {
-    let now = &draw.pack.now;
+    // What was opened, frozen or thawed later than this changes nothing of it, also where it was told before.
+    let later = draw.lot.later;
+    let now = draw.pack.on(day, later);
     // Of what is frozen, the date that it would have thawed today.
-    let thawed = |days| date_when_thawed(days, day);
-    let date = now.use_by.or(now.days_frozen().map(thawed));
+    let is_frozen = now.state == State::Frozen;
+    let thawed = || is_frozen.then(|| later.date_thawed(now.days_frozen(), day));
+    let date = now.use_by.or_else(|| thawed().flatten());
+    // What is taken out of a whole pack comes out of one that is open from now on.
+    let date = match now.left == draw.pack.made {
+        true => later.date_opened(day, date),
+        false => date,
+    };
     PartDate {
         shown: shown(draw),
-        // What is taken out of a whole pack comes out of one that is open from now on.
-        date: match now.left == draw.pack.made {
-            true => draw.lot.later.date_opened(day, date),
-            false => date,
-        },
-        cap: draw.lot.later.cap,
+        date,
+        cap: later.cap,
+        is_undated: (date.is_none() || is_dated_by_its_opening(draw.lot)) && has_days(draw.lot),
         is_raw_animal: !draw.lot.species.is_empty() && !draw.lot.condition().is_ready(),
         was_frozen: now.was_frozen(),
     }
+}
+
+/// Is it ready food that has to be kept cold, and so has a last day? A piece from the cure room has its own when
+/// it is cut up.
+fn has_days(lot: &Lot) -> bool {
+    let is_ready = lot.condition.is_some() && lot.condition().is_ready();
+    is_ready && lot.needs_cold() && !lot.product.is_hung()
+}
+
+/// Are the days from its opening all that is known? They run out no later than its maker's day, which nobody told.
+fn is_dated_by_its_opening(lot: &Lot) -> bool {
+    let has_day = lot.later.cap.is_some() || lot.product.keeping.usual.is_some();
+    lot.later.opened.is_some() && !has_day
 }
 
 fn part(draw: &Draw<'_>) -> Part {

@@ -26,8 +26,9 @@ pub use log::{CoreReading, Log, Silence};
 pub use probe::{Bath, ProbeCheck, ProbeRules, ProbeSays, probed};
 pub use proof::{HeatRecord, HeatVerdict, Heated, Proof, prove};
 pub use receiving::{at_door, class_at_door};
-pub(crate) use rules::hours;
-pub use rules::{Boiling, ComeUp, Cooking, Degrees, FailureRules, HeatRules, Lethality, LogRules};
+pub use rules::{
+    Boiling, ComeUp, Cooking, Degrees, FailureRules, HeatRules, Lethality, LogRules, hours,
+};
 pub use sane::{plausible_core, plausible_store, plausible_time};
 pub use says::{CookSays, CoolSays, HeatSays, HoldSays, StageSays, TimedSays};
 pub use table::{HeatTable, HoldStep};

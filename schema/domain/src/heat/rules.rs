@@ -212,7 +212,7 @@ impl Degrees {
 }
 
 /// So many hours of a bound as a length of time; a part of a second counts for nothing.
-pub(crate) fn hours(hours: Decimal) -> TimeDelta {
+pub fn hours(hours: Decimal) -> TimeDelta {
     seconds(hours * Decimal::from(3_600))
 }
 

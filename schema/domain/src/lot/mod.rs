@@ -13,7 +13,7 @@ use crate::dates::Later;
 use crate::origin::Origin;
 use crate::product::Product;
 use crate::stop::Placed;
-use crate::words::{Allergen, Packaging, ProvedBy, Species, StableBy, Topic};
+use crate::words::{Allergen, Packaging, ProvedBy, Species, StableBy, State, Topic};
 use chrono::{DateTime, Utc};
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -113,6 +113,26 @@ impl Lot {
     /// Does it need time and temperature control?
     pub fn is_controlled(&self) -> bool {
         self.condition().stable.is_none()
+    }
+
+    /// Has it to be kept cold, whatever its entry claims? A bought ingredient only where the list says so.
+    pub fn needs_cold(&self) -> bool {
+        self.is_controlled() && (self.product.is_controlled() || self.is_perishable())
+    }
+
+    /// Is it of a sort that has to be kept cold, unless something shows otherwise?
+    pub fn is_perishable(&self) -> bool {
+        self.product.is_perishable() || !self.species.is_empty()
+    }
+
+    /// Does it claim to keep without being kept cold, by its entry or by how this pack is kept, and nothing shows
+    /// that it does? What is raw, or waits for its release, claims nothing yet.
+    pub fn lacks_proof_of_room(&self, pack: Option<&Pack>) -> bool {
+        let off_list = self.product.keeping.controlled == Some(false) && !self.species.is_empty();
+        let stands = pack.is_some_and(|pack| pack.now.state == State::Ambient);
+        let claims = self.product.claims_room() || off_list || stands && self.is_perishable();
+        let is_ready = !self.product.raw && !self.waits_for_release();
+        self.condition.is_some() && is_ready && claims && self.is_controlled()
     }
 
     /// Is it known which allergens are in it? Not of what nobody knows the history of, nor of what was made

@@ -45,8 +45,9 @@ impl Act {
             (Act::Use { cure_goes_on, .. }, NotReleased) => !cure_goes_on,
             // A label for a piece in its cure is a tag, and says that it is not released.
             (Act::Label, NotReleased) => false,
-            // What is made of it needs its own proof: its condition follows from that of its parts.
-            (Act::Use { .. }, NotProven) => false,
+            // What is made of it needs its own proof: its condition follows from that of its parts. How warm
+            // they stood does not show in it.
+            (Act::Use { .. }, NotProven) => topic == Topic::Cold,
             // It goes on in its cure, and what is made of it waits as well.
             (Act::Use { .. }, NotConfirmed) => false,
             _ => true,

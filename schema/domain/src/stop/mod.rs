@@ -166,6 +166,7 @@ pub fn on(lot: &Lot, pack: Option<&Pack>, at: DateTime<Utc>, day: NaiveDate) -> 
     if let Some(says) = unproven(lot, pack) {
         let topic = match says {
             StopSays::NotProven { .. } => Topic::Condition,
+            StopSays::RoomNotProven { .. } => Topic::Cold,
             _ => Topic::Date,
         };
         stops.push(Stop::computed(StopKind::NotProven, topic, says));
@@ -213,6 +214,9 @@ fn unproven(lot: &Lot, pack: Option<&Pack>) -> Option<StopSays> {
     let (code, product) = (lot.code.clone(), lot.product.named());
     if lot.condition().lacks_proof(&lot.product) && lot.product.kind != ProductKind::Waste {
         return Some(StopSays::NotProven { lot: code, product });
+    }
+    if lot.lacks_proof_of_room(pack) {
+        return Some(StopSays::RoomNotProven { lot: code, product });
     }
     let undated = |pack: &&Pack| {
         let now = &pack.now;

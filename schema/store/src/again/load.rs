@@ -1,6 +1,6 @@
 //! Loading what lots are judged again by, in a number of statements that does not grow with that of the lots.
 
-use super::{Everything, Recorded};
+use super::{Everything, Happened};
 use crate::conditions::ConditionRow;
 use crate::conn::Conn;
 use crate::db::Tx;
@@ -175,13 +175,18 @@ impl Everything {
         for row in said {
             self.conditions.entry(row.lot_id).or_default().push(row);
         }
-        let judged: Vec<(i32, Option<String>)> = judged_again::table
+        let judged: Vec<(i32, i32, Option<String>)> = judged_again::table
             .left_join(voids::table.on(voids::deed_id.eq(judged_again::deed_id)))
             .filter(judged_again::lot_id.eq_any(some).and(voids::id.is_null()))
             .order(judged_again::id)
-            .select((judged_again::lot_id, judged_again::condition))
+            .select((
+                judged_again::deed_id,
+                judged_again::lot_id,
+                judged_again::condition,
+            ))
             .load(conn)?;
-        for (lot, condition) in judged {
+        for (deed, lot, condition) in judged {
+            self.judgements.insert((deed, lot));
             let bad = || Error::bad_row("judged_again", lot, "unknown condition");
             let parse = |text: String| Condition::parse(&text).ok_or_else(bad);
             self.judged.insert(lot, condition.map(parse).transpose()?);
@@ -264,20 +269,19 @@ impl Everything {
                 .select(DeedRow::as_select())
                 .load(conn)?;
             for row in found {
-                let recorded: Recorded = (row.recorded_at, row.id);
-                self.recorded.insert(row.id, recorded);
-                self.deeds.insert(recorded, row);
+                let happened: Happened = (row.at, (row.recorded_at, row.id));
+                self.happened.insert(row.id, happened);
+                self.deeds.insert(happened, row);
             }
-            let others: Vec<(i32, String, NaiveDateTime)> = deeds::table
+            let others: Vec<(i32, String, NaiveDateTime, NaiveDateTime)> = deeds::table
                 .filter(deeds::id.eq_any(some).and(deeds::kind.ne_all(&kinds)))
-                .select((deeds::id, deeds::kind, deeds::recorded_at))
+                .select((deeds::id, deeds::kind, deeds::at, deeds::recorded_at))
                 .load(conn)?;
-            for (deed, kind, recorded) in others {
-                self.recorded.insert(deed, (recorded, deed));
-                match judging.contains(&kind.as_str()) {
-                    true => self.judging.insert(deed),
-                    false => self.elsewhere.insert(deed),
-                };
+            for (deed, kind, at, recorded) in others {
+                self.happened.insert(deed, (at, (recorded, deed)));
+                if judging.contains(&kind.as_str()) {
+                    self.judging.insert(deed);
+                }
             }
             for row in corrections::of_deeds(conn, some)? {
                 self.corrections.entry(row.deed_id).or_default().push(row);
@@ -285,7 +289,7 @@ impl Everything {
         }
         // What a deed without outputs noted with packs, it was done with.
         for event in self.events.values().flatten() {
-            let is_step = self.recorded.get(&event.deed_id);
+            let is_step = self.happened.get(&event.deed_id);
             let is_step = is_step.is_some_and(|at| self.deeds.contains_key(at));
             if is_step && event.account != Account::Used.as_str() {
                 let of = self.drawn.entry(event.deed_id).or_default();

@@ -1,9 +1,11 @@
 //! Judging again: everything that lots were made by, loaded for all of them at once, and what comes of it.
 
 mod load;
+mod told;
 mod write;
 
 pub use load::{judged_by, load, roots};
+pub use told::{Left, is_overtaken, left, told_by};
 pub use write::{JudgedLot, StopOf, place, write};
 
 use crate::conditions::ConditionRow;
@@ -27,6 +29,9 @@ use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet};
 /// A place in the order of recording.
 pub type Recorded = (NaiveDateTime, i32);
 
+/// A place in the order of what happened: its moment; of one moment, the order of recording.
+pub type Happened = (NaiveDateTime, Recorded);
+
 /// Some lots with all that was made of them, and everything that they were made by. Voided deeds are left out.
 #[derive(Debug, Default)]
 pub struct Everything {
@@ -34,10 +39,12 @@ pub struct Everything {
     pub family: BTreeSet<i32>,
     /// These, and what else went into them.
     pub lots: HashMap<i32, LotRow>,
-    /// The deeds that made them, read them, noted something with them or let them go, in order.
-    pub deeds: BTreeMap<Recorded, DeedRow>,
-    /// Where each of these stands in the order.
-    pub recorded: HashMap<i32, Recorded>,
+    /// The deeds that made them, read them, noted something with them or let them go, in the order in which
+    /// they happened.
+    pub deeds: BTreeMap<Happened, DeedRow>,
+    /// When each of these and of the others that said something of a lot happened, and where it stands in the
+    /// order of recording.
+    pub happened: HashMap<i32, Happened>,
     /// What happened to the packs of each lot, in order.
     pub events: HashMap<i32, Vec<PackEventRow>>,
     /// What each deed drew on, in order.
@@ -54,10 +61,10 @@ pub struct Everything {
     pub stops: HashMap<i32, Vec<StopRow>>,
     /// What ended each stop: by which deed, when, how.
     pub ends: HashMap<i32, Vec<(i32, NaiveDateTime, Disposal)>>,
-    /// The deeds among those that placed or ended stops, or changed conditions, that judged again.
+    /// The corrections and voids among those that placed or ended stops, or changed conditions: they judged again.
     pub judging: HashSet<i32>,
-    /// The deeds that placed stops because of something else than what a lot was made by.
-    pub elsewhere: HashSet<i32>,
+    /// Which deed judged which lot again.
+    pub judgements: HashSet<(i32, i32)>,
     /// What is known to be wrong of each deed, in order.
     pub corrections: HashMap<i32, Vec<CorrectionRow>>,
     /// Lots that a label was printed of.
@@ -66,6 +73,13 @@ pub struct Everything {
     pub sources: HashMap<i32, SourceRow>,
     /// The milligrams of water, ice and steam, and of differences of scales, that steps added.
     pub added: HashMap<i32, Vec<(String, i64)>>,
+}
+
+impl Everything {
+    /// Did a deed say something of a lot by judging it again, and not because it touched the lot itself?
+    pub fn is_judgement(&self, deed: i32, lot: i32) -> bool {
+        self.judging.contains(&deed) || self.judgements.contains(&(deed, lot))
+    }
 }
 
 impl LotRow {

@@ -5,6 +5,7 @@ use super::stops::StopAgain;
 use crate::deeds::facts::Facts;
 use crate::deeds::stable;
 use crate::error::Result;
+use chrono::NaiveDateTime;
 use domain::condition::Condition;
 use domain::dates::Because;
 use domain::deed::again::{BornAs, Since, condition_since};
@@ -16,7 +17,7 @@ use domain::words::{DeedKind, Quantity};
 use rust_decimal::Decimal;
 use std::collections::{HashMap, HashSet};
 use std::sync::Arc;
-use store::again::{Everything, Recorded};
+use store::again::{Everything, Happened};
 use store::deeds::DeedRow;
 use store::lots::{LotRow, Since as RowSince};
 use store::measurements::Measurement;
@@ -30,15 +31,17 @@ pub struct State {
     /// What it was born as.
     pub now: BornAs,
     /// What was said of its condition since, by which deed.
-    life: Vec<(Recorded, Since)>,
+    life: Vec<(Happened, Since)>,
     /// When it was released.
-    released: Vec<Recorded>,
+    released: Vec<Happened>,
     /// The stops that follow from the deeds that were judged again.
     pub stops: Vec<StopAgain>,
     /// Which deeds those are.
     pub judged: HashSet<i32>,
     /// Is anything of it otherwise?
     pub changed: bool,
+    /// From when on something is otherwise that happened to it, and not what it was born as.
+    pub told: Option<NaiveDateTime>,
     /// Why it is as it is, where it was judged again.
     pub reasons: Vec<Reason>,
     /// What its cure brought, or what its receipt read, where that is otherwise.
@@ -92,13 +95,13 @@ impl Kin {
                 None => Vec::new(),
             };
             let kind_of = |deed: i32| {
-                let row = all.recorded.get(&deed).and_then(|at| all.deeds.get(at));
+                let row = all.happened.get(&deed).and_then(|at| all.deeds.get(at));
                 row.map(|row| row.kind.as_str())
             };
             let events = all.events.get(key).into_iter().flatten();
             let released = events
                 .filter(|event| kind_of(event.deed_id) == Some(DeedKind::Release.as_str()))
-                .map(|event| all.recorded[&event.deed_id]);
+                .map(|event| all.happened[&event.deed_id]);
             let state = State {
                 now: was.clone(),
                 was,
@@ -107,6 +110,7 @@ impl Kin {
                 stops: Vec::new(),
                 judged: HashSet::new(),
                 changed: false,
+                told: None,
                 reasons: Vec::new(),
                 measured: Vec::new(),
                 product,
@@ -158,24 +162,34 @@ impl Kin {
         }
     }
 
-    /// The deeds that can be judged, in order.
-    pub fn deeds(&self) -> Vec<(Recorded, DeedRow)> {
+    /// Says of lots that something happened to them, from a moment on, that was not known when it did.
+    pub fn tell(&mut self, lots: &[i32], since: NaiveDateTime) {
+        for lot in lots {
+            if let Some(state) = self.lots.get_mut(lot) {
+                state.told = Some(state.told.map_or(since, |told| told.min(since)));
+            }
+        }
+    }
+
+    /// The deeds that can be judged, in the order in which they happened.
+    pub fn deeds(&self) -> Vec<(Happened, DeedRow)> {
         let all = self.all.deeds.iter();
         all.map(|(at, deed)| (*at, deed.clone())).collect()
     }
 
-    /// Did a deed draw on a lot that is otherwise now?
-    pub fn is_drawn_from_changed(&self, deed: i32) -> bool {
+    /// Did a deed of that moment draw on a lot that is otherwise now?
+    pub fn is_drawn_from_changed(&self, deed: i32, at: NaiveDateTime) -> bool {
         let drawn = self.all.drawn.get(&deed).into_iter().flatten();
-        let mut lots = drawn.map(|event| event.lot_id);
-        lots.any(|lot| self.lots.get(&lot).is_some_and(|of| of.changed))
+        let mut lots = drawn.filter_map(|event| self.lots.get(&event.lot_id));
+        lots.any(|of| of.changed || of.told.is_some_and(|told| told <= at))
     }
 
-    /// A lot as it was when a deed was recorded, with some packs as they were before an event.
+    /// A lot as it was when a deed happened, with some packs as they were before an event: by all that is known
+    /// now, also where it was told later.
     ///
     /// # Errors
     /// The record is damaged.
-    pub fn lot_at(&mut self, lot: i32, at: Recorded, packs: &[(i32, i32)]) -> Result<Lot> {
+    pub fn lot_at(&mut self, lot: i32, at: Happened, packs: &[(i32, i32)]) -> Result<Lot> {
         let mut loaded = Vec::with_capacity(packs.len());
         for (pack, seq) in packs {
             let mut of = self.all.packs[pack].pack()?;
@@ -207,7 +221,8 @@ impl Kin {
         })
     }
 
-    /// How a pack was before an event; `i32::MAX` asks how it is now.
+    /// How a pack was before an event; `i32::MAX` asks how it is now. Grams follow the order of recording,
+    /// dates that of the days.
     ///
     /// # Errors
     /// The record is damaged.
@@ -226,27 +241,35 @@ impl Kin {
         let made = Grams::from_milligrams(self.all.packs[&pack].made_mg);
         let (later, born) = (state.now.later, state.now.born);
         let born = PackNow { left: made, ..born };
-        let (mut now, mut seen) = (born, Vec::<Event>::new());
-        let mut in_order = true;
-        let mut lived = Vec::new();
-        let events = self.all.events.get(&lot).map_or(&[][..], Vec::as_slice);
-        for row in self
-            .lived_by
-            .get(&pack)
-            .into_iter()
-            .flatten()
-            .map(|nth| &events[*nth])
-        {
+        let all = self.all.events.get(&lot).map_or(&[][..], Vec::as_slice);
+        let of = self.lived_by.get(&pack).into_iter().flatten();
+        let rows: Vec<_> = of.map(|nth| &all[*nth]).collect();
+        let events = rows.iter().map(|row| row.event());
+        let events = events.collect::<store::Result<Vec<Event>>>()?;
+        let mut now = born;
+        let mut lived = Vec::with_capacity(rows.len() + 1);
+        for (row, event) in rows.iter().zip(&events) {
             lived.push((row.seq, now));
-            let event = row.event()?;
-            in_order &= seen.last().is_none_or(|last| last.day <= event.day);
-            seen.push(event);
-            now = match in_order {
-                true => now.after(&event, made, later).unwrap_or(now),
-                // From here on the order of the days is another one: all of it is folded each time.
-                false => refold(born, made, later, &seen).unwrap_or(now),
-            };
+            now = now.after(event, made, later).unwrap_or(now);
         }
+        if !later.freezes_once || rows.is_sorted_by_key(|row| row.day) {
+            lived.push((i32::MAX, now));
+            return Ok(lived);
+        }
+        // The order of the days is another one than that of recording, and the dates follow it.
+        let mut by_day: Vec<usize> = (0..rows.len()).collect();
+        by_day.sort_by_key(|nth| rows[*nth].day);
+        let mut then = born;
+        for nth in by_day {
+            let before = &mut lived[nth].1;
+            (before.use_by, before.days_left, before.state) =
+                (then.use_by, then.days_left, then.state);
+            if then.is_on_hand() {
+                (before.left, before.being) = (then.left, then.being);
+            }
+            then = then.after(&events[nth], made, later).unwrap_or(then);
+        }
+        let now = refold(born, made, later, &events).unwrap_or(now);
         lived.push((i32::MAX, now));
         Ok(lived)
     }
@@ -261,10 +284,10 @@ impl Kin {
 }
 
 /// What was said of a lot's condition since its birth: readings, and people who let it go.
-fn life(facts: &Facts<'_, '_>, all: &Everything, lot: i32) -> Result<Vec<(Recorded, Since)>> {
-    let mut life: Vec<(Recorded, Since)> = Vec::new();
+fn life(facts: &Facts<'_, '_>, all: &Everything, lot: i32) -> Result<Vec<(Happened, Since)>> {
+    let mut life: Vec<(Happened, Since)> = Vec::new();
     let of_kind = |deed: i32, kind: DeedKind| {
-        let at = all.recorded.get(&deed)?;
+        let at = all.happened.get(&deed)?;
         let row = all.deeds.get(at)?;
         (row.kind == kind.as_str()).then_some(*at)
     };
@@ -281,7 +304,7 @@ fn life(facts: &Facts<'_, '_>, all: &Everything, lot: i32) -> Result<Vec<(Record
         }
         let last = |quantity: Quantity| {
             let known = readings.iter().rev().filter(|of| {
-                let by = all.recorded.get(&of.deed_id);
+                let by = all.happened.get(&of.deed_id);
                 by.is_some_and(|by| *by <= at) && of.quantity == quantity.as_str()
             });
             let mut known = known.map(|of| Decimal::new(of.millionths, 6).normalize());

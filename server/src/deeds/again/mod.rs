@@ -6,18 +6,21 @@ mod kin;
 mod receipt;
 mod step;
 mod stops;
+mod told;
 mod write;
 
 pub use asked::{effective, request};
+pub use told::{told, undone};
 pub use write::write;
 
 use super::facts::{Facts, Past};
 use crate::error::Result;
+use chrono::{DateTime, Utc};
 use domain::lot::PlaceId;
 use domain::moment::Moment;
 use domain::words::{DeedKind, StepKind};
 use kin::Kin;
-use store::again::Recorded;
+use store::again::Happened;
 use store::deeds::DeedRow;
 
 /// Lots that were judged again.
@@ -39,6 +42,39 @@ pub fn judge(
     undone: Option<i32>,
 ) -> Result<Judged> {
     let roots = store::again::roots(facts.tx.conn, corrected.id)?;
+    let kind = corrected.kind()?;
+    let makes = kind == DeedKind::Receive || StepKind::parse(kind.as_str()).is_some();
+    judged(facts, roots, undone, Some(corrected), |kin, roots| {
+        if !makes {
+            // A reading of the lots: their births stay, what was read of them since does not.
+            kin.touch(roots);
+        }
+    })
+}
+
+/// Judges everything again that was made of some lots since a moment: something happened to them then that
+/// was not known yet, or that counts no longer, where `undone` was voided.
+///
+/// # Errors
+/// The database is away, or the record is damaged.
+pub fn judge_since(
+    facts: &mut Facts<'_, '_>,
+    roots: Vec<i32>,
+    since: DateTime<Utc>,
+    undone: Option<i32>,
+) -> Result<Judged> {
+    judged(facts, roots, undone, None, |kin, roots| {
+        kin.tell(roots, since.naive_utc());
+    })
+}
+
+fn judged(
+    facts: &mut Facts<'_, '_>,
+    roots: Vec<i32>,
+    undone: Option<i32>,
+    corrected: Option<&DeedRow>,
+    say: impl FnOnce(&mut Kin, &[i32]),
+) -> Result<Judged> {
     let all = store::again::load(facts.tx, &roots)?;
     let (moment, place) = (facts.moment, facts.place);
     facts.past = Some(past(&all)?);
@@ -46,32 +82,24 @@ pub fn judge(
     if let Some(undone) = undone {
         kin.touch(&store::again::judged_by(facts.tx.conn, undone)?);
     }
-    let judged = every(facts, &mut kin, corrected, &roots);
+    say(&mut kin, &roots);
+    let judged = every(facts, &mut kin, corrected);
     (facts.moment, facts.place, facts.past) = (moment, place, None);
     judged?;
     Ok(Judged { kin, roots })
 }
 
-/// Judges deed after deed, in the order in which they were recorded. What nothing that changed went into
-/// is as it was.
-fn every(
-    facts: &mut Facts<'_, '_>,
-    kin: &mut Kin,
-    corrected: &DeedRow,
-    roots: &[i32],
-) -> Result<()> {
-    let kind = corrected.kind()?;
-    let makes = kind == DeedKind::Receive || StepKind::parse(kind.as_str()).is_some();
-    if !makes {
-        // A reading of the lots: their births stay, what was read of them since does not.
-        kin.touch(roots);
-    }
-    let deeds: Vec<(Recorded, DeedRow)> = kin.deeds();
-    for (recorded, deed) in deeds {
-        let is_it = deed.id == corrected.id;
+/// Judges deed after deed, in the order in which they happened. What nothing that changed went into is as it
+/// was.
+fn every(facts: &mut Facts<'_, '_>, kin: &mut Kin, corrected: Option<&DeedRow>) -> Result<()> {
+    let deeds: Vec<(Happened, DeedRow)> = kin.deeds();
+    for (happened, deed) in deeds {
+        let is_it = corrected.is_some_and(|corrected| deed.id == corrected.id);
         let kind = deed.kind()?;
         let step = StepKind::parse(kind.as_str());
-        if !is_it && (step.is_none() || !kin.is_drawn_from_changed(deed.id)) {
+        let follows =
+            step.is_some() && deed.id != facts.deed && kin.is_drawn_from_changed(deed.id, deed.at);
+        if !is_it && !follows {
             continue;
         }
         facts.moment = Moment {
@@ -83,11 +111,11 @@ fn every(
         };
         facts.place = deed.place_id.map(PlaceId);
         if let Some(past) = &mut facts.past {
-            past.until = recorded;
+            past.until = happened.1;
         }
         match (kind, step) {
             (DeedKind::Receive, _) => receipt::again(facts, kin, &deed)?,
-            (_, Some(kind)) => step::again(facts, kin, recorded, &deed, kind, is_it)?,
+            (_, Some(kind)) => step::again(facts, kin, happened, &deed, kind, is_it)?,
             _ => {}
         }
     }
@@ -99,7 +127,7 @@ fn past(all: &store::again::Everything) -> Result<Past> {
     for (lot, readings) in &all.readings {
         let of = past.readings.entry(*lot).or_default();
         for reading in readings {
-            let recorded = all.recorded.get(&reading.deed_id).copied();
+            let recorded = all.happened.get(&reading.deed_id).map(|(_, by)| *by);
             let quantity = store::measurements::quantity(&reading.quantity)?;
             let recorded = recorded.unwrap_or_default();
             of.push((recorded, reading.at, quantity, reading.millionths));

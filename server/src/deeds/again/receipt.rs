@@ -66,8 +66,7 @@ pub fn again(facts: &mut Facts<'_, '_>, kin: &mut Kin, deed: &DeedRow) -> Result
     kin.born(was, BornAs::of(&birth));
     if before.condition.is_some() {
         let stops = birth.stops.into_iter().map(on_lot).collect();
-        let recorded = (deed.recorded_at, deed.id);
-        kin.judge_stops(row.id, deed, recorded, stops)?;
+        kin.judge_stops(row.id, deed, stops)?;
     }
     let mut read = Readings::of(asked.readings.as_ref(), "readings.")?.all();
     read.extend(receive::numbers(&asked, &product)?.0);

@@ -17,7 +17,7 @@ use domain::lot::{Lot, PlaceId};
 use domain::plan::Plan;
 use domain::words::{Account, Allergen, State, StepKind};
 use std::collections::{BTreeMap, BTreeSet};
-use store::again::Recorded;
+use store::again::{Happened, Recorded};
 use store::deeds::DeedRow;
 use store::lots::LotRow;
 use store::measurements::Measurement;
@@ -36,7 +36,7 @@ struct WentIn {
 pub fn again(
     facts: &mut Facts<'_, '_>,
     kin: &mut Kin,
-    recorded: Recorded,
+    at: Happened,
     deed: &DeedRow,
     kind: StepKind,
     is_it: bool,
@@ -45,7 +45,7 @@ pub fn again(
     let of = of.map_or(&[][..], Vec::as_slice);
     let asked: StepAsked = request(&effective(deed, of)?)?;
     let made = kin.made_by(deed.id);
-    let went_in = went_in(kin, recorded, deed.id, made.is_empty())?;
+    let went_in = went_in(kin, at, deed.id, made.is_empty())?;
     let outputs = outputs(facts, kin, &made, &asked.outputs, &went_in)?;
     let planned = match planned(facts, &asked, kind, &went_in, outputs.clone(), &made) {
         // Of the step that is corrected, whatever is wrong is said.
@@ -62,7 +62,7 @@ pub fn again(
         planned => planned,
     };
     match planned {
-        Ok((plan, numbers)) => take_in(facts, kin, recorded, deed, &made, plan, &numbers),
+        Ok((plan, numbers)) => take_in(facts, kin, deed, &made, plan, &numbers),
         // What the rules of today cannot judge stays as it was judged, but for what is in it.
         Err(Error::Refused(_) | Error::Problem(_)) => {
             unite(kin, &made, &went_in);
@@ -72,7 +72,7 @@ pub fn again(
     }
 }
 
-fn went_in(kin: &mut Kin, recorded: Recorded, deed: i32, noted: bool) -> Result<WentIn> {
+fn went_in(kin: &mut Kin, at: Happened, deed: i32, noted: bool) -> Result<WentIn> {
     let events = kin.all.drawn.get(&deed).cloned().unwrap_or_default();
     let used = Account::Used.as_str();
     let events: Vec<_> = events
@@ -90,7 +90,7 @@ fn went_in(kin: &mut Kin, recorded: Recorded, deed: i32, noted: bool) -> Result<
     }
     let mut lots = Vec::with_capacity(places.len());
     for lot in &places {
-        lots.push(kin.lot_at(*lot, recorded, &packs[lot])?);
+        lots.push(kin.lot_at(*lot, at, &packs[lot])?);
     }
     let place = |lot: i32| places.iter().position(|of| *of == lot).unwrap_or(0);
     let draws = events.iter().map(|event| {
@@ -202,7 +202,6 @@ fn planned(
 fn take_in(
     facts: &mut Facts<'_, '_>,
     kin: &mut Kin,
-    recorded: Recorded,
     deed: &DeedRow,
     made: &[LotRow],
     plan: Plan,
@@ -212,9 +211,9 @@ fn take_in(
         kin.born(row.id, BornAs::of(&birth));
         let stops = birth.stops.into_iter().map(on_lot).collect();
         if kin.lots[&row.id].was.condition.is_some() {
-            kin.judge_stops(row.id, deed, recorded, stops)?;
+            kin.judge_stops(row.id, deed, stops)?;
         }
-        measured(facts, kin, row, recorded, numbers);
+        measured(facts, kin, row, (deed.recorded_at, deed.id), numbers);
         if let Some(state) = kin.lots.get_mut(&row.id) {
             state.reasons = birth.reasons;
         }
@@ -230,7 +229,7 @@ fn take_in(
         by_lot.entry(lot.0).or_default().push((pack, stop));
     }
     for (lot, stops) in by_lot {
-        kin.judge_stops(lot, deed, recorded, stops)?;
+        kin.judge_stops(lot, deed, stops)?;
     }
     for (lot, reason) in plan.reasons {
         if let Some(state) = kin

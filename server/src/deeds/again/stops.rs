@@ -6,14 +6,13 @@ use crate::error::Result;
 use chrono::{DateTime, Utc};
 use domain::deed::again::{JudgedStop, stops_differ};
 use domain::stop::{NewStop, Placed, StopId};
-use store::again::Recorded;
+use domain::words::StopKind;
+use store::again::Happened;
 use store::deeds::DeedRow;
 use store::stops::StopRow;
 
 /// A stop of a lot as it is judged again.
 pub struct StopAgain {
-    /// Where the deed that it follows from stands in the order.
-    pub by: Recorded,
     /// The stop.
     pub stop: JudgedStop,
     /// Its key in the record; below zero where it has none yet.
@@ -21,8 +20,8 @@ pub struct StopAgain {
 }
 
 impl Kin {
-    /// The stops of a lot that a deed met.
-    pub(super) fn stops_at(&self, lot: i32, at: Recorded) -> Result<Vec<Placed>> {
+    /// The stops of a lot that deeds meet: which of them stand at a deed's moment, they say themselves.
+    pub(super) fn stops_at(&self, lot: i32, at: Happened) -> Result<Vec<Placed>> {
         let state = &self.lots[&lot];
         let mut met = Vec::new();
         for row in self.all.stops.get(&lot).into_iter().flatten() {
@@ -30,18 +29,18 @@ impl Kin {
                 .judged
                 .iter()
                 .any(|deed| self.follows_from(row, *deed));
-            let known = self.all.judging.contains(&row.deed_id)
-                || self
+            // A hold begins when it is placed.
+            let held_since = row.kind == StopKind::Held.as_str()
+                && self
                     .all
-                    .recorded
+                    .happened
                     .get(&row.deed_id)
-                    .is_some_and(|by| *by < at);
-            if known && !judged && !self.is_judged_away(row.id, row.root_id) {
-                let ended = self.ended(row.id, row.root_id, at);
-                met.push(row.placed(ended)?);
+                    .is_some_and(|by| by.1 > at.1);
+            if !judged && !held_since && !self.is_judged_away(lot, row.id, row.root_id) {
+                met.push(row.placed(self.ended(row.id, row.root_id))?);
             }
         }
-        for again in state.stops.iter().filter(|of| of.by < at) {
+        for again in &state.stops {
             let (pack, stop) = &again.stop;
             let root = stop.root.unwrap_or(again.id);
             met.push(Placed {
@@ -49,26 +48,24 @@ impl Kin {
                 root,
                 pack: *pack,
                 cause: stop.cause.clone(),
-                ended: self.ended(again.id.0, root.0, at),
+                ended: self.ended(again.id.0, root.0),
             });
         }
         Ok(met)
     }
 
-    /// When a person ended a stop, as far as it was known.
-    fn ended(&self, stop: i32, root: i32, at: Recorded) -> Option<DateTime<Utc>> {
+    /// When a person ended a stop.
+    fn ended(&self, stop: i32, root: i32) -> Option<DateTime<Utc>> {
         let ends = [stop, root].into_iter();
         let ends = ends.filter_map(|stop| self.all.ends.get(&stop)).flatten();
-        let known = |deed: i32| self.all.recorded.get(&deed).is_some_and(|by| *by < at);
-        let ends = ends.filter(|(deed, ..)| known(*deed));
         ends.map(|(_, at, _)| at.and_utc()).min()
     }
 
     /// Was it found before that it should never have stood?
-    pub fn is_judged_away(&self, stop: i32, root: i32) -> bool {
+    pub fn is_judged_away(&self, lot: i32, stop: i32, root: i32) -> bool {
         let ends = [stop, root].into_iter();
         let mut ends = ends.filter_map(|stop| self.all.ends.get(&stop)).flatten();
-        ends.any(|(deed, ..)| self.all.judging.contains(deed))
+        ends.any(|(deed, ..)| self.all.is_judgement(*deed, lot))
     }
 
     /// Did a person end it?
@@ -79,9 +76,9 @@ impl Kin {
 
     /// Does a stop on record follow from a deed: placed by it, or by a judgement of it?
     fn follows_from(&self, row: &StopRow, deed: i32) -> bool {
-        let of = self.all.recorded.get(&deed);
-        let at = of.and_then(|at| self.all.deeds.get(at)).map(|of| of.at);
-        row.deed_id == deed || self.all.judging.contains(&row.deed_id) && Some(row.since) == at
+        let at = self.all.happened.get(&deed).map(|(at, _)| *at);
+        row.deed_id == deed
+            || self.all.is_judgement(row.deed_id, row.lot_id) && Some(row.since) == at
     }
 
     /// The stops on record that follow from the deeds of a lot that were judged again.
@@ -97,7 +94,7 @@ impl Kin {
                 .iter()
                 .any(|deed| self.follows_from(row, *deed))
         });
-        let standing = of.filter(|row| !self.is_judged_away(row.id, row.root_id));
+        let standing = of.filter(|row| !self.is_judged_away(lot, row.id, row.root_id));
         Ok(standing
             .map(|row| row.placed(None))
             .collect::<store::Result<_>>()?)
@@ -107,13 +104,7 @@ impl Kin {
     ///
     /// # Errors
     /// The record is damaged.
-    pub fn judge_stops(
-        &mut self,
-        lot: i32,
-        deed: &DeedRow,
-        by: Recorded,
-        stops: Vec<JudgedStop>,
-    ) -> Result<()> {
+    pub fn judge_stops(&mut self, lot: i32, deed: &DeedRow, stops: Vec<JudgedStop>) -> Result<()> {
         self.lots
             .get_mut(&lot)
             .expect("a lot that is judged")
@@ -121,7 +112,7 @@ impl Kin {
             .insert(deed.id);
         let rows = self.all.stops.get(&lot).into_iter().flatten();
         let of = rows.filter(|row| self.follows_from(row, deed.id));
-        let of = of.filter(|row| !self.is_judged_away(row.id, row.root_id));
+        let of = of.filter(|row| !self.is_judged_away(lot, row.id, row.root_id));
         let recorded: Vec<Placed> = of
             .map(|row| row.placed(None))
             .collect::<store::Result<_>>()?;
@@ -135,7 +126,7 @@ impl Kin {
                 }
                 false => same(&recorded, &stop).unwrap_or(StopId(0)),
             };
-            known.push(StopAgain { by, stop, id });
+            known.push(StopAgain { stop, id });
         }
         let state = self.lots.get_mut(&lot).expect("a lot that is judged");
         state.changed |= !differ.new.is_empty() || !differ.ended.is_empty();

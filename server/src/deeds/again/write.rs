@@ -1,7 +1,7 @@
 //! Writing down what was judged again: what changed of each lot, why, and by whom.
 
-use super::Judged;
 use super::kin::{Kin, State};
+use super::{Judged, told};
 use crate::deeds::facts::Facts;
 use crate::error::Result;
 use crate::wire::answers::{ChangeRead, DeedDone, Turned};
@@ -38,7 +38,25 @@ pub fn write(
     judged: Judged,
     because: &Because,
 ) -> Result<DeedDone> {
-    let Judged { mut kin, roots } = judged;
+    let roots = judged.roots.clone();
+    let mut done = facts.record(uid, kind, &Plan::default())?;
+    write_into(facts, &mut done, judged, because)?;
+    let rows = store::lots::by_keys(facts.tx.conn, &roots)?;
+    done.lots.extend(facts.briefs(&rows)?);
+    Ok(done)
+}
+
+/// Writes everything down under a deed that is on record, and tells it in its answer.
+///
+/// # Errors
+/// The database is away or full.
+pub fn write_into(
+    facts: &mut Facts<'_, '_>,
+    done: &mut DeedDone,
+    judged: Judged,
+    because: &Because,
+) -> Result<()> {
+    let Judged { mut kin, .. } = judged;
     let mut keys: Vec<i32> = kin.all.family.iter().copied().collect();
     keys.retain(|lot| kin.lots[lot].changed);
     let mut changes = Vec::with_capacity(keys.len());
@@ -61,7 +79,8 @@ pub fn write(
             false => Vec::new(),
         });
     }
-    let mut done = facts.record(uid, kind, &plan)?;
+    left_since(facts, done, &mut plan, &kin, &changes)?;
+    store::record::plan(facts.tx, facts.deed, &facts.moment, &plan)?;
     let new = changes.iter().flat_map(|of| of.new.iter().cloned());
     store::again::place(facts.tx, facts.deed, new.collect())?;
     let lots = changes.iter().zip(packs).map(|(of, packs)| {
@@ -78,9 +97,27 @@ pub fn write(
     let at = facts.moment.at.naive_utc();
     wrong_labels::may_say_else(facts.app, facts.tx, &keys, at)?;
     done.changes = changes.into_iter().map(|of| of.told).collect();
-    let rows = store::lots::by_keys(facts.tx.conn, &roots)?;
-    done.lots.extend(facts.briefs(&rows)?);
-    Ok(done)
+    Ok(())
+}
+
+/// Flags what left of lots while a stop stood that nobody knew of.
+fn left_since(
+    facts: &mut Facts<'_, '_>,
+    done: &mut DeedDone,
+    plan: &mut Plan,
+    kin: &Kin,
+    changes: &[Change],
+) -> Result<()> {
+    let stops = changes.iter().flat_map(|of| &of.new);
+    let stops = stops.map(|of| {
+        let code = kin.all.lots[&of.lot].code()?;
+        Ok((of.lot, code, of.pack, of.stop.cause.since))
+    });
+    let stops = stops.collect::<Result<Vec<_>>>()?;
+    let (said, reasons) = told::left_since(facts, &stops)?;
+    done.said.extend(said);
+    plan.reasons.extend(reasons);
+    Ok(())
 }
 
 /// What is otherwise of a lot; nothing where it is as it was after all.

@@ -65,6 +65,7 @@ fn making<'a>(input: &Input, law: &'a domain::law::Law, kind: DeedKind) -> Makin
             cap: None,
             is_raw_animal: !input.try_get("parts_ready").unwrap_or(false),
             was_frozen: false,
+            is_undated: false,
         })
         .collect();
     let product = product(input);
