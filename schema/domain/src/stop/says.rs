@@ -14,6 +14,7 @@ messages! {
         NotProven "not-proven" { lot: LotCode, product: Texts },
         RoomNotProven "room-not-proven" { lot: LotCode, product: Texts },
         NoDate "no-date" { lot: LotCode, product: Texts },
+        MadeAhead "made-ahead" { lot: LotCode },
         PastDay "past-day" { pack: String, date: NaiveDate },
         WrongLabel "wrong-label" { pack: String, untrue: Vec<Says> },
         UnknownHistory "unknown-history" { says: Says },
