@@ -43,9 +43,11 @@ impl Known {
         }
     }
 
-    /// The pack's price, in hundredths of the currency.
+    /// The pack's price, in hundredths of the currency; none of an empty one.
     pub fn price_minor(&self) -> Option<i64> {
-        self.lot.product.sale.price_minor(self.pack()?.now.left)
+        let left = self.pack()?.now.left;
+        let price = self.lot.product.sale.price_minor(left);
+        price.filter(|_| !left.is_none_left())
     }
 }
 

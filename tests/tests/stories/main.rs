@@ -26,4 +26,5 @@ mod statement_counts;
 mod statements;
 mod stops;
 mod tls;
+mod today;
 mod wrong_labels;
