@@ -43,11 +43,9 @@ impl Known {
         }
     }
 
-    /// The pack's price, in hundredths of the currency; none of an empty one.
+    /// The pack's price, in hundredths of the currency.
     pub fn price_minor(&self) -> Option<i64> {
-        let left = self.pack()?.now.left;
-        let price = self.lot.product.sale.price_minor(left);
-        price.filter(|_| !left.is_none_left())
+        self.lot.product.sale.price_minor(self.pack()?.now.left)
     }
 }
 

@@ -117,7 +117,10 @@ fn told(words: &Words, known: &counter::Known, currency: &str) -> Known {
         use_by: known
             .use_by()
             .map_or_else(|| words.t("page-no-date"), |day| words.day(day)),
-        price: price.map(|minor| words.money(minor, currency)),
+        // An empty pack costs nothing, and has no price.
+        price: price
+            .filter(|minor| *minor > 0)
+            .map(|minor| words.money(minor, currency)),
         link: words.say(PageSays::ToLot {
             lot: lot.code.shown(),
         }),
