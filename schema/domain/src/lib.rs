@@ -8,7 +8,7 @@
 //! [`condition`] (what food is by what happened to it), [`stop`] (what stands in the way of a pack),
 //! [`claims`] (what a label says, and what of it is no longer true),
 //! [`genealogy`] (origins, descendants, shares), [`dates`], [`ingredients`], [`verdict`] and [`counter`]
-//! (what the counter is told of a scan), [`mod@print`] (a label on its way through a printer), and
+//! (what the counter is told of a scan), [`today`] (what needs a hand), [`mod@print`] (a label on its way through a printer), and
 //! [`audit`], the checker that is separate from the maker.
 
 pub mod audit;
@@ -48,6 +48,7 @@ pub mod series;
 pub mod stability;
 pub mod statement;
 pub mod stop;
+pub mod today;
 pub mod trade;
 pub mod trichinae;
 pub mod verdict;

@@ -9,7 +9,7 @@ use chrono::{NaiveDate, NaiveDateTime};
 use diesel::dsl::exists;
 use diesel::prelude::*;
 use diesel::sql_query;
-use diesel::sql_types::{Binary, Integer, Text, Timestamp};
+use diesel::sql_types::{Binary, Integer, Nullable, Text, Timestamp};
 use domain::code::{HouseCode, LotCode};
 use domain::deed::receive::{Animal, NumberKind};
 use domain::family::{KnownOnce, SourceAnimal};
@@ -250,6 +250,47 @@ pub struct AnimalSearch {
     pub carcass: Option<String>,
     pub tag: Option<String>,
     pub after: Option<(NaiveDate, i32)>,
+}
+
+#[diesel::declare_sql_function]
+extern "SQL" {
+    /// A text with each of one text put in the place of another.
+    fn replace(text: Nullable<Text>, what: Text, with: Text) -> Nullable<Text>;
+    /// In capitals.
+    fn upper(text: Nullable<Text>) -> Nullable<Text>;
+}
+
+/// Animals whose carcass number or tag ends in some letters and figures, whatever stands between them;
+/// newest kill first. `ending` has capitals and figures only.
+pub fn numbered(conn: &mut Conn, ending: &str, limit: i64) -> Result<Vec<(AnimalRow, Vec<u8>)>> {
+    let like = format!("%{ending}");
+    let of_a_lot = sources::table
+        .inner_join(lots::table.on(lots::id.eq(sources::lot_id)))
+        .left_join(voids::table.on(voids::deed_id.eq(sources::deed_id)))
+        .filter(sources::animal_id.eq(animals::id.nullable()))
+        .filter(voids::id.is_null().and(lots::voided.eq(false)));
+    macro_rules! plain {
+        ($column:expr) => {
+            upper(replace(
+                replace(replace(replace($column, "-", ""), " ", ""), ".", ""),
+                "/",
+                "",
+            ))
+        };
+    }
+    Ok(animals::table
+        .inner_join(deeds::table.on(deeds::id.eq(animals::deed_id)))
+        .filter(
+            plain!(animals::carcass)
+                .like(like.clone())
+                .or(plain!(animals::tag).like(like))
+                .assume_not_null(),
+        )
+        .filter(exists(of_a_lot))
+        .order((animals::killed_on.desc(), animals::id.desc()))
+        .select((AnimalRow::as_select(), deeds::uid))
+        .limit(limit)
+        .load(conn)?)
 }
 
 /// Animals that lots on record are of, or were known to be of until that was corrected; newest kill first.

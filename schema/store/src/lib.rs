@@ -35,6 +35,7 @@ mod migrate;
 pub mod occupants;
 pub mod packs;
 pub mod people;
+pub mod places;
 mod print_audit;
 pub mod print_runs;
 pub mod prints;

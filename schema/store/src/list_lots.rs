@@ -40,6 +40,25 @@ pub struct LotSearch {
     pub after: Option<i32>,
 }
 
+/// What the code of a lot is like of which somebody typed a part. Two letters are the beginning of too many,
+/// and stand in the middle of nearly all.
+fn half_a_code(word: &str) -> String {
+    let plain: String = word
+        .to_uppercase()
+        .chars()
+        .filter(|letter| !matches!(letter, '-' | ' ' | '%' | '_' | '\\'))
+        .map(|letter| match letter {
+            'O' => '0',
+            'I' | 'L' => '1',
+            other => other,
+        })
+        .collect();
+    match plain.chars().count() {
+        0..3 => format!("{plain}%"),
+        _ => format!("%{plain}%"),
+    }
+}
+
 /// Lots that fit, newest first, each with its product's code.
 pub fn list(conn: &mut Conn, sought: &LotSearch, limit: i64) -> Result<Vec<(LotRow, String)>> {
     let mut query = lots::table
@@ -59,10 +78,7 @@ pub fn list(conn: &mut Conn, sought: &LotSearch, limit: i64) -> Result<Vec<(LotR
                 .replace('%', "\\%")
                 .replace('_', "\\_")
         );
-        let code = format!(
-            "{}%",
-            word.to_uppercase().replace(['-', ' ', '%', '_', '\\'], "")
-        );
+        let code = half_a_code(word);
         let of_supplier: Vec<i32> = sources::table
             .left_join(voids::table.on(voids::deed_id.eq(sources::deed_id)))
             .filter(

@@ -60,7 +60,8 @@ async fn answered(
         request.head_mut().method = Method::GET;
     }
     let response = next.call(request).await?;
-    Ok(headers::put(told(response, api, &speech)))
+    let response = told(response, api, &speech);
+    Ok(crate::pages::frame::finish(headers::put(response)))
 }
 
 /// Is a path for programs, which read problem documents and no pages?

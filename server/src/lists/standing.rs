@@ -43,6 +43,8 @@ struct Named {
     country: Option<String>,
     /// Of a place: what it is for.
     kind: Option<String>,
+    /// Of a place: how cold or warm it has to be.
+    limits: Option<serde::de::IgnoredAny>,
 }
 
 impl Standing {
@@ -100,11 +102,13 @@ fn parts(body: &str) -> Result<Vec<Part>> {
 
 fn add(list: &mut BTreeMap<String, Listed>, code: String, body: &str) -> Result<()> {
     let named: Named = serde_json::from_str(body).map_err(|error| damaged(&error))?;
-    let is_counter = named.kind.as_deref() == Some(PlaceKind::Counter.as_str());
+    let is = |kind: PlaceKind| named.kind.as_deref() == Some(kind.as_str());
     let listed = Listed {
+        is_counter: is(PlaceKind::Counter),
+        is_contact: is(PlaceKind::Contact),
+        has_limits: named.limits.is_some(),
         name: named.name,
         country: named.country,
-        is_counter,
     };
     list.insert(code, listed);
     Ok(())

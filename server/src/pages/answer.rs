@@ -119,7 +119,8 @@ fn with_doubt(html: String, speech: Speech) -> String {
     html.replacen("<main>", &warning, 1)
 }
 
-fn escaped(text: &str) -> String {
+/// A text as it stands in a page.
+pub(super) fn escaped(text: &str) -> String {
     text.replace('&', "&amp;")
         .replace('<', "&lt;")
         .replace('>', "&gt;")

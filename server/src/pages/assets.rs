@@ -7,6 +7,8 @@ use std::hash::{Hash, Hasher};
 use std::sync::LazyLock;
 
 const STYLE: &str = include_str!("../../assets/gambrel.css");
+const PAGES: &str = include_str!("../../assets/pages.css");
+const DEEDS: &str = include_str!("../../assets/deeds.js");
 const SCRIPT: &str = include_str!("../../assets/gambrel.js");
 
 struct Asset {
@@ -17,13 +19,19 @@ struct Asset {
     tag: String,
 }
 
-static ASSETS: LazyLock<[Asset; 4]> = LazyLock::new(|| {
+static ASSETS: LazyLock<[Asset; 6]> = LazyLock::new(|| {
     [
         ("gambrel.css", "text/css; charset=utf-8", STYLE.as_bytes()),
+        ("pages.css", "text/css; charset=utf-8", PAGES.as_bytes()),
         (
             "gambrel.js",
             "text/javascript; charset=utf-8",
             SCRIPT.as_bytes(),
+        ),
+        (
+            "deeds.js",
+            "text/javascript; charset=utf-8",
+            DEEDS.as_bytes(),
         ),
         ("regular.ttf", "font/ttf", Weight::Regular.font_file()),
         ("bold.ttf", "font/ttf", Weight::Bold.font_file()),
@@ -56,7 +64,14 @@ pub async fn get(request: HttpRequest, name: web::Path<String>) -> HttpResponse 
     response
         .content_type(asset.kind)
         .insert_header(("ETag", asset.tag.as_str()))
-        .insert_header(("Cache-Control", "no-cache"))
+        // Letters stay as they are; style and script are asked for anew, and answered with nothing.
+        .insert_header((
+            "Cache-Control",
+            match asset.kind {
+                "font/ttf" => "max-age=2592000",
+                _ => "no-cache",
+            },
+        ))
         .insert_header(("X-Content-Type-Options", "nosniff"));
     match known {
         true => response.finish(),

@@ -1,76 +1,184 @@
-//! The first page: scan something, or see what ends today.
+//! The first page: what needs a hand today, in the order of the hour, each thing with its button.
 
+use super::done::Done;
 use super::says::PageSays;
 use super::spoken::Words;
-use crate::caller::Asking;
-use crate::read::due;
+use crate::caller::{Asking, Caller};
+use crate::error::Result;
+use crate::read::today::{self, Begun, Today, TodayQuery};
 use crate::rooms::blocking;
-use actix_web::HttpResponse;
+use crate::routes::query;
+use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
-use domain::moment::day_of;
+use domain::right::Right;
+use domain::today::{About, Hand, Sort, When};
+use serde::Deserialize;
+use store::Conn;
 
-/// The most lines of the list; the lots' page has all.
-const MOST: usize = 30;
+/// The most things on one page.
+const MOST: usize = 60;
 
 #[derive(Template)]
 #[template(path = "home.html")]
 struct Home {
     words: Words,
+    now: String,
     kitchen: String,
-    today: String,
-    due: Vec<Line>,
-    /// How many lines are left out, in words.
-    left_out: Option<String>,
-    /// Tomorrow, for the page with all of them.
-    before: String,
+    /// How many things there are, in words.
+    counted: String,
+    lines: Vec<Line>,
+    /// Where the next part begins.
+    next: Option<usize>,
+    /// What an empty kitchen does first.
+    begin: Vec<Step>,
+    done: Option<Done>,
 }
 
+/// One thing that needs a hand.
 struct Line {
-    code: String,
-    shown: String,
-    name: String,
-    past: bool,
-    stands: String,
-    last_day: String,
-    left: String,
-    places: String,
+    /// When, where it is the first of its hour.
+    at: Option<String>,
+    alarm: bool,
+    sign: &'static str,
+    says: String,
+    more: String,
+    act: String,
+    /// Where its button leads.
+    path: String,
+    /// Or the deed that it is: the place that was cleaned.
+    cleaned: Option<String>,
+}
+
+/// A step of setting the kitchen up.
+struct Step {
+    says: String,
+    done: bool,
+}
+
+#[derive(Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Asked {
+    after: Option<usize>,
+    /// The deed that was just done.
+    did: Option<String>,
 }
 
 /// What there is to do.
-pub async fn page(asking: Asking) -> HttpResponse {
+pub async fn page(request: HttpRequest, asking: Asking) -> HttpResponse {
     let speech = asking.speech();
+    let asked: Asked = match query(&request) {
+        Ok(asked) => asked,
+        Err(error) => return super::trouble(speech, &error),
+    };
     let made = blocking(move || {
         let app = asking.caller();
-        app.store.read(|conn| {
-            let kitchen = app.kitchen(conn)?;
-            let words = Words(app.speech(&kitchen));
-            let today = day_of(app.now(), kitchen.zone);
-            let (found, more) = due::by(&app, conn, today)?;
-            let left_out = (more || found.len() > MOST).then(|| match more {
-                true => words.t("page-many-more"),
-                false => words.say(PageSays::More {
-                    more: found.len() - MOST,
-                }),
-            });
-            let line = |one: due::DuePacks| Line {
-                past: one.last_day < today,
-                stands: words.standing(one.last_day, today).unwrap_or_default(),
-                last_day: words.day(one.last_day),
-                left: format!("{}, {}", words.packs(one.packs), words.grams(one.left)),
-                places: one.places.join(", "),
-                code: one.code,
-                shown: one.shown,
-                name: one.name,
-            };
-            Ok(Home {
-                words,
-                kitchen: kitchen.entry.name.0.clone(),
-                today: words.day(today),
-                due: found.into_iter().take(MOST).map(line).collect(),
-                left_out,
-                before: today.succ_opt().unwrap_or(today).to_string(),
-            })
-        })
+        app.store.read(|conn| home(&app, conn, &asked))
     });
     super::page(speech, made.await)
+}
+
+fn home(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Home> {
+    let wanted = TodayQuery {
+        after: asked.after,
+        limit: Some(MOST),
+    };
+    let found = today::read(app, conn, &wanted)?;
+    let kitchen = app.kitchen(conn)?;
+    let words = Words(app.speech(&kitchen));
+    let mut lines: Vec<Line> = Vec::with_capacity(found.hands.len());
+    let mut hour: Option<When> = None;
+    for hand in &found.hands {
+        let at = (hour != Some(hand.when)).then(|| words.say(hand.when.says()));
+        hour = Some(hand.when);
+        lines.push(line(app, &words, hand, at));
+    }
+    Ok(Home {
+        words,
+        now: words.minute(found.now, found.zone),
+        kitchen: kitchen.entry.name.0.clone(),
+        counted: match found.all {
+            0 => words.t("page-today-nothing"),
+            hands => words.say(PageSays::TodayHands { hands }),
+        },
+        begin: begin(&words, &found),
+        next: found.next,
+        done: Done::of(app, conn, &words, asked.did.as_deref(), "/")?,
+        lines,
+    })
+}
+
+fn line(app: &Caller<'_>, words: &Words, hand: &Hand, at: Option<String>) -> Line {
+    let more: Vec<String> = hand
+        .more
+        .iter()
+        .map(|says| words.headed(says.clone()))
+        .collect();
+    let cleans = matches!(hand.sort, Sort::CleanDown | Sort::Crossed) && app.who.may(Right::Work);
+    Line {
+        at,
+        alarm: matches!(hand.sort, Sort::Alarm | Sort::Crossed),
+        sign: sign(hand.sort),
+        says: words.say(hand.says.clone()),
+        more: more.join(" "),
+        act: words.say(hand.act.clone()),
+        cleaned: match &hand.about {
+            About::Place(code) if cleans => Some(code.clone()),
+            _ => None,
+        },
+        path: path(hand),
+    }
+}
+
+/// Where a thing's button leads: to the thing, with its act.
+fn path(hand: &Hand) -> String {
+    match (&hand.about, hand.sort) {
+        (About::Printing, _) => "/printing".to_owned(),
+        (About::Lot(_, _), Sort::WrongLabel) => "/wrong-labels".to_owned(),
+        (About::Lot(lot, _), _) => format!("/lots/{lot}"),
+        (About::Place(place), _) => format!("/lots?place={place}"),
+    }
+}
+
+/// The sign of a sort, as `sign.html` draws it.
+fn sign(sort: Sort) -> &'static str {
+    match sort {
+        Sort::Alarm | Sort::Crossed => "alarm",
+        Sort::Printer | Sort::WrongLabel => "printer",
+        Sort::Stop => "stop",
+        Sort::Past => "past",
+        Sort::LastDay => "last-day",
+        Sort::Reading => "reading",
+        Sort::Piece => "scale",
+        Sort::Release => "tick",
+        Sort::CleanDown => "clean",
+    }
+}
+
+/// What a kitchen does first, step by step; nothing once it works.
+fn begin(words: &Words, found: &Today) -> Vec<Step> {
+    let Begun {
+        kitchen,
+        places,
+        people,
+        printer,
+        products,
+        lots,
+    } = found.begun;
+    if found.begun.is_done() {
+        return Vec::new();
+    }
+    [
+        ("page-begin-kitchen", kitchen),
+        ("page-begin-places", places),
+        ("page-begin-people", people),
+        ("page-begin-printer", printer),
+        ("page-begin-products", products),
+        ("page-begin-lots", lots),
+    ]
+    .into_iter()
+    .map(|(key, done)| Step {
+        says: words.t(key),
+        done,
+    })
+    .collect()
 }

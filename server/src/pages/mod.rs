@@ -7,8 +7,11 @@ mod animals;
 mod answer;
 mod assets;
 mod cure_room;
+mod done;
 mod drawing;
+mod find;
 mod forward;
+pub mod frame;
 mod history;
 mod home;
 mod label;
@@ -53,6 +56,7 @@ pub fn all() -> Vec<(&'static str, Right, Route)> {
         ("/me", Scan, web::get().to(me::page)),
         ("/people", People, web::get().to(people::page)),
         ("/scan", Scan, web::get().to(scan::page)),
+        ("/find", Scan, web::get().to(find::page)),
         ("/lots", See, web::get().to(lots::page)),
         ("/lots/{code}", See, web::get().to(lot::page)),
         ("/lots/{code}/label.svg", See, web::get().to(label::picture)),

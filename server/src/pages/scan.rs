@@ -11,6 +11,7 @@ use crate::routes::any_query;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
 use domain::counter::{self, ScanView};
+use domain::words::Verdict;
 use serde::Deserialize;
 
 #[derive(Template)]
@@ -24,6 +25,8 @@ struct Answer {
     /// The verdict as it is spelt: its shape and pattern go by it.
     verdict: String,
     word: String,
+    /// Is it too long for the largest letters?
+    long: bool,
     says: String,
     asked: String,
     pack: Option<Known>,
@@ -37,6 +40,8 @@ struct Known {
     link: String,
     allergens: String,
     kind: String,
+    kind_class: &'static str,
+    species: String,
     use_by: String,
     price: Option<String>,
     whole_lot: bool,
@@ -80,6 +85,10 @@ async fn ask(request: &HttpRequest, asking: Asking) -> Result<ScanPage> {
 fn answer(words: &Words, scan: &ScanView, code: &str, currency: &str) -> Answer {
     let verdict = scan.answer.verdict;
     Answer {
+        long: matches!(
+            verdict,
+            Verdict::SellToday | Verdict::NotForSale | Verdict::Unknown
+        ),
         word: words.say(verdict.says()),
         verdict: verdict.to_string(),
         says: words.say(scan.answer.says.clone()),
@@ -103,10 +112,15 @@ fn told(words: &Words, known: &counter::Known, currency: &str) -> Known {
         whole_lot: known.pack.is_none(),
         allergens: words.allergens(lot),
         kind: words.raw_or_ready(lot),
+        kind_class: if lot.is_called_ready() { "ready" } else { "" },
+        species: words.species(&lot.species),
         use_by: known
             .use_by()
             .map_or_else(|| words.t("page-no-date"), |day| words.day(day)),
-        price: price.map(|minor| words.money(minor, currency)),
+        // An empty pack costs nothing, and has no price.
+        price: price
+            .filter(|minor| *minor > 0)
+            .map(|minor| words.money(minor, currency)),
         link: words.say(PageSays::ToLot {
             lot: lot.code.shown(),
         }),

@@ -73,6 +73,13 @@ impl Names {
         self.standing.lists.product(code, language).to_owned()
     }
 
+    /// Every product's code and name.
+    pub fn products(&self) -> Vec<(String, String)> {
+        let codes = self.standing.lists.products.keys();
+        let named = |code: &String| (code.clone(), self.product(code));
+        codes.map(named).collect()
+    }
+
     /// The one of a product's names that is shown, if it has any.
     pub fn product_of(&self, names: &BTreeMap<String, String>) -> Option<String> {
         let own = || names.get(self.standing.kitchen.language());

@@ -11,6 +11,8 @@ use crate::problems::RequestSays;
 use crate::pulse::{self, Trouble};
 use crate::read::animals::AnimalsQuery;
 use crate::read::find::LotsQuery;
+use crate::read::seek::SeekQuery;
+use crate::read::today::TodayQuery;
 use crate::read::wrong_labels::WrongLabelsQuery;
 use crate::read::{self, lot_named};
 use crate::rooms::{Room, blocking, within};
@@ -93,6 +95,14 @@ pub fn add(api: &mut Api) {
     )
     .answers::<DescendantsRead>(&[200], "The lots made from it");
     api.get(
+        "/api/find",
+        Right::See,
+        "What somebody may mean: a scan, half a code, a carcass number, a product, a place, a person",
+        web::get().to(find),
+    )
+    .reads::<SeekQuery>()
+    .answers::<SoughtRead>(&[200], "What may be meant");
+    api.get(
         "/api/scan",
         Right::Scan,
         "May this pack be sold?",
@@ -107,6 +117,14 @@ pub fn add(api: &mut Api) {
         web::get().to(stops),
     )
     .answers::<StopsRead>(&[200], "The stops");
+    api.get(
+        "/api/today",
+        Right::See,
+        "What needs a hand today, in the order of the hour",
+        web::get().to(today),
+    )
+    .reads::<TodayQuery>()
+    .answers::<TodayRead>(&[200], "The things, each with what to do");
     api.get(
         "/api/wrong-labels",
         Right::See,
@@ -277,6 +295,16 @@ async fn scan(request: HttpRequest, asking: Asking) -> Result<HttpResponse> {
     Ok(HttpResponse::Ok().json(read))
 }
 
+async fn find(request: HttpRequest, asking: Asking) -> Result<HttpResponse> {
+    let SeekQuery { q } = query(&request)?;
+    let read = blocking(move || {
+        let app = asking.caller();
+        let said = q.unwrap_or_default();
+        app.store.read(|conn| read::seek::seek(&app, conn, &said))
+    });
+    Ok(HttpResponse::Ok().json(sought_read(&read.await?)))
+}
+
 async fn deed(app: web::Data<App>, id: web::Path<String>) -> Result<HttpResponse> {
     let read = blocking(move || {
         app.store.read(|conn| {
@@ -312,6 +340,19 @@ async fn wrong_labels(request: HttpRequest, asking: Asking) -> Result<HttpRespon
             let found = read::wrong_labels::list(&app, conn, query.sold.unwrap_or(false))?;
             let speech = app.speech(&kitchen);
             Ok::<_, Error>(wrong_labels_read(&found, kitchen.zone, &speech))
+        })
+    });
+    Ok(HttpResponse::Ok().json(read.await?))
+}
+
+async fn today(request: HttpRequest, asking: Asking) -> Result<HttpResponse> {
+    let query: TodayQuery = query(&request)?;
+    let read = blocking(move || {
+        let app = asking.caller();
+        app.store.read(|conn| {
+            let found = read::today::read(&app, conn, &query)?;
+            let kitchen = app.kitchen(conn)?;
+            Ok::<_, Error>(today_read(&found, &app.speech(&kitchen)))
         })
     });
     Ok(HttpResponse::Ok().json(read.await?))

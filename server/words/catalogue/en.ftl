@@ -1461,7 +1461,6 @@ labels-not-drawn = The label cannot be drawn: { $cause }.
 
 ## Pages
 
-page-nav = Pages
 page-nav-today = Today
 page-nav-scan = Scan
 page-nav-lots = Lots
@@ -1470,6 +1469,40 @@ page-nav-animals = Animals
 page-nav-printing = Printing
 page-footer = Local codes and licensed practice decide.
 page-find = Find
+page-box = Scan or say it
+page-box-how = A label, half a code, a carcass number, an ear tag, a product, a place or a name: the box takes any of them.
+page-found-nothing = Nothing here is called “{ $said }”
+page-found-some = “{ $said }” may be
+page-found-elsewhere = This is another kitchen’s label.
+page-found-places = Places
+page-found-farms = Farms
+page-found-products = Products
+page-found-all-lots = All lots that fit
+page-ways = Where to
+page-ways-counter = Counter
+page-did = { $deed }: { $by }, { $at }.
+page-undo = Undo
+page-undo-why = Undone right away
+page-undone = Undone.
+page-labels = Labels
+page-limit-typed = Is it typed right? If it happened so, say what happened: it is recorded, and what came of it stays stopped until somebody decides.
+page-limit-note = What happened?
+page-limit-record = Record as it happened
+page-today-nothing = Nothing needs a hand.
+page-today-hands = { $hands ->
+    [one] One thing needs a hand.
+   *[other] { $hands } things need a hand.
+}
+page-today-sheet = Print all this as one sheet
+page-today-next = More
+page-begin = First
+page-begin-done = done
+page-begin-kitchen = Say who the kitchen is: name, place, law and time zone.
+page-begin-places = Name the places: coolers, freezer, benches, counter.
+page-begin-people = Say who works here.
+page-begin-printer = Add a label printer.
+page-begin-products = List the products: cuts, cures, what you sell.
+page-begin-lots = Receive the first animal, and print its tag.
 page-lot = Lot
 page-animal = Animal
 page-packs = Packs
@@ -1478,13 +1511,11 @@ page-killed = Killed
 page-tag = Tag
 page-made = Made
 page-on-hand = On hand
-page-left = Left
 page-where = Where
 page-now = Now
 page-kept = Kept
 page-share = Share
 page-use-by = Use by
-page-last-day = Last day
 page-raw-or-ready = Raw or ready
 page-raw = Raw: cook it
 page-ready = Ready to eat
@@ -1497,7 +1528,6 @@ page-no-date = No date
 page-nothing-left = Nothing left
 page-past = Past: take it off
 page-last-day-today = Today is the last day
-page-many-more = There are many more.
 page-more = And { $more } more.
 page-count-packs = { $packs ->
     [one] 1 pack
@@ -1539,13 +1569,9 @@ page-wrong-labels-print = Print
 page-wrong-labels-gone = Sold or shipped with it
 page-home-all-lots = All lots
 page-home-animals = Source animals
-page-home-due = Last day today, or past
-page-home-nothing-due = Nothing on hand ends today, and nothing is past.
-page-home-all-due = All of them
 page-scan-field = Scan or type a code
 page-scan-ask = Ask
 page-scan-whole-lot = No pack was named. This goes for the pack of the lot that asks for most care.
-page-scan-price = Price
 page-scan-sent = What was sent:
 page-scan-how = A scanner types the code and presses Enter. By hand: hyphens, spaces and small letters do not matter.
 page-scan-pack-of = { $name }, pack { $pack }
@@ -1987,7 +2013,6 @@ title-sign-in = Not signed in
 title-right = Not allowed
 title-host = Another name
 title-origin = From another site
-page-nav-me = Person
 page-sign-in = Sign in
 page-sign-in-who = Who is it?
 page-sign-in-demo = This is the demo: tap a name to be that person.
@@ -2027,3 +2052,68 @@ page-trust-desk = Desk computer
 page-trust-desk-how = Get the file and open it: add it to the authorities that the browser trusts for websites.
 page-trust-then = Close the browser and open it again: the warning is gone.
 page-trust-none = This service has no certificate of its own. Its manager makes one with:
+
+## Today: what needs a hand
+
+today-piece = { $tag }: { $name }
+today-release = May be released; somebody signs for it.
+today-printer = The printer { $name } wants you
+today-unsure = { $labels ->
+    [one] One label on { $name }: did it come out?
+   *[other] { $labels } labels on { $name }: did they come out?
+}
+today-labels-wait = { $labels ->
+    [one] One label waits.
+   *[other] { $labels } labels wait.
+}
+today-wrong-label = { $packs ->
+    [one] { $name }, one pack: its label is wrong
+   *[other] { $name }, { $packs } packs: their labels are wrong
+}
+today-stopped = { $packs ->
+    [one] { $name }, one pack: stopped
+   *[other] { $name }, { $packs } packs: stopped
+}
+today-past = { $packs ->
+    [one] { $name }, one pack: past its day, { $day }
+   *[other] { $name }, { $packs } packs: past their day, { $day }
+}
+today-last-day = { $packs ->
+    [one] { $name }, one pack: last day
+   *[other] { $name }, { $packs } packs: last day
+}
+today-lies = { $weight }, { $places }.
+today-may-raw = Sell, serve, cook or freeze today.
+today-may-raw-here = Cook, use or freeze today.
+today-may-ready = Sell, serve or freeze today; cooking it again gains nothing.
+today-may-ready-here = Serve, use or freeze today.
+today-not-read = Read { $place }
+today-read-on = Last read { $day }.
+today-never-read = Never read yet.
+today-crossed = { $place }: raw and ready since one clean-down
+today-crossed-do = Clean it down, and look at what was ready.
+today-clean-down = Clean down { $place }
+today-raw-there = Raw food was worked there since the last time.
+today-ready-there = Worked at since the last time.
+today-do-look = Look at { $what }
+today-do-weigh = Weigh { $what }
+today-do-sign = Sign for { $what }
+today-do-see = Look at it
+today-do-say-what-came = Say what came out
+today-do-print-anew = { $packs ->
+    [one] Print it anew
+   *[other] Print { $packs } anew
+}
+today-do-discard = { $packs ->
+    [one] Discard it
+   *[other] Discard { $packs } packs
+}
+today-do-freeze = { $packs ->
+    [one] Freeze it
+   *[other] Freeze { $packs } packs
+}
+today-do-read = Read it
+today-do-cleaned = Cleaned
+today-when-now = Now
+today-when-today = Today
+today-when-closing = Before closing

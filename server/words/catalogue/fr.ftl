@@ -1467,7 +1467,6 @@ labels-not-drawn = L’étiquette ne peut pas être dessinée : { $cause }.
 
 ## Pages
 
-page-nav = Pages
 page-nav-today = Aujourd’hui
 page-nav-scan = Scanner
 page-nav-lots = Lots
@@ -1476,6 +1475,40 @@ page-nav-animals = Animaux
 page-nav-printing = Impression
 page-footer = La réglementation locale et les professionnels habilités décident.
 page-find = Chercher
+page-box = Scannez ou dites-le
+page-box-how = Une étiquette, la moitié d’un code, un numéro de carcasse, une boucle d’oreille, un produit, un lieu ou un nom : tout se tape ici.
+page-found-nothing = Rien ici ne s’appelle « { $said } »
+page-found-some = « { $said } » peut être
+page-found-elsewhere = C’est l’étiquette d’une autre cuisine.
+page-found-places = Lieux
+page-found-farms = Fermes
+page-found-products = Produits
+page-found-all-lots = Tous les lots qui conviennent
+page-ways = Où aller
+page-ways-counter = Comptoir
+page-did = { $deed } : { $by }, { $at }.
+page-undo = Annuler
+page-undo-why = Annulé aussitôt
+page-undone = Annulé.
+page-labels = Étiquettes
+page-limit-typed = Est-ce bien tapé ? Si c’est arrivé ainsi, dites ce qui s’est passé : c’est noté, et ce qui en vient reste bloqué jusqu’à ce que quelqu’un décide.
+page-limit-note = Que s’est-il passé ?
+page-limit-record = Noter comme c’est arrivé
+page-today-nothing = Rien n’attend.
+page-today-hands = { $hands ->
+    [one] Une chose attend.
+   *[other] { $hands } choses attendent.
+}
+page-today-sheet = Imprimer tout sur une feuille
+page-today-next = La suite
+page-begin = D’abord
+page-begin-done = fait
+page-begin-kitchen = Dire qui est la cuisine : nom, lieu, droit et fuseau horaire.
+page-begin-places = Nommer les lieux : chambres froides, congélateur, établis, comptoir.
+page-begin-people = Dire qui travaille ici.
+page-begin-printer = Ajouter une imprimante d’étiquettes.
+page-begin-products = Lister les produits : pièces, salaisons, ce qui se vend.
+page-begin-lots = Réceptionner le premier animal et imprimer son étiquette.
 page-lot = Lot
 page-animal = Animal
 page-packs = Paquets
@@ -1484,13 +1517,11 @@ page-killed = Abattu le
 page-tag = Boucle
 page-made = Fait
 page-on-hand = En stock
-page-left = Reste
 page-where = Où
 page-now = Maintenant
 page-kept = Conservation
 page-share = Part
 page-use-by = Date limite
-page-last-day = Dernier jour
 page-raw-or-ready = Cru ou prêt
 page-raw = Cru : à cuire
 page-ready = Prêt à manger
@@ -1503,7 +1534,6 @@ page-no-date = Sans date
 page-nothing-left = Plus rien
 page-past = Dépassé : à retirer
 page-last-day-today = Dernier jour aujourd’hui
-page-many-more = Il y en a beaucoup d’autres.
 page-more = Et { $more } de plus.
 page-count-packs = { $packs ->
     [one] { $packs } paquet
@@ -1545,13 +1575,9 @@ page-wrong-labels-print = Imprimer
 page-wrong-labels-gone = Vendu ou expédié avec cette étiquette
 page-home-all-lots = Tous les lots
 page-home-animals = Animaux d’origine
-page-home-due = Dernier jour aujourd’hui ou dépassé
-page-home-nothing-due = Rien en stock n’arrive à son dernier jour aujourd’hui, et rien n’est dépassé.
-page-home-all-due = Les voir tous
 page-scan-field = Scannez ou tapez un code
 page-scan-ask = Voir
 page-scan-whole-lot = Aucun paquet n’est indiqué. Ceci vaut pour le paquet du lot qui demande le plus de prudence.
-page-scan-price = Prix
 page-scan-sent = Ce qui a été envoyé :
 page-scan-how = Un lecteur tape le code et appuie sur Entrée. À la main : tirets, espaces et minuscules sont sans importance.
 page-scan-pack-of = { $name }, paquet { $pack }
@@ -1944,7 +1970,7 @@ deed-why-disposed = Dites pourquoi.
 deed-why-adopted = Dites comment il fut trouvé, et comment vous savez ce que c’est.
 deed-which-missing = Dites quel paquet c’est : CODE/N.
 deed-what-put-right = Indiquez dans document l’acte qui l’a remis en ordre.
-deed-put-right-by-other = « { $document } » n’est pas un acte au dossier qui ait touché { $lot }. Indiquez par son identifiant l’acte qui l’a remis en ordre, ou libérez-le avec le papier qui le dit.
+deed-put-right-by-other = « { $document } » n’est pas un acte au dossier qui ait touché { $lot }. Indiquez par son identifiant l’acte qui l’a remis en ordre, ou libérez-le avec le papier qui le dit.
 deed-why-held = Dites pourquoi c’est bloqué ou débloqué.
 deed-too-many = { $most } au plus à la fois. Faites-le en plusieurs fois.
 deed-nothing-held = Indiquez au moins un lot.
@@ -1993,7 +2019,6 @@ title-sign-in = Pas connecté
 title-right = Pas permis
 title-host = Un autre nom
 title-origin = D’un autre site
-page-nav-me = Personne
 page-sign-in = Se connecter
 page-sign-in-who = Qui est-ce ?
 page-sign-in-demo = Ceci est la démonstration : touchez un nom pour être cette personne.
@@ -2033,3 +2058,68 @@ page-trust-desk = Ordinateur
 page-trust-desk-how = Téléchargez le fichier et ouvrez-le : ajoutez-le aux autorités auxquelles le navigateur fait confiance pour les sites.
 page-trust-then = Fermez le navigateur et rouvrez-le : l’avertissement a disparu.
 page-trust-none = Ce service n’a pas de certificat à lui. Son responsable en fait un avec :
+
+## Today: what needs a hand
+
+today-piece = { $tag } : { $name }
+today-release = Peut être libéré ; quelqu’un signe.
+today-printer = L’imprimante { $name } vous attend
+today-unsure = { $labels ->
+    [one] Une étiquette sur { $name } : est-elle sortie ?
+   *[other] { $labels } étiquettes sur { $name } : sont-elles sorties ?
+}
+today-labels-wait = { $labels ->
+    [one] Une étiquette attend.
+   *[other] { $labels } étiquettes attendent.
+}
+today-wrong-label = { $packs ->
+    [one] { $name }, un paquet : son étiquette est fausse
+   *[other] { $name }, { $packs } paquets : leurs étiquettes sont fausses
+}
+today-stopped = { $packs ->
+    [one] { $name }, un paquet : bloqué
+   *[other] { $name }, { $packs } paquets : bloqués
+}
+today-past = { $packs ->
+    [one] { $name }, un paquet : date dépassée, { $day }
+   *[other] { $name }, { $packs } paquets : date dépassée, { $day }
+}
+today-last-day = { $packs ->
+    [one] { $name }, un paquet : dernier jour
+   *[other] { $name }, { $packs } paquets : dernier jour
+}
+today-lies = { $weight }, { $places }.
+today-may-raw = Vendre, servir, cuire ou congeler aujourd’hui.
+today-may-raw-here = Cuire, employer ou congeler aujourd’hui.
+today-may-ready = Vendre, servir ou congeler aujourd’hui ; recuire ne fait rien gagner.
+today-may-ready-here = Servir, employer ou congeler aujourd’hui.
+today-not-read = Relever { $place }
+today-read-on = Dernier relevé : { $day }.
+today-never-read = Jamais relevé.
+today-crossed = { $place } : cru et prêt à manger depuis le même nettoyage
+today-crossed-do = Nettoyez, et voyez ce qui était prêt.
+today-clean-down = Nettoyer { $place }
+today-raw-there = Du cru y a été travaillé depuis la dernière fois.
+today-ready-there = On y a travaillé depuis la dernière fois.
+today-do-look = Voir { $what }
+today-do-weigh = Peser { $what }
+today-do-sign = Signer pour { $what }
+today-do-see = Voir
+today-do-say-what-came = Dire ce qui est sorti
+today-do-print-anew = { $packs ->
+    [one] Réimprimer
+   *[other] En réimprimer { $packs }
+}
+today-do-discard = { $packs ->
+    [one] Jeter
+   *[other] Jeter { $packs } paquets
+}
+today-do-freeze = { $packs ->
+    [one] Congeler
+   *[other] Congeler { $packs } paquets
+}
+today-do-read = Relever
+today-do-cleaned = Nettoyé
+today-when-now = Maintenant
+today-when-today = Aujourd’hui
+today-when-closing = Avant de fermer

@@ -26,6 +26,8 @@ fn pages(caller: &Caller) -> Vec<(&'static str, String)> {
     let animal = animals["animals"][0]["id"].as_str().expect("an animal");
     vec![
         ("today", "/".to_owned()),
+        ("found", "/find?q=17".to_owned()),
+        ("found nothing", "/find?q=nothing-of-that-name".to_owned()),
         ("scan", "/scan".to_owned()),
         ("scan: sell", scan("L13")),
         ("scan: gone", scan("L20")),

@@ -28,6 +28,7 @@ mod statement_counts;
 mod statements;
 mod stops;
 mod tls;
+mod today;
 mod told_later;
 mod unwell;
 mod wrong_labels;

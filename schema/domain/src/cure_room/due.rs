@@ -114,6 +114,16 @@ fn ready(piece: &Piece, on: NaiveDate, rules: &CureRoomRules) -> DueSince {
 }
 
 impl RoomTask {
+    /// Is it only that it may be ready?
+    pub fn is_ready(&self) -> bool {
+        matches!(self.task, Task::ReadyFrom | Task::ReadyBy)
+    }
+
+    /// Is it to be weighed?
+    pub fn is_weighing(&self) -> bool {
+        self.task == Task::Weigh
+    }
+
     /// The same where the piece is known already.
     pub fn without_tag(&self) -> Says {
         RoomSays::TaskSince {

@@ -14,6 +14,10 @@ pub struct Listed {
     pub country: Option<String>,
     /// Of a place: is it a counter, from which things are sold?
     pub is_counter: bool,
+    /// Of a place: is it a bench or machine, which is cleaned down?
+    pub is_contact: bool,
+    /// Of a place: does it have to be so cold or warm?
+    pub has_limits: bool,
 }
 
 /// The lists as they stand now.

@@ -1,0 +1,381 @@
+//! Today: what needs a hand, in the order of the hour, each thing with what to do about it. Done things
+//! are not in it: they are worked out of the record, so that they leave by themselves.
+
+mod food;
+mod says;
+
+pub use says::{DoSays, TodaySays, WhenSays};
+
+use crate::code::LotCode;
+use crate::family::{Family, PieceView};
+use crate::lot::PlaceId;
+use crate::says::Says;
+use chrono::{DateTime, NaiveDate, Utc};
+use std::collections::BTreeMap;
+
+/// When a thing wants its hand.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum When {
+    /// Before anything else.
+    Now,
+    /// In the course of the day.
+    Today,
+    /// Before the kitchen closes.
+    Closing,
+}
+
+impl When {
+    /// As a program reads it.
+    pub fn as_str(self) -> &'static str {
+        match self {
+            When::Now => "now",
+            When::Today => "today",
+            When::Closing => "closing",
+        }
+    }
+
+    /// As a cook says it.
+    pub fn says(self) -> Says {
+        match self {
+            When::Now => WhenSays::Now.into(),
+            When::Today => WhenSays::Today.into(),
+            When::Closing => WhenSays::Closing.into(),
+        }
+    }
+}
+
+/// What sort of thing it is; the order is that of one hour.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Sort {
+    /// A piece of the cure room is not as it should be.
+    Alarm,
+    /// Raw and ready met without a clean-down between.
+    Crossed,
+    /// A printer is in trouble, or nobody knows what came out of it.
+    Printer,
+    /// A label says what is no longer true.
+    WrongLabel,
+    /// Something is stopped, and a person decides.
+    Stop,
+    /// Past its day.
+    Past,
+    /// Its last day.
+    LastDay,
+    /// A place was not read today.
+    Reading,
+    /// A piece is to be turned, moved or weighed.
+    Piece,
+    /// A piece may be released.
+    Release,
+    /// A bench or machine is to be cleaned.
+    CleanDown,
+}
+
+impl Sort {
+    /// As a program reads it.
+    pub fn as_str(self) -> &'static str {
+        match self {
+            Sort::Alarm => "alarm",
+            Sort::Crossed => "crossed",
+            Sort::Printer => "printer",
+            Sort::WrongLabel => "wrong-label",
+            Sort::Stop => "stop",
+            Sort::Past => "past",
+            Sort::LastDay => "last-day",
+            Sort::Reading => "reading",
+            Sort::Piece => "piece",
+            Sort::Release => "release",
+            Sort::CleanDown => "clean-down",
+        }
+    }
+}
+
+/// What a thing is about.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum About {
+    /// A lot, and packs of it.
+    Lot(LotCode, Vec<u32>),
+    /// A place, by its code.
+    Place(String),
+    /// Printing.
+    Printing,
+}
+
+/// One thing that needs a hand.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Hand {
+    /// When.
+    pub when: When,
+    /// What sort of thing it is.
+    pub sort: Sort,
+    /// What it is about.
+    pub about: About,
+    /// What it is.
+    pub says: Says,
+    /// What is known of it, and what may still lawfully be done.
+    pub more: Vec<Says>,
+    /// What to do.
+    pub act: Says,
+}
+
+/// A printer's trouble.
+#[derive(Debug, Clone)]
+pub struct Printer {
+    /// What people call it.
+    pub name: String,
+    /// What is wrong there.
+    pub trouble: Option<Says>,
+    /// Labels of which nobody knows whether they came out.
+    pub unsure: usize,
+    /// Labels that wait.
+    pub waiting: usize,
+}
+
+/// A place as it was worked at, cleaned and read.
+#[derive(Debug, Clone, Default)]
+pub struct PlaceDay {
+    /// Its code.
+    pub code: String,
+    /// Its name.
+    pub name: String,
+    /// Has it limits of warmth?
+    pub has_limits: bool,
+    /// The last day on which its warmth was read.
+    pub read: Option<NaiveDate>,
+    /// Is it one that is cleaned down?
+    pub is_cleaned: bool,
+    /// When raw food of animals was last made there since the last clean-down.
+    pub raw: Option<DateTime<Utc>>,
+    /// When food that is ready to eat was last made there since the last clean-down.
+    pub ready: Option<DateTime<Utc>>,
+}
+
+/// What is known of a day.
+pub struct Known<'a> {
+    /// The day.
+    pub today: NaiveDate,
+    /// The moment.
+    pub now: DateTime<Utc>,
+    /// The lots that may need a hand: stopped ones, those at their day, the pieces of the cure room.
+    pub family: &'a Family,
+    /// The pieces.
+    pub pieces: &'a [PieceView],
+    /// What places are called, by key.
+    pub places: &'a BTreeMap<PlaceId, String>,
+    /// The printers.
+    pub printers: &'a [Printer],
+    /// The places.
+    pub days: &'a [PlaceDay],
+}
+
+/// Everything that needs a hand, in the order of the hour.
+pub fn hands(known: &Known<'_>) -> Vec<Hand> {
+    let mut hands: Vec<Hand> = known
+        .pieces
+        .iter()
+        .flat_map(|piece| of_piece(known, piece))
+        .collect();
+    hands.extend(known.printers.iter().filter_map(of_printer));
+    hands.extend(food::hands(known));
+    hands.extend(known.days.iter().flat_map(|place| of_place(known, place)));
+    // Within a sort they stay as they came: pieces the longest in salt first, food by its day.
+    hands.sort_by_key(|hand| (hand.when, hand.sort));
+    hands
+}
+
+fn of_piece(known: &Known<'_>, view: &PieceView) -> Vec<Hand> {
+    let Some(of) = known.family.get(view.lot) else {
+        return Vec::new();
+    };
+    let (tag, name) = (&view.piece.tag, of.lot.product.named());
+    let about = || About::Lot(of.lot.code.clone(), Vec::new());
+    let says = || {
+        Says::from(TodaySays::Piece {
+            tag: tag.clone(),
+            name: name.clone(),
+        })
+    };
+    let mut hands = Vec::new();
+    if let Some(alarm) = &view.alarm {
+        let likely = view.likely.iter().map(|likely| likely.says.clone());
+        hands.push(Hand {
+            when: When::Now,
+            sort: Sort::Alarm,
+            about: about(),
+            says: says(),
+            more: std::iter::once(alarm.finding().says)
+                .chain(likely)
+                .collect(),
+            act: DoSays::Look { what: tag.clone() }.into(),
+        });
+    }
+    if view.may_be_released() {
+        hands.push(Hand {
+            when: When::Today,
+            sort: Sort::Release,
+            about: about(),
+            says: says(),
+            more: vec![TodaySays::Release.into()],
+            act: DoSays::Sign { what: tag.clone() }.into(),
+        });
+    }
+    // What may be released is not due for a look as well.
+    let is_ready = view.may_be_released();
+    let due = view.due.iter().filter(|due| !(is_ready && due.is_ready()));
+    hands.extend(due.map(|due| Hand {
+        when: When::Today,
+        sort: Sort::Piece,
+        about: about(),
+        says: says(),
+        more: vec![due.without_tag()],
+        act: match due.is_weighing() {
+            true => DoSays::Weigh { what: tag.clone() }.into(),
+            false => DoSays::Look { what: tag.clone() }.into(),
+        },
+    }));
+    hands
+}
+
+fn of_printer(printer: &Printer) -> Option<Hand> {
+    let (name, waiting, unsure) = (printer.name.clone(), printer.waiting, printer.unsure);
+    let waits = (waiting > 0).then(|| TodaySays::LabelsWait { labels: waiting }.into());
+    let (says, more, act) = match (&printer.trouble, unsure) {
+        (None, 0) => return None,
+        (None, labels) => (
+            TodaySays::Unsure { name, labels },
+            waits.into_iter().collect(),
+            DoSays::SayWhatCame,
+        ),
+        (Some(trouble), _) => (
+            TodaySays::Printer { name },
+            std::iter::once(trouble.clone()).chain(waits).collect(),
+            DoSays::See,
+        ),
+    };
+    Some(Hand {
+        when: When::Now,
+        sort: Sort::Printer,
+        about: About::Printing,
+        says: says.into(),
+        more,
+        act: act.into(),
+    })
+}
+
+fn of_place(known: &Known<'_>, place: &PlaceDay) -> Vec<Hand> {
+    let mut hands = Vec::new();
+    let about = || About::Place(place.code.clone());
+    let name = || place.name.clone();
+    if place.has_limits && place.read.is_none_or(|day| day < known.today) {
+        hands.push(Hand {
+            when: When::Today,
+            sort: Sort::Reading,
+            about: about(),
+            says: TodaySays::NotRead { place: name() }.into(),
+            more: vec![match place.read {
+                Some(day) => TodaySays::ReadOn { day }.into(),
+                None => TodaySays::NeverRead.into(),
+            }],
+            act: DoSays::Read.into(),
+        });
+    }
+    if !place.is_cleaned {
+        return hands;
+    }
+    match (place.raw, place.ready) {
+        // Both since one clean-down: whichever came first, a person looks at what is ready.
+        (Some(_), Some(_)) => hands.push(Hand {
+            when: When::Now,
+            sort: Sort::Crossed,
+            about: about(),
+            says: TodaySays::Crossed { place: name() }.into(),
+            more: vec![TodaySays::CrossedDo.into()],
+            act: DoSays::Cleaned.into(),
+        }),
+        (Some(_), None) => hands.push(Hand {
+            when: When::Closing,
+            sort: Sort::CleanDown,
+            about: about(),
+            says: TodaySays::CleanDown { place: name() }.into(),
+            more: vec![TodaySays::RawThere.into()],
+            act: DoSays::Cleaned.into(),
+        }),
+        (None, Some(_)) => hands.push(Hand {
+            when: When::Closing,
+            sort: Sort::CleanDown,
+            about: about(),
+            says: TodaySays::CleanDown { place: name() }.into(),
+            more: vec![TodaySays::ReadyThere.into()],
+            act: DoSays::Cleaned.into(),
+        }),
+        (None, None) => {}
+    }
+    hands
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn place(raw: Option<i64>, ready: Option<i64>) -> PlaceDay {
+        let at = |seconds: i64| DateTime::from_timestamp(seconds, 0).unwrap();
+        PlaceDay {
+            code: "bench".into(),
+            name: "Bench".into(),
+            is_cleaned: true,
+            raw: raw.map(at),
+            ready: ready.map(at),
+            ..PlaceDay::default()
+        }
+    }
+
+    fn told(days: &[PlaceDay], printers: &[Printer]) -> Vec<(When, Sort, String)> {
+        let family = Family::default();
+        let known = Known {
+            today: NaiveDate::from_ymd_opt(2026, 6, 26).unwrap(),
+            now: DateTime::from_timestamp(1_782_484_800, 0).unwrap(),
+            family: &family,
+            pieces: &[],
+            places: &BTreeMap::new(),
+            printers,
+            days,
+        };
+        let told = hands(&known).into_iter();
+        told.map(|hand| (hand.when, hand.sort, hand.says.key().to_owned()))
+            .collect()
+    }
+
+    #[test]
+    fn a_quiet_kitchen_needs_no_hand() {
+        let printer = Printer {
+            name: "Bench".into(),
+            trouble: None,
+            unsure: 0,
+            waiting: 3,
+        };
+        assert!(told(&[place(None, None)], &[printer]).is_empty());
+    }
+
+    #[test]
+    fn raw_wants_a_clean_down_before_the_end_and_with_ready_at_once() {
+        let found = told(&[place(Some(1), None), place(Some(1), Some(2))], &[]);
+        assert_eq!(found[0].0, When::Now);
+        assert_eq!(found[0].1, Sort::Crossed);
+        assert_eq!(
+            found[1],
+            (When::Closing, Sort::CleanDown, "today-clean-down".into())
+        );
+    }
+
+    #[test]
+    fn a_place_with_limits_is_read_once_a_day() {
+        let read = |day| PlaceDay {
+            has_limits: true,
+            read: NaiveDate::from_ymd_opt(2026, 6, day),
+            ..PlaceDay::default()
+        };
+        let found = told(&[read(26), read(25)], &[]);
+        assert_eq!(found.len(), 1);
+        assert_eq!(found[0].1, Sort::Reading);
+    }
+}

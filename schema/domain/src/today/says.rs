@@ -1,0 +1,59 @@
+//! What is said of what needs a hand.
+
+use crate::grams::Grams;
+use crate::messages;
+use crate::says::Texts;
+use chrono::NaiveDate;
+
+messages! {
+    /// What needs a hand, and what is known of it.
+    TodaySays in "today" {
+        Piece "piece" { tag: String, name: Texts },
+        Release "release",
+        Printer "printer" { name: String },
+        Unsure "unsure" { name: String, labels: usize },
+        LabelsWait "labels-wait" { labels: usize },
+        WrongLabel "wrong-label" { name: Texts, packs: usize },
+        Stopped "stopped" { name: Texts, packs: usize },
+        Past "past" { name: Texts, packs: usize, day: NaiveDate },
+        LastDay "last-day" { name: Texts, packs: usize },
+        Lies "lies" { weight: Grams, places: String },
+        MayRaw "may-raw",
+        MayRawHere "may-raw-here",
+        MayReady "may-ready",
+        MayReadyHere "may-ready-here",
+        NotRead "not-read" { place: String },
+        ReadOn "read-on" { day: NaiveDate },
+        NeverRead "never-read",
+        Crossed "crossed" { place: String },
+        CrossedDo "crossed-do",
+        CleanDown "clean-down" { place: String },
+        RawThere "raw-there",
+        ReadyThere "ready-there",
+    }
+}
+
+messages! {
+    /// What to do about it: the words on the button.
+    DoSays in "today-do" {
+        Look "look" { what: String },
+        Weigh "weigh" { what: String },
+        Sign "sign" { what: String },
+        See "see",
+        SayWhatCame "say-what-came",
+        PrintAnew "print-anew" { packs: usize },
+        Discard "discard" { packs: usize },
+        Freeze "freeze" { packs: usize },
+        Read "read",
+        Cleaned "cleaned",
+    }
+}
+
+messages! {
+    /// When something wants its hand.
+    WhenSays in "today-when" {
+        Now "now",
+        Today "today",
+        Closing "closing",
+    }
+}

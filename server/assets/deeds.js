@@ -1,0 +1,197 @@
+// A deed on a page: one form, one call of the API, with an id that this device makes before it is sent.
+// A second press of the same button sends the same deed, and the record takes it once. What was done is
+// told by the page that comes then, with its undo; what was refused is told here, in the service's words.
+"use strict";
+
+const deeds = {
+  id() {
+    const bytes = crypto.getRandomValues(new Uint8Array(16));
+    bytes[6] = (bytes[6] & 0x0f) | 0x40;
+    bytes[8] = (bytes[8] & 0x3f) | 0x80;
+    const hex = Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
+    return hex.replace(/^(.{8})(.{4})(.{4})(.{4})/, "$1-$2-$3-$4-");
+  },
+
+  // A figure as people write it, in grams: 2,5 and 2.5 are the same.
+  figure(text) {
+    return Number(text.trim().replace(/[\s\u00a0\u202f]/g, "").replace(",", "."));
+  },
+
+  // Puts a value where its name says: "outputs.0.pack_count".
+  put(body, name, value) {
+    const parts = name.split(".");
+    const last = parts.pop();
+    let at = body;
+    for (const part of parts) {
+      at = at[part];
+    }
+    at[last] = value;
+  },
+
+  // What a form asks for.
+  body(form) {
+    const body = JSON.parse(form.dataset.body);
+    for (const field of form.elements) {
+      const off = (field.type === "radio" || field.type === "checkbox") && !field.checked;
+      if (!field.name || field.disabled || off || field.value.trim() === "") {
+        continue;
+      }
+      const times = Number(field.dataset.times || 1);
+      const kind = field.dataset.as || "text";
+      const value = kind === "figure" ? deeds.figure(field.value) * times : field.value.trim();
+      deeds.put(body, field.name, kind === "figure" ? Math.round(value * 1000) / 1000 : value);
+    }
+    return body;
+  },
+
+  async post(path, asked) {
+    try {
+      const response = await fetch(path, {
+        method: "POST",
+        headers: { "Content-Type": "application/json" },
+        body: JSON.stringify(asked),
+      });
+      const answer = await response.json();
+      return response.ok ? { done: answer } : { refused: answer };
+    } catch {
+      return { away: true };
+    }
+  },
+
+  // Tells what was refused, or that nobody answers, where the form is.
+  tell(form, problem) {
+    form.querySelectorAll("[aria-invalid]").forEach((field) => field.removeAttribute("aria-invalid"));
+    const told = document.querySelector("[data-told]");
+    const name = problem ? "[data-refused]" : "[data-away]";
+    const copy = document.querySelector(`template${name}`).content.cloneNode(true);
+    told.replaceChildren(copy);
+    const box = told.firstElementChild;
+    if (problem) {
+      box.querySelector("[data-title]").textContent = problem.title + ".";
+      box.querySelector("[data-detail]").textContent = problem.detail;
+      const field = problem.field && deeds.field(form, problem.field);
+      if (field) {
+        field.setAttribute("aria-invalid", "true");
+      }
+      if (problem.may_be_told) {
+        deeds.offer(form, box);
+      }
+    }
+    form.after(told);
+    box.focus();
+    box.scrollIntoView({ block: "center" });
+  },
+
+  // The field of the form that a problem names: "outputs[0].grams" is outputs.0.grams here.
+  field(form, name) {
+    const wanted = name.replace(/\[(\d+)\]/g, ".$1");
+    const fields = Array.from(form.elements).filter((field) => field.name);
+    return fields.find((field) => field.name === wanted && field.type !== "radio");
+  },
+
+  // A limit stands in the way: was it typed right? Else it is recorded as it happened, with a note.
+  offer(form, box) {
+    const part = box.querySelector("[data-happened]");
+    part.hidden = false;
+    part.querySelector("[data-as-it-happened]").addEventListener("click", () => {
+      const note = part.querySelector("[data-note]");
+      if (note.value.trim() === "") {
+        note.setAttribute("aria-invalid", "true");
+        note.focus();
+        return;
+      }
+      deeds.send(form, { as_it_happened: true, note: note.value.trim() });
+    });
+  },
+
+  async send(form, also = {}) {
+    const asked = { ...deeds.body(form), ...also };
+    // Other wishes are another deed.
+    const wish = JSON.stringify(asked);
+    if (form.dataset.wish !== wish) {
+      form.dataset.wish = wish;
+      form.dataset.id = deeds.id();
+    }
+    if (form.dataset.busy) {
+      return;
+    }
+    form.dataset.busy = "yes";
+    const { done, refused, away } = await deeds.post(form.dataset.deed, { id: form.dataset.id, ...asked });
+    delete form.dataset.busy;
+    if (refused || away) {
+      deeds.tell(form, refused);
+      return;
+    }
+    sessionStorage.setItem("warnings", JSON.stringify(done.warnings || []));
+    await deeds.print(form, done);
+    const then = new URL(form.dataset.then, window.location.origin);
+    const shown = form.dataset.deed.endsWith("/void") ? form.dataset.deed.split("/").at(-2) : done.id;
+    then.searchParams.set("did", shown);
+    window.location.assign(then.href);
+  },
+
+  // The labels of what was made come out of the chosen printer. A printer's trouble undoes no deed: the
+  // queue and the page of printing tell of it.
+  async print(form, done) {
+    const printer = form.dataset.printer;
+    if (printer) {
+      await deeds.post("/api/prints", { id: deeds.id(), printer, step: done.id });
+    }
+  },
+
+  // What a form is about to do, in a sentence that follows its fields.
+  sentence(form) {
+    const shown = form.querySelector("[data-sentence]");
+    if (!shown) {
+      return;
+    }
+    const said = shown.dataset.sentence.replace(/\{([a-z0-9_.]+)\}/g, (whole, name) => {
+      const fields = Array.from(form.elements).filter((field) => field.name === name);
+      const field = fields.find((one) => one.type !== "radio" || one.checked);
+      const value = field && (field.selectedOptions ? field.selectedOptions[0].textContent : field.value);
+      return value && value.trim() !== "" ? value.trim() : "…";
+    });
+    shown.textContent = said;
+    form.querySelectorAll("[data-count]").forEach((one) => {
+      const field = Array.from(form.elements).find((of) => of.name === one.dataset.count && of.checked);
+      one.textContent = field ? field.value : "";
+    });
+  },
+};
+
+document.addEventListener("submit", (event) => {
+  if (event.target.matches("form[data-deed]")) {
+    event.preventDefault();
+    deeds.send(event.target);
+  }
+});
+
+document.addEventListener("input", (event) => {
+  const form = event.target.form;
+  if (form && form.matches("form[data-deed]")) {
+    deeds.sentence(form);
+  }
+});
+
+document.querySelectorAll("form[data-deed]").forEach((form) => deeds.sentence(form));
+
+// Nothing was wrong with what was just done, but look.
+const warnings = JSON.parse(sessionStorage.getItem("warnings") || "[]");
+sessionStorage.removeItem("warnings");
+const told = document.querySelector("[data-told]");
+if (told && warnings.length > 0) {
+  const box = document.createElement("div");
+  box.className = "warn";
+  for (const warning of warnings) {
+    const line = document.createElement("p");
+    line.textContent = warning;
+    box.append(line);
+  }
+  told.append(box);
+}
+
+// Everything of the page as one sheet of paper.
+document.querySelectorAll("[data-sheet]").forEach((button) => {
+  button.hidden = false;
+  button.addEventListener("click", () => window.print());
+});

@@ -1,0 +1,218 @@
+//! Today: what needs a hand, for a page and for programs.
+
+use super::LoadedFamily;
+use super::cure_room::hanging;
+use super::prints::printers;
+use super::says::QuerySays;
+use crate::caller::Caller;
+use crate::error::{Error, Result};
+use chrono::{DateTime, Days, NaiveDate, TimeDelta, Utc};
+use chrono_tz::Tz;
+use domain::family::room;
+use domain::lot::{LotId, PlaceId};
+use domain::moment::day_of;
+use domain::today::{Hand, Known, PlaceDay, Printer, hands};
+use domain::words::PrintState;
+use serde::Deserialize;
+use std::collections::{BTreeMap, HashMap};
+use store::family::{Extent, WalkStart};
+use store::{Conn, places};
+use utoipa::IntoParams;
+
+/// Which part of the day is wanted. What is said of each field stands in the API's document.
+#[derive(Debug, Default, Deserialize, IntoParams)]
+#[serde(deny_unknown_fields)]
+pub struct TodayQuery {
+    /// How many of them were read already
+    pub after: Option<usize>,
+    /// How many, at most 200; 50 if left out
+    pub limit: Option<usize>,
+}
+
+/// The most of one page.
+const MOST: usize = 200;
+/// The most lots at or past their day that are looked at: the list of lots has all.
+const MOST_LOTS: usize = 300;
+/// What was worked at a place longer ago than this is no more today's affair.
+const LOOKED_BACK: TimeDelta = TimeDelta::days(3);
+
+/// A part of what needs a hand today.
+pub struct Today {
+    /// The things, in the order of the hour.
+    pub hands: Vec<Hand>,
+    /// How many there are in all.
+    pub all: usize,
+    /// Where the next part begins, if there is one.
+    pub next: Option<usize>,
+    /// The moment.
+    pub now: DateTime<Utc>,
+    /// The kitchen's time zone.
+    pub zone: Tz,
+    /// What an empty kitchen has already, in the order in which it is set up.
+    pub begun: Begun,
+}
+
+/// How far a kitchen is set up.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct Begun {
+    /// It says who it is.
+    pub kitchen: bool,
+    /// It has places.
+    pub places: bool,
+    /// It has people besides the first.
+    pub people: bool,
+    /// It has a printer.
+    pub printer: bool,
+    /// It has products.
+    pub products: bool,
+    /// Something came in.
+    pub lots: bool,
+}
+
+impl Begun {
+    /// Is nothing left to set up before work begins?
+    pub fn is_done(self) -> bool {
+        self.kitchen && self.places && self.products && self.lots
+    }
+}
+
+/// What needs a hand.
+///
+/// # Errors
+/// The database is away, or the record is damaged; 422 for a part that cannot be.
+pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Today> {
+    let limit = query.limit.unwrap_or(50);
+    if !(1..=MOST).contains(&limit) {
+        let says = QuerySays::LimitRange { most: MOST as i64 };
+        return Err(Error::cannot_be("limit", says));
+    }
+    let now = app.now();
+    let standing = app.standing(conn)?;
+    let zone = standing.kitchen.zone;
+    let today = day_of(now, zone);
+    let pieces = hanging(conn, &standing.lists)?;
+    let keys = keys(conn, today, &pieces)?;
+    let start = WalkStart::Keys(&keys);
+    let reading =
+        LoadedFamily::load_with(app.app(), conn, standing.clone(), start, Extent::ANCESTORS)?;
+    let rules = &app.law.trade.cure_room;
+    let of = pieces.iter().copied().map(LotId);
+    let pieces = room(&reading.family, of, zone, today, rules);
+    let names: BTreeMap<PlaceId, String> = standing
+        .lists
+        .place_codes
+        .iter()
+        .map(|(key, code)| (*key, standing.lists.place(code).to_owned()))
+        .collect();
+    let printers: Vec<Printer> = printers(conn)?.into_iter().map(printer).collect();
+    let days = days(app, conn, &standing, now, zone)?;
+    let found = hands(&Known {
+        today,
+        now,
+        family: &reading.family,
+        pieces: &pieces,
+        places: &names,
+        printers: &printers,
+        days: &days,
+    });
+    let all = found.len();
+    let after = query.after.unwrap_or(0);
+    if after > all {
+        let says = QuerySays::NotAfter {
+            after: after.to_string(),
+        };
+        return Err(Error::cannot_be("after", says));
+    }
+    let end = (after + limit).min(all);
+    Ok(Today {
+        hands: found.into_iter().skip(after).take(limit).collect(),
+        all,
+        next: (end < all).then_some(end),
+        now,
+        zone,
+        begun: Begun {
+            kitchen: standing.kitchen.is_set,
+            places: !standing.lists.places.is_empty(),
+            people: app.people().people.len() > 1,
+            printer: !printers.is_empty(),
+            products: !standing.lists.products.is_empty(),
+            lots: store::lots::any(conn)?,
+        },
+    })
+}
+
+/// The lots that may need a hand: stopped, unproven, with a wrong label, at their day, or in the cure room.
+fn keys(conn: &mut Conn, today: NaiveDate, pieces: &[i32]) -> Result<Vec<i32>> {
+    let tomorrow = today.checked_add_days(Days::new(1)).unwrap_or(today);
+    let mut keys = store::stops::past_lots(conn, tomorrow)?;
+    keys.truncate(MOST_LOTS);
+    keys.extend(store::stops::stopped_lots(conn)?);
+    keys.extend(store::stops::unproven_lots(conn)?);
+    keys.extend(store::wrong_labels::lots_on_hand(conn)?);
+    keys.extend(pieces);
+    keys.sort_unstable();
+    keys.dedup();
+    Ok(keys)
+}
+
+fn printer(view: super::prints::PrinterView) -> Printer {
+    let count = |wanted: PrintState| {
+        let of = view.counts.iter().filter(|(state, _)| *state == wanted);
+        of.map(|(_, labels)| usize::try_from(*labels).unwrap_or(0))
+            .sum()
+    };
+    Printer {
+        unsure: count(PrintState::Unsure),
+        waiting: count(PrintState::Waiting),
+        trouble: view.trouble.clone(),
+        name: view.name.clone(),
+    }
+}
+
+/// Every place that is cleaned down or read.
+fn days(
+    app: &Caller<'_>,
+    conn: &mut Conn,
+    standing: &crate::lists::standing::Standing,
+    now: DateTime<Utc>,
+    zone: Tz,
+) -> Result<Vec<PlaceDay>> {
+    let cleaned: HashMap<_, _> = places::cleaned(conn)?.into_iter().collect();
+    let read: HashMap<_, _> = places::read(conn)?.into_iter().collect();
+    let made = places::made_since(conn, (now - LOOKED_BACK).naive_utc())?;
+    let mut days = Vec::new();
+    for (code, listed) in &standing.lists.places {
+        let key = standing.lists.place_key(code).map(|key| key.0);
+        let last_clean = cleaned.get(&key).copied().flatten();
+        let mut day = PlaceDay {
+            code: code.clone(),
+            name: listed.name.clone(),
+            has_limits: listed.has_limits,
+            read: read
+                .get(&key)
+                .copied()
+                .flatten()
+                .map(|at| day_of(at.and_utc(), zone)),
+            is_cleaned: listed.is_contact,
+            ..PlaceDay::default()
+        };
+        let here = made
+            .iter()
+            .filter(|(place, _, _)| listed.is_contact && *place == key);
+        for (_, at, version) in here.filter(|(_, at, _)| last_clean.is_none_or(|clean| *at > clean))
+        {
+            let product = app.product(conn, *version)?;
+            if product.species.is_none() && product.raw {
+                continue;
+            }
+            let last = if product.raw {
+                &mut day.raw
+            } else {
+                &mut day.ready
+            };
+            *last = (*last).max(Some(at.and_utc()));
+        }
+        days.push(day);
+    }
+    Ok(days)
+}

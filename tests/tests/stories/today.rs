@@ -1,0 +1,169 @@
+//! Today, and the box that takes anything.
+
+use serde_json::{Value, json};
+use stories::{Engine, House, on_both_engines};
+use uuid::Uuid;
+
+on_both_engines! {
+    what_needs_a_hand
+    whatever_is_said_is_found
+    an_empty_kitchen_is_told_what_comes_first
+}
+
+fn hands(today: &Value) -> Vec<(String, String)> {
+    let hands = today["hands"].as_array().expect("hands").iter();
+    let text = |value: &Value| value.as_str().unwrap_or_default().to_owned();
+    hands
+        .map(|hand| (text(&hand["sort"]), text(&hand["says"])))
+        .collect()
+}
+
+fn what_needs_a_hand(engine: Engine) {
+    let house = House::demo(engine);
+    let caller = house.caller();
+    let today = caller.read("/api/today");
+    let found = hands(&today);
+    let has = |sort: &str, says: &str| found.iter().any(|(of, it)| of == sort && it.contains(says));
+    for (sort, says) in [
+        ("alarm", "H-04"),
+        ("alarm", "H-06"),
+        ("wrong-label", "Chicken liver parfait"),
+        ("stop", "Smoked cooked ham"),
+        ("past", "Pork liver"),
+        ("last-day", "Pork chop, 4 packs"),
+        ("piece", "H-05"),
+        ("release", "H-02"),
+    ] {
+        assert!(has(sort, says), "{sort}: {says} is not in {found:?}");
+    }
+    let times: Vec<&str> = today["hands"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|hand| hand["when"].as_str().unwrap())
+        .collect();
+    let place = |time: &&str| ["now", "today", "closing"].iter().position(|of| of == time);
+    assert!(times.is_sorted_by_key(|time| place(time)), "{times:?}");
+    // In parts it is the same.
+    let mut parts = Vec::new();
+    let mut after = 0;
+    loop {
+        let part = caller.read(&format!("/api/today?limit=4&after={after}"));
+        parts.extend(hands(&part));
+        match part["next"].as_u64() {
+            Some(next) => after = next,
+            None => break,
+        }
+    }
+    assert_eq!(parts, found);
+    // The page says the same.
+    let page = caller.get("/").expect(200);
+    let page = String::from_utf8(page.bytes).unwrap();
+    assert!(page.contains("Pork chop, 4 packs: last day"), "{page}");
+    caller.get("/api/today?limit=0").expect(422);
+    caller.get("/api/today?after=9999").expect(422);
+    // What is done leaves: the chops are frozen.
+    let chops = today["hands"].as_array().unwrap().iter();
+    let mut chops = chops.filter(|hand| hand["says"].as_str().unwrap().starts_with("Pork chop"));
+    let chops = chops.next().expect("the chops");
+    let asked = json!({ "id": Uuid::from_u128(0x70da1), "lot": chops["lot"], "packs": chops["packs"],
+        "state": "frozen", "to": "freezer" });
+    caller.post("/api/moves", &asked).expect(201);
+    let left = hands(&caller.read("/api/today"));
+    assert!(
+        !left.iter().any(|(_, says)| says.starts_with("Pork chop")),
+        "{left:?}"
+    );
+    // Raw meat on the bench wants it cleaned before the end, and a clean-down ends that.
+    let loin = caller.read("/api/lots?product=pork-loin");
+    let lot = loin["lots"].as_array().unwrap().iter();
+    let mut lot = lot.filter(|lot| lot["on_hand_grams"].as_f64().unwrap_or(0.0) > 200.0);
+    if let Some(lot) = lot.next() {
+        let asked = json!({ "id": Uuid::from_u128(0x70da2), "kind": "cut", "place": "bench",
+            "inputs": [{ "lot": lot["code"], "grams": 100 }], "outputs": [{ "product": "pork-loin", "grams": 100 }] });
+        caller.post("/api/steps", &asked).expect(201);
+        let bench = |today: &Value| {
+            hands(today).iter().any(|(sort, says)| {
+                (sort == "clean-down" || sort == "crossed") && says.contains("Bench")
+            })
+        };
+        assert!(bench(&caller.read("/api/today")));
+        let asked = json!({ "id": Uuid::from_u128(0x70da3), "place": "bench" });
+        caller.post("/api/clean-downs", &asked).expect(201);
+        assert!(!bench(&caller.read("/api/today")));
+    }
+}
+
+fn whatever_is_said_is_found(engine: Engine) {
+    let house = House::demo(engine);
+    let caller = house.caller();
+    let bacon = caller.noted("L13");
+    let first = |said: &str| {
+        let found = caller.read(&format!("/api/find?q={said}"));
+        let things = found["things"].as_array().expect("things").clone();
+        assert!(!things.is_empty(), "{said} finds nothing");
+        things[0].clone()
+    };
+    // A code however spelt, a part of one, a label's address, a pack.
+    let shown = format!("{}-{}-{}", &bacon[..3], &bacon[3..8], &bacon[8..]).to_lowercase();
+    for said in [bacon.clone(), shown, bacon[8..].to_owned()] {
+        let thing = first(&said);
+        assert_eq!(
+            (thing["is"].as_str(), thing["code"].as_str()),
+            (Some("lot"), Some(&*bacon)),
+            "{said}"
+        );
+    }
+    let pack = first(&format!("{bacon}/13"));
+    assert_eq!(
+        (pack["is"].as_str(), pack["pack"].as_u64()),
+        (Some("pack"), Some(13))
+    );
+    // A carcass number however spelt, and an ear tag.
+    for said in [
+        "0608-17",
+        "060817",
+        "0608%2017",
+        "17",
+        "BR%202217",
+        "br2217",
+    ] {
+        let thing = first(said);
+        assert_eq!(
+            (thing["is"].as_str(), thing["name"].as_str()),
+            (Some("animal"), Some("0608-17")),
+            "{said}"
+        );
+    }
+    for (said, is, code) in [
+        ("freezer", "place", "freezer"),
+        ("pork%20rillettes", "product", "rillettes"),
+        ("brindlecombe", "farm", "BRC"),
+    ] {
+        let thing = first(said);
+        assert_eq!(thing["is"].as_str(), Some(is), "{said}: {thing}");
+        if is != "product" {
+            assert_eq!(thing["code"].as_str(), Some(code), "{said}");
+        }
+    }
+    assert_eq!(first("oda")["is"].as_str(), Some("person"));
+    assert_eq!(first("H-04")["is"].as_str(), Some("lot"));
+    let nothing = caller.read("/api/find?q=nothing-of-that-name");
+    assert_eq!(nothing["things"].as_array().map(Vec::len), Some(0));
+    let elsewhere = caller.read("/api/find?q=https%3A%2F%2Felsewhere.example%2FL%2FX");
+    assert_eq!(elsewhere["elsewhere"], true);
+    let page = caller.get("/find?q=nothing-of-that-name").expect(200);
+    assert!(
+        String::from_utf8(page.bytes)
+            .unwrap()
+            .contains("Nothing here is called")
+    );
+}
+
+fn an_empty_kitchen_is_told_what_comes_first(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let page = String::from_utf8(caller.get("/").expect(200).bytes).unwrap();
+    assert!(page.contains("Receive the first animal"), "{page}");
+    assert_eq!(caller.read("/api/today")["begun"], false);
+}
