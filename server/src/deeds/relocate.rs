@@ -1,14 +1,15 @@
 //! Packs go elsewhere, or are frozen or thawed.
 
 use super::facts::{choice, place, wanted};
-use super::{DeedHeader, Done, happened, perform};
+use super::{DeedHeader, Done, happened, mince, perform};
 use crate::caller::Caller;
 use crate::error::Result;
 use crate::wire::asked::MoveAsked;
 use domain::deed::draw::Choice;
 use domain::deed::relocate::{self, Whither};
 use domain::family::Lists;
-use domain::words::DeedKind;
+use domain::lot::Pack;
+use domain::words::{DeedKind, State};
 
 /// Records a move.
 ///
@@ -42,7 +43,12 @@ pub fn take(app: &Caller<'_>, asked: &MoveAsked) -> Result<Done> {
         let lot = facts.lot(&named.code, wanted(&choice))?;
         let state = asked.state.map(|state| state.0);
         let (moment, zone) = (facts.moment, facts.kitchen.zone);
-        let plan = relocate::plan(&lot, &choice, to, state, &moment, zone, happened)?;
+        let mut plan = relocate::plan(&lot, &choice, to, state, &moment, zone, happened)?;
+        if state == Some(State::Frozen) {
+            let touched = |pack: &&Pack| plan.changes.iter().any(|of| of.pack == pack.id);
+            let packs = lot.packs.iter().filter(touched);
+            mince::frozen_again(facts, &lot, packs, happened)?.add_to(&mut plan);
+        }
         facts.record(asked.id.0.to_string(), DeedKind::Move, &plan)
     })
 }

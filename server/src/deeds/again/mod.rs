@@ -8,7 +8,7 @@ mod step;
 mod stops;
 mod write;
 
-pub use asked::{effective, request};
+pub use asked::{effective, fields, request};
 pub use write::write;
 
 use super::facts::{Facts, Past};
