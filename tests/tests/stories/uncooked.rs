@@ -125,7 +125,7 @@ fn a_dry_sausage_is_released_by_the_method_s_own_numbers_on_record(engine: Engin
     let late = "From the book";
     let animal = stories::day::farm("BRC").carcass("1");
     let animal = animal.killed(stories::call::chrono_day(-32));
-    let trim = caller.receive("pork-trim").grams(3_000).from(animal);
+    let trim = caller.receive("pork-trim").grams(4_000).from(animal);
     let trim = trim.at(day(31)).note(late).made();
     let sea = json!({ "code": "sea-salt", "names": { "en": "Sea salt" }, "kind": "ingredient", "raw": false, "storage": "ambient", "in_cure": "salt" });
     caller.post("/api/products", &sea).expect(201);
