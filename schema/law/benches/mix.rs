@@ -109,6 +109,7 @@ fn date_and_statement(bencher: divan::Bencher<'_, '_>) {
             once_opened: None,
             approved: None,
             law,
+            ready_keeps_its_day: false,
             as_it_happened: false,
         }
         .date();

@@ -165,6 +165,20 @@ pub fn of_lot(conn: &mut Conn, lot: i32) -> Result<Vec<(NaiveDateTime, Quantity,
         .collect()
 }
 
+/// The readings of a place, the oldest first; voided ones are left out.
+pub fn of_place(conn: &mut Conn, place: i32) -> Result<Vec<(NaiveDateTime, Quantity, i64)>> {
+    let sql = format!(
+        "SELECT 0 AS lot_id, deeds.id AS deed_id, deeds.at, of.quantity, of.millionths
+         FROM measurements of {THAT_COUNT}
+         WHERE of.place_id = {place} AND of.lot_id IS NULL AND voids.id IS NULL
+         ORDER BY deeds.at, of.id"
+    );
+    let read: Vec<LotReadingRow> = on_each!(conn, c => sql_query(sql).load(c)?);
+    read.into_iter()
+        .map(|row| Ok((row.at, quantity(&row.quantity)?, row.millionths)))
+        .collect()
+}
+
 /// The quantity that a row names.
 pub fn quantity(text: &str) -> Result<Quantity> {
     Quantity::parse(text)

@@ -2,15 +2,17 @@
 
 use super::facts::{Facts, choice, wanted};
 use super::says::DeedSays;
-use super::{DeedHeader, Done, perform};
+use super::{DeedHeader, Done, perform, trichinae};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::wire::stops::DispositionAsked;
 use domain::deed::dispose::{self, Disposing};
 use domain::deed::draw::Choice;
 use domain::lot::Lot;
+use domain::plan::Reason;
+use domain::refusal::Refusal;
 use domain::right::Right;
-use domain::words::{DeedKind, Disposal};
+use domain::words::{ConditionKind, DeedKind, Disposal, ProductKind, Topic};
 
 /// Records a disposition.
 ///
@@ -61,9 +63,23 @@ pub fn take(app: &Caller<'_>, asked: &DispositionAsked) -> Result<Done> {
             witness: asked.witness.as_ref().map(|witness| witness.0.clone()),
         };
         let (moment, zone) = (facts.moment, facts.kitchen.zone);
-        let plan = dispose::plan(&lot, &chosen, &disposing, &moment, zone)?;
+        let mut plan = dispose::plan(&lot, &chosen, &disposing, &moment, zone)?;
+        if eaten_uncooked(&lot) && !plan.conditions.is_empty() {
+            let row = store::lots::by_code(facts.tx.conn, &lot.code)?;
+            let row = row.ok_or_else(|| Refusal::never_issued("lot", &lot.code))?;
+            let chain = trichinae::proof(facts, asked.trichinae.as_ref(), &lot, &row)?;
+            let links = Reason::all(Topic::Release, chain).into_iter();
+            plan.reasons.extend(links.map(|link| (lot.id, link)));
+        }
         facts.record(asked.id.0.to_string(), DeedKind::Dispose, &plan)
     })
+}
+
+/// Is it let go as ready although nothing was cooked: raw, or cured and no more?
+fn eaten_uncooked(lot: &Lot) -> bool {
+    let condition = lot.condition();
+    let cured = lot.product.kind == ProductKind::Cured && !condition.is_ready();
+    !lot.product.raw && (condition.is == ConditionKind::Raw || cured)
 }
 
 /// What put it right is a deed on record that did something to this very lot.

@@ -12,7 +12,7 @@ use crate::read::brief::{brief, briefs};
 use crate::read::{lot_with, whole};
 use crate::who::Who;
 use crate::wire::Weight;
-use crate::wire::answers::{DeedDone, LotBrief};
+use crate::wire::answers::{DeedDone, LotBrief, StopRead, stop_read};
 use chrono::NaiveDateTime;
 use domain::code::LotCode;
 use domain::deed::draw::Choice;
@@ -279,15 +279,22 @@ impl<'a> Facts<'a, '_> {
     pub fn record(&mut self, id: String, kind: DeedKind, plan: &Plan) -> Result<DeedDone> {
         let made = store::record::plan(self.tx, self.deed, &self.moment, plan)?;
         let labels = (!made.is_empty()).then(|| format!("/api/steps/{id}/labels.pdf"));
-        let lots = match made.is_empty() {
+        let (rows, mut lots) = match made.is_empty() {
             true => {
                 let mut keys: Vec<i32> = plan.changes.iter().map(|change| change.lot.0).collect();
                 keys.dedup();
                 let rows = lots::by_keys(self.tx.conn, &keys)?;
-                self.briefs(&rows)?
+                let lots = self.briefs(&rows)?;
+                (rows, lots)
             }
-            false => self.newborn(&made)?,
+            false => {
+                let lots = self.newborn(&made)?;
+                (made, lots)
+            }
         };
+        for (lot, row) in lots.iter_mut().zip(&rows) {
+            lot.stops = self.placed(plan, row);
+        }
         let mut done = DeedDone {
             id,
             kind: kind.as_str().to_owned(),
@@ -305,6 +312,23 @@ impl<'a> Facts<'a, '_> {
         };
         again::told(self, kind, plan, &mut done)?;
         Ok(done)
+    }
+
+    /// The stops that a plan places on a lot, each sentence once.
+    fn placed(&self, plan: &Plan, row: &LotRow) -> Vec<StopRead> {
+        let births = plan.births.iter();
+        let of_birth = births.filter(|birth| birth.code.as_str() == row.code);
+        let of_birth = of_birth.flat_map(|birth| &birth.stops);
+        let touched = plan.stops.iter().filter(|(lot, ..)| lot.0 == row.id);
+        let touched = touched.map(|(_, _, stop)| stop);
+        let mut read: Vec<StopRead> = Vec::new();
+        for stop in of_birth.chain(touched) {
+            let stop = stop_read(&stop.cause.told(), self.kitchen.zone, &self.speech);
+            if !read.iter().any(|known| known.says == stop.says) {
+                read.push(stop);
+            }
+        }
+        read
     }
 
     /// Lots just made, in short: everything is known without reading.

@@ -43,8 +43,11 @@ pub fn broken(
     }
     let of = &facts.law().rows;
     let findings = findings.iter().map(|finding| finding.with_sources(of));
-    let says = StopSays::Broke {
-        findings: findings.collect(),
+    let findings = findings.collect();
+    // Too little heat is made good by more; what went in, or stood warm, is not.
+    let says = match topic {
+        Topic::Heat => StopSays::Broke { findings },
+        _ => StopSays::BrokeForGood { findings },
     };
     let says = says.into();
     Ok(Cause::failed(topic, Because { says, rule }, facts.moment.at).into())

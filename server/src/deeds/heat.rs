@@ -4,6 +4,7 @@ use super::facts::Facts;
 use super::happened::broken;
 use super::heat_asked::HeatAsked;
 use super::heat_log;
+use super::pierced;
 use super::says::HeatDeedSays;
 use crate::error::Result;
 use crate::wire::asked::StepAsked;
@@ -42,14 +43,18 @@ pub fn look(
     products: &[Arc<Product>],
     as_it_happened: bool,
 ) -> Result<HeatCheck> {
-    let of = HeatAsked {
+    let mut of = HeatAsked {
         asked,
         kind,
         lots,
         products,
+        pierced: None,
     };
     let log = heat_log::read(facts, asked)?;
     let mut looked = HeatCheck::default();
+    if of.claims_whole_meat() {
+        of.pierced = pierced::of(facts, lots)?;
+    }
     if of.is_a_cook() {
         for product in of.judged() {
             looked.judge(facts, &of, product, log.as_ref(), as_it_happened)?;
@@ -130,11 +135,15 @@ impl HeatCheck {
         as_it_happened: bool,
     ) -> Result<()> {
         let chain: Vec<Because> = judged.findings.iter().map(Because::finding).collect();
-        if judged.answer == Answer::Short && judged.refuses() {
+        let short = judged.answer == Answer::Short && judged.refuses();
+        if short || judged.untold {
             let rows = &facts.law().rows;
             let findings = judged.findings.iter();
             let findings = findings.map(|finding| finding.with_sources(rows)).collect();
-            let says = HeatDeedSays::Short { findings };
+            let says = match short {
+                true => HeatDeedSays::Short { findings },
+                false => HeatDeedSays::Untold { findings },
+            };
             let found = &judged.findings;
             let stop = broken(facts, field, topic, says, found, as_it_happened)?;
             self.stops.push(stop);

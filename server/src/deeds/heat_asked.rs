@@ -7,13 +7,16 @@ use crate::wire::Number;
 use crate::wire::asked::StepAsked;
 use crate::wire::cures::decimal;
 use chrono::TimeDelta;
-use domain::heat::{self, Cook, Cooled, HeatRecord, HeatVerdict, Heated, Judgement, Log};
+use domain::heat::{
+    self, Cook, Cooled, Food, HeatRecord, HeatVerdict, Heated, Judgement, Log, Pierced,
+};
 use domain::lot::Lot;
 use domain::measure::Percent;
 use domain::product::Product;
 use domain::refusal::Refusal;
 use domain::rows::RowId;
-use domain::words::{Quantity, Species, State, StepKind};
+use domain::says::Texts;
+use domain::words::{Addition, Quantity, Species, State, StepKind};
 use rust_decimal::Decimal;
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -24,6 +27,8 @@ pub(super) struct HeatAsked<'a> {
     pub(super) kind: StepKind,
     pub(super) lots: &'a [Lot],
     pub(super) products: &'a [Arc<Product>],
+    /// What of the meat was ground or pumped before, where a product claims that none was.
+    pub(super) pierced: Option<Pierced>,
 }
 
 impl HeatAsked<'_> {
@@ -48,6 +53,34 @@ impl HeatAsked<'_> {
             true => each,
             false => some,
         }
+    }
+
+    /// Is something measured of what claims to be whole muscle or a roast?
+    pub(super) fn claims_whole_meat(&self) -> bool {
+        let mut judged = self.products.iter();
+        let whole = |of: &Arc<Product>| matches!(of.cooked_as, Some(Food::Intact | Food::Roast));
+        let measured = self.asked.log.is_some() || self.asked.readings.is_some();
+        measured && self.has_raw() && judged.any(whole)
+    }
+
+    /// The whole piece that went in, if one did: a carcass always, a cut or a piece of offal where nothing
+    /// liquid went in with it. What comes out as stock or fat is what ran out of it.
+    fn piece(&self, product: &Product) -> Option<Texts> {
+        use domain::words::ProductKind::*;
+        if matches!(product.kind, Stock | Rendered) {
+            return None;
+        }
+        let added = self.asked.added.iter().flatten();
+        let mut added = added.filter(|of| of.what.0 != Addition::ScaleDifference);
+        let liquid = added.next().is_some();
+        let liquid = liquid || self.lots.iter().any(|lot| lot.product.kind == Stock);
+        let raw = self.lots.iter().filter(|lot| !lot.condition().is_ready());
+        let mut whole = raw.filter(|lot| match lot.product.kind {
+            Carcass => true,
+            Cut | Offal | Cured => !liquid && !lot.species.is_empty(),
+            _ => false,
+        });
+        whole.next().map(|lot| lot.product.named())
     }
 
     /// Is anything in it not ready yet?
@@ -87,11 +120,16 @@ impl HeatAsked<'_> {
 
     /// How long a pot boiled: the longest that was entered.
     fn boiled(&self) -> Option<TimeDelta> {
-        let of_log = self.asked.log.iter().flatten();
-        let of_log = of_log.filter_map(|reading| reading.boiled_minutes);
         let readings = self.asked.readings.as_ref();
         let told = readings.and_then(|readings| readings.boiled_minutes);
-        of_log.chain(told).map(minutes).max()
+        self.boiled_in_log().max(told.map(minutes))
+    }
+
+    /// How long it boiled by its log: a point of its own, which no reading before it speaks against.
+    fn boiled_in_log(&self) -> Option<TimeDelta> {
+        let of_log = self.asked.log.iter().flatten();
+        let of_log = of_log.filter_map(|reading| reading.boiled_minutes);
+        of_log.map(minutes).max()
     }
 
     /// The verdict on the cook, and the field that it is about; nothing where nothing was measured.
@@ -132,6 +170,7 @@ impl HeatAsked<'_> {
             .collect();
         let chosen = self.asked.heat_standard.as_ref();
         let chosen = chosen.map(|row| RowId::new(&row.0));
+        let piece = self.piece(product);
         let heated = Heated {
             record,
             food: product.cooked_as,
@@ -139,9 +178,19 @@ impl HeatAsked<'_> {
             fat: self.asked.fat_percent.map(|fat| Percent::new(decimal(fat))),
             code_year: code_year.unwrap_or_default(),
             chosen: chosen.as_ref(),
+            pierced: self.pierced.as_ref(),
+            piece: piece.as_ref(),
         };
         let verdict = heat::prove(&heated, &law.heat, &law.rows);
         let verdict = verdict.map_err(|refusal| named(refusal, &field))?;
+        if let (None, true, Some(boiled)) = (&verdict.proof, log.is_some(), self.boiled_in_log()) {
+            let record = HeatRecord::Boiled(boiled);
+            let by_boil = heat::prove(&Heated { record, ..heated }, &law.heat, &law.rows);
+            let by_boil = by_boil.map_err(|refusal| named(refusal, &field))?;
+            if by_boil.proof.is_some() {
+                return Ok(Some((by_boil, field)));
+            }
+        }
         Ok(Some((verdict, field)))
     }
 

@@ -11,7 +11,7 @@ use domain::words::Quantity;
 use store::probes::{self, CorePoint};
 
 /// The points that have a temperature, each with its place in the request.
-fn points(asked: &StepAsked) -> Result<Vec<(usize, CoreReading)>> {
+pub(super) fn points(asked: &StepAsked) -> Result<Vec<(usize, CoreReading)>> {
     let mut read = Vec::new();
     for (nth, reading) in asked.log.iter().flatten().enumerate() {
         let (celsius, fahrenheit) = (reading.celsius, reading.fahrenheit);

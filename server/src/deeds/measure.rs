@@ -1,6 +1,7 @@
 //! Readings of a lot or a place; one with grams sets a one-pack lot's weight.
 
 use super::facts::{Facts, clash};
+use super::receive::has_other_parts;
 use super::says::MeasureSays;
 use super::{DeedHeader, Done, degrees, perform, place, probe, stable};
 use crate::caller::Caller;
@@ -12,11 +13,14 @@ use domain::code::LotCode;
 use domain::condition::Condition;
 use domain::cure;
 use domain::deed::{draw, weigh};
+use domain::heat;
 use domain::lot::Lot;
 use domain::measure::Percent;
 use domain::plan::{Plan, Reason};
+use domain::refusal::Refusal;
 use domain::says::Says;
-use domain::words::{DeedKind, Quantity, Topic};
+use domain::words::{DeedKind, Quantity, State, Topic};
+use std::collections::BTreeSet;
 use store::measurements::{self, Measurement};
 use store::packs::PackChoice;
 
@@ -237,6 +241,42 @@ fn shown_stable(
     Ok(())
 }
 
+/// What the law of the place says of the temperature at which a lot is held: a word, never a refusal.
+fn held_right(facts: &Facts<'_, '_>, asked: &ReadingAsked, lot: &Lot) -> Result<Vec<Says>> {
+    let (celsius, fahrenheit) = (asked.celsius, asked.fahrenheit);
+    let read = degrees::temperature(celsius, fahrenheit, degrees::KITCHEN, "")?;
+    let Some(read) = read else {
+        return Ok(Vec::new());
+    };
+    let law = facts.law();
+    let seasoned = has_other_parts(facts, &lot.product);
+    let states: BTreeSet<State> = lot.on_hand().map(|pack| pack.now.state).collect();
+    let mut said = Vec::new();
+    for state in states {
+        let class = heat::class_kept(&lot.product, lot.condition(), state, seasoned);
+        let Some(class) = class else { continue };
+        let found = heat::kept(class, read, &law.heat, &law.rows).map_err(|refusal| Refusal {
+            field: Some(degrees::field_of(read).to_owned()),
+            ..refusal
+        })?;
+        let findings: Vec<Says> = { found.iter() }
+            .map(|finding| finding.with_sources(&law.rows))
+            .collect();
+        if !findings.is_empty() {
+            let (lot, product) = (lot.code.clone(), lot.product.named());
+            said.push(
+                MeasureSays::HeldWrong {
+                    product,
+                    lot,
+                    findings,
+                }
+                .into(),
+            );
+        }
+    }
+    Ok(said)
+}
+
 /// Records a reading.
 ///
 /// # Errors
@@ -302,6 +342,7 @@ pub fn take(app: &Caller<'_>, asked: &ReadingAsked) -> Result<Done> {
         let mut done = facts.record(asked.id.0.to_string(), DeedKind::Measure, &plan)?;
         done.said.extend(against);
         done.said.extend(brine(facts, asked.salometer.as_ref())?);
+        done.said.extend(held_right(facts, asked, &lot)?);
         done.lost_grams = plan.changes.first().map(|change| Weight(change.grams));
         Ok(done)
     })

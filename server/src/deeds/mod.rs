@@ -23,7 +23,9 @@ mod heat_asked;
 mod heat_log;
 pub mod hold;
 pub mod measure;
+mod mince;
 pub mod perform;
+mod pierced;
 pub mod place;
 pub mod print;
 pub mod probe;
@@ -36,6 +38,7 @@ pub mod stable;
 pub mod step;
 pub mod take_back;
 pub mod trichinae;
+mod trichinae_record;
 pub mod void;
 
 pub use perform::{DeedAnswer, DeedHeader, Done, perform};

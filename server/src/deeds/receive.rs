@@ -19,7 +19,7 @@ use domain::code::HouseCode;
 use domain::condition::{Declared, Stable};
 use domain::dates::MakersDate;
 use domain::deed::receive::{Animal, Bought, Receipt, Source};
-use domain::heat;
+use domain::heat::{self, Holding};
 use domain::measure::Percent;
 use domain::moment::day_of;
 use domain::origin::AnimalId;
@@ -150,7 +150,10 @@ pub(super) fn cold_enough(
     let (celsius, fahrenheit) = (readings.celsius, readings.fahrenheit);
     let read = degrees::temperature(celsius, fahrenheit, degrees::KITCHEN, "readings.")?;
     let state = asked.state.map_or(product.storage, |state| state.0);
-    let (Some(read), Some(class)) = (read, heat::class_at_door(product, state)) else {
+    let (Some(read), Some(class)) = (
+        read,
+        heat::class_at_door(product, state, is_seasoned(facts, asked, product)),
+    ) else {
         return Ok(());
     };
     let law = facts.law();
@@ -162,8 +165,10 @@ pub(super) fn cold_enough(
     })?;
     if found.iter().any(Finding::refuses) {
         let findings = found.iter().map(|finding| finding.with_sources(&law.rows));
-        let says = ReceiveDeedSays::TooWarm {
-            findings: findings.collect(),
+        let findings = findings.collect();
+        let says = match class {
+            Holding::ReceivingMince => ReceiveDeedSays::TooWarmMince { findings },
+            _ => ReceiveDeedSays::TooWarm { findings },
         };
         let stop = happened::broken(facts, &field, Topic::Cold, says, &found, happened)?;
         for birth in &mut plan.births {
@@ -172,6 +177,26 @@ pub(super) fn cold_enough(
     }
     plan.warnings.extend(found.into_iter().map(|of| of.says));
     Ok(())
+}
+
+/// Is it known to have other things in it than meat: by its recipe, or by the allergens that its pack names?
+pub(super) fn is_seasoned(facts: &Facts<'_, '_>, asked: &ReceiptAsked, product: &Product) -> bool {
+    let declares = asked.bought.as_ref().and_then(|of| of.declares.as_ref());
+    let named = declares.and_then(|of| of.allergens.as_ref());
+    named.is_some_and(|all| !all.is_empty()) || has_other_parts(facts, product)
+}
+
+/// Does its recipe have parts that are of no animal?
+pub(super) fn has_other_parts(facts: &Facts<'_, '_>, product: &Product) -> bool {
+    let lists = &facts.standing.lists;
+    let of_animal = |code: &str| {
+        lists
+            .products
+            .get(code)
+            .is_some_and(|of| of.species.is_some())
+    };
+    let parts = lists.recipes.get(&product.code).into_iter().flatten();
+    parts.into_iter().any(|part| !of_animal(&part.product))
 }
 
 /// The strength of this bag of curing salt, to be kept with the lot.

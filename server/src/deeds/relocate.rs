@@ -1,14 +1,15 @@
 //! Packs go elsewhere, or are frozen or thawed.
 
 use super::facts::{choice, place, wanted};
-use super::{DeedHeader, Done, happened, perform};
+use super::{DeedHeader, Done, happened, mince, perform};
 use crate::caller::Caller;
 use crate::error::Result;
 use crate::wire::asked::MoveAsked;
 use domain::deed::draw::Choice;
 use domain::deed::relocate::{Move, Whither};
 use domain::family::Lists;
-use domain::words::DeedKind;
+use domain::lot::Pack;
+use domain::words::{DeedKind, State};
 
 /// Records a move.
 ///
@@ -41,7 +42,7 @@ pub fn take(app: &Caller<'_>, asked: &MoveAsked) -> Result<Done> {
             .transpose()?;
         let lot = facts.lot(&named.code, wanted(&choice))?;
         let state = asked.state.map(|state| state.0);
-        let plan = Move {
+        let mut plan = Move {
             lot: &lot,
             choice: &choice,
             to,
@@ -52,6 +53,11 @@ pub fn take(app: &Caller<'_>, asked: &MoveAsked) -> Result<Done> {
             as_it_happened: happened,
         }
         .plan()?;
+        if state == Some(State::Frozen) {
+            let touched = |pack: &&Pack| plan.changes.iter().any(|of| of.pack == pack.id);
+            let packs = lot.packs.iter().filter(touched);
+            mince::frozen_again(facts, &lot, packs, happened)?.add_to(&mut plan);
+        }
         facts.record(asked.id.0.to_string(), DeedKind::Move, &plan)
     })
 }

@@ -18,6 +18,7 @@ messages! {
         IdUsed "id-used" { id: String, kind: DeedKind },
         Unknown "unknown" { id: String },
         NoId "no-id" { id: String },
+        MinceLimit "mince-limit" { findings: Vec<Says> },
         OnePacking "one-packing",
         TwoPacks "two-packs" { one: u32, other: u32 },
         PackOrPacks "pack-or-packs",
@@ -103,6 +104,7 @@ messages! {
     /// What is said of a receipt where it is taken in.
     ReceiveDeedSays in "receive-deed" {
         TooWarm "too-warm" { findings: Vec<Says> },
+        TooWarmMince "too-warm-mince" { findings: Vec<Says> },
         NoCuringSalt "no-curing-salt" { product: String },
         HowStrong "how-strong",
         StrengthFromList "strength-from-list",
@@ -130,6 +132,7 @@ messages! {
         Empty "empty",
         PlaceNotWeighed "place-not-weighed",
         NothingLeft "nothing-left" { lot: LotCode },
+        HeldWrong "held-wrong" { product: Texts, lot: LotCode, findings: Vec<Says> },
     }
 }
 
@@ -191,6 +194,7 @@ messages! {
     /// What is said of a step that heats.
     HeatDeedSays in "heat-deed" {
         Short "short" { findings: Vec<Says> },
+        Untold "untold" { findings: Vec<Says> },
         NoCore "no-core",
         NoReading "no-reading",
         NoCooling "no-cooling",
@@ -202,8 +206,9 @@ messages! {
     /// What is said of pork that is eaten uncooked.
     TrichinaeDeedSays in "trichinae-deed" {
         Short "short" { findings: Vec<Says> },
-        NothingSpeaks "nothing-speaks" { lot: LotCode },
+        NothingSpeaks "nothing-speaks" { lot: LotCode, species: Arg },
         TestedOnly "tested-only" { lot: LotCode, source: Says },
+        RecordRule "record-rule",
     }
 }
 

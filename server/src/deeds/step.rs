@@ -2,6 +2,7 @@
 
 use super::facts::{Facts, choice, packing, place, wanted};
 use super::measure::{self, Readings};
+use super::mince::{self, MinceCheck};
 use super::says::StepKindSays;
 use super::{DeedHeader, Done, approval, cure, happened, heat, heat_log, perform, stable};
 use crate::caller::Caller;
@@ -63,10 +64,13 @@ pub fn take(app: &Caller<'_>, asked: &StepAsked) -> Result<Done> {
         let step = looked.step(facts, asked, kind, inputs, happened);
         let codes = codes(facts, step.origin(), step.outputs.len())?;
         let mut plan = step.plan(&codes)?;
-        let Looked { cure, heat, .. } = looked;
+        let Looked {
+            cure, heat, mince, ..
+        } = looked;
         if let Some(cure) = &cure {
             cure.tell(&mut plan);
         }
+        mince.add_to(&mut plan);
         plan.warnings.extend(approval::missing(facts, kind));
         heat.add_to(&mut plan);
         let mut done = facts.record(asked.id.0.to_string(), kind.into(), &plan)?;
@@ -89,6 +93,7 @@ pub fn take(app: &Caller<'_>, asked: &StepAsked) -> Result<Done> {
 pub(super) struct Looked {
     pub(super) cure: Option<cure::CureCheck>,
     pub(super) heat: heat::HeatCheck,
+    pub(super) mince: MinceCheck,
     outputs: Vec<Output>,
     stable: Option<Stable>,
     puts_right: Option<Topic>,
@@ -112,6 +117,7 @@ impl Looked {
         let products: Vec<Arc<Product>> = products.collect();
         let cure = cure::look(facts, asked, kind, lots, grams, &products, happened)?;
         let heat = heat::look(facts, asked, kind, lots, &products, happened)?;
+        let mince = mince::look(facts, asked, kind, lots, &products, happened)?;
         let stable = stable::shown(facts, kind, lots)?;
         for output in &mut outputs {
             output.heat = heat.proof(&output.product);
@@ -122,6 +128,7 @@ impl Looked {
             puts_right: heat.proves(&products).then_some(Topic::Heat),
             cure,
             heat,
+            mince,
             outputs,
             stable,
         })
@@ -149,6 +156,7 @@ impl Looked {
             stable: self.stable.take(),
             approved_vacuum: vacuum.map(str::to_owned),
             law: facts.law(),
+            ready_keeps_its_day: facts.kitchen.entry.ready_keeps_its_day.unwrap_or(false),
             puts_right: self.puts_right,
             as_it_happened: happened,
         }

@@ -2,6 +2,7 @@
 
 use super::facts::Facts;
 use super::says::TrichinaeDeedSays;
+use super::trichinae_record;
 use crate::error::{Error, Result};
 use crate::lists::List;
 use crate::read::trace;
@@ -12,8 +13,12 @@ use chrono::TimeDelta;
 use domain::dates::Because;
 use domain::heat::Answer;
 use domain::lot::Lot;
-use domain::measure::Temperature;
-use domain::trichinae::{self, Freezing, Heating, Length, MeasuredAt, Proof, Treatment, Way};
+use domain::measure::{Percent, Temperature};
+use domain::refusal::Refusal;
+use domain::says::{Arg, Says};
+use domain::trichinae::{
+    self, Freezing, Heating, Length, MeasuredAt, MethodSays, Proof, StageOnRecord, Treatment, Way,
+};
 use domain::words::Species;
 use std::collections::BTreeSet;
 use store::entries;
@@ -34,14 +39,29 @@ pub fn proof(
     if !CARRIERS.iter().any(|species| lot.species.contains(species)) {
         return Ok(Vec::new());
     }
+    let mut on_record: Option<Says> = None;
     let told = match asked {
-        Some(asked) => proofs(asked)?,
+        Some(asked) => {
+            let mut told = proofs(asked)?;
+            if let Some(dried) = &asked.dried {
+                let (process, stages) = trichinae_record::process(facts, dried, row)?;
+                let salt = process.salting.dry.unwrap_or(Percent::new(0));
+                let stages = stages.iter().map(StageOnRecord::says).collect();
+                on_record = Some(MethodSays::OnRecord { salt, stages }.into());
+                told.push(Proof::Treated(Treatment::Cured(Box::new(process))));
+            }
+            told
+        }
         None if lot.product.raw => vec![Proof::NormallyCooked],
         None => certified(facts, row)?,
     };
     if told.is_empty() {
-        let lot = lot.code.clone();
-        let detail = TrichinaeDeedSays::NothingSpeaks { lot };
+        let of = CARRIERS
+            .iter()
+            .filter(|species| lot.species.contains(*species));
+        let species: Vec<Arg> = of.map(|species| Arg::from(*species)).collect();
+        let (lot, species) = (lot.code.clone(), Arg::All(species));
+        let detail = TrichinaeDeedSays::NothingSpeaks { lot, species };
         return Err(Error::cannot_be("trichinae", detail));
     }
     let law = facts.law();
@@ -64,13 +84,13 @@ pub fn proof(
     let mut chain = Vec::new();
     for proof in &told {
         let judged = trichinae::check(proof, &law.trichinae, &law.rows)
-            .map_err(|refusal| refusal.within("trichinae."))?;
+            .map_err(|refusal| named(refusal, proof))?;
         let links = judged.findings.iter().map(Because::finding);
         if judged.answer == Answer::Short {
             let findings = judged.findings.iter();
-            let findings = findings
-                .map(|finding| finding.with_sources(&law.rows))
-                .collect();
+            let findings = findings.map(|finding| finding.with_sources(&law.rows));
+            // What the record showed stands beside what is missing.
+            let findings = findings.chain(on_record.clone()).collect();
             return Err(Error::cannot_be(
                 "trichinae",
                 TrichinaeDeedSays::Short { findings },
@@ -78,7 +98,35 @@ pub fn proof(
         }
         chain.extend(links);
     }
+    chain.extend(on_record.map(|says| Because::house(says, TrichinaeDeedSays::RecordRule)));
     Ok(chain)
+}
+
+/// The refusal with the field as the caller wrote it.
+fn named(refusal: Refusal, proof: &Proof) -> Refusal {
+    let within = match proof {
+        Proof::NormallyCooked => "trichinae",
+        Proof::Certified { .. } => "trichinae.certificate",
+        Proof::Treated(Treatment::Heated(_)) => "trichinae.heated",
+        Proof::Treated(Treatment::Cured(_)) => "trichinae.dried",
+        Proof::Treated(_) => "trichinae.frozen",
+    };
+    let field = match refusal.field.as_deref() {
+        Some("casing") => "casing_mm",
+        Some("piece") => "piece_mm",
+        Some("mass") => "mass_mm",
+        Some("heaviest") => "heaviest_grams",
+        _ if within == "trichinae.dried" => "method",
+        Some("thickness") => "thickness_mm",
+        Some("held") if within == "trichinae.heated" => "minutes",
+        Some("held") => "hours",
+        Some("paper") => "paper",
+        _ => "celsius",
+    };
+    Refusal {
+        field: Some(format!("{within}.{field}")),
+        ..refusal
+    }
 }
 
 /// The certificates of the farms that all its pigs are from; none where one has none.

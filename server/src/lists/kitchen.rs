@@ -68,6 +68,7 @@ impl Kitchen {
                 till_layout: None,
                 code_year: None,
                 open_scan: None,
+                ready_keeps_its_day: None,
                 approvals: Vec::new(),
                 set_up: None,
                 missing: None,

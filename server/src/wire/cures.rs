@@ -220,6 +220,9 @@ pub struct TrichinaeAsked {
     pub heated: Option<HeatedAsked>,
     /// A paper says that it needs no treatment.
     pub certificate: Option<CertificateAsked>,
+    /// It was cured and dried by a method: salt, days and rooms are those on record.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub dried: Option<DriedAsked>,
 }
 
 /// A freezing against trichinae.
@@ -244,6 +247,24 @@ pub struct HeatedAsked {
     pub celsius: Number,
     /// For how many whole minutes.
     pub minutes: Number,
+}
+
+/// A curing and drying against trichinae, by a method of the place.
+#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct DriedAsked {
+    /// The method: `sausage-1` to `sausage-7`, `coppa` …
+    pub method: Code,
+    /// The casing's diameter when it was stuffed, in millimetres.
+    pub casing_mm: Option<Number>,
+    /// The largest pieces of meat in it, in millimetres.
+    pub piece_mm: Option<Number>,
+    /// The depth of the mass in which it cured, in millimetres.
+    pub mass_mm: Option<Number>,
+    /// The heaviest piece of the lot before the cure.
+    pub heaviest_grams: Option<Weight>,
+    /// Is it pepperoni?
+    pub pepperoni: Option<bool>,
 }
 
 /// A certificate.

@@ -48,6 +48,10 @@ pub struct KitchenEntry {
     pub code_year: Option<u16>,
     /// May anybody scan, without signing in? No, if left out.
     pub open_scan: Option<bool>,
+    /// Does ready food that is cooked anew together with raw food keep its own last day? No, if left out:
+    /// it begins anew with the raw.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub ready_keeps_its_day: Option<bool>,
     /// Approvals on file: variances, plan numbers.
     #[serde(default)]
     pub approvals: Vec<Approval>,

@@ -1,6 +1,7 @@
 //! What a device asks about stops: dispositions, holds, and letting holds go.
 
 use super::asked::Id;
+use super::cures::TrichinaeAsked;
 use super::{By, DisposalWord, Instant, Line, Note, Weight};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -31,6 +32,9 @@ pub struct DispositionAsked {
     pub witness: Option<Line>,
     /// The paper, or the deed, that it rests on.
     pub document: Option<Line>,
+    /// What speaks for pork, boar or horse that is let go to be eaten without cooking.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub trichinae: Option<TrichinaeAsked>,
 }
 
 /// Lots are held, or let go.

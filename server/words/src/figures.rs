@@ -9,6 +9,9 @@ use rust_decimal::{Decimal, RoundingStrategy};
 /// Between a number and its unit: they stay on one line.
 const NO_BREAK: char = '\u{a0}';
 
+/// Before a figure below nothing: no hyphen, which a line may break at.
+const MINUS: &str = "\u{2212}";
+
 /// Grams in an avoirdupois ounce, exactly (28.349 523 125; NIST Handbook 44, appendix C).
 const OUNCE_MG: Decimal = Decimal::from_parts(2_579_719_349, 6, 0, false, 6);
 
@@ -23,8 +26,9 @@ pub fn decimals(language: Language, number: Decimal, places: u32) -> String {
     signed(language, format!("{rounded:.*}", places as usize))
 }
 
-/// The same text with the language's decimal sign.
+/// The same text with the language's decimal sign, and with a minus sign that is no hyphen.
 fn signed(language: Language, text: String) -> String {
+    let text = text.replace('-', MINUS);
     match language {
         Language::English => text,
         Language::French => text.replace('.', ","),
@@ -63,7 +67,7 @@ fn pounds(speech: &Speech, milligrams: Decimal) -> String {
     let tenth =
         |ounces: Decimal| ounces.round_dp_with_strategy(1, RoundingStrategy::MidpointAwayFromZero);
     let sign = if milligrams.is_sign_negative() {
-        "-"
+        MINUS
     } else {
         ""
     };
@@ -248,7 +252,7 @@ mod tests {
         check(Mass::Metric, 1_000_000, "1 kg");
         check(Mass::Metric, 1_125_000, "1.125 kg");
         check(Mass::Metric, 999_999, "999.999 g");
-        check(Mass::Metric, -1_500_000, "-1.5 kg");
+        check(Mass::Metric, -1_500_000, "\u{2212}1.5 kg");
         check(Mass::Metric, 0, "0 g");
         check(Mass::Pounds, 250_000, "8.8 oz");
         check(Mass::Pounds, 453_592, "1 lb");

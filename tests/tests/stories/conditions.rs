@@ -4,6 +4,7 @@
 use serde_json::{Value, json};
 use stories::call::{chrono_day, moment};
 use stories::day::{StepOfDay, Told, bought, farm};
+use stories::labels::set;
 use stories::{Caller, Engine, House, on_both_engines};
 
 on_both_engines! {
@@ -17,6 +18,7 @@ on_both_engines! {
     a_makers_date_is_never_outlived
     what_comes_out_of_a_whole_pack_has_the_day_of_an_open_one
     what_keeps_by_nature_is_a_closed_list
+    a_house_may_let_ready_food_keep_its_day_in_the_pot
 }
 
 fn product(caller: &Caller, code: &str, more: Value) {
@@ -313,4 +315,30 @@ fn what_keeps_by_nature_is_a_closed_list(engine: Engine) {
         caller.lot(&unmeasured)["condition"]["stable_by"],
         "readings"
     );
+}
+
+fn a_house_may_let_ready_food_keep_its_day_in_the_pot(engine: Engine) {
+    let (_house, caller, pig) = kitchen(engine);
+    let (two, now) = (moment(-2 * 24 * 60), moment(0));
+    let earlier = stewed(&caller, &pig).held(80.0, 10).at(two).made();
+    let day = |lot: &str| caller.lot(lot)["use_by"].clone();
+    let pot = || {
+        let step = caller
+            .step("cook")
+            .of_grams(&pig, 500)
+            .of_grams(&earlier, 100);
+        step.into("stew", 600).held(80.0, 10).at(now.clone()).made()
+    };
+    // What was ready goes through the same kill, and begins anew with the raw.
+    let anew = pot();
+    assert_ne!(day(&anew), day(&earlier));
+    set(&caller, &[("ready_keeps_its_day", json!(true))]);
+    let kept = pot();
+    assert_eq!(day(&kept), day(&earlier));
+    assert_eq!(caller.lot(&kept)["condition"]["is"], "ready");
+    let why = caller.why(&kept)["because"]["date"].to_string();
+    assert!(why.contains("keeps its own day"), "{why}");
+    // Raw food alone begins anew all the same, and what was made before stays as it was dated.
+    let raw = stewed(&caller, &pig).held(80.0, 10).at(now.clone()).made();
+    assert_eq!(day(&raw), day(&anew));
 }

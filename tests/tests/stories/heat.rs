@@ -11,6 +11,7 @@ on_both_engines! {
     any_table_that_was_made_for_it_shows_that_it_was_cooked
     a_pot_that_boiled_is_one_tap
     what_was_cooked_has_to_be_cooled_in_time
+    readings_too_far_apart_are_told_first
     a_probe_is_checked_and_a_proof_by_another_warns
 }
 
@@ -165,6 +166,49 @@ fn what_was_cooked_has_to_be_cooled_in_time(engine: Engine) {
         &caller.step("chill").of(&other).done(),
         "heat-deed-no-cooling"
     ));
+}
+
+fn readings_too_far_apart_are_told_first(engine: Engine) {
+    let (_house, caller, pig) = kitchen(engine);
+    let roast = cook(&caller, &pig, "roast").held(63.0, 10).made();
+    let chill = |readings: &[(i64, f64)]| {
+        let log: Value = readings
+            .iter()
+            .map(|(minutes, degrees)| json!({ "at": moment(-minutes), "fahrenheit": degrees }))
+            .collect();
+        caller.step("chill").of(&roast).with("log", log)
+    };
+    // us-T4: it was somewhere between 135 and 70 °F for two hours and a minute; or for less.
+    let close = [
+        (400, 140.0),
+        (390, 135.0),
+        (300, 75.0),
+        (280, 70.0),
+        (60, 41.0),
+    ];
+    chill(&close).done();
+    let apart = [(400, 140.0), (380, 134.0), (279, 70.0), (60, 41.0)];
+    let refused = chill(&apart).ask().refused(422, "log");
+    assert_eq!(refused.body["type"], "/problems/limit");
+    assert_eq!(refused.body["may_be_told"], true);
+    let told = refused.body["detail"].as_str().unwrap();
+    assert!(told.contains("too far apart"), "{told}");
+    assert!(refused.body["rows"].to_string().contains("us-T4"));
+    let told = chill(&apart).with("as_it_happened", true);
+    let told = told.note("The probe lay in the drawer").done();
+    assert_eq!(
+        told.body["lots"][0]["stops"][0]["stop"], "failed",
+        "{}",
+        told.body
+    );
+    assert_eq!(caller.lot(&roast)["stops"][0]["stop"], "failed");
+    caller.sell(&roast).refused(409, "lot");
+    // One that still cools is no case of that.
+    let other = cook(&caller, &pig, "roast").held(63.0, 10).made();
+    let log =
+        json!([{ "at": moment(-60), "fahrenheit": 140 }, { "at": moment(-10), "fahrenheit": 110 }]);
+    let cooling = caller.step("chill").of(&other).with("log", log).done();
+    assert!(heard(&cooling, "cool-still-cooling"), "{}", cooling.body);
 }
 
 fn a_probe_is_checked_and_a_proof_by_another_warns(engine: Engine) {

@@ -39,6 +39,8 @@ pub struct Making<'a> {
     pub approved: Option<&'a str>,
     /// The law of the place.
     pub law: &'a Law,
+    /// Does the house let ready food keep its own day where it is cooked anew with raw food?
+    pub ready_keeps_its_day: bool,
     /// Was it made all the same, whatever the law forbids?
     pub as_it_happened: bool,
 }
@@ -256,6 +258,7 @@ impl Making<'_> {
             };
             chain.because.push(Because::law(says, &resets.row));
             if anew {
+                self.kept_day(chain);
                 return;
             }
         }
@@ -268,6 +271,20 @@ impl Making<'_> {
             date,
             self.by(rules.mix.as_ref(), says, DateSays::EarliestWins),
         );
+    }
+
+    /// The strict reading that a house may choose: what was ready before keeps its own day.
+    fn kept_day(&self, chain: &mut Chain) {
+        let ready = self.parts.iter().filter(|part| !part.is_raw_animal);
+        let ready = ready.filter_map(|part| Some((part.earliest()?, part)));
+        let Some((date, part)) = ready.min_by_key(|(date, _)| *date) else {
+            return;
+        };
+        if self.ready_keeps_its_day {
+            let part = part.shown.clone();
+            let says = DateSays::ReadyKeepsItsDay { part, date };
+            chain.cap(date, Because::house(says, DateSays::HouseChoice));
+        }
     }
 
     /// A raw piece that goes into a cure, in its day, as a product without days of its own: it has none

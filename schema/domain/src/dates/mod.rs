@@ -8,6 +8,7 @@ mod keep;
 mod later;
 mod limit;
 mod making;
+mod mince;
 mod rules;
 mod says;
 mod vacuum;
@@ -17,8 +18,9 @@ pub use keep::{Count, KeepingRule};
 pub use later::{Later, date_when_thawed};
 pub use limit::{DayLimit, LimitedFood};
 pub use making::{Dated, MakersDate, Making, PartDate};
+pub use mince::{MinceRules, MincedMeat, is_minced, minced_in_time, refrozen};
 pub use rules::{Cold, Marked, Resets, ShelfLifeRules, Supplier, Vacuum};
-pub use says::{DateSays, EventSays, FirstDaySays};
+pub use says::{DateSays, EventSays, FirstDaySays, MinceDateSays};
 
 use chrono::NaiveDate;
 

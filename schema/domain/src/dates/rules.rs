@@ -2,6 +2,7 @@
 
 use super::keep::Count;
 use super::limit::DayLimit;
+use super::mince::MinceRules;
 use crate::measure::Temperature;
 use crate::product::Product;
 use crate::rows::{Bound, RowId};
@@ -24,6 +25,8 @@ pub struct ShelfLifeRules {
     pub freezing: Option<RowId>,
     /// Packs without air.
     pub vacuum: Option<Vacuum>,
+    /// What mince is made of, and that it is not frozen again.
+    pub mince: Option<MinceRules>,
     /// Raw meat is dated by the house.
     pub raw: Option<RowId>,
     /// A house-made cured piece has no exemption of a plant.
@@ -111,6 +114,7 @@ impl ShelfLifeRules {
         limits
             .map(|limit| &mut limit.keeps.days)
             .chain(opened)
+            .chain(self.mince.iter_mut().flat_map(MinceRules::bounds_mut))
             .collect()
     }
 }

@@ -1,5 +1,6 @@
 //! What is said of a date: why it is that one, and what to look at.
 
+use crate::code::LotCode;
 use crate::messages;
 use crate::says::{Arg, Says, Texts};
 use crate::words::{DeedKind, KeepFrom, Packaging};
@@ -22,6 +23,8 @@ messages! {
         AtMost "at-most" { day: NaiveDate, days: u32, first: FirstDaySays, date: NaiveDate },
         StartsAnew "starts-anew" { kind: DeedKind, date: NaiveDate, part: Says },
         NotAnew "not-anew" { kind: DeedKind },
+        ReadyKeepsItsDay "ready-keeps-its-day" { part: Says, date: NaiveDate },
+        HouseChoice "house-choice",
         InItsCure "in-its-cure",
         MadeFrom "made-from" { part: Says, date: NaiveDate },
         EarliestPart "earliest-part" { part: Says, date: NaiveDate },
@@ -36,6 +39,14 @@ messages! {
         NoAirUnapproved "no-air-unapproved" { product: Texts, packaging: Packaging, source: Says },
         NoAirApproved "no-air-approved" { number: String },
         NoAirPlan "no-air-plan" { source: Says },
+    }
+}
+
+messages! {
+    /// What is said of mince.
+    MinceDateSays in "mince-date" {
+        TooOld "too-old" { lot: LotCode, product: Says, killed: NaiveDate, days: i64, most: u32 },
+        FrozenAgain "frozen-again" { pack: String },
     }
 }
 

@@ -242,6 +242,7 @@ impl Receipt<'_> {
             is_killed: false,
             approved: None,
             law: self.law,
+            ready_keeps_its_day: false,
             as_it_happened: false,
         }
         .date()?;

@@ -45,6 +45,8 @@ pub struct Step<'a> {
     pub approved_vacuum: Option<String>,
     /// The law of the place.
     pub law: &'a Law,
+    /// Does the house let ready food keep its own day where it is cooked anew with raw food?
+    pub ready_keeps_its_day: bool,
     /// What the step proves, and so puts right where it had failed.
     pub puts_right: Option<Topic>,
     /// Was it done all the same, whatever stood in its way?
@@ -336,6 +338,7 @@ impl Step<'_> {
             is_killed: output.heat.is_some(),
             approved: self.approved_vacuum.as_deref(),
             law: self.law,
+            ready_keeps_its_day: self.ready_keeps_its_day,
             as_it_happened: self.as_it_happened,
         }
         .date()

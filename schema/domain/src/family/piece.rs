@@ -2,6 +2,7 @@
 
 use super::{Family, Relative};
 use crate::cure_room::{self, CureRoomRules, Piece, PieceStage, PieceWeighing, Planned};
+use crate::genealogy::Use;
 use crate::grams::Grams;
 use crate::lot::LotId;
 use crate::moment::day_of;
@@ -40,6 +41,11 @@ pub fn piece(family: &Family, lot: LotId, zone: Tz, rules: &CureRoomRules) -> Op
     Some(piece)
 }
 
+/// The lots that a piece was, newest first, back to its cure.
+pub(super) fn cured_line(family: &Family, lot: LotId) -> Option<Vec<&Relative>> {
+    Some(line(family, lot)?.lots)
+}
+
 /// The lots that the piece was, newest first, back to the cure step.
 struct PastLots<'a> {
     lots: Vec<&'a Relative>,
@@ -58,7 +64,16 @@ fn line(family: &Family, mut lot: LotId) -> Option<PastLots<'_>> {
             .iter()
             .filter(|used| family.get(used.lot).is_some_and(Relative::has_species))
             .collect();
-        if of.made_by.kind == DeedKind::Cure {
+        let hung = |used: &&Use| {
+            family
+                .get(used.lot)
+                .is_some_and(|of| of.lot.product.is_hung())
+        };
+        // A sausage is in its cure when the salted mince is made: nothing hung before it.
+        let is_stuffed = matches!(of.made_by.kind, DeedKind::Grind | DeedKind::Mix)
+            && of.lot.product.is_hung()
+            && !meat.iter().any(|used| hung(used));
+        if of.made_by.kind == DeedKind::Cure || is_stuffed {
             let green: i64 = meat.iter().map(|used| used.milligrams).sum();
             return Some(PastLots {
                 lots,

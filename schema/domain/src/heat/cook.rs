@@ -153,6 +153,11 @@ pub(super) fn one(cook: &Cook, table: &HeatTable, rows: &Rows) -> Judgement {
         return too_cool(cook.core, table, rows);
     };
     match step.hold.checked_sub(&cook.held) {
+        Some(missing) if missing > TimeDelta::zero() && cook.held.is_zero() => {
+            let (at_least, hold) = (step.at_least, step.hold);
+            let says = CookSays::NotHeld { at_least, hold };
+            Judgement::short(Some(missing), Finding::against(rows, table.row(), says))
+        }
         Some(missing) if missing > TimeDelta::zero() => {
             let says = CookSays::HeldShort {
                 core: cook.core,
@@ -192,11 +197,15 @@ pub(super) fn logged(log: &Log, table: &HeatTable, rules: &HeatRules, rows: &Row
         return Judgement::decide(Finding::new(Gravity::Warn, says, [table.row().clone()]));
     }
     let missing = step.hold - held;
-    let says = CookSays::HoldShort {
-        at_least: step.at_least,
-        held,
-        hold: step.hold,
-        missing,
+    let (at_least, hold) = (step.at_least, step.hold);
+    let says = match held.is_zero() {
+        true => CookSays::NotHeld { at_least, hold },
+        false => CookSays::HoldShort {
+            at_least,
+            held,
+            hold,
+            missing,
+        },
     };
     Judgement::short(Some(missing), Finding::against(rows, table.row(), says))
 }
@@ -220,10 +229,13 @@ fn met(step: HoldStep, held: TimeDelta, table: &HeatTable, rows: &Rows) -> Judge
 
 fn too_cool(core: Temperature, table: &HeatTable, rows: &Rows) -> Judgement {
     let HoldStep { at_least, hold } = table.first();
-    let says = CookSays::TooCool {
-        core,
-        at_least,
-        hold,
+    let says = match hold.is_zero() {
+        true => CookSays::TooCoolAtOnce { core, at_least },
+        false => CookSays::TooCool {
+            core,
+            at_least,
+            hold,
+        },
     };
     Judgement::short(None, Finding::against(rows, table.row(), says))
 }

@@ -237,13 +237,20 @@ fn weigh(took: &Took, stage: &CoolingStage, within: TimeDelta, rows: &Rows) -> J
         };
         return Judgement::short(None, Finding::against(rows, row, says));
     }
-    let says = CoolSays::Unsure {
-        stage,
-        least: least.max(TimeDelta::zero()),
-        most,
-        within,
+    let says = match least > TimeDelta::zero() {
+        true => CoolSays::Unsure {
+            stage,
+            least,
+            most,
+            within,
+        },
+        false => CoolSays::UnsureAtMost {
+            stage,
+            most,
+            within,
+        },
     };
-    Judgement::decide(Finding::new(Gravity::Warn, says, [row.clone()]))
+    Judgement::untold(rows, row, says)
 }
 
 fn not_there(

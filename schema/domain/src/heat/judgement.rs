@@ -1,6 +1,7 @@
 //! What comes out of a check of times and temperatures.
 
-use crate::rows::{Finding, Gravity};
+use crate::rows::{Finding, Gravity, RowId, Rows};
+use crate::says::Says;
 use crate::words::words;
 use chrono::TimeDelta;
 
@@ -25,6 +26,8 @@ pub struct Judgement {
     pub missing: Option<TimeDelta>,
     /// The reasons, with their rows.
     pub findings: Vec<Finding>,
+    /// Do the readings leave open whether a confirmed row of the place was kept?
+    pub untold: bool,
 }
 
 impl Judgement {
@@ -34,6 +37,7 @@ impl Judgement {
             answer: Answer::Enough,
             missing: None,
             findings: vec![finding],
+            untold: false,
         }
     }
 
@@ -43,6 +47,7 @@ impl Judgement {
             answer: Answer::Short,
             missing,
             findings: vec![finding],
+            untold: false,
         }
     }
 
@@ -52,6 +57,16 @@ impl Judgement {
             answer: Answer::Decide,
             missing: None,
             findings: vec![finding],
+            untold: false,
+        }
+    }
+
+    /// A person decides, because the readings leave open whether a row was kept; a confirmed row asks that
+    /// they tell.
+    pub fn untold(rows: &Rows, row: &RowId, says: impl Into<Says>) -> Judgement {
+        Judgement {
+            untold: rows.is_confirmed(row),
+            ..Judgement::decide(Finding::new(Gravity::Warn, says, [row.clone()]))
         }
     }
 
@@ -60,6 +75,7 @@ impl Judgement {
         self.answer = self.answer.max(other.answer);
         self.missing = self.missing.max(other.missing);
         self.findings.extend(other.findings);
+        self.untold |= other.untold;
         self
     }
 
@@ -75,6 +91,7 @@ impl Judgement {
         for finding in &mut self.findings {
             finding.gravity = finding.gravity.min(Gravity::Warn);
         }
+        self.untold = false;
         self
     }
 

@@ -24,8 +24,8 @@ pub use holding::{Hold, held, thawed_under_water};
 pub use judgement::{Answer, Judgement};
 pub use log::{CoreReading, Log, Silence};
 pub use probe::{Bath, ProbeCheck, ProbeRules, ProbeSays, probed};
-pub use proof::{HeatRecord, HeatVerdict, Heated, Proof, prove};
-pub use receiving::{at_door, class_at_door};
+pub use proof::{HeatRecord, HeatVerdict, Heated, Pierced, Proof, prove};
+pub use receiving::{at_door, class_at_door, class_kept, kept};
 pub use rules::{
     Boiling, ComeUp, Cooking, Degrees, FailureRules, HeatRules, Lethality, LogRules, hours,
 };
@@ -33,4 +33,4 @@ pub use sane::{plausible_core, plausible_store, plausible_time};
 pub use says::{CookSays, CoolSays, HeatSays, HoldSays, StageSays, TimedSays};
 pub use table::{HeatTable, HoldStep};
 pub use time_control::{TimeControl, Timed, timed};
-pub use words::{Food, Holding};
+pub use words::{Food, Holding, PiercedBy};

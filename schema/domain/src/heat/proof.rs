@@ -11,10 +11,12 @@ use super::rules::{HeatRules, Lethality, minutes};
 use super::sane::{plausible_core, plausible_time};
 use super::says::CookSays;
 use super::table::HeatTable;
-use super::words::Food;
+use super::words::{Food, PiercedBy};
+use crate::code::LotCode;
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Finding, Gravity, RowId, Rows};
+use crate::says::Texts;
 use crate::words::Species;
 use chrono::TimeDelta;
 use std::collections::BTreeSet;
@@ -45,6 +47,21 @@ pub struct Heated<'a> {
     pub code_year: u16,
     /// The row of the table that the cook named, if one was.
     pub chosen: Option<&'a RowId>,
+    /// What of the meat was ground or pumped before, if any was.
+    pub pierced: Option<&'a Pierced>,
+    /// The whole piece that went in, if one did that a pot says nothing about.
+    pub piece: Option<&'a Texts>,
+}
+
+/// Meat that was ground or pumped.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Pierced {
+    /// How.
+    pub by: PiercedBy,
+    /// Which lot was.
+    pub lot: LotCode,
+    /// Its product.
+    pub product: Texts,
 }
 
 /// The table that a cook met. Where several had to be met, the rows of all.
@@ -76,7 +93,8 @@ struct Way<'r> {
 
 impl Heated<'_> {
     /// The class that the kitchen's table is chosen by: what has a bird in it is poultry whatever the
-    /// list says, and meat that nobody has classed is taken for ground, which needs more than whole muscle.
+    /// list says, what was ground is ground, what was pumped is not intact, and meat that nobody has
+    /// classed is taken for ground, which needs more than whole muscle.
     pub fn class(&self) -> Food {
         match (
             self.food,
@@ -84,8 +102,32 @@ impl Heated<'_> {
         ) {
             (Some(Food::Microwaved), _) => Food::Microwaved,
             (_, true) => Food::Poultry,
+            (Some(food), false) if self.is_not(food) => Food::Ground,
             (food, false) => food.unwrap_or(Food::Ground),
         }
+    }
+
+    /// Was done to the meat what the class of its product rules out? A cured ham that was pumped is a
+    /// roast all the same.
+    fn is_not(&self, food: Food) -> bool {
+        let by = self.pierced.map(|pierced| pierced.by);
+        match food {
+            Food::Intact => by.is_some(),
+            Food::Roast => by == Some(PiercedBy::Ground),
+            _ => false,
+        }
+    }
+
+    fn says_pierced(&self) -> Option<Finding> {
+        let pierced = self.pierced?;
+        let class = self.food.filter(|food| self.is_not(*food))?;
+        let says = CookSays::Pierced {
+            product: pierced.product.clone(),
+            lot: pierced.lot.clone(),
+            by: pierced.by,
+            class,
+        };
+        Some(Finding::note(says, []))
     }
 }
 
@@ -133,7 +175,8 @@ pub fn prove(heated: &Heated<'_>, rules: &HeatRules, rows: &Rows) -> Result<Heat
         };
         Judgement::decide(Finding::new(Gravity::Warn, says, []))
     };
-    Ok(verdict(first.unwrap_or_else(none), false, rows))
+    let judged = first.unwrap_or_else(none).with(heated.says_pierced());
+    Ok(verdict(judged, false, rows))
 }
 
 fn verdict(judgement: Judgement, has_boiled: bool, rows: &Rows) -> HeatVerdict {
@@ -298,6 +341,11 @@ fn boiled(heated: &Heated<'_>, length: TimeDelta, rules: &HeatRules, rows: &Rows
     let row = &rule.minutes.row;
     if let Some(food) = heated.food.filter(|food| rule.not_for.contains(food)) {
         let says = CookSays::BoiledPiece { food };
+        return Judgement::decide(Finding::new(Gravity::Warn, says, [row.clone()]));
+    }
+    if let Some(piece) = heated.piece {
+        let piece = piece.clone();
+        let says = CookSays::BoiledWhole { piece };
         return Judgement::decide(Finding::new(Gravity::Warn, says, [row.clone()]));
     }
     let least = minutes(rule.minutes.value);

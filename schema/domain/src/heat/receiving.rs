@@ -3,14 +3,16 @@
 use super::holding::held;
 use super::rules::HeatRules;
 use super::words::Holding;
+use crate::condition::Condition;
 use crate::measure::Temperature;
 use crate::product::Product;
 use crate::refusal::Result;
 use crate::rows::{Finding, Rows};
 use crate::words::{ProductKind, State};
 
-/// The class of a product at the door; nothing for what needs no cold.
-pub fn class_at_door(product: &Product, state: State) -> Option<Holding> {
+/// The class of a product at the door; nothing for what needs no cold. What is raw, mixed and of an
+/// animal is mince, unless it is known to have other things in it: then it is a preparation.
+pub fn class_at_door(product: &Product, state: State, is_seasoned: bool) -> Option<Holding> {
     match state {
         State::Frozen => return Some(Holding::ReceivingFrozen),
         State::Ambient | State::Hot => return None,
@@ -19,6 +21,9 @@ pub fn class_at_door(product: &Product, state: State) -> Option<Holding> {
     let is_bird = product.species.is_some_and(|species| species.is_bird());
     Some(match product.kind {
         ProductKind::Offal if product.raw => Holding::ReceivingOffal,
+        ProductKind::Mixed if product.raw && product.species.is_some() && !is_seasoned => {
+            Holding::ReceivingMince
+        }
         ProductKind::Mixed if product.raw => Holding::ReceivingPreparation,
         _ if product.raw && is_bird => Holding::ReceivingPoultry,
         _ if product.raw && product.species.is_some() => Holding::ReceivingMeat,
@@ -47,7 +52,59 @@ pub fn at_door(
     };
     let mut findings = Vec::new();
     for what in asked.iter().filter(|what| has(what)) {
-        findings.extend(held(*what, read, rules, rows)?);
+        for finding in held(*what, read, rules, rows)? {
+            said_once(&mut findings, finding);
+        }
     }
     Ok(findings)
+}
+
+/// Two rows with one figure are one sentence with both rows, as grave as the graver.
+fn said_once(findings: &mut Vec<Finding>, finding: Finding) {
+    let same = |of: &&mut Finding| of.says == finding.says;
+    match findings.iter_mut().find(same) {
+        Some(known) => {
+            known.gravity = known.gravity.max(finding.gravity);
+            known.rows.extend(finding.rows);
+        }
+        None => findings.push(finding),
+    }
+}
+
+/// How a lot is held, as it is now: what the place's own figure for it is about. What hangs in its cure,
+/// is frozen or needs no cold has none.
+pub fn class_kept(
+    product: &Product,
+    condition: Condition,
+    state: State,
+    is_seasoned: bool,
+) -> Option<Holding> {
+    if product.is_hung() || condition.stable.is_some() {
+        return None;
+    }
+    match state {
+        State::Hot => Some(Holding::Hot),
+        State::Chilled if condition.is_ready() => {
+            product.is_controlled().then_some(Holding::Receiving)
+        }
+        State::Chilled => class_at_door(product, state, is_seasoned),
+        State::Frozen | State::Ambient => None,
+    }
+}
+
+/// What the place says of the temperature at which food is held; nothing where it has no figure.
+///
+/// # Errors
+/// A temperature that cannot be.
+pub fn kept(
+    class: Holding,
+    read: Temperature,
+    rules: &HeatRules,
+    rows: &Rows,
+) -> Result<Vec<Finding>> {
+    match class {
+        Holding::Hot if !rules.holding.iter().any(|hold| hold.what == class) => Ok(Vec::new()),
+        Holding::Hot => held(class, read, rules, rows),
+        _ => at_door(class, read, rules, rows),
+    }
 }

@@ -1,10 +1,11 @@
 //! What is said of heat and cold.
 
-use super::words::{Food, Holding};
+use super::words::{Food, Holding, PiercedBy};
+use crate::code::LotCode;
 use crate::measure::{Printed, Temperature};
 use crate::messages;
 use crate::rows::RowId;
-use crate::says::Arg;
+use crate::says::{Arg, Texts};
 use crate::stability::LimitSays;
 use chrono::{NaiveDateTime, TimeDelta};
 use rust_decimal::Decimal;
@@ -41,12 +42,16 @@ messages! {
         Reached "reached" { at_least: Printed },
         Enough "enough" { at_least: Printed, hold: TimeDelta, held: TimeDelta },
         TooCool "too-cool" { core: Temperature, at_least: Printed, hold: TimeDelta },
+        TooCoolAtOnce "too-cool-at-once" { core: Temperature, at_least: Printed },
+        NotHeld "not-held" { at_least: Printed, hold: TimeDelta },
         ByAnother "by-another" { row: RowId },
         OtherFood "other-food" { row: RowId, made_for: Food, food: Food },
         NotMadeFor "not-made-for" { row: RowId },
         Boiled "boiled" { boiled: TimeDelta, least: TimeDelta },
         BoiledShort "boiled-short" { boiled: TimeDelta, least: TimeDelta },
         BoiledPiece "boiled-piece" { food: Food },
+        BoiledWhole "boiled-whole" { piece: Texts },
+        Pierced "pierced" { product: Texts, lot: LotCode, by: PiercedBy, class: Food },
         CameUpSlowly "came-up-slowly" {
             from: Printed, to: Printed, took: TimeDelta, within: TimeDelta,
         },
@@ -77,6 +82,7 @@ messages! {
         Unsure "unsure" {
             stage: StageSays, least: TimeDelta, most: TimeDelta, within: TimeDelta,
         },
+        UnsureAtMost "unsure-at-most" { stage: StageSays, most: TimeDelta, within: TimeDelta },
         StillWarm "still-warm" {
             gone: TimeDelta, from: Printed, core: Temperature, within: TimeDelta, stage: StageSays,
         },

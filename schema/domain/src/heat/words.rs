@@ -19,6 +19,16 @@ words! {
 }
 
 words! {
+    /// What brings the outside of meat into its middle; what needs more heat first.
+    PiercedBy {
+        /// It was ground.
+        Ground = "ground",
+        /// Brine was pumped into it.
+        Pumped = "pumped",
+    }
+}
+
+words! {
     /// What is held, thawed or received at a temperature.
     Holding {
         /// Cold food.
@@ -45,6 +55,8 @@ words! {
         ReceivingOffal = "receiving-offal",
         /// Raw meat with other things in it, at the door.
         ReceivingPreparation = "receiving-preparation",
+        /// Raw mince with nothing else in it, at the door.
+        ReceivingMince = "receiving-mince",
         /// What comes in frozen.
         ReceivingFrozen = "receiving-frozen",
         /// The water in which food thaws.

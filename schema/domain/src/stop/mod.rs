@@ -83,6 +83,18 @@ impl Cause {
         }
     }
 
+    /// As it is told of what it stands on.
+    pub fn told(&self) -> Stop {
+        Stop {
+            kind: self.shown_kind(),
+            says: self.shown_says(),
+            rows: self.because.rows().to_vec(),
+            since: Some(self.since),
+            topic: self.topic,
+            root: None,
+        }
+    }
+
     fn shown_says(&self) -> Says {
         let says = self.because.says.clone();
         match self.shown_kind() {
@@ -157,12 +169,8 @@ pub fn on(lot: &Lot, pack: Option<&Pack>, at: DateTime<Utc>, day: NaiveDate) -> 
     let mut placed: Vec<&Placed> = placed.collect();
     placed.sort_by_key(|placed| (placed.cause.kind, placed.id));
     stops.extend(placed.into_iter().map(|placed| Stop {
-        kind: placed.cause.shown_kind(),
-        says: placed.cause.shown_says(),
-        rows: placed.cause.because.rows().to_vec(),
-        since: Some(placed.cause.since),
-        topic: placed.cause.topic,
         root: Some(placed.root),
+        ..placed.cause.told()
     }));
     if let Some(says) = unproven(lot, pack) {
         let topic = match says {

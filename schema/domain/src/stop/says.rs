@@ -22,6 +22,7 @@ messages! {
         Held "held" { why: String },
         HeldRule "held-rule",
         Broke "broke" { findings: Vec<Says> },
+        BrokeForGood "broke-for-good" { findings: Vec<Says> },
         Refused "refused" { pack: String, stop: Says },
         Passed "passed" { pack: String, stop: Says },
         Inherited "inherited" { pack: String, stop: Says },

@@ -107,11 +107,7 @@ impl Heating {
                 held,
                 missing,
             },
-            None => HeatedSays::NoTime {
-                at_least,
-                hold,
-                missing,
-            },
+            None => HeatedSays::NoTime { at_least, hold },
         };
         Judgement::short(Some(missing), Finding::against(rows, row, says))
     }

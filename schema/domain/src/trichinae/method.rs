@@ -242,6 +242,7 @@ impl Process {
             answer: crate::heat::Answer::Enough,
             missing: None,
             findings: Vec::new(),
+            untold: false,
         };
         let mut judged = nothing;
         for need in &variant.needs {

@@ -10,6 +10,7 @@ mod ham;
 mod heating;
 mod length;
 mod method;
+mod on_record;
 mod process;
 mod rules;
 mod salt;
@@ -22,10 +23,11 @@ pub use ham::{HamDrying, HamStep};
 pub use heating::{Heating, HeatingRules, Unlogged};
 pub use length::Length;
 pub use method::{Climate, Drying, LeastOf, MostOf, SaltWay, TimedPart, TrichinaeMethod, Variant};
+pub use on_record::{MixOnRecord, StageOnRecord};
 pub use process::{Pickle, Process, Salting, StageKind, StageRun};
 pub use rules::{OtherWay, TrichinaeRules, Way};
 pub use salt::salt_of_wet_mix;
 pub use says::{
     ColdSays, CureFigure, DryingSays, HeatedSays, LengthSays, MethodSays, PartSays, ProcessSays,
-    ProofSays,
+    ProofSays, StageOnRecordSays,
 };

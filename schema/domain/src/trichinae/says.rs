@@ -47,7 +47,7 @@ messages! {
         Short "short" {
             at_least: Printed, hold: TimeDelta, held: TimeDelta, missing: TimeDelta,
         },
-        NoTime "no-time" { at_least: Printed, hold: TimeDelta, missing: TimeDelta },
+        NoTime "no-time" { at_least: Printed, hold: TimeDelta },
         CameUpSlowly "came-up-slowly" { took: TimeDelta, within: TimeDelta },
     }
 }
@@ -89,6 +89,16 @@ messages! {
         NoSummer "no-summer",
         ClimateShort "climate-short" { lacks: Arg },
         ClimateMet "climate-met",
+        NoMeat "no-meat",
+        OnRecord "on-record" { salt: Percent, stages: Vec<Says> },
+    }
+}
+
+messages! {
+    /// A stage as the record has it.
+    StageOnRecordSays in "trichinae-stage" {
+        Read "read" { stage: StageKind, time: TimeDelta, lowest: Temperature, readings: usize },
+        Unread "unread" { stage: StageKind, time: TimeDelta },
     }
 }
 

@@ -4,7 +4,7 @@ use crate::Bad;
 use crate::entry::{BoundEntry, TemperatureEntry, known};
 use crate::file::Subject;
 use domain::dates::{
-    Cold, DayLimit, LimitedFood, Marked, Resets, ShelfLifeRules, Supplier, Vacuum,
+    Cold, DayLimit, LimitedFood, Marked, MinceRules, Resets, ShelfLifeRules, Supplier, Vacuum,
 };
 use domain::rows::{RowId, Rows};
 use domain::words::{ProductKind, StepKind};
@@ -30,6 +30,8 @@ pub struct DatesEntry {
     freezing: Option<String>,
     /// Packs without air.
     vacuum: Option<VacuumEntry>,
+    /// What mince is made of, and that it is not frozen again.
+    mince: Option<MinceEntry>,
     /// The row by which raw meat is dated by the house.
     raw: Option<String>,
     /// The row by which a house-made cured piece has no exemption of a plant.
@@ -94,6 +96,20 @@ struct ResetsEntry {
     steps: Vec<String>,
     /// The row that says so.
     row: String,
+}
+
+/// How many days after slaughter meat may be minced, and the row by which mince is not frozen again.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct MinceEntry {
+    /// Chilled meat: at most so many days.
+    within_days: BoundEntry,
+    /// Poultry: at most so many.
+    birds_within_days: BoundEntry,
+    /// Boned beef and veal in packs without air: at most so many.
+    beef_without_air_within_days: BoundEntry,
+    /// The row by which thawed mince is not frozen again.
+    not_refrozen: String,
 }
 
 #[derive(Debug, Deserialize, JsonSchema)]
@@ -179,6 +195,17 @@ impl VacuumEntry {
     }
 }
 
+impl MinceEntry {
+    fn mince(&self, rows: &Rows) -> Result<MinceRules, Bad> {
+        Ok(MinceRules {
+            within_days: self.within_days.bound(rows)?,
+            birds_within_days: self.birds_within_days.bound(rows)?,
+            beef_without_air_within_days: self.beef_without_air_within_days.bound(rows)?,
+            not_refrozen: known(rows, &self.not_refrozen)?,
+        })
+    }
+}
+
 impl ResetsEntry {
     fn resets(&self, rows: &Rows) -> Result<Resets, Bad> {
         Ok(Resets {
@@ -228,6 +255,11 @@ impl Subject for DatesEntry {
                 .vacuum
                 .as_ref()
                 .map(|entry| entry.vacuum(rows))
+                .transpose()?,
+            mince: self
+                .mince
+                .as_ref()
+                .map(|entry| entry.mince(rows))
                 .transpose()?,
             raw: row(rows, &self.raw)?,
             house_cured: row(rows, &self.house_cured)?,

@@ -266,7 +266,7 @@ macro_rules! holding {
 }
 
 holding! {
-    ReceivingMeat ReceivingPoultry ReceivingOffal ReceivingPreparation ReceivingFrozen
+    ReceivingMeat ReceivingPoultry ReceivingOffal ReceivingMince ReceivingPreparation ReceivingFrozen
     Cold Hot HotRoast BarbecuedCold BarbecuedHot Refrigerated Eggs Receiving ThawWater
     ThawReadyToEat Mince FrozenMince Bath ChickenBath SousVideStore
 }

@@ -47,6 +47,7 @@ fn last_day(law: &Law, kind: ProductKind, by: DeedKind) -> Option<(String, Says)
         is_killed: false,
         approved: None,
         law,
+        ready_keeps_its_day: false,
         as_it_happened: false,
     };
     let dated = making.date().expect("a date");

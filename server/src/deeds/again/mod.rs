@@ -9,7 +9,7 @@ mod stops;
 mod told;
 mod write;
 
-pub use asked::{effective, request};
+pub use asked::{effective, fields, request};
 pub use told::{told, undone};
 pub use write::write;
 

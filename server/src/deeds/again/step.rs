@@ -191,7 +191,10 @@ fn planned(
         .map(LotRow::code)
         .collect::<store::Result<_>>()?;
     let mut plan = step.again(&went_in.draws(), &codes)?;
-    let Looked { cure, heat, .. } = looked;
+    let Looked {
+        cure, heat, mince, ..
+    } = looked;
+    mince.add_to(&mut plan);
     if let Some(cure) = &cure {
         cure.tell(&mut plan);
     }

@@ -1,6 +1,7 @@
 //! What a deed answers, and a lot in short.
 
 use super::instant;
+use super::stop::StopRead;
 use crate::wire::Day;
 use crate::wire::Weight;
 use chrono_tz::Tz;
@@ -33,6 +34,9 @@ pub struct LotBrief {
     /// A word about it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub note: Option<String>,
+    /// What this deed placed in its way.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub stops: Vec<StopRead>,
 }
 
 impl LotBrief {
@@ -49,6 +53,7 @@ impl LotBrief {
             place: brief.place.clone(),
             made_at: instant(brief.made_at.naive_utc(), zone),
             note: brief.note.clone(),
+            stops: Vec::new(),
         }
     }
 }

@@ -92,6 +92,7 @@ fn making<'a>(input: &Input, law: &'a domain::law::Law, kind: DeedKind) -> Makin
             .maybe("approved")
             .map(|number| &*Box::leak(number.to_owned().into_boxed_str())),
         law,
+        ready_keeps_its_day: false,
         as_it_happened: false,
     }
 }

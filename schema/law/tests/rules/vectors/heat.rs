@@ -234,6 +234,8 @@ fn prove(input: &Input, law: &Law) -> String {
         fat: input.try_get::<Decimal>("fat").map(Percent::new),
         code_year: input.try_get("year").unwrap_or(2022),
         chosen: chosen.as_ref(),
+        pierced: None,
+        piece: None,
     };
     match heat::prove(&heated, &law.heat, &law.rows) {
         Ok(HeatVerdict { judgement, proof }) => {
