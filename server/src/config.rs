@@ -2,7 +2,7 @@
 
 use crate::log::Level;
 use crate::tls::CertificateFiles;
-use clap::{Args, Parser, Subcommand};
+use clap::{ArgAction, Args, Parser, Subcommand};
 use serde::Deserialize;
 use std::net::{IpAddr, SocketAddr};
 use std::path::PathBuf;
@@ -164,6 +164,10 @@ pub struct TokenArgs {
     /// When it ends: 2027-01-31T18:00:00-05:00. Never, if left out.
     #[arg(long, value_name = "TIME")]
     pub until: Option<String>,
+    /// May deeds that it sends have another's name? A script may, a till need not: --speaks-for-others=false.
+    #[arg(long, value_name = "true|false", action = ArgAction::Set, default_value_t = true, num_args = 0..=1,
+          require_equals = true, default_missing_value = "true")]
+    pub speaks_for_others: bool,
 }
 
 /// Which certificate.
@@ -223,13 +227,23 @@ struct File {
     log: Option<Level>,
 }
 
+/// Its options by name.
+const OPTIONS: &str = "database, create, listen, public_url, hosts, certificate, key, proxy, workers, house, \
+                       templates, log";
+
 fn file(path: Option<&PathBuf>) -> Result<File, String> {
     let Some(path) = path else {
         return Ok(File::default());
     };
-    let text = std::fs::read_to_string(path)
-        .map_err(|error| format!("{} cannot be read: {error}", path.display()))?;
-    toml::from_str(&text).map_err(|error| format!("{}: {error}", path.display()))
+    let text = crate::given::text(path)?;
+    toml::from_str(&text).map_err(|error| {
+        let before = error.span().map_or(0, |span| span.start.min(text.len()));
+        let line = text.bytes().take(before).filter(|byte| *byte == b'\n').count() + 1;
+        format!(
+            "{}, line {line}: this is no option. Options are written like database = \"…\", one a line: {OPTIONS}.",
+            path.display()
+        )
+    })
 }
 
 /// An open door to the record: its address, and whether it may be made.
@@ -271,9 +285,24 @@ fn default_file() -> Result<PathBuf, String> {
         .or_else(home)
         .ok_or("no data folder is known: give --database PATH")?
         .join("gambrel");
-    std::fs::create_dir_all(&folder)
-        .map_err(|error| format!("{} cannot be made: {error}", folder.display()))?;
+    std::fs::create_dir_all(&folder).map_err(|error| {
+        format!(
+            "{} cannot be made: {}",
+            folder.display(),
+            crate::given::why(&error)
+        )
+    })?;
     Ok(folder.join("gambrel.db"))
+}
+
+/// Is it an address that a telephone opens from a label: `https://` or `http://`, a name, and plain letters?
+pub fn is_web_address(url: &str) -> bool {
+    let rest = url.strip_prefix("https://").or(url.strip_prefix("http://"));
+    let plain = |byte: u8| byte.is_ascii_alphanumeric() || b"-._:/[]".contains(&byte);
+    rest.is_some_and(|rest| {
+        let name = rest.split('/').next().unwrap_or_default();
+        name.bytes().any(|byte| byte.is_ascii_alphanumeric()) && rest.bytes().all(plain)
+    })
 }
 
 /// How to serve, settled.
@@ -331,10 +360,16 @@ impl ServeArgs {
                 "{listen} could be reached from other machines, and whoever listens there would hear PINs. Give --certificate and --key (`gambrel certificate` makes them), or name the proxy in front with --proxy."
             ));
         }
+        let public_url = self.public_url.clone().or(file.public_url);
+        if let Some(url) = public_url.as_deref().filter(|url| !is_web_address(url)) {
+            return Err(format!(
+                "{url:?} cannot stand on labels as an address; write it like https://trace.kitchen.example"
+            ));
+        }
         let cores = std::thread::available_parallelism().map_or(2, usize::from);
         Ok(Serving {
             listen: address,
-            public_url: self.public_url.clone().or(file.public_url),
+            public_url,
             tls,
             proxy,
             hosts: match self.hosts.is_empty() {

@@ -16,6 +16,7 @@ pub mod deeds;
 pub mod demo;
 pub mod door;
 pub mod error;
+pub mod given;
 pub mod ids;
 pub mod label_facts;
 pub mod lists;

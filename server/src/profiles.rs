@@ -19,8 +19,7 @@ pub fn read(
     let Some(path) = house else {
         return Ok((law, Vec::new()));
     };
-    let text = std::fs::read_to_string(path)
-        .map_err(|error| format!("{} cannot be read: {error}", path.display()))?;
+    let text = crate::given::text(path)?;
     let told = |bad: law::Bad| format!("{}: {}", path.display(), bad.says);
     let house = House::read(&text).map_err(told)?;
     let ended = house.apply_on(&mut law.laws, day).map_err(told)?;

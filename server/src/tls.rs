@@ -1,6 +1,7 @@
 //! TLS by certificate files, and a certificate of the kitchen's own for tablets that nobody outside calls.
 
 use crate::config::CertificateArgs;
+use crate::given;
 use chrono::{DateTime, TimeDelta, Utc};
 use rcgen::{
     BasicConstraints, CertificateParams, DnType, ExtendedKeyUsagePurpose, IsCa, Issuer, KeyPair,
@@ -31,30 +32,32 @@ impl CertificateFiles {
     /// # Errors
     /// In words: a file cannot be read, or the two do not belong together.
     pub fn read(&self) -> Result<ServerConfig, String> {
-        let cannot = |path: &Path, why: &dyn std::fmt::Display| {
-            format!("{} cannot be used: {why}", path.display())
-        };
-        let chain: Result<Vec<_>, _> = CertificateDer::pem_file_iter(&self.certificate)
-            .map_err(|error| cannot(&self.certificate, &error))?
-            .collect();
-        let chain = chain.map_err(|error| cannot(&self.certificate, &error))?;
-        if chain.is_empty() {
-            return Err(cannot(&self.certificate, &"there is no certificate in it"));
-        }
-        let key = PrivateKeyDer::from_pem_file(&self.key);
-        let key = key.map_err(|error| cannot(&self.key, &error))?;
+        let cannot = |path: &Path, why: &str| format!("{} cannot be used: {why}", path.display());
+        let (certificate, key) = (given::text(&self.certificate)?, given::text(&self.key)?);
+        let chain: Result<Vec<_>, _> =
+            CertificateDer::pem_slice_iter(certificate.as_bytes()).collect();
+        let chain = chain.ok().filter(|chain| !chain.is_empty());
+        let none = "there is no certificate in it that can be read";
+        let chain = chain.ok_or_else(|| cannot(&self.certificate, none))?;
+        let none = "there is no key in it that can be read";
+        let key =
+            PrivateKeyDer::from_pem_slice(key.as_bytes()).map_err(|_| cannot(&self.key, none))?;
+        let apart = format!(
+            "it and {} do not belong together, or are of a kind that is not known here",
+            self.key.display()
+        );
         ServerConfig::builder_with_provider(Arc::new(ring::default_provider()))
             .with_safe_default_protocol_versions()
             .map_err(|error| error.to_string())?
             .with_no_client_auth()
             .with_single_cert(chain, key)
-            .map_err(|error| cannot(&self.certificate, &error))
+            .map_err(|_| cannot(&self.certificate, &apart))
     }
 
     /// What tablets are told to trust, if it lies beside the certificate.
     pub fn authority(&self) -> Option<String> {
         let path = self.certificate.with_file_name(AUTHORITY);
-        std::fs::read_to_string(path).ok()
+        given::text(&path).ok()
     }
 }
 
@@ -76,18 +79,30 @@ pub fn make(args: &CertificateArgs, now: DateTime<Utc>) -> Result<String, String
     let authority = of_authority.self_signed(&authority_key).map_err(failed)?;
     let issuer = Issuer::new(of_authority, authority_key);
 
+    if let Some(odd) = args.hosts.iter().find(|host| !is_name(host)) {
+        return Err(format!(
+            "{odd:?} is no name or number of a machine; write it like bench.local or 192.168.1.20"
+        ));
+    }
     let mut names = args.hosts.clone();
     names.extend(["localhost".to_owned(), "127.0.0.1".to_owned()]);
     let mut params = CertificateParams::new(names).map_err(failed)?;
     named(&mut params, "Kitchen", now)?;
     params.extended_key_usages = vec![ExtendedKeyUsagePurpose::ServerAuth];
     params.key_usages = vec![KeyUsagePurpose::DigitalSignature];
+    // Strict readers, Python's among them, take none that does not name the key above it.
+    params.use_authority_key_identifier_extension = true;
     let key = KeyPair::generate().map_err(failed)?;
     let certificate = params.signed_by(&key, &issuer).map_err(failed)?;
 
     let folder = &args.out;
-    std::fs::create_dir_all(folder)
-        .map_err(|error| format!("{} cannot be made: {error}", folder.display()))?;
+    std::fs::create_dir_all(folder).map_err(|error| {
+        format!(
+            "{} cannot be made: {}",
+            folder.display(),
+            given::why(&error)
+        )
+    })?;
     let chain = format!("{}{}", certificate.pem(), authority.pem());
     write(&folder.join("certificate.pem"), &chain, false)?;
     write(&folder.join("key.pem"), &key.serialize_pem(), true)?;
@@ -98,6 +113,15 @@ pub fn make(args: &CertificateArgs, now: DateTime<Utc>) -> Result<String, String
          Tablets trust it by {shown}/{AUTHORITY}: open /trust on each. It is good until {}.",
         (now + GOOD).date_naive()
     ))
+}
+
+/// Could a tablet call a machine so?
+fn is_name(host: &str) -> bool {
+    let is_part = |part: &str| {
+        let plain = |byte: u8| byte.is_ascii_alphanumeric() || byte == b'-';
+        !part.is_empty() && part.len() < 64 && part.bytes().all(plain)
+    };
+    host.parse::<std::net::IpAddr>().is_ok() || host.len() < 254 && host.split('.').all(is_part)
 }
 
 fn named(params: &mut CertificateParams, name: &str, now: DateTime<Utc>) -> Result<(), String> {
@@ -130,5 +154,5 @@ fn write(path: &Path, text: &str, secret: bool) -> Result<(), String> {
     let written = options
         .open(path)
         .and_then(|mut file| file.write_all(text.as_bytes()));
-    written.map_err(|error| format!("{} cannot be written: {error}", path.display()))
+    written.map_err(|error| given::cannot_write(path, &error))
 }

@@ -32,7 +32,7 @@ pub trait Subject: DeserializeOwned + JsonSchema {
 
 /// Reads a file; its rows come back beside its rules.
 pub fn read<S: Subject>(text: &str) -> Result<(Rows, S::Rules), Bad> {
-    let file: File<S> = serde_json::from_str(text).map_err(|error| Bad::new(error.to_string()))?;
+    let file: File<S> = serde_json::from_str(text).map_err(|error| Bad::json(&error))?;
     let mut rows = Rows::default();
     for entry in file.rows {
         if let Some(twice) = rows.insert(entry.row()?) {

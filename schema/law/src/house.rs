@@ -256,8 +256,7 @@ fn in_file(bad: Bad) -> Bad {
 }
 
 fn read(text: &str) -> Result<House, Bad> {
-    let entry: HouseEntry =
-        serde_json::from_str(text).map_err(|error| Bad::new(error.to_string()))?;
+    let entry: HouseEntry = serde_json::from_str(text).map_err(|error| Bad::json(&error))?;
     let mut rows = Vec::new();
     for row in entry.rows {
         let row = row.row()?;

@@ -6,6 +6,7 @@ pub mod watch;
 use super::says::PurposeSays;
 use super::templates::{SHIPPED, load};
 use crate::config::LabelArgs;
+use crate::given;
 use domain::says::Says;
 use form::Form;
 use labels::{Dpi, Facts, PlacedLabel, Template, lay_out};
@@ -100,8 +101,7 @@ impl Job {
         let drawn: Vec<(&PathBuf, Vec<u8>)> = drawn.collect::<Result<_, String>>()?;
         let mut told = Vec::new();
         for (path, bytes) in drawn {
-            std::fs::write(path, &bytes)
-                .map_err(|error| format!("{} cannot be written: {error}", path.display()))?;
+            std::fs::write(path, &bytes).map_err(|error| given::cannot_write(path, &error))?;
             told.push(format!("{} {}", path.display(), size(bytes.len())));
         }
         Ok(told.join(", "))
@@ -109,8 +109,9 @@ impl Job {
 
     fn place(&self, texts: &Texts) -> Result<PlacedLabel, String> {
         let template = self.template.parse(texts.template.as_deref()?)?;
-        let facts: Facts = serde_json::from_str(texts.facts.as_deref()?)
-            .map_err(|error| format!("{}: {error}", self.facts.display()))?;
+        let facts: Facts = serde_json::from_str(texts.facts.as_deref()?).map_err(|error| {
+            format!("{}: {}", self.facts.display(), law::Bad::json(&error).says)
+        })?;
         lay_out(&facts, &template, self.dpi)
             .map_err(|refusal| Speech::default().say(&Says::from(&refusal)))
     }
@@ -146,8 +147,7 @@ impl Source {
 }
 
 fn read(path: &Path) -> Result<String, String> {
-    std::fs::read_to_string(path)
-        .map_err(|error| format!("{} cannot be read: {error}", path.display()))
+    given::text(path)
 }
 
 /// So many bytes, for people.

@@ -1,5 +1,6 @@
 //! The templates: those that come with the program, and a kitchen's own from a folder.
 
+use crate::given;
 use labels::{Sheet, Template};
 use std::collections::BTreeMap;
 use std::path::Path;
@@ -67,12 +68,10 @@ pub fn load(folder: Option<&Path>) -> Result<Templates, String> {
             let name = path
                 .file_stem()
                 .map(|stem| stem.to_string_lossy().into_owned());
-            let json = read(&path);
+            let json = given::text(&path);
             match (name, json) {
                 (Some(name), Ok(json)) => templates.add(&name, &json),
-                (_, Err(error)) => templates
-                    .bad
-                    .push(format!("{} cannot be read: {error}", path.display())),
+                (_, Err(says)) => templates.bad.push(says),
                 (None, Ok(_)) => {}
             }
         }
@@ -81,18 +80,6 @@ pub fn load(folder: Option<&Path>) -> Result<Templates, String> {
         true => Err("no label template can be used".into()),
         false => Ok(templates),
     }
-}
-
-/// The largest file of a template, in bytes.
-const LARGEST: u64 = 1 << 20;
-
-/// A template's file. A pipe or a device would be waited for, and has no end.
-fn read(path: &Path) -> std::io::Result<String> {
-    let about = std::fs::metadata(path)?;
-    if !about.is_file() || about.len() > LARGEST {
-        return Err(std::io::Error::other("it is no plain file of at most 1 MB"));
-    }
-    std::fs::read_to_string(path)
 }
 
 /// The shipped sheets.
@@ -116,7 +103,11 @@ pub fn sheets() -> BTreeMap<String, Sheet> {
 
 /// The files of a folder whose names end with `.json`, in order.
 fn files(folder: &Path) -> Result<Vec<std::path::PathBuf>, String> {
-    let cannot = |error: std::io::Error| format!("{} cannot be read: {error}", folder.display());
+    given::folder(folder)?;
+    let cannot = |error: std::io::Error| {
+        let why = given::why(&error);
+        format!("{} cannot be read: {why}", folder.display())
+    };
     let mut files = Vec::new();
     for entry in std::fs::read_dir(folder).map_err(cannot)? {
         let path = entry.map_err(cannot)?.path();

@@ -4,6 +4,7 @@ use super::checks::{language_tag, take_house_code};
 use super::entry::{lock, same_version};
 use super::says::KitchenSays;
 use crate::app::{App, damaged};
+use crate::config::is_web_address;
 use crate::error::{Error, Result};
 use crate::wire::asked::canonical;
 use crate::wire::lists::{Approval, KitchenEntry};
@@ -216,16 +217,16 @@ fn check(entry: &KitchenEntry) -> Result<()> {
             KitchenSays::NoCurrency { currency },
         ));
     }
-    if let Some(url) = &entry.public_url {
-        let rest = url
-            .0
-            .strip_prefix("https://")
-            .or_else(|| url.0.strip_prefix("http://"));
-        let plain = |byte: u8| byte.is_ascii_alphanumeric() || b"-._:/".contains(&byte);
-        if !rest.is_some_and(|rest| !rest.is_empty() && rest.bytes().all(plain)) {
-            let detail = KitchenSays::NoAddress { url: url.0.clone() };
-            return Err(Error::cannot_be("public_url", detail));
-        }
+    if let Some(url) = entry
+        .public_url
+        .as_ref()
+        .filter(|url| !is_web_address(&url.0))
+    {
+        let url = url.0.clone();
+        return Err(Error::cannot_be(
+            "public_url",
+            KitchenSays::NoAddress { url },
+        ));
     }
     if let Some(prefix) = &entry.gs1_prefix
         && (!(4..=12).contains(&prefix.0.len())

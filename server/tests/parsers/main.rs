@@ -1,5 +1,5 @@
-//! Every parser that takes bytes from outside: codes, cartons' bars, printers' answers, templates, house
-//! files, bodies. Each is given its corpus as it is, and the corpus turned about; none of it may panic, and
+//! Every parser that takes bytes from outside: codes, cartons' bars, printers' answers, templates, what a label
+//! says, house files, options, certificates, bodies, forms, addresses, languages. Each is given its corpus as it is, and the corpus turned about; none of it may panic, and
 //! what is taken must be the same when it is written and read again.
 //!
 //! Something new that broke a parser is put into `corpus` as a file: then it is tried every time.
@@ -170,6 +170,82 @@ fn bodies() {
         if let Err(error) = gambrel::body::parse::<StepAsked>(bytes) {
             let status = error.problem().status.as_u16();
             assert!((400..500).contains(&status), "{status}");
+        }
+    });
+}
+
+/// What `gambrel label` is given: whatever is read is laid out or refused.
+#[test]
+fn facts_of_labels() {
+    let json = include_str!("../../../label-templates/tub.json");
+    let template = labels::Template::parse("tub", json).expect("it is ours");
+    hold("facts", 2_000, |bytes| {
+        if let Ok(facts) = serde_json::from_slice::<labels::Facts>(bytes) {
+            let _ = labels::lay_out(&facts, &template, labels::Dpi::D203);
+        }
+    });
+}
+
+/// Addresses: of printers, of the service on labels, in a request's `Host` and `Origin`.
+#[test]
+fn addresses() {
+    use gambrel::config::is_web_address;
+    use gambrel::door::hosts::Hosts;
+    use gambrel::printing::address::PrinterAddress;
+    let hosts = Hosts::new(&["trace.kitchen.example".into()], false, None);
+    hold("addresses", 20_000, |bytes| {
+        let text = String::from_utf8_lossy(bytes);
+        if let Ok(address) = PrinterAddress::parse(&text) {
+            let uri = address.uri().to_string();
+            assert!(uri.starts_with("ipp"), "{text:?}");
+            assert!(PrinterAddress::parse(&uri).is_ok(), "{text:?} is {uri}");
+        }
+        if is_web_address(&text) {
+            assert!(text.starts_with("http") && !text.contains(char::is_whitespace));
+        }
+        if hosts.knows(&text) {
+            assert!(!text.to_lowercase().ends_with("evil.example"), "{text:?}");
+        }
+        let _ = gambrel::door::control_in(&text);
+    });
+}
+
+#[test]
+fn languages_and_queries() {
+    hold("headers", 20_000, |bytes| {
+        let text = String::from_utf8_lossy(bytes);
+        let _ = words::Language::accepted(&text);
+        let read = actix_web::web::Query::<gambrel::read::find::LotsQuery>::from_query(&text);
+        if let Err(error) = read {
+            let _ = gambrel::wire::unread::unread(&error.to_string());
+        }
+    });
+}
+
+/// Files that the command line names: options, a certificate with its key. What is said is one line.
+#[test]
+fn options_and_certificates() {
+    use gambrel::config::DatabaseArgs;
+    use gambrel::tls::CertificateFiles;
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("given");
+    hold("options", 1_000, |bytes| {
+        std::fs::write(&path, bytes).expect("it is written");
+        let args = DatabaseArgs {
+            database: Some("kitchen.db".into()),
+            config: Some(path.clone()),
+        };
+        let said = [
+            args.resolve(false).err(),
+            CertificateFiles {
+                certificate: path.clone(),
+                key: path.clone(),
+            }
+            .read()
+            .err(),
+        ];
+        for says in said.into_iter().flatten() {
+            assert_eq!(says.lines().count(), 1, "{says}");
         }
     });
 }

@@ -18,6 +18,16 @@ fn a_certificate_of_the_kitchens_own_is_trusted_by_its_authority() {
     assert!(made(&make).status.success());
     assert!(!made(&make).status.success(), "no key is overwritten");
     let file = |name: &str| format!("{tls}/{name}.pem");
+    let odd = ["certificate", "--out", &tls, "--host", "a b"];
+    assert!(!made(&odd).status.success(), "no name of a machine");
+    // Strict readers ask what the certificate's own maker says of the key above it.
+    let strict = Command::new("openssl")
+        .args(["verify", "-x509_strict", "-CAfile", &file("authority")])
+        .arg(file("certificate"))
+        .output()
+        .expect("openssl is missing; tests/run installs it");
+    let says = String::from_utf8_lossy(&strict.stderr);
+    assert!(strict.status.success(), "{says}");
     let house = House::with(&[
         "--certificate",
         &file("certificate"),

@@ -136,7 +136,7 @@ fn what_is_wrong_is_said() {
     assert!(us("us-C1", 50).starts_with("us-C1 holds several numbers: 45, 25."));
     let wrong = |text: &str| House::read(text).unwrap_err().to_string();
     assert!(wrong("{").starts_with("the house file: "));
-    assert!(wrong(r#"{ "changes": [], "more": 1 }"#).contains("unknown field"));
+    assert!(wrong(r#"{ "changes": [], "more": 1 }"#).contains("there is no field"));
     let below = file(Profile::Us, "us-C6", Decimal::NEGATIVE_ONE, "null");
     assert_eq!(refused(&below), "us-C6: -1 is below nothing.");
     assert!(
