@@ -22,6 +22,7 @@ use labels::{Sheet, Template};
 use law::Shipped;
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 use std::sync::{Arc, PoisonError, RwLock};
+use store::clock::Recorded;
 use store::entries::Stamp;
 use store::family::Products;
 use store::{Conn, Store};
@@ -304,17 +305,9 @@ impl App {
         told.trim_end_matches('/').to_owned()
     }
 
-    /// Why the clock cannot be right, if it cannot: earlier than the build, or than the last deed.
-    ///
-    /// # Errors
-    /// The database is away.
-    pub fn clock_is_wrong(&self, conn: &mut Conn) -> Result<Option<ServiceSays>> {
-        let last = store::deeds::last_recorded_at(conn)?;
-        Ok(self.clock_is_behind(last))
-    }
-
-    /// The same, where it is known when the last deed was recorded.
-    pub fn clock_is_behind(&self, last: Option<NaiveDateTime>) -> Option<ServiceSays> {
+    /// Why the clock cannot be right, if it cannot: earlier than the build, than the last deed, or than a
+    /// manager's last word about it.
+    pub fn clock_is_wrong(&self, recorded: &Recorded) -> Option<ServiceSays> {
         if let Some(why) = self.clock.impossible() {
             return Some(why);
         }
@@ -324,22 +317,24 @@ impl App {
         }
         let slack = TimeDelta::minutes(CLOCK_SLACK_MINUTES);
         // What a manager has said was recorded ahead closes no kitchen.
-        let ahead = self.clockwork.ahead_until();
-        let last = last.filter(|last| ahead.is_none_or(|ahead| *last > ahead));
-        let last = last.map(|last| last.and_utc());
-        last.filter(|last| self.now() + slack < *last)
-            .map(|last| ServiceSays::ClockBeforeDeed {
-                now: self.now().naive_utc(),
-                last: last.naive_utc(),
-            })
+        let last = self.clockwork.sure(recorded)?;
+        (self.now() + slack < last.and_utc()).then(|| ServiceSays::ClockBeforeDeed {
+            now: self.now().naive_utc(),
+            last,
+        })
     }
 
-    /// Refuses a deed while the clock cannot be right.
+    /// Refuses a deed while the clock cannot be right: as far as the record says now, and as the pulse has felt it.
     ///
     /// # Errors
     /// 503 where the clock is wrong.
-    pub fn refuse_while_clock_is_wrong(&self, last: Option<NaiveDateTime>) -> Result<()> {
-        match self.clock_is_behind(last) {
+    pub fn refuse_while_clock_is_wrong(&self, latest: Option<NaiveDateTime>) -> Result<()> {
+        let recorded = Recorded {
+            latest,
+            newest: None,
+        };
+        let wrong = self.clock_is_wrong(&recorded);
+        match wrong.or_else(crate::pulse::clock_doubt) {
             None => Ok(()),
             Some(why) => {
                 let detail = ServiceSays::NothingRecorded { why: why.into() };

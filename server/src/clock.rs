@@ -1,5 +1,5 @@
-//! Is the clock right? It is doubted when it jumps ahead: against the machine's own count of time while the
-//! service runs, against the last deed and the file's times at the start, against the database's clock.
+//! Is the clock right? It is doubted when it jumps, ahead or back: against the machine's own count of time while
+//! the service runs, against the last deed and the file's times at the start, against the database's clock.
 //! While it is in doubt no deed is taken and no verdict says sell; a manager says that it is right.
 
 use crate::app::App;
@@ -10,7 +10,7 @@ use chrono::{DateTime, NaiveDateTime, TimeDelta, Utc};
 use domain::limits::CLOCK_SLACK_MINUTES;
 use std::sync::{Mutex, PoisonError};
 use std::time::Duration;
-use store::clock::ClockWord;
+use store::clock::{ClockWord, Recorded};
 use store::pulse::Watch;
 use store::{Conn, deeds};
 
@@ -45,9 +45,9 @@ impl Clockwork {
         self.state().doubt.clone()
     }
 
-    /// Up to which time a manager has said that what is on record was recorded ahead.
-    pub fn ahead_until(&self) -> Option<NaiveDateTime> {
-        self.state().word.as_ref()?.ahead_until
+    /// The latest time that the record is sure of, as far as managers have said what was wrong.
+    pub fn sure(&self, recorded: &Recorded) -> Option<NaiveDateTime> {
+        recorded.sure(self.state().word.as_ref())
     }
 
     /// Looks at the clock beside what the watch has just seen.
@@ -80,6 +80,13 @@ impl State {
                 minutes,
             });
         }
+        if leap < -LEAP {
+            let minutes = usize::try_from(-leap.num_minutes()).unwrap_or_default();
+            return Some(ServiceSays::ClockSetBack {
+                now: shown,
+                minutes,
+            });
+        }
         if let Some(theirs) = watch.database_now()
             && shown - theirs > LEAP + self.database_ahead
         {
@@ -91,7 +98,7 @@ impl State {
         let written = watch
             .file_written_at()
             .map(|at| DateTime::<Utc>::from(at).naive_utc());
-        let last = watch.last_recorded_at()?;
+        let last = watch.recorded().latest?;
         let spoken = self.word.as_ref().map(|word| word.at);
         let seen = [Some(last), written, spoken].into_iter().flatten().max()?;
         // Where the database has a clock, that one has been asked.
@@ -117,6 +124,7 @@ pub fn set_right(app: &App, person: &str, why: &str) -> Result<()> {
             ahead_until: last.filter(|last| *last > (now + slack).naive_utc()),
             person: person.to_owned(),
             why: why.to_owned(),
+            last_deed: deeds::last(tx.conn)?,
         };
         store::clock::keep(tx, &word)?;
         Ok::<_, Error>(word)
@@ -140,5 +148,33 @@ impl App {
         let word = store::clock::last(conn)?;
         self.clockwork.state().word = word;
         Ok(())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn check(minutes: i64, expected: Option<&str>) {
+        let now = Clock::Machine.now();
+        let mut state = State {
+            since: Some((now - TimeDelta::minutes(minutes), awake())),
+            ..State::default()
+        };
+        let folder = tempfile::tempdir().unwrap();
+        let address = store::Address::Sqlite(folder.path().join("kitchen.db"));
+        let store = store::Store::open(&address, true, 1).unwrap();
+        let found = state.found(now, &store.watch());
+        let found = found.map(|says| domain::says::Says::from(says).key().to_owned());
+        assert_eq!(found.as_deref(), expected, "{minutes}");
+    }
+
+    #[test]
+    fn a_clock_that_is_set_while_the_service_runs_is_doubted_either_way() {
+        check(0, None);
+        check(9, None);
+        check(11, Some("service-clock-leapt"));
+        check(-9, None);
+        check(-30, Some("service-clock-set-back"));
     }
 }

@@ -145,7 +145,13 @@ fn people(app: &App) -> Result<Vec<String>> {
         who::people::add(app, &told)?;
         said.push(format!("{name} ({role}, PIN {pin})"));
     }
-    let (_, token) = who::people::give_token(app, "demo", Role::Manager, None, "demo")?;
+    let asked = who::people::NewToken {
+        name: "demo",
+        role: Role::Manager,
+        until: None,
+        speaks: true,
+    };
+    let (_, token) = who::people::give_token(app, &asked, "demo")?;
     Ok(vec![
         format!("Sign in with a tap as one of {}.", said.join(", ")),
         format!("Scripts say: Authorization: Bearer {token}"),

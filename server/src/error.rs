@@ -46,7 +46,12 @@ pub struct Problem {
     pub may_be_told: bool,
     /// The right that is missing.
     pub right: Option<Right>,
+    /// In how many seconds the same may do.
+    pub again_in: Option<usize>,
 }
+
+/// In how many seconds a service that cannot answer may be asked again.
+const SOON: usize = 2;
 
 /// A problem document.
 #[derive(Debug, Clone, Serialize, utoipa::ToSchema)]
@@ -127,6 +132,7 @@ impl Problem {
             rows: Vec::new(),
             may_be_told: false,
             right: None,
+            again_in: (status == StatusCode::SERVICE_UNAVAILABLE).then_some(SOON),
         }
     }
 
@@ -234,6 +240,14 @@ fn of_store(error: &store::Error) -> Problem {
             TitleSays::DatabaseGone,
             ServiceSays::DatabaseGone,
         ),
+        store::Error::Damaged(_) => {
+            busy("database-damaged", TitleSays::Damaged, ServiceSays::Damaged)
+        }
+        store::Error::Locked(_) => busy(
+            "database-locked",
+            TitleSays::DatabaseLocked,
+            ServiceSays::DatabaseLocked,
+        ),
         store::Error::Emptied(_) => busy(
             "database-emptied",
             TitleSays::DatabaseEmptied,
@@ -309,8 +323,8 @@ impl ResponseError for Error {
 pub fn respond(problem: &Problem, speech: &Speech) -> HttpResponse {
     let status = problem.status;
     let mut response = HttpResponse::build(status);
-    if status == StatusCode::SERVICE_UNAVAILABLE {
-        response.insert_header((header::RETRY_AFTER, "2"));
+    if let Some(seconds) = problem.again_in {
+        response.insert_header((header::RETRY_AFTER, seconds.to_string()));
     }
     let body = serde_json::to_string(&ProblemRead::new(problem, speech)).unwrap_or_default();
     let mut response = response.content_type("application/problem+json").body(body);

@@ -4,8 +4,8 @@
 use crate::app::App;
 use crate::problems::ServiceSays;
 use crate::world::Stopwatch;
-use chrono::NaiveDateTime;
 use domain::says::Says;
+use rustix::process::{Resource, getrlimit};
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::sync::{Arc, LazyLock, Mutex, PoisonError};
 use std::thread;
@@ -23,12 +23,14 @@ const LATE_MS: u64 = 1_500;
 /// So little room on the disk is none: the next deeds would find it full.
 const LEAST_ROOM: u64 = 4 << 20;
 
+/// A file that may not grow by so much takes no large deed.
+const LEAST_GROWTH: u64 = 256 << 10;
+
 static PULSE: LazyLock<Pulse> = LazyLock::new(|| Pulse {
     since: Stopwatch::start(),
     last_ms: AtomicU64::new(0),
     beats: AtomicBool::new(false),
     trouble: Mutex::new(None),
-    last_deed: Mutex::new(None),
     doubt: Mutex::new(None),
 });
 
@@ -40,8 +42,6 @@ struct Pulse {
     beats: AtomicBool,
     /// What was found last.
     trouble: Mutex<Option<Trouble>>,
-    /// When the last deed was recorded.
-    last_deed: Mutex<Option<NaiveDateTime>>,
     /// Why the clock is in doubt.
     doubt: Mutex<Option<ServiceSays>>,
 }
@@ -64,7 +64,10 @@ impl Trouble {
             Error::ReadOnly(_) => ("read-only", ServiceSays::DatabaseReadOnly),
             Error::Gone(_) => ("gone", ServiceSays::DatabaseGone),
             Error::Emptied(_) => ("emptied", ServiceSays::DatabaseEmptied),
-            Error::Broken(_) | Error::Newer(_) => ("damaged", ServiceSays::Damaged),
+            Error::Locked(_) => ("locked", ServiceSays::DatabaseLocked),
+            Error::Damaged(_) | Error::Broken(_) | Error::Newer(_) => {
+                ("damaged", ServiceSays::Damaged)
+            }
             Error::Address(_) | Error::Away(_) | Error::Conflict(_) => {
                 ("database", ServiceSays::DatabaseAway)
             }
@@ -93,14 +96,6 @@ pub fn trouble() -> Option<Trouble> {
     trouble.unwrap_or_else(PoisonError::into_inner).clone()
 }
 
-/// When the last deed was recorded, as far as it was felt.
-pub fn last_recorded() -> Option<NaiveDateTime> {
-    *PULSE
-        .last_deed
-        .lock()
-        .unwrap_or_else(PoisonError::into_inner)
-}
-
 impl Pulse {
     fn now_ms(&self) -> u64 {
         u64::try_from(self.since.elapsed().as_millis()).unwrap_or(u64::MAX)
@@ -125,7 +120,7 @@ impl Pulse {
 /// Feels the pulse until the service ends; once before this returns.
 pub fn feel(app: &Arc<App>) {
     let app = app.clone();
-    let mut watch = Watch::over(app.store.address());
+    let mut watch = app.store.watch();
     beat(&app, &mut watch, 1);
     let started = thread::Builder::new().name("pulse".into()).spawn(move || {
         let mut beats = 2;
@@ -152,18 +147,8 @@ fn beat(app: &App, watch: &mut Watch, nth: u32) {
         found = Some(Trouble::of(&Error::Full(String::new())));
     }
     if found.is_none() {
-        found = app.store.failed_lately().map(|error| Trouble::of(&error));
-    }
-    if let Some(last) = watch.last_recorded_at() {
-        let mut known = PULSE
-            .last_deed
-            .lock()
-            .unwrap_or_else(PoisonError::into_inner);
-        *known = Some(last);
-    }
-    if found.is_none() {
         app.clockwork.look(app, watch);
-        let doubt = app.clock_is_behind(last_recorded());
+        let doubt = app.clock_is_wrong(&watch.recorded());
         *PULSE.doubt.lock().unwrap_or_else(PoisonError::into_inner) = doubt;
     }
     PULSE.felt(found);
@@ -183,11 +168,23 @@ pub fn clock_is_right() {
     *PULSE.doubt.lock().unwrap_or_else(PoisonError::into_inner) = None;
 }
 
-/// Is the disk under the record as good as full?
+/// Is the disk under the record as good as full, or may its files grow no more?
 fn has_no_room(app: &App) -> bool {
     let store::Address::Sqlite(path) = app.store.address() else {
         return false;
     };
-    rustix::fs::statvfs(path.as_path())
-        .is_ok_and(|disk| disk.f_bavail.saturating_mul(disk.f_frsize) < LEAST_ROOM)
+    let full = rustix::fs::statvfs(path.as_path())
+        .is_ok_and(|disk| disk.f_bavail.saturating_mul(disk.f_frsize) < LEAST_ROOM);
+    let longest = getrlimit(Resource::Fsize).current;
+    let may_not_grow = longest.is_some_and(|longest| {
+        let mut log = path.as_os_str().to_owned();
+        log.push("-wal");
+        let log = std::path::PathBuf::from(log);
+        let mut lengths = [path.as_path(), &log].into_iter();
+        lengths.any(|path| {
+            let length = std::fs::metadata(path).map_or(0, |about| about.len());
+            length.saturating_add(LEAST_GROWTH) > longest
+        })
+    });
+    full || may_not_grow
 }

@@ -22,6 +22,8 @@ pub struct Answer {
     pub kind: String,
     /// The headers that stories ask for.
     pub etag: Option<String>,
+    /// In how many seconds to ask again.
+    pub retry_after: Option<u32>,
     /// The body as JSON, or null.
     pub body: Value,
     /// The body as it came.
@@ -282,6 +284,7 @@ fn read(mut response: ureq::http::Response<ureq::Body>) -> Answer {
             .map(str::to_owned)
     };
     let (kind, etag) = (header("content-type").unwrap_or_default(), header("etag"));
+    let retry_after = header("retry-after").and_then(|seconds| seconds.parse().ok());
     let status = response.status().as_u16();
     let bytes = response
         .body_mut()
@@ -293,6 +296,7 @@ fn read(mut response: ureq::http::Response<ureq::Body>) -> Answer {
         status,
         kind,
         etag,
+        retry_after,
         body: serde_json::from_slice(&bytes).unwrap_or_default(),
         bytes,
     }

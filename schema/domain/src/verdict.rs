@@ -55,9 +55,12 @@ impl ScanVerdict {
         }
     }
 
-    /// The same where the clock is in doubt, or was when the lot was made: then nothing may be sold by a date.
+    /// The same where the clock is in doubt, or was when the lot was made: then nothing may be sold by a date,
+    /// and nothing is past its day by a clock that nobody trusts.
     pub fn doubted(self, says: VerdictSays) -> ScanVerdict {
+        let by_its_day = self.verdict == Verdict::Pull && self.says != VerdictSays::Voided.into();
         match self.verdict {
+            _ if by_its_day => ScanVerdict::new(Verdict::Hold, says),
             Verdict::Sell | Verdict::SellToday => {
                 let mut held = ScanVerdict::new(Verdict::Hold, says);
                 held.reasons.extend(self.reasons);
@@ -230,6 +233,22 @@ mod tests {
             true,
             Verdict::Hold,
         );
+    }
+
+    #[test]
+    fn a_clock_in_doubt_neither_sells_nor_throws_away() {
+        let doubted = |of: ScanVerdict| of.doubted(VerdictSays::ClockInDoubt);
+        let date = "2026-06-25".parse().unwrap();
+        for (verdict, says) in [
+            (Verdict::Pull, VerdictSays::Past { date }),
+            (Verdict::Sell, VerdictSays::Good { date }),
+            (Verdict::SellToday, VerdictSays::LastDay { date }),
+        ] {
+            let told = doubted(ScanVerdict::new(verdict, says));
+            assert_eq!(told.verdict, Verdict::Hold);
+            assert_eq!(told.says, VerdictSays::ClockInDoubt.into());
+        }
+        assert_eq!(doubted(ScanVerdict::voided()), ScanVerdict::voided());
     }
 
     #[test]

@@ -22,6 +22,47 @@ pub struct ClockWord {
     pub person: String,
     /// Why it was doubted, or what was wrong.
     pub why: String,
+    /// The last deed on record then.
+    pub last_deed: Option<i32>,
+}
+
+/// What deeds tell of the time.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct Recorded {
+    /// The latest time at which any deed was recorded.
+    pub latest: Option<NaiveDateTime>,
+    /// The deed that came last, and when it was recorded: earlier, where the clock was ahead before.
+    pub newest: Option<(i32, NaiveDateTime)>,
+}
+
+impl Recorded {
+    /// What the record says of a time, as its columns are read.
+    pub(crate) fn of(
+        latest: Option<NaiveDateTime>,
+        newest: Option<i32>,
+        at: Option<NaiveDateTime>,
+    ) -> Recorded {
+        let newest = newest.zip(at);
+        Recorded { latest, newest }
+    }
+
+    /// The latest time that was on a clock nobody doubts, given what a manager said last.
+    pub fn sure(&self, word: Option<&ClockWord>) -> Option<NaiveDateTime> {
+        let Some(word) = word else {
+            return self.latest;
+        };
+        let ahead = word.ahead_until;
+        let latest = self
+            .latest
+            .filter(|at| ahead.is_none_or(|ahead| *at > ahead));
+        // What came after the word is of the clock that the word is about.
+        let later = |deed: i32| word.last_deed.is_some_and(|last| deed > last);
+        let newest = self.newest.filter(|(deed, _)| later(*deed));
+        [latest, newest.map(|(_, at)| at), Some(word.at)]
+            .into_iter()
+            .flatten()
+            .max()
+    }
 }
 
 /// The last one.
@@ -49,4 +90,39 @@ pub fn keep(tx: &mut Tx<'_>, word: &ClockWord) -> Result<()> {
         })
         .execute(tx.conn)?;
     Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn at(day: u32) -> NaiveDateTime {
+        let day = chrono::NaiveDate::from_ymd_opt(2026, 6, day).unwrap();
+        day.and_hms_opt(12, 0, 0).unwrap()
+    }
+
+    fn check(latest: u32, newest: (i32, u32), word: Option<(u32, u32)>, sure: u32) {
+        let recorded = Recorded {
+            latest: Some(at(latest)),
+            newest: Some((newest.0, at(newest.1))),
+        };
+        let word = word.map(|(given, ahead)| ClockWord {
+            id: 1,
+            at: at(given),
+            ahead_until: Some(at(ahead)),
+            person: "Oda".into(),
+            why: String::new(),
+            last_deed: Some(7),
+        });
+        assert_eq!(recorded.sure(word.as_ref()), Some(at(sure)));
+    }
+
+    #[test]
+    fn what_was_recorded_ahead_says_nothing_and_what_came_since_does() {
+        check(20, (7, 20), None, 20);
+        check(20, (7, 20), Some((1, 20)), 1);
+        check(20, (9, 5), Some((1, 20)), 5);
+        check(25, (9, 25), Some((1, 20)), 25);
+        assert_eq!(Recorded::default().sure(None), None);
+    }
 }

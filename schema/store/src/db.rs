@@ -3,12 +3,14 @@
 use crate::address::Address;
 use crate::conn::{Conn, Manager};
 use crate::error::{Error, Result};
+use crate::file::RecordFile;
+use crate::gate::{Gate, Writing};
 use crate::ids::Ids;
-use crate::pulse::{FileId, same_file};
+use crate::pulse::Watch;
 use crate::{migrate, tls};
 use diesel::connection::SimpleConnection;
 use diesel::r2d2::{Pool, PooledConnection};
-use std::sync::{Mutex, MutexGuard, PoisonError};
+use std::sync::{Arc, Mutex, PoisonError};
 use std::time::Duration;
 
 /// How often a deed is tried again when another was in its way.
@@ -19,12 +21,12 @@ pub struct Store {
     address: Address,
     pool: Pool<Manager>,
     /// SQLite takes one writer at a time; waiting in the process is fair, waiting in the file is not.
-    gate: Option<Mutex<Conn>>,
-    /// The file as it was opened.
-    file: Option<FileId>,
+    gate: Option<Arc<Gate>>,
     /// Why nothing could be written last, until something is.
-    failed: Mutex<Option<Error>>,
+    failed: Arc<Mutex<Option<Error>>>,
     ids: Ids,
+    /// The file as it was opened: closed after every connection to it.
+    file: Option<Arc<RecordFile>>,
 }
 
 /// A deed's transaction.
@@ -72,6 +74,12 @@ impl Store {
                     path.display()
                 )));
             }
+            if path.exists() && !path.is_file() {
+                return Err(Error::Address(format!(
+                    "{} is no plain file, so no database.",
+                    path.display()
+                )));
+            }
             if path.exists() {
                 migrate::refuse_what_is_not_ours(path)?;
             }
@@ -82,10 +90,13 @@ impl Store {
         let mut first = Conn::open(address)?;
         migrate::run(&mut first)?;
         let file = match address {
-            Address::Sqlite(path) => FileId::at(path),
+            Address::Sqlite(path) => Some(Arc::new(RecordFile::at(path))),
             Address::Postgres(_) => None,
         };
-        let gate = matches!(address, Address::Sqlite(_)).then(|| Mutex::new(first));
+        let gate = match address {
+            Address::Sqlite(_) => Some(Arc::new(Gate::new(first)?)),
+            Address::Postgres(_) => None,
+        };
         let pool = Pool::builder()
             .max_size(connections)
             .min_idle(Some(1))
@@ -100,9 +111,9 @@ impl Store {
             address: address.clone(),
             pool,
             gate,
-            file,
-            failed: Mutex::default(),
+            failed: Arc::default(),
             ids: Ids::default(),
+            file,
         })
     }
 
@@ -192,35 +203,23 @@ impl Store {
         }
     }
 
-    /// Why nothing could be written last, if nothing can be written now either: it is tried again.
-    pub fn failed_lately(&self) -> Option<Error> {
-        let failed = self.failed.lock().unwrap_or_else(PoisonError::into_inner);
-        failed.as_ref()?;
-        drop(failed);
-        self.write(|tx| {
-            tx.conn
-                .batch_execute("UPDATE counters SET next = next WHERE id = 1")
-                .map_err(Error::from)
-        })
-        .err()
+    /// Somebody to look after the record.
+    pub fn watch(&self) -> Watch {
+        let failed = self.failed.clone();
+        Watch::new(&self.address, self.file.clone(), self.gate.clone(), failed)
     }
 
     fn write_once<T, E: From<Error>>(
         &self,
         f: &mut impl FnMut(&mut Tx<'_>) -> std::result::Result<T, E>,
     ) -> std::result::Result<T, E> {
-        let (mut gated, mut pooled): (MutexGuard<'_, Conn>, PooledConnection<Manager>);
+        let (mut gated, mut pooled): (Writing<'_>, PooledConnection<Manager>);
         let conn: &mut Conn = match &self.gate {
             Some(gate) => {
-                gated = gate.lock().unwrap_or_else(PoisonError::into_inner);
-                // A deed in a file that was taken away would be answered and lost.
-                if let Address::Sqlite(path) = &self.address {
-                    same_file(path, self.file)?;
-                }
-                gated
-                    .batch_execute("BEGIN IMMEDIATE")
-                    .map_err(Error::from)?;
-                &mut gated
+                // A deed in a file that was taken away or written over would be answered and lost.
+                let file = self.file.as_ref();
+                gated = gate.pass(|| file.map_or(Ok(()), |file| file.check()))?;
+                &mut gated.conn
             }
             None => {
                 pooled = self.living("BEGIN ISOLATION LEVEL READ COMMITTED")?;

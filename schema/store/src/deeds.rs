@@ -150,6 +150,11 @@ pub fn last_recorded_at(conn: &mut Conn) -> Result<Option<NaiveDateTime>> {
         .get_result(conn)?)
 }
 
+/// The key of the last deed.
+pub fn last(conn: &mut Conn) -> Result<Option<i32>> {
+    Ok(deeds::table.select(max(deeds::id)).get_result(conn)?)
+}
+
 /// What voided a deed, and why.
 #[derive(Debug, Clone, Queryable)]
 pub struct VoidedBy {

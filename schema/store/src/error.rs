@@ -26,6 +26,12 @@ pub enum Error {
     /// What was on record is on record no more.
     #[error("the database was emptied: {0}")]
     Emptied(String),
+    /// The file was written over or cut, or a page of it is none.
+    #[error("the database is damaged: {0}")]
+    Damaged(String),
+    /// Another program has the database to itself.
+    #[error("the database is locked: {0}")]
+    Locked(String),
     /// Another transaction was in the way; the same again will do.
     #[error("another deed was in the way: {0}")]
     Conflict(String),
@@ -45,7 +51,12 @@ impl Error {
     pub fn takes_no_writes(&self) -> bool {
         matches!(
             self,
-            Error::Full(_) | Error::Disk(_) | Error::ReadOnly(_) | Error::Gone(_)
+            Error::Full(_)
+                | Error::Disk(_)
+                | Error::ReadOnly(_)
+                | Error::Gone(_)
+                | Error::Damaged(_)
+                | Error::Locked(_)
         )
     }
 
@@ -86,6 +97,8 @@ fn by_message(message: &str, text: String) -> Error {
         Error::Disk(text)
     } else if has("read-only") || has("readonly") {
         Error::ReadOnly(text)
+    } else if has("malformed") || has("file is not a database") {
+        Error::Damaged(text)
     } else if has("no such table") || has("does not exist") {
         Error::Emptied(text)
     } else if has("terminating connection")

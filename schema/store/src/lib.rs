@@ -22,6 +22,8 @@ pub mod digest;
 pub mod entries;
 mod error;
 pub mod family;
+mod file;
+mod gate;
 pub mod history;
 mod ids;
 pub mod kept;

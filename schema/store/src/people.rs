@@ -75,6 +75,8 @@ pub struct TokenRow {
     pub made_by: String,
     /// When it ends, if it does.
     pub ends_at: Option<NaiveDateTime>,
+    /// May it speak for others?
+    pub speaks: bool,
 }
 
 /// All of it, as it is kept in memory.

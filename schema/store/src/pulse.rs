@@ -2,47 +2,45 @@
 //! that a database which hangs makes nobody else wait.
 
 use crate::address::Address;
+use crate::clock::Recorded;
 use crate::conn::Conn;
 use crate::error::{Error, Result};
+use crate::file::RecordFile;
+use crate::gate::Gate;
 use chrono::NaiveDateTime;
 use diesel::connection::SimpleConnection;
 use diesel::prelude::*;
 use diesel::sql_query;
 use diesel::sql_types::{BigInt, Nullable, Text, Timestamp};
-use std::path::Path;
+use std::sync::{Arc, Mutex, PoisonError};
+
+/// At every which look it is proven that something can be written: a row that is written as it was. It costs a
+/// page and a sync, so not at each.
+const PROVE_EVERY: u32 = 10;
+/// After how many looks on end another program that writes is in the way.
+const LOOKS_LOCKED: u32 = 3;
+/// What is written to prove it.
+const PROOF: &str = "UPDATE counters SET next = next WHERE id = 1";
 
 /// Looks after a record.
 pub struct Watch {
     address: Address,
     conn: Option<Conn>,
-    /// The file as it was when the watch began.
-    file: Option<FileId>,
+    gate: Option<Arc<Gate>>,
+    /// Why nothing could be written last, shared with those who write.
+    failed: Arc<Mutex<Option<Error>>>,
+    /// How many looks ago it was last proven that something can be written.
+    proven: u32,
+    /// How many looks on end somebody else was writing, and how often ours had written before.
+    in_the_way: (u32, u64),
     /// The most deeds that were ever seen: a record only grows.
     deeds: i64,
-    /// When the last deed was recorded.
-    last: Option<NaiveDateTime>,
+    /// When deeds were recorded last.
+    recorded: Recorded,
     /// What time the database thinks it is, where it has a clock of its own.
     now: Option<NaiveDateTime>,
-}
-
-/// Which file it is, whatever its name.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) struct FileId(u64, u64);
-
-impl FileId {
-    /// The file at a path, if there is one.
-    #[cfg(unix)]
-    pub(crate) fn at(path: &Path) -> Option<FileId> {
-        use std::os::unix::fs::MetadataExt;
-        let about = std::fs::metadata(path).ok()?;
-        Some(FileId(about.dev(), about.ino()))
-    }
-
-    /// Elsewhere a file that is open cannot be taken away.
-    #[cfg(not(unix))]
-    pub(crate) fn at(path: &Path) -> Option<FileId> {
-        path.exists().then_some(FileId(0, 0))
-    }
+    /// The file as it was opened: closed after the connection to it.
+    file: Option<Arc<RecordFile>>,
 }
 
 #[derive(QueryableByName)]
@@ -50,7 +48,9 @@ struct Beat {
     #[diesel(sql_type = BigInt)]
     deeds: i64,
     #[diesel(sql_type = Nullable<Timestamp>)]
-    last: Option<NaiveDateTime>,
+    latest: Option<NaiveDateTime>,
+    #[diesel(sql_type = Nullable<Timestamp>)]
+    newest: Option<NaiveDateTime>,
 }
 
 #[derive(QueryableByName)]
@@ -66,25 +66,30 @@ struct Setting {
 }
 
 impl Watch {
-    /// Begins to look after the record at an address.
-    pub fn over(address: &Address) -> Watch {
-        let file = match address {
-            Address::Sqlite(path) => FileId::at(path),
-            Address::Postgres(_) => None,
-        };
+    /// Somebody to look after a record; `failed` is why nothing could be written last.
+    pub(crate) fn new(
+        address: &Address,
+        file: Option<Arc<RecordFile>>,
+        gate: Option<Arc<Gate>>,
+        failed: Arc<Mutex<Option<Error>>>,
+    ) -> Watch {
         Watch {
             address: address.clone(),
             conn: None,
-            file,
+            gate,
+            failed,
+            proven: PROVE_EVERY,
+            in_the_way: (0, 0),
             deeds: 0,
-            last: None,
+            recorded: Recorded::default(),
             now: None,
+            file,
         }
     }
 
-    /// When the last deed was recorded, as of the last look.
-    pub fn last_recorded_at(&self) -> Option<NaiveDateTime> {
-        self.last
+    /// When deeds were recorded last, as of the last look.
+    pub fn recorded(&self) -> Recorded {
+        self.recorded
     }
 
     /// What time the database thought it was at the last look, where it has a clock of its own.
@@ -117,8 +122,9 @@ impl Watch {
     }
 
     fn look_once(&mut self) -> Result<()> {
-        if let Address::Sqlite(path) = &self.address {
-            same_file(path, self.file)?;
+        if let Some(file) = &self.file {
+            file.check()?;
+            let path = file.path();
             if std::fs::metadata(path).is_ok_and(|about| about.permissions().readonly()) {
                 return Err(Error::ReadOnly(format!(
                     "{} may only be read",
@@ -130,8 +136,13 @@ impl Watch {
             Some(conn) => conn,
             empty => empty.insert(Conn::open(&self.address)?),
         };
+        if let (Conn::Sqlite(conn), true) = (&mut *conn, self.proven >= PROVE_EVERY) {
+            // What it remembers of the file may not be there any more.
+            conn.batch_execute("PRAGMA shrink_memory")?;
+        }
         let sql = "SELECT CAST(COALESCE(MAX(id), 0) AS BIGINT) AS deeds,
-                       (SELECT MAX(recorded_at) FROM deeds) AS last FROM deeds";
+                       (SELECT MAX(recorded_at) FROM deeds) AS latest,
+                       (SELECT recorded_at FROM deeds ORDER BY id DESC LIMIT 1) AS newest FROM deeds";
         let beat: Beat = crate::on_each!(&mut *conn, c => sql_query(sql).get_result(c)?);
         if beat.deeds < self.deeds {
             return Err(Error::Emptied(format!(
@@ -140,55 +151,106 @@ impl Watch {
             )));
         }
         self.deeds = beat.deeds;
-        self.last = beat.last;
+        let newest = i32::try_from(beat.deeds).ok();
+        self.recorded = Recorded::of(beat.latest, newest, beat.newest);
         if let Conn::Pg(conn) = conn {
             let sql = "SELECT clock_timestamp() AT TIME ZONE 'UTC' AS now";
             let clock: DatabaseClock = sql_query(sql).get_result(conn)?;
             self.now = Some(clock.now);
         }
-        takes_deeds(conn)
+        let known = self.failed();
+        let proof = known.is_some() || self.proven >= PROVE_EVERY;
+        let conn = self.conn.as_mut();
+        let tried = conn.map_or(Ok(Tried::Well), |conn| takes_deeds(conn, proof));
+        match tried {
+            Ok(Tried::InTheWay) => self.somebody_writes(known),
+            Ok(Tried::Well) => {
+                self.proven = if proof { 0 } else { self.proven + 1 };
+                self.in_the_way = (0, 0);
+                if proof {
+                    self.keep(None);
+                }
+                Ok(())
+            }
+            Err(error) => {
+                if error.takes_no_writes() {
+                    self.keep(Some(error.clone()));
+                }
+                Err(error)
+            }
+        }
+    }
+
+    /// Somebody writes: one of ours, or another program that will have done soon, or will not.
+    fn somebody_writes(&mut self, known: Option<Error>) -> Result<()> {
+        let seen = self.gate.as_ref().map(|gate| gate.seen());
+        let (writing, written) = seen.unwrap_or_default();
+        let (looks, before) = self.in_the_way;
+        self.in_the_way = match writing || written != before {
+            true => (0, written),
+            false => (looks + 1, written),
+        };
+        match known {
+            Some(error) => Err(error),
+            None if self.in_the_way.0 > LOOKS_LOCKED => {
+                Err(Error::Locked("another program writes on and on".into()))
+            }
+            None => Ok(()),
+        }
+    }
+
+    fn failed(&self) -> Option<Error> {
+        let failed = self.failed.lock();
+        failed.unwrap_or_else(PoisonError::into_inner).clone()
+    }
+
+    fn keep(&self, error: Option<Error>) {
+        *self.failed.lock().unwrap_or_else(PoisonError::into_inner) = error;
     }
 }
 
-/// Refuses a file that is not the one that was opened, or was emptied since: what is written to it would be lost.
-pub(crate) fn same_file(path: &Path, opened: Option<FileId>) -> Result<()> {
-    match (opened, FileId::at(path)) {
-        // Cut to nothing under us; what the log beside it still holds hides that for a while.
-        (Some(opened), Some(now)) if opened == now => match is_empty(path) {
-            true => Err(Error::Emptied(format!("{} is empty", path.display()))),
-            false => Ok(()),
-        },
-        (Some(_), None) => Err(Error::Gone(format!("{} is not there", path.display()))),
-        (Some(_), Some(_)) => Err(Error::Gone(format!("{} is another file", path.display()))),
-        (None, _) => Ok(()),
-    }
+/// What a try to write came to.
+enum Tried {
+    /// It would be taken, or was.
+    Well,
+    /// Somebody else was writing.
+    InTheWay,
 }
 
-fn is_empty(path: &Path) -> bool {
-    std::fs::metadata(path).is_ok_and(|about| about.len() == 0)
-}
-
-/// Would a deed be taken? Nothing is written.
-fn takes_deeds(conn: &mut Conn) -> Result<()> {
+/// Would a deed be taken? `proof`: something is written, and is as it was.
+fn takes_deeds(conn: &mut Conn, proof: bool) -> Result<Tried> {
     match conn {
         Conn::Sqlite(conn) => {
-            // A writer in the way is a good sign; so it is asked without waiting.
+            // A writer in the way is most often a good sign; so it is asked without waiting.
             conn.batch_execute("PRAGMA busy_timeout = 0")?;
-            match conn
-                .batch_execute("BEGIN IMMEDIATE; ROLLBACK")
-                .map_err(Error::from)
-            {
-                Ok(()) | Err(Error::Conflict(_)) => Ok(()),
-                Err(error) => Err(error),
+            if let Err(error) = conn.batch_execute("BEGIN IMMEDIATE").map_err(Error::from) {
+                return match error {
+                    Error::Conflict(_) => Ok(Tried::InTheWay),
+                    error => Err(error),
+                };
             }
+            let written = match proof {
+                true => conn.batch_execute(PROOF),
+                false => Ok(()),
+            };
+            let end = if proof && written.is_ok() {
+                "COMMIT"
+            } else {
+                "ROLLBACK"
+            };
+            let ended = conn.batch_execute(end);
+            written.and(ended)?;
         }
         Conn::Pg(conn) => {
             let sql = "SELECT current_setting('transaction_read_only') AS transaction_read_only";
             let setting: Setting = sql_query(sql).get_result(conn)?;
-            match setting.transaction_read_only.as_str() {
-                "off" => Ok(()),
-                _ => Err(Error::ReadOnly("PostgreSQL takes no writes".into())),
+            if setting.transaction_read_only != "off" {
+                return Err(Error::ReadOnly("PostgreSQL takes no writes".into()));
+            }
+            if proof {
+                conn.batch_execute(PROOF)?;
             }
         }
     }
+    Ok(Tried::Well)
 }

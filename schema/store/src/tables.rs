@@ -181,11 +181,12 @@ diesel::table! {
 diesel::table! {
     tokens (id) {
         id -> Integer, name -> Text, kitchen -> Text, role -> Text, hash -> Binary, made_at -> Timestamp,
-        made_by -> Text, ends_at -> Nullable<Timestamp>,
+        made_by -> Text, ends_at -> Nullable<Timestamp>, speaks -> Bool,
     }
 }
 diesel::table! {
     clock_words (id) {
         id -> Integer, at -> Timestamp, ahead_until -> Nullable<Timestamp>, person -> Text, why -> Text,
+        last_deed -> Nullable<Integer>,
     }
 }

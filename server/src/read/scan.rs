@@ -5,10 +5,9 @@ use crate::error::Result;
 use crate::lists::kitchen::Kitchen;
 use crate::pulse;
 use crate::read::lot_of;
-use chrono::TimeDelta;
 use domain::counter::ScanView;
-use domain::limits::CLOCK_SLACK_MINUTES;
 use domain::scanned::{self, Scanned};
+use domain::stop;
 use domain::verdict::VerdictSays;
 use store::packs::PackChoice;
 use store::{Conn, lots};
@@ -31,7 +30,7 @@ pub fn scan(app: &App, conn: &mut Conn, kitchen: &Kitchen, text: &str) -> Result
         None => PackChoice::OnHand,
     };
     let lot = lot_of(app, conn, row, &wanted)?;
-    let ahead = lot.made_at > app.now() + TimeDelta::minutes(CLOCK_SLACK_MINUTES);
+    let ahead = stop::made_ahead(&lot, app.now()).is_some();
     let mut view = ScanView::of(lot, number, app.now(), kitchen.zone);
     if pulse::clock_doubt().is_some() {
         view.answer = view.answer.doubted(VerdictSays::ClockInDoubt);

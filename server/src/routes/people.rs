@@ -233,6 +233,7 @@ async fn tokens(asking: Asking) -> HttpResponse {
         name: token.name.clone(),
         role: token.role.clone(),
         until: token.ends_at.map(|ends| instant(ends, zone)),
+        speaks_for_others: token.speaks,
         token: None,
     });
     HttpResponse::Ok().json(TokensRead {
@@ -245,7 +246,14 @@ async fn give_token(asking: Asking, Body(asked): Body<TokenAsked>) -> Result<Htt
         let app = asking.caller();
         let until = asked.until.map(|until| until.0.naive_utc());
         let by = &asking.who().name;
-        let (id, token) = deeds::give_token(&app, &asked.name.0, asked.role.0, until, by)?;
+        let speaks = asked.speaks_for_others.unwrap_or(true);
+        let wanted = deeds::NewToken {
+            name: &asked.name.0,
+            role: asked.role.0,
+            until,
+            speaks,
+        };
+        let (id, token) = deeds::give_token(&app, &wanted, by)?;
         let zone = app
             .kitchen_seen()
             .map_or(chrono_tz::UTC, |kitchen| kitchen.zone);
@@ -254,6 +262,7 @@ async fn give_token(asking: Asking, Body(asked): Body<TokenAsked>) -> Result<Htt
             name: asked.name.0,
             role: asked.role.0.to_string(),
             until: until.map(|until| instant(until, zone)),
+            speaks_for_others: speaks,
             token: Some(token),
         })
     });

@@ -17,6 +17,7 @@ use crate::rooms::{Room, blocking, within};
 use crate::wire::answers::*;
 use crate::wire::says::ValueSays;
 use crate::wire::unread::unread;
+use actix_web::http::header;
 use actix_web::{HttpRequest, HttpResponse, web};
 use domain::right::Right;
 use serde::Deserialize;
@@ -173,6 +174,9 @@ async fn health(asking: Asking) -> HttpResponse {
         None => HttpResponse::Ok(),
         Some(_) => HttpResponse::ServiceUnavailable(),
     };
+    if trouble.is_some() {
+        response.insert_header((header::RETRY_AFTER, "2"));
+    }
     response.json(HealthRead {
         status: trouble
             .as_ref()

@@ -1,7 +1,7 @@
 //! The same on the terminal: whoever can open the record can say who its people are.
 
 use super::known::Person;
-use super::people::{self, Told};
+use super::people::{self, NewToken, Told};
 use crate::app::App;
 use crate::config::{PeopleArgs, PeopleCommand, TokenArgs};
 use crate::world::Clock;
@@ -68,7 +68,13 @@ pub fn token(args: &TokenArgs, law: Shipped) -> Says {
     let app = open(&args.database, law)?;
     let until = args.until.as_deref().map(moment).transpose()?;
     let name = people::name(&args.name).map_err(|error| error.to_string())?;
-    let given = people::give_token(&app, &name, role(&args.role)?, until, "terminal");
+    let asked = NewToken {
+        name: &name,
+        role: role(&args.role)?,
+        until,
+        speaks: args.speaks_for_others,
+    };
+    let given = people::give_token(&app, &asked, "terminal");
     let (_, token) = given.map_err(|error| error.to_string())?;
     Ok(token)
 }

@@ -109,7 +109,8 @@ impl Known {
             return None;
         }
         let roles = Role::parse(&token.role).into_iter().collect();
-        Some(Who::of(Kind::Token { id: token.id }, &token.name, roles))
+        let (id, speaks) = (token.id, token.speaks);
+        Some(Who::of(Kind::Token { id, speaks }, &token.name, roles))
     }
 
     /// Was somebody of that name signed in on a device at a moment?

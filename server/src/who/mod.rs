@@ -52,6 +52,8 @@ pub enum Kind {
     Token {
         /// Its key.
         id: i32,
+        /// May it speak for others?
+        speaks: bool,
     },
 }
 
@@ -86,7 +88,7 @@ impl Who {
         match self.kind {
             Kind::House => true,
             Kind::Nobody => right == Right::Anyone,
-            Kind::Token { .. } if right == Right::Speak => true,
+            Kind::Token { speaks, .. } if right == Right::Speak => speaks,
             _ => self.roles.iter().any(|role| role.may(right)),
         }
     }
@@ -156,11 +158,15 @@ mod tests {
         assert_eq!(signed.as_deref(), signs.as_deref(), "{who:?} {by:?}");
     }
 
+    fn token(speaks: bool) -> Kind {
+        Kind::Token { id: 1, speaks }
+    }
+
     #[test]
     fn a_program_that_speaks_for_others_owns_none_of_their_deeds() {
         let device = String::new();
         let jo = Who::of(Kind::Person { id: 1, device }, "Jo", vec![Role::Cook]);
-        let script = Who::of(Kind::Token { id: 1 }, "till", vec![Role::Counter]);
+        let script = Who::of(token(true), "till", vec![Role::Counter]);
         assert!(jo.is_own("Jo", "Jo") && !jo.is_own("Oda", "Jo") && !jo.is_own("", ""));
         assert!(script.is_own("till", "till"));
         assert!(!script.is_own("Oda", "Oda") && !script.is_own("Oda", "till"));
@@ -173,9 +179,13 @@ mod tests {
         check(&oda, None, Ok("Oda"));
         check(&oda, Some("Oda"), Ok("Oda"));
         check(&oda, Some("Jo"), Err(403));
-        let script = Who::of(Kind::Token { id: 1 }, "script", vec![Role::Cook]);
+        let script = Who::of(token(true), "script", vec![Role::Cook]);
         check(&script, Some("Jo"), Ok("Jo"));
         check(&script, None, Ok("script"));
+        let till = Who::of(token(false), "till", vec![Role::Manager]);
+        check(&till, Some("Jo"), Err(403));
+        check(&till, Some("till"), Ok("till"));
+        check(&till, None, Ok("till"));
         check(&Who::house(), None, Err(422));
     }
 
@@ -186,7 +196,7 @@ mod tests {
                 .map_err(|error| error.problem().status.as_u16())
         };
         assert_eq!(refused(&Who::nobody(), Right::See), Err(401));
-        let cook = Who::of(Kind::Token { id: 1 }, "c", vec![Role::Cook]);
+        let cook = Who::of(token(true), "c", vec![Role::Cook]);
         assert_eq!(refused(&cook, Right::Work), Ok(()));
         assert_eq!(refused(&cook, Right::Lift), Err(403));
     }

@@ -234,18 +234,26 @@ pub fn first(app: &App) -> Result<Option<(String, String)>> {
     Ok(written.word.map(|word| (written.person.row.name, word)))
 }
 
+/// A token, as it is asked for.
+#[derive(Debug, Clone, Copy)]
+pub struct NewToken<'a> {
+    /// What it is called.
+    pub name: &'a str,
+    /// What it may do.
+    pub role: Role,
+    /// When it ends, if it does.
+    pub until: Option<NaiveDateTime>,
+    /// May it speak for others? A script does, unless it is said that it does not.
+    pub speaks: bool,
+}
+
 /// Makes a token, which is told once.
 ///
 /// # Errors
 /// 422 for an end that is past.
-pub fn give_token(
-    app: &App,
-    name: &str,
-    role: Role,
-    until: Option<NaiveDateTime>,
-    by: &str,
-) -> Result<(i32, String)> {
+pub fn give_token(app: &App, asked: &NewToken<'_>, by: &str) -> Result<(i32, String)> {
     let now = app.now().naive_utc();
+    let until = asked.until;
     if until.is_some_and(|until| until <= now) {
         return Err(Error::cannot_be("until", WhoSays::TokenEnds));
     }
@@ -253,13 +261,14 @@ pub fn give_token(
     let text = format!("{}{secret}", secrets::TOKEN);
     let row = TokenRow {
         id: 0,
-        name: name.to_owned(),
+        name: asked.name.to_owned(),
         kitchen: HERE.to_owned(),
-        role: role.as_str().to_owned(),
+        role: asked.role.as_str().to_owned(),
         hash: secrets::hash(&text).to_vec(),
         made_at: now,
         made_by: by.to_owned(),
         ends_at: until,
+        speaks: asked.speaks,
     };
     let id = app.store.write(|tx| {
         let id = store::people::add_token(tx, &row)?;

@@ -104,6 +104,8 @@ pub struct TokenAsked {
     pub role: RoleWord,
     /// When it ends, if it does.
     pub until: Option<Instant>,
+    /// May deeds that it sends have another's name? A script may, if this is left out.
+    pub speaks_for_others: Option<bool>,
 }
 
 /// A token.
@@ -118,6 +120,8 @@ pub struct TokenRead {
     /// When it ends, if it does.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub until: Option<String>,
+    /// May deeds that it sends have another's name?
+    pub speaks_for_others: bool,
     /// The token: told now and never again.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub token: Option<String>,

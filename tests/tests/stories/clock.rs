@@ -16,6 +16,13 @@ fn a_clock_far_ahead_is_questioned_until_a_manager_says_that_it_is_right() {
     let serve = json!({ "kind": "serve", "lot": pig, "grams": 5 });
     let refused = caller.deed("/api/departures", serve.clone()).expect(503);
     assert_eq!(refused.body["type"], "/problems/clock");
+    // By that clock the pig is long past its day; but nobody throws it away for that.
+    let scan = caller
+        .get(&format!("/api/scan?code={pig}"))
+        .expect(200)
+        .body;
+    assert_eq!(scan["verdict"], "hold", "{scan}");
+    assert_eq!(scan["key"], "verdict-clock-in-doubt", "{scan}");
     let page = String::from_utf8(caller.get("/lots").expect(200).bytes).unwrap();
     assert!(
         page.contains("role=\"alert\""),
@@ -47,12 +54,31 @@ fn what_was_recorded_ahead_is_set_right_by_name_and_the_kitchen_works_on() {
     caller.post("/api/clock-words", &right).expect(204);
     assert_eq!(caller.get("/api/health").status, 200);
     assert_eq!(caller.verdict(&pig), "hold", "made by a wrong clock");
-    caller.deed("/api/departures", serve).expect(201);
+    // What the counter does not hand over is not sold past it either.
+    for kind in ["sell", "serve", "ship"] {
+        let leave = json!({ "kind": kind, "lot": pig, "grams": 5 });
+        let refused = caller.deed("/api/departures", leave).expect(409);
+        assert_eq!(refused.body["key"], "stop-made-ahead", "{}", refused.body);
+    }
+    let mut happened = serve;
+    happened["as_it_happened"] = json!(true);
+    happened["note"] = json!("it came in this morning, I was there");
+    caller.deed("/api/departures", happened).expect(201);
+    let bin = json!({ "kind": "discard", "lot": pig, "grams": 5, "why": "unsure of it" });
+    caller.deed("/api/departures", bin).expect(201);
     let other = caller.half_pig("2", 10_000);
     assert_eq!(caller.verdict(&other), "sell");
     // The next start knows it too.
     house.kill();
     house.restart();
     let clean = json!({ "place": "bench" });
-    house.caller().deed("/api/clean-downs", clean).expect(201);
+    let caller = house.caller();
+    caller.deed("/api/clean-downs", clean.clone()).expect(201);
+    // And a clock that is behind what was recorded since is doubted, however far ahead it once was.
+    house.kill();
+    house.restart_at("-30m");
+    let caller = house.caller();
+    let health = caller.get("/api/health").expect(503).body;
+    assert_eq!(health["status"], "clock", "{health}");
+    caller.deed("/api/clean-downs", clean).expect(503);
 }

@@ -215,7 +215,7 @@ fn a_clock_that_is_behind_takes_no_deed_and_answers_reads() {
     let pig = house.caller().half_pig("1", 10_000);
     let before = house.check();
     for (clock, says) in [
-        ("+0d", "before the last deed"),
+        ("+0d", "before what was recorded last"),
         ("@2020-01-01 00:00:00", "before this program was built"),
     ] {
         house.kill();

@@ -1,6 +1,6 @@
 //! The one place where stops are asked.
 
-use super::{Cause, NewStop, Stop, StopSays, on};
+use super::{Cause, NewStop, Stop, StopSays, made_ahead, on};
 use crate::dates::{Because, Rule};
 use crate::deed::draw::Draw;
 use crate::lot::{Lot, LotId, Pack};
@@ -80,6 +80,7 @@ pub fn ask(
     let mut passed = Passed::default();
     for draw in draws {
         let mut stops = on(draw.lot, Some(draw.pack), moment.at, moment.day);
+        stops.extend(made_ahead(draw.lot, moment.recorded_at));
         stops.retain(|stop| act.is_blocked_by(stop.kind, stop.topic));
         for stop in stops {
             let pack = draw.lot.shown(draw.pack.number);
@@ -94,7 +95,8 @@ pub fn ask(
 
 /// The stop that stands in the way of a label for a customer, if one does.
 pub fn of_label(lot: &Lot, pack: &Pack, at: DateTime<Utc>, day: NaiveDate) -> Option<Stop> {
-    let mut stops = on(lot, Some(pack), at, day).into_iter();
+    let stops = on(lot, Some(pack), at, day).into_iter();
+    let mut stops = stops.chain(made_ahead(lot, at));
     stops.find(|stop| Act::Label.is_blocked_by(stop.kind, stop.topic))
 }
 

@@ -9,11 +9,12 @@ pub use says::StopSays;
 
 use crate::claims::Untrue;
 use crate::dates::{Because, earliest};
+use crate::limits::CLOCK_SLACK_MINUTES;
 use crate::lot::{Lot, Pack, PackId};
 use crate::rows::RowId;
 use crate::says::Says;
 use crate::words::{ProductKind, State, StopKind, Topic};
-use chrono::{DateTime, NaiveDate, Utc};
+use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
 
 /// The key of a stop in the record.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -187,6 +188,20 @@ pub fn on(lot: &Lot, pack: Option<&Pack>, at: DateTime<Utc>, day: NaiveDate) -> 
         stops.extend(wrong_label(lot, pack, at));
     }
     stops
+}
+
+/// A lot that was made later than now was recorded by a clock that was ahead, and so no date of it is one.
+/// `now` is the moment at which that is asked, whenever the deed was done.
+pub fn made_ahead(lot: &Lot, now: DateTime<Utc>) -> Option<Stop> {
+    let ahead = lot.made_at > now + TimeDelta::minutes(CLOCK_SLACK_MINUTES);
+    let lot = lot.code.clone();
+    ahead.then(|| {
+        Stop::computed(
+            StopKind::NotProven,
+            Topic::Date,
+            StopSays::MadeAhead { lot },
+        )
+    })
 }
 
 /// The last label of a pack says what is no longer true. It comes after everything that is wrong with

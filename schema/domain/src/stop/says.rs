@@ -13,6 +13,7 @@ messages! {
         NotReleased "not-released" { lot: LotCode, product: Texts },
         NotProven "not-proven" { lot: LotCode, product: Texts },
         NoDate "no-date" { lot: LotCode, product: Texts },
+        MadeAhead "made-ahead" { lot: LotCode },
         PastDay "past-day" { pack: String, date: NaiveDate },
         WrongLabel "wrong-label" { pack: String, untrue: Vec<Says> },
         UnknownHistory "unknown-history" { says: Says },

@@ -127,6 +127,19 @@ fn past_its_day_it_is_not_used_sold_or_labelled() {
 }
 
 #[test]
+fn what_was_made_by_a_clock_ahead_does_not_leave() {
+    let mut ahead = lot(Some("2026-07-20"), Vec::new());
+    ahead.made_at = noon() + TimeDelta::days(20);
+    check(&ahead, LEAVE, Some(RefusalKind::Stopped));
+    let served = Act::Leave { labelled: false };
+    check(&ahead, served, Some(RefusalKind::Stopped));
+    check(&ahead, USE, None);
+    assert!(of_label(&ahead, &ahead.packs[0], noon(), DAY.parse().unwrap()).is_some());
+    ahead.made_at = noon() + TimeDelta::minutes(CLOCK_SLACK_MINUTES);
+    check(&ahead, LEAVE, None);
+}
+
+#[test]
 fn a_hold_keeps_it_from_everything() {
     let held = lot(None, vec![placed(StopKind::Held, -1, None)]);
     for act in [USE, LEAVE, Act::Counter, Act::Label] {

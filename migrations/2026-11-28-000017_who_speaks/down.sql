@@ -1,0 +1,2 @@
+ALTER TABLE tokens DROP COLUMN speaks;
+ALTER TABLE clock_words DROP COLUMN last_deed;
