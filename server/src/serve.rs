@@ -53,7 +53,8 @@ pub async fn run(
     .workers(workers)
     .max_connections(connections(workers))
     .client_request_timeout(HEAD)
-    .client_disconnect_timeout(Duration::from_secs(2))
+    // What nobody reads is read to its bound at the door, and no further.
+    .client_disconnect_timeout(Duration::ZERO)
     .keep_alive(KeepAlive::Timeout(IDLE))
     .worker_max_blocking_threads(THREADS)
     .shutdown_timeout(FAREWELL)

@@ -87,7 +87,14 @@ pub fn refuse(app: &App, request: &HttpRequest) -> Result<(), Error> {
         return Err(Problem::new(StatusCode::FORBIDDEN, "past-proxy", title, detail).into());
     }
     let host = text(header::HOST).unwrap_or_default();
-    if !app.hosts.knows(host) {
+    // A request may also say for whom it is before its path; then both have to be ours, and the same.
+    let target = request
+        .uri()
+        .authority()
+        .map(|authority| authority.as_str());
+    let other =
+        target.filter(|target| !target.eq_ignore_ascii_case(host) || !app.hosts.knows(target));
+    if let Some(host) = other.or(Some(host).filter(|host| !app.hosts.knows(host))) {
         let host = shown(host);
         let (title, detail) = (TitleSays::Host, WhoSays::Host { host });
         return Err(Problem::new(StatusCode::MISDIRECTED_REQUEST, "host", title, detail).into());
@@ -100,10 +107,11 @@ pub fn refuse(app: &App, request: &HttpRequest) -> Result<(), Error> {
         .and_then(|site| site.to_str().ok());
     let ours = match text(header::ORIGIN) {
         Some(origin) => {
-            let authority = origin.split_once("://").map(|(_, authority)| authority);
-            authority.is_some_and(|authority| {
-                authority.eq_ignore_ascii_case(host)
-                    || app.hosts.proxy.is_some() && app.hosts.knows(authority)
+            let parts = origin.split_once("://");
+            parts.is_some_and(|(scheme, authority)| {
+                is_our_scheme(app, request, scheme)
+                    && (authority.eq_ignore_ascii_case(host)
+                        || app.hosts.proxy.is_some() && app.hosts.knows(authority))
             })
         }
         // A program says nothing of where it comes from; a browser that has our cookie always does.
@@ -115,9 +123,28 @@ pub fn refuse(app: &App, request: &HttpRequest) -> Result<(), Error> {
     if ours {
         return Ok(());
     }
-    let origin = shown(text(header::ORIGIN).unwrap_or_default());
-    let (title, detail) = (TitleSays::Origin, WhoSays::Origin { origin });
+    let detail = match text(header::ORIGIN).filter(|origin| !origin.is_empty()) {
+        Some(origin) => WhoSays::Origin {
+            origin: shown(origin),
+        },
+        None => WhoSays::NoOrigin,
+    };
+    let title = TitleSays::Origin;
     Err(Problem::new(StatusCode::FORBIDDEN, "origin", title, detail).into())
+}
+
+/// Is that how our own pages are reached? A page that came without TLS may be anybody's.
+fn is_our_scheme(app: &App, request: &HttpRequest, scheme: &str) -> bool {
+    let told = request.headers().get("x-forwarded-proto");
+    match app.hosts.proxy {
+        _ if request.app_config().secure() => scheme == "https",
+        // Whoever comes without the proxy's word is on this machine.
+        Some(_) => match told {
+            Some(told) => told.as_bytes() == scheme.as_bytes(),
+            None => matches!(scheme, "http" | "https"),
+        },
+        None => scheme == "http",
+    }
 }
 
 /// Did it come to the proxy in front by TLS?

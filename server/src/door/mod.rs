@@ -1,12 +1,13 @@
 //! The door: what every request passes before anything of ours reads it, and every answer on its way out.
 //!
 //! Reading order: [`hosts`] (which names are ours), [`size`] (how long an address and headers may be), [`unseen`] (letters that nobody sees),
-//! [`headers`] (what a browser is told of every answer), and here: what goes wrong outside our own
+//! [`unread`] (bodies that nobody reads), [`headers`] (what a browser is told of every answer), and here: what goes wrong outside our own
 //! handlers is answered with a problem document too.
 
 pub mod headers;
 pub mod hosts;
 pub mod size;
+pub mod unread;
 pub mod unseen;
 
 use crate::app::App;
@@ -24,6 +25,18 @@ use words::Speech;
 /// # Errors
 /// As what is inside.
 pub async fn guard(
+    mut request: ServiceRequest,
+    next: Next<impl MessageBody + 'static>,
+) -> Result<ServiceResponse<BoxBody>, actix_web::Error> {
+    let incoming = unread::look_after(&mut request);
+    let answer = answered(request, next).await?;
+    Ok(match incoming {
+        Some(incoming) => unread::see_out(answer, incoming).await,
+        None => answer,
+    })
+}
+
+async fn answered(
     mut request: ServiceRequest,
     next: Next<impl MessageBody + 'static>,
 ) -> Result<ServiceResponse<BoxBody>, actix_web::Error> {

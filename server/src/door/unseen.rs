@@ -35,7 +35,7 @@ pub fn says(letter: char) -> ValueSays {
 fn suspect(byte: u8) -> bool {
     matches!(
         byte,
-        b'\\' | 0xc2 | 0xcd | 0xd8 | 0xe1 | 0xe2 | 0xe3 | 0xef | 0xf3
+        b'\\' | 0xc2 | 0xcd | 0xd8 | 0xe1 | 0xe2 | 0xe3 | 0xef | 0xf0..=0xf4
     )
 }
 
@@ -71,10 +71,13 @@ fn may_stand(letter: char, field: &str) -> bool {
     }
 }
 
-/// A letter that is not seen, or that turns the order of the others. Controls are the field's own
+/// A letter that is not seen, is none, or turns the order of the others. Controls are the field's own
 /// affair: a note may have lines.
 pub fn is_unseen(letter: char) -> bool {
-    matches!(letter,
+    // The last two of every plane, and a row of the first, are no letters for ever.
+    let is_none = u32::from(letter) & 0xfffe == 0xfffe || matches!(letter, '\u{fdd0}'..='\u{fdef}');
+    is_none
+        || matches!(letter,
         '\u{ad}' | '\u{34f}' | '\u{61c}' | '\u{115f}' | '\u{1160}' | '\u{17b4}' | '\u{17b5}'
         | '\u{180b}'..='\u{180f}' | '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}'
         | '\u{2060}'..='\u{206f}' | '\u{2800}' | '\u{3164}' | '\u{fe00}'..='\u{fe0f}' | '\u{feff}' | '\u{ffa0}'
@@ -106,6 +109,15 @@ mod tests {
         check("{\"note\":\"well done ❤\u{fe0f}\"}", None);
         check("{\"name\":\"❤\u{fe0f}\"}", Some("name"));
         check("{\"name\":\"\u{202e}", None);
+        for none in [
+            '\u{ffff}',
+            '\u{fffe}',
+            '\u{fdd0}',
+            '\u{1ffff}',
+            '\u{10fffe}',
+        ] {
+            check(&format!("{{\"name\":\"a{none}\"}}"), Some("name"));
+        }
     }
 
     proptest::proptest! {

@@ -1,12 +1,14 @@
 //! How a page goes out: rendered, guarded by headers, or replaced by one that says what is wrong.
 
 use super::spoken::Words;
-use crate::error::Error;
+use crate::app::App;
+use crate::error::{Error, Problem};
 use crate::log::Refused;
-use crate::problems::ServiceSays;
+use crate::problems::{RequestSays, ServiceSays, TitleSays};
 use crate::pulse;
+use actix_web::error::{InternalError, UrlencodedError};
 use actix_web::http::StatusCode;
-use actix_web::{HttpResponse, HttpResponseBuilder};
+use actix_web::{HttpRequest, HttpResponse, HttpResponseBuilder, web};
 use askama::Template;
 use words::Speech;
 
@@ -40,8 +42,8 @@ pub fn trouble(speech: Speech, error: &Error) -> HttpResponse {
     let status = problem.status;
     let again = status == StatusCode::SERVICE_UNAVAILABLE;
     let mut response = HttpResponse::build(status);
-    if again {
-        response.insert_header(("Retry-After", "2"));
+    if let Some(seconds) = problem.again_in {
+        response.insert_header(("Retry-After", seconds.to_string()));
     }
     let page = Trouble {
         words: Words(speech),
@@ -52,6 +54,35 @@ pub fn trouble(speech: Speech, error: &Error) -> HttpResponse {
     let mut response = rendered(response, &page, speech);
     response.extensions_mut().insert(Refused::from(&problem));
     response
+}
+
+/// A form that cannot be read: too large, cut off, or none.
+pub fn no_form(error: &UrlencodedError, request: &HttpRequest) -> actix_web::Error {
+    let app = request.app_data::<web::Data<App>>();
+    let asked = crate::caller::language(request);
+    let speech = app.map_or_else(Speech::default, |app| app.speech_lately(asked));
+    let (status, slug, title, says) = match error {
+        UrlencodedError::Overflow { .. } => (
+            StatusCode::PAYLOAD_TOO_LARGE,
+            "too-large",
+            TitleSays::TooLarge,
+            RequestSays::Unreadable,
+        ),
+        UrlencodedError::Payload(_) => (
+            StatusCode::BAD_REQUEST,
+            "cut-off",
+            TitleSays::CutOff,
+            RequestSays::CutOff,
+        ),
+        _ => (
+            StatusCode::BAD_REQUEST,
+            "unreadable",
+            TitleSays::Unreadable,
+            RequestSays::Unreadable,
+        ),
+    };
+    let page = trouble(speech, &Problem::new(status, slug, title, says).into());
+    InternalError::from_response(slug, page).into()
 }
 
 fn rendered(

@@ -85,7 +85,8 @@ pub fn forms() -> Vec<(&'static str, Right, Route)> {
 
 /// Registers the pages.
 pub fn register(config: &mut web::ServiceConfig) {
-    config.app_data(web::FormConfig::default().limit(LARGEST_FORM));
+    let read = web::FormConfig::default().limit(LARGEST_FORM);
+    config.app_data(read.error_handler(|error, request| answer::no_form(&error, request)));
     for (path, right, route) in all().into_iter().chain(forms()) {
         config.route(path, only(right, route));
     }

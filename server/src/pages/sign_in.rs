@@ -5,9 +5,11 @@ use super::{see_other, trouble};
 use crate::app::App;
 use crate::caller::Asking;
 use crate::error::{Error, Result};
+use crate::log::Refused;
 use crate::rooms::{Room, within};
 use crate::routes::query;
 use crate::who::{cookies, signing};
+use actix_web::http::header::{self, HeaderValue};
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
 use serde::Deserialize;
@@ -100,6 +102,11 @@ pub async fn begin(
                 Ok::<_, Error>(form(&app, speech, Some(&sent.person), then, says)),
             );
             *page.status_mut() = problem.status;
+            if let Some(seconds) = problem.again_in {
+                let seconds = HeaderValue::from(seconds);
+                page.headers_mut().insert(header::RETRY_AFTER, seconds);
+            }
+            page.extensions_mut().insert(Refused::from(&problem));
             page
         }
     }

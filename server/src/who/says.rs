@@ -21,6 +21,7 @@ messages! {
         TokenEnds "token-ends",
         NoToken "no-token",
         Origin "origin" { origin: String },
+        NoOrigin "no-origin",
         Host "host" { host: String },
         PastProxy "past-proxy" { origin: String },
     }

@@ -64,7 +64,9 @@ pub fn begin(app: &App, told: &Told<'_>) -> Result<Begun> {
     if let Some(wait) = app.lockout.wait(person.row.id, tries_from) {
         let seconds = usize::try_from(wait.as_secs() + 1).unwrap_or(1);
         let (title, detail) = (TitleSays::SignIn, WhoSays::Wait { seconds });
-        return Err(Problem::new(StatusCode::TOO_MANY_REQUESTS, "wait", title, detail).into());
+        let mut problem = Problem::new(StatusCode::TOO_MANY_REQUESTS, "wait", title, detail);
+        problem.again_in = Some(seconds);
+        return Err(problem.into());
     }
     let (person, word) = match proof(app, person, told.pin) {
         Some(word) => (person.clone(), word),
@@ -72,7 +74,6 @@ pub fn begin(app: &App, told: &Told<'_>) -> Result<Begun> {
             Some(person) => (person, true),
             None => {
                 app.lockout.failed(person.row.id, tries_from);
-                tracing::warn!(person = %person.uid(), "a PIN was wrong");
                 return Err(unauthorized(WhoSays::WrongPin));
             }
         },
