@@ -13,7 +13,7 @@ use store::family::Extent;
 use store::{kept, wrong_labels};
 
 /// How many lots are looked at together: their families are held in memory at once.
-const AT_ONCE: usize = 100;
+const AT_ONCE: usize = 1_000;
 
 /// The labels of these lots may say something else now: what is in them, how they are called or when they
 /// end was believed otherwise before `at`. Whatever changed it calls this once, with all the lots that it
@@ -28,24 +28,17 @@ pub fn may_say_else(
     lots: &[i32],
     at: chrono::NaiveDateTime,
 ) -> Result<()> {
-    for some in lots.chunks(AT_ONCE) {
-        let mut printed: Vec<i32> = wrong_labels::truths(tx.conn, some)?.into_keys().collect();
-        printed.sort_unstable();
-        if printed.is_empty() {
-            continue;
-        }
+    for printed in wrong_labels::printed_of(tx.conn, lots)?.chunks(AT_ONCE) {
         let family = store::family::load(
             tx.conn,
-            store::family::WalkStart::Keys(&printed),
+            store::family::WalkStart::Keys(printed),
             Extent::ANCESTORS,
             app,
         )?;
-        for lot in &printed {
-            if let Some(of) = family.get(LotId(*lot)) {
-                wrong_labels::set_truth(tx, *lot, &claims(&family, of))?;
-            }
-        }
-        wrong_labels::of_lots(tx, &printed, at)?;
+        let known = printed.iter().filter_map(|lot| family.get(LotId(*lot)));
+        let now: Vec<(i32, Claims)> = known.map(|of| (of.lot.id.0, claims(&family, of))).collect();
+        wrong_labels::set_truths(tx, &now)?;
+        wrong_labels::of_lots(tx, printed, at)?;
     }
     Ok(())
 }
@@ -71,7 +64,7 @@ impl Kept {
         let of = reading.family.get(lot);
         let of = of.ok_or_else(|| store::Error::bad_row("lots", lot.0, "is not there"))?;
         let all = claims(&reading.family, of);
-        if wrong_labels::set_truth(tx, lot.0, &all)? {
+        if wrong_labels::set_truths(tx, &[(lot.0, all.clone())])? {
             wrong_labels::of_lots(tx, &[lot.0], at)?;
         }
         Ok(Kept {

@@ -6,7 +6,7 @@
 //! Reading order: [`grams`] and [`words`] (the values), [`code`] and [`series`] (lot codes),
 //! [`lot`] (lots and packs, and how a pack changes), [`deed`] (one file per deed: plan or refuse),
 //! [`condition`] (what food is by what happened to it), [`stop`] (what stands in the way of a pack),
-//! [`claims`] (what a label says, and what of it is no longer true),
+//! [`supplied`] (what a bought lot is made of), [`claims`] (what a label says, and what of it is no longer true),
 //! [`genealogy`] (origins, descendants, shares), [`dates`], [`ingredients`], [`verdict`] and [`counter`]
 //! (what the counter is told of a scan), [`today`] (what needs a hand), [`mod@print`] (a label on its way through a printer), and
 //! [`audit`], the checker that is separate from the maker.
@@ -48,6 +48,7 @@ pub mod series;
 pub mod stability;
 pub mod statement;
 pub mod stop;
+pub mod supplied;
 pub mod today;
 pub mod trade;
 pub mod trichinae;

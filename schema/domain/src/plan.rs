@@ -8,6 +8,7 @@ use crate::lot::{LotId, PackId, PackNow, PlaceId};
 use crate::origin::Origin;
 use crate::says::Says;
 use crate::stop::{NewStop, StopId};
+use crate::supplied::Supplied;
 use crate::words::{Account, Addition, Allergen, Disposal, Packaging, Species, State, Topic};
 use std::collections::BTreeSet;
 
@@ -75,6 +76,10 @@ pub struct Birth {
     pub origin: Origin,
     /// Allergens by union.
     pub allergens: BTreeSet<Allergen>,
+    /// What may be in it unasked, by union.
+    pub may_contain: BTreeSet<Allergen>,
+    /// Of what it is made, where it was bought: as it was told when it came in.
+    pub supplied: Option<Supplied>,
     /// Species by union.
     pub species: BTreeSet<Species>,
     /// Its packs at birth, numbered from 1. All are alike but for their grams.

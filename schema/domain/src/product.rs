@@ -238,6 +238,8 @@ pub struct CuredAs {
     pub method: Method,
     /// Will it be cooked in this kitchen? Nothing where nobody has said.
     pub heated: Option<bool>,
+    /// Is it cured with nitrite or nitrate? Nothing where nobody has said: with salt alone, or with what goes in.
+    pub nitrite: Option<bool>,
 }
 
 /// One part of a recipe, by weight.

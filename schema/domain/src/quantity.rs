@@ -31,6 +31,20 @@ words! {
         NitritePercent = "nitrite-percent",
         /// Nitrate in a curing salt, in per cent.
         NitratePercent = "nitrate-percent",
+        /// How much of that nitrite is of potassium: all or nothing, in per cent of the curing salt.
+        PotassiumNitritePercent = "potassium-nitrite-percent",
+        /// The same of the nitrate.
+        PotassiumNitratePercent = "potassium-nitrate-percent",
+        /// Common salt in a curing salt or brine, in per cent.
+        CureSaltPercent = "cure-salt-percent",
+        /// Sugar in it.
+        CureSugarPercent = "cure-sugar-percent",
+        /// Water in it.
+        CureWaterPercent = "cure-water-percent",
+        /// Nitrite that a laboratory found in the finished food, as the ion, in parts per million.
+        ResidualNitritePpm = "residual-nitrite-ppm",
+        /// Nitrate that a laboratory found, as the ion.
+        ResidualNitratePpm = "residual-nitrate-ppm",
         /// Nitrite that went into a cure, as sodium nitrite, in parts per million.
         NitritePpm = "nitrite-ppm",
         /// Nitrate that went into a cure, as sodium nitrate, in parts per million.

@@ -242,7 +242,7 @@ words! {
 
 words! {
     /// What a reason is about.
-    Topic { Date = "date", Cure = "cure", Heat = "heat", Release = "release", Yield = "yield", Stop = "stop", Cooling = "cooling", Cold = "cold", Condition = "condition", Correction = "correction", History = "history", Confirmation = "confirmation", }
+    Topic { Date = "date", Cure = "cure", Heat = "heat", Release = "release", Yield = "yield", Stop = "stop", Cooling = "cooling", Cold = "cold", Condition = "condition", Correction = "correction", History = "history", Confirmation = "confirmation", Contents = "contents", Proof = "proof", }
 }
 
 words! {

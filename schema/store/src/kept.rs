@@ -3,9 +3,14 @@
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::Result;
+use crate::insert_rows;
 use crate::tables::kept_texts;
 use diesel::prelude::*;
 use sha2::{Digest, Sha256};
+use std::collections::{HashMap, HashSet};
+
+/// How many texts are looked up in one statement.
+const AT_ONCE: usize = 10_000;
 
 /// SHA-256 of some bytes, as lower-case hexadecimal.
 pub fn hash(bytes: &[u8]) -> String {
@@ -17,24 +22,48 @@ pub fn hash(bytes: &[u8]) -> String {
 
 /// Keeps a text, if it is not kept already; its key.
 pub fn keep(tx: &mut Tx<'_>, text: &str) -> Result<i32> {
-    let hash = hash(text.as_bytes());
-    let known = kept_texts::table
-        .filter(kept_texts::hash.eq(&hash))
-        .select(kept_texts::id)
-        .get_result(tx.conn)
-        .optional()?;
-    if let Some(known) = known {
-        return Ok(known);
+    Ok(keep_all(tx, &[text])?[0])
+}
+
+#[derive(Debug, Insertable)]
+#[diesel(table_name = kept_texts)]
+struct NewText<'a> {
+    id: i32,
+    hash: &'a str,
+    text: &'a str,
+}
+
+/// Keeps texts, those that are not kept already; their keys, in their order. Two statements and one more for
+/// what is new, however many they are.
+pub fn keep_all<T: AsRef<str>>(tx: &mut Tx<'_>, texts: &[T]) -> Result<Vec<i32>> {
+    let hashes: Vec<String> = texts
+        .iter()
+        .map(|text| hash(text.as_ref().as_bytes()))
+        .collect();
+    let mut known: HashMap<String, i32> = HashMap::new();
+    for some in hashes.chunks(AT_ONCE) {
+        let found: Vec<(String, i32)> = kept_texts::table
+            .filter(kept_texts::hash.eq_any(some))
+            .select((kept_texts::hash, kept_texts::id))
+            .load(tx.conn)?;
+        known.extend(found);
     }
-    let id = tx.ids.one(tx.conn)?;
-    diesel::insert_into(kept_texts::table)
-        .values((
-            kept_texts::id.eq(id),
-            kept_texts::hash.eq(&hash),
-            kept_texts::text.eq(text),
-        ))
-        .execute(tx.conn)?;
-    Ok(id)
+    let mut new: Vec<(&str, &str)> = Vec::new();
+    let mut seen: HashSet<&str> = HashSet::new();
+    for (hash, text) in hashes.iter().zip(texts) {
+        if !known.contains_key(hash) && seen.insert(hash) {
+            new.push((hash, text.as_ref()));
+        }
+    }
+    if !new.is_empty() {
+        let ids = tx.ids.take(tx.conn, new.len())?;
+        let rows = new.iter().zip(ids);
+        let rows = rows.map(|((hash, text), id)| NewText { id, hash, text });
+        let rows: Vec<NewText<'_>> = rows.collect();
+        insert_rows!(tx.conn, kept_texts::table, &rows);
+        known.extend(rows.iter().map(|row| (row.hash.to_owned(), row.id)));
+    }
+    Ok(hashes.iter().map(|hash| known[hash]).collect())
 }
 
 /// A kept text.

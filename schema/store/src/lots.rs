@@ -20,6 +20,7 @@ use domain::lot::{DeedId, Lot, LotId, Pack, PackNow, PlaceId};
 use domain::origin::{AnimalId, Origin};
 use domain::product::Product;
 use domain::stop::Placed;
+use domain::supplied::Supplied;
 use domain::words::{Account, Allergen, Being, Packaging, Species, State};
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -93,11 +94,33 @@ impl LotRow {
 
     /// Allergens by union.
     pub fn allergens(&self) -> Result<BTreeSet<Allergen>> {
-        let words: Option<_> = self
-            .allergens
-            .split_whitespace()
-            .map(Allergen::parse)
-            .collect();
+        self.words(self.contents().0)
+    }
+
+    /// What may be in it unasked.
+    pub fn may_contain(&self) -> Result<BTreeSet<Allergen>> {
+        self.words(self.contents().1)
+    }
+
+    /// Of what it is made, where it was bought.
+    pub fn supplied(&self) -> Result<Option<Supplied>> {
+        let bad = || self.bad("does not say of what it is made");
+        let parse = |text: &str| Supplied::parse(text).ok_or_else(bad);
+        self.contents().2.map(parse).transpose()
+    }
+
+    /// The column that tells what is in it, in its three parts.
+    fn contents(&self) -> (&str, &str, Option<&str>) {
+        let (words, supplied) = match self.allergens.split_once('\n') {
+            Some((words, supplied)) => (words, Some(supplied)),
+            None => (self.allergens.as_str(), None),
+        };
+        let (allergens, may_contain) = words.split_once(BETWEEN).unwrap_or((words, ""));
+        (allergens, may_contain, supplied)
+    }
+
+    fn words(&self, text: &str) -> Result<BTreeSet<Allergen>> {
+        let words: Option<_> = text.split_whitespace().map(Allergen::parse).collect();
         words.ok_or_else(|| self.bad("unknown allergen"))
     }
 
@@ -185,6 +208,8 @@ impl LotRow {
             code: self.code()?,
             origin: self.origin()?,
             allergens: self.allergens()?,
+            may_contain: self.may_contain()?,
+            supplied: self.supplied()?,
             species: self.species()?,
             id: LotId(self.id),
             product,
@@ -197,12 +222,31 @@ impl LotRow {
     }
 }
 
-/// Stands between the condition and the rules of the later life in the one column that holds both.
+/// Stands between two things in the one column that holds both: the condition and the rules of the later
+/// life; what is in it and what may be.
 const BETWEEN: &str = "; ";
 
 /// A lot's condition and the rules of its later life, as one column holds them.
 pub(crate) fn life(condition: Condition, later: &Later) -> String {
     format!("{condition}{BETWEEN}{later}")
+}
+
+/// What is in a lot, as one column holds it: its allergens; after them those that may be in it unasked, where
+/// there are any; and of what it was bought in as, on the lines below.
+pub(crate) fn contents(
+    allergens: &BTreeSet<Allergen>,
+    may_contain: &BTreeSet<Allergen>,
+    supplied: Option<&Supplied>,
+) -> String {
+    let mut text = joined(allergens.iter().map(|word| word.as_str()));
+    if !may_contain.is_empty() {
+        text += BETWEEN;
+        text += &joined(may_contain.iter().map(|word| word.as_str()));
+    }
+    if let Some(supplied) = supplied {
+        text += &format!("\n{supplied}");
+    }
+    text
 }
 
 /// How an origin is kept: a word, and the animal where there is one.

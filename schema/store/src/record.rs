@@ -5,7 +5,7 @@ use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
 use crate::insert_rows;
-use crate::lots::{self, LotRow, joined, life, write_origin};
+use crate::lots::{self, LotRow, contents, joined, life, write_origin};
 use crate::packs::{self, PackRow};
 use crate::reasons;
 use crate::stops;
@@ -219,7 +219,11 @@ fn lot_row(id: i32, deed: i32, moment: &Moment, birth: &Birth) -> LotRow {
         pack_count: birth.packs.len() as i32,
         origin: origin.to_owned(),
         animal_id: animal,
-        allergens: joined(birth.allergens.iter().map(|word| word.as_str())),
+        allergens: contents(
+            &birth.allergens,
+            &birth.may_contain,
+            birth.supplied.as_ref(),
+        ),
         species: joined(birth.species.iter().map(|word| word.as_str())),
         note: birth.note.clone(),
         born_place_id: birth.born.place.0,

@@ -2,7 +2,7 @@
 //!
 //! The mark is kept with the pack, because a scan may not load a family to know. It is judged anew where
 //! something can have changed: what a deed did to a pack (`of_packs`, for every plan, and
-//! every void), what is true of a lot (`of_lots`, after [`set_truth`]), and a label that came out (`print_runs::change`).
+//! every void), what is true of a lot (`of_lots`, after [`set_truths`]), and a label that came out (`print_runs::change`).
 
 use crate::conn::Conn;
 use crate::db::Tx;
@@ -10,7 +10,7 @@ use crate::error::{Error, Result};
 use crate::packs::PackRow;
 use crate::prints::PrintRow;
 use crate::tables::{kept_texts, label_truths, lots, packs, print_runs, prints, wrong_labels};
-use crate::{kept, on_each, said};
+use crate::{insert_rows, kept, on_each, said};
 use chrono::NaiveDateTime;
 use diesel::prelude::*;
 use domain::claims::{Claims, PrintedLabel, TrueNow, Untrue, WrongLabel, untrue};
@@ -126,29 +126,56 @@ fn claims(about: i32, text: &str) -> Result<Claims> {
     Claims::parse(text).ok_or_else(bad)
 }
 
-/// Writes down what a new label of a lot would claim; is that news?
-pub fn set_truth(tx: &mut Tx<'_>, lot: i32, now: &Claims) -> Result<bool> {
-    let text = kept::keep(tx, &now.to_string())?;
-    let known: Option<i32> = label_truths::table
-        .find(lot)
-        .select(label_truths::claims_id)
-        .get_result(tx.conn)
-        .optional()?;
-    match known {
-        Some(known) if known == text => return Ok(false),
-        Some(_) => {
-            diesel::update(label_truths::table.find(lot))
-                .set(label_truths::claims_id.eq(text))
-                .execute(tx.conn)?;
-        }
-        None => {
-            let row = (label_truths::id.eq(lot), label_truths::claims_id.eq(text));
-            diesel::insert_into(label_truths::table)
-                .values(row)
-                .execute(tx.conn)?;
-        }
+/// Of some lots those that a label was ever printed of, in order.
+pub fn printed_of(conn: &mut Conn, lots: &[i32]) -> Result<Vec<i32>> {
+    let mut found = Vec::new();
+    for some in lots.chunks(KEYS_AT_ONCE) {
+        let some: Vec<i32> = label_truths::table
+            .filter(label_truths::id.eq_any(some))
+            .select(label_truths::id)
+            .load(conn)?;
+        found.extend(some);
     }
-    Ok(known.is_some())
+    found.sort_unstable();
+    found.dedup();
+    Ok(found)
+}
+
+/// Writes down what new labels of some lots would claim; is that news of one that had another before? So
+/// many lots as the caller holds at once: a few statements for all.
+pub fn set_truths(tx: &mut Tx<'_>, now: &[(i32, Claims)]) -> Result<bool> {
+    let texts: Vec<String> = now.iter().map(|(_, claims)| claims.to_string()).collect();
+    let kept = kept::keep_all(tx, &texts)?;
+    let lots: Vec<i32> = now.iter().map(|(lot, _)| *lot).collect();
+    let known: HashMap<i32, i32> = label_truths::table
+        .filter(label_truths::id.eq_any(&lots))
+        .select((label_truths::id, label_truths::claims_id))
+        .load::<(i32, i32)>(tx.conn)?
+        .into_iter()
+        .collect();
+    let pairs = lots.iter().copied().zip(kept);
+    let other = pairs.filter(|(lot, text)| known.get(lot) != Some(text));
+    let other: Vec<TruthRow> = other
+        .map(|(id, claims_id)| TruthRow { id, claims_id })
+        .collect();
+    let gone: Vec<i32> = other.iter().map(|row| row.id).collect();
+    let gone: Vec<i32> = gone
+        .into_iter()
+        .filter(|id| known.contains_key(id))
+        .collect();
+    if !gone.is_empty() {
+        diesel::delete(label_truths::table.filter(label_truths::id.eq_any(&gone)))
+            .execute(tx.conn)?;
+    }
+    insert_rows!(tx.conn, label_truths::table, &other);
+    Ok(!gone.is_empty())
+}
+
+#[derive(Debug, Insertable)]
+#[diesel(table_name = label_truths)]
+struct TruthRow {
+    id: i32,
+    claims_id: i32,
 }
 
 /// Judges the labels of all packs of some lots anew, from a moment on.
@@ -171,6 +198,9 @@ pub(crate) fn lock_pack(tx: &mut Tx<'_>, print: i32) -> Result<i32> {
     crate::lots::lock_keys(tx, &[lot])?;
     Ok(pack)
 }
+
+/// How many keys one statement asks for.
+const KEYS_AT_ONCE: usize = 10_000;
 
 /// How many packs are judged at a time.
 pub(crate) const AT_ONCE: usize = 500;

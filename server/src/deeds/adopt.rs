@@ -1,5 +1,6 @@
 //! A pot without a label is taken in.
 
+use super::contents::{ListRecipe, contents};
 use super::facts::Facts;
 use super::says::DeedSays;
 use super::step::codes;
@@ -73,8 +74,8 @@ fn missing(facts: &mut Facts<'_, '_>, asked: &AdoptionAsked, is: &str) -> Result
 /// A lot of which nobody knows the history.
 fn unknown(facts: &mut Facts<'_, '_>, asked: &AdoptionAsked) -> Result<DeedDone> {
     let (product, product_key) = facts.product(&asked.product.0, "product")?;
-    let mut allergens = facts.recipe_allergens(&product.code);
-    allergens.extend(&product.allergens);
+    let list = ListRecipe::as_listed(facts, &product.code);
+    let contents = contents(facts, None, list);
     let code = codes(facts, adopt::origin(&product), 1)?.remove(0);
     let moment = facts.moment;
     let pot = Pot {
@@ -83,7 +84,7 @@ fn unknown(facts: &mut Facts<'_, '_>, asked: &AdoptionAsked) -> Result<DeedDone>
         place: facts.place.expect("an adoption has a place"),
         moment: &moment,
     };
-    let plan = adopt::unknown(&pot, product_key, code.clone(), allergens, &asked.why.0)?;
+    let plan = adopt::unknown(&pot, product_key, code.clone(), &contents, &asked.why.0)?;
     let done = facts.record(asked.id.0.to_string(), DeedKind::Adopt, &plan)?;
     let lot = store::lots::by_code(facts.tx.conn, &code)?
         .expect("the lot was just made")

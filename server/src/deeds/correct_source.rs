@@ -2,6 +2,7 @@
 //! read at the door.
 
 use super::again::request;
+use super::contents;
 use super::correct::{Correcting, kept, over};
 use super::correct_read::read_over;
 use super::facts::{Facts, clash};
@@ -76,6 +77,8 @@ fn facts_of(change: &BoughtAsked) -> [(bool, FactSays); 3] {
             || of.use_by_is.is_some()
             || of.days_once_opened.is_some()
             || of.allergens.is_some()
+            || of.ingredients.is_some()
+            || of.may_contain.is_some()
     });
     [
         (source, FactSays::Bought),
@@ -88,12 +91,18 @@ fn facts_of(change: &BoughtAsked) -> [(bool, FactSays); 3] {
 fn declared_over(was: Option<&Value>, now: Value) -> Value {
     let strength = now.get("curing_salt").cloned();
     let strength = strength.or_else(|| now.get("declares")?.get("strength").cloned());
+    let ingredients = now.get("declares").and_then(|of| of.get("ingredients"));
+    let ingredients = ingredients.cloned();
     let mut both = over(was, now);
     if let (Some(strength), Value::Object(fields)) = (strength, &mut both) {
         if let Some(Value::Object(declares)) = fields.get_mut("declares") {
             declares.remove("strength");
         }
         fields.insert("curing_salt".to_owned(), strength);
+    }
+    // A list of ingredients is told whole, in all its languages.
+    if let (Some(whole), Some(declares)) = (ingredients, both.get_mut("declares")) {
+        declares["ingredients"] = whole;
     }
     both
 }
@@ -153,6 +162,7 @@ fn bought(
     if known.animal_id.is_some() {
         return Err(clash("bought", CorrectDeedSays::OfAnimal));
     }
+    contents::can_be(change.declares.as_ref())?;
     let [(of_source, _), (declared, _), (strength, _)] = facts_of(change);
     if !of_source {
         return match declared || strength {

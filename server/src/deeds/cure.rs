@@ -1,41 +1,46 @@
 //! What a step's cure means: parts per million from the meat and the strength of the very lots of
 //! curing salt that were used, held against the law.
 
+use super::before;
 use super::facts::Facts;
 use super::happened::broken;
+use super::mixture::{self, add, water};
 use super::says::CureDeedSays;
 use crate::error::{Error, Result};
 use crate::lists::List;
 use crate::wire::asked::StepAsked;
 use crate::wire::cures::decimal;
 use crate::wire::lists::PlaceEntry;
+use chrono::{DateTime, Utc};
 use domain::cure::{self, Assessed, Class, Cure, Method};
 use domain::dates::{Because, Rule};
 use domain::deed::draw::{Choice, settle};
-use domain::family::strength_read as strength;
+use domain::deed::output::Output;
 use domain::grams::Grams;
 use domain::lot::Lot;
 use domain::measure::Percent;
 use domain::plan::{Plan, Reason};
-use domain::product::{CuredAs, InCure, Product};
+use domain::product::{CuredAs, Product};
 use domain::rows::{Finding, Gravity};
 use domain::says::{Says, Texts};
 use domain::stop::{Cause, NewStop, StopSays};
-use domain::words::{Addition, CurePart, Quantity, StepKind, Topic};
+use domain::words::{Quantity, StepKind, Topic};
 use rust_decimal::Decimal;
 use std::sync::Arc;
 use store::measurements::Measurement;
 
 /// A cure that was looked at.
+#[derive(Default)]
 pub struct CureCheck {
-    /// What it means.
-    pub assessed: Assessed,
-    /// In a sentence.
-    pub says: Says,
-    /// The limit that it broke, where it was done all the same.
-    pub stop: Option<NewStop>,
-    /// What waits for a limit that nobody has confirmed.
-    pub unconfirmed: Vec<NewStop>,
+    /// What it means, and what was found: the links to be kept with each lot.
+    pub(super) because: Vec<Because>,
+    /// The numbers, to be kept with each lot that was made.
+    pub(super) measured: Vec<Measurement>,
+    /// For the one who did it.
+    pub(super) warnings: Vec<Says>,
+    /// The limit that it broke, where it was done all the same; what waits for a limit that nobody has
+    /// confirmed; what is not proven.
+    stops: Vec<NewStop>,
 }
 
 /// How much of its lot an input takes.
@@ -48,40 +53,107 @@ pub fn grams_of(lots: &[Lot], choices: &[Choice], nth: usize) -> Result<Grams> {
     Ok(draws.iter().map(|draw| draw.grams).sum())
 }
 
-/// Looks at the cure of a step; nothing where no curing salt goes in. `grams` says how much of each lot
-/// went in.
+/// Looks at the cure of a step; nothing where none is. `grams` says how much of each lot went in.
 ///
 /// # Errors
-/// A strength that is not known, a product that does not say how it is cured, or more or less
-/// nitrite or nitrate than the law allows: with the numbers.
+/// A product that does not say how it is cured, a mixture that cannot be, or more or less nitrite or nitrate
+/// than the law allows: with the numbers.
 pub fn look(
     facts: &mut Facts<'_, '_>,
     asked: &StepAsked,
     kind: StepKind,
     lots: &[Lot],
     grams: impl Fn(usize) -> Result<Grams>,
-    products: &[Arc<Product>],
+    outputs: &[Output],
     as_it_happened: bool,
 ) -> Result<Option<CureCheck>> {
-    if !lots.iter().any(|lot| lot.product.curing_salt().is_some()) {
+    let products: Vec<Arc<Product>> = outputs.iter().map(|of| of.product.clone()).collect();
+    let salts = lots.iter().any(|lot| lot.product.curing_salt().is_some());
+    let meat = lots.iter().any(|lot| !lot.species.is_empty());
+    let weighed: Grams = match kind {
+        // What boils away leaves its salts behind.
+        StepKind::Cook => outputs.iter().map(|of| of.grams).sum(),
+        _ => {
+            let mut all = water(asked);
+            for nth in 0..lots.len() {
+                all += grams(nth)?;
+            }
+            all
+        }
+    };
+    if salts && !meat && products.iter().any(|of| of.curing_salt().is_some()) {
+        return mixture::mixed(facts, asked, lots, grams, weighed).map(Some);
+    }
+    let says = products.iter().find_map(|product| product.cured.cure);
+    let with_nitrite = says.is_some_and(|of| of.nitrite == Some(true));
+    let alone = says.is_some() && meat && (kind == StepKind::Cure || makes(kind) && with_nitrite);
+    if !salts && !alone {
         return Ok(None);
     }
-    let cured = cured_as(asked, kind, products)?;
+    let before = before::Before::of(facts, lots)?;
+    let cured = cured_as(
+        asked,
+        kind == StepKind::Grind || before.is_ground,
+        &products,
+    )?;
     let mut cure = Cure::new(cured.method, cured.class, Grams::ZERO, facts.moment.day);
+    let mut unknown: Vec<Says> = Vec::new();
     for (nth, lot) in lots.iter().enumerate() {
-        add(facts, &mut cure, lot, grams(nth)?)?;
+        if !add(facts, &mut cure, lot, grams(nth)?)? {
+            let lot = lot.code.clone();
+            unknown.push(CureDeedSays::StrengthUnknown { lot }.into());
+        }
     }
-    let water = asked.added.iter().flatten();
-    cure.water = water
-        .filter(|added| added.what.0 != Addition::ScaleDifference)
-        .map(|added| added.grams.0)
-        .sum();
-    tell_more(&mut cure, asked, &cured, products);
+    cure.water += water(asked);
+    cure.brought = before.brings(lots, &grams)?;
+    tell_more(&mut cure, asked, &cured, &products);
     cure.scale = cure.scale.or(scale_at(facts, &asked.place.0)?);
+    let has_salt = !cure.salt.is_none_left() || !cure.salts.is_empty();
+    let nitrite = !cure.salts.is_empty() || cure.brought.nitrite_ppm > Decimal::ZERO;
+    let product = || {
+        products
+            .first()
+            .map_or_else(|| Texts::from("?"), |of| of.named())
+    };
+    if with_nitrite && !nitrite && unknown.is_empty() {
+        unknown.push(CureDeedSays::NoNitrite { product: product() }.into());
+    } else if !has_salt && !cure.brought.is_any() && unknown.is_empty() {
+        unknown.push(CureDeedSays::NoSalt { product: product() }.into());
+    }
+    let mut check = CureCheck::default();
+    assessed(facts, &cure, as_it_happened, &mut check)?;
+    for says in unknown {
+        check.unproven(says, facts.moment.at);
+    }
+    if salts {
+        check.warnings.push(CureDeedSays::Caution.into());
+    }
+    Ok(Some(check))
+}
+
+/// Does a step of that kind make something of its own?
+fn makes(kind: StepKind) -> bool {
+    matches!(kind, StepKind::Grind | StepKind::Mix)
+}
+
+/// A cure that was weighed, held against the law: what it means, and what follows.
+fn assessed(
+    facts: &Facts<'_, '_>,
+    cure: &Cure,
+    as_it_happened: bool,
+    check: &mut CureCheck,
+) -> Result<()> {
     let place = facts.kitchen.entry.profile.0;
     let laws = facts.app.laws(&facts.standing.confirmed);
-    let assessed = cure::assess(&cure, place, laws).map_err(|refusal| refusal.within("cure."))?;
-    let mut stop = None;
+    let assessed = match cure::assess(cure, place, laws) {
+        Ok(assessed) => assessed,
+        // Of salt alone no weight of a pickle was ever asked.
+        Err(refusal) if cure.salts.is_empty() => {
+            check.unproven(refusal.detail, facts.moment.at);
+            return Ok(());
+        }
+        Err(refusal) => return Err(refusal.within("cure.").into()),
+    };
     if assessed.is_refused() {
         let refused = assessed.findings.iter().filter(|finding| finding.refuses());
         let found: Vec<Finding> = refused.cloned().collect();
@@ -92,34 +164,55 @@ pub fn look(
             .collect();
         let says = CureDeedSays::Refused { findings };
         let of = Topic::Cure;
-        stop = Some(broken(facts, "inputs", of, says, &found, as_it_happened)?);
+        check
+            .stops
+            .push(broken(facts, "inputs", of, says, &found, as_it_happened)?);
     }
-    let says = said(&cure, &assessed);
-    let law = laws.of(place);
-    let waits = cure::unconfirmed(&cure, &assessed.ingoing, &law.cures, &law.rows);
-    let waits = waits.into_iter().filter_map(|row| {
-        let text = Says::named(&law.rows.get(&row)?.says);
-        let because = Because::law(
-            StopSays::NotConfirmed {
-                row: row.clone(),
-                text,
-            },
-            &row,
-        );
-        let stop = Cause::failed(Topic::Confirmation, because, facts.moment.at);
-        Some(NewStop::from(stop))
+    check.because.push(Because {
+        says: said(cure, &assessed),
+        rule: Rule::Rows(assessed.rows.clone()),
     });
-    let unconfirmed = waits.collect();
-    Ok(Some(CureCheck {
-        unconfirmed,
-        assessed,
-        says,
-        stop,
-    }))
+    if cure.brought.is_any() {
+        let says = CureDeedSays::Brought {
+            nitrite: cure.brought.nitrite_ppm.round_dp(1).normalize(),
+            nitrate: cure.brought.nitrate_ppm.round_dp(1).normalize(),
+        };
+        let rule = Rule::Practice(CureDeedSays::Rule.into());
+        check.because.push(Because {
+            says: says.into(),
+            rule,
+        });
+    }
+    check
+        .because
+        .extend(assessed.findings.iter().map(Because::finding));
+    let warned = assessed.findings.iter();
+    let warned = warned.filter(|finding| finding.gravity == Gravity::Warn);
+    check
+        .warnings
+        .extend(warned.map(|finding| finding.says.clone()));
+    check.measured = measured(&assessed);
+    let law = laws.of(place);
+    for row in cure::unconfirmed(cure, &assessed.ingoing, &law.cures, &law.rows) {
+        let Some(known) = law.rows.get(&row) else {
+            continue;
+        };
+        let text = Says::named(&known.says);
+        let says = StopSays::NotConfirmed {
+            row: row.clone(),
+            text,
+        };
+        let because = Because::law(says, &row);
+        check.warnings.push(because.says.clone());
+        let stop = Cause::failed(Topic::Confirmation, because, facts.moment.at);
+        check.stops.push(stop.into());
+    }
+    Ok(())
 }
 
-/// How the step cures: as the step says, else as its product does; ground meat is cured as such.
-fn cured_as(asked: &StepAsked, kind: StepKind, products: &[Arc<Product>]) -> Result<CuredAs> {
+/// How the step cures: as the step says, else as its product does; ground meat is cured as such, whatever
+/// the step is called.
+fn cured_as(asked: &StepAsked, is_ground: bool, products: &[Arc<Product>]) -> Result<CuredAs> {
     let of_product = products.iter().find_map(|product| product.cured.cure);
     let cured = of_product.ok_or_else(|| {
         let product = products
@@ -128,7 +221,7 @@ fn cured_as(asked: &StepAsked, kind: StepKind, products: &[Arc<Product>]) -> Res
         let detail = CureDeedSays::NotSaidHow { product };
         Error::cannot_be("outputs[0].product", detail)
     })?;
-    let ground = kind == StepKind::Grind && !cured.class.is_ground();
+    let ground = is_ground && !cured.class.is_ground();
     let told = asked
         .cure
         .as_ref()
@@ -147,29 +240,6 @@ fn cured_as(asked: &StepAsked, kind: StepKind, products: &[Arc<Product>]) -> Res
         },
         ..cured
     })
-}
-
-fn add(facts: &mut Facts<'_, '_>, cure: &mut Cure, lot: &Lot, grams: Grams) -> Result<()> {
-    match lot.product.part.in_cure {
-        Some(InCure::CuringSalt(_)) => {
-            let read = facts.readings(lot.id)?;
-            let last = |quantity: Quantity| {
-                let found = read.iter().rev().find(|(_, of, _)| *of == quantity);
-                found.map(|(_, _, millionths)| *millionths)
-            };
-            cure.salts.push((strength(&lot.product, last), grams));
-        }
-        Some(InCure::Other(part)) => match part {
-            CurePart::Salt => cure.salt += grams,
-            CurePart::Sugar => cure.sugar += grams,
-            CurePart::Ascorbate => cure.ascorbate += grams,
-            CurePart::Erythorbate => cure.erythorbate += grams,
-            CurePart::Starter => cure.starter = true,
-        },
-        None if !lot.species.is_empty() => cure.meat += grams,
-        None => {}
-    }
-    Ok(())
 }
 
 fn tell_more(cure: &mut Cure, asked: &StepAsked, cured: &CuredAs, products: &[Arc<Product>]) {
@@ -208,6 +278,15 @@ fn said(cure: &Cure, assessed: &Assessed) -> Says {
     let (salt, meat, method) = (assessed.curing_salt, cure.meat, cure.method);
     let nitrite = ppm(assessed.nitrite_ppm);
     let percent = Percent::new(assessed.salt_percent.number().round_dp(2));
+    if cure.salts.is_empty() {
+        let salt = cure.salt;
+        return CureDeedSays::SaltAlone {
+            salt,
+            meat,
+            percent,
+        }
+        .into();
+    }
     match assessed.nitrate_ppm.is_zero() {
         true => CureDeedSays::GoingIn {
             salt,
@@ -229,43 +308,41 @@ fn said(cure: &Cure, assessed: &Assessed) -> Says {
 }
 
 impl CureCheck {
+    pub(super) fn unproven(&mut self, says: Says, at: DateTime<Utc>) {
+        self.warnings.push(says.clone());
+        let rule = Rule::Practice(CureDeedSays::Rule.into());
+        let stop = Cause::failed(Topic::Proof, Because { says, rule }, at);
+        self.stops.push(stop.into());
+    }
+
     /// Adds what was found to the plan: a warning for the one who did it, a reason for each lot.
     pub fn tell(&self, plan: &mut Plan) {
-        let mut chain = vec![Because {
-            says: self.says.clone(),
-            rule: Rule::Rows(self.assessed.rows.clone()),
-        }];
-        chain.extend(self.assessed.findings.iter().map(Because::finding));
         for birth in &mut plan.births {
             birth
                 .reasons
-                .extend(Reason::all(Topic::Cure, chain.clone()));
-            birth.stops.extend(self.stop.clone());
-            birth.stops.extend(self.unconfirmed.iter().cloned());
+                .extend(Reason::all(Topic::Cure, self.because.clone()));
+            birth.stops.extend(self.stops.iter().cloned());
         }
-        let warned = self
-            .assessed
-            .findings
-            .iter()
-            .filter(|finding| finding.gravity == Gravity::Warn);
-        plan.warnings
-            .extend(warned.map(|finding| finding.says.clone()));
-        let waits = self.unconfirmed.iter();
-        plan.warnings
-            .extend(waits.map(|stop| stop.cause.because.says.clone()));
-        plan.warnings.push(CureDeedSays::Caution.into());
+        plan.warnings.extend(self.warnings.iter().cloned());
     }
 
     /// The numbers, to be kept with each lot that was made.
     pub fn measured(&self) -> Vec<Measurement> {
-        let of = |quantity: Quantity, value: Decimal| Measurement {
-            quantity,
-            millionths: crate::wire::cures::number(value).0,
-        };
-        vec![
-            of(Quantity::NitritePpm, self.assessed.nitrite_ppm),
-            of(Quantity::NitratePpm, self.assessed.nitrate_ppm),
-            of(Quantity::SaltPercent, self.assessed.salt_percent.number()),
-        ]
+        self.measured.clone()
     }
+}
+
+fn of(quantity: Quantity, value: Decimal) -> Measurement {
+    Measurement {
+        quantity,
+        millionths: crate::wire::cures::number(value).0,
+    }
+}
+
+fn measured(assessed: &Assessed) -> Vec<Measurement> {
+    vec![
+        of(Quantity::NitritePpm, assessed.nitrite_ppm),
+        of(Quantity::NitratePpm, assessed.nitrate_ppm),
+        of(Quantity::SaltPercent, assessed.salt_percent.number()),
+    ]
 }

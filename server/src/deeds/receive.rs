@@ -1,6 +1,8 @@
 //! Something arrives: a carcass with its animal, or a bought-in lot.
 
+use super::bag;
 use super::carton::Carton;
+use super::contents::{self, ListRecipe};
 use super::facts::{Facts, packing};
 use super::measure::{self, Readings};
 use super::says::{ReceiveDeedSays, StableSays};
@@ -11,7 +13,7 @@ use crate::error::{Error, Result};
 use crate::lists::List;
 use crate::lists::says::ListSays;
 use crate::wire::asked::{AnimalAsked, ReceiptAsked, UseByIs};
-use crate::wire::cures::{CuringSalt, decimal, number};
+use crate::wire::cures::decimal;
 use crate::wire::readings::ReadingsAsked;
 use crate::wire::{Line, Number};
 use chrono::NaiveDate;
@@ -20,7 +22,6 @@ use domain::condition::{Declared, Stable};
 use domain::dates::MakersDate;
 use domain::deed::receive::{Animal, Bought, Receipt, Source};
 use domain::heat::{self, Holding};
-use domain::measure::Percent;
 use domain::moment::day_of;
 use domain::origin::AnimalId;
 use domain::plan::Plan;
@@ -58,7 +59,7 @@ pub fn take(app: &Caller<'_>, asked: &ReceiptAsked) -> Result<Done> {
         )?;
         let grams = carton.grams(asked.grams.map(|grams| grams.0))?;
         let (product, product_key) = carton.product(facts, asked.product.as_ref())?;
-        let (source, told) = source(facts, asked, &carton)?;
+        let (source, told) = source(facts, asked, &carton, &product.code)?;
         let receipt = Receipt {
             moment: facts.moment,
             place: facts.place.expect("a receipt has a place"),
@@ -76,6 +77,7 @@ pub fn take(app: &Caller<'_>, asked: &ReceiptAsked) -> Result<Done> {
         let code = codes(facts, receipt.origin(), 1)?.remove(0);
         let mut plan = receipt.plan(code.clone())?;
         cold_enough(facts, asked, &product, &mut plan, happened)?;
+        bag::strong_as_sold(facts, asked, &product, &mut plan, happened)?;
         let mut done = facts.record(asked.id.0.to_string(), DeedKind::Receive, &plan)?;
         let lot = store::lots::by_code(facts.tx.conn, &code)?
             .expect("the lot was just made")
@@ -95,7 +97,7 @@ pub fn take(app: &Caller<'_>, asked: &ReceiptAsked) -> Result<Done> {
         let (probe, against) = measure::probe_of(facts, probe, "readings.probe")?;
         done.said.extend(against);
         measure::keep(facts, &readings, Some(lot), probe)?;
-        let (numbers, from_list) = numbers(asked, &product)?;
+        let (numbers, from_list) = numbers(facts, asked, &product)?;
         done.said.extend(from_list);
         store::measurements::insert(facts.tx, facts.deed, Some(lot), None, &numbers)?;
         Ok(done)
@@ -122,10 +124,11 @@ pub(super) fn stable_at_door(
 /// # Errors
 /// 422 where it is a curing salt and nobody says how strong.
 pub(super) fn numbers(
+    facts: &Facts<'_, '_>,
     asked: &ReceiptAsked,
     product: &Product,
 ) -> Result<(Vec<Measurement>, Option<Says>)> {
-    let (mut numbers, from_list) = strength(asked, product)?;
+    let (mut numbers, from_list) = bag::strength(facts, asked, product)?;
     numbers.extend(asked.price_minor.map(|price| Measurement {
         quantity: Quantity::PriceMinor,
         millionths: price.0.saturating_mul(1_000_000),
@@ -199,49 +202,6 @@ pub(super) fn has_other_parts(facts: &Facts<'_, '_>, product: &Product) -> bool 
     parts.into_iter().any(|part| !of_animal(&part.product))
 }
 
-/// The strength of this bag of curing salt, to be kept with the lot.
-///
-/// # Errors
-/// 422 where it is a curing salt and nobody says how strong.
-fn strength(asked: &ReceiptAsked, product: &Product) -> Result<(Vec<Measurement>, Option<Says>)> {
-    let bought = asked.bought.as_ref();
-    let declared = bought.and_then(|bought| bought.declares.as_ref()?.strength.as_ref());
-    let (told, field) = match declared {
-        Some(told) => (Some(told), "bought.declares.strength"),
-        None => (
-            bought.and_then(|bought| bought.curing_salt.as_ref()),
-            "bought.curing_salt",
-        ),
-    };
-    let Some(listed) = product.curing_salt() else {
-        return match told {
-            Some(_) => {
-                let product = product.code.clone();
-                let detail = ReceiveDeedSays::NoCuringSalt { product };
-                Err(Error::cannot_be(field, detail))
-            }
-            None => Ok((Vec::new(), None)),
-        };
-    };
-    let strength = told.map_or(listed, CuringSalt::strength);
-    if strength.nitrite.is_none() && strength.nitrate.is_none() {
-        return Err(Error::cannot_be(field, ReceiveDeedSays::HowStrong));
-    }
-    let from_list = told.is_none();
-    let from_list = from_list.then(|| ReceiveDeedSays::StrengthFromList.into());
-    let of = |quantity: Quantity, percent: Option<Percent>| {
-        percent.map(|percent| Measurement {
-            quantity,
-            millionths: number(percent.number()).0,
-        })
-    };
-    let read = [
-        of(Quantity::NitritePercent, strength.nitrite),
-        of(Quantity::NitratePercent, strength.nitrate),
-    ];
-    Ok((read.into_iter().flatten().collect(), from_list))
-}
-
 /// What the record is to keep of where a lot came from.
 enum SourceKept {
     Animal(i32, Option<Side>),
@@ -252,6 +212,7 @@ fn source(
     facts: &mut Facts<'_, '_>,
     asked: &ReceiptAsked,
     carton: &Carton,
+    product: &str,
 ) -> Result<(Source, SourceKept)> {
     match (&asked.animal, &asked.bought, &asked.barcode) {
         (Some(_), Some(_), _) | (Some(_), _, Some(_)) => {
@@ -281,16 +242,23 @@ fn source(
                 };
                 return Err(Error::cannot_be("bought.packed_on", detail));
             }
-            let source = declared(asked, bought.use_by);
+            let declares = asked.bought.as_ref().and_then(|of| of.declares.as_ref());
+            contents::can_be(declares)?;
+            let list = ListRecipe::as_listed(facts, product);
+            let source = declared(facts, asked, bought.use_by, list);
             Ok((source, SourceKept::Bought(bought)))
         }
     }
 }
 
 /// What a bought-in lot is by its pack and its paper.
-pub(super) fn declared(asked: &ReceiptAsked, use_by: Option<NaiveDate>) -> Source {
+pub(super) fn declared(
+    facts: &Facts<'_, '_>,
+    asked: &ReceiptAsked,
+    use_by: Option<NaiveDate>,
+    list: ListRecipe,
+) -> Source {
     let declares = asked.bought.as_ref().and_then(|of| of.declares.as_ref());
-    let allergens = declares.and_then(|of| of.allergens.as_ref());
     Source::Bought {
         use_by: use_by.map(|day| MakersDate {
             day,
@@ -300,7 +268,7 @@ pub(super) fn declared(asked: &ReceiptAsked, use_by: Option<NaiveDate>) -> Sourc
             ready: declares.and_then(|of| of.ready),
         },
         once_opened: declares.and_then(|of| of.days_once_opened),
-        allergens: allergens.map(|all| all.iter().map(|word| word.0).collect()),
+        contents: Box::new(contents::contents(facts, declares, list)),
     }
 }
 

@@ -178,6 +178,13 @@ messages! {
         Caution "caution",
         Refused "refused" { findings: Vec<Says> },
         NotSaidHow "not-said-how" { product: Texts },
+        StrengthUnknown "strength-unknown" { lot: LotCode },
+        NoNitrite "no-nitrite" { product: Texts },
+        NoSalt "no-salt" { product: Texts },
+        SaltAlone "salt-alone" { salt: Grams, meat: Grams, percent: Percent },
+        Mixed "mixed" { nitrite: Percent, nitrate: Percent, salt: Percent },
+        Brought "brought" { nitrite: Decimal, nitrate: Decimal },
+        Rule "rule",
         GoingIn "going-in" { salt: Grams, meat: Grams, method: Method, nitrite: Decimal, percent: Percent },
         BothGoingIn "both-going-in" {
             salt: Grams,

@@ -131,6 +131,12 @@ fn statement(writer: &Writer<'_>, phrases: &Phrases, fields: Fields, said: &mut 
     said.say(fields.ingredients, format!("{title} {list}.{species}"));
     // Nothing where the list itself makes them stand out.
     let contains = stated.contains.get(language).cloned().unwrap_or_default();
+    let contains = match stated.may_contain.get(language) {
+        // The one never stands for the other (`us-A10`).
+        Some(may) if !contains.is_empty() => format!("{}. {may}", contains.trim_end_matches('.')),
+        Some(may) => may.clone(),
+        None => contains,
+    };
     said.say(fields.allergens, contains);
 }
 

@@ -14,6 +14,7 @@ messages! {
         Percent "percent" { percent: String },
         ShareUnder "share-under" { percent: Decimal },
         Contains "contains" { allergens: String },
+        MayContain "may-contain" { allergens: String },
         More "more" { more: usize },
         From "from" { what: String, farm: String },
         Killed "killed-on" { day: NaiveDate },

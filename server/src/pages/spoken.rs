@@ -113,8 +113,17 @@ impl Words {
 
     /// Allergens in full: `Contains: milk, egg`. Where not all are known, that is said.
     pub fn allergens(&self, lot: &Lot) -> String {
-        let allergens = self.allergens_of(&lot.allergens);
-        match (lot.knows_allergens(), lot.allergens.is_empty()) {
+        let perhaps = lot.perhaps();
+        let mut allergens = self.allergens_of(&lot.allergens);
+        if !perhaps.is_empty() {
+            let perhaps = self.listed(perhaps.iter().map(|word| word.says()));
+            let perhaps = self.say(PageSays::MayContain { allergens: perhaps });
+            allergens = format!("{allergens}. {perhaps}");
+        }
+        match (
+            lot.knows_allergens(),
+            lot.allergens.is_empty() && perhaps.is_empty(),
+        ) {
             (true, _) => allergens,
             (false, true) => self.t("page-allergens-unknown"),
             (false, false) => format!("{} {allergens}", self.t("page-allergens-unknown")),

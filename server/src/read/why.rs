@@ -8,7 +8,7 @@ use crate::wire::answers::WhyRead;
 use crate::wire::answers::because::because_read;
 use crate::wire::answers::lot::lot_read;
 use domain::dates::Because;
-use domain::family::nearest_links;
+use domain::family::{all_contents_links, nearest_links};
 use domain::plan::Reason;
 use domain::words::Topic;
 use std::collections::BTreeMap;
@@ -41,6 +41,12 @@ pub fn everything(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<WhyRe
     if !stops.is_empty() {
         topics.insert(Topic::Stop.as_str().to_owned(), stops);
     }
+    let contents = all_contents_links(&reading.family, id);
+    if !contents.is_empty() {
+        let told = |link: &Because| because_read(link, &reading.law.rows, &speech);
+        let told = contents.iter().map(told).collect();
+        topics.insert(Topic::Contents.as_str().to_owned(), told);
+    }
     if !lot.corrections.is_empty() {
         let told = lot.corrections;
         topics.insert(Topic::Correction.as_str().to_owned(), told);
@@ -58,6 +64,7 @@ pub fn everything(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<WhyRe
         use_by: lot.use_by,
         ingredients: lot.ingredients,
         allergens: lot.allergens,
+        may_contain: lot.may_contain,
         because: topics,
         rows,
         readings: lot.readings,

@@ -139,6 +139,12 @@ pub struct DeclaresAsked {
     pub days_once_opened: Option<u32>,
     /// The allergens in it, all of them. If left out, those of the product list count.
     pub allergens: Option<Vec<AllergenWord>>,
+    /// Its ingredients, by language: `{ "en": "tomato, salt" }`. If left out, the recipe of the product list
+    /// counts as it stands when the lot is received.
+    #[schema(value_type = Option<std::collections::BTreeMap<String, String>>)]
+    pub ingredients: Option<std::collections::BTreeMap<Line, Note>>,
+    /// The allergens that may be in it unasked.
+    pub may_contain: Option<Vec<AllergenWord>>,
     /// How strong it is, if it is a curing salt: the same as `curing_salt`.
     pub strength: Option<CuringSalt>,
 }

@@ -93,6 +93,7 @@ impl CuringSalt {
             nitrate: percent(self.nitrate_percent),
             nitrate_of: self.nitrate_of.map_or(Alkali::Sodium, |word| word.0),
             salt: percent(self.salt_percent),
+            weighed: false,
         }
     }
 }
@@ -107,6 +108,10 @@ pub struct CuredAsEntry {
     pub method: MethodWord,
     /// Will it be cooked in this kitchen?
     pub heated: Option<bool>,
+    /// Is it cured with nitrite or nitrate? If so, a cure without a curing salt of known strength is not
+    /// proven. If left out: with salt alone, or with what goes in.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub nitrite: Option<bool>,
 }
 
 impl CuredAsEntry {
@@ -116,6 +121,7 @@ impl CuredAsEntry {
             class: self.class.0,
             method: self.method.0,
             heated: self.heated,
+            nitrite: self.nitrite,
         }
     }
 }
@@ -192,10 +198,24 @@ pub struct ReleaseAsked {
     pub lot: Line,
     /// Why an alarm (drying too fast, too slow) may be passed over: who looked, what was found.
     pub alarm_looked_at: Option<super::Note>,
+    /// What a laboratory found in it.
+    pub residual: Option<ResidualAsked>,
     /// What speaks for pork that is eaten without cooking, where its farms have no certificate.
     pub trichinae: Option<TrichinaeAsked>,
     /// A word about it.
     pub note: Option<super::Note>,
+}
+
+/// What a laboratory found in the finished food.
+#[derive(Debug, Clone, Copy, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ResidualAsked {
+    /// Nitrite, in parts per million.
+    pub nitrite_ppm: Option<Number>,
+    /// Nitrate, in parts per million.
+    pub nitrate_ppm: Option<Number>,
+    /// Are they counted as the sodium salts? If left out: as the ions.
+    pub as_sodium_salt: Option<bool>,
 }
 
 /// A number of the wire as a decimal.

@@ -136,7 +136,7 @@ fn cured(caller: &Caller, pig: &str, percent: f64) -> (String, Vec<String>) {
         .bought(paper)
         .id(&id);
     let salt = salt.at(moment(-300)).made();
-    let cure = caller.step("cure").of_grams(pig, 4_000).of_grams(&salt, 10);
+    let cure = caller.step("cure").of_grams(pig, 4_000).of_grams(&salt, 15);
     let belly = happened(cure)
         .at(moment(-200))
         .into("cured-belly", 4_000)
@@ -148,12 +148,12 @@ fn cured(caller: &Caller, pig: &str, percent: f64) -> (String, Vec<String>) {
 
 fn the_strength_of_a_curing_salt_is_held_against_the_limits_again(engine: Engine) {
     let (_house, caller, pig) = kitchen(engine);
-    let (receipt, lots) = cured(&caller, &pig, 6.25);
+    let (receipt, lots) = cured(&caller, &pig, 5.0);
     assert_eq!(state(&caller, &lots[1])["stops"], json!([]));
-    let strong = json!({ "curing_salt": { "nitrite_percent": 40 } });
+    let strong = json!({ "curing_salt": { "nitrite_percent": 6.25 } });
     corrects(caller.correct(&receipt).with("bought", strong));
     let (_other, right, its_pig) = kitchen(engine);
-    let (_, its) = cured(&right, &its_pig, 40.0);
+    let (_, its) = cured(&right, &its_pig, 6.25);
     alike((&caller, &lots), (&right, &its));
     assert_ne!(state(&caller, &lots[1])["stops"], json!([]));
     let ppm = |caller: &Caller, lot: &str| caller.lot(lot)["cure"]["nitrite_ppm"].clone();

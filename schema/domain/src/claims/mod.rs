@@ -30,6 +30,8 @@ pub struct Claims {
     pub name: Option<String>,
     /// The allergens.
     pub allergens: Option<BTreeSet<Allergen>>,
+    /// What may be in it unasked.
+    pub may_contain: Option<BTreeSet<Allergen>>,
     /// The ingredients in their order, each before its own parts.
     pub made_of: Option<Vec<MadeOf>>,
     /// The animals in it.
@@ -59,6 +61,7 @@ impl Claims {
     /// What a label of the kitchen's own says of it: what is in a tub is told by name and allergens.
     pub fn of_kitchen(&self) -> Claims {
         Claims {
+            may_contain: None,
             made_of: None,
             species: None,
             ..self.clone()
@@ -189,6 +192,20 @@ fn rest(said: &Claims, now: &Claims, found: &mut Vec<Untrue>) {
         && said != now
     {
         let told = |of: &BTreeSet<Allergen>| words(of.iter().map(|word| Arg::from(*word)));
+        found.push(Untrue::new(LabelFact::Allergen, told(said), told(now)));
+    }
+    if let (Some(said), Some(now)) = (&said.may_contain, &now.may_contain)
+        && said != now
+    {
+        let told = |of: &BTreeSet<Allergen>| {
+            let all: Vec<Arg> = of.iter().map(|word| Arg::from(*word)).collect();
+            match all.is_empty() {
+                true => ClaimSays::NothingMay,
+                false => ClaimSays::MayBe {
+                    names: Arg::All(all),
+                },
+            }
+        };
         found.push(Untrue::new(LabelFact::Allergen, told(said), told(now)));
     }
     if let (Some(said), Some(now)) = (&said.species, &now.species)

@@ -12,6 +12,8 @@ messages! {
         NoDay "no-day",
         These "these" { names: Arg },
         Nothing "nothing",
+        MayBe "may-be" { names: Arg },
+        NothingMay "nothing-may",
         Weight "weight" { grams: Grams },
         Name "name" { name: String },
         Differs "differs" { about: Says, printed: Says, now: Says },

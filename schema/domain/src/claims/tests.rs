@@ -17,6 +17,7 @@ fn truth() -> Claims {
         dated: true,
         name: Some("Fennel sausage".into()),
         allergens: Some([Allergen::Milk, Allergen::Mustard].into()),
+        may_contain: Some([Allergen::Egg].into()),
         made_of: Some(vec![
             line(0, "pork-trim", "Pork trim"),
             line(0, "cure", "Curing salt"),

@@ -19,6 +19,10 @@ impl Display for Claims {
             let all: Vec<&str> = allergens.iter().map(|word| word.as_str()).collect();
             writeln!(f, "allergens {}", all.join(" "))?;
         }
+        if let Some(may) = &self.may_contain {
+            let all: Vec<&str> = may.iter().map(|word| word.as_str()).collect();
+            writeln!(f, "may-contain {}", all.join(" "))?;
+        }
         if let Some(species) = &self.species {
             let all: Vec<&str> = species.iter().map(|word| word.as_str()).collect();
             writeln!(f, "species {}", all.join(" "))?;
@@ -46,6 +50,10 @@ impl Claims {
                 "allergens" => {
                     let all = rest.split_whitespace().map(Allergen::parse);
                     claims.allergens = Some(all.collect::<Option<_>>()?);
+                }
+                "may-contain" => {
+                    let all = rest.split_whitespace().map(Allergen::parse);
+                    claims.may_contain = Some(all.collect::<Option<_>>()?);
                 }
                 "species" => {
                     let all = rest.split_whitespace().map(Species::parse);

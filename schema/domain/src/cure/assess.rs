@@ -3,8 +3,8 @@
 use super::says::{CureSays, LimitSays};
 use super::weighing::grams;
 use super::{
-    Basis, Class, CureLevel, CureRules, Ingoing, Method, Mix, Stage, Strength, brine, ceiling,
-    check, weighing, wrong_salt,
+    Basis, Brought, Class, CureLevel, CureRules, Ingoing, Method, Mix, Stage, Strength, brine,
+    ceiling, check, weighing, wrong_salt,
 };
 use crate::grams::Grams;
 use crate::law::Laws;
@@ -35,6 +35,8 @@ pub struct Cure {
     pub ascorbate: Grams,
     /// Sodium erythorbate.
     pub erythorbate: Grams,
+    /// What the meat brings that was cured before.
+    pub brought: Brought,
     /// Each lot of curing salt: how strong, how much.
     pub salts: Vec<(Strength, Grams)>,
     /// Is a lactic starter in it?
@@ -73,6 +75,7 @@ impl Cure {
             sugar: Grams::ZERO,
             ascorbate: Grams::ZERO,
             erythorbate: Grams::ZERO,
+            brought: Brought::default(),
             salts: Vec::new(),
             starter: false,
             skin_on: false,
@@ -233,12 +236,24 @@ pub fn assess(cure: &Cure, place: Profile, laws: &Laws) -> Result<Assessed> {
         makeups.push(makeup);
         doses.push((makeup.nitrite.max(makeup.nitrate), *weight));
     }
+    // Two cures on one piece add up.
+    ingoing.add(
+        Basis::SodiumNitrite,
+        cure.brought.nitrite_ppm,
+        &rules.masses,
+    );
+    ingoing.add(
+        Basis::SodiumNitrate,
+        cure.brought.nitrate_ppm,
+        &rules.masses,
+    );
     ingoing.ascorbate = mix.ppm(cure.method, grams(cure.accelerator()))?;
     let percent = |dose: Decimal| -> Result<Percent> {
         let ppm = with_rind.ppm(cure.method, dose)?;
         Ok(Percent::new(ppm / Decimal::from(10_000)))
     };
     let salt_percent = percent(salt)?;
+    let salt_percent = Percent::new(salt_percent.number() + cure.brought.salt.number());
     if salt_percent.number() > Decimal::ONE_HUNDRED {
         let says = CureSays::SaltCannotBe { salt: salt_percent };
         return Err(Refusal::cannot_be("salt", says));
@@ -272,7 +287,8 @@ pub fn assess(cure: &Cure, place: Profile, laws: &Laws) -> Result<Assessed> {
         .collect();
     let mut findings = check::check(cure, &done, rules, &law.rows, &mut rows);
     let what = (cure.method, cure.class, cure.day);
-    for finding in ceiling::check(&done.ingoing, &rules.masses, laws, what) {
+    let stands = |nitrite| check::has_own_limit(cure, &done.ingoing, law, nitrite);
+    for finding in ceiling::check(&done.ingoing, &rules.masses, laws, what, stands) {
         // The place's own refusal by the same row says it better.
         if !findings
             .iter()

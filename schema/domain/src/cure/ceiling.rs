@@ -1,4 +1,5 @@
-//! The highest limit that anybody has confirmed anywhere: above it nothing passes, in any place.
+//! The highest limit that anybody has confirmed anywhere: above it nothing passes in a place that has no
+//! confirmed limit of its own.
 
 use super::says::LimitSays;
 use super::{AtomicMasses, Basis, Class, Counts, CureLevel, CureLimit, Ingoing, Method, Stage};
@@ -90,15 +91,20 @@ const fn sodium(basis: Basis) -> Basis {
     }
 }
 
-/// What goes in, against the ceiling.
+/// What goes in, against the ceiling: it guards where a place has no confirmed limit of its own, which
+/// `stands` says of nitrite or nitrate.
 pub(super) fn check(
     ingoing: &Ingoing,
     masses: &AtomicMasses,
     laws: &Laws,
     (method, class, day): (Method, Class, NaiveDate),
+    stands: impl Fn(bool) -> bool,
 ) -> Vec<Finding> {
     let mut findings = Vec::new();
     for basis in [Basis::SodiumNitrite, Basis::SodiumNitrate] {
+        if stands(basis.is_nitrite()) {
+            continue;
+        }
         let level = ingoing.level(basis, masses);
         let Some(most) = ceiling(laws, basis, method, class, day) else {
             continue;

@@ -3,6 +3,7 @@
 use super::says::{AllowedSays, CountedSays, DoseSays, FoodSays, LimitSays, RangeSays, SetSays};
 use super::{Alternative, Assessed, Counts, Cure, CureLimit, CureRules, Ingoing, Stage, When};
 use crate::grams::Grams;
+use crate::law::Law;
 use crate::measure::Percent;
 use crate::rows::{Finding, Gravity, RowId, Rows, Sense};
 use crate::says::{Arg, Says};
@@ -61,6 +62,33 @@ pub(super) fn check(
     }
     findings.extend(note_gaps(cure, ingoing, rules, rows, sets));
     findings
+}
+
+/// Has the place an upper limit of its own on nitrite, or on nitrate, for this cure that was read?
+pub(super) fn has_own_limit(cure: &Cure, ingoing: &Ingoing, law: &Law, nitrite: bool) -> bool {
+    let (rules, rows) = (&law.cures, &law.rows);
+    let sets = cure.class.is_bacon() && cure.method == super::Method::Pumped;
+    let sets = rules.pumped_bacon.iter().filter(|_| sets && nitrite);
+    if sets
+        .flat_map(|set| &set.nitrite)
+        .any(|limit| is_read(limit, rows))
+    {
+        return true;
+    }
+    rules.limits.iter().any(|limit| {
+        matches!(limit.counts, Counts::Salt(basis) if basis.is_nitrite() == nitrite)
+            && limit.stage == Stage::Ingoing
+            && limit.bound.sense != Sense::AtLeast
+            && !limit.doubt
+            && is_read(limit, rows)
+            && limit.is_for(cure.method, cure.class, cure.day, rows)
+            && bears(limit.when, cure, ingoing) == Some(Gravity::Refuse)
+    })
+}
+
+fn is_read(limit: &CureLimit, rows: &Rows) -> bool {
+    rows.get(&limit.bound.row)
+        .is_some_and(|row| row.is_confirmed())
 }
 
 /// Nitrite or nitrate for which the place has no upper figure that was read: said, not passed over.

@@ -1,6 +1,7 @@
 //! What a cure brings into the meat, salt by salt.
 
 use super::{AtomicMasses, Basis, CureLevel, Stage};
+use crate::measure::Percent;
 use rust_decimal::Decimal;
 
 /// Parts per million of each salt, each by its own weight, and of the accelerator.
@@ -16,6 +17,25 @@ pub struct Ingoing {
     pub potassium_nitrate: Decimal,
     /// Sodium ascorbate or erythorbate.
     pub ascorbate: Decimal,
+}
+
+/// What meat that was cured before brings: parts per million as the sodium salts, and salt, each of its own
+/// weight on the day of the cure. Less may be left of it, more is not.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct Brought {
+    /// Nitrite.
+    pub nitrite_ppm: Decimal,
+    /// Nitrate.
+    pub nitrate_ppm: Decimal,
+    /// Salt.
+    pub salt: Percent,
+}
+
+impl Brought {
+    /// Is it anything at all?
+    pub fn is_any(&self) -> bool {
+        *self != Brought::default()
+    }
 }
 
 impl Ingoing {

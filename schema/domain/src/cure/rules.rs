@@ -2,11 +2,12 @@
 
 use super::says::CureSays;
 use super::{
-    Alternative, AtomicMasses, ClaimRules, CureLimit, Makeup, Method, NameOf, Salometer, ScaleClass,
+    Alternative, AtomicMasses, ClaimRules, CureLimit, Makeup, Method, NameOf, Salometer,
+    ScaleClass, Strength,
 };
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
-use crate::rows::{Bound, RowId};
+use crate::rows::{Bound, Finding, Gravity, RowId};
 use crate::says::Texts;
 use rust_decimal::Decimal;
 
@@ -70,6 +71,19 @@ impl CureRules {
                 .map(|(_, bound)| bound),
         );
         bounds
+    }
+
+    /// A nitrite stronger than any on sale. Nitrate is also sold pure, as saltpetre.
+    pub fn stronger_than_sold(&self, strength: &Strength) -> Option<Finding> {
+        let strongest = self.strengths.iter().max_by_key(|known| known.nitrite)?;
+        let nitrite = strength
+            .nitrite
+            .filter(|nitrite| *nitrite > strongest.nitrite)?;
+        let says = CureSays::StrongerThanSold {
+            nitrite,
+            most: strongest.nitrite,
+        };
+        Some(Finding::new(Gravity::Refuse, says, [strongest.row.clone()]))
     }
 
     /// The strength on sale that this one is, if it is one of them.

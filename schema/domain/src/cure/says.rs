@@ -20,6 +20,7 @@ messages! {
         PercentCannotBe "percent-cannot-be" { percent: Decimal },
         Fraction "fraction" { percent: Decimal, meant: Decimal },
         NoStrength "no-strength",
+        StrongerThanSold "stronger-than-sold" { nitrite: Percent, most: Percent },
         StrengthTooMuch "strength-too-much" { nitrite: Percent, nitrate: Percent },
         MethodNoMeat "method-no-meat" { method: Method },
         MethodNoPickle "method-no-pickle" { method: Method },

@@ -20,6 +20,8 @@ pub struct Strength {
     pub nitrate_of: Alkali,
     /// Common salt, by weight, where something else is in it too (sugar, dextrose).
     pub salt: Option<Percent>,
+    /// Was it worked out here from what was weighed together? Then little of it is no fraction typed for a percent.
+    pub weighed: bool,
 }
 
 impl Strength {
@@ -47,6 +49,7 @@ impl Strength {
             nitrate: None,
             nitrate_of: Alkali::Sodium,
             salt: None,
+            weighed: false,
         }
     }
 
@@ -65,6 +68,7 @@ impl Strength {
         for percent in [Some(nitrite), Some(nitrate), self.salt]
             .into_iter()
             .flatten()
+            .filter(|_| !self.weighed)
         {
             rules.plausible.strength(percent, field)?;
         }
@@ -112,6 +116,11 @@ mod tests {
         let no_1 = Strength::nitrite(Decimal::new(625, 2));
         check(no_1, Ok(9_375));
         check(no_1.and_nitrate(4), Ok(8_975));
+        let weighed = |nitrite| Strength {
+            weighed: true,
+            ..Strength::nitrite(nitrite)
+        };
+        check(weighed(Decimal::new(6, 2)), Ok(9_994));
         let sweet = Strength {
             salt: Some(Percent::new(80)),
             ..no_1

@@ -14,7 +14,8 @@ use crate::plan::{Birth, PackChange, Plan, Reason};
 use crate::product::Product;
 use crate::refusal::{Refusal, RefusalKind, Result};
 use crate::stop::{Cause, StopSays};
-use crate::words::{Account, Allergen, Being, State, Topic};
+use crate::supplied::Contents;
+use crate::words::{Account, Being, State, Topic};
 use chrono_tz::Tz;
 use std::collections::BTreeSet;
 
@@ -120,8 +121,8 @@ pub fn origin(product: &Product) -> Origin {
 }
 
 /// Nobody knows what it is: a new lot that is never ready, that is used today or not at all, and that goes
-/// nowhere until a person says by name what becomes of it. `allergens` are those that the lists give its
-/// product: what else may be in it is not known.
+/// nowhere until a person says by name what becomes of it. `contents` are what the lists give its product:
+/// what else may be in it is not known.
 ///
 /// # Errors
 /// A weight that cannot be.
@@ -129,7 +130,7 @@ pub fn unknown(
     pot: &Pot<'_>,
     product_key: i32,
     code: LotCode,
-    allergens: BTreeSet<Allergen>,
+    contents: &Contents,
     why: &str,
 ) -> Result<Plan> {
     weight(pot.grams, "grams")?;
@@ -169,7 +170,9 @@ pub fn unknown(
             product: product_key,
             grams: pot.grams,
             origin: origin(product),
-            allergens,
+            allergens: contents.allergens(product),
+            may_contain: BTreeSet::new(),
+            supplied: Some(contents.supplied.clone()),
             species: product.species.into_iter().collect(),
             born: PackNow::new(
                 pot.grams,

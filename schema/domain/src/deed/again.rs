@@ -9,6 +9,7 @@ use crate::origin::Origin;
 use crate::plan::Birth;
 use crate::product::Product;
 use crate::stop::{NewStop, Placed, StopId};
+use crate::supplied::Supplied;
 use crate::words::{Allergen, Species};
 use std::collections::BTreeSet;
 
@@ -23,6 +24,10 @@ pub struct BornAs {
     pub later: Later,
     /// Allergens by union.
     pub allergens: BTreeSet<Allergen>,
+    /// What may be in it unasked, by union.
+    pub may_contain: BTreeSet<Allergen>,
+    /// Of what it is made, where it was bought.
+    pub supplied: Option<Supplied>,
     /// Species by union.
     pub species: BTreeSet<Species>,
     /// Where everything with a species in it comes from.
@@ -37,6 +42,8 @@ impl BornAs {
             born: birth.born,
             later: birth.later,
             allergens: birth.allergens.clone(),
+            may_contain: birth.may_contain.clone(),
+            supplied: birth.supplied.clone(),
             species: birth.species.clone(),
             origin: birth.origin,
         }
@@ -161,6 +168,8 @@ mod tests {
             born: PackNow::new(Grams::whole(1), PlaceId(1), State::Chilled, dated, made),
             later: Later::default(),
             allergens: BTreeSet::new(),
+            may_contain: BTreeSet::new(),
+            supplied: None,
             species: BTreeSet::new(),
             origin: Origin::NoSpecies,
         }

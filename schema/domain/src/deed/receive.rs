@@ -15,7 +15,8 @@ use crate::origin::{AnimalId, Origin};
 use crate::plan::{Birth, Plan, Reason};
 use crate::product::Product;
 use crate::refusal::{Refusal, RefusalKind, Result};
-use crate::words::{Allergen, DeedKind, Side, Species, State, Topic};
+use crate::supplied::Contents;
+use crate::words::{DeedKind, Side, Species, State, Topic};
 use chrono::{NaiveDate, TimeDelta};
 use std::collections::BTreeSet;
 
@@ -127,8 +128,8 @@ pub enum Source {
         declared: Declared,
         /// Days that the pack gives once it is opened.
         once_opened: Option<u32>,
-        /// The allergens that the pack names. If it names none of its own accord, those of the list count.
-        allergens: Option<BTreeSet<Allergen>>,
+        /// What is in it.
+        contents: Box<Contents>,
     },
 }
 
@@ -193,8 +194,12 @@ impl Receipt<'_> {
                     plan.warnings.push(ReceiveSays::NewAnimal.into());
                 }
             }
-            Source::Bought { use_by, .. } => {
+            Source::Bought {
+                use_by, contents, ..
+            } => {
                 let day = use_by.map(|of| of.day);
+                plan.warnings
+                    .extend(contents.warnings().into_iter().map(Into::into));
                 if let Some(date) = day.filter(|date| *date < self.moment.day) {
                     plan.warnings
                         .push(ReceiveSays::SupplierPast { date }.into());
@@ -214,16 +219,20 @@ impl Receipt<'_> {
         let mut species: BTreeSet<Species> = self.product.species.into_iter().collect();
         let (mut cap, mut declared, mut once_opened) = (None, None, None);
         let mut allergens = self.product.allergens.clone();
+        let (mut may_contain, mut supplied, mut told) = (BTreeSet::new(), None, Vec::new());
         match &self.source {
             Source::Animal { species: of, .. } => species.extend([*of]),
             Source::Bought {
                 use_by,
-                declared: told,
+                declared: of_pack,
                 once_opened: days,
-                allergens: on_pack,
+                contents,
             } => {
-                (cap, declared, once_opened) = (*use_by, Some(*told), *days);
-                allergens = on_pack.clone().unwrap_or(allergens);
+                (cap, declared, once_opened) = (*use_by, Some(*of_pack), *days);
+                allergens = contents.allergens(self.product);
+                may_contain = contents.may_contain.clone();
+                supplied = Some(contents.supplied.clone());
+                told = contents.reasons(&code, self.moment.day);
             }
         }
         let approved = self.approved_ready.as_deref();
@@ -252,6 +261,8 @@ impl Receipt<'_> {
             grams: self.grams,
             origin: self.origin(),
             allergens,
+            may_contain,
+            supplied,
             species,
             born: PackNow::new(
                 self.grams,
@@ -270,6 +281,7 @@ impl Receipt<'_> {
             reasons: [
                 Reason::all(Topic::Condition, proven.because),
                 Reason::all(Topic::Date, dated.because),
+                told,
             ]
             .concat(),
             stops: Vec::new(),

@@ -144,13 +144,14 @@ impl Step<'_> {
         Ok((births, warnings))
     }
 
-    /// What was cured under a limit that nobody has confirmed stays so, whatever it is made into: each of
-    /// these stops once.
+    /// What was cured under a limit that nobody has confirmed stays so, whatever it is made into, and so does
+    /// what nothing shows to be cured: each of these stops once.
     fn unconfirmed(&self) -> Vec<NewStop> {
         let mut found: Vec<NewStop> = Vec::new();
         for (lot, _) in &self.inputs {
             let stands = |placed: &&Placed| {
-                placed.cause.topic == Topic::Confirmation && placed.stands(self.moment.at)
+                matches!(placed.cause.topic, Topic::Confirmation | Topic::Proof)
+                    && placed.stands(self.moment.at)
             };
             for placed in lot.stops.iter().filter(stands) {
                 if !found.iter().any(|of| of.root == Some(placed.root)) {
@@ -353,6 +354,10 @@ impl Step<'_> {
                 .chain(own)
                 .copied()
                 .collect(),
+            may_contain: lots()
+                .flat_map(|lot| lot.may_contain.iter().copied())
+                .collect(),
+            supplied: None,
             species: lots()
                 .flat_map(|lot| lot.species.iter().copied())
                 .chain(product.species)

@@ -7,11 +7,11 @@ use crate::grams::Grams;
 use crate::ingredients::{self, Ingredient};
 use crate::lot::LotId;
 use crate::measure::Percent;
+use crate::supplied::SuppliedPart;
 use std::collections::HashMap;
 
-/// Everything that a label for a customer says of a lot, as facts. Of a lot that was bought in, what it
-/// is called: a recipe that the list has for it is the list's, and what a list says tomorrow makes no
-/// label wrong that was printed today. The family has to be loaded with its ancestors.
+/// Everything that a label for a customer says of a lot, as facts. Of a lot that was bought in, what was
+/// told of it when it came in. The family has to be loaded with its ancestors.
 pub fn claims(family: &Family, of: &Relative) -> Claims {
     let product = &of.lot.product;
     let mut parts = match is_single(product.kind) {
@@ -28,6 +28,7 @@ pub fn claims(family: &Family, of: &Relative) -> Claims {
         dated: true,
         name: Some(product.name("en").to_owned()),
         allergens: Some(of.lot.allergens.clone()),
+        may_contain: Some(of.lot.perhaps()),
         made_of: Some(made_of),
         species: Some(of.lot.species.clone()),
     }
@@ -40,7 +41,11 @@ fn parts_of(family: &Family, lot: LotId) -> Vec<Ingredient> {
     for of in order.into_iter().rev() {
         let product = &of.lot.product;
         let uses = family.ancestry.uses_of(of.lot.id);
-        if is_single(product.kind) || uses.is_empty() {
+        if is_single(product.kind) {
+            continue;
+        }
+        if uses.is_empty() {
+            parts.insert(of.lot.id, bought(family, of));
             continue;
         }
         let mut inputs = Vec::with_capacity(uses.len());
@@ -50,13 +55,41 @@ fn parts_of(family: &Family, lot: LotId) -> Vec<Ingredient> {
             };
             let grams = Grams::from_milligrams(used.milligrams);
             let below = parts.get(&used.lot).cloned().unwrap_or_default();
-            inputs.push(ingredient(&input.lot.product, grams, within(input, below)));
+            let below = match family.is_bought_cure(input) {
+                true => within(input, below),
+                false => below,
+            };
+            inputs.push(ingredient(&input.lot.product, grams, below));
         }
         let water = family.water.get(&of.lot.made_by);
         inputs.extend(water.map(|grams| Ingredient::water(*grams)));
         parts.insert(of.lot.id, ingredients::of_step(&product.code, inputs));
     }
     parts.remove(&lot).unwrap_or_default()
+}
+
+/// What was told of a bought lot: names alone, for a label claims no weights of parts.
+fn bought(family: &Family, of: &Relative) -> Vec<Ingredient> {
+    let Some(supplied) = &of.lot.supplied else {
+        return Vec::new();
+    };
+    if !supplied.ingredients.is_empty() {
+        return vec![Ingredient::declared(
+            &supplied.ingredients,
+            of.made(),
+            [].into(),
+        )];
+    }
+    as_stood(family, &of.lot.product.code, &supplied.recipe)
+}
+
+fn as_stood(family: &Family, code: &str, recipe: &[SuppliedPart]) -> Vec<Ingredient> {
+    let parts = recipe.iter().filter_map(|part| {
+        let product = family.listed.get(&part.version)?;
+        let below = as_stood(family, &product.code, &part.parts);
+        Some(ingredient(product, part.grams, below))
+    });
+    ingredients::of_step(code, parts.collect())
 }
 
 /// The parts of an input; of a curing salt which salts it holds, by its bag.

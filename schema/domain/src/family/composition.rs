@@ -9,13 +9,14 @@ use crate::lot::LotId;
 use crate::measure::Percent;
 use crate::product::Product;
 use crate::statement::{self, Food, FoodChange};
+use crate::supplied::SuppliedPart;
 use crate::words::ProductKind;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 use std::collections::{BTreeMap, HashMap};
 
 /// How many levels of the recipes of bought goods are written out.
-const DEEPEST: u32 = 8;
+const DEEPEST: u32 = crate::supplied::DEEPEST;
 
 /// What a composition is worked out from, besides the family.
 struct CompositionSources<'a> {
@@ -43,16 +44,17 @@ pub fn food(
         false => telling.parts_of(of.lot.id),
     };
     if parts.is_empty() {
-        let within = match product.curing_salt().is_some() {
+        let within = match family.is_bought_cure(of) {
             true => telling.parts_of_curing_salt(strength(of), of.made()),
             false => Vec::new(),
         };
-        parts.push(ingredient(product, of.made(), within));
+        parts.push(of_lot(of, of.made(), within));
     }
     Food {
         name: product.name(language).to_owned(),
         parts,
         allergens: of.lot.allergens.clone(),
+        may_contain: of.lot.may_contain.clone(),
         species: product.species,
         other_species: of.lot.species.clone(),
         ..Food::default()
@@ -75,10 +77,28 @@ pub fn changes(
     statement::changes(&had, &has)
 }
 
+/// So much of a weight as a part is of its batch, to the milligram below.
+fn share_of(grams: Grams, part: Grams, batch: Grams) -> Grams {
+    let share = i128::from(grams.milligrams()) * i128::from(part.milligrams());
+    Grams::from_milligrams((share / i128::from(batch.milligrams().max(1))) as i64)
+}
+
 /// A thing that is cut or weighed off stays one thing; what is cured, cooked or mixed has parts.
 pub(super) fn is_single(kind: ProductKind) -> bool {
     use ProductKind::*;
     matches!(kind, Carcass | Cut | Trim | Fat | Bone | Offal | Waste)
+}
+
+/// One thing that went in. What was bought has the allergens that were told of it, whatever a list says.
+pub(super) fn of_lot(of: &Relative, grams: Grams, parts: Vec<Ingredient>) -> Ingredient {
+    let made = ingredient(&of.lot.product, grams, parts);
+    match of.lot.supplied {
+        Some(_) => Ingredient {
+            allergens: of.lot.allergens.clone(),
+            ..made
+        },
+        None => made,
+    }
 }
 
 /// One thing that went in, as the list of products knows it.
@@ -119,7 +139,7 @@ impl CompositionSources<'_> {
         }
         let used = self.family.ancestry.uses_of(of.lot.id);
         if used.is_empty() {
-            return self.recipe_parts(&product.code, of.made(), depth);
+            return self.bought_parts(of, depth);
         }
         let inputs = used.iter().filter_map(|used| {
             let of = self.family.get(used.lot)?;
@@ -145,7 +165,7 @@ impl CompositionSources<'_> {
             let told = if is_single(product.kind) {
                 Vec::new()
             } else if uses.is_empty() {
-                self.recipe_parts(&product.code, of.made(), DEEPEST)
+                self.bought_parts(of, DEEPEST)
             } else {
                 let mut inputs = Vec::with_capacity(uses.len());
                 for used in uses {
@@ -153,11 +173,11 @@ impl CompositionSources<'_> {
                         continue;
                     };
                     let grams = Grams::from_milligrams(used.milligrams);
-                    let within = match of.lot.product.curing_salt().is_some() {
+                    let within = match self.family.is_bought_cure(of) {
                         true => self.parts_of_curing_salt(strength(of), grams),
                         false => parts.get(&used.lot).cloned().unwrap_or_default(),
                     };
-                    inputs.push(ingredient(&of.lot.product, grams, within));
+                    inputs.push(of_lot(of, grams, within));
                 }
                 let water = self.family.water.get(&of.lot.made_by);
                 inputs.extend(water.map(|grams| Ingredient::water(*grams)));
@@ -166,6 +186,50 @@ impl CompositionSources<'_> {
             parts.insert(of.lot.id, told);
         }
         parts.remove(&lot).unwrap_or_default()
+    }
+
+    /// The parts of something bought: as its pack declares them, else by the list as it stood when it came
+    /// in. Of a lot of the time before that was kept, by the list of today.
+    fn bought_parts(&self, of: &Relative, depth: u32) -> Vec<Ingredient> {
+        let made = of.made();
+        match &of.lot.supplied {
+            None => self.recipe_parts(&of.lot.product.code, made, depth),
+            Some(_) if depth == 0 => Vec::new(),
+            Some(supplied) if !supplied.ingredients.is_empty() => {
+                let allergens = of.lot.allergens.clone();
+                vec![Ingredient::declared(&supplied.ingredients, made, allergens)]
+            }
+            Some(supplied) => {
+                let code = &of.lot.product.code;
+                self.parts_as_stood(code, &supplied.recipe, made, depth)
+            }
+        }
+    }
+
+    fn parts_as_stood(
+        &self,
+        code: &str,
+        recipe: &[SuppliedPart],
+        grams: Grams,
+        depth: u32,
+    ) -> Vec<Ingredient> {
+        if depth == 0 {
+            return Vec::new();
+        }
+        let batch: Grams = recipe.iter().map(|part| part.grams).sum();
+        let mut parts = Vec::with_capacity(recipe.len());
+        for part in recipe {
+            let Some(product) = self.family.listed.get(&part.version) else {
+                continue;
+            };
+            let share = share_of(grams, part.grams, batch);
+            let below = match product.curing_salt() {
+                Some(strength) => self.parts_of_curing_salt(strength, share),
+                None => self.parts_as_stood(&product.code, &part.parts, share, depth - 1),
+            };
+            parts.push(ingredient(product, share, below));
+        }
+        ingredients::of_step(code, parts)
     }
 
     fn recipe_parts(&self, code: &str, grams: Grams, depth: u32) -> Vec<Ingredient> {
@@ -178,9 +242,7 @@ impl CompositionSources<'_> {
             let Some(product) = self.lists.products.get(&part.product) else {
                 continue;
             };
-            let share = i128::from(grams.milligrams()) * i128::from(part.grams.milligrams());
-            let share = (share / i128::from(batch.milligrams().max(1))) as i64;
-            let share = Grams::from_milligrams(share);
+            let share = share_of(grams, part.grams, batch);
             let below = match product.curing_salt() {
                 Some(strength) => self.parts_of_curing_salt(strength, share),
                 None => self.recipe_parts(&part.product, share, depth - 1),

@@ -2,22 +2,24 @@
 
 use super::why::links;
 use super::{Family, Relative};
-use crate::cure::Strength;
+use crate::cure::{Alkali, Brought, Mixture, Strength};
 use crate::dates::Because;
 use crate::lot::LotId;
 use crate::measure::Percent;
 use crate::product::Product;
 use crate::words::{Quantity, Topic};
 use rust_decimal::Decimal;
+use std::collections::HashMap;
 
 /// The strength that was read off the bag of a lot of curing salt, else that of the list.
 pub fn strength(salt: &Relative) -> Strength {
-    strength_read(&salt.lot.product, |quantity| salt.last_reading(quantity))
+    mixture_read(&salt.lot.product, |quantity| salt.last_reading(quantity)).strength
 }
 
-/// The same by the last readings of a lot, in millionths of their units.
-pub fn strength_read(product: &Product, last: impl Fn(Quantity) -> Option<i64>) -> Strength {
-    let mut strength = product.curing_salt().unwrap_or(Strength::unknown());
+/// How strong a curing salt, a cure mix or a brine is, by the last readings of its lot, in millionths of
+/// their units; by the list, where nobody has read it.
+pub fn mixture_read(product: &Product, last: impl Fn(Quantity) -> Option<i64>) -> Mixture {
+    let listed = product.curing_salt().unwrap_or(Strength::unknown());
     let percent = |quantity: Quantity| {
         let read = last(quantity);
         read.map(|millionths| Percent::new(Decimal::new(millionths, 6)))
@@ -26,10 +28,118 @@ pub fn strength_read(product: &Product, last: impl Fn(Quantity) -> Option<i64>) 
         percent(Quantity::NitritePercent),
         percent(Quantity::NitratePercent),
     );
-    if nitrite.is_some() || nitrate.is_some() {
-        (strength.nitrite, strength.nitrate) = (nitrite, nitrate);
+    if nitrite.is_none() && nitrate.is_none() {
+        return Mixture::bag(listed);
     }
-    strength
+    let alkali = |read: Option<Percent>, listed: Alkali| match read {
+        Some(percent) if percent > Percent::default() => Alkali::Potassium,
+        Some(_) => Alkali::Sodium,
+        None => listed,
+    };
+    let of_nitrite = percent(Quantity::PotassiumNitritePercent);
+    let of_nitrate = percent(Quantity::PotassiumNitratePercent);
+    // Lots of the time before the metal was kept have it from the list, and their salt too.
+    let whole = of_nitrite.is_some() || of_nitrate.is_some();
+    let salt = percent(Quantity::CureSaltPercent);
+    Mixture {
+        strength: Strength {
+            nitrite,
+            nitrite_of: alkali(of_nitrite, listed.nitrite_of),
+            nitrate,
+            nitrate_of: alkali(of_nitrate, listed.nitrate_of),
+            salt: if whole { salt } else { salt.or(listed.salt) },
+            weighed: percent(Quantity::CureWaterPercent).is_some(),
+        },
+        sugar: percent(Quantity::CureSugarPercent).unwrap_or_default(),
+        water: percent(Quantity::CureWaterPercent).unwrap_or_default(),
+    }
+}
+
+/// What is kept of a strength with its lot: the percentages that are known, and which metal each salt has.
+pub fn mixture_kept(mixture: &Mixture) -> Vec<(Quantity, Decimal)> {
+    let Strength {
+        nitrite,
+        nitrite_of,
+        nitrate,
+        nitrate_of,
+        salt,
+        weighed,
+    } = mixture.strength;
+    let number = |percent: Percent| percent.number();
+    let mut kept = Vec::new();
+    for (percent, alkali, own, metal) in [
+        (
+            nitrite,
+            nitrite_of,
+            Quantity::NitritePercent,
+            Quantity::PotassiumNitritePercent,
+        ),
+        (
+            nitrate,
+            nitrate_of,
+            Quantity::NitratePercent,
+            Quantity::PotassiumNitratePercent,
+        ),
+    ] {
+        let Some(percent) = percent else { continue };
+        let of_potassium = match alkali {
+            Alkali::Potassium => number(percent),
+            Alkali::Sodium => Decimal::ZERO,
+        };
+        kept.extend([(own, number(percent)), (metal, of_potassium)]);
+    }
+    kept.extend(salt.map(|salt| (Quantity::CureSaltPercent, number(salt))));
+    let rest = [
+        (Quantity::CureSugarPercent, mixture.sugar),
+        (Quantity::CureWaterPercent, mixture.water),
+    ];
+    // Of what was weighed here they are always kept: that tells it from a bag.
+    let rest = rest.into_iter().filter(|_| weighed);
+    kept.extend(rest.map(|(of, percent)| (of, number(percent))));
+    kept
+}
+
+/// What a lot brings by its own cure, or by those of what went into it: of several, by their weights. `last`
+/// gives the last reading of a lot of the family, in millionths.
+pub fn brought(
+    family: &Family,
+    lot: LotId,
+    last: impl Fn(LotId, Quantity) -> Option<i64>,
+) -> Brought {
+    let mut known: HashMap<LotId, Brought> = HashMap::new();
+    for of in family.youngest_first(lot).into_iter().rev() {
+        let id = of.lot.id;
+        let read = |quantity| last(id, quantity).map(|millionths| Decimal::new(millionths, 6));
+        let own = read(Quantity::SaltPercent).map(|salt| Brought {
+            nitrite_ppm: read(Quantity::NitritePpm).unwrap_or_default(),
+            nitrate_ppm: read(Quantity::NitratePpm).unwrap_or_default(),
+            salt: Percent::new(salt),
+        });
+        let of_parts = || {
+            let meat = family
+                .ancestry
+                .uses_of(id)
+                .iter()
+                .filter(|used| family.get(used.lot).is_some_and(Relative::has_species));
+            let meat: Vec<_> = meat.collect();
+            let whole: i64 = meat.iter().map(|used| used.milligrams).sum();
+            let sum = |field: fn(&Brought) -> Decimal| -> Decimal {
+                let parts = meat.iter().map(|used| {
+                    let of = known.get(&used.lot).copied().unwrap_or_default();
+                    field(&of) * Decimal::from(used.milligrams)
+                });
+                parts.sum::<Decimal>() / Decimal::from(whole.max(1))
+            };
+            Brought {
+                nitrite_ppm: sum(|of| of.nitrite_ppm),
+                nitrate_ppm: sum(|of| of.nitrate_ppm),
+                salt: Percent::new(sum(|of| of.salt.number())),
+            }
+        };
+        let brings = own.unwrap_or_else(of_parts);
+        known.insert(id, brings);
+    }
+    known.remove(&lot).unwrap_or_default()
 }
 
 /// How a lot was cured: by its own deed, or that of the nearest lot that it came from.

@@ -25,7 +25,7 @@ mod yields;
 pub use claims::claims;
 pub use composition::{changes, food};
 pub use cost::{Cost, CostSays, cost};
-pub use curing::{Cured, cured, strength, strength_read};
+pub use curing::{Cured, brought, cured, mixture_kept, mixture_read, strength};
 pub use curing_record::{CuringRecord, curing_record};
 pub use descendants::{Descendant, Descendants, children, descendants};
 pub use facts::{AnimalView, Did, KnownOnce, KnownSource, LotReading, MadeBy, SourceAnimal};
@@ -39,16 +39,21 @@ pub use stated::{Stated, stated};
 pub use thawing::{Frozen, frozen};
 pub use view::{LotView, view};
 pub use went::Went;
-pub use why::{WhySays, condition_links, correction_links, date_links, nearest_links};
+pub use why::{
+    WhySays, all_contents_links, condition_links, contents_links, correction_links, date_links,
+    nearest_links,
+};
 pub use yields::{NothingToCompare, yields};
 
 use crate::genealogy::{Ancestry, Onward};
 use crate::grams::Grams;
 use crate::lot::{DeedId, Lot, LotId};
 use crate::plan::Reason;
+use crate::product::Product;
 use crate::words::{Quantity, State};
 use chrono::NaiveDate;
 use std::collections::{BTreeMap, HashMap};
+use std::sync::Arc;
 
 /// A lot with what the record holds about it.
 #[derive(Debug, Clone)]
@@ -116,6 +121,8 @@ pub struct Family {
     pub ancestry: Ancestry,
     /// The water, ice and steam of each step.
     pub water: HashMap<DeedId, Grams>,
+    /// The products of recipes as they stood when something was bought, by their version in the list.
+    pub listed: HashMap<i32, Arc<Product>>,
     /// The lots that the family was loaded for.
     pub starts: Vec<LotId>,
     /// Everything that was made from them, where that was loaded too; the oldest first.
@@ -130,6 +137,11 @@ impl Family {
     /// A lot of the family.
     pub fn get(&self, lot: LotId) -> Option<&Relative> {
         self.lots.get(&lot)
+    }
+
+    /// Is it a curing salt whose parts its bag tells? What was mixed here has those that went in.
+    pub fn is_bought_cure(&self, of: &Relative) -> bool {
+        of.lot.product.curing_salt().is_some() && self.ancestry.uses_of(of.lot.id).is_empty()
     }
 
     /// The lot and everything that went into it, each after all that it went into.

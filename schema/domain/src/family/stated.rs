@@ -17,6 +17,8 @@ pub struct Stated {
     pub titles: BTreeMap<String, String>,
     /// The allergen statement with its title; empty where the list shows the allergens, or there are none.
     pub contains: BTreeMap<String, String>,
+    /// What may be in it unasked, with its title; empty if nothing.
+    pub may_contain: BTreeMap<String, String>,
     /// Animals that the name does not tell: `contains pork`.
     pub species: BTreeMap<String, String>,
     /// What is to be known or mended.
@@ -46,7 +48,7 @@ pub fn stated(
             list,
             contains,
             species,
-            ..
+            may_contain,
         } = written;
         let rules = law.statements.list.as_ref();
         let title = rules.map(|list| list.title.in_language(&language));
@@ -67,6 +69,11 @@ pub fn stated(
             .extend(title.map(|title| (language.clone(), title.to_owned())));
         if !contains.is_empty() {
             stated.contains.insert(language.clone(), plain(&contains));
+        }
+        if !may_contain.is_empty() {
+            stated
+                .may_contain
+                .insert(language.clone(), plain(&may_contain));
         }
         stated
             .species

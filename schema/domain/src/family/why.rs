@@ -85,6 +85,17 @@ pub fn condition_links(of: &Relative) -> Vec<Because> {
     chain
 }
 
+/// By what it is known what is in a bought lot.
+pub fn contents_links(of: &Relative) -> Vec<Because> {
+    links(of, Topic::Contents)
+}
+
+/// The same of everything bought that went into a lot, and of itself.
+pub fn all_contents_links(family: &Family, lot: LotId) -> Vec<Because> {
+    let line = family.youngest_first(lot).into_iter();
+    line.flat_map(contents_links).collect()
+}
+
 /// The links about a topic of the nearest lot that has any: what was cured, cooked and released
 /// before it was cut up is shown by the lots it came from.
 pub fn nearest_links(family: &Family, lot: LotId, topic: Topic) -> Vec<Because> {

@@ -7,7 +7,7 @@ pub use merge::{flat, of_step};
 pub use nature::Nature;
 
 use crate::grams::Grams;
-use crate::says::Texts;
+use crate::says::{Texts, said};
 use crate::words::{Allergen, Species};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -33,6 +33,8 @@ pub struct Ingredient {
     pub species: Option<Species>,
     /// Does the name or the picture of the food speak of it? Then some places ask for its share.
     pub in_name: bool,
+    /// Is it a whole list, as a pack declares it? Then its name is that list, written as it stands there.
+    pub as_declared: bool,
     /// Codes of the lots that it came from, for the bench; not for a label.
     pub lots: Vec<String>,
 }
@@ -58,7 +60,38 @@ impl Ingredient {
             .get(language)
             .or_else(|| self.names.get("en"))
             .or_else(|| self.names.values().next());
-        lower_first(name.map_or("", String::as_str))
+        let name = name.map_or("", String::as_str);
+        match self.as_declared {
+            true => name.to_owned(),
+            false => lower_first(name),
+        }
+    }
+
+    /// The ingredients of something bought, as its pack declares them: one part, whose name is the list.
+    pub fn declared(
+        texts: &BTreeMap<String, String>,
+        grams: Grams,
+        allergens: BTreeSet<Allergen>,
+    ) -> Ingredient {
+        let text = said(texts, "en");
+        Ingredient {
+            // Two lots that declare the same are one ingredient.
+            product: text.split_whitespace().collect::<Vec<_>>().join("_"),
+            names: Arc::new(texts.clone()),
+            grams,
+            allergens,
+            as_declared: true,
+            ..Ingredient::default()
+        }
+    }
+
+    /// The language that its name is in, where that is asked for in one.
+    pub fn language<'a>(&'a self, language: &'a str) -> &'a str {
+        let has = |tag: &&str| self.names.contains_key(*tag);
+        let known = [language, "en"].into_iter().find(has);
+        known
+            .or_else(|| self.names.keys().next().map(String::as_str))
+            .unwrap_or(language)
     }
 
     /// The name in the languages that it has.

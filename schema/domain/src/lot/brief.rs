@@ -90,6 +90,8 @@ pub(crate) mod tests {
             made_by: DeedId(1),
             origin: Origin::BOUGHT_MEAT,
             allergens: BTreeSet::new(),
+            may_contain: BTreeSet::new(),
+            supplied: None,
             species: BTreeSet::new(),
             later: Later::default(),
             packaging: None,

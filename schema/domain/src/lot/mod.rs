@@ -13,6 +13,7 @@ use crate::dates::Later;
 use crate::origin::Origin;
 use crate::product::Product;
 use crate::stop::Placed;
+use crate::supplied::Supplied;
 use crate::words::{Allergen, Packaging, ProvedBy, Species, StableBy, State, Topic};
 use chrono::{DateTime, Utc};
 use std::collections::BTreeSet;
@@ -51,6 +52,11 @@ pub struct Lot {
     pub origin: Origin,
     /// Allergens by union over everything that went in.
     pub allergens: BTreeSet<Allergen>,
+    /// What may be in it unasked, by union over everything that went in: never instead of `allergens`.
+    pub may_contain: BTreeSet<Allergen>,
+    /// Of what it is made, where it was bought: as it was told when it came in. None for what was made here,
+    /// and for lots of the time before that was kept.
+    pub supplied: Option<Supplied>,
     /// Species by union over everything that went in.
     pub species: BTreeSet<Species>,
     /// What can still change its packs' dates.
@@ -141,6 +147,11 @@ impl Lot {
         let unknown =
             |placed: &Placed| placed.cause.topic == Topic::History && placed.ended.is_none();
         !self.stops.iter().any(unknown)
+    }
+
+    /// The allergens that may be in it beyond those that are.
+    pub fn perhaps(&self) -> BTreeSet<Allergen> {
+        &self.may_contain - &self.allergens
     }
 
     /// Is it a cured piece that nobody has released yet?

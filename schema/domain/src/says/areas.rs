@@ -4,7 +4,7 @@ use super::Keys;
 use crate::deed::says as deeds;
 use crate::{
     claims, condition, cost, cure, cure_room, dates, duties, family, gs1, heat, moment, refusal,
-    rows, stability, statement, stop, today, trichinae, verdict, words, yields,
+    rows, stability, statement, stop, supplied, today, trichinae, verdict, words, yields,
 };
 
 /// What each area declares. An area that is left out here is found by the guard on messages.
@@ -95,6 +95,7 @@ pub const AREAS: &[Keys] = &[
     statement::LetteringSays::KEYS,
     statement::StatementSays::KEYS,
     stop::StopSays::KEYS,
+    supplied::SuppliedSays::KEYS,
     today::DoSays::KEYS,
     today::TodaySays::KEYS,
     today::WhenSays::KEYS,

@@ -199,7 +199,8 @@ impl ListWriter<'_> {
             Some(_) => &part.all_allergens() & self.declared,
             None => BTreeSet::new(),
         };
-        let mut left = self.emphasise(&name, &own, runs);
+        let tongue = part.language(self.language);
+        let mut left = self.emphasise(&name, tongue, &own, runs);
         if let Some(fat) = self.rules.species.fat_of(part, &name, self.language) {
             runs.push(&format!(" ({fat})"), false);
         }
@@ -262,6 +263,7 @@ impl ListWriter<'_> {
     fn emphasise(
         &self,
         name: &str,
+        language: &str,
         own: &BTreeSet<Allergen>,
         runs: &mut Runs,
     ) -> BTreeSet<Allergen> {
@@ -271,7 +273,7 @@ impl ListWriter<'_> {
             let Some(law) = self.rules.allergens.name(*allergen) else {
                 continue;
             };
-            for at in find(name, &law.words(self.language), law.but_not(self.language)) {
+            for at in find(name, &law.words(language), law.but_not(language)) {
                 left.remove(allergen);
                 strong[at].fill(true);
             }

@@ -27,7 +27,7 @@ mod water;
 mod wording;
 mod write;
 
-pub use allergens::{AllergenName, AllergenRules, Declared, declared, printed};
+pub use allergens::{AllergenName, AllergenRules, Declared, declared, named_in, printed};
 pub use changes::{AllergenSource, FoodChange, changes};
 pub use contains::{ContainsRules, check_contains, contains, may_contain};
 pub use date_mark::{

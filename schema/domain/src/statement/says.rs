@@ -37,6 +37,7 @@ messages! {
         NoBringer "no-bringer" { allergens: Arg },
         CureUnlisted "cure-unlisted" { name: Texts },
         NoSpice "no-spice" { name: Texts },
+        DeclaredElsewhere "declared-elsewhere" { language: String, text: String },
     }
 }
 

@@ -54,10 +54,11 @@ pub fn write(
     let merged = (style.merged && may_merge).then(|| flat(food.parts.clone()));
     let parts = merged.as_deref().unwrap_or(&food.parts);
     check_parts(rules, rows, &food.parts, &mut findings);
+    check_declared(&food.parts, languages, &mut findings);
     findings.extend(super::water::check(rules, rows, food));
     let single = match parts {
         [] => true,
-        [one] => one.parts.is_empty(),
+        [one] => one.parts.is_empty() && !one.as_declared,
         _ => false,
     };
     let in_list = match single || rules.allergens.emphasised.is_none() {
@@ -113,6 +114,24 @@ fn shown(rules: &StatementRules, parts: &[Ingredient]) -> BTreeSet<Allergen> {
         all.append(&mut shown(rules, &part.parts));
     }
     all
+}
+
+/// A list that a pack declares, in a language that it does not have.
+fn check_declared(parts: &[Ingredient], languages: &[&str], findings: &mut Vec<Finding>) {
+    for part in parts {
+        let lacks = |language: &&&str| !part.names.contains_key(**language);
+        for language in languages.iter().filter(lacks).filter(|_| part.as_declared) {
+            let says = StatementSays::DeclaredElsewhere {
+                language: (*language).to_owned(),
+                text: part.name(language),
+            };
+            let found = Finding::new(crate::rows::Gravity::Warn, says, None);
+            if !findings.contains(&found) {
+                findings.push(found);
+            }
+        }
+        check_declared(&part.parts, languages, findings);
+    }
 }
 
 /// A cure without its parts, and a spice that does not count as one here.

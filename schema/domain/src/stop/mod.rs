@@ -79,6 +79,7 @@ impl Cause {
         match (self.kind, self.topic) {
             (StopKind::Failed, Topic::History) => StopKind::UnknownHistory,
             (StopKind::Failed, Topic::Confirmation) => StopKind::NotConfirmed,
+            (StopKind::Failed, Topic::Proof) => StopKind::NotProven,
             (kind, _) => kind,
         }
     }

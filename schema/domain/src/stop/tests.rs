@@ -69,6 +69,8 @@ fn lot(use_by: Option<&str>, stops: Vec<Placed>) -> Lot {
         made_by: DeedId(1),
         origin: Origin::NoSpecies,
         allergens: BTreeSet::new(),
+        may_contain: BTreeSet::new(),
+        supplied: None,
         species: BTreeSet::new(),
         later: Later::default(),
         packaging: None,

@@ -94,6 +94,8 @@ impl LotRow {
             born: self.born(Grams::from_milligrams(self.made_mg))?,
             later: self.later(product)?,
             allergens: self.allergens()?,
+            may_contain: self.may_contain()?,
+            supplied: self.supplied()?,
             species: self.species()?,
             origin: self.origin()?,
         })

@@ -4,7 +4,7 @@ use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::Result;
 use crate::insert_rows;
-use crate::lots::{LotRow, joined, life, write_origin};
+use crate::lots::{LotRow, contents, joined, life, write_origin};
 use crate::measurements::{self, Measurement, Told};
 use crate::packs;
 use crate::tables::{judged_again, lots as lots_table};
@@ -97,7 +97,11 @@ impl Columns {
     fn of(lot: &JudgedLot<'_>) -> Result<Columns> {
         let (origin, animal) = write_origin(lot.born.origin);
         Ok(Columns {
-            allergens: joined(lot.born.allergens.iter().map(|word| word.as_str())),
+            allergens: contents(
+                &lot.born.allergens,
+                &lot.born.may_contain,
+                lot.born.supplied.as_ref(),
+            ),
             species: joined(lot.born.species.iter().map(|word| word.as_str())),
             origin,
             animal,

@@ -16,8 +16,9 @@ use domain::grams::Grams;
 use domain::lot::{DeedId, LotId};
 use domain::plan::Reason;
 use domain::product::Product;
+use domain::supplied::SuppliedPart;
 use domain::words::{DeedKind, State};
-use std::collections::{BTreeMap, HashMap};
+use std::collections::HashMap;
 use std::sync::Arc;
 pub use walk::WalkStart;
 
@@ -162,7 +163,16 @@ pub fn load(
             made.push(LotId(lot));
         }
     }
-    let products = products_of(conn, &rows, products)?;
+    let mut versions: Vec<i32> = rows.iter().map(|row| row.lot.version_id).collect();
+    for row in &rows {
+        let supplied = row.lot.supplied()?;
+        let recipe = supplied
+            .iter()
+            .flat_map(|of| SuppliedPart::versions(&of.recipe));
+        versions.extend(recipe);
+    }
+    let products = products_of(conn, versions.into_iter(), products)?;
+    family.listed = products.clone();
     let packs = packs::of_family(conn, &of, extent.packs, &descendants)?;
     let mut packs = grouped(packs, |pack| pack.lot_id);
     let mut histories: HashMap<i32, Vec<Did>> = history::of_lots(conn, &of)?;
@@ -225,12 +235,12 @@ pub fn load(
 
 fn products_of(
     conn: &mut Conn,
-    rows: &[relatives::RelativeRow],
+    versions: impl Iterator<Item = i32>,
     products: &dyn Products,
-) -> Result<BTreeMap<i32, Arc<Product>>> {
-    let mut found = BTreeMap::new();
+) -> Result<HashMap<i32, Arc<Product>>> {
+    let mut found = HashMap::new();
     let mut unknown = Vec::new();
-    for version in rows.iter().map(|row| row.lot.version_id) {
+    for version in versions {
         if found.contains_key(&version) || unknown.contains(&version) {
             continue;
         }

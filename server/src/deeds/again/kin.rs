@@ -215,6 +215,8 @@ impl Kin {
             condition,
             later: state.now.later,
             allergens: state.now.allergens.clone(),
+            may_contain: state.now.may_contain.clone(),
+            supplied: state.now.supplied.clone(),
             species: state.now.species.clone(),
             origin: state.now.origin,
             ..of

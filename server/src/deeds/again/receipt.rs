@@ -3,9 +3,10 @@
 use super::kin::Kin;
 use super::stops::on_lot;
 use super::{effective, request};
+use crate::deeds::contents::ListRecipe;
 use crate::deeds::facts::Facts;
 use crate::deeds::measure::Readings;
-use crate::deeds::{approval, receive};
+use crate::deeds::{approval, bag, receive};
 use crate::error::Result;
 use crate::wire::asked::ReceiptAsked;
 use domain::deed::again::BornAs;
@@ -15,6 +16,7 @@ use domain::grams::Grams;
 use domain::lot::PlaceId;
 use domain::origin::AnimalId;
 use domain::plan::Plan;
+use domain::supplied::Supplied;
 use domain::words::State;
 use store::deeds::DeedRow;
 
@@ -41,7 +43,12 @@ pub fn again(facts: &mut Facts<'_, '_>, kin: &mut Kin, deed: &DeedRow) -> Result
             before: Vec::new(),
             numbered: true,
         },
-        None => receive::declared(&asked, known.and_then(|known| known.use_by)),
+        None => {
+            let use_by = known.and_then(|known| known.use_by);
+            let kept = kin.lots[&row.id].was.supplied.clone();
+            let list = ListRecipe::as_kept(facts, kept.as_ref())?;
+            receive::declared(facts, &asked, use_by, list)
+        }
     };
     let receipt = Receipt {
         moment: facts.moment,
@@ -61,15 +68,21 @@ pub fn again(facts: &mut Facts<'_, '_>, kin: &mut Kin, deed: &DeedRow) -> Result
     let grams = vec![receipt.grams];
     plan.births.push(receipt.birth(row.code()?, grams)?);
     receive::cold_enough(facts, &asked, &product, &mut plan, true)?;
-    let birth = plan.births.remove(0);
+    bag::strong_as_sold(facts, &asked, &product, &mut plan, true)?;
+    let mut birth = plan.births.remove(0);
     let (before, was) = (kin.lots[&row.id].was.clone(), row.id);
+    // A lot of the time before its recipe was kept stays with the list, until its pack is told.
+    let untold = |of: &Supplied| of.ingredients.is_empty();
+    if before.supplied.is_none() && birth.supplied.as_ref().is_some_and(untold) {
+        birth.supplied = None;
+    }
     kin.born(was, BornAs::of(&birth));
     if before.condition.is_some() {
         let stops = birth.stops.into_iter().map(on_lot).collect();
         kin.judge_stops(row.id, deed, stops)?;
     }
     let mut read = Readings::of(asked.readings.as_ref(), "readings.")?.all();
-    read.extend(receive::numbers(&asked, &product)?.0);
+    read.extend(receive::numbers(facts, &asked, &product)?.0);
     let known = kin.all.readings.get(&row.id).into_iter().flatten();
     let known = known.filter(|of| of.deed_id == deed.id);
     let known: Vec<(&str, i64)> = known

@@ -287,6 +287,9 @@ fn unite(kin: &mut Kin, made: &[LotRow], went_in: &WentIn) {
             .allergens
             .extend(lots.clone().flat_map(|lot| lot.allergens.iter()));
         again
+            .may_contain
+            .extend(lots.clone().flat_map(|lot| lot.may_contain.iter()));
+        again
             .species
             .extend(lots.clone().flat_map(|lot| lot.species.iter()));
         let origin = lots.map(|lot| lot.origin);

@@ -8,12 +8,12 @@ use crate::wire::answers::{ChangeRead, DeedDone, Turned};
 use crate::wrong_labels;
 use domain::condition::Condition;
 use domain::dates::Because;
-use domain::deed::again::stops_differ;
+use domain::deed::again::{BornAs, stops_differ};
 use domain::lot::{LotId, PackId, PackNow};
 use domain::plan::{Plan, Reason};
 use domain::stop::StopId;
 use domain::words::{DeedKind, Disposal, Topic};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use store::again::{JudgedLot, StopOf};
 
 /// What is otherwise of one lot.
@@ -93,7 +93,13 @@ pub fn write_into(
         }
     });
     store::again::write(facts.tx, facts.deed, &lots.collect::<Vec<_>>())?;
-    let keys: Vec<i32> = changes.iter().map(|of| of.lot).collect();
+    // What a pack declares to be in it stands on the label of everything made of it, which is otherwise as
+    // it was.
+    let retold = changes.iter().any(|of| of.told.ingredients.is_some());
+    let keys: Vec<i32> = match retold {
+        true => kin.all.family.iter().copied().collect(),
+        false => changes.iter().map(|of| of.lot).collect(),
+    };
     let at = facts.moment.at.naive_utc();
     wrong_labels::may_say_else(facts.app, facts.tx, &keys, at)?;
     done.changes = changes.into_iter().map(|of| of.told).collect();
@@ -170,6 +176,8 @@ fn change(facts: &Facts<'_, '_>, kin: &Kin, lot: i32) -> Result<Option<Change>> 
             .as_ref()
             .and_then(|of| Turned::between(kinds(of.was), kinds(of.now))),
         allergens: Turned::between(words(&state.was.allergens), words(&state.now.allergens)),
+        may_contain: Turned::between(words(&state.was.may_contain), words(&state.now.may_contain)),
+        ingredients: Turned::between(listed(&state.was), listed(&state.now)),
         species: Turned::between(words(&state.was.species), words(&state.now.species)),
         use_by: Turned::between(
             state.was.born.use_by.map(|day| day.to_string()),
@@ -189,6 +197,12 @@ fn change(facts: &Facts<'_, '_>, kin: &Kin, lot: i32) -> Result<Option<Change>> 
         ended: gone.iter().map(|of| of.id).collect(),
         told,
     }))
+}
+
+/// The ingredients as a pack declares them, by language.
+fn listed(of: &BornAs) -> BTreeMap<String, String> {
+    let supplied = of.supplied.as_ref();
+    supplied.map_or(BTreeMap::new(), |of| of.ingredients.clone())
 }
 
 fn words<T: ToString>(all: &BTreeSet<T>) -> Vec<String> {

@@ -48,7 +48,9 @@ pub struct WhyRead {
     pub ingredients: BTreeMap<String, String>,
     /// Its allergens.
     pub allergens: Vec<String>,
-    /// The links of each chain, by topic: date, cure, heat, release.
+    /// What may be in it unasked.
+    pub may_contain: Vec<String>,
+    /// The links of each chain, by topic: date, contents, cure, heat, release.
     pub because: BTreeMap<String, Vec<BecauseRead>>,
     /// The rows behind them.
     pub rows: Vec<RowRead>,

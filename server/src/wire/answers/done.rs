@@ -8,6 +8,7 @@ use chrono_tz::Tz;
 use domain::lot::Brief;
 use domain::says::Says;
 use serde::Serialize;
+use std::collections::BTreeMap;
 use utoipa::ToSchema;
 
 /// A lot in short.
@@ -110,6 +111,12 @@ pub struct ChangeRead {
     /// Its allergens.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub allergens: Option<Turned<Vec<String>>>,
+    /// What may be in it unasked.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub may_contain: Option<Turned<Vec<String>>>,
+    /// Its ingredients as its pack declares them, by language.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ingredients: Option<Turned<BTreeMap<String, String>>>,
     /// The animals in it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub species: Option<Turned<Vec<String>>>,

@@ -7,7 +7,7 @@ use crate::read::LoadedFamily;
 use crate::wire::cure_room::CureRead;
 use crate::wire::{Day, Number, Weight};
 use chrono_tz::Tz;
-use domain::family::{Cured, Line, LotView};
+use domain::family::{Cured, Line, LotView, contents_links};
 use domain::lot::Pack;
 use domain::rows::Rows;
 use domain::words::{Account, StopKind};
@@ -57,6 +57,12 @@ pub struct LotRead {
     pub allergens: Vec<String>,
     /// Are those all? False of what nobody knows the history of: never read `allergens` alone.
     pub allergens_known: bool,
+    /// What may be in it unasked, by union over everything that went in: never instead of `allergens`.
+    pub may_contain: Vec<String>,
+    /// The same as its label says it, in the place's words, by language.
+    pub may_contain_statement: BTreeMap<String, String>,
+    /// By what it is known what is in it, if it was bought.
+    pub declared: Option<DeclaredRead>,
     /// Species by union over everything that went in.
     pub species: Vec<String>,
     /// Must it be cooked before it is eaten?
@@ -77,6 +83,30 @@ pub struct LotRead {
     pub voided: bool,
     /// A word about it.
     pub note: Option<String>,
+}
+
+/// By what it is known what is in a bought lot. The product list as it stood counts as the supplier's
+/// declaration, where the pack's own is not on record.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct DeclaredRead {
+    /// Its ingredients as the pack has them, by language.
+    pub ingredients: BTreeMap<String, String>,
+    /// `pack` or `list`.
+    pub ingredients_by: String,
+    /// `pack` or `list`.
+    pub allergens_by: String,
+    /// In words.
+    pub because: Vec<BecauseRead>,
+}
+
+impl DeclaredRead {
+    fn by(pack: bool) -> String {
+        match pack {
+            true => "pack",
+            false => "list",
+        }
+        .to_owned()
+    }
 }
 
 /// What food is by what happened to it.
@@ -189,6 +219,17 @@ pub fn lot_read(view: &LotView<'_>, reading: &LoadedFamily<'_>, speech: &Speech)
             .collect(),
         allergens: lot.allergens.iter().map(ToString::to_string).collect(),
         allergens_known: lot.knows_allergens(),
+        may_contain: lot.perhaps().iter().map(ToString::to_string).collect(),
+        may_contain_statement: view.stated.may_contain.clone(),
+        declared: lot.supplied.as_ref().map(|of| DeclaredRead {
+            ingredients: of.ingredients.clone(),
+            ingredients_by: DeclaredRead::by(!of.ingredients.is_empty()),
+            allergens_by: DeclaredRead::by(of.allergens_by_pack),
+            because: contents_links(view.of)
+                .iter()
+                .map(|link| because_read(link, rows, speech))
+                .collect(),
+        }),
         species: lot.species.iter().map(ToString::to_string).collect(),
         raw: lot.product.raw,
         condition: condition_read(view, rows, speech),

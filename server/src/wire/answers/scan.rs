@@ -34,6 +34,8 @@ pub struct ScanRead {
     pub allergens: Vec<String>,
     /// Are those all? False of what nobody knows the history of: never read `allergens` alone.
     pub allergens_known: bool,
+    /// What may be in it unasked, beyond those.
+    pub may_contain: Vec<String>,
     /// Must it be cooked before it is eaten?
     pub raw: Option<bool>,
     /// Its price, in hundredths of the currency.
@@ -63,6 +65,9 @@ pub fn scan_read(view: &ScanView, speech: &Speech) -> ScanRead {
             lot.allergens.iter().map(ToString::to_string).collect()
         }),
         allergens_known: lot.is_some_and(Lot::knows_allergens),
+        may_contain: lot.map_or(Vec::new(), |lot| {
+            lot.perhaps().iter().map(ToString::to_string).collect()
+        }),
         raw: lot.map(|lot| lot.product.raw),
         price_minor: known.and_then(Known::price_minor),
     }

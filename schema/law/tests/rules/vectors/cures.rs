@@ -166,6 +166,7 @@ fn strength(input: &Input) -> Strength {
         nitrate: percent("nitrate"),
         nitrate_of: alkali("nitrate-of"),
         salt: percent("cure-salt"),
+        weighed: false,
     }
 }
 

@@ -1,0 +1,85 @@
+//! How strong a bag of curing salt is that comes in: told off the bag, else by the list.
+
+use super::facts::Facts;
+use super::says::ReceiveDeedSays;
+use super::{happened, mixture};
+use crate::error::{Error, Result};
+use crate::wire::asked::ReceiptAsked;
+use crate::wire::cures::CuringSalt;
+use domain::cure::Mixture;
+use domain::plan::Plan;
+use domain::product::Product;
+use domain::says::Says;
+use domain::words::Topic;
+use store::measurements::Measurement;
+
+/// The strength of this bag of curing salt, to be kept with the lot.
+///
+/// # Errors
+/// 422 where it is a curing salt and nobody says how strong.
+pub(super) fn strength(
+    facts: &Facts<'_, '_>,
+    asked: &ReceiptAsked,
+    product: &Product,
+) -> Result<(Vec<Measurement>, Option<Says>)> {
+    let (told, field) = told_strength(asked);
+    let Some(listed) = product.curing_salt() else {
+        return match told {
+            Some(_) => {
+                let product = product.code.clone();
+                let detail = ReceiveDeedSays::NoCuringSalt { product };
+                Err(Error::cannot_be(field, detail))
+            }
+            None => Ok((Vec::new(), None)),
+        };
+    };
+    let strength = told.map_or(listed, CuringSalt::strength);
+    if strength.nitrite.is_none() && strength.nitrate.is_none() {
+        return Err(Error::cannot_be(field, ReceiveDeedSays::HowStrong));
+    }
+    let from_list = told.is_none();
+    let from_list = from_list.then(|| ReceiveDeedSays::StrengthFromList.into());
+    let law = facts.law();
+    strength.makeup(&law.cures, field)?;
+    Ok((mixture::kept(&Mixture::bag(strength)), from_list))
+}
+
+/// Is a bag of curing salt stronger than any that is sold?
+///
+/// # Errors
+/// 422 `limit` where it is, and it is not recorded as it happened.
+pub(super) fn strong_as_sold(
+    facts: &Facts<'_, '_>,
+    asked: &ReceiptAsked,
+    product: &Product,
+    plan: &mut Plan,
+    happened: bool,
+) -> Result<()> {
+    let (Some(_), (told, field)) = (product.curing_salt(), told_strength(asked)) else {
+        return Ok(());
+    };
+    let strength = told.map_or_else(|| product.curing_salt(), |told| Some(told.strength()));
+    let law = facts.law();
+    let found = strength.and_then(|strength| law.cures.stronger_than_sold(&strength));
+    if let Some(found) = found {
+        let says = found.says.clone();
+        let stop = happened::broken(facts, field, Topic::Cure, says, &[found], happened)?;
+        for birth in &mut plan.births {
+            birth.stops.push(stop.clone());
+        }
+    }
+    Ok(())
+}
+
+/// What the receipt tells of a strength, and in which field.
+fn told_strength(asked: &ReceiptAsked) -> (Option<&CuringSalt>, &'static str) {
+    let bought = asked.bought.as_ref();
+    let declared = bought.and_then(|bought| bought.declares.as_ref()?.strength.as_ref());
+    match declared {
+        Some(told) => (Some(told), "bought.declares.strength"),
+        None => (
+            bought.and_then(|bought| bought.curing_salt.as_ref()),
+            "bought.curing_salt",
+        ),
+    }
+}

@@ -1,0 +1,124 @@
+//! What is in a bought lot: by its pack, and by the product list as it stands when it comes in.
+
+use super::facts::Facts;
+use crate::error::{Error, Result};
+use crate::lists::checks::language_tag;
+use crate::wire::asked::DeclaresAsked;
+use domain::product::Product;
+use domain::statement::named_in;
+use domain::supplied::{Contents, DEEPEST, Supplied, SuppliedPart, allergens_of};
+use domain::words::Allergen;
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+/// A recipe of the list, and the allergens that it brings.
+#[derive(Default)]
+pub struct ListRecipe {
+    parts: Vec<SuppliedPart>,
+    allergens: BTreeSet<Allergen>,
+}
+
+impl ListRecipe {
+    /// That of a product as the list stands.
+    pub fn as_listed(facts: &Facts<'_, '_>, product: &str) -> ListRecipe {
+        let parts = parts(facts, product, &mut Vec::new());
+        let products = &facts.standing.lists.products;
+        let versions = SuppliedPart::versions(&parts);
+        let of = products.iter().filter(|(code, _)| {
+            let version = facts.standing.versions.get(*code);
+            version.is_some_and(|version| versions.contains(version))
+        });
+        let allergens = allergens_of(of.map(|(_, product)| product));
+        ListRecipe { parts, allergens }
+    }
+
+    /// That which was kept with a lot.
+    ///
+    /// # Errors
+    /// The database is away, or the record is damaged.
+    pub fn as_kept(facts: &mut Facts<'_, '_>, supplied: Option<&Supplied>) -> Result<ListRecipe> {
+        let parts = supplied.map_or(Vec::new(), |of| of.recipe.clone());
+        let mut products: Vec<Arc<Product>> = Vec::new();
+        for version in SuppliedPart::versions(&parts) {
+            products.push(facts.app.product(facts.tx.conn, version)?);
+        }
+        let allergens = allergens_of(products.iter());
+        Ok(ListRecipe { parts, allergens })
+    }
+}
+
+/// The parts of a recipe; what is made of itself is not written out again.
+fn parts(facts: &Facts<'_, '_>, product: &str, path: &mut Vec<String>) -> Vec<SuppliedPart> {
+    let standing = &facts.standing;
+    let recipe = standing.lists.recipes.get(product);
+    let recipe = recipe.filter(|_| path.len() < DEEPEST as usize);
+    path.push(product.to_owned());
+    let mut all = Vec::new();
+    for part in recipe.into_iter().flatten() {
+        let Some(version) = standing.versions.get(&part.product) else {
+            continue;
+        };
+        all.push(SuppliedPart {
+            version: *version,
+            grams: part.grams,
+            parts: match path.contains(&part.product) {
+                true => Vec::new(),
+                false => parts(facts, &part.product, path),
+            },
+        });
+    }
+    path.pop();
+    all
+}
+
+/// What is in a bought lot.
+pub fn contents(
+    facts: &Facts<'_, '_>,
+    declares: Option<&DeclaresAsked>,
+    list: ListRecipe,
+) -> Contents {
+    let words = |all: &Option<Vec<crate::wire::AllergenWord>>| {
+        let all = all.as_ref()?;
+        Some(all.iter().map(|word| word.0).collect::<BTreeSet<_>>())
+    };
+    let told = declares.and_then(|of| words(&of.allergens));
+    let may_contain = declares.and_then(|of| words(&of.may_contain));
+    let texts = declares.and_then(|of| of.ingredients.as_ref());
+    let texts = texts.into_iter().flatten().map(|(language, text)| {
+        let text: Vec<&str> = text.0.split_whitespace().collect();
+        (language.0.clone(), text.join(" "))
+    });
+    let ingredients: BTreeMap<String, String> =
+        texts.filter(|(_, text)| !text.is_empty()).collect();
+    let rules = &facts.law().statements;
+    let named = ingredients
+        .iter()
+        .flat_map(|(language, text)| named_in(rules, text, language));
+    Contents {
+        named: named.collect(),
+        supplied: Supplied {
+            recipe: list.parts,
+            ingredients,
+            allergens_by_pack: told.is_some(),
+        },
+        of_recipe: list.allergens,
+        told,
+        may_contain: may_contain.unwrap_or_default(),
+    }
+}
+
+/// Refuses ingredients in no language, or with no words.
+///
+/// # Errors
+/// 422 naming the field.
+pub fn can_be(declares: Option<&DeclaresAsked>) -> Result<()> {
+    const FIELD: &str = "bought.declares.ingredients";
+    let texts = declares.and_then(|of| of.ingredients.as_ref());
+    for (language, text) in texts.into_iter().flatten() {
+        language_tag(&language.0, FIELD)?;
+        if text.0.is_empty() {
+            return Err(Error::cannot_be(FIELD, crate::wire::says::ValueSays::Empty));
+        }
+    }
+    Ok(())
+}
