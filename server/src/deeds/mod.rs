@@ -32,6 +32,7 @@ pub mod probe;
 pub mod receive;
 pub mod release;
 pub mod relocate;
+mod residual;
 pub mod says;
 pub mod settle_print;
 pub mod stable;

@@ -122,6 +122,8 @@ fn quantity(
         NitratePercent => ("page-reading-nitrate", percent()),
         NitritePpm => ("page-reading-nitrite", ppm()),
         NitratePpm => ("page-reading-nitrate", ppm()),
+        ResidualNitritePpm => ("page-reading-residual-nitrite", ppm()),
+        ResidualNitratePpm => ("page-reading-residual-nitrate", ppm()),
         SaltPercent => ("page-reading-salt", percent()),
         PriceMinor => {
             let paid = words.money(millionths / 1_000_000, currency);

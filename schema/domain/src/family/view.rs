@@ -5,6 +5,7 @@ use super::{
     date_links, lines, stated,
 };
 use crate::dates::Because;
+use crate::gate;
 use crate::law::Law;
 use crate::lot::{Lot, LotId, brief};
 use crate::moment::day_of;
@@ -55,6 +56,14 @@ pub fn view<'a>(
     zone: Tz,
 ) -> Option<LotView<'a>> {
     let of = family.get(lot)?;
+    // The list of the product proves nothing of a pot that nobody knows the history of.
+    let mut told = match of.lot.knows_allergens() {
+        true => stated(family, of, lists, law, languages),
+        false => Stated::default(),
+    };
+    if of.lot.product.sale.offered && of.lot.knows_allergens() {
+        told.findings.extend(gate::of_lot(family, of, lists, law));
+    }
     Some(LotView {
         of,
         stops: stops(&of.lot, now, day_of(now, zone)),
@@ -62,11 +71,7 @@ pub fn view<'a>(
         because: date_links(of, law.dates.freezing.as_ref()),
         condition_because: condition_links(of),
         corrected: correction_links(of),
-        // The list of the product proves nothing of a pot that nobody knows the history of.
-        stated: match of.lot.knows_allergens() {
-            true => stated(family, of, lists, law, languages),
-            false => Stated::default(),
-        },
+        stated: told,
         cured: cured(family, lot),
         steps: of.steps(),
     })
