@@ -16,7 +16,8 @@ use labels::{Facts, Field};
 /// 409 where a confirmed row stands against it, with the row.
 pub fn ask(writer: &Writer<'_>, number: u32, facts: &Facts) -> Result<Vec<Finding>> {
     let law = writer.law();
-    let mut found: Vec<Finding> = writer.view.stated.findings.clone();
+    let mut found = writer.view.stated.findings.clone();
+    found.extend(writer.view.against_label.iter().cloned());
     found.extend(of_texts(&texts(writer, number, facts), law));
     let pack = writer.pack(number);
     if pack.now.use_by.is_none()

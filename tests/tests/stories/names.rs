@@ -129,7 +129,7 @@ fn a_name_that_is_wrong_has_no_label_and_one_that_nobody_can_judge_has(engine: E
     let detail = refused.body["detail"].as_str().unwrap();
     assert!(detail.contains("us-4.5-ham"), "{detail}");
     print(&wrong).refused(409, None);
-    let findings = caller.lot(&wrong)["findings"].to_string();
+    let findings = caller.lot(&wrong)["label_findings"].to_string();
     assert!(findings.contains("name-cut-of"), "{findings}");
 
     let perhaps = cut(&caller, "some");

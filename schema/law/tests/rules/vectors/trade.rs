@@ -13,8 +13,8 @@ use domain::cure_room::{
 use domain::grams::Grams;
 use domain::measure::Percent;
 use domain::refusal::Refusal;
-use domain::words::Species;
 use domain::rows::Bound;
+use domain::words::Species;
 use domain::yields::{Cooked, CutOut, Verdict, cut_out, of_step};
 use law::Shipped;
 use rust_decimal::{Decimal, RoundingStrategy};
