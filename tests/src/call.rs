@@ -24,6 +24,8 @@ pub struct Answer {
     pub etag: Option<String>,
     /// In how many seconds to ask again.
     pub retry_after: Option<u32>,
+    /// What a document of labels is warned of.
+    pub warnings: String,
     /// The body as JSON, or null.
     pub body: Value,
     /// The body as it came.
@@ -285,6 +287,7 @@ fn read(mut response: ureq::http::Response<ureq::Body>) -> Answer {
     };
     let (kind, etag) = (header("content-type").unwrap_or_default(), header("etag"));
     let retry_after = header("retry-after").and_then(|seconds| seconds.parse().ok());
+    let warnings = header("label-warnings").unwrap_or_default();
     let status = response.status().as_u16();
     let bytes = response
         .body_mut()
@@ -297,6 +300,7 @@ fn read(mut response: ureq::http::Response<ureq::Body>) -> Answer {
         kind,
         etag,
         retry_after,
+        warnings,
         body: serde_json::from_slice(&bytes).unwrap_or_default(),
         bytes,
     }

@@ -6,7 +6,8 @@
 //! Reading order: [`grams`] and [`words`] (the values), [`code`] and [`series`] (lot codes),
 //! [`lot`] (lots and packs, and how a pack changes), [`deed`] (one file per deed: plan or refuse),
 //! [`condition`] (what food is by what happened to it), [`stop`] (what stands in the way of a pack),
-//! [`supplied`] (what a bought lot is made of), [`claims`] (what a label says, and what of it is no longer true),
+//! [`supplied`] (what a bought lot is made of), [`naming`] (what a food may be called) and [`gate`] (what stands
+//! against a customer's label), [`claims`] (what a label says, and what of it is no longer true),
 //! [`genealogy`] (origins, descendants, shares), [`dates`], [`ingredients`], [`verdict`] and [`counter`]
 //! (what the counter is told of a scan), [`today`] (what needs a hand), [`mod@print`] (a label on its way through a printer), and
 //! [`audit`], the checker that is separate from the maker.
@@ -24,6 +25,7 @@ pub mod dates;
 pub mod deed;
 pub mod duties;
 pub mod family;
+pub mod gate;
 pub mod genealogy;
 pub mod grams;
 pub mod gs1;
@@ -34,6 +36,7 @@ pub mod limits;
 pub mod lot;
 pub mod measure;
 pub mod moment;
+pub mod naming;
 pub mod origin;
 pub mod plan;
 pub mod print;

@@ -7,6 +7,7 @@ use crate::grams::Grams;
 use crate::gs1::Gtin;
 use crate::heat::Food;
 use crate::ingredients::Nature;
+use crate::naming::StandardTold;
 use crate::says::Texts;
 use crate::words::{Allergen, CurePart, Natural, ProductKind, Species, State};
 use std::collections::{BTreeMap, BTreeSet};
@@ -48,6 +49,8 @@ pub struct Product {
     pub part: AsPart,
     /// As something sold.
     pub sale: Sale,
+    /// What is told of it for its name and standard.
+    pub standard: StandardTold,
 }
 
 /// How long a product keeps.
@@ -169,6 +172,7 @@ impl Product {
             cooked_as: None,
             part: AsPart::default(),
             sale: Sale::default(),
+            standard: StandardTold::default(),
         }
     }
 

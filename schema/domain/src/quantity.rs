@@ -41,14 +41,14 @@ words! {
         CureSugarPercent = "cure-sugar-percent",
         /// Water in it.
         CureWaterPercent = "cure-water-percent",
-        /// Nitrite that a laboratory found in the finished food, as the ion, in parts per million.
-        ResidualNitritePpm = "residual-nitrite-ppm",
-        /// Nitrate that a laboratory found, as the ion.
-        ResidualNitratePpm = "residual-nitrate-ppm",
         /// Nitrite that went into a cure, as sodium nitrite, in parts per million.
         NitritePpm = "nitrite-ppm",
         /// Nitrate that went into a cure, as sodium nitrate, in parts per million.
         NitratePpm = "nitrate-ppm",
+        /// Nitrite that a laboratory found in the finished food, as sodium nitrite, in parts per million.
+        ResidualNitritePpm = "residual-nitrite-ppm",
+        /// Nitrate that it found, as sodium nitrate, in parts per million.
+        ResidualNitratePpm = "residual-nitrate-ppm",
         /// Salt that went into a cure, in per cent.
         SaltPercent = "salt-percent",
         /// What was paid, in the smallest coins.

@@ -3,7 +3,7 @@
 use crate::code::LotCode;
 use crate::lot::PackNow;
 use crate::messages;
-use crate::says::Says;
+use crate::says::{Says, Texts};
 use crate::stop::Stop;
 use crate::words::{Being, State, StopKind, Verdict};
 use chrono::NaiveDate;
@@ -14,6 +14,7 @@ messages! {
         Elsewhere "elsewhere",
         Misread "misread",
         NotOurs "not-ours",
+        OfTheTill "of-the-till" { product: Texts },
         NeverIssued "never-issued" { lot: LotCode },
         NoSuchPack "no-such-pack" { lot: LotCode, packs: u32, pack: u32 },
         Voided "voided",

@@ -1,12 +1,17 @@
 //! Packs leave: sold, served, discarded, shipped, returned to the supplier.
 
-use super::facts::{choice, wanted};
+use super::facts::{Facts, choice, wanted};
 use super::{DeedHeader, Done, happened, perform};
 use crate::caller::Caller;
 use crate::error::Result;
 use crate::wire::asked::DepartureAsked;
 use domain::deed::depart;
+use domain::duties::sale::{Head, check_sale};
+use domain::grams::Grams;
+use domain::lot::Lot;
+use domain::plan::Plan;
 use domain::right::Right;
+use domain::says::Says;
 use domain::words::{DeedKind, Topic};
 
 /// Records a departure.
@@ -31,7 +36,7 @@ pub fn take(app: &Caller<'_>, asked: &DepartureAsked) -> Result<Done> {
         let named = facts.named(&asked.lot.0, "lot")?;
         let choice = choice(&named, asked.pack, asked.packs.as_deref(), asked.grams, "")?;
         let lot = facts.lot(&named.code, wanted(&choice))?;
-        let plan = depart::plan(
+        let mut plan = depart::plan(
             asked.kind.0,
             &lot,
             &choice,
@@ -43,6 +48,28 @@ pub fn take(app: &Caller<'_>, asked: &DepartureAsked) -> Result<Done> {
         if plan.reasons.iter().any(|(_, why)| why.topic == Topic::Stop) {
             facts.who.need(Right::Lift)?;
         }
+        if kind == DeedKind::Sell {
+            plan.warnings.extend(much(facts, &lot, &plan)?);
+        }
         facts.record(asked.id.0.to_string(), kind, &plan)
     })
+}
+
+/// More raw meat of one animal in one sale than is a retail sale here.
+fn much(facts: &Facts<'_, '_>, lot: &Lot, plan: &Plan) -> Result<Option<Says>> {
+    let Some(head) = lot
+        .product
+        .species
+        .and_then(Head::of)
+        .filter(|_| lot.product.raw)
+    else {
+        return Ok(None);
+    };
+    let sold: Grams = plan.changes.iter().map(|change| change.grams).sum();
+    if sold.is_none_left() {
+        return Ok(None);
+    }
+    let law = facts.law();
+    let found = check_sale(&law.duties, head, sold)?;
+    Ok(found.map(|finding| finding.with_sources(&law.rows)))
 }

@@ -272,6 +272,13 @@ impl<'a> Press<'a> {
         let mut ordinals = Vec::with_capacity(labels.len());
         for label in &mut labels {
             self.refuse_size(label)?;
+            let rows = &facts.law().rows;
+            for finding in &label.warnings {
+                let says = finding.with_sources(rows);
+                if !self.warnings.contains(&says) {
+                    self.warnings.push(says);
+                }
+            }
             let earlier = earlier_ones.remove(&label.pack).unwrap_or_default();
             let ordinal = ordinal(earlier.iter().map(|print| print.row.ordinal.unsigned_abs()));
             if ordinal > 0 {

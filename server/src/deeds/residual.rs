@@ -63,10 +63,10 @@ pub fn look(
             let topic = Topic::Cure;
             plan.reasons.push((lot.id, Reason { topic, because }));
         }
-        let as_ion = level.on(ion, &law.cures.masses).map_err(named)?;
+        let as_salt = level.on(salt, &law.cures.masses).map_err(named)?;
         kept.push(Measurement {
             quantity,
-            millionths: number(as_ion.ppm).0,
+            millionths: number(as_salt.ppm).0,
         });
     }
     Ok(kept)

@@ -133,6 +133,7 @@ messages! {
         PlaceNotWeighed "place-not-weighed",
         NothingLeft "nothing-left" { lot: LotCode },
         HeldWrong "held-wrong" { product: Texts, lot: LotCode, findings: Vec<Says> },
+        NotCured "not-cured",
     }
 }
 

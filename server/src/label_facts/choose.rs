@@ -2,7 +2,7 @@
 
 use super::says::{LabelSays, LabelTitle, SizeOf};
 use super::writer::Writer;
-use super::{Prepared, Wanted, heights};
+use super::{Prepared, Wanted, gate, heights};
 use crate::error::{Error, Result};
 use crate::problems::TitleSays;
 use domain::moment::day_of;
@@ -85,9 +85,12 @@ pub fn place(
     let retail = matches!(purpose, Purpose::Retail | Purpose::DirectSale);
     if retail {
         refuse_stopped(writer, number)?;
-        refuse_unlawful(writer)?;
         refuse_missing_languages(writer)?;
     }
+    let warnings = match retail {
+        true => gate::ask(writer, number, &facts)?,
+        false => Vec::new(),
+    };
     let templates = match &wanted.template {
         Some(name) => vec![named(writer, name)?],
         None => {
@@ -110,6 +113,7 @@ pub fn place(
                     use_by: writer.pack(number).now.use_by,
                     net: retail.then(|| writer.grams(number)),
                     purpose,
+                    warnings,
                     facts,
                     template: template.name().to_owned(),
                     form: template.json().to_owned(),
@@ -137,18 +141,6 @@ fn refuse_stopped(writer: &Writer<'_>, number: u32) -> Result<()> {
         StopKind::Held => StopRefusal::new(RefusalKind::Held, "lot", stop.says).into(),
         _ => Error::label_refused(LabelTitle::Stopped, stop.says),
     })
-}
-
-fn refuse_unlawful(writer: &Writer<'_>) -> Result<()> {
-    let findings = &writer.view.stated.findings;
-    let Some(finding) = findings.iter().find(|finding| finding.refuses()) else {
-        return Ok(());
-    };
-    let detail = LabelSays::NotLawful {
-        lot: writer.lot.code.clone(),
-        finding: finding.with_sources(&writer.law().rows),
-    };
-    Err(Error::label_refused(LabelTitle::NotLawful, detail))
 }
 
 /// Both languages where the place wants both, unless the kitchen has an exemption on file: local food

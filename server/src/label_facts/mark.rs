@@ -3,12 +3,50 @@
 use super::phrases::LabelWords;
 use super::writer::Writer;
 use chrono::NaiveDate;
-use domain::statement::{self, DateAsk, DateKind, DateMark, Reader};
+use domain::rows::RowId;
+use domain::statement::{self, DateAsk, DateKind, DateMark, DatePacking, Reader, dates_due};
+use domain::words::State;
 
 /// The last day in the words and the form of the place; nothing where our own words will do.
 pub fn of(writer: &Writer<'_>, day: NaiveDate, languages: &[&str]) -> Option<DateMark> {
-    let kind = writer.law().statements.dates.last_day()?;
-    in_words(writer, kind, day, languages)
+    in_words(writer, last_day(writer, day)?, day, languages)
+}
+
+/// The words over the last day, where there is none yet.
+pub fn heading<'a>(writer: &Writer<'a>, language: &str) -> Option<&'a str> {
+    let dates = &writer.law().statements.dates;
+    let kind = dates.last_day()?;
+    let words = dates.words.iter().find(|words| words.kind == kind)?;
+    Some(words.words.in_language(language))
+}
+
+/// As what the last day stands there: food that is soon a danger has another word than food that keeps.
+fn last_day(writer: &Writer<'_>, day: NaiveDate) -> Option<DateKind> {
+    let rules = &writer.law().statements;
+    let needed = dates_due(rules, &packing(writer, Some(day)));
+    let mut kinds = needed.kinds.iter().chain(&needed.instead).copied();
+    let due = kinds.find(|kind| kind.is_last_day());
+    due.or_else(|| rules.dates.last_day())
+}
+
+/// How it is packed, as far as its dates go: where it is sold.
+fn packing(writer: &Writer<'_>, day: Option<NaiveDate>) -> DatePacking {
+    let product = writer.product;
+    let days = day.map_or(0, |day| (day - writer.made()).num_days());
+    DatePacking {
+        packed_here: true,
+        days: u32::try_from(days).unwrap_or(0),
+        perishable: product.is_controlled() && product.keeping.stable_as.is_none(),
+        at_room_temperature: product.storage == State::Ambient,
+    }
+}
+
+/// Does a pack without a last day lack one here, and by which rows?
+pub fn lacks(writer: &Writer<'_>) -> Option<Vec<RowId>> {
+    let rules = &writer.law().statements;
+    let needed = dates_due(rules, &packing(writer, None));
+    let due = !rules.short_label_here() && needed.kinds.iter().any(|kind| kind.is_last_day());
+    due.then_some(needed.rows)
 }
 
 /// The day it was packed, in the words and the form of the place.

@@ -8,6 +8,7 @@ mod choose;
 mod codes;
 mod curing;
 pub mod file;
+mod gate;
 pub mod heights;
 mod kitchen;
 mod mark;
@@ -28,6 +29,7 @@ use actix_web::http::StatusCode;
 use chrono::NaiveDate;
 use domain::grams::Grams;
 use domain::lot::{Lot, LotId};
+use domain::rows::Finding;
 use domain::says::Says;
 use labels::{Dpi, Facts, PlacedLabel, Purpose};
 use says::LabelSays;
@@ -65,6 +67,8 @@ pub struct Prepared {
     pub net: Option<Grams>,
     /// What it is for.
     pub purpose: Purpose,
+    /// What is to be told to whoever prints it.
+    pub warnings: Vec<Finding>,
     /// What it says.
     pub facts: Facts,
     /// The template's name.
@@ -75,18 +79,40 @@ pub struct Prepared {
     pub placed: PlacedLabel,
 }
 
+/// Labels, laid out, with what is to be told to whoever prints them.
+#[derive(Debug, Default)]
+pub struct Drawn {
+    /// The labels.
+    pub placed: Vec<PlacedLabel>,
+    /// What is to be told, each once.
+    pub warnings: Vec<Finding>,
+}
+
+impl Drawn {
+    /// More labels.
+    pub fn add(&mut self, more: Drawn) {
+        self.placed.extend(more.placed);
+        for warning in more.warnings {
+            if !self.warnings.contains(&warning) {
+                self.warnings.push(warning);
+            }
+        }
+    }
+}
+
 /// The labels of a lot's packs, laid out.
 ///
 /// # Errors
 /// As [`prepare`].
-pub fn of_lot(
-    app: &App,
-    reading: &LoadedFamily<'_>,
-    lot: LotId,
-    wanted: &Wanted,
-) -> Result<Vec<PlacedLabel>> {
-    let prepared = prepare(app, reading, lot, wanted)?;
-    Ok(prepared.into_iter().map(|label| label.placed).collect())
+pub fn of_lot(app: &App, reading: &LoadedFamily<'_>, lot: LotId, wanted: &Wanted) -> Result<Drawn> {
+    let mut drawn = Drawn::default();
+    for label in prepare(app, reading, lot, wanted)? {
+        drawn.add(Drawn {
+            placed: vec![label.placed],
+            warnings: label.warnings,
+        });
+    }
+    Ok(drawn)
 }
 
 /// The labels of a lot's packs, laid out, with what each was made from. The family has to be loaded

@@ -3,11 +3,11 @@
 use super::phrases::{LabelWords, Phrases};
 use super::uncured;
 use super::writer::{Said, Writer};
-use super::{mark, net};
+use super::{gate, mark, net};
 use crate::error::Result;
 use domain::family::Frozen;
-use domain::statement::{NoticeKind, notice, origin};
-use domain::words::{ProductKind, State};
+use domain::statement::{NoticeKind, notice};
+use domain::words::{ProductKind, Species, State};
 use labels::{Field, Readiness};
 use words::capital;
 
@@ -42,6 +42,7 @@ pub fn of_lot(writer: &Writer<'_>, said: &mut Said) -> Result<()> {
         }
     }
     handling(writer, said);
+    tenderised(writer, said);
     uncured::of_lot(writer, said)?;
     said.say(Field::Origin, origin_of(writer));
     said.say(Field::Business, business(writer));
@@ -212,29 +213,31 @@ fn handling(writer: &Writer<'_>, said: &mut Said) {
     }
 }
 
-/// Where the animal of a piece of fresh meat lived and died, where the place asks for it and the
-/// lists know it.
-fn origin_of(writer: &Writer<'_>) -> String {
-    let rules = &writer.law().statements;
-    let of = rules.origin.as_ref().map(|origin| &origin.species);
-    let asked = writer.product.raw
-        && of.is_some_and(|all| writer.product.species.is_some_and(|one| all.contains(&one)));
-    let Some(animal) = writer.animal().filter(|_| asked) else {
-        return String::new();
-    };
-    let lists = writer.lists();
-    let farm = lists.farms.get(&animal.farm);
-    let reared = farm.and_then(|farm| farm.country.as_ref());
-    let abattoir = animal.abattoir.as_ref();
-    let abattoir = abattoir.and_then(|number| lists.abattoirs.get(number));
-    let slaughtered = abattoir.and_then(|abattoir| abattoir.country.as_ref());
-    match (reared, slaughtered) {
-        (Some(reared), Some(slaughtered)) => {
-            let language = writer.first.language;
-            origin(rules, None, reared, slaughtered, language).join(". ")
-        }
-        _ => String::new(),
+/// What is due on beef that blades or needles went through, in the words that the law fixes.
+fn tenderised(writer: &Writer<'_>, said: &mut Said) {
+    let product = writer.product;
+    if product.standard.tenderised != Some(true) || product.species != Some(Species::Cattle) {
+        return;
     }
+    let lines = gate::must_say(writer);
+    let rules = &writer.law().statements;
+    let words = notice(rules, NoticeKind::MechanicallyTenderized);
+    let told = match (lines.is_empty(), words) {
+        (false, _) => lines.join(" "),
+        (true, Some(words)) => words.in_language(writer.first.language).to_owned(),
+        (true, None) => return,
+    };
+    let before = said.0.get(&Field::Caution).cloned().unwrap_or_default();
+    said.say(Field::Caution, format!("{before} {told}").trim().to_owned());
+}
+
+/// Where the animals of fresh meat lived and died, where the place asks for it and the lists know it.
+fn origin_of(writer: &Writer<'_>) -> String {
+    let reading = writer.reading;
+    let sources = domain::gate::sources(&reading.family, writer.view.of, writer.lists());
+    let language = writer.first.language;
+    let lot = writer.lot.code.to_string();
+    domain::gate::origin_lines(writer.product, &sources, &lot, writer.law(), language).join(". ")
 }
 
 fn business(writer: &Writer<'_>) -> String {

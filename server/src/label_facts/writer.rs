@@ -73,7 +73,7 @@ impl<'a> Writer<'a> {
 
     /// The law of the kitchen's place.
     pub fn law(&self) -> &'a Law {
-        self.app.law.laws.of(self.kitchen.entry.profile.0)
+        self.reading.law
     }
 
     /// The pack of that number; the caller has looked that there is one.
@@ -242,12 +242,19 @@ impl<'a> Writer<'a> {
     /// The date as the place words it for a customer, else in the kitchen's own words.
     pub fn customers_date(&self, said: &mut Said, number: u32) {
         self.own_date(said, number);
-        let Some(date) = self.pack(number).now.use_by else {
-            return;
-        };
         let languages: Vec<&str> = std::iter::once(self.first.language)
             .chain(self.second.as_ref().map(|second| second.language))
             .collect();
+        let now = &self.pack(number).now;
+        let Some(date) = now.use_by else {
+            // The kitchen's own words over a date may be words that the place forbids.
+            if now.days_frozen().is_none()
+                && let Some(words) = mark::heading(self, languages[0])
+            {
+                said.say(Field::UseByHeading, words.to_uppercase());
+            }
+            return;
+        };
         // In both languages at once where they share one form of the date.
         let both = mark::of(self, date, &languages).filter(|mark| !mark.date.contains(" / "));
         let one = || mark::of(self, date, &languages[..1]);

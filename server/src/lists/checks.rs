@@ -2,6 +2,7 @@
 
 use super::entry::{Entry, List};
 use super::says::ListSays;
+use crate::app::App;
 use crate::error::{Error, Result};
 use crate::printing::address::PrinterAddress;
 use crate::printing::says::AddressSays;
@@ -13,7 +14,9 @@ use domain::code::HouseCode;
 use domain::condition::is_of_that_sort;
 use domain::deed::draw::weight;
 use domain::gs1::Gtin;
-use store::{Tx, entries};
+use domain::naming::{self, NameFacts};
+use domain::rows::{Finding, Gravity};
+use store::{Conn, Tx, entries};
 
 /// Takes a house code for its owner, for ever.
 ///
@@ -188,7 +191,28 @@ impl Entry for ProductEntry {
         if let Some(gtin) = &self.gtin {
             Gtin::parse(&gtin.0).map_err(|why| Error::cannot_be("gtin", why))?;
         }
+        if let Some(standard) = &self.standard {
+            standard.told().check()?;
+        }
         Ok(())
+    }
+
+    fn warnings(&self, app: &App, conn: &mut Conn) -> Result<Vec<Finding>> {
+        let standing = app.standing(conn)?;
+        let law = app.laws(&standing.confirmed);
+        let product = self.product();
+        let facts = NameFacts::listed(&product, &standing.lists);
+        // It is listed already: a figure that cannot be is a warning like any other.
+        let found = naming::check(&facts, law.of(standing.kitchen.entry.profile.0))
+            .unwrap_or_else(|refusal| vec![Finding::new(Gravity::Warn, refusal.detail, [])]);
+        let mut found: Vec<Finding> = found.into_iter().map(Finding::warned).collect();
+        if let Some(hung) = &product.cured.hung {
+            // Nobody told its fat: as lean as can be dries out most.
+            let fat = product.standard.fat.unwrap_or_default();
+            let never = app.law.trade.cure_room.never_reached(&hung.release, fat);
+            found.extend(never.unwrap_or_default());
+        }
+        Ok(found)
     }
 }
 

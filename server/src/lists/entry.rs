@@ -6,11 +6,12 @@ use crate::error::{Error, Problem, Result};
 use crate::problems::TitleSays;
 use crate::wire::asked::canonical;
 use actix_web::http::StatusCode;
+use domain::rows::Finding;
 use domain::says::Says;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
-use store::Tx;
 use store::entries::{self, EntryBody, EntryRow};
+use store::{Conn, Tx};
 
 /// A list.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -113,6 +114,14 @@ pub trait Entry: Serialize + DeserializeOwned {
     /// # Errors
     /// 422 naming the field, or 409.
     fn check(&self, tx: &mut Tx<'_>) -> Result<()>;
+
+    /// What is warned of when it is listed, by what the lists say; nothing here stops it.
+    ///
+    /// # Errors
+    /// The database is away, or an entry is damaged.
+    fn warnings(&self, _app: &App, _conn: &mut Conn) -> Result<Vec<Finding>> {
+        Ok(Vec::new())
+    }
 
     /// What else is taken when it is added: a farm's code, for ever.
     ///

@@ -41,6 +41,8 @@ pub const IS_CONFIRMED: &str = "confirmed";
 struct Named {
     name: String,
     country: Option<String>,
+    #[serde(default)]
+    born_there: Option<bool>,
     /// Of a place: what it is for.
     kind: Option<String>,
     /// Of a place: how cold or warm it has to be.
@@ -109,6 +111,7 @@ fn add(list: &mut BTreeMap<String, Listed>, code: String, body: &str) -> Result<
         has_limits: named.limits.is_some(),
         name: named.name,
         country: named.country,
+        born_there: named.born_there.unwrap_or(false),
     };
     list.insert(code, listed);
     Ok(())

@@ -125,10 +125,10 @@ fn quantity(
         CureSaltPercent => ("page-reading-salt", percent()),
         CureSugarPercent => ("page-reading-sugar", percent()),
         CureWaterPercent => ("page-reading-water", percent()),
-        ResidualNitritePpm => ("page-reading-residual-nitrite", ppm()),
-        ResidualNitratePpm => ("page-reading-residual-nitrate", ppm()),
         NitritePpm => ("page-reading-nitrite", ppm()),
         NitratePpm => ("page-reading-nitrate", ppm()),
+        ResidualNitritePpm => ("page-reading-residual-nitrite", ppm()),
+        ResidualNitratePpm => ("page-reading-residual-nitrate", ppm()),
         SaltPercent => ("page-reading-salt", percent()),
         PriceMinor => {
             let paid = words.money(millionths / 1_000_000, currency);

@@ -10,6 +10,7 @@ use crate::rooms::{Room, within};
 use crate::routes::query;
 use actix_web::{HttpRequest, HttpResponse, web};
 use domain::lot::LotId;
+use domain::says::Says;
 use serde::Deserialize;
 use store::family::Extent;
 
@@ -51,10 +52,18 @@ async fn asked(request: &HttpRequest, asking: Asking, code: web::Path<String>) -
                 ..Extent::ANCESTORS
             };
             let (reading, lot) = LoadedFamily::of_code(&app, conn, &code, extent)?;
-            draw(&app, &reading, lot, asked.pack, asked.template)
+            draw(&app, &reading, lot, asked.pack, asked.template).map(|drawn| drawn.svg)
         })
     })
     .await
+}
+
+/// A label as a picture, with what is to be told to whoever prints it.
+pub struct Picture {
+    /// The picture.
+    pub svg: String,
+    /// What is to be told.
+    pub warnings: Vec<Says>,
 }
 
 /// Draws the label of one pack.
@@ -67,12 +76,16 @@ pub fn draw(
     lot: LotId,
     pack: Option<u32>,
     template: Option<String>,
-) -> Result<String> {
+) -> Result<Picture> {
     let wanted = Wanted {
         packs: pack.map(|pack| vec![pack]),
         template,
         ..Wanted::default()
     };
-    let placed = label_facts::of_lot(app, reading, lot, &wanted)?;
-    Ok(placed.first().map(labels::svg).unwrap_or_default())
+    let drawn = label_facts::of_lot(app, reading, lot, &wanted)?;
+    let told = drawn.warnings.iter();
+    Ok(Picture {
+        svg: drawn.placed.first().map(labels::svg).unwrap_or_default(),
+        warnings: told.map(|of| of.with_sources(&reading.law.rows)).collect(),
+    })
 }

@@ -58,6 +58,8 @@ struct LotPage {
     parts: Vec<(String, String)>,
     /// The label of the first pack on hand, or why it cannot be made.
     label: Option<std::result::Result<String, String>>,
+    /// What is to be told to whoever prints it.
+    label_warnings: Vec<String>,
     origins: Origins,
     forward: Forward,
     /// The family for a wide screen and for a narrow one.
@@ -103,6 +105,8 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<LotPage> {
         label::draw(app.app(), &reading, id, Some(first.number), None)
             .map_err(|error| words.say(error.problem().detail))
     });
+    let told = label.iter().flatten().flat_map(|drawn| &drawn.warnings);
+    let label_warnings: Vec<String> = told.map(|says| words.say(says.clone())).collect();
     let because = view.because.iter();
     let link = |link: &Because| Link {
         says: words.say(link.says.clone()),
@@ -129,7 +133,8 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<LotPage> {
         origins: Origins::of(&origins, &names),
         forward: Forward::of(&forward, &names),
         parts: parts(&words, brief::left(&lot.packs).count()),
-        label,
+        label: label.map(|label| label.map(|drawn| drawn.svg)),
+        label_warnings,
         tree: tree::draw(&reading, id, &origins, &names),
         code: lot.code.to_string(),
         shown: lot.code.shown(),

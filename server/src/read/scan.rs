@@ -6,6 +6,7 @@ use crate::lists::kitchen::Kitchen;
 use crate::pulse;
 use crate::read::lot_of;
 use domain::counter::ScanView;
+use domain::gs1::{self, in_store::Layout};
 use domain::scanned::{self, Scanned};
 use domain::stop;
 use domain::verdict::VerdictSays;
@@ -20,7 +21,10 @@ pub fn scan(app: &App, conn: &mut Conn, kitchen: &Kitchen, text: &str) -> Result
     let (code, number) = match scanned::read(text, &app.address(kitchen)) {
         Scanned::Lot { code, pack } => (code, pack),
         Scanned::Elsewhere(_) => return Ok(ScanView::unknown(VerdictSays::Elsewhere)),
-        Scanned::Unreadable(why) => return Ok(ScanView::unreadable(&why)),
+        Scanned::Unreadable(why) => {
+            let known = of_the_till(app, conn, kitchen, text)?;
+            return Ok(known.unwrap_or_else(|| ScanView::unreadable(&why)));
+        }
     };
     let Some(row) = lots::by_code(conn, &code)? else {
         return Ok(ScanView::unknown(VerdictSays::NeverIssued { lot: code }));
@@ -38,4 +42,26 @@ pub fn scan(app: &App, conn: &mut Conn, kitchen: &Kitchen, text: &str) -> Result
         view.answer = view.answer.doubted(VerdictSays::MadeAhead);
     }
     Ok(view)
+}
+
+/// The shop's own number for its till: it names a product, and no pack of it.
+fn of_the_till(
+    app: &App,
+    conn: &mut Conn,
+    kitchen: &Kitchen,
+    text: &str,
+) -> Result<Option<ScanView>> {
+    let layout = kitchen.entry.till_layout.as_ref();
+    let layout = layout.and_then(|text| text.0.parse::<Layout>().ok());
+    let digits = gs1::strip_symbology(text.trim());
+    let Some(Ok(read)) = layout.map(|layout| layout.decode(digits)) else {
+        return Ok(None);
+    };
+    let standing = app.standing(conn)?;
+    let mut products = standing.lists.products.values();
+    let product = products.find(|of| of.sale.till_number == Some(read.item));
+    Ok(product.map(|product| {
+        let product = product.named();
+        ScanView::unknown(VerdictSays::OfTheTill { product })
+    }))
 }

@@ -4,14 +4,15 @@ use super::reads::known;
 use super::{Api, query};
 use crate::app::App;
 use crate::error::{Error, Result};
-use crate::label_facts::{self, MOST, Wanted};
+use crate::label_facts::{self, Drawn, MOST, Wanted};
 use crate::problems::{LabelsSays, TitleSays};
 use crate::read::LoadedFamily;
 use crate::rooms::{Room, within};
-use ::labels::{Length, PlacedLabel, SheetRefusal};
+use ::labels::{Length, SheetRefusal};
 use actix_web::{HttpRequest, HttpResponse, web};
 use domain::lot::LotId;
 use domain::right::Right;
+use domain::rows::{Finding, RowId};
 use rust_decimal::Decimal;
 use serde::Deserialize;
 use std::collections::BTreeSet;
@@ -135,7 +136,7 @@ fn in_part(
     lots: &[LotId],
     wanted: &Wanted,
     part: Option<usize>,
-) -> Result<Vec<PlacedLabel>> {
+) -> Result<Drawn> {
     let all = lots.iter().filter_map(|lot| reading.family.get(*lot));
     let counts: Vec<usize> = all.map(|of| label_facts::count(&of.lot, wanted)).collect();
     let total: usize = counts.iter().sum();
@@ -156,7 +157,7 @@ fn in_part(
         part => part.unwrap_or(1),
     };
     let (mut skip, mut left) = ((part - 1) * MOST, MOST);
-    let mut placed = Vec::new();
+    let mut drawn = Drawn::default();
     for (lot, count) in lots.iter().zip(counts) {
         let taken = count.saturating_sub(skip).min(left);
         if taken > 0 || count == 0 {
@@ -164,16 +165,18 @@ fn in_part(
                 window: Some((skip, taken)),
                 ..wanted.clone()
             };
-            placed.extend(label_facts::of_lot(app, reading, *lot, &wanted)?);
+            drawn.add(label_facts::of_lot(app, reading, *lot, &wanted)?);
         }
         skip = skip.saturating_sub(count);
         left -= taken;
     }
-    Ok(placed)
+    Ok(drawn)
 }
 
 /// Outside any transaction.
-async fn pdf(app: web::Data<App>, placed: Vec<PlacedLabel>, asked: Asked) -> Result<HttpResponse> {
+async fn pdf(app: web::Data<App>, drawn: Drawn, asked: Asked) -> Result<HttpResponse> {
+    let Drawn { placed, warnings } = drawn;
+    let warnings: Vec<String> = warnings.iter().map(in_header).collect();
     let bytes = within(Room::Draw, move || {
         let pages = match &asked.sheet {
             None => placed,
@@ -190,10 +193,23 @@ async fn pdf(app: web::Data<App>, placed: Vec<PlacedLabel>, asked: Asked) -> Res
         })
     })
     .await?;
-    Ok(HttpResponse::Ok()
+    let mut answer = HttpResponse::Ok();
+    answer
         .content_type("application/pdf")
-        .insert_header(("Content-Disposition", "inline; filename=\"labels.pdf\""))
-        .body(bytes))
+        .insert_header(("Content-Disposition", "inline; filename=\"labels.pdf\""));
+    if !warnings.is_empty() {
+        answer.insert_header((WARNINGS, warnings.join("; ")));
+    }
+    Ok(answer.body(bytes))
+}
+
+/// The header in which a document's warnings stand: the key of each with its rows. In words they stand in
+/// the answer of a print, and with the lot.
+const WARNINGS: &str = "Label-Warnings";
+
+fn in_header(finding: &Finding) -> String {
+    let rows: Vec<&str> = finding.rows.iter().map(RowId::as_str).collect();
+    format!("{} ({})", finding.says.key(), rows.join(", "))
 }
 
 /// Why labels do not go on a sheet.

@@ -3,12 +3,14 @@
 use super::Api;
 use crate::app::App;
 use crate::body::Body;
-use crate::error::{Problem, Result};
+use crate::caller::{Asking, Caller};
+use crate::error::{Error, Problem, Result};
 use crate::lists::entry::{self, Entry, EntryOutcome};
 use crate::lists::kitchen;
 use crate::lists::says::ListSays;
 use crate::problems::TitleSays;
 use crate::rooms::{Room, blocking, within};
+use crate::wire::answers::{FindingRead, finding_read};
 use crate::wire::lists::*;
 use actix_web::http::{StatusCode, header};
 use actix_web::{HttpRequest, HttpResponse, web};
@@ -124,12 +126,13 @@ async fn get_one<E: Entry + 'static>(
 }
 
 async fn post<E: Entry + Send + 'static>(
-    app: web::Data<App>,
+    asking: Asking,
     Body(asked): Body<E>,
 ) -> Result<HttpResponse> {
-    let (outcome, number, asked) = within(Room::Write, move || {
+    let (outcome, number, body) = within(Room::Write, move || {
+        let app = asking.caller();
         let (outcome, number) = entry::add(&app, &asked)?;
-        Ok((outcome, number, asked))
+        Ok((outcome, number, with_warnings(&app, &asked)?))
     })
     .await?;
     let status = if outcome == EntryOutcome::Written {
@@ -137,23 +140,42 @@ async fn post<E: Entry + Send + 'static>(
     } else {
         StatusCode::OK
     };
-    Ok(written(status, number, &asked))
+    Ok(written(status, number, &body))
 }
 
 async fn put<E: Entry + Send + 'static>(
     request: HttpRequest,
-    app: web::Data<App>,
+    asking: Asking,
     code: web::Path<String>,
     Body(asked): Body<E>,
 ) -> Result<HttpResponse> {
     let code = printable(code.into_inner(), E::LIST)?;
     let version = seen(&request)?.ok_or_else(entry::which_version)?;
-    let (number, asked) = within(Room::Write, move || {
+    let (number, body) = within(Room::Write, move || {
+        let app = asking.caller();
         let number = entry::change(&app, &code, &asked, version)?;
-        Ok((number, asked))
+        Ok((number, with_warnings(&app, &asked)?))
     })
     .await?;
-    Ok(written(StatusCode::OK, number, &asked))
+    Ok(written(StatusCode::OK, number, &body))
+}
+
+/// The entry as it was sent, with what it is warned of, if anything.
+fn with_warnings<E: Entry>(app: &Caller<'_>, asked: &E) -> Result<Value> {
+    let mut body = serde_json::to_value(asked).unwrap_or_default();
+    let warnings: Vec<FindingRead> = app.store.look(|conn| {
+        let found = asked.warnings(app, conn)?;
+        let standing = app.standing(conn)?;
+        let law = app.laws(&standing.confirmed);
+        let law = law.of(standing.kitchen.entry.profile.0);
+        let speech = app.speech(&standing.kitchen);
+        let read = found.iter().map(|of| finding_read(of, &law.rows, &speech));
+        Ok::<_, Error>(read.collect())
+    })?;
+    if !warnings.is_empty() {
+        body["warnings"] = json!(warnings);
+    }
+    Ok(body)
 }
 
 async fn kitchen_get(app: web::Data<App>) -> Result<HttpResponse> {

@@ -2,6 +2,7 @@
 
 use super::cures::{CuredAsEntry, CuringSalt, FoodWord, NatureWord, ReleaseEntry};
 use super::limits::LimitsEntry;
+use super::standard::StandardEntry;
 use super::{
     AllergenWord, Amount, Certificate, Code, CurePartWord, HeatUnitsWord, KeepFromWord, Line,
     MassUnitsWord, NaturalWord, Note, PlaceKindWord, ProductKindWord, ProfileWord, SpeciesWord,
@@ -95,6 +96,8 @@ pub struct FarmEntry {
     pub address: Option<Note>,
     /// Its country.
     pub country: Option<Line>,
+    /// Are its animals born in that country, too? No paper of it, no.
+    pub born_there: Option<bool>,
     /// Its premises identification.
     pub premises_id: Option<Line>,
     /// The number of its certificate as a negligible risk for trichinae, if it has one.
@@ -232,6 +235,12 @@ pub struct ProductEntry {
     pub till_number: Option<u64>,
     /// Does the counter sell it? If left out: where it has a price.
     pub for_sale: Option<bool>,
+    /// What its name and its standard hang on, where nothing else shows it.
+    pub standard: Option<StandardEntry>,
+    /// Told when it is written; not looked at when it is sent back: what stands against its name.
+    #[serde(default, skip_serializing_if = "never_kept")]
+    #[schema(read_only, value_type = Option<Vec<super::answers::FindingRead>>)]
+    pub warnings: Option<serde_json::Value>,
 }
 
 fn is_raw() -> bool {
@@ -343,6 +352,11 @@ impl ProductEntry {
                 in_cure: self.in_cure(),
             },
             sale: self.sale(),
+            standard: self
+                .standard
+                .as_ref()
+                .map(StandardEntry::told)
+                .unwrap_or_default(),
         }
     }
 

@@ -16,6 +16,7 @@ pub mod readings;
 pub mod rows;
 pub mod says;
 pub mod scalars;
+pub mod standard;
 pub mod stops;
 pub mod unread;
 

@@ -1,13 +1,9 @@
-//! What a usable kilogram costs: the butcher's test, joint cost, and cost carried on by a step.
+//! Joint cost: what each cut of an animal has to carry of its price.
 
-mod butchers_test;
-mod carry;
 mod joint;
 mod money;
 mod says;
 
-pub use butchers_test::{ByProduct, TestOutcome, Tested, butchers_test};
-pub use carry::{Carried, carry};
 pub use joint::{By, CutShare, JointPart, joint_cost};
 pub use money::Money;
 pub use says::PriceSays;

@@ -5,7 +5,6 @@ use super::{Basis, Stage};
 use crate::refusal::{Refusal, Result};
 use crate::rows::RowId;
 use rust_decimal::Decimal;
-use std::cmp::Ordering;
 
 /// Parts per million by weight (mg/kg), with basis and stage. Two of them are compared only where
 /// both are the same; [`CureLevel::on`] changes the basis, nothing changes the stage.
@@ -54,21 +53,6 @@ impl CureLevel {
             basis,
             ..self
         })
-    }
-
-    /// Which of two is more.
-    ///
-    /// # Errors
-    /// They are counted as different things, or at different times: convert first.
-    pub fn compare(self, other: CureLevel) -> Result<Ordering> {
-        if self.basis != other.basis || self.stage != other.stage {
-            let says = CureSays::NotCompared {
-                one: self.says(),
-                other: other.says(),
-            };
-            return Err(Refusal::cannot_be("ppm", says));
-        }
-        Ok(self.ppm.cmp(&other.ppm))
     }
 }
 

@@ -33,7 +33,6 @@ messages! {
         AimIngoing "aim-ingoing" { level: LevelSays },
         NotInSalt "not-in-salt" { basis: Basis },
         OtherThings "other-things" { from: Basis, to: Basis },
-        NotCompared "not-compared" { one: LevelSays, other: LevelSays },
         PpmCannotBe "ppm-cannot-be" { ppm: Decimal },
         WentIn "went-in" { level: LevelSays },
         Weak "weak" { name: Texts, nitrite: Percent },

@@ -33,14 +33,6 @@ impl Strength {
         }
     }
 
-    /// The same with that much sodium nitrate too.
-    pub fn and_nitrate(self, percent: impl Into<Decimal>) -> Strength {
-        Strength {
-            nitrate: Some(Percent::new(percent)),
-            ..self
-        }
-    }
-
     /// A bag without a label.
     pub const fn unknown() -> Strength {
         Strength {
@@ -91,6 +83,16 @@ impl Strength {
 mod tests {
     use super::super::Plausible;
     use super::{CureRules, Decimal, Percent, Strength};
+
+    impl Strength {
+        /// The same with that much sodium nitrate too.
+        fn and_nitrate(self, percent: impl Into<Decimal>) -> Strength {
+            Strength {
+                nitrate: Some(Percent::new(percent)),
+                ..self
+            }
+        }
+    }
 
     #[track_caller]
     fn check(strength: Strength, expected: Result<i64, &str>) {

@@ -1,12 +1,10 @@
 //! A drying curve: how much of its green weight a piece has lost, day by day from the first salt.
 
 use super::says::CurveSays;
-use super::{Piece, loss};
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
 use crate::rows::RowId;
 use rust_decimal::Decimal;
-use std::collections::BTreeMap;
 
 /// Points of a curve, linear between them. Loss never falls.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -34,38 +32,6 @@ impl Curve {
             return wrong(CurveSays::AllLost);
         }
         Ok(Curve { row, points })
-    }
-
-    /// The house's own curve from the weighings of pieces that hung before: the mean loss of each
-    /// day, smoothed so that it never falls.
-    ///
-    /// # Errors
-    /// Weighings of fewer than three days: that is no curve.
-    pub fn from_pieces(pieces: &[Piece]) -> Result<Curve> {
-        let mut by_day: BTreeMap<u32, Vec<Decimal>> = BTreeMap::new();
-        for piece in pieces {
-            for weighing in &piece.weighings {
-                if let Some(day) = piece.age(weighing.day).filter(|day| *day > 0) {
-                    let lost = loss(piece.green, weighing.grams)
-                        .number()
-                        .max(Decimal::ZERO);
-                    by_day.entry(day).or_default().push(lost);
-                }
-            }
-        }
-        if by_day.len() < 3 {
-            return Err(Refusal::cannot_be("curve", CurveSays::FewDays));
-        }
-        let days: Vec<u32> = by_day.keys().copied().collect();
-        let means = by_day
-            .into_values()
-            .map(|losses| (average(&losses), losses.len()));
-        let mut points = vec![(0, Percent::default())];
-        points.extend(
-            days.into_iter()
-                .zip(never_falling(means).into_iter().map(Percent::new)),
-        );
-        Curve::new(None, points)
     }
 
     /// Its points.
@@ -96,38 +62,9 @@ impl Curve {
     }
 }
 
-/// The mean of some numbers; of none it is nothing.
-pub fn average(numbers: &[Decimal]) -> Decimal {
-    match numbers.is_empty() {
-        true => Decimal::ZERO,
-        false => numbers.iter().sum::<Decimal>() / Decimal::from(numbers.len()),
-    }
-}
-
-/// Neighbours that fall are put together at their mean, until nothing falls.
-fn never_falling(means: impl Iterator<Item = (Decimal, usize)>) -> Vec<Decimal> {
-    let mut pools: Vec<(Decimal, usize, usize)> = Vec::new();
-    for (mean, weight) in means {
-        let mut pool = (mean, weight, 1);
-        while let Some(&(last, heavy, days)) = pools.last().filter(|last| last.0 > pool.0) {
-            let both = heavy + pool.1;
-            let sum = last * Decimal::from(heavy) + pool.0 * Decimal::from(pool.1);
-            pool = (sum / Decimal::from(both), both, days + pool.2);
-            pools.pop();
-        }
-        pools.push(pool);
-    }
-    pools
-        .into_iter()
-        .flat_map(|(mean, _, days)| std::iter::repeat_n(mean, days))
-        .collect()
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::cure_room::PieceWeighing;
-    use crate::grams::Grams;
     use proptest::prelude::*;
 
     fn curve(points: &[(u32, i64)]) -> Result<Curve> {
@@ -164,27 +101,6 @@ mod tests {
         ] {
             assert!(curve(points).is_err(), "{points:?}");
         }
-    }
-
-    #[test]
-    fn own_weighings_make_a_curve() {
-        let mut piece = Piece::hung("a", Grams::whole(1000), "2026-01-01".parse().unwrap());
-        for (day, grams) in [
-            ("2026-01-11", 950),
-            ("2026-01-21", 960),
-            ("2026-01-31", 880),
-        ] {
-            piece.weighings.push(PieceWeighing {
-                day: day.parse().unwrap(),
-                grams: Grams::whole(grams),
-            });
-        }
-        let curve = Curve::from_pieces(std::slice::from_ref(&piece)).unwrap();
-        let half = Percent::new(Decimal::new(45, 1)); // 5 then 4: both 4.5
-        assert_eq!(curve.points()[1..3], [(10, half), (20, half)]);
-        assert_eq!(curve.points()[3], (30, Percent::new(12)));
-        piece.weighings.pop();
-        assert!(Curve::from_pieces(&[piece]).is_err());
     }
 
     proptest! {

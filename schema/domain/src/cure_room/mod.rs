@@ -17,7 +17,7 @@ mod says;
 mod tag;
 
 pub use alarm::{Alarm, DryingAlarm, alarms, unsigned};
-pub use curve::{Curve, average};
+pub use curve::Curve;
 pub use due::{RoomTask, due};
 pub use forecast::{Basis, Forecast, forecast};
 pub use piece::{Piece, PieceStage, PieceWeighing, Signed, loss};

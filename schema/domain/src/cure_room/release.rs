@@ -92,21 +92,6 @@ impl Release {
     pub fn is_allowed(&self) -> bool {
         self.unmet.is_empty()
     }
-
-    /// Nothing, or a refusal with every number that is not met.
-    ///
-    /// # Errors
-    /// It may not come down yet.
-    pub fn or_refuse(&self) -> Result<()> {
-        let says: Vec<Says> = self.unmet.iter().map(|unmet| unmet.says.clone()).collect();
-        match says.is_empty() {
-            true => Ok(()),
-            false => Err(Refusal::cannot_be(
-                "release",
-                ReleaseSays::Unmet { unmet: says },
-            )),
-        }
-    }
 }
 
 /// May a piece come down on a day? The house's own rule refuses, whatever its row is marked.

@@ -4,7 +4,7 @@ use super::says::RoomSays;
 use super::{Curve, ReleaseRule, SaltingMethod, Weighings};
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
-use crate::rows::{Bound, RowId};
+use crate::rows::{Bound, Finding, Gravity, RowId};
 use crate::says::Texts;
 use rust_decimal::Decimal;
 
@@ -125,6 +125,21 @@ impl CureRoomRules {
         };
         let most = lean.value * (Decimal::ONE - fat.fraction()) + of_fat.value * fat.fraction();
         Ok(Some((Percent::new(most), lean.row.clone())))
+    }
+
+    /// A target that a piece with so much fat never reaches.
+    ///
+    /// # Errors
+    /// A share of fat that cannot be.
+    pub fn never_reached(&self, rule: &ReleaseRule, fat: Percent) -> Result<Option<Finding>> {
+        let ceiling = self.loss_ceiling(fat)?;
+        let above = rule
+            .loss
+            .zip(ceiling)
+            .filter(|(loss, (most, _))| loss > most);
+        Ok(above.map(|(loss, (most, row))| {
+            Finding::new(Gravity::Warn, RoomSays::NeverReached { loss, most }, [row])
+        }))
     }
 
     /// Every single number that a house may tighten. A curve is no number: a house gives its own.

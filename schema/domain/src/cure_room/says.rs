@@ -18,6 +18,7 @@ messages! {
         DaysCannotBe "days-cannot-be" { days: u32 },
         FatCannotBe "fat-cannot-be" { fat: Percent },
         FatFraction "fat-fraction" { fat: Percent },
+        NeverReached "never-reached" { loss: Percent, most: Percent },
         FitsBetter "fits-better" { grams: Grams, tag: String, expected: Grams },
         Due "due" { tag: String, task: TaskSays, since: NaiveDate },
         TaskSince "task-since" { task: TaskSays, since: NaiveDate },
@@ -120,14 +121,12 @@ messages! {
         Begins "begins",
         Rises "rises",
         AllLost "all-lost",
-        FewDays "few-days",
     }
 }
 
 messages! {
     /// What is said of a release.
     ReleaseSays in "release" {
-        Unmet "unmet" { unmet: Vec<Says> },
         Alarm "alarm" { alarm: Says },
         NotReady "not-ready" { lot: LotCode, unmet: Vec<Says> },
         AsksNothing "asks-nothing",

@@ -137,6 +137,21 @@ impl Standards {
         })
     }
 
+    /// Does a name have the words that have to stand beside it?
+    pub fn is_said(&self, name: &str, with: Qualifier) -> bool {
+        let words = super::names::words_of(name);
+        let says = |text: &str| super::names::says(&words, text);
+        match with {
+            Qualifier::Plain => true,
+            Qualifier::NaturalJuices => says(&self.wording.natural_juices),
+            Qualifier::WaterAdded => says(&self.wording.water_added),
+            Qualifier::AndWater => {
+                let parts = self.wording.and_water.split("{}");
+                parts.filter(|part| !part.trim().is_empty()).all(says)
+            }
+        }
+    }
+
     /// The name with its qualifier. `added` is the part of the weight that is added ingredients.
     ///
     /// # Errors

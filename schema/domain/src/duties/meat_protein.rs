@@ -24,6 +24,13 @@ pub struct LeastMeatProtein {
 }
 
 impl LeastMeatProtein {
+    /// Does it reach food of that name?
+    pub fn is_for(&self, name: &str) -> bool {
+        let words = super::names::words_of(name);
+        let free = |name: &String| super::names::says(&words, name);
+        !self.not_for.iter().any(free)
+    }
+
     pub(super) fn bounds_mut(&mut self) -> Vec<&mut Bound> {
         vec![
             &mut self.cooked,
@@ -46,14 +53,8 @@ pub fn check_meat_protein(
     protein: Percent,
 ) -> Result<Option<Finding>> {
     let number = measured("protein", protein)?;
-    let words = super::names::words_of(name);
     let bound = if cooked { &least.cooked } else { &least.raw };
-    if bound.allows(number)
-        || least
-            .not_for
-            .iter()
-            .any(|name| super::names::says(&words, name))
-    {
+    if bound.allows(number) || !least.is_for(name) {
         return Ok(None);
     }
     let least = bound.value;

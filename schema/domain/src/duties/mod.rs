@@ -14,14 +14,11 @@ pub mod fields;
 pub mod fsma;
 pub mod keeping;
 pub mod killing;
-pub mod lot_mark;
 pub mod meat_protein;
 pub mod mince;
 pub mod names;
 pub mod one_up;
 pub mod origin_words;
-pub mod oval;
-pub mod reared;
 pub mod recall;
 pub mod sale;
 mod says;
@@ -32,8 +29,8 @@ pub mod tenderised;
 pub use approvals::{check_approvals, needs_approval};
 pub use names::check_name;
 pub use says::{
-    AnimalSays, ApprovalSays, BatchSays, ListedSays, Mixed, OriginSays, OvalSays, PercentSays,
-    RecordSays, SaleSays,
+    AnimalSays, ApprovalSays, BatchSays, ListedSays, Mixed, OriginSays, PercentSays, RecordSays,
+    SaleSays,
 };
 pub use standards_say::{DryCuredSays, MinceSays, NameSays, PorkSays};
 
@@ -63,16 +60,10 @@ pub struct DutyRules {
     pub beef: Option<beef::Groups>,
     /// The cautious rule for batches of any kind.
     pub batch: Option<batch::Default>,
-    /// The mark of a lot on a pack.
-    pub lot_mark: Option<lot_mark::LotMarkWording>,
     /// What mince may be.
     pub mince: Option<mince::Limits>,
-    /// Where a pig counts as reared.
-    pub reared: Option<reared::Ages>,
     /// How origin is worded.
     pub origin: Option<origin_words::OriginWording>,
-    /// The oval identification mark.
-    pub oval: Option<oval::Oval>,
     /// How long each record is kept.
     pub keeping: Vec<keeping::Keeping>,
     /// What each record holds.
@@ -130,7 +121,7 @@ fn percent(field: &str, percent: Percent) -> Result<Decimal> {
 }
 
 /// A measured percentage that is never below one in a hundred: less is a part of one by mistake.
-fn measured(field: &str, given: Percent) -> Result<Decimal> {
+pub(crate) fn measured(field: &str, given: Percent) -> Result<Decimal> {
     let number = percent(field, given)?;
     if number > Decimal::ZERO && number < Decimal::ONE {
         let detail = PercentSays::PartOfOne {

@@ -63,6 +63,8 @@ pub enum Demand {
     NotCured,
     /// A core temperature, in degrees Fahrenheit.
     Heated {
+        /// Of the meat of these animals.
+        species: Vec<Species>,
         /// Of a cut.
         cut: Bound,
         /// Of a loaf.
@@ -123,7 +125,7 @@ pub struct FoodToName<'a> {
 impl NameRule {
     pub(super) fn bounds_mut(&mut self) -> Vec<&mut Bound> {
         match &mut self.demand {
-            Demand::Heated { cut, loaf } => vec![cut, loaf],
+            Demand::Heated { cut, loaf, .. } => vec![cut, loaf],
             Demand::SaysFatAdded { most } => vec![most],
             _ => Vec::new(),
         }
@@ -131,7 +133,7 @@ impl NameRule {
 }
 
 /// The words of a name, lower case, without marks: `Pig's feet` is `pigs feet`.
-pub(super) fn words_of(name: &str) -> Vec<String> {
+pub(crate) fn words_of(name: &str) -> Vec<String> {
     let bare: String = name.chars().filter(|&c| c != '\'' && c != '’').collect();
     bare.split(|c: char| !c.is_alphanumeric())
         .filter(|word| !word.is_empty())
@@ -140,7 +142,7 @@ pub(super) fn words_of(name: &str) -> Vec<String> {
 }
 
 /// Does the name hold the phrase, word for word?
-pub(super) fn says(name: &[String], phrase: &str) -> bool {
+pub(crate) fn says(name: &[String], phrase: &str) -> bool {
     let phrase = words_of(phrase);
     !phrase.is_empty() && name.windows(phrase.len()).any(|part| part == phrase)
 }
@@ -207,7 +209,8 @@ impl Demand {
             }
             Demand::NotCured if named.nitrite => Some(NameSays::Nitrite { word }),
             Demand::NotCured => named.salted_to_keep.then_some(NameSays::Salted { word }),
-            Demand::Heated { cut, loaf } => {
+            Demand::Heated { species, cut, loaf } => {
+                named.species.filter(|of| species.contains(of))?;
                 let bound = if named.loaf { loaf } else { cut };
                 let least = Temperature::fahrenheit(bound.value);
                 match named.core {

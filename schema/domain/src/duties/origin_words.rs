@@ -1,4 +1,4 @@
-//! How the origin of meat is worded on a label.
+//! How the origin of beef is worded on a label.
 
 use super::says::OriginSays;
 use crate::refusal::{Refusal, Result};
@@ -7,22 +7,6 @@ use crate::rows::RowId;
 /// Mandated words, with `{}` for what is filled in.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct OriginWording {
-    /// Where "reared in" and "slaughtered in" stand.
-    pub row: RowId,
-    /// `Reared in: {}`.
-    pub reared: String,
-    /// `Slaughtered in: {}`.
-    pub slaughtered: String,
-    /// Where the single word stands.
-    pub single_row: RowId,
-    /// `Origin: {}`.
-    pub single: String,
-    /// Where the words for several countries stand.
-    pub several_row: RowId,
-    /// Several countries inside.
-    pub several_inside: String,
-    /// Several countries outside.
-    pub several_outside: String,
     /// Where the beef label stands.
     pub beef_row: RowId,
     /// `Born in: {}`.
@@ -35,62 +19,6 @@ pub struct OriginWording {
     pub beef_cutting: String,
     /// `Reference number: {}`.
     pub beef_reference: String,
-}
-
-/// A country.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Country<'a> {
-    /// Its name as printed.
-    pub name: &'a str,
-    /// Is it a member of the European Union?
-    pub inside: bool,
-}
-
-/// The lines for pork, mutton, goat and poultry (`canada-eu-uk-10.1`, `10.2`, `10.4`), without the
-/// batch code. `proven` means that papers show birth, rearing and slaughter in one country.
-///
-/// # Errors
-/// A country that is not known.
-pub fn meat_lines(
-    wording: &OriginWording,
-    born: Option<Country>,
-    reared: &[Country],
-    slaughtered: Country,
-    proven: bool,
-) -> Result<Vec<String>> {
-    let known = |field: &str, country: &Country| match country.name.trim().is_empty() {
-        true => Err(Refusal::cannot_be(field, OriginSays::NoCountry)),
-        false => Ok(()),
-    };
-    known("slaughtered", &slaughtered)?;
-    let first = reared
-        .first()
-        .ok_or_else(|| Refusal::cannot_be("reared", OriginSays::NoRearing))?;
-    for country in reared {
-        known("reared", country)?;
-    }
-    let one = reared.iter().all(|country| country.name == first.name);
-    if proven && one && born == Some(*first) && *first == slaughtered {
-        return Ok(vec![wording.single.replace("{}", first.name)]);
-    }
-    let where_reared = match one {
-        true => first.name.to_owned(),
-        false if reared.iter().all(|country| country.inside) => wording.several_inside.clone(),
-        false if reared.iter().all(|country| !country.inside) => wording.several_outside.clone(),
-        false => {
-            let mut names: Vec<&str> = Vec::new();
-            for country in reared {
-                if !names.contains(&country.name) {
-                    names.push(country.name);
-                }
-            }
-            names.join(", ")
-        }
-    };
-    Ok(vec![
-        wording.reared.replace("{}", &where_reared),
-        wording.slaughtered.replace("{}", slaughtered.name),
-    ])
 }
 
 /// What a beef label says.

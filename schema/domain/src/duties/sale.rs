@@ -4,13 +4,27 @@ use super::says::SaleSays;
 use crate::grams::Grams;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Bound, Finding, Gravity};
-use crate::words::words;
+use crate::words::{Species, words};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 
 words! {
     /// The animals that have a number.
     Head { Cattle = "cattle", Calf = "calf", Sheep = "sheep", Pig = "pig", Goat = "goat", }
+}
+
+impl Head {
+    /// That of an animal; none for one without a number. A calf is listed as cattle, whose number is the
+    /// higher one.
+    pub fn of(species: Species) -> Option<Head> {
+        match species {
+            Species::Cattle => Some(Head::Cattle),
+            Species::Sheep => Some(Head::Sheep),
+            Species::Pig => Some(Head::Pig),
+            Species::Goat => Some(Head::Goat),
+            _ => None,
+        }
+    }
 }
 
 /// The most of one animal.

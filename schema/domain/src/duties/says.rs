@@ -60,23 +60,7 @@ messages! {
 messages! {
     /// What is said of where an animal lived.
     OriginSays in "origin" {
-        KilledFirst "killed-first" { born: NaiveDate, killed: NaiveDate },
-        LiveWeight "live-weight" { weight: Grams },
-        GiveLiveWeight "give-live-weight" { months: u32 },
-        NoCountry "no-country",
-        NoRearing "no-rearing",
         BeefLacks "beef-lacks",
-    }
-}
-
-messages! {
-    /// What is said of the oval mark.
-    OvalSays in "oval" {
-        None "none",
-        NoNumber "no-number",
-        NotOwn "not-own" { number: String },
-        LettersEnded "letters-ended" { letters: String, until: NaiveDate },
-        OtherLetters "other-letters" { letters: String, known: Arg },
     }
 }
 

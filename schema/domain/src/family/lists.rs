@@ -12,6 +12,8 @@ pub struct Listed {
     pub name: String,
     /// Its country, where it has one.
     pub country: Option<String>,
+    /// Of a farm: are its animals born in that country?
+    pub born_there: bool,
     /// Of a place: is it a counter, from which things are sold?
     pub is_counter: bool,
     /// Of a place: is it a bench or machine, which is cleaned down?

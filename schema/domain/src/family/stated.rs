@@ -4,9 +4,10 @@
 use super::{Family, Lists, Relative, food};
 use crate::ingredients;
 use crate::law::Law;
-use crate::rows::Finding;
-use crate::statement::{Runs, StatementStyle, WrittenStatement, write};
-use std::collections::BTreeMap;
+use crate::rows::{Finding, RowId};
+use crate::statement::{Runs, Sale, StatementStyle, WrittenStatement, write};
+use crate::words::Allergen;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// The statement of a lot, by language.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -21,6 +22,10 @@ pub struct Stated {
     pub may_contain: BTreeMap<String, String>,
     /// Animals that the name does not tell: `contains pork`.
     pub species: BTreeMap<String, String>,
+    /// The allergens that the place wants named.
+    pub allergens: BTreeSet<Allergen>,
+    /// The row by which the pack must carry its ingredient list, where it must.
+    pub list_due: Option<RowId>,
     /// What is to be known or mended.
     pub findings: Vec<Finding>,
 }
@@ -79,6 +84,11 @@ pub fn stated(
             .species
             .extend(species.map(|species| (language, species)));
     }
+    stated.allergens = statement.allergens;
+    let due = law.statements.due(Sale::PackedHere);
+    stated.list_due = due
+        .filter(|due| due.asks_list_of(&food))
+        .map(|due| due.row.clone());
     stated.findings = statement.findings;
     stated
 }

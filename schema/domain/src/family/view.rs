@@ -5,9 +5,11 @@ use super::{
     date_links, lines, stated,
 };
 use crate::dates::Because;
+use crate::gate;
 use crate::law::Law;
 use crate::lot::{Lot, LotId, brief};
 use crate::moment::day_of;
+use crate::rows::Finding;
 use crate::stop::{self, Stop};
 use crate::words::StopKind;
 use chrono::{DateTime, NaiveDate, Utc};
@@ -28,6 +30,8 @@ pub struct LotView<'a> {
     pub corrected: Vec<Because>,
     /// What its label says.
     pub stated: Stated,
+    /// What stands against its label for a customer, if it is for one.
+    pub against_label: Vec<Finding>,
     /// How it was cured, if it was.
     pub cured: Option<Cured>,
     /// What stands in its way, or in that of a pack of it on hand, the gravest first.
@@ -55,6 +59,7 @@ pub fn view<'a>(
     zone: Tz,
 ) -> Option<LotView<'a>> {
     let of = family.get(lot)?;
+    let sold = of.lot.product.sale.offered && of.lot.knows_allergens();
     Some(LotView {
         of,
         stops: stops(&of.lot, now, day_of(now, zone)),
@@ -66,6 +71,10 @@ pub fn view<'a>(
         stated: match of.lot.knows_allergens() {
             true => stated(family, of, lists, law, languages),
             false => Stated::default(),
+        },
+        against_label: match sold {
+            true => gate::of_lot(family, of, lists, law),
+            false => Vec::new(),
         },
         cured: cured(family, lot),
         steps: of.steps(),

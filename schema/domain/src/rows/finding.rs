@@ -70,6 +70,12 @@ impl Finding {
         .into()
     }
 
+    /// The same as a warning at most: what is only perhaps so stops nobody.
+    pub fn warned(mut self) -> Finding {
+        self.gravity = self.gravity.min(Gravity::Warn);
+        self
+    }
+
     /// Does it stop the deed?
     pub fn refuses(&self) -> bool {
         self.gravity == Gravity::Refuse

@@ -3,8 +3,9 @@
 use super::Keys;
 use crate::deed::says as deeds;
 use crate::{
-    claims, condition, cost, cure, cure_room, dates, duties, family, gs1, heat, moment, refusal,
-    rows, stability, statement, stop, supplied, today, trichinae, verdict, words, yields,
+    claims, condition, cost, cure, cure_room, dates, duties, family, gate, gs1, heat, moment,
+    naming, refusal, rows, stability, statement, stop, supplied, today, trichinae, verdict, words,
+    yields,
 };
 
 /// What each area declares. An area that is left out here is found by the guard on messages.
@@ -42,7 +43,6 @@ pub const AREAS: &[Keys] = &[
     duties::MinceSays::KEYS,
     duties::NameSays::KEYS,
     duties::OriginSays::KEYS,
-    duties::OvalSays::KEYS,
     duties::PercentSays::KEYS,
     duties::PorkSays::KEYS,
     duties::RecordSays::KEYS,
@@ -50,6 +50,7 @@ pub const AREAS: &[Keys] = &[
     family::CostSays::KEYS,
     family::NothingToCompare::KEYS,
     family::WhySays::KEYS,
+    gate::GateSays::KEYS,
     deeds::AdoptSays::KEYS,
     deeds::CorrectSays::KEYS,
     deeds::CountSays::KEYS,
@@ -81,6 +82,7 @@ pub const AREAS: &[Keys] = &[
     heat::StageSays::KEYS,
     heat::TimedSays::KEYS,
     moment::MomentSays::KEYS,
+    naming::NamingSays::KEYS,
     refusal::RefusalSays::KEYS,
     rows::FindingSays::KEYS,
     rows::SourceSays::KEYS,
@@ -111,7 +113,6 @@ pub const AREAS: &[Keys] = &[
     verdict::VerdictSays::KEYS,
     yields::CutOutSays::KEYS,
     yields::StepYieldSays::KEYS,
-    yields::TableSays::KEYS,
 ];
 
 /// The closed vocabularies whose words stand in messages.

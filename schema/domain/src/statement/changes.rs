@@ -61,11 +61,6 @@ pub fn changes(before: &Food, after: &Food) -> Option<FoodChange> {
 }
 
 impl FoodChange {
-    /// Does it concern an allergen? Then old labels must not be used.
-    pub fn is_grave(&self) -> bool {
-        !self.new_allergens.is_empty() || !self.gone_allergens.is_empty()
-    }
-
     /// What is said of it at the bench, the gravest first.
     pub fn says(&self) -> Vec<Says> {
         let mut says = Vec::new();

@@ -132,9 +132,3 @@ pub fn check_height(
         Finding::against(rows, &least.row, says)
     })
 }
-
-/// May the second language go on in the same line? Nothing where the place is silent.
-pub fn may_share_line(rules: &StatementRules, available_cm2: Decimal) -> Option<bool> {
-    let limit = rules.shared_line.as_ref()?;
-    Some(limit.passes(available_cm2))
-}

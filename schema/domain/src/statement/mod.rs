@@ -13,8 +13,6 @@ mod food;
 mod heights;
 mod list;
 mod matching;
-mod meat;
-mod names;
 mod net;
 mod notices;
 mod rules;
@@ -36,12 +34,8 @@ pub use date_mark::{
 };
 pub use due::{AllergenNotice, SaleDuty};
 pub use food::{Food, Sale};
-pub use heights::{
-    Height, HeightStep, HeightUnit, Lettering, check_height, letter_height, may_share_line,
-};
+pub use heights::{Height, HeightStep, HeightUnit, Lettering, check_height, letter_height};
 pub use list::{AdditiveName, LastRules, ListRules, TailRules, ingredients, share};
-pub use meat::{Excess, MeatLimit, MinceRules, check_mince, meat_excess};
-pub use names::{NameWord, Trait, check_name};
 pub use net::{NetRules, check_net_weight};
 pub use notices::{Notice, NoticeKind, OriginRules, check_languages, notice, origin};
 pub use rules::StatementRules;

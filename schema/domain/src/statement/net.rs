@@ -40,12 +40,14 @@ impl NetRules {
 
 /// Checks a printed net weight against the weight: the words before it, and every form that it gives.
 ///
-/// Ounces, pounds, both, and one of them in brackets are all good; a second form is never asked for.
+/// Ounces, pounds, both, grams, and one of them in brackets are all good; a second form is never asked for.
+/// A form in pounds or ounces is never more than the pack holds, and no form is a whole unit of its last
+/// figure away from it.
 pub fn check_net_weight(
     rules: &StatementRules,
     rows: &Rows,
     text: &str,
-    pounds: Decimal,
+    grams: Grams,
 ) -> Option<Finding> {
     let law = rules.net.as_ref()?;
     let titles = std::iter::once(law.title.in_language("en"))
@@ -57,40 +59,62 @@ pub fn check_net_weight(
         };
         return Some(Finding::against(rows, &law.title.row, says));
     };
-    let ounces = pounds * Decimal::from(OUNCES_IN_POUND);
     let forms = rest
         .split(['(', ')'])
         .filter(|form| !form.trim().is_empty());
-    let read: Vec<Option<Decimal>> = forms.map(ounces_of).collect();
-    let agrees = !read.is_empty() && read.iter().all(|form| *form == Some(ounces));
-    (!agrees).then(|| {
+    let read: Vec<Option<Form>> = forms.map(Form::read).collect();
+    let agrees = |form: &Option<Form>| form.as_ref().is_some_and(|form| form.is_of(grams));
+    (read.is_empty() || !read.iter().all(agrees)).then(|| {
         let says = StatementSays::NetWrong {
             text: text.to_owned(),
-            pounds,
-            ounces,
+            grams,
         };
         Finding::against(rows, &law.title.row, says)
     })
 }
 
-/// `1 lb. 8 oz.`, `1½ lb.`, `1.5 lbs.` or `24 oz.` in ounces.
-fn ounces_of(form: &str) -> Option<Decimal> {
-    let form = form
-        .replace('½', ".5")
-        .replace('¼', ".25")
-        .replace('¾', ".75");
-    let mut words = form.split_whitespace();
-    let mut sum = Decimal::ZERO;
-    let mut any = false;
-    while let Some(number) = words.next() {
-        let number: Decimal = number.parse().ok()?;
-        let unit = words.next()?.trim_end_matches('.').to_lowercase();
-        sum += match unit.as_str() {
-            "oz" => number,
-            "lb" | "lbs" => number * Decimal::from(OUNCES_IN_POUND),
-            _ => return None,
-        };
-        any = true;
+/// A weight as it was read, in milligrams.
+struct Form {
+    weight: Decimal,
+    /// One of its last figure.
+    unit: Decimal,
+    metric: bool,
+}
+
+impl Form {
+    /// `1 lb. 8 oz.`, `1½ lb.`, `1.5 lbs.`, `24 oz.` or `680 g`.
+    fn read(form: &str) -> Option<Form> {
+        let form = form
+            .replace('½', ".5")
+            .replace('¼', ".25")
+            .replace('¾', ".75")
+            .replace(',', ".");
+        let mut words = form.split_whitespace();
+        let mut read: Option<Form> = None;
+        while let Some(number) = words.next() {
+            let number: Decimal = number.parse().ok()?;
+            let of_unit = words.next()?.trim_end_matches('.').to_lowercase();
+            let (one, metric) = match of_unit.as_str() {
+                "oz" => (POUND_MG / Decimal::from(OUNCES_IN_POUND), false),
+                "lb" | "lbs" => (POUND_MG, false),
+                "g" => (Decimal::ONE_THOUSAND, true),
+                "kg" => (Decimal::from(1_000_000), true),
+                _ => return None,
+            };
+            let before = read.map_or(Decimal::ZERO, |form| form.weight);
+            read = Some(Form {
+                weight: before + number * one,
+                unit: Decimal::new(1, number.scale()) * one,
+                metric,
+            });
+        }
+        read
     }
-    any.then_some(sum)
+
+    fn is_of(&self, grams: Grams) -> bool {
+        let less = Decimal::from(grams.milligrams()) - self.weight;
+        // The weight itself is whole milligrams.
+        let most = if self.metric { self.unit } else { Decimal::ONE };
+        less < self.unit && -less < most
+    }
 }

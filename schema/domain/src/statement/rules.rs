@@ -1,8 +1,8 @@
 //! The rules of a place on what a label says.
 
 use super::{
-    AllergenRules, ContainsRules, DateRules, HeightStep, ListRules, MeatLimit, MinceRules,
-    NameWord, NetRules, Notice, OriginRules, Sale, SaleDuty, SpeciesRules, UpTo, WaterRules,
+    AllergenRules, ContainsRules, DateRules, HeightStep, ListRules, NetRules, Notice, OriginRules,
+    Sale, SaleDuty, SpeciesRules, WaterRules,
 };
 use crate::rows::{Bound, RowId};
 
@@ -31,16 +31,10 @@ pub struct StatementRules {
     pub languages: Option<(RowId, Vec<String>)>,
     /// Heights of letters, the smallest panels first.
     pub heights: Vec<HeightStep>,
-    /// Two languages may share a line up to this surface, in square centimetres.
-    pub shared_line: Option<UpTo>,
     /// How the net weight is printed.
     pub net: Option<NetRules>,
-    /// Words in names that a food must earn.
-    pub names: Vec<NameWord>,
-    /// What still counts as meat.
-    pub meat: Vec<MeatLimit>,
-    /// What is minced meat.
-    pub mince: Option<MinceRules>,
+    /// The row by which the share of a solution in raw meat is told.
+    pub solution: Option<RowId>,
 }
 
 impl StatementRules {
@@ -67,8 +61,6 @@ impl StatementRules {
         let up_to = [
             self.allergens.sulphites_undeclared.as_mut(),
             self.water.as_mut().map(|law| &mut law.unsaid),
-            self.shared_line.as_mut(),
-            self.mince.as_mut().map(|law| &mut law.salt),
         ];
         bounds.extend(up_to.into_iter().flatten().map(|limit| &mut limit.bound));
         if let Some(list) = &mut self.list {
@@ -79,10 +71,6 @@ impl StatementRules {
         for step in &mut self.heights {
             bounds.push(&mut step.height);
             bounds.extend(step.leading.as_mut());
-        }
-        for limit in &mut self.meat {
-            bounds.push(&mut limit.fat);
-            bounds.push(&mut limit.connective);
         }
         bounds
     }

@@ -2,6 +2,7 @@
 //! label prints stand in the law's files.
 
 use super::{DateKind, Lettering};
+use crate::grams::Grams;
 use crate::measure::Percent;
 use crate::messages;
 use crate::says::{Arg, Texts};
@@ -26,10 +27,8 @@ messages! {
         NoDateForm "no-date-form" { language: String },
         MayNotSay "may-not-say" { words: String, instead: String },
         LettersLow "letters-low" { what: LetteringSays, printed: Decimal, least: Decimal },
-        PercentCannotBe "percent-cannot-be" { percent: Percent },
-        NotMinced "not-minced" { salt: Percent, most: Percent },
         NetTitle "net-title" { title: String },
-        NetWrong "net-wrong" { text: String, pounds: Decimal, ounces: Decimal },
+        NetWrong "net-wrong" { text: String, grams: Grams },
         Languages "languages" { wanted: Arg, missing: String },
         AddedWater "added-water" { percent: Percent, most: Percent },
         NoRawMeat "no-raw-meat",

@@ -17,11 +17,6 @@ pub struct Wording {
 }
 
 impl Wording {
-    /// Does the law fix the very words in a language?
-    pub fn is_mandated(&self, language: &str) -> bool {
-        self.mandated.iter().any(|known| known == language)
-    }
-
     /// The words in a language, else in English, else any.
     pub fn in_language(&self, language: &str) -> &str {
         said(&self.text, language)

@@ -8,14 +8,12 @@ mod cut_out;
 mod line;
 mod says;
 mod step;
-mod table;
 
 pub use band::Band;
 pub use cut_out::{CutOut, CuttingStyle, PieceRule, cut_out};
 pub use line::{Verdict, YieldShown};
-pub use says::{CutOutSays, StepYieldSays, TableSays};
+pub use says::{CutOutSays, StepYieldSays};
 pub use step::{Cooked, StepRule, YieldMeasure, of_step};
-pub use table::{Sum, printed_percent_agrees, sum_agrees, sum_of_percents_agrees};
 
 use crate::rows::Bound;
 

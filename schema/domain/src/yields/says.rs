@@ -41,12 +41,3 @@ messages! {
         LitresUnusual "litres-unusual" { name: Texts, amount: Decimal, of: Texts, low: Decimal, high: Decimal },
     }
 }
-
-messages! {
-    /// What is said of a table that does not agree with itself.
-    TableSays in "table" {
-        Sum "sum" { worked: Decimal, printed: Decimal },
-        Percents "percents" { worked: Decimal },
-        Percent "percent" { part: Decimal, whole: Decimal, worked: Decimal, printed: Decimal },
-    }
-}

@@ -45,16 +45,10 @@ pub struct DutiesEntry {
     beef: Option<batches::BeefEntry>,
     /// The cautious rule for batches of any kind.
     batch: Option<OnlyRow>,
-    /// The mark of a lot on a pack.
-    lot_mark: Option<batches::LotMarkEntry>,
     /// What mince may be.
     mince: Option<meat::MinceEntry>,
-    /// Where a pig counts as reared.
-    reared: Option<batches::RearedEntry>,
     /// How origin is worded.
     origin: Option<batches::OriginEntry>,
-    /// The oval identification mark.
-    oval: Option<batches::OvalEntry>,
     /// How long each record is kept.
     #[serde(default)]
     keeping: Vec<records::KeepingEntry>,
@@ -193,11 +187,8 @@ impl Subject for DutiesEntry {
             approvals: each(self.approvals, need)?,
             beef: self.beef.map(|it| it.groups(rows)).transpose()?,
             batch: self.batch.map(batch).transpose()?,
-            lot_mark: self.lot_mark.map(|it| it.wording(rows)).transpose()?,
             mince: self.mince.map(|it| it.limits(rows)).transpose()?,
-            reared: self.reared.map(|it| it.ages(rows)).transpose()?,
             origin: self.origin.map(|it| it.wording(rows)).transpose()?,
-            oval: self.oval.map(|it| it.oval(rows)).transpose()?,
             keeping: each(self.keeping, |it| it.keeping(rows))?,
             fields: each(self.fields, |it| it.field(rows))?,
             step_records: each(self.step_records, |it| it.asks(rows))?,

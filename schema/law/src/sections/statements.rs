@@ -1,7 +1,7 @@
 //! How ingredient lists, allergens, date words and letter heights are written in their file.
 
 use crate::Bad;
-use crate::entry::{BoundEntry, Number, TemperatureEntry, TextEntry, known};
+use crate::entry::{BoundEntry, Number, TextEntry, known};
 use crate::file::Subject;
 use domain::ingredients::Nature;
 use domain::rows::{RowId, Rows, Sense};
@@ -42,18 +42,10 @@ pub struct StatementsEntry {
     /// Heights of letters, the smallest panels first.
     #[serde(default)]
     heights: Vec<HeightEntry>,
-    /// Two languages may share a line up to this surface, in square centimetres.
-    shared_line: Option<UpToEntry>,
     /// How the net weight is printed.
     net_weight: Option<NetEntry>,
-    /// Words in names that a food must earn.
-    #[serde(default)]
-    names: Vec<NameWordEntry>,
-    /// What still counts as meat.
-    #[serde(default)]
-    meat: Vec<MeatEntry>,
-    /// Salt in minced meat, in percent.
-    minced_meat_salt: Option<UpToEntry>,
+    /// The row by which the share of a solution in raw meat is told.
+    solution: Option<String>,
 }
 
 /// Words with their row.
@@ -480,44 +472,6 @@ struct ByWeightEntry {
     decimals: u32,
 }
 
-/// A word that a food must earn.
-#[derive(Debug, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-struct NameWordEntry {
-    /// The word and its other forms.
-    words: Vec<String>,
-    /// Phrases in which it is free.
-    #[serde(default)]
-    but_not: Vec<String>,
-    /// Not with any of these: `nitrite`, `salted-to-keep`.
-    #[serde(default)]
-    not_with: Vec<String>,
-    /// Only with each of these: `hind-leg-of-pig`, `made-in-country`, `shank-removed`.
-    #[serde(default)]
-    only_with: Vec<String>,
-    /// Only if the inside came to this.
-    reached: Option<TemperatureEntry>,
-    /// Only for loaves, or only for others.
-    loaf: Option<bool>,
-    /// What would do.
-    says: TextEntry,
-    /// The row.
-    row: String,
-}
-
-/// What still counts as meat.
-#[derive(Debug, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-struct MeatEntry {
-    /// The animals; empty for all others.
-    #[serde(default)]
-    species: Vec<String>,
-    /// Fat, in percent.
-    fat: BoundEntry,
-    /// Collagen to meat protein, in percent.
-    connective: BoundEntry,
-}
-
 impl Subject for StatementsEntry {
     type Rules = law::StatementRules;
 
@@ -555,7 +509,6 @@ impl Subject for StatementsEntry {
                 .map(|entry| Ok::<_, Bad>((known(rows, &entry.row)?, entry.wanted)))
                 .transpose()?,
             heights: each(self.heights, |entry| entry.step(rows))?,
-            shared_line: maybe(self.shared_line, |entry| entry.up_to(rows))?,
             net: maybe(self.net_weight, |entry| {
                 Ok(law::NetRules {
                     title: entry.title.wording(rows)?,
@@ -565,20 +518,7 @@ impl Subject for StatementsEntry {
                     decimals: entry.by_weight.decimals,
                 })
             })?,
-            names: each(self.names, |entry| entry.name_word(rows))?,
-            meat: each(self.meat, |entry| {
-                Ok(law::MeatLimit {
-                    species: each(entry.species, |text| word(&text, Species::parse))?,
-                    fat: entry.fat.bound(rows)?,
-                    connective: entry.connective.bound(rows)?,
-                })
-            })?,
-            mince: maybe(self.minced_meat_salt, |entry| {
-                Ok(law::MinceRules {
-                    row: known(rows, &entry.row)?,
-                    salt: entry.up_to(rows)?,
-                })
-            })?,
+            solution: maybe_known(rows, self.solution)?,
         })
     }
 }
@@ -854,22 +794,6 @@ impl HeightEntry {
             panel: maybe(self.panel, |panel| panel.up_to(rows))?,
             height: self.height.bound(rows)?,
             leading: maybe(self.leading, |leading| leading.bound(rows))?,
-        })
-    }
-}
-
-impl NameWordEntry {
-    fn name_word(self, rows: &Rows) -> Result<law::NameWord, Bad> {
-        let traits = |texts| each(texts, |text: String| word(&text, law::Trait::parse));
-        Ok(law::NameWord {
-            words: self.words,
-            but_not: self.but_not,
-            not_with: traits(self.not_with)?,
-            only_with: traits(self.only_with)?,
-            reached: self.reached.map(TemperatureEntry::temperature),
-            loaf: self.loaf,
-            says: self.says.into(),
-            row: known(rows, &self.row)?,
         })
     }
 }

@@ -53,6 +53,8 @@ pub struct LotRead {
     pub species_note: BTreeMap<String, String>,
     /// What is to be known or mended before it is labelled for sale.
     pub statement_findings: Vec<FindingRead>,
+    /// What stands against its label for a customer: its name, its standard, where its meat comes from.
+    pub label_findings: Vec<FindingRead>,
     /// Allergens by union over everything that went in.
     pub allergens: Vec<String>,
     /// Are those all? False of what nobody knows the history of: never read `allergens` alone.
@@ -215,6 +217,11 @@ pub fn lot_read(view: &LotView<'_>, reading: &LoadedFamily<'_>, speech: &Speech)
         contains: view.stated.contains.clone(),
         species_note: view.stated.species.clone(),
         statement_findings: findings
+            .map(|found| finding_read(found, rows, speech))
+            .collect(),
+        label_findings: view
+            .against_label
+            .iter()
             .map(|found| finding_read(found, rows, speech))
             .collect(),
         allergens: lot.allergens.iter().map(ToString::to_string).collect(),

@@ -18,7 +18,7 @@ pub mod today;
 pub mod wrong_label;
 
 pub use animal::{AnimalRead, OnceRead};
-pub use because::{BecauseRead, FindingRead, WhyRead};
+pub use because::{BecauseRead, FindingRead, WhyRead, finding_read};
 pub use deed::{DeedRead, VoidedRead};
 pub use descendants::{DescendantRead, DescendantsRead, Whereabouts};
 pub use done::{ChangeRead, DeedDone, LotBrief, Turned};

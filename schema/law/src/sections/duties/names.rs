@@ -52,6 +52,8 @@ enum DemandEntry {
     NotCured,
     /// A core temperature, in degrees Fahrenheit.
     Heated {
+        /// Of the meat of these animals, as `pig`.
+        species: Vec<String>,
         /// Of a cut.
         cut: BoundEntry,
         /// Of a loaf.
@@ -115,7 +117,8 @@ impl WordEntry {
                     parts: each(parts, |it| word!(Part, &it))?,
                 },
                 DemandEntry::NotCured => Demand::NotCured,
-                DemandEntry::Heated { cut, loaf } => Demand::Heated {
+                DemandEntry::Heated { species, cut, loaf } => Demand::Heated {
+                    species: each(species, |it| word!(Species, &it))?,
                     cut: cut.bound(rows)?,
                     loaf: loaf.bound(rows)?,
                 },

@@ -21,7 +21,6 @@ pub fn run(task: &str, input: &Input, shipped: &Shipped) -> String {
         "ppm" => ppm(input),
         "dose" => dose(input),
         "convert" => convert(input, shipped),
-        "compare" => compare(input, shipped),
         "factor" => factor(input, shipped),
         "pair" => pair(input, shipped),
         "assess" => shown_or_refused(assessed(input, shipped), input),
@@ -126,17 +125,6 @@ fn factor(input: &Input, shipped: &Shipped) -> String {
     round(masses.factor(from, to), input)
 }
 
-fn compare(input: &Input, _: &Shipped) -> String {
-    let level = |ppm, basis, stage| CureLevel {
-        stage: word(input, stage, domain::cure::Stage::parse),
-        ..CureLevel::ingoing(input.get::<Decimal>(ppm), word(input, basis, Basis::parse))
-    };
-    let (one, other) = (level("a", "a-as", "a-at"), level("b", "b-as", "b-at"));
-    one.compare(other)
-        .map_or_else(refused, |order| format!("{order:?}").to_lowercase())
-}
-
-/// The printed pair of a row: sodium and potassium.
 fn pair(input: &Input, shipped: &Shipped) -> String {
     let rules = &law(input, shipped).cures;
     let sets = rules.pumped_bacon.iter().flat_map(|set| &set.nitrite);

@@ -3,8 +3,8 @@
 use super::Input;
 use domain::duties::{
     DutyRules, approvals, banned, batch, beef, cured_pork, deadline, dry_cured, fields, fsma,
-    keeping, killing, lot_mark, meat_protein, mince, names, one_up, origin_words, oval, reared,
-    recall, sale, step_records, tenderised,
+    keeping, killing, meat_protein, mince, names, one_up, origin_words, recall, sale, step_records,
+    tenderised,
 };
 use domain::grams::Grams;
 use domain::law::Law;
@@ -25,8 +25,7 @@ pub fn run(task: &str, input: &Input, shipped: &Shipped) -> String {
         "pff" | "qualifier" | "full-name" | "dry-cured" | "brine" | "bacon" | "patty" => {
             pork(task, input, duties, rows)
         }
-        "beef" | "batch" | "reared" | "origin" | "beef-label" | "oval" | "lot-mark"
-        | "lot-shown" => batches(task, input, duties, rows),
+        "beef" | "batch" | "beef-label" => batches(task, input, duties, rows),
         "mince" | "mince-making" | "meat" | "collagen" | "sale" | "meat-protein" | "solid-cut"
         | "tenderised" => meat(task, input, duties, rows),
         _ => records(task, input, duties, rows),
@@ -207,13 +206,6 @@ fn pork(task: &str, input: &Input, duties: &DutyRules, rows: &Rows) -> String {
 }
 
 /// `name` inside, `!name` outside the Union.
-fn country(text: &str) -> origin_words::Country<'_> {
-    origin_words::Country {
-        name: text.trim_start_matches('!'),
-        inside: !text.starts_with('!'),
-    }
-}
-
 fn batches(task: &str, input: &Input, duties: &DutyRules, rows: &Rows) -> String {
     match task {
         "beef" => {
@@ -243,28 +235,6 @@ fn batches(task: &str, input: &Input, duties: &DutyRules, rows: &Rows) -> String
             let days: Vec<_> = days.iter().map(|day| day.parse().unwrap()).collect();
             found(batch::check_batch(duties, &sources, &days))
         }
-        "reared" => {
-            let ages = duties.reared.as_ref().expect("there is a rule");
-            let kilograms = input.try_get("kg");
-            match reared::reared(ages, input.get("born"), input.get("killed"), kilograms) {
-                Ok(reared::Reared::Since(day)) => format!("since {day}"),
-                Ok(reared::Reared::FromKilograms(kilograms)) => format!("from {kilograms} kg"),
-                Ok(reared::Reared::WholeLife) => "whole life".to_owned(),
-                Err(refusal) => cannot(refusal),
-            }
-        }
-        "origin" => {
-            let wording = duties.origin.as_ref().expect("there is wording");
-            let reared: Vec<_> = list(input.text("reared"))
-                .into_iter()
-                .map(country)
-                .collect();
-            let born = input.maybe("born").map(country);
-            let slaughtered = country(input.text("slaughtered"));
-            let proven = yes(input, "proven");
-            origin_words::meat_lines(wording, born, &reared, slaughtered, proven)
-                .map_or_else(cannot, |lines| lines.join(" | "))
-        }
         "beef-label" => {
             let wording = duties.origin.as_ref().expect("there is wording");
             let pair = |text| -> (&str, &str) {
@@ -281,26 +251,7 @@ fn batches(task: &str, input: &Input, duties: &DutyRules, rows: &Rows) -> String
             };
             origin_words::beef_lines(wording, &label).map_or_else(cannot, |lines| lines.join(" | "))
         }
-        "oval" => {
-            let mark = oval::Mark {
-                number: input.maybe("number"),
-                letters: input.text("letters"),
-                own_number: input.maybe("own"),
-                worked_here: yes(input, "worked_here"),
-            };
-            found(oval::check_oval(duties, rows, mark, input.get("day")))
-        }
-        "lot-mark" => {
-            let wording = duties.lot_mark.as_ref().expect("there is a rule");
-            let dated = yes(input, "dated");
-            let needed =
-                lot_mark::is_needed(wording, dated, yes(input, "immediate"), input.get("cm2"));
-            if needed { "needed" } else { "not needed" }.to_owned()
-        }
-        _ => {
-            let wording = duties.lot_mark.as_ref().expect("there is a rule");
-            lot_mark::shown(wording, input.text("lot"), yes(input, "plain"))
-        }
+        _ => panic!("no task {task}"),
     }
 }
 

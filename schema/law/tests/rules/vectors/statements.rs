@@ -8,15 +8,14 @@ use super::Input;
 use domain::grams::Grams;
 use domain::ingredients::{self, Ingredient, Nature};
 use domain::law::Law;
-use domain::measure::{Percent, Temperature};
+use domain::measure::Percent;
 use domain::rows::{Finding, Gravity};
 use domain::says::Arg;
-use domain::statement::{
-    self, DateKind, Food, Lettering, NoticeKind, Runs, Sale, StatementStyle, Trait,
-};
+use domain::statement::{self, DateKind, Food, Lettering, NoticeKind, Runs, Sale, StatementStyle};
 use domain::words::{Allergen, Profile, Species};
 use law::Shipped;
 use rust_decimal::Decimal;
+use rust_decimal::prelude::ToPrimitive;
 use std::collections::BTreeSet;
 
 pub fn run(task: &str, input: &Input, shipped: &Shipped) -> String {
@@ -99,40 +98,12 @@ pub fn run(task: &str, input: &Input, shipped: &Shipped) -> String {
             let told = rules.net.as_ref().map(|rules| rules.text_of(grams));
             told.map_or("silent".into(), |told| told.replace('\u{a0}', " "))
         }
-        "same-line" => match statement::may_share_line(rules, input.get("cm2")) {
-            Some(true) => "allowed".into(),
-            Some(false) => "new line".into(),
-            None => "silent".into(),
-        },
-        "name" => {
-            let traits: BTreeSet<Trait> = input.maybe("traits").map_or(BTreeSet::new(), |text| {
-                text.split(',')
-                    .map(|word| Trait::parse(word).expect("a trait"))
-                    .collect()
-            });
-            let reached: Option<Decimal> = input.try_get("fahrenheit");
-            let reached = reached.map(Temperature::fahrenheit);
-            let name = input.text("name");
-            found(&statement::check_name(
-                rules, &law.rows, name, &traits, reached,
-            ))
-        }
-        "meat" => {
-            let species = Species::parse(input.text("species")).expect("an animal");
-            let (fat, connective) = (percent(input, "fat"), percent(input, "connective"));
-            match statement::meat_excess(rules, species, fat, connective) {
-                Err(refusal) => format!("cannot be: {}", refusal.field.unwrap_or_default()),
-                Ok(None) => "silent".into(),
-                Ok(Some(excess)) => format!("fat {}, connective {}", excess.fat, excess.connective),
-            }
-        }
-        "mince" => {
-            let finding = statement::check_mince(rules, &law.rows, percent(input, "salt"));
-            found(finding.as_slice())
-        }
         "net-weight" => {
             let text = input.text("text");
-            let finding = statement::check_net_weight(rules, &law.rows, text, input.get("pounds"));
+            let pounds: Decimal = input.get("pounds");
+            let milligrams = (pounds * Decimal::new(45_359_237, 2)).round();
+            let grams = Grams::from_milligrams(milligrams.to_i64().expect("a weight"));
+            let finding = statement::check_net_weight(rules, &law.rows, text, grams);
             found(finding.as_slice())
         }
         "solution" => {

@@ -1,0 +1,155 @@
+//! Where the animals of a lot were born, raised and killed, as far as the lists know.
+
+use super::GateSays;
+use crate::duties::origin_words::{BeefLabel, beef_lines};
+use crate::family::{Family, Lists, Relative};
+use crate::law::Law;
+use crate::naming::NameFacts;
+use crate::product::Product;
+use crate::rows::{Finding, Gravity};
+use crate::statement::origin;
+use crate::words::{ProductKind, Species};
+use chrono::NaiveDate;
+use std::collections::BTreeSet;
+
+/// One source animal of a lot, with its countries.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Raised {
+    /// What it was.
+    pub species: Species,
+    /// Where it was born, where its farm says that its animals are born there.
+    pub born: Option<String>,
+    /// Where it was raised.
+    pub reared: Option<String>,
+    /// Where it was killed.
+    pub slaughtered: Option<String>,
+    /// The abattoir's number.
+    pub abattoir: Option<String>,
+    /// When it was killed.
+    pub killed: NaiveDate,
+}
+
+/// The source animals of a lot; `None` stands for meat that was bought without its animal.
+pub fn sources(family: &Family, of: &Relative, lists: &Lists) -> Vec<Option<Raised>> {
+    let mut all: Vec<Option<Raised>> = Vec::new();
+    for of in family.youngest_first(of.lot.id) {
+        let Some(source) = of.source.as_ref().filter(|_| of.has_species()) else {
+            continue;
+        };
+        let raised = source.animal.as_ref().map(|animal| {
+            let farm = lists.farms.get(&animal.farm);
+            let country = farm.and_then(|farm| farm.country.clone());
+            let abattoir = animal.abattoir.as_ref();
+            let killed_at = abattoir.and_then(|number| lists.abattoirs.get(number));
+            Raised {
+                species: animal.species,
+                born: country
+                    .clone()
+                    .filter(|_| farm.is_some_and(|farm| farm.born_there)),
+                reared: country,
+                slaughtered: killed_at.and_then(|abattoir| abattoir.country.clone()),
+                abattoir: animal.abattoir.clone(),
+                killed: animal.killed_on,
+            }
+        });
+        if !all.contains(&raised) {
+            all.push(raised);
+        }
+    }
+    all
+}
+
+/// Is it meat and nothing else: cut or minced, raw?
+pub(super) fn is_fresh_meat(facts: &NameFacts<'_>) -> bool {
+    let product = facts.product;
+    let alone = facts.species.len() == 1 && facts.is_meat_alone;
+    product.raw
+        && match product.kind {
+            ProductKind::Cut | ProductKind::Trim => true,
+            ProductKind::Mixed => alone,
+            _ => false,
+        }
+}
+
+/// Where the place asks for the countries of fresh meat, and the lists do not know them. The packs of
+/// this counter are put up where they are sold, which the duty does not reach (`canada-eu-uk-10.6`); so
+/// it is a word of warning.
+pub(super) fn check(
+    facts: &NameFacts<'_>,
+    sources: &[Option<Raised>],
+    law: &Law,
+) -> Option<Finding> {
+    let rule = law.statements.origin.as_ref()?;
+    let asked = is_fresh_meat(facts) && facts.species.iter().any(|of| rule.species.contains(of));
+    let known = |raised: &Option<Raised>| {
+        let both = raised.as_ref();
+        both.is_some_and(|raised| raised.reared.is_some() && raised.slaughtered.is_some())
+    };
+    let all_known = !sources.is_empty() && sources.iter().all(known);
+    (asked && !all_known)
+        .then(|| Finding::new(Gravity::Warn, GateSays::OriginUnknown, [rule.row.clone()]))
+}
+
+/// The lines of a label on where the animals of fresh meat lived and died; none where the place does not
+/// ask, or where the lists do not know it of every animal.
+pub fn origin_lines(
+    product: &Product,
+    sources: &[Option<Raised>],
+    lot: &str,
+    law: &Law,
+    language: &str,
+) -> Vec<String> {
+    let raised: Option<Vec<&Raised>> = sources.iter().map(Option::as_ref).collect();
+    let (Some(raised), true) = (raised.filter(|all| !all.is_empty()), product.raw) else {
+        return Vec::new();
+    };
+    if product.species == Some(Species::Cattle) {
+        return beef(&raised, lot, law, language).unwrap_or_default();
+    }
+    let rule = law.statements.origin.as_ref();
+    if !rule.is_some_and(|rule| product.species.is_some_and(|of| rule.species.contains(&of))) {
+        return Vec::new();
+    }
+    let (Some(born), Some(reared), Some(slaughtered)) = (
+        countries(&raised, |of| Some(of.born.as_deref().unwrap_or(""))),
+        countries(&raised, |of| of.reared.as_deref()),
+        countries(&raised, |of| of.slaughtered.as_deref()),
+    ) else {
+        return Vec::new();
+    };
+    let one = |all: &[&str]| all.len() == 1 && !all[0].is_empty();
+    let born = Some(born).filter(|born| one(born)).map(|born| born[0]);
+    let (reared, slaughtered) = (reared.join(", "), slaughtered.join(", "));
+    origin(&law.statements, born, &reared, &slaughtered, language)
+}
+
+/// The countries of all animals, each once; nothing where one is not known.
+fn countries<'a>(
+    raised: &[&'a Raised],
+    of: impl Fn(&'a Raised) -> Option<&'a str>,
+) -> Option<Vec<&'a str>> {
+    let all: Option<BTreeSet<&str>> = raised.iter().map(|raised| of(raised)).collect();
+    Some(all?.into_iter().collect())
+}
+
+/// The lines of a beef label, where all of it is known of one country each. The law's file has them in
+/// English alone.
+fn beef(raised: &[&Raised], lot: &str, law: &Law, language: &str) -> Option<Vec<String>> {
+    let wording = law.duties.origin.as_ref().filter(|_| language == "en")?;
+    let one = |of: fn(&Raised) -> Option<&str>| {
+        let all = countries(raised, of)?;
+        (all.len() == 1).then(|| all[0])
+    };
+    let label = BeefLabel {
+        reference: lot,
+        born: one(|of| of.born.as_deref())?,
+        reared: one(|of| of.reared.as_deref())?,
+        slaughtered: (
+            one(|of| of.slaughtered.as_deref())?,
+            one(|of| of.abattoir.as_deref())?,
+        ),
+        // A shop that cuts for its own counter has no number as a cutting plant.
+        cut: &[],
+    };
+    beef_lines(wording, &label).ok()
+}

@@ -1,0 +1,318 @@
+//! What is known of a food as far as its name goes: from the lists alone, when it is listed; from the
+//! record, when it is labelled.
+
+use crate::duties::names::Part;
+use crate::family::{Family, Lists, Relative};
+use crate::grams::Grams;
+use crate::lot::LotId;
+use crate::measure::{Percent, Temperature};
+use crate::product::{InCure, Product};
+use crate::words::{CurePart, Natural, ProductKind, Quantity, Species};
+use rust_decimal::Decimal;
+use rust_decimal::prelude::ToPrimitive;
+use std::collections::{BTreeSet, HashMap};
+
+/// How many levels of recipes are looked through.
+const DEEPEST: u32 = 8;
+
+/// What is known of a food. What nobody knows is `None`.
+#[derive(Debug, Clone)]
+pub struct NameFacts<'a> {
+    /// The food.
+    pub product: &'a Product,
+    /// The animals in it.
+    pub species: BTreeSet<Species>,
+    /// The parts of animals in it; `None` stands for one that nobody knows.
+    pub parts: BTreeSet<Option<(Species, Part)>>,
+    /// Is it meat and nothing else?
+    pub is_meat_alone: bool,
+    /// Did nitrite or nitrate go in?
+    pub nitrite: Option<bool>,
+    /// Was it cured dry?
+    pub dry: bool,
+    /// Did water or brine go in?
+    pub water_in: bool,
+    /// The hottest core that was read.
+    pub core: Option<Temperature>,
+    /// What the meat weighed fresh, and what is left of it.
+    pub weights: Option<(Grams, Grams)>,
+    /// Salt that went in, of all that went in.
+    pub salt: Option<Percent>,
+    /// Its pH.
+    pub ph: Option<Decimal>,
+    /// Its water activity.
+    pub water_activity: Option<Decimal>,
+    /// What went into the meat besides, water with it, and the meat: in proportion.
+    pub solution: Option<(Grams, Grams)>,
+    /// Fat of another animal in it, and how much of the whole.
+    pub other_fat: Option<(Species, Percent)>,
+}
+
+impl<'a> NameFacts<'a> {
+    /// What the product itself tells.
+    fn of(product: &'a Product) -> NameFacts<'a> {
+        NameFacts {
+            product,
+            species: product.species.into_iter().collect(),
+            parts: BTreeSet::new(),
+            is_meat_alone: false,
+            nitrite: None,
+            dry: is_dry(product),
+            water_in: false,
+            core: None,
+            weights: None,
+            salt: None,
+            ph: None,
+            water_activity: None,
+            solution: None,
+            other_fat: None,
+        }
+    }
+
+    /// What the lists tell of a product.
+    pub fn listed(product: &'a Product, lists: &Lists) -> NameFacts<'a> {
+        let mut facts = NameFacts::of(product);
+        let mut sum = Sum::default();
+        sum.recipe(product, Decimal::ONE, lists, DEEPEST);
+        facts.take(sum);
+        facts
+    }
+
+    /// What the record tells of a lot. The family has to be loaded with its ancestors.
+    pub fn of_lot(family: &Family, of: &'a Relative, lists: &Lists) -> NameFacts<'a> {
+        let product = &*of.lot.product;
+        let mut facts = NameFacts::of(product);
+        facts.species.extend(&of.lot.species);
+        let mut sum = Sum::default();
+        sum.lot(family, of, Decimal::ONE, lists);
+        let line = family.youngest_first(of.lot.id);
+        facts.dry |= line.iter().any(|of| is_dry(&of.lot.product));
+        let core = line.iter().take_while(|of| !of.lot.product.raw);
+        facts.core = core.filter_map(|of| hottest(of)).max();
+        let read = |quantity| {
+            let millionths = of.last_reading(quantity)?;
+            Some(Decimal::new(millionths, 6).normalize())
+        };
+        (facts.ph, facts.water_activity) = (read(Quantity::Ph), read(Quantity::WaterActivity));
+        let cured = line.iter().any(|of| {
+            let went_in = |quantity| of.last_reading(quantity).is_some_and(|ppm| ppm > 0);
+            went_in(Quantity::NitritePpm) || went_in(Quantity::NitratePpm)
+        });
+        facts.weights = fresh(family, of);
+        facts.take(sum);
+        if cured {
+            facts.nitrite = Some(true);
+        }
+        facts
+    }
+
+    fn take(&mut self, sum: Sum) {
+        self.parts = sum.parts;
+        self.nitrite = match (sum.nitrite, sum.unknown) {
+            (true, _) => Some(true),
+            (false, true) => None,
+            (false, false) => Some(false),
+        };
+        self.water_in = sum.water > Decimal::ZERO;
+        let all = sum.whole;
+        self.is_meat_alone = !all.is_zero() && all == sum.meat;
+        let grams = |weight: Decimal| {
+            let kilogram = Decimal::from(1_000_000);
+            Grams::from_milligrams((weight * kilogram).round().to_i64().unwrap_or(0))
+        };
+        self.solution = self
+            .water_in
+            .then(|| (grams(all - sum.meat), grams(sum.meat)));
+        if !all.is_zero() && !sum.unknown {
+            self.salt = Some(Percent::of(sum.salt, all));
+        }
+        // Lard is of the pig; what else was rendered into it is another animal's.
+        let own = self
+            .product
+            .species
+            .filter(|_| self.product.kind == ProductKind::Rendered);
+        let other = sum
+            .fats
+            .iter()
+            .filter(|(of, _)| own.is_some_and(|own| own != **of));
+        let most = other.max_by_key(|(_, part)| **part);
+        if let Some((of, part)) = most.filter(|_| !all.is_zero()) {
+            self.other_fat = Some((*of, Percent::of(*part, all)));
+        }
+    }
+}
+
+fn is_dry(product: &Product) -> bool {
+    let cure = product.cured.cure;
+    cure.is_some_and(|cure| cure.method.is_dry())
+}
+
+fn hottest(of: &Relative) -> Option<Temperature> {
+    let read = of.readings.iter().filter_map(|reading| {
+        let degrees = Decimal::new(reading.millionths, 6);
+        match reading.quantity {
+            Quantity::Celsius => Some(Temperature::celsius(degrees)),
+            Quantity::Fahrenheit => Some(Temperature::fahrenheit(degrees)),
+            _ => None,
+        }
+    });
+    read.max()
+}
+
+/// What the meat in a lot weighed before it was cured, in proportion to what came out, and what the lot
+/// weighs. Nothing where nothing was cured here.
+fn fresh(family: &Family, of: &Relative) -> Option<(Grams, Grams)> {
+    let mut known: HashMap<LotId, Option<Decimal>> = HashMap::new();
+    let order = family.youngest_first(of.lot.id);
+    for of in order.into_iter().rev() {
+        let uses = family.ancestry.uses_of(of.lot.id);
+        let fresh = match (of.lot.product.kind, uses.is_empty()) {
+            (ProductKind::Cured | ProductKind::Cooked, false) => {
+                let meat = uses.iter().filter_map(|used| {
+                    let from = family.get(used.lot)?;
+                    if !from.has_species() {
+                        return None;
+                    }
+                    let whole = Decimal::from(from.made().milligrams().max(1));
+                    let part = Decimal::from(used.milligrams) / whole;
+                    Some(
+                        known
+                            .get(&used.lot)
+                            .copied()
+                            .flatten()
+                            .map(|all| all * part),
+                    )
+                });
+                let all: Option<Vec<Decimal>> = meat.collect();
+                all.map(|all| all.into_iter().sum())
+            }
+            (ProductKind::Cured | ProductKind::Cooked, true) => None,
+            _ => Some(Decimal::from(of.made().milligrams())),
+        };
+        known.insert(of.lot.id, fresh);
+    }
+    if !matches!(
+        of.lot.product.kind,
+        ProductKind::Cured | ProductKind::Cooked
+    ) {
+        return None;
+    }
+    let fresh = known.get(&of.lot.id).copied().flatten()?;
+    let fresh = Grams::from_milligrams(fresh.round().to_i64()?);
+    (!fresh.is_none_left() && !of.made().is_none_left()).then(|| (fresh, of.made()))
+}
+
+/// What goes into a food, gathered over all that it is made of.
+#[derive(Debug, Default)]
+struct Sum {
+    parts: BTreeSet<Option<(Species, Part)>>,
+    nitrite: bool,
+    /// Is there something in it of which nobody knows what is in it?
+    unknown: bool,
+    whole: Decimal,
+    salt: Decimal,
+    water: Decimal,
+    meat: Decimal,
+    fats: HashMap<Species, Decimal>,
+}
+
+impl Sum {
+    /// A thing that is what it is: nothing is known to be in it.
+    fn leaf(&mut self, product: &Product, weight: Decimal) {
+        self.whole += weight;
+        match product.part.in_cure {
+            Some(InCure::CuringSalt(_)) => self.nitrite = true,
+            Some(InCure::Other(CurePart::Salt)) => self.salt += weight,
+            _ if product.keeping.stable_as == Some(Natural::Salt) => self.salt += weight,
+            _ => {}
+        }
+        if product.part.nature == Some(crate::ingredients::Nature::Water) {
+            self.water += weight;
+        }
+        let Some(species) = product.species else {
+            return;
+        };
+        self.meat += weight;
+        use ProductKind::*;
+        match product.kind {
+            Fat | Rendered => *self.fats.entry(species).or_default() += weight,
+            Bone | Stock | Waste => {}
+            Offal => {
+                self.parts.insert(Some((species, Part::Other)));
+            }
+            Trim if product.cut.is_none() => {
+                self.parts.insert(Some((species, Part::Trim)));
+            }
+            kind => {
+                let part = product.cut.as_deref().and_then(part_of);
+                self.parts.insert(part.map(|part| (species, part)));
+                self.unknown |= matches!(kind, Cured | Cooked | Mixed);
+            }
+        }
+    }
+
+    fn recipe(&mut self, product: &Product, weight: Decimal, lists: &Lists, depth: u32) {
+        let recipe = lists.recipes.get(&product.code);
+        let whole: Grams = recipe.into_iter().flatten().map(|part| part.grams).sum();
+        let Some(recipe) = recipe.filter(|_| depth > 0 && product.cut.is_none()) else {
+            return self.leaf(product, weight);
+        };
+        for part in recipe {
+            let share = Decimal::from(part.grams.milligrams())
+                / Decimal::from(whole.milligrams().max(1))
+                * weight;
+            match lists.products.get(&part.product) {
+                Some(product) => self.recipe(product, share, lists, depth - 1),
+                None => self.unknown = true,
+            }
+        }
+    }
+
+    /// A lot by what went into it, down to the cuts; what was bought by its recipe.
+    fn lot(&mut self, family: &Family, of: &Relative, weight: Decimal, lists: &Lists) {
+        let mut shares: HashMap<LotId, Decimal> = HashMap::from([(of.lot.id, weight)]);
+        // Each lot after all that was made of it: its share is whole when its turn comes.
+        for of in family.youngest_first(of.lot.id) {
+            let Some(share) = shares.remove(&of.lot.id) else {
+                continue;
+            };
+            let product = &*of.lot.product;
+            let uses = family.ancestry.uses_of(of.lot.id);
+            if product.cut.is_some() {
+                self.leaf(product, share);
+                continue;
+            }
+            if uses.is_empty() {
+                self.recipe(product, share, lists, DEEPEST);
+                continue;
+            }
+            let water = family.water.get(&of.lot.made_by).copied();
+            let water = water.unwrap_or(Grams::ZERO);
+            let used: i64 = uses.iter().map(|used| used.milligrams).sum();
+            let all = Decimal::from((used + water.milligrams()).max(1));
+            let poured = Decimal::from(water.milligrams()) / all * share;
+            self.water += poured;
+            self.whole += poured;
+            for used in uses {
+                let part = Decimal::from(used.milligrams) / all * share;
+                *shares.entry(used.lot).or_default() += part;
+            }
+        }
+    }
+}
+
+/// The part of the animal that a cut is, by the trade's key for it; nothing for a key of the house's own.
+fn part_of(cut: &str) -> Option<Part> {
+    Some(match cut {
+        "ham" | "hams" | "leg" | "legs" => Part::HindLeg,
+        "butt" | "picnic" | "shoulder" | "shoulders" => Part::Shoulder,
+        "loin" | "loins" => Part::Loin,
+        "belly" => Part::Belly,
+        "shank" | "shanks" | "hock" | "hocks" => Part::Shank,
+        "trim" => Part::Trim,
+        "jowl" => Part::Jowl,
+        "feet" => Part::Feet,
+        "spareribs" | "rib" | "racks" | "breast" | "breasts" | "flank" | "neck" => Part::Other,
+        _ => return None,
+    })
+}

@@ -1,0 +1,20 @@
+//! What is said of a food's name and standard beyond what each standard says itself.
+
+use crate::measure::Percent;
+use crate::messages;
+use rust_decimal::Decimal;
+
+messages! {
+    /// What is said of a food's name and standard.
+    NamingSays in "naming" {
+        Qualifier "qualifier" { name: String },
+        ProteinUnknown "protein-unknown" { least: Decimal },
+        MeatProteinUnknown "meat-protein-unknown" { least: Decimal },
+        MinceUnknown "mince-unknown" { fat: Decimal, collagen: Decimal },
+        NoNitriteClaim "no-nitrite-claim" { words: String },
+        MoistureUnknown "moisture-unknown" { name: String, most: Decimal },
+        NoProtein "no-protein",
+        MoreThanWhole "more-than-whole" { sum: Decimal },
+        Solution "solution" { percent: Percent },
+    }
+}

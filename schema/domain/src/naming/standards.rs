@@ -1,0 +1,386 @@
+//! Foods that have a standard: what the figures on record say against the name, and what is warned of
+//! where nobody has measured.
+
+use super::NameFacts;
+use super::names::is_cooked;
+use super::says::NamingSays;
+use crate::cure::{ClaimFacts, uncured};
+use crate::duties::cured_pork::{self, PffKind, Qualifier, Standards};
+use crate::duties::dry_cured::{Claim, DryCured, Piece, check_dry_cured};
+use crate::duties::meat_protein::{check_meat_protein, is_solid_cut};
+use crate::duties::mince::{self, MeatKind, MinceKind, Sample};
+use crate::duties::names::{Part, says, words_of};
+use crate::law::Law;
+use crate::measure::Percent;
+use crate::refusal::Result;
+use crate::rows::{Finding, Gravity};
+use crate::says::Says;
+use crate::stability::moisture_to_protein;
+use crate::statement::solution_percent;
+use crate::words::{ProductKind, Species};
+
+/// What stands against "country" and "dry cured" on a ham or shoulder of a pig; nothing for another name.
+///
+/// # Errors
+/// A figure that cannot be.
+pub fn dry_cured(facts: &NameFacts<'_>, law: &Law) -> Result<Option<Vec<Finding>>> {
+    let (Some(standards), Some(name)) = (&law.duties.cured_pork, words(facts)) else {
+        return Ok(None);
+    };
+    let claim = match () {
+        () if says(&name, "country") => Claim::Country,
+        () if says(&name, "dry cured") => Claim::DryCured,
+        () => return Ok(None),
+    };
+    let piece = match () {
+        () if says(&name, "ham") || says(&name, "hams") => Piece::Ham,
+        () if says(&name, "shoulder") => Piece::Shoulder,
+        () => return Ok(None),
+    };
+    if !facts.species.contains(&Species::Pig) || !facts.dry {
+        return Ok(None);
+    }
+    let Some((fresh, finished)) = facts.weights else {
+        return Ok(Some(Vec::new()));
+    };
+    let told = &facts.product.standard;
+    let asked = DryCured {
+        claim,
+        piece,
+        fresh,
+        finished,
+        nitrite: facts.nitrite.unwrap_or(false),
+        salt: told.salt,
+        water: told.water,
+        water_activity: facts.water_activity,
+        curing_days: None,
+        whole_days: None,
+        core: None,
+    };
+    let found = check_dry_cured(standards, &law.rows, &asked)?;
+    // What nobody measured is not known to be wrong.
+    let known = |finding: Finding| match finding.says.key() {
+        "dry-cured-measure-salt" | "dry-cured-unmeasured" => finding.warned(),
+        _ => finding,
+    };
+    Ok(Some(found.into_iter().map(known).collect()))
+}
+
+/// What stands against the food as the standard of its name has it.
+///
+/// # Errors
+/// A figure that cannot be.
+pub fn check_standard(facts: &NameFacts<'_>, law: &Law) -> Result<Vec<Finding>> {
+    let mut found = Vec::new();
+    if let (Some(standards), Some(name)) = (&law.duties.cured_pork, words(facts)) {
+        found.extend(bacon(facts, standards, &name, law)?);
+        found.extend(patty(facts, standards, &name, law)?);
+        found.extend(protein(facts, standards, &name, law)?);
+    }
+    found.extend(meat_protein(facts, law)?);
+    found.extend(minced(facts, law)?);
+    found.extend(solution(facts, law)?);
+    found.extend(moisture(facts, law)?);
+    found.extend(no_nitrite(facts, law)?);
+    Ok(found)
+}
+
+/// The words of the English name.
+fn words(facts: &NameFacts<'_>) -> Option<Vec<String>> {
+    facts.product.names.get("en").map(|name| words_of(name))
+}
+
+/// Is it made of that part of a pig and of no other?
+fn is_all(facts: &NameFacts<'_>, part: Part) -> bool {
+    let own = |known: &Option<(Species, Part)>| *known == Some((Species::Pig, part));
+    !facts.parts.is_empty() && facts.parts.iter().all(own)
+}
+
+fn bacon(
+    facts: &NameFacts<'_>,
+    standards: &Standards,
+    name: &[String],
+    law: &Law,
+) -> Result<Option<Finding>> {
+    match facts
+        .weights
+        .filter(|_| says(name, "bacon") && is_all(facts, Part::Belly))
+    {
+        Some((fresh, ready)) => cured_pork::check_bacon(standards, &law.rows, fresh, ready),
+        None => Ok(None),
+    }
+}
+
+fn patty(
+    facts: &NameFacts<'_>,
+    standards: &Standards,
+    name: &[String],
+    law: &Law,
+) -> Result<Vec<Finding>> {
+    let chopped = ["ham patty", "ham patties", "chopped ham"];
+    let told = &facts.product.standard;
+    match told.fat.filter(|_| chopped.iter().any(|of| says(name, of))) {
+        Some(fat) => {
+            let over = told.shank_over.unwrap_or_default();
+            cured_pork::check_patty(standards, &law.rows, fat, over)
+        }
+        None => Ok(Vec::new()),
+    }
+}
+
+/// The words that have to stand beside the name of cured pork by its protein.
+fn protein(
+    facts: &NameFacts<'_>,
+    standards: &Standards,
+    name: &[String],
+    law: &Law,
+) -> Result<Option<Finding>> {
+    let cured = facts.nitrite == Some(true) && !facts.product.raw;
+    if !cured || !facts.species.contains(&Species::Pig) {
+        return Ok(None);
+    }
+    let cooked = is_cooked(facts) == Some(true);
+    let kind = match (
+        cooked,
+        is_all(facts, Part::HindLeg),
+        is_all(facts, Part::Shoulder),
+    ) {
+        _ if says(name, "chopped ham") => PffKind::ChoppedHam,
+        (true, true, _) => PffKind::CookedHam,
+        (true, _, true) => PffKind::CookedShoulder,
+        (false, true, _) if !facts.dry => PffKind::UncookedHam,
+        (false, _, true) if !facts.dry => PffKind::UncookedShoulder,
+        _ => return Ok(None),
+    };
+    let Some(least) = standards.pff.iter().find(|least| least.kind == kind) else {
+        return Ok(None);
+    };
+    let told = &facts.product.standard;
+    let (Some(protein), Some(fat)) = (told.protein, told.fat) else {
+        let says = NamingSays::ProteinUnknown {
+            least: least.plain.value,
+        };
+        let warned = Finding::new(Gravity::Warn, says, [least.plain.row.clone()]);
+        return Ok(facts.water_in.then_some(warned));
+    };
+    let with = standards.qualifier(kind, cured_pork::pff(protein, fat)?);
+    let with = with.filter(|with| *with != Qualifier::Plain);
+    let own = facts.product.name("en");
+    let Some(with) = with.filter(|with| !standards.is_said(own, *with)) else {
+        return Ok(None);
+    };
+    let says: Says = match standards.full_name(own, with, told.added) {
+        Ok(name) => NamingSays::Qualifier { name }.into(),
+        // The percentage that the name must state is not told.
+        Err(refusal) => refusal.detail,
+    };
+    Ok(Some(Finding::against(
+        &law.rows,
+        &standards.wording.row,
+        says,
+    )))
+}
+
+/// Meat protein in a solid cut to which water was added.
+fn meat_protein(facts: &NameFacts<'_>, law: &Law) -> Result<Option<Finding>> {
+    let Some(least) = law.duties.meat_protein.as_ref().filter(|_| facts.water_in) else {
+        return Ok(None);
+    };
+    let product = facts.product;
+    let whole = matches!(product.kind, ProductKind::Cured | ProductKind::Cooked)
+        && !facts
+            .parts
+            .iter()
+            .flatten()
+            .any(|(_, part)| matches!(part, Part::Trim | Part::Other));
+    if !is_solid_cut(least, whole && !facts.parts.is_empty(), Percent::default())? {
+        return Ok(None);
+    }
+    let cooked = is_cooked(facts) == Some(true);
+    let name = product.name("en");
+    let bound = if cooked { &least.cooked } else { &least.raw };
+    match product.standard.protein {
+        Some(protein) => check_meat_protein(least, &law.rows, name, cooked, protein),
+        None if least.is_for(name) => {
+            let says = NamingSays::MeatProteinUnknown { least: bound.value };
+            Ok(Some(Finding::new(Gravity::Warn, says, [bound.row.clone()])))
+        }
+        None => Ok(None),
+    }
+}
+
+/// Water or brine in raw cuts that are sold raw: what the name should tell (`us-F3`).
+fn solution(facts: &NameFacts<'_>, law: &Law) -> Result<Option<Finding>> {
+    let (Some(row), Some((solution, meat))) = (&law.statements.solution, facts.solution) else {
+        return Ok(None);
+    };
+    let cuts = |part: &Option<(Species, Part)>| {
+        part.is_some_and(|(_, part)| !matches!(part, Part::Trim | Part::Other))
+    };
+    let plain = facts.product.raw
+        && facts.nitrite == Some(false)
+        && facts.product.kind != ProductKind::Mixed
+        && !facts.parts.is_empty()
+        && facts.parts.iter().all(cuts);
+    let told = words(facts).is_some_and(|name| says(&name, "solution"));
+    if !plain || told || solution.is_none_left() || meat.is_none_left() {
+        return Ok(None);
+    }
+    let percent = solution_percent(solution, meat)?;
+    let says = NamingSays::Solution { percent };
+    Ok(Some(Finding::new(Gravity::Warn, says, [row.clone()])))
+}
+
+/// Moisture to protein, where the English name is one that is held to it. Where nobody measured, a word of
+/// warning.
+fn moisture(facts: &NameFacts<'_>, law: &Law) -> Result<Vec<Finding>> {
+    let Some(name) = words(facts).filter(|_| !facts.species.is_empty() && !facts.product.raw)
+    else {
+        return Ok(Vec::new());
+    };
+    let spoken = |key: &str| key.replace('-', " ");
+    let mut rules = law.stability.moisture.iter();
+    let rule = rules.find(|rule| says(&name, &spoken(&rule.name)));
+    let Some(rule) = rule else {
+        return Ok(Vec::new());
+    };
+    let told = &facts.product.standard;
+    let (Some(water), Some(protein)) = (told.water, told.protein) else {
+        let says = NamingSays::MoistureUnknown {
+            name: spoken(&rule.name),
+            most: rule.at_most.value,
+        };
+        return Ok(vec![Finding::new(
+            Gravity::Warn,
+            says,
+            [rule.at_most.row.clone()],
+        )]);
+    };
+    let ratio = water.number() / protein.number();
+    moisture_to_protein(&rule.name, ratio, facts.ph, &law.stability, &law.rows)
+}
+
+/// Words that name minced meat, in the languages of the labels. Common practice, no source.
+const MINCE: [&str; 8] = [
+    "mince",
+    "minced",
+    "haché",
+    "hachée",
+    "hachés",
+    "hachées",
+    "minced meat",
+    "lean mince",
+];
+
+/// What is sold as minced meat: fat and collagen, salt.
+fn minced(facts: &NameFacts<'_>, law: &Law) -> Result<Vec<Finding>> {
+    let (Some(limits), product) = (&law.duties.mince, facts.product) else {
+        return Ok(Vec::new());
+    };
+    let told = &product.standard;
+    let named = product.names.values().any(|name| {
+        let words = words_of(name);
+        MINCE.iter().any(|mince| says(&words, mince))
+    });
+    let mut found = Vec::new();
+    let sample = told.fat.zip(told.collagen);
+    let sample = sample.map(|(fat, collagen)| Sample { fat, collagen });
+    let is_mince =
+        told.mince.is_some() || named && product.raw && product.kind == ProductKind::Mixed;
+    if is_mince && !facts.species.is_empty() {
+        let kind = told.mince.unwrap_or_else(|| sort(facts));
+        match (sample, limits.kinds.iter().find(|limit| limit.kind == kind)) {
+            (Some(sample), _) => {
+                found.extend(mince::check_mince(limits, &law.rows, kind, &[sample])?)
+            }
+            (None, Some(limit)) => {
+                let says = NamingSays::MinceUnknown {
+                    fat: limit.fat.value,
+                    collagen: limit.collagen.value,
+                };
+                found.push(Finding::new(Gravity::Warn, says, [limit.fat.row.clone()]));
+            }
+            (None, None) => {}
+        }
+        if let Some(salt) = facts.salt {
+            found.extend(mince::check_mince_making(
+                limits, &law.rows, salt, false, false,
+            )?);
+        }
+    } else if let Some(sample) = sample {
+        for kind in meats(facts) {
+            found.extend(mince::check_meat(limits, kind, sample)?);
+        }
+    }
+    Ok(found)
+}
+
+fn sort(facts: &NameFacts<'_>) -> MinceKind {
+    let only = |species| facts.species.len() == 1 && facts.species.contains(&species);
+    match () {
+        () if only(Species::Cattle) => MinceKind::Beef,
+        () if facts.species.contains(&Species::Pig) => MinceKind::WithPork,
+        () => MinceKind::Other,
+    }
+}
+
+fn meats(facts: &NameFacts<'_>) -> Vec<MeatKind> {
+    let mut kinds: Vec<MeatKind> = Vec::new();
+    for species in &facts.species {
+        let kind = match species {
+            Species::Pig => MeatKind::Pig,
+            Species::Rabbit => MeatKind::BirdOrRabbit,
+            bird if bird.is_bird() => MeatKind::BirdOrRabbit,
+            _ => MeatKind::Mammal,
+        };
+        if !kinds.contains(&kind) {
+            kinds.push(kind);
+        }
+    }
+    kinds
+}
+
+/// What says in a name that no nitrite was used. Common practice, no source.
+const NO_NITRITE: [&str; 8] = [
+    "uncured",
+    "nitrite free",
+    "no nitrite",
+    "no nitrites",
+    "without nitrite",
+    "nitrate free",
+    "sans nitrite",
+    "sans nitrites",
+];
+
+/// A name that denies the nitrite that went in.
+fn no_nitrite(facts: &NameFacts<'_>, law: &Law) -> Result<Vec<Finding>> {
+    let product = facts.product;
+    let denies = product.names.values().find_map(|name| {
+        let words = words_of(name);
+        NO_NITRITE.iter().find(|claim| says(&words, claim))
+    });
+    let (claimed, denies) = match (&product.cured.uncured, denies) {
+        (None, None) => return Ok(Vec::new()),
+        (claimed, denies) => (claimed.as_ref(), denies),
+    };
+    let asked = ClaimFacts {
+        normally_cured: true,
+        resembles: claimed.is_none_or(|claimed| claimed.resembles),
+        nitrite_used: facts.nitrite == Some(true),
+        natural: claimed.and_then(|claimed| claimed.natural.clone()),
+        aw: facts.water_activity,
+        ..ClaimFacts::default()
+    };
+    let mut found = uncured(&asked, law)?.findings;
+    found.retain(Finding::refuses);
+    // The word alone calls for the words beside it, which stand only where the list says how it is made.
+    if let (None, Some(words), true) = (claimed, denies, found.is_empty())
+        && let Some(due) = law.cures.claim.words.first()
+    {
+        let says = NamingSays::NoNitriteClaim {
+            words: (*words).to_owned(),
+        };
+        found.push(Finding::new(Gravity::Warn, says, [due.row.clone()]));
+    }
+    Ok(found)
+}

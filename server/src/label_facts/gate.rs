@@ -1,0 +1,75 @@
+//! The gate as it is asked for a pack's label: what is found against the lot and against the texts.
+
+use super::mark;
+use super::says::{LabelSays, LabelTitle};
+use super::writer::Writer;
+use crate::error::{Error, Result};
+use domain::duties::tenderised;
+use domain::gate::{GateSays, LabelTexts, of_texts};
+use domain::rows::{Finding, Gravity};
+use domain::words::{Species, State};
+use labels::{Facts, Field};
+
+/// What is to be told to whoever prints a customer's label.
+///
+/// # Errors
+/// 409 where a confirmed row stands against it, with the row.
+pub fn ask(writer: &Writer<'_>, number: u32, facts: &Facts) -> Result<Vec<Finding>> {
+    let law = writer.law();
+    let mut found = writer.view.stated.findings.clone();
+    found.extend(writer.view.against_label.iter().cloned());
+    found.extend(of_texts(&texts(writer, number, facts), law));
+    let pack = writer.pack(number);
+    if pack.now.use_by.is_none()
+        && pack.now.state != State::Frozen
+        && let Some(rows) = mark::lacks(writer)
+    {
+        found.push(Finding::new(Gravity::Warn, GateSays::NoDate, rows));
+    }
+    if let Some(finding) = found.iter().find(|finding| finding.refuses()) {
+        let detail = LabelSays::NotLawful {
+            lot: writer.lot.code.clone(),
+            finding: finding.with_sources(&law.rows),
+        };
+        return Err(Error::label_refused(LabelTitle::NotLawful, detail));
+    }
+    found.retain(|finding| finding.gravity == Gravity::Warn);
+    Ok(found)
+}
+
+fn texts<'a>(writer: &'a Writer<'_>, number: u32, facts: &'a Facts) -> LabelTexts<'a> {
+    let text = |field: Field| facts.texts.get(&field).map(String::as_str);
+    let mut contains = Vec::new();
+    let second = writer.second.as_ref().map(|second| second.language);
+    let languages = [
+        (Some(writer.first.language), Field::Allergens),
+        (second, Field::SecondAllergens),
+    ];
+    for (language, field) in languages {
+        contains.extend(language.zip(text(field)));
+    }
+    LabelTexts {
+        meat: writer.product.species.is_some() || !writer.lot.species.is_empty(),
+        all: facts.texts.values().map(String::as_str).collect(),
+        allergens: match writer.law().statements.allergens.emphasised.is_some() {
+            // There the list itself shows most of them.
+            true => Default::default(),
+            false => writer.view.stated.allergens.clone(),
+        },
+        contains,
+        list_due: writer.view.stated.list_due.clone(),
+        list: text(Field::Ingredients),
+        net: text(Field::Net).map(|net| (net, writer.grams(number))),
+        must_say: must_say(writer),
+    }
+}
+
+/// The words that are due on beef that blades or needles went through; none for other food.
+pub fn must_say<'a>(writer: &'a Writer<'_>) -> Vec<&'a str> {
+    let product = writer.product;
+    let told = &product.standard;
+    let beef = product.species == Some(Species::Cattle) && product.raw;
+    let due = told.tenderised == Some(true) && beef;
+    let wording = writer.law().duties.tenderised.as_ref().filter(|_| due);
+    wording.map_or(Vec::new(), |wording| tenderised::lines(wording, told.steak))
+}

@@ -1,0 +1,252 @@
+//! What a food may be called: warned of when it is listed, refused or warned of when its label is asked for.
+
+use serde_json::{Value, json};
+use stories::labels::{change, set};
+use stories::{Answer, Caller, Engine, House, on_both_engines};
+
+on_both_engines! {
+    a_name_is_looked_at_when_it_is_listed
+    a_name_that_is_wrong_has_no_label_and_one_that_nobody_can_judge_has
+    a_name_is_judged_by_what_went_in_and_not_by_the_list
+    each_place_asks_for_its_own
+    figures_that_cannot_be_are_refused_at_the_door
+}
+
+/// A product for the counter, with what is said of it besides.
+fn product(code: &str, name: &str, more: Value) -> Value {
+    let mut body = json!({ "code": code, "names": { "en": name }, "kind": "cut", "species": "pig",
+        "raw": true, "keep": { "days": 5, "from": "made", "day_one_counts": true },
+        "price_minor_per_kg": 2_600 });
+    for (field, value) in more.as_object().unwrap() {
+        body[field] = value.clone();
+    }
+    body
+}
+
+/// Lists a product; what it is warned of, each as key and first row.
+fn listed(caller: &Caller, code: &str, name: &str, more: Value) -> Vec<String> {
+    let answer = caller.post("/api/products", &product(code, name, more));
+    warned(&answer.expect(201))
+}
+
+fn warned(answer: &Answer) -> Vec<String> {
+    let warnings = answer.body["warnings"].as_array().into_iter().flatten();
+    let told = warnings.map(|of| {
+        let words = |field: &str| of[field].as_str().unwrap().to_owned();
+        assert!(words("says").len() > 20, "{of}");
+        assert_eq!(
+            of["gravity"], "warn",
+            "nothing is refused when it is listed"
+        );
+        format!(
+            "{} {}",
+            words("key"),
+            of["rows"][0].as_str().unwrap_or("no row")
+        )
+    });
+    told.collect()
+}
+
+/// Cuts that product from a fresh half pig; the lot.
+fn cut(caller: &Caller, code: &str) -> String {
+    let pig = caller.half_pig(code, 10_000);
+    let step = json!({ "kind": "cut", "place": "bench", "inputs": [{ "lot": pig }],
+        "outputs": [{ "product": code, "grams": 500 }] });
+    caller.deed("/api/steps", step).expect(201).code(0)
+}
+
+fn label(caller: &Caller, lot: &str) -> Answer {
+    caller.get(&format!("/api/lots/{lot}/labels.pdf"))
+}
+
+fn a_name_is_looked_at_when_it_is_listed(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    // us-4.5-ham: ham alone is the hind leg of a pig.
+    let found = listed(&caller, "fore", "Smoked ham", json!({ "cut": "picnic" }));
+    assert_eq!(found, ["name-cut-of us-4.5-ham"]);
+    assert_eq!(
+        listed(&caller, "hind", "Smoked ham", json!({ "cut": "ham" })),
+        Vec::<String>::new()
+    );
+    assert_eq!(
+        listed(&caller, "chop-2", "Pork chop", json!({ "cut": "loin" })),
+        Vec::<String>::new()
+    );
+    // us-4.5-country; bread is no meat.
+    let found = listed(
+        &caller,
+        "country",
+        "Country sausage",
+        json!({ "kind": "trim" }),
+    );
+    assert_eq!(found, ["name-made-there us-4.5-country"]);
+    let bread = json!({ "kind": "ingredient", "species": null });
+    assert_eq!(
+        listed(&caller, "bread", "Country bread", bread),
+        Vec::<String>::new()
+    );
+    // A change is looked at too, in the reader's language; what was told may be sent back.
+    let entry = caller.get("/api/products/hind").expect(200);
+    let mut body = entry.body.clone();
+    body["cut"] = json!("butt");
+    body["warnings"] = json!([]);
+    let changed = caller.put_over("/api/products/hind", &entry.etag.unwrap(), &body);
+    let changed = changed.expect(200);
+    assert_eq!(warned(&changed), ["name-cut-of us-4.5-ham"]);
+    let read = caller.get("/api/products/hind").expect(200).body;
+    assert!(
+        read["warnings"].is_null(),
+        "it would be wrong tomorrow: {read}"
+    );
+}
+
+fn a_name_that_is_wrong_has_no_label_and_one_that_nobody_can_judge_has(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    caller
+        .post(
+            "/api/products",
+            &product("fore", "Smoked ham", json!({ "cut": "picnic" })),
+        )
+        .expect(201);
+    caller
+        .post("/api/products", &product("some", "Smoked ham", json!({})))
+        .expect(201);
+    caller
+        .post(
+            "/api/products",
+            &product("hind", "Smoked ham", json!({ "cut": "ham" })),
+        )
+        .expect(201);
+    let printer =
+        json!({ "code": "pass", "name": "Pass", "address": "ipp://127.0.0.1:9/ipp/print" });
+    caller.post("/api/printers", &printer).expect(201);
+    let print = |lot: &str| caller.deed("/api/prints", json!({ "printer": "pass", "lot": lot }));
+
+    let wrong = cut(&caller, "fore");
+    let refused = label(&caller, &wrong).refused(409, None);
+    let detail = refused.body["detail"].as_str().unwrap();
+    assert!(detail.contains("us-4.5-ham"), "{detail}");
+    print(&wrong).refused(409, None);
+    let findings = caller.lot(&wrong)["label_findings"].to_string();
+    assert!(findings.contains("name-cut-of"), "{findings}");
+
+    let perhaps = cut(&caller, "some");
+    label(&caller, &perhaps).expect(200);
+    let told = print(&perhaps).expect(201).body["warnings"].to_string();
+    assert!(told.contains("us-4.5-ham"), "{told}");
+
+    let right = cut(&caller, "hind");
+    label(&caller, &right).expect(200);
+    let told = print(&right).expect(201).body["warnings"].to_string();
+    assert!(!told.contains("us-4.5"), "{told}");
+    assert!(
+        label(&caller, &perhaps)
+            .warnings
+            .contains("name-cut-of (us-4.5-ham)")
+    );
+    assert_eq!(label(&caller, &right).warnings, "");
+}
+
+fn a_name_is_judged_by_what_went_in_and_not_by_the_list(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    // On the list both are mixed of nobody knows what.
+    let mixed = json!({ "kind": "mixed" });
+    for (code, name) in [("ham-pie", "Ham mix"), ("fore-pie", "Ham mixture")] {
+        let found = listed(&caller, code, name, mixed.clone());
+        assert_eq!(found, ["name-cut-of us-4.5-ham"], "{code}");
+    }
+    for (code, of) in [("hind", "ham"), ("fore", "picnic")] {
+        caller
+            .post(
+                "/api/products",
+                &product(code, "Pork, cut", json!({ "cut": of })),
+            )
+            .expect(201);
+    }
+    let mix = |from: &str, code: &str| {
+        let piece = cut(&caller, from);
+        let step = json!({ "kind": "mix", "place": "bench", "inputs": [{ "lot": piece }],
+            "outputs": [{ "product": code, "grams": 490 }] });
+        caller.deed("/api/steps", step).expect(201).code(0)
+    };
+    label(&caller, &mix("hind", "ham-pie")).expect(200);
+    label(&caller, &mix("fore", "fore-pie")).refused(409, None);
+}
+
+fn each_place_asks_for_its_own(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    caller
+        .post(
+            "/api/products",
+            &product("cheese", "Headcheese", json!({ "cut": "jowl" })),
+        )
+        .expect(201);
+    caller
+        .post(
+            "/api/products",
+            &product("fore", "Smoked ham", json!({ "cut": "picnic" })),
+        )
+        .expect(201);
+    let (raw, fore) = (cut(&caller, "cheese"), cut(&caller, "fore"));
+    // canada-eu-uk-4.15: headcheese is cooked before it is sold; us-4.5-ham is a rule of the United States.
+    for (place, of_raw, of_fore) in [
+        ("us", 200, 409),
+        ("ca", 409, 200),
+        ("eu", 200, 200),
+        ("uk", 200, 200),
+    ] {
+        set(&caller, &[("profile", json!(place))]);
+        label(&caller, &raw).expect(of_raw);
+        label(&caller, &fore).expect(of_fore);
+    }
+    set(&caller, &[("profile", json!("uk"))]);
+    // additions-F1 and F3: what is sold as mince. Nobody told its fat: a warning. Too much of it: no label.
+    let mince = json!({ "kind": "mixed", "cut": "butt" });
+    let found = listed(&caller, "mince", "Pork mince", mince);
+    assert_eq!(found, ["naming-mince-unknown additions-F1-pork"]);
+    let lot = cut(&caller, "mince");
+    label(&caller, &lot).expect(200);
+    change(
+        &caller,
+        "mince",
+        &[(
+            "standard",
+            json!({ "fat_percent": 31, "collagen_percent": 15 }),
+        )],
+    );
+    let fat = cut(&caller, "mince");
+    let refused = label(&caller, &fat).refused(409, None);
+    assert!(
+        refused.body["detail"]
+            .to_string()
+            .contains("additions-F1-pork")
+    );
+    change(
+        &caller,
+        "mince",
+        &[(
+            "standard",
+            json!({ "fat_percent": 20, "collagen_percent": 15 }),
+        )],
+    );
+    label(&caller, &cut(&caller, "mince")).expect(200);
+}
+
+fn figures_that_cannot_be_are_refused_at_the_door(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let sent = |standard: Value| {
+        let body = product("fore", "Pork, cut", json!({ "standard": standard }));
+        caller.post("/api/products", &body)
+    };
+    sent(json!({ "fat_percent": 120 })).refused(422, "standard.fat_percent");
+    sent(json!({ "protein_percent": 0.2 })).refused(422, "standard.protein_percent");
+    sent(json!({ "fat_percent": 60, "protein_percent": 50 }))
+        .refused(422, "standard.water_percent");
+    sent(json!({ "colour": "red" })).refused(422, "standard.colour");
+    sent(json!({ "fat_percent": 20, "mince": "lean" })).expect(201);
+}

@@ -1,0 +1,83 @@
+//! What a laboratory finds of nitrite in the finished food, where the law limits what is left.
+
+use serde_json::{Value, json};
+use stories::day::Told;
+use stories::labels::set;
+use stories::{Caller, Engine, House, on_both_engines};
+
+on_both_engines! {
+    too_much_nitrite_left_is_a_stop_in_europe
+}
+
+/// A cured loin in a kitchen of a place.
+fn loin(engine: Engine, place: &str) -> (House, Caller, String) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    set(&caller, &[("profile", json!(place))]);
+    let salt = json!({ "code": "no-1", "names": { "en": "Curing salt" }, "kind": "ingredient", "storage": "ambient",
+        "curing_salt": { "nitrite_percent": 6.25 } });
+    caller.post("/api/products", &salt).expect(201);
+    let product = json!({ "code": "cured-loin", "names": { "en": "Cured loin" }, "kind": "cured", "species": "pig",
+        "raw": true, "storage": "chilled", "for_sale": true, "price_minor_per_kg": 100,
+        "cure": { "class": "whole-muscle", "method": "dry" },
+        "keep": { "days": 9, "from": "made", "day_one_counts": true } });
+    caller.post("/api/products", &product).expect(201);
+    let bag = caller.receive("no-1").to("cooler").grams(1_000);
+    let bag = bag.bought(json!({ "supplier": "PTS", "curing_salt": { "nitrite_percent": 6.25 } }));
+    let bag = bag.made();
+    let pig = caller.half_pig("0608-17", 10_000);
+    let cure = caller.step("cure").of_grams(&pig, 1_000);
+    let lot = cure.of_grams(&bag, 1.2).into("cured-loin", 1_000).made();
+    (house, caller, lot)
+}
+
+fn stops(caller: &Caller, lot: &str) -> Vec<Value> {
+    caller.lot(lot)["stops"].as_array().unwrap().clone()
+}
+
+/// `confirmed-C5`: in whole muscle 45 mg/kg may be left, as the ion; that is 67.5 as sodium nitrite.
+fn too_much_nitrite_left_is_a_stop_in_europe(engine: Engine) {
+    let (house, caller, lot) = loin(engine, "eu");
+    let found = |lot: &str, ppm: Value| {
+        let reading = json!({ "lot": lot, "residual_nitrite_ppm": ppm });
+        caller.deed("/api/readings", reading)
+    };
+    found(&lot, json!(67.4)).expect(201);
+    assert!(
+        !stops(&caller, &lot)
+            .iter()
+            .any(|stop| stop["stop"] == "failed")
+    );
+    let told = found(&lot, json!(68)).expect(201).body;
+    assert!(
+        told["warnings"].to_string().contains("additions-D7"),
+        "{told}"
+    );
+    let failed = stops(&caller, &lot);
+    assert!(
+        failed.iter().any(|stop| stop["stop"] == "failed"),
+        "{failed:?}"
+    );
+    // It was another lot's finding: a void takes the stop away.
+    let id = told["id"].as_str().unwrap();
+    let void = json!({ "why": "another lot's finding" });
+    caller
+        .deed(&format!("/api/steps/{id}/void"), void)
+        .expect(201);
+    assert!(
+        !stops(&caller, &lot)
+            .iter()
+            .any(|stop| stop["stop"] == "failed")
+    );
+    found(&lot, json!(-1)).refused(422, "residual_nitrite_ppm");
+    drop(house);
+    // The United States limit what goes in, and nothing of what is left.
+    let (_house, caller, lot) = loin(engine, "us");
+    let reading = json!({ "lot": lot, "residual_nitrite_ppm": 150 });
+    caller.deed("/api/readings", reading).expect(201);
+    assert!(
+        !stops(&caller, &lot)
+            .iter()
+            .any(|stop| stop["stop"] == "failed")
+    );
+}
