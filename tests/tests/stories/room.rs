@@ -53,7 +53,7 @@ fn what_is_listed_as_kept_at_room_temperature_waits_for_a_reading(engine: Engine
         assert_eq!(stops(&caller, &lot), ["not-proven"], "{listed}");
         let listed_stops = caller.read("/api/stops")["stops"].to_string();
         assert!(listed_stops.contains(&lot), "{listed} {listed_stops}");
-        caller.sell(&lot).with("grams", 10).refused(409, None);
+        caller.sell(&lot).with("grams", 10).refused(409, "lot");
         caller
             .get(&format!("/api/lots/{lot}/labels.pdf?template=retail"))
             .refused(409, None);
@@ -98,7 +98,7 @@ fn what_is_ready_leaves_the_cold_only_as_it_happened(engine: Engine) {
     let told = out().with("as_it_happened", true);
     told.note("It stood on the shelf over lunch").done();
     assert!(stops(&caller, &stew).contains(&"failed".to_owned()));
-    caller.sell(&stew).with("grams", 10).refused(409, None);
+    caller.sell(&stew).with("grams", 10).refused(409, "lot");
     // Back in the cold it stays what it is.
     caller
         .carry(&stew, "cooler")
@@ -149,7 +149,7 @@ fn what_nobody_knows_the_day_of_gives_no_fresh_days(engine: Engine) {
     let salad = mix.code(0);
     assert!(caller.lot(&salad)["use_by"].is_null());
     assert_eq!(stops(&caller, &salad), ["not-proven"]);
-    caller.sell(&salad).with("grams", 10).refused(409, None);
+    caller.sell(&salad).with("grams", 10).refused(409, "lot");
     // The kitchen goes on with it; what comes of it has no day either.
     let more = caller
         .step("portion")

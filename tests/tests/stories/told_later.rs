@@ -92,14 +92,13 @@ fn a_slow_cooling_told_late_reaches_what_was_sliced_since(engine: Engine) {
     let packed = caller.step("pack").of_grams(&late, 200);
     let packed = packed.at(moment(-60)).into("slices", 200).made();
     caller.sell(&late).with("grams", 100).at(moment(-30)).done();
-    // What is made at the same time of something else is not touched.
     let told = slow(&caller, &stew, -600);
     let keys = told["warning_keys"].to_string();
     assert!(keys.contains("correct-deed-left-since"), "{told}");
     assert_eq!(told["changes"].as_array().map(Vec::len), Some(2), "{told}");
     for lot in [&stew, &late, &packed] {
         assert_eq!(stops(&caller, lot), ["failed"], "{lot}");
-        caller.sell(lot).with("grams", 10).refused(409, None);
+        caller.sell(lot).with("grams", 10).refused(409, "lot");
     }
     assert!(stops(&caller, &early).is_empty());
     caller.sell(&early).with("grams", 10).done();
@@ -184,12 +183,17 @@ fn ham(caller: &Caller, minutes: i64) -> String {
     let mut of = bought("PTS", "26160-210");
     of["use_by"] = json!(chrono_day(12));
     of["declares"] = json!({ "ready": true });
-    let ham = caller.receive("stew").to("cooler").grams(2_000).bought(of);
+    let ham = caller
+        .receive("whole-ham")
+        .to("cooler")
+        .grams(2_000)
+        .bought(of);
     ham.at(moment(minutes)).made()
 }
 
 fn an_opening_told_late_shortens_what_was_made_since(engine: Engine) {
     let (house, caller) = kitchen(engine, "us");
+    product(&caller, "whole-ham", json!({ "keep": null }));
     let ham = ham(&caller, -7_200);
     let today = sliced(&caller, &ham, -30);
     let salad = caller.step("mix").of_grams(&today, 200).into("slices", 200);
