@@ -304,7 +304,7 @@ fn the_pig_adds_up_in_weight_and_money(engine: Engine) {
     }
     let missing = read("L18", "cost");
     assert!(
-        missing["cost_minor"].is_null() && missing["how"].to_string().contains("what was paid"),
+        missing["cost_minor"].is_null() && missing["how"].to_string().contains("price_minor"),
         "{missing}"
     );
 }

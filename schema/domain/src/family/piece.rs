@@ -72,7 +72,7 @@ fn line(family: &Family, mut lot: LotId) -> Option<PastLots<'_>> {
         // A sausage is in its cure when the salted mince is made: nothing hung before it.
         let is_stuffed = matches!(of.made_by.kind, DeedKind::Grind | DeedKind::Mix)
             && of.lot.product.is_hung()
-            && !meat.iter().any(|used| hung(used));
+            && !meat.iter().any(hung);
         if of.made_by.kind == DeedKind::Cure || is_stuffed {
             let green: i64 = meat.iter().map(|used| used.milligrams).sum();
             return Some(PastLots {
