@@ -8,7 +8,6 @@ use super::Input;
 use domain::grams::Grams;
 use domain::ingredients::{self, Ingredient, Nature};
 use domain::law::Law;
-use domain::measure::Percent;
 use domain::rows::{Finding, Gravity};
 use domain::says::Arg;
 use domain::statement::{self, DateKind, Food, Lettering, NoticeKind, Runs, Sale, StatementStyle};
@@ -216,10 +215,6 @@ fn starred(runs: &Runs) -> String {
         true => "none".into(),
         false => runs.iter().map(one).collect(),
     }
-}
-
-fn percent(input: &Input, key: &str) -> Percent {
-    Percent::new(input.get::<Decimal>(key))
 }
 
 fn words(text: &str) -> BTreeSet<Allergen> {
