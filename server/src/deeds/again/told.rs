@@ -92,7 +92,10 @@ fn flag_own(facts: &mut Facts<'_, '_>, plan: &Plan, done: &mut DeedDone) -> Resu
             stops.push((lot.0, row.code()?, *pack, stop.cause.since));
         }
     }
-    let (said, reasons) = left_since(facts, &stops)?;
+    let reasons = left_since(facts, &stops)?;
+    let said = reasons
+        .iter()
+        .map(|(_, reason)| reason.because.says.clone());
     done.said.extend(said);
     let plan = Plan {
         reasons,
@@ -102,17 +105,14 @@ fn flag_own(facts: &mut Facts<'_, '_>, plan: &Plan, done: &mut DeedDone) -> Resu
     Ok(())
 }
 
-/// What left while stops stood that nobody knew of: in words, and the flag of each lot.
+/// What left while stops stood that nobody knew of: the flag of each lot.
 ///
 /// # Errors
 /// The database is away.
-pub fn left_since(
-    facts: &mut Facts<'_, '_>,
-    stops: &[Since],
-) -> Result<(Vec<Says>, Vec<(LotId, Reason)>)> {
+pub fn left_since(facts: &mut Facts<'_, '_>, stops: &[Since]) -> Result<Vec<(LotId, Reason)>> {
     let mut keys: Vec<i32> = stops.iter().map(|(lot, ..)| *lot).collect();
     keys.dedup();
-    let (mut said, mut reasons) = (Vec::new(), Vec::new());
+    let mut reasons = Vec::new();
     for left in store::again::left(facts.tx.conn, facts.deed, &keys)? {
         let stood = stops.iter().find(|(lot, _, pack, since)| {
             *lot == left.lot_id
@@ -128,10 +128,9 @@ pub fn left_since(
             grams: Grams::from_milligrams(left.mg),
             at: on_clock(left.at.and_utc(), facts.kitchen.zone),
         });
-        said.push(says.clone());
         let because = Because::house(says, CorrectDeedSays::ToldRule);
         let topic = Topic::Stop;
         reasons.push((LotId(*lot), Reason { topic, because }));
     }
-    Ok((said, reasons))
+    Ok(reasons)
 }

@@ -120,7 +120,10 @@ fn left_since(
         Ok((of.lot, code, of.pack, of.stop.cause.since))
     });
     let stops = stops.collect::<Result<Vec<_>>>()?;
-    let (said, reasons) = told::left_since(facts, &stops)?;
+    let reasons = told::left_since(facts, &stops)?;
+    let said = reasons
+        .iter()
+        .map(|(_, reason)| reason.because.says.clone());
     done.said.extend(said);
     plan.reasons.extend(reasons);
     Ok(())
