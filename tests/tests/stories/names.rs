@@ -1,6 +1,7 @@
 //! What a food may be called: warned of when it is listed, refused or warned of when its label is asked for.
 
 use serde_json::{Value, json};
+use stories::call::fresh_id;
 use stories::labels::{change, set};
 use stories::{Answer, Caller, Engine, House, on_both_engines};
 
@@ -49,7 +50,7 @@ fn warned(answer: &Answer) -> Vec<String> {
 
 /// Cuts that product from a fresh half pig; the lot.
 fn cut(caller: &Caller, code: &str) -> String {
-    let pig = caller.half_pig(code, 10_000);
+    let pig = caller.half_pig(&fresh_id()[..8], 10_000);
     let step = json!({ "kind": "cut", "place": "bench", "inputs": [{ "lot": pig }],
         "outputs": [{ "product": code, "grams": 500 }] });
     caller.deed("/api/steps", step).expect(201).code(0)
