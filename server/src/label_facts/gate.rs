@@ -46,7 +46,15 @@ fn texts<'a>(writer: &'a Writer<'_>, number: u32, facts: &'a Facts) -> LabelText
         (second, Field::SecondAllergens),
     ];
     for (language, field) in languages {
-        contains.extend(language.zip(text(field)));
+        let Some((language, statement)) = language.zip(text(field)) else {
+            continue;
+        };
+        // What it may contain stands behind what it contains, and never for it (`us-A10`).
+        let may = writer.view.stated.may_contain.get(language);
+        let statement = may
+            .and_then(|may| statement.strip_suffix(may.as_str()))
+            .unwrap_or(statement);
+        contains.extend((!statement.is_empty()).then_some((language, statement)));
     }
     LabelTexts {
         meat: writer.product.species.is_some() || !writer.lot.species.is_empty(),

@@ -55,7 +55,7 @@ fn what_is_listed_as_kept_at_room_temperature_waits_for_a_reading(engine: Engine
         assert!(listed_stops.contains(&lot), "{listed} {listed_stops}");
         caller.sell(&lot).with("grams", 10).refused(409, "lot");
         caller
-            .get(&format!("/api/lots/{lot}/labels.pdf?template=retail"))
+            .get(&format!("/api/lots/{lot}/labels.pdf?template=pack-us"))
             .refused(409, None);
         let mixed = caller.step("mix").of_grams(&lot, 100).into("stew", 100);
         mixed.refused(409, "inputs[0].lot");

@@ -43,7 +43,7 @@ fn what_needs_a_hand(engine: Engine) {
         .map(|hand| hand["when"].as_str().unwrap())
         .collect();
     let place = |time: &&str| ["now", "today", "closing"].iter().position(|of| of == time);
-    assert!(times.is_sorted_by_key(|time| place(time)), "{times:?}");
+    assert!(times.is_sorted_by_key(place), "{times:?}");
     // In parts it is the same.
     let mut parts = Vec::new();
     let mut after = 0;
