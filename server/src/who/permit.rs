@@ -12,6 +12,7 @@ use actix_web::body::{BoxBody, MessageBody};
 use actix_web::dev::{ServiceRequest, ServiceResponse};
 use actix_web::http::{Method, header};
 use actix_web::middleware::{Next, from_fn};
+use actix_web::rt::time::sleep;
 use actix_web::{HttpMessage, HttpRequest, HttpResponse, Route, web};
 use domain::right::Right;
 use std::time::Duration;
@@ -75,12 +76,18 @@ fn is_told(request: &HttpRequest) -> bool {
 /// How often the record is asked for tokens and sessions that nobody knows.
 const AGAIN: Duration = Duration::from_millis(250);
 
-/// Whoever is not known may have come just now, on the terminal or through another process.
+/// Whoever is not known may have come just now, on the terminal or through another process. One look at the record
+/// answers all who came before it, and the next one waits its time: a newcomer is never sent away unseen.
 async fn look_again(app: &web::Data<App>, request: &HttpRequest) -> Who {
+    let came = Stopwatch::start();
     let mut last = app.looked_again.lock().await;
+    let since = last.map(|last| last.elapsed());
     let known = who(app, request, &app.people());
-    if !known.is_nobody() || last.is_some_and(|last| last.elapsed() < AGAIN) {
+    if !known.is_nobody() || since.is_some_and(|since| since < came.elapsed()) {
         return known;
+    }
+    if let Some(rest) = since.and_then(|since| AGAIN.checked_sub(since)) {
+        sleep(rest).await;
     }
     *last = Some(Stopwatch::start());
     let shared = app.clone();
