@@ -6,8 +6,7 @@
 use crate::error::{Error, Result};
 use std::fs::File;
 use std::path::{Path, PathBuf};
-use std::thread;
-use std::time::Duration;
+use std::sync::atomic::{AtomicU64, Ordering};
 
 /// The beginning of every file of SQLite, as its format is published: what it is, and the size of a page.
 const HEADER: usize = 100;
@@ -23,6 +22,9 @@ pub(crate) struct RecordFile {
     file: Option<File>,
     /// The bytes that never change while it is open.
     fixed: Option<[u8; 8]>,
+    /// The longest that it was seen. It never gets shorter; what its head says of its length is ahead of it while
+    /// SQLite copies the log into it.
+    longest: AtomicU64,
 }
 
 /// Which file it is, whatever its name.
@@ -54,6 +56,7 @@ impl RecordFile {
             path: path.to_owned(),
             opened: FileId::at(path),
             fixed: header.as_ref().map(fixed),
+            longest: AtomicU64::new(file.as_ref().map_or(0, length)),
             file,
         }
     }
@@ -80,12 +83,15 @@ impl RecordFile {
             return Ok(());
         };
         // Cut to nothing under us; what the log beside it still holds hides that for a while.
-        if length(file) == 0 {
+        let known_length = self.longest.load(Ordering::Relaxed);
+        let long = length(file);
+        self.longest.fetch_max(long, Ordering::Relaxed);
+        if long == 0 {
             return Err(Error::Emptied(format!("{path} is empty")));
         }
         let header = header(file).filter(|header| fixed(header) == *known);
-        let header = header.ok_or_else(|| Error::Damaged(format!("{path} was written over")))?;
-        if is_cut(file, &header) {
+        header.ok_or_else(|| Error::Damaged(format!("{path} was written over")))?;
+        if long < known_length {
             return Err(Error::Damaged(format!("{path} was cut short")));
         }
         Ok(())
@@ -114,26 +120,6 @@ fn header(file: &File) -> Option<[u8; HEADER]> {
 /// The size of a page, how it is read and written, the bytes kept free and the three fractions.
 fn fixed(header: &[u8; HEADER]) -> [u8; 8] {
     std::array::from_fn(|nth| header[16 + nth])
-}
-
-/// Is it shorter than it says itself? A file that grows says so a moment before it has.
-fn is_cut(file: &File, header: &[u8; HEADER]) -> bool {
-    let number = |from: usize| u32::from_be_bytes(std::array::from_fn(|nth| header[from + nth]));
-    let page = match u16::from_be_bytes([header[16], header[17]]) {
-        1 => 65_536,
-        size => u64::from(size),
-    };
-    // The count stands only where the version beside it is of the same change.
-    if number(24) != number(92) {
-        return false;
-    }
-    let says = u64::from(number(28)) * page;
-    let is_short = || length(file) < says;
-    is_short()
-        && (0..50).all(|_| {
-            thread::sleep(Duration::from_millis(20));
-            is_short()
-        })
 }
 
 #[cfg(test)]
