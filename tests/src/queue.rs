@@ -57,17 +57,10 @@ pub fn numbers(body: &Value) -> Vec<i64> {
 pub fn wait(caller: &Caller, prints: &[i64], states: &[&str]) -> Vec<Value> {
     let give_up = Instant::now() + Duration::from_secs(120);
     loop {
-        // A service that asks to be asked again in a moment is asked again: what counts is how it ends.
-        let read = prints.iter().map(|print| {
-            let answer = caller.get(&format!("/api/prints/{print}"));
-            (answer.status != 503).then(|| answer.expect(200).body)
-        });
-        let read: Option<Vec<Value>> = read.collect();
-        let Some(read) = read else {
-            assert!(Instant::now() < give_up, "it is away for two minutes");
-            std::thread::sleep(Duration::from_millis(30));
-            continue;
-        };
+        let read: Vec<Value> = prints
+            .iter()
+            .map(|print| caller.get(&format!("/api/prints/{print}")).expect(200).body)
+            .collect();
         let fits = |print: &Value| states.contains(&print["state"].as_str().unwrap_or(""));
         if read.iter().all(fits) {
             return read;
