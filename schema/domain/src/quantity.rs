@@ -45,9 +45,9 @@ words! {
         NitritePpm = "nitrite-ppm",
         /// Nitrate that went into a cure, as sodium nitrate, in parts per million.
         NitratePpm = "nitrate-ppm",
-        /// Nitrite that a laboratory found in the finished food, as sodium nitrite, in parts per million.
+        /// Nitrite that a laboratory found in the finished food, as the ion, in parts per million.
         ResidualNitritePpm = "residual-nitrite-ppm",
-        /// Nitrate that it found, as sodium nitrate, in parts per million.
+        /// Nitrate that it found, as the ion, in parts per million.
         ResidualNitratePpm = "residual-nitrate-ppm",
         /// Salt that went into a cure, in per cent.
         SaltPercent = "salt-percent",

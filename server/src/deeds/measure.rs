@@ -3,7 +3,7 @@
 use super::facts::{Facts, clash};
 use super::receive::has_other_parts;
 use super::says::MeasureSays;
-use super::{DeedHeader, Done, degrees, perform, place, probe, residual_read, stable};
+use super::{DeedHeader, Done, degrees, perform, place, probe, residual, stable};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::wire::cures::decimal;
@@ -71,8 +71,8 @@ impl Readings {
         let mut readings = Readings(Vec::new());
         readings.degrees(asked.celsius, asked.fahrenheit, "")?;
         readings.rest(asked.ph, asked.water_activity, asked.salometer.as_ref(), "")?;
-        for (quantity, found, name) in residual_read::found(asked) {
-            readings.plain(quantity, found, (0, residual_read::MOST_PPM), name)?;
+        for (quantity, found, name) in residual::found(asked) {
+            readings.plain(quantity, found, (0, residual::MOST_PPM), name)?;
         }
         Ok(readings)
     }
@@ -342,7 +342,7 @@ pub fn take(app: &Caller<'_>, asked: &ReadingAsked) -> Result<Done> {
         {
             shown_stable(facts, &lot, condition, &mut plan)?;
         }
-        residual_read::judge(facts, &lot, asked, &mut plan)?;
+        residual::judge(facts, &lot, asked, &mut plan)?;
         let mut done = facts.record(asked.id.0.to_string(), DeedKind::Measure, &plan)?;
         done.said.extend(against);
         done.said.extend(brine(facts, asked.salometer.as_ref())?);

@@ -37,7 +37,6 @@ pub mod receive;
 pub mod release;
 pub mod relocate;
 mod residual;
-mod residual_read;
 pub mod says;
 pub mod settle_print;
 pub mod stable;

@@ -2,7 +2,7 @@
 
 use super::facts::Facts;
 use super::says::DeedSays;
-use super::{DeedHeader, Done, perform, residual, trichinae};
+use super::{DeedHeader, Done, perform, trichinae};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::read::LoadedFamily;
@@ -42,10 +42,7 @@ pub fn take(app: &Caller<'_>, asked: &ReleaseAsked) -> Result<Done> {
         let links = Reason::all(Topic::Release, chain);
         plan.reasons
             .extend(links.into_iter().map(|link| (lot.id, link)));
-        let left = residual::look(facts, asked.residual.as_ref(), &lot, &mut plan)?;
-        let done = facts.record(asked.id.0.to_string(), DeedKind::Release, &plan)?;
-        store::measurements::insert(facts.tx, facts.deed, Some(lot.id.0), None, &left)?;
-        Ok(done)
+        facts.record(asked.id.0.to_string(), DeedKind::Release, &plan)
     })
 }
 

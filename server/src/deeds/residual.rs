@@ -1,73 +1,84 @@
-//! What a laboratory found of nitrite and nitrate in a cured piece, against what a place allows to be left.
+//! What a laboratory found of nitrite and nitrate in the finished food, held against what may be left.
 
 use super::facts::Facts;
+use super::happened::broken;
+use super::says::MeasureSays;
 use crate::error::Result;
-use crate::wire::cures::{ResidualAsked, decimal, number};
+use crate::read::LoadedFamily;
+use crate::wire::Number;
+use crate::wire::cures::decimal;
+use crate::wire::readings::ReadingAsked;
 use domain::cure::{Basis, CureLevel, assess_residual};
-use domain::dates::Because;
+use domain::family::cured;
 use domain::lot::Lot;
-use domain::plan::{Plan, Reason};
-use domain::refusal::Refusal;
-use domain::rows::Gravity;
+use domain::moment::day_of;
+use domain::plan::Plan;
+use domain::rows::Finding;
 use domain::words::{Quantity, Topic};
-use store::measurements::Measurement;
+use store::family::Extent;
 
-/// Holds what was found against the limits on what is left; what is to be kept with the lot comes back.
+/// More than any cure leaves, in parts per million: plain sense, no law's.
+pub const MOST_PPM: i64 = 100_000;
+
+/// What was found, each with its quantity and its name on the wire.
+pub fn found(asked: &ReadingAsked) -> [(Quantity, Option<Number>, &'static str); 2] {
+    [
+        (
+            Quantity::ResidualNitritePpm,
+            asked.residual_nitrite_ppm,
+            "residual_nitrite_ppm",
+        ),
+        (
+            Quantity::ResidualNitratePpm,
+            asked.residual_nitrate_ppm,
+            "residual_nitrate_ppm",
+        ),
+    ]
+}
+
+/// Holds what was found against the limits of the place on the day it was found. A finding of a laboratory
+/// is never refused: too much is a stop. It counts as the ion: a report in sodium salt is then judged too
+/// strictly, never too mildly.
 ///
 /// # Errors
-/// 422 where it cannot be, and `limit` where more is left than a row that was read allows.
-pub fn look(
-    facts: &Facts<'_, '_>,
-    asked: Option<&ResidualAsked>,
+/// The database is away, or the record is damaged.
+pub fn judge(
+    facts: &mut Facts<'_, '_>,
     lot: &Lot,
+    asked: &ReadingAsked,
     plan: &mut Plan,
-) -> Result<Vec<Measurement>> {
-    let Some((asked, cured)) = asked.zip(lot.product.cured.cure) else {
-        return Ok(Vec::new());
-    };
-    let (law, day) = (facts.law(), facts.moment.day);
-    let salts = asked.as_sodium_salt.unwrap_or(false);
-    let told = [
-        (
-            asked.nitrite_ppm,
-            "residual.nitrite_ppm",
-            [Basis::NitriteIon, Basis::SodiumNitrite],
-            Quantity::ResidualNitritePpm,
-        ),
-        (
-            asked.nitrate_ppm,
-            "residual.nitrate_ppm",
-            [Basis::NitrateIon, Basis::SodiumNitrate],
-            Quantity::ResidualNitratePpm,
-        ),
-    ];
-    let mut kept = Vec::new();
-    for (ppm, field, [ion, salt], quantity) in told {
-        let Some(ppm) = ppm.map(decimal) else {
-            continue;
-        };
-        let named = |refusal: Refusal| Refusal {
-            field: Some(field.to_owned()),
-            ..refusal
-        };
-        let level = CureLevel::residual(ppm, if salts { salt } else { ion });
-        let found = assess_residual(level, cured.method, cured.class, day, law).map_err(named)?;
-        for finding in found {
-            let because = Because::finding(&finding);
-            if finding.refuses() {
-                return Err(Refusal::limit(field, &because).into());
-            }
-            if finding.gravity == Gravity::Warn {
-                plan.warnings.push(finding.says.clone());
-            }
-            let topic = Topic::Cure;
-            plan.reasons.push((lot.id, Reason { topic, because }));
-        }
-        let as_salt = level.on(salt, &law.cures.masses).map_err(named)?;
-        kept.push(Measurement {
-            quantity,
-            millionths: number(as_salt.ppm).0,
-        });
+) -> Result<()> {
+    if found(asked).iter().all(|(_, found, _)| found.is_none()) {
+        return Ok(());
     }
-    Ok(kept)
+    let curing = {
+        let reading = LoadedFamily::load(facts.app, facts.tx.conn, &[lot.id.0], Extent::ANCESTORS)?;
+        let cured = cured(&reading.family, lot.id);
+        let of = cured.and_then(|cured| reading.family.get(cured.lot));
+        of.and_then(|of| of.lot.product.cured.cure)
+    };
+    let Some(curing) = curing else {
+        plan.warnings.push(MeasureSays::NotCured.into());
+        return Ok(());
+    };
+    let day = day_of(facts.moment.at, facts.kitchen.zone);
+    for (quantity, found, field) in found(asked) {
+        let Some(ppm) = found else { continue };
+        let basis = match quantity {
+            Quantity::ResidualNitritePpm => Basis::NitriteIon,
+            _ => Basis::NitrateIon,
+        };
+        let level = CureLevel::residual(decimal(ppm), basis);
+        let law = facts.law();
+        let findings = assess_residual(level, curing.method, curing.class, day, law)?;
+        let told = findings.iter().map(|of| of.with_sources(&law.rows));
+        plan.warnings.extend(told);
+        let against: Vec<Finding> = findings.into_iter().filter(Finding::refuses).collect();
+        if let Some(first) = against.first() {
+            let says = first.says.clone();
+            let stop = broken(facts, field, Topic::Cure, says, &against, true)?;
+            plan.stops.push((lot.id, None, stop));
+        }
+    }
+    Ok(())
 }

@@ -198,24 +198,10 @@ pub struct ReleaseAsked {
     pub lot: Line,
     /// Why an alarm (drying too fast, too slow) may be passed over: who looked, what was found.
     pub alarm_looked_at: Option<super::Note>,
-    /// What a laboratory found in it.
-    pub residual: Option<ResidualAsked>,
     /// What speaks for pork that is eaten without cooking, where its farms have no certificate.
     pub trichinae: Option<TrichinaeAsked>,
     /// A word about it.
     pub note: Option<super::Note>,
-}
-
-/// What a laboratory found in the finished food.
-#[derive(Debug, Clone, Copy, Serialize, Deserialize, ToSchema)]
-#[serde(deny_unknown_fields)]
-pub struct ResidualAsked {
-    /// Nitrite, in parts per million.
-    pub nitrite_ppm: Option<Number>,
-    /// Nitrate, in parts per million.
-    pub nitrate_ppm: Option<Number>,
-    /// Are they counted as the sodium salts? If left out: as the ions.
-    pub as_sodium_salt: Option<bool>,
 }
 
 /// A number of the wire as a decimal.

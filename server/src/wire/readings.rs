@@ -96,9 +96,10 @@ pub struct ReadingAsked {
     pub ph: Option<Number>,
     /// Water activity, 0 to 1.
     pub water_activity: Option<Number>,
-    /// Nitrite that a laboratory found in the finished food, as sodium nitrite, in mg/kg.
+    /// Nitrite that a laboratory found in the finished food, as the ion, in mg/kg: a figure in sodium nitrite is 1.5
+    /// times that.
     pub residual_nitrite_ppm: Option<Number>,
-    /// Nitrate that it found, as sodium nitrate, in mg/kg.
+    /// Nitrate that it found, as the ion, in mg/kg.
     pub residual_nitrate_ppm: Option<Number>,
     /// Brine strength.
     pub salometer: Option<Salometer>,

@@ -412,6 +412,7 @@ count-nothing = Say for each pack what it weighs, or that it is missing.
 count-twice = Pack { $pack } is counted twice.
 count-too-much = { $pack } had { $made } in it at first; { $grams } cannot be in it.
 count-unexplained = { $pack }: { $gap } unexplained.
+count-was-gone = { $pack } is on record as { $being }, and now it is here. If it came back, void this count and enter it as taken back; if another pack went out, set that right.
 correct-as-known = That is what the record says already.
 release-deed-no-rule = { $lot } needs no release: its product has no rule for one.
 release-deed-already = { $lot } is released already.

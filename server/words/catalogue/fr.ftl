@@ -17,6 +17,7 @@ Account-shipped = expédié
 Account-returned = renvoyé
 Account-lost = perdu
 Account-unexplained = inexpliqué
+count-was-gone = { $pack } est inscrit comme { $being }, et se trouve ici. S’il est revenu, annulez ce comptage et saisissez une reprise ; si c’est un autre paquet qui est parti, corrigez-le.
 Account-taken-back = repris
 Account-moved = déplacé
 Account-noted = noté

@@ -16,7 +16,6 @@ on_both_engines! {
     what_no_bag_can_hold_is_refused
     ground_meat_is_cured_as_ground_whatever_the_step_is_called
     what_a_place_allows_stands_there
-    what_is_left_is_held_against_the_limit
 }
 
 fn kitchen(engine: Engine) -> (House, Caller, String) {
@@ -308,27 +307,4 @@ fn what_a_place_allows_stands_there(engine: Engine) {
     let of = |grams: f64| cure(&caller, &pig, &[(&salt, grams)]).into("bacon", 1_000);
     let says = of(3.3).refused(422, "inputs");
     assert!(says.contains("us-N14"), "{says}");
-}
-
-fn what_is_left_is_held_against_the_limit(engine: Engine) {
-    let (_house, caller, pig) = kitchen(engine);
-    set(&caller, &[("profile", json!("eu"))]);
-    product(
-        &caller,
-        "coppa",
-        json!({ "kind": "cured", "raw": true, "cure": { "class": "whole-muscle", "method": "dry", "heated": false },
-        "release": { "days": 0, "signature": true } }),
-    );
-    let salt = no_1(&caller);
-    let hung = || happened(cure(&caller, &pig, &[(&salt, 1.5)]).into("coppa", 1_000)).made();
-    let coppa = hung();
-    let release = |ppm: f64| {
-        let release = caller.release(&coppa).by("Oda Marsh");
-        release.with("residual", json!({ "nitrite_ppm": ppm }))
-    };
-    let refused = release(5_000.0).refused(422, "residual.nitrite_ppm");
-    assert!(refused.contains("45 ppm"), "{refused}");
-    release(1.0).done();
-    let readings = caller.lot(&coppa)["readings"].to_string();
-    assert!(readings.contains("residual-nitrite-ppm"), "{readings}");
 }

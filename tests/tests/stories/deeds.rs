@@ -17,6 +17,7 @@ on_both_engines! {
     a_carton_tells_of_itself
     an_earlier_time_is_late
     the_lists_change_by_version
+    a_sold_pack_that_is_counted_is_told
 }
 
 fn split(caller: &Caller, lot: &str, grams: &[u64]) -> Vec<String> {
@@ -284,4 +285,25 @@ fn the_lists_change_by_version(engine: Engine) {
         json!(["sulphites"]),
         "the recipe brings what the inputs may not tell"
     );
+}
+
+fn a_sold_pack_that_is_counted_is_told(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let pig = caller.half_pig("0608-17", 9_000);
+    let chops = caller.step("cut").of_grams(&pig, 750);
+    let chops = chops.into_packs("pork-chop", 750, 3).made();
+    caller.sell(&chops).pack(1).done();
+    let count = |pack: u32| {
+        let found = json!([{ "pack": pack, "grams": 250 }]);
+        let told = caller.count(&chops).with("packs", found).done().body;
+        told["warning_keys"].to_string()
+    };
+    assert!(count(1).contains("count-was-gone"));
+    // It is on hand since; and of what always was, nothing is said.
+    assert!(!count(1).contains("count-was-gone"));
+    assert!(!count(2).contains("count-was-gone"));
+    // A pack that was missing is found by a count, as it should be.
+    caller.count(&chops).missing(3).done();
+    assert!(!count(3).contains("count-was-gone"));
 }

@@ -9,7 +9,7 @@ use crate::lot::{Event, Lot, What};
 use crate::moment::Moment;
 use crate::plan::Plan;
 use crate::refusal::{Refusal, Result};
-use crate::words::Account;
+use crate::words::{Account, Being};
 use chrono_tz::Tz;
 
 /// What was found of one pack.
@@ -56,6 +56,13 @@ pub fn plan(lot: &Lot, found: &[CountedPack], moment: &Moment, zone: Tz) -> Resu
             Grams::ZERO => (What::Noted, Account::Noted),
             gap => (What::Took(Account::Unexplained, gap), Account::Unexplained),
         };
+        // Found all the same: what it was on record as is told, because one of the two is wrong.
+        let gone = !pack.now.is_on_hand() && pack.now.being != Being::Missing;
+        if gone && found.grams.is_some() {
+            let (pack, being) = (lot.shown(pack.number), pack.now.being);
+            plan.warnings
+                .push(CountSays::WasGone { pack, being }.into());
+        }
         let event = Event {
             what: event,
             day: moment.day,

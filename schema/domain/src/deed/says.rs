@@ -80,6 +80,7 @@ messages! {
         Twice "twice" { pack: u32 },
         TooMuch "too-much" { pack: String, made: Grams, grams: Grams },
         Unexplained "unexplained" { pack: String, gap: Grams },
+        WasGone "was-gone" { pack: String, being: Being },
     }
 }
 
