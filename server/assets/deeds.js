@@ -32,16 +32,48 @@ const deeds = {
   body(form) {
     const body = JSON.parse(form.dataset.body);
     for (const field of form.elements) {
+      if (field.name.startsWith("_")) {
+        continue;
+      }
       const off = (field.type === "radio" || field.type === "checkbox") && !field.checked;
       if (!field.name || field.disabled || off || field.value.trim() === "") {
         continue;
       }
-      const times = Number(field.dataset.times || 1);
-      const kind = field.dataset.as || "text";
-      const value = kind === "figure" ? deeds.figure(field.value) * times : field.value.trim();
-      deeds.put(body, field.name, kind === "figure" ? Math.round(value * 1000) / 1000 : value);
+      deeds.put(body, field.name, deeds.value(form, field));
     }
     return body;
+  },
+
+  // What a field says: a figure, pack numbers, a product of two other fields, or a text.
+  value(form, field) {
+    const exact = (figure) => Math.round(figure * 1000) / 1000;
+    if (field.dataset.product) {
+      const [one, other] = field.dataset.product.split(" ").map((name) => deeds.figure(deeds.chosen(form, name)));
+      return exact(one * other);
+    }
+    if (field.dataset.as === "figure") {
+      return exact(deeds.figure(field.value));
+    }
+    return field.dataset.as === "packs" ? deeds.packs(field.value) : field.value.trim();
+  },
+
+  // What is typed or chosen under a name.
+  chosen(form, name) {
+    const fields = Array.from(form.elements).filter((field) => field.name === name);
+    const field = fields.find((one) => one.type !== "radio" || one.checked);
+    return field ? field.value : "";
+  },
+
+  // Numbers as people write them: 1-4, 7.
+  packs(text) {
+    const numbers = [];
+    for (const part of text.split(/[\s,]+/).filter(Boolean)) {
+      const [from, to] = part.split(/[-–]/).map(Number);
+      for (let number = from; number <= (to ?? from); number += 1) {
+        numbers.push(number);
+      }
+    }
+    return numbers;
   },
 
   async post(path, asked) {
@@ -133,7 +165,7 @@ const deeds = {
   // The labels of what was made come out of the chosen printer. A printer's trouble undoes no deed: the
   // queue and the page of printing tell of it.
   async print(form, done) {
-    const printer = form.dataset.printer;
+    const printer = deeds.chosen(form, "_printer");
     if (printer) {
       await deeds.post("/api/prints", { id: deeds.id(), printer, step: done.id });
     }
@@ -145,17 +177,21 @@ const deeds = {
     if (!shown) {
       return;
     }
-    const said = shown.dataset.sentence.replace(/\{([a-z0-9_.]+)\}/g, (whole, name) => {
+    const said = shown.dataset.sentence.replace(/\[([a-z0-9_.]+)\]/g, (whole, name) => {
       const fields = Array.from(form.elements).filter((field) => field.name === name);
       const field = fields.find((one) => one.type !== "radio" || one.checked);
-      const value = field && (field.selectedOptions ? field.selectedOptions[0].textContent : field.value);
+      const value = field && deeds.shown(field);
       return value && value.trim() !== "" ? value.trim() : "…";
     });
     shown.textContent = said;
-    form.querySelectorAll("[data-count]").forEach((one) => {
-      const field = Array.from(form.elements).find((of) => of.name === one.dataset.count && of.checked);
-      one.textContent = field ? field.value : "";
-    });
+  },
+
+  // What a field says to the eye.
+  shown(field) {
+    if (field.type === "radio") {
+      return field.closest("label").textContent;
+    }
+    return field.selectedOptions ? field.selectedOptions[0].textContent : field.value;
   },
 };
 

@@ -186,13 +186,3 @@ document.addEventListener("DOMContentLoaded", () => {
     printing.print(event.target);
   });
 });
-
-// Who is signed in, where the way to them stands. The name is no secret; the session is in a cookie
-// that no script reads.
-document.addEventListener("DOMContentLoaded", () => {
-  const name = document.cookie.split("; ").find((pair) => pair.startsWith("gambrel_name="));
-  const place = document.querySelector("[data-me]");
-  if (name && place) {
-    place.textContent = decodeURIComponent(name.slice("gambrel_name=".length));
-  }
-});

@@ -18,6 +18,7 @@ pub const AREAS: &[Keys] = &[
     crate::label_facts::says::SizeOf::KEYS,
     labels::CodeSays::KEYS,
     labels::LayoutSays::KEYS,
+    crate::pages::says::ActSays::KEYS,
     crate::pages::says::CountSays::KEYS,
     crate::pages::says::PageSays::KEYS,
     NamedSays::KEYS,

@@ -94,6 +94,39 @@ impl Browser {
         crate::queue::until(|| self.run("return location.pathname") == "/");
     }
 
+    /// Taps on the first element that a selector finds, as a finger does: what is covered is not reached.
+    ///
+    /// # Panics
+    /// There is none, or something lies over it.
+    pub fn tap(&self, css: &str) {
+        let element = self.element(css);
+        self.call(&format!("/element/{element}/click"), &json!({}));
+    }
+
+    /// Types into a field.
+    ///
+    /// # Panics
+    /// There is none.
+    pub fn type_into(&self, css: &str, text: &str) {
+        let element = self.element(css);
+        self.call(
+            &format!("/element/{element}/value"),
+            &json!({ "text": text }),
+        );
+    }
+
+    fn element(&self, css: &str) -> String {
+        let found = self.call(
+            "/element",
+            &json!({ "using": "css selector", "value": css }),
+        );
+        let mut ids = found.as_object().expect("an element").values();
+        ids.next()
+            .and_then(Value::as_str)
+            .expect("its id")
+            .to_owned()
+    }
+
     /// What a script returns.
     pub fn run(&self, script: &str) -> Value {
         self.call("/execute/sync", &json!({ "script": script, "args": [] }))

@@ -4,10 +4,11 @@ use crate::conn::Conn;
 use crate::error::Result;
 use crate::lots::LotRow;
 use crate::tables::{animals, entries, lots, packs, sources, versions, voids};
+use crate::trace::with_reach;
 use chrono::NaiveDate;
-use diesel::dsl::exists;
+use diesel::dsl::{exists, sql};
 use diesel::prelude::*;
-use diesel::sql_types::{Nullable, Text};
+use diesel::sql_types::{Bool, Nullable, Text};
 
 #[diesel::declare_sql_function]
 extern "SQL" {
@@ -22,9 +23,9 @@ pub struct LotSearch {
     pub product: Option<String>,
     /// A place where some of it is.
     pub place: Option<String>,
-    /// The farm of a received lot.
+    /// The farm of an animal in it.
     pub farm: Option<String>,
-    /// The kill date of a received lot.
+    /// The kill date of an animal in it.
     pub killed_on: Option<NaiveDate>,
     /// How some of it is kept.
     pub state: Option<String>,
@@ -143,7 +144,14 @@ pub fn list(conn: &mut Conn, sought: &LotSearch, limit: i64) -> Result<Vec<(LotR
             of = of.filter(animals::killed_on.eq(day));
         }
         let of: Vec<i32> = of.load(conn)?;
-        query = query.filter(lots::id.eq_any(of));
+        // All that was made of them is of that farm and day as well.
+        query = match of.is_empty() {
+            true => query.filter(lots::id.eq(0)),
+            false => query.filter(sql::<Bool>(&format!(
+                "lots.id IN ({} SELECT id FROM reach)",
+                with_reach(&of)
+            ))),
+        };
     }
     Ok(query.load(conn)?)
 }

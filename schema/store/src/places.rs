@@ -2,11 +2,14 @@
 
 use crate::conn::Conn;
 use crate::error::Result;
-use crate::tables::{deeds, lots, measurements, voids};
+use crate::on_each;
+use crate::tables::{deeds, lots, measurements, packs, voids};
 use chrono::NaiveDateTime;
-use diesel::dsl::max;
+use diesel::dsl::{count_star, max};
 use diesel::prelude::*;
-use domain::words::{DeedKind, Quantity};
+use diesel::sql_query;
+use diesel::sql_types::Text;
+use domain::words::{DeedKind, Quantity, State};
 
 /// When each place was last cleaned down, by its key.
 pub fn cleaned(conn: &mut Conn) -> Result<Vec<(Option<i32>, Option<NaiveDateTime>)>> {
@@ -46,4 +49,41 @@ pub fn read(conn: &mut Conn) -> Result<Vec<(Option<i32>, Option<NaiveDateTime>)>
         .group_by(measurements::place_id)
         .select((measurements::place_id, max(deeds::at)))
         .load(conn)?)
+}
+
+/// The place where most frozen packs lie, by its key.
+pub fn where_frozen(conn: &mut Conn) -> Result<Option<i32>> {
+    let places: Vec<(i32, i64)> = packs::table
+        .filter(
+            packs::state
+                .eq(State::Frozen.as_str())
+                .and(packs::left_mg.gt(0)),
+        )
+        .group_by(packs::place_id)
+        .select((packs::place_id, count_star()))
+        .load(conn)?;
+    let most = places.into_iter().max_by_key(|(_, packs)| *packs);
+    Ok(most.map(|(place, _)| place))
+}
+
+#[derive(Debug, QueryableByName)]
+struct PackedAs {
+    #[diesel(sql_type = Text)]
+    code: String,
+}
+
+/// The products that packs were made as of lots of a product, what was made last first.
+pub fn packed_as(conn: &mut Conn, product: &str) -> Result<Vec<String>> {
+    let sql = "SELECT made.code AS code FROM lots packed
+        JOIN versions ON versions.id = packed.version_id
+        JOIN entries made ON made.id = versions.entry_id
+        JOIN deeds ON deeds.id = packed.deed_id AND deeds.kind IN ('pack', 'portion')
+        JOIN pack_events ON pack_events.deed_id = deeds.id AND pack_events.account = 'used'
+        JOIN lots used ON used.id = pack_events.lot_id
+        JOIN versions was ON was.id = used.version_id
+        JOIN entries known ON known.id = was.entry_id
+        WHERE NOT packed.voided AND known.code = $1
+        GROUP BY made.code ORDER BY MAX(deeds.id) DESC LIMIT 6";
+    let rows: Vec<PackedAs> = on_each!(conn, c => sql_query(sql).bind::<Text, _>(product).load(c)?);
+    Ok(rows.into_iter().map(|row| row.code).collect())
 }

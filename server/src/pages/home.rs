@@ -10,6 +10,7 @@ use crate::rooms::blocking;
 use crate::routes::query;
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
+use domain::code::LotCode;
 use domain::right::Right;
 use domain::today::{About, Hand, Sort, When};
 use serde::Deserialize;
@@ -134,9 +135,17 @@ fn path(hand: &Hand) -> String {
     match (&hand.about, hand.sort) {
         (About::Printing, _) => "/printing".to_owned(),
         (About::Lot(_, _), Sort::WrongLabel) => "/wrong-labels".to_owned(),
+        (About::Lot(lot, packs), Sort::Past) => act(lot, "discard", packs),
+        (About::Lot(lot, packs), Sort::LastDay) => act(lot, "freeze", packs),
         (About::Lot(lot, _), _) => format!("/lots/{lot}"),
         (About::Place(place), _) => format!("/lots?place={place}"),
     }
+}
+
+/// The page of an act on some packs.
+fn act(lot: &LotCode, act: &str, packs: &[u32]) -> String {
+    let packs: Vec<String> = packs.iter().map(u32::to_string).collect();
+    format!("/lots/{lot}/{act}?packs={}", packs.join(","))
 }
 
 /// The sign of a sort, as `sign.html` draws it.

@@ -1,5 +1,7 @@
 //! The page of a lot: what it is, its label, its family, where it went.
 
+use super::acts::{self, Button};
+use super::done::Done;
 use super::forward::Forward;
 use super::history::{self, Line};
 use super::origins::Origins;
@@ -13,7 +15,8 @@ use crate::label_facts::MOST;
 use crate::read::LoadedFamily;
 use crate::read::names::Names;
 use crate::rooms::blocking;
-use actix_web::{HttpResponse, web};
+use crate::routes::query;
+use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
 use domain::dates::Because;
 use domain::family::{LotView, descendants, origins};
@@ -21,6 +24,7 @@ use domain::lot::brief;
 use domain::moment::day_of;
 use domain::stop::Stop;
 use domain::words::StopKind;
+use serde::Deserialize;
 use std::collections::BTreeMap;
 use store::Conn;
 use store::family::Extent;
@@ -66,6 +70,17 @@ struct LotPage {
     tree: tree::Pictures,
     history: Vec<Line>,
     readings: Vec<history::Reading>,
+    /// What may be done with it, the likeliest first.
+    acts: Vec<Button>,
+    done: Option<Done>,
+}
+
+/// What the page is asked: a pack that was scanned, a deed that was just done.
+#[derive(Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Asked {
+    pack: Option<u32>,
+    did: Option<String>,
 }
 
 /// A link of why it has its date, or is what it is.
@@ -81,16 +96,20 @@ const EXTENT: Extent = Extent {
 };
 
 /// A lot.
-pub async fn page(asking: Asking, code: web::Path<String>) -> HttpResponse {
+pub async fn page(request: HttpRequest, asking: Asking, code: web::Path<String>) -> HttpResponse {
     let speech = asking.speech();
+    let asked: Asked = match query(&request) {
+        Ok(asked) => asked,
+        Err(error) => return super::trouble(speech, &error),
+    };
     let made = blocking(move || {
         let app = asking.caller();
-        app.store.read(|conn| read(&app, conn, &code))
+        app.store.read(|conn| read(&app, conn, &code, &asked))
     });
     super::page(speech, made.await)
 }
 
-fn read(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<LotPage> {
+fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<LotPage> {
     let (reading, id) = LoadedFamily::of_code(app.app(), conn, code, EXTENT)?;
     let kitchen = reading.kitchen();
     let today = day_of(app.now(), kitchen.zone);
@@ -101,9 +120,21 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<LotPage> {
     let (product, went) = (&lot.product, &view.of.went);
     let origins = origins(&reading.family, id);
     let forward = descendants(&reading.family, &reading.standing.lists);
+    // The pack that was scanned, where it is there.
+    let shown = asked
+        .pack
+        .filter(|number| lot.packs.iter().any(|pack| pack.number == *number));
+    let then = format!("/lots/{}", lot.code);
+    let done = Done::of(app, conn, &words, asked.did.as_deref(), &then)?;
     let label = brief::left(&lot.packs).next().map(|first| {
-        label::draw(app.app(), &reading, id, Some(first.number), None)
-            .map_err(|error| words.say(error.problem().detail))
+        label::draw(
+            app.app(),
+            &reading,
+            id,
+            Some(shown.unwrap_or(first.number)),
+            None,
+        )
+        .map_err(|error| words.say(error.problem().detail))
     });
     let told = label.iter().flatten().flat_map(|drawn| &drawn.warnings);
     let label_warnings: Vec<String> = told.map(|says| words.say(says.clone())).collect();
@@ -136,6 +167,8 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<LotPage> {
         label: label.map(|label| label.map(|drawn| drawn.svg)),
         label_warnings,
         tree: tree::draw(&reading, id, &origins, &names),
+        acts: acts::buttons(&words, &app.who, lot, today),
+        done,
         code: lot.code.to_string(),
         shown: lot.code.shown(),
         note: view.of.note.clone(),

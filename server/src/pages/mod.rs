@@ -1,8 +1,10 @@
-//! The pages: server-rendered, plain words, large type. They only read, but for the
-//! page of printing, whose buttons call the API as a device does.
+//! The pages: server-rendered, plain words, large type. They only read; the
+//! buttons of acts call the API as a device does.
 //!
 //! A view holds ready strings; a template only lays them out.
 
+mod act;
+mod acts;
 mod animals;
 mod answer;
 mod assets;
@@ -60,6 +62,7 @@ pub fn all() -> Vec<(&'static str, Right, Route)> {
         ("/lots", See, web::get().to(lots::page)),
         ("/lots/{code}", See, web::get().to(lot::page)),
         ("/lots/{code}/label.svg", See, web::get().to(label::picture)),
+        ("/lots/{code}/{act}", See, web::get().to(act::page)),
         ("/cure-room", See, web::get().to(cure_room::page)),
         ("/printing", See, web::get().to(printing::page)),
         ("/wrong-labels", See, web::get().to(wrong_labels::page)),

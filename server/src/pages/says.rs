@@ -55,6 +55,19 @@ messages! {
 }
 
 messages! {
+    /// A deed as a sentence, before it is done; what is chosen stands in it by the name of its field.
+    ActSays in "page-sentence" {
+        Pack "pack" { name: String, lot: String },
+        Move "move" { name: String, lot: String },
+        Freeze "freeze" { name: String, lot: String },
+        Thaw "thaw" { name: String, lot: String },
+        Discard "discard" { name: String, lot: String },
+        Serve "serve" { name: String, lot: String },
+        Count "count" { name: String, lot: String },
+    }
+}
+
+messages! {
     /// How many labels of a printer have come how far.
     CountSays in "page-printing-count" {
         Waiting "waiting" { labels: i64 },

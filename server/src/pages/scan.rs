@@ -1,24 +1,28 @@
 //! The counter's page: one huge word.
 
+use super::done::Done;
 use super::says::PageSays;
 use super::see_other;
 use super::spoken::Words;
 use crate::caller::Asking;
 use crate::error::Result;
 use crate::read;
-use crate::rooms::{Room, within};
+use crate::rooms::{Room, blocking, within};
 use crate::routes::any_query;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
 use domain::counter::{self, ScanView};
+use domain::right::Right;
 use domain::words::Verdict;
 use serde::Deserialize;
+use serde_json::json;
 
 #[derive(Template)]
 #[template(path = "scan.html")]
 struct ScanPage {
     words: Words,
     answer: Option<Answer>,
+    done: Option<Done>,
 }
 
 struct Answer {
@@ -30,6 +34,8 @@ struct Answer {
     says: String,
     asked: String,
     pack: Option<Known>,
+    /// What selling it is, where it may be sold: the body of the deed.
+    sells: Option<String>,
 }
 
 /// What is known of what was scanned.
@@ -51,6 +57,7 @@ struct Known {
 #[serde(deny_unknown_fields)]
 struct Asked {
     code: Option<String>,
+    did: Option<String>,
 }
 
 /// The verdict on what was scanned; without a code, the field alone.
@@ -59,12 +66,10 @@ pub async fn page(request: HttpRequest, asking: Asking) -> HttpResponse {
 }
 
 async fn ask(request: &HttpRequest, asking: Asking) -> Result<ScanPage> {
-    let Asked { code } = any_query(request)?;
+    let Asked { code, did } = any_query(request)?;
+    let sells = asking.who().may(Right::Sell);
     let Some(code) = code.filter(|code| !code.trim().is_empty()) else {
-        return Ok(ScanPage {
-            words: Words(asking.speech()),
-            answer: None,
-        });
+        return just_done(asking, did).await;
     };
     within(Room::Scan, move || {
         let app = asking.caller();
@@ -73,9 +78,12 @@ async fn ask(request: &HttpRequest, asking: Asking) -> Result<ScanPage> {
             let words = Words(app.speech(&kitchen));
             let currency = &kitchen.entry.currency.0;
             let scan = read::scan::scan(&app, conn, &kitchen, &code)?;
+            let mut answer = answer(&words, &scan, &code, currency);
+            answer.sells = answer.sells.filter(|_| sells);
             Ok(ScanPage {
                 words,
-                answer: Some(answer(&words, &scan, &code, currency)),
+                answer: Some(answer),
+                done: None,
             })
         })
     })
@@ -92,12 +100,43 @@ fn answer(words: &Words, scan: &ScanView, code: &str, currency: &str) -> Answer 
         word: words.say(verdict.says()),
         verdict: verdict.to_string(),
         says: words.say(scan.answer.says.clone()),
+        sells: sells(scan),
         asked: code.trim().chars().take(80).collect(),
         pack: scan
             .known
             .as_ref()
             .map(|known| told(words, known, currency)),
     }
+}
+
+/// The counter's field alone, or with what was just done there.
+async fn just_done(asking: Asking, did: Option<String>) -> Result<ScanPage> {
+    let words = Words(asking.speech());
+    let done = match did {
+        None => None,
+        Some(did) => {
+            blocking(move || {
+                let app = asking.caller();
+                app.store
+                    .read(|conn| Done::of(&app, conn, &words, Some(did.as_str()), "/scan"))
+            })
+            .await?
+        }
+    };
+    Ok(ScanPage {
+        words,
+        answer: None,
+        done,
+    })
+}
+
+/// The deed that sells a pack which may be sold.
+fn sells(scan: &ScanView) -> Option<String> {
+    let known = scan.known.as_ref()?;
+    let may = matches!(scan.answer.verdict, Verdict::Sell | Verdict::SellToday);
+    let pack = known.pack.filter(|_| may)?;
+    let lot = known.lot.code.to_string();
+    Some(json!({ "kind": "sell", "lot": lot, "pack": pack }).to_string())
 }
 
 fn told(words: &Words, known: &counter::Known, currency: &str) -> Known {

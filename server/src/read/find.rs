@@ -21,9 +21,9 @@ pub struct LotsQuery {
     pub product: Option<String>,
     /// A place where some of it is
     pub place: Option<String>,
-    /// The farm of a received lot
+    /// The farm of an animal in it
     pub farm: Option<String>,
-    /// The kill date of a received lot
+    /// The kill date of an animal in it
     pub killed_on: Option<String>,
     /// How some of it is kept, or what has become of some of it
     pub state: Option<String>,

@@ -200,7 +200,15 @@ fn both_animals_and_both_facts_lead_to_the_lots(engine: Engine) {
     }
     for query in ["farm=BRC", "farm=NTB"] {
         let lots = caller.read(&format!("/api/lots?{query}"))["lots"].clone();
-        assert_eq!(lots[0]["code"], json!(pig), "{query}");
+        let codes = lots
+            .as_array()
+            .unwrap()
+            .iter()
+            .map(|lot| lot["code"].clone());
+        assert!(
+            codes.collect::<Vec<_>>().contains(&json!(pig)),
+            "{query}: {lots}"
+        );
     }
     let (old, now) = (old.as_str().unwrap(), now["id"].as_str().unwrap());
     let forward = caller.read(&format!("/api/animals/{old}/descendants"));

@@ -1,0 +1,298 @@
+//! One act on a lot: what it is about, what is chosen, the deed as a sentence, and one button that does it.
+//!
+//! The form is one call of the documented API: the page only says which fields it has.
+
+use super::acts::{ActKind, may};
+use super::says::ActSays;
+use super::spoken::Words;
+use crate::caller::{Asking, Caller};
+use crate::error::{Error, Result};
+use crate::read::LoadedFamily;
+use crate::read::names::Names;
+use crate::rooms::blocking;
+use crate::routes::query;
+use actix_web::{HttpRequest, HttpResponse, web};
+use askama::Template;
+use domain::lot::{Lot, Pack, brief};
+use domain::right::Right;
+use domain::words::State;
+use serde::Deserialize;
+use serde_json::{Value, json};
+use store::Conn;
+use store::family::Extent;
+
+#[derive(Template)]
+#[template(path = "act.html")]
+struct ActPage {
+    words: Words,
+    kind: ActKind,
+    title: String,
+    name: String,
+    shown: String,
+    lot: String,
+    /// What is there: how much, and where.
+    told: String,
+    /// Where the deed is sent.
+    call: &'static str,
+    /// What the deed says already.
+    body: String,
+    /// The packs that are meant, as they are typed: `1-4, 7`.
+    packs: String,
+    /// Each pack, for a count.
+    each: Vec<Each>,
+    places: Vec<Choice>,
+    products: Vec<Choice>,
+    numbers: Vec<u32>,
+    whys: Vec<String>,
+    printers: Vec<Choice>,
+    /// The sentence, with the names of fields in braces.
+    sentence: String,
+    button: String,
+    may: bool,
+    asks_why: bool,
+    asks_where: bool,
+    needs_place: bool,
+}
+
+struct Each {
+    nth: usize,
+    number: u32,
+    left: String,
+}
+
+struct Choice {
+    code: String,
+    name: String,
+    chosen: bool,
+}
+
+#[derive(Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Asked {
+    packs: Option<String>,
+}
+
+/// The most packs that are counted on one page.
+const MOST_COUNTED: usize = 24;
+
+/// The page of an act.
+pub async fn page(
+    request: HttpRequest,
+    asking: Asking,
+    path: web::Path<(String, String)>,
+) -> HttpResponse {
+    let speech = asking.speech();
+    let asked: Asked = match query(&request) {
+        Ok(asked) => asked,
+        Err(error) => return super::trouble(speech, &error),
+    };
+    let (code, act) = path.into_inner();
+    let Some(kind) = ActKind::parse(&act) else {
+        let path = format!("/lots/{code}/{act}");
+        let error = Error::not_found(super::says::PageSays::NothingHere { path });
+        return super::trouble(speech, &error);
+    };
+    let made = blocking(move || {
+        let app = asking.caller();
+        app.store.read(|conn| read(&app, conn, &code, kind, &asked))
+    });
+    super::page(speech, made.await)
+}
+
+fn read(
+    app: &Caller<'_>,
+    conn: &mut Conn,
+    code: &str,
+    kind: ActKind,
+    asked: &Asked,
+) -> Result<ActPage> {
+    let (reading, id) = LoadedFamily::of_code(app.app(), conn, code, Extent::ALONE)?;
+    let names = Names::of(reading.standing.clone(), app.speech(reading.kitchen()));
+    let words = Words::of(&names);
+    let view = reading.lot_view(id)?;
+    let lot = &view.of.lot;
+    let packs: Vec<&Pack> = brief::left(&lot.packs)
+        .filter(|pack| kind.is_for(pack))
+        .collect();
+    let frozen = store::places::where_frozen(conn)?;
+    let chosen_place = match kind {
+        ActKind::Freeze => frozen.map(|key| {
+            reading
+                .standing
+                .lists
+                .place_code(domain::lot::PlaceId(key))
+                .to_owned()
+        }),
+        ActKind::Pack => packs
+            .first()
+            .map(|pack| reading.standing.lists.place_code(pack.now.place).to_owned()),
+        _ => None,
+    };
+    let places = names.places.iter().map(|(code, name)| Choice {
+        chosen: chosen_place.as_ref() == Some(code),
+        code: code.clone(),
+        name: name.clone(),
+    });
+    let products = match kind {
+        ActKind::Pack => products(conn, &names, lot)?,
+        _ => Vec::new(),
+    };
+    let printers = match kind {
+        ActKind::Pack => crate::read::prints::printers(conn)?,
+        _ => Vec::new(),
+    };
+    let printers = printers
+        .into_iter()
+        .enumerate()
+        .map(|(nth, printer)| Choice {
+            chosen: nth == 0,
+            code: printer.code,
+            name: printer.name,
+        });
+    let printers: Vec<Choice> = printers.collect();
+    let name = lot.product.name(words.lang()).to_owned();
+    let shown = lot.code.shown();
+    let bench = bench(&reading);
+    Ok(ActPage {
+        title: words.t(kind.name()),
+        told: told(&words, &names, &packs),
+        call: kind.call(),
+        body: body(kind, lot, &packs, &bench).to_string(),
+        packs: asked.packs.clone().unwrap_or_else(|| runs(&packs)),
+        each: match kind {
+            ActKind::Count => each(&packs),
+            _ => Vec::new(),
+        },
+        places: places.collect(),
+        products,
+        numbers: vec![1, 2, 4, 6, 8, 10, 12, 20],
+        whys: [
+            "page-why-past",
+            "page-why-spoilt",
+            "page-why-dropped",
+            "page-why-waste",
+        ]
+        .map(|key| words.t(key))
+        .to_vec(),
+        sentence: words.say(kind.sentence(name.clone(), shown.clone())),
+        button: match (kind, printers.is_empty()) {
+            (ActKind::Pack, false) => words.t("page-act-pack-print"),
+            _ => words.t(kind.name()),
+        },
+        asks_why: kind == ActKind::Discard,
+        asks_where: matches!(kind, ActKind::Move | ActKind::Freeze | ActKind::Thaw),
+        needs_place: kind == ActKind::Move,
+        may: may(&app.who, kind) && !packs.is_empty(),
+        printers,
+        lot: lot.code.to_string(),
+        words,
+        kind,
+        name,
+        shown,
+    })
+}
+
+/// What the form says already, before anybody chooses.
+fn body(kind: ActKind, lot: &Lot, packs: &[&Pack], bench: &str) -> Value {
+    let code = lot.code.to_string();
+    match kind {
+        ActKind::Pack => json!({
+            "kind": "pack", "place": bench,
+            "inputs": [{ "lot": code, "pack": packs.first().map(|pack| pack.number) }],
+            "outputs": [{}],
+        }),
+        ActKind::Move => json!({ "lot": code }),
+        ActKind::Freeze => json!({ "lot": code, "state": State::Frozen.as_str() }),
+        ActKind::Thaw => json!({ "lot": code, "state": State::Chilled.as_str() }),
+        ActKind::Discard => json!({ "kind": "discard", "lot": code }),
+        ActKind::Serve => json!({ "kind": "serve", "lot": code }),
+        ActKind::Count => json!({
+            "lot": code,
+            "packs": packs.iter().take(MOST_COUNTED)
+                .map(|pack| json!({ "pack": pack.number })).collect::<Vec<_>>(),
+        }),
+    }
+}
+
+/// Where it is packed: a bench, else the first place of all.
+fn bench(reading: &LoadedFamily<'_>) -> String {
+    let places = &reading.standing.lists.places;
+    let bench = places.iter().find(|(_, place)| place.is_contact);
+    let bench = bench.or_else(|| places.iter().next());
+    bench.map(|(code, _)| code.clone()).unwrap_or_default()
+}
+
+/// What it is packed as: what it was packed as last first, itself else.
+fn products(conn: &mut Conn, names: &Names, lot: &Lot) -> Result<Vec<Choice>> {
+    let mut codes = store::places::packed_as(conn, &lot.product.code)?;
+    if codes.is_empty() {
+        codes.push(lot.product.code.clone());
+    }
+    let choice = |(nth, code): (usize, String)| Choice {
+        name: names.product(&code),
+        chosen: nth == 0,
+        code,
+    };
+    Ok(codes.into_iter().enumerate().map(choice).collect())
+}
+
+fn told(words: &Words, names: &Names, packs: &[&Pack]) -> String {
+    let Some(first) = packs.first() else {
+        return words.t("page-nothing-left");
+    };
+    let left = packs.iter().map(|pack| pack.now.left.milligrams()).sum();
+    let left = words.grams(domain::grams::Grams::from_milligrams(left));
+    let last_day = first.now.use_by.map(|day| words.day(day));
+    let told = [
+        Some(words.packs(packs.len())),
+        Some(left),
+        Some(names.place_of(first.now.place)),
+        last_day,
+    ];
+    let told: Vec<String> = told.into_iter().flatten().collect();
+    told.join(", ")
+}
+
+fn each(packs: &[&Pack]) -> Vec<Each> {
+    let packs = packs.iter().take(MOST_COUNTED).enumerate();
+    packs
+        .map(|(nth, pack)| Each {
+            nth,
+            number: pack.number,
+            left: pack.now.left.to_string(),
+        })
+        .collect()
+}
+
+/// Numbers as they are typed: `1-4, 7`.
+fn runs(packs: &[&Pack]) -> String {
+    let numbers: Vec<u32> = packs.iter().map(|pack| pack.number).collect();
+    let runs = numbers.chunk_by(|one, next| one + 1 == *next);
+    let told = runs.map(|run| match run {
+        [one] => one.to_string(),
+        run => format!("{}-{}", run[0], run[run.len() - 1]),
+    });
+    told.collect::<Vec<_>>().join(", ")
+}
+
+impl ActKind {
+    fn sentence(self, name: String, lot: String) -> ActSays {
+        match self {
+            ActKind::Pack => ActSays::Pack { name, lot },
+            ActKind::Move => ActSays::Move { name, lot },
+            ActKind::Freeze => ActSays::Freeze { name, lot },
+            ActKind::Thaw => ActSays::Thaw { name, lot },
+            ActKind::Discard => ActSays::Discard { name, lot },
+            ActKind::Serve => ActSays::Serve { name, lot },
+            ActKind::Count => ActSays::Count { name, lot },
+        }
+    }
+
+    /// The right that the call asks.
+    pub fn right(self) -> Right {
+        match self {
+            ActKind::Discard | ActKind::Serve => Right::Sell,
+            _ => Right::Work,
+        }
+    }
+}

@@ -1,0 +1,146 @@
+//! The next acts on a lot, the likeliest first.
+
+use super::spoken::Words;
+use crate::who::Who;
+use chrono::NaiveDate;
+use domain::lot::{Lot, Pack, brief};
+use domain::right::Right;
+use domain::words::State;
+
+/// An act that has a page.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum ActKind {
+    /// Packs are made of it.
+    Pack,
+    /// It goes elsewhere.
+    Move,
+    /// It is frozen.
+    Freeze,
+    /// It is thawed.
+    Thaw,
+    /// It is thrown away.
+    Discard,
+    /// It is served.
+    Serve,
+    /// It is counted.
+    Count,
+}
+
+impl ActKind {
+    /// As it stands in an address.
+    pub fn as_str(self) -> &'static str {
+        match self {
+            ActKind::Pack => "pack",
+            ActKind::Move => "move",
+            ActKind::Freeze => "freeze",
+            ActKind::Thaw => "thaw",
+            ActKind::Discard => "discard",
+            ActKind::Serve => "serve",
+            ActKind::Count => "count",
+        }
+    }
+
+    /// The act of an address.
+    pub fn parse(text: &str) -> Option<ActKind> {
+        use ActKind::*;
+        [Pack, Move, Freeze, Thaw, Discard, Serve, Count]
+            .into_iter()
+            .find(|kind| kind.as_str() == text)
+    }
+
+    /// The key of its button.
+    pub fn name(self) -> &'static str {
+        match self {
+            ActKind::Pack => "page-act-pack",
+            ActKind::Move => "page-act-move",
+            ActKind::Freeze => "page-act-freeze",
+            ActKind::Thaw => "page-act-thaw",
+            ActKind::Discard => "page-act-discard",
+            ActKind::Serve => "page-act-serve",
+            ActKind::Count => "page-act-count",
+        }
+    }
+
+    /// The call of the API that it is.
+    pub fn call(self) -> &'static str {
+        match self {
+            ActKind::Pack => "/api/steps",
+            ActKind::Move | ActKind::Freeze | ActKind::Thaw => "/api/moves",
+            ActKind::Discard | ActKind::Serve => "/api/departures",
+            ActKind::Count => "/api/counts",
+        }
+    }
+
+    /// Can it be done with a pack as it is?
+    pub fn is_for(self, pack: &Pack) -> bool {
+        let frozen = pack.now.state == State::Frozen;
+        match self {
+            ActKind::Freeze | ActKind::Pack => !frozen,
+            ActKind::Thaw => frozen,
+            _ => true,
+        }
+    }
+}
+
+/// May somebody do that?
+pub fn may(who: &Who, kind: ActKind) -> bool {
+    who.may(kind.right())
+}
+
+/// A button of a lot's page.
+pub struct Button {
+    /// Its words.
+    pub says: String,
+    /// Where it leads.
+    pub path: String,
+    /// Is it the likeliest?
+    pub first: bool,
+}
+
+/// What may be done with a lot, the likeliest first.
+pub fn buttons(words: &Words, who: &Who, lot: &Lot, today: NaiveDate) -> Vec<Button> {
+    let kinds = likeliest(lot, today)
+        .into_iter()
+        .filter(|kind| may(who, *kind));
+    let mut buttons: Vec<Button> = kinds
+        .map(|kind| Button {
+            says: words.t(kind.name()),
+            path: format!("/lots/{}/{}", lot.code, kind.as_str()),
+            first: false,
+        })
+        .collect();
+    if brief::left(&lot.packs).next().is_some() && who.may(Right::Print) {
+        buttons.push(Button {
+            says: words.t("page-act-labels"),
+            path: format!("/printing?lot={}", lot.code),
+            first: false,
+        });
+    }
+    if let Some(first) = buttons.first_mut() {
+        first.first = true;
+    }
+    buttons
+}
+
+/// The acts that can be done at all, in the order in which a cook is likely to want them.
+fn likeliest(lot: &Lot, today: NaiveDate) -> Vec<ActKind> {
+    use ActKind::*;
+    let left: Vec<_> = brief::left(&lot.packs).collect();
+    if left.is_empty() || lot.voided {
+        return Vec::new();
+    }
+    let ends = left.iter().filter_map(|pack| pack.now.use_by).min();
+    let order = match ends {
+        _ if left.iter().all(|pack| pack.now.state == State::Frozen) => {
+            [Thaw, Move, Count, Discard, Pack, Serve, Freeze]
+        }
+        Some(day) if day < today => [Discard, Count, Move, Serve, Pack, Freeze, Thaw],
+        Some(day) if day == today => [Freeze, Serve, Pack, Discard, Move, Count, Thaw],
+        _ if lot.pack_count == 1 => [Pack, Move, Serve, Freeze, Count, Discard, Thaw],
+        _ => [Move, Serve, Freeze, Count, Discard, Thaw, Pack],
+    };
+    let can = |kind: &ActKind| left.iter().any(|pack| kind.is_for(pack));
+    // Packs that were portioned already are not portioned again from here.
+    let packs_again = |kind: &ActKind| *kind != Pack || lot.pack_count == 1;
+    order.into_iter().filter(can).filter(packs_again).collect()
+}

@@ -1,0 +1,172 @@
+//! Acts in a real browser, on the screens of a kitchen, with the taps that they take: packed, sold, undone.
+
+use serde_json::Value;
+use stories::browser::Browser;
+use stories::queue::until;
+use stories::{Caller, Engine, House};
+
+/// A tablet at the bench, a phone at the counter.
+const TABLET: (u32, u32) = (820, 1180);
+const PHONE: (u32, u32) = (390, 844);
+
+/// A hand: it counts its taps.
+struct Hand<'a> {
+    browser: &'a Browser,
+    house: &'a House,
+    taps: u32,
+}
+
+impl Hand<'_> {
+    fn open(&mut self, path: &str) {
+        self.browser.open(&format!("{}{path}", self.house.address));
+        self.taps = 0;
+    }
+
+    fn tap(&mut self, css: &str) {
+        self.browser.tap(css);
+        self.taps += 1;
+    }
+
+    /// The deed that the page says was just done.
+    fn did(&self) -> String {
+        let mut id = String::new();
+        until(|| {
+            let found = self.browser.run(
+                "return document.readyState === 'complete' ? new URL(location.href).searchParams.get('did') : null",
+            );
+            id = found.as_str().unwrap_or_default().to_owned();
+            !id.is_empty()
+        });
+        id
+    }
+
+    fn text(&self) -> String {
+        let text = self
+            .browser
+            .run("return document.querySelector('main').innerText");
+        text.as_str().unwrap_or_default().to_owned()
+    }
+}
+
+fn newest(caller: &Caller) -> Value {
+    caller.read("/api/lots?limit=1")["lots"][0].clone()
+}
+
+#[test]
+fn twelve_packs_are_three_taps_after_the_weight_and_one_undoes_them() {
+    let house = House::demo(Engine::Sqlite);
+    let caller = house.caller();
+    let slab = caller.noted("L16");
+    let browser = Browser::reading("en");
+    browser.sign_in(&house.address, "Oda Marsh");
+    browser.resize(TABLET);
+    let mut hand = Hand {
+        browser: &browser,
+        house: &house,
+        taps: 0,
+    };
+    hand.open(&format!("/lots/{slab}/pack"));
+    browser.type_into("input[name=_each]", "250");
+    hand.taps = 0;
+    hand.tap(".choices label:has(input[name='outputs.0.product']:checked)");
+    hand.tap(".choices label:has(input[value='12'])");
+    assert!(
+        hand.text().contains("Pack 12 x 250 g of"),
+        "{}",
+        hand.text()
+    );
+    hand.tap("button.grand");
+    assert_eq!(hand.taps, 3);
+    let deed = hand.did();
+    let made = newest(&caller);
+    assert_eq!(
+        (made["pack_count"].as_u64(), made["grams"].as_f64()),
+        (Some(12), Some(3000.0)),
+        "{made}"
+    );
+    let read = caller.read(&format!("/api/steps/{deed}"));
+    assert_eq!(read["kind"], "pack", "{read}");
+    assert_eq!(read["by"], "Oda Marsh");
+    // Undone from the same place.
+    hand.taps = 0;
+    hand.tap("button.undo");
+    assert_eq!(hand.taps, 1);
+    until(|| !caller.read(&format!("/api/steps/{deed}"))["voided"].is_null());
+    assert!(hand.browser.errors().is_empty());
+}
+
+#[test]
+fn what_is_refused_says_the_field_and_a_limit_is_recorded_as_it_happened() {
+    let house = House::demo(Engine::Sqlite);
+    let caller = house.caller();
+    let slab = caller.noted("L16");
+    let browser = Browser::reading("en");
+    browser.sign_in(&house.address, "Oda Marsh");
+    browser.resize(TABLET);
+    let mut hand = Hand {
+        browser: &browser,
+        house: &house,
+        taps: 0,
+    };
+    let before = newest(&caller);
+    hand.open(&format!("/lots/{slab}/pack"));
+    browser.type_into("input[name=_each]", "900");
+    hand.tap(".choices label:has(input[value='12'])");
+    hand.tap("button.grand");
+    until(|| {
+        browser.run("return document.querySelector('[data-told] [role=alert]') !== null") == true
+    });
+    assert!(hand.text().contains("5.99 kg"), "{}", hand.text());
+    assert_eq!(newest(&caller), before, "nothing is recorded");
+}
+
+#[test]
+fn a_pack_is_sold_in_one_tap_after_the_scan_and_undone_in_one() {
+    let house = House::demo(Engine::Sqlite);
+    let caller = house.caller();
+    let bacon = caller.noted("L13");
+    let browser = Browser::reading("fr");
+    browser.sign_in(&house.address, "Tamsin Roke");
+    browser.resize(PHONE);
+    let mut hand = Hand {
+        browser: &browser,
+        house: &house,
+        taps: 0,
+    };
+    let verdict = || caller.read(&format!("/api/scan?code={bacon}/13"))["verdict"].clone();
+    assert_eq!(verdict(), "sell");
+    hand.open(&format!("/scan?code={bacon}/13"));
+    assert!(hand.text().contains("VENDRE"), "{}", hand.text());
+    hand.tap(".thumb button");
+    assert_eq!(hand.taps, 1);
+    hand.did();
+    assert_eq!(verdict(), "gone");
+    hand.taps = 0;
+    hand.tap("button.undo");
+    assert_eq!(hand.taps, 1);
+    until(|| verdict() == "sell");
+}
+
+#[test]
+fn today_leads_to_the_act_and_the_act_leaves_today() {
+    let house = House::demo(Engine::Sqlite);
+    let caller = house.caller();
+    let browser = Browser::reading("en");
+    browser.sign_in(&house.address, "Pim Verrall");
+    browser.resize(TABLET);
+    let mut hand = Hand {
+        browser: &browser,
+        house: &house,
+        taps: 0,
+    };
+    hand.open("/");
+    assert!(hand.text().contains("Pork chop, 4 packs: last day"));
+    let link = "return [...document.querySelectorAll('.hours li')].find(line => line.textContent.includes('Pork chop')).querySelector('a.act').getAttribute('href')";
+    let path = browser.run(link);
+    hand.open(path.as_str().expect("a way to the act"));
+    assert!(hand.text().contains("Freeze"), "{}", hand.text());
+    hand.tap("button.grand");
+    hand.did();
+    let today = caller.read("/api/today").to_string();
+    assert!(!today.contains("Pork chop, 4 packs"), "{today}");
+}
