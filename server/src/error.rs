@@ -6,6 +6,7 @@ use actix_web::http::{StatusCode, header};
 use actix_web::{HttpResponse, ResponseError};
 use domain::refusal::{Refusal, RefusalKind};
 use domain::right::Right;
+use domain::rows::Finding;
 use domain::says::Says;
 use serde::Serialize;
 use store::db::MayRetry;
@@ -40,7 +41,7 @@ pub struct Problem {
     pub field: Option<String>,
     /// For a void: the deeds that stand in the way, newest first.
     pub in_the_way: Vec<Blocker>,
-    /// For a limit or a stop: its rows.
+    /// For a limit, a stop or a label: the rows that it breaks.
     pub rows: Vec<String>,
     /// May it be recorded all the same, as it happened, where it was done?
     pub may_be_told: bool,
@@ -74,7 +75,7 @@ pub struct ProblemRead {
     /// For a void: the deeds that stand in the way, newest first.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub in_the_way: Vec<Blocker>,
-    /// For a limit or a stop: its rows.
+    /// For a limit, a stop or a label: the rows that it breaks.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub rows: Vec<String>,
     /// If it was done all the same: the same request with `as_it_happened` and a note is taken.
@@ -152,6 +153,15 @@ impl Error {
     /// 409: a label that is not made, with a title and the reason.
     pub fn label_refused(title: impl Into<Says>, detail: impl Into<Says>) -> Error {
         Problem::new(StatusCode::CONFLICT, "label-refused", title, detail).into()
+    }
+
+    /// 409: the label is refused by a rule, whose rows it names.
+    pub fn label_against(title: impl Into<Says>, detail: impl Into<Says>, of: &Finding) -> Error {
+        Problem {
+            rows: of.rows.iter().map(ToString::to_string).collect(),
+            ..Problem::new(StatusCode::CONFLICT, "label-refused", title, detail)
+        }
+        .into()
     }
 
     /// 404: nothing by that name.

@@ -160,9 +160,13 @@ fn refuse_missing_languages(writer: &Writer<'_>) -> Result<()> {
         Some(finding) if kitchen.approval("languages", today).is_none() => {
             let detail = LabelSays::LanguageMissing {
                 lot: writer.lot.code.clone(),
-                finding: finding.says,
+                finding: finding.says.clone(),
             };
-            Err(Error::label_refused(LabelTitle::LanguageMissing, detail))
+            Err(Error::label_against(
+                LabelTitle::LanguageMissing,
+                detail,
+                &finding,
+            ))
         }
         _ => Ok(()),
     }
@@ -177,9 +181,13 @@ fn refuse_low_letters(writer: &Writer<'_>, template: &Template) -> Result<()> {
     };
     let detail = LabelSays::LettersTooLow {
         label: template.name().to_owned(),
-        finding: finding.says,
+        finding: finding.says.clone(),
     };
-    Err(Error::label_refused(LabelTitle::LettersTooLow, detail))
+    Err(Error::label_against(
+        LabelTitle::LettersTooLow,
+        detail,
+        &finding,
+    ))
 }
 
 /// Why there is no label, and which one would do.

@@ -31,7 +31,7 @@ pub fn ask(writer: &Writer<'_>, number: u32, facts: &Facts) -> Result<Vec<Findin
             lot: writer.lot.code.clone(),
             finding: finding.with_sources(&law.rows),
         };
-        return Err(Error::label_refused(LabelTitle::NotLawful, detail));
+        return Err(Error::label_against(LabelTitle::NotLawful, detail, finding));
     }
     found.retain(|finding| finding.gravity == Gravity::Warn);
     Ok(found)
@@ -75,9 +75,16 @@ fn texts<'a>(writer: &'a Writer<'_>, number: u32, facts: &'a Facts) -> LabelText
 /// The words that are due on beef that blades or needles went through; none for other food.
 pub fn must_say<'a>(writer: &'a Writer<'_>) -> Vec<&'a str> {
     let product = writer.product;
-    let told = &product.standard;
-    let beef = product.species == Some(Species::Cattle) && product.raw;
-    let due = told.tenderised == Some(true) && beef;
+    let due = is_tenderised_beef(writer);
     let wording = writer.law().duties.tenderised.as_ref().filter(|_| due);
-    wording.map_or(Vec::new(), |wording| tenderised::lines(wording, told.steak))
+    wording.map_or(Vec::new(), |wording| {
+        tenderised::lines(wording, product.standard.steak)
+    })
+}
+
+/// Is it raw beef that blades or needles went through, by what is listed or by what was done?
+pub fn is_tenderised_beef(writer: &Writer<'_>) -> bool {
+    let product = writer.product;
+    let beef = product.species == Some(Species::Cattle) && product.raw;
+    beef && domain::family::tenderised(&writer.reading.family, writer.view.of)
 }

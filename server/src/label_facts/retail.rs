@@ -42,7 +42,6 @@ pub fn of_lot(writer: &Writer<'_>, said: &mut Said) -> Result<()> {
         }
     }
     handling(writer, said);
-    tenderised(writer, said);
     uncured::of_lot(writer, said)?;
     said.say(Field::Origin, origin_of(writer));
     said.say(Field::Business, business(writer));
@@ -62,6 +61,7 @@ pub fn of_pack(writer: &Writer<'_>, said: &mut Said, number: u32, state: Frozen)
             }
         }
     }
+    tenderised(writer, said);
     // Where the law fixes one wording only, both languages would say the same.
     if said.0.get(&Field::Thawed) == said.0.get(&Field::SecondThawed) {
         said.0.remove(&Field::SecondThawed);
@@ -215,8 +215,7 @@ fn handling(writer: &Writer<'_>, said: &mut Said) {
 
 /// What is due on beef that blades or needles went through, in the words that the law fixes.
 fn tenderised(writer: &Writer<'_>, said: &mut Said) {
-    let product = writer.product;
-    if product.standard.tenderised != Some(true) || product.species != Some(Species::Cattle) {
+    if !gate::is_tenderised_beef(writer) {
         return;
     }
     let lines = gate::must_say(writer);

@@ -44,7 +44,11 @@ pub fn of_lot(writer: &Writer<'_>, said: &mut Said) -> Result<()> {
             );
         let lot = writer.lot.code.clone();
         let detail = LabelSays::NotUncured { lot, why };
-        return Err(Error::label_refused(LabelTitle::NotUncured, detail));
+        let by = claim.findings.iter().find(|finding| finding.refuses());
+        return Err(match by {
+            Some(by) => Error::label_against(LabelTitle::NotUncured, detail, by),
+            None => Error::label_refused(LabelTitle::NotUncured, detail),
+        });
     }
     for words in claim.words {
         match (words.beside, words.unless.is_empty()) {

@@ -1137,7 +1137,9 @@ naming-protein-unknown = The bare name is for { $least } % or more meat protein 
 naming-meat-protein-unknown = Water was added: at least { $least } % meat protein is required, and the name states it. Have it measured and enter it with the product.
 naming-mince-unknown = Mince of this sort has at most { $fat } % fat and { $collagen } % collagen in its meat protein. Nobody has told how much it has: enter both with the product.
 naming-no-nitrite-claim = "{ $words }" calls for more words beside the name. Enter with the product how it is made without nitrite.
-naming-solution = What was added comes to { $percent } % of the raw meat. State it beside the name.
+naming-solution = What was added comes to { $percent } % of the raw meat. State it in the name, as a number with its sign: "containing { $percent } % of a solution".
+naming-added-water = { $percent } % was added, as the product is listed. Above { $most } % a cut, joint, slice or carcase says "with added water" in its name, in each language.
+naming-added-else = The product is listed with { $told } % added; by what was weighed it is { $weighed } %. Mend the one that is wrong.
 naming-moisture-unknown = "{ $name }" has at most { $most } parts of water to one of protein. Have both measured and enter them with the product.
 naming-no-protein = Meat without protein cannot be. Enter what the laboratory found.
 naming-more-than-whole = Together that is { $sum } %, more than the whole. Check each.
@@ -1176,6 +1178,14 @@ mince-refrozen = It was thawed once and may not be frozen again. Use it now, or 
 mince-meat-fat = { $percent } % fat: over { $most } % it is not meat. Take the excess off the meat content and list it as fat.
 mince-meat-tissue = { $percent } % connective tissue: over { $most } % it is not meat. Take the excess off the meat content and list it as connective tissue.
 mince-meat-protein = { $protein } % meat protein; { $least } % or more is required. Add less water.
+identity-fat = "{ $word }" has at most { $most } % fat; this has { $fat } %.
+identity-fat-unknown = "{ $word }" has at most { $most } % fat. Nobody has told how much this has.
+identity-water = "{ $word }" has at most { $most } % added water; this has { $water } %.
+identity-together = Fat and added water in "{ $word }" come to at most { $most } %; here they come to { $percent } %.
+identity-meat = "{ $word }" is at least { $least } % meat; this is { $meat } %.
+identity-weight = "{ $word }" weighs at most { $most } % of its fresh weight; this weighs { $percent } %.
+identity-lacks = "{ $word }" has one of these in it: { $one }. This has none.
+identity-say-too = "{ $word }" with nitrite in it also says "{ $add }" in its name.
 
 ## GS1
 

@@ -1144,7 +1144,9 @@ naming-protein-unknown = Le nom seul est pour { $least } % ou plus de protéine
 naming-meat-protein-unknown = De l’eau a été ajoutée : il faut au moins { $least } % de protéines de viande, et le nom l’indique. Faites-les mesurer et inscrivez-les avec le produit.
 naming-mince-unknown = Une viande hachée de cette sorte a au plus { $fat } % de gras et { $collagen } % de collagène dans ses protéines de viande. Personne n’a dit combien elle en a : inscrivez les deux avec le produit.
 naming-no-nitrite-claim = « { $words } » demande d’autres mots à côté du nom. Inscrivez avec le produit comment il est fait sans nitrite.
-naming-solution = Ce qui a été ajouté fait { $percent } % de la viande crue. Indiquez-le à côté du nom.
+naming-solution = Ce qui a été ajouté fait { $percent } % de la viande crue. Indiquez-le dans le nom, en chiffres avec le signe : « contenant { $percent } % d’une solution ».
+naming-added-water = { $percent } % a été ajouté, d’après la liste des produits. Au-dessus de { $most } %, une pièce, un rôti, une tranche ou une carcasse porte « avec eau ajoutée » dans son nom, dans chaque langue.
+naming-added-else = Le produit est inscrit avec { $told } % ajoutés ; d’après ce qui a été pesé c’est { $weighed } %. Corrigez celui qui est faux.
 naming-moisture-unknown = « { $name } » a au plus { $most } parts d’eau pour une de protéines. Faites mesurer les deux et inscrivez-les avec le produit.
 naming-no-protein = Une viande sans protéines n’existe pas. Inscrivez ce que le laboratoire a trouvé.
 naming-more-than-whole = Ensemble cela fait { $sum } %, plus que le tout. Vérifiez chacun.
@@ -1183,6 +1185,14 @@ mince-refrozen = Elle a été décongelée une fois et ne se recongèle pas. Uti
 mince-meat-fat = { $percent } % de matières grasses : au-dessus de { $most } %, ce n’est pas de la viande. Retirez l’excès de la teneur en viande et indiquez-le comme graisse.
 mince-meat-tissue = { $percent } % de tissu conjonctif : au-dessus de { $most } %, ce n’est pas de la viande. Retirez l’excès de la teneur en viande et indiquez-le comme tissu conjonctif.
 mince-meat-protein = { $protein } % de protéines de viande ; il en faut { $least } % ou plus. Ajoutez moins d’eau.
+identity-fat = « { $word } » a au plus { $most } % de gras ; ceci en a { $fat } %.
+identity-fat-unknown = « { $word } » a au plus { $most } % de gras. Personne n’a dit combien en a ceci.
+identity-water = « { $word } » a au plus { $most } % d’eau ajoutée ; ceci en a { $water } %.
+identity-together = Gras et eau ajoutée dans « { $word } » font au plus { $most } % ; ici ils font { $percent } %.
+identity-meat = « { $word } » est pour au moins { $least } % de la viande ; ceci l’est pour { $meat } %.
+identity-weight = « { $word } » pèse au plus { $most } % de son poids frais ; ceci pèse { $percent } %.
+identity-lacks = « { $word } » contient l’un de ceux-ci : { $one }. Ceci n’en a aucun.
+identity-say-too = « { $word } » avec du nitrite dit aussi « { $add } » dans son nom.
 
 ## GS1
 

@@ -164,7 +164,7 @@ impl Standards {
             Qualifier::AndWater => {
                 let added =
                     added.ok_or_else(|| Refusal::cannot_be("added", PorkSays::GiveAdded))?;
-                let number = measured("added", added)?;
+                let number = super::percent("added", added)?;
                 let wording = self.wording.and_water.replace("{}", &number.to_string());
                 format!("{name} {wording}")
             }
@@ -177,7 +177,7 @@ impl Standards {
 /// # Errors
 /// Percentages that cannot be, or that look like parts of one.
 pub fn pff(protein: Percent, fat: Percent) -> Result<Percent> {
-    let (protein, fat) = (measured("protein", protein)?, measured("fat", fat)?);
+    let (protein, fat) = (measured("protein", protein)?, super::percent("fat", fat)?);
     if protein.is_zero() {
         return Err(Refusal::cannot_be("protein", PorkSays::NoProtein));
     }
@@ -221,7 +221,7 @@ pub fn check_patty(
 ) -> Result<Vec<Finding>> {
     let mut found = Vec::new();
     let Bound { row, value, .. } = &standards.patty_fat;
-    let percent = measured("fat", fat)?;
+    let percent = super::percent("fat", fat)?;
     if !standards.patty_fat.allows(percent) {
         let says = PorkSays::Fat {
             percent,

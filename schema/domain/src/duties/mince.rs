@@ -1,6 +1,6 @@
 //! What mince may be: fat and connective tissue by the day's average, salt, and meat as an ingredient.
 
-use super::measured;
+use super::percent;
 use super::standards_say::MinceSays;
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
@@ -78,8 +78,8 @@ pub fn daily_average(samples: &[Sample]) -> Result<Sample> {
     }
     let (mut fat, mut collagen) = (Decimal::ZERO, Decimal::ZERO);
     for sample in samples {
-        fat += measured("fat", sample.fat)?;
-        collagen += measured("collagen", sample.collagen)?;
+        fat += percent("fat", sample.fat)?;
+        collagen += percent("collagen", sample.collagen)?;
     }
     let count = Decimal::from(samples.len());
     Ok(Sample {
@@ -147,7 +147,7 @@ pub fn check_mince_making(
 ) -> Result<Vec<Finding>> {
     let mut found = Vec::new();
     let under = &limits.salt_under;
-    if super::percent("salt", salt)? >= under.value {
+    if percent("salt", salt)? >= under.value {
         let Bound { row, value, .. } = under;
         let says = MinceSays::Salt {
             salt,
@@ -190,9 +190,9 @@ pub fn check_meat(limits: &Limits, kind: MeatKind, sample: Sample) -> Result<Vec
 /// # Errors
 /// More than can be.
 pub fn collagen(limits: &Limits, hydroxyproline: Percent) -> Result<Percent> {
-    let number = super::percent("hydroxyproline", hydroxyproline)?;
+    let number = percent("hydroxyproline", hydroxyproline)?;
     let collagen = Percent::new(number * limits.collagen_factor);
-    super::percent("hydroxyproline", collagen)?;
+    percent("hydroxyproline", collagen)?;
     Ok(collagen)
 }
 

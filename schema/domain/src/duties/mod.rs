@@ -12,6 +12,7 @@ pub mod deadline;
 pub mod dry_cured;
 pub mod fields;
 pub mod fsma;
+pub mod identity;
 pub mod keeping;
 pub mod killing;
 pub mod meat_protein;
@@ -27,6 +28,7 @@ pub mod step_records;
 pub mod tenderised;
 
 pub use approvals::{check_approvals, needs_approval};
+pub use identity::IdentitySays;
 pub use names::check_name;
 pub use says::{
     AnimalSays, ApprovalSays, BatchSays, ListedSays, Mixed, OriginSays, PercentSays, RecordSays,
@@ -46,6 +48,8 @@ pub struct DutyRules {
     pub names: names::NameRules,
     /// Cured pork that has a standard.
     pub cured_pork: Option<cured_pork::Standards>,
+    /// Foods whose name stands for a standard of what is in them.
+    pub identities: Vec<identity::Identity>,
     /// Meat protein in solid cuts with water or additives.
     pub meat_protein: Option<meat_protein::LeastMeatProtein>,
     /// The words due on beef that was tenderised by machine.
@@ -93,6 +97,7 @@ impl DutyRules {
                 .flat_map(names::NameRule::bounds_mut),
         );
         all.extend(self.cured_pork.iter_mut().flat_map(|it| it.bounds_mut()));
+        all.extend(self.identities.iter_mut().flat_map(|it| it.bounds_mut()));
         all.extend(self.meat_protein.iter_mut().flat_map(|it| it.bounds_mut()));
         all.extend(self.mince.iter_mut().flat_map(|it| it.bounds_mut()));
         all.extend(
@@ -110,8 +115,8 @@ impl DutyRules {
     }
 }
 
-/// A percentage that can be: from 0 to 100, and not a part of one typed for a percent.
-fn percent(field: &str, percent: Percent) -> Result<Decimal> {
+/// A percentage that can be: from 0 to 100.
+pub(crate) fn percent(field: &str, percent: Percent) -> Result<Decimal> {
     let number = percent.number();
     if number < Decimal::ZERO || number > Decimal::ONE_HUNDRED {
         let detail = PercentSays::CannotBe { percent };

@@ -1,6 +1,7 @@
 //! What the labels of a lot claim if they are made now.
 
 use super::composition::{ingredient, is_single};
+use super::water::made_up;
 use super::{Family, Relative, strength};
 use crate::claims::{Claims, MadeOf};
 use crate::grams::Grams;
@@ -14,10 +15,7 @@ use std::collections::HashMap;
 /// told of it when it came in. The family has to be loaded with its ancestors.
 pub fn claims(family: &Family, of: &Relative) -> Claims {
     let product = &of.lot.product;
-    let mut parts = match is_single(product.kind) {
-        true => Vec::new(),
-        false => parts_of(family, of.lot.id),
-    };
+    let mut parts = parts_of(family, of.lot.id);
     if parts.is_empty() {
         parts.push(ingredient(product, of.made(), within(of, Vec::new())));
     }
@@ -37,11 +35,12 @@ pub fn claims(family: &Family, of: &Relative) -> Claims {
 /// As the ingredient list has it (`composition`), by what was used alone.
 fn parts_of(family: &Family, lot: LotId) -> Vec<Ingredient> {
     let order = family.youngest_first(lot);
+    let made_up = made_up(family, lot);
     let mut parts: HashMap<LotId, Vec<Ingredient>> = HashMap::with_capacity(order.len());
     for of in order.into_iter().rev() {
         let product = &of.lot.product;
         let uses = family.ancestry.uses_of(of.lot.id);
-        if is_single(product.kind) {
+        if is_single(product.kind) && !made_up.contains(&of.lot.id) {
             continue;
         }
         if uses.is_empty() {

@@ -1,6 +1,7 @@
 //! What a lot is made of, for its ingredient list: from the lots actually used, and from the recipes
 //! of what was bought ready.
 
+use super::water::{added_water, made_up};
 use super::{Family, Lists, Relative, strength};
 use crate::cure::{self, Basis, Strength};
 use crate::grams::Grams;
@@ -39,10 +40,7 @@ pub fn food(
         cures,
     };
     let product = &of.lot.product;
-    let mut parts = match is_single(product.kind) {
-        true => Vec::new(),
-        false => telling.parts_of(of.lot.id),
-    };
+    let mut parts = telling.parts_of(of.lot.id);
     if parts.is_empty() {
         let within = match family.is_bought_cure(of) {
             true => telling.parts_of_curing_salt(strength(of), of.made()),
@@ -57,6 +55,13 @@ pub fn food(
         may_contain: of.lot.may_contain.clone(),
         species: product.species,
         other_species: of.lot.species.clone(),
+        water: Some(added_water(family, of).unwrap_or_default()),
+        water_goes_unsaid: product.kind == ProductKind::Mixed
+            || product.species.is_none()
+            || product
+                .names
+                .iter()
+                .all(|(tag, name)| statement::says_water(name, tag)),
         ..Food::default()
     }
 }
@@ -159,10 +164,11 @@ impl CompositionSources<'_> {
     fn parts_of(&self, lot: LotId) -> Vec<Ingredient> {
         let order = self.family.youngest_first(lot);
         let mut parts: HashMap<LotId, Vec<Ingredient>> = HashMap::with_capacity(order.len());
+        let made_up = made_up(self.family, lot);
         for of in order.into_iter().rev() {
             let product = &of.lot.product;
             let uses = self.family.ancestry.uses_of(of.lot.id);
-            let told = if is_single(product.kind) {
+            let told = if is_single(product.kind) && !made_up.contains(&of.lot.id) {
                 Vec::new()
             } else if uses.is_empty() {
                 self.bought_parts(of, DEEPEST)

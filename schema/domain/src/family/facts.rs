@@ -2,8 +2,10 @@
 
 use crate::code::LotCode;
 use crate::grams::Grams;
+use crate::measure::Temperature;
 use crate::words::{Account, DeedKind, Quantity, Side, Species, State};
 use chrono::{DateTime, NaiveDate, Utc};
+use rust_decimal::Decimal;
 
 /// The deed that made a lot.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -56,6 +58,18 @@ pub struct LotReading {
     pub quantity: Quantity,
     /// How much, in millionths of the quantity's unit.
     pub millionths: i64,
+}
+
+impl LotReading {
+    /// The temperature that was read, if it was one.
+    pub fn temperature(&self) -> Option<Temperature> {
+        let degrees = Decimal::new(self.millionths, 6);
+        match self.quantity {
+            Quantity::Celsius => Some(Temperature::celsius(degrees)),
+            Quantity::Fahrenheit => Some(Temperature::fahrenheit(degrees)),
+            _ => None,
+        }
+    }
 }
 
 /// Where a received lot comes from, as it is known now.

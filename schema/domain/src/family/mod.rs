@@ -18,6 +18,7 @@ mod room;
 mod stated;
 mod thawing;
 mod view;
+mod water;
 mod went;
 mod why;
 mod yields;
@@ -33,11 +34,13 @@ pub use history::{Line, lines};
 pub use lists::{Listed, Lists};
 pub use origins::{AnimalShare, BoughtSource, Origins, origins};
 pub use piece::piece;
-pub use pierced::pierced;
+pub use pierced::{pierced, tenderised};
 pub use room::{PieceView, room};
 pub use stated::{Stated, stated};
 pub use thawing::{Frozen, frozen};
 pub use view::{LotView, view};
+pub use water::added_water;
+pub(crate) use water::made_up;
 pub use went::Went;
 pub use why::{
     WhySays, all_contents_links, condition_links, contents_links, correction_links, date_links,
@@ -48,6 +51,7 @@ pub use yields::{NothingToCompare, yields};
 use crate::genealogy::{Ancestry, Onward};
 use crate::grams::Grams;
 use crate::lot::{DeedId, Lot, LotId};
+use crate::measure::Temperature;
 use crate::plan::Reason;
 use crate::product::Product;
 use crate::words::{Quantity, State};
@@ -121,6 +125,10 @@ pub struct Family {
     pub ancestry: Ancestry,
     /// The water, ice and steam of each step.
     pub water: HashMap<DeedId, Grams>,
+    /// What each step lost, of those that lost anything.
+    pub lost: HashMap<DeedId, Grams>,
+    /// The hottest core in the log of each step that has one; none where what its deed said was corrected.
+    pub cores: HashMap<DeedId, Temperature>,
     /// The products of recipes as they stood when something was bought, by their version in the list.
     pub listed: HashMap<i32, Arc<Product>>,
     /// The lots that the family was loaded for.

@@ -24,6 +24,19 @@ pub fn pierced(
     found.min_by_key(|found| found.by)
 }
 
+/// Did blades or needles go through the meat of a lot: as its product is listed, or anything that it was cut
+/// from, or because it was pumped? What was ground since is no piece any more.
+pub fn tenderised(family: &Family, of: &Relative) -> bool {
+    let pumped = |of: &Relative| by(of, &|_| false) == Some(PiercedBy::Pumped);
+    let mut line = family.youngest_first(of.lot.id).into_iter();
+    let ground = |of: &Relative| of.made_by.kind == DeedKind::Grind;
+    !ground(of)
+        && line.any(|of| {
+            let listed = of.lot.product.standard.tenderised == Some(true);
+            of.has_species() && (listed || pumped(of))
+        })
+}
+
 fn by(of: &Relative, is_pumped: &impl Fn(&Relative) -> bool) -> Option<PiercedBy> {
     let product = &of.lot.product;
     let pumped = |of: &Relative| {

@@ -2,7 +2,7 @@
 //! record, when it is labelled.
 
 use crate::duties::names::Part;
-use crate::family::{Family, Lists, Relative};
+use crate::family::{Family, Lists, Relative, added_water};
 use crate::grams::Grams;
 use crate::lot::LotId;
 use crate::measure::{Percent, Temperature};
@@ -44,6 +44,16 @@ pub struct NameFacts<'a> {
     pub water_activity: Option<Decimal>,
     /// What went into the meat besides, water with it, and the meat: in proportion.
     pub solution: Option<(Grams, Grams)>,
+    /// Water of all that went in.
+    pub water: Option<Percent>,
+    /// Water that was poured in, of the finished weight.
+    pub water_left: Option<Percent>,
+    /// What it weighs more than its meat did, of the finished weight.
+    pub gained: Option<Percent>,
+    /// Meat of all that went in.
+    pub meat: Option<Percent>,
+    /// The names of what went in; `None` stands for something that nobody knows the parts of.
+    pub ingredients: BTreeSet<Option<String>>,
     /// Fat of another animal in it, and how much of the whole.
     pub other_fat: Option<(Species, Percent)>,
 }
@@ -65,6 +75,11 @@ impl<'a> NameFacts<'a> {
             ph: None,
             water_activity: None,
             solution: None,
+            water: None,
+            water_left: None,
+            gained: None,
+            meat: None,
+            ingredients: BTreeSet::new(),
             other_fat: None,
         }
     }
@@ -88,7 +103,8 @@ impl<'a> NameFacts<'a> {
         let line = family.youngest_first(of.lot.id);
         facts.dry |= line.iter().any(|of| is_dry(&of.lot.product));
         let core = line.iter().take_while(|of| !of.lot.product.raw);
-        facts.core = core.filter_map(|of| hottest(of)).max();
+        let logged = |of: &Relative| family.cores.get(&of.lot.made_by).copied();
+        facts.core = core.filter_map(|of| hottest(of).max(logged(of))).max();
         let read = |quantity| {
             let millionths = of.last_reading(quantity)?;
             Some(Decimal::new(millionths, 6).normalize())
@@ -99,6 +115,11 @@ impl<'a> NameFacts<'a> {
             went_in(Quantity::NitritePpm) || went_in(Quantity::NitratePpm)
         });
         facts.weights = fresh(family, of);
+        facts.gained = facts.weights.and_then(|(fresh, ready)| {
+            let (fresh, ready) = (fresh.milligrams(), ready.milligrams());
+            (ready > fresh).then(|| Percent::of((ready - fresh).into(), ready.into()))
+        });
+        facts.water_left = added_water(family, of);
         facts.take(sum);
         if cured {
             facts.nitrite = Some(true);
@@ -107,7 +128,10 @@ impl<'a> NameFacts<'a> {
     }
 
     fn take(&mut self, sum: Sum) {
-        self.parts = sum.parts;
+        self.parts = match sum.cut_as {
+            Some(own) => [own].into(),
+            None => sum.parts,
+        };
         self.nitrite = match (sum.nitrite, sum.unknown) {
             (true, _) => Some(true),
             (false, true) => None,
@@ -126,6 +150,11 @@ impl<'a> NameFacts<'a> {
         if !all.is_zero() && !sum.unknown {
             self.salt = Some(Percent::of(sum.salt, all));
         }
+        if !all.is_zero() {
+            self.water = Some(Percent::of(sum.water, all));
+            self.meat = Some(Percent::of(sum.meat, all));
+        }
+        self.ingredients = sum.ingredients;
         // Lard is of the pig; what else was rendered into it is another animal's.
         let own = self
             .product
@@ -148,14 +177,10 @@ fn is_dry(product: &Product) -> bool {
 }
 
 fn hottest(of: &Relative) -> Option<Temperature> {
-    let read = of.readings.iter().filter_map(|reading| {
-        let degrees = Decimal::new(reading.millionths, 6);
-        match reading.quantity {
-            Quantity::Celsius => Some(Temperature::celsius(degrees)),
-            Quantity::Fahrenheit => Some(Temperature::fahrenheit(degrees)),
-            _ => None,
-        }
-    });
+    let read = of
+        .readings
+        .iter()
+        .filter_map(|reading| reading.temperature());
     read.max()
 }
 
@@ -213,6 +238,9 @@ struct Sum {
     salt: Decimal,
     water: Decimal,
     meat: Decimal,
+    ingredients: BTreeSet<Option<String>>,
+    /// The part of the animal that a piece with something in it is sold as.
+    cut_as: Option<Option<(Species, Part)>>,
     fats: HashMap<Species, Decimal>,
 }
 
@@ -230,8 +258,15 @@ impl Sum {
             self.water += weight;
         }
         let Some(species) = product.species else {
+            // A mix is bought by its name alone where nobody tells its parts.
+            let plain = product.part.in_cure.is_some() || product.part.nature.is_some();
+            self.ingredients.insert(Some(product.name("en").to_owned()));
+            if !plain && product.keeping.stable_as != Some(Natural::Salt) {
+                self.ingredients.insert(None);
+            }
             return;
         };
+        self.ingredients.insert(Some(product.name("en").to_owned()));
         self.meat += weight;
         use ProductKind::*;
         match product.kind {
@@ -271,6 +306,7 @@ impl Sum {
     /// A lot by what went into it, down to the cuts; what was bought by its recipe.
     fn lot(&mut self, family: &Family, of: &Relative, weight: Decimal, lists: &Lists) {
         let mut shares: HashMap<LotId, Decimal> = HashMap::from([(of.lot.id, weight)]);
+        let made_up = crate::family::made_up(family, of.lot.id);
         // Each lot after all that was made of it: its share is whole when its turn comes.
         for of in family.youngest_first(of.lot.id) {
             let Some(share) = shares.remove(&of.lot.id) else {
@@ -278,11 +314,15 @@ impl Sum {
             };
             let product = &*of.lot.product;
             let uses = family.ancestry.uses_of(of.lot.id);
-            if product.cut.is_some() {
+            let made_up = made_up.contains(&of.lot.id);
+            if product.cut.is_some() && !made_up {
                 self.leaf(product, share);
                 continue;
             }
             if uses.is_empty() {
+                let declared = of.lot.supplied.iter();
+                let declared = declared.flat_map(|of| of.ingredients.get("en"));
+                self.ingredients.extend(declared.cloned().map(Some));
                 self.recipe(product, share, lists, DEEPEST);
                 continue;
             }
@@ -293,6 +333,10 @@ impl Sum {
             let poured = Decimal::from(water.milligrams()) / all * share;
             self.water += poured;
             self.whole += poured;
+            // What it is cut as is told by its own name, whatever it was cut from.
+            if let (Some(cut), Some(species)) = (product.cut.as_deref(), product.species) {
+                self.cut_as = Some(part_of(cut).map(|part| (species, part)));
+            }
             for used in uses {
                 let part = Decimal::from(used.milligrams) / all * share;
                 *shares.entry(used.lot).or_default() += part;

@@ -5,7 +5,9 @@
 //! ([`NameFacts::of_lot`]), by one function ([`check`]). What is wrong whatever nobody knows stands; what
 //! is wrong only if what nobody knows is so warns.
 
+mod added;
 mod facts;
+mod identity;
 mod names;
 mod says;
 mod standards;

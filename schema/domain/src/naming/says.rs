@@ -16,5 +16,7 @@ messages! {
         NoProtein "no-protein",
         MoreThanWhole "more-than-whole" { sum: Decimal },
         Solution "solution" { percent: Percent },
+        AddedWater "added-water" { percent: Percent, most: Percent },
+        AddedElse "added-else" { told: Percent, weighed: Percent },
     }
 }

@@ -1,22 +1,19 @@
 //! Foods that have a standard: what the figures on record say against the name, and what is warned of
 //! where nobody has measured.
 
-use super::NameFacts;
 use super::names::is_cooked;
 use super::says::NamingSays;
+use super::{NameFacts, added, identity};
 use crate::cure::{ClaimFacts, uncured};
 use crate::duties::cured_pork::{self, PffKind, Qualifier, Standards};
 use crate::duties::dry_cured::{Claim, DryCured, Piece, check_dry_cured};
-use crate::duties::meat_protein::{check_meat_protein, is_solid_cut};
 use crate::duties::mince::{self, MeatKind, MinceKind, Sample};
 use crate::duties::names::{Part, says, words_of};
 use crate::law::Law;
-use crate::measure::Percent;
 use crate::refusal::Result;
 use crate::rows::{Finding, Gravity};
 use crate::says::Says;
 use crate::stability::moisture_to_protein;
-use crate::statement::solution_percent;
 use crate::words::{ProductKind, Species};
 
 /// What stands against "country" and "dry cured" on a ham or shoulder of a pig; nothing for another name.
@@ -77,9 +74,9 @@ pub fn check_standard(facts: &NameFacts<'_>, law: &Law) -> Result<Vec<Finding>> 
         found.extend(patty(facts, standards, &name, law)?);
         found.extend(protein(facts, standards, &name, law)?);
     }
-    found.extend(meat_protein(facts, law)?);
+    found.extend(added::check(facts, law)?);
     found.extend(minced(facts, law)?);
-    found.extend(solution(facts, law)?);
+    found.extend(identity::check(facts, law));
     found.extend(moisture(facts, law)?);
     found.extend(no_nitrite(facts, law)?);
     Ok(found)
@@ -135,16 +132,17 @@ fn protein(
     name: &[String],
     law: &Law,
 ) -> Result<Option<Finding>> {
-    let cured = facts.nitrite == Some(true) && !facts.product.raw;
-    if !cured || !facts.species.contains(&Species::Pig) {
+    let told = &facts.product.standard;
+    // A name that stands for the standard is held to what was measured, however the food was made.
+    let named = ["ham", "hams", "loin"].iter().any(|word| says(name, word));
+    let cured = facts.nitrite == Some(true) || named && told.protein.is_some();
+    if !cured || facts.product.raw || !facts.species.contains(&Species::Pig) {
         return Ok(None);
     }
     let cooked = is_cooked(facts) == Some(true);
-    let kind = match (
-        cooked,
-        is_all(facts, Part::HindLeg),
-        is_all(facts, Part::Shoulder),
-    ) {
+    let unknown = facts.parts.contains(&None);
+    let ham = is_all(facts, Part::HindLeg) || is_all(facts, Part::Loin) || unknown && named;
+    let kind = match (cooked, ham, is_all(facts, Part::Shoulder)) {
         _ if says(name, "chopped ham") => PffKind::ChoppedHam,
         (true, true, _) => PffKind::CookedHam,
         (true, _, true) => PffKind::CookedShoulder,
@@ -155,7 +153,6 @@ fn protein(
     let Some(least) = standards.pff.iter().find(|least| least.kind == kind) else {
         return Ok(None);
     };
-    let told = &facts.product.standard;
     let (Some(protein), Some(fat)) = (told.protein, told.fat) else {
         let says = NamingSays::ProteinUnknown {
             least: least.plain.value,
@@ -169,7 +166,7 @@ fn protein(
     let Some(with) = with.filter(|with| !standards.is_said(own, *with)) else {
         return Ok(None);
     };
-    let says: Says = match standards.full_name(own, with, told.added) {
+    let says: Says = match standards.full_name(own, with, facts.gained.or(told.added)) {
         Ok(name) => NamingSays::Qualifier { name }.into(),
         // The percentage that the name must state is not told.
         Err(refusal) => refusal.detail,
@@ -179,56 +176,6 @@ fn protein(
         &standards.wording.row,
         says,
     )))
-}
-
-/// Meat protein in a solid cut to which water was added.
-fn meat_protein(facts: &NameFacts<'_>, law: &Law) -> Result<Option<Finding>> {
-    let Some(least) = law.duties.meat_protein.as_ref().filter(|_| facts.water_in) else {
-        return Ok(None);
-    };
-    let product = facts.product;
-    let whole = matches!(product.kind, ProductKind::Cured | ProductKind::Cooked)
-        && !facts
-            .parts
-            .iter()
-            .flatten()
-            .any(|(_, part)| matches!(part, Part::Trim | Part::Other));
-    if !is_solid_cut(least, whole && !facts.parts.is_empty(), Percent::default())? {
-        return Ok(None);
-    }
-    let cooked = is_cooked(facts) == Some(true);
-    let name = product.name("en");
-    let bound = if cooked { &least.cooked } else { &least.raw };
-    match product.standard.protein {
-        Some(protein) => check_meat_protein(least, &law.rows, name, cooked, protein),
-        None if least.is_for(name) => {
-            let says = NamingSays::MeatProteinUnknown { least: bound.value };
-            Ok(Some(Finding::new(Gravity::Warn, says, [bound.row.clone()])))
-        }
-        None => Ok(None),
-    }
-}
-
-/// Water or brine in raw cuts that are sold raw: what the name should tell (`us-F3`).
-fn solution(facts: &NameFacts<'_>, law: &Law) -> Result<Option<Finding>> {
-    let (Some(row), Some((solution, meat))) = (&law.statements.solution, facts.solution) else {
-        return Ok(None);
-    };
-    let cuts = |part: &Option<(Species, Part)>| {
-        part.is_some_and(|(_, part)| !matches!(part, Part::Trim | Part::Other))
-    };
-    let plain = facts.product.raw
-        && facts.nitrite == Some(false)
-        && facts.product.kind != ProductKind::Mixed
-        && !facts.parts.is_empty()
-        && facts.parts.iter().all(cuts);
-    let told = words(facts).is_some_and(|name| says(&name, "solution"));
-    if !plain || told || solution.is_none_left() || meat.is_none_left() {
-        return Ok(None);
-    }
-    let percent = solution_percent(solution, meat)?;
-    let says = NamingSays::Solution { percent };
-    Ok(Some(Finding::new(Gravity::Warn, says, [row.clone()])))
 }
 
 /// Moisture to protein, where the English name is one that is held to it. Where nobody measured, a word of
@@ -302,7 +249,8 @@ fn minced(facts: &NameFacts<'_>, law: &Law) -> Result<Vec<Finding>> {
             }
             (None, None) => {}
         }
-        if let Some(salt) = facts.salt {
+        // The more of what was weighed and what was measured.
+        if let Some(salt) = facts.salt.max(told.salt) {
             found.extend(mince::check_mince_making(
                 limits, &law.rows, salt, false, false,
             )?);

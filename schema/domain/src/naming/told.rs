@@ -1,7 +1,7 @@
 //! What somebody tells of a product that no record shows: what its name and its standard hang on.
 
-use crate::duties::measured;
 use crate::duties::mince::MinceKind;
+use crate::duties::{measured, percent};
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
 use rust_decimal::Decimal;
@@ -46,8 +46,8 @@ pub struct StandardTold {
 }
 
 impl StandardTold {
-    /// Looks whether the figures can be: from 0 to 100, no part of one typed for a percent, and no more
-    /// than the whole together.
+    /// Looks whether the figures can be: from 0 to 100, and no more than the whole together. Salt, water or
+    /// fat may well be under one in a hundred; meat protein is not, and is a part of one by mistake.
     ///
     /// # Errors
     /// The first that cannot be, by its name on the wire.
@@ -62,9 +62,13 @@ impl StandardTold {
             ("salt", self.salt),
             ("water", self.water),
         ] {
-            if let Some(given) = given {
-                measured(&field(name), given)?;
-            }
+            let Some(given) = given else {
+                continue;
+            };
+            match name {
+                "protein" => measured(&field(name), given)?,
+                _ => percent(&field(name), given)?,
+            };
         }
         if self
             .protein

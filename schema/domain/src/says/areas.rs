@@ -119,6 +119,7 @@ pub const AREAS: &[Keys] = &[
 pub const VOCABULARIES: &[Keys] = &[
     duties::approvals::Work::KEYS,
     duties::banned::BannedFrom::KEYS,
+    duties::IdentitySays::KEYS,
     duties::beef::Shared::KEYS,
     duties::keeping::Record::KEYS,
     duties::mince::MinceKind::KEYS,

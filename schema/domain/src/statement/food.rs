@@ -2,6 +2,7 @@
 
 use crate::grams::Grams;
 use crate::ingredients::{self, Ingredient};
+use crate::measure::Percent;
 use crate::words::{Allergen, Species};
 use rust_decimal::Decimal;
 use std::collections::BTreeSet;
@@ -25,6 +26,11 @@ pub struct Food {
     pub other_species: BTreeSet<Species>,
     /// The weight of the finished food, if it was weighed.
     pub finished: Option<Grams>,
+    /// Water that was poured in, of the finished weight, where the record tells; else it is worked out of the
+    /// parts.
+    pub water: Option<Percent>,
+    /// Its name says so already, or need not: it does not look like a cut, joint, slice or carcase.
+    pub water_goes_unsaid: bool,
 }
 
 impl Food {

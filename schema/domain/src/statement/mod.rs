@@ -42,7 +42,7 @@ pub use rules::StatementRules;
 pub use run::{Runs, TextRun};
 pub use says::{ChangeSays, DateKindSays, LetteringSays, StatementSays};
 pub use species::{SpeciesName, SpeciesRules, note as species_note};
-pub use water::{WaterRules, solution_percent};
+pub use water::{WaterRules, says_water, solution_percent};
 pub use wording::{UpTo, Wording};
 pub use write::{Statement, WrittenStatement, write};
 

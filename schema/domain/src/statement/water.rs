@@ -2,6 +2,7 @@
 
 use super::says::StatementSays;
 use super::{Food, StatementRules, UpTo};
+use crate::duties::names::{says, words_of};
 use crate::grams::Grams;
 use crate::ingredients::{Ingredient, Nature};
 use crate::measure::Percent;
@@ -22,15 +23,8 @@ pub struct WaterRules {
 /// The water is what is left of the finished weight when all else that went in is taken off; without
 /// a finished weight it is what was poured.
 pub fn check(rules: &StatementRules, rows: &Rows, food: &Food) -> Option<Finding> {
-    let law = rules.water.as_ref()?;
-    let poured = water_of(&food.parts);
-    if poured.is_none_left() {
-        return None;
-    }
-    let dry = food.ingoing() - poured;
-    let finished = food.finished.unwrap_or_else(|| food.ingoing());
-    let left = (finished - dry).clamp(Grams::ZERO, poured);
-    let percent = super::list::share(left, finished);
+    let law = rules.water.as_ref().filter(|_| !food.water_goes_unsaid)?;
+    let percent = food.water.unwrap_or_else(|| left_of(food));
     (!law.unsaid.passes(percent.number())).then(|| {
         let says = StatementSays::AddedWater {
             percent,
@@ -38,6 +32,30 @@ pub fn check(rules: &StatementRules, rows: &Rows, food: &Food) -> Option<Finding
         };
         Finding::against(rows, &law.row, says)
     })
+}
+
+/// Water by the parts.
+fn left_of(food: &Food) -> Percent {
+    let poured = water_of(&food.parts);
+    let dry = food.ingoing() - poured;
+    let finished = food.finished.unwrap_or_else(|| food.ingoing());
+    let left = (finished - dry).clamp(Grams::ZERO, poured);
+    super::list::share(left, finished)
+}
+
+/// How a name says that water was added, by language. Common practice, no source.
+const WATER: [(&str, &[&str]); 2] = [
+    ("en", &["added water", "water added"]),
+    ("fr", &["eau ajoutée", "addition d eau", "adjonction d eau"]),
+];
+
+/// Does a name in that language say that water was added? Of a language that we have no words of, nobody
+/// can say that it does not.
+pub fn says_water(name: &str, language: &str) -> bool {
+    let known = WATER.iter().any(|(tag, _)| *tag == language);
+    let name = words_of(&name.replace(['\'', '’'], " "));
+    let mut all = WATER.iter().flat_map(|(_, words)| words.iter());
+    !known || all.any(|words| says(&name, words))
 }
 
 fn water_of(parts: &[Ingredient]) -> Grams {

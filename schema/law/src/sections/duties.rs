@@ -8,6 +8,7 @@ macro_rules! word {
 }
 
 mod batches;
+mod identity;
 mod meat;
 mod names;
 mod records;
@@ -29,6 +30,9 @@ pub struct DutiesEntry {
     names: names::NamesEntry,
     /// Cured pork that has a standard.
     cured_pork: Option<meat::CuredPorkEntry>,
+    /// Foods whose name stands for a standard of what is in them.
+    #[serde(default)]
+    identities: Vec<identity::IdentityEntry>,
     /// Meat protein in solid cuts with water or additives.
     meat_protein: Option<meat::MeatProteinEntry>,
     /// The words due on beef that was tenderised by machine.
@@ -180,6 +184,7 @@ impl Subject for DutiesEntry {
         Ok(domain::duties::DutyRules {
             names: self.names.names(rows)?,
             cured_pork: self.cured_pork.map(|it| it.standards(rows)).transpose()?,
+            identities: each(self.identities, |it| it.identity(rows))?,
             meat_protein: self.meat_protein.map(|it| it.least(rows)).transpose()?,
             tenderised: self.tenderised.map(tenderised).transpose()?,
             banned: each(self.banned, banned)?,

@@ -230,6 +230,8 @@ pub fn load(
         family.lots.insert(LotId(id), relative);
     }
     family.water = numbers.water;
+    family.lost = numbers.lost;
+    family.cores = numbers.cores;
     Ok(family)
 }
 

@@ -1,4 +1,5 @@
-//! The numbers of a family in one statement: readings of its lots, and what was added to its steps.
+//! The numbers of a family in one statement: readings of its lots, and what was added to its steps,
+//! lost in them and read in their logs.
 
 use crate::conn::Conn;
 use crate::error::Result;
@@ -11,7 +12,8 @@ use diesel::sql_types::{BigInt, Bool, Integer, Text, Timestamp};
 use domain::family::LotReading;
 use domain::grams::Grams;
 use domain::lot::DeedId;
-use domain::words::Addition;
+use domain::measure::Temperature;
+use domain::words::{Addition, Quantity};
 use std::collections::HashMap;
 
 /// The numbers of a family.
@@ -21,7 +23,14 @@ pub struct Numbers {
     pub readings: HashMap<i32, Vec<LotReading>>,
     /// The water, ice and steam of each step.
     pub water: HashMap<DeedId, Grams>,
+    /// What each step lost.
+    pub lost: HashMap<DeedId, Grams>,
+    /// The hottest core in the log of each step.
+    pub cores: HashMap<DeedId, Temperature>,
 }
+
+/// What a step lost, as the statement below names it.
+const LOST: &str = "step-lost";
 
 #[derive(QueryableByName)]
 struct NumberRow {
@@ -54,10 +63,18 @@ pub fn of(conn: &mut Conn, lots: &[i32], steps: &[i32]) -> Result<Numbers> {
          UNION ALL
          SELECT TRUE AS added, of.deed_id AS owner, deeds.at, of.what, of.mg AS amount, of.id
          FROM additions of JOIN deeds ON deeds.id = of.deed_id
-         WHERE of.deed_id IN ({})
+         WHERE of.deed_id IN ({of_steps})
+         UNION ALL
+         SELECT TRUE AS added, of.id AS owner, deeds.at, '{LOST}' AS what, of.loss_mg AS amount, of.id
+         FROM steps of JOIN deeds ON deeds.id = of.id
+         WHERE of.id IN ({of_steps}) AND of.loss_mg > 0
+         UNION ALL
+         SELECT TRUE AS added, of.deed_id AS owner, of.at, of.quantity AS what, of.millionths AS amount, of.id
+         FROM core_readings of
+         WHERE of.deed_id IN ({of_steps}) AND of.deed_id NOT IN (SELECT deed_id FROM corrections)
          ORDER BY 3, 6",
         listed(lots),
-        listed(steps)
+        of_steps = listed(steps)
     );
     let rows: Vec<NumberRow> = on_each!(conn, c => sql_query(sql).load(c)?);
     let mut numbers = Numbers::default();
@@ -73,6 +90,21 @@ pub fn of(conn: &mut Conn, lots: &[i32], steps: &[i32]) -> Result<Numbers> {
                     millionths: row.amount,
                 }),
             true if row.what == Addition::ScaleDifference.as_str() => {}
+            true if row.what == LOST => {
+                let lost = Grams::from_milligrams(row.amount);
+                numbers.lost.insert(DeedId(row.owner), lost);
+            }
+            true if Quantity::parse(&row.what).is_some() => {
+                let read = LotReading {
+                    at: row.at.and_utc(),
+                    quantity: measurements::quantity(&row.what)?,
+                    millionths: row.amount,
+                };
+                if let Some(read) = read.temperature() {
+                    let hottest = numbers.cores.entry(DeedId(row.owner)).or_insert(read);
+                    *hottest = read.max(*hottest);
+                }
+            }
             true => {
                 let water = numbers.water.entry(DeedId(row.owner)).or_default();
                 *water += Grams::from_milligrams(row.amount);

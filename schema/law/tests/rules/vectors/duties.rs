@@ -3,8 +3,8 @@
 use super::Input;
 use domain::duties::{
     DutyRules, approvals, banned, batch, beef, cured_pork, deadline, dry_cured, fields, fsma,
-    keeping, killing, meat_protein, mince, names, one_up, origin_words, recall, sale, step_records,
-    tenderised,
+    identity, keeping, killing, meat_protein, mince, names, one_up, origin_words, recall, sale,
+    step_records, tenderised,
 };
 use domain::grams::Grams;
 use domain::law::Law;
@@ -19,6 +19,7 @@ pub fn run(task: &str, input: &Input, shipped: &Shipped) -> String {
     let place = word(input, "place", Profile::parse);
     let Law { rows, duties, .. } = shipped.laws.of(place);
     match task {
+        "identity" => identity(input, duties, rows),
         "name" | "place-name" | "parts" | "death" | "approval" | "needs" => {
             words(task, input, duties, rows)
         }
@@ -87,6 +88,28 @@ fn list(text: &str) -> Vec<&str> {
         .map(str::trim)
         .filter(|part| !part.is_empty())
         .collect()
+}
+
+fn identity(input: &Input, duties: &DutyRules, rows: &Rows) -> String {
+    let maybe = |key: &str| input.try_get::<Decimal>(key).map(Percent::new);
+    let parts = input.maybe("parts").map(list).unwrap_or_default();
+    let food = identity::FoodOfThatName {
+        name: input.text("name"),
+        raw: yes(input, "raw"),
+        fat: maybe("fat"),
+        water: maybe("water"),
+        water_left: maybe("water_left"),
+        meat: maybe("meat"),
+        weight: maybe("weight"),
+        ingredients: parts
+            .into_iter()
+            .map(|part| (part != "?").then(|| part.to_owned()))
+            .collect(),
+        nitrite: yes(input, "nitrite"),
+    };
+    let mut all = identity::check_identity(&duties.identities, rows, &food);
+    all.retain(|finding| finding.gravity > Gravity::Note);
+    found(all)
 }
 
 fn words(task: &str, input: &Input, duties: &DutyRules, rows: &Rows) -> String {

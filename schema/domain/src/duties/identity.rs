@@ -1,0 +1,201 @@
+//! Foods whose name stands for a standard of what is in them: fat, water, meat, what must be in it, and how
+//! much it may weigh by what its meat weighed.
+
+use super::names::{says, words_of};
+use crate::measure::Percent;
+use crate::messages;
+use crate::rows::{Bound, Finding, Gravity, RowId, Rows};
+use rust_decimal::Decimal;
+use std::collections::BTreeSet;
+
+messages! {
+    /// What is said of a food whose name stands for a standard.
+    IdentitySays in "identity" {
+        Fat "fat" { word: String, fat: Percent, most: Decimal },
+        FatUnknown "fat-unknown" { word: String, most: Decimal },
+        Water "water" { word: String, water: Percent, most: Decimal },
+        Together "together" { word: String, percent: Percent, most: Decimal },
+        Meat "meat" { word: String, meat: Percent, least: Decimal },
+        Weight "weight" { word: String, percent: Percent, most: Decimal },
+        Lacks "lacks" { word: String, one: String },
+        SayToo "say-too" { word: String, add: String },
+    }
+}
+
+/// The standard of one name.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Identity {
+    /// Where it stands.
+    pub row: RowId,
+    /// The words or phrases that call it up, in lower case.
+    pub words: Vec<String>,
+    /// Phrases with which it is another food.
+    pub unless: Vec<String>,
+    /// Of raw food only, of food that is not raw only, or of both.
+    pub raw: Option<bool>,
+    /// Fat, in percent of the food.
+    pub fat: Option<Bound>,
+    /// Added water, in percent of all that goes in.
+    pub water: Option<Bound>,
+    /// Added water, in percent of the finished food.
+    pub water_left: Option<Bound>,
+    /// Fat and added water together, in percent of the finished food.
+    pub together: Option<Bound>,
+    /// Meat, in percent of all that goes in.
+    pub meat: Option<Bound>,
+    /// The finished weight, in percent of that of the fresh meat.
+    pub weight: Option<Bound>,
+    /// What must be in it: of each line at least one.
+    pub needs: Vec<Vec<String>>,
+    /// The word that the name has besides where nitrite went in.
+    pub with_nitrite: Option<String>,
+}
+
+impl Identity {
+    pub(super) fn bounds_mut(&mut self) -> Vec<&mut Bound> {
+        let all = [
+            &mut self.fat,
+            &mut self.water,
+            &mut self.water_left,
+            &mut self.together,
+            &mut self.meat,
+            &mut self.weight,
+        ];
+        all.into_iter().flatten().collect()
+    }
+}
+
+/// A food with a name, as far as its figures are known.
+#[derive(Debug, Clone, Default)]
+pub struct FoodOfThatName<'a> {
+    /// Its name in English.
+    pub name: &'a str,
+    /// Is it sold raw?
+    pub raw: bool,
+    /// Fat in it, as measured.
+    pub fat: Option<Percent>,
+    /// Added water of all that went in.
+    pub water: Option<Percent>,
+    /// Added water of the finished weight.
+    pub water_left: Option<Percent>,
+    /// Meat of all that went in.
+    pub meat: Option<Percent>,
+    /// The finished weight, in percent of that of the fresh meat.
+    pub weight: Option<Percent>,
+    /// The names of what went in; `None` stands for something that nobody knows the parts of.
+    pub ingredients: BTreeSet<Option<String>>,
+    /// Did nitrite or nitrate go in?
+    pub nitrite: bool,
+}
+
+/// What stands against the name; of the standards with the longest words that it has.
+pub fn check_identity(all: &[Identity], rows: &Rows, food: &FoodOfThatName<'_>) -> Vec<Finding> {
+    let name = words_of(food.name);
+    let called = all.iter().filter_map(|identity| {
+        let word = identity.words.iter().find(|word| says(&name, word))?;
+        let other = identity.unless.iter().any(|phrase| says(&name, phrase));
+        let is_for = identity.raw.is_none_or(|raw| raw == food.raw);
+        (is_for && !other).then_some((identity, word))
+    });
+    let mut found = Vec::new();
+    for (identity, word) in called {
+        found.extend(against(identity, word, rows, &name, food));
+    }
+    found
+}
+
+fn against(
+    of: &Identity,
+    word: &str,
+    rows: &Rows,
+    name: &[String],
+    food: &FoodOfThatName<'_>,
+) -> Vec<Finding> {
+    let word = || word.to_owned();
+    let broken = |bound: &Option<Bound>, percent: Option<Percent>| {
+        let bound = bound.as_ref()?;
+        let percent = percent?;
+        (!bound.allows(percent.number())).then(|| (percent, bound.value))
+    };
+    let mut said: Vec<IdentitySays> = Vec::new();
+    if let Some((fat, most)) = broken(&of.fat, food.fat) {
+        said.push(IdentitySays::Fat {
+            word: word(),
+            fat,
+            most,
+        });
+    }
+    if let Some((water, most)) = broken(&of.water, food.water) {
+        said.push(IdentitySays::Water {
+            word: word(),
+            water,
+            most,
+        });
+    }
+    if let Some((water, most)) = broken(&of.water_left, food.water_left) {
+        said.push(IdentitySays::Water {
+            word: word(),
+            water,
+            most,
+        });
+    }
+    let water = food.water_left.unwrap_or_default().number();
+    let together = food.fat.map(|fat| Percent::new(fat.number() + water));
+    if let Some((percent, most)) = broken(&of.together, together) {
+        said.push(IdentitySays::Together {
+            word: word(),
+            percent,
+            most,
+        });
+    }
+    if let Some((meat, least)) = broken(&of.meat, food.meat) {
+        said.push(IdentitySays::Meat {
+            word: word(),
+            meat,
+            least,
+        });
+    }
+    if let Some((percent, most)) = broken(&of.weight, food.weight) {
+        said.push(IdentitySays::Weight {
+            word: word(),
+            percent,
+            most,
+        });
+    }
+    if let Some(add) = of.with_nitrite.as_ref().filter(|_| food.nitrite)
+        && !says(name, add)
+    {
+        said.push(IdentitySays::SayToo {
+            word: word(),
+            add: add.clone(),
+        });
+    }
+    let against = |says| Finding::against(rows, &of.row, says);
+    let mut found: Vec<Finding> = said.into_iter().map(against).collect();
+    let has = |one: &String| {
+        let mut known = food.ingredients.iter().flatten();
+        known.any(|name| {
+            words_of(name)
+                .iter()
+                .any(|word| word.starts_with(one.as_str()))
+        })
+    };
+    for one_of in of.needs.iter().filter(|one_of| !one_of.iter().any(has)) {
+        let says = IdentitySays::Lacks {
+            word: word(),
+            one: one_of.join(", "),
+        };
+        let lacks = Finding::against(rows, &of.row, says);
+        // It may be in what nobody knows the parts of.
+        let unknown = food.ingredients.is_empty() || food.ingredients.contains(&None);
+        found.push(if unknown { lacks.warned() } else { lacks });
+    }
+    if let (Some(fat), None) = (&of.fat, food.fat) {
+        let says = IdentitySays::FatUnknown {
+            word: word(),
+            most: fat.value,
+        };
+        found.push(Finding::new(Gravity::Note, says, [of.row.clone()]));
+    }
+    found
+}

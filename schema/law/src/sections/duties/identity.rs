@@ -1,0 +1,60 @@
+//! Standards of foods of many parts, as the file has them.
+
+use crate::Bad;
+use crate::entry::{BoundEntry, known};
+use domain::duties::identity::Identity;
+use domain::rows::Rows;
+use schemars::JsonSchema;
+use serde::Deserialize;
+
+/// The standard of one name.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct IdentityEntry {
+    /// Where it stands.
+    row: String,
+    /// The words or phrases that call it up, in lower case.
+    words: Vec<String>,
+    /// Phrases with which it is another food.
+    #[serde(default)]
+    unless: Vec<String>,
+    /// Of raw food only, or of food that is not raw only; of both where it is left out.
+    raw: Option<bool>,
+    /// Fat, in percent of the food.
+    fat: Option<BoundEntry>,
+    /// Added water, in percent of all that goes in.
+    water: Option<BoundEntry>,
+    /// Added water, in percent of the finished food.
+    water_left: Option<BoundEntry>,
+    /// Fat and added water together, in percent of the finished food.
+    together: Option<BoundEntry>,
+    /// Meat, in percent of all that goes in.
+    meat: Option<BoundEntry>,
+    /// The finished weight, in percent of that of the fresh meat.
+    weight: Option<BoundEntry>,
+    /// What must be in it, as words begin: of each line at least one.
+    #[serde(default)]
+    needs: Vec<Vec<String>>,
+    /// The word that the name has besides where nitrite went in.
+    with_nitrite: Option<String>,
+}
+
+impl IdentityEntry {
+    pub fn identity(self, rows: &Rows) -> Result<Identity, Bad> {
+        let maybe = |bound: Option<BoundEntry>| bound.map(|it| it.bound(rows)).transpose();
+        Ok(Identity {
+            row: known(rows, &self.row)?,
+            words: self.words,
+            unless: self.unless,
+            raw: self.raw,
+            fat: maybe(self.fat)?,
+            water: maybe(self.water)?,
+            water_left: maybe(self.water_left)?,
+            together: maybe(self.together)?,
+            meat: maybe(self.meat)?,
+            weight: maybe(self.weight)?,
+            needs: self.needs,
+            with_nitrite: self.with_nitrite,
+        })
+    }
+}
