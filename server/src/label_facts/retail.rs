@@ -7,7 +7,7 @@ use super::{gate, mark, net};
 use crate::error::Result;
 use domain::family::Frozen;
 use domain::statement::{NoticeKind, notice};
-use domain::words::{ProductKind, Species, State};
+use domain::words::{ProductKind, State};
 use labels::{Field, Readiness};
 use words::capital;
 

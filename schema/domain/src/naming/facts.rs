@@ -54,6 +54,8 @@ pub struct NameFacts<'a> {
     pub meat: Option<Percent>,
     /// The names of what went in; `None` stands for something that nobody knows the parts of.
     pub ingredients: BTreeSet<Option<String>>,
+    /// The names of the organs in it.
+    pub organs: BTreeSet<String>,
     /// Fat of another animal in it, and how much of the whole.
     pub other_fat: Option<(Species, Percent)>,
 }
@@ -80,6 +82,7 @@ impl<'a> NameFacts<'a> {
             gained: None,
             meat: None,
             ingredients: BTreeSet::new(),
+            organs: BTreeSet::new(),
             other_fat: None,
         }
     }
@@ -155,6 +158,7 @@ impl<'a> NameFacts<'a> {
             self.meat = Some(Percent::of(sum.meat, all));
         }
         self.ingredients = sum.ingredients;
+        self.organs = sum.organs;
         // Lard is of the pig; what else was rendered into it is another animal's.
         let own = self
             .product
@@ -239,6 +243,7 @@ struct Sum {
     water: Decimal,
     meat: Decimal,
     ingredients: BTreeSet<Option<String>>,
+    organs: BTreeSet<String>,
     /// The part of the animal that a piece with something in it is sold as.
     cut_as: Option<Option<(Species, Part)>>,
     fats: HashMap<Species, Decimal>,
@@ -273,6 +278,7 @@ impl Sum {
             Fat | Rendered => *self.fats.entry(species).or_default() += weight,
             Bone | Stock | Waste => {}
             Offal => {
+                self.organs.insert(product.name("en").to_owned());
                 self.parts.insert(Some((species, Part::Other)));
             }
             Trim if product.cut.is_none() => {

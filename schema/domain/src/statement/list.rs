@@ -222,6 +222,14 @@ impl ListWriter<'_> {
         if parts.is_empty() && named.is_empty() {
             return;
         }
+        if part.as_declared {
+            // The pack's own list is the whole of it: what it does not name belongs to none of its words.
+            for name in named {
+                runs.push(", ", false);
+                runs.push(name, true);
+            }
+            return;
+        }
         runs.push(" (", false);
         self.write_all(&parts, whole, runs);
         for (nth, name) in named.iter().enumerate() {
