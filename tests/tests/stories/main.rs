@@ -28,6 +28,7 @@ mod refused;
 mod residual;
 mod room;
 mod scenario;
+mod standards;
 mod statement_counts;
 mod statements;
 mod stops;

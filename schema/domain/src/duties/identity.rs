@@ -115,7 +115,7 @@ fn against(
     let broken = |bound: &Option<Bound>, percent: Option<Percent>| {
         let bound = bound.as_ref()?;
         let percent = percent?;
-        (!bound.allows(percent.number())).then(|| (percent, bound.value))
+        (!bound.allows(percent.number())).then_some((percent, bound.value))
     };
     let mut said: Vec<IdentitySays> = Vec::new();
     if let Some((fat, most)) = broken(&of.fat, food.fat) {
