@@ -63,6 +63,9 @@ pub struct Reached {
     pub on_hand_mg: i64,
     #[diesel(sql_type = BigInt)]
     pub unexplained_mg: i64,
+    /// Of that, what there is too much of, pack by pack.
+    #[diesel(sql_type = BigInt)]
+    pub surplus_mg: i64,
     /// Where most of what is left is.
     #[diesel(sql_type = Nullable<Text>)]
     pub place: Option<String>,
@@ -91,6 +94,8 @@ impl Reached {
             lost: grams(self.lost_mg),
             on_hand: grams(self.on_hand_mg),
             unexplained: grams(self.unexplained_mg),
+            missing: grams(self.unexplained_mg + self.surplus_mg),
+            surplus: grams(self.surplus_mg),
         }
     }
 }
@@ -148,12 +153,22 @@ pub(crate) fn with_reach(starts: &[i32]) -> String {
     )
 }
 
+/// What there is too much of in the packs of a lot. A pack that was missing and was found is neither.
+const SURPLUS_OF_LOT: &str = "(
+    SELECT CAST(COALESCE(SUM(CASE WHEN pack.mg < 0 THEN -pack.mg ELSE 0 END), 0) AS BIGINT) FROM (
+        SELECT SUM(of.mg) AS mg FROM pack_events of
+        WHERE of.lot_id = lots.id AND of.account = 'unexplained'
+            AND NOT EXISTS (SELECT 1 FROM voids WHERE voids.deed_id = of.deed_id)
+        GROUP BY of.pack_id
+    ) AS pack
+)";
+
 fn descendants(conn: &mut Conn, starts: &[i32]) -> Result<Vec<Reached>> {
     let sql = format!(
         "{}
          SELECT lots.id, lots.deed_id, lots.code, entries.code AS product, lots.made_at, lots.origin, lots.note,
              made_mg, taken_back_mg, used_mg, sold_mg, sold_packs, served_mg, discarded_mg, shipped_mg,
-             returned_mg, lost_mg, on_hand_mg, unexplained_mg,
+             returned_mg, lost_mg, on_hand_mg, unexplained_mg, {SURPLUS_OF_LOT} AS surplus_mg,
              CASE WHEN on_hand_mg > 0 THEN (
                  SELECT place.code FROM packs JOIN entries place ON place.id = packs.place_id
                  WHERE packs.lot_id = lots.id AND packs.left_mg > 0

@@ -50,7 +50,7 @@ type Column = (&'static str, bool, fn(&Went) -> Grams);
 const SOLD: &str = "page-forward-sold";
 
 /// The columns; some stay out where no lot has anything to say there.
-const COLUMNS: [Column; 11] = [
+const COLUMNS: [Column; 12] = [
     ("page-on-hand", true, |went| went.on_hand),
     ("page-made", true, |went| went.made),
     ("page-forward-taken-back", false, |went| went.taken_back),
@@ -61,9 +61,8 @@ const COLUMNS: [Column; 11] = [
     ("page-forward-returned", false, |went| went.returned),
     ("page-forward-discarded", true, |went| went.discarded),
     ("page-forward-lost", false, |went| went.lost),
-    ("page-forward-head-unexplained", true, |went| {
-        went.unexplained
-    }),
+    ("page-forward-head-missing", true, |went| went.missing),
+    ("page-forward-head-surplus", false, |went| went.surplus),
 ];
 
 impl Forward {
@@ -97,18 +96,22 @@ impl Forward {
                 on_hand.push(row);
             }
         }
-        let unexplained = found.totals.unexplained;
+        let (missing, surplus) = (found.totals.missing, found.totals.surplus);
+        let unexplained = [
+            (missing, PageSays::Missing { weight: missing }),
+            (surplus, PageSays::Surplus { weight: surplus }),
+        ];
+        let unexplained = unexplained
+            .into_iter()
+            .filter(|(weight, _)| *weight != Grams::ZERO);
+        let unexplained: Vec<String> = unexplained.map(|(_, says)| words.say(says)).collect();
         Forward {
             says: words.say(PageSays::LotsInAll {
                 lots: found.lots.len(),
                 on_hand: on_hand.len(),
             }),
             left: words.grams(found.totals.on_hand),
-            unexplained: (unexplained != Grams::ZERO).then(|| {
-                words.say(PageSays::Unexplained {
-                    weight: unexplained,
-                })
-            }),
+            unexplained: (!unexplained.is_empty()).then(|| unexplained.join(" ")),
             heads: heads.map(|key| words.t(key)).collect(),
             on_hand,
             gone,

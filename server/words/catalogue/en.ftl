@@ -412,7 +412,9 @@ count-nothing = Say for each pack what it weighs, or that it is missing.
 count-twice = Pack { $pack } is counted twice.
 count-too-much = { $pack } had { $made } in it at first; { $grams } cannot be in it.
 count-unexplained = { $pack }: { $gap } unexplained.
-count-was-gone = { $pack } is on record as { $being }, and now it is here. If it came back, void this count and enter it as taken back; if another pack went out, set that right.
+count-was-gone = { $pack } is on record as { $being }, and now it is here. Nobody knows where it was, so it goes nowhere until a manager says by name what becomes of it. If it came back, void this count and enter it as taken back; if another pack went out, set that right.
+count-found = { $pack } was on record as { $being }, and was found here.
+count-gone-already = { $pack } is on record as { $being } already. If that is wrong, void what took it.
 correct-as-known = That is what the record says already.
 release-deed-no-rule = { $lot } needs no release: its product has no rule for one.
 release-deed-already = { $lot } is released already.
@@ -1609,7 +1611,8 @@ page-forward-lots = { $lots ->
     [one] 1 lot in all, { $on_hand } with something on hand.
    *[other] { $lots } lots in all, { $on_hand } with something on hand.
  }
-page-forward-unexplained = { $weight } unexplained.
+page-forward-missing = { $weight } missing.
+page-forward-surplus = { $weight } too much.
 page-forward-taken-back = Taken back
 page-forward-used = Used
 page-forward-sold = Sold
@@ -1618,7 +1621,8 @@ page-forward-shipped = Shipped
 page-forward-returned = Returned
 page-forward-discarded = Dis­carded
 page-forward-lost = Lost
-page-forward-head-unexplained = Unex­plained
+page-forward-head-missing = Missing
+page-forward-head-surplus = Too much
 page-wrong-labels = Wrong labels
 page-wrong-labels-why = What was printed on these packs is no longer true. They are not sold until the label is printed anew.
 page-wrong-labels-none = No pack on hand has a wrong label.

@@ -17,7 +17,9 @@ Account-shipped = expédié
 Account-returned = renvoyé
 Account-lost = perdu
 Account-unexplained = inexpliqué
-count-was-gone = { $pack } est inscrit comme { $being }, et se trouve ici. S’il est revenu, annulez ce comptage et saisissez une reprise ; si c’est un autre paquet qui est parti, corrigez-le.
+count-was-gone = { $pack } est inscrit comme { $being }, et se trouve ici. Personne ne sait où il était : il ne va nulle part tant qu’un responsable n’a pas dit en son nom ce qu’il devient. S’il est revenu, annulez ce comptage et saisissez une reprise ; si c’est un autre paquet qui est parti, corrigez-le.
+count-found = { $pack } était inscrit comme { $being }, et a été trouvé ici.
+count-gone-already = { $pack } est déjà inscrit comme { $being }. Si c’est faux, annulez ce qui l’a pris.
 Account-taken-back = repris
 Account-moved = déplacé
 Account-noted = noté
@@ -1615,7 +1617,8 @@ page-forward-lots = { $lots ->
     [one] { $lots } lot en tout, dont { $on_hand } avec du stock.
    *[other] { $lots } lots en tout, dont { $on_hand } avec du stock.
  }
-page-forward-unexplained = { $weight } inexpliqués.
+page-forward-missing = { $weight } manquent.
+page-forward-surplus = { $weight } en trop.
 page-forward-taken-back = Repris
 page-forward-used = Utilisé
 page-forward-sold = Vendu
@@ -1624,7 +1627,8 @@ page-forward-shipped = Expédié
 page-forward-returned = Renvoyé
 page-forward-discarded = Jeté
 page-forward-lost = Perdu
-page-forward-head-unexplained = Écart
+page-forward-head-missing = Manque
+page-forward-head-surplus = En trop
 page-wrong-labels = Étiquettes erronées
 page-wrong-labels-why = Ce qui est imprimé sur ces paquets n’est plus exact. Ils ne se vendent pas avant que l’étiquette soit réimprimée.
 page-wrong-labels-none = Aucun paquet en stock n’a d’étiquette erronée.

@@ -148,6 +148,15 @@ impl Book {
             .sum()
     }
 
+    /// What there is too much of in the packs of a lot.
+    pub fn surplus(&self, lot: &str) -> i64 {
+        let mut gaps: BTreeMap<usize, i64> = BTreeMap::new();
+        for entry in self.live(lot).filter(|of| of.account == "unexplained") {
+            *gaps.entry(entry.pack).or_default() += entry.mg;
+        }
+        gaps.values().map(|gap| (-gap).max(0)).sum()
+    }
+
     /// What customers still have of a pack.
     pub fn away(&self, lot: &str, pack: usize) -> i64 {
         let of = |account: &str| -> i64 {

@@ -3,13 +3,16 @@
 use super::change::change;
 use super::draw::{Draw, not_voided, numbered, weight};
 use super::says::CountSays;
+use crate::condition::ConditionSays;
+use crate::dates::{Because, Rule};
 use crate::grams::Grams;
 use crate::limits::WEIGHING_GAIN_THOUSANDTHS;
-use crate::lot::{Event, Lot, What};
+use crate::lot::{Event, Lot, Pack, What};
 use crate::moment::Moment;
 use crate::plan::Plan;
 use crate::refusal::{Refusal, Result};
-use crate::words::{Account, Being};
+use crate::stop::Cause;
+use crate::words::{Account, Being, Topic};
 use chrono_tz::Tz;
 
 /// What was found of one pack.
@@ -56,13 +59,7 @@ pub fn plan(lot: &Lot, found: &[CountedPack], moment: &Moment, zone: Tz) -> Resu
             Grams::ZERO => (What::Noted, Account::Noted),
             gap => (What::Took(Account::Unexplained, gap), Account::Unexplained),
         };
-        // Found all the same: what it was on record as is told, because one of the two is wrong.
-        let gone = !pack.now.is_on_hand() && pack.now.being != Being::Missing;
-        if gone && found.grams.is_some() {
-            let (pack, being) = (lot.shown(pack.number), pack.now.being);
-            plan.warnings
-                .push(CountSays::WasGone { pack, being }.into());
-        }
+        tell_gone(&mut plan, lot, pack, *found, moment);
         let event = Event {
             what: event,
             day: moment.day,
@@ -87,4 +84,40 @@ pub fn plan(lot: &Lot, found: &[CountedPack], moment: &Moment, zone: Tz) -> Resu
         ));
     }
     Ok(plan)
+}
+
+/// What is on record as gone is counted again, or as gone once more: one of the two is wrong, and that is
+/// told. What had left and is found here was nobody knows where meanwhile: it goes nowhere until a person
+/// says by name what becomes of it.
+fn tell_gone(plan: &mut Plan, lot: &Lot, pack: &Pack, found: CountedPack, moment: &Moment) {
+    let being = pack.now.being;
+    if pack.now.is_on_hand() {
+        return;
+    }
+    let shown = || lot.shown(pack.number);
+    let warning = match (found.grams, being) {
+        (None, being) => CountSays::GoneAlready {
+            pack: shown(),
+            being,
+        },
+        (Some(_), Being::Missing) => return,
+        (Some(_), being) => CountSays::WasGone {
+            pack: shown(),
+            being,
+        },
+    };
+    plan.warnings.push(warning.into());
+    if found.grams.is_none() || !being.left_the_kitchen() {
+        return;
+    }
+    let says = CountSays::Found {
+        pack: shown(),
+        being,
+    };
+    let because = Because {
+        says: says.into(),
+        rule: Rule::Practice(ConditionSays::ProofRule.into()),
+    };
+    let cause = Cause::failed(Topic::History, because, moment.at);
+    plan.stops.push((lot.id, Some(pack.id), cause.into()));
 }

@@ -81,6 +81,8 @@ messages! {
         TooMuch "too-much" { pack: String, made: Grams, grams: Grams },
         Unexplained "unexplained" { pack: String, gap: Grams },
         WasGone "was-gone" { pack: String, being: Being },
+        Found "found" { pack: String, being: Being },
+        GoneAlready "gone-already" { pack: String, being: Being },
     }
 }
 

@@ -30,6 +30,10 @@ pub struct Went {
     pub on_hand: Grams,
     /// What nobody can account for: missing positive, surplus negative.
     pub unexplained: Grams,
+    /// What is missing of the packs of which something is.
+    pub missing: Grams,
+    /// What there is too much of in the packs of which there is.
+    pub surplus: Grams,
 }
 
 impl AddAssign for Went {
@@ -46,5 +50,7 @@ impl AddAssign for Went {
         self.lost += other.lost;
         self.on_hand += other.on_hand;
         self.unexplained += other.unexplained;
+        self.missing += other.missing;
+        self.surplus += other.surplus;
     }
 }

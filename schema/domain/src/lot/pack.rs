@@ -220,6 +220,14 @@ impl PackNow {
     }
 }
 
+impl Being {
+    /// Did it go to somebody, or away? What was used was used here.
+    pub fn left_the_kitchen(self) -> bool {
+        use Being::*;
+        matches!(self, Sold | Served | Discarded | Shipped | Returned)
+    }
+}
+
 fn being_after(account: Account, left: Grams, before: Being) -> Being {
     if left > Grams::ZERO {
         return match account {

@@ -208,7 +208,7 @@ pub fn load(
         let made_by = row.made_by()?;
         let relative = Relative {
             note: row.lot.note.clone(),
-            went: went(&row.lot),
+            went: went(&row.lot, numbers.surplus.remove(&id).unwrap_or_default()),
             made_by,
             born_state: State::parse(&row.lot.born_state).unwrap_or(State::Chilled),
             born_use_by: row.lot.born_use_by,
@@ -261,8 +261,7 @@ fn products_of(
     Ok(found)
 }
 
-/// Where the weight of a lot went.
-pub fn went(row: &LotRow) -> Went {
+fn went(row: &LotRow, surplus: Grams) -> Went {
     let grams = Grams::from_milligrams;
     Went {
         made: grams(row.made_mg),
@@ -277,6 +276,8 @@ pub fn went(row: &LotRow) -> Went {
         lost: grams(row.lost_mg),
         on_hand: grams(row.on_hand_mg),
         unexplained: grams(row.unexplained_mg),
+        missing: grams(row.unexplained_mg) + surplus,
+        surplus,
     }
 }
 

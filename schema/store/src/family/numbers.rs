@@ -1,5 +1,5 @@
-//! The numbers of a family in one statement: readings of its lots, and what was added to its steps,
-//! lost in them and read in their logs.
+//! The numbers of a family in one statement: readings of its lots and what was found too much of them, and
+//! what was added to its steps, lost in them and read in their logs.
 
 use crate::conn::Conn;
 use crate::error::Result;
@@ -27,10 +27,14 @@ pub struct Numbers {
     pub lost: HashMap<DeedId, Grams>,
     /// The hottest core in the log of each step.
     pub cores: HashMap<DeedId, Temperature>,
+    /// What there is too much of in the packs of each lot of which there is.
+    pub surplus: HashMap<i32, Grams>,
 }
 
 /// What a step lost, as the statement below names it.
 const LOST: &str = "step-lost";
+/// What is too much in a pack, likewise.
+const SURPLUS: &str = "surplus";
 
 #[derive(QueryableByName)]
 struct NumberRow {
@@ -59,7 +63,7 @@ pub fn of(conn: &mut Conn, lots: &[i32], steps: &[i32]) -> Result<Numbers> {
     let sql = format!(
         "SELECT FALSE AS added, of.lot_id AS owner, deeds.at, of.quantity AS what, of.millionths AS amount, of.id
          FROM measurements of {THAT_COUNT}
-         WHERE of.lot_id IN ({}) AND {IF_THEY_COUNT}
+         WHERE of.lot_id IN ({of_lots}) AND {IF_THEY_COUNT}
          UNION ALL
          SELECT TRUE AS added, of.deed_id AS owner, deeds.at, of.what, of.mg AS amount, of.id
          FROM additions of JOIN deeds ON deeds.id = of.deed_id
@@ -72,8 +76,15 @@ pub fn of(conn: &mut Conn, lots: &[i32], steps: &[i32]) -> Result<Numbers> {
          SELECT TRUE AS added, of.deed_id AS owner, of.at, of.quantity AS what, of.millionths AS amount, of.id
          FROM core_readings of
          WHERE of.deed_id IN ({of_steps}) AND of.deed_id NOT IN (SELECT deed_id FROM corrections)
+         UNION ALL
+         SELECT TRUE AS added, of.lot_id AS owner, MIN(deeds.at) AS at, '{SURPLUS}' AS what,
+             CAST(-SUM(of.mg) AS BIGINT) AS amount, of.pack_id AS id
+         FROM pack_events of JOIN deeds ON deeds.id = of.deed_id
+         WHERE of.lot_id IN ({of_lots}) AND of.account = 'unexplained'
+             AND NOT EXISTS (SELECT 1 FROM voids WHERE voids.deed_id = of.deed_id)
+         GROUP BY of.lot_id, of.pack_id HAVING SUM(of.mg) < 0
          ORDER BY 3, 6",
-        listed(lots),
+        of_lots = listed(lots),
         of_steps = listed(steps)
     );
     let rows: Vec<NumberRow> = on_each!(conn, c => sql_query(sql).load(c)?);
@@ -90,6 +101,10 @@ pub fn of(conn: &mut Conn, lots: &[i32], steps: &[i32]) -> Result<Numbers> {
                     millionths: row.amount,
                 }),
             true if row.what == Addition::ScaleDifference.as_str() => {}
+            true if row.what == SURPLUS => {
+                let surplus = numbers.surplus.entry(row.owner).or_default();
+                *surplus += Grams::from_milligrams(row.amount);
+            }
             true if row.what == LOST => {
                 let lost = Grams::from_milligrams(row.amount);
                 numbers.lost.insert(DeedId(row.owner), lost);

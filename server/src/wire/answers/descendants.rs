@@ -33,6 +33,10 @@ pub struct Whereabouts {
     pub on_hand_grams: Weight,
     /// Unexplained: missing positive, surplus negative.
     pub unexplained_grams: Weight,
+    /// Missing of the packs of which something is.
+    pub missing_grams: Weight,
+    /// Too much in the packs of which there is: never set against what is missing.
+    pub surplus_grams: Weight,
 }
 
 /// A lot that was made from another.
@@ -66,6 +70,10 @@ pub struct DescendantRead {
     pub on_hand_grams: Weight,
     /// Unexplained: missing positive, surplus negative.
     pub unexplained_grams: Weight,
+    /// Missing of the packs of which something is.
+    pub missing_grams: Weight,
+    /// Too much in the packs of which there is: never set against what is missing.
+    pub surplus_grams: Weight,
     /// Where most of what is left is.
     pub place: Option<String>,
     /// The share of what was asked about in it; null where that has no animal.
@@ -117,6 +125,8 @@ impl DescendantRead {
             lost_grams: went.lost_grams,
             on_hand_grams: went.on_hand_grams,
             unexplained_grams: went.unexplained_grams,
+            missing_grams: went.missing_grams,
+            surplus_grams: went.surplus_grams,
             place: lot.place.clone(),
             share: lot.share,
             note: lot.note.clone(),
@@ -139,6 +149,8 @@ impl Whereabouts {
             lost_grams: Weight(went.lost),
             on_hand_grams: Weight(went.on_hand),
             unexplained_grams: Weight(went.unexplained),
+            missing_grams: Weight(went.missing),
+            surplus_grams: Weight(went.surplus),
         }
     }
 }

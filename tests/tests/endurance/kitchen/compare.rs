@@ -238,6 +238,10 @@ impl Kitchen {
                 assert_eq!(told, self.book.sum(name, account), "{name} {account}");
                 out += told;
             }
+            let surplus = mg(&lot["surplus_grams"]);
+            assert_eq!(surplus, self.book.surplus(name), "{name} surplus");
+            let gap = mg(&lot["missing_grams"]) - surplus;
+            assert_eq!(gap, mg(&lot["unexplained_grams"]), "{name} missing");
             assert_eq!(
                 mg(&lot["made_grams"]) + mg(&lot["taken_back_grams"]),
                 out,

@@ -1,0 +1,1 @@
+DROP INDEX unexplained_by_lot;
