@@ -19,6 +19,7 @@ pub mod code;
 pub mod condition;
 pub mod cost;
 pub mod counter;
+pub mod country;
 pub mod cure;
 pub mod cure_room;
 pub mod dates;

@@ -48,7 +48,7 @@ pub fn run(
     check_deeds(conn, &mut report)?;
     check_steps(conn, &mut report)?;
     let mut origins: HashMap<i32, (Origin, i32)> = HashMap::new();
-    let mut allergens: HashMap<i32, BTreeSet<Allergen>> = HashMap::new();
+    let mut allergens: HashMap<i32, BothSorts> = HashMap::new();
     let mut last = 0;
     loop {
         let rows: Vec<LotRow> = lots::table
@@ -61,7 +61,7 @@ pub fn run(
         last = end.id;
         for row in &rows {
             origins.insert(row.id, (row.origin()?, row.deed_id));
-            allergens.insert(row.id, row.allergens()?);
+            allergens.insert(row.id, (row.allergens()?, row.may_contain()?));
         }
         check_lots(conn, &rows, &voided, &mut later, &mut report)?;
     }
@@ -264,11 +264,14 @@ fn check_lots(
     Ok(())
 }
 
+/// The allergens of a lot, and those that it may contain.
+type BothSorts = (BTreeSet<Allergen>, BTreeSet<Allergen>);
+
 /// No cycle, every lot reaches its sources, and each is of what its parts are of.
 fn check_family(
     conn: &mut Conn,
     lots: &HashMap<i32, (Origin, i32)>,
-    allergens: &HashMap<i32, BTreeSet<Allergen>>,
+    allergens: &HashMap<i32, BothSorts>,
     voided: &HashSet<i32>,
     report: &mut Report,
 ) -> Result<()> {
@@ -302,11 +305,22 @@ fn check_family(
             continue;
         }
         // What is in a part is in what is made of it, also where that was corrected since.
-        if parts
-            .iter()
-            .any(|part| !allergens[&part.0].is_subset(&allergens[lot]))
-        {
-            let says = "lacks an allergen of what went into it";
+        let (has, may_have) = &allergens[lot];
+        let mut of_parts = parts.iter().map(|part| &allergens[&part.0]);
+        let known = |(_, may): &BothSorts| {
+            may.iter()
+                .all(|of| has.contains(of) || may_have.contains(of))
+        };
+        let says = match () {
+            () if of_parts.clone().any(|(of, _)| !of.is_subset(has)) => {
+                Some("lacks an allergen of what went into it")
+            }
+            () if !of_parts.all(known) => {
+                Some("lacks an allergen that what went into it may contain")
+            }
+            () => None,
+        };
+        if let Some(says) = says {
             let finding = AuditFinding::new(format!("lot {lot}"), says);
             report.findings.push(finding);
         }

@@ -191,8 +191,8 @@ mod tests {
         let in_french = "ven. 26 juin à 10\u{a0}h\u{a0}40";
         assert_eq!(french.minute(time, zone), in_french);
         assert_eq!(french.share(0.125), "12,5\u{a0}%");
-        assert_eq!(english.share(0.5), "50.0 %");
-        assert_eq!(english.share(0.0004), "under 0.1 %");
+        assert_eq!(english.share(0.5), "50.0\u{a0}%");
+        assert_eq!(english.share(0.0004), "under 0.1\u{a0}%");
         assert_eq!(french.money(1250, "CAD"), "12,50\u{a0}CAD");
         assert_eq!(english.headed(Account::TakenBack.says()), "Taken back");
     }

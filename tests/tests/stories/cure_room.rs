@@ -260,7 +260,10 @@ fn a_salometer_tells_its_scale(engine: Engine) {
     };
     // trade-2.4: 40 degrees of the scale of 60 °F are 10.56 %.
     let (sixty, cold) = (read("60F"), read("38F"));
-    assert!(sixty[0].as_str().unwrap().contains("10.56 %"), "{sixty}");
+    assert!(
+        sixty[0].as_str().unwrap().contains("10.56\u{a0}%"),
+        "{sixty}"
+    );
     assert!(
         cold.as_array().unwrap().len() > sixty.as_array().unwrap().len(),
         "another scale warns: {cold}"

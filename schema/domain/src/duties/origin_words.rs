@@ -13,7 +13,7 @@ pub struct OriginWording {
     pub beef_born: String,
     /// `Reared in: {}`.
     pub beef_reared: String,
-    /// `Slaughtered in: {} {}`, the country and the approval number.
+    /// `Slaughtered in {} {}`, the country and the approval number.
     pub beef_slaughtered: String,
     /// `Cutting in: {} {}`.
     pub beef_cutting: String,

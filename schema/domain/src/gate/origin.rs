@@ -1,6 +1,7 @@
 //! Where the animals of a lot were born, raised and killed, as far as the lists know.
 
 use super::GateSays;
+use crate::country;
 use crate::duties::origin_words::{BeefLabel, beef_lines};
 use crate::family::{Family, Lists, Relative};
 use crate::law::Law;
@@ -111,9 +112,13 @@ pub fn origin_lines(
         return Vec::new();
     }
     let (Some(born), Some(reared), Some(slaughtered)) = (
-        countries(&raised, |of| Some(of.born.as_deref().unwrap_or(""))),
-        countries(&raised, |of| of.reared.as_deref()),
-        countries(&raised, |of| of.slaughtered.as_deref()),
+        countries(
+            &raised,
+            |of| Some(of.born.as_deref().unwrap_or("")),
+            language,
+        ),
+        countries(&raised, |of| of.reared.as_deref(), language),
+        countries(&raised, |of| of.slaughtered.as_deref(), language),
     ) else {
         return Vec::new();
     };
@@ -123,12 +128,14 @@ pub fn origin_lines(
     origin(&law.statements, born, &reared, &slaughtered, language)
 }
 
-/// The countries of all animals, each once; nothing where one is not known.
+/// The countries of all animals by name, each once; nothing where one is not known.
 fn countries<'a>(
     raised: &[&'a Raised],
     of: impl Fn(&'a Raised) -> Option<&'a str>,
+    language: &str,
 ) -> Option<Vec<&'a str>> {
-    let all: Option<BTreeSet<&str>> = raised.iter().map(|raised| of(raised)).collect();
+    let named = |raised: &&'a Raised| of(raised).map(|of| country::name(of, language));
+    let all: Option<BTreeSet<&str>> = raised.iter().map(named).collect();
     Some(all?.into_iter().collect())
 }
 
@@ -137,7 +144,7 @@ fn countries<'a>(
 fn beef(raised: &[&Raised], lot: &str, law: &Law, language: &str) -> Option<Vec<String>> {
     let wording = law.duties.origin.as_ref().filter(|_| language == "en")?;
     let one = |of: fn(&Raised) -> Option<&str>| {
-        let all = countries(raised, of)?;
+        let all = countries(raised, of, language)?;
         (all.len() == 1).then(|| all[0])
     };
     let label = BeefLabel {

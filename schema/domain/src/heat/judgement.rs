@@ -101,12 +101,6 @@ impl Judgement {
         self
     }
 
-    /// What is missing in whole days, a begun day counted as one.
-    pub fn days_missing(&self) -> Option<i64> {
-        self.missing
-            .map(|missing| (missing.num_seconds() + 86_399).div_euclid(86_400))
-    }
-
     /// May the work go on without a person's decision?
     pub fn is_enough(&self) -> bool {
         self.answer == Answer::Enough
