@@ -266,10 +266,10 @@ pub fn fresh_id() -> String {
         .to_string()
 }
 
-/// A day so many from today, UTC: `2026-06-08`.
+/// A day so many from the furnished kitchen's today: `2026-06-08`.
 pub fn chrono_day(offset: i64) -> String {
-    let days = chrono::TimeDelta::days(offset);
-    (chrono::Utc::now() + days).date_naive().to_string()
+    let here = chrono::Utc::now().with_timezone(&chrono_tz::America::New_York);
+    (here.date_naive() + chrono::TimeDelta::days(offset)).to_string()
 }
 
 /// A moment so many minutes from now, RFC 3339.
