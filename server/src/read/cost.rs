@@ -24,11 +24,9 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<CostRead> {
     let speech = app.speech(reading.kitchen());
     let by_value = cost(&reading.family, lot, By::SalesValue)?;
     let by_weight = cost(&reading.family, lot, By::Weight)?;
-    let made = reading
-        .family
-        .get(lot)
-        .map_or(1, |of| of.made().milligrams());
-    let kilograms = Decimal::new(made, 6);
+    let bears = reading.family.get(lot);
+    let bears = bears.map_or(1, |of| of.bears_cost().milligrams());
+    let kilograms = Decimal::new(bears, 6);
     let per_kg = |cost: Option<Decimal>| cost.map(|cost| number((cost / kilograms).round_dp(2)));
     Ok(CostRead {
         lot: reading.code(lot),

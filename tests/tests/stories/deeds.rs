@@ -14,6 +14,7 @@ on_both_engines! {
     one_animal_keeps_its_series_and_a_mix_does_not
     frozen_days_wait
     a_ham_dries_and_keeps_its_lot
+    what_dries_off_makes_the_rest_dearer
     a_carton_tells_of_itself
     an_earlier_time_is_late
     the_lists_change_by_version
@@ -220,6 +221,28 @@ fn a_ham_dries_and_keeps_its_lot(engine: Engine) {
     assert_eq!(length(&lot["readings"]), 2);
     let forward = caller.descendants(&pig);
     assert_eq!(forward["lots"][0]["lost_grams"].to_string(), "299.5");
+}
+
+fn what_dries_off_makes_the_rest_dearer(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let pig = caller.receive("pig-half").grams(10_000);
+    let pig = pig.from(farm("BRC").carcass("3").side("left"));
+    let pig = pig.with("price_minor", 6_000).made();
+    let cost = |lot: &str| {
+        let read = caller.read(&format!("/api/lots/{lot}/cost"));
+        ["cost_minor", "per_kg_minor"].map(|of| read[of].as_f64().unwrap())
+    };
+    assert_eq!(cost(&pig), [6_000.0, 600.0]);
+    caller.measure(&pig).grams(7_500).done();
+    assert_eq!(cost(&pig), [6_000.0, 800.0]);
+    // A third of what is left bears a third of the price, and all of it all.
+    let third = caller.step("cut").of_grams(&pig, 2_500);
+    let third = third.into("pork-chop", 2_500).made();
+    assert_eq!(cost(&third), [2_000.0, 800.0]);
+    let rest = caller.step("cut").of_grams(&pig, 5_000);
+    let rest = rest.into("pork-chop", 5_000).made();
+    assert_eq!(cost(&rest), [4_000.0, 800.0]);
 }
 
 fn a_carton_tells_of_itself(engine: Engine) {

@@ -49,7 +49,8 @@ pub fn cost(family: &Family, lot: LotId, by: By) -> Result<Cost> {
             false => {
                 let mut sum = Some(Decimal::ZERO);
                 for used in uses {
-                    let whole = family.get(used.lot).map_or(1, |of| of.made().milligrams());
+                    let whole = family.get(used.lot);
+                    let whole = whole.map_or(1, |of| of.bears_cost().milligrams());
                     let part = Decimal::from(used.milligrams) / Decimal::from(whole);
                     let cost = costs.get(&used.lot).copied().flatten();
                     sum = sum.zip(cost).map(|(sum, cost)| sum + cost * part);

@@ -90,6 +90,13 @@ impl Relative {
         self.went.made
     }
 
+    /// The weight that bears its cost: without what dried off in the lot itself, which raises the price of
+    /// the rest.
+    pub fn bears_cost(&self) -> Grams {
+        let rest = self.went.made - self.went.lost;
+        rest.max(Grams::from_milligrams(1))
+    }
+
     /// The last reading of a quantity, in millionths of its unit.
     pub fn last_reading(&self, quantity: Quantity) -> Option<i64> {
         let found = self.readings.iter().rev();
