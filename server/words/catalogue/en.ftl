@@ -809,6 +809,7 @@ yield-no-style = The list does not say how { $product } is cut (cut_style) or co
 yield-nothing-cut = Nothing was cut off it yet. Break it down first.
 cost-of-paid = { $product } { $lot }: { $amount } was paid for { $grams }.
 cost-of-nothing = { $product } { $lot }: no price on record, counted as nothing.
+cost-of-bears-nothing = { $product }, { $lot }, has neither a price nor a value a kilogram, so the other pieces bear its cost. Give it one in the list.
 cost-of-no-price = { $product } { $lot }: no price on record. Enter what was paid (price_minor) with its receipt.
 cost-of-share-by-value = { $lot }: { $share } of { $of } that its step cost, by what each piece sells for.
 cost-of-share-by-weight = { $lot }: { $share } of { $of } that its step cost, by weight.

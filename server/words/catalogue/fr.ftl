@@ -815,6 +815,7 @@ yield-no-style = La liste ne dit pas comment se découpe (cut_style) ou se cuit 
 yield-nothing-cut = Rien n’y a encore été découpé. Découpez d’abord.
 cost-of-paid = { $product } { $lot } : payé { $amount } pour { $grams }.
 cost-of-nothing = { $product } { $lot } : aucun prix inscrit, compté pour rien.
+cost-of-bears-nothing = { $product }, { $lot }, n’a ni prix ni valeur au kilo : les autres morceaux portent son coût. Donnez-lui-en un dans la liste.
 cost-of-no-price = { $product } { $lot } : aucun prix inscrit. Inscrivez à la réception ce qui a été payé (price_minor).
 cost-of-share-by-value = { $lot } : { $share } sur les { $of } de son étape, selon le prix de vente de chaque morceau.
 cost-of-share-by-weight = { $lot } : { $share } sur les { $of } de son étape, selon le poids.

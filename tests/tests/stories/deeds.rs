@@ -243,6 +243,17 @@ fn what_dries_off_makes_the_rest_dearer(engine: Engine) {
     let rest = caller.step("cut").of_grams(&pig, 5_000);
     let rest = rest.into("pork-chop", 5_000).made();
     assert_eq!(cost(&rest), [4_000.0, 800.0]);
+    // A piece that nobody gave a price bears nothing, and that is told.
+    let tips = json!({ "code": "rib-tips", "names": { "en": "Rib tips" }, "kind": "cut", "species": "pig", "raw": true,
+        "allergens": [], "storage": "chilled", "keep": { "days": 5, "from": "made", "day_one_counts": true } });
+    caller.post("/api/products", &tips).expect(201);
+    let parts = caller.step("cut").of_grams(&rest, 5_000);
+    let parts = parts.into("pork-chop", 4_000).into("rib-tips", 1_000);
+    let parts = parts.done();
+    assert_eq!(cost(&parts.code(0)), [4_000.0, 1_000.0]);
+    let told = caller.read(&format!("/api/lots/{}/cost", parts.code(0)));
+    let keys = told["how_keys"].to_string();
+    assert!(keys.contains("cost-of-bears-nothing"), "{told}");
 }
 
 fn a_carton_tells_of_itself(engine: Engine) {

@@ -19,6 +19,7 @@ messages! {
         Paid "paid" { product: Texts, lot: LotCode, amount: Arg, grams: Grams },
         Nothing "nothing" { product: Texts, lot: LotCode },
         NoPrice "no-price" { product: Texts, lot: LotCode },
+        BearsNothing "bears-nothing" { product: Texts, lot: LotCode },
         ShareByValue "share-by-value" { lot: LotCode, share: Arg, of: Arg },
         ShareByWeight "share-by-weight" { lot: LotCode, share: Arg, of: Arg },
     }
@@ -115,6 +116,7 @@ fn share(
     };
     let mut parts = Vec::with_capacity(made.len());
     let mut nth = None;
+    let mut unpriced = Vec::new();
     for lot in made.iter().filter_map(|lot| family.get(*lot)) {
         let product = &lot.lot.product;
         // What is thrown away takes no share of the cost, whatever it weighs.
@@ -125,6 +127,10 @@ fn share(
             nth = Some(parts.len());
         }
         let price = product.sale.worth_minor_per_kg();
+        if price.is_none() {
+            let (product, lot) = (product.named(), lot.lot.code.clone());
+            unpriced.push(CostSays::BearsNothing { product, lot });
+        }
         parts.push(JointPart {
             grams: lot.made(),
             price_per_kg: Decimal::new(price.unwrap_or(0), 2),
@@ -143,6 +149,9 @@ fn share(
     let money = Money::rounded(cost / Decimal::ONE_HUNDRED)?;
     if money == Money::ZERO {
         return Ok(Some(Decimal::ZERO));
+    }
+    if by == By::SalesValue {
+        how.extend(unpriced.into_iter().map(Says::from));
     }
     let shares = joint_cost(money, &parts, by)?;
     let share = &shares[nth];
