@@ -183,7 +183,16 @@ const deeds = {
       const value = field && deeds.shown(field);
       return value && value.trim() !== "" ? value.trim() : "…";
     });
-    shown.textContent = said;
+    // A code stays on one line; what is still to be chosen at the end needs no full stop.
+    const parts = said.replace(/…\.$/, "…").split(/([0-9A-Z]{3}-\d{5}-[0-9A-Z]{3}-[0-9A-Z])/);
+    shown.replaceChildren(...parts.map((part, nth) => {
+      if (nth % 2 === 0) {
+        return part;
+      }
+      const code = document.createElement("b");
+      code.textContent = part;
+      return code;
+    }));
   },
 
   // What a field says to the eye.

@@ -16,6 +16,7 @@ use askama::Template;
 use domain::lot::{Lot, Pack, brief};
 use domain::right::Right;
 use domain::words::State;
+use rust_decimal::Decimal;
 use serde::Deserialize;
 use serde_json::{Value, json};
 use store::Conn;
@@ -57,6 +58,7 @@ struct ActPage {
 struct Each {
     nth: usize,
     number: u32,
+    /// In grams, as a field takes it: `1125`.
     left: String,
 }
 
@@ -71,6 +73,9 @@ struct Choice {
 struct Asked {
     packs: Option<String>,
 }
+
+/// What may stand in a field of grams, as a browser tests it: figures, parted and with a decimal as people write them.
+const FIGURE: &str = r"\s*[0-9][0-9\s]*([.,][0-9]+)?\s*";
 
 /// The most packs that are counted on one page.
 const MOST_COUNTED: usize = 24;
@@ -128,7 +133,16 @@ fn read(
             .map(|pack| reading.standing.lists.place_code(pack.now.place).to_owned()),
         _ => None,
     };
-    let places = names.places.iter().map(|(code, name)| Choice {
+    // Where all of it is already is nowhere to move it to.
+    let lists = &reading.standing.lists;
+    let is_there = |code: &str| {
+        kind == ActKind::Move
+            && packs
+                .iter()
+                .all(|pack| lists.place_code(pack.now.place) == code)
+    };
+    let others = names.places.iter().filter(|(code, _)| !is_there(code));
+    let places = others.map(|(code, name)| Choice {
         chosen: chosen_place.as_ref() == Some(code),
         code: code.clone(),
         name: name.clone(),
@@ -259,7 +273,9 @@ fn each(packs: &[&Pack]) -> Vec<Each> {
         .map(|(nth, pack)| Each {
             nth,
             number: pack.number,
-            left: pack.now.left.to_string(),
+            left: Decimal::new(pack.now.left.milligrams(), 3)
+                .normalize()
+                .to_string(),
         })
         .collect()
 }
