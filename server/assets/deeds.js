@@ -183,13 +183,19 @@ const deeds = {
       const value = field && deeds.shown(field);
       return value && value.trim() !== "" ? value.trim() : "…";
     });
-    // A code stays on one line; what is still to be chosen at the end needs no full stop.
-    const parts = said.replace(/…\.$/, "…").split(/([0-9A-Z]{3}-\d{5}-[0-9A-Z]{3}-[0-9A-Z])/);
-    shown.replaceChildren(...parts.map((part, nth) => {
+    // What is still to be chosen at the end needs no full stop.
+    deeds.write(shown, said.replace(/…\.$/, "…"));
+  },
+
+  // Writes a text; each code in it stays on one line.
+  write(element, text) {
+    const parts = text.split(/([0-9A-Z]{3}-\d{5}-[0-9A-Z]{3}-[0-9A-Z])/);
+    element.replaceChildren(...parts.map((part, nth) => {
       if (nth % 2 === 0) {
         return part;
       }
       const code = document.createElement("b");
+      code.className = "nb";
       code.textContent = part;
       return code;
     }));
@@ -229,7 +235,7 @@ if (told && warnings.length > 0) {
   box.className = "warn";
   for (const warning of warnings) {
     const line = document.createElement("p");
-    line.textContent = warning;
+    deeds.write(line, warning);
     box.append(line);
   }
   told.append(box);
