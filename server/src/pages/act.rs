@@ -3,7 +3,7 @@
 //! The form is one call of the documented API: the page only says which fields it has.
 
 use super::acts::{ActKind, may};
-use super::says::ActSays;
+use super::says::{ActSays, PageSays};
 use super::spoken::Words;
 use crate::caller::{Asking, Caller};
 use crate::error::{Error, Result};
@@ -28,7 +28,8 @@ struct ActPage {
     words: Words,
     kind: ActKind,
     title: String,
-    name: String,
+    /// The deed and what it is done with: `Pack: pork liver`.
+    heading: String,
     shown: String,
     lot: String,
     /// What is there: how much, and where.
@@ -169,6 +170,10 @@ fn read(
     let bench = bench(&reading);
     Ok(ActPage {
         title: words.t(kind.name()),
+        heading: words.say(PageSays::ActOf {
+            act: words.t(kind.name()),
+            name: name.clone(),
+        }),
         told: told(&words, &names, &packs),
         call: kind.call(),
         body: body(kind, lot, &packs, &bench).to_string(),
@@ -188,7 +193,7 @@ fn read(
         ]
         .map(|key| words.t(key))
         .to_vec(),
-        sentence: words.say(kind.sentence(name.clone(), shown.clone())),
+        sentence: words.say(kind.sentence(name, shown.clone())),
         button: match (kind, printers.is_empty()) {
             (ActKind::Pack, false) => words.t("page-act-pack-print"),
             _ => words.t(kind.name()),
@@ -201,7 +206,6 @@ fn read(
         lot: lot.code.to_string(),
         words,
         kind,
-        name,
         shown,
     })
 }

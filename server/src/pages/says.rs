@@ -49,6 +49,7 @@ messages! {
         On "printing-on" { printer: String, asked: String },
         Reprint "printing-reprint" { nth: u32 },
         LabelTells "wrong-labels-tells" { about: String, says: Says },
+        ActOf "act-of" { act: String, name: String },
         KnownOnce "animal-known-once" { by: String, day: NaiveDate },
         NoAnimal "animal-unknown",
         NothingHere "nothing-here" { path: String },

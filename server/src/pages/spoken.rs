@@ -97,9 +97,9 @@ impl Words {
         self.say(PageSays::Packs { packs })
     }
 
-    /// What a frozen pack has instead of a date.
+    /// What a frozen pack has instead of a date. The day of the thaw is one of its days, also of what had none left.
     pub fn once_thawed(&self, days: i32) -> String {
-        self.say(PageSays::OnceThawed { days: days.max(0) })
+        self.say(PageSays::OnceThawed { days: days.max(1) })
     }
 
     /// Where a last day stands to today; nothing where there is time yet.

@@ -17,7 +17,7 @@ Account-shipped = expédié
 Account-returned = renvoyé
 Account-lost = perdu
 Account-unexplained = inexpliqué
-count-was-gone = { $pack } est inscrit comme { $being }, et se trouve ici. Personne ne sait où il était : il ne va nulle part tant qu’un responsable n’a pas dit en son nom ce qu’il devient. S’il est revenu, annulez ce comptage et saisissez une reprise ; si c’est un autre paquet qui est parti, corrigez-le.
+count-was-gone = { $pack } est inscrit comme { $being }, et se trouve ici. S’il est revenu, annulez ce comptage et saisissez une reprise ; si c’est un autre paquet qui est parti, corrigez la saisie.
 count-found = { $pack } était inscrit comme { $being }, et a été trouvé ici.
 count-gone-already = { $pack } est déjà inscrit comme { $being }. Si c’est faux, annulez ce qui l’a pris.
 Account-taken-back = repris
@@ -114,7 +114,7 @@ DeedKind-measure = relevé
 DeedKind-count = comptage
 DeedKind-release = libération
 DeedKind-confirm-row = confirmation d’une ligne de la loi
-DeedKind-adopt = pris sans étiquette
+DeedKind-adopt = prise sans étiquette
 DeedKind-dispose = décision
 DeedKind-hold = blocage
 DeedKind-hold-release = déblocage
@@ -355,21 +355,21 @@ source-practice = usage courant, sans source
 ## Refusals and drawing from packs (lot, deed, refusal, code, moment, series)
 
 refusal-never-issued = { $lot } n’a jamais été attribué ici. Vérifiez l’étiquette et retapez le code.
-moment-no-time = { $at } : cette cuisine n’a pas pu travailler à ce moment-là.
-moment-future = { $at } est dans l’avenir ; l’horloge d’ici indique { $now }.
-moment-ends-first = L’étape finirait ({ $end }) avant de commencer ({ $began }).
+moment-no-time = { $at } : cette cuisine n’a pas pu travailler à ce moment-là. Vérifiez la date et l’heure.
+moment-future = { $at } est dans l’avenir ; l’horloge d’ici indique { $now }. Vérifiez l’heure saisie.
+moment-ends-first = L’étape finirait ({ $end }) avant de commencer ({ $began }). Vérifiez les deux heures.
 moment-long-ago = { $at } remonte à plus de { $days ->
     [one] { $days } jour
    *[other] { $days } jours
  }. Ajoutez une note qui dit pourquoi c’est saisi seulement maintenant.
 moment-not-made-yet = { $lot } a été fait le { $made } ; on ne peut pas s’en servir le { $at }.
-moment-not-done-yet = L’acte date du { $done } ; on ne peut pas y toucher le { $at }.
+moment-not-done-yet = L’acte date du { $done } ; on ne peut pas y toucher le { $at }. Vérifiez l’heure saisie.
 adopt-other-product = { $pack } est { $product }. Est-ce bien ce paquet ?
 adopt-not-missing = { $pack } ne manque pas : il est { $being }. Comptez-le d’abord comme manquant, ou prenez le pot sans nommer de paquet.
 adopt-print-again = Imprimez de nouveau l’étiquette de { $pack } et collez-la.
 adopt-taken-as-raw = Personne ne sait ce qui lui est arrivé : il compte comme cru
 adopt-taken-as-treated = Personne ne sait ce qui lui est arrivé : il n’est pas prêt à manger
-adopt-age-unknown = Personne ne sait son âge : le jour où il fut trouvé est son dernier
+adopt-age-unknown = Personne ne sait son âge : le jour où il a été trouvé est son dernier
 adopt-found = Trouvé sans étiquette : { $why }.
 draw-no-pack = Indiquez au moins un paquet.
 draw-pack-twice = Le paquet { $pack } est indiqué deux fois.
@@ -385,11 +385,11 @@ draw-nothing-left = Il ne reste rien de { $lot }.
 draw-not-enough = Il reste { $left } de { $pack } ; { $asked } demandés.
 draw-no-weight = { $grams } n’est pas un poids. Donnez ce que montre la balance, plus de { $none }.
 draw-too-heavy = { $grams }, c’est plus que { $most }. Est-ce bien tapé ?
-step-cannot-fill = { $grams } ne peuvent pas remplir { $packs ->
+step-cannot-fill = { $grams }, c’est trop peu pour remplir { $packs ->
     [one] { $packs } paquet
    *[other] { $packs } paquets
- }.
-step-packs-sum = Les paquets font { $sum } ; le lot pèse { $lot }.
+ }. Repesez, ou faites moins de paquets.
+step-packs-sum = Les paquets font { $sum } ; le lot pèse { $lot }. Repesez.
 step-pack-count = Un lot a de 1 à { $most } paquets, pas { $packs }.
 step-too-many-packs = Une étape fait au plus { $most } paquets en tout.
 step-nothing-in = Rien n’entre. Indiquez le lot que vous travaillez.
@@ -397,7 +397,7 @@ step-too-many-inputs = { $inputs } entrées ; une étape en prend au plus { $mo
 step-too-many-outputs = { $outputs } sorties ; une étape en fait au plus { $most }.
 step-makes-something = Étape « { $kind } » : il en sort quelque chose. Pesez ce qui est sorti, déchets compris.
 step-named-twice = { $pack } est indiqué deux fois dans cette étape.
-step-two-scales-apart = Deux balances diffèrent d’au plus { $percent } % de ce qui entre : { $bound } sur { $inputs }, pas { $grams }.
+step-two-scales-apart = Deux balances diffèrent d’au plus { $percent } % de ce qui entre : { $bound } sur { $inputs }, pas { $grams }. Repesez.
 step-more-out = { $out } sont sortis de { $inputs }. Repesez, ou indiquez ce qui a été ajouté (eau, glace, vapeur, écart de balances).
 step-less-than-nothing = Un paquet ne peut pas contenir moins que zéro.
 part-of = { $product } ({ $pack })
@@ -430,7 +430,7 @@ release-deed-released-lighter = Libéré le { $day } par { $by } : { $days ->
    *[other] { $days } jours
  } depuis le premier sel, { $loss } % du poids frais perdus.
 release-deed-rule = règle de libération
-move-too-warm = { $lot } ({ $product }) est prêt à manger et se garde au froid : rien au dossier ne montre qu’il se garde à température ambiante. Saisissez un pH ou une activité de l’eau qui le montre, ou laissez-le au froid.
+move-too-warm = { $lot } ({ $product }) est prêt à manger et se garde au froid : rien au dossier ne montre qu’il se garde à température ambiante. Saisissez un pH ou une activité de l’eau qui le montre, ou laissez-le au froid.
 move-nowhere = Dites où il va (to), ou comment il est gardé maintenant (state).
 take-back-not-sold = { $pack } n’est pas inscrit comme vendu : { $being }.
 take-back-too-much = { $away } de { $pack } sont sortis ; { $grams } ne peuvent pas revenir.
@@ -439,7 +439,7 @@ void-of-print = Des étiquettes demandées ne s’annulent pas ainsi. Annulez ce
 void-of-settlement = Ce que quelqu’un a vu à l’imprimante ne s’annule pas. Redemandez l’étiquette, en disant pourquoi.
 void-of-cancellation = Une étiquette annulée le reste. Redemandez-la.
 void-voided-before = Cet acte est déjà annulé.
-void-used-since = Ce qu’il a fait a servi depuis. Annulez d’abord ces actes-là.
+void-used-since = Ce qui en est sorti a servi depuis. Annulez d’abord ces actes-là.
 void-corrected-since = Il a été corrigé depuis. Annulez d’abord la correction.
 void-pack-used-since = { $pack } a été pesé, compté ou utilisé depuis. Annulez d’abord cet acte-là.
 weigh-several-packs = { $lot } a { $packs ->
@@ -477,7 +477,7 @@ verdict-no-last-day = Il n’a pas de dernier jour.
 
 ## Printing
 
-printer-jammed = L’imprimante « { $printer } » bourre : dégagez-la, puis regardez quelles étiquettes sont sorties. La file reprend toute seule.
+printer-jammed = L’imprimante « { $printer } » a un bourrage : dégagez-la, puis regardez quelles étiquettes sont sorties. La file reprend toute seule.
 printer-out-of-labels = L’imprimante « { $printer } » n’a plus d’étiquettes : mettez un rouleau, la file reprend toute seule.
 printer-open = L’imprimante « { $printer } » est ouverte : fermez-la, la file reprend toute seule.
 printer-out-of-ribbon = L’imprimante « { $printer } » n’a plus de ruban : mettez-en un, la file reprend toute seule.
@@ -549,9 +549,9 @@ print-deed-seen-missing = { $by } a vu qu’elle n’est pas sortie.
 
 ## Dates
 
-date-not-before-release = { $product } n’a pas de dernier jour avant d’être libéré.
+date-not-before-release = { $product } : pas de dernier jour avant la libération.
 date-release-rule = règle de libération
-date-no-rule = { $product } n’a pas de durée de conservation propre.
+date-no-rule = { $product } : pas de durée de conservation propre.
 date-no-rule-name = sans règle
 date-rule-name = { $days ->
     [one] { $days } jour
@@ -567,17 +567,17 @@ date-first-that-day = ce jour-là est le jour 1
 date-first-day-after = le lendemain est le jour 1
 date-first-preparation = le jour de la préparation est le jour 1
 date-first-after-preparation = le lendemain de la préparation est le jour 1
-date-keeps = { $product } se garde { $days ->
-    [one] { $days } jour
-   *[other] { $days } jours
+date-keeps = { $product } : { $days ->
+    [one] { $days } jour de conservation
+   *[other] { $days } jours de conservation
  } à compter de { $from }, le { $day } ; { $first } : { $date }.
-date-keeps-opened = { $product } se garde { $days ->
-    [one] { $days } jour
-   *[other] { $days } jours
+date-keeps-opened = { $product } : { $days ->
+    [one] { $days } jour de conservation
+   *[other] { $days } jours de conservation
  } après ouverture ; { $first }.
-date-keeps-thawed = { $product } se garde { $days ->
-    [one] { $days } jour
-   *[other] { $days } jours
+date-keeps-thawed = { $product } : { $days ->
+    [one] { $days } jour de conservation
+   *[other] { $days } jours de conservation
  } après décongélation ; { $first }.
 date-raw-by-house = C’est la maison qui date les aliments crus.
 date-no-exemption = Salé dans cette cuisine : l’exemption d’un établissement inspecté ne vaut pas, et aucun relevé ne montre qu’il se garde sans contrôle.
@@ -589,16 +589,16 @@ date-at-most = Fait le { $day } : au plus { $days ->
     [one] { $days } jour
    *[other] { $days } jours
  } ; { $first } : { $date }.
-date-starts-anew = L’étape « { $kind } » fait repartir la date : celle de { $part }, le { $date }, ne compte plus.
+date-starts-anew = L’étape « { $kind } » fait repartir la date ; celle d’avant ne compte plus : { $part }, { $date }.
 date-not-anew = L’étape « { $kind } » ne fait repartir la date que si les temps et températures au dossier prouvent l’assainissement d’aliments crus, et si rien n’y était périmé. Ce n’est pas le cas ici.
-date-ready-keeps-its-day = { $part } était déjà prêt et garde sa propre date, { $date } : c’est le choix de la maison.
+date-ready-keeps-its-day = Déjà prêt à manger, ceci garde sa propre date : { $part }, { $date }. C’est le choix de la maison.
 date-house-choice = ce qui était prêt garde sa date quand il est recuit avec du cru (règle de la maison)
 date-in-its-cure = Une pièce crue en salaison n’a pas de dernier jour tant qu’elle y est.
-date-made-from = { $part }, dont il est fait, est bon jusqu’au { $date }.
-date-part-undated = { $part } se garde au froid et personne n’en connaît le dernier jour : ce qui en est fait n’en a pas et reste en cuisine. Corrigez sa réception avec la date de l’emballage.
-date-earliest-part = De ce qui y est entré, { $part } a la date la plus proche : { $date }.
+date-made-from = Fait avec ceci, bon jusqu’au { $date } : { $part }.
+date-part-undated = Personne ne connaît le dernier jour de ceci, qui se garde au froid : { $part }. Ce qui en est fait n’en a pas non plus et reste en cuisine. Corrigez sa réception avec la date de l’emballage.
+date-earliest-part = De tout ce qui y est entré, ceci a la date la plus proche : { $part }, { $date }.
 date-earliest-wins = la date la plus proche l’emporte
-date-supplier = La date du fournisseur n’est jamais dépassée : { $date }.
+date-supplier = On ne dépasse jamais la date du fournisseur : { $date }.
 date-supplier-frozen = La date du fournisseur vaut pour le produit congelé : { $date }. Une fois décongelé, il se garde selon ses propres jours, jamais au-delà.
 date-supplier-rule = la date du fournisseur
 date-no-vacuum-rule = Aucune règle d’ici pour un emballage { $packaging } n’est au dossier. La réglementation locale et les professionnels habilités décident ; demandez avant de vendre.
@@ -607,7 +607,7 @@ date-no-air = Emballé sans air le { $day } : au plus { $days ->
    *[other] { $days } jours
  } à compter de l’emballage : { $date }.
 date-no-air-cold = Sans air, des germes poussent que personne ne sent : gardez à { $degrees } ou moins, ou comme le dit votre approbation. La réglementation locale et les professionnels habilités décident.
-date-no-air-unapproved = { $product } fait ici ne va pas dans un emballage { $packaging } sans approbation au dossier ({ $source }). Emballez avec de l’air, ou inscrivez le numéro de l’approbation pour « vacuum » dans les réglages de la cuisine.
+date-no-air-unapproved = { $product } : fait ici, cela ne va pas dans un emballage { $packaging } sans approbation au dossier ({ $source }). Emballez avec de l’air, ou inscrivez le numéro de l’approbation pour « vacuum » dans les réglages de la cuisine.
 date-no-air-approved = Emballé sans air selon l’approbation { $number }.
 date-no-air-plan = Les emballages sans air demandent un plan écrit ({ $source }). Il n’y en a aucun au dossier pour « vacuum ».
 mince-date-too-old = { $product } ({ $lot }) vient d’un animal abattu le { $killed }, il y a { $days } jours ; cela se hache pendant { $most } jours. Plutôt cuire, découper ou congeler.
@@ -657,7 +657,7 @@ cure-stronger-than-sold = { $nitrite } % de nitrite, c’est plus que tout sel 
 cure-method-no-meat = Il n’y a pas de poids de viande. Pesez-la crue, avant la salaison. ({ $method })
 cure-method-no-pickle = Il n’y a pas de poids de saumure. Pesez toute la saumure ; une règle par gallon n’est pas sûre. ({ $method })
 cure-method-no-pump = Dites combien a été injecté, en pourcentage de la viande. ({ $method })
-cure-method-no-pick-up = Dites combien de saumure la viande a pris, en pourcentage de son poids. ({ $method })
+cure-method-no-pick-up = Dites combien de saumure la viande a prise, en pourcentage de son poids. ({ $method })
 cure-method-no-water = Il n’y a pas d’eau dans cette saumure. Pesez-la, ou choisissez une méthode à sec. ({ $method })
 cure-pickle-weight = Combien de saumure faut-il faire ? Donnez son poids total ; l’eau suit.
 cure-salt-brought = Le sel nitrité apporte à lui seul { $brought } de sel, plus que les { $salt } % de la recette. Prenez un sel nitrité plus concentré, ou plus de sel en tout.
@@ -780,7 +780,7 @@ cut-out-not-weighed = { $piece } : rien n’a été pesé. Environ { $expected 
 cut-out-unusual = { $piece } : { $part } % du poids de carcasse, d’ordinaire { $low } à { $high } %. Regardez la balance, l’étiquette et l’endroit de la coupe.
 cut-out-usual = { $piece } : { $part } % du poids de carcasse, d’ordinaire { $low } à { $high } %.
 cut-out-plain = { $piece } : { $part } % du poids de carcasse.
-cut-out-beside = { $piece } : { $part } % du poids de carcasse ; cette découpe n’a pas de telle pièce.
+cut-out-beside = { $piece } : { $part } % du poids de carcasse ; cette découpe n’a pas cette pièce.
 cut-out-more-than-hung = Les pièces pèsent { $grams } de plus que la carcasse ({ $part } % de perte). Une erreur de balance ou de saisie.
 cut-out-left-out = { $grams } ({ $part } %) n’ont pas été pesés. Cherchez une pièce oubliée.
 cut-out-dripped = { $grams } ({ $part } %) sont partis à la coupe et au ressuage.
@@ -1098,7 +1098,7 @@ animal-not-for-food = Cela compte comme un animal mort : il n’a pas été aba
 animal-not-bled = Cela compte comme un animal mort : il n’a pas été saigné. Ne pas vendre. Mettez à part et appelez l’inspecteur.
 animal-diseased = Cela compte comme un animal mort : il était malade à l’abattage. Ne pas vendre. Mettez à part et appelez l’inspecteur.
 batch-mixes = Mélange : { $what }. Donnez-lui un nouveau lot qui nomme chaque lot d’origine.
-batch-several-days = Il couvre plus d’un jour de production : séparez par jours.
+batch-several-days = Il couvre plus d’un jour de production : faites un lot par jour.
 batch-beef-one-day = Un lot de bœuf ne dépasse jamais un jour de production. Faites un lot par jour.
 batch-beef-unknown = { $what } : pas connu pour chaque pièce. Saisissez-le, ou laissez la pièce de côté.
 batch-beef-differs = { $what } : différent ({ $one } et { $other }). Faites un lot de chacun.
@@ -1139,9 +1139,9 @@ name-say-where = Dites à côté du nom où il a vraiment été fait.
 name-not-made-there = Il n’a pas été fait à cet endroit : { $place }. Ajoutez { $add } au nom, et le lieu où il a été fait.
 gate-origin-unknown = L’étiquette d’une viande fraîche dit ici où l’animal a été élevé et abattu, et les listes ne savent pas les deux. Inscrivez le pays de la ferme et celui de l’abattoir.
 gate-beef-unknown = L’étiquette de la viande bovine dit ici où l’animal est né, a été élevé et abattu, et dans quel abattoir. Tout n’est pas connu : inscrivez-le avec la ferme et l’abattoir, ou gardez le papier du fournisseur à côté du paquet.
-gate-no-list = Un paquet de plusieurs ingrédients porte ici leur liste, et cette étiquette n’en a pas. Imprimez-la sur une étiquette qui la contient.
+gate-no-list = Un paquet de plusieurs ingrédients porte ici leur liste, et cette étiquette n’a pas de place pour elle. Prenez une étiquette qui en a.
 gate-no-date = Un paquet pour un client porte ici une date, et celui-ci n’en a pas. Inscrivez combien de temps le produit se garde.
-gate-no-tenderised = La viande a été attendrie, et l’étiquette doit porter « { $words } ». Imprimez-la sur une étiquette qui les contient.
+gate-no-tenderised = La viande a été attendrie, et l’étiquette doit porter « { $words } ». Prenez une étiquette qui a de la place pour cette mention.
 naming-qualifier = D’après ses protéines, ce nom demande d’autres mots. Nommez-le « { $name } ».
 naming-protein-unknown = Le nom seul est pour { $least } % ou plus de protéines de viande dans la part non grasse. Faites mesurer protéines et gras, et inscrivez-les avec le produit.
 naming-meat-protein-unknown = De l’eau a été ajoutée : il faut au moins { $least } % de protéines de viande, et le nom l’indique. Faites-les mesurer et inscrivez-les avec le produit.
@@ -1238,8 +1238,8 @@ till-layout-prefix = { $prefix } est le début de vrais numéros d’article : 
 till-layout-verifier = Un vérificateur (C) ne va qu’avec quatre ou cinq chiffres de valeur (V).
 till-layout-decimals = Un prix a au plus 2 décimales, un poids au plus 3, et aucun n’en a plus que de V.
 till-item = Le numéro d’article { $item } est trop long pour le code de caisse : { $digits } chiffres au plus.
-till-price-too-much = Le prix { $price } est trop élevé pour le code de caisse : faites des paquets plus petits ou laissez le code de caisse.
-till-weight-too-much = Le poids { $grams } est trop élevé pour le code de caisse : faites des paquets plus petits ou laissez le code de caisse.
+till-price-too-much = Le prix { $price } est trop élevé pour le code de caisse : faites des paquets plus petits, ou n’imprimez pas de code de caisse.
+till-weight-too-much = Le poids { $grams } est trop élevé pour le code de caisse : faites des paquets plus petits, ou n’imprimez pas de code de caisse.
 till-price-too-fine = Le prix { $price } a plus de décimales que le code de caisse : arrondissez-le là où il est fixé, pas ici.
 till-weight-too-fine = Le poids { $grams } a plus de décimales que le code de caisse : arrondissez-le là où il est fixé, pas ici.
 till-other-measure = Le code de caisse veut un prix là où il y a un poids, ou l’inverse.
@@ -1384,7 +1384,7 @@ entry-keep-days = { $days ->
     [one] { $days } jour
    *[other] { $days } jours
  } : impossible, de 1 à { $most }.
-entry-not-of-that-sort = Un produit de cette sorte ne peut pas être « { $says } » : seuls les ingrédients, et le gras fondu, se gardent par ce qu’ils sont. Laissez-le vide ; un pH, une activité de l’eau ou une autorisation montre qu’il se garde.
+entry-not-of-that-sort = Un produit de cette sorte ne peut pas être « { $says } » : seuls les ingrédients, et le gras fondu, se gardent par ce qu’ils sont. Laissez le champ vide ; un pH, une activité de l’eau ou une approbation montre qu’il se garde.
 entry-no-language = « { $tag } » n’est pas une langue : deux lettres minuscules, comme en ou fr.
 entry-recipe-parts = Une recette a de 1 à { $most } ingrédients.
 entry-recipe-in-itself = { $part } contient déjà { $product } : une recette ne peut pas faire partie d’elle-même.
@@ -1405,7 +1405,7 @@ deed-one-packing = Dites combien d’emballages, ou le poids de chacun : l’un
 deed-two-packs = Le lot désigne le paquet { $one }, le champ pack le paquet { $other }.
 deed-pack-or-packs = Donnez pack ou packs, pas les deux.
 deed-packs-whole = Les paquets vont entiers ; grams ne vaut que pour un paquet.
-deed-no-food-place = La nourriture ne touche pas ce lieu : { $place } ; les nettoyages concernent les plans de travail et les machines.
+deed-no-food-place = La nourriture ne touche pas ce lieu : { $place } ; les nettoyages concernent les établis et les machines.
 deed-weigh-or-missing = Dites ce que pèse le paquet, ou qu’il manque ; l’un ou l’autre.
 deed-not-from-cure = { $lot } ne sort pas d’une salaison, il n’y a donc rien à libérer.
 deed-why-back = Pourquoi est-il revenu ?
@@ -1477,8 +1477,8 @@ measure-not-cured = Aucune règle ne dit comment elle a été salée ici : il n
 measure-nothing-left = Il ne reste rien de { $lot } à mesurer.
 measure-held-wrong = { $product } ({ $lot }) n’est pas tenu comme il faut. { $findings } Refroidissez ou réchauffez maintenant, vérifiez le lieu, et notez combien de temps cela a duré.
 cure-deed-not-said-how = Du sel nitrité entre, mais la liste ne dit pas comment se sale ceci : { $product }. Ajoutez « cure » (classe et méthode) au produit ; les limites en dépendent.
-cure-deed-strength-unknown = Personne ne connaît le titre du lot { $lot } : rien ne montre combien de nitrite est entré. Corrigez sa réception avec le titre du sac ; la salaison est jugée de nouveau.
-cure-deed-no-nitrite = D’après la liste, ce produit est salé au nitrite, et aucun sel nitrité de titre connu n’y est entré : rien ne montre qu’il est salé ({ $product }).
+cure-deed-strength-unknown = Personne ne connaît la teneur du lot { $lot } : rien ne montre combien de nitrite est entré. Corrigez sa réception avec la teneur indiquée sur le sac ; la salaison est jugée de nouveau.
+cure-deed-no-nitrite = D’après la liste, ce produit est salé au nitrite, et aucun sel nitrité de teneur connue n’y est entré : rien ne montre qu’il est salé ({ $product }).
 cure-deed-no-salt = Ce produit est salé, et aucun sel n’a été pesé : rien ne montre qu’il est salé ({ $product }). Mettez le lot de sel parmi ce qui entre.
 cure-deed-salt-alone = { $salt } de sel pour { $meat } de viande, sans sel nitrité : { $percent } % de sel.
 cure-deed-mixed = Pesé ensemble, il contient { $nitrite } % de nitrite, { $nitrate } % de nitrate et { $salt } % de sel.
@@ -1502,7 +1502,7 @@ labels-not-drawn = L’étiquette ne peut pas être dessinée : { $cause }.
 page-nav-today = Aujourd’hui
 page-nav-scan = Scanner
 page-nav-lots = Lots
-page-nav-cure-room = Saloir
+page-nav-cure-room = Saloir et séchoir
 page-nav-animals = Animaux
 page-nav-printing = Impression
 page-footer = La réglementation locale et les professionnels habilités décident.
@@ -1555,8 +1555,9 @@ page-act-as = Emballé comme
 page-act-each = Grammes dans chacun
 page-act-packs = Combien de paquets
 page-act-pack-number = Paquet
-page-act-to = Où
+page-act-to = Vers où
 page-act-why = Pourquoi
+page-act-of = { $act } : { $name }
 page-act-cannot = Cela ne se peut pas maintenant, ou pas par vous.
 page-act-no-script = Pour le faire ici, autorisez les scripts dans ce navigateur. La lecture s’en passe.
 page-why-past = Date dépassée
@@ -1564,12 +1565,12 @@ page-why-spoilt = Gâté
 page-why-dropped = Tombé
 page-why-waste = Paré
 page-sold = Vendu
-page-sentence-pack = Emballer [outputs.0.pack_count] x [_each] g de { $name }, { $lot }, comme [outputs.0.product], vers [outputs.0.place].
-page-sentence-move = Déplacer les paquets [packs] de { $name }, { $lot }, vers [to].
-page-sentence-freeze = Congeler les paquets [packs] de { $name }, { $lot } ; ils vont vers [to].
-page-sentence-thaw = Décongeler les paquets [packs] de { $name }, { $lot } ; ils vont vers [to].
-page-sentence-discard = Jeter les paquets [packs] de { $name }, { $lot } : [why].
-page-sentence-serve = Servir les paquets [packs] de { $name }, { $lot }.
+page-sentence-pack = Emballer [outputs.0.pack count] × [ each] g : { $name }, { $lot }, comme [outputs.0.product], vers [outputs.0.place].
+page-sentence-move = Déplacer les paquets [packs] : { $name }, { $lot }, vers [to].
+page-sentence-freeze = Congeler les paquets [packs] : { $name }, { $lot } ; ils vont vers [to].
+page-sentence-thaw = Décongeler les paquets [packs] : { $name }, { $lot } ; ils vont vers [to].
+page-sentence-discard = Jeter les paquets [packs] : { $name }, { $lot }. Raison : [why].
+page-sentence-serve = Servir les paquets [packs] : { $name }, { $lot }.
 page-sentence-count = Compter { $name }, { $lot } : ce qui est tapé est ce qui est là.
 page-lot = Lot
 page-animal = Animal
@@ -1735,8 +1736,8 @@ page-reading-water-activity = Activité de l’eau
 page-reading-salometer-60f = Pèse-sel, à 60 °F
 page-reading-salometer-38f = Pèse-sel, à 38 °F
 page-reading-nitrite = Nitrite
-page-reading-potassium-nitrite = De potassium, nitrite
-page-reading-potassium-nitrate = De potassium, nitrate
+page-reading-potassium-nitrite = Nitrite de potassium
+page-reading-potassium-nitrate = Nitrate de potassium
 page-reading-sugar = Sucre
 page-reading-water = Eau
 page-reading-residual-nitrite = Nitrite restant
@@ -1841,7 +1842,7 @@ label-title-stopped = C’est arrêté
 label-title-not-lawful = La mention n’est pas légale
 label-title-language-missing = Il manque une langue
 label-title-letters-too-low = Les lettres sont trop petites
-label-title-none-for-it = Il n’y a pas de telle étiquette
+label-title-none-for-it = Cette étiquette n’existe pas
 label-title-not-uncured = Ce n’est pas « uncured »
 label-for-receiving = ce qui arrive
 label-for-kitchen = les bacs et les étagères de la cuisine
@@ -1963,7 +1964,7 @@ condition-declared-ready = L’emballage ou le papier du fournisseur le dit prê
 condition-no-declaration = C’est d’origine animale ({ $product }), et rien ne montre que l’emballage ou le papier du fournisseur le dise prêt à manger. Inscrivez à la réception ce que dit l’emballage.
 condition-proven = La chaleur est au dossier. { $says }
 condition-parts-ready = Tout ce qui est entré dans cette étape « { $kind } » était prêt à manger.
-condition-not-ready-part = Rien ne prouve prêt à manger ce qui y est entré : { $part }.
+condition-not-ready-part = Entré sans preuve que ce soit prêt à manger : { $part }.
 condition-nothing-proves = L’étape « { $kind } » n’a au dossier ni temps ni températures qui atteignent une règle : elle ne prouve rien.
 condition-approved = Approuvé sous le numéro { $number }.
 condition-released = Sa salaison et son séchage ont été libérés selon la règle du produit.
@@ -1980,8 +1981,8 @@ supplied-by-list = { $lot } : ce qu’il contient est dit par la liste des prod
 supplied-ingredients-by-pack = { $lot } : son emballage ou son papier déclare ses ingrédients.
 supplied-allergens-by-pack = { $lot } : son emballage ou son papier déclare ses allergènes.
 supplied-may-contain = { $lot } : son emballage ou son papier dit qu’il peut contenir { $allergens }.
-supplied-named = Les ingrédients nomment { $allergens }, et les allergènes donnés ne le font pas. On les compte comme présents : regardez l’emballage encore une fois.
-supplied-recipe = La recette de la liste apporte { $allergens }, et les allergènes donnés ne le nomment pas. On les compte comme présents : inscrivez les ingrédients de l’emballage s’il est fait sans.
+supplied-named = Les ingrédients nomment { $allergens }, et les allergènes donnés n’en disent rien. On les compte comme présents : regardez l’emballage encore une fois.
+supplied-recipe = La recette de la liste apporte { $allergens }, et les allergènes donnés n’en disent rien. On les compte comme présents : inscrivez les ingrédients de l’emballage s’il est fait sans.
 supplied-rule = ce que dit l’emballage, sinon la liste telle qu’elle était
 
 ## Arrêts
@@ -2021,7 +2022,7 @@ Disposal-put-right = Remis en ordre
 stop-voided = { $lot } a été annulé : ce qui porte son étiquette n’est pas ce qu’elle dit. Retirez-le.
 stop-not-released = { $lot } ({ $product }) est encore en salaison. Pesez-le et libérez-le d’abord ; la page du saloir montre ce qui manque.
 stop-not-proven = { $lot } ({ $product }) est vendu prêt à manger, et rien au dossier ne le montre. Cuisez-le à cœur et saisissez la température à cœur, ou jetez-le. Si la preuve est sur papier, un responsable peut le laisser passer en son nom, par une décision qui cite ce papier.
-stop-room-not-proven = { $lot } ({ $product }) est gardé comme un aliment qui se passe de froid, et rien au dossier ne le montre. Saisissez un pH ou une activité de l’eau qui le montre, ou ayez une autorisation au dossier ; sinon, jetez-le. Si la preuve est sur papier, un responsable peut le laisser passer en son nom, par une décision qui cite ce papier.
+stop-room-not-proven = { $lot } ({ $product }) est gardé comme un aliment qui se passe de froid, et rien au dossier ne le montre. Saisissez un pH ou une activité de l’eau qui le montre, ou inscrivez une approbation ; sinon, jetez-le. Si la preuve est sur papier, un responsable peut le laisser passer en son nom, par une décision qui cite ce papier.
 stop-no-date = { $lot } ({ $product }) se garde au froid et n’a pas de dernier jour : aucune règle n’en donne. Donnez au produit une durée de conservation avant le prochain lot, ou mesurez ce qui montre qu’il se garde ; celui-ci reste en cuisine.
 stop-made-ahead = { $lot } a été enregistré pendant que l’horloge était fausse : on ne peut se fier à sa date. Mettez-le de côté ; un responsable dit par son nom ce qu’il devient.
 stop-past-day = { $pack } était à consommer jusqu’au { $date }. Jetez-le ou renvoyez-le.
@@ -2050,7 +2051,7 @@ deed-where-read = Dites où vous l’avez lu.
 deed-no-such-row = { $place } n’a pas de ligne { $row }. GET /api/rows?unconfirmed donne celles qui attendent.
 deed-row-confirmed = { $row } est déjà lue : il n’y a rien à confirmer.
 deed-why-disposed = Dites pourquoi.
-deed-why-adopted = Dites comment il fut trouvé, et comment vous savez ce que c’est.
+deed-why-adopted = Dites comment il a été trouvé, et comment vous savez ce que c’est.
 deed-which-missing = Dites quel paquet c’est : CODE/N.
 deed-what-put-right = Indiquez dans document l’acte qui l’a remis en ordre.
 deed-put-right-by-other = « { $document } » n’est pas un acte au dossier qui ait touché { $lot }. Indiquez par son identifiant l’acte qui l’a remis en ordre, ou libérez-le avec le papier qui le dit.
@@ -2101,7 +2102,7 @@ who-host = Ce service ne porte pas le nom « { $host } ». S’il le doit, lan
 title-sign-in = Pas connecté
 title-right = Pas permis
 title-host = Un autre nom
-title-origin = D’un autre site
+title-origin = Vient d’un autre site
 page-sign-in = Se connecter
 page-sign-in-who = Qui est-ce ?
 page-sign-in-demo = Ceci est la démonstration : touchez un nom pour être cette personne.
@@ -2145,7 +2146,7 @@ page-trust-none = Ce service n’a pas de certificat à lui. Son responsable en 
 ## Today: what needs a hand
 
 today-piece = { $tag } : { $name }
-today-release = Peut être libéré ; quelqu’un signe.
+today-release = Peut être libéré ; il faut une signature.
 today-printer = L’imprimante { $name } vous attend
 today-unsure = { $labels ->
     [one] Une étiquette sur { $name } : est-elle sortie ?

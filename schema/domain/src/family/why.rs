@@ -54,7 +54,8 @@ pub fn date_links(of: &Relative, freezing: Option<&RowId>) -> Vec<Because> {
             .filter(|pack: &&Pack| !pack.now.left.is_none_left())
     };
     if let Some(days) = left().find_map(|pack| pack.now.days_frozen()) {
-        let says = WhySays::Frozen { days }.into();
+        // The day of the thaw is one of its days, also where it was frozen on its last.
+        let says = WhySays::Frozen { days: days.max(1) }.into();
         let rule = match freezing {
             Some(row) => Rule::Rows(vec![row.clone()]),
             None => Rule::Practice(WhySays::FreezingStops.into()),
