@@ -8,8 +8,10 @@ use super::{
     MassUnitsWord, NaturalWord, Note, PlaceKindWord, ProductKindWord, ProfileWord, SpeciesWord,
     StateWord, Weight, Word,
 };
+use domain::cure::Strength;
 use domain::dates::KeepingRule;
 use domain::gs1::Gtin;
+use domain::ingredients::Nature;
 use domain::product::{AsPart, Cured, InCure, Keeping, Product, Sale, Uncured, YieldOf};
 use domain::words;
 use serde::{Deserialize, Serialize};
@@ -369,11 +371,14 @@ impl ProductEntry {
             .or_else(|| process.map(|key| YieldOf::Process(key.0.clone())))
     }
 
-    /// A curing salt is one, whatever else it is said to be in a cure.
+    /// A curing salt is one, whatever else it is said to be in a cure. What is only called a mix that cures
+    /// is one too: nobody knows how strong.
     fn in_cure(&self) -> Option<InCure> {
         let salt = self.curing_salt.as_ref().map(CuringSalt::strength);
+        let called = self.nature.map(|nature| nature.0) == Some(Nature::Cure);
         salt.map(InCure::CuringSalt)
             .or_else(|| self.in_cure.map(|part| InCure::Other(part.0)))
+            .or_else(|| called.then(|| InCure::CuringSalt(Strength::unknown())))
     }
 
     fn sale(&self) -> Sale {

@@ -427,7 +427,7 @@ release-deed-released-lighter = Released on { $day } by { $by }: { $days ->
    *[other] { $days } days
  } from the first salt, { $loss } % of the green weight lost.
 release-deed-rule = release rule
-move-too-warm = { $lot } ({ $product }) is ready to eat and has to be kept cold: nothing on record shows that it keeps at room temperature. Enter a pH or a water activity that shows it, or leave it cold.
+move-too-warm = { $lot } ({ $product }) is ready to eat and has to be kept cold: nothing on record shows that it keeps at room temperature. Enter a pH or a water activity that shows it, have an approval on file, or leave it cold.
 move-nowhere = Say where it goes (to), or how it is kept now (state).
 take-back-not-sold = { $pack } is not on record as sold: it is { $being }.
 take-back-too-much = { $away } of { $pack } went out; { $grams } cannot come back.

@@ -430,7 +430,7 @@ release-deed-released-lighter = Libéré le { $day } par { $by } : { $days ->
    *[other] { $days } jours
  } depuis le premier sel, { $loss } % du poids frais perdus.
 release-deed-rule = règle de libération
-move-too-warm = { $lot } ({ $product }) est prêt à manger et se garde au froid : rien au dossier ne montre qu’il se garde à température ambiante. Saisissez un pH ou une activité de l’eau qui le montre, ou laissez-le au froid.
+move-too-warm = { $lot } ({ $product }) est prêt à manger et se garde au froid : rien au dossier ne montre qu’il se garde à température ambiante. Saisissez un pH ou une activité de l’eau qui le montre, versez une autorisation au dossier, ou laissez-le au froid.
 move-nowhere = Dites où il va (to), ou comment il est gardé maintenant (state).
 take-back-not-sold = { $pack } n’est pas inscrit comme vendu : { $being }.
 take-back-too-much = { $away } de { $pack } sont sortis ; { $grams } ne peuvent pas revenir.

@@ -3,8 +3,9 @@
 //! It gets what was asked and which codes were answered, and predicts everything else.
 
 mod family;
+mod proof;
 
-use std::collections::{BTreeMap, HashMap};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
 
 /// What happened to a pack.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -39,6 +40,10 @@ pub struct Lot {
     pub packs: Vec<i64>,
     /// Set for received lots.
     pub root: Option<Root>,
+    /// Is it of an animal, or made of one?
+    pub has_species: bool,
+    /// Was it heated through when it was made?
+    pub heated: bool,
 }
 
 /// A deed.
@@ -63,6 +68,8 @@ pub struct Book {
     pub deeds: Vec<Deed>,
     /// Everything that happened, in order.
     pub entries: Vec<Entry>,
+    /// Lots of which a pack was ever moved, frozen or thawed.
+    pub moved: BTreeSet<String>,
     /// Where a lot's entries are, so that brute force stays bearable.
     of_lot: HashMap<String, Vec<usize>>,
     /// Where a deed's entries are.

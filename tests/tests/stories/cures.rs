@@ -109,6 +109,12 @@ fn a_cure_without_its_nitrite_is_not_proven(engine: Engine) {
     // What is made of it is no more proven.
     let cut = caller.step("cut").of_grams(&bacon, 500).into("bacon", 500);
     assert_eq!(stops(&caller, &cut.made()), [json!("not-proven")]);
+    // A bag that is only called a cure may hold anything: its strength is asked for at the door.
+    let called = json!({ "kind": "ingredient", "species": null, "storage": "ambient", "nature": "cure" });
+    product(&caller, "pink-salt", called);
+    let pink = caller.receive("pink-salt").to("cooler").grams(1_000);
+    let unmarked = pink.bought(json!({ "supplier": "PTS" }));
+    unmarked.ask().refused(422, "bought.curing_salt");
     let proven = cure(&caller, &pig, &[(&salt, 23.0), (&no_1(&caller), 2.5)]);
     let proven = proven.into("bacon", 1_000).made();
     assert_eq!(stops(&caller, &proven), Vec::<Value>::new());

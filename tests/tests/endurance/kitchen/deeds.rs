@@ -3,7 +3,7 @@
 use super::{Kitchen, grams};
 use rand::RngExt;
 use serde_json::{Value, json};
-use stories::oracle::Root;
+use stories::oracle::{Lot, Root};
 
 impl Kitchen {
     fn chance(&mut self, percent: u32) -> bool {
@@ -36,8 +36,7 @@ impl Kitchen {
         Some((code, pack, left))
     }
 
-    fn keep_lot(&mut self, deed: usize, code: &str, packs: Vec<i64>, root: Option<Root>) {
-        let lot = stories::oracle::Lot { deed, packs, root };
+    fn keep_lot(&mut self, code: &str, lot: Lot) {
         assert!(
             self.book.lots.insert(code.to_owned(), lot).is_none(),
             "{code} was given out twice"
@@ -47,9 +46,11 @@ impl Kitchen {
     pub fn receive(&mut self) {
         let mg = self.random.random_range(1_000..90_000_000);
         let bought = self.chance(35);
+        let mut has_species = true;
         let mut body = json!({ "place": "rail", "grams": grams(mg) });
         let root = if bought {
-            body["product"] = json!(if self.chance(50) { "salt" } else { "pork-trim" });
+            has_species = self.chance(50);
+            body["product"] = json!(if has_species { "pork-trim" } else { "salt" });
             body["bought"] = json!({ "supplier": "PTS", "supplier_lot": "x" });
             Root::Bought
         } else {
@@ -73,7 +74,14 @@ impl Kitchen {
         };
         if let Some((id, codes)) = self.send("/api/receipts", body, true) {
             let deed = self.book.deed(&id);
-            self.keep_lot(deed, &codes[0], vec![mg], Some(root));
+            let lot = Lot {
+                deed,
+                packs: vec![mg],
+                root: Some(root),
+                has_species,
+                heated: false,
+            };
+            self.keep_lot(&codes[0], lot);
         }
     }
 
@@ -151,6 +159,7 @@ impl Kitchen {
             .collect();
         let mut body =
             json!({ "kind": kind, "place": "bench", "inputs": asked, "outputs": outputs });
+        let heated = self.heat(kind, &mut body);
         if water > 0 {
             body["added"] = json!([{ "what": "water", "grams": grams(water) }]);
         }
@@ -160,9 +169,29 @@ impl Kitchen {
                 self.book.enter(deed, code, *pack, "used", *mg);
             }
             for (code, packs) in codes.iter().zip(packs) {
-                self.keep_lot(deed, code, packs, None);
+                let lot = Lot {
+                    deed,
+                    packs,
+                    root: None,
+                    has_species: true,
+                    heated,
+                };
+                self.keep_lot(code, lot);
             }
         }
+    }
+
+    /// What is cooked is mostly heated through, and sometimes not: that is told as it happened.
+    fn heat(&mut self, kind: &str, body: &mut Value) -> bool {
+        if !matches!(kind, "cook" | "render") {
+            return false;
+        }
+        let heated = self.chance(70);
+        if heated || self.chance(50) {
+            let celsius = if heated { 75 } else { 50 };
+            body["readings"] = json!({ "celsius": celsius, "hold_minutes": 5 });
+        }
+        heated
     }
 
     pub fn depart(&mut self) {
@@ -195,6 +224,14 @@ impl Kitchen {
         if let Some((id, _)) = self.send("/api/departures", body, good) {
             let deed = self.book.deed(&id);
             self.book.enter(deed, &code, pack, account, asked);
+            // What is called ready and has no proof leaves as it happened, or not at all.
+            let leaves = matches!(account, "sold" | "served" | "shipped");
+            let is_made = self.book.lots[&code].root.is_none();
+            let proven = || self.book.all_ready()[code.as_str()];
+            assert!(
+                !leaves || !is_made || self.told || proven(),
+                "{code} left without a proof, and nobody asked"
+            );
         }
     }
 
@@ -268,6 +305,7 @@ impl Kitchen {
         let body = json!({ "lot": code, "packs": [pack], "to": "freezer", "state": state });
         if let Some((id, _)) = self.send("/api/moves", body, left > 0) {
             self.book.deed(&id);
+            self.book.moved.insert(code);
         }
     }
 

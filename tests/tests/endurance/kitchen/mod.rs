@@ -2,6 +2,7 @@
 
 mod compare;
 mod deeds;
+mod proof;
 
 use chrono::{DateTime, TimeDelta, Utc};
 use gambrel::app::App;
@@ -30,6 +31,8 @@ pub struct Kitchen {
     taken: Vec<(&'static str, Value, String)>,
     /// Carcass numbers given out so far.
     carcasses: u32,
+    /// Was the last deed asked about, and then told as it happened?
+    told: bool,
     engine: Engine,
     _folder: tempfile::TempDir,
 }
@@ -61,6 +64,7 @@ impl Kitchen {
             now,
             taken: Vec::new(),
             carcasses: 0,
+            told: false,
             engine,
             _folder: folder,
         }
@@ -100,11 +104,11 @@ impl Kitchen {
         body["id"] = json!(id);
         body["by"] = json!("Cook");
         let mut done = act(&self.app, path, &body);
-        if foretold
+        self.told = foretold
             && done
                 .as_ref()
-                .is_err_and(|error| error.problem().may_be_told)
-        {
+                .is_err_and(|error| error.problem().may_be_told);
+        if self.told {
             // A limit is asked about once; what was done is then told as it happened.
             body["as_it_happened"] = json!(true);
             body["note"] = json!("It was done.");
