@@ -110,7 +110,8 @@ fn a_cure_without_its_nitrite_is_not_proven(engine: Engine) {
     let cut = caller.step("cut").of_grams(&bacon, 500).into("bacon", 500);
     assert_eq!(stops(&caller, &cut.made()), [json!("not-proven")]);
     // A bag that is only called a cure may hold anything: its strength is asked for at the door.
-    let called = json!({ "kind": "ingredient", "species": null, "storage": "ambient", "nature": "cure" });
+    let called =
+        json!({ "kind": "ingredient", "species": null, "storage": "ambient", "nature": "cure" });
     product(&caller, "pink-salt", called);
     let pink = caller.receive("pink-salt").to("cooler").grams(1_000);
     let unmarked = pink.bought(json!({ "supplier": "PTS" }));
