@@ -101,6 +101,32 @@ mod tests {
             .collect()
     }
 
+    /// The sentences of acts, with the fields of the form that each waits for: `[outputs.0.pack_count]`.
+    fn fields_of_sentences(language: Language) -> BTreeMap<String, BTreeSet<String>> {
+        let file = format!("words/catalogue/{}.ftl", language.tag());
+        let text = std::fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join(file));
+        let text = text.unwrap();
+        let sentences = text
+            .lines()
+            .filter(|line| line.starts_with("page-sentence-"));
+        let named = |(key, text): (&str, &str)| {
+            let fields = text.split('[').skip(1);
+            let fields = fields.filter_map(|rest| Some(rest.split_once(']')?.0.to_owned()));
+            (key.to_owned(), fields.collect())
+        };
+        sentences
+            .filter_map(|line| line.split_once(" = "))
+            .map(named)
+            .collect()
+    }
+
+    #[test]
+    fn a_sentence_of_an_act_waits_for_the_same_fields_in_both_languages() {
+        let english = fields_of_sentences(Language::English);
+        assert!(english.values().any(|fields| !fields.is_empty()));
+        assert_eq!(english, fields_of_sentences(Language::French));
+    }
+
     #[test]
     fn both_languages_have_every_message_with_every_argument() {
         let mut declared = declared();
