@@ -413,6 +413,7 @@ count-twice = Pack { $pack } is counted twice.
 count-too-much = { $pack } had { $made } in it at first; { $grams } cannot be in it.
 count-unexplained = { $pack }: { $gap } unexplained.
 count-was-gone = { $pack } is on record as { $being }, and now it is here. Nobody knows where it was, so it goes nowhere until a manager says by name what becomes of it. If it came back, void this count and enter it as taken back; if another pack went out, set that right.
+count-was-used = { $pack } is on record as used up, and some of it is here: it counts again from now on. If it was another that was used, set that right.
 count-found = { $pack } was on record as { $being }, and was found here.
 count-gone-already = { $pack } is on record as { $being } already. If that is wrong, void what took it.
 correct-as-known = That is what the record says already.

@@ -18,6 +18,7 @@ Account-returned = renvoyé
 Account-lost = perdu
 Account-unexplained = inexpliqué
 count-was-gone = { $pack } est inscrit comme { $being }, et se trouve ici. Personne ne sait où il était : il ne va nulle part tant qu’un responsable n’a pas dit en son nom ce qu’il devient. S’il est revenu, annulez ce comptage et saisissez une reprise ; si c’est un autre paquet qui est parti, corrigez la saisie.
+count-was-used = { $pack } est inscrit comme utilisé en entier, et il en reste ici : ce reste compte de nouveau. Si c’est un autre paquet qui a été utilisé, corrigez la saisie.
 count-found = { $pack } était inscrit comme { $being }, et a été trouvé ici.
 count-gone-already = { $pack } est déjà inscrit comme { $being }. Si c’est faux, annulez ce qui l’a pris.
 Account-taken-back = repris

@@ -343,6 +343,11 @@ fn a_sold_pack_that_is_counted_is_told(engine: Engine) {
         |pack: u32| caller.read(&format!("/api/scan?code={chops}/{pack}"))["verdict"].clone();
     assert_eq!((verdict(1), verdict(2)), (json!("hold"), json!("sell")));
     caller.sell(&chops).pack(1).refused(409, "lot");
+    // What was used up never left: what is found of it counts again.
+    let stew = caller.step("cook").of_pack(&chops, 2);
+    stew.into("cooked-pork", 250).done();
+    assert!(count(2).contains("count-was-used"));
+    assert_eq!(verdict(2), "sell");
     // A pack that was missing is found by a count, as it should be; and it is missing once.
     caller.count(&chops).missing(3).done();
     let again = caller.count(&chops).missing(3).done().body;

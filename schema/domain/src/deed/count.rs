@@ -101,6 +101,7 @@ fn tell_gone(plan: &mut Plan, lot: &Lot, pack: &Pack, found: CountedPack, moment
             being,
         },
         (Some(_), Being::Missing) => return,
+        (Some(_), Being::Used) => CountSays::WasUsed { pack: shown() },
         (Some(_), being) => CountSays::WasGone {
             pack: shown(),
             being,

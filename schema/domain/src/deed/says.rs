@@ -81,6 +81,7 @@ messages! {
         TooMuch "too-much" { pack: String, made: Grams, grams: Grams },
         Unexplained "unexplained" { pack: String, gap: Grams },
         WasGone "was-gone" { pack: String, being: Being },
+        WasUsed "was-used" { pack: String },
         Found "found" { pack: String, being: Being },
         GoneAlready "gone-already" { pack: String, being: Being },
     }
