@@ -69,7 +69,8 @@ const deeds = {
     const numbers = [];
     for (const part of text.split(/[\s,]+/).filter(Boolean)) {
       const [from, to] = part.split(/[-–]/).map(Number);
-      for (let number = from; number <= (to ?? from); number += 1) {
+      // No lot has more packs than that; whoever types more is told so by the service.
+      for (let number = from; number <= Math.min(to ?? from, from + 9999); number += 1) {
         numbers.push(number);
       }
     }

@@ -1,5 +1,5 @@
 //! Countries by their two letters (ISO 3166-1), as a label names them: the members of the European Union, and
-//! where else its meat mostly comes from.
+//! where else its meat mostly comes from. The names are from memory: short, as they are in common use.
 
 /// The letters, the name in English, the name in French.
 const NAMES: [(&str, &str, &str); 38] = [

@@ -13,7 +13,7 @@ use crate::rooms::blocking;
 use crate::routes::query;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
-use domain::lot::{Lot, Pack, brief};
+use domain::lot::{Lot, Pack, PlaceId, brief};
 use domain::right::Right;
 use domain::words::State;
 use rust_decimal::Decimal;
@@ -42,6 +42,8 @@ struct ActPage {
     packs: String,
     /// Each pack, for a count.
     each: Vec<Each>,
+    /// The last pack that is counted here, where more are to be counted after it.
+    next: Option<u32>,
     places: Vec<Choice>,
     products: Vec<Choice>,
     numbers: Vec<u32>,
@@ -73,12 +75,14 @@ struct Choice {
 #[serde(deny_unknown_fields)]
 struct Asked {
     packs: Option<String>,
+    /// The pack up to which it was counted already.
+    after: Option<u32>,
 }
 
 /// What may stand in a field of grams, as a browser tests it: figures, parted and with a decimal as people write them.
 const FIGURE: &str = r"\s*[0-9][0-9\s]*([.,][0-9]+)?\s*";
 
-/// The most packs that are counted on one page.
+/// The most packs that are counted in one deed.
 const MOST_COUNTED: usize = 24;
 
 /// The page of an act.
@@ -119,23 +123,24 @@ fn read(
     let lot = &view.of.lot;
     let packs: Vec<&Pack> = brief::left(&lot.packs)
         .filter(|pack| kind.is_for(pack))
+        .filter(|pack| asked.after.is_none_or(|after| pack.number > after))
         .collect();
-    let frozen = store::places::where_frozen(conn)?;
+    // Of many packs so many are counted at once, and the rest after them.
+    let most = match kind {
+        ActKind::Count => MOST_COUNTED,
+        _ => packs.len(),
+    };
+    let more = packs.len() > most;
+    let packs = &packs[..packs.len().min(most)];
+    let next = packs.last().filter(|_| more).map(|last| last.number);
+    let lists = &reading.standing.lists;
     let chosen_place = match kind {
-        ActKind::Freeze => frozen.map(|key| {
-            reading
-                .standing
-                .lists
-                .place_code(domain::lot::PlaceId(key))
-                .to_owned()
-        }),
-        ActKind::Pack => packs
-            .first()
-            .map(|pack| reading.standing.lists.place_code(pack.now.place).to_owned()),
+        ActKind::Freeze => store::places::where_frozen(conn)?.map(PlaceId),
+        ActKind::Pack => packs.first().map(|pack| pack.now.place),
         _ => None,
     };
+    let chosen_place = chosen_place.map(|place| lists.place_code(place).to_owned());
     // Where all of it is already is nowhere to move it to.
-    let lists = &reading.standing.lists;
     let is_there = |code: &str| {
         kind == ActKind::Move
             && packs
@@ -174,14 +179,15 @@ fn read(
             act: words.t(kind.name()),
             name: name.clone(),
         }),
-        told: told(&words, &names, &packs),
+        told: told(&words, &names, packs),
         call: kind.call(),
-        body: body(kind, lot, &packs, &bench).to_string(),
-        packs: asked.packs.clone().unwrap_or_else(|| runs(&packs)),
+        body: body(kind, lot, packs, &bench).to_string(),
+        packs: asked.packs.clone().unwrap_or_else(|| runs(packs)),
         each: match kind {
-            ActKind::Count => each(&packs),
+            ActKind::Count => each(packs),
             _ => Vec::new(),
         },
+        next,
         places: places.collect(),
         products,
         numbers: vec![1, 2, 4, 6, 8, 10, 12, 20],
@@ -226,7 +232,7 @@ fn body(kind: ActKind, lot: &Lot, packs: &[&Pack], bench: &str) -> Value {
         ActKind::Serve => json!({ "kind": "serve", "lot": code }),
         ActKind::Count => json!({
             "lot": code,
-            "packs": packs.iter().take(MOST_COUNTED)
+            "packs": packs.iter()
                 .map(|pack| json!({ "pack": pack.number })).collect::<Vec<_>>(),
         }),
     }
@@ -272,7 +278,7 @@ fn told(words: &Words, names: &Names, packs: &[&Pack]) -> String {
 }
 
 fn each(packs: &[&Pack]) -> Vec<Each> {
-    let packs = packs.iter().take(MOST_COUNTED).enumerate();
+    let packs = packs.iter().enumerate();
     packs
         .map(|(nth, pack)| Each {
             nth,

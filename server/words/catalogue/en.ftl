@@ -1548,6 +1548,7 @@ page-act-count = Count
 page-act-labels = Print labels
 page-act-as = Packed as
 page-act-each = Grams in each
+page-act-count-more = Count the packs after these
 page-act-packs = How many packs
 page-act-pack-number = Pack
 page-act-to = Where to

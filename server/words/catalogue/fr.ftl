@@ -1554,6 +1554,7 @@ page-act-count = Compter
 page-act-labels = Imprimer des étiquettes
 page-act-as = Emballé comme
 page-act-each = Grammes dans chacun
+page-act-count-more = Compter les paquets suivants
 page-act-packs = Combien de paquets
 page-act-pack-number = Paquet
 page-act-to = Vers où

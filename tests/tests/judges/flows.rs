@@ -16,7 +16,18 @@ struct Hand<'a> {
     taps: u32,
 }
 
-impl Hand<'_> {
+impl<'a> Hand<'a> {
+    /// Somebody at a screen of that size.
+    fn of(browser: &'a Browser, house: &'a House, person: &str, screen: (u32, u32)) -> Hand<'a> {
+        browser.sign_in(&house.address, person);
+        browser.resize(screen);
+        Hand {
+            browser,
+            house,
+            taps: 0,
+        }
+    }
+
     fn open(&mut self, path: &str) {
         self.browser.open(&format!("{}{path}", self.house.address));
         self.taps = 0;
@@ -59,13 +70,7 @@ fn twelve_packs_are_three_taps_after_the_weight_and_one_undoes_them() {
     let caller = house.caller();
     let slab = caller.noted("L16");
     let browser = Browser::reading("en");
-    browser.sign_in(&house.address, "Oda Marsh");
-    browser.resize(TABLET);
-    let mut hand = Hand {
-        browser: &browser,
-        house: &house,
-        taps: 0,
-    };
+    let mut hand = Hand::of(&browser, &house, "Oda Marsh", TABLET);
     hand.open(&format!("/lots/{slab}/pack"));
     browser.type_into("input[name=_each]", "250");
     hand.taps = 0;
@@ -102,13 +107,7 @@ fn what_is_refused_is_told_where_the_form_is_and_nothing_is_recorded() {
     let caller = house.caller();
     let slab = caller.noted("L16");
     let browser = Browser::reading("en");
-    browser.sign_in(&house.address, "Oda Marsh");
-    browser.resize(TABLET);
-    let mut hand = Hand {
-        browser: &browser,
-        house: &house,
-        taps: 0,
-    };
+    let mut hand = Hand::of(&browser, &house, "Oda Marsh", TABLET);
     let before = newest(&caller);
     hand.open(&format!("/lots/{slab}/pack"));
     browser.type_into("input[name=_each]", "900");
@@ -127,13 +126,7 @@ fn a_pack_is_sold_in_one_tap_after_the_scan_and_undone_in_one() {
     let caller = house.caller();
     let bacon = caller.noted("L13");
     let browser = Browser::reading("fr");
-    browser.sign_in(&house.address, "Tamsin Roke");
-    browser.resize(PHONE);
-    let mut hand = Hand {
-        browser: &browser,
-        house: &house,
-        taps: 0,
-    };
+    let mut hand = Hand::of(&browser, &house, "Tamsin Roke", PHONE);
     let verdict = || caller.read(&format!("/api/scan?code={bacon}/13"))["verdict"].clone();
     assert_eq!(verdict(), "sell");
     hand.open(&format!("/scan?code={bacon}/13"));
@@ -153,13 +146,7 @@ fn today_leads_to_the_act_and_the_act_leaves_today() {
     let house = House::demo(Engine::Sqlite);
     let caller = house.caller();
     let browser = Browser::reading("en");
-    browser.sign_in(&house.address, "Pim Verrall");
-    browser.resize(TABLET);
-    let mut hand = Hand {
-        browser: &browser,
-        house: &house,
-        taps: 0,
-    };
+    let mut hand = Hand::of(&browser, &house, "Pim Verrall", TABLET);
     hand.open("/");
     assert!(hand.text().contains("Pork chop, 4 packs: last day"));
     let link = "return [...document.querySelectorAll('.hours li')].find(line => line.textContent.includes('Pork chop')).querySelector('a.act').getAttribute('href')";
@@ -178,13 +165,7 @@ fn packs_are_counted_with_one_tap_for_what_changed() {
     let caller = house.caller();
     let bacon = caller.noted("L13");
     let browser = Browser::reading("fr");
-    browser.sign_in(&house.address, "Oda Marsh");
-    browser.resize(TABLET);
-    let mut hand = Hand {
-        browser: &browser,
-        house: &house,
-        taps: 0,
-    };
+    let mut hand = Hand::of(&browser, &house, "Oda Marsh", TABLET);
     let left = || caller.read(&format!("/api/lots/{bacon}"))["on_hand_grams"].clone();
     assert_eq!(left(), 3000);
     hand.open(&format!("/lots/{bacon}/count"));
@@ -204,13 +185,7 @@ fn a_pack_goes_elsewhere_in_two_taps() {
     let caller = house.caller();
     let bacon = caller.noted("L13");
     let browser = Browser::reading("en");
-    browser.sign_in(&house.address, "Oda Marsh");
-    browser.resize(PHONE);
-    let mut hand = Hand {
-        browser: &browser,
-        house: &house,
-        taps: 0,
-    };
+    let mut hand = Hand::of(&browser, &house, "Oda Marsh", PHONE);
     hand.open(&format!("/lots/{bacon}/move?packs=13"));
     let shown = hand.text();
     assert!(shown.contains("Move packs 13 of"), "{shown}");

@@ -183,6 +183,14 @@ fn check_finds_what_was_spoilt() {
             "UPDATE pack_events SET lot_id = (SELECT MAX(id) FROM lots), pack_id = (SELECT MAX(id) FROM packs)",
             "came of itself",
         ),
+        (
+            "UPDATE lots SET allergens = 'milk' WHERE deed_id NOT IN (SELECT id FROM steps)",
+            "lacks an allergen of what went into it",
+        ),
+        (
+            "UPDATE lots SET allergens = '; milk' WHERE deed_id NOT IN (SELECT id FROM steps)",
+            "lacks an allergen that what went into it may contain",
+        ),
         ("DELETE FROM answers", "was never answered"),
         ("UPDATE lots SET stopped = TRUE", "is marked as stopped"),
     ];

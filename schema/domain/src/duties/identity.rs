@@ -117,51 +117,46 @@ fn against(
         let percent = percent?;
         (!bound.allows(percent.number())).then_some((percent, bound.value))
     };
-    let mut said: Vec<IdentitySays> = Vec::new();
-    if let Some((fat, most)) = broken(&of.fat, food.fat) {
-        said.push(IdentitySays::Fat {
-            word: word(),
-            fat,
-            most,
-        });
-    }
-    if let Some((water, most)) = broken(&of.water, food.water) {
-        said.push(IdentitySays::Water {
-            word: word(),
-            water,
-            most,
-        });
-    }
-    if let Some((water, most)) = broken(&of.water_left, food.water_left) {
-        said.push(IdentitySays::Water {
-            word: word(),
-            water,
-            most,
-        });
-    }
     let water = food.water_left.unwrap_or_default().number();
     let together = food.fat.map(|fat| Percent::new(fat.number() + water));
-    if let Some((percent, most)) = broken(&of.together, together) {
-        said.push(IdentitySays::Together {
-            word: word(),
-            percent,
+    type Says = fn(String, Percent, Decimal) -> IdentitySays;
+    let bounds: [(&Option<Bound>, Option<Percent>, Says); 6] = [
+        (&of.fat, food.fat, |word, fat, most| IdentitySays::Fat {
+            word,
+            fat,
             most,
-        });
-    }
-    if let Some((meat, least)) = broken(&of.meat, food.meat) {
-        said.push(IdentitySays::Meat {
-            word: word(),
-            meat,
-            least,
-        });
-    }
-    if let Some((percent, most)) = broken(&of.weight, food.weight) {
-        said.push(IdentitySays::Weight {
-            word: word(),
-            percent,
-            most,
-        });
-    }
+        }),
+        (&of.water, food.water, |word, water, most| {
+            IdentitySays::Water { word, water, most }
+        }),
+        (&of.water_left, food.water_left, |word, water, most| {
+            IdentitySays::Water { word, water, most }
+        }),
+        (&of.together, together, |word, percent, most| {
+            IdentitySays::Together {
+                word,
+                percent,
+                most,
+            }
+        }),
+        (&of.meat, food.meat, |word, meat, least| {
+            IdentitySays::Meat { word, meat, least }
+        }),
+        (&of.weight, food.weight, |word, percent, most| {
+            IdentitySays::Weight {
+                word,
+                percent,
+                most,
+            }
+        }),
+    ];
+    let mut said: Vec<IdentitySays> = bounds
+        .into_iter()
+        .filter_map(|(bound, percent, says)| {
+            let (percent, value) = broken(bound, percent)?;
+            Some(says(word(), percent, value))
+        })
+        .collect();
     if let Some(add) = of.with_nitrite.as_ref().filter(|_| food.nitrite)
         && !says(name, add)
     {

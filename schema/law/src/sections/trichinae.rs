@@ -1,15 +1,18 @@
-//! How the treatments against trichinae are written: `trichinae.json`. Long, because every part of
-//! the file has its entry here and most entries are a doc line and a field.
+//! How the treatments against trichinae are written: `trichinae.json`.
 
+mod drying;
+mod other;
+
+use self::drying::{DryingEntry, HamDryingEntry, SausageDryingEntry};
+use self::other::OtherWayEntry;
 use super::measures::{DegreesEntry, LengthEntry, TableEntry, TimeEntry, bound_of};
 use crate::Bad;
-use crate::entry::{BoundEntry, Number, TemperatureEntry, known};
+use crate::entry::{BoundEntry, TemperatureEntry, known};
 use crate::file::Subject;
 use domain::rows::{RowId, Rows};
 use domain::trichinae::{
-    Climate, ColdStep, Cut, Drying, FreezingTable, HamDrying, HamStep, HeatingRules, LeastOf,
-    MeasuredAt, MostOf, OtherWay, SaltWay, SausageDrying, StageKind, TimedPart, TrichinaeMethod,
-    TrichinaeRules, Unlogged, Variant, Way,
+    ColdStep, FreezingTable, HeatingRules, LeastOf, MeasuredAt, MostOf, SaltWay, StageKind,
+    TimedPart, TrichinaeMethod, TrichinaeRules, Unlogged, Variant,
 };
 use domain::words::Species;
 use schemars::JsonSchema;
@@ -233,138 +236,6 @@ macro_rules! stages {
 
 stages! { Cure Contact Equalise Soak Rinse Hold Smoke Dry }
 
-/// What else a method's drying follows.
-#[derive(Debug, Default, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case", deny_unknown_fields)]
-enum DryingEntry {
-    /// Its own times are all.
-    #[default]
-    AsListed,
-    /// The tables for dry sausage.
-    SausageTables,
-    /// The table for hams.
-    HamTable,
-    /// The weather of the year.
-    Climate(ClimateEntry),
-}
-
-/// Hams that hang through a summer.
-#[derive(Debug, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-struct ClimateEntry {
-    /// The row that it stands in.
-    row: String,
-    /// The cure starts on or after this month and day.
-    from: (u32, u32),
-    /// And on or before this one of the year after.
-    until: (u32, u32),
-    /// Days of drying, at least.
-    days: i64,
-    /// The first and the last whole month that the drying takes in.
-    months: (u32, u32),
-}
-
-/// Tables of days for dry sausage.
-#[derive(Debug, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-struct SausageDryingEntry {
-    /// Where the days by casing stand.
-    days_row: String,
-    /// Days by casing, the thinnest first.
-    days: Vec<CasingDaysEntry>,
-    /// Where the days off stand.
-    cuts_row: String,
-    /// The temperatures at the head of the table of days off.
-    cuts_at: Vec<TemperatureEntry>,
-    /// Its lines: a hold, and the per cent off under each temperature.
-    cuts: Vec<CutsEntry>,
-    /// Where the days more stand.
-    more_row: String,
-    /// Salt that needs no more days (%).
-    full_salt: Number,
-    /// Days more for less salt, the saltiest first.
-    more: Vec<MoreEntry>,
-    /// The drying room is at or above this.
-    room: TemperatureEntry,
-}
-
-/// Days for a casing.
-#[derive(Debug, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-struct CasingDaysEntry {
-    /// Up to this diameter.
-    casing: LengthEntry,
-    /// So many days.
-    days: u32,
-}
-
-/// Days off for a hold.
-#[derive(Debug, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-struct CutsEntry {
-    /// Held so long.
-    hold: TimeEntry,
-    /// Per cent off, one for each temperature.
-    percent: Vec<u32>,
-}
-
-/// Days more for less salt.
-#[derive(Debug, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-struct MoreEntry {
-    /// Salt (%), in tenths.
-    salt: Number,
-    /// So many per cent more.
-    percent: u32,
-}
-
-/// The table of days for hams.
-#[derive(Debug, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-struct HamDryingEntry {
-    /// The row that it stands in.
-    row: String,
-    /// Mixed runs must come to more than this.
-    more_than: Number,
-    /// Its steps, the coolest first.
-    steps: Vec<HamStepEntry>,
-}
-
-/// One row of the table for hams.
-#[derive(Debug, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-struct HamStepEntry {
-    /// At or above this.
-    at_least: TemperatureEntry,
-    /// For so long.
-    time: TimeEntry,
-    /// What a day there counts where runs are mixed.
-    per_day: Number,
-}
-
-/// Something that may be shown instead of a treatment.
-#[derive(Debug, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-struct OtherWayEntry {
-    /// The row that it stands in.
-    row: String,
-    /// What.
-    way: WayEntry,
-}
-
-/// The ways that are no treatment.
-#[derive(Debug, Clone, Copy, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-#[schemars(rename = "TrichinaeWay")]
-enum WayEntry {
-    /// The carcass was tested, and nothing was found.
-    CarcassTested,
-    /// The pig is from a herd certified as a negligible risk.
-    NegligibleRiskHerd,
-    /// A piglet that was never weaned.
-    Unweaned,
-}
-
 impl Subject for TrichinaeEntry {
     type Rules = TrichinaeRules;
 
@@ -392,16 +263,7 @@ impl Subject for TrichinaeEntry {
                     Bad::new(format!("{text:?} is not an animal that is known here"))
                 })
             })?,
-            other_ways: all(&self.other_ways, |entry| {
-                Ok(OtherWay {
-                    way: match entry.way {
-                        WayEntry::CarcassTested => Way::CarcassTested,
-                        WayEntry::NegligibleRiskHerd => Way::NegligibleRiskHerd,
-                        WayEntry::Unweaned => Way::Unweaned,
-                    },
-                    row: known(rows, &entry.row)?,
-                })
-            })?,
+            other_ways: all(&self.other_ways, |entry| entry.other_way(rows))?,
         })
     }
 }
@@ -451,18 +313,7 @@ impl MethodEntry {
             salt: all(&self.salt, |entry| entry.way(rows))?,
             overhauls: bound_of(self.overhauls.as_ref(), rows)?,
             variants: all(&self.variants, |entry| entry.variant(&row, rows))?,
-            drying: match &self.drying {
-                DryingEntry::AsListed => Drying::AsListed,
-                DryingEntry::SausageTables => Drying::SausageTables,
-                DryingEntry::HamTable => Drying::HamTable,
-                DryingEntry::Climate(entry) => Drying::Climate(Climate {
-                    from: entry.from,
-                    until: entry.until,
-                    days: entry.days,
-                    months: entry.months,
-                    row: known(rows, &entry.row)?,
-                }),
-            },
+            drying: self.drying.drying(rows)?,
             incomplete: self
                 .incomplete
                 .as_ref()
@@ -527,65 +378,6 @@ impl PartEntry {
             at_least: self.at_least.map(TemperatureEntry::temperature),
             at_most: self.at_most.map(TemperatureEntry::temperature),
         }
-    }
-}
-
-impl SausageDryingEntry {
-    fn tables(self, rows: &Rows) -> Result<SausageDrying, Bad> {
-        let mut cuts = Vec::new();
-        for line in &self.cuts {
-            if line.percent.len() != self.cuts_at.len() {
-                return Err(Bad::new("cuts: one per cent for each temperature"));
-            }
-            for (at_least, percent) in self.cuts_at.iter().zip(&line.percent) {
-                cuts.push(Cut {
-                    at_least: at_least.temperature(),
-                    hold: line.hold.time()?,
-                    percent: *percent,
-                });
-            }
-        }
-        if cuts.iter().any(|cut| cut.percent > 100) {
-            return Err(Bad::new("cuts: no more than 100 per cent come off"));
-        }
-        let days: Vec<_> = self
-            .days
-            .iter()
-            .map(|entry| (entry.casing.length(), entry.days))
-            .collect();
-        let more: Vec<_> = self
-            .more
-            .iter()
-            .map(|entry| (entry.salt.percent(), entry.percent))
-            .collect();
-        if !days.is_sorted() || !more.is_sorted_by(|one, next| one.0 > next.0 && one.1 < next.1) {
-            return Err(Bad::new(
-                "days go from thin to thick, more from salty to less salty",
-            ));
-        }
-        Ok(SausageDrying {
-            days,
-            days_row: known(rows, &self.days_row)?,
-            cuts,
-            cuts_row: known(rows, &self.cuts_row)?,
-            full_salt: self.full_salt.percent(),
-            more,
-            more_row: known(rows, &self.more_row)?,
-            room: self.room.temperature(),
-        })
-    }
-}
-
-impl HamDryingEntry {
-    fn table(self, rows: &Rows) -> Result<HamDrying, Bad> {
-        let steps = all(&self.steps, |step| {
-            Ok(HamStep {
-                at_least: step.at_least.temperature(),
-                time: step.time.time()?,
-                per_day: step.per_day.0,
-            })
-        })?;
-        HamDrying::new(known(rows, &self.row)?, steps, self.more_than.0).map_err(Bad::new)
     }
 }
 

@@ -75,7 +75,8 @@ pub fn of(conn: &mut Conn, lots: &[i32], steps: &[i32]) -> Result<Numbers> {
          UNION ALL
          SELECT TRUE AS added, of.deed_id AS owner, of.at, of.quantity AS what, of.millionths AS amount, of.id
          FROM core_readings of
-         WHERE of.deed_id IN ({of_steps}) AND of.deed_id NOT IN (SELECT deed_id FROM corrections)
+         WHERE of.deed_id IN ({of_steps})
+             AND NOT EXISTS (SELECT 1 FROM corrections WHERE corrections.deed_id = of.deed_id)
          UNION ALL
          SELECT TRUE AS added, of.lot_id AS owner, MIN(deeds.at) AS at, '{SURPLUS}' AS what,
              CAST(-SUM(of.mg) AS BIGINT) AS amount, of.pack_id AS id
