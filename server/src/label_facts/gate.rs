@@ -68,12 +68,16 @@ fn texts<'a>(writer: &'a Writer<'_>, number: u32, facts: &'a Facts) -> LabelText
         list_due: writer.view.stated.list_due.clone(),
         list: text(Field::Ingredients),
         net: text(Field::Net).map(|net| (net, writer.grams(number))),
-        must_say: must_say(writer),
+        must_say: must_say(writer)
+            .into_iter()
+            .map(|(_, words)| words)
+            .collect(),
     }
 }
 
-/// The words that are due on beef that blades or needles went through; none for other food.
-pub fn must_say<'a>(writer: &'a Writer<'_>) -> Vec<&'a str> {
+/// The words that are due on beef that blades or needles went through, each with its language; none for other
+/// food.
+pub fn must_say<'a>(writer: &'a Writer<'_>) -> Vec<(&'static str, &'a str)> {
     let product = writer.product;
     let due = is_tenderised_beef(writer);
     let wording = writer.law().duties.tenderised.as_ref().filter(|_| due);

@@ -213,21 +213,45 @@ fn handling(writer: &Writer<'_>, said: &mut Said) {
     }
 }
 
-/// What is due on beef that blades or needles went through, in the words that the law fixes.
+/// What is due on beef that blades or needles went through, in the words that the law fixes: each language's in
+/// its own place, and not again what the name says already.
 fn tenderised(writer: &Writer<'_>, said: &mut Said) {
     if !gate::is_tenderised_beef(writer) {
         return;
     }
     let lines = gate::must_say(writer);
     let rules = &writer.law().statements;
-    let words = notice(rules, NoticeKind::MechanicallyTenderized);
-    let told = match (lines.is_empty(), words) {
-        (false, _) => lines.join(" "),
-        (true, Some(words)) => words.in_language(writer.first.language).to_owned(),
-        (true, None) => return,
+    let notice = notice(rules, NoticeKind::MechanicallyTenderized);
+    let told = |language: &str| {
+        let first = writer.first.language;
+        let second = writer.second.as_ref().map(|second| second.language);
+        let is_here = |of: &str| of == language || language == first && Some(of) != second;
+        let printed = std::iter::once(first).chain(second);
+        let names = printed.map(|of| writer.product.name(of).to_lowercase());
+        let names: Vec<String> = names.collect();
+        let is_named = |words: &str| names.iter().any(|name| name.contains(words));
+        let lines = lines
+            .iter()
+            .filter(|(of, words)| is_here(of) && !is_named(words));
+        // As a sentence; the gate reads past the capital.
+        let sentence = |words: &str| format!("{}.", capital(words.trim_end_matches('.')));
+        let lines: Vec<String> = lines.map(|(_, words)| sentence(words)).collect();
+        lines.join(" ")
     };
-    let before = said.0.get(&Field::Caution).cloned().unwrap_or_default();
-    said.say(Field::Caution, format!("{before} {told}").trim().to_owned());
+    for (phrases, fields) in languages(writer) {
+        let words = match (lines.is_empty(), notice) {
+            (false, _) => told(phrases.language),
+            (true, Some(words)) if phrases.language == writer.first.language => {
+                words.in_language(phrases.language).to_owned()
+            }
+            (true, _) => continue,
+        };
+        let before = said.0.get(&fields.caution).cloned().unwrap_or_default();
+        said.say(
+            fields.caution,
+            format!("{before} {words}").trim().to_owned(),
+        );
+    }
 }
 
 /// Where the animals of fresh meat lived and died, where the place asks for it and the lists know it.

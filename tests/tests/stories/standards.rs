@@ -3,7 +3,7 @@
 use super::names::{cut, label, listed};
 use serde_json::{Value, json};
 use stories::call::fresh_id;
-use stories::labels::{change, set};
+use stories::labels::{change, save, set, words};
 use stories::{Answer, Caller, Engine, House, on_both_engines};
 
 on_both_engines! {
@@ -161,6 +161,17 @@ fn tenderised_beef_has_its_words(engine: Engine) {
         "outputs": [{ "product": "strip", "grams": 500 }] });
     let strip = caller.deed("/api/steps", strip).expect(201).code(0);
     for lot in [&piece, &strip] {
-        label(&caller, lot).expect(200);
+        let pdf = label(&caller, lot).expect(200);
+        let text = words(&save(house.folder(), "tenderised.pdf", &pdf.bytes));
+        // Each language keeps to itself.
+        let english =
+            "Must Be Cooked. Mechanically tenderized. Cook to a minimum internal temperature";
+        let french =
+            "Doit être cuit. Attendri mécaniquement. Faire cuire jusqu'à ce que la température";
+        for sentence in [english, french] {
+            let found = sentence.split(' ').all(|word| text.contains(word));
+            assert!(found, "{sentence}: {text}");
+        }
+        assert!(!text.contains("attendri mécaniquement"), "{text}");
     }
 }

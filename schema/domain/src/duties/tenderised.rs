@@ -2,7 +2,7 @@
 
 use crate::rows::RowId;
 
-/// Mandated words; one entry a language.
+/// Mandated words; one entry a language, in the order of [`LANGUAGES`].
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct TenderisedWording {
     /// Where they stand.
@@ -15,9 +15,15 @@ pub struct TenderisedWording {
     pub turn: Vec<String>,
 }
 
-/// The lines for the label, language after language: beside the name, how to cook, how to turn.
-pub fn lines(wording: &TenderisedWording, steak: bool) -> Vec<&str> {
-    let turn = wording.turn.iter().filter(|_| steak);
-    let all = wording.name.iter().chain(&wording.cook).chain(turn);
-    all.map(String::as_str).collect()
+/// The languages that the words are mandated in.
+const LANGUAGES: [&str; 2] = ["en", "fr"];
+
+/// The lines for the label, each with its language: beside the name, how to cook, how to turn.
+pub fn lines(wording: &TenderisedWording, steak: bool) -> Vec<(&'static str, &str)> {
+    let turn: &[String] = if steak { &wording.turn } else { &[] };
+    let all = [&wording.name[..], &wording.cook, turn];
+    let tagged = |words| LANGUAGES.into_iter().zip(words);
+    all.into_iter()
+        .flat_map(|words: &[String]| tagged(words.iter().map(String::as_str)))
+        .collect()
 }

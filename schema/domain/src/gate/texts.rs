@@ -49,7 +49,11 @@ pub fn of_texts(texts: &LabelTexts<'_>, law: &Law) -> Vec<Finding> {
         found.extend(check_net_weight(rules, &law.rows, text, grams));
     }
     if let Some(wording) = &law.duties.tenderised {
-        let said = |words: &&str| texts.all.iter().any(|text| text.contains(*words));
+        let all: Vec<String> = texts.all.iter().map(|text| text.to_lowercase()).collect();
+        let said = |words: &&str| {
+            let words = words.to_lowercase();
+            all.iter().any(|text| text.contains(&words))
+        };
         for words in texts.must_say.iter().filter(|words| !said(words)) {
             let says = GateSays::NoTenderised {
                 words: (*words).to_owned(),

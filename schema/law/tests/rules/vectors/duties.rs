@@ -362,7 +362,9 @@ fn meat(task: &str, input: &Input, duties: &DutyRules, rows: &Rows) -> String {
         }
         _ => {
             let wording = duties.tenderised.as_ref().expect("there is wording");
-            tenderised::lines(wording, yes(input, "steak")).join(" | ")
+            let lines = tenderised::lines(wording, yes(input, "steak"));
+            let lines: Vec<&str> = lines.into_iter().map(|(_, words)| words).collect();
+            lines.join(" | ")
         }
     }
 }
