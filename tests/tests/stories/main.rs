@@ -1,5 +1,6 @@
 //! Stories of a kitchen, over HTTP and at the command line.
 
+mod acts;
 mod adoptions;
 mod bad_input;
 mod cartons;
