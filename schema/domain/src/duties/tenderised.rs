@@ -2,7 +2,7 @@
 
 use crate::rows::RowId;
 
-/// Mandated words; one entry a language, in the order of [`LANGUAGES`].
+/// Mandated words; one entry a language, English first, then French.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct TenderisedWording {
     /// Where they stand.
