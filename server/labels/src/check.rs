@@ -1,5 +1,6 @@
 //! Whether a form makes good labels: nothing over the edge, nothing over each other, nothing twice.
 
+use crate::cut;
 use crate::facts::Field;
 use crate::fault::Fault;
 use crate::length::{Area, Length};
@@ -10,6 +11,13 @@ use crate::template::{At, Item, Stack, Template};
 pub(crate) fn form(template: &Template) -> Result<(), At> {
     if !template.has_printer() {
         return Err(Fault::NoPrinter.into());
+    }
+    let (longest, giving) = (template.height(), cut::giving(template).is_some());
+    if template
+        .shortest()
+        .is_some_and(|shortest| shortest > longest || !giving)
+    {
+        return Err(Fault::Roll.into());
     }
     texts(template)?;
     codes(template)?;

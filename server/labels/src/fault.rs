@@ -67,6 +67,11 @@ pub enum Fault {
     /// A cut-out that does not lie in the place it is cut from.
     #[error("a notch does not lie within its stack, or leaves no room beside it")]
     Notch,
+    /// A label for a roll that is never as long as its shortest, or has no texts that give way.
+    #[error(
+        "shortest_mm must be at most height_mm, and the label needs a stack of texts to be cut by"
+    )]
+    Roll,
     /// Two lots of the same kind of code.
     #[error("it has two codes of the same sort: {0}")]
     TwoCodes(CodeKind),
@@ -86,6 +91,7 @@ impl Fault {
             }
             Fault::Notch => Some("\"notch\"".to_owned()),
             Fault::NoLot => Some("\"items\"".to_owned()),
+            Fault::Roll => Some("\"shortest_mm\"".to_owned()),
             Fault::Outside(_)
             | Fault::Overlap(..)
             | Fault::ColumnsTooWide

@@ -8,6 +8,9 @@ use crate::text::{STEPS, Text};
 /// Widest gap between texts, in quarters of the gap as given; gaps grow with the letters.
 const WIDEST: i64 = 10;
 
+/// The gap that goes with the smallest letters: as given.
+pub(crate) const SMALLEST_GAP: i64 = 4;
+
 /// One try at setting texts one under the other.
 pub(crate) struct Try {
     pub placed: Vec<Placed>,
@@ -26,7 +29,7 @@ pub(crate) fn largest(
     too_tall: impl FnOnce(&Try) -> Refusal,
 ) -> Result<Vec<Placed>, Refusal> {
     let fits = |step, gap| attempt(step, gap).ok().filter(|done| done.bottom <= limit);
-    let gap = |step| 4 + (WIDEST - 4) * step / STEPS;
+    let gap = |step| SMALLEST_GAP + (WIDEST - SMALLEST_GAP) * step / STEPS;
     let smallest = attempt(0, gap(0))?;
     if smallest.bottom > limit {
         return Err(too_tall(&smallest));

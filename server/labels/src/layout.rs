@@ -5,7 +5,7 @@ use crate::length::Dpi;
 use crate::placed::{Placed, PlacedLabel};
 use crate::refusal::Refusal;
 use crate::template::{Item, Template};
-use crate::{codes, columns, stack, table};
+use crate::{codes, columns, cut, stack, table};
 
 /// Lays one label out for one printer. Every text of the facts ends up on it whole and legible,
 /// or is one that the template says it leaves out, or the label is refused.
@@ -26,6 +26,8 @@ pub fn lay_out(facts: &Facts, template: &Template, dpi: Dpi) -> Result<PlacedLab
     codes::check(facts, template)?;
     let in_clear = codes::in_clear(facts, template, dpi);
     let facts = in_clear.as_ref().unwrap_or(facts);
+    let shorter = cut::cut(template, facts);
+    let template = shorter.as_ref().unwrap_or(template);
     let (mut items, mut holes) = (Vec::new(), Vec::new());
     for item in &template.items {
         match item {

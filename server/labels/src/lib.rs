@@ -21,6 +21,7 @@ mod check;
 mod code128;
 mod codes;
 mod columns;
+mod cut;
 mod ean13;
 pub mod face;
 pub mod facts;

@@ -1,7 +1,7 @@
 //! Sets texts one under the other: wraps at spaces, shrinks all alike, refuses rather than cuts.
 
 use crate::facts::Facts;
-use crate::grow::{Try, largest, too_tall};
+use crate::grow::{SMALLEST_GAP, Try, largest, too_tall};
 use crate::length::{Area, Length};
 use crate::picture;
 use crate::placed::Placed;
@@ -22,6 +22,15 @@ pub(crate) struct Column {
 }
 
 impl Column {
+    fn of(stack: &Stack) -> Column {
+        Column {
+            x: stack.area.x,
+            w: stack.area.w,
+            notch: stack.notch,
+            align: stack.align,
+        }
+    }
+
     /// The width there is for a line between two heights.
     fn wide(&self, top: Length, bottom: Length) -> Length {
         match self.notch {
@@ -30,12 +39,9 @@ impl Column {
         }
     }
 
-    /// The inside of a panel that begins there: as narrow as the notch makes it, from top to bottom.
-    fn panel(&self, top: Length) -> Column {
-        let wide = match self.notch {
-            Some(notch) if top < notch.bottom() => self.w - notch.w,
-            _ => self.w,
-        };
+    /// The inside of a panel from one height to another: as narrow as the notch makes it, throughout.
+    fn panel(&self, top: Length, bottom: Length) -> Column {
+        let wide = self.wide(top, bottom);
         let inset = PANEL.0 + PANEL.1;
         Column {
             x: self.x + inset,
@@ -49,12 +55,7 @@ impl Column {
 /// Sets every text of the facts that the stack names. A day keeps its month on the same line if
 /// that can be had; a text that may be dropped goes before the label is refused.
 pub(crate) fn fill(stack: &Stack, facts: &Facts) -> Result<Vec<Placed>, Refusal> {
-    let column = Column {
-        x: stack.area.x,
-        w: stack.area.w,
-        notch: stack.notch,
-        align: stack.align,
-    };
+    let column = Column::of(stack);
     let grown = |texts: &[Text<'_>]| {
         largest(
             stack.area.bottom(),
@@ -76,6 +77,16 @@ pub(crate) fn fill(stack: &Stack, facts: &Facts) -> Result<Vec<Placed>, Refusal>
             None => return Err(refused),
         }
     }
+}
+
+/// How far down the texts of a stack reach in their smallest letters; nothing where they cannot be set.
+pub(crate) fn least(stack: &Stack, facts: &Facts) -> Option<Length> {
+    let column = Column::of(stack);
+    let set = |glue| {
+        let texts = read_all(&stack.texts, facts, glue).ok()?;
+        set(&column, &texts, 0, SMALLEST_GAP, stack.area.y).ok()
+    };
+    set(true).or_else(|| set(false)).map(|done| done.bottom)
 }
 
 /// Sets texts at one step, however far down they reach.
@@ -125,7 +136,7 @@ pub(crate) fn set(
     Ok(out)
 }
 
-/// Texts that belong together, within one frame.
+/// Texts that belong together, within one frame: the whole width wide where it ends above the notch.
 fn set_panel(
     column: &Column,
     texts: &[Text<'_>],
@@ -133,8 +144,27 @@ fn set_panel(
     gap: i64,
     top: Length,
 ) -> Result<Try, Refusal> {
+    let above = column.notch.filter(|notch| top < notch.y);
+    if let Some(notch) = above {
+        let wide = set_within(column.panel(top, notch.y), texts, step, gap, top)?;
+        if wide.bottom <= notch.y {
+            return Ok(wide);
+        }
+    }
+    // However far down it reaches: it begins beside the notch, above it, or below.
+    let reach = column.notch.map_or(top, |notch| top.max(notch.y)) + Length::from_um(1);
+    set_within(column.panel(top, reach), texts, step, gap, top)
+}
+
+/// A panel with a given inside.
+fn set_within(
+    inner: Column,
+    texts: &[Text<'_>],
+    step: i64,
+    gap: i64,
+    top: Length,
+) -> Result<Try, Refusal> {
     let (pad, rule) = PANEL;
-    let inner = column.panel(top);
     let mut out = Try {
         placed: Vec::new(),
         heights: Vec::new(),

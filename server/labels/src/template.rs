@@ -24,6 +24,8 @@ pub struct Template {
     places: Vec<String>,
     width: Length,
     height: Length,
+    /// For paper on a roll, how short it may be cut.
+    shortest: Option<Length>,
     printers: Vec<Dpi>,
     omits: BTreeSet<Field>,
     pub(crate) items: Vec<Item>,
@@ -202,18 +204,22 @@ impl Template {
         self.places.is_empty() || self.places.iter().any(|known| known == place)
     }
 
-    /// Its area in whole square millimetres.
+    /// Its area in whole square millimetres, at its longest.
     pub fn area_mm2(&self) -> i64 {
         self.width.um() * self.height.um() / 1_000_000
     }
 
-    /// Its size in words: `62 × 100 mm`.
+    /// Its size in words: `62 × 100 mm`, on a roll `62 × 40 to 240 mm`.
     pub fn size(&self) -> String {
         let mm = |length: Length| {
             let text = format!("{:.1}", length.to_mm());
             text.trim_end_matches(".0").to_owned()
         };
-        format!("{} × {} mm", mm(self.width), mm(self.height))
+        let shortest = self
+            .shortest
+            .map(|shortest| format!("{} to ", mm(shortest)));
+        let shortest = shortest.unwrap_or_default();
+        format!("{} × {shortest}{} mm", mm(self.width), mm(self.height))
     }
 
     /// Label width.
@@ -221,9 +227,24 @@ impl Template {
         self.width
     }
 
-    /// Label height.
+    /// Label height; of one for a roll, its longest.
     pub fn height(&self) -> Length {
         self.height
+    }
+
+    /// Is it for paper on a roll, cut as short as its words need: the shortest that it may be.
+    pub fn shortest(&self) -> Option<Length> {
+        self.shortest
+    }
+
+    /// The items, and the height, of a label that is cut shorter.
+    pub(crate) fn shortened(&self, items: Vec<Item>, height: Length) -> Template {
+        Template {
+            items,
+            height,
+            shortest: None,
+            ..self.clone()
+        }
     }
 
     /// Whether it is made for that printer.
@@ -306,6 +327,10 @@ impl Template {
             places: wire.places,
             width: wire.width_mm.length("width_mm")?,
             height: wire.height_mm.length("height_mm")?,
+            shortest: wire
+                .shortest_mm
+                .map(|mm| mm.length("shortest_mm"))
+                .transpose()?,
             printers: printers.collect::<Result<_, _>>()?,
             omits: wire.omits.iter().copied().collect(),
             items: items
@@ -328,6 +353,46 @@ impl From<Fault> for At {
 }
 
 impl Item {
+    /// The paper that it takes, with what is cut out of it.
+    pub fn area(&self) -> Area {
+        match self {
+            Item::Stack(stack) => stack.area,
+            Item::Columns(columns) => columns.area,
+            Item::Table(table) => table.area,
+            Item::Code(place) => place.area,
+            Item::Rule(area) | Item::Hole(area) => *area,
+        }
+    }
+
+    /// The same, higher up.
+    pub fn raised(&self, by: Length) -> Item {
+        let up = |area: Area| Area {
+            y: area.y - by,
+            ..area
+        };
+        match self.clone() {
+            Item::Stack(stack) => Item::Stack(Stack {
+                area: up(stack.area),
+                notch: stack.notch.map(up),
+                ..stack
+            }),
+            Item::Columns(columns) => Item::Columns(Columns {
+                area: up(columns.area),
+                ..columns
+            }),
+            Item::Table(table) => Item::Table(Table {
+                area: up(table.area),
+                ..table
+            }),
+            Item::Code(place) => Item::Code(CodePlace {
+                area: up(place.area),
+                ..place
+            }),
+            Item::Rule(area) => Item::Rule(up(area)),
+            Item::Hole(area) => Item::Hole(up(area)),
+        }
+    }
+
     /// The texts that stand there.
     pub fn styles(&self) -> Box<dyn Iterator<Item = &TextStyle> + '_> {
         match self {

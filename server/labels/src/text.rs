@@ -65,6 +65,15 @@ fn day_and_month(day: &str, month: &str) -> bool {
     day.bytes().all(|b| b.is_ascii_digit()) && month.chars().all(|c| !c.is_ascii_digit())
 }
 
+/// In capitals, but for what stands in brackets: `NET WT. 8.8 OZ (250 g)` keeps its gram as the open
+/// standard of units writes it.
+fn in_upper(text: &str) -> String {
+    match text.split_once('(') {
+        Some((before, rest)) => format!("{}({rest}", before.to_uppercase()),
+        None => text.to_uppercase(),
+    }
+}
+
 /// A word of capitals only: how an allergen stands out in a list.
 fn in_capitals(word: &str) -> bool {
     let letters = word.chars().filter(|c| c.is_alphabetic());
@@ -78,7 +87,7 @@ impl<'a> Text<'a> {
         readiness: Option<Readiness>,
         glue: bool,
     ) -> Result<Text<'a>, Refusal> {
-        let upper = style.upper.then(|| text.to_uppercase());
+        let upper = style.upper.then(|| in_upper(text));
         let text = upper.as_deref().unwrap_or(text);
         // A no-break space is part of its word; every other space or line end may break.
         let breaks = |c: char| c.is_ascii_whitespace();

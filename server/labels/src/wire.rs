@@ -56,6 +56,8 @@ pub(crate) struct Template {
     pub places: Vec<String>,
     pub width_mm: Mm,
     pub height_mm: Mm,
+    /// For paper on a roll: the shortest that the label may be cut; `height_mm` is then the longest.
+    pub shortest_mm: Option<Mm>,
     /// The printers that it is made for: 203, 300 or both.
     pub dpi: Vec<u16>,
     /// Texts that it knowingly leaves out.

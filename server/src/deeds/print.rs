@@ -208,7 +208,10 @@ impl<'a> Press<'a> {
         };
         let has = |template: &&Template| {
             let (x, y) = (hundredths(template.width()), hundredths(template.height()));
-            capabilities.size_for(x, y).is_ok()
+            match template.shortest() {
+                Some(shortest) => capabilities.cuts(x, hundredths(shortest), y),
+                None => capabilities.size_for(x, y).is_ok(),
+            }
         };
         let fitting = app.templates.values().filter(has);
         fitting.map(|template| template.name().to_owned()).collect()

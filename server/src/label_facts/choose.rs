@@ -51,7 +51,8 @@ fn named<'a>(writer: &Writer<'a>, name: &str) -> Result<&'a Template> {
     })
 }
 
-/// The templates for a purpose under a place's law, the small first.
+/// The templates for a purpose under a place's law: those that are cut as short as their words need,
+/// then the small first.
 fn candidates<'a>(writer: &Writer<'a>, purpose: Purpose) -> Vec<&'a Template> {
     let place = writer.kitchen.entry.profile.0;
     // The short label or the whole one, where the place leaves the choice.
@@ -65,7 +66,7 @@ fn candidates<'a>(writer: &Writer<'a>, purpose: Purpose) -> Vec<&'a Template> {
         })
         .filter(|template| template.serves(place.as_str()))
         .collect();
-    found.sort_by_key(|template| template.area_mm2());
+    found.sort_by_key(|template| (template.shortest().is_none(), template.area_mm2()));
     found
 }
 

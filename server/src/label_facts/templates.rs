@@ -30,6 +30,8 @@ shipped![
     "pack-wide",
     "receiving",
     "receiving-large",
+    "roll-eu",
+    "roll-us",
     "tub",
     "tub-large",
 ];

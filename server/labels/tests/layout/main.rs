@@ -1,5 +1,6 @@
 //! Labels as they are laid out and drawn: what holds whatever the facts, and what outside judges read.
 
+mod areas;
 mod codes;
 mod codes_judged;
 mod common;

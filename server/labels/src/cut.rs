@@ -1,0 +1,76 @@
+//! A label on a roll is cut as short as its words need: the texts that give way end where their
+//! smallest letters end, and what stands below them moves up.
+
+use crate::facts::Facts;
+use crate::length::{Area, Length};
+use crate::stack::least;
+use crate::template::{Item, Stack, Template};
+
+/// A label is cut at whole millimetres.
+const MILLIMETRE: Length = Length::from_um(1_000);
+
+/// The stack whose texts give way: the tallest.
+pub(crate) fn giving(template: &Template) -> Option<(usize, &Stack)> {
+    let stacks = template.items.iter().enumerate();
+    let stacks = stacks.filter_map(|(nth, item)| match item {
+        Item::Stack(stack) => Some((nth, stack)),
+        _ => None,
+    });
+    stacks.max_by_key(|(_, stack)| stack.area.h)
+}
+
+/// The template as short as these facts need it; nothing where it is not for a roll, or where they
+/// do not fit it anyhow.
+pub(crate) fn cut(template: &Template, facts: &Facts) -> Option<Template> {
+    let most = template.height() - template.shortest()?;
+    let (nth, stack) = giving(template)?;
+    // Whole millimetres, from not at all to as much as may be: the most at which the texts still fit.
+    let fits = |millimetres: i64| {
+        let shorter = shortened(stack, MILLIMETRE * millimetres)?;
+        let bottom = least(&shorter, facts)?;
+        (bottom <= shorter.area.bottom()).then_some(())
+    };
+    fits(0)?;
+    let (mut good, mut bad) = (0, most.um() / MILLIMETRE.um() + 1);
+    while bad - good > 1 {
+        let middle = (good + bad) / 2;
+        match fits(middle) {
+            Some(()) => good = middle,
+            None => bad = middle,
+        }
+    }
+    let by = MILLIMETRE * good;
+    let items = template.items.iter().enumerate();
+    let items = items.map(|(at, item)| match item {
+        Item::Stack(own) if at == nth => shortened(own, by).map(Item::Stack),
+        other if below(stack, other) => Some(other.raised(by)),
+        other => Some(other.clone()),
+    });
+    let items = items.collect::<Option<Vec<Item>>>()?;
+    Some(template.shortened(items, template.height() - by))
+}
+
+/// The stack without its lowest part; a notch at its foot moves up with the foot.
+fn shortened(stack: &Stack, by: Length) -> Option<Stack> {
+    let mut shorter = stack.clone();
+    shorter.area.h = shorter.area.h - by;
+    if let Some(notch) = &mut shorter.notch
+        && stands_at_foot(stack, notch)
+    {
+        notch.y = notch.y - by;
+    }
+    let holds = |notch: &Area| shorter.area.holds(notch);
+    let sound = shorter.area.h > Length::ZERO && shorter.notch.as_ref().is_none_or(holds);
+    sound.then_some(shorter)
+}
+
+fn stands_at_foot(stack: &Stack, notch: &Area) -> bool {
+    notch.bottom() == stack.area.bottom()
+}
+
+/// Does an item stand below the texts, or in the notch at their foot?
+fn below(stack: &Stack, item: &Item) -> bool {
+    let notch = stack.notch.filter(|notch| stands_at_foot(stack, notch));
+    let from = notch.map_or(stack.area.bottom(), |notch| notch.y);
+    item.area().y >= from
+}

@@ -1,0 +1,177 @@
+//! How much paper a label of the usual packs takes on a roll 62 mm wide: as little as its words need.
+//! The table is printed; what each may take at the most is our own.
+
+use crate::common;
+use labels::{Dpi, Facts, Field, Length, PlacedLabel, lay_out};
+
+/// What stands on every pack of the invented kitchen.
+const HOUSE: &[(Field, &str)] = &[
+    (Field::UseByHeading, "USE BY"),
+    (
+        Field::Business,
+        "Cinderhook Kitchen, 14 Tallow Lane, Cinder Hollow, New York",
+    ),
+    (Field::Storage, "Keep Refrigerated"),
+];
+
+/// The panel of raw meat (us 4.2, its wording fixed by the law).
+const PANEL: &[(Field, &str)] = &[
+    (Field::HandlingHeading, "Safe Handling Instructions"),
+    (
+        Field::HandlingWhy,
+        "Some food products may contain bacteria that could cause illness if the product is mishandled or cooked \
+         improperly. For your protection, follow these safe handling instructions.",
+    ),
+    (
+        Field::HandlingKeep,
+        "Keep refrigerated or frozen. Thaw in refrigerator or microwave.",
+    ),
+    (
+        Field::HandlingApart,
+        "Keep raw meat and poultry separate from other foods. Wash working surfaces (including cutting boards), \
+         utensils, and hands after touching raw meat or poultry.",
+    ),
+    (Field::HandlingCook, "Cook thoroughly."),
+    (
+        Field::HandlingHot,
+        "Keep hot foods hot. Refrigerate leftovers immediately or discard.",
+    ),
+];
+
+const BACON: &[(Field, &str)] = &[
+    (Field::Name, "Dry-cured smoked bacon, sliced"),
+    (Field::Kind, "RAW"),
+    (Field::UseBy, "TUE 30 JUN 2026"),
+    (Field::Net, "Net Wt. 0.55\u{a0}lb (250\u{a0}g)"),
+    (
+        Field::Ingredients,
+        "Ingredients: pork belly, skinless, salt, contains 1 percent or less of sugar, curing salt no. 1 (salt, \
+         sodium nitrite).",
+    ),
+    (Field::Cure, "Cured with salt, sodium nitrite"),
+    (Field::Made, "Packed on 24 JUN 2026"),
+    (Field::Lot, "BRC-26159-A0T-M / 9"),
+];
+
+const CHOPS: &[(Field, &str)] = &[
+    (Field::Name, "Pork chop"),
+    (Field::Kind, "RAW"),
+    (Field::UseBy, "SUN 28 JUN 2026"),
+    (Field::Net, "Net Wt. 1.10\u{a0}lb (500\u{a0}g)"),
+    (Field::Made, "Packed on 24 JUN 2026"),
+    (Field::Lot, "BRC-26159-A0C-7 / 2"),
+];
+
+const RILLETTES: &[(Field, &str)] = &[
+    (Field::Name, "Pork rillettes"),
+    (Field::Kind, "READY TO EAT"),
+    (Field::UseBy, "FRI 26 JUN 2026"),
+    (Field::Net, "Net Wt. 0.39\u{a0}lb (180\u{a0}g)"),
+    (
+        Field::Ingredients,
+        "Ingredients: pork picnic shoulder, pork fat, cracklings (pork fat, salt), salt.",
+    ),
+    (Field::Made, "Packed on 20 JUN 2026"),
+    (Field::Lot, "CHK-26171-A01-K / 7"),
+];
+
+/// The same in a second language.
+const SECOND: &[(Field, &str)] = &[
+    (Field::SecondName, "Rillettes de porc"),
+    (Field::SecondUseBy, "Consommer jusqu’au 26 juin 2026"),
+    (
+        Field::SecondIngredients,
+        "Ingrédients : épaule picnic de porc, gras de porc, grattons de porc (gras de porc, sel), sel.",
+    ),
+    (Field::SecondStorage, "Garder au réfrigérateur"),
+    (Field::SecondMade, "Emballé le 20 JUIN 2026"),
+];
+
+fn on_a_roll(parts: &[&[(Field, &str)]], linear: &str) -> PlacedLabel {
+    let facts: Facts = common::facts(&parts.concat(), linear);
+    let template = common::template("roll-us");
+    lay_out(&facts, &template, Dpi::D203).unwrap_or_else(|refusal| panic!("{refusal}"))
+}
+
+#[test]
+fn a_roll_is_cut_as_short_as_the_words_need() {
+    let mm = |length: Length| length.to_mm();
+    let cases: [(&str, &[&[(Field, &str)]], f64); 4] = [
+        ("bacon, 250 g", &[HOUSE, BACON, PANEL], 148.0),
+        ("chops, raw", &[HOUSE, CHOPS, PANEL], 125.0),
+        ("rillettes, 180 g", &[HOUSE, RILLETTES], 72.0),
+        (
+            "rillettes, two languages",
+            &[HOUSE, RILLETTES, SECOND],
+            108.0,
+        ),
+    ];
+    let folder = std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join("areas");
+    std::fs::create_dir_all(&folder).unwrap();
+    let mut long = Vec::new();
+    println!("{:<26} {:>7} {:>7}", "on 62 mm", "mm", "most");
+    for (what, parts, most) in cases {
+        let label = on_a_roll(parts, "BRC26159A0TM/9");
+        println!("{what:<26} {:>7.1} {most:>7.1}", mm(label.height));
+        let bytes = labels::pdf(std::slice::from_ref(&label)).unwrap();
+        std::fs::write(
+            folder.join(format!("{}.pdf", what.replace(' ', "-"))),
+            bytes,
+        )
+        .unwrap();
+        if mm(label.height) > most {
+            long.push(format!("{what}: {} mm, at most {most}", mm(label.height)));
+        }
+        // Nothing below the last code's words but the margin.
+        let lowest = label.lines().map(|line| line.baseline).max().unwrap();
+        assert!(mm(label.height) - mm(lowest) < 3.0, "{what}");
+    }
+    assert!(long.is_empty(), "{}", long.join("\n"));
+}
+
+#[test]
+fn a_day_and_a_net_weight_stand_on_one_line_each() {
+    for parts in [
+        [HOUSE, BACON, PANEL].as_slice(),
+        [HOUSE, CHOPS, PANEL].as_slice(),
+        [HOUSE, RILLETTES].as_slice(),
+    ] {
+        let label = on_a_roll(parts, "BRC26159A0TM/9");
+        let of = |field| {
+            let lines = label.lines().filter(move |line| line.field == field);
+            lines.map(|line| line.text.clone()).collect::<Vec<String>>()
+        };
+        let (day, net) = (of(Field::UseBy), of(Field::Net));
+        assert_eq!(day.len(), 2, "{day:?}");
+        assert_eq!(day[1], "2026");
+        assert_eq!(net.len(), 1, "{net:?}");
+        assert!(net[0].ends_with("g)"), "{net:?}");
+    }
+}
+
+#[test]
+fn a_roll_is_never_shorter_than_it_may_be_nor_longer() {
+    let template = common::template("roll-us");
+    let (shortest, longest) = (template.shortest().unwrap(), template.height());
+    let little = [
+        (Field::Name, "Ham"),
+        (Field::UseByHeading, "USE BY"),
+        (Field::UseBy, "SUN 28 JUN 2026"),
+        (Field::Lot, "BRC-26159-A0C-7"),
+    ];
+    let label = on_a_roll(&[&little], "BRC26159A0C7");
+    assert!(shortest <= label.height, "{}", label.height);
+    let endless = "pork belly, salt, ".repeat(300);
+    let much = [
+        (Field::Name, "Ham"),
+        (Field::UseByHeading, "USE BY"),
+        (Field::UseBy, "SUN 28 JUN 2026"),
+        (Field::Lot, "BRC-26159-A0C-7"),
+        (Field::Ingredients, endless.as_str()),
+    ];
+    let facts = common::facts(&much, "BRC26159A0C7");
+    let refused = lay_out(&facts, &template, Dpi::D203)
+        .unwrap_err()
+        .to_string();
+    assert!(refused.contains("too-tall"), "{refused} {longest}");
+}
