@@ -323,7 +323,10 @@ pub fn of_deed(conn: &mut Conn, deed: i32) -> Result<Vec<(i32, u32, i64)>> {
     let mut all: Vec<(i32, u32, i64)> = Vec::with_capacity(rows.len());
     for (lot, number, mg) in rows {
         let number = number.unsigned_abs();
-        match all.iter_mut().find(|(of, pack, _)| (*of, *pack) == (lot, number)) {
+        match all
+            .iter_mut()
+            .find(|(of, pack, _)| (*of, *pack) == (lot, number))
+        {
             Some((_, _, sum)) => *sum += mg,
             None => all.push((lot, number, mg)),
         }

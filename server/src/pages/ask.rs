@@ -245,7 +245,9 @@ impl Wanted {
             let value = value.trim().to_owned();
             match field.as_str() {
                 _ if value.is_empty() => {}
-                "about" => wanted.topics.extend(value.split(',').filter_map(Topic::parse)),
+                "about" => wanted
+                    .topics
+                    .extend(value.split(',').filter_map(Topic::parse)),
                 "q" => wanted.said = value,
                 "place" => wanted.place = Some(value),
                 "offered" => wanted.offered = value == "yes",

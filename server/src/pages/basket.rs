@@ -172,6 +172,7 @@ fn deeds(packs: &[Sellable]) -> Value {
             None => lots.push((code, vec![one.pack])),
         }
     }
-    let deed = |(lot, packs): (String, Vec<u32>)| json!({ "kind": "sell", "lot": lot, "packs": packs });
+    let deed =
+        |(lot, packs): (String, Vec<u32>)| json!({ "kind": "sell", "lot": lot, "packs": packs });
     lots.into_iter().map(deed).collect()
 }

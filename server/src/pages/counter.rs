@@ -222,7 +222,10 @@ fn with_animals(
             })
         })
         .collect();
-    let named: Vec<String> = animals.iter().map(|species| meat(*species)).collect();
+    // Its own animal first.
+    let first = animals.iter().filter(|species| own == Some(**species));
+    let others = animals.iter().filter(|species| own != Some(**species));
+    let named: Vec<String> = first.chain(others).map(|species| meat(*species)).collect();
     told.animals = ::words::capital(&named.join(", "));
     told.animals_unknown = !are_all;
     Ok(())

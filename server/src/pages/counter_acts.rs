@@ -104,7 +104,11 @@ impl Found<'_> {
     }
 
     fn sold(&self) -> Option<Act> {
-        let deeds = self.basket.deeds.clone().filter(|_| self.may(Right::Sell))?;
+        let deeds = self
+            .basket
+            .deeds
+            .clone()
+            .filter(|_| self.may(Right::Sell))?;
         let packs = self.basket.packs;
         Some(Act {
             says: match packs {

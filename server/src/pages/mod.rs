@@ -7,7 +7,12 @@ mod act;
 mod acts;
 mod animals;
 mod answer;
+mod ask;
 mod assets;
+mod basket;
+mod counter;
+mod counter_acts;
+mod counter_did;
 mod cure_room;
 mod done;
 mod drawing;
@@ -30,11 +35,6 @@ mod spoken;
 mod tree;
 mod trust;
 mod wrong_labels;
-mod ask;
-mod basket;
-mod counter;
-mod counter_acts;
-mod counter_did;
 
 use crate::caller::Asking;
 use crate::error::Error;
@@ -73,7 +73,11 @@ pub fn all() -> Vec<(&'static str, Right, Route)> {
         ("/animals", See, web::get().to(animals::list)),
         ("/animals/{id}", See, web::get().to(animals::one)),
         // What the square code of a label holds.
-        ("/{l:[Ll]}/{code}", Scan, web::get().to(counter::lot_of_label)),
+        (
+            "/{l:[Ll]}/{code}",
+            Scan,
+            web::get().to(counter::lot_of_label),
+        ),
         (
             "/{l:[Ll]}/{code}/{pack}",
             Scan,

@@ -88,7 +88,10 @@ fn png(bytes: &[u8]) -> Result<Grey, NotAPhoto> {
     raw.truncate(frame.buffer_size());
     let dots = match frame.color_type {
         ColorType::Grayscale => raw,
-        ColorType::GrayscaleAlpha => raw.chunks_exact(2).map(|dot| over(dot[0], dot[1])).collect(),
+        ColorType::GrayscaleAlpha => raw
+            .chunks_exact(2)
+            .map(|dot| over(dot[0], dot[1]))
+            .collect(),
         ColorType::Rgb => raw.chunks_exact(3).map(|dot| of_colour(dot)).collect(),
         ColorType::Rgba => raw
             .chunks_exact(4)
@@ -158,7 +161,10 @@ mod tests {
             dots: vec![0, 100, 200, 200, 100, 200, 200, 200],
         };
         let small = grey.at_most(2);
-        assert_eq!((small.width, small.height, small.dots), (2, 1, vec![100, 200]));
+        assert_eq!(
+            (small.width, small.height, small.dots),
+            (2, 1, vec![100, 200])
+        );
         assert_eq!(grey.at_most(4), grey);
         assert_eq!(grey.at_most(0).dots.len(), 1);
     }
@@ -173,6 +179,9 @@ mod tests {
     #[test]
     fn white_is_behind_what_is_seen_through() {
         assert_eq!((over(0, 255), over(0, 0), over(100, 255)), (0, 255, 100));
-        assert_eq!((of_colour(&[255, 255, 255]), of_colour(&[0, 0, 0])), (255, 0));
+        assert_eq!(
+            (of_colour(&[255, 255, 255]), of_colour(&[0, 0, 0])),
+            (255, 0)
+        );
     }
 }

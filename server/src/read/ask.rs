@@ -133,11 +133,7 @@ pub fn ask<'a>(app: &'a App, conn: &mut Conn, query: &AskQuery) -> Result<Asked<
         lines.extend(line(&of.lot, place_key, reading.now, zone));
     }
     let trade = &app.law.trade;
-    let mut asker = Asker::new(
-        &reading.family,
-        &trade.ask,
-        &reading.law.statements.species,
-    );
+    let mut asker = Asker::new(&reading.family, &trade.ask, &reading.law.statements.species);
     for line in &mut lines {
         line.answer = asker.answer(line.lot, &topics);
     }
@@ -175,9 +171,15 @@ fn line(
 /// What is asked about.
 fn topics(about: Option<&str>) -> Result<BTreeSet<Topic>> {
     let words = about.unwrap_or_default().split([',', ' ']);
-    let words: Vec<&str> = words.map(str::trim).filter(|word| !word.is_empty()).collect();
+    let words: Vec<&str> = words
+        .map(str::trim)
+        .filter(|word| !word.is_empty())
+        .collect();
     if words.is_empty() {
-        return Err(Error::cannot_be("about", QuerySays::AskWhat { known: known() }));
+        return Err(Error::cannot_be(
+            "about",
+            QuerySays::AskWhat { known: known() },
+        ));
     }
     let read = |word: &str| {
         Topic::parse(word).ok_or_else(|| {

@@ -1495,7 +1495,6 @@ labels-not-drawn = The label cannot be drawn: { $cause }.
 ## Pages
 
 page-nav-today = Today
-page-nav-scan = Scan
 page-nav-lots = Lots
 page-nav-cure-room = Cure room
 page-nav-animals = Animals

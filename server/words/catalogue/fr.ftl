@@ -1501,7 +1501,6 @@ labels-not-drawn = L’étiquette ne peut pas être dessinée : { $cause }.
 ## Pages
 
 page-nav-today = Aujourd’hui
-page-nav-scan = Scanner
 page-nav-lots = Lots
 page-nav-cure-room = Saloir et séchoir
 page-nav-animals = Animaux

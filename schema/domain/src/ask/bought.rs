@@ -59,9 +59,7 @@ impl Asker<'_> {
         match topic {
             // What the words of the list name was told when it came in.
             Topic::Allergen(_) | Topic::Gluten | Topic::Raw => NO,
-            Topic::Species(species) if any(&|text, of| self.tells(text, species, of)) => {
-                YES
-            }
+            Topic::Species(species) if any(&|text, of| self.tells(text, species, of)) => YES,
             Topic::Species(_) if any(&|text, of| rules.any_animal.is_in(text, of)) => VAGUE,
             Topic::Alcohol if any(&|text, of| rules.alcohol.is_in(text, of)) => YES,
             Topic::Alcohol if any(&|text, of| rules.perhaps_alcohol.is_in(text, of)) => VAGUE,
@@ -104,12 +102,14 @@ impl Asker<'_> {
         }
         let rules = self.rules;
         let by_nature = product.keeping.stable_as;
+        let is_spice =
+            by_nature == Some(Natural::Spice) || product.part.nature == Some(Nature::Spice);
         match topic {
             Topic::Alcohol => match by_nature {
                 Some(Natural::Wine | Natural::Spirits | Natural::Beer) => return YES,
                 Some(Natural::Vinegar) => return VAGUE,
                 _ if rules.alcohol.names(product) => return YES,
-                _ if rules.perhaps_alcohol.names(product) => return VAGUE,
+                _ if !is_spice && rules.perhaps_alcohol.names(product) => return VAGUE,
                 _ => {}
             },
             Topic::Nitrite if rules.nitrite.names(product) => return YES,
@@ -118,8 +118,6 @@ impl Asker<'_> {
             }
             _ => {}
         }
-        let is_spice =
-            by_nature == Some(Natural::Spice) || product.part.nature == Some(Nature::Spice);
         // A mix of spices may hold any allergen; nothing else that is asked about.
         if self.is_one_thing(product) || is_spice && !topic.is_allergen() {
             return NO;

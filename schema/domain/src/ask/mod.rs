@@ -208,8 +208,16 @@ impl<'a> Asker<'a> {
         let named = |lot: LotId| self.family.get(lot).map(|of| of.lot.product.named());
         let by = named(found.at).unwrap_or_default();
         let through = self.through(lot, topic, found.at).and_then(named);
+        // Of an animal nobody asks for the carcass: its own meat is its own, and in others by the part that has it.
+        let (is_own, by, through) = match topic {
+            Topic::Species(species) => {
+                let of = self.family.get(lot).and_then(|of| of.lot.product.species);
+                (of == Some(species), through.unwrap_or(by), None)
+            }
+            _ => (false, by, through),
+        };
         match (found.why, through) {
-            (Why::In, _) if found.at == lot => AskSays::Is { what: what.into() }.into(),
+            (Why::In, _) if found.at == lot || is_own => AskSays::Is { what: what.into() }.into(),
             (Why::In, Some(through)) => AskSays::HasIn {
                 what: Arg::from(what),
                 by,
