@@ -102,11 +102,11 @@ const deeds = {
     if (problem) {
       box.querySelector("[data-title]").textContent = problem.title + ".";
       box.querySelector("[data-detail]").textContent = problem.detail;
-      const field = problem.field && deeds.field(form, problem.field);
+      const field = problem.field && form.elements && deeds.field(form, problem.field);
       if (field) {
         field.setAttribute("aria-invalid", "true");
       }
-      if (problem.may_be_told) {
+      if (problem.may_be_told && form.dataset.deed) {
         deeds.offer(form, box);
       }
     }
@@ -160,7 +160,11 @@ const deeds = {
     const then = new URL(form.dataset.then, window.location.origin);
     const shown = form.dataset.deed.endsWith("/void") ? form.dataset.deed.split("/").at(-2) : done.id;
     then.searchParams.set("did", shown);
-    window.location.assign(then.href);
+    // A page that shows it by itself says so.
+    const told = new CustomEvent("deed-done", { cancelable: true, detail: then.href });
+    if (document.dispatchEvent(told)) {
+      window.location.assign(then.href);
+    }
   },
 
   // The labels of what was made come out of the chosen printer. A printer's trouble undoes no deed: the

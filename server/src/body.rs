@@ -40,10 +40,6 @@ impl<T: DeserializeOwned> FromRequest for Body<T> {
                     .trim()
                     .eq_ignore_ascii_case("application/json")
             });
-        let told = request
-            .headers()
-            .get(header::CONTENT_LENGTH)
-            .and_then(|length| length.to_str().ok()?.parse::<usize>().ok());
         let (request, payload) = (request.clone(), payload.take());
         Box::pin(async move {
             if !is_json {
@@ -55,11 +51,7 @@ impl<T: DeserializeOwned> FromRequest for Body<T> {
                 )
                 .into());
             }
-            if told.is_some_and(|told| told > LARGEST) {
-                return Err(too_large());
-            }
-            let read = timeout(SLOWEST, whole(payload)).await;
-            let (bytes, held) = read.map_err(|_| too_slow())??;
+            let (bytes, held) = whole(&request, payload, &BODIES, too_large).await?;
             // Whatever refuses the deed, its id stands in the log.
             request.extensions_mut().insert(Received(bytes.clone()));
             unseen::refuse(&bytes)?;
@@ -88,19 +80,36 @@ impl Received {
 /// How long a body may take to arrive.
 const SLOWEST: Duration = Duration::from_secs(SLOWEST_SECONDS as u64);
 const SLOWEST_SECONDS: usize = 10;
-/// What all bodies that are arriving may hold together.
-const ALL_BODIES: usize = 16 << 20;
 
-static HELD: AtomicUsize = AtomicUsize::new(0);
+/// What bodies of one kind may hold: each, and all together that are arriving.
+pub struct Share {
+    held: AtomicUsize,
+    each: usize,
+    all: usize,
+}
 
-/// The room that a body takes up while it arrives.
-#[derive(Default)]
-struct Held(usize);
+/// Deeds.
+static BODIES: Share = Share::new(LARGEST, 16 << 20);
+/// Photos. They have a share of their own: however many come, deeds are taken.
+pub static PHOTOS: Share = Share::new(crate::photo::LARGEST, 24 << 20);
+
+impl Share {
+    const fn new(each: usize, all: usize) -> Share {
+        Share {
+            held: AtomicUsize::new(0),
+            each,
+            all,
+        }
+    }
+}
+
+/// The room that a body takes up while it arrives, and until it was looked at.
+pub struct Held(&'static Share, usize);
 
 impl Held {
     fn more(&mut self, bytes: usize) -> Result<(), Error> {
-        self.0 += bytes;
-        match HELD.fetch_add(bytes, Ordering::Relaxed) + bytes > ALL_BODIES {
+        self.1 += bytes;
+        match self.0.held.fetch_add(bytes, Ordering::Relaxed) + bytes > self.0.all {
             true => Err(crate::rooms::busy()),
             false => Ok(()),
         }
@@ -109,20 +118,42 @@ impl Held {
 
 impl Drop for Held {
     fn drop(&mut self) {
-        HELD.fetch_sub(self.0, Ordering::Relaxed);
+        self.0.held.fetch_sub(self.1, Ordering::Relaxed);
     }
 }
 
-/// Takes in a body, as far as it may be long.
-async fn whole(mut payload: Payload) -> Result<(Bytes, Held), Error> {
-    let mut held = Held::default();
+/// Takes in a body, as far as it may be long, in its time.
+///
+/// # Errors
+/// What `too_large` says; 400 where it is cut off, 408 where it is slow, 503 where too much arrives at once.
+pub async fn whole(
+    request: &HttpRequest,
+    payload: Payload,
+    share: &'static Share,
+    too_large: impl Fn() -> Error,
+) -> Result<(Bytes, Held), Error> {
+    let told = request.headers().get(header::CONTENT_LENGTH);
+    let told = told.and_then(|length| length.to_str().ok()?.parse::<usize>().ok());
+    if told.is_some_and(|told| told > share.each) {
+        return Err(too_large());
+    }
+    let read = timeout(SLOWEST, taken_in(payload, share, too_large)).await;
+    read.map_err(|_| too_slow())?
+}
+
+async fn taken_in(
+    mut payload: Payload,
+    share: &'static Share,
+    too_large: impl Fn() -> Error,
+) -> Result<(Bytes, Held), Error> {
+    let mut held = Held(share, 0);
     let mut body = BytesMut::new();
     while let Some(part) = payload.next().await {
         let part = part.map_err(|_| {
             let (title, detail) = (TitleSays::CutOff, RequestSays::CutOff);
             Problem::new(StatusCode::BAD_REQUEST, "cut-off", title, detail)
         })?;
-        if body.len() + part.len() > LARGEST {
+        if body.len() + part.len() > share.each {
             return Err(too_large());
         }
         held.more(part.len())?;

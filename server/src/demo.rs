@@ -110,7 +110,7 @@ pub fn build(app: &mut App) -> std::result::Result<Vec<String>, String> {
                 code("S10")
             ),
             format!(
-                "2. {{address}}/scan?code={} - what the counter is told about the bacon",
+                "2. {{address}}/counter?code={} - what the counter is told about the bacon",
                 code("L13")
             ),
             format!(

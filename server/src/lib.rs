@@ -24,6 +24,7 @@ pub mod log;
 pub mod metrics;
 pub mod named;
 pub mod pages;
+pub mod photo;
 pub mod printing;
 pub mod problems;
 pub mod profiles;

@@ -52,6 +52,7 @@ messages! {
         Busy "busy",
         TooSlow "too-slow",
         Clock "clock",
+        NoCode "no-code",
     }
 }
 

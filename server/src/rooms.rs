@@ -26,6 +26,8 @@ pub enum Room {
     Printer,
     /// Proving who somebody is, which takes the whole of a core.
     Sign,
+    /// Reading a photo, which takes the whole of a core and no connection.
+    Photo,
 }
 
 /// How many connections to the database all rooms can need at once.
@@ -37,6 +39,7 @@ static WRITE: Semaphore = Semaphore::const_new(12);
 static DRAW: Semaphore = Semaphore::const_new(1);
 static PRINTER: Semaphore = Semaphore::const_new(4);
 static SIGN: Semaphore = Semaphore::const_new(1);
+static PHOTO: Semaphore = Semaphore::const_new(1);
 
 impl Room {
     fn seats(self) -> &'static Semaphore {
@@ -47,6 +50,7 @@ impl Room {
             Room::Draw => &DRAW,
             Room::Printer => &PRINTER,
             Room::Sign => &SIGN,
+            Room::Photo => &PHOTO,
         }
     }
 
@@ -54,7 +58,7 @@ impl Room {
     fn patience(self) -> Duration {
         Duration::from_millis(match self {
             Room::Scan => 1_000,
-            Room::Read | Room::Printer | Room::Sign => 5_000,
+            Room::Read | Room::Printer | Room::Sign | Room::Photo => 5_000,
             Room::Write => 10_000,
             Room::Draw => 30_000,
         })
@@ -64,7 +68,7 @@ impl Room {
     fn longest(self) -> Duration {
         Duration::from_secs(match self {
             Room::Scan => 5,
-            Room::Read | Room::Printer | Room::Sign => 30,
+            Room::Read | Room::Printer | Room::Sign | Room::Photo => 30,
             Room::Write | Room::Draw => 60,
         })
     }

@@ -32,6 +32,7 @@ pub const AREAS: &[Keys] = &[
     printing::PrinterSays::KEYS,
     printing::PrinterStateSays::KEYS,
     printing::SizeSays::KEYS,
+    crate::photo::PhotoSays::KEYS,
     problems::KindSays::KEYS,
     problems::LabelsSays::KEYS,
     problems::RequestSays::KEYS,

@@ -96,7 +96,8 @@ impl ScanView {
     }
 }
 
-fn of_pack(lot: &Lot, pack: &Pack, now: DateTime<Utc>, today: NaiveDate) -> ScanVerdict {
+/// The answer for a pack of a lot, at a moment of one of the kitchen's days.
+pub fn of_pack(lot: &Lot, pack: &Pack, now: DateTime<Utc>, today: NaiveDate) -> ScanVerdict {
     let stops = match pack.now.is_on_hand() {
         true => stop::on(lot, Some(pack), now, today),
         false => Vec::new(),

@@ -9,9 +9,10 @@
 //! [`supplied`] (what a bought lot is made of), [`naming`] (what a food may be called) and [`gate`] (what stands
 //! against a customer's label), [`claims`] (what a label says, and what of it is no longer true),
 //! [`genealogy`] (origins, descendants, shares), [`dates`], [`ingredients`], [`verdict`] and [`counter`]
-//! (what the counter is told of a scan), [`today`] (what needs a hand), [`mod@print`] (a label on its way through a printer), and
+//! (what the counter is told of a scan), [`ask`] (what a guest is told), [`today`] (what needs a hand), [`mod@print`] (a label on its way through a printer), and
 //! [`audit`], the checker that is separate from the maker.
 
+pub mod ask;
 pub mod audit;
 pub mod check_char;
 pub mod claims;

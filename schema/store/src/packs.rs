@@ -311,3 +311,25 @@ pub fn states(conn: &mut Conn, lot: i32) -> Result<Vec<(u32, State, NaiveDate)>>
     };
     rows.into_iter().map(read).collect()
 }
+
+/// What a deed did with packs: the lot, the number of the pack, and milligrams; each pack once.
+pub fn of_deed(conn: &mut Conn, deed: i32) -> Result<Vec<(i32, u32, i64)>> {
+    let rows: Vec<(i32, i32, i64)> = pack_events::table
+        .inner_join(packs::table.on(packs::id.eq(pack_events::pack_id)))
+        .filter(pack_events::deed_id.eq(deed))
+        .order(pack_events::seq)
+        .select((pack_events::lot_id, packs::number, pack_events::mg))
+        .load(conn)?;
+    let mut all: Vec<(i32, u32, i64)> = Vec::with_capacity(rows.len());
+    for (lot, number, mg) in rows {
+        let number = number.unsigned_abs();
+        match all
+            .iter_mut()
+            .find(|(of, pack, _)| (*of, *pack) == (lot, number))
+        {
+            Some((_, _, sum)) => *sum += mg,
+            None => all.push((lot, number, mg)),
+        }
+    }
+    Ok(all)
+}

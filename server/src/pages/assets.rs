@@ -9,6 +9,9 @@ use std::sync::LazyLock;
 const STYLE: &str = include_str!("../../assets/gambrel.css");
 const PAGES: &str = include_str!("../../assets/pages.css");
 const DEEDS: &str = include_str!("../../assets/deeds.js");
+const COUNTER: &str = include_str!("../../assets/counter.js");
+const COUNTER_STYLE: &str = include_str!("../../assets/counter.css");
+const CAMERA: &str = include_str!("../../assets/camera.js");
 const SCRIPT: &str = include_str!("../../assets/gambrel.js");
 
 struct Asset {
@@ -19,7 +22,7 @@ struct Asset {
     tag: String,
 }
 
-static ASSETS: LazyLock<[Asset; 6]> = LazyLock::new(|| {
+static ASSETS: LazyLock<[Asset; 9]> = LazyLock::new(|| {
     [
         ("gambrel.css", "text/css; charset=utf-8", STYLE.as_bytes()),
         ("pages.css", "text/css; charset=utf-8", PAGES.as_bytes()),
@@ -35,6 +38,21 @@ static ASSETS: LazyLock<[Asset; 6]> = LazyLock::new(|| {
         ),
         ("regular.ttf", "font/ttf", Weight::Regular.font_file()),
         ("bold.ttf", "font/ttf", Weight::Bold.font_file()),
+        (
+            "counter.js",
+            "text/javascript; charset=utf-8",
+            COUNTER.as_bytes(),
+        ),
+        (
+            "camera.js",
+            "text/javascript; charset=utf-8",
+            CAMERA.as_bytes(),
+        ),
+        (
+            "counter.css",
+            "text/css; charset=utf-8",
+            COUNTER_STYLE.as_bytes(),
+        ),
     ]
     .map(|(name, kind, body)| {
         let mut hasher = DefaultHasher::new();

@@ -56,7 +56,7 @@ async fn ask(request: &HttpRequest, asking: Asking) -> Result<Answer> {
     let SeekQuery { q } = any_query(request)?;
     let said: String = q.unwrap_or_default().trim().chars().take(LONGEST).collect();
     if !asking.who().may(Right::See) {
-        return Ok(Answer::Go(format!("/scan?code={}", encoded(&said))));
+        return Ok(Answer::Go(format!("/counter?code={}", encoded(&said))));
     }
     blocking(move || {
         let app = asking.caller();

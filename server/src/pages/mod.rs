@@ -7,7 +7,12 @@ mod act;
 mod acts;
 mod animals;
 mod answer;
+mod ask;
 mod assets;
+mod basket;
+mod counter;
+mod counter_acts;
+mod counter_did;
 mod cure_room;
 mod done;
 mod drawing;
@@ -25,7 +30,6 @@ mod packs;
 mod people;
 mod printing;
 pub mod says;
-mod scan;
 mod sign_in;
 mod spoken;
 mod tree;
@@ -57,7 +61,7 @@ pub fn all() -> Vec<(&'static str, Right, Route)> {
         ),
         ("/me", Scan, web::get().to(me::page)),
         ("/people", People, web::get().to(people::page)),
-        ("/scan", Scan, web::get().to(scan::page)),
+        ("/scan", Scan, web::get().to(counter::page)),
         ("/find", Scan, web::get().to(find::page)),
         ("/lots", See, web::get().to(lots::page)),
         ("/lots/{code}", See, web::get().to(lot::page)),
@@ -69,12 +73,18 @@ pub fn all() -> Vec<(&'static str, Right, Route)> {
         ("/animals", See, web::get().to(animals::list)),
         ("/animals/{id}", See, web::get().to(animals::one)),
         // What the square code of a label holds.
-        ("/{l:[Ll]}/{code}", Scan, web::get().to(scan::lot_of_label)),
+        (
+            "/{l:[Ll]}/{code}",
+            Scan,
+            web::get().to(counter::lot_of_label),
+        ),
         (
             "/{l:[Ll]}/{code}/{pack}",
             Scan,
-            web::get().to(scan::pack_of_label),
+            web::get().to(counter::pack_of_label),
         ),
+        ("/counter", Scan, web::get().to(counter::page)),
+        ("/ask", See, web::get().to(ask::page)),
     ]
 }
 

@@ -138,6 +138,37 @@ impl Words {
         self.say(PageSays::Contains { allergens })
     }
 
+    /// The same as it is called across a counter: each name in capitals.
+    pub fn allergens_called(&self, lot: &Lot) -> String {
+        let called = self.called(&lot.allergens, lot.knows_allergens());
+        let perhaps = lot.perhaps();
+        if perhaps.is_empty() {
+            return called;
+        }
+        let allergens = self.in_capitals(&perhaps);
+        let perhaps = self.say(PageSays::MayContain { allergens });
+        format!("{called}. {perhaps}")
+    }
+
+    /// Allergens as they are called; where not all are known, that comes first.
+    pub fn called(&self, allergens: &BTreeSet<Allergen>, are_known: bool) -> String {
+        let names = || {
+            let allergens = self.in_capitals(allergens);
+            self.say(PageSays::CounterContains { allergens })
+        };
+        match (are_known, allergens.is_empty()) {
+            (true, true) => self.t("page-no-allergens"),
+            (true, false) => names(),
+            (false, true) => self.t("page-allergens-unknown"),
+            (false, false) => format!("{} {}", self.t("page-allergens-unknown"), names()),
+        }
+    }
+
+    fn in_capitals(&self, allergens: &BTreeSet<Allergen>) -> String {
+        let names = allergens.iter().map(|word| word.says());
+        self.listed(names).to_uppercase()
+    }
+
     /// The animals in something.
     pub fn species(&self, species: &BTreeSet<Species>) -> String {
         self.listed(species.iter().map(|word| word.says()))

@@ -1,6 +1,7 @@
 //! Reading the record: no deed is done here.
 
 pub mod animals;
+pub mod ask;
 pub mod brief;
 pub mod cost;
 pub mod cure_plan;

@@ -14,6 +14,9 @@ messages! {
         NoLaw "no-law" { place: String, known: Arg },
         NoAnimal "no-animal" { id: String },
         DoseOrTarget "dose-or-target",
+        AskWhat "ask-what" { known: Arg },
+        NotTopic "not-topic" { topic: String, known: Arg },
+        NoPlace "no-place" { place: String },
     }
 }
 

@@ -240,6 +240,15 @@ impl Documented<'_> {
         self.change(|operation| operation.request_body(Some(body)))
     }
 
+    /// A file that it takes, of one of some kinds.
+    pub fn takes_files(self, kinds: &[&str]) -> Self {
+        let body = kinds.iter().fold(RequestBodyBuilder::new(), |body, kind| {
+            body.content(*kind, ContentBuilder::new().build())
+        });
+        let body = body.required(Some(Required::True)).build();
+        self.change(|operation| operation.request_body(Some(body)))
+    }
+
     /// What it answers.
     pub fn answers<T: ToSchema>(self, statuses: &[u16], says: &str) -> Self {
         let schema = self.api.schema::<T>();

@@ -3,6 +3,7 @@
 //! The OpenAPI document is made from this same list, so the two cannot disagree.
 
 mod api;
+mod counter;
 mod deeds;
 mod labels;
 mod lists;
@@ -27,6 +28,7 @@ pub fn api() -> Api {
     lists::add(&mut api);
     prints::add(&mut api);
     people::add(&mut api);
+    counter::add(&mut api);
     api
 }
 

@@ -1,5 +1,5 @@
 //! Every parser that takes bytes from outside: codes, cartons' bars, printers' answers, templates, what a label
-//! says, house files, options, certificates, bodies, forms, addresses, languages. Each is given its corpus as it is, and the corpus turned about; none of it may panic, and
+//! says, house files, options, certificates, bodies, forms, addresses, languages, photos. Each is given its corpus as it is, and the corpus turned about; none of it may panic, and
 //! what is taken must be the same when it is written and read again.
 //!
 //! Something new that broke a parser is put into `corpus` as a file: then it is tried every time.
@@ -249,5 +249,20 @@ fn options_and_certificates() {
         for says in said.into_iter().flatten() {
             assert_eq!(says.lines().count(), 1, "{says}");
         }
+    });
+}
+
+/// Photos: whatever is sent is read, has no code, or is no photo; a decoder that gives up is none of ours.
+#[test]
+fn photos() {
+    use gambrel::photo;
+    let known = corpus("photos")
+        .iter()
+        .filter(|file| photo::read(file).is_ok())
+        .count();
+    assert!(known >= 4, "{known} labels are read");
+    hold("photos", 150, |bytes| match photo::read(bytes) {
+        Ok(codes) => assert!(codes.iter().all(|code| !code.text.is_empty())),
+        Err(error) => assert_eq!(error.problem().status.as_u16(), 422),
     });
 }

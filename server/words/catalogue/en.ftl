@@ -336,7 +336,7 @@ Verdict-not-for-sale = NOT FOR SALE
 Verdict-gone = GONE
 Verdict-pull = PULL
 Verdict-hold = HOLD
-Verdict-unknown = UNKNOWN
+Verdict-unknown = NOT OURS
 
 ## Rows and findings
 
@@ -1495,7 +1495,6 @@ labels-not-drawn = The label cannot be drawn: { $cause }.
 ## Pages
 
 page-nav-today = Today
-page-nav-scan = Scan
 page-nav-lots = Lots
 page-nav-cure-room = Cure room
 page-nav-animals = Animals
@@ -1637,13 +1636,8 @@ page-wrong-labels-print = Print
 page-wrong-labels-gone = Sold or shipped with it
 page-home-all-lots = All lots
 page-home-animals = Source animals
-page-scan-field = Scan or type a code
-page-scan-ask = Ask
 page-scan-whole-lot = No pack was named. This goes for the pack of the lot that asks for most care.
-page-scan-sent = What was sent:
 page-scan-how = A scanner types the code and presses Enter. By hand: hyphens, spaces and small letters do not matter.
-page-scan-pack-of = { $name }, pack { $pack }
-page-scan-to-lot = { $lot }: where from, where to
 page-lots = Lots, newest first
 page-lots-field = Code, product or note
 page-lots-anywhere = Anywhere
@@ -2203,3 +2197,90 @@ today-do-cleaned = Cleaned
 today-when-now = Now
 today-when-today = Today
 today-when-closing = Before closing
+page-counter = Counter
+page-counter-field = Scan a pack
+page-counter-pack = pack { $pack }
+page-counter-contains = Contains { $allergens }
+page-counter-animal = { $species ->
+    [pig] contains pork
+    [cattle] contains beef
+   *[other] contains { $meat }
+}
+page-counter-animals-unknown = Whether another animal is in it, the record does not tell.
+page-counter-next = Next pack
+page-counter-next-same = Next pack, same guest
+page-counter-call = Put it aside and call
+page-counter-why = See why
+page-counter-say-hold = Say: “I can’t sell this one today.” Nothing else is needed.
+page-counter-take-off = Take it off
+page-counter-discard = and discard { $weight }
+page-counter-other-why = Another reason
+page-counter-thaw = Thaw it
+page-counter-came-back = It came back
+page-counter-came-back-why = A guest brought it back
+page-counter-never-left = It never left: count it
+page-counter-gone-how = Has a guest brought it back? Or was another one scanned in its stead?
+page-counter-type = Type it
+page-counter-photo = Send a photo
+page-counter-camera = Camera
+page-counter-camera-off = Close the camera
+page-counter-looking = Looking for the code …
+page-counter-sound = Tap anywhere once, and each word has its sound.
+page-counter-unknown-how = Look at the label again, or type the code under the square. Without a label nobody sells it.
+page-counter-sold = Sold: { $what }, { $price }.
+page-counter-did = { $deed }: { $what }.
+page-counter-by = { $by }, { $at }.
+page-counter-sold-all = Sold, all { $packs }
+page-counter-basket = Basket
+page-counter-together = Together: { $allergens }
+page-counter-dropped = No longer for sale, and taken out of the basket: { $packs }. Scan it again.
+page-counter-last-day = Last day
+page-counter-put-back = Take out
+page-ask-guest = A guest asks
+page-ask-title = A guest asks
+page-ask-field = Ask: milk, pork, wine, nitrite …
+page-ask-about = A guest asks: { $topics }
+page-ask-at = From what truly went in, { $at }.
+page-ask-what = Choose what the guest asks about.
+page-ask-more = Something else
+page-ask-where = Where
+page-ask-everywhere = Everywhere
+page-ask-offered = Only what the counter sells
+page-ask-ask = Ask
+page-ask-again = Ask again
+page-ask-group = { $group }: { $things }
+page-ask-no = Without
+page-ask-yes = With
+page-ask-not-known = Not known
+page-ask-say = Say “I don’t know”. It is not sold as without.
+page-ask-means = “Without” means not put in; the slicer and the board are shared.
+page-ask-none = None.
+page-ask-no-word = Nobody here has a word for “{ $word }”. Choose below.
+page-ask-stopped = { $things ->
+    [one] One thing is stopped or past its day, and not offered.
+   *[other] { $things } things are stopped or past their day, and not offered.
+}
+page-ask-line = { $packs }, { $weight }
+page-ask-next = Older lots
+page-ask-wine = wine, beer, brandy, spirits
+query-ask-what = Say what the guest asks about: { $known }.
+query-not-topic = Nobody can be asked about “{ $topic }” here; these are known: { $known }.
+query-no-place = There is no place “{ $place }” on the list.
+photo-no-code = No code is to be seen in this photo. Hold the phone closer and straight, with light on the label; or type the code under the square.
+photo-not-read = This is no photo that can be read here. Send a JPEG or a PNG.
+photo-too-many-dots = This photo has too many dots: at most { $most } million. Send a smaller one.
+photo-too-large = A photo may have at most { $most } MB. Send a smaller one.
+photo-send = Send the photo itself, with Content-Type: image/jpeg or image/png.
+title-no-code = No code
+ask-topic-alcohol = alcohol
+ask-topic-nitrite = nitrite
+ask-topic-raw = raw
+ask-topic-gluten = gluten
+ask-is = { $what }
+ask-has = { $what }: { $by }
+ask-has-in = { $what }: { $by }, in the { $through }
+ask-may-contain = { $what }: may be in the { $by }, by its maker
+ask-not-entered = { $what }: what is in the { $by }, nobody has entered
+ask-vague = { $what }: there may be some in the { $by }; the record does not tell
+ask-unknown = { $what }: nobody knows what is in the { $by }
+ask-not-proven = { $what }: nothing shows yet that it is ready to eat

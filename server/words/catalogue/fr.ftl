@@ -340,7 +340,7 @@ Verdict-not-for-sale = PAS À VENDRE
 Verdict-gone = DÉJÀ PARTI
 Verdict-pull = RETIRER
 Verdict-hold = BLOQUÉ
-Verdict-unknown = INCONNU
+Verdict-unknown = PAS DE CHEZ NOUS
 
 ## Rows and findings
 
@@ -1501,7 +1501,6 @@ labels-not-drawn = L’étiquette ne peut pas être dessinée : { $cause }.
 ## Pages
 
 page-nav-today = Aujourd’hui
-page-nav-scan = Scanner
 page-nav-lots = Lots
 page-nav-cure-room = Saloir et séchoir
 page-nav-animals = Animaux
@@ -1643,13 +1642,8 @@ page-wrong-labels-print = Imprimer
 page-wrong-labels-gone = Vendu ou expédié avec cette étiquette
 page-home-all-lots = Tous les lots
 page-home-animals = Animaux d’origine
-page-scan-field = Scannez ou tapez un code
-page-scan-ask = Voir
 page-scan-whole-lot = Aucun paquet n’est indiqué. Ceci vaut pour le paquet du lot qui demande le plus de prudence.
-page-scan-sent = Ce qui a été envoyé :
 page-scan-how = Un lecteur tape le code et appuie sur Entrée. À la main : tirets, espaces et minuscules sont sans importance.
-page-scan-pack-of = { $name }, paquet { $pack }
-page-scan-to-lot = { $lot } : d’où il vient, où il va
 page-lots = Lots, du plus récent au plus ancien
 page-lots-field = Code, produit ou note
 page-lots-anywhere = Partout
@@ -2209,3 +2203,101 @@ today-do-cleaned = Nettoyé
 today-when-now = Maintenant
 today-when-today = Aujourd’hui
 today-when-closing = Avant de fermer
+page-counter = Comptoir
+page-counter-field = Scannez un paquet
+page-counter-pack = paquet { $pack }
+page-counter-contains = Contient { $allergens }
+page-counter-animal = { $species ->
+    [pig] contient du porc
+    [cattle] contient du bœuf
+    [sheep] contient de l’agneau
+    [goat] contient de la chèvre
+    [horse] contient du cheval
+    [deer] contient du cerf
+    [bison] contient du bison
+    [boar] contient du sanglier
+    [rabbit] contient du lapin
+    [chicken] contient du poulet
+    [turkey] contient de la dinde
+    [duck] contient du canard
+    [goose] contient de l’oie
+   *[other] contient : { $meat }
+}
+page-counter-animals-unknown = Y a-t-il un autre animal dedans ? Le registre ne le dit pas.
+page-counter-next = Autre paquet
+page-counter-next-same = Autre paquet, même client
+page-counter-call = Mettre de côté et appeler
+page-counter-why = Voir pourquoi
+page-counter-say-hold = Dites : « Je ne peux pas vendre celui-ci aujourd’hui. » Rien d’autre n’est nécessaire.
+page-counter-take-off = Retirer de la vitrine
+page-counter-discard = et jeter { $weight }
+page-counter-other-why = Autre raison
+page-counter-thaw = Décongeler
+page-counter-came-back = Il est revenu
+page-counter-came-back-why = Un client l’a rapporté
+page-counter-never-left = Il n’est jamais parti : compter
+page-counter-gone-how = Un client l’a-t-il rapporté ? Ou un autre a-t-il été scanné à sa place ?
+page-counter-type = Taper le code
+page-counter-photo = Envoyer une photo
+page-counter-camera = Caméra
+page-counter-camera-off = Fermer la caméra
+page-counter-looking = Recherche du code …
+page-counter-sound = Touchez l’écran une fois : chaque mot a ensuite son signal sonore.
+page-counter-unknown-how = Regardez encore l’étiquette, ou tapez le code sous le carré. Sans étiquette, personne ne le vend.
+page-counter-sold = Vendu : { $what }, { $price }.
+page-counter-did = { $deed } : { $what }.
+page-counter-by = { $by }, { $at }.
+page-counter-sold-all = Vendu, les { $packs }
+page-counter-basket = Panier
+page-counter-together = Ensemble : { $allergens }
+page-counter-dropped = Plus à vendre, retiré du panier : { $packs }. Scannez à nouveau.
+page-counter-last-day = Dernier jour
+page-counter-put-back = Enlever
+page-ask-guest = Un client demande
+page-ask-title = Un client demande
+page-ask-field = Demandez : lait, porc, vin, nitrite …
+page-ask-about = Un client demande : { $topics }
+page-ask-at = D’après ce qui y est vraiment entré, { $at }.
+page-ask-what = Choisissez ce que demande le client.
+page-ask-more = Autre chose
+page-ask-where = Où
+page-ask-everywhere = Partout
+page-ask-offered = Seulement ce que vend le comptoir
+page-ask-ask = Demander
+page-ask-again = Autre question
+page-ask-group = { $group } : { $things }
+page-ask-no = Sans
+page-ask-yes = Avec
+page-ask-not-known = Inconnu
+page-ask-say = Dites « Je ne sais pas ». Ce n’est pas vendu comme « sans ».
+page-ask-means = « Sans » veut dire : pas mis dedans ; la trancheuse et la planche sont partagées.
+page-ask-none = Rien.
+page-ask-no-word = Personne ici n’a de mot pour « { $word } ». Choisissez ci-dessous.
+page-ask-stopped = { $things ->
+    [one] Une chose est bloquée ou a passé son jour, et n’est pas offerte.
+   *[other] { $things } choses sont bloquées ou ont passé leur jour, et ne sont pas offertes.
+}
+page-ask-line = { $packs }, { $weight }
+page-ask-next = Lots plus anciens
+page-ask-wine = vin, bière, brandy, spiritueux
+query-ask-what = Dites ce que demande le client : { $known }.
+query-not-topic = On ne peut rien demander ici sur « { $topic } » ; on connaît : { $known }.
+query-no-place = Il n’y a pas de lieu « { $place } » dans la liste.
+photo-no-code = On ne voit aucun code sur cette photo. Tenez le téléphone plus près et bien droit, avec de la lumière sur l’étiquette ; ou tapez le code sous le carré.
+photo-not-read = Ce n’est pas une photo que l’on peut lire ici. Envoyez un JPEG ou un PNG.
+photo-too-many-dots = Cette photo a trop de points : au plus { $most } millions. Envoyez-en une plus petite.
+photo-too-large = Une photo fait au plus { $most } Mo. Envoyez-en une plus petite.
+photo-send = Envoyez la photo elle-même, avec Content-Type: image/jpeg ou image/png.
+title-no-code = Aucun code
+ask-topic-alcohol = alcool
+ask-topic-nitrite = nitrite
+ask-topic-raw = cru
+ask-topic-gluten = gluten
+ask-is = { $what }
+ask-has = { $what } : { $by }
+ask-has-in = { $what } : { $by }, dans « { $through } »
+ask-may-contain = { $what } : peut s’en trouver dans « { $by } », selon le fabricant
+ask-not-entered = { $what } : personne n’a inscrit ce que contient « { $by } »
+ask-vague = { $what } : il peut y en avoir dans « { $by } » ; le registre ne le dit pas
+ask-unknown = { $what } : personne ne sait ce que contient « { $by } »
+ask-not-proven = { $what } : rien ne montre encore que c’est prêt à manger

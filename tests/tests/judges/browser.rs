@@ -59,7 +59,26 @@ fn pages(caller: &Caller) -> Vec<(&'static str, String)> {
         ("trust", "/trust".to_owned()),
         ("people", "/people".to_owned()),
         ("nothing here", "/nothing-here".to_owned()),
+        ("counter: basket", counter_basket(caller)),
+        (
+            "counter: hold",
+            format!("/counter?code={}", caller.noted("B03")),
+        ),
+        (
+            "counter: not for sale",
+            format!("/counter?code={}", caller.noted("H-04")),
+        ),
+        ("ask", "/ask".to_owned()),
+        (
+            "ask: answered",
+            "/ask?asked=yes&about=pig&about=alcohol".to_owned(),
+        ),
     ]
+}
+
+fn counter_basket(caller: &Caller) -> String {
+    let bacon = caller.noted("L13");
+    format!("/counter?code={bacon}/13&with={bacon}/14,{bacon}/15")
 }
 
 #[test]

@@ -11,6 +11,7 @@ mod conditions;
 mod confirmations;
 mod corrections;
 mod corrections_of_receipts;
+mod counter;
 mod cure_room;
 mod cures;
 mod deeds;

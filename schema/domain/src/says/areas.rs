@@ -3,13 +3,15 @@
 use super::Keys;
 use crate::deed::says as deeds;
 use crate::{
-    claims, condition, cost, cure, cure_room, dates, duties, family, gate, gs1, heat, moment,
+    ask, claims, condition, cost, cure, cure_room, dates, duties, family, gate, gs1, heat, moment,
     naming, refusal, rows, stability, statement, stop, supplied, today, trichinae, verdict, words,
     yields,
 };
 
 /// What each area declares. An area that is left out here is found by the guard on messages.
 pub const AREAS: &[Keys] = &[
+    ask::AskSays::KEYS,
+    ask::TopicSays::KEYS,
     claims::ClaimSays::KEYS,
     condition::ConditionSays::KEYS,
     cost::PriceSays::KEYS,

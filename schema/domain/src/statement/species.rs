@@ -39,6 +39,11 @@ impl SpeciesRules {
         self.names.iter().find(|name| name.species == species)
     }
 
+    /// The meat of an animal, by language, where it is named.
+    pub fn meat(&self, species: Species) -> Option<&BTreeMap<String, String>> {
+        self.of(species).map(|known| &known.meat)
+    }
+
     /// Does a name say which animal it is?
     pub fn tells(&self, name: &str, species: Species, language: &str) -> bool {
         let words = self.of(species).map(|known| &known.told_by);

@@ -1,7 +1,7 @@
-//! What the trade expects, as data: cut-out bands, step yields, the cure room. No law.
+//! What the trade expects, as data: cut-out bands, step yields, the cure room, the words of a guest's question. No law.
 
 use crate::rows::Bound;
-use crate::{cure_room, yields};
+use crate::{ask, cure_room, yields};
 
 /// What the trade expects. None of it is law: it warns, and a kitchen puts its own in its place.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -10,6 +10,8 @@ pub struct TradeRules {
     pub yields: yields::YieldRules,
     /// Curves, targets and ways of salting.
     pub cure_room: cure_room::CureRoomRules,
+    /// The words that tell what a guest asks about.
+    pub ask: ask::AskRules,
 }
 
 impl TradeRules {

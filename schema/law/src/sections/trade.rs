@@ -1,10 +1,13 @@
-//! How `trade.json` is written: what the trade expects of animals, pots and the cure room.
+//! How `trade.json` is written: what the trade expects of animals, pots and the cure room, and the words of what
+//! guests ask about.
 
+mod ask;
 mod cure_room;
 mod yields;
 
 use crate::Bad;
 use crate::file::Subject;
+use ask::AskEntry;
 use cure_room::CureRoomEntry;
 use domain::rows::Rows;
 use domain::trade;
@@ -20,6 +23,8 @@ pub struct TradeEntry {
     yields: YieldsEntry,
     /// Curves, targets and ways of salting.
     cure_room: CureRoomEntry,
+    /// The words that tell what a guest asks about.
+    ask: AskEntry,
 }
 
 impl Subject for TradeEntry {
@@ -29,6 +34,7 @@ impl Subject for TradeEntry {
         Ok(trade::TradeRules {
             yields: self.yields.rules(rows)?,
             cure_room: self.cure_room.rules(rows)?,
+            ask: self.ask.rules(rows)?,
         })
     }
 }

@@ -1,6 +1,7 @@
 //! What the service answers; how each noun is translated has a file of its own.
 
 pub mod animal;
+pub mod ask;
 pub mod because;
 pub mod deed;
 pub mod descendants;
@@ -11,6 +12,7 @@ pub mod law;
 pub mod lists;
 pub mod lot;
 pub mod origins;
+pub mod photo;
 pub mod piece;
 pub mod scan;
 pub mod stop;
@@ -18,6 +20,7 @@ pub mod today;
 pub mod wrong_label;
 
 pub use animal::{AnimalRead, OnceRead};
+pub use ask::{AskRead, ask_read};
 pub use because::{BecauseRead, FindingRead, WhyRead, finding_read};
 pub use deed::{DeedRead, VoidedRead};
 pub use descendants::{DescendantRead, DescendantsRead, Whereabouts};
@@ -28,6 +31,7 @@ pub use law::{LawRead, RowRead};
 pub use lists::{AnimalsPage, LotsPage};
 pub use lot::{LotRead, PackRead, ReadingRead, StepBrief};
 pub use origins::{AnimalShare, BoughtRead, OriginsRead};
+pub use photo::PhotoRead;
 pub use scan::{ScanRead, scan_read};
 pub use stop::{StopRead, StoppedRead, StopsRead, stop_read};
 pub use today::{TodayRead, today_read};

@@ -1,0 +1,317 @@
+//! A guest asks: three groups, from what truly went in. What is not known is never among what is without.
+
+use super::says::PageSays;
+use super::spoken::Words;
+use super::trouble;
+use crate::caller::{Asking, Caller};
+use crate::error::Result;
+use crate::read::ask::{self, AskQuery, Asked, AskedLine};
+use crate::read::names::Names;
+use crate::rooms::blocking;
+use crate::routes::query;
+use actix_web::{HttpRequest, HttpResponse};
+use askama::Template;
+use domain::ask::{Told, Topic};
+use domain::family::food;
+use domain::grams::Grams;
+use domain::ingredients;
+use domain::says::Says;
+use domain::statement::SpeciesRules;
+use domain::words::{Allergen, Species};
+use std::collections::BTreeSet;
+use store::Conn;
+
+#[derive(Template)]
+#[template(path = "ask.html")]
+struct AskPage {
+    words: Words,
+    /// What was asked, in words; nothing where nothing was.
+    heading: Option<String>,
+    at: String,
+    /// What nobody has a word for.
+    no_word: Option<String>,
+    /// What guests ask most, then the rest.
+    usual: Vec<Chip>,
+    more: Vec<Chip>,
+    /// Is one of the rest chosen?
+    more_chosen: bool,
+    places: Vec<Place>,
+    offered: bool,
+    groups: Vec<Group>,
+    stopped: Option<String>,
+    next: Option<String>,
+}
+
+struct Chip {
+    word: &'static str,
+    says: String,
+    chosen: bool,
+}
+
+struct Place {
+    code: String,
+    name: String,
+    chosen: bool,
+}
+
+struct Group {
+    told: &'static str,
+    says: String,
+    lines: Vec<Line>,
+}
+
+struct Line {
+    name: String,
+    lot: String,
+    /// By what it is known, or what it is made of.
+    because: String,
+    much: String,
+}
+
+/// What guests ask most, in the order of the chips.
+const USUAL: [Topic; 11] = [
+    Topic::Species(Species::Pig),
+    Topic::Alcohol,
+    Topic::Allergen(Allergen::Milk),
+    Topic::Allergen(Allergen::Egg),
+    Topic::Gluten,
+    Topic::Allergen(Allergen::Fish),
+    Topic::Allergen(Allergen::Soy),
+    Topic::Allergen(Allergen::TreeNut),
+    Topic::Nitrite,
+    Topic::Species(Species::Cattle),
+    Topic::Raw,
+];
+
+/// What the address asks.
+#[derive(Default)]
+struct Wanted {
+    topics: BTreeSet<Topic>,
+    said: String,
+    place: Option<String>,
+    offered: bool,
+    after: Option<String>,
+}
+
+/// A guest's question, and its answer.
+pub async fn page(request: HttpRequest, asking: Asking) -> HttpResponse {
+    let speech = asking.speech();
+    let fields: Vec<(String, String)> = match query(&request) {
+        Ok(fields) => fields,
+        Err(error) => return trouble(speech, &error),
+    };
+    let made = blocking(move || {
+        let app = asking.caller();
+        app.store.read(|conn| read(&app, conn, fields))
+    });
+    super::page(speech, made.await)
+}
+
+fn read(app: &Caller<'_>, conn: &mut Conn, fields: Vec<(String, String)>) -> Result<AskPage> {
+    let names = Names::load(app, conn)?;
+    let words = Words::of(&names);
+    let mut wanted = Wanted::of(fields);
+    let standing = app.standing(conn)?;
+    let law = app.laws(&standing.confirmed);
+    let species = &law.of(standing.kitchen.entry.profile.0).statements.species;
+    let no_word = wanted.read_said(&words, species);
+    let asked = match wanted.topics.is_empty() {
+        true => None,
+        false => Some(ask::ask(app.app(), conn, &wanted.query())?),
+    };
+    let chip = |topic: Topic| Chip {
+        word: topic.as_str(),
+        says: words.headed(topic.says(species)),
+        chosen: wanted.topics.contains(&topic),
+    };
+    let more: Vec<Chip> = Topic::all()
+        .filter(|topic| !USUAL.contains(topic))
+        .map(chip)
+        .collect();
+    let topics: Vec<String> = wanted
+        .topics
+        .iter()
+        .map(|topic| words.say(topic.says(species)))
+        .collect();
+    let asked_at = app.now();
+    let at = words.minute(asked_at, names.zone());
+    let place = |(code, name): (&String, &String)| Place {
+        chosen: wanted.place.as_ref() == Some(code),
+        code: code.clone(),
+        name: name.clone(),
+    };
+    let mut page = AskPage {
+        heading: asked.as_ref().map(|_| {
+            words.say(PageSays::AskAbout {
+                topics: topics.join(", "),
+            })
+        }),
+        at: words.say(PageSays::AskAt { at }),
+        no_word: no_word.map(|word| words.say(PageSays::AskNoWord { word })),
+        usual: USUAL.into_iter().map(chip).collect(),
+        more_chosen: more.iter().any(|chip| chip.chosen),
+        more,
+        places: names.places.iter().map(place).collect(),
+        offered: wanted.offered,
+        groups: Vec::new(),
+        stopped: None,
+        next: None,
+        words,
+    };
+    if let Some(asked) = asked {
+        let offered = |line: &&AskedLine| !wanted.offered || line.sellable > 0;
+        let lines: Vec<&AskedLine> = asked.lines.iter().filter(offered).collect();
+        let things = asked.lines.len() - lines.len();
+        page.stopped = (things > 0).then(|| words.say(PageSays::AskStopped { things }));
+        page.groups = [
+            (Told::No, "page-ask-no"),
+            (Told::Yes, "page-ask-yes"),
+            (Told::NotKnown, "page-ask-not-known"),
+        ]
+        .map(|(told, key)| group(&words, &asked, &lines, told, key))
+        .into();
+        page.next = asked.next.map(|code| wanted.address(&code.to_string()));
+    }
+    Ok(page)
+}
+
+/// One group: what is alike and known by the same stands on one line.
+fn group(
+    words: &Words,
+    asked: &Asked<'_>,
+    lines: &[&AskedLine],
+    told: Told,
+    key: &'static str,
+) -> Group {
+    let mut alike: Vec<(&AskedLine, usize, Grams)> = Vec::new();
+    for line in lines.iter().filter(|line| line.answer.told == told) {
+        let product = &asked.lot(line).product.code;
+        let same = |(first, ..): &&mut (&AskedLine, usize, Grams)| {
+            asked.lot(first).product.code == *product && first.answer == line.answer
+        };
+        let packs = line.packs.len();
+        match alike.iter_mut().find(same) {
+            Some((_, of, left)) => {
+                *of += packs;
+                *left += line.left;
+            }
+            None => alike.push((line, packs, line.left)),
+        }
+    }
+    let say = |says: &Says| words.say(says.clone());
+    let lines = alike.into_iter().map(|(line, packs, weight)| {
+        let lot = asked.lot(line);
+        let because: Vec<String> = line.answer.because.iter().map(say).collect();
+        Line {
+            name: lot.product.name(words.lang()).to_owned(),
+            lot: lot.code.to_string(),
+            because: match told {
+                Told::No => made_of(words, asked, line),
+                _ => because.join("; "),
+            },
+            much: words.say(PageSays::AskLine {
+                packs: words.packs(packs),
+                weight,
+            }),
+        }
+    });
+    let lines: Vec<Line> = lines.collect();
+    Group {
+        told: told.as_str(),
+        says: words.say(PageSays::AskGroup {
+            group: words.t(key),
+            things: lines.len(),
+        }),
+        lines,
+    }
+}
+
+/// What it is made of, for whoever wants to see that it is without.
+fn made_of(words: &Words, asked: &Asked<'_>, line: &AskedLine) -> String {
+    let reading = &asked.reading;
+    let Some(of) = reading.family.get(line.lot) else {
+        return String::new();
+    };
+    let lists = &reading.standing.lists;
+    let food = food(&reading.family, of, lists, &reading.law.cures, words.lang());
+    ingredients::list(&food.parts, words.lang())
+}
+
+impl Wanted {
+    fn of(fields: Vec<(String, String)>) -> Wanted {
+        let mut wanted = Wanted::default();
+        let mut asked = false;
+        for (field, value) in fields {
+            let value = value.trim().to_owned();
+            match field.as_str() {
+                _ if value.is_empty() => {}
+                "about" => wanted
+                    .topics
+                    .extend(value.split(',').filter_map(Topic::parse)),
+                "q" => wanted.said = value,
+                "place" => wanted.place = Some(value),
+                "offered" => wanted.offered = value == "yes",
+                "after" => wanted.after = Some(value),
+                "asked" => asked = true,
+                _ => {}
+            }
+        }
+        // Who has asked nothing yet is asked about what the counter sells.
+        wanted.offered |= !asked;
+        wanted
+    }
+
+    /// What was typed, by the names that things have for the reader; the first word that none has.
+    fn read_said(&mut self, words: &Words, species: &SpeciesRules) -> Option<String> {
+        let named: Vec<(String, Topic)> = Topic::all()
+            .map(|topic| (words.say(topic.says(species)).to_lowercase(), topic))
+            .collect();
+        let drinks = words.t("page-ask-wine").to_lowercase();
+        let mut unknown = None;
+        let said = self.said.to_lowercase();
+        for word in said.split([',', ';', ' ']).filter(|word| !word.is_empty()) {
+            let alike = |name: &str| {
+                let singular = word.strip_suffix('s').unwrap_or(word);
+                name == word || name == singular || name.split(' ').any(|part| part == word)
+            };
+            let found: Vec<Topic> = named
+                .iter()
+                .filter(|(name, _)| alike(name))
+                .map(|(_, topic)| *topic)
+                .collect();
+            let exact = named.iter().find(|(name, _)| name == word);
+            match (exact, found.as_slice()) {
+                (Some((_, topic)), _) => drop(self.topics.insert(*topic)),
+                (None, []) if drinks.split(", ").any(|drink| drink == word) => {
+                    self.topics.insert(Topic::Alcohol);
+                }
+                (None, []) => match Topic::parse(word) {
+                    Some(topic) => drop(self.topics.insert(topic)),
+                    None => unknown = unknown.or_else(|| Some(word.to_owned())),
+                },
+                (None, found) => self.topics.extend(found),
+            }
+        }
+        unknown
+    }
+
+    fn query(&self) -> AskQuery {
+        let topics: Vec<&str> = self.topics.iter().map(|topic| topic.as_str()).collect();
+        AskQuery {
+            about: Some(topics.join(",")),
+            place: self.place.clone(),
+            for_sale: Some(self.offered),
+            after: self.after.clone(),
+            limit: None,
+        }
+    }
+
+    /// The address of the next part.
+    fn address(&self, after: &str) -> String {
+        let topics: Vec<&str> = self.topics.iter().map(|topic| topic.as_str()).collect();
+        let offered = if self.offered { "yes" } else { "no" };
+        let place = self.place.as_deref().unwrap_or_default();
+        let about = topics.join(",");
+        format!("/ask?asked=yes&about={about}&place={place}&offered={offered}&after={after}")
+    }
+}

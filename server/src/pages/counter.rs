@@ -1,0 +1,250 @@
+//! The counter: one word that fills the screen, what it is of, and what the thumb does with it.
+
+use super::basket::{self, Basket};
+use super::counter_acts::{Act, Does, acts};
+use super::counter_did::Did;
+use super::says::PageSays;
+use super::see_other;
+use super::spoken::Words;
+use crate::caller::{Asking, Caller};
+use crate::error::Result;
+use crate::lists::kitchen::Kitchen;
+use crate::read::{self, LoadedFamily};
+use crate::rooms::{Room, within};
+use crate::routes::any_query;
+use actix_web::{HttpRequest, HttpResponse, web};
+use askama::Template;
+use domain::ask::Asker;
+use domain::counter::{self, ScanView};
+use domain::right::Right;
+use domain::words::Verdict;
+use serde::Deserialize;
+use store::Conn;
+use store::family::Extent;
+
+#[derive(Template)]
+#[template(path = "counter.html")]
+struct CounterPage {
+    words: Words,
+    /// What was scanned before for the same guest, as an address says it.
+    with: String,
+    answer: Option<Answer>,
+    basket: Basket,
+    /// What was just done.
+    did: Option<Did>,
+    acts: Vec<Act>,
+    /// May whoever looks ask what is in everything?
+    sees: bool,
+}
+
+/// The word, and what led to it.
+pub struct Answer {
+    /// The verdict as it is spelt: its shape, its edge and its sound go by it.
+    verdict: String,
+    word: String,
+    /// Is it too long for the largest letters?
+    long: bool,
+    says: String,
+    /// What else stands in its way.
+    reasons: Vec<String>,
+    asked: String,
+    pack: Option<Known>,
+}
+
+/// What is known of what was scanned.
+struct Known {
+    lot: String,
+    name: String,
+    /// Which pack of which lot, and how much is in it.
+    which: String,
+    allergens: String,
+    kind: String,
+    kind_class: &'static str,
+    /// Animals that the name does not tell: each is shouted.
+    shouted: Vec<String>,
+    animals: String,
+    /// Said where not all animals in it are known.
+    animals_unknown: bool,
+    price: Option<String>,
+    whole_lot: bool,
+}
+
+#[derive(Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Asked {
+    code: Option<String>,
+    /// Deeds that were just done, with commas between.
+    did: Option<String>,
+    /// Packs for the same guest, with commas between.
+    with: Option<String>,
+}
+
+/// The verdict on what was scanned; without a code, the field alone.
+pub async fn page(request: HttpRequest, asking: Asking) -> HttpResponse {
+    super::page(asking.speech(), ask(&request, asking).await)
+}
+
+async fn ask(request: &HttpRequest, asking: Asking) -> Result<CounterPage> {
+    let asked: Asked = any_query(request)?;
+    within(Room::Scan, move || {
+        let app = asking.caller();
+        app.store.look(|conn| {
+            let kitchen = app.kitchen_lately(conn)?;
+            read(&app, conn, &kitchen, &asked)
+        })
+    })
+    .await
+}
+
+fn read(
+    app: &Caller<'_>,
+    conn: &mut Conn,
+    kitchen: &Kitchen,
+    asked: &Asked,
+) -> Result<CounterPage> {
+    let words = Words(app.speech(kitchen));
+    let with = asked.with.as_deref().unwrap_or_default();
+    let named = basket::packs(app, conn, kitchen, with)?;
+    let dropped = named.says_dropped(&words);
+    let mut packs = named.packs;
+    let code = asked.code.as_deref().filter(|code| !code.trim().is_empty());
+    let mut scan = None;
+    let mut answer = None;
+    if let Some(code) = code {
+        let view = read::scan::scan(app, conn, kitchen, code)?;
+        let mut told = answered(&words, &view, code, &kitchen.entry.currency.0);
+        if let Some((told, known)) = told.pack.as_mut().zip(view.known.as_ref()) {
+            with_animals(app, conn, &words, told, known)?;
+        }
+        answer = Some(told);
+        scan = Some(view);
+    }
+    // What is scanned now is one more for the same guest, once.
+    let before = packs.len();
+    packs.extend(scan.as_ref().and_then(basket::sellable));
+    basket::each_once(&mut packs);
+    let did = Did::of(app, conn, &words, kitchen, asked.did.as_deref())?;
+    let basket = Basket {
+        dropped,
+        ..Basket::of(&words, &packs, before, kitchen)
+    };
+    Ok(CounterPage {
+        acts: acts(app, &words, scan.as_ref(), &basket, code.is_some()),
+        with: basket.with_before.clone(),
+        sees: app.who.may(Right::See),
+        words,
+        answer,
+        basket,
+        did,
+    })
+}
+
+fn answered(words: &Words, scan: &ScanView, code: &str, currency: &str) -> Answer {
+    let answer = &scan.answer;
+    let others = answer.reasons.iter().filter(|says| **says != answer.says);
+    Answer {
+        long: matches!(
+            answer.verdict,
+            Verdict::SellToday | Verdict::NotForSale | Verdict::Unknown
+        ),
+        word: words.say(answer.verdict.says()),
+        verdict: answer.verdict.to_string(),
+        says: words.say(answer.says.clone()),
+        reasons: others.map(|says| words.say(says.clone())).collect(),
+        asked: code.trim().chars().take(80).collect(),
+        pack: scan
+            .known
+            .as_ref()
+            .map(|known| told(words, known, currency)),
+    }
+}
+
+fn told(words: &Words, known: &counter::Known, currency: &str) -> Known {
+    let lot = &known.lot;
+    let which = [
+        Some(lot.code.shown()),
+        known
+            .pack
+            .map(|pack| words.say(PageSays::CounterPack { pack })),
+        known
+            .pack()
+            .filter(|pack| !pack.now.left.is_none_left())
+            .map(|pack| words.grams(pack.now.left)),
+    ];
+    let which: Vec<String> = which.into_iter().flatten().collect();
+    let price = known.price_minor().filter(|minor| *minor > 0);
+    Known {
+        lot: lot.code.to_string(),
+        name: lot.product.name(words.lang()).to_owned(),
+        which: which.join(", "),
+        allergens: words.allergens_called(lot),
+        kind: words.raw_or_ready(lot),
+        kind_class: if lot.is_called_ready() { "ready" } else { "" },
+        shouted: Vec::new(),
+        animals: String::new(),
+        animals_unknown: false,
+        // An empty pack costs nothing, and has no price.
+        price: price.map(|minor| words.money(minor, currency)),
+        whole_lot: known.pack.is_none(),
+    }
+}
+
+/// The animals in it, by everything that went in; those that its name does not tell are shouted.
+fn with_animals(
+    app: &Caller<'_>,
+    conn: &mut Conn,
+    words: &Words,
+    told: &mut Known,
+    known: &counter::Known,
+) -> Result<()> {
+    let extent = Extent {
+        packs: Some(&[]),
+        ..Extent::ANCESTORS
+    };
+    let id = known.lot.id;
+    let reading = LoadedFamily::load(app.app(), conn, &[id.0], extent)?;
+    let rules = &reading.law.statements.species;
+    let mut asker = Asker::new(&reading.family, &app.law.trade.ask, rules);
+    let (animals, are_all) = asker.animals(id);
+    let meat = |species| {
+        let topic = domain::ask::Topic::Species(species);
+        words.say(topic.says(rules))
+    };
+    let own = known.lot.product.species;
+    let unsaid = animals.iter().filter(|species| {
+        own != Some(**species) && !rules.tells(&told.name, **species, words.lang())
+    });
+    told.shouted = unsaid
+        .map(|species| {
+            words.say(PageSays::CounterAnimal {
+                species: species.as_str().to_owned(),
+                meat: meat(*species),
+            })
+        })
+        .collect();
+    // Its own animal first.
+    let first = animals.iter().filter(|species| own == Some(**species));
+    let others = animals.iter().filter(|species| own != Some(**species));
+    let named: Vec<String> = first.chain(others).map(|species| meat(*species)).collect();
+    told.animals = ::words::capital(&named.join(", "));
+    told.animals_unknown = !are_all;
+    Ok(())
+}
+
+/// What a label's square code leads to.
+pub async fn lot_of_label(path: web::Path<(String, String)>) -> HttpResponse {
+    see_other(&format!("/counter?code={}", plain(&path.1)))
+}
+
+/// The same, with a pack.
+pub async fn pack_of_label(path: web::Path<(String, String, String)>) -> HttpResponse {
+    let (code, pack) = (plain(&path.1), plain(&path.2));
+    see_other(&format!("/counter?code={code}/{pack}"))
+}
+
+/// Codes need no escaping; whatever else was sent is dropped.
+fn plain(text: &str) -> String {
+    text.chars()
+        .filter(|letter| letter.is_ascii_alphanumeric() || *letter == '-')
+        .collect()
+}

@@ -1,0 +1,101 @@
+//! What was just done at the counter, with its undo: several deeds are undone in one tap.
+
+use super::says::PageSays;
+use super::spoken::Words;
+use crate::caller::Caller;
+use crate::error::Result;
+use crate::ids::shown_id;
+use crate::lists::kitchen::Kitchen;
+use domain::grams::Grams;
+use domain::words::DeedKind;
+use store::{Conn, deeds, lots, packs};
+use uuid::Uuid;
+
+/// The most deeds of one strip.
+const MOST: usize = 40;
+
+/// What was just done.
+pub struct Did {
+    /// What, and what it came to.
+    pub says: String,
+    /// By whom, when.
+    pub by: String,
+    /// The deeds' ids, to undo them by.
+    pub ids: String,
+    /// Were they undone?
+    pub voided: bool,
+    /// Where the page is once they are undone.
+    pub then: String,
+}
+
+impl Did {
+    /// The deeds that an address names; nothing where none of them is on record.
+    ///
+    /// # Errors
+    /// The database is away, or the record is damaged.
+    pub fn of(
+        app: &Caller<'_>,
+        conn: &mut Conn,
+        words: &Words,
+        kitchen: &Kitchen,
+        did: Option<&str>,
+    ) -> Result<Option<Did>> {
+        let uids = did.unwrap_or_default().split(',');
+        let uids = uids.filter_map(|text| Uuid::parse_str(text.trim()).ok());
+        let mut done = Vec::new();
+        for uid in uids.take(MOST) {
+            done.extend(deeds::by_uid(conn, uid.as_bytes())?);
+        }
+        let Some(first) = done.first() else {
+            return Ok(None);
+        };
+        let (mut names, mut price, mut touched) = (Vec::new(), 0, Vec::new());
+        for deed in &done {
+            for (row, pack, mg) in packs::of_deed(conn, deed.id)? {
+                let row = lots::by_keys(conn, &[row])?.into_iter().next();
+                let Some(row) = row else { continue };
+                let product = app.product(conn, row.version_id)?;
+                let weight = Grams::from_milligrams(mg.abs());
+                price += product.sale.price_minor(weight).unwrap_or(0);
+                names.push(product.name(words.lang()).to_owned());
+                touched.push(format!("{}/{pack}", row.code));
+            }
+        }
+        let sold = first.kind()? == DeedKind::Sell;
+        let what = match names.as_slice() {
+            [] => String::new(),
+            [one] => one.clone(),
+            several => words.packs(several.len()),
+        };
+        let price = words.money(price, &kitchen.entry.currency.0);
+        let says = match sold {
+            true => words.say(PageSays::CounterSold { what, price }),
+            false => words.say(PageSays::CounterDid {
+                deed: words.headed(first.kind()?.says()),
+                what,
+            }),
+        };
+        let by = PageSays::CounterBy {
+            by: first.person.clone(),
+            at: words.minute(first.at.and_utc(), kitchen.zone),
+        };
+        let mut voided = true;
+        for deed in &done {
+            voided &= deeds::voided_by(conn, deed.id)?.is_some();
+        }
+        let ids: Vec<String> = done.iter().map(|deed| shown_id(&deed.uid)).collect();
+        // Undone, one pack is on the screen again, and several are in the basket.
+        let then = match touched.as_slice() {
+            [one] => format!("/counter?code={one}"),
+            several if sold => format!("/counter?with={}", several.join(",")),
+            _ => "/counter".to_owned(),
+        };
+        Ok(Some(Did {
+            says,
+            by: words.say(by),
+            ids: ids.join(" "),
+            voided,
+            then,
+        }))
+    }
+}
