@@ -31,14 +31,17 @@ const end = {
       const input = choice.querySelector("input");
       input.required = left !== 0;
       input.disabled = choice.hidden;
-      input.checked = input.checked && !choice.hidden;
+      // A choice is about that much, and no other.
+      input.checked = input.checked && !choice.hidden && left === end.left;
     }
+    end.left = left;
     // All is weighed, and what is missing is what the knife and the cold usually take.
     const usual = high !== undefined && left > 0 && left <= Number(high) && open.length === 0;
     if (usual && !end.chosen()) {
       end.part("rest-loss").querySelector("input").checked = true;
     }
     const much = high !== undefined && left > Number(high);
+    end.part("loss-says").className = much ? "warn" : "help";
     side.show(end.part("loss-says"), left > 0 && high !== undefined ? side.say(much ? "loss-high" : "loss", values) : "");
     end.form.querySelector("button.grand").disabled = left < 0 && !scales;
     end.sentence(left);
@@ -122,7 +125,16 @@ deeds.send = async (form, also = {}) => {
   if (form === end.form) {
     form.dataset.body = JSON.stringify(end.body());
     const wish = JSON.stringify({ ...deeds.body(form), ...also });
-    if (!side.state.sent || side.state.sent.wish !== wish) {
+    const other = side.state.sent && side.state.sent.wish !== wish;
+    if (other && !(await side.settle())) {
+      deeds.tell(form);
+      return;
+    }
+    if (side.state.kept.length === 0) {
+      window.location.reload();
+      return;
+    }
+    if (!side.state.sent || other) {
       side.state.sent = { id: deeds.id(), wish };
     }
     form.dataset.id = side.state.sent.id;

@@ -16,7 +16,7 @@ const scale = {
   // What a hand or a scale types: "4.05", "4,05", "ST,GS,+  4.050 kg", "8 lb 14.9 oz". Nothing where it is no weight.
   read(text) {
     const units = { kg: 1e6, g: 1e3, lb: 453592.37, oz: 28349.523125 };
-    const found = [...text.matchAll(/([0-9][0-9\s\u00a0\u202f]*(?:[.,][0-9]+)?)\s*(kg|g|lb|oz)?(?![a-z])/gi)];
+    const found = [...text.matchAll(/([0-9][0-9\s\u00a0\u202f]*(?:[.,][0-9]+)?|[.,][0-9]+)\s*(kg|g|lb|oz)?(?![a-z])/gi)];
     const worth = ([, figure, unit]) => deeds.figure(figure) * units[(unit || side.page.dataset.unit).toLowerCase()];
     const ounces = found.slice(1, 2).filter(([, , unit]) => unit && unit.toLowerCase() === "oz");
     return Math.round([...found.slice(0, 1), ...ounces].reduce((sum, one) => sum + worth(one), 0));

@@ -69,10 +69,11 @@ const side = {
   },
 
   // Was what was sent recorded, though nobody told us? Then it is done; undone, its weights are here again.
+  // False where nobody answers.
   async settle() {
     const sent = side.state.sent;
     if (!sent) {
-      return;
+      return true;
     }
     try {
       const response = await fetch(`/api/steps/${sent.id}`);
@@ -84,8 +85,10 @@ const side = {
         delete side.state.sent;
       }
       side.save();
+      return true;
     } catch {
-      // Nobody answers: the same id is sent again, and the record takes it once.
+      // The same id is sent again, and the record takes it once.
+      return false;
     }
   },
 
@@ -327,7 +330,7 @@ if (side.page) {
   end.form.addEventListener("change", () => end.render());
   // A scale types figures: wherever the finger was last, they land in the weight.
   document.addEventListener("keydown", (event) => {
-    const typed = /^[0-9]$/.test(event.key) && !event.ctrlKey && !event.altKey && !event.metaKey;
+    const typed = /^[0-9.,]$/.test(event.key) && !event.ctrlKey && !event.altKey && !event.metaKey;
     const at = document.activeElement.tagName;
     if (typed && side.cut && !["INPUT", "SELECT", "TEXTAREA"].includes(at)) {
       event.stopImmediatePropagation();

@@ -52,7 +52,7 @@ struct BreakDownPage {
     picture: Option<String>,
     cuts: Vec<Cut>,
     /// Cuts of the style that the house has no product for.
-    lacking: String,
+    lacking: Vec<String>,
     /// What else may come off it.
     others: Vec<Choice>,
     /// How much may be left unweighed, in milligrams.
@@ -163,10 +163,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
         bench: super::act::bench(&reading),
         unit,
         picture: style.and_then(|style| picture(&words, style, &usual)),
-        lacking: lacking
-            .map(|cut| cut.name.clone())
-            .collect::<Vec<_>>()
-            .join(", "),
+        lacking: lacking.map(|cut| cut.name.clone()).collect(),
         others: house.others(style),
         loss: loss.map(|(low, high)| (low.milligrams(), high.milligrams())),
         sources: style.map_or_else(Vec::new, |style| sources(app, &words, style)),
@@ -265,7 +262,7 @@ fn sources(app: &Caller<'_>, words: &Words, style: &CuttingStyle) -> Vec<String>
     let told = rows.filter_map(|row| {
         let rows = &app.law.trade_rows;
         let says = rows.get(row)?.says.in_language(words.lang());
-        Some(format!("{says} ({})", words.say(rows.source(row))))
+        Some(format!("{says} {}.", words.say(rows.source(row))))
     });
     told.collect()
 }

@@ -84,3 +84,32 @@ impl KnifeEntry {
         })
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn refused(cuts: &str) -> String {
+        let cut = |piece: &str| {
+            format!(
+                r#"{{ "piece": "{piece}", "regions": ["{piece}"], "short": {{ "en": "x", "fr": "x" }} }}"#
+            )
+        };
+        let cuts: Vec<String> = cuts.split(' ').map(cut).collect();
+        let text = format!(
+            r#"{{ "drawing": "pork", "row": "none", "cuts": [{}] }}"#,
+            cuts.join(", ")
+        );
+        let entry: KnifeEntry = serde_json::from_str(&text).unwrap();
+        let bad = entry.knife(&Rows::default(), "side", &["ham", "loin"]);
+        bad.unwrap_err().to_string()
+    }
+
+    #[test]
+    fn the_knife_cuts_each_piece_once_and_no_other() {
+        assert!(refused("ham").contains("leaves \"loin\" out"));
+        assert!(refused("ham loin ham").contains("twice"));
+        assert!(refused("ham loin jowl").contains("no piece \"jowl\""));
+        assert!(refused("loin ham").contains("none"), "its row is unknown");
+    }
+}
