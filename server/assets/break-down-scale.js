@@ -29,6 +29,7 @@ const scale = {
     const values = { usual, low: scale.figure(cut.low, 2), high: scale.figure(cut.high, 2) };
     const name = cut.low ? "usual" : "usual-alone";
     side.show(side.part("usual-says"), usual ? side.say(name, values) : "");
+    side.show(side.part("usual-source"), cut.source);
     band.toggleAttribute("hidden", !cut.low);
     if (!cut.low) {
       return;

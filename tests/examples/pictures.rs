@@ -1,6 +1,6 @@
 //! Makes the two pictures of the README from the demo: `cargo run -p stories --example pictures`
 //!
-//! A side of pork on the bench, half of it weighed off, and the label of a pack of bacon. Chromium draws the
+//! A side of pork on the bench, half of it weighed off, and the label of a jar of rillettes. Chromium draws the
 //! one, poppler the other; each stays under 150 kB.
 
 use png::{BitDepth, ColorType, Compression, Decoder, Encoder, Filter};
@@ -46,14 +46,15 @@ fn bench(house: &House) -> Vec<u8> {
     browser.run(
         "document.querySelector('[data-last-says]').textContent =
             document.querySelector('[data-last-says]').textContent.replace(/[0-9]+:[0-9]+.[AP]M/, '10:52 AM');
+         document.documentElement.style.scrollbarWidth = 'none';
          document.activeElement.blur(); window.scrollTo(0, 0);",
     );
     browser.picture()
 }
 
 fn label(caller: &Caller, house: &House) -> Vec<u8> {
-    let bacon = caller.noted("L13");
-    let labels = caller.get(&format!("/api/lots/{bacon}/labels.pdf?packs=13"));
+    let rillettes = caller.noted("L31");
+    let labels = caller.get(&format!("/api/lots/{rillettes}/labels.pdf"));
     let (pdf, png) = (
         house.folder().join("label.pdf"),
         house.folder().join("label"),

@@ -5,6 +5,7 @@
 //! says what there is to cut and to choose.
 
 use super::acts::{ActKind, may};
+use super::house_cuts::{Choice, HouseCuts};
 use super::origins::Origins;
 use super::says::{ActSays, PageSays};
 use super::side::{self, Shown};
@@ -21,12 +22,11 @@ use askama::Template;
 use domain::family::{cut_off, origins};
 use domain::grams::Grams;
 use domain::lot::{Lot, Pack, PlaceId, brief};
-use domain::product::{Product, YieldOf};
-use domain::words::{ProductKind, Species};
+use domain::product::YieldOf;
+use domain::words::ProductKind;
 use domain::yields::{CuttingStyle, Drawing, UsualCut};
 use rust_decimal::Decimal;
 use serde::Deserialize;
-use std::collections::BTreeMap;
 use store::Conn;
 use words::{Language, Mass};
 
@@ -81,15 +81,10 @@ struct Cut {
     /// What is usual, for the eye.
     usual_says: String,
     band_says: String,
+    /// The row of that, with a word where nobody has read it.
+    usual_source: String,
     /// What of it came off this carcass before, for the eye.
     before: Option<String>,
-}
-
-#[derive(Clone)]
-struct Choice {
-    code: String,
-    name: String,
-    chosen: bool,
 }
 
 /// In what weights are typed and shown at the bench.
@@ -134,13 +129,16 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
     let pack = packs.find(|pack| asked.pack.is_none_or(|number| number == pack.number));
     let (_, before) = cut_off(&reading.family, id);
     let style = style(app, lot);
-    let house = House::of(&reading, &names, lot.species.first().copied());
+    let house = HouseCuts::of(&reading, &names, lot.species.first().copied());
     let hung = view.of.made();
     let usual = style.map_or_else(Vec::new, |style| style.usual_cuts(hung));
     let cuts: Vec<Cut> = usual
         .iter()
         .enumerate()
-        .map(|(nth, one)| cut(&words, &house, &before, nth + 1, one))
+        .map(|(nth, one)| {
+            let row = source(app, &words, style, one);
+            cut(&words, &house, &before, row, nth + 1, one)
+        })
         .collect();
     let loss = style.and_then(|style| style.usual_loss(hung));
     let animals = Origins::of(&origins(&reading.family, id), &names).animals;
@@ -201,8 +199,9 @@ fn style<'a>(app: &'a Caller<'_>, lot: &Lot) -> Option<&'a CuttingStyle> {
 
 fn cut(
     words: &Words,
-    house: &House,
+    house: &HouseCuts,
     before: &[(&str, Grams)],
+    usual_source: String,
     nth: usize,
     of: &UsualCut<'_>,
 ) -> Cut {
@@ -224,9 +223,22 @@ fn cut(
         band_says: of.band.map_or_else(String::new, |(low, high)| {
             words.say(PageSays::Between { low, high })
         }),
+        usual_source,
         before: (came_off > Grams::ZERO).then(|| words.grams(came_off)),
         key: key.clone(),
     }
+}
+
+/// Where what is usual of a cut comes from: the row of its band, else that of the template.
+fn source(
+    app: &Caller<'_>,
+    words: &Words,
+    style: Option<&CuttingStyle>,
+    of: &UsualCut<'_>,
+) -> String {
+    let band = of.rule.band.as_ref().map(|band| &band.row);
+    let row = band.or(style.map(|style| &style.row));
+    row.map_or_else(String::new, |row| words.say(app.law.trade_rows.source(row)))
 }
 
 fn picture(words: &Words, style: &CuttingStyle, usual: &[UsualCut<'_>]) -> Option<String> {
@@ -265,64 +277,6 @@ fn sources(app: &Caller<'_>, words: &Words, style: &CuttingStyle) -> Vec<String>
         Some(format!("{says} {}.", words.say(rows.source(row))))
     });
     told.collect()
-}
-
-/// The house's products that come off one kind of animal.
-struct House {
-    /// By the piece that they are, else by none.
-    by_piece: BTreeMap<Option<String>, Vec<Choice>>,
-}
-
-impl House {
-    fn of(reading: &LoadedFamily<'_>, names: &Names, species: Option<Species>) -> House {
-        let mut by_piece: BTreeMap<Option<String>, Vec<Choice>> = BTreeMap::new();
-        let products = reading.standing.lists.products.values();
-        let of_it = |product: &&std::sync::Arc<Product>| {
-            product.species == species && product.raw && comes_off(product.kind)
-        };
-        for product in products.filter(of_it) {
-            let choices = by_piece.entry(product.cut.clone()).or_default();
-            choices.push(Choice {
-                name: names.product(&product.code),
-                code: product.code.clone(),
-                chosen: false,
-            });
-        }
-        for choices in by_piece.values_mut() {
-            choices.sort_by(|one, other| one.name.cmp(&other.name));
-        }
-        House { by_piece }
-    }
-
-    fn of_piece(&self, piece: &str) -> Vec<Choice> {
-        self.listed(Some(piece))
-    }
-
-    /// What comes off the animal beside the pieces of the style: liver, bones of a piece, another style's cuts.
-    fn others(&self, style: Option<&CuttingStyle>) -> Vec<Choice> {
-        let is_piece = |key: &str| {
-            let mut pieces = style.iter().flat_map(|style| &style.pieces);
-            pieces.any(|piece| piece.key == key)
-        };
-        let others = self
-            .by_piece
-            .keys()
-            .filter(|key| key.as_deref().is_none_or(|key| !is_piece(key)));
-        let mut others: Vec<Choice> = others.flat_map(|key| self.listed(key.as_deref())).collect();
-        others.sort_by(|one, other| one.name.cmp(&other.name));
-        others
-    }
-
-    fn listed(&self, piece: Option<&str>) -> Vec<Choice> {
-        let choices = self.by_piece.get(&piece.map(str::to_owned));
-        choices.cloned().unwrap_or_default()
-    }
-}
-
-/// Does that sort of product come off a carcass?
-fn comes_off(kind: ProductKind) -> bool {
-    use ProductKind::*;
-    matches!(kind, Cut | Trim | Fat | Bone | Offal | Waste)
 }
 
 /// Where the cuts may go: first of all where those of the last carcass went.

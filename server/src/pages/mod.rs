@@ -22,6 +22,7 @@ mod forward;
 pub mod frame;
 mod history;
 mod home;
+mod house_cuts;
 mod label;
 mod lot;
 mod lots;
