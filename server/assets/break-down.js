@@ -315,6 +315,11 @@ if (side.page) {
     if (mg <= 0) {
       side.keep(false);
     } else {
+      // What a scale wrote around the figure goes, if the figure says the same.
+      const figure = scale.figure(mg);
+      if (scale.read(figure) === mg) {
+        side.part("weight").value = figure;
+      }
       side.part(says === "" ? "keep" : "again").focus();
     }
   });
