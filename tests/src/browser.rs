@@ -115,6 +115,39 @@ impl Browser {
         );
     }
 
+    /// Presses keys wherever the focus is, as a keyboard or a scale does; `\u{e007}` is Return.
+    pub fn press(&self, keys: &str) {
+        let down_and_up = |key: char| {
+            let key = key.to_string();
+            [
+                json!({ "type": "keyDown", "value": key }),
+                json!({ "type": "keyUp", "value": key }),
+            ]
+        };
+        let strokes: Vec<Value> = keys.chars().flat_map(down_and_up).collect();
+        let actions = json!([{ "type": "key", "id": "keys", "actions": strokes }]);
+        self.call("/actions", &json!({ "actions": actions }));
+    }
+
+    /// Cuts the network, or mends it.
+    pub fn cut_off(&self, is_cut: bool) {
+        let line = json!({ "offline": is_cut, "latency": 0, "download_throughput": -1, "upload_throughput": -1 });
+        self.call(
+            "/chromium/network_conditions",
+            &json!({ "network_conditions": line }),
+        );
+    }
+
+    /// What the window shows, as PNG.
+    ///
+    /// # Panics
+    /// The driver's answer is no picture.
+    pub fn picture(&self) -> Vec<u8> {
+        let call = json!({ "cmd": "Page.captureScreenshot", "params": { "format": "png" } });
+        let taken = self.call("/goog/cdp/execute", &call);
+        plain(taken["data"].as_str().expect("a picture"))
+    }
+
     fn element(&self, css: &str) -> String {
         let found = self.call(
             "/element",
@@ -190,6 +223,27 @@ impl Drop for Browser {
         let _ = self.driver.kill();
         let _ = self.driver.wait();
     }
+}
+
+/// The bytes of a text in base 64.
+fn plain(text: &str) -> Vec<u8> {
+    let six = |letter: u8| match letter {
+        b'A'..=b'Z' => Some(letter - b'A'),
+        b'a'..=b'z' => Some(letter - b'a' + 26),
+        b'0'..=b'9' => Some(letter - b'0' + 52),
+        b'+' => Some(62),
+        b'/' => Some(63),
+        _ => None,
+    };
+    let (mut bytes, mut held, mut bits) = (Vec::new(), 0_u32, 0);
+    for six in text.bytes().filter_map(six) {
+        (held, bits) = ((held << 6 | u32::from(six)) & 0xffff, bits + 6);
+        if bits >= 8 {
+            bits -= 8;
+            bytes.push((held >> bits & 0xff) as u8);
+        }
+    }
+    bytes
 }
 
 /// The judge of accessibility, as a script.

@@ -230,6 +230,13 @@ impl Caller {
         self.receive("pig-half").grams(grams).from(animal).made()
     }
 
+    /// Receives a half pig of 45 kg in the demo kitchen, two days before its today; its code.
+    pub fn side_on_the_rail(&self) -> String {
+        let animal = farm("BRC").killed("2026-06-24").carcass("0624-09");
+        let pig = self.receive("pig-half").grams(45_000);
+        pig.from(animal.side("left")).by("Oda Marsh").made()
+    }
+
     /// The code of the lot with that note, as the demo's story names it.
     ///
     /// # Panics

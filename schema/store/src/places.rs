@@ -66,6 +66,18 @@ pub fn where_frozen(conn: &mut Conn) -> Result<Option<i32>> {
     Ok(most.map(|(place, _)| place))
 }
 
+/// The place where what was cut off the last carcass was put, by its key.
+pub fn cuts_put_last(conn: &mut Conn) -> Result<Option<i32>> {
+    Ok(lots::table
+        .inner_join(deeds::table.on(deeds::id.eq(lots::deed_id)))
+        .filter(deeds::kind.eq(DeedKind::BreakDown.as_str()))
+        .filter(lots::voided.eq(false))
+        .order((deeds::id.desc(), lots::id))
+        .select(lots::born_place_id)
+        .first(conn)
+        .optional()?)
+}
+
 #[derive(Debug, QueryableByName)]
 struct PackedAs {
     #[diesel(sql_type = Text)]

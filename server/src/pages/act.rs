@@ -239,7 +239,7 @@ fn body(kind: ActKind, lot: &Lot, packs: &[&Pack], bench: &str) -> Value {
 }
 
 /// Where it is packed: a bench, else the first place of all.
-fn bench(reading: &LoadedFamily<'_>) -> String {
+pub(super) fn bench(reading: &LoadedFamily<'_>) -> String {
     let places = &reading.standing.lists.places;
     let bench = places.iter().find(|(_, place)| place.is_contact);
     let bench = bench.or_else(|| places.iter().next());

@@ -1,5 +1,6 @@
 //! The next acts on a lot, the likeliest first.
 
+use super::break_down;
 use super::spoken::Words;
 use crate::who::Who;
 use chrono::NaiveDate;
@@ -102,13 +103,18 @@ pub fn buttons(words: &Words, who: &Who, lot: &Lot, today: NaiveDate) -> Vec<But
     let kinds = likeliest(lot, today)
         .into_iter()
         .filter(|kind| may(who, *kind));
-    let mut buttons: Vec<Button> = kinds
-        .map(|kind| Button {
-            says: words.t(kind.name()),
-            path: format!("/lots/{}/{}", lot.code, kind.as_str()),
-            first: false,
-        })
-        .collect();
+    let cut_up = Button {
+        says: words.t("page-act-break-down"),
+        path: format!("/lots/{}/break-down", lot.code),
+        first: false,
+    };
+    let is_cut_up = break_down::is_for(lot) && may(who, ActKind::Pack);
+    let mut buttons: Vec<Button> = is_cut_up.then_some(cut_up).into_iter().collect();
+    buttons.extend(kinds.map(|kind| Button {
+        says: words.t(kind.name()),
+        path: format!("/lots/{}/{}", lot.code, kind.as_str()),
+        first: false,
+    }));
     if brief::left(&lot.packs).next().is_some() && who.may(Right::Print) {
         buttons.push(Button {
             says: words.t("page-act-labels"),

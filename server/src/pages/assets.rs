@@ -12,6 +12,10 @@ const DEEDS: &str = include_str!("../../assets/deeds.js");
 const COUNTER: &str = include_str!("../../assets/counter.js");
 const COUNTER_STYLE: &str = include_str!("../../assets/counter.css");
 const CAMERA: &str = include_str!("../../assets/camera.js");
+const BREAK_DOWN: &str = include_str!("../../assets/break-down.js");
+const BREAK_DOWN_SCALE: &str = include_str!("../../assets/break-down-scale.js");
+const BREAK_DOWN_END: &str = include_str!("../../assets/break-down-end.js");
+const BREAK_DOWN_STYLE: &str = include_str!("../../assets/break-down.css");
 const SCRIPT: &str = include_str!("../../assets/gambrel.js");
 
 struct Asset {
@@ -22,7 +26,7 @@ struct Asset {
     tag: String,
 }
 
-static ASSETS: LazyLock<[Asset; 9]> = LazyLock::new(|| {
+static ASSETS: LazyLock<[Asset; 13]> = LazyLock::new(|| {
     [
         ("gambrel.css", "text/css; charset=utf-8", STYLE.as_bytes()),
         ("pages.css", "text/css; charset=utf-8", PAGES.as_bytes()),
@@ -35,6 +39,26 @@ static ASSETS: LazyLock<[Asset; 9]> = LazyLock::new(|| {
             "deeds.js",
             "text/javascript; charset=utf-8",
             DEEDS.as_bytes(),
+        ),
+        (
+            "break-down.js",
+            "text/javascript; charset=utf-8",
+            BREAK_DOWN.as_bytes(),
+        ),
+        (
+            "break-down-scale.js",
+            "text/javascript; charset=utf-8",
+            BREAK_DOWN_SCALE.as_bytes(),
+        ),
+        (
+            "break-down-end.js",
+            "text/javascript; charset=utf-8",
+            BREAK_DOWN_END.as_bytes(),
+        ),
+        (
+            "break-down.css",
+            "text/css; charset=utf-8",
+            BREAK_DOWN_STYLE.as_bytes(),
         ),
         ("regular.ttf", "font/ttf", Weight::Regular.font_file()),
         ("bold.ttf", "font/ttf", Weight::Bold.font_file()),

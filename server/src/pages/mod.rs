@@ -13,6 +13,7 @@ mod basket;
 mod counter;
 mod counter_acts;
 mod counter_did;
+mod break_down;
 mod cure_room;
 mod done;
 mod drawing;
@@ -21,6 +22,7 @@ mod forward;
 pub mod frame;
 mod history;
 mod home;
+mod house_cuts;
 mod label;
 mod lot;
 mod lots;
@@ -30,6 +32,7 @@ mod packs;
 mod people;
 mod printing;
 pub mod says;
+mod side;
 mod sign_in;
 mod spoken;
 mod tree;
@@ -66,6 +69,11 @@ pub fn all() -> Vec<(&'static str, Right, Route)> {
         ("/lots", See, web::get().to(lots::page)),
         ("/lots/{code}", See, web::get().to(lot::page)),
         ("/lots/{code}/label.svg", See, web::get().to(label::picture)),
+        (
+            "/lots/{code}/break-down",
+            See,
+            web::get().to(break_down::page),
+        ),
         ("/lots/{code}/{act}", See, web::get().to(act::page)),
         ("/cure-room", See, web::get().to(cure_room::page)),
         ("/printing", See, web::get().to(printing::page)),

@@ -67,6 +67,7 @@ messages! {
         AskAt "ask-at" { at: String },
         AskStopped "ask-stopped" { things: usize },
         AskLine "ask-line" { packs: String, weight: Grams },
+        Between "between" { low: Grams, high: Grams },
     }
 }
 
@@ -80,6 +81,7 @@ messages! {
         Discard "discard" { name: String, lot: String },
         Serve "serve" { name: String, lot: String },
         Count "count" { name: String, lot: String },
+        BreakDown "break-down" { name: String, lot: String },
     }
 }
 

@@ -1,5 +1,6 @@
 //! Judges that nobody here wrote, over what the service answers.
 
+mod break_down;
 mod browser;
 mod counter_flows;
 mod flows;

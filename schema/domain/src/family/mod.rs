@@ -46,7 +46,7 @@ pub use why::{
     WhySays, all_contents_links, condition_links, contents_links, correction_links, date_links,
     nearest_links,
 };
-pub use yields::{NothingToCompare, yields};
+pub use yields::{NothingToCompare, cut_off, yields};
 
 use crate::genealogy::{Ancestry, Onward};
 use crate::grams::Grams;

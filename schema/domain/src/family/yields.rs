@@ -37,12 +37,9 @@ pub fn yields(family: &Family, lot: LotId, usual: &YieldRules) -> Result<(Grams,
     }
 }
 
-fn cut_out(
-    family: &Family,
-    lot: LotId,
-    style: &str,
-    usual: &YieldRules,
-) -> Result<(Grams, Vec<YieldShown>)> {
+/// What was cut off a carcass: how much of it went under the knife, and each piece by its key where it has
+/// one, else by its product's code.
+pub fn cut_off(family: &Family, lot: LotId) -> (Grams, Vec<(&str, Grams)>) {
     let (mut hanging, mut pieces) = (Grams::ZERO, Vec::new());
     let of = family.get(lot);
     for did in of.map(|of| of.steps()).unwrap_or_default() {
@@ -59,6 +56,17 @@ fn cut_out(
             }
         }
     }
+    (hanging, pieces)
+}
+
+fn cut_out(
+    family: &Family,
+    lot: LotId,
+    style: &str,
+    usual: &YieldRules,
+) -> Result<(Grams, Vec<YieldShown>)> {
+    let (hanging, pieces) = cut_off(family, lot);
+    let of = family.get(lot);
     let species = of.and_then(|of| of.lot.species.first().copied());
     let (Some(species), false) = (species, pieces.is_empty()) else {
         return Err(Refusal::cannot_be("code", NothingToCompare::NothingCut));

@@ -1,7 +1,7 @@
 //! Cutting up an animal: each piece as a part of the hanging weight, and what nobody weighed.
 
 use super::says::CutOutSays;
-use super::{Band, Verdict, YieldRules, YieldShown};
+use super::{Band, Knife, Verdict, YieldRules, YieldShown};
 use crate::grams::Grams;
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
@@ -25,6 +25,8 @@ pub struct CuttingStyle {
     pub pieces: Vec<PieceRule>,
     /// How much may be left unweighed, in percent of the hanging weight: cut and drip loss.
     pub loss: Option<Band>,
+    /// How it is cut on the bench, where the data says so.
+    pub knife: Option<Knife>,
 }
 
 /// A piece of a style.
@@ -240,6 +242,7 @@ mod tests {
                     Decimal::new(-3, 1),
                     Decimal::new(25, 1),
                 )),
+                knife: None,
             }],
             ..YieldRules::default()
         }

@@ -5,12 +5,14 @@
 
 mod band;
 mod cut_out;
+mod knife;
 mod line;
 mod says;
 mod step;
 
 pub use band::Band;
 pub use cut_out::{CutOut, CuttingStyle, PieceRule, cut_out};
+pub use knife::{Drawing, Knife, KnifeCut, UsualCut};
 pub use line::{Verdict, YieldShown};
 pub use says::{CutOutSays, StepYieldSays};
 pub use step::{Cooked, StepRule, YieldMeasure, of_step};

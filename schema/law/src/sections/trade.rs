@@ -3,6 +3,7 @@
 
 mod ask;
 mod cure_room;
+mod knife;
 mod yields;
 
 use crate::Bad;

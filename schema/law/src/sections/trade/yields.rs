@@ -1,5 +1,6 @@
 //! How yields are written.
 
+use super::knife::KnifeEntry;
 use super::once;
 use crate::Bad;
 use crate::entry::{BoundEntry, Number, TextEntry, known};
@@ -39,6 +40,8 @@ struct StyleEntry {
     row: String,
     /// The row of the bands, where pieces have any.
     band_row: Option<String>,
+    /// How it is cut on the bench.
+    knife: Option<KnifeEntry>,
     /// Its pieces.
     pieces: Vec<PieceEntry>,
     /// How much may be left unweighed, in percent of the hanging weight.
@@ -166,8 +169,12 @@ impl StyleEntry {
                 band: usual,
             })
         });
+        let pieces = pieces.collect::<Result<Vec<PieceRule>, Bad>>()?;
+        let keys: Vec<&str> = pieces.iter().map(|piece| piece.key.as_str()).collect();
+        let knife = self.knife.map(|knife| knife.knife(rows, &self.key, &keys));
         Ok(CuttingStyle {
-            pieces: pieces.collect::<Result<_, Bad>>()?,
+            knife: knife.transpose()?,
+            pieces,
             loss: self.loss.map(|loss| loss.band(rows)).transpose()?,
             row: known(rows, &self.row)?,
             key: self.key,

@@ -1,0 +1,343 @@
+//! A carcass on the bench: its picture with the cuts in the order of the knife, what each usually weighs, and
+//! the one deed that all of it becomes.
+//!
+//! What is weighed stays on the device, by lot, until it is recorded (`assets/break-down.js`); the page only
+//! says what there is to cut and to choose.
+
+use super::acts::{ActKind, may};
+use super::house_cuts::{Choice, HouseCuts};
+use super::origins::Origins;
+use super::says::{ActSays, PageSays};
+use super::side::{self, Shown};
+use super::spoken::Words;
+use crate::caller::{Asking, Caller};
+use crate::error::Result;
+use crate::read::LoadedFamily;
+use crate::read::names::Names;
+use crate::read::yields::EXTENT;
+use crate::rooms::blocking;
+use crate::routes::query;
+use actix_web::{HttpRequest, HttpResponse, web};
+use askama::Template;
+use domain::family::{cut_off, origins};
+use domain::grams::Grams;
+use domain::lot::{Lot, Pack, PlaceId, brief};
+use domain::product::YieldOf;
+use domain::words::ProductKind;
+use domain::yields::{CuttingStyle, Drawing, UsualCut};
+use rust_decimal::Decimal;
+use serde::Deserialize;
+use store::Conn;
+use words::{Language, Mass};
+
+#[derive(Template)]
+#[template(path = "break-down.html")]
+struct BreakDownPage {
+    words: Words,
+    name: String,
+    shown: String,
+    lot: String,
+    /// Whose animal, killed when, which carcass.
+    told: String,
+    pack: u32,
+    /// What is on the table, in milligrams.
+    all: i64,
+    /// The same for the eye.
+    all_says: String,
+    /// Who is at work.
+    by: String,
+    zone: String,
+    bench: String,
+    unit: Unit,
+    picture: Option<String>,
+    cuts: Vec<Cut>,
+    /// Cuts of the style that the house has no product for.
+    lacking: Vec<String>,
+    /// What else may come off it.
+    others: Vec<Choice>,
+    /// How much may be left unweighed, in milligrams.
+    loss: Option<(i64, i64)>,
+    /// Where the order, and what is usual, come from.
+    sources: Vec<String>,
+    places: Vec<Choice>,
+    printers: Vec<Choice>,
+    /// The deed as a sentence; what is chosen stands in it by name, in brackets.
+    sentence: String,
+    may: bool,
+}
+
+/// One cut of the side.
+struct Cut {
+    nth: usize,
+    key: String,
+    name: String,
+    /// As the trade calls it in full.
+    in_full: String,
+    from: Option<String>,
+    /// The house's products that it may be; none where the list has none.
+    products: Vec<Choice>,
+    usual: i64,
+    band: Option<(i64, i64)>,
+    /// What is usual, for the eye.
+    usual_says: String,
+    band_says: String,
+    /// The row of that, with a word where nobody has read it.
+    usual_source: String,
+    /// What of it came off this carcass before, for the eye.
+    before: Option<String>,
+}
+
+/// In what weights are typed and shown at the bench.
+struct Unit {
+    word: &'static str,
+    /// How many milligrams one has.
+    milligrams: &'static str,
+    /// How many decimals a scale shows.
+    places: u32,
+    /// The decimal sign.
+    mark: &'static str,
+}
+
+#[derive(Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Asked {
+    /// Which of several carcasses of the lot.
+    pack: Option<u32>,
+}
+
+/// The page of a carcass on the bench.
+pub async fn page(request: HttpRequest, asking: Asking, code: web::Path<String>) -> HttpResponse {
+    let speech = asking.speech();
+    let asked: Asked = match query(&request) {
+        Ok(asked) => asked,
+        Err(error) => return super::trouble(speech, &error),
+    };
+    let made = blocking(move || {
+        let app = asking.caller();
+        app.store.read(|conn| read(&app, conn, &code, &asked))
+    });
+    super::page(speech, made.await)
+}
+
+fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<BreakDownPage> {
+    let (reading, id) = LoadedFamily::of_code(app.app(), conn, code, EXTENT)?;
+    let names = Names::of(reading.standing.clone(), app.speech(reading.kitchen()));
+    let words = Words::of(&names);
+    let view = reading.lot_view(id)?;
+    let lot = &view.of.lot;
+    let mut packs = brief::left(&lot.packs).filter(|pack| ActKind::Pack.is_for(pack));
+    let pack = packs.find(|pack| asked.pack.is_none_or(|number| number == pack.number));
+    let (_, before) = cut_off(&reading.family, id);
+    let style = style(app, lot);
+    let house = HouseCuts::of(&reading, &names, lot.species.first().copied());
+    let hung = view.of.made();
+    let usual = style.map_or_else(Vec::new, |style| style.usual_cuts(hung));
+    let cuts: Vec<Cut> = usual
+        .iter()
+        .enumerate()
+        .map(|(nth, one)| {
+            let row = source(app, &words, style, one);
+            cut(&words, &house, &before, row, nth + 1, one)
+        })
+        .collect();
+    let loss = style.and_then(|style| style.usual_loss(hung));
+    let animals = Origins::of(&origins(&reading.family, id), &names).animals;
+    let told = animals.iter().map(|animal| {
+        let told = [&animal.what, &animal.killed, &animal.carcass];
+        told.map(String::as_str).join(", ")
+    });
+    let lacking = cuts.iter().filter(|cut| cut.products.is_empty());
+    let name = lot.product.name(words.lang()).to_owned();
+    let shown = lot.code.shown();
+    let all = pack.map_or(Grams::ZERO, |pack| pack.now.left);
+    let unit = Unit::of(&words);
+    Ok(BreakDownPage {
+        told: told.collect::<Vec<_>>().join("; "),
+        pack: pack.map_or(1, |pack| pack.number),
+        all: all.milligrams(),
+        all_says: unit.shown(&words, all),
+        by: app.who.name.clone(),
+        zone: names.zone().name().to_owned(),
+        bench: super::act::bench(&reading),
+        unit,
+        picture: style.and_then(|style| picture(&words, style, &usual)),
+        lacking: lacking.map(|cut| cut.name.clone()).collect(),
+        others: house.others(style),
+        loss: loss.map(|(low, high)| (low.milligrams(), high.milligrams())),
+        sources: style.map_or_else(Vec::new, |style| sources(app, &words, style)),
+        places: places(conn, &reading, &names, pack)?,
+        printers: printers(conn)?,
+        sentence: words.say(ActSays::BreakDown {
+            name: name.clone(),
+            lot: shown.clone(),
+        }),
+        may: may(&app.who, ActKind::Pack) && pack.is_some() && !lot.voided,
+        lot: lot.code.to_string(),
+        cuts,
+        words,
+        name,
+        shown,
+    })
+}
+
+/// Is a lot one that is cut up on the bench: a carcass, a side, a quarter, with something of it left?
+pub fn is_for(lot: &Lot) -> bool {
+    lot.product.kind == ProductKind::Carcass
+        && !lot.voided
+        && brief::left(&lot.packs).any(|pack| ActKind::Pack.is_for(pack))
+}
+
+/// How it is cut here: as the list says, else as its animal usually is.
+fn style<'a>(app: &'a Caller<'_>, lot: &Lot) -> Option<&'a CuttingStyle> {
+    let listed = match &lot.product.yields {
+        Some(YieldOf::CutStyle(key)) => Some(key.as_str()),
+        _ => None,
+    };
+    let species = lot.species.first().copied()?;
+    app.law.trade.yields.on_the_bench(species, listed)
+}
+
+fn cut(
+    words: &Words,
+    house: &HouseCuts,
+    before: &[(&str, Grams)],
+    usual_source: String,
+    nth: usize,
+    of: &UsualCut<'_>,
+) -> Cut {
+    let text = |texts: &domain::says::Texts| texts.in_language(words.lang()).to_owned();
+    let key = &of.cut.piece;
+    let came_off = before.iter().filter(|(piece, _)| piece == key);
+    let came_off: Grams = came_off.map(|(_, grams)| *grams).sum();
+    Cut {
+        nth,
+        name: text(&of.cut.short),
+        in_full: text(&of.rule.name),
+        from: of.cut.from.as_ref().map(text),
+        products: house.of_piece(key),
+        usual: of.usual.milligrams(),
+        band: of
+            .band
+            .map(|(low, high)| (low.milligrams(), high.milligrams())),
+        usual_says: words.grams(of.usual),
+        band_says: of.band.map_or_else(String::new, |(low, high)| {
+            words.say(PageSays::Between { low, high })
+        }),
+        usual_source,
+        before: (came_off > Grams::ZERO).then(|| words.grams(came_off)),
+        key: key.clone(),
+    }
+}
+
+/// Where what is usual of a cut comes from: the row of its band, else that of the template.
+fn source(
+    app: &Caller<'_>,
+    words: &Words,
+    style: Option<&CuttingStyle>,
+    of: &UsualCut<'_>,
+) -> String {
+    let band = of.rule.band.as_ref().map(|band| &band.row);
+    let row = band.or(style.map(|style| &style.row));
+    row.map_or_else(String::new, |row| words.say(app.law.trade_rows.source(row)))
+}
+
+fn picture(words: &Words, style: &CuttingStyle, usual: &[UsualCut<'_>]) -> Option<String> {
+    let drawing = style.knife.as_ref()?.drawing;
+    let named: Vec<&str> = usual
+        .iter()
+        .map(|one| one.cut.short.in_language(words.lang()))
+        .collect();
+    let shown = usual.iter().zip(&named).enumerate();
+    let shown: Vec<Shown<'_>> = shown
+        .map(|(nth, (one, name))| Shown {
+            key: &one.cut.piece,
+            nth: nth + 1,
+            name,
+            regions: &one.cut.regions,
+        })
+        .collect();
+    let says = words.t(match drawing {
+        Drawing::Pork => "page-side-pork",
+        Drawing::Lamb => "page-side-lamb",
+        Drawing::Beef => "page-side-beef",
+        Drawing::Bird => "page-side-bird",
+    });
+    Some(side::draw(drawing, &says, &shown))
+}
+
+/// Where the order of the knife, the bands and the template come from, each once.
+fn sources(app: &Caller<'_>, words: &Words, style: &CuttingStyle) -> Vec<String> {
+    let order = style.knife.as_ref().map(|knife| &knife.row);
+    let band = style.pieces.iter().find_map(|piece| piece.band.as_ref());
+    let rows = [order, Some(&style.row), band.map(|band| &band.row)];
+    let rows = rows.into_iter().flatten();
+    let told = rows.filter_map(|row| {
+        let rows = &app.law.trade_rows;
+        let says = rows.get(row)?.says.in_language(words.lang());
+        Some(format!("{says} {}.", words.say(rows.source(row))))
+    });
+    told.collect()
+}
+
+/// Where the cuts may go: first of all where those of the last carcass went.
+fn places(
+    conn: &mut Conn,
+    reading: &LoadedFamily<'_>,
+    names: &Names,
+    pack: Option<&Pack>,
+) -> Result<Vec<Choice>> {
+    let last = store::places::cuts_put_last(conn)?.map(PlaceId);
+    let chosen = last.or(pack.map(|pack| pack.now.place));
+    let chosen = chosen.map(|place| reading.standing.lists.place_code(place));
+    let choice = |(code, name): (&String, &String)| Choice {
+        chosen: chosen == Some(code.as_str()),
+        code: code.clone(),
+        name: name.clone(),
+    };
+    Ok(names.places.iter().map(choice).collect())
+}
+
+fn printers(conn: &mut Conn) -> Result<Vec<Choice>> {
+    let printers = crate::read::prints::printers(conn)?.into_iter();
+    Ok(printers
+        .map(|printer| Choice {
+            code: printer.code,
+            name: printer.name,
+            chosen: false,
+        })
+        .collect())
+}
+
+impl Unit {
+    fn of(words: &Words) -> Unit {
+        let mark = match words.0.language {
+            Language::English => ".",
+            Language::French => ",",
+        };
+        match words.0.mass {
+            Mass::Metric => Unit {
+                word: "kg",
+                milligrams: "1000000",
+                places: 3,
+                mark,
+            },
+            Mass::Pounds => Unit {
+                word: "lb",
+                milligrams: "453592.37",
+                places: 2,
+                mark,
+            },
+        }
+    }
+
+    /// What is on the table, as the bench shows it, for those who read without script.
+    fn shown(&self, words: &Words, grams: Grams) -> String {
+        let one: Decimal = self.milligrams.parse().unwrap_or(Decimal::ONE);
+        let figure = Decimal::from(grams.milligrams()) / one;
+        format!(
+            "{}\u{a0}{}",
+            words.0.decimals(figure, self.places),
+            self.word
+        )
+    }
+}
