@@ -10,7 +10,7 @@ use crate::product::{InCure, Product};
 use crate::words::{CurePart, Natural, ProductKind, Quantity, Species};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
-use std::collections::{BTreeSet, HashMap};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
 
 /// How many levels of recipes are looked through.
 const DEEPEST: u32 = 8;
@@ -54,8 +54,8 @@ pub struct NameFacts<'a> {
     pub meat: Option<Percent>,
     /// The names of what went in; `None` stands for something that nobody knows the parts of.
     pub ingredients: BTreeSet<Option<String>>,
-    /// The names of the organs in it.
-    pub organs: BTreeSet<String>,
+    /// The names of the organs in it, and how much of all that went in they are.
+    pub organs: BTreeMap<String, Percent>,
     /// Fat of another animal in it, and how much of the whole.
     pub other_fat: Option<(Species, Percent)>,
 }
@@ -82,7 +82,7 @@ impl<'a> NameFacts<'a> {
             gained: None,
             meat: None,
             ingredients: BTreeSet::new(),
-            organs: BTreeSet::new(),
+            organs: BTreeMap::new(),
             other_fat: None,
         }
     }
@@ -158,7 +158,8 @@ impl<'a> NameFacts<'a> {
             self.meat = Some(Percent::of(sum.meat, all));
         }
         self.ingredients = sum.ingredients;
-        self.organs = sum.organs;
+        let of_all = |(name, weight)| (name, Percent::of(weight, all.max(weight)));
+        self.organs = sum.organs.into_iter().map(of_all).collect();
         // Lard is of the pig; what else was rendered into it is another animal's.
         let own = self
             .product
@@ -243,7 +244,7 @@ struct Sum {
     water: Decimal,
     meat: Decimal,
     ingredients: BTreeSet<Option<String>>,
-    organs: BTreeSet<String>,
+    organs: BTreeMap<String, Decimal>,
     /// The part of the animal that a piece with something in it is sold as.
     cut_as: Option<Option<(Species, Part)>>,
     fats: HashMap<Species, Decimal>,
@@ -278,7 +279,8 @@ impl Sum {
             Fat | Rendered => *self.fats.entry(species).or_default() += weight,
             Bone | Stock | Waste => {}
             Offal => {
-                self.organs.insert(product.name("en").to_owned());
+                let name = product.name("en").to_owned();
+                *self.organs.entry(name).or_default() += weight;
                 self.parts.insert(Some((species, Part::Other)));
             }
             Trim if product.cut.is_none() => {

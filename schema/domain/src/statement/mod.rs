@@ -37,7 +37,7 @@ pub use food::{Food, Sale};
 pub use heights::{Height, HeightStep, HeightUnit, Lettering, check_height, letter_height};
 pub use list::{AdditiveName, LastRules, ListRules, TailRules, ingredients, share};
 pub(crate) use matching::find as find_words;
-pub use net::{NetRules, check_net_weight};
+pub use net::{MetricNet, NetRules, check_net_weight};
 pub use notices::{Notice, NoticeKind, OriginRules, check_languages, notice, origin};
 pub use rules::StatementRules;
 pub use run::{Runs, TextRun};

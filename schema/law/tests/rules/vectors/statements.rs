@@ -97,6 +97,11 @@ pub fn run(task: &str, input: &Input, shipped: &Shipped) -> String {
             let told = rules.net.as_ref().map(|rules| rules.text_of(grams));
             told.map_or("silent".into(), |told| told.replace('\u{a0}', " "))
         }
+        "net-metric" => {
+            let rules = rules.metric_net.as_ref().expect("there is a rule");
+            let told = rules.told(Grams::from_milligrams(input.get("milligrams")));
+            told.milligrams().to_string()
+        }
         "net-weight" => {
             let text = input.text("text");
             let pounds: Decimal = input.get("pounds");
