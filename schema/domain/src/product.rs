@@ -155,6 +155,14 @@ impl Sale {
 }
 
 impl Product {
+    /// Is it surely made of several things? A mix is, but for meat that is only ground; so is what brings the
+    /// allergens of several sources. A curing salt tells its parts by its strength.
+    pub fn is_compound(&self) -> bool {
+        let ground = self.raw && self.species.is_some() && self.allergens.is_empty();
+        let mix = self.kind == ProductKind::Mixed && !ground;
+        (mix || self.allergens.len() > 1) && self.part.in_cure.is_none()
+    }
+
     /// A product of which nothing is known yet: an ingredient, ready to eat, kept chilled.
     pub fn unnamed() -> Product {
         Product {

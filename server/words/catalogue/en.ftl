@@ -1123,6 +1123,7 @@ naming-mince-unknown = Mince of this sort has at most { $fat } % fat and { $col
 naming-no-nitrite-claim = "{ $words }" calls for more words beside the name. Enter with the product how it is made without nitrite.
 naming-solution = What was added comes to { $percent } % of the raw meat. State it in the name, as a number with its sign: "containing { $percent } % of a solution".
 naming-added-water = { $percent } % was added, as the product is listed. Above { $most } % a cut, joint, slice or carcase says "with added water" in its name, in each language.
+naming-unlisted = { $name } is made of several things, and nobody has told of which. Enter its recipe, or what its pack declares when it comes in.
 naming-added-else = The product is listed with { $told } % added; by what was weighed it is { $weighed } %. Mend the one that is wrong.
 naming-moisture-unknown = "{ $name }" has at most { $most } parts of water to one of protein. Have both measured and enter them with the product.
 naming-no-protein = Meat without protein cannot be. Enter what the laboratory found.

@@ -1130,6 +1130,7 @@ naming-mince-unknown = Une viande hachée de cette sorte a au plus { $fat } % d
 naming-no-nitrite-claim = « { $words } » demande d’autres mots à côté du nom. Inscrivez avec le produit comment il est fait sans nitrite.
 naming-solution = Ce qui a été ajouté fait { $percent } % de la viande crue. Indiquez-le dans le nom, en chiffres avec le signe : « contenant { $percent } % d’une solution ».
 naming-added-water = { $percent } % a été ajouté, d’après la liste des produits. Au-dessus de { $most } %, une pièce, un rôti, une tranche ou une carcasse porte « avec eau ajoutée » dans son nom, dans chaque langue.
+naming-unlisted = { $name } : plusieurs choses dedans, et personne n’a dit lesquelles. Saisissez sa recette, ou à la réception ce que son emballage déclare.
 naming-added-else = Le produit est inscrit avec { $told } % ajoutés ; d’après ce qui a été pesé c’est { $weighed } %. Corrigez celui qui est faux.
 naming-moisture-unknown = « { $name } » a au plus { $most } parts d’eau pour une de protéines. Faites mesurer les deux et inscrivez-les avec le produit.
 naming-no-protein = Une viande sans protéines n’existe pas. Inscrivez ce que le laboratoire a trouvé.

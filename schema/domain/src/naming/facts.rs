@@ -56,6 +56,8 @@ pub struct NameFacts<'a> {
     pub ingredients: BTreeSet<Option<String>>,
     /// The names of the organs in it, and how much of all that went in they are.
     pub organs: BTreeMap<String, Percent>,
+    /// What is made of several things, and nobody has told of which.
+    pub unlisted: BTreeSet<String>,
     /// Fat of another animal in it, and how much of the whole.
     pub other_fat: Option<(Species, Percent)>,
 }
@@ -83,6 +85,7 @@ impl<'a> NameFacts<'a> {
             meat: None,
             ingredients: BTreeSet::new(),
             organs: BTreeMap::new(),
+            unlisted: BTreeSet::new(),
             other_fat: None,
         }
     }
@@ -158,6 +161,7 @@ impl<'a> NameFacts<'a> {
             self.meat = Some(Percent::of(sum.meat, all));
         }
         self.ingredients = sum.ingredients;
+        self.unlisted = sum.unlisted;
         let of_all = |(name, weight)| (name, Percent::of(weight, all.max(weight)));
         self.organs = sum.organs.into_iter().map(of_all).collect();
         // Lard is of the pig; what else was rendered into it is another animal's.
@@ -191,7 +195,7 @@ fn hottest(of: &Relative) -> Option<Temperature> {
 
 /// What the meat in a lot weighed before it was cured, in proportion to what came out, and what the lot
 /// weighs. Nothing where nothing was cured here.
-fn fresh(family: &Family, of: &Relative) -> Option<(Grams, Grams)> {
+pub(crate) fn fresh(family: &Family, of: &Relative) -> Option<(Grams, Grams)> {
     let mut known: HashMap<LotId, Option<Decimal>> = HashMap::new();
     let order = family.youngest_first(of.lot.id);
     for of in order.into_iter().rev() {
@@ -245,6 +249,7 @@ struct Sum {
     meat: Decimal,
     ingredients: BTreeSet<Option<String>>,
     organs: BTreeMap<String, Decimal>,
+    unlisted: BTreeSet<String>,
     /// The part of the animal that a piece with something in it is sold as.
     cut_as: Option<Option<(Species, Part)>>,
     fats: HashMap<Species, Decimal>,
@@ -305,7 +310,12 @@ impl Sum {
                 / Decimal::from(whole.milligrams().max(1))
                 * weight;
             match lists.products.get(&part.product) {
-                Some(product) => self.recipe(product, share, lists, depth - 1),
+                Some(product) => {
+                    if product.is_compound() && !lists.recipes.contains_key(&product.code) {
+                        self.unlisted.insert(product.name("en").to_owned());
+                    }
+                    self.recipe(product, share, lists, depth - 1);
+                }
                 None => self.unknown = true,
             }
         }
@@ -330,8 +340,20 @@ impl Sum {
             if uses.is_empty() {
                 let declared = of.lot.supplied.iter();
                 let declared = declared.flat_map(|of| of.ingredients.get("en"));
-                self.ingredients.extend(declared.cloned().map(Some));
+                let declared: Vec<&String> = declared.collect();
+                let before = self.unlisted.clone();
+                let told = of.lot.supplied.as_ref().map(|of| !of.recipe.is_empty());
+                let told = told.unwrap_or_else(|| lists.recipes.contains_key(&product.code));
+                if !told && (product.is_compound() || product.kind == ProductKind::Cured) {
+                    self.unlisted.insert(product.name("en").to_owned());
+                }
                 self.recipe(product, share, lists, DEEPEST);
+                if !declared.is_empty() {
+                    // The pack's own list is the whole of it.
+                    self.unlisted = before;
+                }
+                self.ingredients
+                    .extend(declared.into_iter().cloned().map(Some));
                 continue;
             }
             let water = family.water.get(&of.lot.made_by).copied();

@@ -16,6 +16,7 @@ mod tests;
 mod told;
 
 pub use facts::NameFacts;
+pub(crate) use facts::fresh;
 pub use says::NamingSays;
 pub use told::StandardTold;
 
@@ -39,6 +40,12 @@ pub fn check(facts: &NameFacts<'_>, law: &Law) -> Result<Vec<Finding>> {
     let mut found = names::check_words(facts, meets, law);
     found.extend(dry.into_iter().flatten());
     found.extend(standards::check_standard(facts, law)?);
+    if let Some(list) = &law.statements.list {
+        found.extend(facts.unlisted.iter().map(|name| {
+            let name = name.clone();
+            Finding::against(&law.rows, &list.compounds, NamingSays::Unlisted { name })
+        }));
+    }
     found.retain(|finding| finding.gravity > Gravity::Note);
     found.sort_by_key(|finding| std::cmp::Reverse(finding.gravity));
     Ok(found)

@@ -18,6 +18,7 @@ mod notices;
 mod rules;
 mod run;
 mod says;
+mod share;
 mod species;
 #[cfg(test)]
 mod tests;
@@ -42,6 +43,7 @@ pub use notices::{Notice, NoticeKind, OriginRules, check_languages, notice, orig
 pub use rules::StatementRules;
 pub use run::{Runs, TextRun};
 pub use says::{ChangeSays, DateKindSays, LetteringSays, StatementSays};
+pub use share::ShareRules;
 pub use species::{SpeciesName, SpeciesRules, note as species_note};
 pub use water::{WaterRules, says_water, solution_percent};
 pub use wording::{UpTo, Wording};

@@ -238,6 +238,13 @@ fn food(input: &Input, key: &str) -> Food {
     });
     Food {
         name: input.maybe("name").unwrap_or_default().to_owned(),
+        names: std::sync::Arc::new(
+            input
+                .maybe("name")
+                .map(|name| ("en".to_owned(), name.to_owned()))
+                .into_iter()
+                .collect(),
+        ),
         parts: ingredients::of_step("the food itself", inputs),
         allergens: input.maybe("allergens").map(words).unwrap_or_default(),
         sulphites_ppm: input.try_get("sulphites"),
