@@ -342,9 +342,13 @@ impl Sum {
                 let declared = declared.flat_map(|of| of.ingredients.get("en"));
                 let declared: Vec<&String> = declared.collect();
                 let before = self.unlisted.clone();
-                let told = of.lot.supplied.as_ref().map(|of| !of.recipe.is_empty());
-                let told = told.unwrap_or_else(|| lists.recipes.contains_key(&product.code));
-                if !told && (product.is_compound() || product.kind == ProductKind::Cured) {
+                // Lots of the time before what they are made of was kept stay as they were judged.
+                let untold = of
+                    .lot
+                    .supplied
+                    .as_ref()
+                    .is_some_and(|of| of.recipe.is_empty());
+                if untold && (product.is_compound() || product.kind == ProductKind::Cured) {
                     self.unlisted.insert(product.name("en").to_owned());
                 }
                 self.recipe(product, share, lists, DEEPEST);

@@ -40,13 +40,19 @@ pub fn check(facts: &NameFacts<'_>, law: &Law) -> Result<Vec<Finding>> {
     let mut found = names::check_words(facts, meets, law);
     found.extend(dry.into_iter().flatten());
     found.extend(standards::check_standard(facts, law)?);
-    if let Some(list) = &law.statements.list {
-        found.extend(facts.unlisted.iter().map(|name| {
-            let name = name.clone();
-            Finding::against(&law.rows, &list.compounds, NamingSays::Unlisted { name })
-        }));
-    }
+    found.extend(unlisted(facts, law));
     found.retain(|finding| finding.gravity > Gravity::Note);
     found.sort_by_key(|finding| std::cmp::Reverse(finding.gravity));
     Ok(found)
+}
+
+/// What is made of several things of which nobody has told, where the place wants them listed.
+pub fn unlisted(facts: &NameFacts<'_>, law: &Law) -> Vec<Finding> {
+    let Some(list) = &law.statements.list else {
+        return Vec::new();
+    };
+    let says = |name: &String| NamingSays::Unlisted { name: name.clone() };
+    let all = facts.unlisted.iter().map(says);
+    all.map(|says| Finding::against(&law.rows, &list.compounds, says))
+        .collect()
 }
