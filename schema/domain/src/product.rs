@@ -154,7 +154,31 @@ impl Sale {
     }
 }
 
+impl Allergen {
+    /// Is it a cereal with gluten?
+    const fn is_cereal(self) -> bool {
+        use Allergen::*;
+        matches!(self, Wheat | Spelt | Rye | Barley | Oats | Triticale)
+    }
+
+    /// Is it often there beside another without a second food: cereals among each other, sulphites in what they
+    /// keep?
+    const fn comes_with_others(self) -> bool {
+        self.is_cereal() || matches!(self, Allergen::Sulphites)
+    }
+}
+
 impl Product {
+    /// Is it surely made of several things? A mix is, but for meat that is only ground; so is what brings the
+    /// allergens of several sources. A curing salt tells its parts by its strength.
+    pub fn is_compound(&self) -> bool {
+        let ground = self.raw && self.species.is_some() && self.allergens.is_empty();
+        let mix = self.kind == ProductKind::Mixed && !ground;
+        let sources = self.allergens.iter().filter(|of| !of.comes_with_others());
+        let cereal = self.allergens.iter().any(|of| of.is_cereal());
+        (mix || sources.count() + usize::from(cereal) > 1) && self.part.in_cure.is_none()
+    }
+
     /// A product of which nothing is known yet: an ingredient, ready to eat, kept chilled.
     pub fn unnamed() -> Product {
         Product {

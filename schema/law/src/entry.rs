@@ -19,6 +19,9 @@ pub struct RowEntry<Text = TextEntry> {
     pub id: String,
     /// What it says, in our own words.
     pub says: Text,
+    /// Other rows of the facts that say the same, confirm it or complete it.
+    #[serde(default)]
+    pub also: Vec<String>,
     /// The law's own number, where it has one.
     pub cite: Option<String>,
     /// Keys of `sources.json`.
@@ -115,6 +118,7 @@ impl<Text: Into<Texts>> RowEntry<Text> {
             until: day(self.until.clone())?,
             id: RowId::new(&self.id),
             says: self.says.into(),
+            also: self.also.iter().map(RowId::new).collect(),
             cite: self.cite,
             sources: self.sources,
             mark: match self.mark {

@@ -265,6 +265,19 @@ impl Entry for RecipeEntry {
         }
         Ok(())
     }
+
+    /// A recipe is where a product meets what it is made of.
+    fn warnings(&self, app: &App, conn: &mut Conn) -> Result<Vec<Finding>> {
+        let standing = app.standing(conn)?;
+        let Some(product) = standing.lists.products.get(&self.product.0) else {
+            return Ok(Vec::new());
+        };
+        let facts = NameFacts::listed(product, &standing.lists);
+        let laws = app.laws(&standing.confirmed);
+        let law = laws.of(standing.kitchen.entry.profile.0);
+        let found = naming::unlisted(&facts, law);
+        Ok(found.into_iter().map(Finding::warned).collect())
+    }
 }
 
 fn exists(tx: &mut Tx<'_>, product: &str, field: &str) -> Result<()> {

@@ -72,6 +72,7 @@ fn row_read(app: &App, row: &Row, language: &str) -> RowRead {
     RowRead {
         id: row.id.to_string(),
         says: row.says.in_language(language).to_owned(),
+        also: row.also.iter().map(ToString::to_string).collect(),
         cite: row.cite.clone(),
         mark: row.mark.as_str().to_owned(),
         confirmed: row.is_confirmed(),

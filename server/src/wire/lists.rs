@@ -307,6 +307,10 @@ pub struct RecipeEntry {
     pub product: Code,
     /// Its parts by weight.
     pub parts: Vec<PartEntry>,
+    /// Told when it is written; not looked at when it is sent back: parts of which nobody told what is in them.
+    #[serde(default, skip_serializing_if = "never_kept")]
+    #[schema(read_only, value_type = Option<Vec<super::answers::FindingRead>>)]
+    pub warnings: Option<serde_json::Value>,
 }
 
 /// One part of a recipe.

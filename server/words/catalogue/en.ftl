@@ -250,9 +250,8 @@ Work-manufactured-meat = manufactured meat
 Work-other-named = other named
 BannedFrom-food = food
 BannedFrom-mince = mince
-Mixed-producers = producers
-Mixed-abattoirs = abattoirs
-Mixed-kill-days = kill days
+BannedFrom-meat-product = meat products
+BannedFrom-uncooked-product = uncooked meat products
 Shared-born = born
 Shared-reared = reared
 Shared-slaughtered = slaughtered
@@ -298,6 +297,9 @@ Record-ontario-meat = Ontario meat
 Record-ontario-purchase = Ontario purchase
 Record-animal-product = animal product
 Record-freeze-log = freeze log
+Record-meat-transaction = record of meat bought and sold
+Record-beef-label = record of beef labelling
+Record-meat-origin = record of origin
 Basis-sodium-nitrite = sodium nitrite
 Basis-potassium-nitrite = potassium nitrite
 Basis-nitrite-ion = nitrite ion
@@ -323,6 +325,12 @@ Class-immersed-bacon = immersed-bacon
 Class-spreadable-sausage = spreadable-sausage
 Class-preparation = preparation
 Class-named-preparation = named-preparation
+Class-portuguese-salted = portuguese-salted
+Class-smoked-reindeer = smoked-reindeer
+Class-ripened-sausage = ripened-sausage
+Class-saucisson-sec = saucisson-sec
+Class-czech-salami = czech-salami
+Class-swedish-christmas = swedish-christmas
 Salometer-60F = 60F
 Salometer-38F = 38F
 Salometer-25-percent = 25-percent
@@ -939,14 +947,6 @@ cool-warm-after-first = It was still at { $core } { $after } after the first rea
 cool-begins-late = The readings begin at { $core }, so nobody can tell how long { $stage } took. A reading at or above that is missing; a person decides.
 holding-no-temperature = This place has no temperature for "{ $what }" here. Go by your own written plan.
 holding-outside = { $at } where { $limit } is asked for.
-holding-thawed-warm = The meat was too warm for { $above } while it thawed; { $within } are allowed in all.
-timed-no-rule = This place has no rule "{ $rule }" of time in place of temperature. Known here: { $known }.
-timed-future = { $since } is in the future. Check the time.
-timed-start = It started at { $start }; it must start { $wanted }.
-timed-unmarked = It is not marked with the time when it must be gone ({ $until }). Unmarked food is thrown away.
-timed-ended = Its time ended at { $until }. Throw it away.
-timed-too-warm = It was { $warmest }; it must never be above { $most }.
-timed-unread = Nobody has read how warm it got. It must never be above { $most }: read it.
 
 ## Trichinae
 
@@ -1054,21 +1054,6 @@ stability-way-has = It has { $way }.
 stability-way-has-unread = It has { $way }. This row was not read at its source: look before you lean on it.
 stability-way-no-barriers = This place has no list of barriers here. Go by your own approved plan.
 stability-way-no-barrier = No barrier beside the cold is shown. One of these, or an approval on file: { $ways }.
-vacuum-no-days = A life of no days cannot be. The day of packing is not counted away.
-vacuum-no-count = This place has no day count for vacuum packs here.
-vacuum-stored-warm = Stored at { $at }; these packs are stored { $limit }.
-vacuum-no-reset = Opening and packing again starts no new time: count from the first packing.
-vacuum-bulk = A bulk pack kept strictly { $limit }: nothing grows.
-vacuum-fresh = { $days ->
-    [one] { $days } day
-   *[other] { $days } days
- } is within the { $most } of fresh meat with nothing added.
-vacuum-too-long = { $days ->
-    [one] { $days } day
-   *[other] { $days } days
- } is more than { $most }. Shorten it, or show one of: { $ways }.
-vacuum-heat = { $at_least } for { $hold } or its equal
-vacuum-heat-holds = { $core } for { $held } holds back the spores.
 moisture-ratio-cannot-be = { $ratio } parts of moisture to one of protein cannot be.
 moisture-no-name = This place has no moisture to protein for "{ $name }". Known here: { $known }.
 moisture-too-moist = { $ratio } parts of moisture to one of protein; { $name } has { $most } at most.
@@ -1088,17 +1073,12 @@ percent-part-of-one = { $percent } looks like a part of one. Write it in hundred
 approval-ended = { $number } for { $work } ended on { $until }. Have it renewed and enter the new day.
 approval-needed = { $work } needs { $needs } first. Enter its number, or ask the authority for it.
 animal-banned = { $part }: { $named } may not be in { $from } here. Take it out of the recipe.
-animal-not-for-food = This counts as a dead animal: it was not killed for food in an accepted way. It may not be sold. Set it apart and call the inspector.
-animal-not-bled = This counts as a dead animal: it was not bled out. It may not be sold. Set it apart and call the inspector.
-animal-diseased = This counts as a dead animal: it was diseased when it was killed. It may not be sold. Set it apart and call the inspector.
-batch-mixes = It mixes { $what }: give it a new lot that lists every parent lot.
-batch-several-days = It spans more than one day of production: make a batch of each day.
 batch-beef-one-day = A batch of beef is never over one day's production. Make one batch a day.
 batch-beef-unknown = { $what } is not known for every piece. Enter it, or leave the piece out.
 batch-beef-differs = { $what } differs: { $one } and { $other }. Make a batch of each.
+batch-beef-several = { $what }: { $count } of them in one batch, { $most } at most. Make two batches.
 batch-beef-kill-days = Different kill days of one slaughterhouse may share the batch.
 origin-beef-lacks = The beef label needs it. Ask the supplier and enter it.
-record-lacks = The { $record } record lacks { $field }. Enter it.
 record-give-last-day = This record is kept until the food can be taken as eaten. Enter its last day.
 listed-no-sales = Sales below nothing cannot be. Enter the average of the last three years.
 listed-sells-little = The kitchen sells too little for this rule to apply to it.
@@ -1143,6 +1123,7 @@ naming-mince-unknown = Mince of this sort has at most { $fat } % fat and { $col
 naming-no-nitrite-claim = "{ $words }" calls for more words beside the name. Enter with the product how it is made without nitrite.
 naming-solution = What was added comes to { $percent } % of the raw meat. State it in the name, as a number with its sign: "containing { $percent } % of a solution".
 naming-added-water = { $percent } % was added, as the product is listed. Above { $most } % a cut, joint, slice or carcase says "with added water" in its name, in each language.
+naming-unlisted = { $name } is made of several things, and nobody has told of which. Enter its recipe, or what its pack declares when it comes in.
 naming-added-else = The product is listed with { $told } % added; by what was weighed it is { $weighed } %. Mend the one that is wrong.
 naming-moisture-unknown = "{ $name }" has at most { $most } parts of water to one of protein. Have both measured and enter them with the product.
 naming-no-protein = Meat without protein cannot be. Enter what the laboratory found.
@@ -1188,6 +1169,7 @@ identity-water = "{ $word }" has at most { $most } % added water; this has { $w
 identity-together = Fat and added water in "{ $word }" come to at most { $most } %; here they come to { $percent } %.
 identity-meat = "{ $word }" is at least { $least } % meat; this is { $meat } %.
 identity-weight = "{ $word }" weighs at most { $most } % of its fresh weight; this weighs { $percent } %.
+identity-organ = "{ $word }" is at least { $least } % { $organ }; this is { $percent } %.
 identity-lacks = "{ $word }" has one of these in it: { $one }. This has none.
 identity-say-too = "{ $word }" with nitrite in it also says "{ $add }" in its name.
 

@@ -254,9 +254,8 @@ Work-manufactured-meat = transformation de viandes
 Work-other-named = autre travail que nomme l’autorité
 BannedFrom-food = denrées
 BannedFrom-mince = viande hachée
-Mixed-producers = éleveurs
-Mixed-abattoirs = abattoirs
-Mixed-kill-days = jours d’abattage
+BannedFrom-meat-product = produits à base de viande
+BannedFrom-uncooked-product = produits de viande non cuits
 Shared-born = pays de naissance
 Shared-reared = pays d’élevage
 Shared-slaughtered = pays d’abattage
@@ -302,6 +301,9 @@ Record-ontario-meat = viande (Ontario)
 Record-ontario-purchase = achats (Ontario)
 Record-animal-product = produit animal
 Record-freeze-log = congélation
+Record-meat-transaction = viandes achetées et vendues
+Record-beef-label = étiquetage du bœuf
+Record-meat-origin = origine des viandes
 Basis-sodium-nitrite = nitrite de sodium
 Basis-potassium-nitrite = nitrite de potassium
 Basis-nitrite-ion = ion nitrite
@@ -327,6 +329,12 @@ Class-immersed-bacon = bacon immergé
 Class-spreadable-sausage = saucisson à tartiner
 Class-preparation = préparation de viande
 Class-named-preparation = préparation de viande nommée par la loi
+Class-portuguese-salted = pièce salée portugaise
+Class-smoked-reindeer = renne fumé à froid
+Class-ripened-sausage = saucisse crue de longue maturation
+Class-saucisson-sec = saucisson sec
+Class-czech-salami = salami sec tchèque
+Class-swedish-christmas = jambon ou pâté de Noël suédois
 Salometer-60F = 60 °F
 Salometer-38F = 38 °F
 Salometer-25-percent = 25 % de sel
@@ -946,14 +954,6 @@ cool-warm-after-first = Il y avait encore { $core } { $after } après le premier
 cool-begins-late = Les relevés commencent à { $core } : nul ne sait combien { $stage } a pris. Il manque un relevé à cette température ou plus ; à vous de décider.
 holding-no-temperature = Pas de température ici pour « { $what } ». Suivez votre propre plan écrit.
 holding-outside = { $at } ; demandé : { $limit }.
-holding-thawed-warm = La viande a été trop chaude pendant { $above } de décongélation ; permis en tout : { $within }.
-timed-no-rule = Pas de règle « { $rule } » du temps au lieu de la température ici. Connues ici : { $known }.
-timed-future = { $since } est dans l’avenir. Vérifiez l’heure.
-timed-start = Température de départ : { $start } ; il faut { $wanted }.
-timed-unmarked = L’heure limite ({ $until }) n’est pas marquée dessus. Un aliment sans marque se jette.
-timed-ended = Son temps était écoulé le { $until }. Jetez.
-timed-too-warm = Relevé : { $warmest } ; cela ne doit jamais dépasser { $most }.
-timed-unread = Nul n’a relevé jusqu’où cela a chauffé. Cela ne doit jamais dépasser { $most } : relevez.
 
 ## Trichinae
 
@@ -1061,21 +1061,6 @@ stability-way-has = Condition remplie : { $way }.
 stability-way-has-unread = Condition remplie : { $way }. Cette ligne n’a pas été lue à sa source : vérifiez avant de vous y fier.
 stability-way-no-barriers = Pas de liste de barrières ici. Suivez votre propre plan approuvé.
 stability-way-no-barrier = Aucune barrière autre que le froid n’est montrée. Une de celles-ci, ou une approbation au dossier : { $ways }.
-vacuum-no-days = Une durée de zéro jour est impossible. Le jour de l’emballage ne s’en déduit pas.
-vacuum-no-count = Pas de nombre de jours pour le sous-vide ici.
-vacuum-stored-warm = Conservé à { $at } ; pour ces paquets : { $limit }.
-vacuum-no-reset = Ouvrir et remballer n’ouvre pas une nouvelle durée : comptez depuis le premier emballage.
-vacuum-bulk = Paquet de gros tenu strictement à : { $limit } ; rien ne pousse.
-vacuum-fresh = { $days ->
-    [one] { $days } jour
-   *[other] { $days } jours
- } : dans les { $most } de la viande fraîche sans ajout.
-vacuum-too-long = { $days ->
-    [one] { $days } jour
-   *[other] { $days } jours
- }, c’est plus que { $most }. Raccourcissez, ou montrez l’une de ces conditions : { $ways }.
-vacuum-heat = { $at_least } pendant { $hold } ou l’équivalent
-vacuum-heat-holds = { $core } pendant { $held } retient les spores.
 moisture-ratio-cannot-be = { $ratio } parts d’humidité pour une de protéines : impossible.
 moisture-no-name = Pas de rapport humidité/protéines ici pour « { $name } ». Connus ici : { $known }.
 moisture-too-moist = { $ratio } parts d’humidité pour une de protéines ; pour « { $name } », { $most } au plus.
@@ -1095,17 +1080,12 @@ percent-part-of-one = { $percent } a l’air d’une fraction. Écrivez-le en po
 approval-ended = { $number } (pour : { $work }) a pris fin le { $until }. Faites-le renouveler et saisissez la nouvelle date.
 approval-needed = { $work } : il faut d’abord { $needs }. Saisissez son numéro, ou demandez-le à l’autorité.
 animal-banned = { $part } : { $named }, interdit ici ({ $from }). Retirez-le de la recette.
-animal-not-for-food = Cela compte comme un animal mort : il n’a pas été abattu pour l’alimentation d’une façon admise. Ne pas vendre. Mettez à part et appelez l’inspecteur.
-animal-not-bled = Cela compte comme un animal mort : il n’a pas été saigné. Ne pas vendre. Mettez à part et appelez l’inspecteur.
-animal-diseased = Cela compte comme un animal mort : il était malade à l’abattage. Ne pas vendre. Mettez à part et appelez l’inspecteur.
-batch-mixes = Mélange : { $what }. Donnez-lui un nouveau lot qui nomme chaque lot d’origine.
-batch-several-days = Il couvre plus d’un jour de production : faites un lot par jour.
 batch-beef-one-day = Un lot de bœuf ne dépasse jamais un jour de production. Faites un lot par jour.
 batch-beef-unknown = { $what } : pas connu pour chaque pièce. Saisissez-le, ou laissez la pièce de côté.
 batch-beef-differs = { $what } : différent ({ $one } et { $other }). Faites un lot de chacun.
+batch-beef-several = { $what } : { $count } différents dans un lot, { $most } au plus. Faites deux lots.
 batch-beef-kill-days = Des jours d’abattage différents d’un même abattoir peuvent partager le lot.
 origin-beef-lacks = L’étiquette du bœuf le demande. Demandez au fournisseur et saisissez-le.
-record-lacks = Registre « { $record } » : il manque { $field }. Saisissez-le.
 record-give-last-day = Ce registre se garde tant que l’aliment peut se manger. Saisissez son dernier jour.
 listed-no-sales = Des ventes sous zéro sont impossibles. Saisissez la moyenne des trois dernières années.
 listed-sells-little = La cuisine vend trop peu pour être concernée.
@@ -1150,6 +1130,7 @@ naming-mince-unknown = Une viande hachée de cette sorte a au plus { $fat } % d
 naming-no-nitrite-claim = « { $words } » demande d’autres mots à côté du nom. Inscrivez avec le produit comment il est fait sans nitrite.
 naming-solution = Ce qui a été ajouté fait { $percent } % de la viande crue. Indiquez-le dans le nom, en chiffres avec le signe : « contenant { $percent } % d’une solution ».
 naming-added-water = { $percent } % a été ajouté, d’après la liste des produits. Au-dessus de { $most } %, une pièce, un rôti, une tranche ou une carcasse porte « avec eau ajoutée » dans son nom, dans chaque langue.
+naming-unlisted = { $name } : plusieurs choses dedans, et personne n’a dit lesquelles. Saisissez sa recette, ou à la réception ce que son emballage déclare.
 naming-added-else = Le produit est inscrit avec { $told } % ajoutés ; d’après ce qui a été pesé c’est { $weighed } %. Corrigez celui qui est faux.
 naming-moisture-unknown = « { $name } » a au plus { $most } parts d’eau pour une de protéines. Faites mesurer les deux et inscrivez-les avec le produit.
 naming-no-protein = Une viande sans protéines n’existe pas. Inscrivez ce que le laboratoire a trouvé.
@@ -1195,6 +1176,7 @@ identity-water = « { $word } » a au plus { $most } % d’eau ajoutée ; ce
 identity-together = Gras et eau ajoutée dans « { $word } » font au plus { $most } % ; ici ils font { $percent } %.
 identity-meat = « { $word } » est pour au moins { $least } % de la viande ; ceci l’est pour { $meat } %.
 identity-weight = « { $word } » pèse au plus { $most } % de son poids frais ; ceci pèse { $percent } %.
+identity-organ = « { $word } » contient au moins { $least } % de « { $organ } » ; ceci en contient { $percent } %.
 identity-lacks = « { $word } » contient l’un de ceux-ci : { $one }. Ceci n’en a aucun.
 identity-say-too = « { $word } » avec du nitrite dit aussi « { $add } » dans son nom.
 

@@ -5,3 +5,4 @@ mod kill;
 mod kitchen;
 mod power;
 mod random_kitchens;
+mod replay;

@@ -11,6 +11,8 @@ on_both_engines! {
     a_name_is_judged_by_what_went_in_and_not_by_the_list
     each_place_asks_for_its_own
     figures_that_cannot_be_are_refused_at_the_door
+    what_is_made_of_several_things_tells_its_parts
+    the_share_of_what_the_name_speaks_of_stands_in_the_list
 }
 
 /// A product for the counter, with what is said of it besides.
@@ -252,4 +254,67 @@ fn figures_that_cannot_be_are_refused_at_the_door(engine: Engine) {
     sent(json!({ "colour": "red" })).refused(422, "standard.colour");
     sent(json!({ "fat_percent": 0.9, "salt_percent": 0.5, "added_percent": 0.5, "mince": "lean" }))
         .expect(201);
+}
+
+/// A mix for the recipe of something else, bought from the pantry as its pack declares it.
+fn bought(caller: &Caller, code: &str, declares: Value) -> String {
+    let receipt = json!({ "place": "cooler", "product": code, "grams": 1_000,
+        "bought": { "supplier": "PTS", "supplier_lot": "K-1", "declares": declares } });
+    caller.deed("/api/receipts", receipt).expect(201).code(0)
+}
+
+/// `us-I3`: a compound is listed with its parts.
+fn what_is_made_of_several_things_tells_its_parts(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let sauce = json!({ "kind": "mixed", "species": null, "raw": false, "storage": "chilled" });
+    listed(&caller, "relish", "Relish", sauce);
+    listed(
+        &caller,
+        "relish-sausage",
+        "Sausage with relish",
+        json!({ "kind": "mixed" }),
+    );
+    let recipe = json!({ "product": "relish-sausage",
+        "parts": [{ "product": "pork-trim", "grams": 900 }, { "product": "relish", "grams": 100 }] });
+    let told = caller.post("/api/recipes", &recipe).expect(201);
+    assert_eq!(warned(&told), ["naming-unlisted us-I3"]);
+    let made = |relish: &str| {
+        let trim = cut(&caller, "pork-trim");
+        let step = json!({ "kind": "grind", "place": "grinder", "inputs": [{ "lot": trim }, { "lot": relish, "grams": 50 }],
+            "outputs": [{ "product": "relish-sausage", "grams": 550 }] });
+        caller.deed("/api/steps", step).expect(201).code(0)
+    };
+    let untold = made(&bought(&caller, "relish", json!({})));
+    let refused = label(&caller, &untold).refused(409, None);
+    assert_eq!(refused.body["rows"], json!(["us-I3"]));
+    let list = json!({ "en": "Onions, vinegar, sugar", "fr": "Oignons, vinaigre, sucre" });
+    let told = made(&bought(&caller, "relish", json!({ "ingredients": list })));
+    label(&caller, &told).expect(200);
+}
+
+/// `canada-eu-uk-9.10`, `confirmed X-EU-29`: of what went in; with the law's words in the reader's language.
+fn the_share_of_what_the_name_speaks_of_stands_in_the_list(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let apples = json!({ "kind": "ingredient", "species": null, "raw": true });
+    listed(&caller, "apples", "Apples", apples);
+    listed(
+        &caller,
+        "apple-sausage",
+        "Pork and apple sausage",
+        json!({ "kind": "mixed" }),
+    );
+    let apples = bought(&caller, "apples", json!({}));
+    let trim = cut(&caller, "pork-trim");
+    let step = json!({ "kind": "grind", "place": "grinder", "inputs": [{ "lot": trim }, { "lot": apples, "grams": 125 }],
+        "outputs": [{ "product": "apple-sausage", "grams": 625 }] });
+    let sausage = caller.deed("/api/steps", step).expect(201).code(0);
+    let list =
+        || caller.get(&format!("/api/lots/{sausage}")).expect(200).body["ingredients"].clone();
+    assert_eq!(list()["en"], "pork trim, apples");
+    set(&caller, &[("profile", json!("eu"))]);
+    assert_eq!(list()["en"], "pork trim 80%, apples 20%");
+    let french = list()["fr"].as_str().unwrap().to_owned();
+    assert!(french.contains("80\u{a0}%"), "{french}");
 }

@@ -45,6 +45,9 @@ words! {
         Rohschinken = "rohschinken", JelliedMeat = "jellied-meat",
         ImmersedBacon = "immersed-bacon", SpreadableSausage = "spreadable-sausage",
         Preparation = "preparation", NamedPreparation = "named-preparation",
+        PortugueseSalted = "portuguese-salted", SmokedReindeer = "smoked-reindeer",
+        RipenedSausage = "ripened-sausage", SaucissonSec = "saucisson-sec",
+        CzechSalami = "czech-salami", SwedishChristmas = "swedish-christmas",
     }
 }
 
@@ -61,7 +64,12 @@ impl Class {
     pub const fn is_ground(self) -> bool {
         matches!(
             self,
-            Class::Comminuted | Class::DrySausage | Class::SpreadableSausage
+            Class::Comminuted
+                | Class::DrySausage
+                | Class::SpreadableSausage
+                | Class::RipenedSausage
+                | Class::SaucissonSec
+                | Class::CzechSalami
         )
     }
 
@@ -69,7 +77,11 @@ impl Class {
     pub const fn is_either(self) -> bool {
         matches!(
             self,
-            Class::Sterilised | Class::InfantFood | Class::Preparation | Class::NamedPreparation
+            Class::Sterilised
+                | Class::InfantFood
+                | Class::Preparation
+                | Class::NamedPreparation
+                | Class::SwedishChristmas
         )
     }
 

@@ -7,7 +7,10 @@ use crate::words::words;
 
 words! {
     /// What the parts are banned from.
-    BannedFrom { Food = "food", Mince = "mince", }
+    BannedFrom {
+        Food = "food", Mince = "mince", MeatProduct = "meat-product",
+        UncookedProduct = "uncooked-product",
+    }
 }
 
 /// A part that is banned.

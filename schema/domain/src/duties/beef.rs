@@ -1,13 +1,17 @@
 //! What beef may share a batch: one day's cutting, and what its stage must share.
 
 use super::says::BatchSays;
-use crate::rows::{Finding, RowId, Rows};
+use crate::rows::{Bound, Finding, RowId, Rows};
 use crate::words::words;
 use chrono::NaiveDate;
+use std::collections::BTreeSet;
 
 words! {
     /// What is done to the beef.
-    Stage { Cutting = "cutting", FurtherCutting = "further-cutting", Mince = "mince", }
+    Stage {
+        Cutting = "cutting", FurtherCutting = "further-cutting", Mince = "mince",
+        CutMeat = "cut-meat", Trimmings = "trimmings",
+    }
 }
 
 words! {
@@ -38,6 +42,8 @@ pub struct SharedFact {
     pub stage: Stage,
     /// What is the same for all.
     pub same: Vec<Shared>,
+    /// What there may be several of, and how many.
+    pub several: Vec<(Shared, Bound)>,
 }
 
 /// One piece, or one box, that goes into the batch.
@@ -103,6 +109,18 @@ pub fn check_beef(
             };
             found.push(Finding::against(rows, &share.row, says));
         }
+        for (what, most) in &share.several {
+            let all = pieces.iter().map(|piece| piece.get(*what).trim());
+            let all: BTreeSet<&str> = all.filter(|one| !one.is_empty()).collect();
+            if !most.allows(all.len().into()) {
+                let says = BatchSays::BeefSeveral {
+                    what: *what,
+                    count: all.len(),
+                    most: most.whole(),
+                };
+                found.push(Finding::against(rows, &most.row, says));
+            }
+        }
     }
     if found.is_empty() && rest.iter().any(|piece| piece.killed != first.killed) {
         let row = groups.kill_days.clone();
@@ -125,6 +143,7 @@ mod tests {
                     row: RowId::new("x-3"),
                     stage: Stage::Cutting,
                     same: vec![Shared::Slaughterhouse],
+                    several: Vec::new(),
                 }],
             }),
             ..Default::default()

@@ -30,8 +30,6 @@ words! {
 pub struct FsmaReach {
     /// Yearly food sales up to which a restaurant is out, in dollars of the base year.
     pub exempt_sales: Bound,
-    /// Yearly food sales up to which the answer need not be a spreadsheet.
-    pub spreadsheet_sales: Bound,
     /// Not a listed food.
     pub listed: RowId,
     /// Meat and poultry under inspection.
@@ -62,7 +60,7 @@ pub struct FsmaReach {
 
 impl FsmaReach {
     pub(super) fn bounds_mut(&mut self) -> Vec<&mut Bound> {
-        vec![&mut self.exempt_sales, &mut self.spreadsheet_sales]
+        vec![&mut self.exempt_sales]
     }
 }
 
@@ -169,12 +167,4 @@ pub fn keep(reach: &FsmaReach, purchase: &Purchase) -> Result<ToKeep> {
             &[row, &reach.change],
         ),
     })
-}
-
-/// Must the answer in an outbreak be a spreadsheet that can be sorted?
-///
-/// # Errors
-/// Sales below nothing.
-pub fn needs_spreadsheet(reach: &FsmaReach, average_sales: Decimal) -> Result<bool> {
-    Ok(!reach.spreadsheet_sales.allows(sales(average_sales)?))
 }

@@ -5,8 +5,14 @@ use super::names::{says, words_of};
 use crate::measure::Percent;
 use crate::messages;
 use crate::rows::{Bound, Finding, Gravity, RowId, Rows};
+use crate::words::words;
 use rust_decimal::Decimal;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
+
+words! {
+    /// Whose meat is in it, as a standard parts it.
+    MeatOf { Pig = "pig", BirdOrRabbit = "bird-or-rabbit", Other = "other", }
+}
 
 messages! {
     /// What is said of a food whose name stands for a standard.
@@ -17,6 +23,7 @@ messages! {
         Together "together" { word: String, percent: Percent, most: Decimal },
         Meat "meat" { word: String, meat: Percent, least: Decimal },
         Weight "weight" { word: String, percent: Percent, most: Decimal },
+        Organ "organ" { word: String, organ: String, percent: Percent, least: Decimal },
         Lacks "lacks" { word: String, one: String },
         SayToo "say-too" { word: String, add: String },
     }
@@ -33,6 +40,8 @@ pub struct Identity {
     pub unless: Vec<String>,
     /// Of raw food only, of food that is not raw only, or of both.
     pub raw: Option<bool>,
+    /// Of food with such meat only; of all where it is empty.
+    pub of: Vec<MeatOf>,
     /// Fat, in percent of the food.
     pub fat: Option<Bound>,
     /// Added water, in percent of all that goes in.
@@ -45,6 +54,8 @@ pub struct Identity {
     pub meat: Option<Bound>,
     /// The finished weight, in percent of that of the fresh meat.
     pub weight: Option<Bound>,
+    /// An organ, as words begin, and how much of it there is, in percent of all that goes in.
+    pub organ: Option<(String, Bound)>,
     /// What must be in it: of each line at least one.
     pub needs: Vec<Vec<String>>,
     /// The word that the name has besides where nitrite went in.
@@ -61,7 +72,8 @@ impl Identity {
             &mut self.meat,
             &mut self.weight,
         ];
-        all.into_iter().flatten().collect()
+        let organ = self.organ.as_mut().map(|(_, bound)| bound);
+        all.into_iter().flatten().chain(organ).collect()
     }
 }
 
@@ -72,6 +84,8 @@ pub struct FoodOfThatName<'a> {
     pub name: &'a str,
     /// Is it sold raw?
     pub raw: bool,
+    /// Whose meat is in it.
+    pub of: Option<MeatOf>,
     /// Fat in it, as measured.
     pub fat: Option<Percent>,
     /// Added water of all that went in.
@@ -82,6 +96,8 @@ pub struct FoodOfThatName<'a> {
     pub meat: Option<Percent>,
     /// The finished weight, in percent of that of the fresh meat.
     pub weight: Option<Percent>,
+    /// The organs in it by name, and how much of all that went in they are.
+    pub organs: BTreeMap<String, Percent>,
     /// The names of what went in; `None` stands for something that nobody knows the parts of.
     pub ingredients: BTreeSet<Option<String>>,
     /// Did nitrite or nitrate go in?
@@ -95,7 +111,8 @@ pub fn check_identity(all: &[Identity], rows: &Rows, food: &FoodOfThatName<'_>) 
         let word = identity.words.iter().find(|word| says(&name, word))?;
         let other = identity.unless.iter().any(|phrase| says(&name, phrase));
         let is_for = identity.raw.is_none_or(|raw| raw == food.raw);
-        (is_for && !other).then_some((identity, word))
+        let of_it = identity.of.is_empty() || food.of.is_some_and(|of| identity.of.contains(&of));
+        (is_for && of_it && !other).then_some((identity, word))
     });
     let mut found = Vec::new();
     for (identity, word) in called {
@@ -164,6 +181,23 @@ fn against(
             word: word(),
             add: add.clone(),
         });
+    }
+    if let (Some((organ, least)), Some(_)) = (&of.organ, food.meat) {
+        let is_it = |name: &str| {
+            words_of(name)
+                .iter()
+                .any(|word| word.starts_with(organ.as_str()))
+        };
+        let of_it = food.organs.iter().filter(|(name, _)| is_it(name));
+        let sum: Decimal = of_it.map(|(_, percent)| percent.number()).sum();
+        if !least.allows(sum) {
+            said.push(IdentitySays::Organ {
+                word: word(),
+                organ: organ.clone(),
+                percent: Percent::new(sum),
+                least: least.value,
+            });
+        }
     }
     let against = |says| Finding::against(rows, &of.row, says);
     let mut found: Vec<Finding> = said.into_iter().map(against).collect();

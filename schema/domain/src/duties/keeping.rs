@@ -4,7 +4,7 @@ use super::says::RecordSays;
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Bound, RowId};
 use crate::words::words;
-use chrono::{Days, Months, NaiveDate, NaiveDateTime, TimeDelta};
+use chrono::{Datelike, Days, Months, NaiveDate, NaiveDateTime, TimeDelta};
 
 words! {
     /// The records that somebody may ask for.
@@ -19,6 +19,8 @@ words! {
         Complaint = "complaint", TrichinaeTreatment = "trichinae-treatment",
         OntarioMeat = "ontario-meat", OntarioPurchase = "ontario-purchase",
         AnimalProduct = "animal-product", FreezeLog = "freeze-log",
+        MeatTransaction = "meat-transaction", BeefLabel = "beef-label",
+        MeatOrigin = "meat-origin",
     }
 }
 
@@ -43,7 +45,6 @@ impl KeepingSpan {
         let number = self.number.whole();
         let months = |months: u32| {
             let later = day.checked_add_months(Months::new(months))?;
-            use chrono::Datelike;
             match later.day() == day.day() {
                 true => Some(later),
                 false => later.succ_opt(),
@@ -80,6 +81,8 @@ pub struct Keeping {
     pub span: Option<KeepingSpan>,
     /// Counted from what: `the day it was made`.
     pub from: String,
+    /// Is the span counted from the last day of that year?
+    pub from_year_end: bool,
     /// Also kept as long as the food itself keeps.
     pub or_shelf_life: bool,
 }
@@ -110,7 +113,11 @@ pub fn keep_until(
         .filter(|keeping| keeping.record == record)
         .collect();
     let days = of_it.iter().flat_map(|keeping| {
-        let span = keeping.span.as_ref().map(|span| span.after(day));
+        let from = match keeping.from_year_end {
+            true => NaiveDate::from_ymd_opt(day.year(), 12, 31).unwrap_or(day),
+            false => day,
+        };
+        let span = keeping.span.as_ref().map(|span| span.after(from));
         let food = eaten_by.filter(|_| keeping.or_shelf_life);
         span.into_iter()
             .chain(food)

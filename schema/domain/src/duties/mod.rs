@@ -5,7 +5,6 @@
 
 pub mod approvals;
 pub mod banned;
-pub mod batch;
 pub mod beef;
 pub mod cured_pork;
 pub mod deadline;
@@ -14,13 +13,10 @@ pub mod fields;
 pub mod fsma;
 pub mod identity;
 pub mod keeping;
-pub mod killing;
 pub mod meat_protein;
 pub mod mince;
 pub mod names;
-pub mod one_up;
 pub mod origin_words;
-pub mod recall;
 pub mod sale;
 mod says;
 mod standards_say;
@@ -31,8 +27,7 @@ pub use approvals::{check_approvals, needs_approval};
 pub use identity::IdentitySays;
 pub use names::check_name;
 pub use says::{
-    AnimalSays, ApprovalSays, BatchSays, ListedSays, Mixed, OriginSays, PercentSays, RecordSays,
-    SaleSays,
+    AnimalSays, ApprovalSays, BatchSays, ListedSays, OriginSays, PercentSays, RecordSays, SaleSays,
 };
 pub use standards_say::{DryCuredSays, MinceSays, NameSays, PorkSays};
 
@@ -56,14 +51,10 @@ pub struct DutyRules {
     pub tenderised: Option<tenderised::TenderisedWording>,
     /// What may not be in food, or not in mince.
     pub banned: Vec<banned::Banned>,
-    /// How an animal must have died.
-    pub killing: Option<killing::Killing>,
     /// Work that needs a paper first.
     pub approvals: Vec<approvals::ApprovalNeed>,
     /// What beef may share a batch.
     pub beef: Option<beef::Groups>,
-    /// The cautious rule for batches of any kind.
-    pub batch: Option<batch::Default>,
     /// What mince may be.
     pub mince: Option<mince::Limits>,
     /// How origin is worded.
@@ -76,12 +67,8 @@ pub struct DutyRules {
     pub step_records: Vec<step_records::Asks>,
     /// The traceability rule for listed foods.
     pub fsma: Option<fsma::FsmaReach>,
-    /// One step up, one step down.
-    pub one_up: Option<one_up::OneUpReach>,
     /// Until when something has to be done or answered.
     pub deadlines: Vec<deadline::Deadline>,
-    /// Recall classes and check levels.
-    pub recall: Option<recall::Levels>,
     /// The most that is still a retail sale.
     pub sale: Vec<sale::Most>,
 }
@@ -107,9 +94,7 @@ impl DutyRules {
                 .map(|span| &mut span.number),
         );
         all.extend(self.fsma.iter_mut().flat_map(|it| it.bounds_mut()));
-        all.extend(self.one_up.iter_mut().flat_map(|it| it.bounds_mut()));
         all.extend(self.deadlines.iter_mut().map(|it| &mut it.span.number));
-        all.extend(self.recall.iter_mut().flat_map(|it| it.bounds_mut()));
         all.extend(self.sale.iter_mut().map(|it| &mut it.pounds));
         all
     }

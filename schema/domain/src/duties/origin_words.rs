@@ -3,22 +3,25 @@
 use super::says::OriginSays;
 use crate::refusal::{Refusal, Result};
 use crate::rows::RowId;
+use crate::says::Texts;
 
-/// Mandated words, with `{}` for what is filled in.
+/// Words by language, with `{}` for what is filled in.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct OriginWording {
     /// Where the beef label stands.
     pub beef_row: RowId,
     /// `Born in: {}`.
-    pub beef_born: String,
+    pub beef_born: Texts,
     /// `Reared in: {}`.
-    pub beef_reared: String,
+    pub beef_reared: Texts,
     /// `Slaughtered in {} {}`, the country and the approval number.
-    pub beef_slaughtered: String,
+    pub beef_slaughtered: Texts,
     /// `Cutting in: {} {}`.
-    pub beef_cutting: String,
+    pub beef_cutting: Texts,
+    /// Where several slaughterhouses share a batch: `Animals in the group slaughtered in {} {}`.
+    pub beef_group: Texts,
     /// `Reference number: {}`.
-    pub beef_reference: String,
+    pub beef_reference: Texts,
 }
 
 /// What a beef label says.
@@ -30,34 +33,45 @@ pub struct BeefLabel<'a> {
     pub born: &'a str,
     /// Country of rearing.
     pub reared: &'a str,
-    /// Country of slaughter, and the slaughterhouse's approval number.
-    pub slaughtered: (&'a str, &'a str),
+    /// Country of slaughter, and the approval numbers of the slaughterhouses.
+    pub slaughtered: (&'a str, &'a [&'a str]),
     /// Country of each cutting, and the plant's approval number.
     pub cut: &'a [(&'a str, &'a str)],
 }
 
-/// The lines of a beef label (`canada-eu-uk-10.7`).
+/// The lines of a beef label (`canada-eu-uk-10.7`; of several slaughterhouses `confirmed-10.9`).
 ///
 /// # Errors
 /// Anything of it that is not known.
-pub fn beef_lines(wording: &OriginWording, label: &BeefLabel) -> Result<Vec<String>> {
-    let filled = |field: &str, text: &str, parts: &[&str]| {
+pub fn beef_lines(
+    wording: &OriginWording,
+    label: &BeefLabel,
+    language: &str,
+) -> Result<Vec<String>> {
+    let filled = |field: &str, text: &Texts, parts: &[&str]| {
         if parts.iter().any(|part| part.trim().is_empty()) {
             return Err(Refusal::cannot_be(field, OriginSays::BeefLacks));
         }
+        let text = text.in_language(language).to_owned();
         Ok(parts
             .iter()
-            .fold(text.to_owned(), |text, part| text.replacen("{}", part, 1)))
+            .fold(text, |text, part| text.replacen("{}", part, 1)))
+    };
+    let (country, numbers) = label.slaughtered;
+    let slaughtered = match numbers {
+        [_, _, ..] => &wording.beef_group,
+        _ => &wording.beef_slaughtered,
+    };
+    let blank = numbers.iter().any(|number| number.trim().is_empty());
+    let numbers = match blank {
+        true => String::new(),
+        false => numbers.join(", "),
     };
     let mut lines = vec![
         filled("reference", &wording.beef_reference, &[label.reference])?,
         filled("born", &wording.beef_born, &[label.born])?,
         filled("reared", &wording.beef_reared, &[label.reared])?,
-        filled(
-            "slaughtered",
-            &wording.beef_slaughtered,
-            &[label.slaughtered.0, label.slaughtered.1],
-        )?,
+        filled("slaughtered", slaughtered, &[country, &numbers])?,
     ];
     for (country, number) in label.cut {
         lines.push(filled("cut", &wording.beef_cutting, &[country, number])?);

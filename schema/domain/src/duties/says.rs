@@ -4,13 +4,11 @@
 use super::approvals::Work;
 use super::banned::BannedFrom;
 use super::beef::Shared;
-use super::keeping::Record;
 use super::sale::Head;
 use crate::grams::Grams;
 use crate::measure::Percent;
 use crate::messages;
-use crate::says::{Arg, Texts};
-use crate::words::words;
+use crate::says::Texts;
 use chrono::NaiveDate;
 use rust_decimal::Decimal;
 
@@ -31,28 +29,19 @@ messages! {
 }
 
 messages! {
-    /// What is said of parts of an animal, and of how it died.
+    /// What is said of parts of an animal.
     AnimalSays in "animal" {
         Banned "banned" { part: String, named: String, from: BannedFrom },
-        NotForFood "not-for-food",
-        NotBled "not-bled",
-        Diseased "diseased",
     }
-}
-
-words! {
-    /// What a batch may mix.
-    Mixed { Producers = "producers", Abattoirs = "abattoirs", KillDays = "kill-days", }
 }
 
 messages! {
     /// What is said of what shares a batch.
     BatchSays in "batch" {
-        Mixes "mixes" { what: Arg },
-        SeveralDays "several-days",
         BeefOneDay "beef-one-day",
         BeefUnknown "beef-unknown" { what: Shared },
         BeefDiffers "beef-differs" { what: Shared, one: String, other: String },
+        BeefSeveral "beef-several" { what: Shared, count: usize, most: u32 },
         BeefKillDays "beef-kill-days",
     }
 }
@@ -67,7 +56,6 @@ messages! {
 messages! {
     /// What is said of records.
     RecordSays in "record" {
-        Lacks "lacks" { record: Record, field: Texts },
         GiveLastDay "give-last-day",
     }
 }

@@ -48,8 +48,16 @@ pub fn food(
         };
         parts.push(of_lot(of, of.made(), within));
     }
+    // What the meat lost since it went in is no part of the finished food.
+    let meat = parts.iter().filter(|part| part.species.is_some());
+    let meat: Grams = meat.map(|part| part.grams).sum();
+    let dried = crate::naming::fresh(family, of).filter(|(fresh, ready)| ready < fresh);
+    let ingoing: Grams = parts.iter().map(|part| part.grams).sum();
+    let finished = dried.map(|(fresh, ready)| share_of(meat, ready, fresh));
     Food {
         name: product.name(language).to_owned(),
+        names: product.names.clone(),
+        finished: finished.filter(|finished| !finished.is_none_left() && *finished < ingoing),
         parts,
         allergens: of.lot.allergens.clone(),
         may_contain: of.lot.may_contain.clone(),

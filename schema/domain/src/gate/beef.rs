@@ -22,7 +22,9 @@ pub(super) fn check(
     };
     let stage = match facts.product.kind {
         ProductKind::Mixed => Stage::Mince,
-        _ => Stage::Cutting,
+        ProductKind::Trim => Stage::Trimmings,
+        // What has a customer's label is a piece that a customer buys, not a part of a carcase.
+        _ => Stage::CutMeat,
     };
     let cattle = sources.iter().flatten();
     let cattle: Vec<&Raised> = cattle.filter(|of| of.species == Species::Cattle).collect();

@@ -139,24 +139,25 @@ fn countries<'a>(
     Some(all?.into_iter().collect())
 }
 
-/// The lines of a beef label, where all of it is known of one country each. The law's file has them in
-/// English alone.
+/// The lines of a beef label, where all of it is known and of one country each.
 fn beef(raised: &[&Raised], lot: &str, law: &Law, language: &str) -> Option<Vec<String>> {
-    let wording = law.duties.origin.as_ref().filter(|_| language == "en")?;
+    let wording = law.duties.origin.as_ref()?;
     let one = |of: fn(&Raised) -> Option<&str>| {
         let all = countries(raised, of, language)?;
         (all.len() == 1).then(|| all[0])
     };
+    let numbers: Option<BTreeSet<&str>> = raised
+        .iter()
+        .map(|raised| raised.abattoir.as_deref())
+        .collect();
+    let numbers: Vec<&str> = numbers?.into_iter().collect();
     let label = BeefLabel {
         reference: lot,
         born: one(|of| of.born.as_deref())?,
         reared: one(|of| of.reared.as_deref())?,
-        slaughtered: (
-            one(|of| of.slaughtered.as_deref())?,
-            one(|of| of.abattoir.as_deref())?,
-        ),
+        slaughtered: (one(|of| of.slaughtered.as_deref())?, &numbers),
         // A shop that cuts for its own counter has no number as a cutting plant.
         cut: &[],
     };
-    beef_lines(wording, &label).ok()
+    beef_lines(wording, &label, language).ok()
 }

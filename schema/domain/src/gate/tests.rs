@@ -9,7 +9,7 @@ use crate::grams::Grams;
 use crate::law::Law;
 use crate::naming::NameFacts;
 use crate::product::Product;
-use crate::rows::{Gravity, Row, RowId};
+use crate::rows::{Bound, Gravity, Row, RowId};
 use crate::says::Texts;
 use crate::statement::{Forbidden, NetRules, Wording};
 use crate::words::{Mark, ProductKind, Species};
@@ -22,10 +22,12 @@ fn law() -> Law {
         "us-4.3",
         "canada-eu-uk-10.8",
         "canada-eu-uk-10.9",
+        "confirmed-10.9",
     ] {
         law.rows.insert(Row {
             id: RowId::new(id),
             says: Texts::from(id),
+            also: Vec::new(),
             cite: None,
             sources: Vec::new(),
             mark: Mark::Read,
@@ -105,22 +107,25 @@ fn ox(abattoir: &str, country: &str) -> Option<Raised> {
     })
 }
 
-/// `canada-eu-uk-10.9`: cuts of one lot share the slaughterhouse, mince the country of slaughter.
+/// `confirmed-10.9`: pieces for customers come of three slaughterhouses at most; mince shares the country of
+/// slaughter.
 #[test]
-fn beef_of_two_slaughterhouses_is_no_lot_of_cuts() {
+fn beef_of_too_many_slaughterhouses_is_no_lot_of_cuts() {
     let mut law = law();
-    let share = |stage, same| SharedFact {
+    let share = |stage, same, several| SharedFact {
         row: RowId::new("canada-eu-uk-10.9"),
         stage,
         same: vec![same],
+        several,
     };
+    let three = (Shared::Slaughterhouse, Bound::at_most("confirmed-10.9", 3));
     law.duties = DutyRules {
         beef: Some(Groups {
             one_day: RowId::new("canada-eu-uk-10.8"),
             kill_days: RowId::new("canada-eu-uk-10.10"),
             share: vec![
-                share(Stage::Cutting, Shared::Slaughterhouse),
-                share(Stage::Mince, Shared::Slaughtered),
+                share(Stage::CutMeat, Shared::Slaughtered, vec![three]),
+                share(Stage::Mince, Shared::Slaughtered, Vec::new()),
             ],
         }),
         origin: Some(wording()),
@@ -137,11 +142,9 @@ fn beef_of_two_slaughterhouses_is_no_lot_of_cuts() {
         let found = beef::check(&facts, sources, NaiveDate::default(), &law);
         found.iter().map(|of| of.gravity).collect()
     };
-    assert_eq!(
-        found(&product, &[ox("A", "IE"), ox("B", "IE")]),
-        [Gravity::Refuse]
-    );
-    assert_eq!(found(&product, &[ox("A", "IE")]), []);
+    let four = ["A", "B", "C", "D"].map(|number| ox(number, "IE"));
+    assert_eq!(found(&product, &four[..3]), []);
+    assert_eq!(found(&product, &four), [Gravity::Refuse]);
     // Boxed beef: the record has no place for where its animals came from.
     assert_eq!(found(&product, &[None]), [Gravity::Warn]);
     product.kind = ProductKind::Mixed;
@@ -158,10 +161,11 @@ fn wording() -> OriginWording {
     let row = RowId::new("canada-eu-uk-10.7");
     OriginWording {
         beef_row: row,
-        beef_born: String::new(),
-        beef_reared: String::new(),
-        beef_slaughtered: String::new(),
-        beef_cutting: String::new(),
-        beef_reference: String::new(),
+        beef_born: Texts::from(""),
+        beef_reared: Texts::from(""),
+        beef_slaughtered: Texts::from(""),
+        beef_cutting: Texts::from(""),
+        beef_group: Texts::from(""),
+        beef_reference: Texts::from(""),
     }
 }

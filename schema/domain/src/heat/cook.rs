@@ -60,14 +60,7 @@ pub fn enough(
     Ok(by_all(standard, rules, |table| one(cook, table, rows)))
 }
 
-/// Was a cook enough by its log? For each row of the table the longest hold at or above it counts.
-/// A silence on which the answer hangs, a long silence, and a fire that went out are for a person.
-pub fn enough_by_log(log: &Log, standard: &Standard, rules: &HeatRules, rows: &Rows) -> Judgement {
-    let judged = by_all(standard, rules, |table| logged(log, table, rules, rows));
-    looked_over(judged, log, &tables(standard, rules), rules)
-}
-
-/// The same with what a person has to look at: a long silence, a fire that went out; and with the
+/// What a log tells, with what a person has to look at: a long silence, a fire that went out; and with the
 /// advice on how fast it came up.
 pub(super) fn looked_over(
     mut judged: Judgement,

@@ -1,13 +1,12 @@
-//! Holding hot and cold, receiving, thawing.
+//! Holding hot and cold, receiving.
 
-use super::rules::{Degrees, HeatRules, hours};
-use super::sane::{plausible_store, plausible_time};
+use super::rules::{Degrees, HeatRules};
+use super::sane::plausible_store;
 use super::says::HoldSays;
 use super::words::Holding;
 use crate::measure::Temperature;
 use crate::refusal::Result;
 use crate::rows::{Finding, Gravity, Rows};
-use chrono::TimeDelta;
 
 /// A temperature at which something is held.
 #[derive(Debug, Clone, PartialEq)]
@@ -46,30 +45,4 @@ pub fn held(
             Finding::against(rows, hold.degrees.row(), says)
         })
         .collect())
-}
-
-/// Thawing under running water: how warm the water was, and how long raw parts were warmer than cold.
-///
-/// # Errors
-/// A temperature or time that cannot be.
-pub fn thawed_under_water(
-    water: Temperature,
-    above_cold: TimeDelta,
-    rules: &HeatRules,
-    rows: &Rows,
-) -> Result<Vec<Finding>> {
-    plausible_time("above_cold", above_cold)?;
-    let mut findings = held(Holding::ThawWater, water, rules, rows)?;
-    if let Some(limit) = rules
-        .thaw_hours
-        .as_ref()
-        .filter(|limit| above_cold > hours(limit.value))
-    {
-        let says = HoldSays::ThawedWarm {
-            above: above_cold,
-            within: hours(limit.value),
-        };
-        findings.push(Finding::against(rows, &limit.row, says));
-    }
-    Ok(findings)
 }

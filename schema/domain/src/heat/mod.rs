@@ -15,12 +15,11 @@ mod rules;
 mod sane;
 mod says;
 mod table;
-mod time_control;
 mod words;
 
-pub use cook::{Cook, Standard, enough, enough_by_log};
+pub use cook::{Cook, Standard, enough};
 pub use cooling::{Cooled, CoolingPlan, CoolingStage, cooled, cooled_by};
-pub use holding::{Hold, held, thawed_under_water};
+pub use holding::{Hold, held};
 pub use judgement::{Answer, Judgement};
 pub use log::{CoreReading, Log, Silence};
 pub use probe::{Bath, ProbeCheck, ProbeRules, ProbeSays, probed};
@@ -30,7 +29,6 @@ pub use rules::{
     Boiling, ComeUp, Cooking, Degrees, FailureRules, HeatRules, Lethality, LogRules, hours,
 };
 pub use sane::{plausible_core, plausible_store, plausible_time};
-pub use says::{CookSays, CoolSays, HeatSays, HoldSays, StageSays, TimedSays};
+pub use says::{CookSays, CoolSays, HeatSays, HoldSays, StageSays};
 pub use table::{HeatTable, HoldStep};
-pub use time_control::{TimeControl, Timed, timed};
 pub use words::{Food, Holding, PiercedBy};

@@ -4,7 +4,6 @@ use super::cooling::CoolingPlan;
 use super::holding::Hold;
 use super::probe::ProbeRules;
 use super::table::HeatTable;
-use super::time_control::TimeControl;
 use super::words::Food;
 use crate::measure::{Percent, Printed, Scale, Temperature};
 use crate::rows::{Bound, RowId};
@@ -38,10 +37,6 @@ pub struct HeatRules {
     pub cooling: Vec<CoolingPlan>,
     /// Holding hot and cold, thawing, receiving.
     pub holding: Vec<Hold>,
-    /// Hours that raw parts may be warmer than cold while they thaw under water.
-    pub thaw_hours: Option<Bound>,
-    /// Time in place of temperature.
-    pub time_control: Vec<TimeControl>,
 }
 
 impl HeatRules {
@@ -77,20 +72,6 @@ impl HeatRules {
                 .iter_mut()
                 .map(|hold| &mut hold.degrees.limit.bound),
         );
-        bounds.extend(&mut self.thaw_hours);
-        for control in &mut self.time_control {
-            bounds.push(&mut control.hours);
-            bounds.extend(
-                [
-                    &mut control.cold_start,
-                    &mut control.hot_start,
-                    &mut control.never_above,
-                ]
-                .into_iter()
-                .flatten()
-                .map(|degrees| &mut degrees.limit.bound),
-            );
-        }
         bounds
     }
 }

@@ -104,19 +104,5 @@ messages! {
     HoldSays in "holding" {
         NoTemperature "no-temperature" { what: Holding },
         Outside "outside" { at: Temperature, limit: LimitSays },
-        ThawedWarm "thawed-warm" { above: TimeDelta, within: TimeDelta },
-    }
-}
-
-messages! {
-    /// What is said of food under time in place of temperature.
-    TimedSays in "timed" {
-        NoRule "no-rule" { rule: String, known: Arg },
-        Future "future" { since: NaiveDateTime },
-        Start "start" { start: Temperature, wanted: Arg },
-        Unmarked "unmarked" { until: NaiveDateTime },
-        Ended "ended" { until: NaiveDateTime },
-        TooWarm "too-warm" { warmest: Temperature, most: Temperature },
-        Unread "unread" { most: Temperature },
     }
 }

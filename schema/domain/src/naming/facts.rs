@@ -10,7 +10,7 @@ use crate::product::{InCure, Product};
 use crate::words::{CurePart, Natural, ProductKind, Quantity, Species};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
-use std::collections::{BTreeSet, HashMap};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
 
 /// How many levels of recipes are looked through.
 const DEEPEST: u32 = 8;
@@ -54,8 +54,10 @@ pub struct NameFacts<'a> {
     pub meat: Option<Percent>,
     /// The names of what went in; `None` stands for something that nobody knows the parts of.
     pub ingredients: BTreeSet<Option<String>>,
-    /// The names of the organs in it.
-    pub organs: BTreeSet<String>,
+    /// The names of the organs in it, and how much of all that went in they are.
+    pub organs: BTreeMap<String, Percent>,
+    /// What is made of several things, and nobody has told of which.
+    pub unlisted: BTreeSet<String>,
     /// Fat of another animal in it, and how much of the whole.
     pub other_fat: Option<(Species, Percent)>,
 }
@@ -82,7 +84,8 @@ impl<'a> NameFacts<'a> {
             gained: None,
             meat: None,
             ingredients: BTreeSet::new(),
-            organs: BTreeSet::new(),
+            organs: BTreeMap::new(),
+            unlisted: BTreeSet::new(),
             other_fat: None,
         }
     }
@@ -158,7 +161,9 @@ impl<'a> NameFacts<'a> {
             self.meat = Some(Percent::of(sum.meat, all));
         }
         self.ingredients = sum.ingredients;
-        self.organs = sum.organs;
+        self.unlisted = sum.unlisted;
+        let of_all = |(name, weight)| (name, Percent::of(weight, all.max(weight)));
+        self.organs = sum.organs.into_iter().map(of_all).collect();
         // Lard is of the pig; what else was rendered into it is another animal's.
         let own = self
             .product
@@ -190,7 +195,7 @@ fn hottest(of: &Relative) -> Option<Temperature> {
 
 /// What the meat in a lot weighed before it was cured, in proportion to what came out, and what the lot
 /// weighs. Nothing where nothing was cured here.
-fn fresh(family: &Family, of: &Relative) -> Option<(Grams, Grams)> {
+pub(crate) fn fresh(family: &Family, of: &Relative) -> Option<(Grams, Grams)> {
     let mut known: HashMap<LotId, Option<Decimal>> = HashMap::new();
     let order = family.youngest_first(of.lot.id);
     for of in order.into_iter().rev() {
@@ -243,7 +248,8 @@ struct Sum {
     water: Decimal,
     meat: Decimal,
     ingredients: BTreeSet<Option<String>>,
-    organs: BTreeSet<String>,
+    organs: BTreeMap<String, Decimal>,
+    unlisted: BTreeSet<String>,
     /// The part of the animal that a piece with something in it is sold as.
     cut_as: Option<Option<(Species, Part)>>,
     fats: HashMap<Species, Decimal>,
@@ -278,7 +284,8 @@ impl Sum {
             Fat | Rendered => *self.fats.entry(species).or_default() += weight,
             Bone | Stock | Waste => {}
             Offal => {
-                self.organs.insert(product.name("en").to_owned());
+                let name = product.name("en").to_owned();
+                *self.organs.entry(name).or_default() += weight;
                 self.parts.insert(Some((species, Part::Other)));
             }
             Trim if product.cut.is_none() => {
@@ -303,7 +310,12 @@ impl Sum {
                 / Decimal::from(whole.milligrams().max(1))
                 * weight;
             match lists.products.get(&part.product) {
-                Some(product) => self.recipe(product, share, lists, depth - 1),
+                Some(product) => {
+                    if product.is_compound() && !lists.recipes.contains_key(&product.code) {
+                        self.unlisted.insert(product.name("en").to_owned());
+                    }
+                    self.recipe(product, share, lists, depth - 1);
+                }
                 None => self.unknown = true,
             }
         }
@@ -328,8 +340,24 @@ impl Sum {
             if uses.is_empty() {
                 let declared = of.lot.supplied.iter();
                 let declared = declared.flat_map(|of| of.ingredients.get("en"));
-                self.ingredients.extend(declared.cloned().map(Some));
+                let declared: Vec<&String> = declared.collect();
+                let before = self.unlisted.clone();
+                // Lots of the time before what they are made of was kept stay as they were judged.
+                let untold = of
+                    .lot
+                    .supplied
+                    .as_ref()
+                    .is_some_and(|of| of.recipe.is_empty());
+                if untold && (product.is_compound() || product.kind == ProductKind::Cured) {
+                    self.unlisted.insert(product.name("en").to_owned());
+                }
                 self.recipe(product, share, lists, DEEPEST);
+                if !declared.is_empty() {
+                    // The pack's own list is the whole of it.
+                    self.unlisted = before;
+                }
+                self.ingredients
+                    .extend(declared.into_iter().cloned().map(Some));
                 continue;
             }
             let water = family.water.get(&of.lot.made_by).copied();

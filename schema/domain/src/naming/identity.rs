@@ -2,11 +2,11 @@
 
 use super::NameFacts;
 use crate::duties::banned::{BannedFrom, check_parts};
-use crate::duties::identity::{FoodOfThatName, check_identity};
+use crate::duties::identity::{FoodOfThatName, MeatOf, check_identity};
 use crate::law::Law;
 use crate::measure::Percent;
 use crate::rows::Finding;
-use crate::words::ProductKind;
+use crate::words::{ProductKind, Species};
 
 /// What stands against it, by what the lists or the record know.
 pub fn check(facts: &NameFacts<'_>, law: &Law) -> Vec<Finding> {
@@ -23,11 +23,13 @@ pub fn check(facts: &NameFacts<'_>, law: &Law) -> Vec<Finding> {
     let food = FoodOfThatName {
         name,
         raw: product.raw,
+        of: meat_of(facts),
         fat: product.standard.fat,
         water: facts.water,
         water_left: facts.water_left,
         meat: facts.meat,
         weight,
+        organs: facts.organs.clone(),
         ingredients: facts.ingredients.clone(),
         nitrite: facts.nitrite == Some(true),
     };
@@ -36,16 +38,41 @@ pub fn check(facts: &NameFacts<'_>, law: &Law) -> Vec<Finding> {
     found
 }
 
+/// Whose meat is in it.
+fn meat_of(facts: &NameFacts<'_>) -> Option<MeatOf> {
+    let all = |is: fn(&Species) -> bool| facts.species.iter().all(is);
+    let is_small = |of: &Species| of.is_bird() || *of == Species::Rabbit;
+    Some(match () {
+        () if facts.species.is_empty() => return None,
+        () if all(|of| *of == Species::Pig) => MeatOf::Pig,
+        () if all(is_small) => MeatOf::BirdOrRabbit,
+        () => MeatOf::Other,
+    })
+}
+
 /// Organs that are in no food there, and what is in no mince, by the names that the kitchen gives them.
 fn banned(facts: &NameFacts<'_>, law: &Law) -> Vec<Finding> {
     let product = facts.product;
-    let mut organs: Vec<&str> = facts.organs.iter().map(String::as_str).collect();
+    let mut organs: Vec<&str> = facts.organs.keys().map(String::as_str).collect();
     if product.kind == ProductKind::Offal {
         organs.push(product.name("en"));
     }
     organs.sort_unstable();
     organs.dedup();
     let mut found = check_parts(&law.duties, &law.rows, BannedFrom::Food, &organs);
+    // Raw pieces are no product of meat: those rules are about what is made of several things, or cured,
+    // cooked or dried.
+    let made = !matches!(
+        product.kind,
+        ProductKind::Carcass | ProductKind::Cut | ProductKind::Trim | ProductKind::Offal
+    );
+    if made {
+        let from = match product.raw {
+            true => BannedFrom::UncookedProduct,
+            false => BannedFrom::MeatProduct,
+        };
+        found.extend(check_parts(&law.duties, &law.rows, from, &organs));
+    }
     if product.standard.mince.is_some() {
         let all = facts.ingredients.iter().flatten().map(String::as_str);
         let all: Vec<&str> = all.collect();

@@ -16,6 +16,7 @@ mod tests;
 mod told;
 
 pub use facts::NameFacts;
+pub(crate) use facts::fresh;
 pub use says::NamingSays;
 pub use told::StandardTold;
 
@@ -39,7 +40,19 @@ pub fn check(facts: &NameFacts<'_>, law: &Law) -> Result<Vec<Finding>> {
     let mut found = names::check_words(facts, meets, law);
     found.extend(dry.into_iter().flatten());
     found.extend(standards::check_standard(facts, law)?);
+    found.extend(unlisted(facts, law));
     found.retain(|finding| finding.gravity > Gravity::Note);
     found.sort_by_key(|finding| std::cmp::Reverse(finding.gravity));
     Ok(found)
+}
+
+/// What is made of several things of which nobody has told, where the place wants them listed.
+pub fn unlisted(facts: &NameFacts<'_>, law: &Law) -> Vec<Finding> {
+    let Some(list) = &law.statements.list else {
+        return Vec::new();
+    };
+    let says = |name: &String| NamingSays::Unlisted { name: name.clone() };
+    let all = facts.unlisted.iter().map(says);
+    all.map(|says| Finding::against(&law.rows, &list.compounds, says))
+        .collect()
 }

@@ -17,6 +17,7 @@ messages! {
         MoreThanWhole "more-than-whole" { sum: Decimal },
         Solution "solution" { percent: Percent },
         AddedWater "added-water" { percent: Percent, most: Percent },
+        Unlisted "unlisted" { name: String },
         AddedElse "added-else" { told: Percent, weighed: Percent },
     }
 }

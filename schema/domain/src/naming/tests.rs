@@ -19,6 +19,7 @@ fn law() -> Law {
         law.rows.insert(Row {
             id: RowId::new(id),
             says: Texts::from(id),
+            also: Vec::new(),
             cite: None,
             sources: Vec::new(),
             mark: Mark::Read,

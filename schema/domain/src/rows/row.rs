@@ -50,6 +50,8 @@ pub struct Row {
     pub id: RowId,
     /// What it says, in our own words.
     pub says: Texts,
+    /// Other rows of the facts that say the same, confirm it or complete it.
+    pub also: Vec<RowId>,
     /// The law's own number, where it has one: `9 CFR 424.21(c)`.
     pub cite: Option<String>,
     /// Keys of the sources file.

@@ -1,7 +1,7 @@
 //! Shelf stability: does a food need time and temperature control to be safe?
 //!
 //! By the tables of pH and water activity, by a list of which any one will do, by the barriers that a
-//! vacuum pack needs, and by the days of a chilled vacuum pack.
+//! vacuum pack needs.
 
 mod grid;
 mod limit;
@@ -10,7 +10,6 @@ mod protein;
 mod readings;
 mod rules;
 mod says;
-mod vacuum;
 mod way;
 
 pub use grid::{StabilityCell, StabilityGrid};
@@ -19,6 +18,5 @@ pub use need::{Stability, Stable, needs_control};
 pub use protein::{MoistureRule, moisture_to_protein};
 pub use readings::{Fact, Measure, StabilityReadings, Treated};
 pub use rules::StabilityRules;
-pub use says::{MoistureSays, ReadingSays, StabilitySays, VacuumSays, WaySays};
-pub use vacuum::{Life, VacuumFood, VacuumRules, vacuum_days};
+pub use says::{MoistureSays, ReadingSays, StabilitySays, WaySays};
 pub use way::{Way, barriers};

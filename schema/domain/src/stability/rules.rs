@@ -2,7 +2,6 @@
 
 use super::grid::StabilityGrid;
 use super::protein::MoistureRule;
-use super::vacuum::VacuumRules;
 use super::way::Way;
 use crate::rows::Bound;
 
@@ -19,8 +18,6 @@ pub struct StabilityRules {
     pub stable: Vec<Way>,
     /// What packing without air needs beside the cold, any one of them.
     pub barriers: Vec<Way>,
-    /// Chilled vacuum packs.
-    pub vacuum: Option<VacuumRules>,
     /// Moisture to protein: names on labels, no proof of safety.
     pub moisture: Vec<MoistureRule>,
 }
@@ -35,12 +32,7 @@ impl StabilityRules {
         {
             bounds.extend(grid.edges_mut().map(|edge| &mut edge.bound));
         }
-        let mut ways: Vec<&mut Way> = self.stable.iter_mut().chain(&mut self.barriers).collect();
-        if let Some(vacuum) = &mut self.vacuum {
-            bounds.extend([&mut vacuum.days, &mut vacuum.fresh_days]);
-            ways.extend(&mut vacuum.factors);
-        }
-        for way in ways {
+        for way in self.stable.iter_mut().chain(&mut self.barriers) {
             bounds.extend(way.limits.iter_mut().map(|(_, limit)| &mut limit.bound));
         }
         for rule in &mut self.moisture {

@@ -1,11 +1,9 @@
-//! What is said of shelf stability and of chilled vacuum packs.
+//! What is said of shelf stability.
 
 use super::limit::LimitSays;
 use super::readings::Measure;
-use crate::measure::{Printed, Temperature};
 use crate::messages;
 use crate::says::{Arg, Says};
-use chrono::TimeDelta;
 use rust_decimal::Decimal;
 
 messages! {
@@ -32,21 +30,6 @@ messages! {
         HasUnread "has-unread" { way: Says },
         NoBarriers "no-barriers",
         NoBarrier "no-barrier" { ways: Arg },
-    }
-}
-
-messages! {
-    /// What is said of a chilled vacuum pack.
-    VacuumSays in "vacuum" {
-        NoDays "no-days",
-        NoCount "no-count",
-        StoredWarm "stored-warm" { at: Temperature, limit: LimitSays },
-        NoReset "no-reset",
-        Bulk "bulk" { limit: LimitSays },
-        Fresh "fresh" { days: u32, most: u32 },
-        TooLong "too-long" { days: u32, most: u32, ways: Arg },
-        Heat "heat" { at_least: Printed, hold: TimeDelta },
-        HeatHolds "heat-holds" { core: Temperature, held: TimeDelta },
     }
 }
 

@@ -5,13 +5,16 @@ use crate::ingredients::{self, Ingredient};
 use crate::measure::Percent;
 use crate::words::{Allergen, Species};
 use rust_decimal::Decimal;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 /// A food, as far as its statement goes.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct Food {
     /// Its name in the language of the bench, to see which animals it speaks of: `Duck leg confit`.
     pub name: String,
+    /// Its names by language, to see which ingredients they speak of.
+    pub names: Arc<BTreeMap<String, String>>,
     /// What it is made of, heaviest first, as [`ingredients::of_step`] gives it.
     pub parts: Vec<Ingredient>,
     /// The union of allergens of the lot. Those of the parts are added.

@@ -2,7 +2,7 @@
 //! compounds in brackets, additives by class, allergens emphasised.
 
 use super::matching::find;
-use super::{Runs, StatementRules, StatementStyle, Wording};
+use super::{Runs, ShareRules, StatementRules, StatementStyle, Wording};
 use crate::grams::Grams;
 use crate::ingredients::{Ingredient, Nature};
 use crate::measure::Percent;
@@ -35,8 +35,8 @@ pub struct ListRules {
     pub no_removed_water: Option<RowId>,
     /// The row that wants a cure's parts by name.
     pub cure_parts: Option<RowId>,
-    /// The row that wants the share of what the name speaks of.
-    pub shares: Option<RowId>,
+    /// The share of what the name speaks of, where the place wants it.
+    pub shares: Option<ShareRules>,
     /// What is not a spice, and the row that says so.
     pub not_spice: Option<(RowId, Vec<String>)>,
     /// Additives by key.
@@ -78,10 +78,11 @@ pub struct AdditiveName {
     pub number: Option<String>,
 }
 
-/// The list in a language, title and all; a food of one thing has none.
+/// The list in a language, title and all; a food of one thing has none. The finished weight is told where
+/// moisture was lost.
 pub fn ingredients(
     rules: &StatementRules,
-    parts: &[Ingredient],
+    (parts, finished): (&[Ingredient], Option<Grams>),
     declared: &BTreeSet<Allergen>,
     language: &str,
     style: StatementStyle,
@@ -94,6 +95,7 @@ pub fn ingredients(
         law,
         declared,
         language,
+        finished,
     };
     let mut runs = Runs::default();
     runs.push(law.title.in_language(language), law.bold_title);
@@ -183,6 +185,7 @@ struct ListWriter<'a> {
     law: &'a ListRules,
     declared: &'a BTreeSet<Allergen>,
     language: &'a str,
+    finished: Option<Grams>,
 }
 
 impl ListWriter<'_> {
@@ -204,9 +207,9 @@ impl ListWriter<'_> {
         if let Some(fat) = self.rules.species.fat_of(part, &name, self.language) {
             runs.push(&format!(" ({fat})"), false);
         }
-        if part.in_name && self.law.shares.is_some() {
-            let percent = share(part.grams, whole).number().round();
-            runs.push(&format!(" {percent}%"), false);
+        let weights = (whole, self.finished);
+        if let Some(share) = self.law.share_of(part, weights, self.language) {
+            runs.push(&format!(" {share}"), false);
         }
         let parts: Vec<&Ingredient> = part
             .parts

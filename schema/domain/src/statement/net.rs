@@ -1,9 +1,10 @@
-//! The net weight in ounces and pounds as it is printed: read back and compared (`us` 4.3).
+//! The net weight as it is printed: in ounces and pounds, read back and compared (`us` 4.3); in grams and
+//! kilograms to so many figures (`confirmed X-CA-12`).
 
 use super::says::StatementSays;
 use super::{StatementRules, Wording};
 use crate::grams::Grams;
-use crate::rows::{Finding, RowId, Rows};
+use crate::rows::{Bound, Finding, RowId, Rows};
 use rust_decimal::{Decimal, RoundingStrategy};
 
 /// How the net weight is printed.
@@ -19,6 +20,25 @@ pub struct NetRules {
     pub by_weight: RowId,
     /// Decimals of a pound on it.
     pub decimals: u32,
+}
+
+/// How the net weight is printed in grams and kilograms.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct MetricNet {
+    /// The row by which it is in kilograms from a thousand grams on.
+    pub kilograms: RowId,
+    /// How many figures it has.
+    pub figures: Bound,
+}
+
+impl MetricNet {
+    /// As much of the weight as so many figures tell. Rounded down: never more than is in it.
+    pub fn told(&self, grams: Grams) -> Grams {
+        let milligrams = grams.milligrams();
+        let digits = milligrams.unsigned_abs().checked_ilog10().unwrap_or(0) + 1;
+        let last = 10_i64.pow(digits.saturating_sub(self.figures.whole()));
+        Grams::from_milligrams(milligrams / last * last)
+    }
 }
 
 const OUNCES_IN_POUND: i64 = 16;

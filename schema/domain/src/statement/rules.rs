@@ -1,8 +1,8 @@
 //! The rules of a place on what a label says.
 
 use super::{
-    AllergenRules, ContainsRules, DateRules, HeightStep, ListRules, NetRules, Notice, OriginRules,
-    Sale, SaleDuty, SpeciesRules, WaterRules,
+    AllergenRules, ContainsRules, DateRules, HeightStep, ListRules, MetricNet, NetRules, Notice,
+    OriginRules, Sale, SaleDuty, SpeciesRules, WaterRules,
 };
 use crate::rows::{Bound, RowId};
 
@@ -33,6 +33,8 @@ pub struct StatementRules {
     pub heights: Vec<HeightStep>,
     /// How the net weight is printed.
     pub net: Option<NetRules>,
+    /// How it is printed in grams and kilograms, where the place says.
+    pub metric_net: Option<MetricNet>,
     /// The row by which the share of a solution in raw meat is told.
     pub solution: Option<RowId>,
 }

@@ -51,8 +51,9 @@ pub fn write(
         mut findings,
     } = declared(rules, rows, food);
     let may_merge = rules.list.as_ref().is_some_and(|law| law.may_merge);
-    let merged = (style.merged && may_merge).then(|| flat(food.parts.clone()));
-    let parts = merged.as_deref().unwrap_or(&food.parts);
+    let marked = super::share::marked(rules, food);
+    let merged = (style.merged && may_merge).then(|| flat(marked.clone()));
+    let parts = merged.as_deref().unwrap_or(&marked);
     check_parts(rules, rows, &food.parts, &mut findings);
     check_declared(&food.parts, languages, &mut findings);
     findings.extend(super::water::check(rules, rows, food));
@@ -88,7 +89,7 @@ pub fn write(
     for language in languages {
         let list = match single {
             true => Runs::default(),
-            false => ingredients(rules, parts, &allergens, language, style),
+            false => ingredients(rules, (parts, food.finished), &allergens, language, style),
         };
         let one = WrittenStatement {
             list,

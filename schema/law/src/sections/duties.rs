@@ -16,7 +16,7 @@ mod records;
 use crate::Bad;
 use crate::entry::{TextEntry, known};
 use crate::file::Subject;
-use domain::duties::{approvals, banned, batch, killing, tenderised};
+use domain::duties::{approvals, banned, tenderised};
 use domain::rows::Rows;
 use schemars::JsonSchema;
 use serde::Deserialize;
@@ -40,15 +40,11 @@ pub struct DutiesEntry {
     /// What may not be in food, or not in mince.
     #[serde(default)]
     banned: Vec<BannedEntry>,
-    /// How an animal must have died.
-    killing: Option<OnlyRow>,
     /// Work that needs a paper first.
     #[serde(default)]
     approvals: Vec<NeedEntry>,
     /// What beef may share a batch.
     beef: Option<batches::BeefEntry>,
-    /// The cautious rule for batches of any kind.
-    batch: Option<OnlyRow>,
     /// What mince may be.
     mince: Option<meat::MinceEntry>,
     /// How origin is worded.
@@ -64,24 +60,12 @@ pub struct DutiesEntry {
     step_records: Vec<records::AsksEntry>,
     /// The traceability rule for listed foods.
     fsma: Option<records::FsmaEntry>,
-    /// One step up, one step down.
-    one_up: Option<records::OneUpEntry>,
     /// Until when something is due.
     #[serde(default)]
     deadlines: Vec<records::DeadlineEntry>,
-    /// Recall classes and check levels.
-    recall: Option<records::RecallEntry>,
     /// The most that is still a retail sale.
     #[serde(default)]
     sale: Vec<meat::SaleEntry>,
-}
-
-/// A rule that is nothing but its row.
-#[derive(Debug, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-struct OnlyRow {
-    /// Where it stands.
-    row: String,
 }
 
 /// Mandated words on beef that was tenderised by machine; one entry a language.
@@ -171,16 +155,6 @@ impl Subject for DutiesEntry {
                 needs: entry.needs.into(),
             })
         };
-        let killing = |entry: OnlyRow| {
-            Ok::<_, Bad>(killing::Killing {
-                row: row(&entry.row)?,
-            })
-        };
-        let batch = |entry: OnlyRow| {
-            Ok::<_, Bad>(batch::Default {
-                row: row(&entry.row)?,
-            })
-        };
         Ok(domain::duties::DutyRules {
             names: self.names.names(rows)?,
             cured_pork: self.cured_pork.map(|it| it.standards(rows)).transpose()?,
@@ -188,19 +162,15 @@ impl Subject for DutiesEntry {
             meat_protein: self.meat_protein.map(|it| it.least(rows)).transpose()?,
             tenderised: self.tenderised.map(tenderised).transpose()?,
             banned: each(self.banned, banned)?,
-            killing: self.killing.map(killing).transpose()?,
             approvals: each(self.approvals, need)?,
             beef: self.beef.map(|it| it.groups(rows)).transpose()?,
-            batch: self.batch.map(batch).transpose()?,
             mince: self.mince.map(|it| it.limits(rows)).transpose()?,
             origin: self.origin.map(|it| it.wording(rows)).transpose()?,
             keeping: each(self.keeping, |it| it.keeping(rows))?,
             fields: each(self.fields, |it| it.field(rows))?,
             step_records: each(self.step_records, |it| it.asks(rows))?,
             fsma: self.fsma.map(|it| it.reach(rows)).transpose()?,
-            one_up: self.one_up.map(|it| it.reach(rows)).transpose()?,
             deadlines: each(self.deadlines, |it| it.deadline(rows))?,
-            recall: self.recall.map(|it| it.levels(rows)).transpose()?,
             sale: each(self.sale, |it| it.most(rows))?,
         })
     }

@@ -6,7 +6,7 @@ use crate::entry::{BoundEntry, Number, PrintedEntry, known};
 use crate::file::Subject;
 use domain::heat::{
     Boiling, ComeUp, Cooking, CoolingPlan, CoolingStage, FailureRules, Food, HeatRules, Hold,
-    Holding, Lethality, LogRules, ProbeRules, TimeControl,
+    Holding, Lethality, LogRules, ProbeRules,
 };
 use domain::rows::Rows;
 use domain::words::Species;
@@ -44,11 +44,6 @@ pub struct HeatEntry {
     /// Holding hot and cold, thawing, receiving.
     #[serde(default)]
     holding: Vec<HoldEntry>,
-    /// Hours that raw parts may be warmer than cold while they thaw under water.
-    thaw_hours: Option<BoundEntry>,
-    /// Time in place of temperature.
-    #[serde(default)]
-    time_control: Vec<TimeControlEntry>,
 }
 
 /// An edition of the code.
@@ -271,22 +266,6 @@ holding! {
     ThawReadyToEat Mince FrozenMince Bath ChickenBath SousVideStore
 }
 
-/// Time in place of temperature.
-#[derive(Debug, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-struct TimeControlEntry {
-    /// Its name.
-    name: String,
-    /// How many hours, at most.
-    hours: BoundEntry,
-    /// What cold food must start at.
-    cold_start: Option<DegreesEntry>,
-    /// What hot food must start at.
-    hot_start: Option<DegreesEntry>,
-    /// What it must never exceed.
-    never_above: Option<DegreesEntry>,
-}
-
 impl Subject for HeatEntry {
     type Rules = HeatRules;
 
@@ -371,8 +350,6 @@ impl Subject for HeatEntry {
                     degrees: entry.degrees.degrees(rows)?,
                 })
             })?,
-            thaw_hours: bound_of(self.thaw_hours.as_ref(), rows)?,
-            time_control: all(self.time_control, |entry| entry.control(rows))?,
         })
     }
 }
@@ -417,20 +394,6 @@ impl CoolingEntry {
                     within_minutes: stage.within_minutes.bound(rows)?,
                 })
             })?,
-            name: self.name,
-        })
-    }
-}
-
-impl TimeControlEntry {
-    fn control(self, rows: &Rows) -> Result<TimeControl, Bad> {
-        let degrees =
-            |entry: Option<DegreesEntry>| entry.map(|entry| entry.degrees(rows)).transpose();
-        Ok(TimeControl {
-            hours: self.hours.bound(rows)?,
-            cold_start: degrees(self.cold_start)?,
-            hot_start: degrees(self.hot_start)?,
-            never_above: degrees(self.never_above)?,
             name: self.name,
         })
     }

@@ -1,12 +1,12 @@
 //! How stability is written: `stability.json`.
 
-use super::measures::{DegreesEntry, LimitEntry, TableEntry, bound_of};
+use super::measures::{LimitEntry, bound_of};
 use crate::Bad;
 use crate::entry::{BoundEntry, known};
 use crate::file::Subject;
 use domain::rows::{RowId, Rows};
 use domain::stability::{
-    Fact, Measure, MoistureRule, StabilityCell, StabilityGrid, StabilityRules, VacuumRules, Way,
+    Fact, Measure, MoistureRule, StabilityCell, StabilityGrid, StabilityRules, Way,
 };
 use schemars::JsonSchema;
 use serde::Deserialize;
@@ -28,8 +28,6 @@ pub struct StabilityEntry {
     /// What packing without air needs beside the cold, any one of them.
     #[serde(default)]
     barriers: Vec<WayEntry>,
-    /// Chilled vacuum packs.
-    vacuum: Option<VacuumEntry>,
     /// Moisture to protein: names on labels, no proof of safety.
     #[serde(default)]
     moisture: Vec<MoistureEntry>,
@@ -98,30 +96,6 @@ enum FactEntry {
     RawMeat,
 }
 
-/// Chilled vacuum packs.
-#[derive(Debug, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-struct VacuumEntry {
-    /// Days without any other factor, at most.
-    days: BoundEntry,
-    /// Days of fresh beef, lamb and pork, at most.
-    fresh_days: BoundEntry,
-    /// The row that keeps minced, cooked, seasoned and cured meat to the shorter time.
-    not_fresh: String,
-    /// Heat that is a factor.
-    heat: Option<TableEntry>,
-    /// The other factors, any one of them.
-    factors: Vec<WayEntry>,
-    /// The warmest that a chilled pack is stored.
-    chill: DegreesEntry,
-    /// The row that says how far cold is trusted alone.
-    cold_alone: Option<String>,
-    /// Bulk packs kept strictly at this or colder.
-    bulk: Option<DegreesEntry>,
-    /// The row of the caution that packing again starts no new time.
-    no_reset: Option<String>,
-}
-
 /// What one name asks for, in one text.
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -147,7 +121,6 @@ impl Subject for StabilityEntry {
             is_strict: self.is_strict,
             stable: ways(&self.stable, rows)?,
             barriers: ways(&self.barriers, rows)?,
-            vacuum: self.vacuum.map(|entry| entry.vacuum(rows)).transpose()?,
             moisture: self
                 .moisture
                 .into_iter()
@@ -219,22 +192,6 @@ impl FactEntry {
             FactEntry::PlantCured => Fact::PlantCured,
             FactEntry::RawMeat => Fact::RawMeat,
         }
-    }
-}
-
-impl VacuumEntry {
-    fn vacuum(self, rows: &Rows) -> Result<VacuumRules, Bad> {
-        Ok(VacuumRules {
-            days: self.days.bound(rows)?,
-            fresh_days: self.fresh_days.bound(rows)?,
-            not_fresh: known(rows, &self.not_fresh)?,
-            heat: self.heat.map(|entry| entry.table(rows)).transpose()?,
-            factors: ways(&self.factors, rows)?,
-            chill: self.chill.degrees(rows)?,
-            cold_alone: row(self.cold_alone, rows)?,
-            bulk: self.bulk.map(|entry| entry.degrees(rows)).transpose()?,
-            no_reset: row(self.no_reset, rows)?,
-        })
     }
 }
 

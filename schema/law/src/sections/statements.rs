@@ -52,6 +52,8 @@ pub struct StatementsEntry {
     heights: Vec<HeightEntry>,
     /// How the net weight is printed.
     net_weight: Option<NetEntry>,
+    /// How the net weight is printed in grams and kilograms.
+    metric_net: Option<MetricNetEntry>,
     /// The row by which the share of a solution in raw meat is told.
     solution: Option<String>,
 }
@@ -196,6 +198,16 @@ struct ByWeightEntry {
     decimals: u32,
 }
 
+/// How the net weight is printed in grams and kilograms.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct MetricNetEntry {
+    /// The row by which it is in kilograms from a thousand grams on.
+    kilograms: String,
+    /// How many figures it has.
+    figures: BoundEntry,
+}
+
 impl Subject for StatementsEntry {
     type Rules = law::StatementRules;
 
@@ -240,6 +252,12 @@ impl Subject for StatementsEntry {
                     one_unit: known(rows, &entry.one_unit)?,
                     by_weight: known(rows, &entry.by_weight.row)?,
                     decimals: entry.by_weight.decimals,
+                })
+            })?,
+            metric_net: maybe(self.metric_net, |entry| {
+                Ok(law::MetricNet {
+                    kilograms: known(rows, &entry.kilograms)?,
+                    figures: entry.figures.bound(rows)?,
                 })
             })?,
             solution: maybe_known(rows, self.solution)?,

@@ -2,14 +2,17 @@
 
 use chrono::{DateTime, TimeDelta, Utc};
 use chrono_tz::Tz;
-use domain::heat::{self, Answer, Cook, Cooled, CoreReading, Food, Log, Standard};
+use domain::heat::{
+    self, Answer, Cook, Cooled, CoreReading, Food, HeatRecord, Heated, Log, Standard,
+};
 use domain::law::{Law, Laws};
 use domain::measure::{Percent, Temperature};
-use domain::stability::{self, Life, StabilityReadings, Treated, VacuumFood};
+use domain::rows::RowId;
+use domain::stability::{self, StabilityReadings, Treated};
 use domain::trichinae::{
     self, Freezing, Heating, Length, MeasuredAt, Process, Proof, StageKind, StageRun, Treatment,
 };
-use domain::words::Profile;
+use domain::words::{Profile, Species};
 use proptest::prelude::*;
 use rust_decimal::Decimal;
 use std::sync::LazyLock;
@@ -172,12 +175,18 @@ proptest! {
 
     #[test]
     fn a_log_agrees_with_the_cook_it_tells_of(degrees in 1_280i64..1_600, minutes in 0i64..140) {
-        let standard = Standard::Kitchen { food: Food::Roast, code_year: 2022 };
+        let row = RowId::new("us-1.8-roast");
         let core = Temperature::fahrenheit(tenths(degrees));
         let log = (0..=minutes).map(|at| CoreReading { at: instant(at), core });
         let law = of(Profile::Us);
-        let logged = heat::enough_by_log(&Log::new(log.collect(), Tz::UTC).unwrap(), &standard, &law.heat, &law.rows);
-        prop_assert_eq!(logged.answer, cooked(degrees, minutes * 60, Profile::Us, &standard));
+        let log = Log::new(log.collect(), Tz::UTC).unwrap();
+        let heated = Heated {
+            record: HeatRecord::Logged(&log), food: Some(Food::Roast), species: &[Species::Cattle].into(),
+            fat: None, code_year: 2022, chosen: Some(&row), pierced: None, piece: None,
+        };
+        let logged = heat::prove(&heated, &law.heat, &law.rows).unwrap();
+        let once = cooked(degrees, minutes * 60, Profile::Us, &Standard::Row(row));
+        prop_assert_eq!(logged.judgement.answer, once);
     }
 
     #[test]
@@ -261,22 +270,6 @@ proptest! {
         }
     }
 
-    #[test]
-    fn fewer_days_in_a_vacuum_pack_are_never_worse(
-        days in 1u32..60, fewer in 0u32..60, ph in 400i64..700, activity in 900i64..1_000,
-    ) {
-        let law = of(Profile::Uk);
-        let readings = readings(Some(ph), Some(activity));
-        for food in [VacuumFood::Fresh, VacuumFood::Other, VacuumFood::Bulk] {
-            let worst = |days: u32| {
-                let stored_at = Temperature::celsius(5);
-                let life = Life { food, days, readings: &readings, heat: None, stored_at };
-                let found = stability::vacuum_days(&life, &law.stability, &law.rows).unwrap();
-                found.iter().map(|finding| finding.gravity).max()
-            };
-            prop_assert!(worst(days.saturating_sub(fewer).max(1)) <= worst(days));
-        }
-    }
 }
 
 #[test]

@@ -1,6 +1,7 @@
 //! The law that is shipped: every published check value, and what must hold for all rules.
 
 mod check_values;
+mod confirmed;
 mod cures_hold;
 mod day_limits;
 mod heat;

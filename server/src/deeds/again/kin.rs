@@ -162,6 +162,19 @@ impl Kin {
         }
     }
 
+    /// Did one of these lots come in as an animal, or a part of one?
+    pub fn is_of_an_animal(&self, lots: &[i32]) -> bool {
+        let sources = lots.iter().filter_map(|lot| self.all.sources.get(lot));
+        sources.into_iter().any(|source| source.animal_id.is_some())
+    }
+
+    /// Says of all lots that something of what they come from is otherwise, and always was.
+    pub fn tell_all(&mut self) {
+        for state in self.lots.values_mut() {
+            state.told = Some(NaiveDateTime::MIN);
+        }
+    }
+
     /// Says of lots that something happened to them, from a moment on, that was not known when it did.
     pub fn tell(&mut self, lots: &[i32], since: NaiveDateTime) {
         for lot in lots {

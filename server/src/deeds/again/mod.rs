@@ -49,6 +49,11 @@ pub fn judge(
             // A reading of the lots: their births stay, what was read of them since does not.
             kin.touch(roots);
         }
+        if kin.is_of_an_animal(roots) {
+            // When it was killed is no part of what a lot is, and asked through any number of cuts when
+            // something of it is minced.
+            kin.tell_all();
+        }
     })
 }
 

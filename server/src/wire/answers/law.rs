@@ -10,6 +10,9 @@ pub struct RowRead {
     pub id: String,
     /// What it says, in our own words.
     pub says: String,
+    /// Other rows of the facts that say the same, confirm it or complete it.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub also: Vec<String>,
     /// The law's own number.
     pub cite: Option<String>,
     /// How far it is confirmed.

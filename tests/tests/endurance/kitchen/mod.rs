@@ -40,10 +40,21 @@ pub struct Kitchen {
 impl Kitchen {
     /// An empty, furnished kitchen.
     pub fn open(engine: Engine, seed: u64) -> Kitchen {
+        let now: DateTime<Utc> = "2026-06-01T12:00:00Z".parse().unwrap();
+        Kitchen::furnished(engine, seed, "us", now, &[])
+    }
+
+    /// An empty kitchen in a place at a time, with these products besides the furniture.
+    pub fn furnished(
+        engine: Engine,
+        seed: u64,
+        profile: &str,
+        now: DateTime<Utc>,
+        products: &[Value],
+    ) -> Kitchen {
         let folder = tempfile::tempdir().unwrap();
         let address = store::Address::parse(&fresh_database(engine, folder.path())).unwrap();
         let record = store::Store::open(&address, true, 2).unwrap();
-        let now: DateTime<Utc> = "2026-06-01T12:00:00Z".parse().unwrap();
         let app = App::new(
             record,
             Clock::Stopped(now),
@@ -51,10 +62,13 @@ impl Kitchen {
             Default::default(),
             law::shipped().unwrap(),
         );
-        let setup = json!({ "code": "CHK", "name": "Random", "time_zone": "America/New_York", "profile": "us", "languages": ["en"], "currency": "USD" });
+        let setup = json!({ "code": "CHK", "name": "Random", "time_zone": "America/New_York", "profile": profile, "languages": ["en"], "currency": "USD" });
         kitchen::put(&app, &read(&setup), None).unwrap();
         for (path, body) in furniture() {
             add(&app, path, &body);
+        }
+        for product in products {
+            add(&app, "/api/products", product);
         }
         let random = SmallRng::seed_from_u64(seed);
         Kitchen {

@@ -2,7 +2,7 @@
 
 use super::each;
 use crate::Bad;
-use crate::entry::known;
+use crate::entry::{BoundEntry, TextEntry, known};
 use domain::duties::{beef, origin_words};
 use domain::rows::Rows;
 use schemars::JsonSchema;
@@ -26,10 +26,23 @@ pub struct BeefEntry {
 struct ShareEntry {
     /// Where it stands.
     row: String,
-    /// `cutting`, `further-cutting`, `mince`.
+    /// `cutting`, `further-cutting`, `cut-meat` (pieces as a customer buys them), `trimmings`, `mince`.
     stage: String,
     /// What is the same for all: `born`, `reared`, `slaughtered`, `slaughterhouse`, `cutting-plant`.
     same: Vec<String>,
+    /// What there may be several of, and how many.
+    #[serde(default)]
+    several: Vec<SeveralEntry>,
+}
+
+/// What there may be several of in one batch.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct SeveralEntry {
+    /// `slaughterhouse`, `cutting-plant`.
+    what: String,
+    /// How many.
+    number: BoundEntry,
 }
 
 impl BeefEntry {
@@ -39,6 +52,9 @@ impl BeefEntry {
                 row: known(rows, &entry.row)?,
                 stage: word!(beef::Stage, &entry.stage)?,
                 same: each(entry.same, |it| word!(beef::Shared, &it))?,
+                several: each(entry.several, |it| {
+                    Ok((word!(beef::Shared, &it.what)?, it.number.bound(rows)?))
+                })?,
             })
         };
         Ok(beef::Groups {
@@ -49,33 +65,37 @@ impl BeefEntry {
     }
 }
 
-/// How the origin of beef is worded, with `{}` for what is filled in.
+/// How the origin of beef is worded, with `{}` for what is filled in. The English of a field that begins
+/// with `mandated` is the law's own; its French was not read and is our translation.
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct OriginEntry {
     /// Where the beef label stands.
     beef_row: String,
     /// `Born in: {}`.
-    beef_born: String,
+    beef_born: TextEntry,
     /// `Reared in: {}`.
-    beef_reared: String,
-    /// Mandated: `Slaughtered in: {} {}`, the country and the approval number.
-    mandated_beef_slaughtered: String,
+    beef_reared: TextEntry,
+    /// Mandated: `Slaughtered in {} {}`, the country and the approval number.
+    mandated_beef_slaughtered: TextEntry,
     /// Mandated: `Cutting in: {} {}`.
-    mandated_beef_cutting: String,
+    mandated_beef_cutting: TextEntry,
+    /// Mandated: `Animals in the group slaughtered in {} {}`, with several approval numbers.
+    mandated_beef_group: TextEntry,
     /// `Reference number: {}`.
-    beef_reference: String,
+    beef_reference: TextEntry,
 }
 
 impl OriginEntry {
     pub fn wording(self, rows: &Rows) -> Result<origin_words::OriginWording, Bad> {
         Ok(origin_words::OriginWording {
             beef_row: known(rows, &self.beef_row)?,
-            beef_born: self.beef_born,
-            beef_reared: self.beef_reared,
-            beef_slaughtered: self.mandated_beef_slaughtered,
-            beef_cutting: self.mandated_beef_cutting,
-            beef_reference: self.beef_reference,
+            beef_born: self.beef_born.into(),
+            beef_reared: self.beef_reared.into(),
+            beef_slaughtered: self.mandated_beef_slaughtered.into(),
+            beef_cutting: self.mandated_beef_cutting.into(),
+            beef_group: self.mandated_beef_group.into(),
+            beef_reference: self.beef_reference.into(),
         })
     }
 }

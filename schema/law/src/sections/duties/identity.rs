@@ -2,7 +2,7 @@
 
 use crate::Bad;
 use crate::entry::{BoundEntry, known};
-use domain::duties::identity::Identity;
+use domain::duties::identity::{Identity, MeatOf};
 use domain::rows::Rows;
 use schemars::JsonSchema;
 use serde::Deserialize;
@@ -20,6 +20,9 @@ pub struct IdentityEntry {
     unless: Vec<String>,
     /// Of raw food only, or of food that is not raw only; of both where it is left out.
     raw: Option<bool>,
+    /// Of food with such meat only, `pig`, `bird-or-rabbit`, `other`; of all where it is left out.
+    #[serde(default)]
+    of: Vec<String>,
     /// Fat, in percent of the food.
     fat: Option<BoundEntry>,
     /// Added water, in percent of all that goes in.
@@ -32,6 +35,8 @@ pub struct IdentityEntry {
     meat: Option<BoundEntry>,
     /// The finished weight, in percent of that of the fresh meat.
     weight: Option<BoundEntry>,
+    /// An organ that a part of it must be.
+    organ: Option<OrganEntry>,
     /// What must be in it, as words begin: of each line at least one.
     #[serde(default)]
     needs: Vec<Vec<String>>,
@@ -39,10 +44,23 @@ pub struct IdentityEntry {
     with_nitrite: Option<String>,
 }
 
+/// An organ, and how much of it there is.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct OrganEntry {
+    /// As the words of its name begin, in lower case.
+    word: String,
+    /// In percent of all that goes in.
+    part: BoundEntry,
+}
+
 impl IdentityEntry {
     pub fn identity(self, rows: &Rows) -> Result<Identity, Bad> {
         let maybe = |bound: Option<BoundEntry>| bound.map(|it| it.bound(rows)).transpose();
+        let organ = |entry: OrganEntry| Ok::<_, Bad>((entry.word, entry.part.bound(rows)?));
         Ok(Identity {
+            of: super::each(self.of, |of| word!(MeatOf, &of))?,
+            organ: self.organ.map(organ).transpose()?,
             row: known(rows, &self.row)?,
             words: self.words,
             unless: self.unless,

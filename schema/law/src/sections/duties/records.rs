@@ -1,10 +1,10 @@
-//! Records, deadlines and recall, as the file has them.
+//! Records and deadlines, as the file has them.
 
 use super::each;
 use crate::Bad;
 use crate::entry::{BoundEntry, TextEntry, known};
 use chrono::NaiveDate;
-use domain::duties::{deadline, fields, fsma, keeping, one_up, recall, step_records};
+use domain::duties::{deadline, fields, fsma, keeping, step_records};
 use domain::rows::Rows;
 use schemars::JsonSchema;
 use serde::Deserialize;
@@ -46,6 +46,9 @@ pub struct KeepingEntry {
     span: Option<SpanEntry>,
     /// Counted from what: `the day it was made`.
     from: String,
+    /// Is the span counted from the last day of that year?
+    #[serde(default)]
+    from_year_end: bool,
     /// Also kept as long as the food itself keeps.
     #[serde(default)]
     or_shelf_life: bool,
@@ -58,6 +61,7 @@ impl KeepingEntry {
             record: word!(keeping::Record, &self.record)?,
             span: self.span.map(|it| it.span(rows)).transpose()?,
             from: self.from,
+            from_year_end: self.from_year_end,
             or_shelf_life: self.or_shelf_life,
         })
     }
@@ -116,8 +120,6 @@ impl AsksEntry {
 pub struct FsmaEntry {
     /// Yearly food sales up to which a restaurant is out, in dollars of the base year.
     exempt_sales: BoundEntry,
-    /// Yearly food sales up to which the answer need not be a spreadsheet.
-    spreadsheet_sales: BoundEntry,
     /// Not a listed food.
     listed: String,
     /// Meat and poultry under inspection.
@@ -153,7 +155,6 @@ impl FsmaEntry {
         let row = |id: &String| known(rows, id);
         Ok(fsma::FsmaReach {
             exempt_sales: self.exempt_sales.bound(rows)?,
-            spreadsheet_sales: self.spreadsheet_sales.bound(rows)?,
             listed: row(&self.listed)?,
             inspected: row(&self.inspected)?,
             after_kill_step: row(&self.after_kill_step)?,
@@ -167,34 +168,6 @@ impl FsmaEntry {
             change: row(&self.change)?,
             not_shipped: row(&self.not_shipped)?,
             enforced_from: (day(&self.enforced_from)?, row(&self.enforced_row)?),
-        })
-    }
-}
-
-/// One step up, one step down: two numbers, and the row of each of its parts.
-#[derive(Debug, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-pub struct OneUpEntry {
-    /// Sales for immediate eating, in percent of all: more puts a mixed shop outside.
-    immediate: BoundEntry,
-    /// Full-time staff up to which a shop is outside.
-    staff: BoundEntry,
-    /// No next step for consumers.
-    consumers: String,
-    /// Food under meat inspection only.
-    inspected: String,
-    /// What is written down of a business.
-    forward: String,
-}
-
-impl OneUpEntry {
-    pub fn reach(self, rows: &Rows) -> Result<one_up::OneUpReach, Bad> {
-        Ok(one_up::OneUpReach {
-            immediate: self.immediate.bound(rows)?,
-            staff: self.staff.bound(rows)?,
-            consumers: known(rows, &self.consumers)?,
-            inspected: known(rows, &self.inspected)?,
-            forward: known(rows, &self.forward)?,
         })
     }
 }
@@ -217,71 +190,6 @@ impl DeadlineEntry {
             due: word!(deadline::Due, &self.due)?,
             span: self.span.span(rows)?,
             says: self.says.into(),
-        })
-    }
-}
-
-/// Recall classes and check levels.
-#[derive(Debug, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-pub struct RecallEntry {
-    /// What each class means.
-    classes: Vec<ClassEntry>,
-    /// How many are checked at each level.
-    checks: Vec<CheckEntry>,
-    /// The level of a single kitchen.
-    default: String,
-    /// Where that stands.
-    default_row: String,
-}
-
-/// What a class means.
-#[derive(Debug, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-struct ClassEntry {
-    /// `I`, `II`, `III`.
-    class: String,
-    /// What it means.
-    says: TextEntry,
-    /// Where it stands.
-    row: String,
-}
-
-/// How many are checked at a level.
-#[derive(Debug, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-struct CheckEntry {
-    /// `A` to `E`.
-    level: String,
-    /// In percent.
-    percent: BoundEntry,
-    /// More than that, where the level is not one number.
-    over: Option<BoundEntry>,
-}
-
-impl RecallEntry {
-    pub fn levels(self, rows: &Rows) -> Result<recall::Levels, Bad> {
-        let class = |entry: ClassEntry| {
-            Ok((
-                word!(recall::Class, &entry.class)?,
-                entry.says.into(),
-                known(rows, &entry.row)?,
-            ))
-        };
-        let check = |entry: CheckEntry| {
-            Ok(recall::Check {
-                level: word!(recall::Level, &entry.level)?,
-                percent: entry.percent.bound(rows)?,
-                over: entry.over.map(|it| it.bound(rows)).transpose()?,
-            })
-        };
-        Ok(recall::Levels {
-            classes: each(self.classes, class)?,
-            checks: each(self.checks, check)?,
-            default: (
-                word!(recall::Level, &self.default)?,
-                known(rows, &self.default_row)?,
-            ),
         })
     }
 }

@@ -28,13 +28,25 @@ pub(super) struct ListEntry {
     pub(super) no_removed_water: Option<String>,
     /// The row that wants a cure's parts by name.
     pub(super) cure_parts: Option<String>,
-    /// The row that wants the share of what the name speaks of.
-    pub(super) shares: Option<String>,
+    /// The share of what the name speaks of, where the place wants it.
+    pub(super) shares: Option<SharesEntry>,
     /// What is not a spice.
     pub(super) not_spice: Option<NotSpiceEntry>,
     /// Additives by key.
     #[serde(default)]
     pub(super) additives: BTreeMap<String, AdditiveEntry>,
+}
+
+/// The share of an ingredient.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(super) struct SharesEntry {
+    /// The row that wants the share of what the name speaks of.
+    pub(super) row: String,
+    /// The row that wants the share of meat whatever the name says.
+    pub(super) meat: Option<String>,
+    /// Where more went in than the food weighs: `{} g per 100 g`.
+    pub(super) per_hundred: WordingEntry,
 }
 
 /// Words before small things at the end.
@@ -129,7 +141,13 @@ impl ListEntry {
             no_casings: maybe_known(rows, self.no_casings)?,
             no_removed_water: maybe_known(rows, self.no_removed_water)?,
             cure_parts: maybe_known(rows, self.cure_parts)?,
-            shares: maybe_known(rows, self.shares)?,
+            shares: maybe(self.shares, |entry| {
+                Ok(law::ShareRules {
+                    row: known(rows, &entry.row)?,
+                    meat: maybe_known(rows, entry.meat)?,
+                    per_hundred: entry.per_hundred.wording(rows)?,
+                })
+            })?,
             not_spice: maybe(self.not_spice, |entry| {
                 Ok((known(rows, &entry.row)?, entry.words))
             })?,

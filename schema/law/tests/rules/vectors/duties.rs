@@ -2,9 +2,8 @@
 
 use super::Input;
 use domain::duties::{
-    DutyRules, approvals, banned, batch, beef, cured_pork, deadline, dry_cured, fields, fsma,
-    identity, keeping, killing, meat_protein, mince, names, one_up, origin_words, recall, sale,
-    step_records, tenderised,
+    DutyRules, approvals, banned, beef, cured_pork, deadline, dry_cured, fields, fsma, identity,
+    keeping, meat_protein, mince, names, origin_words, sale, step_records, tenderised,
 };
 use domain::grams::Grams;
 use domain::law::Law;
@@ -20,16 +19,14 @@ pub fn run(task: &str, input: &Input, shipped: &Shipped) -> String {
     let Law { rows, duties, .. } = shipped.laws.of(place);
     match task {
         "identity" => identity(input, duties, rows),
-        "name" | "place-name" | "parts" | "death" | "approval" | "needs" => {
-            words(task, input, duties, rows)
-        }
+        "name" | "place-name" | "parts" | "approval" | "needs" => words(task, input, duties, rows),
         "pff" | "qualifier" | "full-name" | "dry-cured" | "brine" | "bacon" | "patty" => {
             pork(task, input, duties, rows)
         }
-        "beef" | "batch" | "beef-label" => batches(task, input, duties, rows),
+        "beef" | "beef-label" => batches(task, input, duties, rows),
         "mince" | "mince-making" | "meat" | "collagen" | "sale" | "meat-protein" | "solid-cut"
         | "tenderised" => meat(task, input, duties, rows),
-        _ => records(task, input, duties, rows),
+        _ => records(task, input, duties),
     }
 }
 
@@ -96,6 +93,11 @@ fn identity(input: &Input, duties: &DutyRules, rows: &Rows) -> String {
     let food = identity::FoodOfThatName {
         name: input.text("name"),
         raw: yes(input, "raw"),
+        of: input.maybe("of").and_then(identity::MeatOf::parse),
+        organs: maybe("liver")
+            .map(|percent| ("pork liver".to_owned(), percent))
+            .into_iter()
+            .collect(),
         fat: maybe("fat"),
         water: maybe("water"),
         water_left: maybe("water_left"),
@@ -149,14 +151,6 @@ fn words(task: &str, input: &Input, duties: &DutyRules, rows: &Rows) -> String {
             let from = word(input, "from", banned::BannedFrom::parse);
             let parts = list(input.text("parts"));
             found(banned::check_parts(duties, rows, from, &parts))
-        }
-        "death" => {
-            let death = killing::Death {
-                for_food: yes(input, "for_food"),
-                bled_out: yes(input, "bled_out"),
-                diseased: yes(input, "diseased"),
-            };
-            found(killing::check_death(duties, rows, death))
         }
         "approval" => {
             let work = word(input, "work", approvals::Work::parse);
@@ -239,25 +233,6 @@ fn batches(task: &str, input: &Input, duties: &DutyRules, rows: &Rows) -> String
             let stage = word(input, "stage", beef::Stage::parse);
             found(beef::check_beef(duties, rows, stage, &pieces))
         }
-        "batch" => {
-            // Each source: producer/abattoir/kill day.
-            let sources = list(input.text("sources"));
-            let sources: Vec<batch::BatchSource> = sources
-                .iter()
-                .map(|source| {
-                    let [producer, abattoir, killed] = parts(source);
-                    let killed = killed.parse().unwrap();
-                    batch::BatchSource {
-                        producer,
-                        abattoir,
-                        killed,
-                    }
-                })
-                .collect();
-            let days = list(input.text("made_on"));
-            let days: Vec<_> = days.iter().map(|day| day.parse().unwrap()).collect();
-            found(batch::check_batch(duties, &sources, &days))
-        }
         "beef-label" => {
             let wording = duties.origin.as_ref().expect("there is wording");
             let pair = |text| -> (&str, &str) {
@@ -265,14 +240,18 @@ fn batches(task: &str, input: &Input, duties: &DutyRules, rows: &Rows) -> String
                 (country, number)
             };
             let cut: Vec<_> = list(input.text("cut")).into_iter().map(pair).collect();
+            let (country, numbers) = pair(input.text("slaughtered"));
+            let numbers: Vec<&str> = numbers.split('+').collect();
+            let language = input.maybe("language").unwrap_or("en");
             let label = origin_words::BeefLabel {
                 reference: input.text("reference"),
                 born: input.text("born"),
                 reared: input.text("reared"),
-                slaughtered: pair(input.text("slaughtered")),
+                slaughtered: (country, &numbers),
                 cut: &cut,
             };
-            origin_words::beef_lines(wording, &label).map_or_else(cannot, |lines| lines.join(" | "))
+            origin_words::beef_lines(wording, &label, language)
+                .map_or_else(cannot, |lines| lines.join(" | "))
         }
         _ => panic!("no task {task}"),
     }
@@ -378,7 +357,7 @@ fn sample(text: &str) -> mince::Sample {
     }
 }
 
-fn records(task: &str, input: &Input, duties: &DutyRules, rows: &Rows) -> String {
+fn records(task: &str, input: &Input, duties: &DutyRules) -> String {
     let record = || word(input, "record", keeping::Record::parse);
     match task {
         "keep-until" => {
@@ -402,10 +381,6 @@ fn records(task: &str, input: &Input, duties: &DutyRules, rows: &Rows) -> String
             let names = fields::fields(duties, record());
             let names: Vec<&str> = names.iter().map(|field| field.field.as_str()).collect();
             names.join(",")
-        }
-        "missing" => {
-            let held = list(input.text("held"));
-            found(fields::check_fields(duties, rows, record(), &held))
         }
         "asked" => {
             let on = word(input, "on", step_records::Occasion::parse);
@@ -440,28 +415,9 @@ fn records(task: &str, input: &Input, duties: &DutyRules, rows: &Rows) -> String
                 }
             }
         }
-        "spreadsheet" => {
-            let reach = duties.fsma.as_ref().expect("there is a rule");
-            fsma::needs_spreadsheet(reach, input.get("sales")).map_or_else(cannot, |must| {
-                if must { "required" } else { "optional" }.to_owned()
-            })
-        }
         "enforced" => {
             let reach = duties.fsma.as_ref().expect("there is a rule");
             reach.enforced_from.0.to_string()
-        }
-        "next-step" => {
-            let reach = duties.one_up.as_ref().expect("there is a rule");
-            let sale = one_up::SaleRecord {
-                restaurant: yes(input, "restaurant"),
-                immediate: percent(input, "immediate"),
-                staff: input.get("staff"),
-                to_consumer: yes(input, "to_consumer"),
-                inspected: yes(input, "inspected"),
-            };
-            one_up::next_step(reach, &sale).map_or_else(cannot, |(needed, row)| {
-                format!("{} by {row}", if needed { "needed" } else { "not needed" })
-            })
         }
         "due" => {
             let what = word(input, "what", deadline::Due::parse);
@@ -469,25 +425,6 @@ fn records(task: &str, input: &Input, duties: &DutyRules, rows: &Rows) -> String
             due.map_or("no time set".into(), |(by, _)| {
                 by.format("%Y-%m-%dT%H:%M").to_string()
             })
-        }
-        "checks" => {
-            let levels = duties.recall.as_ref().expect("there are levels");
-            let level = match input.maybe("level") {
-                Some(_) => word(input, "level", recall::Level::parse),
-                None => levels.default.0,
-            };
-            let least = levels.least_checks(level, input.get("told"));
-            least.expect("there is a line").to_string()
-        }
-        "class" => {
-            let levels = duties.recall.as_ref().expect("there are levels");
-            let class = word(input, "class", recall::Class::parse);
-            let class = levels.classes.iter().find(|(of, _, _)| *of == class);
-            class
-                .expect("there is a line")
-                .1
-                .in_language("en")
-                .to_owned()
         }
         _ => panic!("no task {task}"),
     }

@@ -8,14 +8,14 @@ use chrono::{DateTime, TimeDelta, Utc};
 use domain::grams::Grams;
 use domain::heat::{
     self, Answer, Cook, Cooled, CoreReading, Food, HeatRecord, HeatVerdict, Heated, Holding,
-    Judgement, Log, Standard, Timed,
+    Judgement, Log, Standard,
 };
 use domain::law::Law;
 use domain::measure::{Percent, Temperature};
 use domain::refusal::Result;
 use domain::rows::{Finding, Gravity, RowId};
 use domain::says::Arg;
-use domain::stability::{self, Fact, Life, StabilityReadings, Stable, Treated, VacuumFood};
+use domain::stability::{self, Fact, StabilityReadings, Stable, Treated};
 use domain::trichinae::{
     self, Freezing, Heating, Length, MeasuredAt, Pickle, Process, Proof, Salting, StageKind,
     StageRun, Treatment, Way,
@@ -30,23 +30,10 @@ pub fn run(task: &str, input: &Input, shipped: &Shipped) -> String {
     let law = shipped.laws.of(place);
     match task {
         "cook" => cook(input, law),
-        "cook-log" => judged(Ok(heat::enough_by_log(
-            &log(input),
-            &standard(input),
-            &law.heat,
-            &law.rows,
-        ))),
         "prove" => prove(input, law),
         "cool" => cool(input, law),
         "cool-found" => cool_found(input, law),
         "hold" => hold(input, law),
-        "thaw" => findings(heat::thawed_under_water(
-            temperature(input.text("water")),
-            time(input.text("above")),
-            &law.heat,
-            &law.rows,
-        )),
-        "timed" => timed(input, law),
         "code-year" => {
             let year = law
                 .heat
@@ -76,7 +63,6 @@ pub fn run(task: &str, input: &Input, shipped: &Shipped) -> String {
             Ok(finding) => gravity([finding.gravity]).to_owned(),
             Err(refusal) => refused(&refusal),
         },
-        "vacuum" => vacuum(input, law),
         "moisture" => findings(stability::moisture_to_protein(
             input.text("name"),
             input.get("ratio"),
@@ -290,19 +276,6 @@ fn hold(input: &Input, law: &Law) -> String {
     ))
 }
 
-fn timed(input: &Input, law: &Law) -> String {
-    let food = Timed {
-        since: instant(0),
-        start: temperature(input.text("start")),
-        warmest: input.maybe("warmest").map(temperature),
-        is_marked: input.maybe("marked") != Some("no"),
-        zone: chrono_tz::Tz::UTC,
-    };
-    let now = instant(0) + time(input.text("after"));
-    let timed = heat::timed(&food, input.text("rule"), now, &law.heat, &law.rows);
-    findings(timed.map(|(_, found)| found))
-}
-
 fn proof(treatment: Treatment, law: &Law) -> String {
     judged(trichinae::check(
         &Proof::Treated(treatment),
@@ -468,23 +441,4 @@ fn stable(input: &Input, law: &Law) -> String {
         Ok(Stable { stability, .. }) => stability.as_str().to_owned(),
         Err(refusal) => refused(&refusal),
     }
-}
-
-fn vacuum(input: &Input, law: &Law) -> String {
-    let readings = readings(input);
-    let life = Life {
-        food: match input.text("food") {
-            "fresh" => VacuumFood::Fresh,
-            "bulk" => VacuumFood::Bulk,
-            "other" => VacuumFood::Other,
-            other => panic!("{other}"),
-        },
-        days: input.get("days"),
-        readings: &readings,
-        heat: input
-            .maybe("heat")
-            .map(|heat| (temperature(heat), time(input.text("held")))),
-        stored_at: temperature(input.maybe("stored").unwrap_or("5C")),
-    };
-    findings(stability::vacuum_days(&life, &law.stability, &law.rows))
 }

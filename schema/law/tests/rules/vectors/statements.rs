@@ -97,6 +97,11 @@ pub fn run(task: &str, input: &Input, shipped: &Shipped) -> String {
             let told = rules.net.as_ref().map(|rules| rules.text_of(grams));
             told.map_or("silent".into(), |told| told.replace('\u{a0}', " "))
         }
+        "net-metric" => {
+            let rules = rules.metric_net.as_ref().expect("there is a rule");
+            let told = rules.told(Grams::from_milligrams(input.get("milligrams")));
+            told.milligrams().to_string()
+        }
         "net-weight" => {
             let text = input.text("text");
             let pounds: Decimal = input.get("pounds");
@@ -233,6 +238,13 @@ fn food(input: &Input, key: &str) -> Food {
     });
     Food {
         name: input.maybe("name").unwrap_or_default().to_owned(),
+        names: std::sync::Arc::new(
+            input
+                .maybe("name")
+                .map(|name| ("en".to_owned(), name.to_owned()))
+                .into_iter()
+                .collect(),
+        ),
         parts: ingredients::of_step("the food itself", inputs),
         allergens: input.maybe("allergens").map(words).unwrap_or_default(),
         sulphites_ppm: input.try_get("sulphites"),
