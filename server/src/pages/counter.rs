@@ -22,6 +22,9 @@ use serde::Deserialize;
 use store::Conn;
 use store::family::Extent;
 
+/// From so many letters on a sentence under the word is set smaller.
+const MUCH: usize = 110;
+
 #[derive(Template)]
 #[template(path = "counter.html")]
 struct CounterPage {
@@ -45,6 +48,8 @@ pub struct Answer {
     /// Is it too long for the largest letters?
     long: bool,
     says: String,
+    /// Is that much to read?
+    much: bool,
     /// What else stands in its way.
     reasons: Vec<String>,
     asked: String,
@@ -129,7 +134,7 @@ fn read(
         ..Basket::of(&words, &packs, before, kitchen)
     };
     Ok(CounterPage {
-        acts: acts(app, &words, scan.as_ref(), &basket, code.is_some()),
+        acts: acts(app, &words, scan.as_ref(), &basket),
         with: basket.with_before.clone(),
         sees: app.who.may(Right::See),
         words,
@@ -141,6 +146,7 @@ fn read(
 
 fn answered(words: &Words, scan: &ScanView, code: &str, currency: &str) -> Answer {
     let answer = &scan.answer;
+    let says = words.say(answer.says.clone());
     let others = answer.reasons.iter().filter(|says| **says != answer.says);
     Answer {
         long: matches!(
@@ -149,7 +155,8 @@ fn answered(words: &Words, scan: &ScanView, code: &str, currency: &str) -> Answe
         ),
         word: words.say(answer.verdict.says()),
         verdict: answer.verdict.to_string(),
-        says: words.say(answer.says.clone()),
+        much: says.chars().count() > MUCH,
+        says,
         reasons: others.map(|says| words.say(says.clone())).collect(),
         asked: code.trim().chars().take(80).collect(),
         pack: scan

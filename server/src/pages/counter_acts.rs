@@ -41,13 +41,7 @@ pub enum Does {
 }
 
 /// What may be done with what was scanned; without a scan, with what the guest has already.
-pub fn acts(
-    app: &Caller<'_>,
-    words: &Words,
-    scan: Option<&ScanView>,
-    basket: &Basket,
-    scanned: bool,
-) -> Vec<Act> {
+pub fn acts(app: &Caller<'_>, words: &Words, scan: Option<&ScanView>, basket: &Basket) -> Vec<Act> {
     let found = Found { app, words, basket };
     let Some(scan) = scan else {
         return match basket.packs {
@@ -55,7 +49,6 @@ pub fn acts(
             _ => found.sold().into_iter().collect(),
         };
     };
-    debug_assert!(scanned, "what is scanned was asked for");
     let Some(known) = scan.known.as_ref() else {
         return found.of_unknown();
     };
@@ -159,17 +152,17 @@ impl Found<'_> {
         let mut acts = Vec::new();
         if let Some(pack) = left.filter(|_| self.may(Right::Sell)) {
             acts.push(self.elsewhere(known, pack, "discard", "page-counter-other-why"));
-            acts.push(self.discard(known, pack));
+            acts.push(self.discard(known, pack, "page-why-past"));
         } else {
             acts.push(self.see_why(known));
         }
         acts
     }
 
-    fn discard(&self, known: &Known, pack: &Pack) -> Act {
+    fn discard(&self, known: &Known, pack: &Pack, why: &str) -> Act {
         let body = json!({
             "kind": "discard", "lot": known.lot.code.to_string(), "packs": [pack.number],
-            "why": self.words.t("page-why-past"),
+            "why": self.words.t(why),
         });
         let weight = pack.now.left;
         Act {
@@ -190,11 +183,13 @@ impl Found<'_> {
         let pack = known.pack();
         let frozen = pack.filter(|pack| pack.now.state == State::Frozen && self.may(Right::Work));
         let back = pack.filter(|pack| pack.now.taken_back && self.may(Right::Sell));
-        let mut acts = vec![self.see_why(known)];
-        acts.extend(frozen.map(|pack| self.elsewhere(known, pack, "thaw", "page-counter-thaw")));
-        acts.extend(back.map(|pack| self.discard(known, pack)));
+        // Three are too many for one thumb: why is one of them only where nothing can be done about it.
+        let thaw = frozen.map(|pack| self.elsewhere(known, pack, "thaw", "page-counter-thaw"));
+        let done = thaw
+            .or_else(|| back.map(|pack| self.discard(known, pack, "page-counter-came-back-why")));
+        let mut acts = vec![done.unwrap_or_else(|| self.see_why(known))];
         acts.push(Act {
-            first: back.is_none(),
+            first: acts.iter().all(|act| !act.first),
             ..self.next(&self.basket.with_before)
         });
         acts
