@@ -77,6 +77,7 @@ fn pages(caller: &Caller) -> Vec<(&'static str, String)> {
         (
             "ask: answered",
             "/ask?asked=yes&about=pig&about=alcohol".to_owned(),
+        ),
         (
             "break down",
             format!("/lots/{}/break-down", caller.side_on_the_rail()),
