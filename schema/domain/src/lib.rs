@@ -8,7 +8,7 @@
 //! [`condition`] (what food is by what happened to it), [`stop`] (what stands in the way of a pack),
 //! [`supplied`] (what a bought lot is made of), [`naming`] (what a food may be called) and [`gate`] (what stands
 //! against a customer's label), [`claims`] (what a label says, and what of it is no longer true),
-//! [`genealogy`] (origins, descendants, shares), [`dates`], [`ingredients`], [`verdict`] and [`counter`]
+//! [`genealogy`] (origins, descendants, shares), [`scope`] (what a recall reaches, and why), [`incident`] (what it holds), [`dates`], [`ingredients`], [`verdict`] and [`counter`]
 //! (what the counter is told of a scan), [`ask`] (what a guest is told), [`today`] (what needs a hand), [`mod@print`] (a label on its way through a printer), and
 //! [`audit`], the checker that is separate from the maker.
 
@@ -32,6 +32,7 @@ pub mod genealogy;
 pub mod grams;
 pub mod gs1;
 pub mod heat;
+pub mod incident;
 pub mod ingredients;
 pub mod law;
 pub mod limits;
@@ -49,6 +50,7 @@ pub mod right;
 pub mod rows;
 pub mod says;
 pub mod scanned;
+pub mod scope;
 pub mod series;
 pub mod stability;
 pub mod statement;

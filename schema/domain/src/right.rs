@@ -30,6 +30,10 @@ words! {
         Correct = "correct",
         /// Lift a stop or a hold.
         Lift = "lift",
+        /// Lead a recall: say how far it goes, hold, tell guests, close it.
+        Recall = "recall",
+        /// Throw away or send back what is held.
+        Destroy = "destroy",
         /// Confirm a row of the law.
         Confirm = "confirm",
         /// Set the kitchen and its lists up.
@@ -55,7 +59,8 @@ impl Role {
         match right {
             Anyone | Scan | See | Sell | Hold | Print | Undo => true,
             Work => matches!(self, Role::Cook | Role::Manager),
-            Void | Release | Correct | Lift | Confirm | SetUp | People | Watch => {
+            Void | Release | Correct | Lift | Recall | Destroy | Confirm | SetUp | People
+            | Watch => {
                 matches!(self, Role::Manager)
             }
             Speak => false,
@@ -81,6 +86,8 @@ mod tests {
         for right in [
             Right::Release,
             Right::Lift,
+            Right::Recall,
+            Right::Destroy,
             Right::Correct,
             Right::Void,
             Right::Confirm,

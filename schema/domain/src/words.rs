@@ -172,6 +172,8 @@ words! {
         Return = "return", TakeBack = "take-back", Measure = "measure", Count = "count", Release = "release",
         CleanDown = "clean-down", CheckProbe = "check-probe", PlaceFailed = "place-failed", Void = "void", Correct = "correct",
         Dispose = "dispose", Adopt = "adopt", ConfirmRow = "confirm-row", Hold = "hold", HoldRelease = "hold-release",
+        Incident = "incident", IncidentScope = "incident-scope", IncidentNote = "incident-note",
+        IncidentGuests = "incident-guests", IncidentClose = "incident-close",
         Print = "print", SettlePrint = "settle-print", CancelPrint = "cancel-print",
     }
 }

@@ -90,6 +90,10 @@ fn check_stops(conn: &mut Conn, report: &mut Report) -> Result<()> {
         let finding = AuditFinding::new(format!("deed {deed}"), says);
         report.findings.push(finding);
     }
+    for (incident, what) in crate::incidents::faults(conn)? {
+        let finding = AuditFinding::new(format!("deed {incident}"), what);
+        report.findings.push(finding);
+    }
     Ok(())
 }
 

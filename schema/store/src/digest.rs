@@ -67,6 +67,32 @@ pub fn digest(conn: &mut Conn) -> Result<String> {
     feed!(
         conn,
         hash,
+        incident_acts,
+        (i32, String, Option<String>, String)
+    );
+    feed!(
+        conn,
+        hash,
+        incident_scopes,
+        (i32, String, String, i32, String)
+    );
+    feed!(
+        conn,
+        hash,
+        incidents,
+        (
+            String,
+            String,
+            chrono::NaiveDateTime,
+            String,
+            bool,
+            bool,
+            String
+        )
+    );
+    feed!(
+        conn,
+        hash,
         judged_again,
         (i32, i32, Option<String>, String, String)
     );

@@ -4,7 +4,7 @@
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::Result;
-use crate::tables::{deeds, entries, house_codes, versions};
+use crate::tables::{deeds, entries, house_codes, incidents, versions};
 use chrono::NaiveDateTime;
 use diesel::dsl::{count_star, max};
 use diesel::prelude::*;
@@ -92,18 +92,22 @@ pub struct FirstLook {
     pub stamp: Stamp,
     /// When the last deed was recorded.
     pub last_recorded_at: Option<NaiveDateTime>,
+    /// The key of the last incident.
+    pub incident: Option<i32>,
 }
 
 /// How the lists stand now, and when the last deed was recorded.
 pub fn seen(conn: &mut Conn) -> Result<FirstLook> {
     // The count too: of two writers, the later key may be there first.
     let recorded = deeds::table.select(max(deeds::recorded_at)).single_value();
-    let (versions, last, last_recorded_at) = versions::table
-        .select((count_star(), max(versions::id), recorded))
+    let incident = incidents::table.select(max(incidents::id)).single_value();
+    let (versions, last, last_recorded_at, incident) = versions::table
+        .select((count_star(), max(versions::id), recorded, incident))
         .get_result(conn)?;
     Ok(FirstLook {
         stamp: Stamp { versions, last },
         last_recorded_at,
+        incident,
     })
 }
 

@@ -342,7 +342,7 @@ pub fn of_deed(conn: &mut Conn, deed: i32) -> Result<Vec<LotRow>> {
 /// read. Codes never given out are simply not among them.
 pub fn lock(tx: &mut Tx<'_>, codes: &[&str]) -> Result<Vec<LotRow>> {
     if let Conn::Pg(conn) = tx.conn {
-        let sql = "SELECT pg_advisory_xact_lock(7022, id)
+        let sql = "SELECT pg_advisory_xact_lock_shared(7023, 0), pg_advisory_xact_lock(7022, id)
                    FROM (SELECT id FROM lots WHERE code = ANY($1) ORDER BY id) AS keys";
         sql_query(sql).bind::<Array<Text>, _>(codes).execute(conn)?;
     }
@@ -361,7 +361,7 @@ pub fn lock(tx: &mut Tx<'_>, codes: &[&str]) -> Result<Vec<LotRow>> {
 /// changes a lot comes through here, and reads the lot afterwards.
 pub fn lock_keys(tx: &mut Tx<'_>, keys: &[i32]) -> Result<()> {
     if let Conn::Pg(conn) = tx.conn {
-        let sql = "SELECT pg_advisory_xact_lock(7022, key)
+        let sql = "SELECT pg_advisory_xact_lock_shared(7023, 0), pg_advisory_xact_lock(7022, key)
                    FROM (SELECT DISTINCT unnest($1) AS key ORDER BY key) AS keys";
         sql_query(sql)
             .bind::<Array<Integer>, _>(keys)

@@ -15,7 +15,7 @@ use diesel::prelude::*;
 use domain::dates::Because;
 use domain::lot::PackId;
 use domain::rows::RowId;
-use domain::stop::{Cause, NewStop, Placed, StopId};
+use domain::stop::{Cause, IncidentId, NewStop, Placed, StopId};
 use domain::words::{Disposal, State, StopKind, Topic};
 use std::collections::HashMap;
 
@@ -34,6 +34,7 @@ pub struct StopRow {
     pub said: String,
     pub basis: String,
     pub since: NaiveDateTime,
+    pub incident_id: Option<i32>,
 }
 
 #[derive(Debug, Insertable)]
@@ -69,6 +70,7 @@ impl StopRow {
                 },
                 since: self.since.and_utc(),
             },
+            incident: self.incident_id.map(IncidentId),
             ended,
         })
     }
@@ -103,6 +105,7 @@ pub(crate) fn place(tx: &mut Tx<'_>, deed: i32, all: &[Onto<'_>]) -> Result<Vec<
         said: said::kept(&stop.cause.because.says),
         basis: basis(&stop.cause.because.rule).to_string(),
         since: stop.cause.since.naive_utc(),
+        incident_id: stop.incident.map(|of| of.0),
     };
     let rows: Vec<StopRow> = all.iter().zip(ids).map(row).collect();
     insert_rows!(tx.conn, stops::table, &rows);

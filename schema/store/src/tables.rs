@@ -85,7 +85,23 @@ diesel::table! {
 diesel::table! {
     stops (id) {
         id -> Integer, deed_id -> Integer, lot_id -> Integer, pack_id -> Nullable<Integer>, root_id -> Integer,
-        kind -> Text, topic -> Text, said -> Text, basis -> Text, since -> Timestamp,
+        kind -> Text, topic -> Text, said -> Text, basis -> Text, since -> Timestamp, incident_id -> Nullable<Integer>,
+    }
+}
+diesel::table! {
+    incidents (id) {
+        id -> Integer, number -> Text, told_by -> Text, told_at -> Timestamp, hazard -> Text, drill -> Bool,
+        holds -> Bool, why -> Text,
+    }
+}
+diesel::table! {
+    incident_scopes (id) {
+        id -> Integer, incident_id -> Integer, question -> Text, digest -> Text, lots -> Integer, why -> Text,
+    }
+}
+diesel::table! {
+    incident_acts (id) {
+        id -> Integer, incident_id -> Integer, kind -> Text, whom -> Nullable<Text>, text -> Text,
     }
 }
 diesel::table! { conditions (id) { id -> Integer, deed_id -> Integer, lot_id -> Integer, condition -> Text, } }
@@ -140,6 +156,9 @@ diesel::allow_tables_to_appear_in_same_query!(
     deeds,
     entries,
     house_codes,
+    incident_acts,
+    incident_scopes,
+    incidents,
     judged_again,
     kept_texts,
     label_truths,

@@ -1,7 +1,7 @@
 //! Packs leave: sold, served, discarded, shipped, returned to the supplier.
 
 use super::facts::{Facts, choice, wanted};
-use super::{DeedHeader, Done, happened, perform};
+use super::{DeedHeader, Done, happened, incident, perform};
 use crate::caller::Caller;
 use crate::error::Result;
 use crate::wire::asked::DepartureAsked;
@@ -44,6 +44,9 @@ pub fn take(app: &Caller<'_>, asked: &DepartureAsked) -> Result<Done> {
             facts.kitchen.zone,
             happened,
         )?;
+        if matches!(kind, DeedKind::Discard | DeedKind::Return) {
+            incident::may_destroy(facts, &lot, &plan)?;
+        }
         // What left although it was stopped is recorded by somebody who could have let it go.
         if plan.reasons.iter().any(|(_, why)| why.topic == Topic::Stop) {
             facts.who.need(Right::Lift)?;

@@ -2,7 +2,7 @@
 
 use super::facts::{Facts, choice, wanted};
 use super::says::DeedSays;
-use super::{DeedHeader, Done, perform, trichinae};
+use super::{DeedHeader, Done, incident, perform, trichinae};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::wire::stops::DispositionAsked;
@@ -64,6 +64,13 @@ pub fn take(app: &Caller<'_>, asked: &DispositionAsked) -> Result<Done> {
         };
         let (moment, zone) = (facts.moment, facts.kitchen.zone);
         let mut plan = dispose::plan(&lot, &chosen, &disposing, &moment, zone)?;
+        if matches!(asked.what.0, Disposal::Discarded | Disposal::Returned) {
+            incident::may_destroy(facts, &lot, &plan)?;
+        }
+        if let Some(id) = asked.incident {
+            let of = incident::of_id(facts.tx.conn, id, Some("incident"))?;
+            incident::disposed(facts, &of, &asked.why.0)?;
+        }
         if eaten_uncooked(&lot) && !plan.conditions.is_empty() {
             let row = store::lots::by_code(facts.tx.conn, &lot.code)?;
             let row = row.ok_or_else(|| Refusal::never_issued("lot", &lot.code))?;

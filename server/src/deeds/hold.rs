@@ -2,15 +2,18 @@
 
 use super::facts::{Facts, choice, wanted};
 use super::says::DeedSays;
-use super::{DeedHeader, Done, perform};
+use super::{DeedHeader, Done, incident, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::wire::stops::HoldAsked;
 use domain::deed::draw::Choice;
-use domain::deed::hold;
+use domain::deed::hold::{self, Holding};
+use domain::incident::IncidentSays;
 use domain::lot::Lot;
 use domain::plan::Plan;
+use domain::stop::IncidentId;
 use domain::words::DeedKind;
+use store::incidents::IncidentRow;
 
 /// Holds lots.
 ///
@@ -21,9 +24,14 @@ pub fn place(app: &Caller<'_>, asked: &HoldAsked) -> Result<Done> {
         app,
         asked,
         DeedKind::Hold,
-        |facts, plan, lot, packs, field| {
-            let (moment, zone) = (facts.moment, facts.kitchen.zone);
-            hold::place(plan, lot, packs, &asked.why.0, &moment, zone, field)?;
+        |facts, plan, lot, packs, incident, field| {
+            let holding = Holding {
+                why: &asked.why.0,
+                incident: incident.map(|of| (IncidentId(of.id), of.number.as_str())),
+                moment: &facts.moment,
+                zone: facts.kitchen.zone,
+            };
+            hold::place(plan, lot, packs, &holding, field)?;
             Ok(())
         },
     )
@@ -38,8 +46,9 @@ pub fn release(app: &Caller<'_>, asked: &HoldAsked) -> Result<Done> {
         app,
         asked,
         DeedKind::HoldRelease,
-        |facts, plan, lot, packs, field| {
-            hold::release(plan, lot, packs, &facts.moment, field)?;
+        |facts, plan, lot, packs, incident, field| {
+            let incident = incident.map(|of| IncidentId(of.id));
+            hold::release(plan, lot, packs, incident, &facts.moment, field)?;
             Ok(())
         },
     )
@@ -49,7 +58,14 @@ fn take(
     app: &Caller<'_>,
     asked: &HoldAsked,
     kind: DeedKind,
-    each: impl Fn(&Facts<'_, '_>, &mut Plan, &Lot, Option<&[u32]>, &str) -> Result<()>,
+    each: impl Fn(
+        &Facts<'_, '_>,
+        &mut Plan,
+        &Lot,
+        Option<&[u32]>,
+        Option<&IncidentRow>,
+        &str,
+    ) -> Result<()>,
 ) -> Result<Done> {
     if asked.why.0.is_empty() {
         return Err(Error::cannot_be("why", DeedSays::WhyHeld));
@@ -67,6 +83,22 @@ fn take(
         note: Some(&asked.why),
     };
     perform(app, header, asked, |facts| {
+        // One hold as a whole: whoever is at work with any of it ends first, and who comes later sees it.
+        store::incidents::alone(facts.tx)?;
+        let incident = asked
+            .incident
+            .map(|id| incident::of_id(facts.tx.conn, id, Some("incident")));
+        let incident = incident.transpose()?;
+        if let Some(drill) = incident
+            .as_ref()
+            .filter(|row| row.drill && kind == DeedKind::Hold)
+        {
+            let number = drill.number.clone();
+            return Err(Error::clash(
+                "incident",
+                IncidentSays::HoldsNothing { number },
+            ));
+        }
         let mut sought = Vec::with_capacity(asked.lots.len());
         let mut chosen = Vec::with_capacity(asked.lots.len());
         for (nth, of) in asked.lots.iter().enumerate() {
@@ -86,7 +118,14 @@ fn take(
         let mut plan = Plan::default();
         for (nth, (lot, packs)) in lots.iter().zip(&chosen).enumerate() {
             let field = format!("lots[{nth}].");
-            each(facts, &mut plan, lot, packs.as_deref(), &field)?;
+            each(
+                facts,
+                &mut plan,
+                lot,
+                packs.as_deref(),
+                incident.as_ref(),
+                &field,
+            )?;
         }
         facts.record(asked.id.0.to_string(), kind, &plan)
     })

@@ -25,6 +25,7 @@ pub mod heat;
 mod heat_asked;
 mod heat_log;
 pub mod hold;
+pub mod incident;
 pub mod measure;
 mod mince;
 mod mixture;

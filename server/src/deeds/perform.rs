@@ -11,6 +11,7 @@ use crate::wire::{By, Code, Instant, Note};
 use actix_web::http::StatusCode;
 use domain::moment::Moment;
 use domain::refusal::{Refusal, RefusalKind};
+use domain::says::Says;
 use domain::words::DeedKind;
 use serde::Serialize;
 use store::Tx;
@@ -42,11 +43,17 @@ pub trait DeedAnswer: Serialize {
     fn entered_late(&mut self, late: bool);
     /// Tells the caller what there is to look at.
     fn tell(&mut self, speech: &Speech);
+    /// Notes what else came of it, to be told.
+    fn also(&mut self, said: Vec<Says>);
 }
 
 impl DeedAnswer for DeedDone {
     fn entered_late(&mut self, late: bool) {
         self.late = late;
+    }
+
+    fn also(&mut self, said: Vec<Says>) {
+        self.said.extend(said);
     }
 
     fn tell(&mut self, speech: &Speech) {
@@ -133,6 +140,9 @@ pub fn perform<A: DeedAnswer>(
                 request: &request,
             },
         )?;
+        if matches!(header.kind, DeedKind::Receive | DeedKind::Adopt) {
+            store::incidents::share(tx)?;
+        }
         let speech = app.speech(&kitchen);
         let mut facts = Facts {
             tx,
@@ -154,6 +164,10 @@ pub fn perform<A: DeedAnswer>(
             }
             Err(error) => return Err(error),
         };
+        // Where others write at the same time, one may have begun since that was looked at.
+        if seen.incident.is_some() || store::incidents::others_write(facts.tx) {
+            answer.also(super::incident::caught(&mut facts, header.kind)?);
+        }
         answer.entered_late(moment.late);
         answer.tell(&speech);
         let body = serde_json::to_string(&answer)

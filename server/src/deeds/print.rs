@@ -3,7 +3,7 @@
 use super::facts::Facts;
 use super::perform::known_deed;
 use super::says::PrintDeedSays;
-use super::{DeedHeader, Done, perform};
+use super::{DeedHeader, Done, incident, perform};
 use crate::app::{App, damaged};
 use crate::caller::Caller;
 use crate::error::{Error, Problem, Result};
@@ -253,6 +253,7 @@ impl<'a> Press<'a> {
             };
             let reading = LoadedFamily::load(facts.app, facts.tx.conn, &[lot.id], extent)?;
             let labels = label_facts::prepare(facts.app, &reading, id, &wanted)?;
+            incident::not_printed(facts, &reading, id, &labels)?;
             let at = facts.moment.at.naive_utc();
             (labels, wrong_labels::Kept::of(facts.tx, &reading, id, at)?)
         };

@@ -13,7 +13,7 @@ use crate::wire::asked::StepAsked;
 use crate::wire::{Line, Weight};
 use domain::code::LotCode;
 use domain::condition::Stable;
-use domain::deed::draw::Choice;
+use domain::deed::draw::{Choice, settle};
 use domain::deed::output::Output;
 use domain::deed::says::StepSays;
 use domain::deed::step::Step;
@@ -26,6 +26,7 @@ use domain::origin::Origin;
 use domain::product::{Product, YieldOf};
 use domain::says::Says;
 use domain::series::Series;
+use domain::stop::held;
 use domain::words::{Addition, Allergen, DeedKind, StepKind, Topic};
 use domain::yields::Verdict;
 use std::collections::hash_map::Entry;
@@ -54,6 +55,9 @@ pub fn take(app: &Caller<'_>, asked: &StepAsked) -> Result<Done> {
     perform(app, header, asked, |facts| {
         let (lots, choices) = inputs(facts, asked)?;
         let outputs = outputs(facts, asked)?;
+        if !happened && !outputs.is_empty() {
+            not_held(facts, &lots, &choices)?;
+        }
         let products: Vec<Arc<Product>> = outputs
             .iter()
             .map(|output| output.product.clone())
@@ -87,6 +91,16 @@ pub fn take(app: &Caller<'_>, asked: &StepAsked) -> Result<Done> {
         }
         Ok::<DeedDone, Error>(done)
     })
+}
+
+/// What is held is refused before any limit is looked at.
+fn not_held(facts: &Facts<'_, '_>, lots: &[Lot], choices: &[Choice]) -> Result<()> {
+    for (nth, (lot, choice)) in lots.iter().zip(choices).enumerate() {
+        // What is not there is refused where the step is planned.
+        let draws = settle(lot, choice, "").unwrap_or_default();
+        held(&draws, &facts.moment, |_| format!("inputs[{nth}].lot"))?;
+    }
+    Ok(())
 }
 
 /// What is found of a step before it is planned: its cure, its heat, what its outputs are by it.

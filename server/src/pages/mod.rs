@@ -31,6 +31,7 @@ mod origins;
 mod packs;
 mod people;
 mod printing;
+mod recall;
 pub mod says;
 mod side;
 mod sign_in;
@@ -77,6 +78,7 @@ pub fn all() -> Vec<(&'static str, Right, Route)> {
         ("/lots/{code}/{act}", See, web::get().to(act::page)),
         ("/cure-room", See, web::get().to(cure_room::page)),
         ("/printing", See, web::get().to(printing::page)),
+        ("/recall", Right::Recall, web::get().to(recall::page)),
         ("/wrong-labels", See, web::get().to(wrong_labels::page)),
         ("/animals", See, web::get().to(animals::list)),
         ("/animals/{id}", See, web::get().to(animals::one)),

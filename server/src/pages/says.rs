@@ -10,6 +10,10 @@ messages! {
     /// What the pages say.
     PageSays in "page" {
         Packs "count-packs" { packs: usize },
+        RecallLots "recall-lots" { lots: usize },
+        RecallOnHand "recall-on-hand" { lots: usize, weight: Grams, sold: i64 },
+        RecallHold "recall-hold" { lots: usize, weight: Grams },
+        RecallStands "recall-stands" { at: String, by: String, packs: usize, weight: Grams },
         OnceThawed "once-thawed" { days: i32 },
         Percent "percent" { percent: String },
         ShareUnder "share-under" { percent: Decimal },

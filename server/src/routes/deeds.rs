@@ -211,7 +211,7 @@ pub fn id(text: &str) -> Result<Id> {
     })
 }
 
-fn answer(done: Done) -> HttpResponse {
+pub(super) fn answer(done: Done) -> HttpResponse {
     let mut response = if done.fresh {
         HttpResponse::Created()
     } else {

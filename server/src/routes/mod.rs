@@ -10,6 +10,7 @@ mod lists;
 mod people;
 mod prints;
 mod reads;
+mod recall;
 mod rules;
 
 use domain::right::Right;
@@ -26,6 +27,7 @@ pub fn api() -> Api {
     rules::add(&mut api);
     deeds::add(&mut api);
     lists::add(&mut api);
+    recall::add(&mut api);
     prints::add(&mut api);
     people::add(&mut api);
     counter::add(&mut api);

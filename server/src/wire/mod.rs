@@ -7,21 +7,25 @@ mod by;
 mod certificate;
 pub mod cure_room;
 pub mod cures;
+pub mod incidents;
 pub mod limits;
 pub mod lists;
 pub mod money;
 pub mod people;
 pub mod prints;
 pub mod readings;
+pub mod recall_words;
 pub mod rows;
 pub mod says;
 pub mod scalars;
+pub mod scope;
 pub mod standard;
 pub mod stops;
 pub mod unread;
 
 pub use by::By;
 pub use certificate::Certificate;
+pub use recall_words::{HazardWord, IncidentNoteWord, InstantOrDay, SpreadsWord};
 pub use scalars::{
     AdditionWord, AllergenWord, CurePartWord, DepartureKindWord, DisposalWord, HeatUnitsWord,
     KeepFromWord, MassUnitsWord, NaturalWord, PackagingWord, PlaceKindWord, ProductKindWord,

@@ -116,6 +116,10 @@ pub struct PrintsDone {
 }
 
 impl DeedAnswer for PrintsDone {
+    fn also(&mut self, said: Vec<Says>) {
+        self.said.extend(said);
+    }
+
     fn entered_late(&mut self, late: bool) {
         self.late = late;
     }

@@ -32,6 +32,9 @@ pub struct DispositionAsked {
     pub witness: Option<Line>,
     /// The paper, or the deed, that it rests on.
     pub document: Option<Line>,
+    /// The incident that it is a part of.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub incident: Option<Id>,
     /// What speaks for pork, boar or horse that is let go to be eaten without cooking.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub trichinae: Option<TrichinaeAsked>,
@@ -52,6 +55,10 @@ pub struct HoldAsked {
     pub lots: Vec<HeldAsked>,
     /// Why.
     pub why: Note,
+    /// The incident that it is for. A release with it lets go what that incident holds; without it, what was held
+    /// on its own.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub incident: Option<Id>,
 }
 
 /// A lot, or some of its packs.

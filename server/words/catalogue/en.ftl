@@ -2320,3 +2320,111 @@ ask-not-entered = { $what }: what is in the { $by }, nobody has entered
 ask-vague = { $what }: there may be some in the { $by }; the record does not tell
 ask-unknown = { $what }: nobody knows what is in the { $by }
 ask-not-proven = { $what }: nothing shows yet that it is ready to eat
+
+# Scopes: what is affected, what is outside, what cannot be asked.
+scope-left-out = Left out by a person: { $why }
+scope-falls-out = Affected only through what a person left out: { $lots }.
+scope-made-before = Made of { $lot } before that was affected.
+scope-voided = { $lot } was voided, so it never was.
+scope-twin = Another animal, { $number } of { $farm }, killed the same day, { $killed }: it was not named, and nothing that came in of it is affected.
+scope-known-as = Known as { $known } until { $by } corrected it on { $at }.
+scope-of-animal = { $number } of farm { $farm }, killed { $killed }
+scope-of-supplier = { $supplier } lot { $number }
+scope-no-start = Say where it begins: a lot, an animal, a supplier's lot, a product, a place or a person's work.
+scope-which-start = Say one of these: lot; animal; facts of an animal (farm, killed_on, killed_from, killed_until, carcass, tag); supplier with supplier_lot; or product, place or by, each with from and until. Name the others on their own.
+scope-needs = This is needed here.
+scope-ends-first = This time ends before it begins.
+scope-no-animal = No animal on record fits all of this. Say less: the farm and the day, or the number alone.
+scope-no-supplier-lot = Nothing on record came as lot { $number } of { $supplier }. Read the number from the carton or the delivery note again.
+scope-nobody = Nobody called { $person } ever did anything on record. Write the name as it stands in the record.
+scope-why-left-out = Say why this lot is left out.
+scope-because-named = It was asked about.
+scope-because-made-of = Made of { $lot } ({ $product }).
+scope-because-shared-contact = Was at { $place } together with { $lot }, and nobody cleaned in between.
+scope-because-was-there = Was at { $place } at that time.
+scope-because-done-by = That person worked on it.
+
+# Incidents: recalls and drills.
+Hazard-residue = residue
+Hazard-pathogen = pathogen
+Hazard-allergen = allergen
+Hazard-foreign-body = foreign body
+Hazard-temperature = temperature
+Hazard-label = label
+Hazard-other = other
+IncidentNote-told = told
+IncidentNote-answered = answered
+IncidentNote-note = note
+Milestone-called = The call
+Milestone-scoped = Scope known
+Milestone-held = Held
+Milestone-told = First people told
+Milestone-disposed = Last of it disposed of
+Milestone-closed = Closed
+DeedKind-incident = recall
+DeedKind-incident-scope = scope of a recall
+DeedKind-incident-note = note on a recall
+DeedKind-incident-guests = recall shown to guests
+DeedKind-incident-close = recall closed
+Right-recall = lead a recall
+Right-destroy = throw away or send back what is held
+incident-unknown = No recall on record has the id "{ $id }".
+incident-why = Say why: what was said, and by whom it was decided.
+incident-told-later = You were told at { $told }, which is later than this deed. Check both times.
+incident-closed = Recall { $number } is closed. Begin another.
+incident-no-text = Say what was told or answered.
+incident-holds-nothing = { $number } holds nothing. What it lists is sold and used as before.
+incident-caught = Falls in the scope of recall { $number }, and is held: { $lots }.
+incident-left-scope = No longer in the scope of { $number }, and held until you let it go: { $lots }.
+incident-still-held = { $packs ->
+    [one] { $packs } pack is still held for { $number }.
+   *[other] { $packs } packs are still held for { $number }.
+}
+stop-held-for = On hold for recall { $number }: { $why }.
+void-of-incident = What was done in a recall is not voided. Say by a new act how far it goes, and let go by a hold release.
+
+# The page of recalls.
+page-recall = Recall
+page-recall-what = What did they say?
+page-recall-nothing-yet = Type whatever was said on the phone. Nothing is held yet.
+page-recall-said = What they said
+page-recall-how = A carcass number, an ear tag, a lot code or half of one, a label in the hand.
+page-recall-lots = { $lots ->
+    [one] { $lots } lot is affected
+   *[other] { $lots } lots are affected
+}
+page-recall-on-hand = { $lots ->
+    [one] { $lots } lot is on hand, { $weight }.
+   *[other] { $lots } lots are on hand, { $weight }.
+} { $sold ->
+    [0] No pack was sold.
+    [one] { $sold } pack was sold.
+   *[other] { $sold } packs were sold.
+}
+page-recall-hold = { $lots ->
+    [one] Hold this { $lots } lot, { $weight }
+   *[other] Hold these { $lots } lots, { $weight }
+}
+page-recall-hold-what = From that moment nothing of it is sold, packed, served or printed
+page-recall-lineage = What was made of it
+page-recall-contact = And what shared a bench or machine
+page-recall-told-by = Who phoned
+page-recall-why = What they said it is
+page-recall-hazard = What it is about
+page-recall-each = Why each of them
+page-recall-lot = Lot
+page-recall-because = Because
+page-recall-outside = Left out, and why
+page-recall-gone = Affected, and nothing left of it
+page-recall-sold = Sold
+page-recall-served = Served
+page-recall-discarded = Thrown out
+page-recall-shipped = Shipped
+page-recall-unexplained = Unexplained
+page-recall-all = Recalls so far
+page-recall-drill = drill
+page-recall-closed = closed
+page-recall-stands = { $by }, { $at }: { $packs ->
+    [one] { $packs } pack on hold, { $weight }.
+   *[other] { $packs } packs on hold, { $weight }.
+}

@@ -2337,3 +2337,111 @@ ask-not-entered = { $what } : personne n’a inscrit ce que contient « { $by 
 ask-vague = { $what } : il peut y en avoir dans « { $by } » ; le registre ne le dit pas
 ask-unknown = { $what } : personne ne sait ce que contient « { $by } »
 ask-not-proven = { $what } : rien ne montre encore que c’est prêt à manger
+
+# Scopes: what is affected, what is outside, what cannot be asked.
+scope-left-out = Laissé de côté par une personne : { $why }
+scope-falls-out = Touché seulement à travers ce qu’une personne a laissé de côté : { $lots }.
+scope-made-before = Fait avec { $lot } avant que ce lot soit touché.
+scope-voided = { $lot } a été annulé : il n’a jamais existé.
+scope-twin = Un autre animal, { $number } de { $farm }, abattu le même jour, le { $killed } : il n’a pas été nommé, et rien de ce qui en est arrivé n’est touché.
+scope-known-as = Connu comme { $known } jusqu’à la correction de { $by }, le { $at }.
+scope-of-animal = { $number } de l’élevage { $farm }, abattu le { $killed }
+scope-of-supplier = { $supplier }, lot { $number }
+scope-no-start = Dites par où commencer : un lot, un animal, un lot de fournisseur, un produit, un lieu ou le travail d’une personne.
+scope-which-start = Dites l’un de ceux-ci : lot ; animal ; des faits d’un animal (farm, killed_on, killed_from, killed_until, carcass, tag) ; supplier avec supplier_lot ; ou product, place ou by, chacun avec from et until. Nommez les autres à part.
+scope-needs = Il faut le dire ici.
+scope-ends-first = Ce temps finit avant de commencer.
+scope-no-animal = Aucun animal au dossier ne répond à tout cela. Dites-en moins : l’élevage et le jour, ou le numéro seul.
+scope-no-supplier-lot = Rien au dossier n’est arrivé comme lot { $number } de { $supplier }. Relisez le numéro sur le carton ou le bon de livraison.
+scope-nobody = Personne du nom de { $person } n’a jamais rien fait au dossier. Écrivez le nom comme il figure au dossier.
+scope-why-left-out = Dites pourquoi ce lot est laissé de côté.
+scope-because-named = C’est ce qui a été demandé.
+scope-because-made-of = Fait avec { $lot } ({ $product }).
+scope-because-shared-contact = A été à { $place } avec { $lot }, sans nettoyage entre les deux.
+scope-because-was-there = A été à { $place } à ce moment.
+scope-because-done-by = Cette personne y a travaillé.
+
+# Incidents: recalls and drills.
+Hazard-residue = résidu
+Hazard-pathogen = germe pathogène
+Hazard-allergen = allergène
+Hazard-foreign-body = corps étranger
+Hazard-temperature = température
+Hazard-label = étiquette
+Hazard-other = autre
+IncidentNote-told = prévenu
+IncidentNote-answered = répondu
+IncidentNote-note = note
+Milestone-called = L’appel
+Milestone-scoped = Étendue connue
+Milestone-held = Bloqué
+Milestone-told = Premières personnes prévenues
+Milestone-disposed = Dernière élimination
+Milestone-closed = Clos
+DeedKind-incident = rappel
+DeedKind-incident-scope = étendue d’un rappel
+DeedKind-incident-note = note sur un rappel
+DeedKind-incident-guests = rappel montré aux clients
+DeedKind-incident-close = rappel clos
+Right-recall = mener un rappel
+Right-destroy = jeter ou renvoyer ce qui est bloqué
+incident-unknown = Aucun rappel au dossier n’a l’identifiant « { $id } ».
+incident-why = Dites pourquoi : ce qui a été dit, et qui l’a décidé.
+incident-told-later = Vous avez été prévenu à { $told }, plus tard que cet acte. Vérifiez les deux heures.
+incident-closed = Le rappel { $number } est clos. Ouvrez-en un autre.
+incident-no-text = Dites ce qui a été annoncé ou répondu.
+incident-holds-nothing = { $number } ne bloque rien. Ce qu’il énumère se vend et s’emploie comme avant.
+incident-caught = Entre dans l’étendue du rappel { $number }, et se trouve bloqué : { $lots }.
+incident-left-scope = Hors de l’étendue de { $number } désormais, et bloqué jusqu’à ce que vous le leviez : { $lots }.
+incident-still-held = { $packs ->
+    [one] { $packs } paquet reste bloqué pour { $number }.
+   *[other] { $packs } paquets restent bloqués pour { $number }.
+}
+stop-held-for = Bloqué pour le rappel { $number } : { $why }.
+void-of-incident = Ce qui a été fait dans un rappel ne s’annule pas. Dites l’étendue par un nouvel acte, et levez par un déblocage.
+
+# The page of recalls.
+page-recall = Rappel
+page-recall-what = Qu’ont-ils dit ?
+page-recall-nothing-yet = Tapez ce qui a été dit au téléphone. Rien n’est encore bloqué.
+page-recall-said = Ce qu’ils ont dit
+page-recall-how = Un numéro de carcasse, une boucle, un code de lot ou sa moitié, une étiquette en main.
+page-recall-lots = { $lots ->
+    [one] { $lots } lot est touché
+   *[other] { $lots } lots sont touchés
+}
+page-recall-on-hand = { $lots ->
+    [one] { $lots } lot est en stock, { $weight }.
+   *[other] { $lots } lots sont en stock, { $weight }.
+} { $sold ->
+    [0] Aucun paquet n’a été vendu.
+    [one] { $sold } paquet a été vendu.
+   *[other] { $sold } paquets ont été vendus.
+}
+page-recall-hold = { $lots ->
+    [one] Bloquer ce lot ({ $lots }), { $weight }
+   *[other] Bloquer ces { $lots } lots, { $weight }
+}
+page-recall-hold-what = Dès ce moment, rien n’en est vendu, emballé, servi ni imprimé
+page-recall-lineage = Ce qui en a été fait
+page-recall-contact = Et ce qui a partagé un plan de travail ou une machine
+page-recall-told-by = Qui a appelé
+page-recall-why = Ce qu’ils disent que c’est
+page-recall-hazard = De quoi il s’agit
+page-recall-each = Pourquoi chacun d’eux
+page-recall-lot = Lot
+page-recall-because = Parce que
+page-recall-outside = Laissé de côté, et pourquoi
+page-recall-gone = Touché, et il n’en reste rien
+page-recall-sold = Vendu
+page-recall-served = Servi
+page-recall-discarded = Jeté
+page-recall-shipped = Expédié
+page-recall-unexplained = Inexpliqué
+page-recall-all = Rappels jusqu’ici
+page-recall-drill = exercice
+page-recall-closed = clos
+page-recall-stands = { $by }, { $at } : { $packs ->
+    [one] { $packs } paquet bloqué, { $weight }.
+   *[other] { $packs } paquets bloqués, { $weight }.
+}

@@ -48,6 +48,11 @@ fn pages(caller: &Caller) -> Vec<(&'static str, String)> {
         ("cure room", "/cure-room".to_owned()),
         ("animals", "/animals".to_owned()),
         ("wrong labels", "/wrong-labels".to_owned()),
+        ("recall", "/recall?q=0608-17".to_owned()),
+        (
+            "recall: scope",
+            format!("/recall?lot={}", caller.noted("S10")),
+        ),
         ("animal", format!("/animals/{animal}")),
         ("printing", "/printing".to_owned()),
         (

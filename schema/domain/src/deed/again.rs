@@ -242,6 +242,7 @@ mod tests {
             root: StopId(id),
             pack: None,
             cause: stop(says),
+            incident: None,
             ended: None,
         };
         let recorded = [placed(1, "short"), placed(2, "slow")];

@@ -9,9 +9,25 @@ use crate::lot::{Lot, PackId};
 use crate::moment::Moment;
 use crate::plan::Plan;
 use crate::refusal::{Refusal, RefusalKind, Result};
-use crate::stop::{Cause, NewStop, Placed, StopSays};
+use crate::stop::{Cause, IncidentId, Placed, StopSays};
 use crate::words::{Account, Disposal, StopKind, Topic};
 use chrono_tz::Tz;
+
+/// The incident that a hold is for, with its number.
+pub type ForIncident<'a> = Option<(IncidentId, &'a str)>;
+
+/// What a hold says of itself.
+#[derive(Debug, Clone, Copy)]
+pub struct Holding<'a> {
+    /// Why.
+    pub why: &'a str,
+    /// The incident that it is for.
+    pub incident: ForIncident<'a>,
+    /// When.
+    pub moment: &'a Moment,
+    /// The kitchen's time zone.
+    pub zone: Tz,
+}
 
 /// What a hold adds to the record. Without packs it is on all of the lot, also on what comes back.
 ///
@@ -22,20 +38,27 @@ pub fn place(
     plan: &mut Plan,
     lot: &Lot,
     packs: Option<&[u32]>,
-    why: &str,
-    moment: &Moment,
-    zone: Tz,
+    holding: &Holding<'_>,
     field: &str,
 ) -> Result<()> {
     not_voided(lot, &format!("{field}lot"))?;
+    let Holding {
+        why,
+        incident,
+        moment,
+        zone,
+    } = *holding;
     moment.not_before(lot.made_at, &lot.code, zone)?;
-    let cause = Cause {
-        kind: StopKind::Held,
-        topic: Topic::Stop,
-        because: Because::house(StopSays::Held { why: why.into() }, StopSays::HeldRule),
-        since: moment.at,
+    let stop = match incident {
+        Some((incident, number)) => crate::incident::hold(incident, number, why, moment.at),
+        None => Cause {
+            kind: StopKind::Held,
+            topic: Topic::Stop,
+            because: Because::house(StopSays::Held { why: why.into() }, StopSays::HeldRule),
+            since: moment.at,
+        }
+        .into(),
     };
-    let stop = NewStop::from(cause);
     match packs {
         None => plan.stops.push((lot.id, None, stop)),
         Some(numbers) => {
@@ -50,7 +73,8 @@ pub fn place(
     Ok(())
 }
 
-/// What letting go adds to the record: it ends the holds that stand on these packs.
+/// What letting go adds to the record: it ends the holds that stand on these packs, those of one incident, or else
+/// those that were placed on their own. Each hold stands by itself.
 ///
 /// # Errors
 /// No hold stands on them.
@@ -58,6 +82,7 @@ pub fn release(
     plan: &mut Plan,
     lot: &Lot,
     packs: Option<&[u32]>,
+    incident: Option<IncidentId>,
     moment: &Moment,
     field: &str,
 ) -> Result<()> {
@@ -71,7 +96,8 @@ pub fn release(
             (Some(chosen), Some(pack)) => chosen.contains(&pack),
             (Some(_), None) => false,
         };
-        placed.cause.kind == StopKind::Held && placed.stands(moment.at) && of
+        let is_held = placed.cause.kind == StopKind::Held && placed.stands(moment.at);
+        is_held && placed.incident == incident && of
     };
     let before = plan.ends.len();
     let ended = lot.stops.iter().filter(ends);

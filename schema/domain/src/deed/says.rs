@@ -142,6 +142,7 @@ messages! {
         OfSettlement "of-settlement",
         OfCancellation "of-cancellation",
         OfHold "of-hold",
+        OfIncident "of-incident",
         VoidedBefore "voided-before",
         UsedSince "used-since",
         CorrectedSince "corrected-since",

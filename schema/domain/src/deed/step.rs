@@ -161,6 +161,7 @@ impl Step<'_> {
                             ..placed.cause.clone()
                         },
                         root: Some(placed.root),
+                        incident: None,
                     });
                 }
             }

@@ -83,6 +83,11 @@ fn stays(kind: DeedKind) -> Option<VoidSays> {
         DeedKind::SettlePrint => Some(VoidSays::OfSettlement),
         DeedKind::CancelPrint => Some(VoidSays::OfCancellation),
         DeedKind::Hold | DeedKind::HoldRelease => Some(VoidSays::OfHold),
+        DeedKind::Incident
+        | DeedKind::IncidentScope
+        | DeedKind::IncidentNote
+        | DeedKind::IncidentGuests
+        | DeedKind::IncidentClose => Some(VoidSays::OfIncident),
         _ => None,
     }
 }

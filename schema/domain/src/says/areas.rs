@@ -3,9 +3,9 @@
 use super::Keys;
 use crate::deed::says as deeds;
 use crate::{
-    ask, claims, condition, cost, cure, cure_room, dates, duties, family, gate, gs1, heat, moment,
-    naming, refusal, rows, stability, statement, stop, supplied, today, trichinae, verdict, words,
-    yields,
+    ask, claims, condition, cost, cure, cure_room, dates, duties, family, gate, gs1, heat,
+    incident, moment, naming, refusal, rows, scope, stability, statement, stop, supplied, today,
+    trichinae, verdict, words, yields,
 };
 
 /// What each area declares. An area that is left out here is found by the guard on messages.
@@ -82,11 +82,14 @@ pub const AREAS: &[Keys] = &[
     heat::HoldSays::KEYS,
     heat::ProbeSays::KEYS,
     heat::StageSays::KEYS,
+    incident::IncidentSays::KEYS,
     moment::MomentSays::KEYS,
     naming::NamingSays::KEYS,
     refusal::RefusalSays::KEYS,
     rows::FindingSays::KEYS,
     rows::SourceSays::KEYS,
+    scope::ReasonSays::KEYS,
+    scope::ScopeSays::KEYS,
     stability::LimitSays::KEYS,
     stability::MoistureSays::KEYS,
     stability::ReadingSays::KEYS,
@@ -139,6 +142,9 @@ pub const VOCABULARIES: &[Keys] = &[
     cure::Method::KEYS,
     cure::Salometer::KEYS,
     words::Account::KEYS,
+    incident::Hazard::KEYS,
+    incident::IncidentNote::KEYS,
+    incident::Milestone::KEYS,
     words::Allergen::KEYS,
     words::Being::KEYS,
     words::ConditionKind::KEYS,

@@ -94,6 +94,39 @@ pub fn ask(
     Ok(passed)
 }
 
+/// What is held is refused before anything else that stands in the way.
+///
+/// # Errors
+/// A hold stands on a pack that is drawn on, at the deed's own moment.
+pub fn held(
+    draws: &[Draw<'_>],
+    moment: &Moment,
+    field: impl Fn(&Draw<'_>) -> String,
+) -> Result<()> {
+    for draw in draws {
+        let stops = on(draw.lot, Some(draw.pack), moment.at, moment.day);
+        if let Some(stop) = stops.iter().find(|stop| stop.kind == StopKind::Held) {
+            let pack = draw.lot.shown(draw.pack.number);
+            return Err(refused(pack, stop, field(draw)));
+        }
+    }
+    Ok(())
+}
+
+/// The same of packs that are not drawn on, whether or not anything is left of them.
+///
+/// # Errors
+/// A hold stands on one of them.
+pub fn held_at_all(lot: &Lot, numbers: impl Iterator<Item = u32>, moment: &Moment) -> Result<()> {
+    for number in numbers {
+        let stops = on(lot, lot.pack(number), moment.at, moment.day);
+        if let Some(stop) = stops.iter().find(|stop| stop.kind == StopKind::Held) {
+            return Err(refused(lot.shown(number), stop, "lot".into()));
+        }
+    }
+    Ok(())
+}
+
 /// The stop that stands in the way of a label for a customer, if one does.
 pub fn of_label(lot: &Lot, pack: &Pack, at: DateTime<Utc>, day: NaiveDate) -> Option<Stop> {
     let stops = on(lot, Some(pack), at, day).into_iter();
@@ -128,7 +161,7 @@ fn refused(pack: String, stop: &Stop, field: String) -> Refusal {
 }
 
 fn pass(passed: &mut Passed, lot: LotId, pack: String, stop: Stop, moment: &Moment) {
-    let (says, rule, root) = (stop.says, Rule::Rows(stop.rows), stop.root);
+    let (says, rule, root, incident) = (stop.says, Rule::Rows(stop.rows), stop.root, stop.incident);
     let flag = Says::from(StopSays::Passed {
         pack: pack.clone(),
         stop: says.clone(),
@@ -144,8 +177,12 @@ fn pass(passed: &mut Passed, lot: LotId, pack: String, stop: Stop, moment: &Mome
         StopKind::Held => StopKind::Held,
         _ => StopKind::Failed,
     };
-    // One of a sort is enough: of several lines, only a person ends it, on what it is on.
-    let same = |of: &&mut NewStop| (of.cause.kind, of.cause.topic) == (kind, stop.topic);
+    // One of a sort is enough: of several lines, only a person ends it, on what it is on. But each hold stands
+    // by itself.
+    let same = |of: &&mut NewStop| {
+        (of.cause.kind, of.cause.topic) == (kind, stop.topic)
+            && (kind != StopKind::Held || of.root == root)
+    };
     match passed.inherited.iter_mut().find(same) {
         Some(known) if known.root == root => return,
         Some(known) => {
@@ -166,5 +203,6 @@ fn pass(passed: &mut Passed, lot: LotId, pack: String, stop: Stop, moment: &Mome
             since: moment.at,
         },
         root,
+        incident,
     });
 }

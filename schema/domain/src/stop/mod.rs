@@ -4,7 +4,7 @@
 mod ask;
 mod says;
 
-pub use ask::{Act, Passed, ask, of_label};
+pub use ask::{Act, Passed, ask, held, held_at_all, of_label};
 pub use says::StopSays;
 
 use crate::claims::Untrue;
@@ -20,6 +20,10 @@ use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct StopId(pub i32);
 
+/// The key of an incident in the record: that of the deed that began it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct IncidentId(pub i32);
+
 /// A stop that a deed placed.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Placed {
@@ -32,6 +36,8 @@ pub struct Placed {
     pub pack: Option<PackId>,
     /// What it says.
     pub cause: Cause,
+    /// The incident that it is for, where it is a hold of one.
+    pub incident: Option<IncidentId>,
     /// When it ended, if it has.
     pub ended: Option<DateTime<Utc>>,
 }
@@ -93,6 +99,7 @@ impl Cause {
             since: Some(self.since),
             topic: self.topic,
             root: None,
+            incident: None,
         }
     }
 
@@ -112,11 +119,17 @@ pub struct NewStop {
     pub cause: Cause,
     /// The first of its line, where it is inherited.
     pub root: Option<StopId>,
+    /// The incident that it is for.
+    pub incident: Option<IncidentId>,
 }
 
 impl From<Cause> for NewStop {
     fn from(cause: Cause) -> NewStop {
-        NewStop { cause, root: None }
+        NewStop {
+            cause,
+            root: None,
+            incident: None,
+        }
     }
 }
 
@@ -135,6 +148,8 @@ pub struct Stop {
     pub topic: Topic,
     /// The first of its line, where a deed placed it.
     pub root: Option<StopId>,
+    /// The incident that it is for.
+    pub incident: Option<IncidentId>,
 }
 
 impl Stop {
@@ -146,6 +161,7 @@ impl Stop {
             since: None,
             topic,
             root: None,
+            incident: None,
         }
     }
 }
@@ -171,6 +187,7 @@ pub fn on(lot: &Lot, pack: Option<&Pack>, at: DateTime<Utc>, day: NaiveDate) -> 
     placed.sort_by_key(|placed| (placed.cause.kind, placed.id));
     stops.extend(placed.into_iter().map(|placed| Stop {
         root: Some(placed.root),
+        incident: placed.incident,
         ..placed.cause.told()
     }));
     if let Some(says) = unproven(lot, pack) {

@@ -20,6 +20,7 @@ messages! {
         UnknownHistory "unknown-history" { says: Says },
         NotConfirmed "not-confirmed" { row: RowId, text: Says },
         Held "held" { why: String },
+        HeldFor "held-for" { number: String, why: String },
         HeldRule "held-rule",
         Broke "broke" { findings: Vec<Says> },
         BrokeForGood "broke-for-good" { findings: Vec<Says> },

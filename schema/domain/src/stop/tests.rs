@@ -43,6 +43,7 @@ fn placed(kind: StopKind, since_hours: i64, ended_hours: Option<i64>) -> Placed 
             because: Because::house(StopSays::HeldRule, StopSays::HeldRule),
             since: hours(since_hours),
         },
+        incident: None,
         ended: ended_hours.map(hours),
     }
 }

@@ -48,6 +48,7 @@ impl Kin {
                 root,
                 pack: *pack,
                 cause: stop.cause.clone(),
+                incident: stop.incident,
                 ended: self.ended(again.id.0, root.0),
             });
         }

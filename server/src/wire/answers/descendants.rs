@@ -135,7 +135,8 @@ impl DescendantRead {
 }
 
 impl Whereabouts {
-    fn of(went: &Went) -> Whereabouts {
+    /// Where weight went.
+    pub fn of(went: &Went) -> Whereabouts {
         Whereabouts {
             made_grams: Weight(went.made),
             taken_back_grams: Weight(went.taken_back),
