@@ -9,6 +9,7 @@ use std::sync::LazyLock;
 const STYLE: &str = include_str!("../../assets/gambrel.css");
 const PAGES: &str = include_str!("../../assets/pages.css");
 const DEEDS: &str = include_str!("../../assets/deeds.js");
+const BENCH: &str = include_str!("../../assets/bench.js");
 const SCRIPT: &str = include_str!("../../assets/gambrel.js");
 
 struct Asset {
@@ -19,7 +20,7 @@ struct Asset {
     tag: String,
 }
 
-static ASSETS: LazyLock<[Asset; 6]> = LazyLock::new(|| {
+static ASSETS: LazyLock<[Asset; 7]> = LazyLock::new(|| {
     [
         ("gambrel.css", "text/css; charset=utf-8", STYLE.as_bytes()),
         ("pages.css", "text/css; charset=utf-8", PAGES.as_bytes()),
@@ -32,6 +33,11 @@ static ASSETS: LazyLock<[Asset; 6]> = LazyLock::new(|| {
             "deeds.js",
             "text/javascript; charset=utf-8",
             DEEDS.as_bytes(),
+        ),
+        (
+            "bench.js",
+            "text/javascript; charset=utf-8",
+            BENCH.as_bytes(),
         ),
         ("regular.ttf", "font/ttf", Weight::Regular.font_file()),
         ("bold.ttf", "font/ttf", Weight::Bold.font_file()),

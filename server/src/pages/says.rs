@@ -41,6 +41,7 @@ messages! {
         FoundSome "found-some" { said: String },
         ToLot "scan-to-lot" { lot: String },
         Piece "cure-room-piece" { stage: String, days: u32, loss: Says },
+        StageDay "cure-room-stage-day" { stage: String, days: u32 },
         LossExpected "cure-room-loss-expected" { loss: String, expected: String },
         Loss "cure-room-loss" { loss: String },
         NeverWeighed "cure-room-never-weighed",
