@@ -22,9 +22,10 @@ const deeds = {
     const parts = name.split(".");
     const last = parts.pop();
     let at = body;
-    for (const part of parts) {
+    parts.forEach((part, nth) => {
+      at[part] ??= /^\d+$/.test(parts[nth + 1] ?? last) ? [] : {};
       at = at[part];
-    }
+    });
     at[last] = value;
   },
 
@@ -39,7 +40,24 @@ const deeds = {
       if (!field.name || field.disabled || off || field.value.trim() === "") {
         continue;
       }
+      if (field.dataset.with && deeds.chosen(form, field.dataset.with).trim() === "") {
+        continue;
+      }
       deeds.put(body, field.name, deeds.value(form, field));
+    }
+    return deeds.whole(form, body);
+  },
+
+  // Rows of a list that lack what makes them one go; what was not ticked is none: "inputs:lot log:at".
+  whole(form, body) {
+    for (const need of (form.dataset.needs || "").split(" ").filter(Boolean)) {
+      const [list, field] = need.split(":");
+      const rows = (body[list] || []).filter((row) => row && row[field] !== undefined);
+      if (rows.length > 0) {
+        body[list] = rows;
+      } else {
+        delete body[list];
+      }
     }
     return body;
   },
@@ -53,6 +71,12 @@ const deeds = {
     }
     if (field.dataset.as === "figure") {
       return exact(deeds.figure(field.value));
+    }
+    if (field.dataset.as === "weight") {
+      return exact(bench.grams(field));
+    }
+    if (field.dataset.as === "when") {
+      return bench.moment(form, field);
     }
     return field.dataset.as === "packs" ? deeds.packs(field.value) : field.value.trim();
   },
@@ -157,7 +181,9 @@ const deeds = {
     }
     sessionStorage.setItem("warnings", JSON.stringify(done.warnings || []));
     await deeds.print(form, done);
-    const then = new URL(form.dataset.then, window.location.origin);
+    // What was made is looked at next, where the form says so.
+    const made = form.dataset.toMade !== undefined && done.lots && done.lots.length > 0;
+    const then = new URL(made ? `/lots/${done.lots[0].code}` : form.dataset.then, window.location.origin);
     const shown = form.dataset.deed.endsWith("/void") ? form.dataset.deed.split("/").at(-2) : done.id;
     then.searchParams.set("did", shown);
     // A page that shows it by itself says so.
@@ -178,10 +204,13 @@ const deeds = {
 
   // What a form is about to do, in a sentence that follows its fields.
   sentence(form) {
-    const shown = form.querySelector("[data-sentence]");
-    if (!shown) {
-      return;
-    }
+    form.querySelectorAll("[data-sentence]").forEach((shown) => deeds.say(form, shown));
+  },
+
+  // One of its sentences; of several, that of the choice which it is for: "kind=turn".
+  say(form, shown) {
+    const [name, value] = (shown.dataset.for || "").split("=");
+    shown.hidden = Boolean(name) && deeds.chosen(form, name) !== value;
     const said = shown.dataset.sentence.replace(/\[([a-z0-9_.]+)\]/g, (whole, name) => {
       const fields = Array.from(form.elements).filter((field) => field.name === name);
       const field = fields.find((one) => one.type !== "radio" || one.checked);
@@ -211,7 +240,8 @@ const deeds = {
     if (field.type === "radio") {
       return field.closest("label").textContent;
     }
-    return field.selectedOptions ? field.selectedOptions[0].textContent : field.value;
+    const value = field.selectedOptions ? field.selectedOptions[0].textContent : field.value;
+    return field.dataset.unit && /[0-9]\s*$/.test(value) ? `${value.trim()} ${field.dataset.unit}` : value;
   },
 };
 

@@ -18,6 +18,8 @@ pub const AREAS: &[Keys] = &[
     crate::label_facts::says::SizeOf::KEYS,
     labels::CodeSays::KEYS,
     labels::LayoutSays::KEYS,
+    crate::pages::bench_says::BenchSays::KEYS,
+    crate::pages::bench_says::WorkSays::KEYS,
     crate::pages::says::ActSays::KEYS,
     crate::pages::says::CountSays::KEYS,
     crate::pages::says::PageSays::KEYS,

@@ -111,6 +111,7 @@ fn date_and_statement(bencher: divan::Bencher<'_, '_>) {
             law,
             ready_keeps_its_day: false,
             as_it_happened: false,
+            is_released: false,
         }
         .date();
         let food = Food {

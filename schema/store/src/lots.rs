@@ -198,11 +198,12 @@ impl LotRow {
 
     /// The domain's lot, with its product and what was loaded of it.
     pub fn into_lot(self, product: Arc<Product>, packs: Vec<Pack>, since: Since) -> Result<Lot> {
+        let later = self.later(&product)?;
         Ok(Lot {
-            later: self.later(&product)?,
+            later,
             condition: since.condition.or(self.condition()?),
             packaging: self.packaging()?,
-            released: since.released,
+            released: since.released || later.released,
             stops: since.stops,
             wrong_labels: since.wrong_labels,
             code: self.code()?,

@@ -3,13 +3,14 @@
 use crate::conn::Conn;
 use crate::error::Result;
 use crate::on_each;
-use crate::tables::{deeds, lots, measurements, packs, voids};
+use crate::tables::{deeds, entries, lots, measurements, packs, versions, voids};
 use chrono::NaiveDateTime;
 use diesel::dsl::{count_star, max};
 use diesel::prelude::*;
 use diesel::sql_query;
 use diesel::sql_types::Text;
 use domain::words::{DeedKind, Quantity, State};
+use std::collections::HashSet;
 
 /// When each place was last cleaned down, by its key.
 pub fn cleaned(conn: &mut Conn) -> Result<Vec<(Option<i32>, Option<NaiveDateTime>)>> {
@@ -78,11 +79,87 @@ pub fn cuts_put_last(conn: &mut Conn) -> Result<Option<i32>> {
         .optional()?)
 }
 
+/// Is all that lies at a place frozen, and is there anything, a lot of one's own left out?
+pub fn holds_only_frozen(conn: &mut Conn, place: i32, but: i32) -> Result<bool> {
+    let states: Vec<String> = packs::table
+        .filter(packs::place_id.eq(place).and(packs::left_mg.gt(0)))
+        .filter(packs::lot_id.ne(but))
+        .select(packs::state)
+        .distinct()
+        .load(conn)?;
+    Ok(states == [State::Frozen.as_str()])
+}
+
 #[derive(Debug, QueryableByName)]
 struct PackedAs {
     #[diesel(sql_type = Text)]
     code: String,
 }
+
+/// The products that steps of a kind made, of lots of a product where one is given; what was made last first.
+pub fn made_by(conn: &mut Conn, kind: &str, of: Option<&str>) -> Result<Vec<String>> {
+    let sql = "SELECT made.code AS code FROM lots
+        JOIN versions ON versions.id = lots.version_id
+        JOIN entries made ON made.id = versions.entry_id
+        JOIN deeds ON deeds.id = lots.deed_id AND deeds.kind = $1
+        JOIN pack_events ON pack_events.deed_id = deeds.id AND pack_events.account = 'used'
+        JOIN lots used ON used.id = pack_events.lot_id
+        JOIN versions was ON was.id = used.version_id
+        JOIN entries known ON known.id = was.entry_id
+        WHERE NOT lots.voided AND (known.code = $2 OR $2 = '')
+        GROUP BY made.code ORDER BY MAX(deeds.id) DESC LIMIT 12";
+    let of = of.unwrap_or_default();
+    let rows: Vec<PackedAs> = on_each!(conn, c => sql_query(sql)
+        .bind::<Text, _>(kind)
+        .bind::<Text, _>(of)
+        .load(c)?);
+    Ok(rows.into_iter().map(|row| row.code).collect())
+}
+
+/// Where steps of a kind were done last, by the place's key.
+pub fn worked_at(conn: &mut Conn, kind: &str) -> Result<Option<i32>> {
+    let last: Option<Option<i32>> = deeds::table
+        .filter(deeds::kind.eq(kind).and(deeds::place_id.is_not_null()))
+        .order(deeds::id.desc())
+        .select(deeds::place_id)
+        .first(conn)
+        .optional()?;
+    Ok(last.flatten())
+}
+
+/// Where the last lot of a product was put when it was made, by the place's key.
+pub fn laid_at(conn: &mut Conn, product: &str) -> Result<Option<i32>> {
+    Ok(lots::table
+        .inner_join(versions::table.on(versions::id.eq(lots::version_id)))
+        .inner_join(entries::table.on(entries::id.eq(versions::entry_id)))
+        .filter(entries::list.eq("products").and(entries::code.eq(product)))
+        .filter(lots::voided.eq(false))
+        .order(lots::id.desc())
+        .select(lots::born_place_id)
+        .first(conn)
+        .optional()?)
+}
+
+/// What was received lately and where it was put, by the product's code and the place's key: the last first, each
+/// product once.
+pub fn received_lately(conn: &mut Conn) -> Result<Vec<(String, i32)>> {
+    let received: Vec<(String, i32)> = lots::table
+        .inner_join(versions::table.on(versions::id.eq(lots::version_id)))
+        .inner_join(entries::table.on(entries::id.eq(versions::entry_id)))
+        .inner_join(deeds::table.on(deeds::id.eq(lots::deed_id)))
+        .filter(deeds::kind.eq(DeedKind::Receive.as_str()))
+        .filter(lots::voided.eq(false))
+        .order(lots::id.desc())
+        .limit(LATELY)
+        .select((entries::code, lots::born_place_id))
+        .load(conn)?;
+    let mut seen = HashSet::new();
+    let first = received.into_iter();
+    Ok(first.filter(|(code, _)| seen.insert(code.clone())).collect())
+}
+
+/// How many receipts are looked at to see what comes in usually.
+const LATELY: i64 = 300;
 
 /// The products that packs were made as of lots of a product, what was made last first.
 pub fn packed_as(conn: &mut Conn, product: &str) -> Result<Vec<String>> {

@@ -8,7 +8,7 @@ use crate::lists::List;
 use crate::lists::kitchen::Kitchen;
 use crate::lists::standing::Standing;
 use crate::named::{Named, named};
-use crate::read::brief::{brief, briefs};
+use crate::read::brief::{brief_of, briefs};
 use crate::read::{lot_with, whole};
 use crate::who::Who;
 use crate::wire::Weight;
@@ -338,7 +338,7 @@ impl<'a> Facts<'a, '_> {
             let place = PlaceId(row.born_place_id);
             let code = self.standing.lists.place_code(place).to_owned();
             let product = self.app.product(self.tx.conn, row.version_id)?;
-            let brief = brief(row, &product, row.born_use_by, Some(code))?;
+            let brief = brief_of(row, &product, row.born_use_by, vec![code])?;
             briefs.push(LotBrief::of(&brief, self.kitchen.zone));
         }
         Ok(briefs)

@@ -1,6 +1,7 @@
 //! Packs go elsewhere, or are frozen or thawed.
 
 use super::facts::{choice, place, wanted};
+use super::says::DeedSays;
 use super::{DeedHeader, Done, happened, mince, perform};
 use crate::caller::Caller;
 use crate::error::Result;
@@ -8,7 +9,6 @@ use crate::wire::asked::MoveAsked;
 use domain::deed::draw::Choice;
 use domain::deed::relocate::{Move, Whither};
 use domain::family::Lists;
-use domain::lot::Pack;
 use domain::words::{DeedKind, State};
 
 /// Records a move.
@@ -53,9 +53,18 @@ pub fn take(app: &Caller<'_>, asked: &MoveAsked) -> Result<Done> {
             as_it_happened: happened,
         }
         .plan()?;
+        let touched: Vec<_> = plan.changes.iter().map(|of| of.pack).collect();
+        let packs = || lot.packs.iter().filter(|pack| touched.contains(&pack.id));
+        // Food that is only put into a freezer keeps its day, and whoever put it there may think otherwise.
+        if let (None, Some(to)) = (state, to)
+            && packs().any(|pack| pack.now.state != State::Frozen)
+            && store::places::holds_only_frozen(facts.tx.conn, to.place.0, lot.id.0)?
+        {
+            let place = facts.standing.lists.place_name(to.place).to_owned();
+            plan.warnings.push(DeedSays::NotFrozen { place }.into());
+        }
         if state == Some(State::Frozen) {
-            let touched = |pack: &&Pack| plan.changes.iter().any(|of| of.pack == pack.id);
-            let packs = lot.packs.iter().filter(touched);
+            let packs = packs();
             mince::frozen_again(facts, &lot, packs, happened)?.add_to(&mut plan);
         }
         facts.record(asked.id.0.to_string(), DeedKind::Move, &plan)

@@ -43,6 +43,7 @@ messages! {
         NothingHeld "nothing-held",
         TooMany "too-many" { most: u32 },
         TakeOff "take-off" { lots: String },
+        NotFrozen "not-frozen" { place: String },
     }
 }
 

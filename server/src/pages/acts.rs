@@ -6,7 +6,7 @@ use crate::who::Who;
 use chrono::NaiveDate;
 use domain::lot::{Lot, Pack, brief};
 use domain::right::Right;
-use domain::words::State;
+use domain::words::{ProductKind, State};
 
 /// An act that has a page.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -122,10 +122,59 @@ pub fn buttons(words: &Words, who: &Who, lot: &Lot, today: NaiveDate) -> Vec<But
             first: false,
         });
     }
+    let (before, after) = of_kind(who, lot);
+    let link = |(name, path): &(&str, String)| Button {
+        says: words.t(name),
+        path: path.clone(),
+        first: false,
+    };
+    buttons.splice(0..0, before.iter().map(link));
+    let at = buttons.len().min(before.len() + 2);
+    buttons.splice(at..at, after.iter().map(link));
     if let Some(first) = buttons.first_mut() {
         first.first = true;
     }
     buttons
+}
+
+/// An act that has a page of its own: the key of its words, and where it is.
+type Way = (&'static str, String);
+
+/// What is done with a lot of its kind: before all else, and after the likeliest two. A piece is weighed and
+/// released; raw meat is cooked, cured, ground; what comes out of the heat is cooled.
+fn of_kind(who: &Who, lot: &Lot) -> (Vec<Way>, Vec<Way>) {
+    use ProductKind::{Cooked, Cut, Fat, Offal, Rendered, Stock, Trim};
+    let (mut before, mut after) = (Vec::new(), Vec::new());
+    if lot.voided || brief::left(&lot.packs).next().is_none() || !who.may(Right::Work) {
+        return (before, after);
+    }
+    let here = |act: &str| format!("/lots/{}/{act}", lot.code);
+    let make = |kind: &str| format!("/make/{kind}?lot={}", lot.code);
+    if lot.waits_for_release() && lot.pack_count == 1 {
+        before.push(("page-act-weigh", here("weigh")));
+        if who.may(Right::Release) {
+            before.push(("page-act-release", here("release")));
+        }
+        after.push(("page-act-tend", here("tend")));
+    }
+    let raw = lot.product.raw && !lot.species.is_empty() && !lot.waits_for_release();
+    let kind = lot.product.kind;
+    if raw && matches!(kind, Cut | Offal | Trim | Fat) {
+        after.push(("page-act-cook", make("cook")));
+        after.push(("page-act-grind", make("grind")));
+    }
+    if raw && kind == Cut {
+        after.push(("page-act-cure", make("cure")));
+    }
+    if kind == ProductKind::Cured && raw {
+        after.push(("page-act-smoke", make("smoke")));
+        after.push(("page-act-cook", make("cook")));
+    }
+    if matches!(kind, Cooked | Stock | Rendered) {
+        after.push(("page-act-cool", here("cool")));
+        after.push(("page-act-mix", make("mix")));
+    }
+    (before, after)
 }
 
 /// The acts that can be done at all, in the order in which a cook is likely to want them.
@@ -148,5 +197,8 @@ fn likeliest(lot: &Lot, today: NaiveDate) -> Vec<ActKind> {
     let can = |kind: &ActKind| left.iter().any(|pack| kind.is_for(pack));
     // Packs that were portioned already are not portioned again from here.
     let packs_again = |kind: &ActKind| *kind != Pack || lot.pack_count == 1;
-    order.into_iter().filter(can).filter(packs_again).collect()
+    // Of a piece in its cure nothing is packed or served.
+    let in_cure = |kind: &ActKind| !lot.waits_for_release() || !matches!(kind, Pack | Serve);
+    let order = order.into_iter().filter(can).filter(packs_again);
+    order.filter(in_cure).collect()
 }

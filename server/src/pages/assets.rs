@@ -16,6 +16,7 @@ const BREAK_DOWN: &str = include_str!("../../assets/break-down.js");
 const BREAK_DOWN_SCALE: &str = include_str!("../../assets/break-down-scale.js");
 const BREAK_DOWN_END: &str = include_str!("../../assets/break-down-end.js");
 const BREAK_DOWN_STYLE: &str = include_str!("../../assets/break-down.css");
+const BENCH: &str = include_str!("../../assets/bench.js");
 const SCRIPT: &str = include_str!("../../assets/gambrel.js");
 
 struct Asset {
@@ -26,7 +27,7 @@ struct Asset {
     tag: String,
 }
 
-static ASSETS: LazyLock<[Asset; 13]> = LazyLock::new(|| {
+static ASSETS: LazyLock<[Asset; 14]> = LazyLock::new(|| {
     [
         ("gambrel.css", "text/css; charset=utf-8", STYLE.as_bytes()),
         ("pages.css", "text/css; charset=utf-8", PAGES.as_bytes()),
@@ -59,6 +60,11 @@ static ASSETS: LazyLock<[Asset; 13]> = LazyLock::new(|| {
             "break-down.css",
             "text/css; charset=utf-8",
             BREAK_DOWN_STYLE.as_bytes(),
+        ),
+        (
+            "bench.js",
+            "text/javascript; charset=utf-8",
+            BENCH.as_bytes(),
         ),
         ("regular.ttf", "font/ttf", Weight::Regular.font_file()),
         ("bold.ttf", "font/ttf", Weight::Bold.font_file()),

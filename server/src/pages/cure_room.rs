@@ -1,94 +1,266 @@
-//! The cure room: one card a piece, its loss as a line against what is expected.
+//! The cure room: what is wrong first, then what is due, then the rest, small; each with its button.
 
+use super::bench_says::BenchSays;
+use super::curve;
+use super::done::Done;
 use super::says::PageSays;
-use super::spoken::Words;
-use crate::caller::Asking;
-use crate::read::cure_room;
+use super::spoken::{NONE, Words};
+use crate::caller::{Asking, Caller};
+use crate::error::Result;
+use crate::read::cure_room::{self, Room};
 use crate::rooms::blocking;
-use actix_web::HttpResponse;
+use crate::routes::query;
+use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
-use domain::cure_room::PieceStage;
+use domain::cure_room::{PieceStage, Task};
 use domain::family::{PieceView, Relative};
+use domain::lot::brief;
 use domain::measure::Percent;
-use rust_decimal::Decimal;
-use rust_decimal::prelude::ToPrimitive;
+use domain::right::Right;
+use serde::Deserialize;
+use serde_json::json;
+use store::Conn;
 
 #[derive(Template)]
 #[template(path = "cure-room.html")]
 struct CureRoom {
     words: Words,
-    pieces: Vec<Card>,
+    head: String,
+    counted: String,
+    alarms: Vec<Card>,
+    lines: Vec<Line>,
+    rest: Vec<Quiet>,
+    done: Option<Done>,
 }
 
+/// A piece that something is wrong with.
 struct Card {
     code: String,
-    shown: String,
+    title: String,
+    told: String,
+    alarms: Vec<String>,
+    picture: String,
+    /// Is the alarm all that stands in the way of its release, for who may sign?
+    to_sign: bool,
+    may_weigh: bool,
+}
+
+/// A piece that something is due of, with its button.
+struct Line {
+    code: String,
+    sign: &'static str,
+    says: String,
+    more: String,
+    act: String,
+    first: bool,
+    /// Where the button leads; or the deed that it is.
+    path: String,
+    body: Option<String>,
+    small: Option<String>,
+}
+
+/// A piece that hangs or lies quietly.
+struct Quiet {
+    code: String,
     tag: String,
     name: String,
-    /// Its stage, its day and its loss.
-    says: String,
-    forecast: String,
-    ready: bool,
-    alarms: Vec<String>,
-    missing: Vec<String>,
-    due: Vec<String>,
-    picture: String,
+    told: String,
+    lost: String,
+    next: String,
+    may_weigh: bool,
+}
+
+#[derive(Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Asked {
+    /// The deed that was just done.
+    did: Option<String>,
 }
 
 /// Every piece on hand.
-pub async fn page(asking: Asking) -> HttpResponse {
+pub async fn page(request: HttpRequest, asking: Asking) -> HttpResponse {
     let speech = asking.speech();
+    let asked: Asked = match query(&request) {
+        Ok(asked) => asked,
+        Err(error) => return super::trouble(speech, &error),
+    };
     let made = blocking(move || {
         let app = asking.caller();
-        app.store.read(|conn| {
-            let room = cure_room::read(app.app(), conn)?;
-            let words = Words(app.speech(room.reading.kitchen()));
-            let pieces = room.pieces.iter().filter_map(|piece| {
-                let of = room.reading.family.get(piece.lot)?;
-                Some(card(&words, of, piece))
-            });
-            Ok(CureRoom {
-                words,
-                pieces: pieces.collect(),
-            })
-        })
+        app.store.read(|conn| read(&app, conn, &asked))
     });
     super::page(speech, made.await)
 }
 
-fn card(words: &Words, of: &Relative, view: &PieceView) -> Card {
-    let lost = |loss: Percent| {
-        let percent = words.0.number(loss.to_hundredths().round_dp(1));
-        words.say(PageSays::Percent { percent })
-    };
-    let loss = match (view.loss, view.expected) {
-        (Some(loss), Some(expected)) => PageSays::LossExpected {
-            loss: lost(loss),
-            expected: lost(expected),
+fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<CureRoom> {
+    let room = cure_room::read(app.app(), conn)?;
+    let words = Words(app.speech(room.reading.kitchen()));
+    let done = Done::of(app, conn, &words, asked.did.as_deref(), "/cure-room")?;
+    let (mut alarms, mut lines, mut rest) = (Vec::new(), Vec::new(), Vec::new());
+    for view in &room.pieces {
+        let Some(of) = room.reading.family.get(view.lot) else {
+            continue;
+        };
+        if view.alarm.is_some() || view.likely.is_some() {
+            alarms.push(card(app, &words, of, view));
+            continue;
+        }
+        match line(app, &words, &room, of, view) {
+            Some(line) => lines.push(line),
+            None => rest.push(quiet(app, &words, of, view)),
+        }
+    }
+    // What is only to be signed comes first: nobody has to fetch a scale for it.
+    lines.sort_by_key(|line: &Line| !line.first);
+    let (due, pieces) = (lines.len(), room.pieces.len());
+    Ok(CureRoom {
+        head: match (alarms.len(), due) {
+            (0, 0) => words.t("page-nav-cure-room"),
+            (alarms, due) => words.say(BenchSays::RoomHead { alarms, due }),
         },
-        (Some(loss), None) => PageSays::Loss { loss: lost(loss) },
-        _ => PageSays::NeverWeighed,
-    };
-    let alarms = view.alarm.iter().map(|alarm| alarm.finding().says);
-    let likely = view.likely.iter().map(|likely| likely.says.clone());
-    let due = view.due.iter();
+        counted: match pieces {
+            0 => words.t("page-cure-room-empty"),
+            pieces => words.say(BenchSays::RoomQuiet { pieces }),
+        },
+        words,
+        alarms,
+        lines,
+        rest,
+        done,
+    })
+}
+
+fn card(app: &Caller<'_>, words: &Words, of: &Relative, view: &PieceView) -> Card {
+    let only_alarm = view.alarm.is_some() && view.release.unmet.len() == 1;
     Card {
         code: of.lot.code.to_string(),
-        shown: of.lot.code.shown(),
+        title: titled(words, of, view),
+        told: told(words, view),
+        alarms: alarms(words, view),
+        picture: curve::draw(words, view, &app.law.trade.cure_room),
+        to_sign: only_alarm && !view.is_released() && app.who.may(Right::Release),
+        may_weigh: may_weigh(app, of),
+    }
+}
+
+/// One scale for one piece: of a lot of several packs nobody knows which of them was weighed.
+fn may_weigh(app: &Caller<'_>, of: &Relative) -> bool {
+    of.lot.pack_count == 1 && app.who.may(Right::Work)
+}
+
+fn titled(words: &Words, of: &Relative, view: &PieceView) -> String {
+    words.say(BenchSays::OfTag {
         tag: view.piece.tag.clone(),
         name: of.lot.product.name(words.lang()).to_owned(),
-        says: words.say(PageSays::Piece {
+    })
+}
+
+/// What is due of a piece, as one line; nothing where it only hangs.
+fn line(
+    app: &Caller<'_>,
+    words: &Words,
+    room: &Room<'_>,
+    of: &Relative,
+    view: &PieceView,
+) -> Option<Line> {
+    let code = of.lot.code.to_string();
+    let plain = |sign, act: &str, path: &str| Line {
+        sign,
+        says: titled(words, of, view),
+        more: told(words, view),
+        act: words.t(act),
+        first: false,
+        path: format!("/lots/{code}/{path}"),
+        body: None,
+        small: None,
+        code: code.clone(),
+    };
+    if view.may_be_released() {
+        let by = app.who.name.clone();
+        let may = app.who.may(Right::Release);
+        return Some(Line {
+            first: may,
+            act: match may {
+                true => words.t("page-release-it"),
+                false => words.t("page-release-see"),
+            },
+            small: may.then(|| words.say(BenchSays::SignedBy { by })),
+            ..plain("tick", "page-release-it", "release?from=cure-room")
+        });
+    }
+    let task = view.due.first()?;
+    let more = format!("{} {}", words.headed(task.without_tag()), told(words, view));
+    let line = match task.task {
+        Task::Turn | Task::Overhaul => {
+            let here = brief::places(&of.lot.packs);
+            let here = here
+                .first()
+                .map(|place| room.reading.standing.lists.place_code(*place));
+            let body = json!({ "kind": "turn", "place": here, "inputs": [{ "lot": code }] });
+            Line {
+                body: Some(body.to_string()).filter(|_| app.who.may(Right::Work)),
+                ..plain("turn", "page-tend-turned", "tend?as=turn&from=cure-room")
+            }
+        }
+        Task::Rinse => plain("turn", "page-tend-rinse", "tend?as=rinse&from=cure-room"),
+        Task::Equalise => plain(
+            "turn",
+            "page-tend-equalise",
+            "tend?as=equalise&from=cure-room",
+        ),
+        Task::Hang => plain("turn", "page-tend-hang", "tend?as=hang&from=cure-room"),
+        _ if may_weigh(app, of) => plain("scale", "page-act-weigh", "weigh?from=cure-room"),
+        _ => plain("scale", "page-act-see", ""),
+    };
+    Some(Line { more, ..line })
+}
+
+fn quiet(app: &Caller<'_>, words: &Words, of: &Relative, view: &PieceView) -> Quiet {
+    Quiet {
+        code: of.lot.code.to_string(),
+        tag: view.piece.tag.clone(),
+        name: of.lot.product.name(words.lang()).to_owned(),
+        told: words.say(PageSays::StageDay {
             stage: words.t(stage(view.piece.stage)),
             days: view.days(),
-            loss: loss.into(),
         }),
-        forecast: words.say(view.forecast_says()),
-        ready: view.may_be_released(),
-        alarms: alarms.chain(likely).map(|says| words.say(says)).collect(),
-        missing: view.missing().map(|says| words.say(says.clone())).collect(),
-        due: due.map(|due| words.say(due.without_tag())).collect(),
-        picture: picture(words, view),
+        lost: view.loss.map_or(NONE.to_owned(), |loss| lost(words, loss)),
+        next: match view.is_released() {
+            true => String::new(),
+            false => words.say(view.forecast_says()),
+        },
+        may_weigh: may_weigh(app, of) && !view.is_released(),
     }
+}
+
+fn lost(words: &Words, loss: Percent) -> String {
+    let percent = words.0.number(loss.to_hundredths().round_dp(1));
+    words.say(PageSays::Percent { percent })
+}
+
+/// Where a piece is on its way, its day and its loss.
+pub fn told(words: &Words, view: &PieceView) -> String {
+    let loss = match (view.loss, view.expected) {
+        (Some(loss), Some(expected)) => PageSays::LossExpected {
+            loss: lost(words, loss),
+            expected: lost(words, expected),
+        },
+        (Some(loss), None) => PageSays::Loss {
+            loss: lost(words, loss),
+        },
+        _ => PageSays::NeverWeighed,
+    };
+    words.headed(PageSays::Piece {
+        stage: words.t(stage(view.piece.stage)),
+        days: view.days(),
+        loss: loss.into(),
+    })
+}
+
+/// What looks wrong about a piece.
+pub fn alarms(words: &Words, view: &PieceView) -> Vec<String> {
+    let alarms = view.alarm.iter().map(|alarm| alarm.finding().says);
+    let likely = view.likely.iter().map(|likely| likely.says.clone());
+    alarms.chain(likely).map(|says| words.say(says)).collect()
 }
 
 /// The key of a stage.
@@ -100,76 +272,4 @@ fn stage(stage: PieceStage) -> &'static str {
         PieceStage::Hanging => "page-cure-room-hanging",
         PieceStage::Released => "page-cure-room-released",
     }
-}
-
-const WIDE: i64 = 320;
-const HIGH: i64 = 120;
-
-/// Loss over days: the curve thin, the piece's own weighings thick with dots. Down is lost.
-fn picture(words: &Words, view: &PieceView) -> String {
-    let own: Vec<(Decimal, Decimal)> = view
-        .weighed()
-        .into_iter()
-        .map(|(weighing, lost)| {
-            let day = (weighing.day - view.piece.in_salt).num_days();
-            (Decimal::from(day), lost.to_hundredths())
-        })
-        .collect();
-    if own.is_empty() {
-        return String::new();
-    }
-    let curve: Vec<(Decimal, Decimal)> = view
-        .curve()
-        .iter()
-        .map(|(day, lost)| (Decimal::from(*day), lost.to_hundredths()))
-        .collect();
-    let points = || own.iter().chain(&curve);
-    let most = |pick: fn(&(Decimal, Decimal)) -> Decimal| {
-        points()
-            .map(pick)
-            .max()
-            .unwrap_or_default()
-            .max(Decimal::ONE)
-    };
-    let (days, loss) = (most(|point| point.0), most(|point| point.1));
-    let at = |(day, lost): &(Decimal, Decimal)| {
-        let x = (day * Decimal::from(WIDE - 16) / days + Decimal::from(8))
-            .round()
-            .to_i64()
-            .unwrap_or(0);
-        let y = (lost * Decimal::from(HIGH - 16) / loss + Decimal::from(8))
-            .round()
-            .to_i64()
-            .unwrap_or(0);
-        (x, y)
-    };
-    let line = |of: &[(Decimal, Decimal)]| {
-        let points: Vec<String> = of
-            .iter()
-            .map(|point| {
-                let (x, y) = at(point);
-                format!("{x},{y}")
-            })
-            .collect();
-        points.join(" ")
-    };
-    let start = std::iter::once((Decimal::ZERO, Decimal::ZERO));
-    let own: Vec<_> = start.chain(own.clone()).collect();
-    let dots: String = own
-        .iter()
-        .map(|point| {
-            let (x, y) = at(point);
-            format!("<circle cx=\"{x}\" cy=\"{y}\" r=\"4\"/>")
-        })
-        .collect();
-    format!(
-        "<svg class=\"loss\" viewBox=\"0 0 {WIDE} {HIGH}\" role=\"img\" aria-label=\"{}\">\
-         <polyline class=\"expected\" points=\"{}\"/><polyline class=\"own\" points=\"{}\"/>{dots}</svg>",
-        words.say(PageSays::Curve {
-            days: days.to_u32().unwrap_or(0),
-            loss: loss.round_dp(0),
-        }),
-        line(&curve),
-        line(&own)
-    )
 }

@@ -1,13 +1,17 @@
 //! The strip that says what was just done, with its undo: it stands where the act was.
 
+use super::bench_says::BenchSays;
 use super::says::PageSays;
 use super::spoken::Words;
 use crate::caller::Caller;
 use crate::error::Result;
 use crate::ids::shown_id;
 use domain::words::StepKind;
-use store::{Conn, deeds};
+use store::{Conn, deeds, lots};
 use uuid::Uuid;
+
+/// The most new lots that the strip leads to; a break-down makes more, and its own page shows them.
+const MOST_SHOWN: usize = 3;
 
 /// What was just done.
 pub struct Done {
@@ -17,6 +21,8 @@ pub struct Done {
     pub id: String,
     /// Was it undone?
     pub voided: bool,
+    /// The lots that it made: code and how it is shown.
+    pub made: Vec<(String, String)>,
     /// Where its labels are, where it made or changed any.
     pub labels: Option<String>,
     /// Where the page is, without the strip.
@@ -44,16 +50,40 @@ impl Done {
         let zone = app.kitchen(conn)?.zone;
         let voided = deeds::voided_by(conn, deed.id)?.is_some();
         let kind = deed.kind()?;
-        let says = PageSays::Did {
-            deed: words.headed(kind.says()),
-            by: deed.person.clone(),
-            at: words.minute(deed.at.and_utc(), zone),
+        let made = lots::of_deed(conn, deed.id)?;
+        let (by, at) = (deed.person.clone(), words.minute(deed.at.and_utc(), zone));
+        let what = words.headed(kind.says());
+        let has_made = !made.is_empty();
+        let says = match made.as_slice() {
+            [] => words.say(PageSays::Did { deed: what, by, at }),
+            [lot] => words.say(BenchSays::DidMade {
+                deed: what,
+                packs: usize::try_from(lot.pack_count).unwrap_or(1),
+                name: app
+                    .product(conn, lot.version_id)?
+                    .name(words.lang())
+                    .to_owned(),
+                by,
+                at,
+            }),
+            lots => words.say(BenchSays::DidMadeLots {
+                deed: what,
+                lots: lots.len(),
+                by,
+                at,
+            }),
         };
         let id = shown_id(&deed.uid);
+        // Where the page is the new lot's own, nothing leads to it.
+        let elsewhere = made.iter().filter_map(|lot| {
+            let code = lot.code().ok()?;
+            let path = format!("/lots/{code}");
+            (path != then).then(|| (code.to_string(), code.shown()))
+        });
         Ok(Some(Done {
-            says: words.say(says),
-            labels: StepKind::parse(kind.as_str())
-                .is_some()
+            says,
+            made: elsewhere.take(MOST_SHOWN).filter(|_| !voided).collect(),
+            labels: (has_made || StepKind::parse(kind.as_str()).is_some())
                 .then(|| format!("/api/steps/{id}/labels.pdf"))
                 .filter(|_| !voided),
             id,

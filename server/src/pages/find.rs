@@ -138,7 +138,7 @@ fn line(words: &Words, names: &Names, thing: &Thing, who: &Who) -> Line {
                 true => words.t("page-nothing-left"),
                 false => words.grams(lot.on_hand),
             };
-            let place = lot.place.as_deref().map(|place| names.place(place));
+            let place = names.placed(&lot.places);
             let told = [Some(lot.code.shown()), lot.note.clone(), Some(left), place];
             let told: Vec<String> = told.into_iter().flatten().collect();
             (names.product(&lot.product), told.join(", "))
@@ -168,7 +168,7 @@ fn line(words: &Words, names: &Names, thing: &Thing, who: &Who) -> Line {
 }
 
 /// A text as it stands in a query.
-fn encoded(text: &str) -> String {
+pub(super) fn encoded(text: &str) -> String {
     let bytes = text.bytes().map(|byte| match byte {
         b'a'..=b'z' | b'A'..=b'Z' | b'0'..=b'9' | b'-' | b'.' | b'_' | b'~' | b'/' => {
             char::from(byte).to_string()

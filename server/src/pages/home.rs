@@ -137,6 +137,8 @@ fn path(hand: &Hand) -> String {
         (About::Lot(_, _), Sort::WrongLabel) => "/wrong-labels".to_owned(),
         (About::Lot(lot, packs), Sort::Past) => act(lot, "discard", packs),
         (About::Lot(lot, packs), Sort::LastDay) => act(lot, "freeze", packs),
+        (About::Lot(lot, _), Sort::Release) => format!("/lots/{lot}/release"),
+        (About::Lot(lot, _), Sort::Alarm | Sort::Piece) => format!("/lots/{lot}/weigh"),
         (About::Lot(lot, _), _) => format!("/lots/{lot}"),
         (About::Place(place), _) => format!("/lots?place={place}"),
     }

@@ -175,7 +175,7 @@ fn row(lot: Brief, names: &Names) -> Row {
         has: !lot.on_hand.is_none_left(),
         on_hand: words.or_dash(lot.on_hand),
         use_by: lot.use_by.map_or_else(none, |day| words.day(day)),
-        place: lot.place.map_or_else(none, |place| names.place(&place)),
+        place: names.placed(&lot.places).unwrap_or_else(none),
         code: lot.code.to_string(),
         shown: lot.code.shown(),
         note: lot.note,

@@ -40,6 +40,16 @@ mod tree;
 mod trust;
 mod wrong_labels;
 
+mod bench;
+pub mod bench_says;
+mod cool;
+mod curve;
+mod heat_shown;
+mod make;
+mod parts;
+mod piece;
+mod receive;
+
 use crate::caller::Asking;
 use crate::error::Error;
 use crate::who::permit::only;
@@ -75,6 +85,14 @@ pub fn all() -> Vec<(&'static str, Right, Route)> {
             See,
             web::get().to(break_down::page),
         ),
+        ("/lots/{code}/weigh", See, web::get().to(piece::weigh)),
+        ("/lots/{code}/tend", See, web::get().to(piece::tend)),
+        ("/lots/{code}/release", See, web::get().to(piece::release)),
+        ("/lots/{code}/cool", See, web::get().to(cool::page)),
+        ("/weigh", See, web::get().to(piece::by_tag)),
+        ("/receive", See, web::get().to(receive::page)),
+        ("/make", See, web::get().to(make::kinds)),
+        ("/make/{kind}", See, web::get().to(make::page)),
         ("/lots/{code}/{act}", See, web::get().to(act::page)),
         ("/cure-room", See, web::get().to(cure_room::page)),
         ("/printing", See, web::get().to(printing::page)),

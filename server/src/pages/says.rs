@@ -43,6 +43,7 @@ messages! {
         FoundNothing "found-nothing" { said: String },
         FoundSome "found-some" { said: String },
         Piece "cure-room-piece" { stage: String, days: u32, loss: Says },
+        StageDay "cure-room-stage-day" { stage: String, days: u32 },
         LossExpected "cure-room-loss-expected" { loss: String, expected: String },
         Loss "cure-room-loss" { loss: String },
         NeverWeighed "cure-room-never-weighed",

@@ -3,7 +3,7 @@
 use crate::app::App;
 use crate::error::Result;
 use domain::grams::Grams;
-use domain::lot::brief::{earliest, fullest};
+use domain::lot::brief::{self, earliest};
 use domain::lot::{Brief, Pack};
 use domain::product::Product;
 use std::collections::HashMap;
@@ -11,15 +11,15 @@ use store::Conn;
 use store::lots::LotRow;
 use store::packs;
 
-/// A lot in short: the earliest date and the place of what is left of it are given by the caller that knows them.
+/// A lot in short: the earliest date and the places of what is left of it are given by the caller that knows them.
 ///
 /// # Errors
 /// The row is damaged.
-pub fn brief(
+pub fn brief_of(
     row: &LotRow,
     product: &Product,
     use_by: Option<chrono::NaiveDate>,
-    place: Option<String>,
+    places: Vec<String>,
 ) -> Result<Brief> {
     Ok(Brief {
         code: row.code()?,
@@ -28,7 +28,7 @@ pub fn brief(
         on_hand: Grams::from_milligrams(row.on_hand_mg),
         use_by,
         pack_count: row.pack_count.unsigned_abs(),
-        place,
+        places,
         made_at: row.made_at.and_utc(),
         note: row.note.clone(),
     })
@@ -44,18 +44,18 @@ pub fn briefs(app: &App, conn: &mut Conn, rows: &[LotRow]) -> Result<Vec<Brief>>
     for row in packs::left_of_lots(conn, &keys)? {
         left.entry(row.lot_id).or_default().push(row.pack()?);
     }
-    let place_of = |packs: &[Pack]| fullest(packs).map(|pack| pack.now.place);
     let mut standing = app.standing_seen(conn)?;
-    let mut places = left.values().filter_map(|packs| place_of(packs));
+    let mut places = left.values().flat_map(|packs| brief::places(packs));
     if places.any(|place| standing.lists.place_code(place).is_empty()) {
         standing = app.standing(conn)?;
     }
     rows.iter()
         .map(|row| {
             let packs = left.get(&row.id).map_or(&[][..], Vec::as_slice);
-            let place = place_of(packs).map(|place| standing.lists.place_code(place).to_owned());
+            let places = brief::places(packs).into_iter();
+            let places = places.map(|place| standing.lists.place_code(place).to_owned());
             let product = app.product(conn, row.version_id)?;
-            brief(row, &product, earliest(packs), place)
+            brief_of(row, &product, earliest(packs), places.collect())
         })
         .collect()
 }

@@ -92,6 +92,12 @@ impl Names {
         self.standing.lists.place(code).to_owned()
     }
 
+    /// The names of some places, one after the other; nothing of none.
+    pub fn placed(&self, codes: &[String]) -> Option<String> {
+        let names: Vec<String> = codes.iter().map(|code| self.place(code)).collect();
+        (!names.is_empty()).then(|| names.join(", "))
+    }
+
     /// The name of a place, by its key.
     pub fn place_of(&self, key: PlaceId) -> String {
         self.standing.lists.place_name(key).to_owned()

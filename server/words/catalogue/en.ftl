@@ -1782,11 +1782,6 @@ page-cure-room-curve = { $days ->
     [one] Loss over 1 day, up to { $loss } per cent
    *[other] Loss over { $days } days, up to { $loss } per cent
  }
-page-cure-room-look = Look.
-page-cure-room-today = Today:
-page-cure-room-ready = Ready to be released
-page-cure-room-ready-by = by whoever signs for it.
-page-cure-room-why-not = Why not yet?
 page-cure-room-footer = The thin line is what is expected, the thick one what was weighed; down is lost. Loss of weight alone makes nothing safe.
 page-printing-no-script = This page shows how things stand. To print and to say what came out, allow scripts in this browser.
 page-printing-away = The service does not answer. Press again in a moment: nothing is done twice.
@@ -2428,3 +2423,143 @@ page-recall-stands = { $by }, { $at }: { $packs ->
     [one] { $packs } pack on hold, { $weight }.
    *[other] { $packs } packs on hold, { $weight }.
 }
+page-bench-did-made = { $deed }: { $packs ->
+    [one] 1 pack
+   *[other] { $packs } packs
+  } of { $name }; { $by }, { $at }.
+page-bench-did-made-lots = { $deed }: { $lots } lots; { $by }, { $at }.
+page-bench-room-head = Cure room: { $alarms ->
+    [one] 1 alarm
+   *[other] { $alarms } alarms
+  }, { $due } due
+page-bench-room-quiet = { $pieces ->
+    [one] 1 piece
+   *[other] { $pieces } pieces
+  } lie in salt or hang.
+page-bench-of-tag = { $tag } { $name }
+page-bench-lost = { $percent } % lost
+page-bench-last = last { $weight } on { $day }
+page-bench-expected = expected { $weight }
+page-bench-target = target { $percent } %
+page-bench-days = { $days } days
+page-bench-day = day { $day }
+page-bench-signed-by = signed by { $by }
+page-bench-left = { $weight } left, { $until }
+page-bench-boiled = It boiled { $minutes } minutes
+page-bench-heat-step = { $at } held { $minutes }
+page-bench-heat-reached = { $at } reached
+page-bench-cool-between = from { $from } to { $to } within { $hours }
+page-bench-cool-from-start = down to { $to } within { $hours }
+page-bench-row = Row { $row }
+page-sentence-weigh = { $name }, { $lot }, weighs [grams]: [_lost] of its green weight is lost.
+page-sentence-release = Release { $name }, { $lot }. Signed: { $by }.
+page-sentence-turn = { $name }, { $lot }, is turned, at [place].
+page-sentence-rinse = { $name }, { $lot }, is rinsed, at [place].
+page-sentence-equalise = { $name }, { $lot }, equalises from now on, at [place].
+page-sentence-hang = { $name }, { $lot }, hangs from now on, at [place].
+page-sentence-receive-animal = Receive [product], [grams], of [animal.farm], carcass [animal.carcass], to [place].
+page-sentence-receive-bought = Receive [product], [grams], from [bought.supplier], to [place].
+page-sentence-cool = { $name }, { $lot }, is cooled, at [place].
+page-sentence-cook = Cook [_sum] of [_lots] lots: [outputs.0.grams] of { $name } in [outputs.0.pack_count] packs, to [outputs.0.place].
+page-sentence-smoke = Smoke [_sum] of [_lots] lots: [outputs.0.grams] of { $name } in [outputs.0.pack_count] packs, to [outputs.0.place].
+page-sentence-render = Render [_sum] of [_lots] lots: [outputs.0.grams] of { $name } in [outputs.0.pack_count] packs, to [outputs.0.place].
+page-sentence-grind = Grind [_sum] of [_lots] lots: [outputs.0.grams] of { $name } in [outputs.0.pack_count] packs, to [outputs.0.place].
+page-sentence-mix = Mix [_sum] of [_lots] lots: [outputs.0.grams] of { $name } in [outputs.0.pack_count] packs, to [outputs.0.place].
+page-sentence-cure = Cure [_sum] of [_lots] lots: [outputs.0.grams] of { $name } in [outputs.0.pack_count] packs, to [outputs.0.place].
+page-act-weigh = Weigh
+page-act-tend = Turn or hang
+page-act-release = Release
+page-act-see = See it
+page-act-cook = Cook
+page-act-grind = Grind
+page-act-mix = Mix
+page-act-cure = Cure
+page-act-smoke = Smoke
+page-act-cool = Cool
+page-weigh-now = On the scale
+page-weigh-keep = Keep this weight
+page-weigh-else = Other readings
+page-weigh-again = Weigh it again
+page-weigh-caution = Loss of weight alone makes nothing safe; local codes and licensed practice decide.
+page-tend-how = What was done
+page-tend-done = Done: keep it
+page-tend-turned = Turned
+page-tend-rinse = Rinse it
+page-tend-equalise = Let it equalise
+page-tend-hang = Hang it
+page-release-it = Release it
+page-release-see = See what it has
+page-release-sign = Sign and release
+page-release-looked = What did you find when you looked?
+page-release-looked-sign = I looked: sign and release
+page-release-not-yet = Not yet:
+page-release-trichinae = Pork that is eaten uncooked: paper on trichinae
+page-release-trichinae-help = Only where the farm has no certificate in the list. The service says so when it is needed.
+page-release-paper = Number of the paper
+page-release-way = What it says
+page-release-carcass-tested = The carcass was tested
+page-release-herd = The herd is of negligible risk
+page-cure-room-scan = Scan a tag to weigh it
+page-cure-room-due = Due
+page-cure-room-rest = The rest hangs or lies quietly
+page-cure-room-lost = Lost
+page-cure-room-next = Next
+page-cure-room-stage-day = { $stage }, day { $days }
+page-receive = Receive
+page-receive-animal = An animal
+page-receive-bought = A carton or a bag
+page-receive-what = What is it?
+page-receive-farm = Farm
+page-receive-killed = Killed on
+page-receive-abattoir = Abattoir
+page-receive-carcass = Carcass number
+page-receive-ear-tag = Ear tag or tattoo
+page-receive-side = Which part of it
+page-receive-barcode = Scan the carton
+page-receive-barcode-help = What its code holds fills itself in: product, weight, lot, dates. Type only what it does not say.
+page-receive-by-barcode = As the code says
+page-receive-use-by = Supplier’s last day
+page-receive-weight = Weight
+page-receive-degrees = At the door
+page-receive-head = How many head, of birds
+page-receive-note = Delivery note
+page-receive-button = Receive it
+page-make = Cook, grind, mix or cure
+page-make-cook = What is cooked?
+page-make-grind = What is ground?
+page-make-mix = What is mixed?
+page-make-cure = What is cured?
+page-make-smoke = What is smoked?
+page-make-render = What is rendered?
+page-make-else = Something else
+page-make-none = No recipe is on the list for that.
+page-pot-meat = Meat, weighed
+page-pot-batch = Batch: all that goes in
+page-pot-in = What goes in
+page-pot-none-on-hand = None on hand.
+page-pot-water = Water added
+page-pot-scan = Scan or type another lot
+page-pot-add = Add it
+page-pot-grams = Grams
+page-pot-out = What comes out
+page-pot-made = Weight made
+page-pot-bench = Done at
+page-pot-tag = Tag
+page-plan = Weigh this
+page-plan-curing-salt = Curing salt
+page-plan-salt = Salt
+page-plan-sugar = Sugar
+page-plan-nitrite = Nitrite
+page-plan-nitrate = Nitrate
+page-plan-all-salt = All salt
+page-heat = Heat
+page-heat-asks = Asked for:
+page-heat-core = Core
+page-heat-held = Held, minutes
+page-heat-log = Readings by the hour
+page-heat-curve = The readings as a curve
+page-heat-at = At
+page-heat-more = One more reading
+page-cool-where = Cooled in
+page-cool-keep = Keep these readings
+deed-not-frozen = All else at { $place } is frozen. This was moved there without freezing: it stays as it is kept now, and its day runs on. If it freezes there, choose Freeze.

@@ -1791,11 +1791,6 @@ page-cure-room-curve = { $days ->
     [one] Perte sur { $days } jour, jusqu’à { $loss } pour cent
    *[other] Perte sur { $days } jours, jusqu’à { $loss } pour cent
  }
-page-cure-room-look = À voir.
-page-cure-room-today = Aujourd’hui :
-page-cure-room-ready = Prêt à libérer
-page-cure-room-ready-by = par la personne qui signe.
-page-cure-room-why-not = Pourquoi pas encore ?
 page-cure-room-footer = Trait fin : ce qui est prévu ; trait épais : ce qui a été pesé ; vers le bas, la perte. La perte de poids seule ne rend rien sûr.
 page-printing-no-script = Cette page montre l’état des choses. Pour imprimer et dire ce qui est sorti, autorisez les scripts dans ce navigateur.
 page-printing-away = Le service ne répond pas. Appuyez de nouveau dans un instant : rien n’est fait deux fois.
@@ -2445,3 +2440,143 @@ page-recall-stands = { $by }, { $at } : { $packs ->
     [one] { $packs } paquet bloqué, { $weight }.
    *[other] { $packs } paquets bloqués, { $weight }.
 }
+page-bench-did-made = { $deed } : { $packs ->
+    [one] 1 paquet
+   *[other] { $packs } paquets
+  }, { $name } ; { $by }, { $at }.
+page-bench-did-made-lots = { $deed } : { $lots } lots ; { $by }, { $at }.
+page-bench-room-head = Saloir : { $alarms ->
+    [one] { $alarms } alarme
+   *[other] { $alarms } alarmes
+  }, { $due } à faire
+page-bench-room-quiet = { $pieces ->
+    [one] { $pieces } pièce
+   *[other] { $pieces } pièces
+  } au sel ou au séchoir.
+page-bench-of-tag = { $tag } { $name }
+page-bench-lost = { $percent } % de perte
+page-bench-last = dernière pesée { $weight }, { $day }
+page-bench-expected = attendu { $weight }
+page-bench-target = cible { $percent } %
+page-bench-days = { $days } jours
+page-bench-day = jour { $day }
+page-bench-signed-by = signé { $by }
+page-bench-left = reste { $weight }, { $until }
+page-bench-boiled = A bouilli { $minutes } minutes
+page-bench-heat-step = { $at } pendant { $minutes }
+page-bench-heat-reached = { $at } atteints
+page-bench-cool-between = de { $from } à { $to } en { $hours } au plus
+page-bench-cool-from-start = jusqu’à { $to } en { $hours } au plus
+page-bench-row = Ligne { $row }
+page-sentence-weigh = { $name }, { $lot }, pèse [grams] : [_lost] du poids frais sont perdus.
+page-sentence-release = Libérer { $name }, { $lot }. Signé : { $by }.
+page-sentence-turn = { $name }, { $lot } : retourné, à l’endroit [place].
+page-sentence-rinse = { $name }, { $lot } : rincé, à l’endroit [place].
+page-sentence-equalise = { $name }, { $lot } : en repos dès maintenant, à l’endroit [place].
+page-sentence-hang = { $name }, { $lot } : suspendu dès maintenant, à l’endroit [place].
+page-sentence-receive-animal = Réceptionner [product], [grams], de [animal.farm], carcasse [animal.carcass], vers [place].
+page-sentence-receive-bought = Réceptionner [product], [grams], de [bought.supplier], vers [place].
+page-sentence-cool = { $name }, { $lot } : refroidi, à l’endroit [place].
+page-sentence-cook = Cuire [_sum] de [_lots] lots : [outputs.0.grams] de { $name } en [outputs.0.pack_count] paquets, vers [outputs.0.place].
+page-sentence-smoke = Fumer [_sum] de [_lots] lots : [outputs.0.grams] de { $name } en [outputs.0.pack_count] paquets, vers [outputs.0.place].
+page-sentence-render = Fondre [_sum] de [_lots] lots : [outputs.0.grams] de { $name } en [outputs.0.pack_count] paquets, vers [outputs.0.place].
+page-sentence-grind = Hacher [_sum] de [_lots] lots : [outputs.0.grams] de { $name } en [outputs.0.pack_count] paquets, vers [outputs.0.place].
+page-sentence-mix = Mélanger [_sum] de [_lots] lots : [outputs.0.grams] de { $name } en [outputs.0.pack_count] paquets, vers [outputs.0.place].
+page-sentence-cure = Saler [_sum] de [_lots] lots : [outputs.0.grams] de { $name } en [outputs.0.pack_count] paquets, vers [outputs.0.place].
+page-act-weigh = Peser
+page-act-tend = Retourner ou suspendre
+page-act-release = Libérer
+page-act-see = Voir
+page-act-cook = Cuire
+page-act-grind = Hacher
+page-act-mix = Mélanger
+page-act-cure = Saler
+page-act-smoke = Fumer
+page-act-cool = Refroidir
+page-weigh-now = Sur la balance
+page-weigh-keep = Garder ce poids
+page-weigh-else = Autres relevés
+page-weigh-again = Repeser
+page-weigh-caution = La perte de poids seule ne rend rien sûr ; les règles locales et une pratique autorisée décident.
+page-tend-how = Ce qui a été fait
+page-tend-done = Fait : garder
+page-tend-turned = Retourné
+page-tend-rinse = Rincer
+page-tend-equalise = Mettre en repos
+page-tend-hang = Suspendre
+page-release-it = Libérer
+page-release-see = Voir où il en est
+page-release-sign = Signer et libérer
+page-release-looked = Qu’avez-vous constaté en regardant ?
+page-release-looked-sign = J’ai regardé : signer et libérer
+page-release-not-yet = Pas encore :
+page-release-trichinae = Porc mangé cru : papier sur les trichines
+page-release-trichinae-help = Seulement si la ferme n’a pas de certificat dans la liste. Le service le dit quand il en faut un.
+page-release-paper = Numéro du papier
+page-release-way = Ce qu’il dit
+page-release-carcass-tested = La carcasse a été examinée
+page-release-herd = L’élevage est à risque négligeable
+page-cure-room-scan = Scannez une étiquette pour peser
+page-cure-room-due = À faire
+page-cure-room-rest = Le reste sèche ou repose tranquillement
+page-cure-room-lost = Perte
+page-cure-room-next = Ensuite
+page-cure-room-stage-day = { $stage }, jour { $days }
+page-receive = Réceptionner
+page-receive-animal = Un animal
+page-receive-bought = Un carton ou un sac
+page-receive-what = Qu’est-ce que c’est ?
+page-receive-farm = Ferme
+page-receive-killed = Abattu le
+page-receive-abattoir = Abattoir
+page-receive-carcass = Numéro de carcasse
+page-receive-ear-tag = Boucle ou tatouage
+page-receive-side = Quelle partie
+page-receive-barcode = Scannez le carton
+page-receive-barcode-help = Ce que le code contient se remplit seul : produit, poids, lot, dates. Ne tapez que ce qu’il ne dit pas.
+page-receive-by-barcode = Comme le code le dit
+page-receive-use-by = Dernier jour du fournisseur
+page-receive-weight = Poids
+page-receive-degrees = À la porte
+page-receive-head = Combien de têtes, pour la volaille
+page-receive-note = Bon de livraison
+page-receive-button = Réceptionner
+page-make = Cuire, hacher, mélanger ou saler
+page-make-cook = Que cuit-on ?
+page-make-grind = Que hache-t-on ?
+page-make-mix = Que mélange-t-on ?
+page-make-cure = Que sale-t-on ?
+page-make-smoke = Que fume-t-on ?
+page-make-render = Que fond-on ?
+page-make-else = Autre chose
+page-make-none = La liste n’a pas de recette pour cela.
+page-pot-meat = Viande pesée
+page-pot-batch = Fournée : tout ce qui entre
+page-pot-in = Ce qui entre
+page-pot-none-on-hand = Il n’y en a pas.
+page-pot-water = Eau ajoutée
+page-pot-scan = Scannez ou tapez un autre lot
+page-pot-add = Ajouter
+page-pot-grams = Grammes
+page-pot-out = Ce qui sort
+page-pot-made = Poids fait
+page-pot-bench = Fait à
+page-pot-tag = Étiquette
+page-plan = À peser
+page-plan-curing-salt = Sel de salaison
+page-plan-salt = Sel
+page-plan-sugar = Sucre
+page-plan-nitrite = Nitrite
+page-plan-nitrate = Nitrate
+page-plan-all-salt = Sel en tout
+page-heat = Chaleur
+page-heat-asks = Demandé :
+page-heat-core = À cœur
+page-heat-held = Tenu, minutes
+page-heat-log = Relevés par heure
+page-heat-curve = Les relevés en courbe
+page-heat-at = À
+page-heat-more = Un relevé de plus
+page-cool-where = Refroidi dans
+page-cool-keep = Garder ces relevés
+deed-not-frozen = Tout le reste à l’endroit { $place } est congelé. Ceci y a été déplacé sans congélation : l’état reste le même, et le délai court. Si cela y congèle, choisissez Congeler.

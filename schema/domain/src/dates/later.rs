@@ -21,6 +21,8 @@ pub struct Later {
     /// Does freezing save nothing that is past its day, and a second freeze add no day? Lots made before
     /// this was asked keep what they were judged by.
     pub freezes_once: bool,
+    /// Does it come of pieces that were released, and so needs no release of its own?
+    pub released: bool,
 }
 
 impl Default for Later {
@@ -31,6 +33,7 @@ impl Default for Later {
             freeze_day_counts: true,
             cap: None,
             freezes_once: false,
+            released: false,
         }
     }
 }
@@ -48,6 +51,7 @@ impl Later {
             freeze_day_counts: keep.is_none_or(|keep| keep.freeze_day_counts),
             cap: None,
             freezes_once: true,
+            released: false,
         }
     }
 
@@ -98,6 +102,10 @@ impl Later {
                 later.freezes_once = true;
                 continue;
             }
+            if word == "released" {
+                later.released = true;
+                continue;
+            }
             if let Some(day) = word.strip_prefix("cap=") {
                 later.cap = Some(day.parse().ok()?);
                 continue;
@@ -119,7 +127,7 @@ impl Later {
 }
 
 impl fmt::Display for Later {
-    /// `opened=7/1 thawed=3/1 freeze-day-counts freezes-once cap=2026-07-02`: days, and whether the event's day is day 1 or 0.
+    /// `opened=7/1 thawed=3/1 freeze-day-counts freezes-once released cap=2026-07-02`: days, and whether the event's day is day 1 or 0.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let mut words = Vec::new();
         let mut say = |event: &str, count: Option<Count>| {
@@ -138,6 +146,9 @@ impl fmt::Display for Later {
         }
         if self.freezes_once {
             words.push("freezes-once".into());
+        }
+        if self.released {
+            words.push("released".into());
         }
         if let Some(cap) = self.cap {
             words.push(format!("cap={cap}"));
@@ -174,9 +185,9 @@ mod tests {
 
     proptest! {
         #[test]
-        fn it_reads_back(opened in count(), thawed in count(), freeze_day_counts: bool, freezes_once: bool, days in proptest::option::of(0u64..4000)) {
+        fn it_reads_back(opened in count(), thawed in count(), freeze_day_counts: bool, freezes_once: bool, released: bool, days in proptest::option::of(0u64..4000)) {
             let cap = days.map(|days| day("2026-01-01") + chrono::Days::new(days));
-            let later = Later { opened, thawed, freeze_day_counts, cap, freezes_once };
+            let later = Later { opened, thawed, freeze_day_counts, cap, freezes_once, released };
             prop_assert_eq!(Later::parse(&later.to_string()), Some(later));
         }
 

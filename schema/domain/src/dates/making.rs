@@ -43,6 +43,8 @@ pub struct Making<'a> {
     pub ready_keeps_its_day: bool,
     /// Was it made all the same, whatever the law forbids?
     pub as_it_happened: bool,
+    /// Is it made of pieces that were released, without anything else being done to them?
+    pub is_released: bool,
 }
 
 /// The date of something that went in.
@@ -101,7 +103,7 @@ impl Making<'_> {
     /// A vacuum pack of house-cured or cooked food without an approval on file.
     pub fn date(&self) -> Result<Dated> {
         let mut chain = Chain::default();
-        if self.product.is_hung() {
+        if self.product.is_hung() && !self.is_released {
             chain.because.push(Because::house(
                 DateSays::NotBeforeRelease {
                     product: self.name(),
@@ -138,6 +140,7 @@ impl Making<'_> {
             days,
             day_one_counts: true,
         });
+        later.released = self.is_released && self.product.is_hung();
         later.opened = [later.opened, law, declared]
             .into_iter()
             .flatten()

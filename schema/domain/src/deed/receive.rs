@@ -253,6 +253,7 @@ impl Receipt<'_> {
             law: self.law,
             ready_keeps_its_day: false,
             as_it_happened: false,
+            is_released: false,
         }
         .date()?;
         Ok(Birth {

@@ -297,6 +297,15 @@ impl Step<'_> {
         ask(draws, act, &self.moment, self.as_it_happened, field)
     }
 
+    /// Is it parted from pieces that were released, and nothing else is done to them? Then their release holds on.
+    fn is_of_released(&self) -> bool {
+        use StepKind::*;
+        let lots = || self.inputs.iter().map(|(lot, _)| lot);
+        let mut meat = lots().filter(|lot| !lot.species.is_empty()).peekable();
+        let parts = matches!(self.kind, Cut | Portion | Pack) && meat.peek().is_some();
+        parts && meat.all(|lot| lot.product.is_hung() && lot.released)
+    }
+
     fn failed(&self, because: Option<Because>) -> Vec<NewStop> {
         let stop = |because| Cause::failed(Topic::Date, because, self.moment.at).into();
         because.into_iter().map(stop).collect()
@@ -342,6 +351,7 @@ impl Step<'_> {
             law: self.law,
             ready_keeps_its_day: self.ready_keeps_its_day,
             as_it_happened: self.as_it_happened,
+            is_released: self.is_of_released(),
         }
         .date()
         .map_err(|refusal| refusal.within(field))?;

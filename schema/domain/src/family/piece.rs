@@ -107,6 +107,7 @@ fn stage(of: &Relative, piece: &Piece, zone: Tz) -> (PieceStage, Vec<NaiveDate>)
         _ => stage,
     };
     let mut stage = match piece.weighings.is_empty() {
+        _ if of.lot.released => PieceStage::Released,
         true => PieceStage::InSalt,
         // Somebody took it out of the salt to weigh it.
         false => PieceStage::Hanging,

@@ -1,10 +1,11 @@
 //! A lot in short: a line of a list, and what a deed answers.
 
-use super::Pack;
+use super::{Pack, PlaceId};
 use crate::code::LotCode;
 use crate::grams::Grams;
 use chrono::{DateTime, NaiveDate, Utc};
 use std::cmp::Reverse;
+use std::collections::BTreeMap;
 
 /// A lot in short.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -21,12 +22,19 @@ pub struct Brief {
     pub use_by: Option<NaiveDate>,
     /// How many packs were made of it.
     pub pack_count: u32,
-    /// The code of the place where most of what is left is.
-    pub place: Option<String>,
+    /// The codes of the places where it is, where most of what is left is first.
+    pub places: Vec<String>,
     /// When it was made.
     pub made_at: DateTime<Utc>,
     /// A word about it.
     pub note: Option<String>,
+}
+
+impl Brief {
+    /// The code of the place where most of what is left is.
+    pub fn place(&self) -> Option<&String> {
+        self.places.first()
+    }
 }
 
 /// The packs that something is left in.
@@ -37,6 +45,18 @@ pub fn left(packs: &[Pack]) -> impl Iterator<Item = &Pack> {
 /// The pack with most left in it, the first of several; it shows where a lot is.
 pub fn fullest(packs: &[Pack]) -> Option<&Pack> {
     left(packs).max_by_key(|pack| (pack.now.left, Reverse(pack.number)))
+}
+
+/// Every place where some of it is left, the one of most first.
+pub fn places(packs: &[Pack]) -> Vec<PlaceId> {
+    let mut there: BTreeMap<PlaceId, Grams> = BTreeMap::new();
+    for pack in left(packs) {
+        let of = there.entry(pack.now.place).or_insert(Grams::ZERO);
+        *of += pack.now.left;
+    }
+    let mut places: Vec<(PlaceId, Grams)> = there.into_iter().collect();
+    places.sort_by_key(|(_, grams)| Reverse(*grams));
+    places.into_iter().map(|(place, _)| place).collect()
 }
 
 /// The earliest date of what is left.

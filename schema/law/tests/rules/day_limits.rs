@@ -49,6 +49,7 @@ fn last_day(law: &Law, kind: ProductKind, by: DeedKind) -> Option<(String, Says)
         law,
         ready_keeps_its_day: false,
         as_it_happened: false,
+        is_released: false,
     };
     let dated = making.date().expect("a date");
     let why = dated.because.last().expect("a reason").says.clone();

@@ -227,6 +227,7 @@ impl Kin {
         Ok(Lot {
             condition,
             later: state.now.later,
+            released: released || state.now.later.released,
             allergens: state.now.allergens.clone(),
             may_contain: state.now.may_contain.clone(),
             supplied: state.now.supplied.clone(),

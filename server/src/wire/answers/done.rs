@@ -30,6 +30,8 @@ pub struct LotBrief {
     pub pack_count: u32,
     /// Where most of what is left is.
     pub place: Option<String>,
+    /// Every place where some of it is left, that of most first.
+    pub places: Vec<String>,
     /// When it was made.
     pub made_at: String,
     /// A word about it.
@@ -51,7 +53,8 @@ impl LotBrief {
             on_hand_grams: Weight(brief.on_hand),
             use_by: brief.use_by.map(Day),
             pack_count: brief.pack_count,
-            place: brief.place.clone(),
+            place: brief.place().cloned(),
+            places: brief.places.clone(),
             made_at: instant(brief.made_at.naive_utc(), zone),
             note: brief.note.clone(),
             stops: Vec::new(),

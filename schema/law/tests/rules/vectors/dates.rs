@@ -94,6 +94,7 @@ fn making<'a>(input: &Input, law: &'a domain::law::Law, kind: DeedKind) -> Makin
         law,
         ready_keeps_its_day: false,
         as_it_happened: false,
+        is_released: false,
     }
 }
 

@@ -1,0 +1,377 @@
+// Forms of the bench: weights as a scale sends them, rows of what goes in, readings with their hours, a plan
+// in grams before anybody weighs. What a form sends is put together by deeds.js; no text stands here.
+"use strict";
+
+const bench = {
+  // What a unit is in grams.
+  units: { g: 1, kg: 1000, lb: 453.59237, oz: 28.349523125 },
+
+  // A weight as it was typed or as a scale sent it, in grams; without a unit it is in the field's own.
+  grams(field) {
+    const [, figure, unit] = /^\s*([\d\s\u00a0\u202f.,]+?)\s*(kg|g|lb|oz)?\s*$/i.exec(field.value) || [];
+    const value = figure === undefined ? NaN : Number(figure.replace(/[\s\u00a0\u202f]/g, "").replace(",", "."));
+    return value * bench.units[(unit || field.dataset.unit || "g").toLowerCase()];
+  },
+
+  // A figure as the page's language writes it.
+  written(value, digits = 3) {
+    return value.toLocaleString(document.documentElement.lang, { maximumFractionDigits: digits });
+  },
+
+  // So many grams, from a kilogram on in kilograms.
+  weight(grams) {
+    return grams >= 1000 ? `${bench.written(grams / 1000)}\u00a0kg` : `${bench.written(grams, 1)}\u00a0g`;
+  },
+
+  // The moment that an hour of a reading stands for. The last reading is not later than now, and none is later than
+  // the one after it: what is, was on the day before.
+  moment(form, wanted) {
+    const { day, clock, offset } = form.dataset;
+    const gone = Math.floor(performance.now() / 60000);
+    const [hours, minutes] = clock.split(":").map(Number);
+    let date = Date.parse(`${day}T00:00:00Z`);
+    let latest = date + (hours * 60 + minutes + gone) * 60000;
+    const fields = Array.from(form.querySelectorAll("[data-as=when]")).filter((field) => field.value !== "");
+    for (const field of fields.reverse()) {
+      const [hour, minute] = field.value.split(":").map(Number);
+      let at = date + (hour * 60 + minute) * 60000;
+      while (at > latest) {
+        at -= 86400000;
+        date -= 86400000;
+      }
+      latest = at;
+      if (field === wanted) {
+        return `${new Date(at).toISOString().slice(0, 19)}${offset}`;
+      }
+    }
+    return null;
+  },
+
+  // What is worked out of what is typed, before the sentence is said.
+  follow(form) {
+    form.querySelectorAll("[data-lost-of]").forEach((shown) => {
+      const green = Number(shown.dataset.lostOf);
+      const now = bench.grams(form.elements.grams);
+      shown.value = now > 0 ? `${bench.written((1 - now / green) * 100, 1)}\u00a0%` : "";
+    });
+    form.querySelectorAll("[data-of]").forEach((field) => {
+      const chosen = form.querySelector(`[name="${field.dataset.of}"]:checked`);
+      field.value = chosen?.dataset[field.dataset.key] ?? "";
+    });
+    if (form.matches("[data-pot]")) {
+      pot.follow(form);
+    }
+    if (form.querySelector("[data-curve]")) {
+      heat.draw(form);
+    }
+  },
+
+  // Enter moves on to the next field: a scale and a scanner press it after each thing.
+  next(form, field) {
+    const fields = Array.from(form.elements).filter((one) => one.matches("input:not([type=hidden]):not([type=radio]):not([type=checkbox]), select") && one.offsetParent);
+    const after = fields[fields.indexOf(field) + 1];
+    (after || form.querySelector("button.grand")).focus();
+  },
+};
+
+// A pot: lots go in, something comes out.
+const pot = {
+  rows(form) {
+    return Array.from(form.querySelectorAll("[data-row]")).map((row) => ({
+      row,
+      tick: row.querySelector("input[type=checkbox]"),
+      field: row.querySelector("[data-as=weight]"),
+      left: Number(row.dataset.left),
+    }));
+  },
+
+  // How much of a row goes in: what is typed, else all that is left.
+  grams({ field, left }) {
+    return field.value.trim() === "" ? left : bench.grams(field);
+  },
+
+  follow(form) {
+    const rows = pot.rows(form);
+    const ticked = rows.filter(({ tick }) => tick.checked);
+    rows.forEach(({ row, tick }) => row.classList.toggle("in", tick.checked));
+    const added = Array.from(form.querySelectorAll("[data-added]")).map((field) => bench.grams(field)).filter((grams) => grams > 0);
+    const sum = ticked.reduce((all, row) => all + (pot.grams(row) || 0), 0) + added.reduce((all, one) => all + one, 0);
+    form.elements._sum.value = sum > 0 ? bench.weight(sum) : "";
+    form.elements._lots.value = ticked.length;
+    const made = form.elements["outputs.0.grams"];
+    if (made.dataset.follows !== undefined && made.dataset.typed === undefined) {
+      made.value = sum > 0 ? String(Math.round(sum * 10) / 10) : "";
+    }
+  },
+
+  // The batch was told: each part has its share of it, from the first lots on.
+  share(form) {
+    const batch = bench.grams(form.elements._batch);
+    const base = Number(form.dataset.base);
+    if (!(batch > 0) || !(base > 0)) {
+      return;
+    }
+    const amounts = {};
+    form.querySelectorAll("[data-part]").forEach((part) => {
+      const amount = batch * Number(part.dataset.part) / base;
+      amounts[part.dataset.role || part.dataset.product] = amount;
+      pot.fill(part, amount);
+    });
+    form.querySelectorAll("[data-added]").forEach((field) => {
+      pot.set(field, batch * Number(field.dataset.added) / base);
+    });
+    bench.follow(form);
+    deeds.sentence(form);
+    plan.ask(form, batch);
+  },
+
+  // So much of a part: the ticked lots first come first drawn on; where they do not reach, the next is ticked.
+  fill(part, amount) {
+    let wanted = amount;
+    for (const each of pot.rows(part)) {
+      if (each.field.dataset.typed !== undefined) {
+        wanted -= each.tick.checked ? pot.grams(each) : 0;
+        continue;
+      }
+      const takes = Math.min(wanted, each.left);
+      each.tick.checked = takes > 0.04;
+      pot.set(each.field, each.tick.checked ? takes : 0);
+      wanted -= Math.max(takes, 0);
+    }
+    part.classList.toggle("short", wanted > 0.05);
+  },
+
+  set(field, grams) {
+    const digits = grams < 100 ? 1 : 0;
+    field.value = grams > 0 ? String(Number(grams.toFixed(digits))) : "";
+  },
+
+  // A lot that was scanned or typed goes in, too.
+  async scan(form, field) {
+    const code = field.value.trim();
+    if (code === "") {
+      return;
+    }
+    const known = pot.rows(form).find(({ tick }) => tick.value.split("/")[0] === code.replace(/[-\s]/g, "").toUpperCase().split("/")[0]);
+    if (known) {
+      known.tick.checked = true;
+      field.value = "";
+      bench.follow(form);
+      deeds.sentence(form);
+      return;
+    }
+    const [lot, number] = code.split("/L/").pop().split("/");
+    const response = await fetch(`/api/lots/${encodeURIComponent(lot)}`);
+    const read = await response.json();
+    if (!response.ok) {
+      deeds.tell(form, read);
+      return;
+    }
+    const pack = read.packs.find((one) => (number ? one.pack === Number(number) : one.left_grams > 0));
+    if (!pack) {
+      field.setAttribute("aria-invalid", "true");
+      return;
+    }
+    const row = form.querySelector("template[data-new-row]").content.cloneNode(true).firstElementChild;
+    const nth = pot.rows(form).length;
+    row.dataset.left = pack.left_grams;
+    row.querySelector("[data-name]").textContent = read.names[document.documentElement.lang] || read.names.en || read.product;
+    row.querySelector("[data-code]").textContent = `${read.shown}${read.packs.length > 1 ? `/${pack.pack}` : ""}, ${bench.weight(pack.left_grams)}`;
+    const tick = row.querySelector("input[type=checkbox]");
+    tick.name = `inputs.${nth}.lot`;
+    tick.value = read.packs.length > 1 ? `${read.code}/${pack.pack}` : read.code;
+    row.querySelector("[data-as=weight]").name = `inputs.${nth}.grams`;
+    form.querySelector("[data-extra]").append(row);
+    field.value = "";
+    field.removeAttribute("aria-invalid");
+    bench.follow(form);
+    deeds.sentence(form);
+    row.querySelector("[data-as=weight]").focus();
+  },
+};
+
+// A cure is worked out by the service before anybody weighs.
+const plan = {
+  async ask(form, meat) {
+    const shown = form.querySelector("[data-plan]");
+    if (!shown) {
+      return;
+    }
+    const part = (role) => form.querySelector(`[data-role="${role}"]`);
+    const share = (role) => Number(part(role)?.dataset.part || 0) * 100 / Number(form.dataset.base);
+    const salt = pot.rows(part("curing-salt")).find(({ tick }) => tick.checked);
+    const strength = JSON.parse(salt?.row.dataset.strength || shown.dataset.strength);
+    const dose = share("curing-salt");
+    const plain = strength.salt_percent ?? 100 - (strength.nitrite_percent || 0) - (strength.nitrate_percent || 0);
+    const exact = (figure) => Math.round(figure * 10000) / 10000;
+    const asked = {
+      ...JSON.parse(shown.dataset.plan),
+      meat_grams: Math.round(meat * 1000) / 1000,
+      curing_salt: strength,
+      dose_percent: exact(dose),
+      salt_percent: exact(share("salt") + dose * plain / 100),
+      sugar_percent: exact(share("sugar")),
+    };
+    const water = form.querySelector("[data-added]");
+    if (water && bench.grams(water) > 0) {
+      asked.water_grams = Math.round(bench.grams(water) * 1000) / 1000;
+      // With water, every share is of meat and water together.
+      const whole = meat / (meat + asked.water_grams);
+      for (const name of ["dose_percent", "salt_percent", "sugar_percent"]) {
+        asked[name] = exact(asked[name] * whole);
+      }
+    }
+    const { done, refused } = await deeds.post("/api/cure-plans", asked);
+    if (refused) {
+      deeds.tell(form, refused);
+      return;
+    }
+    if (!done) {
+      return;
+    }
+    plan.show(form, shown, done);
+  },
+
+  show(form, shown, done) {
+    const written = (name) => shown.querySelectorAll(`[data-figure="${name}"]`);
+    for (const [name, role] of [["curing_salt_grams", "curing-salt"], ["salt_grams", "salt"], ["sugar_grams", "sugar"]]) {
+      written(name).forEach((at) => { at.textContent = bench.weight(done[name]); at.closest("li").hidden = done[name] === 0; });
+      const part = form.querySelector(`[data-role="${role}"]`);
+      if (part) {
+        pot.fill(part, done[name]);
+      }
+    }
+    written("nitrite_ppm").forEach((at) => { at.textContent = bench.written(done.nitrite_ppm, 0); });
+    written("nitrate_ppm").forEach((at) => { at.textContent = bench.written(done.nitrate_ppm, 0); at.closest("li").hidden = done.nitrate_ppm === 0; });
+    written("salt_percent").forEach((at) => { at.textContent = bench.written(done.salt_percent, 2); });
+    const lines = shown.querySelector("[data-findings]");
+    lines.replaceChildren(...done.findings.map((finding) => {
+      const line = document.createElement("li");
+      line.textContent = finding.says;
+      return line;
+    }));
+    shown.querySelector("[data-caution]").textContent = done.caution;
+    shown.classList.toggle("warn", !done.allowed);
+    shown.hidden = false;
+    bench.follow(form);
+    deeds.sentence(form);
+  },
+};
+
+// Readings as a curve, with what must be reached.
+const heat = {
+  draw(form) {
+    const svg = form.querySelector("[data-curve]");
+    const rows = Array.from(form.querySelectorAll("[data-reading]")).map((row) => ({
+      at: row.querySelector("[data-as=when]"),
+      degrees: deeds.figure(row.querySelector("[data-degrees]").value || "x"),
+    })).filter(({ at, degrees }) => at.value !== "" && !Number.isNaN(degrees));
+    const points = rows.map(({ at, degrees }) => [Date.parse(bench.moment(form, at)), degrees]);
+    svg.closest("figure").hidden = points.length < 2;
+    if (points.length < 2) {
+      return;
+    }
+    const edges = JSON.parse(svg.dataset.curve);
+    const first = points[0][0];
+    const last = Math.max(points.at(-1)[0], ...edges.map((edge) => first + (edge.minutes || 0) * 60000));
+    const all = points.map(([, degrees]) => degrees).concat(edges.flatMap((edge) => [edge.from, edge.to]).filter((edge) => edge !== null && edge !== undefined));
+    const [low, high] = [Math.min(...all), Math.max(...all)];
+    const x = (at) => 50 + (at - first) * 330 / Math.max(last - first, 1);
+    const y = (degrees) => 20 + (high - degrees) * 190 / Math.max(high - low, 1);
+    const made = (name, fields, text) => {
+      const element = document.createElementNS("http://www.w3.org/2000/svg", name);
+      Object.entries(fields).forEach(([key, value]) => element.setAttribute(key, value));
+      element.textContent = text ?? "";
+      return element;
+    };
+    const drawn = [made("path", { class: "axes", d: "M50 20V210H386" })];
+    for (const edge of edges) {
+      const limit = (degrees) => {
+        drawn.push(made("path", { class: "aim", d: `M50 ${y(degrees)}H386` }));
+        drawn.push(made("text", { x: 44, y: y(degrees) + 6, "text-anchor": "end" }, bench.written(degrees, 1)));
+      };
+      limit(edge.to);
+      if (edge.minutes) {
+        // By then it must be there: counted from when it was last at the upper one.
+        const upper = edge.from === null ? points[0] : points.filter(([, degrees]) => degrees >= edge.from).at(-1) || points[0];
+        const by = upper[0] + edge.minutes * 60000;
+        drawn.push(made("path", { class: "aim", d: `M${x(by)} 20V210` }));
+        drawn.push(made("path", { class: "gate", d: `M${x(by) - 9} ${y(edge.to)}l9 -9l9 9l-9 9z` }));
+      }
+    }
+    drawn.push(made("polyline", { class: "own", points: points.map(([at, degrees]) => `${x(at)},${y(degrees)}`).join(" ") }));
+    for (const [at, degrees] of points) {
+      drawn.push(made("circle", { cx: x(at), cy: y(degrees), r: 7 }));
+    }
+    for (const [nth, { at }] of rows.entries()) {
+      if (nth === 0 || nth === rows.length - 1) {
+        drawn.push(made("text", { x: x(points[nth][0]), y: 240, "text-anchor": nth === 0 ? "start" : "end" }, at.value));
+      }
+    }
+    svg.replaceChildren(...drawn);
+  },
+};
+
+document.addEventListener("input", (event) => {
+  const field = event.target;
+  const form = field.form;
+  if (!form || !form.matches("form[data-deed]")) {
+    return;
+  }
+  field.dataset.typed = "";
+  if (field.name === "_batch") {
+    pot.share(form);
+  }
+  const row = field.closest("[data-row]");
+  if (row && field.dataset.as === "weight" && field.value.trim() !== "") {
+    row.querySelector("input[type=checkbox]").checked = true;
+  }
+  bench.follow(form);
+});
+
+document.addEventListener("keydown", (event) => {
+  const field = event.target;
+  const form = field.form;
+  if (event.key !== "Enter" || !form || !field.matches("form[data-walk] input")) {
+    return;
+  }
+  event.preventDefault();
+  if (field.name === "_scan") {
+    pot.scan(form, field);
+  } else {
+    bench.next(form, field);
+  }
+});
+
+document.addEventListener("click", (event) => {
+  const button = event.target.closest("button");
+  const form = button && button.form;
+  if (!form) {
+    return;
+  }
+  if (button.matches("[data-add]")) {
+    const field = form.elements._scan;
+    field.value.trim() === "" ? field.focus() : pot.scan(form, field);
+  } else if (button.matches("[data-boiled]")) {
+    const on = button.getAttribute("aria-pressed") !== "true";
+    button.setAttribute("aria-pressed", on);
+    button.classList.toggle("chosen", on);
+    form.elements["readings.boiled_minutes"].value = on ? button.dataset.boiled : "";
+    bench.follow(form);
+    deeds.sentence(form);
+  } else if (button.matches("[data-more]")) {
+    const hidden = form.querySelector("[data-reading][hidden]");
+    if (hidden) {
+      hidden.hidden = false;
+      hidden.querySelector("input").focus();
+    }
+    button.hidden = !form.querySelector("[data-reading][hidden]");
+  }
+});
+
+document.addEventListener("DOMContentLoaded", () => {
+  document.querySelectorAll("form[data-deed]").forEach((form) => {
+    bench.follow(form);
+    deeds.sentence(form);
+  });
+});

@@ -1,0 +1,53 @@
+//! What the forms of the bench say of a figure, a day or a name, and the sentences of their deeds.
+
+use chrono::NaiveDate;
+use domain::grams::Grams;
+use domain::messages;
+use domain::says::Arg;
+use rust_decimal::Decimal;
+
+messages! {
+    /// What the forms of the bench say.
+    BenchSays in "page-bench" {
+        DidMade "did-made" { deed: String, packs: usize, name: String, by: String, at: String },
+        DidMadeLots "did-made-lots" { deed: String, lots: usize, by: String, at: String },
+        RoomHead "room-head" { alarms: usize, due: usize },
+        RoomQuiet "room-quiet" { pieces: usize },
+        OfTag "of-tag" { tag: String, name: String },
+        Lost "lost" { percent: Arg },
+        Last "last" { weight: Grams, day: NaiveDate },
+        Expected "expected" { weight: Grams },
+        Target "target" { percent: Arg },
+        Days "days" { days: u32 },
+        Day "day" { day: u32 },
+        SignedBy "signed-by" { by: String },
+        Left "left" { weight: Grams, until: String },
+        Boiled "boiled" { minutes: Decimal },
+        HeatStep "heat-step" { at: Arg, minutes: Arg },
+        HeatReached "heat-reached" { at: Arg },
+        CoolBetween "cool-between" { from: Arg, to: Arg, hours: Arg },
+        CoolFromStart "cool-from-start" { to: Arg, hours: Arg },
+        Row "row" { row: String },
+    }
+}
+
+messages! {
+    /// The deeds of the bench as sentences, before they are done.
+    WorkSays in "page-sentence" {
+        Weigh "weigh" { name: String, lot: String },
+        Release "release" { name: String, lot: String, by: String },
+        Turn "turn" { name: String, lot: String },
+        Rinse "rinse" { name: String, lot: String },
+        Equalise "equalise" { name: String, lot: String },
+        Hang "hang" { name: String, lot: String },
+        ReceiveAnimal "receive-animal",
+        ReceiveBought "receive-bought",
+        Cool "cool" { name: String, lot: String },
+        Cook "cook" { name: String },
+        Smoke "smoke" { name: String },
+        Render "render" { name: String },
+        Grind "grind" { name: String },
+        Mix "mix" { name: String },
+        Cure "cure" { name: String },
+    }
+}

@@ -1,0 +1,329 @@
+//! What is made of several things: ground, mixed, cured, cooked, smoked, rendered. First what it is to be, then
+//! what goes in, by its recipe and what is on hand; a cure is worked out in grams before anybody weighs.
+
+use super::bench::{self, DEGREES, Pick, Units, WEIGHT};
+use super::bench_says::WorkSays;
+use super::heat_shown::{self, Rule};
+use super::parts::{self, PotPart};
+use super::spoken::Words;
+use crate::caller::{Asking, Caller};
+use crate::error::{Error, Result};
+use crate::read::names::Names;
+use crate::rooms::blocking;
+use crate::routes::query;
+use actix_web::{HttpRequest, HttpResponse, web};
+use askama::Template;
+use domain::code::LotCode;
+use domain::lot::PlaceId;
+use domain::moment::day_of;
+use domain::product::{Part, Product};
+use domain::right::Right;
+use domain::words::{DeedKind, ProductKind, StepKind};
+use serde::Deserialize;
+use serde_json::json;
+use std::sync::Arc;
+use store::Conn;
+
+/// What can be made here, the likeliest first.
+const KINDS: [StepKind; 6] = [
+    StepKind::Cook,
+    StepKind::Grind,
+    StepKind::Mix,
+    StepKind::Cure,
+    StepKind::Smoke,
+    StepKind::Render,
+];
+
+#[derive(Template)]
+#[template(path = "make.html")]
+struct ChoicePage {
+    words: Words,
+    title: String,
+    /// Ways on: the address, the words.
+    first: Vec<(String, String)>,
+    others: Vec<(String, String)>,
+}
+
+#[derive(Template)]
+#[template(path = "pot.html")]
+struct PotPage {
+    words: Words,
+    units: Units,
+    title: String,
+    body: String,
+    is_cure: bool,
+    heats: bool,
+    /// What the recipe's shares are of: all of it, or the meat of a cure.
+    base: String,
+    parts: Vec<PotPart>,
+    /// The water of the recipe, in grams.
+    water: Option<String>,
+    places: Vec<Pick>,
+    benches: Vec<Pick>,
+    printers: Vec<Pick>,
+    numbers: [u32; 8],
+    /// What the plan of a cure is asked with, where one can be worked out.
+    plan: Option<String>,
+    strength: String,
+    boiled: Option<(String, String)>,
+    rule: Rule,
+    clock: heat_shown::Clock,
+    sentence: String,
+    may: bool,
+}
+
+#[derive(Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Asked {
+    /// The lot that it is made of.
+    lot: Option<String>,
+    /// What it is to be.
+    product: Option<String>,
+}
+
+/// What is to be done?
+pub async fn kinds(request: HttpRequest, asking: Asking) -> HttpResponse {
+    let speech = asking.speech();
+    let asked: Asked = match query(&request) {
+        Ok(asked) => asked,
+        Err(error) => return super::trouble(speech, &error),
+    };
+    let words = Words(speech);
+    let of = asked
+        .lot
+        .map(|lot| format!("?lot={}", super::find::encoded(&lot)));
+    let of = of.unwrap_or_default();
+    let each = KINDS.map(|kind| {
+        let says = words.headed(DeedKind::from(kind).says());
+        (format!("/make/{}{of}", kind.as_str()), says)
+    });
+    let page = ChoicePage {
+        title: words.t("page-make"),
+        first: each.into_iter().collect(),
+        others: Vec::new(),
+        words,
+    };
+    super::page(speech, Ok(page))
+}
+
+/// What it is to be, or, where that is chosen, what goes in.
+pub async fn page(request: HttpRequest, asking: Asking, kind: web::Path<String>) -> HttpResponse {
+    let speech = asking.speech();
+    let asked: Asked = match query(&request) {
+        Ok(asked) => asked,
+        Err(error) => return super::trouble(speech, &error),
+    };
+    let Some(kind) = KINDS.into_iter().find(|of| of.as_str() == kind.as_str()) else {
+        let path = format!("/make/{kind}");
+        let error = Error::not_found(super::says::PageSays::NothingHere { path });
+        return super::trouble(speech, &error);
+    };
+    let is_chosen = asked.product.is_some();
+    if is_chosen {
+        let made = blocking(move || {
+            let app = asking.caller();
+            app.store.read(|conn| pot(&app, conn, kind, &asked))
+        });
+        return super::page(speech, made.await);
+    }
+    let made = blocking(move || {
+        let app = asking.caller();
+        app.store.read(|conn| choice(&app, conn, kind, &asked))
+    });
+    super::page(speech, made.await)
+}
+
+/// Does a step of that kind make such a product?
+fn makes(kind: StepKind, product: &Product) -> bool {
+    use ProductKind::*;
+    match kind {
+        StepKind::Cure => product.cured.cure.is_some(),
+        StepKind::Grind => product.kind == Mixed,
+        StepKind::Mix => matches!(product.kind, Mixed | Cooked | Ingredient),
+        StepKind::Smoke => matches!(product.kind, Cured | Cooked),
+        StepKind::Render => product.kind == Rendered,
+        _ => matches!(product.kind, Cooked | Stock | Rendered),
+    }
+}
+
+fn choice(app: &Caller<'_>, conn: &mut Conn, kind: StepKind, asked: &Asked) -> Result<ChoicePage> {
+    let names = Names::load(app, conn)?;
+    let words = Words::of(&names);
+    let standing = app.standing(conn)?;
+    let lists = &standing.lists;
+    let lot = match &asked.lot {
+        Some(lot) => Some(crate::read::lot_named(app.app(), conn, lot)?),
+        None => None,
+    };
+    let of = match &lot {
+        Some(lot) => Some(app.product(conn, lot.version_id)?.code.clone()),
+        None => None,
+    };
+    let mut likely = store::places::made_by(conn, kind.as_str(), of.as_deref())?;
+    let mut others: Vec<String> = Vec::new();
+    let mut listed: Vec<(&String, &Vec<Part>)> = lists.recipes.iter().collect();
+    listed.sort_by_key(|(code, _)| names.product(code));
+    for (code, recipe) in listed {
+        let product = lists.products.get(code.as_str());
+        if likely.contains(code) || !product.is_some_and(|product| makes(kind, product)) {
+            continue;
+        }
+        let holds = of
+            .as_ref()
+            .is_some_and(|of| recipe.iter().any(|part| part.product == *of));
+        match holds {
+            true => likely.push(code.clone()),
+            false => others.push(code.clone()),
+        }
+    }
+    let code = lot
+        .map(|lot| lot.code().map(|code| format!("&lot={code}")))
+        .transpose()?;
+    let code = code.unwrap_or_default();
+    let way = |product: &String| {
+        let path = format!("/make/{}?product={product}{code}", kind.as_str());
+        (path, names.product(product))
+    };
+    Ok(ChoicePage {
+        title: words.t(title(kind)),
+        first: likely.iter().map(way).collect(),
+        others: others.iter().map(way).collect(),
+        words,
+    })
+}
+
+/// What is asked first.
+fn title(kind: StepKind) -> &'static str {
+    match kind {
+        StepKind::Grind => "page-make-grind",
+        StepKind::Mix => "page-make-mix",
+        StepKind::Cure => "page-make-cure",
+        StepKind::Smoke => "page-make-smoke",
+        StepKind::Render => "page-make-render",
+        _ => "page-make-cook",
+    }
+}
+
+fn pot(app: &Caller<'_>, conn: &mut Conn, kind: StepKind, asked: &Asked) -> Result<PotPage> {
+    let code = asked.product.clone().unwrap_or_default();
+    let standing = app.standing(conn)?;
+    let product = standing.lists.products.get(&code).cloned();
+    let product: Arc<Product> = product.ok_or_else(|| {
+        let path = format!("/make/{}?product={code}", kind.as_str());
+        Error::not_found(super::says::PageSays::NothingHere { path })
+    })?;
+    let recipe = standing
+        .lists
+        .recipes
+        .get(&code)
+        .cloned()
+        .unwrap_or_default();
+    let brought = match &asked.lot {
+        Some(lot) => Some(crate::read::lot_named(app.app(), conn, lot)?),
+        None => None,
+    };
+    let reading = parts::load(app.app(), conn, &recipe, brought.as_ref().map(|lot| lot.id))?;
+    let names = Names::of(reading.standing.clone(), app.speech(reading.kitchen()));
+    let words = Words::of(&names);
+    let zone = reading.kitchen().zone;
+    let today = day_of(app.now(), zone);
+    let lists = &reading.standing.lists;
+    let brought: Option<LotCode> = brought.map(|lot| lot.code()).transpose()?;
+    let brought = brought.map(|code| code.to_string());
+    let parts = parts::parts(&reading, &names, kind, &recipe, brought.as_deref(), today);
+    let in_list = |part: &Part| lists.products.get(&part.product).cloned();
+    let is_meat = |part: &&Part| in_list(part).is_some_and(|of| of.species.is_some());
+    let is_water = |part: &&Part| in_list(part).is_some_and(|of| parts::is_water(&of));
+    let is_cure = kind == StepKind::Cure;
+    let base = recipe.iter().filter(|part| !is_cure || is_meat(part));
+    let base = bench::in_grams(base.map(|part| part.grams).sum());
+    let place_of = |key: i32| lists.place_code(PlaceId(key)).to_owned();
+    let worked = store::places::worked_at(conn, kind.as_str())?.map(place_of);
+    let bench = bench::work_place(lists, kind, worked);
+    let laid = store::places::laid_at(conn, &code)?.map(place_of);
+    let printers = crate::read::prints::printers(conn)?;
+    let printers = printers.into_iter().map(|of| Pick::of(&of.code, of.name));
+    let name = names.product(&code);
+    let heats = matches!(kind, StepKind::Cook | StepKind::Smoke | StepKind::Render);
+    let law = reading.law;
+    let code_year = heat_shown::code_year(&reading);
+    Ok(PotPage {
+        title: words.say(super::says::PageSays::ActOf {
+            act: words.headed(DeedKind::from(kind).says()),
+            name: name.clone(),
+        }),
+        body: json!({ "kind": kind.as_str(), "inputs": [], "outputs": [{ "product": code }],
+            "added": [{ "what": "water" }] })
+        .to_string(),
+        water: recipe
+            .iter()
+            .find(is_water)
+            .map(|part| bench::in_grams(part.grams)),
+        places: bench::places(&names, laid.as_deref().or(Some(&bench))),
+        benches: bench::places(&names, Some(&bench)),
+        printers: printers.collect(),
+        numbers: [1, 2, 4, 6, 8, 10, 12, 20],
+        plan: plan(&product, &parts),
+        strength: strength(lists, &parts),
+        boiled: heat_shown::boiled(&words, law).filter(|_| heats && kind != StepKind::Smoke),
+        rule: match heats {
+            true => heat_shown::of_cook(&words, law, &product, code_year),
+            false => Rule::default(),
+        },
+        clock: heat_shown::Clock::of(app.now(), zone),
+        sentence: words.say(sentence(kind, name)),
+        may: app.who.may(Right::Work),
+        units: Units::of(&words),
+        is_cure,
+        heats,
+        base,
+        parts,
+        words,
+    })
+}
+
+fn sentence(kind: StepKind, name: String) -> WorkSays {
+    match kind {
+        StepKind::Grind => WorkSays::Grind { name },
+        StepKind::Mix => WorkSays::Mix { name },
+        StepKind::Cure => WorkSays::Cure { name },
+        StepKind::Smoke => WorkSays::Smoke { name },
+        StepKind::Render => WorkSays::Render { name },
+        _ => WorkSays::Cook { name },
+    }
+}
+
+/// What the plan of a cure is asked with: the class and the way. Without a curing salt there is nothing to plan.
+fn plan(product: &Product, parts: &[PotPart]) -> Option<String> {
+    let cured = product.cured.cure?;
+    parts.iter().find(|part| part.role == "curing-salt")?;
+    let mut asked = json!({ "class": cured.class.as_str(), "method": cured.method.as_str() });
+    if let Some(heated) = cured.heated {
+        asked["heated"] = json!(heated);
+    }
+    Some(asked.to_string())
+}
+
+/// How strong the curing salt of the list is, for want of a lot of it.
+fn strength(lists: &domain::family::Lists, parts: &[PotPart]) -> String {
+    let salt = parts.iter().find(|part| part.role == "curing-salt");
+    let salt = salt.and_then(|part| lists.products.get(&part.product));
+    let strength = salt.and_then(|product| product.curing_salt());
+    strength.map_or_else(|| "{}".to_owned(), |of| parts::told(&of).to_string())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_step_makes_what_its_kind_can() {
+        let of = |kind| Product {
+            kind,
+            ..Product::unnamed()
+        };
+        assert!(makes(StepKind::Cook, &of(ProductKind::Stock)));
+        assert!(!makes(StepKind::Grind, &of(ProductKind::Cooked)));
+        assert!(!makes(StepKind::Cure, &of(ProductKind::Cured)));
+    }
+}

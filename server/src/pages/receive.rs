@@ -1,0 +1,157 @@
+//! Something arrives: an animal with its farm, kill date and carcass, or a carton that is scanned.
+
+use super::bench::{self, DEGREES, Pick, Units, WEIGHT};
+use super::bench_says::WorkSays;
+use super::spoken::Words;
+use crate::caller::{Asking, Caller};
+use crate::error::Result;
+use crate::read::names::Names;
+use crate::rooms::blocking;
+use crate::routes::query;
+use actix_web::{HttpRequest, HttpResponse};
+use askama::Template;
+use chrono::Days;
+use domain::family::{Listed, Lists};
+use domain::moment::day_of;
+use domain::right::Right;
+use domain::words::{ProductKind, Side};
+use serde::Deserialize;
+use serde_json::json;
+use std::collections::BTreeMap;
+use store::Conn;
+
+#[derive(Template)]
+#[template(path = "receive.html")]
+struct ReceivePage {
+    words: Words,
+    units: Units,
+    of_animal: bool,
+    body: String,
+    products: Vec<Pick>,
+    farms: Vec<Pick>,
+    abattoirs: Vec<Pick>,
+    suppliers: Vec<Pick>,
+    sides: Vec<Pick>,
+    places: Vec<Pick>,
+    printers: Vec<Pick>,
+    today: String,
+    killed: String,
+    sentence: String,
+    may: bool,
+}
+
+#[derive(Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Asked {
+    /// `bought`, else an animal.
+    of: Option<String>,
+}
+
+/// The page.
+pub async fn page(request: HttpRequest, asking: Asking) -> HttpResponse {
+    let speech = asking.speech();
+    let asked: Asked = match query(&request) {
+        Ok(asked) => asked,
+        Err(error) => return super::trouble(speech, &error),
+    };
+    let made = blocking(move || {
+        let app = asking.caller();
+        app.store.read(|conn| read(&app, conn, &asked))
+    });
+    super::page(speech, made.await)
+}
+
+/// What a carcass may come as; a hind or a fore of a side is chosen under the rest.
+const SIDES: [Side; 7] = [
+    Side::Left,
+    Side::Right,
+    Side::Whole,
+    Side::LeftFore,
+    Side::LeftHind,
+    Side::RightFore,
+    Side::RightHind,
+];
+
+fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<ReceivePage> {
+    let names = Names::load(app, conn)?;
+    let words = Words::of(&names);
+    let standing = app.standing(conn)?;
+    let lists = &standing.lists;
+    let of_animal = asked.of.as_deref() != Some("bought");
+    let today = day_of(app.now(), standing.kitchen.zone);
+    let killed = today.checked_sub_days(Days::new(2)).unwrap_or(today);
+    let received = store::places::received_lately(conn)?;
+    let place = received
+        .iter()
+        .find(|(product, _)| is_carcass(lists, product) == of_animal);
+    let place = place.map(|(_, place)| lists.place_code(domain::lot::PlaceId(*place)));
+    let printers = crate::read::prints::printers(conn)?;
+    let printers = printers.into_iter().map(|of| Pick::of(&of.code, of.name));
+    Ok(ReceivePage {
+        of_animal,
+        body: match of_animal {
+            true => json!({ "animal": {} }).to_string(),
+            false => json!({ "bought": {} }).to_string(),
+        },
+        products: products(lists, &names, of_animal, &received),
+        farms: listed(&lists.farms),
+        abattoirs: listed(&lists.abattoirs),
+        suppliers: listed(&lists.suppliers),
+        sides: SIDES
+            .map(|side| Pick::of(side.as_str(), words.headed(side.says())))
+            .into(),
+        places: bench::places(&names, place),
+        printers: printers.collect(),
+        today: today.to_string(),
+        killed: killed.to_string(),
+        sentence: words.say(match of_animal {
+            true => WorkSays::ReceiveAnimal,
+            false => WorkSays::ReceiveBought,
+        }),
+        may: app.who.may(Right::Work),
+        units: Units::of(&words),
+        words,
+    })
+}
+
+fn is_carcass(lists: &Lists, code: &str) -> bool {
+    let product = lists.products.get(code);
+    product.is_some_and(|product| product.kind == ProductKind::Carcass)
+}
+
+/// What may arrive: what arrived lately first, the rest by name. `more` is its species.
+fn products(
+    lists: &Lists,
+    names: &Names,
+    of_animal: bool,
+    received: &[(String, i32)],
+) -> Vec<Pick> {
+    let lately = |code: &str| received.iter().position(|(of, _)| of == code);
+    let fits = lists.products.values().filter(|product| {
+        let kind = product.kind == ProductKind::Carcass;
+        // Pieces are bought in cartons, too; what is cured or cooked here is told under its own name.
+        kind == of_animal && product.kind != ProductKind::Waste
+    });
+    let mut fits: Vec<(usize, Pick)> = fits
+        .map(|product| {
+            let species = product.species.map_or("", |species| species.as_str());
+            let pick = Pick {
+                more: species.to_owned(),
+                ..Pick::of(&product.code, names.product(&product.code))
+            };
+            (lately(&product.code).unwrap_or(usize::MAX), pick)
+        })
+        .collect();
+    fits.sort_by(|(one, this), (other, that)| (one, &this.name).cmp(&(other, &that.name)));
+    fits.into_iter().map(|(_, pick)| pick).collect()
+}
+
+/// The entries of a list by name; the only one is chosen.
+fn listed(list: &BTreeMap<String, Listed>) -> Vec<Pick> {
+    let only = list.len() == 1;
+    let each = list.iter().map(|(code, entry)| Pick {
+        chosen: only,
+        ..Pick::of(code, entry.name.clone())
+    });
+    each.collect()
+}
