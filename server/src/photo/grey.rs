@@ -92,7 +92,7 @@ fn png(bytes: &[u8]) -> Result<Grey, NotAPhoto> {
             .chunks_exact(2)
             .map(|dot| over(dot[0], dot[1]))
             .collect(),
-        ColorType::Rgb => raw.chunks_exact(3).map(|dot| of_colour(dot)).collect(),
+        ColorType::Rgb => raw.chunks_exact(3).map(of_colour).collect(),
         ColorType::Rgba => raw
             .chunks_exact(4)
             .map(|dot| over(of_colour(dot), dot[3]))
