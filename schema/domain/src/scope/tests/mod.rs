@@ -7,7 +7,7 @@ mod kitchen;
 use super::*;
 use crate::code::HouseCode;
 use crate::grams::Grams;
-use crate::lot::{DeedId, LotId, PackId};
+use crate::lot::{LotId, PackId};
 use crate::series::Series;
 use crate::words::{Account, DeedKind};
 use book::{Book, Since};
