@@ -155,7 +155,9 @@ pub fn received_lately(conn: &mut Conn) -> Result<Vec<(String, i32)>> {
         .load(conn)?;
     let mut seen = HashSet::new();
     let first = received.into_iter();
-    Ok(first.filter(|(code, _)| seen.insert(code.clone())).collect())
+    Ok(first
+        .filter(|(code, _)| seen.insert(code.clone()))
+        .collect())
 }
 
 /// How many receipts are looked at to see what comes in usually.

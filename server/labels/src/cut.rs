@@ -4,7 +4,7 @@
 use crate::facts::Facts;
 use crate::length::{Area, Length};
 use crate::stack::least;
-use crate::template::{Item, Stack, Template};
+use crate::template::{CodePlace, Columns, Item, Stack, Table, Template};
 
 /// A label is cut at whole millimetres.
 const MILLIMETRE: Length = Length::from_um(1_000);
@@ -73,4 +73,46 @@ fn below(stack: &Stack, item: &Item) -> bool {
     let notch = stack.notch.filter(|notch| stands_at_foot(stack, notch));
     let from = notch.map_or(stack.area.bottom(), |notch| notch.y);
     item.area().y >= from
+}
+
+impl Item {
+    /// The paper that it takes, with what is cut out of it.
+    fn area(&self) -> Area {
+        match self {
+            Item::Stack(stack) => stack.area,
+            Item::Columns(columns) => columns.area,
+            Item::Table(table) => table.area,
+            Item::Code(place) => place.area,
+            Item::Rule(area) | Item::Hole(area) => *area,
+        }
+    }
+
+    /// The same, higher up.
+    fn raised(&self, by: Length) -> Item {
+        let up = |area: Area| Area {
+            y: area.y - by,
+            ..area
+        };
+        match self.clone() {
+            Item::Stack(stack) => Item::Stack(Stack {
+                area: up(stack.area),
+                notch: stack.notch.map(up),
+                ..stack
+            }),
+            Item::Columns(columns) => Item::Columns(Columns {
+                area: up(columns.area),
+                ..columns
+            }),
+            Item::Table(table) => Item::Table(Table {
+                area: up(table.area),
+                ..table
+            }),
+            Item::Code(place) => Item::Code(CodePlace {
+                area: up(place.area),
+                ..place
+            }),
+            Item::Rule(area) => Item::Rule(up(area)),
+            Item::Hole(area) => Item::Hole(up(area)),
+        }
+    }
 }

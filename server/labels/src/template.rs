@@ -353,46 +353,6 @@ impl From<Fault> for At {
 }
 
 impl Item {
-    /// The paper that it takes, with what is cut out of it.
-    pub fn area(&self) -> Area {
-        match self {
-            Item::Stack(stack) => stack.area,
-            Item::Columns(columns) => columns.area,
-            Item::Table(table) => table.area,
-            Item::Code(place) => place.area,
-            Item::Rule(area) | Item::Hole(area) => *area,
-        }
-    }
-
-    /// The same, higher up.
-    pub fn raised(&self, by: Length) -> Item {
-        let up = |area: Area| Area {
-            y: area.y - by,
-            ..area
-        };
-        match self.clone() {
-            Item::Stack(stack) => Item::Stack(Stack {
-                area: up(stack.area),
-                notch: stack.notch.map(up),
-                ..stack
-            }),
-            Item::Columns(columns) => Item::Columns(Columns {
-                area: up(columns.area),
-                ..columns
-            }),
-            Item::Table(table) => Item::Table(Table {
-                area: up(table.area),
-                ..table
-            }),
-            Item::Code(place) => Item::Code(CodePlace {
-                area: up(place.area),
-                ..place
-            }),
-            Item::Rule(area) => Item::Rule(up(area)),
-            Item::Hole(area) => Item::Hole(up(area)),
-        }
-    }
-
     /// The texts that stand there.
     pub fn styles(&self) -> Box<dyn Iterator<Item = &TextStyle> + '_> {
         match self {
