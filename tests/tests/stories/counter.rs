@@ -76,7 +76,7 @@ fn a_guest_asks_over_everything_on_hand(engine: Engine) {
     let alcohol = caller.read("/api/ask?limit=1000&about=alcohol");
     let with = by_product(&alcohol, "yes");
     assert!(with.contains("braised-lamb-shoulder") && with.contains("chicken-liver-parfait"));
-    assert!(by_product(&alcohol, "not_known").contains("soy-sesame-glaze"));
+    assert!(by_product(&alcohol, "not_known").contains("mustard-vinegar-sauce"));
     assert!(by_product(&alcohol, "no").contains("lard"));
     assert!(
         by_product(&caller.read("/api/ask?about=nitrite&limit=1000"), "yes")
