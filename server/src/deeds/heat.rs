@@ -10,7 +10,7 @@ use crate::error::Result;
 use crate::wire::asked::StepAsked;
 use domain::condition::HeatProof;
 use domain::dates::Because;
-use domain::heat::{Answer, Judgement, Log};
+use domain::heat::{Answer, Judgement, Log, stood_warm};
 use domain::lot::{Lot, LotId, PackId};
 use domain::plan::{Plan, Reason};
 use domain::product::Product;
@@ -56,6 +56,9 @@ pub fn look(
         of.pierced = pierced::of(facts, lots)?;
     }
     if of.is_a_cook() {
+        if let Some(log) = log.as_ref().filter(|_| of.may_not_stand_warm()) {
+            looked.ask_warm(facts, log, as_it_happened)?;
+        }
         for product in of.judged() {
             looked.judge(facts, &of, product, log.as_ref(), as_it_happened)?;
         }
@@ -90,6 +93,18 @@ impl HeatCheck {
     /// The proof that it gives of a product, if it does.
     pub fn proof(&self, product: &Product) -> Option<HeatProof> {
         self.proofs.get(&product.code).cloned()
+    }
+
+    /// What stood warm for hours is not made good by heat: the stop is one of cold.
+    fn ask_warm(&mut self, facts: &Facts<'_, '_>, log: &Log, as_it_happened: bool) -> Result<()> {
+        let law = facts.law();
+        if let Some(found) = stood_warm(log, &law.heat) {
+            let findings = vec![found.with_sources(&law.rows)];
+            let says = HeatDeedSays::Warm { findings };
+            let stop = broken(facts, "log", Topic::Cold, says, &[found], as_it_happened)?;
+            self.stops.push(stop);
+        }
+        Ok(())
     }
 
     /// Judges the cook of one product. Where everything was ready before, too little heat breaks

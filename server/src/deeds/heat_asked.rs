@@ -88,6 +88,12 @@ impl HeatAsked<'_> {
         self.lots.iter().any(|lot| !lot.condition().is_ready())
     }
 
+    /// May what went in not stand warm for hours? What was cured comes up as slowly as its smoke.
+    pub(super) fn may_not_stand_warm(&self) -> bool {
+        let is_cured = |lot: &Lot| lot.product.kind == domain::words::ProductKind::Cured;
+        self.has_raw() && !self.lots.iter().any(is_cured)
+    }
+
     /// May a falling log be one of a cooling?
     pub(super) fn cools(&self) -> bool {
         self.kind == StepKind::Chill

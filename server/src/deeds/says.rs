@@ -204,6 +204,7 @@ messages! {
     HeatDeedSays in "heat-deed" {
         Short "short" { findings: Vec<Says> },
         Untold "untold" { findings: Vec<Says> },
+        Warm "warm" { findings: Vec<Says> },
         NoCore "no-core",
         NoReading "no-reading",
         NoCooling "no-cooling",

@@ -880,6 +880,7 @@ change-source-lots = { $path }, lots { $lots }
 ## Heat and cooling
 
 heat-deed-short = { $findings } Est-ce bien saisi ? Si oui, continuez et mesurez de nouveau. Si cela s’est terminé ainsi, inscrivez-le tel quel, avec une note : ce qui en est sorti est alors arrêté.
+heat-deed-warm = { $findings } Est-ce bien saisi ? Si oui, inscrivez-le tel quel, avec une note : ce qui en est sorti est alors arrêté, et réchauffer n’y change rien.
 heat-deed-untold = { $findings } Y a-t-il une mesure entre les deux ? Saisissez-la avec les autres. S’il n’y en a pas, inscrivez-le tel quel, avec une note : c’est alors arrêté jusqu’à ce que quelqu’un décide.
 limit-at-most = { $value } au plus
 limit-below = moins de { $value }
@@ -932,6 +933,7 @@ cook-boiled-short = Cela a bouilli { $boiled } ; { $least } sont d’usage, pra
 cook-boiled-piece = Que la marmite ait bouilli ne montre pas la température à cœur de cette sorte d’aliment : { $food }. Mesurez la partie la plus épaisse.
 cook-boiled-whole = Que la marmite ait bouilli ne montre pas la température à cœur de ceci, mis entier : { $piece }. Mesurez la partie la plus épaisse, et saisissez la température et combien de temps elle a été tenue.
 cook-pierced = { $product } ({ $lot }) est passé par { $by } : cela se juge comme viande hachée et non comme { $class }, car l’extérieur est maintenant à l’intérieur.
+cook-stood-warm = Pendant cette cuisson, l’aliment est resté tiède, sans atteindre { $hot }, pendant { $warm } ; c’est { $within } au plus. Certaines bactéries laissent des toxines que la chaleur ne détruit pas.
 cook-came-up-slowly = De { $from } à { $to }, la montée a pris jusqu’à { $took } ; { $within } ou moins est conseillé, car certaines bactéries laissent des toxines que la chaleur ne détruit pas.
 cool-stage-between = le refroidissement de { $from } à { $to }
 cool-stage-from-start = le refroidissement du départ à { $to }

@@ -18,6 +18,8 @@ pub struct CureRules {
     pub masses: AtomicMasses,
     /// How much of a rind-on belly is skin and takes no cure, in per cent.
     pub skin: Option<Bound>,
+    /// The row by which the limits are in force now, where that is a question of its own.
+    pub in_force: Option<RowId>,
     /// The row of the formula that a method is counted by.
     pub formulas: Vec<(Method, RowId)>,
     /// Every single limit.

@@ -21,9 +21,18 @@ pub fn unconfirmed(cure: &Cure, ingoing: &Ingoing, rules: &CureRules, rows: &Row
         let of: Vec<&Row> = limits
             .filter_map(|limit| rows.get(&limit.bound.row))
             .collect();
+        if of.is_empty() {
+            continue;
+        }
         if !of.iter().any(|row| row.is_confirmed()) {
             found.extend(of.iter().map(|row| row.id.clone()));
         }
+        let in_force = rules.in_force.iter().filter_map(|row| rows.get(row));
+        found.extend(
+            in_force
+                .filter(|row| !row.is_confirmed())
+                .map(|row| row.id.clone()),
+        );
     }
     found.sort();
     found.dedup();

@@ -15,6 +15,7 @@ mod rules;
 mod sane;
 mod says;
 mod table;
+mod warm;
 mod words;
 
 pub use cook::{Cook, Standard, enough};
@@ -31,4 +32,5 @@ pub use rules::{
 pub use sane::{plausible_core, plausible_store, plausible_time};
 pub use says::{CookSays, CoolSays, HeatSays, HoldSays, StageSays};
 pub use table::{HeatTable, HoldStep};
+pub use warm::stood_warm;
 pub use words::{Food, Holding, PiercedBy};

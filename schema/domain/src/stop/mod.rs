@@ -249,22 +249,27 @@ fn wrong_label(lot: &Lot, pack: &Pack, at: DateTime<Utc>) -> Option<Stop> {
 /// What a lot claims and nothing shows: that it is ready to eat, or how long it keeps. Lots made before
 /// this was asked stay as they were judged.
 fn unproven(lot: &Lot, pack: Option<&Pack>) -> Option<StopSays> {
-    if lot.condition.is_none() || lot.product.raw || lot.waits_for_release() {
+    if lot.condition.is_none() || lot.waits_for_release() {
         return None;
     }
     let (code, product) = (lot.code.clone(), lot.product.named());
+    let undated = |pack: &&Pack| {
+        let now = &pack.now;
+        now.is_on_hand() && now.state != State::Frozen && now.use_by.is_none()
+    };
+    let undated = pack.filter(undated).is_some();
+    if lot.product.raw {
+        // As the scan answers it: for sale, with a rule of its days, and none of them known.
+        let is_sold = lot.product.sale.offered && lot.product.keeping.usual.is_some();
+        return (undated && is_sold).then_some(StopSays::NoDate { lot: code, product });
+    }
     if lot.condition().lacks_proof(&lot.product) && lot.product.kind != ProductKind::Waste {
         return Some(StopSays::NotProven { lot: code, product });
     }
     if lot.lacks_proof_of_room(pack) {
         return Some(StopSays::RoomNotProven { lot: code, product });
     }
-    let undated = |pack: &&Pack| {
-        let now = &pack.now;
-        now.is_on_hand() && now.state != State::Frozen && now.use_by.is_none()
-    };
-    pack.filter(undated).filter(|_| lot.is_controlled())?;
-    Some(StopSays::NoDate { lot: code, product })
+    (undated && lot.is_controlled()).then_some(StopSays::NoDate { lot: code, product })
 }
 
 #[cfg(test)]

@@ -23,6 +23,8 @@ pub struct CuresEntry {
     masses: MassesEntry,
     /// How much of a rind-on belly takes no cure, in per cent of its weight.
     skin: Option<BoundEntry>,
+    /// The row by which the limits are in force now, where that is a question of its own.
+    in_force: Option<String>,
     /// The row of the formula that each method is counted by, by the method's word.
     #[serde(default)]
     formulas: BTreeMap<String, String>,
@@ -253,6 +255,7 @@ impl Subject for CuresEntry {
                 oxygen: self.masses.oxygen.0,
             },
             skin: self.skin.map(|skin| skin.bound(rows)).transpose()?,
+            in_force: self.in_force.map(|row| known(rows, &row)).transpose()?,
             formulas: self
                 .formulas
                 .iter()
