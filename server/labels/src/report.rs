@@ -109,7 +109,13 @@ pub fn pages(report: &Report, foot: impl Fn(usize, usize) -> String) -> Vec<Plac
         let number = foot(nth + 1, of);
         let right = width - MARGIN - wide(Weight::Regular, &number, TEXT);
         items.push(line(right, baseline, TEXT, Weight::Regular, &number));
-        items.push(line(MARGIN, baseline, TEXT, Weight::Regular, &report.heading));
+        items.push(line(
+            MARGIN,
+            baseline,
+            TEXT,
+            Weight::Regular,
+            &report.heading,
+        ));
         PlacedLabel {
             width,
             height,
@@ -262,7 +268,10 @@ impl<'a> Sheets<'a> {
             let left = x + of.x - Length::from_um(700);
             let wide = wide(weight, &of.text, TEXT) + Length::from_um(1_400);
             let wide = wide.min(x + width - left);
-            let (top, high) = (foot - PITCH + Length::from_um(150), PITCH - Length::from_um(300));
+            let (top, high) = (
+                foot - PITCH + Length::from_um(150),
+                PITCH - Length::from_um(300),
+            );
             let rules = [
                 (left, top, wide, RULE),
                 (left, top + high - RULE, wide, RULE),
@@ -284,7 +293,10 @@ fn weight(sort: Sort) -> Weight {
 
 /// A line of a cell, broken to the width of its column.
 fn set(of: &Line, width: Length) -> Vec<Broken> {
-    let label = of.label.as_ref().map(|label| drawable(label, Weight::Regular));
+    let label = of
+        .label
+        .as_ref()
+        .map(|label| drawable(label, Weight::Regular));
     let after = label.as_ref().map_or(Length::ZERO, |label| {
         wide(Weight::Regular, label, LABEL) + Length::from_um(1_600)
     });
@@ -304,13 +316,23 @@ fn set(of: &Line, width: Length) -> Vec<Broken> {
             sort: Sort::Plain,
         });
     }
-    let later = if of.label.is_some() { INDENT } else { Length::ZERO };
+    let later = if of.label.is_some() {
+        INDENT
+    } else {
+        Length::ZERO
+    };
     // A frame needs its room at the right as well.
     let width = match of.sort {
         Sort::Hole => width - Length::from_um(900),
         _ => width,
     };
-    let parts = split(&of.text, weight(of.sort), TEXT, width - inset, width - later);
+    let parts = split(
+        &of.text,
+        weight(of.sort),
+        TEXT,
+        width - inset,
+        width - later,
+    );
     for (nth, text) in parts.into_iter().enumerate() {
         lines.push(Broken {
             label: label.clone().filter(|_| nth == 0 && !alone),

@@ -54,9 +54,7 @@ fn is_temperature(column: Column) -> bool {
 /// The columns that are one figure in a unit say which.
 fn with_unit(telling: &Telling<'_>, column: Column, heading: String) -> String {
     match column {
-        Column::Weight | Column::Loss => {
-            telling.speech.say(&LogWords::InGrams { heading }.into())
-        }
+        Column::Weight | Column::Loss => telling.speech.say(&LogWords::InGrams { heading }.into()),
         Column::Held | Column::Boiled => {
             telling.speech.say(&LogWords::InMinutes { heading }.into())
         }
@@ -97,7 +95,10 @@ fn cell_of(file: &mut File, telling: &Telling<'_>, cell: &Cell) {
         }
         (_, []) => file.nothing(),
         (_, values) => {
-            let all: Vec<String> = values.iter().map(|value| telling.with_rows(value)).collect();
+            let all: Vec<String> = values
+                .iter()
+                .map(|value| telling.with_rows(value))
+                .collect();
             file.text(&all.join("; "));
         }
     }
@@ -179,7 +180,12 @@ fn harmless(text: &str) -> String {
         .collect();
     // A spreadsheet passes over white space, and takes the wide forms of these signs as well.
     let first = text.trim_start().chars().next();
-    let is_sign = |sign| matches!(sign, '=' | '+' | '-' | '@' | '|' | '%' | '＝' | '＋' | '－' | '＠');
+    let is_sign = |sign| {
+        matches!(
+            sign,
+            '=' | '+' | '-' | '@' | '|' | '%' | '＝' | '＋' | '－' | '＠'
+        )
+    };
     match first.is_some_and(is_sign) {
         true => format!("'{text}"),
         false => text,

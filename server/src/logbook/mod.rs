@@ -64,7 +64,7 @@ impl<'a> Telling<'a> {
     pub fn hole(&self, hole: &Hole) -> String {
         self.speech.say(
             &says::LogWords::Missing {
-                field: hole.says.clone(),
+                field: hole.says.clone().into(),
                 row: hole.row.to_string(),
             }
             .into(),

@@ -17,8 +17,7 @@ use words::capital;
 pub fn paper(telling: &Telling<'_>) -> Result<Vec<u8>, PdfError> {
     let report = laid(telling);
     report::pdf(&report, |page, of| {
-        let (page, of) = (i64::from(page), i64::from(of));
-        let (page, of) = (Arg::Count(page), Arg::Count(of));
+        let (page, of) = (Arg::from(page), Arg::from(of));
         telling.speech.say(&LogWords::PageOf { page, of }.into())
     })
 }
@@ -112,7 +111,10 @@ pub fn under(telling: &Telling<'_>) -> Vec<String> {
 
 /// The lines of a group of an entry. A column that holds nothing, and has to hold nothing, takes no room.
 pub fn lines(telling: &Telling<'_>, entry: &Entry, group: Group) -> Vec<Line> {
-    let of = entry.cells.iter().filter(|cell| cell.column.group() == group);
+    let of = entry
+        .cells
+        .iter()
+        .filter(|cell| cell.column.group() == group);
     let mut lines: Vec<Line> = of.flat_map(|cell| of_cell(telling, cell)).collect();
     if group == Group::When {
         let remarks = remarks(telling, entry).into_iter();

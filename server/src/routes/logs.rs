@@ -82,7 +82,9 @@ async fn file(
 ) -> Result<HttpResponse> {
     let (bytes, name) = within(Room::Draw, move || {
         let app = asking.caller();
-        let page = app.store.read(|conn| logs::whole(&app, conn, kind, &asked))?;
+        let page = app
+            .store
+            .read(|conn| logs::whole(&app, conn, kind, &asked))?;
         let telling = Telling::of_file(&page, app.speech(page.kitchen()));
         let (first, last) = page.window.days(page.kitchen().zone);
         let name = format!("{kind}-{first}-{last}");

@@ -13,8 +13,17 @@ on_both_engines! {
 }
 
 const ALL: [&str; 11] = [
-    "receiving", "grinding", "batches", "cooking", "cooling", "curing", "trichinae", "clean-downs", "temperatures",
-    "corrections", "departures",
+    "receiving",
+    "grinding",
+    "batches",
+    "cooking",
+    "cooling",
+    "curing",
+    "trichinae",
+    "clean-downs",
+    "temperatures",
+    "corrections",
+    "departures",
 ];
 const YEAR: &str = "from=2025-01-01&until=2026-06-27";
 
@@ -43,20 +52,38 @@ fn every_log_is_answered_in_every_form(engine: Engine) {
         let csv = text(&caller, &format!("/api/logs/{log}?{YEAR}&as=csv"));
         let csv = csv.strip_prefix('\u{feff}').expect("its mark");
         if read["next"].is_null() {
-            assert_eq!(csv.matches("\r\n").count(), entries(&read).len() + 1, "{log}");
+            assert_eq!(
+                csv.matches("\r\n").count(),
+                entries(&read).len() + 1,
+                "{log}"
+            );
         }
         let path = format!("/api/logs/{log}?{YEAR}&as=pdf");
         let pdf = caller.get(&path).expect(200).bytes;
-        assert_eq!(pdf, caller.get(&path).expect(200).bytes, "{log}: the same bytes");
+        assert_eq!(
+            pdf,
+            caller.get(&path).expect(200).bytes,
+            "{log}: the same bytes"
+        );
         let file = house.folder().join(format!("{log}.pdf"));
         std::fs::write(&file, &pdf).expect("written");
         let checked = Command::new("qpdf").arg("--check").arg(&file).output();
         let checked = checked.expect("qpdf is missing");
         assert!(checked.status.success(), "{log}: {checked:?}");
-        let page = text(&caller, &format!("/logs/{log}?from=2025-01-01&last=2026-06-26"));
+        let page = text(
+            &caller,
+            &format!("/logs/{log}?from=2025-01-01&last=2026-06-26"),
+        );
         assert!(page.contains("as=csv"), "{log}");
     }
-    for log in ["receiving", "grinding", "batches", "cooking", "curing", "departures"] {
+    for log in [
+        "receiving",
+        "grinding",
+        "batches",
+        "cooking",
+        "curing",
+        "departures",
+    ] {
         let read = caller.read(&format!("/api/logs/{log}?{YEAR}"));
         assert!(!entries(&read).is_empty(), "{log} is empty");
     }
@@ -87,7 +114,10 @@ fn what_is_missing_is_a_hole_and_never_a_blank(engine: Engine) {
         ("carrier", "carrier"),
     ] {
         let hole = &cell(shipped, column)["holes"][0];
-        assert_eq!((&hole["field"], &hole["row"]), (&json!(field), &json!("us-O5")));
+        assert_eq!(
+            (&hole["field"], &hole["row"]),
+            (&json!(field), &json!("us-O5"))
+        );
         assert!(hole["says"].as_str().unwrap().contains("MISSING"), "{hole}");
     }
     let csv = text(&caller, &format!("{path}&as=csv"));
@@ -96,7 +126,9 @@ fn what_is_missing_is_a_hole_and_never_a_blank(engine: Engine) {
     // It was another pack: what was voided stays, says so, and lacks nothing.
     let void = json!({ "id": Uuid::from_u128(0x1092), "why": "another pack" });
     let id = Uuid::from_u128(0x1091);
-    caller.post(&format!("/api/steps/{id}/void"), &void).expect(201);
+    caller
+        .post(&format!("/api/steps/{id}/void"), &void)
+        .expect(201);
     let log = caller.read(&path);
     let shipped = entries(&log).iter().find(|entry| entry["kind"] == "ship");
     let shipped = shipped.expect("it stays");
@@ -116,14 +148,19 @@ fn a_long_log_is_read_page_by_page(engine: Engine) {
     let mut after = String::new();
     loop {
         let page = caller.read(&format!("/api/logs/batches?{YEAR}&limit=40{after}"));
-        let deeds = entries(&page).iter().map(|entry| entry["deed"].as_str().unwrap().to_owned());
+        let deeds = entries(&page)
+            .iter()
+            .map(|entry| entry["deed"].as_str().unwrap().to_owned());
         ids.extend(deeds);
         match page["next"].as_str() {
             Some(next) => after = format!("&after={next}"),
             None => break,
         }
     }
-    let first: Vec<&str> = entries(&whole).iter().map(|entry| entry["deed"].as_str().unwrap()).collect();
+    let first: Vec<&str> = entries(&whole)
+        .iter()
+        .map(|entry| entry["deed"].as_str().unwrap())
+        .collect();
     assert_eq!(ids[..first.len()], first);
     let mut once = ids.clone();
     once.sort();
@@ -148,7 +185,9 @@ fn what_cannot_be_asked_of_a_log_is_told(engine: Engine) {
         ("after=nothing", "after"),
         ("colour=red", "colour"),
     ] {
-        let refused = caller.get(&format!("/api/logs/receiving?{query}")).expect(422);
+        let refused = caller
+            .get(&format!("/api/logs/receiving?{query}"))
+            .expect(422);
         assert_eq!(refused.body["field"], field, "{query}");
     }
     caller.get("/api/logs/nothing").expect(404);

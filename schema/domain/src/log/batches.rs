@@ -27,7 +27,10 @@ pub fn cells(doing: &Doing, known: &Known<'_>) -> Vec<Filled> {
         Filled::whole(Column::Loss, doing.loss.map(Value::Weight)),
         all_sources(&doing.made, known),
         responsible(known),
-        lots::found(doing, &[Topic::Yield, Topic::Cure, Topic::Heat, Topic::Stop]),
+        lots::found(
+            doing,
+            &[Topic::Yield, Topic::Cure, Topic::Heat, Topic::Stop],
+        ),
     ]);
     cells
 }
@@ -44,4 +47,3 @@ pub fn all_sources(lots: &[LotId], known: &Known<'_>) -> Filled {
         },
     }
 }
-

@@ -35,7 +35,10 @@ pub fn cells(doing: &Doing, known: &Known<'_>) -> Vec<Filled> {
         Filled::whole(Column::Boiled, minutes(Quantity::BoiledMinutes)),
         lots::chart(doing),
         Filled::whole(Column::Probe, known.probes(&doing.probes(), doing.at)),
-        Filled::whole(Column::Standard, Value::text(doing.told.heat_standard.as_ref())),
+        Filled::whole(
+            Column::Standard,
+            Value::text(doing.told.heat_standard.as_ref()),
+        ),
         lots::found(doing, &[Topic::Heat]),
     ]);
     cells

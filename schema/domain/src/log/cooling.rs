@@ -10,7 +10,10 @@ use crate::words::{DeedKind, Topic};
 
 /// Was anything cooled: a chilling, or a step whose cooling was judged.
 pub fn is_cooling(doing: &Doing) -> bool {
-    let judged = doing.reasons.iter().any(|(_, of)| of.topic == Topic::Cooling);
+    let judged = doing
+        .reasons
+        .iter()
+        .any(|(_, of)| of.topic == Topic::Cooling);
     let stopped = doing.stops.iter().any(|(_, of)| of.topic == Topic::Cooling);
     doing.kind == DeedKind::Chill || judged || stopped || doing.told.cooling_plan.is_some()
 }
@@ -33,7 +36,10 @@ pub fn cells(doing: &Doing, known: &Known<'_>) -> Vec<Filled> {
         Filled::whole(Column::CooledTo, to),
         lots::chart(doing),
         Filled::whole(Column::Probe, known.probes(&doing.probes(), doing.at)),
-        Filled::whole(Column::Standard, Value::text(doing.told.cooling_plan.as_ref())),
+        Filled::whole(
+            Column::Standard,
+            Value::text(doing.told.cooling_plan.as_ref()),
+        ),
         lots::found(doing, &[Topic::Cooling]),
     ]);
     cells

@@ -49,8 +49,14 @@ pub fn cells(doing: &Doing, known: &Known<'_>) -> Vec<Filled> {
             Column::Salt,
             figure(Quantity::SaltPercent).map(|salt| Value::Percent(Percent::new(salt))),
         ),
-        Filled::whole(Column::Nitrite, figure(Quantity::NitritePpm).map(Value::Ppm)),
-        Filled::whole(Column::Nitrate, figure(Quantity::NitratePpm).map(Value::Ppm)),
+        Filled::whole(
+            Column::Nitrite,
+            figure(Quantity::NitritePpm).map(Value::Ppm),
+        ),
+        Filled::whole(
+            Column::Nitrate,
+            figure(Quantity::NitratePpm).map(Value::Ppm),
+        ),
         Filled::whole(Column::Brine, brine.map(Value::Number)),
         Filled::whole(Column::Ph, figure(Quantity::Ph).map(Value::Number)),
         Filled::whole(
@@ -61,7 +67,15 @@ pub fn cells(doing: &Doing, known: &Known<'_>) -> Vec<Filled> {
             Column::Residual,
             residual.into_iter().filter_map(figure).map(Value::Ppm),
         ),
-        lots::found(doing, &[Topic::Cure, Topic::Release, Topic::Proof, Topic::Confirmation]),
+        lots::found(
+            doing,
+            &[
+                Topic::Cure,
+                Topic::Release,
+                Topic::Proof,
+                Topic::Confirmation,
+            ],
+        ),
     ]);
     cells
 }
@@ -75,12 +89,17 @@ pub fn is_of_a_cure(doing: &Doing, known: &Known<'_>) -> bool {
     use crate::words::DeedKind::{Cure, Measure};
     let of = |lot: &crate::lot::LotId| {
         let of = known.lot(*lot);
-        of.is_some_and(|of| of.lot.product.is_hung() || of.lot.product.kind == crate::words::ProductKind::Cured)
+        of.is_some_and(|of| {
+            of.lot.product.is_hung() || of.lot.product.kind == crate::words::ProductKind::Cured
+        })
     };
     match doing.kind {
         Cure => true,
         Measure => {
-            let told = doing.read.iter().any(|read| OF_A_CURE.contains(&read.quantity));
+            let told = doing
+                .read
+                .iter()
+                .any(|read| OF_A_CURE.contains(&read.quantity));
             told && doing.lots().iter().any(of)
         }
         _ => doing.lots().iter().any(of),

@@ -15,7 +15,11 @@ use crate::words::Topic;
 pub fn cells(doing: &Doing, known: &Known<'_>) -> Vec<Filled> {
     let mut cells = lots::done(doing, known);
     let own: Vec<LotId> = doing.lots();
-    let packs: Vec<_> = doing.drew.iter().map(|drawn| (drawn.lot, drawn.pack)).collect();
+    let packs: Vec<_> = doing
+        .drew
+        .iter()
+        .map(|drawn| (drawn.lot, drawn.pack))
+        .collect();
     let code = |(lot, pack): &(LotId, u32)| {
         let of = known.lot(*lot)?;
         let pack = (of.lot.pack_count > 1).then_some(*pack);

@@ -271,7 +271,10 @@ impl Doing {
     /// The codes of the probes that were read, each once.
     pub fn probes(&self) -> Vec<&str> {
         let readings = self.read.iter().filter_map(|read| read.probe.as_deref());
-        let points = self.points.iter().filter_map(|point| point.probe.as_deref());
+        let points = self
+            .points
+            .iter()
+            .filter_map(|point| point.probe.as_deref());
         let mut probes: Vec<&str> = readings.chain(points).collect();
         probes.sort_unstable();
         probes.dedup();

@@ -58,7 +58,11 @@ pub fn due(rules: &DutyRules, kind: LogKind) -> Vec<Due<'_>> {
                 record,
                 on: asks.on,
                 row: &asks.row,
-                kept: rules.keeping.iter().filter(|of| of.record == record).collect(),
+                kept: rules
+                    .keeping
+                    .iter()
+                    .filter(|of| of.record == record)
+                    .collect(),
                 columns,
             }
         })

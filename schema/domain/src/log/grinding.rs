@@ -20,30 +20,46 @@ pub fn cells(doing: &Doing, known: &Known<'_>) -> Vec<Filled> {
     // Salt and spice have no establishment: the log is about meat.
     let received = known.received(&used);
     let meat: Vec<&Relative> = received.into_iter().filter(|of| of.has_species()).collect();
-    let bought = |of: &&&Relative| of.source.as_ref().is_some_and(|source| source.animal.is_none());
+    let bought = |of: &&&Relative| {
+        of.source
+            .as_ref()
+            .is_some_and(|source| source.animal.is_none())
+    };
     cells.extend([
         lots::materials(doing, known),
         carried_over(doing, known),
         Filled::of_each(
             Column::Establishments,
-            meat.iter().map(|of| known.supplier(of)?.number.map(Value::Text)),
+            meat.iter()
+                .map(|of| known.supplier(of)?.number.map(Value::Text)),
         ),
-        Filled::of_each(Column::SupplierLots, meat.iter().map(|of| super::source::reference(of))),
+        Filled::of_each(
+            Column::SupplierLots,
+            meat.iter().map(|of| super::source::reference(of)),
+        ),
         Filled::of_each(
             Column::ProducedOn,
             meat.iter().map(|of| produced(of, known)),
         ),
         Filled::whole(
             Column::Animals,
-            once(meat.iter().filter(|of| !bought(of)).filter_map(|of| animal(of))),
+            once(
+                meat.iter()
+                    .filter(|of| !bought(of))
+                    .filter_map(|of| animal(of)),
+            ),
         ),
         Filled::whole(
             Column::CleanedBefore,
-            known.cleaned_before(doing.place, began(doing)).map(Value::Moment),
+            known
+                .cleaned_before(doing.place, began(doing))
+                .map(Value::Moment),
         ),
         Filled::whole(
             Column::CleanedAfter,
-            known.cleaned_after(doing.place, doing.at).map(Value::Moment),
+            known
+                .cleaned_after(doing.place, doing.at)
+                .map(Value::Moment),
         ),
         lots::found(doing, &[Topic::Cold, Topic::Date]),
     ]);
@@ -59,7 +75,10 @@ fn produced(of: &Relative, known: &Known<'_>) -> Option<Value> {
     let animal = of.source.as_ref().and_then(|source| source.animal.as_ref());
     let told = known.bought.get(&of.lot.id);
     let packed = told.and_then(|told| told.packed_on);
-    animal.map(|animal| animal.killed_on).or(packed).map(Value::Day)
+    animal
+        .map(|animal| animal.killed_on)
+        .or(packed)
+        .map(Value::Day)
 }
 
 fn carried_over(doing: &Doing, known: &Known<'_>) -> Filled {

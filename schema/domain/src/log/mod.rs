@@ -33,7 +33,7 @@ pub use doing::{
     CorePoint, CorrectedBy, Doing, Drawn, Ended, ProbeShown, Read, Told, TreatedAs, UndoneBy, Upon,
 };
 pub use due::{Due, due};
-pub use entry::{Cell, Entry, Filled, Hole, Holds, Log};
+pub use entry::{Cell, Entry, Filled, Holds, Hole, Log};
 pub use kind::{Column, Group, LogKind};
 pub use says::LogsSays;
 pub use source::{Bought, Cleaned, Ground, Known, Party};

@@ -12,7 +12,11 @@ pub fn cells(doing: &Doing, known: &Known<'_>) -> Vec<Filled> {
     let mut cells = lots::done(doing, known);
     cells.extend(lots::lots(&doing.made, known));
     cells.extend(lots::temperature(doing, known));
-    let all: Vec<_> = doing.made.iter().filter_map(|lot| known.lot(*lot)).collect();
+    let all: Vec<_> = doing
+        .made
+        .iter()
+        .filter_map(|lot| known.lot(*lot))
+        .collect();
     let bought = |of: &&&crate::family::Relative| {
         let source = of.source.as_ref();
         source.is_some_and(|source| source.animal.is_none())
@@ -23,7 +27,11 @@ pub fn cells(doing: &Doing, known: &Known<'_>) -> Vec<Filled> {
         told.packed_on.map(Value::Day)
     });
     let supplier_lot = |of: &&crate::family::Relative| {
-        Value::text(of.source.as_ref().and_then(|source| source.supplier_lot.as_ref()))
+        Value::text(
+            of.source
+                .as_ref()
+                .and_then(|source| source.supplier_lot.as_ref()),
+        )
     };
     cells.extend([
         Filled::of_each(
@@ -58,6 +66,9 @@ pub fn responsible(known: &Known<'_>) -> Filled {
     let own = known.kitchen;
     Filled::of_each(
         Column::Responsible,
-        [Value::text(Some(&own.name)), own.address.clone().map(Value::Text)],
+        [
+            Value::text(Some(&own.name)),
+            own.address.clone().map(Value::Text),
+        ],
     )
 }

@@ -59,7 +59,10 @@ fn done(doing: &Doing) -> Vec<Value> {
     ways.extend(doing.told.disposal);
     ways.sort_unstable();
     ways.dedup();
-    told.extend(ways.into_iter().map(|how| Value::says(LogsSays::Disposed { how })));
+    told.extend(
+        ways.into_iter()
+            .map(|how| Value::says(LogsSays::Disposed { how })),
+    );
     match doing.kind {
         DeedKind::HoldRelease => told.push(Value::says(LogsSays::LetGo)),
         DeedKind::Void | DeedKind::Correct => told.push(Value::says(doing.kind.says())),

@@ -121,13 +121,21 @@ impl<'a> Known<'a> {
     }
 
     /// The clean-down of a place before a moment.
-    pub fn cleaned_before(&self, place: Option<PlaceId>, at: DateTime<Utc>) -> Option<DateTime<Utc>> {
+    pub fn cleaned_before(
+        &self,
+        place: Option<PlaceId>,
+        at: DateTime<Utc>,
+    ) -> Option<DateTime<Utc>> {
         let of = self.cleaned.iter().filter(|of| Some(of.place) == place);
         of.map(|of| of.at).filter(|cleaned| *cleaned < at).max()
     }
 
     /// The clean-down of a place at a moment or after it.
-    pub fn cleaned_after(&self, place: Option<PlaceId>, at: DateTime<Utc>) -> Option<DateTime<Utc>> {
+    pub fn cleaned_after(
+        &self,
+        place: Option<PlaceId>,
+        at: DateTime<Utc>,
+    ) -> Option<DateTime<Utc>> {
         let of = self.cleaned.iter().filter(|of| Some(of.place) == place);
         of.map(|of| of.at).filter(|cleaned| *cleaned >= at).min()
     }
@@ -199,7 +207,9 @@ pub fn sources(known: &Known<'_>, lots: &[LotId]) -> (Vec<Value>, bool) {
     let mut told = Vec::new();
     for of in known.received(lots) {
         let party = known.supplier(of);
-        let from = party.as_ref().map_or_else(|| Arg::from(LogsSays::Nobody), |party| party_arg(party));
+        let from = party
+            .as_ref()
+            .map_or_else(|| Arg::from(LogsSays::Nobody), |party| party_arg(party));
         let (product, lot, day) = (named(of), of.lot.code.clone(), of.made_by.day);
         let address = party.and_then(|party| party.address);
         whole &= address.is_some();

@@ -112,7 +112,10 @@ fn what_a_rule_wants_of_a_shipping_and_nobody_wrote_down_is_a_hole() {
     let mut shipped = doing(DeedKind::Ship, "09:00");
     let lacks = |doing: &Doing| {
         let log = told(LogKind::Departures, std::slice::from_ref(doing), &law, &[]);
-        holes(&log).iter().map(|(column, _)| *column).collect::<Vec<_>>()
+        holes(&log)
+            .iter()
+            .map(|(column, _)| *column)
+            .collect::<Vec<_>>()
     };
     assert_eq!(
         lacks(&shipped),
@@ -183,11 +186,17 @@ fn the_hottest_and_the_last_of_a_chart_are_told() {
     let (from, to) = (point("09:00", 74), point("12:00", 5));
     assert_eq!(
         values(&cooling, Column::CooledFrom),
-        [Value::Point { at: from.at, read: from.read }]
+        [Value::Point {
+            at: from.at,
+            read: from.read
+        }]
     );
     assert_eq!(
         values(&cooling, Column::CooledTo),
-        [Value::Point { at: to.at, read: to.read }]
+        [Value::Point {
+            at: to.at,
+            read: to.read
+        }]
     );
     let probe = LogsSays::WithProbe {
         probe: "T1".into(),
@@ -232,7 +241,10 @@ fn a_frozen_piece_needs_a_chart_and_a_certified_one_does_not() {
         let mut released = doing(DeedKind::Release, "09:00");
         released.told.treated = vec![treated];
         let log = told(LogKind::Trichinae, &[released], &law, &[]);
-        let found: Vec<String> = holes(&log).iter().map(|(_, field)| (*field).to_owned()).collect();
+        let found: Vec<String> = holes(&log)
+            .iter()
+            .map(|(_, field)| (*field).to_owned())
+            .collect();
         found
     };
     let frozen = TreatedAs::Frozen {
@@ -245,7 +257,10 @@ fn a_frozen_piece_needs_a_chart_and_a_certified_one_does_not() {
         method: "sausage-1".into(),
         casing: None,
     };
-    assert_eq!(lacks(dried), ["lot-code", "salt", "casing", "chart", "actual"]);
+    assert_eq!(
+        lacks(dried),
+        ["lot-code", "salt", "casing", "chart", "actual"]
+    );
     let paper = TreatedAs::Certificate {
         way: "carcass-tested".into(),
         paper: "T-1".into(),

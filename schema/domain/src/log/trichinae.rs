@@ -16,7 +16,14 @@ use crate::words::Topic;
 
 /// The areas of messages in which a check against trichinae speaks.
 const AREAS: [&str; 8] = [
-    "trichinae-", "cold-", "drying-", "heated-", "method-", "process-", "proof-", "stage-on-record-",
+    "trichinae-",
+    "cold-",
+    "drying-",
+    "heated-",
+    "method-",
+    "process-",
+    "proof-",
+    "stage-on-record-",
 ];
 
 /// Was anything told against trichinae, or found?
@@ -38,7 +45,9 @@ pub fn cells(doing: &Doing, known: &Known<'_>) -> Vec<Filled> {
         TreatedAs::Dried { method, casing } => Some((method, *casing)),
         _ => None,
     });
-    let is_treated = treated.iter().any(|of| !matches!(of, TreatedAs::Certificate { .. }));
+    let is_treated = treated
+        .iter()
+        .any(|of| !matches!(of, TreatedAs::Certificate { .. }));
     let idle = |filled: Filled, applies: bool| match applies {
         true => filled,
         false => filled.if_any(),
@@ -50,13 +59,22 @@ pub fn cells(doing: &Doing, known: &Known<'_>) -> Vec<Filled> {
     let checked = doing.reasons.iter().map(|(_, reason)| reason);
     let checked: Vec<&Reason> = checked.filter(|reason| speaks(reason)).collect();
     let links = once(checked.iter().map(|reason| lots::because(&reason.because)));
-    let stops = doing.ended.iter().map(|ended| lots::because(&ended.cause.because));
+    let stops = doing
+        .ended
+        .iter()
+        .map(|ended| lots::because(&ended.cause.because));
     let deviations = once(stops);
     let corrected = !deviations.is_empty();
-    let done = doing.ended.iter().map(|ended| Value::says(LogsSays::Disposed { how: ended.how }));
+    let done = doing
+        .ended
+        .iter()
+        .map(|ended| Value::says(LogsSays::Disposed { how: ended.how }));
     cells.extend([
         Filled::whole(Column::Method, ways(treated, checked.is_empty())),
-        idle(Filled::whole(Column::Salt, salt.map(Value::Percent)), dried.is_some()),
+        idle(
+            Filled::whole(Column::Salt, salt.map(Value::Percent)),
+            dried.is_some(),
+        ),
         idle(
             Filled::whole(
                 Column::Casing,

@@ -39,7 +39,7 @@ fn columns(kind: LogKind, record: Record, field: &str) -> (&'static [Column], Mu
     use LogKind::*;
     use Must::*;
     use Record::*;
-    let always = |columns| (columns, Always);
+    let always = |columns: &'static [Column]| (columns, Always);
     match (record, kind, field) {
         (GroundBeefLog, Grinding, "supplier-establishments") => always(&[Establishments]),
         (GroundBeefLog, Grinding, "supplier-lots") => always(&[SupplierLots]),
@@ -157,7 +157,10 @@ fn occasions(kind: LogKind, doing: &Doing, known: &Known<'_>) -> Vec<Occasion> {
 pub fn wanted<'a>(kind: LogKind, doing: &Doing, known: &Known<'a>) -> Vec<Wanted<'a>> {
     let rules = &known.law.duties;
     let occasions = occasions(kind, doing, known);
-    let asked = rules.step_records.iter().filter(|asks| occasions.contains(&asks.on));
+    let asked = rules
+        .step_records
+        .iter()
+        .filter(|asks| occasions.contains(&asks.on));
     let mut found: Vec<Wanted<'a>> = Vec::new();
     for asks in asked {
         for field in fields(rules, asks.record) {

@@ -39,7 +39,11 @@ pub fn load(conn: &mut Conn, rows: &[DeedRow]) -> Result<Loaded> {
     let keys: Vec<i32> = rows.iter().map(|row| row.id).collect();
     let corrections = corrections::of_deeds(conn, &keys)?;
     let mut doings: Vec<Doing> = rows.iter().map(bare).collect::<Result<_>>()?;
-    let place: HashMap<i32, usize> = keys.iter().enumerate().map(|(nth, key)| (*key, nth)).collect();
+    let place: HashMap<i32, usize> = keys
+        .iter()
+        .enumerate()
+        .map(|(nth, key)| (*key, nth))
+        .collect();
     let mut of = |deed: i32, put: &mut dyn FnMut(&mut Doing)| {
         if let Some(nth) = place.get(&deed) {
             put(&mut doings[*nth]);
@@ -68,17 +72,25 @@ pub fn load(conn: &mut Conn, rows: &[DeedRow]) -> Result<Loaded> {
             because: row.because()?,
         };
         let lot = LotId(row.lot_id);
-        of(row.deed_id, &mut |doing| doing.reasons.push((lot, reason.clone())));
+        of(row.deed_id, &mut |doing| {
+            doing.reasons.push((lot, reason.clone()))
+        });
     }
     let placed: Vec<StopRow> = stops::table
-        .filter(stops::deed_id.eq_any(&keys).and(stops::root_id.eq(stops::id)))
+        .filter(
+            stops::deed_id
+                .eq_any(&keys)
+                .and(stops::root_id.eq(stops::id)),
+        )
         .order(stops::id)
         .select(StopRow::as_select())
         .load(conn)?;
     for row in placed {
         let cause = row.placed(None)?.cause;
         let lot = LotId(row.lot_id);
-        of(row.deed_id, &mut |doing| doing.stops.push((lot, cause.clone())));
+        of(row.deed_id, &mut |doing| {
+            doing.stops.push((lot, cause.clone()))
+        });
     }
     for (deed, ended) in ended(conn, &keys)? {
         of(deed, &mut |doing| doing.ended.push(ended.clone()));
@@ -86,14 +98,18 @@ pub fn load(conn: &mut Conn, rows: &[DeedRow]) -> Result<Loaded> {
     for (deed, what, mg) in deeds::additions(conn, &keys)? {
         let what = Addition::parse(&what);
         let what = what.ok_or_else(|| Error::bad_row("additions", deed, "unknown addition"))?;
-        of(deed, &mut |doing| doing.added.push((what, Grams::from_milligrams(mg))));
+        of(deed, &mut |doing| {
+            doing.added.push((what, Grams::from_milligrams(mg)))
+        });
     }
     let losses: Vec<(i32, i64)> = steps::table
         .filter(steps::id.eq_any(&keys))
         .select((steps::id, steps::loss_mg))
         .load(conn)?;
     for (deed, mg) in losses {
-        of(deed, &mut |doing| doing.loss = Some(Grams::from_milligrams(mg)));
+        of(deed, &mut |doing| {
+            doing.loss = Some(Grams::from_milligrams(mg))
+        });
     }
     for (deed, undone) in undone(conn, &keys)? {
         of(deed, &mut |doing| doing.undone = Some(undone.clone()));
@@ -106,7 +122,9 @@ pub fn load(conn: &mut Conn, rows: &[DeedRow]) -> Result<Loaded> {
             by: correction.person.clone(),
             at: correction.at.and_utc(),
         };
-        of(correction.deed_id, &mut |doing| doing.corrected.push(by.clone()));
+        of(correction.deed_id, &mut |doing| {
+            doing.corrected.push(by.clone())
+        });
     }
     for (deed, upon) in upon::of(conn, rows)? {
         of(deed, &mut |doing| doing.upon = Some(upon.clone()));
@@ -303,7 +321,12 @@ fn undone(conn: &mut Conn, keys: &[i32]) -> Result<Vec<(i32, UndoneBy)>> {
     let rows: Vec<(i32, String, NaiveDateTime, String)> = voids::table
         .inner_join(deeds::table.on(deeds::id.eq(voids::id)))
         .filter(voids::deed_id.eq_any(keys))
-        .select((voids::deed_id, deeds::person, deeds::recorded_at, voids::why))
+        .select((
+            voids::deed_id,
+            deeds::person,
+            deeds::recorded_at,
+            voids::why,
+        ))
         .load(conn)?;
     let undone = rows.into_iter().map(|(deed, by, at, why)| {
         let at = at.and_utc();
@@ -324,11 +347,13 @@ fn probes_shown(conn: &mut Conn, keys: &[i32]) -> Result<Vec<(i32, ProbeShown)>>
             probe_checks::millionths,
         ))
         .load(conn)?;
-    let shown = rows.into_iter().map(|(deed, probe, bath, what, millionths)| {
-        let bath = Bath::parse(&bath);
-        let bath = bath.ok_or_else(|| Error::bad_row("probe_checks", deed, "unknown bath"))?;
-        let read = temperature(&what, millionths)?;
-        Ok((deed, ProbeShown { probe, bath, read }))
-    });
+    let shown = rows
+        .into_iter()
+        .map(|(deed, probe, bath, what, millionths)| {
+            let bath = Bath::parse(&bath);
+            let bath = bath.ok_or_else(|| Error::bad_row("probe_checks", deed, "unknown bath"))?;
+            let read = temperature(&what, millionths)?;
+            Ok((deed, ProbeShown { probe, bath, read }))
+        });
     shown.collect()
 }

@@ -90,7 +90,12 @@ pub fn page(app: &Caller<'_>, conn: &mut Conn, kind: LogKind, query: &LogQuery) 
 ///
 /// # Errors
 /// 422 where that is more than one file holds, or for what [`page`] refuses.
-pub fn whole(app: &Caller<'_>, conn: &mut Conn, kind: LogKind, query: &LogQuery) -> Result<LogPage> {
+pub fn whole(
+    app: &Caller<'_>,
+    conn: &mut Conn,
+    kind: LogKind,
+    query: &LogQuery,
+) -> Result<LogPage> {
     let standing = app.standing(conn)?;
     let mut window = Window::read(app, conn, &standing, query)?;
     window.after = None;
@@ -166,7 +171,11 @@ fn of_deeds(
     for some in lots.chunks(LOTS_AT_ONCE) {
         let more = LoadedFamily::load(app.app(), conn, some, Extent::ANCESTORS)?.family;
         reading.family.lots.extend(more.lots);
-        reading.family.ancestry.made_by.extend(more.ancestry.made_by);
+        reading
+            .family
+            .ancestry
+            .made_by
+            .extend(more.ancestry.made_by);
         reading.family.ancestry.uses.extend(more.ancestry.uses);
     }
     let bought = bought(conn, &reading)?;
@@ -256,4 +265,3 @@ fn bought(conn: &mut Conn, reading: &LoadedFamily<'_>) -> Result<HashMap<LotId, 
     }
     Ok(bought)
 }
-

@@ -119,9 +119,8 @@ impl Window {
     ) -> Result<Window> {
         let zone = standing.kitchen.zone;
         let moment = |text: &Option<String>, field: &str| {
-            let read = |text: String| {
-                moment(&text, zone).map_err(|says| Error::cannot_be(field, says))
-            };
+            let read =
+                |text: String| moment(&text, zone).map_err(|says| Error::cannot_be(field, says));
             given(text).map(read).transpose()
         };
         let tomorrow = day_of(app.now(), zone) + Days::new(1);
@@ -221,7 +220,9 @@ fn midnight(day: NaiveDate, zone: Tz) -> DateTime<Utc> {
     let naive = day.and_time(NaiveTime::MIN);
     let hours = (0..4).map(|hours| naive + TimeDelta::hours(hours));
     let mut found = hours.filter_map(|at| zone.from_local_datetime(&at).earliest());
-    found.next().map_or_else(|| naive.and_utc(), |at| at.to_utc())
+    found
+        .next()
+        .map_or_else(|| naive.and_utc(), |at| at.to_utc())
 }
 
 #[cfg(test)]
@@ -239,8 +240,16 @@ mod tests {
         check("2026-01-10", New_York, "2026-01-10T05:00:00Z");
         // At midnight the clock goes to one: the day begins there.
         check("2026-09-06", Santiago, "2026-09-06T04:00:00Z");
-        check("2026-06-10T07:40:00-04:00", New_York, "2026-06-10T11:40:00Z");
-        check("2026-06-10T11:40:00 00:00", New_York, "2026-06-10T11:40:00Z");
+        check(
+            "2026-06-10T07:40:00-04:00",
+            New_York,
+            "2026-06-10T11:40:00Z",
+        );
+        check(
+            "2026-06-10T11:40:00 00:00",
+            New_York,
+            "2026-06-10T11:40:00Z",
+        );
         assert!(moment("yesterday", New_York).is_err());
         assert!(moment("2026-02-30", New_York).is_err());
     }

@@ -224,7 +224,11 @@ fn cell_read(telling: &Telling<'_>, cell: &Cell) -> CellRead {
     };
     CellRead {
         column: cell.column.as_str().to_owned(),
-        values: cell.values.iter().map(|value| value_read(telling, value)).collect(),
+        values: cell
+            .values
+            .iter()
+            .map(|value| value_read(telling, value))
+            .collect(),
         holes: cell.holes.iter().map(hole).collect(),
     }
 }
