@@ -21,6 +21,7 @@ pub mod ids;
 pub mod label_facts;
 pub mod lists;
 pub mod log;
+pub mod logbook;
 pub mod metrics;
 pub mod named;
 pub mod pages;

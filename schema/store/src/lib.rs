@@ -30,6 +30,7 @@ pub mod incidents;
 pub mod kept;
 pub mod leases;
 pub mod list_lots;
+pub mod logs;
 pub mod lots;
 pub mod measurements;
 mod migrate;

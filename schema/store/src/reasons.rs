@@ -172,3 +172,15 @@ pub fn of_lot(conn: &mut Conn, lot: i32) -> Result<Vec<ReasonRow>> {
         .select(ReasonRow::as_select())
         .load(conn)?)
 }
+
+/// The links that some deeds gave, in order.
+///
+/// # Errors
+/// The database is away.
+pub fn of_deeds(conn: &mut Conn, deeds: &[i32]) -> Result<Vec<ReasonRow>> {
+    Ok(reasons::table
+        .filter(reasons::deed_id.eq_any(deeds))
+        .order(reasons::id)
+        .select(ReasonRow::as_select())
+        .load(conn)?)
+}

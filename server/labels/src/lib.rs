@@ -9,7 +9,8 @@
 //!    every reason why a label is not made.
 //! 4. [`placed`]: the finished label as items at fixed places.
 //! 5. [`sheet`]: many labels on a sheet of paper.
-//! 6. [`mod@pdf`] and [`mod@svg`]: translate the items and decide nothing. [`mod@raster`] draws them
+//! 6. [`report`]: a table on sheets of paper, as a log is.
+//! 7. [`mod@pdf`] and [`mod@svg`]: translate the items and decide nothing. [`mod@raster`] draws them
 //!    in dots (`outline` has the letters), [`mod@png`] and [`mod@pwg`] write the dots down.
 //!
 //! Under all of it: [`length`] (whole micrometres, printer dots) and [`face`] (the two embedded
@@ -40,6 +41,7 @@ pub mod pwg;
 mod qr;
 pub mod raster;
 pub mod refusal;
+pub mod report;
 pub mod says;
 pub mod sheet;
 mod spelling;

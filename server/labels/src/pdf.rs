@@ -44,10 +44,15 @@ pub enum PdfError {
 
 /// Draws labels, one page each. The same labels give the same bytes.
 pub fn pdf(labels: &[PlacedLabel]) -> Result<Vec<u8>, PdfError> {
+    pdf_titled("Labels", labels)
+}
+
+/// The same under another name.
+pub(crate) fn pdf_titled(title: &str, labels: &[PlacedLabel]) -> Result<Vec<u8>, PdfError> {
     if labels.is_empty() {
         return Err(PdfError::Empty);
     }
-    let mut document = PdfDocument::new("Labels");
+    let mut document = PdfDocument::new(title);
     let mut names = BTreeMap::new();
     for (weight, characters) in characters(labels) {
         let font = PdfFont::new(cut(weight, &characters)?);

@@ -4,6 +4,7 @@ use super::List;
 use super::kitchen::Kitchen;
 use crate::app::{App, damaged};
 use crate::error::Result;
+use crate::wire::limits::LimitsEntry;
 use crate::wire::lists::RecipeEntry;
 use domain::family::{Listed, Lists};
 use domain::lot::PlaceId;
@@ -46,7 +47,10 @@ struct Named {
     /// Of a place: what it is for.
     kind: Option<String>,
     /// Of a place: how cold or warm it has to be.
-    limits: Option<serde::de::IgnoredAny>,
+    limits: Option<LimitsEntry>,
+    address: Option<String>,
+    /// Of a supplier: the establishment number.
+    number: Option<String>,
 }
 
 impl Standing {
@@ -109,6 +113,9 @@ fn add(list: &mut BTreeMap<String, Listed>, code: String, body: &str) -> Result<
         is_counter: is(PlaceKind::Counter),
         is_contact: is(PlaceKind::Contact),
         has_limits: named.limits.is_some(),
+        limits: named.limits.map_or(Vec::new(), |limits| limits.says()),
+        address: named.address.filter(|address| !address.trim().is_empty()),
+        number: named.number,
         name: named.name,
         country: named.country,
         born_there: named.born_there.unwrap_or(false),

@@ -24,6 +24,7 @@ mod history;
 mod home;
 mod house_cuts;
 mod label;
+mod logs;
 mod lot;
 mod lots;
 mod me;
@@ -100,6 +101,8 @@ pub fn all() -> Vec<(&'static str, Right, Route)> {
         ("/wrong-labels", See, web::get().to(wrong_labels::page)),
         ("/animals", See, web::get().to(animals::list)),
         ("/animals/{id}", See, web::get().to(animals::one)),
+        ("/logs", See, web::get().to(logs::all)),
+        ("/logs/{which}", See, web::get().to(logs::one)),
         // What the square code of a label holds.
         (
             "/{l:[Ll]}/{code}",

@@ -10,6 +10,7 @@ pub mod deed;
 pub mod find;
 pub mod incidents;
 pub mod law;
+pub mod logs;
 pub mod lot;
 pub mod names;
 pub mod prints;

@@ -17,6 +17,9 @@ messages! {
         AskWhat "ask-what" { known: Arg },
         NotTopic "not-topic" { topic: String, known: Arg },
         NoPlace "no-place" { place: String },
+        NoLog "no-log" { log: String, known: Arg },
+        WindowEndsFirst "window-ends-first",
+        LogTooLong "log-too-long" { most: usize },
     }
 }
 

@@ -7,6 +7,7 @@ mod counter;
 mod deeds;
 mod labels;
 mod lists;
+mod logs;
 mod people;
 mod prints;
 mod reads;
@@ -31,6 +32,7 @@ pub fn api() -> Api {
     prints::add(&mut api);
     people::add(&mut api);
     counter::add(&mut api);
+    logs::add(&mut api);
     api
 }
 

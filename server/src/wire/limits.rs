@@ -3,6 +3,7 @@
 use super::Number;
 use super::cures::decimal;
 use domain::measure::{Printed, Temperature};
+use domain::says::Says;
 use domain::stability::LimitSays;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -22,8 +23,8 @@ pub struct LimitsEntry {
 }
 
 impl LimitsEntry {
-    /// The limit that a reading breaks, if it does: against the figure on its own scale.
-    pub fn broken(&self, read: Temperature) -> Option<LimitSays> {
+    /// The warmest and the coldest that it may be.
+    fn bounds(&self) -> (Option<Printed>, Option<Printed>) {
         let printed =
             |celsius: Option<Number>, fahrenheit: Option<Number>| match (celsius, fahrenheit) {
                 (Some(celsius), Some(fahrenheit)) => {
@@ -35,8 +36,28 @@ impl LimitsEntry {
                 }
                 (None, None) => None,
             };
-        let most = printed(self.below_celsius, self.below_fahrenheit);
-        let least = printed(self.above_celsius, self.above_fahrenheit);
+        (
+            printed(self.below_celsius, self.below_fahrenheit),
+            printed(self.above_celsius, self.above_fahrenheit),
+        )
+    }
+
+    /// The limits, in words.
+    pub fn says(&self) -> Vec<Says> {
+        let (most, least) = self.bounds();
+        let most = most.map(|most| LimitSays::AtMost { value: most.into() }.into());
+        let least = least.map(|least| {
+            LimitSays::AtLeast {
+                value: least.into(),
+            }
+            .into()
+        });
+        most.into_iter().chain(least).collect()
+    }
+
+    /// The limit that a reading breaks, if it does: against the figure on its own scale.
+    pub fn broken(&self, read: Temperature) -> Option<LimitSays> {
+        let (most, least) = self.bounds();
         let warm = most.filter(|most| read.against(most).is_gt());
         let cold = least.filter(|least| read.against(least).is_lt());
         let warm = warm.map(|most| LimitSays::AtMost { value: most.into() });

@@ -21,6 +21,7 @@ pub mod scalars;
 pub mod scope;
 pub mod standard;
 pub mod stops;
+pub mod told;
 pub mod unread;
 
 pub use by::By;

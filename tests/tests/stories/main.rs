@@ -21,6 +21,7 @@ mod label_words;
 mod labels;
 mod law;
 mod log;
+mod logs;
 mod mince;
 mod names;
 mod old_records;

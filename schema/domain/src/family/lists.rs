@@ -2,6 +2,7 @@
 
 use crate::lot::PlaceId;
 use crate::product::{Part, Product};
+use crate::says::Says;
 use std::collections::{BTreeMap, HashMap};
 use std::sync::Arc;
 
@@ -20,6 +21,12 @@ pub struct Listed {
     pub is_contact: bool,
     /// Of a place: does it have to be so cold or warm?
     pub has_limits: bool,
+    /// Of a place: how cold or warm.
+    pub limits: Vec<Says>,
+    /// Of whoever supplies: the address.
+    pub address: Option<String>,
+    /// Of a supplier: the establishment number.
+    pub number: Option<String>,
 }
 
 /// The lists as they stand now.

@@ -4,7 +4,7 @@ use super::Keys;
 use crate::deed::says as deeds;
 use crate::{
     ask, claims, condition, cost, cure, cure_room, dates, duties, family, gate, gs1, heat,
-    incident, moment, naming, refusal, rows, scope, stability, statement, stop, supplied, today,
+    incident, log, moment, naming, refusal, rows, scope, stability, statement, stop, supplied, today,
     trichinae, verdict, words, yields,
 };
 
@@ -83,6 +83,7 @@ pub const AREAS: &[Keys] = &[
     heat::ProbeSays::KEYS,
     heat::StageSays::KEYS,
     incident::IncidentSays::KEYS,
+    log::LogsSays::KEYS,
     moment::MomentSays::KEYS,
     naming::NamingSays::KEYS,
     refusal::RefusalSays::KEYS,
@@ -128,10 +129,14 @@ pub const VOCABULARIES: &[Keys] = &[
     duties::mince::MinceKind::KEYS,
     duties::names::Part::KEYS,
     duties::sale::Head::KEYS,
+    duties::step_records::Occasion::KEYS,
     heat::Food::KEYS,
     heat::PiercedBy::KEYS,
     heat::Holding::KEYS,
     heat::Bath::KEYS,
+    log::Column::KEYS,
+    log::Group::KEYS,
+    log::LogKind::KEYS,
     stability::Fact::KEYS,
     stability::Measure::KEYS,
     trichinae::CureFigure::KEYS,
@@ -145,6 +150,7 @@ pub const VOCABULARIES: &[Keys] = &[
     incident::Hazard::KEYS,
     incident::IncidentNote::KEYS,
     incident::Milestone::KEYS,
+    words::Addition::KEYS,
     words::Allergen::KEYS,
     words::Being::KEYS,
     words::ConditionKind::KEYS,
