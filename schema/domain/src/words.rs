@@ -159,6 +159,11 @@ impl StepKind {
         use StepKind::*;
         matches!(self, Turn | Rinse | Equalise | Hang | Chill)
     }
+
+    /// Does this step only part what went in, and do nothing else to it?
+    pub const fn parts_only(self) -> bool {
+        matches!(self, StepKind::Cut | StepKind::Portion | StepKind::Pack)
+    }
 }
 
 words! {

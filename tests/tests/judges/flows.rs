@@ -6,19 +6,24 @@ use stories::queue::until;
 use stories::{Caller, Engine, House};
 
 /// A tablet at the bench, a phone at the counter.
-const TABLET: (u32, u32) = (820, 1180);
-const PHONE: (u32, u32) = (390, 844);
+pub(super) const TABLET: (u32, u32) = (820, 1180);
+pub(super) const PHONE: (u32, u32) = (390, 844);
 
 /// A hand: it counts its taps.
-struct Hand<'a> {
+pub(super) struct Hand<'a> {
     browser: &'a Browser,
     house: &'a House,
-    taps: u32,
+    pub(super) taps: u32,
 }
 
 impl<'a> Hand<'a> {
     /// Somebody at a screen of that size.
-    fn of(browser: &'a Browser, house: &'a House, person: &str, screen: (u32, u32)) -> Hand<'a> {
+    pub(super) fn of(
+        browser: &'a Browser,
+        house: &'a House,
+        person: &str,
+        screen: (u32, u32),
+    ) -> Hand<'a> {
         browser.sign_in(&house.address, person);
         browser.resize(screen);
         Hand {
@@ -28,18 +33,18 @@ impl<'a> Hand<'a> {
         }
     }
 
-    fn open(&mut self, path: &str) {
+    pub(super) fn open(&mut self, path: &str) {
         self.browser.open(&format!("{}{path}", self.house.address));
         self.taps = 0;
     }
 
-    fn tap(&mut self, css: &str) {
+    pub(super) fn tap(&mut self, css: &str) {
         self.browser.tap(css);
         self.taps += 1;
     }
 
     /// The deed that the page says was just done.
-    fn did(&self) -> String {
+    pub(super) fn did(&self) -> String {
         let mut id = String::new();
         until(|| {
             let found = self.browser.run(
@@ -51,7 +56,7 @@ impl<'a> Hand<'a> {
         id
     }
 
-    fn text(&self) -> String {
+    pub(super) fn text(&self) -> String {
         let text = self
             .browser
             .run("return document.querySelector('main').innerText");
@@ -60,7 +65,7 @@ impl<'a> Hand<'a> {
     }
 }
 
-fn newest(caller: &Caller) -> Value {
+pub(super) fn newest(caller: &Caller) -> Value {
     caller.read("/api/lots?limit=1")["lots"][0].clone()
 }
 

@@ -4,4 +4,5 @@ mod break_down;
 mod browser;
 mod counter_flows;
 mod flows;
+mod flows_bench;
 mod outside;

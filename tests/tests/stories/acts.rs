@@ -1,12 +1,15 @@
 //! The pages of acts, as a browser without script reads them; what they do is told in a real one (`judges`).
 
-use serde_json::json;
+use serde_json::{Value, json};
 use stories::day::Told;
 use stories::{Engine, House, on_both_engines};
 
 on_both_engines! {
     a_count_of_many_packs_goes_on_after_the_first
     a_carcass_on_the_bench_is_read_without_script
+    packs_of_a_released_piece_need_no_release_of_their_own
+    what_is_only_put_into_a_freezer_is_told
+    the_pages_of_the_bench_are_read_without_script
 }
 
 fn a_count_of_many_packs_goes_on_after_the_first(engine: Engine) {
@@ -69,4 +72,91 @@ fn a_carcass_on_the_bench_is_read_without_script(engine: Engine) {
         .done();
     let gone = page(&format!("{pig}/break-down"));
     assert!(!gone.contains("data-side ") && gone.contains("1 Ham"));
+}
+
+fn packs_of_a_released_piece_need_no_release_of_their_own(engine: Engine) {
+    let house = House::demo(engine);
+    let caller = house.caller();
+    let pancetta = caller.noted("P-01");
+    let packed = caller.step("pack").of_grams(&pancetta, 500);
+    let packed = packed.into_packs("pancetta", 500, 2).made();
+    let stops = caller.lot(&packed)["stops"].to_string();
+    assert!(!stops.contains("not-released"), "{stops}");
+    let room = caller.read("/api/cure-room")["pieces"].clone();
+    let piece = |code: &str| {
+        let mut pieces = room.as_array().into_iter().flatten();
+        pieces.find(|piece| piece["lot"] == code).cloned()
+    };
+    assert_eq!(piece(&packed).expect("a piece")["stage"], "released");
+    let label = caller.get(&format!("/lots/{packed}")).expect(200);
+    let page = String::from_utf8(label.bytes).unwrap();
+    assert!(!page.contains("NOT RELEASED"), "its label is no cure tag");
+    // Of what nobody released nothing is packed at all.
+    let ham = caller.noted("H-03");
+    let refused = caller.step("pack").of_grams(&ham, 500);
+    refused.into("dry-aged-ham", 500).ask().expect(409);
+}
+
+fn what_is_only_put_into_a_freezer_is_told(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let pig = caller.half_pig("7", 9_000);
+    let chops = caller.step("cut").of_grams(&pig, 1_000);
+    let chops = chops.into_packs("pork-chop", 1_000, 4).made();
+    let frozen = caller.step("cut").of_grams(&pig, 1_000);
+    let frozen = frozen.into_packs("pork-chop", 1_000, 2).made();
+    let keys = |answer: &Value| answer["warning_keys"].to_string();
+    // Nothing shows yet what the place is.
+    let moved = caller
+        .carry(&chops, "freezer")
+        .with("packs", json!([1]))
+        .done();
+    assert!(!keys(&moved).contains("deed-not-frozen"), "{moved}");
+    caller
+        .carry(&chops, "cooler")
+        .with("packs", json!([1]))
+        .done();
+    caller.carry(&frozen, "freezer").frozen().done();
+    let moved = caller
+        .carry(&chops, "freezer")
+        .with("packs", json!([1, 2]))
+        .done();
+    assert!(keys(&moved).contains("deed-not-frozen"), "{moved}");
+    let moved = caller
+        .carry(&chops, "freezer")
+        .with("packs", json!([3]))
+        .frozen()
+        .done();
+    assert!(!keys(&moved).contains("deed-not-frozen"), "{moved}");
+    // Pack 4 stayed at the bench: each place is named, that of most first.
+    let listed = caller.read(&format!("/api/lots?q={chops}"))["lots"][0].clone();
+    assert_eq!(listed["places"], json!(["freezer", "bench"]), "{listed}");
+    assert_eq!(listed["place"], "freezer");
+}
+
+fn the_pages_of_the_bench_are_read_without_script(engine: Engine) {
+    let house = House::demo(engine);
+    let caller = house.caller();
+    let page = |path: &str| {
+        let page = caller.get(path).expect(200);
+        String::from_utf8(page.bytes).unwrap()
+    };
+    let room = page("/cure-room");
+    let at = |text: &str| {
+        room.find(text)
+            .unwrap_or_else(|| panic!("no {text}: {room}"))
+    };
+    assert!(
+        at("H-06 ") < at("H-02 ") && at("H-02 ") < at("H-03"),
+        "alarms, due, the rest"
+    );
+    let ham = caller.noted("H-03");
+    let early = page(&format!("/lots/{ham}/release"));
+    assert!(
+        early.contains("30") && !early.contains("data-deed=\"/api/releases"),
+        "{early}"
+    );
+    assert!(page("/make/cook?product=pulled-pork").contains("data-pot"));
+    caller.get("/make/fly").expect(404);
+    caller.get("/make/cook?product=no-such-thing").expect(404);
 }

@@ -299,10 +299,9 @@ impl Step<'_> {
 
     /// Is it parted from pieces that were released, and nothing else is done to them? Then their release holds on.
     fn is_of_released(&self) -> bool {
-        use StepKind::*;
-        let lots = || self.inputs.iter().map(|(lot, _)| lot);
-        let mut meat = lots().filter(|lot| !lot.species.is_empty()).peekable();
-        let parts = matches!(self.kind, Cut | Portion | Pack) && meat.peek().is_some();
+        let lots = self.inputs.iter().map(|(lot, _)| lot);
+        let mut meat = lots.filter(|lot| !lot.species.is_empty()).peekable();
+        let parts = self.kind.parts_only() && meat.peek().is_some();
         parts && meat.all(|lot| lot.product.is_hung() && lot.released)
     }
 
