@@ -4,8 +4,8 @@ use super::Keys;
 use crate::deed::says as deeds;
 use crate::{
     ask, claims, condition, cost, cure, cure_room, dates, duties, family, gate, gs1, heat,
-    incident, log, moment, naming, refusal, rows, scope, stability, statement, stop, supplied, today,
-    trichinae, verdict, words, yields,
+    incident, log, moment, naming, refusal, rows, scope, stability, statement, stop, supplied,
+    today, trichinae, verdict, words, yields,
 };
 
 /// What each area declares. An area that is left out here is found by the guard on messages.
