@@ -99,7 +99,7 @@ fn cell_of(file: &mut File, telling: &Telling<'_>, cell: &Cell) {
                 .iter()
                 .map(|value| telling.with_rows(value))
                 .collect();
-            file.text(&all.join("; "));
+            file.text(&super::joined(&all));
         }
     }
 }

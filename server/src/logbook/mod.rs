@@ -81,3 +81,17 @@ impl<'a> Telling<'a> {
         capital(&self.speech.say(&kind.says()))
     }
 }
+
+/// Several values after one another: told apart by a semicolon, where the one before is no sentence.
+fn joined(values: &[String]) -> String {
+    let mut all = String::new();
+    for value in values {
+        match all.chars().next_back() {
+            None => {}
+            Some('.' | ')') if all.contains(". (") || all.ends_with('.') => all.push(' '),
+            Some(_) => all.push_str("; "),
+        }
+        all.push_str(value);
+    }
+    all
+}

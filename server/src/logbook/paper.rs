@@ -134,7 +134,7 @@ fn of_cell(telling: &Telling<'_>, cell: &Cell) -> Vec<Line> {
         let values: Vec<String> = values.collect();
         lines.push(Line {
             label: Some(telling.heading(cell)),
-            text: values.join("; "),
+            text: super::joined(&values),
             sort: Sort::Plain,
         });
     }

@@ -71,6 +71,11 @@ fn pages(caller: &Caller) -> Vec<(&'static str, String)> {
         ),
         ("sign in", "/sign-in".to_owned()),
         ("who am I", "/me".to_owned()),
+        ("logs", "/logs".to_owned()),
+        (
+            "a log",
+            "/logs/grinding?from=2026-01-01&last=2026-06-26".to_owned(),
+        ),
         ("trust", "/trust".to_owned()),
         ("people", "/people".to_owned()),
         ("nothing here", "/nothing-here".to_owned()),

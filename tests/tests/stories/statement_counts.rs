@@ -7,7 +7,7 @@ use stories::day::{Told, farm};
 use stories::{House, Wiretap};
 
 /// What is asked for, statements at the most, recursive walks among them at the most.
-const LIMITS: [(&str, usize, usize); 8] = [
+const LIMITS: [(&str, usize, usize); 9] = [
     ("a lot's page", 12, 1),
     ("a lot", 12, 1),
     ("the cure room", 15, 1),
@@ -15,6 +15,7 @@ const LIMITS: [(&str, usize, usize); 8] = [
     ("fifty lots", 6, 0),
     ("the page of the lots", 6, 0),
     ("a label", 8, 1),
+    ("a log of a year", 44, 1),
     ("a step of two lots into two", 20, 0),
 ];
 
@@ -38,6 +39,9 @@ fn a_request_costs_no_more_statements_than_it_may() {
             "a lot" => format!("/api/lots/{bacon}"),
             "today" => "/api/today".to_owned(),
             "the cure room" => "/cure-room".to_owned(),
+            "a log of a year" => {
+                "/api/logs/batches?from=2025-01-01&until=2026-06-27&limit=200".to_owned()
+            }
             "fifty lots" => "/api/lots?limit=50".to_owned(),
             "the page of the lots" => "/lots".to_owned(),
             "a label" => format!("/api/lots/{rillettes}/labels.pdf?packs=7"),

@@ -61,7 +61,7 @@ pub fn cells(doing: &Doing, known: &Known<'_>) -> Vec<Filled> {
                 .cleaned_after(doing.place, doing.at)
                 .map(Value::Moment),
         ),
-        lots::found(doing, &[Topic::Cold, Topic::Date]),
+        lots::found(doing, &[Topic::Cold, Topic::Stop]),
     ]);
     cells
 }

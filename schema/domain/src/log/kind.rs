@@ -57,7 +57,16 @@ impl LogKind {
             LogKind::Trichinae => &[Release, Dispose],
             LogKind::CleanDowns => &[CleanDown],
             LogKind::Temperatures => &[Measure, PlaceFailed, CheckProbe],
-            LogKind::Corrections => &[PlaceFailed, Void, Correct, Dispose, Hold, HoldRelease],
+            LogKind::Corrections => &[
+                PlaceFailed,
+                Void,
+                Correct,
+                Dispose,
+                Hold,
+                HoldRelease,
+                Incident,
+                IncidentScope,
+            ],
             LogKind::Departures => &[Sell, Serve, Discard, Ship, Return, TakeBack],
         }
     }

@@ -6,6 +6,7 @@ mod cures_hold;
 mod day_limits;
 mod heat;
 mod house;
+mod logs;
 mod schemas;
 mod statements;
 mod texts;
