@@ -1,8 +1,8 @@
 //! The pages of acts, as a browser without script reads them; what they do is told in a real one (`judges`).
 
-use serde_json::{Value, json};
+use serde_json::json;
 use stories::day::Told;
-use stories::{Engine, House, on_both_engines};
+use stories::{Answer, Engine, House, on_both_engines};
 
 on_both_engines! {
     a_count_of_many_packs_goes_on_after_the_first
@@ -105,13 +105,13 @@ fn what_is_only_put_into_a_freezer_is_told(engine: Engine) {
     let chops = chops.into_packs("pork-chop", 1_000, 4).made();
     let frozen = caller.step("cut").of_grams(&pig, 1_000);
     let frozen = frozen.into_packs("pork-chop", 1_000, 2).made();
-    let keys = |answer: &Value| answer["warning_keys"].to_string();
+    let keys = |answer: &Answer| answer.body["warning_keys"].to_string();
     // Nothing shows yet what the place is.
     let moved = caller
         .carry(&chops, "freezer")
         .with("packs", json!([1]))
         .done();
-    assert!(!keys(&moved).contains("deed-not-frozen"), "{moved}");
+    assert!(!keys(&moved).contains("deed-not-frozen"), "{moved:?}");
     caller
         .carry(&chops, "cooler")
         .with("packs", json!([1]))
@@ -121,13 +121,13 @@ fn what_is_only_put_into_a_freezer_is_told(engine: Engine) {
         .carry(&chops, "freezer")
         .with("packs", json!([1, 2]))
         .done();
-    assert!(keys(&moved).contains("deed-not-frozen"), "{moved}");
+    assert!(keys(&moved).contains("deed-not-frozen"), "{moved:?}");
     let moved = caller
         .carry(&chops, "freezer")
         .with("packs", json!([3]))
         .frozen()
         .done();
-    assert!(!keys(&moved).contains("deed-not-frozen"), "{moved}");
+    assert!(!keys(&moved).contains("deed-not-frozen"), "{moved:?}");
     // Pack 4 stayed at the bench: each place is named, that of most first.
     let listed = caller.read(&format!("/api/lots?q={chops}"))["lots"][0].clone();
     assert_eq!(listed["places"], json!(["freezer", "bench"]), "{listed}");
