@@ -48,7 +48,7 @@ pub fn cells(doing: &Doing, known: &Known<'_>) -> Vec<Filled> {
         ),
         Filled::of_each(
             Column::SupplierLots,
-            all.iter().filter(bought).map(|of| supplier_lot(of)),
+            all.iter().filter(bought).map(supplier_lot),
         )
         .if_any(),
         Filled::of_each(Column::ProducedOn, packed).if_any(),

@@ -209,7 +209,7 @@ pub fn sources(known: &Known<'_>, lots: &[LotId]) -> (Vec<Value>, bool) {
         let party = known.supplier(of);
         let from = party
             .as_ref()
-            .map_or_else(|| Arg::from(LogsSays::Nobody), |party| party_arg(party));
+            .map_or_else(|| Arg::from(LogsSays::Nobody), party_arg);
         let (product, lot, day) = (named(of), of.lot.code.clone(), of.made_by.day);
         let address = party.and_then(|party| party.address);
         whole &= address.is_some();

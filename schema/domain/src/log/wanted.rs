@@ -103,11 +103,11 @@ fn columns(kind: LogKind, record: Record, field: &str) -> (&'static [Column], Mu
 }
 
 /// The fields of a record that a log holds, each with its columns.
-pub fn fields_in<'a>(
-    rules: &'a crate::duties::DutyRules,
+pub fn fields_in(
+    rules: &crate::duties::DutyRules,
     kind: LogKind,
     record: Record,
-) -> Vec<(&'a Field, &'static [Column])> {
+) -> Vec<(&Field, &'static [Column])> {
     let of = fields(rules, record).into_iter();
     let with = of.map(|field| (field, columns(kind, record, &field.field).0));
     with.filter(|(_, columns)| !columns.is_empty()).collect()
