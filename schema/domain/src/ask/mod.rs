@@ -1,8 +1,8 @@
 //! A guest asks: is this in it? Worked out of what truly went in, to the last source. There are three answers,
 //! and what is not known is never said to be without.
 //!
-//! Reading order: here (the question, and how the answers of parts become that of a whole), [`bought`] (what is
-//! known of something that came in), [`topic`] (what a guest can ask about), [`rules`] (the words that tell it).
+//! Reading order: here (the question, and how the answers of parts become that of a whole), `bought` (what is
+//! known of something that came in), `topic` (what a guest can ask about), `rules` (the words that tell it).
 
 mod bought;
 mod rules;

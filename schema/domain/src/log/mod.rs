@@ -2,8 +2,8 @@
 //! trichinae, cleaned, read, put right, and what left. Each is a list of entries with typed cells, built from
 //! deeds and the family of their lots.
 //!
-//! Reading order: [`kind`] (which logs there are, and their columns), [`doing`] (what is known of a deed),
-//! [`value`] (what stands in a cell), one file a log (`receiving`, `grinding` …), and [`wanted`]: which field a
+//! Reading order: `kind` (which logs there are, and their columns), `doing` (what is known of a deed),
+//! `value` (what stands in a cell), one file a log (`receiving`, `grinding` …), and `wanted`: which field a
 //! rule wants in which column. What a rule wants and the record lacks is a [`Hole`], never a blank.
 
 mod batches;

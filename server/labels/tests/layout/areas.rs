@@ -4,6 +4,9 @@
 use crate::common;
 use labels::{Dpi, Facts, Field, Length, PlacedLabel, lay_out};
 
+/// Some of the texts of a label.
+type Part = &'static [(Field, &'static str)];
+
 /// What stands on every pack of the invented kitchen.
 const HOUSE: &[(Field, &str)] = &[
     (Field::UseByHeading, "USE BY"),
@@ -96,7 +99,7 @@ fn on_a_roll(parts: &[&[(Field, &str)]], linear: &str) -> PlacedLabel {
 #[test]
 fn a_roll_is_cut_as_short_as_the_words_need() {
     let mm = |length: Length| length.to_mm();
-    let cases: [(&str, &[&[(Field, &str)]], f64); 4] = [
+    let cases: [(&str, &[Part], f64); 4] = [
         ("bacon, 250 g", &[HOUSE, BACON, PANEL], 148.0),
         ("chops, raw", &[HOUSE, CHOPS, PANEL], 125.0),
         ("rillettes, 180 g", &[HOUSE, RILLETTES], 72.0),
