@@ -204,7 +204,9 @@ impl<'a> Press<'a> {
         }
         let hundredths = |length: Length| i32::try_from(length.um() / 10).unwrap_or(i32::MAX);
         let Ok(capabilities) = &self.looked.answer else {
-            return Vec::new();
+            // Nobody knows yet whether it cuts: a form of a fixed size comes out of every printer.
+            let fixed = app.templates.values().filter(|of| of.shortest().is_none());
+            return fixed.map(|of| of.name().to_owned()).collect();
         };
         let has = |template: &&Template| {
             let (x, y) = (hundredths(template.width()), hundredths(template.height()));

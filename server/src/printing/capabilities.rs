@@ -151,13 +151,13 @@ impl Capabilities {
     }
 
     /// Does it cut paper from a roll of that width anywhere between two lengths? One that does not say
-    /// may.
+    /// does not.
     pub fn cuts(&self, x: i32, shortest: i32, longest: i32) -> bool {
         let near =
             |span: &RangeInclusive<i32>| x.clamp(*span.start(), *span.end()).abs_diff(x) <= CLOSE;
         let cuts =
             |size: &Size| near(&size.x) && *size.y.start() <= shortest && longest <= *size.y.end();
-        self.sizes.is_empty() || self.sizes.iter().any(cuts)
+        self.sizes.iter().any(cuts)
     }
 
     /// The sizes in millimetres, for the eye: `62 x 100`.
