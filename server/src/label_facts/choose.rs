@@ -99,7 +99,12 @@ pub fn place(
             let among =
                 |template: &&Template| wanted.among.iter().any(|name| name == template.name());
             let some: Vec<&Template> = all.iter().copied().filter(among).collect();
-            if some.is_empty() { all } else { some }
+            // Of a printer that has none of them nobody knows whether it cuts a roll to length.
+            let fixed = |of: &&Template| wanted.among.is_empty() || of.shortest().is_none();
+            match some.is_empty() {
+                true => all.into_iter().filter(fixed).collect(),
+                false => some,
+            }
         }
     };
     let mut first: Option<(Refusal, &Template)> = None;
