@@ -11,3 +11,4 @@ mod schemas;
 mod statements;
 mod texts;
 mod vectors;
+mod warm;
