@@ -231,3 +231,24 @@ fn a_wrong_label_stops_what_leaves_with_it_and_nothing_else() {
     wrong.wrong_labels[0].pack = PackId(6);
     check(&wrong, LEAVE, None);
 }
+
+#[test]
+fn raw_food_for_sale_without_a_day_does_not_leave() {
+    use crate::condition::Condition;
+    use crate::dates::KeepingRule;
+    use crate::words::KeepFrom;
+    let mut raw = lot(None, Vec::new());
+    raw.condition = Some(Condition::RAW);
+    let product = Arc::make_mut(&mut raw.product);
+    product.raw = true;
+    product.sale.offered = true;
+    check(&raw, LEAVE, None);
+    Arc::make_mut(&mut raw.product).keeping.usual = Some(KeepingRule {
+        days: 3,
+        from: KeepFrom::Made,
+        day_one_counts: true,
+        freeze_day_counts: true,
+    });
+    check(&raw, LEAVE, Some(RefusalKind::Stopped));
+    check(&raw, USE, None);
+}
