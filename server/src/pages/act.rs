@@ -9,8 +9,6 @@ use crate::caller::{Asking, Caller};
 use crate::error::{Error, Result};
 use crate::read::LoadedFamily;
 use crate::read::names::Names;
-use crate::rooms::blocking;
-use crate::routes::query;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
 use domain::lot::{Lot, Pack, PlaceId, brief};
@@ -91,22 +89,16 @@ pub async fn page(
     asking: Asking,
     path: web::Path<(String, String)>,
 ) -> HttpResponse {
-    let speech = asking.speech();
-    let asked: Asked = match query(&request) {
-        Ok(asked) => asked,
-        Err(error) => return super::trouble(speech, &error),
-    };
     let (code, act) = path.into_inner();
     let Some(kind) = ActKind::parse(&act) else {
         let path = format!("/lots/{code}/{act}");
         let error = Error::not_found(super::says::PageSays::NothingHere { path });
-        return super::trouble(speech, &error);
+        return super::trouble(asking.speech(), &error);
     };
-    let made = blocking(move || {
-        let app = asking.caller();
-        app.store.read(|conn| read(&app, conn, &code, kind, &asked))
-    });
-    super::page(speech, made.await)
+    super::asked(&request, asking, move |app, conn, asked| {
+        read(app, conn, &code, kind, asked)
+    })
+    .await
 }
 
 fn read(

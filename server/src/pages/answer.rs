@@ -2,14 +2,19 @@
 
 use super::spoken::Words;
 use crate::app::App;
+use crate::caller::{Asking, Caller};
 use crate::error::{Error, Problem};
 use crate::log::Refused;
 use crate::problems::{RequestSays, ServiceSays, TitleSays};
 use crate::pulse;
+use crate::rooms::blocking;
+use crate::routes::query;
 use actix_web::error::{InternalError, UrlencodedError};
 use actix_web::http::StatusCode;
 use actix_web::{HttpRequest, HttpResponse, HttpResponseBuilder, web};
 use askama::Template;
+use serde::de::DeserializeOwned;
+use store::Conn;
 use words::Speech;
 
 /// Nothing but our own files; the label's drawing carries one style of its own.
@@ -30,6 +35,31 @@ pub fn page(speech: Speech, made: Result<impl Template, Error>) -> HttpResponse 
     match made {
         Ok(template) => rendered(HttpResponse::Ok(), &template, speech),
         Err(error) => trouble(speech, &error),
+    }
+}
+
+/// A page of what the record holds, read in one snapshot away from those who wait at the door.
+pub async fn from_record<T: Template + Send + 'static>(
+    asking: Asking,
+    read: impl FnOnce(&Caller<'_>, &mut Conn) -> Result<T, Error> + Send + 'static,
+) -> HttpResponse {
+    let speech = asking.speech();
+    let made = blocking(move || {
+        let app = asking.caller();
+        app.store.read(|conn| read(&app, conn))
+    });
+    page(speech, made.await)
+}
+
+/// The same, of what its address asks.
+pub async fn asked<Q: DeserializeOwned + Send + 'static, T: Template + Send + 'static>(
+    request: &HttpRequest,
+    asking: Asking,
+    read: impl FnOnce(&Caller<'_>, &mut Conn, &Q) -> Result<T, Error> + Send + 'static,
+) -> HttpResponse {
+    match query::<Q>(request) {
+        Ok(asked) => from_record(asking, move |app, conn| read(app, conn, &asked)).await,
+        Err(error) => trouble(asking.speech(), &error),
     }
 }
 

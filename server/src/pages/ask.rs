@@ -2,13 +2,10 @@
 
 use super::says::PageSays;
 use super::spoken::Words;
-use super::trouble;
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::read::ask::{self, AskQuery, Asked, AskedLine};
 use crate::read::names::Names;
-use crate::rooms::blocking;
-use crate::routes::query;
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
 use domain::ask::{Told, Topic};
@@ -95,19 +92,13 @@ struct Wanted {
 
 /// A guest's question, and its answer.
 pub async fn page(request: HttpRequest, asking: Asking) -> HttpResponse {
-    let speech = asking.speech();
-    let fields: Vec<(String, String)> = match query(&request) {
-        Ok(fields) => fields,
-        Err(error) => return trouble(speech, &error),
-    };
-    let made = blocking(move || {
-        let app = asking.caller();
-        app.store.read(|conn| read(&app, conn, fields))
-    });
-    super::page(speech, made.await)
+    super::asked(&request, asking, |app, conn, fields: &Vec<_>| {
+        read(app, conn, fields)
+    })
+    .await
 }
 
-fn read(app: &Caller<'_>, conn: &mut Conn, fields: Vec<(String, String)>) -> Result<AskPage> {
+fn read(app: &Caller<'_>, conn: &mut Conn, fields: &[(String, String)]) -> Result<AskPage> {
     let names = Names::load(app, conn)?;
     let words = Words::of(&names);
     let mut wanted = Wanted::of(fields);
@@ -238,7 +229,7 @@ fn made_of(words: &Words, asked: &Asked<'_>, line: &AskedLine) -> String {
 }
 
 impl Wanted {
-    fn of(fields: Vec<(String, String)>) -> Wanted {
+    fn of(fields: &[(String, String)]) -> Wanted {
         let mut wanted = Wanted::default();
         let mut asked = false;
         for (field, value) in fields {

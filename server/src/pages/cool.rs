@@ -9,7 +9,6 @@ use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::read::LoadedFamily;
 use crate::read::names::Names;
-use crate::rooms::blocking;
 use actix_web::{HttpResponse, web};
 use askama::Template;
 use domain::lot::brief;
@@ -37,12 +36,7 @@ struct CoolPage {
 
 /// The page of a cooling.
 pub async fn page(asking: Asking, code: web::Path<String>) -> HttpResponse {
-    let speech = asking.speech();
-    let made = blocking(move || {
-        let app = asking.caller();
-        app.store.read(|conn| read(&app, conn, &code))
-    });
-    super::page(speech, made.await)
+    super::from_record(asking, move |app, conn| read(app, conn, &code)).await
 }
 
 fn read(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<CoolPage> {

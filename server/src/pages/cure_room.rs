@@ -8,8 +8,6 @@ use super::spoken::{NONE, Words};
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::read::cure_room::{self, Room};
-use crate::rooms::blocking;
-use crate::routes::query;
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
 use domain::cure_room::{PieceStage, Task};
@@ -79,16 +77,7 @@ struct Asked {
 
 /// Every piece on hand.
 pub async fn page(request: HttpRequest, asking: Asking) -> HttpResponse {
-    let speech = asking.speech();
-    let asked: Asked = match query(&request) {
-        Ok(asked) => asked,
-        Err(error) => return super::trouble(speech, &error),
-    };
-    let made = blocking(move || {
-        let app = asking.caller();
-        app.store.read(|conn| read(&app, conn, &asked))
-    });
-    super::page(speech, made.await)
+    super::asked(&request, asking, read).await
 }
 
 fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<CureRoom> {

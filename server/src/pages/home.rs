@@ -6,8 +6,6 @@ use super::spoken::Words;
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::read::today::{self, Begun, Today, TodayQuery};
-use crate::rooms::blocking;
-use crate::routes::query;
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
 use domain::code::LotCode;
@@ -66,16 +64,7 @@ struct Asked {
 
 /// What there is to do.
 pub async fn page(request: HttpRequest, asking: Asking) -> HttpResponse {
-    let speech = asking.speech();
-    let asked: Asked = match query(&request) {
-        Ok(asked) => asked,
-        Err(error) => return super::trouble(speech, &error),
-    };
-    let made = blocking(move || {
-        let app = asking.caller();
-        app.store.read(|conn| home(&app, conn, &asked))
-    });
-    super::page(speech, made.await)
+    super::asked(&request, asking, home).await
 }
 
 fn home(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Home> {

@@ -5,8 +5,6 @@ use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::logbook::{Telling, lines, told_due, under};
 use crate::read::logs::{self, LogPage, LogQuery, Window, known_log};
-use crate::rooms::blocking;
-use crate::routes::query;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
 use chrono::{Days, NaiveDate};
@@ -89,16 +87,7 @@ impl Asked {
 
 /// The logs that there are.
 pub async fn all(request: HttpRequest, asking: Asking) -> HttpResponse {
-    let speech = asking.speech();
-    let asked: Asked = match query(&request) {
-        Ok(asked) => asked,
-        Err(error) => return super::trouble(speech, &error),
-    };
-    let made = blocking(move || {
-        let app = asking.caller();
-        app.store.read(|conn| list(&app, conn, &asked))
-    });
-    super::page(speech, made.await)
+    super::asked(&request, asking, list).await
 }
 
 fn list(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<LogsPage> {
@@ -132,20 +121,11 @@ fn of_files(from: NaiveDate, last: NaiveDate) -> String {
 
 /// One log.
 pub async fn one(request: HttpRequest, asking: Asking, which: web::Path<String>) -> HttpResponse {
-    let speech = asking.speech();
-    let asked = known_log(&which).and_then(|kind| Ok((kind, query::<Asked>(&request)?)));
-    let (kind, asked) = match asked {
-        Ok(asked) => asked,
-        Err(error) => return super::trouble(speech, &error),
-    };
-    let made = blocking(move || {
-        let app = asking.caller();
-        app.store.read(|conn| {
-            let page = logs::page(&app, conn, kind, &asked.query()?)?;
-            Ok(view(&app, &page))
-        })
-    });
-    super::page(speech, made.await)
+    super::asked(&request, asking, move |app, conn, asked: &Asked| {
+        let page = logs::page(app, conn, known_log(&which)?, &asked.query()?)?;
+        Ok(view(app, &page))
+    })
+    .await
 }
 
 fn view(app: &Caller<'_>, page: &LogPage) -> LogView {

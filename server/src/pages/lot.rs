@@ -14,8 +14,6 @@ use crate::error::Result;
 use crate::label_facts::MOST;
 use crate::read::LoadedFamily;
 use crate::read::names::Names;
-use crate::rooms::blocking;
-use crate::routes::query;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
 use domain::dates::Because;
@@ -97,16 +95,10 @@ const EXTENT: Extent = Extent {
 
 /// A lot.
 pub async fn page(request: HttpRequest, asking: Asking, code: web::Path<String>) -> HttpResponse {
-    let speech = asking.speech();
-    let asked: Asked = match query(&request) {
-        Ok(asked) => asked,
-        Err(error) => return super::trouble(speech, &error),
-    };
-    let made = blocking(move || {
-        let app = asking.caller();
-        app.store.read(|conn| read(&app, conn, &code, &asked))
-    });
-    super::page(speech, made.await)
+    super::asked(&request, asking, move |app, conn, asked| {
+        read(app, conn, &code, asked)
+    })
+    .await
 }
 
 fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<LotPage> {

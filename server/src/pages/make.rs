@@ -9,7 +9,6 @@ use super::spoken::Words;
 use crate::caller::{Asking, Caller};
 use crate::error::{Error, Result};
 use crate::read::names::Names;
-use crate::rooms::blocking;
 use crate::routes::query;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
@@ -108,29 +107,20 @@ pub async fn kinds(request: HttpRequest, asking: Asking) -> HttpResponse {
 
 /// What it is to be, or, where that is chosen, what goes in.
 pub async fn page(request: HttpRequest, asking: Asking, kind: web::Path<String>) -> HttpResponse {
-    let speech = asking.speech();
-    let asked: Asked = match query(&request) {
-        Ok(asked) => asked,
-        Err(error) => return super::trouble(speech, &error),
-    };
     let Some(kind) = KINDS.into_iter().find(|of| of.as_str() == kind.as_str()) else {
         let path = format!("/make/{kind}");
         let error = Error::not_found(super::says::PageSays::NothingHere { path });
-        return super::trouble(speech, &error);
+        return super::trouble(asking.speech(), &error);
     };
-    let is_chosen = asked.product.is_some();
-    if is_chosen {
-        let made = blocking(move || {
-            let app = asking.caller();
-            app.store.read(|conn| pot(&app, conn, kind, &asked))
-        });
-        return super::page(speech, made.await);
+    match query::<Asked>(&request) {
+        Ok(asked) if asked.product.is_some() => {
+            super::from_record(asking, move |app, conn| pot(app, conn, kind, &asked)).await
+        }
+        Ok(asked) => {
+            super::from_record(asking, move |app, conn| choice(app, conn, kind, &asked)).await
+        }
+        Err(error) => super::trouble(asking.speech(), &error),
     }
-    let made = blocking(move || {
-        let app = asking.caller();
-        app.store.read(|conn| choice(&app, conn, kind, &asked))
-    });
-    super::page(speech, made.await)
 }
 
 /// Does a step of that kind make such a product?

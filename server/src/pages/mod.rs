@@ -56,7 +56,7 @@ use crate::error::Error;
 use crate::who::permit::only;
 use actix_web::{HttpRequest, HttpResponse, Route, web};
 pub use answer::trouble;
-use answer::{page, see_other};
+use answer::{asked, from_record, page, see_other};
 use domain::right::Right;
 use says::PageSays;
 pub use sign_in::to_sign_in;

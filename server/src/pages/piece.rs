@@ -11,7 +11,7 @@ use crate::read::LoadedFamily;
 use crate::read::names::Names;
 use crate::read::seek::{self, SeekQuery, Thing};
 use crate::rooms::blocking;
-use crate::routes::{any_query, query};
+use crate::routes::any_query;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
 use domain::cure_room::loss;
@@ -143,16 +143,10 @@ pub async fn by_tag(request: HttpRequest, asking: Asking) -> HttpResponse {
 }
 
 async fn page(request: HttpRequest, asking: Asking, code: String, act: PieceAct) -> HttpResponse {
-    let speech = asking.speech();
-    let asked: Asked = match query(&request) {
-        Ok(asked) => asked,
-        Err(error) => return trouble(speech, &error),
-    };
-    let made = blocking(move || {
-        let app = asking.caller();
-        app.store.read(|conn| read(&app, conn, &code, act, &asked))
-    });
-    super::page(speech, made.await)
+    super::asked(&request, asking, move |app, conn, asked| {
+        read(app, conn, &code, act, asked)
+    })
+    .await
 }
 
 fn read(

@@ -7,8 +7,6 @@ use crate::error::Result;
 use crate::read::lot_named;
 use crate::read::names::Names;
 use crate::read::prints::{PrinterView, label_path, printers, views};
-use crate::rooms::blocking;
-use crate::routes::query;
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
 use domain::print::PrintView;
@@ -75,16 +73,7 @@ struct Asked {
 
 /// How printing stands.
 pub async fn page(request: HttpRequest, asking: Asking) -> HttpResponse {
-    let speech = asking.speech();
-    let asked: Asked = match query(&request) {
-        Ok(asked) => asked,
-        Err(error) => return super::trouble(speech, &error),
-    };
-    let made = blocking(move || {
-        let app = asking.caller();
-        app.store.read(|conn| read_page(&app, conn, &asked))
-    });
-    super::page(speech, made.await)
+    super::asked(&request, asking, read_page).await
 }
 
 fn read_page(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<PrintingPage> {

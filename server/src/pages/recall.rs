@@ -9,8 +9,6 @@ use crate::read::names::Names;
 use crate::read::scope::{Found, Named};
 use crate::read::seek::{self, Thing};
 use crate::read::{incidents, scope};
-use crate::rooms::blocking;
-use crate::routes::query;
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
 use domain::grams::Grams;
@@ -94,16 +92,7 @@ struct Asked {
 
 /// The recall.
 pub async fn page(request: HttpRequest, asking: Asking) -> HttpResponse {
-    let speech = asking.speech();
-    let asked: Asked = match query(&request) {
-        Ok(asked) => asked,
-        Err(error) => return super::trouble(speech, &error),
-    };
-    let made = blocking(move || {
-        let app = asking.caller();
-        app.store.read(|conn| recall(&app, conn, &asked))
-    });
-    super::page(speech, made.await)
+    super::asked(&request, asking, recall).await
 }
 
 fn recall(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Recall> {

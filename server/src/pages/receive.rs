@@ -6,8 +6,6 @@ use super::spoken::Words;
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::read::names::Names;
-use crate::rooms::blocking;
-use crate::routes::query;
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
 use chrono::Days;
@@ -49,16 +47,7 @@ struct Asked {
 
 /// The page.
 pub async fn page(request: HttpRequest, asking: Asking) -> HttpResponse {
-    let speech = asking.speech();
-    let asked: Asked = match query(&request) {
-        Ok(asked) => asked,
-        Err(error) => return super::trouble(speech, &error),
-    };
-    let made = blocking(move || {
-        let app = asking.caller();
-        app.store.read(|conn| read(&app, conn, &asked))
-    });
-    super::page(speech, made.await)
+    super::asked(&request, asking, read).await
 }
 
 /// What a carcass may come as; a hind or a fore of a side is chosen under the rest.
