@@ -9,6 +9,7 @@ use stories::{Caller, Engine, House, on_both_engines};
 on_both_engines! {
     a_cure_waits_for_its_limit_to_be_confirmed
     where_the_limit_was_read_nothing_waits
+    what_may_no_longer_be_in_force_waits_too
 }
 
 /// A kitchen of a place with a bag of curing salt and a pig.
@@ -118,6 +119,18 @@ fn a_cure_waits_for_its_limit_to_be_confirmed(engine: Engine) {
 fn where_the_limit_was_read_nothing_waits(engine: Engine) {
     let (_house, caller, bag, pig) = kitchen(engine, "us");
     let loin = cured(&caller, &bag, &pig, 1.0).made();
+    assert!(!waits(&caller, &loin));
+    assert_eq!(caller.verdict(&loin), "sell");
+}
+
+fn what_may_no_longer_be_in_force_waits_too(engine: Engine) {
+    let (_house, caller, bag, pig) = kitchen(engine, "uk");
+    let loin = cured(&caller, &bag, &pig, 1.6).made();
+    assert!(waits(&caller, &loin));
+    caller.sell(&loin).refused(409, "lot");
+    // The limit itself was read; that it still holds was not.
+    let force = json!({ "row": "canada-eu-uk-12.16", "text": "as before 2025", "read_in": "the law, today" });
+    caller.deed("/api/row-confirmations", force).expect(201);
     assert!(!waits(&caller, &loin));
     assert_eq!(caller.verdict(&loin), "sell");
 }

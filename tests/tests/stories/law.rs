@@ -6,6 +6,7 @@ use std::process::Command;
 use stories::call::{Answer, moment};
 use stories::day::{StepOfDay, Told};
 use stories::house::binary;
+use stories::labels::set;
 use stories::{Caller, Engine, House, on_both_engines};
 
 on_both_engines! {
@@ -14,6 +15,7 @@ on_both_engines! {
     vacuum_needs_an_approval_where_the_law_wants_one
     too_little_heat_makes_nothing_ready_to_eat
     an_overnight_cook_is_judged_by_its_log
+    what_stood_warm_all_night_is_not_made_good_by_heat
     pork_eaten_uncooked_needs_something_that_speaks_for_it
     freezing_counts_as_the_rule_says
     a_date_follows_the_place
@@ -204,6 +206,37 @@ fn an_overnight_cook_is_judged_by_its_log(engine: Engine) {
     );
     // Long enough, but never hot enough.
     log(&[(300, 20.0), (250, 50.0), (200, 51.0), (60, 51.0)]).refused(422, "log");
+}
+
+fn what_stood_warm_all_night_is_not_made_good_by_heat(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    for place in ["us", "ca", "eu", "uk"] {
+        set(&caller, &[("profile", json!(place))]);
+        let code = format!("stew-{place}");
+        product(&caller, &code, json!({}));
+        let pig = caller.half_pig(&format!("0608-{place}"), 10_000);
+        let night = [(840, 5.0), (720, 40.0), (400, 45.0), (60, 45.0)];
+        let night = night.map(|(ago, read)| json!({ "at": moment(-ago), "celsius": read }));
+        let cook = |lot: &str| turn(&caller, "cook", lot, 500, &code);
+        let says = cook(&pig).with("log", json!(night)).refused(422, "log");
+        assert!(says.contains("heat does not undo"), "{place}: {says}");
+        let warm = cook(&pig)
+            .with("log", json!(night))
+            .with("as_it_happened", true)
+            .note("It was so.")
+            .made();
+        let hot = json!({ "celsius": 85, "hold_minutes": 10 });
+        let again = cook(&warm).with("readings", hot.clone());
+        again.refused(409, "inputs[0].lot");
+        let again = cook(&warm)
+            .with("readings", hot)
+            .with("as_it_happened", true)
+            .note("It was so.")
+            .made();
+        assert_eq!(caller.verdict(&again), "hold", "{place}");
+        caller.sell(&again).refused(409, "lot");
+    }
 }
 
 fn pork_eaten_uncooked_needs_something_that_speaks_for_it(engine: Engine) {
