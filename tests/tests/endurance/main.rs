@@ -6,3 +6,4 @@ mod kitchen;
 mod power;
 mod random_kitchens;
 mod replay;
+mod seeds;

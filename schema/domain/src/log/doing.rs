@@ -64,6 +64,44 @@ pub struct Doing {
     pub corrected: Vec<CorrectedBy>,
 }
 
+impl Doing {
+    /// What it was, when, and by whom; nothing else is known of it yet.
+    pub fn bare(
+        deed: DeedId,
+        kind: DeedKind,
+        at: DateTime<Utc>,
+        day: NaiveDate,
+        by: String,
+    ) -> Doing {
+        Doing {
+            deed,
+            uid: Vec::new(),
+            kind,
+            at,
+            began_at: None,
+            day,
+            entered: None,
+            by,
+            place: None,
+            note: None,
+            made: Vec::new(),
+            drew: Vec::new(),
+            read: Vec::new(),
+            points: Vec::new(),
+            reasons: Vec::new(),
+            stops: Vec::new(),
+            ended: Vec::new(),
+            added: Vec::new(),
+            loss: None,
+            told: Told::default(),
+            upon: None,
+            probe: None,
+            undone: None,
+            corrected: Vec::new(),
+        }
+    }
+}
+
 /// Something that a deed did with a pack.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Drawn {

@@ -21,31 +21,11 @@ fn at(text: &str) -> DateTime<Utc> {
 }
 
 fn doing(kind: DeedKind, when: &str) -> Doing {
+    let day = at(when).date_naive();
     Doing {
-        deed: DeedId(1),
         uid: vec![1; 16],
-        kind,
-        at: at(when),
-        began_at: None,
-        day: at(when).date_naive(),
-        entered: None,
-        by: "Oda Marsh".into(),
         place: Some(PlaceId(3)),
-        note: None,
-        made: Vec::new(),
-        drew: Vec::new(),
-        read: Vec::new(),
-        points: Vec::new(),
-        reasons: Vec::new(),
-        stops: Vec::new(),
-        ended: Vec::new(),
-        added: Vec::new(),
-        loss: None,
-        told: Told::default(),
-        upon: None,
-        probe: None,
-        undone: None,
-        corrected: Vec::new(),
+        ..Doing::bare(DeedId(1), kind, at(when), day, "Oda Marsh".into())
     }
 }
 

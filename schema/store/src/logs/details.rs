@@ -16,7 +16,7 @@ use chrono::NaiveDateTime;
 use diesel::prelude::*;
 use domain::grams::Grams;
 use domain::heat::Bath;
-use domain::log::{CorePoint, CorrectedBy, Doing, Drawn, Ended, ProbeShown, Read, Told, UndoneBy};
+use domain::log::{CorePoint, CorrectedBy, Doing, Drawn, Ended, ProbeShown, Read, UndoneBy};
 use domain::lot::{DeedId, LotId, PlaceId};
 use domain::measure::Temperature;
 use domain::plan::Reason;
@@ -136,31 +136,14 @@ pub fn load(conn: &mut Conn, rows: &[DeedRow]) -> Result<Loaded> {
 }
 
 fn bare(row: &DeedRow) -> Result<Doing> {
+    let (deed, kind, at) = (DeedId(row.id), row.kind()?, row.at.and_utc());
     Ok(Doing {
-        deed: DeedId(row.id),
         uid: row.uid.clone(),
-        kind: row.kind()?,
-        at: row.at.and_utc(),
         began_at: row.began_at.map(|began| began.and_utc()),
-        day: row.day,
         entered: row.late.then(|| row.recorded_at.and_utc()),
-        by: row.person.clone(),
         place: row.place_id.map(PlaceId),
         note: row.note.clone(),
-        made: Vec::new(),
-        drew: Vec::new(),
-        read: Vec::new(),
-        points: Vec::new(),
-        reasons: Vec::new(),
-        stops: Vec::new(),
-        ended: Vec::new(),
-        added: Vec::new(),
-        loss: None,
-        told: Told::default(),
-        upon: None,
-        probe: None,
-        undone: None,
-        corrected: Vec::new(),
+        ..Doing::bare(deed, kind, at, row.day, row.person.clone())
     })
 }
 

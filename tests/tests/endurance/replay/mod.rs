@@ -1,11 +1,10 @@
 //! Random kitchens in which facts turn out to be wrong: whatever is corrected, everything made of it is then
 //! as in a second kitchen in which it had been right from the start.
-//!
-//! `GAMBREL_SEEDS` says how many; `GAMBREL_SEED` runs one. A failing seed is printed.
 
 mod script;
 
 use crate::kitchen::{Kitchen, act};
+use crate::seeds::{each, is_one};
 use chrono::{DateTime, TimeDelta, Utc};
 use gambrel::app::App;
 use gambrel::caller::Caller;
@@ -15,7 +14,6 @@ use rand::seq::SliceRandom;
 use rand::{RngExt, SeedableRng};
 use script::{Doing, Fact, products, script};
 use serde_json::{Value, json};
-use std::sync::atomic::{AtomicU64, Ordering};
 use stories::Engine;
 
 /// What is compared of a lot.
@@ -190,7 +188,7 @@ fn compare(engine: Engine, seed: u64) {
             "why": "The paper was of another day." });
         act(app, "void", &back).unwrap_or_else(|error| panic!("{back}: {error:?}"));
     }
-    if std::env::var("GAMBREL_SEED").is_ok() {
+    if is_one() {
         for (nth, doing) in all.iter().enumerate() {
             let fact = doing.fact.as_ref().map(Fact::correction);
             eprintln!(
@@ -218,35 +216,12 @@ fn compare(engine: Engine, seed: u64) {
     assert!(report.findings.is_empty(), "{:?}", report.findings);
 }
 
-fn run(engine: Engine, seeds: u64) {
-    let number = |name: &str| std::env::var(name).ok()?.parse::<u64>().ok();
-    let seeds = number("GAMBREL_SEEDS").unwrap_or(seeds);
-    let (first, last) = number("GAMBREL_SEED").map_or((0, seeds), |seed| (seed, seed + 1));
-    let next = AtomicU64::new(first);
-    std::thread::scope(|scope| {
-        for _ in 0..2 {
-            scope.spawn(|| {
-                loop {
-                    let seed = next.fetch_add(1, Ordering::Relaxed);
-                    if seed >= last {
-                        break;
-                    }
-                    if let Err(why) = std::panic::catch_unwind(|| compare(engine, seed)) {
-                        eprintln!("seed {seed} failed on {engine:?}: run it alone with GAMBREL_SEED={seed}");
-                        std::panic::resume_unwind(why);
-                    }
-                }
-            });
-        }
-    });
-}
-
 #[test]
 fn what_was_corrected_is_as_if_it_had_been_right_on_sqlite() {
-    run(Engine::Sqlite, 60);
+    each(Engine::Sqlite, 60, compare);
 }
 
 #[test]
 fn what_was_corrected_is_as_if_it_had_been_right_on_postgres() {
-    run(Engine::Postgres, 15);
+    each(Engine::Postgres, 15, compare);
 }
