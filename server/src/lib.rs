@@ -26,6 +26,7 @@ pub mod metrics;
 pub mod named;
 pub mod pages;
 pub mod photo;
+pub mod pictures;
 pub mod printing;
 pub mod problems;
 pub mod profiles;

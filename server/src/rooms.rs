@@ -28,10 +28,12 @@ pub enum Room {
     Sign,
     /// Reading a photo, which takes the whole of a core and no connection.
     Photo,
+    /// A guest who reads a label: anybody may, so it takes no seat from who is at work.
+    Guest,
 }
 
 /// How many connections to the database all rooms can need at once.
-pub const CONNECTIONS: u32 = 28;
+pub const CONNECTIONS: u32 = 30;
 
 static SCAN: Semaphore = Semaphore::const_new(4);
 static READ: Semaphore = Semaphore::const_new(8);
@@ -40,6 +42,7 @@ static DRAW: Semaphore = Semaphore::const_new(1);
 static PRINTER: Semaphore = Semaphore::const_new(4);
 static SIGN: Semaphore = Semaphore::const_new(1);
 static PHOTO: Semaphore = Semaphore::const_new(1);
+static GUEST: Semaphore = Semaphore::const_new(2);
 
 impl Room {
     fn seats(self) -> &'static Semaphore {
@@ -51,6 +54,7 @@ impl Room {
             Room::Printer => &PRINTER,
             Room::Sign => &SIGN,
             Room::Photo => &PHOTO,
+            Room::Guest => &GUEST,
         }
     }
 
@@ -58,6 +62,7 @@ impl Room {
     fn patience(self) -> Duration {
         Duration::from_millis(match self {
             Room::Scan => 1_000,
+            Room::Guest => 3_000,
             Room::Read | Room::Printer | Room::Sign | Room::Photo => 5_000,
             Room::Write => 10_000,
             Room::Draw => 30_000,
@@ -68,6 +73,7 @@ impl Room {
     fn longest(self) -> Duration {
         Duration::from_secs(match self {
             Room::Scan => 5,
+            Room::Guest => 10,
             Room::Read | Room::Printer | Room::Sign | Room::Photo => 30,
             Room::Write | Room::Draw => 60,
         })

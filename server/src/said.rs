@@ -24,6 +24,7 @@ pub const AREAS: &[Keys] = &[
     crate::pages::says::ActSays::KEYS,
     crate::pages::says::CountSays::KEYS,
     crate::pages::says::PageSays::KEYS,
+    crate::pictures::says::PictureSays::KEYS,
     NamedSays::KEYS,
     ValueSays::KEYS,
     WhoSays::KEYS,

@@ -31,6 +31,7 @@ pub mod gate;
 pub mod genealogy;
 pub mod grams;
 pub mod gs1;
+pub mod guest;
 pub mod heat;
 pub mod incident;
 pub mod ingredients;

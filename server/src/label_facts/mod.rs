@@ -9,6 +9,7 @@ mod codes;
 mod curing;
 pub mod file;
 mod gate;
+pub mod guest;
 pub mod heights;
 mod kitchen;
 mod mark;

@@ -55,9 +55,19 @@ impl<'a> Writer<'a> {
     /// A writer for one lot of a family that was loaded with its ancestors; none where it is not in
     /// it.
     pub fn new(app: &'a App, reading: &'a LoadedFamily<'a>, lot: LotId) -> Option<Writer<'a>> {
+        let languages = reading.kitchen().languages();
+        Writer::in_languages(app, reading, lot, &languages)
+    }
+
+    /// The same in other languages than the kitchen's: for somebody who reads the label on a screen.
+    pub fn in_languages(
+        app: &'a App,
+        reading: &'a LoadedFamily<'a>,
+        lot: LotId,
+        languages: &[&str],
+    ) -> Option<Writer<'a>> {
         let kitchen = reading.kitchen();
-        let languages = kitchen.languages();
-        let view = reading.view(lot)?;
+        let view = reading.view_in(lot, languages)?;
         Some(Writer {
             app,
             reading,

@@ -147,6 +147,8 @@ struct AnimalPage {
     once: Vec<Once>,
     has_lots: bool,
     forward: Forward,
+    /// Where the picture of it is.
+    picture_file: String,
 }
 
 /// All that came of an animal.
@@ -177,6 +179,7 @@ pub async fn one(asking: Asking, uid: web::Path<String>) -> HttpResponse {
                 once,
                 has_lots: !found.lots.is_empty(),
                 forward: Forward::of(&found, &names),
+                picture_file: format!("/api/animals/{uid}/family.svg"),
             })
         })
     });

@@ -18,7 +18,7 @@ use store::Conn;
 use words::Speech;
 
 /// Nothing but our own files; the label's drawing carries one style of its own.
-const POLICY: &str = "default-src 'self'; img-src 'self' data:; style-src-attr 'unsafe-inline'; base-uri 'none'; \
+pub(super) const POLICY: &str = "default-src 'self'; img-src 'self' data:; style-src-attr 'unsafe-inline'; base-uri 'none'; \
                       form-action 'self'; frame-ancestors 'none'";
 
 #[derive(Template)]

@@ -17,6 +17,7 @@ const BREAK_DOWN_SCALE: &str = include_str!("../../assets/break-down-scale.js");
 const BREAK_DOWN_END: &str = include_str!("../../assets/break-down-end.js");
 const BREAK_DOWN_STYLE: &str = include_str!("../../assets/break-down.css");
 const BENCH: &str = include_str!("../../assets/bench.js");
+const GUEST_STYLE: &str = include_str!("../../assets/guest.css");
 const SCRIPT: &str = include_str!("../../assets/gambrel.js");
 
 struct Asset {
@@ -27,7 +28,7 @@ struct Asset {
     tag: String,
 }
 
-static ASSETS: LazyLock<[Asset; 14]> = LazyLock::new(|| {
+static ASSETS: LazyLock<[Asset; 15]> = LazyLock::new(|| {
     [
         ("gambrel.css", "text/css; charset=utf-8", STYLE.as_bytes()),
         ("pages.css", "text/css; charset=utf-8", PAGES.as_bytes()),
@@ -82,6 +83,11 @@ static ASSETS: LazyLock<[Asset; 14]> = LazyLock::new(|| {
             "counter.css",
             "text/css; charset=utf-8",
             COUNTER_STYLE.as_bytes(),
+        ),
+        (
+            "guest.css",
+            "text/css; charset=utf-8",
+            GUEST_STYLE.as_bytes(),
         ),
     ]
     .map(|(name, kind, body)| {

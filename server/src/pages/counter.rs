@@ -4,7 +4,6 @@ use super::basket::{self, Basket};
 use super::counter_acts::{Act, Does, acts};
 use super::counter_did::Did;
 use super::says::PageSays;
-use super::see_other;
 use super::spoken::Words;
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
@@ -12,7 +11,7 @@ use crate::lists::kitchen::Kitchen;
 use crate::read::{self, LoadedFamily};
 use crate::rooms::{Room, within};
 use crate::routes::any_query;
-use actix_web::{HttpRequest, HttpResponse, web};
+use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
 use domain::ask::Asker;
 use domain::counter::{self, ScanView};
@@ -236,22 +235,4 @@ fn with_animals(
     told.animals = ::words::capital(&named.join(", "));
     told.animals_unknown = !are_all;
     Ok(())
-}
-
-/// What a label's square code leads to.
-pub async fn lot_of_label(path: web::Path<(String, String)>) -> HttpResponse {
-    see_other(&format!("/counter?code={}", plain(&path.1)))
-}
-
-/// The same, with a pack.
-pub async fn pack_of_label(path: web::Path<(String, String, String)>) -> HttpResponse {
-    let (code, pack) = (plain(&path.1), plain(&path.2));
-    see_other(&format!("/counter?code={code}/{pack}"))
-}
-
-/// Codes need no escaping; whatever else was sent is dropped.
-fn plain(text: &str) -> String {
-    text.chars()
-        .filter(|letter| letter.is_ascii_alphanumeric() || *letter == '-')
-        .collect()
 }

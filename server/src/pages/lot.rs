@@ -66,6 +66,8 @@ struct LotPage {
     forward: Forward,
     /// The family for a wide screen and for a narrow one.
     tree: tree::Pictures,
+    /// Where the picture of all that came of it is.
+    picture_file: String,
     history: Vec<Line>,
     readings: Vec<history::Reading>,
     /// What may be done with it, the likeliest first.
@@ -159,6 +161,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
         label: label.map(|label| label.map(|drawn| drawn.svg)),
         label_warnings,
         tree: tree::draw(&reading, id, &origins, &names),
+        picture_file: format!("/api/lots/{}/family.svg", lot.code),
         acts: acts::buttons(&words, &app.who, lot, today),
         done,
         code: lot.code.to_string(),

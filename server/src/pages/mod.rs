@@ -45,6 +45,7 @@ mod bench;
 pub mod bench_says;
 mod cool;
 mod curve;
+mod guest;
 mod heat_shown;
 mod make;
 mod parts;
@@ -103,16 +104,18 @@ pub fn all() -> Vec<(&'static str, Right, Route)> {
         ("/animals/{id}", See, web::get().to(animals::one)),
         ("/logs", See, web::get().to(logs::all)),
         ("/logs/{which}", See, web::get().to(logs::one)),
-        // What the square code of a label holds.
-        (
-            "/{l:[Ll]}/{code}",
-            Scan,
-            web::get().to(counter::lot_of_label),
-        ),
+        // What the square code of a label holds: anybody may read it, and those at work are led on.
+        ("/{l:[Ll]}/{code}", Anyone, web::get().to(guest::page)),
         (
             "/{l:[Ll]}/{code}/{pack}",
-            Scan,
-            web::get().to(counter::pack_of_label),
+            Anyone,
+            web::get().to(guest::page),
+        ),
+        ("/01/{gtin}/10/{code}", Anyone, web::get().to(guest::page)),
+        (
+            "/01/{gtin}/10/{code}/21/{serial}",
+            Anyone,
+            web::get().to(guest::page),
         ),
         ("/counter", Scan, web::get().to(counter::page)),
         ("/ask", See, web::get().to(ask::page)),

@@ -7,12 +7,15 @@ pub mod cost;
 pub mod cure_plan;
 pub mod cure_room;
 pub mod deed;
+pub mod events;
 pub mod find;
+pub mod guest;
 pub mod incidents;
 pub mod law;
 pub mod logs;
 pub mod lot;
 pub mod names;
+pub mod picture;
 pub mod prints;
 pub mod says;
 pub mod scan;
@@ -122,13 +125,17 @@ impl<'a> LoadedFamily<'a> {
 
     /// What is shown of one of its lots, in the languages of the kitchen's labels.
     pub fn view(&self, lot: LotId) -> Option<LotView<'_>> {
-        let languages = self.kitchen().languages();
+        self.view_in(lot, &self.kitchen().languages())
+    }
+
+    /// The same in some languages.
+    pub fn view_in(&self, lot: LotId, languages: &[&str]) -> Option<LotView<'_>> {
         view(
             &self.family,
             lot,
             &self.standing.lists,
             self.law,
-            &languages,
+            languages,
             self.now,
             self.kitchen().zone,
         )

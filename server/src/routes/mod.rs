@@ -9,6 +9,7 @@ mod labels;
 mod lists;
 mod logs;
 mod people;
+mod pictures;
 mod prints;
 mod reads;
 mod recall;
@@ -33,6 +34,7 @@ pub fn api() -> Api {
     people::add(&mut api);
     counter::add(&mut api);
     logs::add(&mut api);
+    pictures::add(&mut api);
     api
 }
 

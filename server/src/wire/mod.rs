@@ -7,6 +7,7 @@ mod by;
 mod certificate;
 pub mod cure_room;
 pub mod cures;
+pub mod epcis;
 pub mod incidents;
 pub mod limits;
 pub mod lists;

@@ -2747,3 +2747,61 @@ page-logs-due = Due here
 page-logs-kept-anyway = Not asked for here
 page-logs-next = Next entries
 page-logs-all = All logs
+page-picture = The family as a picture
+page-picture-file = The picture alone, to print
+page-picture-alt = Each lot by the day on which it was made, with its weight, and what is on hand of it. The table above says the same.
+picture-nothing = Nothing was made of it.
+picture-summary-gone = { $lots ->
+    [one] 1 lot, made { $from }. Nothing is on hand.
+   *[other] { $lots } lots, made { $from } to { $to }. Nothing is on hand.
+ }
+picture-summary-clear = { $lots ->
+    [one] 1 lot, made { $from }, on hand: { $weight }.
+   *[other] { $lots } lots, made { $from } to { $to }. On hand: { $on_hand } of them, { $weight }.
+ }
+picture-summary-held = { $lots ->
+    [one] 1 lot, made { $from }, on hand: { $weight }, held: { $held }.
+   *[other] { $lots } lots, made { $from } to { $to }. On hand: { $on_hand } of them, { $weight }, held: { $held }.
+ }
+picture-key-gone = made
+picture-key-on-hand = on hand
+picture-key-held = held
+picture-key-weight = the thicker, the heavier
+picture-made = Made
+picture-on-hand = On hand
+picture-since = from { $day }
+picture-group = { $lots ->
+    [one] 1 lot: { $products }
+   *[other] { $lots } lots: { $products }
+ }
+picture-in-places = { $weight } in { $places } places
+picture-in-lots = { $lots ->
+    [one] { $weight }, 1 lot
+   *[other] { $weight }, { $lots } lots
+ }
+picture-all-gone = all gone
+picture-now-at = Where it is now
+picture-place = { $lots ->
+    [one] { $place }, 1 lot
+   *[other] { $place }, { $lots } lots
+ }
+page-guest-unknown = Not on record here
+page-guest-unknown-do = This code says nothing here. Please ask at the counter, and bring the pack.
+page-guest-at-work = I work here: sign in
+page-guest-recalled = Please don’t eat this
+page-guest-do = Bring it back, opened or not, or throw it away. If you have eaten it and feel unwell, call a doctor.
+page-guest-keep = Keeping and cooking it
+page-guest-in-it = What is in it
+page-guest-from = Where it came from
+page-guest-more-farms = and animals of other farms
+page-guest-allergens = No allergens that have to be named are on record
+page-guest-ask = Questions? Ask at the counter.
+guest-residue = An animal this was made of should not have been sold for food: a medicine was still in it. Cooking does not take it away.
+guest-pathogen = It may hold germs that make people ill. You cannot see, smell or taste that.
+guest-allergen = It may hold an allergen that its label does not name.
+guest-foreign-body = There may be something hard in it that does not belong there.
+guest-temperature = It may not have been kept as cold or cooked as hot as it has to be.
+guest-label = Its label does not say what is true of it.
+guest-other = Something is wrong with it.
+guest-ask-first = Please ask at the counter before you eat or open it.
+guest-past-day = Its last day was { $day }. Please ask at the counter.

@@ -2764,3 +2764,61 @@ page-logs-due = Exigé ici
 page-logs-kept-anyway = Pas exigé ici
 page-logs-next = Inscriptions suivantes
 page-logs-all = Tous les registres
+page-picture = La famille en image
+page-picture-file = L’image seule, à imprimer
+page-picture-alt = Chaque lot au jour où il a été fait, avec son poids et ce qu’il en reste. Le tableau ci-dessus dit la même chose.
+picture-nothing = Rien n’en a été fait.
+picture-summary-gone = { $lots ->
+    [one] { $lots } lot, fait le { $from }. Il n’en reste rien.
+   *[other] { $lots } lots, faits du { $from } au { $to }. Il n’en reste rien.
+ }
+picture-summary-clear = { $lots ->
+    [one] { $lots } lot, fait le { $from }, en stock : { $weight }.
+   *[other] { $lots } lots, faits du { $from } au { $to }. En stock : { $on_hand } d’entre eux, { $weight }.
+ }
+picture-summary-held = { $lots ->
+    [one] { $lots } lot, fait le { $from }, en stock : { $weight }, bloqué : { $held }.
+   *[other] { $lots } lots, faits du { $from } au { $to }. En stock : { $on_hand } d’entre eux, { $weight }, bloqué : { $held }.
+ }
+picture-key-gone = fait
+picture-key-on-hand = en stock
+picture-key-held = bloqué
+picture-key-weight = plus épais, plus lourd
+picture-made = Fait
+picture-on-hand = En stock
+picture-since = dès le { $day }
+picture-group = { $lots ->
+    [one] { $lots } lot : { $products }
+   *[other] { $lots } lots : { $products }
+ }
+picture-in-places = { $weight } à { $places } endroits
+picture-in-lots = { $lots ->
+    [one] { $weight }, { $lots } lot
+   *[other] { $weight }, { $lots } lots
+ }
+picture-all-gone = plus rien
+picture-now-at = Où c’est maintenant
+picture-place = { $lots ->
+    [one] { $place }, { $lots } lot
+   *[other] { $place }, { $lots } lots
+ }
+page-guest-unknown = Rien à ce sujet ici
+page-guest-unknown-do = Ce code ne dit rien ici. Demandez au comptoir, avec le paquet.
+page-guest-at-work = Je travaille ici : se connecter
+page-guest-recalled = Ne mangez pas ceci
+page-guest-do = Rapportez-le, ouvert ou non, ou jetez-le. Si vous en avez mangé et vous sentez mal, appelez un médecin.
+page-guest-keep = Garder et cuire
+page-guest-in-it = Ce qu’il y a dedans
+page-guest-from = D’où cela vient
+page-guest-more-farms = et des bêtes d’autres fermes
+page-guest-allergens = Aucun allergène à nommer n’est inscrit
+page-guest-ask = Une question ? Demandez au comptoir.
+guest-residue = Une bête dont ceci est fait n’aurait pas dû être vendue pour être mangée : un médicament y était encore. La cuisson ne l’enlève pas.
+guest-pathogen = Il peut porter des germes qui rendent malade. Cela ne se voit, ne se sent ni ne se goûte.
+guest-allergen = Il peut contenir un allergène que l’étiquette ne nomme pas.
+guest-foreign-body = Il peut s’y trouver quelque chose de dur qui n’a pas sa place là.
+guest-temperature = Il n’a peut-être pas été gardé assez froid ou cuit assez chaud.
+guest-label = L’étiquette ne dit pas la vérité.
+guest-other = Quelque chose ne va pas.
+guest-ask-first = Demandez au comptoir avant de manger ou d’ouvrir ceci.
+guest-past-day = Le dernier jour était { $day }. Demandez au comptoir.

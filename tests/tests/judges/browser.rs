@@ -154,6 +154,41 @@ fn every_page_on_every_screen() {
     drop(printer);
 }
 
+/// What a guest reads who is not signed in: the page of a pack, and that of a code that nobody knows.
+#[test]
+fn the_pages_of_a_guest() {
+    let house = House::demo(Engine::Sqlite);
+    let caller = house.caller();
+    let bacon = caller.noted("L13");
+    let (axe, mut told) = (axe(), Vec::new());
+    for language in LANGUAGES {
+        let browser = Browser::reading(language);
+        for size in SIZES {
+            browser.resize(size);
+            for (name, path) in [
+                ("guest", format!("/l/{bacon}/13")),
+                ("nothing here", "/l/BRC26159A006/1".to_owned()),
+            ] {
+                browser.open(&format!("{}{path}", house.address));
+                let mut found = look(&browser, language, size);
+                let rules = judged(&browser, &axe, name).into_iter();
+                found.extend(rules.map(|(_, says)| says));
+                found.extend(complaints(&browser, name));
+                let scripts = browser.run("return document.scripts.length");
+                if scripts != 0 {
+                    found.push(format!("{scripts} scripts"));
+                }
+                told.extend(
+                    found
+                        .into_iter()
+                        .map(|says| format!("{name}, {language}, {size:?}: {says}")),
+                );
+            }
+        }
+    }
+    assert!(told.is_empty(), "{}", told.join("\n"));
+}
+
 /// The harness can tell: a page with every fault that it looks for.
 #[test]
 fn a_bad_page_is_noticed() {

