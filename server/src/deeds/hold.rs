@@ -83,8 +83,6 @@ fn take(
         note: Some(&asked.why),
     };
     perform(app, header, asked, |facts| {
-        // One hold as a whole: whoever is at work with any of it ends first, and who comes later sees it.
-        store::incidents::alone(facts.tx)?;
         let incident = asked
             .incident
             .map(|id| incident::of_id(facts.tx.conn, id, Some("incident")));

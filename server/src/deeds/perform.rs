@@ -128,6 +128,14 @@ pub fn perform<A: DeedAnswer>(
             Some(code) => Some(super::facts::place(&standing.lists, &code.0, "place")?),
             None => None,
         };
+        if matches!(
+            header.kind,
+            DeedKind::Hold | DeedKind::HoldRelease | DeedKind::Incident | DeedKind::IncidentScope
+        ) {
+            // One hold as a whole: whoever is at work with any of it ends first, and who comes later sees it. The lock
+            // comes before the key, so that the keys tell in which order they went.
+            store::incidents::alone(tx)?;
+        }
         let deed = deeds::insert(
             tx,
             &NewDeed {

@@ -53,7 +53,6 @@ pub fn begin(app: &Caller<'_>, asked: &IncidentAsked) -> Result<Done> {
         note: Some(&asked.why),
     };
     perform(app, header, asked, |facts| {
-        incidents::alone(facts.tx)?;
         let zone = facts.kitchen.zone;
         let told_at = asked
             .told_at
@@ -122,7 +121,6 @@ pub fn rescope(app: &Caller<'_>, of: Id, asked: &IncidentScopeAsked) -> Result<D
             asked,
         },
         |facts| {
-            incidents::alone(facts.tx)?;
             let row = known(facts, of)?;
             let found = scope::find(facts.app, facts.tx.conn, &asked.scope, "scope.", None)?;
             let read = found.read(&asked.scope, facts.speech);
