@@ -2,7 +2,8 @@
 
 use std::collections::BTreeMap;
 use std::collections::BTreeSet;
-use std::io::Write;
+use std::fmt::Write as _;
+use std::io::Write as _;
 
 use allsorts::binary::read::ReadScope;
 use allsorts::font_data::FontData;
@@ -10,8 +11,8 @@ use allsorts::subset::{CmapTarget, SubsetProfile, subset};
 use flate2::Compression;
 use flate2::write::ZlibEncoder;
 use printpdf::{
-    CurTransMat, DictItem, FontId, Mm, Op, PaintMode, ParsedFont, PdfDocument, PdfFont,
-    PdfFontHandle, PdfPage, PdfSaveOptions, Point, Pt, Rect, TextItem,
+    CurTransMat, FontId, Mm, Op, PaintMode, ParsedFont, PdfDocument, PdfFont, PdfFontHandle,
+    PdfPage, PdfSaveOptions, Point, Pt, Rect, TextItem,
 };
 use thiserror::Error;
 
@@ -238,6 +239,9 @@ fn text(ops: &mut Vec<Op>, height: Length, line: &PlacedLine, font: FontId) {
     ]);
 }
 
+/// Letters that the words of one box take, at the most in common codes.
+const BOX: usize = 18;
+
 /// A code counts in its own modules from its own corner, downwards: small whole numbers, which are
 /// short to write, and every edge on a printer dot. The bars of a bar code are one unit high.
 ///
@@ -264,17 +268,20 @@ fn code(ops: &mut Vec<Op>, label: &PlacedLabel, code: &Code) {
         Op::SaveGraphicsState,
         Op::SetTransformationMatrix { matrix },
     ]);
-    ops.extend(code.dark.iter().map(|area| {
+    // All boxes as one word of the page language itself: the library would keep hundreds of them one by one.
+    let mut boxes = String::with_capacity(BOX * code.dark.len());
+    for area in &code.dark {
         let column = |place: Length| (dot(place) - left) / wide;
         let row = |place: Length| (dot(place) - top) / high;
         let (x, y) = (column(area.x), row(area.y));
         let (w, h) = (column(area.right()) - x, row(area.bottom()) - y);
-        // Words of the page language itself: the library writes whole numbers faster than lengths.
-        Op::Unknown {
-            key: "re f".to_owned(),
-            value: [x, y, w, h].map(DictItem::Int).into(),
-        }
-    }));
+        let apart = if boxes.is_empty() { "" } else { "\n" };
+        write!(boxes, "{apart}{x} {y} {w} {h} re f").expect("a text takes what is written to it");
+    }
+    ops.push(Op::Unknown {
+        key: boxes,
+        value: Vec::new(),
+    });
     ops.push(Op::RestoreGraphicsState);
 }
 
