@@ -8,7 +8,7 @@ use crate::wire::asked::StepAsked;
 use crate::wire::cures::decimal;
 use chrono::TimeDelta;
 use domain::heat::{
-    self, Cook, Cooled, Food, HeatRecord, HeatVerdict, Heated, Judgement, Log, Pierced,
+    self, Cook, Cooled, Food, HeatRecord, HeatVerdict, Heated, Judgement, Log, Pierced, PiercedBy,
 };
 use domain::lot::Lot;
 use domain::measure::Percent;
@@ -81,6 +81,17 @@ impl HeatAsked<'_> {
             _ => false,
         });
         whole.next().map(|lot| lot.product.named())
+    }
+
+    /// What is bladed as its own product says, whatever it came from.
+    fn bladed(&self, product: &Product) -> Option<Pierced> {
+        let is_bladed = product.standard.tenderised == Some(true);
+        let lot = self.lots.iter().find(|lot| !lot.species.is_empty())?;
+        is_bladed.then(|| Pierced {
+            by: PiercedBy::Bladed,
+            lot: lot.code.clone(),
+            product: product.named(),
+        })
     }
 
     /// Is anything in it not ready yet?
@@ -177,6 +188,7 @@ impl HeatAsked<'_> {
         let chosen = self.asked.heat_standard.as_ref();
         let chosen = chosen.map(|row| RowId::new(&row.0));
         let piece = self.piece(product);
+        let pierced = self.pierced.clone().or_else(|| self.bladed(product));
         let heated = Heated {
             record,
             food: product.cooked_as,
@@ -184,7 +196,7 @@ impl HeatAsked<'_> {
             fat: self.asked.fat_percent.map(|fat| Percent::new(decimal(fat))),
             code_year: code_year.unwrap_or_default(),
             chosen: chosen.as_ref(),
-            pierced: self.pierced.as_ref(),
+            pierced: pierced.as_ref(),
             piece: piece.as_ref(),
         };
         let verdict = heat::prove(&heated, &law.heat, &law.rows);

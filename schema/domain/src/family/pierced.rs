@@ -6,7 +6,7 @@ use crate::heat::{Pierced, PiercedBy};
 use crate::lot::LotId;
 use crate::words::{DeedKind, ProductKind};
 
-/// What of a lot's meat was ground or pumped, and where that stands; `is_pumped` says of a cure whether its
+/// What of a lot's meat was ground, pumped or bladed, and where that stands; `is_pumped` says of a cure whether its
 /// deed was asked so, whatever its product says.
 pub fn pierced(
     family: &Family,
@@ -27,14 +27,15 @@ pub fn pierced(
 /// Did blades or needles go through the meat of a lot: as its product is listed, or anything that it was cut
 /// from, or because it was pumped? What was ground since is no piece any more.
 pub fn tenderised(family: &Family, of: &Relative) -> bool {
-    let pumped = |of: &Relative| by(of, &|_| false) == Some(PiercedBy::Pumped);
+    let pierced = |of: &Relative| {
+        matches!(
+            by(of, &|_| false),
+            Some(PiercedBy::Pumped | PiercedBy::Bladed)
+        )
+    };
     let mut line = family.youngest_first(of.lot.id).into_iter();
     let ground = |of: &Relative| of.made_by.kind == DeedKind::Grind;
-    !ground(of)
-        && line.any(|of| {
-            let listed = of.lot.product.standard.tenderised == Some(true);
-            of.has_species() && (listed || pumped(of))
-        })
+    !ground(of) && line.any(|of| of.has_species() && pierced(of))
 }
 
 fn by(of: &Relative, is_pumped: &impl Fn(&Relative) -> bool) -> Option<PiercedBy> {
@@ -50,6 +51,7 @@ fn by(of: &Relative, is_pumped: &impl Fn(&Relative) -> bool) -> Option<PiercedBy
             Some(PiercedBy::Ground)
         }
         DeedKind::Cure if pumped(of) => Some(PiercedBy::Pumped),
+        _ if product.standard.tenderised == Some(true) => Some(PiercedBy::Bladed),
         _ => None,
     }
 }

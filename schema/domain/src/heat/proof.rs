@@ -85,10 +85,20 @@ pub struct HeatVerdict {
 }
 
 /// Tables that must all be met, and whether they are the place's own.
+#[derive(Clone)]
 struct Way<'r> {
     tables: Vec<&'r HeatTable>,
     is_own: bool,
     is_kitchens: bool,
+}
+
+impl Way<'_> {
+    /// The tables of both.
+    fn and(mut self, other: Self) -> Self {
+        self.is_own &= other.is_own;
+        self.tables.extend(other.tables);
+        self
+    }
 }
 
 impl Heated<'_> {
@@ -236,9 +246,11 @@ fn ways<'r>(heated: &Heated<'_>, rules: &'r HeatRules) -> Vec<Way<'r>> {
         is_kitchens: false,
     };
     match (class == Food::Poultry, birds.is_empty(), meat.is_empty()) {
-        // Meat with poultry in it, or stuffed with it.
+        // Meat with poultry in it, or stuffed with it: no sooner ready than the bird alone would be.
         (true, false, false) => {
-            ways.extend(others().filter(|table| table.with_poultry).map(single));
+            let of_birds = of_birds(&birds, heated.fat, others());
+            let with = others().filter(|table| table.with_poultry);
+            ways.extend(with.filter_map(|table| Some(single(table).and(of_birds.clone()?))));
         }
         (true, _, true) => ways.extend(of_birds(&birds, heated.fat, others())),
         // Stuffed meat: no table but the kitchen's was made for it.
@@ -304,9 +316,12 @@ fn chosen<'r>(heated: &Heated<'_>, row: &RowId, rules: &'r HeatRules) -> Result<
         return Err(Refusal::cannot_be("standard", says));
     };
     let has_bird = class == Food::Poultry;
+    let birds: Vec<Species> = birds_of(heated);
+    let is_mixed = !birds.is_empty() && birds.len() < heated.species.len();
     let fits = match table.bird {
         Some(bird) => heated.species.iter().all(|of| *of == bird) && has_bird,
-        None => !has_bird && !table.not_for.contains(&class) || has_bird && table.with_poultry,
+        None if has_bird => table.with_poultry && is_mixed,
+        None => !table.not_for.contains(&class),
     };
     let too_fat = table
         .fat_at_most
@@ -315,11 +330,24 @@ fn chosen<'r>(heated: &Heated<'_>, row: &RowId, rules: &'r HeatRules) -> Result<
         let says = CookSays::NotMadeFor { row: row.clone() };
         return Err(Refusal::cannot_be("standard", says));
     }
-    Ok(Way {
+    let way = Way {
         tables: vec![&table.table],
         is_own: table.place.is_none(),
         is_kitchens: false,
-    })
+    };
+    if !is_mixed {
+        return Ok(way);
+    }
+    let tables = rules.lethality.iter();
+    let tables = tables.filter(|table| !table.only_if_chosen);
+    let none = || Refusal::cannot_be("standard", CookSays::NotMadeFor { row: row.clone() });
+    let of_birds = of_birds(&birds, heated.fat, tables).ok_or_else(none)?;
+    Ok(way.and(of_birds))
+}
+
+fn birds_of(heated: &Heated<'_>) -> Vec<Species> {
+    let birds = heated.species.iter().copied();
+    birds.filter(|species| species.is_bird()).collect()
 }
 
 fn not_for(row: &RowId, made_for: Food, food: Food) -> Refusal {

@@ -25,6 +25,8 @@ words! {
         Ground = "ground",
         /// Brine was pumped into it.
         Pumped = "pumped",
+        /// Blades or needles went through it.
+        Bladed = "bladed",
     }
 }
 

@@ -190,6 +190,30 @@ proptest! {
     }
 
     #[test]
+    fn a_bird_with_meat_is_never_ready_sooner_than_the_bird(
+        degrees in 1_300i64..1_660, seconds in 0i64..6_000, turkey in any::<bool>(), named in any::<bool>(),
+    ) {
+        let bird = if turkey { Species::Turkey } else { Species::Chicken };
+        let core = Temperature::fahrenheit(tenths(degrees));
+        let held = TimeDelta::seconds(seconds);
+        let row = RowId::new("us-1.8-lethality-7");
+        for place in [Profile::Us, Profile::Ca, Profile::Eu, Profile::Uk] {
+            let law = of(place);
+            let is_ready = |species: &[Species], chosen: Option<&RowId>| {
+                let species = species.iter().copied().collect();
+                let heated = Heated {
+                    record: HeatRecord::Held(Cook { core, held }), food: Some(Food::Poultry), species: &species,
+                    fat: None, code_year: 2022, chosen, pierced: None, piece: None,
+                };
+                heat::prove(&heated, &law.heat, &law.rows).is_ok_and(|verdict| verdict.proof.is_some())
+            };
+            let mixed = is_ready(&[bird, Species::Pig], named.then_some(&row));
+            prop_assert!(!mixed || is_ready(&[bird], None), "{place}: {degrees} for {seconds}");
+            prop_assert!(!is_ready(&[bird], Some(&row)), "{place}: the table of meat was taken for the bird");
+        }
+    }
+
+    #[test]
     fn colder_longer_or_thinner_is_never_worse(
         degrees in -450i64..0, colder in 0i64..100,
         seconds in 0i64..3_000_000, longer in 0i64..1_000_000,
