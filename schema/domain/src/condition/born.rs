@@ -1,21 +1,27 @@
 //! The condition of a lot that a step makes: folded from what went in and from what the step proves.
 
+use super::stable::holds_no_water;
 use super::{Condition, ConditionSays, Proven, Stable};
 use crate::dates::{Because, Rule};
+use crate::lot::LotId;
 use crate::product::Product;
 use crate::rows::RowId;
 use crate::says::Says;
-use crate::words::{ConditionKind, ProductKind, ProvedBy, StableBy, StepKind};
+use crate::words::{ConditionKind, Natural, ProductKind, ProvedBy, StableBy, StepKind};
 
 /// What went in, as far as a condition follows from it.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Part {
+    /// Of which lot it is.
+    pub lot: LotId,
     /// Its name, and how its label shows it.
     pub shown: Says,
     /// What it is.
     pub condition: Condition,
     /// Is there anything of an animal in it?
     pub of_animal: bool,
+    /// What it is of the closed list of what keeps by nature, if it is.
+    pub natural: Option<Natural>,
 }
 
 /// Times and temperatures that reach a row, or a pot that boiled.
@@ -123,16 +129,29 @@ impl Born<'_> {
             because.push(nature.because);
             return Some(nature.by);
         }
-        let all = !self.watered
-            && self
-                .parts
-                .iter()
-                .all(|part| part.condition.stable.is_some());
-        all.then(|| {
+        let stable = |part: &Part| part.condition.stable.is_some();
+        let all = !self.watered && self.parts.iter().all(stable);
+        let keeps = all && keeps_together(self.parts);
+        keeps.then(|| {
             because.push(practice(ConditionSays::PartsStable));
             StableBy::Parts
         })
     }
+}
+
+/// Does what keeps by itself keep together? What is dry or fat does, and what is one thing; a thing that holds water,
+/// in oil or with what it wets, is another food than either (common practice, no source).
+fn keeps_together(parts: &[Part]) -> bool {
+    let Some(first) = parts.first() else {
+        return true;
+    };
+    let is_dry = |part: &Part| match part.natural {
+        Some(natural) => holds_no_water(natural),
+        None => part.condition.stable == Some(StableBy::Parts),
+    };
+    let same = |part: &Part| part.natural.is_some() && part.natural == first.natural;
+    let one_lot = parts.iter().all(|part| part.lot == first.lot);
+    one_lot || parts.iter().all(same) || parts.iter().all(is_dry)
 }
 
 pub(super) fn practice(says: ConditionSays) -> Because {

@@ -28,17 +28,7 @@ pub fn is_of_that_sort(natural: Natural, kind: ProductKind, of_animal: bool) -> 
 /// What is stable by what it is: a closed list, common practice without a source. A dry spice, a salt,
 /// a sugar and a curing salt are known by what they do; the rest says so in the product list.
 pub fn by_nature(product: &Product) -> Option<Stable> {
-    let known = || match (product.part.in_cure, product.part.nature) {
-        (Some(InCure::CuringSalt(_)), _) => Some(Natural::CuringSalt),
-        (Some(InCure::Other(CurePart::Salt)), _) => Some(Natural::Salt),
-        (Some(InCure::Other(CurePart::Sugar)), _) => Some(Natural::Sugar),
-        (_, Some(Nature::Spice)) if product.storage == State::Ambient => Some(Natural::Spice),
-        (_, Some(Nature::Water)) => Some(Natural::Water),
-        _ => None,
-    };
-    let listed = product.keeping.stable_as;
-    let listed = listed.filter(|of| is_of_that_sort(*of, product.kind, product.species.is_some()));
-    let natural = listed.or_else(known)?;
+    let natural = natural(product)?;
     Some(Stable {
         by: StableBy::Nature,
         because: Because {
@@ -49,4 +39,29 @@ pub fn by_nature(product: &Product) -> Option<Stable> {
             rule: Rule::Practice(ConditionSays::ProofRule.into()),
         },
     })
+}
+
+/// Is there too little water in it for anything to grow, also where it is mixed? A fat or a honey counts as dry;
+/// what is wet or fresh and keeps as it is (wine, produce, bread) does not. Common practice, no source.
+pub(super) fn holds_no_water(natural: Natural) -> bool {
+    use Natural::*;
+    match natural {
+        Salt | Sugar | Honey | Spice | CuringSalt | Oil | RenderedFat | DryGoods | Nuts => true,
+        Vinegar | Wine | Spirits | Beer | Bread | Produce | SaltedCasing | Water => false,
+    }
+}
+
+/// What it is of the closed list.
+pub fn natural(product: &Product) -> Option<Natural> {
+    let known = || match (product.part.in_cure, product.part.nature) {
+        (Some(InCure::CuringSalt(_)), _) => Some(Natural::CuringSalt),
+        (Some(InCure::Other(CurePart::Salt)), _) => Some(Natural::Salt),
+        (Some(InCure::Other(CurePart::Sugar)), _) => Some(Natural::Sugar),
+        (_, Some(Nature::Spice)) if product.storage == State::Ambient => Some(Natural::Spice),
+        (_, Some(Nature::Water)) => Some(Natural::Water),
+        _ => None,
+    };
+    let listed = product.keeping.stable_as;
+    let listed = listed.filter(|of| is_of_that_sort(*of, product.kind, product.species.is_some()));
+    listed.or_else(known)
 }

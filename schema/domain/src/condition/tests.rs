@@ -1,6 +1,7 @@
 //! What makes food ready, and what does not.
 
 use super::*;
+use crate::lot::LotId;
 use crate::product::{AsPart, InCure, Keeping};
 use crate::rows::RowId;
 use crate::says::Says;
@@ -8,6 +9,8 @@ use crate::words::{CurePart, Natural, ProductKind, Species, StepKind};
 
 fn part(condition: Condition, of_animal: bool) -> Part {
     Part {
+        lot: LotId(1),
+        natural: None,
         shown: Says::as_written("a part"),
         condition,
         of_animal,
@@ -19,8 +22,16 @@ fn meat() -> Part {
 }
 
 fn salt() -> Part {
-    let salt = Condition::ready(ProvedBy::Listed).and_stable(Some(StableBy::Nature));
-    part(salt, false)
+    natural(1, Natural::Salt)
+}
+
+fn natural(lot: i32, natural: Natural) -> Part {
+    let keeps = Condition::ready(ProvedBy::Listed).and_stable(Some(StableBy::Nature));
+    Part {
+        lot: LotId(lot),
+        natural: Some(natural),
+        ..part(keeps, false)
+    }
 }
 
 fn cooked() -> Part {
@@ -91,6 +102,41 @@ fn what_is_stable_stays_so_without_water() {
         Some(StableBy::Parts)
     );
     assert_eq!(mix(true).condition().condition.stable, None);
+}
+
+#[test]
+fn what_is_wet_keeps_by_itself_and_not_in_a_mix() {
+    use Natural::*;
+    let product = Product::unnamed();
+    let keeps = |of: &[(i32, Natural)]| {
+        let parts: Vec<Part> = of.iter().map(|(lot, of)| natural(*lot, *of)).collect();
+        let born = Born {
+            kind: StepKind::Mix,
+            product: &product,
+            parts: &parts,
+            watered: false,
+            heat: None,
+            approved: None,
+            stable: None,
+        };
+        born.condition().condition.stable.is_some()
+    };
+    for dry in [
+        &[(1, Salt), (2, Spice), (3, Sugar)][..],
+        &[(1, RenderedFat), (2, Spice), (3, Oil)],
+        &[(1, Produce), (1, Produce)],
+        &[(1, Wine), (2, Wine)],
+    ] {
+        assert!(keeps(dry), "{dry:?}");
+    }
+    for wet in [
+        &[(1, Produce), (2, Oil)][..],
+        &[(1, DryGoods), (2, Beer)],
+        &[(1, Bread), (2, RenderedFat)],
+        &[(1, Vinegar), (2, Produce)],
+    ] {
+        assert!(!keeps(wet), "{wet:?}");
+    }
 }
 
 #[test]

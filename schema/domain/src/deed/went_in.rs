@@ -2,7 +2,7 @@
 
 use super::draw::Draw;
 use super::says::PartSays;
-use crate::condition::Part;
+use crate::condition::{Part, natural};
 use crate::dates::PartDate;
 use crate::lot::Lot;
 use crate::says::Says;
@@ -65,6 +65,8 @@ fn is_dated_by_its_opening(lot: &Lot) -> bool {
 
 fn part(draw: &Draw<'_>) -> Part {
     Part {
+        lot: draw.lot.id,
+        natural: natural(&draw.lot.product),
         shown: shown(draw),
         condition: draw.lot.condition(),
         of_animal: !draw.lot.species.is_empty(),
