@@ -150,6 +150,21 @@ pub fn last_recorded_at(conn: &mut Conn) -> Result<Option<NaiveDateTime>> {
         .get_result(conn)?)
 }
 
+/// The failures of a place that lasted, or were noticed, at a moment or later, and were not taken back.
+///
+/// # Errors
+/// The database is away.
+pub fn failures(conn: &mut Conn, place: i32, since: NaiveDateTime) -> Result<Vec<DeedRow>> {
+    Ok(deeds::table
+        .left_join(voids::table.on(voids::deed_id.eq(deeds::id)))
+        .filter(deeds::place_id.eq(place).and(deeds::at.ge(since)))
+        .filter(deeds::kind.eq(DeedKind::PlaceFailed.as_str()))
+        .filter(voids::id.is_null())
+        .order(deeds::id)
+        .select(DeedRow::as_select())
+        .load(conn)?)
+}
+
 /// The key of the last deed.
 pub fn last(conn: &mut Conn) -> Result<Option<i32>> {
     Ok(deeds::table.select(max(deeds::id)).get_result(conn)?)

@@ -9,6 +9,7 @@ use super::says::{CorrectDeedSays, FactSays};
 use crate::error::{Error, Result};
 use crate::wire::asked::{CorrectionAsked, StepAsked};
 use crate::wire::readings::ReadingAsked;
+use domain::heat::Span;
 use domain::says::Says;
 use serde_json::{Map, Value};
 use store::deeds::DeedRow;
@@ -75,6 +76,12 @@ pub fn of_step(
         store::measurements::insert_all(facts.tx, facts.deed, &[told])?;
     }
     if asked.log.is_some() {
+        let span = Span {
+            began: wrong.began_at.map(|began| began.and_utc()),
+            ended: wrong.at.and_utc(),
+            zone: facts.kitchen.zone,
+        };
+        heat_log::in_time(&right, &span)?;
         heat_log::read(facts, &right)?;
         said.extend(heat_log::keep(facts, &right)?);
     }

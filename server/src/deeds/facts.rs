@@ -1,7 +1,7 @@
 //! Loading what a deed touches, inside its transaction.
 
-use super::again;
 use super::says::DeedSays;
+use super::{again, place_late};
 use crate::app::App;
 use crate::error::{Error, Result};
 use crate::lists::List;
@@ -278,7 +278,8 @@ impl<'a> Facts<'a, '_> {
     /// The database is away or full.
     pub fn record(&mut self, id: String, kind: DeedKind, plan: &Plan) -> Result<DeedDone> {
         let made = store::record::plan(self.tx, self.deed, &self.moment, plan)?;
-        let labels = (!made.is_empty()).then(|| format!("/api/steps/{id}/labels.pdf"));
+        let brings = !made.is_empty();
+        let labels = brings.then(|| format!("/api/steps/{id}/labels.pdf"));
         let (rows, mut lots) = match made.is_empty() {
             true => {
                 let mut keys: Vec<i32> = plan.changes.iter().map(|change| change.lot.0).collect();
@@ -311,6 +312,8 @@ impl<'a> Facts<'a, '_> {
             said: plan.warnings.clone(),
         };
         again::told(self, kind, plan, &mut done)?;
+        let born = if brings { rows.as_slice() } else { &[] };
+        place_late::judge(self, kind, plan, born, &mut done)?;
         Ok(done)
     }
 

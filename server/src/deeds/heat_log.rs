@@ -5,7 +5,7 @@ use super::says::HeatDeedSays;
 use super::{degrees, probe};
 use crate::error::{Error, Result};
 use crate::wire::asked::StepAsked;
-use domain::heat::{CoreReading, Log};
+use domain::heat::{CoreReading, Log, Span};
 use domain::says::Says;
 use domain::words::Quantity;
 use store::probes::{self, CorePoint};
@@ -32,6 +32,17 @@ pub(super) fn points(asked: &StepAsked) -> Result<Vec<(usize, CoreReading)>> {
         }
     }
     Ok(read)
+}
+
+/// Refuses readings that are of another time than their step.
+///
+/// # Errors
+/// 422 for the first of them.
+pub fn in_time(asked: &StepAsked, span: &Span) -> Result<()> {
+    let times = asked.log.iter().flatten();
+    let times: Vec<_> = times.map(|reading| reading.at.0.to_utc()).collect();
+    span.holds(&times)
+        .map_err(|refusal| refusal.within("log").into())
 }
 
 /// The log; nothing where no temperature was entered.

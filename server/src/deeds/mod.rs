@@ -32,6 +32,7 @@ mod mixture;
 pub mod perform;
 mod pierced;
 pub mod place;
+mod place_late;
 pub mod print;
 pub mod probe;
 pub mod receive;

@@ -11,8 +11,8 @@ use crate::wire::lists::PlaceEntry;
 use crate::wire::readings::PlaceFailureAsked;
 use chrono::{DateTime, Utc};
 use domain::deed::place_failure::{self, PlaceFailure};
-use domain::heat::hours;
-use domain::lot::Lot;
+use domain::heat::{HeatRules, hours};
+use domain::lot::{Lot, PlaceId};
 use domain::measure::Temperature;
 use domain::says::Says;
 use domain::words::DeedKind;
@@ -33,15 +33,7 @@ pub fn failed(app: &Caller<'_>, asked: &PlaceFailureAsked) -> Result<Done> {
         place: Some(&asked.place),
         note: asked.note.as_ref(),
     };
-    let mut readings = Vec::with_capacity(asked.readings.len());
-    for (nth, reading) in asked.readings.iter().enumerate() {
-        let (celsius, fahrenheit) = (reading.celsius, reading.fahrenheit);
-        let field = format!("readings[{nth}].");
-        let read = degrees::temperature(celsius, fahrenheit, degrees::KITCHEN, &field)?;
-        let lacks = || Error::cannot_be(format!("{field}celsius"), PlaceSays::NoReading);
-        readings.push((reading.at.0.to_utc(), read.ok_or_else(lacks)?));
-    }
-    readings.sort_by_key(|(at, _)| *at);
+    let readings = read(asked)?;
     perform(app, header, asked, |facts| {
         let from = asked.from.0.to_utc();
         let until = asked
@@ -51,20 +43,15 @@ pub fn failed(app: &Caller<'_>, asked: &PlaceFailureAsked) -> Result<Done> {
             let field = asked.until.map_or("from", |_| "until");
             return Err(Error::cannot_be(field, PlaceSays::EndsFirst));
         }
-        let place = entry(facts, &asked.place.0)?;
         let failure = PlaceFailure {
-            place: place.name.0,
+            place: entry(facts, &asked.place.0)?.name.0,
             from,
             until,
             readings: readings.clone(),
         };
         let law = facts.law();
-        let rules = law.heat.failure.as_ref();
-        // Also what stood there too long and was carried away, or used up, before the end.
-        let broke = rules.map(|rules| from + hours(rules.hours.bound.value));
-        let broke = broke.filter(|broke| *broke < until);
-        let moments: Vec<_> = broke.into_iter().chain([until]).collect();
-        let lots = stood(facts, &moments)?;
+        let place = facts.place.expect("it is about a place");
+        let lots = stood(facts, place, &moments(&failure, &law.heat))?;
         let plan = place_failure::plan(&failure, &lots, &law.heat, &law.rows);
         let points: Vec<_> = readings
             .iter()
@@ -73,6 +60,29 @@ pub fn failed(app: &Caller<'_>, asked: &PlaceFailureAsked) -> Result<Done> {
         store::probes::insert_log(facts.tx, facts.deed, &points)?;
         facts.record(asked.id.0.to_string(), DeedKind::PlaceFailed, &plan)
     })
+}
+
+/// The readings of a failure, the earliest first.
+pub(super) fn read(asked: &PlaceFailureAsked) -> Result<Vec<(DateTime<Utc>, Temperature)>> {
+    let mut readings = Vec::with_capacity(asked.readings.len());
+    for (nth, reading) in asked.readings.iter().enumerate() {
+        let (celsius, fahrenheit) = (reading.celsius, reading.fahrenheit);
+        let field = format!("readings[{nth}].");
+        let read = degrees::temperature(celsius, fahrenheit, degrees::KITCHEN, &field)?;
+        let lacks = || Error::cannot_be(format!("{field}celsius"), PlaceSays::NoReading);
+        readings.push((reading.at.0.to_utc(), read.ok_or_else(lacks)?));
+    }
+    readings.sort_by_key(|(at, _)| *at);
+    Ok(readings)
+}
+
+/// When it is looked who stood there: at the end, and also when it had lasted too long, for what was carried away or
+/// used up before the end.
+pub(super) fn moments(failure: &PlaceFailure, rules: &HeatRules) -> Vec<DateTime<Utc>> {
+    let rules = rules.failure.as_ref();
+    let broke = rules.map(|rules| failure.from + hours(rules.hours.bound.value));
+    let broke = broke.filter(|broke| *broke < failure.until);
+    broke.into_iter().chain([failure.until]).collect()
 }
 
 /// What is said of a place that was read: that it is beyond its limit, and what stood in it.
@@ -85,7 +95,8 @@ pub fn beyond(facts: &mut Facts<'_, '_>, place: &str, read: Temperature) -> Resu
         return Ok(Vec::new());
     };
     let at = facts.moment.at;
-    let lots = stood(facts, &[at])?;
+    let stands = facts.place.expect("it is about a place");
+    let lots = stood(facts, stands, &[at])?;
     let name = place.name.0;
     let mut said = vec![Says::from(PlaceSays::Beyond {
         place: name.clone(),
@@ -100,15 +111,18 @@ pub fn beyond(facts: &mut Facts<'_, '_>, place: &str, read: Temperature) -> Resu
     Ok(said)
 }
 
-fn entry(facts: &mut Facts<'_, '_>, place: &str) -> Result<PlaceEntry> {
+pub(super) fn entry(facts: &mut Facts<'_, '_>, place: &str) -> Result<PlaceEntry> {
     let row = entries::get(facts.tx.conn, List::Places.as_str(), place)?
         .expect("the place was found before");
     serde_json::from_str(&row.body).map_err(|error| damaged(&error))
 }
 
-/// The lots that stood in the deed's place at any of some moments, each with the packs that did.
-fn stood(facts: &mut Facts<'_, '_>, at: &[DateTime<Utc>]) -> Result<Vec<Lot>> {
-    let place = facts.place.expect("it is about a place").0;
+/// The lots that stood in a place at any of some moments, each with the packs that did.
+pub(super) fn stood(
+    facts: &mut Facts<'_, '_>,
+    PlaceId(place): PlaceId,
+    at: &[DateTime<Utc>],
+) -> Result<Vec<Lot>> {
     let mut found = occupants::Occupants::new();
     for at in at {
         for (lot, packs) in occupants::at(facts.tx.conn, place, at.naive_utc())? {

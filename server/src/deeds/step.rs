@@ -19,6 +19,7 @@ use domain::deed::says::StepSays;
 use domain::deed::step::Step;
 use domain::family::{changes, yields};
 use domain::grams::Grams;
+use domain::heat::Span;
 use domain::limits::{MOST_INPUTS, MOST_OUTPUTS};
 use domain::lot::Lot;
 use domain::lot::LotId;
@@ -53,6 +54,12 @@ pub fn take(app: &Caller<'_>, asked: &StepAsked) -> Result<Done> {
     let readings = Readings::of(asked.readings.as_ref(), "readings.")?;
     let happened = happened::as_it_happened(asked.as_it_happened, asked.note.as_ref())?;
     perform(app, header, asked, |facts| {
+        let span = Span {
+            began: facts.moment.began_at,
+            ended: facts.moment.at,
+            zone: facts.kitchen.zone,
+        };
+        heat_log::in_time(asked, &span)?;
         let (lots, choices) = inputs(facts, asked)?;
         let outputs = outputs(facts, asked)?;
         if !happened && !outputs.is_empty() {

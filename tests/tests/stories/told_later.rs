@@ -10,6 +10,8 @@ use stories::{Caller, Engine, House, on_both_engines};
 on_both_engines! {
     a_slow_cooling_told_late_reaches_what_was_sliced_since
     a_place_that_failed_reaches_what_was_made_since
+    a_place_that_failed_reaches_what_is_said_later_to_have_stood_there
+    readings_of_another_time_show_nothing
     a_release_that_is_voided_stops_what_was_made_since
     an_opening_told_late_shortens_what_was_made_since
     a_thaw_told_late_shortens_what_was_made_since
@@ -162,6 +164,64 @@ fn stew_again(caller: &Caller, minutes: i64) -> String {
     let cook = caller.step("cook").of_grams(&pig, 4_000).place("stove");
     let cook = cook.with("readings", json!({ "celsius": 80, "hold_minutes": 20 }));
     cook.at(moment(minutes)).into("stew", 3_900).made()
+}
+
+fn a_place_that_failed_reaches_what_is_said_later_to_have_stood_there(engine: Engine) {
+    let (_house, caller) = kitchen(engine, "us");
+    let stew = stew(&caller, -2_000);
+    let body = json!({ "place": "case", "from": moment(-1_000), "until": moment(-400), "note": "The case was off" });
+    caller.deed("/api/place-failures", body).expect(201);
+    // Two portions, one put there before the case failed and one after it was mended, both entered now.
+    let portion = |minutes: i64| {
+        let step = caller.step("portion").of_grams(&stew, 500).place("case");
+        step.at(moment(minutes))
+            .note("entered late")
+            .into("slices", 500)
+            .which("place", "case")
+            .made()
+    };
+    let (stood, not) = (portion(-1_200), portion(-300));
+    assert_eq!(stops(&caller, &stood), ["failed"]);
+    assert!(stops(&caller, &not).is_empty());
+    let says = caller.lot(&stood)["stops"][0]["says"].to_string();
+    assert!(
+        says.contains("Nothing makes that good again") && !says.contains("Cook it on"),
+        "{says}"
+    );
+    // The rest is moved there, and that is entered late as well.
+    let body = json!({ "lot": stew, "to": "case", "at": moment(-1_100), "note": "entered late" });
+    let moved = caller.deed("/api/moves", body).expect(201).body;
+    assert_eq!(stops(&caller, &stew), ["failed"], "{moved}");
+    let keys = moved["warning_keys"].to_string();
+    assert!(keys.contains("failure-broke"), "{moved}");
+}
+
+/// A log of another day, of tomorrow or of the time after the cook is not the log of that cook.
+fn readings_of_another_time_show_nothing(engine: Engine) {
+    let (_house, caller) = kitchen(engine, "us");
+    let animal = farm("BRC").carcass("0608-17").side("left");
+    let pig = caller.receive("pig-half").grams(20_000);
+    let pig = pig
+        .from(animal.killed(chrono_day(-9)))
+        .at(moment(-9_000))
+        .note("entered late")
+        .made();
+    let cook = |readings: [i64; 2]| {
+        let log = readings.map(|at| json!({ "at": moment(at), "celsius": 80 }));
+        let step = caller
+            .step("cook")
+            .of_grams(&pig, 1_000)
+            .place("stove")
+            .at(moment(-600));
+        step.with("log", json!(log)).into("stew", 900)
+    };
+    cook([-630, -600]).done();
+    cook([-570, -540]).refused(422, "log[0].at");
+    cook([-630, 1_440]).refused(422, "log[1].at");
+    cook([-5_000, -4_980]).refused(422, "log[1].at");
+    cook([-640, -610])
+        .with("began_at", json!(moment(-620)))
+        .refused(422, "log[0].at");
 }
 
 fn a_release_that_is_voided_stops_what_was_made_since(engine: Engine) {

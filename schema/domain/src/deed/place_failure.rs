@@ -121,7 +121,7 @@ pub fn plan(failure: &PlaceFailure, lots: &[Lot], rules: &HeatRules, rows: &Rows
         if finding.refuses() {
             let findings = vec![finding.with_sources(rows)];
             let because = Because {
-                says: StopSays::Broke { findings }.into(),
+                says: StopSays::BrokeForGood { findings }.into(),
                 rule: Rule::Rows(finding.rows.clone()),
             };
             let since = failure.from + hours(rules.hours.bound.value);

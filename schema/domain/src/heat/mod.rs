@@ -14,6 +14,7 @@ mod receiving;
 mod rules;
 mod sane;
 mod says;
+mod span;
 mod table;
 mod warm;
 mod words;
@@ -31,6 +32,7 @@ pub use rules::{
 };
 pub use sane::{plausible_core, plausible_store, plausible_time};
 pub use says::{CookSays, CoolSays, HeatSays, HoldSays, StageSays};
+pub use span::Span;
 pub use table::{HeatTable, HoldStep};
 pub use warm::stood_warm;
 pub use words::{Food, Holding, PiercedBy};

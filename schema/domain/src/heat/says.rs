@@ -20,6 +20,9 @@ messages! {
         EndsFirst "ends-first" { time: TimeDelta },
         NoReading "no-reading",
         TwoReadings "two-readings" { at: NaiveDateTime, one: Temperature, other: Temperature },
+        ReadAfter "read-after" { read: NaiveDateTime, ended: NaiveDateTime },
+        ReadBefore "read-before" { read: NaiveDateTime, began: NaiveDateTime },
+        ReadLongBefore "read-long-before" { read: NaiveDateTime, ended: NaiveDateTime },
     }
 }
 

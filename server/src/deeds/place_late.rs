@@ -1,0 +1,86 @@
+//! What is put into a place later on record than the place's failure was told: it stood there all the same.
+
+use super::again::{self, request};
+use super::facts::Facts;
+use super::place;
+use crate::error::Result;
+use crate::wire::answers::DeedDone;
+use crate::wire::readings::PlaceFailureAsked;
+use domain::deed::place_failure::{self, PlaceFailure};
+use domain::lot::{Lot, PackId, PlaceId};
+use domain::plan::Plan;
+use domain::words::{DeedKind, Topic};
+use std::collections::BTreeSet;
+use store::deeds::DeedRow;
+use store::lots::LotRow;
+
+/// Judges what a deed put into places that had failed at that time, as is on record already.
+///
+/// # Errors
+/// The database is away or full, or the record is damaged.
+pub fn judge(
+    facts: &mut Facts<'_, '_>,
+    kind: DeedKind,
+    plan: &Plan,
+    made: &[LotRow],
+    done: &mut DeedDone,
+) -> Result<()> {
+    if facts.moment.at >= facts.moment.recorded_at || kind == DeedKind::PlaceFailed {
+        return Ok(());
+    }
+    let moved = plan.changes.iter().filter_map(|change| change.place);
+    let born = made.iter().map(|lot| PlaceId(lot.born_place_id));
+    let places: BTreeSet<PlaceId> = moved.chain(born).collect();
+    for place in places {
+        let since = facts.moment.at.naive_utc();
+        for failed in store::deeds::failures(facts.tx.conn, place.0, since)? {
+            let failure = told(facts, &failed)?;
+            let heat = facts.law().heat.clone();
+            let mut lots = place::stood(facts, place, &place::moments(&failure, &heat))?;
+            for lot in &mut lots {
+                keep_new(lot, place, plan, made, &failure);
+            }
+            lots.retain(|lot| !lot.packs.is_empty());
+            if lots.is_empty() {
+                continue;
+            }
+            let found = place_failure::plan(&failure, &lots, &heat, &facts.law().rows);
+            store::record::plan(facts.tx, facts.deed, &facts.moment, &found)?;
+            done.said.extend(found.warnings.iter().cloned());
+            again::told(facts, kind, &found, done)?;
+        }
+    }
+    Ok(())
+}
+
+/// The failure as it was told.
+fn told(facts: &mut Facts<'_, '_>, failed: &DeedRow) -> Result<PlaceFailure> {
+    let asked: PlaceFailureAsked = request(&super::again::fields(&failed.request)?)?;
+    let noticed = failed.at.and_utc();
+    Ok(PlaceFailure {
+        place: place::entry(facts, &asked.place.0)?.name.0,
+        from: asked.from.0.to_utc(),
+        until: asked.until.map_or(noticed, |until| until.0.to_utc()),
+        readings: place::read(&asked)?,
+    })
+}
+
+/// Keeps the packs that this deed put there and that no failure has stopped since then.
+fn keep_new(lot: &mut Lot, place: PlaceId, plan: &Plan, made: &[LotRow], failure: &PlaceFailure) {
+    let is_born = made
+        .iter()
+        .any(|row| row.id == lot.id.0 && row.born_place_id == place.0);
+    let moved = plan.changes.iter();
+    let moved = moved.filter(|change| change.lot == lot.id && change.place == Some(place));
+    let moved: Vec<PackId> = moved.map(|change| change.pack).collect();
+    let stopped: Vec<Option<PackId>> = lot
+        .stops
+        .iter()
+        .filter(|stop| stop.cause.topic == Topic::Cold && stop.cause.since >= failure.from)
+        .map(|stop| stop.pack)
+        .collect();
+    lot.packs.retain(|pack| {
+        let is_new = is_born || moved.contains(&pack.id);
+        is_new && !stopped.contains(&None) && !stopped.contains(&Some(pack.id))
+    });
+}
