@@ -81,7 +81,8 @@ const printing = {
     const numbers = [];
     for (const part of text.split(/[\s,]+/).filter(Boolean)) {
       const [from, to] = part.split("-").map(Number);
-      for (let number = from; number <= (to ?? from); number += 1) {
+      // No lot has more packs than that; whoever types more is told so by the service.
+      for (let number = from; number <= Math.min(to ?? from, from + 9999); number += 1) {
         numbers.push(number);
       }
     }
@@ -101,8 +102,9 @@ const printing = {
     const { printer, packs, why } = form.elements;
     const numbers = printing.packs(packs.value);
     const asked = {
-      printer: printer.value,
-      lot: form.dataset.lot,
+      printer: printer.value || undefined,
+      lot: form.dataset.lot || null,
+      step: form.dataset.step || null,
       packs: numbers.length > 0 ? numbers : null,
       again: why.value.trim() === "" ? null : { why: why.value.trim() },
     };
@@ -112,9 +114,10 @@ const printing = {
       form.dataset.wish = wish;
       delete form.dataset.deed;
     }
-    const done = await printing.send("/api/prints", { id: printing.deed(form), ...asked });
+    const path = printer.value ? "/api/prints" : "/api/label-documents";
+    const done = await printing.send(path, { id: printing.deed(form), ...asked });
     if (!done.refused) {
-      window.location.assign("/printing");
+      window.location.assign(done.document ?? "/printing");
     } else if (done.refused === "/problems/printed-before") {
       form.querySelector("[data-why]").hidden = false;
       why.focus();

@@ -2,6 +2,7 @@
 
 use crate::log::Level;
 use crate::tls::CertificateFiles;
+use crate::web_address::is_web_address;
 use clap::{ArgAction, Args, Parser, Subcommand};
 use serde::Deserialize;
 use std::net::{IpAddr, SocketAddr};
@@ -201,6 +202,19 @@ pub struct LabelArgs {
     /// The printer's dots per inch: 203 or 300.
     #[arg(long, default_value_t = 203)]
     pub dpi: u16,
+    /// For a customer: the place whose law it is held to (us, ca, eu, uk). [default: every place that the
+    /// template serves]
+    #[arg(long, value_name = "PLACE")]
+    pub place: Option<String>,
+    /// For a customer: how much is in the pack, to hold the net weight on it against.
+    #[arg(long, value_name = "GRAMS")]
+    pub grams: Option<String>,
+    /// For a customer: there is no meat in it.
+    #[arg(long)]
+    pub without_meat: bool,
+    /// Draw it although a law forbids it for sale: it is marked as a specimen, in words and in its codes.
+    #[arg(long)]
+    pub specimen: bool,
     /// Make it again whenever the template or the facts are saved, until Ctrl-C.
     #[arg(long)]
     pub watch: bool,
@@ -293,16 +307,6 @@ fn default_file() -> Result<PathBuf, String> {
         )
     })?;
     Ok(folder.join("gambrel.db"))
-}
-
-/// Is it an address that a telephone opens from a label: `https://` or `http://`, a name, and plain letters?
-pub fn is_web_address(url: &str) -> bool {
-    let rest = url.strip_prefix("https://").or(url.strip_prefix("http://"));
-    let plain = |byte: u8| byte.is_ascii_alphanumeric() || b"-._:/[]".contains(&byte);
-    rest.is_some_and(|rest| {
-        let name = rest.split('/').next().unwrap_or_default();
-        name.bytes().any(|byte| byte.is_ascii_alphanumeric()) && rest.bytes().all(plain)
-    })
 }
 
 /// How to serve, settled.

@@ -37,6 +37,7 @@ pub mod routes;
 pub mod said;
 pub mod serve;
 pub mod tls;
+pub mod web_address;
 pub mod who;
 pub mod wire;
 pub mod world;

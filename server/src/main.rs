@@ -63,12 +63,15 @@ fn label(args: &LabelArgs) -> Result<(), String> {
         let _ = writeln!(std::io::stdout(), "{}", file::list()?);
         return Ok(());
     }
-    let job = file::Job::new(args)?;
+    let job = file::Job::new(args, shipped()?)?;
     if args.watch {
         file::watch::run(&job, &mut std::io::stdout());
         return Ok(());
     }
-    job.make(&job.read()).map(drop)
+    for warns in job.make(&job.read())?.warns {
+        eprintln!("gambrel: {warns}");
+    }
+    Ok(())
 }
 
 fn serve(args: &ServeArgs) -> Result<(), String> {

@@ -26,6 +26,8 @@ pub struct Answer {
     pub retry_after: Option<u32>,
     /// What a document of labels is warned of.
     pub warnings: String,
+    /// Does a document of labels count as printed?
+    pub recorded: String,
     /// The body as JSON, or null.
     pub body: Value,
     /// The body as it came.
@@ -295,6 +297,7 @@ fn read(mut response: ureq::http::Response<ureq::Body>) -> Answer {
     let (kind, etag) = (header("content-type").unwrap_or_default(), header("etag"));
     let retry_after = header("retry-after").and_then(|seconds| seconds.parse().ok());
     let warnings = header("label-warnings").unwrap_or_default();
+    let recorded = header("label-recorded").unwrap_or_default();
     let status = response.status().as_u16();
     let bytes = response
         .body_mut()
@@ -308,6 +311,7 @@ fn read(mut response: ureq::http::Response<ureq::Body>) -> Answer {
         etag,
         retry_after,
         warnings,
+        recorded,
         body: serde_json::from_slice(&bytes).unwrap_or_default(),
         bytes,
     }

@@ -12,6 +12,8 @@ use std::sync::{Mutex, MutexGuard, PoisonError};
 
 /// How long another program is waited for, in milliseconds.
 pub(crate) const PATIENCE_MS: u32 = 2_000;
+/// And how long once it was waited for in vain: those who come meanwhile do not wait all of it anew.
+const SHORT_PATIENCE_MS: u32 = 100;
 
 /// The writer, and what is known of those who wait.
 pub(crate) struct Gate {
@@ -28,6 +30,8 @@ struct Tally {
     written: AtomicU64,
     /// How often another program was waited for in vain.
     in_vain: AtomicU64,
+    /// Was that so the last time?
+    is_short: AtomicBool,
 }
 
 /// The writer, while somebody writes.
@@ -64,9 +68,10 @@ impl Gate {
         }
         check()?;
         match conn.batch_execute("BEGIN IMMEDIATE").map_err(Error::from) {
-            Ok(()) => {}
+            Ok(()) => self.be_patient(&mut conn, true)?,
             Err(Error::Conflict(_)) => {
                 self.tally.in_vain.fetch_add(1, Ordering::Relaxed);
+                self.be_patient(&mut conn, false)?;
                 return Err(locked());
             }
             Err(error) => return Err(error),
@@ -76,6 +81,15 @@ impl Gate {
             conn,
             tally: &self.tally,
         })
+    }
+
+    /// Waits long again, or only shortly from now on.
+    fn be_patient(&self, conn: &mut Conn, long: bool) -> Result<()> {
+        if self.tally.is_short.swap(!long, Ordering::Relaxed) == long {
+            let wait = if long { PATIENCE_MS } else { SHORT_PATIENCE_MS };
+            conn.batch_execute(&format!("PRAGMA busy_timeout = {wait}"))?;
+        }
+        Ok(())
     }
 
     /// Does somebody of ours write, and how often has anybody?

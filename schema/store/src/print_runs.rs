@@ -93,6 +93,24 @@ impl RunRow {
         }
     }
 
+    /// A label that left as a document: nobody tells what becomes of it, so it counts as printed.
+    pub(crate) fn handed_out(id: i32, printer_id: i32, at: NaiveDateTime) -> RunRow {
+        let out = KnownPrint {
+            state: PrintState::Printed,
+            perhaps_out: true,
+            ..KnownPrint::ASKED
+        };
+        RunRow {
+            out_at: Some(at),
+            ..RunRow::asked(id, printer_id, at).with(out)
+        }
+    }
+
+    /// Did it leave as a document? Then its turn at a printer never came, and it is out all the same.
+    pub fn is_document(&self) -> bool {
+        self.attempt == 0 && self.out_at.is_some()
+    }
+
     /// What is known of it.
     pub fn known(&self) -> Result<KnownPrint> {
         let state = PrintState::parse(&self.state);
@@ -119,12 +137,12 @@ impl RunRow {
     }
 }
 
-pub(crate) fn insert(tx: &mut Tx<'_>, runs: &[RunRow]) -> Result<()> {
+pub(crate) fn insert(tx: &mut Tx<'_>, runs: &[RunRow], says: Option<&Says>) -> Result<()> {
     let event = |run: &RunRow| EventRow {
         print_id: run.id,
         step: run.step,
         state: run.state.clone(),
-        says: None,
+        says: says.map(said::kept),
         at: run.changed_at,
     };
     for runs in runs.chunks(500) {

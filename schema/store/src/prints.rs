@@ -3,11 +3,12 @@
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::Result;
-use crate::insert_rows;
 use crate::print_runs::{self, RunRow};
 use crate::tables::{packs, print_runs as runs, prints};
+use crate::{insert_rows, wrong_labels};
 use chrono::{NaiveDate, NaiveDateTime};
 use diesel::prelude::*;
+use domain::says::Says;
 use domain::words::PrintState;
 
 /// A print as the record holds it.
@@ -75,7 +76,35 @@ pub struct Filter<'a> {
 }
 
 /// Adds prints, waiting. Keys are given here; `row` of each comes with key 0.
-pub fn insert(tx: &mut Tx<'_>, mut rows: Vec<PrintRow>, at: NaiveDateTime) -> Result<Vec<Print>> {
+pub fn insert(tx: &mut Tx<'_>, rows: Vec<PrintRow>, at: NaiveDateTime) -> Result<Vec<Print>> {
+    add(
+        tx,
+        rows,
+        |row| RunRow::asked(row.id, row.printer_id, at),
+        None,
+    )
+}
+
+/// Adds prints that leave as a document. Their packs, locked, bear them from now on.
+pub fn hand_out(
+    tx: &mut Tx<'_>,
+    rows: Vec<PrintRow>,
+    says: &Says,
+    at: NaiveDateTime,
+) -> Result<Vec<Print>> {
+    let packs: Vec<i32> = rows.iter().map(|row| row.pack_id).collect();
+    let run = |row: &PrintRow| RunRow::handed_out(row.id, row.printer_id, at);
+    let added = add(tx, rows, run, Some(says))?;
+    wrong_labels::of_packs(tx, &packs, at)?;
+    Ok(added)
+}
+
+fn add(
+    tx: &mut Tx<'_>,
+    mut rows: Vec<PrintRow>,
+    run: impl Fn(&PrintRow) -> RunRow,
+    says: Option<&Says>,
+) -> Result<Vec<Print>> {
     let ids = tx.ids.take(tx.conn, rows.len())?;
     for (row, id) in rows.iter_mut().zip(ids) {
         row.id = id;
@@ -89,11 +118,8 @@ pub fn insert(tx: &mut Tx<'_>, mut rows: Vec<PrintRow>, at: NaiveDateTime) -> Re
             .set(packs::printed.eq(true))
             .execute(tx.conn)?;
     }
-    let runs: Vec<RunRow> = rows
-        .iter()
-        .map(|row| RunRow::asked(row.id, row.printer_id, at))
-        .collect();
-    print_runs::insert(tx, &runs)?;
+    let runs: Vec<RunRow> = rows.iter().map(run).collect();
+    print_runs::insert(tx, &runs, says)?;
     let prints = rows.into_iter().zip(runs);
     Ok(prints.map(|(row, run)| Print { row, run }).collect())
 }
@@ -137,6 +163,18 @@ pub fn of_lot(conn: &mut Conn, lot: i32) -> Result<Vec<Print>> {
     let mut found = find(conn, filter, i64::MAX)?;
     found.reverse();
     Ok(found)
+}
+
+/// Every print that a deed asked for, in the order of asking.
+pub fn of_deed(conn: &mut Conn, deed: i32) -> Result<Vec<Print>> {
+    let found: Vec<(PrintRow, RunRow)> = prints::table
+        .inner_join(runs::table.on(runs::id.eq(prints::id)))
+        .filter(prints::deed_id.eq(deed))
+        .order(prints::id)
+        .select((PrintRow::as_select(), RunRow::as_select()))
+        .load(conn)?;
+    let print = |(row, run)| Print { row, run };
+    Ok(found.into_iter().map(print).collect())
 }
 
 /// One print.

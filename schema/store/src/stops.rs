@@ -8,7 +8,7 @@ use crate::on_each;
 use crate::reasons::{basis, rule_in};
 use crate::said;
 use crate::tables::{
-    conditions, deeds, label_truths, lots, packs, stop_ends, stops, versions, voids,
+    conditions, deeds, label_truths, lots, packs, sources, stop_ends, stops, versions, voids,
 };
 use chrono::{DateTime, NaiveDateTime, Utc};
 use diesel::prelude::*;
@@ -250,6 +250,22 @@ pub fn judged_before(conn: &mut Conn) -> Result<Vec<i32>> {
     let before = lots::later.is_null().or(lots::later.not_like("%; %"));
     Ok(lots::table
         .filter(before.and(lots::on_hand_mg.gt(0)))
+        .order(lots::id)
+        .select(lots::id)
+        .load(conn)?)
+}
+
+/// The bought lots that something is left of and that came in before it was kept of what they are made: what
+/// is in them is read from the list of today.
+pub fn read_from_list(conn: &mut Conn) -> Result<Vec<i32>> {
+    let bought = sources::is_current
+        .eq(true)
+        .and(sources::supplier.is_not_null());
+    // What was told when it came in stands on lines of its own, behind the allergens.
+    let unkept = lots::allergens.not_like("%\n%");
+    Ok(lots::table
+        .inner_join(sources::table.on(sources::lot_id.eq(lots::id)))
+        .filter(bought.and(unkept).and(lots::on_hand_mg.gt(0)))
         .order(lots::id)
         .select(lots::id)
         .load(conn)?)

@@ -61,6 +61,7 @@ pub fn take(app: &Caller<'_>, asked: &CancellationAsked) -> Result<Done> {
             kind: DeedKind::CancelPrint.as_str().into(),
             late: false,
             prints: read::read(app, facts.tx.conn, &cancelled)?,
+            document: None,
             warnings: Vec::new(),
             warning_keys: Vec::new(),
             said: Vec::new(),

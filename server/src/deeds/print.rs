@@ -1,38 +1,18 @@
 //! Labels are asked of a printer: each once, unless somebody says why again.
 
-use super::facts::Facts;
-use super::perform::known_deed;
-use super::says::PrintDeedSays;
-use super::{DeedHeader, Done, incident, perform};
+use super::order::Order;
+use super::press::{Press, PrinterCheck};
+use super::{DeedHeader, Done, perform};
 use crate::app::{App, damaged};
 use crate::caller::Caller;
-use crate::error::{Error, Problem, Result};
-use crate::label_facts::{self, Prepared, Wanted};
-use crate::lists::List;
+use crate::error::{Error, Result};
 use crate::printing::address::PrinterAddress;
-use crate::printing::capabilities::Capabilities;
-use crate::printing::client::{Client, Failure};
-use crate::printing::kept::apart;
-use crate::printing::{before, reprint, words};
-use crate::problems::TitleSays;
-use crate::read::LoadedFamily;
+use crate::printing::client::Client;
 use crate::read::prints as read;
 use crate::wire::lists::PrinterEntry;
 use crate::wire::prints::{PrintAsked, PrintsDone};
-use crate::wrong_labels;
-use actix_web::http::StatusCode;
-use domain::grams::Grams;
-use domain::lot::LotId;
-use domain::print::ordinal;
-use domain::says::{Arg, Says};
 use domain::words::DeedKind;
-use labels::{Length, Template};
-use std::collections::BTreeMap;
-use store::family::Extent;
-use store::lots::{self, LotRow};
-use store::packs::{self, PackRow};
-use store::prints::{self, Print, PrintRow};
-use store::{entries, kept};
+use store::prints;
 
 /// Records what is to be printed; the printer is woken afterwards.
 ///
@@ -40,19 +20,8 @@ use store::{entries, kept};
 /// 409 where packs were printed before and nobody says why again, or where the printer does not have
 /// the label's size; whatever the labels themselves refuse.
 pub fn take(app: &Caller<'_>, asked: &PrintAsked) -> Result<Done> {
-    if asked.lot.is_some() == asked.step.is_some() {
-        return Err(Error::cannot_be("lot", PrintDeedSays::LotOrStep));
-    }
-    if asked.step.is_some() && asked.packs.is_some() {
-        return Err(Error::cannot_be("packs", PrintDeedSays::PacksOfLot));
-    }
-    if asked
-        .again
-        .as_ref()
-        .is_some_and(|again| again.why.0.is_empty())
-    {
-        return Err(Error::cannot_be("again.why", PrintDeedSays::WhyAgain));
-    }
+    let order = Order::of(asked);
+    order.check()?;
     let header = DeedHeader {
         id: asked.id,
         kind: DeedKind::Print,
@@ -69,27 +38,8 @@ pub fn take(app: &Caller<'_>, asked: &PrintAsked) -> Result<Done> {
     // Before the transaction: nothing is asked of a printer inside one.
     let looked = look(app, &asked.printer.0)?;
     let done = perform(app, header, asked, |facts| {
-        let mut press = Press::open(facts, asked, &looked)?;
-        let mut rows = Vec::new();
-        for lot in wanted_lots(facts, asked)? {
-            rows.extend(press.lot(facts, asked, &lot)?);
-        }
-        if rows.is_empty() {
-            return Err(Problem::new(
-                StatusCode::CONFLICT,
-                "nothing-to-label",
-                TitleSays::NothingToLabel,
-                PrintDeedSays::NoLots,
-            )
-            .into());
-        }
-        if rows.len() > MOST {
-            let detail = PrintDeedSays::TooMany {
-                labels: rows.len(),
-                most: MOST,
-            };
-            return Err(Error::cannot_be("packs", detail));
-        }
+        let mut press = Press::open(facts, order, &looked)?;
+        let rows = press.labels(facts)?;
         let at = facts.moment.recorded_at.naive_utc();
         let made = prints::insert(facts.tx, rows, at)?;
         Ok(PrintsDone {
@@ -97,6 +47,7 @@ pub fn take(app: &Caller<'_>, asked: &PrintAsked) -> Result<Done> {
             kind: DeedKind::Print.as_str().into(),
             late: false,
             prints: read::read(app, facts.tx.conn, &made)?,
+            document: None,
             warnings: Vec::new(),
             warning_keys: Vec::new(),
             said: press.warnings,
@@ -108,13 +59,6 @@ pub fn take(app: &Caller<'_>, asked: &PrintAsked) -> Result<Done> {
 
 /// The most labels that one deed asks for.
 pub const MOST: usize = 400;
-
-/// The printer as its list entry has it, and as it answered just now.
-struct PrinterCheck {
-    name: String,
-    templates: Vec<String>,
-    answer: std::result::Result<Capabilities, Failure>,
-}
 
 fn look(app: &App, code: &str) -> Result<PrinterCheck> {
     let row = app
@@ -128,261 +72,4 @@ fn look(app: &App, code: &str) -> Result<PrinterCheck> {
         templates: templates.into_iter().map(|template| template.0).collect(),
         answer: Client::new(&address).capabilities(),
     })
-}
-
-fn wanted_lots(facts: &mut Facts<'_, '_>, asked: &PrintAsked) -> Result<Vec<LotRow>> {
-    let codes: Vec<String> = match (&asked.step, &asked.lot) {
-        (Some(step), _) => {
-            let deed = known_deed(facts.tx, *step, Some("step"))?;
-            let made = lots::of_deed(facts.tx.conn, deed.id)?;
-            made.into_iter().map(|lot| lot.code).collect()
-        }
-        (None, Some(lot)) => {
-            let code = facts.named(&lot.0, "lot")?.code;
-            // 404 for one never given out.
-            vec![crate::read::row(facts.tx.conn, &code, "lot")?.code]
-        }
-        (None, None) => Vec::new(),
-    };
-    // Locked, so that two who ask for the same pack are one after the other.
-    let codes: Vec<&str> = codes.iter().map(String::as_str).collect();
-    Ok(lots::lock(facts.tx, &codes)?)
-}
-
-/// Makes rows of what is asked.
-struct Press<'a> {
-    looked: &'a PrinterCheck,
-    printer: entries::EntryRow,
-    dpi: u16,
-    warnings: Vec<Says>,
-}
-
-impl<'a> Press<'a> {
-    fn open(
-        facts: &mut Facts<'_, '_>,
-        asked: &PrintAsked,
-        looked: &'a PrinterCheck,
-    ) -> Result<Self> {
-        let printer = entries::get(facts.tx.conn, List::Printers.as_str(), &asked.printer.0)?;
-        let printer = printer
-            .ok_or_else(|| crate::lists::entry::no_such_entry(List::Printers, &asked.printer.0))?;
-        let mut warnings = Vec::new();
-        let dpi = match &looked.answer {
-            Ok(capabilities) => {
-                warnings.extend(words::trouble(&looked.name, capabilities).map(Says::from));
-                match capabilities.dpi() {
-                    None if capabilities.resolutions.is_empty() => 203,
-                    None => {
-                        let dots = capabilities.resolutions.iter().map(|dots| Arg::from(*dots));
-                        let detail = PrintDeedSays::Dots {
-                            printer: looked.name.clone(),
-                            dots: Arg::All(dots.collect()),
-                        };
-                        return Err(Error::clash("printer", detail));
-                    }
-                    Some(dpi) => dpi,
-                }
-            }
-            Err(failure) => {
-                warnings.push(words::no_answer(&looked.name, failure).into());
-                last_dpi(facts, printer.id)?.unwrap_or(203)
-            }
-        };
-        Ok(Press {
-            looked,
-            printer,
-            dpi,
-            warnings,
-        })
-    }
-
-    /// The labels that this printer is for; where its entry names none, those of the sizes that it
-    /// has; nothing where it does not say.
-    fn among(&self, app: &App) -> Vec<String> {
-        if !self.looked.templates.is_empty() {
-            return self.looked.templates.clone();
-        }
-        let hundredths = |length: Length| i32::try_from(length.um() / 10).unwrap_or(i32::MAX);
-        let Ok(capabilities) = &self.looked.answer else {
-            // Nobody knows yet whether it cuts: a form of a fixed size comes out of every printer.
-            let fixed = app.templates.values().filter(|of| of.shortest().is_none());
-            return fixed.map(|of| of.name().to_owned()).collect();
-        };
-        let has = |template: &&Template| {
-            let (x, y) = (hundredths(template.width()), hundredths(template.height()));
-            match template.shortest() {
-                Some(shortest) => capabilities.cuts(x, hundredths(shortest), y),
-                None => capabilities.size_for(x, y).is_ok(),
-            }
-        };
-        let fitting = app.templates.values().filter(has);
-        fitting.map(|template| template.name().to_owned()).collect()
-    }
-
-    fn lot(
-        &mut self,
-        facts: &mut Facts<'_, '_>,
-        asked: &PrintAsked,
-        lot: &LotRow,
-    ) -> Result<Vec<PrintRow>> {
-        let mut packs = asked.packs.clone();
-        if let Some(text) = &asked.lot
-            && let Some(pack) = facts.named(&text.0, "lot")?.pack
-        {
-            if packs.is_some() {
-                return Err(Error::cannot_be("packs", PrintDeedSays::PackNamed));
-            }
-            packs = Some(vec![pack]);
-        }
-        if let Some(packs) = &mut packs {
-            packs.sort_unstable();
-            packs.dedup();
-        }
-        let template = asked.template.as_ref().map(|template| template.0.clone());
-        let wanted = Wanted {
-            packs,
-            template,
-            among: self.among(facts.app),
-            dpi: Some(self.dpi),
-            all: asked.step.is_some(),
-            window: None,
-        };
-        let (mut labels, kept) = {
-            let id = LotId(lot.id);
-            let extent = Extent {
-                packs: wanted.packs.as_deref(),
-                ..Extent::ANCESTORS
-            };
-            let reading = LoadedFamily::load(facts.app, facts.tx.conn, &[lot.id], extent)?;
-            let labels = label_facts::prepare(facts.app, &reading, id, &wanted)?;
-            incident::not_printed(facts, &reading, id, &labels)?;
-            let at = facts.moment.at.naive_utc();
-            (labels, wrong_labels::Kept::of(facts.tx, &reading, id, at)?)
-        };
-        let mut earlier_ones = counted(prints::of_lot(facts.tx.conn, lot.id)?)?;
-        if asked.again.is_none() {
-            before::refuse(facts, lot, &labels, &earlier_ones)?;
-        }
-        let numbers = labels
-            .iter()
-            .map(|label| i32::try_from(label.pack).unwrap_or(-1));
-        let packs = packs::of_lot(
-            facts.tx.conn,
-            lot.id,
-            &packs::PackChoice::Numbers(numbers.collect()),
-        )?;
-        let packs: BTreeMap<u32, PackRow> = packs
-            .into_iter()
-            .map(|pack| (pack.number.unsigned_abs(), pack))
-            .collect();
-        let mut ordinals = Vec::with_capacity(labels.len());
-        for label in &mut labels {
-            self.refuse_size(label)?;
-            let rows = &facts.law().rows;
-            for finding in &label.warnings {
-                let says = finding.with_sources(rows);
-                if !self.warnings.contains(&says) {
-                    self.warnings.push(says);
-                }
-            }
-            let earlier = earlier_ones.remove(&label.pack).unwrap_or_default();
-            let ordinal = ordinal(earlier.iter().map(|print| print.row.ordinal.unsigned_abs()));
-            if ordinal > 0 {
-                let frozen = packs[&label.pack].state == domain::words::State::Frozen.as_str();
-                let warning = reprint::mark(facts, label, ordinal, &earlier, frozen)?;
-                self.warnings.extend(warning.map(Says::from));
-            }
-            ordinals.push(ordinal);
-        }
-        self.rows(facts, lot, &labels, &packs, &ordinals, kept)
-    }
-
-    fn refuse_size(&self, label: &Prepared) -> Result<()> {
-        let Ok(printer) = &self.looked.answer else {
-            return Ok(()); // it is asked again when it answers
-        };
-        let hundredths = |um: i64| i32::try_from((um + 5) / 10).unwrap_or(i32::MAX);
-        let (x, y) = (
-            hundredths(label.placed.width.um()),
-            hundredths(label.placed.height.um()),
-        );
-        printer.size_for(x, y).map(|_| ()).map_err(|says| {
-            let detail = PrintDeedSays::PutInRoll { size: says.into() };
-            Problem::new(
-                StatusCode::CONFLICT,
-                "size-not-there",
-                TitleSays::SizeNotThere,
-                detail,
-            )
-            .at("printer")
-            .into()
-        })
-    }
-
-    fn rows(
-        &self,
-        facts: &mut Facts<'_, '_>,
-        lot: &LotRow,
-        labels: &[Prepared],
-        packs: &BTreeMap<u32, PackRow>,
-        ordinals: &[u32],
-        mut claims: wrong_labels::Kept,
-    ) -> Result<Vec<PrintRow>> {
-        let apart = apart(&labels.iter().map(|label| &label.facts).collect::<Vec<_>>());
-        let base_id = kept::keep(facts.tx, &apart.base)?;
-        let mut forms: BTreeMap<&str, i32> = BTreeMap::new();
-        let mut rows = Vec::with_capacity(labels.len());
-        for ((label, own), ordinal) in labels.iter().zip(apart.own).zip(ordinals) {
-            let form_id = match forms.get(label.form.as_str()) {
-                Some(known) => *known,
-                None => kept::keep(facts.tx, &label.form)?,
-            };
-            forms.insert(&label.form, form_id);
-            let pack = &packs[&label.pack];
-            rows.push(PrintRow {
-                id: 0,
-                deed_id: facts.deed,
-                printer_id: self.printer.id,
-                version_id: self.printer.version_id,
-                lot_id: lot.id,
-                pack_id: pack.id,
-                number: pack.number,
-                template: label.template.clone(),
-                form_id,
-                base_id,
-                own,
-                dpi: i32::from(label.placed.dpi.number()),
-                use_by: label.use_by,
-                ordinal: i32::try_from(*ordinal).unwrap_or(i32::MAX),
-                instead_of: None,
-                claims_id: Some(claims.key(facts.tx, label)?),
-                net_mg: label.net.map(Grams::milligrams),
-            });
-        }
-        Ok(rows)
-    }
-}
-
-/// The prints that count, by pack.
-fn counted(all: Vec<Print>) -> Result<BTreeMap<u32, Vec<Print>>> {
-    let mut counted: BTreeMap<u32, Vec<Print>> = BTreeMap::new();
-    for print in all {
-        if print.run.known()?.state.counts() {
-            counted
-                .entry(print.row.number.unsigned_abs())
-                .or_default()
-                .push(print);
-        }
-    }
-    Ok(counted)
-}
-
-/// What the last label for that printer was laid out for, where it cannot be asked.
-fn last_dpi(facts: &mut Facts<'_, '_>, printer: i32) -> Result<Option<u16>> {
-    let filter = prints::Filter {
-        printer: Some(printer),
-        ..prints::Filter::default()
-    };
-    let last = prints::find(facts.tx.conn, filter, 1)?.pop();
-    Ok(last.and_then(|last| u16::try_from(last.row.dpi).ok()))
 }

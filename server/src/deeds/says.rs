@@ -171,6 +171,8 @@ messages! {
         CancelledBy "cancelled-by" { by: String },
         SeenOut "seen-out" { by: String },
         SeenMissing "seen-missing" { by: String },
+        HandedOut "handed-out" { by: String },
+        NoDocument "no-document" { id: String },
     }
 }
 

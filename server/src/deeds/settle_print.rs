@@ -44,7 +44,9 @@ pub fn take(app: &Caller<'_>, asked: &SettlementAsked) -> Result<Done> {
             }
             let by = facts.by.clone();
             let print = settle(facts, *one, &by, &field)?;
-            if !one.came_out && asked.again != Some(false) {
+            // A document is asked for anew: no printer waits for it.
+            let again = asked.again != Some(false) && !print.run.is_document();
+            if !one.came_out && again {
                 match once_more(facts, &print)? {
                     Ok(row) => anew.push(row),
                     Err(warning) => warnings.push(warning),
@@ -59,6 +61,7 @@ pub fn take(app: &Caller<'_>, asked: &SettlementAsked) -> Result<Done> {
             kind: DeedKind::SettlePrint.as_str().into(),
             late: false,
             prints: read::read(app, facts.tx.conn, &settled)?,
+            document: None,
             warnings: Vec::new(),
             warning_keys: Vec::new(),
             said: warnings.into_iter().map(Says::from).collect(),

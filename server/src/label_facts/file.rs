@@ -1,14 +1,16 @@
 //! Labels without a record: from a file of facts, for whoever designs labels.
 
 mod form;
+mod gate;
 pub mod watch;
 
 use super::says::PurposeSays;
-use super::templates::{SHIPPED, load};
+use super::templates::{SHIPPED, load, told};
 use crate::config::LabelArgs;
 use crate::given;
 use domain::says::Says;
 use form::Form;
+use gate::{Gate, as_specimen};
 use labels::{Dpi, Facts, PlacedLabel, Template, lay_out};
 use std::path::{Path, PathBuf};
 use words::Speech;
@@ -37,6 +39,16 @@ pub struct Job {
     template: Source,
     dpi: Dpi,
     outs: Vec<(PathBuf, Form)>,
+    gate: Gate,
+}
+
+/// A label that was made.
+#[derive(Debug)]
+pub struct Made {
+    /// Each file's name and size.
+    pub files: String,
+    /// What is to be looked at before it goes on a pack.
+    pub warns: Vec<String>,
 }
 
 /// Where a template comes from.
@@ -57,8 +69,8 @@ impl Job {
     /// What is asked for on the command line.
     ///
     /// # Errors
-    /// In words: no such template, printer or form of file.
-    pub fn new(args: &LabelArgs) -> Result<Job, String> {
+    /// In words: no such template, printer, place or form of file.
+    pub fn new(args: &LabelArgs, law: law::Shipped) -> Result<Job, String> {
         let (Some(facts), Some(template)) = (&args.facts, &args.template) else {
             return Err("give FACTS.json and --template NAME".into());
         };
@@ -72,6 +84,7 @@ impl Job {
             outs: outs
                 .map(|path| Ok((path.clone(), Form::of(path)?)))
                 .collect::<Result<_, String>>()?,
+            gate: Gate::new(args, law)?,
         })
     }
 
@@ -91,9 +104,9 @@ impl Job {
     ///
     /// # Errors
     /// In words: a file that cannot be read or written, and where and why a template, the facts or
-    /// the two together make no label.
-    pub fn make(&self, texts: &Texts) -> Result<String, String> {
-        let label = self.place(texts)?;
+    /// the two together make no label, or none for sale.
+    pub fn make(&self, texts: &Texts) -> Result<Made, String> {
+        let (label, warns) = self.place(texts)?;
         let drawn = self.outs.iter().map(|(path, form)| {
             let bytes = form.draw(&label)?;
             Ok((path, bytes))
@@ -104,16 +117,32 @@ impl Job {
             std::fs::write(path, &bytes).map_err(|error| given::cannot_write(path, &error))?;
             told.push(format!("{} {}", path.display(), size(bytes.len())));
         }
-        Ok(told.join(", "))
+        Ok(Made {
+            files: told.join(", "),
+            warns,
+        })
     }
 
-    fn place(&self, texts: &Texts) -> Result<PlacedLabel, String> {
+    fn place(&self, texts: &Texts) -> Result<(PlacedLabel, Vec<String>), String> {
         let template = self.template.parse(texts.template.as_deref()?)?;
         let facts: Facts = serde_json::from_str(texts.facts.as_deref()?).map_err(|error| {
             format!("{}: {}", self.facts.display(), law::Bad::json(&error).says)
         })?;
-        lay_out(&facts, &template, self.dpi)
-            .map_err(|refusal| Speech::default().say(&Says::from(&refusal)))
+        let mut told = self.gate.ask(&facts, &template);
+        let is_specimen = self.gate.is_for_show();
+        if !told.forbids.is_empty() && !is_specimen {
+            told.forbids.push(
+                "Nothing was drawn. To look at it all the same, ask for it with --specimen.".into(),
+            );
+            return Err(told.forbids.join("\n"));
+        }
+        let facts = match is_specimen {
+            true => as_specimen(&facts, &template),
+            false => facts,
+        };
+        let placed = lay_out(&facts, &template, self.dpi)
+            .map_err(|refusal| Speech::default().say(&Says::from(&refusal)))?;
+        Ok((placed, told.forbids.into_iter().chain(told.warns).collect()))
     }
 }
 
@@ -142,7 +171,7 @@ impl Source {
     }
 
     fn parse(&self, json: &str) -> Result<Template, String> {
-        Template::parse(&self.name(), json).map_err(|error| error.to_string())
+        Template::parse(&self.name(), json).map_err(|error| told(&error))
     }
 }
 

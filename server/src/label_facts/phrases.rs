@@ -34,6 +34,7 @@ messages! {
         ReleaseBoth "release-both" { target: String, day: String },
         ReleaseTarget "release-target" { weight: String, loss: Decimal },
         Reprint "reprint" { nth: u32 },
+        Specimen "specimen",
     }
 }
 

@@ -1,7 +1,7 @@
 //! The templates: those that come with the program, and a kitchen's own from a folder.
 
 use crate::given;
-use labels::{Sheet, Template};
+use labels::{Sheet, Template, TemplateError};
 use std::collections::BTreeMap;
 use std::path::Path;
 
@@ -51,7 +51,7 @@ impl Templates {
             Ok(template) => {
                 self.known.insert(name.to_owned(), template);
             }
-            Err(error) => self.bad.push(format!("it is left out: {error}")),
+            Err(error) => self.bad.push(format!("it is left out: {}", told(&error))),
         }
     }
 }
@@ -81,6 +81,17 @@ pub fn load(folder: Option<&Path>) -> Result<Templates, String> {
     match templates.known.is_empty() {
         true => Err("no label template can be used".into()),
         false => Ok(templates),
+    }
+}
+
+/// What is wrong with a template, without the words of programmers.
+pub fn told(error: &TemplateError) -> String {
+    match error {
+        TemplateError::Json { name, cause } => {
+            let says = law::Bad::json(cause).says;
+            format!("template \"{name}\" cannot be read: {says}")
+        }
+        TemplateError::Form { .. } => error.to_string(),
     }
 }
 

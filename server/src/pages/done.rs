@@ -84,7 +84,7 @@ impl Done {
             says,
             made: elsewhere.take(MOST_SHOWN).filter(|_| !voided).collect(),
             labels: (has_made || StepKind::parse(kind.as_str()).is_some())
-                .then(|| format!("/api/steps/{id}/labels.pdf"))
+                .then(|| format!("/printing?step={id}"))
                 .filter(|_| !voided),
             id,
             voided,

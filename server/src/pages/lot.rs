@@ -11,7 +11,6 @@ use super::spoken::Words;
 use super::{label, tree};
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
-use crate::label_facts::MOST;
 use crate::read::LoadedFamily;
 use crate::read::names::Names;
 use actix_web::{HttpRequest, HttpResponse, web};
@@ -56,8 +55,6 @@ struct LotPage {
     allergens: String,
     ingredients: BTreeMap<String, String>,
     packs: Vec<Run>,
-    /// The parts that the labels of all packs on hand come in: words and query of each.
-    parts: Vec<(String, String)>,
     /// The label of the first pack on hand, or why it cannot be made.
     label: Option<std::result::Result<String, String>>,
     /// What is to be told to whoever prints it.
@@ -157,7 +154,6 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
         readings: history::readings(&view, &names, &kitchen.entry.currency.0),
         origins: Origins::of(&origins, &names),
         forward: Forward::of(&forward, &names),
-        parts: parts(&words, brief::left(&lot.packs).count()),
         label: label.map(|label| label.map(|drawn| drawn.svg)),
         label_warnings,
         tree: tree::draw(&reading, id, &origins, &names),
@@ -186,19 +182,6 @@ fn stops(words: &Words, view: &LotView<'_>) -> Vec<(String, String)> {
         (format!("{kind}."), words.say(stop.says.clone()))
     };
     stops.map(told).collect()
-}
-
-/// The words and the query of each part of so many labels.
-fn parts(words: &Words, labels: usize) -> Vec<(String, String)> {
-    if labels <= MOST {
-        return vec![(words.t("page-lot-labels"), String::new())];
-    }
-    let part = |nth: usize| {
-        let (from, to) = (nth * MOST + 1, labels.min((nth + 1) * MOST));
-        let says = words.say(PageSays::Labels { from, to });
-        (says, format!("?part={}", nth + 1))
-    };
-    (0..labels.div_ceil(MOST)).map(part).collect()
 }
 
 /// The last day; or what stands in its place.

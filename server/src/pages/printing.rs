@@ -4,11 +4,14 @@ use super::says::{CountSays, PageSays};
 use super::spoken::Words;
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
+use crate::ids::shown_id;
 use crate::read::lot_named;
 use crate::read::names::Names;
 use crate::read::prints::{PrinterView, label_path, printers, views};
+use crate::routes::known;
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
+use chrono_tz::Tz;
 use domain::print::PrintView;
 use domain::right::Right;
 use domain::words::PrintState;
@@ -35,9 +38,12 @@ struct PrintingPage {
     done: Vec<Line>,
 }
 
-/// The lot whose labels are to be printed.
+/// The lot whose labels are to be printed, or all that a deed made.
 struct Wanted {
+    /// The lot's code; none where it is a deed.
     code: String,
+    /// The deed's id; none where it is a lot.
+    step: String,
     shown: String,
     title: String,
 }
@@ -69,6 +75,7 @@ struct Line {
 #[serde(deny_unknown_fields)]
 struct Asked {
     lot: Option<String>,
+    step: Option<String>,
 }
 
 /// How printing stands.
@@ -89,9 +96,13 @@ fn read_page(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Printin
                     name: product.name(words.lang()).to_owned(),
                 }),
                 code: row.code,
+                step: String::new(),
             })
         }
-        None => None,
+        None => match &asked.step {
+            Some(id) => Some(of_deed(conn, &words, names.zone(), id)?),
+            None => None,
+        },
     };
     let mut lines = Lines {
         app,
@@ -132,6 +143,20 @@ fn read_page(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Printin
         open,
         more,
         done,
+    })
+}
+
+fn of_deed(conn: &mut Conn, words: &Words, zone: Tz, id: &str) -> Result<Wanted> {
+    let deed = known(conn, id)?;
+    Ok(Wanted {
+        shown: words.say(PageSays::Did {
+            deed: words.headed(deed.kind()?.says()),
+            by: deed.person.clone(),
+            at: words.minute(deed.at.and_utc(), zone),
+        }),
+        title: words.t("page-printing-of-deed"),
+        code: String::new(),
+        step: shown_id(&deed.uid),
     })
 }
 
@@ -203,8 +228,11 @@ impl Lines<'_> {
     fn line(&self, print: PrintView, products: &HashMap<String, String>) -> Line {
         let product = products.get(print.lot.as_str()).map_or("", String::as_str);
         let printer = self.printers.get(&print.printer);
-        let printer = printer.cloned().unwrap_or_else(|| print.printer.clone());
         let words = &self.words;
+        let printer = match print.is_document {
+            true => words.t("page-printing-as-document"),
+            false => printer.cloned().unwrap_or_else(|| print.printer.clone()),
+        };
         let asked = words.minute(print.asked_at, self.names.zone());
         Line {
             on: words.say(PageSays::On {
@@ -213,7 +241,7 @@ impl Lines<'_> {
             }),
             name: self.names.product(product),
             printer,
-            says: words.say(print.state.says()),
+            says: words.say(print.says()),
             asked,
             mark: (print.reprint > 0).then(|| words.say(PageSays::Reprint { nth: print.reprint })),
             waits: print.state == PrintState::Waiting,

@@ -28,7 +28,6 @@ messages! {
         OnlyKilled "lots-only-killed" { day: Arg },
         OnlyBefore "lots-only-before" { day: Arg },
         OfMade "lot-of-made" { made: Grams },
-        Labels "lot-labels-part" { from: usize, to: usize },
         Run "lot-packs" { packs: usize, numbers: String },
         Alike "lot-alike" { packs: usize },
         MadeBy "lot-made-by" { deed: String },

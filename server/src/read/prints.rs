@@ -18,6 +18,7 @@ use crate::wire::lists::PrinterEntry;
 use crate::wire::prints::{
     CertificateState, PrintEvent, PrintInFull, PrintRead, PrinterState, PrintsPage,
 };
+use ::labels::PlacedLabel;
 use ::words::Speech;
 use chrono_tz::Tz;
 use domain::print::{PrintView, trouble};
@@ -28,6 +29,7 @@ use std::collections::HashMap;
 use store::prints::{Filter, Print};
 use store::{Conn, deeds, entries, leases, lots, print_runs, prints};
 use utoipa::IntoParams;
+use uuid::Uuid;
 
 /// Which prints are wanted. What is said of each field stands in the API's document.
 #[derive(Debug, Default, Deserialize, IntoParams)]
@@ -139,6 +141,7 @@ pub fn views(conn: &mut Conn, prints: &[Print]) -> Result<Vec<PrintView>> {
                 pack: row.number.unsigned_abs(),
                 pack_count: lot.pack_count.unsigned_abs(),
                 printer: printers[&row.printer_id].clone(),
+                is_document: print.run.is_document(),
                 template: row.template.clone(),
                 use_by: row.use_by,
                 reprint: row.ordinal.unsigned_abs(),
@@ -156,6 +159,11 @@ pub fn views(conn: &mut Conn, prints: &[Print]) -> Result<Vec<PrintView>> {
 /// Where a print's label is, as PDF.
 pub fn label_path(print: i32) -> String {
     format!("/api/prints/{print}/label.pdf")
+}
+
+/// Where the labels are that left as a document by a deed.
+pub fn document_path(deed: &str) -> String {
+    format!("/api/label-documents/{deed}/labels.pdf")
 }
 
 /// A printer of the list, and what it has done so far.
@@ -264,6 +272,28 @@ pub fn label(app: &Caller<'_>, number: &str) -> Result<Vec<u8>> {
         }
         _ => Ok(document),
     }
+}
+
+/// The labels that left as a document by a deed, from what was kept with each: in the order of asking.
+///
+/// # Errors
+/// 404 where that deed gave out no document.
+pub fn document(app: &Caller<'_>, id: &str) -> Result<Vec<PlacedLabel>> {
+    app.store.read(|conn| {
+        let uid = Uuid::parse_str(id).ok();
+        let deed = uid.map(|uid| deeds::by_uid(conn, uid.as_bytes()));
+        let mut found = match deed.transpose()?.flatten() {
+            Some(deed) => prints::of_deed(conn, deed.id)?,
+            None => Vec::new(),
+        };
+        found.retain(|print| print.run.is_document());
+        if found.is_empty() {
+            let id = id.to_owned();
+            return Err(Error::not_found(PrintDeedSays::NoDocument { id }));
+        }
+        let labels = found.iter().map(|print| kept::label(conn, &print.row));
+        labels.collect()
+    })
 }
 
 /// The printer of that code.

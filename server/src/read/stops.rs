@@ -52,9 +52,12 @@ pub fn standing(app: &Caller<'_>, conn: &mut Conn) -> Result<StopsRead> {
     };
     let before = store::stops::judged_before(conn)?;
     let before = store::lots::by_keys(conn, &before)?;
+    let listed = store::stops::read_from_list(conn)?;
+    let listed = store::lots::by_keys(conn, &listed)?;
     Ok(StopsRead {
         stops: found.into_iter().map(told).collect(),
         judged_before: before.into_iter().map(|row| row.code).collect(),
+        read_from_list: listed.into_iter().map(|row| row.code).collect(),
     })
 }
 

@@ -272,6 +272,19 @@ impl Documented<'_> {
         })
     }
 
+    /// What it answers, or the same as a file of one of some kinds, as the query asks.
+    pub fn answers_or_files<T: ToSchema>(self, kinds: &[&str], says: &str) -> Self {
+        let schema = self.api.schema::<T>();
+        let json = ContentBuilder::new().schema(Some(schema)).build();
+        let response = ResponseBuilder::new()
+            .description(says)
+            .content("application/json", json);
+        let response = kinds.iter().fold(response, |response, kind| {
+            response.content(*kind, ContentBuilder::new().build())
+        });
+        self.change(|operation| operation.response("200", response.build()))
+    }
+
     /// Nothing: it is done.
     pub fn answers_nothing(self) -> Self {
         let response = ResponseBuilder::new().description("Done").build();

@@ -8,8 +8,8 @@ use crate::label_facts::{self, Drawn, MOST, Wanted};
 use crate::problems::{LabelsSays, TitleSays};
 use crate::read::LoadedFamily;
 use crate::rooms::{Room, within};
-use ::labels::{Length, SheetRefusal};
-use actix_web::{HttpRequest, HttpResponse, web};
+use ::labels::{Length, PlacedLabel, SheetRefusal};
+use actix_web::{HttpRequest, HttpResponse, HttpResponseBuilder, web};
 use domain::lot::LotId;
 use domain::right::Right;
 use domain::rows::{Finding, RowId};
@@ -23,7 +23,7 @@ pub fn add(api: &mut Api) {
     api.get(
         "/api/lots/{code}/labels.pdf",
         Right::See,
-        "The labels of its packs",
+        "The labels of its packs, to look at: nothing is recorded (`Label-Recorded: no`); those that go on packs are asked of `POST /api/label-documents` or `POST /api/prints`",
         web::get().to(of_lot),
     )
     .query("packs", "Which: 1,2,5-9; those on hand if left out")
@@ -39,7 +39,7 @@ pub fn add(api: &mut Api) {
     api.get(
         "/api/steps/{id}/labels.pdf",
         Right::See,
-        "The labels of what a deed made",
+        "The labels of what a deed made, to look at: nothing is recorded (`Label-Recorded: no`)",
         web::get().to(of_step),
     )
     .query("template", "Which label")
@@ -178,30 +178,53 @@ async fn pdf(app: web::Data<App>, drawn: Drawn, asked: Asked) -> Result<HttpResp
     let Drawn { placed, warnings } = drawn;
     let warnings: Vec<String> = warnings.iter().map(in_header).collect();
     let bytes = within(Room::Draw, move || {
-        let pages = match &asked.sheet {
-            None => placed,
-            Some(name) => app
-                .sheet(name)?
-                .fill(&placed, asked.skip.unwrap_or(0))
-                .map_err(|refusal| {
-                    Error::label_refused(TitleSays::SheetDoesNotHold, of_sheet(refusal))
-                })?,
-        };
-        ::labels::pdf(&pages).map_err(|error| {
-            let cause = error.to_string();
-            Error::label_refused(TitleSays::LabelNotMade, LabelsSays::NotDrawn { cause })
-        })
+        self::drawn(&app, placed, asked.sheet.as_deref(), asked.skip)
     })
     .await?;
-    let mut answer = HttpResponse::Ok();
-    answer
-        .content_type("application/pdf")
-        .insert_header(("Content-Disposition", "inline; filename=\"labels.pdf\""));
+    let mut answer = file(false);
     if !warnings.is_empty() {
         answer.insert_header((WARNINGS, warnings.join("; ")));
     }
     Ok(answer.body(bytes))
 }
+
+/// Labels as the pages of a document.
+///
+/// # Errors
+/// 422 for a sheet that is not known; 409 where it does not hold them.
+pub(super) fn drawn(
+    app: &App,
+    placed: Vec<PlacedLabel>,
+    sheet: Option<&str>,
+    skip: Option<usize>,
+) -> Result<Vec<u8>> {
+    let pages = match sheet {
+        None => placed,
+        Some(name) => app
+            .sheet(name)?
+            .fill(&placed, skip.unwrap_or(0))
+            .map_err(|refusal| {
+                Error::label_refused(TitleSays::SheetDoesNotHold, of_sheet(refusal))
+            })?,
+    };
+    ::labels::pdf(&pages).map_err(|error| {
+        let cause = error.to_string();
+        Error::label_refused(TitleSays::LabelNotMade, LabelsSays::NotDrawn { cause })
+    })
+}
+
+/// The answer that is a document of labels. Does the record count them as printed?
+pub(super) fn file(recorded: bool) -> HttpResponseBuilder {
+    let mut answer = HttpResponse::Ok();
+    answer
+        .content_type("application/pdf")
+        .insert_header(("Content-Disposition", "inline; filename=\"labels.pdf\""))
+        .insert_header((RECORDED, if recorded { "yes" } else { "no" }));
+    answer
+}
+
+/// The header that says whether the labels of a document count as printed: to read one records nothing.
+const RECORDED: &str = "Label-Recorded";
 
 /// The header in which a document's warnings stand: the key of each with its rows. In words they stand in
 /// the answer of a print, and with the lot.

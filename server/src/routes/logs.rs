@@ -29,8 +29,8 @@ pub fn add(api: &mut Api) {
         web::get().to(one),
     )
     .reads::<LogQuery>()
-    .answers::<LogRead>(
-        &[200],
+    .answers_or_files::<LogRead>(
+        &["text/csv", "application/pdf"],
         "Its entries; with as=csv a file of text/csv, with as=pdf one of application/pdf",
     );
 }

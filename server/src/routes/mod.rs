@@ -19,6 +19,7 @@ use domain::right::Right;
 
 pub use api::{Api, Documented};
 pub use deeds::id;
+pub(crate) use reads::known;
 pub use reads::{any_query, query};
 
 /// All calls of the API.

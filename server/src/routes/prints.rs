@@ -1,8 +1,8 @@
 //! The calls about printers and what they print.
 
-use super::Api;
 use super::deeds::{deed, deed_in};
 use super::reads::query;
+use super::{Api, labels};
 use crate::caller::Asking;
 use crate::deeds;
 use crate::error::Result;
@@ -11,6 +11,7 @@ use crate::rooms::{Room, blocking, within};
 use crate::wire::prints::*;
 use actix_web::{HttpRequest, HttpResponse, web};
 use domain::right::Right;
+use serde::Deserialize;
 
 /// Adds them.
 pub fn add(api: &mut Api) {
@@ -23,6 +24,26 @@ pub fn add(api: &mut Api) {
     )
     .takes::<PrintAsked>()
     .answers::<PrintsDone>(&[201, 200], done);
+    api.post(
+        "/api/label-documents",
+        Right::Print,
+        "Labels leave as a document, and count as printed",
+        deed(deeds::hand_out::take),
+    )
+    .takes::<DocumentAsked>()
+    .answers::<PrintsDone>(&[201, 200], done);
+    api.get(
+        "/api/label-documents/{id}/labels.pdf",
+        Right::See,
+        "The labels that left as a document by that deed",
+        web::get().to(document),
+    )
+    .query("sheet", "Many on a sheet: letter or a4")
+    .query(
+        "skip",
+        "Places at the start of the first sheet that are used up",
+    )
+    .answers_file("application/pdf", "One page a label, or a sheet of many");
     api.post(
         "/api/print-settlements",
         Right::Print,
@@ -90,6 +111,28 @@ async fn label(asking: Asking, number: web::Path<String>) -> Result<HttpResponse
         .content_type("application/pdf")
         .insert_header(("Content-Disposition", "inline; filename=\"label.pdf\""))
         .body(bytes))
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct OnSheet {
+    sheet: Option<String>,
+    skip: Option<usize>,
+}
+
+async fn document(
+    request: HttpRequest,
+    asking: Asking,
+    id: web::Path<String>,
+) -> Result<HttpResponse> {
+    let asked: OnSheet = query(&request)?;
+    let bytes = within(Room::Draw, move || {
+        let app = asking.caller();
+        let placed = prints::document(&app, &id)?;
+        labels::drawn(&app, placed, asked.sheet.as_deref(), asked.skip)
+    })
+    .await?;
+    Ok(labels::file(true).body(bytes))
 }
 
 async fn state(asking: Asking, code: web::Path<String>) -> Result<HttpResponse> {

@@ -1,5 +1,4 @@
-//! The cookies: one is the session, one the device, which no script reads; one is the name for the eye. No
-//! other site sends any of them.
+//! The cookies: one is the session, one the device. No script reads them, and no other site sends them.
 
 use super::permit::{DEVICE, SESSION, cookie};
 use super::secrets;
@@ -9,8 +8,6 @@ use crate::error::Result;
 use actix_web::http::header;
 use actix_web::{HttpRequest, HttpResponseBuilder};
 
-/// The cookie with the name alone, for the page to show: it opens nothing.
-const NAME: &str = "gambrel_name";
 /// How long a device is known again, in seconds.
 const YEAR: u32 = 365 * 24 * 3_600;
 
@@ -52,19 +49,12 @@ pub fn put(
     } else {
         String::new()
     };
-    let name: String = begun
-        .who
-        .name
-        .bytes()
-        .map(|byte| format!("%{byte:02X}"))
-        .collect();
     for line in [
         format!(
             "{SESSION}={}; Path=/; HttpOnly; SameSite=Strict{age}{secure}",
             begun.secret
         ),
         format!("{DEVICE}={device}; Path=/; HttpOnly; SameSite=Strict; Max-Age={YEAR}{secure}"),
-        format!("{NAME}={name}; Path=/; SameSite=Strict{age}{secure}"),
     ] {
         response.append_header((header::SET_COOKIE, line));
     }
@@ -73,10 +63,8 @@ pub fn put(
 /// Takes the session away.
 pub fn take(response: &mut HttpResponseBuilder, request: &HttpRequest) {
     let secure = secure(request);
-    for name in [SESSION, NAME] {
-        let line = format!("{name}=; Path=/; SameSite=Strict; Max-Age=0{secure}");
-        response.append_header((header::SET_COOKIE, line));
-    }
+    let line = format!("{SESSION}=; Path=/; HttpOnly; SameSite=Strict; Max-Age=0{secure}");
+    response.append_header((header::SET_COOKIE, line));
 }
 
 fn secure(request: &HttpRequest) -> &'static str {

@@ -131,7 +131,9 @@ fn check(known: &Known, told: &Told, person: Option<&Person>) -> Result<()> {
         return Err(Error::cannot_be("roles", WhoSays::NoRole));
     }
     let id = person.map(|person| person.row.id);
-    let other = |one: &&Person| Some(one.row.id) != id && one.row.name == told.name;
+    // Written another way it would be taken for the same person.
+    let alike = |name: &str| name.to_lowercase() == told.name.to_lowercase();
+    let other = |one: &&Person| Some(one.row.id) != id && alike(&one.row.name);
     if known.people.iter().any(|one| other(&one)) {
         let name = told.name.clone();
         return Err(Error::clash("name", WhoSays::NameTaken { name }));

@@ -4,7 +4,7 @@ use super::answers::{instant, shown_id};
 use super::asked::Id;
 use super::{By, Certificate, Code, Day, Instant, Line, Note};
 use crate::deeds::DeedAnswer;
-use crate::read::prints::label_path;
+use crate::read::prints::{document_path, label_path};
 use chrono_tz::Tz;
 use domain::print::PrintView;
 use domain::says::Says;
@@ -34,6 +34,33 @@ pub struct PrintAsked {
     pub packs: Option<Vec<u32>>,
     /// On which label; on the one that suits the printer and the product if left out.
     pub template: Option<Line>,
+    /// For packs that were printed before.
+    pub again: Option<AgainAsked>,
+    /// A word about it.
+    pub note: Option<Note>,
+}
+
+/// Labels are asked for as a document, to be printed by what means there are.
+#[derive(Debug, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct DocumentAsked {
+    /// Made by the device.
+    pub id: Id,
+    /// When; now if left out.
+    pub at: Option<Instant>,
+    /// Who.
+    #[serde(default, skip_serializing_if = "By::is_left_out")]
+    pub by: By,
+    /// The lot, in any spelling; `CODE/N` names a pack.
+    pub lot: Option<Line>,
+    /// Or the deed whose lots are to be labelled.
+    pub step: Option<Id>,
+    /// Which packs of the lot; those on hand if left out. At most 100 labels are one document.
+    pub packs: Option<Vec<u32>>,
+    /// On which label; on the one that suits the product if left out.
+    pub template: Option<Line>,
+    /// For a printer of so many dots an inch: 203, if left out, or 300.
+    pub dpi: Option<u16>,
     /// For packs that were printed before.
     pub again: Option<AgainAsked>,
     /// A word about it.
@@ -106,6 +133,9 @@ pub struct PrintsDone {
     pub late: bool,
     /// The labels, as they stood then.
     pub prints: Vec<PrintRead>,
+    /// Where the labels are, where they left as a document.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub document: Option<String>,
     /// Nothing is wrong, but look.
     pub warnings: Vec<String>,
     /// The key of each warning: it is the same in every language.
@@ -141,8 +171,11 @@ pub struct PrintRead {
     pub shown: String,
     /// The pack.
     pub pack: u32,
-    /// The printer's code.
+    /// The printer's code; `pdf` where it left as a document.
     pub printer: String,
+    /// The document in which it left, where it did not go to a printer.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub document: Option<String>,
     /// Which label.
     pub template: String,
     /// The date that it shows.
@@ -176,11 +209,14 @@ impl PrintRead {
             shown: view.shown(),
             pack: view.pack,
             printer: view.printer.clone(),
+            document: view
+                .is_document
+                .then(|| document_path(&shown_id(&view.deed))),
             template: view.template.clone(),
             use_by: view.use_by.map(Day),
             reprint: view.reprint,
             state: view.state.as_str().to_owned(),
-            says: speech.say(&view.state.says()),
+            says: speech.say(&view.says()),
             trouble: view.trouble.as_ref().map(|says| speech.say(says)),
             asked_at: instant(view.asked_at.naive_utc(), zone),
             by: view.by.clone(),

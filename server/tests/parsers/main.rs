@@ -189,9 +189,9 @@ fn facts_of_labels() {
 /// Addresses: of printers, of the service on labels, in a request's `Host` and `Origin`.
 #[test]
 fn addresses() {
-    use gambrel::config::is_web_address;
     use gambrel::door::hosts::Hosts;
     use gambrel::printing::address::PrinterAddress;
+    use gambrel::web_address::is_web_address;
     let hosts = Hosts::new(&["trace.kitchen.example".into()], false, None);
     hold("addresses", 20_000, |bytes| {
         let text = String::from_utf8_lossy(bytes);

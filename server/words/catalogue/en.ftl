@@ -131,6 +131,7 @@ PrintState-unsure = nobody knows whether it came out: look, and say
 PrintState-refused = the printer does not take it
 PrintState-cancelled = cancelled before it was printed
 PrintState-spoilt = did not come out
+print-left-as-pdf = left as a PDF
 Side-left = left
 Side-right = right
 Side-whole = whole
@@ -553,6 +554,8 @@ print-deed-another-label = { $pack } has another label (print { $print }): this 
 print-deed-cancelled-by = { $by } cancelled it.
 print-deed-seen-out = { $by } saw that it came out.
 print-deed-seen-missing = { $by } saw that it did not come out.
+print-deed-handed-out = { $by } took it as a PDF to print.
+print-deed-no-document = No labels left as a document by a deed with the id { $id }.
 
 ## Dates
 
@@ -1725,8 +1728,6 @@ page-lot-where-from = Where from
 page-lot-came-from = Where it came from
 page-lot-done = What was done
 page-lot-label = Label
-page-lot-labels = Labels of all packs on hand (PDF)
-page-lot-labels-part = Labels { $from } to { $to } of those on hand (PDF)
 page-lot-print = Print them
 page-lot-nothing-to-label = Nothing is on hand, so there is nothing to label.
 page-lot-no-origin = Nothing is on record.
@@ -1792,11 +1793,13 @@ page-cure-room-footer = The thin line is what is expected, the thick one what wa
 page-printing-no-script = This page shows how things stand. To print and to say what came out, allow scripts in this browser.
 page-printing-away = The service does not answer. Press again in a moment: nothing is done twice.
 page-printing-lot = Print the labels of { $name }
-page-printing-no-printer = No printer is in the list yet.
 page-printing-printer = Printer
 page-printing-all-packs = all on hand
 page-printing-why-again = Why again?
 page-printing-print = Print
+page-printing-of-deed = Print the labels of what was made
+page-printing-as-document = PDF, printed by hand
+page-printing-look-at = Only look at them (PDF, not for packs)
 page-printing-unsure = Did it come out?
 page-printing-look = Nobody but you can know. Look at the printer and in the bin, then say.
 page-printing-on = on { $printer }, asked for { $asked }
@@ -1948,6 +1951,7 @@ label-hold-caution = Do not use, sell or move.
 label-released-on = Released on
 label-by = By
 label-reprint = REPRINT { $nth }
+label-specimen = SPECIMEN, NOT FOR SALE
 
 ## Questions that cannot be answered
 

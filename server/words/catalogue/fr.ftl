@@ -135,6 +135,7 @@ PrintState-unsure = nul ne sait si elle est sortie : regardez et dites-le
 PrintState-refused = l’imprimante ne la prend pas
 PrintState-cancelled = annulée avant d’être imprimée
 PrintState-spoilt = n’est pas sortie
+print-left-as-pdf = sortie en PDF
 Side-left = gauche
 Side-right = droite
 Side-whole = entière
@@ -556,6 +557,8 @@ print-deed-another-label = { $pack } a une autre étiquette (impression { $print
 print-deed-cancelled-by = Annulée par { $by }.
 print-deed-seen-out = { $by } a vu qu’elle est sortie.
 print-deed-seen-missing = { $by } a vu qu’elle n’est pas sortie.
+print-deed-handed-out = { $by } l’a prise en PDF pour l’imprimer.
+print-deed-no-document = Aucune étiquette n’est sortie en document par une opération d’identifiant { $id }.
 
 ## Dates
 
@@ -1734,8 +1737,6 @@ page-lot-where-from = D’où il vient
 page-lot-came-from = D’où il vient
 page-lot-done = Ce qui a été fait
 page-lot-label = Étiquette
-page-lot-labels = Étiquettes de tous les paquets en stock (PDF)
-page-lot-labels-part = Étiquettes { $from } à { $to } des paquets en stock (PDF)
 page-lot-print = Les imprimer
 page-lot-nothing-to-label = Rien n’est en stock, donc rien à étiqueter.
 page-lot-no-origin = Rien n’est inscrit.
@@ -1801,11 +1802,13 @@ page-cure-room-footer = Trait fin : ce qui est prévu ; trait épais : ce qui
 page-printing-no-script = Cette page montre l’état des choses. Pour imprimer et dire ce qui est sorti, autorisez les scripts dans ce navigateur.
 page-printing-away = Le service ne répond pas. Appuyez de nouveau dans un instant : rien n’est fait deux fois.
 page-printing-lot = Imprimer les étiquettes : { $name }
-page-printing-no-printer = Aucune imprimante dans la liste.
 page-printing-printer = Imprimante
 page-printing-all-packs = tous en stock
 page-printing-why-again = Pourquoi de nouveau ?
 page-printing-print = Imprimer
+page-printing-of-deed = Imprimer les étiquettes de ce qui a été fait
+page-printing-as-document = PDF, imprimé à la main
+page-printing-look-at = Les voir seulement (PDF, pas pour les paquets)
 page-printing-unsure = Est-elle sortie ?
 page-printing-look = Vous seul pouvez le savoir. Regardez à l’imprimante et dans la poubelle, puis dites-le.
 page-printing-on = sur { $printer }, demandée le { $asked }
@@ -1954,6 +1957,7 @@ label-hold-caution = Ne pas utiliser, vendre ni déplacer.
 label-released-on = Libéré le
 label-by = Par
 label-reprint = RÉIMPRESSION { $nth }
+label-specimen = SPÉCIMEN, NE PAS VENDRE
 
 ## Questions that cannot be answered
 

@@ -87,6 +87,11 @@ fn every_log_is_answered_in_every_form(engine: Engine) {
         let read = caller.read(&format!("/api/logs/{log}?{YEAR}"));
         assert!(!entries(&read).is_empty(), "{log} is empty");
     }
+    // The document tells every form of them.
+    let document = caller.read("/api/openapi.json");
+    let forms = &document["paths"]["/api/logs/{which}"]["get"]["responses"]["200"]["content"];
+    let forms: Vec<&String> = forms.as_object().expect("forms").keys().collect();
+    assert_eq!(forms, ["application/json", "application/pdf", "text/csv"]);
     let logs = caller.read("/api/logs");
     let logs = logs["logs"].as_array().expect("logs");
     assert_eq!(logs.len(), ALL.len());

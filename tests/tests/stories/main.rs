@@ -17,6 +17,8 @@ mod cures;
 mod deeds;
 mod door;
 mod heat;
+mod label_documents;
+mod label_file;
 mod label_words;
 mod labels;
 mod law;

@@ -134,6 +134,10 @@ fn a_name_is_its_owners(engine: Engine) {
     let house = House::furnished(engine);
     add(&house, "Jo", "cook", "2580");
     add(&house, "Wim", "cook", "1470");
+    // Written another way it would be taken for the same.
+    let other = json!({ "name": "JO", "roles": ["manager"], "pin": "3690" });
+    let refused = house.caller().post("/api/people", &other).expect(409);
+    assert_eq!(refused.body["field"], "name");
     assert_eq!(sign_in(&house, "Jo", "2581", "").0, 401);
     assert_eq!(sign_in(&house, "Nobody", "2580", "").0, 401);
     let (status, jo) = sign_in(&house, "Jo", "2580", "");

@@ -9,7 +9,7 @@
 
 mod view;
 
-pub use view::{PrintView, trouble};
+pub use view::{PrintLeft, PrintView, trouble};
 
 use crate::words::PrintState;
 

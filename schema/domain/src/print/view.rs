@@ -1,9 +1,17 @@
 //! A label and what became of it, as it is shown.
 
 use crate::code::LotCode;
+use crate::messages;
 use crate::says::Says;
 use crate::words::PrintState;
 use chrono::{DateTime, NaiveDate, Utc};
+
+messages! {
+    /// What is said of a label that no printer of ours has.
+    PrintLeft in "print-left" {
+        AsPdf "as-pdf",
+    }
+}
 
 /// A label and what became of it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -18,6 +26,8 @@ pub struct PrintView {
     pub pack_count: u32,
     /// The printer's code.
     pub printer: String,
+    /// Did it leave as a document, to no printer of the list?
+    pub is_document: bool,
     /// Which label.
     pub template: String,
     /// The date that it shows.
@@ -39,6 +49,14 @@ pub struct PrintView {
 }
 
 impl PrintView {
+    /// How far it has come. Of a document nobody tells that it came out: it left.
+    pub fn says(&self) -> Says {
+        match (self.is_document, self.state) {
+            (true, PrintState::Printed) => PrintLeft::AsPdf.into(),
+            (_, state) => state.says(),
+        }
+    }
+
     /// The lot's code as people read it, and the pack where the lot has several.
     pub fn shown(&self) -> String {
         match self.pack_count {

@@ -4,8 +4,8 @@ use super::Keys;
 use crate::deed::says as deeds;
 use crate::{
     ask, claims, condition, cost, cure, cure_room, dates, duties, family, gate, gs1, heat,
-    incident, log, moment, naming, refusal, rows, scope, stability, statement, stop, supplied,
-    today, trichinae, verdict, words, yields,
+    incident, log, moment, naming, print, refusal, rows, scope, stability, statement, stop,
+    supplied, today, trichinae, verdict, words, yields,
 };
 
 /// What each area declares. An area that is left out here is found by the guard on messages.
@@ -163,6 +163,7 @@ pub const VOCABULARIES: &[Keys] = &[
     words::Natural::KEYS,
     words::Packaging::KEYS,
     words::PrintState::KEYS,
+    print::PrintLeft::KEYS,
     words::Side::KEYS,
     words::Species::KEYS,
     words::State::KEYS,

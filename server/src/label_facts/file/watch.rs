@@ -36,7 +36,12 @@ fn tell(job: &Job, texts: &Texts, told: &mut impl Write) -> io::Result<()> {
     let time = Clock::Machine.now().with_timezone(&machine_zone());
     let time = time.format("%H:%M:%S");
     match done {
-        Ok(files) => writeln!(told, "{time} {}: ok, {files}", job.template.name())?,
+        Ok(made) => {
+            for warns in &made.warns {
+                eprintln!("{time} {warns}");
+            }
+            writeln!(told, "{time} {}: ok, {}", job.template.name(), made.files)?;
+        }
         Err(says) => writeln!(told, "{time} {says}")?,
     }
     told.flush()

@@ -43,6 +43,9 @@ pub struct StopsRead {
     /// The codes of lots on hand that were made before proof was asked: they stay as they were judged,
     /// and what is made from them needs proof.
     pub judged_before: Vec<String>,
+    /// The codes of bought lots on hand that came in before it was kept of what they are made: what is in
+    /// them, and in what is made of them, is read from the list of today. Look at their packs.
+    pub read_from_list: Vec<String>,
 }
 
 /// A stop, and what it stands on.
