@@ -34,6 +34,10 @@ messages! {
         ReleaseBoth "release-both" { target: String, day: String },
         ReleaseTarget "release-target" { weight: String, loss: Decimal },
         Reprint "reprint" { nth: u32 },
+        CookAndHold "cook-and-hold" {
+            method: String, fahrenheit: Decimal, celsius: Decimal, hold: Arg,
+        },
+        CookAtOnce "cook-at-once" { method: String, fahrenheit: Decimal, celsius: Decimal },
     }
 }
 
