@@ -949,6 +949,7 @@ cool-still-cooling = It is still cooling ({ $core } at { $at }). It must be at {
 cool-warm-after-first = It was still at { $core } { $after } after the first reading; { $within } are allowed for { $stage }.
 cool-begins-late = The readings begin at { $core }, so nobody can tell how long { $stage } took. A reading at or above that is missing; a person decides.
 holding-no-temperature = This place has no temperature for "{ $what }" here. Go by your own written plan.
+holding-nowhere = { $at } is warmer than any place on file lets ready food be; the mildest of them asks for { $limit }.
 holding-outside = { $at } where { $limit } is asked for.
 
 ## Trichinae
@@ -1924,8 +1925,8 @@ label-allergens-unknown = Allergens not known
 label-raw = RAW
 label-ready-to-eat = READY TO EAT
 label-cook-method = Pan-fry, grill or roast
-label-cook-and-hold = { $method } until the middle is { $fahrenheit } °F ({ $celsius } °C), and keep it there for { $hold }. Check with a food thermometer.
-label-cook-at-once = { $method } until the middle is { $fahrenheit } °F ({ $celsius } °C). Check with a food thermometer.
+label-cook-and-hold = { $method } until the middle is { $fahrenheit } °F ({ $celsius } °C), and keep it there for { $hold }. Check with a food thermometer.
+label-cook-at-once = { $method } until the middle is { $fahrenheit } °F ({ $celsius } °C). Check with a food thermometer.
 label-caution-raw = Raw. Cook through before eating. Wash hands, board and knife.
 label-keep-chilled = Keep refrigerated
 label-keep-frozen = Keep frozen

@@ -2,12 +2,13 @@
 
 use super::holding::held;
 use super::rules::HeatRules;
+use super::says::HoldSays;
 use super::words::Holding;
 use crate::condition::Condition;
 use crate::measure::Temperature;
 use crate::product::Product;
 use crate::refusal::Result;
-use crate::rows::{Finding, Rows};
+use crate::rows::{Finding, Gravity, Rows};
 use crate::words::{ProductKind, Species, State};
 
 /// The class of a product at the door; nothing for what needs no cold. What is raw, mixed and of an
@@ -58,7 +59,30 @@ pub fn at_door(
             said_once(&mut findings, finding);
         }
     }
+    let own = rules
+        .holding
+        .iter()
+        .filter(|hold| asked.contains(&hold.what));
+    let mut own = own.map(|hold| hold.degrees.row());
+    if class == Holding::Receiving && !own.any(|row| rows.is_confirmed(row)) {
+        findings.extend(warm_everywhere(read, rules));
+    }
     Ok(findings)
+}
+
+/// Warmer than any place that is on file lets ready food be: that is no question of whose figure holds here,
+/// where the place has none that was read.
+fn warm_everywhere(read: Temperature, rules: &HeatRules) -> Option<Finding> {
+    let elsewhere = &rules.cold_elsewhere;
+    let warmest = elsewhere.iter().max_by_key(|cold| cold.temperature())?;
+    if elsewhere.iter().any(|cold| cold.allows(read)) {
+        return None;
+    }
+    let says = HoldSays::Nowhere {
+        at: read,
+        limit: warmest.says(),
+    };
+    Some(Finding::new(Gravity::Refuse, says, [warmest.row().clone()]))
 }
 
 /// Two rows with one figure are one sentence with both rows, as grave as the graver.

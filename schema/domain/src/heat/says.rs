@@ -107,5 +107,6 @@ messages! {
     HoldSays in "holding" {
         NoTemperature "no-temperature" { what: Holding },
         Outside "outside" { at: Temperature, limit: LimitSays },
+        Nowhere "nowhere" { at: Temperature, limit: LimitSays },
     }
 }
