@@ -111,11 +111,12 @@ impl HeatCheck {
         Ok(())
     }
 
-    /// Meat for which only the test of its carcass speaks: told at once, and stopped until somebody has it.
+    /// Meat for which only the test of its carcass speaks: told at once, and stopped until somebody has it
+    /// where the row was read.
     fn ask_tested(&mut self, facts: &Facts<'_, '_>, lots: &[Lot]) {
-        if let Some(cause) = trichinae::untested(facts, lots) {
-            self.warnings.push(cause.because.says.clone());
-            self.stops.push(cause.into());
+        if let Some((says, cause)) = trichinae::untested(facts, lots) {
+            self.warnings.push(says);
+            self.stops.extend(cause.map(NewStop::from));
         }
     }
 

@@ -220,6 +220,7 @@ messages! {
         TestedOnly "tested-only" { lot: LotCode, source: Says },
         NoDegrees "no-degrees",
         Untested "untested" { lot: LotCode, species: Species, source: Says },
+        UntestedUnread "untested-unread" { lot: LotCode, species: Species, source: Says },
         RecordRule "record-rule",
     }
 }

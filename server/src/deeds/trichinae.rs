@@ -105,29 +105,39 @@ pub fn proof(
     Ok(chain)
 }
 
-/// The stop of what was cooked of meat for which only the test of its carcass speaks: no heat takes its place. Of
-/// what was ready before that was asked when it became so.
-pub fn untested(facts: &Facts<'_, '_>, lots: &[Lot]) -> Option<Cause> {
+/// Was something cooked of meat for which only the test of its carcass speaks? What is said of it, and the stop
+/// that it is where somebody has read the row. Of what was ready before that was asked when it became so.
+pub fn untested(facts: &Facts<'_, '_>, lots: &[Lot]) -> Option<(Says, Option<Cause>)> {
     let law = facts.law();
     let row = law.trichinae.tested_only.as_ref()?;
-    let raw = lots.iter().filter(|lot| !lot.condition().is_ready());
     let of = |lot: &Lot| {
         let mut tested = law.trichinae.tested_species.iter();
         let species = tested.find(|species| lot.species.contains(*species))?;
         Some((lot.code.clone(), *species))
     };
-    let (lot, species) = { raw }.find_map(of)?;
+    let mut raw = lots.iter().filter(|lot| !lot.condition().is_ready());
+    let (lot, species) = raw.find_map(of)?;
     let source = law.rows.source(row);
-    let says = TrichinaeDeedSays::Untested {
+    if !law.rows.is_confirmed(row) {
+        let says = TrichinaeDeedSays::UntestedUnread {
+            lot,
+            species,
+            source,
+        };
+        return Some((says.into(), None));
+    }
+    let says = Says::from(TrichinaeDeedSays::Untested {
         lot,
         species,
         source,
-    };
+    });
+    let rule = Rule::Rows(vec![row.clone()]);
     let because = Because {
-        says: says.into(),
-        rule: Rule::Rows(vec![row.clone()]),
+        says: says.clone(),
+        rule,
     };
-    Some(Cause::failed(Topic::Proof, because, facts.moment.at))
+    let cause = Cause::failed(Topic::Proof, because, facts.moment.at);
+    Some((says, Some(cause)))
 }
 
 /// Does a stop stand on a lot that only the test of a carcass ends?

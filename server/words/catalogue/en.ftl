@@ -1480,6 +1480,7 @@ heat-deed-no-reading = This point of the log has no temperature. Enter what the 
 heat-deed-no-cooling = No log shows how fast it cooled. Enter the readings with a chill step: what cooled too slowly cannot be told from what did not.
 heat-deed-not-chosen = The table or the way to cool was named, but no reading goes with it.
 trichinae-deed-no-degrees = Which temperature was it? Give celsius or fahrenheit.
+trichinae-deed-untested-unread = There is meat of { $species } in { $lot }. By a row that nobody here has read, only the test of its carcass speaks for it, and no heat takes its place ({ $source }). Have the paper of the test before it is sold.
 trichinae-deed-untested = There is meat of { $species } in { $lot }, and only the test of its carcass speaks for it: no heat takes its place ({ $source }). What was made is stopped until a manager lets it go by name, with the number of the test.
 trichinae-deed-tested-only = { $lot } is of an animal whose every carcass is tested: only that test speaks for it ({ $source }). Enter the paper of the test.
 trichinae-deed-record-rule = what the record holds of its cure and its rooms

@@ -1486,6 +1486,7 @@ heat-deed-no-reading = Ce point du relevé n’a pas de température. Saisissez 
 heat-deed-no-cooling = Aucun relevé ne montre en combien de temps cela s’est refroidi. Saisissez les mesures avec une étape de refroidissement : sans elles, rien ne distingue ce qui s’est refroidi trop lentement.
 heat-deed-not-chosen = Le barème ou le plan de refroidissement est indiqué, mais sans aucune mesure.
 trichinae-deed-no-degrees = À quelle température ? Donnez celsius ou fahrenheit.
+trichinae-deed-untested-unread = Il y a de la viande de { $species } dans { $lot }. Selon une ligne que personne ici n’a lue, seul l’examen de la carcasse parle pour elle, et aucune cuisson n’en tient lieu ({ $source }). Ayez le papier de l’examen avant de vendre.
 trichinae-deed-untested = Il y a de la viande de { $species } dans { $lot }, et seul l’examen de la carcasse parle pour elle : aucune cuisson n’en tient lieu ({ $source }). Ce qui en est fait est bloqué jusqu’à ce qu’un responsable le libère en son nom, avec le numéro de l’examen.
 trichinae-deed-tested-only = { $lot } est d’un animal dont chaque carcasse est analysée : seule une analyse de la carcasse le garantit ({ $source }). Inscrivez le papier de l’analyse.
 trichinae-deed-record-rule = ce que le registre sait de sa salaison et de ses salles

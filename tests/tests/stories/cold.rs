@@ -12,6 +12,7 @@ on_both_engines! {
     a_place_beyond_its_limit_names_what_stood_in_it
     a_freezer_that_failed_is_one_act
     ready_food_and_rabbit_at_the_door_of_the_union
+    a_place_without_a_limit_is_judged_by_what_stands_in_it
 }
 
 fn heard(answer: &Answer, key: &str) -> bool {
@@ -206,4 +207,33 @@ fn ready_food_and_rabbit_at_the_door_of_the_union(engine: Engine) {
     };
     rabbit("R-1", 4.1).refused(422, "readings.celsius");
     rabbit("R-2", 4.0).expect(201);
+}
+
+fn a_place_without_a_limit_is_judged_by_what_stands_in_it(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let place = json!({ "code": "walk-in", "name": "Walk-in", "kind": "storage" });
+    caller.post("/api/places", &place).expect(201);
+    let read = |degrees: f64| {
+        let reading = json!({ "place": "walk-in", "celsius": degrees });
+        caller.deed("/api/readings", reading).expect(201)
+    };
+    assert_eq!(
+        read(12.0).body["warnings"],
+        json!([]),
+        "nothing stands in it"
+    );
+    let loin = caller.receive("pork-chop").to("walk-in").grams(1_000);
+    let loin = loin.bought(bought("PTS", "w")).made();
+    // us-T1: 5 °C.
+    let warm = read(12.0);
+    assert!(heard(&warm, "measure-held-wrong"), "{}", warm.body);
+    assert!(heard(&warm, "place-stood-there"), "{}", warm.body);
+    let shown = caller.lot(&loin)["shown"].as_str().unwrap().to_owned();
+    assert!(
+        warm.body["warnings"].to_string().contains(&shown),
+        "{}",
+        warm.body
+    );
+    assert_eq!(read(5.0).body["warnings"], json!([]));
 }

@@ -367,4 +367,13 @@ fn horse_is_let_go_by_its_test_alone(engine: Engine) {
         caller.deed("/api/dispositions", go).expect(201);
         assert_eq!(caller.lot(&lot)["stops"], json!([]));
     }
+    // There nobody has read the row: it is told, and stops nobody.
+    set(&caller, &[("profile", json!("uk"))]);
+    let told = cook(&caller, &horse, "roast").held(75.0, 5).done();
+    assert!(
+        heard(&told, "trichinae-deed-untested-unread"),
+        "{}",
+        told.body
+    );
+    assert_eq!(caller.lot(&told.code(0))["stops"], json!([]));
 }
