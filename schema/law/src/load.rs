@@ -6,7 +6,7 @@ use crate::sections::{
     CuresEntry, DatesEntry, DutiesEntry, HeatEntry, StabilityEntry, StatementsEntry, TradeEntry,
     TrichinaeEntry,
 };
-use domain::heat::{CoolingPlan, Lethality};
+use domain::heat::{CoolingPlan, Holding, Lethality};
 use domain::law::{Law, Laws};
 use domain::rows::{RowId, Rows};
 use domain::words::Profile;
@@ -89,6 +89,14 @@ fn share_heat(laws: &mut Laws) -> Result<(), Bad> {
                     place: Some(*of),
                     ..table.clone()
                 });
+            }
+            for hold in &other.heat.holding {
+                let row = hold.degrees.row();
+                let is_cold = matches!(hold.what, Holding::Receiving | Holding::Cold);
+                if is_cold && other.rows.is_confirmed(row) {
+                    take_row(law, other, row)?;
+                    law.heat.cold_elsewhere.push(hold.degrees.clone());
+                }
             }
             for plan in &other.heat.cooling {
                 let stages = plan.stages.iter().map(|stage| &stage.within_minutes.row);

@@ -23,7 +23,10 @@ pub(super) fn strength(
     product: &Product,
 ) -> Result<(Vec<Measurement>, Option<Says>)> {
     let (told, field) = told_strength(asked);
-    let Some(listed) = product.curing_salt() else {
+    // Where the list learned after it had come in that it is a curing salt, its strength can be told since.
+    let now = facts.standing.lists.products.get(&product.code);
+    let since = told.and(now).and_then(|now| now.curing_salt());
+    let Some(listed) = product.curing_salt().or(since) else {
         return match told {
             Some(_) => {
                 let product = product.code.clone();
@@ -55,9 +58,10 @@ pub(super) fn strong_as_sold(
     plan: &mut Plan,
     happened: bool,
 ) -> Result<()> {
-    let (Some(_), (told, field)) = (product.curing_salt(), told_strength(asked)) else {
+    let (told, field) = told_strength(asked);
+    if product.curing_salt().is_none() && told.is_none() {
         return Ok(());
-    };
+    }
     let strength = told.map_or_else(|| product.curing_salt(), |told| Some(told.strength()));
     let law = facts.law();
     let found = strength.and_then(|strength| law.cures.stronger_than_sold(&strength));

@@ -4,7 +4,7 @@
 use super::before;
 use super::facts::Facts;
 use super::happened::broken;
-use super::mixture::{self, add, water};
+use super::mixture::{self, add, is_salt, water};
 use super::says::CureDeedSays;
 use crate::error::{Error, Result};
 use crate::lists::List;
@@ -68,7 +68,10 @@ pub fn look(
     as_it_happened: bool,
 ) -> Result<Option<CureCheck>> {
     let products: Vec<Arc<Product>> = outputs.iter().map(|of| of.product.clone()).collect();
-    let salts = lots.iter().any(|lot| lot.product.curing_salt().is_some());
+    let mut salts = false;
+    for lot in lots {
+        salts |= is_salt(facts, lot)?;
+    }
     let meat = lots.iter().any(|lot| !lot.species.is_empty());
     let weighed: Grams = match kind {
         // What boils away leaves its salts behind.

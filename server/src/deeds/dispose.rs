@@ -71,7 +71,9 @@ pub fn take(app: &Caller<'_>, asked: &DispositionAsked) -> Result<Done> {
             let of = incident::of_id(facts.tx.conn, id, Some("incident"))?;
             incident::disposed(facts, &of, &asked.why.0)?;
         }
-        if eaten_uncooked(&lot) && !plan.conditions.is_empty() {
+        let lets_go = asked.what.0 == Disposal::Released;
+        let by_test = lets_go && trichinae::waits_for_test(facts, &lot);
+        if by_test || eaten_uncooked(&lot) && !plan.conditions.is_empty() {
             let row = store::lots::by_code(facts.tx.conn, &lot.code)?;
             let row = row.ok_or_else(|| Refusal::never_issued("lot", &lot.code))?;
             let chain = trichinae::proof(facts, asked.trichinae.as_ref(), &lot, &row)?;

@@ -6,7 +6,7 @@ use crate::error::{Error, Result};
 use crate::wire::Note;
 use domain::dates::{Because, Rule};
 use domain::refusal::Refusal;
-use domain::rows::Finding;
+use domain::rows::{Finding, RowId};
 use domain::says::Says;
 use domain::stop::{Cause, NewStop, StopSays};
 use domain::words::Topic;
@@ -36,7 +36,13 @@ pub fn broken(
     as_it_happened: bool,
 ) -> Result<NewStop> {
     let rows = findings.iter().flat_map(|finding| finding.rows.clone());
-    let rule = Rule::Rows(rows.collect());
+    let mut each: Vec<RowId> = Vec::new();
+    for row in rows {
+        if !each.contains(&row) {
+            each.push(row);
+        }
+    }
+    let rule = Rule::Rows(each);
     if !as_it_happened {
         let says = says.into();
         return Err(Refusal::limit(field, &Because { says, rule }).into());

@@ -6,6 +6,7 @@ use super::heat_asked::HeatAsked;
 use super::heat_log;
 use super::pierced;
 use super::says::HeatDeedSays;
+use super::trichinae;
 use crate::error::Result;
 use crate::wire::asked::StepAsked;
 use domain::condition::HeatProof;
@@ -63,6 +64,9 @@ pub fn look(
             looked.judge(facts, &of, product, log.as_ref(), as_it_happened)?;
         }
     }
+    if of.is_a_cook() && of.claims_ready() {
+        looked.ask_tested(facts, lots);
+    }
     let falling = log
         .as_ref()
         .filter(|log| log.last().core < log.first().core);
@@ -105,6 +109,15 @@ impl HeatCheck {
             self.stops.push(stop);
         }
         Ok(())
+    }
+
+    /// Meat for which only the test of its carcass speaks: told at once, and stopped until somebody has it
+    /// where the row was read.
+    fn ask_tested(&mut self, facts: &Facts<'_, '_>, lots: &[Lot]) {
+        if let Some((says, cause)) = trichinae::untested(facts, lots) {
+            self.warnings.push(says);
+            self.stops.extend(cause.map(NewStop::from));
+        }
     }
 
     /// Judges the cook of one product. Where everything was ready before, too little heat breaks

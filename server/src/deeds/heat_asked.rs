@@ -42,6 +42,11 @@ impl HeatAsked<'_> {
         heats && claims || self.asked.heat_standard.is_some() || self.boiled().is_some()
     }
 
+    /// Is any of it said to be ready to eat?
+    pub(super) fn claims_ready(&self) -> bool {
+        self.products.iter().any(|of| !of.raw)
+    }
+
     /// The products whose cook is judged, each once: those that claim to be cooked or ready, else all.
     pub(super) fn judged(&self) -> Vec<&Product> {
         let mut seen = BTreeSet::new();

@@ -15,7 +15,7 @@ use domain::cure;
 use domain::deed::{draw, weigh};
 use domain::heat;
 use domain::lot::Lot;
-use domain::measure::Percent;
+use domain::measure::{Percent, Temperature};
 use domain::plan::{Plan, Reason};
 use domain::refusal::Refusal;
 use domain::says::Says;
@@ -245,12 +245,7 @@ fn shown_stable(
 }
 
 /// What the law of the place says of the temperature at which a lot is held: a word, never a refusal.
-fn held_right(facts: &Facts<'_, '_>, asked: &ReadingAsked, lot: &Lot) -> Result<Vec<Says>> {
-    let (celsius, fahrenheit) = (asked.celsius, asked.fahrenheit);
-    let read = degrees::temperature(celsius, fahrenheit, degrees::KITCHEN, "")?;
-    let Some(read) = read else {
-        return Ok(Vec::new());
-    };
+pub(super) fn held_right(facts: &Facts<'_, '_>, read: Temperature, lot: &Lot) -> Result<Vec<Says>> {
     let law = facts.law();
     let seasoned = has_other_parts(facts, &lot.product);
     let states: BTreeSet<State> = lot.on_hand().map(|pack| pack.now.state).collect();
@@ -346,7 +341,10 @@ pub fn take(app: &Caller<'_>, asked: &ReadingAsked) -> Result<Done> {
         let mut done = facts.record(asked.id.0.to_string(), DeedKind::Measure, &plan)?;
         done.said.extend(against);
         done.said.extend(brine(facts, asked.salometer.as_ref())?);
-        done.said.extend(held_right(facts, asked, &lot)?);
+        let (celsius, fahrenheit) = (asked.celsius, asked.fahrenheit);
+        if let Some(read) = degrees::temperature(celsius, fahrenheit, degrees::KITCHEN, "")? {
+            done.said.extend(held_right(facts, read, &lot)?);
+        }
         done.lost_grams = plan.changes.first().map(|change| Weight(change.grams));
         Ok(done)
     })

@@ -74,6 +74,27 @@ pub(super) fn water(asked: &StepAsked) -> Grams {
     water.map(|added| added.grams.0).sum()
 }
 
+/// Did the list learn that it is a curing salt after this lot had come in?
+fn learned(facts: &Facts<'_, '_>, lot: &Lot) -> bool {
+    let listed = facts.standing.lists.products.get(&lot.product.code);
+    lot.product.curing_salt().is_none() && listed.is_some_and(|of| of.curing_salt().is_some())
+}
+
+/// Is it a curing salt: as it was listed when it came in, or as the list has learned since? What is judged
+/// again asks what is known of the lot, and not the list of today.
+pub(super) fn is_salt(facts: &mut Facts<'_, '_>, lot: &Lot) -> Result<bool> {
+    if lot.product.curing_salt().is_some() {
+        return Ok(true);
+    }
+    if !learned(facts, lot) {
+        return Ok(false);
+    }
+    let of_strength = [Quantity::NitritePercent, Quantity::NitratePercent];
+    let read = facts.readings(lot.id)?;
+    let told = read.iter().any(|(_, of, _)| of_strength.contains(of));
+    Ok(told || facts.past.is_none())
+}
+
 /// Puts a lot to the cure; false where it is a curing salt and nobody knows how strong.
 pub(super) fn add(
     facts: &mut Facts<'_, '_>,
@@ -82,7 +103,7 @@ pub(super) fn add(
     grams: Grams,
 ) -> Result<bool> {
     match lot.product.part.in_cure {
-        Some(InCure::CuringSalt(_)) => {
+        _ if is_salt(facts, lot)? => {
             let read = facts.readings(lot.id)?;
             let last = |quantity: Quantity| {
                 let found = read.iter().rev().find(|(_, of, _)| *of == quantity);
@@ -94,6 +115,7 @@ pub(super) fn add(
             }
             mixture.put_to(cure, grams);
         }
+        Some(InCure::CuringSalt(_)) => return Ok(false),
         Some(InCure::Other(part)) => match part {
             CurePart::Salt => cure.salt += grams,
             CurePart::Sugar => cure.sugar += grams,

@@ -16,7 +16,7 @@ mod correct_read;
 mod correct_source;
 pub mod count;
 pub mod cure;
-mod degrees;
+pub mod degrees;
 pub mod depart;
 pub mod dispose;
 pub mod facts;

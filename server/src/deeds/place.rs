@@ -1,6 +1,7 @@
 //! Places: what stood in one, whether a reading is beyond its limit, and one that did not stay cold.
 
 use super::facts::Facts;
+use super::measure::held_right;
 use super::says::PlaceSays;
 use super::{DeedHeader, Done, degrees, perform};
 use crate::app::damaged;
@@ -15,7 +16,7 @@ use domain::heat::{HeatRules, hours};
 use domain::lot::{Lot, PlaceId};
 use domain::measure::Temperature;
 use domain::says::Says;
-use domain::words::DeedKind;
+use domain::words::{DeedKind, PlaceKind};
 use store::packs::PackChoice;
 use store::{entries, occupants};
 
@@ -91,7 +92,10 @@ pub(super) fn moments(failure: &PlaceFailure, rules: &HeatRules) -> Vec<DateTime
 /// The database is away, or the record is damaged.
 pub fn beyond(facts: &mut Facts<'_, '_>, place: &str, read: Temperature) -> Result<Vec<Says>> {
     let place = entry(facts, place)?;
-    let Some(limit) = place.limits.as_ref().and_then(|limits| limits.broken(read)) else {
+    let Some(limits) = &place.limits else {
+        return warm_for_what_stood(facts, &place, read);
+    };
+    let Some(limit) = limits.broken(read) else {
         return Ok(Vec::new());
     };
     let at = facts.moment.at;
@@ -107,6 +111,36 @@ pub fn beyond(facts: &mut Facts<'_, '_>, place: &str, read: Temperature) -> Resu
         let codes: Vec<String> = lots.iter().map(|lot| lot.code.shown()).collect();
         let lots = codes.join(", ");
         said.push(PlaceSays::StoodThere { place: name, lots }.into());
+    }
+    Ok(said)
+}
+
+/// A place to which nobody gave a limit is judged by what stands in it: what the law of the place says of the
+/// first that is held wrong, and all that are.
+fn warm_for_what_stood(
+    facts: &mut Facts<'_, '_>,
+    place: &PlaceEntry,
+    read: Temperature,
+) -> Result<Vec<Says>> {
+    if !matches!(place.kind.0, PlaceKind::Storage | PlaceKind::Counter) {
+        return Ok(Vec::new());
+    }
+    let at = facts.moment.at;
+    let (mut said, mut codes) = (Vec::new(), Vec::new());
+    let stands = facts.place.expect("it is about a place");
+    for lot in stood(facts, stands, &[at])? {
+        let wrong = held_right(facts, read, &lot)?;
+        if wrong.is_empty() {
+            continue;
+        }
+        if said.is_empty() {
+            said = wrong;
+        }
+        codes.push(lot.code.shown());
+    }
+    if !codes.is_empty() {
+        let (place, lots) = (place.name.0.clone(), codes.join(", "));
+        said.push(PlaceSays::StoodThere { place, lots }.into());
     }
     Ok(said)
 }

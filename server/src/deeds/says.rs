@@ -220,6 +220,9 @@ messages! {
         Short "short" { findings: Vec<Says> },
         NothingSpeaks "nothing-speaks" { lot: LotCode, species: Arg },
         TestedOnly "tested-only" { lot: LotCode, source: Says },
+        NoDegrees "no-degrees",
+        Untested "untested" { lot: LotCode, species: Species, source: Says },
+        UntestedUnread "untested-unread" { lot: LotCode, species: Species, source: Says },
         RecordRule "record-rule",
     }
 }

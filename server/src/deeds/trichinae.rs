@@ -1,25 +1,28 @@
 //! Pork that is eaten without cooking: the treatment or paper that makes it safe, given at its release.
 
+use super::degrees::{KITCHEN, field_of, temperature};
 use super::facts::Facts;
 use super::says::TrichinaeDeedSays;
 use super::trichinae_record;
 use crate::error::{Error, Result};
 use crate::lists::List;
 use crate::read::trace;
+use crate::wire::Number;
 use crate::wire::cures::{TrichinaeAsked, decimal};
 use crate::wire::lists::FarmEntry;
 use crate::wire::says::ValueSays;
 use chrono::TimeDelta;
-use domain::dates::Because;
+use domain::dates::{Because, Rule};
 use domain::heat::Answer;
 use domain::lot::Lot;
 use domain::measure::{Percent, Temperature};
 use domain::refusal::Refusal;
 use domain::says::{Arg, Says};
+use domain::stop::Cause;
 use domain::trichinae::{
     self, Freezing, Heating, Length, MeasuredAt, MethodSays, Proof, StageOnRecord, Treatment, Way,
 };
-use domain::words::Species;
+use domain::words::{Species, Topic};
 use std::collections::BTreeSet;
 use store::entries;
 use store::lots::LotRow;
@@ -102,6 +105,52 @@ pub fn proof(
     Ok(chain)
 }
 
+/// Was something cooked of meat for which only the test of its carcass speaks? What is said of it, and the stop
+/// that it is where somebody has read the row. Of what was ready before that was asked when it became so.
+pub fn untested(facts: &Facts<'_, '_>, lots: &[Lot]) -> Option<(Says, Option<Cause>)> {
+    let law = facts.law();
+    let row = law.trichinae.tested_only.as_ref()?;
+    let of = |lot: &Lot| {
+        let mut tested = law.trichinae.tested_species.iter();
+        let species = tested.find(|species| lot.species.contains(*species))?;
+        Some((lot.code.clone(), *species))
+    };
+    let mut raw = lots.iter().filter(|lot| !lot.condition().is_ready());
+    let (lot, species) = raw.find_map(of)?;
+    let source = law.rows.source(row);
+    if !law.rows.is_confirmed(row) {
+        let says = TrichinaeDeedSays::UntestedUnread {
+            lot,
+            species,
+            source,
+        };
+        return Some((says.into(), None));
+    }
+    let says = Says::from(TrichinaeDeedSays::Untested {
+        lot,
+        species,
+        source,
+    });
+    let rule = Rule::Rows(vec![row.clone()]);
+    let because = Because {
+        says: says.clone(),
+        rule,
+    };
+    let cause = Cause::failed(Topic::Proof, because, facts.moment.at);
+    Some((says, Some(cause)))
+}
+
+/// Does a stop stand on a lot that only the test of a carcass ends?
+pub fn waits_for_test(facts: &Facts<'_, '_>, lot: &Lot) -> bool {
+    let row = facts.law().trichinae.tested_only.as_ref();
+    row.is_some_and(|row| {
+        let mut stops = lot.stops.iter();
+        stops.any(|placed| {
+            placed.stands(facts.moment.at) && placed.cause.because.rows().contains(row)
+        })
+    })
+}
+
 /// The refusal with the field as the caller wrote it.
 fn named(refusal: Refusal, proof: &Proof) -> Refusal {
     let within = match proof {
@@ -121,11 +170,20 @@ fn named(refusal: Refusal, proof: &Proof) -> Refusal {
         Some("held") if within == "trichinae.heated" => "minutes",
         Some("held") => "hours",
         Some("paper") => "paper",
-        _ => "celsius",
+        _ => scale_of(proof),
     };
     Refusal {
         field: Some(format!("{within}.{field}")),
         ..refusal
+    }
+}
+
+/// The field of its temperature.
+fn scale_of(proof: &Proof) -> &'static str {
+    match proof {
+        Proof::Treated(Treatment::Frozen(Freezing { at, .. })) => field_of(*at),
+        Proof::Treated(Treatment::Heated(Heating { core, .. })) => field_of(*core),
+        _ => "celsius",
     }
 }
 
@@ -152,6 +210,19 @@ fn certified(facts: &mut Facts<'_, '_>, row: &LotRow) -> Result<Vec<Proof>> {
     Ok(proofs)
 }
 
+/// A temperature on either scale; one must be told.
+fn degrees(
+    celsius: Option<Number>,
+    fahrenheit: Option<Number>,
+    field: &str,
+) -> Result<Temperature> {
+    let told = temperature(celsius, fahrenheit, KITCHEN, field)?;
+    told.ok_or_else(|| {
+        let says = TrichinaeDeedSays::NoDegrees;
+        Error::cannot_be(format!("{field}celsius"), says)
+    })
+}
+
 fn proofs(asked: &TrichinaeAsked) -> Result<Vec<Proof>> {
     let mut proofs = Vec::new();
     if let Some(frozen) = &asked.frozen {
@@ -160,7 +231,7 @@ fn proofs(asked: &TrichinaeAsked) -> Result<Vec<Proof>> {
                 true => MeasuredAt::Centre,
                 false => MeasuredAt::Room,
             },
-            at: Temperature::celsius(decimal(frozen.celsius)),
+            at: degrees(frozen.celsius, frozen.fahrenheit, "trichinae.frozen.")?,
             held: TimeDelta::minutes(i64::from(frozen.hours) * 60),
             thickness: frozen
                 .thickness_mm
@@ -170,7 +241,7 @@ fn proofs(asked: &TrichinaeAsked) -> Result<Vec<Proof>> {
     }
     if let Some(heated) = &asked.heated {
         proofs.push(Proof::Treated(Treatment::Heated(Heating {
-            core: Temperature::celsius(decimal(heated.celsius)),
+            core: degrees(heated.celsius, heated.fahrenheit, "trichinae.heated.")?,
             held: Some(TimeDelta::seconds(
                 decimal(heated.minutes)
                     .try_into()

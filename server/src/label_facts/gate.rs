@@ -2,9 +2,10 @@
 
 use super::mark;
 use super::says::{LabelSays, LabelTitle};
+use super::tenderised;
 use super::writer::Writer;
 use crate::error::{Error, Result};
-use domain::duties::tenderised;
+use domain::duties::tenderised::lines;
 use domain::gate::{GateSays, LabelTexts, of_texts};
 use domain::rows::{Finding, Gravity};
 use domain::words::{Species, State};
@@ -19,6 +20,7 @@ pub fn ask(writer: &Writer<'_>, number: u32, facts: &Facts) -> Result<Vec<Findin
     let mut found = writer.view.stated.findings.clone();
     found.extend(writer.view.against_label.iter().cloned());
     found.extend(of_texts(&texts(writer, number, facts), law));
+    found.extend(tenderised::against(writer));
     let pack = writer.pack(number);
     if pack.now.use_by.is_none()
         && pack.now.state != State::Frozen
@@ -72,6 +74,10 @@ fn texts<'a>(writer: &'a Writer<'_>, number: u32, facts: &'a Facts) -> LabelText
             .into_iter()
             .map(|(_, words)| words)
             .collect(),
+        one_of: tenderised::one_of(writer),
+        instructions: tenderised::instructions(writer, &writer.first)
+            .into_iter()
+            .collect(),
     }
 }
 
@@ -81,14 +87,13 @@ pub fn must_say<'a>(writer: &'a Writer<'_>) -> Vec<(&'static str, &'a str)> {
     let product = writer.product;
     let due = is_tenderised_beef(writer);
     let wording = writer.law().duties.tenderised.as_ref().filter(|_| due);
-    wording.map_or(Vec::new(), |wording| {
-        tenderised::lines(wording, product.standard.steak)
-    })
+    wording.map_or(Vec::new(), |wording| lines(wording, product.standard.steak))
 }
 
 /// Is it raw beef that blades or needles went through, by what is listed or by what was done?
 pub fn is_tenderised_beef(writer: &Writer<'_>) -> bool {
     let product = writer.product;
-    let beef = product.species == Some(Species::Cattle) && product.raw;
-    beef && domain::family::tenderised(&writer.reading.family, writer.view.of)
+    let listed = product.species == Some(Species::Cattle);
+    let beef = listed || writer.lot.species.contains(&Species::Cattle);
+    product.raw && beef && domain::family::tenderised(&writer.reading.family, writer.view.of)
 }

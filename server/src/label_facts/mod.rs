@@ -19,6 +19,7 @@ mod receiving;
 mod retail;
 pub mod says;
 pub mod templates;
+mod tenderised;
 mod uncured;
 mod writer;
 

@@ -35,6 +35,10 @@ messages! {
         ReleaseTarget "release-target" { weight: String, loss: Decimal },
         Reprint "reprint" { nth: u32 },
         Specimen "specimen",
+        CookAndHold "cook-and-hold" {
+            method: String, fahrenheit: Decimal, celsius: Decimal, hold: Arg,
+        },
+        CookAtOnce "cook-at-once" { method: String, fahrenheit: Decimal, celsius: Decimal },
     }
 }
 

@@ -3,7 +3,7 @@
 use super::phrases::{LabelWords, Phrases};
 use super::uncured;
 use super::writer::{Said, Writer};
-use super::{gate, mark, net};
+use super::{mark, net, tenderised};
 use crate::error::Result;
 use domain::family::Frozen;
 use domain::statement::{NoticeKind, notice};
@@ -43,6 +43,7 @@ pub fn of_lot(writer: &Writer<'_>, said: &mut Said) -> Result<()> {
     }
     handling(writer, said);
     uncured::of_lot(writer, said)?;
+    tenderised::name(writer, said);
     said.say(Field::Origin, origin_of(writer));
     said.say(Field::Business, business(writer));
     Ok(())
@@ -61,7 +62,7 @@ pub fn of_pack(writer: &Writer<'_>, said: &mut Said, number: u32, state: Frozen)
             }
         }
     }
-    tenderised(writer, said);
+    tenderised::of_pack(writer, said);
     // Where the law fixes one wording only, both languages would say the same.
     if said.0.get(&Field::Thawed) == said.0.get(&Field::SecondThawed) {
         said.0.remove(&Field::SecondThawed);
@@ -79,12 +80,12 @@ pub fn of_pack(writer: &Writer<'_>, said: &mut Said, number: u32, state: Frozen)
 
 /// The fields of one language.
 #[derive(Clone, Copy)]
-struct Fields {
+pub(super) struct Fields {
     ingredients: Field,
     allergens: Field,
     cure: Field,
     storage: Field,
-    caution: Field,
+    pub(super) caution: Field,
     made: Field,
     thawed: Field,
 }
@@ -110,7 +111,7 @@ const SECOND: Fields = Fields {
 };
 
 /// Each language of the kitchen with its fields.
-fn languages(writer: &Writer<'_>) -> Vec<(Phrases, Fields)> {
+pub(super) fn languages(writer: &Writer<'_>) -> Vec<(Phrases, Fields)> {
     let second = writer.second.map(|phrases| (phrases, SECOND));
     std::iter::once((writer.first, FIRST))
         .chain(second)
@@ -210,47 +211,6 @@ fn handling(writer: &Writer<'_>, said: &mut Said) {
         if let Some(words) = notice(rules, kind) {
             said.say(field, words.in_language(writer.first.language));
         }
-    }
-}
-
-/// What is due on beef that blades or needles went through, in the words that the law fixes: each language's in
-/// its own place, and not again what the name says already.
-fn tenderised(writer: &Writer<'_>, said: &mut Said) {
-    if !gate::is_tenderised_beef(writer) {
-        return;
-    }
-    let lines = gate::must_say(writer);
-    let rules = &writer.law().statements;
-    let notice = notice(rules, NoticeKind::MechanicallyTenderized);
-    let told = |language: &str| {
-        let first = writer.first.language;
-        let second = writer.second.as_ref().map(|second| second.language);
-        let is_here = |of: &str| of == language || language == first && Some(of) != second;
-        let printed = std::iter::once(first).chain(second);
-        let names = printed.map(|of| writer.product.name(of).to_lowercase());
-        let names: Vec<String> = names.collect();
-        let is_named = |words: &str| names.iter().any(|name| name.contains(words));
-        let lines = lines
-            .iter()
-            .filter(|(of, words)| is_here(of) && !is_named(words));
-        // As a sentence; the gate reads past the capital.
-        let sentence = |words: &str| format!("{}.", capital(words.trim_end_matches('.')));
-        let lines: Vec<String> = lines.map(|(_, words)| sentence(words)).collect();
-        lines.join(" ")
-    };
-    for (phrases, fields) in languages(writer) {
-        let words = match (lines.is_empty(), notice) {
-            (false, _) => told(phrases.language),
-            (true, Some(words)) if phrases.language == writer.first.language => {
-                words.in_language(phrases.language).to_owned()
-            }
-            (true, _) => continue,
-        };
-        let before = said.0.get(&fields.caution).cloned().unwrap_or_default();
-        said.say(
-            fields.caution,
-            format!("{before} {words}").trim().to_owned(),
-        );
     }
 }
 

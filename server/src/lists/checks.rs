@@ -3,6 +3,7 @@
 use super::entry::{Entry, List};
 use super::says::ListSays;
 use crate::app::App;
+use crate::deeds::degrees;
 use crate::error::{Error, Result};
 use crate::printing::address::PrinterAddress;
 use crate::printing::says::AddressSays;
@@ -193,6 +194,13 @@ impl Entry for ProductEntry {
         }
         if let Some(standard) = &self.standard {
             standard.told().check()?;
+            if let Some(cooking) = &standard.cooking {
+                let (field, told) = ("standard.cooking.", (cooking.celsius, cooking.fahrenheit));
+                if degrees::temperature(told.0, told.1, degrees::BATH, field)?.is_none() {
+                    let field = format!("{field}fahrenheit");
+                    return Err(Error::cannot_be(field, ListSays::NoCookingDegrees));
+                }
+            }
         }
         Ok(())
     }

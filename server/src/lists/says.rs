@@ -35,6 +35,7 @@ messages! {
         NoName "no-name",
         KeepDays "keep-days" { days: u32, most: u32 },
         NotOfThatSort "not-of-that-sort" { says: Says },
+        NoCookingDegrees "no-cooking-degrees",
         NoLanguage "no-language" { tag: String },
         RecipeParts "recipe-parts" { most: usize },
         RecipeInItself "recipe-in-itself" { part: String, product: String },

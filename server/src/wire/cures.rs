@@ -235,8 +235,10 @@ pub struct TrichinaeAsked {
 #[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct FrozenAsked {
-    /// The warmest that it was, in degrees Celsius.
-    pub celsius: Number,
+    /// The warmest that it was, in degrees Celsius; this or the next.
+    pub celsius: Option<Number>,
+    /// The warmest that it was, in degrees Fahrenheit.
+    pub fahrenheit: Option<Number>,
     /// For how many hours.
     pub hours: u32,
     /// Was that read in the middle of the meat? If left out: in the room.
@@ -249,8 +251,10 @@ pub struct FrozenAsked {
 #[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct HeatedAsked {
-    /// The core, in degrees Celsius.
-    pub celsius: Number,
+    /// The core, in degrees Celsius; this or the next.
+    pub celsius: Option<Number>,
+    /// The core, in degrees Fahrenheit.
+    pub fahrenheit: Option<Number>,
     /// For how many whole minutes.
     pub minutes: Number,
 }

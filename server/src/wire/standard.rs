@@ -2,10 +2,14 @@
 
 use super::cures::decimal;
 use super::{Line, Number, Vocabulary, Word};
+use chrono::TimeDelta;
 use domain::duties::mince::MinceKind;
-use domain::measure::Percent;
+use domain::duties::tenderised::CookingTold;
+use domain::measure::{Percent, Temperature};
 use domain::naming::StandardTold;
+use domain::says::Texts;
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
 use utoipa::ToSchema;
 
 impl Vocabulary for MinceKind {
@@ -60,6 +64,43 @@ pub struct StandardEntry {
     /// Is it sold as a steak?
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub steak: bool,
+    /// How its label tells to cook it, as the kitchen has shown that it is cooked; where blades or needles went
+    /// through it. Left out, the place's own figures are printed.
+    pub cooking: Option<CookingEntry>,
+}
+
+/// How a label tells to cook what was tenderised.
+#[derive(Debug, Clone, Default, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct CookingEntry {
+    /// The method, by language: `Grill, turning it twice`.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub method: BTreeMap<Line, Line>,
+    /// The core, in degrees Celsius; this or the next.
+    pub celsius: Option<Number>,
+    /// The core, in degrees Fahrenheit.
+    pub fahrenheit: Option<Number>,
+    /// For how many minutes it is held there.
+    pub hold_minutes: Option<Number>,
+}
+
+impl CookingEntry {
+    /// As the core has it; nothing where no temperature is told.
+    fn told(&self) -> Option<CookingTold> {
+        let core = match (self.celsius, self.fahrenheit) {
+            (_, Some(degrees)) => Temperature::fahrenheit(decimal(degrees)),
+            (Some(degrees), None) => Temperature::celsius(decimal(degrees)),
+            (None, None) => return None,
+        };
+        let method = self.method.iter();
+        let method = method.map(|(language, words)| (language.0.clone(), words.0.clone()));
+        let minutes = self.hold_minutes.map_or(0, |Number(minutes)| minutes);
+        Some(CookingTold {
+            method: Texts::new(method.collect()),
+            core,
+            held: TimeDelta::milliseconds(minutes.saturating_mul(60) / 1_000),
+        })
+    }
 }
 
 impl StandardEntry {
@@ -84,6 +125,7 @@ impl StandardEntry {
             mince: self.mince.map(|word| word.0),
             tenderised: self.tenderised,
             steak: self.steak,
+            cooking: self.cooking.as_ref().and_then(CookingEntry::told),
         }
     }
 }

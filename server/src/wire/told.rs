@@ -1,6 +1,7 @@
 //! What a deed told in fields of its request, for the logs: read from the record as it was asked, with what was
 //! corrected since. Fields that a log does not show are passed over.
 
+use super::Number;
 use super::cures::{TrichinaeAsked, decimal};
 use crate::app::damaged;
 use crate::error::Result;
@@ -60,16 +61,26 @@ pub fn told(request: &str, now: &[&str]) -> Result<Told> {
     })
 }
 
+/// A temperature as it was told, on either scale.
+fn on_its_scale(celsius: Option<Number>, fahrenheit: Option<Number>) -> Option<Temperature> {
+    let celsius = celsius.map(|degrees| Temperature::celsius(decimal(degrees)));
+    celsius.or_else(|| Some(Temperature::fahrenheit(decimal(fahrenheit?))))
+}
+
 fn treated(asked: TrichinaeAsked) -> Vec<TreatedAs> {
     let mut told = Vec::new();
-    told.extend(asked.frozen.map(|frozen| TreatedAs::Frozen {
-        read: Temperature::celsius(decimal(frozen.celsius)),
-        hours: frozen.hours,
-        thickness: frozen.thickness_mm.map(decimal),
+    told.extend(asked.frozen.and_then(|frozen| {
+        Some(TreatedAs::Frozen {
+            read: on_its_scale(frozen.celsius, frozen.fahrenheit)?,
+            hours: frozen.hours,
+            thickness: frozen.thickness_mm.map(decimal),
+        })
     }));
-    told.extend(asked.heated.map(|heated| TreatedAs::Heated {
-        read: Temperature::celsius(decimal(heated.celsius)),
-        minutes: decimal(heated.minutes),
+    told.extend(asked.heated.and_then(|heated| {
+        Some(TreatedAs::Heated {
+            read: on_its_scale(heated.celsius, heated.fahrenheit)?,
+            minutes: decimal(heated.minutes),
+        })
     }));
     told.extend(asked.dried.map(|dried| TreatedAs::Dried {
         method: dried.method.0,

@@ -86,8 +86,8 @@ fn pounds(speech: &Speech, milligrams: Decimal) -> String {
     }
 }
 
-/// A temperature on the reader's scale: as it was read or printed there, else brought over to a tenth,
-/// and where that does not come out even, with the figure that counts beside it.
+/// A temperature on the reader's scale: as it was read or printed there, else brought over to a tenth; where
+/// that does not come out even, the figure that counts comes first, on its own scale.
 pub fn temperature(speech: &Speech, printed: &Printed) -> String {
     let own = match speech.heat {
         Heat::Celsius => Scale::Celsius,
@@ -106,7 +106,7 @@ pub fn temperature(speech: &Speech, printed: &Printed) -> String {
         true => told,
         false => {
             let figure = on_scale(speech, given.scale(), given.degrees());
-            format!("{told} ({figure})")
+            format!("{figure} ({told})")
         }
     }
 }
@@ -299,11 +299,11 @@ mod tests {
         };
         // 130 °F of a table, whoever reads it; 54.4 °C is less.
         let table = Temperature::fahrenheit(130).into();
-        assert_eq!(told(table, Heat::Celsius), "54.4 °C (130 °F)");
+        assert_eq!(told(table, Heat::Celsius), "130 °F (54.4 °C)");
         assert_eq!(told(table, Heat::Fahrenheit), "130 °F");
         let read = Temperature::celsius(Decimal::new(544, 1)).into();
         assert_eq!(told(read, Heat::Celsius), "54.4 °C");
-        assert_eq!(told(read, Heat::Fahrenheit), "129.9 °F (54.4 °C)");
+        assert_eq!(told(read, Heat::Fahrenheit), "54.4 °C (129.9 °F)");
         // What comes out even needs no second figure; what is printed twice is read as printed.
         let cold = Temperature::fahrenheit(41).into();
         assert_eq!(told(cold, Heat::Celsius), "5 °C");

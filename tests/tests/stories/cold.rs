@@ -4,12 +4,15 @@
 use serde_json::{Value, json};
 use stories::call::moment;
 use stories::day::{Told, bought, farm};
+use stories::labels::set;
 use stories::{Answer, Caller, Engine, House, on_both_engines};
 
 on_both_engines! {
     what_comes_in_too_warm_is_refused_at_the_door
     a_place_beyond_its_limit_names_what_stood_in_it
     a_freezer_that_failed_is_one_act
+    ready_food_and_rabbit_at_the_door_of_the_union
+    a_place_without_a_limit_is_judged_by_what_stands_in_it
 }
 
 fn heard(answer: &Answer, key: &str) -> bool {
@@ -165,4 +168,72 @@ fn a_freezer_that_failed_is_one_act(engine: Engine) {
     let body = json!({ "lot": meat, "what": "released", "why": "It was hard as stone" });
     caller.deed("/api/dispositions", body).expect(201);
     assert_eq!(stops(&meat), 0);
+}
+
+fn ready_food_and_rabbit_at_the_door_of_the_union(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let product = |code: &str, kind: &str, species: Value| {
+        let body = json!({ "code": code, "names": { "en": code }, "kind": kind, "species": species,
+            "raw": kind == "cut", "storage": "chilled", "keep": { "days": 5, "from": "made", "day_one_counts": true } });
+        caller.post("/api/products", &body).expect(201);
+    };
+    product("roast", "cooked", Value::Null);
+    product("rabbit", "cut", json!("rabbit"));
+    set(&caller, &[("profile", json!("eu"))]);
+    let ready = |degrees: f64| {
+        let bought =
+            json!({ "supplier": "PTS", "supplier_lot": "S-1", "declares": { "ready": true } });
+        let body = json!({ "product": "roast", "grams": 500, "place": "cooler", "bought": bought,
+            "readings": { "celsius": degrees } });
+        caller.deed("/api/receipts", body)
+    };
+    // The Union has no figure: warm by every other place's that was read is warm there; between, it is told.
+    let refused = ready(30.0).refused(422, "readings.celsius");
+    assert!(
+        refused.body["rows"]
+            .to_string()
+            .contains("confirmed-X-UK-1")
+    );
+    assert_eq!(refused.body["may_be_told"], true);
+    assert!(heard(&ready(7.0).expect(201), "holding-outside"));
+    assert!(!heard(&ready(5.0).expect(201), "holding-outside"));
+    // confirmed-X-EU-48: rabbit as poultry.
+    let rabbit = |carcass: &str, degrees: f64| {
+        let animal = json!({ "farm": "BRC", "species": "rabbit", "killed_on": "2026-11-02", "carcass": carcass });
+        let body = json!({ "product": "rabbit", "grams": 500, "place": "cooler", "animal": animal,
+            "readings": { "celsius": degrees } });
+        caller.deed("/api/receipts", body)
+    };
+    rabbit("R-1", 4.1).refused(422, "readings.celsius");
+    rabbit("R-2", 4.0).expect(201);
+}
+
+fn a_place_without_a_limit_is_judged_by_what_stands_in_it(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let place = json!({ "code": "walk-in", "name": "Walk-in", "kind": "storage" });
+    caller.post("/api/places", &place).expect(201);
+    let read = |degrees: f64| {
+        let reading = json!({ "place": "walk-in", "celsius": degrees });
+        caller.deed("/api/readings", reading).expect(201)
+    };
+    assert_eq!(
+        read(12.0).body["warnings"],
+        json!([]),
+        "nothing stands in it"
+    );
+    let loin = caller.receive("pork-chop").to("walk-in").grams(1_000);
+    let loin = loin.bought(bought("PTS", "w")).made();
+    // us-T1: 5 °C.
+    let warm = read(12.0);
+    assert!(heard(&warm, "measure-held-wrong"), "{}", warm.body);
+    assert!(heard(&warm, "place-stood-there"), "{}", warm.body);
+    let shown = caller.lot(&loin)["shown"].as_str().unwrap().to_owned();
+    assert!(
+        warm.body["warnings"].to_string().contains(&shown),
+        "{}",
+        warm.body
+    );
+    assert_eq!(read(5.0).body["warnings"], json!([]));
 }

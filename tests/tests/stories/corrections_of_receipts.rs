@@ -5,6 +5,7 @@ use super::corrections::{PROVEN, alike, corrects, happened, kitchen, product, st
 use serde_json::{Value, json};
 use stories::call::{chrono_day, fresh_id, moment};
 use stories::day::{Receipt, Told, bought, farm};
+use stories::labels::change;
 use stories::{Caller, Engine, House, on_both_engines};
 
 on_both_engines! {
@@ -12,6 +13,7 @@ on_both_engines! {
     what_a_pack_declares_is_believed_from_the_start
     a_makers_date_shortens_all_that_was_made_of_it
     the_strength_of_a_curing_salt_is_held_against_the_limits_again
+    a_strength_that_the_list_learned_later_is_told_of_the_lot
     both_animals_and_both_facts_lead_to_the_lots
     both_lots_of_a_supplier_lead_to_the_lot
 }
@@ -158,6 +160,63 @@ fn the_strength_of_a_curing_salt_is_held_against_the_limits_again(engine: Engine
     assert_ne!(state(&caller, &lots[1])["stops"], json!([]));
     let ppm = |caller: &Caller, lot: &str| caller.lot(lot)["cure"]["nitrite_ppm"].clone();
     assert_eq!(ppm(&caller, &lots[1]), ppm(&right, &its[1]));
+}
+
+fn a_strength_that_the_list_learned_later_is_told_of_the_lot(engine: Engine) {
+    let (_house, caller, pig) = kitchen(engine);
+    // Listed as a plain salt when it came in: nobody asked how strong it is, and no nitrite was counted.
+    let salt = json!({ "code": "pink-salt", "names": { "en": "Pink salt" }, "kind": "ingredient", "species": null,
+        "raw": false, "storage": "ambient", "in_cure": "salt",
+        "keep": { "days": 700, "from": "received", "day_one_counts": true } });
+    caller.post("/api/products", &salt).expect(201);
+    let belly =
+        json!({ "kind": "cured", "raw": true, "cure": { "class": "bacon", "method": "dry" } });
+    product(&caller, "cured-belly", belly);
+    let receipt = fresh_id();
+    let salt = caller.receive("pink-salt").to("cooler").grams(1_000);
+    let salt = salt
+        .bought(bought("PTS", "C-2"))
+        .id(&receipt)
+        .at(moment(-300))
+        .made();
+    let cure = |minutes| {
+        let cure = caller
+            .step("cure")
+            .of_grams(&pig, 4_000)
+            .of_grams(&salt, 15);
+        happened(cure)
+            .at(moment(minutes))
+            .into("cured-belly", 4_000)
+    };
+    let belly = cure(-200).made();
+    assert_ne!(caller.lot(&belly)["cure"]["nitrite_ppm"], 234.4);
+    let told = json!({ "curing_salt": { "nitrite_percent": 6.25 } });
+    let early = caller.correct(&receipt).with("bought", told.clone());
+    early.refused(422, "bought.curing_salt");
+    change(
+        &caller,
+        "pink-salt",
+        &[
+            ("in_cure", Value::Null),
+            ("curing_salt", json!({ "nitrite_percent": 6.25 })),
+        ],
+    );
+    // What is cured with it now is not proven as long as nobody has told its strength.
+    let unknown = cure(-100).done();
+    let stops = caller.lot(&unknown.code(0))["stops"].to_string();
+    assert!(stops.contains("not-proven"), "{stops}");
+    corrects(caller.correct(&receipt).with("bought", told));
+    for lot in [&belly, &unknown.code(0)] {
+        let lot = caller.lot(lot);
+        let ppm = lot["cure"]["nitrite_ppm"].as_f64().expect("it is known");
+        assert!((ppm - 234.375).abs() < 0.5, "{ppm}");
+        // Above what bacon may have.
+        assert!(
+            lot["stops"].to_string().contains("\"failed\""),
+            "{}",
+            lot["stops"]
+        );
+    }
 }
 
 fn both_animals_and_both_facts_lead_to_the_lots(engine: Engine) {

@@ -4,12 +4,15 @@
 use serde_json::{Value, json};
 use stories::call::moment;
 use stories::day::{StepOfDay, Told, farm};
+use stories::labels::set;
 use stories::{Answer, Caller, Engine, House, on_both_engines};
 
 on_both_engines! {
     a_reading_keeps_its_unit_and_meets_a_row_in_it
     any_table_that_was_made_for_it_shows_that_it_was_cooked
     a_pot_that_boiled_is_one_tap
+    a_cook_that_met_no_table_at_all_is_asked_about_everywhere
+    horse_is_let_go_by_its_test_alone
     what_was_cooked_has_to_be_cooled_in_time
     readings_too_far_apart_are_told_first
     a_probe_is_checked_and_a_proof_by_another_warns
@@ -292,4 +295,85 @@ fn a_probe_is_checked_and_a_proof_by_another_warns(engine: Engine) {
         heard_of(&caller.deed("/api/readings", reading).expect(201)),
         ["probe-overdue"]
     );
+}
+
+fn a_cook_that_met_no_table_at_all_is_asked_about_everywhere(engine: Engine) {
+    let (_house, caller, pig) = kitchen(engine);
+    let log = json!([{ "at": moment(-90), "celsius": 12 }, { "at": moment(-60), "celsius": 40 },
+        { "at": moment(-5), "celsius": 48 }]);
+    for place in ["eu", "uk", "ca", "us"] {
+        set(&caller, &[("profile", json!(place))]);
+        for product in ["roast", "stock"] {
+            let short = cook(&caller, &pig, product).with("log", log.clone());
+            let refused = short.ask().refused(422, "log");
+            assert_eq!(refused.body["type"], "/problems/limit", "{place}");
+            assert_eq!(refused.body["may_be_told"], true);
+            assert!(
+                refused.body["rows"]
+                    .as_array()
+                    .is_some_and(|rows| !rows.is_empty())
+            );
+            let told = refused.body["detail"].as_str().unwrap();
+            assert!(told.contains("48"), "{place}: {told}");
+        }
+        let told = cook(&caller, &pig, "roast").with("log", log.clone());
+        let told = told
+            .with("as_it_happened", true)
+            .note("The oven went out")
+            .done();
+        let lot = told.code(0);
+        let stops = caller.lot(&lot)["stops"].to_string();
+        assert!(stops.contains("\"failed\""), "{place}: {stops}");
+        caller.sell(&lot).refused(409, "lot");
+        let scan = caller
+            .get(&format!("/api/scan?code={lot}"))
+            .expect(200)
+            .body;
+        assert_ne!(scan["verdict"], "sell", "{place}");
+        // Cooked on, it is ready after all.
+        let readings = json!({ "celsius": 80, "hold_minutes": 3 });
+        let on = caller.step("cook").of(&lot).into("roast", 100);
+        let on = on.with("readings", readings).done();
+        let stops = caller.lot(&on.code(0))["stops"].clone();
+        assert_eq!(stops, json!([]), "{place}");
+    }
+}
+
+fn horse_is_let_go_by_its_test_alone(engine: Engine) {
+    let (_house, caller, _) = kitchen(engine);
+    let cut = json!({ "kind": "cut", "raw": true, "species": "horse" });
+    product(&caller, "horse-cut", cut);
+    let animal =
+        json!({ "farm": "BRC", "species": "horse", "killed_on": "2026-11-02", "carcass": "H-1" });
+    let body =
+        json!({ "product": "horse-cut", "grams": 4_000, "place": "cooler", "animal": animal });
+    let horse = caller.deed("/api/receipts", body).expect(201).code(0);
+    // confirmed-X-CA-19 and confirmed-X-EU-37: no heat takes the place of the test.
+    for (place, row) in [("ca", "confirmed-X-CA-19"), ("eu", "confirmed-X-EU-37")] {
+        set(&caller, &[("profile", json!(place))]);
+        let cooked = cook(&caller, &horse, "roast").held(75.0, 5).done();
+        assert!(heard(&cooked, "trichinae-deed-untested"), "{}", cooked.body);
+        let lot = cooked.code(0);
+        let stop = caller.lot(&lot)["stops"][0].clone();
+        assert_eq!(stop["stop"], "not-proven", "{stop}");
+        assert!(stop["rows"].to_string().contains(row), "{stop}");
+        caller.sell(&lot).refused(409, "lot");
+        let go = json!({ "lot": lot, "what": "released", "why": "Tested clean" });
+        caller
+            .deed("/api/dispositions", go.clone())
+            .refused(422, Some("trichinae"));
+        let mut go = go;
+        go["trichinae"] = json!({ "certificate": { "way": "carcass-tested", "paper": "T-118" } });
+        caller.deed("/api/dispositions", go).expect(201);
+        assert_eq!(caller.lot(&lot)["stops"], json!([]));
+    }
+    // There nobody has read the row: it is told, and stops nobody.
+    set(&caller, &[("profile", json!("uk"))]);
+    let told = cook(&caller, &horse, "roast").held(75.0, 5).done();
+    assert!(
+        heard(&told, "trichinae-deed-untested-unread"),
+        "{}",
+        told.body
+    );
+    assert_eq!(caller.lot(&told.code(0))["stops"], json!([]));
 }

@@ -10,14 +10,17 @@ on_both_engines! {
     water_that_a_step_poured_in_is_listed_and_named
     a_standard_is_held_against_what_went_in
     tenderised_beef_has_its_words
+    tenderised_beef_tells_how_it_is_cooked
+    ground_beef_is_of_cattle_alone
 }
 
 /// Makes that product of fresh pork, or of what is given, with so much water; the answer.
 fn with_water(caller: &Caller, code: &str, kind: &str, grams: (u64, u64, u64)) -> String {
     let (meat, water, made) = grams;
     let pig = caller.half_pig(&fresh_id()[..8], meat);
-    let step = json!({ "kind": kind, "place": "bench", "inputs": [{ "lot": pig }],
-        "added": [{ "what": "water", "grams": water }],
+    let added = json!([{ "what": "water", "grams": water }]);
+    let added = if water == 0 { json!([]) } else { added };
+    let step = json!({ "kind": kind, "place": "bench", "inputs": [{ "lot": pig }], "added": added,
         "outputs": [{ "product": code, "grams": made }] });
     caller.deed("/api/steps", step).expect(201).code(0)
 }
@@ -95,7 +98,8 @@ fn water_that_a_step_poured_in_is_listed_and_named(engine: Engine) {
     set(&caller, &[("profile", json!("ca"))]);
     let protein = |percent: f64| {
         let told = json!({ "added_percent": 12, "protein_percent": percent });
-        change(&caller, "roast", &[("standard", told)]);
+        let name = json!({ "en": format!("Pork roast, {percent}% meat protein") });
+        change(&caller, "roast", &[("standard", told), ("names", name)]);
         label(&caller, &cut(&caller, "roast"))
     };
     assert_eq!(
@@ -103,6 +107,18 @@ fn water_that_a_step_poured_in_is_listed_and_named(engine: Engine) {
         ["canada-eu-uk-4.13"]
     );
     protein(10.0).expect(200);
+    // Nobody measured it, and nobody says it: neither goes out.
+    let silent = |told: Value| {
+        let name = json!({ "en": "Pork roast" });
+        change(&caller, "roast", &[("standard", told), ("names", name)]);
+        label(&caller, &cut(&caller, "roast")).refused(409, None)
+    };
+    for told in [
+        json!({ "added_percent": 12 }),
+        json!({ "added_percent": 12, "protein_percent": 10 }),
+    ] {
+        assert_eq!(rows(&silent(told)), ["canada-eu-uk-4.13"]);
+    }
     // 4.16: the spleen is no food there.
     let offal = json!({ "kind": "offal" });
     let found = listed(&caller, "spleen", "Pork spleen", offal);
@@ -173,5 +189,63 @@ fn tenderised_beef_has_its_words(engine: Engine) {
             assert!(found, "{sentence}: {text}");
         }
         assert!(!text.contains("attendri mécaniquement"), "{text}");
+    }
+}
+
+fn tenderised_beef_tells_how_it_is_cooked(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let steak = |code: &str, name: &str, told: Value| {
+        let told = json!({ "species": "cattle", "names": { "en": name }, "standard": told });
+        listed(&caller, code, "", told);
+        let animal = json!({ "farm": "BRC", "species": "cattle", "killed_on": "2026-11-02", "carcass": code });
+        let body = json!({ "product": code, "grams": 4_000, "place": "cooler", "animal": animal });
+        caller.deed("/api/receipts", body).expect(201).code(0)
+    };
+    let printed = |lot: &str| {
+        let pdf = label(&caller, lot).expect(200);
+        words(&save(house.folder(), "us-tenderised.pdf", &pdf.bytes))
+    };
+    let has = |text: &str, sentence: &str| {
+        let found = sentence.split(' ').all(|word| text.contains(word));
+        assert!(found, "{sentence}: {text}");
+    };
+    // us-F4: the word in the name, and how it is cooked; us-1.8-ground has the figures.
+    let plain = steak("steak", "Beef steak", json!({ "tenderised": true }));
+    let text = printed(&plain);
+    has(&text, "Mechanically tenderized Beef steak");
+    has(&text, "145 °F (63 °C), thermometer.");
+    let own = json!({ "tenderised": true, "cooking": { "method": { "en": "Grill, turning twice" },
+        "fahrenheit": 160 } });
+    let own = steak("needled", "Needle tenderized steak", own);
+    let text = printed(&own);
+    has(&text, "Grill, turning twice 160 °F (72 °C). thermometer.");
+    assert!(!text.contains("echanically"), "{text}");
+    // What would not cook it is not printed.
+    let cool = json!({ "tenderised": true, "cooking": { "fahrenheit": 140, "hold_minutes": 9 } });
+    let cool = steak("rare", "Blade tenderized steak", cool);
+    let refused = label(&caller, &cool).refused(409, None);
+    assert_eq!(rows(&refused), ["us-1.8-ground"]);
+    let none = json!({ "code": "x", "names": { "en": "X" }, "kind": "cut", "species": "cattle", "raw": true,
+        "storage": "chilled", "standard": { "tenderised": true, "cooking": {} } });
+    let none = caller.post("/api/products", &none);
+    none.refused(422, Some("standard.cooking.fahrenheit"));
+}
+
+fn ground_beef_is_of_cattle_alone(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let mixed = json!({ "kind": "mixed", "species": "cattle" });
+    listed(&caller, "ground", "Ground beef", mixed);
+    let lot = with_water(&caller, "ground", "grind", (1_000, 0, 1_000));
+    for (place, row) in [
+        ("us", "confirmed-X-US-6"),
+        ("ca", "canada-eu-uk-2.22-beef"),
+        ("eu", "confirmed-X-EU-22-beef"),
+        ("uk", "confirmed-X-EU-22-beef"),
+    ] {
+        set(&caller, &[("profile", json!(place))]);
+        let refused = label(&caller, &lot).refused(409, None);
+        assert!(rows(&refused).contains(&row), "{place}: {}", refused.body);
     }
 }

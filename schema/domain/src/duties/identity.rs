@@ -5,7 +5,8 @@ use super::names::{says, words_of};
 use crate::measure::Percent;
 use crate::messages;
 use crate::rows::{Bound, Finding, Gravity, RowId, Rows};
-use crate::words::words;
+use crate::says::Arg;
+use crate::words::{Species, words};
 use rust_decimal::Decimal;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -26,6 +27,8 @@ messages! {
         Organ "organ" { word: String, organ: String, percent: Percent, least: Decimal },
         Lacks "lacks" { word: String, one: String },
         SayToo "say-too" { word: String, add: String },
+        OneAnimal "one-animal" { word: String, meat: String },
+        OtherAnimal "other-animal" { word: String, others: Arg },
     }
 }
 
@@ -58,6 +61,10 @@ pub struct Identity {
     pub organ: Option<(String, Bound)>,
     /// What must be in it: of each line at least one.
     pub needs: Vec<Vec<String>>,
+    /// Of the meat of these animals alone, unless the name tells the other too.
+    pub only: Vec<Species>,
+    /// Does the name tell the animal where its meat is of one alone?
+    pub single: bool,
     /// The word that the name has besides where nitrite went in.
     pub with_nitrite: Option<String>,
 }
@@ -86,6 +93,10 @@ pub struct FoodOfThatName<'a> {
     pub raw: bool,
     /// Whose meat is in it.
     pub of: Option<MeatOf>,
+    /// The animals whose meat is in it.
+    pub species: BTreeSet<Species>,
+    /// Is something in it of which nobody knows what is in that?
+    pub is_open: bool,
     /// Fat in it, as measured.
     pub fat: Option<Percent>,
     /// Added water of all that went in.
@@ -102,6 +113,30 @@ pub struct FoodOfThatName<'a> {
     pub ingredients: BTreeSet<Option<String>>,
     /// Did nitrite or nitrate go in?
     pub nitrite: bool,
+}
+
+/// The words for the meat of an animal in a name, in English and French. Common practice, no source.
+fn meat_words(animal: Species) -> &'static [&'static str] {
+    match animal {
+        Species::Cattle => &["beef", "veal", "bœuf", "boeuf", "veau"],
+        Species::Pig => &["pork", "ham", "porc", "jambon"],
+        Species::Sheep => &["lamb", "mutton", "agneau", "mouton"],
+        Species::Goat => &["goat", "kid", "chèvre", "chevreau"],
+        Species::Horse => &["horse", "cheval"],
+        Species::Boar => &["boar", "wild boar", "sanglier"],
+        Species::Chicken => &["chicken", "poulet", "poule"],
+        Species::Turkey => &["turkey", "dinde"],
+        Species::Duck => &["duck", "canard"],
+        Species::Goose => &["goose", "oie"],
+        Species::Rabbit => &["rabbit", "lapin"],
+        Species::Deer => &["venison", "deer", "cerf", "chevreuil"],
+        Species::Bison => &["bison", "buffalo"],
+        Species::GuineaFowl => &["guinea fowl", "pintade"],
+        Species::Quail => &["quail", "caille"],
+        Species::Pheasant => &["pheasant", "faisan"],
+        Species::Partridge => &["partridge", "perdrix"],
+        Species::Pigeon => &["pigeon"],
+    }
 }
 
 /// What stands against the name; of the standards with the longest words that it has.
@@ -180,6 +215,25 @@ fn against(
         said.push(IdentitySays::SayToo {
             word: word(),
             add: add.clone(),
+        });
+    }
+    let told = |animal: &Species| meat_words(*animal).iter().any(|meat| says(name, meat));
+    let mut animals = food.species.iter();
+    if let (Some(one), None, true) = (animals.next(), animals.next(), of.single && !food.is_open)
+        && !told(one)
+    {
+        said.push(IdentitySays::OneAnimal {
+            word: word(),
+            meat: meat_words(*one)[0].to_owned(),
+        });
+    }
+    let others = food.species.iter().filter(|_| !of.only.is_empty());
+    let others = others.filter(|animal| !of.only.contains(animal) && !told(animal));
+    let others: Vec<Arg> = others.map(|animal| Arg::from(*animal)).collect();
+    if !others.is_empty() {
+        said.push(IdentitySays::OtherAnimal {
+            word: word(),
+            others: Arg::All(others),
         });
     }
     if let (Some((organ, least)), Some(_)) = (&of.organ, food.meat) {

@@ -10,5 +10,6 @@ messages! {
         NoDate "no-date",
         NoList "no-list",
         NoTenderised "no-tenderised" { words: String },
+        NoTenderisedName "no-tenderised-name" { one_of: String },
     }
 }

@@ -27,6 +27,10 @@ pub struct LabelTexts<'a> {
     pub net: Option<(&'a str, Grams)>,
     /// Words that must stand on it, each as it is, with the row: what it was tenderised by.
     pub must_say: Vec<&'a str>,
+    /// Words of which one must stand on it, where the place leaves the choice.
+    pub one_of: Vec<&'a str>,
+    /// What must stand on it in the kitchen's own words: how it is cooked.
+    pub instructions: Vec<String>,
 }
 
 /// What stands against the texts of a label under the law of a place.
@@ -54,9 +58,17 @@ pub fn of_texts(texts: &LabelTexts<'_>, law: &Law) -> Vec<Finding> {
             let words = words.to_lowercase();
             all.iter().any(|text| text.contains(&words))
         };
-        for words in texts.must_say.iter().filter(|words| !said(words)) {
+        if !texts.one_of.is_empty() && !texts.one_of.iter().any(said) {
+            let says = GateSays::NoTenderisedName {
+                one_of: texts.one_of.join(", "),
+            };
+            found.push(Finding::against(&law.rows, &wording.row, says));
+        }
+        let instructions = texts.instructions.iter().map(String::as_str);
+        let must = texts.must_say.iter().copied().chain(instructions);
+        for words in must.filter(|words| !said(words)) {
             let says = GateSays::NoTenderised {
-                words: (*words).to_owned(),
+                words: words.to_owned(),
             };
             found.push(Finding::against(&law.rows, &wording.row, says));
         }

@@ -8,6 +8,7 @@ mod cooling;
 mod holding;
 mod judgement;
 mod log;
+mod nowhere;
 mod probe;
 mod proof;
 mod receiving;

@@ -2,11 +2,13 @@
 //!
 //! The kitchen's own table for the class of food comes first, then every other table that was made for
 //! it: those of the place, then those of other places. Meeting one of them is proof. Where none is met,
-//! the first speaks, and only a row of the place itself stops anybody.
+//! the first speaks. A row of another place stops nobody alone; a cook that meets no table at all is asked
+//! about everywhere (`nowhere`), also where the place has no confirmed figure of its own.
 
 use super::cook::{Cook, logged, looked_over, one};
 use super::judgement::Judgement;
 use super::log::Log;
+use super::nowhere::none_met;
 use super::rules::{HeatRules, Lethality, minutes};
 use super::sane::{plausible_core, plausible_time};
 use super::says::CookSays;
@@ -162,6 +164,7 @@ pub fn prove(heated: &Heated<'_>, rules: &HeatRules, rows: &Rows) -> Result<Heat
         None => ways(heated, rules),
     };
     let mut first = None;
+    let mut missed = Vec::new();
     for (nth, way) in ways.iter().enumerate() {
         let mut judged = judge(heated, way, rules, rows);
         if !way.is_own {
@@ -176,6 +179,7 @@ pub fn prove(heated: &Heated<'_>, rules: &HeatRules, rows: &Rows) -> Result<Heat
             }
             return Ok(verdict(judged, false, rows));
         }
+        missed.push((&way.tables[..], judged.clone()));
         // What another table leaves open does not open what the first one shuts.
         first.get_or_insert(judged);
     }
@@ -185,8 +189,16 @@ pub fn prove(heated: &Heated<'_>, rules: &HeatRules, rows: &Rows) -> Result<Heat
         };
         Judgement::decide(Finding::new(Gravity::Warn, says, []))
     };
-    let judged = first.unwrap_or_else(none).with(heated.says_pierced());
-    Ok(verdict(judged, false, rows))
+    let mut judged = first.unwrap_or_else(none);
+    if !judged.refuses() {
+        let floor = |table: &HeatTable| match heated.record {
+            HeatRecord::Logged(log) => logged(log, table, rules, rows),
+            HeatRecord::Held(cook) => one(&cook, table, rows),
+            HeatRecord::Boiled(length) => boiled(heated, length, rules, rows),
+        };
+        judged = none_met(judged, missed, rules, rows, floor);
+    }
+    Ok(verdict(judged.with(heated.says_pierced()), false, rows))
 }
 
 fn verdict(judgement: Judgement, has_boiled: bool, rows: &Rows) -> HeatVerdict {

@@ -2,13 +2,14 @@
 
 use super::holding::held;
 use super::rules::HeatRules;
+use super::says::HoldSays;
 use super::words::Holding;
 use crate::condition::Condition;
 use crate::measure::Temperature;
 use crate::product::Product;
 use crate::refusal::Result;
-use crate::rows::{Finding, Rows};
-use crate::words::{ProductKind, State};
+use crate::rows::{Finding, Gravity, Rows};
+use crate::words::{ProductKind, Species, State};
 
 /// The class of a product at the door; nothing for what needs no cold. What is raw, mixed and of an
 /// animal is mince, unless it is known to have other things in it: then it is a preparation.
@@ -18,14 +19,16 @@ pub fn class_at_door(product: &Product, state: State, is_seasoned: bool) -> Opti
         State::Ambient | State::Hot => return None,
         State::Chilled => {}
     }
-    let is_bird = product.species.is_some_and(|species| species.is_bird());
+    // Rabbit is held as poultry is (`confirmed-X-EU-48`: one section of the law for both).
+    let small = |species: Species| species.is_bird() || species == Species::Rabbit;
+    let is_small = product.species.is_some_and(small);
     Some(match product.kind {
         ProductKind::Offal if product.raw => Holding::ReceivingOffal,
         ProductKind::Mixed if product.raw && product.species.is_some() && !is_seasoned => {
             Holding::ReceivingMince
         }
         ProductKind::Mixed if product.raw => Holding::ReceivingPreparation,
-        _ if product.raw && is_bird => Holding::ReceivingPoultry,
+        _ if product.raw && is_small => Holding::ReceivingPoultry,
         _ if product.raw && product.species.is_some() => Holding::ReceivingMeat,
         _ if product.is_controlled() => Holding::Receiving,
         _ => return None,
@@ -56,7 +59,30 @@ pub fn at_door(
             said_once(&mut findings, finding);
         }
     }
+    let own = rules
+        .holding
+        .iter()
+        .filter(|hold| asked.contains(&hold.what));
+    let mut own = own.map(|hold| hold.degrees.row());
+    if class == Holding::Receiving && !own.any(|row| rows.is_confirmed(row)) {
+        findings.extend(warm_everywhere(read, rules));
+    }
     Ok(findings)
+}
+
+/// Warmer than any place that is on file lets ready food be: that is no question of whose figure holds here,
+/// where the place has none that was read.
+fn warm_everywhere(read: Temperature, rules: &HeatRules) -> Option<Finding> {
+    let elsewhere = &rules.cold_elsewhere;
+    let warmest = elsewhere.iter().max_by_key(|cold| cold.temperature())?;
+    if elsewhere.iter().any(|cold| cold.allows(read)) {
+        return None;
+    }
+    let says = HoldSays::Nowhere {
+        at: read,
+        limit: warmest.says(),
+    };
+    Some(Finding::new(Gravity::Refuse, says, [warmest.row().clone()]))
 }
 
 /// Two rows with one figure are one sentence with both rows, as grave as the graver.
@@ -106,5 +132,39 @@ pub fn kept(
         Holding::Hot if !rules.holding.iter().any(|hold| hold.what == class) => Ok(Vec::new()),
         Holding::Hot => held(class, read, rules, rows),
         _ => at_door(class, read, rules, rows),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn rabbit_is_held_as_poultry_is() {
+        let class = |species, kind| {
+            let product = Product {
+                kind,
+                species: Some(species),
+                raw: true,
+                ..Product::unnamed()
+            };
+            class_at_door(&product, State::Chilled, false)
+        };
+        for (species, kind, expected) in [
+            (
+                Species::Rabbit,
+                ProductKind::Carcass,
+                Holding::ReceivingPoultry,
+            ),
+            (
+                Species::Chicken,
+                ProductKind::Cut,
+                Holding::ReceivingPoultry,
+            ),
+            (Species::Pig, ProductKind::Cut, Holding::ReceivingMeat),
+            (Species::Rabbit, ProductKind::Offal, Holding::ReceivingOffal),
+        ] {
+            assert_eq!(class(species, kind), Some(expected), "{species:?}");
+        }
     }
 }

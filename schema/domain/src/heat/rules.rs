@@ -37,6 +37,9 @@ pub struct HeatRules {
     pub cooling: Vec<CoolingPlan>,
     /// Holding hot and cold, thawing, receiving.
     pub holding: Vec<Hold>,
+    /// How cold the other places want ready food, by rows that somebody has read: what is warmer than all of
+    /// them allow is warm everywhere.
+    pub cold_elsewhere: Vec<Degrees>,
 }
 
 impl HeatRules {

@@ -47,6 +47,8 @@ messages! {
         TooCool "too-cool" { core: Temperature, at_least: Printed, hold: TimeDelta },
         TooCoolAtOnce "too-cool-at-once" { core: Temperature, at_least: Printed },
         NotHeld "not-held" { at_least: Printed, hold: TimeDelta },
+        NoneMet "none-met" { at_least: Printed, hold: TimeDelta },
+        NoneMetAtOnce "none-met-at-once" { at_least: Printed },
         ByAnother "by-another" { row: RowId },
         OtherFood "other-food" { row: RowId, made_for: Food, food: Food },
         NotMadeFor "not-made-for" { row: RowId },
@@ -108,5 +110,6 @@ messages! {
     HoldSays in "holding" {
         NoTemperature "no-temperature" { what: Holding },
         Outside "outside" { at: Temperature, limit: LimitSays },
+        Nowhere "nowhere" { at: Temperature, limit: LimitSays },
     }
 }

@@ -51,7 +51,7 @@ words! {
         Receiving = "receiving",
         /// Raw meat at the door.
         ReceivingMeat = "receiving-meat",
-        /// Raw poultry at the door.
+        /// Raw poultry or rabbit at the door.
         ReceivingPoultry = "receiving-poultry",
         /// Raw offal at the door.
         ReceivingOffal = "receiving-offal",

@@ -50,13 +50,28 @@ fn meat_protein(facts: &NameFacts<'_>, law: &Law) -> Result<Option<Finding>> {
     let name = product.name("en");
     let bound = if cooked { &least.cooked } else { &least.raw };
     match product.standard.protein {
-        Some(protein) => check_meat_protein(least, &law.rows, name, cooked, protein),
+        Some(protein) => {
+            let found = check_meat_protein(least, &law.rows, name, cooked, protein)?;
+            let unsaid = found.is_none() && least.is_for(name) && !says_protein(facts);
+            let says = NamingSays::MeatProteinUnsaid { percent: protein };
+            let unsaid = unsaid.then(|| Finding::against(&law.rows, &bound.row, says));
+            Ok(found.or(unsaid))
+        }
         None if least.is_for(name) => {
             let says = NamingSays::MeatProteinUnknown { least: bound.value };
-            Ok(Some(Finding::new(Gravity::Warn, says, [bound.row.clone()])))
+            Ok(Some(Finding::against(&law.rows, &bound.row, says)))
         }
         None => Ok(None),
     }
+}
+
+/// Does a name tell how much meat protein is in it?
+fn says_protein(facts: &NameFacts<'_>) -> bool {
+    let mut names = facts.product.names.values().map(|name| name.to_lowercase());
+    names.any(|name| {
+        let words = ["meat protein", "protéines de viande", "protéine de viande"];
+        name.contains('%') && words.iter().any(|words| name.contains(words))
+    })
 }
 
 /// Water or brine in raw meat that is sold raw: the name tells how much (`us-F2`), the figure is worked out

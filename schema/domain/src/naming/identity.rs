@@ -11,9 +11,7 @@ use crate::words::{ProductKind, Species};
 /// What stands against it, by what the lists or the record know.
 pub fn check(facts: &NameFacts<'_>, law: &Law) -> Vec<Finding> {
     let product = facts.product;
-    let Some(name) = product.names.get("en") else {
-        return Vec::new();
-    };
+    let name = product.names.get("en").map_or("", String::as_str);
     if facts.species.is_empty() {
         return Vec::new();
     }
@@ -24,6 +22,8 @@ pub fn check(facts: &NameFacts<'_>, law: &Law) -> Vec<Finding> {
         name,
         raw: product.raw,
         of: meat_of(facts),
+        species: facts.species.clone(),
+        is_open: !facts.unlisted.is_empty(),
         fat: product.standard.fat,
         water: facts.water,
         water_left: facts.water_left,
@@ -33,7 +33,22 @@ pub fn check(facts: &NameFacts<'_>, law: &Law) -> Vec<Finding> {
         ingredients: facts.ingredients.clone(),
         nitrite: facts.nitrite == Some(true),
     };
-    let mut found = check_identity(&law.duties.identities, &law.rows, &food);
+    let all = &law.duties.identities;
+    let mut found = check_identity(all, &law.rows, &food);
+    // Whose meat it is, a name says in any language.
+    let others = product.names.iter();
+    for (_, name) in others.filter(|(language, _)| language.as_str() != "en") {
+        let named = FoodOfThatName {
+            name,
+            ..food.clone()
+        };
+        for finding in check_identity(all, &law.rows, &named) {
+            let is_of_animal = finding.says.key() == "identity-other-animal";
+            if is_of_animal && !found.contains(&finding) {
+                found.push(finding);
+            }
+        }
+    }
     found.extend(banned(facts, law));
     found
 }

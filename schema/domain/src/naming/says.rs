@@ -10,6 +10,7 @@ messages! {
         Qualifier "qualifier" { name: String },
         ProteinUnknown "protein-unknown" { least: Decimal },
         MeatProteinUnknown "meat-protein-unknown" { least: Decimal },
+        MeatProteinUnsaid "meat-protein-unsaid" { percent: Percent },
         MinceUnknown "mince-unknown" { fat: Decimal, collagen: Decimal },
         NoNitriteClaim "no-nitrite-claim" { words: String },
         MoistureUnknown "moisture-unknown" { name: String, most: Decimal },

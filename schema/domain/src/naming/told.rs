@@ -1,6 +1,7 @@
 //! What somebody tells of a product that no record shows: what its name and its standard hang on.
 
 use crate::duties::mince::MinceKind;
+use crate::duties::tenderised::CookingTold;
 use crate::duties::{measured, percent};
 use crate::measure::Percent;
 use crate::refusal::{Refusal, Result};
@@ -43,6 +44,8 @@ pub struct StandardTold {
     pub tenderised: Option<bool>,
     /// Is it sold as a steak?
     pub steak: bool,
+    /// How its label tells to cook it, where it was tenderised.
+    pub cooking: Option<CookingTold>,
 }
 
 impl StandardTold {

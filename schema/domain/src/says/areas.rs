@@ -49,6 +49,7 @@ pub const AREAS: &[Keys] = &[
     duties::PorkSays::KEYS,
     duties::RecordSays::KEYS,
     duties::SaleSays::KEYS,
+    duties::tenderised::TenderisedSays::KEYS,
     family::CostSays::KEYS,
     family::NothingToCompare::KEYS,
     family::WhySays::KEYS,

@@ -17,6 +17,7 @@ use crate::Bad;
 use crate::entry::{TextEntry, known};
 use crate::file::Subject;
 use domain::duties::{approvals, banned, tenderised};
+use domain::heat::Food;
 use domain::rows::Rows;
 use schemars::JsonSchema;
 use serde::Deserialize;
@@ -75,11 +76,19 @@ struct TenderisedEntry {
     /// Where they stand.
     row: String,
     /// Mandated: beside the name.
+    #[serde(default)]
     mandated_name: Vec<String>,
     /// Mandated: how it is cooked.
+    #[serde(default)]
     mandated_cook: Vec<String>,
     /// Mandated: how a steak is turned.
+    #[serde(default)]
     mandated_turn: Vec<String>,
+    /// Mandated: words of which the name has one.
+    #[serde(default)]
+    mandated_one_of: Vec<String>,
+    /// The class of food whose table of heat its label tells it is cooked by: `ground`.
+    cook_by: Option<String>,
 }
 
 /// A part of the animal that is banned.
@@ -137,6 +146,10 @@ impl Subject for DutiesEntry {
                 name: entry.mandated_name,
                 cook: entry.mandated_cook,
                 turn: entry.mandated_turn,
+                one_of: entry.mandated_one_of,
+                cook_by: { entry.cook_by }
+                    .map(|food| word!(Food, &food))
+                    .transpose()?,
             })
         };
         let banned = |entry: BannedEntry| {

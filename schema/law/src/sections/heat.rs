@@ -344,6 +344,7 @@ impl Subject for HeatEntry {
                 })
                 .transpose()?,
             cooling: all(self.cooling, |entry| entry.plan(rows))?,
+            cold_elsewhere: Vec::new(),
             holding: all(self.holding, |entry| {
                 Ok(Hold {
                     what: entry.what.holding(),

@@ -4,6 +4,7 @@ use crate::Bad;
 use crate::entry::{BoundEntry, known};
 use domain::duties::identity::{Identity, MeatOf};
 use domain::rows::Rows;
+use domain::words::Species;
 use schemars::JsonSchema;
 use serde::Deserialize;
 
@@ -40,6 +41,12 @@ pub struct IdentityEntry {
     /// What must be in it, as words begin: of each line at least one.
     #[serde(default)]
     needs: Vec<Vec<String>>,
+    /// Of the meat of these animals alone, unless the name tells the other too.
+    #[serde(default)]
+    only: Vec<String>,
+    /// Does the name tell the animal where its meat is of one alone?
+    #[serde(default)]
+    single: bool,
     /// The word that the name has besides where nitrite went in.
     with_nitrite: Option<String>,
 }
@@ -72,6 +79,8 @@ impl IdentityEntry {
             meat: maybe(self.meat)?,
             weight: maybe(self.weight)?,
             needs: self.needs,
+            only: super::each(self.only, |of| word!(Species, &of))?,
+            single: self.single,
             with_nitrite: self.with_nitrite,
         })
     }

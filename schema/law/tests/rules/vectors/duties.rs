@@ -94,6 +94,11 @@ fn identity(input: &Input, duties: &DutyRules, rows: &Rows) -> String {
         name: input.text("name"),
         raw: yes(input, "raw"),
         of: input.maybe("of").and_then(identity::MeatOf::parse),
+        species: { input.maybe("species").map(list).unwrap_or_default() }
+            .into_iter()
+            .map(|of| Species::parse(of).expect("an animal"))
+            .collect(),
+        is_open: yes(input, "open"),
         organs: maybe("liver")
             .map(|percent| ("pork liver".to_owned(), percent))
             .into_iter()
