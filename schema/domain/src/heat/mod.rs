@@ -18,6 +18,7 @@ mod says;
 mod span;
 mod table;
 mod warm;
+mod ways;
 mod words;
 
 pub use cook::{Cook, Standard, enough};
