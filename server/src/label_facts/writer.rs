@@ -160,7 +160,7 @@ impl<'a> Writer<'a> {
             Purpose::Freezer => kitchen::frozen(self, &mut said, number, state),
             Purpose::Kitchen => kitchen::of_pack(self, &mut said, number),
             Purpose::Receiving => receiving::of_pack(self, &mut said, number),
-            Purpose::Curing => {}
+            Purpose::Curing => curing::of_pack(self, &mut said, number),
             Purpose::Hold => kitchen::held(self, &mut said, number),
         }
         let shown = self.lot.code.shown();
@@ -184,12 +184,15 @@ impl<'a> Writer<'a> {
     /// What all packs of the lot have in common.
     fn shared(&self, purpose: Purpose) -> Result<Said> {
         let mut said = Said::default();
-        said.say(Field::Name, self.product.name(self.first.language));
-        if let Some(second) = &self.second {
-            let name = self.product.name(second.language);
-            if name != self.product.name(self.first.language) {
-                said.say(Field::SecondName, name);
-            }
+        let name = |language| match purpose {
+            Purpose::Retail | Purpose::DirectSale => self.product.label_name(language),
+            _ => self.product.name(language),
+        };
+        said.say(Field::Name, name(self.first.language));
+        if let Some(second) = &self.second
+            && name(second.language) != name(self.first.language)
+        {
+            said.say(Field::SecondName, name(second.language));
         }
         let words = |phrases: &Phrases| match self.readiness() {
             Some(Readiness::Raw) => phrases.text("label-raw"),
@@ -257,11 +260,11 @@ impl<'a> Writer<'a> {
             .collect();
         let now = &self.pack(number).now;
         let Some(date) = now.use_by else {
-            // The kitchen's own words over a date may be words that the place forbids.
-            if now.days_frozen().is_none()
-                && let Some(words) = mark::heading(self, languages[0])
-            {
-                said.say(Field::UseByHeading, words.to_uppercase());
+            // What has no date has no words over one either: a customer is told nothing about a date to come.
+            if now.days_frozen().is_none() {
+                for field in [Field::UseByHeading, Field::UseBy, Field::UseByShort] {
+                    said.0.remove(&field);
+                }
             }
             return;
         };

@@ -1,5 +1,6 @@
 //! What the gate says beyond what each rule says itself.
 
+use super::LabelItem;
 use crate::messages;
 
 messages! {
@@ -10,5 +11,10 @@ messages! {
         NoDate "no-date",
         NoList "no-list",
         NoTenderised "no-tenderised" { words: String },
+        Lacks "lacks" { item: LabelItem },
+        LacksIn "lacks-in" { item: LabelItem, language: String },
+        NotNamed "not-named" { language: String, name: String },
+        PartNotNamed "part-not-named" { language: String, name: String },
+        ForKitchen "for-kitchen",
     }
 }

@@ -11,7 +11,7 @@ use crate::words::{ProductKind, Species};
 /// What stands against it, by what the lists or the record know.
 pub fn check(facts: &NameFacts<'_>, law: &Law) -> Vec<Finding> {
     let product = facts.product;
-    let Some(name) = product.names.get("en") else {
+    let Some(name) = product.label_names().get("en") else {
         return Vec::new();
     };
     if facts.species.is_empty() {
