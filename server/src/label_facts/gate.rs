@@ -27,6 +27,7 @@ pub fn ask(writer: &Writer<'_>, number: u32, facts: &Facts) -> Result<Vec<Findin
         &items::told(writer, facts),
         second,
     ));
+    found.extend(items::no_address(writer, &traits));
     found.extend(items::unnamed(writer));
     found.extend(codes::beyond_the_till(writer, number));
     let pack = writer.pack(number);

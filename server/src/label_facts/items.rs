@@ -5,7 +5,6 @@ use super::net;
 use super::writer::Writer;
 use domain::family::{Frozen, frozen};
 use domain::gate::{GateSays, LabelItem, PackTrait, Told, required};
-use domain::naming::{NameFacts, mince_kind};
 use domain::rows::{Finding, Gravity};
 use domain::words::{ProductKind, State};
 use labels::{Facts, Field, Template};
@@ -42,8 +41,7 @@ pub fn traits(writer: &Writer<'_>, number: u32, facts: &Facts) -> BTreeSet<PackT
     let meat = product.species.is_some() || !writer.lot.species.is_empty();
     let ready = !product.raw && product.is_controlled();
     let once = frozen(writer.view.of, number, writer.kitchen.zone) == Frozen::Once;
-    let named = NameFacts::of_lot(&writer.reading.family, writer.view.of, writer.lists());
-    let minced = writer.law().statements.composition.is_some() && mince_kind(&named).is_some();
+    let minced = writer.law().statements.composition.is_some() && writer.is_minced();
     let all = [
         (T::Several, !stated.is_single),
         (T::Allergens, !stated.allergens.is_empty()),
@@ -88,9 +86,6 @@ pub fn told(writer: &Writer<'_>, facts: &Facts) -> Told {
         told.first.insert(LabelItem::Allergens);
         told.second.insert(LabelItem::Allergens);
     }
-    if writer.kitchen.entry.address.is_none() {
-        told.first.remove(&LabelItem::Business);
-    }
     told
 }
 
@@ -109,6 +104,14 @@ fn is_alike(writer: &Writer<'_>, item: LabelItem) -> bool {
         LabelItem::Storage | LabelItem::Thawed => true,
         _ => false,
     }
+}
+
+/// A kitchen that has not said where it is: its labels name it, and no place. It is told at set-up too.
+pub fn no_address(writer: &Writer<'_>, traits: &BTreeSet<PackTrait>) -> Option<Finding> {
+    let mut due = required(writer.law(), traits);
+    let due = due.find(|due| due.item == LabelItem::Business)?;
+    let lacks = writer.kitchen.entry.address.is_none();
+    lacks.then(|| Finding::new(Gravity::Warn, GateSays::NoAddress, [due.row.clone()]))
 }
 
 /// Names that a label would have in another language than its own: the food's own, and those of what is in it. Where

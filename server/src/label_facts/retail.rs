@@ -205,6 +205,9 @@ fn is_roasted(writer: &Writer<'_>) -> bool {
 /// What minced meat tells of its fat and its collagen, where the place asks for it.
 fn composition(writer: &Writer<'_>, said: &mut Said) {
     let law = writer.law();
+    if law.statements.composition.is_none() || !writer.is_minced() {
+        return;
+    }
     let facts = naming::NameFacts::of_lot(&writer.reading.family, writer.view.of, writer.lists());
     let second = writer.second.as_ref();
     let languages = [

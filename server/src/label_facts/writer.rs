@@ -11,10 +11,12 @@ use domain::cure_room::Piece;
 use domain::family::{KnownSource, Lists, LotView, SourceAnimal, frozen, piece};
 use domain::law::Law;
 use domain::lot::{Lot, LotId, Pack};
+use domain::naming::{NameFacts, mince_kind};
 use domain::origin::Origin;
 use domain::product::Product;
 use domain::words::{ProductKind, State};
 use labels::{Facts, Field, Purpose, Readiness};
+use std::cell::OnceCell;
 use std::collections::BTreeMap;
 
 /// How long a date may lie ahead and still go without its year on a small label, in days.
@@ -33,6 +35,8 @@ pub struct Writer<'a> {
     pub first: Phrases,
     /// Those of the second, where the kitchen has one.
     pub second: Option<Phrases>,
+    /// Is it sold as minced meat? Looked up for the first of its packs.
+    minced: OnceCell<bool>,
     /// What a purpose says of every pack alike; made for the first of them.
     shared: Option<(Purpose, Said)>,
 }
@@ -77,7 +81,16 @@ impl<'a> Writer<'a> {
             kitchen,
             first: Phrases::of(languages.first().copied().unwrap_or("en")),
             second: languages.get(1).map(|language| Phrases::of(language)),
+            minced: OnceCell::new(),
             shared: None,
+        })
+    }
+
+    /// Is it sold as minced meat?
+    pub fn is_minced(&self) -> bool {
+        *self.minced.get_or_init(|| {
+            let family = &self.reading.family;
+            mince_kind(&NameFacts::of_lot(family, self.view.of, self.lists())).is_some()
         })
     }
 

@@ -1122,6 +1122,7 @@ gate-lacks-in = The label lacks something in { $language } that a pack for a cus
 gate-not-named = It has no name in { $language }: "{ $name }" would stand on the label. Enter its name in that language with the product.
 gate-part-not-named = The ingredient "{ $name }" has no name in { $language }. Enter it with the product.
 gate-for-kitchen = This is a label for the kitchen, and the counter sells this product. A customer gets the label for sale.
+gate-no-address = A pack for a customer tells here where the kitchen is, and its address is not entered. Enter it with the kitchen.
 naming-qualifier = By its protein this name needs more words. Name it "{ $name }".
 naming-protein-unknown = The bare name is for { $least } % or more meat protein in what is not fat. Have protein and fat measured and enter them with the product.
 naming-meat-protein-unknown = Water was added: at least { $least } % meat protein is required, and the name states it. Have it measured and enter it with the product.

@@ -1130,6 +1130,7 @@ gate-lacks-in = Il manque sur l’étiquette, en { $language }, une chose qu’u
 gate-not-named = Il n’a pas de nom en { $language } : « { $name } » serait sur l’étiquette. Inscrivez son nom dans cette langue avec le produit.
 gate-part-not-named = L’ingrédient « { $name } » n’a pas de nom en { $language }. Inscrivez-le avec le produit.
 gate-for-kitchen = C’est une étiquette pour la cuisine, et le comptoir vend ce produit. Un client reçoit l’étiquette de vente.
+gate-no-address = Un paquet pour un client dit ici où est la cuisine, et son adresse n’est pas inscrite. Inscrivez-la avec la cuisine.
 naming-qualifier = D’après ses protéines, ce nom demande d’autres mots. Nommez-le « { $name } ».
 naming-protein-unknown = Le nom seul est pour { $least } % ou plus de protéines de viande dans la part non grasse. Faites mesurer protéines et gras, et inscrivez-les avec le produit.
 naming-meat-protein-unknown = De l’eau a été ajoutée : il faut au moins { $least } % de protéines de viande, et le nom l’indique. Faites-les mesurer et inscrivez-les avec le produit.

@@ -17,6 +17,7 @@ mod cures;
 mod deeds;
 mod door;
 mod heat;
+mod label_design;
 mod label_due;
 mod label_items;
 mod label_words;

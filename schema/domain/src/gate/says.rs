@@ -16,5 +16,6 @@ messages! {
         NotNamed "not-named" { language: String, name: String },
         PartNotNamed "part-not-named" { language: String, name: String },
         ForKitchen "for-kitchen",
+        NoAddress "no-address",
     }
 }

@@ -187,7 +187,7 @@ mod tests {
     fn equal_packs_are_in_ounces_and_weighed_ones_in_pounds() {
         check(250_000, false, "Net Wt. 8.8 oz");
         check(250_000, true, "Net Wt. 0.55 lb");
-        check(340_194, false, "Net Wt. 12 oz");
+        check(340_200, false, "Net Wt. 12 oz");
         check(680_400, false, "Net Wt. 1.50 lb");
         check(1_125_000, true, "Net Wt. 2.48 lb");
     }
