@@ -9,12 +9,12 @@ use rust_decimal::Decimal;
 /// A pound in kilograms, exactly.
 const POUND_KG: Decimal = Decimal::from_parts(45_359_237, 0, 0, false, 8);
 
-/// Was a pack weighed by itself? Where another of its lot weighs the same to the milligram, both were filled to a
-/// weight.
+/// Was a pack weighed by itself? Where all packs of its lot weigh the same to the milligram, they were filled to a
+/// weight. Told by the lot's own weight, for not every pack of it is loaded.
 pub fn is_weighed(writer: &Writer<'_>, number: u32) -> bool {
-    let own = writer.pack(number).made;
-    let same = writer.lot.packs.iter().filter(|pack| pack.made == own);
-    same.take(2).count() < 2
+    let (own, packs) = (writer.pack(number).made, writer.lot.pack_count);
+    let whole = i128::from(writer.view.of.made().milligrams());
+    packs < 2 || i128::from(own.milligrams()) * i128::from(packs) != whole
 }
 
 /// What a pack weighs: with the law's words and in ounces or pounds where the place has a rule for them, else in

@@ -72,10 +72,11 @@ fn worn_codes_are_still_read() {
         let said = run(&python, &arguments);
         let read: Vec<Vec<&str>> = said.lines().map(|line| line.split(' ').collect()).collect();
         let count = |nth: usize| read.iter().filter(|line| line[nth] == "True").count();
-        // Three dots a module of a lot's code are 72 mm with the white: on the paper that has them, bars are three dots.
+        // Three dots a module of a lot's code with its pack are 79 mm with the white: on paper of 102 mm bars are three
+        // dots, on paper of 62 mm they are two, and the square code is what is scanned.
         let wide: Vec<&Vec<&str>> = read
             .iter()
-            .filter(|line| line[2].parse::<u32>().unwrap() >= 76 * 8)
+            .filter(|line| line[2].parse::<u32>().unwrap() >= 100 * 8)
             .collect();
         let bars = wide.iter().filter(|line| line[1] == "True").count();
         let (square, all) = (count(0), count(1));
