@@ -114,31 +114,26 @@ pub fn no_address(writer: &Writer<'_>, traits: &BTreeSet<PackTrait>) -> Option<F
     lacks.then(|| Finding::new(Gravity::Warn, GateSays::NoAddress, [due.row.clone()]))
 }
 
-/// Names that a label would have in another language than its own: the food's own, and those of what is in it. Where
-/// the place wants that language, the food's own stops the label.
+/// Names that a label would have in another language than its own, where the place wants that language: the food's own,
+/// and those of what is in it.
 pub fn unnamed(writer: &Writer<'_>) -> Vec<Finding> {
-    let law = writer.law();
+    let rules = &writer.law().statements;
     let mut found = Vec::new();
     let languages = std::iter::once(&writer.first).chain(&writer.second);
-    for language in languages.map(|phrases| phrases.language) {
-        let name = writer.product.label_name(language).to_owned();
+    let languages = languages.map(|phrases| phrases.language);
+    for language in languages.filter(|language| rules.wants_language(language)) {
+        let row = rules.languages.iter().map(|(row, _)| row.clone());
         let language_of = || language.to_owned();
         if !writer.product.label_names().contains_key(language) {
-            let says = GateSays::NotNamed {
-                language: language_of(),
-                name,
-            };
-            let row = law.statements.languages.as_ref().map(|(row, _)| row);
-            let wanted = law.statements.wants_language(language);
-            found.push(match row.filter(|_| wanted) {
-                Some(row) => Finding::against(&law.rows, row, says),
-                None => Finding::new(Gravity::Warn, says, []),
-            });
+            let name = writer.product.label_name(language).to_owned();
+            let language = language_of();
+            let says = GateSays::NotNamed { language, name };
+            found.push(Finding::new(Gravity::Warn, says, row.clone()));
         }
         if let Some(name) = writer.view.stated.unnamed.get(language) {
             let (language, name) = (language_of(), name.clone());
             let says = GateSays::PartNotNamed { language, name };
-            found.push(Finding::new(Gravity::Warn, says, []));
+            found.push(Finding::new(Gravity::Warn, says, row));
         }
     }
     found
