@@ -1,5 +1,6 @@
 //! Options: the command line wins over the environment, the environment over one TOML file.
 
+use crate::label_facts::file::show::DesignArgs;
 use crate::log::Level;
 use crate::tls::CertificateFiles;
 use crate::web_address::is_web_address;
@@ -191,13 +192,14 @@ pub struct CertificateArgs {
 #[derive(Debug, Args)]
 pub struct LabelArgs {
     /// What the label says: {"texts": {"name": "…", …}, "qr": "…", "linear": "…"}
-    #[arg(value_name = "FACTS.json", required_unless_present = "list")]
+    #[arg(value_name = "FACTS.json", required_unless_present_any = ["list", "show", "schema", "sample", "from"])]
     pub facts: Option<PathBuf>,
     /// A shipped template's name, or the path of a template's file.
-    #[arg(long, value_name = "NAME|FILE.json", required_unless_present = "list")]
+    #[arg(long, value_name = "NAME|FILE.json", required_unless_present_any = ["list", "show", "schema", "sample", "from"])]
     pub template: Option<String>,
-    /// Where the label goes: the ending says in what form (.pdf, .png, .svg, .pwg). Again for more.
-    #[arg(long, value_name = "FILE", required_unless_present = "list")]
+    /// Where the label goes: the ending says in what form (.pdf, .png, .svg, .pwg). Again for more. A - before the
+    /// ending (-.png), or - alone for PDF, is standard output.
+    #[arg(long, value_name = "FILE", allow_hyphen_values = true, required_unless_present_any = ["list", "show", "schema", "sample", "from"])]
     pub out: Vec<PathBuf>,
     /// The printer's dots per inch: 203 or 300.
     #[arg(long, default_value_t = 203)]
@@ -221,6 +223,9 @@ pub struct LabelArgs {
     /// List the shipped templates, and no more.
     #[arg(long, exclusive = true)]
     pub list: bool,
+    #[command(flatten)]
+    #[allow(missing_docs, reason = "see DesignArgs")]
+    pub design: DesignArgs,
 }
 
 /// The options of one TOML file.

@@ -63,6 +63,10 @@ fn label(args: &LabelArgs) -> Result<(), String> {
         let _ = writeln!(std::io::stdout(), "{}", file::list()?);
         return Ok(());
     }
+    if let Some(text) = file::show::asked(&args.design)? {
+        let _ = writeln!(std::io::stdout(), "{}", text.trim_end());
+        return Ok(());
+    }
     let job = file::Job::new(args, shipped()?)?;
     if args.watch {
         file::watch::run(&job, &mut std::io::stdout());

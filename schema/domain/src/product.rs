@@ -25,6 +25,9 @@ pub struct Product {
     pub code: String,
     /// Its name by language tag: `en`, `fr`.
     pub names: Arc<BTreeMap<String, String>>,
+    /// Its names as a customer reads them, by language tag, where the house has others of its own; empty
+    /// where it has none.
+    pub sold_as: Arc<BTreeMap<String, String>>,
     /// What sort of thing it is.
     pub kind: ProductKind,
     /// Of which animal, if of one.
@@ -51,6 +54,8 @@ pub struct Product {
     pub sale: Sale,
     /// What is told of it for its name and standard.
     pub standard: StandardTold,
+    /// How a customer cooks it, by language tag.
+    pub cooking: BTreeMap<String, String>,
 }
 
 /// How long a product keeps.
@@ -184,6 +189,7 @@ impl Product {
         Product {
             code: String::new(),
             names: Arc::default(),
+            sold_as: Arc::default(),
             kind: ProductKind::Ingredient,
             species: None,
             raw: false,
@@ -197,6 +203,7 @@ impl Product {
             part: AsPart::default(),
             sale: Sale::default(),
             standard: StandardTold::default(),
+            cooking: BTreeMap::new(),
         }
     }
 
@@ -238,6 +245,21 @@ impl Product {
             true => Texts::from(self.code.as_str()),
             false => Texts::new((*self.names).clone()),
         }
+    }
+
+    /// The names that a label has: those for customers, and the house's own in a language that has none.
+    pub fn label_names(&self) -> &Arc<BTreeMap<String, String>> {
+        match self.sold_as.is_empty() {
+            true => &self.names,
+            false => &self.sold_as,
+        }
+    }
+
+    /// The name that a label has in a language, else in English, else any, else the code.
+    pub fn label_name(&self, language: &str) -> &str {
+        let names = self.label_names();
+        let name = names.get(language).or_else(|| names.get("en"));
+        name.or_else(|| names.values().next()).unwrap_or(&self.code)
     }
 
     /// The name in a language, else in English, else any, else the code.

@@ -56,6 +56,10 @@ fields! {
     SecondMade = "second-made",
     /// When it was frozen.
     Frozen = "frozen",
+    /// How long it keeps once it is thawed.
+    OnceThawed = "once-thawed",
+    /// A line on which the day of thawing is written by hand.
+    ThawedOn = "thawed-on",
     /// That it was frozen before and is sold thawed.
     Thawed = "thawed",
     /// The same in the second language.
@@ -82,6 +86,18 @@ fields! {
     Caution = "caution",
     /// The same in the second language.
     SecondCaution = "second-caution",
+    /// How it is cooked.
+    Cooking = "cooking",
+    /// The same in the second language.
+    SecondCooking = "second-cooking",
+    /// What is in it by figures: fat and collagen of minced meat.
+    Composition = "composition",
+    /// The same in the second language.
+    SecondComposition = "second-composition",
+    /// What a unit of weight costs.
+    UnitPrice = "unit-price",
+    /// What all of it costs.
+    Price = "price",
     /// The heading of the panel on safe handling.
     HandlingHeading = "handling-heading",
     /// Why there is such a panel.

@@ -264,6 +264,12 @@ impl Template {
             .map(|style| style.field)
     }
 
+    /// Has it a place for one of these texts, which it never drops?
+    pub fn holds(&self, any: &[Field]) -> bool {
+        self.styles()
+            .any(|style| any.contains(&style.field) && !style.may_drop)
+    }
+
     /// Whether it leaves a text out knowingly.
     pub fn omits(&self, field: Field) -> bool {
         self.omits.contains(&field)

@@ -76,6 +76,11 @@ fn in_upper(text: &str) -> String {
 
 /// A word of capitals only: how an allergen stands out in a list.
 fn in_capitals(word: &str) -> bool {
+    // French leaves the article before it small: `d’ŒUF` is one heavy word.
+    let word = match word.split_once(['\'', '’']) {
+        Some((article, word)) if article.chars().count() <= 3 => word,
+        _ => word,
+    };
     let letters = word.chars().filter(|c| c.is_alphabetic());
     letters.clone().count() > 1 && letters.clone().all(|c| !c.is_lowercase())
 }
@@ -279,5 +284,20 @@ impl Word {
             self.text.clone(),
             self.weight.face().scale(self.units, size),
         )
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::in_capitals;
+
+    #[test]
+    fn an_allergen_is_heavy_with_its_article() {
+        for word in ["LAIT", "d’ŒUF", "d'ŒUF", "(l’ŒUF),", "ŒUFS"] {
+            assert!(in_capitals(word), "{word}");
+        }
+        for word in ["lait", "d’œuf", "L’", "Œuf", "B"] {
+            assert!(!in_capitals(word), "{word}");
+        }
     }
 }

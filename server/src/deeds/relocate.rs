@@ -9,6 +9,7 @@ use crate::wire::asked::MoveAsked;
 use domain::deed::draw::Choice;
 use domain::deed::relocate::{Move, Whither};
 use domain::family::Lists;
+use domain::lot::Pack;
 use domain::words::{DeedKind, State};
 
 /// Records a move.
@@ -67,7 +68,23 @@ pub fn take(app: &Caller<'_>, asked: &MoveAsked) -> Result<Done> {
             let packs = packs();
             mince::frozen_again(facts, &lot, packs, happened)?.add_to(&mut plan);
         }
-        facts.record(asked.id.0.to_string(), DeedKind::Move, &plan)
+        let mut done = facts.record(asked.id.0.to_string(), DeedKind::Move, &plan)?;
+        // What is frozen or thawed has other days, and words of its own: its old label is no longer true.
+        let turned = |of: &&&Pack| {
+            let frozen = |state| state == State::Frozen;
+            state.is_some_and(|state| frozen(state) != frozen(of.now.state))
+        };
+        let packs: Vec<&Pack> = packs().collect();
+        let turned: Vec<String> = packs
+            .iter()
+            .filter(turned)
+            .map(|pack| pack.number.to_string())
+            .collect();
+        if !turned.is_empty() {
+            let (code, packs) = (&lot.code, turned.join(","));
+            done.labels = Some(format!("/api/lots/{code}/labels.pdf?packs={packs}"));
+        }
+        Ok(done)
     })
 }
 

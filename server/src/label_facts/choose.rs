@@ -2,12 +2,13 @@
 
 use super::says::{LabelSays, LabelTitle, SizeOf};
 use super::writer::Writer;
-use super::{Prepared, Wanted, gate, heights};
+use super::{Prepared, Wanted, gate, heights, items};
 use crate::error::{Error, Result};
 use crate::problems::TitleSays;
+use domain::gate::GateSays;
 use domain::moment::day_of;
 use domain::refusal::{Refusal as StopRefusal, RefusalKind};
-use domain::rows::Finding;
+use domain::rows::{Finding, Gravity};
 use domain::statement::check_languages;
 use domain::stop;
 use domain::words::{State, StopKind};
@@ -90,7 +91,7 @@ pub fn place(
     }
     let warnings = match retail {
         true => gate::ask(writer, number, &facts)?,
-        false => Vec::new(),
+        false => for_the_kitchen(writer, purpose),
     };
     let templates = match &wanted.template {
         Some(name) => vec![named(writer, name)?],
@@ -109,6 +110,15 @@ pub fn place(
     };
     let mut first: Option<(Refusal, &Template)> = None;
     for template in templates {
+        if retail && let Err(item) = items::covers(template, writer, number, &facts) {
+            if wanted.template.is_none() {
+                continue;
+            }
+            let label = template.name().to_owned();
+            let lot = writer.lot.code.clone();
+            let detail = LabelSays::NoRoomFor { label, lot, item };
+            return Err(Error::label_refused(LabelTitle::NotLawful, detail));
+        }
         match lay_out(&facts, template, dpi) {
             Ok(placed) => {
                 if retail {
@@ -134,6 +144,16 @@ pub fn place(
         }
     }
     Err(refused(writer, &facts, purpose, first, dpi))
+}
+
+/// A label of the kitchen's own on something that is offered for sale: no label that a customer gets.
+fn for_the_kitchen(writer: &Writer<'_>, purpose: Purpose) -> Vec<Finding> {
+    let own = matches!(purpose, Purpose::Kitchen | Purpose::Freezer);
+    let offered = writer.product.sale.offered && writer.lot.knows_allergens();
+    match own && offered {
+        true => vec![Finding::new(Gravity::Warn, GateSays::ForKitchen, [])],
+        false => Vec::new(),
+    }
 }
 
 /// A customer's label is not made of what is stopped.

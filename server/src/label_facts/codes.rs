@@ -1,8 +1,9 @@
 //! What the codes of a pack hold.
 
 use super::writer::Writer;
-use domain::gs1::in_store::{Layout, Value};
+use domain::gs1::in_store::{Layout, Refusal, Value};
 use domain::gs1::{Contents, Gtin, LastDay};
+use domain::rows::{Finding, Gravity};
 use domain::statement::DateKind;
 use labels::Facts;
 
@@ -50,6 +51,16 @@ fn contents(writer: &Writer<'_>, gtin: &Gtin, number: u32) -> Contents {
 /// The digits for the shop's own till; none where the kitchen has no such numbers, or where the price
 /// or the weight does not go into them.
 fn till(writer: &Writer<'_>, number: u32) -> Option<String> {
+    encoded(writer, number)?.ok()
+}
+
+/// Why a pack has no digits for the till, though the kitchen has numbers for it: what goes beyond their places.
+pub fn beyond_the_till(writer: &Writer<'_>, number: u32) -> Option<Finding> {
+    let why = encoded(writer, number)?.err()?;
+    Some(Finding::new(Gravity::Warn, why, []))
+}
+
+fn encoded(writer: &Writer<'_>, number: u32) -> Option<Result<String, Refusal>> {
     let layout: Layout = writer.kitchen.entry.till_layout.as_ref()?.0.parse().ok()?;
     let item = writer.product.sale.till_number?;
     let grams = writer.grams(number);
@@ -57,5 +68,5 @@ fn till(writer: &Writer<'_>, number: u32) -> Option<String> {
         true => Value::PriceMinor(u64::try_from(writer.product.sale.price_minor(grams)?).ok()?),
         false => Value::Grams(u64::try_from(grams.milligrams() / 1_000).ok()?),
     };
-    layout.encode(item, value).ok()
+    Some(layout.encode(item, value))
 }

@@ -37,13 +37,34 @@ pub fn of_lot(writer: &Writer<'_>, said: &mut Said) {
         let day = first.short_date(piece.in_salt);
         said.say(Field::Salted, first.say(LabelWords::Salted { day }));
         said.say(Field::Turns, turns(writer, piece));
-        said.say(Field::Release, release(writer, piece));
+        said.say(Field::Release, release(writer, piece, green));
     }
     if let Some(animal) = writer.animal() {
         let farm = writer.lists().farm(&animal.farm).to_owned();
         let day = first.short_date(animal.killed_on);
         said.say(Field::From, first.say(LabelWords::FarmKilled { farm, day }));
     }
+}
+
+/// What differs from piece to piece of a lot that hangs as several: each has its own green weight and its own target, by
+/// its share of what went into the salt.
+pub fn of_pack(writer: &Writer<'_>, said: &mut Said, number: u32) {
+    let of = writer.lot.pack_count;
+    let (Some(piece), true) = (writer.piece(), of > 1) else {
+        return;
+    };
+    let whole = i128::from(writer.view.of.made().milligrams().max(1));
+    let own = i128::from(writer.pack(number).made.milligrams());
+    let green = i128::from(piece.green.milligrams()) * own / whole;
+    let green = Grams::from_milligrams(i64::try_from(green).unwrap_or(i64::MAX));
+    let weight = writer.first.scale_weight(green);
+    let line = LabelWords::GreenOf {
+        weight,
+        nth: number,
+        of,
+    };
+    said.say(Field::Green, writer.first.say(line));
+    said.say(Field::Release, release(writer, &piece, green));
 }
 
 /// The days on which it is still to be turned in its salt.
@@ -69,11 +90,11 @@ fn turns(writer: &Writer<'_>, piece: &Piece) -> String {
 }
 
 /// What must be met before it is released: the target weight and the first day.
-fn release(writer: &Writer<'_>, piece: &Piece) -> String {
+fn release(writer: &Writer<'_>, piece: &Piece, green: Grams) -> String {
     let first = &writer.first;
     let target = piece.rule.loss.and_then(|loss| {
         let kept = Decimal::ONE_HUNDRED - loss.number();
-        let milligrams = Decimal::from(piece.green.milligrams()) * kept / Decimal::ONE_HUNDRED;
+        let milligrams = Decimal::from(green.milligrams()) * kept / Decimal::ONE_HUNDRED;
         let grams = Grams::from_milligrams(milligrams.floor().to_i64()?);
         Some(first.say(LabelWords::ReleaseTarget {
             weight: first.scale_weight(grams),

@@ -2,6 +2,7 @@
 
 mod form;
 mod gate;
+pub mod show;
 pub mod watch;
 
 use super::says::PurposeSays;
@@ -12,6 +13,7 @@ use domain::says::Says;
 use form::Form;
 use gate::{Gate, as_specimen};
 use labels::{Dpi, Facts, PlacedLabel, Template, lay_out};
+use std::io::Write;
 use std::path::{Path, PathBuf};
 use words::Speech;
 
@@ -114,7 +116,7 @@ impl Job {
         let drawn: Vec<(&PathBuf, Vec<u8>)> = drawn.collect::<Result<_, String>>()?;
         let mut told = Vec::new();
         for (path, bytes) in drawn {
-            std::fs::write(path, &bytes).map_err(|error| given::cannot_write(path, &error))?;
+            write(path, &bytes).map_err(|error| given::cannot_write(path, &error))?;
             told.push(format!("{} {}", path.display(), size(bytes.len())));
         }
         Ok(Made {
@@ -172,6 +174,14 @@ impl Source {
 
     fn parse(&self, json: &str) -> Result<Template, String> {
         Template::parse(&self.name(), json).map_err(|error| told(&error))
+    }
+}
+
+/// Writes a file, or to standard output where its name is only a form.
+fn write(path: &Path, bytes: &[u8]) -> std::io::Result<()> {
+    match form::is_standard_output(path) {
+        true => std::io::stdout().write_all(bytes),
+        false => std::fs::write(path, bytes),
     }
 }
 

@@ -1,12 +1,12 @@
 //! The gate as it is asked for a pack's label: what is found against the lot and against the texts.
 
-use super::mark;
 use super::says::{LabelSays, LabelTitle};
 use super::tenderised;
 use super::writer::Writer;
+use super::{codes, items, mark};
 use crate::error::{Error, Result};
 use domain::duties::tenderised::lines;
-use domain::gate::{GateSays, LabelTexts, of_texts};
+use domain::gate::{GateSays, LabelTexts, check_required, of_texts};
 use domain::rows::{Finding, Gravity};
 use domain::words::{Species, State};
 use labels::{Facts, Field};
@@ -21,12 +21,28 @@ pub fn ask(writer: &Writer<'_>, number: u32, facts: &Facts) -> Result<Vec<Findin
     found.extend(writer.view.against_label.iter().cloned());
     found.extend(of_texts(&texts(writer, number, facts), law));
     found.extend(tenderised::against(writer));
+    let traits = items::traits(writer, number, facts);
+    let second = writer.second.as_ref().map(|second| second.language);
+    found.extend(check_required(
+        law,
+        &traits,
+        &items::told(writer, facts),
+        second,
+    ));
+    found.extend(items::no_address(writer, &traits));
+    found.extend(items::unnamed(writer));
+    found.extend(codes::beyond_the_till(writer, number));
     let pack = writer.pack(number);
     if pack.now.use_by.is_none()
         && pack.now.state != State::Frozen
         && let Some(rows) = mark::lacks(writer)
     {
-        found.push(Finding::new(Gravity::Warn, GateSays::NoDate, rows));
+        let against = rows
+            .iter()
+            .map(|row| Finding::against(&law.rows, row, GateSays::NoDate));
+        let mut against: Vec<Finding> = against.collect();
+        against.sort_by_key(|finding| !finding.refuses());
+        found.extend(against.into_iter().next());
     }
     if let Some(finding) = found.iter().find(|finding| finding.refuses()) {
         let detail = LabelSays::NotLawful {
@@ -67,7 +83,8 @@ fn texts<'a>(writer: &'a Writer<'_>, number: u32, facts: &'a Facts) -> LabelText
             false => writer.view.stated.allergens.clone(),
         },
         contains,
-        list_due: writer.view.stated.list_due.clone(),
+        // The list is one of the items that the place's data asks for.
+        list_due: None,
         list: text(Field::Ingredients),
         net: text(Field::Net).map(|net| (net, writer.grams(number))),
         must_say: must_say(writer)

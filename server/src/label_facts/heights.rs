@@ -9,11 +9,19 @@ use rust_decimal::Decimal;
 /// What is too low, worst first; nothing where the place is silent.
 pub fn check(template: &Template, law: &Law) -> Vec<Finding> {
     let panel = Decimal::new(template.area_mm2(), 2);
+    // Beside the name as legible as that, else as high as the place says (`canada-eu-uk-2.14`).
+    let name = template
+        .text_styles()
+        .find(|style| style.field == Field::Name)
+        .map_or(Decimal::ZERO, |style| lowest(&style));
     let mut findings: Vec<Finding> = template
         .text_styles()
         .filter_map(|style| {
             let height = lowest(&style);
-            let what = lettering(style.field);
+            let what = match style.field {
+                Field::Thawed | Field::SecondThawed if height < name => Lettering::Thawed,
+                field => lettering(field),
+            };
             check_height(&law.statements, &law.rows, what, panel, height)
         })
         .collect();

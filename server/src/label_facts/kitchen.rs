@@ -63,6 +63,7 @@ pub fn frozen(writer: &Writer<'_>, said: &mut Said, number: u32, state: Frozen) 
     let first = &writer.first;
     if writer.pack(number).now.state == State::Frozen {
         said.say(Field::Heading, first.text("label-frozen"));
+        said.say(Field::ThawedOn, first.text("label-thawed-on"));
     }
     if let Frozen::Since(since) = state {
         let day = first.short_date(since);

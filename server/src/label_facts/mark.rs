@@ -12,14 +12,6 @@ pub fn of(writer: &Writer<'_>, day: NaiveDate, languages: &[&str]) -> Option<Dat
     in_words(writer, last_day(writer, day)?, day, languages)
 }
 
-/// The words over the last day, where there is none yet.
-pub fn heading<'a>(writer: &Writer<'a>, language: &str) -> Option<&'a str> {
-    let dates = &writer.law().statements.dates;
-    let kind = dates.last_day()?;
-    let words = dates.words.iter().find(|words| words.kind == kind)?;
-    Some(words.words.in_language(language))
-}
-
 /// As what the last day stands there: food that is soon a danger has another word than food that keeps.
 fn last_day(writer: &Writer<'_>, day: NaiveDate) -> Option<DateKind> {
     let rules = &writer.law().statements;

@@ -11,6 +11,7 @@ pub mod file;
 mod gate;
 pub mod guest;
 pub mod heights;
+mod items;
 mod kitchen;
 mod mark;
 mod net;

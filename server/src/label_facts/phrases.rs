@@ -27,6 +27,7 @@ messages! {
         Tag "tag" { tag: String },
         TheirLot "their-lot" { lot: String },
         Green "green" { weight: String },
+        GreenOf "green-of" { weight: String, nth: u32, of: u32 },
         Salted "salted" { day: String },
         Turns "turns" { days: String },
         Release "release" { target: String },
@@ -39,6 +40,7 @@ messages! {
             method: String, fahrenheit: Decimal, celsius: Decimal, hold: Arg,
         },
         CookAtOnce "cook-at-once" { method: String, fahrenheit: Decimal, celsius: Decimal },
+        UnitPrice "unit-price" { price: String, unit: String },
     }
 }
 
@@ -104,6 +106,11 @@ impl Phrases {
         let whole = Decimal::new(grams.milligrams(), 3).round().to_i64();
         let whole = whole.filter(|_| grams.milligrams() >= KILOGRAM_MG);
         self.speech.grams(whole.map_or(grams, Grams::whole))
+    }
+
+    /// A figure with so many decimals.
+    pub fn decimals(&self, number: Decimal, places: u32) -> String {
+        self.speech.decimals(number, places)
     }
 
     /// Kilograms with three decimals, as a butcher's scale shows them.

@@ -6,6 +6,7 @@ use super::writer::{Said, Writer};
 use super::{mark, net, tenderised};
 use crate::error::Result;
 use domain::family::Frozen;
+use domain::naming;
 use domain::statement::{NoticeKind, notice};
 use domain::words::{ProductKind, State};
 use labels::{Field, Readiness};
@@ -15,6 +16,10 @@ use words::capital;
 pub fn of_lot(writer: &Writer<'_>, said: &mut Said) -> Result<()> {
     for (phrases, fields) in languages(writer) {
         statement(writer, &phrases, fields, said);
+        let cooking = &writer.product.cooking;
+        if let Some(text) = cooking.get(phrases.language) {
+            said.say(fields.cooking, text.clone());
+        }
         let made = writer.made();
         let text = mark::packed(writer, made, phrases.language);
         let day = || phrases.short_date(made);
@@ -41,6 +46,7 @@ pub fn of_lot(writer: &Writer<'_>, said: &mut Said) -> Result<()> {
             said.say(Field::Kind, both.unwrap_or_default());
         }
     }
+    composition(writer, said);
     handling(writer, said);
     uncured::of_lot(writer, said)?;
     tenderised::name(writer, said);
@@ -53,6 +59,7 @@ pub fn of_lot(writer: &Writer<'_>, said: &mut Said) -> Result<()> {
 pub fn of_pack(writer: &Writer<'_>, said: &mut Said, number: u32, state: Frozen) {
     writer.customers_date(said, number);
     said.say(Field::Net, net::told(writer, number));
+    net::price(writer, said, number);
     for (phrases, fields) in languages(writer) {
         storage(writer, &phrases, fields, number, said);
         if state == Frozen::Once {
@@ -86,6 +93,7 @@ pub(super) struct Fields {
     cure: Field,
     storage: Field,
     pub(super) caution: Field,
+    cooking: Field,
     made: Field,
     thawed: Field,
 }
@@ -96,6 +104,7 @@ const FIRST: Fields = Fields {
     cure: Field::Cure,
     storage: Field::Storage,
     caution: Field::Caution,
+    cooking: Field::Cooking,
     made: Field::Made,
     thawed: Field::Thawed,
 };
@@ -106,6 +115,7 @@ const SECOND: Fields = Fields {
     cure: Field::SecondCure,
     storage: Field::SecondStorage,
     caution: Field::SecondCaution,
+    cooking: Field::SecondCooking,
     made: Field::SecondMade,
     thawed: Field::SecondThawed,
 };
@@ -130,7 +140,12 @@ fn statement(writer: &Writer<'_>, phrases: &Phrases, fields: Fields, said: &mut 
     let title = stated.titles.get(language);
     let own = || phrases.text("label-ingredients");
     let title = title.map_or_else(own, String::clone);
-    said.say(fields.ingredients, format!("{title} {list}.{species}"));
+    // A food of one thing has no list: its name says it, and what animals are in it is said all the same.
+    let text = match stated.is_single {
+        true => species.trim().to_owned(),
+        false => format!("{title} {list}.{species}"),
+    };
+    said.say(fields.ingredients, text);
     // Nothing where the list itself makes them stand out.
     let contains = stated.contains.get(language).cloned().unwrap_or_default();
     let contains = match stated.may_contain.get(language) {
@@ -155,8 +170,9 @@ fn storage(writer: &Writer<'_>, phrases: &Phrases, fields: Fields, number: u32, 
     let words = |kind| notice(rules, kind).map(|words| words.in_language(phrases.language));
     let laws = kind.and_then(words).map(str::to_owned);
     let mut text = laws.unwrap_or_else(|| phrases.storage(state));
-    let roast = writer.product.kind == ProductKind::Cooked && writer.product.species.is_some();
-    if roast && let Some(words) = words(NoticeKind::CookedStorage) {
+    if is_roasted(writer)
+        && let Some(words) = words(NoticeKind::CookedStorage)
+    {
         text = words.to_owned();
     }
     if let Some(held) = without_air(writer, phrases, state) {
@@ -170,6 +186,41 @@ fn storage(writer: &Writer<'_>, phrases: &Phrases, fields: Fields, number: u32, 
             false => format!("{}.", capital(must)),
         };
         said.say(fields.caution, caution);
+    }
+}
+
+/// Is it meat that is ready to eat and that its name calls roasted or the like, where the place has words on how such
+/// meat is kept (`canada-eu-uk-2.17`)?
+fn is_roasted(writer: &Writer<'_>) -> bool {
+    let product = writer.product;
+    let ready = product.kind == ProductKind::Cooked && product.species.is_some() && !product.raw;
+    let words = &writer.law().statements.roasted;
+    let says = |name: &String| {
+        let name = name.to_lowercase();
+        let mut of_it = name.split(|letter: char| !letter.is_alphanumeric());
+        of_it.any(|word| words.iter().any(|known| known == word))
+    };
+    ready && product.label_names().values().any(says)
+}
+
+/// What minced meat tells of its fat and its collagen, where the place asks for it.
+fn composition(writer: &Writer<'_>, said: &mut Said) {
+    let law = writer.law();
+    if law.statements.composition.is_none() || !writer.is_minced() {
+        return;
+    }
+    let facts = naming::NameFacts::of_lot(&writer.reading.family, writer.view.of, writer.lists());
+    let second = writer.second.as_ref();
+    let languages = [
+        (Some(&writer.first), Field::Composition),
+        (second, Field::SecondComposition),
+    ];
+    for (phrases, field) in languages {
+        if let Some(phrases) = phrases
+            && let Some(text) = naming::composition(&facts, law, phrases.language)
+        {
+            said.say(field, format!("{}.", capital(&text)));
+        }
     }
 }
 

@@ -1,6 +1,7 @@
 //! Why there is no label.
 
 use domain::code::LotCode;
+use domain::gate::LabelItem;
 use domain::messages;
 use domain::says::Says;
 use labels::{Purpose, Template};
@@ -12,6 +13,7 @@ messages! {
         NotLawful "not-lawful" { lot: LotCode, finding: Says },
         LanguageMissing "language-missing" { lot: LotCode, finding: Says },
         LettersTooLow "letters-too-low" { label: String, finding: Says },
+        NoRoomFor "no-room-for" { label: String, lot: LotCode, item: LabelItem },
         NoneForIt "none-for-it" { purpose: PurposeSays, place: String, lot: LotCode },
         NotHeld "not-held" { label: String, size: SizeOf, lot: LotCode, why: Says, advice: Says },
         WouldHold "would-hold" { label: String, size: SizeOf },

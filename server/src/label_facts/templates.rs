@@ -30,6 +30,7 @@ shipped![
     "pack-wide",
     "receiving",
     "receiving-large",
+    "roll-ca",
     "roll-eu",
     "roll-us",
     "tub",

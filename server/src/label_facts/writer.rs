@@ -11,10 +11,12 @@ use domain::cure_room::Piece;
 use domain::family::{KnownSource, Lists, LotView, SourceAnimal, frozen, piece};
 use domain::law::Law;
 use domain::lot::{Lot, LotId, Pack};
+use domain::naming::{NameFacts, mince_kind};
 use domain::origin::Origin;
 use domain::product::Product;
 use domain::words::{ProductKind, State};
 use labels::{Facts, Field, Purpose, Readiness};
+use std::cell::OnceCell;
 use std::collections::BTreeMap;
 
 /// How long a date may lie ahead and still go without its year on a small label, in days.
@@ -33,6 +35,8 @@ pub struct Writer<'a> {
     pub first: Phrases,
     /// Those of the second, where the kitchen has one.
     pub second: Option<Phrases>,
+    /// Is it sold as minced meat? Looked up for the first of its packs.
+    minced: OnceCell<bool>,
     /// What a purpose says of every pack alike; made for the first of them.
     shared: Option<(Purpose, Said)>,
 }
@@ -77,7 +81,16 @@ impl<'a> Writer<'a> {
             kitchen,
             first: Phrases::of(languages.first().copied().unwrap_or("en")),
             second: languages.get(1).map(|language| Phrases::of(language)),
+            minced: OnceCell::new(),
             shared: None,
+        })
+    }
+
+    /// Is it sold as minced meat?
+    pub fn is_minced(&self) -> bool {
+        *self.minced.get_or_init(|| {
+            let family = &self.reading.family;
+            mince_kind(&NameFacts::of_lot(family, self.view.of, self.lists())).is_some()
         })
     }
 
@@ -160,7 +173,7 @@ impl<'a> Writer<'a> {
             Purpose::Freezer => kitchen::frozen(self, &mut said, number, state),
             Purpose::Kitchen => kitchen::of_pack(self, &mut said, number),
             Purpose::Receiving => receiving::of_pack(self, &mut said, number),
-            Purpose::Curing => {}
+            Purpose::Curing => curing::of_pack(self, &mut said, number),
             Purpose::Hold => kitchen::held(self, &mut said, number),
         }
         let shown = self.lot.code.shown();
@@ -184,12 +197,15 @@ impl<'a> Writer<'a> {
     /// What all packs of the lot have in common.
     fn shared(&self, purpose: Purpose) -> Result<Said> {
         let mut said = Said::default();
-        said.say(Field::Name, self.product.name(self.first.language));
-        if let Some(second) = &self.second {
-            let name = self.product.name(second.language);
-            if name != self.product.name(self.first.language) {
-                said.say(Field::SecondName, name);
-            }
+        let name = |language| match purpose {
+            Purpose::Retail | Purpose::DirectSale => self.product.label_name(language),
+            _ => self.product.name(language),
+        };
+        said.say(Field::Name, name(self.first.language));
+        if let Some(second) = &self.second
+            && name(second.language) != name(self.first.language)
+        {
+            said.say(Field::SecondName, name(second.language));
         }
         let words = |phrases: &Phrases| match self.readiness() {
             Some(Readiness::Raw) => phrases.text("label-raw"),
@@ -257,11 +273,11 @@ impl<'a> Writer<'a> {
             .collect();
         let now = &self.pack(number).now;
         let Some(date) = now.use_by else {
-            // The kitchen's own words over a date may be words that the place forbids.
-            if now.days_frozen().is_none()
-                && let Some(words) = mark::heading(self, languages[0])
-            {
-                said.say(Field::UseByHeading, words.to_uppercase());
+            // What has no date has no words over one either: a customer is told nothing about a date to come.
+            if now.days_frozen().is_none() {
+                for field in [Field::UseByHeading, Field::UseBy, Field::UseByShort] {
+                    said.0.remove(&field);
+                }
             }
             return;
         };

@@ -159,7 +159,8 @@ impl Entry for ProductEntry {
     }
 
     fn search(&self) -> String {
-        let names: Vec<&str> = self.names.values().map(|name| name.0.as_str()).collect();
+        let names = self.names.values().chain(self.customer_names.values());
+        let names: Vec<&str> = names.map(|name| name.0.as_str()).collect();
         format!("{} {}", self.code.0, names.join(" "))
     }
 
@@ -167,8 +168,14 @@ impl Entry for ProductEntry {
         if self.names.is_empty() {
             return Err(Error::cannot_be("names", ListSays::NoName));
         }
-        for language in self.names.keys() {
-            language_tag(&language.0, "names")?;
+        for (texts, field) in [
+            (&self.names, "names"),
+            (&self.customer_names, "customer_names"),
+            (&self.cooking, "cooking"),
+        ] {
+            for language in texts.keys() {
+                language_tag(&language.0, field)?;
+            }
         }
         for (keep, field) in [
             (self.keep, "keep.days"),

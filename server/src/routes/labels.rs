@@ -37,6 +37,19 @@ pub fn add(api: &mut Api) {
     )
     .answers_file("application/pdf", "One page a label, or a sheet of many");
     api.get(
+        "/api/lots/{code}/label-facts.json",
+        Right::See,
+        "What the label of a pack says, as whoever designs labels needs it",
+        web::get().to(facts_of_lot),
+    )
+    .query("packs", "Which pack; the first on hand if left out")
+    .query("template", "As on which label")
+    .query("dpi", "For which printer: 203 or 300")
+    .answers_file(
+        "application/json",
+        "Texts by field, and what the codes hold",
+    );
+    api.get(
         "/api/steps/{id}/labels.pdf",
         Right::See,
         "The labels of what a deed made, to look at: nothing is recorded (`Label-Recorded: no`)",
@@ -91,6 +104,35 @@ async fn of_lot(
     })
     .await?;
     pdf(shared, placed, asked).await
+}
+
+/// The facts of one label: `gambrel label` makes a picture of them on any template.
+async fn facts_of_lot(
+    request: HttpRequest,
+    app: web::Data<App>,
+    code: web::Path<String>,
+) -> Result<HttpResponse> {
+    let asked: Asked = query(&request)?;
+    let wanted = Wanted {
+        packs: asked.packs.as_deref().map(pack_numbers).transpose()?,
+        template: asked.template,
+        dpi: asked.dpi,
+        window: Some((0, 1)),
+        ..Wanted::default()
+    };
+    let facts = within(Room::Draw, move || {
+        app.store.read(|conn| {
+            let extent = Extent {
+                packs: wanted.packs.as_deref(),
+                ..Extent::ANCESTORS
+            };
+            let (reading, lot) = LoadedFamily::of_code(&app, conn, &code, extent)?;
+            let prepared = label_facts::prepare(&app, &reading, lot, &wanted)?;
+            Ok(prepared.into_iter().next().map(|label| label.facts))
+        })
+    })
+    .await?;
+    Ok(HttpResponse::Ok().json(facts))
 }
 
 async fn of_step(

@@ -2,6 +2,7 @@
 
 use super::cures::{CuredAsEntry, CuringSalt, FoodWord, NatureWord, ReleaseEntry};
 use super::limits::LimitsEntry;
+pub use super::recipes::{PartEntry, RecipeEntry};
 use super::standard::StandardEntry;
 use super::{
     AllergenWord, Amount, Certificate, Code, CurePartWord, HeatUnitsWord, KeepFromWord, Line,
@@ -69,7 +70,7 @@ pub struct KitchenEntry {
 }
 
 /// What is told when it is read is not kept: it would be wrong tomorrow.
-fn never_kept<T>(_: &Option<T>) -> bool {
+pub(super) fn never_kept<T>(_: &Option<T>) -> bool {
     true
 }
 
@@ -184,6 +185,12 @@ pub struct ProductEntry {
     pub code: Code,
     /// Its names by language.
     pub names: BTreeMap<Line, Line>,
+    /// Its names for customers by language, where the house calls it otherwise: on labels and in ingredient lists.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub customer_names: BTreeMap<Line, Line>,
+    /// How a customer cooks it, by language: on the pack.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub cooking: BTreeMap<Line, Line>,
     /// What sort of thing it is.
     pub kind: ProductKindWord,
     /// Of which animal, if of one.
@@ -245,6 +252,13 @@ pub struct ProductEntry {
     pub warnings: Option<serde_json::Value>,
 }
 
+fn plain(texts: &BTreeMap<Line, Line>) -> BTreeMap<String, String> {
+    let texts = texts.iter();
+    texts
+        .map(|(language, text)| (language.0.clone(), text.0.clone()))
+        .collect()
+}
+
 fn is_raw() -> bool {
     true
 }
@@ -299,41 +313,14 @@ impl KeepEntry {
     }
 }
 
-/// A recipe.
-#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
-#[serde(deny_unknown_fields)]
-pub struct RecipeEntry {
-    /// What it makes.
-    pub product: Code,
-    /// Its parts by weight.
-    pub parts: Vec<PartEntry>,
-    /// Told when it is written; not looked at when it is sent back: parts of which nobody told what is in them.
-    #[serde(default, skip_serializing_if = "never_kept")]
-    #[schema(read_only, value_type = Option<Vec<super::answers::FindingRead>>)]
-    pub warnings: Option<serde_json::Value>,
-}
-
-/// One part of a recipe.
-#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
-#[serde(deny_unknown_fields)]
-pub struct PartEntry {
-    /// The product.
-    pub product: Code,
-    /// Its weight in the batch that the recipe describes.
-    pub grams: Weight,
-}
-
 impl ProductEntry {
     /// The domain's product.
     pub fn product(&self) -> Product {
         Product {
             code: self.code.0.clone(),
-            names: self
-                .names
-                .iter()
-                .map(|(language, name)| (language.0.clone(), name.0.clone()))
-                .collect::<BTreeMap<_, _>>()
-                .into(),
+            names: plain(&self.names).into(),
+            sold_as: self.sold_as().into(),
+            cooking: plain(&self.cooking),
             kind: self.kind.0,
             species: self.species.map(|species| species.0),
             raw: self.raw,
@@ -364,6 +351,16 @@ impl ProductEntry {
                 .map(StandardEntry::told)
                 .unwrap_or_default(),
         }
+    }
+
+    /// The names that a customer reads, with the house's own where there is none; empty where there is none at all.
+    fn sold_as(&self) -> BTreeMap<String, String> {
+        if self.customer_names.is_empty() {
+            return BTreeMap::new();
+        }
+        let mut names = plain(&self.names);
+        names.extend(plain(&self.customer_names));
+        names
     }
 
     /// A carcass is held against its cuts, whatever process is named besides.

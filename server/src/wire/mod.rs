@@ -16,6 +16,7 @@ pub mod people;
 pub mod prints;
 pub mod readings;
 pub mod recall_words;
+mod recipes;
 pub mod rows;
 pub mod says;
 pub mod scalars;

@@ -1138,6 +1138,12 @@ gate-no-tenderised-name = Des lames ou des aiguilles ont traversé ce bœuf : s
 tenderised-too-cool = L’étiquette dirait de cuire ce bœuf à { $core }. Des lames ou des aiguilles l’ont traversé : il lui faut { $at_least } pendant { $hold }, ou plus chaud. Mettez-le dans le mode de cuisson du produit.
 tenderised-too-short = L’étiquette dirait de cuire ce bœuf à { $core } sans tenue assez longue. Des lames ou des aiguilles l’ont traversé : à cette chaleur, il lui faut { $hold }. Mettez-le dans le mode de cuisson du produit.
 gate-no-tenderised = La viande a été attendrie, et l’étiquette doit porter « { $words } ». Prenez une étiquette qui a de la place pour cette mention.
+gate-lacks = Il manque sur l’étiquette une chose qu’un paquet pour un client indique ici : { $item }.
+gate-lacks-in = Il manque sur l’étiquette, en { $language }, une chose qu’un paquet pour un client indique ici dans les deux langues : { $item }.
+gate-not-named = Il n’a pas de nom en { $language } : « { $name } » serait sur l’étiquette. Inscrivez son nom dans cette langue avec le produit.
+gate-part-not-named = L’ingrédient « { $name } » n’a pas de nom en { $language }. Inscrivez-le avec le produit.
+gate-for-kitchen = C’est une étiquette pour la cuisine, et le comptoir vend ce produit. Un client reçoit l’étiquette de vente.
+gate-no-address = Un paquet pour un client dit ici où est la cuisine, et son adresse n’est pas inscrite. Inscrivez-la avec la cuisine.
 naming-qualifier = D’après ses protéines, ce nom demande d’autres mots. Nommez-le « { $name } ».
 naming-protein-unknown = Le nom seul est pour { $least } % ou plus de protéines de viande dans la part non grasse. Faites mesurer protéines et gras, et inscrivez-les avec le produit.
 naming-meat-protein-unsaid = Quelque chose a été ajouté à cette pièce, et son nom indique le minimum de protéines de viande. Écrivez-le dans le nom : « { $percent } de protéines de viande ».
@@ -1886,6 +1892,7 @@ label-refused-no-such-pack = { $lot } a { $packs ->
     [one] { $packs } paquet
    *[other] { $packs } paquets
  } ; il n’y a pas de paquet { $pack }.
+label-refused-no-room-for = L’étiquette « { $label } » n’a pas de place pour une chose qu’un paquet pour un client indique ici : { $item }. { $lot } n’est donc pas étiqueté avec elle.
 label-refused-nothing-on-hand = Il n’y a rien de { $lot } en stock, donc rien à étiqueter. Indiquez des paquets pour imprimer leurs étiquettes.
 label-title-stopped = C’est arrêté
 label-title-not-lawful = La mention n’est pas légale
@@ -1922,8 +1929,8 @@ label-code-ean-13 = code de caisse
 
 ## Labels
 
-label-use-by = CONSOMMER JUSQU’AU
-label-use-by-day = Consommer jusqu’au { $day }
+label-use-by = À CONSOMMER JUSQU’AU
+label-use-by-day = À consommer jusqu’au { $day }
 label-use-within = À CONSOMMER SOUS
 label-once-thawed = { $days ->
     [one] { $days } JOUR APRÈS DÉGEL
@@ -1933,6 +1940,8 @@ label-no-date = PAS ENCORE DE DATE
 label-made = Fait le { $day }
 label-frozen = CONGELÉ
 label-frozen-on = Congelé le { $day }
+label-unit-price = { $price }/{ $unit }
+label-thawed-on = Décongelé le : ____________
 label-ingredients = Ingrédients :
 label-contains = Contient : { $names }
 label-allergens-unknown = Allergènes inconnus
@@ -1960,6 +1969,7 @@ label-tag = boucle { $tag }
 label-their-lot = Lot fournisseur { $lot }
 label-not-released = NON LIBÉRÉ
 label-green = Frais { $weight }
+label-green-of = Frais { $weight }, pièce { $nth } sur { $of }
 label-salted = Salé le { $day }
 label-turns = Retourner : { $days }
 label-release = Libérer à { $target }
@@ -2056,6 +2066,22 @@ LabelFact-species = animaux
 LabelFact-ingredient = ingrédients
 LabelFact-weight = poids net
 LabelFact-name = nom
+LabelItem-name = dénomination
+LabelItem-list = liste des ingrédients
+LabelItem-allergens = allergènes
+LabelItem-net = poids net
+LabelItem-date = date limite
+LabelItem-storage = conservation
+LabelItem-business = nom et adresse de la cuisine
+LabelItem-lot = lot
+LabelItem-safe-handling = encadré de manipulation sûre
+LabelItem-caution = qu’il doit être cuit
+LabelItem-cooking = mode de cuisson
+LabelItem-frozen = date de congélation
+LabelItem-thawed = qu’il a été congelé
+LabelItem-composition = matières grasses et collagène
+LabelItem-unit-price = prix à l’unité de poids
+LabelItem-price = prix
 
 claim-day = { $date }
 claim-no-day = aucun jour

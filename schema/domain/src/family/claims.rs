@@ -24,7 +24,7 @@ pub fn claims(family: &Family, of: &Relative) -> Claims {
     Claims {
         beside: false,
         dated: true,
-        name: Some(product.name("en").to_owned()),
+        name: Some(product.label_name("en").to_owned()),
         allergens: Some(of.lot.allergens.clone()),
         may_contain: Some(of.lot.perhaps()),
         made_of: Some(made_of),

@@ -55,8 +55,8 @@ pub fn food(
     let ingoing: Grams = parts.iter().map(|part| part.grams).sum();
     let finished = dried.map(|(fresh, ready)| share_of(meat, ready, fresh));
     Food {
-        name: product.name(language).to_owned(),
-        names: product.names.clone(),
+        name: product.label_name(language).to_owned(),
+        names: product.label_names().clone(),
         finished: finished.filter(|finished| !finished.is_none_left() && *finished < ingoing),
         parts,
         allergens: of.lot.allergens.clone(),
@@ -67,7 +67,7 @@ pub fn food(
         water_goes_unsaid: product.kind == ProductKind::Mixed
             || product.species.is_none()
             || product
-                .names
+                .label_names()
                 .iter()
                 .all(|(tag, name)| statement::says_water(name, tag)),
         ..Food::default()
@@ -102,6 +102,14 @@ pub(super) fn is_single(kind: ProductKind) -> bool {
     matches!(kind, Carcass | Cut | Trim | Fat | Bone | Offal | Waste)
 }
 
+/// Is it only a step on the way in this kitchen: meat in its salt or cooked, that nobody buys as it is? A
+/// customer reads what is in it, not what the house calls it.
+fn is_a_step(of: &Relative) -> bool {
+    let product = &of.lot.product;
+    let of_meat = matches!(product.kind, ProductKind::Cured | ProductKind::Cooked);
+    of_meat && product.species.is_some() && !product.sale.offered && of.lot.supplied.is_none()
+}
+
 /// One thing that went in. What was bought has the allergens that were told of it, whatever a list says.
 pub(super) fn of_lot(of: &Relative, grams: Grams, parts: Vec<Ingredient>) -> Ingredient {
     let made = ingredient(&of.lot.product, grams, parts);
@@ -118,7 +126,7 @@ pub(super) fn of_lot(of: &Relative, grams: Grams, parts: Vec<Ingredient>) -> Ing
 pub(super) fn ingredient(product: &Product, grams: Grams, parts: Vec<Ingredient>) -> Ingredient {
     Ingredient {
         product: product.code.clone(),
-        names: product.names.clone(),
+        names: product.label_names().clone(),
         grams,
         parts,
         nature: product.part.nature.unwrap_or(match product.kind {
@@ -191,7 +199,11 @@ impl CompositionSources<'_> {
                         true => self.parts_of_curing_salt(strength(of), grams),
                         false => parts.get(&used.lot).cloned().unwrap_or_default(),
                     };
-                    inputs.push(of_lot(of, grams, within));
+                    let one = of_lot(of, grams, within);
+                    match is_a_step(of) {
+                        true => inputs.extend(ingredients::opened(one)),
+                        false => inputs.push(one),
+                    }
                 }
                 let water = self.family.water.get(&of.lot.made_by);
                 inputs.extend(water.map(|grams| Ingredient::water(*grams)));

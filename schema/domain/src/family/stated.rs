@@ -2,7 +2,7 @@
 //! it.
 
 use super::{Family, Lists, Relative, food};
-use crate::ingredients;
+use crate::ingredients::{self, Ingredient};
 use crate::law::Law;
 use crate::rows::{Finding, RowId};
 use crate::statement::{Runs, Sale, StatementStyle, WrittenStatement, write};
@@ -26,6 +26,10 @@ pub struct Stated {
     pub allergens: BTreeSet<Allergen>,
     /// The row by which the pack must carry its ingredient list, where it must.
     pub list_due: Option<RowId>,
+    /// The first thing in it that has no name in a language, with the name that stands there instead.
+    pub unnamed: BTreeMap<String, String>,
+    /// Is it a food of one thing, which has no list?
+    pub is_single: bool,
     /// What is to be known or mended.
     pub findings: Vec<Finding>,
 }
@@ -64,6 +68,7 @@ pub fn stated(
         };
         let text = plain(&list);
         let bare = title.and_then(|title| strip(&text, title)).unwrap_or(&text);
+        stated.is_single = bare.is_empty();
         let told = match bare.is_empty() {
             true => ingredients::list(&food.parts, &language),
             false => bare.trim_end_matches('.').to_owned(),
@@ -84,6 +89,12 @@ pub fn stated(
             .species
             .extend(species.map(|species| (language, species)));
     }
+    for language in languages {
+        let unnamed = unnamed(&food.parts, language);
+        stated
+            .unnamed
+            .extend(unnamed.map(|name| ((*language).to_owned(), name)));
+    }
     stated.allergens = statement.allergens;
     let due = law.statements.due(Sale::PackedHere);
     stated.list_due = due
@@ -91,6 +102,16 @@ pub fn stated(
         .map(|due| due.row.clone());
     stated.findings = statement.findings;
     stated
+}
+
+/// The first of the parts, at any depth, that has no name in a language. What a pack declares is told of by the
+/// statement itself.
+fn unnamed(parts: &[Ingredient], language: &str) -> Option<String> {
+    parts.iter().find_map(|part| {
+        let lacks = !part.as_declared && !part.names.contains_key(language);
+        let own = lacks.then(|| part.name(language));
+        own.or_else(|| unnamed(&part.parts, language))
+    })
 }
 
 /// The text after a title, which may be emphasised and so stand in capitals.

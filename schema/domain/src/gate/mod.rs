@@ -4,15 +4,19 @@
 //! [`of_lot`] asks what the record knows of the food: its name and standard, where its meat comes from.
 //! [`of_texts`] reads the texts as they will be printed. What breaks a confirmed row refuses the label;
 //! what breaks a row that nobody has read, and what the record cannot know, is printed and warned of.
+//! [`required()`] is what the place's data asks of such a pack, item by item: [`check_required`] holds what is
+//! told against it, and a template that has no room for what is due is not taken.
 
 mod beef;
 mod origin;
+mod required;
 mod says;
 #[cfg(test)]
 mod tests;
 mod texts;
 
 pub use origin::{Raised, origin_lines, sources};
+pub use required::{LabelItem, PackTrait, Required, Told, check_required, required};
 pub use says::GateSays;
 pub use texts::{LabelTexts, of_texts};
 

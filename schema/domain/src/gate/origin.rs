@@ -101,12 +101,20 @@ pub fn origin_lines(
     language: &str,
 ) -> Vec<String> {
     let raised: Option<Vec<&Raised>> = sources.iter().map(Option::as_ref).collect();
+    if product.species == Some(Species::Cattle) && product.raw {
+        let known = raised.as_ref().filter(|all| !all.is_empty());
+        let lines = known.and_then(|raised| beef(raised, lot, law, language));
+        // The number by which it is traced stands there whatever else is known of it (`canada-eu-uk-10.7`).
+        let number = || {
+            let wording = law.duties.origin.as_ref()?;
+            let words = wording.beef_reference.in_language(language);
+            Some(vec![words.replacen("{}", lot, 1)])
+        };
+        return lines.or_else(number).unwrap_or_default();
+    }
     let (Some(raised), true) = (raised.filter(|all| !all.is_empty()), product.raw) else {
         return Vec::new();
     };
-    if product.species == Some(Species::Cattle) {
-        return beef(&raised, lot, law, language).unwrap_or_default();
-    }
     let rule = law.statements.origin.as_ref();
     if !rule.is_some_and(|rule| product.species.is_some_and(|of| rule.species.contains(&of))) {
         return Vec::new();

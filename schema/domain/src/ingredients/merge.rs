@@ -17,6 +17,20 @@ pub fn of_step(product: &str, mut inputs: Vec<Ingredient>) -> Vec<Ingredient> {
     merged(without(product, inputs))
 }
 
+/// The parts of something that is only a step on the way, summing to what went in of it; itself where it has
+/// none, or where it brings an allergen that no part has.
+pub fn opened(mut one: Ingredient) -> Vec<Ingredient> {
+    let known = super::allergens(&one.parts);
+    if one.parts.is_empty() || one.as_declared || !one.allergens.is_subset(&known) {
+        return vec![one];
+    }
+    let mut parts = scaled(std::mem::take(&mut one.parts), one.grams);
+    for part in &mut parts {
+        part.lots.extend(one.lots.iter().cloned());
+    }
+    parts
+}
+
 /// The same food with every compound dissolved into its parts, heaviest first (`us-I3`). As with
 /// [`of_step`], a word that only a compound itself bore is in the union of the lot.
 pub fn flat(parts: Vec<Ingredient>) -> Vec<Ingredient> {

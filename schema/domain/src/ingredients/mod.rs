@@ -3,7 +3,7 @@
 mod merge;
 mod nature;
 
-pub use merge::{flat, of_step};
+pub use merge::{flat, of_step, opened};
 pub use nature::Nature;
 
 use crate::grams::Grams;
@@ -63,7 +63,7 @@ impl Ingredient {
         let name = name.map_or("", String::as_str);
         match self.as_declared {
             true => name.to_owned(),
-            false => lower_first(name),
+            false => without_commas(&lower_first(name), self.language(language)),
         }
     }
 
@@ -130,6 +130,20 @@ pub fn list(parts: &[Ingredient], language: &str) -> String {
     parts.iter().map(one).collect::<Vec<_>>().join(", ")
 }
 
+/// One ingredient has no comma in it, for a comma parts two: `skinless pork belly`, not `pork belly, skinless`.
+/// What names several things (`onion, carrot and celery`) stays as it is. Only English turns the words about.
+fn without_commas(name: &str, language: &str) -> String {
+    let several = [" and ", " et ", " & ", " or ", " ou "];
+    if !name.contains(", ") || several.iter().any(|word| name.contains(word)) {
+        return name.to_owned();
+    }
+    let mut parts: Vec<&str> = name.split(", ").collect();
+    if language == "en" {
+        parts.reverse();
+    }
+    parts.join(" ")
+}
+
 fn lower_first(name: &str) -> String {
     let mut letters = name.chars();
     match letters.next() {
@@ -174,6 +188,18 @@ mod tests {
             "bacon",
             inputs,
             "pork belly, salt, cure no. 1 (salt, sodium nitrite)",
+        );
+    }
+
+    #[test]
+    fn one_ingredient_has_no_comma() {
+        let says = |name: &str| part(name, 1, Vec::new()).name("en");
+        assert_eq!(says("Pork belly, skinless"), "skinless pork belly");
+        assert_eq!(says("Eggs, shelled"), "shelled eggs");
+        assert_eq!(says("Onion, carrot and celery"), "onion, carrot and celery");
+        assert_eq!(
+            without_commas("poitrine de porc, sans couenne", "fr"),
+            "poitrine de porc sans couenne"
         );
     }
 

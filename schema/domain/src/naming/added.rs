@@ -126,7 +126,7 @@ fn told_water(facts: &NameFacts<'_>, law: &Law) -> Option<Finding> {
     let added = facts.product.standard.added.filter(|_| !facts.water_in)?;
     let product = facts.product;
     let looks_whole = product.kind != ProductKind::Mixed && !facts.species.is_empty();
-    let mut names = product.names.iter();
+    let mut names = product.label_names().iter();
     let said = names.all(|(language, name)| says_water(name, language));
     if !looks_whole || said || rule.unsaid.passes(added.number()) {
         return None;

@@ -11,7 +11,7 @@ use crate::words::{ProductKind, Species};
 /// What stands against it, by what the lists or the record know.
 pub fn check(facts: &NameFacts<'_>, law: &Law) -> Vec<Finding> {
     let product = facts.product;
-    let name = product.names.get("en").map_or("", String::as_str);
+    let name = product.label_names().get("en").map_or("", String::as_str);
     if facts.species.is_empty() {
         return Vec::new();
     }

@@ -18,6 +18,7 @@ mod told;
 pub use facts::NameFacts;
 pub(crate) use facts::fresh;
 pub use says::NamingSays;
+pub use standards::{composition, mince_kind};
 pub use told::StandardTold;
 
 use crate::law::Law;

@@ -14,7 +14,7 @@ const DONE: i64 = 100;
 /// What stands against the English words of a name. The words with a rule are English ones, and speak of
 /// meat: a name in another language, or of a food without an animal, is not looked at.
 pub fn check_words(facts: &NameFacts<'_>, dry_cured: Option<bool>, law: &Law) -> Vec<Finding> {
-    let Some(name) = facts.product.names.get("en") else {
+    let Some(name) = facts.product.label_names().get("en") else {
         return Vec::new();
     };
     if facts.species.is_empty() {

@@ -84,7 +84,11 @@ pub fn check_standard(facts: &NameFacts<'_>, law: &Law) -> Result<Vec<Finding>> 
 
 /// The words of the English name.
 fn words(facts: &NameFacts<'_>) -> Option<Vec<String>> {
-    facts.product.names.get("en").map(|name| words_of(name))
+    facts
+        .product
+        .label_names()
+        .get("en")
+        .map(|name| words_of(name))
 }
 
 /// Is it made of that part of a pig and of no other?
@@ -219,23 +223,44 @@ const MINCE: [&str; 8] = [
     "lean mince",
 ];
 
+/// The sort of mince that it is sold as, if it is.
+pub fn mince_kind(facts: &NameFacts<'_>) -> Option<MinceKind> {
+    let (product, told) = (facts.product, facts.product.standard.mince);
+    let named = || {
+        product.label_names().values().any(|name| {
+            let words = words_of(name);
+            MINCE.iter().any(|mince| says(&words, mince))
+        })
+    };
+    let is_mince = told.is_some() || product.raw && product.kind == ProductKind::Mixed && named();
+    (is_mince && !facts.species.is_empty()).then(|| told.unwrap_or_else(|| sort(facts)))
+}
+
+/// What minced meat tells of its fat and its collagen, in the words of the place (`canada-eu-uk-10.15`): the most
+/// that its sort may have.
+pub fn composition(facts: &NameFacts<'_>, law: &Law, language: &str) -> Option<String> {
+    let (limits, words) = (
+        law.duties.mince.as_ref()?,
+        law.statements.composition.as_ref()?,
+    );
+    let kind = mince_kind(facts)?;
+    let limit = limits.kinds.iter().find(|limit| limit.kind == kind)?;
+    let text = words.in_language(language);
+    let figure = |bound: &crate::rows::Bound| bound.value.normalize().to_string();
+    let text = text.replacen("{}", &figure(&limit.fat), 1);
+    Some(text.replacen("{}", &figure(&limit.collagen), 1))
+}
+
 /// What is sold as minced meat: fat and collagen, salt.
 fn minced(facts: &NameFacts<'_>, law: &Law) -> Result<Vec<Finding>> {
     let (Some(limits), product) = (&law.duties.mince, facts.product) else {
         return Ok(Vec::new());
     };
     let told = &product.standard;
-    let named = product.names.values().any(|name| {
-        let words = words_of(name);
-        MINCE.iter().any(|mince| says(&words, mince))
-    });
     let mut found = Vec::new();
     let sample = told.fat.zip(told.collagen);
     let sample = sample.map(|(fat, collagen)| Sample { fat, collagen });
-    let is_mince =
-        told.mince.is_some() || named && product.raw && product.kind == ProductKind::Mixed;
-    if is_mince && !facts.species.is_empty() {
-        let kind = told.mince.unwrap_or_else(|| sort(facts));
+    if let Some(kind) = mince_kind(facts) {
         match (sample, limits.kinds.iter().find(|limit| limit.kind == kind)) {
             (Some(sample), _) => {
                 found.extend(mince::check_mince(limits, &law.rows, kind, &[sample])?)
@@ -303,7 +328,7 @@ const NO_NITRITE: [&str; 8] = [
 /// A name that denies the nitrite that went in.
 fn no_nitrite(facts: &NameFacts<'_>, law: &Law) -> Result<Vec<Finding>> {
     let product = facts.product;
-    let denies = product.names.values().find_map(|name| {
+    let denies = product.label_names().values().find_map(|name| {
         let words = words_of(name);
         NO_NITRITE.iter().find(|claim| says(&words, claim))
     });

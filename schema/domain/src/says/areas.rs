@@ -54,6 +54,7 @@ pub const AREAS: &[Keys] = &[
     family::NothingToCompare::KEYS,
     family::WhySays::KEYS,
     gate::GateSays::KEYS,
+    gate::LabelItem::KEYS,
     crate::guest::GuestSays::KEYS,
     deeds::AdoptSays::KEYS,
     deeds::CorrectSays::KEYS,

@@ -47,13 +47,26 @@ const OUNCES_IN_POUND: i64 = 16;
 const POUND_MG: Decimal = Decimal::from_parts(453_592_370, 0, 0, false, 3);
 
 impl NetRules {
-    /// The weight of a pack that was weighed by itself, in the words and the pounds of the place.
-    /// Rounded down: never more than is in it.
-    pub fn text_of(&self, grams: Grams) -> String {
-        let pounds = Decimal::from(grams.milligrams()) / POUND_MG;
-        let pounds = pounds.round_dp_with_strategy(self.decimals, RoundingStrategy::ToZero);
-        let places = self.decimals as usize;
+    /// The weight of a pack in the words and the units of the place: packs that all weigh the same are in
+    /// ounces under a pound, what was weighed by itself is in pounds and decimals. What is too light for a
+    /// hundredth of a pound is in ounces as well. Rounded down: never more than is in it.
+    pub fn text_of(&self, grams: Grams, weighed: bool) -> String {
         let title = self.title.in_language("en");
+        let down = |number: Decimal, places: u32| {
+            number.round_dp_with_strategy(places, RoundingStrategy::ToZero)
+        };
+        let weight = Decimal::from(grams.milligrams());
+        let (pounds, ounces) = (
+            weight / POUND_MG,
+            weight / POUND_MG * Decimal::from(OUNCES_IN_POUND),
+        );
+        let light = down(pounds, self.decimals).is_zero();
+        if light || !weighed && pounds < Decimal::ONE {
+            // A tenth of an ounce is 3 g: less than an ounce has a decimal more.
+            let places = if ounces < Decimal::ONE { 2 } else { 1 };
+            return format!("{title} {}\u{a0}oz", down(ounces, places).normalize());
+        }
+        let (pounds, places) = (down(pounds, self.decimals), self.decimals as usize);
         format!("{title} {pounds:.places$}\u{a0}lb")
     }
 }
@@ -136,5 +149,53 @@ impl Form {
         // The weight itself is whole milligrams.
         let most = if self.metric { self.unit } else { Decimal::ONE };
         less < self.unit && -less < most
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn check(milligrams: i64, weighed: bool, expected: &str) {
+        let rules = NetRules {
+            title: Wording {
+                row: RowId::new("us-4.3"),
+                mandated: Vec::new(),
+                text: [("en".to_owned(), "Net Wt.".to_owned())].into(),
+            },
+            other_titles: Vec::new(),
+            one_unit: RowId::new("us-4.3"),
+            by_weight: RowId::new("us-4.3"),
+            decimals: 2,
+        };
+        let text = rules.text_of(Grams::from_milligrams(milligrams), weighed);
+        assert_eq!(text.replace('\u{a0}', " "), expected);
+        let law = StatementRules {
+            net: Some(rules),
+            ..StatementRules::default()
+        };
+        let found = check_net_weight(
+            &law,
+            &Rows::default(),
+            &text,
+            Grams::from_milligrams(milligrams),
+        );
+        assert_eq!(found, None, "{text}");
+    }
+
+    #[test]
+    fn equal_packs_are_in_ounces_and_weighed_ones_in_pounds() {
+        check(250_000, false, "Net Wt. 8.8 oz");
+        check(250_000, true, "Net Wt. 0.55 lb");
+        check(340_200, false, "Net Wt. 12 oz");
+        check(680_400, false, "Net Wt. 1.50 lb");
+        check(1_125_000, true, "Net Wt. 2.48 lb");
+    }
+
+    #[test]
+    fn nothing_weighs_nothing() {
+        check(4_000, true, "Net Wt. 0.14 oz");
+        check(4_000, false, "Net Wt. 0.14 oz");
+        check(4_600, true, "Net Wt. 0.01 lb");
     }
 }

@@ -2,8 +2,9 @@
 
 use super::{
     AllergenRules, ContainsRules, DateRules, HeightStep, ListRules, MetricNet, NetRules, Notice,
-    OriginRules, Sale, SaleDuty, SpeciesRules, WaterRules,
+    OriginRules, Sale, SaleDuty, SpeciesRules, WaterRules, Wording,
 };
+use crate::gate::Required;
 use crate::rows::{Bound, RowId};
 
 /// The rules of a place.
@@ -37,6 +38,12 @@ pub struct StatementRules {
     pub metric_net: Option<MetricNet>,
     /// The row by which the share of a solution in raw meat is told.
     pub solution: Option<RowId>,
+    /// What a customer's pack tells, item by item.
+    pub required: Vec<Required>,
+    /// The words of a name that speak of meat held hot or cold, where the place has words on how that is kept.
+    pub roasted: Vec<String>,
+    /// The words on what is in minced meat, where the place has some.
+    pub composition: Option<Wording>,
 }
 
 impl StatementRules {

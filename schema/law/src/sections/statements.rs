@@ -3,6 +3,7 @@
 mod allergens;
 mod dates;
 mod list;
+mod required;
 
 use crate::Bad;
 use crate::entry::{BoundEntry, Number, TextEntry, known};
@@ -18,6 +19,7 @@ use std::collections::BTreeMap;
 use allergens::{AllergensEntry, ContainsEntry, SpeciesEntry};
 use dates::DatesEntry;
 use list::ListEntry;
+use required::RequiredEntry;
 
 /// Text by language tag.
 type Texts = BTreeMap<String, String>;
@@ -56,6 +58,14 @@ pub struct StatementsEntry {
     metric_net: Option<MetricNetEntry>,
     /// The row by which the share of a solution in raw meat is told.
     solution: Option<String>,
+    /// What a customer's pack tells, item by item.
+    #[serde(default)]
+    required: Vec<RequiredEntry>,
+    /// The words of a name, in any language, that speak of meat that is sold hot or cold: `roast`, `rôti`.
+    #[serde(default)]
+    roasted: Vec<String>,
+    /// What is in minced meat: `{}` for the fat and `{}` for the collagen, in percent.
+    composition: Option<WordingEntry>,
 }
 
 /// Words with their row.
@@ -261,6 +271,9 @@ impl Subject for StatementsEntry {
                 })
             })?,
             solution: maybe_known(rows, self.solution)?,
+            required: each(self.required, |entry| entry.required(rows))?,
+            roasted: self.roasted,
+            composition: maybe(self.composition, |entry| entry.wording(rows))?,
         })
     }
 }

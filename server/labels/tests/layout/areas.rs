@@ -45,10 +45,10 @@ const BACON: &[(Field, &str)] = &[
     (Field::Name, "Dry-cured smoked bacon, sliced"),
     (Field::Kind, "RAW"),
     (Field::UseBy, "TUE 30 JUN 2026"),
-    (Field::Net, "Net Wt. 0.55\u{a0}lb (250\u{a0}g)"),
+    (Field::Net, "Net Wt. 8.8\u{a0}oz (250\u{a0}g)"),
     (
         Field::Ingredients,
-        "Ingredients: pork belly, skinless, salt, contains 1 percent or less of sugar, curing salt no. 1 (salt, \
+        "Ingredients: skinless pork belly, salt, contains 1 percent or less of sugar, curing salt no. 1 (salt, \
          sodium nitrite).",
     ),
     (Field::Cure, "Cured with salt, sodium nitrite"),
@@ -61,6 +61,8 @@ const CHOPS: &[(Field, &str)] = &[
     (Field::Kind, "RAW"),
     (Field::UseBy, "SUN 28 JUN 2026"),
     (Field::Net, "Net Wt. 1.10\u{a0}lb (500\u{a0}g)"),
+    (Field::Price, "$9.90"),
+    (Field::UnitPrice, "$8.98/lb"),
     (Field::Made, "Packed on 24 JUN 2026"),
     (Field::Lot, "BRC-26159-A0C-7 / 2"),
 ];
@@ -69,7 +71,7 @@ const RILLETTES: &[(Field, &str)] = &[
     (Field::Name, "Pork rillettes"),
     (Field::Kind, "READY TO EAT"),
     (Field::UseBy, "FRI 26 JUN 2026"),
-    (Field::Net, "Net Wt. 0.39\u{a0}lb (180\u{a0}g)"),
+    (Field::Net, "Net Wt. 6.3\u{a0}oz (180\u{a0}g)"),
     (
         Field::Ingredients,
         "Ingredients: pork picnic shoulder, pork fat, cracklings (pork fat, salt), salt.",
@@ -91,20 +93,35 @@ const SECOND: &[(Field, &str)] = &[
 ];
 
 fn on_a_roll(parts: &[&[(Field, &str)]], linear: &str) -> PlacedLabel {
+    on("roll-us", parts, linear)
+}
+
+fn on(template: &str, parts: &[&[(Field, &str)]], linear: &str) -> PlacedLabel {
     let facts: Facts = common::facts(&parts.concat(), linear);
-    let template = common::template("roll-us");
+    let template = common::template(template);
     lay_out(&facts, &template, Dpi::D203).unwrap_or_else(|refusal| panic!("{refusal}"))
 }
 
 #[test]
 fn a_roll_is_cut_as_short_as_the_words_need() {
     let mm = |length: Length| length.to_mm();
-    let cases: [(&str, &[Part], f64); 4] = [
-        ("bacon, 250 g", &[HOUSE, BACON, PANEL], 148.0),
-        ("chops, raw", &[HOUSE, CHOPS, PANEL], 125.0),
-        ("rillettes, 180 g", &[HOUSE, RILLETTES], 72.0),
+    let us = "roll-us";
+    let cases: [(&str, &str, &[Part], f64); 6] = [
+        // A front of 86 and a panel of 62 in one.
+        ("bacon, 250 g", us, &[HOUSE, BACON, PANEL], 148.0),
+        ("bacon, front alone", us, &[HOUSE, BACON], 86.0),
+        ("chops, raw", us, &[HOUSE, CHOPS, PANEL], 125.0),
+        ("rillettes, 180 g", us, &[HOUSE, RILLETTES], 72.0),
+        // Half as long again at the most.
         (
             "rillettes, two languages",
+            us,
+            &[HOUSE, RILLETTES, SECOND],
+            108.0,
+        ),
+        (
+            "rillettes, Canada",
+            "roll-ca",
             &[HOUSE, RILLETTES, SECOND],
             108.0,
         ),
@@ -113,8 +130,8 @@ fn a_roll_is_cut_as_short_as_the_words_need() {
     std::fs::create_dir_all(&folder).unwrap();
     let mut long = Vec::new();
     println!("{:<26} {:>7} {:>7}", "on 62 mm", "mm", "most");
-    for (what, parts, most) in cases {
-        let label = on_a_roll(parts, "BRC26159A0TM/9");
+    for (what, template, parts, most) in cases {
+        let label = on(template, parts, "BRC26159A0TM/9");
         println!("{what:<26} {:>7.1} {most:>7.1}", mm(label.height));
         let bytes = labels::pdf(std::slice::from_ref(&label)).unwrap();
         std::fs::write(
@@ -130,6 +147,14 @@ fn a_roll_is_cut_as_short_as_the_words_need() {
         assert!(mm(label.height) - mm(lowest) < 3.0, "{what}");
     }
     assert!(long.is_empty(), "{}", long.join("\n"));
+}
+
+/// A label of a fixed size for the kitchen's own tubs: 62 x 50 mm at the most (trade 5).
+#[test]
+fn a_tub_takes_little() {
+    let tub = common::template("tub");
+    assert!(tub.area_mm2() <= 62 * 50, "{}", tub.size());
+    println!("{:<26} {}", "tub", tub.size());
 }
 
 #[test]

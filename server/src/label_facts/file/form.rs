@@ -16,12 +16,21 @@ pub(super) enum Form {
     Pwg,
 }
 
+/// Is it no file but standard output: `-`, or `-` and an ending?
+pub(super) fn is_standard_output(path: &Path) -> bool {
+    path == Path::new("-")
+        || path.parent() == Some(Path::new("")) && path.file_stem().is_some_and(|stem| stem == "-")
+}
+
 impl Form {
     /// The form that a file's name asks for.
     ///
     /// # Errors
     /// An ending that is none of ours.
     pub fn of(path: &Path) -> Result<Form, String> {
+        if path == Path::new("-") {
+            return Ok(Form::Pdf);
+        }
         let ending = path.extension().unwrap_or_default().to_ascii_lowercase();
         match ending.to_str() {
             Some("pdf") => Ok(Form::Pdf),

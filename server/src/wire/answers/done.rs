@@ -83,7 +83,7 @@ pub struct DeedDone {
     pub unexplained_grams: Option<Weight>,
     /// The lots made, in the order asked; of other deeds, the lots touched.
     pub lots: Vec<LotBrief>,
-    /// Where the labels of what was made are.
+    /// Where the labels of what was made are; of packs that were frozen or thawed, their new ones.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub labels: Option<String>,
     /// Nothing is wrong, but look: in the caller's language.

@@ -94,7 +94,7 @@ pub fn run(task: &str, input: &Input, shipped: &Shipped) -> String {
         }
         "net-told" => {
             let grams = Grams::whole(input.get("grams"));
-            let told = rules.net.as_ref().map(|rules| rules.text_of(grams));
+            let told = rules.net.as_ref().map(|rules| rules.text_of(grams, true));
             told.map_or("silent".into(), |told| told.replace('\u{a0}', " "))
         }
         "net-metric" => {
