@@ -67,7 +67,15 @@ pub fn take(app: &Caller<'_>, asked: &MoveAsked) -> Result<Done> {
             let packs = packs();
             mince::frozen_again(facts, &lot, packs, happened)?.add_to(&mut plan);
         }
-        facts.record(asked.id.0.to_string(), DeedKind::Move, &plan)
+        // What is kept otherwise has another day, and so another label.
+        let labels = (state.is_some() && !touched.is_empty()).then(|| {
+            let numbers = packs().map(|pack| pack.number.to_string());
+            let numbers = numbers.collect::<Vec<_>>().join(",");
+            format!("/api/lots/{}/labels.pdf?packs={numbers}", lot.code)
+        });
+        let mut done = facts.record(asked.id.0.to_string(), DeedKind::Move, &plan)?;
+        done.labels = done.labels.or(labels);
+        Ok(done)
     })
 }
 

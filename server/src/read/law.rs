@@ -54,6 +54,12 @@ pub fn of_kitchen(
     })
 }
 
+/// The facts of the trade, which every place shares.
+pub fn of_trade(app: &App, language: &str) -> Vec<RowRead> {
+    let rows = app.law.trade_rows.iter();
+    rows.map(|row| row_read(app, row, language)).collect()
+}
+
 /// The rows that a rule's text names, found in the place's law or among the facts of the trade.
 pub fn named(app: &App, place: Profile, rules: &str, language: &str) -> Vec<RowRead> {
     let law = app.law.laws.of(place);

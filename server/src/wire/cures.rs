@@ -36,17 +36,7 @@ impl Vocabulary for Food {
 }
 
 impl Vocabulary for Nature {
-    const SPELT: &'static [&'static str] = &[
-        "food",
-        "fat",
-        "cure",
-        "spice",
-        "flavouring",
-        "additive",
-        "water",
-        "removed-water",
-        "casing",
-    ];
+    const SPELT: &'static [&'static str] = Nature::SPELT;
     const NAME: &'static str = "Nature";
     fn parse(text: &str) -> Option<Self> {
         Nature::parse(text)

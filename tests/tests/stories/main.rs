@@ -19,6 +19,7 @@ mod door;
 mod heat;
 mod label_words;
 mod labels;
+mod lists;
 mod law;
 mod log;
 mod logs;
