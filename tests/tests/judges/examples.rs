@@ -168,14 +168,14 @@ fn address(call: &Call, known: &BTreeMap<&str, String>) -> String {
         match parameter["in"].as_str() {
             Some("path") => {
                 let own = match call.path.as_str() {
-                    of if of.starts_with("/api/people/") => known.get("person"),
-                    of if of.starts_with("/api/prints/") => known.get("print"),
-                    of if of.starts_with("/api/tokens/") => known.get("token"),
+                    of if of.starts_with("/api/people/") => known.get("person").map(String::as_str),
+                    of if of.starts_with("/api/prints/") => known.get("print").map(String::as_str),
+                    of if of.starts_with("/api/tokens/") => known.get("token").map(String::as_str),
                     // The printer that stands at the bench in this test.
-                    of if of.ends_with("/test-label") => Some(&BENCH),
+                    of if of.ends_with("/test-label") => Some("bench"),
                     _ => None,
                 };
-                path = path.replace(&format!("{{{name}}}"), own.map_or(text.as_str(), |own| own));
+                path = path.replace(&format!("{{{name}}}"), own.unwrap_or(&text));
             }
             Some("query") if !value.is_null() => query.push(format!("{name}={text}")),
             _ => {}
@@ -186,8 +186,6 @@ fn address(call: &Call, known: &BTreeMap<&str, String>) -> String {
         false => format!("{path}?{}", query.join("&")),
     }
 }
-
-static BENCH: std::sync::LazyLock<String> = std::sync::LazyLock::new(|| "bench".to_owned());
 
 fn body(call: &Call) -> Value {
     let content = call.operation["requestBody"]["content"].as_object();

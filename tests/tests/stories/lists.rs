@@ -1,6 +1,7 @@
 //! The kitchen's lists on screen and from a table, the starter list, and how each person reads.
 
 use serde_json::{Value, json};
+use stories::day::Told;
 use stories::{Answer, Caller, Engine, House, on_both_engines};
 
 on_both_engines! {
