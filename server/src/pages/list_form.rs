@@ -57,6 +57,17 @@ pub struct RowShown {
     pub is_open: bool,
 }
 
+/// Rows of the law, as they stand beside a field.
+pub fn rows_shown(rows: Vec<crate::read::law::RowFound>) -> Vec<RowShown> {
+    let rows = rows.into_iter();
+    rows.map(|row| RowShown {
+        id: row.id,
+        says: row.says,
+        is_open: !row.confirmed,
+    })
+    .collect()
+}
+
 #[derive(Template)]
 #[template(path = "list-form.html")]
 struct FormPage {
@@ -177,14 +188,7 @@ pub fn asked(
             id: format!("field-{}", field.name.replace(['.', '_'], "-")),
             heading: words.t(heading(field.name)),
             help: help(field.name).map(|key| words.t(key)),
-            rows: found
-                .into_iter()
-                .map(|row| RowShown {
-                    id: row.id,
-                    says: row.says,
-                    is_open: !row.confirmed,
-                })
-                .collect(),
+            rows: rows_shown(found),
             part: part(field.name).map(|key| words.t(key)),
             sent_as: sent_as(field, !choices.is_empty()),
             value: match field.sort {

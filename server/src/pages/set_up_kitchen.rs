@@ -1,12 +1,16 @@
 //! The first step of setting a kitchen up, and its settings afterwards: who it is, whose law, which units.
 
 use super::bench::Pick;
+use super::list_form::{RowShown, rows_shown};
 use super::spoken::Words;
 use crate::caller::Caller;
 use crate::error::Result;
 use domain::words::Profile;
 use serde_json::{Value, json};
 use store::Conn;
+
+/// What the law of each place says of packing without air.
+const VACUUM: &str = "us-R1, us-R2, us-R5, canada-eu-uk-14.1";
 
 /// What the form of the kitchen says already.
 pub struct KitchenForm {
@@ -40,6 +44,8 @@ pub struct KitchenForm {
     pub public_url: String,
     /// How its till numbers are written.
     pub till_layout: String,
+    /// The rows behind what is said of packing without air.
+    pub rows: Vec<RowShown>,
     /// Approvals on file, and blank rows: for what, the number, until when.
     pub approvals: Vec<[String; 3]>,
 }
@@ -132,6 +138,7 @@ pub fn kitchen_form(app: &Caller<'_>, conn: &mut Conn, words: &Words) -> Result<
             .unwrap_or_default(),
         public_url: text(entry.public_url.as_ref().map(|line| &line.0)),
         till_layout: text(entry.till_layout.as_ref().map(|line| &line.0)),
+        rows: rows_shown(crate::read::law::named(app, profile, VACUUM, words.lang())),
         approvals,
     })
 }

@@ -1,7 +1,7 @@
 //! The starter list, to pick from by ticking: each thing picked becomes an ordinary product by the ordinary call,
 //! with what it is made of.
 
-use super::list_form::RowShown;
+use super::list_form::{RowShown, rows_shown};
 use super::spoken::Words;
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
@@ -75,15 +75,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<StartersPage
                 let parts = serde_json::to_value(&one.recipe).unwrap_or_default();
                 let facts = one.facts.into_iter().map(|fact| Fact {
                     about: words.t(about(&fact.about)),
-                    rows: fact
-                        .rows
-                        .into_iter()
-                        .map(|row| RowShown {
-                            id: row.id,
-                            says: row.says,
-                            is_open: !row.confirmed,
-                        })
-                        .collect(),
+                    rows: rows_shown(fact.rows),
                 });
                 line(&words, &product, &parts, facts.collect(), one.listed)
             })

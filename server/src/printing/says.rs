@@ -28,6 +28,7 @@ messages! {
         Stranger "stranger" { printer: String, seen: String, pinned: String },
         NoFormat "no-format" { formats: String },
         TestSent "test-sent",
+        TestUnanswered "test-unanswered" { printer: String },
         OtherSize "other-size" { label: Says, sizes: Arg },
     }
 }

@@ -2,7 +2,7 @@
 //! looks whether it came out, and whether it stands whole on the label.
 
 use super::address::PrinterAddress;
-use super::client::{Client, Ticket};
+use super::client::{Client, Failure, Ticket};
 use super::format::{Format, encode};
 use super::says::PrinterSays;
 use super::words::no_answer;
@@ -43,7 +43,15 @@ pub fn send(app: &Caller<'_>, code: &str) -> Result<Says> {
     let refused = |says: Says| Error::label_refused(TitleSays::LabelNotMade, says);
     let address = PrinterAddress::of(&printer).map_err(|says| refused(says.into()))?;
     let client = Client::new(&address);
-    let failed = |failure| refused(no_answer(&printer.name.0, &failure).into());
+    let failed = |failure| {
+        let printer = printer.name.0.clone();
+        refused(match failure {
+            Failure::Unreached(_) | Failure::Lost(_) => {
+                PrinterSays::TestUnanswered { printer }.into()
+            }
+            other => no_answer(&printer, &other).into(),
+        })
+    };
     let can = client.capabilities().map_err(failed)?;
     let format = Format::choose(&can.formats).map_err(|says| refused(says.into()))?;
     let dpi = can.dpi().and_then(Dpi::from_number).unwrap_or(Dpi::D203);
@@ -83,14 +91,10 @@ pub fn send(app: &Caller<'_>, code: &str) -> Result<Says> {
             Err(says) => why = why.or(Some(says.into())),
         }
     }
-    let none = || {
-        no_answer(
-            &printer.name.0,
-            &super::client::Failure::Lost(String::new()),
-        )
-        .into()
+    let none = || PrinterSays::TestUnanswered {
+        printer: printer.name.0.clone(),
     };
-    Err(refused(why.unwrap_or_else(none)))
+    Err(refused(why.unwrap_or_else(|| none().into())))
 }
 
 /// What stands on it: whose it is, the day, a code that is none of ours.

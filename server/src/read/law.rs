@@ -9,6 +9,9 @@ use domain::rows::Row;
 use domain::words::Profile;
 use store::Conn;
 
+/// A row as it was found, for pages.
+pub use crate::wire::answers::RowRead as RowFound;
+
 /// The rows of a place in a language; those that are not confirmed alone, if so wanted.
 ///
 /// # Errors

@@ -130,9 +130,9 @@ pub struct ReleaseEntry {
     pub water_activity: Option<Number>,
     /// Does somebody sign? If left out: yes.
     pub signature: Option<bool>,
-    /// The curve that it dries along: `ham`.
+    /// The curve that it dries along, for its alarms and its forecast: `ham`.
     pub curve: Option<Code>,
-    /// The way it is salted, for its calendar: `forty-days`.
+    /// The way it is salted, for the calendar of what is due: `forty-days`, `covered-in-salt`.
     pub salting: Option<Code>,
 }
 
