@@ -105,7 +105,7 @@ const deeds = {
     try {
       const response = await fetch(path, {
         method: "POST",
-        headers: { "Content-Type": "application/json" },
+        headers: { "Content-Type": "application/json", "Accept-Language": document.documentElement.lang },
         body: JSON.stringify(asked),
       });
       const answer = await response.json();

@@ -90,6 +90,8 @@ pub struct Share {
 
 /// Deeds.
 static BODIES: Share = Share::new(LARGEST, 16 << 20);
+/// Tables: a spreadsheet of products or farms.
+pub static TABLES: Share = Share::new(crate::lists::table::LARGEST, 8 << 20);
 /// Photos. They have a share of their own: however many come, deeds are taken.
 pub static PHOTOS: Share = Share::new(crate::photo::LARGEST, 24 << 20);
 

@@ -38,9 +38,10 @@ impl<'a> Caller<'a> {
     }
 
     /// How this caller is spoken to in a kitchen: in the language asked for, else in the kitchen's
-    /// first one; in the kitchen's units.
+    /// first one; in their own units, else in the kitchen's.
     pub fn speech(&self, kitchen: &Kitchen) -> Speech {
-        self.app.speech(kitchen, self.language)
+        self.who
+            .in_own_units(self.app.speech(kitchen, self.language))
     }
 }
 
@@ -77,7 +78,7 @@ impl Asking {
 
     /// How the caller is spoken to where nobody has asked for the kitchen yet.
     pub fn speech(&self) -> Speech {
-        self.app.speech_lately(self.language)
+        self.who.in_own_units(self.app.speech_lately(self.language))
     }
 }
 
@@ -85,6 +86,12 @@ impl Asking {
 pub fn language(request: &HttpRequest) -> Option<Language> {
     let wanted = request.headers().get(header::ACCEPT_LANGUAGE)?;
     Language::accepted(wanted.to_str().ok()?)
+}
+
+/// A page is in its reader's own language, whatever the tablet asks for; a call answers in the one asked for.
+fn is_page(request: &HttpRequest) -> bool {
+    let path = request.path();
+    path != "/api" && !path.starts_with("/api/")
 }
 
 impl FromRequest for Asking {
@@ -97,7 +104,10 @@ impl FromRequest for Asking {
         let who = who.unwrap_or_else(Who::nobody);
         let asking = app.map(|app| Asking {
             app: app.clone(),
-            language: language(request).or(who.language),
+            language: match is_page(request) {
+                true => who.language.or_else(|| language(request)),
+                false => language(request).or(who.language),
+            },
             who,
         });
         ready(asking.ok_or_else(|| store::Error::Broken("no service".into()).into()))

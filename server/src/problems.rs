@@ -53,6 +53,7 @@ messages! {
         TooSlow "too-slow",
         Clock "clock",
         NoCode "no-code",
+        Table "table",
     }
 }
 

@@ -35,6 +35,10 @@ pub struct PersonRow {
     pub number: i32,
     /// When they were added.
     pub made_at: NaiveDateTime,
+    /// In which units they read weights, if not in the kitchen's.
+    pub weights: Option<String>,
+    /// In which units they read temperatures, if not in the kitchen's.
+    pub temperatures: Option<String>,
 }
 
 /// A session.

@@ -189,6 +189,7 @@ diesel::table! {
     people (id) {
         id -> Integer, uid -> Binary, name -> Text, pin -> Nullable<Text>, word -> Nullable<Binary>,
         language -> Nullable<Text>, active -> Bool, number -> Integer, made_at -> Timestamp,
+        weights -> Nullable<Text>, temperatures -> Nullable<Text>,
     }
 }
 diesel::table! { person_roles (id) { id -> Integer, person_id -> Integer, kitchen -> Text, role -> Text, } }

@@ -69,17 +69,9 @@ pub fn take(app: &Caller<'_>, asked: &MoveAsked) -> Result<Done> {
             mince::frozen_again(facts, &lot, packs, happened)?.add_to(&mut plan);
         }
         let mut done = facts.record(asked.id.0.to_string(), DeedKind::Move, &plan)?;
-        // What is frozen or thawed has other days, and words of its own: its old label is no longer true.
-        let turned = |of: &&&Pack| {
-            let frozen = |state| state == State::Frozen;
-            state.is_some_and(|state| frozen(state) != frozen(of.now.state))
-        };
-        let packs: Vec<&Pack> = packs().collect();
-        let turned: Vec<String> = packs
-            .iter()
-            .filter(turned)
-            .map(|pack| pack.number.to_string())
-            .collect();
+        // What is kept otherwise has other days, and words of its own: its old label is no longer true.
+        let turned = packs().filter(|pack| state.is_some_and(|state| state != pack.now.state));
+        let turned: Vec<String> = turned.map(|pack| pack.number.to_string()).collect();
         if !turned.is_empty() {
             let (code, packs) = (&lot.code, turned.join(","));
             done.labels = Some(format!("/api/lots/{code}/labels.pdf?packs={packs}"));

@@ -158,18 +158,7 @@ pub fn add<E: Entry>(app: &App, entry: &E) -> Result<(EntryOutcome, i32)> {
                 };
                 Err(Error::clash("code", detail))
             }
-            None => {
-                entry.check(tx)?;
-                entry.settle(tx)?;
-                let search = entry.search().to_lowercase();
-                let body = EntryBody {
-                    text: &text,
-                    search: &search,
-                    at: app.now().naive_utc(),
-                };
-                entries::insert(tx, E::LIST.as_str(), entry.code(), body)?;
-                Ok((EntryOutcome::Written, 1))
-            }
+            None => Ok((EntryOutcome::Written, put_down(app, tx, entry, None)?)),
         }
     })
 }
@@ -195,19 +184,39 @@ pub fn change<E: Entry>(app: &App, code: &str, entry: &E, version: i32) -> Resul
             return Ok(known.number);
         }
         same_version(&known, version)?;
-        entry.check(tx)?;
-        let search = entry.search().to_lowercase();
-        entries::replace(
-            tx,
-            &known,
-            EntryBody {
-                text: &text,
-                search: &search,
-                at: app.now().naive_utc(),
-            },
-        )?;
-        Ok(known.number + 1)
+        put_down(app, tx, entry, Some(&known))
     })
+}
+
+/// Writes an entry, over the one that is known or as a new one; its version comes back. The caller holds
+/// the lists' lock.
+///
+/// # Errors
+/// 409 where what it takes is taken; 422 where it cannot be.
+pub fn put_down<E: Entry>(
+    app: &App,
+    tx: &mut Tx<'_>,
+    entry: &E,
+    known: Option<&EntryRow>,
+) -> Result<i32> {
+    entry.check(tx)?;
+    let (text, search) = (canonical(entry), entry.search().to_lowercase());
+    let body = EntryBody {
+        text: &text,
+        search: &search,
+        at: app.now().naive_utc(),
+    };
+    match known {
+        Some(known) => {
+            entries::replace(tx, known, body)?;
+            Ok(known.number + 1)
+        }
+        None => {
+            entry.settle(tx)?;
+            entries::insert(tx, E::LIST.as_str(), entry.code(), body)?;
+            Ok(1)
+        }
+    }
 }
 
 /// Lists change one at a time, so that codes stay unique over all of them.

@@ -81,18 +81,14 @@ impl Kitchen {
 
     /// The units of weight that its people read.
     pub fn mass(&self) -> Mass {
-        match self.entry.weights.as_ref().map(|word| word.0) {
-            Some(MassUnits::Pounds) => Mass::Pounds,
-            Some(MassUnits::Metric) | None => Mass::Metric,
-        }
+        let word = self.entry.weights.as_ref();
+        word.map_or(Mass::Metric, |word| mass(word.0))
     }
 
     /// The units of temperature that its people read.
     pub fn heat(&self) -> Heat {
-        match self.entry.temperatures.as_ref().map(|word| word.0) {
-            Some(HeatUnits::Fahrenheit) => Heat::Fahrenheit,
-            Some(HeatUnits::Celsius) | None => Heat::Celsius,
-        }
+        let word = self.entry.temperatures.as_ref();
+        word.map_or(Heat::Celsius, |word| heat(word.0))
     }
 
     /// The kitchen's first language.
@@ -139,6 +135,22 @@ impl Kitchen {
             missing.push("public_url");
         }
         missing
+    }
+}
+
+/// How weights are written in some units.
+pub const fn mass(units: MassUnits) -> Mass {
+    match units {
+        MassUnits::Pounds => Mass::Pounds,
+        MassUnits::Metric => Mass::Metric,
+    }
+}
+
+/// How temperatures are written in some units.
+pub const fn heat(units: HeatUnits) -> Heat {
+    match units {
+        HeatUnits::Fahrenheit => Heat::Fahrenheit,
+        HeatUnits::Celsius => Heat::Celsius,
     }
 }
 

@@ -1,7 +1,7 @@
 //! What is said of the kitchen's lists and of the kitchen itself.
 
 use domain::messages;
-use domain::says::Says;
+use domain::says::{Arg, Says};
 
 messages! {
     /// The lists by name.
@@ -40,6 +40,31 @@ messages! {
         RecipeParts "recipe-parts" { most: usize },
         RecipeInItself "recipe-in-itself" { part: String, product: String },
         RecipeTooDeep "recipe-too-deep" { most: u32 },
+    }
+}
+
+messages! {
+    /// What is said of a table of entries.
+    ImportSays in "import" {
+        New "new",
+        Changed "changed",
+        Same "same",
+        Wrong "wrong",
+        SendTable "send-table",
+        TooLarge "too-large" { most: usize },
+        NoText "no-text" { line: usize },
+        Unseen "unseen" { line: usize },
+        NoTable "no-table" { line: usize },
+        TooMany "too-many" { most: usize },
+        Nothing "nothing",
+        NoColumn "no-column" { number: usize, column: String, columns: Arg },
+        ColumnTwice "column-twice" { column: String },
+        NoHead "no-head" { column: String },
+        Cells "cells" { cells: usize, columns: usize },
+        Twice "twice" { code: String },
+        NoYes "no-yes" { cell: String },
+        NoFigure "no-figure" { cell: String },
+        LineWrong "line-wrong" { line: usize, column: String, says: Says, wrong: usize },
     }
 }
 

@@ -17,6 +17,7 @@ const BREAK_DOWN_SCALE: &str = include_str!("../../assets/break-down-scale.js");
 const BREAK_DOWN_END: &str = include_str!("../../assets/break-down-end.js");
 const BREAK_DOWN_STYLE: &str = include_str!("../../assets/break-down.css");
 const BENCH: &str = include_str!("../../assets/bench.js");
+const LISTS: &str = include_str!("../../assets/lists.js");
 const GUEST_STYLE: &str = include_str!("../../assets/guest.css");
 const SCRIPT: &str = include_str!("../../assets/gambrel.js");
 
@@ -28,7 +29,7 @@ struct Asset {
     tag: String,
 }
 
-static ASSETS: LazyLock<[Asset; 15]> = LazyLock::new(|| {
+static ASSETS: LazyLock<[Asset; 16]> = LazyLock::new(|| {
     [
         ("gambrel.css", "text/css; charset=utf-8", STYLE.as_bytes()),
         ("pages.css", "text/css; charset=utf-8", PAGES.as_bytes()),
@@ -83,6 +84,11 @@ static ASSETS: LazyLock<[Asset; 15]> = LazyLock::new(|| {
             "counter.css",
             "text/css; charset=utf-8",
             COUNTER_STYLE.as_bytes(),
+        ),
+        (
+            "lists.js",
+            "text/javascript; charset=utf-8",
+            LISTS.as_bytes(),
         ),
         (
             "guest.css",

@@ -52,6 +52,8 @@ struct Line {
 struct Step {
     says: String,
     done: bool,
+    /// Where it is done; nothing where whoever reads it may not, or another comes first.
+    path: Option<&'static str>,
 }
 
 #[derive(Debug, Default, Deserialize)]
@@ -90,7 +92,7 @@ fn home(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Home> {
             0 => words.t("page-today-nothing"),
             hands => words.say(PageSays::TodayHands { hands }),
         },
-        begin: begin(&words, &found),
+        begin: begin(&words, &found, app.who.may(Right::SetUp)),
         next: found.next,
         done: Done::of(app, conn, &words, asked.did.as_deref(), "/")?,
         lines,
@@ -155,7 +157,7 @@ fn sign(sort: Sort) -> &'static str {
 }
 
 /// What a kitchen does first, step by step; nothing once it works.
-fn begin(words: &Words, found: &Today) -> Vec<Step> {
+fn begin(words: &Words, found: &Today, may: bool) -> Vec<Step> {
     let Begun {
         kitchen,
         places,
@@ -167,18 +169,20 @@ fn begin(words: &Words, found: &Today) -> Vec<Step> {
     if found.begun.is_done() {
         return Vec::new();
     }
-    [
-        ("page-begin-kitchen", kitchen),
-        ("page-begin-places", places),
-        ("page-begin-people", people),
-        ("page-begin-printer", printer),
-        ("page-begin-products", products),
-        ("page-begin-lots", lots),
-    ]
-    .into_iter()
-    .map(|(key, done)| Step {
+    let steps = [
+        ("page-begin-kitchen", "/set-up/kitchen", kitchen),
+        ("page-begin-places", "/set-up/places", places),
+        ("page-begin-people", "/set-up/people", people),
+        ("page-begin-printer", "/set-up/printer", printer),
+        ("page-begin-products", "/set-up/products", products),
+        ("page-begin-lots", "/set-up/animal", lots),
+    ];
+    let next = steps.iter().position(|(_, _, done)| !done);
+    let all = steps.into_iter().enumerate();
+    all.map(|(nth, (key, path, done))| Step {
         says: words.t(key),
         done,
+        path: Some(path).filter(|_| may && next == Some(nth)),
     })
     .collect()
 }

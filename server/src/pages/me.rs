@@ -10,6 +10,7 @@ use crate::who::{Kind, people};
 use actix_web::{HttpResponse, web};
 use askama::Template;
 use domain::right::Right;
+use domain::words::{HeatUnits, MassUnits};
 use serde::Deserialize;
 
 #[derive(Template)]
@@ -24,6 +25,25 @@ struct Me {
     has_pin: bool,
     manages: bool,
     says: Option<String>,
+    reading: Reading,
+    sets_up: bool,
+}
+
+/// In which language and units they read, as it was chosen; empty where the tablet or the kitchen says.
+#[derive(Default)]
+struct Reading {
+    language: String,
+    weights: String,
+    temperatures: String,
+}
+
+/// What the form for that sends.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ReadingSent {
+    language: String,
+    weights: String,
+    temperatures: String,
 }
 
 /// What the form sends.
@@ -61,6 +81,29 @@ pub async fn choose_pin(
     }
 }
 
+/// Somebody says in which language and units they read.
+pub async fn choose_reading(
+    app: web::Data<App>,
+    asking: Asking,
+    web::Form(sent): web::Form<ReadingSent>,
+) -> HttpResponse {
+    let Kind::Person { id, .. } = asking.who().kind else {
+        return see_other("/me");
+    };
+    let reading = people::Reading {
+        language: Some(sent.language).filter(|text| !text.is_empty()),
+        weights: MassUnits::parse(&sent.weights),
+        temperatures: HeatUnits::parse(&sent.temperatures),
+    };
+    let chosen = within(Room::Write, move || {
+        people::choose_reading(&app, id, reading)
+    });
+    match chosen.await {
+        Ok(_) => see_other("/me"),
+        Err(error) => trouble(asking.speech(), &error),
+    }
+}
+
 fn me(app: &App, asking: &Asking, says: Option<String>) -> Me {
     let (words, who) = (Words(asking.speech()), asking.who());
     let known = app.people();
@@ -77,6 +120,12 @@ fn me(app: &App, asking: &Asking, says: Option<String>) -> Me {
         is_person: matches!(who.kind, Kind::Person { .. }),
         has_pin: person.is_some_and(|person| person.row.pin.is_some()),
         manages: who.may(Right::People),
+        sets_up: who.may(Right::SetUp),
+        reading: person.map_or_else(Reading::default, |person| Reading {
+            language: person.row.language.clone().unwrap_or_default(),
+            weights: person.row.weights.clone().unwrap_or_default(),
+            temperatures: person.row.temperatures.clone().unwrap_or_default(),
+        }),
         says,
     }
 }

@@ -45,12 +45,20 @@ mod bench;
 pub mod bench_says;
 mod cool;
 mod curve;
+mod field_words;
 mod guest;
 mod heat_shown;
+mod import;
+mod list_form;
+mod lists;
 mod make;
 mod parts;
 mod piece;
 mod receive;
+mod rules;
+mod set_up;
+mod set_up_kitchen;
+mod starters;
 
 use crate::caller::Asking;
 use crate::error::Error;
@@ -64,8 +72,16 @@ pub use sign_in::to_sign_in;
 
 /// Every page, with the right that it asks.
 pub fn all() -> Vec<(&'static str, Right, Route)> {
-    use Right::{Anyone, People, Scan, See};
+    use Right::{Anyone, People, Scan, See, SetUp};
     vec![
+        ("/set-up", SetUp, web::get().to(set_up::next)),
+        ("/set-up/{step}", SetUp, web::get().to(set_up::page)),
+        ("/starters", See, web::get().to(starters::page)),
+        ("/rules", See, web::get().to(rules::page)),
+        ("/lists", See, web::get().to(lists::index)),
+        ("/lists/{list}", See, web::get().to(lists::one)),
+        ("/lists/{list}/import", See, web::get().to(import::page)),
+        ("/lists/{list}/{code}", See, web::get().to(list_form::page)),
         ("/", See, web::get().to(home::page)),
         ("/assets/{name}", Anyone, web::get().to(assets::get)),
         ("/sign-in", Anyone, web::get().to(sign_in::page)),
@@ -129,6 +145,7 @@ pub fn forms() -> Vec<(&'static str, Right, Route)> {
         ("/sign-in", Anyone, web::post().to(sign_in::begin)),
         ("/sign-out", Anyone, web::post().to(sign_in::end)),
         ("/me/pin", Scan, web::post().to(me::choose_pin)),
+        ("/me/reading", Scan, web::post().to(me::choose_reading)),
         ("/people", People, web::post().to(people::add)),
         ("/people/{id}", People, web::post().to(people::change)),
     ]
@@ -146,12 +163,16 @@ pub fn register(config: &mut web::ServiceConfig) {
 /// The largest form, in bytes: a name and a PIN.
 const LARGEST_FORM: usize = 4 << 10;
 
+/// 404: no such page.
+fn nowhere(path: &str) -> Error {
+    let path = path.to_owned();
+    Error::not_found(PageSays::NothingHere { path })
+}
+
 /// 404 for a path that is none: a problem document for programs, a page for people.
 pub async fn nothing_here(request: HttpRequest, asking: Asking) -> HttpResponse {
     let path = request.path();
-    let error = Error::not_found(PageSays::NothingHere {
-        path: path.to_owned(),
-    });
+    let error = nowhere(path);
     if path == "/api" || path.starts_with("/api/") {
         HttpResponse::from_error(error)
     } else {

@@ -103,16 +103,13 @@ fn changed(app: &App, id: &str, act: &str) -> Result<Option<Written>> {
         .person(uid)
         .ok_or_else(|| Error::not_found(WhoSays::NoPerson))?;
     let told = Told {
-        name: person.row.name.clone(),
-        roles: person.roles.clone(),
-        pin: None,
-        language: person.row.language.clone(),
         active: match act {
             "leave" => false,
             "return" => true,
             _ => person.row.active,
         },
         word: matches!(act, "word" | "return"),
+        ..Told::of(person)
     };
     people::change(app, uid, &told, person.row.number).map(Some)
 }

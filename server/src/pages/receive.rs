@@ -74,6 +74,8 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<ReceivePage>
         .iter()
         .find(|(product, _)| is_carcass(lists, product) == of_animal);
     let place = place.map(|(_, place)| lists.place_code(domain::lot::PlaceId(*place)));
+    // The first that comes in is hung or put away, not laid on the bench.
+    let place = place.or_else(|| first_storage(lists));
     let printers = crate::read::prints::printers(conn)?;
     let printers = printers.into_iter().map(|of| Pick::of(&of.code, of.name));
     Ok(ReceivePage {
@@ -101,6 +103,15 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<ReceivePage>
         units: Units::of(&words),
         words,
     })
+}
+
+/// The rail, or else the first place that is neither worked on nor sold from.
+fn first_storage(lists: &Lists) -> Option<&str> {
+    let keeps = |place: &Listed| !place.is_contact && !place.is_counter;
+    let mut all = lists.places.iter().filter(|(_, place)| keeps(place));
+    let rail = lists.places.keys().find(|code| *code == "rail");
+    rail.or_else(|| all.next().map(|(code, _)| code))
+        .map(String::as_str)
 }
 
 fn is_carcass(lists: &Lists, code: &str) -> bool {

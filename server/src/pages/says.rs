@@ -76,6 +76,16 @@ messages! {
 }
 
 messages! {
+    /// What is said while a kitchen is set up.
+    SetUpSays in "page-setting" {
+        Keeps "keeps" { days: u32, from: String },
+        Nitrite "nitrite" { percent: String },
+        StepOf "step-of" { step: usize, steps: usize },
+        Has "has" { count: usize, names: String },
+    }
+}
+
+messages! {
     /// A deed as a sentence, before it is done; what is chosen stands in it by the name of its field.
     ActSays in "page-sentence" {
         Pack "pack" { name: String, lot: String },

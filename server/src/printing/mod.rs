@@ -23,6 +23,7 @@ pub mod pinned;
 pub mod reprint;
 pub mod says;
 mod send;
+pub mod trial;
 mod values;
 pub mod words;
 

@@ -27,6 +27,8 @@ messages! {
         NoPin "no-pin" { printer: String, seen: String },
         Stranger "stranger" { printer: String, seen: String, pinned: String },
         NoFormat "no-format" { formats: String },
+        TestSent "test-sent",
+        TestUnanswered "test-unanswered" { printer: String },
         OtherSize "other-size" { label: Says, sizes: Arg },
     }
 }

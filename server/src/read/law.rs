@@ -9,6 +9,9 @@ use domain::rows::Row;
 use domain::words::Profile;
 use store::Conn;
 
+/// A row as it was found, for pages.
+pub use crate::wire::answers::RowRead as RowFound;
+
 /// The rows of a place in a language; those that are not confirmed alone, if so wanted.
 ///
 /// # Errors
@@ -52,6 +55,12 @@ pub fn of_kitchen(
         place: place.as_str().to_owned(),
         rows: rows.map(|row| row_read(app, row, language)).collect(),
     })
+}
+
+/// The facts of the trade, which every place shares.
+pub fn of_trade(app: &App, language: &str) -> Vec<RowRead> {
+    let rows = app.law.trade_rows.iter();
+    rows.map(|row| row_read(app, row, language)).collect()
 }
 
 /// The rows that a rule's text names, found in the place's law or among the facts of the trade.

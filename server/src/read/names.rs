@@ -73,6 +73,11 @@ impl Names {
         self.standing.lists.product(code, language).to_owned()
     }
 
+    /// The kitchen's currency.
+    pub fn currency(&self) -> String {
+        self.standing.kitchen.entry.currency.0.clone()
+    }
+
     /// Every product's code and name.
     pub fn products(&self) -> Vec<(String, String)> {
         let codes = self.standing.lists.products.keys();

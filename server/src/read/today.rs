@@ -70,10 +70,48 @@ pub struct Begun {
 }
 
 impl Begun {
+    /// Each step, in the order in which a kitchen is set up.
+    pub const fn steps(self) -> [bool; 6] {
+        [
+            self.kitchen,
+            self.places,
+            self.people,
+            self.printer,
+            self.products,
+            self.lots,
+        ]
+    }
+
     /// Is nothing left to set up before work begins?
     pub fn is_done(self) -> bool {
         self.kitchen && self.places && self.products && self.lots
     }
+}
+
+/// How far a kitchen is set up.
+///
+/// # Errors
+/// The database is away, or an entry is damaged.
+pub fn begun(app: &Caller<'_>, conn: &mut Conn) -> Result<Begun> {
+    let standing = app.standing(conn)?;
+    let has_printer = !printers(conn)?.is_empty();
+    begun_of(app, conn, &standing, has_printer)
+}
+
+fn begun_of(
+    app: &Caller<'_>,
+    conn: &mut Conn,
+    standing: &crate::lists::standing::Standing,
+    printer: bool,
+) -> Result<Begun> {
+    Ok(Begun {
+        kitchen: standing.kitchen.is_set,
+        places: !standing.lists.places.is_empty(),
+        people: app.people().people.len() > 1,
+        printer,
+        products: !standing.lists.products.is_empty(),
+        lots: store::lots::any(conn)?,
+    })
 }
 
 /// What needs a hand.
@@ -130,14 +168,7 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
         next: (end < all).then_some(end),
         now,
         zone,
-        begun: Begun {
-            kitchen: standing.kitchen.is_set,
-            places: !standing.lists.places.is_empty(),
-            people: app.people().people.len() > 1,
-            printer: !printers.is_empty(),
-            products: !standing.lists.products.is_empty(),
-            lots: store::lots::any(conn)?,
-        },
+        begun: begun_of(app, conn, &standing, !printers.is_empty())?,
     })
 }
 

@@ -217,7 +217,7 @@ impl Api {
                     .build(),
             ))
             .build();
-        serde_json::to_value(&document).unwrap_or_default()
+        super::examples::put_into(serde_json::to_value(&document).unwrap_or_default())
     }
 }
 

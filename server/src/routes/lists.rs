@@ -12,6 +12,7 @@ use crate::problems::TitleSays;
 use crate::rooms::{Room, blocking, within};
 use crate::wire::answers::{FindingRead, finding_read};
 use crate::wire::lists::*;
+use crate::wire::starters::StartersRead;
 use actix_web::http::{StatusCode, header};
 use actix_web::{HttpRequest, HttpResponse, web};
 use domain::right::Right;
@@ -48,6 +49,13 @@ pub fn add(api: &mut Api) {
         "The version that you have seen, once it is set up",
     )
     .answers::<KitchenEntry>(&[200], "The kitchen");
+    api.get(
+        "/api/starters",
+        Right::See,
+        "Products, cuts and cures of the trade to begin with",
+        web::get().to(starters),
+    )
+    .answers::<StartersRead>(&[200], "By group, with what stands behind each");
     list::<FarmEntry>(api, "/api/farms", "/api/farms/{code}", "farms");
     list::<AbattoirEntry>(api, "/api/abattoirs", "/api/abattoirs/{code}", "abattoirs");
     list::<SupplierEntry>(api, "/api/suppliers", "/api/suppliers/{code}", "suppliers");
@@ -176,6 +184,16 @@ fn with_warnings<E: Entry>(app: &Caller<'_>, asked: &E) -> Result<Value> {
         body["warnings"] = json!(warnings);
     }
     Ok(body)
+}
+
+async fn starters(asking: Asking) -> Result<HttpResponse> {
+    let read = blocking(move || {
+        let language = asking.speech().language.tag();
+        let app = asking.caller();
+        app.store
+            .read(|conn| crate::read::starters::read(&app, conn, language))
+    });
+    Ok(HttpResponse::Ok().json(read.await?))
 }
 
 async fn kitchen_get(app: web::Data<App>) -> Result<HttpResponse> {

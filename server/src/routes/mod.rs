@@ -5,6 +5,8 @@
 mod api;
 mod counter;
 mod deeds;
+mod examples;
+mod imports;
 mod labels;
 mod lists;
 mod logs;
@@ -30,6 +32,7 @@ pub fn api() -> Api {
     rules::add(&mut api);
     deeds::add(&mut api);
     lists::add(&mut api);
+    imports::add(&mut api);
     recall::add(&mut api);
     prints::add(&mut api);
     people::add(&mut api);

@@ -52,6 +52,14 @@ pub fn add(api: &mut Api) {
     )
     .takes::<PinAsked>()
     .answers::<PersonRead>(&[200], "The person");
+    api.put(
+        "/api/sessions/mine/reading",
+        Right::Scan,
+        "Somebody says in which language and units they read",
+        web::put().to(choose_reading),
+    )
+    .takes::<ReadingAsked>()
+    .answers::<PersonRead>(&[200], "The person");
     api.get("/api/people", People, "All people", web::get().to(all))
         .answers::<PeopleRead>(&[200], "The people");
     api.post(
@@ -179,6 +187,22 @@ async fn choose_pin(asking: Asking, Body(asked): Body<PinAsked>) -> Result<HttpR
     };
     let written = within(Room::Sign, move || {
         deeds::choose_pin(&asking.caller(), id, &asked.pin.0)
+    })
+    .await?;
+    Ok(person(StatusCode::OK, &written))
+}
+
+async fn choose_reading(asking: Asking, Body(asked): Body<ReadingAsked>) -> Result<HttpResponse> {
+    let Kind::Person { id, .. } = asking.who().kind else {
+        return Err(Error::not_found(WhoSays::NoPerson));
+    };
+    let reading = deeds::Reading {
+        language: asked.language.map(|language| language.0),
+        weights: asked.weights.map(|word| word.0),
+        temperatures: asked.temperatures.map(|word| word.0),
+    };
+    let written = within(Room::Write, move || {
+        deeds::choose_reading(&asking.caller(), id, reading)
     })
     .await?;
     Ok(person(StatusCode::OK, &written))
@@ -320,6 +344,8 @@ fn told(asked: &PersonAsked) -> Told {
         roles,
         pin: asked.pin.as_ref().map(|pin| pin.0.clone()),
         language: asked.language.as_ref().map(|language| language.0.clone()),
+        weights: asked.weights.as_ref().map(|word| word.0),
+        temperatures: asked.temperatures.as_ref().map(|word| word.0),
         active: asked.active.unwrap_or(true),
         word: asked.new_word,
     }
@@ -337,6 +363,8 @@ fn read(person: &Person, word: Option<String>) -> PersonRead {
         name: person.row.name.clone(),
         roles: person.roles.iter().map(ToString::to_string).collect(),
         language: person.row.language.clone(),
+        weights: person.row.weights.clone(),
+        temperatures: person.row.temperatures.clone(),
         active: person.row.active,
         version: person.row.number,
         has_pin: person.row.pin.is_some(),

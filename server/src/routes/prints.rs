@@ -60,6 +60,13 @@ pub fn add(api: &mut Api) {
     )
     .takes::<CancellationAsked>()
     .answers::<PrintsDone>(&[201, 200], done);
+    api.post(
+        "/api/printers/{code}/test-label",
+        Right::Print,
+        "A label to try a printer with: it names no lot and is on no record",
+        web::post().to(test_label),
+    )
+    .answers::<TestLabelSent>(&[200], "It was sent");
     api.get(
         "/api/prints",
         Right::See,
@@ -133,6 +140,17 @@ async fn document(
     })
     .await?;
     Ok(labels::file(true).body(bytes))
+}
+
+async fn test_label(asking: Asking, code: web::Path<String>) -> Result<HttpResponse> {
+    let sent = within(Room::Printer, move || {
+        let app = asking.caller();
+        let says = crate::printing::trial::send(&app, &code)?;
+        Ok::<_, crate::error::Error>(TestLabelSent {
+            says: asking.speech().say(&says),
+        })
+    });
+    Ok(HttpResponse::Ok().json(sent.await?))
 }
 
 async fn state(asking: Asking, code: web::Path<String>) -> Result<HttpResponse> {

@@ -36,12 +36,9 @@ pub fn people(args: &PeopleArgs, law: Shipped) -> Says {
             let person = known.named(name);
             let person = person.ok_or_else(|| format!("nobody is called {name:?}"))?;
             let told = Told {
-                name: person.row.name.clone(),
-                roles: person.roles.clone(),
-                language: person.row.language.clone(),
                 active: true,
                 word: true,
-                pin: None,
+                ..Told::of(person)
             };
             people::change(&app, person.uid(), &told, person.row.number)
         }

@@ -3,8 +3,10 @@
 use super::secrets::Hash;
 use super::{Kind, Who};
 use crate::app::App;
+use crate::lists::kitchen::{heat, mass};
 use chrono::{NaiveDateTime, TimeDelta};
 use domain::right::{Right, Role};
+use domain::words::{HeatUnits, MassUnits};
 use std::collections::HashMap;
 use store::Conn;
 use store::people::{Everybody, PersonRow, SessionRow, TokenRow};
@@ -99,6 +101,14 @@ impl Known {
         };
         let mut who = Who::of(kind, &person.row.name, person.roles.clone());
         who.language = person.row.language.as_deref().and_then(Language::of_tag);
+        who.mass = person
+            .row
+            .weights
+            .as_deref()
+            .and_then(MassUnits::parse)
+            .map(mass);
+        let heats = person.row.temperatures.as_deref();
+        who.heat = heats.and_then(HeatUnits::parse).map(heat);
         Some((session, who))
     }
 

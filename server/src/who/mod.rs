@@ -32,6 +32,10 @@ pub struct Who {
     pub roles: Vec<Role>,
     /// The language they read, if they said so.
     pub language: Option<words::Language>,
+    /// In which units they read weights, if they said so.
+    pub mass: Option<words::Mass>,
+    /// In which units they read temperatures, if they said so.
+    pub heat: Option<words::Heat>,
 }
 
 /// What somebody is.
@@ -75,6 +79,17 @@ impl Who {
             name: name.to_owned(),
             roles,
             language: None,
+            mass: None,
+            heat: None,
+        }
+    }
+
+    /// A way of speaking, in the units that they read.
+    pub fn in_own_units(&self, speech: words::Speech) -> words::Speech {
+        words::Speech {
+            mass: self.mass.unwrap_or(speech.mass),
+            heat: self.heat.unwrap_or(speech.heat),
+            ..speech
         }
     }
 

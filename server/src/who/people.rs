@@ -9,6 +9,7 @@ use crate::lists::entry::changed_meanwhile;
 use crate::wire::Line;
 use chrono::NaiveDateTime;
 use domain::right::Role;
+use domain::words::{HeatUnits, MassUnits};
 use store::people::{HERE, PersonRow, TokenRow};
 use uuid::Uuid;
 
@@ -26,10 +27,46 @@ pub struct Told {
     pub pin: Option<String>,
     /// The language they read.
     pub language: Option<String>,
+    /// The units in which they read weights, if not the kitchen's.
+    pub weights: Option<MassUnits>,
+    /// The units in which they read temperatures, if not the kitchen's.
+    pub temperatures: Option<HeatUnits>,
     /// May they sign in?
     pub active: bool,
     /// Do they get a new word that signs them in once?
     pub word: bool,
+}
+
+impl Told {
+    /// A person as they are: what is not told anew stays.
+    pub fn of(person: &Person) -> Told {
+        Told {
+            name: person.row.name.clone(),
+            roles: person.roles.clone(),
+            pin: None,
+            language: person.row.language.clone(),
+            weights: person.row.weights.as_deref().and_then(MassUnits::parse),
+            temperatures: person
+                .row
+                .temperatures
+                .as_deref()
+                .and_then(HeatUnits::parse),
+            active: person.row.active,
+            word: false,
+        }
+    }
+
+    /// The row of a person, as it is told anew.
+    fn over(&self, row: &PersonRow) -> PersonRow {
+        PersonRow {
+            name: self.name.clone(),
+            language: self.language.clone(),
+            weights: self.weights.map(|word| word.as_str().to_owned()),
+            temperatures: self.temperatures.map(|word| word.as_str().to_owned()),
+            active: self.active,
+            ..row.clone()
+        }
+    }
 }
 
 /// A person that was written, with the word that they sign in with once, if they got one.
@@ -64,7 +101,7 @@ pub fn add(app: &App, told: &Told) -> Result<Written> {
     check(&app.people(), told, None)?;
     let uid: [u8; 16] = crate::world::chance().map_err(store::Error::Broken)?;
     let uid = uuid::Builder::from_random_bytes(uid).into_uuid();
-    let row = PersonRow {
+    let row = told.over(&PersonRow {
         id: 0,
         uid: uid.as_bytes().to_vec(),
         name: told.name.clone(),
@@ -74,7 +111,9 @@ pub fn add(app: &App, told: &Told) -> Result<Written> {
         active: told.active,
         number: 1,
         made_at: app.now().naive_utc(),
-    };
+        weights: None,
+        temperatures: None,
+    });
     let told = Told {
         word: told.word || told.pin.is_none(),
         ..told.clone()
@@ -94,13 +133,7 @@ pub fn change(app: &App, uid: Uuid, told: &Told, version: i32) -> Result<Written
         return Err(changed_meanwhile(person.row.number));
     }
     check(&known, told, Some(person))?;
-    let row = PersonRow {
-        name: told.name.clone(),
-        language: told.language.clone(),
-        active: told.active,
-        ..person.row.clone()
-    };
-    write(app, row, told, true)
+    write(app, told.over(&person.row), told, true)
 }
 
 /// Chooses a PIN for oneself.
@@ -112,15 +145,45 @@ pub fn choose_pin(app: &App, id: i32, pin: &str) -> Result<Written> {
     let person = known.people.iter().find(|one| one.row.id == id);
     let person = person.ok_or_else(|| Error::not_found(WhoSays::NoPerson))?;
     let told = Told {
-        name: person.row.name.clone(),
-        roles: person.roles.clone(),
         pin: Some(pin.to_owned()),
-        language: person.row.language.clone(),
-        active: person.row.active,
-        word: false,
+        ..Told::of(person)
     };
     check(&known, &told, Some(person))?;
     write(app, person.row.clone(), &told, true)
+}
+
+/// How somebody wants to be spoken to: in which language, in which units. Nothing told: as the kitchen is.
+#[derive(Debug, Clone, Default)]
+pub struct Reading {
+    /// The language.
+    pub language: Option<String>,
+    /// The units of weight.
+    pub weights: Option<MassUnits>,
+    /// The units of temperature.
+    pub temperatures: Option<HeatUnits>,
+}
+
+/// Somebody says for themselves how they want to be spoken to.
+///
+/// # Errors
+/// 404 for whoever is no person; 422 for a language that the pages do not speak.
+pub fn choose_reading(app: &App, id: i32, reading: Reading) -> Result<Written> {
+    let known = app.people();
+    let person = known.people.iter().find(|one| one.row.id == id);
+    let person = person.ok_or_else(|| Error::not_found(WhoSays::NoPerson))?;
+    if let Some(language) = reading.language.as_deref()
+        && words::Language::of_tag(language).is_none()
+    {
+        let tag = language.to_owned();
+        return Err(Error::cannot_be("language", WhoSays::NoLanguage { tag }));
+    }
+    let told = Told {
+        language: reading.language,
+        weights: reading.weights,
+        temperatures: reading.temperatures,
+        ..Told::of(person)
+    };
+    write(app, told.over(&person.row), &told, true)
 }
 
 fn check(known: &Known, told: &Told, person: Option<&Person>) -> Result<()> {
@@ -210,12 +273,9 @@ pub fn first(app: &App) -> Result<Option<(String, String)>> {
     let written = match waiting {
         Some(person) => {
             let told = Told {
-                name: person.row.name.clone(),
-                roles: person.roles.clone(),
-                language: person.row.language.clone(),
                 active: true,
                 word: true,
-                pin: None,
+                ..Told::of(person)
             };
             write(app, person.row.clone(), &told, true)?
         }

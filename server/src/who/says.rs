@@ -11,6 +11,7 @@ messages! {
         ByWhom "by-whom",
         OtherName "other-name" { name: String, by: String },
         NoPerson "no-person",
+        NoLanguage "no-language" { tag: String },
         WrongPin "wrong-pin",
         Wait "wait" { seconds: usize },
         PinDigits "pin-digits",

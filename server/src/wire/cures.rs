@@ -36,17 +36,7 @@ impl Vocabulary for Food {
 }
 
 impl Vocabulary for Nature {
-    const SPELT: &'static [&'static str] = &[
-        "food",
-        "fat",
-        "cure",
-        "spice",
-        "flavouring",
-        "additive",
-        "water",
-        "removed-water",
-        "casing",
-    ];
+    const SPELT: &'static [&'static str] = Nature::SPELT;
     const NAME: &'static str = "Nature";
     fn parse(text: &str) -> Option<Self> {
         Nature::parse(text)
@@ -140,9 +130,9 @@ pub struct ReleaseEntry {
     pub water_activity: Option<Number>,
     /// Does somebody sign? If left out: yes.
     pub signature: Option<bool>,
-    /// The curve that it dries along: `ham`.
+    /// The curve that it dries along, for its alarms and its forecast: `ham`.
     pub curve: Option<Code>,
-    /// The way it is salted, for its calendar: `forty-days`.
+    /// The way it is salted, for the calendar of what is due: `forty-days`, `covered-in-salt`.
     pub salting: Option<Code>,
 }
 

@@ -78,7 +78,7 @@ pub(super) fn never_kept<T>(_: &Option<T>) -> bool {
 #[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Approval {
-    /// For what.
+    /// For what: `curing`, `smoking`, `vacuum`, `cooling`, or of one product `ready:CODE`, `stable:CODE`.
     #[serde(rename = "for")]
     pub purpose: Line,
     /// Its number.
@@ -218,11 +218,12 @@ pub struct ProductEntry {
     pub release: Option<ReleaseEntry>,
     /// How it is cured, for what is.
     pub cure: Option<CuredAsEntry>,
-    /// The key of the way that a carcass of it is cut: `pig-side`.
+    /// The key of the way that a carcass of it is cut: `pig-side`, `lamb-primal`, `beef-hindquarter`, `duck-parts`. Its pieces
+    /// and what each usually weighs are then shown at the bench and held against the scale.
     pub cut_style: Option<Code>,
-    /// Which piece of such a carcass it is: `ham`.
+    /// Which piece of such a carcass it is: `ham`, `legs`, `chuck`, `breasts`.
     pub cut: Option<Code>,
-    /// The key of the process whose yield it is held against: `pulled-pork-bone-in`.
+    /// The key of the process whose yield it is held against: `pulled-pork-bone-in`, `bacon-hot-smoked`, `lard`, `stock`.
     pub process: Option<Code>,
     /// What a kilogram sells for where it is parted from the rest, in hundredths; its price if left out.
     pub value_minor_per_kg: Option<Amount>,

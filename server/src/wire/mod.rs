@@ -22,6 +22,7 @@ pub mod says;
 pub mod scalars;
 pub mod scope;
 pub mod standard;
+pub mod starters;
 pub mod stops;
 pub mod told;
 pub mod unread;

@@ -1,6 +1,6 @@
 //! People, sessions and tokens on the wire.
 
-use super::{By, Instant, Line, Word};
+use super::{By, HeatUnitsWord, Instant, Line, MassUnitsWord, Word};
 use domain::right::{Right, Role};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -57,11 +57,27 @@ pub struct PersonAsked {
     pub pin: Option<Line>,
     /// The language they read: `en`, `fr`.
     pub language: Option<Line>,
+    /// The units in which they read weights; the kitchen's if left out.
+    pub weights: Option<MassUnitsWord>,
+    /// The units in which they read temperatures; the kitchen's if left out.
+    pub temperatures: Option<HeatUnitsWord>,
     /// May they sign in? Yes, if left out.
     pub active: Option<bool>,
     /// Do they get a new word that signs them in once, and are signed out everywhere?
     #[serde(default)]
     pub new_word: bool,
+}
+
+/// How somebody wants to be spoken to. What is left out is as the kitchen, and the browser, have it.
+#[derive(Debug, Clone, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ReadingAsked {
+    /// The language: `en`, `fr`.
+    pub language: Option<Line>,
+    /// The units of weight.
+    pub weights: Option<MassUnitsWord>,
+    /// The units of temperature.
+    pub temperatures: Option<HeatUnitsWord>,
 }
 
 /// A person.
@@ -76,6 +92,12 @@ pub struct PersonRead {
     /// The language they read.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub language: Option<String>,
+    /// The units in which they read weights, if not the kitchen's.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub weights: Option<String>,
+    /// The units in which they read temperatures, if not the kitchen's.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub temperatures: Option<String>,
     /// May they sign in?
     pub active: bool,
     /// Which version of the person this is, for `If-Match`.

@@ -307,3 +307,10 @@ pub struct PrinterState {
     /// How many labels are in each state.
     pub prints: BTreeMap<String, i64>,
 }
+
+/// A label to try a printer with was sent.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct TestLabelSent {
+    /// What to look at, in the caller's language.
+    pub says: String,
+}

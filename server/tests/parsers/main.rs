@@ -1,5 +1,5 @@
 //! Every parser that takes bytes from outside: codes, cartons' bars, printers' answers, templates, what a label
-//! says, house files, options, certificates, bodies, forms, addresses, languages, photos. Each is given its corpus as it is, and the corpus turned about; none of it may panic, and
+//! says, house files, options, certificates, bodies, forms, addresses, languages, tables, photos. Each is given its corpus as it is, and the corpus turned about; none of it may panic, and
 //! what is taken must be the same when it is written and read again.
 //!
 //! Something new that broke a parser is put into `corpus` as a file: then it is tried every time.
@@ -249,6 +249,19 @@ fn options_and_certificates() {
         for says in said.into_iter().flatten() {
             assert_eq!(says.lines().count(), 1, "{says}");
         }
+    });
+}
+
+/// Tables of a spreadsheet: whatever is sent has rows under columns, or is refused by its line.
+#[test]
+fn tables() {
+    use gambrel::lists::table::{LARGEST, MOST, table};
+    hold("tables", 20_000, |bytes| match table(bytes) {
+        Ok(table) => {
+            assert!(bytes.len() <= LARGEST);
+            assert!((1..=MOST).contains(&table.len()), "{}", table.len());
+        }
+        Err(error) => assert_eq!(error.problem().status.as_u16(), 422),
     });
 }
 

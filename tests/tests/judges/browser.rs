@@ -93,6 +93,27 @@ fn pages(caller: &Caller) -> Vec<(&'static str, String)> {
             "ask: answered",
             "/ask?asked=yes&about=pig&about=alcohol".to_owned(),
         ),
+        ("lists", "/lists".to_owned()),
+        ("list: products", "/lists/products".to_owned()),
+        ("list: till numbers", "/lists/till-numbers".to_owned()),
+        ("list: new product", "/lists/products/new".to_owned()),
+        (
+            "list: a curing salt",
+            "/lists/products/curing-salt-2".to_owned(),
+        ),
+        ("list: a place", "/lists/places/freezer".to_owned()),
+        ("list: a farm", "/lists/farms/BRC".to_owned()),
+        ("recipe", "/lists/recipes/fennel-sausage".to_owned()),
+        ("import", "/lists/products/import".to_owned()),
+        ("starters", "/starters".to_owned()),
+        ("rules", "/rules".to_owned()),
+        ("rules: work", "/rules?show=open".to_owned()),
+        ("set up: kitchen", "/set-up/kitchen".to_owned()),
+        ("set up: places", "/set-up/places?from=kitchen".to_owned()),
+        ("set up: people", "/set-up/people".to_owned()),
+        ("set up: printer", "/set-up/printer".to_owned()),
+        ("set up: products", "/set-up/products".to_owned()),
+        ("set up: animal", "/set-up/animal".to_owned()),
         (
             "break down",
             format!("/lots/{}/break-down", caller.side_on_the_rail()),
@@ -214,7 +235,7 @@ fn a_bad_page_is_noticed() {
 }
 
 /// A printer with labels that came out, and one of which nobody knows.
-fn at_the_bench(caller: &Caller) -> Printer {
+pub(super) fn at_the_bench(caller: &Caller) -> Printer {
     let printer = Printer::new(Manners {
         breaks_off: (1, None),
         ..Manners::default()

@@ -3,6 +3,8 @@
 mod break_down;
 mod browser;
 mod counter_flows;
+mod examples;
 mod flows;
 mod flows_bench;
 mod outside;
+mod set_up;

@@ -25,6 +25,7 @@ mod label_items;
 mod label_words;
 mod labels;
 mod law;
+mod lists;
 mod log;
 mod logs;
 mod mince;

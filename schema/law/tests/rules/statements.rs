@@ -21,7 +21,7 @@ fn place() -> impl Strategy<Value = Profile> {
 }
 
 fn leaf() -> impl Strategy<Value = Ingredient> {
-    let natures: Vec<Nature> = Nature::ALL.iter().map(|(nature, _)| *nature).collect();
+    let natures: Vec<Nature> = Nature::ALL.to_vec();
     let allergens = prop::collection::btree_set(prop::sample::select(Allergen::ALL), 0..3);
     (
         0usize..12,

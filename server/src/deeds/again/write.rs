@@ -191,6 +191,8 @@ fn change(facts: &Facts<'_, '_>, kin: &Kin, lot: i32) -> Result<Option<Change>> 
             .map(|of| say(&of.stop.cause.because.says))
             .collect(),
         ended: gone.iter().map(|of| say(&of.cause.because.says)).collect(),
+        labels: (condition.is_some() || state.now != state.was)
+            .then(|| format!("/api/lots/{}/labels.pdf", row.code)),
     };
     Ok(Some(Change {
         lot,

@@ -83,7 +83,7 @@ pub struct DeedDone {
     pub unexplained_grams: Option<Weight>,
     /// The lots made, in the order asked; of other deeds, the lots touched.
     pub lots: Vec<LotBrief>,
-    /// Where the labels of what was made are; of packs that were frozen or thawed, their new ones.
+    /// Where the labels of what was made are; of a move that changes how packs are kept, the new labels of those.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub labels: Option<String>,
     /// Nothing is wrong, but look: in the caller's language.
@@ -132,6 +132,9 @@ pub struct ChangeRead {
     /// Stops that end, in words.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub ended: Vec<String>,
+    /// Where its labels are as they have to be now, where something changed that stands on one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub labels: Option<String>,
 }
 
 /// What was, and what is.

@@ -1,0 +1,2 @@
+ALTER TABLE people DROP COLUMN temperatures;
+ALTER TABLE people DROP COLUMN weights;

@@ -1,0 +1,264 @@
+// Forms over the kitchen's lists: one entry is one call, several ticked ones are several calls in order. What
+// was refused is told where the form is, by deeds.js; no text stands here.
+"use strict";
+
+const lists = {
+  // Puts a value where its name says, or takes away what stands there.
+  put(body, name, value) {
+    const parts = name.split(".");
+    const last = parts.pop();
+    let at = body;
+    for (const part of parts) {
+      if (value === undefined && at[part] == null) {
+        return;
+      }
+      at[part] ??= {};
+      at = at[part];
+    }
+    if (value === undefined) {
+      delete at[last];
+    } else {
+      at[last] = value;
+    }
+  },
+
+  // What a field says; nothing where it is empty.
+  value(field) {
+    const text = field.value.trim();
+    if (text === "") {
+      return undefined;
+    }
+    switch (field.dataset.as) {
+      case "yes": return text === "yes";
+      case "figure": return deeds.figure(text);
+      case "money": return Math.round(deeds.figure(text) * 100);
+      case "lines": return text.split(/\s*\n\s*/).filter(Boolean);
+      default: return text;
+    }
+  },
+
+  // The entry as it is to be: as it was, with what the fields say.
+  body(form) {
+    const body = JSON.parse(form.dataset.body);
+    const many = new Map();
+    for (const field of form.elements) {
+      if (!field.name || field.name.startsWith("_") || field.disabled) {
+        continue;
+      }
+      if (field.type === "checkbox") {
+        const chosen = many.get(field.name) || [];
+        many.set(field.name, field.checked ? [...chosen, field.value] : chosen);
+      } else if (field.type !== "radio" || field.checked) {
+        lists.put(body, field.name, lists.value(field));
+      }
+    }
+    many.forEach((chosen, name) => lists.put(body, name, chosen.length > 0 ? chosen : undefined));
+    form.querySelectorAll("[data-rows]").forEach((rows) => lists.rows(rows, body));
+    // A part of the entry without what makes it one is none: a keeping rule without days.
+    for (const head of (form.dataset.heads || "").split(" ").filter(Boolean)) {
+      const [part, name] = head.split(".");
+      if (body[part] && body[part][name] === undefined) {
+        delete body[part];
+      }
+    }
+    for (const [name, value] of Object.entries(body)) {
+      if (value && typeof value === "object" && !Array.isArray(value) && Object.keys(value).length === 0) {
+        delete body[name];
+      }
+    }
+    return body;
+  },
+
+  // Rows of one thing each: the parts of a recipe. A row that lacks what it needs is none.
+  rows(list, body) {
+    const all = Array.from(list.querySelectorAll("[data-of-row]")).map((row) => {
+      const one = {};
+      row.querySelectorAll("[data-key]").forEach((field) => {
+        const value = lists.value(field);
+        if (value !== undefined) {
+          one[field.dataset.key] = value;
+        }
+      });
+      return one;
+    });
+    const needed = list.dataset.needed.split(" ");
+    body[list.dataset.rows] = all.filter((one) => needed.every((key) => one[key] !== undefined));
+  },
+
+  async call(method, path, body, version) {
+    const headers = { "Content-Type": "application/json", "Accept-Language": document.documentElement.lang };
+    if (version) {
+      headers["If-Match"] = `"v${version}"`;
+    }
+    try {
+      const response = await fetch(path, { method, headers, body: JSON.stringify(body) });
+      const answer = response.status === 204 ? {} : await response.json();
+      return response.ok ? { done: answer } : { refused: answer };
+    } catch {
+      return { away: true };
+    }
+  },
+
+  async send(form) {
+    if (form.dataset.busy) {
+      return;
+    }
+    form.dataset.busy = "yes";
+    const { method, call, version } = form.dataset;
+    const { done, refused, away } = await lists.call(method, call, lists.body(form), version);
+    delete form.dataset.busy;
+    if (refused || away) {
+      deeds.tell(form, refused);
+      return;
+    }
+    sessionStorage.setItem("warnings", JSON.stringify((done.warnings || []).map((one) => one.says)));
+    if (done[form.dataset.show]) {
+      lists.show(form, done);
+      return;
+    }
+    window.location.assign(form.dataset.then);
+  },
+
+  // What is told once, and stays on the page: a word that signs somebody in.
+  show(form, done) {
+    const shown = form.querySelector("[data-shown]");
+    shown.hidden = false;
+    shown.querySelector("b").textContent = done[form.dataset.show];
+  },
+
+  // Everything that is ticked, one call after the other: first all entries, then what is made of them. One
+  // that is refused is told, and nothing after it is sent.
+  async each(form) {
+    if (form.dataset.busy) {
+      return;
+    }
+    form.dataset.busy = "yes";
+    const ticked = Array.from(form.querySelectorAll("input[data-calls]:checked:not(:disabled)"));
+    const calls = ticked.flatMap((tick) => JSON.parse(tick.dataset.calls).map(([path, body]) => ({ path, body: lists.named(tick, body) })));
+    const order = (form.dataset.order || "").split(" ");
+    calls.sort((one, other) => order.indexOf(one.path) - order.indexOf(other.path));
+    const bar = form.querySelector("progress");
+    for (const [nth, { path, body }] of calls.entries()) {
+      if (bar) {
+        bar.hidden = false;
+        bar.max = calls.length;
+        bar.value = nth;
+      }
+      const { refused, away } = await lists.call("POST", path, body);
+      if (refused || away) {
+        delete form.dataset.busy;
+        deeds.tell(form, refused);
+        return;
+      }
+    }
+    window.location.assign(form.dataset.then);
+  },
+
+  // A name may be written over before it is taken.
+  named(tick, body) {
+    const name = tick.closest("[data-line]")?.querySelector("input[data-name]")?.value.trim();
+    return name && body.name ? { ...body, name } : body;
+  },
+
+  // What a ticked thing is made of is ticked with it; unticked, it stays.
+  needs(form, tick) {
+    if (!tick.checked) {
+      return;
+    }
+    for (const code of (tick.dataset.needs || "").split(" ").filter(Boolean)) {
+      const other = form.querySelector(`input[data-code="${code}"]`);
+      if (other && !other.checked && !other.disabled) {
+        other.checked = true;
+        lists.needs(form, other);
+      }
+    }
+  },
+
+  count(form) {
+    form.querySelectorAll("[data-count]").forEach((shown) => {
+      shown.textContent = form.querySelectorAll("input[data-calls]:checked:not(:disabled)").length;
+    });
+  },
+
+  // A table is tried, and then taken over: the same bytes.
+  async table(form, isTried) {
+    const file = form.elements._file.files[0];
+    const text = file ? await file.arrayBuffer() : form.elements._text.value;
+    const headers = { "Content-Type": "text/csv", "Accept-Language": document.documentElement.lang };
+    try {
+      const response = await fetch(`${form.dataset.table}${isTried ? "?try=true" : ""}`, { method: "POST", headers, body: text });
+      const answer = await response.json();
+      if (!response.ok) {
+        form.querySelector("[data-report]").hidden = true;
+        deeds.tell(form, answer);
+      } else if (isTried) {
+        document.querySelector("[data-told]").replaceChildren();
+        lists.report(form, answer);
+      } else {
+        window.location.assign(form.dataset.then);
+      }
+    } catch {
+      deeds.tell(form);
+    }
+  },
+
+  report(form, answer) {
+    const report = form.querySelector("[data-report]");
+    report.hidden = false;
+    for (const what of ["new", "changed", "same", "wrong"]) {
+      report.querySelector(`[data-sum=${what}]`).textContent = answer[what];
+    }
+    const rows = answer.lines.filter((line) => line.what !== "same").map((line) => {
+      const row = form.querySelector("template[data-row]").content.cloneNode(true).firstElementChild;
+      row.classList.toggle("has", line.what === "wrong");
+      const cells = [line.line, line.code, line.says, line.columns.join(", "), line.detail || ""];
+      row.querySelectorAll("td").forEach((cell, nth) => {
+        cell.textContent = cells[nth];
+        cell.classList.toggle("none", cells[nth] === "");
+      });
+      return row;
+    });
+    report.querySelector("tbody").replaceChildren(...rows);
+    const take = report.querySelector("[data-take]");
+    take.hidden = answer.wrong > 0 || answer.new + answer.changed === 0;
+    report.scrollIntoView({ block: "start" });
+  },
+};
+
+document.addEventListener("submit", (event) => {
+  const form = event.target;
+  if (form.matches("form[data-call]")) {
+    event.preventDefault();
+    lists.send(form);
+  } else if (form.matches("form[data-order]")) {
+    event.preventDefault();
+    lists.each(form);
+  } else if (form.matches("form[data-table]")) {
+    event.preventDefault();
+    lists.table(form, event.submitter?.dataset.take === undefined);
+  }
+});
+
+document.addEventListener("change", (event) => {
+  const field = event.target;
+  const form = field.form;
+  if (field.matches("input[data-all]")) {
+    const group = field.closest("[data-group]");
+    group.querySelectorAll("input[data-calls]:not(:disabled)").forEach((tick) => {
+      tick.checked = field.checked;
+      lists.needs(form, tick);
+    });
+  } else if (field.matches("input[data-calls]")) {
+    lists.needs(form, field);
+  }
+  if (form?.matches("form[data-order]")) {
+    lists.count(form);
+  }
+});
+
+document.querySelectorAll("form[data-order]").forEach(lists.count);
+
+// The clock of this device says where the kitchen is, until somebody says otherwise.
+document.querySelectorAll("input[data-zone]").forEach((field) => {
+  field.value = Intl.DateTimeFormat().resolvedOptions().timeZone || field.value;
+});

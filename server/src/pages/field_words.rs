@@ -1,0 +1,146 @@
+//! What the fields of the lists are called, what is said beside them where a decision can hurt, and the rows
+//! that it rests on.
+
+/// What a field is called.
+pub fn heading(field: &str) -> &'static str {
+    match field {
+        "code" => "page-field-code",
+        "name" => "page-field-name",
+        "number" => "page-field-number",
+        "address" => "page-field-address",
+        "country" => "page-field-country",
+        "born_there" => "page-field-born-there",
+        "premises_id" => "page-field-premises-id",
+        "trichinae_certificate" => "page-field-trichinae-certificate",
+        "kind" => "page-field-kind",
+        "scale_grams" => "page-field-scale-grams",
+        "limits.below_celsius" => "page-field-limits-below-celsius",
+        "limits.below_fahrenheit" => "page-field-limits-below-fahrenheit",
+        "limits.above_celsius" => "page-field-limits-above-celsius",
+        "limits.above_fahrenheit" => "page-field-limits-above-fahrenheit",
+        "certificate" => "page-field-certificate",
+        "templates" => "page-field-templates",
+        "names.en" => "page-field-names-en",
+        "names.fr" => "page-field-names-fr",
+        "species" => "page-field-species",
+        "raw" => "page-field-raw",
+        "allergens" => "page-field-allergens",
+        "storage" => "page-field-storage",
+        "keep.days" => "page-field-keep-days",
+        "keep.from" => "page-field-keep-from",
+        "keep.day_one_counts" => "page-field-keep-day-one-counts",
+        "keep.freeze_day_counts" => "page-field-keep-freeze-day-counts",
+        "keep_if_stable.days" => "page-field-keep-if-stable-days",
+        "keep_if_stable.from" => "page-field-keep-if-stable-from",
+        "keep_if_stable.day_one_counts" => "page-field-keep-if-stable-day-one-counts",
+        "controlled" => "page-field-controlled",
+        "stable_as" => "page-field-stable-as",
+        "for_sale" => "page-field-for-sale",
+        "price_minor_per_kg" => "page-field-price-minor-per-kg",
+        "gtin" => "page-field-gtin",
+        "till_number" => "page-field-till-number",
+        "cut_style" => "page-field-cut-style",
+        "cut" => "page-field-cut",
+        "process" => "page-field-process",
+        "value_minor_per_kg" => "page-field-value-minor-per-kg",
+        "cooked_as" => "page-field-cooked-as",
+        "nature" => "page-field-nature",
+        "cure.class" => "page-field-cure-class",
+        "cure.method" => "page-field-cure-method",
+        "cure.heated" => "page-field-cure-heated",
+        "cure.nitrite" => "page-field-cure-nitrite",
+        "in_cure" => "page-field-in-cure",
+        "curing_salt.nitrite_percent" => "page-field-curing-salt-nitrite-percent",
+        "curing_salt.nitrite_of" => "page-field-curing-salt-nitrite-of",
+        "curing_salt.nitrate_percent" => "page-field-curing-salt-nitrate-percent",
+        "curing_salt.nitrate_of" => "page-field-curing-salt-nitrate-of",
+        "release.loss_percent" => "page-field-release-loss-percent",
+        "release.tolerance_points" => "page-field-release-tolerance-points",
+        "release.days" => "page-field-release-days",
+        "release.water_activity" => "page-field-release-water-activity",
+        "release.curve" => "page-field-release-curve",
+        "release.salting" => "page-field-release-salting",
+        _ => "page-field-other",
+    }
+}
+
+/// What stands beside it.
+pub fn help(field: &str) -> Option<&'static str> {
+    Some(match field {
+        "code" => "page-help-code",
+        "born_there" => "page-help-born-there",
+        "trichinae_certificate" => "page-help-trichinae-certificate",
+        "scale_grams" => "page-help-scale-grams",
+        "certificate" => "page-help-certificate",
+        "raw" => "page-help-raw",
+        "allergens" => "page-help-allergens",
+        "keep.days" => "page-help-keep-days",
+        "controlled" => "page-help-controlled",
+        "gtin" => "page-help-gtin",
+        "till_number" => "page-help-till-number",
+        "cut_style" => "page-help-cut-style",
+        "cut" => "page-help-cut",
+        "process" => "page-help-process",
+        "cooked_as" => "page-help-cooked-as",
+        "cure.class" => "page-help-cure-class",
+        "cure.nitrite" => "page-help-cure-nitrite",
+        "curing_salt.nitrite_percent" => "page-help-curing-salt-nitrite-percent",
+        "curing_salt.nitrate_percent" => "page-help-curing-salt-nitrate-percent",
+        "release.water_activity" => "page-help-release-water-activity",
+        "release.curve" => "page-help-release-curve",
+        _ => return None,
+    })
+}
+
+/// The rows behind it, of whichever place; those that the kitchen's place has are shown.
+pub fn rows(field: &str) -> &'static str {
+    match field {
+        "trichinae_certificate" => "us-6, us-6.1",
+        "scale_grams" => "trade-N8",
+        "keep.days" => "us-D2, us-D11, canada-eu-uk-7.8",
+        "keep.day_one_counts" => "us-D3",
+        "keep.freeze_day_counts" => "us-DT4",
+        "keep_if_stable.days" => "us-1.9-B",
+        "controlled" => "us-1.9-A, us-1.9-B",
+        "cut_style" => "trade-1.2-template",
+        "cut" => "trade-1.2-bands",
+        "process" => "trade-3-usda",
+        "cooked_as" => "us-1.8-intact",
+        "cure.class" => "us-N14, us-N3, confirmed-X-EU-1, canada-eu-uk-4.2",
+        "cure.method" => "us-H2, us-H6",
+        "curing_salt.nitrite_percent" => {
+            "trade-2.3-no1, trade-2.3-588, trade-2.3-half, trade-2.3-percent"
+        }
+        "curing_salt.nitrate_percent" => "us-N8, trade-2.3-no2, trade-N9",
+        "release.loss_percent" => {
+            "trade-2.2-pancetta, trade-2.2-coppa, trade-2.2-prosciutto, trade-2.1-country-loss"
+        }
+        "release.days" => "trade-2.1-country-days, trade-2.2-ham-days",
+        "release.water_activity" => "us-S10, us-S2",
+        "release.curve" => "trade-2.1-curve, trade-2.1-band",
+        "release.salting" => "trade-2.1-house, trade-2.1-salt-most",
+        _ => "",
+    }
+}
+
+/// Can what is decided in the part that it begins hurt somebody?
+pub fn hurts(field: &str) -> bool {
+    matches!(
+        field,
+        "keep.days" | "cure.class" | "curing_salt.nitrite_percent" | "release.loss_percent"
+    )
+}
+
+/// The heading that a field is the first of.
+pub fn part(field: &str) -> Option<&'static str> {
+    Some(match field {
+        "keep.days" => "page-part-keep",
+        "for_sale" => "page-part-counter",
+        "cut_style" => "page-part-yield",
+        "cure.class" => "page-part-cure",
+        "curing_salt.nitrite_percent" => "page-part-salt",
+        "release.loss_percent" => "page-part-release",
+        "limits.below_celsius" => "page-part-limits",
+        _ => return None,
+    })
+}

@@ -1,0 +1,358 @@
+//! One entry of a list, as a form: each field with what it is called, what is said beside it where a decision can
+//! hurt, and the rows behind that. It is sent as the documented call, by `assets/lists.js`.
+
+use super::bench::Pick;
+use super::field_words::{heading, help, hurts, part, rows};
+use super::lists::{NEW, kept, named};
+use super::spoken::Words;
+use crate::caller::{Asking, Caller};
+use crate::error::Result;
+use crate::lists::fields::{self, Field, HEADS, Sort};
+use crate::lists::{List, entry};
+use crate::read::entries::{self, Kept};
+use crate::read::names::Names;
+use actix_web::{HttpRequest, HttpResponse, web};
+use askama::Template;
+use domain::right::Right;
+use domain::says::Texts;
+use domain::words::ProductKind;
+use serde::Deserialize;
+use store::Conn;
+
+/// A field of a form.
+pub struct Asked {
+    /// Where its value is.
+    pub name: &'static str,
+    /// The same, as an id.
+    pub id: String,
+    /// What it is called.
+    pub heading: String,
+    /// What is said beside it.
+    pub help: Option<String>,
+    /// The rows behind that.
+    pub rows: Vec<RowShown>,
+    /// The heading that it is the first of.
+    pub part: Option<String>,
+    /// How it is sent: `figure`.
+    pub sent_as: &'static str,
+    /// What stands in it.
+    pub value: String,
+    /// What may be chosen.
+    pub choices: Vec<Pick>,
+    /// Must something stand in it?
+    pub needed: bool,
+    /// May it no more be changed?
+    pub locked: bool,
+    /// Can what is decided in its part hurt somebody?
+    pub hurts: bool,
+}
+
+/// A row, as it stands beside a field.
+pub struct RowShown {
+    /// Its name.
+    pub id: String,
+    /// What it says.
+    pub says: String,
+    /// Is it not confirmed?
+    pub is_open: bool,
+}
+
+/// Rows of the law, as they stand beside a field.
+pub fn rows_shown(rows: Vec<crate::read::law::RowFound>) -> Vec<RowShown> {
+    let rows = rows.into_iter();
+    rows.map(|row| RowShown {
+        id: row.id,
+        says: row.says,
+        is_open: !row.confirmed,
+    })
+    .collect()
+}
+
+#[derive(Template)]
+#[template(path = "list-form.html")]
+struct FormPage {
+    words: Words,
+    title: String,
+    list: &'static str,
+    back: String,
+    call: String,
+    method: &'static str,
+    version: Option<i32>,
+    body: String,
+    heads: String,
+    fields: Vec<Asked>,
+    may: bool,
+    /// Of a product: where its recipe is.
+    recipe: Option<String>,
+    /// Of a recipe: its parts, and what may be one.
+    parts: Option<(Vec<PartRow>, Vec<Pick>)>,
+}
+
+/// A part of a recipe.
+pub struct PartRow {
+    /// The product.
+    pub product: String,
+    /// Its grams.
+    pub grams: String,
+}
+
+#[derive(Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Nothing {}
+
+/// The page of an entry, or of a new one.
+pub async fn page(
+    request: HttpRequest,
+    path: web::Path<(String, String)>,
+    asking: Asking,
+) -> HttpResponse {
+    let (list, code) = path.into_inner();
+    super::asked(&request, asking, move |app, conn, _: &Nothing| {
+        form(app, conn, &list, &code)
+    })
+    .await
+}
+
+fn form(app: &Caller<'_>, conn: &mut Conn, list: &str, code: &str) -> Result<FormPage> {
+    let list = named(list)?;
+    if list == List::Recipes {
+        return recipe(app, conn, code);
+    }
+    let names = Names::load(app, conn)?;
+    let words = Words::of(&names);
+    let kept = kept(conn, list, code)?;
+    let title = match &kept {
+        Some(kept) => kept.name(words.lang()),
+        None => words.t("page-lists-new"),
+    };
+    let recipe = match (list, &kept) {
+        (List::Products, Some(kept)) if has_recipe(kept) => {
+            Some(format!("/lists/recipes/{}", kept.code))
+        }
+        _ => None,
+    };
+    Ok(FormPage {
+        title,
+        list: list.as_str(),
+        back: words.headed(list.says()),
+        call: call(list, kept.as_ref()),
+        method: if kept.is_some() { "PUT" } else { "POST" },
+        version: kept.as_ref().map(|kept| kept.version),
+        body: kept
+            .as_ref()
+            .map_or_else(|| "{}".to_owned(), |kept| kept.body.to_string()),
+        heads: HEADS.join(" "),
+        fields: asked(app, conn, &words, list, kept.as_ref())?,
+        may: app.who.may(Right::SetUp),
+        recipe,
+        parts: None,
+        words,
+    })
+}
+
+/// Is it made of other things?
+fn has_recipe(kept: &Kept) -> bool {
+    let kind = kept.text("kind").and_then(|kind| ProductKind::parse(&kind));
+    !matches!(kind, Some(ProductKind::Carcass | ProductKind::Waste) | None)
+}
+
+fn call(list: List, kept: Option<&Kept>) -> String {
+    match kept {
+        Some(kept) => format!("/api/{}/{}", list.as_str(), kept.code),
+        None => format!("/api/{}", list.as_str()),
+    }
+}
+
+/// The fields of an entry, as a form asks for them.
+///
+/// # Errors
+/// The database is away, or an entry is damaged.
+pub fn asked(
+    app: &Caller<'_>,
+    conn: &mut Conn,
+    words: &Words,
+    list: List,
+    kept: Option<&Kept>,
+) -> Result<Vec<Asked>> {
+    let standing = app.standing(conn)?;
+    let place = standing.kitchen.entry.profile.0;
+    let all = fields::of(list).iter().enumerate();
+    let each = all.map(|(nth, field)| {
+        let value = kept
+            .and_then(|kept| kept.text(field.name))
+            .unwrap_or_default();
+        let found = crate::read::law::named(app, place, rows(field.name), words.lang());
+        let choices = choices(app, words, field, &value);
+        Asked {
+            name: field.name,
+            id: format!("field-{}", field.name.replace(['.', '_'], "-")),
+            heading: words.t(heading(field.name)),
+            help: help(field.name).map(|key| words.t(key)),
+            rows: rows_shown(found),
+            part: part(field.name).map(|key| words.t(key)),
+            sent_as: sent_as(field, !choices.is_empty()),
+            value: match field.sort {
+                Sort::Money => money(&value),
+                _ => value,
+            },
+            choices,
+            needed: field.needed,
+            locked: nth == 0 && kept.is_some(),
+            hurts: hurts(field.name),
+        }
+    });
+    Ok(each.collect())
+}
+
+fn sent_as(field: &Field, has_choices: bool) -> &'static str {
+    match field.sort {
+        Sort::Line if has_choices => "one",
+        Sort::Line => "line",
+        Sort::Text => "text",
+        Sort::Yes => "yes",
+        Sort::Whole | Sort::Figure => "figure",
+        Sort::Money => "money",
+        Sort::One(_) => "one",
+        Sort::Many(_) => "many",
+        Sort::Lines => "lines",
+    }
+}
+
+/// Hundredths as people write money.
+fn money(minor: &str) -> String {
+    let minor: Option<i64> = minor.parse().ok();
+    let written = minor.map(|minor| format!("{}.{:02}", minor / 100, minor % 100));
+    written.unwrap_or_default()
+}
+
+/// What may be chosen: words of the vocabularies, or keys of what the trade knows.
+fn choices(app: &Caller<'_>, words: &Words, field: &Field, value: &str) -> Vec<Pick> {
+    let all: Vec<(String, String)> = match field.sort {
+        Sort::One(choices) | Sort::Many(choices) => choices()
+            .into_iter()
+            .map(|(word, says)| (word.to_owned(), words.headed(says)))
+            .collect(),
+        Sort::Line => known_keys(app, words, field.name),
+        _ => Vec::new(),
+    };
+    let chosen: Vec<&str> = value.lines().collect();
+    let mut picks: Vec<Pick> = all
+        .into_iter()
+        .map(|(word, name)| Pick {
+            chosen: chosen.contains(&word.as_str()),
+            ..Pick::of(&word, name)
+        })
+        .collect();
+    // Something of their own that stands there already stays to be chosen.
+    if matches!(field.sort, Sort::Line) && !picks.is_empty() {
+        let own = !value.is_empty() && !picks.iter().any(|pick| pick.chosen);
+        picks.extend(own.then(|| Pick {
+            chosen: true,
+            ..Pick::of(value, value.to_owned())
+        }));
+    }
+    picks
+}
+
+/// The keys that the facts of the trade have for a field.
+fn known_keys(app: &Caller<'_>, words: &Words, field: &str) -> Vec<(String, String)> {
+    let trade = &app.law.trade;
+    let said = |text: &Texts| ::words::capital(text.in_language(words.lang()));
+    let mut keys: Vec<(String, String)> = match field {
+        "cut_style" => {
+            let styles = trade.yields.styles.iter();
+            styles
+                .map(|one| (one.key.clone(), said(&one.name)))
+                .collect()
+        }
+        "cut" => {
+            let styles = trade.yields.styles.iter();
+            let pieces = styles.flat_map(|style| {
+                let of = words.say(style.species.says());
+                let pieces = style.pieces.iter();
+                pieces.map(move |piece| (piece.key.clone(), said(&piece.name), of.clone()))
+            });
+            let mut named: Vec<(String, String, Vec<String>)> = Vec::new();
+            for (key, name, of) in pieces {
+                match named.iter_mut().find(|(known, ..)| *known == key) {
+                    Some((_, _, all)) if !all.contains(&of) => all.push(of),
+                    Some(_) => {}
+                    None => named.push((key, name, vec![of])),
+                }
+            }
+            let named = named.into_iter();
+            named
+                .map(|(key, name, of)| (key, format!("{name} ({})", of.join(", "))))
+                .collect()
+        }
+        "process" => {
+            let steps = trade.yields.steps.iter();
+            steps
+                .map(|one| (one.key.clone(), said(&one.name)))
+                .collect()
+        }
+        "release.curve" => {
+            let curves = trade.cure_room.curves.iter();
+            curves.map(|(key, _)| (key.clone(), key.clone())).collect()
+        }
+        "release.salting" => {
+            let methods = trade.cure_room.methods.iter();
+            methods
+                .map(|one| (one.key.clone(), said(&one.name)))
+                .collect()
+        }
+        _ => Vec::new(),
+    };
+    keys.sort_by(|one, other| one.1.cmp(&other.1));
+    keys
+}
+
+/// Blank rows of a recipe, for what is added.
+const BLANK: usize = 4;
+
+/// The recipe of a product.
+fn recipe(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<FormPage> {
+    let names = Names::load(app, conn)?;
+    let words = Words::of(&names);
+    let product = match code {
+        NEW => None,
+        code => entries::find(conn, List::Products, code)?,
+    };
+    let product = product.ok_or_else(|| entry::no_such_entry(List::Products, code))?;
+    let kept = entries::find(conn, List::Recipes, code)?;
+    let mut parts: Vec<PartRow> = Vec::new();
+    let has = kept
+        .as_ref()
+        .and_then(|kept| kept.body["parts"].as_array().cloned());
+    for part in has.unwrap_or_default() {
+        parts.push(PartRow {
+            product: part["product"].as_str().unwrap_or_default().to_owned(),
+            grams: part["grams"].to_string(),
+        });
+    }
+    parts.extend((0..BLANK).map(|_| PartRow {
+        product: String::new(),
+        grams: String::new(),
+    }));
+    let mut products: Vec<Pick> = entries::all(conn, List::Products)?
+        .into_iter()
+        .filter(|one| one.code != code)
+        .map(|one| Pick::of(&one.code, one.name(words.lang())))
+        .collect();
+    products.sort_by(|one, other| one.name.cmp(&other.name));
+    Ok(FormPage {
+        title: product.name(words.lang()),
+        list: List::Recipes.as_str(),
+        back: words.headed(List::Recipes.says()),
+        call: call(List::Recipes, kept.as_ref()),
+        method: if kept.is_some() { "PUT" } else { "POST" },
+        version: kept.as_ref().map(|kept| kept.version),
+        body: serde_json::json!({ "product": code }).to_string(),
+        heads: String::new(),
+        fields: Vec::new(),
+        may: app.who.may(Right::SetUp),
+        recipe: None,
+        parts: Some((parts, products)),
+        words,
+    })
+}

@@ -1,0 +1,344 @@
+//! An empty kitchen is set up, one step at a time: who it is, its places, its people, its printer, its products, its
+//! first animal. Each act is a call of its own, so that whoever stops in the middle goes on there tomorrow.
+
+use super::bench::Pick;
+use super::list_form::{Asked as Field, asked as fields_of};
+use super::says::SetUpSays;
+use super::see_other;
+use super::set_up_kitchen::{KitchenForm, kitchen_form};
+use super::spoken::Words;
+use crate::caller::{Asking, Caller};
+use crate::error::Result;
+use crate::lists::List;
+use crate::read::entries;
+use crate::read::names::Names;
+use crate::read::today::begun;
+use crate::rooms::blocking;
+use crate::who::people::FIRST;
+use actix_web::{HttpRequest, HttpResponse, web};
+use askama::Template;
+use domain::right::Role;
+use domain::words::{PlaceKind, ProductKind};
+use serde::Deserialize;
+use serde_json::json;
+use store::Conn;
+
+/// The steps, by the last part of their path, with what each is called.
+const STEPS: [(&str, &str); 6] = [
+    ("kitchen", "page-step-kitchen"),
+    ("places", "page-step-places"),
+    ("people", "page-step-people"),
+    ("printer", "page-step-printer"),
+    ("products", "page-step-products"),
+    ("animal", "page-step-animal"),
+];
+
+#[derive(Template)]
+#[template(path = "set-up.html")]
+struct SetUp {
+    words: Words,
+    step: &'static str,
+    title: String,
+    counted: String,
+    pegs: Vec<Peg>,
+    /// No address: what a customer's label will want of it.
+    lacks_address: bool,
+    /// What the kitchen has of each step.
+    has: Vec<Has>,
+    kitchen: Option<KitchenForm>,
+    places: Vec<PlaceLine>,
+    people: Vec<String>,
+    /// The first manager, who has no name of their own yet: the call, the version and the body.
+    first: Option<(String, i32, String)>,
+    roles: Vec<Pick>,
+    printers: Vec<Pick>,
+    farms: Vec<Field>,
+    abattoirs: Vec<Field>,
+    has_farm: bool,
+    has_abattoir: bool,
+    has_carcass: bool,
+}
+
+/// A step as it stands above the page.
+struct Peg {
+    path: &'static str,
+    name: String,
+    done: bool,
+    here: bool,
+}
+
+/// What the kitchen has of a step.
+struct Has {
+    name: String,
+    path: &'static str,
+    what: String,
+}
+
+/// A place to be ticked.
+struct PlaceLine {
+    name: String,
+    kind: String,
+    ticked: bool,
+    calls: String,
+}
+
+#[derive(Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Asked {
+    /// The step that one comes from.
+    from: Option<String>,
+}
+
+/// On to the first step that is not done.
+pub async fn next(asking: Asking) -> HttpResponse {
+    let speech = asking.speech();
+    let found = blocking(move || {
+        let app = asking.caller();
+        app.store.read(|conn| begun(&app, conn))
+    });
+    match found.await {
+        Ok(begun) => {
+            let undone = STEPS.iter().zip(begun.steps()).find(|(_, done)| !done);
+            match undone {
+                Some(((step, _), _)) => see_other(&format!("/set-up/{step}")),
+                None => see_other("/"),
+            }
+        }
+        Err(error) => super::trouble(speech, &error),
+    }
+}
+
+/// A step.
+pub async fn page(request: HttpRequest, step: web::Path<String>, asking: Asking) -> HttpResponse {
+    super::asked(&request, asking, move |app, conn, asked: &Asked| {
+        read(app, conn, &step, asked)
+    })
+    .await
+}
+
+fn read(app: &Caller<'_>, conn: &mut Conn, step: &str, asked: &Asked) -> Result<SetUp> {
+    let at = STEPS.iter().position(|(path, _)| *path == step);
+    let at = at.ok_or_else(|| super::nowhere(&format!("/set-up/{step}")))?;
+    let names = Names::load(app, conn)?;
+    let words = Words::of(&names);
+    let standing = app.standing(conn)?;
+    let (kitchen, lists) = (&standing.kitchen, &standing.lists);
+    let done = begun(app, conn)?.steps();
+    let pegs = STEPS.iter().zip(done).enumerate();
+    let step = STEPS[at].0;
+    let is = |of: &str| step == of;
+    let known = app.people();
+    let mut page = SetUp {
+        step,
+        title: words.t(STEPS[at].1),
+        counted: words.say(SetUpSays::StepOf {
+            step: at + 1,
+            steps: STEPS.len(),
+        }),
+        pegs: pegs
+            .map(|(nth, ((path, key), done))| Peg {
+                path,
+                name: words.t(key),
+                done,
+                here: nth == at,
+            })
+            .collect(),
+        lacks_address: kitchen.is_set
+            && kitchen.entry.address.is_none()
+            && asked.from.as_deref() == Some("kitchen"),
+        has: has(app, conn, &words, &names)?,
+        kitchen: None,
+        places: Vec::new(),
+        people: Vec::new(),
+        first: None,
+        roles: Vec::new(),
+        printers: Vec::new(),
+        farms: Vec::new(),
+        abattoirs: Vec::new(),
+        has_farm: !lists.farms.is_empty(),
+        has_abattoir: !lists.abattoirs.is_empty(),
+        has_carcass: lists
+            .products
+            .values()
+            .any(|product| product.kind == ProductKind::Carcass),
+        words,
+    };
+    if is("kitchen") {
+        page.kitchen = Some(kitchen_form(app, conn, &words)?);
+    }
+    if is("places") {
+        let taken = |code: &str| lists.places.contains_key(code);
+        let usual = PLACES.iter().filter(|(code, ..)| !taken(code));
+        page.places = usual.map(|usual| place(&words, *usual)).collect();
+    }
+    if is("people") {
+        let people = known.people.iter().filter(|person| person.row.active);
+        page.people = people
+            .map(|person| format!("{} ({})", person.row.name, words.roles(&person.roles)))
+            .collect();
+        page.roles = Role::ALL
+            .iter()
+            .map(|role| Pick::of(role.as_str(), words.headed(role.says())))
+            .collect();
+        page.first = known.named(FIRST).map(|person| {
+            let roles: Vec<&str> = person.roles.iter().map(|role| role.as_str()).collect();
+            let body = json!({ "roles": roles });
+            let call = format!("/api/people/{}", person.uid());
+            (call, person.row.number, body.to_string())
+        });
+    }
+    if is("printer") {
+        let printers = crate::read::prints::printers(conn)?.into_iter();
+        page.printers = printers.map(|one| Pick::of(&one.code, one.name)).collect();
+    }
+    if is("animal") {
+        page.farms = fields_of(app, conn, &words, List::Farms, None)?;
+        page.abattoirs = fields_of(app, conn, &words, List::Abattoirs, None)?;
+        // What is asked of the first one; the rest stands in its list.
+        let first = ["code", "name", "address", "trichinae_certificate"];
+        page.farms.retain(|field| first.contains(&field.name));
+    }
+    Ok(page)
+}
+
+/// What stands at the foot of each step: what there is so far.
+fn has(app: &Caller<'_>, conn: &mut Conn, words: &Words, names: &Names) -> Result<Vec<Has>> {
+    let standing = app.standing(conn)?;
+    let known = app.people();
+    let people = known.people.iter().map(|one| one.row.name.clone());
+    let printers = entries::all(conn, List::Printers)?.into_iter();
+    let products = standing.lists.products.keys();
+    let all: [(&str, &'static str, Vec<String>); 5] = [
+        (
+            "page-step-kitchen",
+            "/set-up/kitchen",
+            match standing.kitchen.is_set {
+                true => vec![standing.kitchen.entry.name.0.clone()],
+                false => Vec::new(),
+            },
+        ),
+        (
+            "page-step-places",
+            "/lists/places",
+            names.places.values().cloned().collect(),
+        ),
+        ("page-step-people", "/people", people.collect()),
+        (
+            "page-step-printer",
+            "/lists/printers",
+            printers.map(|one| one.name(words.lang())).collect(),
+        ),
+        (
+            "page-step-products",
+            "/lists/products",
+            products.map(|code| names.product(code)).collect(),
+        ),
+    ];
+    let shown = all.into_iter().filter(|(_, _, names)| !names.is_empty());
+    Ok(shown
+        .map(|(key, path, names)| Has {
+            name: words.t(key),
+            path,
+            what: match names.len() {
+                1 => names.into_iter().next().unwrap_or_default(),
+                count => words.say(SetUpSays::Has {
+                    count,
+                    names: names
+                        .into_iter()
+                        .take(MOST_NAMED)
+                        .collect::<Vec<_>>()
+                        .join(", "),
+                }),
+            },
+        })
+        .collect())
+}
+
+/// How many things are named at the foot.
+const MOST_NAMED: usize = 12;
+
+/// The places that most kitchens have: code, kind, name, the step of the scale there, ticked from the start.
+type Usual = (&'static str, PlaceKind, &'static str, Option<f64>, bool);
+const PLACES: [Usual; 13] = [
+    ("rail", PlaceKind::Storage, "page-place-rail", None, true),
+    (
+        "walk-in",
+        PlaceKind::Storage,
+        "page-place-walk-in",
+        None,
+        true,
+    ),
+    (
+        "cooked",
+        PlaceKind::Storage,
+        "page-place-cooked",
+        None,
+        true,
+    ),
+    (
+        "freezer",
+        PlaceKind::Storage,
+        "page-place-freezer",
+        None,
+        true,
+    ),
+    (
+        "salt-room",
+        PlaceKind::Storage,
+        "page-place-salt-room",
+        None,
+        false,
+    ),
+    (
+        "cure-room",
+        PlaceKind::Storage,
+        "page-place-cure-room",
+        None,
+        true,
+    ),
+    (
+        "bench",
+        PlaceKind::Contact,
+        "page-place-bench",
+        Some(1.0),
+        true,
+    ),
+    (
+        "cure-table",
+        PlaceKind::Contact,
+        "page-place-cure-table",
+        Some(0.1),
+        true,
+    ),
+    (
+        "grinder",
+        PlaceKind::Contact,
+        "page-place-grinder",
+        None,
+        true,
+    ),
+    (
+        "slicer",
+        PlaceKind::Contact,
+        "page-place-slicer",
+        None,
+        false,
+    ),
+    ("stove", PlaceKind::Heat, "page-place-stove", None, true),
+    ("smoker", PlaceKind::Heat, "page-place-smoker", None, false),
+    ("case", PlaceKind::Counter, "page-place-case", None, true),
+];
+
+fn place(words: &Words, (code, kind, key, scale, ticked): Usual) -> PlaceLine {
+    let name = words.t(key);
+    let mut body = json!({ "code": code, "name": name, "kind": kind.as_str() });
+    if let Some(grams) = scale {
+        body["scale_grams"] = json!(grams);
+    }
+    PlaceLine {
+        name,
+        kind: words.say(kind.says()),
+        ticked,
+        calls: json!([["/api/places", body]]).to_string(),
+    }
+}

@@ -1,0 +1,144 @@
+//! The first step of setting a kitchen up, and its settings afterwards: who it is, whose law, which units.
+
+use super::bench::Pick;
+use super::list_form::{RowShown, rows_shown};
+use super::spoken::Words;
+use crate::caller::Caller;
+use crate::error::Result;
+use domain::words::Profile;
+use serde_json::{Value, json};
+use store::Conn;
+
+/// What the law of each place says of packing without air.
+const VACUUM: &str = "us-R1, us-R2, us-R5, canada-eu-uk-14.1";
+
+/// What the form of the kitchen says already.
+pub struct KitchenForm {
+    /// The version that it changes, if there is one.
+    pub version: Option<i32>,
+    /// What stands in the entry.
+    pub body: String,
+    /// Its code.
+    pub code: String,
+    /// Its name.
+    pub name: String,
+    /// Its address.
+    pub address: String,
+    /// Its time zone.
+    pub zone: String,
+    /// All of them.
+    pub zones: Vec<&'static str>,
+    /// Has nobody set it up?
+    pub is_new: bool,
+    /// Whose law.
+    pub profiles: Vec<Pick>,
+    /// The languages of its labels.
+    pub languages: Vec<Pick>,
+    /// Its currency.
+    pub currencies: Vec<Pick>,
+    /// Its units of weight.
+    pub weights: String,
+    /// Its units of temperature.
+    pub temperatures: String,
+    /// The address in its codes.
+    pub public_url: String,
+    /// How its till numbers are written.
+    pub till_layout: String,
+    /// The rows behind what is said of packing without air.
+    pub rows: Vec<RowShown>,
+    /// Approvals on file, and blank rows: for what, the number, until when.
+    pub approvals: Vec<[String; 3]>,
+}
+
+/// The form, as it is filled in already.
+///
+/// # Errors
+/// The database is away, or the entry is damaged.
+pub fn kitchen_form(app: &Caller<'_>, conn: &mut Conn, words: &Words) -> Result<KitchenForm> {
+    let kitchen = app.kitchen(conn)?;
+    let kept = store::entries::get(conn, "kitchen", "kitchen")?;
+    let entry = &kitchen.entry;
+    let is_new = !kitchen.is_set;
+    let text = |value: Option<&String>| value.cloned().unwrap_or_default();
+    let profile = entry.profile.0;
+    let currency = entry.currency.0.clone();
+    let told: Vec<&str> = entry.languages.iter().map(|one| one.0.as_str()).collect();
+    let mut approvals: Vec<[String; 3]> = entry
+        .approvals
+        .iter()
+        .map(|one| {
+            let until = one.until.map(|day| day.0.to_string()).unwrap_or_default();
+            [one.purpose.0.clone(), one.number.0.clone(), until]
+        })
+        .collect();
+    approvals.extend([
+        [String::new(), String::new(), String::new()],
+        Default::default(),
+    ]);
+    let body: Value = match &kept {
+        Some(kept) => {
+            serde_json::from_str(&kept.body).map_err(|error| crate::app::damaged(&error))?
+        }
+        None => json!({}),
+    };
+    Ok(KitchenForm {
+        version: kept.as_ref().map(|kept| kept.number),
+        body: body.to_string(),
+        code: if is_new {
+            String::new()
+        } else {
+            entry.code.0.clone()
+        },
+        name: if is_new {
+            String::new()
+        } else {
+            entry.name.0.clone()
+        },
+        address: text(entry.address.as_ref().map(|note| &note.0)),
+        zone: entry.time_zone.0.clone(),
+        zones: chrono_tz::TZ_VARIANTS
+            .iter()
+            .map(|zone| zone.name())
+            .collect(),
+        is_new,
+        profiles: Profile::ALL
+            .iter()
+            .map(|of| Pick {
+                chosen: *of == profile,
+                ..Pick::of(of.as_str(), words.headed(of.says()))
+            })
+            .collect(),
+        languages: [("en", "English"), ("fr", "Français")]
+            .into_iter()
+            .map(|(tag, name)| Pick {
+                chosen: if is_new {
+                    tag == words.lang()
+                } else {
+                    told.contains(&tag)
+                },
+                ..Pick::of(tag, name.to_owned())
+            })
+            .collect(),
+        currencies: ["USD", "CAD", "EUR", "GBP"]
+            .into_iter()
+            .map(|code| Pick {
+                chosen: code == currency,
+                ..Pick::of(code, code.to_owned())
+            })
+            .collect(),
+        weights: entry
+            .weights
+            .as_ref()
+            .map(|word| word.0.to_string())
+            .unwrap_or_default(),
+        temperatures: entry
+            .temperatures
+            .as_ref()
+            .map(|word| word.0.to_string())
+            .unwrap_or_default(),
+        public_url: text(entry.public_url.as_ref().map(|line| &line.0)),
+        till_layout: text(entry.till_layout.as_ref().map(|line| &line.0)),
+        rows: rows_shown(crate::read::law::named(app, profile, VACUUM, words.lang())),
+        approvals,
+    })
+}

@@ -1,0 +1,164 @@
+//! A kitchen from nothing to the tag of its first animal, on a tablet, as its first manager does it: with the taps
+//! that it takes, and no call but those that the pages make.
+
+use serde_json::json;
+use std::time::Instant;
+use stories::browser::Browser;
+use stories::printer::Manners;
+use stories::queue::until;
+use stories::{Engine, House, Printer};
+
+/// The most taps from signing in to the first tag. Fields that are typed into are counted, too.
+const MOST_TAPS: u32 = 60;
+
+struct Hand<'a> {
+    browser: &'a Browser,
+    taps: u32,
+}
+
+impl Hand<'_> {
+    fn tap(&mut self, css: &str) {
+        self.browser.tap(css);
+        self.taps += 1;
+    }
+
+    fn type_into(&mut self, css: &str, text: &str) {
+        self.browser.run(&format!(
+            "document.querySelector({}).value = ''",
+            json!(css)
+        ));
+        self.browser.type_into(css, text);
+        self.taps += 1;
+    }
+
+    /// Waits until the page of a path is there.
+    fn at(&self, path: &str) {
+        let here = "return document.readyState === 'complete' ? location.pathname : ''";
+        until(|| self.browser.run(here) == path);
+    }
+
+    /// Waits until something stands on the page.
+    fn sees(&self, css: &str) {
+        let there = format!(
+            "return document.querySelector({}) !== null && document.readyState === 'complete'",
+            json!(css)
+        );
+        until(|| self.browser.run(&there) == true);
+    }
+}
+
+#[test]
+#[allow(
+    clippy::disallowed_methods,
+    reason = "the test is timed for whoever reads its output"
+)]
+fn from_an_empty_record_to_the_first_tag() {
+    let mut house = House::empty(Engine::Sqlite);
+    let line = house.line();
+    let word = line
+        .split("the word ")
+        .nth(1)
+        .and_then(|rest| rest.split(':').next());
+    let word = word.unwrap_or_else(|| panic!("{line:?}")).to_owned();
+    let printer = Printer::new(Manners::default());
+    let browser = Browser::reading("en");
+    browser.resize(super::flows::TABLET);
+    let mut hand = Hand {
+        browser: &browser,
+        taps: 0,
+    };
+    let began = Instant::now();
+    browser.open(&format!("{}/sign-in", house.address));
+    // The only one there is: nobody has to be chosen.
+    hand.sees("input[name=pin]");
+    hand.type_into("input[name=pin]", &word);
+    hand.tap("button.likeliest");
+    hand.at("/me");
+    hand.type_into("input[name=pin]", "2580");
+    hand.tap("form[action='/me/pin'] button");
+    hand.at("/");
+    // Today leads on.
+    hand.tap("a.first.grand");
+    hand.at("/set-up/kitchen");
+    hand.type_into("input[name=name]", "Cinderhook Kitchen");
+    hand.type_into("input[name=code]", "CHK");
+    hand.type_into("input[name=time_zone]", "America/New_York");
+    hand.tap("button.grand");
+    hand.at("/set-up/places");
+    let told = browser.run("return document.querySelector('main').innerText");
+    assert!(
+        told.as_str()
+            .is_some_and(|text| text.contains("no address yet")),
+        "{told}"
+    );
+    hand.tap("button.grand");
+    hand.at("/set-up/people");
+    // Who begins is called Manager until they say their name.
+    hand.type_into("form[data-version] input[name=name]", "Oda Marsh");
+    hand.tap("form[data-version] button");
+    until(|| {
+        browser.run("return document.querySelector('form[data-version]') === null && document.readyState === 'complete'") == true
+    });
+    hand.type_into("input[name=name]", "Jory Abend");
+    hand.type_into("input[name=pin]", "1470");
+    hand.tap("form[data-show] button");
+    until(|| {
+        let text = browser.run("return document.querySelector('main').innerText");
+        text.as_str()
+            .is_some_and(|text| text.contains("Jory Abend ("))
+    });
+    hand.tap("a[href='/set-up/printer']:not(.pegs a)");
+    hand.at("/set-up/printer");
+    hand.type_into("input[name=address]", &printer.address());
+    hand.tap("form[data-call='/api/printers'] button");
+    hand.sees("form[data-call$='/test-label']");
+    hand.tap("form[data-call$='/test-label'] button");
+    until(|| browser.run("return document.querySelector('[data-shown]').hidden") == false);
+    hand.tap("a[href='/set-up/products']:not(.pegs a)");
+    hand.at("/set-up/products");
+    hand.tap("a.first.grand");
+    hand.at("/starters");
+    // The whole of the pork.
+    hand.tap("[data-group] input[data-all]");
+    hand.tap(".thumb button");
+    hand.at("/set-up/animal");
+    hand.type_into("input[name=code]", "BRC");
+    hand.type_into("input[name=name]", "Brindlecombe Pigs");
+    hand.tap("form[data-call='/api/farms'] button");
+    hand.sees("form[data-call='/api/abattoirs']");
+    hand.type_into("input[name=number]", "DEMO-17");
+    hand.type_into("input[name=name]", "Harle Gate");
+    hand.tap("form[data-call='/api/abattoirs'] button");
+    hand.sees("a.first.grand[href='/receive']");
+    hand.tap("a.first.grand[href='/receive']");
+    hand.at("/receive");
+    hand.tap("label:has(input[value='pig-half'])");
+    hand.type_into("input[name='animal.carcass']", "0608-17");
+    hand.tap("label:has(input[value='left'])");
+    hand.type_into("input[name=grams]", "45");
+    hand.tap("button.grand");
+    until(|| {
+        let here = browser.run("return location.pathname");
+        here.as_str()
+            .is_some_and(|path| path.starts_with("/lots/BRC"))
+    });
+    let seconds = began.elapsed().as_secs();
+    println!(
+        "from signing in to the first tag: {} taps and fields, {seconds} s",
+        hand.taps
+    );
+    assert!(hand.taps <= MOST_TAPS, "{} taps", hand.taps);
+    // Its tag comes out, after the test label.
+    until(|| printer.paper().len() >= 2);
+    // The lead has left Today.
+    browser.open(&format!("{}/", house.address));
+    assert_eq!(
+        browser.run("return document.querySelector('.begin') === null"),
+        true
+    );
+    assert!(browser.errors().is_empty());
+    let caller = house.caller();
+    let lots = caller.read("/api/lots");
+    assert_eq!(lots["lots"][0]["product"], "pig-half");
+    assert_eq!(caller.read("/api/kitchen")["languages"], json!(["en"]));
+}
