@@ -44,7 +44,9 @@ const batch = {
         ? ["/api/counts", { place, lot, packs: [{ pack: Number(pack), grams: Math.round(bench.grams(weight) * 1000) / 1000 }] }]
         : ["/api/moves", { lot, packs: [Number(pack)], to: place }];
     });
-    return [...here, ...found];
+    // Nothing looked at yet is not everything missing.
+    const looked = found.length > 0 || batch.lots(form).flatMap(batch.fields).some((field) => field.checked);
+    return looked ? [...here, ...found] : [];
   },
 
   follow(form) {

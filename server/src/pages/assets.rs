@@ -156,6 +156,7 @@ pub async fn get(request: HttpRequest, name: web::Path<String>) -> HttpResponse 
 pub async fn worker() -> HttpResponse {
     HttpResponse::Ok()
         .content_type("text/javascript; charset=utf-8")
+        .insert_header(("Content-Security-Policy", super::answer::POLICY))
         .insert_header(("Cache-Control", "no-cache"))
         .insert_header(("X-Content-Type-Options", "nosniff"))
         .body(WORKER)

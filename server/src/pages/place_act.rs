@@ -2,7 +2,7 @@
 
 use super::bench::{self, DEGREES, Pick, Units};
 use super::heat_shown::Clock;
-use super::place_says::PlaceWorkSays;
+use super::place_says::{PlacePageSays, PlaceWorkSays};
 use super::places;
 use super::says::PageSays;
 use super::spoken::Words;
@@ -88,7 +88,12 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, act: PlaceAct) -> Result<
     });
     let told = match act {
         PlaceAct::CleanDown => {
-            let cleaned = places::cleaned(&words, &view, zone);
+            let cleaned = view.cleaned.as_ref().map(|(at, by)| {
+                words.say(PlacePageSays::CleanedLast {
+                    at: words.minute(*at, zone),
+                    by: by.clone(),
+                })
+            });
             let since = places::worked(&words, &view, zone);
             cleaned.into_iter().chain(since).collect()
         }
@@ -137,7 +142,11 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, act: PlaceAct) -> Result<
             .format("%Y-%m-%dT%H:%M")
             .to_string(),
         sentence: words.say(says),
-        button: title,
+        button: match act {
+            PlaceAct::CleanDown => title,
+            PlaceAct::Temperature => words.t("page-place-keep-reading"),
+            PlaceAct::Failed => words.t("page-place-failed-do"),
+        },
         may: app.who.may(Right::Work),
         units: Units::of(&words),
         code: view.code,

@@ -9,6 +9,7 @@ messages! {
     PlacePageSays in "page-place" {
         Head "head" { lots: usize, packs: usize },
         Cleaned "cleaned" { at: String, by: String },
+        CleanedLast "cleaned-last" { at: String, by: String },
         RawSince "raw-since" { at: String },
         ReadySince "ready-since" { at: String },
         Degrees "degrees" { at: Temperature },

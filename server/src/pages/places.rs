@@ -126,7 +126,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
         warmth: warmth(&words, &view, zone),
         lots: lots.collect(),
         acts: acts(&words, app, &view),
-        is_read: view.listed.has_limits || !view.warmth.is_empty(),
+        is_read: !view.listed.is_contact || view.listed.has_limits,
         is_contact: view.listed.is_contact,
         done: Done::of(
             app,
@@ -152,7 +152,7 @@ pub(super) fn asks(words: &Words, view: &PlaceView) -> Option<String> {
 }
 
 /// When it was cleaned down last.
-pub(super) fn cleaned(words: &Words, view: &PlaceView, zone: chrono_tz::Tz) -> Option<String> {
+fn cleaned(words: &Words, view: &PlaceView, zone: chrono_tz::Tz) -> Option<String> {
     view.cleaned.as_ref().map(|(at, by)| {
         words.say(PlacePageSays::Cleaned {
             at: words.minute(*at, zone),

@@ -2890,8 +2890,8 @@ page-sentence-failed = { $place } did not stay cold from [from] until [until]: {
     [one] the lot in it is judged.
    *[other] the { $lots } lots in it are judged.
 }
-page-sentence-moves = Move from { $place } to [to]. Packs: [_count].
-page-sentence-discards = Discard from { $place }: [why]. Packs: [_count].
+page-sentence-moves = Packs: [_count]. From { $place } they go to [to].
+page-sentence-discards = Packs: [_count]. Discarded from { $place }: [why].
 page-sentence-count-place = Count { $place }. There: [_count]. Missing: [_missing]. Found besides: [_more].
 page-sentence-adopt-missing = It is { $name }, { $lot }: [grams] g, to [place]. [why].
 page-sentence-adopt-unknown = Take in [grams] g as [product], to [place]. [why].
@@ -2923,3 +2923,6 @@ page-waiting-seen = Seen
 page-counter-no-line = No line to the kitchen: this scan has no answer now.
 page-counter-no-line-do = Sell nothing that cannot be scanned, unless who is in charge says so. Scan it again when the line is back.
 page-place-now = now
+page-place-cleaned-last = Cleaned down last: { $at }, by { $by }.
+page-place-keep-reading = Keep the reading
+page-place-failed-do = Judge what stood in it

@@ -2907,8 +2907,8 @@ page-sentence-failed = { $place } n’est pas resté froid de [from] à [until]�
     [one] le lot qui y était est jugé.
    *[other] les { $lots } lots qui y étaient sont jugés.
 }
-page-sentence-moves = Déplacer de { $place } vers [to]. Paquets : [_count].
-page-sentence-discards = Jeter de { $place }. Raison : [why]. Paquets : [_count].
+page-sentence-moves = Paquets : [_count]. De { $place }, ils vont vers [to].
+page-sentence-discards = Paquets : [_count]. Jetés de { $place }. Raison : [why].
 page-sentence-count-place = Compter { $place }. Là : [_count]. Manquants : [_missing]. Trouvés en plus : [_more].
 page-sentence-adopt-missing = C’est { $name }, { $lot } : [grams] g, vers [place]. [why].
 page-sentence-adopt-unknown = Prendre en charge [grams] g comme [product], vers [place]. [why].
@@ -2940,3 +2940,6 @@ page-waiting-seen = Vu
 page-counter-no-line = Pas de liaison avec la cuisine : ce code n’a pas de réponse maintenant.
 page-counter-no-line-do = Ne vendez rien qui ne peut être scanné, sauf si le responsable le dit. Scannez de nouveau quand la liaison est là.
 page-place-now = maintenant
+page-place-cleaned-last = Dernier nettoyage : { $at }, par { $by }.
+page-place-keep-reading = Noter le relevé
+page-place-failed-do = Juger ce qui y était

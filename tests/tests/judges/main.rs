@@ -5,4 +5,6 @@ mod browser;
 mod counter_flows;
 mod flows;
 mod flows_bench;
+mod flows_places;
 mod outside;
+mod waiting_flows;
