@@ -248,6 +248,7 @@ const deeds = {
     }
     const box = words.content.cloneNode(true).firstElementChild;
     box.querySelector("[data-slip]").textContent = kept.slip;
+    box.querySelector("[data-what]").textContent = press.says;
     box.querySelector("[data-makes]").hidden = !press.makes;
     box.querySelector("[data-makes-none]").hidden = press.makes;
     box.querySelectorAll("[data-makes]").forEach((text) => { text.textContent = text.textContent.replace("[slip]", kept.slip); });

@@ -75,8 +75,9 @@ const waiting = {
   async keep(press, deeds) {
     const known = (await waiting.all()).find((row) => row.id === deeds[0].id);
     if (known) {
-      known.state = "waits";
-      return waiting.save(known);
+      await waiting.save({ ...known, state: "waits" });
+      waiting.render();
+      return known;
     }
     const slip = await waiting.slip();
     const whole = { ...press, slip, press: deeds[0].id, kept: Date.now(), state: "waits" };

@@ -11,6 +11,7 @@ use crate::read::LoadedFamily;
 use crate::read::names::Names;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
+use domain::grams::Grams;
 use domain::lot::{Lot, Pack, PlaceId};
 use domain::right::Right;
 use domain::words::State;
@@ -275,12 +276,11 @@ fn told(words: &Words, names: &Names, packs: &[&Pack]) -> String {
     let Some(first) = packs.first() else {
         return words.t("page-nothing-left");
     };
-    let left = packs.iter().map(|pack| pack.now.left.milligrams()).sum();
-    let left = words.grams(domain::grams::Grams::from_milligrams(left));
+    let left: Grams = packs.iter().map(|pack| pack.now.left).sum();
     let last_day = first.now.use_by.map(|day| words.day(day));
     let told = [
         Some(words.packs(packs.len())),
-        Some(left),
+        (!left.is_none_left()).then(|| words.grams(left)),
         Some(names.place_of(first.now.place)),
         last_day,
     ];
