@@ -340,7 +340,7 @@ const deeds = {
   // What a field says to the eye.
   shown(field) {
     if (field.type === "radio") {
-      return field.closest("label").textContent;
+      return Array.from(field.closest("label").childNodes).filter((part) => part.nodeType === 3).map((part) => part.textContent).join("");
     }
     if (field.type === "datetime-local" && field.value) {
       const said = { weekday: "short", hour: "numeric", minute: "2-digit" };

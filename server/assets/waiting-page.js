@@ -88,6 +88,12 @@ const list = {
       return;
     }
     const waits = waiting.presses(rows, "waits");
+    // No button moves under a finger while nothing has changed.
+    const now = JSON.stringify(rows);
+    if (now === list.was) {
+      return;
+    }
+    list.was = now;
     const shown = [
       ...rows.filter((row) => row.state === "refused").map(list.refused),
       ...waits.map(list.waits),

@@ -64,7 +64,7 @@ fn a_cooler_is_read_by_the_scales_enter_and_a_freezer_that_failed_is_one_act() {
     let house = House::demo(Engine::Sqlite);
     let caller = house.caller();
     let browser = Browser::reading("en");
-    let mut hand = Hand::of(&browser, &house, "Pim Verrall", TABLET);
+    let mut hand = Hand::of(&browser, &house, "Oda Marsh", TABLET);
     hand.open("/places/cooler-1");
     hand.tap("a.act[href='/places/cooler-1/temperature']");
     browser.type_into("input[name=celsius], input[name=fahrenheit]", "3.4");
