@@ -119,27 +119,38 @@ const end = {
   },
 };
 
-// The deed keeps its id on this device before it is sent: sent again after a cut or a reload, it is the same.
+// The deed keeps its id on this device before it is sent: sent again after a cut or a reload, it is the same. While it
+// waits for the line, other weights are another deed in its stead.
 const plainly = deeds.send;
 deeds.send = async (form, also = {}) => {
   if (form === end.form) {
     form.dataset.body = JSON.stringify(end.body());
-    const wish = JSON.stringify({ ...deeds.body(form), ...also });
+    const wish = JSON.stringify([[form.dataset.deed, { ...deeds.body(form), ...also }]]);
     const other = side.state.sent && side.state.sent.wish !== wish;
     if (other && !(await side.settle())) {
-      deeds.tell(form);
-      return;
+      const kept = await waiting.takeOut(side.state.sent.id, document.querySelector("template[data-kept]").dataset.why).catch(() => false);
+      if (!kept) {
+        deeds.tell(form);
+        return;
+      }
     }
     if (side.state.kept.length === 0) {
       window.location.reload();
       return;
     }
     if (!side.state.sent || other) {
-      side.state.sent = { id: deeds.id(), wish };
+      side.state.sent = { id: deeds.id(), wish, kept: side.state.kept.map((one) => one.at) };
     }
-    form.dataset.id = side.state.sent.id;
+    form.dataset.ids = side.state.sent.id;
     form.dataset.wish = wish;
     side.save();
   }
   await plainly(form, also);
 };
+
+// It went through by itself, while its carcass was still on the screen.
+document.addEventListener("deed-through", async (event) => {
+  if (event.detail === side.state.sent?.id && await side.settle()) {
+    window.location.assign(`${end.form.dataset.then}?did=${event.detail}`);
+  }
+});

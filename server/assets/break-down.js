@@ -79,7 +79,8 @@ const side = {
       const response = await fetch(`/api/steps/${sent.id}`);
       const step = response.ok ? await response.json() : null;
       if (step && !step.voided) {
-        side.state = { kept: [], as: {} };
+        // What was weighed since it was sent is no part of it.
+        side.state.kept = side.state.kept.filter((one) => sent.kept && !sent.kept.includes(one.at));
       }
       if (step) {
         delete side.state.sent;

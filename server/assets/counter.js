@@ -64,8 +64,7 @@ const counter = {
       }
       page = new DOMParser().parseFromString(await response.text(), "text/html");
     } catch {
-      // The browser says itself that nobody answers.
-      window.location.assign(href);
+      counter.noLine(href);
       return;
     }
     // Somebody has scanned the next one meanwhile.
@@ -85,6 +84,21 @@ const counter = {
     }
     window.scrollTo(0, 0);
     counter.shown();
+  },
+
+  // Nobody answers: a scan has no word now, and that is said in its stead.
+  noLine(href) {
+    const words = document.querySelector("template[data-no-line]");
+    if (!words) {
+      window.location.assign(href);
+      return;
+    }
+    const box = words.content.cloneNode(true).firstElementChild;
+    box.querySelector("[data-asked]").textContent = new URL(href, window.location.origin).searchParams.get("code") ?? "";
+    document.querySelectorAll("main > :not([data-told]):not(template)").forEach((part) => { part.hidden = true; });
+    document.querySelector("[data-told]").replaceChildren(box);
+    counter.play("hold");
+    counter.field().focus({ preventScroll: true });
   },
 
   // What is on the screen now: its sound, and what this device can do besides.
@@ -113,49 +127,6 @@ const counter = {
     }
     return counter.go(to.href);
   },
-
-  // One deed after the other. Each keeps its id until it is done, so that a second tap sends the same again.
-  async all(form, deeds_asked) {
-    if (form.dataset.busy) {
-      return;
-    }
-    form.dataset.busy = "yes";
-    form.ids ??= deeds_asked.map(() => deeds.id());
-    const done = [];
-    for (const [nth, [path, body]] of deeds_asked.entries()) {
-      const { done: taken, refused, away } = await deeds.post(path, { id: form.ids[nth], ...body });
-      if (refused || away) {
-        delete form.dataset.busy;
-        deeds.tell(form.closest(".thumb, .done") ?? form, refused);
-        return;
-      }
-      done.push(taken.id);
-    }
-    delete form.dataset.busy;
-    return done;
-  },
-
-  async sell(form) {
-    const asked = JSON.parse(form.dataset.sells).map((body) => ["/api/departures", body]);
-    const done = await counter.all(form, asked);
-    if (done) {
-      const then = new URL(form.dataset.then, window.location.origin);
-      then.searchParams.set("did", done.join(","));
-      counter.go(then.href);
-    }
-  },
-
-  async undo(form) {
-    const ids = form.dataset.undo.split(" ");
-    const why = form.dataset.why;
-    // The newest first, as it would be by hand.
-    const asked = ids.reverse().map((id) => [`/api/steps/${id}/void`, { why }]);
-    if (await counter.all(form, asked)) {
-      const then = new URL(form.dataset.then, window.location.origin);
-      then.searchParams.set("did", ids.join(","));
-      counter.go(then.href);
-    }
-  },
 };
 
 document.addEventListener("pointerdown", counter.wake);
@@ -171,12 +142,6 @@ document.addEventListener("submit", (event) => {
     if (code.trim() !== "") {
       counter.scanned(code);
     }
-  } else if (form.matches("[data-sells]")) {
-    event.preventDefault();
-    counter.sell(form);
-  } else if (form.matches("[data-undo]")) {
-    event.preventDefault();
-    counter.undo(form);
   }
 });
 

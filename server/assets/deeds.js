@@ -1,15 +1,12 @@
 // A deed on a page: one form, one call of the API, with an id that this device makes before it is sent.
 // A second press of the same button sends the same deed, and the record takes it once. What was done is
-// told by the page that comes then, with its undo; what was refused is told here, in the service's words.
+// told by the page that comes then, with its undo; what was refused is told here, in the service's words; where nobody
+// answers, the deed waits on this device (waiting.js).
 "use strict";
 
 const deeds = {
   id() {
-    const bytes = crypto.getRandomValues(new Uint8Array(16));
-    bytes[6] = (bytes[6] & 0x0f) | 0x40;
-    bytes[8] = (bytes[8] & 0x3f) | 0x80;
-    const hex = Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
-    return hex.replace(/^(.{8})(.{4})(.{4})(.{4})/, "$1-$2-$3-$4-");
+    return waiting.id();
   },
 
   // A figure as people write it, in grams: 2,5 and 2.5 are the same.
@@ -75,6 +72,9 @@ const deeds = {
     if (field.dataset.as === "weight") {
       return exact(bench.grams(field));
     }
+    if (field.dataset.as === "moment") {
+      return `${field.value}:00${form.dataset.offset}`;
+    }
     if (field.dataset.as === "when") {
       return bench.moment(form, field);
     }
@@ -102,27 +102,18 @@ const deeds = {
   },
 
   async post(path, asked) {
-    try {
-      const response = await fetch(path, {
-        method: "POST",
-        headers: { "Content-Type": "application/json", "Accept-Language": document.documentElement.lang },
-        body: JSON.stringify(asked),
-      });
-      const answer = await response.json();
-      return response.ok ? { done: answer } : { refused: answer };
-    } catch {
+    const { status, answer } = await waiting.post(path, asked);
+    if (status === 0) {
       return { away: true };
     }
+    return status < 300 ? { done: answer } : { refused: answer };
   },
 
   // Tells what was refused, or that nobody answers, where the form is.
   tell(form, problem) {
     form.querySelectorAll("[aria-invalid]").forEach((field) => field.removeAttribute("aria-invalid"));
-    const told = document.querySelector("[data-told]");
     const name = problem ? "[data-refused]" : "[data-away]";
-    const copy = document.querySelector(`template${name}`).content.cloneNode(true);
-    told.replaceChildren(copy);
-    const box = told.firstElementChild;
+    const box = document.querySelector(`template${name}`).content.cloneNode(true).firstElementChild;
     if (problem) {
       box.querySelector("[data-title]").textContent = problem.title + ".";
       box.querySelector("[data-detail]").textContent = problem.detail;
@@ -130,13 +121,11 @@ const deeds = {
       if (field) {
         field.setAttribute("aria-invalid", "true");
       }
-      if (problem.may_be_told && form.dataset.deed) {
+      if (problem.may_be_told && form.matches?.(deeds.forms)) {
         deeds.offer(form, box);
       }
     }
-    form.after(told);
-    box.focus();
-    box.scrollIntoView({ block: "center" });
+    deeds.show(form, box);
   },
 
   // The field of the form that a problem names: "outputs[0].grams" is outputs.0.grams here.
@@ -161,36 +150,149 @@ const deeds = {
     });
   },
 
+  // The forms whose press is a deed, or several.
+  forms: "form[data-deed], form[data-batch], form[data-sells], form[data-undo]",
+
+  // The calls of a form, in their order: one, one a lot, one a pack that is sold, or the voids of what was done, the
+  // newest first.
+  asked(form) {
+    const { deed, batch: many, sells, undo, why } = form.dataset;
+    if (many) {
+      return batch.asked(form);
+    }
+    if (sells) {
+      return JSON.parse(sells).map((body) => ["/api/departures", body]);
+    }
+    if (undo) {
+      return undo.split(" ").reverse().map((id) => [`/api/steps/${id}/void`, { why }]);
+    }
+    return [[deed, deeds.body(form)]];
+  },
+
   async send(form, also = {}) {
-    const asked = { ...deeds.body(form), ...also };
+    if (form.dataset.busy) {
+      return;
+    }
+    const asked = deeds.asked(form).map(([path, body]) => [path, { ...body, ...also }]);
+    if (asked.length === 0) {
+      form.querySelector("[data-nothing]").hidden = false;
+      return;
+    }
     // Other wishes are another deed.
     const wish = JSON.stringify(asked);
     if (form.dataset.wish !== wish) {
       form.dataset.wish = wish;
-      form.dataset.id = deeds.id();
+      form.dataset.ids = asked.map(() => deeds.id()).join(" ");
     }
-    if (form.dataset.busy) {
+    const ids = form.dataset.ids.split(" ");
+    const calls = asked.map(([path, body], nth) => ({ path, id: ids[nth], body, tried: false }));
+    form.dataset.busy = "yes";
+    const { done, refused } = await deeds.all(calls);
+    if (!refused && done.length < calls.length) {
+      await deeds.wait(form, calls.slice(done.length));
+      delete form.dataset.busy;
       return;
     }
-    form.dataset.busy = "yes";
-    const { done, refused, away } = await deeds.post(form.dataset.deed, { id: form.dataset.id, ...asked });
     delete form.dataset.busy;
-    if (refused || away) {
+    if (refused) {
       deeds.tell(form, refused);
       return;
     }
-    sessionStorage.setItem("warnings", JSON.stringify(done.warnings || []));
-    await deeds.print(form, done);
+    sessionStorage.setItem("warnings", JSON.stringify(done.flatMap((one) => one.warnings || [])));
+    await deeds.print(form, done[0]);
     // What was made is looked at next, where the form says so.
-    const made = form.dataset.toMade !== undefined && done.lots && done.lots.length > 0;
-    const then = new URL(made ? `/lots/${done.lots[0].code}` : form.dataset.then, window.location.origin);
-    const shown = form.dataset.deed.endsWith("/void") ? form.dataset.deed.split("/").at(-2) : done.id;
-    then.searchParams.set("did", shown);
+    const lots = done[0].lots;
+    const made = form.dataset.toMade !== undefined && lots && lots.length > 0;
+    const then = new URL(made ? `/lots/${lots[0].code}` : form.dataset.then, window.location.origin);
+    then.searchParams.set("did", form.dataset.undo ? form.dataset.undo.replaceAll(" ", ",") : done.map((one) => one.id).join(","));
     // A page that shows it by itself says so.
     const told = new CustomEvent("deed-done", { cancelable: true, detail: then.href });
     if (document.dispatchEvent(told)) {
       window.location.assign(then.href);
     }
+  },
+
+  // One call after the other, behind what waits on this device already. What is not among the done ones was refused, or
+  // nobody answered.
+  async all(calls) {
+    const done = [];
+    if (window.indexedDB && (await waiting.flush()) === "away") {
+      return { done };
+    }
+    for (const call of calls) {
+      call.tried = true;
+      const { done: answer, refused } = await deeds.post(call.path, { id: call.id, ...call.body });
+      if (!answer) {
+        return { done, refused };
+      }
+      done.push(answer);
+    }
+    return { done };
+  },
+
+  // Nobody answers: the deeds wait on this device, and the page says so where the form was.
+  async wait(form, calls) {
+    const printer = deeds.chosen(form, "_printer");
+    const press = {
+      says: deeds.told(form),
+      by: document.querySelector("[data-who]")?.dataset.who ?? "",
+      makes: calls.some((call) => ["/api/steps", "/api/receipts", "/api/adoptions"].includes(call.path)),
+      undo: form.dataset.why ?? document.querySelector("template[data-kept]")?.dataset.why,
+      ...(printer ? { printer, print: deeds.id() } : {}),
+    };
+    const kept = await (window.indexedDB ? waiting.keep(press, calls) : Promise.reject(new Error("no store"))).catch(() => null);
+    const words = document.querySelector("template[data-kept]");
+    if (!kept || !words) {
+      deeds.tell(form);
+      return;
+    }
+    const box = words.content.cloneNode(true).firstElementChild;
+    box.querySelector("[data-slip]").textContent = kept.slip;
+    box.querySelector("[data-what]").textContent = press.says;
+    box.querySelector("[data-makes]").hidden = !press.makes;
+    box.querySelector("[data-makes-none]").hidden = press.makes;
+    box.querySelectorAll("[data-makes]").forEach((text) => { text.textContent = text.textContent.replace("[slip]", kept.slip); });
+    box.querySelector("[data-take-out]").addEventListener("click", async () => {
+      await waiting.takeOut(kept.press, press.undo);
+      deeds.anew(form);
+      deeds.show(form, document.querySelector("template[data-taken-out]").content.cloneNode(true).firstElementChild);
+    });
+    box.querySelector("[data-once-more]").addEventListener("click", () => {
+      form.reset?.();
+      deeds.anew(form);
+      document.querySelector("[data-told]").replaceChildren();
+      deeds.sentence(form);
+    });
+    form.hidden = true;
+    deeds.show(form, box);
+    document.dispatchEvent(new CustomEvent("deed-waits", { detail: form }));
+  },
+
+  // The form is for another deed from now on.
+  anew(form) {
+    form.hidden = false;
+    delete form.dataset.wish;
+    delete form.dataset.ids;
+    document.dispatchEvent(new CustomEvent("deed-anew", { detail: form }));
+  },
+
+  // A form's deed in words: its sentence, else what stands beside its button.
+  told(form) {
+    const said = form.querySelector("[data-sentence]:not([hidden]), [data-deed-says]");
+    if (said && said.textContent.trim() !== "") {
+      return said.textContent.trim();
+    }
+    const about = form.closest("li")?.querySelector("strong") ?? document.querySelector(".what-was-done, main h1");
+    return [about, form.querySelector("button")].map((text) => text?.innerText.trim()).filter(Boolean).join(": ");
+  },
+
+  // Shows a box where the form is.
+  show(form, box) {
+    const told = document.querySelector("[data-told]");
+    told.replaceChildren(box);
+    (form.closest(".thumb, .done") ?? form).after(told);
+    box.focus();
+    box.scrollIntoView({ block: "center" });
   },
 
   // The labels of what was made come out of the chosen printer. A printer's trouble undoes no deed: the
@@ -215,7 +317,7 @@ const deeds = {
       const fields = Array.from(form.elements).filter((field) => field.name === name);
       const field = fields.find((one) => one.type !== "radio" || one.checked);
       const value = field && deeds.shown(field);
-      return value && value.trim() !== "" ? value.trim() : "…";
+      return value && value.trim() !== "" ? value.trim() : field?.dataset.empty ?? "…";
     });
     // What is still to be chosen at the end needs no full stop.
     deeds.write(shown, said.replace(/…\.$/, "…"));
@@ -238,7 +340,11 @@ const deeds = {
   // What a field says to the eye.
   shown(field) {
     if (field.type === "radio") {
-      return field.closest("label").textContent;
+      return Array.from(field.closest("label").childNodes).filter((part) => part.nodeType === 3).map((part) => part.textContent).join("");
+    }
+    if (field.type === "datetime-local" && field.value) {
+      const said = { weekday: "short", hour: "numeric", minute: "2-digit" };
+      return new Date(field.value).toLocaleString(document.documentElement.lang, said);
     }
     const value = field.selectedOptions ? field.selectedOptions[0].textContent : field.value;
     return field.dataset.unit && /[0-9]\s*$/.test(value) ? `${value.trim()} ${field.dataset.unit}` : value;
@@ -246,7 +352,7 @@ const deeds = {
 };
 
 document.addEventListener("submit", (event) => {
-  if (event.target.matches("form[data-deed]")) {
+  if (event.target.matches(deeds.forms)) {
     event.preventDefault();
     deeds.send(event.target);
   }
@@ -259,7 +365,7 @@ document.addEventListener("input", (event) => {
   }
 });
 
-document.querySelectorAll("form[data-deed]").forEach((form) => deeds.sentence(form));
+document.querySelectorAll("form[data-deed], form[data-batch]").forEach((form) => deeds.sentence(form));
 
 // Nothing was wrong with what was just done, but look.
 const warnings = JSON.parse(sessionStorage.getItem("warnings") || "[]");

@@ -3,7 +3,7 @@
 "use strict";
 
 document.addEventListener("keydown", (event) => {
-  const field = document.querySelector("[data-scan]");
+  const field = document.querySelector("main [data-scan]") ?? document.querySelector("[data-scan]");
   const typed = event.key.length === 1 && event.key !== " ";
   if (!field || !typed || event.ctrlKey || event.altKey || event.metaKey) {
     return;
@@ -34,11 +34,7 @@ window.addEventListener("pageshow", (event) => {
 // same button sends the same deed, and the record takes it once.
 const printing = {
   id() {
-    const bytes = crypto.getRandomValues(new Uint8Array(16));
-    bytes[6] = (bytes[6] & 0x0f) | 0x40;
-    bytes[8] = (bytes[8] & 0x3f) | 0x80;
-    const hex = Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
-    return hex.replace(/^(.{8})(.{4})(.{4})(.{4})/, "$1-$2-$3-$4-");
+    return waiting.id();
   },
 
   says(text) {

@@ -21,6 +21,8 @@ pub const AREAS: &[Keys] = &[
     labels::LayoutSays::KEYS,
     crate::pages::bench_says::BenchSays::KEYS,
     crate::pages::bench_says::WorkSays::KEYS,
+    crate::pages::place_says::PlacePageSays::KEYS,
+    crate::pages::place_says::PlaceWorkSays::KEYS,
     crate::pages::says::ActSays::KEYS,
     crate::pages::says::CountSays::KEYS,
     crate::pages::says::PageSays::KEYS,

@@ -218,19 +218,25 @@ impl House {
 
     /// Starts it again over the same record.
     pub fn restart(&mut self) {
-        let (child, printed, address) = start(&self.database, &[]);
+        self.is_now(start(&self.database, &[]));
+    }
+
+    fn is_now(&mut self, (child, printed, address): Started) {
         self._printed = printed;
         self.child = child;
         self.address = address;
     }
 
+    /// Starts it again where it was: who has a page open finds it there.
+    pub fn restart_here(&mut self) {
+        let at = self.address.trim_start_matches("http://").to_owned();
+        self.is_now(start(&self.database, &["--listen", &at]));
+    }
+
     /// Starts it again on a machine whose clock is set wrong, by Debian's libfaketime: `+2d`, or
     /// `@2020-01-01 00:00:00`.
     pub fn restart_at(&mut self, clock: &str) {
-        let (child, printed, address) = launch(clocked(clock), &self.database, &[]);
-        self._printed = printed;
-        self.child = child;
-        self.address = address;
+        self.is_now(launch(clocked(clock), &self.database, &[]));
     }
 
     /// The next line that the service prints.
@@ -358,16 +364,10 @@ fn start(database: &str, flags: &[&str]) -> Started {
 }
 
 fn launch(mut command: Command, database: &str, flags: &[&str]) -> Started {
+    let anywhere = Some("--listen=127.0.0.1:0").filter(|_| !flags.contains(&"--listen"));
     let mut child = command
-        .args([
-            "serve",
-            "--database",
-            database,
-            "--listen",
-            "127.0.0.1:0",
-            "--workers",
-            "2",
-        ])
+        .args(["serve", "--database", database, "--workers", "2"])
+        .args(anywhere)
         .args(flags)
         .env_remove("GAMBREL_DATABASE")
         .env("GAMBREL_LOG", "error")

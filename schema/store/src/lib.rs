@@ -49,6 +49,7 @@ pub mod said;
 pub mod scope;
 pub mod series;
 pub mod sources;
+pub mod stands;
 pub mod stops;
 mod tables;
 mod tls;

@@ -11,7 +11,8 @@ use crate::read::LoadedFamily;
 use crate::read::names::Names;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
-use domain::lot::{Lot, Pack, PlaceId, brief};
+use domain::grams::Grams;
+use domain::lot::{Lot, Pack, PlaceId};
 use domain::right::Right;
 use domain::words::State;
 use rust_decimal::Decimal;
@@ -52,6 +53,8 @@ struct ActPage {
     button: String,
     may: bool,
     asks_why: bool,
+    /// Who it goes to or comes from: the field and its words.
+    asks_whom: Option<(&'static str, String)>,
     asks_where: bool,
     needs_place: bool,
 }
@@ -79,6 +82,14 @@ struct Asked {
 
 /// What may stand in a field of grams, as a browser tests it: figures, parted and with a decimal as people write them.
 const FIGURE: &str = r"\s*[0-9][0-9\s]*([.,][0-9]+)?\s*";
+
+/// Why something is thrown away.
+pub(super) const WHYS: [&str; 4] = [
+    "page-why-past",
+    "page-why-spoilt",
+    "page-why-dropped",
+    "page-why-waste",
+];
 
 /// The most packs that are counted in one deed.
 const MOST_COUNTED: usize = 24;
@@ -113,7 +124,8 @@ fn read(
     let words = Words::of(&names);
     let view = reading.lot_view(id)?;
     let lot = &view.of.lot;
-    let packs: Vec<&Pack> = brief::left(&lot.packs)
+    let packs = lot.packs.iter();
+    let packs: Vec<&Pack> = packs
         .filter(|pack| kind.is_for(pack))
         .filter(|pack| asked.after.is_none_or(|after| pack.number > after))
         .collect();
@@ -174,7 +186,14 @@ fn read(
         told: told(&words, &names, packs),
         call: kind.call(),
         body: body(kind, lot, packs, &bench).to_string(),
-        packs: asked.packs.clone().unwrap_or_else(|| runs(packs)),
+        packs: asked.packs.clone().unwrap_or_else(|| match kind {
+            // One at a time comes back: the first is as likely as another where they are several.
+            ActKind::TakeBack => match packs {
+                [one] => one.number.to_string(),
+                _ => String::new(),
+            },
+            _ => runs(packs),
+        }),
         each: match kind {
             ActKind::Count => each(packs),
             _ => Vec::new(),
@@ -183,20 +202,18 @@ fn read(
         places: places.collect(),
         products,
         numbers: vec![1, 2, 4, 6, 8, 10, 12, 20],
-        whys: [
-            "page-why-past",
-            "page-why-spoilt",
-            "page-why-dropped",
-            "page-why-waste",
-        ]
-        .map(|key| words.t(key))
-        .to_vec(),
+        whys: kind.whys().iter().map(|key| words.t(key)).collect(),
         sentence: words.say(kind.sentence(name, shown.clone())),
         button: match (kind, printers.is_empty()) {
             (ActKind::Pack, false) => words.t("page-act-pack-print"),
             _ => words.t(kind.name()),
         },
-        asks_why: kind == ActKind::Discard,
+        asks_why: !kind.whys().is_empty(),
+        asks_whom: match kind {
+            ActKind::Ship => Some(("to", words.t("page-act-whom"))),
+            ActKind::TakeBack => Some(("from", words.t("page-act-from-whom"))),
+            _ => None,
+        },
         asks_where: matches!(kind, ActKind::Move | ActKind::Freeze | ActKind::Thaw),
         needs_place: kind == ActKind::Move,
         may: may(&app.who, kind) && !packs.is_empty(),
@@ -222,6 +239,9 @@ fn body(kind: ActKind, lot: &Lot, packs: &[&Pack], bench: &str) -> Value {
         ActKind::Thaw => json!({ "lot": code, "state": State::Chilled.as_str() }),
         ActKind::Discard => json!({ "kind": "discard", "lot": code }),
         ActKind::Serve => json!({ "kind": "serve", "lot": code }),
+        ActKind::Ship => json!({ "kind": "ship", "lot": code }),
+        ActKind::Return => json!({ "kind": "return", "lot": code }),
+        ActKind::TakeBack => json!({ "lot": code }),
         ActKind::Count => json!({
             "lot": code,
             "packs": packs.iter()
@@ -256,12 +276,11 @@ fn told(words: &Words, names: &Names, packs: &[&Pack]) -> String {
     let Some(first) = packs.first() else {
         return words.t("page-nothing-left");
     };
-    let left = packs.iter().map(|pack| pack.now.left.milligrams()).sum();
-    let left = words.grams(domain::grams::Grams::from_milligrams(left));
+    let left: Grams = packs.iter().map(|pack| pack.now.left).sum();
     let last_day = first.now.use_by.map(|day| words.day(day));
     let told = [
         Some(words.packs(packs.len())),
-        Some(left),
+        (!left.is_none_left()).then(|| words.grams(left)),
         Some(names.place_of(first.now.place)),
         last_day,
     ];
@@ -302,6 +321,9 @@ impl ActKind {
             ActKind::Thaw => ActSays::Thaw { name, lot },
             ActKind::Discard => ActSays::Discard { name, lot },
             ActKind::Serve => ActSays::Serve { name, lot },
+            ActKind::Ship => ActSays::Ship { name, lot },
+            ActKind::Return => ActSays::Return { name, lot },
+            ActKind::TakeBack => ActSays::TakeBack { name, lot },
             ActKind::Count => ActSays::Count { name, lot },
         }
     }
@@ -309,8 +331,27 @@ impl ActKind {
     /// The right that the call asks.
     pub fn right(self) -> Right {
         match self {
-            ActKind::Discard | ActKind::Serve => Right::Sell,
+            ActKind::Discard | ActKind::Serve | ActKind::Ship => Right::Sell,
+            ActKind::Return | ActKind::TakeBack => Right::Sell,
             _ => Right::Work,
+        }
+    }
+
+    /// The keys of the reasons that may be chosen; none where it needs no reason.
+    fn whys(self) -> &'static [&'static str] {
+        match self {
+            ActKind::Discard => &WHYS,
+            ActKind::Return => &[
+                "page-why-not-ordered",
+                "page-why-arrived-bad",
+                "page-why-recalled",
+            ],
+            ActKind::TakeBack => &[
+                "page-why-not-wanted",
+                "page-why-not-right",
+                "page-why-recalled",
+            ],
+            _ => &[],
         }
     }
 }

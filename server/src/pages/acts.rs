@@ -6,7 +6,7 @@ use crate::who::Who;
 use chrono::NaiveDate;
 use domain::lot::{Lot, Pack, brief};
 use domain::right::Right;
-use domain::words::{ProductKind, State};
+use domain::words::{Being, ProductKind, State};
 
 /// An act that has a page.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -25,6 +25,12 @@ pub enum ActKind {
     Serve,
     /// It is counted.
     Count,
+    /// It is supplied to somebody who sells or cooks it.
+    Ship,
+    /// It goes back to the supplier.
+    Return,
+    /// A customer brings it back.
+    TakeBack,
 }
 
 impl ActKind {
@@ -38,15 +44,19 @@ impl ActKind {
             ActKind::Discard => "discard",
             ActKind::Serve => "serve",
             ActKind::Count => "count",
+            ActKind::Ship => "ship",
+            ActKind::Return => "return",
+            ActKind::TakeBack => "take-back",
         }
     }
 
     /// The act of an address.
     pub fn parse(text: &str) -> Option<ActKind> {
         use ActKind::*;
-        [Pack, Move, Freeze, Thaw, Discard, Serve, Count]
-            .into_iter()
-            .find(|kind| kind.as_str() == text)
+        let all = [
+            Pack, Move, Freeze, Thaw, Discard, Serve, Count, Ship, Return, TakeBack,
+        ];
+        all.into_iter().find(|kind| kind.as_str() == text)
     }
 
     /// The key of its button.
@@ -59,6 +69,9 @@ impl ActKind {
             ActKind::Discard => "page-act-discard",
             ActKind::Serve => "page-act-serve",
             ActKind::Count => "page-act-count",
+            ActKind::Ship => "page-act-ship",
+            ActKind::Return => "page-act-return",
+            ActKind::TakeBack => "page-act-take-back",
         }
     }
 
@@ -67,7 +80,10 @@ impl ActKind {
         match self {
             ActKind::Pack => "/api/steps",
             ActKind::Move | ActKind::Freeze | ActKind::Thaw => "/api/moves",
-            ActKind::Discard | ActKind::Serve => "/api/departures",
+            ActKind::Discard | ActKind::Serve | ActKind::Ship | ActKind::Return => {
+                "/api/departures"
+            }
+            ActKind::TakeBack => "/api/take-backs",
             ActKind::Count => "/api/counts",
         }
     }
@@ -75,6 +91,13 @@ impl ActKind {
     /// Can it be done with a pack as it is?
     pub fn is_for(self, pack: &Pack) -> bool {
         let frozen = pack.now.state == State::Frozen;
+        let being = pack.now.being;
+        if self == ActKind::TakeBack {
+            return matches!(being, Being::Sold | Being::Shipped);
+        }
+        if pack.now.left.is_none_left() {
+            return false;
+        }
         match self {
             ActKind::Freeze | ActKind::Pack => !frozen,
             ActKind::Thaw => frozen,
@@ -131,6 +154,7 @@ pub fn buttons(words: &Words, who: &Who, lot: &Lot, today: NaiveDate) -> Vec<But
     buttons.splice(0..0, before.iter().map(link));
     let at = buttons.len().min(before.len() + 2);
     buttons.splice(at..at, after.iter().map(link));
+    buttons.extend(seldom(who, lot).iter().map(link));
     if let Some(first) = buttons.first_mut() {
         first.first = true;
     }
@@ -175,6 +199,20 @@ fn of_kind(who: &Who, lot: &Lot) -> (Vec<Way>, Vec<Way>) {
         after.push(("page-act-mix", make("mix")));
     }
     (before, after)
+}
+
+/// What is done seldom, after all else: supplied, sent back to who sold it, brought back by a customer.
+fn seldom(who: &Who, lot: &Lot) -> Vec<Way> {
+    let wanted = |kind: &ActKind| match kind {
+        ActKind::Return => lot.supplied.is_some(),
+        ActKind::Ship => !lot.waits_for_release(),
+        _ => true,
+    };
+    let kinds = [ActKind::Ship, ActKind::Return, ActKind::TakeBack].into_iter();
+    let kinds = kinds.filter(wanted).filter(|kind| may(who, *kind));
+    let can = kinds.filter(|kind| !lot.voided && lot.packs.iter().any(|pack| kind.is_for(pack)));
+    can.map(|kind| (kind.name(), format!("/lots/{}/{}", lot.code, kind.as_str())))
+        .collect()
 }
 
 /// The acts that can be done at all, in the order in which a cook is likely to want them.

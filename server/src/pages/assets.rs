@@ -16,6 +16,10 @@ const BREAK_DOWN: &str = include_str!("../../assets/break-down.js");
 const BREAK_DOWN_SCALE: &str = include_str!("../../assets/break-down-scale.js");
 const BREAK_DOWN_END: &str = include_str!("../../assets/break-down-end.js");
 const BREAK_DOWN_STYLE: &str = include_str!("../../assets/break-down.css");
+const PLACE: &str = include_str!("../../assets/place.js");
+const WAITING: &str = include_str!("../../assets/waiting.js");
+const WAITING_PAGE: &str = include_str!("../../assets/waiting-page.js");
+const WORKER: &str = include_str!("../../assets/worker.js");
 const BENCH: &str = include_str!("../../assets/bench.js");
 const LISTS: &str = include_str!("../../assets/lists.js");
 const GUEST_STYLE: &str = include_str!("../../assets/guest.css");
@@ -29,7 +33,7 @@ struct Asset {
     tag: String,
 }
 
-static ASSETS: LazyLock<[Asset; 16]> = LazyLock::new(|| {
+static ASSETS: LazyLock<[Asset; 19]> = LazyLock::new(|| {
     [
         ("gambrel.css", "text/css; charset=utf-8", STYLE.as_bytes()),
         ("pages.css", "text/css; charset=utf-8", PAGES.as_bytes()),
@@ -67,6 +71,21 @@ static ASSETS: LazyLock<[Asset; 16]> = LazyLock::new(|| {
             "bench.js",
             "text/javascript; charset=utf-8",
             BENCH.as_bytes(),
+        ),
+        (
+            "place.js",
+            "text/javascript; charset=utf-8",
+            PLACE.as_bytes(),
+        ),
+        (
+            "waiting.js",
+            "text/javascript; charset=utf-8",
+            WAITING.as_bytes(),
+        ),
+        (
+            "waiting-page.js",
+            "text/javascript; charset=utf-8",
+            WAITING_PAGE.as_bytes(),
         ),
         ("regular.ttf", "font/ttf", Weight::Regular.font_file()),
         ("bold.ttf", "font/ttf", Weight::Bold.font_file()),
@@ -136,5 +155,28 @@ pub async fn get(request: HttpRequest, name: web::Path<String>) -> HttpResponse 
     match known {
         true => response.finish(),
         false => response.body(asset.body),
+    }
+}
+
+/// What keeps pages for when the network is away: it stands at the root, as only so it may see all of them.
+pub async fn worker() -> HttpResponse {
+    HttpResponse::Ok()
+        .content_type("text/javascript; charset=utf-8")
+        .insert_header(("Content-Security-Policy", super::answer::POLICY))
+        .insert_header(("Cache-Control", "no-cache"))
+        .insert_header(("X-Content-Type-Options", "nosniff"))
+        .body(WORKER)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_worker_keeps_every_file_that_a_page_of_the_bench_needs() {
+        for asset in ASSETS.iter().filter(|asset| asset.name != "guest.css") {
+            let named = format!("\"/assets/{}\"", asset.name);
+            assert!(WORKER.contains(&named), "{named}");
+        }
     }
 }

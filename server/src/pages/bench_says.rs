@@ -11,6 +11,7 @@ messages! {
     BenchSays in "page-bench" {
         DidMade "did-made" { deed: String, packs: usize, name: String, by: String, at: String },
         DidMadeLots "did-made-lots" { deed: String, lots: usize, by: String, at: String },
+        DidSeveral "did-several" { says: String, deeds: usize },
         RoomHead "room-head" { alarms: usize, due: usize },
         RoomQuiet "room-quiet" { pieces: usize },
         OfTag "of-tag" { tag: String, name: String },

@@ -186,15 +186,22 @@ fn weighed(words: &Words, axes: &Axes, own: &[(i64, i64)]) -> String {
         })
         .collect();
     let (x, y) = (axes.x(day), axes.y(loss));
-    let (at, anchor) = match x > (LEFT + RIGHT) / 2 {
-        true => (x - 18, "end"),
-        false => (x + 18, "start"),
+    // Beside it where there is room to the one side or the other, else in the middle.
+    let (at, anchor) = match x {
+        ..160 => (x + 18, "start"),
+        160..=300 => (x, "middle"),
+        _ => (x - 18, "end"),
     };
     let says = words.say(BenchSays::Lost {
         percent: percent(loss),
     });
     // Below the line, or above it where it is near the foot.
-    let below = if y > LOW - 40 { y - 14 } else { y + 28 };
+    let below = match (y > LOW - 48, anchor) {
+        (true, "middle") => y - 24,
+        (true, _) => y - 14,
+        (false, "middle") => y + 38,
+        (false, _) => y + 28,
+    };
     format!(
         "<polyline class=\"own\" points=\"{}\"/><g class=\"dots\">{dots}<circle class=\"last\" cx=\"{x}\" cy=\"{y}\" r=\"13\"/></g>\
          <text class=\"b\" x=\"{at}\" y=\"{below}\" text-anchor=\"{anchor}\">{says}</text>",

@@ -13,12 +13,15 @@ use uuid::Uuid;
 /// The most new lots that the strip leads to; a break-down makes more, and its own page shows them.
 const MOST_SHOWN: usize = 3;
 
+/// The most deeds that are undone together: of one press on a page of many lots.
+const MOST_DEEDS: usize = 200;
+
 /// What was just done.
 pub struct Done {
     /// What, by whom, when.
     pub says: String,
-    /// The deed's id, to undo it by.
-    pub id: String,
+    /// The ids of its deeds, to undo it by.
+    pub ids: String,
     /// Was it undone?
     pub voided: bool,
     /// The lots that it made: code and how it is shown.
@@ -30,7 +33,8 @@ pub struct Done {
 }
 
 impl Done {
-    /// The deed of an id in the address; nothing where none is named, or none of that id is on record.
+    /// The deeds of the ids in the address, told by the first; nothing where none is named, or none of that id
+    /// is on record.
     ///
     /// # Errors
     /// The database is away, or the record is damaged.
@@ -41,7 +45,9 @@ impl Done {
         did: Option<&str>,
         then: &str,
     ) -> Result<Option<Done>> {
-        let Some(uid) = did.and_then(|text| Uuid::parse_str(text).ok()) else {
+        let told = did.unwrap_or_default().split(',').take(MOST_DEEDS);
+        let uids: Vec<Uuid> = told.filter_map(|text| Uuid::parse_str(text).ok()).collect();
+        let Some(uid) = uids.first() else {
             return Ok(None);
         };
         let Some(deed) = deeds::by_uid(conn, uid.as_bytes())? else {
@@ -73,7 +79,12 @@ impl Done {
                 at,
             }),
         };
+        let says = match uids.len() {
+            1 => says,
+            deeds => words.say(BenchSays::DidSeveral { says, deeds }),
+        };
         let id = shown_id(&deed.uid);
+        let ids: Vec<String> = uids.iter().map(Uuid::to_string).collect();
         // Where the page is the new lot's own, nothing leads to it.
         let elsewhere = made.iter().filter_map(|lot| {
             let code = lot.code().ok()?;
@@ -86,7 +97,7 @@ impl Done {
             labels: (has_made || StepKind::parse(kind.as_str()).is_some())
                 .then(|| format!("/printing?step={id}"))
                 .filter(|_| !voided),
-            id,
+            ids: ids.join(" "),
             voided,
             then: then.to_owned(),
         }))

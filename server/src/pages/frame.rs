@@ -77,8 +77,9 @@ fn with_who(bytes: Bytes, who: Option<&Who>) -> Bytes {
     let Some((_, after)) = rest.split_once("</a>") else {
         return bytes;
     };
-    let name = short(&super::answer::escaped(&who.name));
-    format!("{before}data-who>{name}</a>{after}").into()
+    let escaped = super::answer::escaped(&who.name);
+    let (name, whole) = (short(&escaped), escaped.replace('"', "&quot;"));
+    format!("{before}data-who=\"{whole}\">{name}</a>{after}").into()
 }
 
 /// A name of which a narrow screen shows the first part.
@@ -101,7 +102,7 @@ mod tests {
         let told = with_who(page.clone(), Some(&who));
         assert_eq!(
             &told[..],
-            b"<a class=\"who\" data-who>Oda<span class=\"rest\">&nbsp;&lt;b&gt;</span></a><p>"
+            b"<a class=\"who\" data-who=\"Oda &lt;b&gt;\">Oda<span class=\"rest\">&nbsp;&lt;b&gt;</span></a><p>"
         );
         assert_eq!(with_who(page.clone(), Some(&Who::nobody())), page);
     }

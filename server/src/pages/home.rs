@@ -131,7 +131,8 @@ fn path(hand: &Hand) -> String {
         (About::Lot(lot, _), Sort::Release) => format!("/lots/{lot}/release"),
         (About::Lot(lot, _), Sort::Alarm | Sort::Piece) => format!("/lots/{lot}/weigh"),
         (About::Lot(lot, _), _) => format!("/lots/{lot}"),
-        (About::Place(place), _) => format!("/lots?place={place}"),
+        (About::Place(place), Sort::Reading) => format!("/places/{place}/temperature"),
+        (About::Place(place), _) => format!("/places/{place}"),
     }
 }
 

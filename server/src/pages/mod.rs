@@ -41,6 +41,7 @@ mod tree;
 mod trust;
 mod wrong_labels;
 
+mod adopt;
 mod bench;
 pub mod bench_says;
 mod cool;
@@ -54,11 +55,17 @@ mod lists;
 mod make;
 mod parts;
 mod piece;
+mod place_act;
+mod place_packs;
+pub mod place_says;
+mod places;
+mod probes;
 mod receive;
 mod rules;
 mod set_up;
 mod set_up_kitchen;
 mod starters;
+mod waiting;
 
 use crate::caller::Asking;
 use crate::error::Error;
@@ -108,6 +115,42 @@ pub fn all() -> Vec<(&'static str, Right, Route)> {
         ("/lots/{code}/release", See, web::get().to(piece::release)),
         ("/lots/{code}/cool", See, web::get().to(cool::page)),
         ("/weigh", See, web::get().to(piece::by_tag)),
+        ("/places", See, web::get().to(places::all)),
+        ("/places/{code}", See, web::get().to(places::one)),
+        (
+            "/places/{code}/clean-down",
+            See,
+            web::get().to(place_act::clean_down),
+        ),
+        (
+            "/places/{code}/temperature",
+            See,
+            web::get().to(place_act::temperature),
+        ),
+        (
+            "/places/{code}/failed",
+            See,
+            web::get().to(place_act::failed),
+        ),
+        (
+            "/places/{code}/move",
+            See,
+            web::get().to(place_packs::moves),
+        ),
+        (
+            "/places/{code}/discard",
+            See,
+            web::get().to(place_packs::discards),
+        ),
+        (
+            "/places/{code}/count",
+            See,
+            web::get().to(place_packs::count),
+        ),
+        ("/probes", See, web::get().to(probes::page)),
+        ("/adopt", See, web::get().to(adopt::page)),
+        ("/waiting", Scan, web::get().to(waiting::page)),
+        ("/worker.js", Anyone, web::get().to(assets::worker)),
         ("/receive", See, web::get().to(receive::page)),
         ("/make", See, web::get().to(make::kinds)),
         ("/make/{kind}", See, web::get().to(make::page)),

@@ -95,6 +95,9 @@ messages! {
         Discard "discard" { name: String, lot: String },
         Serve "serve" { name: String, lot: String },
         Count "count" { name: String, lot: String },
+        Ship "ship" { name: String, lot: String },
+        Return "return" { name: String, lot: String },
+        TakeBack "take-back" { name: String, lot: String },
         BreakDown "break-down" { name: String, lot: String },
     }
 }

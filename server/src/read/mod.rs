@@ -17,6 +17,7 @@ pub mod logs;
 pub mod lot;
 pub mod names;
 pub mod picture;
+pub mod place;
 pub mod prints;
 pub mod says;
 pub mod scan;

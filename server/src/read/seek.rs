@@ -64,7 +64,7 @@ impl Thing {
             Thing::Lot(lot, Some(pack)) => format!("/lots/{}?pack={pack}", lot.code),
             Thing::Animal(animal) => format!("/animals/{}", shown_id(&animal.uid)),
             Thing::Person(id, _) => format!("/people#{id}"),
-            Thing::Place(code, _) => format!("/lots?place={code}"),
+            Thing::Place(code, _) => format!("/places/{code}"),
             Thing::Farm(code, _) => format!("/animals?farm={code}"),
             Thing::Product(code, _) => format!("/lots?product={code}"),
         }

@@ -143,7 +143,7 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
         .map(|(key, code)| (*key, standing.lists.place(code).to_owned()))
         .collect();
     let printers: Vec<Printer> = printers(conn)?.into_iter().map(printer).collect();
-    let days = days(app, conn, &standing, now, zone)?;
+    let days = place_days(app, conn, &standing, now, zone)?;
     let found = hands(&Known {
         today,
         now,
@@ -201,7 +201,10 @@ fn printer(view: super::prints::PrinterView) -> Printer {
 }
 
 /// Every place that is cleaned down or read.
-fn days(
+///
+/// # Errors
+/// The database is away, or the record is damaged.
+pub fn place_days(
     app: &Caller<'_>,
     conn: &mut Conn,
     standing: &crate::lists::standing::Standing,

@@ -6,5 +6,7 @@ mod counter_flows;
 mod examples;
 mod flows;
 mod flows_bench;
+mod flows_places;
 mod outside;
 mod set_up;
+mod waiting_flows;

@@ -34,6 +34,7 @@ mod old_records;
 mod outside;
 mod people;
 mod pictures;
+mod places;
 mod recall_at_once;
 mod recalls;
 mod refused;

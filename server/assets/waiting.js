@@ -1,0 +1,267 @@
+// Deeds that wait on this device while the network is away. One store for all forms (IndexedDB): what cannot be sent
+// waits there, goes through once and in order when the line is back, and what is refused then stays until somebody
+// chooses. Ids are made before anything is sent, so twice is harmless. No text stands here.
+"use strict";
+
+const waiting = {
+  // How long an answer is waited for before the line counts as dead.
+  patience: 9000,
+
+  id() {
+    const bytes = crypto.getRandomValues(new Uint8Array(16));
+    bytes[6] = (bytes[6] & 0x0f) | 0x40;
+    bytes[8] = (bytes[8] & 0x3f) | 0x80;
+    const hex = Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
+    return hex.replace(/^(.{8})(.{4})(.{4})(.{4})/, "$1-$2-$3-$4-");
+  },
+
+  open() {
+    waiting.opened ??= new Promise((resolve, reject) => {
+      const asked = indexedDB.open("gambrel", 1);
+      asked.onupgradeneeded = () => {
+        asked.result.createObjectStore("deeds", { keyPath: "nth", autoIncrement: true }).createIndex("id", "id", { unique: true });
+        asked.result.createObjectStore("slips");
+      };
+      asked.onsuccess = () => resolve(asked.result);
+      asked.onerror = () => reject(asked.error);
+    });
+    return waiting.opened;
+  },
+
+  // One transaction; what the work's request found.
+  async within(stores, mode, work) {
+    const db = await waiting.open();
+    return new Promise((resolve, reject) => {
+      const deal = db.transaction(stores, mode);
+      let found;
+      const keep = (request) => { request.onsuccess = () => { found = request.result; }; };
+      work(deal, keep);
+      deal.oncomplete = () => resolve(found);
+      deal.onabort = () => reject(deal.error);
+    });
+  },
+
+  all() {
+    return waiting.within(["deeds"], "readonly", (deal, keep) => keep(deal.objectStore("deeds").getAll()));
+  },
+
+  async save(row) {
+    await waiting.within(["deeds"], "readwrite", (deal) => deal.objectStore("deeds").put(row));
+    return row;
+  },
+
+  async drop(rows) {
+    await waiting.within(["deeds"], "readwrite", (deal) => rows.forEach((row) => deal.objectStore("deeds").delete(row.nth)));
+  },
+
+  // The number of the next slip: a letter of this device, and a count.
+  async slip() {
+    const letters = "ACEHKLMNPRTUVWXY";
+    let slip = null;
+    await waiting.within(["slips"], "readwrite", (deal) => {
+      const slips = deal.objectStore("slips");
+      const asked = slips.get("last");
+      asked.onsuccess = () => {
+        const made = () => letters[crypto.getRandomValues(new Uint8Array(1))[0] % letters.length];
+        slip = asked.result ?? { letter: made(), count: 0 };
+        slip.count = (slip.count % 999) + 1;
+        slips.put(slip, "last");
+      };
+    });
+    return `${slip.letter}${slip.count}`;
+  },
+
+  // Keeps the deeds of one press. What is kept already under the same id is not kept twice.
+  async keep(press, deeds) {
+    const known = (await waiting.all()).find((row) => row.id === deeds[0].id);
+    if (known) {
+      await waiting.save({ ...known, state: "waits" });
+      waiting.render();
+      return known;
+    }
+    const slip = await waiting.slip();
+    const whole = { ...press, slip, press: deeds[0].id, kept: Date.now(), state: "waits" };
+    const rows = deeds.map((deed) => ({ ...whole, ...deed }));
+    await waiting.within(["deeds"], "readwrite", (deal) => rows.forEach((row) => deal.objectStore("deeds").add(row)));
+    waiting.render();
+    return rows[0];
+  },
+
+  // What was kept is not wanted after all. If it had arrived without our knowing, it is voided when the line is back.
+  async takeOut(id, why) {
+    const rows = (await waiting.all()).filter((row) => row.press === id && row.state === "waits");
+    await Promise.all(rows.map((row) => waiting.save({ ...row, state: "undone", why })));
+    waiting.render();
+    return rows.length > 0;
+  },
+
+  // ---- through
+
+  async ask(path, asked) {
+    const stop = new AbortController();
+    const timer = setTimeout(() => stop.abort(), waiting.patience);
+    try {
+      const response = await fetch(path, { signal: stop.signal, ...asked });
+      return { status: response.status, answer: await response.json() };
+    } catch {
+      return { status: 0 };
+    } finally {
+      clearTimeout(timer);
+    }
+  },
+
+  post(path, body) {
+    return waiting.ask(path, { method: "POST", headers: { "Content-Type": "application/json", "Accept-Language": document.documentElement.lang }, body: JSON.stringify(body) });
+  },
+
+  // Sends what waits: "clear" where nothing waits any more, "away" where nobody answers, "held" where somebody has to
+  // sign in first. Of several windows one sends.
+  flush() {
+    waiting.running ??= waiting.alone(waiting.send).catch(() => "away").finally(() => { waiting.running = null; });
+    return waiting.running;
+  },
+
+  alone(work) {
+    return navigator.locks ? navigator.locks.request("gambrel-waiting", work) : work();
+  },
+
+  async send() {
+    const rows = (await waiting.all()).filter((row) => ["waits", "undone"].includes(row.state));
+    if (rows.length === 0) {
+      return "clear";
+    }
+    const health = await waiting.ask("/api/health", { cache: "no-store" });
+    if (health.status !== 200) {
+      return "away";
+    }
+    // The kitchen's clock and this device's may differ: what counts is how long ago it was.
+    const ahead = Date.parse(health.answer.now) - Date.now();
+    for (const row of rows) {
+      const end = row.state === "undone" ? await waiting.unmake(row) : await waiting.one(row, ahead);
+      if (end) {
+        waiting.render();
+        return end;
+      }
+    }
+    waiting.render();
+    return "clear";
+  },
+
+  // What stands in the way of going on, if anything does.
+  stops(status) {
+    if ([0, 429, 502, 503, 504].includes(status)) {
+      return "away";
+    }
+    return status === 401 ? "held" : null;
+  },
+
+  // One deed. It may have arrived before, and only the answer been lost.
+  async one(row, ahead) {
+    if (row.tried) {
+      const before = await waiting.ask(`/api/steps/${row.id}`);
+      if (waiting.stops(before.status)) {
+        return waiting.stops(before.status);
+      }
+      if (before.status === 200) {
+        return waiting.through(row, before.answer);
+      }
+    }
+    // From now on it is sent so and no other way.
+    row.at ??= row.body.at ?? new Date(Math.min(row.kept, Date.now()) + ahead).toISOString();
+    row.tried = true;
+    await waiting.save(row);
+    const { status, answer } = await waiting.post(row.path, { id: row.id, ...(row.by ? { by: row.by } : {}), ...row.body, at: row.at });
+    if (waiting.stops(status)) {
+      return waiting.stops(status);
+    }
+    // Its id is its own: who has it already has the deed.
+    if (status < 300 || answer.type === "/problems/id-used") {
+      return waiting.through(row, answer);
+    }
+    await waiting.save({ ...row, state: "refused", problem: answer });
+    return null;
+  },
+
+  async through(row, answer) {
+    if (row.printer) {
+      await waiting.post("/api/prints", { id: row.print, printer: row.printer, step: row.id });
+    }
+    const made = row.makes ? (answer.lots ?? []).map(({ code, shown }) => ({ code, shown })) : [];
+    await waiting.save({ ...row, state: "done", made, labels: row.makes ? answer.labels : undefined });
+    document.dispatchEvent(new CustomEvent("deed-through", { detail: row.id }));
+    return null;
+  },
+
+  async unmake(row) {
+    const before = row.tried ? await waiting.ask(`/api/steps/${row.id}`) : { status: 404 };
+    if (waiting.stops(before.status)) {
+      return waiting.stops(before.status);
+    }
+    if (before.status === 200 && !before.answer.voided) {
+      row.unmade ??= waiting.id();
+      await waiting.save(row);
+      const { status } = await waiting.post(`/api/steps/${row.id}/void`, { id: row.unmade, why: row.why });
+      if (waiting.stops(status)) {
+        return waiting.stops(status);
+      }
+    }
+    await waiting.drop([row]);
+    return null;
+  },
+
+  // ---- on the frame of every page
+
+  // The rows of a state, by press.
+  presses(rows, state) {
+    const found = new Map();
+    for (const row of rows.filter((one) => one.state === state)) {
+      found.set(row.press, [...(found.get(row.press) ?? []), row]);
+    }
+    return [...found.values()];
+  },
+
+  async render() {
+    const rows = await waiting.all();
+    for (const line of document.querySelectorAll("[data-line]")) {
+      const state = line.dataset.line;
+      const n = state === "refused" ? rows.filter((row) => row.state === state).length : waiting.presses(rows, state).length;
+      line.hidden = n === 0;
+      line.textContent = line.dataset.says.replace("[n]", n);
+    }
+    document.dispatchEvent(new CustomEvent("waiting", { detail: rows }));
+    return rows;
+  },
+
+  // This page was kept from before, and comes from this device.
+  stale() {
+    const told = document.querySelector("[data-stale]");
+    if (told && told.dataset.stale) {
+      const at = new Date(told.dataset.stale).toLocaleTimeString(document.documentElement.lang, { hour: "numeric", minute: "2-digit" });
+      told.textContent = told.dataset.says.replace("[time]", at);
+      told.hidden = false;
+    }
+  },
+
+  async tick() {
+    const rows = await waiting.all();
+    if (rows.some((row) => ["waits", "undone"].includes(row.state))) {
+      await waiting.flush();
+    }
+  },
+};
+
+if (window.indexedDB) {
+  waiting.stale();
+  document.addEventListener("DOMContentLoaded", async () => {
+    await waiting.render();
+    await waiting.tick();
+  });
+  window.addEventListener("online", () => waiting.tick());
+  document.addEventListener("visibilitychange", () => document.hidden || waiting.tick());
+  setInterval(() => waiting.tick(), 5000);
+}
+
+// Pages of the bench open without the network, where the connection is one that a browser trusts with that.
+if (window.isSecureContext && navigator.serviceWorker) {
+  navigator.serviceWorker.register("/worker.js").catch(() => {});
+}

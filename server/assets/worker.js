@@ -1,0 +1,119 @@
+// Keeps the pages that this device has seen, so that those of the bench open while the network is away. What is on the
+// line comes first, always; what is kept says how old it is. When somebody signs in or out, the pages go.
+"use strict";
+
+const PAGES = "pages";
+const FILES = "files";
+
+// What is kept before anybody asks for it.
+const AHEAD = ["/waiting", "/", "/counter", "/receive", "/make", "/places", "/adopt", "/probes", "/cure-room"];
+const NEEDED = [
+  "/assets/gambrel.css", "/assets/pages.css", "/assets/counter.css", "/assets/break-down.css",
+  "/assets/gambrel.js", "/assets/waiting.js", "/assets/waiting-page.js", "/assets/deeds.js", "/assets/bench.js", "/assets/place.js",
+  "/assets/counter.js", "/assets/camera.js", "/assets/break-down.js", "/assets/break-down-scale.js", "/assets/break-down-end.js",
+  "/assets/regular.ttf", "/assets/bold.ttf",
+];
+
+// So many pages are kept, and the oldest go first.
+const MOST = 150;
+// So long the line is waited for where there is a page to show instead.
+const PATIENCE = 5000;
+
+self.addEventListener("install", () => self.skipWaiting());
+self.addEventListener("activate", (event) => event.waitUntil(self.clients.claim()));
+
+self.addEventListener("fetch", (event) => {
+  const { request } = event;
+  const url = new URL(request.url);
+  if (url.origin !== self.location.origin) {
+    return;
+  }
+  if (request.method !== "GET") {
+    if (url.pathname === "/sign-in" || url.pathname === "/sign-out" || url.pathname.startsWith("/api/sessions")) {
+      event.waitUntil(caches.delete(PAGES));
+    }
+  } else if (request.mode === "navigate") {
+    event.respondWith(page(event, url));
+  } else if (url.pathname.startsWith("/assets/")) {
+    event.respondWith(file(request));
+  }
+});
+
+async function page(event, url) {
+  const line = fetch(event.request);
+  const kept = caches.open(PAGES).then((pages) => pages.match(key(url)));
+  const late = new Promise((resolve) => setTimeout(resolve, PATIENCE)).then(async () => (await kept) ?? line);
+  try {
+    const response = await Promise.race([line, late]);
+    if (response.headers.has("x-kept-at")) {
+      return told(response);
+    }
+    // What says what was just done is not shown again another day.
+    if (is_page(response) && !url.searchParams.has("did")) {
+      event.waitUntil(keep(key(url), response.clone()).then(ahead));
+    }
+    return response;
+  } catch {
+    const pages = await caches.open(PAGES);
+    const instead = (await kept) ?? (await pages.match("/waiting"));
+    return instead ? told(instead) : Response.error();
+  }
+}
+
+async function file(request) {
+  const files = await caches.open(FILES);
+  try {
+    const response = await fetch(request);
+    if (response.ok) {
+      await files.put(request.url, response.clone());
+    }
+    return response;
+  } catch {
+    return (await files.match(request.url)) ?? Response.error();
+  }
+}
+
+function key(url) {
+  const plain = new URL(url);
+  plain.searchParams.delete("did");
+  plain.hash = "";
+  return plain.href;
+}
+
+function is_page(response) {
+  return response.ok && !response.redirected && (response.headers.get("Content-Type") ?? "").startsWith("text/html");
+}
+
+async function keep(address, response) {
+  const pages = await caches.open(PAGES);
+  const headers = new Headers(response.headers);
+  headers.delete("Content-Encoding");
+  headers.delete("Content-Length");
+  headers.set("x-kept-at", new Date().toISOString());
+  await pages.put(address, new Response(await response.blob(), { headers }));
+  const all = await pages.keys();
+  await Promise.all(all.slice(0, Math.max(all.length - MOST, 0)).map((one) => pages.delete(one)));
+}
+
+// The pages and files that are needed before anybody has opened them.
+async function ahead() {
+  const pages = await caches.open(PAGES);
+  if (await pages.match("/waiting")) {
+    return;
+  }
+  for (const path of AHEAD) {
+    const response = await fetch(path).catch(() => null);
+    if (response && is_page(response)) {
+      await keep(new URL(path, self.location.origin).href, response);
+    }
+  }
+  const files = await caches.open(FILES);
+  await Promise.all(NEEDED.map((path) => files.add(path).catch(() => {})));
+}
+
+// A page that was kept says when.
+async function told(response) {
+  const html = await response.text();
+  const at = response.headers.get("x-kept-at");
+  return new Response(html.replace("data-stale hidden", `data-stale="${at}" hidden`), { headers: response.headers });
+}

@@ -1,0 +1,171 @@
+//! Several packs of a place at once: moved, thrown away, or counted against the record. Packs are chosen by their
+//! numbers; each lot is one call of the API.
+
+use super::bench::{self, Pick};
+use super::place_says::{PlacePageSays, PlaceWorkSays};
+use super::says::PageSays;
+use super::spoken::Words;
+use crate::caller::{Asking, Caller};
+use crate::error::Result;
+use crate::read::names::Names;
+use crate::read::place::{self, StandingLot};
+use actix_web::{HttpResponse, web};
+use askama::Template;
+use domain::lot::Pack;
+use domain::right::Right;
+use serde_json::json;
+use store::Conn;
+
+/// What is done with several packs.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Batch {
+    /// They go elsewhere.
+    Move,
+    /// They are thrown away.
+    Discard,
+    /// They are there, or they are missing.
+    Count,
+}
+
+#[derive(Template)]
+#[template(path = "place-packs.html")]
+struct PlacePacksPage {
+    words: Words,
+    batch: Batch,
+    heading: String,
+    code: String,
+    name: String,
+    call: &'static str,
+    body: String,
+    lots: Vec<Row>,
+    /// How many packs more there are than are shown.
+    more: Option<String>,
+    places: Vec<Pick>,
+    whys: Vec<String>,
+    sentence: String,
+    button: String,
+    may: bool,
+}
+
+struct Row {
+    code: String,
+    shown: String,
+    name: String,
+    grams: String,
+    packs: Vec<PackChoice>,
+}
+
+struct PackChoice {
+    number: u32,
+    /// What is left in it, to the eye.
+    says: String,
+    /// The same in grams, as the API takes it.
+    grams: String,
+}
+
+/// The most packs on one page.
+const MOST: usize = 400;
+
+/// The page of moving.
+pub async fn moves(asking: Asking, code: web::Path<String>) -> HttpResponse {
+    page(asking, code, Batch::Move).await
+}
+
+/// The page of throwing away.
+pub async fn discards(asking: Asking, code: web::Path<String>) -> HttpResponse {
+    page(asking, code, Batch::Discard).await
+}
+
+/// The page of counting.
+pub async fn count(asking: Asking, code: web::Path<String>) -> HttpResponse {
+    page(asking, code, Batch::Count).await
+}
+
+async fn page(asking: Asking, code: web::Path<String>, batch: Batch) -> HttpResponse {
+    super::from_record(asking, move |app, conn| read(app, conn, &code, batch)).await
+}
+
+fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, batch: Batch) -> Result<PlacePacksPage> {
+    let view = place::read(app, conn, code)?;
+    let names = Names::of(view.standing.clone(), app.speech(&view.standing.kitchen));
+    let words = Words::of(&names);
+    let name = view.listed.name.clone();
+    let place = name.clone();
+    let (act, says) = match batch {
+        Batch::Move => ("page-act-moves", PlaceWorkSays::Moves { place }),
+        Batch::Discard => ("page-act-discard", PlaceWorkSays::Discards { place }),
+        Batch::Count => ("page-act-count-place", PlaceWorkSays::CountPlace { place }),
+    };
+    let mut left = MOST;
+    let mut lots = Vec::with_capacity(view.lots.len());
+    for of in &view.lots {
+        if of.packs.len() > left {
+            break;
+        }
+        left -= of.packs.len();
+        lots.push(row(of, &names));
+    }
+    let all = view.packs();
+    let shown: usize = lots.iter().map(|lot| lot.packs.len()).sum();
+    let elsewhere = names.places.keys().filter(|place| *place != code).count() > 0;
+    let right = match batch {
+        Batch::Discard => Right::Sell,
+        _ => Right::Work,
+    };
+    Ok(PlacePacksPage {
+        heading: words.say(PageSays::ActOf {
+            act: words.t(act),
+            name: name.clone(),
+        }),
+        call: match batch {
+            Batch::Move => "/api/moves",
+            Batch::Discard => "/api/departures",
+            Batch::Count => "/api/counts",
+        },
+        body: match batch {
+            Batch::Move => json!({}),
+            Batch::Discard => json!({ "kind": "discard" }),
+            Batch::Count => json!({ "place": view.code }),
+        }
+        .to_string(),
+        more: (shown < all).then(|| words.say(PlacePageSays::More { packs: all - shown })),
+        places: match batch {
+            Batch::Move => {
+                let mut places = bench::places(&names, None);
+                places.retain(|place| place.code != view.code);
+                places
+            }
+            _ => Vec::new(),
+        },
+        whys: match batch {
+            Batch::Discard => super::act::WHYS.map(|key| words.t(key)).to_vec(),
+            _ => Vec::new(),
+        },
+        sentence: words.say(says),
+        button: words.t(act),
+        may: app.who.may(right)
+            && (batch == Batch::Count || !lots.is_empty())
+            && (batch != Batch::Move || elsewhere),
+        lots,
+        code: view.code,
+        name,
+        batch,
+        words,
+    })
+}
+
+fn row(of: &StandingLot, names: &Names) -> Row {
+    let words = Words::of(names);
+    let pack = |pack: &Pack| PackChoice {
+        number: pack.number,
+        says: words.grams(pack.now.left),
+        grams: bench::in_grams(pack.now.left),
+    };
+    Row {
+        code: of.lot.code.to_string(),
+        shown: of.lot.code.shown(),
+        name: names.product(&of.lot.product),
+        grams: words.grams(of.grams()),
+        packs: of.packs.iter().map(pack).collect(),
+    }
+}

@@ -1,0 +1,233 @@
+//! Places: which there are, and one of them with what stands in it, its last readings and its acts.
+
+use super::acts::Button;
+use super::done::Done;
+use super::place_says::PlacePageSays;
+use super::spoken::Words;
+use crate::caller::{Asking, Caller};
+use crate::error::Result;
+use crate::read::names::Names;
+use crate::read::place::{self, PlaceView, StandingLot};
+use actix_web::{HttpRequest, HttpResponse, web};
+use askama::Template;
+use chrono::{DateTime, Utc};
+use domain::lot::brief::earliest;
+use domain::moment::day_of;
+use domain::right::Right;
+use domain::says::Arg;
+use serde::Deserialize;
+use std::collections::HashMap;
+use store::{Conn, stands};
+
+#[derive(Template)]
+#[template(path = "places.html")]
+struct PlacesPage {
+    words: Words,
+    places: Vec<Line>,
+}
+
+/// A place of the list.
+struct Line {
+    path: String,
+    name: String,
+    more: String,
+}
+
+/// All places.
+pub async fn all(asking: Asking) -> HttpResponse {
+    super::from_record(asking, |app, conn| {
+        let names = Names::load(app, conn)?;
+        let words = Words::of(&names);
+        let standing = app.standing(conn)?;
+        let counted: HashMap<i32, i64> = stands::counted(conn)?.into_iter().collect();
+        let line = |(code, name): (&String, &String)| {
+            let key = standing.lists.place_key(code);
+            let packs = key.and_then(|key| counted.get(&key.0).copied());
+            Line {
+                path: format!("/places/{code}"),
+                name: name.clone(),
+                more: match packs.and_then(|packs| usize::try_from(packs).ok()) {
+                    Some(packs) => words.packs(packs),
+                    None => words.t("page-place-empty"),
+                },
+            }
+        };
+        Ok(PlacesPage {
+            places: names.places.iter().map(line).collect(),
+            words,
+        })
+    })
+    .await
+}
+
+#[derive(Template)]
+#[template(path = "place.html")]
+struct PlacePage {
+    words: Words,
+    code: String,
+    name: String,
+    head: String,
+    asks: Option<String>,
+    cleaned: Option<String>,
+    worked: Vec<String>,
+    warmth: Vec<(String, String)>,
+    lots: Vec<Row>,
+    acts: Vec<Button>,
+    is_read: bool,
+    is_contact: bool,
+    done: Option<Done>,
+}
+
+/// What stands there of a lot.
+struct Row {
+    code: String,
+    shown: String,
+    name: String,
+    packs: String,
+    grams: String,
+    use_by: String,
+    stands: Option<String>,
+    stopped: bool,
+}
+
+#[derive(Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Asked {
+    /// The deeds that were just done.
+    did: Option<String>,
+}
+
+/// One place.
+pub async fn one(request: HttpRequest, asking: Asking, code: web::Path<String>) -> HttpResponse {
+    super::asked(&request, asking, move |app, conn, asked| {
+        read(app, conn, &code, asked)
+    })
+    .await
+}
+
+fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<PlacePage> {
+    let view = place::read(app, conn, code)?;
+    let names = Names::of(view.standing.clone(), app.speech(&view.standing.kitchen));
+    let words = Words::of(&names);
+    let zone = names.zone();
+    let today = day_of(app.now(), zone);
+    let lots = view.lots.iter().map(|lot| row(lot, &names, today));
+    Ok(PlacePage {
+        head: match view.lots.is_empty() {
+            true => words.t("page-place-empty"),
+            false => words.say(PlacePageSays::Head {
+                lots: view.lots.len(),
+                packs: view.packs(),
+            }),
+        },
+        asks: asks(&words, &view),
+        cleaned: cleaned(&words, &view, zone),
+        worked: worked(&words, &view, zone),
+        warmth: warmth(&words, &view, zone),
+        lots: lots.collect(),
+        acts: acts(&words, app, &view),
+        is_read: !view.listed.is_contact || view.listed.has_limits,
+        is_contact: view.listed.is_contact,
+        done: Done::of(
+            app,
+            conn,
+            &words,
+            asked.did.as_deref(),
+            &format!("/places/{code}"),
+        )?,
+        code: view.code,
+        name: view.listed.name,
+        words,
+    })
+}
+
+/// How cold it has to be.
+pub(super) fn asks(words: &Words, view: &PlaceView) -> Option<String> {
+    let limits = view.listed.limits.clone();
+    (!limits.is_empty()).then(|| {
+        words.say(PlacePageSays::Asks {
+            limits: Arg::Sentences(limits),
+        })
+    })
+}
+
+/// When it was cleaned down last.
+fn cleaned(words: &Words, view: &PlaceView, zone: chrono_tz::Tz) -> Option<String> {
+    view.cleaned.as_ref().map(|(at, by)| {
+        words.say(PlacePageSays::Cleaned {
+            at: words.minute(*at, zone),
+            by: by.clone(),
+        })
+    })
+}
+
+/// What was worked there since.
+pub(super) fn worked(words: &Words, view: &PlaceView, zone: chrono_tz::Tz) -> Vec<String> {
+    let at = |at: DateTime<Utc>| words.minute(at, zone);
+    let (raw, ready) = view.worked;
+    let raw = raw.map(|raw| words.say(PlacePageSays::RawSince { at: at(raw) }));
+    let ready = ready.map(|ready| words.say(PlacePageSays::ReadySince { at: at(ready) }));
+    raw.into_iter().chain(ready).collect()
+}
+
+/// How warm it was: when, and how warm.
+pub(super) fn warmth(
+    words: &Words,
+    view: &PlaceView,
+    zone: chrono_tz::Tz,
+) -> Vec<(String, String)> {
+    let told = |(at, read): &(DateTime<Utc>, domain::measure::Temperature)| {
+        let degrees = words.say(PlacePageSays::Degrees { at: *read });
+        (words.minute(*at, zone), degrees)
+    };
+    view.warmth.iter().map(told).collect()
+}
+
+fn row(of: &StandingLot, names: &Names, today: chrono::NaiveDate) -> Row {
+    let words = Words::of(names);
+    let use_by = earliest(&of.packs);
+    Row {
+        code: of.lot.code.to_string(),
+        shown: of.lot.code.shown(),
+        name: names.product(&of.lot.product),
+        packs: words.packs(of.packs.len()),
+        grams: words.grams(of.grams()),
+        use_by: use_by.map_or_else(|| super::spoken::NONE.to_owned(), |day| words.day(day)),
+        stands: use_by.and_then(|day| words.standing(day, today)),
+        stopped: of.stopped,
+    }
+}
+
+/// What may be done over a place, the likeliest first.
+fn acts(words: &Words, app: &Caller<'_>, view: &PlaceView) -> Vec<Button> {
+    let here = |act: &str| format!("/places/{}/{act}", view.code);
+    let mut ways: Vec<(&str, String)> = Vec::new();
+    let any = !view.lots.is_empty();
+    if app.who.may(Right::Work) {
+        if view.listed.is_contact {
+            ways.push(("page-act-clean-down", here("clean-down")));
+        } else {
+            ways.push(("page-act-temperature", here("temperature")));
+        }
+        if any {
+            ways.push(("page-act-moves", here("move")));
+            ways.push(("page-act-count-place", here("count")));
+        }
+        ways.push(("page-act-adopt", format!("/adopt?place={}", view.code)));
+    }
+    if any && app.who.may(Right::Sell) {
+        ways.push(("page-act-discard", here("discard")));
+    }
+    if any && !view.listed.is_contact && app.who.may(Right::Work) {
+        ways.push(("page-act-failed", here("failed")));
+    }
+    let buttons = ways
+        .into_iter()
+        .enumerate()
+        .map(|(nth, (name, path))| Button {
+            says: words.t(name),
+            path,
+            first: nth == 0,
+        });
+    buttons.collect()
+}

@@ -1,0 +1,209 @@
+//! A dead network in a real browser: deeds wait on the device, go through once and in order, and what is refused then
+//! comes back to who did it.
+
+use super::flows::{Hand, PHONE, TABLET, newest};
+use serde_json::{Value, json};
+use stories::browser::Browser;
+use stories::queue::until;
+use stories::{Engine, House};
+
+/// How many deeds wait on the device, and how many were refused.
+fn lines(browser: &Browser) -> Value {
+    browser.run(
+        "return ['waits', 'refused', 'done'].map((line) => {
+            const told = document.querySelector(`[data-line=${line}]`);
+            return told.hidden ? 0 : Number(told.textContent.match(/\\d+/)[0]); });",
+    )
+}
+
+fn slip(browser: &Browser) -> String {
+    until(|| {
+        browser
+            .run("return document.querySelector('[data-told] [data-slip]')?.offsetParent != null")
+            == true
+    });
+    let slip = browser.run("return document.querySelector('[data-told] [data-slip]').textContent");
+    slip.as_str().expect("a slip").to_owned()
+}
+
+#[test]
+fn what_is_packed_weighed_and_sold_without_a_line_goes_through_once_and_in_order() {
+    let house = House::demo(Engine::Sqlite);
+    let caller = house.caller();
+    let (slab, ham, bacon) = (
+        caller.noted("L16"),
+        caller.noted("H-05"),
+        caller.noted("L13"),
+    );
+    let browser = Browser::reading("en");
+    let mut hand = Hand::of(&browser, &house, "Oda Marsh", TABLET);
+    let made_of = format!("/api/lots/{slab}/descendants");
+    let lots = || caller.read(&made_of)["lots"].as_array().map(Vec::len);
+    let before = lots();
+
+    // Packed.
+    hand.open(&format!("/lots/{slab}/pack"));
+    browser.type_into("input[name=_each]", "250");
+    hand.tap(".choices label:has(input[value='4'])");
+    browser.cut_off(true);
+    hand.tap("button.grand");
+    let packed = slip(&browser);
+    let told = hand.text();
+    assert!(
+        told.contains("waits on this device") && told.contains(&format!("Write {packed} on it")),
+        "{told}"
+    );
+    assert_eq!(lines(&browser), json!([1, 0, 0]));
+    assert_eq!(lots(), before);
+    // A second press of the same is the same.
+    browser.run("document.querySelector('form[data-deed]').hidden = false");
+    browser.tap("button.grand");
+    assert_eq!(slip(&browser), packed);
+    assert_eq!(lines(&browser), json!([1, 0, 0]));
+    browser.cut_off(false);
+    until(|| lines(&browser) == json!([0, 0, 1]));
+    let made = newest(&caller);
+    assert_eq!(
+        (&made["pack_count"], &made["grams"]),
+        (&json!(4), &json!(1000))
+    );
+    assert_eq!(lots(), before.map(|lots| lots + 1), "once");
+
+    // Weighed, and the answer lost on its way back: it is there once.
+    let weighed = || caller.lot(&ham)["steps"].as_array().map(Vec::len);
+    let once = weighed();
+    hand.open(&format!("/lots/{ham}/weigh"));
+    browser.type_into("input[name=grams]", "8.115");
+    browser.run(
+        "const real = window.fetch;
+         window.fetch = async (path, asked) => { const answer = await real(path, asked);
+            if (path === '/api/readings') { window.fetch = real; throw new Error('cut'); } return answer; };",
+    );
+    hand.tap("button.grand");
+    slip(&browser);
+    until(|| lines(&browser) == json!([0, 0, 2]));
+    assert_eq!(caller.lot(&ham)["on_hand_grams"], 8115);
+    assert_eq!(weighed(), once.map(|steps| steps + 1), "once");
+
+    // Sold.
+    browser.resize(PHONE);
+    hand.open(&format!("/counter?code={bacon}/13"));
+    browser.cut_off(true);
+    hand.tap(".thumb button");
+    slip(&browser);
+    assert!(
+        hand.text().contains("goes through by itself"),
+        "{}",
+        hand.text()
+    );
+    let verdict = || caller.read(&format!("/api/scan?code={bacon}/13"))["verdict"].clone();
+    assert_eq!(verdict(), "sell");
+    // The next scan has no answer, and that is said.
+    browser.type_into(".box input", &format!("{bacon}/14\u{e007}"));
+    until(|| hand.text().contains("this scan has no answer now"));
+    browser.cut_off(false);
+    until(|| verdict() == "gone");
+    until(|| lines(&browser) == json!([0, 0, 3]));
+    // What became of each is told with its slip, and goes when it was seen.
+    hand.open("/waiting");
+    until(|| hand.text().contains(&format!("{packed} went through")));
+    assert!(
+        hand.text()
+            .contains(made["shown"].as_str().expect("a code"))
+    );
+    for _ in 0..3 {
+        browser.tap("[data-seen]");
+    }
+    until(|| lines(&browser) == json!([0, 0, 0]));
+}
+
+#[test]
+fn the_service_dies_in_the_middle_and_the_bench_works_on_across_a_reload() {
+    let mut house = House::demo(Engine::Sqlite);
+    let browser = Browser::reading("en");
+    let path = "/places/cooler-1/temperature";
+    Hand::of(&browser, &house, "Pim Verrall", TABLET).open(path);
+    // The pages are kept by then, this one with the next look at it.
+    let kept = |page: &str| {
+        let look = format!("caches.match({page}).then((page) => Boolean(page))");
+        browser.wait_for(&look) == true
+    };
+    until(|| kept("'/waiting'") && kept("'/assets/waiting-page.js'"));
+    Hand::of(&browser, &house, "Pim Verrall", TABLET).open(path);
+    until(|| kept("location.href") && kept("'/waiting'"));
+    let address = house.address.clone();
+    house.kill();
+    // Opened again: it comes from this device, and says so.
+    browser.open(&format!("{address}{path}"));
+    let text = || {
+        let text = browser.run("return document.body.innerText");
+        text.as_str().unwrap_or_default().replace('\u{a0}', " ")
+    };
+    assert!(text().contains("This page was kept at"), "{}", text());
+    let field = "input[name=celsius], input[name=fahrenheit]";
+    browser.type_into(field, "3.4");
+    browser.tap("button.grand");
+    let first = slip(&browser);
+    // One more, and undone.
+    browser.tap("[data-once-more]");
+    browser.type_into(field, "9.9");
+    browser.tap("button.grand");
+    assert_ne!(slip(&browser), first);
+    until(|| lines(&browser) == json!([2, 0, 0]));
+    browser.tap("[data-told] [data-take-out]");
+    until(|| lines(&browser) == json!([1, 0, 0]));
+    // A page that was never opened leads to what waits.
+    browser.open(&format!("{address}/places/freezer/temperature"));
+    until(|| text().contains(&first));
+    let id = browser
+        .wait_for("waiting.all().then((rows) => rows.find((row) => row.state === 'waits').id)");
+    house.restart_here();
+    until(|| lines(&browser) == json!([0, 0, 1]));
+    let deed = house
+        .caller()
+        .read(&format!("/api/steps/{}", id.as_str().expect("an id")));
+    assert_eq!(
+        (&deed["kind"], &deed["by"]),
+        (&json!("measure"), &json!("Pim Verrall")),
+        "{deed}"
+    );
+    let read = house.caller().get("/places/cooler-1").expect(200);
+    let read = String::from_utf8(read.bytes).expect("a page is text");
+    assert!(read.contains("3.4") && !read.contains("9.9"), "{read}");
+}
+
+#[test]
+fn what_is_refused_later_comes_back_to_who_did_it_with_what_to_do() {
+    let house = House::demo(Engine::Sqlite);
+    let caller = house.caller();
+    let bacon = caller.noted("L13");
+    let browser = Browser::reading("fr");
+    let mut hand = Hand::of(&browser, &house, "Tamsin Roke", PHONE);
+    hand.open(&format!("/counter?code={bacon}/13"));
+    browser.cut_off(true);
+    // It is held, and this device cannot know.
+    let hold = json!({ "id": "019e2f6a-6a50-7c3e-9a55-0c4f3a1b2c77", "by": "Lise Hartnoll",
+        "lots": [{ "lot": bacon }], "why": "a bag was open" });
+    caller.post("/api/holds", &hold).expect(201);
+    hand.tap(".thumb button");
+    slip(&browser);
+    browser.cut_off(false);
+    until(|| lines(&browser) == json!([0, 1, 0]));
+    // It stays on every page until somebody chooses.
+    hand.open("/waiting");
+    until(|| hand.text().contains("n’a pas été accepté"));
+    let told = hand.text();
+    assert!(
+        told.contains("Tamsin Roke") && told.contains("a bag was open"),
+        "{told}"
+    );
+    browser.tap("[data-again]");
+    std::thread::sleep(std::time::Duration::from_secs(2));
+    until(|| lines(&browser) == json!([0, 1, 0]));
+    browser.tap("[data-drop]");
+    until(|| lines(&browser) == json!([0, 0, 0]));
+    assert_eq!(
+        caller.read(&format!("/api/scan?code={bacon}/13"))["verdict"],
+        "hold"
+    );
+}
