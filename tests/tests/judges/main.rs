@@ -5,4 +5,5 @@ mod browser;
 mod counter_flows;
 mod flows;
 mod flows_bench;
+mod flows_recall;
 mod outside;

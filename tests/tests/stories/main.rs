@@ -29,6 +29,8 @@ mod outside;
 mod people;
 mod pictures;
 mod recall_at_once;
+mod recall_counts;
+mod recall_reports;
 mod recalls;
 mod refused;
 mod residual;
