@@ -350,15 +350,25 @@ pub fn counted_since(conn: &mut Conn, deed: i32, packs: &[i32]) -> Result<BTreeS
     Ok(all)
 }
 
-/// When the first thing came in.
+#[derive(QueryableByName)]
+struct Since {
+    #[diesel(sql_type = Nullable<Timestamp>)]
+    told_at: Option<NaiveDateTime>,
+    #[diesel(sql_type = Nullable<Timestamp>)]
+    made_at: Option<NaiveDateTime>,
+}
+
+/// When the last incident was told of, and when the first lot of the record was made.
 ///
 /// # Errors
 /// The database is away.
-pub fn first_received(conn: &mut Conn) -> Result<Option<NaiveDateTime>> {
-    use crate::tables::lots;
-    Ok(lots::table
-        .select(diesel::dsl::min(lots::made_at))
-        .get_result(conn)?)
+pub fn last_told_and_first_made(
+    conn: &mut Conn,
+) -> Result<(Option<NaiveDateTime>, Option<NaiveDateTime>)> {
+    let sql = "SELECT (SELECT MAX(told_at) FROM incidents) AS told_at,
+        (SELECT made_at FROM lots ORDER BY id LIMIT 1) AS made_at";
+    let since: Since = on_each!(conn, c => sql_query(sql).get_result(c)?);
+    Ok((since.told_at, since.made_at))
 }
 
 /// When the last deed was recorded.

@@ -141,7 +141,9 @@ fn view(app: &Caller<'_>, conn: &mut Conn, number: &str, asked: &Asked) -> Resul
             })
             .collect(),
         products: products(&names, &facts),
-        since: last.map_or_else(String::new, |(what, _, later)| format!("{what}: {later}")),
+        since: last.map_or_else(String::new, |(what, _, more)| {
+            words.say(PageSays::AndMore { what, more })
+        }),
         figures: figures(&words, &facts),
         open: !facts.closed,
         done,

@@ -313,9 +313,13 @@ fn sold(words: &Words, facts: &IncidentFacts) -> Vec<(String, String, String)> {
         let name = recall::facts::in_language(&of.names, words.lang(), &of.lot);
         let packs = words.packs(of.packs);
         let what = format!("{name}, {}", of.lot);
+        let sold = format!("{packs}, {}", words.grams(of.grams.0));
         let how_much = match of.to.is_empty() {
-            true => format!("{packs}, {}", words.grams(of.grams.0)),
-            false => format!("{packs}, {}: {}", words.grams(of.grams.0), of.to.join("; ")),
+            true => sold,
+            false => words.say(super::says::PageSays::AndMore {
+                what: sold,
+                more: of.to.join("; "),
+            }),
         };
         (words.say(hour), what, how_much)
     };

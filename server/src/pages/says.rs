@@ -26,6 +26,7 @@ messages! {
         CountAgain "count-again" { name: String, pack: String, weight: Grams },
         CountElsewhere "count-elsewhere" { name: String, pack: String, place: String },
         CountThis "count-this" { name: String, pack: String, weight: Grams },
+        AndMore "and-more" { what: String, more: String },
         DrillDue "drill-due" { day: NaiveDate },
         Minutes "minutes" { minutes: i64 },
         RecallStands "recall-stands" { at: String, by: String, packs: usize, weight: Grams },

@@ -104,9 +104,8 @@ pub fn due(app: &Caller<'_>, conn: &mut Conn) -> Result<Option<NextDrill>> {
     let standing = app.standing(conn)?;
     let zone = standing.kitchen.zone;
     let day = |at: chrono::NaiveDateTime| day_of(at.and_utc(), zone);
-    let last = store::incidents::all(conn)?;
-    let last = last.iter().map(|(row, _)| row.told_at).max();
-    let Some(since) = last.or(store::incident_life::first_received(conn)?) else {
+    let (last, first) = store::incident_life::last_told_and_first_made(conn)?;
+    let Some(since) = last.or(first) else {
         return Ok(None);
     };
     let law = super::logs::law(app, &standing);

@@ -107,6 +107,8 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
     let printers: Vec<Printer> = printers(conn)?.into_iter().map(printer).collect();
     let days = days(app, conn, &standing, now, zone)?;
     let drill = super::drills::due(app, conn)?;
+    // Where nothing came in yet, no drill is due ever.
+    let came_in = drill.is_some();
     let found = hands(&Known {
         today,
         now,
@@ -138,7 +140,7 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
             people: app.people().people.len() > 1,
             printer: !printers.is_empty(),
             products: !standing.lists.products.is_empty(),
-            lots: store::lots::any(conn)?,
+            lots: came_in,
         },
     })
 }

@@ -2538,6 +2538,7 @@ page-count-back-from = Who
 page-count-back-do = Take it back
 page-count-back-what = It is held as it comes in
 page-count-tags = Hold tags
+page-and-more = { $what }: { $more }
 page-count-tub = A tub without a label
 page-count-tub-how = If you know which pack it is, and that one is counted as missing, say its code. Else it is taken in as a tub of which nobody knows the history, and stays stopped.
 page-count-tub-product = What it is

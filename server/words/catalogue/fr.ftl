@@ -2555,6 +2555,7 @@ page-count-back-from = Qui
 page-count-back-do = Le reprendre
 page-count-back-what = Il est bloqué dès qu’il rentre
 page-count-tags = Étiquettes de blocage
+page-and-more = { $what } : { $more }
 page-count-tub = Un bac sans étiquette
 page-count-tub-how = Si vous savez quel paquet c’est, et qu’il est compté comme manquant, dites son code. Sinon il est pris comme un bac dont personne ne connaît l’histoire, et reste arrêté.
 page-count-tub-product = Ce que c’est

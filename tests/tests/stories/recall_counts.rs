@@ -91,7 +91,7 @@ fn missing_surplus_opened_and_elsewhere(engine: Engine) {
         ["called", "scoped", "held", "located", "counted"]
     );
     // What was counted at another weight than leaves is told; so is what nobody counted.
-    let body = json!({ "lot": chops, "packs": [1], "grams": 400, "what": "discarded", "why": "Inspector",
+    let body = json!({ "lot": format!("{chops}/1"), "grams": 400, "what": "discarded", "why": "Inspector",
         "witness": "Lise", "incident": id });
     let done = caller.deed("/api/dispositions", body).expect(201);
     assert_eq!(

@@ -50,7 +50,10 @@ fn the_scenario_to_its_end(engine: Engine) {
         .iter()
         .find(|pack| pack["is"] == "on-hand");
     let first = first.unwrap()["pack"].as_u64().unwrap();
-    let page = |path: &str| String::from_utf8(caller.get(path).expect(200).bytes).unwrap();
+    let page = |path: &str| {
+        let page = caller.get(path).expect(200).bytes;
+        String::from_utf8(page).unwrap().replace('\u{a0}', " ")
+    };
     let scanned = page(&format!(
         "/recall/CHK-2026-1/count?place=case&code={bacon}/{first}"
     ));
