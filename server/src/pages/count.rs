@@ -260,7 +260,7 @@ fn scan(
         return Ok(none(PageSays::CountOutside { lot: shown }));
     };
     let name = in_language(&lot.names, words.lang(), &lot.product);
-    let number = read.pack.or_else(|| match lot.packs.as_slice() {
+    let number = read.pack.or(match lot.packs.as_slice() {
         [one] => Some(one.pack),
         _ => None,
     });

@@ -6,7 +6,6 @@ use super::picture::local;
 use super::says::ReportSays;
 use domain::grams::Grams;
 use domain::incident::{CountState, IncidentNote, Milestone};
-use domain::says::Says;
 use labels::report::{Line, Part};
 use words::capital;
 
@@ -284,7 +283,7 @@ pub(super) fn decisions(of: &Writer<'_>) -> Part {
             "closed" => of.head(ReportSays::Closed),
             kind => {
                 let note = IncidentNote::parse(kind).unwrap_or(IncidentNote::Note);
-                capital(&of.speech.say(&Says::from(note.says())))
+                capital(&of.speech.say(&note.says()))
             }
         };
         vec![
