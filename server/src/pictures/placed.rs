@@ -4,8 +4,8 @@ use super::items::{Area, Fill, Item, Picture};
 use labels::report::text;
 use labels::{Area as Box, Length, Placed, Weight};
 
-/// A tenth of a pixel on paper: letters of 22 pixels are 3.5 mm high.
-const UNIT: i64 = 16;
+/// A tenth of a pixel on paper: letters of 22 pixels are 2.9 mm high, and forty rows stand on a sheet.
+const UNIT: i64 = 13;
 /// The letters of a picture, in its own tenths.
 const LETTERS: i64 = 220;
 /// Below a baseline.

@@ -318,7 +318,7 @@ pub(super) fn signatures(of: &Writer<'_>) -> Part {
         ReportSays::SignAuthority,
     ];
     let row = |says: ReportSays| {
-        let room = vec![plain(of.head(says)), plain(" "), plain(" ")];
+        let room = vec![plain(of.head(says)), plain("\u{a0}"), plain("\u{a0}")];
         vec![room, Vec::new(), Vec::new(), Vec::new()]
     };
     of.table(

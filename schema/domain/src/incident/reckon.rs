@@ -236,7 +236,10 @@ fn of_pack(pack: &PackTold, began: DeedId) -> Option<PackReckoned> {
         }
         if event.counts() {
             of.counted = of.counted.or(Some(event.at));
-            of.found_at = event.place.or(of.found_at);
+            // Where it was destroyed is not where it was found.
+            if !event.leaves() {
+                of.found_at = event.place.or(of.found_at);
+            }
             of.state = match left {
                 Grams::ZERO if event.leaves() => CountState::Gone,
                 Grams::ZERO => CountState::Missing,

@@ -115,6 +115,19 @@ fn found_again_is_missing_no_longer() {
     assert_eq!(of.lots[0].packs[0].state, CountState::Found);
 }
 
+#[test]
+fn where_it_was_destroyed_is_not_where_it_was_found() {
+    use Account::{Discarded, Noted};
+    let at = |place, event| PackEvent {
+        place: Some(PlaceId(place)),
+        ..event
+    };
+    let counted = at(7, event(11, DeedKind::Count, Noted, 0));
+    let destroyed = at(9, event(12, DeedKind::Dispose, Discarded, 250));
+    let of = reckoned(&[pack(1, vec![counted, destroyed])]);
+    assert_eq!(of.lots[0].packs[0].found_at, Some(PlaceId(7)));
+}
+
 proptest! {
     #[test]
     fn sums_close_whatever_happened(
