@@ -32,6 +32,7 @@ pub mod problems;
 pub mod profiles;
 pub mod pulse;
 pub mod read;
+pub mod recall;
 pub mod rooms;
 pub mod routes;
 pub mod said;

@@ -41,6 +41,8 @@ pub const AREAS: &[Keys] = &[
     printing::PrinterStateSays::KEYS,
     printing::SizeSays::KEYS,
     crate::photo::PhotoSays::KEYS,
+    crate::recall::says::NoticeSays::KEYS,
+    crate::recall::says::ReportSays::KEYS,
     problems::KindSays::KEYS,
     problems::LabelsSays::KEYS,
     problems::RequestSays::KEYS,

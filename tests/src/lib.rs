@@ -12,6 +12,7 @@ pub mod oracle;
 pub mod printer;
 pub mod queue;
 pub mod real_printer;
+pub mod recall;
 pub mod wiretap;
 
 pub use call::{Answer, Caller};

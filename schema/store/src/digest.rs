@@ -70,6 +70,7 @@ pub fn digest(conn: &mut Conn) -> Result<String> {
         incident_acts,
         (i32, String, Option<String>, String)
     );
+    feed!(conn, hash, incident_reports, (i32, String));
     feed!(
         conn,
         hash,

@@ -187,6 +187,18 @@ pub fn by_uid(conn: &mut Conn, uid: &[u8; 16]) -> Result<Option<IncidentRow>> {
         .optional()?)
 }
 
+/// The incident of a number.
+///
+/// # Errors
+/// The database is away.
+pub fn by_number(conn: &mut Conn, number: &str) -> Result<Option<IncidentRow>> {
+    Ok(incidents::table
+        .filter(incidents::number.eq(number))
+        .select(IncidentRow::as_select())
+        .get_result(conn)
+        .optional()?)
+}
+
 /// Every incident, the newest first, with its id.
 ///
 /// # Errors

@@ -26,6 +26,8 @@ mod file;
 mod gate;
 pub mod history;
 mod ids;
+pub mod incident_life;
+pub mod incident_reports;
 pub mod incidents;
 pub mod kept;
 pub mod leases;

@@ -376,9 +376,3 @@ pub(crate) fn insert(conn: &mut Conn, rows: &[LotRow]) -> Result<()> {
     insert_rows!(conn, lots::table, rows);
     Ok(())
 }
-
-/// Has anything ever come in?
-pub fn any(conn: &mut Conn) -> Result<bool> {
-    let first: Option<i32> = lots::table.select(lots::id).first(conn).optional()?;
-    Ok(first.is_some())
-}

@@ -104,6 +104,7 @@ diesel::table! {
         id -> Integer, incident_id -> Integer, kind -> Text, whom -> Nullable<Text>, text -> Text,
     }
 }
+diesel::table! { incident_reports (id) { id -> Integer, incident_id -> Integer, facts -> Text, } }
 diesel::table! { conditions (id) { id -> Integer, deed_id -> Integer, lot_id -> Integer, condition -> Text, } }
 diesel::table! { corrections (id) { id -> Integer, deed_id -> Integer, was -> Text, now -> Text, } }
 diesel::table! {
@@ -157,6 +158,7 @@ diesel::allow_tables_to_appear_in_same_query!(
     entries,
     house_codes,
     incident_acts,
+    incident_reports,
     incident_scopes,
     incidents,
     judged_again,

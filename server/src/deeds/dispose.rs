@@ -32,7 +32,7 @@ pub fn take(app: &Caller<'_>, asked: &DispositionAsked) -> Result<Done> {
         at: asked.at,
         began_at: None,
         by: &asked.by,
-        place: None,
+        place: asked.place.as_ref(),
         note: Some(&asked.why),
     };
     if matches!(asked.what.0, Disposal::Released | Disposal::PutRight) {
@@ -70,6 +70,7 @@ pub fn take(app: &Caller<'_>, asked: &DispositionAsked) -> Result<Done> {
         if let Some(id) = asked.incident {
             let of = incident::of_id(facts.tx.conn, id, Some("incident"))?;
             incident::disposed(facts, &of, &asked.why.0)?;
+            incident::as_counted(facts, &of, &lot, &mut plan)?;
         }
         let lets_go = asked.what.0 == Disposal::Released;
         let by_test = lets_go && trichinae::waits_for_test(facts, &lot);

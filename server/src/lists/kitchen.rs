@@ -69,6 +69,7 @@ impl Kitchen {
                 code_year: None,
                 open_scan: None,
                 ready_keeps_its_day: None,
+                drill_every_months: None,
                 approvals: Vec::new(),
                 set_up: None,
                 missing: None,
@@ -196,6 +197,9 @@ fn take_code(tx: &mut Tx<'_>, entry: &KitchenEntry) -> Result<()> {
 /// The most languages that a label is written in.
 const MOST_LANGUAGES: usize = 4;
 
+/// The most months between two drills: who asks for none so long has none.
+const MOST_MONTHS: u32 = 60;
+
 fn check(entry: &KitchenEntry) -> Result<()> {
     if entry.time_zone.0.parse::<Tz>().is_err() {
         let detail = KitchenSays::NoTimeZone {
@@ -246,6 +250,15 @@ fn check(entry: &KitchenEntry) -> Result<()> {
             || !prefix.0.bytes().all(|byte| byte.is_ascii_digit()))
     {
         return Err(Error::cannot_be("gs1_prefix", KitchenSays::Gs1Prefix));
+    }
+    if let Some(months) = entry.drill_every_months
+        && !(1..=MOST_MONTHS).contains(&months)
+    {
+        let most = MOST_MONTHS;
+        return Err(Error::cannot_be(
+            "drill_every_months",
+            KitchenSays::Drills { most },
+        ));
     }
     Ok(())
 }

@@ -76,5 +76,6 @@ messages! {
         NoCurrency "no-currency" { currency: String },
         NoAddress "no-address" { url: String },
         Gs1Prefix "gs1-prefix",
+        Drills "drills" { most: u32 },
     }
 }

@@ -1,5 +1,6 @@
 //! Logs as files: a spreadsheet and paper, from the same typed cells that a program is answered.
 
+pub mod cells;
 mod csv;
 mod kept;
 mod paper;

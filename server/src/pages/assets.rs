@@ -9,6 +9,7 @@ use std::sync::LazyLock;
 const STYLE: &str = include_str!("../../assets/gambrel.css");
 const PAGES: &str = include_str!("../../assets/pages.css");
 const DEEDS: &str = include_str!("../../assets/deeds.js");
+const COUNT: &str = include_str!("../../assets/count.js");
 const COUNTER: &str = include_str!("../../assets/counter.js");
 const COUNTER_STYLE: &str = include_str!("../../assets/counter.css");
 const CAMERA: &str = include_str!("../../assets/camera.js");
@@ -33,7 +34,7 @@ struct Asset {
     tag: String,
 }
 
-static ASSETS: LazyLock<[Asset; 19]> = LazyLock::new(|| {
+static ASSETS: LazyLock<[Asset; 20]> = LazyLock::new(|| {
     [
         ("gambrel.css", "text/css; charset=utf-8", STYLE.as_bytes()),
         ("pages.css", "text/css; charset=utf-8", PAGES.as_bytes()),
@@ -46,6 +47,11 @@ static ASSETS: LazyLock<[Asset; 19]> = LazyLock::new(|| {
             "deeds.js",
             "text/javascript; charset=utf-8",
             DEEDS.as_bytes(),
+        ),
+        (
+            "count.js",
+            "text/javascript; charset=utf-8",
+            COUNT.as_bytes(),
         ),
         (
             "break-down.js",

@@ -124,6 +124,7 @@ fn line(app: &Caller<'_>, words: &Words, hand: &Hand, at: Option<String>) -> Lin
 /// Where a thing's button leads: to the thing, with its act.
 fn path(hand: &Hand) -> String {
     match (&hand.about, hand.sort) {
+        (About::Drills, _) => "/recall?drill=yes".to_owned(),
         (About::Printing, _) => "/printing".to_owned(),
         (About::Lot(_, _), Sort::WrongLabel) => "/wrong-labels".to_owned(),
         (About::Lot(lot, packs), Sort::Past) => act(lot, "discard", packs),
@@ -152,7 +153,7 @@ fn sign(sort: Sort) -> &'static str {
         Sort::LastDay => "last-day",
         Sort::Reading => "reading",
         Sort::Piece => "scale",
-        Sort::Release => "tick",
+        Sort::Release | Sort::Drill => "tick",
         Sort::CleanDown => "clean",
     }
 }

@@ -11,18 +11,21 @@ mod ask;
 mod assets;
 mod basket;
 mod break_down;
+mod count;
 mod counter;
 mod counter_acts;
 mod counter_did;
 mod cure_room;
 mod done;
 mod drawing;
+mod drills;
 mod find;
 mod forward;
 pub mod frame;
 mod history;
 mod home;
 mod house_cuts;
+mod incident;
 mod label;
 mod logs;
 mod lot;
@@ -158,6 +161,9 @@ pub fn all() -> Vec<(&'static str, Right, Route)> {
         ("/cure-room", See, web::get().to(cure_room::page)),
         ("/printing", See, web::get().to(printing::page)),
         ("/recall", Right::Recall, web::get().to(recall::page)),
+        ("/recall/drills", See, web::get().to(drills::page)),
+        ("/recall/{number}", See, web::get().to(incident::page)),
+        ("/recall/{number}/count", See, web::get().to(count::page)),
         ("/wrong-labels", See, web::get().to(wrong_labels::page)),
         ("/animals", See, web::get().to(animals::list)),
         ("/animals/{id}", See, web::get().to(animals::one)),

@@ -28,6 +28,10 @@ struct Recall {
     /// What it may be.
     choices: Vec<Choice>,
     scope: Option<Scope>,
+    /// Is it a drill that begins?
+    drill: bool,
+    /// Was one just begun?
+    begun: bool,
     /// Recalls that are open, and the last that were closed.
     incidents: Vec<Line>,
 }
@@ -86,6 +90,8 @@ struct Asked {
     lot: Option<String>,
     animal: Option<String>,
     spreads: Option<String>,
+    /// Any word: a drill is to begin.
+    drill: Option<String>,
     /// The deed that was just done.
     did: Option<String>,
 }
@@ -101,6 +107,7 @@ fn recall(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Recall> {
     let q = asked.q.clone().unwrap_or_default();
     let spreads = asked.spreads.as_deref().and_then(Spreads::parse);
     let spreads = spreads.unwrap_or(Spreads::Lineage);
+    let drill = asked.drill.is_some();
     let named = match (&asked.lot, &asked.animal) {
         (Some(lot), _) => Some(Named::Lot(lot.clone())),
         (None, Some(animal)) => Some(Named::Animal(animal.clone())),
@@ -108,14 +115,16 @@ fn recall(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Recall> {
     };
     let scope = match named {
         Some(named) => {
-            let (found, body) = scope::of(app, conn, &named, spreads)?;
-            Some(reached(&words, &names, &found, &named, spreads, body))
+            let (found, body) = scope::of(app, conn, &named, spreads, drill)?;
+            Some(reached(
+                &words, &names, &found, &named, spreads, body, drill,
+            ))
         }
         None => None,
     };
     let choices = match q.is_empty() {
         true => Vec::new(),
-        false => choices(app, conn, &words, &names, &q)?,
+        false => choices(app, conn, &words, &names, &q, drill)?,
     };
     let told = asked.did.is_some() || scope.is_none();
     let incidents = match told {
@@ -129,9 +138,11 @@ fn recall(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Recall> {
             .iter()
             .map(|of| line(&words, &names, of))
             .collect(),
+        begun: asked.did.is_some(),
         words,
         q,
         choices,
+        drill,
         scope,
     })
 }
@@ -143,13 +154,15 @@ fn choices(
     words: &Words,
     names: &Names,
     said: &str,
+    drill: bool,
 ) -> Result<Vec<Choice>> {
+    let also = if drill { "&drill=yes" } else { "" };
     let found = seek::seek(app, conn, said)?;
     let mut choices = Vec::new();
     for thing in &found.things {
         match thing {
             Thing::Lot(lot, _) => choices.push(Choice {
-                path: format!("/recall?lot={}", lot.code),
+                path: format!("/recall?lot={}{also}", lot.code),
                 name: names.product(&lot.product),
                 more: [Some(lot.code.shown()), lot.note.clone()]
                     .into_iter()
@@ -166,7 +179,7 @@ fn choices(
                 let name = format!("{} {}", words.say(from), number.unwrap_or_default());
                 let day = animal.killed_on;
                 choices.push(Choice {
-                    path: format!("/recall?animal={}", crate::ids::shown_id(&animal.uid)),
+                    path: format!("/recall?animal={}{also}", crate::ids::shown_id(&animal.uid)),
                     name: name.trim().to_owned(),
                     more: words.say(PageSays::Killed { day }),
                 });
@@ -186,6 +199,7 @@ fn reached(
     named: &Named,
     spreads: Spreads,
     body: String,
+    drill: bool,
 ) -> Scope {
     let scope = &found.scope;
     let row = |lot: &InScope| {
@@ -219,8 +233,9 @@ fn reached(
         ("page-recall-unexplained", totals.unexplained),
     ];
     let figures = figures.iter().filter(|(_, grams)| *grams != Grams::ZERO);
+    let also = if drill { "&drill=yes" } else { "" };
     let way = |to: Spreads, key: &str| Way {
-        path: format!("/recall?{}&spreads={}", named.query(), to.as_str()),
+        path: format!("/recall?{}&spreads={}{also}", named.query(), to.as_str()),
         says: words.t(key),
         chosen: to == spreads,
     };
@@ -233,10 +248,13 @@ fn reached(
             weight: totals.on_hand,
             sold: totals.sold_packs,
         }),
-        button: words.say(PageSays::RecallHold {
-            lots: on_hand.len(),
-            weight: totals.on_hand,
-        }),
+        button: match drill {
+            true => words.t("page-recall-drill-begin"),
+            false => words.say(PageSays::RecallHold {
+                lots: on_hand.len(),
+                weight: totals.on_hand,
+            }),
+        },
         body,
         hazards: Hazard::ALL
             .iter()

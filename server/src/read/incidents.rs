@@ -5,9 +5,11 @@ use crate::app::damaged;
 use crate::caller::Caller;
 use crate::deeds::incident::of_id;
 use crate::error::Result;
+use crate::recall;
 use crate::wire::Weight;
 use crate::wire::answers::incident::{
-    IncidentBrief, IncidentNoteRead, IncidentRead, IncidentScopeRead, IncidentsRead, MilestoneRead,
+    CountRead, IncidentBrief, IncidentNoteRead, IncidentRead, IncidentScopeRead, IncidentsRead,
+    MilestoneRead,
 };
 use crate::wire::answers::{instant, shown_id};
 use crate::wire::asked::Id;
@@ -15,7 +17,7 @@ use crate::wire::scope::ScopeAsked;
 use chrono::{DateTime, NaiveDateTime, Utc};
 use chrono_tz::Tz;
 use domain::grams::Grams;
-use domain::incident::{IncidentNote, Milestone};
+use domain::incident::{IncidentNote, Milestone, Reckoned};
 
 use store::Conn;
 use store::incidents::{
@@ -87,6 +89,7 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, id: Id) -> Result<IncidentRead> {
     let kitchen = app.standing(conn)?.kitchen.clone();
     let (zone, speech) = (kitchen.zone, app.speech(&kitchen));
     let row = of_id(conn, id, None)?;
+    let facts = recall::of(app, conn, id, None)?;
     let scopes = incidents::scopes(conn, row.id)?;
     let acts = incidents::acts(conn, row.id)?;
     let last = scopes.last();
@@ -108,15 +111,23 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, id: Id) -> Result<IncidentRead> {
         question,
         held_packs,
         held_grams: Weight(grams),
-        milestones: milestones(&row, &scopes, &acts)
-            .into_iter()
-            .map(|(what, at)| MilestoneRead {
-                what: what.as_str().to_owned(),
-                says: speech.say(&what.says()),
-                at: instant(at, zone),
-                seconds: (at - row.told_at).num_seconds(),
+        milestones: facts
+            .milestones
+            .iter()
+            .map(|mark| MilestoneRead {
+                what: mark.what.clone(),
+                says: Milestone::parse(&mark.what)
+                    .map_or_else(String::new, |what| speech.say(&what.says())),
+                at: mark.at.clone(),
+                seconds: mark.seconds,
             })
             .collect(),
+        count: CountRead::of(&facts),
+        notices: recall::notices(&facts),
+        sources: facts.sources,
+        customers: facts.customers,
+        sold: facts.sold,
+        disposals: facts.disposals,
         scopes: scopes
             .into_iter()
             .map(|(scope, done)| IncidentScopeRead {
@@ -143,10 +154,11 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, id: Id) -> Result<IncidentRead> {
 }
 
 /// What was done when, each for the first time; what ends it, for the last.
-fn milestones(
+pub fn milestones(
     row: &IncidentRow,
     scopes: &[(ScopeRow, Done)],
     acts: &[(ActRow, Done)],
+    count: &Reckoned,
 ) -> Vec<(Milestone, NaiveDateTime)> {
     let mut all = vec![(Milestone::Called, row.told_at)];
     if let Some((_, first)) = scopes.first() {
@@ -155,6 +167,8 @@ fn milestones(
     }
     let first = |kind: &str| acts.iter().find(|(act, _)| act.kind == kind);
     let last = |kind: &str| acts.iter().rev().find(|(act, _)| act.kind == kind);
+    all.extend(count.located.map(|at| (Milestone::Located, at.naive_utc())));
+    all.extend(count.counted.map(|at| (Milestone::Counted, at.naive_utc())));
     let told = first(IncidentNote::Told.as_str());
     all.extend(told.map(|(_, done)| (Milestone::Told, done.at)));
     all.extend(last(DISPOSED).map(|(_, done)| (Milestone::Disposed, done.at)));

@@ -7,6 +7,7 @@ pub mod cost;
 pub mod cure_plan;
 pub mod cure_room;
 pub mod deed;
+pub mod drills;
 pub mod entries;
 pub mod events;
 pub mod find;

@@ -144,6 +144,7 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
         .collect();
     let printers: Vec<Printer> = printers(conn)?.into_iter().map(printer).collect();
     let days = place_days(app, conn, &standing, now, zone)?;
+    let drill = super::drills::due(app, conn)?;
     let found = hands(&Known {
         today,
         now,
@@ -152,6 +153,7 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
         places: &names,
         printers: &printers,
         days: &days,
+        drill: drill.map(|drill| (drill.by, drill.last)),
     });
     let all = found.len();
     let after = query.after.unwrap_or(0);

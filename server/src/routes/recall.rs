@@ -1,5 +1,7 @@
 //! The calls of a recall: what is affected, incidents, holds.
 
+mod files;
+
 use super::Api;
 use super::deeds::{answer, deed, id};
 use crate::body::Body;
@@ -83,6 +85,7 @@ pub fn add(api: &mut Api) {
         web::get().to(one),
     )
     .answers::<IncidentRead>(&[200], "The incident");
+    files::add(api);
 }
 
 /// A deed about the incident that the path names.

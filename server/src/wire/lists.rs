@@ -52,10 +52,12 @@ pub struct KitchenEntry {
     pub code_year: Option<u16>,
     /// May anybody scan, without signing in? No, if left out.
     pub open_scan: Option<bool>,
-    /// Does ready food that is cooked anew together with raw food keep its own last day? No, if left out:
-    /// it begins anew with the raw.
+    /// Does ready food that is cooked anew with raw food keep its own last day? No if left out: it begins anew.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub ready_keeps_its_day: Option<bool>,
+    /// How many months may pass between two drills of a recall; 12 if left out, or fewer where its place says so.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub drill_every_months: Option<u32>,
     /// Approvals on file: variances, plan numbers.
     #[serde(default)]
     pub approvals: Vec<Approval>,

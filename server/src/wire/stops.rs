@@ -2,7 +2,7 @@
 
 use super::asked::Id;
 use super::cures::TrichinaeAsked;
-use super::{By, DisposalWord, Instant, Line, Note, Weight};
+use super::{By, Code, DisposalWord, Instant, Line, Note, Weight};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -26,6 +26,9 @@ pub struct DispositionAsked {
     pub what: DisposalWord,
     /// How much of one pack, where it is discarded or returned; all that is left if left out.
     pub grams: Option<Weight>,
+    /// Where it was done.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub place: Option<Code>,
     /// Why.
     pub why: Note,
     /// Who saw it leave.

@@ -1393,6 +1393,7 @@ kitchen-no-time-zone = "{ $zone }" is not a time zone; write it like America/New
 kitchen-languages = Name 1 to { $most } languages, the first one first.
 kitchen-no-currency = "{ $currency }" is not a currency: three capital letters.
 kitchen-no-address = "{ $url }" cannot stand in a code: write it like https://trace.kitchen.example
+kitchen-drills = Between two drills of a recall there are 1 to { $most } months.
 kitchen-gs1-prefix = A GS1 company prefix has 4 to 12 digits.
 named-elsewhere = "{ $text }" is another kitchen's label.
 named-misread = "{ $text }" does not add up: one of its characters is wrong. Read it from the label again.
@@ -2276,6 +2277,10 @@ today-do-freeze = { $packs ->
    *[other] Freeze { $packs } packs
 }
 today-do-read = Read it
+today-drill = A drill of a recall is due
+today-last-drill = the last one was on { $day }
+today-no-drill = none is on record yet
+today-do-begin-drill = Begin the drill
 today-do-cleaned = Cleaned
 today-when-now = Now
 today-when-today = Today
@@ -2423,6 +2428,22 @@ incident-no-text = Say what was told or answered.
 incident-holds-nothing = { $number } holds nothing. What it lists is sold and used as before.
 incident-caught = Falls in the scope of recall { $number }, and is held: { $lots }.
 incident-left-scope = No longer in the scope of { $number }, and held until you let it go: { $lots }.
+Milestone-located = All located
+Milestone-counted = All counted
+CountState-waiting = not looked for yet
+CountState-seen = seen, not counted
+CountState-found = found
+CountState-missing = missing
+CountState-gone = gone
+incident-not-begun = { $number } had not begun at that moment. Ask for a later one.
+incident-no-moment = "{ $text }" is no moment. Write it as 2026-06-30T18:00:00-04:00.
+incident-not-counted = { $packs ->
+    [one] { $packs } pack of { $number } was never counted.
+   *[other] { $packs } packs of { $number } were never counted.
+}
+incident-missing = { $weight } of { $number } is missing, and stays unexplained.
+incident-disposed-uncounted = { $lot } was not counted since the call.
+incident-disposed-other = { $lot } was counted at { $counted }; { $disposed } of it leaves now, the rest stays held.
 incident-still-held = { $packs ->
     [one] { $packs } pack is still held for { $number }.
    *[other] { $packs } packs are still held for { $number }.
@@ -2471,6 +2492,109 @@ page-recall-unexplained = Unexplained
 page-recall-all = Recalls so far
 page-recall-drill = drill
 page-recall-closed = closed
+page-recall-count-now = Start the count
+page-recall-see = See the recall
+page-recall-drill-begin = Begin a drill
+page-recall-drill-of-what = A drill: of which label?
+page-recall-drill-what = Everything as in a recall, and nothing is held
+page-drills = Drills
+page-drill-due = The next drill is due by { $day }.
+page-drill-none-due = Nothing has come in yet, so no drill is due.
+page-drill-none = No drill is on record yet.
+page-drill = Drill
+page-drill-of = Of
+page-drill-packs = Packs
+page-drill-scope = Scope after
+page-drill-located = Located after
+page-drill-counted = Counted after
+page-drill-share = Looked for
+page-drill-missing = Missing
+page-minutes = { $minutes } min
+page-incident-report = The report
+page-incident-record = The record for a spreadsheet
+page-incident-picture = The picture
+page-incident-events = The events
+page-incident-clock = The clock
+page-incident-what = What
+page-incident-when = When
+page-incident-after = After the call
+page-incident-lots = What there is to find
+page-incident-left = Still there
+page-incident-all-there = all there
+page-incident-dispose = { $lots ->
+    [one] Dispose of { $lots } lot, { $weight }
+   *[other] Dispose of these { $lots } lots, { $weight }
+}
+page-incident-dispose-head = What becomes of it
+page-incident-dispose-what = Each lot leaves with its witness. To let a lot go, go to its own page.
+page-incident-how = How
+page-incident-discarded = destroyed
+page-incident-returned = sent back
+page-incident-witness = Who saw it
+page-incident-document = On which paper
+page-incident-why = Why
+page-incident-people = Whom to call
+page-incident-nobody = Nobody one step back or forward is on record.
+page-incident-who = Who
+page-incident-about = About
+page-incident-told = Told
+page-incident-answered = Answered
+page-incident-note-kind = What happened
+page-incident-note-told = Told
+page-incident-note-answered = Answered
+page-incident-note-note = Something else
+page-incident-whom = Whom
+page-incident-text = What was said
+page-incident-note = Note it
+page-incident-sold = Sold, by day and hour
+page-incident-nothing-sold = Nothing of it was sold.
+page-incident-how-much = How much
+page-incident-notices = The notices to customers and for the shelf
+page-incident-show = Tell guests who read a label
+page-incident-hide = Tell guests no longer
+page-incident-show-what = Whoever reads the code of a held pack with a phone sees the recall
+page-incident-acts = What was decided and told
+page-incident-close = Close it
+page-incident-close-why = How it ended; what does not agree, and why
+page-incident-close-what = The report is kept as it is then. What is held stays held
+page-count-at = Count: { $place }, { $nth } of { $places }
+page-count-found = { $found } of { $packs ->
+    [one] { $packs } pack is counted here.
+   *[other] { $packs } packs are counted here.
+}
+page-count-place = { $place }: { $found } of { $packs }
+page-count-missing = missing: { $packs }
+page-count-not-here = Not here: { $packs }
+page-count-pack = Pack { $pack }, { $weight }
+page-count-outside = { $lot } is not in this recall. Put it back.
+page-count-which = { $name }, { $lot }: which pack? Read its number on the label, and add it: { $lot }/3.
+page-count-surplus = { $name }, { $pack }: by the book nothing of it is left. Weigh it: it is more than the book.
+page-count-again = { $name }, { $pack } is counted already: { $weight }. Weigh it anew if that is wrong.
+page-count-elsewhere = { $name }, { $pack }: by the book it lies at { $place }.
+page-count-this = { $name }, { $pack }: { $weight } by the book.
+page-count-weighs = What it weighs, in grams
+page-count-it-is-here = It is here
+page-count-scan = Scan each pack as you put it on the held shelf
+page-count-this-one = Count it
+page-count-book = By the book
+page-count-found-n = Found
+page-count-stands = How it stands
+page-count-without-scan = A label that cannot be read
+page-count-missing-what = It stays unexplained until somebody finds it
+page-count-places = The way round
+page-count-back = A customer brought some back
+page-count-back-code = Its code
+page-count-back-from = Who
+page-count-back-do = Take it back
+page-count-back-what = It is held as it comes in
+page-count-tags = Hold tags
+page-and-more = { $what }: { $more }
+page-count-tub = A tub without a label
+page-count-tub-how = If you know which pack it is, and that one is counted as missing, say its code. Else it is taken in as a tub of which nobody knows the history, and stays stopped.
+page-count-tub-product = What it is
+page-count-tub-is = Its code, if you know it
+page-count-tub-do = Take it in
+page-count-all = All places together
 page-recall-stands = { $by }, { $at }: { $packs ->
     [one] { $packs } pack on hold, { $weight }.
    *[other] { $packs } packs on hold, { $weight }.
@@ -3273,3 +3397,153 @@ page-place-now = now
 page-place-cleaned-last = Cleaned down last: { $at }, by { $by }.
 page-place-keep-reading = Keep the reading
 page-place-failed-do = Judge what stood in it
+# The report of a recall.
+report-title = Recall { $number }
+report-drill-title = DRILL { $number }: nothing was held
+report-told-by = Told by { $by }, { $at }: { $hazard }.
+report-as-of = Everything recorded until { $at } is in it.
+report-book = By the book at the call: { $lots ->
+    [one] { $lots } lot
+   *[other] { $lots } lots
+  }, { $packs ->
+    [one] { $packs } pack
+   *[other] { $packs } packs
+  }, { $weight }.
+report-found = Count: { $missing } missing, { $surplus } more than the book; { $back } brought back by customers.
+report-ended = Since: { $destroyed } destroyed, { $returned } sent back, { $gone } gone otherwise; { $left } still there.
+report-open = Nobody has counted { $uncounted } of { $packs ->
+    [one] { $packs } pack.
+   *[other] { $packs } packs.
+}
+report-scope-digest = Scope, question and answer (SHA-256): { $digest }
+report-record-digest = The record as it was (SHA-256): { $digest }
+report-clock = The clock
+report-what = what
+report-when = when
+report-after = after the call
+report-later = { $hours } h { $minutes } min
+report-lots = lots in scope
+report-lot = lot
+report-because = because
+report-went = where it went
+report-since = since the call
+report-sum-book = by the book
+report-sum-missing = missing
+report-sum-surplus = more than the book
+report-sum-back = brought back
+report-sum-destroyed = destroyed
+report-sum-returned = sent back
+report-sum-gone = gone otherwise
+report-sum-left = still there
+report-made = made
+report-on-hand = on hand
+report-agrees = Counted, and nothing left
+report-not-counted = { $packs ->
+    [one] { $packs } pack not counted
+   *[other] { $packs } packs not counted
+}
+report-still-there = { $weight } still there
+report-differences = what differs from the book
+report-pack = pack
+report-place = place
+report-found-at = found at { $place }
+report-opened = opened
+report-no-difference = Every pack was found as the book has it.
+report-disposals = what became of it
+report-weight = weight
+report-witness = witness, place, paper
+report-document = paper
+report-who = who
+report-discarded = destroyed
+report-returned = sent back
+report-released = let go
+report-put-right = put right
+report-reworked = worked on by permission
+report-no-disposals = Nothing was disposed of.
+report-people = whom to call
+report-farm = farm
+report-abattoir = abattoir
+report-supplier = supplier
+report-customer = customer
+report-told-at = told
+report-not-told = not told
+report-answered = answered
+report-no-people = Nobody one step back or forward is on record.
+report-how-much = packs
+report-sold = sold, by day and hour
+report-hour = { $day }, { $from } to { $until } h
+report-packs = { $packs ->
+    [one] { $packs } pack
+   *[other] { $packs } packs
+}
+report-buyers = buyers on record
+report-nothing-sold = Nothing of it was sold.
+report-outside = left out, and why
+report-nothing-outside = None.
+report-decisions = what was decided and told
+report-begun = begun
+report-scoped = scope said anew
+report-shown = shown to guests
+report-hidden = no longer shown to guests
+report-closed = closed
+report-disposed = disposed of
+report-notices = the notices
+report-to-customers = to customers
+report-on-shelf = on the shelf
+report-picture = the family by day and step
+report-signatures = signed
+report-name = name
+report-signature = signature
+report-day = day
+report-sign-lead = led by
+report-sign-count = counted by
+report-sign-witness = witness
+report-sign-authority = authority
+report-page-of = Page { $page } of { $of }
+report-entry = entry
+report-entry-received = received
+report-entry-made = made of
+report-entry-shipped = shipped
+report-entry-sold = sold
+report-entry-on-hand = on hand
+report-entry-destroyed = destroyed
+report-entry-returned = sent back
+report-entry-missing = missing
+report-grams = grams
+report-from = from
+report-from-address = address it came from
+report-from-lot = their lot, carcass or tag
+report-killed-on = killed on
+report-to = to, or seen by
+report-input-lot = lot that went in
+report-input = what went in
+report-input-grams = grams that went in
+report-responsible = made, stored and labelled by
+report-moment = day and time
+report-number-of-packs = packs
+report-with-rows = { $heading } [{ $rows }]
+notice-title = { $place ->
+    [eu] Product recall
+    [uk] Product recall
+    [ca] Food recall
+   *[other] Recall
+}
+notice-what = { $kitchen } asks you not to eat: { $names }.
+notice-codes = On the label: { $codes }.
+notice-sold-on = Sold on { $day }.
+notice-sold-between = Sold from { $from } to { $until }.
+notice-why = { $hazard ->
+    [residue] Why: the meat may hold a residue that is not allowed in food. Cooking does not take it away.
+    [pathogen] Why: it may hold germs that make people ill.
+    [allergen] Why: it may hold an allergen that its label does not name.
+    [foreign-body] Why: something that is not food may be in it.
+    [temperature] Why: it may not have been kept cold or hot enough.
+    [label] Why: its label is wrong.
+   *[other] Why: it may not be safe.
+}
+notice-deed = Bring it back, or throw it away. We take it back without a receipt.
+notice-at-home = What you froze, or made of it at home, is meant as well. If you feel ill, ask a doctor.
+notice-ask = Ask us: { $kitchen }, { $address }
+notice-shelf = No longer on sale: { $names }.
+notice-shelf-deed = Did you buy it here? Bring it back, or throw it away.
+notice-drill = DRILL: not to be put up.

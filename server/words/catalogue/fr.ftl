@@ -1401,6 +1401,7 @@ kitchen-no-time-zone = « { $zone } » n’est pas un fuseau horaire ; écriv
 kitchen-languages = Indiquez de 1 à { $most } langues, la principale en premier.
 kitchen-no-currency = « { $currency } » n’est pas une devise : trois majuscules.
 kitchen-no-address = « { $url } » ne peut pas figurer dans un code : écrivez-le comme https://trace.kitchen.example
+kitchen-drills = Entre deux exercices de rappel, il y a de 1 à { $most } mois.
 kitchen-gs1-prefix = Un préfixe d’entreprise GS1 a de 4 à 12 chiffres.
 named-elsewhere = « { $text } » est l’étiquette d’une autre cuisine.
 named-misread = « { $text } » ne tombe pas juste : un de ses caractères est faux. Relisez-le sur l’étiquette.
@@ -2282,6 +2283,10 @@ today-do-freeze = { $packs ->
    *[other] Congeler { $packs } paquets
 }
 today-do-read = Relever
+today-drill = Un exercice de rappel est à faire
+today-last-drill = le dernier a eu lieu le { $day }
+today-no-drill = aucun n’est encore au dossier
+today-do-begin-drill = Commencer l’exercice
 today-do-cleaned = Nettoyé
 today-when-now = Maintenant
 today-when-today = Aujourd’hui
@@ -2440,6 +2445,22 @@ incident-no-text = Dites ce qui a été annoncé ou répondu.
 incident-holds-nothing = { $number } ne bloque rien. Ce qu’il énumère se vend et s’emploie comme avant.
 incident-caught = Entre dans l’étendue du rappel { $number }, et se trouve bloqué : { $lots }.
 incident-left-scope = Hors de l’étendue de { $number } désormais, et bloqué jusqu’à ce que vous le leviez : { $lots }.
+Milestone-located = Tout repéré
+Milestone-counted = Tout compté
+CountState-waiting = pas encore cherché
+CountState-seen = vu, pas compté
+CountState-found = trouvé
+CountState-missing = manquant
+CountState-gone = parti
+incident-not-begun = { $number } n’avait pas commencé à ce moment. Demandez un moment plus tardif.
+incident-no-moment = « { $text } » n’est pas un moment. Écrivez-le comme 2026-06-30T18:00:00-04:00.
+incident-not-counted = { $packs ->
+    [one] { $packs } paquet de { $number } n’a jamais été compté.
+   *[other] { $packs } paquets de { $number } n’ont jamais été comptés.
+}
+incident-missing = { $weight } de { $number } manquent, et restent inexpliqués.
+incident-disposed-uncounted = { $lot } n’a pas été compté depuis l’appel.
+incident-disposed-other = { $lot } a été compté à { $counted } ; il en part { $disposed }, le reste demeure bloqué.
 incident-still-held = { $packs ->
     [one] { $packs } paquet reste bloqué pour { $number }.
    *[other] { $packs } paquets restent bloqués pour { $number }.
@@ -2488,6 +2509,109 @@ page-recall-unexplained = Inexpliqué
 page-recall-all = Rappels jusqu’ici
 page-recall-drill = exercice
 page-recall-closed = clos
+page-recall-count-now = Commencer le comptage
+page-recall-see = Voir le rappel
+page-recall-drill-begin = Commencer un exercice
+page-recall-drill-of-what = Un exercice : de quelle étiquette ?
+page-recall-drill-what = Tout comme lors d’un rappel, et rien n’est bloqué
+page-drills = Exercices
+page-drill-due = Le prochain exercice est à faire au plus tard le { $day }.
+page-drill-none-due = Rien n’est encore entré : aucun exercice n’est à faire.
+page-drill-none = Aucun exercice n’est encore au dossier.
+page-drill = Exercice
+page-drill-of = Sur
+page-drill-packs = Paquets
+page-drill-scope = Étendue après
+page-drill-located = Repéré après
+page-drill-counted = Compté après
+page-drill-share = Cherché
+page-drill-missing = Manquant
+page-minutes = { $minutes } min
+page-incident-report = Le rapport
+page-incident-record = Le dossier pour un tableur
+page-incident-picture = L’image
+page-incident-events = Les événements
+page-incident-clock = Les heures
+page-incident-what = Quoi
+page-incident-when = Quand
+page-incident-after = Après l’appel
+page-incident-lots = Ce qu’il y a à trouver
+page-incident-left = Encore là
+page-incident-all-there = tout est là
+page-incident-dispose = { $lots ->
+    [one] Éliminer { $lots } lot, { $weight }
+   *[other] Éliminer ces { $lots } lots, { $weight }
+}
+page-incident-dispose-head = Ce qu’il en advient
+page-incident-dispose-what = Chaque lot part avec son témoin. Pour débloquer un lot, allez à sa propre page.
+page-incident-how = Comment
+page-incident-discarded = détruit
+page-incident-returned = renvoyé
+page-incident-witness = Qui l’a vu
+page-incident-document = Sur quelle pièce
+page-incident-why = Pourquoi
+page-incident-people = Qui appeler
+page-incident-nobody = Personne en amont ni en aval n’est au dossier.
+page-incident-who = Qui
+page-incident-about = À propos de
+page-incident-told = Prévenu
+page-incident-answered = A répondu
+page-incident-note-kind = Ce qui s’est passé
+page-incident-note-told = Prévenu
+page-incident-note-answered = A répondu
+page-incident-note-note = Autre chose
+page-incident-whom = Qui
+page-incident-text = Ce qui a été dit
+page-incident-note = Le noter
+page-incident-sold = Vendu, par jour et par heure
+page-incident-nothing-sold = Rien n’en a été vendu.
+page-incident-how-much = Combien
+page-incident-notices = Les avis aux clients et pour le rayon
+page-incident-show = Prévenir les clients qui lisent une étiquette
+page-incident-hide = Ne plus prévenir les clients
+page-incident-show-what = Qui lit au téléphone le code d’un paquet bloqué voit le rappel
+page-incident-acts = Ce qui a été décidé et annoncé
+page-incident-close = Le clore
+page-incident-close-why = Comment il a fini ; ce qui ne concorde pas, et pourquoi
+page-incident-close-what = Le rapport est gardé tel qu’il est alors. Ce qui est bloqué le reste
+page-count-at = Comptage : { $place }, { $nth } de { $places }
+page-count-found = { $found } de { $packs ->
+    [one] { $packs } paquet est compté ici.
+   *[other] { $packs } paquets sont comptés ici.
+}
+page-count-place = { $place } : { $found } de { $packs }
+page-count-missing = manquant : { $packs }
+page-count-not-here = Pas ici : { $packs }
+page-count-pack = Paquet { $pack }, { $weight }
+page-count-outside = { $lot } n’est pas de ce rappel. Remettez-le.
+page-count-which = { $name }, { $lot } : quel paquet ? Lisez son numéro sur l’étiquette et ajoutez-le : { $lot }/3.
+page-count-surplus = { $name }, { $pack } : selon le livre, il n’en reste rien. Pesez-le : c’est de plus que le livre.
+page-count-again = { $name }, { $pack } est déjà compté : { $weight }. Pesez-le de nouveau si c’est faux.
+page-count-elsewhere = { $name }, { $pack } : selon le livre, il est à { $place }.
+page-count-this = { $name }, { $pack } : { $weight } selon le livre.
+page-count-weighs = Ce qu’il pèse, en grammes
+page-count-it-is-here = Il est ici
+page-count-scan = Lisez chaque paquet en le posant sur l’étagère bloquée
+page-count-this-one = Le compter
+page-count-book = Selon le livre
+page-count-found-n = Trouvé
+page-count-stands = Où on en est
+page-count-without-scan = Une étiquette illisible
+page-count-missing-what = Il reste inexpliqué jusqu’à ce que quelqu’un le trouve
+page-count-places = Le tour
+page-count-back = Un client en a rapporté
+page-count-back-code = Son code
+page-count-back-from = Qui
+page-count-back-do = Le reprendre
+page-count-back-what = Il est bloqué dès qu’il rentre
+page-count-tags = Étiquettes de blocage
+page-and-more = { $what } : { $more }
+page-count-tub = Un bac sans étiquette
+page-count-tub-how = Si vous savez quel paquet c’est, et qu’il est compté comme manquant, dites son code. Sinon il est pris comme un bac dont personne ne connaît l’histoire, et reste arrêté.
+page-count-tub-product = Ce que c’est
+page-count-tub-is = Son code, si vous le connaissez
+page-count-tub-do = Le prendre
+page-count-all = Tous les lieux ensemble
 page-recall-stands = { $by }, { $at } : { $packs ->
     [one] { $packs } paquet bloqué, { $weight }.
    *[other] { $packs } paquets bloqués, { $weight }.
@@ -3290,3 +3414,153 @@ page-place-now = maintenant
 page-place-cleaned-last = Dernier nettoyage : { $at }, par { $by }.
 page-place-keep-reading = Noter le relevé
 page-place-failed-do = Juger ce qui y était
+# The report of a recall.
+report-title = Rappel { $number }
+report-drill-title = EXERCICE { $number } : rien n’a été bloqué
+report-told-by = Annoncé par { $by }, { $at } : { $hazard }.
+report-as-of = Tout ce qui était consigné à { $at } y figure.
+report-book = Selon le livre à l’appel : { $lots ->
+    [one] { $lots } lot
+   *[other] { $lots } lots
+  }, { $packs ->
+    [one] { $packs } paquet
+   *[other] { $packs } paquets
+  }, { $weight }.
+report-found = Comptage : { $missing } manquants, { $surplus } de plus que le livre ; { $back } rapportés par des clients.
+report-ended = Depuis : { $destroyed } détruits, { $returned } renvoyés, { $gone } partis autrement ; { $left } encore là.
+report-open = Personne n’a compté { $uncounted } de { $packs ->
+    [one] { $packs } paquet.
+   *[other] { $packs } paquets.
+}
+report-scope-digest = Étendue, question et réponse (SHA-256) : { $digest }
+report-record-digest = Le dossier tel qu’il était (SHA-256) : { $digest }
+report-clock = Les heures
+report-what = quoi
+report-when = quand
+report-after = après l’appel
+report-later = { $hours } h { $minutes } min
+report-lots = lots touchés
+report-lot = lot
+report-because = parce que
+report-went = où c’est allé
+report-since = depuis l’appel
+report-sum-book = selon le livre
+report-sum-missing = manquant
+report-sum-surplus = de plus que le livre
+report-sum-back = rapporté
+report-sum-destroyed = détruit
+report-sum-returned = renvoyé
+report-sum-gone = parti autrement
+report-sum-left = encore là
+report-made = fait
+report-on-hand = en stock
+report-agrees = Compté, il n’en reste rien
+report-not-counted = { $packs ->
+    [one] { $packs } paquet pas compté
+   *[other] { $packs } paquets pas comptés
+}
+report-still-there = { $weight } encore là
+report-differences = ce qui diffère du livre
+report-pack = paquet
+report-place = lieu
+report-found-at = trouvé à { $place }
+report-opened = entamé
+report-no-difference = Chaque paquet a été trouvé comme au livre.
+report-disposals = ce qu’il en est advenu
+report-weight = poids
+report-witness = témoin, lieu, pièce
+report-document = pièce
+report-who = qui
+report-discarded = détruit
+report-returned = renvoyé
+report-released = débloqué
+report-put-right = remis en ordre
+report-reworked = travaillé avec permission
+report-no-disposals = Rien n’a été éliminé.
+report-people = qui appeler
+report-farm = ferme
+report-abattoir = abattoir
+report-supplier = fournisseur
+report-customer = client
+report-told-at = prévenu
+report-not-told = pas prévenu
+report-answered = a répondu
+report-no-people = Personne en amont ni en aval n’est au dossier.
+report-how-much = paquets
+report-sold = vendu, par jour et par heure
+report-hour = { $day }, de { $from } à { $until } h
+report-packs = { $packs ->
+    [one] { $packs } paquet
+   *[other] { $packs } paquets
+}
+report-buyers = acheteurs au dossier
+report-nothing-sold = Rien n’en a été vendu.
+report-outside = laissé de côté, et pourquoi
+report-nothing-outside = Aucun.
+report-decisions = ce qui a été décidé et annoncé
+report-begun = ouvert
+report-scoped = étendue redite
+report-shown = montré aux clients
+report-hidden = plus montré aux clients
+report-closed = clos
+report-disposed = éliminé
+report-notices = les avis
+report-to-customers = aux clients
+report-on-shelf = au rayon
+report-picture = la famille par jour et par étape
+report-signatures = signé
+report-name = nom
+report-signature = signature
+report-day = jour
+report-sign-lead = mené par
+report-sign-count = compté par
+report-sign-witness = témoin
+report-sign-authority = autorité
+report-page-of = Page { $page } de { $of }
+report-entry = écriture
+report-entry-received = reçu
+report-entry-made = fait de
+report-entry-shipped = expédié
+report-entry-sold = vendu
+report-entry-on-hand = en stock
+report-entry-destroyed = détruit
+report-entry-returned = renvoyé
+report-entry-missing = manquant
+report-grams = grammes
+report-from = de
+report-from-address = adresse de provenance
+report-from-lot = leur lot, carcasse ou boucle
+report-killed-on = abattu le
+report-to = à, ou vu par
+report-input-lot = lot entré
+report-input = ce qui est entré
+report-input-grams = grammes entrés
+report-responsible = fait, entreposé et étiqueté par
+report-moment = jour et heure
+report-number-of-packs = paquets
+report-with-rows = { $heading } [{ $rows }]
+notice-title = { $place ->
+    [eu] Rappel de produit
+    [uk] Rappel de produit
+    [ca] Rappel d’aliments
+   *[other] Rappel
+}
+notice-what = { $kitchen } vous demande de ne pas manger : { $names }.
+notice-codes = Sur l’étiquette : { $codes }.
+notice-sold-on = Vendu le { $day }.
+notice-sold-between = Vendu du { $from } au { $until }.
+notice-why = { $hazard ->
+    [residue] Pourquoi : la viande peut contenir un résidu interdit dans les aliments. La cuisson ne l’enlève pas.
+    [pathogen] Pourquoi : il peut s’y trouver des germes qui rendent malade.
+    [allergen] Pourquoi : il peut s’y trouver un allergène que l’étiquette ne nomme pas.
+    [foreign-body] Pourquoi : il peut s’y trouver un corps étranger.
+    [temperature] Pourquoi : ce n’est peut-être pas resté assez froid ou assez chaud.
+    [label] Pourquoi : l’étiquette est fausse.
+   *[other] Pourquoi : ce n’est peut-être pas sûr.
+}
+notice-deed = Rapportez-le ou jetez-le. Nous le reprenons sans reçu.
+notice-at-home = Ce que vous avez congelé ou cuisiné chez vous est visé aussi. Si vous vous sentez malade, consultez un médecin.
+notice-ask = Demandez-nous : { $kitchen }, { $address }
+notice-shelf = Retiré de la vente : { $names }.
+notice-shelf-deed = Vous l’avez acheté ici ? Rapportez-le ou jetez-le.
+notice-drill = EXERCICE : à ne pas afficher.

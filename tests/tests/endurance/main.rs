@@ -5,5 +5,6 @@ mod kill;
 mod kitchen;
 mod power;
 mod random_kitchens;
+mod random_recalls;
 mod replay;
 mod seeds;

@@ -24,7 +24,22 @@ fn pages(caller: &Caller) -> Vec<(&'static str, String)> {
     let scan = |name: &str| format!("/scan?code={}", caller.noted(name));
     let animals = caller.read("/api/animals");
     let animal = animals["animals"][0]["id"].as_str().expect("an animal");
+    let drill = json!({ "told_by": "Lise Hartnoll", "hazard": "residue", "drill": true, "why": "The yearly one",
+        "scope": { "start": [{ "carcass": "0608-17" }], "spreads": "lineage" } });
+    let drill = caller.deed("/api/incidents", drill).expect(201).body["number"].clone();
+    let drill = drill.as_str().expect("its number").to_owned();
     vec![
+        ("drills", "/recall/drills".to_owned()),
+        ("recall: drill", "/recall?drill=yes".to_owned()),
+        ("recall: one", format!("/recall/{drill}")),
+        ("recall: count", format!("/recall/{drill}/count?place=case")),
+        (
+            "recall: scanned",
+            format!(
+                "/recall/{drill}/count?place=case&code={}/1",
+                caller.noted("L13")
+            ),
+        ),
         ("today", "/".to_owned()),
         ("found", "/find?q=17".to_owned()),
         ("found nothing", "/find?q=nothing-of-that-name".to_owned()),

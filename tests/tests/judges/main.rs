@@ -7,6 +7,7 @@ mod examples;
 mod flows;
 mod flows_bench;
 mod flows_places;
+mod flows_recall;
 mod outside;
 mod set_up;
 mod waiting_flows;

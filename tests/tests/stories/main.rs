@@ -36,6 +36,8 @@ mod people;
 mod pictures;
 mod places;
 mod recall_at_once;
+mod recall_counts;
+mod recall_reports;
 mod recalls;
 mod refused;
 mod residual;

@@ -1,6 +1,10 @@
 //! An incident: a recall or a drill of one. What it holds follows from its scope; when each thing was done, from
 //! the call on.
 
+mod reckon;
+
+pub use reckon::{CountSums, LotReckoned, PackEvent, PackReckoned, PackTold, Reckoned, reckon};
+
 use crate::dates::Because;
 use crate::grams::Grams;
 use crate::lot::{LotId, PackId};
@@ -22,7 +26,13 @@ messages! {
         HoldsNothing "holds-nothing" { number: String },
         Caught "caught" { number: String, lots: String },
         LeftScope "left-scope" { number: String, lots: String },
+        NotBegun "not-begun" { number: String },
+        NoMoment "no-moment" { text: String },
         StillHeld "still-held" { number: String, packs: usize },
+        NotCounted "not-counted" { number: String, packs: usize },
+        Missing "missing" { number: String, weight: Grams },
+        DisposedUncounted "disposed-uncounted" { lot: String },
+        DisposedOther "disposed-other" { lot: String, counted: Grams, disposed: Grams },
     }
 }
 
@@ -42,8 +52,16 @@ words! {
 words! {
     /// What is done in an incident, as its clock tells it.
     Milestone {
-        Called = "called", Scoped = "scoped", Held = "held", Told = "told", Disposed = "disposed",
-        Closed = "closed",
+        Called = "called", Scoped = "scoped", Held = "held", Located = "located", Counted = "counted",
+        Told = "told", Disposed = "disposed", Closed = "closed",
+    }
+}
+
+words! {
+    /// How a pack of an incident stands: nobody looked for it yet, it was seen but not counted, it was found or is
+    /// missing, or it has left since.
+    CountState {
+        Waiting = "waiting", Seen = "seen", Found = "found", Missing = "missing", Gone = "gone",
     }
 }
 
@@ -120,6 +138,7 @@ mod tests {
             note: None,
             whole,
             affected: packs.len(),
+            reached: Vec::new(),
             packs: packs.iter().map(pack).collect(),
             went: crate::family::Went::default(),
             because: Vec::new(),

@@ -155,6 +155,7 @@ pub const VOCABULARIES: &[Keys] = &[
     incident::Hazard::KEYS,
     incident::IncidentNote::KEYS,
     incident::Milestone::KEYS,
+    incident::CountState::KEYS,
     words::Addition::KEYS,
     words::Allergen::KEYS,
     words::Being::KEYS,

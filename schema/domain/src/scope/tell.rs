@@ -43,6 +43,8 @@ pub struct InScope {
     pub whole: bool,
     /// How many of its packs are affected, used-up ones included.
     pub affected: usize,
+    /// The affected packs, used-up ones included, each from a moment on.
+    pub reached: Vec<(PackId, When)>,
     /// The affected packs of which something is left.
     pub packs: Vec<ScopePack>,
     /// Where the weight of the affected packs went.
@@ -94,6 +96,7 @@ pub fn tell(
             note: of.note.clone(),
             whole: affected.whole,
             affected: affected.packs.len(),
+            reached: Vec::new(),
             packs: Vec::new(),
             went: Went::default(),
             because: affected.because.clone(),
@@ -103,6 +106,7 @@ pub fn tell(
                 continue;
             };
             told.went += went(pack);
+            told.reached.push((pack.id, *since));
             if pack.left > Grams::ZERO {
                 told.packs.push(ScopePack {
                     id: pack.id,

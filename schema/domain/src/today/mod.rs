@@ -2,9 +2,12 @@
 //! are not in it: they are worked out of the record, so that they leave by themselves.
 
 mod food;
+mod once;
 mod says;
 
 pub use says::{DoSays, TodaySays, WhenSays};
+
+use once::{of_drill, of_printer};
 
 use crate::code::LotCode;
 use crate::family::{Family, PieceView};
@@ -67,6 +70,8 @@ pub enum Sort {
     Piece,
     /// A piece may be released.
     Release,
+    /// A drill of a recall is due.
+    Drill,
     /// A bench or machine is to be cleaned.
     CleanDown,
 }
@@ -85,6 +90,7 @@ impl Sort {
             Sort::Reading => "reading",
             Sort::Piece => "piece",
             Sort::Release => "release",
+            Sort::Drill => "drill",
             Sort::CleanDown => "clean-down",
         }
     }
@@ -99,6 +105,8 @@ pub enum About {
     Place(String),
     /// Printing.
     Printing,
+    /// Drills of a recall.
+    Drills,
 }
 
 /// One thing that needs a hand.
@@ -166,6 +174,8 @@ pub struct Known<'a> {
     pub printers: &'a [Printer],
     /// The places.
     pub days: &'a [PlaceDay],
+    /// The last day for the next drill, and the day of the last one, if there was one.
+    pub drill: Option<(NaiveDate, Option<NaiveDate>)>,
 }
 
 /// Everything that needs a hand, in the order of the hour.
@@ -177,6 +187,7 @@ pub fn hands(known: &Known<'_>) -> Vec<Hand> {
         .collect();
     hands.extend(known.printers.iter().filter_map(of_printer));
     hands.extend(food::hands(known));
+    hands.extend(known.drill.and_then(|(by, last)| of_drill(known, by, last)));
     hands.extend(known.days.iter().flat_map(|place| of_place(known, place)));
     // Within a sort they stay as they came: pieces the longest in salt first, food by its day.
     hands.sort_by_key(|hand| (hand.when, hand.sort));
@@ -234,32 +245,6 @@ fn of_piece(known: &Known<'_>, view: &PieceView) -> Vec<Hand> {
         },
     }));
     hands
-}
-
-fn of_printer(printer: &Printer) -> Option<Hand> {
-    let (name, waiting, unsure) = (printer.name.clone(), printer.waiting, printer.unsure);
-    let waits = (waiting > 0).then(|| TodaySays::LabelsWait { labels: waiting }.into());
-    let (says, more, act) = match (&printer.trouble, unsure) {
-        (None, 0) => return None,
-        (None, labels) => (
-            TodaySays::Unsure { name, labels },
-            waits.into_iter().collect(),
-            DoSays::SayWhatCame,
-        ),
-        (Some(trouble), _) => (
-            TodaySays::Printer { name },
-            std::iter::once(trouble.clone()).chain(waits).collect(),
-            DoSays::See,
-        ),
-    };
-    Some(Hand {
-        when: When::Now,
-        sort: Sort::Printer,
-        about: About::Printing,
-        says: says.into(),
-        more,
-        act: act.into(),
-    })
 }
 
 fn of_place(known: &Known<'_>, place: &PlaceDay) -> Vec<Hand> {
@@ -339,6 +324,7 @@ mod tests {
             places: &BTreeMap::new(),
             printers,
             days,
+            drill: None,
         };
         let told = hands(&known).into_iter();
         told.map(|hand| (hand.when, hand.sort, hand.says.key().to_owned()))

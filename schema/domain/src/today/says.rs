@@ -30,6 +30,9 @@ messages! {
         CleanDown "clean-down" { place: String },
         RawThere "raw-there",
         ReadyThere "ready-there",
+        Drill "drill",
+        LastDrill "last-drill" { day: NaiveDate },
+        NoDrill "no-drill",
     }
 }
 
@@ -46,6 +49,7 @@ messages! {
         Freeze "freeze" { packs: usize },
         Read "read",
         Cleaned "cleaned",
+        BeginDrill "begin-drill",
     }
 }
 

@@ -3,7 +3,10 @@
 //! copy, too. Nothing is cut off: what is too long for a line goes on in the next, what is too long for a page on
 //! the next page.
 
+mod document;
 mod text;
+
+pub use document::{Document, Part, document};
 
 use crate::face::Weight;
 use crate::facts::Field;
@@ -95,30 +98,27 @@ pub fn pdf(report: &Report, foot: impl Fn(usize, usize) -> String) -> Result<Vec
 
 /// The pages, laid out.
 pub fn pages(report: &Report, foot: impl Fn(usize, usize) -> String) -> Vec<PlacedLabel> {
-    let mut sheets = Sheets::new(report);
-    for row in &report.rows {
-        sheets.row(row);
-    }
-    if report.rows.is_empty() {
-        let baseline = sheets.y + PITCH;
-        sheets.put(MARGIN, baseline, TEXT, Weight::Regular, &report.empty);
-    }
-    let of = sheets.done.len() + 1;
+    let sheets = Sheets::new(report, Vec::new(), MARGIN).filled();
     let mut pages = sheets.done;
     pages.push(sheets.items);
-    let (width, height) = report.paper.size();
+    numbered(report.paper, &report.heading, pages, foot)
+}
+
+/// Sheets with what stands at the foot of each: what it is of, and how far one has come.
+fn numbered(
+    paper: Paper,
+    heading: &str,
+    pages: Vec<Vec<Placed>>,
+    foot: impl Fn(usize, usize) -> String,
+) -> Vec<PlacedLabel> {
+    let of = pages.len();
+    let (width, height) = paper.size();
     let numbered = pages.into_iter().enumerate().map(|(nth, mut items)| {
         let baseline = height - MARGIN + Length::from_um(3_000);
         let number = foot(nth + 1, of);
         let right = width - MARGIN - wide(Weight::Regular, &number, TEXT);
         items.push(line(right, baseline, TEXT, Weight::Regular, &number));
-        items.push(line(
-            MARGIN,
-            baseline,
-            TEXT,
-            Weight::Regular,
-            &report.heading,
-        ));
+        items.push(line(MARGIN, baseline, TEXT, Weight::Regular, heading));
         PlacedLabel {
             width,
             height,
@@ -152,7 +152,8 @@ struct Sheets<'a> {
 }
 
 impl<'a> Sheets<'a> {
-    fn new(report: &'a Report) -> Sheets<'a> {
+    /// Begins on a sheet on which something stands already, so far down.
+    fn new(report: &'a Report, items: Vec<Placed>, y: Length) -> Sheets<'a> {
         let (width, height) = report.paper.size();
         let shares: i64 = report.columns.iter().map(|(_, share)| share).sum();
         let gutters = GUTTER * (report.columns.len().max(1) as i64 - 1);
@@ -167,8 +168,8 @@ impl<'a> Sheets<'a> {
             report,
             columns: columns.collect(),
             done: Vec::new(),
-            items: Vec::new(),
-            y: MARGIN,
+            items,
+            y,
             bottom: height - MARGIN - Length::from_um(2_000),
             top: MARGIN,
         };
@@ -187,6 +188,19 @@ impl<'a> Sheets<'a> {
         sheets.y += Length::from_um(2_400);
         sheets.head();
         sheets
+    }
+
+    /// With all rows, or what stands there instead.
+    fn filled(mut self) -> Sheets<'a> {
+        for row in &self.report.rows {
+            self.row(row);
+        }
+        if self.report.rows.is_empty() {
+            self.y += PITCH;
+            let (baseline, empty) = (self.y, &self.report.empty);
+            self.put(MARGIN, baseline, TEXT, Weight::Regular, empty);
+        }
+        self
     }
 
     fn put(&mut self, x: Length, baseline: Length, size: Length, weight: Weight, text: &str) {
@@ -345,6 +359,11 @@ fn set(of: &Line, width: Length) -> Vec<Broken> {
         });
     }
     lines
+}
+
+/// A text on a sheet: letters that the face lacks stand as a question mark in brackets.
+pub fn text(x: Length, baseline: Length, size: Length, weight: Weight, text: &str) -> Placed {
+    line(x, baseline, size, weight, text)
 }
 
 fn line(x: Length, baseline: Length, size: Length, weight: Weight, text: &str) -> Placed {

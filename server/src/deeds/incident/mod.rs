@@ -5,7 +5,7 @@ mod held;
 mod note;
 
 pub use caught::caught;
-pub use held::{may_destroy, not_printed};
+pub use held::{as_counted, may_destroy, not_printed};
 pub use note::{close, guests, note};
 
 use super::facts::Facts;

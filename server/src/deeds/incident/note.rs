@@ -2,16 +2,20 @@
 
 use super::{Of, done, known};
 use crate::caller::Caller;
+use crate::deeds::facts::Facts;
 use crate::deeds::{DeedHeader, Done, perform};
 use crate::error::{Error, Result};
+use crate::recall;
 use crate::wire::answers::IncidentDone;
 use crate::wire::asked::Id;
 use crate::wire::incidents::{IncidentCloseAsked, IncidentGuestsAsked, IncidentNoteAsked};
 use crate::wire::{By, Instant, Note};
+use domain::grams::Grams;
 use domain::incident::IncidentSays;
+use domain::says::Says;
 use domain::words::DeedKind;
 use serde::Serialize;
-use store::incidents::{self, ActRow, CLOSED, HIDDEN, SHOWN};
+use store::incidents::{self, ActRow, CLOSED, HIDDEN, IncidentRow, SHOWN};
 
 /// What an act of an incident says of itself.
 struct Act<'a, A> {
@@ -23,6 +27,8 @@ struct Act<'a, A> {
     note: Option<&'a Note>,
     word: &'a str,
     whom: Option<String>,
+    /// Of the record as it was before, where it ends.
+    digest: Option<String>,
     asked: &'a A,
 }
 
@@ -45,6 +51,7 @@ pub fn note(app: &Caller<'_>, of: Id, asked: &IncidentNoteAsked) -> Result<Done>
             note: Some(&asked.text),
             word: asked.kind.0.as_str(),
             whom: asked.whom.as_ref().map(|whom| whom.0.clone()),
+            digest: None,
             asked,
         },
     )
@@ -66,16 +73,19 @@ pub fn guests(app: &Caller<'_>, of: Id, asked: &IncidentGuestsAsked) -> Result<D
             note: asked.note.as_ref(),
             word: if asked.show { SHOWN } else { HIDDEN },
             whom: None,
+            digest: None,
             asked,
         },
     )
 }
 
-/// It is over. What is held still stays held.
+/// It is over. What is held still stays held; what its report says from now on is kept, with the digest of the record
+/// as it was before.
 ///
 /// # Errors
 /// An incident that never was, or is closed.
 pub fn close(app: &Caller<'_>, of: Id, asked: &IncidentCloseAsked) -> Result<Done> {
+    let digest = app.store.read(store::digest::digest)?;
     act(
         app,
         Act {
@@ -87,6 +97,7 @@ pub fn close(app: &Caller<'_>, of: Id, asked: &IncidentCloseAsked) -> Result<Don
             note: asked.why.as_ref(),
             word: CLOSED,
             whom: None,
+            digest: Some(digest),
             asked,
         },
     )
@@ -131,7 +142,27 @@ fn act<A: Serialize>(app: &Caller<'_>, act: Act<'_, A>) -> Result<Done> {
                 done.said
                     .push(IncidentSays::StillHeld { number, packs }.into());
             }
+            done.said.extend(keep(facts, &row, act.digest.clone())?);
         }
         Ok(done)
     })
+}
+
+/// Keeps what the report says, and tells what does not agree.
+fn keep(facts: &mut Facts<'_, '_>, row: &IncidentRow, digest: Option<String>) -> Result<Vec<Says>> {
+    let at = facts.moment.recorded_at.naive_utc();
+    let (kept, text) = recall::to_keep(facts.app, facts.tx.conn, row, at, digest)?;
+    store::incident_reports::keep(facts.tx, facts.deed, row.id, &text)?;
+    let number = || row.number.clone();
+    let mut said = Vec::new();
+    if kept.uncounted > 0 {
+        let (number, packs) = (number(), kept.uncounted);
+        said.push(IncidentSays::NotCounted { number, packs }.into());
+    }
+    let weight = kept.sums.missing_grams.0;
+    if weight > Grams::ZERO {
+        let number = number();
+        said.push(IncidentSays::Missing { number, weight }.into());
+    }
+    Ok(said)
 }

@@ -8,7 +8,7 @@ use crate::error::{Error, Result};
 use crate::lists::standing::Standing;
 use crate::wire::answers::ScopeRead;
 use crate::wire::answers::scope::Telling;
-use crate::wire::asked::canonical;
+use crate::wire::asked::{Id, canonical};
 use crate::wire::scope::{ScopeAsked, StartAsked};
 use crate::wire::{InstantOrDay, Line, Word};
 use chrono::{DateTime, NaiveDateTime, NaiveTime, TimeZone, Utc};
@@ -67,7 +67,13 @@ impl Named {
 ///
 /// # Errors
 /// 422 for what cannot be, 404 for what never was.
-pub fn of(app: &App, conn: &mut Conn, named: &Named, spreads: Spreads) -> Result<(Found, String)> {
+pub fn of(
+    app: &App,
+    conn: &mut Conn,
+    named: &Named,
+    spreads: Spreads,
+    drill: bool,
+) -> Result<(Found, String)> {
     let asked = ScopeAsked {
         start: vec![named.start()],
         spreads: Word(spreads),
@@ -77,7 +83,26 @@ pub fn of(app: &App, conn: &mut Conn, named: &Named, spreads: Spreads) -> Result
     };
     let found = find(app, conn, &asked, "", None)?;
     let scope = canonical(&asked);
-    Ok((found, format!(r#"{{"hold":true,"scope":{scope}}}"#)))
+    let how = if drill {
+        r#""drill":true"#
+    } else {
+        r#""hold":true"#
+    };
+    Ok((found, format!(r#"{{{how},"scope":{scope}}}"#)))
+}
+
+/// How far an incident goes: its last question, with what was cleaned as it was known then.
+///
+/// # Errors
+/// 404 for none; the database is away, or the record is damaged.
+pub fn of_incident(app: &App, conn: &mut Conn, id: Id) -> Result<Found> {
+    let row = crate::deeds::incident::of_id(conn, id, None)?;
+    let last = store::incidents::scopes(conn, row.id)?.pop();
+    let lacks = || store::Error::bad_row("incidents", row.id, "no scope");
+    let (last, said) = last.ok_or_else(lacks)?;
+    let asked: ScopeAsked =
+        serde_json::from_str(&last.question).map_err(|error| crate::app::damaged(&error))?;
+    find(app, conn, &asked, "", Some(said.recorded_at))
 }
 
 impl Found {

@@ -2,6 +2,10 @@
 
 use super::{ScopeLotRead, ScopeRead};
 use crate::deeds::DeedAnswer;
+use crate::recall::Notice;
+use crate::recall::facts::{
+    DisposalFacts, IncidentFacts, PackFacts, PersonFacts, PlaceFacts, SoldFacts, SumsFacts,
+};
 use crate::wire::Weight;
 use crate::wire::scope::ScopeAsked;
 use domain::says::Says;
@@ -114,6 +118,75 @@ pub struct IncidentRead {
     pub notes: Vec<IncidentNoteRead>,
     /// What was done when, from the call on.
     pub milestones: Vec<MilestoneRead>,
+    /// What was found, what is missing, what came back, place by place.
+    pub count: CountRead,
+    /// Whom to call one step back.
+    pub sources: Vec<PersonFacts>,
+    /// Whom to call one step forward: businesses that any of it was shipped to.
+    pub customers: Vec<PersonFacts>,
+    /// What was sold, by day and hour.
+    pub sold: Vec<SoldFacts>,
+    /// What became of what was held.
+    pub disposals: Vec<DisposalFacts>,
+    /// The text of the notice to customers and of that on the shelf, in each of the kitchen's languages.
+    pub notices: Vec<Notice>,
+}
+
+/// The count of an incident: book + back + surplus = missing + destroyed + returned + gone + left.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct CountRead {
+    /// What became of everything since the call.
+    #[serde(flatten)]
+    pub sums: SumsFacts,
+    /// How many packs there are to count.
+    pub packs: usize,
+    /// How many of them nobody has counted.
+    pub uncounted_packs: usize,
+    /// How many of them nobody has looked for.
+    pub waiting_packs: usize,
+    /// Where there is something to count, as one walks.
+    pub places: Vec<PlaceFacts>,
+    /// Each lot with something to count, or that came back.
+    pub lots: Vec<CountLotRead>,
+}
+
+/// The count of a lot.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct CountLotRead {
+    /// Its code.
+    pub code: String,
+    /// Its code with hyphens, for the eye.
+    pub shown: String,
+    /// Its product.
+    pub product: String,
+    /// Its sums.
+    #[serde(flatten)]
+    pub sums: SumsFacts,
+    /// Its packs.
+    pub packs: Vec<PackFacts>,
+}
+
+impl CountRead {
+    /// Of an incident.
+    pub fn of(facts: &IncidentFacts) -> CountRead {
+        let lots = facts.lots.iter().filter(|lot| !lot.packs.is_empty());
+        CountRead {
+            sums: facts.sums.clone(),
+            packs: facts.to_count,
+            uncounted_packs: facts.uncounted,
+            waiting_packs: facts.waiting,
+            places: facts.places.clone(),
+            lots: lots
+                .map(|lot| CountLotRead {
+                    code: lot.code.clone(),
+                    shown: lot.shown.clone(),
+                    product: lot.product.clone(),
+                    sums: lot.sums.clone(),
+                    packs: lot.packs.clone(),
+                })
+                .collect(),
+        }
+    }
 }
 
 /// An act that said how far an incident goes.
@@ -154,7 +227,7 @@ pub struct IncidentNoteRead {
 /// What was done when.
 #[derive(Debug, Serialize, ToSchema)]
 pub struct MilestoneRead {
-    /// `called`, `scoped`, `held`, `told`, `disposed` or `closed`.
+    /// `called`, `scoped`, `held`, `located`, `counted`, `told`, `disposed` or `closed`.
     pub what: String,
     /// In words.
     pub says: String,

@@ -1,0 +1,1 @@
+DROP TABLE incident_reports;

@@ -1,0 +1,311 @@
+//! The count of a recall, place by place as one walks: scan each pack as it is put on the held shelf. The code of a pack
+//! that lies there as the book has it is counted by the scan alone; what differs is asked.
+
+use super::done::Done;
+use super::incident::{clock, figures, title, waiting_at};
+use super::says::PageSays;
+use super::spoken::Words;
+use crate::caller::{Asking, Caller};
+use crate::error::Result;
+use crate::named::named;
+use crate::read::names::Names;
+use crate::recall;
+use crate::recall::facts::{IncidentFacts, LotFacts, PackFacts, in_language, is_uncounted};
+use actix_web::{HttpRequest, HttpResponse, web};
+use askama::Template;
+use domain::grams::Grams;
+use domain::incident::CountState;
+use serde::Deserialize;
+use store::Conn;
+
+#[derive(Template)]
+#[template(path = "incident-count.html")]
+struct Count {
+    words: Words,
+    title: String,
+    number: String,
+    /// The place, its name, and which of how many it is.
+    place: String,
+    head: String,
+    says: String,
+    places: Vec<Stop>,
+    lots: Vec<Row>,
+    /// What was scanned.
+    scanned: Option<Scanned>,
+    /// What may be a tub without a label, by code.
+    products: Vec<(String, String)>,
+    since: String,
+    figures: Vec<(String, String)>,
+    open: bool,
+    /// What was just counted, with its undo.
+    done: Option<Done>,
+}
+
+/// A place on the way.
+struct Stop {
+    path: String,
+    says: String,
+    here: bool,
+}
+
+/// A lot at this place.
+struct Row {
+    code: String,
+    shown: String,
+    name: String,
+    book: usize,
+    found: usize,
+    stands: String,
+    /// Those that nobody found yet: each as it is when it was found without its label being read.
+    waiting: Vec<(u32, String)>,
+    /// The tags of those that are held here.
+    tags: Option<String>,
+    /// The deed that says they are not here.
+    missing: Option<(String, String)>,
+}
+
+/// What a scan found.
+struct Scanned {
+    says: String,
+    /// The deed that counts it.
+    body: Option<String>,
+    /// What it should weigh, in grams.
+    grams: String,
+    /// Is it counted by the scan alone?
+    alone: bool,
+}
+
+#[derive(Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Asked {
+    place: Option<String>,
+    code: Option<String>,
+    did: Option<String>,
+}
+
+/// The count.
+pub async fn page(request: HttpRequest, asking: Asking, number: web::Path<String>) -> HttpResponse {
+    super::asked(&request, asking, move |app, conn, asked: &Asked| {
+        view(app, conn, &number, asked)
+    })
+    .await
+}
+
+fn view(app: &Caller<'_>, conn: &mut Conn, number: &str, asked: &Asked) -> Result<Count> {
+    let names = Names::load(app, conn)?;
+    let words = Words::of(&names);
+    let facts = recall::of_number(app, conn, number)?;
+    let first = facts.places.iter().find(|place| place.uncounted > 0);
+    let first = first
+        .or(facts.places.first())
+        .map(|place| place.place.clone());
+    let place = asked.place.clone().or(first).unwrap_or_default();
+    let address = app.address(&app.standing(conn)?.kitchen);
+    let scanned = match asked.code.as_deref().filter(|code| !code.trim().is_empty()) {
+        Some(code) => Some(scan(&words, &facts, &place, code, &address)?),
+        None => None,
+    };
+    let lots: Vec<Row> = facts
+        .lots
+        .iter()
+        .filter_map(|lot| row(&words, lot, &place, facts.holds && !facts.closed))
+        .collect();
+    let then = format!("/recall/{}/count?place={place}", facts.number);
+    let done = Done::of(app, conn, &words, asked.did.as_deref(), &then)?;
+    let nth = facts.places.iter().position(|of| of.place == place);
+    let here = nth.map(|nth| &facts.places[nth]);
+    let last = clock(&words, &facts).pop();
+    Ok(Count {
+        title: title(&words, &facts),
+        number: facts.number.clone(),
+        head: words.say(PageSays::CountAt {
+            place: facts.place(&place).to_owned(),
+            nth: nth.map_or(0, |nth| nth + 1),
+            places: facts.places.len(),
+        }),
+        says: words.say(PageSays::CountFound {
+            found: here.map_or(0, |here| here.packs - here.uncounted),
+            packs: here.map_or(0, |here| here.packs),
+        }),
+        places: facts
+            .places
+            .iter()
+            .map(|of| Stop {
+                path: format!("/recall/{}/count?place={}", facts.number, of.place),
+                says: words.say(PageSays::CountPlace {
+                    place: of.name.clone(),
+                    found: of.packs - of.uncounted,
+                    packs: of.packs,
+                }),
+                here: of.place == place,
+            })
+            .collect(),
+        products: products(&names, &facts),
+        since: last.map_or_else(String::new, |(what, _, more)| {
+            words.say(PageSays::AndMore { what, more })
+        }),
+        figures: figures(&words, &facts),
+        open: !facts.closed,
+        done,
+        lots,
+        scanned,
+        place,
+        words,
+    })
+}
+
+/// The products in scope first, then all others.
+fn products(names: &Names, facts: &IncidentFacts) -> Vec<(String, String)> {
+    let mut all = names.products();
+    let of = |code: &String| facts.lots.iter().any(|lot| lot.product == *code);
+    all.sort_by_key(|(code, name)| (!of(code), name.to_lowercase()));
+    all
+}
+
+fn row(words: &Words, lot: &LotFacts, place: &str, held: bool) -> Option<Row> {
+    let here: Vec<&PackFacts> = lot
+        .packs
+        .iter()
+        .filter(|pack| pack.place == place)
+        .collect();
+    if here.is_empty() {
+        return None;
+    }
+    let waiting = waiting_at(lot, place);
+    let found = here
+        .iter()
+        .filter(|pack| pack.state == CountState::Found.as_str());
+    let book = here
+        .iter()
+        .filter(|pack| pack.sums.book_grams.0 > Grams::ZERO);
+    let missing: Vec<String> = here
+        .iter()
+        .filter(|pack| pack.state == CountState::Missing.as_str())
+        .map(|pack| pack.pack.to_string())
+        .collect();
+    let stands = match (missing.is_empty(), waiting.is_empty()) {
+        (false, _) => words.say(PageSays::CountMissing {
+            packs: missing.join(", "),
+        }),
+        (true, true) => words.t("page-incident-all-there"),
+        (true, false) => String::new(),
+    };
+    let numbers: Vec<String> = waiting.iter().map(u32::to_string).collect();
+    let packs: Vec<String> = waiting
+        .iter()
+        .map(|pack| format!(r#"{{"pack":{pack},"missing":true}}"#))
+        .collect();
+    let body = format!(
+        r#"{{"lot":"{}","place":"{place}","packs":[{}]}}"#,
+        lot.code,
+        packs.join(",")
+    );
+    let not_here = words.say(PageSays::CountNotHere {
+        packs: numbers.join(", "),
+    });
+    let left = here
+        .iter()
+        .filter(|pack| pack.sums.left_grams.0 > Grams::ZERO);
+    let left: Vec<String> = left.map(|pack| pack.pack.to_string()).collect();
+    let tags = (held && !left.is_empty()).then(|| {
+        let packs = left.join(",");
+        format!(
+            "/api/lots/{}/labels.pdf?packs={packs}&template=hold",
+            lot.code
+        )
+    });
+    Some(Row {
+        tags,
+        code: lot.code.clone(),
+        shown: lot.shown.clone(),
+        name: lot.name(words.lang()),
+        book: book.count(),
+        found: found.count(),
+        stands,
+        missing: (!waiting.is_empty()).then_some((body, not_here)),
+        waiting: waiting
+            .iter()
+            .map(|pack| {
+                let pack = lot.packs.iter().find(|of| of.pack == *pack);
+                let weight = pack.map_or(Grams::ZERO, |pack| pack.sums.left_grams.0);
+                let number = pack.map_or(0, |pack| pack.pack);
+                let says = PageSays::CountPack {
+                    pack: number,
+                    weight,
+                };
+                (number, words.say(says))
+            })
+            .collect(),
+    })
+}
+
+/// What a code means here: a pack to count, one that was counted, one that is more than the book, none of ours.
+fn scan(
+    words: &Words,
+    facts: &IncidentFacts,
+    place: &str,
+    code: &str,
+    address: &str,
+) -> Result<Scanned> {
+    let none = |says: PageSays| Scanned {
+        says: words.say(says),
+        body: None,
+        grams: String::new(),
+        alone: false,
+    };
+    let read = named(code, "code", address)?;
+    let shown = read.code.shown();
+    let text = read.code.to_string();
+    let Some(lot) = facts.lots.iter().find(|lot| lot.code == text) else {
+        return Ok(none(PageSays::CountOutside { lot: shown }));
+    };
+    let name = in_language(&lot.names, words.lang(), &lot.product);
+    let number = read.pack.or(match lot.packs.as_slice() {
+        [one] => Some(one.pack),
+        _ => None,
+    });
+    let Some(number) = number else {
+        return Ok(none(PageSays::CountWhich { name, lot: shown }));
+    };
+    let pack = lot.packs.iter().find(|pack| pack.pack == number);
+    let label = format!("{shown}/{number}");
+    let body = format!(r#"{{"lot":"{text}","place":"{place}","packs":[{{"pack":{number}}}]}}"#);
+    let Some(pack) = pack else {
+        // By the book nothing of it is here: sold, used or thrown away.
+        return Ok(Scanned {
+            says: words.say(PageSays::CountSurplus { name, pack: label }),
+            body: Some(body),
+            grams: String::new(),
+            alone: false,
+        });
+    };
+    let weight = pack.sums.left_grams.0;
+    let elsewhere = pack.place != place;
+    let says = match (is_uncounted(pack), elsewhere) {
+        (false, _) => PageSays::CountAgain {
+            name,
+            pack: label,
+            weight,
+        },
+        (true, true) => PageSays::CountElsewhere {
+            name,
+            pack: label,
+            place: facts.place(&pack.place).to_owned(),
+        },
+        (true, false) => PageSays::CountThis {
+            name,
+            pack: label,
+            weight,
+        },
+    };
+    let milligrams = weight.milligrams();
+    Ok(Scanned {
+        says: words.say(says),
+        body: Some(body),
+        grams: rust_decimal::Decimal::new(milligrams, 3)
+            .normalize()
+            .to_string(),
+        // An opened pack is weighed; one that is whole weighs what its label says.
+        alone: is_uncounted(pack) && !pack.opened,
+    })
+}

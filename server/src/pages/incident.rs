@@ -1,0 +1,349 @@
+//! One recall: its clock, what to do next, what was found and disposed of, whom to call, what was sold, the notices,
+//! and what is taken away of it.
+
+use super::spoken::Words;
+use crate::caller::{Asking, Caller};
+use crate::error::Result;
+use crate::read::names::Names;
+use crate::recall::facts::{IncidentFacts, LotFacts, PersonFacts, is_uncounted};
+use crate::recall::says::ReportSays;
+use crate::recall::{self, notices};
+use actix_web::{HttpRequest, HttpResponse, web};
+use askama::Template;
+use chrono::DateTime;
+use domain::grams::Grams;
+use domain::incident::{IncidentNote, Milestone};
+use serde::Deserialize;
+use store::Conn;
+
+#[derive(Template)]
+#[template(path = "incident.html")]
+struct Incident {
+    words: Words,
+    title: String,
+    /// Who told it, when, why.
+    told: String,
+    why: String,
+    drill: bool,
+    open: bool,
+    id: String,
+    number: String,
+    /// What was done when.
+    clock: Vec<(String, String, String)>,
+    /// What is still to be counted, in words; nothing where all is.
+    to_count: Option<String>,
+    figures: Vec<(String, String)>,
+    lots: Vec<Row>,
+    /// The lots of which something is there and held, as the script sends them.
+    held: Option<Held>,
+    people: Vec<Person>,
+    sold: Vec<(String, String, String)>,
+    notices: Vec<(String, String, Vec<String>, Vec<String>)>,
+    outside: Vec<(String, String)>,
+    acts: Vec<(String, String, String)>,
+    places: Vec<(String, String)>,
+    /// Are guests told?
+    shown: bool,
+}
+
+struct Row {
+    code: String,
+    shown: String,
+    name: String,
+    book: String,
+    left: String,
+    stands: String,
+    because: String,
+}
+
+/// What may be disposed of together.
+struct Held {
+    lots: String,
+    says: String,
+}
+
+struct Person {
+    role: String,
+    name: String,
+    more: String,
+    told: String,
+    answered: String,
+}
+
+#[derive(Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Asked {
+    /// The deed that was just done.
+    did: Option<String>,
+}
+
+/// A recall.
+pub async fn page(request: HttpRequest, asking: Asking, number: web::Path<String>) -> HttpResponse {
+    super::asked(&request, asking, move |app, conn, asked: &Asked| {
+        // What was done shows on the page itself.
+        let _ = &asked.did;
+        view(app, conn, &number)
+    })
+    .await
+}
+
+fn view(app: &Caller<'_>, conn: &mut Conn, number: &str) -> Result<Incident> {
+    let names = Names::load(app, conn)?;
+    let words = Words::of(&names);
+    let facts = recall::of_number(app, conn, number)?;
+    let moment = |at: &str| moment(&words, at);
+    let shown = facts.acts.iter().rev();
+    let mut shown = shown.filter(|act| ["shown", "hidden"].contains(&act.kind.as_str()));
+    let shown = shown.next().is_some_and(|act| act.kind == "shown");
+    let told = ReportSays::ToldBy {
+        by: facts.told_by.clone(),
+        at: local(&facts.told_at),
+        hazard: domain::incident::Hazard::parse(&facts.hazard)
+            .unwrap_or(domain::incident::Hazard::Other)
+            .says()
+            .into(),
+    };
+    Ok(Incident {
+        title: title(&words, &facts),
+        told: words.say(told),
+        why: facts.why.clone(),
+        drill: facts.drill,
+        open: !facts.closed,
+        id: facts.id.clone(),
+        number: facts.number.clone(),
+        clock: clock(&words, &facts),
+        to_count: (facts.uncounted > 0 && !facts.closed).then(|| {
+            words.say(ReportSays::Open {
+                uncounted: facts.uncounted,
+                packs: facts.to_count,
+            })
+        }),
+        figures: figures(&words, &facts),
+        held: held(&words, &facts),
+        lots: facts
+            .lots
+            .iter()
+            .filter(|lot| !lot.packs.is_empty())
+            .map(|lot| row(&words, lot))
+            .collect(),
+        people: facts
+            .sources
+            .iter()
+            .chain(&facts.customers)
+            .map(|one| person(&words, one))
+            .collect(),
+        sold: sold(&words, &facts),
+        notices: notices(&facts)
+            .into_iter()
+            .map(|of| (of.language, of.title, of.customers, of.shelf))
+            .collect(),
+        outside: facts
+            .outside
+            .iter()
+            .map(|out| {
+                let why = recall::facts::in_language(&out.why, words.lang(), "");
+                (out.lot.clone().unwrap_or_default(), why)
+            })
+            .collect(),
+        acts: facts
+            .acts
+            .iter()
+            .map(|act| {
+                let what = act_says(&words, &act.kind);
+                let whom = act.whom.as_deref().unwrap_or_default();
+                let when = format!("{}, {}", moment(&act.at), act.by);
+                (
+                    when,
+                    format!("{what} {whom}").trim().to_owned(),
+                    act.text.clone(),
+                )
+            })
+            .collect(),
+        places: names
+            .places
+            .iter()
+            .map(|(code, name)| (code.clone(), name.clone()))
+            .collect(),
+        shown,
+        words,
+    })
+}
+
+/// Its number, and whether it is a drill.
+pub fn title(words: &Words, facts: &IncidentFacts) -> String {
+    let number = facts.number.clone();
+    match facts.drill {
+        true => words.say(ReportSays::DrillTitle { number }),
+        false => words.say(ReportSays::Title { number }),
+    }
+}
+
+fn local(at: &str) -> chrono::NaiveDateTime {
+    let at = DateTime::parse_from_rfc3339(at);
+    at.map_or_else(|_| chrono::NaiveDateTime::default(), |at| at.naive_local())
+}
+
+/// A moment of the facts, as the kitchen's clock shows it.
+pub fn moment(words: &Words, at: &str) -> String {
+    words.0.moment(local(at))
+}
+
+/// What was done when, and how long after the call.
+pub fn clock(words: &Words, facts: &IncidentFacts) -> Vec<(String, String, String)> {
+    let marks = facts.milestones.iter();
+    let one = |mark: &recall::facts::MilestoneFacts| {
+        let what = Milestone::parse(&mark.what);
+        let what = what.map_or_else(String::new, |what| words.headed(what.says()));
+        let later = ReportSays::Later {
+            hours: mark.seconds / 3_600,
+            minutes: mark.seconds / 60 % 60,
+        };
+        (what, moment(words, &mark.at), words.say(later))
+    };
+    marks.map(one).collect()
+}
+
+/// What became of everything since the call.
+pub fn figures(words: &Words, facts: &IncidentFacts) -> Vec<(String, String)> {
+    let sums = &facts.sums;
+    let all = [
+        (ReportSays::SumBook, sums.book_grams.0),
+        (ReportSays::SumMissing, sums.missing_grams.0),
+        (ReportSays::SumSurplus, sums.surplus_grams.0),
+        (ReportSays::SumBack, sums.back_grams.0),
+        (ReportSays::SumDestroyed, sums.destroyed_grams.0),
+        (ReportSays::SumReturned, sums.returned_grams.0),
+        (ReportSays::SumGone, sums.gone_grams.0),
+        (ReportSays::SumLeft, sums.left_grams.0),
+    ];
+    let told = all.into_iter().filter(|(_, grams)| *grams != Grams::ZERO);
+    told.map(|(says, grams)| (words.headed(says), words.grams(grams)))
+        .collect()
+}
+
+/// How a lot stands: not counted, with what is missing, or all there.
+fn row(words: &Words, lot: &LotFacts) -> Row {
+    let packs = lot.uncounted();
+    let sums = &lot.sums;
+    let mut stands = Vec::new();
+    if packs > 0 {
+        stands.push(words.say(ReportSays::NotCounted { packs }));
+    }
+    for (says, grams) in [
+        (ReportSays::SumMissing, sums.missing_grams.0),
+        (ReportSays::SumSurplus, sums.surplus_grams.0),
+        (ReportSays::SumBack, sums.back_grams.0),
+        (ReportSays::SumDestroyed, sums.destroyed_grams.0),
+        (ReportSays::SumReturned, sums.returned_grams.0),
+    ] {
+        if grams != Grams::ZERO {
+            stands.push(format!("{} {}", words.grams(grams), words.say(says)));
+        }
+    }
+    if stands.is_empty() {
+        stands.push(words.t("page-incident-all-there"));
+    }
+    let because = lot.because.first();
+    Row {
+        code: lot.code.clone(),
+        shown: lot.shown.clone(),
+        name: lot.name(words.lang()),
+        book: words.grams(sums.book_grams.0),
+        left: words.or_dash(sums.left_grams.0),
+        stands: stands.join("; "),
+        because: because.map_or_else(String::new, |why| {
+            recall::facts::in_language(why, words.lang(), "")
+        }),
+    }
+}
+
+fn held(words: &Words, facts: &IncidentFacts) -> Option<Held> {
+    if facts.closed || facts.drill || !facts.holds {
+        return None;
+    }
+    let left = facts.lots.iter();
+    let left: Vec<&LotFacts> = left
+        .filter(|lot| lot.sums.left_grams.0 > Grams::ZERO)
+        .collect();
+    let codes: Vec<String> = left.iter().map(|lot| format!("\"{}\"", lot.code)).collect();
+    let says = super::says::PageSays::IncidentDispose {
+        lots: left.len(),
+        weight: left.iter().map(|lot| lot.sums.left_grams.0).sum(),
+    };
+    (!left.is_empty()).then(|| Held {
+        lots: format!("[{}]", codes.join(",")),
+        says: words.say(says),
+    })
+}
+
+fn person(words: &Words, one: &PersonFacts) -> Person {
+    let role = match one.role.as_str() {
+        "farm" => ReportSays::Farm,
+        "abattoir" => ReportSays::Abattoir,
+        "supplier" => ReportSays::Supplier,
+        _ => ReportSays::Customer,
+    };
+    let grams = one.grams.map(|grams| words.grams(grams.0));
+    let more: Vec<String> = one
+        .address
+        .clone()
+        .into_iter()
+        .chain((!one.lots.is_empty()).then(|| one.lots.join(", ")))
+        .chain(grams)
+        .collect();
+    Person {
+        role: words.headed(role),
+        name: one.name.clone(),
+        more: more.join("; "),
+        told: match &one.told_at {
+            Some(at) => moment(words, at),
+            None => words.say(ReportSays::NotTold),
+        },
+        answered: one.answered.clone().unwrap_or_default(),
+    }
+}
+
+fn sold(words: &Words, facts: &IncidentFacts) -> Vec<(String, String, String)> {
+    let one = |of: &recall::facts::SoldFacts| {
+        let hour = ReportSays::Hour {
+            day: of.day.parse().unwrap_or_default(),
+            from: of.hour,
+            until: of.hour + 1,
+        };
+        let name = recall::facts::in_language(&of.names, words.lang(), &of.lot);
+        let packs = words.packs(of.packs);
+        let what = format!("{name}, {}", of.lot);
+        let sold = format!("{packs}, {}", words.grams(of.grams.0));
+        let how_much = match of.to.is_empty() {
+            true => sold,
+            false => words.say(super::says::PageSays::AndMore {
+                what: sold,
+                more: of.to.join("; "),
+            }),
+        };
+        (words.say(hour), what, how_much)
+    };
+    facts.sold.iter().map(one).collect()
+}
+
+fn act_says(words: &Words, kind: &str) -> String {
+    match kind {
+        "begun" => words.headed(ReportSays::Begun),
+        "scope" => words.headed(ReportSays::Scoped),
+        "shown" => words.headed(ReportSays::Shown),
+        "hidden" => words.headed(ReportSays::Hidden),
+        "disposed" => words.headed(ReportSays::Disposed),
+        "closed" => words.headed(ReportSays::Closed),
+        kind => {
+            let note = IncidentNote::parse(kind).unwrap_or(IncidentNote::Note);
+            words.headed(note.says())
+        }
+    }
+}
+
+/// How many packs of a lot wait at a place, and their numbers.
+pub fn waiting_at(lot: &LotFacts, place: &str) -> Vec<u32> {
+    let here = lot.packs.iter().filter(|pack| pack.place == place);
+    let waiting = here.filter(|pack| is_uncounted(pack));
+    waiting.map(|pack| pack.pack).collect()
+}

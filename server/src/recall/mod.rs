@@ -1,0 +1,22 @@
+//! The report of an incident: its facts are gathered from the record as it was at a moment, and kept when it is
+//! closed. Everything that is told of it (answer, page, paper, spreadsheet, picture) is made of them alone, without a
+//! clock: the same facts give the same bytes.
+
+pub mod facts;
+mod gather;
+mod gathered;
+mod notice;
+mod paper;
+mod people;
+mod picture;
+pub mod says;
+mod sheet;
+mod tables;
+mod told;
+
+pub use facts::IncidentFacts;
+pub use gather::{of, of_number, to_keep};
+pub use notice::{Notice, notices};
+pub use paper::paper;
+pub use picture::picture;
+pub use sheet::sheet;

@@ -1,0 +1,66 @@
+//! The picture of an incident, from its facts: the lots in scope, those that it begins with among them.
+
+use super::facts::{IncidentFacts, LotFacts};
+use crate::pictures::{Drawn, Family};
+use chrono::{DateTime, Days, NaiveDateTime, NaiveTime};
+use domain::grams::Grams;
+use domain::words::{Account, DeedKind};
+
+/// What is drawn of an incident, in a language.
+pub fn picture(facts: &IncidentFacts, language: &str) -> Family {
+    let until = local(&facts.as_of).date();
+    let until = until.checked_add_days(Days::new(1)).unwrap_or(until);
+    Family {
+        lots: facts
+            .lots
+            .iter()
+            .map(|lot| drawn(lot, facts, language))
+            .collect(),
+        until: until.and_time(NaiveTime::MIN),
+    }
+}
+
+/// A moment by the kitchen's clock.
+pub(super) fn local(text: &str) -> NaiveDateTime {
+    let at = DateTime::parse_from_rfc3339(text);
+    at.map_or(NaiveDateTime::MIN, |at| at.naive_local())
+}
+
+fn drawn(lot: &LotFacts, facts: &IncidentFacts, language: &str) -> Drawn {
+    let left = lot.went.on_hand.0;
+    let held = facts.holds && !facts.drill;
+    let went = [
+        (Account::Used, lot.went.used),
+        (Account::Sold, lot.went.sold),
+        (Account::Served, lot.went.served),
+        (Account::Discarded, lot.went.discarded),
+        (Account::Shipped, lot.went.shipped),
+        (Account::Returned, lot.went.returned),
+        (Account::Lost, lot.went.lost),
+        (Account::Unexplained, lot.went.unexplained),
+    ];
+    let went = went.iter().filter(|(_, grams)| grams.0 > Grams::ZERO);
+    let name = super::facts::in_language(&lot.names, language, &lot.product);
+    Drawn {
+        code: lot.shown.clone(),
+        name: match &lot.note {
+            Some(note) => format!("{name} ({note})"),
+            None => name,
+        },
+        made_at: local(&lot.made_at),
+        step: DeedKind::parse(&lot.made_kind).unwrap_or(DeedKind::Receive),
+        made_by: lot.made_by,
+        is_start: lot.is_start,
+        made: lot.went.made.0,
+        on_hand: left,
+        held: if held { left } else { Grams::ZERO },
+        gone_at: lot.gone_at.as_deref().map(local),
+        places: lot
+            .places
+            .iter()
+            .map(|(code, grams)| (facts.place(code).to_owned(), grams.0))
+            .collect(),
+        went: went.map(|(account, _)| *account).collect(),
+        used_in: lot.used_in.clone(),
+    }
+}

@@ -1,0 +1,100 @@
+//! A recall over a large record: what a salt and a spice went into is listed, held in one act, told and drawn.
+//!
+//! `cargo bench -p stories --bench recall`. PostgreSQL too where `TEST_DATABASE_URL` names a server; there up to
+//! `BENCH_POSTGRES_LOTS` lots (100000 if left out). Of a million lots some fifty thousand are reached. Wanted: listed
+//! within a second, held within five, drawn within one. The floor is the walk forward on keys alone.
+#![allow(clippy::disallowed_methods, reason = "a bench measures time")]
+
+#[allow(dead_code, reason = "other benches use the rest of it")]
+mod record;
+
+use gambrel::caller::Caller;
+use gambrel::deeds::incident;
+use gambrel::pictures;
+use gambrel::read::scope;
+use gambrel::recall;
+use gambrel::wire::asked::Id;
+use gambrel::wire::incidents::IncidentAsked;
+use gambrel::wire::scope::ScopeAsked;
+use serde_json::json;
+use std::time::{Duration, Instant};
+use store::{lots, trace};
+use stories::Engine;
+use stories::bench::{ms, row, size as smaller};
+use stories::call::fresh_id;
+use words::{Language, Speech};
+
+fn main() {
+    let most: usize = std::env::var("BENCH_POSTGRES_LOTS")
+        .ok()
+        .and_then(|most| most.parse().ok())
+        .unwrap_or(100_000);
+    for engine in record::engines() {
+        println!("{engine:?}, once each");
+        row(&[
+            "lots",
+            "reached",
+            "floor ms",
+            "list ms",
+            "hold ms",
+            "facts ms",
+            "picture ms",
+        ]);
+        let usual: &[usize] = &[10_000, 100_000, 1_000_000];
+        for &size in smaller(usual, &[2_000]) {
+            if engine == Engine::Sqlite || size <= most {
+                measure(engine, size);
+            }
+        }
+    }
+}
+
+fn timed<T>(what: impl FnOnce() -> T) -> (T, Duration) {
+    let start = Instant::now();
+    let done = what();
+    (done, start.elapsed())
+}
+
+fn measure(engine: Engine, size: usize) {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let app = record::furnished(engine, folder.path());
+    let grown = record::grow(&app, size);
+    let starts = [grown.salt, grown.spice];
+    let named = app
+        .store
+        .look(|conn| lots::by_keys(conn, &starts))
+        .expect("the lots are there");
+    let named: Vec<_> = named.iter().map(|lot| json!({ "lot": lot.code })).collect();
+    let asked = json!({ "start": named, "spreads": "lineage" });
+    let question: ScopeAsked = record::read(&asked);
+    let (_, floor) = timed(|| app.store.look(|conn| trace::forward(conn, &starts)));
+    let (found, listing) = timed(|| {
+        app.store
+            .read(|conn| scope::find(&app, conn, &question, "", None))
+    });
+    let reached = found.map_or(0, |found| found.scope.lots.len());
+    let caller = Caller::new(&app);
+    let id = fresh_id();
+    let begun: IncidentAsked =
+        record::read(&json!({ "id": id, "by": "Bench", "told_by": "The supplier",
+        "hazard": "allergen", "hold": true, "why": "The salt", "scope": asked }));
+    let (done, holding) = timed(|| incident::begin(&caller, &begun));
+    assert!(done.is_ok(), "it is held");
+    let of: Id = record::read(&json!(id));
+    let (facts, telling) = timed(|| app.store.read(|conn| recall::of(&app, conn, of, None)));
+    let facts = facts.expect("the facts");
+    assert_eq!(facts.lots.len(), reached);
+    let speech = Speech::in_language(Language::English);
+    let (drawn, drawing) =
+        timed(|| pictures::family(&recall::picture(&facts, "en"), &speech).len());
+    assert!(drawn > 0);
+    row(&[
+        &grown.lots.to_string(),
+        &reached.to_string(),
+        &ms(floor),
+        &ms(listing),
+        &ms(holding),
+        &ms(telling),
+        &ms(drawing),
+    ]);
+}

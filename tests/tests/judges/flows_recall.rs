@@ -1,0 +1,59 @@
+//! A recall in a real browser: from the phone call to the hold, and a count by scanning on a phone.
+
+use super::flows::{Hand, PHONE, TABLET};
+use serde_json::json;
+use stories::browser::Browser;
+use stories::queue::until;
+use stories::recall::{begin, incident};
+use stories::{Engine, House};
+
+#[test]
+fn from_the_phone_call_to_the_hold_it_is_three_acts() {
+    let house = House::demo(Engine::Sqlite);
+    let caller = house.caller();
+    let browser = Browser::reading("en");
+    let mut hand = Hand::of(&browser, &house, "Oda Marsh", TABLET);
+    hand.open("/recall");
+    browser.type_into("main input[name=q]", "0608 17");
+    hand.tap("main form button");
+    until(|| hand.text().contains("0608-17"));
+    hand.tap("main a.grand");
+    until(|| hand.text().contains("11 lots are on hand"));
+    browser.type_into("main input[name=told_by]", "Harle Gate");
+    browser.type_into("main input[name=why]", "Antibiotic");
+    hand.tap("main form[data-deed] button");
+    hand.did();
+    assert_eq!(hand.taps, 3);
+    let all = caller.read("/api/incidents");
+    assert_eq!(all["incidents"][0]["hazard"], "residue");
+    assert!(hand.text().contains("26.927 kg"), "{}", hand.text());
+    // The next act is the count.
+    hand.tap("main a.grand");
+    until(|| hand.text().contains("of 6"));
+}
+
+#[test]
+fn a_scan_counts_a_pack_and_what_is_missing_is_said_once() {
+    let house = House::demo(Engine::Sqlite);
+    let caller = house.caller();
+    let id = begin(&caller, json!({ "carcass": "0608-17" }), false);
+    let bacon = caller.noted("L13");
+    let browser = Browser::reading("en");
+    let mut hand = Hand::of(&browser, &house, "Oda Marsh", PHONE);
+    hand.open("/recall/CHK-2026-1/count?place=case");
+    let counted = || incident(&caller, &id)["count"]["uncounted_packs"].clone();
+    assert_eq!(counted(), 56);
+    // A scan is typing and Enter, and nothing is tapped.
+    for (pack, left, shown) in [(9, 55, "1 of 21"), (10, 54, "2 of 21")] {
+        browser.type_into("main input[name=code]", &format!("{bacon}/{pack}"));
+        browser.press("\u{e007}");
+        until(|| hand.text().contains(shown));
+        assert_eq!(counted(), left);
+    }
+    assert_eq!(hand.taps, 0);
+    let shown = hand.text();
+    assert!(shown.contains("2 of 21 packs are counted here"), "{shown}");
+    // One tap undoes the last.
+    hand.tap("button.undo");
+    until(|| counted() == 55);
+}
