@@ -1,5 +1,9 @@
 //! Options: the command line wins over the environment, the environment over one TOML file.
 
+mod record;
+
+pub use record::{BackupArgs, CheckArgs, ExportArgs, ImportArgs, RestoreArgs};
+
 use crate::log::Level;
 use crate::tls::CertificateFiles;
 use crate::web_address::is_web_address;
@@ -24,7 +28,17 @@ pub enum Command {
     /// Serves the pages and the API. Try it with --demo.
     Serve(ServeArgs),
     /// Reads the whole record, proves that it is sound, and prints its digest.
-    Check(DatabaseArgs),
+    Check(CheckArgs),
+    /// Prints the end of the record's chain: a line to be kept outside, for `check --anchor`.
+    Anchor(DatabaseArgs),
+    /// Copies the whole record into a folder, while it is worked in, and proves the copy.
+    Backup(BackupArgs),
+    /// Makes a record of a copy where there is none, and proves it. Nothing is overwritten.
+    Restore(RestoreArgs),
+    /// Writes the whole record as plain files that need no program of ours.
+    Export(ExportArgs),
+    /// Makes the same record of such files, on either engine, where there is none.
+    Import(ImportArgs),
     /// Lists the rows of the law that it works by, with their sources' marks.
     Profiles(ProfilesArgs),
     /// Lists the people of the record, adds one, or gives one a word that signs them in once.
