@@ -84,27 +84,20 @@ fn a_copy_is_made_while_deeds_go_on_and_becomes_a_record_again(engine: Engine) {
     assert!(says.contains("is there already"), "{says}");
     let target = fresh_database(engine, keep.path());
     let told = gambrel(&["restore", copy, "--database", &target]);
-    assert!(
-        told.contains("restored 460 deeds") || told.contains("restored 4"),
-        "{told}"
-    );
+    assert!(told.contains("restored 4"), "{told}");
     let checked = gambrel(&["check", "--database", &target, "--anchor", anchor]);
     assert!(checked.contains("nothing up to link"), "{checked}");
     // A copy that was altered is no copy.
-    let mut bytes = std::fs::read(copy).unwrap();
-    let place = find(&bytes, b"the half pig")
-        .or_else(|| find(&bytes, b"Jory Abend"))
+    use diesel::connection::SimpleConnection;
+    use diesel::{Connection, SqliteConnection};
+    let mut conn = SqliteConnection::establish(copy).unwrap();
+    conn.batch_execute("UPDATE deeds SET person = 'Nobody' WHERE id = (SELECT MIN(id) FROM deeds)")
         .unwrap();
-    bytes[place] ^= 1;
-    std::fs::write(copy, bytes).unwrap();
+    drop(conn);
     let again = tempfile::tempdir().unwrap();
     let other = fresh_database(engine, again.path());
     let says = refused(&["restore", copy, "--database", &other]);
     assert!(says.contains("the copy is not sound"), "{says}");
-}
-
-fn find(bytes: &[u8], what: &[u8]) -> Option<usize> {
-    bytes.windows(what.len()).position(|window| window == what)
 }
 
 /// What is received and made after the copy has codes that the restored record never gives out.
