@@ -1,7 +1,9 @@
 //! Options: the command line wins over the environment, the environment over one TOML file.
 
+mod certificate;
 mod record;
 
+pub use certificate::CertificateArgs;
 pub use record::{BackupArgs, CheckArgs, ExportArgs, ImportArgs, RestoreArgs};
 
 use crate::log::Level;
@@ -183,22 +185,6 @@ pub struct TokenArgs {
     #[arg(long, value_name = "true|false", action = ArgAction::Set, default_value_t = true, num_args = 0..=1,
           require_equals = true, default_missing_value = "true")]
     pub speaks_for_others: bool,
-}
-
-/// Which certificate.
-#[derive(Debug, Args)]
-pub struct CertificateArgs {
-    /// The folder that it goes into. Nothing there is overwritten.
-    #[arg(long, value_name = "FOLDER")]
-    pub out: PathBuf,
-    /// A name or number that tablets call the service by: bench.local, 192.168.1.20. Again for more.
-    #[arg(
-        long = "host",
-        value_name = "NAME",
-        required = true,
-        value_delimiter = ','
-    )]
-    pub hosts: Vec<String>,
 }
 
 /// Which label.
