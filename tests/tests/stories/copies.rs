@@ -50,10 +50,10 @@ fn copies(folder: &Path) -> Vec<PathBuf> {
     found
 }
 
-fn sell_some(caller: &Caller, lot: &str, times: usize) {
+fn clean(caller: &Caller, times: usize) {
     for _ in 0..times {
-        let served = json!({ "kind": "serve", "lot": lot, "grams": 1 });
-        caller.deed("/api/departures", served).expect(201);
+        let cleaned = json!({ "place": "bench" });
+        caller.deed("/api/clean-downs", cleaned).expect(201);
     }
 }
 
@@ -61,11 +61,11 @@ fn a_copy_is_made_while_deeds_go_on_and_becomes_a_record_again(engine: Engine) {
     let house = House::demo(engine);
     let (caller, keep) = (house.caller(), tempfile::tempdir().unwrap());
     let folder = house.folder().join("copies");
-    let (to, lot) = (folder.to_str().unwrap(), caller.noted("L13"));
+    let to = folder.to_str().unwrap();
     let told = std::thread::scope(|scope| {
-        let selling = scope.spawn(|| sell_some(&house.caller(), &lot, 30));
+        let cleaning = scope.spawn(|| clean(&house.caller(), 30));
         let told = gambrel(&["backup", "--database", &house.database, "--to", to]);
-        selling.join().unwrap();
+        cleaning.join().unwrap();
         told
     });
     let made = copies(&folder);
@@ -76,7 +76,7 @@ fn a_copy_is_made_while_deeds_go_on_and_becomes_a_record_again(engine: Engine) {
         .find_map(|line| line.strip_prefix("anchor "))
         .unwrap();
     // The original went on, and still has the copy's anchor on its way.
-    sell_some(&caller, &lot, 1);
+    clean(&caller, 1);
     let checked = gambrel(&["check", "--database", &house.database, "--anchor", anchor]);
     assert!(checked.contains("nothing up to link"), "{checked}");
     // Where a record is, nothing is overwritten.

@@ -201,12 +201,13 @@ fn a_chain_made_anew_is_no_match_for_an_anchor(engine: Engine) {
 /// A copy on a disk that takes no writes is proven where it lies, and nothing is put beside it.
 #[test]
 fn a_copy_that_cannot_be_written_is_checked() {
-    let (mut house, anchor) = record(Engine::Sqlite);
-    house.restart();
-    house.end();
+    let (house, anchor) = record(Engine::Sqlite);
     let folder = tempfile::tempdir().unwrap();
-    let copy = folder.path().join("copy.db");
-    std::fs::copy(&house.database, &copy).unwrap();
+    let to = folder.path().to_str().unwrap();
+    let out = gambrel(&["backup", "--database", &house.database, "--to", to]);
+    assert!(out.status.success(), "{out:?}");
+    let entry = std::fs::read_dir(folder.path()).unwrap().next().unwrap();
+    let copy = entry.unwrap().path();
     let before = std::fs::read(&copy).unwrap();
     let closed = |closed: bool| {
         for path in [copy.as_path(), folder.path()] {
