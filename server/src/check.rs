@@ -10,6 +10,7 @@ use std::cell::RefCell;
 use std::collections::HashMap;
 use std::sync::Arc;
 use store::audit::Report;
+use store::chain::{Anchor, Chain};
 use store::family::{self, Extent, Products, WalkStart};
 use store::{Conn, Store};
 
@@ -17,9 +18,16 @@ use store::{Conn, Store};
 ///
 /// # Errors
 /// In words: the record cannot be opened or read.
-pub fn run(place: &Where) -> Result<bool, String> {
-    let store = Store::open(&place.address, false, 1).map_err(|error| error.to_string())?;
-    let (report, digest) = look(&store).map_err(|error| error.to_string())?;
+pub fn run(place: &Where, anchor: Option<&str>) -> Result<bool, String> {
+    let anchor = match anchor {
+        Some(text) => Some(Anchor::parse(text).ok_or_else(|| {
+            format!("{text:?} is no anchor; write it as it was printed: GAMBREL, a number, and 64 digits and letters")
+        })?),
+        None => None,
+    };
+    let store = opened(place)?;
+    let (report, chain, digest) =
+        whole(&store, anchor.as_ref()).map_err(|error| error.to_string())?;
     for finding in &report.findings {
         println!("{}: {}", finding.about, finding.says);
     }
@@ -30,8 +38,85 @@ pub fn run(place: &Where) -> Result<bool, String> {
         report.packs,
         report.findings.len()
     );
+    let late = match chain.late {
+        0 => String::new(),
+        late => format!(", {late} of them sealed when the record got its chain"),
+    };
+    println!("{} links{late}", chain.links);
+    if let (Some(anchor), true) = (&anchor, report.findings.is_empty()) {
+        println!(
+            "nothing up to link {} was altered since the anchor was made",
+            anchor.number
+        );
+    }
+    if let Some(end) = &chain.end {
+        println!("anchor {end}");
+    }
     println!("digest {digest}");
     Ok(report.findings.is_empty())
+}
+
+/// The end of the chain, as a line to be kept outside the record.
+///
+/// # Errors
+/// In words: the record cannot be opened or read, or nothing is on record.
+pub fn anchor(place: &Where) -> Result<String, String> {
+    let end = opened(place)?.look(store::chain::anchor);
+    let end = end.map_err(|error| error.to_string())?;
+    end.map(|anchor| anchor.to_string())
+        .ok_or_else(|| "nothing is on record yet, so there is nothing to anchor".into())
+}
+
+/// The record, untouched if that can be: one of an earlier version is brought up to this one first.
+fn opened(place: &Where) -> Result<Store, String> {
+    let untouched = Store::to_read(&place.address).map_err(|error| error.to_string())?;
+    match untouched {
+        Some(store) => Ok(store),
+        None => Store::open(&place.address, false, 1).map_err(|error| error.to_string()),
+    }
+}
+
+/// What is proven of a record.
+#[derive(Debug)]
+pub struct Proven {
+    /// Deeds, lots and packs.
+    pub counts: (u64, u64, u64),
+    /// The end of its chain.
+    pub anchor: Option<Anchor>,
+    /// Its digest.
+    pub digest: String,
+    /// What is not as it must be.
+    pub findings: Vec<AuditFinding>,
+}
+
+impl Proven {
+    /// How much there is of it, in words.
+    pub fn counted(&self) -> String {
+        let (deeds, lots, packs) = self.counts;
+        format!("{deeds} deeds, {lots} lots, {packs} packs")
+    }
+}
+
+/// Proves a record.
+///
+/// # Errors
+/// The record cannot be read.
+pub fn proven(store: &Store) -> store::Result<Proven> {
+    store.read(|conn| proven_of(conn))
+}
+
+/// Proves a record in the transaction that is open.
+///
+/// # Errors
+/// The record cannot be read.
+pub fn proven_of(conn: &mut Conn) -> store::Result<Proven> {
+    let (report, chain, digest) = whole_of(conn, None)?;
+    Ok(Proven {
+        counts: (report.deeds, report.lots, report.packs),
+        anchor: chain.end,
+        digest,
+        findings: report.findings,
+    })
 }
 
 /// What the checker finds in a record, and the record's digest, both at one moment.
@@ -39,19 +124,62 @@ pub fn run(place: &Where) -> Result<bool, String> {
 /// # Errors
 /// The record cannot be read.
 pub fn look(store: &Store) -> store::Result<(Report, String)> {
+    let (report, _, digest) = whole(store, None)?;
+    Ok((report, digest))
+}
+
+/// The same, with what was seen of its chain, held against an anchor. What is so damaged that one of the checkers
+/// cannot read it is a finding: the others go on.
+///
+/// # Errors
+/// The record cannot be read.
+pub fn whole(store: &Store, anchor: Option<&Anchor>) -> store::Result<(Report, Chain, String)> {
+    store.read(|conn| whole_of(conn, anchor))
+}
+
+fn whole_of(conn: &mut Conn, anchor: Option<&Anchor>) -> store::Result<(Report, Chain, String)> {
+    let mut findings = Vec::new();
+    let unread = |error: store::Error| AuditFinding::new("the record", error.to_string());
+    match store::integrity::check(conn) {
+        Ok(found) => findings.extend(found),
+        Err(error) => findings.push(unread(error)),
+    }
+    let mut chain = match store::chain::check(conn, anchor) {
+        Ok(chain) => chain,
+        Err(error) => Chain {
+            findings: vec![unread(error)],
+            ..Chain::default()
+        },
+    };
+    findings.append(&mut chain.findings);
+    let mut report = contents(conn);
+    findings.append(&mut report.findings);
+    let digest = store::digest::digest(conn).unwrap_or_else(|error| {
+        findings.push(unread(error));
+        String::new()
+    });
+    report.findings = findings;
+    Ok((report, chain, digest))
+}
+
+/// What the record says, past the checker that is separate from the maker.
+fn contents(conn: &mut Conn) -> Report {
     let products = Known::default();
-    store.read(|conn| {
-        let mut report = store::audit::run(conn, |conn, row| {
-            let version = row.version_id;
-            let product = match products.known(version) {
-                Some(known) => known,
-                None => products.read(version, &store::entries::version(conn, version)?)?,
-            };
-            row.later(&product)
-        })?;
-        report.findings.extend(truths(conn, &products)?);
-        Ok((report, store::digest::digest(conn)?))
-    })
+    let mut report = store::audit::run(conn, |conn, row| {
+        let version = row.version_id;
+        let product = match products.known(version) {
+            Some(known) => known,
+            None => products.read(version, &store::entries::version(conn, version)?)?,
+        };
+        row.later(&product)
+    });
+    match truths(conn, &products) {
+        Ok(found) => report.findings.extend(found),
+        Err(error) => report
+            .findings
+            .push(AuditFinding::new("the record", error.to_string())),
+    }
+    report
 }
 
 /// The products that were met.

@@ -1,5 +1,11 @@
 //! Options: the command line wins over the environment, the environment over one TOML file.
 
+mod certificate;
+mod record;
+
+pub use certificate::CertificateArgs;
+pub use record::{BackupArgs, CheckArgs, ExportArgs, ImportArgs, RestoreArgs};
+
 use crate::label_facts::file::show::DesignArgs;
 use crate::log::Level;
 use crate::tls::CertificateFiles;
@@ -25,7 +31,17 @@ pub enum Command {
     /// Serves the pages and the API. Try it with --demo.
     Serve(ServeArgs),
     /// Reads the whole record, proves that it is sound, and prints its digest.
-    Check(DatabaseArgs),
+    Check(CheckArgs),
+    /// Prints the end of the record's chain: a line to be kept outside, for `check --anchor`.
+    Anchor(DatabaseArgs),
+    /// Copies the whole record into a folder, while it is worked in, and proves the copy.
+    Backup(BackupArgs),
+    /// Makes a record of a copy where there is none, and proves it. Nothing is overwritten.
+    Restore(RestoreArgs),
+    /// Writes the whole record as plain files that need no program of ours.
+    Export(ExportArgs),
+    /// Makes the same record of such files, on either engine, where there is none.
+    Import(ImportArgs),
     /// Lists the rows of the law that it works by, with their sources' marks.
     Profiles(ProfilesArgs),
     /// Lists the people of the record, adds one, or gives one a word that signs them in once.
@@ -170,22 +186,6 @@ pub struct TokenArgs {
     #[arg(long, value_name = "true|false", action = ArgAction::Set, default_value_t = true, num_args = 0..=1,
           require_equals = true, default_missing_value = "true")]
     pub speaks_for_others: bool,
-}
-
-/// Which certificate.
-#[derive(Debug, Args)]
-pub struct CertificateArgs {
-    /// The folder that it goes into. Nothing there is overwritten.
-    #[arg(long, value_name = "FOLDER")]
-    pub out: PathBuf,
-    /// A name or number that tablets call the service by: bench.local, 192.168.1.20. Again for more.
-    #[arg(
-        long = "host",
-        value_name = "NAME",
-        required = true,
-        value_delimiter = ','
-    )]
-    pub hosts: Vec<String>,
 }
 
 /// Which label.

@@ -7,11 +7,13 @@
 
 pub mod app;
 
+pub mod archive;
 pub mod body;
 pub mod caller;
 pub mod check;
 pub mod clock;
 pub mod config;
+pub mod copies;
 pub mod deeds;
 pub mod demo;
 pub mod door;

@@ -2,13 +2,13 @@
 
 use clap::Parser;
 use gambrel::app::App;
-use gambrel::config::{Cli, Command, DatabaseArgs, LabelArgs, ProfilesArgs, ServeArgs};
+use gambrel::config::{CheckArgs, Cli, Command, LabelArgs, ProfilesArgs, ServeArgs};
 use gambrel::door::hosts::Hosts;
 use gambrel::label_facts::file;
 use gambrel::tls::{self, CertificateFiles};
 use gambrel::who::{commands, people};
 use gambrel::world::Clock;
-use gambrel::{check, demo, log, profiles, rooms, serve};
+use gambrel::{archive, check, copies, demo, log, profiles, rooms, serve};
 use std::io::Write;
 use std::net::TcpListener;
 use std::process::ExitCode;
@@ -18,6 +18,11 @@ fn main() -> ExitCode {
     let done = match Cli::parse().command {
         Command::Serve(args) => serve(&args).map(|()| true),
         Command::Check(args) => check(&args),
+        Command::Anchor(args) => say(args.resolve(false).and_then(|place| check::anchor(&place))),
+        Command::Backup(args) => say(copies::backup(&args, Clock::Machine.now())),
+        Command::Restore(args) => say(copies::restore(&args)),
+        Command::Export(args) => say(archive::export(&args, Clock::Machine.now())),
+        Command::Import(args) => say(archive::import(&args)),
         Command::Profiles(args) => list(&args).map(|()| true),
         Command::People(args) => say(shipped().and_then(|law| commands::people(&args, law))),
         Command::Token(args) => say(shipped().and_then(|law| commands::token(&args, law))),
@@ -45,8 +50,8 @@ fn say(done: Result<String, String>) -> Result<bool, String> {
     Ok(true)
 }
 
-fn check(args: &DatabaseArgs) -> Result<bool, String> {
-    check::run(&args.resolve(false)?)
+fn check(args: &CheckArgs) -> Result<bool, String> {
+    check::run(&args.database.resolve(false)?, args.anchor.as_deref())
 }
 
 fn list(args: &ProfilesArgs) -> Result<(), String> {

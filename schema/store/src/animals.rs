@@ -112,6 +112,7 @@ pub fn insert(
     diesel::insert_into(animals::table)
         .values(&row)
         .execute(tx.conn)?;
+    tx.seal(deed, &row);
     Ok(row)
 }
 

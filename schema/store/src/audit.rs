@@ -5,11 +5,11 @@ use crate::error::Result;
 use crate::lots::LotRow;
 use crate::on_each;
 use crate::packs::PackRow;
-use crate::tables::{answers, deeds, lots, pack_events, series, sources, voids};
+use crate::tables::{answers, deeds, lots, pack_events, sources, voids};
 use crate::voids::live_events;
 use diesel::prelude::*;
 use diesel::sql_query;
-use diesel::sql_types::{BigInt, Integer, Text};
+use diesel::sql_types::{BigInt, Integer};
 use domain::audit::{self, AuditFinding, StoredPack};
 use domain::dates::Later;
 use domain::grams::Grams;
@@ -34,19 +34,30 @@ pub struct Report {
     pub findings: Vec<AuditFinding>,
 }
 
-/// Reads the whole record. `later` says what can change the dates of a lot's packs after its birth.
-pub fn run(
+/// Reads the whole record. `later` says what can change the dates of a lot's packs after its birth. Where it is so
+/// damaged that something does not read, that is the last finding: what was found before stands.
+pub fn run(conn: &mut Conn, later: impl FnMut(&mut Conn, &LotRow) -> Result<Later>) -> Report {
+    let mut report = Report::default();
+    if let Err(error) = walk(conn, later, &mut report) {
+        let finding = AuditFinding::new("the record", error.to_string());
+        report.findings.push(finding);
+    }
+    report
+}
+
+fn walk(
     conn: &mut Conn,
     mut later: impl FnMut(&mut Conn, &LotRow) -> Result<Later>,
-) -> Result<Report> {
-    let mut report = Report::default();
+    report: &mut Report,
+) -> Result<()> {
     let voided: HashSet<i32> = voids::table
         .select(voids::deed_id)
         .load(conn)?
         .into_iter()
         .collect();
-    check_deeds(conn, &mut report)?;
-    check_steps(conn, &mut report)?;
+    report.findings.extend(crate::print_audit::check(conn)?);
+    check_deeds(conn, report)?;
+    check_steps(conn, report)?;
     let mut origins: HashMap<i32, (Origin, i32)> = HashMap::new();
     let mut allergens: HashMap<i32, BothSorts> = HashMap::new();
     let mut last = 0;
@@ -63,17 +74,16 @@ pub fn run(
             origins.insert(row.id, (row.origin()?, row.deed_id));
             allergens.insert(row.id, (row.allergens()?, row.may_contain()?));
         }
-        check_lots(conn, &rows, &voided, &mut later, &mut report)?;
+        check_lots(conn, &rows, &voided, &mut later, report)?;
     }
-    check_family(conn, &origins, &allergens, &voided, &mut report)?;
-    check_series(conn, &mut report)?;
-    report.findings.extend(crate::print_audit::check(conn)?);
-    check_stops(conn, &mut report)?;
+    check_family(conn, &origins, &allergens, &voided, report)?;
+    report.findings.extend(crate::series_audit::check(conn)?);
+    check_stops(conn, report)?;
     report.findings.extend(crate::condition_audit::check(conn)?);
     report
         .findings
         .extend(crate::wrong_label_audit::check(conn)?);
-    Ok(report)
+    Ok(())
 }
 
 /// A lot is marked where a stop was ever placed on it, and each stop reads.
@@ -310,6 +320,12 @@ fn check_family(
         }
         // What is in a part is in what is made of it, also where that was corrected since.
         let (has, may_have) = &allergens[lot];
+        if let Some(gone) = parts.iter().find(|part| !lots.contains_key(&part.0)) {
+            let says = format!("was made of lot {}, which is not on record", gone.0);
+            let finding = AuditFinding::new(format!("lot {lot}"), says);
+            report.findings.push(finding);
+            continue;
+        }
         let mut of_parts = parts.iter().map(|part| &allergens[&part.0]);
         let known = |(_, may): &BothSorts| {
             may.iter()
@@ -348,49 +364,6 @@ fn check_family(
                     ));
                 }
             }
-        }
-    }
-    Ok(())
-}
-
-#[derive(QueryableByName)]
-struct StemMax {
-    #[diesel(sql_type = Text)]
-    stem: String,
-    #[diesel(sql_type = Text)]
-    number: String,
-}
-
-/// No series will give out a number that a lot has already.
-fn check_series(conn: &mut Conn, report: &mut Report) -> Result<()> {
-    const BASE_32: &str = "0123456789ABCDEFGHJKMNPQRSTVWXYZ";
-    let next: HashMap<String, i32> = series::table
-        .select((series::key, series::next))
-        .load(conn)?
-        .into_iter()
-        .collect();
-    let sql = "SELECT SUBSTR(code, 1, LENGTH(code) - 3) AS stem, MAX(SUBSTR(code, LENGTH(code) - 2, 2)) AS number
-               FROM lots GROUP BY SUBSTR(code, 1, LENGTH(code) - 3)";
-    let stems: Vec<StemMax> = on_each!(conn, c => sql_query(sql).load(c)?);
-    for StemMax { stem, number } in stems {
-        let number = number.chars().fold(0, |sum, digit| {
-            sum * 32 + BASE_32.find(digit).unwrap_or(0) as i32
-        });
-        let day = &stem[..stem.len() - 1];
-        let letter = domain::code::LETTERS
-            .iter()
-            .position(|letter| stem.ends_with(*letter as char))
-            .unwrap_or(0) as i32;
-        let ahead = match (next.get(&stem), next.get(day)) {
-            (Some(next), _) => *next > number,
-            (None, Some(next)) => *next > letter * domain::code::NUMBERS as i32 + number,
-            (None, None) => false,
-        };
-        if !ahead {
-            report.findings.push(AuditFinding::new(
-                &stem,
-                "the series does not stand past its highest number",
-            ));
         }
     }
     Ok(())

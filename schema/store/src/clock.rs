@@ -83,12 +83,14 @@ pub fn keep(tx: &mut Tx<'_>, word: &ClockWord) -> Result<()> {
     let last: Option<i32> = clock_words::table
         .select(max(clock_words::id))
         .get_result(tx.conn)?;
+    let word = ClockWord {
+        id: last.unwrap_or(0) + 1,
+        ..word.clone()
+    };
     diesel::insert_into(clock_words::table)
-        .values(ClockWord {
-            id: last.unwrap_or(0) + 1,
-            ..word.clone()
-        })
+        .values(&word)
         .execute(tx.conn)?;
+    tx.seal_alone(&word);
     Ok(())
 }
 

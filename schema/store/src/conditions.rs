@@ -35,6 +35,7 @@ pub(crate) fn change(tx: &mut Tx<'_>, deed: i32, all: &[(LotId, Condition)]) -> 
     };
     let rows: Vec<ConditionRow> = all.iter().zip(ids).map(row).collect();
     insert_rows!(tx.conn, conditions::table, &rows);
+    tx.seal_all(deed, &rows);
     let keys = all.iter().map(|(lot, _)| lot.0);
     crate::stops::mark(tx.conn, keys.collect())
 }

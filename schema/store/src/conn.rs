@@ -5,6 +5,7 @@ use crate::error::{Error, Result};
 use diesel::connection::SimpleConnection;
 use diesel::r2d2::ManageConnection;
 use diesel::{Connection, PgConnection, SqliteConnection};
+use std::path::Path;
 
 /// A connection to SQLite or PostgreSQL.
 #[derive(diesel::MultiConnection)]
@@ -46,6 +47,40 @@ impl Conn {
     }
 }
 
+impl Conn {
+    /// Opens a file that nothing is to be changed in: a copy, perhaps on a disk that takes no writes.
+    pub(crate) fn to_read(path: &Path) -> Result<Conn> {
+        let away =
+            |error: String| Error::Away(format!("{} cannot be read: {error}", path.display()));
+        let shown = path.to_str();
+        let shown = shown.ok_or_else(|| Error::Address("the path is not UTF-8".into()))?;
+        let shown = shown
+            .replace('%', "%25")
+            .replace('?', "%3f")
+            .replace('#', "%23");
+        // Where no log can be put beside it, the file is read as it lies, unless a log is there that it lacks.
+        let log = std::fs::metadata(format!("{}-wal", path.display()));
+        let is_whole = log.map_or(true, |log| log.len() == 0);
+        let mut last = String::new();
+        for more in ["", "&immutable=1"] {
+            if !more.is_empty() && !is_whole {
+                break;
+            }
+            let opened = SqliteConnection::establish(&format!("file:{shown}?mode=ro{more}"));
+            let asked = opened.map_err(|error| error.to_string()).and_then(|mut conn| {
+                let ask = "PRAGMA busy_timeout = 10000; PRAGMA temp_store = MEMORY; SELECT 1 FROM sqlite_master";
+                let asked = conn.batch_execute(ask).map_err(|error| error.to_string());
+                asked.map(|()| conn)
+            });
+            match asked {
+                Ok(conn) => return Ok(Conn::Sqlite(conn)),
+                Err(error) => last = error,
+            }
+        }
+        Err(away(last))
+    }
+}
+
 /// The address with a limit to how long anybody waits for the first answer, unless it has its own.
 fn within_reach(url: &str) -> String {
     let set = |name: &str| url.contains(&format!("{name}="));
@@ -61,20 +96,28 @@ fn within_reach(url: &str) -> String {
 
 /// Makes connections for the pool. Diesel's own manager would try each engine in turn.
 #[derive(Debug)]
-pub(crate) struct Manager(pub(crate) Address);
+pub(crate) struct Manager {
+    /// Where the record is.
+    pub(crate) address: Address,
+    /// Is nothing to be changed?
+    pub(crate) to_read: bool,
+}
 
 impl ManageConnection for Manager {
     type Connection = Conn;
     type Error = Error;
 
     fn connect(&self) -> Result<Conn> {
-        if let Address::Sqlite(path) = &self.0
-            && !path.exists()
-        {
-            // Opening it would make an empty one, and hide that the record is gone.
-            return Err(Error::Gone(format!("{} is not there", path.display())));
+        if let Address::Sqlite(path) = &self.address {
+            if !path.exists() {
+                // Opening it would make an empty one, and hide that the record is gone.
+                return Err(Error::Gone(format!("{} is not there", path.display())));
+            }
+            if self.to_read {
+                return Conn::to_read(path);
+            }
         }
-        Conn::open(&self.0)
+        Conn::open(&self.address)
     }
 
     fn is_valid(&self, conn: &mut Conn) -> Result<()> {

@@ -1,5 +1,6 @@
 //! Corrections: what another deed said wrong, and what is right. The deed itself stays as it was.
 
+use crate::chain::rows::CorrectedRow;
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::Result;
@@ -31,14 +32,16 @@ pub struct CorrectionRow {
 /// # Errors
 /// The database is away or full.
 pub fn insert(tx: &mut Tx<'_>, by: i32, deed: i32, was: &str, now: &str) -> Result<()> {
+    let row = CorrectedRow {
+        id: by,
+        deed_id: deed,
+        was: was.to_owned(),
+        now: now.to_owned(),
+    };
     diesel::insert_into(corrections::table)
-        .values((
-            corrections::id.eq(by),
-            corrections::deed_id.eq(deed),
-            corrections::was.eq(was),
-            corrections::now.eq(now),
-        ))
+        .values(&row)
         .execute(tx.conn)?;
+    tx.seal(by, &row);
     Ok(())
 }
 

@@ -1,15 +1,18 @@
 //! Opening the record, reading it, and the one `write` that owns transactions.
 
 use crate::address::Address;
+use crate::chain::line::Written;
+use crate::chain::{self, Sealing};
 use crate::conn::{Conn, Manager};
 use crate::error::{Error, Result};
 use crate::file::RecordFile;
 use crate::gate::{Gate, Writing};
 use crate::ids::Ids;
 use crate::pulse::Watch;
-use crate::{migrate, tls};
+use crate::{migrate, series, tls};
 use diesel::connection::SimpleConnection;
 use diesel::r2d2::{Pool, PooledConnection};
+use std::path::Path;
 use std::sync::{Arc, Mutex, PoisonError};
 use std::time::Duration;
 
@@ -25,6 +28,7 @@ pub struct Store {
     /// Why nothing could be written last, until something is.
     failed: Arc<Mutex<Option<Error>>>,
     ids: Ids,
+    restored: u32,
     /// The file as it was opened: closed after every connection to it.
     file: Option<Arc<RecordFile>>,
 }
@@ -34,6 +38,29 @@ pub struct Tx<'a> {
     /// The connection inside its transaction.
     pub conn: &'a mut Conn,
     pub(crate) ids: &'a Ids,
+    /// How often the record was restored from a copy.
+    pub(crate) restored: u32,
+    /// What it has written so far, for the chain.
+    pub(crate) sealing: Sealing,
+}
+
+impl Tx<'_> {
+    /// Takes a row that this deed wrote into the chain.
+    pub(crate) fn seal(&mut self, deed: i32, row: &impl Written) {
+        self.sealing.add(Some(deed), row);
+    }
+
+    /// Takes rows that this deed wrote into the chain.
+    pub(crate) fn seal_all(&mut self, deed: i32, rows: &[impl Written]) {
+        for row in rows {
+            self.sealing.add(Some(deed), row);
+        }
+    }
+
+    /// Takes a row into the chain that is no deed's.
+    pub(crate) fn seal_alone(&mut self, row: &impl Written) {
+        self.sealing.add(None, row);
+    }
 }
 
 /// What `write` needs to know of a caller's error.
@@ -62,33 +89,15 @@ impl Store {
     /// Nothing there, nobody answers, not a database, or one written by a newer version: untouched.
     pub fn open(address: &Address, create: bool, connections: u32) -> Result<Store> {
         if let Address::Sqlite(path) = address {
-            if !path.exists() && !create {
-                let path = path.display();
-                return Err(Error::Address(format!(
-                    "there is no database at {path}. Check the path, or add --create to make one."
-                )));
-            }
-            if path.is_dir() {
-                return Err(Error::Address(format!(
-                    "{} is a folder, not a database.",
-                    path.display()
-                )));
-            }
-            if path.exists() && !path.is_file() {
-                return Err(Error::Address(format!(
-                    "{} is no plain file, so no database.",
-                    path.display()
-                )));
-            }
-            if path.exists() {
-                migrate::refuse_what_is_not_ours(path)?;
-            }
+            refuse_what_is_no_record(path, create)?;
         }
         if let Address::Postgres(url) = address {
             tls::refuse_without(url, std::env::var("PGSSLMODE").ok().as_deref())?;
         }
         let mut first = Conn::open(address)?;
         migrate::run(&mut first)?;
+        chain::seal_what_is_due(&mut first)?;
+        let restored = series::restored(&mut first)?;
         let file = match address {
             Address::Sqlite(path) => Some(Arc::new(RecordFile::at(path))),
             Address::Postgres(_) => None,
@@ -97,24 +106,41 @@ impl Store {
             Address::Sqlite(_) => Some(Arc::new(Gate::new(first)?)),
             Address::Postgres(_) => None,
         };
-        let pool = Pool::builder()
-            .max_size(connections)
-            .min_idle(Some(1))
-            // Asking each connection first whether it lives would cost every request a round trip: a
-            // transaction that cannot begin takes another connection instead.
-            .test_on_check_out(false)
-            // A scan that finds no database says so within two seconds.
-            .connection_timeout(Duration::from_millis(1_500))
-            .build(Manager(address.clone()))
-            .map_err(|error| Error::Away(error.to_string()))?;
         Ok(Store {
             address: address.clone(),
-            pool,
+            pool: pool(address, false, connections)?,
             gate,
             failed: Arc::default(),
             ids: Ids::default(),
+            restored,
             file,
         })
+    }
+
+    /// Opens a record that nothing is to be changed in, not even brought up to this version: none where that
+    /// would be needed first.
+    ///
+    /// # Errors
+    /// Nothing there, nobody answers, not a database, or one written by a newer version.
+    pub fn to_read(address: &Address) -> Result<Option<Store>> {
+        let Address::Sqlite(path) = address else {
+            return Ok(None);
+        };
+        refuse_what_is_no_record(path, false)?;
+        let mut first = Conn::to_read(path)?;
+        if migrate::is_older(&mut first)? || chain::is_due(&mut first)? {
+            return Ok(None);
+        }
+        drop(first);
+        Ok(Some(Store {
+            address: address.clone(),
+            pool: pool(address, true, 1)?,
+            gate: None,
+            failed: Arc::default(),
+            ids: Ids::default(),
+            restored: 0,
+            file: None,
+        }))
     }
 
     /// Where the record is.
@@ -228,16 +254,61 @@ impl Store {
         };
         // Called in one place: a deed is long, and each place is a copy of it in the binary.
         let done = in_transaction(conn, "COMMIT", |conn| {
-            f(&mut Tx {
+            let mut tx = Tx {
                 conn,
                 ids: &self.ids,
-            })
+                restored: self.restored,
+                sealing: Sealing::default(),
+            };
+            let done = f(&mut tx)?;
+            tx.sealing.finish(tx.conn).map_err(E::from)?;
+            Ok(done)
         });
         if done.is_err() && self.gate.is_some() {
             self.ids.forget(); // the block they came from was rolled back
         }
         done
     }
+}
+
+fn refuse_what_is_no_record(path: &Path, create: bool) -> Result<()> {
+    let shown = path.display();
+    if !path.exists() {
+        return match create {
+            true => Ok(()),
+            false => Err(Error::Address(format!(
+                "there is no database at {shown}. Check the path, or add --create to make one."
+            ))),
+        };
+    }
+    if path.is_dir() {
+        return Err(Error::Address(format!(
+            "{shown} is a folder, not a database."
+        )));
+    }
+    if !path.is_file() {
+        return Err(Error::Address(format!(
+            "{shown} is no plain file, so no database."
+        )));
+    }
+    migrate::refuse_what_is_not_ours(path)
+}
+
+fn pool(address: &Address, to_read: bool, connections: u32) -> Result<Pool<Manager>> {
+    let manager = Manager {
+        address: address.clone(),
+        to_read,
+    };
+    Pool::builder()
+        .max_size(connections)
+        .min_idle(Some(1))
+        // Asking each connection first whether it lives would cost every request a round trip: a
+        // transaction that cannot begin takes another connection instead.
+        .test_on_check_out(false)
+        // A scan that finds no database says so within two seconds.
+        .connection_timeout(Duration::from_millis(1_500))
+        .build(manager)
+        .map_err(|error| Error::Away(error.to_string()))
 }
 
 /// Ends the transaction also when `f` panics: the gate's connection is used again.

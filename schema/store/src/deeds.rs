@@ -1,5 +1,6 @@
 //! Deeds: every one once, with what was asked and what was answered.
 
+use crate::chain::rows::AnswerRow;
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
@@ -13,8 +14,8 @@ use domain::moment::Moment;
 use domain::words::DeedKind;
 
 /// A deed as the record holds it.
-#[derive(Debug, Clone, Queryable, Selectable)]
-#[diesel(table_name = deeds)]
+#[derive(Debug, Clone, Queryable, Selectable, Insertable)]
+#[diesel(table_name = deeds, treat_none_as_default_value = false)]
 pub struct DeedRow {
     /// Its key.
     pub id: i32,
@@ -115,31 +116,37 @@ pub fn answer(conn: &mut Conn, deed: i32) -> Result<String> {
 
 /// Records a deed, first of all in its transaction: a second one with the same id waits here.
 pub fn insert(tx: &mut Tx<'_>, deed: &NewDeed<'_>) -> Result<i32> {
-    let id = tx.ids.one(tx.conn)?;
+    let row = DeedRow {
+        id: tx.ids.one(tx.conn)?,
+        uid: deed.uid.to_vec(),
+        kind: deed.kind.as_str().to_owned(),
+        at: deed.moment.at.naive_utc(),
+        began_at: deed.moment.began_at.map(|began| began.naive_utc()),
+        recorded_at: deed.moment.recorded_at.naive_utc(),
+        day: deed.moment.day,
+        late: deed.moment.late,
+        person: deed.person.to_owned(),
+        place_id: deed.place_id,
+        note: deed.note.map(str::to_owned),
+        request: deed.request.to_owned(),
+    };
     diesel::insert_into(deeds::table)
-        .values((
-            deeds::id.eq(id),
-            deeds::uid.eq(&deed.uid[..]),
-            deeds::kind.eq(deed.kind.as_str()),
-            deeds::at.eq(deed.moment.at.naive_utc()),
-            deeds::began_at.eq(deed.moment.began_at.map(|began| began.naive_utc())),
-            deeds::recorded_at.eq(deed.moment.recorded_at.naive_utc()),
-            deeds::day.eq(deed.moment.day),
-            deeds::late.eq(deed.moment.late),
-            deeds::person.eq(deed.person),
-            deeds::place_id.eq(deed.place_id),
-            deeds::note.eq(deed.note),
-            deeds::request.eq(deed.request),
-        ))
+        .values(&row)
         .execute(tx.conn)?;
-    Ok(id)
+    tx.seal(row.id, &row);
+    Ok(row.id)
 }
 
 /// Keeps what is answered.
 pub fn keep_answer(tx: &mut Tx<'_>, deed: i32, body: &str) -> Result<()> {
+    let row = AnswerRow {
+        id: deed,
+        body: body.to_owned(),
+    };
     diesel::insert_into(answers::table)
-        .values((answers::id.eq(deed), answers::body.eq(body)))
+        .values(&row)
         .execute(tx.conn)?;
+    tx.seal(deed, &row);
     Ok(())
 }
 

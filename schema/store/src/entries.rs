@@ -1,6 +1,7 @@
 //! The kitchen's lists. An entry has a code and versions; each version's body is kept as it was
 //! written, because a lot stays what its product was when it was made.
 
+use crate::chain::rows::{EntryLine, HouseCodeRow, VersionLine};
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::Result;
@@ -22,17 +23,6 @@ pub struct EntryRow {
     pub number: i32,
     /// The current version's body.
     pub body: String,
-}
-
-#[derive(Insertable)]
-#[diesel(table_name = versions)]
-struct NewVersion<'a> {
-    id: i32,
-    entry_id: i32,
-    number: i32,
-    body: &'a str,
-    search: &'a str,
-    recorded_at: NaiveDateTime,
 }
 
 /// What is written of an entry.
@@ -176,14 +166,15 @@ pub fn code(conn: &mut Conn, entry_id: i32) -> Result<String> {
 pub fn insert(tx: &mut Tx<'_>, list: &str, code: &str, body: EntryBody<'_>) -> Result<()> {
     let ids = tx.ids.take(tx.conn, 2)?;
     let (entry, version) = (ids[0], ids[1]);
+    let row = EntryLine {
+        id: entry,
+        list: list.to_owned(),
+        code: code.to_owned(),
+    };
     diesel::insert_into(entries::table)
-        .values((
-            entries::id.eq(entry),
-            entries::list.eq(list),
-            entries::code.eq(code),
-            entries::version_id.eq(version),
-        ))
+        .values((&row, entries::version_id.eq(version)))
         .execute(tx.conn)?;
+    tx.seal_alone(&row);
     insert_version(tx, version, entry, 1, body)
 }
 
@@ -204,17 +195,18 @@ fn insert_version(
     number: i32,
     body: EntryBody<'_>,
 ) -> Result<()> {
-    let row = NewVersion {
+    let row = VersionLine {
         id,
         entry_id,
         number,
-        body: body.text,
-        search: body.search,
+        body: body.text.to_owned(),
+        search: body.search.to_owned(),
         recorded_at: body.at,
     };
     diesel::insert_into(versions::table)
         .values(&row)
         .execute(tx.conn)?;
+    tx.seal_alone(&row);
     Ok(())
 }
 
@@ -229,12 +221,14 @@ pub fn house_code_owner(conn: &mut Conn, code: &str) -> Result<Option<String>> {
 /// Takes a house code for ever.
 pub fn take_house_code(tx: &mut Tx<'_>, code: &str, owner: &str) -> Result<()> {
     let id = tx.ids.one(tx.conn)?;
+    let row = HouseCodeRow {
+        id,
+        code: code.to_owned(),
+        owner: owner.to_owned(),
+    };
     diesel::insert_into(house_codes::table)
-        .values((
-            house_codes::id.eq(id),
-            house_codes::code.eq(code),
-            house_codes::owner.eq(owner),
-        ))
+        .values(&row)
         .execute(tx.conn)?;
+    tx.seal_alone(&row);
     Ok(())
 }

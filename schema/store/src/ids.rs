@@ -8,7 +8,7 @@ use std::ops::Range;
 use std::sync::{Mutex, PoisonError};
 
 /// Keys taken from the database at a time. A crash wastes at most one block.
-const BLOCK: i64 = 1_024;
+pub(crate) const BLOCK: i64 = 1_024;
 
 /// The keys that are reserved and not yet used.
 #[derive(Default)]

@@ -6,18 +6,30 @@ use crate::error::Result;
 use crate::tables::{incident_reports, incidents};
 use diesel::prelude::*;
 
+/// What the report of an incident says since its close.
+#[derive(Debug, Queryable, Selectable, Insertable)]
+#[diesel(table_name = incident_reports)]
+#[allow(missing_docs, reason = "the columns, described in the migration")]
+pub struct ReportRow {
+    pub id: i32,
+    pub incident_id: i32,
+    pub facts: String,
+}
+
 /// Keeps what an incident's report says from its close on.
 ///
 /// # Errors
 /// The database is away or full.
 pub fn keep(tx: &mut Tx<'_>, close: i32, incident: i32, facts: &str) -> Result<()> {
+    let row = ReportRow {
+        id: close,
+        incident_id: incident,
+        facts: facts.to_owned(),
+    };
     diesel::insert_into(incident_reports::table)
-        .values((
-            incident_reports::id.eq(close),
-            incident_reports::incident_id.eq(incident),
-            incident_reports::facts.eq(facts),
-        ))
+        .values(&row)
         .execute(tx.conn)?;
+    tx.seal(close, &row);
     Ok(())
 }
 

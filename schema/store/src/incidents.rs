@@ -130,6 +130,7 @@ pub fn insert(tx: &mut Tx<'_>, row: &IncidentRow) -> Result<()> {
     diesel::insert_into(incidents::table)
         .values(row)
         .execute(tx.conn)?;
+    tx.seal(row.id, row);
     Ok(())
 }
 
@@ -141,6 +142,7 @@ pub fn insert_scope(tx: &mut Tx<'_>, row: &ScopeRow) -> Result<()> {
     diesel::insert_into(incident_scopes::table)
         .values(row)
         .execute(tx.conn)?;
+    tx.seal(row.id, row);
     Ok(())
 }
 
@@ -158,6 +160,7 @@ pub fn insert_act(tx: &mut Tx<'_>, row: &ActRow) -> Result<()> {
             incident_acts::text.eq(&row.text),
         ))
         .execute(tx.conn)?;
+    tx.seal(row.id, row);
     Ok(())
 }
 

@@ -14,10 +14,14 @@ const AT_ONCE: usize = 10_000;
 
 /// SHA-256 of some bytes, as lower-case hexadecimal.
 pub fn hash(bytes: &[u8]) -> String {
-    Sha256::digest(bytes)
-        .iter()
-        .map(|byte| format!("{byte:02x}"))
-        .collect()
+    hexadecimal(&Sha256::digest(bytes))
+}
+
+/// Bytes as lower-case hexadecimal.
+pub(crate) fn hexadecimal(bytes: &[u8]) -> String {
+    let mut text = String::with_capacity(bytes.len() * 2);
+    crate::chain::line::hexadecimal(bytes, &mut text);
+    text
 }
 
 /// Keeps a text, if it is not kept already; its key.
@@ -63,6 +67,8 @@ pub fn keep_all<T: AsRef<str>>(tx: &mut Tx<'_>, texts: &[T]) -> Result<Vec<i32>>
         insert_rows!(tx.conn, kept_texts::table, &rows);
         known.extend(rows.iter().map(|row| (row.hash.to_owned(), row.id)));
     }
+    let keys = hashes.iter().map(|hash| (known[hash], hash.clone()));
+    tx.sealing.texts.extend(keys);
     Ok(hashes.iter().map(|hash| known[hash]).collect())
 }
 
@@ -72,6 +78,19 @@ pub fn text(conn: &mut Conn, id: i32) -> Result<String> {
         .find(id)
         .select(kept_texts::text)
         .get_result(conn)?)
+}
+
+/// The hashes of some kept texts.
+pub(crate) fn hashes(conn: &mut Conn, keys: &[i32]) -> Result<HashMap<i32, String>> {
+    let mut known = HashMap::new();
+    for some in keys.chunks(AT_ONCE) {
+        let found: Vec<(i32, String)> = kept_texts::table
+            .filter(kept_texts::id.eq_any(some))
+            .select((kept_texts::id, kept_texts::hash))
+            .load(conn)?;
+        known.extend(found);
+    }
+    Ok(known)
 }
 
 /// The kept texts that are not what their hash says: none, in a sound record.

@@ -372,7 +372,8 @@ pub fn lock_keys(tx: &mut Tx<'_>, keys: &[i32]) -> Result<()> {
 }
 
 /// Adds lots.
-pub(crate) fn insert(conn: &mut Conn, rows: &[LotRow]) -> Result<()> {
-    insert_rows!(conn, lots::table, rows);
+pub(crate) fn insert(tx: &mut Tx<'_>, deed: i32, rows: &[LotRow]) -> Result<()> {
+    insert_rows!(tx.conn, lots::table, rows);
+    tx.seal_all(deed, rows);
     Ok(())
 }

@@ -1,5 +1,6 @@
 //! Readings: one quantity a row, in millionths of its unit.
 
+use crate::chain::rows::MeasurementRow;
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
@@ -69,20 +70,6 @@ pub struct Told<'a> {
     pub probe: Option<i32>,
 }
 
-/// A reading as the record holds it.
-#[derive(Debug, Insertable)]
-#[diesel(table_name = measurements, treat_none_as_default_value = false)]
-struct MeasurementRow {
-    id: i32,
-    deed_id: i32,
-    lot_id: Option<i32>,
-    place_id: Option<i32>,
-    quantity: String,
-    millionths: i64,
-    probe_id: Option<i32>,
-    of_deed_id: Option<i32>,
-}
-
 /// Records readings of many lots.
 ///
 /// # Errors
@@ -109,6 +96,7 @@ pub fn insert_all(tx: &mut Tx<'_>, deed: i32, all: &[Told<'_>]) -> Result<()> {
         );
     }
     insert_rows!(tx.conn, measurements::table, &rows);
+    tx.seal_all(deed, &rows);
     Ok(())
 }
 

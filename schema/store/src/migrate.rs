@@ -4,7 +4,7 @@ use crate::conn::Conn;
 use crate::error::{Error, Result};
 use diesel::connection::SimpleConnection;
 use diesel::sql_types::Text;
-use diesel::{Connection, QueryableByName, RunQueryDsl, SqliteConnection, sql_query};
+use diesel::{QueryableByName, RunQueryDsl, sql_query};
 use diesel_migrations::{EmbeddedMigrations, MigrationHarness, embed_migrations};
 use std::path::Path;
 
@@ -28,19 +28,18 @@ pub(crate) fn refuse_what_is_not_ours(path: &Path) -> Result<()> {
     if std::fs::metadata(path).is_ok_and(|file| file.len() == 0) {
         return Err(Error::Address(empty(&shown)));
     }
-    let address = format!(
-        "file:{}?mode=ro",
-        shown
-            .replace('%', "%25")
-            .replace('?', "%3f")
-            .replace('#', "%23")
-    );
-    let mut conn = SqliteConnection::establish(&address)
-        .map_err(|error| Error::Address(format!("{shown} cannot be opened: {error}")))?;
+    let mut conn = match Conn::to_read(path) {
+        Ok(conn) => conn,
+        Err(Error::Away(says)) => return Err(Error::Address(says)),
+        Err(error) => return Err(error),
+    };
+    let Conn::Sqlite(conn) = &mut conn else {
+        return Ok(());
+    };
     let tables: Vec<MigrationName> = sql_query(
         "SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%'",
     )
-    .load(&mut conn)
+    .load(conn)
     .map_err(|error| Error::Address(format!("{shown} is not a database: {error}")))?;
     if tables.is_empty() {
         return Err(Error::Address(empty(&shown)));
@@ -53,7 +52,7 @@ pub(crate) fn refuse_what_is_not_ours(path: &Path) -> Result<()> {
             "{shown} is a database of another program. Nothing was changed."
         )));
     }
-    let applied = sql_query("SELECT version FROM __diesel_schema_migrations").load(&mut conn)?;
+    let applied = sql_query("SELECT version FROM __diesel_schema_migrations").load(conn)?;
     refuse_newer(&applied)
 }
 
@@ -81,6 +80,16 @@ fn refuse_newer(applied: &[Applied]) -> Result<()> {
         ))),
         None => Ok(()),
     }
+}
+
+/// Was it written by an earlier version?
+pub(crate) fn is_older(conn: &mut Conn) -> Result<bool> {
+    let failed = |error: Box<dyn std::error::Error + Send + Sync>| Error::Broken(error.to_string());
+    match conn {
+        Conn::Sqlite(conn) => conn.has_pending_migration(MIGRATIONS),
+        Conn::Pg(conn) => conn.has_pending_migration(MIGRATIONS),
+    }
+    .map_err(failed)
 }
 
 /// Runs what is pending. Several processes may start at once: one runs, the others wait.

@@ -1,6 +1,7 @@
 //! Packs: the containers, and how each is now.
 
 use crate::conn::Conn;
+use crate::db::Tx;
 use crate::error::{Error, Result};
 use crate::insert_rows;
 use crate::on_each;
@@ -283,8 +284,9 @@ fn set(conn: &mut Conn, pack: PackId, now: &PackNow) -> Result<bool> {
 }
 
 /// Adds packs.
-pub(crate) fn insert(conn: &mut Conn, rows: &[PackRow]) -> Result<()> {
-    insert_rows!(conn, packs::table, rows);
+pub(crate) fn insert(tx: &mut Tx<'_>, deed: i32, rows: &[PackRow]) -> Result<()> {
+    insert_rows!(tx.conn, packs::table, rows);
+    tx.seal_all(deed, rows);
     Ok(())
 }
 

@@ -1,5 +1,6 @@
 //! Labels that somebody asked a printer for: what was asked, and what each label says.
 
+use crate::chain;
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::Result;
@@ -110,6 +111,7 @@ fn add(
         row.id = id;
     }
     insert_rows!(tx.conn, prints::table, &rows);
+    chain::seal_prints(tx, &rows)?;
     // What happens to these packs from now on may make a label wrong.
     let claim = rows.iter().filter(|row| row.claims_id.is_some());
     let claim: Vec<i32> = claim.map(|row| row.pack_id).collect();

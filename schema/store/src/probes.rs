@@ -1,5 +1,6 @@
 //! Probes: their checks, and the points of the logs that were read with them.
 
+use crate::chain::rows::{CoreReadingRow, ProbeCheckRow};
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
@@ -34,15 +35,17 @@ pub fn insert_check(
     bath: Bath,
     read: &Measurement,
 ) -> Result<()> {
+    let row = ProbeCheckRow {
+        id: deed,
+        probe_id: probe,
+        bath: bath.as_str().to_owned(),
+        quantity: read.quantity.as_str().to_owned(),
+        millionths: read.millionths,
+    };
     diesel::insert_into(probe_checks::table)
-        .values((
-            probe_checks::id.eq(deed),
-            probe_checks::probe_id.eq(probe),
-            probe_checks::bath.eq(bath.as_str()),
-            probe_checks::quantity.eq(read.quantity.as_str()),
-            probe_checks::millionths.eq(read.millionths),
-        ))
+        .values(&row)
         .execute(tx.conn)?;
+    tx.seal(deed, &row);
     Ok(())
 }
 
@@ -96,16 +99,18 @@ pub struct CorePoint {
 pub fn insert_log(tx: &mut Tx<'_>, deed: i32, points: &[CorePoint]) -> Result<()> {
     let ids = tx.ids.take(tx.conn, points.len())?;
     for (point, id) in points.iter().zip(ids) {
+        let row = CoreReadingRow {
+            id,
+            deed_id: deed,
+            at: point.at.naive_utc(),
+            quantity: point.read.quantity.as_str().to_owned(),
+            millionths: point.read.millionths,
+            probe_id: point.probe,
+        };
         diesel::insert_into(core_readings::table)
-            .values((
-                core_readings::id.eq(id),
-                core_readings::deed_id.eq(deed),
-                core_readings::at.eq(point.at.naive_utc()),
-                core_readings::quantity.eq(point.read.quantity.as_str()),
-                core_readings::millionths.eq(point.read.millionths),
-                core_readings::probe_id.eq(point.probe),
-            ))
+            .values(&row)
             .execute(tx.conn)?;
+        tx.seal(deed, &row);
     }
     Ok(())
 }

@@ -116,6 +116,7 @@ pub(crate) fn insert(tx: &mut Tx<'_>, deed: i32, links: Vec<(i32, &Reason)>) -> 
         });
     }
     insert_rows!(tx.conn, reasons::table, &rows);
+    tx.seal_all(deed, &rows);
     Ok(())
 }
 

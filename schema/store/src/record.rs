@@ -1,5 +1,6 @@
 //! Writing a plan down. The plan leaves no choice: this only turns it into rows.
 
+use crate::chain::rows::{AdditionRow, StepRow};
 use crate::conditions;
 use crate::conn::Conn;
 use crate::db::Tx;
@@ -66,23 +67,26 @@ impl PackEventRow {
 /// Writes a plan down under a deed that was inserted before; the lots made come back in order.
 pub fn plan(tx: &mut Tx<'_>, deed: i32, moment: &Moment, plan: &Plan) -> Result<Vec<LotRow>> {
     if let Some(balance) = &plan.balance {
+        let row = StepRow {
+            id: deed,
+            loss_mg: balance.loss.milligrams(),
+            animal_mg: balance.with_animal.milligrams(),
+        };
         diesel::insert_into(steps::table)
-            .values((
-                steps::id.eq(deed),
-                steps::loss_mg.eq(balance.loss.milligrams()),
-                steps::animal_mg.eq(balance.with_animal.milligrams()),
-            ))
+            .values(&row)
             .execute(tx.conn)?;
+        tx.seal(deed, &row);
         for (what, grams) in &balance.added {
-            let id = tx.ids.one(tx.conn)?;
+            let row = AdditionRow {
+                id: tx.ids.one(tx.conn)?,
+                deed_id: deed,
+                what: what.as_str().to_owned(),
+                mg: grams.milligrams(),
+            };
             diesel::insert_into(additions::table)
-                .values((
-                    additions::id.eq(id),
-                    additions::deed_id.eq(deed),
-                    additions::what.eq(what.as_str()),
-                    additions::mg.eq(grams.milligrams()),
-                ))
+                .values(&row)
                 .execute(tx.conn)?;
+            tx.seal(deed, &row);
         }
     }
     changes(tx, deed, moment, &plan.changes)?;
@@ -128,6 +132,7 @@ fn changes(tx: &mut Tx<'_>, deed: i32, moment: &Moment, changes: &[PackChange]) 
     }
     let printed = packs::set_all(tx.conn, &now)?;
     insert_rows!(tx.conn, pack_events::table, &rows);
+    tx.seal_all(deed, &rows);
     wrong_labels::of_packs(tx, &printed, moment.at.naive_utc())
 }
 
@@ -172,7 +177,7 @@ fn births(tx: &mut Tx<'_>, deed: i32, moment: &Moment, births: &[Birth]) -> Resu
         .zip(&ids)
         .map(|(birth, id)| lot_row(*id, deed, moment, birth))
         .collect();
-    lots::insert(tx.conn, &rows)?;
+    lots::insert(tx, deed, &rows)?;
     let mut pack_ids = tx
         .ids
         .take(tx.conn, births.iter().map(|birth| birth.packs.len()).sum())?
@@ -193,7 +198,7 @@ fn births(tx: &mut Tx<'_>, deed: i32, moment: &Moment, births: &[Birth]) -> Resu
             ));
         }
     }
-    packs::insert(tx.conn, &pack_rows)?;
+    packs::insert(tx, deed, &pack_rows)?;
     let links = births.iter().zip(&rows).flat_map(|(birth, row)| {
         let of_lot = birth.reasons.iter();
         of_lot.map(|reason| (row.id, reason))

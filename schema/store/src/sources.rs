@@ -80,6 +80,7 @@ pub fn insert(tx: &mut Tx<'_>, lot: i32, deed: i32, known: &NewSource<'_>) -> Re
     diesel::insert_into(sources::table)
         .values(&row)
         .execute(tx.conn)?;
+    tx.seal(deed, &row);
     Ok(())
 }
 

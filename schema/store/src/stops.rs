@@ -1,5 +1,6 @@
 //! Stops: what deeds placed on lots and packs, and what ended them.
 
+use crate::chain::rows::StopEndRow;
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
@@ -35,15 +36,6 @@ pub struct StopRow {
     pub basis: String,
     pub since: NaiveDateTime,
     pub incident_id: Option<i32>,
-}
-
-#[derive(Debug, Insertable)]
-#[diesel(table_name = stop_ends, treat_none_as_default_value = false)]
-struct StopEndRow {
-    id: i32,
-    deed_id: i32,
-    stop_id: i32,
-    what: String,
 }
 
 impl StopRow {
@@ -109,6 +101,7 @@ pub(crate) fn place(tx: &mut Tx<'_>, deed: i32, all: &[Onto<'_>]) -> Result<Vec<
     };
     let rows: Vec<StopRow> = all.iter().zip(ids).map(row).collect();
     insert_rows!(tx.conn, stops::table, &rows);
+    tx.seal_all(deed, &rows);
     let keys: Vec<i32> = all.iter().map(|(lot, _, _)| *lot).collect();
     mark(tx.conn, keys)?;
     Ok(rows.into_iter().map(|row| row.id).collect())
@@ -138,6 +131,7 @@ pub(crate) fn end(tx: &mut Tx<'_>, deed: i32, all: &[(StopId, Disposal)]) -> Res
     };
     let rows: Vec<StopEndRow> = all.iter().zip(ids).map(row).collect();
     insert_rows!(tx.conn, stop_ends::table, &rows);
+    tx.seal_all(deed, &rows);
     Ok(())
 }
 

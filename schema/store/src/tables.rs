@@ -1,5 +1,9 @@
 //! The tables, as the migrations make them. A test selects every one through these on both engines.
 
+diesel::table! {
+    chain (id) { id -> Integer, kind -> Text, of_id -> Integer, late -> Bool, parts -> Text, head -> Text, }
+}
+diesel::table! { chain_due (id) { id -> Integer, } }
 diesel::table! { counters (id) { id -> Integer, next -> Integer, } }
 diesel::table! { series (id) { id -> Integer, key -> Text, next -> Integer, } }
 diesel::table! { entries (id) { id -> Integer, list -> Text, code -> Text, version_id -> Integer, } }
@@ -149,6 +153,8 @@ diesel::allow_tables_to_appear_in_same_query!(
     additions,
     animals,
     answers,
+    chain,
+    chain_due,
     clock_words,
     conditions,
     core_readings,

@@ -1,5 +1,6 @@
 //! Voiding: what a deed touched, and how it is undone without being deleted.
 
+use crate::chain::rows::VoidRow;
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::Result;
@@ -166,13 +167,15 @@ pub fn record(
     hanging: &Hanging,
     packs_now: &[(PackId, PackNow)],
 ) -> Result<()> {
+    let row = VoidRow {
+        id: void,
+        deed_id: deed,
+        why: why.to_owned(),
+    };
     diesel::insert_into(voids::table)
-        .values((
-            voids::id.eq(void),
-            voids::deed_id.eq(deed),
-            voids::why.eq(why),
-        ))
+        .values(&row)
         .execute(tx.conn)?;
+    tx.seal(void, &row);
     packs::set_all(tx.conn, packs_now)?;
     let mut lots: Vec<&LotRow> = hanging.touched.iter().map(|(lot, _, _)| lot).collect();
     lots.dedup_by_key(|lot| lot.id);

@@ -65,7 +65,7 @@ pub use placed::{Code, Picture, Placed, PlacedLabel, PlacedLine};
 pub use png::png;
 pub use purpose::Purpose;
 pub use pwg::{Colours, pwg};
-pub use qr::QUIET as QR_QUIET;
+pub use qr::{QUIET as QR_QUIET, qr_svg};
 pub use raster::{Bitmap, Edges, raster};
 pub use refusal::{CodeKind, Refusal};
 pub use says::{CodeSays, LayoutSays};

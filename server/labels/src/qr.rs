@@ -55,6 +55,28 @@ fn spelt(payload: &str) -> Result<String, Refusal> {
     Ok(if same { capitals } else { payload.to_owned() })
 }
 
+/// A square code by itself, for a page: an SVG of the given width in pixels, with its quiet zone. None where the
+/// text is longer than a code holds.
+pub fn qr_svg(text: &str, pixels: u32) -> Option<String> {
+    let (width, colours) = mask::symbol(text.as_bytes(), EcLevel::M).ok()?;
+    let across = width as i64 + 2 * QUIET;
+    let mut path = String::new();
+    for (row, colours) in colours.chunks(width).enumerate() {
+        let mut column = 0;
+        for run in colours.chunk_by(|a, b| a == b) {
+            if run[0] == Color::Dark {
+                let (x, y, long) = (column + QUIET, row as i64 + QUIET, run.len());
+                path += &format!("M{x} {y}h{long}v1h-{long}z");
+            }
+            column += run.len() as i64;
+        }
+    }
+    Some(format!(
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{pixels}\" height=\"{pixels}\" viewBox=\"0 0 {across} {across}\" \
+         aria-hidden=\"true\"><path fill=\"#fff\" d=\"M0 0h{across}v{across}h-{across}z\"/><path d=\"{path}\"/></svg>"
+    ))
+}
+
 /// Places the code in the middle of its area, as large as whole dots allow.
 pub(crate) fn place(
     payload: &str,

@@ -106,6 +106,9 @@ pub fn under(telling: &Telling<'_>) -> Vec<String> {
     lines.push(say(LogWords::AskedBy {
         by: page.asked_by.clone(),
     }));
+    if let Some(line) = page.anchor.clone() {
+        lines.push(say(LogWords::Anchor { line }));
+    }
     lines
 }
 

@@ -23,6 +23,7 @@ messages! {
         OnlyLot "only-lot" { lot: String },
         Counted "counted" { entries: usize, holes: usize },
         AskedBy "asked-by" { by: String },
+        Anchor "anchor" { line: String },
         Voided "voided" { by: String, at: NaiveDateTime, why: String },
         Corrected "corrected" { by: String, at: NaiveDateTime },
         Entered "entered" { at: NaiveDateTime },

@@ -31,6 +31,25 @@ struct Home {
     /// What an empty kitchen does first.
     begin: Vec<Step>,
     done: Option<Done>,
+    /// The end of the record's chain, for the sheet.
+    anchor: Option<AnchorShown>,
+}
+
+/// The end of the record's chain as it is shown: a line, and the same as a square code.
+pub(super) struct AnchorShown {
+    line: String,
+    code: String,
+}
+
+impl AnchorShown {
+    /// That of the record as it is now, in groups that a person can compare.
+    pub(super) fn of(conn: &mut Conn) -> Result<Option<AnchorShown>> {
+        let anchor = store::chain::anchor(conn)?;
+        Ok(anchor.map(|anchor| AnchorShown {
+            line: anchor.in_groups(),
+            code: labels::qr_svg(&anchor.to_string(), 132).unwrap_or_default(),
+        }))
+    }
 }
 
 /// One thing that needs a hand.
@@ -95,6 +114,7 @@ fn home(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Home> {
         begin: begin(&words, &found, app.who.may(Right::SetUp)),
         next: found.next,
         done: Done::of(app, conn, &words, asked.did.as_deref(), "/")?,
+        anchor: AnchorShown::of(conn)?,
         lines,
     })
 }

@@ -1538,6 +1538,8 @@ page-today-hands = { $hands ->
 }
 page-today-sheet = Print all this as one sheet
 page-today-next = More
+page-anchor = Anchor of the record
+page-anchor-how = Keep this line outside the machine. With it “gambrel check --anchor” shows that nothing before it was altered.
 page-begin = First
 page-begin-done = done
 page-begin-kitchen = Say who the kitchen is: name, place, law and time zone.
@@ -2882,6 +2884,7 @@ logbook-between = From { $from } until before { $until }.
 logbook-only-place = Only at { $place }.
 logbook-only-by = Only by { $by }.
 logbook-only-lot = Only lot { $lot }.
+logbook-anchor = Anchor of the record: { $line }
 logbook-asked-by = Asked for by { $by }.
 logbook-voided = VOIDED by { $by }, { $at }: { $why }
 logbook-corrected = Corrected by { $by }, { $at }

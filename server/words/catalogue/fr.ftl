@@ -1544,6 +1544,8 @@ page-today-hands = { $hands ->
 }
 page-today-sheet = Imprimer tout sur une feuille
 page-today-next = La suite
+page-anchor = Ancre du registre
+page-anchor-how = Gardez cette ligne hors de la machine. Avec elle, « gambrel check --anchor » montre que rien de ce qui précède n’a été modifié.
 page-begin = D’abord
 page-begin-done = fait
 page-begin-kitchen = Dire qui est la cuisine : nom, lieu, droit et fuseau horaire.
@@ -2899,6 +2901,7 @@ logbook-between = De { $from } jusqu’avant { $until }.
 logbook-only-place = Seulement à { $place }.
 logbook-only-by = Seulement par { $by }.
 logbook-only-lot = Seulement le lot { $lot }.
+logbook-anchor = Ancre du registre : { $line }
 logbook-asked-by = Demandé par { $by }.
 logbook-voided = ANNULÉ par { $by }, { $at } : { $why }
 logbook-corrected = Corrigé par { $by }, { $at }

@@ -1,5 +1,6 @@
 //! Writing down what came of judging again: what changed of lots and their packs, and what was before.
 
+use crate::chain::rows::JudgedRow;
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::Result;
@@ -69,17 +70,6 @@ pub fn place(tx: &mut Tx<'_>, deed: i32, mut all: Vec<StopOf>) -> Result<()> {
     }
     put(tx, &heirs)?;
     Ok(())
-}
-
-#[derive(Debug, Insertable)]
-#[diesel(table_name = judged_again, treat_none_as_default_value = false)]
-struct JudgedRow {
-    id: i32,
-    deed_id: i32,
-    lot_id: i32,
-    condition: Option<String>,
-    was: String,
-    now: String,
 }
 
 /// The columns of a lot that follow from what it was made of.
@@ -164,6 +154,7 @@ pub fn write(tx: &mut Tx<'_>, deed: i32, lots: &[JudgedLot<'_>]) -> Result<()> {
         }
     }
     insert_rows!(tx.conn, judged_again::table, &rows);
+    tx.seal_all(deed, &rows);
     set_all(tx.conn, &changed)?;
     let packs: Vec<_> = lots
         .iter()

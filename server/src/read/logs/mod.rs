@@ -43,6 +43,8 @@ pub struct LogPage {
     pub next: Option<Vec<u8>>,
     /// Who asked for it.
     pub asked_by: String,
+    /// The end of the record's chain, as a line.
+    pub anchor: Option<String>,
 }
 
 impl LogPage {
@@ -83,6 +85,7 @@ pub fn page(app: &Caller<'_>, conn: &mut Conn, kind: LogKind, query: &LogQuery) 
         standing,
         next,
         asked_by: app.who.name.to_string(),
+        anchor: store::chain::anchor(conn)?.map(|anchor| anchor.in_groups()),
     })
 }
 
@@ -125,6 +128,7 @@ pub fn whole(
         standing,
         next: None,
         asked_by: app.who.name.to_string(),
+        anchor: store::chain::anchor(conn)?.map(|anchor| anchor.in_groups()),
     })
 }
 

@@ -1,0 +1,2 @@
+DROP TABLE chain_due;
+DROP TABLE chain;
