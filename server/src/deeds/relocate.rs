@@ -9,7 +9,6 @@ use crate::wire::asked::MoveAsked;
 use domain::deed::draw::Choice;
 use domain::deed::relocate::{Move, Whither};
 use domain::family::Lists;
-use domain::lot::Pack;
 use domain::words::{DeedKind, State};
 
 /// Records a move.

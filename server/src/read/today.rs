@@ -95,23 +95,24 @@ impl Begun {
 pub fn begun(app: &Caller<'_>, conn: &mut Conn) -> Result<Begun> {
     let standing = app.standing(conn)?;
     let has_printer = !printers(conn)?.is_empty();
-    begun_of(app, conn, &standing, has_printer)
+    let came_in = super::drills::due(app, conn)?.is_some();
+    Ok(begun_of(app, &standing, has_printer, came_in))
 }
 
 fn begun_of(
     app: &Caller<'_>,
-    conn: &mut Conn,
     standing: &crate::lists::standing::Standing,
     printer: bool,
-) -> Result<Begun> {
-    Ok(Begun {
+    lots: bool,
+) -> Begun {
+    Begun {
         kitchen: standing.kitchen.is_set,
         places: !standing.lists.places.is_empty(),
         people: app.people().people.len() > 1,
         printer,
         products: !standing.lists.products.is_empty(),
-        lots: store::lots::any(conn)?,
-    })
+        lots,
+    }
 }
 
 /// What needs a hand.
@@ -145,6 +146,7 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
     let printers: Vec<Printer> = printers(conn)?.into_iter().map(printer).collect();
     let days = place_days(app, conn, &standing, now, zone)?;
     let drill = super::drills::due(app, conn)?;
+    let came_in = drill.is_some();
     let found = hands(&Known {
         today,
         now,
@@ -170,7 +172,8 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
         next: (end < all).then_some(end),
         now,
         zone,
-        begun: begun_of(app, conn, &standing, !printers.is_empty())?,
+        // Where nothing came in yet, no drill is due ever.
+        begun: begun_of(app, &standing, !printers.is_empty(), came_in),
     })
 }
 
