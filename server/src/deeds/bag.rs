@@ -37,7 +37,11 @@ pub(super) fn strength(
         };
     };
     let strength = told.map_or(listed, CuringSalt::strength);
-    if strength.nitrite.is_none() && strength.nitrate.is_none() {
+    // A bag of the time before it was asked stays as little known as it is, whatever else of it is corrected.
+    if facts.past.is_some() && !strength.is_told() {
+        return Ok((Vec::new(), None));
+    }
+    if !strength.is_told() {
         return Err(Error::cannot_be(field, ReceiveDeedSays::HowStrong));
     }
     let from_list = told.is_none();

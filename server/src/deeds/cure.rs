@@ -107,6 +107,7 @@ pub fn look(
             unknown.push(CureDeedSays::StrengthUnknown { lot }.into());
         }
     }
+    let is_told = unknown.is_empty();
     cure.water += water(asked);
     cure.brought = before.brings(lots, &grams)?;
     tell_more(&mut cure, asked, &cured, &products);
@@ -124,7 +125,13 @@ pub fn look(
         unknown.push(CureDeedSays::NoSalt { product: product() }.into());
     }
     let mut check = CureCheck::default();
-    assessed(facts, &cure, as_it_happened, &mut check)?;
+    if is_told || !cure.salts.is_empty() {
+        assessed(facts, &cure, as_it_happened, &mut check)?;
+    }
+    if !is_told {
+        // What is known is the least of it: it breaks a limit, but is no number to be kept.
+        (check.because, check.measured, check.warnings) = Default::default();
+    }
     for says in unknown {
         check.unproven(says, facts.moment.at);
     }

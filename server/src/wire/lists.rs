@@ -375,11 +375,12 @@ impl ProductEntry {
             .or_else(|| process.map(|key| YieldOf::Process(key.0.clone())))
     }
 
-    /// A curing salt is one, whatever else it is said to be in a cure. What is only called a mix that cures
-    /// is one too: nobody knows how strong.
+    /// A curing salt is one, whatever else it is said to be in a cure. What is only called a mix that cures, or
+    /// said to keep as curing salt does, is one too: nobody knows how strong.
     fn in_cure(&self) -> Option<InCure> {
         let salt = self.curing_salt.as_ref().map(CuringSalt::strength);
-        let called = self.nature.map(|nature| nature.0) == Some(Nature::Cure);
+        let keeps = self.stable_as.map(|word| word.0) == Some(words::Natural::CuringSalt);
+        let called = keeps || self.nature.map(|nature| nature.0) == Some(Nature::Cure);
         salt.map(InCure::CuringSalt)
             .or_else(|| self.in_cure.map(|part| InCure::Other(part.0)))
             .or_else(|| called.then(|| InCure::CuringSalt(Strength::unknown())))

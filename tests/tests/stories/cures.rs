@@ -14,6 +14,7 @@ on_both_engines! {
     a_cure_mix_and_a_brine_have_their_own_strength
     the_metal_on_the_bag_counts
     what_no_bag_can_hold_is_refused
+    what_only_keeps_as_a_curing_salt_does_is_one
     ground_meat_is_cured_as_ground_whatever_the_step_is_called
     what_a_place_allows_stands_there
 }
@@ -314,4 +315,67 @@ fn what_a_place_allows_stands_there(engine: Engine) {
     let of = |grams: f64| cure(&caller, &pig, &[(&salt, grams)]).into("bacon", 1_000);
     let says = of(3.3).refused(422, "inputs");
     assert!(says.contains("us-N14"), "{says}");
+}
+
+fn what_only_keeps_as_a_curing_salt_does_is_one(engine: Engine) {
+    let (_house, caller, pig) = kitchen(engine);
+    let more = json!({ "kind": "ingredient", "species": null, "storage": "ambient", "stable_as": "curing-salt" });
+    product(&caller, "pink", more);
+    let bag = |bought: Value| {
+        caller
+            .receive("pink")
+            .to("cooler")
+            .grams(1_000)
+            .bought(bought)
+    };
+    // It is asked for at the door.
+    bag(json!({ "supplier": "PTS" })).refused(422, "bought.curing_salt");
+    let told = bag(json!({ "supplier": "PTS", "curing_salt": { "nitrite_percent": 6.25 } })).made();
+    let cure = caller.step("cure").of_grams(&pig, 1_000).of_grams(&told, 2);
+    let loin = cure.into("loin", 1_000).made();
+    let read = caller.lot(&loin);
+    assert_eq!(read["cure"]["nitrite_ppm"], 125);
+    assert!(
+        read["ingredients"]["en"]
+            .to_string()
+            .to_lowercase()
+            .contains("nitrite"),
+        "{read}"
+    );
+    // One that was mixed here of what nobody weighed is as little known.
+    product(
+        &caller,
+        "rub",
+        json!({ "kind": "ingredient", "species": null, "storage": "ambient",
+        "stable_as": "curing-salt" }),
+    );
+    let pinch = caller
+        .receive("salt")
+        .to("cooler")
+        .grams(500)
+        .bought(json!({ "supplier": "PTS" }))
+        .made();
+    let rub = caller
+        .step("mix")
+        .of_grams(&pinch, 300)
+        .into("rub", 300)
+        .made();
+    let cure = caller.step("cure").of_grams(&pig, 1_000).of_grams(&rub, 20);
+    let done = cure.into("loin", 1_020).done();
+    let keys = done.body["warning_keys"].to_string();
+    assert!(keys.contains("cure-deed-strength-unknown"), "{keys}");
+    let read = caller.lot(&done.code(0));
+    assert_eq!(
+        read["cure"],
+        Value::Null,
+        "no number is better than one too low"
+    );
+    assert!(read["stops"].to_string().contains("not-proven"), "{read}");
+    assert!(
+        read["ingredients"]["en"]
+            .to_string()
+            .to_lowercase()
+            .contains("nitrite"),
+        "{read}"
+    );
 }

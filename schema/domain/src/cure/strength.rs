@@ -45,12 +45,17 @@ impl Strength {
         }
     }
 
+    /// Does anything say how strong it is?
+    pub fn is_told(&self) -> bool {
+        self.nitrite.is_some() || self.nitrate.is_some()
+    }
+
     /// What is in it, checked. `field` names the lot in a refusal.
     ///
     /// # Errors
     /// The strength is not given, cannot be, or looks like a fraction typed for a percent.
     pub fn makeup(&self, rules: &CureRules, field: &str) -> Result<Makeup> {
-        if self.nitrite.is_none() && self.nitrate.is_none() {
+        if !self.is_told() {
             return Err(Refusal::cannot_be(field, CureSays::NoStrength));
         }
         let (nitrite, nitrate) = (

@@ -90,6 +90,10 @@ pub fn changes(
     statement::changes(&had, &has)
 }
 
+fn whole() -> Percent {
+    Percent::new(Decimal::ONE_HUNDRED)
+}
+
 /// So much of a weight as a part is of its batch, to the milligram below.
 fn share_of(grams: Grams, part: Grams, batch: Grams) -> Grams {
     let share = i128::from(grams.milligrams()) * i128::from(part.milligrams());
@@ -195,10 +199,16 @@ impl CompositionSources<'_> {
                         continue;
                     };
                     let grams = Grams::from_milligrams(used.milligrams);
-                    let within = match self.family.is_bought_cure(of) {
+                    let is_bag = self.family.is_bought_cure(of);
+                    let mut within = match is_bag {
                         true => self.parts_of_curing_salt(strength(of), grams),
                         false => parts.get(&used.lot).cloned().unwrap_or_default(),
                     };
+                    // A cure mix that nobody could weigh has nitrite in it, and nobody knows how much.
+                    let cures = of.lot.product.curing_salt().is_some();
+                    if cures && !is_bag && !strength(of).is_told() {
+                        within.extend(self.parts_of_curing_salt(Strength::unknown(), Grams::ZERO));
+                    }
                     let one = of_lot(of, grams, within);
                     match is_a_step(of) {
                         true => inputs.extend(ingredients::opened(one)),
@@ -279,26 +289,30 @@ impl CompositionSources<'_> {
     }
 
     /// The parts of a curing salt by name, from its strength: every part of a cure is listed
-    /// (`us-I6`).
+    /// (`us-I6`). Of one that nobody knows how strong it is nitrite is named all the same, with the least weight
+    /// that there is.
     fn parts_of_curing_salt(&self, strength: Strength, grams: Grams) -> Vec<Ingredient> {
         use cure::Part::*;
-        let Ok(makeup) = strength.makeup(self.cures, "curing_salt") else {
-            return Vec::new();
-        };
-        let mut parts = vec![(Salt, makeup.salt)];
-        for (basis, sodium, potassium) in [
-            (Basis::SodiumNitrite, SodiumNitrite, PotassiumNitrite),
-            (Basis::SodiumNitrate, SodiumNitrate, PotassiumNitrate),
-        ] {
-            let (share, own) = makeup.share(basis);
-            parts.push((if own == basis { sodium } else { potassium }, share));
+        let mut parts = Vec::new();
+        if let Ok(makeup) = strength.makeup(self.cures, "curing_salt") {
+            parts.push((Salt, makeup.salt));
+            for (basis, sodium, potassium) in [
+                (Basis::SodiumNitrite, SodiumNitrite, PotassiumNitrite),
+                (Basis::SodiumNitrate, SodiumNitrate, PotassiumNitrate),
+            ] {
+                let (share, own) = makeup.share(basis);
+                parts.push((if own == basis { sodium } else { potassium }, share));
+            }
+        } else if !strength.is_told() {
+            parts.extend([(Salt, whole()), (SodiumNitrite, Percent::default())]);
         }
         let of = |(part, share): (cure::Part, Percent)| {
             let name = self.cures.names.iter().find(|name| name.part == part)?;
             let names = [("en", &name.en), ("fr", &name.fr)]
                 .map(|(tag, name)| (tag.to_owned(), name.clone()));
             let milligrams = Decimal::from(grams.milligrams()) * share.fraction();
-            let grams = milligrams.trunc().to_i64().unwrap_or_default();
+            let least = i64::from(!strength.is_told() && part == SodiumNitrite);
+            let grams = milligrams.trunc().to_i64().unwrap_or_default().max(least);
             (grams > 0).then(|| Ingredient {
                 product: part.as_str().to_owned(),
                 names: BTreeMap::from(names).into(),

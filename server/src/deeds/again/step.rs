@@ -265,11 +265,15 @@ fn measured(
     if as_known {
         return;
     }
-    if let (Some(past), Some(first)) = (&mut facts.past, known.first()) {
+    // A cure that nobody could weigh before has no number yet.
+    let first = known
+        .first()
+        .map_or(facts.moment.at.naive_utc(), |first| first.at);
+    if let Some(past) = &mut facts.past {
         let of = past.readings.entry(row.id).or_default();
         of.retain(|(by, ..)| *by != recorded);
         let read = numbers.iter();
-        of.extend(read.map(|of| (recorded, first.at, of.quantity, of.millionths)));
+        of.extend(read.map(|of| (recorded, first, of.quantity, of.millionths)));
         of.sort_by_key(|(_, at, ..)| *at);
     }
     if let Some(state) = kin.lots.get_mut(&row.id) {
