@@ -96,6 +96,7 @@ impl ScanVerdict {
             | StopKind::NotConfirmed
             | StopKind::NotReleased
             | StopKind::WrongLabel => Verdict::Hold,
+            StopKind::CameBack => Verdict::NotForSale,
         };
         Some(ScanVerdict {
             verdict,
@@ -121,6 +122,7 @@ fn counter_says(stop: &Stop) -> Says {
         | StopKind::UnknownHistory
         | StopKind::NotProven
         | StopKind::NotConfirmed
+        | StopKind::CameBack
         | StopKind::PastDay
         | StopKind::WrongLabel => stop.says.clone(),
     }

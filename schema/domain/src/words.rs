@@ -249,7 +249,7 @@ words! {
 
 words! {
     /// What a reason is about.
-    Topic { Date = "date", Cure = "cure", Heat = "heat", Release = "release", Yield = "yield", Stop = "stop", Cooling = "cooling", Cold = "cold", Condition = "condition", Correction = "correction", History = "history", Confirmation = "confirmation", Contents = "contents", Proof = "proof", }
+    Topic { Date = "date", Cure = "cure", Heat = "heat", Release = "release", Yield = "yield", Stop = "stop", Cooling = "cooling", Cold = "cold", Condition = "condition", Correction = "correction", History = "history", Confirmation = "confirmation", Contents = "contents", Proof = "proof", CameBack = "came-back", }
 }
 
 words! {
@@ -327,6 +327,8 @@ words! {
         NotProven = "not-proven",
         /// Cured under a limit that nobody has confirmed, until a named person does so for the kitchen.
         NotConfirmed = "not-confirmed",
+        /// A customer had it, until a person disposes of it.
+        CameBack = "came-back",
         /// A cured piece that nobody has released.
         NotReleased = "not-released",
         /// Its last day is over.

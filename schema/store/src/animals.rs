@@ -81,13 +81,25 @@ pub fn matching(conn: &mut Conn, animal: &Animal) -> Result<Option<AnimalRow>> {
         .order(animals::id)
         .select(AnimalRow::as_select())
         .load(conn)?;
-    Ok(same_day.into_iter().find(|row| {
-        let same_number = match kind {
-            NumberKind::Carcass => row.carcass.as_deref() == Some(number),
-            NumberKind::Tag => row.carcass.is_none() && row.tag.as_deref() == Some(number),
-        };
-        same_number && row.abattoir == animal.abattoir
-    }))
+    let mut alike: Vec<AnimalRow> = same_day
+        .into_iter()
+        .filter(|row| is_numbered(row, animal, kind, number))
+        .collect();
+    // Of one whose species was told wrong there are two: lots are of the one that is right, the newest.
+    for nth in (0..alike.len()).rev() {
+        if alike.len() == 1 || !sides(conn, alike[nth].id)?.is_empty() {
+            return Ok(Some(alike.swap_remove(nth)));
+        }
+    }
+    Ok(alike.into_iter().next())
+}
+
+fn is_numbered(row: &AnimalRow, animal: &Animal, kind: NumberKind, number: &str) -> bool {
+    let same_number = match kind {
+        NumberKind::Carcass => row.carcass.as_deref() == Some(number),
+        NumberKind::Tag => row.carcass.is_none() && row.tag.as_deref() == Some(number),
+    };
+    same_number && row.abattoir == animal.abattoir
 }
 
 /// Adds an animal.

@@ -173,21 +173,28 @@ pub fn of_lots(conn: &mut Conn, lots: &[i32]) -> Result<HashMap<i32, Vec<Placed>
     Ok(found)
 }
 
-/// The first stops of their lines that wait for a row to be confirmed.
+/// The first stops of their lines that wait for a row to be confirmed, and the lots that they are on.
 ///
 /// # Errors
 /// The database is away, or the record is damaged.
-pub fn waiting_for(conn: &mut Conn, row: &RowId) -> Result<Vec<StopId>> {
+pub fn waiting_for(conn: &mut Conn, row: &RowId) -> Result<(Vec<StopId>, Vec<i32>)> {
     let rows: Vec<StopRow> = stops::table
         .filter(stops::topic.eq(Topic::Confirmation.as_str()))
         .filter(stops::root_id.eq(stops::id))
         .order(stops::id)
         .select(StopRow::as_select())
         .load(conn)?;
-    let placed = rows.iter().map(|row| row.placed(None));
-    let placed = placed.collect::<Result<Vec<_>>>()?.into_iter();
-    let waits = placed.filter(|placed| placed.cause.because.rows().contains(row));
-    Ok(waits.map(|placed| placed.id).collect())
+    let (mut waits, mut lots) = (Vec::new(), Vec::new());
+    for of in rows {
+        let placed = of.placed(None)?;
+        if placed.cause.because.rows().contains(row) {
+            waits.push(placed.id);
+            lots.push(of.lot_id);
+        }
+    }
+    lots.sort_unstable();
+    lots.dedup();
+    Ok((waits, lots))
 }
 
 /// The lots that something is left of and that a stop was ever placed on.

@@ -1,6 +1,6 @@
 //! A pot without a label is taken in.
 
-use super::contents::{ListRecipe, contents};
+use super::contents::{self, ListRecipe, contents};
 use super::facts::Facts;
 use super::says::DeedSays;
 use super::step::codes;
@@ -10,8 +10,10 @@ use crate::error::{Error, Result};
 use crate::wire::Weight;
 use crate::wire::adopt::AdoptionAsked;
 use crate::wire::answers::DeedDone;
+use crate::wire::asked::DeclaresAsked;
 use domain::deed::adopt::{self, Pot};
 use domain::deed::receive::Bought;
+use domain::deed::says::AdoptSays;
 use domain::words::{Account, DeedKind};
 use store::packs::PackChoice;
 use store::sources::NewSource;
@@ -34,10 +36,32 @@ pub fn take(app: &Caller<'_>, asked: &AdoptionAsked) -> Result<Done> {
         place: Some(&asked.place),
         note: Some(&asked.why),
     };
+    let declares = asked.declares.as_ref();
+    only_contents(declares, "declares")?;
+    if declares.is_some() && asked.is.is_some() {
+        return Err(Error::cannot_be("declares", AdoptSays::NotTheContents));
+    }
     perform(app, header, asked, |facts| match &asked.is {
         Some(is) => missing(facts, asked, &is.0),
         None => unknown(facts, asked),
     })
+}
+
+/// Of a pot nothing is told but what is in it.
+///
+/// # Errors
+/// 422 where more is told, or ingredients in no language.
+pub(super) fn only_contents(declares: Option<&DeclaresAsked>, field: &str) -> Result<()> {
+    let more = declares.is_some_and(|of| {
+        of.ready.is_some()
+            || of.use_by_is.is_some()
+            || of.days_once_opened.is_some()
+            || of.strength.is_some()
+    });
+    if more {
+        return Err(Error::cannot_be(field, AdoptSays::NotTheContents));
+    }
+    contents::can_be(declares)
 }
 
 /// The pack that was missing.
@@ -75,7 +99,7 @@ fn missing(facts: &mut Facts<'_, '_>, asked: &AdoptionAsked, is: &str) -> Result
 fn unknown(facts: &mut Facts<'_, '_>, asked: &AdoptionAsked) -> Result<DeedDone> {
     let (product, product_key) = facts.product(&asked.product.0, "product")?;
     let list = ListRecipe::as_listed(facts, &product.code);
-    let contents = contents(facts, None, list);
+    let contents = contents(facts, asked.declares.as_ref(), list);
     let code = codes(facts, adopt::origin(&product), 1)?.remove(0);
     let moment = facts.moment;
     let pot = Pot {

@@ -1,5 +1,6 @@
 //! A named person has read a row of the law and confirms it for this kitchen.
 
+use super::again;
 use super::facts::Facts;
 use super::says::DeedSays;
 use super::{DeedHeader, Done, perform};
@@ -11,10 +12,12 @@ use crate::wire::rows::RowConfirmationAsked;
 use domain::plan::Plan;
 use domain::rows::RowId;
 use domain::words::{DeedKind, Disposal};
+use std::sync::Arc;
 use store::deeds::DeedRow;
 use store::entries::{self, EntryBody};
 
-/// Records a confirmation. What waited for it is free from then on, and the row may stop somebody.
+/// Records a confirmation. What waited for it is judged by the row from then on: it is free where it keeps to it,
+/// and failed where it is over it.
 /// Somebody may confirm it once more: then the second word stands beside the first.
 ///
 /// # Errors
@@ -53,12 +56,18 @@ pub fn take(app: &Caller<'_>, asked: &RowConfirmationAsked) -> Result<Done> {
             return Err(Error::cannot_be("row", DeedSays::RowConfirmed { row }));
         }
         keep(facts, &row, IS_CONFIRMED)?;
-        let waiting = store::stops::waiting_for(facts.tx.conn, &row)?.into_iter();
+        Arc::make_mut(&mut facts.standing)
+            .confirmed
+            .insert(row.clone());
+        let (waiting, lots) = store::stops::waiting_for(facts.tx.conn, &row)?;
+        let waiting = waiting.into_iter();
         let plan = Plan {
             ends: waiting.map(|stop| (stop, Disposal::PutRight)).collect(),
             ..Plan::default()
         };
-        facts.record(asked.id.0.to_string(), DeedKind::ConfirmRow, &plan)
+        let mut done = facts.record(asked.id.0.to_string(), DeedKind::ConfirmRow, &plan)?;
+        again::confirmed(facts, lots, &row, &mut done)?;
+        Ok(done)
     })
 }
 
@@ -84,5 +93,8 @@ fn keep(facts: &mut Facts<'_, '_>, row: &RowId, text: &str) -> Result<()> {
 pub fn take_back(facts: &mut Facts<'_, '_>, deed: &DeedRow) -> Result<()> {
     let asked: RowConfirmationAsked =
         serde_json::from_str(&deed.request).map_err(|error| crate::app::damaged(&error))?;
-    keep(facts, &RowId::new(&asked.row.0), "taken back")
+    let row = RowId::new(&asked.row.0);
+    keep(facts, &row, "taken back")?;
+    Arc::make_mut(&mut facts.standing).confirmed.remove(&row);
+    Ok(())
 }

@@ -162,6 +162,9 @@ fn correcting(
     let is_step = StepKind::parse(kind.as_str()).is_some();
     match kind {
         DeedKind::Receive if !of_heat => correct_source::of_receipt(facts, asked, wrong, &before),
+        DeedKind::Adopt if !of_heat && asked.animal.is_none() && asked.readings.is_none() => {
+            correct_source::of_pot(asked, &before)
+        }
         DeedKind::Measure if !of_heat && !of_source => {
             correct_read::of_reading(facts, asked, wrong, &before)
         }

@@ -1,6 +1,7 @@
 //! A wrong fact of a receipt is corrected: the animal, the supplier's lot, what its pack declares, what was
 //! read at the door.
 
+use super::adopt::only_contents;
 use super::again::request;
 use super::contents;
 use super::correct::{Correcting, kept, over};
@@ -10,11 +11,16 @@ use super::receive::{farm, known_farm_and_abattoir, known_supplier, settle};
 use super::says::{CorrectDeedSays, FactSays, ReceiveDeedSays};
 use crate::error::{Error, Result};
 use crate::wire::Line;
+use crate::wire::adopt::AdoptionAsked;
 use crate::wire::asked::{AnimalCorrected, BoughtAsked, CorrectionAsked, ReceiptAsked};
 use domain::deed::correct::{self, AnimalChange};
-use domain::deed::receive::Bought;
+use domain::deed::receive::{Animal, Bought};
+use domain::deed::says::AdoptSays;
 use domain::says::Says;
+use domain::series::letter_key;
+use domain::words::Species;
 use serde_json::{Map, Value};
+use store::animals::AnimalRow;
 use store::deeds::DeedRow;
 use store::sources::{NewSource, SourceRow};
 use store::{animals, lots, sources};
@@ -35,7 +41,7 @@ pub fn of_receipt(
     let (mut correcting, mut said) = (Correcting::default(), Vec::new());
     match (&asked.animal, &asked.bought) {
         (Some(change), None) => {
-            animal(facts, lot, &known, change, receipt)?;
+            said.extend(animal(facts, lot, &known, change, receipt)?);
             let now = over(before.get("animal"), kept(change)?);
             correcting.field(before, "animal", now, FactSays::Animal)?;
             said.push(CorrectDeedSays::CodesStay.into());
@@ -62,6 +68,26 @@ pub fn of_receipt(
     }
     let _: ReceiptAsked = request(&correcting.applied(before))?;
     Ok((correcting, said))
+}
+
+/// What is in a pot that nobody knew, said by somebody who knows.
+pub fn of_pot(
+    asked: &CorrectionAsked,
+    before: &Map<String, Value>,
+) -> Result<(Correcting, Vec<Says>)> {
+    let none = || Error::cannot_be("bought", AdoptSays::NotTheContents);
+    let change = asked.bought.as_ref().ok_or_else(none)?;
+    let [(of_source, _), (declared, _), (strength, _)] = facts_of(change);
+    if of_source || strength || !declared || before.contains_key("is") {
+        return Err(none());
+    }
+    only_contents(change.declares.as_ref(), "bought.declares")?;
+    let mut correcting = Correcting::default();
+    let now = kept(change)?.get("declares").cloned();
+    let now = over(before.get("declares"), now.unwrap_or(Value::Null));
+    correcting.field(before, "declares", now, FactSays::Declared)?;
+    let _: AdoptionAsked = request(&correcting.applied(before))?;
+    Ok((correcting, Vec::new()))
 }
 
 /// Which facts of a bought-in lot are named.
@@ -113,7 +139,7 @@ fn animal(
     known: &SourceRow,
     change: &AnimalCorrected,
     receipt: &DeedRow,
-) -> Result<()> {
+) -> Result<Option<Says>> {
     let Some(before) = known.animal_id else {
         return Err(clash("animal", CorrectDeedSays::WasBought));
     };
@@ -131,8 +157,17 @@ fn animal(
     let told = animals::by_key(facts.tx.conn, before)?.animal()?;
     let (corrected, side) = change.apply(&told, known.side(), receipt.day)?;
     known_farm_and_abattoir(facts.tx, &corrected)?;
+    let row = animals::by_key(facts.tx.conn, before)?;
+    let alone = Animal {
+        species: corrected.species,
+        ..told.clone()
+    };
+    let mut others = None;
     let row = if corrected == told {
-        animals::by_key(facts.tx.conn, before)?
+        row
+    } else if corrected == alone {
+        others = others_of(facts, lot, before, told.species)?;
+        other_species(facts, row, &corrected)?
     } else {
         settle(facts, &corrected)?
     };
@@ -144,12 +179,42 @@ fn animal(
             return Err(clash("animal.side", detail));
         }
     }
-    Ok(sources::insert(
-        facts.tx,
-        lot,
-        facts.deed,
-        &NewSource::Animal(row.id, side),
+    let source = NewSource::Animal(row.id, side);
+    sources::insert(facts.tx, lot, facts.deed, &source)?;
+    Ok(others)
+}
+
+/// The very animal that was told, of another species: its number stays, and its codes begin alike. Where another
+/// lot of it was corrected before, it is that one.
+fn other_species(
+    facts: &mut Facts<'_, '_>,
+    known: AnimalRow,
+    corrected: &Animal,
+) -> Result<AnimalRow> {
+    let key = letter_key(&corrected.farm, corrected.killed_on);
+    store::series::lock(facts.tx, &key)?;
+    if let Some(newer) = animals::matching(facts.tx.conn, corrected)?
+        && newer.animal()?.species == corrected.species
+    {
+        return Ok(newer);
+    }
+    Ok(animals::insert(
+        facts.tx, facts.deed, corrected, known.stem,
     )?)
+}
+
+/// The other lots of an animal, which stay of the species that they were told to be.
+fn others_of(
+    facts: &mut Facts<'_, '_>,
+    lot: i32,
+    animal: i32,
+    species: Species,
+) -> Result<Option<Says>> {
+    let all = animals::received_of(facts.tx.conn, &[animal])?.into_iter();
+    let others = all.filter(|(_, of, _)| *of != lot);
+    let lots: Vec<String> = others.map(|(.., code)| code.shown()).collect();
+    let lots = (!lots.is_empty()).then(|| lots.join(", "));
+    Ok(lots.map(|lots| CorrectDeedSays::OtherLots { lots, species }.into()))
 }
 
 fn bought(

@@ -18,7 +18,7 @@ use store::Conn;
 use store::entries::{self, Stamp};
 
 /// The lists and the kitchen.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub struct Standing {
     /// How the record's lists stood when they were read.
     pub stamp: Stamp,

@@ -135,7 +135,8 @@ fn keeps_back(kind: StopKind) -> bool {
         | StopKind::Failed
         | StopKind::UnknownHistory
         | StopKind::NotProven
-        | StopKind::NotConfirmed => true,
+        | StopKind::NotConfirmed
+        | StopKind::CameBack => true,
         StopKind::NotReleased | StopKind::PastDay | StopKind::WrongLabel => false,
     }
 }

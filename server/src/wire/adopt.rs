@@ -1,6 +1,6 @@
 //! What a device asks about a pot without a label.
 
-use super::asked::Id;
+use super::asked::{DeclaresAsked, Id};
 use super::{By, Code, Instant, Line, Note, Weight};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -35,6 +35,9 @@ pub struct AdoptionAsked {
     /// The pack that it is, `CODE/N`: one that was counted as missing. Left out, it is a new lot of which
     /// nobody knows the history.
     pub is: Option<Line>,
+    /// What somebody knows to be in it: all its allergens, its ingredients, what may be in it unasked. Until its
+    /// allergens are told, here or by a correction, no customer gets any of it.
+    pub declares: Option<DeclaresAsked>,
     /// How it was found, and how people know what it is.
     pub why: Note,
 }

@@ -124,8 +124,33 @@ fn a_pot_that_nobody_knows_goes_nowhere(engine: Engine) {
     let let_go =
         json!({ "lot": lot, "what": "released", "why": "Jory knows it: his own of this morning" });
     caller.deed("/api/dispositions", let_go).expect(201);
-    for of in [&lot, &mixed] {
-        assert_eq!(caller.lot(of)["allergens_known"], true, "{of}");
+    // That does not tell what is in it, and so no customer gets it, nor what is made of it from now on.
+    let portion = caller.step("portion").of_grams(&lot, 100);
+    let portion = portion.into("cooked-pork", 100).made();
+    for of in [&lot, &mixed, &portion] {
+        assert_eq!(caller.lot(of)["allergens_known"], false, "{of}");
+        assert_eq!(caller.verdict(of), "hold", "{of}");
     }
+    assert_eq!(
+        caller.get(&customers).expect(409).body["type"],
+        "/problems/label-refused"
+    );
+    caller.sell(&portion).refused(409, "lot");
+    let again = json!({ "lot": lot, "what": "released", "why": "once more" });
+    caller.deed("/api/dispositions", again).refused(409, "lot");
+    // Somebody who knows says it; more than what is in it nobody can say of such a pot.
+    let say = |bought: Value| json!({ "step": id, "bought": bought, "why": "asked the cook who made it" });
+    let more = say(json!({ "declares": { "ready": true } }));
+    caller
+        .deed("/api/corrections", more)
+        .refused(422, "bought.declares");
+    let told = say(json!({ "declares": { "allergens": ["milk"] } }));
+    let told = caller.deed("/api/corrections", told).expect(201).body;
+    for of in [&lot, &mixed, &portion] {
+        let read = caller.lot(of);
+        assert_eq!(read["allergens_known"], true, "{of}");
+        assert_eq!(read["allergens"], json!(["milk"]), "{of}");
+    }
+    assert_eq!(told["changes"].as_array().unwrap().len(), 3, "{told}");
     caller.void(&id).refused(409, None);
 }

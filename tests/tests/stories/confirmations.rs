@@ -87,11 +87,11 @@ fn a_cure_waits_for_its_limit_to_be_confirmed(engine: Engine) {
         .deed("/api/row-confirmations", nothing)
         .refused(422, "text");
     // What the row has unconfirmed only warns.
-    assert!(
-        cured(&caller, &bag, &pig, 3.6).done().body["warnings"]
-            .to_string()
-            .contains("200")
-    );
+    let strong = cured(&caller, &bag, &pig, 3.6).done();
+    assert!(strong.body["warnings"].to_string().contains("200"));
+    let over = strong.code(0);
+    let slice = caller.step("portion").of_grams(&over, 500);
+    let slice = slice.into("sliced-loin", 500).made();
     let confirmed = caller
         .deed("/api/row-confirmations", confirm(ROW))
         .expect(201)
@@ -101,6 +101,24 @@ fn a_cure_waits_for_its_limit_to_be_confirmed(engine: Engine) {
         assert!(!waits(&caller, lot));
         assert_eq!(caller.verdict(lot), "sell");
     }
+    // What is over it has broken it, and so has what is made of that.
+    let failed = |lot: &str| {
+        let stops = caller.lot(lot)["stops"].clone();
+        stops
+            .as_array()
+            .unwrap()
+            .iter()
+            .any(|stop| stop["stop"] == "failed")
+    };
+    for lot in [&over, &slice] {
+        assert!(failed(lot) && !waits(&caller, lot), "{lot}");
+        caller.sell(lot).refused(409, "lot");
+    }
+    assert_eq!(
+        confirmed["changes"].as_array().unwrap().len(),
+        2,
+        "{confirmed}"
+    );
     // From now on the limit binds, and nothing new waits.
     let says = cured(&caller, &bag, &pig, 3.6).refused(422, "inputs");
     assert!(says.contains(ROW), "{says}");
@@ -109,6 +127,7 @@ fn a_cure_waits_for_its_limit_to_be_confirmed(engine: Engine) {
     caller.void(confirmed["id"].as_str().unwrap()).done();
     assert!(worklist(&caller).contains(&ROW.to_owned()));
     assert!(waits(&caller, &loin) && waits(&caller, &sliced));
+    assert!(waits(&caller, &over) && waits(&caller, &slice) && !failed(&over));
     cured(&caller, &bag, &pig, 3.6).done();
     caller
         .deed("/api/row-confirmations", confirm(ROW))

@@ -3,6 +3,7 @@
 mod acts;
 mod adoptions;
 mod bad_input;
+mod came_back;
 mod cartons;
 mod clock;
 mod cold;
@@ -26,6 +27,7 @@ mod label_items;
 mod label_words;
 mod labels;
 mod law;
+mod left_otherwise;
 mod lists;
 mod log;
 mod logs;

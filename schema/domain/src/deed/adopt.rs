@@ -16,8 +16,8 @@ use crate::refusal::{Refusal, RefusalKind, Result};
 use crate::stop::{Cause, StopSays};
 use crate::supplied::Contents;
 use crate::words::{Account, Being, State, Topic};
+use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
-use std::collections::BTreeSet;
 
 /// A pot as it was found.
 #[derive(Debug)]
@@ -120,9 +120,24 @@ pub fn origin(product: &Product) -> Origin {
     }
 }
 
+/// Nobody has said which allergens are in it. That ends when somebody says it, and by no other word: who lets the
+/// pot go has not told what is in it.
+fn not_told(contents: &Contents, at: DateTime<Utc>) -> Option<Cause> {
+    contents.told.is_none().then(|| contents_unknown(at))
+}
+
+/// The stop of what nobody has told the contents of.
+pub(super) fn contents_unknown(at: DateTime<Utc>) -> Cause {
+    let because = Because {
+        says: AdoptSays::NotTold.into(),
+        rule: Rule::Practice(ConditionSays::ProofRule.into()),
+    };
+    Cause::failed(Topic::Contents, because, at)
+}
+
 /// Nobody knows what it is: a new lot that is never ready, that is used today or not at all, and that goes
-/// nowhere until a person says by name what becomes of it. `contents` are what the lists give its product:
-/// what else may be in it is not known.
+/// nowhere until a person says by name what becomes of it. `contents` are what the lists give its product,
+/// and what somebody says of it: else what may be in it is not known.
 ///
 /// # Errors
 /// A weight that cannot be.
@@ -163,6 +178,8 @@ pub fn unknown(
     let warning = StopSays::UnknownHistory {
         says: stop.because.says.clone(),
     };
+    let mut stops = vec![stop.into()];
+    stops.extend(not_told(contents, pot.moment.at).map(Into::into));
     Ok(Plan {
         warnings: vec![warning.into()],
         births: vec![Birth {
@@ -171,7 +188,7 @@ pub fn unknown(
             grams: pot.grams,
             origin: origin(product),
             allergens: contents.allergens(product),
-            may_contain: BTreeSet::new(),
+            may_contain: contents.may_contain.clone(),
             supplied: Some(contents.supplied.clone()),
             species: product.species.into_iter().collect(),
             born: PackNow::new(
@@ -189,7 +206,7 @@ pub fn unknown(
             condition,
             packaging: None,
             reasons,
-            stops: vec![stop.into()],
+            stops,
             packs: vec![pot.grams],
             note: None,
         }],

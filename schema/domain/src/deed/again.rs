@@ -11,6 +11,7 @@ use crate::product::Product;
 use crate::stop::{NewStop, Placed, StopId};
 use crate::supplied::Supplied;
 use crate::words::{Allergen, Species};
+use chrono::NaiveDate;
 use std::collections::BTreeSet;
 
 /// What a lot was born as, as far as a fact about its sources can change it.
@@ -113,6 +114,15 @@ fn claims_room(product: &Product) -> bool {
     !product.raw && (product.claims_room() || product.keeping.controlled == Some(false))
 }
 
+/// The last day of something that has left already, where it is over, and earlier than was believed.
+pub fn now_past(
+    was: Option<NaiveDate>,
+    now: Option<NaiveDate>,
+    today: NaiveDate,
+) -> Option<NaiveDate> {
+    now.filter(|now| *now < today && was.is_none_or(|was| *now < was))
+}
+
 /// A stop as it is judged again: on the whole lot, or on a pack of it.
 pub type JudgedStop = (Option<PackId>, NewStop);
 
@@ -151,7 +161,6 @@ mod tests {
     use crate::says::Says;
     use crate::stop::Cause;
     use crate::words::{ProvedBy, StableBy, State, Topic};
-    use chrono::NaiveDate;
 
     fn day(text: &str) -> NaiveDate {
         text.parse().unwrap()
@@ -222,6 +231,23 @@ mod tests {
         assert_eq!(of(Condition::TREATED), "ready person readings");
         assert_eq!(of(Condition::ready(ProvedBy::Heat)), "ready heat readings");
         assert_eq!(condition_since(None, &product, &since), None);
+    }
+
+    #[test]
+    fn what_has_left_is_told_of_where_its_day_was_over_sooner_than_was_believed() {
+        let check = |was: Option<&str>, now: Option<&str>, expected: Option<&str>| {
+            let past = now_past(was.map(day), now.map(day), day("2026-06-14"));
+            assert_eq!(past, expected.map(day), "{was:?} {now:?}");
+        };
+        let (over, to_come) = (Some("2026-06-12"), Some("2026-06-16"));
+        check(to_come, over, over);
+        check(None, over, over);
+        check(over, Some("2026-06-11"), Some("2026-06-11"));
+        // It keeps still, or was known to be over when it left.
+        check(to_come, Some("2026-06-14"), None);
+        check(over, over, None);
+        check(over, None, None);
+        check(Some("2026-06-11"), over, None);
     }
 
     #[test]

@@ -38,6 +38,13 @@ pub fn plan(
 ) -> Result<Plan> {
     moment.not_before(lot.made_at, &lot.code, zone)?;
     let draws = settle(lot, choice, "")?;
+    for draw in &draws {
+        if kind == DepartureKind::Sell && draw.pack.now.taken_back {
+            let pack = lot.shown(draw.pack.number);
+            let detail = DepartSays::TakenBack { pack };
+            return Err(Refusal::new(RefusalKind::Clash, "pack", detail));
+        }
+    }
     let to_people = matches!(
         kind,
         DepartureKind::Sell | DepartureKind::Serve | DepartureKind::Ship
@@ -55,11 +62,6 @@ pub fn plan(
         ..Plan::default()
     };
     for draw in &draws {
-        if kind == DepartureKind::Sell && draw.pack.now.taken_back {
-            let pack = lot.shown(draw.pack.number);
-            let detail = DepartSays::TakenBack { pack };
-            return Err(Refusal::new(RefusalKind::Clash, "pack", detail));
-        }
         plan.changes.push(taken(draw, account(kind), moment.day)?);
     }
     Ok(plan)

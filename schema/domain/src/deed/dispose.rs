@@ -1,5 +1,6 @@
 //! A person disposes of what is stopped: it is discarded or returned, let go by right, or was put right.
 
+use super::adopt::contents_unknown;
 use super::change::{change, taken};
 use super::draw::{Choice, Draw, not_voided, settle};
 use super::says::DisposeSays;
@@ -10,7 +11,7 @@ use crate::lot::Lot;
 use crate::moment::Moment;
 use crate::plan::{Plan, Reason};
 use crate::refusal::{Refusal, RefusalKind, Result};
-use crate::stop::Placed;
+use crate::stop::{Cause, Placed};
 use crate::words::{Account, Disposal, StopKind, Topic};
 use chrono_tz::Tz;
 
@@ -81,8 +82,9 @@ fn let_go(lot: &Lot, choice: &Choice, disposing: &Disposing, moment: &Moment) ->
     let ends = |placed: &&Placed| {
         let chosen = matches!(choice, Choice::All)
             || draws.iter().any(|draw| placed.pack == Some(draw.pack.id));
-        // A limit is confirmed for the kitchen, not passed over for one lot.
-        let disposed = placed.cause.topic != Topic::Confirmation;
+        // A limit is confirmed for the kitchen, not passed over for one lot; and who lets a pot go has not said
+        // what is in it.
+        let disposed = !matches!(placed.cause.topic, Topic::Confirmation | Topic::Contents);
         disposed && placed.cause.kind == StopKind::Failed && placed.stands(moment.at) && chosen
     };
     let ended: Vec<&Placed> = lot.stops.iter().filter(ends).collect();
@@ -93,8 +95,13 @@ fn let_go(lot: &Lot, choice: &Choice, disposing: &Disposing, moment: &Moment) ->
     let stands = matches!(choice, Choice::All) && !unproven;
     let stands = stands && lot.lacks_proof_of_room(None);
     if ended.is_empty() && !unproven && !stands {
-        let lot = lot.code.clone();
-        let detail = DisposeSays::NothingStands { lot };
+        let untold =
+            |placed: &Placed| placed.cause.topic == Topic::Contents && placed.stands(moment.at);
+        let (untold, lot) = (lot.stops.iter().any(untold), lot.code.clone());
+        let detail = match untold {
+            true => DisposeSays::ContentsNotTold { lot },
+            false => DisposeSays::NothingStands { lot },
+        };
         return Err(Refusal::new(RefusalKind::Clash, "lot", detail));
     }
     let told = |placed: &&Placed| {
@@ -128,8 +135,21 @@ fn let_go(lot: &Lot, choice: &Choice, disposing: &Disposing, moment: &Moment) ->
             .iter()
             .map(|placed| (placed.id, disposing.what))
             .collect(),
+        stops: untold_before(lot, &ended, moment)
+            .into_iter()
+            .map(|cause| (lot.id, None, cause.into()))
+            .collect(),
         ..Plan::default()
     })
+}
+
+/// A pot of the time before its contents were asked: nobody has told them either, and letting it go does not.
+fn untold_before(lot: &Lot, ended: &[&Placed], moment: &Moment) -> Option<Cause> {
+    let is_told = lot.supplied.as_ref().is_some_and(|of| of.allergens_by_pack);
+    let asked = |placed: &Placed| placed.cause.topic == Topic::Contents;
+    let history = |placed: &&Placed| placed.cause.topic == Topic::History && placed.pack.is_none();
+    let unknown = ended.iter().any(history) && !is_told && !lot.stops.iter().any(asked);
+    unknown.then(|| contents_unknown(moment.at))
 }
 
 fn reason(says: DisposeSays) -> Reason {

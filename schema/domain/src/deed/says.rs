@@ -115,6 +115,8 @@ messages! {
         TakenAsTreated "taken-as-treated",
         AgeUnknown "age-unknown",
         Found "found" { why: String },
+        NotTold "not-told",
+        NotTheContents "not-the-contents",
     }
 }
 
@@ -131,6 +133,7 @@ messages! {
     TakeBackSays in "take-back" {
         NotSold "not-sold" { pack: String, being: Being },
         TooMuch "too-much" { pack: String, away: Grams, grams: Grams },
+        CameBack "came-back" { pack: String },
     }
 }
 
@@ -163,6 +166,7 @@ messages! {
     DisposeSays in "dispose" {
         NoWitness "no-witness",
         NothingStands "nothing-stands" { lot: LotCode },
+        ContentsNotTold "contents-not-told" { lot: LotCode },
         Left "left" { what: Disposal, by: String, witness: String, why: String },
         LetGo "let-go" { what: Disposal, by: String, why: String, stop: Says },
         Rule "rule",

@@ -145,13 +145,13 @@ impl Step<'_> {
     }
 
     /// What was cured under a limit that nobody has confirmed stays so, whatever it is made into, and so does
-    /// what nothing shows to be cured: each of these stops once.
+    /// what nothing shows to be cured, and that of which nobody has said what is in it: each of these stops once.
     fn unconfirmed(&self) -> Vec<NewStop> {
         let mut found: Vec<NewStop> = Vec::new();
         for (lot, _) in &self.inputs {
             let stands = |placed: &&Placed| {
-                matches!(placed.cause.topic, Topic::Confirmation | Topic::Proof)
-                    && placed.stands(self.moment.at)
+                let stays = [Topic::Confirmation, Topic::Proof, Topic::Contents];
+                stays.contains(&placed.cause.topic) && placed.stands(self.moment.at)
             };
             for placed in lot.stops.iter().filter(stands) {
                 if !found.iter().any(|of| of.root == Some(placed.root)) {

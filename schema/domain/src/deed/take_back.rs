@@ -1,14 +1,17 @@
-//! A customer brings a pack back: it is on hand again, and never for sale.
+//! A customer brings a pack back: it is on hand again, never for sale, and stopped until a person disposes of it.
 
 use super::change::change;
 use super::draw::{Draw, not_voided, numbered, weight};
 use super::says::TakeBackSays;
+use crate::condition::ConditionSays;
+use crate::dates::{Because, Rule};
 use crate::grams::Grams;
 use crate::lot::{Event, Lot, What};
 use crate::moment::Moment;
 use crate::plan::Plan;
 use crate::refusal::{Refusal, RefusalKind, Result};
-use crate::words::Account;
+use crate::stop::Cause;
+use crate::words::{Account, Topic};
 use chrono_tz::Tz;
 
 /// What comes back, or why it cannot. `away` is what customers still have of that pack: sold or
@@ -49,7 +52,18 @@ pub fn plan(
     let now = pack
         .after(&event, lot.later)
         .expect("a gain is never below zero");
+    // Nobody knows how it was kept. Common practice, no source: it is thrown away, unless somebody who may says
+    // by name that it need not be.
+    let because = Because {
+        says: TakeBackSays::CameBack {
+            pack: lot.shown(pack.number),
+        }
+        .into(),
+        rule: Rule::Practice(ConditionSays::ProofRule.into()),
+    };
+    let stop = Cause::failed(Topic::CameBack, because, moment.at);
     Ok(Plan {
+        stops: vec![(lot.id, Some(pack.id), stop.into())],
         changes: vec![change(&draw, Account::TakenBack, grams, now)],
         ..Plan::default()
     })

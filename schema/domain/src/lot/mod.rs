@@ -142,10 +142,11 @@ impl Lot {
     }
 
     /// Is it known which allergens are in it? Not of what nobody knows the history of, nor of what was made
-    /// of that, until a person has said what becomes of it: the union of its parts is then the least.
+    /// of that, until a person has said what is in it: the union of its parts is then the least.
     pub fn knows_allergens(&self) -> bool {
-        let unknown =
-            |placed: &Placed| placed.cause.topic == Topic::History && placed.ended.is_none();
+        let unknown = |placed: &Placed| {
+            matches!(placed.cause.topic, Topic::History | Topic::Contents) && placed.ended.is_none()
+        };
         !self.stops.iter().any(unknown)
     }
 

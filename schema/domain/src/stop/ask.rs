@@ -143,6 +143,7 @@ fn refused(pack: String, stop: &Stop, field: String) -> Refusal {
         | StopKind::UnknownHistory
         | StopKind::NotProven
         | StopKind::NotConfirmed
+        | StopKind::CameBack
         | StopKind::WrongLabel => RefusalKind::Stopped,
         StopKind::Voided => RefusalKind::Voided,
     };

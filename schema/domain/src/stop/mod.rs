@@ -85,7 +85,8 @@ impl Cause {
         match (self.kind, self.topic) {
             (StopKind::Failed, Topic::History) => StopKind::UnknownHistory,
             (StopKind::Failed, Topic::Confirmation) => StopKind::NotConfirmed,
-            (StopKind::Failed, Topic::Proof) => StopKind::NotProven,
+            (StopKind::Failed, Topic::Proof | Topic::Contents) => StopKind::NotProven,
+            (StopKind::Failed, Topic::CameBack) => StopKind::CameBack,
             (kind, _) => kind,
         }
     }
@@ -184,7 +185,7 @@ pub fn on(lot: &Lot, pack: Option<&Pack>, at: DateTime<Utc>, day: NaiveDate) -> 
         .iter()
         .filter(|placed| placed.stands(at) && placed.is_on(of));
     let mut placed: Vec<&Placed> = placed.collect();
-    placed.sort_by_key(|placed| (placed.cause.kind, placed.id));
+    placed.sort_by_key(|placed| (placed.cause.shown_kind(), placed.id));
     stops.extend(placed.into_iter().map(|placed| Stop {
         root: Some(placed.root),
         incident: placed.incident,

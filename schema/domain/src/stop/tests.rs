@@ -252,3 +252,33 @@ fn raw_food_for_sale_without_a_day_does_not_leave() {
     check(&raw, LEAVE, Some(RefusalKind::Stopped));
     check(&raw, USE, None);
 }
+
+/// A stop of a topic on a lot.
+fn of_topic(topic: Topic) -> Lot {
+    let mut stop = placed(StopKind::Failed, -1, None);
+    stop.cause.topic = topic;
+    lot(None, vec![stop])
+}
+
+#[test]
+fn what_nobody_has_told_the_contents_of_is_used_and_reaches_no_customer() {
+    let untold = of_topic(Topic::Contents);
+    check(&untold, USE, None);
+    check(&untold, Act::Counter, None);
+    check(&untold, LEAVE, Some(RefusalKind::Stopped));
+    let label = of_label(&untold, &untold.packs[0], noon(), moment().day);
+    assert_eq!(label.map(|stop| stop.kind), Some(StopKind::NotProven));
+    assert!(!untold.knows_allergens());
+}
+
+#[test]
+fn what_a_customer_had_goes_nowhere() {
+    let back = of_topic(Topic::CameBack);
+    for act in [USE, LEAVE, Act::Leave { labelled: false }] {
+        check(&back, act, Some(RefusalKind::Stopped));
+    }
+    let label = of_label(&back, &back.packs[0], noon(), moment().day);
+    assert_eq!(label.map(|stop| stop.kind), Some(StopKind::CameBack));
+    // What is in it is as well known as before.
+    assert!(back.knows_allergens());
+}

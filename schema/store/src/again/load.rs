@@ -256,6 +256,7 @@ impl Everything {
         let keys: Vec<i32> = keys.into_iter().collect();
         let mut kinds = vec![
             DeedKind::Receive,
+            DeedKind::Adopt,
             DeedKind::Measure,
             DeedKind::Release,
             DeedKind::Dispose,

@@ -77,6 +77,8 @@ pub struct Kin {
     packs: HashMap<i32, Vec<i32>>,
     made: HashMap<i32, Vec<i32>>,
     pub(super) next_stop: i32,
+    /// Deeds that are judged again whatever went in: the rules that they were judged by are others.
+    pub(super) asked: HashSet<i32>,
 }
 
 impl Kin {
@@ -137,6 +139,7 @@ impl Kin {
             packs,
             made,
             next_stop: 0,
+            asked: HashSet::new(),
         })
     }
 

@@ -3,6 +3,9 @@
 
 mod asked;
 mod kin;
+mod left;
+mod lists;
+mod pot;
 mod receipt;
 mod step;
 mod stops;
@@ -14,12 +17,17 @@ pub use told::{told, undone};
 pub use write::write;
 
 use super::facts::{Facts, Past};
+use super::says::CorrectDeedSays;
 use crate::error::Result;
+use crate::wire::answers::DeedDone;
 use chrono::{DateTime, Utc};
+use domain::dates::Because;
 use domain::lot::PlaceId;
 use domain::moment::Moment;
+use domain::rows::RowId;
 use domain::words::{DeedKind, StepKind};
 use kin::Kin;
+use std::collections::HashSet;
 use store::again::Happened;
 use store::deeds::DeedRow;
 
@@ -43,7 +51,8 @@ pub fn judge(
 ) -> Result<Judged> {
     let roots = store::again::roots(facts.tx.conn, corrected.id)?;
     let kind = corrected.kind()?;
-    let makes = kind == DeedKind::Receive || StepKind::parse(kind.as_str()).is_some();
+    let makes = matches!(kind, DeedKind::Receive | DeedKind::Adopt)
+        || StepKind::parse(kind.as_str()).is_some();
     judged(facts, roots, undone, Some(corrected), |kin, roots| {
         if !makes {
             // A reading of the lots: their births stay, what was read of them since does not.
@@ -55,6 +64,32 @@ pub fn judge(
             kin.tell_all();
         }
     })
+}
+
+/// Judges the cures again that waited for a row of the law, and all that was made of them, once it is confirmed:
+/// what is over it has broken it, as if it had been confirmed when it was made.
+///
+/// # Errors
+/// The database is away, or the record is damaged.
+pub fn confirmed(
+    facts: &mut Facts<'_, '_>,
+    lots: Vec<i32>,
+    row: &RowId,
+    done: &mut DeedDone,
+) -> Result<()> {
+    let rows = store::lots::by_keys(facts.tx.conn, &lots)?;
+    let stand = rows.into_iter().filter(|lot| !lot.voided);
+    let (lots, makers): (Vec<i32>, HashSet<i32>) = stand.map(|lot| (lot.id, lot.deed_id)).unzip();
+    if lots.is_empty() {
+        return Ok(());
+    }
+    let judged = judged(facts, lots, None, None, |kin, _| kin.asked = makers)?;
+    let (by, row) = (facts.by.clone(), row.clone());
+    let because = Because::house(
+        CorrectDeedSays::RowConfirmed { by, row },
+        CorrectDeedSays::Rule,
+    );
+    write::write_into(facts, done, judged, &because)
 }
 
 /// Judges everything again that was made of some lots since a moment: something happened to them then that
@@ -102,8 +137,10 @@ fn every(facts: &mut Facts<'_, '_>, kin: &mut Kin, corrected: Option<&DeedRow>) 
         let is_it = corrected.is_some_and(|corrected| deed.id == corrected.id);
         let kind = deed.kind()?;
         let step = StepKind::parse(kind.as_str());
-        let follows =
-            step.is_some() && deed.id != facts.deed && kin.is_drawn_from_changed(deed.id, deed.at);
+        let is_asked = kin.asked.contains(&deed.id);
+        let follows = step.is_some()
+            && deed.id != facts.deed
+            && (is_asked || kin.is_drawn_from_changed(deed.id, deed.at));
         if !is_it && !follows {
             continue;
         }
@@ -120,6 +157,7 @@ fn every(facts: &mut Facts<'_, '_>, kin: &mut Kin, corrected: Option<&DeedRow>) 
         }
         match (kind, step) {
             (DeedKind::Receive, _) => receipt::again(facts, kin, &deed)?,
+            (DeedKind::Adopt, _) => pot::again(facts, kin, &deed)?,
             (_, Some(kind)) => step::again(facts, kin, happened, &deed, kind, is_it)?,
             _ => {}
         }

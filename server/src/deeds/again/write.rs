@@ -1,7 +1,7 @@
 //! Writing down what was judged again: what changed of each lot, why, and by whom.
 
 use super::kin::{Kin, State};
-use super::{Judged, told};
+use super::{Judged, left, lists, told};
 use crate::deeds::facts::Facts;
 use crate::error::Result;
 use crate::wire::answers::{ChangeRead, DeedDone, Turned};
@@ -13,17 +13,27 @@ use domain::lot::{LotId, PackId, PackNow};
 use domain::plan::{Plan, Reason};
 use domain::stop::StopId;
 use domain::words::{DeedKind, Disposal, Topic};
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
 use store::again::{JudgedLot, StopOf};
 
 /// What is otherwise of one lot.
-struct Change {
-    lot: i32,
+pub(super) struct Change {
+    pub(super) lot: i32,
     condition: Option<Turned<Option<Condition>>>,
     dated: bool,
     new: Vec<StopOf>,
     ended: Vec<StopId>,
     told: ChangeRead,
+}
+
+impl Change {
+    /// Was it taken for ready to eat, and is not?
+    pub(super) fn is_ready_no_more(&self) -> bool {
+        let ready = |of: &Option<Condition>| of.is_some_and(|of| of.is_ready());
+        self.condition
+            .as_ref()
+            .is_some_and(|of| ready(&of.was) && !ready(&of.now))
+    }
 }
 
 /// Writes everything down under the deed that asked for it; its answer comes back. `because` says on each lot
@@ -79,7 +89,18 @@ pub fn write_into(
             false => Vec::new(),
         });
     }
-    left_since(facts, done, &mut plan, &kin, &changes)?;
+    left_since(facts, done, &mut plan, &mut kin, &changes)?;
+    // What a pack declares to be in it stands on the label of everything made of it, which is otherwise as
+    // it was.
+    let retold = changes.iter().any(|of| of.told.ingredients.is_some());
+    let keys: Vec<i32> = match retold {
+        true => kin.all.family.iter().copied().collect(),
+        false => changes.iter().map(|of| of.lot).collect(),
+    };
+    let listed = match retold {
+        true => lists::of_lots(facts, &keys)?,
+        false => HashMap::new(),
+    };
     store::record::plan(facts.tx, facts.deed, &facts.moment, &plan)?;
     let new = changes.iter().flat_map(|of| of.new.iter().cloned());
     store::again::place(facts.tx, facts.deed, new.collect())?;
@@ -93,25 +114,56 @@ pub fn write_into(
         }
     });
     store::again::write(facts.tx, facts.deed, &lots.collect::<Vec<_>>())?;
-    // What a pack declares to be in it stands on the label of everything made of it, which is otherwise as
-    // it was.
-    let retold = changes.iter().any(|of| of.told.ingredients.is_some());
-    let keys: Vec<i32> = match retold {
-        true => kin.all.family.iter().copied().collect(),
-        false => changes.iter().map(|of| of.lot).collect(),
-    };
     let at = facts.moment.at.naive_utc();
     wrong_labels::may_say_else(facts.app, facts.tx, &keys, at)?;
-    done.changes = changes.into_iter().map(|of| of.told).collect();
+    let mut told: Vec<(i32, ChangeRead)> =
+        changes.into_iter().map(|of| (of.lot, of.told)).collect();
+    if retold {
+        lists_differ(facts, &kin, &keys, &listed, &mut told)?;
+    }
+    done.changes = told.into_iter().map(|(_, of)| of).collect();
     Ok(())
 }
 
-/// Flags what left of lots while a stop stood that nobody knew of.
+/// Tells of every lot whose own ingredient list is another one now.
+fn lists_differ(
+    facts: &mut Facts<'_, '_>,
+    kin: &Kin,
+    keys: &[i32],
+    before: &HashMap<i32, lists::Texts>,
+    told: &mut Vec<(i32, ChangeRead)>,
+) -> Result<()> {
+    let mut now = lists::of_lots(facts, keys)?;
+    for lot in keys {
+        let (Some(was), Some(now)) = (before.get(lot), now.remove(lot)) else {
+            continue;
+        };
+        let Some(differs) = Turned::between(was.clone(), now) else {
+            continue;
+        };
+        match told.iter_mut().find(|(of, _)| of == lot) {
+            Some((_, known)) if known.ingredients.is_some() => {}
+            Some((_, known)) => known.ingredients = Some(differs),
+            None => told.push((
+                *lot,
+                ChangeRead {
+                    lot: kin.all.lots[lot].code.clone(),
+                    product: kin.lots[lot].product.code.clone(),
+                    ingredients: Some(differs),
+                    ..ChangeRead::default()
+                },
+            )),
+        }
+    }
+    Ok(())
+}
+
+/// Flags what left of lots while a stop stood that nobody knew of, or as something else than it is.
 fn left_since(
     facts: &mut Facts<'_, '_>,
     done: &mut DeedDone,
     plan: &mut Plan,
-    kin: &Kin,
+    kin: &mut Kin,
     changes: &[Change],
 ) -> Result<()> {
     let stops = changes.iter().flat_map(|of| &of.new);
@@ -120,7 +172,8 @@ fn left_since(
         Ok((of.lot, code, of.pack, of.stop.cause.since))
     });
     let stops = stops.collect::<Result<Vec<_>>>()?;
-    let reasons = told::left_since(facts, &stops)?;
+    let mut reasons = told::left_since(facts, &stops)?;
+    reasons.extend(left::otherwise(facts, kin, changes)?);
     let said = reasons
         .iter()
         .map(|(_, reason)| reason.because.says.clone());

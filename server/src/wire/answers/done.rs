@@ -117,7 +117,7 @@ pub struct ChangeRead {
     /// What may be in it unasked.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub may_contain: Option<Turned<Vec<String>>>,
-    /// Its ingredients as its pack declares them, by language.
+    /// Its ingredients, by language: as its pack declares them, or as they follow from what went in.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub ingredients: Option<Turned<BTreeMap<String, String>>>,
     /// The animals in it.
