@@ -180,12 +180,13 @@ fn a_reading_says_what_is_not_held_as_it_must_be(engine: Engine) {
         assert!(!read(&caller, &hot, 64.0), "{place}");
         assert!(read(&caller, &hot, 55.0), "{place}");
     }
-    // A place without a figure says nothing, and a frozen pack is asked nothing.
+    // A place without a figure is told those of others; a frozen pack is asked nothing.
     let (_house, caller) = kitchen(engine, "eu");
     let meat = trim(&caller, 1, "1");
     let stew = caller.step("cook").of_grams(&meat, 500).into("stew", 500);
     let stew = stew.held(80.0, 10).made();
-    assert!(!read(&caller, &stew, 9.0));
+    assert!(read(&caller, &stew, 9.0));
+    assert!(!read(&caller, &stew, 4.0));
     assert!(read(&caller, &meat, 7.5));
     caller.carry(&meat, "freezer").frozen().done();
     assert!(!read(&caller, &meat, 7.5));

@@ -333,10 +333,10 @@ fn ingredients_that_were_wrong_make_labels_wrong(engine: Engine) {
         .done();
     assert_eq!(listed(""), json!([]));
     assert_eq!(caller.lot(&lots[1])["may_contain"], json!(["egg"]));
-    // Of ingredients alone, no lot but the bought one is otherwise; the labels of all are.
+    // Of ingredients alone, the lists of what was made of it are otherwise too, and the labels of all.
     let only = json!({ "declares": { "ingredients": { "en": "tomato, cream" } } });
     let done = corrects(caller.correct(&receipt).with("bought", only));
-    assert_eq!(done["changes"].as_array().map(Vec::len), Some(1));
+    assert_eq!(done["changes"].as_array().map(Vec::len), Some(3));
     assert_eq!(about(&listed("")), [json!("ingredient")]);
     let again = json!({ "printer": "bench", "lot": lots[2], "packs": [2], "again": { "why": "the label was wrong" } });
     let again = caller.deed("/api/prints", again).expect(201).body;

@@ -80,7 +80,7 @@ fn a_certificate_of_the_kitchens_own_is_trusted_by_its_authority() {
         .lines()
         .filter(|line| line.starts_with("set-cookie"))
         .collect();
-    assert_eq!(cookies.len(), 3, "{signed}");
+    assert_eq!(cookies.len(), 2, "{signed}");
     assert!(
         cookies
             .iter()
