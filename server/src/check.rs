@@ -102,7 +102,7 @@ impl Proven {
 /// # Errors
 /// The record cannot be read.
 pub fn proven(store: &Store) -> store::Result<Proven> {
-    store.read(|conn| proven_of(conn))
+    store.read(proven_of)
 }
 
 /// Proves a record in the transaction that is open.

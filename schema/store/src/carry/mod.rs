@@ -77,8 +77,8 @@ pub fn settle_keys(conn: &mut Conn) -> Result<()> {
         );
         highest = highest.max(count(conn, &sql)?);
     }
-    let block = highest / i64::from(crate::ids::BLOCK) + 1;
-    let next = block * i64::from(crate::ids::BLOCK);
+    let block = highest / crate::ids::BLOCK + 1;
+    let next = block * crate::ids::BLOCK;
     Ok(conn.batch_execute(&match conn {
         Conn::Sqlite(_) => format!("UPDATE counters SET next = MAX(next, {next}) WHERE id = 1"),
         Conn::Pg(_) => format!("SELECT setval('keys', {block})"),
