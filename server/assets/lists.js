@@ -156,7 +156,7 @@ const lists = {
 
   // A name may be written over before it is taken.
   named(tick, body) {
-    const name = tick.closest("[data-line]")?.querySelector("input[data-name]")?.value.trim();
+    const name = tick.closest("[data-pick]")?.querySelector("input[data-name]")?.value.trim();
     return name && body.name ? { ...body, name } : body;
   },
 

@@ -227,12 +227,6 @@ impl House {
         self.address = address;
     }
 
-    /// Starts it again where it was: who has a page open finds it there.
-    pub fn restart_here(&mut self) {
-        let at = self.address.trim_start_matches("http://").to_owned();
-        self.is_now(start(&self.database, &["--listen", &at]));
-    }
-
     /// Starts it again on a machine whose clock is set wrong, by Debian's libfaketime: `+2d`, or
     /// `@2020-01-01 00:00:00`.
     pub fn restart_at(&mut self, clock: &str) {

@@ -283,19 +283,25 @@ pub fn past_lots(conn: &mut Conn, today: chrono::NaiveDate) -> Result<Vec<i32>> 
 }
 
 /// Departures that passed a stop and carry no flag: deed and lot. A stop that a later deed placed, or that
-/// an earlier one had ended, stood in nobody's way.
+/// an earlier one had ended, stood in nobody's way. Which was earlier says the chain: keys are given out in blocks,
+/// and of two processes the later one may have the lower.
 pub(crate) fn passed_unflagged(conn: &mut Conn) -> Result<Vec<(i32, i32)>> {
-    let sql = "SELECT DISTINCT pack_events.deed_id, pack_events.lot_id
+    let sql = "WITH sealed AS (SELECT of_id AS deed, id AS nth FROM chain WHERE kind = 'deed')
+        SELECT DISTINCT pack_events.deed_id, pack_events.lot_id
         FROM pack_events
         JOIN deeds ON deeds.id = pack_events.deed_id
         JOIN stops ON stops.lot_id = pack_events.lot_id
             AND (stops.pack_id IS NULL OR stops.pack_id = pack_events.pack_id)
+        LEFT JOIN sealed AS left_at ON left_at.deed = pack_events.deed_id
+        LEFT JOIN sealed AS placed ON placed.deed = stops.deed_id
         WHERE pack_events.account IN ('sold', 'served', 'shipped')
-            AND stops.since <= deeds.at AND stops.deed_id < pack_events.deed_id
+            AND stops.since <= deeds.at
+            AND COALESCE(placed.nth < left_at.nth, stops.deed_id < pack_events.deed_id)
             AND NOT EXISTS (SELECT 1 FROM voids WHERE voids.deed_id IN (stops.deed_id, pack_events.deed_id))
             AND NOT EXISTS (SELECT 1 FROM stop_ends JOIN deeds AS ending ON ending.id = stop_ends.deed_id
-                WHERE stop_ends.stop_id IN (stops.id, stops.root_id)
-                    AND stop_ends.deed_id < pack_events.deed_id AND ending.at <= deeds.at)
+                LEFT JOIN sealed AS ended ON ended.deed = stop_ends.deed_id
+                WHERE stop_ends.stop_id IN (stops.id, stops.root_id) AND ending.at <= deeds.at
+                    AND COALESCE(ended.nth < left_at.nth, stop_ends.deed_id < pack_events.deed_id))
             AND NOT EXISTS (SELECT 1 FROM reasons WHERE reasons.deed_id = pack_events.deed_id
                 AND reasons.lot_id = pack_events.lot_id AND reasons.topic = 'stop')";
     let found: Vec<Unflagged> = on_each!(&mut *conn, c => diesel::sql_query(sql).load(c)?);

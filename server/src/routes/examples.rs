@@ -30,13 +30,15 @@ pub fn put_into(mut document: Value) -> Value {
         let Some((method, path)) = example.call.split_once(' ') else {
             continue;
         };
-        let operation = &mut document["paths"][path][method.to_lowercase()];
-        if operation.is_null() {
+        // Asked for by name only: an index into what is not there would put a null there.
+        let item = document["paths"].get_mut(path);
+        let Some(operation) = item.and_then(|item| item.get_mut(method.to_lowercase())) else {
             continue;
-        }
+        };
         operation["x-example-order"] = nth.into();
-        let parameters = operation["parameters"].as_array_mut().into_iter().flatten();
-        for parameter in parameters {
+        let parameters = operation.get_mut("parameters");
+        let parameters = parameters.and_then(Value::as_array_mut);
+        for parameter in parameters.into_iter().flatten() {
             let given = match parameter["in"].as_str() {
                 Some("path") => &example.path,
                 Some("query") => &example.query,
@@ -47,7 +49,8 @@ pub fn put_into(mut document: Value) -> Value {
                 parameter["example"] = value.clone();
             }
         }
-        let content = operation["requestBody"]["content"].as_object_mut();
+        let content = operation.pointer_mut("/requestBody/content");
+        let content = content.and_then(Value::as_object_mut);
         let media = content.and_then(|content| content.values_mut().next());
         if let (Some(media), Some(body)) = (media, example.body) {
             media["example"] = body;

@@ -225,7 +225,10 @@ fn a_tub_that_nobody_knows_is_taken_in_and_a_probe_is_checked_in_ice() {
     let tub = newest(&caller);
     assert_eq!(tub["product"], "pork-stock");
     let tub = caller.lot(tub["code"].as_str().expect("a code"));
-    assert!(tub["stops"].to_string().contains("failed"), "{tub}");
+    assert!(
+        tub["stops"].to_string().contains("unknown-history"),
+        "{tub}"
+    );
 
     hand.open("/probes");
     browser.type_into("input[name=celsius], input[name=fahrenheit]", "0.2");

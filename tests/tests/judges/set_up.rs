@@ -60,7 +60,11 @@ fn from_an_empty_record_to_the_first_tag() {
         .nth(1)
         .and_then(|rest| rest.split(':').next());
     let word = word.unwrap_or_else(|| panic!("{line:?}")).to_owned();
-    let printer = Printer::new(Manners::default());
+    // The rolls of a kitchen that receives carcasses and packs tubs.
+    let printer = Printer::new(Manners {
+        sizes: vec![(10_200, 7_600), (5_100, 5_100), (6_200, 10_000)],
+        ..Manners::default()
+    });
     let browser = Browser::reading("en");
     browser.resize(super::flows::TABLET);
     let mut hand = Hand {
@@ -156,9 +160,14 @@ fn from_an_empty_record_to_the_first_tag() {
         browser.run("return document.querySelector('.begin') === null"),
         true
     );
-    assert!(browser.errors().is_empty());
+    let errors = browser.errors();
+    assert!(errors.is_empty(), "{errors:?}");
     let caller = house.caller();
     let lots = caller.read("/api/lots");
     assert_eq!(lots["lots"][0]["product"], "pig-half");
+    let code = lots["lots"][0]["code"].as_str().expect("a code");
+    caller
+        .get(&format!("/api/lots/{code}/labels.pdf"))
+        .expect(200);
     assert_eq!(caller.read("/api/kitchen")["languages"], json!(["en"]));
 }
