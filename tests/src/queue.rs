@@ -10,6 +10,11 @@ pub fn kitchen(engine: Engine, printer: &Printer) -> House {
     let house = House::furnished(engine);
     let entry = json!({ "code": "bench", "name": "Bench", "address": printer.address() });
     house.caller().post("/api/printers", &entry).expect(201);
+    // A pack for a customer tells where it is.
+    crate::labels::set(
+        &house.caller(),
+        &[("address", json!("Cinderhook Lane 1, Harrowick"))],
+    );
     house
 }
 
