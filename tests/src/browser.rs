@@ -94,11 +94,17 @@ impl Browser {
         crate::queue::until(|| self.run("return location.pathname") == "/");
     }
 
+    /// Waits until the page and its scripts are there: nobody's finger is faster, but a test's is.
+    fn is_whole(&self) {
+        crate::queue::until(|| self.run("return document.readyState === 'complete'") == true);
+    }
+
     /// Taps on the first element that a selector finds, as a finger does: what is covered is not reached.
     ///
     /// # Panics
     /// There is none, or something lies over it.
     pub fn tap(&self, css: &str) {
+        self.is_whole();
         let element = self.element(css);
         self.call(&format!("/element/{element}/click"), &json!({}));
     }
@@ -108,6 +114,7 @@ impl Browser {
     /// # Panics
     /// There is none.
     pub fn type_into(&self, css: &str, text: &str) {
+        self.is_whole();
         let element = self.element(css);
         self.call(
             &format!("/element/{element}/value"),
