@@ -11,6 +11,11 @@ macro_rules! shipped {
         pub const SHIPPED: &[(&str, &str)] = &[
             $(($name, include_str!(concat!("../../../label-templates/", $name, ".json")))),*
         ];
+
+        /// What a label on each of them usually says; the tests of the layout use the same.
+        pub const SAMPLES: &[(&str, &str)] = &[
+            $(($name, include_str!(concat!("../../labels/tests/facts/", $name, ".usual.json")))),*
+        ];
     };
 }
 

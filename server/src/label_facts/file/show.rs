@@ -1,42 +1,10 @@
 //! What whoever designs a label begins with: a shipped template, how such a file is written, what such a label
 //! says, and the facts of a real pack of a running kitchen.
 
-use super::super::templates::SHIPPED;
+use super::super::templates::{SAMPLES, SHIPPED};
 use clap::Args;
 use labels::Template;
 use std::time::Duration;
-
-macro_rules! samples {
-    ($($name:literal),* $(,)?) => {
-        /// What a label on each shipped template usually says; the tests of the layout use the same.
-        const SAMPLES: &[(&str, &str)] = &[
-            $(($name, include_str!(concat!("../../../labels/tests/facts/", $name, ".usual.json")))),*
-        ];
-    };
-}
-
-samples![
-    "cure-tag",
-    "direct-sale",
-    "freezer",
-    "freezer-large",
-    "hold",
-    "pack-ca",
-    "pack-ca-long",
-    "pack-eu",
-    "pack-long",
-    "pack-tall",
-    "pack-us",
-    "pack-us-raw",
-    "pack-wide",
-    "receiving",
-    "receiving-large",
-    "roll-ca",
-    "roll-eu",
-    "roll-us",
-    "tub",
-    "tub-large",
-];
 
 /// What is printed beside a label, for whoever designs one.
 #[derive(Debug, Default, Args)]
