@@ -56,10 +56,6 @@ impl Entry for FarmEntry {
         format!("{} {}", self.code.0, self.name.0)
     }
 
-    fn check(&self, _: &mut Tx<'_>) -> Result<()> {
-        Ok(())
-    }
-
     fn settle(&self, tx: &mut Tx<'_>) -> Result<()> {
         take_house_code(tx, &self.code.0, &format!("farm {}", self.code.0))
     }
@@ -75,10 +71,6 @@ impl Entry for AbattoirEntry {
     fn search(&self) -> String {
         format!("{} {}", self.number.0, self.name.0)
     }
-
-    fn check(&self, _: &mut Tx<'_>) -> Result<()> {
-        Ok(())
-    }
 }
 
 impl Entry for SupplierEntry {
@@ -91,10 +83,6 @@ impl Entry for SupplierEntry {
     fn search(&self) -> String {
         format!("{} {}", self.code.0, self.name.0)
     }
-
-    fn check(&self, _: &mut Tx<'_>) -> Result<()> {
-        Ok(())
-    }
 }
 
 impl Entry for PlaceEntry {
@@ -106,10 +94,6 @@ impl Entry for PlaceEntry {
 
     fn search(&self) -> String {
         format!("{} {}", self.code.0, self.name.0)
-    }
-
-    fn check(&self, _: &mut Tx<'_>) -> Result<()> {
-        Ok(())
     }
 }
 
@@ -144,10 +128,6 @@ impl Entry for ProbeEntry {
 
     fn search(&self) -> String {
         format!("{} {}", self.code.0, self.name.0)
-    }
-
-    fn check(&self, _: &mut Tx<'_>) -> Result<()> {
-        Ok(())
     }
 }
 

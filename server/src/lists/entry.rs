@@ -109,11 +109,13 @@ pub trait Entry: Serialize + DeserializeOwned {
     /// What a search finds it by.
     fn search(&self) -> String;
 
-    /// What the field types cannot check: ranges, and that what it names is there.
+    /// What the field types cannot check: ranges, and that what it names is there. Most entries have nothing of that kind.
     ///
     /// # Errors
     /// 422 naming the field, or 409.
-    fn check(&self, tx: &mut Tx<'_>) -> Result<()>;
+    fn check(&self, _tx: &mut Tx<'_>) -> Result<()> {
+        Ok(())
+    }
 
     /// What is warned of when it is listed, by what the lists say; nothing here stops it.
     ///

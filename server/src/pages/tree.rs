@@ -6,10 +6,9 @@ use super::spoken::Words;
 use crate::ids::shown_id;
 use crate::read::LoadedFamily;
 use crate::read::names::Names;
-use domain::family::{AnimalShare, Family, Origins, Relative};
+use domain::family::{AnimalShare, Family, Origins, children};
 use domain::grams::Grams;
 use domain::lot::LotId;
-use domain::words::Account;
 use std::cmp::Reverse;
 
 /// The most boxes on a side; the tables tell of all.
@@ -39,16 +38,7 @@ pub fn draw(reading: &LoadedFamily<'_>, lot: LotId, origins: &Origins, names: &N
     if before.cards.is_empty() {
         before.cards = animals(origins, names);
     }
-    let steps = family.get(lot).map(Relative::steps).unwrap_or_default();
-    let mut made: Vec<LotId> = steps
-        .iter()
-        .filter(|did| did.account == Account::Used)
-        .flat_map(|did| family.made.get(&did.deed).into_iter().flatten().copied())
-        .collect();
-    made.sort_unstable();
-    made.dedup();
-    let made = made.into_iter().filter_map(|lot| family.get(lot));
-    let made = made.filter(|of| !of.lot.voided);
+    let made = children(family, lot).into_iter();
     let made = made.map(|of| (of.lot.id, of.made())).collect();
     let after = cards(family, made, &words);
     let own = family.get(lot).map_or_else(Card::default, |of| Card {

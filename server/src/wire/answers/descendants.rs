@@ -46,34 +46,9 @@ pub struct DescendantRead {
     pub code: String,
     /// Its product.
     pub product: String,
-    /// At birth.
-    pub made_grams: Weight,
-    /// Brought back by customers.
-    pub taken_back_grams: Weight,
-    /// Used in later steps.
-    pub used_grams: Weight,
-    /// Sold at the counter.
-    pub sold_grams: Weight,
-    /// How many whole packs were sold.
-    pub sold_packs: i64,
-    /// Served.
-    pub served_grams: Weight,
-    /// Discarded.
-    pub discarded_grams: Weight,
-    /// Shipped.
-    pub shipped_grams: Weight,
-    /// Returned to the supplier.
-    pub returned_grams: Weight,
-    /// Lost in drying.
-    pub lost_grams: Weight,
-    /// On hand.
-    pub on_hand_grams: Weight,
-    /// Unexplained: missing positive, surplus negative.
-    pub unexplained_grams: Weight,
-    /// Missing of the packs of which something is.
-    pub missing_grams: Weight,
-    /// Too much in the packs of which there is: never set against what is missing.
-    pub surplus_grams: Weight,
+    /// Where its weight went.
+    #[serde(flatten)]
+    pub went: Whereabouts,
     /// Where most of what is left is.
     pub place: Option<String>,
     /// The share of what was asked about in it; null where that has no animal.
@@ -109,24 +84,10 @@ impl DescendantsRead {
 
 impl DescendantRead {
     fn of(lot: &Descendant) -> DescendantRead {
-        let went = Whereabouts::of(&lot.went);
         DescendantRead {
             code: lot.code.to_string(),
             product: lot.product.clone(),
-            made_grams: went.made_grams,
-            taken_back_grams: went.taken_back_grams,
-            used_grams: went.used_grams,
-            sold_grams: went.sold_grams,
-            sold_packs: went.sold_packs,
-            served_grams: went.served_grams,
-            discarded_grams: went.discarded_grams,
-            shipped_grams: went.shipped_grams,
-            returned_grams: went.returned_grams,
-            lost_grams: went.lost_grams,
-            on_hand_grams: went.on_hand_grams,
-            unexplained_grams: went.unexplained_grams,
-            missing_grams: went.missing_grams,
-            surplus_grams: went.surplus_grams,
+            went: Whereabouts::of(&lot.went),
             place: lot.place.clone(),
             share: lot.share,
             note: lot.note.clone(),
