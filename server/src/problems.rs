@@ -130,6 +130,7 @@ messages! {
         NamePacks "name-packs",
         NoLots "no-lots" { kind: DeedKind },
         InParts "in-parts" { labels: usize, parts: usize, most: usize },
+        NothingHeld "nothing-held",
         NoPart "no-part" { part: usize, parts: usize },
         NoPacks "no-packs" { text: String },
         NoSheet "no-sheet" { sheet: String, sheets: Arg },

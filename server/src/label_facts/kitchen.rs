@@ -3,7 +3,8 @@
 use super::phrases::{LabelWords, Phrases};
 use super::writer::{Said, Writer};
 use domain::family::Frozen;
-use domain::words::{Allergen, Profile, State};
+use domain::moment::day_of;
+use domain::words::{Allergen, Profile, State, StopKind};
 use labels::Field;
 
 /// What all packs of a lot have in common.
@@ -83,7 +84,27 @@ pub fn hold_of_lot(writer: &Writer<'_>, said: &mut Said) {
     said.say(Field::ColumnWho, first.text("label-by"));
 }
 
-/// A pack on hold.
+/// A pack on hold: why, and since when. A hold that a person placed is told before what the record found by itself.
 pub fn held(writer: &Writer<'_>, said: &mut Said, number: u32) {
     said.say(Field::Net, writer.weight(number));
+    let pack = writer.pack(number).id;
+    let on_it = writer.lot.stops.iter();
+    let on_it = on_it.filter(|placed| placed.ended.is_none() && placed.is_on(Some(pack)));
+    let first = on_it.min_by_key(|placed| {
+        let cause = &placed.cause;
+        (cause.kind != StopKind::Held, cause.since)
+    });
+    let Some(placed) = first else {
+        return;
+    };
+    let day = day_of(placed.cause.since, writer.kitchen.zone);
+    let day = writer.first.short_date(day);
+    said.say(
+        Field::Why,
+        writer.first.say(placed.cause.because.says.clone()),
+    );
+    said.say(
+        Field::Since,
+        writer.first.say(LabelWords::HeldSince { day }),
+    );
 }

@@ -17,6 +17,7 @@ messages! {
         UseByDay "use-by-day" { day: String },
         Made "made" { day: String },
         FrozenOn "frozen-on" { day: String },
+        HeldSince "held-since" { day: String },
         OnceThawed "once-thawed" { days: i32 },
         Contains "contains" { names: String },
         ReceivedAt "received-at" { at: NaiveDateTime },

@@ -94,6 +94,7 @@ const FARM: &[Field] = &[
     needed("code", Line),
     needed("name", Line),
     field("address", Text),
+    field("phone", Line),
     field("country", Line),
     field("born_there", Yes),
     field("premises_id", Line),
@@ -102,12 +103,14 @@ const FARM: &[Field] = &[
 const ABATTOIR: &[Field] = &[
     needed("number", Line),
     needed("name", Line),
+    field("phone", Line),
     field("country", Line),
 ];
 const SUPPLIER: &[Field] = &[
     needed("code", Line),
     needed("name", Line),
     field("address", Text),
+    field("phone", Line),
     field("number", Line),
 ];
 const PLACE: &[Field] = &[

@@ -50,6 +50,7 @@ struct Named {
     limits: Option<LimitsEntry>,
     address: Option<String>,
     /// Of a supplier: the establishment number.
+    phone: Option<String>,
     number: Option<String>,
 }
 
@@ -115,6 +116,7 @@ fn add(list: &mut BTreeMap<String, Listed>, code: String, body: &str) -> Result<
         has_limits: named.limits.is_some(),
         limits: named.limits.map_or(Vec::new(), |limits| limits.says()),
         address: named.address.filter(|address| !address.trim().is_empty()),
+        phone: named.phone,
         number: named.number,
         name: named.name,
         country: named.country,

@@ -45,6 +45,7 @@ fn laid(telling: &Telling<'_>) -> Report {
         title: format!("{} {}", page.log.kind, page.window.from.date_naive()),
         heading: telling.name(page.log.kind),
         under: under(telling),
+        code: page.anchor.clone(),
         paper: match page.kitchen().entry.profile.0 {
             Profile::Us | Profile::Ca => Paper::Letter,
             Profile::Eu | Profile::Uk => Paper::A4,

@@ -16,6 +16,7 @@ use askama::Template;
 use chrono_tz::Tz;
 use domain::family::{AnimalView, KnownOnce, SourceAnimal};
 use domain::moment::day_of;
+use domain::right::Right;
 
 #[derive(Template)]
 #[template(path = "animals.html")]
@@ -145,6 +146,8 @@ struct AnimalPage {
     tag: String,
     abattoir: String,
     once: Vec<Once>,
+    /// Where a recall of it begins, for whoever may begin one.
+    recall: Option<String>,
     has_lots: bool,
     forward: Forward,
     /// Where the picture of it is.
@@ -177,6 +180,10 @@ pub async fn one(asking: Asking, uid: web::Path<String>) -> HttpResponse {
                 tag: told(animal.tag.as_deref()),
                 abattoir: told(animal.abattoir.as_deref()),
                 once,
+                recall: app
+                    .who
+                    .may(Right::Recall)
+                    .then(|| format!("/recall?animal={uid}")),
                 has_lots: !found.lots.is_empty(),
                 forward: Forward::of(&found, &names),
                 picture_file: format!("/api/animals/{uid}/family.svg"),

@@ -10,7 +10,9 @@ use crate::error::Result;
 use crate::named::named;
 use crate::read::names::Names;
 use crate::recall;
-use crate::recall::facts::{IncidentFacts, LotFacts, PackFacts, in_language, is_uncounted};
+use crate::recall::facts::{
+    IncidentFacts, LotFacts, PackFacts, PlaceFacts, in_language, is_uncounted,
+};
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
 use domain::grams::Grams;
@@ -29,6 +31,8 @@ struct Count {
     head: String,
     says: String,
     places: Vec<Stop>,
+    /// Where to go when all is counted here.
+    next: Option<(String, String)>,
     lots: Vec<Row>,
     /// What was scanned.
     scanned: Option<Scanned>,
@@ -46,6 +50,8 @@ struct Stop {
     path: String,
     says: String,
     here: bool,
+    /// Is everything there counted?
+    done: bool,
 }
 
 /// A lot at this place.
@@ -138,8 +144,14 @@ fn view(app: &Caller<'_>, conn: &mut Conn, number: &str, asked: &Asked) -> Resul
                     packs: of.packs,
                 }),
                 here: of.place == place,
+                done: of.uncounted == 0,
             })
             .collect(),
+        next: next(&facts, &place).map(|of| {
+            let path = format!("/recall/{}/count?place={}", facts.number, of.place);
+            let place = of.name.clone();
+            (path, words.say(PageSays::CountNext { place }))
+        }),
         products: products(&names, &facts),
         since: last.map_or_else(String::new, |(what, _, more)| {
             words.say(PageSays::AndMore { what, more })
@@ -152,6 +164,15 @@ fn view(app: &Caller<'_>, conn: &mut Conn, number: &str, asked: &Asked) -> Resul
         place,
         words,
     })
+}
+
+/// The next place on the way where something is still to be counted; only once all is counted here.
+fn next<'a>(facts: &'a IncidentFacts, place: &str) -> Option<&'a PlaceFacts> {
+    let nth = facts.places.iter().position(|of| of.place == place)?;
+    let (before, after) = facts.places.split_at(nth);
+    let mut onward = after.iter().chain(before);
+    let here = onward.next().filter(|here| here.uncounted == 0);
+    here.and_then(|_| onward.find(|of| of.uncounted > 0))
 }
 
 /// The products in scope first, then all others.

@@ -8,6 +8,7 @@ pub fn heading(field: &str) -> &'static str {
         "name" => "page-field-name",
         "number" => "page-field-number",
         "address" => "page-field-address",
+        "phone" => "page-field-phone",
         "country" => "page-field-country",
         "born_there" => "page-field-born-there",
         "premises_id" => "page-field-premises-id",

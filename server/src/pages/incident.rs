@@ -21,9 +21,13 @@ use store::Conn;
 struct Incident {
     words: Words,
     title: String,
+    /// What it began with.
+    about: String,
     /// Who told it, when, why.
     told: String,
     why: String,
+    /// Is anything held that wants a tag?
+    tags: bool,
     drill: bool,
     open: bool,
     id: String,
@@ -66,7 +70,8 @@ struct Person {
     role: String,
     name: String,
     more: String,
-    told: String,
+    phone: Option<String>,
+    told: Option<String>,
     answered: String,
 }
 
@@ -105,6 +110,8 @@ fn view(app: &Caller<'_>, conn: &mut Conn, number: &str) -> Result<Incident> {
     };
     Ok(Incident {
         title: title(&words, &facts),
+        about: facts.about(words.lang()),
+        tags: !facts.held_by_place().is_empty(),
         told: words.say(told),
         why: facts.why.clone(),
         drill: facts.drill,
@@ -295,10 +302,8 @@ fn person(words: &Words, one: &PersonFacts) -> Person {
         role: words.headed(role),
         name: one.name.clone(),
         more: more.join("; "),
-        told: match &one.told_at {
-            Some(at) => moment(words, at),
-            None => words.say(ReportSays::NotTold),
-        },
+        phone: one.phone.clone(),
+        told: one.told_at.as_ref().map(|at| moment(words, at)),
         answered: one.answered.clone().unwrap_or_default(),
     }
 }

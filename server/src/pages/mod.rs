@@ -36,6 +36,7 @@ mod packs;
 mod people;
 mod printing;
 mod recall;
+mod recall_named;
 pub mod says;
 mod side;
 mod sign_in;

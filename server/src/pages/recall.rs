@@ -1,5 +1,6 @@
 //! The recall: what they said on the phone, what that reaches and why, and the hold, in at most four acts.
 
+use super::recall_named::{Asked, Begins, Choice, called, choices, name_of};
 use super::says::PageSays;
 use super::spoken::Words;
 use crate::caller::{Asking, Caller};
@@ -7,14 +8,13 @@ use crate::error::Result;
 use crate::read::incidents::Standing;
 use crate::read::names::Names;
 use crate::read::scope::{Found, Named};
-use crate::read::seek::{self, Thing};
+use crate::read::seek;
 use crate::read::{incidents, scope};
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
 use domain::grams::Grams;
 use domain::incident::Hazard;
-use domain::scope::{InScope, Spreads};
-use serde::Deserialize;
+use domain::scope::{How, InScope, Spreads};
 use std::collections::BTreeSet;
 use store::Conn;
 
@@ -27,24 +27,31 @@ struct Recall {
     none: Option<String>,
     /// What it may be.
     choices: Vec<Choice>,
+    /// Over which days, where that is to be said first.
+    over: Option<Over>,
     scope: Option<Scope>,
     /// Is it a drill that begins?
     drill: bool,
-    /// Was one just begun?
-    begun: bool,
+    /// The one that was just begun, with what it holds.
+    begun: Option<Begun>,
     /// Recalls that are open, and the last that were closed.
     incidents: Vec<Line>,
 }
 
-/// Something that may be meant.
-struct Choice {
-    path: String,
+/// Something whose days are still to be said.
+struct Over {
+    field: &'static str,
+    code: String,
     name: String,
-    more: String,
+    first: String,
+    last: String,
 }
 
 /// What it reaches.
 struct Scope {
+    /// What it begins with.
+    about: String,
+    /// How many lots are affected.
     head: String,
     /// How much is on hand, how much was sold.
     says: String,
@@ -75,25 +82,22 @@ struct Row {
     because: String,
 }
 
+/// A recall that was just begun.
+struct Begun {
+    number: String,
+    id: String,
+    /// `Held: 53 packs, 26.247 kg`.
+    head: String,
+    says: String,
+    holds: bool,
+}
+
 /// A recall that is there.
 struct Line {
     number: String,
     says: String,
     drill: bool,
     open: bool,
-}
-
-#[derive(Debug, Default, Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Asked {
-    q: Option<String>,
-    lot: Option<String>,
-    animal: Option<String>,
-    spreads: Option<String>,
-    /// Any word: a drill is to begin.
-    drill: Option<String>,
-    /// The deed that was just done.
-    did: Option<String>,
 }
 
 /// The recall.
@@ -108,23 +112,28 @@ fn recall(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Recall> {
     let spreads = asked.spreads.as_deref().and_then(Spreads::parse);
     let spreads = spreads.unwrap_or(Spreads::Lineage);
     let drill = asked.drill.is_some();
-    let named = match (&asked.lot, &asked.animal) {
-        (Some(lot), _) => Some(Named::Lot(lot.clone())),
-        (None, Some(animal)) => Some(Named::Animal(animal.clone())),
-        (None, None) => None,
-    };
-    let scope = match named {
-        Some(named) => {
-            let (found, body) = scope::of(app, conn, &named, spreads, drill)?;
-            Some(reached(
-                &words, &names, &found, &named, spreads, body, drill,
-            ))
+    let (mut scope, mut over) = (None, None);
+    match asked.begins(words.0.today.unwrap_or_default())? {
+        Begins::Nowhere => {}
+        Begins::Over(field, code, days) => {
+            over = Some(Over {
+                name: name_of(&names, field, &code),
+                field,
+                code,
+                first: days.first.to_string(),
+                last: days.last.to_string(),
+            });
         }
-        None => None,
-    };
+        Begins::With(named) => {
+            let about = called(&words, &names, conn, &named)?;
+            let (found, body) = scope::of(app, conn, &named, spreads, drill)?;
+            let reached = reached(&words, &names, &found, &named, spreads, body, drill);
+            scope = Some(reached.about(about, &words, &names, &found));
+        }
+    }
     let choices = match q.is_empty() {
         true => Vec::new(),
-        false => choices(app, conn, &words, &names, &q, drill)?,
+        false => choices(&words, &names, &seek::seek(app, conn, &q)?.things, drill),
     };
     let told = asked.did.is_some() || scope.is_none();
     let incidents = match told {
@@ -138,58 +147,17 @@ fn recall(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Recall> {
             .iter()
             .map(|of| line(&words, &names, of))
             .collect(),
-        begun: asked.did.is_some(),
+        begun: incidents
+            .first()
+            .filter(|_| asked.did.is_some())
+            .map(|of| begun(&words, &names, of)),
         words,
         q,
         choices,
         drill,
+        over,
         scope,
     })
-}
-
-/// Lots and animals that may be meant.
-fn choices(
-    app: &Caller<'_>,
-    conn: &mut Conn,
-    words: &Words,
-    names: &Names,
-    said: &str,
-    drill: bool,
-) -> Result<Vec<Choice>> {
-    let also = if drill { "&drill=yes" } else { "" };
-    let found = seek::seek(app, conn, said)?;
-    let mut choices = Vec::new();
-    for thing in &found.things {
-        match thing {
-            Thing::Lot(lot, _) => choices.push(Choice {
-                path: format!("/recall?lot={}{also}", lot.code),
-                name: names.product(&lot.product),
-                more: [Some(lot.code.shown()), lot.note.clone()]
-                    .into_iter()
-                    .flatten()
-                    .collect::<Vec<_>>()
-                    .join(", "),
-            }),
-            Thing::Animal(animal) => {
-                let from = PageSays::From {
-                    what: words.headed(animal.species.says()),
-                    farm: names.farm(&animal.farm),
-                };
-                let number = animal.carcass.as_deref().or(animal.tag.as_deref());
-                let name = format!("{} {}", words.say(from), number.unwrap_or_default());
-                let day = animal.killed_on;
-                choices.push(Choice {
-                    path: format!("/recall?animal={}{also}", crate::ids::shown_id(&animal.uid)),
-                    name: name.trim().to_owned(),
-                    more: words.say(PageSays::Killed { day }),
-                });
-            }
-            _ => {}
-        }
-    }
-    // The animal comes before the lots that came in of it: it is what they name.
-    choices.sort_by_key(|choice| !choice.path.contains("animal="));
-    Ok(choices)
 }
 
 fn reached(
@@ -240,6 +208,7 @@ fn reached(
         chosen: to == spreads,
     };
     Scope {
+        about: String::new(),
         head: words.say(PageSays::RecallLots {
             lots: scope.lots.len(),
         }),
@@ -256,10 +225,7 @@ fn reached(
             }),
         },
         body,
-        hazards: Hazard::ALL
-            .iter()
-            .map(|hazard| (hazard.as_str(), words.headed(hazard.says())))
-            .collect(),
+        hazards: hazards(words),
         ways: vec![
             way(Spreads::Lineage, "page-recall-lineage"),
             way(Spreads::Contact, "page-recall-contact"),
@@ -279,6 +245,62 @@ fn reached(
         figures: figures
             .map(|(key, grams)| (words.t(key), words.grams(*grams)))
             .collect(),
+    }
+}
+
+impl Scope {
+    /// With what it begins with, as it is called: of a lot that is its product, its code and where it came from.
+    fn about(self, about: (String, String), words: &Words, names: &Names, found: &Found) -> Scope {
+        let (mut name, more) = about;
+        if let ([lot], true) = (starts(found).as_slice(), more.is_empty()) {
+            name = words.say(PageSays::AndMore {
+                what: names.product(&lot.product),
+                more: lot.code.shown(),
+            });
+        }
+        let about = match more.is_empty() {
+            true => name,
+            false => format!("{name}, {more}"),
+        };
+        Scope { about, ..self }
+    }
+}
+
+/// The lots that were named.
+fn starts(found: &Found) -> Vec<&InScope> {
+    let named = |lot: &&InScope| lot.because.iter().any(|of| of.how == How::Named);
+    found.scope.lots.iter().filter(named).collect()
+}
+
+/// What it may be about: what nobody knows yet comes first, so that no choice is made by haste.
+fn hazards(words: &Words) -> Vec<(&'static str, String)> {
+    let unknown = (
+        Hazard::Other.as_str(),
+        words.t("page-recall-hazard-unknown"),
+    );
+    let known = Hazard::ALL.iter().filter(|of| **of != Hazard::Other);
+    let known = known.map(|hazard| (hazard.as_str(), words.headed(hazard.says())));
+    std::iter::once(unknown).chain(known).collect()
+}
+
+fn begun(words: &Words, names: &Names, of: &Standing) -> Begun {
+    let head = PageSays::RecallHeld {
+        number: of.number.clone(),
+        packs: of.packs,
+        weight: of.weight,
+    };
+    Begun {
+        number: of.number.clone(),
+        id: of.id.clone(),
+        head: match of.drill {
+            true => of.number.clone(),
+            false => words.say(head),
+        },
+        says: words.say(PageSays::RecallSince {
+            by: of.told_by.clone(),
+            at: words.minute(of.began_at, names.zone()),
+        }),
+        holds: !of.drill && of.packs > 0,
     }
 }
 

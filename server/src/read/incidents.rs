@@ -41,8 +41,12 @@ pub fn all(app: &Caller<'_>, conn: &mut Conn) -> Result<IncidentsRead> {
 
 /// An incident, as a page lists it.
 pub struct Standing {
+    /// Its id.
+    pub id: String,
     /// Its number.
     pub number: String,
+    /// When it was begun here.
+    pub began_at: DateTime<Utc>,
     /// Who told it.
     pub told_by: String,
     /// When.
@@ -66,10 +70,12 @@ const MOST: usize = 20;
 /// The database is away.
 pub fn standing(conn: &mut Conn) -> Result<Vec<Standing>> {
     let mut all = Vec::new();
-    for (row, _) in incidents::all(conn)?.into_iter().take(MOST) {
+    for (row, done) in incidents::all(conn)?.into_iter().take(MOST) {
         let (packs, weight) = incidents::on_hand(conn, row.id)?;
         all.push(Standing {
             open: !incidents::is_closed(conn, row.id)?,
+            id: shown_id(&done.uid),
+            began_at: done.at.and_utc(),
             number: row.number,
             told_by: row.told_by,
             told_at: row.told_at.and_utc(),

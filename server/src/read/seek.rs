@@ -1,5 +1,7 @@
 //! What somebody may mean: a scan, half a code, a carcass number, a tag, a product, a place, a person.
 
+mod several;
+
 use crate::caller::Caller;
 use crate::error::Result;
 use crate::ids::shown_id;
@@ -180,6 +182,9 @@ pub fn seek(app: &Caller<'_>, conn: &mut Conn, said: &str) -> Result<Sought> {
     for lot in of_lots {
         let whole = lot.note.as_deref().is_some_and(|note| fold(note) == folded);
         add(Thing::Lot(lot, None), whole);
+    }
+    if things.is_empty() {
+        things = several::things(app, conn, &names, &word)?;
     }
     if let Some(nth) = exact {
         let first = things.remove(nth);

@@ -12,6 +12,9 @@ use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use utoipa::ToSchema;
 
+/// The most lots that are named where it is told what an incident began with.
+const MOST_STARTS: usize = 3;
+
 /// A text in each language, by its tag.
 pub type InEach = BTreeMap<String, String>;
 
@@ -76,6 +79,9 @@ pub struct IncidentFacts {
     pub scope_digest: String,
     /// Of the whole record, where it was asked.
     pub record_digest: Option<String>,
+    /// The end of the record's chain as it was then: what shows later that nothing before it was altered.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub anchor: Option<String>,
 }
 
 /// The kitchen of an incident.
@@ -299,6 +305,41 @@ pub struct OutsideFacts {
 }
 
 impl IncidentFacts {
+    /// What it began with, in a language: each lot with its code and where it came from; of many the first few.
+    pub fn about(&self, language: &str) -> String {
+        let starts = self.lots.iter().filter(|lot| lot.is_start);
+        let told = |lot: &LotFacts| {
+            let from = lot.from.as_ref().filter(|from| !from.name.is_empty());
+            let from = from.map(|from| match &from.lot {
+                Some(number) => format!(" ({}, {number})", from.name),
+                None => format!(" ({})", from.name),
+            });
+            let name = lot.name(language);
+            format!("{name}, {}{}", lot.shown, from.unwrap_or_default())
+        };
+        let mut about: Vec<String> = starts.clone().take(MOST_STARTS).map(told).collect();
+        if starts.count() > MOST_STARTS {
+            about.push("…".to_owned());
+        }
+        about.join("; ")
+    }
+
+    /// What is held and still there, in the order in which one walks: a lot with its packs at each place. Nothing of a
+    /// drill, or of a recall that is closed.
+    pub fn held_by_place(&self) -> Vec<(&LotFacts, Vec<u32>)> {
+        if self.closed || self.drill || !self.holds {
+            return Vec::new();
+        }
+        let at = |place: &PlaceFacts, lot: &LotFacts| -> Vec<u32> {
+            let here = lot.packs.iter().filter(|pack| pack.place == place.place);
+            let left = here.filter(|pack| pack.sums.left_grams.0 > Grams::ZERO);
+            left.map(|pack| pack.pack).collect()
+        };
+        let places = self.places.iter();
+        let held = places.flat_map(|place| self.lots.iter().map(|lot| (lot, at(place, lot))));
+        held.filter(|(_, packs)| !packs.is_empty()).collect()
+    }
+
     /// What a place is called.
     pub fn place<'a>(&'a self, code: &'a str) -> &'a str {
         self.place_names.get(code).map_or(code, String::as_str)

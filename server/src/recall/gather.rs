@@ -81,8 +81,17 @@ pub fn to_keep(
 ) -> Result<(IncidentFacts, String)> {
     let mut facts = gather(app, conn, row, at)?;
     facts.record_digest = record_digest;
+    facts.anchor = anchor(conn)?;
     let text = serde_json::to_string(&facts).map_err(|error| damaged(&error))?;
     Ok((facts, text))
+}
+
+/// The end of the record's chain, in one line; none of a record that is empty.
+///
+/// # Errors
+/// The database is away.
+pub fn anchor(conn: &mut Conn) -> Result<Option<String>> {
+    Ok(store::chain::anchor(conn)?.map(|end| end.to_string()))
 }
 
 fn gather(
@@ -182,6 +191,7 @@ fn gather(
         rows: super::sheet::rows(law(app, &of.standing)),
         scope_digest: last.digest.clone(),
         record_digest: None,
+        anchor: None,
         lots: read,
     })
 }

@@ -15,7 +15,7 @@ mod tables;
 mod told;
 
 pub use facts::IncidentFacts;
-pub use gather::{of, of_number, to_keep};
+pub use gather::{anchor, of, of_number, to_keep};
 pub use notice::{Notice, notices};
 pub use paper::paper;
 pub use picture::picture;

@@ -12,6 +12,7 @@ use domain::incident::Hazard;
 use domain::says::{Arg, Says};
 use labels::report::{Document, Line, Paper, Part, Report, Sort, document, text};
 use labels::{Length, PdfError, Weight};
+use store::chain::Anchor;
 use words::{Heat, Language, Mass, Speech, capital};
 
 /// The file, in a language.
@@ -158,6 +159,7 @@ impl Writer<'_> {
             title: self.facts.number.clone(),
             heading: self.head(heading),
             under: Vec::new(),
+            code: None,
             paper: self.paper(),
             columns: columns
                 .map(|(says, wide)| (self.head(says), wide))
@@ -196,6 +198,8 @@ impl Writer<'_> {
             Some(address) => format!("{}, {address}", facts.kitchen.name),
             None => facts.kitchen.name.clone(),
         }];
+        let about = facts.about(self.speech.language.tag());
+        under.extend((!about.is_empty()).then_some(about));
         let hazard = Hazard::parse(&facts.hazard).unwrap_or(Hazard::Other);
         under.push(self.say(ReportSays::ToldBy {
             by: facts.told_by.clone(),
@@ -237,10 +241,14 @@ impl Writer<'_> {
         under.push(self.say(ReportSays::ScopeDigest { digest }));
         let record = facts.record_digest.clone();
         under.extend(record.map(|digest| self.say(ReportSays::RecordDigest { digest })));
+        let anchor = facts.anchor.as_deref().and_then(Anchor::parse);
+        let line = anchor.as_ref().map(Anchor::in_groups);
+        under.extend(line.map(|line| self.say(ReportSays::Anchor { line })));
         Part::Table(Report {
             title: facts.number.clone(),
             heading: self.title(),
             under,
+            code: anchor.map(|anchor| anchor.to_string()),
             paper: self.paper(),
             columns: vec![
                 (self.head(ReportSays::Clock), 40),

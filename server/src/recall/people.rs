@@ -121,6 +121,7 @@ fn called<'a>(
                 role: role.to_owned(),
                 name: name.to_owned(),
                 address: listed.and_then(|listed| listed.address.clone()),
+                phone: listed.and_then(|listed| listed.phone.clone()),
                 ..nobody()
             });
         if let Some(lot) = known_by(came).filter(|lot| !person.lots.contains(lot)) {
@@ -147,6 +148,7 @@ fn nobody() -> PersonFacts {
         role: String::new(),
         name: String::new(),
         address: None,
+        phone: None,
         lots: Vec::new(),
         grams: None,
         packs: None,

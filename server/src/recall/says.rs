@@ -18,6 +18,7 @@ messages! {
         Open "open" { uncounted: usize, packs: usize },
         ScopeDigest "scope-digest" { digest: String },
         RecordDigest "record-digest" { digest: String },
+        Anchor "anchor" { line: String },
         Clock "clock", What "what", When "when", After "after",
         Later "later" { hours: i64, minutes: i64 },
         Lots "lots", Lot "lot", Because "because", Went "went", Since "since",

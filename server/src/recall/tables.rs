@@ -187,7 +187,7 @@ pub(super) fn people(of: &Writer<'_>) -> Part {
             "supplier" => ReportSays::Supplier,
             _ => ReportSays::Customer,
         };
-        let address = one.address.clone().map(plain);
+        let address = one.address.iter().chain(&one.phone).cloned().map(plain);
         let told = match &one.told_at {
             Some(at) => plain(of.moment(at)),
             None => mark(of.say(ReportSays::NotTold)),

@@ -77,6 +77,24 @@ struct Asked {
     skip: Option<usize>,
 }
 
+/// On which paper labels go.
+#[derive(Debug, Default)]
+pub(super) struct PdfQuery {
+    /// Many on this sheet; a page each if left out.
+    pub sheet: Option<String>,
+    /// Places of the first sheet that are used up.
+    pub skip: Option<usize>,
+}
+
+impl Asked {
+    fn paper(self) -> PdfQuery {
+        PdfQuery {
+            sheet: self.sheet,
+            skip: self.skip,
+        }
+    }
+}
+
 async fn of_lot(
     request: HttpRequest,
     app: web::Data<App>,
@@ -99,11 +117,11 @@ async fn of_lot(
                 ..Extent::ANCESTORS
             };
             let (reading, lot) = LoadedFamily::of_code(&app, conn, &code, extent)?;
-            in_part(&app, &reading, &[lot], &wanted, part)
+            in_part(&app, &reading, &[(lot, wanted)], part)
         })
     })
     .await?;
-    pdf(shared, placed, asked).await
+    pdf(shared, placed, asked.paper()).await
 }
 
 /// The facts of one label: `gambrel label` makes a picture of them on any template.
@@ -163,24 +181,29 @@ async fn of_step(
             }
             let keys: Vec<i32> = rows.iter().map(|row| row.id).collect();
             let reading = LoadedFamily::load(&app, conn, &keys, Extent::ANCESTORS)?;
-            let lots: Vec<LotId> = keys.into_iter().map(LotId).collect();
-            in_part(&app, &reading, &lots, &wanted, part)
+            let lots = keys.into_iter().map(|key| (LotId(key), wanted.clone()));
+            in_part(&app, &reading, &lots.collect::<Vec<_>>(), part)
         })
     })
     .await?;
-    pdf(shared, placed, asked).await
+    pdf(shared, placed, asked.paper()).await
 }
 
+/// A lot, and which of its labels are wanted.
+pub(super) type LabelsOf = (LotId, Wanted);
+
 /// The labels of some lots; those of one part where there are more than one document holds.
-fn in_part(
+pub(super) fn in_part(
     app: &App,
     reading: &LoadedFamily<'_>,
-    lots: &[LotId],
-    wanted: &Wanted,
+    lots: &[LabelsOf],
     part: Option<usize>,
 ) -> Result<Drawn> {
-    let all = lots.iter().filter_map(|lot| reading.family.get(*lot));
-    let counts: Vec<usize> = all.map(|of| label_facts::count(&of.lot, wanted)).collect();
+    let counted = |(lot, wanted): &LabelsOf| {
+        let of = reading.family.get(*lot)?;
+        Some(label_facts::count(&of.lot, wanted))
+    };
+    let counts: Vec<usize> = lots.iter().filter_map(counted).collect();
     let total: usize = counts.iter().sum();
     let parts = total.div_ceil(MOST).max(1);
     let part = match part {
@@ -200,7 +223,7 @@ fn in_part(
     };
     let (mut skip, mut left) = ((part - 1) * MOST, MOST);
     let mut drawn = Drawn::default();
-    for (lot, count) in lots.iter().zip(counts) {
+    for ((lot, wanted), count) in lots.iter().zip(counts) {
         let taken = count.saturating_sub(skip).min(left);
         if taken > 0 || count == 0 {
             let wanted = Wanted {
@@ -216,11 +239,11 @@ fn in_part(
 }
 
 /// Outside any transaction.
-async fn pdf(app: web::Data<App>, drawn: Drawn, asked: Asked) -> Result<HttpResponse> {
+pub(super) async fn pdf(app: web::Data<App>, drawn: Drawn, on: PdfQuery) -> Result<HttpResponse> {
     let Drawn { placed, warnings } = drawn;
     let warnings: Vec<String> = warnings.iter().map(in_header).collect();
     let bytes = within(Room::Draw, move || {
-        self::drawn(&app, placed, asked.sheet.as_deref(), asked.skip)
+        self::drawn(&app, placed, on.sheet.as_deref(), on.skip)
     })
     .await?;
     let mut answer = file(false);

@@ -1,6 +1,7 @@
 //! The calls of a recall: what is affected, incidents, holds.
 
 mod files;
+mod tags;
 
 use super::Api;
 use super::deeds::{answer, deed, id};
@@ -86,6 +87,7 @@ pub fn add(api: &mut Api) {
     )
     .answers::<IncidentRead>(&[200], "The incident");
     files::add(api);
+    tags::add(api);
 }
 
 /// A deed about the incident that the path names.

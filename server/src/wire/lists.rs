@@ -99,6 +99,8 @@ pub struct FarmEntry {
     pub name: Line,
     /// Its address.
     pub address: Option<Note>,
+    /// The telephone on which somebody answers when it matters.
+    pub phone: Option<Line>,
     /// Its country.
     pub country: Option<Line>,
     /// Are its animals born in that country, too? No paper of it, no.
@@ -119,6 +121,8 @@ pub struct AbattoirEntry {
     pub name: Line,
     /// Its country.
     pub country: Option<Line>,
+    /// The telephone on which somebody answers when it matters.
+    pub phone: Option<Line>,
 }
 
 /// A supplier.
@@ -131,6 +135,8 @@ pub struct SupplierEntry {
     pub name: Line,
     /// Its address.
     pub address: Option<Note>,
+    /// The telephone on which somebody answers when it matters.
+    pub phone: Option<Line>,
     /// Its establishment number.
     pub number: Option<Line>,
 }

@@ -1356,6 +1356,7 @@ value-too-fine = { $number } has more than { $places ->
 value-no-money = { $number } is not an amount of money.
 value-no-fingerprint = "{ $text }" is no fingerprint of a certificate (SHA-256): it has 64 hexadecimal digits.
 labels-name-packs = A deed may make several lots: name packs at the lot's own labels.
+labels-nothing-held = Nothing that this recall holds is on hand, so there is nothing to tag.
 labels-no-lots = That { $kind } made no lots, so it has no labels.
 labels-in-parts = { $labels } labels come in { $parts } parts of { $most }: ask for them one by one, with part=1 to part={ $parts }.
 labels-no-part = There is no part { $part }: these labels come in { $parts }.
@@ -1984,6 +1985,7 @@ label-release-target = { $weight } (-{ $loss } %)
 label-column-day = Day
 label-column-who = Who
 label-hold = HOLD
+label-held-since = Held since { $day }
 label-hold-caution = Do not use, sell or move.
 label-released-on = Released on
 label-by = By
@@ -2607,6 +2609,28 @@ page-count-tub-product = What it is
 page-count-tub-is = Its code, if you know it
 page-count-tub-do = Take it in
 page-count-all = All places together
+page-recall-days = { $first } to { $last }
+page-recall-held = Held under { $number }: { $packs ->
+    [one] { $packs } pack
+   *[other] { $packs } packs
+  }, { $weight }
+page-recall-since = Since { $at }. Told by: { $by }
+page-recall-hazard-unknown = Not known yet, or something else
+page-recall-no-name = a caller whose name was not noted
+page-recall-no-reason = Nothing was said of it yet.
+page-recall-afterwards = All three can wait: hold first. What you learn later is a note of the recall.
+page-recall-of-farm = All its animals killed on some days
+page-recall-of-product = What was made of it on some days
+page-recall-of-place = What was there over some days
+page-recall-of-person = What this person did on some days
+page-recall-which-days = Over which days? Both are in it.
+page-recall-show = Show what is affected
+page-recall-tags = Print all hold tags
+page-animal-recall = Recall what came of it
+page-animal-recall-what = Shows what is affected, and holds it with one more tap
+page-incident-told-now = Told now
+page-incident-by-phone = told by telephone
+page-count-next = Next: { $place }
 page-recall-stands = { $by }, { $at }: { $packs ->
     [one] { $packs } pack on hold, { $weight }.
    *[other] { $packs } packs on hold, { $weight }.
@@ -2999,6 +3023,7 @@ page-field-code = Code
 page-help-code = Short and for ever: it stands in lot codes (farms: 2 or 3 capital letters without I, L, O, U) or in addresses (small letters and hyphens).
 page-field-name = Name
 page-field-number = Establishment number
+page-field-phone = Telephone
 page-field-address = Address
 page-field-country = Country, two letters
 page-field-born-there = Born in that country too
@@ -3430,6 +3455,7 @@ report-open = Nobody has counted { $uncounted } of { $packs ->
 }
 report-scope-digest = Scope, question and answer (SHA-256): { $digest }
 report-record-digest = The record as it was (SHA-256): { $digest }
+report-anchor = Anchor of the record: { $line }
 report-clock = The clock
 report-what = what
 report-when = when

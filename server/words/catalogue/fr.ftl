@@ -1364,6 +1364,7 @@ value-too-fine = { $number } a plus de { $places ->
 value-no-money = { $number } n’est pas un montant.
 value-no-fingerprint = « { $text } » n’est pas l’empreinte (SHA-256) d’un certificat : elle a 64 chiffres hexadécimaux.
 labels-name-packs = Un acte peut faire plusieurs lots : indiquez les paquets aux étiquettes du lot lui-même.
+labels-nothing-held = Rien de ce que ce rappel bloque n’est encore en stock, il n’y a donc rien à étiqueter.
 labels-no-lots = Cet acte ({ $kind }) n’a fait aucun lot, il n’a donc pas d’étiquettes.
 labels-in-parts = { $labels } étiquettes viennent en { $parts } parties de { $most } : demandez-les une à une, de part=1 à part={ $parts }.
 labels-no-part = Il n’y a pas de partie { $part } : ces étiquettes viennent en { $parts }.
@@ -1990,6 +1991,7 @@ label-release-target = { $weight } (-{ $loss } %)
 label-column-day = Jour
 label-column-who = Qui
 label-hold = BLOQUÉ
+label-held-since = Bloqué depuis le { $day }
 label-hold-caution = Ne pas utiliser, vendre ni déplacer.
 label-released-on = Libéré le
 label-by = Par
@@ -2624,6 +2626,28 @@ page-count-tub-product = Ce que c’est
 page-count-tub-is = Son code, si vous le connaissez
 page-count-tub-do = Le prendre
 page-count-all = Tous les lieux ensemble
+page-recall-days = du { $first } au { $last }
+page-recall-held = Bloqué par { $number } : { $packs ->
+    [one] { $packs } paquet
+   *[other] { $packs } paquets
+  }, { $weight }
+page-recall-since = Depuis { $at }. Signalé par : { $by }
+page-recall-hazard-unknown = Pas encore connu, ou autre chose
+page-recall-no-name = quelqu’un dont le nom n’a pas été noté
+page-recall-no-reason = Rien n’en a encore été dit.
+page-recall-afterwards = Les trois peuvent attendre : bloquez d’abord. Ce que vous apprenez ensuite devient une note du rappel.
+page-recall-of-farm = Tous ses animaux abattus certains jours
+page-recall-of-product = Ce qui en a été fait certains jours
+page-recall-of-place = Ce qui s’y trouvait certains jours
+page-recall-of-person = Ce que cette personne a fait certains jours
+page-recall-which-days = Quels jours ? Les deux sont compris.
+page-recall-show = Montrer ce qui est touché
+page-recall-tags = Imprimer toutes les étiquettes de blocage
+page-animal-recall = Rappeler ce qui en est issu
+page-animal-recall-what = Montre ce qui est touché, et le bloque d’un geste de plus
+page-incident-told-now = Prévenu à l’instant
+page-incident-by-phone = prévenu par téléphone
+page-count-next = Ensuite : { $place }
 page-recall-stands = { $by }, { $at } : { $packs ->
     [one] { $packs } paquet bloqué, { $weight }.
    *[other] { $packs } paquets bloqués, { $weight }.
@@ -3016,6 +3040,7 @@ page-field-code = Code
 page-help-code = Court et définitif : il entre dans les codes de lot (fermes : 2 ou 3 majuscules, sans I, L, O, U) ou dans les adresses (minuscules et traits d’union).
 page-field-name = Nom
 page-field-number = Numéro d’établissement
+page-field-phone = Téléphone
 page-field-address = Adresse
 page-field-country = Pays, deux lettres
 page-field-born-there = Nés dans ce pays aussi
@@ -3447,6 +3472,7 @@ report-open = Personne n’a compté { $uncounted } de { $packs ->
 }
 report-scope-digest = Étendue, question et réponse (SHA-256) : { $digest }
 report-record-digest = Le dossier tel qu’il était (SHA-256) : { $digest }
+report-anchor = Ancre du registre : { $line }
 report-clock = Les heures
 report-what = quoi
 report-when = quand

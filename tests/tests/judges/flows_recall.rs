@@ -8,25 +8,37 @@ use stories::recall::{begin, incident};
 use stories::{Engine, House};
 
 #[test]
-fn from_the_phone_call_to_the_hold_it_is_three_acts() {
+fn from_the_phone_call_to_the_hold_it_is_three_acts_and_no_field() {
     let house = House::demo(Engine::Sqlite);
     let caller = house.caller();
     let browser = Browser::reading("en");
     let mut hand = Hand::of(&browser, &house, "Oda Marsh", TABLET);
-    hand.open("/recall");
-    browser.type_into("main input[name=q]", "0608 17");
-    hand.tap("main form button");
+    // As it was said, into the box that stands on every page.
+    hand.open("/");
+    browser.type_into("header input[name=q]", "17 of Brindlecombe");
+    browser.press("\u{e007}");
     until(|| hand.text().contains("0608-17"));
-    hand.tap("main a.grand");
+    hand.tap("main a[href^='/recall?animal=']");
     until(|| hand.text().contains("11 lots are on hand"));
-    browser.type_into("main input[name=told_by]", "Harle Gate");
-    browser.type_into("main input[name=why]", "Antibiotic");
+    assert!(hand.text().contains("0608-17"), "{}", hand.text());
+    // Held first; who phoned, and what it is about, can wait.
     hand.tap("main form[data-deed] button");
     hand.did();
-    assert_eq!(hand.taps, 3);
+    assert_eq!(hand.taps, 2);
     let all = caller.read("/api/incidents");
-    assert_eq!(all["incidents"][0]["hazard"], "residue");
-    assert!(hand.text().contains("26.927 kg"), "{}", hand.text());
+    assert_eq!(
+        all["incidents"][0]["told_by"],
+        "a caller whose name was not noted"
+    );
+    let shown = hand.text();
+    assert!(
+        shown.contains("Held under CHK-2026-1: 56 packs, 26.927 kg"),
+        "{shown}"
+    );
+    let tags = browser
+        .run("return document.querySelector('main a[href$=\"tags.pdf\"]').getAttribute('href')");
+    let tags = caller.get(tags.as_str().unwrap()).expect(200);
+    assert_eq!(tags.kind, "application/pdf");
     // The next act is the count.
     hand.tap("main a.grand");
     until(|| hand.text().contains("of 6"));

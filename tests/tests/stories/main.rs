@@ -41,6 +41,7 @@ mod places;
 mod recall_at_once;
 mod recall_counts;
 mod recall_reports;
+mod recall_tags;
 mod recalls;
 mod refused;
 mod residual;

@@ -25,6 +25,8 @@ pub struct Listed {
     pub limits: Vec<Says>,
     /// Of whoever supplies: the address.
     pub address: Option<String>,
+    /// And the telephone.
+    pub phone: Option<String>,
     /// Of a supplier: the establishment number.
     pub number: Option<String>,
 }

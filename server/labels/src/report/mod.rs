@@ -4,34 +4,20 @@
 //! the next page.
 
 mod document;
+mod paper;
 mod text;
 
 pub use document::{Document, Part, document};
+pub use paper::Paper;
 
 use crate::face::Weight;
 use crate::facts::Field;
 use crate::length::{Area, Dpi, Length};
 use crate::pdf::{PdfError, pdf_titled};
 use crate::placed::{Placed, PlacedLabel, PlacedLine};
+use crate::qr;
+use crate::template::Level;
 use text::{drawable, split, wide};
-
-/// A sheet of paper, lying.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Paper {
-    /// 297 by 210 mm.
-    A4,
-    /// 11 by 8.5 inches.
-    Letter,
-}
-
-impl Paper {
-    fn size(self) -> (Length, Length) {
-        match self {
-            Paper::A4 => (Length::mm(297.0), Length::mm(210.0)),
-            Paper::Letter => (Length::mm(279.4), Length::mm(215.9)),
-        }
-    }
-}
 
 /// A table.
 #[derive(Debug, Clone)]
@@ -42,6 +28,8 @@ pub struct Report {
     pub heading: String,
     /// What stands under that, line by line, on the first page.
     pub under: Vec<String>,
+    /// What the square code beside that holds.
+    pub code: Option<String>,
     /// On which paper.
     pub paper: Paper,
     /// The heading of each column, and its share of the width.
@@ -85,6 +73,8 @@ const PITCH: Length = Length::from_um(4_100);
 const PAD: Length = Length::from_um(1_300);
 const RULE: Length = Length::from_um(150);
 const THICK: Length = Length::from_um(500);
+/// The square code at the right of the title: at most 41 modules of five dots are read off a photocopy.
+const CODE: Length = Length::from_um(28_000);
 /// What goes on in the next line stands in a little.
 const INDENT: Length = Length::from_um(2_200);
 
@@ -173,21 +163,46 @@ impl<'a> Sheets<'a> {
             bottom: height - MARGIN - Length::from_um(2_000),
             top: MARGIN,
         };
+        let beside = sheets.code();
+        let above = sheets.y;
         sheets.y += TITLE;
         let baseline = sheets.y;
         sheets.put(MARGIN, baseline, TITLE, Weight::Bold, &report.heading);
         sheets.y += Length::from_um(1_600);
         for under in &report.under {
-            let free = width - MARGIN * 2;
+            let free = width - MARGIN * 2 - beside;
             for text in split(under, Weight::Regular, TEXT, free, free) {
                 sheets.y += PITCH;
                 let baseline = sheets.y;
                 sheets.put(MARGIN, baseline, TEXT, Weight::Regular, &text);
             }
         }
+        if beside > Length::ZERO {
+            sheets.y = sheets.y.max(above + CODE);
+        }
         sheets.y += Length::from_um(2_400);
         sheets.head();
         sheets
+    }
+
+    /// Sets the square code at the right edge, where there is one: how much of the width it takes.
+    fn code(&mut self) -> Length {
+        let Some(payload) = &self.report.code else {
+            return Length::ZERO;
+        };
+        let (width, _) = self.report.paper.size();
+        let area = Area {
+            x: width - MARGIN - CODE,
+            y: self.y,
+            w: CODE,
+            h: CODE,
+        };
+        // What is too long for a square of this size stands beside it in letters.
+        let Ok(code) = qr::place(payload, area, Level::M, Dpi::D300) else {
+            return Length::ZERO;
+        };
+        self.items.push(Placed::Code(code));
+        CODE + GUTTER
     }
 
     /// With all rows, or what stands there instead.

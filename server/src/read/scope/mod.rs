@@ -1,5 +1,6 @@
 //! What is affected, and what is deliberately outside: a question; nothing is recorded.
 
+mod named;
 mod starts;
 mod twins;
 
@@ -9,13 +10,14 @@ use crate::lists::standing::Standing;
 use crate::wire::answers::ScopeRead;
 use crate::wire::answers::scope::Telling;
 use crate::wire::asked::{Id, canonical};
-use crate::wire::scope::{ScopeAsked, StartAsked};
-use crate::wire::{InstantOrDay, Line, Word};
+use crate::wire::scope::ScopeAsked;
+use crate::wire::{InstantOrDay, Word};
 use chrono::{DateTime, NaiveDateTime, NaiveTime, TimeZone, Utc};
 use chrono_tz::Tz;
 use domain::lot::LotId;
 use domain::says::Says;
 use domain::scope::{Because, Outside, Question, Scope, ScopeSays, Spreads, Start, reason};
+pub use named::{Named, Window};
 use starts::Starts;
 use std::collections::{BTreeMap, HashMap};
 use std::sync::Arc;
@@ -29,38 +31,6 @@ pub struct Found {
     pub scope: Scope,
     standing: Arc<Standing>,
     deeds: HashMap<i32, Vec<u8>>,
-}
-
-/// What a page names: a lot by its code, or an animal by its id.
-pub enum Named {
-    /// A lot.
-    Lot(String),
-    /// An animal.
-    Animal(String),
-}
-
-impl Named {
-    /// As it stands in the query of a page.
-    pub fn query(&self) -> String {
-        match self {
-            Named::Lot(code) => format!("lot={code}"),
-            Named::Animal(id) => format!("animal={id}"),
-        }
-    }
-
-    fn start(&self) -> StartAsked {
-        let line = |text: &String| Some(Line(text.clone()));
-        match self {
-            Named::Lot(code) => StartAsked {
-                lot: line(code),
-                ..StartAsked::default()
-            },
-            Named::Animal(id) => StartAsked {
-                animal: line(id),
-                ..StartAsked::default()
-            },
-        }
-    }
 }
 
 /// What a page asks: the scope, and the body of the deed that holds it.

@@ -15,6 +15,9 @@ pub struct PersonFacts {
     /// The address.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub address: Option<String>,
+    /// The telephone.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub phone: Option<String>,
     /// Which lots, for the eye; of a source, how it names them.
     pub lots: Vec<String>,
     /// How much went there.

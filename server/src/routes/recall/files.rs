@@ -95,6 +95,7 @@ async fn file(
             // The record as a whole is known as it is now only.
             if with_digest && !facts.closed && at.is_none() {
                 facts.record_digest = Some(store::digest::digest(conn)?);
+                facts.anchor = recall::anchor(conn)?;
             }
             let speech = app.speech(&app.standing(conn)?.kitchen);
             Ok::<_, Error>((facts, speech))
