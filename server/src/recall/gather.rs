@@ -124,8 +124,9 @@ fn gather(
     let went_in = of.went_in(conn, until)?;
     let sources = people::sources(app, conn, &of, &lots, until)?;
     let mut read = Vec::with_capacity(lots.len());
+    let by_key = found.by_key();
     for lot in &lots {
-        if let Some(facts) = of.lot(lot, &found, &told, &went_in) {
+        if let Some(facts) = of.lot(lot, (&found, &by_key), &told, &went_in) {
             let received = told.get(&facts.made_by);
             let document = received.and_then(|(_, told)| told.document.clone());
             let from = sources.of.get(&lot.id.0).cloned();
