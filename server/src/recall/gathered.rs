@@ -127,7 +127,7 @@ impl Gathered {
     pub fn lot(
         &self,
         lot: &InScope,
-        (found, lots): (&Found, &ByKey<'_>),
+        found: Option<(&Found, &ByKey<'_>)>,
         told: &TellingDeeds,
         went_in: &WentInto,
     ) -> Option<LotFacts> {
@@ -178,7 +178,7 @@ impl Gathered {
             made_by: life.made_by,
             made_place: life.made_place.map(|place| self.place(PlaceId(place))),
             is_start: lot.because.iter().any(|of| of.how == How::Named),
-            because: because(lot, found, lots),
+            because: found.map_or_else(Vec::new, |(found, lots)| because(lot, found, lots)),
             went,
             sums: reckoned.map_or_else(SumsFacts::default, |of| of.sums.into()),
             packs: reckoned.map_or_else(Vec::new, |of| self.packs(of)),
