@@ -2,6 +2,7 @@
 
 use crate::conn::Conn;
 use crate::error::{Error, Result};
+use crate::prepared::Prepared;
 use diesel::sql_types::BigInt;
 use diesel::{QueryableByName, RunQueryDsl, sql_query};
 use std::ops::Range;
@@ -51,11 +52,12 @@ fn next_block(conn: &mut Conn) -> Result<Range<i32>> {
             let sql = format!(
                 "UPDATE counters SET next = next + {BLOCK} WHERE id = 1 RETURNING next - {BLOCK} AS start"
             );
-            sql_query(sql).get_result(conn)?
+            Prepared(sql_query(sql)).get_result(conn)?
         }
         // A sequence is never undone, so the reserved keys outlive a refused deed.
         Conn::Pg(conn) => {
-            sql_query(format!("SELECT nextval('keys') * {BLOCK} AS start")).get_result(conn)?
+            let sql = format!("SELECT nextval('keys') * {BLOCK} AS start");
+            Prepared(sql_query(sql)).get_result(conn)?
         }
     };
     let key = |key: i64| {

@@ -4,12 +4,14 @@ use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
 use crate::on_each;
+use crate::prepared::Prepared;
 use crate::stops;
 use crate::tables::{
     deeds, incident_acts, incident_scopes, incidents, stop_ends, stops as stops_table, voids,
 };
 use chrono::NaiveDateTime;
 use diesel::prelude::*;
+use diesel::sql_query;
 use diesel::sql_types::BigInt;
 use domain::grams::Grams;
 
@@ -101,7 +103,7 @@ pub struct Done {
 /// The database is away.
 pub fn alone(tx: &mut Tx<'_>) -> Result<()> {
     if let Conn::Pg(conn) = tx.conn {
-        diesel::sql_query("SELECT pg_advisory_xact_lock(7023, 0)").execute(conn)?;
+        Prepared(sql_query("SELECT pg_advisory_xact_lock(7023, 0)")).execute(conn)?;
     }
     Ok(())
 }
@@ -117,7 +119,7 @@ pub fn others_write(tx: &Tx<'_>) -> bool {
 /// The database is away.
 pub fn share(tx: &mut Tx<'_>) -> Result<()> {
     if let Conn::Pg(conn) = tx.conn {
-        diesel::sql_query("SELECT pg_advisory_xact_lock_shared(7023, 0)").execute(conn)?;
+        Prepared(sql_query("SELECT pg_advisory_xact_lock_shared(7023, 0)")).execute(conn)?;
     }
     Ok(())
 }
@@ -321,7 +323,7 @@ pub fn on_hand(conn: &mut Conn, incident: i32) -> Result<(usize, Grams)> {
                  )
          )"
     );
-    let found: OnHand = on_each!(conn, c => diesel::sql_query(sql).get_result(c)?);
+    let found: OnHand = on_each!(conn, c => sql_query(sql).get_result(c)?);
     let packs = usize::try_from(found.packs).unwrap_or_default();
     Ok((packs, Grams::from_milligrams(found.mg)))
 }

@@ -30,11 +30,11 @@ pub fn keep(tx: &mut Tx<'_>, text: &str) -> Result<i32> {
 }
 
 #[derive(Debug, Insertable)]
-#[diesel(table_name = kept_texts)]
-struct NewText<'a> {
+#[diesel(table_name = kept_texts, treat_none_as_default_value = false)]
+struct NewText {
     id: i32,
-    hash: &'a str,
-    text: &'a str,
+    hash: String,
+    text: String,
 }
 
 /// Keeps texts, those that are not kept already; their keys, in their order. Two statements and one more for
@@ -61,11 +61,14 @@ pub fn keep_all<T: AsRef<str>>(tx: &mut Tx<'_>, texts: &[T]) -> Result<Vec<i32>>
     }
     if !new.is_empty() {
         let ids = tx.ids.take(tx.conn, new.len())?;
-        let rows = new.iter().zip(ids);
-        let rows = rows.map(|((hash, text), id)| NewText { id, hash, text });
-        let rows: Vec<NewText<'_>> = rows.collect();
+        let rows = new.iter().zip(ids).map(|((hash, text), id)| NewText {
+            id,
+            hash: (*hash).to_owned(),
+            text: (*text).to_owned(),
+        });
+        let rows: Vec<NewText> = rows.collect();
         insert_rows!(tx.conn, kept_texts::table, &rows);
-        known.extend(rows.iter().map(|row| (row.hash.to_owned(), row.id)));
+        known.extend(rows.into_iter().map(|row| (row.hash, row.id)));
     }
     let keys = hashes.iter().map(|hash| (known[hash], hash.clone()));
     tx.sealing.texts.extend(keys);

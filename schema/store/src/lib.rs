@@ -44,6 +44,7 @@ pub mod occupants;
 pub mod packs;
 pub mod people;
 pub mod places;
+mod prepared;
 mod print_audit;
 pub mod print_runs;
 pub mod prints;
@@ -84,8 +85,9 @@ pub(crate) use on_each;
 
 /// Inserts rows into a table. A statement for just so many rows is prepared once and kept, that for any number
 /// is parsed each time: on SQLite rows go in by eights, the rest one by one. Not on PostgreSQL, where each
-/// statement is a round trip. The row's type says `treat_none_as_default_value = false`: else diesel begins a
-/// transaction of its own around several rows, inside ours.
+/// statement is a round trip: there many rows are copied in, which asks the server to parse and plan nothing. The
+/// row's type says `treat_none_as_default_value = false`: else diesel begins a transaction of its own around
+/// several rows, inside ours.
 macro_rules! insert_rows {
     ($conn:expr, $table:expr, $rows:expr) => {{
         let (conn, rows): (&mut $crate::Conn, &[_]) = (&mut *$conn, $rows);
@@ -102,12 +104,18 @@ macro_rules! insert_rows {
             $crate::Conn::Pg(c) if rows.len() == 1 => {
                 diesel::insert_into($table).values(&rows[0]).execute(c)?;
             }
-            $crate::Conn::Pg(c) => {
-                for rows in rows.chunks(500) {
+            $crate::Conn::Pg(c) if rows.len() < $crate::COPIED => {
+                if !rows.is_empty() {
                     diesel::insert_into($table).values(rows).execute(c)?;
                 }
+            }
+            $crate::Conn::Pg(c) => {
+                diesel::copy_from($table).from_insertable(rows).execute(c)?;
             }
         }
     }};
 }
 pub(crate) use insert_rows;
+
+/// From so many rows on they are copied into PostgreSQL.
+pub(crate) const COPIED: usize = 8;

@@ -5,6 +5,7 @@ use crate::db::Tx;
 use crate::error::{Error, Result};
 use crate::insert_rows;
 use crate::on_each;
+use crate::prepared::Prepared;
 use crate::tables::{lots, versions};
 use chrono::{NaiveDate, NaiveDateTime};
 use diesel::prelude::*;
@@ -345,7 +346,7 @@ pub fn lock(tx: &mut Tx<'_>, codes: &[&str]) -> Result<Vec<LotRow>> {
     if let Conn::Pg(conn) = tx.conn {
         let sql = "SELECT pg_advisory_xact_lock_shared(7023, 0), pg_advisory_xact_lock(7022, id)
                    FROM (SELECT id FROM lots WHERE code = ANY($1) ORDER BY id) AS keys";
-        sql_query(sql).bind::<Array<Text>, _>(codes).execute(conn)?;
+        Prepared(sql_query(sql).bind::<Array<Text>, _>(codes)).execute(conn)?;
     }
     let query = lots::table.order(lots::id).select(LotRow::as_select());
     Ok(match codes {
@@ -364,9 +365,7 @@ pub fn lock_keys(tx: &mut Tx<'_>, keys: &[i32]) -> Result<()> {
     if let Conn::Pg(conn) = tx.conn {
         let sql = "SELECT pg_advisory_xact_lock_shared(7023, 0), pg_advisory_xact_lock(7022, key)
                    FROM (SELECT DISTINCT unnest($1) AS key ORDER BY key) AS keys";
-        sql_query(sql)
-            .bind::<Array<Integer>, _>(keys)
-            .execute(conn)?;
+        Prepared(sql_query(sql).bind::<Array<Integer>, _>(keys)).execute(conn)?;
     }
     Ok(())
 }

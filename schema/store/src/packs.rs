@@ -5,6 +5,7 @@ use crate::db::Tx;
 use crate::error::{Error, Result};
 use crate::insert_rows;
 use crate::on_each;
+use crate::prepared::Prepared;
 use crate::tables::{pack_events, packs, voids};
 use chrono::NaiveDate;
 use diesel::prelude::*;
@@ -251,7 +252,7 @@ fn set_at_once(conn: &mut PgConnection, all: &[(PackId, PackNow)]) -> Result<Vec
                FROM unnest($1, $2, $3, $4, $5, $6, $7, $8)
                    AS now(id, left_mg, being, place_id, state, use_by, days_left, taken_back)
                WHERE packs.id = now.id RETURNING packs.id, packs.printed";
-    let set: Vec<SetPack> = sql_query(sql)
+    let update = sql_query(sql)
         .bind::<Array<Integer>, _>(all.iter().map(|(pack, _)| pack.0).collect::<Vec<_>>())
         .bind::<Array<BigInt>, _>(each(all, |now| now.left.milligrams()))
         .bind::<Array<Text>, _>(each(all, |now| now.being.as_str()))
@@ -259,15 +260,15 @@ fn set_at_once(conn: &mut PgConnection, all: &[(PackId, PackNow)]) -> Result<Vec
         .bind::<Array<Text>, _>(each(all, |now| now.state.as_str()))
         .bind::<Array<Nullable<Date>>, _>(each(all, |now| now.use_by))
         .bind::<Array<Nullable<Integer>>, _>(each(all, |now| now.days_left))
-        .bind::<Array<Bool>, _>(each(all, |now| now.taken_back))
-        .load(conn)?;
+        .bind::<Array<Bool>, _>(each(all, |now| now.taken_back));
+    let set: Vec<SetPack> = Prepared(update).load(conn)?;
     let printed = set.into_iter().filter(|pack| pack.printed);
     Ok(printed.map(|pack| pack.id).collect())
 }
 
 /// Sets a pack to how it is now; was a label ever printed for it?
 fn set(conn: &mut Conn, pack: PackId, now: &PackNow) -> Result<bool> {
-    let printed: Option<bool> = diesel::update(packs::table.find(pack.0))
+    let update = diesel::update(packs::table.find(pack.0))
         .set((
             packs::left_mg.eq(now.left.milligrams()),
             packs::being.eq(now.being.as_str()),
@@ -277,9 +278,8 @@ fn set(conn: &mut Conn, pack: PackId, now: &PackNow) -> Result<bool> {
             packs::days_left.eq(now.days_left),
             packs::taken_back.eq(now.taken_back),
         ))
-        .returning(packs::printed)
-        .get_result(conn)
-        .optional()?;
+        .returning(packs::printed);
+    let printed: Option<bool> = Prepared(update).get_result(conn).optional()?;
     Ok(printed.unwrap_or(false))
 }
 

@@ -8,6 +8,7 @@ use crate::error::{Error, Result};
 use crate::insert_rows;
 use crate::lots::{self, LotRow, contents, joined, life, write_origin};
 use crate::packs::{self, PackRow};
+use crate::prepared::Prepared;
 use crate::reasons;
 use crate::stops;
 use crate::tables::{additions, deeds, lots as lots_table, pack_events, steps, voids};
@@ -150,7 +151,7 @@ fn add_to_totals(tx: &mut Tx<'_>, lot: LotId, changes: &[&PackChange]) -> Result
         .sum();
     let whole = changes.iter().filter(|change| change.whole_pack).count() as i32;
     let count = changes.len() as i32;
-    let after: i32 = diesel::update(lots.find(lot.0))
+    let update = diesel::update(lots.find(lot.0))
         .set((
             seq.eq(seq + count),
             on_hand_mg.eq(on_hand_mg + (sum(Account::TakenBack) - out)),
@@ -165,8 +166,8 @@ fn add_to_totals(tx: &mut Tx<'_>, lot: LotId, changes: &[&PackChange]) -> Result
             unexplained_mg.eq(unexplained_mg + sum(Account::Unexplained)),
             taken_back_mg.eq(taken_back_mg + sum(Account::TakenBack)),
         ))
-        .returning(seq)
-        .get_result(tx.conn)?;
+        .returning(seq);
+    let after: i32 = Prepared(update).get_result(tx.conn)?;
     Ok(after - count)
 }
 

@@ -5,6 +5,7 @@ use crate::copies::LETTERS_AT_ONCE;
 use crate::db::Tx;
 use crate::error::{Error, Result};
 use crate::on_each;
+use crate::prepared::Prepared;
 use crate::tables::series;
 use diesel::prelude::*;
 use domain::code::{LotCode, NUMBERS};
@@ -88,8 +89,7 @@ pub fn lock(tx: &mut Tx<'_>, key: &str) -> Result<u32> {
 pub fn advance(tx: &mut Tx<'_>, key: &str, next: u32) -> Result<()> {
     let next = i32::try_from(next)
         .map_err(|_| Error::Broken(format!("series {key} has run out of numbers")))?;
-    diesel::update(series::table.filter(series::key.eq(key)))
-        .set(series::next.eq(next))
+    Prepared(diesel::update(series::table.filter(series::key.eq(key))).set(series::next.eq(next)))
         .execute(tx.conn)?;
     Ok(())
 }

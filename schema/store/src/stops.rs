@@ -12,6 +12,7 @@ use crate::tables::{
     conditions, deeds, label_truths, lots, packs, sources, stop_ends, stops, versions, voids,
 };
 use chrono::{DateTime, NaiveDateTime, Utc};
+use diesel::dsl::{exists, not};
 use diesel::prelude::*;
 use domain::dates::Because;
 use domain::lot::PackId;
@@ -113,7 +114,8 @@ pub(crate) fn mark(conn: &mut Conn, mut keys: Vec<i32>) -> Result<()> {
     keys.dedup();
     // SQLite binds some thirty thousand.
     for some in keys.chunks(10_000) {
-        diesel::update(lots::table.filter(lots::id.eq_any(some)))
+        let unmarked = lots::id.eq_any(some).and(lots::stopped.eq(false));
+        diesel::update(lots::table.filter(unmarked))
             .set(lots::stopped.eq(true))
             .execute(conn)?;
     }
@@ -318,28 +320,23 @@ struct Unflagged {
 
 /// Lots that are not marked although a stop was placed on them, or marked without one.
 pub(crate) fn wrongly_marked(conn: &mut Conn) -> Result<Vec<i32>> {
-    let mut wrong: Vec<i32> = lots::table
-        .filter(
-            lots::stopped
-                .eq(true)
-                .and(lots::id.ne_all(stops::table.select(stops::lot_id)))
-                .and(lots::id.ne_all(conditions::table.select(conditions::lot_id)))
-                // A label that was printed once may have been wrong for a time.
-                .and(lots::id.ne_all(label_truths::table.select(label_truths::id))),
-        )
+    // By `EXISTS`: what is in no list is looked for in the whole list each time, on PostgreSQL.
+    let of_stop = exists(stops::table.filter(stops::lot_id.eq(lots::id)));
+    let of_condition = exists(conditions::table.filter(conditions::lot_id.eq(lots::id)));
+    // A label that was printed once may have been wrong for a time.
+    let of_label = exists(label_truths::table.filter(label_truths::id.eq(lots::id)));
+    let marked = lots::table.filter(lots::stopped.eq(true));
+    let mut wrong: Vec<i32> = marked
+        .filter(not(of_stop).and(not(of_condition)).and(not(of_label)))
         .select(lots::id)
         .load(conn)?;
-    let unmarked: Vec<i32> = lots::table
-        .filter(
-            lots::stopped
-                .eq(false)
-                .and(lots::id.eq_any(stops::table.select(stops::lot_id)))
-                .or(lots::stopped
-                    .eq(false)
-                    .and(lots::id.eq_any(conditions::table.select(conditions::lot_id)))),
-        )
-        .select(lots::id)
-        .load(conn)?;
+    let unmarked = lots::table.filter(lots::stopped.eq(false));
+    let stopped: Vec<i32> = unmarked.filter(of_stop).select(lots::id).load(conn)?;
+    let unmarked = unmarked.filter(of_condition);
+    let unmarked: Vec<i32> = unmarked.select(lots::id).load(conn)?;
+    wrong.extend(stopped);
     wrong.extend(unmarked);
+    wrong.sort_unstable();
+    wrong.dedup();
     Ok(wrong)
 }

@@ -7,10 +7,11 @@
 use crate::conn::Conn;
 use crate::error::{Error, Result};
 use crate::on_each;
+use crate::prepared::Prepared;
 use chrono::NaiveDateTime;
 use diesel::prelude::*;
 use diesel::sql_query;
-use diesel::sql_types::{BigInt, Integer, Nullable, Text, Timestamp};
+use diesel::sql_types::{Array, BigInt, Integer, Nullable, Text, Timestamp};
 use domain::code::LotCode;
 use domain::family::Went;
 use domain::genealogy::{Ancestry, Onward, Use, shares_forward};
@@ -141,32 +142,57 @@ pub fn forward(conn: &mut Conn, starts: &[i32]) -> Result<Forward> {
 /// The beginning of a query over `reach(id)`: some lots, at least one, and all that are made from them.
 pub(crate) fn with_reach(starts: &[i32]) -> String {
     // Not as VALUES: SQLite takes each of them for a part of the union, and has at most five hundred.
-    let starts: Vec<String> = starts.iter().map(i32::to_string).collect();
+    reach_of(&format!("lots.id IN ({})", listed(starts)))
+}
+
+fn listed(keys: &[i32]) -> String {
+    let keys: Vec<String> = keys.iter().map(i32::to_string).collect();
+    keys.join(", ")
+}
+
+/// The same, of the lots that a condition is true of.
+fn reach_of(starts: &str) -> String {
     format!(
         "WITH RECURSIVE reach(id) AS (
-             SELECT lots.id FROM lots WHERE lots.id IN ({})
+             SELECT lots.id FROM lots WHERE {starts}
              UNION
              SELECT made.id FROM reach CROSS JOIN pack_events used CROSS JOIN lots made
              WHERE used.lot_id = reach.id AND used.account = 'used'
                  AND made.deed_id = used.deed_id AND NOT made.voided
-         )",
-        starts.join(", ")
+         )"
     )
 }
 
-/// What there is too much of in the packs of a lot. A pack that was missing and was found is neither.
-const SURPLUS_OF_LOT: &str = "(
+/// One of some keys that are bound: PostgreSQL plans such a statement once, and takes as long to plan these as to
+/// walk to a few hundred lots.
+const OF_BOUND: &str = "= ANY($1)";
+
+/// What there is too much of in the packs of a lot. A pack that was missing and was found is neither. Most lots have
+/// nothing unexplained, and nothing is summed up for them.
+const SURPLUS_OF_LOT: &str = "CASE WHEN EXISTS (
+    SELECT 1 FROM pack_events of WHERE of.lot_id = lots.id AND of.account = 'unexplained'
+) THEN (
     SELECT CAST(COALESCE(SUM(CASE WHEN pack.mg < 0 THEN -pack.mg ELSE 0 END), 0) AS BIGINT) FROM (
         SELECT SUM(of.mg) AS mg FROM pack_events of
         WHERE of.lot_id = lots.id AND of.account = 'unexplained'
             AND NOT EXISTS (SELECT 1 FROM voids WHERE voids.deed_id = of.deed_id)
         GROUP BY of.pack_id
     ) AS pack
-)";
+) ELSE CAST(0 AS BIGINT) END";
 
 fn descendants(conn: &mut Conn, starts: &[i32]) -> Result<Vec<Reached>> {
-    let sql = format!(
-        "{}
+    Ok(match conn {
+        Conn::Sqlite(conn) => sql_query(descendants_by(&with_reach(starts))).load(conn)?,
+        Conn::Pg(conn) => {
+            let sql = descendants_by(&reach_of(&format!("lots.id {OF_BOUND}")));
+            Prepared(sql_query(sql).bind::<Array<Integer>, _>(starts)).load(conn)?
+        }
+    })
+}
+
+fn descendants_by(reach: &str) -> String {
+    format!(
+        "{reach}
          SELECT lots.id, lots.deed_id, lots.code, entries.code AS product, lots.made_at, lots.origin, lots.note,
              made_mg, taken_back_mg, used_mg, sold_mg, sold_packs, served_mg, discarded_mg, shipped_mg,
              returned_mg, lost_mg, on_hand_mg, unexplained_mg, {SURPLUS_OF_LOT} AS surplus_mg,
@@ -177,23 +203,28 @@ fn descendants(conn: &mut Conn, starts: &[i32]) -> Result<Vec<Reached>> {
              ) END AS place
          FROM reach CROSS JOIN lots CROSS JOIN versions CROSS JOIN entries
          WHERE lots.id = reach.id AND versions.id = lots.version_id AND entries.id = versions.entry_id
-         ORDER BY lots.id",
-        with_reach(starts)
-    );
-    Ok(on_each!(conn, c => sql_query(sql).load(c)?))
+         ORDER BY lots.id"
+    )
 }
 
 fn onward(conn: &mut Conn, used: &[&Reached]) -> Result<Vec<Onward>> {
     let mut onward = Vec::with_capacity(used.len());
     for some in used.chunks(1_000) {
-        let keys: Vec<String> = some.iter().map(|lot| lot.id.to_string()).collect();
-        let sql = format!(
-            "SELECT used.lot_id, used.deed_id, used.mg, steps.animal_mg
-             FROM pack_events used CROSS JOIN steps
-             WHERE used.lot_id IN ({}) AND used.account = 'used' AND steps.id = used.deed_id",
-            keys.join(", ")
-        );
-        let rows: Vec<OnwardRow> = on_each!(&mut *conn, c => sql_query(sql).load(c)?);
+        let keys: Vec<i32> = some.iter().map(|lot| lot.id).collect();
+        let sql = |of: &str| {
+            format!(
+                "SELECT used.lot_id, used.deed_id, used.mg, steps.animal_mg
+                 FROM pack_events used CROSS JOIN steps
+                 WHERE used.lot_id {of} AND used.account = 'used' AND steps.id = used.deed_id"
+            )
+        };
+        let rows: Vec<OnwardRow> = match &mut *conn {
+            Conn::Sqlite(conn) => sql_query(sql(&format!("IN ({})", listed(&keys)))).load(conn)?,
+            Conn::Pg(conn) => {
+                let of = sql_query(sql(OF_BOUND)).bind::<Array<Integer>, _>(keys);
+                Prepared(of).load(conn)?
+            }
+        };
         onward.extend(rows.into_iter().map(|row| Onward {
             lot: LotId(row.lot_id),
             step: DeedId(row.deed_id),
@@ -230,7 +261,7 @@ pub fn back(conn: &mut Conn, lot: i32) -> Result<Ancestry> {
                FROM up CROSS JOIN pack_events used CROSS JOIN lots parent
                WHERE used.deed_id = up.deed_id AND used.account = 'used' AND parent.id = used.lot_id";
     let rows: Vec<ForwardUseRow> =
-        on_each!(conn, c => sql_query(sql).bind::<Integer, _>(lot).load(c)?);
+        on_each!(conn, c => Prepared(sql_query(sql).bind::<Integer, _>(lot)).load(c)?);
     let mut ancestry = Ancestry::default();
     // A step that made several of the lots comes back once for each of them.
     let mut told_by: HashMap<DeedId, i32> = HashMap::new();

@@ -4,6 +4,7 @@ use crate::conn::Conn;
 use crate::error::Result;
 use crate::tables::{lots, packs, prints, wrong_labels};
 use crate::wrong_labels::{AT_ONCE, WrongLabelRow, judge};
+use diesel::dsl::{exists, not};
 use diesel::prelude::*;
 use domain::audit::AuditFinding;
 use std::collections::HashMap;
@@ -66,9 +67,9 @@ fn wrongly_marked(conn: &mut Conn) -> Result<Vec<(i32, &'static str)>> {
 fn wrongly_printed(conn: &mut Conn) -> Result<Vec<i32>> {
     let kept = prints::table
         .filter(prints::claims_id.is_not_null())
-        .select(prints::pack_id);
-    let without = packs::printed.eq(true).and(packs::id.ne_all(kept));
-    let unsaid = packs::printed.eq(false).and(packs::id.eq_any(kept));
+        .filter(prints::pack_id.eq(packs::id));
+    let without = packs::printed.eq(true).and(not(exists(kept)));
+    let unsaid = packs::printed.eq(false).and(exists(kept));
     let wrong = packs::table.filter(without.or(unsaid)).select(packs::id);
     Ok(wrong.order(packs::id).load(conn)?)
 }

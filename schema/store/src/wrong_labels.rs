@@ -172,7 +172,7 @@ pub fn set_truths(tx: &mut Tx<'_>, now: &[(i32, Claims)]) -> Result<bool> {
 }
 
 #[derive(Debug, Insertable)]
-#[diesel(table_name = label_truths)]
+#[diesel(table_name = label_truths, treat_none_as_default_value = false)]
 struct TruthRow {
     id: i32,
     claims_id: i32,

@@ -170,6 +170,7 @@ fn reached(
     drill: bool,
 ) -> Scope {
     let scope = &found.scope;
+    let by_key = found.by_key();
     let row = |lot: &InScope| {
         let places: BTreeSet<String> = lot
             .packs
@@ -177,7 +178,7 @@ fn reached(
             .map(|pack| names.place_of(pack.place))
             .collect();
         let because = lot.because.first();
-        let because = because.and_then(|of| found.because(of, words.lang()));
+        let because = because.and_then(|of| found.because(of, &by_key, words.lang()));
         Row {
             code: lot.code.to_string(),
             shown: lot.code.shown(),

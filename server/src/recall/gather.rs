@@ -29,13 +29,36 @@ use store::incident_life::{self as life, LotLife};
 use store::incidents::{self, ActRow, CLOSED, Done, IncidentRow, ScopeRow};
 use words::{Language, Speech};
 
+/// How much is gathered of an incident.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Depth {
+    /// What is told of it.
+    Whole,
+    /// What is drawn of it: where each lot went, and not why, by whom, from whom.
+    Drawn,
+}
+
 /// An incident by its id: as it was kept at its close, or as the record is, or was at a moment.
 ///
 /// # Errors
 /// 404 for none, 422 for a moment before it began; the database is away, or the record is damaged.
 pub fn of(app: &App, conn: &mut Conn, id: Id, at: Option<Instant>) -> Result<IncidentFacts> {
     let row = of_id(conn, id, None)?;
-    of_row(app, conn, &row, at)
+    of_row(app, conn, &row, at, Depth::Whole)
+}
+
+/// The same, as far as it is drawn.
+///
+/// # Errors
+/// The same.
+pub(super) fn to_draw(
+    app: &App,
+    conn: &mut Conn,
+    id: Id,
+    at: Option<Instant>,
+) -> Result<IncidentFacts> {
+    let row = of_id(conn, id, None)?;
+    of_row(app, conn, &row, at, Depth::Drawn)
 }
 
 /// The same, by its number.
@@ -46,7 +69,7 @@ pub fn of_number(app: &App, conn: &mut Conn, number: &str) -> Result<IncidentFac
     let row = incidents::by_number(conn, number)?;
     let unknown = || IncidentSays::Unknown { id: number.into() };
     let row = row.ok_or_else(|| Error::not_found(unknown()))?;
-    of_row(app, conn, &row, None)
+    of_row(app, conn, &row, None, Depth::Whole)
 }
 
 fn of_row(
@@ -54,6 +77,7 @@ fn of_row(
     conn: &mut Conn,
     row: &IncidentRow,
     at: Option<Instant>,
+    depth: Depth,
 ) -> Result<IncidentFacts> {
     let at = at.map(|at| at.0.to_utc().naive_utc());
     if let Some(kept) = store::incident_reports::kept(conn, row.id)? {
@@ -65,7 +89,7 @@ fn of_row(
         }
     }
     let last = life::last_recorded(conn)?.unwrap_or_default();
-    gather(app, conn, row, at.map_or(last, |at| at.min(last)))
+    gather(app, conn, row, at.map_or(last, |at| at.min(last)), depth)
 }
 
 /// What is kept of an incident that closes at a moment: its facts, as text.
@@ -79,7 +103,7 @@ pub fn to_keep(
     at: NaiveDateTime,
     record_digest: Option<String>,
 ) -> Result<(IncidentFacts, String)> {
-    let mut facts = gather(app, conn, row, at)?;
+    let mut facts = gather(app, conn, row, at, Depth::Whole)?;
     facts.record_digest = record_digest;
     facts.anchor = anchor(conn)?;
     let text = serde_json::to_string(&facts).map_err(|error| damaged(&error))?;
@@ -99,6 +123,7 @@ fn gather(
     conn: &mut Conn,
     row: &IncidentRow,
     until: NaiveDateTime,
+    depth: Depth,
 ) -> Result<IncidentFacts> {
     let standing = app.standing(conn)?;
     let zone = standing.kitchen.zone;
@@ -129,12 +154,19 @@ fn gather(
         reckoned,
         life,
     };
-    let told = of.told(conn, &lots)?;
-    let went_in = of.went_in(conn, until)?;
-    let sources = people::sources(app, conn, &of, &lots, until)?;
+    let (told, went_in, sources) = match depth {
+        Depth::Whole => (
+            of.told(conn, &lots)?,
+            of.went_in(conn, until)?,
+            people::sources(app, conn, &of, &lots, until)?,
+        ),
+        Depth::Drawn => Default::default(),
+    };
     let mut read = Vec::with_capacity(lots.len());
+    let by_key = found.by_key();
+    let because = (depth == Depth::Whole).then_some((&found, &by_key));
     for lot in &lots {
-        if let Some(facts) = of.lot(lot, &found, &told, &went_in) {
+        if let Some(facts) = of.lot(lot, because, &told, &went_in) {
             let received = told.get(&facts.made_by);
             let document = received.and_then(|(_, told)| told.document.clone());
             let from = sources.of.get(&lot.id.0).cloned();

@@ -15,7 +15,7 @@ use chrono::{NaiveDateTime, Timelike};
 use domain::grams::Grams;
 use domain::incident::{LotReckoned, PackEvent, PackTold, Reckoned};
 use domain::lot::{DeedId, LotId, PackId, PlaceId};
-use domain::scope::{How, InScope, When};
+use domain::scope::{ByKey, How, InScope, When};
 use domain::words::{Account, DeedKind, StepKind};
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 use std::sync::Arc;
@@ -127,7 +127,7 @@ impl Gathered {
     pub fn lot(
         &self,
         lot: &InScope,
-        found: &Found,
+        found: Option<(&Found, &ByKey<'_>)>,
         told: &TellingDeeds,
         went_in: &WentInto,
     ) -> Option<LotFacts> {
@@ -178,7 +178,7 @@ impl Gathered {
             made_by: life.made_by,
             made_place: life.made_place.map(|place| self.place(PlaceId(place))),
             is_start: lot.because.iter().any(|of| of.how == How::Named),
-            because: because(lot, found),
+            because: found.map_or_else(Vec::new, |(found, lots)| because(lot, found, lots)),
             went,
             sums: reckoned.map_or_else(SumsFacts::default, |of| of.sums.into()),
             packs: reckoned.map_or_else(Vec::new, |of| self.packs(of)),
@@ -309,11 +309,11 @@ fn what(event: &PackEvent, said: &Told) -> String {
     }
 }
 
-fn because(lot: &InScope, found: &Found) -> Vec<InEach> {
+fn because(lot: &InScope, found: &Found, lots: &ByKey<'_>) -> Vec<InEach> {
     let of = lot.because.iter().take(REASONS);
     let say = |because| {
         in_each(|speech| {
-            let says = found.because(because, speech.language.tag());
+            let says = found.because(because, lots, speech.language.tag());
             says.map_or_else(String::new, |says| speech.say(&says))
         })
     };

@@ -18,5 +18,5 @@ pub use facts::IncidentFacts;
 pub use gather::{anchor, of, of_number, to_keep};
 pub use notice::{Notice, notices};
 pub use paper::paper;
-pub use picture::picture;
+pub use picture::drawn;
 pub use sheet::sheet;

@@ -20,6 +20,7 @@ use store::incident_life::{self as life, CameFrom};
 use store::incidents::{ActRow, Done};
 
 /// Where the lots came from.
+#[derive(Default)]
 pub(super) struct Sources {
     /// Each lot that was received.
     pub of: HashMap<i32, SourceFacts>,

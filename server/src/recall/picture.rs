@@ -1,20 +1,40 @@
 //! The picture of an incident, from its facts: the lots in scope, those that it begins with among them.
 
 use super::facts::{IncidentFacts, LotFacts};
+use super::gather;
+use crate::app::App;
+use crate::error::Result;
 use crate::pictures::{Drawn, Family};
+use crate::wire::Instant;
+use crate::wire::asked::Id;
 use chrono::{DateTime, Days, NaiveDateTime, NaiveTime};
 use domain::grams::Grams;
 use domain::words::{Account, DeedKind};
+use store::Conn;
 
-/// What is drawn of an incident, in a language.
-pub fn picture(facts: &IncidentFacts, language: &str) -> Family {
+/// What is drawn of an incident in a language: as it was kept at its close, or as the record is, or was at a moment.
+///
+/// # Errors
+/// 404 for none, 422 for a moment before it began; the database is away, or the record is damaged.
+pub fn drawn(
+    app: &App,
+    conn: &mut Conn,
+    id: Id,
+    at: Option<Instant>,
+    language: &str,
+) -> Result<Family> {
+    Ok(picture(&gather::to_draw(app, conn, id, at)?, language))
+}
+
+/// What is drawn of facts that are there, in a language.
+pub(super) fn picture(facts: &IncidentFacts, language: &str) -> Family {
     let until = local(&facts.as_of).date();
     let until = until.checked_add_days(Days::new(1)).unwrap_or(until);
     Family {
         lots: facts
             .lots
             .iter()
-            .map(|lot| drawn(lot, facts, language))
+            .map(|lot| one(lot, facts, language))
             .collect(),
         until: until.and_time(NaiveTime::MIN),
     }
@@ -26,7 +46,7 @@ pub(super) fn local(text: &str) -> NaiveDateTime {
     at.map_or(NaiveDateTime::MIN, |at| at.naive_local())
 }
 
-fn drawn(lot: &LotFacts, facts: &IncidentFacts, language: &str) -> Drawn {
+fn one(lot: &LotFacts, facts: &IncidentFacts, language: &str) -> Drawn {
     let left = lot.went.on_hand.0;
     let held = facts.holds && !facts.drill;
     let went = [

@@ -93,6 +93,12 @@ impl Family {
         family
     }
 
+    /// Of each three spices one that no batch with the first salt had.
+    pub fn later_spices(&self) -> impl Iterator<Item = usize> + '_ {
+        let first = 3 * BATCHES_A_SALT.div_ceil(BATCHES_A_SPICE);
+        self.spices.iter().skip(first).step_by(3).copied()
+    }
+
     /// An animal down to its packs; its trims come back.
     fn animal(&mut self) -> Vec<usize> {
         let of = Of::Animal(self.animals.len());

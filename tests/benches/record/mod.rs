@@ -72,6 +72,9 @@ pub struct Grown {
     pub animal: i32,
     /// A lot of spice.
     pub spice: i32,
+    /// Lots of spice that went into what the first salt did not.
+    #[allow(dead_code, reason = "not every bench asks for more than one")]
+    pub spices: Vec<i32>,
     /// A lot of salt.
     pub salt: i32,
     /// A pack made of a batch.

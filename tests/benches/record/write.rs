@@ -183,6 +183,10 @@ pub fn write(conn: &mut Conn, family: &Family) -> store::Result<Grown> {
         animal: some(&family.animals),
         // Of the middle of the record, where what was made of it is whole.
         spice: some(&family.spices),
+        spices: family
+            .later_spices()
+            .map(|of| (FIRST + of) as i32)
+            .collect(),
         salt: (FIRST + family.salts[0]) as i32,
         pack: (FIRST + family.packs[family.packs.len() - 1]) as i32,
         codes: family

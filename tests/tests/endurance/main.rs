@@ -1,6 +1,7 @@
 //! The record against the power, the process list, many writers and chance.
 
 mod contention;
+mod held;
 mod kill;
 mod kitchen;
 mod power;

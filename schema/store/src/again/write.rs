@@ -8,6 +8,7 @@ use crate::insert_rows;
 use crate::lots::{LotRow, contents, joined, life, write_origin};
 use crate::measurements::{self, Measurement, Told};
 use crate::packs;
+use crate::prepared::Prepared;
 use crate::tables::{judged_again, lots as lots_table};
 use chrono::NaiveDate;
 use diesel::prelude::*;
@@ -188,7 +189,7 @@ fn set_all(conn: &mut Conn, all: &[(i32, Columns)]) -> Result<()> {
                 FROM unnest($1, $2, $3, $4, $5, $6, $7, $8)
                     AS now(id, allergens, species, origin, animal_id, later, use_by, days_left)
                 WHERE lots.id = now.id";
-            sql_query(sql)
+            let update = sql_query(sql)
                 .bind::<Array<Integer>, _>(all.iter().map(|(lot, _)| *lot).collect::<Vec<_>>())
                 .bind::<Array<Text>, _>(each(all, |of| of.allergens.as_str()))
                 .bind::<Array<Text>, _>(each(all, |of| of.species.as_str()))
@@ -196,22 +197,21 @@ fn set_all(conn: &mut Conn, all: &[(i32, Columns)]) -> Result<()> {
                 .bind::<Array<Nullable<Integer>>, _>(each(all, |of| of.animal))
                 .bind::<Array<Nullable<Text>>, _>(each(all, |of| of.later.as_deref()))
                 .bind::<Array<Nullable<Date>>, _>(each(all, |of| of.use_by))
-                .bind::<Array<Nullable<Integer>>, _>(each(all, |of| of.days_left))
-                .execute(conn)?;
+                .bind::<Array<Nullable<Integer>>, _>(each(all, |of| of.days_left));
+            Prepared(update).execute(conn)?;
         }
-        Conn::Sqlite(_) => {
+        Conn::Sqlite(conn) => {
             for (lot, of) in all {
-                diesel::update(l::lots.find(*lot))
-                    .set((
-                        l::allergens.eq(&of.allergens),
-                        l::species.eq(&of.species),
-                        l::origin.eq(of.origin),
-                        l::animal_id.eq(of.animal),
-                        l::later.eq(&of.later),
-                        l::born_use_by.eq(of.use_by),
-                        l::born_days_left.eq(of.days_left),
-                    ))
-                    .execute(conn)?;
+                let update = diesel::update(l::lots.find(*lot)).set((
+                    l::allergens.eq(&of.allergens),
+                    l::species.eq(&of.species),
+                    l::origin.eq(of.origin),
+                    l::animal_id.eq(of.animal),
+                    l::later.eq(&of.later),
+                    l::born_use_by.eq(of.use_by),
+                    l::born_days_left.eq(of.days_left),
+                ));
+                Prepared(update).execute(conn)?;
             }
         }
     }

@@ -5,9 +5,11 @@ use super::seal::Root;
 use crate::conn::Conn;
 use crate::error::Result;
 use crate::insert_rows;
+use crate::prepared::Prepared;
 use crate::tables::chain;
 use diesel::dsl::max;
 use diesel::prelude::*;
+use diesel::sql_query;
 use sha2::{Digest, Sha256};
 
 /// What every link begins with: how it is written.
@@ -106,7 +108,7 @@ pub(crate) fn end(conn: &mut Conn) -> Result<Option<(i32, String)>> {
 /// The database is away or full.
 pub(crate) fn append(conn: &mut Conn, about: &[(Root, Vec<Part>)], late: bool) -> Result<()> {
     if let Conn::Pg(conn) = conn {
-        diesel::sql_query("SELECT pg_advisory_xact_lock(7025)").execute(conn)?;
+        Prepared(sql_query("SELECT pg_advisory_xact_lock(7025)")).execute(conn)?;
     }
     let (mut last, mut head) = end(conn)?.unwrap_or((0, BEFORE.to_owned()));
     let mut links = Vec::with_capacity(about.len());

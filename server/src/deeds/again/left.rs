@@ -13,6 +13,7 @@ use domain::moment::{day_of, on_clock};
 use domain::plan::Reason;
 use domain::says::{Arg, Says};
 use domain::words::{Allergen, DeedKind, Topic};
+use std::collections::HashMap;
 use store::again::Left;
 
 /// The flags of what left of lots that were judged again.
@@ -25,9 +26,10 @@ pub fn otherwise(
     changes: &[Change],
 ) -> Result<Vec<(LotId, Reason)>> {
     let keys: Vec<i32> = changes.iter().map(|of| of.lot).collect();
+    let by_lot: HashMap<i32, &Change> = changes.iter().map(|of| (of.lot, of)).collect();
     let mut reasons = Vec::new();
     for left in store::again::left(facts.tx.conn, facts.deed, &keys)? {
-        let Some(of) = changes.iter().find(|of| of.lot == left.lot_id) else {
+        let Some(of) = by_lot.get(&left.lot_id).copied() else {
             continue;
         };
         for says in of_one(facts, kin, of, &left)? {

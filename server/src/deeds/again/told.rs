@@ -15,7 +15,7 @@ use domain::moment::on_clock;
 use domain::plan::{Plan, Reason};
 use domain::says::Says;
 use domain::words::{DeedKind, Topic};
-use std::collections::BTreeSet;
+use std::collections::{BTreeSet, HashMap};
 use store::deeds::DeedRow;
 
 /// A stop on a lot, or on a pack of it, from a moment on.
@@ -112,12 +112,15 @@ fn flag_own(facts: &mut Facts<'_, '_>, plan: &Plan, done: &mut DeedDone) -> Resu
 pub fn left_since(facts: &mut Facts<'_, '_>, stops: &[Since]) -> Result<Vec<(LotId, Reason)>> {
     let mut keys: Vec<i32> = stops.iter().map(|(lot, ..)| *lot).collect();
     keys.dedup();
+    let mut by_lot: HashMap<i32, Vec<&Since>> = HashMap::new();
+    for stop in stops {
+        by_lot.entry(stop.0).or_default().push(stop);
+    }
     let mut reasons = Vec::new();
     for left in store::again::left(facts.tx.conn, facts.deed, &keys)? {
-        let stood = stops.iter().find(|(lot, _, pack, since)| {
-            *lot == left.lot_id
-                && pack.is_none_or(|pack| pack.0 == left.pack_id)
-                && *since <= left.at.and_utc()
+        let of = by_lot.get(&left.lot_id).into_iter().flatten();
+        let stood = of.copied().find(|(_, _, pack, since)| {
+            pack.is_none_or(|pack| pack.0 == left.pack_id) && *since <= left.at.and_utc()
         });
         let Some((lot, code, ..)) = stood else {
             continue;

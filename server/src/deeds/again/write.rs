@@ -134,6 +134,8 @@ fn lists_differ(
     told: &mut Vec<(i32, ChangeRead)>,
 ) -> Result<()> {
     let mut now = lists::of_lots(facts, keys)?;
+    let nth = told.iter().enumerate();
+    let nth: HashMap<i32, usize> = nth.map(|(nth, (lot, _))| (*lot, nth)).collect();
     for lot in keys {
         let (Some(was), Some(now)) = (before.get(lot), now.remove(lot)) else {
             continue;
@@ -141,9 +143,9 @@ fn lists_differ(
         let Some(differs) = Turned::between(was.clone(), now) else {
             continue;
         };
-        match told.iter_mut().find(|(of, _)| of == lot) {
-            Some((_, known)) if known.ingredients.is_some() => {}
-            Some((_, known)) => known.ingredients = Some(differs),
+        match nth.get(lot).map(|nth| &mut told[*nth].1.ingredients) {
+            Some(known) if known.is_some() => {}
+            Some(known) => *known = Some(differs),
             None => told.push((
                 *lot,
                 ChangeRead {

@@ -16,7 +16,7 @@ use chrono::{DateTime, NaiveDateTime, NaiveTime, TimeZone, Utc};
 use chrono_tz::Tz;
 use domain::lot::LotId;
 use domain::says::Says;
-use domain::scope::{Because, Outside, Question, Scope, ScopeSays, Spreads, Start, reason};
+use domain::scope::{Because, ByKey, Outside, Question, Scope, ScopeSays, Spreads, Start, reason};
 pub use named::{Named, Window};
 use starts::Starts;
 use std::collections::{BTreeMap, HashMap};
@@ -76,10 +76,14 @@ pub fn of_incident(app: &App, conn: &mut Conn, id: Id) -> Result<Found> {
 }
 
 impl Found {
+    /// Its lots by their keys: what reasons are told with, made once for all of them.
+    pub fn by_key(&self) -> ByKey<'_> {
+        self.scope.lots.iter().map(|lot| (lot.id, lot)).collect()
+    }
+
     /// Why a lot is in scope.
-    pub fn because(&self, of: &Because, language: &str) -> Option<Says> {
-        let lots = self.scope.lots.iter().map(|lot| (lot.id, lot)).collect();
-        Some(reason(of, &lots, &self.standing.lists, language)?.into())
+    pub fn because(&self, of: &Because, lots: &ByKey<'_>, language: &str) -> Option<Says> {
+        Some(reason(of, lots, &self.standing.lists, language)?.into())
     }
 
     /// For a reader.

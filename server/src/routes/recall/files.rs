@@ -151,12 +151,22 @@ async fn picture(
     asking: Asking,
     path: web::Path<String>,
 ) -> Result<HttpResponse> {
-    let made = |facts: &IncidentFacts, speech: Speech| {
-        let family = recall::picture(facts, speech.language.tag());
-        Ok(pictures::family(&family, &speech).into_bytes())
-    };
-    let (bytes, _) = file(&request, asking, &path, made, false).await?;
-    Ok(answer("image/svg+xml", bytes, None))
+    let of = id(&path)?;
+    let at = query::<AtQuery>(&request)?.at()?;
+    let drawn = within(Room::Draw, move || {
+        let app = asking.caller();
+        let (family, speech) = app.store.read(|conn| {
+            let speech = app.speech(&app.standing(conn)?.kitchen);
+            let family = recall::drawn(&app, conn, of, at, speech.language.tag())?;
+            Ok::<_, Error>((family, speech))
+        })?;
+        let speech = Speech {
+            today: None,
+            ..speech
+        };
+        Ok(pictures::family(&family, &speech))
+    });
+    Ok(answer("image/svg+xml", drawn.await?.into_bytes(), None))
 }
 
 async fn events_of(asking: Asking, path: web::Path<String>) -> Result<HttpResponse> {
