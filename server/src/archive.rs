@@ -132,7 +132,7 @@ fn write(conn: &mut Conn, table: &Table, folder: &Path) -> Result<FileOf, Troubl
     let (mut file, mut hash, mut rows) = (BufWriter::new(file), Sha256::new(), 0);
     let mut last: Option<Row> = None;
     loop {
-        let mut some = carry::read(conn, table, last.as_ref(), carry::AT_ONCE)?;
+        let mut some = carry::read(conn, table, last.as_ref(), carry::at_once(table))?;
         let Some(end) = some.last() else { break };
         last = Some(end.clone());
         for row in &mut some {
@@ -221,7 +221,7 @@ fn read(conn: &mut Conn, table: &Table, folder: &Path, manifest: &Manifest) -> R
     let named = named.ok_or_else(|| format!("record.json names no table {}", table.name))?;
     let file = File::open(&path).map_err(|error| cannot(&path, &error))?;
     let (mut file, mut hash, mut rows) = (BufReader::new(file), Sha256::new(), 0);
-    let (mut line, mut some) = (String::new(), Vec::with_capacity(carry::AT_ONCE));
+    let (mut line, mut some) = (String::new(), Vec::with_capacity(carry::at_once(table)));
     loop {
         line.clear();
         let length = file
@@ -240,7 +240,7 @@ fn read(conn: &mut Conn, table: &Table, folder: &Path, manifest: &Manifest) -> R
             };
             some.push(row.ok_or_else(wrong)?);
         }
-        if some.len() == carry::AT_ONCE || (length == 0 && !some.is_empty()) {
+        if some.len() == carry::at_once(table) || (length == 0 && !some.is_empty()) {
             carry::put(conn, table, &some)?;
             some.clear();
         }

@@ -180,6 +180,15 @@ words! {
         Incident = "incident", IncidentScope = "incident-scope", IncidentNote = "incident-note",
         IncidentGuests = "incident-guests", IncidentClose = "incident-close",
         Print = "print", SettlePrint = "settle-print", CancelPrint = "cancel-print",
+        Paper = "paper", Thin = "thin",
+    }
+}
+
+words! {
+    /// What a paper is that is kept with a deed.
+    PaperKind {
+        DeliveryNote = "delivery-note", Certificate = "certificate", Photo = "photo", PrintOut = "print-out",
+        Other = "other",
     }
 }
 
