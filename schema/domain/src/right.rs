@@ -61,8 +61,8 @@ impl Role {
         match right {
             Anyone | Scan | See | Sell | Hold | Print | Undo => true,
             Work => matches!(self, Role::Cook | Role::Manager),
-            Void | Release | Correct | Lift | Recall | Destroy | Confirm | Thin | SetUp | People
-            | Watch => {
+            Void | Release | Correct | Lift | Recall | Destroy | Confirm | Thin | SetUp
+            | People | Watch => {
                 matches!(self, Role::Manager)
             }
             Speak => false,

@@ -51,6 +51,7 @@ macro_rules! words {
 
 pub(crate) use words;
 
+pub use crate::paper::PaperKind;
 pub use crate::quantity::Quantity;
 
 words! {
@@ -181,14 +182,6 @@ words! {
         IncidentGuests = "incident-guests", IncidentClose = "incident-close",
         Print = "print", SettlePrint = "settle-print", CancelPrint = "cancel-print",
         Paper = "paper", Thin = "thin",
-    }
-}
-
-words! {
-    /// What a paper is that is kept with a deed.
-    PaperKind {
-        DeliveryNote = "delivery-note", Certificate = "certificate", Photo = "photo", PrintOut = "print-out",
-        Other = "other",
     }
 }
 

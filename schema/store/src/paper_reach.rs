@@ -94,7 +94,10 @@ pub fn back(conn: &mut Conn, lot: i32) -> Result<Vec<i32>> {
         #[diesel(sql_type = diesel::sql_types::Integer)]
         id: i32,
     }
-    let sql = format!("{} SELECT id FROM back", with_back(&format!("SELECT {lot}")));
+    let sql = format!(
+        "{} SELECT id FROM back",
+        with_back(&format!("SELECT {lot}"))
+    );
     let found: Vec<Found> = on_each!(conn, c => sql_query(sql).load(c)?);
     Ok(found.into_iter().map(|found| found.id).collect())
 }
@@ -174,7 +177,10 @@ pub fn oldest_on_hand(conn: &mut Conn) -> Result<Option<(NaiveDateTime, String)>
         with_back("SELECT id FROM lots WHERE on_hand_mg > 0 AND NOT voided")
     );
     let found: Vec<Found> = on_each!(conn, c => sql_query(sql).load(c)?);
-    Ok(found.into_iter().next().map(|found| (found.made_at, found.code)))
+    Ok(found
+        .into_iter()
+        .next()
+        .map(|found| (found.made_at, found.code)))
 }
 
 /// The number of an incident that nobody has closed, a drill or a real one.

@@ -149,7 +149,8 @@ pub fn thin(tx: &mut Tx<'_>, deed: i32, which: &[i32]) -> Result<()> {
     for row in &rows {
         tx.seal(deed, row);
     }
-    diesel::delete(paper_parts::table.filter(paper_parts::paper_id.eq_any(which))).execute(tx.conn)?;
+    diesel::delete(paper_parts::table.filter(paper_parts::paper_id.eq_any(which)))
+        .execute(tx.conn)?;
     Ok(())
 }
 
@@ -238,7 +239,8 @@ pub fn find(conn: &mut Conn, which: Which<'_>, most: i64) -> Result<Vec<PaperFou
     let found = rows.into_iter().map(|(row, by, voided, thinned, of)| {
         let of_kind = DeedKind::parse(&of.1);
         Ok(PaperFound {
-            of_kind: of_kind.ok_or_else(|| Error::bad_row("deeds", row.of_deed_id, "unknown kind"))?,
+            of_kind: of_kind
+                .ok_or_else(|| Error::bad_row("deeds", row.of_deed_id, "unknown kind"))?,
             row,
             uid: by.0,
             person: by.1,

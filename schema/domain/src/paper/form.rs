@@ -128,7 +128,13 @@ mod tests {
         assert_eq!(of(JPEG), Ok(PaperForm::Jpeg));
         assert_eq!(of(b"time;\xb0C\r\n10:00;3,4\r\n"), Ok(PaperForm::Text));
         assert_eq!(of("heure;°C\n10:00;3,4\n".as_bytes()), Ok(PaperForm::Text));
-        for none in [&b"MZ\x90\0\x03"[..], b"PK\x03\x04", b"GIF89a\x01\0", b"\x1b[2Jx", b" \n"] {
+        for none in [
+            &b"MZ\x90\0\x03"[..],
+            b"PK\x03\x04",
+            b"GIF89a\x01\0",
+            b"\x1b[2Jx",
+            b" \n",
+        ] {
             assert_eq!(of(none), Err(PaperSays::NotRead), "{none:?}");
         }
         assert_eq!(of(b""), Err(PaperSays::Empty));
@@ -138,7 +144,11 @@ mod tests {
     fn what_was_cut_off_is_not_taken() {
         for whole in [PNG, &JPEG[..JPEG.len() - 4]] {
             for end in 8..whole.len() {
-                assert_eq!(PaperForm::of(&whole[..end]), Err(PaperSays::CutOff), "{end}");
+                assert_eq!(
+                    PaperForm::of(&whole[..end]),
+                    Err(PaperSays::CutOff),
+                    "{end}"
+                );
             }
         }
     }

@@ -107,7 +107,8 @@ pub const fn records_of(deed: DeedKind) -> &'static [Record] {
             R::PigReport,
             R::Complaint,
         ],
-        Incident | IncidentScope | IncidentNote | IncidentGuests | IncidentClose | Hold | HoldRelease => &[
+        Incident | IncidentScope | IncidentNote | IncidentGuests | IncidentClose | Hold
+        | HoldRelease => &[
             R::Recall,
             R::RecallDrill,
             R::Complaint,
@@ -204,13 +205,19 @@ mod tests {
         // Nothing of the place names a deed of that sort alone: then its longest.
         let place = rules(vec![rule(Record::PigReport, Some(5))]);
         assert_eq!(
-            kept(&place, &facts(DeedKind::Cook)).until.unwrap().to_string(),
+            kept(&place, &facts(DeedKind::Cook))
+                .until
+                .unwrap()
+                .to_string(),
             "2031-06-26"
         );
         // As long as it may be eaten.
         let place = rules(vec![rule(Record::OneUpOneDown, None)]);
         assert_eq!(
-            kept(&place, &facts(DeedKind::Receive)).until.unwrap().to_string(),
+            kept(&place, &facts(DeedKind::Receive))
+                .until
+                .unwrap()
+                .to_string(),
             "2027-09-01"
         );
         let none = kept(&rules(Vec::new()), &facts(DeedKind::Receive));

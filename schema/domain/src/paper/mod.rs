@@ -2,8 +2,10 @@
 
 mod form;
 mod keep;
+mod kind;
 mod says;
 
 pub use form::{LARGEST, LARGEST_MB, MOST_OF_DEED, PaperForm};
 pub use keep::{Facts, Kept, Needed, kept, records_of};
+pub use kind::PaperKind;
 pub use says::PaperSays;

@@ -25,5 +25,6 @@ messages! {
         NeededIncident "needed-incident" { incident: String },
         MayGo "may-go" { until: NaiveDate },
         WhichOf "which-of",
+        AllIsKept "all-is-kept",
     }
 }

@@ -5,6 +5,7 @@ mod rows;
 mod shape;
 
 pub use rows::{Row, line, parse, put, read};
+pub(crate) use shape::every;
 pub use shape::{Table, tables};
 
 use crate::conn::Conn;

@@ -107,6 +107,11 @@ pub fn tables() -> impl Iterator<Item = &'static Table> {
         .filter(|table| !NOT_CARRIED.contains(&table.name))
 }
 
+/// Every table, also those of one machine.
+pub(crate) fn every() -> impl Iterator<Item = &'static Table> {
+    ALL.iter()
+}
+
 /// The tables of diesel's text: `name (key) { column -> Type, … }`.
 fn read(text: &'static str) -> Vec<Table> {
     let mut found = Vec::new();

@@ -168,7 +168,9 @@ written!(
     lots,
     why
 );
-written!(PaperRow, "papers", id, of_deed_id, kind, name, form, bytes, hash);
+written!(
+    PaperRow, "papers", id, of_deed_id, kind, name, form, bytes, hash
+);
 written!(ReportRow, "incident_reports", id, incident_id, facts);
 written!(ActRow, "incident_acts", id, incident_id, kind, whom, text);
 written!(

@@ -6,6 +6,7 @@ use changes::{CHANGES, Change, OF_SQLITE};
 use serde_json::{Value, json};
 use std::path::Path;
 use std::process::{Command, Output};
+use stories::call::fresh_id;
 use stories::queue::until;
 use stories::{Caller, Engine, House, on_both_engines};
 
@@ -36,6 +37,15 @@ fn record(engine: Engine) -> (House, String) {
     caller.post("/api/probes", &probe).expect(201);
     let check = json!({ "probe": "red", "bath": "ice", "celsius": 0.5 });
     caller.deed("/api/probe-checks", check).expect(201);
+    let of = caller.lot(&pig)["made_by_step"]
+        .as_str()
+        .unwrap()
+        .to_owned();
+    let path = format!("/api/papers?id={}&of={of}&kind=certificate", fresh_id());
+    let note = b"%PDF-1.4\n%%EOF\n";
+    caller
+        .post_bytes(&path, "application/pdf", note)
+        .expect(201);
     house.kill();
     let out = gambrel(&["anchor", "--database", &house.database]);
     assert!(out.status.success(), "{out:?}");
