@@ -34,7 +34,7 @@ struct PapersPage {
     /// The deeds that a paper may be put to, the likeliest first; none where all papers are shown.
     deeds: Vec<(String, String)>,
     kinds: Vec<(&'static str, String)>,
-    largest: usize,
+    how: String,
     then: String,
     may: bool,
     done: Option<Done>,
@@ -42,8 +42,6 @@ struct PapersPage {
 
 /// A paper, ready to be read.
 pub(super) struct Paper {
-    /// Its id.
-    pub(super) id: String,
     /// What it is, or what it is called.
     pub(super) title: String,
     /// The deed that it belongs to.
@@ -90,9 +88,11 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<PapersPage> 
     let (then, back, of) = place(app, conn, &words, asked)?;
     let mut chosen = deeds::by_keys(conn, &of)?;
     chosen.retain(|deed| !matches!(deed.kind.as_str(), "paper" | "thin" | "void"));
-    // What brought it in comes first: most papers are of that.
+    // What made it or brought it in comes first: most papers are of that.
+    let first = of.first().copied();
     chosen.sort_by_key(|deed| {
         (
+            Some(deed.id) != first,
             deed.kind != DeedKind::Receive.as_str(),
             std::cmp::Reverse(deed.id),
         )
@@ -117,7 +117,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<PapersPage> 
         kinds: kinds
             .map(|kind| (kind.as_str(), words.headed(kind.says())))
             .collect(),
-        largest: LARGEST_MB,
+        how: words.say(PageSays::PapersHow { most: LARGEST_MB }),
         may: app.who.may(Right::Work) && !deeds.is_empty(),
         done: Done::of(app, conn, &words, asked.did.as_deref(), &then)?,
         deeds,
@@ -127,7 +127,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<PapersPage> 
     })
 }
 
-/// Where the page is, where it leads back to, and the deeds that it is about.
+/// Where the page is, where it leads back to, and the deeds that it is about, the likeliest first.
 type Place = (String, Option<(String, String)>, Vec<i32>);
 
 fn place(app: &Caller<'_>, conn: &mut Conn, words: &Words, asked: &Asked) -> Result<Place> {
@@ -135,8 +135,8 @@ fn place(app: &Caller<'_>, conn: &mut Conn, words: &Words, asked: &Asked) -> Res
         let row = crate::read::lot_named(app.app(), conn, lot)?;
         let code = row.code()?;
         let back = (format!("/lots/{code}"), code.shown());
-        // A lot without a deed of its own was made by one: that, and what was done to it.
-        let deeds = paper_reach::deeds_of(conn, &[row.id])?;
+        let mut deeds = vec![row.deed_id];
+        deeds.extend(paper_reach::deeds_of(conn, &[row.id])?);
         return Ok((format!("/papers?lot={code}"), Some(back), deeds));
     }
     if let Some(animal) = &asked.animal {
@@ -204,6 +204,5 @@ pub(super) fn told(words: &Words, zone: Tz, paper: &PaperFound) -> Paper {
         path: (!paper.thinned).then(|| format!("/api/papers/{id}")),
         is_picture: form.is_ok_and(|form| form.is_picture()),
         past,
-        id,
     }
 }

@@ -56,6 +56,7 @@ messages! {
         Did "did" { deed: String, by: String, at: String },
         PaperOf "paper-of" { deed: String, at: String },
         PaperSize "paper-size" { form: String, kilobytes: Arg },
+        PapersHow "papers-how" { most: usize },
         PapersKept "papers-kept" { papers: Arg, megabytes: Arg, thinned: Arg },
         TodayHands "today-hands" { hands: usize },
         FoundNothing "found-nothing" { said: String },
