@@ -4,6 +4,7 @@ use super::least_rights;
 use std::io::{BufRead, BufReader};
 use std::process::{Child, Command, Stdio};
 use stories::house::binary;
+use stories::{Engine, House};
 
 /// The lines of a page that begin with the program, in the blocks marked as a shell's.
 fn commands(page: &str) -> Vec<String> {
@@ -30,8 +31,8 @@ impl Drop for Started {
     }
 }
 
-/// Types a page, with its places put into a folder of ours.
-fn typed(page: &str, places: &[(&str, String)], folder: &std::path::Path) {
+/// Types a page, with its places put into a folder of ours; what is done on the tablet comes before the first copy.
+fn typed(page: &str, places: &[(&str, String)], folder: &std::path::Path, set_up: impl Fn()) {
     let mut services = Started(Vec::new());
     let all = commands(page);
     assert!(all.len() > 4, "{all:?}");
@@ -52,6 +53,9 @@ fn typed(page: &str, places: &[(&str, String)], folder: &std::path::Path) {
             }
         }
         assert_eq!(words.remove(0), "gambrel", "{line}");
+        if words[0] == "backup" {
+            set_up(); // what the page says is done on the tablet
+        }
         let mut command = Command::new(binary());
         command.args(&words);
         if words[0] == "serve" {
@@ -89,11 +93,11 @@ fn one_kitchen() {
         ("/mnt/copies", within("copies")),
         ("0.0.0.0:8443", "127.0.0.1:0".into()),
     ];
-    typed(
-        include_str!("../../../deploy/one-kitchen.md"),
-        &places,
-        folder.path(),
-    );
+    let record = folder.path().join("record/gambrel.db");
+    let page = include_str!("../../../deploy/one-kitchen.md");
+    typed(page, &places, folder.path(), || {
+        House::at(Engine::Sqlite, record.to_str().unwrap()).furnish();
+    });
 }
 
 #[test]
@@ -117,5 +121,5 @@ fn a_group() {
         "--service-role gambrel\n",
         &format!("--service-role {role}\n"),
     );
-    typed(&page, &places, folder.path());
+    typed(&page, &places, folder.path(), || ());
 }

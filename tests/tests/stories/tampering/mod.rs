@@ -33,10 +33,6 @@ fn record(engine: Engine) -> (House, String) {
         "why": "the tag was misread" });
     caller.deed("/api/corrections", corrected).expect(201);
     recall(&caller);
-    let probe = json!({ "code": "red", "name": "The red one" });
-    caller.post("/api/probes", &probe).expect(201);
-    let check = json!({ "probe": "red", "bath": "ice", "celsius": 0.5 });
-    caller.deed("/api/probe-checks", check).expect(201);
     let of = caller.lot(&pig)["made_by_step"]
         .as_str()
         .unwrap()
@@ -46,6 +42,10 @@ fn record(engine: Engine) -> (House, String) {
     caller
         .post_bytes(&path, "application/pdf", note)
         .expect(201);
+    let probe = json!({ "code": "red", "name": "The red one" });
+    caller.post("/api/probes", &probe).expect(201);
+    let check = json!({ "probe": "red", "bath": "ice", "celsius": 0.5 });
+    caller.deed("/api/probe-checks", check).expect(201);
     house.kill();
     let out = gambrel(&["anchor", "--database", &house.database]);
     assert!(out.status.success(), "{out:?}");
