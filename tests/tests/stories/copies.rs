@@ -280,7 +280,10 @@ fn an_archive_is_the_same_record_on_the_other_engine_and_back(engine: Engine) {
             gambrel(&["import", archive, "--database", database]);
         };
         let house = House::over(engine, import, ASKED_AT);
-        let held = house.caller().get(&format!("/api/papers/{paper}")).expect(200);
+        let held = house
+            .caller()
+            .get(&format!("/api/papers/{paper}"))
+            .expect(200);
         assert_eq!(held.bytes, pdf);
         let answers = ask(&house.caller(), house.folder());
         answers.into_iter().collect::<Vec<(String, Value)>>()
