@@ -312,7 +312,7 @@ fn anchors() {
 fn lines_of_archives() {
     use store::carry;
     let tables: Vec<&carry::Table> = carry::tables().collect();
-    let known = corpus("archives").iter().filter(|file| {
+    let known = corpus("archives").into_iter().filter(|file| {
         let text = String::from_utf8_lossy(file);
         tables
             .iter()
