@@ -235,7 +235,8 @@ pub fn find(conn: &mut Conn, which: Which<'_>, most: i64) -> Result<Vec<PaperFou
     };
     type By = (Vec<u8>, String, NaiveDateTime, NaiveDate, Option<String>);
     type Of = (Vec<u8>, String, NaiveDateTime);
-    let rows: Vec<(PaperRow, By, Option<i32>, Option<i32>, Of)> = all.limit(most).load(conn)?;
+    type Found = (PaperRow, By, Option<i32>, Option<i32>, Of);
+    let rows: Vec<Found> = all.limit(most).load(conn)?;
     let found = rows.into_iter().map(|(row, by, voided, thinned, of)| {
         let of_kind = DeedKind::parse(&of.1);
         Ok(PaperFound {
