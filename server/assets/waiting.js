@@ -97,9 +97,9 @@ const waiting = {
 
   // ---- through
 
-  async ask(path, asked) {
+  async ask(path, asked, patience = waiting.patience) {
     const stop = new AbortController();
-    const timer = setTimeout(() => stop.abort(), waiting.patience);
+    const timer = setTimeout(() => stop.abort(), patience);
     try {
       const response = await fetch(path, { signal: stop.signal, ...asked });
       return { status: response.status, answer: await response.json() };

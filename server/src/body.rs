@@ -92,6 +92,8 @@ pub struct Share {
 static BODIES: Share = Share::new(LARGEST, 16 << 20);
 /// Tables: a spreadsheet of products or farms.
 pub static TABLES: Share = Share::new(crate::lists::table::LARGEST, 8 << 20);
+/// Papers that are kept with a deed.
+pub static PAPERS: Share = Share::new(domain::paper::LARGEST, 24 << 20);
 /// Photos. They have a share of their own: however many come, deeds are taken.
 pub static PHOTOS: Share = Share::new(crate::photo::LARGEST, 24 << 20);
 

@@ -4,7 +4,9 @@ mod certificate;
 mod record;
 
 pub use certificate::CertificateArgs;
-pub use record::{BackupArgs, CheckArgs, ExportArgs, ImportArgs, RestoreArgs};
+pub use record::{
+    BackupArgs, CheckArgs, ExportArgs, ImportArgs, KeepingArgs, RestoreArgs, UpgradeArgs,
+};
 
 use crate::label_facts::file::show::DesignArgs;
 use crate::log::Level;
@@ -42,6 +44,10 @@ pub enum Command {
     Export(ExportArgs),
     /// Makes the same record of such files, on either engine, where there is none.
     Import(ImportArgs),
+    /// Brings a record up to this version of the program; on PostgreSQL, gives the service's role its rights.
+    Upgrade(UpgradeArgs),
+    /// Tells how long each record is kept by the rules of the place, and which papers may be thinned.
+    Keeping(KeepingArgs),
     /// Lists the rows of the law that it works by, with their sources' marks.
     Profiles(ProfilesArgs),
     /// Lists the people of the record, adds one, or gives one a word that signs them in once.

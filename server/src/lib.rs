@@ -20,6 +20,7 @@ pub mod door;
 pub mod error;
 pub mod given;
 pub mod ids;
+pub mod keeping;
 pub mod label_facts;
 pub mod lists;
 pub mod log;

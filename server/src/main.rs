@@ -2,15 +2,16 @@
 
 use clap::Parser;
 use gambrel::app::App;
-use gambrel::config::{CheckArgs, Cli, Command, LabelArgs, ProfilesArgs, ServeArgs};
+use gambrel::config::{CheckArgs, Cli, Command, LabelArgs, ProfilesArgs, ServeArgs, UpgradeArgs};
 use gambrel::door::hosts::Hosts;
 use gambrel::label_facts::file;
 use gambrel::tls::{self, CertificateFiles};
 use gambrel::who::{commands, people};
 use gambrel::world::Clock;
-use gambrel::{archive, check, copies, demo, log, profiles, rooms, serve};
+use gambrel::{archive, check, copies, demo, keeping, log, profiles, rooms, serve};
 use std::io::Write;
 use std::net::TcpListener;
+use std::path::Path;
 use std::process::ExitCode;
 use store::Store;
 
@@ -21,8 +22,12 @@ fn main() -> ExitCode {
         Command::Anchor(args) => say(args.resolve(false).and_then(|place| check::anchor(&place))),
         Command::Backup(args) => say(copies::backup(&args, Clock::Machine.now())),
         Command::Restore(args) => say(copies::restore(&args)),
-        Command::Export(args) => say(archive::export(&args, Clock::Machine.now())),
+        Command::Export(args) => say(shipped().and_then(|law| archive::export(&args, law))),
         Command::Import(args) => say(archive::import(&args)),
+        Command::Upgrade(args) => upgrade(&args).map(|()| true),
+        Command::Keeping(args) => {
+            say(rules(args.house.as_deref()).and_then(|law| keeping::told(&args, law)))
+        }
         Command::Profiles(args) => list(&args).map(|()| true),
         Command::People(args) => say(shipped().and_then(|law| commands::people(&args, law))),
         Command::Token(args) => say(shipped().and_then(|law| commands::token(&args, law))),
@@ -40,14 +45,24 @@ fn main() -> ExitCode {
 }
 
 fn shipped() -> Result<law::Shipped, String> {
+    rules(None)
+}
+
+fn rules(house: Option<&Path>) -> Result<law::Shipped, String> {
     let day = Clock::Machine.now().date_naive();
-    profiles::read(None, day).map(|(law, _)| law)
+    profiles::read(house, day).map(|(law, _)| law)
 }
 
 fn say(done: Result<String, String>) -> Result<bool, String> {
     // Nobody may be reading to the end; that is no fault.
     let _ = writeln!(std::io::stdout(), "{}", done?);
     Ok(true)
+}
+
+fn upgrade(args: &UpgradeArgs) -> Result<(), String> {
+    let place = args.database.resolve(false)?;
+    let done = store::rights::upgrade(&place.address, args.service_role.as_deref());
+    done.map_err(|error| error.to_string())
 }
 
 fn check(args: &CheckArgs) -> Result<bool, String> {

@@ -11,6 +11,7 @@ use domain::says::Keys;
 
 /// What each area of the shell declares.
 pub const AREAS: &[Keys] = &[
+    crate::archive::says::SheetSays::KEYS,
     crate::label_facts::phrases::LabelWords::KEYS,
     crate::label_facts::says::LabelSays::KEYS,
     crate::label_facts::says::LabelTitle::KEYS,

@@ -181,6 +181,12 @@ impl House {
         house
     }
 
+    /// A service over a record that is there, as the address says.
+    pub fn at(engine: Engine, database: &str) -> House {
+        let folder = tempfile::tempdir().expect("a temporary folder can be made");
+        House::open(engine, folder, database.to_owned(), &[])
+    }
+
     fn open(engine: Engine, folder: tempfile::TempDir, database: String, flags: &[&str]) -> House {
         let (child, _printed, address) = start(&database, flags);
         House {

@@ -9,7 +9,7 @@
 //! [`supplied`] (what a bought lot is made of), [`naming`] (what a food may be called) and [`gate`] (what stands
 //! against a customer's label), [`claims`] (what a label says, and what of it is no longer true),
 //! [`genealogy`] (origins, descendants, shares), [`scope`] (what a recall reaches, and why), [`incident`] (what it holds), [`dates`], [`ingredients`], [`verdict`] and [`counter`]
-//! (what the counter is told of a scan), [`ask`] (what a guest is told), [`today`] (what needs a hand), [`mod@log`] (the logs as the rules name them), [`mod@print`] (a label on its way through a printer), and
+//! (what the counter is told of a scan), [`ask`] (what a guest is told), [`today`] (what needs a hand), [`paper`] (what is kept with a deed, and how long), [`mod@log`] (the logs as the rules name them), [`mod@print`] (a label on its way through a printer), and
 //! [`audit`], the checker that is separate from the maker.
 
 pub mod ask;
@@ -43,6 +43,7 @@ pub mod measure;
 pub mod moment;
 pub mod naming;
 pub mod origin;
+pub mod paper;
 pub mod plan;
 pub mod print;
 pub mod product;

@@ -36,6 +36,8 @@ words! {
         Destroy = "destroy",
         /// Confirm a row of the law.
         Confirm = "confirm",
+        /// Throw the content of papers away that nobody has to keep any more.
+        Thin = "thin",
         /// Set the kitchen and its lists up.
         SetUp = "set-up",
         /// Say who the people are, and give tokens.
@@ -59,8 +61,8 @@ impl Role {
         match right {
             Anyone | Scan | See | Sell | Hold | Print | Undo => true,
             Work => matches!(self, Role::Cook | Role::Manager),
-            Void | Release | Correct | Lift | Recall | Destroy | Confirm | SetUp | People
-            | Watch => {
+            Void | Release | Correct | Lift | Recall | Destroy | Confirm | Thin | SetUp
+            | People | Watch => {
                 matches!(self, Role::Manager)
             }
             Speak => false,

@@ -51,6 +51,7 @@ macro_rules! words {
 
 pub(crate) use words;
 
+pub use crate::paper::PaperKind;
 pub use crate::quantity::Quantity;
 
 words! {
@@ -180,6 +181,7 @@ words! {
         Incident = "incident", IncidentScope = "incident-scope", IncidentNote = "incident-note",
         IncidentGuests = "incident-guests", IncidentClose = "incident-close",
         Print = "print", SettlePrint = "settle-print", CancelPrint = "cancel-print",
+        Paper = "paper", Thin = "thin",
     }
 }
 

@@ -56,6 +56,7 @@ fn walk(
         .into_iter()
         .collect();
     report.findings.extend(crate::print_audit::check(conn)?);
+    report.findings.extend(crate::paper_audit::check(conn)?);
     check_deeds(conn, report)?;
     check_steps(conn, report)?;
     let mut origins: HashMap<i32, (Origin, i32)> = HashMap::new();

@@ -10,7 +10,7 @@ use sha2::{Digest, Sha256};
 const CHUNK: usize = 2_000;
 
 /// The tables, in the order of their names.
-const TABLES: [&str; 32] = [
+const TABLES: [&str; 34] = [
     "additions",
     "animals",
     "answers",
@@ -33,6 +33,7 @@ const TABLES: [&str; 32] = [
     "measurements",
     "pack_events",
     "packs",
+    "papers",
     "prints",
     "probe_checks",
     "reasons",
@@ -41,6 +42,7 @@ const TABLES: [&str; 32] = [
     "steps",
     "stop_ends",
     "stops",
+    "thinnings",
     "versions",
     "voids",
 ];
@@ -51,7 +53,7 @@ const TABLES: [&str; 32] = [
 /// while a printer works, and the digest is to say whether anybody did anything. What was asked for, what
 /// each label says and what people settled are in (`prints`, `kept_texts`, `deeds`), and
 /// `gambrel check` reads the others and holds them against these. Keys that are given out are no part of it, nor
-/// are people and their tokens.
+/// are people and their tokens. The content of papers is in it by its SHA-256, which `gambrel check` holds it against.
 pub fn digest(conn: &mut Conn) -> Result<String> {
     let mut hash = Sha256::new();
     let mut tables: Vec<&carry::Table> = carry::tables()

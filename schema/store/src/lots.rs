@@ -112,11 +112,11 @@ impl LotRow {
 
     /// The column that tells what is in it, in its three parts.
     fn contents(&self) -> (&str, &str, Option<&str>) {
-        let (words, supplied) = match self.allergens.split_once('\n') {
-            Some((words, supplied)) => (words, Some(supplied)),
-            None => (self.allergens.as_str(), None),
-        };
-        let (allergens, may_contain) = words.split_once(BETWEEN).unwrap_or((words, ""));
+        let (allergens, may_contain) = contains(&self.allergens);
+        let supplied = self
+            .allergens
+            .split_once('\n')
+            .map(|(_, supplied)| supplied);
         (allergens, may_contain, supplied)
     }
 
@@ -222,6 +222,12 @@ impl LotRow {
             packs,
         })
     }
+}
+
+/// What is in a lot, and what may be in it unasked, as its column has the two: words parted by blanks.
+pub fn contains(column: &str) -> (&str, &str) {
+    let words = column.split('\n').next().unwrap_or_default();
+    words.split_once(BETWEEN).unwrap_or((words, ""))
 }
 
 /// Stands between two things in the one column that holds both: the condition and the rules of the later

@@ -63,19 +63,34 @@ fn empty(path: &str) -> String {
     )
 }
 
-fn refuse_newer(applied: &[Applied]) -> Result<()> {
+/// The versions of the migrations that this program has.
+fn known() -> Result<Vec<String>> {
     use diesel::migration::MigrationSource;
-    let known: Vec<String> = MigrationSource::<diesel::sqlite::Sqlite>::migrations(&MIGRATIONS)
-        .map_err(|error| Error::Broken(error.to_string()))?
-        .iter()
-        .map(|migration| migration.name().version().to_string())
-        .collect();
+    let all = MigrationSource::<diesel::sqlite::Sqlite>::migrations(&MIGRATIONS);
+    let all = all.map_err(|error| Error::Broken(error.to_string()))?;
+    let versions = all.iter().map(|one| one.name().version().to_string());
+    Ok(versions.collect())
+}
+
+#[derive(QueryableByName)]
+struct Answer {
+    #[diesel(sql_type = diesel::sql_types::Bool)]
+    yes: bool,
+}
+
+fn is_there(conn: &mut diesel::PgConnection, sql: &str) -> Result<bool> {
+    let answers: Vec<Answer> = sql_query(sql).load(conn)?;
+    Ok(answers.first().is_some_and(|answer| answer.yes))
+}
+
+fn refuse_newer(applied: &[Applied]) -> Result<()> {
+    let known = known()?;
     match applied
         .iter()
         .find(|applied| !known.contains(&applied.version))
     {
         Some(newer) => Err(Error::Newer(format!(
-            "the database was written by a newer version of this program (it knows {}). Nothing was changed; use that version.",
+            "the database was written by a newer version of this program (it knows {}). Nothing was changed. Use that version; or restore the copy that was made before the upgrade, without what was recorded since.",
             newer.version
         ))),
         None => Ok(()),
@@ -120,6 +135,19 @@ fn migrate_postgres(conn: &mut diesel::PgConnection) -> Result<()> {
         let applied = sql_query("SELECT version::text AS version FROM __diesel_schema_migrations")
             .load(conn)?;
         refuse_newer(&applied)?;
+        if applied.len() == known()?.len()
+            && is_there(conn, "SELECT to_regclass('keys') IS NOT NULL AS yes")?
+        {
+            return Ok(()); // the role of the service may do no more than look
+        }
+    }
+    if !is_there(
+        conn,
+        "SELECT has_schema_privilege(current_schema(), 'CREATE') AS yes",
+    )? {
+        return Err(Error::Address(
+            "the record is not there yet, or of an earlier version of this program, and the role that was given may not change its tables. Run `gambrel upgrade --database … --service-role …` once as the role that owns them.".into(),
+        ));
     }
     conn.run_pending_migrations(MIGRATIONS)
         .map_err(|error| Error::Broken(format!("the migrations failed: {error}")))?;

@@ -108,6 +108,14 @@ diesel::table! {
         id -> Integer, incident_id -> Integer, kind -> Text, whom -> Nullable<Text>, text -> Text,
     }
 }
+diesel::table! {
+    papers (id) {
+        id -> Integer, of_deed_id -> Integer, kind -> Text, name -> Nullable<Text>, form -> Text, bytes -> BigInt,
+        hash -> Text,
+    }
+}
+diesel::table! { paper_parts (id) { id -> Integer, paper_id -> Integer, part -> Binary, } }
+diesel::table! { thinnings (id) { id -> Integer, deed_id -> Integer, paper_id -> Integer, } }
 diesel::table! { incident_reports (id) { id -> Integer, incident_id -> Integer, facts -> Text, } }
 diesel::table! { conditions (id) { id -> Integer, deed_id -> Integer, lot_id -> Integer, condition -> Text, } }
 diesel::table! { corrections (id) { id -> Integer, deed_id -> Integer, was -> Text, now -> Text, } }
@@ -174,6 +182,8 @@ diesel::allow_tables_to_appear_in_same_query!(
     measurements,
     pack_events,
     packs,
+    paper_parts,
+    papers,
     people,
     person_roles,
     print_events,
@@ -188,6 +198,7 @@ diesel::allow_tables_to_appear_in_same_query!(
     steps,
     stop_ends,
     stops,
+    thinnings,
     tokens,
     versions,
     voids,

@@ -64,3 +64,25 @@ pub struct ImportArgs {
     #[arg(value_name = "FOLDER")]
     pub from: PathBuf,
 }
+
+/// Whose keeping is told.
+#[derive(Debug, Clone, Args)]
+pub struct KeepingArgs {
+    #[command(flatten)]
+    #[allow(missing_docs, reason = "see DatabaseArgs")]
+    pub database: DatabaseArgs,
+    /// A file with the house's own, stricter numbers.
+    #[arg(long, env = "GAMBREL_HOUSE", value_name = "FILE.json")]
+    pub house: Option<PathBuf>,
+}
+
+/// What is brought up to this version.
+#[derive(Debug, Clone, Args)]
+pub struct UpgradeArgs {
+    #[command(flatten)]
+    #[allow(missing_docs, reason = "see DatabaseArgs")]
+    pub database: DatabaseArgs,
+    /// On PostgreSQL: the role that the service signs in as. It may add to the record, and alter no table.
+    #[arg(long, value_name = "ROLE")]
+    pub service_role: Option<String>,
+}

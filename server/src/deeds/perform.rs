@@ -130,10 +130,15 @@ pub fn perform<A: DeedAnswer>(
         };
         if matches!(
             header.kind,
-            DeedKind::Hold | DeedKind::HoldRelease | DeedKind::Incident | DeedKind::IncidentScope
+            DeedKind::Hold
+                | DeedKind::HoldRelease
+                | DeedKind::Incident
+                | DeedKind::IncidentScope
+                | DeedKind::Thin
         ) {
             // One hold as a whole: whoever is at work with any of it ends first, and who comes later sees it. The lock
-            // comes before the key, so that the keys tell in which order they went.
+            // comes before the key, so that the keys tell in which order they went. What is thinned nobody begins to
+            // need meanwhile.
             store::incidents::alone(tx)?;
         }
         let deed = deeds::insert(

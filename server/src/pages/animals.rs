@@ -140,6 +140,7 @@ fn what(words: &Words, animal: &SourceAnimal) -> String {
 #[template(path = "animal.html")]
 struct AnimalPage {
     words: Words,
+    id: String,
     title: String,
     killed: String,
     carcass: String,
@@ -174,6 +175,7 @@ pub async fn one(asking: Asking, uid: web::Path<String>) -> HttpResponse {
             let once = Once::all(&words, names.zone(), &found.once);
             Ok(AnimalPage {
                 words,
+                id: uid.to_string(),
                 title: words.say(title),
                 killed: words.day(animal.killed_on),
                 carcass: told(animal.carcass.as_deref()),

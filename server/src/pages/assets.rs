@@ -24,6 +24,7 @@ const WORKER: &str = include_str!("../../assets/worker.js");
 const BENCH: &str = include_str!("../../assets/bench.js");
 const LISTS: &str = include_str!("../../assets/lists.js");
 const GUEST_STYLE: &str = include_str!("../../assets/guest.css");
+const PAPERS: &str = include_str!("../../assets/papers.js");
 const SCRIPT: &str = include_str!("../../assets/gambrel.js");
 
 struct Asset {
@@ -34,7 +35,7 @@ struct Asset {
     tag: String,
 }
 
-static ASSETS: LazyLock<[Asset; 20]> = LazyLock::new(|| {
+static ASSETS: LazyLock<[Asset; 21]> = LazyLock::new(|| {
     [
         ("gambrel.css", "text/css; charset=utf-8", STYLE.as_bytes()),
         ("pages.css", "text/css; charset=utf-8", PAGES.as_bytes()),
@@ -42,6 +43,11 @@ static ASSETS: LazyLock<[Asset; 20]> = LazyLock::new(|| {
             "gambrel.js",
             "text/javascript; charset=utf-8",
             SCRIPT.as_bytes(),
+        ),
+        (
+            "papers.js",
+            "text/javascript; charset=utf-8",
+            PAPERS.as_bytes(),
         ),
         (
             "deeds.js",

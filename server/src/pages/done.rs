@@ -6,7 +6,7 @@ use super::spoken::Words;
 use crate::caller::Caller;
 use crate::error::Result;
 use crate::ids::shown_id;
-use domain::words::StepKind;
+use domain::words::{DeedKind, StepKind};
 use store::{Conn, deeds, lots};
 use uuid::Uuid;
 
@@ -28,6 +28,8 @@ pub struct Done {
     pub made: Vec<(String, String)>,
     /// Where its labels are, where it made or changed any.
     pub labels: Option<String>,
+    /// Where a paper is put to it, where it is one deed that stands.
+    pub papers: Option<String>,
     /// Where the page is, without the strip.
     pub then: String,
 }
@@ -97,6 +99,10 @@ impl Done {
             labels: (has_made || StepKind::parse(kind.as_str()).is_some())
                 .then(|| format!("/printing?step={id}"))
                 .filter(|_| !voided),
+            papers: (ids.len() == 1
+                && !voided
+                && !matches!(kind, DeedKind::Paper | DeedKind::Thin))
+            .then(|| format!("/papers?of={id}")),
             ids: ids.join(" "),
             voided,
             then: then.to_owned(),

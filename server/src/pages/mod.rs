@@ -26,6 +26,7 @@ mod history;
 mod home;
 mod house_cuts;
 mod incident;
+mod keeping;
 mod label;
 mod logs;
 mod lot;
@@ -33,6 +34,7 @@ mod lots;
 mod me;
 mod origins;
 mod packs;
+mod papers;
 mod people;
 mod printing;
 mod recall;
@@ -168,6 +170,8 @@ pub fn all() -> Vec<(&'static str, Right, Route)> {
         ("/wrong-labels", See, web::get().to(wrong_labels::page)),
         ("/animals", See, web::get().to(animals::list)),
         ("/animals/{id}", See, web::get().to(animals::one)),
+        ("/papers", See, web::get().to(papers::page)),
+        ("/keeping", See, web::get().to(keeping::page)),
         ("/logs", See, web::get().to(logs::all)),
         ("/logs/{which}", See, web::get().to(logs::one)),
         // What the square code of a label holds: anybody may read it, and those at work are led on.

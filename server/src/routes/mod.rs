@@ -10,6 +10,7 @@ mod imports;
 mod labels;
 mod lists;
 mod logs;
+mod papers;
 mod people;
 mod pictures;
 mod prints;
@@ -38,6 +39,7 @@ pub fn api() -> Api {
     people::add(&mut api);
     counter::add(&mut api);
     logs::add(&mut api);
+    papers::add(&mut api);
     pictures::add(&mut api);
     api
 }

@@ -12,6 +12,7 @@ pub mod incidents;
 pub mod limits;
 pub mod lists;
 pub mod money;
+pub mod papers;
 pub mod people;
 pub mod prints;
 pub mod readings;

@@ -246,6 +246,7 @@ vocabularies!(
     Allergen,
     State,
     Being,
+    PaperKind,
     PlaceKind,
     Natural,
     StepKind,

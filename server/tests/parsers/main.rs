@@ -1,5 +1,5 @@
 //! Every parser that takes bytes from outside: codes, cartons' bars, printers' answers, templates, what a label
-//! says, house files, options, certificates, bodies, forms, addresses, languages, tables, photos. Each is given its corpus as it is, and the corpus turned about; none of it may panic, and
+//! says, house files, options, certificates, bodies, forms, addresses, languages, tables, photos, papers, anchors, archives. Each is given its corpus as it is, and the corpus turned about; none of it may panic, and
 //! what is taken must be the same when it is written and read again.
 //!
 //! Something new that broke a parser is put into `corpus` as a file: then it is tried every time.
@@ -278,4 +278,105 @@ fn photos() {
         Ok(codes) => assert!(codes.iter().all(|code| !code.text.is_empty())),
         Err(error) => assert_eq!(error.problem().status.as_u16(), 422),
     });
+}
+
+/// Papers: whatever is sent has a form that its content tells, or is none.
+#[test]
+fn papers() {
+    use domain::paper::PaperForm;
+    let taken = corpus("papers");
+    let taken = taken.iter().filter(|file| PaperForm::of(file).is_ok());
+    assert_eq!(taken.count(), 4, "a PDF, a JPEG, a PNG and a table");
+    hold("papers", 20_000, |bytes| {
+        if let Ok(form) = PaperForm::of(bytes) {
+            let is_text = !bytes.contains(&0) && !bytes.contains(&0x1b);
+            assert!(form != PaperForm::Text || is_text);
+            assert_eq!(PaperForm::parse(form.as_str()), Some(form));
+        }
+    });
+}
+
+/// Anchors as they are printed, typed and scanned.
+#[test]
+fn anchors() {
+    use store::chain::Anchor;
+    hold("anchors", 20_000, |bytes| {
+        if let Some(anchor) = Anchor::parse(&String::from_utf8_lossy(bytes)) {
+            assert_eq!(Anchor::parse(&anchor.in_groups()), Some(anchor));
+        }
+    });
+}
+
+/// Lines of an archive's tables: what is taken as a row is written again as that row.
+#[test]
+fn lines_of_archives() {
+    use store::carry;
+    let tables: Vec<&carry::Table> = carry::tables().collect();
+    let known = corpus("archives").into_iter().filter(|file| {
+        let text = String::from_utf8_lossy(file);
+        tables
+            .iter()
+            .any(|table| carry::parse(table, text.trim_end()).is_some())
+    });
+    assert!(known.count() >= 3, "rows are read");
+    hold("archives", 5_000, |bytes| {
+        let text = String::from_utf8_lossy(bytes);
+        for table in &tables {
+            if let Some(row) = carry::parse(table, &text) {
+                let written = carry::line(table, &row);
+                assert_eq!(carry::parse(table, &written), Some(row), "{text}");
+            }
+        }
+    });
+}
+
+/// A whole archive of which one file was turned about: it is the same record, or refused in one line, and nothing is kept.
+#[test]
+fn archives() {
+    use gambrel::archive::{export, import};
+    use gambrel::config::{DatabaseArgs, ExportArgs, ImportArgs};
+    let folder = tempfile::tempdir().expect("a folder");
+    let [from, to, again] =
+        ["kitchen.db", "archive", "again.db"].map(|name| folder.path().join(name));
+    let database = |path: &std::path::Path| DatabaseArgs {
+        database: path.to_str().map(str::to_owned),
+        config: None,
+    };
+    let address = store::Address::Sqlite(from.clone());
+    drop(store::Store::open(&address, true, 1).expect("a record"));
+    let asked = ExportArgs {
+        database: database(&from),
+        to: to.clone(),
+    };
+    export(&asked, law::shipped().expect("the law is read")).expect("it is written");
+    let files =
+        ["record.json", "tables/counters.jsonl", "tables/chain.jsonl"].map(|name| to.join(name));
+    let any = (
+        prop::sample::select(files.to_vec()),
+        prop::collection::vec(turn(), 0..3),
+    );
+    let mut runner = proptest::test_runner::TestRunner::new(ProptestConfig {
+        cases: 24,
+        failure_persistence: None,
+        ..ProptestConfig::default()
+    });
+    let done = runner.run(&any, |(file, turns)| {
+        let whole = std::fs::read(&file).expect("a file");
+        std::fs::write(&file, turned(whole.clone(), turns)).expect("it is written");
+        let args = ImportArgs {
+            database: database(&again),
+            from: to.clone(),
+        };
+        let done = import(&args);
+        std::fs::write(&file, whole).expect("it is written");
+        match done {
+            Ok(_) => std::fs::remove_file(&again).expect("it was made"),
+            Err(says) => {
+                prop_assert_eq!(says.lines().count(), 1, "{}", says);
+                prop_assert!(!again.exists(), "{}", says);
+            }
+        }
+        Ok(())
+    });
+    done.unwrap_or_else(|error| panic!("{error}"));
 }

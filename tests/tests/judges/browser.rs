@@ -104,6 +104,12 @@ fn pages(caller: &Caller) -> Vec<(&'static str, String)> {
         ("sign in", "/sign-in".to_owned()),
         ("who am I", "/me".to_owned()),
         ("logs", "/logs".to_owned()),
+        ("papers", "/papers".to_owned()),
+        (
+            "papers of a lot",
+            format!("/papers?lot={}", caller.noted("L13")),
+        ),
+        ("keeping", "/keeping".to_owned()),
         (
             "a log",
             "/logs/grinding?from=2026-01-01&last=2026-06-26".to_owned(),

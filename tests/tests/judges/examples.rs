@@ -63,7 +63,7 @@ fn every_call_has_an_example_that_does_what_it_says() {
             body["prints"][0] = known["print"].parse().unwrap_or(0).into();
         }
         let (status, answer) = match name.as_str() {
-            "post /api/photo-scans" => {
+            "post /api/photo-scans" | "post /api/papers" => {
                 let answer = caller.post_bytes(
                     &path,
                     "image/png",

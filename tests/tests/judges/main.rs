@@ -6,6 +6,7 @@ mod counter_flows;
 mod examples;
 mod flows;
 mod flows_bench;
+mod flows_papers;
 mod flows_places;
 mod flows_recall;
 mod outside;

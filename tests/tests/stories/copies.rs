@@ -3,6 +3,7 @@
 use serde_json::{Value, json};
 use std::path::{Path, PathBuf};
 use std::process::Command;
+use stories::call::fresh_id;
 use stories::house::fresh_database;
 use stories::old_records::{ASKED_AT, ask};
 use stories::{Caller, Engine, House, on_both_engines};
@@ -144,9 +145,72 @@ fn no_code_is_given_out_twice_after_a_restore(engine: Engine) {
     }
 }
 
+/// Papers with a deed of the demo, one of a megabyte and one of a PDF, and labels that left as a document; the PDF's id.
+fn with_papers(caller: &Caller, pdf: &[u8]) -> String {
+    let lot = caller.noted("L13");
+    let of = caller.lot(&lot)["made_by_step"]
+        .as_str()
+        .unwrap()
+        .to_owned();
+    let put = |kind: &str, form: &str, holds: &[u8]| {
+        let id = fresh_id();
+        let path = format!("/api/papers?id={id}&of={of}&kind={kind}&by=Oda%20Marsh");
+        caller.post_bytes(&path, form, holds).expect(201);
+        id
+    };
+    put(
+        "print-out",
+        "text/plain",
+        "10:00;3,4\n".repeat(100_000).as_bytes(),
+    );
+    let step = json!({ "step": of, "by": "Oda Marsh" });
+    caller.deed("/api/label-documents", step).expect(201);
+    put("delivery-note", "application/pdf", pdf)
+}
+
+/// What the folder holds for somebody without the program.
+fn for_a_reader(archive: &Path, paper: &str, pdf: &[u8]) {
+    let read = |name: &str| std::fs::read_to_string(archive.join(name)).unwrap();
+    assert_eq!(
+        std::fs::read(archive.join(format!("papers/{paper}.pdf"))).unwrap(),
+        pdf
+    );
+    let lots = read("sheets/lots.csv");
+    let head = lots.lines().next().unwrap();
+    assert!(head.contains("\"Lot\",\"Product\",\"Made\""), "{head}");
+    let rows = |name: &str| read(&format!("tables/{name}.jsonl")).lines().count();
+    for (sheet, table) in [
+        ("lots", "lots"),
+        ("packs", "packs"),
+        ("animals", "animals"),
+        ("deeds", "deeds"),
+        ("incidents", "incidents"),
+        ("papers", "papers"),
+    ] {
+        let lines = read(&format!("sheets/{sheet}.csv")).lines().count();
+        assert_eq!(lines, rows(table) + 1, "{sheet}");
+    }
+    assert!(
+        lots.contains("BRC26159A006") && lots.contains("Pork"),
+        "in words"
+    );
+    assert!(read("sheets/papers.csv").contains(&format!("papers/{paper}.pdf")));
+    let labels = std::fs::read_dir(archive.join("labels")).unwrap();
+    let labels: Vec<_> = labels
+        .map(|file| std::fs::read(file.unwrap().path()).unwrap())
+        .collect();
+    assert!(!labels.is_empty() && labels.iter().all(|pdf| pdf.starts_with(b"%PDF-")));
+    let says = read("README.md");
+    for folder in ["sheets/", "papers/", "labels/", "tables/"] {
+        assert!(says.contains(folder), "{folder}");
+    }
+}
+
 /// The demo's record: to the other engine and back, the same to the last letter, and whatever is asked is answered alike.
 fn an_archive_is_the_same_record_on_the_other_engine_and_back(engine: Engine) {
     let mut house = House::demo(engine);
+    let pdf = b"%PDF-1.4\n%%EOF\n";
+    let paper = with_papers(&house.caller(), pdf);
     let (folder, keep) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
     house.kill();
     let before = digest(&gambrel(&["check", "--database", &house.database]));
@@ -162,6 +226,11 @@ fn an_archive_is_the_same_record_on_the_other_engine_and_back(engine: Engine) {
     gambrel(&["export", "--database", &house.database, "--to", &first]);
     let told = gambrel(&["import", &first, "--database", &there]);
     assert_eq!(digest(&told), before);
+    assert!(
+        told.contains("not read, because they follow from the rest: sheets, labels"),
+        "{told}"
+    );
+    for_a_reader(Path::new(&first), &paper, pdf);
     gambrel(&["export", "--database", &there, "--to", &second]);
     assert_eq!(
         digest(&gambrel(&["import", &second, "--database", &back])),
@@ -201,11 +270,21 @@ fn an_archive_is_the_same_record_on_the_other_engine_and_back(engine: Engine) {
         "{says}"
     );
     assert!(!Path::new(&fresh).exists());
+    let note = Path::new(&second).join(format!("papers/{paper}.pdf"));
+    std::fs::write(&note, b"%PDF-1.4\nanother\n%%EOF\n").unwrap();
+    let says = refused(&["import", &second, "--database", &fresh]);
+    assert!(says.contains("is not the file that was exported"), "{says}");
+    std::fs::write(&note, pdf).unwrap();
     let answers = |engine: Engine, archive: &str| {
         let import = |_: &Path, database: &str| {
             gambrel(&["import", archive, "--database", database]);
         };
         let house = House::over(engine, import, ASKED_AT);
+        let held = house
+            .caller()
+            .get(&format!("/api/papers/{paper}"))
+            .expect(200);
+        assert_eq!(held.bytes, pdf);
         let answers = ask(&house.caller(), house.folder());
         answers.into_iter().collect::<Vec<(String, Value)>>()
     };

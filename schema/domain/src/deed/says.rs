@@ -145,6 +145,7 @@ messages! {
         OfSettlement "of-settlement",
         OfCancellation "of-cancellation",
         OfHold "of-hold",
+        OfThinning "of-thinning",
         OfIncident "of-incident",
         VoidedBefore "voided-before",
         UsedSince "used-since",

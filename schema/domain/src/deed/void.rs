@@ -82,6 +82,7 @@ fn stays(kind: DeedKind) -> Option<VoidSays> {
         DeedKind::Print => Some(VoidSays::OfPrint),
         DeedKind::SettlePrint => Some(VoidSays::OfSettlement),
         DeedKind::CancelPrint => Some(VoidSays::OfCancellation),
+        DeedKind::Thin => Some(VoidSays::OfThinning),
         DeedKind::Hold | DeedKind::HoldRelease => Some(VoidSays::OfHold),
         DeedKind::Incident
         | DeedKind::IncidentScope

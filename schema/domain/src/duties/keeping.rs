@@ -114,7 +114,7 @@ pub fn keep_until(
         .collect();
     let days = of_it.iter().flat_map(|keeping| {
         let from = match keeping.from_year_end {
-            true => NaiveDate::from_ymd_opt(day.year(), 12, 31).unwrap_or(day),
+            true => year_end(day),
             false => day,
         };
         let span = keeping.span.as_ref().map(|span| span.after(from));
@@ -132,6 +132,36 @@ pub fn keep_until(
         None if of_it.is_empty() => Ok(None),
         None => Err(Refusal::cannot_be("eaten_by", RecordSays::GiveLastDay)),
     }
+}
+
+/// The day before which nothing has to be kept any more for a rule; nothing where the food's own last day counts.
+pub fn over_before(keeping: &Keeping, today: NaiveDate) -> Option<NaiveDate> {
+    let span = keeping.span.as_ref().filter(|_| !keeping.or_shelf_life)?;
+    let until = |day: NaiveDate| {
+        span.after(if keeping.from_year_end {
+            year_end(day)
+        } else {
+            day
+        })
+    };
+    // What was made later is kept no shorter: the first day that is kept is found by halves.
+    let (mut over, mut kept) = (today - Days::new(LONGEST), today);
+    while let Some(half) = Some((kept - over).num_days() / 2).filter(|half| *half > 0) {
+        let day = over + TimeDelta::days(half);
+        *(if until(day) < today {
+            &mut over
+        } else {
+            &mut kept
+        }) = day;
+    }
+    Some(kept)
+}
+
+/// No rule asks for more than a hundred years.
+const LONGEST: u64 = 36_525;
+
+fn year_end(day: NaiveDate) -> NaiveDate {
+    NaiveDate::from_ymd_opt(day.year(), 12, 31).unwrap_or(day)
 }
 
 /// May the record be let go on a day? What has no rule here may.
@@ -170,6 +200,24 @@ mod tests {
     }
 
     proptest! {
+        #[test]
+        fn what_is_older_is_over_and_nothing_else(day in 0u64..20_000, years in 1u32..10, from_year_end: bool) {
+            let today = NaiveDate::from_ymd_opt(1990, 1, 1).unwrap() + Days::new(day);
+            let rule = Keeping {
+                row: RowId::new("x-1"),
+                record: Record::Recall,
+                span: Some(KeepingSpan { number: Bound::at_least("x-1", years), unit: Unit::Years }),
+                from: String::new(),
+                from_year_end,
+                or_shelf_life: false,
+            };
+            let rules = crate::duties::DutyRules { keeping: vec![rule.clone()], ..Default::default() };
+            let before = over_before(&rule, today).unwrap();
+            let may = |made| may_drop(&rules, Record::Recall, made, None, today).unwrap();
+            prop_assert!(may(before - Days::new(1)));
+            prop_assert!(!may(before));
+        }
+
         #[test]
         fn a_year_never_ends_before_365_days(day in 0u64..20_000, years in 1u32..10) {
             let from = NaiveDate::from_ymd_opt(1990, 1, 1).unwrap() + Days::new(day);

@@ -5,6 +5,7 @@ mod rows;
 mod shape;
 
 pub use rows::{Row, line, parse, put, read};
+pub(crate) use shape::every;
 pub use shape::{Table, tables};
 
 use crate::conn::Conn;
@@ -14,8 +15,13 @@ use diesel::connection::SimpleConnection;
 use diesel::sql_types::BigInt;
 use diesel::{QueryableByName, RunQueryDsl, sql_query};
 
-/// Rows in one statement.
-pub const AT_ONCE: usize = 500;
+/// Rows in one statement; of papers fewer, whose parts are large.
+pub const fn at_once(table: &Table) -> usize {
+    match table.is_large {
+        true => 8,
+        false => 500,
+    }
+}
 
 #[derive(QueryableByName)]
 struct Count {
@@ -55,7 +61,7 @@ pub fn over(from: &mut Conn, to: &mut Conn) -> Result<()> {
     for table in tables() {
         let mut last: Option<Row> = None;
         loop {
-            let rows = read(from, table, last.as_ref(), AT_ONCE)?;
+            let rows = read(from, table, last.as_ref(), at_once(table))?;
             let Some(end) = rows.last() else { break };
             last = Some(end.clone());
             put(to, table, &rows)?;

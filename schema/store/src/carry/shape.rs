@@ -26,6 +26,8 @@ pub struct Table {
     pub name: &'static str,
     /// Its columns, in order.
     pub(crate) columns: Vec<(&'static str, Kind)>,
+    /// Are its rows large?
+    pub(crate) is_large: bool,
     /// How many of the first columns are its key.
     pub(crate) keys: usize,
 }
@@ -42,7 +44,7 @@ impl Table {
 
 /// Every table of the record, those first that others name. Sessions, tokens and leases are of one machine and are
 /// carried nowhere.
-const ORDER: [&str; 42] = [
+const ORDER: [&str; 45] = [
     "counters",
     "series",
     "entries",
@@ -66,6 +68,9 @@ const ORDER: [&str; 42] = [
     "incident_scopes",
     "incident_acts",
     "incident_reports",
+    "papers",
+    "paper_parts",
+    "thinnings",
     "stops",
     "stop_ends",
     "conditions",
@@ -102,6 +107,11 @@ pub fn tables() -> impl Iterator<Item = &'static Table> {
         .filter(|table| !NOT_CARRIED.contains(&table.name))
 }
 
+/// Every table, also those of one machine.
+pub(crate) fn every() -> impl Iterator<Item = &'static Table> {
+    ALL.iter()
+}
+
 /// The tables of diesel's text: `name (key) { column -> Type, … }`.
 fn read(text: &'static str) -> Vec<Table> {
     let mut found = Vec::new();
@@ -129,8 +139,10 @@ fn read(text: &'static str) -> Vec<Table> {
             };
             Some((name.trim(), kind))
         };
+        let name = name.trim();
         found.push(Table {
-            name: name.trim(),
+            name,
+            is_large: name == "paper_parts",
             columns: columns.split(',').filter_map(column).collect(),
             keys: keys.split(',').count(),
         });

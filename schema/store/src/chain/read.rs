@@ -5,7 +5,7 @@ use super::line::Written;
 use super::link::Part;
 use super::rows::{
     AdditionRow, AnswerRow, CoreReadingRow, CorrectedRow, EntryLine, HouseCodeRow, JudgedRow,
-    MeasurementRow, ProbeCheckRow, StepRow, StopEndRow, VersionLine, VoidRow,
+    MeasurementRow, ProbeCheckRow, StepRow, StopEndRow, ThinningRow, VersionLine, VoidRow,
 };
 use super::seal::Parts;
 use super::{line_of, texts_of};
@@ -20,6 +20,7 @@ use crate::incidents::{ActRow, IncidentRow, ScopeRow};
 use crate::kept;
 use crate::lots::LotRow;
 use crate::packs::PackRow;
+use crate::papers::PaperRow;
 use crate::prints::PrintRow;
 use crate::reasons::ReasonRow;
 use crate::record::PackEventRow;
@@ -107,10 +108,12 @@ pub(crate) fn of_deeds(
     take!(conn, to, deeds, JudgedRow, judged_again, deed_id);
     take!(conn, to, deeds, MeasurementRow, measurements, deed_id);
     take!(conn, to, deeds, PackEventRow, pack_events, deed_id);
+    take!(conn, to, deeds, PaperRow, papers, id);
     take!(conn, to, deeds, ProbeCheckRow, probe_checks, id);
     take!(conn, to, deeds, SourceRow, sources, deed_id);
     take!(conn, to, deeds, StepRow, steps, id);
     take!(conn, to, deeds, StopRow, stops, deed_id);
+    take!(conn, to, deeds, ThinningRow, thinnings, deed_id);
     take!(conn, to, deeds, VoidRow, voids, id);
     // No index leads from a deed to these; no row has a lower key than its deed.
     let lowest = deeds.iter().min().copied().unwrap_or_default();

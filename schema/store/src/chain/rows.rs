@@ -10,6 +10,7 @@ use crate::incident_reports::ReportRow;
 use crate::incidents::{ActRow, IncidentRow, ScopeRow};
 use crate::lots::LotRow;
 use crate::packs::PackRow;
+use crate::papers::PaperRow;
 use crate::prints::PrintRow;
 use crate::reasons::ReasonRow;
 use crate::record::PackEventRow;
@@ -47,6 +48,7 @@ row!(MeasurementRow of measurements as "measurements" {
     id: i32, deed_id: i32, lot_id: Option<i32>, place_id: Option<i32>, quantity: String, millionths: i64,
     probe_id: Option<i32>, of_deed_id: Option<i32>,
 });
+row!(ThinningRow of thinnings as "thinnings" { id: i32, deed_id: i32, paper_id: i32 });
 row!(StopEndRow of stop_ends as "stop_ends" { id: i32, deed_id: i32, stop_id: i32, what: String });
 row!(EntryLine of entries as "entries" { id: i32, list: String, code: String });
 row!(VersionLine of versions as "versions" {
@@ -165,6 +167,9 @@ written!(
     digest,
     lots,
     why
+);
+written!(
+    PaperRow, "papers", id, of_deed_id, kind, name, form, bytes, hash
 );
 written!(ReportRow, "incident_reports", id, incident_id, facts);
 written!(ActRow, "incident_acts", id, incident_id, kind, whom, text);

@@ -17,7 +17,8 @@ fn may_widen(facts: &Facts<'_, '_>, kind: DeedKind) -> bool {
     use DeedKind::*;
     match kind {
         Incident | IncidentScope | IncidentNote | IncidentGuests | IncidentClose => false,
-        Hold | HoldRelease | Print | SettlePrint | CancelPrint | CheckProbe | ConfirmRow => false,
+        Hold | HoldRelease | Print | SettlePrint | CancelPrint | CheckProbe | ConfirmRow
+        | Paper | Thin => false,
         Receive | Adopt | Void | Correct => true,
         _ => facts.moment.late,
     }

@@ -58,6 +58,37 @@ pub(super) const CHANGES: &[Change] = &[
         "(grind,",
         "answers: 1 were sealed, and there are 0",
     ),
+    // Papers.
+    (
+        "UPDATE papers SET kind = 'photo'",
+        "(paper,",
+        "papers: was changed",
+    ),
+    (
+        "UPDATE papers SET of_deed_id = (SELECT MIN(id) FROM deeds)",
+        "(paper,",
+        "papers: was changed",
+    ),
+    (
+        "DELETE FROM paper_parts; DELETE FROM papers",
+        "(paper,",
+        "papers: 1 were sealed, and there are 0",
+    ),
+    (
+        "UPDATE paper_parts SET part = (SELECT uid FROM deeds WHERE id = (SELECT MIN(id) FROM deeds))",
+        "paper ",
+        "what it holds is not what its hash says",
+    ),
+    (
+        "DELETE FROM paper_parts",
+        "paper ",
+        "what it held is gone, and nobody thinned it",
+    ),
+    (
+        "INSERT INTO thinnings (id, deed_id, paper_id) SELECT 900001, (SELECT MIN(id) FROM deeds), MIN(id) FROM papers",
+        "deed ",
+        "thinnings: 0 were sealed, and there are 1",
+    ),
     (
         "UPDATE voids SET why = 'no reason'",
         "(void,",

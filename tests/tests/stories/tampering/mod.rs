@@ -6,6 +6,7 @@ use changes::{CHANGES, Change, OF_SQLITE};
 use serde_json::{Value, json};
 use std::path::Path;
 use std::process::{Command, Output};
+use stories::call::fresh_id;
 use stories::queue::until;
 use stories::{Caller, Engine, House, on_both_engines};
 
@@ -32,6 +33,15 @@ fn record(engine: Engine) -> (House, String) {
         "why": "the tag was misread" });
     caller.deed("/api/corrections", corrected).expect(201);
     recall(&caller);
+    let of = caller.lot(&pig)["made_by_step"]
+        .as_str()
+        .unwrap()
+        .to_owned();
+    let path = format!("/api/papers?id={}&of={of}&kind=certificate", fresh_id());
+    let note = b"%PDF-1.4\n%%EOF\n";
+    caller
+        .post_bytes(&path, "application/pdf", note)
+        .expect(201);
     let probe = json!({ "code": "red", "name": "The red one" });
     caller.post("/api/probes", &probe).expect(201);
     let check = json!({ "probe": "red", "bath": "ice", "celsius": 0.5 });

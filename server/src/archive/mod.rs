@@ -1,22 +1,42 @@
-//! `gambrel export` and `gambrel import`: the whole record as plain files, and the same record of them again.
+//! `gambrel export`: the whole record as plain files. The tables and the papers are the record; spreadsheets and
+//! labels are derived from them, for whoever opens the folder without the program.
 
+mod import;
+mod labels;
+pub mod says;
+mod sheets;
+
+pub use import::import;
+
+use crate::app::App;
+use crate::caller::Caller;
 use crate::check;
-use crate::config::{ExportArgs, ImportArgs};
+use crate::config::ExportArgs;
 use crate::given::why;
-use chrono::{DateTime, Utc};
+use crate::read::names::Names;
+use crate::world::Clock;
+use domain::paper::PaperForm;
+use law::Shipped;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 use std::collections::BTreeMap;
 use std::fs::{self, File};
-use std::io::{BufRead, BufReader, BufWriter, Write};
+use std::io::{BufWriter, Write};
 use std::path::Path;
 use store::carry::{self, Row, Table};
+use store::papers::{self, PaperFound, Which};
 use store::{Conn, Store};
 
 /// How the files are written; a later form has another name.
-const FORM: &str = "gambrel archive 1";
+const FORM: &str = "gambrel archive 2";
+/// The form of the time before papers, which is read as well.
+const FORM_BEFORE: &str = "gambrel archive 1";
+/// The table that no file is made of: each paper is a file itself.
+const PAPERS: &str = "paper_parts";
+/// What is derived from the rest, and not read back.
+const DERIVED: [&str; 2] = ["sheets", "labels"];
 /// What the files are, for somebody without the program.
-const README: &str = include_str!("../assets/archive.md");
+const README: &str = include_str!("../../assets/archive.md");
 
 /// What stands in `record.json`.
 #[derive(Debug, Serialize, Deserialize)]
@@ -31,6 +51,9 @@ struct Manifest {
     anchor: Option<String>,
     /// Each table's file.
     tables: BTreeMap<String, FileOf>,
+    /// The folders that follow from the rest, and are not read back.
+    #[serde(default)]
+    derived: Vec<String>,
 }
 
 /// The file of a table.
@@ -45,9 +68,10 @@ struct FileOf {
 ///
 /// # Errors
 /// In words: the record cannot be read or is not sound, or the folder is there already.
-pub fn export(args: &ExportArgs, now: DateTime<Utc>) -> Result<String, String> {
+pub fn export(args: &ExportArgs, law: Shipped) -> Result<String, String> {
     let place = args.database.resolve(false)?;
     let store = Store::open(&place.address, false, 1).map_err(|error| error.to_string())?;
+    let app = App::new(store, Clock::Machine, String::new(), BTreeMap::new(), law);
     let folder = &args.to;
     if folder.exists() {
         return Err(format!(
@@ -58,7 +82,7 @@ pub fn export(args: &ExportArgs, now: DateTime<Utc>) -> Result<String, String> {
     let tables = folder.join("tables");
     fs::create_dir_all(&tables).map_err(|error| cannot(&tables, &error))?;
     // Everything of one moment.
-    let manifest = store.read(|conn| -> Result<Manifest, Trouble> {
+    let written = app.store.read(|conn| -> Result<(Manifest, u64), Trouble> {
         let proven = check::proven_of(conn)?;
         if let Some(first) = proven.findings.first() {
             let says = format!(
@@ -68,27 +92,39 @@ pub fn export(args: &ExportArgs, now: DateTime<Utc>) -> Result<String, String> {
             return Err(Trouble(says));
         }
         let mut files = BTreeMap::new();
-        for table in carry::tables() {
+        for table in carry::tables().filter(|table| table.name != PAPERS) {
             files.insert(table.name.to_owned(), write(conn, table, &tables)?);
         }
-        Ok(Manifest {
+        write_papers(conn, &folder.join("papers"))?;
+        let names = Names::load(&Caller::new(&app), conn)?;
+        sheets::write(conn, &names, &folder.join("sheets"))?;
+        let undrawn = labels::write(conn, &folder.join("labels"))?;
+        let manifest = Manifest {
             form: FORM.to_owned(),
             program: env!("CARGO_PKG_VERSION").to_owned(),
-            made_at: now.format("%Y-%m-%dT%H:%M:%SZ").to_string(),
+            made_at: app.now().format("%Y-%m-%dT%H:%M:%SZ").to_string(),
             digest: proven.digest,
             anchor: proven.anchor.map(|anchor| anchor.to_string()),
             tables: files,
-        })
+            derived: DERIVED.map(str::to_owned).to_vec(),
+        };
+        Ok((manifest, undrawn))
     });
-    let manifest = manifest.map_err(|trouble| trouble.0)?;
+    let (manifest, undrawn) = written.map_err(|trouble| trouble.0)?;
     let text = serde_json::to_string_pretty(&manifest).map_err(|error| error.to_string())?;
     for (name, text) in [("README.md", README), ("record.json", &text)] {
         let path = folder.join(name);
         fs::write(&path, text).map_err(|error| cannot(&path, &error))?;
     }
     let rows: u64 = manifest.tables.values().map(|of| of.rows).sum();
+    let undrawn = match undrawn {
+        0 => String::new(),
+        some => format!(
+            "\n{some} labels of an earlier version can not be drawn any more; the tables have what they said"
+        ),
+    };
     Ok(format!(
-        "{}: {rows} rows\ndigest {}",
+        "{}: {rows} rows{undrawn}\ndigest {}",
         folder.display(),
         manifest.digest
     ))
@@ -99,6 +135,12 @@ struct Trouble(String);
 
 impl From<store::Error> for Trouble {
     fn from(error: store::Error) -> Trouble {
+        Trouble(error.to_string())
+    }
+}
+
+impl From<crate::error::Error> for Trouble {
+    fn from(error: crate::error::Error) -> Trouble {
         Trouble(error.to_string())
     }
 }
@@ -132,7 +174,7 @@ fn write(conn: &mut Conn, table: &Table, folder: &Path) -> Result<FileOf, Troubl
     let (mut file, mut hash, mut rows) = (BufWriter::new(file), Sha256::new(), 0);
     let mut last: Option<Row> = None;
     loop {
-        let mut some = carry::read(conn, table, last.as_ref(), carry::AT_ONCE)?;
+        let mut some = carry::read(conn, table, last.as_ref(), carry::at_once(table))?;
         let Some(end) = some.last() else { break };
         last = Some(end.clone());
         for row in &mut some {
@@ -164,99 +206,26 @@ fn hexadecimal(hash: Sha256) -> String {
         .collect()
 }
 
-/// Makes the record of the files in a folder; what to tell.
-///
-/// # Errors
-/// In words: a file was changed or is missing, a record is there already, or what comes of it is not what was
-/// exported. Nothing is kept then.
-pub fn import(args: &ImportArgs) -> Result<String, String> {
-    let place = args.database.resolve(true)?;
-    let path = args.from.join("record.json");
-    let text = fs::read_to_string(&path).map_err(|error| cannot(&path, &error))?;
-    let manifest: Manifest =
-        serde_json::from_str(&text).map_err(|error| format!("{}: {error}", path.display()))?;
-    if manifest.form != FORM {
-        return Err(format!(
-            "{}: its form is {:?}, and this program reads {FORM:?}",
-            path.display(),
-            manifest.form
-        ));
-    }
-    let fresh = matches!(&place.address, store::Address::Sqlite(path) if !path.exists());
-    let store = Store::open(&place.address, true, 1).map_err(|error| error.to_string())?;
-    let done = store.write(|tx| -> Result<check::Proven, Trouble> {
-        carry::make_room(tx.conn)?;
-        for table in carry::tables() {
-            read(tx.conn, table, &args.from.join("tables"), &manifest)?;
-        }
-        carry::settle_keys(tx.conn)?;
-        let proven = check::proven_of(tx.conn)?;
-        let anchor = proven.anchor.as_ref().map(ToString::to_string);
-        match proven.findings.first() {
-            Some(first) => Err(Trouble(format!(
-                "what came of it is not sound: {}: {}",
-                first.about, first.says
-            ))),
-            None if proven.digest != manifest.digest || anchor != manifest.anchor => {
-                Err(Trouble("what came of it is not what was exported".into()))
-            }
-            None => Ok(proven),
-        }
-    });
-    match done {
-        Ok(proven) => Ok(format!("{}\ndigest {}", proven.counted(), proven.digest)),
-        Err(Trouble(says)) => {
-            drop(store);
-            if let (true, store::Address::Sqlite(path)) = (fresh, &place.address) {
-                let _ = fs::remove_file(path);
-            }
-            Err(format!("{says}. Nothing of it was kept."))
-        }
-    }
+/// The file of a paper in its folder.
+fn paper_file(paper: &PaperFound) -> String {
+    let ending = PaperForm::parse(&paper.row.form).map_or("bin", PaperForm::ending);
+    format!("{}.{ending}", crate::ids::shown_id(&paper.uid))
 }
 
-fn read(conn: &mut Conn, table: &Table, folder: &Path, manifest: &Manifest) -> Result<(), Trouble> {
-    let path = folder.join(format!("{}.jsonl", table.name));
-    let named = manifest.tables.get(table.name);
-    let named = named.ok_or_else(|| format!("record.json names no table {}", table.name))?;
-    let file = File::open(&path).map_err(|error| cannot(&path, &error))?;
-    let (mut file, mut hash, mut rows) = (BufReader::new(file), Sha256::new(), 0);
-    let (mut line, mut some) = (String::new(), Vec::with_capacity(carry::AT_ONCE));
+/// Writes what each paper holds.
+fn write_papers(conn: &mut Conn, folder: &Path) -> Result<(), Trouble> {
+    fs::create_dir(folder).map_err(|error| cannot(folder, &error))?;
+    let mut after = i32::MIN;
     loop {
-        line.clear();
-        let length = file
-            .read_line(&mut line)
-            .map_err(|error| cannot(&path, &error))?;
-        if length > 0 {
-            hash.update(&line);
-            rows += 1;
-            let row = carry::parse(table, line.trim_end_matches('\n'));
-            let wrong = || {
-                format!(
-                    "{}, line {rows}: this is no row of {}",
-                    path.display(),
-                    table.name
-                )
-            };
-            some.push(row.ok_or_else(wrong)?);
-        }
-        if some.len() == carry::AT_ONCE || (length == 0 && !some.is_empty()) {
-            carry::put(conn, table, &some)?;
-            some.clear();
-        }
-        if length == 0 {
-            break;
+        let some = papers::find(conn, Which::Whole(after), 100)?;
+        let Some(last) = some.last() else {
+            return Ok(());
+        };
+        after = last.row.id;
+        for paper in &some {
+            let path = folder.join(paper_file(paper));
+            let bytes = papers::content(conn, paper.row.id)?;
+            fs::write(&path, bytes).map_err(|error| cannot(&path, &error))?;
         }
     }
-    let found = FileOf {
-        rows,
-        sha256: hexadecimal(hash),
-    };
-    if found != *named {
-        return Err(Trouble(format!(
-            "{} is not the file that was exported",
-            path.display()
-        )));
-    }
-    Ok(())
 }

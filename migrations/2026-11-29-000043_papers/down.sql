@@ -1,0 +1,3 @@
+DROP TABLE thinnings;
+DROP TABLE paper_parts;
+DROP TABLE papers;
