@@ -84,7 +84,7 @@ fn fits(names: &Names, thing: &Thing, words: &[String]) -> usize {
             format!("{} {} {note}", lot.code, names.product(&lot.product))
         }
         Thing::Animal(animal) => {
-            let species = names.speech.say(&animal.species.says().into());
+            let species = names.speech.say(&animal.species.says());
             let farm = names.farm(&animal.farm);
             format!("{species} {farm} {}", animal.farm)
         }
