@@ -63,7 +63,7 @@ pub struct Reached {
     pub on_hand_mg: i64,
     #[diesel(sql_type = BigInt)]
     pub unexplained_mg: i64,
-    /// Of that, what there is too much of, pack by pack.
+    /// Of that, what there is too much of, count by count.
     #[diesel(sql_type = BigInt)]
     pub surplus_mg: i64,
     /// Where most of what is left is.
@@ -154,14 +154,12 @@ pub(crate) fn with_reach(starts: &[i32]) -> String {
     )
 }
 
-/// What there is too much of in the packs of a lot. A pack that was missing and was found is neither.
+/// What was found too much of a lot, count by count: what one count missed and another found stays both, also
+/// where it is the same pack.
 const SURPLUS_OF_LOT: &str = "(
-    SELECT CAST(COALESCE(SUM(CASE WHEN pack.mg < 0 THEN -pack.mg ELSE 0 END), 0) AS BIGINT) FROM (
-        SELECT SUM(of.mg) AS mg FROM pack_events of
-        WHERE of.lot_id = lots.id AND of.account = 'unexplained'
-            AND NOT EXISTS (SELECT 1 FROM voids WHERE voids.deed_id = of.deed_id)
-        GROUP BY of.pack_id
-    ) AS pack
+    SELECT CAST(COALESCE(-SUM(of.mg), 0) AS BIGINT) FROM pack_events of
+    WHERE of.lot_id = lots.id AND of.account = 'unexplained' AND of.mg < 0
+        AND NOT EXISTS (SELECT 1 FROM voids WHERE voids.deed_id = of.deed_id)
 )";
 
 fn descendants(conn: &mut Conn, starts: &[i32]) -> Result<Vec<Reached>> {

@@ -67,7 +67,7 @@ pub fn missing(pot: &Pot<'_>, lot: &Lot, number: u32, zone: Tz) -> Result<Plan> 
         refusal.field = field;
         refusal
     };
-    let mut plan = count::plan(lot, &[found], pot.moment, zone).map_err(at_field)?;
+    let mut plan = count::plan(lot, &[found], pot.moment, zone, true).map_err(at_field)?;
     let event = Event {
         what: What::Moved {
             place: Some(pot.place),

@@ -79,6 +79,7 @@ messages! {
         Nothing "nothing",
         Twice "twice" { pack: u32 },
         TooMuch "too-much" { pack: String, made: Grams, grams: Grams },
+        Heavier "heavier" { pack: String, made: Grams, grams: Grams },
         Unexplained "unexplained" { pack: String, gap: Grams },
         WasGone "was-gone" { pack: String, being: Being },
         WasUsed "was-used" { pack: String },

@@ -18,7 +18,7 @@ use crate::plan::{Balance, Birth, PackChange, Plan, Reason};
 use crate::refusal::{Refusal, Result};
 use crate::says::Says;
 use crate::stop::{Act, Cause, NewStop, Passed, Placed, ask};
-use crate::words::{Account, Addition, State, StepKind, Topic};
+use crate::words::{Account, Addition, ProductKind, State, StepKind, Topic};
 use chrono_tz::Tz;
 use rust_decimal::Decimal;
 
@@ -288,6 +288,7 @@ impl Step<'_> {
                 Cure | Turn | Rinse | Equalise | Hang | Smoke | Chill | Cook | Render
             ),
             puts_right: self.puts_right,
+            to_waste: { self.outputs.iter() }.all(|of| of.product.kind == ProductKind::Waste),
         };
         let field = |draw: &Draw<'_>| {
             let of = |(lot, _): &(&Lot, Choice)| lot.id == draw.lot.id;
