@@ -373,6 +373,7 @@ moment-long-ago = { $at } is more than { $days ->
 moment-not-made-yet = { $lot } was made { $made }; it cannot be used at { $at }.
 moment-not-done-yet = That deed was done { $done }; nothing can be done with it at { $at }. Check the time that was entered.
 adopt-other-product = { $pack } is { $product }. Is it that pack?
+adopt-heavier = { $pack } had { $made } in it at first, and { $grams } are more: it is another pot. Take it in without saying which pack it is.
 adopt-not-missing = { $pack } is not missing: it is { $being }. Count it as missing first, or take the pot in without naming a pack.
 adopt-print-again = Print the label of { $pack } again and put it on.
 adopt-taken-as-raw = Nobody knows what happened to it: it is taken as raw

@@ -377,6 +377,7 @@ moment-long-ago = { $at } remonte à plus de { $days ->
 moment-not-made-yet = { $lot } a été fait le { $made } ; on ne peut pas s’en servir le { $at }.
 moment-not-done-yet = L’acte date du { $done } ; on ne peut pas y toucher le { $at }. Vérifiez l’heure saisie.
 adopt-other-product = { $pack } est { $product }. Est-ce bien ce paquet ?
+adopt-heavier = { $pack } pesait { $made } à l’origine, et { $grams }, c’est plus : c’est un autre pot. Reprenez-le sans dire de quel paquet il s’agit.
 adopt-not-missing = { $pack } ne manque pas : il est { $being }. Comptez-le d’abord comme manquant, ou prenez le pot sans nommer de paquet.
 adopt-print-again = Imprimez de nouveau l’étiquette de { $pack } et collez-la.
 adopt-taken-as-raw = Personne ne sait ce qui lui est arrivé : il compte comme cru

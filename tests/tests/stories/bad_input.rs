@@ -116,8 +116,14 @@ fn scans_always_answer(engine: Engine) {
     assert_eq!(verdict("https://other.example/L/BRC26159A006"), "unknown");
     assert_eq!(verdict("%00%ff"), "unknown");
     // Whatever address a label once held, it is ours for ever: also after the service was started anew.
-    set(&caller, &[("public_url", json!("https://once.test.example/labels"))]);
-    set(&caller, &[("public_url", json!("https://new.test.example"))]);
+    set(
+        &caller,
+        &[("public_url", json!("https://once.test.example/labels"))],
+    );
+    set(
+        &caller,
+        &[("public_url", json!("https://new.test.example"))],
+    );
     let held = [
         "https://trace.test.example/L/",
         "HTTPS://TRACE.TEST.EXAMPLE/l/",
@@ -135,6 +141,9 @@ fn scans_always_answer(engine: Engine) {
         let found = caller.read(&format!("/api/find?q={address}{lot}"));
         assert!(found.to_string().contains(&lot), "{address}: {found}");
     }
-    assert_eq!(caller.verdict("https://once.test.example/L/BRC26159A006"), "unknown");
+    assert_eq!(
+        caller.verdict("https://once.test.example/L/BRC26159A006"),
+        "unknown"
+    );
     assert_eq!(verdict(""), "unknown");
 }

@@ -422,7 +422,10 @@ fn nitrate_in_what_is_cooked_is_asked_where_the_place_forbids_it(engine: Engine)
         step.into("roast", 450)
     };
     let asked = cook("eu").ask().refused(422, "inputs").body;
-    assert!(asked["rows"].to_string().contains("confirmed-X-EU-3"), "{asked}");
+    assert!(
+        asked["rows"].to_string().contains("confirmed-X-EU-3"),
+        "{asked}"
+    );
     let told = cook("eu").with("as_it_happened", true);
     let lot = told.note("The wrong loin").made();
     assert_eq!(caller.lot(&lot)["stops"][0]["stop"], "failed");

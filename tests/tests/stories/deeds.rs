@@ -402,11 +402,16 @@ fn missing_and_surplus_stay_apart(engine: Engine) {
     assert_eq!(asked["may_be_told"], true, "{asked}");
     let told = heavy.with("as_it_happened", true);
     told.clone().refused(422, "note");
-    let done = told.note("Weighed three times, without the box").done().body;
+    let done = told
+        .note("Weighed three times, without the box")
+        .done()
+        .body;
     assert!(done["warning_keys"].to_string().contains("count-heavier"));
     assert_eq!(gone(), [json!(-40), json!(350), json!(390)]);
     caller.sell(&chops).pack(3).refused(409, "lot");
     // Counted again as it lies there, it is no news.
-    let same = caller.count(&chops).with("packs", json!([{ "pack": 3, "grams": 290 }]));
+    let same = caller
+        .count(&chops)
+        .with("packs", json!([{ "pack": 3, "grams": 290 }]));
     assert_eq!(same.done().body["warnings"], json!([]));
 }

@@ -51,6 +51,7 @@ mod scopes;
 mod standards;
 mod statement_counts;
 mod statements;
+mod stop_table;
 mod stops;
 mod supplied;
 mod tampering;

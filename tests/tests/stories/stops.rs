@@ -240,7 +240,13 @@ fn waste_is_no_food_whatever_it_costs(engine: Engine) {
     }
     let label = format!("/api/lots/{scrap}/labels.pdf?template=pack-us-raw");
     caller.get(&label).refused(409, "lot");
-    let cook = || caller.step("cook").of_pack(&scrap, 1).into("slices", 400).held(80.0, 20);
+    let cook = || {
+        caller
+            .step("cook")
+            .of_pack(&scrap, 1)
+            .into("slices", 400)
+            .held(80.0, 20)
+    };
     tellable(cook().ask(), 409, "stopped");
     let told = cook().with("as_it_happened", true);
     let told = told.note("Nobody looked at the tub").made();

@@ -175,11 +175,17 @@ fn stuffed_meat_needs_what_stuffed_meat_needs(engine: Engine) {
     for (product, minutes) in [("fillet", 0.3), ("joint", 4.1), ("fillet", 3.1)] {
         let refused = cook(&stuffed, product, 145, minutes).ask();
         let refused = refused.refused(422, "readings.fahrenheit").body;
-        assert!(refused["rows"].to_string().contains("us-1.8-poultry"), "{refused}");
+        assert!(
+            refused["rows"].to_string().contains("us-1.8-poultry"),
+            "{refused}"
+        );
         let told = refused["detail"].as_str().unwrap();
         assert!(told.contains("stuffed"), "{told}");
     }
-    assert_eq!(is(&caller, &cook(&stuffed, "fillet", 165, 0.0).done()), "ready");
+    assert_eq!(
+        is(&caller, &cook(&stuffed, "fillet", 165, 0.0).done()),
+        "ready"
+    );
     // Cut in slices before, it stays stuffed; a little of something seasons, and so does any spice.
     let sliced = caller.step("portion").of_grams(&stuffed, 200);
     let sliced = sliced.into("pork-chop", 200).made();

@@ -111,7 +111,7 @@ pub fn plan(
 
 /// Is there more in a pack than it was ever weighed with, beyond what scales differ by? What it held when it was
 /// counted last is no news.
-fn is_too_heavy(pack: &Pack, grams: Grams) -> bool {
+pub(super) fn is_too_heavy(pack: &Pack, grams: Grams) -> bool {
     let most = pack.made.max(pack.now.left);
     grams > most + most.thousandths(WEIGHING_GAIN_THOUSANDTHS)
 }

@@ -110,6 +110,7 @@ messages! {
     /// What is said of a pot without a label.
     AdoptSays in "adopt" {
         OtherProduct "other-product" { pack: String, product: String },
+        Heavier "heavier" { pack: String, made: Grams, grams: Grams },
         NotMissing "not-missing" { pack: String, being: Being },
         PrintAgain "print-again" { pack: String },
         TakenAsRaw "taken-as-raw",
