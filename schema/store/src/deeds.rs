@@ -180,8 +180,10 @@ pub fn is_place_read(conn: &mut Conn, place: i32, since: NaiveDateTime) -> Resul
     let read = measurements::table
         .inner_join(deeds::table.on(deeds::id.eq(measurements::deed_id)))
         .filter(measurements::place_id.eq(place).and(deeds::at.gt(since)))
-        .filter(deeds::kind.ne(DeedKind::PlaceFailed.as_str()));
-    Ok(diesel::select(diesel::dsl::exists(read)).get_result(conn)?)
+        .filter(deeds::kind.ne(DeedKind::PlaceFailed.as_str()))
+        .select(measurements::id);
+    let first: Option<i32> = read.first(conn).optional()?;
+    Ok(first.is_some())
 }
 
 /// The key of the last deed.
