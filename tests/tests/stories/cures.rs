@@ -429,8 +429,10 @@ fn nitrate_in_what_is_cooked_is_asked_where_the_place_forbids_it(engine: Engine)
     let told = cook("eu").with("as_it_happened", true);
     let lot = told.note("The wrong loin").made();
     assert_eq!(caller.lot(&lot)["stops"][0]["stop"], "failed");
-    // The row of the United Kingdom nobody has confirmed: it warns.
-    let done = cook("uk").done().body;
-    assert!(done["warnings"].to_string().contains("80"), "{done}");
+    let asked = cook("uk").ask().refused(422, "inputs").body;
+    assert!(
+        asked["rows"].to_string().contains("canada-eu-uk-12.1"),
+        "{asked}"
+    );
     cook("us").done();
 }

@@ -157,7 +157,9 @@ fn is_stopped(answer: &Answer) -> bool {
         "voided",
         "clash",
     ];
-    let stopped = stops.iter().any(|stop| kind == format!("/problems/{stop}"));
+    let said = answer.body["key"].as_str().unwrap_or_default();
+    let stopped =
+        said.starts_with("stop-") || stops.iter().any(|stop| kind == format!("/problems/{stop}"));
     assert!(
         stopped || answer.status < 300 || kind.contains("label"),
         "{}",

@@ -239,7 +239,7 @@ fn waste_is_no_food_whatever_it_costs(engine: Engine) {
         tellable(caller.deed("/api/departures", departure), 409, "stopped");
     }
     let label = format!("/api/lots/{scrap}/labels.pdf?template=pack-us-raw");
-    caller.get(&label).refused(409, "lot");
+    caller.get(&label).refused(409, None);
     let cook = || {
         caller
             .step("cook")

@@ -37,6 +37,8 @@ fn class(heated: &Heated<'_>, rules: &HeatRules) -> Food {
     let mut cooking = rules.cooking.iter();
     let own = |cooking: &Cooking| cooking.holds(Food::Poultry, heated.code_year);
     match heated.class() {
+        // What its list calls stuffed stays for a person to decide there.
+        Food::Poultry if heated.food == Some(Food::Poultry) => Food::Poultry,
         Food::Poultry if !has_bird && !cooking.any(own) => Food::Ground,
         class => class,
     }
