@@ -4,6 +4,7 @@
 use crate::app::App;
 use crate::error::Result;
 use crate::lists::entry::lock;
+use crate::lists::kitchen::Kitchen;
 use std::sync::{Arc, PoisonError, RwLock};
 use store::Conn;
 use store::entries::{self, EntryBody};
@@ -39,6 +40,28 @@ impl Addresses {
     }
 }
 
+impl App {
+    /// Hears of an address that labels hold: whoever asks for it asks for us, and what is scanned of it is ours.
+    pub fn hear(&self, url: &str) {
+        self.hosts.learn(url);
+        self.addresses.learn(url);
+    }
+
+    /// The addresses that labels hold, and once held: what is scanned is read by these.
+    pub fn ours(&self) -> Arc<Vec<String>> {
+        self.addresses.all()
+    }
+
+    /// A version of the kitchen's entry, which may have a new address.
+    pub(crate) fn kitchen_read(&self, body: &str) -> Result<Kitchen> {
+        let kitchen = Kitchen::parse(body)?;
+        if let Some(url) = &kitchen.entry.public_url {
+            self.hear(&url.0);
+        }
+        Ok(kitchen)
+    }
+}
+
 /// Learns every address that the record knows.
 ///
 /// # Errors
@@ -48,7 +71,7 @@ pub fn learn(app: &App, conn: &mut Conn) -> Result<()> {
         app.hear(&row.code);
     }
     for body in entries::all_bodies(conn, "kitchen", "kitchen")? {
-        let once = crate::lists::kitchen::Kitchen::parse(&body)?;
+        let once = Kitchen::parse(&body)?;
         if let Some(url) = &once.entry.public_url {
             app.hear(&url.0);
         }

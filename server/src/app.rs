@@ -145,26 +145,6 @@ impl App {
         crate::addresses::learn(self, conn)
     }
 
-    /// Hears of an address that labels hold: whoever asks for it asks for us, and what is scanned of it is ours.
-    pub fn hear(&self, url: &str) {
-        self.hosts.learn(url);
-        self.addresses.learn(url);
-    }
-
-    /// The addresses that labels hold, and once held: what is scanned is read by these.
-    pub fn ours(&self) -> Arc<Vec<String>> {
-        self.addresses.all()
-    }
-
-    /// A version of the kitchen's entry, which may have a new address.
-    fn kitchen_read(&self, body: &str) -> Result<Kitchen> {
-        let kitchen = Kitchen::parse(body)?;
-        if let Some(url) = &kitchen.entry.public_url {
-            self.hear(&url.0);
-        }
-        Ok(kitchen)
-    }
-
     /// May anybody ask what may be sold?
     pub fn scans_are_open(&self) -> bool {
         let kitchen = self.kitchen_seen();

@@ -2,6 +2,7 @@
 //! curing salt that were used, held against the law.
 
 use super::before;
+use super::cured_before;
 use super::facts::Facts;
 use super::happened::broken;
 use super::mixture::{self, add, is_salt, water};
@@ -40,7 +41,7 @@ pub struct CureCheck {
     pub(super) warnings: Vec<Says>,
     /// The limit that it broke, where it was done all the same; what waits for a limit that nobody has
     /// confirmed; what is not proven.
-    stops: Vec<NewStop>,
+    pub(super) stops: Vec<NewStop>,
 }
 
 /// How much of its lot an input takes.
@@ -92,7 +93,7 @@ pub fn look(
     let alone = says.is_some() && meat && (kind == StepKind::Cure || makes(kind) && with_nitrite);
     if !salts && !alone {
         return match kind == StepKind::Cook && meat {
-            true => cured_before(facts, lots, grams, as_it_happened),
+            true => cured_before::look(facts, lots, grams, as_it_happened),
             false => Ok(None),
         };
     }
@@ -147,46 +148,6 @@ pub fn look(
     }
     if salts {
         check.warnings.push(CureDeedSays::Caution.into());
-    }
-    Ok(Some(check))
-}
-
-/// Meat that was cured before is cooked: some places allow no nitrate in what was heated.
-fn cured_before(
-    facts: &mut Facts<'_, '_>,
-    lots: &[Lot],
-    grams: impl Fn(usize) -> Result<Grams>,
-    as_it_happened: bool,
-) -> Result<Option<CureCheck>> {
-    let minds = |limit: &cure::CureLimit| limit.when == cure::When::Heated;
-    if !facts.law().cures.limits.iter().any(minds) {
-        return Ok(None);
-    }
-    let before = before::Before::of(facts, lots)?;
-    let Some(cured) = before.cured else {
-        return Ok(None);
-    };
-    let brought = before.brings(lots, &grams)?;
-    let place = facts.kitchen.entry.profile.0;
-    let law = facts.app.laws(&facts.standing.confirmed).of(place);
-    let how = (cured.method, cured.class);
-    let found = cure::check_cooked(&brought, how, facts.moment.day, law);
-    if found.is_empty() {
-        return Ok(None);
-    }
-    let mut check = CureCheck {
-        because: found.iter().map(Because::finding).collect(),
-        ..CureCheck::default()
-    };
-    match found.iter().any(Finding::refuses) {
-        true => {
-            let findings = found.iter().map(|of| of.with_sources(&law.rows)).collect();
-            let says = CureDeedSays::Refused { findings };
-            let of = Topic::Cure;
-            let stop = broken(facts, "inputs", of, says, &found, as_it_happened)?;
-            check.stops.push(stop);
-        }
-        false => check.warnings = found.into_iter().map(|of| of.says).collect(),
     }
     Ok(Some(check))
 }

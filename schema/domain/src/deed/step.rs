@@ -275,8 +275,7 @@ impl Step<'_> {
         draws.iter().map(note).collect()
     }
 
-    /// What stands in the way of what goes in. A cured piece goes on in its cure, or is cooked; nothing
-    /// else is made of it before it is released. A turn or a rinse makes nothing, and passes.
+    /// What stands in the way of what goes in. A cured piece goes on in its cure, or is cooked; a turn makes nothing.
     fn stops(&self, draws: &[Draw<'_>]) -> Result<Passed> {
         use StepKind::*;
         if self.outputs.is_empty() {
