@@ -1,5 +1,6 @@
 //! What every request shares: the record, the clock, the label templates, and parsed list entries.
 
+use crate::addresses::Addresses;
 use crate::clock::Clockwork;
 use crate::door::hosts::Hosts;
 use crate::error::{Error, Problem, Result};
@@ -45,6 +46,8 @@ pub struct App {
     pub bell: Bell,
     /// The names that the service goes by.
     pub hosts: Hosts,
+    /// The addresses that labels hold, and once held.
+    pub addresses: Addresses,
     /// What is known of the clock.
     pub clockwork: Clockwork,
     /// Who has tried PINs in vain.
@@ -77,10 +80,13 @@ impl App {
         templates: BTreeMap<String, Template>,
         law: Shipped,
     ) -> App {
+        let addresses = Addresses::default();
+        addresses.learn(&public_url);
         App {
             store,
             clock,
             public_url,
+            addresses,
             templates,
             sheets: crate::label_facts::templates::sheets(),
             law,
@@ -136,13 +142,7 @@ impl App {
         self.learn_people(conn)?;
         self.learn_clock(conn)?;
         self.kitchen(conn)?;
-        for body in store::entries::all_bodies(conn, "kitchen", "kitchen")? {
-            let once = Kitchen::parse(&body)?;
-            if let Some(url) = &once.entry.public_url {
-                self.hosts.learn(&url.0);
-            }
-        }
-        Ok(())
+        crate::addresses::learn(self, conn)
     }
 
     /// May anybody ask what may be sold?
@@ -210,7 +210,9 @@ impl App {
     /// The database is away, or the entry is damaged.
     pub fn kitchen(&self, conn: &mut Conn) -> Result<Arc<Kitchen>> {
         let kitchen = match store::entries::get(conn, "kitchen", "kitchen")? {
-            Some(row) => cached(&self.kitchens, row.version_id, || Kitchen::parse(&row.body))?,
+            Some(row) => cached(&self.kitchens, row.version_id, || {
+                self.kitchen_read(&row.body)
+            })?,
             None => Arc::new(Kitchen::unset()),
         };
         *self.lately.write().unwrap_or_else(PoisonError::into_inner) =
@@ -223,7 +225,7 @@ impl App {
     /// # Errors
     /// The entry is damaged.
     pub fn kitchen_of(&self, version: i32, body: &str) -> Result<Arc<Kitchen>> {
-        cached(&self.kitchens, version, || Kitchen::parse(body))
+        cached(&self.kitchens, version, || self.kitchen_read(body))
     }
 
     /// The lists as they stand: read anew only where somebody has changed them since.

@@ -5,6 +5,7 @@
 //! file per deed, all through [`mod@deeds::perform`]), [`lists`], [`read`], [`label_facts`], [`printing`], [`routes`]
 //! (every path, once, with its documentation), [`pages`], [`demo`].
 
+pub mod addresses;
 pub mod app;
 
 pub mod archive;

@@ -8,7 +8,7 @@ use gambrel::label_facts::file;
 use gambrel::tls::{self, CertificateFiles};
 use gambrel::who::{commands, people};
 use gambrel::world::Clock;
-use gambrel::{archive, check, copies, demo, keeping, log, profiles, rooms, serve};
+use gambrel::{addresses, archive, check, copies, demo, keeping, log, profiles, rooms, serve};
 use std::io::Write;
 use std::net::TcpListener;
 use std::path::Path;
@@ -145,11 +145,17 @@ fn serve(args: &ServeArgs) -> Result<(), String> {
     let loopback = address.ip().is_loopback();
     app.hosts = Hosts::new(&serving.hosts, !loopback, serving.proxy);
     app.authority = serving.tls.as_ref().and_then(CertificateFiles::authority);
-    app.hosts.learn(&app.public_url);
+    app.hear(&app.public_url);
     app.demo = args.demo;
     let mut told = format!("Gambrel is at {scheme}://{address}/");
     let learnt = app.store.look(|conn| app.learn(conn));
     learnt.map_err(|error| error.to_string())?;
+    if let Some(url) = serving.public_url.as_deref().filter(|_| !args.demo) {
+        // Whoever may not write the record now is told so by the first deed.
+        if let Err(error) = addresses::keep(&app, url) {
+            tracing::warn!("the address {url} could not be kept: {error}");
+        }
+    }
     if args.demo {
         told += " with the demo kitchen. Three things to try:\n";
         for line in demo::build(&mut app)? {

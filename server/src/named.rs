@@ -27,9 +27,9 @@ pub struct Named {
 ///
 /// # Errors
 /// 422 where it is not one of ours.
-pub fn named(text: &str, field: &str, public_url: &str) -> Result<Named> {
+pub fn named(text: &str, field: &str, ours: &[String]) -> Result<Named> {
     let text = text.to_owned();
-    let detail = match scanned::read(&text, public_url) {
+    let detail = match scanned::read(&text, ours) {
         Scanned::Lot { code, pack } => return Ok(Named { code, pack }),
         Scanned::Elsewhere(_) => NamedSays::Elsewhere { text },
         Scanned::Unreadable(NotACode::CheckCharacter) => NamedSays::Misread { text },

@@ -20,11 +20,19 @@ pub enum Scanned {
 }
 
 /// Reads a bare code, `CODE/N`, an address of this kitchen, a GS1 Digital Link of this kitchen, or a
-/// GS1 element string with our code as its lot.
-pub fn read(text: &str, public_url: &str) -> Scanned {
+/// GS1 element string with our code as its lot. `ours` are the addresses that its labels hold, and once held.
+pub fn read(text: &str, ours: &[impl AsRef<str>]) -> Scanned {
     let text = gs1::strip_symbology(text.trim());
     if let Some(rest) = address(text) {
-        return read_address(text, rest, public_url);
+        let mut found = Scanned::Elsewhere(text.to_owned());
+        for public_url in ours {
+            match read_address(rest, public_url.as_ref()) {
+                Some(lot @ Scanned::Lot { .. }) => return lot,
+                Some(read) => found = read,
+                None => {}
+            }
+        }
+        return found;
     }
     let element_string =
         text.starts_with('(') || text.starts_with(|first: char| first.is_ascii_digit());
@@ -67,25 +75,22 @@ fn address(text: &str) -> Option<&str> {
     (scheme.eq_ignore_ascii_case("https") || scheme.eq_ignore_ascii_case("http")).then_some(rest)
 }
 
-fn read_address(whole: &str, rest: &str, public_url: &str) -> Scanned {
-    let elsewhere = || Scanned::Elsewhere(whole.to_owned());
+/// What an address names, if it is one of ours.
+fn read_address(rest: &str, public_url: &str) -> Option<Scanned> {
     let ours = address(public_url)
         .unwrap_or(public_url)
         .trim_end_matches('/');
-    let Some(path) = rest
-        .get(..ours.len())
-        .filter(|start| start.eq_ignore_ascii_case(ours))
-        .map(|_| &rest[ours.len()..])
-    else {
-        return elsewhere();
-    };
+    let start = rest.get(..ours.len())?;
+    let path = start
+        .eq_ignore_ascii_case(ours)
+        .then(|| &rest[ours.len()..])?;
     let path = path.split(['?', '#']).next().unwrap_or("");
     let mut parts = path.split('/');
     if parts.next() != Some("") {
-        return elsewhere(); // another host whose name merely begins like ours
+        return None; // another host whose name merely begins like ours
     }
     let parts: Vec<&str> = parts.collect();
-    match parts.as_slice() {
+    Some(match parts.as_slice() {
         [l, code] if l.eq_ignore_ascii_case("l") => numbered(code, None),
         [l, code, pack] if l.eq_ignore_ascii_case("l") => numbered(code, Some(pack)),
         // GS1 Digital Link (standards 2): lot and serial qualify the GTIN, in this order.
@@ -94,7 +99,7 @@ fn read_address(whole: &str, rest: &str, public_url: &str) -> Scanned {
             numbered(code, Some(pack))
         }
         _ => Scanned::Unreadable(NotACode::Pattern),
-    }
+    })
 }
 
 #[cfg(test)]
@@ -103,7 +108,11 @@ mod tests {
     use proptest::prelude::*;
 
     fn shown(text: &str) -> String {
-        match read(text, "https://trace.cinderhook.example") {
+        let ours = [
+            "https://trace.cinderhook.example",
+            "https://once.cinderhook.example/labels",
+        ];
+        match read(text, &ours) {
             Scanned::Lot { code, pack: None } => code.shown(),
             Scanned::Lot {
                 code,
@@ -127,6 +136,7 @@ mod tests {
             "]C101095212345432131726072710BRC26159A006",
             "01095212345432131726072710BRC26159A006\u{1d}",
             "]C191BRC26159A006",
+            "HTTPS://ONCE.CINDERHOOK.EXAMPLE/LABELS/L/BRC26159A006",
             "HTTPS://TRACE.CINDERHOOK.EXAMPLE/01/09521234543213/10/BRC26159A006?17=260727",
         ] {
             assert_eq!(shown(text), "BRC-26159-A00-6", "{text}");
@@ -153,7 +163,12 @@ mod tests {
             shown("https://trace.cinderhook.example.org/L/BRC26159A006"),
             "elsewhere"
         );
-        assert_eq!(shown("https://other.example/L/BRC26159A006"), "elsewhere");
+        for other in [
+            "https://other.example/L/BRC26159A006",
+            "https://once.cinderhook.example/L/BRC26159A006",
+        ] {
+            assert_eq!(shown(other), "elsewhere", "{other}");
+        }
         assert_eq!(shown("BRC26159A007"), "CheckCharacter");
         assert_eq!(shown("ham"), "Pattern");
         assert_eq!(shown("https://trace.cinderhook.example/about"), "Pattern");
@@ -162,7 +177,7 @@ mod tests {
     proptest! {
         #[test]
         fn nothing_scanned_panics(text in any::<String>()) {
-            let _ = read(&text, "https://trace.cinderhook.example");
+            let _ = read(&text, &["https://trace.cinderhook.example"]);
         }
     }
 }

@@ -96,7 +96,7 @@ impl ScanVerdict {
             | StopKind::NotConfirmed
             | StopKind::NotReleased
             | StopKind::WrongLabel => Verdict::Hold,
-            StopKind::CameBack => Verdict::NotForSale,
+            StopKind::CameBack | StopKind::Waste => Verdict::NotForSale,
         };
         Some(ScanVerdict {
             verdict,
@@ -124,6 +124,7 @@ fn counter_says(stop: &Stop) -> Says {
         | StopKind::NotConfirmed
         | StopKind::CameBack
         | StopKind::PastDay
+        | StopKind::Waste
         | StopKind::WrongLabel => stop.says.clone(),
     }
 }

@@ -335,6 +335,8 @@ words! {
         NotReleased = "not-released",
         /// Its last day is over.
         PastDay = "past-its-day",
+        /// It was thrown away as waste, and is no food any more.
+        Waste = "waste",
         /// Its last label says what is no longer true, until it is printed anew.
         WrongLabel = "wrong-label",
     }

@@ -172,6 +172,20 @@ pub fn failures(conn: &mut Conn, place: i32, since: NaiveDateTime) -> Result<Vec
         .load(conn)?)
 }
 
+/// Was a place read after that moment?
+///
+/// # Errors
+/// The database is away.
+pub fn is_place_read(conn: &mut Conn, place: i32, since: NaiveDateTime) -> Result<bool> {
+    let read = measurements::table
+        .inner_join(deeds::table.on(deeds::id.eq(measurements::deed_id)))
+        .filter(measurements::place_id.eq(place).and(deeds::at.gt(since)))
+        .filter(deeds::kind.ne(DeedKind::PlaceFailed.as_str()))
+        .select(measurements::id);
+    let first: Option<i32> = read.first(conn).optional()?;
+    Ok(first.is_some())
+}
+
 /// The key of the last deed.
 pub fn last(conn: &mut Conn) -> Result<Option<i32>> {
     Ok(deeds::table.select(max(deeds::id)).get_result(conn)?)

@@ -64,7 +64,7 @@ pub struct Reached {
     pub on_hand_mg: i64,
     #[diesel(sql_type = BigInt)]
     pub unexplained_mg: i64,
-    /// Of that, what there is too much of, pack by pack.
+    /// Of that, what there is too much of, count by count.
     #[diesel(sql_type = BigInt)]
     pub surplus_mg: i64,
     /// Where most of what is left is.
@@ -167,18 +167,13 @@ fn reach_of(starts: &str) -> String {
 /// walk to a few hundred lots.
 const OF_BOUND: &str = "= ANY($1)";
 
-/// What there is too much of in the packs of a lot. A pack that was missing and was found is neither. Most lots have
-/// nothing unexplained, and nothing is summed up for them.
-const SURPLUS_OF_LOT: &str = "CASE WHEN EXISTS (
-    SELECT 1 FROM pack_events of WHERE of.lot_id = lots.id AND of.account = 'unexplained'
-) THEN (
-    SELECT CAST(COALESCE(SUM(CASE WHEN pack.mg < 0 THEN -pack.mg ELSE 0 END), 0) AS BIGINT) FROM (
-        SELECT SUM(of.mg) AS mg FROM pack_events of
-        WHERE of.lot_id = lots.id AND of.account = 'unexplained'
-            AND NOT EXISTS (SELECT 1 FROM voids WHERE voids.deed_id = of.deed_id)
-        GROUP BY of.pack_id
-    ) AS pack
-) ELSE CAST(0 AS BIGINT) END";
+/// What was found too much of a lot, count by count: what one count missed and another found stays both, also
+/// where it is the same pack.
+const SURPLUS_OF_LOT: &str = "(
+    SELECT CAST(COALESCE(-SUM(of.mg), 0) AS BIGINT) FROM pack_events of
+    WHERE of.lot_id = lots.id AND of.account = 'unexplained' AND of.mg < 0
+        AND NOT EXISTS (SELECT 1 FROM voids WHERE voids.deed_id = of.deed_id)
+)";
 
 fn descendants(conn: &mut Conn, starts: &[i32]) -> Result<Vec<Reached>> {
     Ok(match conn {

@@ -7,6 +7,7 @@ use domain::family::{Family, brought};
 use domain::grams::Grams;
 use domain::lot::{Lot, LotId};
 use domain::measure::Percent;
+use domain::product::CuredAs;
 use domain::words::{DeedKind, Quantity};
 use rust_decimal::Decimal;
 use std::collections::HashMap;
@@ -16,6 +17,8 @@ use store::family::{Extent, WalkStart};
 pub struct Before {
     /// Was any of it ground?
     pub is_ground: bool,
+    /// How it was cured last, if it was.
+    pub cured: Option<CuredAs>,
     brings: HashMap<LotId, Brought>,
 }
 
@@ -35,12 +38,17 @@ impl Before {
             .lots
             .values()
             .any(|of| of.has_species() && of.made_by.kind == DeedKind::Grind);
+        let lines = meat
+            .iter()
+            .flat_map(|lot| family.youngest_first(LotId(*lot)));
+        let cured = { lines }.find_map(|of| of.lot.product.cured.cure);
         let last = |lot: LotId, quantity: Quantity| last(facts, &family, lot, quantity);
         let brings = meat
             .iter()
             .map(|lot| (LotId(*lot), brought(&family, LotId(*lot), last)));
         Ok(Before {
             is_ground,
+            cured,
             brings: brings.collect(),
         })
     }

@@ -1,6 +1,7 @@
 //! Packs are counted: the difference to the book is unexplained, and stays so.
 
 use super::facts::not_too_many;
+use super::happened::as_it_happened;
 use super::says::DeedSays;
 use super::{DeedHeader, Done, perform};
 use crate::caller::Caller;
@@ -26,6 +27,7 @@ pub fn take(app: &Caller<'_>, asked: &CountAsked) -> Result<Done> {
         note: asked.note.as_ref(),
     };
     not_too_many(asked.packs.len(), "packs")?;
+    let happened = as_it_happened(asked.as_it_happened, asked.note.as_ref())?;
     let mut found = Vec::with_capacity(asked.packs.len());
     for (nth, pack) in asked.packs.iter().enumerate() {
         match (pack.grams, pack.missing) {
@@ -52,7 +54,7 @@ pub fn take(app: &Caller<'_>, asked: &CountAsked) -> Result<Done> {
             .map(|found| i32::try_from(found.pack).unwrap_or(-1))
             .collect();
         let lot = facts.lot(&named.code, PackChoice::Numbers(numbers))?;
-        let plan = count::plan(&lot, &found, &facts.moment, facts.kitchen.zone)?;
+        let plan = count::plan(&lot, &found, &facts.moment, facts.kitchen.zone, happened)?;
         let mut done = facts.record(asked.id.0.to_string(), DeedKind::Count, &plan)?;
         let unexplained = plan
             .changes

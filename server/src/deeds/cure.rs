@@ -2,11 +2,12 @@
 //! curing salt that were used, held against the law.
 
 use super::before;
+use super::cured_before;
 use super::facts::Facts;
 use super::happened::broken;
 use super::mixture::{self, add, is_salt, water};
 use super::says::CureDeedSays;
-use crate::error::{Error, Result};
+use crate::error::Result;
 use crate::lists::List;
 use crate::wire::asked::StepAsked;
 use crate::wire::cures::decimal;
@@ -40,7 +41,7 @@ pub struct CureCheck {
     pub(super) warnings: Vec<Says>,
     /// The limit that it broke, where it was done all the same; what waits for a limit that nobody has
     /// confirmed; what is not proven.
-    stops: Vec<NewStop>,
+    pub(super) stops: Vec<NewStop>,
 }
 
 /// How much of its lot an input takes.
@@ -91,14 +92,21 @@ pub fn look(
     let with_nitrite = says.is_some_and(|of| of.nitrite == Some(true));
     let alone = says.is_some() && meat && (kind == StepKind::Cure || makes(kind) && with_nitrite);
     if !salts && !alone {
-        return Ok(None);
+        return match kind == StepKind::Cook && meat {
+            true => cured_before::look(facts, lots, grams, as_it_happened),
+            false => Ok(None),
+        };
     }
     let before = before::Before::of(facts, lots)?;
-    let cured = cured_as(
-        asked,
-        kind == StepKind::Grind || before.is_ground,
-        &products,
-    )?;
+    let mut check = CureCheck::default();
+    let is_ground = kind == StepKind::Grind || before.is_ground;
+    let listed = products.iter().find_map(|product| product.cured.cure);
+    if listed.is_none() {
+        check
+            .stops
+            .push(not_said_how(facts, &products, as_it_happened)?);
+    }
+    let cured = cured_as(asked, is_ground, listed);
     let mut cure = Cure::new(cured.method, cured.class, Grams::ZERO, facts.moment.day);
     let mut unknown: Vec<Says> = Vec::new();
     for (nth, lot) in lots.iter().enumerate() {
@@ -124,9 +132,12 @@ pub fn look(
     } else if !has_salt && !cure.brought.is_any() && unknown.is_empty() {
         unknown.push(CureDeedSays::NoSalt { product: product() }.into());
     }
-    let mut check = CureCheck::default();
     if is_told || !cure.salts.is_empty() {
-        assessed(facts, &cure, as_it_happened, &mut check)?;
+        let held = assessed(facts, &cure, as_it_happened, &mut check);
+        // Where the list is silent, what was taken for it may not fit: it is stopped anyway.
+        if listed.is_some() {
+            held?;
+        }
     }
     if !is_told {
         // What is known is the least of it: it breaks a limit, but is no number to be kept.
@@ -220,24 +231,41 @@ fn assessed(
     Ok(())
 }
 
+/// Curing salt went in, and the list does not say how the product is cured: which limit holds is not known, and
+/// so nothing of it is sold until a person disposes of it.
+fn not_said_how(
+    facts: &Facts<'_, '_>,
+    products: &[Arc<Product>],
+    as_it_happened: bool,
+) -> Result<NewStop> {
+    let product = products
+        .first()
+        .map_or_else(|| Texts::from("?"), |product| product.named());
+    let unsaid = CureDeedSays::UnsaidHow {
+        product: product.clone(),
+    };
+    let found = [Finding::new(Gravity::Warn, unsaid, [])];
+    let says = CureDeedSays::NotSaidHow { product };
+    let field = "outputs[0].product";
+    broken(facts, field, Topic::Cure, says, &found, as_it_happened)
+}
+
 /// How the step cures: as the step says, else as its product does; ground meat is cured as such, whatever
-/// the step is called.
-fn cured_as(asked: &StepAsked, is_ground: bool, products: &[Arc<Product>]) -> Result<CuredAs> {
-    let of_product = products.iter().find_map(|product| product.cured.cure);
-    let cured = of_product.ok_or_else(|| {
-        let product = products
-            .first()
-            .map_or_else(|| Texts::from("?"), |product| product.named());
-        let detail = CureDeedSays::NotSaidHow { product };
-        Error::cannot_be("outputs[0].product", detail)
-    })?;
+/// the step is called. Where no list says it, a dry cure of whole muscle is the usual one.
+fn cured_as(asked: &StepAsked, is_ground: bool, listed: Option<CuredAs>) -> CuredAs {
+    let cured = listed.unwrap_or(CuredAs {
+        class: Class::WholeMuscle,
+        method: Method::Dry,
+        heated: None,
+        nitrite: None,
+    });
     let ground = is_ground && !cured.class.is_ground();
     let told = asked
         .cure
         .as_ref()
         .and_then(|cure| cure.method)
         .map(|method| method.0);
-    Ok(CuredAs {
+    CuredAs {
         method: told.unwrap_or(if ground {
             Method::Comminuted
         } else {
@@ -249,7 +277,7 @@ fn cured_as(asked: &StepAsked, is_ground: bool, products: &[Arc<Product>]) -> Re
             cured.class
         },
         ..cured
-    })
+    }
 }
 
 fn tell_more(cure: &mut Cure, asked: &StepAsked, cured: &CuredAs, products: &[Arc<Product>]) {

@@ -191,7 +191,7 @@ impl<'a> Facts<'a, '_> {
     /// # Errors
     /// 422.
     pub fn named(&self, text: &str, field: &str) -> Result<Named> {
-        named(text, field, &self.app.address(&self.kitchen))
+        named(text, field, &self.app.ours())
     }
 
     /// Locks the lots of these names, and loads each with the packs that are wanted of it.

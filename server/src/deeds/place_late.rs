@@ -1,4 +1,5 @@
-//! What is put into a place later on record than the place's failure was told: it stood there all the same.
+//! What is put into a place later on record than the place's failure was told: it stood there all the same. And
+//! what is set down in a place that nobody has said is cold again.
 
 use super::again::{self, request};
 use super::facts::Facts;
@@ -6,7 +7,8 @@ use super::place;
 use crate::error::Result;
 use crate::wire::answers::DeedDone;
 use crate::wire::readings::PlaceFailureAsked;
-use domain::deed::place_failure::{self, PlaceFailure};
+use chrono::TimeDelta;
+use domain::deed::place_failure::{self, FailureSays, PlaceFailure};
 use domain::lot::{Lot, PackId, PlaceId};
 use domain::plan::Plan;
 use domain::words::{DeedKind, Topic};
@@ -25,12 +27,22 @@ pub fn judge(
     made: &[LotRow],
     done: &mut DeedDone,
 ) -> Result<()> {
-    if facts.moment.at >= facts.moment.recorded_at || kind == DeedKind::PlaceFailed {
+    let is_late = facts.moment.at < facts.moment.recorded_at && kind != DeedKind::PlaceFailed;
+    let sets_down = matches!(kind, DeedKind::Move | DeedKind::Receive);
+    if !is_late && !sets_down {
         return Ok(());
     }
     let moved = plan.changes.iter().filter_map(|change| change.place);
     let born = made.iter().map(|lot| PlaceId(lot.born_place_id));
     let places: BTreeSet<PlaceId> = moved.chain(born).collect();
+    for place in &places {
+        if sets_down {
+            tell_still_failed(facts, *place, done)?;
+        }
+    }
+    if !is_late {
+        return Ok(());
+    }
     for place in places {
         let since = facts.moment.at.naive_utc();
         for failed in store::deeds::failures(facts.tx.conn, place.0, since)? {
@@ -49,6 +61,34 @@ pub fn judge(
             done.said.extend(found.warnings.iter().cloned());
             again::told(facts, kind, &found, done)?;
         }
+    }
+    Ok(())
+}
+
+/// How long somebody is asked about a failure that nobody has said is over.
+const ASKED_DAYS: i64 = 30;
+
+/// The place failed, nobody said until when, and nobody has read it since.
+fn tell_still_failed(facts: &mut Facts<'_, '_>, place: PlaceId, done: &mut DeedDone) -> Result<()> {
+    let now = facts.moment.at.naive_utc();
+    let since = now - TimeDelta::days(ASKED_DAYS);
+    let failures = store::deeds::failures(facts.tx.conn, place.0, since)?;
+    let before = failures.into_iter().filter(|failed| failed.at <= now);
+    let Some(last) = before.max_by_key(|failed| failed.at) else {
+        return Ok(());
+    };
+    let asked: PlaceFailureAsked = request(&super::again::fields(&last.request)?)?;
+    let is_over = asked.until.is_some();
+    if !is_over && !store::deeds::is_place_read(facts.tx.conn, place.0, last.at)? {
+        let says = FailureSays::StillOpen {
+            place: place::entry(facts, &asked.place.0)?.name.0,
+            at: last
+                .at
+                .and_utc()
+                .with_timezone(&facts.kitchen.zone)
+                .naive_local(),
+        };
+        done.said.push(says.into());
     }
     Ok(())
 }

@@ -187,6 +187,7 @@ messages! {
         Caution "caution",
         Refused "refused" { findings: Vec<Says> },
         NotSaidHow "not-said-how" { product: Texts },
+        UnsaidHow "unsaid-how" { product: Texts },
         StrengthUnknown "strength-unknown" { lot: LotCode },
         NoNitrite "no-nitrite" { product: Texts },
         NoSalt "no-salt" { product: Texts },

@@ -2,6 +2,7 @@
 
 use super::List;
 use super::kitchen::Kitchen;
+use crate::addresses;
 use crate::app::{App, damaged};
 use crate::error::Result;
 use crate::wire::limits::LimitsEntry;
@@ -88,6 +89,7 @@ impl Standing {
                 _ if list == "kitchen" => {
                     standing.kitchen = app.kitchen_of(row.version_id, &row.body)?;
                 }
+                _ if list == addresses::LIST => app.hear(&row.code),
                 _ if list == CONFIRMED && row.body == IS_CONFIRMED => {
                     standing.confirmed.insert(RowId::new(row.code));
                 }

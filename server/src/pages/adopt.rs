@@ -69,9 +69,8 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<AdoptPage> {
     let words = Words::of(&names);
     let place = asked.place.as_deref();
     let all = missing(app, conn, &names, place)?;
-    let standing = app.standing(conn)?;
     let is = match asked.is.as_deref() {
-        Some(is) => Some(named(is, "is", &app.address(&standing.kitchen))?),
+        Some(is) => Some(named(is, "is", &app.ours())?),
         None => None,
     };
     let (found, others): (Vec<Missing>, Vec<Missing>) = all.into_iter().partition(|pack| {

@@ -106,9 +106,9 @@ fn view(app: &Caller<'_>, conn: &mut Conn, number: &str, asked: &Asked) -> Resul
         .or(facts.places.first())
         .map(|place| place.place.clone());
     let place = asked.place.clone().or(first).unwrap_or_default();
-    let address = app.address(&app.standing(conn)?.kitchen);
+    let ours = app.ours();
     let scanned = match asked.code.as_deref().filter(|code| !code.trim().is_empty()) {
-        Some(code) => Some(scan(&words, &facts, &place, code, &address)?),
+        Some(code) => Some(scan(&words, &facts, &place, code, &ours)?),
         None => None,
     };
     let lots: Vec<Row> = facts
@@ -266,7 +266,7 @@ fn scan(
     facts: &IncidentFacts,
     place: &str,
     code: &str,
-    address: &str,
+    ours: &[String],
 ) -> Result<Scanned> {
     let none = |says: PageSays| Scanned {
         says: words.say(says),
@@ -274,7 +274,7 @@ fn scan(
         grams: String::new(),
         alone: false,
     };
-    let read = named(code, "code", address)?;
+    let read = named(code, "code", ours)?;
     let shown = read.code.shown();
     let text = read.code.to_string();
     let Some(lot) = facts.lots.iter().find(|lot| lot.code == text) else {

@@ -90,8 +90,8 @@ fn named(app: &App, text: Option<&str>) -> Result<Option<String>> {
         return Ok(None);
     };
     app.store.look(|conn| {
-        let kitchen = app.kitchen_lately(conn)?;
-        let Scanned::Lot { code, .. } = scanned::read(text, &app.address(&kitchen)) else {
+        app.kitchen_lately(conn)?;
+        let Scanned::Lot { code, .. } = scanned::read(text, &app.ours()) else {
             return Ok(None);
         };
         Ok(store::lots::by_code(conn, &code)?.map(|row| row.code))

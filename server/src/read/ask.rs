@@ -97,7 +97,7 @@ pub fn ask<'a>(app: &'a App, conn: &mut Conn, query: &AskQuery) -> Result<Asked<
         ..LotSearch::default()
     };
     if let Some(after) = given(query.after.as_deref()) {
-        let named = crate::named::named(after, "after", &app.address(&standing.kitchen))?;
+        let named = crate::named::named(after, "after", &app.ours())?;
         sought.after = Some(super::row(conn, &named.code, "after")?.id);
     }
     let mut rows = list_lots::list(conn, &sought, limit + 1)?;

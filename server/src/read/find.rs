@@ -101,7 +101,7 @@ pub fn lots(app: &App, query: &LotsQuery) -> Result<Found> {
     app.store.read(|conn| {
         let kitchen = app.standing(conn)?.kitchen.clone();
         if let Some(after) = given(&query.after) {
-            let named = crate::named::named(&after, "after", &app.address(&kitchen))?;
+            let named = crate::named::named(&after, "after", &app.ours())?;
             sought.after = Some(super::row(conn, &named.code, "after")?.id);
         }
         let rows = list_lots::list(conn, &sought, limit + 1)?;

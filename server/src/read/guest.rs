@@ -43,7 +43,8 @@ pub struct Told {
 pub fn told(app: &App, conn: &mut Conn, path: &str, language: &str) -> Result<Option<Told>> {
     let standing = app.standing(conn)?;
     let address = app.address(&standing.kitchen);
-    let Scanned::Lot { code, pack } = scanned::read(&format!("{address}{path}"), &address) else {
+    let Scanned::Lot { code, pack } = scanned::read(&format!("{address}{path}"), &[&address])
+    else {
         return Ok(None);
     };
     of_code(app, conn, &code, pack, language)

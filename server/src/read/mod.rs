@@ -89,7 +89,7 @@ impl<'a> LoadedFamily<'a> {
         extent: Extent<'_>,
     ) -> Result<(LoadedFamily<'a>, LotId)> {
         let standing = app.standing(conn)?;
-        let named = named(text, "code", &app.address(&standing.kitchen))?;
+        let named = named(text, "code", &app.ours())?;
         let reading =
             LoadedFamily::load_with(app, conn, standing, WalkStart::Code(&named.code), extent)?;
         let lot = reading.family.starts.first().copied();
@@ -162,8 +162,8 @@ impl<'a> LoadedFamily<'a> {
 /// # Errors
 /// 422 for what is no code, 404 for one never given out.
 pub fn lot_named(app: &App, conn: &mut Conn, text: &str) -> Result<LotRow> {
-    let kitchen = app.standing(conn)?.kitchen.clone();
-    let named = named(text, "code", &app.address(&kitchen))?;
+    app.standing(conn)?;
+    let named = named(text, "code", &app.ours())?;
     row(conn, &named.code, "code")
 }
 

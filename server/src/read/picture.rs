@@ -137,6 +137,6 @@ fn keeps_back(kind: StopKind) -> bool {
         | StopKind::NotProven
         | StopKind::NotConfirmed
         | StopKind::CameBack => true,
-        StopKind::NotReleased | StopKind::PastDay | StopKind::WrongLabel => false,
+        StopKind::NotReleased | StopKind::PastDay | StopKind::Waste | StopKind::WrongLabel => false,
     }
 }

@@ -18,7 +18,7 @@ use store::{Conn, lots};
 /// # Errors
 /// The database is away, or the record is damaged.
 pub fn scan(app: &App, conn: &mut Conn, kitchen: &Kitchen, text: &str) -> Result<ScanView> {
-    let (code, number) = match scanned::read(text, &app.address(kitchen)) {
+    let (code, number) = match scanned::read(text, &app.ours()) {
         Scanned::Lot { code, pack } => (code, pack),
         Scanned::Elsewhere(_) => return Ok(ScanView::unknown(VerdictSays::Elsewhere)),
         Scanned::Unreadable(why) => {

@@ -112,9 +112,8 @@ pub fn seek(app: &Caller<'_>, conn: &mut Conn, said: &str) -> Result<Sought> {
         return Ok(Sought::default());
     }
     let names = Names::load(app, conn)?;
-    let kitchen = app.kitchen(conn)?;
     let mut word = said.to_owned();
-    match scanned::read(said, &app.address(&kitchen)) {
+    match scanned::read(said, &app.ours()) {
         Scanned::Lot { code, pack } => {
             if let Some(row) = lots::by_code(conn, &code)? {
                 let brief = briefs(app, conn, &[row])?.pop();

@@ -38,7 +38,9 @@ pub fn standing(app: &Caller<'_>, conn: &mut Conn) -> Result<StopsRead> {
     for lot in lots {
         for pack in lot.on_hand() {
             let place = reading.standing.lists.place_code(pack.now.place);
-            for stop in stop::on(lot, Some(pack), now, today) {
+            let stops = stop::on(lot, Some(pack), now, today).into_iter();
+            // What waits in the bin is told by its own page.
+            for stop in stops.filter(|stop| stop.kind != StopKind::Waste) {
                 add(&mut found, place, lot, pack, stop);
             }
         }

@@ -226,7 +226,7 @@ async fn kitchen_put(
     let (number, asked) = within(Room::Write, move || {
         let number = kitchen::put(&app, &asked, version)?;
         if let Some(url) = &asked.public_url {
-            app.hosts.learn(&url.0);
+            app.hear(&url.0);
         }
         // Who may scan is looked up without asking the record.
         app.store.look(|conn| app.kitchen(conn))?;

@@ -347,6 +347,8 @@ pub struct CountAsked {
     pub lot: Line,
     /// What was found.
     pub packs: Vec<FoundAsked>,
+    /// More was in a pack than it ever held: the note says what happened.
+    pub as_it_happened: Option<bool>,
     /// A word about it.
     pub note: Option<Note>,
 }

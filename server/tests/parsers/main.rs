@@ -95,12 +95,12 @@ fn hold(name: &str, cases: u32, parse: impl Fn(&[u8])) {
 #[test]
 fn codes_in_any_spelling() {
     use domain::scanned::{Scanned, read};
-    let here = "https://trace.test.example";
+    let here = ["https://trace.test.example"];
     hold("codes", 20_000, |bytes| {
         let text = String::from_utf8_lossy(bytes);
-        if let Scanned::Lot { code, pack } = read(&text, here) {
+        if let Scanned::Lot { code, pack } = read(&text, &here) {
             let shown = pack.map_or(code.to_string(), |pack| format!("{code}/{pack}"));
-            let again = matches!(read(&shown, here), Scanned::Lot { code: same, pack: packed }
+            let again = matches!(read(&shown, &here), Scanned::Lot { code: same, pack: packed }
                 if same == code && packed == pack);
             assert!(again, "{text:?} is {shown}");
         }

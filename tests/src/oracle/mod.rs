@@ -155,13 +155,10 @@ impl Book {
             .sum()
     }
 
-    /// What there is too much of in the packs of a lot.
+    /// What was found too much of a lot, count by count.
     pub fn surplus(&self, lot: &str) -> i64 {
-        let mut gaps: BTreeMap<usize, i64> = BTreeMap::new();
-        for entry in self.live(lot).filter(|of| of.account == "unexplained") {
-            *gaps.entry(entry.pack).or_default() += entry.mg;
-        }
-        gaps.values().map(|gap| (-gap).max(0)).sum()
+        let counted = self.live(lot).filter(|of| of.account == "unexplained");
+        counted.map(|entry| (-entry.mg).max(0)).sum()
     }
 
     /// What customers still have of a pack.

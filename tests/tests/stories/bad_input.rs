@@ -3,6 +3,7 @@
 use crate::refused::{cases, wrong_check};
 use serde_json::{Value, json};
 use stories::call::{fresh_id, moment};
+use stories::labels::set;
 use stories::{Engine, House, on_both_engines};
 
 on_both_engines! {
@@ -99,7 +100,7 @@ fn the_same_id(engine: Engine) {
 }
 
 fn scans_always_answer(engine: Engine) {
-    let house = House::furnished(engine);
+    let mut house = House::furnished(engine);
     let caller = house.caller();
     let lot = caller.half_pig("0608-17", 10_000);
     let verdict = |code: &str| caller.verdict(code).as_str().unwrap().to_owned();
@@ -114,5 +115,35 @@ fn scans_always_answer(engine: Engine) {
     assert_eq!(verdict("BRC-26159-A16-R"), "unknown");
     assert_eq!(verdict("https://other.example/L/BRC26159A006"), "unknown");
     assert_eq!(verdict("%00%ff"), "unknown");
+    // Whatever address a label once held, it is ours for ever: also after the service was started anew.
+    set(
+        &caller,
+        &[("public_url", json!("https://once.test.example/labels"))],
+    );
+    set(
+        &caller,
+        &[("public_url", json!("https://new.test.example"))],
+    );
+    let held = [
+        "https://trace.test.example/L/",
+        "HTTPS://TRACE.TEST.EXAMPLE/l/",
+        "https://once.test.example/labels/L/",
+        "https://new.test.example/L/",
+    ];
+    for address in held {
+        assert_eq!(verdict(&format!("{address}{lot}/1")), "sell", "{address}");
+    }
+    house.restart();
+    let caller = house.caller();
+    for address in held {
+        let read = caller.verdict(&format!("{address}{lot}/1"));
+        assert_eq!(read, "sell", "{address}");
+        let found = caller.read(&format!("/api/find?q={address}{lot}"));
+        assert!(found.to_string().contains(&lot), "{address}: {found}");
+    }
+    assert_eq!(
+        caller.verdict("https://once.test.example/L/BRC26159A006"),
+        "unknown"
+    );
     assert_eq!(verdict(""), "unknown");
 }

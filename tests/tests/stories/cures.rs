@@ -19,7 +19,7 @@ on_both_engines! {
     what_a_place_allows_stands_there
 }
 
-fn kitchen(engine: Engine) -> (House, Caller, String) {
+pub(crate) fn kitchen(engine: Engine) -> (House, Caller, String) {
     let house = House::furnished(engine);
     let caller = house.caller();
     let cured = |code: &str, cure: Value| {

@@ -15,6 +15,7 @@ on_both_engines! {
     a_hold_of_one_pack_is_let_go_alone
     what_was_done_before_a_hold_is_taken
     a_void_of_the_cook_takes_its_stop_with_it
+    waste_is_no_food_whatever_it_costs
 }
 
 /// Pork for a roast, cooked at so many degrees for so many minutes.
@@ -222,4 +223,39 @@ fn a_void_of_the_cook_takes_its_stop_with_it(engine: Engine) {
     let roast = done.code(0);
     caller.void(done.body["id"].as_str().unwrap()).done();
     assert_eq!(stops(&caller, &roast), ["voided"]);
+}
+
+fn waste_is_no_food_whatever_it_costs(engine: Engine) {
+    let (_house, caller, pig) = kitchen(engine);
+    let scrap = json!({ "code": "scrap", "names": { "en": "Scrap" }, "kind": "waste", "species": "pig", "storage": "chilled",
+        "raw": true, "for_sale": true, "price_minor_per_kg": 10, "keep": { "days": 5, "from": "made", "day_one_counts": true } });
+    caller.post("/api/products", &scrap).expect(201);
+    let scrap = caller.step("cut").of_grams(&pig, 2_000);
+    let scrap = scrap.into_packs("scrap", 2_000, 4).made();
+    assert_eq!(verdict(&caller, &scrap), "not-for-sale");
+    assert_eq!(stops(&caller, &scrap), ["waste"]);
+    for way in ["sell", "serve", "ship"] {
+        let departure = json!({ "kind": way, "lot": scrap, "pack": 1 });
+        tellable(caller.deed("/api/departures", departure), 409, "stopped");
+    }
+    let label = format!("/api/lots/{scrap}/labels.pdf?template=pack-us-raw");
+    caller.get(&label).refused(409, None);
+    let cook = || {
+        caller
+            .step("cook")
+            .of_pack(&scrap, 1)
+            .into("slices", 400)
+            .held(80.0, 20)
+    };
+    tellable(cook().ask(), 409, "stopped");
+    let told = cook().with("as_it_happened", true);
+    let told = told.note("Nobody looked at the tub").made();
+    assert_eq!(stops(&caller, &told), ["failed"]);
+    // Bins are emptied into one another, and taken away; and they are no work for anybody today.
+    let bin = caller.step("mix").of_pack(&scrap, 2).of_pack(&scrap, 3);
+    bin.into("scrap", 1_000).done();
+    let gone = json!({ "kind": "discard", "lot": scrap, "pack": 4, "why": "the bin man" });
+    caller.deed("/api/departures", gone).expect(201);
+    let listed = caller.read("/api/stops")["stops"].to_string();
+    assert!(!listed.contains("\"waste\""), "{listed}");
 }

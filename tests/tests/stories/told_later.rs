@@ -194,6 +194,17 @@ fn a_place_that_failed_reaches_what_is_said_later_to_have_stood_there(engine: En
     assert_eq!(stops(&caller, &stew), ["failed"], "{moved}");
     let keys = moved["warning_keys"].to_string();
     assert!(keys.contains("failure-broke"), "{moved}");
+    // Until somebody has read a place that failed, it is not told to be cold again.
+    let failed = json!({ "place": "freezer", "from": moment(-300), "note": "Dripping" });
+    caller.deed("/api/place-failures", failed).expect(201);
+    let put = |lot: &str| {
+        let body = json!({ "lot": lot, "to": "freezer" });
+        caller.deed("/api/moves", body).expect(201).body["warning_keys"].to_string()
+    };
+    assert!(put(&not).contains("failure-still-open"));
+    let read = json!({ "place": "freezer", "celsius": -19 });
+    caller.deed("/api/readings", read).expect(201);
+    assert!(!put(&not).contains("failure-still-open"));
 }
 
 /// A log of another day, of tomorrow or of the time after the cook is not the log of that cook.

@@ -10,6 +10,7 @@ on_both_engines! {
     a_pot_says_nothing_of_the_middle_of_a_whole_piece
     a_pot_that_boiled_in_the_log_is_one_that_boiled
     ground_or_pumped_meat_is_not_intact_whatever_its_product_says
+    stuffed_meat_needs_what_stuffed_meat_needs
 }
 
 fn product(caller: &Caller, code: &str, more: Value) {
@@ -145,4 +146,51 @@ fn ground_or_pumped_meat_is_not_intact_whatever_its_product_says(engine: Engine)
     }
     let rubbed = cured("rubbed", json!({}));
     cook(&rubbed, "fillet", 0.3).done();
+}
+
+fn stuffed_meat_needs_what_stuffed_meat_needs(engine: Engine) {
+    let (_house, caller, pig) = kitchen(engine);
+    let ingredient = |code: &str, stable: &str| {
+        let body = json!({ "code": code, "names": { "en": code }, "kind": "ingredient", "raw": false, "storage": "ambient",
+            "stable_as": stable });
+        caller.post("/api/products", &body).expect(201);
+        let came = caller.receive(code).grams(1_000);
+        came.bought(bought("PTS", code)).made()
+    };
+    let (bread, herbs) = (ingredient("bread", "bread"), ingredient("pepper", "spice"));
+    let piece = caller.step("cut").of_grams(&pig, 3_000);
+    let piece = piece.into("pork-chop", 3_000).made();
+    let with = |other: &str, grams: u32| {
+        let step = caller.step("mix").of_grams(&piece, 900);
+        let step = step.of_grams(other, grams);
+        step.into("pork-chop", 900 + grams).made()
+    };
+    // us-1.8: intact 145 °F for 15 s; stuffed meat and stuffing with meat 165 °F.
+    let cook = |lot: &str, product: &str, fahrenheit: u32, minutes: f64| {
+        let readings = json!({ "fahrenheit": fahrenheit, "hold_minutes": minutes });
+        let step = caller.step("cook").of_grams(lot, 200).into(product, 200);
+        step.with("readings", readings)
+    };
+    let stuffed = with(&bread, 100);
+    for (product, minutes) in [("fillet", 0.3), ("joint", 4.1), ("fillet", 3.1)] {
+        let refused = cook(&stuffed, product, 145, minutes).ask();
+        let refused = refused.refused(422, "readings.fahrenheit").body;
+        assert!(
+            refused["rows"].to_string().contains("us-1.8-poultry"),
+            "{refused}"
+        );
+        let told = refused["detail"].as_str().unwrap();
+        assert!(told.contains("stuffed"), "{told}");
+    }
+    assert_eq!(
+        is(&caller, &cook(&stuffed, "fillet", 165, 0.0).done()),
+        "ready"
+    );
+    // Cut in slices before, it stays stuffed; a little of something seasons, and so does any spice.
+    let sliced = caller.step("portion").of_grams(&stuffed, 200);
+    let sliced = sliced.into("pork-chop", 200).made();
+    cook(&sliced, "fillet", 145, 0.3).refused(422, "readings.fahrenheit");
+    for (other, grams) in [(&bread, 10), (&herbs, 50)] {
+        cook(&with(other, grams), "fillet", 145, 0.3).done();
+    }
 }

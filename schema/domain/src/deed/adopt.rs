@@ -57,6 +57,14 @@ pub fn missing(pot: &Pot<'_>, lot: &Lot, number: u32, zone: Tz) -> Result<Plan> 
         pack: number,
         grams: Some(pot.grams),
     };
+    if count::is_too_heavy(pack, pot.grams) {
+        let says = AdoptSays::Heavier {
+            pack: lot.shown(number),
+            made: pack.made,
+            grams: pot.grams,
+        };
+        return Err(Refusal::cannot_be("grams", says));
+    }
     // The count's fields are not those of this deed.
     let at_field = |mut refusal: Refusal| {
         let field = refusal.field.as_deref().map(|field| match field {
@@ -67,7 +75,7 @@ pub fn missing(pot: &Pot<'_>, lot: &Lot, number: u32, zone: Tz) -> Result<Plan> 
         refusal.field = field;
         refusal
     };
-    let mut plan = count::plan(lot, &[found], pot.moment, zone).map_err(at_field)?;
+    let mut plan = count::plan(lot, &[found], pot.moment, zone, false).map_err(at_field)?;
     let event = Event {
         what: What::Moved {
             place: Some(pot.place),

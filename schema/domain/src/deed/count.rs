@@ -24,11 +24,19 @@ pub struct CountedPack {
     pub grams: Option<Grams>,
 }
 
-/// What the count changes.
+/// What the count changes. More in a pack than it ever held goes on record as it happened: it is a surplus, and
+/// the pack goes nowhere until a person says what it is.
 ///
 /// # Errors
-/// No pack counted, one counted twice, a pack that never was, or more in it than it ever held.
-pub fn plan(lot: &Lot, found: &[CountedPack], moment: &Moment, zone: Tz) -> Result<Plan> {
+/// No pack counted, one counted twice, a pack that never was, or more in it than it ever held where the count
+/// is not told as it happened.
+pub fn plan(
+    lot: &Lot,
+    found: &[CountedPack],
+    moment: &Moment,
+    zone: Tz,
+    as_it_happened: bool,
+) -> Result<Plan> {
     not_voided(lot, "lot")?;
     moment.not_before(lot.made_at, &lot.code, zone)?;
     if found.is_empty() {
@@ -45,13 +53,28 @@ pub fn plan(lot: &Lot, found: &[CountedPack], moment: &Moment, zone: Tz) -> Resu
         let field = format!("packs[{nth}].grams");
         if let Some(grams) = found.grams {
             weight(grams, &field)?;
-            if grams > pack.made + pack.made.thousandths(WEIGHING_GAIN_THOUSANDTHS) {
-                let detail = CountSays::TooMuch {
+            if is_too_heavy(pack, grams) {
+                let practice = |says| Because {
+                    says,
+                    rule: Rule::Practice(ConditionSays::ProofRule.into()),
+                };
+                if !as_it_happened {
+                    let says = CountSays::TooMuch {
+                        pack: lot.shown(pack.number),
+                        made: pack.made,
+                        grams,
+                    };
+                    return Err(Refusal::limit(field, &practice(says.into())));
+                }
+                let says = CountSays::Heavier {
                     pack: lot.shown(pack.number),
                     made: pack.made,
                     grams,
                 };
-                return Err(Refusal::cannot_be(field, detail));
+                let because = practice(says.into());
+                plan.warnings.push(because.says.clone());
+                let cause = Cause::failed(Topic::History, because, moment.at);
+                plan.stops.push((lot.id, Some(pack.id), cause.into()));
             }
         }
         let gap = pack.now.left - found.grams.unwrap_or(Grams::ZERO);
@@ -84,6 +107,13 @@ pub fn plan(lot: &Lot, found: &[CountedPack], moment: &Moment, zone: Tz) -> Resu
         ));
     }
     Ok(plan)
+}
+
+/// Is there more in a pack than it was ever weighed with, beyond what scales differ by? What it held when it was
+/// counted last is no news.
+pub(super) fn is_too_heavy(pack: &Pack, grams: Grams) -> bool {
+    let most = pack.made.max(pack.now.left);
+    grams > most + most.thousandths(WEIGHING_GAIN_THOUSANDTHS)
 }
 
 /// What is on record as gone is counted again, or as gone once more: one of the two is wrong, and that is

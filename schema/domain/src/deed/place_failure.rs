@@ -11,9 +11,10 @@ use crate::messages;
 use crate::plan::Plan;
 use crate::rows::{Finding, Gravity, Rows};
 use crate::says::Says;
+use crate::stability::StabilityLimit;
 use crate::stop::{Cause, StopSays};
 use crate::words::{State, Topic};
-use chrono::{DateTime, TimeDelta, Utc};
+use chrono::{DateTime, NaiveDateTime, TimeDelta, Utc};
 
 messages! {
     /// What is said of food in a place that did not stay cold.
@@ -22,10 +23,10 @@ messages! {
         Stable "stable" { lot: LotCode },
         StayedCold "stayed-cold" { lot: LotCode },
         InTime "in-time" { lot: LotCode, warm: TimeDelta, within: TimeDelta },
-        WillBeCooked "will-be-cooked" { lot: LotCode, warm: TimeDelta },
         Broke "broke" { place: String, warm: TimeDelta, within: TimeDelta },
         LookIfThawed "look-if-thawed" { lot: LotCode },
         NoRule "no-rule",
+        StillOpen "still-open" { place: String, at: NaiveDateTime },
     }
 }
 
@@ -60,13 +61,14 @@ impl PlaceFailure {
 
     fn judge(&self, lot: &Lot, rules: &FailureRules) -> Finding {
         let code = lot.code.clone();
-        let row = [rules.hours.bound.row.clone()];
+        let limit = limit_for(lot, rules);
+        let row = [limit.bound.row.clone()];
         if !lot.needs_cold() {
             return Finding::note(FailureSays::Stable { lot: code }, row);
         }
         let warm = self.warm_for(&rules.cold);
-        let within = hours(rules.hours.bound.value);
-        let is_in_time = match rules.hours.open {
+        let within = hours(limit.bound.value);
+        let is_in_time = match limit.open {
             true => warm < within,
             false => warm <= within,
         };
@@ -81,22 +83,22 @@ impl PlaceFailure {
             };
             return Finding::new(Gravity::Warn, says, row);
         }
-        match &rules.raw_is_left {
-            Some(left) if !lot.condition().is_ready() => {
-                let says = FailureSays::WillBeCooked { lot: code, warm };
-                Finding::new(Gravity::Warn, says, [left.clone()])
-            }
-            _ => {
-                let place = self.place.clone();
-                let says = FailureSays::Broke {
-                    place,
-                    warm,
-                    within,
-                };
-                // A person tells of it, and a person looks at it: also where no law counts the hours.
-                Finding::new(Gravity::Refuse, says, row)
-            }
-        }
+        let place = self.place.clone();
+        let says = FailureSays::Broke {
+            place,
+            warm,
+            within,
+        };
+        // A person tells of it, and a person looks at it: also where no law counts the hours.
+        Finding::new(Gravity::Refuse, says, row)
+    }
+}
+
+/// For how long food like that may be warm, once.
+fn limit_for<'r>(lot: &Lot, rules: &'r FailureRules) -> &'r StabilityLimit {
+    match &rules.raw_hours {
+        Some(raw) if !lot.condition().is_ready() => raw,
+        _ => &rules.hours,
     }
 }
 
@@ -124,7 +126,7 @@ pub fn plan(failure: &PlaceFailure, lots: &[Lot], rules: &HeatRules, rows: &Rows
                 says: StopSays::BrokeForGood { findings }.into(),
                 rule: Rule::Rows(finding.rows.clone()),
             };
-            let since = failure.from + hours(rules.hours.bound.value);
+            let since = failure.from + hours(limit_for(lot, rules).bound.value);
             let cause = Cause::failed(Topic::Cold, because, since);
             for pack in &lot.packs {
                 let stop = cause.clone().into();

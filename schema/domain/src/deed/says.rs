@@ -79,6 +79,7 @@ messages! {
         Nothing "nothing",
         Twice "twice" { pack: u32 },
         TooMuch "too-much" { pack: String, made: Grams, grams: Grams },
+        Heavier "heavier" { pack: String, made: Grams, grams: Grams },
         Unexplained "unexplained" { pack: String, gap: Grams },
         WasGone "was-gone" { pack: String, being: Being },
         WasUsed "was-used" { pack: String },
@@ -109,6 +110,7 @@ messages! {
     /// What is said of a pot without a label.
     AdoptSays in "adopt" {
         OtherProduct "other-product" { pack: String, product: String },
+        Heavier "heavier" { pack: String, made: Grams, grams: Grams },
         NotMissing "not-missing" { pack: String, being: Being },
         PrintAgain "print-again" { pack: String },
         TakenAsRaw "taken-as-raw",

@@ -18,7 +18,7 @@ use crate::plan::{Balance, Birth, PackChange, Plan, Reason};
 use crate::refusal::{Refusal, Result};
 use crate::says::Says;
 use crate::stop::{Act, Cause, NewStop, Passed, Placed, ask};
-use crate::words::{Account, Addition, State, StepKind, Topic};
+use crate::words::{Account, Addition, ProductKind, State, StepKind, Topic};
 use chrono_tz::Tz;
 use rust_decimal::Decimal;
 
@@ -275,8 +275,7 @@ impl Step<'_> {
         draws.iter().map(note).collect()
     }
 
-    /// What stands in the way of what goes in. A cured piece goes on in its cure, or is cooked; nothing
-    /// else is made of it before it is released. A turn or a rinse makes nothing, and passes.
+    /// What stands in the way of what goes in. A cured piece goes on in its cure, or is cooked; a turn makes nothing.
     fn stops(&self, draws: &[Draw<'_>]) -> Result<Passed> {
         use StepKind::*;
         if self.outputs.is_empty() {
@@ -288,6 +287,7 @@ impl Step<'_> {
                 Cure | Turn | Rinse | Equalise | Hang | Smoke | Chill | Cook | Render
             ),
             puts_right: self.puts_right,
+            to_waste: { self.outputs.iter() }.all(|of| of.product.kind == ProductKind::Waste),
         };
         let field = |draw: &Draw<'_>| {
             let of = |(lot, _): &(&Lot, Choice)| lot.id == draw.lot.id;

@@ -1,7 +1,7 @@
 //! Foods whose name stands for a standard of what is in them: fat, water, meat, what must be in it, and how
 //! much it may weigh by what its meat weighed.
 
-use super::names::{says, words_of};
+use super::names::{Part, says, words_of};
 use crate::measure::Percent;
 use crate::messages;
 use crate::rows::{Bound, Finding, Gravity, RowId, Rows};
@@ -29,6 +29,7 @@ messages! {
         SayToo "say-too" { word: String, add: String },
         OneAnimal "one-animal" { word: String, meat: String },
         OtherAnimal "other-animal" { word: String, others: Arg },
+        WholeAnimal "whole-animal" { word: String, parts: Arg },
     }
 }
 
@@ -65,9 +66,14 @@ pub struct Identity {
     pub only: Vec<Species>,
     /// Does the name tell the animal where its meat is of one alone?
     pub single: bool,
+    /// Does the name say that all of the animal is in it, as it grew?
+    pub whole_animal: bool,
     /// The word that the name has besides where nitrite went in.
     pub with_nitrite: Option<String>,
 }
+
+/// The parts of a side that a whole animal cannot be without. Common practice, no source.
+const OF_A_WHOLE: [Part; 4] = [Part::HindLeg, Part::Shoulder, Part::Loin, Part::Belly];
 
 impl Identity {
     pub(super) fn bounds_mut(&mut self) -> Vec<&mut Bound> {
@@ -95,6 +101,8 @@ pub struct FoodOfThatName<'a> {
     pub of: Option<MeatOf>,
     /// The animals whose meat is in it.
     pub species: BTreeSet<Species>,
+    /// The parts of animals in it; `None` stands for one that nobody knows.
+    pub parts: BTreeSet<Option<Part>>,
     /// Is something in it of which nobody knows what is in that?
     pub is_open: bool,
     /// Fat in it, as measured.
@@ -263,6 +271,7 @@ fn against(
                 .any(|word| word.starts_with(one.as_str()))
         })
     };
+    found.extend(lacks_parts(of, rows, food, word()));
     for one_of in of.needs.iter().filter(|one_of| !one_of.iter().any(has)) {
         let says = IdentitySays::Lacks {
             word: word(),
@@ -281,4 +290,22 @@ fn against(
         found.push(Finding::new(Gravity::Note, says, [of.row.clone()]));
     }
     found
+}
+
+/// Called after the whole animal, and made of some of its parts: a warning, for the row has no band of what is
+/// normal to one.
+fn lacks_parts(
+    of: &Identity,
+    rows: &Rows,
+    food: &FoodOfThatName<'_>,
+    word: String,
+) -> Option<Finding> {
+    let known = !food.parts.is_empty() && !food.parts.contains(&None);
+    let lacks = OF_A_WHOLE.iter();
+    let lacks = lacks.filter(|part| !food.parts.contains(&Some(**part)));
+    let lacks: Vec<Arg> = lacks.map(|part| Arg::from(*part)).collect();
+    (of.whole_animal && known && !lacks.is_empty()).then(|| {
+        let parts = Arg::All(lacks);
+        Finding::against(rows, &of.row, IdentitySays::WholeAnimal { word, parts }).warned()
+    })
 }

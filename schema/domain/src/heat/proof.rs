@@ -89,8 +89,8 @@ pub struct HeatVerdict {
 
 impl Heated<'_> {
     /// The class that the kitchen's table is chosen by: what has a bird in it is poultry whatever the
-    /// list says, what was ground is ground, what was pumped is not intact, and meat that nobody has
-    /// classed is taken for ground, which needs more than whole muscle.
+    /// list says, what was stuffed is asked for as much, what was ground is ground, what was pumped is not
+    /// intact, and meat that nobody has classed is taken for ground, which needs more than whole muscle.
     pub fn class(&self) -> Food {
         match (
             self.food,
@@ -98,8 +98,17 @@ impl Heated<'_> {
         ) {
             (Some(Food::Microwaved), _) => Food::Microwaved,
             (_, true) => Food::Poultry,
-            (Some(food), false) if self.is_not(food) => Food::Ground,
+            (Some(food), false) if self.is_not(food) => self.pierced_class(),
             (food, false) => food.unwrap_or(Food::Ground),
+        }
+    }
+
+    /// The class of what was stuffed, ground or pumped: a stuffing shields the middle as no grinding does
+    /// (`us-1.8-poultry`).
+    fn pierced_class(&self) -> Food {
+        match self.pierced.map(|pierced| pierced.by) {
+            Some(PiercedBy::Stuffed) => Food::Poultry,
+            _ => Food::Ground,
         }
     }
 
@@ -109,7 +118,7 @@ impl Heated<'_> {
         let by = self.pierced.map(|pierced| pierced.by);
         match food {
             Food::Intact => by.is_some(),
-            Food::Roast => by == Some(PiercedBy::Ground),
+            Food::Roast => matches!(by, Some(PiercedBy::Ground | PiercedBy::Stuffed)),
             _ => false,
         }
     }
@@ -117,11 +126,19 @@ impl Heated<'_> {
     fn says_pierced(&self) -> Option<Finding> {
         let pierced = self.pierced?;
         let class = self.food.filter(|food| self.is_not(*food))?;
-        let says = CookSays::Pierced {
-            product: pierced.product.clone(),
-            lot: pierced.lot.clone(),
-            by: pierced.by,
-            class,
+        let (product, lot) = (pierced.product.clone(), pierced.lot.clone());
+        let says = match pierced.by {
+            PiercedBy::Stuffed => CookSays::Stuffed {
+                product,
+                lot,
+                class,
+            },
+            by => CookSays::Pierced {
+                product,
+                lot,
+                by,
+                class,
+            },
         };
         Some(Finding::note(says, []))
     }

@@ -56,6 +56,7 @@ impl HeatRules {
         if let Some(failure) = &mut self.failure {
             bounds.push(&mut failure.cold.limit.bound);
             bounds.push(&mut failure.hours.bound);
+            bounds.extend(failure.raw_hours.as_mut().map(|hours| &mut hours.bound));
         }
         if let Some(probes) = &mut self.probes {
             let within = [&mut probes.within_celsius, &mut probes.within_fahrenheit];
@@ -130,8 +131,8 @@ pub struct FailureRules {
     pub cold: Degrees,
     /// For how many hours it may be warmer, once.
     pub hours: StabilityLimit,
-    /// The row that leaves raw food be which will be cooked, where there is one.
-    pub raw_is_left: Option<RowId>,
+    /// The same of raw food, where that is counted by another row.
+    pub raw_hours: Option<StabilityLimit>,
 }
 
 /// A pot that boiled: one tap, no probe.

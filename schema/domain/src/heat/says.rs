@@ -57,6 +57,7 @@ messages! {
         BoiledPiece "boiled-piece" { food: Food },
         BoiledWhole "boiled-whole" { piece: Texts },
         Pierced "pierced" { product: Texts, lot: LotCode, by: PiercedBy, class: Food },
+        Stuffed "stuffed" { product: Texts, lot: LotCode, class: Food },
         StoodWarm "stood-warm" { hot: Printed, warm: TimeDelta, within: TimeDelta },
         CameUpSlowly "came-up-slowly" {
             from: Printed, to: Printed, took: TimeDelta, within: TimeDelta,

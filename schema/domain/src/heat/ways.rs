@@ -1,7 +1,7 @@
 //! Which tables may show that food is ready: those that were made for it.
 
 use super::proof::Heated;
-use super::rules::{HeatRules, Lethality};
+use super::rules::{Cooking, HeatRules, Lethality};
 use super::says::CookSays;
 use super::table::HeatTable;
 use super::words::Food;
@@ -30,9 +30,23 @@ impl Way<'_> {
     }
 }
 
+/// The class that it is judged by: of stuffed meat only some places have a row, elsewhere it is judged as
+/// ground.
+fn class(heated: &Heated<'_>, rules: &HeatRules) -> Food {
+    let has_bird = heated.species.iter().any(|species| species.is_bird());
+    let mut cooking = rules.cooking.iter();
+    let own = |cooking: &Cooking| cooking.holds(Food::Poultry, heated.code_year);
+    match heated.class() {
+        // What its list calls stuffed stays for a person to decide there.
+        Food::Poultry if heated.food == Some(Food::Poultry) => Food::Poultry,
+        Food::Poultry if !has_bird && !cooking.any(own) => Food::Ground,
+        class => class,
+    }
+}
+
 /// The tables that were made for it, the kitchen's own first.
 pub(super) fn ways<'r>(heated: &Heated<'_>, rules: &'r HeatRules) -> Vec<Way<'r>> {
-    let class = heated.class();
+    let class = class(heated, rules);
     let cooking = rules.cooking.iter();
     let cooking = cooking.filter(|cooking| cooking.holds(class, heated.code_year));
     let own: Vec<&HeatTable> = cooking.map(|cooking| &cooking.table).collect();
@@ -112,7 +126,7 @@ pub(super) fn chosen<'r>(
     row: &RowId,
     rules: &'r HeatRules,
 ) -> Result<Way<'r>> {
-    let class = heated.class();
+    let class = class(heated, rules);
     let mut of_row = rules.cooking.iter().filter(|of| of.table.row() == row);
     if let Some(first) = of_row.clone().next() {
         let Some(own) = of_row.find(|cooking| cooking.food == class) else {

@@ -21,6 +21,8 @@ words! {
 words! {
     /// What brings the outside of meat into its middle; what needs more heat first.
     PiercedBy {
+        /// It was stuffed, or is a stuffing itself: something that is no seasoning was put into it.
+        Stuffed = "stuffed",
         /// It was ground.
         Ground = "ground",
         /// Brine was pumped into it.

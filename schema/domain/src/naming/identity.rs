@@ -23,6 +23,9 @@ pub fn check(facts: &NameFacts<'_>, law: &Law) -> Vec<Finding> {
         raw: product.raw,
         of: meat_of(facts),
         species: facts.species.clone(),
+        parts: { facts.parts.iter() }
+            .map(|known| known.map(|(_, part)| part))
+            .collect(),
         is_open: !facts.unlisted.is_empty(),
         fat: product.standard.fat,
         water: facts.water,

@@ -141,16 +141,19 @@ fn went(pack: &PackLife) -> Went {
             Account::Shipped => &mut went.shipped,
             Account::Returned => &mut went.returned,
             Account::Lost => &mut went.lost,
-            Account::Unexplained => &mut went.unexplained,
+            Account::Unexplained => {
+                // What was missed once and what was found too much stand apart.
+                match of.grams > Grams::ZERO {
+                    true => went.missing += of.grams,
+                    false => went.surplus -= of.grams,
+                }
+                &mut went.unexplained
+            }
             Account::TakenBack => &mut went.taken_back,
             Account::Moved | Account::Noted => continue,
         };
         *account += of.grams;
         went.sold_packs += i64::from(of.whole_pack);
-    }
-    match went.unexplained > Grams::ZERO {
-        true => went.missing = went.unexplained,
-        false => went.surplus = -went.unexplained,
     }
     went
 }

@@ -20,6 +20,8 @@ pub enum Act {
         cure_goes_on: bool,
         /// What the step puts right: it proves what was missing.
         puts_right: Option<Topic>,
+        /// Is all that is made of it waste again?
+        to_waste: bool,
     },
     /// It is sold, served or shipped.
     Leave {
@@ -43,6 +45,7 @@ impl Act {
             (act, WrongLabel) => act == Act::Leave { labelled: true },
             (Act::Use { puts_right, .. }, Failed | UnknownHistory) => puts_right != Some(topic),
             (Act::Use { cure_goes_on, .. }, NotReleased) => !cure_goes_on,
+            (Act::Use { to_waste, .. }, Waste) => !to_waste,
             // A label for a piece in its cure is a tag, and says that it is not released.
             (Act::Label, NotReleased) => false,
             // What is made of it needs its own proof: its condition follows from that of its parts. How warm
@@ -144,6 +147,7 @@ fn refused(pack: String, stop: &Stop, field: String) -> Refusal {
         | StopKind::NotProven
         | StopKind::NotConfirmed
         | StopKind::CameBack
+        | StopKind::Waste
         | StopKind::WrongLabel => RefusalKind::Stopped,
         StopKind::Voided => RefusalKind::Voided,
     };

@@ -212,6 +212,11 @@ pub fn on(lot: &Lot, pack: Option<&Pack>, at: DateTime<Utc>, day: NaiveDate) -> 
         let says = StopSays::PastDay { pack, date };
         stops.push(Stop::computed(StopKind::PastDay, Topic::Date, says));
     }
+    if lot.product.kind == ProductKind::Waste {
+        let (lot, product) = (lot.code.clone(), lot.product.named());
+        let says = StopSays::Waste { lot, product };
+        stops.push(Stop::computed(StopKind::Waste, Topic::Stop, says));
+    }
     if let Some(pack) = pack.filter(|pack| pack.now.is_on_hand()) {
         stops.extend(wrong_label(lot, pack, at));
     }

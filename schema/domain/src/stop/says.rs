@@ -16,6 +16,7 @@ messages! {
         NoDate "no-date" { lot: LotCode, product: Texts },
         MadeAhead "made-ahead" { lot: LotCode },
         PastDay "past-day" { pack: String, date: NaiveDate },
+        Waste "waste" { lot: LotCode, product: Texts },
         WrongLabel "wrong-label" { pack: String, untrue: Vec<Says> },
         UnknownHistory "unknown-history" { says: Says },
         NotConfirmed "not-confirmed" { row: RowId, text: Says },

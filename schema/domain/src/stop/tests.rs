@@ -94,6 +94,7 @@ fn lot(use_by: Option<&str>, stops: Vec<Placed>) -> Lot {
 const USE: Act = Act::Use {
     cure_goes_on: false,
     puts_right: None,
+    to_waste: false,
 };
 
 const LEAVE: Act = Act::Leave { labelled: true };
@@ -158,6 +159,7 @@ fn what_failed_goes_on_only_where_that_puts_it_right() {
     let puts_right = |topic| Act::Use {
         cure_goes_on: false,
         puts_right: Some(topic),
+        to_waste: false,
     };
     check(&failed, puts_right(Topic::Heat), None);
     check(&failed, puts_right(Topic::Cure), Some(RefusalKind::Stopped));

@@ -59,8 +59,9 @@ fn matters(known: &Known<'_>, lot: &Lot, pack: &Pack) -> Vec<(Matter, Option<Sto
                 Some(day) => Matter::Past(day),
                 None => continue,
             },
-            // The cure room tells of a piece that is not released yet, and nobody has to hurry.
-            StopKind::Voided | StopKind::NotReleased => continue,
+            // The cure room tells of a piece that is not released yet, and nobody has to hurry; what waits in
+            // the bin is no food.
+            StopKind::Voided | StopKind::NotReleased | StopKind::Waste => continue,
             kind => Matter::Stopped(kind.as_str(), format!("{:?}", stop.topic)),
         };
         found.push((matter, Some(stop)));

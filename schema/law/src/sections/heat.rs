@@ -122,8 +122,8 @@ struct FailureEntry {
     cold: DegreesEntry,
     /// For how many hours it may be warmer, once.
     hours: LimitEntry,
-    /// The row that leaves raw food be which will be cooked, where there is one.
-    raw_is_left: Option<String>,
+    /// The same of raw food, where that is counted by another row.
+    raw_hours: Option<LimitEntry>,
 }
 
 /// How probes are checked.
@@ -308,7 +308,7 @@ impl Subject for HeatEntry {
                     Ok::<_, Bad>(FailureRules {
                         cold: entry.cold.degrees(rows)?,
                         hours: entry.hours.limit(rows)?,
-                        raw_is_left: entry.raw_is_left.map(|row| known(rows, &row)).transpose()?,
+                        raw_hours: entry.raw_hours.map(|it| it.limit(rows)).transpose()?,
                     })
                 })
                 .transpose()?,

@@ -142,6 +142,49 @@ fn cooling(readings: &[(i64, i64)], plan: &str) -> Answer {
         .answer
 }
 
+/// Every way to cool that stands in the data can be chosen, by its name and by its row; and but for those that are
+/// for what was never hot, each is found by itself where no other is met.
+#[test]
+fn every_way_to_cool_can_be_chosen() {
+    let degrees = [(0, 160), (10, 120), (20, 80), (30, 50), (40, 34)];
+    let readings = degrees.map(|(minutes, degrees)| CoreReading {
+        at: instant(minutes),
+        core: Temperature::fahrenheit(degrees),
+    });
+    let log = Log::new(readings.to_vec(), Tz::UTC).unwrap();
+    let mut asked = 0;
+    for place in Profile::ALL {
+        let law = of(*place);
+        for plan in &law.heat.cooling {
+            let cooled = Cooled {
+                log: &log,
+                nitrite_ppm: Some(Decimal::from(120)),
+                is_cooked: !plan.not_after_cooking,
+                is_approved: true,
+            };
+            for name in [plan.name.as_str(), plan.row.as_str()] {
+                let judged = heat::cooled_by(&cooled, Some(name), &law.heat, &law.rows);
+                let judged = judged.unwrap().expect("a plan was chosen");
+                assert_eq!(judged.answer, Answer::Enough, "{place}: {name}");
+                asked += 1;
+            }
+        }
+        let found = heat::cooled_by(
+            &Cooled {
+                log: &log,
+                nitrite_ppm: None,
+                is_cooked: true,
+                is_approved: false,
+            },
+            None,
+            &law.heat,
+            &law.rows,
+        );
+        assert_eq!(found.unwrap().unwrap().answer, Answer::Enough, "{place}");
+    }
+    assert!(asked >= 28, "{asked}");
+}
+
 fn readings(ph: Option<i64>, activity: Option<i64>) -> StabilityReadings {
     StabilityReadings {
         ph: ph.map(|ph| Decimal::new(ph, 2)),

@@ -27,13 +27,13 @@ pub struct Numbers {
     pub lost: HashMap<DeedId, Grams>,
     /// The hottest core in the log of each step.
     pub cores: HashMap<DeedId, Temperature>,
-    /// What there is too much of in the packs of each lot of which there is.
+    /// What was found too much of each lot of which anything was, count by count.
     pub surplus: HashMap<i32, Grams>,
 }
 
 /// What a step lost, as the statement below names it.
 const LOST: &str = "step-lost";
-/// What is too much in a pack, likewise.
+/// What a count found too much, likewise.
 const SURPLUS: &str = "surplus";
 
 #[derive(QueryableByName)]
@@ -78,12 +78,10 @@ pub fn of(conn: &mut Conn, lots: &[i32], steps: &[i32]) -> Result<Numbers> {
          WHERE of.deed_id IN ({of_steps})
              AND NOT EXISTS (SELECT 1 FROM corrections WHERE corrections.deed_id = of.deed_id)
          UNION ALL
-         SELECT TRUE AS added, of.lot_id AS owner, MIN(deeds.at) AS at, '{SURPLUS}' AS what,
-             CAST(-SUM(of.mg) AS BIGINT) AS amount, of.pack_id AS id
+         SELECT TRUE AS added, of.lot_id AS owner, deeds.at, '{SURPLUS}' AS what, -of.mg AS amount, of.id
          FROM pack_events of JOIN deeds ON deeds.id = of.deed_id
-         WHERE of.lot_id IN ({of_lots}) AND of.account = 'unexplained'
+         WHERE of.lot_id IN ({of_lots}) AND of.account = 'unexplained' AND of.mg < 0
              AND NOT EXISTS (SELECT 1 FROM voids WHERE voids.deed_id = of.deed_id)
-         GROUP BY of.lot_id, of.pack_id HAVING SUM(of.mg) < 0
          ORDER BY 3, 6",
         of_lots = listed(lots),
         of_steps = listed(steps)

@@ -143,7 +143,7 @@ impl Window {
             place: place.transpose()?,
             place_code,
             by: given(&query.by),
-            lot: lot(app, conn, standing, query)?,
+            lot: lot(app, conn, query)?,
             after: after(conn, query)?,
         })
     }
@@ -161,16 +161,11 @@ impl Window {
     }
 }
 
-fn lot(
-    app: &App,
-    conn: &mut Conn,
-    standing: &Standing,
-    query: &LogQuery,
-) -> Result<Option<(i32, LotCode)>> {
+fn lot(app: &App, conn: &mut Conn, query: &LogQuery) -> Result<Option<(i32, LotCode)>> {
     let Some(text) = given(&query.lot) else {
         return Ok(None);
     };
-    let named = crate::named::named(&text, "lot", &app.address(&standing.kitchen))?;
+    let named = crate::named::named(&text, "lot", &app.ours())?;
     let row = crate::read::row(conn, &named.code, "lot")?;
     Ok(Some((row.id, named.code)))
 }

@@ -112,7 +112,7 @@ pub fn find(
     let standing = app.standing(conn)?;
     let zone = standing.kitchen.zone;
     let starts = Starts::read(app, conn, &standing, asked, field)?;
-    let without = left_out(app, conn, &standing, asked, field)?;
+    let without = left_out(app, conn, asked, field)?;
     let instant = |time: &Option<InstantOrDay>| time.map(|time| begins(time, zone));
     let (from, until) = (instant(&asked.contact_from), instant(&asked.contact_until));
     if from.zip(until).is_some_and(|(from, until)| until <= from) {
@@ -179,7 +179,6 @@ pub fn begins(time: InstantOrDay, zone: Tz) -> DateTime<Utc> {
 fn left_out(
     app: &App,
     conn: &mut Conn,
-    standing: &Standing,
     asked: &ScopeAsked,
     field: &str,
 ) -> Result<BTreeMap<LotId, String>> {
@@ -191,7 +190,7 @@ fn left_out(
             return Err(Error::cannot_be(field, ScopeSays::WhyLeftOut));
         }
         let field = format!("{field}without[{nth}].lot");
-        let named = crate::named::named(&of.lot.0, &field, &app.address(&standing.kitchen))?;
+        let named = crate::named::named(&of.lot.0, &field, &app.ours())?;
         let row = super::row(conn, &named.code, &field)?;
         without.insert(LotId(row.id), of.why.0.clone());
     }

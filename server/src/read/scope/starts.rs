@@ -95,7 +95,7 @@ impl Starts {
                 }
             }
         }
-        starts.named(app, conn, standing, &lots)?;
+        starts.named(app, conn, &lots)?;
         Ok(starts)
     }
 
@@ -104,17 +104,11 @@ impl Starts {
     }
 
     /// Lots that are named by their codes, all in one statement.
-    fn named(
-        &mut self,
-        app: &App,
-        conn: &mut Conn,
-        standing: &Standing,
-        all: &[(&Line, String)],
-    ) -> Result<()> {
-        let address = app.address(&standing.kitchen);
+    fn named(&mut self, app: &App, conn: &mut Conn, all: &[(&Line, String)]) -> Result<()> {
+        let ours = app.ours();
         let codes = all
             .iter()
-            .map(|(lot, field)| Ok((named(&lot.0, field, &address)?.code, field)))
+            .map(|(lot, field)| Ok((named(&lot.0, field, &ours)?.code, field)))
             .collect::<Result<Vec<_>>>()?;
         let spelt: Vec<&str> = codes.iter().map(|(code, _)| code.as_str()).collect();
         let rows = store::scope::lots_of_codes(conn, &spelt)?;

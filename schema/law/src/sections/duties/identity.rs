@@ -47,6 +47,9 @@ pub struct IdentityEntry {
     /// Does the name tell the animal where its meat is of one alone?
     #[serde(default)]
     single: bool,
+    /// Does the name say that all of the animal is in it, as it grew?
+    #[serde(default)]
+    whole_animal: bool,
     /// The word that the name has besides where nitrite went in.
     with_nitrite: Option<String>,
 }
@@ -81,6 +84,7 @@ impl IdentityEntry {
             needs: self.needs,
             only: super::each(self.only, |of| word!(Species, &of))?,
             single: self.single,
+            whole_animal: self.whole_animal,
             with_nitrite: self.with_nitrite,
         })
     }

@@ -98,6 +98,10 @@ fn identity(input: &Input, duties: &DutyRules, rows: &Rows) -> String {
             .into_iter()
             .map(|of| Species::parse(of).expect("an animal"))
             .collect(),
+        parts: { input.maybe("cuts").map(list).unwrap_or_default() }
+            .into_iter()
+            .map(names::Part::parse)
+            .collect(),
         is_open: yes(input, "open"),
         organs: maybe("liver")
             .map(|percent| ("pork liver".to_owned(), percent))
