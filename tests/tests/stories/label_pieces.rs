@@ -1,6 +1,7 @@
 //! Labels of pieces: a tag a piece or one for all that hang, what a released ham gets, and a panel on a label of its own.
 
 use serde_json::{Value, json};
+use stories::day::Told;
 use stories::labels::{all_lots, codes, run, save, set, words};
 use stories::{Caller, Engine, House, on_both_engines};
 
