@@ -102,6 +102,7 @@ const printing = {
       lot: form.dataset.lot || null,
       step: form.dataset.step || null,
       packs: numbers.length > 0 ? numbers : null,
+      together: form.elements.together?.checked ? true : undefined,
       again: why.value.trim() === "" ? null : { why: why.value.trim() },
     };
     // Other wishes are another deed.

@@ -143,6 +143,10 @@ pub struct Sale {
     pub gtin: Option<Gtin>,
     /// Its number at the shop's own till.
     pub till_number: Option<u64>,
+    /// The face of its pack in square centimetres: the law's heights of letters go by it.
+    pub face_cm2: Option<u32>,
+    /// Does its panel on safe handling stand on a second label, where the product says so or says no?
+    pub panel_apart: Option<bool>,
 }
 
 impl Sale {

@@ -28,6 +28,15 @@ fn fewest_dots(dpi: Dpi) -> i64 {
     }
 }
 
+/// Dots of the thinnest bar that is still read when the label is worn: 0.375 and 0.339 mm, as of the square code
+/// (trade 5). At two dots 6 of 33 worn labels were read.
+pub(crate) fn dots_when_worn(dpi: Dpi) -> i64 {
+    match dpi {
+        Dpi::D203 => 3,
+        Dpi::D300 => 4,
+    }
+}
+
 /// Any printable text.
 pub(crate) fn plain(payload: &str, dpi: Dpi) -> Result<Bars, Refusal> {
     let code = CodeKind::Code128;

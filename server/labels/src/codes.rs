@@ -20,17 +20,43 @@ pub(crate) fn check(facts: &Facts, template: &Template) -> Result<(), Refusal> {
     Ok(())
 }
 
-/// The facts with the GS1 message that will stand in the bar code in clear (standards 1.3: it must be
-/// provided for each symbol); nothing where there will be none.
+/// The facts with what is said in clear of the bars: the GS1 message that they hold (standards 1.3: it must be
+/// provided for each symbol), and whether they hold the lot alone; nothing where the facts are right as they are.
 pub(crate) fn in_clear(facts: &Facts, template: &Template, dpi: Dpi) -> Option<Facts> {
-    let place = template.code_place(CodeKind::Code128)?;
-    let message = messages(facts, template)?.find(|message| {
-        code128::gs1(message, dpi).is_ok_and(|bars| bars.place(place.area, dpi).is_ok())
-    })?;
-    let clear = message.bracketed().replace('(', " (").replace(')', ") ");
+    let message = message(facts, template, dpi);
+    let has = |wanted| template.fields().any(|field| field == wanted);
+    let told = facts.text(Field::LotOnly).is_some() && has(Field::LotOnly);
+    let wrongly = told && (message.is_some() || !holds_the_lot_alone(facts, template, dpi));
+    if message.is_none() && !wrongly {
+        return None;
+    }
     let mut facts = facts.clone();
-    facts.texts.insert(Field::Hri, clear.trim().to_owned());
+    if wrongly {
+        facts.texts.remove(&Field::LotOnly);
+    }
+    if let Some(message) = message {
+        let clear = message.bracketed().replace('(', " (").replace(')', ") ");
+        facts.texts.insert(Field::Hri, clear.trim().to_owned());
+    }
     Some(facts)
+}
+
+/// The GS1 message that the bars hold, if they hold one.
+fn message(facts: &Facts, template: &Template, dpi: Dpi) -> Option<Message> {
+    let place = template.code_place(CodeKind::Code128)?;
+    messages(facts, template)?.find(|message| {
+        code128::gs1(message, dpi).is_ok_and(|bars| bars.place(place.area, dpi).is_ok())
+    })
+}
+
+/// Do our own bars hold the lot without its pack?
+fn holds_the_lot_alone(facts: &Facts, template: &Template, dpi: Dpi) -> bool {
+    let place = template.code_place(CodeKind::Code128);
+    let ours = place.filter(|_| till_instead(facts, template).is_none());
+    ours.is_some_and(|place| {
+        let code = plain(&facts.linear, place, dpi);
+        code.is_ok_and(|code| code.payload != facts.linear)
+    })
 }
 
 /// The messages that could stand there; none on a label without room for them in clear, or where the
@@ -95,9 +121,27 @@ fn linear(
             placed => return placed,
         }
     }
-    let plain = |text: &str| code128::plain(text, dpi)?.place(place.area, dpi);
-    match (plain(&facts.linear), facts.linear.split_once('/')) {
-        (Err(Refusal::CodeTooLarge { .. }), Some((lot, _))) => plain(lot),
-        (placed, _) => placed,
+    plain(&facts.linear, place, dpi)
+}
+
+/// The lot with its pack where its bars are thick enough to be read when they are worn, else the lot alone where that
+/// is so; else what fits.
+fn plain(linear: &str, place: &CodePlace, dpi: Dpi) -> Result<Code, Refusal> {
+    let bars = |text: &str| code128::plain(text, dpi)?.place(place.area, dpi);
+    let whole = bars(linear);
+    let Some((lot, _)) = linear.split_once('/') else {
+        return whole;
+    };
+    let thick = |code: &Result<Code, Refusal>| {
+        let dots = code.as_ref().map(|code| code.dots);
+        dots.is_ok_and(|dots| dots >= code128::dots_when_worn(dpi))
+    };
+    if thick(&whole) {
+        return whole;
+    }
+    let alone = bars(lot);
+    match (thick(&alone), whole) {
+        (true, _) | (false, Err(Refusal::CodeTooLarge { .. })) => alone,
+        (false, whole) => whole,
     }
 }

@@ -3,7 +3,8 @@
 
 use crate::facts::Facts;
 use crate::length::{Area, Length};
-use crate::stack::least;
+use crate::refusal::CodeKind;
+use crate::stack::Reading;
 use crate::template::{CodePlace, Columns, Item, Stack, Table, Template};
 
 /// A label is cut at whole millimetres.
@@ -22,22 +23,31 @@ pub(crate) fn giving(template: &Template) -> Option<(usize, &Stack)> {
 /// The template as short as these facts need it; nothing where it is not for a roll, or where they
 /// do not fit it anyhow.
 pub(crate) fn cut(template: &Template, facts: &Facts) -> Option<Template> {
-    let most = template.height() - template.shortest()?;
+    let shortest = template.shortest()?;
+    let without = without_till(template, facts);
+    let template = without.as_ref().unwrap_or(template);
+    let most = template.height() - shortest;
     let (nth, stack) = giving(template)?;
+    let texts = Reading::of(stack, facts)?;
     // Whole millimetres, from not at all to as much as may be: the most at which the texts still fit.
     let fits = |millimetres: i64| {
-        let shorter = shortened(stack, MILLIMETRE * millimetres)?;
-        let bottom = least(&shorter, facts)?;
-        (bottom <= shorter.area.bottom()).then_some(())
+        let (area, notch) = shorter(stack, MILLIMETRE * millimetres)?;
+        (texts.least(notch)? <= area.bottom()).then_some(())
     };
     fits(0)?;
     let (mut good, mut bad) = (0, most.um() / MILLIMETRE.um() + 1);
+    // Without the notch they take least: more than what is then left cannot go.
+    let longest = texts.least(None)? - stack.area.y;
+    bad = bad.min((stack.area.h - longest).um() / MILLIMETRE.um() + 1);
+    // They seldom take much more than that.
+    let mut step = 1;
     while bad - good > 1 {
-        let middle = (good + bad) / 2;
+        let middle = (bad - step).max((good + bad) / 2);
         match fits(middle) {
             Some(()) => good = middle,
             None => bad = middle,
         }
+        step *= 2;
     }
     let by = MILLIMETRE * good;
     let items = template.items.iter().enumerate();
@@ -47,21 +57,59 @@ pub(crate) fn cut(template: &Template, facts: &Facts) -> Option<Template> {
         other => Some(other.clone()),
     });
     let items = items.collect::<Option<Vec<Item>>>()?;
-    Some(template.shortened(items, template.height() - by))
+    Some(template.with(items, template.height() - by, None))
 }
 
-/// The stack without its lowest part; a notch at its foot moves up with the foot.
-fn shortened(stack: &Stack, by: Length) -> Option<Stack> {
-    let mut shorter = stack.clone();
-    shorter.area.h = shorter.area.h - by;
-    if let Some(notch) = &mut shorter.notch
-        && stands_at_foot(stack, notch)
-    {
-        notch.y = notch.y - by;
+/// The template without the place for the till's code, where the pack has no such number: what stands below it
+/// moves up.
+fn without_till(template: &Template, facts: &Facts) -> Option<Template> {
+    let place = template.code_place(CodeKind::Ean13)?;
+    if facts.ean13.is_some() {
+        return None;
     }
-    let holds = |notch: &Area| shorter.area.holds(notch);
-    let sound = shorter.area.h > Length::ZERO && shorter.notch.as_ref().is_none_or(holds);
-    sound.then_some(shorter)
+    let from = place.area.y;
+    let lower = template.items.iter().map(|item| item.area().y);
+    let by = lower.filter(|y| *y > from).min().map(|next| next - from)?;
+    let kept = template
+        .items
+        .iter()
+        .filter(|item| item.area() != place.area);
+    let items = kept.map(|item| match item.area().y > from {
+        true => item.raised(by),
+        false => item.clone(),
+    });
+    let height = template.height() - by;
+    Some(template.with(items.collect(), height, template.shortest()))
+}
+
+/// The paper of a stack without its lowest part; a notch at its foot moves up with the foot.
+fn shorter(stack: &Stack, by: Length) -> Option<(Area, Option<Area>)> {
+    let area = Area {
+        h: stack.area.h - by,
+        ..stack.area
+    };
+    let notch = stack
+        .notch
+        .map(|notch| match stands_at_foot(stack, &notch) {
+            true => Area {
+                y: notch.y - by,
+                ..notch
+            },
+            false => notch,
+        });
+    let holds = |notch: &Area| area.holds(notch);
+    let sound = area.h > Length::ZERO && notch.as_ref().is_none_or(holds);
+    sound.then_some((area, notch))
+}
+
+/// The stack on that paper.
+fn shortened(stack: &Stack, by: Length) -> Option<Stack> {
+    let (area, notch) = shorter(stack, by)?;
+    Some(Stack {
+        area,
+        notch,
+        ..stack.clone()
+    })
 }
 
 fn stands_at_foot(stack: &Stack, notch: &Area) -> bool {

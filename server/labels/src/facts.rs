@@ -112,6 +112,8 @@ fields! {
     HandlingHot = "handling-hot",
     /// The lot code and pack number in clear type.
     Lot = "lot",
+    /// That the bars hold the lot and not the pack. Set where it is so: the layout chooses what the bars hold.
+    LotOnly = "lot-only",
     /// What a GS1 bar code holds, for the eye: `(01) … (10) …`. Set by the layout, which chooses the
     /// message.
     Hri = "hri",
@@ -192,6 +194,21 @@ pub struct Facts {
     /// The thirteen digits for the shop's till, where it sells by its own numbers.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub ean13: Option<String>,
+    /// The least height of the net weight's letters on the face of this pack, in micrometres: where the law asks for more
+    /// than a template gives, the letters are as high as the law has it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub net_least_um: Option<i64>,
+    /// Does the panel on safe handling stand on a second label of the same pack?
+    #[serde(default, skip_serializing_if = "is_not")]
+    pub panel_apart: bool,
+}
+
+#[expect(
+    clippy::trivially_copy_pass_by_ref,
+    reason = "serde hands the field over so"
+)]
+fn is_not(told: &bool) -> bool {
+    !told
 }
 
 impl Facts {

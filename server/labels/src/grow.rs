@@ -11,6 +11,9 @@ const WIDEST: i64 = 10;
 /// The gap that goes with the smallest letters: as given.
 pub(crate) const SMALLEST_GAP: i64 = 4;
 
+/// So many times the room that is left must be less than what the texts take, for paper to be tight.
+const TIGHT: i64 = 32;
+
 /// One try at setting texts one under the other.
 pub(crate) struct Try {
     pub placed: Vec<Placed>,
@@ -34,19 +37,26 @@ pub(crate) fn largest(
     if smallest.bottom > limit {
         return Err(too_tall(&smallest));
     }
+    // On paper that is cut to the words hardly anything is left to grow into: then the first step is tried first.
+    let taken: Length = smallest.heights.iter().copied().sum();
+    let tight = (limit - smallest.bottom) * TIGHT < taken;
+    let next = |good: i64, bad: i64| match tight {
+        true => good + 1,
+        false => (good + bad) / 2,
+    };
     let (mut good, mut bad, mut best) = (0, STEPS + 1, smallest);
     while bad - good > 1 {
-        let middle = (good + bad) / 2;
+        let middle = next(good, bad);
         match fits(middle, gap(middle)) {
             Some(done) => (good, best) = (middle, done),
             None => bad = middle,
         }
     }
-    let (mut tight, mut wide) = (gap(good), WIDEST + 1);
-    while wide - tight > 1 {
-        let middle = (tight + wide) / 2;
+    let (mut close, mut wide) = (gap(good), WIDEST + 1);
+    while wide - close > 1 {
+        let middle = next(close, wide);
         match fits(good, middle) {
-            Some(done) => (tight, best) = (middle, done),
+            Some(done) => (close, best) = (middle, done),
             None => wide = middle,
         }
     }

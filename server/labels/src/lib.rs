@@ -5,7 +5,8 @@
 //! 1. [`facts`]: what one label says, field by field, and what its codes hold.
 //! 2. [`template`] (its JSON is in `wire`): where things stand, how small they may get.
 //! 3. [`layout`]: the one way through, [`lay_out`]; `stack` sets the texts, `codes` the codes (`qr`
-//!    with `mask`; `code128` with `spelling`, and `ean13`, both on `bars`), and [`refusal`] lists
+//!    with `mask`; `code128` with `spelling`, and `ean13`, both on `bars`), `apart` the panel that stands on a
+//!    second label, and [`refusal`] lists
 //!    every reason why a label is not made.
 //! 4. [`placed`]: the finished label as items at fixed places.
 //! 5. [`sheet`]: many labels on a sheet of paper.
@@ -17,6 +18,7 @@
 //! weights, measured). The promise: a text is on the label whole and no smaller than the template
 //! allows, or the label is refused with the reason.
 
+mod apart;
 mod bars;
 mod check;
 mod code128;
@@ -29,6 +31,7 @@ pub mod facts;
 mod fault;
 mod grow;
 pub mod layout;
+mod least;
 pub mod length;
 mod mask;
 mod outline;

@@ -50,12 +50,13 @@ pub fn pdf(labels: &[PlacedLabel]) -> Result<Vec<u8>, PdfError> {
 
 /// The same under another name.
 pub(crate) fn pdf_titled(title: &str, labels: &[PlacedLabel]) -> Result<Vec<u8>, PdfError> {
+    let labels: Vec<&PlacedLabel> = labels.iter().flat_map(PlacedLabel::pages).collect();
     if labels.is_empty() {
         return Err(PdfError::Empty);
     }
     let mut document = PdfDocument::new(title);
     let mut names = BTreeMap::new();
-    for (weight, characters) in characters(labels) {
+    for (weight, characters) in characters(&labels) {
         let font = PdfFont::new(cut(weight, &characters)?);
         let name = FontId(font_name(weight, &characters));
         document.resources.fonts.map.insert(name.clone(), font);
@@ -156,9 +157,9 @@ fn font_name(weight: Weight, characters: &BTreeSet<char>) -> String {
     format!("{tag}+AtkinsonHyperlegibleNext-{style}")
 }
 
-fn characters(labels: &[PlacedLabel]) -> BTreeMap<Weight, BTreeSet<char>> {
+fn characters(labels: &[&PlacedLabel]) -> BTreeMap<Weight, BTreeSet<char>> {
     let mut used = BTreeMap::<Weight, BTreeSet<char>>::new();
-    for line in labels.iter().flat_map(PlacedLabel::lines) {
+    for line in labels.iter().flat_map(|label| label.lines()) {
         used.entry(line.weight)
             .or_default()
             .extend(line.text.chars());

@@ -1,5 +1,6 @@
 //! A finished label: items at fixed places. Exporters only translate, they decide nothing.
 
+use std::borrow::Cow;
 use std::fmt::Write;
 
 use crate::face::Weight;
@@ -21,7 +22,12 @@ pub struct PlacedLabel {
     pub items: Vec<Placed>,
     /// Where the tag is punched: nothing is drawn there.
     pub holes: Vec<Area>,
+    /// A second label of the same pack, printed right after it.
+    pub second: Option<Box<PlacedLabel>>,
 }
+
+/// White between two labels of a pack that are shown as one picture, and the line in its middle.
+const BETWEEN: (Length, Length) = (Length::from_um(3_000), Length::from_um(200));
 
 /// One thing drawn on a label.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -109,6 +115,45 @@ impl Placed {
             Placed::Picture(picture) => picture.bounds,
         }
     }
+
+    /// An item at another place, so many dots to the right and down. Codes stay on whole dots.
+    pub(crate) fn moved(&self, dpi: Dpi, x: i64, y: i64) -> Placed {
+        let (right, down) = (dpi.dots(x), dpi.dots(y));
+        let shifted = |area: &Area| Area {
+            x: area.x + right,
+            y: area.y + down,
+            ..*area
+        };
+        let snapped = |area: &Area| {
+            let edge = |place: Length, by: i64| dpi.dots(dpi.first_dot(place) + by);
+            let (left, top) = (edge(area.x, x), edge(area.y, y));
+            Area {
+                x: left,
+                y: top,
+                w: edge(area.right(), x) - left,
+                h: edge(area.bottom(), y) - top,
+            }
+        };
+        match self {
+            Placed::Text(line) => {
+                let mut line = line.clone();
+                line.x += right;
+                line.baseline += down;
+                Placed::Text(line)
+            }
+            Placed::Rule(area) => Placed::Rule(shifted(area)),
+            Placed::Code(code) => Placed::Code(Code {
+                bounds: snapped(&code.bounds),
+                dark: code.dark.iter().map(snapped).collect(),
+                ..code.clone()
+            }),
+            Placed::Picture(picture) => Placed::Picture(Picture {
+                name: picture.name,
+                bounds: shifted(&picture.bounds),
+                dark: picture.dark.iter().map(shifted).collect(),
+            }),
+        }
+    }
 }
 
 impl PlacedLabel {
@@ -120,6 +165,51 @@ impl PlacedLabel {
             w: self.width,
             h: self.height,
         }
+    }
+
+    /// The labels of the pack, each a page of its own.
+    pub fn pages(&self) -> impl Iterator<Item = &PlacedLabel> {
+        std::iter::once(self).chain(self.second.as_deref())
+    }
+
+    /// The height of its tallest page.
+    pub fn tallest(&self) -> Length {
+        let heights = self.pages().map(|page| page.height);
+        heights.max().unwrap_or(self.height)
+    }
+
+    /// Its pages, all as tall as the tallest: a printer is told one size for a job.
+    pub fn alike(&self) -> Vec<PlacedLabel> {
+        let tallest = self.tallest();
+        let page = |page: &PlacedLabel| PlacedLabel {
+            height: tallest,
+            second: None,
+            ..page.clone()
+        };
+        self.pages().map(page).collect()
+    }
+
+    /// The label with its second one below it, as one picture.
+    pub fn joined(&self) -> Cow<'_, PlacedLabel> {
+        let Some(second) = &self.second else {
+            return Cow::Borrowed(self);
+        };
+        let (between, line) = BETWEEN;
+        let down = self.dpi.first_dot(self.height + between);
+        let mut joined = PlacedLabel {
+            height: self.dpi.dots(down) + second.height,
+            second: None,
+            ..self.clone()
+        };
+        joined.items.push(Placed::Rule(Area {
+            x: Length::ZERO,
+            y: self.height + (between - line) / 2,
+            w: self.width,
+            h: line,
+        }));
+        let moved = |item: &Placed| item.moved(self.dpi, 0, down);
+        joined.items.extend(second.items.iter().map(moved));
+        Cow::Owned(joined)
     }
 
     /// The lines of text, in drawing order.

@@ -69,7 +69,8 @@ impl Colours {
 /// same bytes. How many copies is the job's affair: the stream leaves it open.
 pub fn pwg(labels: &[PlacedLabel], colours: Colours) -> Vec<u8> {
     let mut stream = OPENING.to_vec();
-    for label in labels {
+    let labels: Vec<&PlacedLabel> = labels.iter().flat_map(PlacedLabel::pages).collect();
+    for label in &labels {
         let bitmap = raster(label, 1, Edges::Sharp);
         stream.extend(header(label, &bitmap, colours, labels.len()));
         let rows = colours.rows(&bitmap);

@@ -190,6 +190,7 @@ pub(crate) mod tests {
             height,
             dpi,
             holes: Vec::new(),
+            second: None,
             items,
         }
     }

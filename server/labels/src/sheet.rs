@@ -6,7 +6,7 @@ use thiserror::Error;
 
 use crate::fault::{Fault, TemplateError};
 use crate::length::{Area, Dpi, Length};
-use crate::placed::{Code, Picture, Placed, PlacedLabel};
+use crate::placed::{Placed, PlacedLabel};
 use crate::wire::Mm;
 
 /// Thickness of the lines to cut along.
@@ -116,6 +116,8 @@ impl Sheet {
         labels: &[PlacedLabel],
         skip: usize,
     ) -> Result<Vec<PlacedLabel>, SheetRefusal> {
+        let pages = |label: &PlacedLabel| label.pages().cloned().collect::<Vec<_>>();
+        let labels: Vec<PlacedLabel> = labels.iter().flat_map(pages).collect();
         let widest = labels.iter().map(|label| label.width).max();
         let tallest = labels.iter().map(|label| label.height).max();
         let (Some(w), Some(h)) = (widest, tallest) else {
@@ -150,7 +152,7 @@ impl Sheet {
         };
         let mut sheets = Vec::new();
         let mut place = skip;
-        let mut rest = labels;
+        let mut rest = labels.as_slice();
         while !rest.is_empty() {
             let (now, later) = rest.split_at(rest.len().min(places - place));
             sheets.push(self.page(&grid, now, place));
@@ -167,7 +169,7 @@ impl Sheet {
             let (column, row) = (nth % grid.counts.0, nth / grid.counts.0);
             let x = dpi.first_dot(grid.left + grid.pitch.0 * column);
             let y = dpi.first_dot(grid.top + grid.pitch.1 * row);
-            items.extend(label.items.iter().map(|item| moved(item, dpi, x, y)));
+            items.extend(label.items.iter().map(|item| item.moved(dpi, x, y)));
         }
         items.extend(grid.cuts(self).into_iter().map(Placed::Rule));
         PlacedLabel {
@@ -176,6 +178,7 @@ impl Sheet {
             dpi,
             items,
             holes: Vec::new(),
+            second: None,
         }
     }
 }
@@ -206,44 +209,5 @@ impl SheetGrid {
         };
         let rows = (0..=self.counts.1).map(across);
         rows.chain((0..=self.counts.0).map(down)).collect()
-    }
-}
-
-/// An item at another place, so many dots to the right and down. Codes stay on whole dots.
-fn moved(item: &Placed, dpi: Dpi, x: i64, y: i64) -> Placed {
-    let (right, down) = (dpi.dots(x), dpi.dots(y));
-    let shifted = |area: &Area| Area {
-        x: area.x + right,
-        y: area.y + down,
-        ..*area
-    };
-    let snapped = |area: &Area| {
-        let edge = |place: Length, by: i64| dpi.dots(dpi.first_dot(place) + by);
-        let (left, top) = (edge(area.x, x), edge(area.y, y));
-        Area {
-            x: left,
-            y: top,
-            w: edge(area.right(), x) - left,
-            h: edge(area.bottom(), y) - top,
-        }
-    };
-    match item {
-        Placed::Text(line) => {
-            let mut line = line.clone();
-            line.x += right;
-            line.baseline += down;
-            Placed::Text(line)
-        }
-        Placed::Rule(area) => Placed::Rule(shifted(area)),
-        Placed::Code(code) => Placed::Code(Code {
-            bounds: snapped(&code.bounds),
-            dark: code.dark.iter().map(snapped).collect(),
-            ..code.clone()
-        }),
-        Placed::Picture(picture) => Placed::Picture(Picture {
-            name: picture.name,
-            bounds: shifted(&picture.bounds),
-            dark: picture.dark.iter().map(shifted).collect(),
-        }),
     }
 }

@@ -8,6 +8,7 @@ use crate::placed::Placed;
 use crate::refusal::Refusal;
 use crate::template::{Align, Stack};
 use crate::text::{Frame, Text, framed, read_all};
+use std::cell::OnceCell;
 
 /// White between the frame of a panel and its words, and the thickness of the frame.
 const PANEL: (Length, Length) = (Length::from_um(600), Length::from_um(350));
@@ -79,14 +80,42 @@ pub(crate) fn fill(stack: &Stack, facts: &Facts) -> Result<Vec<Placed>, Refusal>
     }
 }
 
-/// How far down the texts of a stack reach in their smallest letters; nothing where they cannot be set.
-pub(crate) fn least(stack: &Stack, facts: &Facts) -> Option<Length> {
-    let column = Column::of(stack);
-    let set = |glue| {
-        let texts = read_all(&stack.texts, facts, glue).ok()?;
-        set(&column, &texts, 0, SMALLEST_GAP, stack.area.y).ok()
-    };
-    set(true).or_else(|| set(false)).map(|done| done.bottom)
+/// The texts of a stack, read once to be set again and again.
+pub(crate) struct Reading<'a> {
+    /// A day with its month on one line.
+    glued: Vec<Text<'a>>,
+    /// The same with the two apart, where that is needed.
+    loose: OnceCell<Vec<Text<'a>>>,
+    stack: &'a Stack,
+    facts: &'a Facts,
+}
+
+impl<'a> Reading<'a> {
+    /// Nothing where the texts cannot be read.
+    pub fn of(stack: &'a Stack, facts: &'a Facts) -> Option<Reading<'a>> {
+        Some(Reading {
+            glued: read_all(&stack.texts, facts, true).ok()?,
+            loose: OnceCell::new(),
+            stack,
+            facts,
+        })
+    }
+
+    /// How far down they reach in their smallest letters round a notch; nothing where they cannot be set.
+    pub fn least(&self, notch: Option<Area>) -> Option<Length> {
+        let column = Column {
+            notch,
+            ..Column::of(self.stack)
+        };
+        let bottom = |texts: &[Text<'_>]| {
+            let done = set(&column, texts, 0, SMALLEST_GAP, self.stack.area.y);
+            done.ok().map(|done| done.bottom)
+        };
+        bottom(&self.glued).or_else(|| {
+            let read = || read_all(&self.stack.texts, self.facts, false).unwrap_or_default();
+            bottom(self.loose.get_or_init(read))
+        })
+    }
 }
 
 /// Sets texts at one step, however far down they reach.

@@ -1,6 +1,7 @@
 //! A label's form: sizes and places, read from JSON and checked before any label is made with it.
 
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
 use schemars::JsonSchema;
 use serde::Deserialize;
@@ -18,8 +19,8 @@ use crate::wire;
 /// A label's form.
 #[derive(Debug, Clone)]
 pub struct Template {
-    name: String,
-    json: String,
+    name: Arc<str>,
+    json: Arc<str>,
     purpose: Purpose,
     places: Vec<String>,
     width: Length,
@@ -104,6 +105,8 @@ pub(crate) struct TextStyle {
     pub panel: bool,
     pub picture: Option<(PictureName, Length)>,
     pub beside: bool,
+    /// Lines close together, as on a label that holds nothing else.
+    pub close: bool,
 }
 
 /// How a template sets one text, for whoever checks heights.
@@ -237,13 +240,23 @@ impl Template {
         self.shortest
     }
 
-    /// The items, and the height, of a label that is cut shorter.
-    pub(crate) fn shortened(&self, items: Vec<Item>, height: Length) -> Template {
+    /// The same with other items, as tall as that, and perhaps cut shorter.
+    pub(crate) fn with(
+        &self,
+        items: Vec<Item>,
+        height: Length,
+        shortest: Option<Length>,
+    ) -> Template {
         Template {
+            name: Arc::clone(&self.name),
+            json: Arc::clone(&self.json),
+            places: self.places.clone(),
+            printers: self.printers.clone(),
+            omits: self.omits.clone(),
             items,
             height,
-            shortest: None,
-            ..self.clone()
+            shortest,
+            ..*self
         }
     }
 
@@ -316,7 +329,7 @@ impl Template {
         })
     }
 
-    fn styles(&self) -> impl Iterator<Item = &TextStyle> {
+    pub(crate) fn styles(&self) -> impl Iterator<Item = &TextStyle> {
         self.items.iter().flat_map(Item::styles)
     }
 
@@ -327,8 +340,8 @@ impl Template {
             .map(|n| Dpi::from_number(*n).ok_or(Fault::Printer(*n)));
         let items = wire.items.into_iter().enumerate();
         let template = Template {
-            name: name.to_owned(),
-            json: json.to_owned(),
+            name: name.into(),
+            json: json.into(),
             purpose: wire.purpose,
             places: wire.places,
             width: wire.width_mm.length("width_mm")?,

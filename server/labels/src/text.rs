@@ -13,6 +13,8 @@ pub(crate) const STEPS: i64 = 16;
 /// Distance of baselines in hundredths of the size: as in a book, unless the ink reaches farther,
 /// and closer when nothing hangs below the line. Common practice, no source.
 const PITCH: i64 = 112;
+/// The same where lines stand close together. Common practice, no source.
+const CLOSE: i64 = 102;
 /// White between the ink of two lines, least and most.
 const LEADING: (i64, i64) = (4, 18);
 
@@ -115,7 +117,9 @@ impl<'a> Text<'a> {
             let reach = face.reach(word);
             (above, below) = (reach.above.max(above), reach.below.max(below));
             match words.last_mut() {
-                Some(last) if glue && dated && day_and_month(&last.text, word) => {
+                Some(last)
+                    if glue && (dated && day_and_month(&last.text, word) || last.text == "/") =>
+                {
                     last.text = format!("{} {word}", last.text);
                     last.units = face.units(&last.text);
                 }
@@ -170,7 +174,8 @@ impl<'a> Text<'a> {
     pub fn pitch(&self, size: Length) -> Length {
         let ink = self.face().scale(self.above + self.below, size);
         let (tight, loose) = (ink + size * LEADING.0 / 100, ink + size * LEADING.1 / 100);
-        let pitch = tight.max(loose.min(size * PITCH / 100));
+        let usual = if self.style.close { CLOSE } else { PITCH };
+        let pitch = tight.max(loose.min(size * usual / 100));
         self.style.leading.map_or(pitch, |least| pitch.max(least))
     }
 

@@ -318,6 +318,7 @@ impl Text {
             panel: self.panel,
             picture: picture.transpose()?,
             beside: self.beside,
+            close: false,
         })
     }
 }

@@ -20,6 +20,8 @@ pub(super) struct Order<'a> {
     pub packs: Option<&'a [u32]>,
     /// On this label.
     pub template: Option<&'a Line>,
+    /// As one tag for all pieces of the lot.
+    pub together: bool,
     /// Why again.
     pub again: Option<&'a AgainAsked>,
 }
@@ -33,6 +35,7 @@ impl<'a> Order<'a> {
             step: asked.step,
             packs: asked.packs.as_deref(),
             template: asked.template.as_ref(),
+            together: asked.together.unwrap_or(false),
             again: asked.again.as_ref(),
         }
     }
@@ -45,6 +48,7 @@ impl<'a> Order<'a> {
             step: asked.step,
             packs: asked.packs.as_deref(),
             template: asked.template.as_ref(),
+            together: asked.together.unwrap_or(false),
             again: asked.again.as_ref(),
         }
     }

@@ -196,6 +196,7 @@ impl<'a> Press<'a> {
             among: self.among(facts.app),
             dpi: Some(self.dpi),
             all: order.step.is_some(),
+            together: order.together,
             window: None,
         };
         let (mut labels, kept) = {
@@ -264,7 +265,7 @@ impl<'a> Press<'a> {
         let hundredths = |um: i64| i32::try_from((um + 5) / 10).unwrap_or(i32::MAX);
         let (x, y) = (
             hundredths(label.placed.width.um()),
-            hundredths(label.placed.height.um()),
+            hundredths(label.placed.tallest().um()),
         );
         printer.size_for(x, y).map(|_| ()).map_err(|says| {
             let detail = PrintDeedSays::PutInRoll { size: says.into() };

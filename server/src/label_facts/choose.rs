@@ -200,7 +200,7 @@ fn refuse_missing_languages(writer: &Writer<'_>) -> Result<()> {
 
 fn refuse_low_letters(writer: &Writer<'_>, template: &Template) -> Result<()> {
     let law = writer.law();
-    let findings = heights::check(template, law);
+    let findings = heights::check(template, law, writer.product.sale.face_cm2);
     let mut findings = findings.into_iter();
     let Some(finding) = findings.find(Finding::refuses) else {
         return Ok(());

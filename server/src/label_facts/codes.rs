@@ -33,6 +33,12 @@ pub fn of_pack(writer: &Writer<'_>, number: u32, for_a_customer: bool) -> Facts 
     facts
 }
 
+/// The address of the lot, whichever pack.
+pub fn address_of_lot(writer: &Writer<'_>) -> String {
+    let address = writer.app.address(writer.kitchen);
+    format!("{address}/L/{}", writer.lot.code)
+}
+
 fn contents(writer: &Writer<'_>, gtin: &Gtin, number: u32) -> Contents {
     let day = writer.pack(number).now.use_by;
     let grams = writer.grams(number).milligrams() / 1_000;

@@ -67,6 +67,22 @@ pub fn of_pack(writer: &Writer<'_>, said: &mut Said, number: u32) {
     said.say(Field::Release, release(writer, &piece, green));
 }
 
+/// One tag for all pieces of a lot: what they weigh together, and what they must weigh together.
+pub fn together(writer: &Writer<'_>, said: &mut Said) {
+    let first = &writer.first;
+    let piece = writer.piece();
+    let green = piece
+        .as_ref()
+        .map_or(writer.view.of.made(), |piece| piece.green);
+    let weight = first.scale_weight(green);
+    let pieces = writer.lot.pack_count;
+    let line = LabelWords::GreenTogether { weight, pieces };
+    said.say(Field::Green, first.say(line));
+    if let Some(piece) = &piece {
+        said.say(Field::Release, release(writer, piece, green));
+    }
+}
+
 /// The days on which it is still to be turned in its salt.
 fn turns(writer: &Writer<'_>, piece: &Piece) -> String {
     let first = &writer.first;

@@ -1,6 +1,6 @@
 //! A date as a place words it for a customer.
 
-use super::phrases::LabelWords;
+use super::phrases::{LabelWords, Phrases};
 use super::writer::Writer;
 use chrono::NaiveDate;
 use domain::rows::RowId;
@@ -47,12 +47,11 @@ pub fn packed(writer: &Writer<'_>, day: NaiveDate, language: &str) -> Option<Str
 }
 
 /// The day it was frozen, in the words and the form of the place; in our own where it has none.
-pub fn frozen(writer: &Writer<'_>, day: NaiveDate, language: &str) -> String {
-    let first = &writer.first;
-    in_words(writer, DateKind::FrozenOn, day, &[language]).map_or_else(
+pub fn frozen(writer: &Writer<'_>, day: NaiveDate, phrases: &Phrases) -> String {
+    in_words(writer, DateKind::FrozenOn, day, &[phrases.language]).map_or_else(
         || {
-            let day = first.short_date(day);
-            first.say(LabelWords::FrozenOn { day })
+            let day = phrases.short_date(day);
+            phrases.say(LabelWords::FrozenOn { day })
         },
         |mark| mark.text,
     )

@@ -55,6 +55,8 @@ pub struct Wanted {
     pub dpi: Option<u16>,
     /// Packs that hold nothing any more, too: the labels of a step just done.
     pub all: bool,
+    /// One tag for all pieces of a lot that hangs, to be weighed together.
+    pub together: bool,
     /// Of those, so many left out at the front, and at most so many taken.
     pub window: Option<(usize, usize)>,
 }
@@ -141,6 +143,9 @@ pub fn prepare(
     let dpi =
         Dpi::from_number(dpi).ok_or_else(|| Error::cannot_be("dpi", LabelSays::Dpi { dpi }))?;
     let numbers = numbers(writer.lot, wanted)?;
+    if wanted.together {
+        return Ok(vec![tag_together(&mut writer, numbers[0], wanted, dpi)?]);
+    }
     let (skip, take) = wanted.window.unwrap_or((0, usize::MAX));
     let mut prepared = Vec::with_capacity(numbers.len());
     for number in numbers.into_iter().skip(skip).take(take) {
@@ -151,8 +156,27 @@ pub fn prepare(
     Ok(prepared)
 }
 
+/// The one tag of pieces that are weighed together: it goes on one of them, and names the lot.
+fn tag_together(
+    writer: &mut Writer<'_>,
+    number: u32,
+    wanted: &Wanted,
+    dpi: Dpi,
+) -> Result<Prepared> {
+    let purpose = choose::purpose(writer, number, wanted)?;
+    if purpose != Purpose::Curing || writer.lot.pack_count < 2 {
+        let lot = writer.lot.code.clone();
+        return Err(Error::cannot_be("together", LabelSays::NotTogether { lot }));
+    }
+    let facts = writer.facts_together(number)?;
+    choose::place(writer, number, facts, purpose, wanted, dpi)
+}
+
 /// How many labels a lot has for what is wanted.
 pub fn count(lot: &Lot, wanted: &Wanted) -> usize {
+    if wanted.together {
+        return 1;
+    }
     match &wanted.packs {
         Some(packs) => packs.len(),
         None if wanted.all => lot.packs.len(),

@@ -29,6 +29,7 @@ messages! {
         TheirLot "their-lot" { lot: String },
         Green "green" { weight: String },
         GreenOf "green-of" { weight: String, nth: u32, of: u32 },
+        GreenTogether "green-together" { weight: String, pieces: u32 },
         Salted "salted" { day: String },
         Turns "turns" { days: String },
         Release "release" { target: String },

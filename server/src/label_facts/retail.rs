@@ -78,10 +78,11 @@ pub fn of_pack(writer: &Writer<'_>, said: &mut Said, number: u32, state: Frozen)
         said.0.remove(&Field::SecondStorage);
     }
     if let Frozen::Since(day) = state {
-        said.say(
-            Field::Frozen,
-            mark::frozen(writer, day, writer.first.language),
-        );
+        let each = languages(writer);
+        let told = each
+            .iter()
+            .map(|(phrases, _)| mark::frozen(writer, day, phrases));
+        said.say(Field::Frozen, told.collect::<Vec<_>>().join("\u{a0}/ "));
     }
 }
 

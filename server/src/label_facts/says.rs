@@ -25,6 +25,7 @@ messages! {
         Dpi "dpi" { dpi: u16 },
         NoSuchPack "no-such-pack" { lot: LotCode, packs: u32, pack: u32 },
         NothingOnHand "nothing-on-hand" { lot: LotCode },
+        NotTogether "not-together" { lot: LotCode },
     }
 }
 

@@ -176,7 +176,7 @@ mod tests {
             }
             for place in [Profile::Us, Profile::Ca, Profile::Eu, Profile::Uk] {
                 if template.serves(place.as_str()) {
-                    let findings = heights::check(template, law.laws.of(place));
+                    let findings = heights::check(template, law.laws.of(place), None);
                     let says: Vec<String> = findings
                         .iter()
                         .map(|finding| finding.says.to_string())

@@ -1,7 +1,7 @@
 //! What the labels of a lot have in common: its names, its date, its code.
 
 use super::phrases::{LabelWords, Phrases};
-use super::{codes, curing, kitchen, mark, receiving, retail};
+use super::{codes, curing, heights, kitchen, mark, receiving, retail};
 use crate::app::App;
 use crate::error::Result;
 use crate::lists::kitchen::Kitchen;
@@ -184,14 +184,44 @@ impl<'a> Writer<'a> {
                 _ => format!("{shown} / {number}"),
             },
         );
+        if self.lot.pack_count > 1 {
+            said.say(Field::LotOnly, self.first.text("label-lot-only"));
+        }
         let retail = matches!(purpose, Purpose::Retail | Purpose::DirectSale);
         let mut facts = codes::of_pack(self, number, retail);
         if let Some(digits) = &facts.ean13 {
             said.say(Field::Till, digits.clone());
         }
         facts.readiness = self.readiness();
+        let face = self.product.sale.face_cm2.filter(|_| retail);
+        facts.net_least_um = face.and_then(|face| heights::net_least_um(self.law(), face));
+        facts.panel_apart = said.0.contains_key(&Field::HandlingHeading) && self.panel_apart();
         facts.texts = said.0;
         Ok(facts)
+    }
+
+    /// Does the panel on safe handling stand on a second label? As the product says, else as the kitchen does.
+    fn panel_apart(&self) -> bool {
+        let own = self.product.sale.panel_apart;
+        own.or(self.kitchen.entry.panel_apart).unwrap_or(false)
+    }
+
+    /// What the one tag of a lot says that hangs as several pieces and is weighed as one.
+    ///
+    /// # Errors
+    /// As [`Writer::facts`].
+    pub fn facts_together(&mut self, number: u32) -> Result<Facts> {
+        let mut facts = self.facts(number, Purpose::Curing)?;
+        let mut said = Said(std::mem::take(&mut facts.texts));
+        curing::together(self, &mut said);
+        said.say(Field::Lot, self.lot.code.shown());
+        said.0.remove(&Field::LotOnly);
+        facts.texts = said.0;
+        Ok(Facts {
+            qr: codes::address_of_lot(self),
+            linear: self.lot.code.to_string(),
+            ..facts
+        })
     }
 
     /// What all packs of the lot have in common.
@@ -240,15 +270,16 @@ impl<'a> Writer<'a> {
         let pack = self.pack(number);
         let first = &self.first;
         let frozen = pack.now.state == State::Frozen;
-        let heading = match (pack.now.use_by, pack.now.days_frozen()) {
-            (None, Some(_)) if frozen => "label-use-within",
-            _ => "label-use-by",
+        let once_thawed = pack.now.days_once_thawed(self.lot.later);
+        let heading = match once_thawed {
+            Some(_) => "label-use-within",
+            None => "label-use-by",
         };
         said.say(Field::UseByHeading, first.text(heading));
         let use_by = pack.now.use_by;
-        let long = match (use_by, pack.now.days_frozen()) {
+        let long = match (use_by, once_thawed) {
             (Some(date), _) => first.date(date),
-            (None, Some(days)) if frozen => first.say(LabelWords::OnceThawed { days: days.max(1) }),
+            (None, Some(days)) => first.say(LabelWords::OnceThawed { days }),
             (None, _) if frozen => first.text("label-frozen"),
             (None, _) => first.text("label-no-date"),
         };
@@ -263,6 +294,11 @@ impl<'a> Writer<'a> {
             let day = second.short_date(date);
             said.say(Field::SecondUseBy, second.say(LabelWords::UseByDay { day }));
         }
+        if let (Some(second), Some(days)) = (&self.second, once_thawed) {
+            let within = second.text("label-use-within");
+            let days = second.say(LabelWords::OnceThawed { days });
+            said.say(Field::SecondUseBy, format!("{within} {days}"));
+        }
     }
 
     /// The date as the place words it for a customer, else in the kitchen's own words.
@@ -274,7 +310,7 @@ impl<'a> Writer<'a> {
         let now = &self.pack(number).now;
         let Some(date) = now.use_by else {
             // What has no date has no words over one either: a customer is told nothing about a date to come.
-            if now.days_frozen().is_none() {
+            if now.days_once_thawed(self.lot.later).is_none() {
                 for field in [Field::UseByHeading, Field::UseBy, Field::UseByShort] {
                     said.0.remove(&field);
                 }

@@ -155,6 +155,8 @@ const PRODUCT: &[Field] = &[
     field("price_minor_per_kg", Money),
     field("gtin", Line),
     field("till_number", Whole),
+    field("face_cm2", Whole),
+    field("panel_apart", Yes),
     field("cut_style", Line),
     field("cut", Line),
     field("process", Line),

@@ -66,6 +66,7 @@ impl Kitchen {
                 public_url: None,
                 gs1_prefix: None,
                 till_layout: None,
+                panel_apart: None,
                 code_year: None,
                 open_scan: None,
                 ready_keeps_its_day: None,

@@ -85,7 +85,11 @@ pub fn draw(
     let drawn = label_facts::of_lot(app, reading, lot, &wanted)?;
     let told = drawn.warnings.iter();
     Ok(Picture {
-        svg: drawn.placed.first().map(labels::svg).unwrap_or_default(),
+        svg: drawn
+            .placed
+            .first()
+            .map(|label| labels::svg(&label.joined()))
+            .unwrap_or_default(),
         warnings: told.map(|of| of.with_sources(&reading.law.rows)).collect(),
     })
 }

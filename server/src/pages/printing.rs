@@ -46,6 +46,8 @@ struct Wanted {
     step: String,
     shown: String,
     title: String,
+    /// Does it hang as several pieces, which may have one tag?
+    hangs: bool,
 }
 
 struct Printer {
@@ -95,6 +97,7 @@ fn read_page(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Printin
                 title: words.say(PageSays::PrintOf {
                     name: product.name(words.lang()).to_owned(),
                 }),
+                hangs: product.is_hung() && row.pack_count > 1,
                 code: row.code,
                 step: String::new(),
             })
@@ -155,6 +158,7 @@ fn of_deed(conn: &mut Conn, words: &Words, zone: Tz, id: &str) -> Result<Wanted>
             at: words.minute(deed.at.and_utc(), zone),
         }),
         title: words.t("page-printing-of-deed"),
+        hangs: false,
         code: String::new(),
         step: shown_id(&deed.uid),
     })

@@ -47,14 +47,13 @@ impl Format {
 /// # Errors
 /// Why it cannot be drawn.
 pub fn encode(format: Format, label: &PlacedLabel) -> Result<Vec<u8>, PrintSays> {
+    let pages = label.alike();
     let not_drawn = |cause: String| PrintSays::NotDrawn { cause };
     match format {
-        Format::Pdf => {
-            labels::pdf(std::slice::from_ref(label)).map_err(|error| not_drawn(error.to_string()))
-        }
+        Format::Pdf => labels::pdf(&pages).map_err(|error| not_drawn(error.to_string())),
         // Eight bits of grey, which every printer of that format takes (PWG 5100.14, from memory);
         // the dots themselves are black or white.
-        Format::PwgRaster => Ok(labels::pwg(std::slice::from_ref(label), Colours::Sgray8)),
+        Format::PwgRaster => Ok(labels::pwg(&pages, Colours::Sgray8)),
     }
 }
 

@@ -31,7 +31,7 @@ impl PrintLetter {
         let hundredths = |um: i64| i32::try_from((um + 5) / 10).unwrap_or(i32::MAX);
         (
             hundredths(self.label.width.um()),
-            hundredths(self.label.height.um()),
+            hundredths(self.label.tallest().um()),
         )
     }
 }

@@ -117,6 +117,8 @@ fn facts(kitchen: &str, today: &str, address: &str) -> Facts {
         linear: "TEST".to_owned(),
         gs1: Vec::new(),
         ean13: None,
+        net_least_um: None,
+        panel_apart: false,
     }
 }
 

@@ -28,6 +28,7 @@ pub fn add(api: &mut Api) {
     )
     .query("packs", "Which: 1,2,5-9; those on hand if left out")
     .query("template", "Which label")
+    .query("together", "One tag for all pieces of a lot that hangs, to be weighed together: true")
     .query("dpi", "Which printer: 203 or 300")
     .query("part", "Which part of more than 100 labels: 1, 2 …")
     .query("sheet", "Many on a sheet: letter or a4")
@@ -71,6 +72,7 @@ pub fn add(api: &mut Api) {
 struct Asked {
     packs: Option<String>,
     template: Option<String>,
+    together: Option<bool>,
     dpi: Option<u16>,
     part: Option<usize>,
     sheet: Option<String>,
@@ -107,6 +109,7 @@ async fn of_lot(
     let wanted = Wanted {
         packs,
         template: asked.template.clone(),
+        together: asked.together.unwrap_or(false),
         dpi: asked.dpi,
         ..Wanted::default()
     };

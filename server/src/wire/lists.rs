@@ -1,13 +1,13 @@
 //! The kitchen's lists on the wire. They are kept as they are written, version by version.
 
 use super::cures::{CuredAsEntry, CuringSalt, FoodWord, NatureWord, ReleaseEntry};
+pub use super::kitchen::{Approval, KitchenEntry};
 use super::limits::LimitsEntry;
 pub use super::recipes::{PartEntry, RecipeEntry};
 use super::standard::StandardEntry;
 use super::{
-    AllergenWord, Amount, Certificate, Code, CurePartWord, HeatUnitsWord, KeepFromWord, Line,
-    MassUnitsWord, NaturalWord, Note, PlaceKindWord, ProductKindWord, ProfileWord, SpeciesWord,
-    StateWord, Weight, Word,
+    AllergenWord, Amount, Certificate, Code, CurePartWord, KeepFromWord, Line, NaturalWord, Note,
+    PlaceKindWord, ProductKindWord, SpeciesWord, StateWord, Weight, Word,
 };
 use domain::cure::Strength;
 use domain::dates::KeepingRule;
@@ -19,74 +19,9 @@ use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use utoipa::ToSchema;
 
-/// The kitchen itself.
-#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
-#[serde(deny_unknown_fields)]
-pub struct KitchenEntry {
-    /// Its code: 2 or 3 capital letters without I, L, O, U.
-    pub code: Line,
-    /// Its name.
-    pub name: Line,
-    /// Its address, as it stands on labels.
-    pub address: Option<Note>,
-    /// Its time zone: `America/New_York`. Days begin and end by it.
-    pub time_zone: Line,
-    /// The law that it labels under.
-    pub profile: ProfileWord,
-    /// The languages of its labels, the first one first.
-    pub languages: Vec<Line>,
-    /// How its people read weights; `metric` if left out. What is asked and answered stays in grams.
-    pub weights: Option<MassUnitsWord>,
-    /// How its people read temperatures; `celsius` if left out.
-    pub temperatures: Option<HeatUnitsWord>,
-    /// Its currency, three letters.
-    pub currency: Line,
-    /// The address that its codes hold.
-    pub public_url: Option<Line>,
-    /// Its GS1 company prefix, if it has one.
-    pub gs1_prefix: Option<Line>,
-    /// How the shop's own till numbers are written: `20PPPPPCVVVV price 2`, P for the product, C for
-    /// the verifier, V for the price or the weight; `28PPPPPVVVVV weight 3`.
-    pub till_layout: Option<Line>,
-    /// The edition of the food code that its place has adopted; the last if left out.
-    pub code_year: Option<u16>,
-    /// May anybody scan, without signing in? No, if left out.
-    pub open_scan: Option<bool>,
-    /// Does ready food that is cooked anew with raw food keep its own last day? No if left out: it begins anew.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub ready_keeps_its_day: Option<bool>,
-    /// How many months may pass between two drills of a recall; 12 if left out, or fewer where its place says so.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub drill_every_months: Option<u32>,
-    /// Approvals on file: variances, plan numbers.
-    #[serde(default)]
-    pub approvals: Vec<Approval>,
-    /// Told when it is read; not looked at when it is sent back.
-    #[serde(default, skip_serializing_if = "never_kept")]
-    #[schema(read_only)]
-    pub set_up: Option<bool>,
-    /// The same: what somebody should still say.
-    #[serde(default, skip_serializing_if = "never_kept")]
-    #[schema(read_only)]
-    pub missing: Option<Vec<String>>,
-}
-
 /// What is told when it is read is not kept: it would be wrong tomorrow.
 pub(super) fn never_kept<T>(_: &Option<T>) -> bool {
     true
-}
-
-/// An approval on file.
-#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
-#[serde(deny_unknown_fields)]
-pub struct Approval {
-    /// For what: `curing`, `smoking`, `vacuum`, `cooling`, or of one product `ready:CODE`, `stable:CODE`.
-    #[serde(rename = "for")]
-    pub purpose: Line,
-    /// Its number.
-    pub number: Line,
-    /// Until when, if it ends.
-    pub until: Option<super::Day>,
 }
 
 /// A farm.
@@ -251,6 +186,13 @@ pub struct ProductEntry {
     pub gtin: Option<Line>,
     /// Its number at the shop's own till; the kitchen's `till_layout` says how it is written.
     pub till_number: Option<u64>,
+    /// The face of its pack, on which the label stands, in square centimetres: the law's heights of letters go by it, by
+    /// the label's own size if left out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub face_cm2: Option<u32>,
+    /// Does its panel on safe handling stand on a second label of the pack? As the kitchen has it, if left out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub panel_apart: Option<bool>,
     /// Does the counter sell it? If left out: where it has a price.
     pub for_sale: Option<bool>,
     /// What its name and its standard hang on, where nothing else shows it.
@@ -400,6 +342,8 @@ impl ProductEntry {
             value_minor_per_kg: self.value_minor_per_kg.map(|value| value.0),
             gtin: gtin.and_then(|gtin| Gtin::parse(&gtin.0).ok()),
             till_number: self.till_number,
+            face_cm2: self.face_cm2,
+            panel_apart: self.panel_apart,
         }
     }
 }

@@ -9,6 +9,7 @@ pub mod cure_room;
 pub mod cures;
 pub mod epcis;
 pub mod incidents;
+mod kitchen;
 pub mod limits;
 pub mod lists;
 pub mod money;

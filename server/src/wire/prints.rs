@@ -34,6 +34,9 @@ pub struct PrintAsked {
     pub packs: Option<Vec<u32>>,
     /// On which label; on the one that suits the printer and the product if left out.
     pub template: Option<Line>,
+    /// One tag for all pieces of a lot that hangs, to be weighed together? A tag a piece, if left out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub together: Option<bool>,
     /// For packs that were printed before.
     pub again: Option<AgainAsked>,
     /// A word about it.
@@ -59,6 +62,9 @@ pub struct DocumentAsked {
     pub packs: Option<Vec<u32>>,
     /// On which label; on the one that suits the product if left out.
     pub template: Option<Line>,
+    /// One tag for all pieces of a lot that hangs, to be weighed together? A tag a piece, if left out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub together: Option<bool>,
     /// For a printer of so many dots an inch: 203, if left out, or 300.
     pub dpi: Option<u16>,
     /// For packs that were printed before.

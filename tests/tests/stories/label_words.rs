@@ -117,6 +117,28 @@ fn gs1_and_till_codes_only_where_the_kitchen_has_numbers(engine: Engine) {
         "{digits}"
     );
     assert!(words(&pdf).contains(digits.as_str()), "for the eye too");
+    // The counter knows the product by it, and the pack by our own code beside it.
+    let scanned = caller.read(&format!("/api/scan?code={digits}"));
+    assert!(
+        scanned["says"].as_str().unwrap().contains("rillettes"),
+        "{scanned}"
+    );
+    let own = read.iter().find(|(kind, _)| kind == "]Q1").unwrap();
+    let scanned = caller.read(&format!("/api/scan?code={}", own.1));
+    assert_eq!(
+        (&scanned["lot"], &scanned["pack"]),
+        (&json!(sold), &json!(1))
+    );
+    // What goes beyond the places is told, and our own code stands alone.
+    set(&caller, &[("till_layout", json!("20PPPPPPPPVV price 2"))]);
+    let answer = caller.get(&path).expect(200);
+    assert!(
+        answer.warnings.contains("till-price-too-much"),
+        "{}",
+        answer.warnings
+    );
+    let read = codes(&save(house.folder(), "beyond.pdf", &answer.bytes), "203");
+    assert!(read.iter().all(|(kind, _)| kind != "]E0"), "{read:?}");
 }
 
 fn a_pack_says_uncured_with_all_that_goes_with_it(engine: Engine) {

@@ -178,6 +178,17 @@ impl PackNow {
             .filter(|_| self.state == State::Frozen && self.use_by.is_none())
     }
 
+    /// How many days it keeps once it is thawed, the day of the thaw being the first, if it is frozen: the fewest that
+    /// any rule gives.
+    pub fn days_once_thawed(&self, later: Later) -> Option<i32> {
+        let frozen = self.state == State::Frozen && self.use_by.is_none();
+        let days = |after: u32| i32::try_from(after).unwrap_or(i32::MAX).saturating_add(1);
+        let rule = later.thawed.map(|count| days(count.after()));
+        let left = self.days_left.map(|days| days.max(1));
+        let each = [rule, left].into_iter().flatten();
+        each.min().filter(|_| frozen)
+    }
+
     /// Was it frozen before?
     pub fn was_frozen(&self) -> bool {
         self.state == State::Frozen || self.days_left.is_some()

@@ -2,6 +2,7 @@
 //! compounds in brackets, additives by class, allergens emphasised.
 
 use super::matching::find;
+use super::share::Whole;
 use super::{Runs, ShareRules, StatementRules, StatementStyle, Wording};
 use crate::grams::Grams;
 use crate::ingredients::{Ingredient, Nature};
@@ -90,23 +91,23 @@ pub fn ingredients(
     let Some(law) = &rules.list else {
         return Runs::default();
     };
-    let writer = ListWriter {
-        rules,
-        law,
-        declared,
-        language,
-        finished,
-    };
     let mut runs = Runs::default();
     runs.push(law.title.in_language(language), law.bold_title);
     runs.push(" ", false);
     let kept: Vec<&Ingredient> = parts.iter().filter(|part| !law.omits(part)).collect();
     let whole: Grams = kept.iter().map(|part| part.grams).sum();
+    let writer = ListWriter {
+        rules,
+        law,
+        declared,
+        language,
+        shares_of: Whole::of(&kept, whole, finished),
+    };
     let (front, back) = match style.small_last {
         true => law.parted(kept, whole),
         false => (kept, Vec::new()),
     };
-    writer.write_all(&front, whole, &mut runs);
+    writer.write_all(&front, &mut runs);
     if !back.is_empty() {
         let tail = law.tail.as_ref().and_then(|tail| {
             let percent = tail.tightest(&back, whole)?;
@@ -121,7 +122,7 @@ pub fn ingredients(
         });
         runs.push(if front.is_empty() { "" } else { ", " }, false);
         runs.push(&tail.map(|words| words + " ").unwrap_or_default(), false);
-        writer.write_all(&back, whole, &mut runs);
+        writer.write_all(&back, &mut runs);
     }
     runs
 }
@@ -185,18 +186,18 @@ struct ListWriter<'a> {
     law: &'a ListRules,
     declared: &'a BTreeSet<Allergen>,
     language: &'a str,
-    finished: Option<Grams>,
+    shares_of: Whole,
 }
 
 impl ListWriter<'_> {
-    fn write_all(&self, parts: &[&Ingredient], whole: Grams, runs: &mut Runs) {
+    fn write_all(&self, parts: &[&Ingredient], runs: &mut Runs) {
         for (nth, part) in parts.iter().enumerate() {
             runs.push(if nth > 0 { ", " } else { "" }, false);
-            self.write(part, whole, runs);
+            self.write(part, runs);
         }
     }
 
-    fn write(&self, part: &Ingredient, whole: Grams, runs: &mut Runs) {
+    fn write(&self, part: &Ingredient, runs: &mut Runs) {
         let name = self.name(part);
         let own: BTreeSet<Allergen> = match self.rules.allergens.emphasised {
             Some(_) => &part.all_allergens() & self.declared,
@@ -207,8 +208,7 @@ impl ListWriter<'_> {
         if let Some(fat) = self.rules.species.fat_of(part, &name, self.language) {
             runs.push(&format!(" ({fat})"), false);
         }
-        let weights = (whole, self.finished);
-        if let Some(share) = self.law.share_of(part, weights, self.language) {
+        if let Some(share) = self.law.share_of(part, self.shares_of, self.language) {
             runs.push(&format!(" {share}"), false);
         }
         let parts: Vec<&Ingredient> = part
@@ -234,7 +234,7 @@ impl ListWriter<'_> {
             return;
         }
         runs.push(" (", false);
-        self.write_all(&parts, whole, runs);
+        self.write_all(&parts, runs);
         for (nth, name) in named.iter().enumerate() {
             let first = nth == 0 && parts.is_empty();
             runs.push(if first { "" } else { ", " }, false);

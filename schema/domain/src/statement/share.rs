@@ -6,7 +6,6 @@ use super::{Food, ListRules, StatementRules, Wording};
 use crate::grams::Grams;
 use crate::ingredients::{Ingredient, Nature};
 use crate::rows::RowId;
-use rust_decimal::Decimal;
 
 /// How a place tells shares.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -67,20 +66,52 @@ fn is_named(rules: &StatementRules, part: &Ingredient, name: &str, language: &st
     !find(name, &words.collect::<Vec<_>>(), &[]).is_empty()
 }
 
+/// What the shares of a list are shares of.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Whole {
+    /// All that went in; where moisture was lost, the finished weight.
+    weight: Grams,
+    /// Is a share told in grams for 100 g of the finished food: where one, or all that are told together, are more than
+    /// the whole of it (`confirmed-X-EU-29`)?
+    in_grams: bool,
+}
+
+impl Whole {
+    pub fn of(parts: &[&Ingredient], ingoing: Grams, finished: Option<Grams>) -> Whole {
+        let dried = finished.filter(|finished| *finished < ingoing);
+        let weight = dried.unwrap_or(ingoing);
+        Whole {
+            weight,
+            in_grams: named(parts.iter().copied()) > weight,
+        }
+    }
+}
+
+/// The weight of the parts whose share is told; of a part that is named, what is in it is no share besides.
+fn named<'a>(parts: impl IntoIterator<Item = &'a Ingredient>) -> Grams {
+    let mut told = Grams::ZERO;
+    for part in parts {
+        told += match part.in_name {
+            true => part.grams,
+            false => named(&part.parts),
+        };
+    }
+    told
+}
+
 impl ListRules {
-    /// How the share of a part is told: in percent of all that went in, or, where moisture was lost, of the
-    /// finished weight.
+    /// How the share of a part is told.
     pub(super) fn share_of(
         &self,
         part: &Ingredient,
-        (ingoing, finished): (Grams, Option<Grams>),
+        whole: Whole,
         language: &str,
     ) -> Option<String> {
         let law = self.shares.as_ref().filter(|_| part.in_name)?;
-        let whole = finished.filter(|finished| *finished < ingoing);
-        let whole = whole.unwrap_or(ingoing);
-        let percent = super::list::share(part.grams, whole).number().round();
-        if percent > Decimal::ONE_HUNDRED {
+        let percent = super::list::share(part.grams, whole.weight)
+            .number()
+            .round();
+        if whole.in_grams {
             let words = law.per_hundred.in_language(language);
             return Some(words.replace("{}", &percent.to_string()));
         }
@@ -138,13 +169,33 @@ mod tests {
         };
         let told = |finished: i64| {
             let finished = Some(Grams::whole(finished));
-            law.share_of(&part, (Grams::whole(104), finished), "en")
-                .unwrap()
+            let whole = Whole::of(&[&part], Grams::whole(104), finished);
+            law.share_of(&part, whole, "en").unwrap()
         };
         assert_eq!(told(104), "96%");
         assert_eq!(told(110), "96%");
         assert_eq!(told(100), "100%");
         assert_eq!(told(80), "(125 g per 100 g)");
+    }
+
+    /// Three parts of a bird, none of them more than all of it, and together more.
+    #[test]
+    fn shares_that_are_more_than_the_whole_together_are_told_in_grams() {
+        let law = list();
+        let part = |grams| Ingredient {
+            grams: Grams::whole(grams),
+            in_name: true,
+            ..Ingredient::default()
+        };
+        let parts = [part(66), part(50), part(27)];
+        let parts: Vec<&Ingredient> = parts.iter().collect();
+        let ingoing = Grams::whole(150);
+        let told = |finished| {
+            let whole = Whole::of(&parts, ingoing, Some(Grams::whole(finished)));
+            law.share_of(parts[0], whole, "en").unwrap()
+        };
+        assert_eq!(told(150), "44%");
+        assert_eq!(told(100), "(66 g per 100 g)");
     }
 
     fn list() -> ListRules {

@@ -115,6 +115,7 @@ fn numbered(
             dpi: Dpi::D300,
             items,
             holes: Vec::new(),
+            second: None,
         }
     });
     numbered.collect()

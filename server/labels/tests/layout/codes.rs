@@ -80,6 +80,30 @@ fn a_narrow_label_leaves_the_pack_out() {
     facts.linear = "26P0718-BEL7/12".into();
     assert_eq!(bar_code(&facts, 60, Dpi::D203).payload, "26P0718-BEL7/12");
     assert_eq!(bar_code(&facts, 48, Dpi::D203).payload, "26P0718-BEL7");
+    // Where only the lot has bars that are still read when they are worn, it is the lot.
+    let code = bar_code(&facts, 74, Dpi::D203);
+    assert_eq!((code.payload.as_str(), code.dots), ("26P0718-BEL7", 3));
+    let code = bar_code(&facts, 95, Dpi::D203);
+    assert_eq!((code.payload.as_str(), code.dots), ("26P0718-BEL7/12", 3));
+}
+
+#[test]
+fn bars_that_hold_the_lot_alone_say_so() {
+    let json = template(74, false).json().replace(
+        r#"{ "field": "hri""#,
+        r#"{ "field": "lot-only", "measure": "capitals", "min_mm": 1, "max_mm": 1 }, { "field": "hri""#,
+    );
+    let narrow = Template::parse("narrow", &json).unwrap();
+    let said = |linear: &str| {
+        let mut facts = facts(&[]);
+        facts.linear = linear.to_owned();
+        let text = (labels::Field::LotOnly, "bars: the lot only".to_owned());
+        facts.texts.extend([text]);
+        let label = lay_out(&facts, &narrow, Dpi::D203).unwrap();
+        label.text_of(labels::Field::LotOnly)
+    };
+    assert_eq!(said("26P0718-BEL7/12"), "bars: the lot only");
+    assert_eq!(said("26P0718-BEL7"), "");
 }
 
 #[test]

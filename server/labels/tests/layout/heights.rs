@@ -100,7 +100,10 @@ fn labels(template: &Template) -> Vec<(Style, PlacedLabel)> {
         let label = label.unwrap_or_else(|refusal| panic!("{}: {refusal}", template.name()));
         (style, label)
     };
-    template.text_styles().map(label).collect()
+    // Said only beside bars that hold the lot alone, and those of a lot without packs do not.
+    let styles = template.text_styles();
+    let said = styles.filter(|style| style.field != Field::LotOnly);
+    said.map(label).collect()
 }
 
 #[test]

@@ -39,6 +39,7 @@ prop_compose! {
         pack in 1..400,
         readiness in select(&[None, Some(Readiness::Raw), Some(Readiness::ReadyToEat)]),
         gs1 in prop::collection::vec(messages(), 0..3),
+        panel_apart in any::<bool>(),
     ) -> Facts {
         let mut texts = others;
         texts.insert(Field::Name, name);
@@ -53,6 +54,8 @@ prop_compose! {
             linear: lot,
             gs1,
             ean13: None,
+            net_least_um: None,
+            panel_apart,
         }
     }
 }
@@ -64,7 +67,24 @@ fn upper(text: &str) -> String {
         .to_uppercase()
 }
 
+/// Both labels of a pack, and every text on one of them; the clear code stands on each.
 fn check(facts: &Facts, template: &Template, label: &PlacedLabel) -> Result<(), TestCaseError> {
+    for page in label.pages() {
+        check_page(page)?;
+        prop_assert!(!page.text_of(Field::Lot).is_empty());
+    }
+    for (field, text) in &facts.texts {
+        let page = label.pages().find(|page| !page.text_of(*field).is_empty());
+        let printed = page.map_or_else(String::new, |page| upper(&page.text_of(*field)));
+        let dropped = printed.is_empty() && template.may_drop(*field);
+        if !template.omits(*field) && !dropped {
+            prop_assert_eq!(printed, upper(text));
+        }
+    }
+    Ok(())
+}
+
+fn check_page(label: &PlacedLabel) -> Result<(), TestCaseError> {
     for (i, item) in label.items.iter().enumerate() {
         let bounds = item.bounds();
         prop_assert!(label.page().holds(&bounds), "off the page: {item:?}");
@@ -73,13 +93,6 @@ fn check(facts: &Facts, template: &Template, label: &PlacedLabel) -> Result<(), 
                 !bounds.overlaps(&other.bounds()),
                 "{item:?} lies over {other:?}"
             );
-        }
-    }
-    for (field, text) in &facts.texts {
-        let printed = upper(&label.text_of(*field));
-        let dropped = printed.is_empty() && template.may_drop(*field);
-        if !template.omits(*field) && !dropped {
-            prop_assert_eq!(printed, upper(text));
         }
     }
     for hole in &label.holes {
@@ -131,6 +144,7 @@ fn known_to(facts: &Facts, template: &Template) -> Facts {
     let mut facts = facts.clone();
     // The layout's own to say.
     facts.texts.remove(&Field::Hri);
+    facts.texts.remove(&Field::LotOnly);
     facts.texts.retain(|field, _| {
         template.omits(*field) || template.fields().any(|known| known == *field)
     });

@@ -52,8 +52,10 @@ impl Form {
         let one = std::slice::from_ref(label);
         match self {
             Form::Pdf => pdf(one).map_err(|error| error.to_string()),
-            Form::Png => png(&raster(label, 1, Edges::Sharp)).map_err(|error| error.to_string()),
-            Form::Svg => Ok(svg(label).into_bytes()),
+            Form::Png => {
+                png(&raster(&label.joined(), 1, Edges::Sharp)).map_err(|error| error.to_string())
+            }
+            Form::Svg => Ok(svg(&label.joined()).into_bytes()),
             Form::Pwg => Ok(pwg(one, Colours::Black1)),
         }
     }

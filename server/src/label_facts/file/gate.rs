@@ -123,7 +123,11 @@ impl Gate {
             };
             add(&mut found, &Field::Net.to_string(), of_texts(&texts, law));
         }
-        add(&mut found, template.name(), heights::check(template, law));
+        add(
+            &mut found,
+            template.name(),
+            heights::check(template, law, None),
+        );
         found
     }
 }

@@ -102,3 +102,33 @@ fn frozen_keeps_its_days() {
         (Some(day("2026-09-04")), None)
     );
 }
+
+#[test]
+fn what_is_frozen_tells_the_fewest_days_that_any_rule_gives() {
+    use crate::dates::Count;
+    let kept = |now: PackNow, state, on, later| {
+        let what = What::Moved {
+            place: None,
+            state: Some(state),
+        };
+        now.after(&Event { what, day: day(on) }, Grams::whole(500), later)
+            .unwrap()
+    };
+    let by_rule = |days: Option<u32>| Later {
+        thawed: days.map(|days| Count {
+            days,
+            day_one_counts: true,
+        }),
+        ..Later::default()
+    };
+    for (rule, told) in [(None, 5), (Some(9), 5), (Some(2), 2)] {
+        let later = by_rule(rule);
+        assert_eq!(tub().days_once_thawed(later), None, "not frozen");
+        let frozen = kept(tub(), State::Frozen, "2026-06-14", later);
+        assert_eq!(frozen.days_once_thawed(later), Some(told), "{rule:?}");
+        // The thaw gives that many days, its own being the first.
+        let thawed = kept(frozen, State::Chilled, "2026-07-01", later);
+        let last = day("2026-07-01") + chrono::Days::new(told as u64 - 1);
+        assert_eq!(thawed.use_by, Some(last), "{rule:?}");
+    }
+}

@@ -77,6 +77,8 @@ pub fn facts(texts: &[(Field, &str)], linear: &str) -> Facts {
         linear: linear.into(),
         gs1: Vec::new(),
         ean13: None,
+        net_least_um: None,
+        panel_apart: false,
     }
 }
 
