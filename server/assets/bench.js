@@ -260,6 +260,13 @@ const plan = {
 
 // Readings as a curve, with what must be reached.
 const heat = {
+  // The figures of the axis: whole steps, at most six of them.
+  degrees(low, high) {
+    const step = [1, 2, 5, 10, 20, 50, 100].find((one) => (high - low) / one <= 5) || 200;
+    const first = Math.ceil(low / step) * step;
+    return Array.from({ length: Math.floor((high - first) / step) + 1 }, (_, nth) => first + nth * step);
+  },
+
   draw(form) {
     const svg = form.querySelector("[data-curve]");
     const rows = Array.from(form.querySelectorAll("[data-reading]")).map((row) => ({
@@ -284,11 +291,14 @@ const heat = {
       element.textContent = text ?? "";
       return element;
     };
-    const drawn = [made("path", { class: "axes", d: "M50 20V210H386" })];
+    const drawn = [...heat.degrees(low, high).flatMap((degrees) => [
+      made("path", { class: "grid", d: `M50 ${y(degrees)}H386` }),
+      made("text", { x: 44, y: y(degrees) + 6, "text-anchor": "end" }, bench.written(degrees, 0)),
+    ]), made("path", { class: "axes", d: "M50 20V210H386" }), made("text", { x: 56, y: 16 }, svg.dataset.sign)];
     for (const edge of edges) {
       const limit = (degrees) => {
         drawn.push(made("path", { class: "aim", d: `M50 ${y(degrees)}H386` }));
-        drawn.push(made("text", { x: 44, y: y(degrees) + 6, "text-anchor": "end" }, bench.written(degrees, 1)));
+        drawn.push(made("text", { class: "b", x: 382, y: y(degrees) - 6, "text-anchor": "end" }, `${bench.written(degrees, 1)} ${svg.dataset.sign}`));
       };
       limit(edge.to);
       if (edge.minutes) {
@@ -303,9 +313,13 @@ const heat = {
     for (const [at, degrees] of points) {
       drawn.push(made("circle", { cx: x(at), cy: y(degrees), r: 7 }));
     }
-    for (const [nth, { at }] of rows.entries()) {
+    for (const [nth, { at, degrees }] of rows.entries()) {
+      const [across, down] = [x(points[nth][0]), y(degrees)];
+      drawn.push(made("path", { class: "tick", d: `M${across} 210v8` }));
       if (nth === 0 || nth === rows.length - 1) {
-        drawn.push(made("text", { x: x(points[nth][0]), y: 240, "text-anchor": nth === 0 ? "start" : "end" }, at.value));
+        const anchor = nth === 0 ? "start" : "end";
+        drawn.push(made("text", { x: across, y: 240, "text-anchor": anchor }, at.value));
+        drawn.push(made("text", { class: "b", x: nth === 0 ? across + 12 : across - 12, y: down > 180 ? down - 14 : down + 24, "text-anchor": anchor }, bench.written(degrees, 1)));
       }
     }
     svg.replaceChildren(...drawn);

@@ -3,6 +3,7 @@
 use super::bench_says::BenchSays;
 use super::curve;
 use super::done::Done;
+use super::piece::way_of;
 use super::says::PageSays;
 use super::spoken::{NONE, Words};
 use crate::caller::{Asking, Caller};
@@ -178,6 +179,10 @@ fn line(
     }
     let task = view.due.first()?;
     let more = format!("{} {}", words.headed(task.without_tag()), told(words, view));
+    let tended = |act| {
+        let way = format!("{}&from=cure-room", way_of(task.task));
+        plain("turn", act, &way)
+    };
     let line = match task.task {
         Task::Turn | Task::Overhaul => {
             let here = brief::places(&of.lot.packs);
@@ -187,16 +192,12 @@ fn line(
             let body = json!({ "kind": "turn", "place": here, "inputs": [{ "lot": code }] });
             Line {
                 body: Some(body.to_string()).filter(|_| app.who.may(Right::Work)),
-                ..plain("turn", "page-tend-turned", "tend?as=turn&from=cure-room")
+                ..tended("page-tend-turned")
             }
         }
-        Task::Rinse => plain("turn", "page-tend-rinse", "tend?as=rinse&from=cure-room"),
-        Task::Equalise => plain(
-            "turn",
-            "page-tend-equalise",
-            "tend?as=equalise&from=cure-room",
-        ),
-        Task::Hang => plain("turn", "page-tend-hang", "tend?as=hang&from=cure-room"),
+        Task::Rinse => tended("page-tend-rinse"),
+        Task::Equalise => tended("page-tend-equalise"),
+        Task::Hang => tended("page-tend-hang"),
         _ if may_weigh(app, of) => plain("scale", "page-act-weigh", "weigh?from=cure-room"),
         _ => plain("scale", "page-act-see", ""),
     };

@@ -1,6 +1,7 @@
 //! The first page: what needs a hand today, in the order of the hour, each thing with its button.
 
 use super::done::Done;
+use super::piece::way_of;
 use super::says::PageSays;
 use super::spoken::Words;
 use crate::caller::{Asking, Caller};
@@ -150,9 +151,11 @@ fn path(hand: &Hand) -> String {
         (About::Lot(lot, packs), Sort::Past) => act(lot, "discard", packs),
         (About::Lot(lot, packs), Sort::LastDay) => act(lot, "freeze", packs),
         (About::Lot(lot, _), Sort::Release) => format!("/lots/{lot}/release"),
-        (About::Lot(lot, _), Sort::Alarm | Sort::Piece) => format!("/lots/{lot}/weigh"),
+        (About::Lot(lot, _), Sort::Alarm) => format!("/lots/{lot}/weigh"),
+        (About::Piece(lot, task), _) => format!("/lots/{lot}/{}", way_of(*task)),
         (About::Lot(lot, _), _) => format!("/lots/{lot}"),
         (About::Place(place), Sort::Reading) => format!("/places/{place}/temperature"),
+        (About::Place(place), Sort::Thaw) => format!("/places/{place}/thaw"),
         (About::Place(place), _) => format!("/places/{place}"),
     }
 }
@@ -175,6 +178,7 @@ fn sign(sort: Sort) -> &'static str {
         Sort::Piece => "scale",
         Sort::Release | Sort::Drill => "tick",
         Sort::CleanDown => "clean",
+        Sort::Thaw => "thaw",
     }
 }
 

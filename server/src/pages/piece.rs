@@ -14,7 +14,7 @@ use crate::rooms::blocking;
 use crate::routes::any_query;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
-use domain::cure_room::loss;
+use domain::cure_room::{Task, loss};
 use domain::family::{PieceView, room};
 use domain::grams::Grams;
 use domain::lot::{Lot, brief};
@@ -218,6 +218,17 @@ fn read(
         words,
         act,
     })
+}
+
+/// Where a task of the cure room is told, under the piece's own page.
+pub fn way_of(task: Task) -> &'static str {
+    match task {
+        Task::Turn | Task::Overhaul => "tend?as=turn",
+        Task::Rinse => "tend?as=rinse",
+        Task::Equalise => "tend?as=equalise",
+        Task::Hang => "tend?as=hang",
+        Task::Weigh | Task::ReadyFrom | Task::ReadyBy | Task::Salt => "weigh",
+    }
 }
 
 /// What the scale showed last, and what it is likely to show now.

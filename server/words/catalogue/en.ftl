@@ -2293,6 +2293,17 @@ today-drill = A drill of a recall is due
 today-last-drill = the last one was on { $day }
 today-no-drill = none is on record yet
 today-do-begin-drill = Begin the drill
+today-do-turn = Turn { $what }
+today-do-rinse = Out of the salt: { $what }
+today-do-equalise = Rest { $what } in the cold
+today-do-hang = Hang { $what }
+today-do-choose = Choose what thaws
+today-thaw = Anything to thaw for tomorrow?
+today-frozen-there = { $packs ->
+    [one] { $place }: one frozen pack, { $weight }.
+   *[other] { $place }: { $packs } frozen packs, { $weight }.
+}
+today-thaw-cold = Thaw it in the cold, below what is ready to eat.
 today-do-cleaned = Cleaned
 today-when-now = Now
 today-when-today = Today
@@ -2631,6 +2642,7 @@ page-bench-expected = expected { $weight }
 page-bench-target = target { $percent } %
 page-bench-days = { $days } days
 page-bench-day = day { $day }
+page-bench-ready-for = ready for { $day }
 page-bench-signed-by = signed by { $by }
 page-bench-left = { $weight } left, { $until }
 page-bench-boiled = It boiled { $minutes } minutes
@@ -3342,6 +3354,7 @@ page-act-clean-down = Clean down
 page-act-temperature = Read the temperature
 page-act-failed = It did not stay cold
 page-act-moves = Move packs
+page-act-thaws = Thaw packs
 page-act-count-place = Count what stands here
 page-act-adopt = A tub without a label
 page-act-ship = Supply
@@ -3374,6 +3387,7 @@ page-sentence-failed = { $place } did not stay cold from [from] until [until]: {
     [one] the lot in it is judged.
    *[other] the { $lots } lots in it are judged.
 }
+page-sentence-thaws = Packs: [_count]. From { $place } they go to [to] to thaw; their day counts again from today.
 page-sentence-moves = Packs: [_count]. From { $place } they go to [to].
 page-sentence-discards = Packs: [_count]. Discarded from { $place }: [why].
 page-sentence-count-place = Count { $place }. There: [_count]. Missing: [_missing]. Found besides: [_more].

@@ -2299,6 +2299,17 @@ today-drill = Un exercice de rappel est à faire
 today-last-drill = le dernier a eu lieu le { $day }
 today-no-drill = aucun n’est encore au dossier
 today-do-begin-drill = Commencer l’exercice
+today-do-turn = Retourner { $what }
+today-do-rinse = Sortir du sel : { $what }
+today-do-equalise = Mettre { $what } au repos à froid
+today-do-hang = Suspendre { $what }
+today-do-choose = Choisir ce qui décongèle
+today-thaw = Quelque chose à décongeler pour demain ?
+today-frozen-there = { $packs ->
+    [one] { $place } : un paquet congelé, { $weight }.
+   *[other] { $place } : { $packs } paquets congelés, { $weight }.
+}
+today-thaw-cold = Décongeler au froid, au-dessous de ce qui est prêt à manger.
 today-do-cleaned = Nettoyé
 today-when-now = Maintenant
 today-when-today = Aujourd’hui
@@ -2648,6 +2659,7 @@ page-bench-expected = attendu { $weight }
 page-bench-target = cible { $percent } %
 page-bench-days = { $days } jours
 page-bench-day = jour { $day }
+page-bench-ready-for = prêt pour le { $day }
 page-bench-signed-by = signé { $by }
 page-bench-left = reste { $weight }, { $until }
 page-bench-boiled = A bouilli { $minutes } minutes
@@ -3359,6 +3371,7 @@ page-act-clean-down = Nettoyer
 page-act-temperature = Relever la température
 page-act-failed = Le froid a lâché
 page-act-moves = Déplacer des paquets
+page-act-thaws = Décongeler des paquets
 page-act-count-place = Compter ce qui est ici
 page-act-adopt = Un bac sans étiquette
 page-act-ship = Fournir
@@ -3391,6 +3404,7 @@ page-sentence-failed = { $place } n’est pas resté froid de [from] à [until]�
     [one] le lot qui y était est jugé.
    *[other] les { $lots } lots qui y étaient sont jugés.
 }
+page-sentence-thaws = Paquets : [_count]. De { $place }, ils vont vers [to] pour décongeler ; leur jour compte de nouveau dès aujourd’hui.
 page-sentence-moves = Paquets : [_count]. De { $place }, ils vont vers [to].
 page-sentence-discards = Paquets : [_count]. Jetés de { $place }. Raison : [why].
 page-sentence-count-place = Compter { $place }. Là : [_count]. Manquants : [_missing]. Trouvés en plus : [_more].

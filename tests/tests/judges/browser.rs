@@ -72,6 +72,7 @@ fn pages(caller: &Caller) -> Vec<(&'static str, String)> {
         ("temperature", "/places/cooler-1/temperature".to_owned()),
         ("not cold", "/places/freezer/failed".to_owned()),
         ("move packs", "/places/case/move".to_owned()),
+        ("thaw packs", "/places/freezer/thaw".to_owned()),
         ("discard packs", "/places/case/discard".to_owned()),
         ("count a place", "/places/case/count".to_owned()),
         ("adopt", "/adopt".to_owned()),
