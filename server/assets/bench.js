@@ -192,13 +192,23 @@ const pot = {
 
 // A cure is worked out by the service before anybody weighs.
 const plan = {
+  // What somebody weighed otherwise than it was planned, as a share of the meat.
+  typed(part, meat) {
+    const rows = part ? pot.rows(part) : [];
+    if (!rows.some(({ field }) => field.dataset.typed !== undefined)) {
+      return undefined;
+    }
+    const sum = rows.filter(({ tick }) => tick.checked).reduce((all, row) => all + (pot.grams(row) || 0), 0);
+    return sum * 100 / meat;
+  },
+
   async ask(form, meat) {
     const shown = form.querySelector("[data-plan]");
     if (!shown) {
       return;
     }
     const part = (role) => form.querySelector(`[data-role="${role}"]`);
-    const share = (role) => Number(part(role)?.dataset.part || 0) * 100 / Number(form.dataset.base);
+    const share = (role) => plan.typed(part(role), meat) ?? Number(part(role)?.dataset.part || 0) * 100 / Number(form.dataset.base);
     const salt = pot.rows(part("curing-salt")).find(({ tick }) => tick.checked);
     const strength = JSON.parse(salt?.row.dataset.strength || shown.dataset.strength);
     const dose = share("curing-salt");
@@ -341,6 +351,18 @@ document.addEventListener("input", (event) => {
     row.querySelector("input[type=checkbox]").checked = true;
   }
   bench.follow(form);
+  if (row && row.closest("[data-role]:not([data-role=''])") && form.elements._batch && bench.grams(form.elements._batch) > 0) {
+    plan.ask(form, bench.grams(form.elements._batch));
+  }
+});
+
+document.addEventListener("change", (event) => {
+  const { leads } = event.target.dataset;
+  const led = leads && event.target.form.elements[leads];
+  const place = leads && event.target.selectedOptions[0].dataset.place;
+  if (led && place && led.dataset.typed === undefined) {
+    led.value = place;
+  }
 });
 
 document.addEventListener("keydown", (event) => {

@@ -346,6 +346,10 @@ const deeds = {
       const said = { weekday: "short", hour: "numeric", minute: "2-digit" };
       return new Date(field.value).toLocaleString(document.documentElement.lang, said);
     }
+    if (field.type === "date" && field.value) {
+      const said = { weekday: "short", day: "numeric", month: "short", timeZone: "UTC" };
+      return new Date(`${field.value}T00:00:00Z`).toLocaleDateString(document.documentElement.lang, said);
+    }
     const value = field.selectedOptions ? field.selectedOptions[0].textContent : field.value;
     return field.dataset.unit && /[0-9]\s*$/.test(value) ? `${value.trim()} ${field.dataset.unit}` : value;
   },

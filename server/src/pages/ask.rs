@@ -260,7 +260,11 @@ impl Wanted {
         let drinks = words.t("page-ask-wine").to_lowercase();
         let mut unknown = None;
         let said = self.said.to_lowercase();
-        for word in said.split([',', ';', ' ']).filter(|word| !word.is_empty()) {
+        // A question is asked in whole sentences: its small words ask for nothing.
+        let small = words.t("page-ask-small");
+        let is_small = |word: &&str| small.split(' ').any(|one| one == *word);
+        let parts = said.split([',', ';', ' ', '?', '!', '.', '\'', '’']);
+        for word in parts.filter(|word| !word.is_empty() && !is_small(word)) {
             let alike = |name: &str| {
                 let singular = word.strip_suffix('s').unwrap_or(word);
                 name == word || name == singular || name.split(' ').any(|part| part == word)

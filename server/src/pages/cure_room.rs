@@ -15,6 +15,7 @@ use domain::cure_room::{PieceStage, Task};
 use domain::family::{PieceView, Relative};
 use domain::lot::brief;
 use domain::measure::Percent;
+use domain::moment::day_of;
 use domain::right::Right;
 use serde::Deserialize;
 use serde_json::json;
@@ -29,6 +30,8 @@ struct CureRoom {
     alarms: Vec<Card>,
     lines: Vec<Line>,
     rest: Vec<Quiet>,
+    /// What lies in its cure and does not hang.
+    lies: Vec<Lies>,
     done: Option<Done>,
 }
 
@@ -69,6 +72,15 @@ struct Quiet {
     may_weigh: bool,
 }
 
+/// What lies in its cure and does not hang afterwards.
+struct Lies {
+    code: String,
+    shown: String,
+    name: String,
+    told: String,
+    left: String,
+}
+
 #[derive(Debug, Default, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Asked {
@@ -101,6 +113,11 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<CureRoom> {
     }
     // What is only to be signed comes first: nobody has to fetch a scale for it.
     lines.sort_by_key(|line: &Line| !line.first);
+    let lies = room
+        .lies
+        .iter()
+        .filter_map(|lot| room.reading.family.get(*lot));
+    let lies = lies.map(|of| lying(app, &words, &room, of)).collect();
     let (due, pieces) = (lines.len(), room.pieces.len());
     Ok(CureRoom {
         head: match (alarms.len(), due) {
@@ -115,6 +132,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<CureRoom> {
         alarms,
         lines,
         rest,
+        lies,
         done,
     })
 }
@@ -219,6 +237,22 @@ fn quiet(app: &Caller<'_>, words: &Words, of: &Relative, view: &PieceView) -> Qu
             false => words.say(view.forecast_says()),
         },
         may_weigh: may_weigh(app, of) && !view.is_released(),
+    }
+}
+
+/// Something in its cure, with the days since it went in.
+fn lying(app: &Caller<'_>, words: &Words, room: &Room<'_>, of: &Relative) -> Lies {
+    let zone = room.reading.kitchen().zone;
+    let days = day_of(app.now(), zone) - day_of(of.lot.made_at, zone);
+    Lies {
+        code: of.lot.code.to_string(),
+        shown: of.note.clone().unwrap_or_else(|| of.lot.code.shown()),
+        name: of.lot.product.name(words.lang()).to_owned(),
+        told: words.say(PageSays::StageDay {
+            stage: words.t("page-cure-room-in-cure"),
+            days: u32::try_from(days.num_days()).unwrap_or(0),
+        }),
+        left: words.grams(of.went.on_hand),
     }
 }
 

@@ -6,8 +6,9 @@ use super::spoken::Words;
 use crate::caller::Caller;
 use crate::error::Result;
 use crate::ids::shown_id;
-use domain::words::StepKind;
-use store::{Conn, deeds, lots};
+use domain::words::{DeedKind, StepKind};
+use store::deeds::DeedRow;
+use store::{Conn, deeds, lots, measurements};
 use uuid::Uuid;
 
 /// The most new lots that the strip leads to; a break-down makes more, and its own page shows them.
@@ -61,7 +62,11 @@ impl Done {
         let what = words.headed(kind.says());
         let has_made = !made.is_empty();
         let says = match made.as_slice() {
-            [] => words.say(PageSays::Did { deed: what, by, at }),
+            [] => words.say(PageSays::Did {
+                deed: read_then(app, conn, words, &deed, what)?,
+                by,
+                at,
+            }),
             [lot] => words.say(BenchSays::DidMade {
                 deed: what,
                 packs: usize::try_from(lot.pack_count).unwrap_or(1),
@@ -102,4 +107,26 @@ impl Done {
             then: then.to_owned(),
         }))
     }
+}
+
+/// What was done, with what the scale or the probe showed.
+fn read_then(
+    app: &Caller<'_>,
+    conn: &mut Conn,
+    words: &Words,
+    deed: &DeedRow,
+    what: String,
+) -> Result<String> {
+    if deed.kind()? != DeedKind::Measure {
+        return Ok(what);
+    }
+    let currency = app.kitchen(conn)?.entry.currency.0.clone();
+    let read = measurements::of_deed(conn, deed.id)?.into_iter();
+    let told: Vec<String> = read
+        .map(|(of, millionths)| super::history::value(words, of, millionths, &currency))
+        .collect();
+    Ok(match told.is_empty() {
+        true => what,
+        false => told.join(", "),
+    })
 }

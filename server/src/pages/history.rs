@@ -84,6 +84,12 @@ pub fn readings(view: &LotView<'_>, names: &Names, currency: &str) -> Vec<Readin
     view.of.readings.iter().map(told).collect()
 }
 
+/// What was read, with what it is called.
+pub fn value(words: &Words, of: Quantity, millionths: i64, currency: &str) -> String {
+    let (key, value) = quantity(words, of, millionths, currency);
+    format!("{}\u{a0}{value}", words.t(key))
+}
+
 /// What a quantity is called, and how much so many millionths of its unit are.
 fn quantity(
     words: &Words,
@@ -101,8 +107,13 @@ fn quantity(
             millionths * 60 / 1_000,
         )))
     };
-    let percent = || words.say(PageSays::Percent { percent: plain() });
-    let ppm = || format!("{}\u{a0}ppm", plain());
+    let rounded = |digits| words.0.number(value.round_dp(digits).normalize());
+    let percent = || {
+        words.say(PageSays::Percent {
+            percent: rounded(2),
+        })
+    };
+    let ppm = || format!("{}\u{a0}ppm", rounded(1));
     match quantity {
         Grams => {
             let grams = Weight::from_milligrams(millionths / 1_000);

@@ -32,6 +32,8 @@ struct Home {
     /// What an empty kitchen does first.
     begin: Vec<Step>,
     done: Option<Done>,
+    /// Is it read by somebody who only sells?
+    at_counter: bool,
     /// The end of the record's chain, for the sheet.
     anchor: Option<AnchorShown>,
 }
@@ -114,6 +116,7 @@ fn home(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Home> {
         },
         begin: begin(&words, &found, app.who.may(Right::SetUp)),
         next: found.next,
+        at_counter: !app.who.may(Right::Work),
         done: Done::of(app, conn, &words, asked.did.as_deref(), "/")?,
         anchor: AnchorShown::of(conn)?,
         lines,

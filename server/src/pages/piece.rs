@@ -77,6 +77,8 @@ struct PiecePage {
     missing: Vec<String>,
     /// Is an alarm all that stands in the way?
     to_sign: bool,
+    /// Who signs for the alarm, where that is not done on this page.
+    signs: Option<Signs>,
     picture: String,
     body: String,
     /// Green weight in grams: what the loss is worked out of.
@@ -197,6 +199,13 @@ fn read(
             _ => Vec::new(),
         },
         to_sign: to_sign && act == PieceAct::Release,
+        signs: told
+            .filter(|view| view.alarm.is_some() && act != PieceAct::Release)
+            .map(|_| match (to_sign, app.who.may(Right::Release)) {
+                (true, true) => Signs::Here,
+                (_, true) => Signs::Later,
+                (_, false) => Signs::Manager,
+            }),
         picture: told.map_or_else(String::new, |view| curve::draw(&words, view, rules)),
         body: match act {
             PieceAct::Tend => json!({ "inputs": [{ "lot": code }] }).to_string(),
@@ -218,6 +227,16 @@ fn read(
         words,
         act,
     })
+}
+
+/// Who signs for an alarm, and when.
+enum Signs {
+    /// Whoever reads it, at once: nothing else stands in the way of the release.
+    Here,
+    /// Whoever reads it, once the piece is ready.
+    Later,
+    /// A manager, once the piece is ready.
+    Manager,
 }
 
 /// Where a task of the cure room is told, under the piece's own page.
