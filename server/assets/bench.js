@@ -52,7 +52,7 @@ const bench = {
     form.querySelectorAll("[data-lost-of]").forEach((shown) => {
       const green = Number(shown.dataset.lostOf);
       const now = bench.grams(form.elements.grams);
-      shown.value = now > 0 ? `${bench.written((1 - now / green) * 100, 1)}\u00a0%` : "";
+      shown.value = now > 0 && now <= green ? `${bench.written((1 - now / green) * 100, 1)}\u00a0%` : "";
     });
     form.querySelectorAll("[data-of]").forEach((field) => {
       const chosen = form.querySelector(`[name="${field.dataset.of}"]:checked`);

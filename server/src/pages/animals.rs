@@ -16,6 +16,7 @@ use askama::Template;
 use chrono_tz::Tz;
 use domain::family::{AnimalView, KnownOnce, SourceAnimal};
 use domain::moment::day_of;
+use domain::right::Right;
 
 #[derive(Template)]
 #[template(path = "animals.html")]
@@ -146,6 +147,8 @@ struct AnimalPage {
     abattoir: String,
     once: Vec<Once>,
     has_lots: bool,
+    /// Where all that came of it is held, for who may.
+    recall: Option<String>,
     forward: Forward,
     /// Where the picture of it is.
     picture_file: String,
@@ -172,6 +175,10 @@ pub async fn one(asking: Asking, uid: web::Path<String>) -> HttpResponse {
             Ok(AnimalPage {
                 words,
                 title: words.say(title),
+                recall: app
+                    .who
+                    .may(Right::Recall)
+                    .then(|| format!("/recall?animal={}", shown_id(uid.as_bytes()))),
                 killed: words.day(animal.killed_on),
                 carcass: told(animal.carcass.as_deref()),
                 tag: told(animal.tag.as_deref()),

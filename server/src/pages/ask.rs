@@ -66,7 +66,7 @@ struct Line {
 }
 
 /// What guests ask most, in the order of the chips.
-const USUAL: [Topic; 11] = [
+const USUAL: [Topic; 16] = [
     Topic::Species(Species::Pig),
     Topic::Alcohol,
     Topic::Allergen(Allergen::Milk),
@@ -75,6 +75,11 @@ const USUAL: [Topic; 11] = [
     Topic::Allergen(Allergen::Fish),
     Topic::Allergen(Allergen::Soy),
     Topic::Allergen(Allergen::TreeNut),
+    Topic::Allergen(Allergen::Peanut),
+    Topic::Allergen(Allergen::Sesame),
+    Topic::Allergen(Allergen::Mustard),
+    Topic::Allergen(Allergen::Celery),
+    Topic::Allergen(Allergen::Crustacean),
     Topic::Nitrite,
     Topic::Species(Species::Cattle),
     Topic::Raw,

@@ -67,6 +67,8 @@ struct Quiet {
     tag: String,
     name: String,
     told: String,
+    /// Has somebody or something stopped it?
+    stopped: bool,
     lost: String,
     next: String,
     may_weigh: bool,
@@ -196,7 +198,11 @@ fn line(
         });
     }
     let task = view.due.first()?;
-    let more = format!("{} {}", words.headed(task.without_tag()), told(words, view));
+    let more = format!(
+        "{}. {}",
+        words.headed(task.without_tag()),
+        told(words, view)
+    );
     let tended = |act| {
         let way = format!("{}&from=cure-room", way_of(task.task));
         plain("turn", act, &way)
@@ -231,6 +237,7 @@ fn quiet(app: &Caller<'_>, words: &Words, of: &Relative, view: &PieceView) -> Qu
             stage: words.t(stage(view.piece.stage)),
             days: view.days(),
         }),
+        stopped: of.lot.stops.iter().any(|placed| placed.ended.is_none()),
         lost: view.loss.map_or(NONE.to_owned(), |loss| lost(words, loss)),
         next: match view.is_released() {
             true => String::new(),

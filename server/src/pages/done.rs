@@ -12,7 +12,7 @@ use store::{Conn, deeds, lots, measurements};
 use uuid::Uuid;
 
 /// The most new lots that the strip leads to; a break-down makes more, and its own page shows them.
-const MOST_SHOWN: usize = 3;
+const MOST_SHOWN: usize = 6;
 
 /// The most deeds that are undone together: of one press on a page of many lots.
 const MOST_DEEDS: usize = 200;
@@ -25,8 +25,8 @@ pub struct Done {
     pub ids: String,
     /// Was it undone?
     pub voided: bool,
-    /// The lots that it made: code and how it is shown.
-    pub made: Vec<(String, String)>,
+    /// The lots that it made: code, how it is shown, and what it is.
+    pub made: Vec<(String, String, String)>,
     /// Where its labels are, where it made or changed any.
     pub labels: Option<String>,
     /// Where the page is, without the strip.
@@ -91,14 +91,18 @@ impl Done {
         let id = shown_id(&deed.uid);
         let ids: Vec<String> = uids.iter().map(Uuid::to_string).collect();
         // Where the page is the new lot's own, nothing leads to it.
-        let elsewhere = made.iter().filter_map(|lot| {
-            let code = lot.code().ok()?;
-            let path = format!("/lots/{code}");
-            (path != then).then(|| (code.to_string(), code.shown()))
-        });
+        let mut elsewhere = Vec::new();
+        for lot in made.iter().filter(|_| !voided).take(MOST_SHOWN) {
+            let code = lot.code()?;
+            if format!("/lots/{code}") != then {
+                let name = app.product(conn, lot.version_id)?;
+                let name = name.name(words.lang()).to_owned();
+                elsewhere.push((code.to_string(), code.shown(), name));
+            }
+        }
         Ok(Some(Done {
             says,
-            made: elsewhere.take(MOST_SHOWN).filter(|_| !voided).collect(),
+            made: elsewhere,
             labels: (has_made || StepKind::parse(kind.as_str()).is_some())
                 .then(|| format!("/printing?step={id}"))
                 .filter(|_| !voided),

@@ -10,6 +10,7 @@ use domain::gs1;
 use domain::lot::Brief;
 use domain::scanned::{self, Scanned};
 use serde::Deserialize;
+use std::collections::BTreeSet;
 use store::list_lots::{self, LotSearch};
 use store::lots::LotRow;
 use store::{Conn, animals, lots};
@@ -25,6 +26,9 @@ pub struct SeekQuery {
 
 /// The most of each sort.
 const MOST: usize = 12;
+
+/// So many words of a sentence are looked for.
+const MOST_WORDS: usize = 5;
 
 /// Something on record that may be meant.
 #[derive(Debug, Clone)]
@@ -100,11 +104,51 @@ impl Sought {
     }
 }
 
-/// Looks for whatever somebody said.
+/// Looks for whatever somebody said; where nothing is called so as a whole, for what its words mean each.
 ///
 /// # Errors
 /// The database is away, or the record is damaged.
 pub fn seek(app: &Caller<'_>, conn: &mut Conn, said: &str) -> Result<Sought> {
+    let found = as_a_whole(app, conn, said)?;
+    let words: Vec<&str> = said.split_whitespace().filter(|word| tells(word)).collect();
+    if !found.things.is_empty() || found.elsewhere || said.split_whitespace().count() < 2 {
+        return Ok(found);
+    }
+    let mut all = Sought::default();
+    for word in words.into_iter().take(MOST_WORDS) {
+        let found = as_a_whole(app, conn, word)?;
+        all.more |= found.more;
+        let known: BTreeSet<String> = all.things.iter().map(Thing::path).collect();
+        let new = found.things.into_iter();
+        all.things
+            .extend(new.filter(|thing| !known.contains(&thing.path())));
+    }
+    narrow(&mut all.things);
+    Ok(all)
+}
+
+/// Does a word tell anything? Small words do not, figures always.
+fn tells(word: &str) -> bool {
+    word.chars().count() > 3 || word.chars().any(|letter| letter.is_ascii_digit())
+}
+
+/// Where a farm is named besides, of all animals those that come from it; animals come first.
+fn narrow(things: &mut Vec<Thing>) {
+    let farms: BTreeSet<String> = things
+        .iter()
+        .filter_map(|thing| match thing {
+            Thing::Farm(code, _) => Some(code.clone()),
+            _ => None,
+        })
+        .collect();
+    let is_of = |thing: &Thing| matches!(thing, Thing::Animal(of) if farms.contains(&of.farm));
+    if things.iter().any(is_of) {
+        things.retain(|thing| !matches!(thing, Thing::Animal(_)) || is_of(thing));
+    }
+    things.sort_by_key(|thing| !matches!(thing, Thing::Animal(_)));
+}
+
+fn as_a_whole(app: &Caller<'_>, conn: &mut Conn, said: &str) -> Result<Sought> {
     let said = said.trim();
     if said.is_empty() {
         return Ok(Sought::default());
