@@ -1,11 +1,11 @@
 //! A tablet that sleeps and a service that is killed, in the middle of each act: whatever was pressed is done once, in
 //! the end, and whatever was typed is there still.
 
-use super::flows::{Hand, TABLET};
+use super::flows::TABLET;
 use super::waiting_flows::{lines, slip};
 use serde_json::json;
 use stories::browser::Browser;
-use stories::day::bought;
+use stories::day::{Told, bought};
 use stories::queue::until;
 use stories::{Caller, Engine, House};
 

@@ -5,7 +5,7 @@
 use super::browser::SIZES;
 use serde_json::json;
 use stories::browser::Browser;
-use stories::day::bought;
+use stories::day::{Told, bought};
 use stories::queue::until;
 use stories::{Caller, Engine, House};
 
