@@ -52,7 +52,7 @@ const bench = {
     form.querySelectorAll("[data-lost-of]").forEach((shown) => {
       const green = Number(shown.dataset.lostOf);
       const now = bench.grams(form.elements.grams);
-      shown.value = now > 0 ? `${bench.written((1 - now / green) * 100, 1)}\u00a0%` : "";
+      shown.value = now > 0 && now <= green ? `${bench.written((1 - now / green) * 100, 1)}\u00a0%` : "";
     });
     form.querySelectorAll("[data-of]").forEach((field) => {
       const chosen = form.querySelector(`[name="${field.dataset.of}"]:checked`);
@@ -192,13 +192,23 @@ const pot = {
 
 // A cure is worked out by the service before anybody weighs.
 const plan = {
+  // What somebody weighed otherwise than it was planned, as a share of the meat.
+  typed(part, meat) {
+    const rows = part ? pot.rows(part) : [];
+    if (!rows.some(({ field }) => field.dataset.typed !== undefined)) {
+      return undefined;
+    }
+    const sum = rows.filter(({ tick }) => tick.checked).reduce((all, row) => all + (pot.grams(row) || 0), 0);
+    return sum * 100 / meat;
+  },
+
   async ask(form, meat) {
     const shown = form.querySelector("[data-plan]");
     if (!shown) {
       return;
     }
     const part = (role) => form.querySelector(`[data-role="${role}"]`);
-    const share = (role) => Number(part(role)?.dataset.part || 0) * 100 / Number(form.dataset.base);
+    const share = (role) => plan.typed(part(role), meat) ?? Number(part(role)?.dataset.part || 0) * 100 / Number(form.dataset.base);
     const salt = pot.rows(part("curing-salt")).find(({ tick }) => tick.checked);
     const strength = JSON.parse(salt?.row.dataset.strength || shown.dataset.strength);
     const dose = share("curing-salt");
@@ -260,6 +270,13 @@ const plan = {
 
 // Readings as a curve, with what must be reached.
 const heat = {
+  // The figures of the axis: whole steps, at most six of them.
+  degrees(low, high) {
+    const step = [1, 2, 5, 10, 20, 50, 100].find((one) => (high - low) / one <= 5) || 200;
+    const first = Math.ceil(low / step) * step;
+    return Array.from({ length: Math.floor((high - first) / step) + 1 }, (_, nth) => first + nth * step);
+  },
+
   draw(form) {
     const svg = form.querySelector("[data-curve]");
     const rows = Array.from(form.querySelectorAll("[data-reading]")).map((row) => ({
@@ -284,11 +301,14 @@ const heat = {
       element.textContent = text ?? "";
       return element;
     };
-    const drawn = [made("path", { class: "axes", d: "M50 20V210H386" })];
+    const drawn = [...heat.degrees(low, high).flatMap((degrees) => [
+      made("path", { class: "grid", d: `M50 ${y(degrees)}H386` }),
+      made("text", { x: 44, y: y(degrees) + 6, "text-anchor": "end" }, bench.written(degrees, 0)),
+    ]), made("path", { class: "axes", d: "M50 20V210H386" }), made("text", { x: 56, y: 16 }, svg.dataset.sign)];
     for (const edge of edges) {
       const limit = (degrees) => {
         drawn.push(made("path", { class: "aim", d: `M50 ${y(degrees)}H386` }));
-        drawn.push(made("text", { x: 44, y: y(degrees) + 6, "text-anchor": "end" }, bench.written(degrees, 1)));
+        drawn.push(made("text", { class: "b", x: 382, y: y(degrees) - 6, "text-anchor": "end" }, `${bench.written(degrees, 1)} ${svg.dataset.sign}`));
       };
       limit(edge.to);
       if (edge.minutes) {
@@ -303,9 +323,13 @@ const heat = {
     for (const [at, degrees] of points) {
       drawn.push(made("circle", { cx: x(at), cy: y(degrees), r: 7 }));
     }
-    for (const [nth, { at }] of rows.entries()) {
+    for (const [nth, { at, degrees }] of rows.entries()) {
+      const [across, down] = [x(points[nth][0]), y(degrees)];
+      drawn.push(made("path", { class: "tick", d: `M${across} 210v8` }));
       if (nth === 0 || nth === rows.length - 1) {
-        drawn.push(made("text", { x: x(points[nth][0]), y: 240, "text-anchor": nth === 0 ? "start" : "end" }, at.value));
+        const anchor = nth === 0 ? "start" : "end";
+        drawn.push(made("text", { x: across, y: 240, "text-anchor": anchor }, at.value));
+        drawn.push(made("text", { class: "b", x: nth === 0 ? across + 12 : across - 12, y: down > 180 ? down - 14 : down + 24, "text-anchor": anchor }, bench.written(degrees, 1)));
       }
     }
     svg.replaceChildren(...drawn);
@@ -327,6 +351,18 @@ document.addEventListener("input", (event) => {
     row.querySelector("input[type=checkbox]").checked = true;
   }
   bench.follow(form);
+  if (row && row.closest("[data-role]:not([data-role=''])") && form.elements._batch && bench.grams(form.elements._batch) > 0) {
+    plan.ask(form, bench.grams(form.elements._batch));
+  }
+});
+
+document.addEventListener("change", (event) => {
+  const { leads } = event.target.dataset;
+  const led = leads && event.target.form.elements[leads];
+  const place = leads && event.target.selectedOptions[0].dataset.place;
+  if (led && place && led.dataset.typed === undefined) {
+    led.value = place;
+  }
 });
 
 document.addEventListener("keydown", (event) => {

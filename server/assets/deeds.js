@@ -253,10 +253,12 @@ const deeds = {
     box.querySelector("[data-makes-none]").hidden = press.makes;
     box.querySelectorAll("[data-makes]").forEach((text) => { text.textContent = text.textContent.replace("[slip]", kept.slip); });
     box.querySelector("[data-take-out]").addEventListener("click", async () => {
-      await waiting.takeOut(kept.press, press.undo);
-      deeds.anew(form);
-      deeds.show(form, document.querySelector("template[data-taken-out]").content.cloneNode(true).firstElementChild);
+      if (await waiting.takeOut(kept.press, press.undo)) {
+        deeds.anew(form);
+        deeds.show(form, document.querySelector("template[data-taken-out]").content.cloneNode(true).firstElementChild);
+      }
     });
+    waiting.follow(kept.press, (rows) => deeds.came(box, rows));
     box.querySelector("[data-once-more]").addEventListener("click", () => {
       form.reset?.();
       deeds.anew(form);
@@ -266,6 +268,15 @@ const deeds = {
     form.hidden = true;
     deeds.show(form, box);
     document.dispatchEvent(new CustomEvent("deed-waits", { detail: form }));
+  },
+
+  // What waited has gone through, or was refused: where its slip stands, that is said.
+  came(box, rows) {
+    const state = rows.every((row) => row.state === "done") ? "through" : "not-taken";
+    const told = document.querySelector(`template[data-${state}]`).content.cloneNode(true).firstElementChild;
+    told.querySelectorAll("[data-says]").forEach((part) => { part.textContent = part.dataset.says.replace("[slip]", rows[0].slip); });
+    told.querySelector("[data-what]").textContent = rows[0].says;
+    box.replaceWith(told);
   },
 
   // The form is for another deed from now on.
@@ -346,6 +357,10 @@ const deeds = {
       const said = { weekday: "short", hour: "numeric", minute: "2-digit" };
       return new Date(field.value).toLocaleString(document.documentElement.lang, said);
     }
+    if (field.type === "date" && field.value) {
+      const said = { weekday: "short", day: "numeric", month: "short", timeZone: "UTC" };
+      return new Date(`${field.value}T00:00:00Z`).toLocaleDateString(document.documentElement.lang, said);
+    }
     const value = field.selectedOptions ? field.selectedOptions[0].textContent : field.value;
     return field.dataset.unit && /[0-9]\s*$/.test(value) ? `${value.trim()} ${field.dataset.unit}` : value;
   },
@@ -381,9 +396,3 @@ if (told && warnings.length > 0) {
   }
   told.append(box);
 }
-
-// Everything of the page as one sheet of paper.
-document.querySelectorAll("[data-sheet]").forEach((button) => {
-  button.hidden = false;
-  button.addEventListener("click", () => window.print());
-});

@@ -21,6 +21,12 @@ document.addEventListener("change", (event) => {
   }
 });
 
+// Everything of the page as one sheet of paper.
+document.querySelectorAll("[data-sheet]").forEach((button) => {
+  button.hidden = false;
+  button.addEventListener("click", () => window.print());
+});
+
 // Coming back to a page: the field is ready for the next scan.
 window.addEventListener("pageshow", (event) => {
   const field = document.querySelector("[data-scan][autofocus]");

@@ -123,7 +123,15 @@ const lists = {
   show(form, done) {
     const shown = form.querySelector("[data-shown]");
     shown.hidden = false;
-    shown.querySelector("b").textContent = done[form.dataset.show];
+    shown.querySelector("[data-told-once]").textContent = done[form.dataset.show];
+    shown.querySelectorAll("[data-given]").forEach((part) => {
+      part.textContent = form.elements[part.dataset.given].value;
+      const line = document.createElement("li");
+      line.textContent = part.textContent;
+      document.querySelector("[data-so-far]")?.append(line);
+    });
+    form.reset();
+    shown.scrollIntoView({ block: "center" });
   },
 
   // Everything that is ticked, one call after the other: first all entries, then what is made of them. One
@@ -257,6 +265,27 @@ document.addEventListener("change", (event) => {
 });
 
 document.querySelectorAll("form[data-order]").forEach(lists.count);
+
+// A code is in capital letters, however it is typed.
+document.addEventListener("input", (event) => {
+  const field = event.target;
+  if (field.matches("input[data-upper]") && field.value !== field.value.toUpperCase()) {
+    const at = field.selectionStart;
+    field.value = field.value.toUpperCase();
+    field.setSelectionRange(at, at);
+  }
+});
+
+// Whose law it is says which units and money are usual there; whoever wants others chooses them afterwards.
+const usual = (choice) => Object.entries(JSON.parse(choice.dataset.usual)).forEach(([name, value]) => {
+  choice.form.elements[name].value = value;
+});
+document.querySelectorAll("input[data-usual]:checked").forEach(usual);
+document.addEventListener("change", (event) => {
+  if (event.target.matches("input[data-usual]")) {
+    usual(event.target);
+  }
+});
 
 // The clock of this device says where the kitchen is, until somebody says otherwise.
 document.querySelectorAll("input[data-zone]").forEach((field) => {

@@ -114,6 +114,14 @@ const list = {
 };
 
 document.addEventListener("waiting", (event) => list.show(event.detail));
-document.querySelector("[data-try-line]").addEventListener("click", async () => list.end(await waiting.flush()));
+document.querySelector("[data-try-line]").addEventListener("click", async () => {
+  const end = await waiting.flush();
+  list.end(end);
+  // Whoever tried is told that it was tried.
+  const told = document.querySelector("[data-tried]");
+  const at = new Date().toLocaleTimeString(document.documentElement.lang, { hour: "numeric", minute: "2-digit", second: "2-digit" });
+  told.hidden = end !== "away";
+  told.textContent = told.dataset.tried.replace("[time]", at);
+});
 document.addEventListener("DOMContentLoaded", async () => list.end(await waiting.flush()));
 setInterval(async () => list.end(await waiting.flush()), 5000);

@@ -5,7 +5,7 @@
 
 const waiting = {
   // How long an answer is waited for before the line counts as dead.
-  patience: 9000,
+  patience: 5000,
 
   id() {
     const bytes = crypto.getRandomValues(new Uint8Array(16));
@@ -50,6 +50,21 @@ const waiting = {
     return row;
   },
 
+  // Changes what is kept of a row as it is now: somebody may have undone it meanwhile.
+  async change(row, fields) {
+    let now = null;
+    await waiting.within(["deeds"], "readwrite", (deal) => {
+      const rows = deal.objectStore("deeds");
+      rows.get(row.nth).onsuccess = ({ target }) => {
+        if (target.result) {
+          now = { ...target.result, ...fields(target.result) };
+          rows.put(now);
+        }
+      };
+    });
+    return now;
+  },
+
   async drop(rows) {
     await waiting.within(["deeds"], "readwrite", (deal) => rows.forEach((row) => deal.objectStore("deeds").delete(row.nth)));
   },
@@ -90,9 +105,9 @@ const waiting = {
   // What was kept is not wanted after all. If it had arrived without our knowing, it is voided when the line is back.
   async takeOut(id, why) {
     const rows = (await waiting.all()).filter((row) => row.press === id && row.state === "waits");
-    await Promise.all(rows.map((row) => waiting.save({ ...row, state: "undone", why })));
+    const out = await Promise.all(rows.map((row) => waiting.change(row, (was) => (was.state === "waits" ? { state: "undone", why } : {}))));
     waiting.render();
-    return rows.length > 0;
+    return out.length > 0 && out.every((row) => row?.state === "undone");
   },
 
   // ---- through
@@ -117,7 +132,13 @@ const waiting = {
   // Sends what waits: "clear" where nothing waits any more, "away" where nobody answers, "held" where somebody has to
   // sign in first. Of several windows one sends.
   flush() {
-    waiting.running ??= waiting.alone(waiting.send).catch(() => "away").finally(() => { waiting.running = null; });
+    waiting.running ??= waiting.alone(waiting.send).catch(() => "away").then((end) => {
+      waiting.running = null;
+      // The line is there, and nobody is signed in: that is no dead line.
+      const was = waiting.isHeld;
+      waiting.isHeld = end === "held";
+      return was === waiting.isHeld ? end : waiting.render().then(() => end);
+    });
     return waiting.running;
   },
 
@@ -167,9 +188,12 @@ const waiting = {
       }
     }
     // From now on it is sent so and no other way.
-    row.at ??= row.body.at ?? new Date(Math.min(row.kept, Date.now()) + ahead).toISOString();
-    row.tried = true;
-    await waiting.save(row);
+    const at = row.at ?? row.body.at ?? new Date(Math.min(row.kept, Date.now()) + ahead).toISOString();
+    const now = await waiting.change(row, () => ({ at, tried: true }));
+    if (now?.state !== "waits") {
+      return now ? waiting.unmake(now) : null;
+    }
+    row = now;
     const { status, answer } = await waiting.post(row.path, { id: row.id, ...(row.by ? { by: row.by } : {}), ...row.body, at: row.at });
     if (waiting.stops(status)) {
       return waiting.stops(status);
@@ -178,16 +202,21 @@ const waiting = {
     if (status < 300 || answer.type === "/problems/id-used") {
       return waiting.through(row, answer);
     }
-    await waiting.save({ ...row, state: "refused", problem: answer });
+    await waiting.change(row, (was) => (was.state === "undone" ? {} : { state: "refused", problem: answer }));
     return null;
   },
 
   async through(row, answer) {
-    if (row.printer) {
+    // Undone while it was on its way: it has arrived, and is voided.
+    const made = row.makes ? (answer.lots ?? []).map(({ code, shown }) => ({ code, shown })) : [];
+    const was = await waiting.change(row, () => ({ tried: true }));
+    if (was?.state !== "undone" && row.printer) {
       await waiting.post("/api/prints", { id: row.print, printer: row.printer, step: row.id });
     }
-    const made = row.makes ? (answer.lots ?? []).map(({ code, shown }) => ({ code, shown })) : [];
-    await waiting.save({ ...row, state: "done", made, labels: row.makes ? answer.labels : undefined });
+    const now = await waiting.change(row, ({ state }) => (state === "undone" ? {} : { state: "done", made, labels: row.makes ? answer.labels : undefined }));
+    if (now?.state === "undone") {
+      return waiting.unmake(now);
+    }
     document.dispatchEvent(new CustomEvent("deed-through", { detail: row.id }));
     return null;
   },
@@ -226,10 +255,27 @@ const waiting = {
       const state = line.dataset.line;
       const n = state === "refused" ? rows.filter((row) => row.state === state).length : waiting.presses(rows, state).length;
       line.hidden = n === 0;
-      line.textContent = line.dataset.says.replace("[n]", n);
+      line.textContent = ((waiting.isHeld && line.dataset.held) || line.dataset.says).replace("[n]", n);
     }
     document.dispatchEvent(new CustomEvent("waiting", { detail: rows }));
     return rows;
+  },
+
+  // Tells what became of a press whose slip is shown, once nothing of it waits any more.
+  follow(press, tell) {
+    const look = ({ detail }) => {
+      const rows = detail.filter((row) => row.press === press);
+      if (rows.length > 0 && rows.every((row) => ["done", "refused"].includes(row.state))) {
+        document.removeEventListener("waiting", look);
+        tell(rows);
+      }
+    };
+    document.addEventListener("waiting", look);
+  },
+
+  // The line is gone, or there again, as far as this device knows.
+  line() {
+    document.querySelectorAll("[data-off]").forEach((told) => { told.hidden = navigator.onLine; });
   },
 
   // This page was kept from before, and comes from this device.
@@ -257,6 +303,8 @@ if (window.indexedDB) {
     await waiting.tick();
   });
   window.addEventListener("online", () => waiting.tick());
+  window.addEventListener("online", waiting.line);
+  window.addEventListener("offline", waiting.line);
   document.addEventListener("visibilitychange", () => document.hidden || waiting.tick());
   setInterval(() => waiting.tick(), 5000);
 }

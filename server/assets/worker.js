@@ -16,6 +16,8 @@ const NEEDED = [
 
 // So many pages are kept, and the oldest go first.
 const MOST = 150;
+// So many pieces of the cure room have their page kept before anybody asks.
+const MOST_PIECES = 60;
 // So long the line is waited for where there is a page to show instead.
 const PATIENCE = 5000;
 
@@ -55,8 +57,9 @@ async function page(event, url) {
     return response;
   } catch {
     const pages = await caches.open(PAGES);
-    const instead = (await kept) ?? (await pages.match("/waiting"));
-    return instead ? told(instead) : Response.error();
+    const there = await kept;
+    const instead = there ?? (await pages.match("/waiting"));
+    return instead ? told(instead, !there && url.pathname !== "/waiting") : Response.error();
   }
 }
 
@@ -107,13 +110,23 @@ async function ahead() {
       await keep(new URL(path, self.location.origin).href, response);
     }
   }
+  // Each piece of the cure room can be weighed then, too.
+  const room = await pages.match("/cure-room");
+  const found = room ? (await room.text()).matchAll(/href="(\/lots\/[A-Z0-9]+\/weigh\?from=cure-room)"/g) : [];
+  for (const [, path] of Array.from(found).slice(0, MOST_PIECES)) {
+    const response = await fetch(path).catch(() => null);
+    if (response && is_page(response)) {
+      await keep(new URL(path, self.location.origin).href, response);
+    }
+  }
   const files = await caches.open(FILES);
   await Promise.all(NEEDED.map((path) => files.add(path).catch(() => {})));
 }
 
-// A page that was kept says when.
-async function told(response) {
+// A page that was kept says when; where another was wanted and was not kept, that is said.
+async function told(response, isAnother = false) {
   const html = await response.text();
   const at = response.headers.get("x-kept-at");
-  return new Response(html.replace("data-stale hidden", `data-stale="${at}" hidden`), { headers: response.headers });
+  const said = isAnother ? html.replace("data-not-kept hidden", "data-not-kept") : html.replace("data-stale hidden", `data-stale="${at}" hidden`);
+  return new Response(said, { headers: response.headers });
 }

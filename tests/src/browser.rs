@@ -109,6 +109,29 @@ impl Browser {
         self.call(&format!("/element/{element}/click"), &json!({}));
     }
 
+    /// Touches the middle of the first element that a selector finds, with a finger.
+    ///
+    /// # Panics
+    /// There is none.
+    pub fn touch(&self, css: &str) {
+        self.is_whole();
+        let script = format!(
+            "document.querySelector({}).scrollIntoView({{ block: 'center' }})",
+            json!(css)
+        );
+        self.run(&script);
+        let origin = json!({ "element-6066-11e4-a52e-4f735466cecf": self.element(css) });
+        let strokes = json!([
+            { "type": "pointerMove", "origin": origin, "x": 0, "y": 0 },
+            { "type": "pointerDown", "button": 0 },
+            { "type": "pause", "duration": 30 },
+            { "type": "pointerUp", "button": 0 },
+        ]);
+        let finger = json!({ "pointerType": "touch" });
+        let actions = json!([{ "type": "pointer", "id": "finger", "parameters": finger, "actions": strokes }]);
+        self.call("/actions", &json!({ "actions": actions }));
+    }
+
     /// Types into a field.
     ///
     /// # Panics
@@ -143,6 +166,36 @@ impl Browser {
             "/chromium/network_conditions",
             &json!({ "network_conditions": line }),
         );
+    }
+
+    /// The page is put to sleep as a tablet does it with what nobody looks at, or wakes.
+    pub fn sleeps(&self, is_asleep: bool) {
+        let state = if is_asleep { "frozen" } else { "active" };
+        self.asks("Page.setWebLifecycleState", &json!({ "state": state }));
+    }
+
+    /// Nothing that was loaded before is used again: each page comes over the wire whole.
+    pub fn keep_nothing(&self) {
+        self.asks("Network.enable", &json!({}));
+        self.asks(
+            "Network.setCacheDisabled",
+            &json!({ "cacheDisabled": true }),
+        );
+        self.asks("Network.setBypassServiceWorker", &json!({ "bypass": true }));
+    }
+
+    /// The scripts of pages run, or not; what a test asks runs in any case.
+    pub fn scripts(&self, run: bool) {
+        self.asks(
+            "Emulation.setScriptExecutionDisabled",
+            &json!({ "value": !run }),
+        );
+    }
+
+    /// A command of the browser's own protocol.
+    fn asks(&self, command: &str, params: &Value) {
+        let call = json!({ "cmd": command, "params": params });
+        self.call("/goog/cdp/execute", &call);
     }
 
     /// What the window shows, as PNG.

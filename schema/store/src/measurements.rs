@@ -146,6 +146,21 @@ pub fn of_lots(conn: &mut Conn, lots: &[i32]) -> Result<Vec<LotReadingRow>> {
     Ok(on_each!(conn, c => sql_query(sql).load(c)?))
 }
 
+/// What a deed read, as it was told then.
+///
+/// # Errors
+/// The database is away, or the record is damaged.
+pub fn of_deed(conn: &mut Conn, deed: i32) -> Result<Vec<(Quantity, i64)>> {
+    let read: Vec<(String, i64)> = measurements::table
+        .filter(measurements::deed_id.eq(deed))
+        .order(measurements::id)
+        .select((measurements::quantity, measurements::millionths))
+        .load(conn)?;
+    read.into_iter()
+        .map(|(of, millionths)| Ok((quantity(&of)?, millionths)))
+        .collect()
+}
+
 /// The readings of a lot, voided ones left out: when, what, how much.
 pub fn of_lot(conn: &mut Conn, lot: i32) -> Result<Vec<(NaiveDateTime, Quantity, i64)>> {
     let read = of_lots(conn, &[lot])?.into_iter();

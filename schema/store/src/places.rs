@@ -1,14 +1,14 @@
-//! Places as they were cleaned, worked at and read: three statements for all of them.
+//! Places as they were cleaned, worked at and read, and what lies frozen: a statement each for all of them.
 
 use crate::conn::Conn;
 use crate::error::Result;
 use crate::on_each;
 use crate::tables::{deeds, entries, lots, measurements, packs, versions, voids};
-use chrono::NaiveDateTime;
+use chrono::{NaiveDate, NaiveDateTime};
 use diesel::dsl::{count_star, max};
 use diesel::prelude::*;
 use diesel::sql_query;
-use diesel::sql_types::Text;
+use diesel::sql_types::{BigInt, Date, Integer, Text};
 use domain::words::{DeedKind, Quantity, State};
 use std::collections::HashSet;
 
@@ -88,6 +88,32 @@ pub fn holds_only_frozen(conn: &mut Conn, place: i32, but: i32) -> Result<bool> 
         .distinct()
         .load(conn)?;
     Ok(states == [State::Frozen.as_str()])
+}
+
+/// What lies frozen at one place.
+#[derive(Debug, QueryableByName)]
+pub struct FrozenRow {
+    /// The place, by its key.
+    #[diesel(sql_type = Integer)]
+    pub place_id: i32,
+    /// How many packs.
+    #[diesel(sql_type = BigInt)]
+    pub packs: i64,
+    /// How much is left in them.
+    #[diesel(sql_type = BigInt)]
+    pub mg: i64,
+}
+
+/// The place where most packs lie frozen; nothing once a pack was thawed on that day.
+pub fn frozen_untouched(conn: &mut Conn, day: NaiveDate) -> Result<Option<FrozenRow>> {
+    let sql = "SELECT place_id, COUNT(*) AS packs, CAST(SUM(left_mg) AS BIGINT) AS mg FROM packs
+        WHERE state = 'frozen' AND left_mg > 0 AND NOT EXISTS (
+            SELECT 1 FROM pack_events JOIN deeds ON deeds.id = pack_events.deed_id AND deeds.kind = 'move'
+            LEFT JOIN voids ON voids.deed_id = deeds.id
+            WHERE pack_events.day = $1 AND pack_events.state = 'chilled' AND voids.id IS NULL)
+        GROUP BY place_id ORDER BY COUNT(*) DESC, place_id LIMIT 1";
+    let rows: Vec<FrozenRow> = on_each!(conn, c => sql_query(sql).bind::<Date, _>(day).load(c)?);
+    Ok(rows.into_iter().next())
 }
 
 #[derive(Debug, QueryableByName)]

@@ -366,9 +366,14 @@ fn cut_out(
     let Ok((_, lines)) = yields(&reading.family, carcass.id, &facts.app.law.trade.yields) else {
         return Ok(Vec::new());
     };
-    let odd = lines
-        .into_iter()
-        .filter(|line| matches!(line.verdict, Verdict::Low | Verdict::High));
+    // As long as something hangs there a light piece may only be the first part of it.
+    let of = reading.family.get(carcass.id);
+    let hangs = of.is_some_and(|of| !of.went.on_hand.is_none_left());
+    let odd = lines.into_iter().filter(|line| match line.verdict {
+        Verdict::High => true,
+        Verdict::Low => !hangs,
+        _ => false,
+    });
     Ok(odd.map(|line| line.says).collect())
 }
 

@@ -1,9 +1,10 @@
 //! The fields of the lists' entries: what a form asks for and what a column of a table may be called. A
-//! field's name is the place of its value in the entry: `keep.days`. What is not among them (a recipe, the
-//! name's standard) is told by the call alone, and a form or a table leaves it as it is.
+//! field's name is the place of its value in the entry: `keep.days`. What is not among them (a recipe,
+//! how a label tells to cook) is told by the call alone, and a form or a table leaves it as it is.
 
 use super::List;
 use domain::cure::{Alkali, Class, Method};
+use domain::duties::mince::MinceKind;
 use domain::heat::Food;
 use domain::ingredients::Nature;
 use domain::says::Says;
@@ -178,6 +179,22 @@ const PRODUCT: &[Field] = &[
     field("release.water_activity", Figure),
     field("release.curve", Line),
     field("release.salting", Line),
+    field("standard.place", Line),
+    field("standard.made_there", Yes),
+    field("standard.mince", One(said!(MinceKind))),
+    field("standard.steak", Yes),
+    field("standard.tenderised", Yes),
+    field("standard.loaf", Yes),
+    field("standard.shank_bones_out", Yes),
+    field("standard.bones_remain", Yes),
+    field("standard.packed_in", Line),
+    field("standard.protein_percent", Figure),
+    field("standard.fat_percent", Figure),
+    field("standard.collagen_percent", Figure),
+    field("standard.shank_over_percent", Figure),
+    field("standard.added_percent", Figure),
+    field("standard.salt_percent", Figure),
+    field("standard.water_percent", Figure),
 ];
 
 /// The fields of a list; of recipes none: they are rows of parts.

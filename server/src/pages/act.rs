@@ -201,7 +201,7 @@ fn read(
         next,
         places: places.collect(),
         products,
-        numbers: vec![1, 2, 4, 6, 8, 10, 12, 20],
+        numbers: (1..=12).chain([14, 15, 16, 18, 20, 24]).collect(),
         whys: kind.whys().iter().map(|key| words.t(key)).collect(),
         sentence: words.say(kind.sentence(name, shown.clone())),
         button: match (kind, printers.is_empty()) {

@@ -145,6 +145,17 @@ pub fn buttons(words: &Words, who: &Who, lot: &Lot, today: NaiveDate) -> Vec<But
             first: false,
         });
     }
+    let sells = lot.product.sale.offered && who.may(Right::Sell) && !who.may(Right::Work);
+    if sells && brief::left(&lot.packs).next().is_some() {
+        buttons.insert(
+            0,
+            Button {
+                says: words.t("page-act-sell"),
+                path: format!("/counter?code={}", lot.code),
+                first: false,
+            },
+        );
+    }
     let (before, after) = of_kind(who, lot);
     let link = |(name, path): &(&str, String)| Button {
         says: words.t(name),
@@ -191,8 +202,12 @@ fn of_kind(who: &Who, lot: &Lot) -> (Vec<Way>, Vec<Way>) {
         after.push(("page-act-cure", make("cure")));
     }
     if kind == ProductKind::Cured && raw {
-        after.push(("page-act-smoke", make("smoke")));
-        after.push(("page-act-cook", make("cook")));
+        // In its cure it is turned, then smoked or cooked; it is not packed as it is.
+        if lot.product.cured.cure.is_some() {
+            before.push(("page-act-tend", here("tend")));
+        }
+        before.push(("page-act-smoke", make("smoke")));
+        before.push(("page-act-cook", make("cook")));
     }
     if matches!(kind, Cooked | Stock | Rendered) {
         after.push(("page-act-cool", here("cool")));

@@ -66,7 +66,7 @@ struct Line {
 }
 
 /// What guests ask most, in the order of the chips.
-const USUAL: [Topic; 11] = [
+const USUAL: [Topic; 16] = [
     Topic::Species(Species::Pig),
     Topic::Alcohol,
     Topic::Allergen(Allergen::Milk),
@@ -75,6 +75,11 @@ const USUAL: [Topic; 11] = [
     Topic::Allergen(Allergen::Fish),
     Topic::Allergen(Allergen::Soy),
     Topic::Allergen(Allergen::TreeNut),
+    Topic::Allergen(Allergen::Peanut),
+    Topic::Allergen(Allergen::Sesame),
+    Topic::Allergen(Allergen::Mustard),
+    Topic::Allergen(Allergen::Celery),
+    Topic::Allergen(Allergen::Crustacean),
     Topic::Nitrite,
     Topic::Species(Species::Cattle),
     Topic::Raw,
@@ -260,7 +265,11 @@ impl Wanted {
         let drinks = words.t("page-ask-wine").to_lowercase();
         let mut unknown = None;
         let said = self.said.to_lowercase();
-        for word in said.split([',', ';', ' ']).filter(|word| !word.is_empty()) {
+        // A question is asked in whole sentences: its small words ask for nothing.
+        let small = words.t("page-ask-small");
+        let is_small = |word: &&str| small.split(' ').any(|one| one == *word);
+        let parts = said.split([',', ';', ' ', '?', '!', '.', '\'', '’']);
+        for word in parts.filter(|word| !word.is_empty() && !is_small(word)) {
             let alike = |name: &str| {
                 let singular = word.strip_suffix('s').unwrap_or(word);
                 name == word || name == singular || name.split(' ').any(|part| part == word)

@@ -21,6 +21,7 @@ messages! {
         Target "target" { percent: Arg },
         Days "days" { days: u32 },
         Day "day" { day: u32 },
+        ReadyFor "ready-for" { day: NaiveDate },
         SignedBy "signed-by" { by: String },
         Left "left" { weight: Grams, until: String },
         Boiled "boiled" { minutes: Decimal },

@@ -15,6 +15,7 @@ use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
 use domain::ask::Asker;
 use domain::counter::{self, ScanView};
+use domain::lot::brief::left;
 use domain::right::Right;
 use domain::words::Verdict;
 use serde::Deserialize;
@@ -71,7 +72,12 @@ struct Known {
     animals_unknown: bool,
     price: Option<String>,
     whole_lot: bool,
+    /// The packs on hand, where the lot was named and not one of them.
+    packs: Vec<u32>,
 }
+
+/// The most packs that are offered by their numbers.
+const MOST_PACKS: usize = 24;
 
 #[derive(Debug, Default, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -192,6 +198,13 @@ fn told(words: &Words, known: &counter::Known, currency: &str) -> Known {
         // An empty pack costs nothing, and has no price.
         price: price.map(|minor| words.money(minor, currency)),
         whole_lot: known.pack.is_none(),
+        packs: match known.pack {
+            Some(_) => Vec::new(),
+            None => left(&lot.packs)
+                .take(MOST_PACKS)
+                .map(|pack| pack.number)
+                .collect(),
+        },
     }
 }
 

@@ -60,6 +60,7 @@ pub fn acts(app: &Caller<'_>, words: &Words, scan: Option<&ScanView>, basket: &B
         Verdict::Gone => found.of_gone(known),
         Verdict::Unknown => found.of_unknown(),
     };
+    found.back_to_basket(&mut acts);
     let led = acts.iter().any(|act| act.first);
     if let Some(first) = acts.first_mut().filter(|_| !led) {
         first.first = true;
@@ -94,6 +95,18 @@ impl Found<'_> {
             false => format!("/counter?with={with}"),
         };
         self.act("page-counter-next", Does::Goes(path))
+    }
+
+    /// What the guest has already is not lost over a pack that cannot be sold: the way back to it.
+    fn back_to_basket(&self, acts: &mut Vec<Act>) {
+        let way = format!("/counter?with={}", self.basket.with_before);
+        let leads = |act: &Act| matches!(&act.does, Does::Goes(path) if *path == way);
+        let sells = |act: &Act| matches!(act.does, Does::Sells(_));
+        if self.basket.with_before.is_empty() || acts.iter().any(|act| leads(act) || sells(act)) {
+            return;
+        }
+        acts.truncate(1);
+        acts.push(self.act("page-counter-back", Does::Goes(way)));
     }
 
     fn sold(&self) -> Option<Act> {

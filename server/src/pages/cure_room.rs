@@ -3,6 +3,7 @@
 use super::bench_says::BenchSays;
 use super::curve;
 use super::done::Done;
+use super::piece::way_of;
 use super::says::PageSays;
 use super::spoken::{NONE, Words};
 use crate::caller::{Asking, Caller};
@@ -14,6 +15,7 @@ use domain::cure_room::{PieceStage, Task};
 use domain::family::{PieceView, Relative};
 use domain::lot::brief;
 use domain::measure::Percent;
+use domain::moment::day_of;
 use domain::right::Right;
 use serde::Deserialize;
 use serde_json::json;
@@ -28,6 +30,8 @@ struct CureRoom {
     alarms: Vec<Card>,
     lines: Vec<Line>,
     rest: Vec<Quiet>,
+    /// What lies in its cure and does not hang.
+    lies: Vec<Lies>,
     done: Option<Done>,
 }
 
@@ -63,9 +67,20 @@ struct Quiet {
     tag: String,
     name: String,
     told: String,
+    /// Has somebody or something stopped it?
+    stopped: bool,
     lost: String,
     next: String,
     may_weigh: bool,
+}
+
+/// What lies in its cure and does not hang afterwards.
+struct Lies {
+    code: String,
+    shown: String,
+    name: String,
+    told: String,
+    left: String,
 }
 
 #[derive(Debug, Default, Deserialize)]
@@ -100,6 +115,11 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<CureRoom> {
     }
     // What is only to be signed comes first: nobody has to fetch a scale for it.
     lines.sort_by_key(|line: &Line| !line.first);
+    let lies = room
+        .lies
+        .iter()
+        .filter_map(|lot| room.reading.family.get(*lot));
+    let lies = lies.map(|of| lying(app, &words, &room, of)).collect();
     let (due, pieces) = (lines.len(), room.pieces.len());
     Ok(CureRoom {
         head: match (alarms.len(), due) {
@@ -114,6 +134,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<CureRoom> {
         alarms,
         lines,
         rest,
+        lies,
         done,
     })
 }
@@ -177,7 +198,15 @@ fn line(
         });
     }
     let task = view.due.first()?;
-    let more = format!("{} {}", words.headed(task.without_tag()), told(words, view));
+    let more = format!(
+        "{}. {}",
+        words.headed(task.without_tag()),
+        told(words, view)
+    );
+    let tended = |act| {
+        let way = format!("{}&from=cure-room", way_of(task.task));
+        plain("turn", act, &way)
+    };
     let line = match task.task {
         Task::Turn | Task::Overhaul => {
             let here = brief::places(&of.lot.packs);
@@ -187,16 +216,12 @@ fn line(
             let body = json!({ "kind": "turn", "place": here, "inputs": [{ "lot": code }] });
             Line {
                 body: Some(body.to_string()).filter(|_| app.who.may(Right::Work)),
-                ..plain("turn", "page-tend-turned", "tend?as=turn&from=cure-room")
+                ..tended("page-tend-turned")
             }
         }
-        Task::Rinse => plain("turn", "page-tend-rinse", "tend?as=rinse&from=cure-room"),
-        Task::Equalise => plain(
-            "turn",
-            "page-tend-equalise",
-            "tend?as=equalise&from=cure-room",
-        ),
-        Task::Hang => plain("turn", "page-tend-hang", "tend?as=hang&from=cure-room"),
+        Task::Rinse => tended("page-tend-rinse"),
+        Task::Equalise => tended("page-tend-equalise"),
+        Task::Hang => tended("page-tend-hang"),
         _ if may_weigh(app, of) => plain("scale", "page-act-weigh", "weigh?from=cure-room"),
         _ => plain("scale", "page-act-see", ""),
     };
@@ -212,12 +237,29 @@ fn quiet(app: &Caller<'_>, words: &Words, of: &Relative, view: &PieceView) -> Qu
             stage: words.t(stage(view.piece.stage)),
             days: view.days(),
         }),
+        stopped: of.lot.stops.iter().any(|placed| placed.ended.is_none()),
         lost: view.loss.map_or(NONE.to_owned(), |loss| lost(words, loss)),
         next: match view.is_released() {
             true => String::new(),
             false => words.say(view.forecast_says()),
         },
         may_weigh: may_weigh(app, of) && !view.is_released(),
+    }
+}
+
+/// Something in its cure, with the days since it went in.
+fn lying(app: &Caller<'_>, words: &Words, room: &Room<'_>, of: &Relative) -> Lies {
+    let zone = room.reading.kitchen().zone;
+    let days = day_of(app.now(), zone) - day_of(of.lot.made_at, zone);
+    Lies {
+        code: of.lot.code.to_string(),
+        shown: of.note.clone().unwrap_or_else(|| of.lot.code.shown()),
+        name: of.lot.product.name(words.lang()).to_owned(),
+        told: words.say(PageSays::StageDay {
+            stage: words.t("page-cure-room-in-cure"),
+            days: u32::try_from(days.num_days()).unwrap_or(0),
+        }),
+        left: words.grams(of.went.on_hand),
     }
 }
 

@@ -1,5 +1,5 @@
 //! A piece's loss over its days, drawn: what is usual as a pale band, what was weighed as a thick line, what must be met
-//! as broken lines. Down is lost.
+//! as broken lines, the day on which it may be ready as a mark on the axis. Down is lost.
 
 use super::bench_says::BenchSays;
 use super::says::PageSays;
@@ -17,7 +17,7 @@ const RIGHT: i64 = 386;
 const TOP: i64 = 22;
 const LOW: i64 = 214;
 const WIDE: i64 = 400;
-const HIGH: i64 = 270;
+const HIGH: i64 = 280;
 
 /// In how many parts the curve is drawn.
 const PARTS: i64 = 24;
@@ -109,6 +109,7 @@ pub fn draw(words: &Words, view: &PieceView, rules: &CureRoomRules) -> String {
             words.say(BenchSays::Days { days })
         );
     }
+    drawn += &ready(words, &axes, view);
     drawn += &weighed(words, &axes, &own);
     let (days, loss) = own.last().copied().unwrap_or((axes.days, 0));
     let says = PageSays::Curve {
@@ -118,6 +119,32 @@ pub fn draw(words: &Words, view: &PieceView, rules: &CureRoomRules) -> String {
     format!(
         "<svg class=\"curve\" viewBox=\"0 0 {WIDE} {HIGH}\" role=\"img\" aria-label=\"{}\">{drawn}</svg>",
         words.say(says)
+    )
+}
+
+/// The first day on which it may be ready, counted from the salt.
+fn ready_day(view: &PieceView) -> Option<i64> {
+    let ready = view.earliest()?;
+    Some((ready - view.piece.in_salt).num_days()).filter(|day| *day > 0)
+}
+
+/// That day on the axis, by its date.
+fn ready(words: &Words, axes: &Axes, view: &PieceView) -> String {
+    let (Some(of), Some(day)) = (ready_day(view), view.earliest()) else {
+        return String::new();
+    };
+    let x = axes.x(of);
+    // The words stand within the picture, on whichever side of the mark there is room.
+    let anchor = match x {
+        ..180 => "start",
+        180..=280 => "middle",
+        _ => "end",
+    };
+    format!(
+        "<path class=\"gate\" d=\"M{} {LOW}l9 -9l9 9l-9 9z\"/><text class=\"b\" x=\"{x}\" y=\"{}\" text-anchor=\"{anchor}\">{}</text>",
+        x - 9,
+        LOW + 56,
+        words.say(BenchSays::ReadyFor { day })
     )
 }
 
@@ -131,7 +158,14 @@ fn axes(view: &PieceView, own: &[(i64, i64)], target: Option<i64>) -> Axes {
     let wanted = i64::from(view.piece.rule.days.unwrap_or(0));
     let by_curve = view.piece.curve.as_ref().zip(view.piece.rule.loss);
     let by_curve = by_curve.and_then(|(curve, loss)| curve.day_of(loss)?.ceil().to_i64());
-    let days = last.max(wanted).max(by_curve.unwrap_or(0)).max(8) * 6 / 5;
+    let ready = ready_day(view).unwrap_or(0);
+    let days = last
+        .max(wanted)
+        .max(ready)
+        .max(by_curve.unwrap_or(0))
+        .max(8)
+        * 6
+        / 5;
     let most = own.iter().map(|(_, loss)| *loss).max().unwrap_or(0);
     let loss = most.max(target.unwrap_or(0)).max(900);
     Axes {

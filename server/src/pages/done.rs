@@ -7,11 +7,12 @@ use crate::caller::Caller;
 use crate::error::Result;
 use crate::ids::shown_id;
 use domain::words::{DeedKind, StepKind};
-use store::{Conn, deeds, lots};
+use store::deeds::DeedRow;
+use store::{Conn, deeds, lots, measurements};
 use uuid::Uuid;
 
 /// The most new lots that the strip leads to; a break-down makes more, and its own page shows them.
-const MOST_SHOWN: usize = 3;
+const MOST_SHOWN: usize = 6;
 
 /// The most deeds that are undone together: of one press on a page of many lots.
 const MOST_DEEDS: usize = 200;
@@ -24,8 +25,8 @@ pub struct Done {
     pub ids: String,
     /// Was it undone?
     pub voided: bool,
-    /// The lots that it made: code and how it is shown.
-    pub made: Vec<(String, String)>,
+    /// The lots that it made: code, how it is shown, and what it is.
+    pub made: Vec<(String, String, String)>,
     /// Where its labels are, where it made or changed any.
     pub labels: Option<String>,
     /// Where a paper is put to it, where it is one deed that stands.
@@ -63,7 +64,11 @@ impl Done {
         let what = words.headed(kind.says());
         let has_made = !made.is_empty();
         let says = match made.as_slice() {
-            [] => words.say(PageSays::Did { deed: what, by, at }),
+            [] => words.say(PageSays::Did {
+                deed: read_then(app, conn, words, &deed, what)?,
+                by,
+                at,
+            }),
             [lot] => words.say(BenchSays::DidMade {
                 deed: what,
                 packs: usize::try_from(lot.pack_count).unwrap_or(1),
@@ -88,14 +93,18 @@ impl Done {
         let id = shown_id(&deed.uid);
         let ids: Vec<String> = uids.iter().map(Uuid::to_string).collect();
         // Where the page is the new lot's own, nothing leads to it.
-        let elsewhere = made.iter().filter_map(|lot| {
-            let code = lot.code().ok()?;
-            let path = format!("/lots/{code}");
-            (path != then).then(|| (code.to_string(), code.shown()))
-        });
+        let mut elsewhere = Vec::new();
+        for lot in made.iter().filter(|_| !voided).take(MOST_SHOWN) {
+            let code = lot.code()?;
+            if format!("/lots/{code}") != then {
+                let name = app.product(conn, lot.version_id)?;
+                let name = name.name(words.lang()).to_owned();
+                elsewhere.push((code.to_string(), code.shown(), name));
+            }
+        }
         Ok(Some(Done {
             says,
-            made: elsewhere.take(MOST_SHOWN).filter(|_| !voided).collect(),
+            made: elsewhere,
             labels: (has_made || StepKind::parse(kind.as_str()).is_some())
                 .then(|| format!("/printing?step={id}"))
                 .filter(|_| !voided),
@@ -108,4 +117,26 @@ impl Done {
             then: then.to_owned(),
         }))
     }
+}
+
+/// What was done, with what the scale or the probe showed.
+fn read_then(
+    app: &Caller<'_>,
+    conn: &mut Conn,
+    words: &Words,
+    deed: &DeedRow,
+    what: String,
+) -> Result<String> {
+    if deed.kind()? != DeedKind::Measure {
+        return Ok(what);
+    }
+    let currency = app.kitchen(conn)?.entry.currency.0.clone();
+    let read = measurements::of_deed(conn, deed.id)?.into_iter();
+    let told: Vec<String> = read
+        .map(|(of, millionths)| super::history::value(words, of, millionths, &currency))
+        .collect();
+    Ok(match told.is_empty() {
+        true => what,
+        false => told.join(", "),
+    })
 }

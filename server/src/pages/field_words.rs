@@ -63,6 +63,22 @@ pub fn heading(field: &str) -> &'static str {
         "release.water_activity" => "page-field-release-water-activity",
         "release.curve" => "page-field-release-curve",
         "release.salting" => "page-field-release-salting",
+        "standard.place" => "page-field-standard-place",
+        "standard.made_there" => "page-field-standard-made-there",
+        "standard.mince" => "page-field-standard-mince",
+        "standard.steak" => "page-field-standard-steak",
+        "standard.tenderised" => "page-field-standard-tenderised",
+        "standard.loaf" => "page-field-standard-loaf",
+        "standard.shank_bones_out" => "page-field-standard-shank-bones-out",
+        "standard.bones_remain" => "page-field-standard-bones-remain",
+        "standard.packed_in" => "page-field-standard-packed-in",
+        "standard.protein_percent" => "page-field-standard-protein-percent",
+        "standard.fat_percent" => "page-field-standard-fat-percent",
+        "standard.collagen_percent" => "page-field-standard-collagen-percent",
+        "standard.shank_over_percent" => "page-field-standard-shank-over-percent",
+        "standard.added_percent" => "page-field-standard-added-percent",
+        "standard.salt_percent" => "page-field-standard-salt-percent",
+        "standard.water_percent" => "page-field-standard-water-percent",
         _ => "page-field-other",
     }
 }
@@ -93,6 +109,9 @@ pub fn help(field: &str) -> Option<&'static str> {
         "curing_salt.nitrate_percent" => "page-help-curing-salt-nitrate-percent",
         "release.water_activity" => "page-help-release-water-activity",
         "release.curve" => "page-help-release-curve",
+        "standard.place" => "page-help-standard-place",
+        "standard.tenderised" => "page-help-standard-tenderised",
+        "standard.protein_percent" => "page-help-standard-protein-percent",
         _ => return None,
     })
 }
@@ -147,6 +166,7 @@ pub fn part(field: &str) -> Option<&'static str> {
         "cure.class" => "page-part-cure",
         "curing_salt.nitrite_percent" => "page-part-salt",
         "release.loss_percent" => "page-part-release",
+        "standard.place" => "page-part-standard",
         "limits.below_celsius" => "page-part-limits",
         _ => return None,
     })

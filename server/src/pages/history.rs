@@ -2,11 +2,14 @@
 
 use super::says::PageSays;
 use super::spoken::Words;
+use crate::caller::Caller;
+use crate::ids::shown_id;
 use crate::read::names::Names;
 use chrono::TimeDelta;
 use domain::family::{self, LotView};
 use domain::grams::Grams as Weight;
 use domain::measure::Temperature;
+use domain::right::Right;
 use domain::says::Arg;
 use domain::words::{Account, DeedKind, Quantity};
 use rust_decimal::Decimal;
@@ -23,19 +26,40 @@ pub struct Line {
     pub by: String,
     /// Was it voided?
     pub voided: bool,
+    /// The deed's id, where whoever reads it may undo it still.
+    pub undo: Option<String>,
 }
 
-/// The lines of a lot's history, the oldest first.
-pub fn lines(view: &LotView<'_>, names: &Names) -> Vec<Line> {
+/// How long an undo stands beside a deed; later it is a void, by its own call.
+const UNDONE_WITHIN: TimeDelta = TimeDelta::days(7);
+
+/// The lines of a lot's history, the oldest first, as somebody reads them.
+pub fn lines(view: &LotView<'_>, names: &Names, app: &Caller<'_>) -> Vec<Line> {
     let words = Words::of(names);
+    let who = &app.who;
+    let may = |step: &family::Line<'_>| {
+        let own = step.by == who.name && who.may(Right::Sell);
+        let lately = app.now() - step.at < UNDONE_WITHIN;
+        !step.voided && lately && (own || who.may(Right::Void)) && is_undone_here(step.kind)
+    };
     let line = |step: &family::Line<'_>| Line {
         at: words.minute(step.at, names.zone()),
         what: what(&words, step.kind, step.account),
         grams: words.or_dash(step.grams),
         by: step.by.to_owned(),
         voided: step.voided,
+        undo: may(step).then(|| shown_id(step.uid)),
     };
     view.lines().iter().map(line).collect()
+}
+
+/// Is it undone beside its line? What stops food or lets it go has pages of its own.
+fn is_undone_here(kind: DeedKind) -> bool {
+    use DeedKind::*;
+    !matches!(
+        kind,
+        Void | Correct | Dispose | Hold | HoldRelease | Incident | ConfirmRow | Print | Release
+    )
 }
 
 /// `Used: grind`, `Sold`, `Received`; a lot without an account was made by it.
@@ -84,6 +108,12 @@ pub fn readings(view: &LotView<'_>, names: &Names, currency: &str) -> Vec<Readin
     view.of.readings.iter().map(told).collect()
 }
 
+/// What was read, with what it is called.
+pub fn value(words: &Words, of: Quantity, millionths: i64, currency: &str) -> String {
+    let (key, value) = quantity(words, of, millionths, currency);
+    format!("{}\u{a0}{value}", words.t(key))
+}
+
 /// What a quantity is called, and how much so many millionths of its unit are.
 fn quantity(
     words: &Words,
@@ -101,8 +131,13 @@ fn quantity(
             millionths * 60 / 1_000,
         )))
     };
-    let percent = || words.say(PageSays::Percent { percent: plain() });
-    let ppm = || format!("{}\u{a0}ppm", plain());
+    let rounded = |digits| words.0.number(value.round_dp(digits).normalize());
+    let percent = || {
+        words.say(PageSays::Percent {
+            percent: rounded(2),
+        })
+    };
+    let ppm = || format!("{}\u{a0}ppm", rounded(1));
     match quantity {
         Grams => {
             let grams = Weight::from_milligrams(millionths / 1_000);

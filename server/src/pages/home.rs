@@ -1,6 +1,7 @@
 //! The first page: what needs a hand today, in the order of the hour, each thing with its button.
 
 use super::done::Done;
+use super::piece::way_of;
 use super::says::PageSays;
 use super::spoken::Words;
 use crate::caller::{Asking, Caller};
@@ -31,6 +32,8 @@ struct Home {
     /// What an empty kitchen does first.
     begin: Vec<Step>,
     done: Option<Done>,
+    /// Is it read by somebody who only sells?
+    at_counter: bool,
     /// The end of the record's chain, for the sheet.
     anchor: Option<AnchorShown>,
 }
@@ -113,6 +116,7 @@ fn home(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Home> {
         },
         begin: begin(&words, &found, app.who.may(Right::SetUp)),
         next: found.next,
+        at_counter: !app.who.may(Right::Work),
         done: Done::of(app, conn, &words, asked.did.as_deref(), "/")?,
         anchor: AnchorShown::of(conn)?,
         lines,
@@ -150,9 +154,11 @@ fn path(hand: &Hand) -> String {
         (About::Lot(lot, packs), Sort::Past) => act(lot, "discard", packs),
         (About::Lot(lot, packs), Sort::LastDay) => act(lot, "freeze", packs),
         (About::Lot(lot, _), Sort::Release) => format!("/lots/{lot}/release"),
-        (About::Lot(lot, _), Sort::Alarm | Sort::Piece) => format!("/lots/{lot}/weigh"),
+        (About::Lot(lot, _), Sort::Alarm) => format!("/lots/{lot}/weigh"),
+        (About::Piece(lot, task), _) => format!("/lots/{lot}/{}", way_of(*task)),
         (About::Lot(lot, _), _) => format!("/lots/{lot}"),
         (About::Place(place), Sort::Reading) => format!("/places/{place}/temperature"),
+        (About::Place(place), Sort::Thaw) => format!("/places/{place}/thaw"),
         (About::Place(place), _) => format!("/places/{place}"),
     }
 }
@@ -175,6 +181,7 @@ fn sign(sort: Sort) -> &'static str {
         Sort::Piece => "scale",
         Sort::Release | Sort::Drill => "tick",
         Sort::CleanDown => "clean",
+        Sort::Thaw => "thaw",
     }
 }
 

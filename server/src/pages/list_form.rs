@@ -41,6 +41,8 @@ pub struct Asked {
     pub choices: Vec<Pick>,
     /// Must something stand in it?
     pub needed: bool,
+    /// Is it in capital letters, always?
+    pub capitals: bool,
     /// May it no more be changed?
     pub locked: bool,
     /// Can what is decided in its part hurt somebody?
@@ -197,6 +199,7 @@ pub fn asked(
             },
             choices,
             needed: field.needed,
+            capitals: list == List::Farms && field.name == "code" || field.name == "country",
             locked: nth == 0 && kept.is_some(),
             hurts: hurts(field.name),
         }

@@ -150,7 +150,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
         species: (!lot.species.is_empty()).then(|| words.species(&lot.species)),
         allergens: words.allergens(lot),
         packs: packs::runs(&lot.packs, &names, today),
-        history: history::lines(&view, &names),
+        history: history::lines(&view, &names, app),
         readings: history::readings(&view, &names, &kitchen.entry.currency.0),
         origins: Origins::of(&origins, &names),
         forward: Forward::of(&forward, &names),

@@ -175,7 +175,10 @@ fn choice(app: &Caller<'_>, conn: &mut Conn, kind: StepKind, asked: &Asked) -> R
         (path, names.product(product))
     };
     Ok(ChoicePage {
-        title: words.t(title(kind)),
+        title: words.t(match of {
+            Some(_) => "page-make-becomes",
+            None => title(kind),
+        }),
         first: likely.iter().map(way).collect(),
         others: others.iter().map(way).collect(),
         words,

@@ -144,6 +144,11 @@ pub fn all() -> Vec<(&'static str, Right, Route)> {
             web::get().to(place_packs::moves),
         ),
         (
+            "/places/{code}/thaw",
+            See,
+            web::get().to(place_packs::thaws),
+        ),
+        (
             "/places/{code}/discard",
             See,
             web::get().to(place_packs::discards),

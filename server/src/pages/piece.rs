@@ -14,7 +14,7 @@ use crate::rooms::blocking;
 use crate::routes::any_query;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
-use domain::cure_room::loss;
+use domain::cure_room::{Task, loss};
 use domain::family::{PieceView, room};
 use domain::grams::Grams;
 use domain::lot::{Lot, brief};
@@ -77,6 +77,8 @@ struct PiecePage {
     missing: Vec<String>,
     /// Is an alarm all that stands in the way?
     to_sign: bool,
+    /// Who signs for the alarm, where that is not done on this page.
+    signs: Option<Signs>,
     picture: String,
     body: String,
     /// Green weight in grams: what the loss is worked out of.
@@ -197,6 +199,13 @@ fn read(
             _ => Vec::new(),
         },
         to_sign: to_sign && act == PieceAct::Release,
+        signs: told
+            .filter(|view| view.alarm.is_some() && act != PieceAct::Release)
+            .map(|_| match (to_sign, app.who.may(Right::Release)) {
+                (true, true) => Signs::Here,
+                (_, true) => Signs::Later,
+                (_, false) => Signs::Manager,
+            }),
         picture: told.map_or_else(String::new, |view| curve::draw(&words, view, rules)),
         body: match act {
             PieceAct::Tend => json!({ "inputs": [{ "lot": code }] }).to_string(),
@@ -218,6 +227,27 @@ fn read(
         words,
         act,
     })
+}
+
+/// Who signs for an alarm, and when.
+enum Signs {
+    /// Whoever reads it, at once: nothing else stands in the way of the release.
+    Here,
+    /// Whoever reads it, once the piece is ready.
+    Later,
+    /// A manager, once the piece is ready.
+    Manager,
+}
+
+/// Where a task of the cure room is told, under the piece's own page.
+pub fn way_of(task: Task) -> &'static str {
+    match task {
+        Task::Turn | Task::Overhaul => "tend?as=turn",
+        Task::Rinse => "tend?as=rinse",
+        Task::Equalise => "tend?as=equalise",
+        Task::Hang => "tend?as=hang",
+        Task::Weigh | Task::ReadyFrom | Task::ReadyBy | Task::Salt => "weigh",
+    }
 }
 
 /// What the scale showed last, and what it is likely to show now.

@@ -1,4 +1,4 @@
-//! Several packs of a place at once: moved, thrown away, or counted against the record. Packs are chosen by their
+//! Several packs of a place at once: moved, thawed, thrown away, or counted against the record. Packs are chosen by their
 //! numbers; each lot is one call of the API.
 
 use super::bench::{self, Pick};
@@ -13,6 +13,7 @@ use actix_web::{HttpResponse, web};
 use askama::Template;
 use domain::lot::Pack;
 use domain::right::Right;
+use domain::words::State;
 use serde_json::json;
 use store::Conn;
 
@@ -21,6 +22,8 @@ use store::Conn;
 enum Batch {
     /// They go elsewhere.
     Move,
+    /// They go elsewhere to thaw.
+    Thaw,
     /// They are thrown away.
     Discard,
     /// They are there, or they are missing.
@@ -71,6 +74,11 @@ pub async fn moves(asking: Asking, code: web::Path<String>) -> HttpResponse {
     page(asking, code, Batch::Move).await
 }
 
+/// The page of thawing.
+pub async fn thaws(asking: Asking, code: web::Path<String>) -> HttpResponse {
+    page(asking, code, Batch::Thaw).await
+}
+
 /// The page of throwing away.
 pub async fn discards(asking: Asking, code: web::Path<String>) -> HttpResponse {
     page(asking, code, Batch::Discard).await
@@ -86,13 +94,17 @@ async fn page(asking: Asking, code: web::Path<String>, batch: Batch) -> HttpResp
 }
 
 fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, batch: Batch) -> Result<PlacePacksPage> {
-    let view = place::read(app, conn, code)?;
+    let mut view = place::read(app, conn, code)?;
+    if batch == Batch::Thaw {
+        keep_frozen(&mut view);
+    }
     let names = Names::of(view.standing.clone(), app.speech(&view.standing.kitchen));
     let words = Words::of(&names);
     let name = view.listed.name.clone();
     let place = name.clone();
     let (act, says) = match batch {
         Batch::Move => ("page-act-moves", PlaceWorkSays::Moves { place }),
+        Batch::Thaw => ("page-act-thaws", PlaceWorkSays::Thaws { place }),
         Batch::Discard => ("page-act-discard", PlaceWorkSays::Discards { place }),
         Batch::Count => ("page-act-count-place", PlaceWorkSays::CountPlace { place }),
     };
@@ -118,19 +130,20 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, batch: Batch) -> Result<P
             name: name.clone(),
         }),
         call: match batch {
-            Batch::Move => "/api/moves",
+            Batch::Move | Batch::Thaw => "/api/moves",
             Batch::Discard => "/api/departures",
             Batch::Count => "/api/counts",
         },
         body: match batch {
             Batch::Move => json!({}),
+            Batch::Thaw => json!({ "state": "chilled" }),
             Batch::Discard => json!({ "kind": "discard" }),
             Batch::Count => json!({ "place": view.code }),
         }
         .to_string(),
         more: (shown < all).then(|| words.say(PlacePageSays::More { packs: all - shown })),
         places: match batch {
-            Batch::Move => {
+            Batch::Move | Batch::Thaw => {
                 let mut places = bench::places(&names, None);
                 places.retain(|place| place.code != view.code);
                 places
@@ -145,13 +158,21 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, batch: Batch) -> Result<P
         button: words.t(act),
         may: app.who.may(right)
             && (batch == Batch::Count || !lots.is_empty())
-            && (batch != Batch::Move || elsewhere),
+            && (!matches!(batch, Batch::Move | Batch::Thaw) || elsewhere),
         lots,
         code: view.code,
         name,
         batch,
         words,
     })
+}
+
+/// Of what stands there, that which is frozen.
+fn keep_frozen(view: &mut place::PlaceView) {
+    for lot in &mut view.lots {
+        lot.packs.retain(|pack| pack.now.state == State::Frozen);
+    }
+    view.lots.retain(|lot| !lot.packs.is_empty());
 }
 
 fn row(of: &StandingLot, names: &Names) -> Row {

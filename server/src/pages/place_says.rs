@@ -27,6 +27,7 @@ messages! {
         Temperature "temperature" { place: String, field: &'static str },
         Failed "failed" { place: String, lots: usize },
         Moves "moves" { place: String },
+        Thaws "thaws" { place: String },
         Discards "discards" { place: String },
         CountPlace "count-place" { place: String },
         AdoptMissing "adopt-missing" { name: String, lot: String },

@@ -11,10 +11,12 @@ use crate::read::place::{self, PlaceView, StandingLot};
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
 use chrono::{DateTime, Utc};
+use domain::lot::Pack;
 use domain::lot::brief::earliest;
 use domain::moment::day_of;
 use domain::right::Right;
 use domain::says::Arg;
+use domain::words::State;
 use serde::Deserialize;
 use std::collections::HashMap;
 use store::{Conn, stands};
@@ -198,6 +200,10 @@ fn row(of: &StandingLot, names: &Names, today: chrono::NaiveDate) -> Row {
     }
 }
 
+fn is_frozen(pack: &Pack) -> bool {
+    pack.now.state == State::Frozen
+}
+
 /// What may be done over a place, the likeliest first.
 fn acts(words: &Words, app: &Caller<'_>, view: &PlaceView) -> Vec<Button> {
     let here = |act: &str| format!("/places/{}/{act}", view.code);
@@ -211,6 +217,10 @@ fn acts(words: &Words, app: &Caller<'_>, view: &PlaceView) -> Vec<Button> {
         }
         if any {
             ways.push(("page-act-moves", here("move")));
+            let frozen = |lot: &StandingLot| lot.packs.iter().any(is_frozen);
+            if view.lots.iter().any(frozen) {
+                ways.push(("page-act-thaws", here("thaw")));
+            }
             ways.push(("page-act-count-place", here("count")));
         }
         ways.push(("page-act-adopt", format!("/adopt?place={}", view.code)));

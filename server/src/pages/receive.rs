@@ -8,7 +8,6 @@ use crate::error::Result;
 use crate::read::names::Names;
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
-use chrono::Days;
 use domain::family::{Listed, Lists};
 use domain::moment::day_of;
 use domain::right::Right;
@@ -33,7 +32,6 @@ struct ReceivePage {
     places: Vec<Pick>,
     printers: Vec<Pick>,
     today: String,
-    killed: String,
     sentence: String,
     may: bool,
 }
@@ -43,6 +41,8 @@ struct ReceivePage {
 struct Asked {
     /// `bought`, else an animal.
     of: Option<String>,
+    /// What arrives, where that is known already.
+    product: Option<String>,
 }
 
 /// The page.
@@ -68,7 +68,6 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<ReceivePage>
     let lists = &standing.lists;
     let of_animal = asked.of.as_deref() != Some("bought");
     let today = day_of(app.now(), standing.kitchen.zone);
-    let killed = today.checked_sub_days(Days::new(2)).unwrap_or(today);
     let received = store::places::received_lately(conn)?;
     let place = received
         .iter()
@@ -76,6 +75,13 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<ReceivePage>
     let place = place.map(|(_, place)| lists.place_code(domain::lot::PlaceId(*place)));
     // The first that comes in is hung or put away, not laid on the bench.
     let place = place.or_else(|| first_storage(lists));
+    let mut products = products(lists, &names, of_animal, &received);
+    for pick in &mut products {
+        pick.chosen = asked.product.as_ref() == Some(&pick.code);
+        if !of_animal {
+            pick.more = put_at(lists, &pick.code, &received).unwrap_or_default();
+        }
+    }
     let printers = crate::read::prints::printers(conn)?;
     let printers = printers.into_iter().map(|of| Pick::of(&of.code, of.name));
     Ok(ReceivePage {
@@ -84,7 +90,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<ReceivePage>
             true => json!({ "animal": {} }).to_string(),
             false => json!({ "bought": {} }).to_string(),
         },
-        products: products(lists, &names, of_animal, &received),
+        products,
         farms: listed(&lists.farms),
         abattoirs: listed(&lists.abattoirs),
         suppliers: listed(&lists.suppliers),
@@ -94,7 +100,6 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<ReceivePage>
         places: bench::places(&names, place),
         printers: printers.collect(),
         today: today.to_string(),
-        killed: killed.to_string(),
         sentence: words.say(match of_animal {
             true => WorkSays::ReceiveAnimal,
             false => WorkSays::ReceiveBought,
@@ -112,6 +117,23 @@ fn first_storage(lists: &Lists) -> Option<&str> {
     let rail = lists.places.keys().find(|code| *code == "rail");
     rail.or_else(|| all.next().map(|(code, _)| code))
         .map(String::as_str)
+}
+
+/// Where what arrives is put: where it was put last, or else what is raw or ready as it is.
+fn put_at(lists: &Lists, code: &str, received: &[(String, i32)]) -> Option<String> {
+    let raw = |code: &str| {
+        lists
+            .products
+            .get(code)
+            .map(|product| (product.raw, product.species.is_some()))
+    };
+    let own = received.iter().find(|(of, _)| of == code);
+    let alike = || {
+        let mut all = received.iter().filter(|(of, _)| !is_carcass(lists, of));
+        all.find(|(of, _)| raw(of) == raw(code))
+    };
+    let (_, place) = own.or_else(alike)?;
+    Some(lists.place_code(domain::lot::PlaceId(*place)).to_owned())
 }
 
 fn is_carcass(lists: &Lists, code: &str) -> bool {

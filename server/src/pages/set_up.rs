@@ -17,10 +17,12 @@ use crate::rooms::blocking;
 use crate::who::people::FIRST;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
+use domain::family::Listed;
 use domain::right::Role;
 use domain::words::{PlaceKind, ProductKind};
 use serde::Deserialize;
 use serde_json::json;
+use std::collections::BTreeMap;
 use store::Conn;
 
 /// The steps, by the last part of their path, with what each is called.
@@ -43,6 +45,8 @@ struct SetUp {
     pegs: Vec<Peg>,
     /// No address: what a customer's label will want of it.
     lacks_address: bool,
+    /// Products were just added.
+    added: bool,
     /// What the kitchen has of each step.
     has: Vec<Has>,
     kitchen: Option<KitchenForm>,
@@ -98,7 +102,9 @@ pub async fn next(asking: Asking) -> HttpResponse {
     });
     match found.await {
         Ok(begun) => {
-            let undone = STEPS.iter().zip(begun.steps()).find(|(_, done)| !done);
+            let undone = STEPS.iter().zip(begun.steps());
+            let mut undone = undone.filter(|(step, _)| !(begun.products && may_wait(step.0)));
+            let undone = undone.find(|(_, done)| !done);
             match undone {
                 Some(((step, _), _)) => see_other(&format!("/set-up/{step}")),
                 None => see_other("/"),
@@ -106,6 +112,11 @@ pub async fn next(asking: Asking) -> HttpResponse {
         }
         Err(error) => super::trouble(speech, &error),
     }
+}
+
+/// A step that somebody may pass over: it is not asked for again once what comes after it is done.
+fn may_wait(step: &str) -> bool {
+    matches!(step, "people" | "printer")
 }
 
 /// A step.
@@ -146,6 +157,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, step: &str, asked: &Asked) -> Result<
         lacks_address: kitchen.is_set
             && kitchen.entry.address.is_none()
             && asked.from.as_deref() == Some("kitchen"),
+        added: asked.from.as_deref() == Some("products"),
         has: has(app, conn, &words, &names)?,
         kitchen: None,
         places: Vec::new(),
@@ -178,7 +190,10 @@ fn read(app: &Caller<'_>, conn: &mut Conn, step: &str, asked: &Asked) -> Result<
             .collect();
         page.roles = Role::ALL
             .iter()
-            .map(|role| Pick::of(role.as_str(), words.headed(role.says())))
+            .map(|role| Pick {
+                more: words.t(works(*role)),
+                ..Pick::of(role.as_str(), words.headed(role.says()))
+            })
             .collect();
         page.first = known.named(FIRST).map(|person| {
             let roles: Vec<&str> = person.roles.iter().map(|role| role.as_str()).collect();
@@ -197,8 +212,22 @@ fn read(app: &Caller<'_>, conn: &mut Conn, step: &str, asked: &Asked) -> Result<
         // What is asked of the first one; the rest stands in its list.
         let first = ["code", "name", "address", "trichinae_certificate"];
         page.farms.retain(|field| first.contains(&field.name));
+        for field in &mut page.farms {
+            if field.name == "code" {
+                field.help = Some(page.words.t("page-set-up-farm-code-help"));
+            }
+        }
     }
     Ok(page)
+}
+
+/// What somebody does who works as that, in a few words.
+fn works(role: Role) -> &'static str {
+    match role {
+        Role::Cook => "page-set-up-cook",
+        Role::Counter => "page-set-up-counter",
+        Role::Manager => "page-set-up-manager",
+    }
 }
 
 /// What stands at the foot of each step: what there is so far.
@@ -208,7 +237,9 @@ fn has(app: &Caller<'_>, conn: &mut Conn, words: &Words, names: &Names) -> Resul
     let people = known.people.iter().map(|one| one.row.name.clone());
     let printers = entries::all(conn, List::Printers)?.into_iter();
     let products = standing.lists.products.keys();
-    let all: [(&str, &'static str, Vec<String>); 5] = [
+    let listed =
+        |list: &BTreeMap<String, Listed>| list.values().map(|one| one.name.clone()).collect();
+    let all: [(&str, &'static str, Vec<String>); 7] = [
         (
             "page-step-kitchen",
             "/set-up/kitchen",
@@ -233,6 +264,16 @@ fn has(app: &Caller<'_>, conn: &mut Conn, words: &Words, names: &Names) -> Resul
             "/lists/products",
             products.map(|code| names.product(code)).collect(),
         ),
+        (
+            "page-receive-farm",
+            "/lists/farms",
+            listed(&standing.lists.farms),
+        ),
+        (
+            "page-receive-abattoir",
+            "/lists/abattoirs",
+            listed(&standing.lists.abattoirs),
+        ),
     ];
     let shown = all.into_iter().filter(|(_, _, names)| !names.is_empty());
     Ok(shown
@@ -243,15 +284,23 @@ fn has(app: &Caller<'_>, conn: &mut Conn, words: &Words, names: &Names) -> Resul
                 1 => names.into_iter().next().unwrap_or_default(),
                 count => words.say(SetUpSays::Has {
                     count,
-                    names: names
-                        .into_iter()
-                        .take(MOST_NAMED)
-                        .collect::<Vec<_>>()
-                        .join(", "),
+                    names: some_of(names),
                 }),
             },
         })
         .collect())
+}
+
+/// The first of them by name, and a sign that there are more.
+fn some_of(mut names: Vec<String>) -> String {
+    names.sort();
+    let more = if names.len() > MOST_NAMED {
+        "; …"
+    } else {
+        ""
+    };
+    names.truncate(MOST_NAMED);
+    names.join("; ") + more
 }
 
 /// How many things are named at the foot.

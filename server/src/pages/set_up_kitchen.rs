@@ -50,6 +50,17 @@ pub struct KitchenForm {
     pub approvals: Vec<[String; 3]>,
 }
 
+/// What is usual where that law holds: units and money, as the form's own fields take them.
+fn usual(profile: Profile) -> Value {
+    let (weights, temperatures, currency) = match profile {
+        Profile::Us => ("pounds", "fahrenheit", "USD"),
+        Profile::Ca => ("metric", "celsius", "CAD"),
+        Profile::Eu => ("metric", "celsius", "EUR"),
+        Profile::Uk => ("metric", "celsius", "GBP"),
+    };
+    json!({ "weights": weights, "temperatures": temperatures, "currency": currency })
+}
+
 /// The form, as it is filled in already.
 ///
 /// # Errors
@@ -104,6 +115,7 @@ pub fn kitchen_form(app: &Caller<'_>, conn: &mut Conn, words: &Words) -> Result<
         profiles: Profile::ALL
             .iter()
             .map(|of| Pick {
+                more: usual(*of).to_string(),
                 chosen: *of == profile,
                 ..Pick::of(of.as_str(), words.headed(of.says()))
             })

@@ -84,7 +84,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<StartersPage
     Ok(StartersPage {
         groups: groups.collect(),
         then: match asked.set_up {
-            Some(_) => "/set-up",
+            Some(_) => "/set-up/animal?from=products",
             None => "/lists/products",
         },
         may: app.who.may(Right::SetUp),

@@ -6,6 +6,7 @@ use crate::error::Result;
 use domain::family::{Lists, PieceView, room};
 use domain::lot::LotId;
 use domain::moment::day_of;
+use domain::product::Product;
 use store::family::{Extent, WalkStart};
 use store::{Conn, list_lots};
 
@@ -25,12 +26,23 @@ pub fn hanging(conn: &mut Conn, lists: &Lists) -> Result<Vec<i32>> {
     Ok(list_lots::on_hand_of(conn, &products, MOST)?)
 }
 
+/// The products that lie in a cure or hang.
+fn cured(lists: &Lists) -> Vec<&str> {
+    let all = lists.products.values();
+    let lies = |product: &Product| product.raw && product.cured.cure.is_some();
+    all.filter(|product| product.is_hung() || lies(product))
+        .map(|product| product.code.as_str())
+        .collect()
+}
+
 /// The pieces on hand, and the family that they are worked out from.
 pub struct Room<'a> {
     /// The family.
     pub reading: LoadedFamily<'a>,
     /// The pieces, the longest in salt first.
     pub pieces: Vec<PieceView>,
+    /// What lies in its cure and is not hung afterwards: it is smoked or cooked.
+    pub lies: Vec<LotId>,
 }
 
 /// Every piece on hand.
@@ -40,7 +52,7 @@ pub struct Room<'a> {
 pub fn read<'a>(app: &'a App, conn: &mut Conn) -> Result<Room<'a>> {
     let standing = app.standing(conn)?;
     let today = day_of(app.now(), standing.kitchen.zone);
-    let lots = hanging(conn, &standing.lists)?;
+    let lots = list_lots::on_hand_of(conn, &cured(&standing.lists), MOST)?;
     let start = WalkStart::Keys(&lots);
     let reading = LoadedFamily::load_with(app, conn, standing.clone(), start, Extent::ANCESTORS)?;
     let rules = &app.law.trade.cure_room;
@@ -51,5 +63,18 @@ pub fn read<'a>(app: &'a App, conn: &mut Conn) -> Result<Room<'a>> {
         today,
         rules,
     );
-    Ok(Room { reading, pieces })
+    let hangs = |lot: &LotId| pieces.iter().any(|piece| piece.lot == *lot);
+    let lies = |lot: &LotId| {
+        reading
+            .family
+            .get(*lot)
+            .is_some_and(|of| of.lot.product.raw)
+    };
+    let lies = lots.iter().copied().map(LotId).filter(lies);
+    let lies = lies.filter(|lot| !hangs(lot)).collect();
+    Ok(Room {
+        reading,
+        pieces,
+        lies,
+    })
 }

@@ -8,10 +8,11 @@ use crate::caller::Caller;
 use crate::error::{Error, Result};
 use chrono::{DateTime, Days, NaiveDate, TimeDelta, Utc};
 use chrono_tz::Tz;
-use domain::family::room;
+use domain::family::{Lists, room};
+use domain::grams::Grams;
 use domain::lot::{LotId, PlaceId};
 use domain::moment::day_of;
-use domain::today::{Hand, Known, PlaceDay, Printer, hands};
+use domain::today::{Frozen, Hand, Known, PlaceDay, Printer, hands};
 use domain::words::PrintState;
 use serde::Deserialize;
 use std::collections::{BTreeMap, HashMap};
@@ -145,6 +146,7 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
         .collect();
     let printers: Vec<Printer> = printers(conn)?.into_iter().map(printer).collect();
     let days = place_days(app, conn, &standing, now, zone)?;
+    let frozen = frozen(conn, &standing.lists, today)?;
     let drill = super::drills::due(app, conn)?;
     let came_in = drill.is_some();
     let found = hands(&Known {
@@ -156,6 +158,7 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
         printers: &printers,
         days: &days,
         drill: drill.map(|drill| (drill.by, drill.last)),
+        frozen,
     });
     let all = found.len();
     let after = query.after.unwrap_or(0);
@@ -189,6 +192,20 @@ fn keys(conn: &mut Conn, today: NaiveDate, pieces: &[i32]) -> Result<Vec<i32>> {
     keys.sort_unstable();
     keys.dedup();
     Ok(keys)
+}
+
+/// What lies frozen, as long as nothing was thawed today.
+fn frozen(conn: &mut Conn, lists: &Lists, today: NaiveDate) -> Result<Option<Frozen>> {
+    let found = places::frozen_untouched(conn, today)?;
+    Ok(found.map(|row| {
+        let code = lists.place_code(PlaceId(row.place_id)).to_owned();
+        Frozen {
+            name: lists.place(&code).to_owned(),
+            code,
+            packs: usize::try_from(row.packs).unwrap_or(0),
+            grams: Grams::from_milligrams(row.mg),
+        }
+    }))
 }
 
 fn printer(view: super::prints::PrinterView) -> Printer {

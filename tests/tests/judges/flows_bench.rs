@@ -79,6 +79,7 @@ fn an_animal_and_a_carton_are_received() {
     hand.open("/receive");
     hand.tap(".choices label:has(input[value='pig-half'])");
     browser.run("document.querySelector('[name=\"animal.farm\"]').value = 'BRC'");
+    browser.run("document.querySelector('[name=\"animal.killed_on\"]').value = '2026-06-24'");
     browser.type_into("input[name='animal.carcass']", "0624-9");
     hand.tap(".choices label:has(input[value='left'])");
     browser.type_into("input[name=grams]", "44,2");

@@ -1,8 +1,11 @@
 //! Judges that nobody here wrote, over what the service answers.
 
+mod asleep;
 mod break_down;
 mod browser;
 mod counter_flows;
+mod each_way;
+mod every_page;
 mod examples;
 mod flows;
 mod flows_bench;

@@ -8,7 +8,7 @@ use stories::queue::until;
 use stories::{Engine, House};
 
 /// How many deeds wait on the device, and how many were refused.
-fn lines(browser: &Browser) -> Value {
+pub(super) fn lines(browser: &Browser) -> Value {
     browser.run(
         "return ['waits', 'refused', 'done'].map((line) => {
             const told = document.querySelector(`[data-line=${line}]`);
@@ -16,7 +16,7 @@ fn lines(browser: &Browser) -> Value {
     )
 }
 
-fn slip(browser: &Browser) -> String {
+pub(super) fn slip(browser: &Browser) -> String {
     until(|| {
         browser
             .run("return document.querySelector('[data-told] [data-slip]')?.offsetParent != null")

@@ -33,6 +33,7 @@ fn what_needs_a_hand(engine: Engine) {
         ("last-day", "Pork chop, 4 packs"),
         ("piece", "H-05"),
         ("release", "H-02"),
+        ("thaw", "thaw for tomorrow"),
     ] {
         assert!(has(sort, says), "{sort}: {says} is not in {found:?}");
     }
@@ -74,6 +75,22 @@ fn what_needs_a_hand(engine: Engine) {
         !left.iter().any(|(_, says)| says.starts_with("Pork chop")),
         "{left:?}"
     );
+    // So does the question what thaws for tomorrow, once something was taken out of the freezer; undone, it is asked again.
+    let thaws = || {
+        hands(&caller.read("/api/today"))
+            .iter()
+            .any(|(sort, _)| sort == "thaw")
+    };
+    assert!(thaws());
+    let thaw = Uuid::from_u128(0x70da4);
+    let asked = json!({ "id": thaw, "lot": chops["lot"], "packs": chops["packs"], "state": "chilled", "to": "cooler-1" });
+    caller.post("/api/moves", &asked).expect(201);
+    assert!(!thaws());
+    let why = json!({ "id": Uuid::from_u128(0x70da5), "why": "not today" });
+    caller
+        .post(&format!("/api/steps/{thaw}/void"), &why)
+        .expect(201);
+    assert!(thaws());
     // Raw meat on the bench wants it cleaned before the end, and a clean-down ends that.
     let loin = caller.read("/api/lots?product=pork-loin");
     let lot = loin["lots"].as_array().unwrap().iter();
@@ -114,6 +131,8 @@ fn whatever_is_said_is_found(engine: Engine) {
             "{said}"
         );
     }
+    // A sentence as it is said on the phone: its words mean something each, and the farm narrows the animals.
+    assert_eq!(first("animal%2017%20of%20Brindlecombe")["is"], "animal");
     let pack = first(&format!("{bacon}/13"));
     assert_eq!(
         (pack["is"].as_str(), pack["pack"].as_u64()),

@@ -119,11 +119,6 @@ impl RoomTask {
         matches!(self.task, Task::ReadyFrom | Task::ReadyBy)
     }
 
-    /// Is it to be weighed?
-    pub fn is_weighing(&self) -> bool {
-        self.task == Task::Weigh
-    }
-
     /// The same where the piece is known already.
     pub fn without_tag(&self) -> Says {
         RoomSays::TaskSince {

@@ -65,8 +65,10 @@ fn cut_out(
     style: &str,
     usual: &YieldRules,
 ) -> Result<(Grams, Vec<YieldShown>)> {
-    let (hanging, pieces) = cut_off(family, lot);
+    let (cut, pieces) = cut_off(family, lot);
     let of = family.get(lot);
+    // What hangs there still belongs to the carcass that each piece is a part of.
+    let hanging = cut + of.map_or(Grams::ZERO, |of| of.went.on_hand);
     let species = of.and_then(|of| of.lot.species.first().copied());
     let (Some(species), false) = (species, pieces.is_empty()) else {
         return Err(Refusal::cannot_be("code", NothingToCompare::NothingCut));

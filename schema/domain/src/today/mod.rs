@@ -7,9 +7,11 @@ mod says;
 
 pub use says::{DoSays, TodaySays, WhenSays};
 
-use once::{of_drill, of_printer};
+pub use once::Frozen;
+use once::{of_drill, of_printer, of_thaw};
 
 use crate::code::LotCode;
+use crate::cure_room::Task;
 use crate::family::{Family, PieceView};
 use crate::lot::PlaceId;
 use crate::says::Says;
@@ -72,6 +74,8 @@ pub enum Sort {
     Release,
     /// A drill of a recall is due.
     Drill,
+    /// Something may have to thaw for tomorrow.
+    Thaw,
     /// A bench or machine is to be cleaned.
     CleanDown,
 }
@@ -91,6 +95,7 @@ impl Sort {
             Sort::Piece => "piece",
             Sort::Release => "release",
             Sort::Drill => "drill",
+            Sort::Thaw => "thaw",
             Sort::CleanDown => "clean-down",
         }
     }
@@ -101,6 +106,8 @@ impl Sort {
 pub enum About {
     /// A lot, and packs of it.
     Lot(LotCode, Vec<u32>),
+    /// A piece of the cure room, and what is to be done with it.
+    Piece(LotCode, Task),
     /// A place, by its code.
     Place(String),
     /// Printing.
@@ -176,6 +183,8 @@ pub struct Known<'a> {
     pub days: &'a [PlaceDay],
     /// The last day for the next drill, and the day of the last one, if there was one.
     pub drill: Option<(NaiveDate, Option<NaiveDate>)>,
+    /// What is frozen, as long as nothing was thawed on this day.
+    pub frozen: Option<Frozen>,
 }
 
 /// Everything that needs a hand, in the order of the hour.
@@ -189,6 +198,7 @@ pub fn hands(known: &Known<'_>) -> Vec<Hand> {
     hands.extend(food::hands(known));
     hands.extend(known.drill.and_then(|(by, last)| of_drill(known, by, last)));
     hands.extend(known.days.iter().flat_map(|place| of_place(known, place)));
+    hands.extend(known.frozen.as_ref().map(of_thaw));
     // Within a sort they stay as they came: pieces the longest in salt first, food by its day.
     hands.sort_by_key(|hand| (hand.when, hand.sort));
     hands
@@ -236,15 +246,24 @@ fn of_piece(known: &Known<'_>, view: &PieceView) -> Vec<Hand> {
     hands.extend(due.map(|due| Hand {
         when: When::Today,
         sort: Sort::Piece,
-        about: about(),
+        about: About::Piece(of.lot.code.clone(), due.task),
         says: says(),
         more: vec![due.without_tag()],
-        act: match due.is_weighing() {
-            true => DoSays::Weigh { what: tag.clone() }.into(),
-            false => DoSays::Look { what: tag.clone() }.into(),
-        },
+        act: to_do(due.task, tag.clone()).into(),
     }));
     hands
+}
+
+/// What is done with a piece, as its button says it.
+fn to_do(task: Task, what: String) -> DoSays {
+    match task {
+        Task::Turn | Task::Overhaul => DoSays::Turn { what },
+        Task::Rinse => DoSays::Rinse { what },
+        Task::Equalise => DoSays::Equalise { what },
+        Task::Hang => DoSays::Hang { what },
+        Task::Weigh | Task::ReadyFrom | Task::ReadyBy => DoSays::Weigh { what },
+        Task::Salt => DoSays::Look { what },
+    }
 }
 
 fn of_place(known: &Known<'_>, place: &PlaceDay) -> Vec<Hand> {
@@ -325,6 +344,7 @@ mod tests {
             printers,
             days,
             drill: None,
+            frozen: None,
         };
         let told = hands(&known).into_iter();
         told.map(|hand| (hand.when, hand.sort, hand.says.key().to_owned()))

@@ -1,6 +1,7 @@
-//! Things of the house that want a hand: printers, and the yearly drill.
+//! Things of the house that want a hand: printers, the yearly drill, and what is to thaw for tomorrow.
 
 use super::{About, DoSays, Hand, Known, Printer, Sort, TodaySays, When};
+use crate::grams::Grams;
 use chrono::NaiveDate;
 
 /// A drill of a recall, once it is due.
@@ -41,4 +42,37 @@ pub(super) fn of_printer(printer: &Printer) -> Option<Hand> {
         more,
         act: act.into(),
     })
+}
+
+/// What is frozen, where most of it lies.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Frozen {
+    /// The place's code.
+    pub code: String,
+    /// Its name.
+    pub name: String,
+    /// How many packs lie there frozen.
+    pub packs: usize,
+    /// How much that is.
+    pub grams: Grams,
+}
+
+/// Before closing somebody asks what has to thaw for tomorrow; it leaves when something was thawed.
+pub(super) fn of_thaw(frozen: &Frozen) -> Hand {
+    Hand {
+        when: When::Closing,
+        sort: Sort::Thaw,
+        about: About::Place(frozen.code.clone()),
+        says: TodaySays::Thaw.into(),
+        more: vec![
+            TodaySays::FrozenThere {
+                packs: frozen.packs,
+                weight: frozen.grams,
+                place: frozen.name.clone(),
+            }
+            .into(),
+            TodaySays::ThawCold.into(),
+        ],
+        act: DoSays::Choose.into(),
+    }
 }

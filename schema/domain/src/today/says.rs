@@ -33,6 +33,9 @@ messages! {
         Drill "drill",
         LastDrill "last-drill" { day: NaiveDate },
         NoDrill "no-drill",
+        Thaw "thaw",
+        FrozenThere "frozen-there" { packs: usize, weight: Grams, place: String },
+        ThawCold "thaw-cold",
     }
 }
 
@@ -42,6 +45,11 @@ messages! {
         Look "look" { what: String },
         Weigh "weigh" { what: String },
         Sign "sign" { what: String },
+        Turn "turn" { what: String },
+        Rinse "rinse" { what: String },
+        Equalise "equalise" { what: String },
+        Hang "hang" { what: String },
+        Choose "choose",
         See "see",
         SayWhatCame "say-what-came",
         PrintAnew "print-anew" { packs: usize },

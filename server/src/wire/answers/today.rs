@@ -30,7 +30,7 @@ pub struct HandRead {
     /// `now`, `today` or `closing`.
     pub when: String,
     /// What sort of thing it is: `alarm`, `crossed`, `printer`, `wrong-label`, `stop`, `past`, `last-day`,
-    /// `reading`, `piece`, `release`, `drill`, `clean-down`.
+    /// `reading`, `piece`, `release`, `drill`, `thaw`, `clean-down`.
     pub sort: String,
     /// The lot's code, where it is about one.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -72,6 +72,7 @@ fn hand_read(hand: &Hand, speech: &Speech) -> HandRead {
     let say = |says: &Says| speech.say(says);
     let (lot, packs, place) = match &hand.about {
         About::Lot(code, packs) => (Some(code.to_string()), packs.clone(), None),
+        About::Piece(code, _) => (Some(code.to_string()), Vec::new(), None),
         About::Place(place) => (None, Vec::new(), Some(place.clone())),
         About::Printing | About::Drills => (None, Vec::new(), None),
     };

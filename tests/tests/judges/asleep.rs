@@ -1,0 +1,193 @@
+//! A tablet that sleeps and a service that is killed, in the middle of each act: whatever was pressed is done once, in
+//! the end, and whatever was typed is there still.
+
+use super::flows::TABLET;
+use super::waiting_flows::{lines, slip};
+use serde_json::json;
+use stories::browser::Browser;
+use stories::day::{Told, bought};
+use stories::queue::until;
+use stories::{Caller, Engine, House};
+
+/// An act: where it is, and what is typed and tapped before its button is pressed.
+struct Act {
+    path: String,
+    types: Vec<(&'static str, &'static str)>,
+    taps: Vec<&'static str>,
+}
+
+fn act(path: String, types: &[(&'static str, &'static str)], taps: &[&'static str]) -> Act {
+    Act {
+        path,
+        types: types.to_vec(),
+        taps: taps.to_vec(),
+    }
+}
+
+/// The acts of a kitchen that was furnished a moment ago: what they are of is received for them.
+fn acts(caller: &Caller) -> Vec<Act> {
+    let half = caller.half_pig("17", 40_000);
+    let chops = caller.receive("pork-chop").bought(bought("PTS", "C-1"));
+    let chops = chops.grams(5_000).to("cooler").made();
+    let lot = |act: &str| format!("/lots/{chops}/{act}");
+    vec![
+        act(
+            lot("pack"),
+            &[("input[name=_each]", "200")],
+            &[".choices label:has(input[value='4'])"],
+        ),
+        act(
+            lot("move?packs=1"),
+            &[],
+            &[".choices label:has(input[value='freezer'])"],
+        ),
+        act(lot("count"), &[], &[]),
+        act(
+            "/places/cooler/temperature".to_owned(),
+            &[("input[name=celsius], input[name=fahrenheit]", "3.4")],
+            &[],
+        ),
+        act("/places/bench/clean-down".to_owned(), &[], &[]),
+        act(
+            format!("/lots/{half}/move?packs=1"),
+            &[],
+            &[".choices label:has(input[value='cooler'])"],
+        ),
+        act(
+            lot("freeze"),
+            &[],
+            &[".choices label:has(input[value='freezer'])"],
+        ),
+        act(lot("discard?packs=1"), &[], &[]),
+    ]
+}
+
+fn fill(browser: &Browser, act: &Act) {
+    act.types
+        .iter()
+        .for_each(|(field, text)| browser.type_into(field, text));
+    act.taps.iter().for_each(|css| browser.tap(css));
+}
+
+/// The ids of all deeds that this device has kept, in their order.
+fn kept(browser: &Browser) -> Vec<String> {
+    let rows = browser.wait_for("waiting.all().then((rows) => rows.map((row) => row.id))");
+    let rows = rows.as_array().expect("rows").iter();
+    rows.map(|id| id.as_str().expect("an id").to_owned())
+        .collect()
+}
+
+/// Everything that was asked is on record, each once.
+fn is_recorded(caller: &Caller, ids: &[String]) {
+    for id in ids {
+        let step = caller.read(&format!("/api/steps/{id}"));
+        assert!(step["voided"].is_null(), "{step}");
+        assert_eq!(step["by"], "Ada Finch", "{step}");
+    }
+    let mut once = ids.to_vec();
+    once.sort();
+    once.dedup();
+    assert_eq!(once.len(), ids.len());
+}
+
+/// A furnished kitchen with somebody who signs in with a PIN, at a tablet of theirs.
+fn kitchen() -> (House, Browser) {
+    let house = House::furnished(Engine::Sqlite);
+    let body = json!({ "name": "Ada Finch", "roles": ["manager"], "pin": "2580" });
+    house.caller().post("/api/people", &body).expect(201);
+    let browser = Browser::reading("en");
+    browser.resize(TABLET);
+    browser.open(&format!("{}/sign-in", house.address));
+    let sign_in = "fetch('/api/sessions', { method: 'POST', headers: { 'Content-Type': 'application/json' },
+        body: JSON.stringify({ person: 'Ada Finch', pin: '2580' }) }).then((answer) => answer.status)";
+    let status = browser.wait_for(sign_in);
+    assert!(status == 201 || status == 200, "{status}");
+    (house, browser)
+}
+
+#[test]
+fn a_tablet_that_sleeps_in_the_middle_of_each_act_loses_nothing() {
+    let (house, browser) = kitchen();
+    let caller = house.caller();
+    for (nth, act) in acts(&caller).iter().enumerate() {
+        browser.open(&format!("{}{}", house.address, act.path));
+        fill(&browser, act);
+        // It sleeps over what is typed, and wakes to it.
+        let typed =
+            "return JSON.stringify(Array.from(document.querySelector('form[data-deed]').elements)
+            .map((field) => [field.name, field.value, field.checked]))";
+        let before = browser.run(typed);
+        browser.sleeps(true);
+        browser.sleeps(false);
+        assert_eq!(browser.run(typed), before, "{}", act.path);
+        // Without a line it is pressed, and sleeps again while the line comes back.
+        browser.cut_off(true);
+        browser.tap("button.grand");
+        slip(&browser);
+        browser.sleeps(true);
+        browser.cut_off(false);
+        browser.sleeps(false);
+        until(|| lines(&browser) == json!([0, 0, nth + 1]));
+    }
+    is_recorded(&caller, &kept(&browser));
+}
+
+#[test]
+fn a_service_that_is_killed_in_the_middle_of_each_act_has_it_once_when_it_is_back() {
+    let (mut house, browser) = kitchen();
+    let caller = house.caller();
+    let acts = acts(&caller);
+    let address = house.address.clone();
+    for (nth, act) in acts.iter().enumerate() {
+        browser.open(&format!("{address}{}", act.path));
+        fill(&browser, act);
+        match nth % 2 {
+            // It dies before it is asked.
+            0 => {
+                house.kill();
+                browser.tap("button.grand");
+            }
+            // It dies after it has recorded, and before its answer has come.
+            _ => {
+                browser.run(
+                    "const real = window.fetch; window.fetch = async (path, asked) => {
+                        const answer = await real(path, asked);
+                        if (asked?.method === 'POST') { window.fetch = real; throw new Error('cut'); }
+                        return answer; };",
+                );
+                browser.tap("button.grand");
+                slip(&browser);
+                house.kill();
+            }
+        }
+        slip(&browser);
+        house.restart_there();
+        until(|| lines(&browser) == json!([0, 0, nth + 1]));
+    }
+    is_recorded(&house.caller(), &kept(&browser));
+}
+
+#[test]
+fn what_waits_outlives_the_page_and_goes_through_after_it_is_opened_anew() {
+    let (mut house, browser) = kitchen();
+    let caller = house.caller();
+    let address = house.address.clone();
+    let path = "/places/cooler/temperature";
+    browser.open(&format!("{address}{path}"));
+    let field = "input[name=celsius], input[name=fahrenheit]";
+    browser.type_into(field, "3.1");
+    house.kill();
+    browser.tap("button.grand");
+    let first = slip(&browser);
+    // The page is gone, as when a tablet ends what it has not shown for long.
+    browser.open("about:blank");
+    house.restart_there();
+    browser.open(&format!("{address}/waiting"));
+    until(|| lines(&browser) == json!([0, 0, 1]));
+    let text = browser.run("return document.querySelector('main').innerText");
+    assert!(
+        text.as_str().is_some_and(|text| text.contains(&first)),
+        "{text}"
+    );
+    is_recorded(&caller, &kept(&browser));
+}
