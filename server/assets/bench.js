@@ -58,12 +58,24 @@ const bench = {
       const chosen = form.querySelector(`[name="${field.dataset.of}"]:checked`);
       field.value = chosen?.dataset[field.dataset.key] ?? "";
     });
+    bench.arrives(form);
     if (form.matches("[data-pot]")) {
       pot.follow(form);
     }
     if (form.querySelector("[data-curve]")) {
       heat.draw(form);
     }
+  },
+
+  // What is said of an animal before it is taken: that it has no number, that a part is no whole one, how many birds.
+  arrives(form) {
+    const chosen = form.querySelector("[name=product]:checked")?.dataset ?? {};
+    const whole = deeds.chosen(form, "animal.side") === "whole";
+    form.querySelectorAll("[data-if-none]").forEach((told) => {
+      told.hidden = told.dataset.ifNone.split(" ").some((name) => deeds.chosen(form, name).trim() !== "");
+    });
+    form.querySelectorAll("[data-if-part-whole]").forEach((told) => { told.hidden = !whole || chosen.part === undefined; });
+    form.querySelectorAll("[data-if-bird]").forEach((field) => { field.hidden = chosen.bird === undefined; });
   },
 
   // Enter moves on to the next field: a scale and a scanner press it after each thing.

@@ -120,7 +120,8 @@ const printing = {
     const path = printer.value ? "/api/prints" : "/api/label-documents";
     const done = await printing.send(path, { id: printing.deed(form), ...asked });
     if (!done.refused) {
-      window.location.assign(done.document ?? "/printing");
+      // The page stays: a document that took its place would have no way back.
+      window.location.assign(done.document ? `/printing?pdf=${done.id}` : "/printing");
     } else if (done.refused === "/problems/printed-before") {
       form.querySelector("[data-why]").hidden = false;
       why.focus();
@@ -184,7 +185,7 @@ document.addEventListener("DOMContentLoaded", () => {
     } else if (button?.dataset.trust) {
       printing.trust(button);
     } else if (button?.dataset.cancel) {
-      printing.press(button, "/api/print-cancellations", { prints: [Number(button.dataset.cancel)] });
+      printing.press(button, "/api/print-cancellations", { prints: button.dataset.cancel.split(",").map(Number) });
     }
   });
   document.querySelector("form[data-print]")?.addEventListener("submit", (event) => {

@@ -159,7 +159,12 @@ const lists = {
         return;
       }
     }
-    window.location.assign(form.dataset.then);
+    // The page that comes then says how many they were, where it does.
+    const then = new URL(form.dataset.then, window.location.origin);
+    if (form.dataset.tells) {
+      then.searchParams.set(form.dataset.tells, ticked.length);
+    }
+    window.location.assign(then.href);
   },
 
   // A name may be written over before it is taken.
@@ -288,6 +293,9 @@ document.addEventListener("change", (event) => {
 });
 
 // The clock of this device says where the kitchen is, until somebody says otherwise.
-document.querySelectorAll("input[data-zone]").forEach((field) => {
-  field.value = Intl.DateTimeFormat().resolvedOptions().timeZone || field.value;
+document.querySelectorAll("select[data-zone]").forEach((field) => {
+  const here = Intl.DateTimeFormat().resolvedOptions().timeZone;
+  if (Array.from(field.options).some((one) => one.value === here)) {
+    field.value = here;
+  }
 });

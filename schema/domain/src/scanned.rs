@@ -49,6 +49,32 @@ pub fn read(text: &str, ours: &[impl AsRef<str>]) -> Scanned {
     }
 }
 
+/// A part of a code that was cut short, as codes are written; nothing where the text is none. A word without a figure
+/// is the name of something, and what is as long as a code is one that was misread.
+pub fn part(text: &str) -> Option<String> {
+    let kept = text
+        .trim()
+        .chars()
+        .filter(|letter| !matches!(letter, '-' | ' '));
+    let written = kept.map(|letter| match letter.to_ascii_uppercase() {
+        'O' => '0',
+        'I' | 'L' => '1',
+        other => other,
+    });
+    let part: String = written.collect();
+    let fits = part
+        .bytes()
+        .all(|byte| byte.is_ascii_digit() || byte.is_ascii_uppercase());
+    let has_figure = part.bytes().any(|byte| byte.is_ascii_digit());
+    (fits && has_figure && (SHORTEST_PART..LONGEST_PART).contains(&part.len())).then_some(part)
+}
+
+/// Fewer letters are in too many codes.
+const SHORTEST_PART: usize = 3;
+
+/// A whole code has as many, or one less where its farm has two letters.
+const LONGEST_PART: usize = 12;
+
 fn numbered(code: &str, pack: Option<&str>) -> Scanned {
     // Our own serial numbers repeat the lot: `LOT-12`.
     let own = |pack: &str| {
@@ -155,6 +181,21 @@ mod tests {
             assert_eq!(shown(text), "BRC-26159-A00-6/12", "{text}");
         }
         assert_eq!(shown("BRC26159A006/x"), "Pattern");
+    }
+
+    #[test]
+    fn a_code_that_was_cut_short_is_a_part_of_one() {
+        for (text, expected) in [
+            ("brc-26159-aoo", Some("BRC26159A00")),
+            (" a00-6 ", Some("A006")),
+            ("BRC26159A006", None),
+            ("ham", None),
+            ("A0", None),
+            ("100%", None),
+            ("BRC26159A0\u{e9}", None),
+        ] {
+            assert_eq!(part(text).as_deref(), expected, "{text}");
+        }
     }
 
     #[test]

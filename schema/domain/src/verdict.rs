@@ -14,6 +14,7 @@ messages! {
         Elsewhere "elsewhere",
         Misread "misread",
         NotOurs "not-ours",
+        Part "part" { lots: u32 },
         OfTheTill "of-the-till" { product: Texts },
         NeverIssued "never-issued" { lot: LotCode },
         NoSuchPack "no-such-pack" { lot: LotCode, packs: u32, pack: u32 },

@@ -6,7 +6,7 @@ use crate::error::{Error, Result};
 use crate::insert_rows;
 use crate::on_each;
 use crate::prepared::Prepared;
-use crate::tables::{lots, versions};
+use crate::tables::{lots, versions, voids};
 use chrono::{NaiveDate, NaiveDateTime};
 use diesel::prelude::*;
 use diesel::sql_query;
@@ -290,6 +290,18 @@ pub fn by_code(conn: &mut Conn, code: &LotCode) -> Result<Option<LotRow>> {
         .select(LotRow::as_select())
         .get_result(c)
         .optional()?))
+}
+
+/// Lots whose code has that part, the newest first; those that were voided are none.
+pub fn with_part(conn: &mut Conn, part: &str, limit: i64) -> Result<Vec<LotRow>> {
+    let voided = voids::table.filter(voids::deed_id.eq(lots::deed_id));
+    Ok(lots::table
+        .filter(lots::code.like(format!("%{part}%")))
+        .filter(diesel::dsl::not(diesel::dsl::exists(voided)))
+        .order(lots::id.desc())
+        .limit(limit)
+        .select(LotRow::as_select())
+        .load(conn)?)
 }
 
 /// Lots by their keys, in the order of the keys.

@@ -179,6 +179,29 @@ pub fn of_deed(conn: &mut Conn, deed: i32) -> Result<Vec<Print>> {
     Ok(found.into_iter().map(print).collect())
 }
 
+/// The labels of what a deed made, and those that were asked for since of packs that it touched.
+pub fn since(conn: &mut Conn, deed: i32, born: &[i32], touched: &[i32]) -> Result<Vec<Print>> {
+    let mut all = Vec::new();
+    for some in born.chunks(500) {
+        let of_born = prints::table
+            .inner_join(runs::table.on(runs::id.eq(prints::id)))
+            .filter(prints::lot_id.eq_any(some))
+            .select((PrintRow::as_select(), RunRow::as_select()));
+        all.extend(of_born.load::<(PrintRow, RunRow)>(conn)?);
+    }
+    for some in touched.chunks(500) {
+        let of_touched = prints::table
+            .inner_join(runs::table.on(runs::id.eq(prints::id)))
+            .filter(prints::pack_id.eq_any(some).and(prints::deed_id.gt(deed)))
+            .select((PrintRow::as_select(), RunRow::as_select()));
+        all.extend(of_touched.load::<(PrintRow, RunRow)>(conn)?);
+    }
+    all.sort_by_key(|(row, _)| row.id);
+    all.dedup_by_key(|(row, _)| row.id);
+    let print = |(row, run)| Print { row, run };
+    Ok(all.into_iter().map(print).collect())
+}
+
 /// One print.
 pub fn by_key(conn: &mut Conn, key: i32) -> Result<Option<Print>> {
     let filter = Filter {

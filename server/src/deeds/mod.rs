@@ -52,6 +52,7 @@ pub mod take_back;
 pub mod thin;
 pub mod trichinae;
 mod trichinae_record;
+mod unprint;
 pub mod void;
 
 pub use perform::{DeedAnswer, DeedHeader, Done, perform};

@@ -43,6 +43,7 @@ messages! {
         NothingHeld "nothing-held",
         TooMany "too-many" { most: u32 },
         TakeOff "take-off" { lots: String },
+        LabelsCancelled "labels-cancelled" { labels: u32 },
         NotFrozen "not-frozen" { place: String },
     }
 }
@@ -174,6 +175,7 @@ messages! {
         LotVoided "lot-voided" { pack: String },
         AnotherLabel "another-label" { pack: String, print: i32 },
         CancelledBy "cancelled-by" { by: String },
+        UndoneBy "undone-by" { by: String },
         SeenOut "seen-out" { by: String },
         SeenMissing "seen-missing" { by: String },
         HandedOut "handed-out" { by: String },

@@ -2,7 +2,7 @@
 
 use super::perform::known_deed;
 use super::says::{CorrectDeedSays, DeedSays};
-use super::{DeedHeader, Done, again, confirm_row, perform};
+use super::{DeedHeader, Done, again, confirm_row, perform, unprint};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::wire::asked::{Id, VoidAsked};
@@ -105,16 +105,7 @@ pub fn take(app: &Caller<'_>, step: Id, asked: &VoidAsked) -> Result<Done> {
         store::wrong_labels::of_lots(facts.tx, &keys, at)?;
         let rows = store::lots::by_keys(facts.tx.conn, &keys)?;
         done.lots.extend(facts.briefs(&rows)?);
-        if !hanging.births.is_empty() {
-            let codes: Vec<String> = hanging
-                .births
-                .iter()
-                .filter_map(|lot| lot.code().ok())
-                .map(|code| code.shown())
-                .collect();
-            let lots = codes.join(", ");
-            done.said.push(DeedSays::TakeOff { lots }.into());
-        }
+        done.said.extend(unprint::labels(facts, &deed, &hanging)?);
         Ok(done)
     })
 }

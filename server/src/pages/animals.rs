@@ -2,7 +2,7 @@
 
 use super::forward::Forward;
 use super::says::PageSays;
-use super::spoken::{Words, told};
+use super::spoken::{ABATTOIR, Words, told};
 use crate::caller::Asking;
 use crate::error::{Error, Result};
 use crate::ids::shown_id;
@@ -146,6 +146,8 @@ struct AnimalPage {
     carcass: String,
     tag: String,
     abattoir: String,
+    /// What the place calls one.
+    abattoir_word: String,
     once: Vec<Once>,
     /// Where a recall of it begins, for whoever may begin one.
     recall: Option<String>,
@@ -180,6 +182,7 @@ pub async fn one(asking: Asking, uid: web::Path<String>) -> HttpResponse {
                 killed: words.day(animal.killed_on),
                 carcass: told(animal.carcass.as_deref()),
                 tag: told(animal.tag.as_deref()),
+                abattoir_word: words.in_place(ABATTOIR, app.kitchen(conn)?.entry.profile.0),
                 abattoir: told(animal.abattoir.as_deref()),
                 once,
                 recall: app

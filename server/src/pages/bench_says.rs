@@ -9,8 +9,13 @@ use rust_decimal::Decimal;
 messages! {
     /// What the forms of the bench say.
     BenchSays in "page-bench" {
-        DidMade "did-made" { deed: String, packs: usize, name: String, by: String, at: String },
+        DidMade "did-made" { deed: String, packs: usize, name: String, lot: String, by: String, at: String },
         DidMadeLots "did-made-lots" { deed: String, lots: usize, by: String, at: String },
+        LabelsNone "labels-none",
+        LabelsAsPdf "labels-as-pdf" { labels: usize },
+        LabelsOut "labels-out" { labels: usize },
+        LabelsOpen "labels-open" { labels: usize, printer: String },
+        LabelsDoubt "labels-doubt" { labels: usize },
         DidSeveral "did-several" { says: String, deeds: usize },
         RoomHead "room-head" { alarms: usize, due: usize },
         RoomQuiet "room-quiet" { pieces: usize },

@@ -15,7 +15,7 @@ use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
 use domain::ask::Asker;
 use domain::counter::{self, ScanView};
-use domain::lot::brief::left;
+use domain::lot::Pack;
 use domain::right::Right;
 use domain::words::Verdict;
 use serde::Deserialize;
@@ -36,8 +36,23 @@ struct CounterPage {
     /// What was just done.
     did: Option<Did>,
     acts: Vec<Act>,
+    /// Which one it is, where the code names several.
+    choices: Vec<Choice>,
     /// May whoever looks ask what is in everything?
     sees: bool,
+}
+
+/// What is said of a part of a code.
+const PART: &str = "verdict-part";
+
+/// The most that are offered to choose from.
+const MOST_CHOICES: usize = 60;
+
+/// A pack of the lot that was named, or a lot whose code has what was typed.
+struct Choice {
+    name: String,
+    more: String,
+    path: String,
 }
 
 /// The word, and what led to it.
@@ -53,6 +68,8 @@ pub struct Answer {
     /// What else stands in its way.
     reasons: Vec<String>,
     asked: String,
+    /// Is it only a part of a code?
+    is_part: bool,
     pack: Option<Known>,
 }
 
@@ -72,12 +89,7 @@ struct Known {
     animals_unknown: bool,
     price: Option<String>,
     whole_lot: bool,
-    /// The packs on hand, where the lot was named and not one of them.
-    packs: Vec<u32>,
 }
-
-/// The most packs that are offered by their numbers.
-const MOST_PACKS: usize = 24;
 
 #[derive(Debug, Default, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -120,12 +132,18 @@ fn read(
     let code = asked.code.as_deref().filter(|code| !code.trim().is_empty());
     let mut scan = None;
     let mut answer = None;
+    let mut choices = Vec::new();
     if let Some(code) = code {
         let view = read::scan::scan(app, conn, kitchen, code)?;
         let mut told = answered(&words, &view, code, &kitchen.entry.currency.0);
         if let Some((told, known)) = told.pack.as_mut().zip(view.known.as_ref()) {
             with_animals(app, conn, &words, told, known)?;
         }
+        choices = match &view.known {
+            Some(known) => which_pack(&words, known, with),
+            None if told.is_part => which_lot(app, conn, &words, code, with)?,
+            None => Vec::new(),
+        };
         answer = Some(told);
         scan = Some(view);
     }
@@ -141,6 +159,7 @@ fn read(
     Ok(CounterPage {
         acts: acts(app, &words, scan.as_ref(), &basket),
         with: basket.with_before.clone(),
+        choices,
         sees: app.who.may(Right::See),
         words,
         answer,
@@ -153,13 +172,28 @@ fn answered(words: &Words, scan: &ScanView, code: &str, currency: &str) -> Answe
     let answer = &scan.answer;
     let says = words.say(answer.says.clone());
     let others = answer.reasons.iter().filter(|says| **says != answer.says);
+    let is_part = scan.known.is_none() && answer.says.key() == PART;
+    let sells = matches!(answer.verdict, Verdict::Sell | Verdict::SellToday);
+    // A lot is not sold, a pack of it is: its word is which, not sell.
+    let asks = sells
+        && scan
+            .known
+            .as_ref()
+            .is_some_and(|known| known.pack.is_none());
+    let (word, verdict) = match (asks, is_part) {
+        (true, _) => (words.t("page-counter-which-pack"), "which".to_owned()),
+        (_, true) => (words.t("page-counter-which-lot"), "which".to_owned()),
+        _ => (words.say(answer.verdict.says()), answer.verdict.to_string()),
+    };
     Answer {
-        long: matches!(
-            answer.verdict,
-            Verdict::SellToday | Verdict::NotForSale | Verdict::Unknown
-        ),
-        word: words.say(answer.verdict.says()),
-        verdict: answer.verdict.to_string(),
+        long: asks
+            || matches!(
+                answer.verdict,
+                Verdict::SellToday | Verdict::NotForSale | Verdict::Unknown
+            ),
+        word,
+        verdict,
+        is_part,
         much: says.chars().count() > MUCH,
         says,
         reasons: others.map(|says| words.say(says.clone())).collect(),
@@ -168,6 +202,49 @@ fn answered(words: &Words, scan: &ScanView, code: &str, currency: &str) -> Answe
             .known
             .as_ref()
             .map(|known| told(words, known, currency)),
+    }
+}
+
+/// The packs of a lot that the record has on hand, where no one of them was named.
+fn which_pack(words: &Words, known: &counter::Known, with: &str) -> Vec<Choice> {
+    if known.pack.is_some() || known.lot.voided {
+        return Vec::new();
+    }
+    let packs = known.lot.on_hand().take(MOST_CHOICES);
+    let choice = |pack: &Pack| Choice {
+        name: pack.number.to_string(),
+        more: words.grams(pack.now.left),
+        path: way(&format!("{}/{}", known.lot.code, pack.number), with),
+    };
+    packs.map(choice).collect()
+}
+
+/// The lots whose code has the part that was typed.
+fn which_lot(
+    app: &Caller<'_>,
+    conn: &mut Conn,
+    words: &Words,
+    code: &str,
+    with: &str,
+) -> Result<Vec<Choice>> {
+    let mut choices = Vec::new();
+    for row in read::scan::near(conn, code)? {
+        let product = app.product(conn, row.version_id)?;
+        let lot = row.code()?;
+        choices.push(Choice {
+            name: lot.shown(),
+            more: product.name(words.lang()).to_owned(),
+            path: way(&lot.to_string(), with),
+        });
+    }
+    Ok(choices)
+}
+
+/// Where the counter tells of that code, with what the guest has already.
+fn way(code: &str, with: &str) -> String {
+    match with.is_empty() {
+        true => format!("/counter?code={code}"),
+        false => format!("/counter?code={code}&with={with}"),
     }
 }
 
@@ -198,13 +275,6 @@ fn told(words: &Words, known: &counter::Known, currency: &str) -> Known {
         // An empty pack costs nothing, and has no price.
         price: price.map(|minor| words.money(minor, currency)),
         whole_lot: known.pack.is_none(),
-        packs: match known.pack {
-            Some(_) => Vec::new(),
-            None => left(&lot.packs)
-                .take(MOST_PACKS)
-                .map(|pack| pack.number)
-                .collect(),
-        },
     }
 }
 

@@ -128,9 +128,9 @@ impl Found<'_> {
     }
 
     fn of_sellable(&self, known: &Known) -> Vec<Act> {
-        // A lot of several packs is not sold whole: the pack that the guest takes is scanned.
+        // A lot of several packs is not sold whole: the pack that the guest takes is scanned, or chosen on the page.
         if known.pack.is_none() {
-            return vec![self.see_why(known)];
+            return vec![self.next(&self.basket.with_before)];
         }
         let next = self.act(
             "page-counter-next-same",

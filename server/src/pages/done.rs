@@ -1,6 +1,7 @@
 //! The strip that says what was just done, with its undo: it stands where the act was.
 
 use super::bench_says::BenchSays;
+use super::done_labels;
 use super::says::PageSays;
 use super::spoken::Words;
 use crate::caller::Caller;
@@ -8,6 +9,7 @@ use crate::error::Result;
 use crate::ids::shown_id;
 use domain::words::{DeedKind, StepKind};
 use store::deeds::DeedRow;
+use store::lots::LotRow;
 use store::{Conn, deeds, lots, measurements};
 use uuid::Uuid;
 
@@ -25,8 +27,10 @@ pub struct Done {
     pub ids: String,
     /// Was it undone?
     pub voided: bool,
-    /// The lots that it made: code, how it is shown, and what it is.
+    /// The lots that it made: code, how it is shown with the numbers of its packs, and what it is.
     pub made: Vec<(String, String, String)>,
+    /// What became of the labels of what it made.
+    pub printed: Option<String>,
     /// Where its labels are, where it made or changed any.
     pub labels: Option<String>,
     /// Where a paper is put to it, where it is one deed that stands.
@@ -76,6 +80,7 @@ impl Done {
                     .product(conn, lot.version_id)?
                     .name(words.lang())
                     .to_owned(),
+                lot: numbered(lot)?,
                 by,
                 at,
             }),
@@ -99,11 +104,16 @@ impl Done {
             if format!("/lots/{code}") != then {
                 let name = app.product(conn, lot.version_id)?;
                 let name = name.name(words.lang()).to_owned();
-                elsewhere.push((code.to_string(), code.shown(), name));
+                elsewhere.push((code.to_string(), numbered(lot)?, name));
             }
         }
+        let printed = match has_made && !voided {
+            true => Some(done_labels::told(conn, words, &deed, &made)?),
+            false => None,
+        };
         Ok(Some(Done {
             says,
+            printed,
             made: elsewhere,
             labels: (has_made || StepKind::parse(kind.as_str()).is_some())
                 .then(|| format!("/printing?step={id}"))
@@ -117,6 +127,15 @@ impl Done {
             then: then.to_owned(),
         }))
     }
+}
+
+/// A lot's code with the numbers of its packs, where it has several: what a label of it shows.
+fn numbered(lot: &LotRow) -> Result<String> {
+    let code = lot.code()?.shown();
+    Ok(match lot.pack_count {
+        1 => code,
+        packs => format!("{code} / 1–{packs}"),
+    })
 }
 
 /// What was done, with what the scale or the probe showed.

@@ -34,14 +34,18 @@ struct Home {
     done: Option<Done>,
     /// Is it read by somebody who only sells?
     at_counter: bool,
+    /// May whoever reads it add a printer, of which there is none?
+    lacks_printer: bool,
+    /// Have they just chosen their PIN?
+    pin_kept: bool,
     /// The end of the record's chain, for the sheet.
     anchor: Option<AnchorShown>,
 }
 
 /// The end of the record's chain as it is shown: a line, and the same as a square code.
 pub(super) struct AnchorShown {
-    line: String,
-    code: String,
+    pub(super) line: String,
+    pub(super) code: String,
 }
 
 impl AnchorShown {
@@ -84,6 +88,8 @@ struct Asked {
     after: Option<usize>,
     /// The deed that was just done.
     did: Option<String>,
+    /// Given where somebody has just chosen their PIN.
+    pin: Option<String>,
 }
 
 /// What there is to do.
@@ -116,6 +122,8 @@ fn home(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Home> {
         },
         begin: begin(&words, &found, app.who.may(Right::SetUp)),
         next: found.next,
+        lacks_printer: found.begun.is_done() && !found.begun.printer && app.who.may(Right::SetUp),
+        pin_kept: asked.pin.is_some(),
         at_counter: !app.who.may(Right::Work),
         done: Done::of(app, conn, &words, asked.did.as_deref(), "/")?,
         anchor: AnchorShown::of(conn)?,

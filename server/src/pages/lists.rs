@@ -1,6 +1,7 @@
 //! The kitchen's lists: which there are, and what stands in each. Who sets the kitchen up adds and changes here.
 
 use super::bench::Pick;
+use super::home::AnchorShown;
 use super::spoken::Words;
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
@@ -32,6 +33,8 @@ struct Index {
     words: Words,
     lists: Vec<Pick>,
     may: bool,
+    /// The end of the record's chain, for whoever keeps it outside.
+    anchor: Option<AnchorShown>,
 }
 
 #[derive(Template)]
@@ -73,7 +76,13 @@ pub async fn index(request: HttpRequest, asking: Asking) -> HttpResponse {
                 ..Pick::of(list.as_str(), words.headed(list.says()))
             });
         }
+        let may = app.who.may(Right::SetUp);
+        let anchor = match may {
+            true => AnchorShown::of(conn)?,
+            false => None,
+        };
         Ok(Index {
+            anchor,
             may: app.who.may(Right::SetUp),
             words,
             lists,

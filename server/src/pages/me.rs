@@ -72,7 +72,7 @@ pub async fn choose_pin(
         people::choose_pin(&shared, id, sent.pin.trim())
     });
     match chosen.await {
-        Ok(_) => see_other("/"),
+        Ok(_) => see_other("/?pin=kept"),
         Err(error) if error.problem().status.is_client_error() => {
             let says = Some(asking.speech().say(&error.problem().detail));
             super::page(asking.speech(), Ok::<_, Error>(me(&app, &asking, says)))

@@ -17,6 +17,7 @@ mod counter_acts;
 mod counter_did;
 mod cure_room;
 mod done;
+mod done_labels;
 mod drawing;
 mod drills;
 mod find;
@@ -46,6 +47,7 @@ mod spoken;
 mod tree;
 mod trust;
 mod wrong_labels;
+mod zones;
 
 mod adopt;
 mod bench;

@@ -7,7 +7,7 @@ use crate::error::Result;
 use crate::ids::shown_id;
 use crate::read::lot_named;
 use crate::read::names::Names;
-use crate::read::prints::{PrinterView, label_path, printers, views};
+use crate::read::prints::{PrinterView, document_path, label_path, printers, views};
 use crate::routes::known;
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
@@ -19,6 +19,7 @@ use serde::Deserialize;
 use std::collections::HashMap;
 use store::prints::Filter;
 use store::{Conn, lots, prints};
+use uuid::Uuid;
 
 /// The most lines of each list; the API has all.
 const MOST: usize = 40;
@@ -33,6 +34,10 @@ struct PrintingPage {
     trusts: bool,
     unsure: Vec<Line>,
     open: Vec<Line>,
+    /// All that wait, to be cancelled at once: how many, and which.
+    waiting: Option<(String, String)>,
+    /// The document that was just made.
+    document: Option<String>,
     /// How many more wait, in words.
     more: Option<String>,
     done: Vec<Line>,
@@ -78,6 +83,8 @@ struct Line {
 struct Asked {
     lot: Option<String>,
     step: Option<String>,
+    /// The deed that just made a document.
+    pdf: Option<Uuid>,
 }
 
 /// How printing stands.
@@ -120,6 +127,15 @@ fn read_page(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Printin
         conn,
         &[PrintState::Sent, PrintState::Sending, PrintState::Waiting],
     )?;
+    let wait: Vec<String> = open
+        .iter()
+        .filter(|line| line.waits)
+        .map(|line| line.print.to_string())
+        .collect();
+    let waiting = (wait.len() > 1).then(|| {
+        let labels = wait.len();
+        (words.say(PageSays::CancelAll { labels }), wait.join(","))
+    });
     let more = (open.len() > MOST).then(|| {
         words.say(PageSays::More {
             more: open.len() - MOST,
@@ -144,6 +160,8 @@ fn read_page(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Printin
         trusts: app.who.may(Right::SetUp),
         unsure,
         open,
+        waiting,
+        document: asked.pdf.map(|deed| document_path(&deed.to_string())),
         more,
         done,
     })

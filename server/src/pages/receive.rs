@@ -2,7 +2,7 @@
 
 use super::bench::{self, DEGREES, Pick, Units, WEIGHT};
 use super::bench_says::WorkSays;
-use super::spoken::Words;
+use super::spoken::{ABATTOIR, Words};
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::read::names::Names;
@@ -11,7 +11,7 @@ use askama::Template;
 use domain::family::{Listed, Lists};
 use domain::moment::day_of;
 use domain::right::Right;
-use domain::words::{ProductKind, Side};
+use domain::words::{ProductKind, Side, Species};
 use serde::Deserialize;
 use serde_json::json;
 use std::collections::BTreeMap;
@@ -24,7 +24,7 @@ struct ReceivePage {
     units: Units,
     of_animal: bool,
     body: String,
-    products: Vec<Pick>,
+    products: Vec<Arrives>,
     farms: Vec<Pick>,
     abattoirs: Vec<Pick>,
     suppliers: Vec<Pick>,
@@ -33,7 +33,18 @@ struct ReceivePage {
     printers: Vec<Pick>,
     today: String,
     sentence: String,
+    /// What the place calls a slaughterhouse.
+    abattoir: String,
     may: bool,
+}
+
+/// What may arrive. Of an animal `pick.more` is its species, else where it is put.
+struct Arrives {
+    pick: Pick,
+    /// Do several come as one, by the head?
+    is_bird: bool,
+    /// Is it a part of an animal by its code, like the starter list's half pig?
+    is_part: bool,
 }
 
 #[derive(Debug, Default, Deserialize)]
@@ -73,10 +84,12 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<ReceivePage>
         .iter()
         .find(|(product, _)| is_carcass(lists, product) == of_animal);
     let place = place.map(|(_, place)| lists.place_code(domain::lot::PlaceId(*place)));
-    // The first that comes in is hung or put away, not laid on the bench.
-    let place = place.or_else(|| first_storage(lists));
+    // A carcass hangs where there is a rail. The first that comes in is put away, not laid on the bench.
+    let rail = lists.places.keys().find(|code| *code == "rail");
+    let rail = rail.filter(|_| of_animal).map(String::as_str);
+    let place = rail.or(place).or_else(|| first_storage(lists));
     let mut products = products(lists, &names, of_animal, &received);
-    for pick in &mut products {
+    for Arrives { pick, .. } in &mut products {
         pick.chosen = asked.product.as_ref() == Some(&pick.code);
         if !of_animal {
             pick.more = put_at(lists, &pick.code, &received).unwrap_or_default();
@@ -104,20 +117,22 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<ReceivePage>
             true => WorkSays::ReceiveAnimal,
             false => WorkSays::ReceiveBought,
         }),
+        abattoir: words.in_place(ABATTOIR, standing.kitchen.entry.profile.0),
         may: app.who.may(Right::Work),
         units: Units::of(&words),
         words,
     })
 }
 
-/// The rail, or else the first place that is neither worked on nor sold from.
+/// The first place that is neither worked on nor sold from.
 fn first_storage(lists: &Lists) -> Option<&str> {
     let keeps = |place: &Listed| !place.is_contact && !place.is_counter;
     let mut all = lists.places.iter().filter(|(_, place)| keeps(place));
-    let rail = lists.places.keys().find(|code| *code == "rail");
-    rail.or_else(|| all.next().map(|(code, _)| code))
-        .map(String::as_str)
+    all.next().map(|(code, _)| code.as_str())
 }
+
+/// Words that stand in the codes of what is a part of an animal: the starter list's, and most kitchens' own.
+const PARTS: [&str; 5] = ["half", "side", "hind", "fore", "quarter"];
 
 /// Where what arrives is put: where it was put last, or else what is raw or ready as it is.
 fn put_at(lists: &Lists, code: &str, received: &[(String, i32)]) -> Option<String> {
@@ -147,25 +162,32 @@ fn products(
     names: &Names,
     of_animal: bool,
     received: &[(String, i32)],
-) -> Vec<Pick> {
+) -> Vec<Arrives> {
     let lately = |code: &str| received.iter().position(|(of, _)| of == code);
     let fits = lists.products.values().filter(|product| {
         let kind = product.kind == ProductKind::Carcass;
         // Pieces are bought in cartons, too; what is cured or cooked here is told under its own name.
         kind == of_animal && product.kind != ProductKind::Waste
     });
-    let mut fits: Vec<(usize, Pick)> = fits
+    let mut fits: Vec<(usize, Arrives)> = fits
         .map(|product| {
             let species = product.species.map_or("", |species| species.as_str());
             let pick = Pick {
                 more: species.to_owned(),
                 ..Pick::of(&product.code, names.product(&product.code))
             };
-            (lately(&product.code).unwrap_or(usize::MAX), pick)
+            let arrives = Arrives {
+                pick,
+                is_bird: product.species.is_some_and(Species::is_bird),
+                is_part: product.code.split('-').any(|word| PARTS.contains(&word)),
+            };
+            (lately(&product.code).unwrap_or(usize::MAX), arrives)
         })
         .collect();
-    fits.sort_by(|(one, this), (other, that)| (one, &this.name).cmp(&(other, &that.name)));
-    fits.into_iter().map(|(_, pick)| pick).collect()
+    fits.sort_by(|(one, this), (other, that)| {
+        (one, &this.pick.name).cmp(&(other, &that.pick.name))
+    });
+    fits.into_iter().map(|(_, arrives)| arrives).collect()
 }
 
 /// The entries of a list by name; the only one is chosen.

@@ -72,6 +72,7 @@ messages! {
         NeverWeighed "cure-room-never-weighed",
         Curve "cure-room-curve" { days: u32, loss: Decimal },
         PrintOf "printing-lot" { name: String },
+        CancelAll "printing-cancel-all" { labels: usize },
         On "printing-on" { printer: String, asked: String },
         Reprint "printing-reprint" { nth: u32 },
         LabelTells "wrong-labels-tells" { about: String, says: Says },
@@ -106,6 +107,9 @@ messages! {
         Nitrite "nitrite" { percent: String },
         StepOf "step-of" { step: usize, steps: usize },
         Has "has" { count: usize, names: String },
+        Optional "optional" { what: String },
+        Added "added" { products: usize },
+        Zone "zone" { region: String, city: String },
     }
 }
 

@@ -3,10 +3,11 @@
 
 use super::bench::Pick;
 use super::list_form::{Asked as Field, asked as fields_of};
+use super::people::does;
 use super::says::SetUpSays;
 use super::see_other;
 use super::set_up_kitchen::{KitchenForm, kitchen_form};
-use super::spoken::Words;
+use super::spoken::{ABATTOIR, Words};
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::lists::List;
@@ -19,7 +20,7 @@ use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
 use domain::family::Listed;
 use domain::right::Role;
-use domain::words::{PlaceKind, ProductKind};
+use domain::words::{PlaceKind, ProductKind, Profile};
 use serde::Deserialize;
 use serde_json::json;
 use std::collections::BTreeMap;
@@ -45,8 +46,8 @@ struct SetUp {
     pegs: Vec<Peg>,
     /// No address: what a customer's label will want of it.
     lacks_address: bool,
-    /// Products were just added.
-    added: bool,
+    /// How many products were just added, in words.
+    added: Option<String>,
     /// What the kitchen has of each step.
     has: Vec<Has>,
     kitchen: Option<KitchenForm>,
@@ -58,6 +59,8 @@ struct SetUp {
     printers: Vec<Pick>,
     farms: Vec<Field>,
     abattoirs: Vec<Field>,
+    /// The heading and the button of its slaughterhouse, in the place's word.
+    abattoir: [String; 2],
     has_farm: bool,
     has_abattoir: bool,
     has_carcass: bool,
@@ -68,6 +71,8 @@ struct Peg {
     path: &'static str,
     name: String,
     done: bool,
+    /// Was it passed over? It may wait.
+    later: bool,
     here: bool,
 }
 
@@ -91,6 +96,8 @@ struct PlaceLine {
 struct Asked {
     /// The step that one comes from.
     from: Option<String>,
+    /// How many products were just added there.
+    added: Option<usize>,
 }
 
 /// On to the first step that is not done.
@@ -135,6 +142,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, step: &str, asked: &Asked) -> Result<
     let standing = app.standing(conn)?;
     let (kitchen, lists) = (&standing.kitchen, &standing.lists);
     let done = begun(app, conn)?.steps();
+    let done_after = |nth: usize| done.iter().skip(nth + 1).any(|done| *done);
     let pegs = STEPS.iter().zip(done).enumerate();
     let step = STEPS[at].0;
     let is = |of: &str| step == of;
@@ -151,13 +159,16 @@ fn read(app: &Caller<'_>, conn: &mut Conn, step: &str, asked: &Asked) -> Result<
                 path,
                 name: words.t(key),
                 done,
+                later: !done && may_wait(path) && (nth < at || done_after(nth)),
                 here: nth == at,
             })
             .collect(),
         lacks_address: kitchen.is_set
             && kitchen.entry.address.is_none()
             && asked.from.as_deref() == Some("kitchen"),
-        added: asked.from.as_deref() == Some("products"),
+        added: asked
+            .added
+            .map(|products| words.say(SetUpSays::Added { products })),
         has: has(app, conn, &words, &names)?,
         kitchen: None,
         places: Vec::new(),
@@ -167,6 +178,11 @@ fn read(app: &Caller<'_>, conn: &mut Conn, step: &str, asked: &Asked) -> Result<
         printers: Vec::new(),
         farms: Vec::new(),
         abattoirs: Vec::new(),
+        abattoir: [
+            ["page-set-up-abattoir", "page-set-up-abattoir-us"],
+            ["page-set-up-abattoir-keep", "page-set-up-abattoir-keep-us"],
+        ]
+        .map(|keys| words.in_place(keys, kitchen.entry.profile.0)),
         has_farm: !lists.farms.is_empty(),
         has_abattoir: !lists.abattoirs.is_empty(),
         has_carcass: lists
@@ -191,7 +207,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, step: &str, asked: &Asked) -> Result<
         page.roles = Role::ALL
             .iter()
             .map(|role| Pick {
-                more: words.t(works(*role)),
+                more: words.t(does(*role)),
                 ..Pick::of(role.as_str(), words.headed(role.says()))
             })
             .collect();
@@ -212,6 +228,16 @@ fn read(app: &Caller<'_>, conn: &mut Conn, step: &str, asked: &Asked) -> Result<
         // What is asked of the first one; the rest stands in its list.
         let first = ["code", "name", "address", "trichinae_certificate"];
         page.farms.retain(|field| first.contains(&field.name));
+        let country = country(kitchen.entry.profile.0);
+        for field in page.farms.iter_mut().chain(&mut page.abattoirs) {
+            if !field.needed {
+                let what = field.heading.clone();
+                field.heading = page.words.say(SetUpSays::Optional { what });
+            }
+            if field.name == "country" && field.value.is_empty() {
+                field.value = country.to_owned();
+            }
+        }
         for field in &mut page.farms {
             if field.name == "code" {
                 field.help = Some(page.words.t("page-set-up-farm-code-help"));
@@ -221,12 +247,13 @@ fn read(app: &Caller<'_>, conn: &mut Conn, step: &str, asked: &Asked) -> Result<
     Ok(page)
 }
 
-/// What somebody does who works as that, in a few words.
-fn works(role: Role) -> &'static str {
-    match role {
-        Role::Cook => "page-set-up-cook",
-        Role::Counter => "page-set-up-counter",
-        Role::Manager => "page-set-up-manager",
+/// The country that most farms of a place are in; none where it has many.
+fn country(profile: Profile) -> &'static str {
+    match profile {
+        Profile::Us => "US",
+        Profile::Ca => "CA",
+        Profile::Uk => "GB",
+        Profile::Eu => "",
     }
 }
 
@@ -270,7 +297,7 @@ fn has(app: &Caller<'_>, conn: &mut Conn, words: &Words, names: &Names) -> Resul
             listed(&standing.lists.farms),
         ),
         (
-            "page-receive-abattoir",
+            ABATTOIR[0],
             "/lists/abattoirs",
             listed(&standing.lists.abattoirs),
         ),
@@ -278,7 +305,10 @@ fn has(app: &Caller<'_>, conn: &mut Conn, words: &Words, names: &Names) -> Resul
     let shown = all.into_iter().filter(|(_, _, names)| !names.is_empty());
     Ok(shown
         .map(|(key, path, names)| Has {
-            name: words.t(key),
+            name: match key == ABATTOIR[0] {
+                true => words.in_place(ABATTOIR, standing.kitchen.entry.profile.0),
+                false => words.t(key),
+            },
             path,
             what: match names.len() {
                 1 => names.into_iter().next().unwrap_or_default(),

@@ -3,6 +3,7 @@
 use super::bench::Pick;
 use super::list_form::{RowShown, rows_shown};
 use super::spoken::Words;
+use super::zones::{Zones, zones};
 use crate::caller::Caller;
 use crate::error::Result;
 use domain::words::Profile;
@@ -24,10 +25,8 @@ pub struct KitchenForm {
     pub name: String,
     /// Its address.
     pub address: String,
-    /// Its time zone.
-    pub zone: String,
-    /// All of them.
-    pub zones: Vec<&'static str>,
+    /// The time zones, its own chosen.
+    pub zones: Vec<Zones>,
     /// Has nobody set it up?
     pub is_new: bool,
     /// Whose law.
@@ -106,11 +105,8 @@ pub fn kitchen_form(app: &Caller<'_>, conn: &mut Conn, words: &Words) -> Result<
             entry.name.0.clone()
         },
         address: text(entry.address.as_ref().map(|note| &note.0)),
-        zone: entry.time_zone.0.clone(),
-        zones: chrono_tz::TZ_VARIANTS
-            .iter()
-            .map(|zone| zone.name())
-            .collect(),
+        // Of a new kitchen the tablet says it, else whoever sets it up.
+        zones: zones(words, if is_new { "" } else { &entry.time_zone.0 }),
         is_new,
         profiles: Profile::ALL
             .iter()

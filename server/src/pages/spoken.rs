@@ -7,13 +7,16 @@ use chrono_tz::Tz;
 use domain::grams::Grams;
 use domain::lot::Lot;
 use domain::says::Says;
-use domain::words::{Allergen, ProductKind, Species};
+use domain::words::{Allergen, ProductKind, Profile, Species};
 use rust_decimal::Decimal;
 use std::collections::BTreeSet;
 use words::{Speech, capital};
 
 /// What stands where there is nothing to say.
 pub const NONE: &str = "–";
+
+/// What a slaughterhouse is called, and in the United States.
+pub const ABATTOIR: [&str; 2] = ["page-receive-abattoir", "page-receive-abattoir-us"];
 
 /// A page's words for one reader.
 #[derive(Clone, Copy)]
@@ -28,6 +31,14 @@ impl Words {
     /// A text of the catalogue: `page-lot-family`.
     pub fn t(&self, key: &str) -> String {
         self.0.text(key)
+    }
+
+    /// A text of which the United States have another: nobody there says abattoir.
+    pub fn in_place(&self, [key, in_us]: [&str; 2], profile: Profile) -> String {
+        match profile {
+            Profile::Us => self.t(in_us),
+            Profile::Ca | Profile::Eu | Profile::Uk => self.t(key),
+        }
     }
 
     /// A message.

@@ -20,6 +20,8 @@ struct StartersPage {
     words: Words,
     groups: Vec<Group>,
     then: &'static str,
+    /// Does the kitchen's setting up go on then?
+    sets_up: bool,
     may: bool,
 }
 
@@ -84,9 +86,10 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<StartersPage
     Ok(StartersPage {
         groups: groups.collect(),
         then: match asked.set_up {
-            Some(_) => "/set-up/animal?from=products",
+            Some(_) => "/set-up/animal",
             None => "/lists/products",
         },
+        sets_up: asked.set_up.is_some(),
         may: app.who.may(Right::SetUp),
         words,
     })

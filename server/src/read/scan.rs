@@ -5,11 +5,13 @@ use crate::error::Result;
 use crate::lists::kitchen::Kitchen;
 use crate::pulse;
 use crate::read::lot_of;
+use domain::code::NotACode;
 use domain::counter::ScanView;
 use domain::gs1::{self, in_store::Layout};
 use domain::scanned::{self, Scanned};
 use domain::stop;
 use domain::verdict::VerdictSays;
+use store::lots::LotRow;
 use store::packs::PackChoice;
 use store::{Conn, lots};
 
@@ -22,8 +24,17 @@ pub fn scan(app: &App, conn: &mut Conn, kitchen: &Kitchen, text: &str) -> Result
         Scanned::Lot { code, pack } => (code, pack),
         Scanned::Elsewhere(_) => return Ok(ScanView::unknown(VerdictSays::Elsewhere)),
         Scanned::Unreadable(why) => {
-            let known = of_the_till(app, conn, kitchen, text)?;
-            return Ok(known.unwrap_or_else(|| ScanView::unreadable(&why)));
+            if let Some(known) = of_the_till(app, conn, kitchen, text)? {
+                return Ok(known);
+            }
+            let lots = match why {
+                NotACode::Pattern => u32::try_from(near(conn, text)?.len()).unwrap_or(u32::MAX),
+                NotACode::CheckCharacter => 0,
+            };
+            return Ok(match lots {
+                0 => ScanView::unreadable(&why),
+                lots => ScanView::unknown(VerdictSays::Part { lots }),
+            });
         }
     };
     let Some(row) = lots::by_code(conn, &code)? else {
@@ -43,6 +54,22 @@ pub fn scan(app: &App, conn: &mut Conn, kitchen: &Kitchen, text: &str) -> Result
     }
     Ok(view)
 }
+
+/// The lots that somebody may mean who typed a part of a code, the newest first.
+///
+/// # Errors
+/// The database is away.
+pub fn near(conn: &mut Conn, text: &str) -> Result<Vec<LotRow>> {
+    // A pack's number after a part of a code is that of each.
+    let code = text.split_once('/').map_or(text, |(code, _)| code);
+    match scanned::part(code) {
+        Some(part) => Ok(lots::with_part(conn, &part, MOST_NEAR)?),
+        None => Ok(Vec::new()),
+    }
+}
+
+/// The most lots that a part of a code is looked up for.
+const MOST_NEAR: i64 = 24;
 
 /// The shop's own number for its till: it names a product, and no pack of it.
 fn of_the_till(

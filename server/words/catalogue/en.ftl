@@ -469,6 +469,10 @@ weigh-heavier = { $lot } weighed { $before } before; { $grams } is more. Is it t
 verdict-elsewhere = This is another kitchen's label.
 verdict-misread = One character of this code is wrong. Scan or type it again.
 verdict-not-ours = This is not one of our labels.
+verdict-part = This is only a part of a code: { $lots ->
+    [one] one lot has it.
+   *[other] { $lots } lots have it.
+  } Tap the right one, or type the rest.
 verdict-of-the-till = This is the till's number of { $product }, which tells nothing of the pack. Scan the square code beside it.
 verdict-never-issued = { $lot } was never given out here.
 verdict-no-such-pack = { $lot } has { $packs ->
@@ -560,6 +564,7 @@ print-deed-not-settled = Print { $print } cannot be settled: { $state }.
 print-deed-lot-voided = { $pack } is voided: its label is not printed again.
 print-deed-another-label = { $pack } has another label (print { $print }): this one is not printed again.
 print-deed-cancelled-by = { $by } cancelled it.
+print-deed-undone-by = { $by } undid what it was of.
 print-deed-seen-out = { $by } saw that it came out.
 print-deed-seen-missing = { $by } saw that it did not come out.
 print-deed-handed-out = { $by } took it as a PDF to print.
@@ -1427,6 +1432,10 @@ deed-which-back = { $lot } has { $packs ->
  }. Say which came back.
 deed-why-void = Say why, for whoever reads this later.
 deed-take-off = Take these labels off: { $lots }.
+deed-labels-cancelled = { $labels ->
+    [one] The label that still waited for the printer is cancelled.
+   *[other] The { $labels } labels that still waited for the printer are cancelled.
+  }
 step-kind-receipts = POST /api/receipts takes what arrives.
 step-kind-moves = POST /api/moves takes moves, freezing and thawing.
 step-kind-departures = POST /api/departures takes { $kind }.
@@ -1540,6 +1549,10 @@ page-found-products = Products
 page-found-all-lots = All lots that fit
 page-ways = Where to
 page-ways-counter = Counter
+page-ways-settings = Settings
+page-ways-labels = Labels
+page-ways-found = Look it up
+page-ways-kitchen = At the bench
 page-did = { $deed }: { $by }, { $at }.
 page-undo = Undo
 page-undo-why = Undone right away
@@ -1720,6 +1733,7 @@ page-wrong-labels-print = Print
 page-wrong-labels-gone = Sold or shipped with it
 page-home-all-lots = All lots
 page-home-animals = Source animals
+page-home-no-printer = There is no label printer yet: labels come as a PDF.
 page-scan-whole-lot = The lot was named, not a pack: scan the pack’s own label to sell it. Until then this speaks of the pack that asks for most care.
 page-scan-how = A scanner types the code and presses Enter. By hand: hyphens, spaces and small letters do not matter.
 page-lots = Lots, newest first
@@ -1743,7 +1757,6 @@ page-animals-all = Show all animals
 page-animals-none = No animal fits.
 page-animals-lots = Lots received
 page-animals-head = { $species }, { $head } head
-page-animal-abattoir = Abattoir
 page-animal-once = Known as this animal until that was corrected
 page-animal-known-once = was known as of this animal until { $by } corrected it on { $day }.
 page-animal-now = The animal that it is of
@@ -1837,6 +1850,9 @@ page-printing-together = One tag for all pieces, weighed together
 page-printing-all-packs = all on hand
 page-printing-why-again = Why again?
 page-printing-print = Print
+page-printing-pdf-keep = Save it on this device
+page-printing-pdf-open = Open it in a tab of its own
+page-printing-pdf-made = The PDF with the labels is made.
 page-printing-of-deed = Print the labels of what was made
 page-printing-as-document = PDF, printed by hand
 page-printing-look-at = Only look at them (PDF, not for packs)
@@ -1888,6 +1904,7 @@ page-printing-nothing-waits = Nothing waits.
 page-printing-label = Label
 page-printing-asked = Asked for
 page-printing-cancel = Cancel
+page-printing-cancel-all = Cancel all { $labels } that wait
 page-printing-done = Lately
 page-printing-nothing-done = Nothing was printed yet.
 page-printing-became = What became of it
@@ -2222,6 +2239,7 @@ page-me-pin = 4 to 12 digits
 page-me-keep-pin = Keep this PIN
 page-me-people = Say who the people are
 page-me-may = What you may do
+page-me-pin-kept = Your PIN is kept. From now on you sign in with it; the word that you were given is used up.
 page-me-pin-how = The word is used up. Choose a PIN now: you sign in with it from here on.
 page-people = People
 page-people-word = Signs in with this word:
@@ -2234,8 +2252,10 @@ page-people-leave = Let sign in no more
 page-people-return = Let sign in again
 page-people-add = Somebody new
 page-people-name = Name
-page-people-role = Works as
 page-people-add-button = Add this person
+page-people-keep = Keep it so
+page-people-change = Change the name or the work
+page-people-kept = is kept as it stands below.
 who-past-proxy = Call through the proxy: { $origin } may not come past it.
 page-trust = Trust this kitchen
 page-trust-why = The kitchen has a certificate of its own. A device that trusts it can use its camera here and go on working without the network. Do this once on each.
@@ -2357,7 +2377,10 @@ page-counter-camera = Camera
 page-counter-camera-off = Close the camera
 page-counter-looking = Looking for the code …
 page-counter-sound = Tap anywhere once, and each word has its sound.
-page-counter-unknown-how = Look at the label again, or type the code under the square. Without a label nobody sells it.
+page-counter-unknown-how = Look at the label again, or type the code under the bars. Without a label nobody sells it.
+page-counter-which-pack-how = Tap its number: it stands behind the code on the label.
+page-counter-which-lot = Which code?
+page-counter-which-pack = Which pack?
 page-counter-back = Back to the basket
 page-counter-sold = Sold: { $what }, { $price }.
 page-counter-did = { $deed }: { $what }.
@@ -2399,7 +2422,7 @@ page-ask-wine = wine, beer, brandy, spirits
 query-ask-what = Say what the guest asks about: { $known }.
 query-not-topic = Nobody can be asked about “{ $topic }” here; these are known: { $known }.
 query-no-place = There is no place “{ $place }” on the list. Choose one of the list of places.
-photo-no-code = No code is to be seen in this photo. Hold the phone closer and straight, with light on the label; or type the code under the square.
+photo-no-code = No code is to be seen in this photo. Hold the phone closer and straight, with light on the label; or type the code that stands beside it.
 photo-not-read = This is no photo that can be read here. Send a JPEG or a PNG.
 photo-too-many-dots = This photo has too many dots: at most { $most } million. Send a smaller one.
 photo-too-large = A photo may have at most { $most } MB. Send a smaller one.
@@ -2691,10 +2714,27 @@ page-recall-stands = { $by }, { $at }: { $packs ->
    *[other] { $packs } packs on hold, { $weight }.
 }
 page-bench-did-made = { $deed }: { $packs ->
-    [one] 1 pack
-   *[other] { $packs } packs
-  } of { $name }; { $by }, { $at }.
+    [one] {""}
+   *[other] { $packs } packs of{" "}
+  }{ $name }, { $lot }; { $by }, { $at }.
 page-bench-did-made-lots = { $deed }: { $lots } lots; { $by }, { $at }.
+page-bench-labels-doubt = { $labels ->
+    [one] 1 label did not surely come out: look under Printing.
+   *[other] { $labels } labels did not surely come out: look under Printing.
+  }
+page-bench-labels-open = { $labels ->
+    [one] 1 label waits for the printer { $printer }.
+   *[other] { $labels } labels wait for the printer { $printer }.
+  }
+page-bench-labels-out = { $labels ->
+    [one] 1 label came out.
+   *[other] { $labels } labels came out.
+  }
+page-bench-labels-as-pdf = { $labels ->
+    [one] 1 label left as a PDF.
+   *[other] { $labels } labels left as a PDF.
+  }
+page-bench-labels-none = No label was printed yet.
 page-bench-room-head = Cure room: { $alarms ->
     [one] 1 alarm
    *[other] { $alarms } alarms
@@ -2785,8 +2825,12 @@ page-receive-what = What is it?
 page-receive-farm = Farm
 page-receive-killed = Killed on
 page-receive-abattoir = Abattoir
+page-receive-abattoir-us = Slaughterhouse
 page-receive-carcass = Carcass number
 page-receive-carcass-help = By the carcass number or the ear tag its other side joins it. With neither it is taken as an animal of its own.
+page-receive-no-carcass = Neither carcass number nor ear tag: this is taken as an animal of its own, and a second side cannot join it later. Type one of them if there is one.
+page-receive-part-whole = By its name this is a part of an animal. Is it a whole one? Else choose left or right.
+page-receive-no-number = without a number
 page-receive-ear-tag = Ear tag or tattoo
 page-receive-side = Which part of it
 page-receive-barcode = Scan the carton
@@ -2798,6 +2842,7 @@ page-receive-degrees = At the door
 page-receive-head = How many head, of birds
 page-receive-note = Delivery note
 page-receive-button = Receive it
+page-optional = may stay empty
 page-make = Cook, grind, mix or cure
 page-make-cook = What is cooked?
 page-make-grind = What is ground?
@@ -3314,6 +3359,17 @@ page-set-up-address-help = As it is to stand on labels for customers.
 page-set-up-law = Whose law
 page-set-up-languages = Languages of your labels
 page-set-up-zone = Time zone
+page-zone-others = Everywhere else
+page-zone-newfoundland = Newfoundland
+page-zone-atlantic = Atlantic
+page-zone-hawaii = Hawaii
+page-zone-alaska = Alaska
+page-zone-pacific = Pacific
+page-zone-mountain-standard = Mountain, no summer time
+page-zone-mountain = Mountain
+page-zone-central-standard = Central, no summer time
+page-zone-central = Central
+page-zone-eastern = Eastern
 page-set-up-currency = Currency
 page-set-up-more = Address of the codes, till, approvals
 page-set-up-url = Address that the codes on labels hold
@@ -3333,7 +3389,7 @@ page-set-up-you-keep = That is me
 page-set-up-pin = PIN, 4 to 12 digits
 page-set-up-pin-help = Left empty, they get a word that signs them in once, and choose their own PIN.
 page-set-up-on = Go on
-page-set-up-added = The products are added.
+page-set-up-peg-later = later
 page-set-up-is-added = is added.
 page-set-up-people-so-far = Who works here so far
 page-set-up-roles = Works as: one of these or several
@@ -3353,7 +3409,9 @@ page-set-up-no-carcass = No carcass is among your products yet: pick one.
 page-set-up-farm = The farm
 page-set-up-farm-keep = Add this farm
 page-set-up-abattoir = The abattoir
+page-set-up-abattoir-us = The slaughterhouse
 page-set-up-abattoir-keep = Add this abattoir
+page-set-up-abattoir-keep-us = Add this slaughterhouse
 page-set-up-later = To today
 page-set-up-has = What the kitchen has now
 page-set-up-change = Change
@@ -3373,6 +3431,12 @@ page-place-case = Counter case
 page-setting-keeps = keeps { $days } days, counted from: { $from }
 page-setting-nitrite = { $percent } % nitrite: read it off your bag
 page-setting-step-of = Step { $step } of { $steps }
+page-setting-optional = { $what } (may stay empty)
+page-setting-zone = { $region } – { $city }
+page-setting-added = { $products ->
+    [one] 1 product is added.
+   *[other] { $products } products are added.
+  }
 page-setting-has = { $count }: { $names }
 who-no-language = The pages speak no "{ $tag }". Choose en or fr.
 title-table = The table cannot be taken over

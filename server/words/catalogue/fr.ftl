@@ -472,6 +472,10 @@ weigh-heavier = { $lot } pesait { $before } avant ; { $grams }, c’est plus. E
 verdict-elsewhere = C’est l’étiquette d’une autre cuisine.
 verdict-misread = Un caractère de ce code est faux. Scannez-le ou retapez-le.
 verdict-not-ours = Ce n’est pas une de nos étiquettes.
+verdict-part = Ce n’est qu’une partie d’un code : { $lots ->
+    [one] un lot la porte.
+   *[other] { $lots } lots la portent.
+  } Touchez le bon, ou tapez la suite.
 verdict-of-the-till = C’est le numéro de caisse de { $product }, qui ne dit rien du paquet. Lisez le code carré à côté.
 verdict-never-issued = { $lot } n’a jamais été attribué ici.
 verdict-no-such-pack = { $lot } a { $packs ->
@@ -563,6 +567,7 @@ print-deed-not-settled = Rien à constater pour l’impression { $print } : { $
 print-deed-lot-voided = { $pack } est annulé : son étiquette n’est pas réimprimée.
 print-deed-another-label = { $pack } a une autre étiquette (impression { $print }) : celle-ci n’est pas réimprimée.
 print-deed-cancelled-by = Annulée par { $by }.
+print-deed-undone-by = { $by } a annulé ce dont elle parle.
 print-deed-seen-out = { $by } a vu qu’elle est sortie.
 print-deed-seen-missing = { $by } a vu qu’elle n’est pas sortie.
 print-deed-handed-out = { $by } l’a prise en PDF pour l’imprimer.
@@ -1435,6 +1440,10 @@ deed-which-back = { $lot } a { $packs ->
  }. Dites lequel est revenu.
 deed-why-void = Dites pourquoi, pour qui le lira plus tard.
 deed-take-off = Retirez ces étiquettes : { $lots }.
+deed-labels-cancelled = { $labels ->
+    [one] L’étiquette qui attendait encore l’imprimante est annulée.
+   *[other] Les { $labels } étiquettes qui attendaient encore l’imprimante sont annulées.
+  }
 step-kind-receipts = POST /api/receipts prend ce qui arrive.
 step-kind-moves = POST /api/moves prend les déplacements, la congélation et la décongélation.
 step-kind-departures = POST /api/departures prend { $kind }.
@@ -1546,6 +1555,10 @@ page-found-products = Produits
 page-found-all-lots = Tous les lots qui conviennent
 page-ways = Où aller
 page-ways-counter = Comptoir
+page-ways-settings = Réglages
+page-ways-labels = Étiquettes
+page-ways-found = Retrouver
+page-ways-kitchen = Au plan de travail
 page-did = { $deed } : { $by }, { $at }.
 page-undo = Annuler
 page-undo-why = Annulé aussitôt
@@ -1726,6 +1739,7 @@ page-wrong-labels-print = Imprimer
 page-wrong-labels-gone = Vendu ou expédié avec cette étiquette
 page-home-all-lots = Tous les lots
 page-home-animals = Animaux d’origine
+page-home-no-printer = Il n’y a pas encore d’imprimante : les étiquettes viennent en PDF.
 page-scan-whole-lot = C’est le lot qui a été lu, pas un paquet : scannez l’étiquette du paquet pour le vendre. En attendant, ceci parle du paquet qui demande le plus de soin.
 page-scan-how = Un lecteur tape le code et appuie sur Entrée. À la main : tirets, espaces et minuscules sont sans importance.
 page-lots = Lots, du plus récent au plus ancien
@@ -1752,7 +1766,6 @@ page-animals-head = { $species }, { $head ->
     [one] { $head } tête
    *[other] { $head } têtes
  }
-page-animal-abattoir = Abattoir
 page-animal-once = Attribués à cet animal jusqu’à ce que ce soit corrigé
 page-animal-known-once = était attribué à cet animal jusqu’à la correction de { $by }, le { $day }.
 page-animal-now = L’animal dont il vient
@@ -1846,6 +1859,9 @@ page-printing-together = Une étiquette pour toutes les pièces, pesées ensembl
 page-printing-all-packs = tous en stock
 page-printing-why-again = Pourquoi de nouveau ?
 page-printing-print = Imprimer
+page-printing-pdf-keep = L’enregistrer sur cet appareil
+page-printing-pdf-open = L’ouvrir dans un autre onglet
+page-printing-pdf-made = Le PDF des étiquettes est prêt.
 page-printing-of-deed = Imprimer les étiquettes de ce qui a été fait
 page-printing-as-document = PDF, imprimé à la main
 page-printing-look-at = Les voir seulement (PDF, pas pour les paquets)
@@ -1891,6 +1907,7 @@ page-printing-nothing-waits = Rien n’attend.
 page-printing-label = Étiquette
 page-printing-asked = Demandée
 page-printing-cancel = Annuler
+page-printing-cancel-all = Annuler les { $labels } qui attendent
 page-printing-done = Dernièrement
 page-printing-nothing-done = Rien n’a encore été imprimé.
 page-printing-became = Ce qu’elle est devenue
@@ -2228,6 +2245,7 @@ page-me-pin = de 4 à 12 chiffres
 page-me-keep-pin = Garder ce code PIN
 page-me-people = Gérer les personnes
 page-me-may = Ce que vous pouvez faire
+page-me-pin-kept = Votre NIP est enregistré. Identifiez-vous désormais avec lui ; le mot reçu ne sert plus.
 page-me-pin-how = Le mot a servi. Choisissez maintenant un code PIN : c’est avec lui que vous vous connecterez.
 page-people = Personnes
 page-people-word = Se connecte avec ce mot :
@@ -2240,8 +2258,10 @@ page-people-leave = Ne plus laisser se connecter
 page-people-return = Laisser se connecter à nouveau
 page-people-add = Quelqu’un de nouveau
 page-people-name = Nom
-page-people-role = Rôle
 page-people-add-button = Ajouter cette personne
+page-people-keep = Garder ainsi
+page-people-change = Changer le nom ou le rôle
+page-people-kept = est inscrit comme ci-dessous.
 who-past-proxy = Passez par le mandataire : { $origin } ne peut pas le contourner.
 page-trust = Faire confiance à cette cuisine
 page-trust-why = La cuisine a son propre certificat. Un appareil qui lui fait confiance peut se servir ici de sa caméra et travailler sans réseau. À faire une fois sur chacun.
@@ -2374,7 +2394,10 @@ page-counter-camera = Caméra
 page-counter-camera-off = Fermer la caméra
 page-counter-looking = Recherche du code …
 page-counter-sound = Touchez l’écran une fois : chaque mot a ensuite son signal sonore.
-page-counter-unknown-how = Regardez encore l’étiquette, ou tapez le code sous le carré. Sans étiquette, personne ne le vend.
+page-counter-unknown-how = Regardez encore l’étiquette, ou tapez le code sous les barres. Sans étiquette, personne ne le vend.
+page-counter-which-pack-how = Touchez son numéro : il suit le code sur l’étiquette.
+page-counter-which-lot = Quel code ?
+page-counter-which-pack = Quel paquet ?
 page-counter-back = Revenir au panier
 page-counter-sold = Vendu : { $what }, { $price }.
 page-counter-did = { $deed } : { $what }.
@@ -2416,7 +2439,7 @@ page-ask-wine = vin, bière, brandy, spiritueux
 query-ask-what = Dites ce que demande le client : { $known }.
 query-not-topic = On ne peut rien demander ici sur « { $topic } » ; on connaît : { $known }.
 query-no-place = Il n’y a pas de lieu « { $place } » dans la liste. Choisissez-en un dans la liste des lieux.
-photo-no-code = On ne voit aucun code sur cette photo. Tenez le téléphone plus près et bien droit, avec de la lumière sur l’étiquette ; ou tapez le code sous le carré.
+photo-no-code = On ne voit aucun code sur cette photo. Tenez le téléphone plus près et bien droit, avec de la lumière sur l’étiquette ; ou tapez le code qui est à côté.
 photo-not-read = Ce n’est pas une photo que l’on peut lire ici. Envoyez un JPEG ou un PNG.
 photo-too-many-dots = Cette photo a trop de points : au plus { $most } millions. Envoyez-en une plus petite.
 photo-too-large = Une photo fait au plus { $most } Mo. Envoyez-en une plus petite.
@@ -2708,10 +2731,27 @@ page-recall-stands = { $by }, { $at } : { $packs ->
    *[other] { $packs } paquets bloqués, { $weight }.
 }
 page-bench-did-made = { $deed } : { $packs ->
-    [one] 1 paquet
-   *[other] { $packs } paquets
-  }, { $name } ; { $by }, { $at }.
+    [one] {""}
+   *[other] { $packs } paquets,{" "}
+  }{ $name }, { $lot } ; { $by }, { $at }.
 page-bench-did-made-lots = { $deed } : { $lots } lots ; { $by }, { $at }.
+page-bench-labels-doubt = { $labels ->
+    [one] { $labels } étiquette n’est peut-être pas sortie : voyez Impression.
+   *[other] { $labels } étiquettes ne sont peut-être pas sorties : voyez Impression.
+  }
+page-bench-labels-open = { $labels ->
+    [one] { $labels } étiquette attend l’imprimante { $printer }.
+   *[other] { $labels } étiquettes attendent l’imprimante { $printer }.
+  }
+page-bench-labels-out = { $labels ->
+    [one] { $labels } étiquette est sortie.
+   *[other] { $labels } étiquettes sont sorties.
+  }
+page-bench-labels-as-pdf = { $labels ->
+    [one] { $labels } étiquette est partie en PDF.
+   *[other] { $labels } étiquettes sont parties en PDF.
+  }
+page-bench-labels-none = Aucune étiquette n’est encore imprimée.
 page-bench-room-head = Saloir : { $alarms ->
     [one] { $alarms } alarme
    *[other] { $alarms } alarmes
@@ -2802,7 +2842,11 @@ page-receive-what = Qu’est-ce que c’est ?
 page-receive-farm = Ferme
 page-receive-killed = Abattu le
 page-receive-abattoir = Abattoir
+page-receive-abattoir-us = Abattoir
 page-receive-carcass-help = Le numéro de carcasse ou la boucle réunit les deux demi-carcasses. Sans l’un ni l’autre, c’est un animal à part.
+page-receive-no-carcass = Ni numéro de carcasse ni boucle : cela compte comme un animal à part, et l’autre côté ne pourra pas le rejoindre. Tapez l’un des deux s’il existe.
+page-receive-part-whole = D’après son nom, c’est une partie d’un animal. Est-ce un animal entier ? Sinon, choisissez gauche ou droite.
+page-receive-no-number = sans numéro
 page-receive-carcass = Numéro de carcasse
 page-receive-ear-tag = Boucle ou tatouage
 page-receive-side = Quelle partie
@@ -2815,6 +2859,7 @@ page-receive-degrees = À la porte
 page-receive-head = Combien de têtes, pour la volaille
 page-receive-note = Bon de livraison
 page-receive-button = Réceptionner
+page-optional = facultatif
 page-make = Cuire, hacher, mélanger ou saler
 page-make-cook = Que cuit-on ?
 page-make-grind = Que hache-t-on ?
@@ -3331,6 +3376,17 @@ page-set-up-address-help = Comme elle doit figurer sur les étiquettes des clien
 page-set-up-law = Quelle loi
 page-set-up-languages = Langues de vos étiquettes
 page-set-up-zone = Fuseau horaire
+page-zone-others = Ailleurs
+page-zone-newfoundland = Terre-Neuve
+page-zone-atlantic = Atlantique
+page-zone-hawaii = Hawaï
+page-zone-alaska = Alaska
+page-zone-pacific = Pacifique
+page-zone-mountain-standard = Rocheuses, sans heure d’été
+page-zone-mountain = Rocheuses
+page-zone-central-standard = Centre, sans heure d’été
+page-zone-central = Centre
+page-zone-eastern = Est
 page-set-up-currency = Monnaie
 page-set-up-more = Adresse des codes, caisse, approbations
 page-set-up-url = Adresse contenue dans les codes des étiquettes
@@ -3349,7 +3405,6 @@ page-set-up-your-name = Votre nom
 page-set-up-you-keep = C’est moi
 page-set-up-pin = NIP, 4 à 12 chiffres
 page-set-up-pin-help = Laissé vide, la personne reçoit un mot qui l’identifie une fois, et choisit son NIP.
-page-set-up-added = Les produits sont ajoutés.
 page-set-up-is-added = est inscrit.
 page-set-up-people-so-far = Qui travaille ici pour l’instant
 page-set-up-roles = Rôle : un ou plusieurs
@@ -3358,6 +3413,7 @@ page-set-up-counter = vend et répond aux clients
 page-set-up-manager = signe, décide, règle
 page-set-up-farm-code-help = 2 ou 3 lettres sans I, L, O, U, par exemple WF. Les codes de ses animaux commencent par elles, et on ne peut plus les changer.
 page-set-up-on = Continuer
+page-set-up-peg-later = plus tard
 page-set-up-printer-how = Une imprimante d’étiquettes du réseau qui parle IPP. Son adresse figure sur sa page ou sa feuille d’état.
 page-set-up-test = Imprimer une étiquette d’essai
 page-set-up-printer-name = Imprimante d’étiquettes
@@ -3370,7 +3426,9 @@ page-set-up-no-carcass = Aucune carcasse parmi vos produits : en choisir une.
 page-set-up-farm = La ferme
 page-set-up-farm-keep = Ajouter cette ferme
 page-set-up-abattoir = L’abattoir
+page-set-up-abattoir-us = L’abattoir
 page-set-up-abattoir-keep = Ajouter cet abattoir
+page-set-up-abattoir-keep-us = Ajouter cet abattoir
 page-set-up-later = À aujourd’hui
 page-set-up-has = Ce que la cuisine a déjà
 page-set-up-change = Modifier
@@ -3390,6 +3448,12 @@ page-place-case = Comptoir vitré
 page-setting-keeps = se garde { $days } jours, comptés à partir de : { $from }
 page-setting-nitrite = { $percent } % de nitrite : le lire sur votre sac
 page-setting-step-of = Étape { $step } sur { $steps }
+page-setting-optional = { $what } (facultatif)
+page-setting-zone = { $region } – { $city }
+page-setting-added = { $products ->
+    [one] { $products } produit est ajouté.
+   *[other] { $products } produits sont ajoutés.
+  }
 page-setting-has = { $count } : { $names }
 who-no-language = Les pages ne parlent pas « { $tag } ». Choisir en ou fr.
 title-table = Le tableau ne peut pas être repris

@@ -1,6 +1,7 @@
 //! A lot is a quantity of one product with one history; its packs are the physical containers.
 
 pub mod brief;
+pub mod numbers;
 mod pack;
 
 pub use brief::Brief;

@@ -83,6 +83,8 @@ pub enum Heard {
     DidNotComeOut,
     /// A person wants it no more.
     Cancelled,
+    /// What it is of was undone: there is nothing to put it on.
+    Undone,
 }
 
 impl KnownPrint {
@@ -104,7 +106,9 @@ impl KnownPrint {
         };
         match (self.state, heard) {
             (Waiting, Heard::Turn) => to(Sending),
-            (Waiting, Heard::Cancelled) => to(Cancelled),
+            (Waiting, Heard::Cancelled | Heard::Undone) => to(Cancelled),
+            // Its document has not left, and who is about to send it comes too late.
+            (Sending, Heard::Undone) if !self.perhaps_out => to(Cancelled),
             (Waiting | Sending, Heard::Refused) => to(Refused),
             (Sending, Heard::GoesOut) => KnownPrint {
                 perhaps_out: true,
@@ -129,6 +133,16 @@ impl KnownPrint {
             // A printer that says "completed" over a blank label is overruled by who sees it.
             (Unsure | Printed, Heard::DidNotComeOut) => to(Spoilt),
             _ => self,
+        }
+    }
+
+    /// May it have come out, or may it still? Then whoever undoes what it is of has to look for it.
+    pub const fn may_be_out(self) -> bool {
+        match self.state {
+            PrintState::Printed | PrintState::Unsure | PrintState::Sent => true,
+            PrintState::Sending => self.perhaps_out,
+            PrintState::Waiting | PrintState::Refused => false,
+            PrintState::Cancelled | PrintState::Spoilt => false,
         }
     }
 
@@ -288,6 +302,8 @@ mod tests {
                 }
                 let (act, luck) = (choice % 5, choice / 5);
                 label = match (label.state, act) {
+                    // What it is of is undone.
+                    (_, 4) if luck.is_multiple_of(11) => label.after(Heard::Undone),
                     (PrintState::Waiting, _) => {
                         printer.fresh();
                         label.after(Heard::Turn)
@@ -314,9 +330,12 @@ mod tests {
                     _ => label,
                 };
                 prop_assert!(printer.copies <= 1, "printed twice: {label:?}");
+                prop_assert!(printer.copies == 0 || label.may_be_out(), "out, and not looked for: {label:?}");
                 match label.state {
                     PrintState::Printed => prop_assert_eq!(printer.copies, 1),
-                    PrintState::Waiting | PrintState::Refused => prop_assert_eq!(printer.copies, 0),
+                    PrintState::Waiting | PrintState::Refused | PrintState::Cancelled => {
+                        prop_assert_eq!(printer.copies, 0);
+                    }
                     _ => {}
                 }
             }
@@ -327,7 +346,7 @@ mod tests {
         fn only_a_person_ends_doubt(out in proptest::option::of(0u32..3), completed: bool) {
             let unsure = KnownPrint { state: PrintState::Unsure, perhaps_out: true, broken_off: 0 };
             let job = if completed { JobState::Completed } else { JobState::BrokenOff { out } };
-            for heard in [Heard::Job(job), Heard::NotTaken, Heard::NoJob(Absence::Proves), Heard::Turn, Heard::Refused] {
+            for heard in [Heard::Job(job), Heard::NotTaken, Heard::NoJob(Absence::Proves), Heard::Turn, Heard::Refused, Heard::Undone] {
                 prop_assert_eq!(unsure.after(heard), unsure);
             }
             prop_assert_eq!(unsure.after(Heard::CameOut).state, PrintState::Printed);
