@@ -181,8 +181,8 @@ fn answered(words: &Words, scan: &ScanView, code: &str, currency: &str) -> Answe
             .as_ref()
             .is_some_and(|known| known.pack.is_none());
     let (word, verdict) = match (asks, is_part) {
-        (true, _) => (words.t("page-counter-which-pack"), "which".to_owned()),
-        (_, true) => (words.t("page-counter-which-lot"), "which".to_owned()),
+        (true, _) => (words.t("page-counter-which-pack"), "choose".to_owned()),
+        (_, true) => (words.t("page-counter-which-lot"), "choose".to_owned()),
         _ => (words.say(answer.verdict.says()), answer.verdict.to_string()),
     };
     Answer {

@@ -135,6 +135,29 @@ fn scanned_in_no_tap_sold_in_one_and_undone_in_one() {
 }
 
 /// The word, the allergens, the price and the acts are on one screen, without shifting it.
+#[test]
+fn a_lot_is_no_pack_and_a_part_is_no_code() {
+    let house = House::demo(Engine::Sqlite);
+    let bacon = house.caller().noted("L13");
+    let browser = Browser::reading("en");
+    browser.sign_in(&house.address, "Tamsin Roke");
+    let mut counter = Counter::open(&browser, &house, SIZES[0]);
+    // Cut short: which one is it?
+    counter.scan(&bacon[..bacon.len() - 1]);
+    counter.waits_for_word("choose");
+    counter.tap(&format!(".choices.some a[href='/counter?code={bacon}']"));
+    // The lot alone is not sold: which pack is it?
+    counter.waits_for(&format!(".choices.some a[href='/counter?code={bacon}/13']"));
+    counter.waits_for_word("choose");
+    let sells = "return document.querySelector('[data-sells]') !== null";
+    assert_eq!(counter.run(sells), false);
+    counter.tap(&format!(".choices.some a[href='/counter?code={bacon}/13']"));
+    counter.waits_for_word("sell");
+    counter.waits_for("[data-sells] button");
+    assert_eq!(counter.taps, 2);
+    assert!(browser.errors().is_empty());
+}
+
 fn fits(counter: &Counter<'_>, (_, height): (u32, u32)) {
     let seen = counter.run(
         "const at = (css) => document.querySelector(css).getBoundingClientRect();

@@ -98,11 +98,27 @@ fn twelve_packs_are_three_taps_after_the_weight_and_one_undoes_them() {
     let read = caller.read(&format!("/api/steps/{deed}"));
     assert_eq!(read["kind"], "pack", "{read}");
     assert_eq!(read["by"], "Oda Marsh");
+    // The bags are shown, with the numbers of their labels and what became of those: this printer is off.
+    let code = made["code"].as_str().expect("a code").to_owned();
+    until(|| {
+        browser.run("return document.readyState === 'complete' && location.pathname")
+            == format!("/lots/{code}")
+    });
+    let shown = hand.text();
+    assert!(shown.contains("/ 1–12"), "{shown}");
+    assert!(shown.contains("12 labels wait for the printer"), "{shown}");
+    let waits = || {
+        let prints = caller.read(&format!("/api/prints?lot={code}&state=waiting"));
+        prints["prints"].as_array().map_or(0, Vec::len)
+    };
+    assert_eq!(waits(), 12);
     // Undone from the same place.
     hand.taps = 0;
     hand.tap("button.undo");
     assert_eq!(hand.taps, 1);
     until(|| !caller.read(&format!("/api/steps/{deed}"))["voided"].is_null());
+    // No label of a bag that is none comes out later.
+    assert_eq!(waits(), 0);
     assert!(hand.browser.errors().is_empty());
 }
 

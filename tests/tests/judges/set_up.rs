@@ -86,7 +86,8 @@ fn from_an_empty_record_to_the_first_tag() {
     hand.at("/set-up/kitchen");
     hand.type_into("input[name=name]", "Cinderhook Kitchen");
     hand.type_into("input[name=code]", "CHK");
-    hand.type_into("input[name=time_zone]", "America/New_York");
+    // A list with the tablet's own zone chosen, if it has one.
+    browser.run("document.querySelector('select[name=time_zone]').value = 'America/New_York'");
     hand.tap("button.grand");
     hand.at("/set-up/places");
     let told = browser.run("return document.querySelector('main').innerText");
@@ -126,6 +127,12 @@ fn from_an_empty_record_to_the_first_tag() {
     hand.tap("[data-group] input[data-all]");
     hand.tap(".thumb button");
     hand.at("/set-up/animal");
+    let told = browser.run("return document.querySelector('p.done').innerText");
+    assert!(
+        told.as_str()
+            .is_some_and(|text| text.contains("products are added")),
+        "{told}"
+    );
     hand.type_into("input[name=code]", "BRC");
     hand.type_into("input[name=name]", "Brindlecombe Pigs");
     hand.tap("form[data-call='/api/farms'] button");
@@ -141,7 +148,16 @@ fn from_an_empty_record_to_the_first_tag() {
     browser.run("document.querySelector('[name=\"animal.killed_on\"]').valueAsDate = new Date(Date.now() - 2 * 86400000)");
     hand.taps += 2;
     hand.type_into("input[name='animal.carcass']", "0608-17");
+    // A half pig is no whole animal without a word, and nobody's kill date is guessed.
+    let hidden = "return document.querySelector('[data-if-part-whole]').hidden";
+    hand.tap("label:has(input[value='whole'])");
+    assert_eq!(browser.run(hidden), false);
     hand.tap("label:has(input[value='left'])");
+    assert_eq!(browser.run(hidden), true);
+    let killed = "const field = document.querySelector(\"input[name='animal.killed_on']\"); const before = field.value;
+        field.value = new Date(Date.now() - 172800000).toISOString().slice(0, 10);
+        field.dispatchEvent(new Event('input', { bubbles: true })); return before";
+    assert_eq!(browser.run(killed), "");
     hand.type_into("input[name=grams]", "45");
     hand.tap("button.grand");
     until(|| {

@@ -4,7 +4,7 @@
 use serde_json::{Value, json};
 use stories::printer::Manners;
 use stories::queue::{chops, kitchen, numbers, once_each, print, wait};
-use stories::{Engine, Printer, on_both_engines};
+use stories::{Caller, Engine, Printer, on_both_engines};
 
 on_both_engines! {
     labels_come_out_once_and_as_they_were_kept
@@ -12,6 +12,7 @@ on_both_engines! {
     a_size_that_is_not_there_is_refused
     a_printer_that_takes_dots_only_gets_dots
     what_waits_can_be_cancelled
+    what_is_undone_takes_its_waiting_labels_along
     a_jam_is_settled_pack_by_pack
     the_list_the_page_and_the_record
 }
@@ -202,27 +203,62 @@ fn what_waits_can_be_cancelled(engine: Engine) {
     caller
         .deed("/api/print-cancellations", cancel)
         .refused(409, "prints");
-    // A lot that is voided meanwhile gets no label.
-    let pig = caller.half_pig("0608-18", 1_000);
-    let gone = print(&caller, &pig);
-    let receipt = caller.lot(&pig)["made_by_step"].clone();
-    let void = format!("/api/steps/{}/void", receipt.as_str().unwrap());
-    caller
-        .deed(&void, json!({ "why": "a mistake" }))
-        .expect(201);
     printer.change(|manners| manners.reasons.clear());
-    let gone = wait(&caller, &gone, &["refused"]);
-    assert!(
-        gone[0]["trouble"]
-            .as_str()
-            .unwrap()
-            .contains("was voided since")
-    );
     wait(&caller, &[prints[0], prints[2]], &["printed"]);
     once_each(&printer, &[prints[0], prints[2]]);
     caller
         .deed("/api/print-cancellations", json!({ "prints": [prints[0]] }))
         .refused(409, "prints");
+}
+
+/// Voids what made a lot; what was said then.
+fn undone(caller: &Caller, lot: &str) -> String {
+    let deed = caller.lot(lot)["made_by_step"].clone();
+    let void = format!("/api/steps/{}/void", deed.as_str().unwrap());
+    let done = caller.deed(&void, json!({ "why": "a mistake" }));
+    done.expect(201).body["warnings"].to_string()
+}
+
+fn what_is_undone_takes_its_waiting_labels_along(engine: Engine) {
+    let printer = Printer::new(Manners::default());
+    let house = kitchen(engine, &printer);
+    let caller = house.caller();
+    // What came out is to be taken off, and is named by its packs.
+    let out = chops(&caller, "0608-17", 3);
+    let printed = print(&caller, &out);
+    wait(&caller, &printed, &["printed"]);
+    let said = undone(&caller, &out);
+    assert!(said.contains("Take these labels off"), "{said}");
+    assert!(said.contains("/ 1–3"), "{said}");
+    assert!(!said.contains("cancelled"), "{said}");
+    // What still waits is cancelled, nobody is sent to look for it, and the printer never sees it.
+    printer.change(|manners| manners.reasons = vec!["media-jam"]);
+    let waits = chops(&caller, "0608-18", 3);
+    let prints = print(&caller, &waits);
+    let said = undone(&caller, &waits);
+    assert!(said.contains("3 labels that still waited"), "{said}");
+    assert!(!said.contains("Take these labels off"), "{said}");
+    let events = wait(&caller, &prints, &["cancelled"])[0]["events"].clone();
+    assert!(
+        events.to_string().contains("undid what it was of"),
+        "{events}"
+    );
+    // A pack that was only touched keeps the label that was asked for before, and loses the one of what is undone.
+    let kept = chops(&caller, "0608-19", 1);
+    let first = print(&caller, &kept);
+    let frozen = json!({ "lot": kept, "packs": [1], "state": "frozen", "to": "freezer" });
+    let frozen = caller.deed("/api/moves", frozen).expect(201).body["id"].clone();
+    let asked = json!({ "printer": "bench", "lot": kept, "again": { "why": "frozen" } });
+    let second = numbers(&caller.deed("/api/prints", asked).expect(201).body);
+    let void = format!("/api/steps/{}/void", frozen.as_str().unwrap());
+    caller
+        .deed(&void, json!({ "why": "a mistake" }))
+        .expect(201);
+    wait(&caller, &second, &["cancelled"]);
+    printer.change(|manners| manners.reasons.clear());
+    wait(&caller, &first, &["printed"]);
+    let sent: Vec<i64> = printed.iter().chain(&first).copied().collect();
+    once_each(&printer, &sent);
 }
 
 fn a_jam_is_settled_pack_by_pack(engine: Engine) {
