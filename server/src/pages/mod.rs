@@ -72,6 +72,7 @@ mod receive;
 mod rules;
 mod set_up;
 mod set_up_kitchen;
+mod set_up_places;
 mod starters;
 mod waiting;
 

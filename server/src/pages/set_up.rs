@@ -7,6 +7,7 @@ use super::people::does;
 use super::says::SetUpSays;
 use super::see_other;
 use super::set_up_kitchen::{KitchenForm, kitchen_form};
+use super::set_up_places::{PlaceLine, places};
 use super::spoken::{ABATTOIR, Words};
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
@@ -20,7 +21,7 @@ use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
 use domain::family::Listed;
 use domain::right::Role;
-use domain::words::{PlaceKind, ProductKind, Profile};
+use domain::words::{ProductKind, Profile};
 use serde::Deserialize;
 use serde_json::json;
 use std::collections::BTreeMap;
@@ -81,14 +82,6 @@ struct Has {
     name: String,
     path: &'static str,
     what: String,
-}
-
-/// A place to be ticked.
-struct PlaceLine {
-    name: String,
-    kind: String,
-    ticked: bool,
-    calls: String,
 }
 
 #[derive(Debug, Default, Deserialize)]
@@ -195,9 +188,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, step: &str, asked: &Asked) -> Result<
         page.kitchen = Some(kitchen_form(app, conn, &words)?);
     }
     if is("places") {
-        let taken = |code: &str| lists.places.contains_key(code);
-        let usual = PLACES.iter().filter(|(code, ..)| !taken(code));
-        page.places = usual.map(|usual| place(&words, *usual)).collect();
+        page.places = places(&words, lists);
     }
     if is("people") {
         let people = known.people.iter().filter(|person| person.row.active);
@@ -335,89 +326,3 @@ fn some_of(mut names: Vec<String>) -> String {
 
 /// How many things are named at the foot.
 const MOST_NAMED: usize = 12;
-
-/// The places that most kitchens have: code, kind, name, the step of the scale there, ticked from the start.
-type Usual = (&'static str, PlaceKind, &'static str, Option<f64>, bool);
-const PLACES: [Usual; 13] = [
-    ("rail", PlaceKind::Storage, "page-place-rail", None, true),
-    (
-        "walk-in",
-        PlaceKind::Storage,
-        "page-place-walk-in",
-        None,
-        true,
-    ),
-    (
-        "cooked",
-        PlaceKind::Storage,
-        "page-place-cooked",
-        None,
-        true,
-    ),
-    (
-        "freezer",
-        PlaceKind::Storage,
-        "page-place-freezer",
-        None,
-        true,
-    ),
-    (
-        "salt-room",
-        PlaceKind::Storage,
-        "page-place-salt-room",
-        None,
-        false,
-    ),
-    (
-        "cure-room",
-        PlaceKind::Storage,
-        "page-place-cure-room",
-        None,
-        true,
-    ),
-    (
-        "bench",
-        PlaceKind::Contact,
-        "page-place-bench",
-        Some(1.0),
-        true,
-    ),
-    (
-        "cure-table",
-        PlaceKind::Contact,
-        "page-place-cure-table",
-        Some(0.1),
-        true,
-    ),
-    (
-        "grinder",
-        PlaceKind::Contact,
-        "page-place-grinder",
-        None,
-        true,
-    ),
-    (
-        "slicer",
-        PlaceKind::Contact,
-        "page-place-slicer",
-        None,
-        false,
-    ),
-    ("stove", PlaceKind::Heat, "page-place-stove", None, true),
-    ("smoker", PlaceKind::Heat, "page-place-smoker", None, false),
-    ("case", PlaceKind::Counter, "page-place-case", None, true),
-];
-
-fn place(words: &Words, (code, kind, key, scale, ticked): Usual) -> PlaceLine {
-    let name = words.t(key);
-    let mut body = json!({ "code": code, "name": name, "kind": kind.as_str() });
-    if let Some(grams) = scale {
-        body["scale_grams"] = json!(grams);
-    }
-    PlaceLine {
-        name,
-        kind: words.say(kind.says()),
-        ticked,
-        calls: json!([["/api/places", body]]).to_string(),
-    }
-}
