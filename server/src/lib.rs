@@ -21,6 +21,7 @@ pub mod error;
 pub mod given;
 pub mod ids;
 pub mod label_facts;
+pub mod lease;
 pub mod lists;
 pub mod log;
 pub mod logbook;

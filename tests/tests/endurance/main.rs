@@ -2,6 +2,7 @@
 
 mod contention;
 mod kill;
+mod kill_copies;
 mod kitchen;
 mod power;
 mod random_kitchens;

@@ -5,9 +5,10 @@ mod food;
 mod once;
 mod says;
 
+pub use once::CopiesDay;
 pub use says::{DoSays, TodaySays, WhenSays};
 
-use once::{of_drill, of_printer};
+use once::{of_copies, of_drill, of_printer};
 
 use crate::code::LotCode;
 use crate::family::{Family, PieceView};
@@ -56,6 +57,8 @@ pub enum Sort {
     Crossed,
     /// A printer is in trouble, or nobody knows what came out of it.
     Printer,
+    /// There is no copy of the record where there should be one, or it was found elsewhere than it was.
+    Copies,
     /// A label says what is no longer true.
     WrongLabel,
     /// Something is stopped, and a person decides.
@@ -83,6 +86,7 @@ impl Sort {
             Sort::Alarm => "alarm",
             Sort::Crossed => "crossed",
             Sort::Printer => "printer",
+            Sort::Copies => "copies",
             Sort::WrongLabel => "wrong-label",
             Sort::Stop => "stop",
             Sort::Past => "past",
@@ -107,6 +111,8 @@ pub enum About {
     Printing,
     /// Drills of a recall.
     Drills,
+    /// Copies of the record.
+    Copies,
 }
 
 /// One thing that needs a hand.
@@ -176,6 +182,8 @@ pub struct Known<'a> {
     pub days: &'a [PlaceDay],
     /// The last day for the next drill, and the day of the last one, if there was one.
     pub drill: Option<(NaiveDate, Option<NaiveDate>)>,
+    /// How it stands with the copies of the record.
+    pub copies: &'a CopiesDay,
 }
 
 /// Everything that needs a hand, in the order of the hour.
@@ -186,6 +194,7 @@ pub fn hands(known: &Known<'_>) -> Vec<Hand> {
         .flat_map(|piece| of_piece(known, piece))
         .collect();
     hands.extend(known.printers.iter().filter_map(of_printer));
+    hands.extend(of_copies(known.copies));
     hands.extend(food::hands(known));
     hands.extend(known.drill.and_then(|(by, last)| of_drill(known, by, last)));
     hands.extend(known.days.iter().flat_map(|place| of_place(known, place)));
@@ -325,6 +334,7 @@ mod tests {
             printers,
             days,
             drill: None,
+            copies: &CopiesDay::default(),
         };
         let told = hands(&known).into_iter();
         told.map(|hand| (hand.when, hand.sort, hand.says.key().to_owned()))

@@ -33,6 +33,16 @@ messages! {
         Drill "drill",
         LastDrill "last-drill" { day: NaiveDate },
         NoDrill "no-drill",
+        CopyLate "copy-late",
+        CopyFailed "copy-failed",
+        LastCopy "last-copy" { day: NaiveDate },
+        NoCopy "no-copy",
+        CopyUntried "copy-untried",
+        CopyNoGood "copy-no-good",
+        LastTried "last-tried" { day: NaiveDate },
+        NeverTried "never-tried",
+        Moved "moved",
+        MovedDo "moved-do",
     }
 }
 
