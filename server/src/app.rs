@@ -2,6 +2,7 @@
 
 use crate::addresses::Addresses;
 use crate::clock::Clockwork;
+use crate::copies::timetable::Copying;
 use crate::door::hosts::Hosts;
 use crate::error::{Error, Problem, Result};
 use crate::lists::kitchen::Kitchen;
@@ -56,6 +57,8 @@ pub struct App {
     pub looked_again: tokio::sync::Mutex<Option<Stopwatch>>,
     /// The authority that tablets are told to trust, if the kitchen has its own.
     pub authority: Option<String>,
+    /// What is done about copies.
+    pub copying: Copying,
     /// Is it the demo, where a tap is enough to sign in?
     pub demo: bool,
     /// Everybody, as they were read last.
@@ -96,6 +99,7 @@ impl App {
             lockout: Lockout::default(),
             looked_again: tokio::sync::Mutex::default(),
             authority: None,
+            copying: Copying::default(),
             demo: false,
             people: RwLock::default(),
             products: RwLock::default(),

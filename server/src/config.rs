@@ -1,12 +1,14 @@
 //! Options: the command line wins over the environment, the environment over one TOML file.
 
 mod certificate;
+mod copies;
 mod record;
 
 pub use certificate::CertificateArgs;
-pub use record::{
-    BackupArgs, CheckArgs, ExportArgs, ImportArgs, KeepingArgs, RestoreArgs, UpgradeArgs,
-};
+pub use copies::{BackupArgs, CopiesArgs, DrillArgs, KeyArgs, RestoreArgs};
+pub use record::{CheckArgs, ExportArgs, ImportArgs, KeepingArgs, UpgradeArgs};
+
+use crate::copies::timetable::Timetable;
 
 use crate::label_facts::file::show::DesignArgs;
 use crate::log::Level;
@@ -40,6 +42,10 @@ pub enum Command {
     Backup(BackupArgs),
     /// Makes a record of a copy where there is none, and proves it. Nothing is overwritten.
     Restore(RestoreArgs),
+    /// Tries the newest copy: restores it in a place of its own, proves it, and throws it away.
+    Drill(DrillArgs),
+    /// Makes a key for copies, and prints it once.
+    Key(KeyArgs),
     /// Writes the whole record as plain files that need no program of ours.
     Export(ExportArgs),
     /// Makes the same record of such files, on either engine, where there is none.
@@ -125,6 +131,12 @@ pub struct ServeArgs {
     /// How much the log on standard error says. [default: info]
     #[arg(long, env = "GAMBREL_LOG", value_name = "LEVEL")]
     pub log: Option<Level>,
+    #[command(flatten)]
+    #[allow(missing_docs, reason = "see CopiesArgs")]
+    pub copies: CopiesArgs,
+    /// The record was copied or moved here on purpose, and the one it came from is put away.
+    #[arg(long)]
+    pub moved: bool,
     /// Show an invented kitchen in a fresh database that is gone afterwards.
     #[arg(long, env = "GAMBREL_DEMO")]
     pub demo: bool,
@@ -250,11 +262,17 @@ struct File {
     house: Option<PathBuf>,
     templates: Option<PathBuf>,
     log: Option<Level>,
+    copies: Option<PathBuf>,
+    copies_every: Option<String>,
+    copies_key: Option<PathBuf>,
+    copies_daily: Option<usize>,
+    copies_weekly: Option<usize>,
+    copies_monthly: Option<usize>,
 }
 
 /// Its options by name.
 const OPTIONS: &str = "database, create, listen, public_url, hosts, certificate, key, proxy, workers, house, \
-                       templates, log";
+                       templates, log, copies, copies_every, copies_key, copies_daily, copies_weekly, copies_monthly";
 
 fn file(path: Option<&PathBuf>) -> Result<File, String> {
     let Some(path) = path else {
@@ -341,6 +359,8 @@ pub struct Serving {
     pub workers: usize,
     /// How much the log says.
     pub log: Level,
+    /// When copies are made.
+    pub copies: Option<Timetable>,
 }
 
 impl ServeArgs {
@@ -350,6 +370,7 @@ impl ServeArgs {
     /// In words: an address that is not valid, or one that others could reach.
     pub fn resolve(&self) -> Result<Serving, String> {
         let file = file(self.database.config.as_ref())?;
+        let copies = self.copies.resolve(&file)?;
         let listen = self
             .listen
             .clone()
@@ -395,6 +416,7 @@ impl ServeArgs {
             templates: self.templates.clone().or(file.templates),
             workers: self.workers.or(file.workers).unwrap_or(cores).clamp(1, 64),
             log: self.log.or(file.log).unwrap_or(Level::Info),
+            copies,
         })
     }
 }

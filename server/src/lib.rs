@@ -23,6 +23,7 @@ pub mod given;
 pub mod ids;
 pub mod keeping;
 pub mod label_facts;
+pub mod lease;
 pub mod lists;
 pub mod log;
 pub mod logbook;

@@ -8,7 +8,9 @@ use gambrel::label_facts::file;
 use gambrel::tls::{self, CertificateFiles};
 use gambrel::who::{commands, people};
 use gambrel::world::Clock;
-use gambrel::{addresses, archive, check, copies, demo, keeping, log, profiles, rooms, serve};
+use gambrel::{
+    addresses, archive, check, copies, demo, keeping, lease, log, profiles, rooms, serve,
+};
 use std::io::Write;
 use std::net::TcpListener;
 use std::path::Path;
@@ -21,7 +23,9 @@ fn main() -> ExitCode {
         Command::Check(args) => check(&args),
         Command::Anchor(args) => say(args.resolve(false).and_then(|place| check::anchor(&place))),
         Command::Backup(args) => say(copies::backup(&args, Clock::Machine.now())),
-        Command::Restore(args) => say(copies::restore(&args)),
+        Command::Restore(args) => say(copies::restore(&args, Clock::Machine.now())),
+        Command::Drill(args) => say(copies::drill(&args, Clock::Machine.now())),
+        Command::Key(args) => say(copies::make_key(&args.to)),
         Command::Export(args) => say(shipped().and_then(|law| archive::export(&args, law))),
         Command::Import(args) => say(archive::import(&args)),
         Command::Upgrade(args) => upgrade(&args).map(|()| true),
@@ -139,9 +143,19 @@ fn serve(args: &ServeArgs) -> Result<(), String> {
     let system = actix_web::rt::System::new();
     let outlives = system.block_on(async { serve::outlive_full_files() });
     outlives.map_err(|error| error.to_string())?;
-    let store = Store::open(&place.address, place.create, rooms::CONNECTIONS)
-        .map_err(|error| error.to_string())?;
+    let open = || {
+        let store = Store::open(&place.address, place.create, rooms::CONNECTIONS);
+        store.map_err(|error| error.to_string())
+    };
+    let mut store = open()?;
+    let found = lease::begin(&store, clock.now(), args.moved)?;
+    if found == lease::Found::Moved {
+        // How often its numbers were moved on is read when it is opened.
+        drop(store);
+        store = open()?;
+    }
     let mut app = App::new(store, clock, public_url, templates.known, law);
+    app.copying.timetable = serving.copies;
     let loopback = address.ip().is_loopback();
     app.hosts = Hosts::new(&serving.hosts, !loopback, serving.proxy);
     app.authority = serving.tls.as_ref().and_then(CertificateFiles::authority);
@@ -167,6 +181,9 @@ fn serve(args: &ServeArgs) -> Result<(), String> {
         told += &format!(
             "\nNobody can manage this kitchen yet. Sign in as {name} with the word {word}: it is good once."
         );
+    }
+    if found == lease::Found::Moved {
+        told += "\nThis record was worked in elsewhere before: it was copied or moved. Every running number was moved on, so that no code is given out twice. If the other one is still worked in, put it away.";
     }
     // Nobody may be reading any more; the service goes on.
     let _ = writeln!(std::io::stdout(), "{told}");

@@ -18,6 +18,7 @@ pub const AREAS: &[Keys] = &[
     crate::label_facts::says::PurposeSays::KEYS,
     crate::label_facts::says::SizeOf::KEYS,
     crate::logbook::says::LogWords::KEYS,
+    crate::copies::says::CopySays::KEYS,
     labels::CodeSays::KEYS,
     labels::LayoutSays::KEYS,
     crate::pages::bench_says::BenchSays::KEYS,

@@ -1,6 +1,7 @@
 //! Starting the service, and what stands around every request.
 
 use crate::app::App;
+use crate::copies::timetable;
 use crate::printing::Printing;
 use crate::{door, log, pages, pulse, routes};
 use actix_web::http::KeepAlive;
@@ -39,6 +40,7 @@ pub async fn run(
 ) -> std::io::Result<()> {
     let app = web::Data::new(app);
     pulse::feel(&app);
+    timetable::keep_up(&app);
     let printing = Printing::start(app.clone());
     let server = HttpServer::new(move || {
         Actix::new()

@@ -77,9 +77,14 @@ pub fn fresh_database(engine: Engine, folder: &std::path::Path) -> String {
 impl House {
     /// A service over an empty record, not set up yet.
     pub fn empty(engine: Engine) -> House {
+        House::empty_with(engine, &[])
+    }
+
+    /// The same, served with more options.
+    pub fn empty_with(engine: Engine, flags: &[&str]) -> House {
         let folder = tempfile::tempdir().expect("a temporary folder can be made");
         let database = fresh_database(engine, folder.path());
-        House::open(engine, folder, database, &["--create"])
+        House::open(engine, folder, database, &[&["--create"], flags].concat())
     }
 
     /// The demo kitchen at 10:40.
@@ -126,6 +131,12 @@ impl House {
             folder,
             engine,
         }
+    }
+
+    /// A service over a record that lies elsewhere.
+    pub fn at(engine: Engine, database: &str, flags: &[&str]) -> House {
+        let folder = tempfile::tempdir().expect("a temporary folder can be made");
+        House::open(engine, folder, database.to_owned(), flags)
     }
 
     /// A small kitchen: two farms, an abattoir, a supplier, places and products enough for a day.
@@ -181,12 +192,6 @@ impl House {
         house
     }
 
-    /// A service over a record that is there, as the address says.
-    pub fn at(engine: Engine, database: &str) -> House {
-        let folder = tempfile::tempdir().expect("a temporary folder can be made");
-        House::open(engine, folder, database.to_owned(), &[])
-    }
-
     fn open(engine: Engine, folder: tempfile::TempDir, database: String, flags: &[&str]) -> House {
         let (child, _printed, address) = start(&database, flags);
         House {
@@ -224,7 +229,12 @@ impl House {
 
     /// Starts it again over the same record.
     pub fn restart(&mut self) {
-        self.is_now(start(&self.database, &[]));
+        self.restart_with(&[]);
+    }
+
+    /// The same, with more options.
+    pub fn restart_with(&mut self, flags: &[&str]) {
+        self.is_now(start(&self.database, flags));
     }
 
     /// Starts it again over the same record, at the same address: a tablet knows it by no other.

@@ -85,6 +85,19 @@ struct Mode {
     journal_mode: String,
 }
 
+/// How many deeds, lots and packs there are.
+///
+/// # Errors
+/// The database is away.
+pub fn counts(conn: &mut Conn) -> Result<(i64, i64, i64)> {
+    use crate::tables::{deeds, lots, packs};
+    Ok((
+        deeds::table.count().get_result(conn)?,
+        lots::table.count().get_result(conn)?,
+        packs::table.count().get_result(conn)?,
+    ))
+}
+
 /// Moves every running number on, so that no code is given out that was perhaps printed after the copy was made; how
 /// often this record has been restored, this time included.
 ///

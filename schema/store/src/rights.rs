@@ -9,7 +9,7 @@ use crate::error::{Error, Result};
 use diesel::connection::SimpleConnection;
 
 /// Tables of which rows are changed: what is left of a lot, how far a label has come, who is signed in.
-const CHANGED: [&str; 11] = [
+const CHANGED: [&str; 12] = [
     "counters",
     "entries",
     "lots",
@@ -17,14 +17,17 @@ const CHANGED: [&str; 11] = [
     "people",
     "print_runs",
     "printer_leases",
+    "record_leases",
     "series",
     "sessions",
     "sources",
     "tokens",
 ];
-/// Tables of which rows are taken away: marks that are judged anew, and what papers held that nobody has to keep.
-const TAKEN_AWAY: [&str; 5] = [
+/// Tables of which rows are taken away: marks that are judged anew, what papers held that nobody has to keep, and
+/// what is told of copies long ago.
+const TAKEN_AWAY: [&str; 6] = [
     "chain_due",
+    "copies",
     "label_truths",
     "paper_parts",
     "person_roles",

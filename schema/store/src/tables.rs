@@ -165,12 +165,14 @@ diesel::allow_tables_to_appear_in_same_query!(
     chain_due,
     clock_words,
     conditions,
+    copies,
     core_readings,
     corrections,
     counters,
     deeds,
     entries,
     house_codes,
+    identities,
     incident_acts,
     incident_reports,
     incident_scopes,
@@ -192,6 +194,7 @@ diesel::allow_tables_to_appear_in_same_query!(
     prints,
     probe_checks,
     reasons,
+    record_leases,
     series,
     sessions,
     sources,
@@ -227,5 +230,17 @@ diesel::table! {
     clock_words (id) {
         id -> Integer, at -> Timestamp, ahead_until -> Nullable<Timestamp>, person -> Text, why -> Text,
         last_deed -> Nullable<Integer>,
+    }
+}
+diesel::table! { identities (id) { id -> Integer, mark -> Binary, made_at -> Timestamp, } }
+diesel::table! {
+    record_leases (id) {
+        id -> Integer, mark -> Binary, at -> Timestamp, medium -> Text, place -> Text, why -> Text,
+    }
+}
+diesel::table! {
+    copies (id) {
+        id -> Integer, at -> Timestamp, what -> Text, trouble -> Nullable<Text>, name -> Text, bytes -> BigInt,
+        took_ms -> BigInt, deeds -> BigInt, anchor -> Nullable<Text>, says -> Nullable<Text>,
     }
 }

@@ -1,4 +1,4 @@
-//! Options of what is done with a whole record: proven, copied, written out and read in.
+//! Options of what is done with a whole record: proven, written out and read in.
 
 use super::DatabaseArgs;
 use clap::Args;
@@ -13,34 +13,6 @@ pub struct CheckArgs {
     /// An anchor that was kept outside: proves that nothing before it was altered since.
     #[arg(long, value_name = "LINE")]
     pub anchor: Option<String>,
-}
-
-/// Where copies go.
-#[derive(Debug, Clone, Args)]
-pub struct BackupArgs {
-    #[command(flatten)]
-    #[allow(missing_docs, reason = "see DatabaseArgs")]
-    pub database: DatabaseArgs,
-    /// The folder that copies go into: on another disk.
-    #[arg(long, value_name = "FOLDER")]
-    pub to: PathBuf,
-    /// Keep so many copies; the oldest are removed when a new one is proven.
-    #[arg(long, value_name = "N")]
-    pub keep: Option<usize>,
-    /// Remove copies that are older than so many days.
-    #[arg(long, value_name = "N")]
-    pub days: Option<u32>,
-}
-
-/// What is restored, and where.
-#[derive(Debug, Clone, Args)]
-pub struct RestoreArgs {
-    #[command(flatten)]
-    #[allow(missing_docs, reason = "see DatabaseArgs")]
-    pub database: DatabaseArgs,
-    /// The copy.
-    #[arg(value_name = "FILE.db")]
-    pub from: PathBuf,
 }
 
 /// Where the files go.

@@ -158,6 +158,7 @@ fn path(hand: &Hand) -> String {
     match (&hand.about, hand.sort) {
         (About::Drills, _) => "/recall?drill=yes".to_owned(),
         (About::Printing, _) => "/printing".to_owned(),
+        (About::Copies, _) => "/copies".to_owned(),
         (About::Lot(_, _), Sort::WrongLabel) => "/wrong-labels".to_owned(),
         (About::Lot(lot, packs), Sort::Past) => act(lot, "discard", packs),
         (About::Lot(lot, packs), Sort::LastDay) => act(lot, "freeze", packs),
@@ -182,7 +183,7 @@ fn sign(sort: Sort) -> &'static str {
     match sort {
         Sort::Alarm | Sort::Crossed => "alarm",
         Sort::Printer | Sort::WrongLabel => "printer",
-        Sort::Stop => "stop",
+        Sort::Stop | Sort::Copies => "stop",
         Sort::Past => "past",
         Sort::LastDay => "last-day",
         Sort::Reading => "reading",

@@ -53,6 +53,7 @@ mod adopt;
 mod bench;
 pub mod bench_says;
 mod cool;
+mod copies;
 mod curve;
 mod field_words;
 mod guest;
@@ -171,6 +172,7 @@ pub fn all() -> Vec<(&'static str, Right, Route)> {
         ("/lots/{code}/{act}", See, web::get().to(act::page)),
         ("/cure-room", See, web::get().to(cure_room::page)),
         ("/printing", See, web::get().to(printing::page)),
+        ("/copies", See, web::get().to(copies::page)),
         ("/recall", Right::Recall, web::get().to(recall::page)),
         ("/recall/drills", See, web::get().to(drills::page)),
         ("/recall/{number}", See, web::get().to(incident::page)),

@@ -3,6 +3,7 @@
 pub mod animals;
 pub mod ask;
 pub mod brief;
+pub mod copies;
 pub mod cost;
 pub mod cure_plan;
 pub mod cure_room;

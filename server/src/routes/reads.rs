@@ -16,6 +16,7 @@ use crate::read::today::TodayQuery;
 use crate::read::wrong_labels::WrongLabelsQuery;
 use crate::read::{self, lot_named};
 use crate::rooms::{Room, blocking, within};
+use crate::wire::answers::copies::copies_health;
 use crate::wire::answers::*;
 use crate::wire::says::ValueSays;
 use crate::wire::unread::unread;
@@ -126,6 +127,13 @@ pub fn add(api: &mut Api) {
     .reads::<TodayQuery>()
     .answers::<TodayRead>(&[200], "The things, each with what to do");
     api.get(
+        "/api/copies",
+        Right::See,
+        "The copies of the record: their timetable, what came of the last ones, and when one was last tried",
+        web::get().to(copies),
+    )
+    .answers::<CopiesRead>(&[200], "The copies");
+    api.get(
         "/api/wrong-labels",
         Right::See,
         "Packs whose last printed label is no longer true: what it says, what is true",
@@ -203,8 +211,21 @@ async fn health(asking: Asking) -> HttpResponse {
         version: env!("CARGO_PKG_VERSION").to_owned(),
         database: app.store.address().engine().to_owned(),
         now: instant(app.now().naive_utc(), zone),
+        copies: copies_health(app.app(), zone),
         why: trouble.map(|trouble| asking.speech().say(&trouble.why)),
     })
+}
+
+async fn copies(asking: Asking) -> Result<HttpResponse> {
+    let read = blocking(move || {
+        let app = asking.caller();
+        app.store.read(|conn| {
+            let found = read::copies::read(&app, conn)?;
+            let kitchen = app.kitchen(conn)?;
+            Ok::<_, Error>(copies_read(&found, kitchen.zone, &app.speech(&kitchen)))
+        })
+    });
+    Ok(HttpResponse::Ok().json(read.await?))
 }
 
 async fn metrics() -> HttpResponse {

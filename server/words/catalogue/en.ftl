@@ -2332,6 +2332,16 @@ today-do-read = Read it
 today-drill = A drill of a recall is due
 today-last-drill = the last one was on { $day }
 today-no-drill = none is on record yet
+today-copy-late = The copy of the record is late
+today-copy-failed = The last copy of the record came to nothing
+today-last-copy = the last good one is of { $day }
+today-no-copy = there is no good one yet
+today-copy-untried = A copy of the record is to be tried
+today-copy-no-good = The copy that was tried last is not good
+today-last-tried = one was last tried with success on { $day }
+today-never-tried = none was ever tried with success
+today-moved = The record was found elsewhere than it was last worked in
+today-moved-do = If the other one is still worked in, put it away. No code is given out twice: every running number was moved on.
 today-do-begin-drill = Begin the drill
 today-do-turn = Turn { $what }
 today-do-rinse = Out of the salt: { $what }
@@ -3852,3 +3862,60 @@ sheet-sha256 = SHA-256
 sheet-belongs = Belongs to
 sheet-thinned = Thinned
 sheet-yes = yes
+
+## Copies of the record
+
+copies-folder = the folder of copies cannot be read or written, or has no copy
+copies-record = the record could not be read
+copies-unsound = what was copied is not sound
+copies-key = the key is missing, or it is another one
+copies-apart = the copy and the record have gone different ways
+copies-every-days = { $days ->
+    [one] every day
+   *[other] every { $days } days
+}
+copies-every-hours = { $hours ->
+    [one] every hour
+   *[other] every { $hours } hours
+}
+copies-every-minutes = { $minutes ->
+    [one] every minute
+   *[other] every { $minutes } minutes
+}
+copies-keeps = the last one of each of { $days } days, { $weeks } weeks and { $months } months
+copies-length = { $megabytes } MB
+copies-took = { $seconds } s
+page-copies = Copies of the record
+page-copies-on-time = Copies are made as they should be.
+page-copies-late = The copy is late.
+page-copies-failed = The last copy came to nothing.
+page-copies-off = No copies are made by themselves.
+page-copies-untried = Nobody has tried a copy for a quarter of a year.
+page-copies-last = Last good copy
+page-copies-tried = Last tried with success
+page-copies-never = never
+page-copies-every = How often
+page-copies-kept = Kept
+page-copies-folder = Folder
+page-copies-lock = Lock
+page-copies-locked = Under lock: nobody opens them without the key
+page-copies-open = Open: who has the folder can read them
+page-copies-where = The record is in
+page-copies-since = Since
+page-copies-made = begun there
+page-copies-restored = restored from a copy
+page-copies-moved = found there, copied or moved
+page-copies-record = Its identity, in every copy
+page-copies-set-up = To have them made by themselves, name a folder on another disk where the service is started, and a key:
+page-copies-try = To try the newest copy, which changes nothing:
+page-copies-came = What came of the last ones
+page-copies-none = No copy is known here yet.
+page-copies-at = When
+page-copies-what = What
+page-copies-copy = copy
+page-copies-drill = trial
+page-copies-outcome = What came of it
+page-copies-good = good
+page-copies-file = File
+page-copies-length = Length
+page-copies-took = Took

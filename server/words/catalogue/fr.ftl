@@ -2338,6 +2338,16 @@ today-do-read = Relever
 today-drill = Un exercice de rappel est à faire
 today-last-drill = le dernier a eu lieu le { $day }
 today-no-drill = aucun n’est encore au dossier
+today-copy-late = La copie du dossier est en retard
+today-copy-failed = La dernière copie du dossier n’a pas abouti
+today-last-copy = la dernière bonne copie date du { $day }
+today-no-copy = il n’y en a encore aucune de bonne
+today-copy-untried = Une copie du dossier est à essayer
+today-copy-no-good = La dernière copie essayée n’est pas bonne
+today-last-tried = le dernier essai réussi date du { $day }
+today-never-tried = aucun essai n’a encore réussi
+today-moved = Le dossier a été trouvé ailleurs que là où l’on y travaillait
+today-moved-do = Si l’on travaille encore dans l’autre, mettez-le de côté. Aucun code n’est donné deux fois : tous les numéros courants ont été avancés.
 today-do-begin-drill = Commencer l’exercice
 today-do-turn = Retourner { $what }
 today-do-rinse = Sortir du sel : { $what }
@@ -3869,3 +3879,60 @@ sheet-sha256 = SHA-256
 sheet-belongs = Va avec
 sheet-thinned = Éliminée
 sheet-yes = oui
+
+## Copies of the record
+
+copies-folder = l’emplacement des copies ne peut être lu ou écrit, ou n’en contient aucune
+copies-record = le dossier de la cuisine n’a pas pu être lu
+copies-unsound = ce qui a été copié n’est pas intact
+copies-key = la clé manque, ou c’en est une autre
+copies-apart = la copie et le dossier ont suivi des chemins différents
+copies-every-days = { $days ->
+    [one] chaque jour
+   *[other] tous les { $days } jours
+}
+copies-every-hours = { $hours ->
+    [one] chaque heure
+   *[other] toutes les { $hours } heures
+}
+copies-every-minutes = { $minutes ->
+    [one] chaque minute
+   *[other] toutes les { $minutes } minutes
+}
+copies-keeps = la dernière de chacun des { $days } derniers jours, des { $weeks } dernières semaines et des { $months } derniers mois
+copies-length = { $megabytes } Mo
+copies-took = { $seconds } s
+page-copies = Copies du dossier
+page-copies-on-time = Les copies se font comme prévu.
+page-copies-late = La copie est en retard.
+page-copies-failed = La dernière copie n’a pas abouti.
+page-copies-off = Aucune copie ne se fait d’elle-même.
+page-copies-untried = Personne n’a essayé de copie depuis trois mois.
+page-copies-last = Dernière bonne copie
+page-copies-tried = Dernier essai réussi
+page-copies-never = jamais
+page-copies-every = Rythme
+page-copies-kept = Conservées
+page-copies-folder = Emplacement
+page-copies-lock = Protection
+page-copies-locked = Chiffrées : sans la clé, personne ne les ouvre
+page-copies-open = En clair : qui a le support peut les lire
+page-copies-where = Le dossier se trouve dans
+page-copies-since = Depuis
+page-copies-made = commencé là
+page-copies-restored = rétabli d’une copie
+page-copies-moved = trouvé là, copié ou déplacé
+page-copies-record = Son identité, dans chaque copie
+page-copies-set-up = Pour qu’elles se fassent d’elles-mêmes, nommez au démarrage du service un emplacement sur un autre disque, et une clé :
+page-copies-try = Pour essayer la plus récente, sans rien changer :
+page-copies-came = Ce qu’il est advenu des dernières
+page-copies-none = Aucune copie n’est encore connue ici.
+page-copies-at = Quand
+page-copies-what = Quoi
+page-copies-copy = copie
+page-copies-drill = essai
+page-copies-outcome = Résultat
+page-copies-good = bonne
+page-copies-file = Fichier
+page-copies-length = Taille
+page-copies-took = Durée

@@ -22,11 +22,18 @@ struct Sent {
     answer: Option<(u16, Vec<u8>)>,
 }
 
-fn number(name: &str, otherwise: u64) -> u64 {
+/// A figure of the environment.
+pub fn number(name: &str, otherwise: u64) -> u64 {
     std::env::var(name)
         .ok()
         .and_then(|text| text.parse().ok())
         .unwrap_or(otherwise)
+}
+
+/// The seed of this run: a new one, where none is named.
+pub fn seeded() -> u64 {
+    let digits = |seed, byte: u8| seed * 31 % 1_000_003 + u64::from(byte);
+    number("GAMBREL_SEED", fresh_id().bytes().fold(7, digits))
 }
 
 /// One client until the service is gone: receives, cuts, sells, counts, voids.
@@ -94,12 +101,7 @@ fn post(caller: &Caller, path: &str, body: &Value) -> Option<(u16, Vec<u8>)> {
 
 fn run(engine: Engine, kills: u64) {
     let kills = number("GAMBREL_KILLS", kills);
-    let seed = number(
-        "GAMBREL_SEED",
-        fresh_id()
-            .bytes()
-            .fold(7, |seed, byte| seed * 31 % 1_000_003 + u64::from(byte)),
-    );
+    let seed = seeded();
     println!("seed {seed}: run it again with GAMBREL_SEED={seed}");
     let mut random = SmallRng::seed_from_u64(seed);
     let mut house = House::furnished(engine);

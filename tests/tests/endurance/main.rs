@@ -3,6 +3,7 @@
 mod contention;
 mod held;
 mod kill;
+mod kill_copies;
 mod kitchen;
 mod power;
 mod random_kitchens;

@@ -30,6 +30,7 @@ pub(super) fn pages(caller: &Caller) -> Vec<(&'static str, String)> {
     let drill = drill.as_str().expect("its number").to_owned();
     vec![
         ("drills", "/recall/drills".to_owned()),
+        ("copies", "/copies".to_owned()),
         ("recall: drill", "/recall?drill=yes".to_owned()),
         ("recall: one", format!("/recall/{drill}")),
         ("recall: count", format!("/recall/{drill}/count?place=case")),

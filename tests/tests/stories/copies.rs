@@ -16,7 +16,7 @@ on_both_engines! {
 
 /// The command succeeds; what it prints.
 #[track_caller]
-fn gambrel(args: &[&str]) -> String {
+pub fn gambrel(args: &[&str]) -> String {
     let out = Command::new(stories::house::binary()).args(args).output();
     let out = out.expect("the binary runs");
     let error = String::from_utf8_lossy(&out.stderr);
@@ -26,7 +26,7 @@ fn gambrel(args: &[&str]) -> String {
 
 /// The command is refused; why.
 #[track_caller]
-fn refused(args: &[&str]) -> String {
+pub fn refused(args: &[&str]) -> String {
     let out = Command::new(stories::house::binary()).args(args).output();
     let out = out.expect("the binary runs");
     assert!(
@@ -42,16 +42,18 @@ fn digest(told: &str) -> String {
     line.expect("a digest is printed").to_owned()
 }
 
-fn copies(folder: &Path) -> Vec<PathBuf> {
+pub fn copies(folder: &Path) -> Vec<PathBuf> {
     let mut found: Vec<PathBuf> = std::fs::read_dir(folder)
         .unwrap()
         .map(|entry| entry.unwrap().path())
+        // A seal is of its copy.
+        .filter(|path| path.extension().is_none_or(|ending| ending != "sha256"))
         .collect();
     found.sort();
     found
 }
 
-fn clean(caller: &Caller, times: usize) {
+pub fn clean(caller: &Caller, times: usize) {
     for _ in 0..times {
         let cleaned = json!({ "place": "bench" });
         caller.deed("/api/clean-downs", cleaned).expect(201);
@@ -86,6 +88,9 @@ fn a_copy_is_made_while_deeds_go_on_and_becomes_a_record_again(engine: Engine) {
     let target = fresh_database(engine, keep.path());
     let told = gambrel(&["restore", copy, "--database", &target]);
     assert!(told.contains("restored 4"), "{told}");
+    let mut sums = Command::new("sha256sum");
+    let sums = sums.args(["--check", "--quiet", &format!("{copy}.sha256")]);
+    assert!(sums.current_dir(&folder).status().unwrap().success());
     let checked = gambrel(&["check", "--database", &target, "--anchor", anchor]);
     assert!(checked.contains("nothing up to link"), "{checked}");
     // A copy that was altered is no copy.
@@ -97,6 +102,13 @@ fn a_copy_is_made_while_deeds_go_on_and_becomes_a_record_again(engine: Engine) {
     drop(conn);
     let again = tempfile::tempdir().unwrap();
     let other = fresh_database(engine, again.path());
+    let says = refused(&["restore", copy, "--database", &other]);
+    assert!(
+        says.contains("was changed or cut short since it was proven"),
+        "{says}"
+    );
+    // Without its seal it is proven whole.
+    std::fs::remove_file(format!("{copy}.sha256")).unwrap();
     let says = refused(&["restore", copy, "--database", &other]);
     assert!(says.contains("the copy is not sound"), "{says}");
 }

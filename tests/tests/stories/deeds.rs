@@ -1,7 +1,7 @@
 //! Deeds that undo, correct and count, and what the record shows of them afterwards.
 
 use serde_json::{Value, json};
-use stories::call::{Answer, chrono_day, fresh_id, moment};
+use stories::call::{chrono_day, fresh_id, moment};
 use stories::day::{Told, bought, farm};
 use stories::{Caller, Engine, House, on_both_engines};
 

@@ -96,7 +96,7 @@ fn one_kitchen() {
     let record = folder.path().join("record/gambrel.db");
     let page = include_str!("../../../deploy/one-kitchen.md");
     typed(page, &places, folder.path(), || {
-        House::at(Engine::Sqlite, record.to_str().unwrap()).furnish();
+        House::at(Engine::Sqlite, record.to_str().unwrap(), &[]).furnish();
     });
 }
 

@@ -111,7 +111,7 @@ fn the_service_works_as_a_role_that_owns_nothing() {
         String::from_utf8_lossy(&out.stderr)
     );
 
-    let mut house = House::at(Engine::Postgres, &service);
+    let mut house = House::at(Engine::Postgres, &service, &[]);
     house.furnish();
     let caller = house.caller();
     let pig = caller.half_pig("0608-17", 20_000);

@@ -11,6 +11,7 @@ mod command_line;
 mod conditions;
 mod confirmations;
 mod copies;
+mod copies_watched;
 mod corrections;
 mod corrections_of_receipts;
 mod counter;

@@ -5,10 +5,11 @@ mod food;
 mod once;
 mod says;
 
+pub use once::CopiesDay;
 pub use says::{DoSays, TodaySays, WhenSays};
 
 pub use once::Frozen;
-use once::{of_drill, of_printer, of_thaw};
+use once::{of_copies, of_drill, of_printer, of_thaw};
 
 use crate::code::LotCode;
 use crate::cure_room::Task;
@@ -58,6 +59,8 @@ pub enum Sort {
     Crossed,
     /// A printer is in trouble, or nobody knows what came out of it.
     Printer,
+    /// There is no copy of the record where there should be one, or it was found elsewhere than it was.
+    Copies,
     /// A label says what is no longer true.
     WrongLabel,
     /// Something is stopped, and a person decides.
@@ -87,6 +90,7 @@ impl Sort {
             Sort::Alarm => "alarm",
             Sort::Crossed => "crossed",
             Sort::Printer => "printer",
+            Sort::Copies => "copies",
             Sort::WrongLabel => "wrong-label",
             Sort::Stop => "stop",
             Sort::Past => "past",
@@ -114,6 +118,8 @@ pub enum About {
     Printing,
     /// Drills of a recall.
     Drills,
+    /// Copies of the record.
+    Copies,
 }
 
 /// One thing that needs a hand.
@@ -185,6 +191,8 @@ pub struct Known<'a> {
     pub drill: Option<(NaiveDate, Option<NaiveDate>)>,
     /// What is frozen, as long as nothing was thawed on this day.
     pub frozen: Option<Frozen>,
+    /// How it stands with the copies of the record.
+    pub copies: &'a CopiesDay,
 }
 
 /// Everything that needs a hand, in the order of the hour.
@@ -195,6 +203,7 @@ pub fn hands(known: &Known<'_>) -> Vec<Hand> {
         .flat_map(|piece| of_piece(known, piece))
         .collect();
     hands.extend(known.printers.iter().filter_map(of_printer));
+    hands.extend(of_copies(known.copies));
     hands.extend(food::hands(known));
     hands.extend(known.drill.and_then(|(by, last)| of_drill(known, by, last)));
     hands.extend(known.days.iter().flat_map(|place| of_place(known, place)));
@@ -345,6 +354,7 @@ mod tests {
             days,
             drill: None,
             frozen: None,
+            copies: &CopiesDay::default(),
         };
         let told = hands(&known).into_iter();
         told.map(|hand| (hand.when, hand.sort, hand.says.key().to_owned()))

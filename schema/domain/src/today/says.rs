@@ -36,6 +36,16 @@ messages! {
         Thaw "thaw",
         FrozenThere "frozen-there" { packs: usize, weight: Grams, place: String },
         ThawCold "thaw-cold",
+        CopyLate "copy-late",
+        CopyFailed "copy-failed",
+        LastCopy "last-copy" { day: NaiveDate },
+        NoCopy "no-copy",
+        CopyUntried "copy-untried",
+        CopyNoGood "copy-no-good",
+        LastTried "last-tried" { day: NaiveDate },
+        NeverTried "never-tried",
+        Moved "moved",
+        MovedDo "moved-do",
     }
 }
 

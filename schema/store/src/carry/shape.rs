@@ -42,10 +42,11 @@ impl Table {
     }
 }
 
-/// Every table of the record, those first that others name. Sessions, tokens and leases are of one machine and are
-/// carried nowhere.
-const ORDER: [&str; 45] = [
+/// Every table of the record, those first that others name. Sessions, tokens, leases and what came of copies are
+/// of one machine and are carried nowhere.
+const ORDER: [&str; 48] = [
     "counters",
+    "identities",
     "series",
     "entries",
     "versions",
@@ -90,10 +91,18 @@ const ORDER: [&str; 45] = [
     "sessions",
     "tokens",
     "printer_leases",
+    "record_leases",
+    "copies",
 ];
 
 /// Tables that are of one machine.
-const NOT_CARRIED: [&str; 3] = ["sessions", "tokens", "printer_leases"];
+const NOT_CARRIED: [&str; 5] = [
+    "sessions",
+    "tokens",
+    "printer_leases",
+    "record_leases",
+    "copies",
+];
 
 static ALL: LazyLock<Vec<Table>> = LazyLock::new(|| {
     let mut all = read(include_str!("../tables.rs"));

@@ -101,6 +101,15 @@ pub(crate) fn end(conn: &mut Conn) -> Result<Option<(i32, String)>> {
     Ok(Some(end.get_result(conn)?))
 }
 
+/// The head at a link, if there is that link.
+///
+/// # Errors
+/// The database is away.
+pub(crate) fn head_at(conn: &mut Conn, number: i32) -> Result<Option<String>> {
+    let head = chain::table.find(number).select(chain::head);
+    Ok(head.get_result(conn).optional()?)
+}
+
 /// Puts links at the end. On PostgreSQL the end belongs to one transaction at a time, from here until it has
 /// committed: nothing else is waited for in between, and whoever comes next reads the end anew.
 ///

@@ -49,6 +49,14 @@ pub fn anchor(conn: &mut Conn) -> Result<Option<Anchor>> {
     Ok(end.map(|(number, head)| Anchor { number, head }))
 }
 
+/// Does the chain go through an anchor? Whether the chain itself is whole says [`check`].
+///
+/// # Errors
+/// The database is away.
+pub fn goes_through(conn: &mut Conn, anchor: &Anchor) -> Result<bool> {
+    Ok(link::head_at(conn, anchor.number)?.as_deref() == Some(anchor.head.as_str()))
+}
+
 /// Takes prints into the chain, with what the texts are that they point at.
 pub(crate) fn seal_prints(tx: &mut Tx<'_>, rows: &[PrintRow]) -> Result<()> {
     let unknown = rows.iter().flat_map(texts_of);

@@ -1,5 +1,6 @@
 //! How the service is, as it is answered.
 
+use super::copies::CopiesHealth;
 use crate::wire::Weight;
 use serde::Serialize;
 use utoipa::ToSchema;
@@ -15,6 +16,8 @@ pub struct HealthRead {
     pub database: String,
     /// What time the service thinks it is.
     pub now: String,
+    /// How it stands with the copies of the record. Late or failed ones keep it from nothing.
+    pub copies: CopiesHealth,
     /// Why no deed is taken, if none is.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub why: Option<String>,

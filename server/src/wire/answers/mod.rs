@@ -3,6 +3,7 @@
 pub mod animal;
 pub mod ask;
 pub mod because;
+pub mod copies;
 pub mod deed;
 pub mod descendants;
 pub mod done;
@@ -27,6 +28,7 @@ pub mod wrong_label;
 pub use animal::{AnimalRead, OnceRead};
 pub use ask::{AskRead, ask_read};
 pub use because::{BecauseRead, FindingRead, WhyRead, finding_read};
+pub use copies::{CopiesRead, copies_read};
 pub use deed::{DeedRead, VoidedRead};
 pub use descendants::{DescendantRead, DescendantsRead, Whereabouts};
 pub use done::{ChangeRead, DeedDone, LotBrief, Turned};

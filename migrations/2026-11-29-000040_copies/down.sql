@@ -1,0 +1,3 @@
+DROP TABLE copies;
+DROP TABLE record_leases;
+DROP TABLE identities;

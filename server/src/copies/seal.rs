@@ -1,0 +1,90 @@
+//! The seal of a copy that lies open: the SHA-256 of its bytes, written when it was proven, in a file beside it that
+//! `sha256sum --check` reads. Whoever has the same bytes has what was proven. A copy under lock needs none: the lock
+//! gives back what was put in, or nothing.
+
+use crate::given::{cannot_write, why};
+use sha2::{Digest, Sha256};
+use std::fs::{self, File};
+use std::io::{Read, Write};
+use std::path::{Path, PathBuf};
+
+/// What the file of a seal ends in, behind the name of its copy.
+pub const ENDING: &str = ".sha256";
+/// How many bytes are read at once.
+const AT_ONCE: usize = 1 << 20;
+
+/// A digest.
+pub type Sum = [u8; 32];
+
+/// The file of a copy's seal.
+pub fn of(copy: &Path) -> PathBuf {
+    PathBuf::from(format!("{}{ENDING}", copy.display()))
+}
+
+/// The digest of a file.
+pub fn sum(path: &Path) -> Result<Sum, String> {
+    copied(path, &mut std::io::sink())
+}
+
+/// Hands a file on, and answers with its digest.
+pub fn copied(from: &Path, to: &mut impl Write) -> Result<Sum, String> {
+    let cannot = |error: std::io::Error| format!("{}: {}", from.display(), why(&error));
+    let (mut file, mut hash) = (File::open(from).map_err(cannot)?, Sha256::new());
+    let mut bytes = vec![0; AT_ONCE];
+    loop {
+        let read = file.read(&mut bytes).map_err(cannot)?;
+        if read == 0 {
+            return Ok(hash.finalize().into());
+        }
+        hash.update(&bytes[..read]);
+        to.write_all(&bytes[..read]).map_err(cannot)?;
+    }
+}
+
+/// Writes the seal of a copy that is about to get its name.
+pub fn put(copy: &Path, sum: &Sum) -> Result<(), String> {
+    let name = copy.file_name().unwrap_or_default().to_string_lossy();
+    let digits: String = sum.iter().map(|byte| format!("{byte:02x}")).collect();
+    let path = of(copy);
+    let cannot = |error: std::io::Error| cannot_write(&path, &error);
+    let mut file = File::create(&path).map_err(cannot)?;
+    let line = format!("{digits}  {name}\n");
+    file.write_all(line.as_bytes()).map_err(cannot)?;
+    file.sync_all().map_err(cannot)
+}
+
+/// The seal of a copy, if it has one that reads.
+pub fn read(copy: &Path) -> Option<Sum> {
+    let text = fs::read_to_string(of(copy)).ok()?;
+    let digits = text.split_whitespace().next()?;
+    let mut sum = [0; 32];
+    for (nth, byte) in sum.iter_mut().enumerate() {
+        *byte = u8::from_str_radix(digits.get(2 * nth..2 * nth + 2)?, 16).ok()?;
+    }
+    (digits.len() == 64).then_some(sum)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_seal_is_of_the_very_bytes() {
+        let folder = tempfile::tempdir().unwrap();
+        let copy = folder.path().join("gambrel-20260626T100007Z.db");
+        fs::write(&copy, "abc").unwrap();
+        let digest = sum(&copy).unwrap();
+        // The example of the standard.
+        assert_eq!(digest[..4], [0xba, 0x78, 0x16, 0xbf]);
+        assert_eq!(read(&copy), None);
+        put(&copy, &digest).unwrap();
+        assert_eq!(read(&copy), Some(digest));
+        let mut out = Vec::new();
+        assert_eq!(copied(&copy, &mut out), Ok(digest));
+        assert_eq!(out, b"abc");
+        for wrong in ["", "ba7816bf", "zz", &"é".repeat(32), &"0".repeat(66)] {
+            fs::write(of(&copy), wrong).unwrap();
+            assert_eq!(read(&copy), None, "{wrong}");
+        }
+    }
+}
