@@ -137,8 +137,7 @@ impl App {
         *people = Arc::new(known);
     }
 
-    /// Learns at the start what is looked up without asking the record: everybody, the kitchen, and every
-    /// address that labels on the shelf may hold.
+    /// Learns at the start what is looked up unasked: everybody, the kitchen, every address that labels may hold.
     ///
     /// # Errors
     /// The database is away, or the kitchen's entry is damaged.

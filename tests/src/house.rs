@@ -294,27 +294,6 @@ impl House {
     }
 }
 
-/// A second service over the same record, ended when it is dropped.
-pub struct Neighbour(
-    Child,
-    #[allow(dead_code, reason = "kept open")] BufReader<ChildStdout>,
-);
-
-impl Neighbour {
-    /// Starts it.
-    pub fn of(house: &House) -> Neighbour {
-        let (child, printed, _) = start(&house.database, &[]);
-        Neighbour(child, printed)
-    }
-}
-
-impl Drop for Neighbour {
-    fn drop(&mut self) {
-        let _ = self.0.kill();
-        let _ = self.0.wait();
-    }
-}
-
 /// A story that begins in the last moments of a day, here (UTC) or in its kitchen (New York, an hour that is
 /// full here too), begins when the next one has begun: "yesterday" is to mean the same all through it.
 fn wait_out_midnight() {
@@ -375,7 +354,7 @@ fn token_by(mut command: Command, database: &str) -> String {
     String::from_utf8_lossy(&out.stdout).trim().to_owned()
 }
 
-fn start(database: &str, flags: &[&str]) -> Started {
+pub(crate) fn start(database: &str, flags: &[&str]) -> Started {
     launch(Command::new(binary()), database, flags)
 }
 

@@ -7,6 +7,7 @@ pub mod day;
 pub mod furniture;
 pub mod house;
 pub mod labels;
+pub mod neighbour;
 pub mod old_records;
 pub mod oracle;
 pub mod printer;
@@ -16,7 +17,8 @@ pub mod recall;
 pub mod wiretap;
 
 pub use call::{Answer, Caller};
-pub use house::{Engine, House, Neighbour};
+pub use house::{Engine, House};
+pub use neighbour::Neighbour;
 pub use printer::Printer;
 pub use wiretap::Wiretap;
 

@@ -16,7 +16,7 @@ use store::record_lease::{self, LeaseRow};
 
 /// How often it is looked whether one is due; at every which tick.
 const TICK: Duration = Duration::from_millis(500);
-const LOOK_EVERY: u32 = 20;
+const LOOK_EVERY: u32 = 4;
 /// After one that failed it is tried again so soon.
 const AGAIN: TimeDelta = TimeDelta::minutes(10);
 /// A copy takes time, and a machine is switched off over night: so much is not late yet, at the most.

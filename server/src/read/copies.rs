@@ -52,12 +52,9 @@ pub fn read<'a>(app: &'a Caller<'_>, conn: &mut Conn) -> Result<Copies<'a>> {
     })
 }
 
-/// What of it wants a hand today.
-///
-/// # Errors
-/// The database is away.
-pub fn today(app: &App, conn: &mut Conn, zone: Tz) -> Result<CopiesDay> {
-    let known = Known::read(conn)?;
+/// What of it wants a hand today, as it was known a moment ago: the record is asked nothing for it.
+pub fn today(app: &App, zone: Tz) -> CopiesDay {
+    let known = app.copying.seen();
     let (timetable, now) = (app.copying.timetable.as_ref(), app.now());
     let day = |row: &CopyRow| day_of(row.at.and_utc(), zone);
     let why = |row: &CopyRow| {
@@ -66,7 +63,7 @@ pub fn today(app: &App, conn: &mut Conn, zone: Tz) -> Result<CopiesDay> {
     };
     let lease = known.lease.as_ref();
     let moved = lease.filter(|lease| lease.why == MOVED);
-    Ok(CopiesDay {
+    CopiesDay {
         is_late: known.standing(timetable, now) == Standing::Late,
         is_untried: known.is_untried(timetable, now),
         last: known.last.as_ref().map(day),
@@ -74,5 +71,5 @@ pub fn today(app: &App, conn: &mut Conn, zone: Tz) -> Result<CopiesDay> {
         tried: known.drill.as_ref().map(day),
         tried_in_vain: known.drill_failed.as_ref().map(why),
         moved: moved.is_some_and(|lease| now.naive_utc() - lease.at < MOVED_TOLD),
-    })
+    }
 }

@@ -159,7 +159,7 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
         days: &days,
         drill: drill.map(|drill| (drill.by, drill.last)),
         frozen,
-        copies: &super::copies::today(app, conn, zone)?,
+        copies: &super::copies::today(app, zone),
     });
     let all = found.len();
     let after = query.after.unwrap_or(0);

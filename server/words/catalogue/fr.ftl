@@ -1932,7 +1932,7 @@ label-refused-no-such-pack = { $lot } a { $packs ->
    *[other] { $packs } paquets
  } ; il n’y a pas de paquet { $pack }. Regardez le numéro sur le paquet.
 label-refused-no-room-for = L’étiquette « { $label } » n’a pas de place pour une chose qu’un paquet pour un client indique ici : { $item }. { $lot } n’est donc pas étiqueté avec elle.
-label-refused-not-together = { $lot } reçoit une étiquette par paquet. L’étiquette commune est pour les pièces d’un même lot qui sèchent et ne sont pas encore libérées.
+label-refused-not-together = { $lot } reçoit une étiquette par paquet : demandez sans « together ». L’étiquette commune est pour les pièces d’un même lot qui sèchent et ne sont pas encore libérées.
 label-refused-nothing-on-hand = Il n’y a rien de { $lot } en stock, donc rien à étiqueter. Indiquez des paquets pour imprimer leurs étiquettes.
 label-title-stopped = C’est arrêté
 label-title-not-lawful = La mention n’est pas légale
@@ -2463,8 +2463,8 @@ paper-cut-off = Il manque la fin de cette pièce. Envoyez-la de nouveau, entièr
 paper-too-large = Une pièce a au plus { $most } Mo. Prenez la photo plus petite, ou envoyez les pages une à une.
 paper-send = Envoyez la pièce elle-même, avec son Content-Type : application/pdf, image/jpeg, image/png, text/csv ou text/plain.
 paper-too-many = Cet acte a déjà { $most } pièces et n’en prend pas d’autre. Joignez-la à un autre acte du même lot.
-paper-no-paper = Il n’y a pas de pièce { $id }.
-paper-thinned = Le contenu de cette pièce a été éliminé quand plus rien n’obligeait à le garder. Il reste inscrit qu’elle était là.
+paper-no-paper = Il n’y a pas de pièce { $id }. Cherchez-la avec son acte ou son lot.
+paper-thinned = Le contenu de cette pièce a été éliminé quand plus rien n’obligeait à le garder. Il reste inscrit qu’elle était là ; demandez-en une autre à qui l’a remise.
 paper-why-thinned = Dites pourquoi elle est éliminée.
 paper-nothing-to-thin = Nommez les pièces à éliminer.
 paper-thinned-before = Le contenu de cette pièce a déjà été éliminé.
