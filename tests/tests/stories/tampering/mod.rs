@@ -216,8 +216,13 @@ fn a_copy_that_cannot_be_written_is_checked() {
     let to = folder.path().to_str().unwrap();
     let out = gambrel(&["backup", "--database", &house.database, "--to", to]);
     assert!(out.status.success(), "{out:?}");
-    let entry = std::fs::read_dir(folder.path()).unwrap().next().unwrap();
-    let copy = entry.unwrap().path();
+    // Its seal lies beside it.
+    let mut files = std::fs::read_dir(folder.path())
+        .unwrap()
+        .map(|file| file.unwrap().path());
+    let copy = files
+        .find(|path| path.extension().is_some_and(|of| of == "db"))
+        .unwrap();
     let before = std::fs::read(&copy).unwrap();
     let closed = |closed: bool| {
         for path in [copy.as_path(), folder.path()] {
