@@ -224,10 +224,7 @@ fn row(words: &Words, lot: &LotFacts, place: &str, held: bool) -> Option<Row> {
     let not_here = words.say(PageSays::CountNotHere {
         packs: numbers.join(", "),
     });
-    let left = here
-        .iter()
-        .filter(|pack| pack.sums.left_grams.0 > Grams::ZERO);
-    let left: Vec<String> = left.map(|pack| pack.pack.to_string()).collect();
+    let left: Vec<String> = lot.left_at(place).iter().map(u32::to_string).collect();
     let tags = (held && !left.is_empty()).then(|| {
         let packs = left.join(",");
         format!(

@@ -330,13 +330,8 @@ impl IncidentFacts {
         if self.closed || self.drill || !self.holds {
             return Vec::new();
         }
-        let at = |place: &PlaceFacts, lot: &LotFacts| -> Vec<u32> {
-            let here = lot.packs.iter().filter(|pack| pack.place == place.place);
-            let left = here.filter(|pack| pack.sums.left_grams.0 > Grams::ZERO);
-            left.map(|pack| pack.pack).collect()
-        };
-        let places = self.places.iter();
-        let held = places.flat_map(|place| self.lots.iter().map(|lot| (lot, at(place, lot))));
+        let at = |place| self.lots.iter().map(move |lot| (lot, lot.left_at(place)));
+        let held = self.places.iter().flat_map(|place| at(&place.place));
         held.filter(|(_, packs)| !packs.is_empty()).collect()
     }
 
@@ -347,6 +342,13 @@ impl IncidentFacts {
 }
 
 impl LotFacts {
+    /// Its packs at a place of which something is left, by number.
+    pub fn left_at(&self, place: &str) -> Vec<u32> {
+        let here = self.packs.iter().filter(|pack| pack.place == place);
+        let left = here.filter(|pack| pack.sums.left_grams.0 > Grams::ZERO);
+        left.map(|pack| pack.pack).collect()
+    }
+
     /// Its name in a language.
     pub fn name(&self, language: &str) -> String {
         let name = in_language(&self.names, language, &self.product);
