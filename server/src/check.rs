@@ -72,7 +72,7 @@ fn opened(place: &Where) -> Result<Store, String> {
     let untouched = Store::to_read(&place.address).map_err(|error| error.to_string())?;
     match untouched {
         Some(store) => Ok(store),
-        None => Store::open(&place.address, false, 1).map_err(|error| error.to_string()),
+        None => Store::open(&place.address, false, 2).map_err(|error| error.to_string()),
     }
 }
 
@@ -90,6 +90,15 @@ pub struct Proven {
 }
 
 impl Proven {
+    fn of((report, chain, digest): Whole) -> Proven {
+        Proven {
+            counts: (report.deeds, report.lots, report.packs),
+            anchor: chain.end,
+            digest,
+            findings: report.findings,
+        }
+    }
+
     /// How much there is of it, in words.
     pub fn counted(&self) -> String {
         let (deeds, lots, packs) = self.counts;
@@ -102,7 +111,7 @@ impl Proven {
 /// # Errors
 /// The record cannot be read.
 pub fn proven(store: &Store) -> store::Result<Proven> {
-    store.read(proven_of)
+    whole(store, None).map(Proven::of)
 }
 
 /// Proves a record in the transaction that is open.
@@ -110,13 +119,8 @@ pub fn proven(store: &Store) -> store::Result<Proven> {
 /// # Errors
 /// The record cannot be read.
 pub fn proven_of(conn: &mut Conn) -> store::Result<Proven> {
-    let (report, chain, digest) = whole_of(conn, None)?;
-    Ok(Proven {
-        counts: (report.deeds, report.lots, report.packs),
-        anchor: chain.end,
-        digest,
-        findings: report.findings,
-    })
+    let says = Says::of(conn, None);
+    Ok(Proven::of(both(Bytes::of(conn), says)))
 }
 
 /// What the checker finds in a record, and the record's digest, both at one moment.
@@ -128,38 +132,73 @@ pub fn look(store: &Store) -> store::Result<(Report, String)> {
     Ok((report, digest))
 }
 
+/// What was found, what was seen of the chain, and the digest.
+type Whole = (Report, Chain, String);
+
 /// The same, with what was seen of its chain, held against an anchor. What is so damaged that one of the checkers
-/// cannot read it is a finding: the others go on.
+/// cannot read it is a finding: the others go on. Both halves are looked at side by side: the whole of a large record is
+/// proven before each of its copies is relied on.
 ///
 /// # Errors
 /// The record cannot be read.
-pub fn whole(store: &Store, anchor: Option<&Anchor>) -> store::Result<(Report, Chain, String)> {
-    store.read(|conn| whole_of(conn, anchor))
+pub fn whole(store: &Store, anchor: Option<&Anchor>) -> store::Result<Whole> {
+    let (bytes, says) = store.read_beside(
+        |conn| Ok::<_, store::Error>(Bytes::of(conn)),
+        |conn| Ok(Says::of(conn, anchor)),
+    )?;
+    Ok(both(bytes, says))
 }
 
-fn whole_of(conn: &mut Conn, anchor: Option<&Anchor>) -> store::Result<(Report, Chain, String)> {
-    let mut findings = Vec::new();
-    let unread = |error: store::Error| AuditFinding::new("the record", error.to_string());
-    match store::integrity::check(conn) {
-        Ok(found) => findings.extend(found),
-        Err(error) => findings.push(unread(error)),
+fn both(mut bytes: Bytes, says: Says) -> Whole {
+    let (mut chain, mut report) = (says.chain, says.report);
+    bytes.findings.append(&mut chain.findings);
+    bytes.findings.append(&mut report.findings);
+    report.findings = bytes.findings;
+    (report, chain, bytes.digest)
+}
+
+fn unread(error: store::Error) -> AuditFinding {
+    AuditFinding::new("the record", error.to_string())
+}
+
+/// Of what is on the disk: whether the file is sound, and the digest of all rows.
+struct Bytes {
+    digest: String,
+    findings: Vec<AuditFinding>,
+}
+
+impl Bytes {
+    fn of(conn: &mut Conn) -> Bytes {
+        let mut findings = Vec::new();
+        match store::integrity::check(conn) {
+            Ok(found) => findings.extend(found),
+            Err(error) => findings.push(unread(error)),
+        }
+        let digest = store::digest::digest(conn).unwrap_or_else(|error| {
+            findings.push(unread(error));
+            String::new()
+        });
+        Bytes { digest, findings }
     }
-    let mut chain = match store::chain::check(conn, anchor) {
-        Ok(chain) => chain,
-        Err(error) => Chain {
+}
+
+/// Of what the record says: its chain, and that what it says holds together.
+struct Says {
+    chain: Chain,
+    report: Report,
+}
+
+impl Says {
+    fn of(conn: &mut Conn, anchor: Option<&Anchor>) -> Says {
+        let chain = store::chain::check(conn, anchor).unwrap_or_else(|error| Chain {
             findings: vec![unread(error)],
             ..Chain::default()
-        },
-    };
-    findings.append(&mut chain.findings);
-    let mut report = contents(conn);
-    findings.append(&mut report.findings);
-    let digest = store::digest::digest(conn).unwrap_or_else(|error| {
-        findings.push(unread(error));
-        String::new()
-    });
-    report.findings = findings;
-    Ok((report, chain, digest))
+        });
+        Says {
+            chain,
+            report: contents(conn),
+        }
+    }
 }
 
 /// What the record says, past the checker that is separate from the maker.
@@ -175,9 +214,7 @@ fn contents(conn: &mut Conn) -> Report {
     });
     match truths(conn, &products) {
         Ok(found) => report.findings.extend(found),
-        Err(error) => report
-            .findings
-            .push(AuditFinding::new("the record", error.to_string())),
+        Err(error) => report.findings.push(unread(error)),
     }
     report
 }

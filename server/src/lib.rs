@@ -26,6 +26,7 @@ pub mod label_facts;
 pub mod lease;
 pub mod lists;
 pub mod log;
+pub mod log_file;
 pub mod logbook;
 pub mod metrics;
 pub mod named;

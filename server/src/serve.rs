@@ -3,7 +3,7 @@
 use crate::app::App;
 use crate::copies::timetable;
 use crate::printing::Printing;
-use crate::{door, log, pages, pulse, routes};
+use crate::{door, log, log_file, pages, pulse, routes};
 use actix_web::http::KeepAlive;
 use actix_web::middleware::from_fn;
 use actix_web::rt::signal::unix::{SignalKind, signal};
@@ -40,6 +40,7 @@ pub async fn run(
 ) -> std::io::Result<()> {
     let app = web::Data::new(app);
     pulse::feel(&app);
+    log_file::settle(&app);
     timetable::keep_up(&app);
     let printing = Printing::start(app.clone());
     let server = HttpServer::new(move || {

@@ -134,7 +134,7 @@ impl Store {
         drop(first);
         Ok(Some(Store {
             address: address.clone(),
-            pool: pool(address, true, 1)?,
+            pool: pool(address, true, 2)?,
             gate: None,
             failed: Arc::default(),
             ids: Ids::default(),
@@ -146,6 +146,11 @@ impl Store {
     /// Where the record is.
     pub fn address(&self) -> &Address {
         &self.address
+    }
+
+    /// How many may be read on at once.
+    pub(crate) fn connections(&self) -> u32 {
+        self.pool.max_size()
     }
 
     fn connection(&self) -> Result<PooledConnection<Manager>> {

@@ -6,6 +6,7 @@
 
 use crate::conn::Conn;
 use crate::error::{Error, Result};
+use crate::settle::LOG_PAGES;
 use diesel::connection::SimpleConnection;
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::sync::{Mutex, MutexGuard, PoisonError};
@@ -49,7 +50,9 @@ impl Drop for Writing<'_> {
 
 impl Gate {
     pub(crate) fn new(mut conn: Conn) -> Result<Gate> {
-        conn.batch_execute(&format!("PRAGMA busy_timeout = {PATIENCE_MS}"))?;
+        conn.batch_execute(&format!(
+            "PRAGMA busy_timeout = {PATIENCE_MS}; PRAGMA wal_autocheckpoint = {LOG_PAGES}"
+        ))?;
         Ok(Gate {
             conn: Mutex::new(conn),
             tally: Tally::default(),

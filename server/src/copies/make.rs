@@ -3,7 +3,7 @@
 use super::keep::Keeping;
 use super::key::Key;
 use super::prove::prove;
-use super::{Done, FOLDER, KEY, RECORD, Trouble, UNSOUND, lock, name, place, seal};
+use super::{Done, FOLDER, KEY, RECORD, Trouble, UNSOUND, gently, lock, name, place, seal};
 use crate::check::Proven;
 use crate::config::BackupArgs;
 use crate::given::why;
@@ -64,7 +64,7 @@ pub fn make(
 ) -> Result<Made, Trouble> {
     let done = Done::begin(COPY, now);
     let path = folder.join(name::of(now, key.is_some()));
-    let made = one(store, folder, &path, key, now);
+    let made = gently::behind_others(|| one(store, folder, &path, key, now));
     let made = made.and_then(|proven| {
         let gone = put_away(folder, keeping, now)?;
         Ok(Made {
@@ -135,8 +135,11 @@ fn one(
             let room = name::workroom(store.address()).map_err(in_folder)?;
             let (plain, back) = (room.path().join("copy.db"), room.path().join("back.db"));
             copied(store, &plain).and_then(|proven| {
-                lock::lock(&plain, &unproven, key).map_err(in_folder)?;
-                let same = lock::unlock(&unproven, &back, key).and_then(|()| same(&plain, &back));
+                gently::settling(&unproven, || lock::lock(&plain, &unproven, key))
+                    .map_err(in_folder)?;
+                let back = back.as_path();
+                let same = gently::settling(back, || lock::unlock(&unproven, back, key))
+                    .and_then(|()| same(&plain, back));
                 same.map_err(|says| Trouble::new(KEY, says))?;
                 Ok(proven)
             })
@@ -157,7 +160,8 @@ fn one(
 }
 
 fn copied(store: &Store, path: &Path) -> Result<Proven, Trouble> {
-    store::copies::write(store, path).map_err(|error| {
+    let written = gently::settling(path, || store::copies::write(store, path));
+    written.map_err(|error| {
         let sort = match &error {
             store::Error::Full(_) | store::Error::Disk(_) => FOLDER,
             store::Error::Damaged(_) | store::Error::Broken(_) => UNSOUND,

@@ -4,7 +4,7 @@ use super::key::Key;
 use super::name::UNPROVEN;
 use super::prove::{opened, prove};
 use super::seal::{self, Sum};
-use super::{Trouble, place};
+use super::{Trouble, gently, place};
 use crate::check;
 use crate::config::RestoreArgs;
 use crate::given::why;
@@ -44,7 +44,7 @@ pub fn restore(args: &RestoreArgs, now: DateTime<Utc>) -> Result<String, String>
         // Row by row into another engine: what comes of it is proven anew.
         Address::Postgres(_) => (to_server(&open.path, sealed, &target.address, now)?, false),
     };
-    let store = Store::open(&target.address, false, 1).map_err(|error| error.to_string())?;
+    let store = Store::open(&target.address, false, 2).map_err(|error| error.to_string())?;
     if !is_as_it_was {
         let made = check::proven(&store).map_err(|error| error.to_string())?;
         let copied = match &proven {
@@ -123,7 +123,7 @@ pub(super) fn to_file(
     let cannot = |error: std::io::Error| format!("{}: {}", beside.display(), why(&error));
     let mut file = File::create_new(&beside).map_err(cannot)?;
     let moved = (|| {
-        let found = seal::copied(from, &mut file)?;
+        let found = gently::settling(&beside, || seal::copied(from, &mut file))?;
         drop(file);
         refuse_other(from, sealed, found)?;
         let says = |error: store::Error| error.to_string();
