@@ -12,28 +12,33 @@ const counting = {
     }
   },
 
-  // The same deed with each lot; a second press goes on with those that are left.
+  // The same deed with each lot that is ticked, or with packs of it; a second press goes on with those that are left.
   async each(form) {
-    if (form.dataset.busy) {
+    const boxes = Array.from(form.querySelectorAll("[name=_each]"));
+    boxes[0].setCustomValidity(boxes.some((box) => box.checked) ? "" : form.querySelector("legend").textContent);
+    if (form.dataset.busy || !form.reportValidity()) {
       return;
     }
     form.dataset.busy = "yes";
-    const lots = JSON.parse(form.dataset.lots);
     form.ids ??= {};
-    while (lots.length > 0) {
-      form.ids[lots[0]] ??= deeds.id();
-      const asked = { ...deeds.body(form), lot: lots[0] };
-      const { refused, away } = await deeds.post(form.dataset.each, { id: form.ids[lots[0]], ...asked });
+    for (const box of boxes.filter((one) => one.checked)) {
+      const lot = box.value;
+      form.ids[lot] ??= deeds.id();
+      const asked = { id: form.ids[lot], ...deeds.body(form), lot };
+      const packs = form.querySelector(`[data-of="${lot}"]`);
+      if (packs.value.trim() !== "") {
+        asked.packs = deeds.packs(packs.value);
+      }
+      const { refused, away } = await deeds.post(form.dataset.each, asked);
       if (refused || away) {
-        delete form.ids[lots[0]];
+        delete form.ids[lot];
         deeds.tell(form, refused);
         break;
       }
-      lots.shift();
-      form.dataset.lots = JSON.stringify(lots);
+      box.checked = false;
     }
     delete form.dataset.busy;
-    if (lots.length === 0) {
+    if (!boxes.some((box) => box.checked)) {
       window.location.assign(form.dataset.then);
     }
   },
@@ -44,6 +49,15 @@ document.addEventListener("submit", (event) => {
     event.preventDefault();
     counting.each(event.target);
   }
+});
+
+// All at once is one tap; what was asked for is asked for anew only where nothing is ticked.
+document.addEventListener("click", (event) => {
+  const form = event.target.closest("[data-tick-all]")?.closest("form");
+  form?.querySelectorAll("[name=_each]").forEach((box) => {
+    box.checked = true;
+  });
+  document.querySelector("form[data-each] [name=_each]")?.setCustomValidity("");
 });
 
 counting.alone();

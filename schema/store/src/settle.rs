@@ -93,14 +93,11 @@ mod tests {
         let path = folder.join("record.db");
         let store = Store::open(&Address::Sqlite(path.clone()), true, 2).unwrap();
         let mut settler = store.log_settler().unwrap();
-        let write = || {
-            let done = store.write(|tx| {
-                tx.conn
-                    .batch_execute("UPDATE counters SET next = next + 1 WHERE id = 1")
-            });
-            done.map_err(|error: crate::Error| error).unwrap();
+        let write = |tx: &mut crate::db::Tx<'_>| {
+            let sql = "UPDATE counters SET next = next + 1 WHERE id = 1";
+            Ok::<_, crate::Error>(tx.conn.batch_execute(sql)?)
         };
-        write();
+        store.write(write).unwrap();
         let before = std::fs::metadata(&path).unwrap().modified().unwrap();
         std::thread::sleep(std::time::Duration::from_millis(20));
         settler.settle().unwrap();

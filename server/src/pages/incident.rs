@@ -1,6 +1,8 @@
 //! One recall: its clock, what to do next, what was found and disposed of, whom to call, what was sold, the notices,
 //! and what is taken away of it.
 
+use super::recall::hazards;
+use super::says::PageSays;
 use super::spoken::Words;
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
@@ -12,7 +14,7 @@ use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
 use chrono::DateTime;
 use domain::grams::Grams;
-use domain::incident::{IncidentNote, Milestone};
+use domain::incident::{Hazard, IncidentNote, Milestone};
 use serde::Deserialize;
 use store::Conn;
 
@@ -26,6 +28,8 @@ struct Incident {
     /// Who told it, when, why.
     told: String,
     why: String,
+    /// What is asked now that it is held.
+    known: Option<Known>,
     /// Is anything held that wants a tag?
     tags: bool,
     drill: bool,
@@ -38,7 +42,7 @@ struct Incident {
     to_count: Option<String>,
     figures: Vec<(String, String)>,
     lots: Vec<Row>,
-    /// The lots of which something is there and held, as the script sends them.
+    /// The lots of which something is there and held.
     held: Option<Held>,
     people: Vec<Person>,
     sold: Vec<(String, String, String)>,
@@ -60,10 +64,42 @@ struct Row {
     because: String,
 }
 
-/// What may be disposed of together.
+/// What may be disposed of.
 struct Held {
-    lots: String,
+    each: Vec<HeldLot>,
     says: String,
+}
+
+/// A lot of which something is there and held.
+struct HeldLot {
+    code: String,
+    shown: String,
+    name: String,
+    left: String,
+    /// What its field for pack numbers is called.
+    packs: String,
+}
+
+/// What nobody noted yet when the recall was begun.
+struct Known {
+    caller: bool,
+    reason: bool,
+    hazards: Vec<(&'static str, String)>,
+}
+
+impl Known {
+    /// What is still to be asked of an incident, if anything is.
+    fn of(words: &Words, facts: &IncidentFacts, hazard: Hazard) -> Option<Known> {
+        let known = Known {
+            caller: facts.told_by.is_empty(),
+            reason: facts.why.is_empty(),
+            hazards: match hazard {
+                Hazard::Other => hazards(words).into_iter().skip(1).collect(),
+                _ => Vec::new(),
+            },
+        };
+        (!facts.closed && (known.caller || known.reason)).then_some(known)
+    }
 }
 
 struct Person {
@@ -100,20 +136,15 @@ fn view(app: &Caller<'_>, conn: &mut Conn, number: &str) -> Result<Incident> {
     let shown = facts.acts.iter().rev();
     let mut shown = shown.filter(|act| ["shown", "hidden"].contains(&act.kind.as_str()));
     let shown = shown.next().is_some_and(|act| act.kind == "shown");
-    let told = ReportSays::ToldBy {
-        by: facts.told_by.clone(),
-        at: local(&facts.told_at),
-        hazard: domain::incident::Hazard::parse(&facts.hazard)
-            .unwrap_or(domain::incident::Hazard::Other)
-            .says()
-            .into(),
-    };
+    let hazard = Hazard::parse(&facts.hazard).unwrap_or(Hazard::Other);
+    let told = ReportSays::told(&facts.told_by, local(&facts.told_at), hazard.says());
     Ok(Incident {
         title: title(&words, &facts),
         about: facts.about(words.lang()),
         tags: !facts.held_by_place().is_empty(),
         told: words.say(told),
         why: facts.why.clone(),
+        known: Known::of(&words, &facts, hazard),
         drill: facts.drill,
         open: !facts.closed,
         id: facts.id.clone(),
@@ -272,13 +303,21 @@ fn held(words: &Words, facts: &IncidentFacts) -> Option<Held> {
     let left: Vec<&LotFacts> = left
         .filter(|lot| lot.sums.left_grams.0 > Grams::ZERO)
         .collect();
-    let codes: Vec<String> = left.iter().map(|lot| format!("\"{}\"", lot.code)).collect();
-    let says = super::says::PageSays::IncidentDispose {
+    let says = PageSays::IncidentDispose {
         lots: left.len(),
         weight: left.iter().map(|lot| lot.sums.left_grams.0).sum(),
     };
+    let each = left.iter().map(|lot| HeldLot {
+        code: lot.code.clone(),
+        shown: lot.shown.clone(),
+        name: recall::facts::in_language(&lot.names, words.lang(), &lot.product),
+        left: words.grams(lot.sums.left_grams.0),
+        packs: words.say(PageSays::IncidentDisposePacks {
+            lot: lot.shown.clone(),
+        }),
+    });
     (!left.is_empty()).then(|| Held {
-        lots: format!("[{}]", codes.join(",")),
+        each: each.collect(),
         says: words.say(says),
     })
 }
@@ -321,7 +360,7 @@ fn sold(words: &Words, facts: &IncidentFacts) -> Vec<(String, String, String)> {
         let sold = format!("{packs}, {}", words.grams(of.grams.0));
         let how_much = match of.to.is_empty() {
             true => sold,
-            false => words.say(super::says::PageSays::AndMore {
+            false => words.say(PageSays::AndMore {
                 what: sold,
                 more: of.to.join("; "),
             }),

@@ -274,7 +274,7 @@ fn starts(found: &Found) -> Vec<&InScope> {
 }
 
 /// What it may be about: what nobody knows yet comes first, so that no choice is made by haste.
-fn hazards(words: &Words) -> Vec<(&'static str, String)> {
+pub(super) fn hazards(words: &Words) -> Vec<(&'static str, String)> {
     let unknown = (
         Hazard::Other.as_str(),
         words.t("page-recall-hazard-unknown"),
@@ -282,6 +282,14 @@ fn hazards(words: &Words) -> Vec<(&'static str, String)> {
     let known = Hazard::ALL.iter().filter(|of| **of != Hazard::Other);
     let known = known.map(|hazard| (hazard.as_str(), words.headed(hazard.says())));
     std::iter::once(unknown).chain(known).collect()
+}
+
+/// Who told it, or that nobody noted it yet.
+fn told_by(words: &Words, of: &Standing) -> String {
+    match of.told_by.is_empty() {
+        true => words.t("page-recall-no-name"),
+        false => of.told_by.clone(),
+    }
 }
 
 fn begun(words: &Words, names: &Names, of: &Standing) -> Begun {
@@ -298,7 +306,7 @@ fn begun(words: &Words, names: &Names, of: &Standing) -> Begun {
             false => words.say(head),
         },
         says: words.say(PageSays::RecallSince {
-            by: of.told_by.clone(),
+            by: told_by(words, of),
             at: words.minute(of.began_at, names.zone()),
         }),
         holds: !of.drill && of.packs > 0,
@@ -308,7 +316,7 @@ fn begun(words: &Words, names: &Names, of: &Standing) -> Begun {
 fn line(words: &Words, names: &Names, of: &Standing) -> Line {
     let says = PageSays::RecallStands {
         at: words.minute(of.told_at, names.zone()),
-        by: of.told_by.clone(),
+        by: told_by(words, of),
         packs: of.packs,
         weight: of.weight,
     };

@@ -17,6 +17,7 @@ messages! {
         RecallOnHand "recall-on-hand" { lots: usize, weight: Grams, sold: i64 },
         RecallHold "recall-hold" { lots: usize, weight: Grams },
         IncidentDispose "incident-dispose" { lots: usize, weight: Grams },
+        IncidentDisposePacks "incident-dispose-packs" { lot: String },
         CountAt "count-at" { place: String, nth: usize, places: usize },
         CountFound "count-found" { found: usize, packs: usize },
         CountNext "count-next" { place: String },

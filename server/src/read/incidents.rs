@@ -34,7 +34,8 @@ pub fn all(app: &Caller<'_>, conn: &mut Conn) -> Result<IncidentsRead> {
     let mut read = Vec::with_capacity(rows.len());
     for (row, done) in &rows {
         let open = !incidents::is_closed(conn, row.id)?;
-        read.push(brief(row, &done.uid, open, zone));
+        let known = recall::as_known(row, &incidents::acts(conn, row.id)?);
+        read.push(brief(&known, &done.uid, open, zone));
     }
     Ok(IncidentsRead { incidents: read })
 }
@@ -71,6 +72,7 @@ const MOST: usize = 20;
 pub fn standing(conn: &mut Conn) -> Result<Vec<Standing>> {
     let mut all = Vec::new();
     for (row, done) in incidents::all(conn)?.into_iter().take(MOST) {
+        let row = recall::as_known(&row, &incidents::acts(conn, row.id)?);
         let (packs, weight) = incidents::on_hand(conn, row.id)?;
         all.push(Standing {
             open: !incidents::is_closed(conn, row.id)?,
@@ -111,7 +113,7 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, id: Id) -> Result<IncidentRead> {
         .find(|(act, _)| [SHOWN, HIDDEN].contains(&act.kind.as_str()));
     let open = !acts.iter().any(|(act, _)| act.kind == CLOSED);
     Ok(IncidentRead {
-        brief: brief(&row, id.0.as_bytes(), open, zone),
+        brief: brief(&recall::as_known(&row, &acts), id.0.as_bytes(), open, zone),
         guests: open && shown.is_some_and(|(act, _)| act.kind == SHOWN),
         scope: found.read(&question, speech),
         question,

@@ -5,6 +5,7 @@ use super::facts::{
     SourceFacts, WentFacts,
 };
 use super::gathered::Gathered;
+use super::learned::as_known;
 use super::people;
 use crate::app::{App, damaged};
 use crate::deeds::incident::of_id;
@@ -175,6 +176,7 @@ fn gather(
         }
     }
     let closed = acts.iter().any(|(act, _)| act.kind == CLOSED);
+    let row = &as_known(row, &acts);
     let marks = milestones(row, &scopes, &acts, &of.reckoned);
     let entry = &of.standing.kitchen.entry;
     let began = scopes.first().map_or(row.told_at, |(_, done)| done.at);

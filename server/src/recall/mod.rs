@@ -5,6 +5,7 @@
 pub mod facts;
 mod gather;
 mod gathered;
+mod learned;
 mod notice;
 mod paper;
 mod people;
@@ -16,6 +17,7 @@ mod told;
 
 pub use facts::IncidentFacts;
 pub use gather::{anchor, of, of_number, to_keep};
+pub use learned::{as_known, is_said};
 pub use notice::{Notice, notices};
 pub use paper::paper;
 pub use picture::drawn;

@@ -201,12 +201,12 @@ impl Writer<'_> {
         let about = facts.about(self.speech.language.tag());
         under.extend((!about.is_empty()).then_some(about));
         let hazard = Hazard::parse(&facts.hazard).unwrap_or(Hazard::Other);
-        under.push(self.say(ReportSays::ToldBy {
-            by: facts.told_by.clone(),
-            at: local(&facts.told_at),
-            hazard: Arg::from(hazard.says()),
-        }));
-        under.push(facts.why.clone());
+        under.push(self.say(ReportSays::told(
+            &facts.told_by,
+            local(&facts.told_at),
+            hazard.says(),
+        )));
+        under.extend((!facts.why.is_empty()).then(|| facts.why.clone()));
         let sums = &facts.sums;
         let on_hand = facts
             .lots

@@ -208,7 +208,13 @@ pub(super) fn told(
                     person.told_at.get_or_insert(at);
                 }
                 Some(IncidentNote::Answered) => person.answered = Some(act.text.clone()),
-                Some(IncidentNote::Note) | None => {}
+                Some(
+                    IncidentNote::Note
+                    | IncidentNote::Caller
+                    | IncidentNote::Reason
+                    | IncidentNote::Hazard,
+                )
+                | None => {}
             }
         }
     }

@@ -3,7 +3,7 @@
 use chrono::{NaiveDate, NaiveDateTime};
 use domain::grams::Grams;
 use domain::messages;
-use domain::says::Arg;
+use domain::says::{Arg, Says};
 
 messages! {
     /// What stands on a report, and over the columns of its record.
@@ -11,6 +11,7 @@ messages! {
         Title "title" { number: String },
         DrillTitle "drill-title" { number: String },
         ToldBy "told-by" { by: String, at: NaiveDateTime, hazard: Arg },
+        ToldAtOnly "told-at-only" { at: NaiveDateTime, hazard: Arg },
         AsOf "as-of" { at: NaiveDateTime },
         Book "book" { lots: usize, packs: usize, weight: Grams },
         Found "found" { missing: Grams, surplus: Grams, back: Grams },
@@ -50,6 +51,21 @@ messages! {
         To "to", InputLot "input-lot", Input "input", InputGrams "input-grams", Responsible "responsible",
         Moment "moment", NumberOfPacks "number-of-packs",
         WithRows "with-rows" { heading: Arg, rows: String },
+    }
+}
+
+impl ReportSays {
+    /// Who told it, when, and what it is about; an empty name is of somebody whom nobody noted yet.
+    pub fn told(by: &str, at: NaiveDateTime, hazard: Says) -> ReportSays {
+        let hazard = Arg::from(hazard);
+        match by {
+            "" => ReportSays::ToldAtOnly { at, hazard },
+            by => ReportSays::ToldBy {
+                by: by.to_owned(),
+                at,
+                hazard,
+            },
+        }
     }
 }
 

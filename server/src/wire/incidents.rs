@@ -17,8 +17,9 @@ pub struct IncidentAsked {
     /// Who.
     #[serde(default, skip_serializing_if = "By::is_left_out")]
     pub by: By,
-    /// Who told it: the caller.
-    pub told_by: Line,
+    /// Who told it: the caller. Left out where nobody noted it in haste; a note of kind `caller` says it later.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub told_by: Option<Line>,
     /// When they told it: the clock of the incident begins here. `at` if left out.
     pub told_at: Option<Instant>,
     /// What it is about.
@@ -31,8 +32,9 @@ pub struct IncidentAsked {
     /// Hold it at once?
     #[serde(default)]
     pub hold: bool,
-    /// Why.
-    pub why: Note,
+    /// Why. Left out where nobody knows yet; a note of kind `reason` says it later.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub why: Option<Note>,
 }
 
 /// A recall goes further, or less far.
@@ -63,11 +65,11 @@ pub struct IncidentNoteAsked {
     /// Who.
     #[serde(default, skip_serializing_if = "By::is_left_out")]
     pub by: By,
-    /// What it is.
+    /// What it is. `caller`, `reason` and `hazard` say what was not known yet when the recall was begun.
     pub kind: IncidentNoteWord,
     /// Who was told, or who answered.
     pub whom: Option<Line>,
-    /// What.
+    /// What; of `caller` who told it, of `hazard` what it is about, as where a recall begins.
     pub text: Note,
 }
 

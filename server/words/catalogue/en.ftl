@@ -2148,7 +2148,7 @@ stop-waste = { $lot } ({ $product }) is waste: it is not sold, served, shipped o
 stop-wrong-label = The label of { $pack } is no longer true. { $untrue } Print it anew before it is sold.
 stop-unknown-history = Nobody knows the history of this, nor all that is in it. { $says } It goes nowhere until a manager says by name what becomes of it: discarded, or let go with the reason.
 stop-not-confirmed = Cured under a limit that nobody here has read in the law: { $row }, { $text }. It is not sold until a manager has read it and confirms the row for this kitchen.
-stop-held = On hold: { $why }. Leave it where it is until a manager lets it go.
+stop-held = On hold: { $why }. Do not sell or use it until a manager lets it go.
 stop-held-rule = hold
 stop-broke = { $findings } Cook it on until the core shows enough and enter that, or discard it.
 stop-broke-for-good = { $findings } Nothing makes that good again. Discard it or send it back; a manager may let it go by name, with the reason.
@@ -2508,6 +2508,9 @@ Hazard-label = label
 Hazard-other = other
 IncidentNote-told = told
 IncidentNote-answered = answered
+IncidentNote-caller = who told it
+IncidentNote-reason = why
+IncidentNote-hazard = what it is about
 IncidentNote-note = note
 Milestone-called = The call
 Milestone-scoped = Scope known
@@ -2527,6 +2530,7 @@ incident-why = Say why: what was said, and by whom it was decided.
 incident-told-later = You were told at { $told }, which is later than this deed. Check both times.
 incident-closed = Recall { $number } is closed. Begin another.
 incident-no-text = Say what was told or answered.
+incident-no-hazard = A recall is not about “{ $said }”. Choose one of: { $known }.
 incident-holds-nothing = { $number } holds nothing. What it lists is sold and used as before.
 incident-caught = Falls in the scope of recall { $number }, and is held: { $lots }.
 incident-left-scope = No longer in the scope of { $number }, and held until you let it go: { $lots }.
@@ -2550,7 +2554,8 @@ incident-still-held = { $packs ->
     [one] { $packs } pack is still held for { $number }.
    *[other] { $packs } packs are still held for { $number }.
 }
-stop-held-for = On hold for recall { $number }: { $why }. Leave it where it is until the recall lets it go.
+stop-held-for = On hold for recall { $number }: { $why }. Do not sell or use it until the recall lets it go.
+stop-held-under = On hold for recall { $number }. Do not sell or use it until the recall lets it go.
 void-of-incident = What was done in a recall is not voided. Say by a new act how far it goes, and let go by a hold release.
 
 # The page of recalls.
@@ -2628,7 +2633,13 @@ page-incident-dispose = { $lots ->
    *[other] Dispose of these { $lots } lots, { $weight }
 }
 page-incident-dispose-head = What becomes of it
-page-incident-dispose-what = Each lot leaves with its witness. To let a lot go, go to its own page.
+page-incident-dispose-what = Each ticked lot leaves with its witness. To let a lot go, go to its own page.
+page-incident-dispose-do = Record it for what is ticked
+page-incident-dispose-which = Which of it
+page-incident-dispose-packs = Packs of { $lot }: all, or 1-4, 7
+page-incident-uncounted-close = Not everything was counted. Count it first, or say below why it cannot be.
+page-incident-known = What you know by now
+page-incident-known-do = Put it down
 page-incident-how = How
 page-incident-discarded = destroyed
 page-incident-returned = sent back
@@ -2676,7 +2687,7 @@ page-count-elsewhere = { $name }, { $pack }: by the book it lies at { $place }.
 page-count-this = { $name }, { $pack }: { $weight } by the book.
 page-count-weighs = What it weighs, in grams
 page-count-it-is-here = It is here
-page-count-scan = Scan each pack as you put it on the held shelf
+page-count-scan = Scan each pack where it lies, and put its hold tag on it
 page-count-this-one = Count it
 page-count-book = By the book
 page-count-found-n = Found
@@ -2705,8 +2716,7 @@ page-recall-held = Held under { $number }: { $packs ->
 page-recall-since = Since { $at }. Told by: { $by }
 page-recall-hazard-unknown = Not known yet, or something else
 page-recall-no-name = a caller whose name was not noted
-page-recall-no-reason = Nothing was said of it yet.
-page-recall-afterwards = All three can wait: hold first. What you learn later is a note of the recall.
+page-recall-afterwards = All three can wait: hold first. What you learn later is put down on the recall’s own page.
 page-recall-of-farm = All its animals killed on some days
 page-recall-of-product = What was made of it on some days
 page-recall-of-place = What was there over some days
@@ -3654,6 +3664,7 @@ page-place-failed-do = Judge what stood in it
 report-title = Recall { $number }
 report-drill-title = DRILL { $number }: nothing was held
 report-told-by = Told by { $by }, { $at }: { $hazard }.
+report-told-at-only = Told { $at }, by whom is not noted yet: { $hazard }.
 report-as-of = Everything recorded until { $at } is in it.
 report-book = By the book at the call: { $lots ->
     [one] { $lots } lot

@@ -2154,7 +2154,7 @@ stop-waste = { $lot } ({ $product }) est un déchet : cela ne se vend pas, ne s
 stop-wrong-label = L’étiquette de { $pack } n’est plus exacte. { $untrue } Réimprimez-la avant la vente.
 stop-unknown-history = Personne ne sait l’histoire de ceci, ni tout ce qu’il y a dedans. { $says } Il ne va nulle part avant qu’un responsable dise par son nom ce qu’il devient : jeté, ou libéré avec la raison.
 stop-not-confirmed = Salé sous une limite que personne ici n’a lue dans la loi : { $row }, { $text }. Il n’est pas vendu avant qu’un responsable l’ait lue et confirme la ligne pour cette cuisine.
-stop-held = Bloqué : { $why }. Laissez-le où il est jusqu’à ce qu’un responsable le libère.
+stop-held = Bloqué : { $why }. Ne le vendez pas et ne l’utilisez pas avant qu’un responsable le libère.
 stop-held-rule = blocage
 stop-broke = { $findings } Poursuivez la cuisson jusqu’à la température voulue à cœur et saisissez-la, ou jetez-le.
 stop-broke-for-good = { $findings } Rien ne rattrape cela. Jetez-le ou renvoyez-le ; un responsable peut le laisser passer en son nom, avec la raison.
@@ -2525,6 +2525,9 @@ Hazard-label = étiquette
 Hazard-other = autre
 IncidentNote-told = prévenu
 IncidentNote-answered = répondu
+IncidentNote-caller = qui l’a annoncé
+IncidentNote-reason = pourquoi
+IncidentNote-hazard = de quoi il s’agit
 IncidentNote-note = note
 Milestone-called = L’appel
 Milestone-scoped = Étendue connue
@@ -2544,6 +2547,7 @@ incident-why = Dites pourquoi : ce qui a été dit, et qui l’a décidé.
 incident-told-later = Vous avez été prévenu à { $told }, plus tard que cet acte. Vérifiez les deux heures.
 incident-closed = Le rappel { $number } est clos. Ouvrez-en un autre.
 incident-no-text = Dites ce qui a été annoncé ou répondu.
+incident-no-hazard = Un rappel n’a pas pour objet « { $said } ». Choisissez parmi : { $known }.
 incident-holds-nothing = { $number } ne bloque rien. Ce qu’il énumère se vend et s’emploie comme avant.
 incident-caught = Entre dans l’étendue du rappel { $number }, et se trouve bloqué : { $lots }.
 incident-left-scope = Hors de l’étendue de { $number } désormais, et bloqué jusqu’à ce que vous le leviez : { $lots }.
@@ -2567,7 +2571,8 @@ incident-still-held = { $packs ->
     [one] { $packs } paquet reste bloqué pour { $number }.
    *[other] { $packs } paquets restent bloqués pour { $number }.
 }
-stop-held-for = Bloqué pour le rappel { $number } : { $why }. Laissez-le où il est jusqu’à ce que le rappel le libère.
+stop-held-for = Bloqué pour le rappel { $number } : { $why }. Ne le vendez pas et ne l’utilisez pas avant que le rappel le libère.
+stop-held-under = Bloqué pour le rappel { $number }. Ne le vendez pas et ne l’utilisez pas avant que le rappel le libère.
 void-of-incident = Ce qui a été fait dans un rappel ne s’annule pas. Dites l’étendue par un nouvel acte, et levez par un déblocage.
 
 # The page of recalls.
@@ -2645,7 +2650,13 @@ page-incident-dispose = { $lots ->
    *[other] Éliminer ces { $lots } lots, { $weight }
 }
 page-incident-dispose-head = Ce qu’il en advient
-page-incident-dispose-what = Chaque lot part avec son témoin. Pour débloquer un lot, allez à sa propre page.
+page-incident-dispose-what = Chaque lot coché part avec son témoin. Pour débloquer un lot, allez à sa propre page.
+page-incident-dispose-do = Enregistrer pour ce qui est coché
+page-incident-dispose-which = Ce qui part
+page-incident-dispose-packs = Paquets de { $lot } : tous, ou 1-4, 7
+page-incident-uncounted-close = Tout n’est pas compté. Comptez d’abord, ou dites ci-dessous pourquoi c’est impossible.
+page-incident-known = Ce que vous savez maintenant
+page-incident-known-do = Le noter
 page-incident-how = Comment
 page-incident-discarded = détruit
 page-incident-returned = renvoyé
@@ -2693,7 +2704,7 @@ page-count-elsewhere = { $name }, { $pack } : selon le livre, il est à { $plac
 page-count-this = { $name }, { $pack } : { $weight } selon le livre.
 page-count-weighs = Ce qu’il pèse, en grammes
 page-count-it-is-here = Il est ici
-page-count-scan = Lisez chaque paquet en le posant sur l’étagère bloquée
+page-count-scan = Lisez chaque paquet là où il se trouve, et posez son étiquette de blocage
 page-count-this-one = Le compter
 page-count-book = Selon le livre
 page-count-found-n = Trouvé
@@ -2722,8 +2733,7 @@ page-recall-held = Bloqué par { $number } : { $packs ->
 page-recall-since = Depuis { $at }. Signalé par : { $by }
 page-recall-hazard-unknown = Pas encore connu, ou autre chose
 page-recall-no-name = quelqu’un dont le nom n’a pas été noté
-page-recall-no-reason = Rien n’en a encore été dit.
-page-recall-afterwards = Les trois peuvent attendre : bloquez d’abord. Ce que vous apprenez ensuite devient une note du rappel.
+page-recall-afterwards = Les trois peuvent attendre : bloquez d’abord. Ce que vous apprenez ensuite se note sur la page du rappel.
 page-recall-of-farm = Tous ses animaux abattus certains jours
 page-recall-of-product = Ce qui en a été fait certains jours
 page-recall-of-place = Ce qui s’y trouvait certains jours
@@ -3671,6 +3681,7 @@ page-place-failed-do = Juger ce qui y était
 report-title = Rappel { $number }
 report-drill-title = EXERCICE { $number } : rien n’a été bloqué
 report-told-by = Annoncé par { $by }, { $at } : { $hazard }.
+report-told-at-only = Annoncé { $at }, par qui n’est pas encore noté : { $hazard }.
 report-as-of = Tout ce qui était consigné à { $at } y figure.
 report-book = Selon le livre à l’appel : { $lots ->
     [one] { $lots } lot

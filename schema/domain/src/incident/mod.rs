@@ -23,6 +23,7 @@ messages! {
         ToldLater "told-later" { told: NaiveDateTime },
         Closed "closed" { number: String },
         NoText "no-text",
+        NoHazard "no-hazard" { said: String, known: String },
         HoldsNothing "holds-nothing" { number: String },
         Caught "caught" { number: String, lots: String },
         LeftScope "left-scope" { number: String, lots: String },
@@ -45,8 +46,11 @@ words! {
 }
 
 words! {
-    /// What is noted of an incident: who was told, what somebody answered, anything else.
-    IncidentNote { Told = "told", Answered = "answered", Note = "note", }
+    /// What is noted of an incident: who was told, what somebody answered, anything else; and what was not known yet when
+    /// it was begun: who called, why, and what it is about.
+    IncidentNote {
+        Told = "told", Answered = "answered", Note = "note", Caller = "caller", Reason = "reason", Hazard = "hazard",
+    }
 }
 
 words! {
@@ -93,12 +97,19 @@ pub fn differ(scope: &Scope, held: &BTreeSet<Onto>) -> (Vec<Onto>, Vec<Onto>) {
 
 /// A hold of an incident, from a moment on.
 pub fn hold(incident: IncidentId, number: &str, why: &str, since: DateTime<Utc>) -> NewStop {
-    let (number, why) = (number.to_owned(), why.to_owned());
+    let number = number.to_owned();
+    let says = match why {
+        "" => StopSays::HeldUnder { number },
+        why => StopSays::HeldFor {
+            number,
+            why: why.to_owned(),
+        },
+    };
     NewStop {
         cause: Cause {
             kind: StopKind::Held,
             topic: Topic::Stop,
-            because: Because::house(StopSays::HeldFor { number, why }, StopSays::HeldRule),
+            because: Because::house(says, StopSays::HeldRule),
             since,
         },
         root: None,

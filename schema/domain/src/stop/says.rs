@@ -22,6 +22,7 @@ messages! {
         NotConfirmed "not-confirmed" { row: RowId, text: Says },
         Held "held" { why: String },
         HeldFor "held-for" { number: String, why: String },
+        HeldUnder "held-under" { number: String },
         HeldRule "held-rule",
         Broke "broke" { findings: Vec<Says> },
         BrokeForGood "broke-for-good" { findings: Vec<Says> },

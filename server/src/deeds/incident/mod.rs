@@ -42,7 +42,9 @@ struct Of<'a, A> {
 /// # Errors
 /// Whatever a scope refuses; no reason; a call that came after it was told of.
 pub fn begin(app: &Caller<'_>, asked: &IncidentAsked) -> Result<Done> {
-    needs_why(&asked.why)?;
+    if let Some(why) = &asked.why {
+        needs_why(why)?;
+    }
     let header = DeedHeader {
         id: asked.id,
         kind: DeedKind::Incident,
@@ -50,7 +52,7 @@ pub fn begin(app: &Caller<'_>, asked: &IncidentAsked) -> Result<Done> {
         began_at: None,
         by: &asked.by,
         place: None,
-        note: Some(&asked.why),
+        note: asked.why.as_ref(),
     };
     perform(app, header, asked, |facts| {
         let zone = facts.kitchen.zone;
@@ -69,16 +71,16 @@ pub fn begin(app: &Caller<'_>, asked: &IncidentAsked) -> Result<Done> {
         let row = IncidentRow {
             id: facts.deed,
             number: number.clone(),
-            told_by: asked.told_by.0.clone(),
+            told_by: text(asked.told_by.as_ref().map(|by| by.0.as_str())),
             told_at: told_at.naive_utc(),
             hazard: asked.hazard.0.as_str().to_owned(),
             drill: asked.drill,
             holds: asked.hold && !asked.drill,
-            why: asked.why.0.clone(),
+            why: text(asked.why.as_ref().map(|why| why.0.as_str())),
         };
         incidents::insert(facts.tx, &row)?;
         let read = found.read(&asked.scope, facts.speech);
-        keep_scope(facts, row.id, &asked.scope, &read, &asked.why)?;
+        keep_scope(facts, row.id, &asked.scope, &read, &row.why)?;
         let mut done = done(facts, asked.id, &row);
         if row.holds {
             let (new, _) = incident::differ(&found.scope, &BTreeSet::new());
@@ -124,7 +126,7 @@ pub fn rescope(app: &Caller<'_>, of: Id, asked: &IncidentScopeAsked) -> Result<D
             let row = known(facts, of)?;
             let found = scope::find(facts.app, facts.tx.conn, &asked.scope, "scope.", None)?;
             let read = found.read(&asked.scope, facts.speech);
-            keep_scope(facts, row.id, &asked.scope, &read, &asked.why)?;
+            keep_scope(facts, row.id, &asked.scope, &read, &asked.why.0)?;
             let mut done = done(facts, asked.id, &row);
             if row.holds {
                 let held = incidents::held(facts.tx.conn, row.id)?;
@@ -145,6 +147,11 @@ pub fn rescope(app: &Caller<'_>, of: Id, asked: &IncidentScopeAsked) -> Result<D
             Ok(done)
         },
     )
+}
+
+/// What was said, or nothing.
+fn text(said: Option<&str>) -> String {
+    said.unwrap_or_default().to_owned()
 }
 
 fn needs_why(why: &Note) -> Result<()> {
@@ -178,7 +185,7 @@ fn keep_scope(
     incident: i32,
     asked: &ScopeAsked,
     read: &ScopeRead,
-    why: &Note,
+    why: &str,
 ) -> Result<()> {
     let row = ScopeRow {
         id: facts.deed,
@@ -186,7 +193,7 @@ fn keep_scope(
         question: canonical(asked),
         digest: read.digest.clone(),
         lots: i32::try_from(read.lots.len()).unwrap_or(i32::MAX),
-        why: why.0.clone(),
+        why: why.to_owned(),
     };
     Ok(incidents::insert_scope(facts.tx, &row)?)
 }

@@ -11,7 +11,7 @@ use crate::wire::asked::Id;
 use crate::wire::incidents::{IncidentCloseAsked, IncidentGuestsAsked, IncidentNoteAsked};
 use crate::wire::{By, Instant, Note};
 use domain::grams::Grams;
-use domain::incident::IncidentSays;
+use domain::incident::{Hazard, IncidentSays};
 use domain::says::Says;
 use domain::words::DeedKind;
 use serde::Serialize;
@@ -39,6 +39,14 @@ struct Act<'a, A> {
 pub fn note(app: &Caller<'_>, of: Id, asked: &IncidentNoteAsked) -> Result<Done> {
     if asked.text.0.is_empty() {
         return Err(Error::cannot_be("text", IncidentSays::NoText));
+    }
+    if !recall::is_said(asked.kind.0, &asked.text.0) {
+        let known: Vec<&str> = Hazard::ALL.iter().map(|hazard| hazard.as_str()).collect();
+        let says = IncidentSays::NoHazard {
+            said: asked.text.0.clone(),
+            known: known.join(", "),
+        };
+        return Err(Error::cannot_be("text", says));
     }
     act(
         app,
