@@ -5,6 +5,7 @@
 pub mod facts;
 mod gather;
 mod gathered;
+mod lots_now;
 mod notice;
 mod paper;
 mod people;
