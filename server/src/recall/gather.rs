@@ -45,21 +45,20 @@ enum Depth {
 /// 404 for none, 422 for a moment before it began; the database is away, or the record is damaged.
 pub fn of(app: &App, conn: &mut Conn, id: Id, at: Option<Instant>) -> Result<IncidentFacts> {
     let row = of_id(conn, id, None)?;
-    of_row(app, conn, &row, at, Depth::Whole)
+    of_row(app, conn, &row, at)
 }
 
-/// The same, as far as it is drawn.
+/// The same as it was at a moment, as far as it is drawn.
 ///
 /// # Errors
 /// The same.
 pub(super) fn to_draw(
     app: &App,
     conn: &mut Conn,
-    id: Id,
-    at: Option<Instant>,
+    row: &IncidentRow,
+    until: NaiveDateTime,
 ) -> Result<IncidentFacts> {
-    let row = of_id(conn, id, None)?;
-    of_row(app, conn, &row, at, Depth::Drawn)
+    gather(app, conn, row, until, Depth::Drawn)
 }
 
 /// The same, by its number.
@@ -70,7 +69,7 @@ pub fn of_number(app: &App, conn: &mut Conn, number: &str) -> Result<IncidentFac
     let row = incidents::by_number(conn, number)?;
     let unknown = || IncidentSays::Unknown { id: number.into() };
     let row = row.ok_or_else(|| Error::not_found(unknown()))?;
-    of_row(app, conn, &row, None, Depth::Whole)
+    of_row(app, conn, &row, None)
 }
 
 fn of_row(
@@ -78,19 +77,43 @@ fn of_row(
     conn: &mut Conn,
     row: &IncidentRow,
     at: Option<Instant>,
-    depth: Depth,
 ) -> Result<IncidentFacts> {
+    match as_of(conn, row, at)? {
+        AsOf::Kept(facts) => Ok(*facts),
+        AsOf::Now(until) | AsOf::Then(until) => gather(app, conn, row, until, Depth::Whole),
+    }
+}
+
+/// As of when an incident is told or drawn.
+pub(super) enum AsOf {
+    /// As it was kept at its close.
+    Kept(Box<IncidentFacts>),
+    /// As the record is, whose last deed was recorded then.
+    Now(NaiveDateTime),
+    /// As the record was at a moment.
+    Then(NaiveDateTime),
+}
+
+/// What a moment that was asked for comes to.
+///
+/// # Errors
+/// The database is away, or the record is damaged.
+pub(super) fn as_of(conn: &mut Conn, row: &IncidentRow, at: Option<Instant>) -> Result<AsOf> {
     let at = at.map(|at| at.0.to_utc().naive_utc());
     if let Some(kept) = store::incident_reports::kept(conn, row.id)? {
         let closed = incidents::acts(conn, row.id)?;
         let closed = closed.iter().find(|(act, _)| act.kind == CLOSED);
         let closed = closed.map(|(_, done)| done.recorded_at);
         if at.is_none_or(|at| closed.is_some_and(|closed| closed <= at)) {
-            return serde_json::from_str(&kept).map_err(|error| damaged(&error));
+            let facts = serde_json::from_str(&kept).map_err(|error| damaged(&error))?;
+            return Ok(AsOf::Kept(Box::new(facts)));
         }
     }
     let last = life::last_recorded(conn)?.unwrap_or_default();
-    gather(app, conn, row, at.map_or(last, |at| at.min(last)), depth)
+    Ok(match at.filter(|at| *at < last) {
+        Some(at) => AsOf::Then(at),
+        None => AsOf::Now(last),
+    })
 }
 
 /// What is kept of an incident that closes at a moment: its facts, as text.
@@ -132,12 +155,8 @@ fn gather(
     scopes.retain(|(_, done)| done.recorded_at <= until);
     let mut acts = incidents::acts(conn, row.id)?;
     acts.retain(|(_, done)| done.recorded_at <= until);
-    let Some((last, said)) = scopes.last() else {
-        let number = row.number.clone();
-        return Err(Error::cannot_be("at", IncidentSays::NotBegun { number }));
-    };
-    let question: ScopeAsked =
-        serde_json::from_str(&last.question).map_err(|error| damaged(&error))?;
+    let (last, said) = scopes.last().ok_or_else(|| not_begun(row))?;
+    let question = question(last)?;
     let found = scope::find(app, conn, &question, "", Some(said.recorded_at))?;
     let lots: Vec<&InScope> = found.scope.lots.iter().collect();
     let keys: Vec<i32> = lots.iter().map(|lot| lot.id.0).collect();
@@ -228,6 +247,20 @@ fn gather(
         anchor: None,
         lots: read,
     })
+}
+
+/// At that moment it had not begun.
+pub(super) fn not_begun(row: &IncidentRow) -> Error {
+    let number = row.number.clone();
+    Error::cannot_be("at", IncidentSays::NotBegun { number })
+}
+
+/// What was asked when it was said how far an incident goes.
+///
+/// # Errors
+/// The record is damaged.
+pub(super) fn question(of: &ScopeRow) -> Result<ScopeAsked> {
+    serde_json::from_str(&of.question).map_err(|error| damaged(&error))
 }
 
 fn law<'a>(app: &'a App, standing: &Standing) -> &'a Law {

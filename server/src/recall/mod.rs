@@ -1,11 +1,12 @@
 //! The report of an incident: its facts are gathered from the record as it was at a moment, and kept when it is
 //! closed. Everything that is told of it (answer, page, paper, spreadsheet, picture) is made of them alone, without a
-//! clock: the same facts give the same bytes.
+//! clock: the same facts give the same bytes. The picture as it is now alone takes its lots from what the scope loaded.
 
 pub mod facts;
 mod gather;
 mod gathered;
 mod learned;
+mod lots_now;
 mod notice;
 mod paper;
 mod people;

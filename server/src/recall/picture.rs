@@ -1,14 +1,18 @@
-//! The picture of an incident, from its facts: the lots in scope, those that it begins with among them.
+//! The picture of an incident: the lots in scope, those that it begins with among them. As it was at another moment
+//! it is made of its facts; as the record is, of what its scope loaded.
 
 use super::facts::{IncidentFacts, LotFacts};
-use super::gather;
+use super::gather::{self, AsOf};
+use super::lots_now;
 use crate::app::App;
+use crate::deeds::incident::of_id;
 use crate::error::Result;
 use crate::pictures::{Drawn, Family};
 use crate::wire::Instant;
 use crate::wire::asked::Id;
 use chrono::{DateTime, Days, NaiveDateTime, NaiveTime};
 use domain::grams::Grams;
+use domain::moment::on_clock;
 use domain::words::{Account, DeedKind};
 use store::Conn;
 
@@ -23,21 +27,32 @@ pub fn drawn(
     at: Option<Instant>,
     language: &str,
 ) -> Result<Family> {
-    Ok(picture(&gather::to_draw(app, conn, id, at)?, language))
+    let row = of_id(conn, id, None)?;
+    Ok(match gather::as_of(conn, &row, at)? {
+        AsOf::Kept(facts) => picture(&facts, language),
+        AsOf::Then(until) => picture(&gather::to_draw(app, conn, &row, until)?, language),
+        AsOf::Now(last) => {
+            let (lots, zone) = lots_now::lots(app, conn, &row, language)?;
+            let until = day_after(on_clock(last.and_utc(), zone));
+            Family { lots, until }
+        }
+    })
 }
 
 /// What is drawn of facts that are there, in a language.
 pub(super) fn picture(facts: &IncidentFacts, language: &str) -> Family {
-    let until = local(&facts.as_of).date();
-    let until = until.checked_add_days(Days::new(1)).unwrap_or(until);
+    let lots = facts.lots.iter();
     Family {
-        lots: facts
-            .lots
-            .iter()
-            .map(|lot| one(lot, facts, language))
-            .collect(),
-        until: until.and_time(NaiveTime::MIN),
+        lots: lots.map(|lot| one(lot, facts, language)).collect(),
+        until: day_after(local(&facts.as_of)),
     }
+}
+
+/// Where a picture ends that is drawn as of a moment.
+fn day_after(at: NaiveDateTime) -> NaiveDateTime {
+    let day = at.date();
+    let day = day.checked_add_days(Days::new(1)).unwrap_or(day);
+    day.and_time(NaiveTime::MIN)
 }
 
 /// A moment by the kitchen's clock.

@@ -22,6 +22,8 @@ fn the_scenario_to_its_end(engine: Engine) {
     let caller = house.caller();
     let id = begin(&caller, json!({ "carcass": "060817" }), false);
     let read = incident(&caller, &id);
+    let begun = caller.read(&format!("/api/steps/{id}"))["recorded_at"].clone();
+    let drawn = file(&caller, &id, "family.svg");
     let count = &read["count"];
     assert_eq!(count["book_grams"], 26927);
     assert_eq!(count["lots"].as_array().unwrap().len(), 11);
@@ -158,6 +160,8 @@ fn the_scenario_to_its_end(engine: Engine) {
         of["witness"] == "The inspector" && of["place"] == "rail" && of["document"] == "Form 12"
     });
     assert_eq!(witnessed.count(), 11);
+    let emptied = file(&caller, &id, "family.svg");
+    assert!(emptied != drawn, "what was destroyed is drawn");
     let closed = caller
         .deed(
             &format!("/api/incidents/{id}/close"),
@@ -175,6 +179,15 @@ fn the_scenario_to_its_end(engine: Engine) {
         [
             "called", "scoped", "held", "located", "counted", "told", "disposed", "closed"
         ]
+    );
+    let begun = format!("family.svg?at={}", begun.as_str().unwrap());
+    assert!(
+        file(&caller, &id, &begun) == drawn,
+        "drawn then as it is drawn back to then"
+    );
+    assert!(
+        file(&caller, &id, "family.svg") == emptied,
+        "drawn at its end as it was kept at its close"
     );
     kept_for_ever(&house, &caller, &id);
 }

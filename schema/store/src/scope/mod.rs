@@ -33,11 +33,11 @@ pub struct Asked {
 /// More rounds than any chain of contact has: a walk that lacks more has lost its way.
 const ROUNDS: usize = 100_000;
 
-/// Asks the record.
+/// Asks the record: the answer, and what was loaded for it.
 ///
 /// # Errors
 /// The database is away, or the record is damaged.
-pub fn ask(conn: &mut Conn, asked: &Asked) -> Result<Scope> {
+pub fn ask(conn: &mut Conn, asked: &Asked) -> Result<(Scope, World)> {
     let mut loader = Loader::new(conn, World::default());
     loader.clean_downs(&asked.contact, asked.cleaned_as_known)?;
     for start in &asked.starts {
@@ -59,7 +59,7 @@ pub fn ask(conn: &mut Conn, asked: &Asked) -> Result<Scope> {
     let seeds = starts(&loader.world, &asked.starts);
     for _ in 0..ROUNDS {
         match tell(&loader.world, &asked.question, &seeds, &asked.without) {
-            Ok(scope) => return Ok(scope),
+            Ok(scope) => return Ok((scope, loader.world)),
             Err(Lacks { deeds, windows }) => {
                 let deeds: Vec<i32> = deeds.iter().map(|deed| deed.0).collect();
                 loader.made_by(&deeds)?;

@@ -16,7 +16,9 @@ use chrono::{DateTime, NaiveDateTime, NaiveTime, TimeZone, Utc};
 use chrono_tz::Tz;
 use domain::lot::LotId;
 use domain::says::Says;
-use domain::scope::{Because, ByKey, Outside, Question, Scope, ScopeSays, Spreads, Start, reason};
+use domain::scope::{
+    Because, ByKey, Outside, Question, Scope, ScopeSays, Spreads, Start, World, reason,
+};
 pub use named::{Named, Window};
 use starts::Starts;
 use std::collections::{BTreeMap, HashMap};
@@ -75,6 +77,17 @@ pub fn of_incident(app: &App, conn: &mut Conn, id: Id) -> Result<Found> {
     find(app, conn, &asked, "", Some(said.recorded_at))
 }
 
+/// A scope with what was loaded for it, before anything more is asked that it is told with.
+pub struct Looked {
+    /// The scope, without the twins of what was named.
+    pub scope: Scope,
+    /// Its lots with all that happened to them, as the record is.
+    pub world: World,
+    /// The kitchen and its lists.
+    pub standing: Arc<Standing>,
+    named: Vec<LotId>,
+}
+
 impl Found {
     /// Its lots by their keys: what reasons are told with, made once for all of them.
     pub fn by_key(&self) -> ByKey<'_> {
@@ -109,6 +122,36 @@ pub fn find(
     field: &str,
     cleaned_as_known: Option<NaiveDateTime>,
 ) -> Result<Found> {
+    let Looked {
+        mut scope,
+        standing,
+        named,
+        ..
+    } = look(app, conn, asked, field, cleaned_as_known)?;
+    let twins = twins::of(conn, &standing.lists, &named, &scope)?;
+    scope.outside.extend(twins);
+    let because = scope.lots.iter().flat_map(|lot| &lot.because);
+    let deeds = because
+        .filter_map(|because| Some(because.deed?.0))
+        .collect();
+    Ok(Found {
+        deeds: store::scope::uids(conn, deeds)?,
+        scope,
+        standing,
+    })
+}
+
+/// The same, for who shows no reasons: it is not asked which deeds they name.
+///
+/// # Errors
+/// The same.
+pub fn look(
+    app: &App,
+    conn: &mut Conn,
+    asked: &ScopeAsked,
+    field: &str,
+    cleaned_as_known: Option<NaiveDateTime>,
+) -> Result<Looked> {
     let standing = app.standing(conn)?;
     let zone = standing.kitchen.zone;
     let starts = Starts::read(app, conn, &standing, asked, field)?;
@@ -136,18 +179,12 @@ pub fn find(
         contact: contact.map(|(key, _)| *key).collect(),
         cleaned_as_known,
     };
-    let mut scope = store::scope::ask(conn, &question)?;
+    let (mut scope, world) = store::scope::ask(conn, &question)?;
     scope.outside.extend(starts.outside);
-    let named: Vec<LotId> = starts.starts.iter().flat_map(lots_of).collect();
-    let twins = twins::of(conn, &standing.lists, &named, &scope)?;
-    scope.outside.extend(twins);
-    let because = scope.lots.iter().flat_map(|lot| &lot.because);
-    let deeds = because
-        .filter_map(|because| Some(because.deed?.0))
-        .collect();
-    Ok(Found {
-        deeds: store::scope::uids(conn, deeds)?,
+    Ok(Looked {
+        named: starts.starts.iter().flat_map(lots_of).collect(),
         scope,
+        world,
         standing,
     })
 }
