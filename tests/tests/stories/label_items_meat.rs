@@ -6,6 +6,7 @@
 use crate::label_items::label;
 use chrono::NaiveDate;
 use serde_json::{Value, json};
+use stories::day::Told;
 use stories::labels::set;
 use stories::{Caller, Engine, House};
 
