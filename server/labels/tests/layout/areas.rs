@@ -172,11 +172,15 @@ fn targets() -> Vec<Target> {
         Target::of("chops, panel", panel(&chops), 62.0),
         Target::of("chops, front", chops, 65.0),
         Target::of("rillettes, 180 g", us(&[HOUSE, RILLETTES]), 62.0),
-        // Half as long again at the most.
-        Target::of("rillettes, two languages", two("roll-us"), 93.0),
-        Target::of("rillettes, Canada", two("roll-ca"), 93.0),
-        // A label of a fixed size: the kitchen's own tubs (trade 5).
-        Target::of("tub", on("tub", &[TUB], "CHK26171A01K/7"), 50.0),
+        // Half as long again as in one language, at the most.
+        Target::of("rillettes, two languages", two("roll-us"), 87.0),
+        Target::of("rillettes, Canada", two("roll-ca"), 87.0),
+        // A label of a fixed size (trade 5), on narrower paper: no more of it than 62 x 50.
+        Target::of(
+            "tub",
+            on("tub", &[TUB], "CHK26171A01K/7"),
+            62.0 * 50.0 / 51.0,
+        ),
     ]
 }
 
