@@ -19,7 +19,7 @@ pub(crate) fn fill(columns: &Columns, facts: &Facts) -> Result<Vec<Placed>, Refu
     let area = columns.area;
     largest(
         area.bottom(),
-        |step, gap| both(columns, &left, &right, step, gap),
+        |step, gap, draws| both(columns, (&left, &right), step, gap, draws),
         |smallest| match left.len() {
             0 => too_tall(&right, smallest, area.y, area.h),
             _ => too_tall(&left, smallest, area.y, area.h),
@@ -30,41 +30,42 @@ pub(crate) fn fill(columns: &Columns, facts: &Facts) -> Result<Vec<Placed>, Refu
 /// Both columns at one step, with the border where the taller of them is lowest.
 fn both(
     columns: &Columns,
-    left: &[Text<'_>],
-    right: &[Text<'_>],
+    (left, right): (&[Text<'_>], &[Text<'_>]),
     step: i64,
     gap: i64,
+    draws: bool,
 ) -> Result<Try, Refusal> {
     let area = columns.area;
-    let column = |x: Length, w: Length| Column {
+    let column = |x: Length, w: Length, draws: bool| Column {
         x,
         w,
         notch: None,
         align: Align::Left,
+        draws,
     };
-    let whole = column(area.x, area.w);
+    let whole = column(area.x, area.w, draws);
     if let (texts, []) | ([], texts) = (left, right) {
         return set(&whole, texts, step, gap, area.y);
     }
-    let at = |hundredths: i64| {
+    let at = |hundredths: i64, draws: bool| {
         let first = (area.w - columns.gap) * hundredths / 100;
-        let left = set(&column(area.x, first), left, step, gap, area.y)?;
+        let left = set(&column(area.x, first, draws), left, step, gap, area.y)?;
         let start = area.x + first + columns.gap;
-        let rest = column(start, area.right() - start);
+        let rest = column(start, area.right() - start, draws);
         let right = set(&rest, right, step, gap, area.y)?;
         Ok((left.bottom.max(right.bottom), left, right))
     };
     // The taller column gets more room until it is no longer the taller one; so does the one with a
     // word that is too wide.
     let (mut low, mut high) = (*BORDER.start(), *BORDER.end());
-    let mut best: Result<(Length, Try, Try), Option<Refusal>> = Err(None);
+    let mut best: Result<(Length, i64), Option<Refusal>> = Err(None);
     while low <= high {
         let middle = (low + high) / 2;
-        let left_wants_more = match at(middle) {
+        let left_wants_more = match at(middle, false) {
             Ok((bottom, left, right)) => {
                 let taller = left.bottom > right.bottom;
-                if best.as_ref().map_or(true, |(known, ..)| bottom < *known) {
-                    best = Ok((bottom, left, right));
+                if best.as_ref().map_or(true, |(known, _)| bottom < *known) {
+                    best = Ok((bottom, middle));
                 }
                 taller
             }
@@ -83,7 +84,8 @@ fn both(
         }
     }
     match best {
-        Ok((bottom, mut left, right)) => {
+        Ok((_, border)) => {
+            let (bottom, mut left, right) = at(border, draws)?;
             left.placed.extend(right.placed);
             left.heights.extend(right.heights);
             left.bottom = bottom;

@@ -16,24 +16,25 @@ const TIGHT: i64 = 32;
 
 /// One try at setting texts one under the other.
 pub(crate) struct Try {
+    /// What stands there; nothing where it was only measured.
     pub placed: Vec<Placed>,
     /// How much height each text took.
     pub heights: Vec<Length>,
     pub bottom: Length,
 }
 
-/// Sets by `attempt(step, gap)` as large as stays above `limit`.
+/// Sets by `attempt(step, gap, draws)` as large as stays above `limit`: measured until that is found, and drawn once.
 ///
 /// # Errors
 /// What the smallest letters are refused for; the caller says it where they are too tall.
 pub(crate) fn largest(
     limit: Length,
-    attempt: impl Fn(i64, i64) -> Result<Try, Refusal>,
+    attempt: impl Fn(i64, i64, bool) -> Result<Try, Refusal>,
     too_tall: impl FnOnce(&Try) -> Refusal,
 ) -> Result<Vec<Placed>, Refusal> {
-    let fits = |step, gap| attempt(step, gap).ok().filter(|done| done.bottom <= limit);
+    let fits = |step, gap| attempt(step, gap, false).is_ok_and(|done| done.bottom <= limit);
     let gap = |step| SMALLEST_GAP + (WIDEST - SMALLEST_GAP) * step / STEPS;
-    let smallest = attempt(0, gap(0))?;
+    let smallest = attempt(0, gap(0), false)?;
     if smallest.bottom > limit {
         return Err(too_tall(&smallest));
     }
@@ -44,23 +45,23 @@ pub(crate) fn largest(
         true => good + 1,
         false => (good + bad) / 2,
     };
-    let (mut good, mut bad, mut best) = (0, STEPS + 1, smallest);
+    let (mut good, mut bad) = (0, STEPS + 1);
     while bad - good > 1 {
         let middle = next(good, bad);
         match fits(middle, gap(middle)) {
-            Some(done) => (good, best) = (middle, done),
-            None => bad = middle,
+            true => good = middle,
+            false => bad = middle,
         }
     }
     let (mut close, mut wide) = (gap(good), WIDEST + 1);
     while wide - close > 1 {
         let middle = next(close, wide);
         match fits(good, middle) {
-            Some(done) => (close, best) = (middle, done),
-            None => wide = middle,
+            true => close = middle,
+            false => wide = middle,
         }
     }
-    Ok(best.placed)
+    attempt(good, close, true).map(|done| done.placed)
 }
 
 /// The refusal of texts that together are taller than their place.

@@ -20,6 +20,8 @@ pub(crate) struct Column {
     pub w: Length,
     pub notch: Option<Area>,
     pub align: Align,
+    /// Are lines put down, or only measured?
+    pub draws: bool,
 }
 
 impl Column {
@@ -29,7 +31,13 @@ impl Column {
             w: stack.area.w,
             notch: stack.notch,
             align: stack.align,
+            draws: false,
         }
+    }
+
+    /// The same, to be drawn on.
+    fn drawn(self, draws: bool) -> Column {
+        Column { draws, ..self }
     }
 
     /// The width there is for a line between two heights.
@@ -49,6 +57,7 @@ impl Column {
             w: wide - inset * 2,
             notch: None,
             align: Align::Left,
+            draws: self.draws,
         }
     }
 }
@@ -60,7 +69,7 @@ pub(crate) fn fill(stack: &Stack, facts: &Facts) -> Result<Vec<Placed>, Refusal>
     let grown = |texts: &[Text<'_>]| {
         largest(
             stack.area.bottom(),
-            |step, gap| set(&column, texts, step, gap, stack.area.y),
+            |step, gap, draws| set(&column.drawn(draws), texts, step, gap, stack.area.y),
             |smallest| too_tall(texts, smallest, stack.area.y, stack.area.h),
         )
     };
@@ -215,7 +224,9 @@ fn set_within(
         w: inner.w + pad * 2,
         h: out.bottom + pad - top - rule,
     };
-    out.placed.extend(framed(inside, rule, Frame::Closed));
+    if inner.draws {
+        out.placed.extend(framed(inside, rule, Frame::Closed));
+    }
     out.bottom = inside.bottom() + rule;
     Ok(out)
 }
@@ -244,6 +255,9 @@ fn set_row(
     if taken_l + taken_r + size_l / 2 > wide {
         return None;
     }
+    if !column.draws {
+        return Some((bottom, Vec::new()));
+    }
     let x_l = column.x + frame_l;
     let x_r = column.x + wide - taken_r + frame_r;
     let mut placed = left.placed(left.words(), x_l, baseline, size_l);
@@ -268,10 +282,11 @@ fn set_text(
         ..*column
     };
     let (bottom, mut placed) = set_words(&beside, text, step, top)?;
-    let drawn = picture::place(picture, column.x, top, side);
-    let bottom = bottom.max(drawn.bounds.bottom());
-    placed.push(Placed::Picture(drawn));
-    Ok((bottom, placed))
+    if column.draws {
+        let drawn = picture::place(picture, column.x, top, side);
+        placed.push(Placed::Picture(drawn));
+    }
+    Ok((bottom.max(top + side), placed))
 }
 
 fn set_words(
@@ -301,14 +316,16 @@ fn set_words(
                 had: wide,
             });
         }
-        let spare = wide - text.width(&rest[..count], size);
-        let indent = match column.align {
-            Align::Left => Length::ZERO,
-            Align::Centre => spare / 2,
-            Align::Right => spare,
-        };
-        let x = column.x + frame + indent;
-        placed.extend(text.placed(&rest[..count], x, baseline, size));
+        if column.draws {
+            let spare = wide - text.width(&rest[..count], size);
+            let indent = match column.align {
+                Align::Left => Length::ZERO,
+                Align::Centre => spare / 2,
+                Align::Right => spare,
+            };
+            let x = column.x + frame + indent;
+            placed.extend(text.placed(&rest[..count], x, baseline, size));
+        }
         rest = &rest[count..];
         lines += 1;
         baseline += pitch;

@@ -272,13 +272,30 @@ fn origin_of(writer: &Writer<'_>) -> String {
     let sources = domain::gate::sources(&reading.family, writer.view.of, writer.lists());
     let language = writer.first.language;
     let lot = writer.lot.code.to_string();
-    domain::gate::origin_lines(writer.product, &sources, &lot, writer.law(), language).join(". ")
+    let entry = &writer.kitchen.entry;
+    let worked = domain::gate::WorkedIn {
+        country: entry.country.as_ref().map(|country| country.0.as_str()),
+        number: entry.establishment.as_ref().map(|number| number.0.as_str()),
+        minced: writer.is_minced(),
+    };
+    let (product, law) = (writer.product, writer.law());
+    domain::gate::origin_lines(product, &sources, &lot, worked, law, language).join(". ")
 }
 
+/// Who made it and where; with the approval number where the place has words for it and the kitchen has one.
 fn business(writer: &Writer<'_>) -> String {
     let entry = &writer.kitchen.entry;
     let address = entry.address.as_ref().map_or(String::new(), |address| {
         format!(", {}", address.0.replace('\n', ", "))
     });
-    format!("{}{address}", entry.name.0)
+    let number = approval_number(writer).map_or(String::new(), |number| format!(". {number}"));
+    format!("{}{address}{number}", entry.name.0)
+}
+
+fn approval_number(writer: &Writer<'_>) -> Option<String> {
+    let entry = &writer.kitchen.entry;
+    let (country, number) = entry.country.as_ref().zip(entry.establishment.as_ref())?;
+    let words = notice(&writer.law().statements, NoticeKind::ApprovalNumber)?;
+    let words = words.in_language(writer.first.language);
+    Some(words.replacen("{}", &format!("{} {}", country.0, number.0), 1))
 }

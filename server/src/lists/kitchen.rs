@@ -57,6 +57,8 @@ impl Kitchen {
                 code: line("KTC"),
                 name: line("Kitchen"),
                 address: None,
+                country: None,
+                establishment: None,
                 time_zone: line(zone.name()),
                 profile: Word(Profile::Us),
                 languages: vec![line("en")],
@@ -221,6 +223,19 @@ fn check(entry: &KitchenEntry) -> Result<()> {
     }
     for (nth, language) in entry.languages.iter().enumerate() {
         language_tag(&language.0, &format!("languages[{nth}]"))?;
+    }
+    if let Some(country) = &entry.country
+        && (country.0.len() != 2 || !country.0.bytes().all(|byte| byte.is_ascii_uppercase()))
+    {
+        let country = country.0.clone();
+        return Err(Error::cannot_be(
+            "country",
+            KitchenSays::NoCountry { country },
+        ));
+    }
+    // The number means nothing without the State that gave it.
+    if entry.establishment.is_some() && entry.country.is_none() {
+        return Err(Error::cannot_be("country", KitchenSays::CountryOfNumber));
     }
     if entry.currency.0.len() != 3
         || !entry

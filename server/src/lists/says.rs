@@ -74,6 +74,8 @@ messages! {
         NoTimeZone "no-time-zone" { zone: String },
         Languages "languages" { most: usize },
         NoCurrency "no-currency" { currency: String },
+        NoCountry "no-country" { country: String },
+        CountryOfNumber "country-of-number",
         NoAddress "no-address" { url: String },
         Gs1Prefix "gs1-prefix",
         Drills "drills" { most: u32 },

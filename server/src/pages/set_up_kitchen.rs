@@ -25,6 +25,12 @@ pub struct KitchenForm {
     pub name: String,
     /// Its address.
     pub address: String,
+    /// The country that it is in.
+    pub country: String,
+    /// The number that it was approved under.
+    pub establishment: String,
+    /// Does the panel on safe handling stand on a second label?
+    pub panel_apart: Option<bool>,
     /// The time zones, its own chosen.
     pub zones: Vec<Zones>,
     /// Has nobody set it up?
@@ -105,6 +111,9 @@ pub fn kitchen_form(app: &Caller<'_>, conn: &mut Conn, words: &Words) -> Result<
             entry.name.0.clone()
         },
         address: text(entry.address.as_ref().map(|note| &note.0)),
+        country: text(entry.country.as_ref().map(|line| &line.0)),
+        establishment: text(entry.establishment.as_ref().map(|line| &line.0)),
+        panel_apart: entry.panel_apart,
         // Of a new kitchen the tablet says it, else whoever sets it up.
         zones: zones(words, if is_new { "" } else { &entry.time_zone.0 }),
         is_new,

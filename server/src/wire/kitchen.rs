@@ -15,6 +15,12 @@ pub struct KitchenEntry {
     pub name: Line,
     /// Its address, as it stands on labels.
     pub address: Option<Note>,
+    /// The country that it is in, two capital letters: `FR`, `GB`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub country: Option<Line>,
+    /// The number that the authority approved it under, where it has one, without the country.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub establishment: Option<Line>,
     /// Its time zone: `America/New_York`. Days begin and end by it.
     pub time_zone: Line,
     /// The law that it labels under.

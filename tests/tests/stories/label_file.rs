@@ -143,3 +143,37 @@ fn a_specimen_says_that_it_is_one() {
     assert_ne!(real, again);
     assert_eq!(svg, again);
 }
+
+/// Every shipped template with the least, the usual and the most that is said on it: nothing is refused and nothing is cut.
+#[test]
+fn every_shipped_label_is_lawful_at_its_shortest_and_longest() {
+    let samples = Path::new(env!("CARGO_MANIFEST_DIR")).join("../server/labels/tests/facts");
+    let folder = tempfile::tempdir().unwrap();
+    let out = folder.path().join("sample.pdf");
+    let mut files: Vec<_> = std::fs::read_dir(samples).unwrap().collect();
+    files.sort_by_key(|file| file.as_ref().unwrap().path());
+    assert!(files.len() >= 60, "{} samples", files.len());
+    for file in files {
+        let file = file.unwrap().path();
+        let name = file.file_name().unwrap().to_str().unwrap().to_owned();
+        let facts: Value = serde_json::from_slice(&std::fs::read(&file).unwrap()).unwrap();
+        let mut command = Command::new(binary());
+        command.arg("label").arg(&file).arg("--out").arg(&out);
+        command.args(["--template", name.split('.').next().unwrap()]);
+        // In the United States the grams stand in brackets behind the ounces.
+        let net = facts["texts"]["net"].as_str().unwrap_or_default();
+        let us = net
+            .strip_prefix("Net Wt.")
+            .and_then(|net| net.split_once('('));
+        if let Some((_, grams)) = us {
+            command.args(["--grams", grams.trim_end_matches("\u{a0}g)")]);
+        }
+        let done = command.output().unwrap();
+        let says = String::from_utf8_lossy(&done.stderr);
+        // Grams without ounces are for another place, which holds them against no words.
+        let heard = says
+            .lines()
+            .find(|line| us.is_some() || !line.contains("--grams"));
+        assert!(done.status.success() && heard.is_none(), "{name}: {says}");
+    }
+}

@@ -28,6 +28,7 @@ mod label_documents;
 mod label_due;
 mod label_file;
 mod label_items;
+mod label_items_meat;
 mod label_pieces;
 mod label_words;
 mod labels;

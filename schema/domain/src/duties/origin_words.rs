@@ -4,6 +4,7 @@ use super::says::OriginSays;
 use crate::refusal::{Refusal, Result};
 use crate::rows::RowId;
 use crate::says::Texts;
+use std::collections::BTreeSet;
 
 /// Words by language, with `{}` for what is filled in.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -22,6 +23,12 @@ pub struct OriginWording {
     pub beef_group: Texts,
     /// `Reference number: {}`.
     pub beef_reference: Texts,
+    /// Where minced beef stands.
+    pub mince_row: RowId,
+    /// `Prepared {}`, the country.
+    pub mince_prepared: Texts,
+    /// `Origin: {}`, countries that it was not prepared in.
+    pub mince_origin: Texts,
 }
 
 /// What a beef label says.
@@ -77,4 +84,87 @@ pub fn beef_lines(
         lines.push(filled("cut", &wording.beef_cutting, &[country, number])?);
     }
     Ok(lines)
+}
+
+/// What the label of minced beef says.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct MinceLabel<'a> {
+    /// The reference number or code of the batch.
+    pub reference: &'a str,
+    /// The countries of slaughter; none where not known of every animal.
+    pub slaughtered: Vec<&'a str>,
+    /// The country that it was prepared in, where the kitchen has said where it is.
+    pub prepared: Option<&'a str>,
+    /// Every country that an animal of it was born, reared or slaughtered in, as far as it is known.
+    pub involved: BTreeSet<&'a str>,
+}
+
+/// The lines of minced beef (`confirmed-10.13`): where it was slaughtered and prepared, and its origin where another
+/// country had a part in it.
+pub fn mince_lines(wording: &OriginWording, label: &MinceLabel, language: &str) -> Vec<String> {
+    let filled = |text: &Texts, with: &str| {
+        // No approval number is asked for.
+        let text = text.in_language(language).replacen("{}", with, 1);
+        text.replace("{}", "").trim_end().to_owned()
+    };
+    let mut lines = vec![filled(&wording.beef_reference, label.reference)];
+    if !label.slaughtered.is_empty() {
+        let all = label.slaughtered.join(", ");
+        lines.push(filled(&wording.beef_slaughtered, &all));
+    }
+    let Some(prepared) = label.prepared else {
+        return lines;
+    };
+    lines.push(filled(&wording.mince_prepared, prepared));
+    let others = label.involved.iter().filter(|of| **of != prepared);
+    let others: Vec<&str> = others.copied().collect();
+    if !others.is_empty() {
+        lines.push(filled(&wording.mince_origin, &others.join(", ")));
+    }
+    lines
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn wording() -> OriginWording {
+        let text = |text: &str| Texts::new([("en".to_owned(), text.to_owned())].into());
+        OriginWording {
+            beef_row: RowId::new("x-1"),
+            beef_born: text(""),
+            beef_reared: text(""),
+            beef_slaughtered: text("Slaughtered in {} {}"),
+            beef_cutting: text(""),
+            beef_group: text(""),
+            beef_reference: text("Reference number: {}"),
+            mince_row: RowId::new("x-2"),
+            mince_prepared: text("Prepared {}"),
+            mince_origin: text("Origin: {}"),
+        }
+    }
+
+    fn check(slaughtered: &[&str], prepared: Option<&str>, involved: &[&str], expected: &str) {
+        let label = MinceLabel {
+            reference: "A1",
+            slaughtered: slaughtered.to_vec(),
+            prepared,
+            involved: involved.iter().copied().collect(),
+        };
+        let lines = mince_lines(&wording(), &label, "en");
+        assert_eq!(lines.join(" | "), expected);
+    }
+
+    #[test]
+    fn minced_beef_tells_its_origin_where_another_country_had_a_part() {
+        check(&[], None, &[], "Reference number: A1");
+        let all_here = "Reference number: A1 | Slaughtered in France | Prepared France";
+        check(&["France"], Some("France"), &["France"], all_here);
+        check(
+            &["Ireland"],
+            Some("France"),
+            &["France", "Ireland"],
+            "Reference number: A1 | Slaughtered in Ireland | Prepared France | Origin: Ireland",
+        );
+    }
 }

@@ -15,7 +15,7 @@ mod says;
 mod tests;
 mod texts;
 
-pub use origin::{Raised, origin_lines, sources};
+pub use origin::{Raised, WorkedIn, origin_lines, sources};
 pub use required::{LabelItem, PackTrait, Required, Told, check_required, required};
 pub use says::GateSays;
 pub use texts::{LabelTexts, of_texts};

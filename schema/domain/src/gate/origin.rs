@@ -2,7 +2,7 @@
 
 use super::GateSays;
 use crate::country;
-use crate::duties::origin_words::{BeefLabel, beef_lines};
+use crate::duties::origin_words::{BeefLabel, MinceLabel, beef_lines, mince_lines};
 use crate::family::{Family, Lists, Relative};
 use crate::law::Law;
 use crate::naming::NameFacts;
@@ -28,6 +28,17 @@ pub struct Raised {
     pub abattoir: Option<String>,
     /// When it was killed.
     pub killed: NaiveDate,
+}
+
+/// Where meat is worked.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct WorkedIn<'a> {
+    /// The kitchen's country, by its two letters.
+    pub country: Option<&'a str>,
+    /// The number that the authority gave it, if it has one.
+    pub number: Option<&'a str>,
+    /// Is it minced there?
+    pub minced: bool,
 }
 
 /// The source animals of a lot; `None` stands for meat that was bought without its animal.
@@ -97,13 +108,22 @@ pub fn origin_lines(
     product: &Product,
     sources: &[Option<Raised>],
     lot: &str,
+    worked: WorkedIn<'_>,
     law: &Law,
     language: &str,
 ) -> Vec<String> {
     let raised: Option<Vec<&Raised>> = sources.iter().map(Option::as_ref).collect();
     if product.species == Some(Species::Cattle) && product.raw {
+        if worked.minced {
+            let wording = law.duties.origin.as_ref();
+            let lines = wording.map(|wording| {
+                let label = minced(sources, lot, worked, language);
+                mince_lines(wording, &label, language)
+            });
+            return lines.unwrap_or_default();
+        }
         let known = raised.as_ref().filter(|all| !all.is_empty());
-        let lines = known.and_then(|raised| beef(raised, lot, law, language));
+        let lines = known.and_then(|raised| beef(raised, lot, worked, law, language));
         // The number by which it is traced stands there whatever else is known of it (`canada-eu-uk-10.7`).
         let number = || {
             let wording = law.duties.origin.as_ref()?;
@@ -148,7 +168,13 @@ fn countries<'a>(
 }
 
 /// The lines of a beef label, where all of it is known and of one country each.
-fn beef(raised: &[&Raised], lot: &str, law: &Law, language: &str) -> Option<Vec<String>> {
+fn beef(
+    raised: &[&Raised],
+    lot: &str,
+    worked: WorkedIn<'_>,
+    law: &Law,
+    language: &str,
+) -> Option<Vec<String>> {
     let wording = law.duties.origin.as_ref()?;
     let one = |of: fn(&Raised) -> Option<&str>| {
         let all = countries(raised, of, language)?;
@@ -159,13 +185,39 @@ fn beef(raised: &[&Raised], lot: &str, law: &Law, language: &str) -> Option<Vec<
         .map(|raised| raised.abattoir.as_deref())
         .collect();
     let numbers: Vec<&str> = numbers?.into_iter().collect();
+    // A shop that cuts for its own counter has no number as a cutting plant.
+    let cut = worked.country.zip(worked.number);
+    let cut = cut.map(|(country, number)| (country::name(country, language), number));
     let label = BeefLabel {
         reference: lot,
         born: one(|of| of.born.as_deref())?,
         reared: one(|of| of.reared.as_deref())?,
         slaughtered: (one(|of| of.slaughtered.as_deref())?, &numbers),
-        // A shop that cuts for its own counter has no number as a cutting plant.
-        cut: &[],
+        cut: cut.as_slice(),
     };
     beef_lines(wording, &label, language).ok()
+}
+
+/// What the label of minced beef says, of what the lists know.
+fn minced<'a>(
+    sources: &'a [Option<Raised>],
+    lot: &'a str,
+    worked: WorkedIn<'a>,
+    language: &str,
+) -> MinceLabel<'a> {
+    let raised: Option<Vec<&Raised>> = sources.iter().map(Option::as_ref).collect();
+    let slaughtered = raised
+        .filter(|all| !all.is_empty())
+        .and_then(|all| countries(&all, |of| of.slaughtered.as_deref(), language));
+    let known = sources.iter().flatten();
+    let involved = known.flat_map(|of| [&of.born, &of.reared, &of.slaughtered]);
+    MinceLabel {
+        reference: lot,
+        slaughtered: slaughtered.unwrap_or_default(),
+        prepared: worked.country.map(|of| country::name(of, language)),
+        involved: involved
+            .flatten()
+            .map(|of| country::name(of, language))
+            .collect(),
+    }
 }

@@ -167,5 +167,8 @@ fn wording() -> OriginWording {
         beef_cutting: Texts::from(""),
         beef_group: Texts::from(""),
         beef_reference: Texts::from(""),
+        mince_row: RowId::new("confirmed-10.13"),
+        mince_prepared: Texts::from(""),
+        mince_origin: Texts::from(""),
     }
 }

@@ -44,11 +44,13 @@ pub enum NoticeKind {
     SlaughteredIn,
     /// Born, reared and killed in one country.
     Origin,
+    /// The number that the authority gave the kitchen, `{}` for country and number.
+    ApprovalNumber,
 }
 
 impl NoticeKind {
     /// Every one, with its spelling.
-    pub const ALL: [(NoticeKind, &'static str); 22] = {
+    pub const ALL: [(NoticeKind, &'static str); 23] = {
         use NoticeKind::*;
         [
             (KeepRefrigerated, "keep-refrigerated"),
@@ -73,6 +75,7 @@ impl NoticeKind {
             (RearedIn, "reared-in"),
             (SlaughteredIn, "slaughtered-in"),
             (Origin, "origin"),
+            (ApprovalNumber, "approval-number"),
         ]
     };
 

@@ -84,6 +84,12 @@ pub struct OriginEntry {
     mandated_beef_group: TextEntry,
     /// `Reference number: {}`.
     beef_reference: TextEntry,
+    /// The row of minced beef.
+    mince_row: String,
+    /// Mandated: `Prepared {}`, the country.
+    mandated_mince_prepared: TextEntry,
+    /// Mandated: `Origin: {}`, countries that it was not prepared in.
+    mandated_mince_origin: TextEntry,
 }
 
 impl OriginEntry {
@@ -96,6 +102,9 @@ impl OriginEntry {
             beef_cutting: self.mandated_beef_cutting.into(),
             beef_group: self.mandated_beef_group.into(),
             beef_reference: self.beef_reference.into(),
+            mince_row: known(rows, &self.mince_row)?,
+            mince_prepared: self.mandated_mince_prepared.into(),
+            mince_origin: self.mandated_mince_origin.into(),
         })
     }
 }

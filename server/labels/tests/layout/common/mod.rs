@@ -7,10 +7,14 @@ use std::path::{Path, PathBuf};
 
 use labels::{Facts, Field, Template};
 
+/// The file of a template of the folder.
+pub fn form(name: &str) -> String {
+    read(&folder("../../label-templates").join(format!("{name}.json")))
+}
+
 /// A template of the folder.
 pub fn template(name: &str) -> Template {
-    let path = folder("../../label-templates").join(format!("{name}.json"));
-    Template::parse(name, &read(&path)).unwrap_or_else(|error| panic!("{error}"))
+    Template::parse(name, &form(name)).unwrap_or_else(|error| panic!("{error}"))
 }
 
 /// Every template of the folder.
