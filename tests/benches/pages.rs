@@ -37,12 +37,19 @@ const MANY: [&str; 15] = [
 ];
 
 /// When the first words stood there and when the last byte had come, in milliseconds from the tap, and the bytes over the wire.
-const PAINTED: &str = "
-    const page = performance.getEntriesByType('navigation')[0];
-    const painted = performance.getEntriesByName('first-contentful-paint')[0];
-    const heavy = performance.getEntriesByType('resource')
-        .filter((one) => one.initiatorType !== 'fetch' && !one.name.endsWith('.ttf')).concat(page);
-    return { first: painted?.startTime ?? null, last: page.responseEnd, bytes: heavy.reduce((sum, one) => sum + one.transferSize, 0) };";
+const PAINTED: &str = "new Promise((told) => {
+    const look = () => {
+        const painted = performance.getEntriesByName('first-contentful-paint')[0];
+        if (!painted) {
+            return setTimeout(look, 10);
+        }
+        const page = performance.getEntriesByType('navigation')[0];
+        const heavy = performance.getEntriesByType('resource')
+            .filter((one) => one.initiatorType !== 'fetch' && !one.name.endsWith('.ttf')).concat(page);
+        told({ first: painted.startTime, last: page.responseEnd, bytes: heavy.reduce((sum, one) => sum + one.transferSize, 0) });
+    };
+    look();
+})";
 
 /// Types a code as a scanner does, and waits until its word is painted: milliseconds.
 const SCAN: &str = "new Promise((told) => {
@@ -99,7 +106,7 @@ fn show(browser: &Browser, address: &str, name: &str, rounds: usize) {
     let seen: Vec<Value> = (0..=rounds)
         .map(|_| {
             browser.open(address);
-            browser.run(PAINTED)
+            browser.wait_for(PAINTED)
         })
         .collect();
     // The first brings what is kept from then on.

@@ -3569,6 +3569,7 @@ page-place-degrees = { $at }
 page-place-checked = Last: { $read }, { $bath }, { $at }
 page-place-asks = { $limits }
 page-place-missing-pack = { $pack }, { $weight }, last in { $place }
+page-place-more-lots = { $lots } more lots stand here: the list below has them all, page by page.
 page-place-more = { $packs } more packs stand here than this page shows: see the list of lots.
 page-place-readings = Last readings
 page-place-stands = What stands here

@@ -3586,6 +3586,7 @@ page-place-degrees = { $at }
 page-place-checked = Dernier contrôle : { $read }, { $bath }, { $at }
 page-place-asks = { $limits }
 page-place-missing-pack = { $pack }, { $weight }, vu en dernier : { $place }
+page-place-more-lots = { $lots } lots de plus sont ici : la liste ci-dessous les a tous, page par page.
 page-place-more = { $packs } paquets de plus sont ici que cette page n’en montre : voir la liste des lots.
 page-place-readings = Derniers relevés
 page-place-stands = Ce qui est ici

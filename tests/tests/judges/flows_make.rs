@@ -3,7 +3,7 @@
 use super::flows::{Hand, TABLET, newest};
 use serde_json::json;
 use stories::browser::Browser;
-use stories::day::bought;
+use stories::day::{Told, bought};
 use stories::queue::until;
 use stories::{Caller, Engine, House};
 
