@@ -3,7 +3,7 @@
 
 use super::bench::Pick;
 use super::field_words::{heading, help, hurts, part, rows};
-use super::list_parts::fold;
+use super::list_parts::{code_after_name, fold};
 use super::lists::{NEW, kept, named};
 use super::spoken::Words;
 use crate::caller::{Asking, Caller};
@@ -225,6 +225,9 @@ pub fn asked(
         }
     });
     let mut each: Vec<Asked> = each.collect();
+    if kept.is_none() && codes(list) {
+        code_after_name(&mut each);
+    }
     fold(&mut each);
     Ok(each)
 }

@@ -20,3 +20,13 @@ pub fn fold(fields: &mut [Asked]) {
         from = (end < fields.len()).then_some(end);
     }
 }
+
+/// A code that is made of the name, where none is typed, is asked for after it.
+pub fn code_after_name(fields: &mut [Asked]) {
+    let name = fields
+        .iter()
+        .rposition(|field| field.name == "name" || field.name.starts_with("names."));
+    if let Some(name) = name {
+        fields[..=name].rotate_left(1);
+    }
+}
