@@ -42,7 +42,7 @@ const end = {
     }
     const much = high !== undefined && left > Number(high);
     end.part("loss-says").className = much ? "warn" : "help";
-    side.show(end.part("loss-says"), left > 0 && high !== undefined ? side.say(much ? "loss-high" : "loss", values) : "");
+    side.show(end.part("loss-says"), left > 0 && high !== undefined && end.chosen() !== "stays" ? side.say(much ? "loss-high" : "loss", values) : "");
     end.form.querySelector("button.grand").disabled = left < 0 && !scales;
     end.sentence(left);
   },

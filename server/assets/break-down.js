@@ -267,7 +267,7 @@ const side = {
 
   // A weight that was kept, in words.
   told(one) {
-    const time = { hour: "numeric", minute: "2-digit", timeZone: side.page.dataset.zone };
+    const time = { hour: "numeric", minute: "2-digit", hourCycle: "h23", timeZone: side.page.dataset.zone };
     const at = new Date(one.at).toLocaleTimeString(document.documentElement.lang, time);
     return { cut: one.says, weight: scale.weight(one.mg), time: at, by: one.by };
   },
@@ -309,7 +309,7 @@ if (side.page) {
       side.choose(side.cut);
     }
   });
-  // Return ends a weight: what is usual waits for one more, on the button; what is odd is told first.
+  // Return ends a weight and keeps it; what is odd is told first.
   side.part("scale").addEventListener("submit", (event) => {
     event.preventDefault();
     const { mg, says } = side.judge(true);
@@ -321,7 +321,11 @@ if (side.page) {
       if (scale.read(figure) === mg) {
         side.part("weight").value = figure;
       }
-      side.part(says === "" ? "keep" : "again").focus();
+      if (says === "") {
+        side.keep(false);
+      } else {
+        side.part("again").focus();
+      }
     }
   });
   side.part("weight").addEventListener("input", (event) => {

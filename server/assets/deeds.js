@@ -109,47 +109,6 @@ const deeds = {
     return status < 300 ? { done: answer } : { refused: answer };
   },
 
-  // Tells what was refused, or that nobody answers, where the form is.
-  tell(form, problem) {
-    form.querySelectorAll("[aria-invalid]").forEach((field) => field.removeAttribute("aria-invalid"));
-    const name = problem ? "[data-refused]" : "[data-away]";
-    const box = document.querySelector(`template${name}`).content.cloneNode(true).firstElementChild;
-    if (problem) {
-      box.querySelector("[data-title]").textContent = problem.title + ".";
-      box.querySelector("[data-detail]").textContent = problem.detail;
-      const field = problem.field && form.elements && deeds.field(form, problem.field);
-      if (field) {
-        field.setAttribute("aria-invalid", "true");
-      }
-      if (problem.may_be_told && form.matches?.(deeds.forms)) {
-        deeds.offer(form, box);
-      }
-    }
-    deeds.show(form, box);
-  },
-
-  // The field of the form that a problem names: "outputs[0].grams" is outputs.0.grams here.
-  field(form, name) {
-    const wanted = name.replace(/\[(\d+)\]/g, ".$1");
-    const fields = Array.from(form.elements).filter((field) => field.name);
-    return fields.find((field) => field.name === wanted && field.type !== "radio");
-  },
-
-  // A limit stands in the way: was it typed right? Else it is recorded as it happened, with a note.
-  offer(form, box) {
-    const part = box.querySelector("[data-happened]");
-    part.hidden = false;
-    part.querySelector("[data-as-it-happened]").addEventListener("click", () => {
-      const note = part.querySelector("[data-note]");
-      if (note.value.trim() === "") {
-        note.setAttribute("aria-invalid", "true");
-        note.focus();
-        return;
-      }
-      deeds.send(form, { as_it_happened: true, note: note.value.trim() });
-    });
-  },
-
   // The forms whose press is a deed, or several.
   forms: "form[data-deed], form[data-batch], form[data-sells], form[data-undo]",
 
@@ -354,7 +313,7 @@ const deeds = {
       return Array.from(field.closest("label").childNodes).filter((part) => part.nodeType === 3).map((part) => part.textContent).join("");
     }
     if (field.type === "datetime-local" && field.value) {
-      const said = { weekday: "short", hour: "numeric", minute: "2-digit" };
+      const said = { weekday: "short", hour: "numeric", minute: "2-digit", hourCycle: "h23" };
       return new Date(field.value).toLocaleString(document.documentElement.lang, said);
     }
     if (field.type === "date" && field.value) {
@@ -396,3 +355,16 @@ if (told && warnings.length > 0) {
   }
   told.append(box);
 }
+
+// What waits on this device and draws on the same lot is not counted yet in what stands here.
+document.addEventListener("waiting", ({ detail }) => {
+  const told = document.querySelector("[data-waits-of]");
+  const plain = (lot) => String(lot).split("/")[0].replaceAll("-", "");
+  const named = (body) => [body.lot, ...(body.inputs ?? []).map((one) => one?.lot)].filter(Boolean).map(plain);
+  const here = new Set(Array.from(document.querySelectorAll("form[data-deed]"), (form) => named(JSON.parse(form.dataset.body))).flat());
+  const rows = detail.filter((row) => row.state === "waits" && named(row.body).some((lot) => here.has(lot)));
+  if (told) {
+    told.hidden = rows.length === 0;
+    told.textContent = told.dataset.says.replace("[what]", rows.map((row) => `${row.slip}: ${row.says}`).join(" "));
+  }
+});

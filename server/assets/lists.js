@@ -3,6 +3,9 @@
 "use strict";
 
 const lists = {
+  // The codes that this page made of names.
+  taken: new Set(),
+
   // Puts a value where its name says, or takes away what stands there.
   put(body, name, value) {
     const parts = name.split(".");
@@ -61,8 +64,17 @@ const lists = {
         delete body[part];
       }
     }
+    if (form.dataset.coded !== undefined && body.code === undefined) {
+      lists.taken.clear();
+      body.code = lists.code(body.name ?? body.names?.en ?? body.names?.fr ?? "");
+    }
+    return lists.without(body);
+  },
+
+  // Parts in which nothing stands are none.
+  without(body) {
     for (const [name, value] of Object.entries(body)) {
-      if (value && typeof value === "object" && !Array.isArray(value) && Object.keys(value).length === 0) {
+      if (value && typeof value === "object" && !Array.isArray(value) && Object.keys(lists.without(value)).length === 0) {
         delete body[name];
       }
     }
@@ -127,7 +139,8 @@ const lists = {
     shown.querySelectorAll("[data-given]").forEach((part) => {
       part.textContent = form.elements[part.dataset.given].value;
       const line = document.createElement("li");
-      line.textContent = part.textContent;
+      const roles = Array.from(form.querySelectorAll("input[name=roles]:checked"), (tick) => tick.nextSibling.textContent.trim());
+      line.textContent = roles.length > 0 ? `${part.textContent} (${roles.join(", ")})` : part.textContent;
       document.querySelector("[data-so-far]")?.append(line);
     });
     form.reset();
@@ -142,6 +155,7 @@ const lists = {
     }
     form.dataset.busy = "yes";
     const ticked = Array.from(form.querySelectorAll("input[data-calls]:checked:not(:disabled)"));
+    lists.taken = new Set(ticked.flatMap((tick) => JSON.parse(tick.dataset.calls).map(([, body]) => body.code)));
     const calls = ticked.flatMap((tick) => JSON.parse(tick.dataset.calls).map(([path, body]) => ({ path, body: lists.named(tick, body) })));
     const order = (form.dataset.order || "").split(" ");
     calls.sort((one, other) => order.indexOf(one.path) - order.indexOf(other.path));
@@ -169,8 +183,31 @@ const lists = {
 
   // A name may be written over before it is taken.
   named(tick, body) {
-    const name = tick.closest("[data-pick]")?.querySelector("input[data-name]")?.value.trim();
+    const line = tick.closest("[data-pick]");
+    const name = line?.querySelector("input[data-name]")?.value.trim();
+    if (tick.dataset.own !== undefined) {
+      return { code: lists.code(name), name, kind: line.querySelector("[data-kind]").value };
+    }
     return name && body.name ? { ...body, name } : body;
+  },
+
+  // A code made of a name: small letters and hyphens, another than those that are sent with it.
+  code(name) {
+    const plain = name.normalize("NFD").replace(/[\u0300-\u036f]/g, "").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "") || "one";
+    let code = plain.slice(0, 30);
+    for (let nth = 2; lists.taken.has(code); nth += 1) {
+      code = `${plain.slice(0, 26)}-${nth}`;
+    }
+    lists.taken.add(code);
+    return code;
+  },
+
+  // One line more, for a place of their own.
+  more(button) {
+    const form = button.closest("form");
+    const line = form.querySelector("template[data-more]").content.cloneNode(true).firstElementChild;
+    form.querySelector("[data-more-here]").before(line);
+    line.querySelector("[data-name]").focus();
   },
 
   // What a ticked thing is made of is ticked with it; unticked, it stays.
@@ -271,6 +308,22 @@ document.addEventListener("change", (event) => {
 
 document.querySelectorAll("form[data-order]").forEach(lists.count);
 
+document.addEventListener("click", (event) => {
+  const button = event.target.closest?.("[data-add-more]");
+  if (button) {
+    lists.more(button);
+  }
+});
+
+// A line of their own is ticked by its name.
+document.addEventListener("input", (event) => {
+  const own = event.target.matches("[data-name]") && event.target.closest("[data-pick]").querySelector("[data-own]");
+  if (own) {
+    own.checked = event.target.value.trim() !== "";
+    lists.count(own.form);
+  }
+});
+
 // A code is in capital letters, however it is typed.
 document.addEventListener("input", (event) => {
   const field = event.target;
@@ -292,10 +345,10 @@ document.addEventListener("change", (event) => {
   }
 });
 
-// The clock of this device says where the kitchen is, until somebody says otherwise.
+// The clock of this device says where the kitchen is, until somebody says otherwise; one on UTC was never told itself.
 document.querySelectorAll("select[data-zone]").forEach((field) => {
   const here = Intl.DateTimeFormat().resolvedOptions().timeZone;
-  if (Array.from(field.options).some((one) => one.value === here)) {
+  if (!/UTC|GMT|^Etc/.test(here) && Array.from(field.options).some((one) => one.value === here)) {
     field.value = here;
   }
 });

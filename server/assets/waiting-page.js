@@ -11,7 +11,7 @@ const list = {
 
   // What all rows have: the slip, what it is, who did it and when.
   fill(element, [first]) {
-    const at = new Date(first.kept).toLocaleTimeString(document.documentElement.lang, { hour: "numeric", minute: "2-digit" });
+    const at = new Date(first.kept).toLocaleTimeString(document.documentElement.lang, { hour: "numeric", minute: "2-digit", hourCycle: "h23" });
     element.querySelector("[data-what]").textContent = first.says;
     element.querySelector("[data-who-when]").textContent = [first.by, at].filter(Boolean).join(", ");
     element.querySelectorAll("[data-says], [data-makes]").forEach((text) => {
@@ -119,7 +119,7 @@ document.querySelector("[data-try-line]").addEventListener("click", async () => 
   list.end(end);
   // Whoever tried is told that it was tried.
   const told = document.querySelector("[data-tried]");
-  const at = new Date().toLocaleTimeString(document.documentElement.lang, { hour: "numeric", minute: "2-digit", second: "2-digit" });
+  const at = new Date().toLocaleTimeString(document.documentElement.lang, { hour: "numeric", minute: "2-digit", second: "2-digit", hourCycle: "h23" });
   told.hidden = end !== "away";
   told.textContent = told.dataset.tried.replace("[time]", at);
 });

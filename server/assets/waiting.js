@@ -251,9 +251,11 @@ const waiting = {
 
   async render() {
     const rows = await waiting.all();
+    const who = document.querySelector("[data-who]")?.dataset.who ?? "";
+    const of = { waits: rows, refused: rows, done: rows.filter((row) => !row.by || row.by === who) };
     for (const line of document.querySelectorAll("[data-line]")) {
       const state = line.dataset.line;
-      const n = state === "refused" ? rows.filter((row) => row.state === state).length : waiting.presses(rows, state).length;
+      const n = state === "refused" ? rows.filter((row) => row.state === state).length : waiting.presses(of[state], state).length;
       line.hidden = n === 0;
       line.textContent = ((waiting.isHeld && line.dataset.held) || line.dataset.says).replace("[n]", n);
     }
@@ -282,7 +284,7 @@ const waiting = {
   stale() {
     const told = document.querySelector("[data-stale]");
     if (told && told.dataset.stale) {
-      const at = new Date(told.dataset.stale).toLocaleTimeString(document.documentElement.lang, { hour: "numeric", minute: "2-digit" });
+      const at = new Date(told.dataset.stale).toLocaleTimeString(document.documentElement.lang, { hour: "numeric", minute: "2-digit", hourCycle: "h23" });
       told.textContent = told.dataset.says.replace("[time]", at);
       told.hidden = false;
     }

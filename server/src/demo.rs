@@ -81,7 +81,7 @@ pub fn place(
     })
 }
 
-/// Tells the story to an empty record; three things to try come back.
+/// Tells the story to an empty record; five things to try come back.
 ///
 /// # Errors
 /// In words: the record is not empty, or a deed of the story was refused.
@@ -116,6 +116,14 @@ pub fn build(app: &mut App) -> std::result::Result<Vec<String>, String> {
             format!(
                 "3. {{address}}/api/lots/{}/labels.pdf - the labels of the rillettes on hand",
                 code("L31")
+            ),
+            format!(
+                "4. {{address}}/lots/{}/break-down - a side on the rail, to be cut up cut by cut (sign in first)",
+                code("S16")
+            ),
+            format!(
+                "5. {{address}}/make/cure?lot={} - a pork belly on hand, to be put in cure (sign in first)",
+                code("BEL-0626")
             ),
         ],
     );

@@ -113,6 +113,8 @@ pub struct Blocker {
     pub kind: String,
     /// When it ended.
     pub at: String,
+    /// All of that in words, with who did it.
+    pub says: String,
 }
 
 impl Problem {

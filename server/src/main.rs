@@ -171,7 +171,7 @@ fn serve(args: &ServeArgs) -> Result<(), String> {
         }
     }
     if args.demo {
-        told += " with the demo kitchen. Three things to try:\n";
+        told += " with the demo kitchen. Five things to try:\n";
         for line in demo::build(&mut app)? {
             let line = line.replace("{address}", &format!("{scheme}://{address}"));
             told += &format!("  {line}\n");

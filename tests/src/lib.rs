@@ -10,6 +10,7 @@ pub mod labels;
 pub mod neighbour;
 pub mod old_records;
 pub mod oracle;
+pub mod pages;
 pub mod printer;
 pub mod queue;
 pub mod real_printer;

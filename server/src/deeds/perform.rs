@@ -173,7 +173,7 @@ pub fn perform<A: DeedAnswer>(
         let mut answer = match act(&mut facts) {
             Ok(answer) => answer,
             Err(Error::Refused(refusal)) if !refusal.in_the_way.is_empty() => {
-                return Err(blocked(facts.tx, &refusal, facts.kitchen.zone)?);
+                return Err(blocked(facts.tx, &refusal, facts.kitchen.zone, &speech)?);
             }
             Err(error) => return Err(error),
         };
@@ -196,16 +196,29 @@ pub fn perform<A: DeedAnswer>(
 }
 
 /// The refusal of a void, with the deeds that stand in its way.
-fn blocked(tx: &mut Tx<'_>, refusal: &Refusal, zone: chrono_tz::Tz) -> Result<Error> {
+fn blocked(
+    tx: &mut Tx<'_>,
+    refusal: &Refusal,
+    zone: chrono_tz::Tz,
+    speech: &Speech,
+) -> Result<Error> {
     let mut problem = Error::Refused(refusal.clone()).problem();
     problem.in_the_way = deeds::by_keys(tx.conn, &refusal.in_the_way)?
         .into_iter()
-        .map(|deed| Blocker {
-            id: shown_id(&deed.uid),
-            kind: deed.kind,
-            at: instant(deed.at, zone),
+        .map(|deed| {
+            let says = DeedSays::OfSomebody {
+                kind: deed.kind()?,
+                by: deed.person.clone(),
+                at: deed.at.and_utc().with_timezone(&zone).naive_local(),
+            };
+            Ok(Blocker {
+                id: shown_id(&deed.uid),
+                at: instant(deed.at, zone),
+                kind: deed.kind,
+                says: speech.say(&says.into()),
+            })
         })
-        .collect();
+        .collect::<store::Result<_>>()?;
     Ok(problem.into())
 }
 

@@ -15,6 +15,7 @@ use rust_decimal::Decimal;
 messages! {
     /// What is said of any deed.
     DeedSays in "deed" {
+        OfSomebody "of-somebody" { kind: DeedKind, by: String, at: NaiveDateTime },
         IdUsed "id-used" { id: String, kind: DeedKind },
         Unknown "unknown" { id: String },
         NoId "no-id" { id: String },

@@ -1,6 +1,6 @@
 //! The fields of the lists' entries: what a form asks for and what a column of a table may be called. A
-//! field's name is the place of its value in the entry: `keep.days`. What is not among them (a recipe,
-//! how a label tells to cook) is told by the call alone, and a form or a table leaves it as it is.
+//! field's name is the place of its value in the entry: `keep.days`. What is not among them (a recipe)
+//! is told by a form of its own, and a form or a table leaves it as it is.
 
 use super::List;
 use domain::cure::{Alkali, Class, Method};
@@ -138,6 +138,8 @@ const PRODUCT: &[Field] = &[
     needed("code", Line),
     field("names.en", Line),
     field("names.fr", Line),
+    field("customer_names.en", Line),
+    field("customer_names.fr", Line),
     needed("kind", One(said!(ProductKind))),
     field("species", One(said!(Species))),
     field("raw", Yes),
@@ -150,6 +152,7 @@ const PRODUCT: &[Field] = &[
     field("keep_if_stable.days", Whole),
     field("keep_if_stable.from", One(said!(KeepFrom))),
     field("keep_if_stable.day_one_counts", Yes),
+    field("keep_if_stable.freeze_day_counts", Yes),
     field("controlled", Yes),
     field("stable_as", One(said!(Natural))),
     field("for_sale", Yes),
@@ -158,6 +161,8 @@ const PRODUCT: &[Field] = &[
     field("till_number", Whole),
     field("face_cm2", Whole),
     field("panel_apart", Yes),
+    field("cooking.en", Text),
+    field("cooking.fr", Text),
     field("cut_style", Line),
     field("cut", Line),
     field("process", Line),
@@ -168,22 +173,31 @@ const PRODUCT: &[Field] = &[
     field("cure.method", One(said!(Method))),
     field("cure.heated", Yes),
     field("cure.nitrite", Yes),
+    field("uncured.resembles", Yes),
+    field("uncured.natural", Line),
     field("in_cure", One(said!(CurePart))),
     field("curing_salt.nitrite_percent", Figure),
     field("curing_salt.nitrite_of", One(said!(Alkali))),
     field("curing_salt.nitrate_percent", Figure),
     field("curing_salt.nitrate_of", One(said!(Alkali))),
+    field("curing_salt.salt_percent", Figure),
     field("release.loss_percent", Figure),
     field("release.tolerance_points", Figure),
     field("release.days", Whole),
     field("release.water_activity", Figure),
     field("release.curve", Line),
     field("release.salting", Line),
+    field("release.signature", Yes),
     field("standard.place", Line),
     field("standard.made_there", Yes),
     field("standard.mince", One(said!(MinceKind))),
     field("standard.steak", Yes),
     field("standard.tenderised", Yes),
+    field("standard.cooking.method.en", Line),
+    field("standard.cooking.method.fr", Line),
+    field("standard.cooking.celsius", Figure),
+    field("standard.cooking.fahrenheit", Figure),
+    field("standard.cooking.hold_minutes", Figure),
     field("standard.loaf", Yes),
     field("standard.shank_bones_out", Yes),
     field("standard.bones_remain", Yes),
@@ -212,4 +226,9 @@ pub const fn of(list: List) -> &'static [Field] {
 }
 
 /// Without this field, whatever else stands in its part of the entry is nothing: a keeping rule without days.
-pub const HEADS: [&str; 3] = ["keep.days", "keep_if_stable.days", "cure.class"];
+pub const HEADS: [&str; 4] = [
+    "keep.days",
+    "keep_if_stable.days",
+    "cure.class",
+    "uncured.resembles",
+];

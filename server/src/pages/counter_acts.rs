@@ -105,8 +105,13 @@ impl Found<'_> {
         if self.basket.with_before.is_empty() || acts.iter().any(|act| leads(act) || sells(act)) {
             return;
         }
+        // A wrong scan is commoner than a pack that comes back: the way on is the button that a thumb finds.
         acts.truncate(1);
-        acts.push(self.act("page-counter-back", Does::Goes(way)));
+        acts.iter_mut().for_each(|act| act.first = false);
+        acts.push(Act {
+            first: true,
+            ..self.act("page-counter-back", Does::Goes(way))
+        });
     }
 
     fn sold(&self) -> Option<Act> {

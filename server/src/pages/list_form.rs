@@ -3,6 +3,7 @@
 
 use super::bench::Pick;
 use super::field_words::{heading, help, hurts, part, rows};
+use super::list_parts::{code_after_name, fold};
 use super::lists::{NEW, kept, named};
 use super::spoken::Words;
 use crate::caller::{Asking, Caller};
@@ -33,6 +34,10 @@ pub struct Asked {
     pub rows: Vec<RowShown>,
     /// The heading that it is the first of.
     pub part: Option<String>,
+    /// Does its part stand open: is anything in it, or is it what most entries need?
+    pub opens: bool,
+    /// Is it the last of its part?
+    pub ends: bool,
     /// How it is sent: `figure`.
     pub sent_as: &'static str,
     /// What stands in it.
@@ -82,6 +87,8 @@ struct FormPage {
     version: Option<i32>,
     body: String,
     heads: String,
+    /// Is its code made of its name, where none is typed?
+    codes: bool,
     fields: Vec<Asked>,
     may: bool,
     /// Of a product: where its recipe is.
@@ -144,12 +151,18 @@ fn form(app: &Caller<'_>, conn: &mut Conn, list: &str, code: &str) -> Result<For
             .as_ref()
             .map_or_else(|| "{}".to_owned(), |kept| kept.body.to_string()),
         heads: HEADS.join(" "),
+        codes: kept.is_none() && codes(list),
         fields: asked(app, conn, &words, list, kept.as_ref())?,
         may: app.who.may(Right::SetUp),
         recipe,
         parts: None,
         words,
     })
+}
+
+/// Is its code nothing but a short name? That of a farm begins lot codes, an abattoir's number is the authority's.
+fn codes(list: List) -> bool {
+    !matches!(list, List::Farms | List::Abattoirs | List::Recipes)
 }
 
 /// Is it made of other things?
@@ -185,26 +198,38 @@ pub fn asked(
             .unwrap_or_default();
         let found = crate::read::law::named(app, place, rows(field.name), words.lang());
         let choices = choices(app, words, field, &value);
+        let is_made = field.name == "code" && kept.is_none() && codes(list);
+        let help = match is_made {
+            true => Some("page-help-code-made"),
+            false => help(field.name),
+        };
         Asked {
             name: field.name,
             id: format!("field-{}", field.name.replace(['.', '_'], "-")),
             heading: words.t(heading(field.name)),
-            help: help(field.name).map(|key| words.t(key)),
+            help: help.map(|key| words.t(key)),
             rows: rows_shown(found),
             part: part(field.name).map(|key| words.t(key)),
+            opens: false,
+            ends: false,
             sent_as: sent_as(field, !choices.is_empty()),
             value: match field.sort {
                 Sort::Money => money(&value),
                 _ => value,
             },
             choices,
-            needed: field.needed,
+            needed: field.needed && !is_made,
             capitals: list == List::Farms && field.name == "code" || field.name == "country",
             locked: nth == 0 && kept.is_some(),
             hurts: hurts(field.name),
         }
     });
-    Ok(each.collect())
+    let mut each: Vec<Asked> = each.collect();
+    if kept.is_none() && codes(list) {
+        code_after_name(&mut each);
+    }
+    fold(&mut each);
+    Ok(each)
 }
 
 fn sent_as(field: &Field, has_choices: bool) -> &'static str {
@@ -352,6 +377,7 @@ fn recipe(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<FormPage> {
         version: kept.as_ref().map(|kept| kept.version),
         body: serde_json::json!({ "product": code }).to_string(),
         heads: String::new(),
+        codes: false,
         fields: Vec::new(),
         may: app.who.may(Right::SetUp),
         recipe: None,

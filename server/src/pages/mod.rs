@@ -60,6 +60,7 @@ mod guest;
 mod heat_shown;
 mod import;
 mod list_form;
+mod list_parts;
 mod lists;
 mod make;
 mod parts;

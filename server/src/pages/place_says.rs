@@ -17,6 +17,7 @@ messages! {
         Asks "asks" { limits: Arg },
         MissingPack "missing-pack" { pack: String, weight: String, place: String },
         More "more" { packs: usize },
+        MoreLots "more-lots" { lots: usize },
     }
 }
 

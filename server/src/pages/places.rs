@@ -74,6 +74,8 @@ struct PlacePage {
     worked: Vec<String>,
     warmth: Vec<(String, String)>,
     lots: Vec<Row>,
+    /// That there are more than are shown.
+    more: Option<String>,
     acts: Vec<Button>,
     is_read: bool,
     is_contact: bool,
@@ -99,6 +101,9 @@ struct Asked {
     did: Option<String>,
 }
 
+/// The most lots on the page of a place; the list of lots has them all, page by page.
+const MOST: usize = 100;
+
 /// One place.
 pub async fn one(request: HttpRequest, asking: Asking, code: web::Path<String>) -> HttpResponse {
     super::asked(&request, asking, move |app, conn, asked| {
@@ -113,7 +118,8 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
     let words = Words::of(&names);
     let zone = names.zone();
     let today = day_of(app.now(), zone);
-    let lots = view.lots.iter().map(|lot| row(lot, &names, today));
+    let shown = view.lots.iter().take(MOST);
+    let lots = shown.map(|lot| row(lot, &names, today));
     Ok(PlacePage {
         head: match view.lots.is_empty() {
             true => words.t("page-place-empty"),
@@ -127,6 +133,11 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
         worked: worked(&words, &view, zone),
         warmth: warmth(&words, &view, zone),
         lots: lots.collect(),
+        more: view
+            .lots
+            .len()
+            .checked_sub(MOST + 1)
+            .map(|more| words.say(PlacePageSays::MoreLots { lots: more + 1 })),
         acts: acts(&words, app, &view),
         is_read: !view.listed.is_contact || view.listed.has_limits,
         is_contact: view.listed.is_contact,

@@ -21,7 +21,7 @@ use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
 use domain::family::Listed;
 use domain::right::Role;
-use domain::words::{ProductKind, Profile};
+use domain::words::{PlaceKind, ProductKind, Profile};
 use serde::Deserialize;
 use serde_json::json;
 use std::collections::BTreeMap;
@@ -53,6 +53,8 @@ struct SetUp {
     has: Vec<Has>,
     kitchen: Option<KitchenForm>,
     places: Vec<PlaceLine>,
+    /// Of what sort a place of their own may be.
+    place_kinds: Vec<Pick>,
     people: Vec<String>,
     /// The first manager, who has no name of their own yet: the call, the version and the body.
     first: Option<(String, i32, String)>,
@@ -165,6 +167,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, step: &str, asked: &Asked) -> Result<
         has: has(app, conn, &words, &names)?,
         kitchen: None,
         places: Vec::new(),
+        place_kinds: Vec::new(),
         people: Vec::new(),
         first: None,
         roles: Vec::new(),
@@ -189,6 +192,10 @@ fn read(app: &Caller<'_>, conn: &mut Conn, step: &str, asked: &Asked) -> Result<
     }
     if is("places") {
         page.places = places(&words, lists);
+        let kinds = PlaceKind::ALL.iter();
+        page.place_kinds = kinds
+            .map(|kind| Pick::of(kind.as_str(), words.headed(kind.says())))
+            .collect();
     }
     if is("people") {
         let people = known.people.iter().filter(|person| person.row.active);

@@ -210,6 +210,14 @@ fn plain(texts: &BTreeMap<Line, Line>) -> BTreeMap<String, String> {
         .collect()
 }
 
+fn made() -> KeepFromWord {
+    Word(words::KeepFrom::Made)
+}
+
+fn is_day_one() -> bool {
+    true
+}
+
 fn is_raw() -> bool {
     true
 }
@@ -244,9 +252,11 @@ impl UncuredEntry {
 pub struct KeepEntry {
     /// How many days, at most 3 650.
     pub days: u32,
-    /// Counted from which event.
+    /// Counted from which event. If left out: from its making.
+    #[serde(default = "made")]
     pub from: KeepFromWord,
-    /// Is the day of the event day 1?
+    /// Is the day of the event day 1? If left out: yes, the stricter reading.
+    #[serde(default = "is_day_one")]
     pub day_one_counts: bool,
     /// Is the day of freezing one of the days used? If left out: yes, the stricter reading.
     pub freeze_day_counts: Option<bool>,

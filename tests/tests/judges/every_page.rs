@@ -2,10 +2,11 @@
 //! a wet finger hits, whole at twice the size, and read without a script. Grey needs no test of its own: contrast is
 //! judged by axe-core and is one of brightness alone.
 
-use super::browser::{SIZES, at_the_bench, pages};
+use super::browser::{SIZES, at_the_bench};
 use serde_json::Value;
 use std::collections::BTreeSet;
 use stories::browser::Browser;
+use stories::pages::pages;
 use stories::{Engine, House};
 
 /// The most bytes of a page over the wire, its fonts kept from before.

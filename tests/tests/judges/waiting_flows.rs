@@ -189,6 +189,8 @@ fn what_is_refused_later_comes_back_to_who_did_it_with_what_to_do() {
     browser.tap("[data-again]");
     std::thread::sleep(std::time::Duration::from_secs(2));
     until(|| lines(&browser) == json!([0, 1, 0]));
+    // It takes a second tap to lose something.
+    browser.tap("[data-leave] summary");
     browser.tap("[data-drop]");
     until(|| lines(&browser) == json!([0, 0, 0]));
     assert_eq!(

@@ -11,6 +11,7 @@ on_both_engines! {
     today_of_an_empty_kitchen_leads_to_its_set_up_until_that_is_done
     somebody_reads_in_their_own_units_and_language
     what_is_kept_otherwise_says_where_its_new_label_is
+    every_setting_of_an_entry_has_its_field_on_a_page
 }
 
 fn table(caller: &Caller, path: &str, text: &str) -> Answer {
@@ -320,4 +321,62 @@ fn what_is_kept_otherwise_says_where_its_new_label_is(engine: Engine) {
         json!({ "lot": chops, "packs": [4], "to": "cooler" }),
     );
     assert!(only_moved.body["labels"].is_null(), "{}", only_moved.body);
+}
+
+/// Whatever a documented call takes of an entry is asked for by the form of a new one; what is by language, in each.
+fn every_setting_of_an_entry_has_its_field_on_a_page(engine: Engine) {
+    let house = House::demo(engine);
+    let caller = house.caller();
+    let document = caller.read("/api/openapi.json");
+    for (schema, list) in [
+        ("FarmEntry", "farms"),
+        ("AbattoirEntry", "abattoirs"),
+        ("SupplierEntry", "suppliers"),
+        ("PlaceEntry", "places"),
+        ("PrinterEntry", "printers"),
+        ("ProductEntry", "products"),
+    ] {
+        let mut settings = Vec::new();
+        let entry = &document["components"]["schemas"][schema];
+        leaves(&document, entry, "", &mut settings);
+        assert!(settings.len() > 3, "{schema}: {settings:?}");
+        let form = page(&caller, &format!("/lists/{list}/new"));
+        // What is told of an entry is nothing that somebody sets.
+        settings.retain(|name| name != "warnings");
+        let lacks = settings
+            .iter()
+            .filter(|name| !form.contains(&format!("name=\"{name}\"")));
+        let lacks: Vec<&String> = lacks.collect();
+        assert!(lacks.is_empty(), "{schema} has no field for {lacks:?}");
+    }
+}
+
+/// The settings of a schema by the place of their value: `keep.days`.
+fn leaves(document: &Value, schema: &Value, at: &str, into: &mut Vec<String>) {
+    let named = schema["$ref"]
+        .as_str()
+        .and_then(|name| name.rsplit('/').next());
+    if let Some(name) = named {
+        return leaves(document, &document["components"]["schemas"][name], at, into);
+    }
+    for of in ["oneOf", "anyOf", "allOf"] {
+        let mut each = schema[of].as_array().into_iter().flatten();
+        if let Some(one) = each.find(|one| one["type"] != "null") {
+            return leaves(document, one, at, into);
+        }
+    }
+    let under = |name: &str| {
+        [at, name]
+            .into_iter()
+            .filter(|part| !part.is_empty())
+            .collect::<Vec<_>>()
+            .join(".")
+    };
+    match schema["properties"].as_object() {
+        Some(properties) => properties
+            .iter()
+            .for_each(|(name, one)| leaves(document, one, &under(name), into)),
+        None if schema["additionalProperties"].is_object() => into.extend(["en", "fr"].map(under)),
+        None => into.push(at.to_owned()),
+    }
 }

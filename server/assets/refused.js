@@ -1,0 +1,88 @@
+// What was refused, told where the form is: what is wrong in large type, the way back to the field first, and the rest
+// folded away. No text stands here.
+"use strict";
+
+const refused = {
+  // How many sentences are read at a glance.
+  glance: 2,
+
+  // A text as what is read at once, and the rest.
+  parts(text) {
+    const sentences = text.split(/(?<=[.!?…])\s+(?=[\p{Lu}“«])/u);
+    return [sentences.slice(0, refused.glance), sentences.slice(refused.glance)].map((some) => some.join(" "));
+  },
+
+  fill(form, box, problem) {
+    const [first, rest] = refused.parts(problem.detail ?? "");
+    box.querySelector("[data-title]").textContent = problem.title + ".";
+    box.querySelector("[data-detail]").textContent = first;
+    box.querySelector("[data-more]").hidden = rest === "";
+    box.querySelector("[data-rest]").textContent = rest;
+    refused.first(box, problem.in_the_way ?? []);
+    const field = problem.field && form.elements && refused.field(form, problem.field);
+    if (field) {
+      field.setAttribute("aria-invalid", "true");
+      const correct = box.querySelector("[data-correct]");
+      correct.hidden = false;
+      correct.addEventListener("click", () => {
+        for (let part = field.closest("details"); part; part = part.parentElement.closest("details")) {
+          part.open = true;
+        }
+        field.scrollIntoView({ block: "center" });
+        field.focus();
+        field.select?.();
+      });
+    }
+    if (problem.may_be_told && form.matches?.(deeds.forms)) {
+      refused.offer(form, box);
+    }
+  },
+
+  // Later deeds stand in the way of an undo: each has its own page, with its own undo.
+  first(box, deeds) {
+    const part = box.querySelector("[data-in-the-way]");
+    part.hidden = deeds.length === 0;
+    part.querySelector(".acts").replaceChildren(...deeds.map((deed) => {
+      const link = document.createElement("a");
+      const there = new URL(window.location.href);
+      there.searchParams.set("did", deed.id);
+      link.href = there.href;
+      link.className = "act";
+      link.textContent = deed.says;
+      return link;
+    }));
+  },
+
+  // The field of the form that a problem names: "outputs[0].grams" is outputs.0.grams here.
+  field(form, name) {
+    const wanted = name.replace(/\[(\d+)\]/g, ".$1");
+    const fields = Array.from(form.elements).filter((field) => field.name && field.type !== "hidden");
+    return fields.find((field) => field.name === wanted && field.type !== "radio");
+  },
+
+  // A limit stands in the way: it was typed wrong, or it is recorded as it happened, with a note.
+  offer(form, box) {
+    const part = box.querySelector("[data-happened]");
+    part.hidden = false;
+    part.querySelector("[data-as-it-happened]").addEventListener("click", () => {
+      const note = part.querySelector("[data-note]");
+      if (note.value.trim() === "") {
+        note.setAttribute("aria-invalid", "true");
+        note.focus();
+        return;
+      }
+      deeds.send(form, { as_it_happened: true, note: note.value.trim() });
+    });
+  },
+};
+
+// Tells what was refused, or that nobody answers, where the form is.
+deeds.tell = (form, problem) => {
+  form.querySelectorAll("[aria-invalid]").forEach((field) => field.removeAttribute("aria-invalid"));
+  const name = problem ? "[data-refused]" : "[data-away]";
+  const box = document.querySelector(`template${name}`).content.cloneNode(true).firstElementChild;
+  if (problem) {
+    refused.fill(form, box, problem);
+  }
+  deeds.show(form, box);
+};
