@@ -1,6 +1,7 @@
 //! Acts by the keyboard alone: Tab and Shift-Tab, Enter, Space and the arrows, never a click.
 
-use super::{RETURN, Way};
+use super::Way;
+use super::screen::RETURN;
 use serde_json::json;
 use stories::browser::Browser;
 

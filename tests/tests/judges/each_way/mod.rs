@@ -4,28 +4,28 @@
 //!
 //! A run does every act in both ways and both languages, and the screens take turns, so that each act comes to each
 //! of them: four rounds of all acts. All twelve rounds, each act on each screen in each language and way, are run
-//! where `GAMBREL_EACH_WAY` says `all`.
+//! where `GAMBREL_EACH_WAY` says `all`; `GAMBREL_EACH_ACT` names one act alone.
 
 mod acts;
 mod finger;
 mod keys;
+mod screen;
 mod taps;
 
 use super::browser::SIZES;
 use acts::{ACTS, Act, End};
 use finger::Finger;
 use keys::Keys;
+use screen::Screen;
 use serde_json::{Value, json};
 use std::fs::DirEntry;
 use std::path::Path;
 use std::time::{Duration, Instant};
 use stories::browser::Browser;
+use stories::labels::{save, words};
 use stories::printer::Manners;
 use stories::{Caller, Engine, House, Printer};
 use taps::Taps;
-
-const RETURN: &str = "\u{e007}";
-const LEFT: &str = "\u{e012}";
 
 /// What is done on a page, one thing after the other.
 pub(super) enum Do {
@@ -73,143 +73,6 @@ pub(super) trait Way {
     fn count(&mut self, _taps: u32) {}
 }
 
-/// A screen that somebody works at.
-struct Screen<'a> {
-    browser: &'a Browser,
-    french: bool,
-}
-
-impl Screen<'_> {
-    fn does(&self, way: &mut dyn Way, what: &Do) {
-        match what {
-            Do::Scan(code) => {
-                self.browser.press(&format!("{code}{RETURN}"));
-            }
-            Do::Weighs(weight) => self.browser.press(&self.written(weight)),
-            Do::Type(css, text) => {
-                self.comes(css);
-                way.reach(css);
-                self.browser.press(&self.written(text));
-            }
-            Do::Day(name, day) => self.dials(way, name, day, &|local| day_keys(day, local)),
-            Do::Hour(name, hour) => self.dials(way, name, hour, &|local| hour_keys(hour, local)),
-            Do::Choose(name, value) => {
-                self.comes(&format!("label:has([name='{name}'][value='{value}'])"));
-                way.choose(name, value);
-            }
-            Do::Pick(name, value) => {
-                self.comes(&format!("select[name='{name}']"));
-                way.pick(name, value);
-            }
-            Do::Tick(css) => {
-                self.comes(&format!("label:has({css})"));
-                way.tick(css);
-            }
-            Do::Press(css) => {
-                self.comes(css);
-                way.press(css);
-            }
-            Do::Go(css) => self.goes(way, css),
-            Do::Sees(css) => self.comes(css),
-            Do::Taps(taps) => way.count(*taps),
-        }
-    }
-
-    /// Decimals as the language writes them.
-    fn written(&self, text: &str) -> String {
-        match self.french {
-            true => text.replace('.', ","),
-            false => text.to_owned(),
-        }
-    }
-
-    /// A day or an hour: from its first part on, in the order in which this browser shows the parts.
-    fn dials(&self, way: &mut dyn Way, name: &str, wanted: &str, keys: &dyn Fn(bool) -> String) {
-        let css = format!("[name='{name}']");
-        self.comes(&css);
-        way.reach(&css);
-        let local = "return new Intl.DateTimeFormat().resolvedOptions().locale.startsWith('en')";
-        let english = self.browser.run(local) == true;
-        self.browser.press(&LEFT.repeat(4));
-        self.browser.press(&keys(english));
-        let typed = self.browser.run("return document.activeElement.value");
-        assert_eq!(typed, wanted, "{name}");
-    }
-
-    /// Follows a way, until the next page is there.
-    fn goes(&self, way: &mut dyn Way, css: &str) {
-        self.comes(css);
-        self.browser.run("window.isOld = true");
-        way.press(css);
-        self.until(&format!("{css} leads nowhere"), IS_NEW);
-    }
-
-    /// Waits until something is to be seen.
-    fn comes(&self, css: &str) {
-        let script = format!(
-            "return document.readyState === 'complete' && {}",
-            visible(css)
-        );
-        self.until(&format!("{css} is not to be seen"), &script);
-    }
-
-    fn until(&self, or_else: &str, script: &str) {
-        let give_up = Instant::now() + Duration::from_secs(40);
-        while self.browser.run(script) != true {
-            assert!(Instant::now() < give_up, "{or_else}: {}", self.says());
-            std::thread::sleep(Duration::from_millis(15));
-        }
-    }
-
-    /// Where it is, and what stands there, for whoever reads why it went wrong.
-    fn says(&self) -> String {
-        let text = "return location.href + '\\n' + document.querySelector('main')?.innerText";
-        let text = self.browser.run(text);
-        text.as_str()
-            .unwrap_or_default()
-            .chars()
-            .take(1500)
-            .collect()
-    }
-
-    /// The deed that the page says was just done.
-    fn did(&self) -> String {
-        let did = "return document.readyState === 'complete' && new URL(location.href).searchParams.has('did')";
-        self.until("nothing is told as done", did);
-        let id = self
-            .browser
-            .run("return new URL(location.href).searchParams.get('did')");
-        id.as_str().expect("an id").to_owned()
-    }
-}
-
-const IS_NEW: &str = "return window.isOld === undefined && document.readyState === 'complete'";
-
-/// Is there something to be seen that a selector finds? A script's expression.
-pub(super) fn visible(css: &str) -> String {
-    format!(
-        "[...document.querySelectorAll({})].some((one) => one.checkVisibility() && one.getClientRects().length > 0)",
-        json!(css)
-    )
-}
-
-fn day_keys(day: &str, english: bool) -> String {
-    let parts: Vec<&str> = day.split('-').collect();
-    match english {
-        true => [parts[1], parts[2], parts[0]].concat(),
-        false => [parts[2], parts[1], parts[0]].concat(),
-    }
-}
-
-/// Hours before noon.
-fn hour_keys(hour: &str, english: bool) -> String {
-    let figures = hour.replace(':', "");
-    match english {
-        true => format!("{figures}A"),
-        false => figures,
-    }
-}
-
 /// A kitchen, its printer, and somebody at a screen in it.
 struct Round {
     house: House,
@@ -234,6 +97,13 @@ impl Round {
         }
     }
 
+    fn screen(&self) -> Screen<'_> {
+        Screen {
+            browser: &self.browser,
+            french: self.language == "fr",
+        }
+    }
+
     fn way(&self, is_finger: bool) -> Box<dyn Way + '_> {
         match is_finger {
             true => Box::new(Finger::of(&self.browser)),
@@ -241,28 +111,30 @@ impl Round {
         }
     }
 
-    /// Comes to the screen: a name is on it.
-    fn signs_in(&self, way: &mut dyn Way, screen: &Screen<'_>) {
+    /// Comes to the screen: a name is on it, and in a kitchen that is no demo a PIN is asked.
+    fn signs_in(&self, way: &mut dyn Way, pin: Option<&str>) {
         let people = self.house.caller().read("/api/people");
         let mut people = people["people"].as_array().into_iter().flatten();
         let oda = people.find(|one| one["name"] == WHO).expect("she is there");
-        let name = format!(
-            "button.name[value='{}']",
-            oda["id"].as_str().expect("an id")
-        );
+        let id = oda["id"].as_str().expect("an id");
         self.browser
             .open(&format!("{}/sign-in", self.house.address));
-        screen.goes(way, &name);
-        way.count(1);
+        let screen = self.screen();
+        screen.goes(
+            way,
+            &format!("button.name[value='{id}'], a.name[href*='{id}']"),
+        );
+        if let Some(pin) = pin {
+            screen.does(way, &Do::Type("input[name=pin]", pin.to_owned()));
+            screen.goes(way, "form.pin button");
+        }
+        way.count(if pin.is_some() { 2 } else { 1 });
     }
 
     /// One act, from Today to the label and back.
     fn act(&self, way: &mut dyn Way, act: &Act) {
         let caller = self.house.caller();
-        let screen = Screen {
-            browser: &self.browser,
-            french: self.language == "fr",
-        };
+        let screen = self.screen();
         way.begins();
         let does = (act.does)(&caller);
         let paper = self.printer.paper().len();
@@ -304,8 +176,23 @@ impl Round {
             );
             std::thread::sleep(Duration::from_millis(15));
         }
-        assert_eq!(self.printer.paper().len(), before + labels, "{step}");
+        let paper = self.printer.paper();
+        assert_eq!(paper.len(), before + labels, "{step}");
         assert!(self.printer.copies().values().all(|copies| *copies == 1));
+        let made = step["answered"]["lots"].as_array();
+        let made: Vec<&str> = made
+            .into_iter()
+            .flatten()
+            .filter_map(|lot| lot["shown"].as_str())
+            .collect();
+        for sheet in &paper[before..] {
+            let file = save(self.house.folder(), "label.pdf", &sheet.document);
+            let text = words(&file);
+            assert!(
+                made.iter().any(|code| text.contains(code)),
+                "{made:?}: {text}"
+            );
+        }
     }
 }
 
@@ -342,12 +229,8 @@ fn each(is_finger: bool, language: &'static str, turn: usize) {
     let only = std::env::var("GAMBREL_EACH_ACT").ok();
     let round = Round::of(language);
     let mut way = round.way(is_finger);
-    let screen = Screen {
-        browser: &round.browser,
-        french: language == "fr",
-    };
     round.browser.resize(SIZES[turn % SIZES.len()]);
-    round.signs_in(way.as_mut(), &screen);
+    round.signs_in(way.as_mut(), None);
     let mut wrong = Vec::new();
     for (nth, act) in ACTS.iter().enumerate() {
         if only.as_ref().is_some_and(|only| only != act.name) {
@@ -375,6 +258,47 @@ fn each(is_finger: bool, language: &'static str, turn: usize) {
         wrong.len(),
         wrong.join("\n")
     );
+}
+
+/// In a kitchen that is no demo: a name, a PIN, and Today is there.
+#[test]
+fn a_pin_opens_today_in_two_taps() {
+    let house = House::furnished(Engine::Sqlite);
+    let people = ["Ada Finch", "Bo Larch"].map(|name| {
+        let body = json!({ "name": name, "roles": ["cook"], "pin": "2580" });
+        house.caller().post("/api/people", &body).expect(201).body["id"].clone()
+    });
+    let name = format!("a.name[href*='{}']", people[1].as_str().expect("an id"));
+    for language in ["en", "fr"] {
+        let browser = Browser::reading(language);
+        let screen = Screen {
+            browser: &browser,
+            french: language == "fr",
+        };
+        for (size, is_finger) in SIZES
+            .into_iter()
+            .flat_map(|size| [(size, true), (size, false)])
+        {
+            browser.resize(size);
+            let mut way: Box<dyn Way> = match is_finger {
+                true => Box::new(Finger::of(&browser)),
+                false => Box::new(Keys::of(&browser)),
+            };
+            browser.open(&format!("{}/sign-in", house.address));
+            for what in [
+                Do::Go(name.clone()),
+                Do::Type("input[name=pin]", "2580".to_owned()),
+                Do::Go("form.pin button".to_owned()),
+                Do::Taps(2),
+            ] {
+                screen.does(way.as_mut(), &what);
+            }
+            assert_eq!(browser.run("return location.pathname"), "/");
+            let who = browser.run("return document.querySelector('[data-who]').textContent");
+            assert!(who.as_str().is_some_and(|who| who.contains("Bo")), "{who}");
+        }
+        assert!(browser.errors().is_empty());
+    }
 }
 
 #[test]
