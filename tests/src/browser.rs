@@ -19,6 +19,17 @@ const ARGUMENTS: [&str; 9] = [
     "--disable-dev-shm-usage",
 ];
 
+/// Where a finger comes down on the first thing to be seen under `css`: its middle, or what lies over that.
+const MIDDLE: &str = "
+    const one = [...document.querySelectorAll(css)].find((one) => one.checkVisibility() && one.getClientRects().length > 0);
+    if (!one) { return { over: 'nothing to be seen' }; }
+    one.scrollIntoView({ block: 'center', behavior: 'instant' });
+    const { left, top, width, height } = one.getBoundingClientRect();
+    const [x, y] = [Math.round(left + width / 2), Math.round(top + height / 2)];
+    const found = document.elementFromPoint(x, y);
+    const is = found && (one.contains(found) || found.contains(one) && found.closest('label, a, button') !== null);
+    return { x, y, over: is ? null : found?.outerHTML.slice(0, 200) ?? 'the edge of the window' };";
+
 /// A browser with one window.
 pub struct Browser {
     driver: Child,
@@ -109,20 +120,17 @@ impl Browser {
         self.call(&format!("/element/{element}/click"), &json!({}));
     }
 
-    /// Touches the middle of the first element that a selector finds, with a finger.
+    /// Touches the middle of the first element to be seen that a selector finds, with a finger.
     ///
     /// # Panics
-    /// There is none.
+    /// There is none, or something lies over it.
+    #[track_caller]
     pub fn touch(&self, css: &str) {
         self.is_whole();
-        let script = format!(
-            "document.querySelector({}).scrollIntoView({{ block: 'center' }})",
-            json!(css)
-        );
-        self.run(&script);
-        let origin = json!({ "element-6066-11e4-a52e-4f735466cecf": self.element(css) });
+        let at = self.run(&format!("const css = {}; {MIDDLE}", json!(css)));
+        assert!(at["over"].is_null(), "over {css} lies {at}");
         let strokes = json!([
-            { "type": "pointerMove", "origin": origin, "x": 0, "y": 0 },
+            { "type": "pointerMove", "x": at["x"], "y": at["y"] },
             { "type": "pointerDown", "button": 0 },
             { "type": "pause", "duration": 30 },
             { "type": "pointerUp", "button": 0 },
@@ -155,6 +163,20 @@ impl Browser {
             ]
         };
         let strokes: Vec<Value> = keys.chars().flat_map(down_and_up).collect();
+        let actions = json!([{ "type": "key", "id": "keys", "actions": strokes }]);
+        self.call("/actions", &json!({ "actions": actions }));
+    }
+
+    /// Presses keys at once, each held down until the last one is: Shift and Tab.
+    pub fn press_at_once(&self, keys: [char; 2]) {
+        let stroke = |kind: &str, key: char| json!({ "type": kind, "value": key.to_string() });
+        let [held, pressed] = keys;
+        let strokes = [
+            stroke("keyDown", held),
+            stroke("keyDown", pressed),
+            stroke("keyUp", pressed),
+            stroke("keyUp", held),
+        ];
         let actions = json!([{ "type": "key", "id": "keys", "actions": strokes }]);
         self.call("/actions", &json!({ "actions": actions }));
     }

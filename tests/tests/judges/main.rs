@@ -4,6 +4,7 @@ mod asleep;
 mod break_down;
 mod browser;
 mod counter_flows;
+mod each_way;
 mod every_page;
 mod examples;
 mod flows;
