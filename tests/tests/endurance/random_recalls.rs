@@ -99,7 +99,6 @@ fn by_hand(kitchen: &Kitchen, lot: &str, begun: usize) -> Sums {
     let book = &kitchen.book;
     let mut sums: Sums = [0; 8];
     for (nth, made) in book.lots[lot].packs.iter().enumerate() {
-        let mut gap = 0;
         sums[0] += made;
         sums[7] += book.left(lot, nth + 1);
         let live = book
@@ -110,14 +109,14 @@ fn by_hand(kitchen: &Kitchen, lot: &str, begun: usize) -> Sums {
                 "noted" | "moved" => {}
                 "taken-back" if entry.deed < begun => sums[0] += entry.mg,
                 _ if entry.deed < begun => sums[0] -= entry.mg,
-                "unexplained" => gap += entry.mg,
+                "unexplained" if entry.mg > 0 => sums[1] += entry.mg,
+                "unexplained" => sums[2] -= entry.mg,
                 "taken-back" => sums[3] += entry.mg,
                 "discarded" => sums[4] += entry.mg,
                 "returned" => sums[5] += entry.mg,
                 _ => sums[6] += entry.mg,
             }
         }
-        sums[if gap > 0 { 1 } else { 2 }] += gap.abs();
     }
     sums
 }

@@ -32,6 +32,15 @@ const GROUPS: [(Allergen, Allergen); 4] = [
     (Allergen::Clam, Allergen::Mollusc),
 ];
 
+/// Who asks about the first must not have the second: spelt is a wheat and triticale is one with rye
+/// (`canada-eu-uk-9.4`, `canada-eu-uk-3`), and a paper that says wheat may mean spelt.
+const KIN: [(Allergen, Allergen); 4] = [
+    (Allergen::Wheat, Allergen::Spelt),
+    (Allergen::Spelt, Allergen::Wheat),
+    (Allergen::Wheat, Allergen::Triticale),
+    (Allergen::Rye, Allergen::Triticale),
+];
+
 impl Topic {
     /// Everything that can be asked about.
     pub fn all() -> impl Iterator<Item = Topic> {
@@ -88,7 +97,9 @@ impl Topic {
                 let collective = |(first, group): &(Allergen, Allergen)| {
                     allergen == *group && (*first..=*group).contains(&asked)
                 };
-                asked == allergen || GROUPS.iter().any(of_group) || GROUPS.iter().any(collective)
+                let is_kin = KIN.contains(&(asked, allergen));
+                let of_group = GROUPS.iter().any(of_group);
+                asked == allergen || is_kin || of_group || GROUPS.iter().any(collective)
             }
             Topic::Species(_) | Topic::Alcohol | Topic::Nitrite | Topic::Raw => false,
         }
@@ -124,6 +135,33 @@ impl Topic {
         match self {
             Topic::Species(species) => product.species == Some(species),
             _ => product.allergens.iter().any(|of| self.means(*of)),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn who_asks_about_wheat_is_told_of_spelt_and_triticale() {
+        use Allergen::{Barley, Rye, Spelt, Triticale, Wheat};
+        let means = |asked, has| Topic::Allergen(asked).means(has);
+        for (asked, has) in [
+            (Wheat, Spelt),
+            (Spelt, Wheat),
+            (Wheat, Triticale),
+            (Rye, Triticale),
+        ] {
+            assert!(means(asked, has), "{asked:?} of {has:?}");
+        }
+        for (asked, has) in [
+            (Barley, Spelt),
+            (Rye, Wheat),
+            (Wheat, Rye),
+            (Triticale, Wheat),
+        ] {
+            assert!(!means(asked, has), "{asked:?} of {has:?}");
         }
     }
 }

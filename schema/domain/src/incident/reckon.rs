@@ -81,7 +81,7 @@ pub struct PackTold {
 pub struct CountSums {
     /// By the book when the incident began; of what was made or entered since, at its birth.
     pub book: Grams,
-    /// Not found.
+    /// Not found when it was counted, also where it was found later: never set off against `surplus`.
     pub missing: Grams,
     /// Found, and not in the book.
     pub surplus: Grams,
@@ -204,7 +204,6 @@ fn of_pack(pack: &PackTold, began: DeedId) -> Option<PackReckoned> {
         book: left,
         ..CountSums::default()
     };
-    let mut gap = Grams::ZERO;
     let mut of = PackReckoned {
         id: pack.id,
         number: pack.number,
@@ -224,7 +223,9 @@ fn of_pack(pack: &PackTold, began: DeedId) -> Option<PackReckoned> {
             continue;
         }
         match event.account {
-            Account::Unexplained => gap += event.grams,
+            // What one count missed and another found stays both.
+            Account::Unexplained if event.grams > Grams::ZERO => sums.missing += event.grams,
+            Account::Unexplained => sums.surplus -= event.grams,
             Account::TakenBack => sums.back += event.grams,
             Account::Discarded => sums.destroyed += event.grams,
             Account::Returned => sums.returned += event.grams,
@@ -247,10 +248,9 @@ fn of_pack(pack: &PackTold, began: DeedId) -> Option<PackReckoned> {
             };
         }
     }
-    sums.missing = if gap > Grams::ZERO { gap } else { Grams::ZERO };
-    sums.surplus = if gap < Grams::ZERO { -gap } else { Grams::ZERO };
     sums.left = left;
-    let came = sums.back > Grams::ZERO || gap != Grams::ZERO;
+    let came = [sums.back, sums.missing, sums.surplus];
+    let came = came.into_iter().any(|grams| grams > Grams::ZERO);
     if sums.book == Grams::ZERO && !came {
         return None;
     }
