@@ -360,8 +360,8 @@ fn leaves(document: &Value, schema: &Value, at: &str, into: &mut Vec<String>) {
         return leaves(document, &document["components"]["schemas"][name], at, into);
     }
     for of in ["oneOf", "anyOf", "allOf"] {
-        let one = schema[of].as_array().into_iter().flatten();
-        if let Some(one) = one.filter(|one| one["type"] != "null").next() {
+        let mut each = schema[of].as_array().into_iter().flatten();
+        if let Some(one) = each.find(|one| one["type"] != "null") {
             return leaves(document, one, at, into);
         }
     }
