@@ -53,11 +53,21 @@ const refused = {
     }));
   },
 
-  // The field of the form that a problem names: "outputs[0].grams" is outputs.0.grams here.
+  // The field of the form that a problem names: "outputs[0].grams" is outputs.0.grams here, and of a list of which only
+  // some rows were sent, the row that was sent as that one. Of a list as a whole it is what was typed last into it; of a
+  // cure, the curing salt.
   field(form, name) {
-    const wanted = name.replace(/\[(\d+)\]/g, ".$1");
     const fields = Array.from(form.elements).filter((field) => field.name && field.type !== "hidden");
-    return fields.find((field) => field.name === wanted && field.type !== "radio");
+    const typed = fields.filter((field) => !["radio", "checkbox"].includes(field.type) && field.value.trim() !== "");
+    const [, list, nth, rest] = name.match(/^(\w+)\[(\d+)\]\.?(.*)$/) ?? [];
+    if (list && (form.dataset.needs ?? "").split(" ").some((need) => need.startsWith(`${list}:`))) {
+      const rows = [...new Set(typed.filter((field) => field.name.startsWith(`${list}.`)).map((field) => field.name.split(".")[1]))];
+      return typed.find((field) => field.name === `${list}.${rows[Number(nth)]}.${rest || "grams"}`);
+    }
+    const wanted = name.replace(/\[(\d+)\]/g, ".$1");
+    const within = typed.filter((field) => field.name.startsWith(`${wanted}.`));
+    return fields.find((field) => field.name === wanted && field.type !== "radio")
+      ?? within.find((field) => field.closest("[data-role=curing-salt]")) ?? within.at(-1);
   },
 
   // A limit stands in the way: it was typed wrong, or it is recorded as it happened, with a note.

@@ -69,6 +69,9 @@ struct PackChoice {
 /// The most packs on one page.
 const MOST: usize = 400;
 
+/// The most lots of which they are: a page is read, and comes over the wire.
+const MOST_LOTS: usize = 150;
+
 /// The page of moving.
 pub async fn moves(asking: Asking, code: web::Path<String>) -> HttpResponse {
     page(asking, code, Batch::Move).await
@@ -109,8 +112,8 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, batch: Batch) -> Result<P
         Batch::Count => ("page-act-count-place", PlaceWorkSays::CountPlace { place }),
     };
     let mut left = MOST;
-    let mut lots = Vec::with_capacity(view.lots.len());
-    for of in &view.lots {
+    let mut lots = Vec::with_capacity(view.lots.len().min(MOST_LOTS));
+    for of in view.lots.iter().take(MOST_LOTS) {
         if of.packs.len() > left {
             break;
         }
