@@ -47,8 +47,20 @@ const bench = {
     return null;
   },
 
+  // The day of each hour that is not today's: a later hour than now was on the day before, and that is seen.
+  days(form) {
+    const written = new Intl.DateTimeFormat(document.documentElement.lang, { weekday: "short", day: "numeric", month: "short", timeZone: "UTC" });
+    form.querySelectorAll("[data-on-day]").forEach((shown) => {
+      const moment = bench.moment(form, shown.previousElementSibling);
+      const day = moment?.slice(0, 10);
+      shown.hidden = !day || day === form.dataset.day;
+      shown.textContent = shown.hidden ? "" : written.format(Date.parse(`${day}T00:00:00Z`));
+    });
+  },
+
   // What is worked out of what is typed, before the sentence is said.
   follow(form) {
+    bench.days(form);
     form.querySelectorAll("[data-lost-of]").forEach((shown) => {
       const green = Number(shown.dataset.lostOf);
       const now = bench.grams(form.elements.grams);

@@ -157,8 +157,9 @@ const deeds = {
       deeds.tell(form, refused);
       return;
     }
-    sessionStorage.setItem("warnings", JSON.stringify(done.flatMap((one) => one.warnings || [])));
-    await deeds.print(form, done[0]);
+    const labels = await deeds.print(form, done[0]);
+    const warnings = done.flatMap((one) => one.warnings || []).concat(labels.refused?.detail ?? []);
+    sessionStorage.setItem("warnings", JSON.stringify(warnings));
     // What was made is looked at next, where the form says so.
     const lots = done[0].lots;
     const made = form.dataset.toMade !== undefined && lots && lots.length > 0;
@@ -266,12 +267,10 @@ const deeds = {
   },
 
   // The labels of what was made come out of the chosen printer. A printer's trouble undoes no deed: the
-  // queue and the page of printing tell of it.
+  // queue and the page of printing tell of it. What it has no roll for is told beside what was done.
   async print(form, done) {
     const printer = deeds.chosen(form, "_printer");
-    if (printer) {
-      await deeds.post("/api/prints", { id: deeds.id(), printer, step: done.id });
-    }
+    return printer ? deeds.post("/api/prints", { id: deeds.id(), printer, step: done.id }) : {};
   },
 
   // What a form is about to do, in a sentence that follows its fields.

@@ -61,8 +61,11 @@ pub fn plan(
         .into(),
         rule: Rule::Practice(ConditionSays::ProofRule.into()),
     };
+    // Whoever has it in the hand reads at once what to do with it.
+    let warnings = vec![because.says.clone()];
     let stop = Cause::failed(Topic::CameBack, because, moment.at);
     Ok(Plan {
+        warnings,
         stops: vec![(lot.id, Some(pack.id), stop.into())],
         changes: vec![change(&draw, Account::TakenBack, grams, now)],
         ..Plan::default()
