@@ -48,6 +48,7 @@ mod pictures;
 mod places;
 mod recall_at_once;
 mod recall_counts;
+mod recall_known_later;
 mod recall_reports;
 mod recall_tags;
 mod recalls;
