@@ -1,5 +1,6 @@
 //! What a lot is: the entry of the kitchen's product list as it stood when the lot was made.
 
+use crate::condition::natural;
 use crate::cure::{Class, Method, Strength};
 use crate::cure_room::ReleaseRule;
 use crate::dates::KeepingRule;
@@ -211,11 +212,13 @@ impl Product {
         }
     }
 
-    /// Does it need time and temperature control to be safe? What was bought as an ingredient only
-    /// where the list says so.
+    /// Does it need time and temperature control to be safe? Where nobody says, what is kept cold does: a bought
+    /// ingredient too, unless it is of the closed list of what keeps by what it is, or goes into a cure.
     pub fn is_controlled(&self) -> bool {
-        let by_storage = self.storage != State::Ambient && self.kind != ProductKind::Ingredient;
-        self.keeping.controlled.unwrap_or(by_storage)
+        let keeps = || natural(self).is_some() || self.part.in_cure.is_some();
+        let bought = self.kind == ProductKind::Ingredient;
+        let by_storage = || self.storage != State::Ambient && !(bought && keeps());
+        self.keeping.controlled.unwrap_or_else(by_storage)
     }
 
     /// Does its entry claim of food of animals, or of what a kitchen makes of several things, that it keeps
@@ -227,7 +230,7 @@ impl Product {
 
     /// Is it of a sort that has to be kept cold, unless something shows otherwise?
     pub fn is_perishable(&self) -> bool {
-        self.species.is_some() || self.kind.has_parts() || self.keeping.controlled == Some(true)
+        self.species.is_some() || self.kind.has_parts() || self.is_controlled()
     }
 
     /// Does it hang until it is released?

@@ -1,9 +1,13 @@
 //! Work that an authority may want to approve first: what is missing on file.
 
 use super::facts::Facts;
+use super::trichinae;
+use crate::error::Result;
 use domain::condition::{ConditionSays, Stable};
 use domain::dates::Because;
+use domain::deed::output::Output;
 use domain::duties::approvals::{Approval, Work, check_approvals};
+use domain::lot::Lot;
 use domain::product::Product;
 use domain::says::Says;
 use domain::words::{StableBy, StepKind};
@@ -37,6 +41,22 @@ pub fn of_product(facts: &Facts<'_, '_>, purpose: &str, product: &Product) -> Op
     let purpose = format!("{purpose}:{}", product.code);
     let number = facts.kitchen.approval(&purpose, facts.moment.day);
     number.map(str::to_owned)
+}
+
+/// Looks up by which approvals what a step makes is ready or stable, and what beside the first shows that no
+/// trichinae are in it.
+///
+/// # Errors
+/// The database is away.
+pub fn of_outputs(facts: &mut Facts<'_, '_>, lots: &[Lot], outputs: &mut [Output]) -> Result<()> {
+    for output in outputs {
+        output.approved_ready = of_product(facts, "ready", &output.product);
+        output.approved_stable = stable(facts, &output.product);
+        if output.approved_ready.is_some() {
+            output.freed = trichinae::freed(facts, lots)?;
+        }
+    }
+    Ok(())
 }
 
 /// An approval by which a product needs no time and temperature control: `stable:soy-glaze`.

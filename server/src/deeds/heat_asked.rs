@@ -7,6 +7,8 @@ use crate::wire::Number;
 use crate::wire::asked::StepAsked;
 use crate::wire::cures::decimal;
 use chrono::TimeDelta;
+use domain::condition::natural;
+use domain::grams::Grams;
 use domain::heat::{
     self, Cook, Cooled, Food, HeatRecord, HeatVerdict, Heated, Judgement, Log, Pierced, PiercedBy,
 };
@@ -16,7 +18,7 @@ use domain::product::Product;
 use domain::refusal::Refusal;
 use domain::rows::RowId;
 use domain::says::Texts;
-use domain::words::{Addition, Quantity, Species, State, StepKind};
+use domain::words::{Addition, Natural, Quantity, Species, State, StepKind};
 use rust_decimal::Decimal;
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -69,16 +71,21 @@ impl HeatAsked<'_> {
     }
 
     /// The whole piece that went in, if one did: a carcass always, a cut or a piece of offal where nothing
-    /// liquid went in with it. What comes out as stock or fat is what ran out of it.
+    /// liquid went in with it. What comes out as stock is what ran out of it, where as much liquid went in as is
+    /// half of what came out; without, the list's word makes no stock of a piece (common practice, no source).
     fn piece(&self, product: &Product) -> Option<Texts> {
         use domain::words::ProductKind::*;
-        if matches!(product.kind, Stock | Rendered) {
+        let added = self.asked.added.iter().flatten();
+        let added = added.filter(|of| of.what.0 != Addition::ScaleDifference);
+        let added: Grams = added.map(|of| of.grams.0).sum();
+        let is_water = |lot: &Lot| natural(&lot.product) == Some(Natural::Water);
+        let mut lots = self.lots.iter();
+        let poured = lots.any(|lot| lot.product.kind == Stock || is_water(lot));
+        let out: Grams = self.asked.outputs.iter().map(|of| of.grams.0).sum();
+        if product.kind == Stock && (poured || added + added >= out) {
             return None;
         }
-        let added = self.asked.added.iter().flatten();
-        let mut added = added.filter(|of| of.what.0 != Addition::ScaleDifference);
-        let liquid = added.next().is_some();
-        let liquid = liquid || self.lots.iter().any(|lot| lot.product.kind == Stock);
+        let liquid = added > Grams::ZERO || poured;
         let raw = self.lots.iter().filter(|lot| !lot.condition().is_ready());
         let mut whole = raw.filter(|lot| match lot.product.kind {
             Carcass => true,

@@ -142,9 +142,8 @@ impl Looked {
         let stable = stable::shown(facts, kind, lots)?;
         for output in &mut outputs {
             output.heat = heat.proof(&output.product);
-            output.approved_ready = approval::of_product(facts, "ready", &output.product);
-            output.approved_stable = approval::stable(facts, &output.product);
         }
+        approval::of_outputs(facts, lots, &mut outputs)?;
         Ok(Looked {
             puts_right: heat.proves(&products).then_some(Topic::Heat),
             cure,
@@ -274,6 +273,7 @@ fn outputs(facts: &mut Facts<'_, '_>, asked: &StepAsked) -> Result<Vec<Output>> 
             packaging: output.packaging.map(|packaging| packaging.0),
             heat: None,
             approved_ready: None,
+            freed: None,
             approved_stable: None,
             note: output.note.as_ref().map(|note| note.0.clone()),
         });

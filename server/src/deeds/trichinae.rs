@@ -11,7 +11,7 @@ use crate::wire::Number;
 use crate::wire::cures::{TrichinaeAsked, decimal};
 use crate::wire::lists::FarmEntry;
 use crate::wire::says::ValueSays;
-use chrono::TimeDelta;
+use chrono::{NaiveDate, TimeDelta};
 use domain::dates::{Because, Rule};
 use domain::heat::Answer;
 use domain::lot::Lot;
@@ -38,8 +38,7 @@ pub fn proof(
     lot: &Lot,
     row: &LotRow,
 ) -> Result<Vec<Because>> {
-    const CARRIERS: [Species; 3] = [Species::Pig, Species::Boar, Species::Horse];
-    if !CARRIERS.iter().any(|species| lot.species.contains(species)) {
+    if !lot.species.iter().any(|of| of.may_carry_trichinae()) {
         return Ok(Vec::new());
     }
     let mut on_record: Option<Says> = None;
@@ -59,9 +58,7 @@ pub fn proof(
         None => certified(facts, row)?,
     };
     if told.is_empty() {
-        let of = CARRIERS
-            .iter()
-            .filter(|species| lot.species.contains(*species));
+        let of = lot.species.iter().filter(|of| of.may_carry_trichinae());
         let species: Vec<Arg> = of.map(|species| Arg::from(*species)).collect();
         let (lot, species) = (lot.code.clone(), Arg::All(species));
         let detail = TrichinaeDeedSays::NothingSpeaks { lot, species };
@@ -85,7 +82,10 @@ pub fn proof(
         return Err(Error::cannot_be("trichinae", detail));
     }
     let mut chain = Vec::new();
+    let dead_for = dead_for(facts, row)?;
     for proof in &told {
+        trichinae::can_be(proof, &lot.species, dead_for)
+            .map_err(|refusal| named(refusal, proof))?;
         let judged = trichinae::check(proof, &law.trichinae, &law.rows)
             .map_err(|refusal| named(refusal, proof))?;
         let links = judged.findings.iter().map(Because::finding);
@@ -170,6 +170,7 @@ fn named(refusal: Refusal, proof: &Proof) -> Refusal {
         Some("held") if within == "trichinae.heated" => "minutes",
         Some("held") => "hours",
         Some("paper") => "paper",
+        Some("way") => "way",
         _ => scale_of(proof),
     };
     Refusal {
@@ -185,6 +186,49 @@ fn scale_of(proof: &Proof) -> &'static str {
         Proof::Treated(Treatment::Heated(Heating { core, .. })) => field_of(*core),
         _ => "celsius",
     }
+}
+
+/// For how long the animal that was killed last has been dead, in days begun: nothing where no
+/// animal of it is known.
+fn dead_for(facts: &mut Facts<'_, '_>, row: &LotRow) -> Result<Option<TimeDelta>> {
+    let origins = trace::origins(facts.app, facts.tx.conn, row)?;
+    let last = origins.animals.iter().map(|of| of.animal.killed_on).max();
+    let days = |killed: NaiveDate| (facts.moment.day - killed).num_days() + 1;
+    Ok(last.map(|killed| TimeDelta::days(days(killed))))
+}
+
+/// What shows that no trichinae are in the raw meat that goes into a step, for what is approved to be eaten raw:
+/// the certificates of the farms that it is all from. Nothing where one part has none, or is no domestic pig.
+///
+/// # Errors
+/// The database is away.
+pub fn freed(facts: &mut Facts<'_, '_>, lots: &[Lot]) -> Result<Option<Vec<Because>>> {
+    let mut chain = Vec::new();
+    for lot in lots {
+        let carries = lot.species.iter().any(|of| of.may_carry_trichinae());
+        if !carries || lot.condition().is_ready() {
+            continue;
+        }
+        let Some(row) = store::lots::by_code(facts.tx.conn, &lot.code)? else {
+            return Ok(None);
+        };
+        let proofs = certified(facts, &row)?;
+        let law = facts.law();
+        for proof in &proofs {
+            let judged = trichinae::can_be(proof, &lot.species, None)
+                .and_then(|()| trichinae::check(proof, &law.trichinae, &law.rows));
+            match judged {
+                Ok(judged) if judged.is_enough() => {
+                    chain.extend(judged.findings.iter().map(Because::finding));
+                }
+                _ => return Ok(None),
+            }
+        }
+        if proofs.is_empty() {
+            return Ok(None);
+        }
+    }
+    Ok(Some(chain))
 }
 
 /// The certificates of the farms that all its pigs are from; none where one has none.

@@ -151,8 +151,8 @@ pub struct ProductEntry {
     pub keep: Option<KeepEntry>,
     /// How long it keeps instead, where readings show that it needs no time and temperature control.
     pub keep_if_stable: Option<KeepEntry>,
-    /// Does it need time and temperature control to be safe? If left out: where it is kept cold and
-    /// is not a bought ingredient.
+    /// Does it need time and temperature control to be safe? If left out: where it is kept cold,
+    /// unless it is a bought ingredient that `stable_as` names or that goes into a cure.
     pub controlled: Option<bool>,
     /// What it is that keeps by nature, without time and temperature control: `salt`, `vinegar`,
     /// `rendered-fat` … Anything else needs readings or an approval.

@@ -20,6 +20,10 @@ pub struct Part {
     pub condition: Condition,
     /// Is there anything of an animal in it?
     pub of_animal: bool,
+    /// Is it of an animal whose meat may carry trichinae?
+    pub may_carry: bool,
+    /// What sort of thing it is by its product.
+    pub sort: ProductKind,
     /// What it is of the closed list of what keeps by nature, if it is.
     pub natural: Option<Natural>,
 }
@@ -50,6 +54,8 @@ pub struct Born<'a> {
     pub heat: Option<&'a HeatProof>,
     /// The number of an approval that says it is ready, if one holds on that day.
     pub approved: Option<&'a str>,
+    /// What shows that no trichinae are in what went in, if that is shown.
+    pub freed: Option<&'a [Because]>,
     /// What shows that it needs no control, beside what went in.
     pub stable: Option<&'a Stable>,
 }
@@ -60,6 +66,9 @@ impl Born<'_> {
     pub fn condition(&self) -> Proven {
         let (is, because) = self.is();
         let mut because = vec![because];
+        if is.by == ProvedBy::Approved {
+            because.extend(self.freed.into_iter().flatten().cloned());
+        }
         let stable = self.stable(is.is_ready(), &mut because);
         Proven {
             condition: is.and_stable(stable),
@@ -81,9 +90,14 @@ impl Born<'_> {
         }
         if let Some(number) = self.approved {
             let number = number.to_owned();
-            let says = ConditionSays::Approved { number };
-            let because = Because::house(says, ConditionSays::ApprovalRule);
-            return (Condition::ready(ProvedBy::Approved), because);
+            let Some(part) = self.carrier() else {
+                let says = ConditionSays::Approved { number };
+                let because = Because::house(says, ConditionSays::ApprovalRule);
+                return (Condition::ready(ProvedBy::Approved), because);
+            };
+            let part = part.shown.clone();
+            let says = ConditionSays::ApprovedNotFreed { number, part };
+            return (Condition::TREATED, practice(says));
         }
         let Some(part) = self.parts.iter().find(|part| !part.condition.is_ready()) else {
             let says = ConditionSays::PartsReady {
@@ -116,14 +130,37 @@ impl Born<'_> {
         }
     }
 
+    /// What went in that may carry trichinae, and nothing shows that it does not: an approval speaks of the dish, and
+    /// not of the parasite (`us-6`, `canada-eu-uk-13.1`).
+    fn carrier(&self) -> Option<&Part> {
+        let carries = |part: &&Part| part.may_carry && !part.condition.is_ready();
+        self.parts
+            .iter()
+            .find(carries)
+            .filter(|_| self.freed.is_none())
+    }
+
+    /// Is it the fat of what was rendered? Then nothing but fat, skin on it or bones went in, and it was hot; what
+    /// has meat in it keeps as meat does, whatever the list calls it (common practice, no source).
+    fn is_rendered_fat(&self) -> bool {
+        let hot = matches!(self.kind, StepKind::Cook | StepKind::Render);
+        let is_fat = |part: &Part| {
+            use ProductKind::*;
+            matches!(part.sort, Fat | Bone) || part.condition.stable.is_some()
+        };
+        let mut meat = self.parts.iter().filter(|part| part.of_animal);
+        hot && meat.all(is_fat)
+    }
+
     fn stable(&self, is_ready: bool, because: &mut Vec<Because>) -> Option<StableBy> {
         if let Some(stable) = self.stable {
             because.push(stable.because.clone());
             return Some(stable.by);
         }
-        // A fat is dry once it is rendered: nothing but the proof of the heat is asked.
+        // A fat is dry once it is rendered: beside what went in, nothing but the proof of the heat is asked.
         if self.product.kind == ProductKind::Rendered
             && is_ready
+            && self.is_rendered_fat()
             && let Some(nature) = super::by_nature(self.product)
         {
             because.push(nature.because);

@@ -47,24 +47,26 @@ fn is(
     // Salt, sugar and the like are eaten as they are, whatever a list leaves out.
     let keeps = product.species.is_none() && by_nature(product).is_some();
     let list = |says| Because::house(says, ConditionSays::ListRule);
+    // An approval speaks of the dish, and not of trichinae: of such meat the pack has to say that it is ready.
+    let carries = { product.species }.is_some_and(|of| of.may_carry_trichinae());
     match (declared.ready, approved) {
         (Some(true), _) => {
             let says = ConditionSays::DeclaredReady { product: name() };
             (Condition::ready(ProvedBy::Declared), practice(says))
         }
         (Some(false), _) => (Condition::RAW, practice(ConditionSays::RawBought)),
-        (None, Some(number)) => {
+        (None, Some(number)) if !carries => {
             let number = number.to_owned();
             let says = ConditionSays::Approved { number };
             let because = Because::house(says, ConditionSays::ApprovalRule);
             (Condition::ready(ProvedBy::Approved), because)
         }
-        (None, None) if product.raw && !keeps => (Condition::RAW, list(ConditionSays::RawBought)),
-        (None, None) if product.species.is_some() => {
+        (None, _) if product.raw && !keeps => (Condition::RAW, list(ConditionSays::RawBought)),
+        (None, _) if product.species.is_some() => {
             let says = ConditionSays::NoDeclaration { product: name() };
             (Condition::TREATED, practice(says))
         }
-        (None, None) => {
+        (None, _) => {
             let says = ConditionSays::Listed { product: name() };
             (Condition::ready(ProvedBy::Listed), list(says))
         }

@@ -17,6 +17,7 @@ messages! {
         NotReadyPart "not-ready-part" { part: Says },
         NothingProves "nothing-proves" { kind: DeedKind },
         Approved "approved" { number: String },
+        ApprovedNotFreed "approved-not-freed" { number: String, part: Says },
         Released "released",
         LetGo "let-go" { by: String, why: String },
         ProofRule "proof-rule",

@@ -14,11 +14,27 @@ fn part(condition: Condition, of_animal: bool) -> Part {
         shown: Says::as_written("a part"),
         condition,
         of_animal,
+        may_carry: false,
+        sort: ProductKind::Cut,
     }
 }
 
 fn meat() -> Part {
     part(Condition::RAW, true)
+}
+
+fn fat() -> Part {
+    Part {
+        sort: ProductKind::Fat,
+        ..meat()
+    }
+}
+
+fn pork() -> Part {
+    Part {
+        may_carry: true,
+        ..meat()
+    }
 }
 
 fn salt() -> Part {
@@ -55,6 +71,7 @@ fn check(kind: StepKind, parts: &[Part], heat: Option<&HeatProof>, expected: &st
         watered: true,
         heat,
         approved: None,
+        freed: None,
         stable: None,
     };
     let proven = born.condition();
@@ -95,6 +112,7 @@ fn what_is_stable_stays_so_without_water() {
         watered,
         heat: None,
         approved: None,
+        freed: None,
         stable: None,
     };
     assert_eq!(
@@ -117,6 +135,7 @@ fn what_is_wet_keeps_by_itself_and_not_in_a_mix() {
             watered: false,
             heat: None,
             approved: None,
+            freed: None,
             stable: None,
         };
         born.condition().condition.stable.is_some()
@@ -149,7 +168,7 @@ fn a_fat_is_stable_once_its_rendering_is_proven() {
         },
         ..Product::unnamed()
     };
-    let parts = [meat()];
+    let parts = [fat()];
     let heat = heat();
     let rendered = |heat| Born {
         kind: StepKind::Render,
@@ -158,6 +177,7 @@ fn a_fat_is_stable_once_its_rendering_is_proven() {
         watered: false,
         heat,
         approved: None,
+        freed: None,
         stable: None,
     };
     let proven = rendered(Some(&heat)).condition().condition;
@@ -204,4 +224,111 @@ fn the_list_is_closed_and_a_salt_is_known_by_what_it_does() {
     };
     arrives(&salt, Some(Declared::default()), "ready listed nature");
     assert_eq!(by_nature(&Product::unnamed()), None);
+}
+
+#[test]
+fn what_is_called_rendered_fat_is_fat_only_where_fat_or_bones_went_in() {
+    let lard = Product {
+        kind: ProductKind::Rendered,
+        keeping: Keeping {
+            stable_as: Some(Natural::RenderedFat),
+            ..Keeping::default()
+        },
+        ..Product::unnamed()
+    };
+    let heat = heat();
+    let of = |kind, parts: &[Part], heat| {
+        let born = Born {
+            kind,
+            product: &lard,
+            parts,
+            watered: true,
+            heat,
+            approved: None,
+            freed: None,
+            stable: None,
+        };
+        born.condition().condition.stable
+    };
+    let cook = |parts: &[Part]| of(StepKind::Cook, parts, Some(&heat));
+    assert_eq!(cook(&[fat(), salt()]), Some(StableBy::Nature));
+    assert_eq!(cook(&[meat()]), None);
+    assert_eq!(cook(&[fat(), meat()]), None);
+    // Parted again, it does not become what it was not.
+    let potted = Part {
+        sort: ProductKind::Rendered,
+        ..cooked()
+    };
+    assert_eq!(of(StepKind::Portion, &[potted], None), None);
+}
+
+#[test]
+fn an_approval_does_not_speak_of_trichinae() {
+    let product = Product::unnamed();
+    let paper = [super::born::practice(ConditionSays::Released)];
+    let of = |part: Part, freed| {
+        let parts = [part];
+        let born = Born {
+            kind: StepKind::Grind,
+            product: &product,
+            parts: &parts,
+            watered: false,
+            heat: None,
+            approved: Some("A-1"),
+            freed,
+            stable: None,
+        };
+        born.condition().condition.to_string()
+    };
+    assert_eq!(of(meat(), None), "ready approved");
+    assert_eq!(of(pork(), None), "treated nothing");
+    assert_eq!(of(pork(), Some(&paper[..])), "ready approved");
+    let cooked = Part {
+        may_carry: true,
+        ..cooked()
+    };
+    assert_eq!(of(cooked, None), "ready approved");
+}
+
+#[test]
+fn an_approval_alone_makes_no_bought_pork_ready() {
+    let of = |species| {
+        let product = Product {
+            species: Some(species),
+            ..Product::unnamed()
+        };
+        let declared = Some(Declared { ready: None });
+        received(&product, declared, Some("A-1"), None)
+            .condition
+            .to_string()
+    };
+    assert_eq!(of(Species::Duck), "ready approved");
+    assert_eq!(of(Species::Pig), "treated nothing");
+}
+
+#[test]
+fn what_is_kept_cold_needs_it_unless_it_keeps_by_what_it_is() {
+    use crate::words::State;
+    let needs = |storage, stable_as, in_cure: Option<CurePart>| {
+        let product = Product {
+            storage,
+            keeping: Keeping {
+                stable_as,
+                ..Keeping::default()
+            },
+            part: AsPart {
+                in_cure: in_cure.map(InCure::Other),
+                nature: None,
+            },
+            ..Product::unnamed()
+        };
+        (product.is_controlled(), product.is_perishable())
+    };
+    assert_eq!(needs(State::Chilled, None, None), (true, true));
+    assert_eq!(needs(State::Frozen, None, None), (true, true));
+    assert_eq!(needs(State::Ambient, None, None), (false, false));
+    let wine = Some(Natural::Wine);
+    assert_eq!(needs(State::Chilled, wine, None), (false, false));
+    let starter = Some(CurePart::Starter);
+    assert_eq!(needs(State::Frozen, None, starter), (false, false));
 }

@@ -4,7 +4,7 @@ use super::draw::weight;
 use super::packing::Packing;
 use super::says::ReceiveSays;
 use crate::code::{HouseCode, LotCode};
-use crate::condition::{Declared, Stable, received};
+use crate::condition::{Declared, Stable, natural, received};
 use crate::dates::{MakersDate, Making};
 use crate::grams::Grams;
 use crate::law::Law;
@@ -195,8 +195,17 @@ impl Receipt<'_> {
                 }
             }
             Source::Bought {
-                use_by, contents, ..
+                use_by,
+                contents,
+                declared,
+                ..
             } => {
+                let says_ready = declared.ready == Some(true) && self.product.raw;
+                if says_ready && natural(self.product).is_none() {
+                    let product = self.product.named();
+                    plan.warnings
+                        .push(ReceiveSays::RawOnTheList { product }.into());
+                }
                 let day = use_by.map(|of| of.day);
                 plan.warnings
                     .extend(contents.warnings().into_iter().map(Into::into));

@@ -132,6 +132,7 @@ impl Step<'_> {
             let (mut birth, warned) =
                 self.birth(output, code, &went_in, &format!("outputs[{nth}]."))?;
             warnings.extend(warned);
+            warnings.extend(output.dried_as_raw(self.kind, &birth.species));
             birth.stops.extend(passed.inherited.iter().cloned());
             birth.stops.extend(unconfirmed.iter().cloned());
             packs_made += birth.packs.len();
@@ -326,12 +327,10 @@ impl Step<'_> {
             kind: self.kind,
             product,
             parts: &went_in.parts,
-            watered: self
-                .added
-                .iter()
-                .any(|(what, _)| *what != Addition::ScaleDifference),
+            watered: { self.added.iter() }.any(|(what, _)| *what != Addition::ScaleDifference),
             heat: output.heat.as_ref(),
             approved: output.approved_ready.as_deref(),
+            freed: output.freed.as_deref(),
             stable,
         }
         .condition();

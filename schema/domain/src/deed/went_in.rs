@@ -70,6 +70,8 @@ fn part(draw: &Draw<'_>) -> Part {
         shown: shown(draw),
         condition: draw.lot.condition(),
         of_animal: !draw.lot.species.is_empty(),
+        may_carry: { draw.lot.species.iter() }.any(|of| of.may_carry_trichinae()),
+        sort: draw.lot.product.kind,
     }
 }
 

@@ -122,7 +122,7 @@ impl Lot {
         self.condition().stable.is_none()
     }
 
-    /// Has it to be kept cold, whatever its entry claims? A bought ingredient only where the list says so.
+    /// Has it to be kept cold, whatever its entry claims? A bought ingredient unless it keeps by what it is.
     pub fn needs_cold(&self) -> bool {
         self.is_controlled() && (self.product.is_controlled() || self.is_perishable())
     }

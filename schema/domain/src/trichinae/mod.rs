@@ -16,7 +16,7 @@ mod rules;
 mod salt;
 mod says;
 
-pub use check::{Proof, Treatment, check};
+pub use check::{Proof, Treatment, can_be, check};
 pub use drying::{Cut, DryingDays, SausageDrying};
 pub use freezing::{ColdStep, Freezing, FreezingTable, MeasuredAt};
 pub use ham::{HamDrying, HamStep};

@@ -55,6 +55,13 @@ words! {
     }
 }
 
+impl Species {
+    /// May its meat carry trichinae? (`us-6`, `canada-eu-uk-13.1`.)
+    pub const fn may_carry_trichinae(self) -> bool {
+        matches!(self, Species::Pig | Species::Boar | Species::Horse)
+    }
+}
+
 impl TrichinaeRules {
     /// Every single number that a house may tighten.
     pub fn bounds_mut(&mut self) -> Vec<&mut Bound> {

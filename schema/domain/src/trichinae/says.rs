@@ -7,7 +7,7 @@ use crate::measure::{Percent, Printed, Temperature};
 use crate::messages;
 use crate::says::{Arg, Says};
 use crate::stability::LimitSays;
-use crate::words::words;
+use crate::words::{Species, words};
 use chrono::{NaiveDate, TimeDelta};
 use rust_decimal::Decimal;
 
@@ -18,6 +18,7 @@ messages! {
         NotFreed "not-freed",
         NoPaper "no-paper",
         NotTaken "not-taken" { way: Way },
+        OnlyOfPigs "only-of-pigs" { way: Way, species: Species },
         NoneNeeded "none-needed" { way: Way, paper: String },
     }
 }
@@ -32,6 +33,7 @@ messages! {
             at_most: Temperature, hold: TimeDelta, held: TimeDelta, missing: TimeDelta,
         },
         Enough "enough" { at_most: Temperature, hold: TimeDelta },
+        LongerThanDead "longer-than-dead" { held: TimeDelta, dead_for: TimeDelta },
         TooThick "too-thick" { thickest: Length },
         WarmAtStart "warm-at-start" { start: Temperature, limit: LimitSays },
     }

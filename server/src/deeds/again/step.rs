@@ -141,6 +141,7 @@ fn outputs(
             packaging: row.packaging()?,
             heat: None,
             approved_ready: None,
+            freed: None,
             approved_stable: None,
             note: None,
         });
