@@ -165,6 +165,43 @@ impl Sale {
 }
 
 impl Allergen {
+    /// Is it a fish, a crustacean or a mollusc?
+    pub const fn is_of_the_water(self) -> bool {
+        use Allergen::*;
+        matches!(
+            self,
+            Anchovy
+                | Bass
+                | Cod
+                | Flounder
+                | Haddock
+                | Hake
+                | Herring
+                | Mackerel
+                | Pollock
+                | Salmon
+                | Sardine
+                | Sole
+                | Trout
+                | Tuna
+                | Fish
+                | Crab
+                | Crayfish
+                | Lobster
+                | Prawn
+                | Shrimp
+                | Crustacean
+                | Clam
+                | Mussel
+                | Octopus
+                | Oyster
+                | Scallop
+                | Snail
+                | Squid
+                | Mollusc
+        )
+    }
+
     /// Is it a cereal with gluten?
     const fn is_cereal(self) -> bool {
         use Allergen::*;

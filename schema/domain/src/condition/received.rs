@@ -21,7 +21,7 @@ pub fn received(
     approved: Option<&str>,
     measured: Option<&Stable>,
 ) -> Proven {
-    let (condition, because) = is(product, declared, approved);
+    let (condition, because) = is(product, declared, approved, measured.is_some());
     let mut because = vec![because];
     let nature = match declared {
         Some(_) if condition.is_ready() => by_nature(product),
@@ -39,6 +39,7 @@ fn is(
     product: &Product,
     declared: Option<Declared>,
     approved: Option<&str>,
+    is_measured: bool,
 ) -> (Condition, Because) {
     let name = || product.named();
     let Some(declared) = declared else {
@@ -47,6 +48,9 @@ fn is(
     // Salt, sugar and the like are eaten as they are, whatever a list leaves out.
     let keeps = product.species.is_none() && by_nature(product).is_some();
     let list = |says| Because::house(says, ConditionSays::ListRule);
+    // Fish and shellfish have no species on the list: what is kept cold, and brings them, is food of animals too.
+    let mut of_water = product.allergens.iter().filter(|of| of.is_of_the_water());
+    let is_fresh_from_water = product.is_controlled() && !is_measured && of_water.next().is_some();
     // An approval speaks of the dish, and not of trichinae: of such meat the pack has to say that it is ready.
     let carries = { product.species }.is_some_and(|of| of.may_carry_trichinae());
     match (declared.ready, approved) {
@@ -62,7 +66,7 @@ fn is(
             (Condition::ready(ProvedBy::Approved), because)
         }
         (None, _) if product.raw && !keeps => (Condition::RAW, list(ConditionSays::RawBought)),
-        (None, _) if product.species.is_some() => {
+        (None, _) if product.species.is_some() || is_fresh_from_water => {
             let says = ConditionSays::NoDeclaration { product: name() };
             (Condition::TREATED, practice(says))
         }

@@ -332,3 +332,20 @@ fn what_is_kept_cold_needs_it_unless_it_keeps_by_what_it_is() {
     let starter = Some(CurePart::Starter);
     assert_eq!(needs(State::Frozen, None, starter), (false, false));
 }
+
+#[test]
+fn a_fish_kept_cold_is_ready_only_where_its_pack_says_so() {
+    use crate::words::{Allergen, State};
+    let oyster = Product {
+        allergens: [Allergen::Oyster].into(),
+        ..Product::unnamed()
+    };
+    arrives(&oyster, Some(Declared::default()), "treated nothing");
+    let ready = Some(Declared { ready: Some(true) });
+    arrives(&oyster, ready, "ready declared");
+    let sauce = Product {
+        storage: State::Ambient,
+        ..oyster
+    };
+    arrives(&sauce, Some(Declared::default()), "ready listed");
+}
