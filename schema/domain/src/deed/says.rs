@@ -70,6 +70,7 @@ messages! {
     /// What is said of a departure.
     DepartSays in "depart" {
         TakenBack "taken-back" { pack: String },
+        ToNobody "to-nobody",
     }
 }
 
