@@ -4,7 +4,10 @@ use crate::code::LotCode;
 use crate::limits::{CLOCK_SLACK_MINUTES, DAYS_BACK_WITHOUT_NOTE};
 use crate::messages;
 use crate::refusal::{Refusal, Result};
-use chrono::{DateTime, Datelike, Duration, FixedOffset, NaiveDate, NaiveDateTime, Utc};
+use chrono::{
+    DateTime, Datelike, Duration, FixedOffset, NaiveDate, NaiveDateTime, NaiveTime, TimeDelta,
+    TimeZone, Utc,
+};
 use chrono_tz::Tz;
 
 messages! {
@@ -122,6 +125,16 @@ pub fn day_of(at: DateTime<Utc>, zone: Tz) -> NaiveDate {
 /// An instant as the kitchen's wall clock shows it.
 pub fn on_clock(at: DateTime<Utc>, zone: Tz) -> NaiveDateTime {
     at.with_timezone(&zone).naive_local()
+}
+
+/// When a day begins in the kitchen. Where the clock is put forward at midnight, with its first minute.
+pub fn midnight(day: NaiveDate, zone: Tz) -> DateTime<Utc> {
+    let naive = day.and_time(NaiveTime::MIN);
+    let hours = (0..4).map(|hours| naive + TimeDelta::hours(hours));
+    let mut found = hours.filter_map(|at| zone.from_local_datetime(&at).earliest());
+    found
+        .next()
+        .map_or_else(|| naive.and_utc(), |at| at.to_utc())
 }
 
 #[cfg(test)]

@@ -2,11 +2,11 @@
 //! curing salt that were used, held against the law.
 
 use super::before;
-use super::cured_before;
 use super::facts::Facts;
 use super::happened::broken;
 use super::mixture::{self, add, is_salt, water};
 use super::says::CureDeedSays;
+use super::{cure_later, cured_before};
 use crate::error::Result;
 use crate::lists::List;
 use crate::wire::asked::StepAsked;
@@ -25,7 +25,7 @@ use domain::product::{CuredAs, Product};
 use domain::rows::{Finding, Gravity};
 use domain::says::{Says, Texts};
 use domain::stop::{Cause, NewStop, StopSays};
-use domain::words::{Quantity, StepKind, Topic};
+use domain::words::{ProductKind, Quantity, StepKind, Topic};
 use rust_decimal::Decimal;
 use std::sync::Arc;
 use store::measurements::Measurement;
@@ -117,6 +117,7 @@ pub fn look(
     }
     let is_told = unknown.is_empty();
     cure.water += water(asked);
+    cure.gained = Some(came_out(outputs) - cure.meat);
     cure.brought = before.brings(lots, &grams)?;
     tell_more(&mut cure, asked, &cured, &products);
     cure.scale = cure.scale.or(scale_at(facts, &asked.place.0)?);
@@ -150,6 +151,18 @@ pub fn look(
         check.warnings.push(CureDeedSays::Caution.into());
     }
     Ok(Some(check))
+}
+
+/// What the meat weighs with what it took up: pickle that is left over, and waste, is no part of it.
+fn came_out(outputs: &[Output]) -> Grams {
+    let meat = outputs.iter().filter(|of| {
+        let is_left = matches!(
+            of.product.kind,
+            ProductKind::Ingredient | ProductKind::Waste
+        );
+        of.product.cured.cure.is_some() || !is_left
+    });
+    meat.map(|of| of.grams).sum()
 }
 
 /// Does a step of that kind make something of its own?
@@ -213,6 +226,7 @@ fn assessed(
         .warnings
         .extend(warned.map(|finding| finding.says.clone()));
     check.measured = measured(&assessed);
+    cure_later::look(facts, cure, check)?;
     let law = laws.of(place);
     for row in cure::unconfirmed(cure, &assessed.ingoing, &law.cures, &law.rows) {
         let Some(known) = law.rows.get(&row) else {

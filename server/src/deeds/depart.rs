@@ -6,6 +6,7 @@ use crate::caller::Caller;
 use crate::error::Result;
 use crate::wire::asked::DepartureAsked;
 use domain::deed::depart;
+use domain::deed::says::DepartSays;
 use domain::duties::sale::{Head, check_sale};
 use domain::grams::Grams;
 use domain::lot::Lot;
@@ -50,6 +51,10 @@ pub fn take(app: &Caller<'_>, asked: &DepartureAsked) -> Result<Done> {
         // What left although it was stopped is recorded by somebody who could have let it go.
         if plan.reasons.iter().any(|(_, why)| why.topic == Topic::Stop) {
             facts.who.need(Right::Lift)?;
+        }
+        // One step forward: a recall calls whoever has it (`us-O5`, `canada-eu-uk-8.1`).
+        if kind == DeedKind::Ship && asked.to.is_none() {
+            plan.warnings.push(DepartSays::ToNobody.into());
         }
         if kind == DeedKind::Sell {
             plan.warnings.extend(much(facts, &lot, &plan)?);

@@ -281,6 +281,7 @@ fn named(refusal: Refusal, core: &str) -> Refusal {
         Some("held") => "readings.hold_minutes",
         Some("boiled") => "readings.boiled_minutes",
         Some("standard") => "heat_standard",
+        Some("fat_percent") => "fat_percent",
         _ => core,
     };
     Refusal {

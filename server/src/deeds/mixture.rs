@@ -124,7 +124,7 @@ pub(super) fn add(
             CurePart::Starter => cure.starter = true,
         },
         None if !lot.species.is_empty() => cure.meat += grams,
-        None => {}
+        None => cure.other += grams,
     }
     Ok(true)
 }

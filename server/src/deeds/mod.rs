@@ -16,6 +16,7 @@ mod correct_read;
 mod correct_source;
 pub mod count;
 pub mod cure;
+mod cure_later;
 mod cured_before;
 pub mod degrees;
 pub mod depart;

@@ -189,6 +189,7 @@ messages! {
     CureDeedSays in "cure-deed" {
         Caution "caution",
         Refused "refused" { findings: Vec<Says> },
+        SoldLater "sold-later" { day: NaiveDate, findings: Vec<Says> },
         NotSaidHow "not-said-how" { product: Texts },
         UnsaidHow "unsaid-how" { product: Texts },
         StrengthUnknown "strength-unknown" { lot: LotCode },

@@ -144,6 +144,8 @@ fn statement(writer: &Writer<'_>, phrases: &Phrases, fields: Fields, said: &mut 
     // A food of one thing has no list: its name says it, and what animals are in it is said all the same.
     let text = match stated.is_single {
         true => species.trim().to_owned(),
+        // A title alone is no list: it is lacking.
+        false if list.is_empty() => String::new(),
         false => format!("{title} {list}.{species}"),
     };
     said.say(fields.ingredients, text);

@@ -71,6 +71,15 @@ impl<'a> Writer<'a> {
         languages: &[&str],
     ) -> Option<Writer<'a>> {
         let kitchen = reading.kitchen();
+        // What a label says is in a language that there are words for: list, allergens and all.
+        let mut written: Vec<&'static str> = Vec::new();
+        for language in languages {
+            let language = Phrases::of(language).language;
+            if !written.contains(&language) {
+                written.push(language);
+            }
+        }
+        let languages = &written[..];
         let view = reading.view_in(lot, languages)?;
         Some(Writer {
             app,

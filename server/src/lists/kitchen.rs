@@ -16,7 +16,7 @@ use domain::code::HouseCode;
 use domain::words::{HeatUnits, MassUnits, Profile};
 use store::Tx;
 use store::entries::{self, EntryBody};
-use words::{Heat, Mass};
+use words::{Heat, Language, Mass};
 
 /// The kitchen, ready for use.
 #[derive(Debug, Clone)]
@@ -222,7 +222,17 @@ fn check(entry: &KitchenEntry) -> Result<()> {
         ));
     }
     for (nth, language) in entry.languages.iter().enumerate() {
-        language_tag(&language.0, &format!("languages[{nth}]"))?;
+        let field = format!("languages[{nth}]");
+        language_tag(&language.0, &field)?;
+        // In a language without words a label would have no list and no allergens.
+        if Language::of_tag(&language.0).is_none() {
+            let tag = language.0.clone();
+            let ours = Language::ALL.map(Language::tag).join(", ");
+            return Err(Error::cannot_be(
+                field,
+                KitchenSays::NotWritten { tag, ours },
+            ));
+        }
     }
     if let Some(country) = &entry.country
         && (country.0.len() != 2 || !country.0.bytes().all(|byte| byte.is_ascii_uppercase()))

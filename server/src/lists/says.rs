@@ -73,6 +73,7 @@ messages! {
     KitchenSays in "kitchen" {
         NoTimeZone "no-time-zone" { zone: String },
         Languages "languages" { most: usize },
+        NotWritten "not-written" { tag: String, ours: String },
         NoCurrency "no-currency" { currency: String },
         NoCountry "no-country" { country: String },
         CountryOfNumber "country-of-number",

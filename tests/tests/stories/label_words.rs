@@ -12,6 +12,7 @@ on_both_engines! {
     a_hanging_piece_has_a_tag_until_it_is_released
     canada_wants_both_languages_or_an_exemption
     a_pack_without_air_says_how_long
+    labels_are_in_languages_that_have_words
 }
 
 fn gs1_and_till_codes_only_where_the_kitchen_has_numbers(engine: Engine) {
@@ -299,4 +300,24 @@ fn a_pack_without_air_says_how_long(engine: Engine) {
     assert!(sealed.contains(french), "{sealed}");
     let open = label(&pack().done().code(0));
     assert!(!open.contains("Discard"), "{open}");
+}
+
+fn labels_are_in_languages_that_have_words(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let kitchen = caller.get("/api/kitchen").expect(200);
+    let etag = kitchen.etag.unwrap();
+    let mut body = kitchen.body.clone();
+    for wrong in [json!(["de"]), json!(["de", "fr"])] {
+        body["languages"] = wrong;
+        let refused = caller.put_over("/api/kitchen", &etag, &body);
+        let refused = refused.refused(422, "languages[0]");
+        let detail = refused.body["detail"].as_str().unwrap();
+        assert!(
+            detail.contains("de") && detail.contains("en, fr"),
+            "{detail}"
+        );
+    }
+    body["languages"] = json!(["fr"]);
+    caller.put_over("/api/kitchen", &etag, &body).expect(200);
 }

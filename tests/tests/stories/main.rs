@@ -3,6 +3,7 @@
 mod acts;
 mod adoptions;
 mod bad_input;
+mod by_the_weights;
 mod came_back;
 mod cartons;
 mod clock;

@@ -13,6 +13,7 @@ on_both_engines! {
     figures_that_cannot_be_are_refused_at_the_door
     what_is_made_of_several_things_tells_its_parts
     the_share_of_what_the_name_speaks_of_stands_in_the_list
+    no_name_denies_what_is_in_it
 }
 
 /// A product for the counter, with what is said of it besides.
@@ -318,4 +319,24 @@ fn the_share_of_what_the_name_speaks_of_stands_in_the_list(engine: Engine) {
     assert_eq!(list()["en"], "pork trim 80%, apples 20%");
     let french = list()["fr"].as_str().unwrap().to_owned();
     assert!(french.contains("80\u{a0}%"), "{french}");
+}
+
+/// The allergens are those of the place's own table (`us-A1`); the name is the food's true one (`us-L2`).
+fn no_name_denies_what_is_in_it(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let told = listed(&caller, "beef", "Beef burger", json!({}));
+    assert_eq!(told, ["naming-other-animal us-L2"]);
+    let milk = json!({ "allergens": ["milk"] });
+    let told = listed(&caller, "free", "Dairy-free pork", milk.clone());
+    assert_eq!(told, ["naming-denies us-A1"]);
+    assert_eq!(
+        listed(&caller, "with", "Pork with milk", milk),
+        [] as [&str; 0]
+    );
+    for (code, key) in [("beef", "us-L2"), ("free", "us-A1")] {
+        let refused = label(&caller, &cut(&caller, code)).refused(409, None);
+        assert_eq!(refused.body["rows"], json!([key]), "{code}");
+    }
+    label(&caller, &cut(&caller, "with")).expect(200);
 }

@@ -53,6 +53,10 @@ pub struct Cure {
     pub day: NaiveDate,
     /// The step of the scale that the curing salt was weighed on.
     pub scale: Option<Grams>,
+    /// What else is weighed with the pickle: spices, herbs. It brings no salt, and counts in the pickle's weight.
+    pub other: Grams,
+    /// How much more the meat weighs with what it took up, where it was weighed.
+    pub gained: Option<Grams>,
     /// Will the label say that it must be kept refrigerated? Not so only if it is shelf-stable.
     pub keep_refrigerated: bool,
     /// Will the label call it cured?
@@ -84,6 +88,8 @@ impl Cure {
             pickup: None,
             day,
             scale: None,
+            other: Grams::ZERO,
+            gained: None,
             keep_refrigerated: true,
             called_cured: false,
             heated: None,
@@ -143,16 +149,13 @@ impl Cure {
         };
         let taken = taken.unwrap_or_default();
         rules.plausible.taken(taken, field)?;
-        let parts = self.water
-            + self.salt
-            + self.sugar
-            + self.accelerator()
-            + self.salts.iter().map(|(_, weight)| *weight).sum();
+        let parts = self.parts();
         let pickle = self.pickle.unwrap_or(parts);
         if self.method.has_pickle() && pickle < parts {
             let says = CureSays::PickleParts { pickle, parts };
             return Err(Refusal::cannot_be("pickle", says));
         }
+        let (pickle, taken) = self.on_record(pickle, taken);
         let skin = match (&rules.skin, self.skin_on && self.class.is_bacon()) {
             (Some(skin), true) => skin.value,
             _ => Decimal::ZERO,
@@ -297,6 +300,7 @@ pub fn assess(cure: &Cure, place: Profile, laws: &Laws) -> Result<Assessed> {
             findings.push(finding);
         }
     }
+    findings.extend(cure.against_the_weights());
     findings.extend(wrong_salt::check(cure, &makeups, &done.ingoing, rules));
     findings.extend(weighing::check(cure, &doses, &mix, rules, &law.rows)?);
     findings.extend(brine_percent.and_then(|percent| brine::check_saturation(percent, rules)));

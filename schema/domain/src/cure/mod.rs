@@ -11,6 +11,7 @@
 mod alternatives;
 mod assess;
 mod brine;
+mod by_weight;
 mod ceiling;
 mod check;
 mod cooked;
@@ -26,6 +27,7 @@ mod residual;
 mod rules;
 mod says;
 mod strength;
+mod to_come;
 mod unconfirmed;
 mod uncured;
 mod vocabulary;
@@ -52,6 +54,7 @@ pub use says::{
     LimitSays, RangeSays, SetSays,
 };
 pub use strength::Strength;
+pub use to_come::to_come;
 pub use unconfirmed::unconfirmed;
 pub use uncured::{Beside, Claim, ClaimFacts, ClaimRules, ClaimWords, Exception, uncured};
 pub use vocabulary::{Alkali, Basis, Class, Method, Salometer, ScaleClass, Stage};

@@ -15,6 +15,8 @@ messages! {
         ClassAndMethod "class-and-method" { class: Class, method: Method },
         WaterInDry "water-in-dry",
         PickleParts "pickle-parts" { pickle: Grams, parts: Grams },
+        PickleDrawn "pickle-drawn" { pickle: Grams, drawn: Grams },
+        TakenMore "taken-more" { said: Percent, weighed: Percent },
         RindOnly "rind-only",
         SaltCannotBe "salt-cannot-be" { salt: Percent },
         PercentCannotBe "percent-cannot-be" { percent: Decimal },

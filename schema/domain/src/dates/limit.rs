@@ -25,6 +25,8 @@ pub struct LimitedFood {
     pub controlled: Option<bool>,
     /// Was it bought in?
     pub bought: Option<bool>,
+    /// Did nothing but raw meat go in: no salt, no herbs?
+    pub plain: Option<bool>,
     /// Kinds of product.
     pub kinds: Vec<ProductKind>,
     /// Steps that make it.
@@ -42,6 +44,7 @@ impl LimitedFood {
         let step = StepKind::parse(made.kind.as_str());
         self.is_of(made.product)
             && agrees(self.controlled, made.is_controlled)
+            && agrees(self.plain, made.parts.iter().all(|part| part.is_raw_animal))
             && agrees(self.bought, made.kind == DeedKind::Receive)
             && (self.steps.is_empty() || step.is_some_and(|step| self.steps.contains(&step)))
     }

@@ -72,6 +72,7 @@ messages! {
     /// What is said of a departure.
     DepartSays in "depart" {
         TakenBack "taken-back" { pack: String },
+        ToNobody "to-nobody",
     }
 }
 

@@ -150,15 +150,12 @@ impl Step<'_> {
     fn unconfirmed(&self) -> Vec<NewStop> {
         let mut found: Vec<NewStop> = Vec::new();
         for (lot, _) in &self.inputs {
-            let stands = |placed: &&Placed| {
-                let stays = [Topic::Confirmation, Topic::Proof, Topic::Contents];
-                stays.contains(&placed.cause.topic) && placed.stands(self.moment.at)
-            };
-            for placed in lot.stops.iter().filter(stands) {
+            let goes_on = |placed: &&Placed| placed.goes_on(self.moment.at);
+            for placed in lot.stops.iter().filter(goes_on) {
                 if !found.iter().any(|of| of.root == Some(placed.root)) {
                     found.push(NewStop {
                         cause: Cause {
-                            since: self.moment.at,
+                            since: placed.cause.since.max(self.moment.at),
                             ..placed.cause.clone()
                         },
                         root: Some(placed.root),

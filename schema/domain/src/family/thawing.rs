@@ -1,7 +1,7 @@
 //! Since when a pack is frozen, or that it was.
 
 use super::Relative;
-use crate::words::State;
+use crate::words::{State, StepKind};
 use chrono::NaiveDate;
 use chrono_tz::Tz;
 
@@ -35,6 +35,19 @@ pub fn frozen(of: &Relative, number: u32, zone: Tz) -> Frozen {
     match (since, is_frozen) {
         (Some(since), true) => Frozen::Since(since),
         (Some(_), false) => Frozen::Once,
+        // What was parted from something thawed was frozen as well: it was one piece then.
+        (None, false) if is_parted(of) && was_frozen(of, number) => Frozen::Once,
         (None, _) => Frozen::Never,
     }
+}
+
+/// Was nothing done to it but to part it?
+fn is_parted(of: &Relative) -> bool {
+    let step = StepKind::parse(of.made_by.kind.as_str());
+    step.is_some_and(StepKind::parts_only)
+}
+
+fn was_frozen(of: &Relative, number: u32) -> bool {
+    let pack = of.lot.pack(number);
+    pack.is_some_and(|pack| pack.now.was_frozen())
 }

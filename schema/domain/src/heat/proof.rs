@@ -16,6 +16,7 @@ use super::table::HeatTable;
 use super::ways::{Way, chosen, ways};
 use super::words::{Food, PiercedBy};
 use crate::code::LotCode;
+use crate::duties::percent;
 use crate::measure::Percent;
 use crate::refusal::Result;
 use crate::rows::{Finding, Gravity, RowId, Rows};
@@ -149,6 +150,9 @@ impl Heated<'_> {
 /// # Errors
 /// A temperature or time that cannot be; a table that is not there or was not made for this food.
 pub fn prove(heated: &Heated<'_>, rules: &HeatRules, rows: &Rows) -> Result<HeatVerdict> {
+    if let Some(fat) = heated.fat {
+        percent("fat_percent", fat)?;
+    }
     match heated.record {
         HeatRecord::Held(cook) => {
             plausible_core("core", cook.core)?;

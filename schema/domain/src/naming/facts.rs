@@ -7,7 +7,7 @@ use crate::grams::Grams;
 use crate::lot::LotId;
 use crate::measure::{Percent, Temperature};
 use crate::product::{InCure, Product};
-use crate::words::{CurePart, Natural, ProductKind, Quantity, Species};
+use crate::words::{Allergen, CurePart, Natural, ProductKind, Quantity, Species};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 use std::collections::{BTreeMap, BTreeSet, HashMap};
@@ -22,6 +22,8 @@ pub struct NameFacts<'a> {
     pub product: &'a Product,
     /// The animals in it.
     pub species: BTreeSet<Species>,
+    /// The allergens in it.
+    pub allergens: BTreeSet<Allergen>,
     /// The parts of animals in it; `None` stands for one that nobody knows.
     pub parts: BTreeSet<Option<(Species, Part)>>,
     /// Is it meat and nothing else?
@@ -68,6 +70,7 @@ impl<'a> NameFacts<'a> {
         NameFacts {
             product,
             species: product.species.into_iter().collect(),
+            allergens: product.allergens.clone(),
             parts: BTreeSet::new(),
             is_meat_alone: false,
             nitrite: None,
@@ -104,6 +107,7 @@ impl<'a> NameFacts<'a> {
         let product = &*of.lot.product;
         let mut facts = NameFacts::of(product);
         facts.species.extend(&of.lot.species);
+        facts.allergens = of.lot.allergens.clone();
         let mut sum = Sum::default();
         sum.lot(family, of, Decimal::ONE, lists);
         let line = family.youngest_first(of.lot.id);
@@ -160,15 +164,14 @@ impl<'a> NameFacts<'a> {
             self.water = Some(Percent::of(sum.water, all));
             self.meat = Some(Percent::of(sum.meat, all));
         }
+        self.allergens.extend(sum.allergens);
         self.ingredients = sum.ingredients;
         self.unlisted = sum.unlisted;
         let of_all = |(name, weight)| (name, Percent::of(weight, all.max(weight)));
         self.organs = sum.organs.into_iter().map(of_all).collect();
         // Lard is of the pig; what else was rendered into it is another animal's.
-        let own = self
-            .product
-            .species
-            .filter(|_| self.product.kind == ProductKind::Rendered);
+        let is_lard = self.product.kind == ProductKind::Rendered;
+        let own = self.product.species.filter(|_| is_lard);
         let other = sum
             .fats
             .iter()
@@ -186,11 +189,8 @@ fn is_dry(product: &Product) -> bool {
 }
 
 fn hottest(of: &Relative) -> Option<Temperature> {
-    let read = of
-        .readings
-        .iter()
-        .filter_map(|reading| reading.temperature());
-    read.max()
+    let read = of.readings.iter();
+    read.filter_map(|reading| reading.temperature()).max()
 }
 
 /// What the meat in a lot weighed before it was cured, in proportion to what came out, and what the lot
@@ -253,6 +253,8 @@ struct Sum {
     /// The part of the animal that a piece with something in it is sold as.
     cut_as: Option<Option<(Species, Part)>>,
     fats: HashMap<Species, Decimal>,
+    /// The allergens of what the recipe names.
+    allergens: BTreeSet<Allergen>,
 }
 
 impl Sum {
@@ -311,6 +313,7 @@ impl Sum {
                 * weight;
             match lists.products.get(&part.product) {
                 Some(product) => {
+                    self.allergens.extend(&product.allergens);
                     if product.is_compound() && !lists.recipes.contains_key(&product.code) {
                         self.unlisted.insert(product.name("en").to_owned());
                     }

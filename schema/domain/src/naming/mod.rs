@@ -5,6 +5,7 @@
 //! ([`NameFacts::of_lot`]), by one function ([`check`]). What is wrong whatever nobody knows stands; what
 //! is wrong only if what nobody knows is so warns.
 
+mod absence;
 mod added;
 mod facts;
 mod identity;
@@ -41,6 +42,7 @@ pub fn check(facts: &NameFacts<'_>, law: &Law) -> Result<Vec<Finding>> {
     let mut found = names::check_words(facts, meets, law);
     found.extend(dry.into_iter().flatten());
     found.extend(standards::check_standard(facts, law)?);
+    found.extend(absence::check(facts, law));
     found.extend(unlisted(facts, law));
     found.retain(|finding| finding.gravity > Gravity::Note);
     found.sort_by_key(|finding| std::cmp::Reverse(finding.gravity));

@@ -2,6 +2,7 @@
 
 use crate::measure::Percent;
 use crate::messages;
+use crate::says::Arg;
 use rust_decimal::Decimal;
 
 messages! {
@@ -19,6 +20,10 @@ messages! {
         Solution "solution" { percent: Percent },
         AddedWater "added-water" { percent: Percent, most: Percent },
         Unlisted "unlisted" { name: String },
+        Denies "denies" { what: Arg },
+        DeniesAnimal "denies-animal" { word: String, what: Arg },
+        OtherAnimal "other-animal" { named: Arg, is: Arg },
+        SayAnimal "say-animal" { what: Arg },
         AddedElse "added-else" { told: Percent, weighed: Percent },
     }
 }

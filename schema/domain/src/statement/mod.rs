@@ -4,6 +4,7 @@
 //! [`write()`] makes the whole statement; [`changes`] tells two lots apart; [`date_mark`] puts a date
 //! in words. It is no legal advice: local codes and licensed practice decide.
 
+mod absence;
 mod allergens;
 mod changes;
 mod contains;
@@ -26,6 +27,7 @@ mod water;
 mod wording;
 mod write;
 
+pub use absence::{AbsenceGroup, AbsenceRules};
 pub use allergens::{AllergenName, AllergenRules, Declared, declared, named_in, printed};
 pub use changes::{AllergenSource, FoodChange, changes};
 pub use contains::{ContainsRules, check_contains, contains, may_contain};

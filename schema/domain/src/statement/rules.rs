@@ -1,8 +1,8 @@
 //! The rules of a place on what a label says.
 
 use super::{
-    AllergenRules, ContainsRules, DateRules, HeightStep, ListRules, MetricNet, NetRules, Notice,
-    OriginRules, Sale, SaleDuty, SpeciesRules, WaterRules, Wording,
+    AbsenceRules, AllergenRules, ContainsRules, DateRules, HeightStep, ListRules, MetricNet,
+    NetRules, Notice, OriginRules, Sale, SaleDuty, SpeciesRules, WaterRules, Wording,
 };
 use crate::gate::Required;
 use crate::rows::{Bound, RowId};
@@ -18,6 +18,8 @@ pub struct StatementRules {
     pub contains: Option<ContainsRules>,
     /// Animals.
     pub species: SpeciesRules,
+    /// Words that say that something is not in it.
+    pub absence: AbsenceRules,
     /// Added water.
     pub water: Option<WaterRules>,
     /// What has to be written, by the way of selling.

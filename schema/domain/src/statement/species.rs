@@ -28,6 +28,10 @@ pub struct SpeciesRules {
     pub row: Option<RowId>,
     /// The row that asks for a fat by its animal, if there is one.
     pub fat_row: Option<RowId>,
+    /// The row by which a name has to tell such an animal, if there is one.
+    pub in_name: Option<RowId>,
+    /// Animals that are told wherever the name does not tell them: also one that the food is of.
+    pub always: Vec<Species>,
     /// `contains {}`, by language.
     pub note: BTreeMap<String, String>,
     /// The names.
@@ -65,8 +69,10 @@ impl SpeciesRules {
 pub fn unsaid(rules: &StatementRules, food: &Food, language: &str) -> BTreeSet<Species> {
     let mut all = food.other_species.clone();
     gather(&food.parts, &mut all);
+    all.extend(food.species);
     all.retain(|species| {
-        food.species != Some(*species) && !rules.species.tells(&food.name, *species, language)
+        let is_own = food.species == Some(*species) && !rules.species.always.contains(species);
+        !is_own && !rules.species.tells(&food.name, *species, language)
     });
     all
 }

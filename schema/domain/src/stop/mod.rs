@@ -48,6 +48,16 @@ impl Placed {
         self.cause.since <= at && self.ended.is_none_or(|ended| at < ended)
     }
 
+    /// Does it go on in whatever is made of what it stands on at a moment, without standing in the way of that:
+    /// what waits for somebody's word, and a limit on what went in that begins later.
+    pub fn goes_on(&self, at: DateTime<Utc>) -> bool {
+        match self.cause.topic {
+            Topic::Confirmation | Topic::Proof | Topic::Contents => self.stands(at),
+            Topic::Cure => at < self.cause.since && self.ended.is_none(),
+            _ => false,
+        }
+    }
+
     /// Is it about that pack, or about the whole lot?
     pub fn is_on(&self, pack: Option<PackId>) -> bool {
         self.pack.is_none() || pack.is_none() || self.pack == pack

@@ -72,6 +72,8 @@ struct LimitedFoodEntry {
     controlled: Option<bool>,
     /// Was it bought in?
     bought: Option<bool>,
+    /// Did nothing but raw meat go in?
+    plain: Option<bool>,
     /// Kinds of product.
     #[serde(default)]
     kinds: Vec<String>,
@@ -169,6 +171,7 @@ impl LimitedFoodEntry {
             ready: self.ready,
             controlled: self.controlled,
             bought: self.bought,
+            plain: self.plain,
             kinds: self.kinds.iter().map(kind).collect::<Result<_, _>>()?,
             steps: steps("limits", &self.steps)?,
         })

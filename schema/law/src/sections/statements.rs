@@ -1,5 +1,6 @@
 //! How ingredient lists, allergens, date words and letter heights are written in their file.
 
+mod absence;
 mod allergens;
 mod dates;
 mod list;
@@ -16,6 +17,7 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 use std::collections::BTreeMap;
 
+use absence::AbsenceEntry;
 use allergens::{AllergensEntry, ContainsEntry, SpeciesEntry};
 use dates::DatesEntry;
 use list::ListEntry;
@@ -36,6 +38,8 @@ pub struct StatementsEntry {
     contains: ContainsEntry,
     /// Animals.
     species: SpeciesEntry,
+    /// Words of a name that say that something is not in it.
+    absence: AbsenceEntry,
     /// Added water that the name speaks of.
     water: Option<UpToEntry>,
     /// What has to be written, by the way of selling.
@@ -227,6 +231,7 @@ impl Subject for StatementsEntry {
             allergens: self.allergens.rules(rows)?,
             contains: Some(self.contains.rules(rows)?),
             species: self.species.rules(rows)?,
+            absence: self.absence.rules(rows)?,
             water: self
                 .water
                 .map(|entry| {

@@ -209,3 +209,23 @@ fn a_scale_without_a_step_is_passed_over() {
     };
     assert!(!assess(&cure, Profile::Us, laws()).unwrap().is_refused());
 }
+
+#[test]
+fn a_limit_that_begins_later_is_told_of_a_cure_before_it() {
+    let of_day = |day: &str, dose: i64| {
+        let cure = Cure {
+            heated: Some(true),
+            day: day.parse().unwrap(),
+            ..cure(Method::Dry, Class::WholeMuscle, 10_000, 625, dose)
+        };
+        domain::cure::to_come(&cure, Profile::Eu, laws()).unwrap()
+    };
+    // 145 ppm of sodium nitrite: under the former 150, over the 80 of the ion that follow (`confirmed X-EU-17`).
+    let (day, findings) = of_day("2025-10-01", 23_200).expect("the later limit");
+    assert_eq!(day.to_string(), "2025-10-09");
+    assert!(findings.iter().all(domain::rows::Finding::refuses));
+    // Little enough for both, and too much already: nothing is to come.
+    assert_eq!(of_day("2025-10-01", 16_000), None);
+    assert_eq!(of_day("2025-10-01", 64_000), None);
+    assert_eq!(of_day("2025-10-10", 23_200), None);
+}

@@ -8,11 +8,11 @@ use crate::lists::standing::Standing;
 use crate::read::says::{QuerySays, spelt};
 use crate::wire::says::ValueSays;
 use crate::wire::scalars::day;
-use chrono::{DateTime, Days, NaiveDate, NaiveDateTime, NaiveTime, TimeDelta, TimeZone, Utc};
+use chrono::{DateTime, Days, NaiveDate, NaiveDateTime, TimeDelta, Utc};
 use chrono_tz::Tz;
 use domain::code::LotCode;
 use domain::log::LogKind;
-use domain::moment::day_of;
+use domain::moment::{day_of, midnight};
 use serde::Deserialize;
 use store::Conn;
 use utoipa::IntoParams;
@@ -208,16 +208,6 @@ fn moment(text: &str, zone: Tz) -> std::result::Result<DateTime<Utc>, ValueSays>
         .map_err(|_| ValueSays::NoTime {
             text: text.to_owned(),
         })
-}
-
-/// When a day begins in the kitchen. Where the clock is put forward at midnight, with its first minute.
-fn midnight(day: NaiveDate, zone: Tz) -> DateTime<Utc> {
-    let naive = day.and_time(NaiveTime::MIN);
-    let hours = (0..4).map(|hours| naive + TimeDelta::hours(hours));
-    let mut found = hours.filter_map(|at| zone.from_local_datetime(&at).earliest());
-    found
-        .next()
-        .map_or_else(|| naive.and_utc(), |at| at.to_utc())
 }
 
 #[cfg(test)]

@@ -68,6 +68,11 @@ pub(super) struct SpeciesEntry {
     pub(super) row: Option<String>,
     /// The row that wants a fat by its animal.
     pub(super) fat_row: Option<String>,
+    /// The row by which a name has to tell one of `always`.
+    pub(super) in_name: Option<String>,
+    /// Animals that are told wherever the name does not: also the one that the food is of.
+    #[serde(default)]
+    pub(super) always: Vec<String>,
     /// `contains {}`.
     pub(super) note: Texts,
     /// The names.
@@ -127,6 +132,8 @@ impl SpeciesEntry {
         Ok(law::SpeciesRules {
             row: maybe_known(rows, self.row)?,
             fat_row: maybe_known(rows, self.fat_row)?,
+            in_name: maybe_known(rows, self.in_name)?,
+            always: each(self.always, |text| word(&text, Species::parse))?,
             note: self.note,
             names: each(self.names, |entry| {
                 Ok(law::SpeciesName {
