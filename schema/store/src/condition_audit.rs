@@ -3,7 +3,7 @@
 use crate::conn::Conn;
 use crate::error::Result;
 use crate::lots::LotRow;
-use crate::tables::{conditions, deeds, lots, pack_events, reasons, voids};
+use crate::tables::{conditions, deeds, lots, pack_events, reasons};
 use diesel::prelude::*;
 use domain::audit::{AuditFinding, condition_follows};
 use domain::condition::Condition;
@@ -77,14 +77,10 @@ fn proven_since(conn: &mut Conn) -> Result<HashSet<i32>> {
     let ready = |text: &str| Condition::parse(text).is_some_and(Condition::is_ready);
     let changed = changed.into_iter().filter(|(_, text)| ready(text));
     let mut proven: HashSet<i32> = changed.map(|(lot, _)| lot).collect();
+    // Also by a release that was voided since: what was cut meanwhile was made of what was ready then.
     let released: Vec<i32> = pack_events::table
         .inner_join(deeds::table.on(deeds::id.eq(pack_events::deed_id)))
-        .left_join(voids::table.on(voids::deed_id.eq(pack_events::deed_id)))
-        .filter(
-            deeds::kind
-                .eq(DeedKind::Release.as_str())
-                .and(voids::id.is_null()),
-        )
+        .filter(deeds::kind.eq(DeedKind::Release.as_str()))
         .select(pack_events::lot_id)
         .load(conn)?;
     proven.extend(released);

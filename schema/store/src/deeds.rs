@@ -172,6 +172,20 @@ pub fn failures(conn: &mut Conn, place: i32, since: NaiveDateTime) -> Result<Vec
         .load(conn)?)
 }
 
+/// The failures of any place that lasted, or were noticed, at a moment or later, and were not taken back.
+///
+/// # Errors
+/// The database is away.
+pub fn failures_anywhere(conn: &mut Conn, since: NaiveDateTime) -> Result<Vec<DeedRow>> {
+    Ok(deeds::table
+        .left_join(voids::table.on(voids::deed_id.eq(deeds::id)))
+        .filter(deeds::kind.eq(DeedKind::PlaceFailed.as_str()))
+        .filter(deeds::at.ge(since).and(voids::id.is_null()))
+        .order(deeds::id)
+        .select(DeedRow::as_select())
+        .load(conn)?)
+}
+
 /// Was a place read after that moment?
 ///
 /// # Errors

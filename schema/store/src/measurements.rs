@@ -161,6 +161,18 @@ pub fn of_deed(conn: &mut Conn, deed: i32) -> Result<Vec<(Quantity, i64)>> {
         .collect()
 }
 
+/// The lots that a deed read.
+///
+/// # Errors
+/// The database is away.
+pub fn lots_of(conn: &mut Conn, deed: i32) -> Result<Vec<i32>> {
+    let read: Vec<Option<i32>> = measurements::table
+        .filter(measurements::deed_id.eq(deed))
+        .select(measurements::lot_id)
+        .load(conn)?;
+    Ok(read.into_iter().flatten().collect())
+}
+
 /// The readings of a lot, voided ones left out: when, what, how much.
 pub fn of_lot(conn: &mut Conn, lot: i32) -> Result<Vec<(NaiveDateTime, Quantity, i64)>> {
     let read = of_lots(conn, &[lot])?.into_iter();

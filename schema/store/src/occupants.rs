@@ -2,6 +2,7 @@
 
 use crate::conn::Conn;
 use crate::error::Result;
+use crate::lots::LotRow;
 use crate::tables::{deeds, lots, pack_events, packs, voids};
 use chrono::NaiveDateTime;
 use diesel::prelude::*;
@@ -28,8 +29,26 @@ pub fn at(conn: &mut Conn, place: i32, moment: NaiveDateTime) -> Result<Occupant
         .distinct()
         .load(conn)?;
     let all: BTreeSet<i32> = here.into_iter().chain(touched).collect();
+    let all: Vec<i32> = all.into_iter().collect();
     let mut found = Occupants::new();
-    for keys in all.into_iter().collect::<Vec<i32>>().chunks(500) {
+    for (lot, number, _) in among(conn, place, moment, &all)? {
+        found.entry(lot).or_default().push(number);
+    }
+    Ok(found)
+}
+
+/// Those of some packs that stood in a place at a moment with something left in them: the lot, the number, the key.
+///
+/// # Errors
+/// The database is away.
+pub fn among(
+    conn: &mut Conn,
+    place: i32,
+    moment: NaiveDateTime,
+    all: &[i32],
+) -> Result<Vec<(i32, i32, i32)>> {
+    let mut found = Vec::new();
+    for keys in all.chunks(500) {
         let rows: Vec<(i32, i32, i32, i64, i32)> = packs::table
             .inner_join(lots::table.on(lots::id.eq(packs::lot_id)))
             .filter(packs::id.eq_any(keys))
@@ -69,9 +88,28 @@ pub fn at(conn: &mut Conn, place: i32, moment: NaiveDateTime) -> Result<Occupant
                 })
                 .sum();
             if stood == place && left + taken > 0 {
-                found.entry(lot).or_default().push(number);
+                found.push((lot, number, pack));
             }
         }
     }
     Ok(found)
+}
+
+/// What a lot was made of: each pack that went into its step, with when it did.
+///
+/// # Errors
+/// The database is away.
+pub fn parts_of(conn: &mut Conn, lot: i32) -> Result<Vec<(LotRow, i32, NaiveDateTime)>> {
+    let made = lots::table
+        .filter(lots::id.eq(lot))
+        .select(lots::deed_id)
+        .first::<i32>(conn)?;
+    Ok(pack_events::table
+        .inner_join(deeds::table.on(deeds::id.eq(pack_events::deed_id)))
+        .inner_join(lots::table.on(lots::id.eq(pack_events::lot_id)))
+        .filter(pack_events::deed_id.eq(made))
+        .filter(pack_events::account.eq(Account::Used.as_str()))
+        .order(pack_events::id)
+        .select((LotRow::as_select(), pack_events::pack_id, deeds::at))
+        .load(conn)?)
 }

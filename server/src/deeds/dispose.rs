@@ -101,6 +101,11 @@ fn put_right_by(facts: &mut Facts<'_, '_>, document: &str, lot: &Lot) -> Result<
     let id = uuid::Uuid::parse_str(document).map_err(|_| other())?;
     let deed = store::deeds::by_uid(facts.tx.conn, id.as_bytes())?;
     let deed = deed.ok_or_else(other)?;
+    if !dispose::may_put_right(deed.kind()?) {
+        let (kind, lot) = (deed.kind()?, lot.code.clone());
+        let says = DeedSays::PutsNothingRight { kind, lot };
+        return Err(Error::cannot_be("document", says));
+    }
     match store::deeds::stands_on(facts.tx.conn, deed.id, lot.id.0)? {
         true => Ok(()),
         false => Err(other()),

@@ -29,6 +29,7 @@ mod heat_asked;
 mod heat_log;
 pub mod hold;
 pub mod incident;
+mod lifts;
 pub mod measure;
 mod mince;
 mod mixture;
@@ -55,5 +56,6 @@ pub mod trichinae;
 mod trichinae_record;
 mod unprint;
 pub mod void;
+mod warm_before;
 
 pub use perform::{DeedAnswer, DeedHeader, Done, perform};

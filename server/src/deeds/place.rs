@@ -3,7 +3,7 @@
 use super::facts::Facts;
 use super::measure::held_right;
 use super::says::PlaceSays;
-use super::{DeedHeader, Done, degrees, perform};
+use super::{DeedHeader, Done, degrees, perform, warm_before};
 use crate::app::damaged;
 use crate::caller::Caller;
 use crate::error::{Error, Result};
@@ -13,7 +13,7 @@ use crate::wire::readings::PlaceFailureAsked;
 use chrono::{DateTime, Utc};
 use domain::deed::place_failure::{self, PlaceFailure};
 use domain::heat::{HeatRules, hours};
-use domain::lot::{Lot, PlaceId};
+use domain::lot::{DeedId, Lot, PlaceId};
 use domain::measure::Temperature;
 use domain::says::Says;
 use domain::words::{DeedKind, PlaceKind};
@@ -53,7 +53,8 @@ pub fn failed(app: &Caller<'_>, asked: &PlaceFailureAsked) -> Result<Done> {
         let law = facts.law();
         let place = facts.place.expect("it is about a place");
         let lots = stood(facts, place, &moments(&failure, &law.heat))?;
-        let plan = place_failure::plan(&failure, &lots, &law.heat, &law.rows);
+        let others = warm_before::spells(facts, &lots, DeedId(facts.deed))?;
+        let plan = place_failure::plan(&failure, &lots, &others, &law.heat, &law.rows);
         let points: Vec<_> = readings
             .iter()
             .map(|(at, read)| degrees::point(*at, *read))

@@ -3,13 +3,13 @@
 
 use super::again::{self, request};
 use super::facts::Facts;
-use super::place;
+use super::{place, warm_before};
 use crate::error::Result;
 use crate::wire::answers::DeedDone;
 use crate::wire::readings::PlaceFailureAsked;
 use chrono::TimeDelta;
 use domain::deed::place_failure::{self, FailureSays, PlaceFailure};
-use domain::lot::{Lot, PackId, PlaceId};
+use domain::lot::{DeedId, Lot, PackId, PlaceId};
 use domain::plan::Plan;
 use domain::words::{DeedKind, Topic};
 use std::collections::BTreeSet;
@@ -56,7 +56,8 @@ pub fn judge(
             if lots.is_empty() {
                 continue;
             }
-            let found = place_failure::plan(&failure, &lots, &heat, &facts.law().rows);
+            let others = warm_before::spells(facts, &lots, DeedId(failed.id))?;
+            let found = place_failure::plan(&failure, &lots, &others, &heat, &facts.law().rows);
             store::record::plan(facts.tx, facts.deed, &facts.moment, &found)?;
             done.said.extend(found.warnings.iter().cloned());
             again::told(facts, kind, &found, done)?;
@@ -94,7 +95,7 @@ fn tell_still_failed(facts: &mut Facts<'_, '_>, place: PlaceId, done: &mut DeedD
 }
 
 /// The failure as it was told.
-fn told(facts: &mut Facts<'_, '_>, failed: &DeedRow) -> Result<PlaceFailure> {
+pub(super) fn told(facts: &mut Facts<'_, '_>, failed: &DeedRow) -> Result<PlaceFailure> {
     let asked: PlaceFailureAsked = request(&super::again::fields(&failed.request)?)?;
     let noticed = failed.at.and_utc();
     Ok(PlaceFailure {

@@ -30,7 +30,7 @@ use domain::refusal::Refusal;
 use domain::rows::Finding;
 use domain::says::Says;
 use domain::series::{animal_stem, letter_key};
-use domain::words::{DeedKind, Quantity, Side, Topic};
+use domain::words::{DeedKind, Quantity, Side, State, Topic};
 use store::animals::{self, AnimalRow};
 use store::measurements::Measurement;
 use store::sources::NewSource;
@@ -161,7 +161,14 @@ pub(super) fn cold_enough(
     };
     let law = facts.law();
     let field = format!("readings.{}", degrees::field_of(read));
-    let found = heat::at_door(class, read, &law.heat, &law.rows);
+    let found = match class {
+        Holding::ReceivingFrozen => {
+            let seasoned = is_seasoned(facts, asked, product);
+            let chilled = heat::class_at_door(product, State::Chilled, seasoned);
+            heat::frozen_at_door(chilled, read, &law.heat, &law.rows)
+        }
+        class => heat::at_door(class, read, &law.heat, &law.rows),
+    };
     let found = found.map_err(|refusal| Refusal {
         field: Some(field.clone()),
         ..refusal

@@ -1,6 +1,7 @@
 //! Packs go elsewhere, or are frozen or thawed.
 
 use super::facts::{choice, place, wanted};
+use super::lifts::Standing;
 use super::says::DeedSays;
 use super::{DeedHeader, Done, happened, mince, perform};
 use crate::caller::Caller;
@@ -67,7 +68,16 @@ pub fn take(app: &Caller<'_>, asked: &MoveAsked) -> Result<Done> {
             let packs = packs();
             mince::frozen_again(facts, &lot, packs, happened)?.add_to(&mut plan);
         }
+        // What is entered late and frozen before its last day has days again.
+        let moved = [lot.id.0];
+        let standing = match state.is_some() && facts.moment.late {
+            true => Some(Standing::of(facts, &moved)?),
+            false => None,
+        };
         let mut done = facts.record(asked.id.0.to_string(), DeedKind::Move, &plan)?;
+        if let Some(standing) = standing {
+            standing.lifted(facts, &moved)?;
+        }
         // What is kept otherwise has other days, and words of its own: its old label is no longer true.
         let turned = packs().filter(|pack| state.is_some_and(|state| state != pack.now.state));
         let turned: Vec<String> = turned.map(|pack| pack.number.to_string()).collect();

@@ -39,6 +39,7 @@ messages! {
         RowConfirmed "row-confirmed" { row: RowId },
         WhichMissing "which-missing",
         WhatPutRight "what-put-right",
+        PutsNothingRight "puts-nothing-right" { kind: DeedKind, lot: LotCode },
         PutRightByOther "put-right-by-other" { document: String, lot: LotCode },
         WhyHeld "why-held",
         NothingHeld "nothing-held",

@@ -1,5 +1,6 @@
 //! A deed is voided by a new one that says why.
 
+use super::lifts::Standing;
 use super::perform::known_deed;
 use super::says::{CorrectDeedSays, DeedSays};
 use super::{DeedHeader, Done, again, confirm_row, perform, unprint};
@@ -61,6 +62,12 @@ pub fn take(app: &Caller<'_>, step: Id, asked: &VoidAsked) -> Result<Done> {
                 hanging.later_corrections.insert(0, correction.id);
             }
         }
+        let born: Vec<i32> = hanging.births.iter().map(|lot| lot.id).collect();
+        if Standing::of(facts, &born)?.has_past_day() {
+            facts.who.need(Right::Lift)?;
+        }
+        let reached = reached(facts, &deed, &hanging)?;
+        let standing = Standing::of(facts, &reached)?;
         let target = target(facts, &deed, &hanging)?;
         let packs = void::plan(&target)?;
         facts
@@ -106,8 +113,23 @@ pub fn take(app: &Caller<'_>, step: Id, asked: &VoidAsked) -> Result<Done> {
         let rows = store::lots::by_keys(facts.tx.conn, &keys)?;
         done.lots.extend(facts.briefs(&rows)?);
         done.said.extend(unprint::labels(facts, &deed, &hanging)?);
+        standing.lifted(facts, &reached)?;
         Ok(done)
     })
+}
+
+/// The lots that were there before a deed and that it did something to, or read.
+fn reached(
+    facts: &mut super::facts::Facts<'_, '_>,
+    deed: &DeedRow,
+    hanging: &voids::Hanging,
+) -> Result<Vec<i32>> {
+    let touched = hanging.touched.iter().map(|(lot, ..)| lot.id);
+    let mut keys: Vec<i32> = touched.collect();
+    keys.extend(store::measurements::lots_of(facts.tx.conn, deed.id)?);
+    keys.sort_unstable();
+    keys.dedup();
+    Ok(keys)
 }
 
 /// The deed that a correction was about, which counts again as it was; or a reading that counts no longer: all

@@ -70,6 +70,7 @@ mod today;
 mod told_later;
 mod uncooked;
 mod unwell;
+mod warm_in_all;
 mod whole_and_ground;
 mod worn_codes;
 mod wrong_labels;

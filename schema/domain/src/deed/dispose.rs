@@ -12,7 +12,7 @@ use crate::moment::Moment;
 use crate::plan::{Plan, Reason};
 use crate::refusal::{Refusal, RefusalKind, Result};
 use crate::stop::{Cause, Placed};
-use crate::words::{Account, Disposal, StopKind, Topic};
+use crate::words::{Account, DeedKind, Disposal, StopKind, Topic};
 use chrono_tz::Tz;
 
 /// What a person says of it.
@@ -26,6 +26,25 @@ pub struct Disposing {
     pub why: String,
     /// Who saw it, where it left.
     pub witness: Option<String>,
+}
+
+/// May a deed of that sort have put something right: more heat, a reading, a correction, a paper? What only moved,
+/// counted or sold it has made nothing good.
+pub fn may_put_right(kind: DeedKind) -> bool {
+    use DeedKind::*;
+    !matches!(
+        kind,
+        Move | Sell
+            | Serve
+            | Ship
+            | Discard
+            | Return
+            | TakeBack
+            | Count
+            | PlaceFailed
+            | Print
+            | Receive
+    )
 }
 
 /// What a disposition adds to the record.

@@ -5,7 +5,7 @@ use super::hold::note;
 use crate::code::LotCode;
 use crate::dates::{Because, Rule};
 use crate::heat::{Degrees, FailureRules, HeatRules, hours};
-use crate::lot::Lot;
+use crate::lot::{Lot, Pack, PackId};
 use crate::measure::Temperature;
 use crate::messages;
 use crate::plan::Plan;
@@ -15,6 +15,8 @@ use crate::stability::StabilityLimit;
 use crate::stop::{Cause, StopSays};
 use crate::words::{State, Topic};
 use chrono::{DateTime, NaiveDateTime, TimeDelta, Utc};
+use rust_decimal::Decimal;
+use std::collections::HashMap;
 
 messages! {
     /// What is said of food in a place that did not stay cold.
@@ -23,7 +25,10 @@ messages! {
         Stable "stable" { lot: LotCode },
         StayedCold "stayed-cold" { lot: LotCode },
         InTime "in-time" { lot: LotCode, warm: TimeDelta, within: TimeDelta },
+        InTimeAgain "in-time-again" { lot: LotCode, warm: TimeDelta, before: TimeDelta, within: TimeDelta },
         Broke "broke" { place: String, warm: TimeDelta, within: TimeDelta },
+        BrokeInAll "broke-in-all" { place: String, warm: TimeDelta, before: TimeDelta, within: TimeDelta },
+        Thawed "thawed" { place: String, warm: TimeDelta },
         LookIfThawed "look-if-thawed" { lot: LotCode },
         NoRule "no-rule",
         StillOpen "still-open" { place: String, at: NaiveDateTime },
@@ -43,54 +48,139 @@ pub struct PlaceFailure {
     pub readings: Vec<(DateTime<Utc>, Temperature)>,
 }
 
+/// A time in which food was, or may have been, too warm: from when until when.
+pub type Spell = (DateTime<Utc>, DateTime<Utc>);
+
+/// The warm times that packs lived through besides the failure that is judged, in whatever place, also as part of
+/// what they were cut from.
+pub type Spells = HashMap<PackId, Vec<Spell>>;
+
+/// How long spells are in all; what two of them have in common counts once.
+fn in_all(spells: impl IntoIterator<Item = Spell>) -> TimeDelta {
+    let mut spells: Vec<Spell> = spells.into_iter().collect();
+    spells.sort_unstable();
+    let mut total = TimeDelta::zero();
+    let mut reached = None;
+    for (from, until) in spells {
+        let from = reached.map_or(from, |reached| from.max(reached));
+        total += (until - from).max(TimeDelta::zero());
+        reached = reached.max(Some(until));
+    }
+    total
+}
+
 impl PlaceFailure {
-    /// For how long it was, or may have been, too warm. Without readings it was so all the time.
-    pub fn warm_for(&self, cold: &Degrees) -> TimeDelta {
+    /// When it was, or may have been, too warm. Without readings it was so all the time.
+    pub fn warm_spell(&self, cold: &Degrees) -> Option<Spell> {
+        self.spell(|read| !cold.allows(read))
+    }
+
+    /// The same of frozen food: ice melts at 0 °C. Without readings nobody knows.
+    fn thawing_spell(&self) -> Option<Spell> {
+        let melts = |read: Temperature| read.in_celsius() > Decimal::ZERO;
+        (!self.readings.is_empty()).then(|| self.spell(melts))?
+    }
+
+    fn spell(&self, is_warm: impl Fn(Temperature) -> bool) -> Option<Spell> {
         if self.readings.is_empty() {
-            return self.until - self.from;
+            return Some((self.from, self.until));
         }
-        let warm = |(_, read): &(DateTime<Utc>, Temperature)| !cold.allows(*read);
-        let Some(first) = self.readings.iter().position(warm) else {
-            return TimeDelta::zero();
-        };
+        let warm = |(_, read): &(DateTime<Utc>, Temperature)| is_warm(*read);
+        let first = self.readings.iter().position(warm)?;
         let last = self.readings.iter().rposition(warm).unwrap_or(first);
         let before = self.readings[..first].last();
         let after = self.readings.get(last + 1);
-        after.map_or(self.until, |(at, _)| *at) - before.map_or(self.from, |(at, _)| *at)
+        let from = before.map_or(self.from, |(at, _)| *at);
+        Some((from, after.map_or(self.until, |(at, _)| *at)))
     }
 
-    fn judge(&self, lot: &Lot, rules: &FailureRules) -> Finding {
+    /// What it did to one pack, of which these other warm times are known.
+    fn judge(&self, lot: &Lot, pack: &Pack, rules: &FailureRules, others: &[Spell]) -> Judged {
         let code = lot.code.clone();
         let limit = limit_for(lot, rules);
         let row = [limit.bound.row.clone()];
         if !lot.needs_cold() {
-            return Finding::note(FailureSays::Stable { lot: code }, row);
+            return Judged::noted(Finding::note(FailureSays::Stable { lot: code }, row));
         }
-        let warm = self.warm_for(&rules.cold);
         let within = hours(limit.bound.value);
-        let is_in_time = match limit.open {
-            true => warm < within,
-            false => warm <= within,
-        };
-        if warm.is_zero() {
-            return Finding::note(FailureSays::StayedCold { lot: code }, row);
-        }
-        if is_in_time {
-            let says = FailureSays::InTime {
-                lot: code,
-                warm,
-                within,
-            };
-            return Finding::new(Gravity::Warn, says, row);
-        }
+        let in_time = |warm: TimeDelta| warm < within || warm == within && !limit.open;
+        let length = |spell: Option<Spell>| spell.map_or(TimeDelta::zero(), |(from, to)| to - from);
         let place = self.place.clone();
-        let says = FailureSays::Broke {
-            place,
-            warm,
-            within,
-        };
-        // A person tells of it, and a person looks at it: also where no law counts the hours.
-        Finding::new(Gravity::Refuse, says, row)
+        let spell = self.warm_spell(&rules.cold);
+        let warm = length(spell);
+        if !warm.is_zero() {
+            let total = in_all(others.iter().copied().chain(spell));
+            let before = total - warm;
+            let says = match (in_time(total), before.is_zero()) {
+                (true, true) => FailureSays::InTime {
+                    lot: code.clone(),
+                    warm,
+                    within,
+                },
+                (true, false) => FailureSays::InTimeAgain {
+                    lot: code.clone(),
+                    warm,
+                    before,
+                    within,
+                },
+                (false, true) => FailureSays::Broke {
+                    place,
+                    warm,
+                    within,
+                },
+                (false, false) => FailureSays::BrokeInAll {
+                    place,
+                    warm,
+                    before,
+                    within,
+                },
+            };
+            if !in_time(total) {
+                // A person tells of it, and a person looks at it: also where no law counts the hours.
+                let left = (within - before).max(TimeDelta::zero());
+                return Judged {
+                    finding: Finding::new(Gravity::Refuse, says, row),
+                    broke: Some(self.from + left),
+                };
+            }
+            if !self.thaws(pack, in_time) {
+                return Judged::noted(Finding::new(Gravity::Warn, says, row));
+            }
+        }
+        if self.thaws(pack, in_time) {
+            let thawed = self.thawing_spell();
+            let says = FailureSays::Thawed {
+                place: self.place.clone(),
+                warm: length(thawed),
+            };
+            return Judged {
+                finding: Finding::new(Gravity::Refuse, says, row),
+                broke: thawed.map(|(from, _)| from),
+            };
+        }
+        Judged::noted(Finding::note(FailureSays::StayedCold { lot: code }, row))
+    }
+
+    /// Was a frozen pack above freezing for longer than food may be warm? Then it counts as thawed: a door that
+    /// stood open for some minutes thaws nothing.
+    fn thaws(&self, pack: &Pack, in_time: impl Fn(TimeDelta) -> bool) -> bool {
+        let spell = self.thawing_spell();
+        pack.now.state == State::Frozen && spell.is_some_and(|(from, until)| !in_time(until - from))
+    }
+}
+
+/// What a failure did to a pack, and from when on it is stopped, if it is.
+struct Judged {
+    finding: Finding,
+    broke: Option<DateTime<Utc>>,
+}
+
+impl Judged {
+    fn noted(finding: Finding) -> Judged {
+        Judged {
+            finding,
+            broke: None,
+        }
     }
 }
 
@@ -103,8 +193,14 @@ fn limit_for<'r>(lot: &Lot, rules: &'r FailureRules) -> &'r StabilityLimit {
 }
 
 /// What the failure adds to the record: a stop on what broke a row that was read, a word on the rest.
-/// Only the packs that are loaded stood there.
-pub fn plan(failure: &PlaceFailure, lots: &[Lot], rules: &HeatRules, rows: &Rows) -> Plan {
+/// Only the packs that are loaded stood there; `others` are the warm times that they had besides.
+pub fn plan(
+    failure: &PlaceFailure,
+    lots: &[Lot],
+    others: &Spells,
+    rules: &HeatRules,
+    rows: &Rows,
+) -> Plan {
     let mut plan = Plan::default();
     if lots.is_empty() {
         let place = failure.place.clone();
@@ -117,30 +213,38 @@ pub fn plan(failure: &PlaceFailure, lots: &[Lot], rules: &HeatRules, rows: &Rows
         return plan;
     };
     for lot in lots {
-        let finding = failure.judge(lot, rules);
         let numbers: Vec<u32> = lot.packs.iter().map(|pack| pack.number).collect();
         note(&mut plan, lot, Some(&numbers));
-        if finding.refuses() {
-            let findings = vec![finding.with_sources(rows)];
-            let because = Because {
-                says: StopSays::BrokeForGood { findings }.into(),
-                rule: Rule::Rows(finding.rows.clone()),
-            };
-            let since = failure.from + hours(limit_for(lot, rules).bound.value);
-            let cause = Cause::failed(Topic::Cold, because, since);
-            for pack in &lot.packs {
-                let stop = cause.clone().into();
-                plan.stops.push((lot.id, Some(pack.id), stop));
+        let mut said: Vec<Says> = Vec::new();
+        for pack in &lot.packs {
+            let known = others.get(&pack.id).map_or(&[][..], Vec::as_slice);
+            let Judged { finding, broke } = failure.judge(lot, pack, rules, known);
+            if let Some(since) = broke {
+                let cause = Cause::failed(Topic::Cold, because(&finding, rows), since);
+                plan.stops.push((lot.id, Some(pack.id), cause.into()));
             }
+            if pack.now.state == State::Frozen && finding.gravity != Gravity::Note {
+                let lot = lot.code.clone();
+                said.push(FailureSays::LookIfThawed { lot }.into());
+            }
+            said.push(finding.says);
         }
-        let was_frozen = lot.packs.iter().any(|pack| pack.now.state == State::Frozen);
-        if was_frozen && finding.gravity != Gravity::Note {
-            let lot = lot.code.clone();
-            plan.warnings.push(FailureSays::LookIfThawed { lot }.into());
-        }
-        if !plan.warnings.contains(&finding.says) {
-            plan.warnings.push(Says::clone(&finding.says));
+        for says in said {
+            if !plan.warnings.contains(&says) {
+                plan.warnings.push(says);
+            }
         }
     }
     plan
 }
+
+fn because(finding: &Finding, rows: &Rows) -> Because {
+    let findings = vec![finding.with_sources(rows)];
+    Because {
+        says: StopSays::BrokeForGood { findings }.into(),
+        rule: Rule::Rows(finding.rows.clone()),
+    }
+}
+
+#[cfg(test)]
+mod tests;

@@ -10,8 +10,9 @@ use crate::lot::{Lot, LotId, PackId, PlaceId};
 use crate::moment::Moment;
 use crate::plan::Plan;
 use crate::refusal::{Refusal, Result};
+use crate::says::Says;
 use crate::stop::{Act, Cause, NewStop, Passed, ask};
-use crate::words::{State, Topic};
+use crate::words::{ProductKind, State, Topic};
 use chrono_tz::Tz;
 
 /// Where a pack goes.
@@ -68,29 +69,40 @@ impl Move<'_> {
             .iter()
             .map(|draw| moved(draw, place, state, moment.day))
             .collect();
+        let mut warnings = passed.warnings;
+        warnings.extend(self.cools_unseen(&draws));
         Ok(Plan {
             changes,
             stops: self.too_warm(&draws)?,
-            warnings: passed.warnings,
+            warnings,
             reasons: passed.reasons,
             ..Plan::default()
         })
     }
 
-    /// What is ready to eat comes out of the cold, and nothing shows that it does without.
+    /// What has to be kept cold comes out of the cold, and nothing shows that it does without: what is ready to
+    /// eat, and what is raw, in which some bacteria leave poisons that no heat undoes. A piece in its cure or drying
+    /// is watched there.
     fn too_warm(&self, draws: &[Draw<'_>]) -> Result<Vec<(LotId, Option<PackId>, NewStop)>> {
         let lot = self.lot;
-        let is_ready = lot.condition().is_ready() && !lot.waits_for_release();
-        let is_cold_food = is_ready && lot.is_controlled() && lot.is_perishable();
+        let is_cold_food = !lot.waits_for_release() && lot.is_controlled() && lot.is_perishable();
+        let is_food = lot.product.kind != ProductKind::Waste;
         let warms = |draw: &&Draw<'_>| draw.pack.now.state != State::Ambient;
-        if self.state != Some(State::Ambient) || !is_cold_food || !draws.iter().any(|of| warms(&of))
-        {
+        let stands = self.state == Some(State::Ambient) && draws.iter().any(|of| warms(&of));
+        let rules = self.law.heat.failure.as_ref();
+        let is_ready = lot.condition().is_ready();
+        // Where raw food is kept cold by another row than its own, the law of the place leaves it out (`confirmed-X-UK-2`).
+        let is_exempt = !is_ready && rules.is_some_and(|rules| rules.raw_hours.is_some());
+        if !stands || !is_cold_food || !is_food || is_exempt {
             return Ok(Vec::new());
         }
         let (code, product) = (lot.code.clone(), lot.product.named());
         let because = Because {
-            says: MoveSays::TooWarm { lot: code, product }.into(),
-            rule: match &self.law.heat.failure {
+            says: match is_ready {
+                true => MoveSays::TooWarm { lot: code, product }.into(),
+                false => MoveSays::RawTooWarm { lot: code, product }.into(),
+            },
+            rule: match rules {
                 Some(rules) => Rule::Rows(vec![rules.cold.limit.bound.row.clone()]),
                 None => Rule::Practice(ConditionSays::ProofRule.into()),
             },
@@ -101,5 +113,13 @@ impl Move<'_> {
         let cause = Cause::failed(Topic::Cold, because, self.moment.at);
         let stop = |draw: &Draw<'_>| (lot.id, Some(draw.pack.id), cause.clone().into());
         Ok(draws.iter().filter(warms).map(stop).collect())
+    }
+
+    /// It comes from the heat into the cold, and no log goes with a move (`us-T4`, `confirmed-X-UK-5`).
+    fn cools_unseen(&self, draws: &[Draw<'_>]) -> Option<Says> {
+        let is_cold = matches!(self.state, Some(State::Chilled | State::Frozen));
+        let was_hot = draws.iter().any(|of| of.pack.now.state == State::Hot);
+        let asks = self.lot.is_controlled() && self.lot.is_perishable();
+        (is_cold && was_hot && asks).then(|| MoveSays::CoolsUnseen.into())
     }
 }

@@ -130,6 +130,8 @@ messages! {
     MoveSays in "move" {
         Nowhere "nowhere",
         TooWarm "too-warm" { lot: LotCode, product: Texts },
+        CoolsUnseen "cools-unseen",
+        RawTooWarm "raw-too-warm" { lot: LotCode, product: Texts },
     }
 }
 

@@ -46,13 +46,39 @@ pub fn at_door(
     rules: &HeatRules,
     rows: &Rows,
 ) -> Result<Vec<Finding>> {
+    asked_of(&[class], read, rules, rows)
+}
+
+/// The same of what should come in frozen: what is warmer than its like may come in chilled is not frozen, and is
+/// asked that as well.
+///
+/// # Errors
+/// A temperature that cannot be.
+pub fn frozen_at_door(
+    chilled: Option<Holding>,
+    read: Temperature,
+    rules: &HeatRules,
+    rows: &Rows,
+) -> Result<Vec<Finding>> {
+    let mut classes = vec![Holding::ReceivingFrozen];
+    classes.extend(chilled);
+    asked_of(&classes, read, rules, rows)
+}
+
+fn asked_of(
+    classes: &[Holding],
+    read: Temperature,
+    rules: &HeatRules,
+    rows: &Rows,
+) -> Result<Vec<Finding>> {
     let has = |what: &Holding| rules.holding.iter().any(|hold| hold.what == *what);
-    let asked: Vec<Holding> = match (has(&class), class) {
-        (true, Holding::Receiving) => vec![class, Holding::Cold],
-        (true, _) => vec![class],
+    let of_class = |class: &Holding| match (has(class), *class) {
+        (true, Holding::Receiving) => vec![*class, Holding::Cold],
+        (true, _) => vec![*class],
         (false, Holding::ReceivingFrozen) => Vec::new(),
         (false, _) => vec![Holding::Receiving, Holding::Cold],
     };
+    let asked: Vec<Holding> = classes.iter().flat_map(of_class).collect();
     let mut findings = Vec::new();
     for what in asked.iter().filter(|what| has(what)) {
         for finding in held(*what, read, rules, rows)? {
@@ -64,7 +90,7 @@ pub fn at_door(
         .iter()
         .filter(|hold| asked.contains(&hold.what));
     let mut own = own.map(|hold| hold.degrees.row());
-    if class == Holding::Receiving && !own.any(|row| rows.is_confirmed(row)) {
+    if classes.contains(&Holding::Receiving) && !own.any(|row| rows.is_confirmed(row)) {
         findings.extend(warm_everywhere(read, rules));
     }
     Ok(findings)

@@ -1,6 +1,6 @@
 //! The one place where stops are asked.
 
-use super::{Cause, NewStop, Stop, StopSays, made_ahead, on};
+use super::{Cause, NewStop, Placed, Stop, StopSays, made_ahead, on};
 use crate::dates::{Because, Rule};
 use crate::deed::draw::Draw;
 use crate::lot::{Lot, LotId, Pack};
@@ -93,8 +93,52 @@ pub fn ask(
             }
             pass(&mut passed, draw.lot.id, pack, stop, moment);
         }
+        entered_after(&mut passed, draw, act, moment);
     }
     Ok(passed)
+}
+
+/// What is entered after a stop was placed, and dated before it, is taken; but nobody can see on the shelf that it
+/// was done before, so what was made keeps the stop until somebody lets it go who may. What a recall holds it
+/// reaches by itself.
+fn entered_after(passed: &mut Passed, draw: &Draw<'_>, act: Act, moment: &Moment) {
+    let (then, now) = (moment.at, moment.recorded_at);
+    let of_pack = |placed: &&Placed| placed.is_on(Some(draw.pack.id)) && placed.incident.is_none();
+    let since =
+        |placed: &&Placed| placed.stands(now) && !placed.stands(then) && placed.cause.since > then;
+    let placed = draw.lot.stops.iter().filter(of_pack).filter(since);
+    let blocks = |placed: &&Placed| {
+        let stop = placed.cause.told();
+        matches!(placed.cause.kind, StopKind::Failed | StopKind::Held)
+            && act.is_blocked_by(stop.kind, stop.topic)
+    };
+    for placed in placed.filter(blocks) {
+        let pack = draw.lot.shown(draw.pack.number);
+        let stop = placed.cause.told().says;
+        let flag = Says::from(StopSays::EnteredAfter { pack, stop });
+        if !passed.warnings.contains(&flag) {
+            passed.warnings.push(flag.clone());
+        }
+        let because = Because {
+            says: flag,
+            rule: placed.cause.because.rule.clone(),
+        };
+        let topic = Topic::Stop;
+        passed
+            .reasons
+            .push((draw.lot.id, Reason { topic, because }));
+        if !passed
+            .inherited
+            .iter()
+            .any(|of| of.root == Some(placed.root))
+        {
+            passed.inherited.push(NewStop {
+                cause: placed.cause.clone(),
+                root: Some(placed.root),
+                incident: None,
+            });
+        }
+    }
 }
 
 /// What is held is refused before anything else that stands in the way.

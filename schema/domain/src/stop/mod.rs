@@ -233,6 +233,20 @@ pub fn on(lot: &Lot, pack: Option<&Pack>, at: DateTime<Utc>, day: NaiveDate) -> 
     stops
 }
 
+/// Does what stood before stand no longer, and is lifting that a right of its own? A wrong label is put right by a
+/// new one, and a piece goes back into its cure.
+pub fn lifts(before: &[Stop], after: &[Stop]) -> bool {
+    let counts = |stop: &&Stop| {
+        !matches!(
+            stop.kind,
+            StopKind::WrongLabel | StopKind::NotReleased | StopKind::Voided | StopKind::Waste
+        )
+    };
+    let stands =
+        |of: &Stop| { after.iter() }.any(|stop| (stop.kind, stop.topic) == (of.kind, of.topic));
+    before.iter().filter(counts).any(|stop| !stands(stop))
+}
+
 /// A lot that was made later than now was recorded by a clock that was ahead, and so no date of it is one.
 /// `now` is the moment at which that is asked, whenever the deed was done.
 pub fn made_ahead(lot: &Lot, now: DateTime<Utc>) -> Option<Stop> {
@@ -285,7 +299,12 @@ fn unproven(lot: &Lot, pack: Option<&Pack>) -> Option<StopSays> {
     if lot.lacks_proof_of_room(pack) {
         return Some(StopSays::RoomNotProven { lot: code, product });
     }
-    (undated && lot.is_controlled()).then_some(StopSays::NoDate { lot: code, product })
+    if undated && lot.is_controlled() {
+        return Some(StopSays::NoDate { lot: code, product });
+    }
+    // It keeps, and yet it is sold with a last day: the scan and the sale answer alike.
+    let is_sold = lot.product.sale.offered && lot.product.keeping.usual.is_some();
+    (undated && is_sold).then_some(StopSays::Undated { lot: code, product })
 }
 
 #[cfg(test)]

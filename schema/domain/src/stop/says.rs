@@ -28,6 +28,8 @@ messages! {
         BrokeForGood "broke-for-good" { findings: Vec<Says> },
         Refused "refused" { pack: String, stop: Says },
         Passed "passed" { pack: String, stop: Says },
+        EnteredAfter "entered-after" { pack: String, stop: Says },
+        Undated "undated" { lot: LotCode, product: Texts },
         Inherited "inherited" { pack: String, stop: Says },
     }
 }

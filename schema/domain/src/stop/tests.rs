@@ -284,3 +284,46 @@ fn what_a_customer_had_goes_nowhere() {
     // What is in it is as well known as before.
     assert!(back.knows_allergens());
 }
+
+#[test]
+fn what_is_entered_after_a_stop_keeps_it() {
+    let late = Moment {
+        at: noon() - TimeDelta::hours(5),
+        recorded_at: noon(),
+        late: true,
+        ..moment()
+    };
+    let check = |kind, since, at: &Moment, expected: usize| {
+        let lot = lot(Some("2026-06-29"), vec![placed(kind, since, None)]);
+        let draw = Draw {
+            lot: &lot,
+            pack: &lot.packs[0],
+            grams: Grams::whole(100),
+        };
+        let passed = ask(&[draw], USE, at, false, |_| "lot".into()).unwrap();
+        assert_eq!(passed.inherited.len(), expected, "{kind:?}");
+        assert_eq!(passed.warnings.len(), expected, "{kind:?}");
+        let roots = passed.inherited.iter().map(|stop| stop.root);
+        assert!(roots.into_iter().all(|root| root == Some(StopId(3))));
+    };
+    check(StopKind::Failed, -2, &late, 1);
+    check(StopKind::Held, -2, &late, 1);
+    check(StopKind::Failed, 2, &late, 0);
+    check(StopKind::Failed, 2, &moment(), 0);
+}
+
+#[test]
+fn only_what_stood_is_lifted() {
+    let stops = |date| {
+        on(
+            &lot(date, Vec::new()),
+            Some(&lot(date, Vec::new()).packs[0]),
+            noon(),
+            DAY.parse().unwrap(),
+        )
+    };
+    let (past, good) = (stops(Some("2026-06-20")), stops(Some("2026-06-29")));
+    assert!(lifts(&past, &good));
+    assert!(!lifts(&past, &past));
+    assert!(!lifts(&good, &past));
+}

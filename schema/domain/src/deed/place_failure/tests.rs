@@ -1,0 +1,110 @@
+//! How long food was warm, in one spell and in all.
+
+use super::*;
+use crate::condition::Condition;
+use crate::lot::brief::tests::lot;
+use crate::measure::Scale;
+use crate::rows::Bound;
+use crate::words::{ProvedBy, Species};
+
+fn at(hours: i64, minutes: i64) -> DateTime<Utc> {
+    let midnight: DateTime<Utc> = "2026-06-26T00:00:00Z".parse().unwrap();
+    midnight + TimeDelta::hours(hours) + TimeDelta::minutes(minutes)
+}
+
+fn failure(
+    from: DateTime<Utc>,
+    until: DateTime<Utc>,
+    read: &[(DateTime<Utc>, i64)],
+) -> PlaceFailure {
+    let degrees = |(at, celsius): &(DateTime<Utc>, i64)| (*at, Temperature::celsius(*celsius));
+    PlaceFailure {
+        place: "Walk-in".into(),
+        from,
+        until,
+        readings: read.iter().map(degrees).collect(),
+    }
+}
+
+#[test]
+fn what_spells_have_in_common_counts_once() {
+    let minutes = |spells: Vec<Spell>| in_all(spells).num_minutes();
+    assert_eq!(
+        minutes(vec![(at(1, 0), at(4, 12)), (at(4, 12), at(7, 24))]),
+        384
+    );
+    assert_eq!(
+        minutes(vec![(at(1, 0), at(5, 0)), (at(2, 0), at(3, 0))]),
+        240
+    );
+    assert_eq!(
+        minutes(vec![(at(4, 0), at(6, 0)), (at(1, 0), at(5, 0))]),
+        300
+    );
+    assert_eq!(minutes(vec![]), 0);
+}
+
+#[test]
+fn it_was_warm_from_the_last_cold_reading_to_the_next() {
+    let thawing =
+        |read: &[(DateTime<Utc>, i64)]| failure(at(0, 0), at(20, 0), read).thawing_spell();
+    assert_eq!(thawing(&[(at(5, 0), 3)]), Some((at(0, 0), at(20, 0))));
+    let door = [(at(5, 0), -18), (at(5, 10), 2), (at(5, 20), -15)];
+    assert_eq!(thawing(&door), Some((at(5, 0), at(5, 20))));
+    assert_eq!(thawing(&[(at(5, 0), 0)]), None, "ice and water");
+    assert_eq!(thawing(&[]), None, "nobody knows");
+}
+
+fn rules() -> FailureRules {
+    let limit = |bound| StabilityLimit { bound, open: false };
+    FailureRules {
+        cold: Degrees {
+            scale: Scale::Celsius,
+            limit: limit(Bound::at_most("a-cold", 5)),
+        },
+        hours: limit(Bound::at_most("a-hours", 4)),
+        raw_hours: None,
+    }
+}
+
+/// The key of what is said of ready food that stood so, and from when on it is stopped.
+fn told(failure: &PlaceFailure, state: State, others: &[Spell]) -> (String, Option<DateTime<Utc>>) {
+    let mut lot = lot(&[(500, None)]);
+    lot.species.insert(Species::Pig);
+    lot.condition = Some(Condition::ready(ProvedBy::Heat));
+    lot.packs[0].now.state = state;
+    let judged = failure.judge(&lot, &lot.packs[0], &rules(), others);
+    (judged.finding.says.key().to_owned(), judged.broke)
+}
+
+#[test]
+fn warm_spells_are_added_up() {
+    let second = failure(at(4, 12), at(7, 24), &[]);
+    let check = |others: &[Spell], key: &str, broke| {
+        let expected = (key.to_owned(), broke);
+        assert_eq!(told(&second, State::Chilled, others), expected);
+    };
+    check(&[], "failure-in-time", None);
+    check(&[(at(1, 0), at(1, 30))], "failure-in-time-again", None);
+    check(
+        &[(at(1, 0), at(4, 12))],
+        "failure-broke-in-all",
+        Some(at(5, 0)),
+    );
+    check(&[(at(4, 12), at(7, 24))], "failure-in-time", None);
+}
+
+#[test]
+fn a_freezer_above_freezing_for_long_thaws_what_is_frozen() {
+    let long = failure(at(0, 0), at(20, 0), &[(at(10, 0), 3)]);
+    let thawed = ("failure-thawed".to_owned(), Some(at(0, 0)));
+    assert_eq!(told(&long, State::Frozen, &[]), thawed);
+    let stayed = ("failure-stayed-cold".to_owned(), None);
+    assert_eq!(told(&long, State::Chilled, &[]), stayed);
+    let door = failure(
+        at(0, 0),
+        at(20, 0),
+        &[(at(5, 0), -18), (at(5, 10), 2), (at(5, 20), -15)],
+    );
+    assert_eq!(told(&door, State::Frozen, &[]), stayed);
+}
