@@ -1,6 +1,7 @@
 //! What is said of a pickle, against what was weighed: the weights count.
 
 use serde_json::{Value, json};
+use stories::day::Told;
 use stories::{Answer, Caller, Engine, House, on_both_engines};
 
 on_both_engines! {
