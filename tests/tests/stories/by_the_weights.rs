@@ -39,7 +39,7 @@ fn a_pickle_is_reckoned_by_the_weights_where_they_say_more(engine: Engine) {
     ingredient("brine", json!({ "curing_salt": {}, "storage": "chilled" }));
     list(
         &caller,
-        json!({ "code": "ham", "names": { "en": "Cured leg" }, "kind": "cured", "species": "pig", "raw": true,
+        json!({ "code": "pumped-leg", "names": { "en": "Cured leg" }, "kind": "cured", "species": "pig", "raw": true,
             "storage": "chilled", "cure": { "class": "whole-muscle", "method": "pumped", "heated": true } }),
     );
     let salt = from_the_pantry(&caller, "no-1", 5_000);
@@ -51,7 +51,7 @@ fn a_pickle_is_reckoned_by_the_weights_where_they_say_more(engine: Engine) {
         let pig = caller.half_pig(&stories::call::fresh_id()[..8], 5_000);
         let mut body = json!({ "kind": "cure", "place": "bench",
             "inputs": [{ "lot": pig, "grams": 5_000 }, { "lot": brine, "grams": 500 }],
-            "outputs": [{ "product": "ham", "grams": into }],
+            "outputs": [{ "product": "pumped-leg", "grams": into }],
             "cure": { "pump_percent": 10, "pickle_grams": pickle } });
         for (field, value) in more.as_object().unwrap() {
             body[field] = value.clone();

@@ -3,8 +3,8 @@
 
 use serde_json::{Value, json};
 use std::process::Command;
-use stories::call::{Answer, moment};
-use stories::day::{StepOfDay, Told};
+use stories::call::{Answer, chrono_day, moment};
+use stories::day::{StepOfDay, Told, farm};
 use stories::house::binary;
 use stories::labels::set;
 use stories::{Caller, Engine, House, on_both_engines};
@@ -247,7 +247,10 @@ fn pork_eaten_uncooked_needs_something_that_speaks_for_it(engine: Engine) {
         "coppa",
         json!({ "kind": "cured", "release": { "days": 0, "signature": true, "loss_percent": null } }),
     );
-    let pig = caller.half_pig("0608-17", 10_000);
+    // Long enough ago to have been frozen since.
+    let animal = farm("BRC").killed(chrono_day(-10)).carcass("0608-17");
+    let pig = caller.receive("pig-half").grams(10_000);
+    let pig = pig.from(animal.side("left")).made();
     let coppa = turn(&caller, "cure", &pig, 1_000, "coppa").made();
     assert_eq!(caller.verdict(&coppa), "hold");
     let portion = || turn(&caller, "portion", &coppa, 100, "cooked-pork");
