@@ -148,6 +148,11 @@ impl Store {
         &self.address
     }
 
+    /// The file of the record as it was opened, if it is one.
+    pub(crate) fn file(&self) -> Option<Arc<RecordFile>> {
+        self.file.clone()
+    }
+
     /// How many may be read on at once.
     pub(crate) fn connections(&self) -> u32 {
         self.pool.max_size()

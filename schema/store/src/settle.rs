@@ -8,8 +8,10 @@ use crate::address::Address;
 use crate::conn::Conn;
 use crate::db::Store;
 use crate::error::Result;
+use crate::file::RecordFile;
 use diesel::connection::SimpleConnection;
 use std::path::PathBuf;
+use std::sync::Arc;
 use std::time::SystemTime;
 
 /// After so many pages of log a deed does it after all: nobody else does.
@@ -19,6 +21,8 @@ pub(crate) const LOG_PAGES: u32 = 8_000;
 pub struct LogSettler {
     address: Address,
     log: PathBuf,
+    /// The file as it was opened.
+    file: Option<Arc<RecordFile>>,
     conn: Option<Conn>,
     /// The log as it was when it was last put into the file.
     seen: Option<(u64, SystemTime)>,
@@ -33,6 +37,7 @@ impl Store {
         Some(LogSettler {
             address: self.address().clone(),
             log: PathBuf::from(format!("{}-wal", path.display())),
+            file: self.file(),
             conn: None,
             seen: None,
         })
@@ -47,12 +52,12 @@ impl LogSettler {
     pub fn settle(&mut self) -> Result<()> {
         let about = std::fs::metadata(&self.log).ok();
         let now = about.and_then(|about| Some((about.len(), about.modified().ok()?)));
-        let Address::Sqlite(record) = &self.address else {
+        if now.is_none() || now == self.seen {
             return Ok(());
-        };
-        // A record that was taken away is not made anew by opening it.
-        if now.is_none() || now == self.seen || !record.exists() {
-            return Ok(());
+        }
+        // What was taken away, emptied or written over is left as it is: nothing of the log goes into it.
+        if let Some(file) = &self.file {
+            file.check()?;
         }
         let conn = match &mut self.conn {
             Some(conn) => conn,

@@ -26,10 +26,7 @@ fn from_the_phone_call_to_the_hold_it_is_three_acts_and_no_field() {
     hand.did();
     assert_eq!(hand.taps, 2);
     let all = caller.read("/api/incidents");
-    assert_eq!(
-        all["incidents"][0]["told_by"],
-        "a caller whose name was not noted"
-    );
+    assert_eq!(all["incidents"][0]["told_by"], "", "nobody noted it yet");
     let shown = hand.text();
     assert!(
         shown.contains("Held under CHK-2026-1: 56 packs, 26.927 kg"),

@@ -70,5 +70,5 @@ fn a_pickle_is_reckoned_by_the_weights_where_they_say_more(engine: Engine) {
     let keys = told.body["warning_keys"].to_string();
     assert!(keys.contains("cure-pickle-drawn"), "{keys}");
     let lot = caller.lot(&told.code(0));
-    assert_eq!(lot["stops"][0]["kind"], "failed", "{}", lot["stops"]);
+    assert_eq!(lot["stops"][0]["stop"], "failed", "{}", lot["stops"]);
 }

@@ -76,7 +76,9 @@ fn a_long_house_rule_does_not_stretch_the_law(engine: Engine) {
     // us-D2, us-D3: seven days, the day of preparation is day 1. The house may only give fewer.
     assert_eq!(days(&made("stew")), 6);
     assert_eq!(days(&made("pate")), 3);
-    let lard = turn(&caller, "render", &pig, 1_000, "lard")
+    product(&caller, "back-fat", json!({ "kind": "fat", "raw": true }));
+    let fat = turn(&caller, "cut", &pig, 1_000, "back-fat").made();
+    let lard = turn(&caller, "render", &fat, 1_000, "lard")
         .held(115.0, 30)
         .done();
     assert_eq!(days(&lard), 89, "what needs no control is not marked");

@@ -3,7 +3,7 @@
 
 use serde_json::{Value, json};
 use stories::call::moment;
-use stories::day::{Told, bought, farm};
+use stories::day::{StepOfDay, Told, bought, farm};
 use stories::{Answer, Caller, Engine, House, on_both_engines};
 
 on_both_engines! {
@@ -32,6 +32,12 @@ fn kitchen(engine: Engine) -> (House, Caller, String) {
     product(&caller, "mince", json!({ "kind": "mixed", "raw": true }));
     let pig = caller.half_pig("0608-17", 20_000);
     (house, caller, pig)
+}
+
+/// A part of a carcass in a pot of water, for stock.
+fn in_water(caller: &Caller, pig: &str) -> StepOfDay {
+    let step = caller.step("cook").of_grams(pig, 500).into("stock", 1_500);
+    step.with("added", json!([{ "what": "water", "grams": 1_000 }]))
 }
 
 fn is(caller: &Caller, answer: &Answer) -> Value {
@@ -68,9 +74,12 @@ fn a_pot_says_nothing_of_the_middle_of_a_whole_piece(engine: Engine) {
     for (lot, water) in [(&trim, false), (&trim, true), (&chop, true)] {
         assert_eq!(is(&caller, &boiled(lot, water)), "ready");
     }
-    // What runs out of a carcass is stock.
-    let stock = caller.step("cook").of_grams(&pig, 500).into("stock", 500);
-    let stock = stock.with("readings", json!({ "boiled_minutes": 20 }));
+    // What runs out of a carcass into water is stock; a carcass that is only called so is none.
+    let called = caller.step("cook").of_grams(&pig, 500).into("stock", 500);
+    let boiled = json!({ "boiled_minutes": 20 });
+    let called = called.with("readings", boiled.clone()).done();
+    assert_eq!(is(&caller, &called), "treated");
+    let stock = in_water(&caller, &pig).with("readings", boiled);
     assert_eq!(is(&caller, &stock.done()), "ready");
 }
 
@@ -78,14 +87,13 @@ fn a_pot_that_boiled_in_the_log_is_one_that_boiled(engine: Engine) {
     let (_house, caller, pig) = kitchen(engine);
     let log = |minutes: u32| {
         let log = json!([{ "at": moment(-60), "celsius": 20 }, { "at": moment(-5), "boiled_minutes": minutes }]);
-        let step = caller.step("cook").of_grams(&pig, 500).into("stock", 500);
-        step.with("log", log)
+        in_water(&caller, &pig).with("log", log)
     };
     assert_eq!(is(&caller, &log(10).done()), "ready");
     log(9).refused(422, "log");
     // One temperature beside it is not argued away.
     let both = json!({ "celsius": 52, "boiled_minutes": 10 });
-    let step = caller.step("cook").of_grams(&pig, 500).into("stock", 500);
+    let step = in_water(&caller, &pig);
     step.with("readings", both).refused(422, "readings.celsius");
 }
 
