@@ -72,16 +72,7 @@ pub fn matching(conn: &mut Conn, animal: &Animal) -> Result<Option<AnimalRow>> {
     let Some((kind, number)) = animal.number() else {
         return Ok(None);
     };
-    let same_day: Vec<AnimalRow> = animals::table
-        .filter(
-            animals::farm
-                .eq(animal.farm.as_str())
-                .and(animals::killed_on.eq(animal.killed_on)),
-        )
-        .order(animals::id)
-        .select(AnimalRow::as_select())
-        .load(conn)?;
-    let mut alike: Vec<AnimalRow> = same_day
+    let mut alike: Vec<AnimalRow> = of_day(conn, animal)?
         .into_iter()
         .filter(|row| is_numbered(row, animal, kind, number))
         .collect();
@@ -92,6 +83,35 @@ pub fn matching(conn: &mut Conn, animal: &Animal) -> Result<Option<AnimalRow>> {
         }
     }
     Ok(alike.into_iter().next())
+}
+
+/// The animal on record that is known exactly so, told from others by its number. Lock the farm's day before.
+///
+/// # Errors
+/// The database is away, or the record is damaged.
+pub fn exactly(conn: &mut Conn, animal: &Animal) -> Result<Option<AnimalRow>> {
+    if animal.number().is_none() {
+        return Ok(None);
+    }
+    for row in of_day(conn, animal)? {
+        if row.animal()? == *animal {
+            return Ok(Some(row));
+        }
+    }
+    Ok(None)
+}
+
+/// What a farm sent to be killed on the animal's day.
+fn of_day(conn: &mut Conn, animal: &Animal) -> Result<Vec<AnimalRow>> {
+    Ok(animals::table
+        .filter(
+            animals::farm
+                .eq(animal.farm.as_str())
+                .and(animals::killed_on.eq(animal.killed_on)),
+        )
+        .order(animals::id)
+        .select(AnimalRow::as_select())
+        .load(conn)?)
 }
 
 fn is_numbered(row: &AnimalRow, animal: &Animal, kind: NumberKind, number: &str) -> bool {

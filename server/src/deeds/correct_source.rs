@@ -18,7 +18,6 @@ use domain::deed::receive::{Animal, Bought};
 use domain::deed::says::AdoptSays;
 use domain::says::Says;
 use domain::series::letter_key;
-use domain::words::Species;
 use serde_json::{Map, Value};
 use store::animals::AnimalRow;
 use store::deeds::DeedRow;
@@ -158,18 +157,18 @@ fn animal(
     let (corrected, side) = change.apply(&told, known.side(), receipt.day)?;
     known_farm_and_abattoir(facts.tx, &corrected)?;
     let row = animals::by_key(facts.tx.conn, before)?;
-    let alone = Animal {
-        species: corrected.species,
-        ..told.clone()
-    };
     let mut others = None;
     let row = if corrected == told {
         row
-    } else if corrected == alone {
-        others = others_of(facts, lot, before, told.species)?;
-        other_species(facts, row, &corrected)?
+    } else if is_the_very(&corrected, &told) {
+        others = others_of(facts, lot, before, &told, &corrected)?;
+        told_otherwise(facts, row, &corrected)?
     } else {
-        settle(facts, &corrected)?
+        let known = settle(facts, &corrected)?;
+        match known.animal()? == corrected {
+            true => known,
+            false => told_otherwise(facts, known, &corrected)?,
+        }
     };
     let mine = lots::by_keys(facts.tx.conn, &[lot])?;
     for (other, code) in animals::sides(facts.tx.conn, row.id)? {
@@ -184,18 +183,29 @@ fn animal(
     Ok(others)
 }
 
-/// The very animal that was told, of another species: its number stays, and its codes begin alike. Where another
-/// lot of it was corrected before, it is that one.
-fn other_species(
+/// Is it told from others by the same as before, and only known otherwise: its species, its head, or its tag beside a
+/// carcass number?
+fn is_the_very(corrected: &Animal, told: &Animal) -> bool {
+    let by_its_number = Animal {
+        farm: told.farm.clone(),
+        killed_on: told.killed_on,
+        abattoir: told.abattoir.clone(),
+        carcass: told.carcass.clone(),
+        ..corrected.clone()
+    };
+    *corrected == by_its_number && (corrected.carcass.is_some() || corrected.tag == told.tag)
+}
+
+/// The very animal that was told, known otherwise: its number stays, and its codes begin alike. Where another lot of it
+/// was corrected so before, it is that one.
+fn told_otherwise(
     facts: &mut Facts<'_, '_>,
     known: AnimalRow,
     corrected: &Animal,
 ) -> Result<AnimalRow> {
     let key = letter_key(&corrected.farm, corrected.killed_on);
     store::series::lock(facts.tx, &key)?;
-    if let Some(newer) = animals::matching(facts.tx.conn, corrected)?
-        && newer.animal()?.species == corrected.species
-    {
+    if let Some(newer) = animals::exactly(facts.tx.conn, corrected)? {
         return Ok(newer);
     }
     Ok(animals::insert(
@@ -203,18 +213,23 @@ fn other_species(
     )?)
 }
 
-/// The other lots of an animal, which stay of the species that they were told to be.
+/// The other lots of an animal, which stay of what they were told to be.
 fn others_of(
     facts: &mut Facts<'_, '_>,
     lot: i32,
     animal: i32,
-    species: Species,
+    told: &Animal,
+    corrected: &Animal,
 ) -> Result<Option<Says>> {
     let all = animals::received_of(facts.tx.conn, &[animal])?.into_iter();
     let others = all.filter(|(_, of, _)| *of != lot);
     let lots: Vec<String> = others.map(|(.., code)| code.shown()).collect();
     let lots = (!lots.is_empty()).then(|| lots.join(", "));
-    Ok(lots.map(|lots| CorrectDeedSays::OtherLots { lots, species }.into()))
+    let species = told.species;
+    Ok(lots.map(|lots| match species == corrected.species {
+        true => CorrectDeedSays::OtherLotsAsTold { lots }.into(),
+        false => CorrectDeedSays::OtherLots { lots, species }.into(),
+    }))
 }
 
 fn bought(

@@ -3,7 +3,7 @@
 use super::facts::{Facts, clash};
 use super::receive::has_other_parts;
 use super::says::MeasureSays;
-use super::{DeedHeader, Done, degrees, perform, place, probe, residual, stable};
+use super::{DeedHeader, Done, degrees, found_warm, perform, place, probe, residual, stable};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::wire::cures::decimal;
@@ -338,11 +338,15 @@ pub fn take(app: &Caller<'_>, asked: &ReadingAsked) -> Result<Done> {
             shown_stable(facts, &lot, condition, &mut plan)?;
         }
         residual::judge(facts, &lot, asked, &mut plan)?;
+        let (celsius, fahrenheit) = (asked.celsius, asked.fahrenheit);
+        let read = degrees::temperature(celsius, fahrenheit, degrees::KITCHEN, "")?;
+        if let Some(read) = read {
+            found_warm::judge(facts, &lot, read, &mut plan)?;
+        }
         let mut done = facts.record(asked.id.0.to_string(), DeedKind::Measure, &plan)?;
         done.said.extend(against);
         done.said.extend(brine(facts, asked.salometer.as_ref())?);
-        let (celsius, fahrenheit) = (asked.celsius, asked.fahrenheit);
-        if let Some(read) = degrees::temperature(celsius, fahrenheit, degrees::KITCHEN, "")? {
+        if let Some(read) = read {
             done.said.extend(held_right(facts, read, &lot)?);
         }
         done.lost_grams = plan.changes.first().map(|change| Weight(change.grams));

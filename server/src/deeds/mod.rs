@@ -22,6 +22,7 @@ pub mod degrees;
 pub mod depart;
 pub mod dispose;
 pub mod facts;
+mod found_warm;
 pub mod hand_out;
 pub mod happened;
 pub mod heat;

@@ -87,6 +87,7 @@ messages! {
         LeftNotReady "left-not-ready" { pack: String, kind: DeedKind, grams: Grams, at: NaiveDateTime },
         LeftWithAllergens "left-with-allergens" { pack: String, kind: DeedKind, grams: Grams, at: NaiveDateTime, allergens: Arg },
         OtherLots "other-lots" { lots: String, species: Species },
+        OtherLotsAsTold "other-lots-as-told" { lots: String },
         LeftSince "left-since" { lot: LotCode, kind: DeedKind, grams: Grams, at: NaiveDateTime },
         Rule "rule",
         CodesStay "codes-stay",

@@ -2,6 +2,7 @@
 //! its profile.
 
 use chrono::{NaiveDate, NaiveDateTime};
+use domain::cure::Basis;
 use domain::grams::Grams;
 use domain::messages;
 use domain::says::{Arg, Says};
@@ -131,14 +132,13 @@ impl Phrases {
         }
     }
 
-    /// How it was cured.
-    pub fn cured(&self, nitrite: bool, nitrate: bool) -> String {
-        self.text(match (nitrite, nitrate) {
-            (false, false) => "label-cured",
-            (true, false) => "label-cured-nitrite",
-            (false, true) => "label-cured-nitrate",
-            (true, true) => "label-cured-both",
-        })
+    /// How it was cured: with salt, and what else by name.
+    pub fn cured(&self, with: &[Basis]) -> String {
+        let names = with.iter().map(|of| self.text(&format!("Basis-{of}")));
+        std::iter::once(self.text("label-cured"))
+            .chain(names)
+            .collect::<Vec<_>>()
+            .join(", ")
     }
 
     /// How a pack is kept.

@@ -6,9 +6,7 @@ use super::writer::{Said, Writer};
 use domain::family::{KnownSource, SourceAnimal};
 use domain::measure::Temperature;
 use domain::says::Arg;
-use domain::words::Quantity;
 use labels::Field;
-use rust_decimal::Decimal;
 
 /// What all packs of a received lot have in common.
 pub fn of_lot(writer: &Writer<'_>, said: &mut Said) {
@@ -31,14 +29,8 @@ fn received(writer: &Writer<'_>) -> String {
     let first = &writer.first;
     let at = writer.made_at();
     let readings = &writer.view.of.readings;
-    let cold = readings.iter().find_map(|reading| {
-        let degrees = Decimal::new(reading.millionths, 6);
-        match reading.quantity {
-            Quantity::Celsius => Some(Temperature::celsius(degrees)),
-            Quantity::Fahrenheit => Some(Temperature::fahrenheit(degrees)),
-            _ => None,
-        }
-    });
+    let cold = { readings.iter() }
+        .find_map(|reading| Temperature::read(reading.quantity, reading.millionths));
     match cold {
         None => first.say(LabelWords::ReceivedAt { at }),
         Some(read) => first.say(LabelWords::ReceivedCold {

@@ -26,8 +26,7 @@ pub fn of_lot(writer: &Writer<'_>, said: &mut Said) -> Result<()> {
         let own = || phrases.say(LabelWords::Made { day: day() });
         said.say(fields.made, text.unwrap_or_else(own));
         if let Some(cure) = &writer.view.cured {
-            let text = phrases.cured(cure.nitrite_ppm > 0, cure.nitrate_ppm > 0);
-            said.say(fields.cure, text);
+            said.say(fields.cure, phrases.cured(&cure.with));
         }
     }
     if let Some(second) = &writer.second

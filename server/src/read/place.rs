@@ -12,8 +12,6 @@ use domain::family::Listed;
 use domain::grams::Grams;
 use domain::lot::{Brief, Pack};
 use domain::measure::Temperature;
-use domain::words::Quantity;
-use rust_decimal::Decimal;
 use std::collections::{BTreeMap, HashSet};
 use std::sync::Arc;
 use store::{Conn, deeds, lots, measurements, stands, stops};
@@ -91,13 +89,7 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<PlaceView> 
     let each: Vec<StandingLot> = each.collect();
     let read = measurements::of_place(conn, key.0)?.into_iter().rev();
     let warmth = read.filter_map(|(at, quantity, millionths)| {
-        let degrees = Decimal::new(millionths, 6).normalize();
-        let read = match quantity {
-            Quantity::Celsius => Temperature::celsius(degrees),
-            Quantity::Fahrenheit => Temperature::fahrenheit(degrees),
-            _ => return None,
-        };
-        Some((at.and_utc(), read))
+        Some((at.and_utc(), Temperature::read(quantity, millionths)?))
     });
     let warmth = warmth.take(READINGS).collect();
     let mut cleaned = None;

@@ -5,7 +5,7 @@ use super::corrections::{PROVEN, alike, corrects, happened, kitchen, product, st
 use serde_json::{Value, json};
 use stories::call::{chrono_day, fresh_id, moment};
 use stories::day::{Receipt, Told, bought, farm};
-use stories::labels::change;
+use stories::labels::{change, save, words};
 use stories::{Caller, Engine, House, on_both_engines};
 
 on_both_engines! {
@@ -13,8 +13,10 @@ on_both_engines! {
     what_a_pack_declares_is_believed_from_the_start
     a_makers_date_shortens_all_that_was_made_of_it
     the_strength_of_a_curing_salt_is_held_against_the_limits_again
+    another_salt_in_the_bag_stands_on_every_label_of_what_it_cured
     a_strength_that_the_list_learned_later_is_told_of_the_lot
     both_animals_and_both_facts_lead_to_the_lots
+    a_tag_beside_a_carcass_number_leads_to_the_lots
     both_lots_of_a_supplier_lead_to_the_lot
 }
 
@@ -162,6 +164,41 @@ fn the_strength_of_a_curing_salt_is_held_against_the_limits_again(engine: Engine
     assert_eq!(ppm(&caller, &lots[1]), ppm(&right, &its[1]));
 }
 
+fn another_salt_in_the_bag_stands_on_every_label_of_what_it_cured(engine: Engine) {
+    let (house, caller, pig) = kitchen(engine);
+    let (receipt, lots) = cured(&caller, &pig, 6.25);
+    let label = || {
+        let asked = json!({ "lot": lots[2] });
+        let done = caller.deed("/api/label-documents", asked).expect(201).body;
+        let pdf = caller.get(done["labels"].as_str().unwrap()).expect(200);
+        let folder = tempfile::tempdir().unwrap();
+        words(&save(folder.path(), "label.pdf", &pdf.bytes))
+    };
+    let printed = label();
+    assert!(
+        printed.contains("Cured with salt, sodium nitrite"),
+        "{printed}"
+    );
+    let other = json!({ "curing_salt": { "nitrite_percent": 6.25, "nitrite_of": "potassium" } });
+    let done = corrects(caller.correct(&receipt).with("bought", other));
+    let changes = done["changes"].as_array().unwrap();
+    let of = |lot: &String| changes.iter().find(|of| of["lot"] == json!(lot));
+    for lot in &lots[1..] {
+        let now = &of(lot).unwrap()["ingredients"]["now"]["en"];
+        assert!(now.to_string().contains("potassium nitrite"), "{changes:?}");
+    }
+    let wrong = caller.read("/api/wrong-labels")["packs"].clone();
+    assert_eq!(wrong[0]["lot"], json!(lots[2]), "{wrong}");
+    let now = label();
+    // The law names it by its metal (`us-I6`).
+    assert!(
+        now.contains("Cured with salt, potassium nitrite") && !now.contains("sodium nitrite"),
+        "{now}"
+    );
+    assert_eq!(caller.read("/api/wrong-labels")["packs"], json!([]));
+    house.check();
+}
+
 fn a_strength_that_the_list_learned_later_is_told_of_the_lot(engine: Engine) {
     let (_house, caller, pig) = kitchen(engine);
     // Listed as a plain salt when it came in: nobody asked how strong it is, and no nitrite was counted.
@@ -288,6 +325,46 @@ fn both_animals_and_both_facts_lead_to_the_lots(engine: Engine) {
     assert_eq!(caller.origins(&trim)["animals"][0]["farm"], "BRC");
     let none = caller.read("/api/animals?carcass=8")["animals"].clone();
     assert_eq!(none, json!([]), "a correction that was voided never was");
+}
+
+fn a_tag_beside_a_carcass_number_leads_to_the_lots(engine: Engine) {
+    let (_house, caller, _) = kitchen(engine);
+    let side = |side: &str, id: &str| {
+        let animal = farm("BRC").carcass("C-100").tag("TG-1").side(side);
+        let receipt = caller.receive("pig-half").grams(9_000).id(id);
+        receipt.from(animal).at(moment(-300)).made()
+    };
+    let (left, right) = (fresh_id(), fresh_id());
+    let lots = [side("left", &left), side("right", &right)];
+    let tagged = |tag: &str| caller.read(&format!("/api/animals?tag={tag}"))["animals"].clone();
+    let old = tagged("TG-1")[0]["id"].clone();
+    let done = corrects(
+        caller
+            .correct(&left)
+            .with("animal", json!({ "tag": "TG-9" })),
+    );
+    let told = done["warnings"].to_string();
+    assert!(
+        told.contains("other lots") && told.contains(&lots[1]),
+        "{told}"
+    );
+    assert_eq!(tagged("TG-9")[0]["lots"], json!([lots[0]]));
+    assert_eq!(tagged("TG-1")[0]["once"][0]["lot"], json!(lots[0]));
+    let scope = json!({ "start": [{ "tag": "TG-9" }], "spreads": "lineage" });
+    let found = caller.post("/api/scopes", &scope).expect(200).body;
+    assert!(found["lots"].to_string().contains(&lots[0]), "{found}");
+    corrects(
+        caller
+            .correct(&right)
+            .with("animal", json!({ "tag": "TG-9" })),
+    );
+    let now = tagged("TG-9")[0].clone();
+    assert_eq!(
+        (&now["lots"], &tagged("TG-9")[1]),
+        (&json!(lots), &Value::Null),
+        "one animal again"
+    );
+    assert!(now["id"] != old);
 }
 
 fn both_lots_of_a_supplier_lead_to_the_lot(engine: Engine) {

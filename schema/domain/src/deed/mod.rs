@@ -8,6 +8,7 @@ pub mod count;
 pub mod depart;
 pub mod dispose;
 pub mod draw;
+pub mod found_warm;
 pub mod hold;
 pub mod output;
 pub mod packing;

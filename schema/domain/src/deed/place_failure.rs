@@ -29,6 +29,7 @@ messages! {
         Broke "broke" { place: String, warm: TimeDelta, within: TimeDelta },
         BrokeInAll "broke-in-all" { place: String, warm: TimeDelta, before: TimeDelta, within: TimeDelta },
         Thawed "thawed" { place: String, warm: TimeDelta },
+        FoundWarm "found-warm" { lot: LotCode, warm: TimeDelta, within: TimeDelta },
         LookIfThawed "look-if-thawed" { lot: LotCode },
         NoRule "no-rule",
         StillOpen "still-open" { place: String, at: NaiveDateTime },
@@ -70,9 +71,12 @@ fn in_all(spells: impl IntoIterator<Item = Spell>) -> TimeDelta {
 }
 
 impl PlaceFailure {
-    /// When it was, or may have been, too warm. Without readings it was so all the time.
+    /// When it was, or may have been, too warm. Without readings it was so all the time; where the last of them was cold
+    /// as all were, since then: that it was not cold is what somebody tells.
     pub fn warm_spell(&self, cold: &Degrees) -> Option<Spell> {
-        self.spell(|read| !cold.allows(read))
+        let unread = self.readings.last().map(|(at, _)| (*at, self.until));
+        let unread = unread.filter(|(last, until)| last < until);
+        self.spell(|read| !cold.allows(read)).or(unread)
     }
 
     /// The same of frozen food: ice melts at 0 °C. Without readings nobody knows.
@@ -106,7 +110,11 @@ impl PlaceFailure {
         let in_time = |warm: TimeDelta| warm < within || warm == within && !limit.open;
         let length = |spell: Option<Spell>| spell.map_or(TimeDelta::zero(), |(from, to)| to - from);
         let place = self.place.clone();
-        let spell = self.warm_spell(&rules.cold);
+        // Of ice that was read melting, that is what is known.
+        let spell = match pack.now.state == State::Frozen && self.thawing_spell().is_some() {
+            true => self.spell(|read| !rules.cold.allows(read)),
+            false => self.warm_spell(&rules.cold),
+        };
         let warm = length(spell);
         if !warm.is_zero() {
             let total = in_all(others.iter().copied().chain(spell));
@@ -140,7 +148,7 @@ impl PlaceFailure {
                 let left = (within - before).max(TimeDelta::zero());
                 return Judged {
                     finding: Finding::new(Gravity::Refuse, says, row),
-                    broke: Some(self.from + left),
+                    broke: spell.map(|(from, _)| from + left),
                 };
             }
             if !self.thaws(pack, in_time) {
@@ -185,7 +193,7 @@ impl Judged {
 }
 
 /// For how long food like that may be warm, once.
-fn limit_for<'r>(lot: &Lot, rules: &'r FailureRules) -> &'r StabilityLimit {
+pub(super) fn limit_for<'r>(lot: &Lot, rules: &'r FailureRules) -> &'r StabilityLimit {
     match &rules.raw_hours {
         Some(raw) if !lot.condition().is_ready() => raw,
         _ => &rules.hours,
@@ -238,7 +246,7 @@ pub fn plan(
     plan
 }
 
-fn because(finding: &Finding, rows: &Rows) -> Because {
+pub(super) fn because(finding: &Finding, rows: &Rows) -> Because {
     let findings = vec![finding.with_sources(rows)];
     Because {
         says: StopSays::BrokeForGood { findings }.into(),

@@ -2,7 +2,7 @@
 
 use super::why::links;
 use super::{Family, Relative};
-use crate::cure::{Alkali, Brought, Mixture, Strength};
+use crate::cure::{Alkali, Basis, Brought, Mixture, Strength};
 use crate::dates::Because;
 use crate::lot::LotId;
 use crate::measure::Percent;
@@ -153,6 +153,8 @@ pub struct Cured {
     pub nitrate_ppm: i64,
     /// Salt, in millionths of a per cent.
     pub salt_percent: i64,
+    /// The nitrite and nitrate that went in, by the metal of their salts (`us-I6`), nitrite first.
+    pub with: Vec<Basis>,
     /// Why.
     pub because: Vec<Because>,
 }
@@ -164,11 +166,52 @@ pub fn cured(family: &Family, lot: LotId) -> Option<Cured> {
         .into_iter()
         .find(|of| of.last_reading(Quantity::NitritePpm).is_some())?;
     let last = |quantity| of.last_reading(quantity).unwrap_or(0);
+    let (nitrite_ppm, nitrate_ppm) = (last(Quantity::NitritePpm), last(Quantity::NitratePpm));
+    let used = family.ancestry.uses_of(of.lot.id).iter();
+    let salts: Vec<Strength> = used
+        .filter_map(|used| family.get(used.lot))
+        .map(strength)
+        .collect();
+    let mut with = Vec::new();
+    for (ppm, sodium, potassium, of) in [
+        (
+            nitrite_ppm,
+            Basis::SodiumNitrite,
+            Basis::PotassiumNitrite,
+            nitrite_of as Told,
+        ),
+        (
+            nitrate_ppm,
+            Basis::SodiumNitrate,
+            Basis::PotassiumNitrate,
+            nitrate_of,
+        ),
+    ] {
+        let has = |alkali| salts.iter().any(|salt| of(salt) == Some(alkali));
+        let is_potassium = has(Alkali::Potassium);
+        // What came with meat that was cured before is named by the metal that all but a few bags hold.
+        with.extend((ppm > 0 && (has(Alkali::Sodium) || !is_potassium)).then_some(sodium));
+        with.extend((ppm > 0 && is_potassium).then_some(potassium));
+    }
     Some(Cured {
         lot: of.lot.id,
-        nitrite_ppm: last(Quantity::NitritePpm),
-        nitrate_ppm: last(Quantity::NitratePpm),
+        nitrite_ppm,
+        nitrate_ppm,
         salt_percent: last(Quantity::SaltPercent),
+        with,
         because: links(of, Topic::Cure),
     })
+}
+
+/// Which metal a salt's nitrite or nitrate has, if it holds any.
+type Told = fn(&Strength) -> Option<Alkali>;
+
+fn nitrite_of(salt: &Strength) -> Option<Alkali> {
+    let holds = salt.nitrite.is_some_and(|of| of > Percent::default());
+    holds.then_some(salt.nitrite_of)
+}
+
+fn nitrate_of(salt: &Strength) -> Option<Alkali> {
+    let holds = salt.nitrate.is_some_and(|of| of > Percent::default());
+    holds.then_some(salt.nitrate_of)
 }

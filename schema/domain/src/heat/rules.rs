@@ -43,6 +43,21 @@ pub struct HeatRules {
 }
 
 impl HeatRules {
+    /// How long what was cooked takes at the most until it is cold: by the plan that the place takes after cooking, else
+    /// by any that needs no approval.
+    pub fn cooled_within(&self) -> TimeDelta {
+        let named = |plan: &&CoolingPlan| self.after_cooking.as_ref() == Some(&plan.name);
+        let plans: Vec<&CoolingPlan> = match self.cooling.iter().find(named) {
+            Some(plan) => vec![plan],
+            None => { self.cooling.iter() }
+                .filter(|plan| plan.needs_approval.is_none())
+                .collect(),
+        };
+        let stages = plans.iter().flat_map(|plan| &plan.stages);
+        let longest = stages.map(|stage| stage.within_minutes.value).max();
+        longest.map_or(TimeDelta::zero(), minutes)
+    }
+
     /// Every single number that a house may tighten.
     pub fn bounds_mut(&mut self) -> Vec<&mut Bound> {
         let mut bounds = Vec::new();

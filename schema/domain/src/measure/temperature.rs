@@ -6,6 +6,7 @@
 //! which every decimal of degrees Celsius goes exactly (°C × 9/5 + 32, no division): nothing is rounded,
 //! so nothing is rounded in favour of the cook. 54.4 °C is 129.92 °F, and does not meet 130 °F.
 
+use crate::words::Quantity;
 use rust_decimal::Decimal;
 use std::cmp::Ordering;
 use std::fmt;
@@ -43,6 +44,16 @@ impl Temperature {
     /// From degrees Fahrenheit.
     pub fn fahrenheit(degrees: impl Into<Decimal>) -> Temperature {
         Temperature::new(Scale::Fahrenheit, degrees)
+    }
+
+    /// A reading as the record keeps it, in millionths of its unit; nothing where it is none of a temperature.
+    pub fn read(quantity: Quantity, millionths: i64) -> Option<Temperature> {
+        let degrees = Decimal::new(millionths, 6).normalize();
+        match quantity {
+            Quantity::Celsius => Some(Temperature::celsius(degrees)),
+            Quantity::Fahrenheit => Some(Temperature::fahrenheit(degrees)),
+            _ => None,
+        }
     }
 
     /// The scale that it was given on.

@@ -90,9 +90,15 @@ pub fn write_into(
         });
     }
     left_since(facts, done, &mut plan, &mut kin, &changes)?;
-    // What a pack declares to be in it stands on the label of everything made of it, which is otherwise as
-    // it was.
-    let retold = changes.iter().any(|of| of.told.ingredients.is_some());
+    // What a pack declares to be in it, and which salts cured it, stands on the label of everything made of it, which is
+    // otherwise as it was.
+    let cured_otherwise = |lot: &i32| {
+        let mut measured = kin.lots[lot].measured.iter();
+        measured.any(|of| of.quantity.is_of_a_cure())
+    };
+    let retold = changes
+        .iter()
+        .any(|of| of.told.ingredients.is_some() || cured_otherwise(&of.lot));
     let keys: Vec<i32> = match retold {
         true => kin.all.family.iter().copied().collect(),
         false => changes.iter().map(|of| of.lot).collect(),

@@ -55,6 +55,18 @@ fn it_was_warm_from_the_last_cold_reading_to_the_next() {
     assert_eq!(thawing(&[]), None, "nobody knows");
 }
 
+#[test]
+fn after_the_last_cold_reading_nobody_knows() {
+    let warm = |until, read: &[(DateTime<Utc>, i64)]| {
+        failure(at(0, 0), until, read).warm_spell(&rules().cold)
+    };
+    let cold = [(at(1, 0), 2)];
+    assert_eq!(warm(at(17, 0), &cold), Some((at(1, 0), at(17, 0))));
+    assert_eq!(warm(at(1, 0), &cold), None, "read at its end");
+    let again = [(at(1, 0), 9), (at(2, 0), 3)];
+    assert_eq!(warm(at(17, 0), &again), Some((at(0, 0), at(2, 0))));
+}
+
 fn rules() -> FailureRules {
     let limit = |bound| StabilityLimit { bound, open: false };
     FailureRules {
@@ -99,8 +111,9 @@ fn a_freezer_above_freezing_for_long_thaws_what_is_frozen() {
     let long = failure(at(0, 0), at(20, 0), &[(at(10, 0), 3)]);
     let thawed = ("failure-thawed".to_owned(), Some(at(0, 0)));
     assert_eq!(told(&long, State::Frozen, &[]), thawed);
+    let unread = ("failure-broke".to_owned(), Some(at(14, 0)));
+    assert_eq!(told(&long, State::Chilled, &[]), unread);
     let stayed = ("failure-stayed-cold".to_owned(), None);
-    assert_eq!(told(&long, State::Chilled, &[]), stayed);
     let door = failure(
         at(0, 0),
         at(20, 0),

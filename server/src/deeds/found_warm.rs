@@ -1,0 +1,76 @@
+//! A warm reading of a lot, held against the readings before and after it.
+
+use super::facts::Facts;
+use super::measure::held_right;
+use crate::error::Result;
+use chrono::{DateTime, TimeDelta, Utc};
+use domain::deed::found_warm;
+use domain::lot::Lot;
+use domain::measure::Temperature;
+use domain::plan::Plan;
+use domain::words::StepKind;
+use store::{lots, measurements};
+
+/// Judges a reading that is on record now; it is never refused, as nothing that was read is: two warm ones too far apart
+/// are a stop.
+///
+/// # Errors
+/// The database is away, or the record is damaged.
+pub fn judge(
+    facts: &mut Facts<'_, '_>,
+    lot: &Lot,
+    read: Temperature,
+    plan: &mut Plan,
+) -> Result<()> {
+    let Some(rules) = facts.law().heat.failure.clone() else {
+        return Ok(());
+    };
+    if !lot.needs_cold() || !is_warm(facts, lot, read)? {
+        return Ok(());
+    }
+    let cooled = cooled_by(facts, lot)?;
+    let mut all = Vec::new();
+    for (at, quantity, millionths) in measurements::of_lot(facts.tx.conn, lot.id.0)? {
+        let Some(read) = Temperature::read(quantity, millionths) else {
+            continue;
+        };
+        let at = at.and_utc();
+        if at >= cooled {
+            all.push((at, is_warm(facts, lot, read)?));
+        }
+    }
+    all.sort_by_key(|(at, _)| *at);
+    let nth = all
+        .iter()
+        .rposition(|(at, warm)| *at == facts.moment.at && *warm);
+    let law = facts.law();
+    let judged = nth.and_then(|nth| found_warm::judge(lot, &all, nth, &rules, &law.rows));
+    if let Some((finding, cause)) = judged {
+        plan.warnings.push(finding.with_sources(&law.rows));
+        plan.stops.push((lot.id, None, cause.into()));
+    }
+    Ok(())
+}
+
+/// Too warm for what it is, and not hot: what is kept hot is kept right.
+fn is_warm(facts: &Facts<'_, '_>, lot: &Lot, read: Temperature) -> Result<bool> {
+    let hot = facts.law().heat.come_up.as_ref();
+    let is_hot = hot.is_some_and(|hot| read.reaches(&hot.to));
+    Ok(!is_hot && !held_right(facts, read, lot)?.is_empty())
+}
+
+/// When what was made with heat is cold at the latest: how it cools is judged by its log.
+fn cooled_by(facts: &mut Facts<'_, '_>, lot: &Lot) -> Result<DateTime<Utc>> {
+    let rows = lots::by_keys(facts.tx.conn, &[lot.id.0])?;
+    let makers: Vec<i32> = rows.iter().map(|row| row.deed_id).collect();
+    let makers = store::deeds::by_keys(facts.tx.conn, &makers)?;
+    let of_heat = |kind| matches!(kind, StepKind::Cook | StepKind::Render | StepKind::Smoke);
+    let hot = makers
+        .iter()
+        .any(|deed| StepKind::parse(&deed.kind).is_some_and(of_heat));
+    let cooling = match hot {
+        true => facts.law().heat.cooled_within(),
+        false => TimeDelta::zero(),
+    };
+    Ok(lot.made_at + cooling)
+}
