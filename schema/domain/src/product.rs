@@ -202,6 +202,11 @@ impl Allergen {
         )
     }
 
+    /// Is it food of an animal: of the water, egg or milk?
+    pub const fn is_of_an_animal(self) -> bool {
+        self.is_of_the_water() || matches!(self, Allergen::Egg | Allergen::Milk)
+    }
+
     /// Is it a cereal with gluten?
     const fn is_cereal(self) -> bool {
         use Allergen::*;

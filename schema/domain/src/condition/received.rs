@@ -4,7 +4,7 @@ use super::born::practice;
 use super::{Condition, ConditionSays, Proven, Stable, by_nature};
 use crate::dates::Because;
 use crate::product::Product;
-use crate::words::ProvedBy;
+use crate::words::{Natural, ProvedBy};
 
 /// What a pack or the supplier's paper says of a bought-in lot. What it does not say is `None`; then
 /// the product list as it stood is the declaration, but not for food of animals that is eaten as it is.
@@ -45,12 +45,13 @@ fn is(
     let Some(declared) = declared else {
         return (Condition::RAW, practice(ConditionSays::FromTheAnimal));
     };
-    // Salt, sugar and the like are eaten as they are, whatever a list leaves out.
-    let keeps = product.species.is_none() && by_nature(product).is_some();
+    // Salt, sugar and the like are eaten as they are, whatever a list leaves out; flour and pulses are dry, and raw.
+    let is_dry = product.keeping.stable_as == Some(Natural::DryGoods);
+    let keeps = product.species.is_none() && !is_dry && by_nature(product).is_some();
     let list = |says| Because::house(says, ConditionSays::ListRule);
-    // Fish and shellfish have no species on the list: what is kept cold, and brings them, is food of animals too.
-    let mut of_water = product.allergens.iter().filter(|of| of.is_of_the_water());
-    let is_fresh_from_water = product.is_controlled() && !is_measured && of_water.next().is_some();
+    // Fish, eggs and milk have no species on the list: what is kept cold, and brings them, is food of animals too.
+    let brings = product.allergens.iter().any(|of| of.is_of_an_animal());
+    let is_fresh_of_animals = product.is_controlled() && !is_measured && brings;
     // An approval speaks of the dish, and not of trichinae: of such meat the pack has to say that it is ready.
     let carries = { product.species }.is_some_and(|of| of.may_carry_trichinae());
     match (declared.ready, approved) {
@@ -66,7 +67,7 @@ fn is(
             (Condition::ready(ProvedBy::Approved), because)
         }
         (None, _) if product.raw && !keeps => (Condition::RAW, list(ConditionSays::RawBought)),
-        (None, _) if product.species.is_some() || is_fresh_from_water => {
+        (None, _) if product.species.is_some() || is_fresh_of_animals => {
             let says = ConditionSays::NoDeclaration { product: name() };
             (Condition::TREATED, practice(says))
         }

@@ -334,18 +334,36 @@ fn what_is_kept_cold_needs_it_unless_it_keeps_by_what_it_is() {
 }
 
 #[test]
-fn a_fish_kept_cold_is_ready_only_where_its_pack_says_so() {
+fn fish_egg_and_milk_kept_cold_are_ready_only_where_their_pack_says_so() {
     use crate::words::{Allergen, State};
-    let oyster = Product {
-        allergens: [Allergen::Oyster].into(),
-        ..Product::unnamed()
+    for brings in [Allergen::Oyster, Allergen::Egg, Allergen::Milk] {
+        let fresh = Product {
+            allergens: [brings].into(),
+            ..Product::unnamed()
+        };
+        arrives(&fresh, Some(Declared::default()), "treated nothing");
+        let ready = Some(Declared { ready: Some(true) });
+        arrives(&fresh, ready, "ready declared");
+        let sauce = Product {
+            storage: State::Ambient,
+            ..fresh
+        };
+        arrives(&sauce, Some(Declared::default()), "ready listed");
+    }
+}
+
+#[test]
+fn flour_keeps_and_is_raw_where_the_list_says_so() {
+    let flour = |raw| {
+        let mut flour = Product {
+            raw,
+            ..Product::unnamed()
+        };
+        flour.keeping.stable_as = Some(Natural::DryGoods);
+        flour
     };
-    arrives(&oyster, Some(Declared::default()), "treated nothing");
+    arrives(&flour(true), Some(Declared::default()), "raw nothing");
     let ready = Some(Declared { ready: Some(true) });
-    arrives(&oyster, ready, "ready declared");
-    let sauce = Product {
-        storage: State::Ambient,
-        ..oyster
-    };
-    arrives(&sauce, Some(Declared::default()), "ready listed");
+    arrives(&flour(true), ready, "ready declared nature");
+    arrives(&flour(false), Some(Declared::default()), "ready listed nature");
 }
