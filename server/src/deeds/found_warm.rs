@@ -1,14 +1,17 @@
-//! A warm reading of a lot, held against the readings before and after it.
+//! A warm reading of a lot or a place, held against the readings before and after it.
 
 use super::facts::Facts;
 use super::measure::held_right;
+use super::{place, warm_before};
 use crate::error::Result;
 use chrono::{DateTime, TimeDelta, Utc};
-use domain::deed::found_warm;
-use domain::lot::Lot;
+use domain::deed::found_warm::{self, Found};
+use domain::deed::place_failure::{self, PlaceFailure};
+use domain::lot::{DeedId, Lot, PackId};
 use domain::measure::Temperature;
 use domain::plan::Plan;
-use domain::words::StepKind;
+use domain::words::{PlaceKind, StepKind};
+use std::collections::HashSet;
 use store::{lots, measurements};
 
 /// Judges a reading that is on record now; it is never refused, as nothing that was read is: two warm ones too far apart
@@ -50,6 +53,59 @@ pub fn judge(
         plan.stops.push((lot.id, None, cause.into()));
     }
     Ok(())
+}
+
+/// What a warm reading of a place, which is on record now, does to what has stood there since an earlier one with nothing
+/// cold read in between: the place did not stay cold all that time, as far as anybody knows.
+///
+/// # Errors
+/// The database is away, or the record is damaged.
+pub fn of_place(facts: &mut Facts<'_, '_>, place: &str) -> Result<Plan> {
+    let heat = facts.law().heat.clone();
+    let (Some(rules), Some(stands)) = (heat.failure.as_ref(), facts.place) else {
+        return Ok(Plan::default());
+    };
+    let entry = place::entry(facts, place)?;
+    if !matches!(entry.kind.0, PlaceKind::Storage | PlaceKind::Counter) {
+        return Ok(Plan::default());
+    }
+    let mut read = Vec::new();
+    for (at, quantity, millionths) in measurements::of_place(facts.tx.conn, stands.0)? {
+        read.extend(Temperature::read(quantity, millionths).map(|read| (at.and_utc(), read)));
+    }
+    read.sort_by_key(|(at, _)| *at);
+    let warm = |(at, read): &(DateTime<Utc>, Temperature)| (*at, !rules.cold.allows(*read));
+    let all: Vec<Found> = read.iter().map(warm).collect();
+    let nth = all.iter().rposition(|(at, _)| *at == facts.moment.at);
+    let run = nth.and_then(|nth| found_warm::run(&all, nth));
+    let Some((from, until)) = run.filter(|(from, until)| from < until) else {
+        return Ok(Plan::default());
+    };
+    let within = |(at, _): &(DateTime<Utc>, Temperature)| (from..=until).contains(at);
+    let failure = PlaceFailure {
+        place: entry.name.0,
+        from,
+        until,
+        readings: read.into_iter().filter(within).collect(),
+    };
+    // What came in meanwhile did not stand there so long.
+    let there: HashSet<PackId> = { place::stood(facts, stands, &[from])?.iter() }
+        .flat_map(|lot| lot.packs.iter().map(|pack| pack.id))
+        .collect();
+    let mut lots = place::stood(facts, stands, &place::moments(&failure, &heat))?;
+    for lot in &mut lots {
+        lot.packs.retain(|pack| there.contains(&pack.id));
+    }
+    lots.retain(|lot| !lot.packs.is_empty());
+    if lots.is_empty() {
+        return Ok(Plan::default());
+    }
+    let others = warm_before::spells(facts, &lots, DeedId(facts.deed))?;
+    let plan = place_failure::plan(&failure, &lots, &others, &heat, &facts.law().rows);
+    Ok(match plan.stops.is_empty() {
+        true => Plan::default(),
+        false => plan,
+    })
 }
 
 /// Too warm for what it is, and not hot: what is kept hot is kept right.

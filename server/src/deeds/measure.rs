@@ -310,8 +310,11 @@ pub fn take(app: &Caller<'_>, asked: &ReadingAsked) -> Result<Done> {
                 (Some(read), Some(of)) => place::beyond(facts, &of.0, read)?,
                 _ => Vec::new(),
             };
-            let mut done =
-                facts.record(asked.id.0.to_string(), DeedKind::Measure, &Plan::default())?;
+            let plan = match (read, &asked.place) {
+                (Some(_), Some(of)) => found_warm::of_place(facts, &of.0)?,
+                _ => Plan::default(),
+            };
+            let mut done = facts.record(asked.id.0.to_string(), DeedKind::Measure, &plan)?;
             done.said.extend(against);
             done.said.extend(of_place);
             done.said.extend(brine(facts, asked.salometer.as_ref())?);

@@ -267,8 +267,8 @@ impl<'a> Writer<'a> {
         use ProductKind::*;
         match (self.product.raw, self.product.kind) {
             (true, _) => Some(Readiness::Raw),
-            // What nothing proves is not called ready, on no label.
-            _ if !self.lot.is_called_ready() => None,
+            // What nothing proves is not called ready, on no label; a piece in its cure is nothing yet.
+            _ if !self.lot.is_called_ready() || self.lot.waits_for_release() => None,
             (false, Cooked | Rendered | Stock | Cured | Mixed) => Some(Readiness::ReadyToEat),
             (false, _) => None,
         }

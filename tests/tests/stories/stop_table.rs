@@ -124,11 +124,7 @@ fn rows(caller: &Caller) -> Vec<Row> {
             label: false,
             ..row("wrong-label", labelled)
         },
-        // Its tag says that it is not released.
-        Row {
-            label: false,
-            ..row("not-released", hanging.made())
-        },
+        row("not-released", hanging.made()),
         Row {
             verdict: "not-for-sale",
             ..row("came-back", back)

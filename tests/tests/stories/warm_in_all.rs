@@ -12,6 +12,7 @@ on_both_engines! {
     raw_meat_stays_cold_and_what_comes_warm_is_not_frozen
     what_is_entered_late_or_voided_lifts_no_stop_by_the_way
     what_is_cut_before_a_stop_and_entered_after_it_is_stopped
+    what_is_found_warm_twice_was_warm_in_between
 }
 
 fn keys(answer: &Answer) -> String {
@@ -186,5 +187,45 @@ fn what_is_cut_before_a_stop_and_entered_after_it_is_stopped(engine: Engine) {
         json!({ "lot": meat, "what": "released", "why": "The clock of the alarm was wrong" });
     caller.deed("/api/dispositions", free).expect(201);
     assert_eq!(failed(&caller, &chops), 0);
+    house.check();
+}
+
+fn what_is_found_warm_twice_was_warm_in_between(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let meat = pork(&caller, "1", "cooler", "chilled");
+    let read = |lot: &str, celsius: i32, minutes: i64| {
+        let body = json!({ "lot": lot, "celsius": celsius, "at": moment(-minutes) });
+        caller.deed("/api/readings", body).expect(201)
+    };
+    let cut = caller.step("cut").of_grams(&meat, 1_000).place("bench");
+    let chops = cut.into("pork-chop", 1_000).at(moment(-50)).made();
+    read(&meat, 20, 560);
+    read(&meat, 3, 500);
+    read(&meat, 20, 300);
+    assert_eq!(failed(&caller, &meat), 0, "cold in between");
+    // us-T8: four hours are the most, and what was cut of it since has them too.
+    let again = read(&meat, 20, 55);
+    assert!(
+        keys(&again).contains("failure-found-warm"),
+        "{}",
+        again.body
+    );
+    assert_eq!((failed(&caller, &meat), failed(&caller, &chops)), (1, 1));
+    read(&meat, 20, 10);
+    assert_eq!(failed(&caller, &meat), 1, "it is known");
+    // The same by the place: what came in meanwhile did not stand there so long.
+    let stood = pork(&caller, "2", "freezer", "chilled");
+    let room = |celsius: i32, minutes: i64| {
+        let body = json!({ "place": "freezer", "celsius": celsius, "at": moment(-minutes) });
+        caller.deed("/api/readings", body).expect(201)
+    };
+    room(12, 400);
+    let came = caller.receive("pig-half").grams(4_000).to("freezer");
+    let came = came.from(farm("BRC").carcass("3").side("left"));
+    let came = came.with("state", "chilled").at(moment(-200)).made();
+    let told = room(12, 30);
+    assert!(keys(&told).contains("failure-broke"), "{}", told.body);
+    assert_eq!((failed(&caller, &stood), failed(&caller, &came)), (1, 0));
     house.check();
 }

@@ -365,5 +365,9 @@ fn flour_keeps_and_is_raw_where_the_list_says_so() {
     arrives(&flour(true), Some(Declared::default()), "raw nothing");
     let ready = Some(Declared { ready: Some(true) });
     arrives(&flour(true), ready, "ready declared nature");
-    arrives(&flour(false), Some(Declared::default()), "ready listed nature");
+    arrives(
+        &flour(false),
+        Some(Declared::default()),
+        "ready listed nature",
+    );
 }

@@ -25,7 +25,7 @@ pub fn judge(
     let limit = limit_for(lot, rules);
     let within = hours(limit.bound.value);
     let in_time = |warm: TimeDelta| warm < within || warm == within && !limit.open;
-    let run = run(all, nth)?;
+    let run = self::run(all, nth)?;
     let without: Vec<Found> = [&all[..nth], &all[nth + 1..]].concat();
     let near = [nth.checked_sub(1), Some(nth)].into_iter().flatten();
     let known = near.filter_map(|of| self::run(&without, of));
@@ -44,7 +44,7 @@ pub fn judge(
 }
 
 /// From when until when the readings around one of them are all too warm.
-fn run(all: &[Found], nth: usize) -> Option<(DateTime<Utc>, DateTime<Utc>)> {
+pub fn run(all: &[Found], nth: usize) -> Option<(DateTime<Utc>, DateTime<Utc>)> {
     let (_, true) = all.get(nth)? else {
         return None;
     };

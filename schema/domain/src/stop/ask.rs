@@ -46,8 +46,6 @@ impl Act {
             (Act::Use { puts_right, .. }, Failed | UnknownHistory) => puts_right != Some(topic),
             (Act::Use { cure_goes_on, .. }, NotReleased) => !cure_goes_on,
             (Act::Use { to_waste, .. }, Waste) => !to_waste,
-            // A label for a piece in its cure is a tag, and says that it is not released.
-            (Act::Label, NotReleased) => false,
             // What is made of it needs its own proof: its condition follows from that of its parts. How warm
             // they stood does not show in it.
             (Act::Use { .. }, NotProven) => topic == Topic::Cold,
