@@ -2106,6 +2106,7 @@ condition-judged-before = Made before proof was asked: it stays as it was judged
 supplied-by-list = { $lot }: what is in it is told by the product list as it stood on { $day }, which counts as the supplier's declaration.
 supplied-ingredients-by-pack = { $lot }: its own pack or paper declares its ingredients.
 supplied-allergens-by-pack = { $lot }: its own pack or paper declares its allergens.
+supplied-by-words = { $lot }: the words of its list name { $allergens }.
 supplied-may-contain = { $lot }: its own pack or paper says that it may contain { $allergens }.
 supplied-named = The ingredients name { $allergens }, and the allergens that were told do not. They are counted as in it: look at the pack again.
 supplied-recipe = The recipe in the list brings { $allergens }, and the allergens that were told do not name them. They are counted as in it: enter the ingredients of the pack, if it is made without.

@@ -2112,6 +2112,7 @@ condition-judged-before = Fait avant que la preuve soit demandée : il reste te
 supplied-by-list = { $lot } : ce qu’il contient est dit par la liste des produits telle qu’elle était le { $day }, qui vaut déclaration du fournisseur.
 supplied-ingredients-by-pack = { $lot } : son emballage ou son papier déclare ses ingrédients.
 supplied-allergens-by-pack = { $lot } : son emballage ou son papier déclare ses allergènes.
+supplied-by-words = { $lot } : les mots de sa liste nomment { $allergens }.
 supplied-may-contain = { $lot } : son emballage ou son papier dit qu’il peut contenir { $allergens }.
 supplied-named = Les ingrédients nomment { $allergens }, et les allergènes donnés n’en disent rien. On les compte comme présents : regardez l’emballage encore une fois.
 supplied-recipe = La recette de la liste apporte { $allergens }, et les allergènes donnés n’en disent rien. On les compte comme présents : inscrivez les ingrédients de l’emballage s’il est fait sans.
