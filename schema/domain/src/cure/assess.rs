@@ -3,7 +3,7 @@
 use super::says::{CureSays, LimitSays};
 use super::weighing::grams;
 use super::{
-    Basis, Brought, Class, CureLevel, CureRules, Ingoing, Method, Mix, Stage, Strength, brine,
+    Basis, Brought, Class, CureLevel, CureRules, Here, Ingoing, Method, Mix, Stage, Strength, brine,
     ceiling, check, weighing, wrong_salt,
 };
 use crate::grams::Grams;
@@ -323,8 +323,9 @@ fn note_residual(
     rules: &CureRules,
     rows: &crate::rows::Rows,
 ) -> Vec<Finding> {
+    let here = Here::of(rules, cure.method, cure.class, cure.day, rows);
     let limits = rules.limits.iter().filter(|limit| {
-        limit.stage == Stage::Residual && limit.is_for(cure.method, cure.class, cure.day, rows)
+        limit.stage == Stage::Residual && limit.is_for(cure.method, &here, cure.day, rows)
     });
     limits
         .filter(|limit| limit.measure(ingoing, &rules.masses) > limit.bound.value)
