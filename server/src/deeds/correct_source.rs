@@ -18,7 +18,6 @@ use domain::deed::receive::{Animal, Bought};
 use domain::deed::says::AdoptSays;
 use domain::says::Says;
 use domain::series::letter_key;
-use domain::words::Species;
 use serde_json::{Map, Value};
 use store::animals::AnimalRow;
 use store::deeds::DeedRow;
@@ -158,16 +157,20 @@ fn animal(
     let (corrected, side) = change.apply(&told, known.side(), receipt.day)?;
     known_farm_and_abattoir(facts.tx, &corrected)?;
     let row = animals::by_key(facts.tx.conn, before)?;
+    // Beside its number an animal has a species, a tag and a count: it is the same one, told otherwise.
     let alone = Animal {
         species: corrected.species,
+        tag: corrected.tag.clone(),
+        head: corrected.head,
         ..told.clone()
     };
+    let is_the_same = corrected == alone && corrected.number() == told.number();
     let mut others = None;
     let row = if corrected == told {
         row
-    } else if corrected == alone {
-        others = others_of(facts, lot, before, told.species)?;
-        other_species(facts, row, &corrected)?
+    } else if is_the_same {
+        others = others_of(facts, lot, before, (&told, &corrected))?;
+        told_otherwise(facts, row, &corrected)?
     } else {
         settle(facts, &corrected)?
     };
@@ -184,9 +187,9 @@ fn animal(
     Ok(others)
 }
 
-/// The very animal that was told, of another species: its number stays, and its codes begin alike. Where another
-/// lot of it was corrected before, it is that one.
-fn other_species(
+/// The very animal that was told, of another species or with another tag: its number stays, and its codes begin
+/// alike. Where another lot of it was corrected before, it is that one.
+fn told_otherwise(
     facts: &mut Facts<'_, '_>,
     known: AnimalRow,
     corrected: &Animal,
@@ -194,7 +197,7 @@ fn other_species(
     let key = letter_key(&corrected.farm, corrected.killed_on);
     store::series::lock(facts.tx, &key)?;
     if let Some(newer) = animals::matching(facts.tx.conn, corrected)?
-        && newer.animal()?.species == corrected.species
+        && newer.animal()? == *corrected
     {
         return Ok(newer);
     }
@@ -203,18 +206,22 @@ fn other_species(
     )?)
 }
 
-/// The other lots of an animal, which stay of the species that they were told to be.
+/// The other lots of an animal, which stay of the species and with the tag that they were told to have.
 fn others_of(
     facts: &mut Facts<'_, '_>,
     lot: i32,
     animal: i32,
-    species: Species,
+    (told, corrected): (&Animal, &Animal),
 ) -> Result<Option<Says>> {
     let all = animals::received_of(facts.tx.conn, &[animal])?.into_iter();
     let others = all.filter(|(_, of, _)| *of != lot);
     let lots: Vec<String> = others.map(|(.., code)| code.shown()).collect();
     let lots = (!lots.is_empty()).then(|| lots.join(", "));
-    Ok(lots.map(|lots| CorrectDeedSays::OtherLots { lots, species }.into()))
+    let species = told.species;
+    Ok(lots.map(|lots| match species == corrected.species {
+        true => CorrectDeedSays::OtherLotsOfIt { lots }.into(),
+        false => CorrectDeedSays::OtherLots { lots, species }.into(),
+    }))
 }
 
 fn bought(

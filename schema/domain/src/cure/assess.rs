@@ -102,7 +102,8 @@ impl Cure {
         self.ascorbate + self.erythorbate
     }
 
-    /// What its doses are spread over, in grams; the rind's share of a belly counts for nothing.
+    /// What its doses are spread over, in grams; the rind's share of a belly counts for nothing, and neither does
+    /// what the meat took up in a cure before.
     ///
     /// # Errors
     /// A weight is below nothing or heavier than can be, a percent looks like a fraction, or the
@@ -164,11 +165,15 @@ impl Cure {
         if flesh <= Decimal::ZERO {
             return Err(Refusal::cannot_be("skin_on", CureSays::RindOnly));
         }
+        let counts = flesh * (Decimal::ONE - self.brought.taken_up.fraction());
+        if counts <= Decimal::ZERO {
+            return Err(Refusal::cannot_be("meat", CureSays::NoMeat));
+        }
         Ok(Mix {
-            meat: grams(self.meat) * flesh,
+            meat: grams(self.meat) * counts,
             water: grams(self.water),
             pickle: grams(pickle),
-            taken: Percent::new(taken.number() / flesh),
+            taken: Percent::new(taken.number() / counts),
         })
     }
 }

@@ -78,14 +78,19 @@ pub(super) fn has_own_limit(cure: &Cure, ingoing: &Ingoing, law: &Law, nitrite: 
         return true;
     }
     rules.limits.iter().any(|limit| {
-        matches!(limit.counts, Counts::Salt(basis) if basis.is_nitrite() == nitrite)
+        is_upper(limit, nitrite)
             && limit.stage == Stage::Ingoing
-            && limit.bound.sense != Sense::AtLeast
-            && !limit.doubt
             && is_read(limit, rows)
             && limit.is_for(cure.method, &here, cure.day, rows)
             && bears(limit.when, cure, ingoing) == Some(Gravity::Refuse)
     })
+}
+
+/// Is it past doubt a most of nitrite, or of nitrate?
+pub(super) fn is_upper(limit: &CureLimit, nitrite: bool) -> bool {
+    matches!(limit.counts, Counts::Salt(basis) if basis.is_nitrite() == nitrite)
+        && limit.bound.sense != Sense::AtLeast
+        && !limit.doubt
 }
 
 fn is_pumped_bacon(cure: &Cure) -> bool {
@@ -113,10 +118,8 @@ fn note_gaps(
     ] {
         let upper = |stage| {
             rules.limits.iter().any(|limit| {
-                matches!(limit.counts, Counts::Salt(basis) if basis.is_nitrite() == nitrite)
+                is_upper(limit, nitrite)
                     && limit.stage == stage
-                    && limit.bound.sense != Sense::AtLeast
-                    && !limit.doubt
                     && limit.is_for(cure.method, &here, cure.day, rows)
             })
         };

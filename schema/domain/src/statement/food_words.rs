@@ -58,14 +58,15 @@ const GROUPS: [(Allergen, Allergen); 4] = [
     (Allergen::Clam, Allergen::Mollusc),
 ];
 
-/// The allergens that the words of a list name, those that the place does not ask for as well: what is in food is no
-/// matter of the law. The word of a group counts where the text names none of the group.
+/// The allergens of a place that the words of a list name. The word of a group counts where the text names none of
+/// the group.
 pub fn named_in(rules: &StatementRules, text: &str, language: &str) -> Named {
     let words = &rules.allergens.food_words;
     let text = fold(text);
     let unasked = words.unasked(&text, language);
     let mut named = Named::default();
-    for food in &words.foods {
+    let known = |food: &&FoodOf| rules.allergens.name(food.allergen).is_some();
+    for food in words.foods.iter().filter(known) {
         for at in food.found(words, rules, &text, language) {
             match unasked.iter().any(|part| part.contains(&at.start)) {
                 true => named.perhaps.insert(food.allergen),

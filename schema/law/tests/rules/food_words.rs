@@ -24,7 +24,9 @@ fn check(table: &str, language: &str) {
         for line in table.lines().filter(|line| !line.trim().is_empty()) {
             let (text, expected) = line.trim().split_once(" => ").unwrap();
             let named = named_in(rules, text, language);
-            assert_eq!(named.inside, allergens(expected), "{place} {language}: {text}");
+            let mut expected = allergens(expected);
+            expected.retain(|allergen| rules.allergens.name(*allergen).is_some());
+            assert_eq!(named.inside, expected, "{place} {language}: {text}");
         }
     }
 }
