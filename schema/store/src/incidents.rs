@@ -219,22 +219,14 @@ pub fn all(conn: &mut Conn) -> Result<Vec<(IncidentRow, Done)>> {
         .load(conn)?)
 }
 
-/// The closings that nobody took back.
-#[diesel::dsl::auto_type]
-pub(crate) fn closings() -> _ {
-    let closed: &'static str = CLOSED;
-    incident_acts::table
-        .left_join(voids::table.on(voids::deed_id.eq(incident_acts::id)))
-        .filter(incident_acts::kind.eq(closed))
-        .filter(voids::id.is_null())
-}
-
 /// The incidents that hold, and that nobody has closed.
 ///
 /// # Errors
 /// The database is away.
 pub fn open_holding(conn: &mut Conn) -> Result<Vec<IncidentRow>> {
-    let closed = closings().select(incident_acts::incident_id);
+    let closed = incident_acts::table
+        .filter(incident_acts::kind.eq(CLOSED))
+        .select(incident_acts::incident_id);
     Ok(incidents::table
         .filter(incidents::holds.eq(true).and(incidents::drill.eq(false)))
         .filter(incidents::id.ne_all(closed))
@@ -285,7 +277,9 @@ pub fn acts(conn: &mut Conn, incident: i32) -> Result<Vec<(ActRow, Done)>> {
 /// # Errors
 /// The database is away.
 pub fn is_closed(conn: &mut Conn, incident: i32) -> Result<bool> {
-    let closed = closings().filter(incident_acts::incident_id.eq(incident));
+    let closed = incident_acts::table
+        .filter(incident_acts::incident_id.eq(incident))
+        .filter(incident_acts::kind.eq(CLOSED));
     Ok(diesel::select(diesel::dsl::exists(closed)).get_result(conn)?)
 }
 

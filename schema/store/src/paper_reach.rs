@@ -188,7 +188,9 @@ pub fn oldest_on_hand(conn: &mut Conn) -> Result<Option<(NaiveDateTime, String)>
 /// # Errors
 /// The database is away.
 pub fn open_incident(conn: &mut Conn) -> Result<Option<String>> {
-    let closed = crate::incidents::closings().select(incident_acts::incident_id);
+    let closed = incident_acts::table
+        .filter(incident_acts::kind.eq(crate::incidents::CLOSED))
+        .select(incident_acts::incident_id);
     Ok(incidents::table
         .filter(incidents::id.ne_all(closed))
         .order(incidents::id)

@@ -282,18 +282,6 @@ fn what_comes_in_later_is_caught(engine: Engine) {
         stops(&caller, &more.code(0)).is_empty(),
         "nobody catches for what is closed"
     );
-    // Closed by mistake: it is open again, and what is entered late is caught.
-    let why = json!({ "why": "A pack was found" });
-    let path = format!("/api/steps/{}/void", id(&closed));
-    caller.deed(&path, why).expect(201);
-    let more = caller
-        .step("cut")
-        .of_grams(&pig, 1_000)
-        .into("pork-chop", 1_000)
-        .at(moment(-250))
-        .done();
-    assert_eq!(stops(&caller, &more.code(0)), ["held"]);
-    caller.deed(&close, json!({})).expect(201);
 }
 
 fn a_recall_goes_further_or_less_far(engine: Engine) {
