@@ -3,8 +3,8 @@
 use crate::Bad;
 use crate::file::{Subject, read};
 use crate::sections::{
-    CuresEntry, DatesEntry, DutiesEntry, FoodWordsEntry, HeatEntry, StabilityEntry, StatementsEntry,
-    TradeEntry, TrichinaeEntry,
+    CuresEntry, DatesEntry, DutiesEntry, FoodWordsEntry, HeatEntry, StabilityEntry,
+    StatementsEntry, TradeEntry, TrichinaeEntry,
 };
 use domain::heat::{CoolingPlan, Holding, Lethality};
 use domain::law::{Law, Laws};

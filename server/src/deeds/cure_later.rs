@@ -14,7 +14,12 @@ use domain::stop::{Cause, StopSays};
 use domain::words::Topic;
 
 /// What waits for a test, or for a person who confirms the limit.
-pub(super) fn waits(facts: &Facts<'_, '_>, cure: &Cure, assessed: &Assessed, check: &mut CureCheck) {
+pub(super) fn waits(
+    facts: &Facts<'_, '_>,
+    cure: &Cure,
+    assessed: &Assessed,
+    check: &mut CureCheck,
+) {
     let place = facts.kitchen.entry.profile.0;
     let law = facts.app.laws(&facts.standing.confirmed).of(place);
     let mut stop = |topic: Topic, because: Because| {

@@ -3,8 +3,8 @@
 use super::says::{CureSays, LimitSays};
 use super::weighing::grams;
 use super::{
-    Basis, Brought, Class, CureLevel, CureRules, Here, Ingoing, Method, Mix, Stage, Strength, brine,
-    ceiling, check, weighing, wrong_salt,
+    Basis, Brought, Class, CureLevel, CureRules, Here, Ingoing, Method, Mix, Stage, Strength,
+    brine, ceiling, check, weighing, wrong_salt,
 };
 use crate::grams::Grams;
 use crate::law::Laws;

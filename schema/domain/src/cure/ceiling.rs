@@ -2,7 +2,9 @@
 //! confirmed limit of its own.
 
 use super::says::LimitSays;
-use super::{AtomicMasses, Basis, Class, Counts, CureLevel, CureLimit, Here, Ingoing, Method, Stage};
+use super::{
+    AtomicMasses, Basis, Class, Counts, CureLevel, CureLimit, Here, Ingoing, Method, Stage,
+};
 use crate::law::Laws;
 use crate::rows::{Finding, Gravity, RowId, Sense};
 use crate::words::Profile;

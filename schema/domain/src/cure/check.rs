@@ -2,7 +2,8 @@
 
 use super::says::{AllowedSays, CountedSays, DoseSays, FoodSays, LimitSays, RangeSays, SetSays};
 use super::{
-    Alternative, Assessed, Class, Counts, Cure, CureLimit, CureRules, Here, Ingoing, Method, Stage, When,
+    Alternative, Assessed, Class, Counts, Cure, CureLimit, CureRules, Here, Ingoing, Method, Stage,
+    When,
 };
 use crate::grams::Grams;
 use crate::law::Law;

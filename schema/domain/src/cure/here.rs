@@ -15,7 +15,13 @@ pub struct Here {
 
 impl Here {
     /// The class itself where a limit of the place names it, else its kind.
-    pub fn of(rules: &CureRules, method: Method, class: Class, day: NaiveDate, rows: &Rows) -> Here {
+    pub fn of(
+        rules: &CureRules,
+        method: Method,
+        class: Class,
+        day: NaiveDate,
+        rows: &Rows,
+    ) -> Here {
         let kind = class.kind(method);
         let named = |is_such: &dyn Fn(Counts) -> bool| {
             let names = kind == class

@@ -53,7 +53,10 @@ impl Strength {
     /// Is there anything in it that cures?
     pub fn cures(&self) -> bool {
         let parts = [self.nitrite, self.nitrate];
-        parts.into_iter().flatten().any(|percent| percent > Percent::default())
+        parts
+            .into_iter()
+            .flatten()
+            .any(|percent| percent > Percent::default())
     }
 
     /// What is in a bag that is sold as curing salt, checked: it holds nitrite or nitrate.

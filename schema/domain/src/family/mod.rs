@@ -169,6 +169,8 @@ impl Family {
     pub fn species_that_came_in(&self, lot: LotId) -> BTreeSet<Species> {
         let line = self.youngest_first(lot).into_iter();
         let came_in = line.filter(|of| self.ancestry.uses_of(of.lot.id).is_empty());
-        came_in.flat_map(|of| of.lot.species.iter().copied()).collect()
+        came_in
+            .flat_map(|of| of.lot.species.iter().copied())
+            .collect()
     }
 }

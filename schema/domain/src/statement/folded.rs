@@ -61,7 +61,9 @@ pub fn whole_words(text: &str, word: &str) -> Vec<Range<usize>> {
 }
 
 /// What may stand before an ingredient, and parts it from what stands before that.
-const BEFORE: [&str; 10] = ["of", "contains", "with", "and", "or", "de", "contient", "avec", "et", "ou"];
+const BEFORE: [&str; 10] = [
+    "of", "contains", "with", "and", "or", "de", "contient", "avec", "et", "ou",
+];
 
 /// What parts one ingredient from the next.
 const PARTS: [char; 12] = [',', ';', ':', '.', '(', ')', '[', '/', '+', '&', '•', '·'];
@@ -75,7 +77,9 @@ pub fn items(text: &str, words: &[String]) -> Vec<Range<usize>> {
         let before = text[..at.start].trim_end_matches(' ');
         let after = text[at.end..].trim_start_matches(' ');
         let begins = before.trim_end_matches(figure);
-        let word = begins.rsplit(|letter: char| !letter.is_alphanumeric()).next();
+        let word = begins
+            .rsplit(|letter: char| !letter.is_alphanumeric())
+            .next();
         let first = begins.is_empty() || begins.ends_with(PARTS);
         let led = word.is_some_and(|word| BEFORE.contains(&word));
         let next = after.chars().next();
@@ -94,7 +98,11 @@ mod tests {
     #[test]
     fn a_word_is_found_however_it_is_written() {
         let check = |text: &str, word: &str, times: usize| {
-            assert_eq!(whole_words(&fold(text), word).len(), times, "{text}: {word}");
+            assert_eq!(
+                whole_words(&fold(text), word).len(),
+                times,
+                "{text}: {word}"
+            );
         };
         check("CRÈME, crème, creme, cre\u{300}me", "crème", 4);
         check("JAUNES D’ŒUFS", "œuf", 1);

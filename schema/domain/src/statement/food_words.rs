@@ -89,7 +89,10 @@ impl Named {
     /// The rows that it rests on: what foods are made of, and what the place says of the allergens in it.
     pub fn rows(&self, rules: &StatementRules) -> Vec<RowId> {
         let law = &rules.allergens;
-        let places = self.inside.iter().filter_map(|allergen| law.name(*allergen));
+        let places = self
+            .inside
+            .iter()
+            .filter_map(|allergen| law.name(*allergen));
         let mut rows: Vec<RowId> = law.food_words.row.iter().cloned().collect();
         for name in places {
             if !rows.contains(&name.row) {
@@ -112,7 +115,11 @@ impl FoodWords {
     fn unasked(&self, text: &str, language: &str) -> Vec<Range<usize>> {
         let begins = of(&self.perhaps, language).iter();
         let begins = begins.flat_map(|words| whole_words(text, words));
-        let ends = |from: usize| text[from..].find(['.', ';', ')']).map_or(text.len(), |at| from + at);
+        let ends = |from: usize| {
+            text[from..]
+                .find(['.', ';', ')'])
+                .map_or(text.len(), |at| from + at)
+        };
         begins.map(|at| at.start..ends(at.end)).collect()
     }
 

@@ -247,8 +247,10 @@ fn no_class_escapes_the_limits_of_any_place() {
                         cure.salts[0].0.nitrate = cure.salts[0].0.nitrite.take();
                     }
                     let done = assess(&cure, *place, laws()).unwrap();
-                    let waits = domain::cure::unconfirmed(&cure, &done.ingoing, &law.cures, &law.rows);
-                    let tested = domain::cure::untested(&cure, &done.ingoing, &law.cures, &law.rows);
+                    let waits =
+                        domain::cure::unconfirmed(&cure, &done.ingoing, &law.cures, &law.rows);
+                    let tested =
+                        domain::cure::untested(&cure, &done.ingoing, &law.cures, &law.rows);
                     let held = done.is_refused() || !waits.is_empty() || !tested.is_empty();
                     assert!(held, "{place}: {class} {method}, nitrite {nitrite}");
                 }
@@ -267,7 +269,10 @@ fn immersed_bacon_is_bacon_where_nothing_else_is_said() {
         }
         let done = assess(&cure, Profile::Us, laws()).unwrap();
         let refused = done.findings.iter().filter(|of| of.refuses());
-        let rows: Vec<&str> = refused.flat_map(|of| &of.rows).map(|row| row.as_str()).collect();
+        let rows: Vec<&str> = refused
+            .flat_map(|of| &of.rows)
+            .map(|row| row.as_str())
+            .collect();
         assert!(rows.contains(&row), "{class} {method}: {rows:?}");
     };
     for class in [Class::ImmersedBacon, Class::PortugueseSalted] {

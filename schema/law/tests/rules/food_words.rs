@@ -198,7 +198,10 @@ fn words_that_may_mean_something_else_tell_nothing() {
 fn what_may_be_in_it_is_told_as_that() {
     for (language, text) in [
         ("en", "pork, cream. May contain nuts and mustard. Milk"),
-        ("fr", "porc, crème. Peut contenir : fruits à coque, moutarde."),
+        (
+            "fr",
+            "porc, crème. Peut contenir : fruits à coque, moutarde.",
+        ),
     ] {
         let named = named_in(&SHIPPED.laws.of(Profile::Eu).statements, text, language);
         assert_eq!(named.inside, allergens("milk"), "{text}");
@@ -214,7 +217,10 @@ fn highly_refined_oil_is_an_allergen_everywhere_but_in_the_united_states() {
         let named = named_in(rules, "highly refined soybean oil", "en").inside;
         let expected = if *place == Profile::Us { "-" } else { "soy" };
         assert_eq!(named, allergens(expected), "{place}");
-        assert_eq!(named_in(rules, "soybean oil", "en").inside, allergens("soy"));
+        assert_eq!(
+            named_in(rules, "soybean oil", "en").inside,
+            allergens("soy")
+        );
     }
 }
 
@@ -232,7 +238,16 @@ fn every_name_that_a_place_prints_is_read_back() {
         }
     }
     for allergen in Allergen::ALL {
-        let foods = &SHIPPED.laws.of(Profile::Us).statements.allergens.food_words.foods;
-        assert!(foods.iter().any(|food| food.allergen == *allergen), "{allergen}");
+        let foods = &SHIPPED
+            .laws
+            .of(Profile::Us)
+            .statements
+            .allergens
+            .food_words
+            .foods;
+        assert!(
+            foods.iter().any(|food| food.allergen == *allergen),
+            "{allergen}"
+        );
     }
 }

@@ -136,7 +136,9 @@ fn salts_differ(kin: &Kin, lot: i32) -> bool {
     ];
     let now = &kin.lots[&lot].measured;
     let was = kin.all.readings.get(&lot).into_iter().flatten();
-    let was: Vec<(&str, i64)> = was.map(|of| (of.quantity.as_str(), of.millionths)).collect();
+    let was: Vec<(&str, i64)> = was
+        .map(|of| (of.quantity.as_str(), of.millionths))
+        .collect();
     let holds = |quantity: &Quantity| {
         let before = was.iter().rev().find(|(of, _)| *of == quantity.as_str());
         let after = now.iter().find(|of| of.quantity == *quantity);
