@@ -61,21 +61,4 @@ impl Quantity {
     pub const fn is_warmth(self) -> bool {
         matches!(self, Quantity::Celsius | Quantity::Fahrenheit)
     }
-
-    /// Does it tell what a cure, or a salt for it, is made of, which stands in an ingredient list?
-    pub const fn is_of_a_cure(self) -> bool {
-        matches!(
-            self,
-            Quantity::NitritePercent
-                | Quantity::NitratePercent
-                | Quantity::PotassiumNitritePercent
-                | Quantity::PotassiumNitratePercent
-                | Quantity::CureSaltPercent
-                | Quantity::CureSugarPercent
-                | Quantity::CureWaterPercent
-                | Quantity::NitritePpm
-                | Quantity::NitratePpm
-                | Quantity::SaltPercent
-        )
-    }
 }

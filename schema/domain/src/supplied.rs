@@ -8,6 +8,7 @@ use crate::grams::Grams;
 use crate::messages;
 use crate::plan::Reason;
 use crate::product::Product;
+use crate::rows::RowId;
 use crate::says::Arg;
 use crate::words::{Allergen, Topic};
 use chrono::NaiveDate;
@@ -24,6 +25,7 @@ messages! {
         ByList "by-list" { lot: LotCode, day: NaiveDate },
         IngredientsByPack "ingredients-by-pack" { lot: LotCode },
         AllergensByPack "allergens-by-pack" { lot: LotCode },
+        ByWords "by-words" { lot: LotCode, allergens: Arg },
         MayContain "may-contain" { lot: LotCode, allergens: Arg },
         Named "named" { allergens: Arg },
         Recipe "recipe" { allergens: Arg },
@@ -81,6 +83,8 @@ pub struct Contents {
     pub of_recipe: BTreeSet<Allergen>,
     /// The allergens that the words of the pack's ingredients name.
     pub named: BTreeSet<Allergen>,
+    /// The rows by which they do.
+    pub named_by: Vec<RowId>,
     /// The allergens that the pack tells, if it tells them.
     pub told: Option<BTreeSet<Allergen>>,
     /// What may be in it unasked, by the pack.
@@ -145,7 +149,15 @@ impl Contents {
             says: says.into(),
             rule: Rule::Practice(SuppliedSays::Rule.into()),
         });
-        Reason::all(Topic::Contents, because)
+        let words = (!self.named.is_empty()).then(|| Because {
+            says: SuppliedSays::ByWords {
+                lot: lot(),
+                allergens: Arg::All(self.named.iter().copied().map(Arg::from).collect()),
+            }
+            .into(),
+            rule: Rule::Rows(self.named_by.clone()),
+        });
+        Reason::all(Topic::Contents, because.chain(words))
     }
 }
 
@@ -281,7 +293,7 @@ mod tests {
                         [Mustard].into()
                     },
                     told: told.map(|told| told.iter().copied().collect()),
-                    may_contain: BTreeSet::new(),
+                    ..Contents::default()
                 };
                 let expected: BTreeSet<Allergen> = expected.iter().copied().collect();
                 assert_eq!(contents.allergens(&product), expected, "{told:?} {text}");

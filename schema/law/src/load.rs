@@ -3,8 +3,8 @@
 use crate::Bad;
 use crate::file::{Subject, read};
 use crate::sections::{
-    CuresEntry, DatesEntry, DutiesEntry, HeatEntry, StabilityEntry, StatementsEntry, TradeEntry,
-    TrichinaeEntry,
+    CuresEntry, DatesEntry, DutiesEntry, FoodWordsEntry, HeatEntry, StabilityEntry,
+    StatementsEntry, TradeEntry, TrichinaeEntry,
 };
 use domain::heat::{CoolingPlan, Holding, Lethality};
 use domain::law::{Law, Laws};
@@ -53,6 +53,7 @@ macro_rules! texts {
 
 const TEXTS: [Texts; 4] = texts! { Us "us", Ca "ca", Eu "eu", Uk "uk", };
 const TRADE: &str = include_str!("../data/trade.json");
+const FOOD_WORDS: &str = include_str!("../data/food-words.json");
 const SOURCES: &str = include_str!("../data/sources.json");
 
 /// Reads everything that is shipped.
@@ -69,6 +70,11 @@ pub fn shipped() -> Result<Shipped, Bad> {
     share_heat(&mut laws)?;
     let mut trade_rows = Rows::default();
     let trade = section::<TradeEntry>(TRADE, "trade.json", &sources, &mut trade_rows)?;
+    let food_words =
+        section::<FoodWordsEntry>(FOOD_WORDS, "food-words.json", &sources, &mut trade_rows)?;
+    for law in laws.places.values_mut() {
+        law.statements.allergens.food_words = food_words.clone();
+    }
     Ok(Shipped {
         laws,
         trade,

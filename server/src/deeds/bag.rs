@@ -16,11 +16,12 @@ use store::measurements::Measurement;
 /// The strength of this bag of curing salt, to be kept with the lot.
 ///
 /// # Errors
-/// 422 where it is a curing salt and nobody says how strong.
+/// 422 where it is a curing salt and nobody says how strong, unless it is recorded as it happened.
 pub(super) fn strength(
     facts: &Facts<'_, '_>,
     asked: &ReceiptAsked,
     product: &Product,
+    happened: bool,
 ) -> Result<(Vec<Measurement>, Option<Says>)> {
     let (told, field) = told_strength(asked);
     // Where the list learned after it had come in that it is a curing salt, its strength can be told since.
@@ -42,12 +43,15 @@ pub(super) fn strength(
         return Ok((Vec::new(), None));
     }
     if !strength.is_told() {
-        return Err(Error::cannot_be(field, ReceiveDeedSays::HowStrong));
+        // A bag that nobody can read is taken in all the same: what is cured with it is not proven.
+        let says = ReceiveDeedSays::HowStrong;
+        happened::broken(facts, field, Topic::Cure, says, &[], happened)?;
+        return Ok((Vec::new(), Some(ReceiveDeedSays::StrengthUnread.into())));
     }
     let from_list = told.is_none();
     let from_list = from_list.then(|| ReceiveDeedSays::StrengthFromList.into());
     let law = facts.law();
-    strength.makeup(&law.cures, field)?;
+    strength.of_bag(&law.cures, field)?;
     Ok((mixture::kept(&Mixture::bag(strength)), from_list))
 }
 

@@ -5,7 +5,7 @@ use crate::error::{Error, Result};
 use crate::lists::checks::language_tag;
 use crate::wire::asked::DeclaresAsked;
 use domain::product::Product;
-use domain::statement::named_in;
+use domain::statement::{Named, named_in};
 use domain::supplied::{Contents, DEEPEST, Supplied, SuppliedPart, allergens_of};
 use domain::words::Allergen;
 use std::collections::{BTreeMap, BTreeSet};
@@ -91,11 +91,17 @@ pub fn contents(
     let ingredients: BTreeMap<String, String> =
         texts.filter(|(_, text)| !text.is_empty()).collect();
     let rules = &facts.law().statements;
-    let named = ingredients
-        .iter()
-        .flat_map(|(language, text)| named_in(rules, text, language));
+    let mut named = Named::default();
+    for (language, text) in &ingredients {
+        let of = named_in(rules, text, language);
+        named.inside.extend(of.inside);
+        named.perhaps.extend(of.perhaps);
+    }
+    let mut may_contain = may_contain.unwrap_or_default();
+    may_contain.extend(&named.perhaps);
     Contents {
-        named: named.collect(),
+        named_by: named.rows(rules),
+        named: named.inside,
         supplied: Supplied {
             recipe: list.parts,
             ingredients,
@@ -103,7 +109,7 @@ pub fn contents(
         },
         of_recipe: list.allergens,
         told,
-        may_contain: may_contain.unwrap_or_default(),
+        may_contain,
     }
 }
 

@@ -24,7 +24,7 @@ use domain::plan::{Plan, Reason};
 use domain::product::{CuredAs, Product};
 use domain::rows::{Finding, Gravity};
 use domain::says::{Says, Texts};
-use domain::stop::{Cause, NewStop, StopSays};
+use domain::stop::{Cause, NewStop};
 use domain::words::{ProductKind, Quantity, StepKind, Topic};
 use rust_decimal::Decimal;
 use std::sync::Arc;
@@ -122,7 +122,8 @@ pub fn look(
     tell_more(&mut cure, asked, &cured, &products);
     cure.scale = cure.scale.or(scale_at(facts, &asked.place.0)?);
     let has_salt = !cure.salt.is_none_left() || !cure.salts.is_empty();
-    let nitrite = !cure.salts.is_empty() || cure.brought.nitrite_ppm > Decimal::ZERO;
+    let cures = cure.salts.iter().any(|(strength, _)| strength.cures());
+    let nitrite = cures || cure.brought.nitrite_ppm > Decimal::ZERO;
     let product = || {
         products
             .first()
@@ -227,21 +228,7 @@ fn assessed(
         .extend(warned.map(|finding| finding.says.clone()));
     check.measured = measured(&assessed);
     cure_later::look(facts, cure, check)?;
-    let law = laws.of(place);
-    for row in cure::unconfirmed(cure, &assessed.ingoing, &law.cures, &law.rows) {
-        let Some(known) = law.rows.get(&row) else {
-            continue;
-        };
-        let text = Says::named(&known.says);
-        let says = StopSays::NotConfirmed {
-            row: row.clone(),
-            text,
-        };
-        let because = Because::law(says, &row);
-        check.warnings.push(because.says.clone());
-        let stop = Cause::failed(Topic::Confirmation, because, facts.moment.at);
-        check.stops.push(stop.into());
-    }
+    cure_later::waits(facts, cure, &assessed, check);
     Ok(())
 }
 

@@ -97,7 +97,7 @@ pub fn take(app: &Caller<'_>, asked: &ReceiptAsked) -> Result<Done> {
         let (probe, against) = measure::probe_of(facts, probe, "readings.probe")?;
         done.said.extend(against);
         measure::keep(facts, &readings, Some(lot), probe)?;
-        let (numbers, from_list) = numbers(facts, asked, &product)?;
+        let (numbers, from_list) = numbers(facts, asked, &product, happened)?;
         done.said.extend(from_list);
         store::measurements::insert(facts.tx, facts.deed, Some(lot), None, &numbers)?;
         Ok(done)
@@ -127,8 +127,9 @@ pub(super) fn numbers(
     facts: &Facts<'_, '_>,
     asked: &ReceiptAsked,
     product: &Product,
+    happened: bool,
 ) -> Result<(Vec<Measurement>, Option<Says>)> {
-    let (mut numbers, from_list) = bag::strength(facts, asked, product)?;
+    let (mut numbers, from_list) = bag::strength(facts, asked, product, happened)?;
     numbers.extend(asked.price_minor.map(|price| Measurement {
         quantity: Quantity::PriceMinor,
         millionths: price.0.saturating_mul(1_000_000),

@@ -117,6 +117,7 @@ messages! {
         TooWarmMince "too-warm-mince" { findings: Vec<Says> },
         NoCuringSalt "no-curing-salt" { product: String },
         HowStrong "how-strong",
+        StrengthUnread "strength-unread",
         StrengthFromList "strength-from-list",
         OneSource "one-source",
         WhichSource "which-source",

@@ -13,6 +13,7 @@ use crate::wire::lists::{
 };
 use domain::code::HouseCode;
 use domain::condition::is_of_that_sort;
+use domain::cure::CureRules;
 use domain::deed::draw::weight;
 use domain::gs1::Gtin;
 use domain::naming::{self, NameFacts};
@@ -175,6 +176,13 @@ impl Entry for ProductEntry {
             let says = natural.says();
             let detail = ListSays::NotOfThatSort { says };
             return Err(Error::cannot_be("stable_as", detail));
+        }
+        if let Some(salt) = &self.curing_salt {
+            let strength = salt.strength();
+            // A list that gives no strength leaves it to each bag.
+            if strength.is_told() {
+                strength.of_bag(&CureRules::default(), "curing_salt")?;
+            }
         }
         if let Some(gtin) = &self.gtin {
             Gtin::parse(&gtin.0).map_err(|why| Error::cannot_be("gtin", why))?;

@@ -60,35 +60,35 @@ pub(crate) fn kitchen(engine: Engine) -> (House, Caller, String) {
     (house, caller, pig)
 }
 
-fn bag(caller: &Caller, id: &str, strength: Value) -> String {
+pub(crate) fn bag(caller: &Caller, id: &str, strength: Value) -> String {
     let bag = caller.receive("no-1").to("cooler").grams(1_000).id(id);
     bag.bought(json!({ "supplier": "PTS", "curing_salt": strength }))
         .made()
 }
 
-fn bought(caller: &Caller, product: &str) -> String {
+pub(crate) fn bought(caller: &Caller, product: &str) -> String {
     let bought = caller.receive(product).to("cooler").grams(5_000);
     bought.bought(json!({ "supplier": "PTS" })).made()
 }
 
-fn no_1(caller: &Caller) -> String {
+pub(crate) fn no_1(caller: &Caller) -> String {
     bag(caller, &fresh_id(), json!({ "nitrite_percent": 6.25 }))
 }
 
-fn cure(caller: &Caller, pig: &str, salts: &[(&str, f64)]) -> StepOfDay {
+pub(crate) fn cure(caller: &Caller, pig: &str, salts: &[(&str, f64)]) -> StepOfDay {
     let cure = caller.step("cure").of_grams(pig, 1_000);
     salts
         .iter()
         .fold(cure, |cure, (lot, grams)| cure.of_grams(lot, *grams))
 }
 
-fn stops(caller: &Caller, lot: &str) -> Vec<Value> {
+pub(crate) fn stops(caller: &Caller, lot: &str) -> Vec<Value> {
     let stops = caller.lot(lot)["stops"].clone();
     let stops = stops.as_array().unwrap().iter();
     stops.map(|stop| stop["stop"].clone()).collect()
 }
 
-fn ppm(caller: &Caller, lot: &str) -> f64 {
+pub(crate) fn ppm(caller: &Caller, lot: &str) -> f64 {
     let cure = caller.lot(lot)["cure"].clone();
     cure["nitrite_ppm"]
         .as_f64()

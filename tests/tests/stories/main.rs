@@ -19,6 +19,7 @@ mod counter;
 mod counts;
 mod cure_room;
 mod cures;
+mod cures_held;
 mod cures_told;
 mod deeds;
 mod deploy_pages;

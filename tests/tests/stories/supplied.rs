@@ -214,6 +214,19 @@ fn what_the_pack_declares_stands_on_the_label(engine: Engine) {
     );
     let keys = other.body["warning_keys"].to_string();
     assert!(keys.contains("supplied-named"), "{keys}");
+    // So is one that only a plain food's own name tells (us-A1, trade-food-words), and what may be in it is no more
+    // than that.
+    let paper = json!({ "supplier": "PTS", "supplier_lot": "S-3", "declares": { "allergens": [],
+        "ingredients": { "en": "cream, tahini, coconut milk, cocoa butter. May contain almonds" } } });
+    let plain = caller.receive("sauce").to("cooler").grams(500);
+    let plain = plain.bought(paper).done();
+    let lot = caller.lot(&plain.code(0));
+    assert_eq!(lot["allergens"], json!(["milk", "sesame"]));
+    assert_eq!(lot["may_contain"], json!(["almond"]));
+    let keys = plain.body["warning_keys"].to_string();
+    assert!(keys.contains("supplied-named"), "{keys}");
+    let why = caller.why(&plain.code(0))["because"]["contents"].to_string();
+    assert!(why.contains("us-A1"), "{why}");
 }
 
 fn what_may_be_in_it_follows_to_the_label(engine: Engine) {

@@ -3,8 +3,8 @@
 use super::says::{CureSays, LimitSays};
 use super::weighing::grams;
 use super::{
-    Basis, Brought, Class, CureLevel, CureRules, Ingoing, Method, Mix, Stage, Strength, brine,
-    ceiling, check, weighing, wrong_salt,
+    Basis, Brought, Class, CureLevel, CureRules, Here, Ingoing, Method, Mix, Stage, Strength,
+    brine, ceiling, check, weighing, wrong_salt,
 };
 use crate::grams::Grams;
 use crate::law::Laws;
@@ -102,7 +102,8 @@ impl Cure {
         self.ascorbate + self.erythorbate
     }
 
-    /// What its doses are spread over, in grams; the rind's share of a belly counts for nothing.
+    /// What its doses are spread over, in grams; the rind's share of a belly counts for nothing, and neither does
+    /// what the meat took up in a cure before.
     ///
     /// # Errors
     /// A weight is below nothing or heavier than can be, a percent looks like a fraction, or the
@@ -164,11 +165,15 @@ impl Cure {
         if flesh <= Decimal::ZERO {
             return Err(Refusal::cannot_be("skin_on", CureSays::RindOnly));
         }
+        let counts = flesh * (Decimal::ONE - self.brought.taken_up.fraction());
+        if counts <= Decimal::ZERO {
+            return Err(Refusal::cannot_be("meat", CureSays::NoMeat));
+        }
         Ok(Mix {
-            meat: grams(self.meat) * flesh,
+            meat: grams(self.meat) * counts,
             water: grams(self.water),
             pickle: grams(pickle),
-            taken: Percent::new(taken.number() / flesh),
+            taken: Percent::new(taken.number() / counts),
         })
     }
 }
@@ -323,8 +328,9 @@ fn note_residual(
     rules: &CureRules,
     rows: &crate::rows::Rows,
 ) -> Vec<Finding> {
+    let here = Here::of(rules, cure.method, cure.class, cure.day, rows);
     let limits = rules.limits.iter().filter(|limit| {
-        limit.stage == Stage::Residual && limit.is_for(cure.method, cure.class, cure.day, rows)
+        limit.stage == Stage::Residual && limit.is_for(cure.method, &here, cure.day, rows)
     });
     limits
         .filter(|limit| limit.measure(ingoing, &rules.masses) > limit.bound.value)

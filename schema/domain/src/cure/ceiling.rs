@@ -2,8 +2,10 @@
 //! confirmed limit of its own.
 
 use super::says::LimitSays;
-use super::{AtomicMasses, Basis, Class, Counts, CureLevel, CureLimit, Ingoing, Method, Stage};
-use crate::law::{Law, Laws};
+use super::{
+    AtomicMasses, Basis, Class, Counts, CureLevel, CureLimit, Here, Ingoing, Method, Stage,
+};
+use crate::law::Laws;
 use crate::rows::{Finding, Gravity, RowId, Sense};
 use crate::words::Profile;
 use chrono::NaiveDate;
@@ -31,29 +33,25 @@ pub fn ceiling(
     class: Class,
     day: NaiveDate,
 ) -> Option<Ceiling> {
-    highest(laws, basis, day, |limit, law| {
-        limit.is_for(method, class, day, &law.rows)
-    })
-    .or_else(|| {
-        highest(laws, basis, day, |limit, law| {
-            (limit.methods.is_empty() || limit.methods.contains(&method))
-                && law
-                    .rows
-                    .get(&limit.bound.row)
-                    .is_some_and(|row| row.holds_on(day))
-        })
-    })
+    highest(laws, basis, (method, Some(class)), day)
+        .or_else(|| highest(laws, basis, (method, None), day))
 }
 
+/// Of all products where no class is said.
 fn highest(
     laws: &Laws,
     basis: Basis,
+    (method, class): (Method, Option<Class>),
     day: NaiveDate,
-    is_for: impl Fn(&CureLimit, &Law) -> bool,
 ) -> Option<Ceiling> {
     let sodium = sodium(basis);
     let mut best: Option<Ceiling> = None;
     for (place, law) in &laws.places {
+        let here = class.map(|class| Here::of(&law.cures, method, class, day, &law.rows));
+        let is_for = |limit: &CureLimit| match &here {
+            Some(here) => limit.is_for(method, here, day, &law.rows),
+            None => limit.methods.is_empty() || limit.methods.contains(&method),
+        };
         let sets = law.cures.pumped_bacon.iter().flat_map(|set| &set.nitrite);
         for limit in law.cures.limits.iter().chain(sets) {
             let Counts::Salt(counted) = limit.counts else {
@@ -65,7 +63,7 @@ fn highest(
                 || limit.bound.sense == Sense::AtLeast
                 || limit.doubt
                 || !row.is_some_and(|row| row.is_confirmed() && row.holds_on(day))
-                || !is_for(limit, law)
+                || !is_for(limit)
             {
                 continue;
             }

@@ -1,7 +1,10 @@
 //! What goes in, against what a place allows.
 
 use super::says::{AllowedSays, CountedSays, DoseSays, FoodSays, LimitSays, RangeSays, SetSays};
-use super::{Alternative, Assessed, Counts, Cure, CureLimit, CureRules, Ingoing, Stage, When};
+use super::{
+    Alternative, Assessed, Class, Counts, Cure, CureLimit, CureRules, Here, Ingoing, Method, Stage,
+    When,
+};
 use crate::grams::Grams;
 use crate::law::Law;
 use crate::measure::Percent;
@@ -20,12 +23,11 @@ pub(super) fn check(
 ) -> Vec<Finding> {
     let ingoing = &done.ingoing;
     let any = ingoing.has_nitrite() || ingoing.has_nitrate();
-    let sets = cure.class.is_bacon()
-        && cure.method == super::Method::Pumped
-        && !rules.pumped_bacon.is_empty();
+    let here = Here::of(rules, cure.method, cure.class, cure.day, rows);
+    let sets = is_pumped_bacon(cure) && !rules.pumped_bacon.is_empty();
     let (mut findings, mut doubts) = (Vec::new(), Vec::new());
     for limit in rules.limits.iter().filter(|limit| {
-        limit.stage == Stage::Ingoing && limit.is_for(cure.method, cure.class, cure.day, rows)
+        limit.stage == Stage::Ingoing && limit.is_for(cure.method, &here, cure.day, rows)
     }) {
         // The sets for pumped bacon have their own nitrite and accelerator.
         if sets && is_of_a_set(limit) {
@@ -67,7 +69,8 @@ pub(super) fn check(
 /// Has the place an upper limit of its own on nitrite, or on nitrate, for this cure that was read?
 pub(super) fn has_own_limit(cure: &Cure, ingoing: &Ingoing, law: &Law, nitrite: bool) -> bool {
     let (rules, rows) = (&law.cures, &law.rows);
-    let sets = cure.class.is_bacon() && cure.method == super::Method::Pumped;
+    let here = Here::of(rules, cure.method, cure.class, cure.day, rows);
+    let sets = is_pumped_bacon(cure);
     let sets = rules.pumped_bacon.iter().filter(|_| sets && nitrite);
     if sets
         .flat_map(|set| &set.nitrite)
@@ -76,14 +79,23 @@ pub(super) fn has_own_limit(cure: &Cure, ingoing: &Ingoing, law: &Law, nitrite: 
         return true;
     }
     rules.limits.iter().any(|limit| {
-        matches!(limit.counts, Counts::Salt(basis) if basis.is_nitrite() == nitrite)
+        is_upper(limit, nitrite)
             && limit.stage == Stage::Ingoing
-            && limit.bound.sense != Sense::AtLeast
-            && !limit.doubt
             && is_read(limit, rows)
-            && limit.is_for(cure.method, cure.class, cure.day, rows)
+            && limit.is_for(cure.method, &here, cure.day, rows)
             && bears(limit.when, cure, ingoing) == Some(Gravity::Refuse)
     })
+}
+
+/// Is it past doubt a most of nitrite, or of nitrate?
+pub(super) fn is_upper(limit: &CureLimit, nitrite: bool) -> bool {
+    matches!(limit.counts, Counts::Salt(basis) if basis.is_nitrite() == nitrite)
+        && limit.bound.sense != Sense::AtLeast
+        && !limit.doubt
+}
+
+fn is_pumped_bacon(cure: &Cure) -> bool {
+    cure.class.kind(cure.method) == Class::Bacon && cure.method == Method::Pumped
 }
 
 fn is_read(limit: &CureLimit, rows: &Rows) -> bool {
@@ -99,6 +111,7 @@ fn note_gaps(
     rows: &Rows,
     sets: bool,
 ) -> Vec<Finding> {
+    let here = Here::of(rules, cure.method, cure.class, cure.day, rows);
     let mut findings = Vec::new();
     for (is_in, nitrite, what) in [
         (ingoing.has_nitrite() && !sets, true, CountedSays::Nitrite),
@@ -106,11 +119,9 @@ fn note_gaps(
     ] {
         let upper = |stage| {
             rules.limits.iter().any(|limit| {
-                matches!(limit.counts, Counts::Salt(basis) if basis.is_nitrite() == nitrite)
+                is_upper(limit, nitrite)
                     && limit.stage == stage
-                    && limit.bound.sense != Sense::AtLeast
-                    && !limit.doubt
-                    && limit.is_for(cure.method, cure.class, cure.day, rows)
+                    && limit.is_for(cure.method, &here, cure.day, rows)
             })
         };
         if !is_in || upper(Stage::Ingoing) {

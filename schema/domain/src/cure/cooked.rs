@@ -1,7 +1,7 @@
 //! Nitrate in meat that is now cooked: some places allow it only in what is never heated (`confirmed X-EU-3`).
 
 use super::says::{AllowedSays, FoodSays, LimitSays};
-use super::{Basis, Brought, Class, Counts, Ingoing, Method, Stage, When};
+use super::{Basis, Brought, Class, Counts, Here, Ingoing, Method, Stage, When};
 use crate::law::Law;
 use crate::rows::{Finding, Sense};
 use chrono::NaiveDate;
@@ -19,12 +19,13 @@ pub fn check_cooked(
     if !ingoing.has_nitrate() {
         return Vec::new();
     }
+    let here = Here::of(rules, method, class, day, rows);
     let limits = rules.limits.iter().filter(|limit| {
         limit.when == When::Heated
             && limit.stage == Stage::Ingoing
             && limit.bound.sense != Sense::AtLeast
             && matches!(limit.counts, Counts::Salt(basis) if !basis.is_nitrite())
-            && limit.is_for(method, class, day, rows)
+            && limit.is_for(method, &here, day, rows)
     });
     let found = limits.filter_map(|limit| {
         let measured = limit.measure(&ingoing, &rules.masses);

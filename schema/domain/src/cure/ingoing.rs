@@ -19,8 +19,8 @@ pub struct Ingoing {
     pub ascorbate: Decimal,
 }
 
-/// What meat that was cured before brings: parts per million as the sodium salts, and salt, each of its own
-/// weight on the day of the cure. Less may be left of it, more is not.
+/// What meat that was cured before brings: parts per million as the sodium salts, and salt, each of its green
+/// weight. Less may be left of it, more is not.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
 pub struct Brought {
     /// Nitrite.
@@ -29,12 +29,15 @@ pub struct Brought {
     pub nitrate_ppm: Decimal,
     /// Salt.
     pub salt: Percent,
+    /// How much of its weight today it took up then: what goes in is counted by the green meat alone (`us-H1`).
+    pub taken_up: Percent,
 }
 
 impl Brought {
     /// Is it anything at all?
     pub fn is_any(&self) -> bool {
-        *self != Brought::default()
+        let zero = Decimal::ZERO;
+        self.nitrite_ppm > zero || self.nitrate_ppm > zero || self.salt.number() > zero
     }
 }
 

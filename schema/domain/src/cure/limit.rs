@@ -1,7 +1,7 @@
 //! One limit of a place: how much, counted as what, when, for what.
 
 use super::says::CountedSays;
-use super::{AtomicMasses, Basis, Class, Ingoing, Method, Stage};
+use super::{AtomicMasses, Basis, Class, Here, Ingoing, Method, Stage};
 use crate::rows::{Bound, Rows};
 use crate::says::Says;
 use chrono::NaiveDate;
@@ -78,13 +78,17 @@ pub struct CureLimit {
 }
 
 impl CureLimit {
-    /// Is it for that product, made that way, on that day?
-    pub fn is_for(&self, method: Method, class: Class, day: NaiveDate, rows: &Rows) -> bool {
+    /// Is it for that product, as it counts in its place, made that way, on that day?
+    pub fn is_for(&self, method: Method, here: &Here, day: NaiveDate, rows: &Rows) -> bool {
         (self.methods.is_empty() || self.methods.contains(&method))
-            && (self.classes.is_empty() || self.classes.contains(&class))
-            && rows
-                .get(&self.bound.row)
-                .is_none_or(|row| row.holds_on(day))
+            && (self.classes.is_empty() || self.classes.contains(&here.class(self.counts)))
+            && self.holds_on(day, rows)
+    }
+
+    /// Is its row in force on that day?
+    pub fn holds_on(&self, day: NaiveDate, rows: &Rows) -> bool {
+        let row = rows.get(&self.bound.row);
+        row.is_none_or(|row| row.holds_on(day))
     }
 
     /// How much of what it counts there is, as it counts it.

@@ -1,7 +1,7 @@
 //! What a laboratory found in the finished product, against what a place allows.
 
 use super::says::{CureSays, LimitSays};
-use super::{Class, Counts, CureLevel, Ingoing, Method, Stage};
+use super::{Class, Counts, CureLevel, Here, Ingoing, Method, Stage};
 use crate::law::Law;
 use crate::refusal::{Refusal, Result};
 use crate::rows::Finding;
@@ -26,9 +26,10 @@ pub fn assess_residual(
         return Err(Refusal::cannot_be("ppm", says));
     }
     let rules = &law.cures;
+    let here = Here::of(rules, method, class, day, &law.rows);
     let mut findings = Vec::new();
     for limit in rules.limits.iter().filter(|limit| {
-        limit.stage == Stage::Residual && limit.is_for(method, class, day, &law.rows)
+        limit.stage == Stage::Residual && limit.is_for(method, &here, day, &law.rows)
     }) {
         if !matches!(limit.counts, Counts::Salt(basis) if basis.is_nitrite() == found.basis.is_nitrite())
         {

@@ -22,6 +22,7 @@ messages! {
         PercentCannotBe "percent-cannot-be" { percent: Decimal },
         Fraction "fraction" { percent: Decimal, meant: Decimal },
         NoStrength "no-strength",
+        NothingCures "nothing-cures",
         StrongerThanSold "stronger-than-sold" { nitrite: Percent, most: Percent },
         StrengthTooMuch "strength-too-much" { nitrite: Percent, nitrate: Percent },
         MethodNoMeat "method-no-meat" { method: Method },

@@ -50,6 +50,27 @@ impl Strength {
         self.nitrite.is_some() || self.nitrate.is_some()
     }
 
+    /// Is there anything in it that cures?
+    pub fn cures(&self) -> bool {
+        let parts = [self.nitrite, self.nitrate];
+        parts
+            .into_iter()
+            .flatten()
+            .any(|percent| percent > Percent::default())
+    }
+
+    /// What is in a bag that is sold as curing salt, checked: it holds nitrite or nitrate.
+    ///
+    /// # Errors
+    /// As [`Strength::makeup`]; and where neither is in it.
+    pub fn of_bag(&self, rules: &CureRules, field: &str) -> Result<Makeup> {
+        let makeup = self.makeup(rules, field)?;
+        match self.cures() {
+            true => Ok(makeup),
+            false => Err(Refusal::cannot_be(field, CureSays::NothingCures)),
+        }
+    }
+
     /// What is in it, checked. `field` names the lot in a refusal.
     ///
     /// # Errors
@@ -134,6 +155,9 @@ mod tests {
         };
         check(sweet, Ok(8_000));
         check(Strength::unknown(), Err("cure-no-strength"));
+        let none = Strength::nitrite(0).and_nitrate(0);
+        assert!(none.of_bag(&CureRules::default(), "lot").is_err());
+        assert!(no_1.of_bag(&CureRules::default(), "lot").is_ok());
         check(
             Strength::nitrite(Decimal::new(625, 4)),
             Err("cure-fraction percent=0.0625 meant=6.25"),

@@ -60,6 +60,17 @@ impl Class {
         )
     }
 
+    /// What it is by kind: bacon, ground or whole. The salted bellies, chops and feet of Portugal count as bacon.
+    pub const fn kind(self, method: Method) -> Class {
+        let ground = self.is_ground() || self.is_either() && matches!(method, Method::Comminuted);
+        match self {
+            Class::PortugueseSalted => Class::Bacon,
+            _ if self.is_bacon() => Class::Bacon,
+            _ if ground => Class::Comminuted,
+            _ => Class::WholeMuscle,
+        }
+    }
+
     /// Is it chopped or ground?
     pub const fn is_ground(self) -> bool {
         matches!(

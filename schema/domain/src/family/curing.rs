@@ -4,7 +4,7 @@ use super::why::links;
 use super::{Family, Relative};
 use crate::cure::{Alkali, Basis, Brought, Mixture, Strength};
 use crate::dates::Because;
-use crate::lot::LotId;
+use crate::lot::{DeedId, LotId};
 use crate::measure::Percent;
 use crate::product::Product;
 use crate::words::{Quantity, Topic};
@@ -114,6 +114,7 @@ pub fn brought(
             nitrite_ppm: read(Quantity::NitritePpm).unwrap_or_default(),
             nitrate_ppm: read(Quantity::NitratePpm).unwrap_or_default(),
             salt: Percent::new(salt),
+            ..Brought::default()
         });
         let of_parts = || {
             let meat = family
@@ -134,12 +135,37 @@ pub fn brought(
                 nitrite_ppm: sum(|of| of.nitrite_ppm),
                 nitrate_ppm: sum(|of| of.nitrate_ppm),
                 salt: Percent::new(sum(|of| of.salt.number())),
+                ..Brought::default()
             }
         };
         let brings = own.unwrap_or_else(of_parts);
         known.insert(id, brings);
     }
     known.remove(&lot).unwrap_or_default()
+}
+
+/// How much of a lot's weight is green meat, in parts of one: the rest it took up in a cure, or was mixed with.
+/// `made` has all that came out of a step, where it may weigh more than the meat that went in. What dried away is not
+/// counted back: what was cut off unseen is no moisture.
+pub fn green_share(family: &Family, lot: LotId, made: &HashMap<DeedId, i64>) -> Decimal {
+    let mut known: HashMap<LotId, Decimal> = HashMap::new();
+    for of in family.youngest_first(lot).into_iter().rev() {
+        let id = of.lot.id;
+        let (mut went_in, mut green) = (0, Decimal::ZERO);
+        for used in family.ancestry.uses_of(id) {
+            if family.get(used.lot).is_some_and(Relative::has_species) {
+                let share = known.get(&used.lot).copied().unwrap_or(Decimal::ONE);
+                went_in += used.milligrams;
+                green += share * Decimal::from(used.milligrams);
+            }
+        }
+        let step = family.ancestry.made_by.get(&id);
+        let came_out = step.and_then(|step| made.get(step)).copied();
+        let whole = came_out.map_or(went_in, |came_out| came_out.max(went_in));
+        let share = green.checked_div(Decimal::from(whole));
+        known.insert(id, share.unwrap_or(Decimal::ONE));
+    }
+    known.remove(&lot).unwrap_or(Decimal::ONE)
 }
 
 /// How a lot was cured: by its own deed, or that of the nearest lot that it came from.

@@ -26,7 +26,7 @@ mod yields;
 pub use claims::claims;
 pub use composition::{changes, food};
 pub use cost::{Cost, CostSays, cost};
-pub use curing::{Cured, brought, cured, mixture_kept, mixture_read, strength};
+pub use curing::{Cured, brought, cured, green_share, mixture_kept, mixture_read, strength};
 pub use curing_record::{CuringRecord, curing_record};
 pub use descendants::{Descendant, Descendants, children, descendants};
 pub use facts::{AnimalView, Did, KnownOnce, KnownSource, LotReading, MadeBy, SourceAnimal};
@@ -54,9 +54,9 @@ use crate::lot::{DeedId, Lot, LotId};
 use crate::measure::Temperature;
 use crate::plan::Reason;
 use crate::product::Product;
-use crate::words::{Quantity, State};
+use crate::words::{Quantity, Species, State};
 use chrono::NaiveDate;
-use std::collections::{BTreeMap, HashMap};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
 use std::sync::Arc;
 
 /// A lot with what the record holds about it.
@@ -163,5 +163,14 @@ impl Family {
     pub fn youngest_first(&self, lot: LotId) -> Vec<&Relative> {
         let order = self.ancestry.descendants_first(lot);
         order.into_iter().filter_map(|lot| self.get(lot)).collect()
+    }
+
+    /// The animals of what came in and is in a lot.
+    pub fn species_that_came_in(&self, lot: LotId) -> BTreeSet<Species> {
+        let line = self.youngest_first(lot).into_iter();
+        let came_in = line.filter(|of| self.ancestry.uses_of(of.lot.id).is_empty());
+        came_in
+            .flat_map(|of| of.lot.species.iter().copied())
+            .collect()
     }
 }

@@ -106,11 +106,17 @@ impl<'a> NameFacts<'a> {
     pub fn of_lot(family: &Family, of: &'a Relative, lists: &Lists) -> NameFacts<'a> {
         let product = &*of.lot.product;
         let mut facts = NameFacts::of(product);
-        facts.species.extend(&of.lot.species);
+        let line = family.youngest_first(of.lot.id);
+        // What the list says that it is of counts only where the record does not know.
+        let known = family.species_that_came_in(of.lot.id);
+        facts.species = if known.is_empty() {
+            of.lot.species.clone()
+        } else {
+            known
+        };
         facts.allergens = of.lot.allergens.clone();
         let mut sum = Sum::default();
         sum.lot(family, of, Decimal::ONE, lists);
-        let line = family.youngest_first(of.lot.id);
         facts.dry |= line.iter().any(|of| is_dry(&of.lot.product));
         let core = line.iter().take_while(|of| !of.lot.product.raw);
         let logged = |of: &Relative| family.cores.get(&of.lot.made_by).copied();

@@ -1,7 +1,7 @@
 //! Which allergens a place wants declared, and by what name.
 
 use super::says::StatementSays;
-use super::{Food, StatementRules, UpTo};
+use super::{Food, FoodWords, StatementRules, UpTo, WordsByLanguage};
 use crate::rows::{Finding, RowId, Rows};
 use crate::says::said;
 use crate::words::Allergen;
@@ -48,6 +48,10 @@ pub struct AllergenRules {
     pub sulphites_undeclared: Option<UpTo>,
     /// The row that wants allergens emphasised in the list, if one does.
     pub emphasised: Option<RowId>,
+    /// What is of an allergen and does not count as one here, and the row that says so: oil that is highly refined.
+    pub exempt: Option<(RowId, WordsByLanguage)>,
+    /// The words of plain foods that tell an allergen, alike in every place.
+    pub food_words: FoodWords,
 }
 
 impl AllergenRules {
@@ -114,46 +118,6 @@ fn named_too_little(allergen: Allergen) -> StatementSays {
         Allergen::Mollusc => StatementSays::NameTheMollusc { allergen },
         _ => StatementSays::NameTheFish { allergen },
     }
-}
-
-/// The words that speak of a whole group, each with the first of its group in the order of the vocabulary.
-const GROUPS: [(Allergen, Allergen); 4] = [
-    (Allergen::Almond, Allergen::TreeNut),
-    (Allergen::Anchovy, Allergen::Fish),
-    (Allergen::Crab, Allergen::Crustacean),
-    (Allergen::Clam, Allergen::Mollusc),
-];
-
-/// The allergens that the words of a text name, as the place has them. The word of a group counts where the
-/// text names none of the group.
-pub fn named_in(rules: &StatementRules, text: &str, language: &str) -> BTreeSet<Allergen> {
-    let names = &rules.allergens.names;
-    let mut found = BTreeSet::new();
-    for name in names {
-        let mut own = name.words(language);
-        own.retain(|word| meant(names, word, language) == Some(name.allergen));
-        if !super::matching::find(text, &own, name.but_not(language)).is_empty() {
-            found.insert(name.allergen);
-        }
-    }
-    for (first, group) in GROUPS {
-        if found.range(first..group).next().is_some() {
-            found.remove(&group);
-        }
-    }
-    found
-}
-
-/// Which allergen a word means that several are named by: the group, else the first of them, as wheat.
-fn meant(names: &[AllergenName], word: &str, language: &str) -> Option<Allergen> {
-    let all = names
-        .iter()
-        .filter(|of| of.words(language).iter().any(|known| known == word))
-        .map(|of| of.allergen);
-    let all: BTreeSet<Allergen> = all.collect();
-    let group = GROUPS.iter().map(|(_, group)| *group);
-    let mut group = group.filter(|group| all.contains(group));
-    group.next().or_else(|| all.first().copied())
 }
 
 /// The names to print in a language, each once, in the order of the place.

@@ -10,7 +10,9 @@ mod changes;
 mod contains;
 mod date_mark;
 mod due;
+mod folded;
 mod food;
+mod food_words;
 mod heights;
 mod list;
 mod matching;
@@ -28,7 +30,7 @@ mod wording;
 mod write;
 
 pub use absence::{AbsenceGroup, AbsenceRules};
-pub use allergens::{AllergenName, AllergenRules, Declared, declared, named_in, printed};
+pub use allergens::{AllergenName, AllergenRules, Declared, declared, printed};
 pub use changes::{AllergenSource, FoodChange, changes};
 pub use contains::{ContainsRules, check_contains, contains, may_contain};
 pub use date_mark::{
@@ -37,6 +39,7 @@ pub use date_mark::{
 };
 pub use due::{AllergenNotice, SaleDuty};
 pub use food::{Food, Sale};
+pub use food_words::{FoodOf, FoodWords, Named, WordsByLanguage, named_in};
 pub use heights::{Height, HeightStep, HeightUnit, Lettering, check_height, letter_height};
 pub use list::{AdditiveName, LastRules, ListRules, TailRules, ingredients, share};
 pub(crate) use matching::find as find_words;

@@ -55,7 +55,7 @@ pub fn write(
     let merged = (style.merged && may_merge).then(|| flat(marked.clone()));
     let parts = merged.as_deref().unwrap_or(&marked);
     check_parts(rules, rows, &food.parts, &mut findings);
-    check_declared(&food.parts, languages, &mut findings);
+    check_declared(rules, rows, &food.parts, languages, &mut findings);
     findings.extend(super::water::check(rules, rows, food));
     let single = match parts {
         [] => true,
@@ -117,8 +117,14 @@ fn shown(rules: &StatementRules, parts: &[Ingredient]) -> BTreeSet<Allergen> {
     all
 }
 
-/// A list that a pack declares, in a language that it does not have.
-fn check_declared(parts: &[Ingredient], languages: &[&str], findings: &mut Vec<Finding>) {
+/// A list that a pack declares, in a language that it does not have: refused where the place wants that language.
+fn check_declared(
+    rules: &StatementRules,
+    rows: &Rows,
+    parts: &[Ingredient],
+    languages: &[&str],
+    findings: &mut Vec<Finding>,
+) {
     for part in parts {
         let lacks = |language: &&&str| !part.names.contains_key(**language);
         for language in languages.iter().filter(lacks).filter(|_| part.as_declared) {
@@ -126,12 +132,16 @@ fn check_declared(parts: &[Ingredient], languages: &[&str], findings: &mut Vec<F
                 language: (*language).to_owned(),
                 text: part.name(language),
             };
-            let found = Finding::new(crate::rows::Gravity::Warn, says, None);
+            let row = rules.languages.as_ref().map(|(row, _)| row);
+            let found = match row.filter(|_| rules.wants_language(language)) {
+                Some(row) => Finding::against(rows, row, says),
+                None => Finding::new(crate::rows::Gravity::Warn, says, None),
+            };
             if !findings.contains(&found) {
                 findings.push(found);
             }
         }
-        check_declared(&part.parts, languages, findings);
+        check_declared(rules, rows, &part.parts, languages, findings);
     }
 }
 

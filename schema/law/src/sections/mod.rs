@@ -5,6 +5,7 @@ mod cures_claim;
 mod cures_limit;
 mod dates;
 mod duties;
+mod food_words;
 mod heat;
 mod measures;
 mod stability;
@@ -15,6 +16,7 @@ mod trichinae;
 pub use cures::CuresEntry;
 pub use dates::DatesEntry;
 pub use duties::DutiesEntry;
+pub use food_words::FoodWordsEntry;
 pub use heat::HeatEntry;
 pub use stability::StabilityEntry;
 pub use statements::StatementsEntry;
@@ -35,6 +37,7 @@ pub fn schemas() -> Vec<(&'static str, serde_json::Value)> {
         "cures": CuresEntry,
         "dates": DatesEntry,
         "duties": DutiesEntry,
+        "food-words": FoodWordsEntry,
         "heat": HeatEntry,
         "stability": StabilityEntry,
         "statements": StatementsEntry,

@@ -229,3 +229,55 @@ fn a_limit_that_begins_later_is_told_of_a_cure_before_it() {
     assert_eq!(of_day("2025-10-01", 64_000), None);
     assert_eq!(of_day("2025-10-10", 23_200), None);
 }
+
+/// A class that only Europe divides off is held by the place's own rows, or waits for them (us-N8, us-N13, us-N14,
+/// canada-eu-uk-4.2, 12.1, confirmed-12.3 to 12.10): no place lets any of them pass with more than any allows.
+#[test]
+fn no_class_escapes_the_limits_of_any_place() {
+    let day = NaiveDate::from_ymd_opt(2026, 11, 29).unwrap();
+    for (place, law) in &laws().places {
+        for method in Method::ALL {
+            for class in Class::ALL.iter().filter(|class| {
+                class.is_either() || class.is_ground() == (*method == Method::Comminuted)
+            }) {
+                for nitrite in [true, false] {
+                    let mut cure = cure(*method, *class, 7_000, 625, 5_000_000);
+                    (cure.day, cure.heated) = (day, Some(false));
+                    if !nitrite {
+                        cure.salts[0].0.nitrate = cure.salts[0].0.nitrite.take();
+                    }
+                    let done = assess(&cure, *place, laws()).unwrap();
+                    let waits =
+                        domain::cure::unconfirmed(&cure, &done.ingoing, &law.cures, &law.rows);
+                    let tested =
+                        domain::cure::untested(&cure, &done.ingoing, &law.cures, &law.rows);
+                    let held = done.is_refused() || !waits.is_empty() || !tested.is_empty();
+                    assert!(held, "{place}: {class} {method}, nitrite {nitrite}");
+                }
+            }
+        }
+    }
+}
+
+/// us-N8: no nitrate in bacon, whatever Europe calls it; us-N13: 120 ppm in an immersed one.
+#[test]
+fn immersed_bacon_is_bacon_where_nothing_else_is_said() {
+    let check = |class: Class, method: Method, dose: i64, nitrate: bool, row: &str| {
+        let mut cure = cure(method, class, 7_000, 625, dose);
+        if nitrate {
+            cure.salts[0].0.nitrate = cure.salts[0].0.nitrite.take();
+        }
+        let done = assess(&cure, Profile::Us, laws()).unwrap();
+        let refused = done.findings.iter().filter(|of| of.refuses());
+        let rows: Vec<&str> = refused
+            .flat_map(|of| &of.rows)
+            .map(|row| row.as_str())
+            .collect();
+        assert!(rows.contains(&row), "{class} {method}: {rows:?}");
+    };
+    for class in [Class::ImmersedBacon, Class::PortugueseSalted] {
+        check(class, Method::Dry, 5_000, true, "us-N8");
+        check(class, Method::ImmersionEquilibrium, 60_000, false, "us-N13");
+        check(class, Method::Dry, 30_000, false, "us-N14");
+    }
+}

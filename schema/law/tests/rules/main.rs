@@ -4,6 +4,7 @@ mod check_values;
 mod confirmed;
 mod cures_hold;
 mod day_limits;
+mod food_words;
 mod heat;
 mod house;
 mod logs;

@@ -82,7 +82,7 @@ pub fn again(facts: &mut Facts<'_, '_>, kin: &mut Kin, deed: &DeedRow) -> Result
         kin.judge_stops(row.id, deed, stops)?;
     }
     let mut read = Readings::of(asked.readings.as_ref(), "readings.")?.all();
-    read.extend(receive::numbers(facts, &asked, &product)?.0);
+    read.extend(receive::numbers(facts, &asked, &product, true)?.0);
     let known = kin.all.readings.get(&row.id).into_iter().flatten();
     let known = known.filter(|of| of.deed_id == deed.id);
     let known: Vec<(&str, i64)> = known

@@ -12,7 +12,7 @@ use domain::deed::again::{BornAs, stops_differ};
 use domain::lot::{LotId, PackId, PackNow};
 use domain::plan::{Plan, Reason};
 use domain::stop::StopId;
-use domain::words::{DeedKind, Disposal, Topic};
+use domain::words::{DeedKind, Disposal, Quantity, Topic};
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 use store::again::{JudgedLot, StopOf};
 
@@ -90,15 +90,10 @@ pub fn write_into(
         });
     }
     left_since(facts, done, &mut plan, &mut kin, &changes)?;
-    // What a pack declares to be in it, and which salts cured it, stands on the label of everything made of it, which is
-    // otherwise as it was.
-    let cured_otherwise = |lot: &i32| {
-        let mut measured = kin.lots[lot].measured.iter();
-        measured.any(|of| of.quantity.is_of_a_cure())
-    };
-    let retold = changes
-        .iter()
-        .any(|of| of.told.ingredients.is_some() || cured_otherwise(&of.lot));
+    // What a pack declares to be in it, and which salts a bag holds, stands on the label of everything made of it,
+    // which is otherwise as it was.
+    let retold = changes.iter().any(|of| of.told.ingredients.is_some())
+        || changes.iter().any(|of| salts_differ(&kin, of.lot));
     let keys: Vec<i32> = match retold {
         true => kin.all.family.iter().copied().collect(),
         false => changes.iter().map(|of| of.lot).collect(),
@@ -129,6 +124,30 @@ pub fn write_into(
     }
     done.changes = told.into_iter().map(|(_, of)| of).collect();
     Ok(())
+}
+
+/// Are there other salts in a bag than was believed, so that other names stand in the list?
+fn salts_differ(kin: &Kin, lot: i32) -> bool {
+    const SALTS: [Quantity; 4] = [
+        Quantity::NitritePercent,
+        Quantity::NitratePercent,
+        Quantity::PotassiumNitritePercent,
+        Quantity::PotassiumNitratePercent,
+    ];
+    let now = &kin.lots[&lot].measured;
+    let was = kin.all.readings.get(&lot).into_iter().flatten();
+    let was: Vec<(&str, i64)> = was
+        .map(|of| (of.quantity.as_str(), of.millionths))
+        .collect();
+    let holds = |quantity: &Quantity| {
+        let before = was.iter().rev().find(|(of, _)| *of == quantity.as_str());
+        let after = now.iter().find(|of| of.quantity == *quantity);
+        let after = after.map(|of| of.millionths > 0);
+        (before.is_some_and(|(_, of)| *of > 0), after)
+    };
+    let differs = |(before, after): (bool, Option<bool>)| after.unwrap_or(false) != before;
+    let is_told = now.iter().any(|of| SALTS.contains(&of.quantity));
+    is_told && SALTS.iter().map(holds).any(differs)
 }
 
 /// Tells of every lot whose own ingredient list is another one now.

@@ -12,6 +12,18 @@ pub(super) struct AllergensEntry {
     pub(super) sulphites_undeclared: Option<UpToEntry>,
     /// The row that wants them emphasised in the list.
     pub(super) emphasised: Option<String>,
+    /// What is of an allergen and does not count as one.
+    pub(super) exempt: Option<ExemptEntry>,
+}
+
+/// What does not count as an allergen though it is of one.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(super) struct ExemptEntry {
+    /// The row.
+    pub(super) row: String,
+    /// Its names, by language.
+    pub(super) phrases: BTreeMap<String, Vec<String>>,
 }
 
 /// An allergen.
@@ -108,6 +120,11 @@ impl AllergensEntry {
             })?,
             sulphites_undeclared: maybe(self.sulphites_undeclared, |entry| entry.up_to(rows))?,
             emphasised: maybe_known(rows, self.emphasised)?,
+            exempt: maybe(self.exempt, |entry| {
+                Ok((known(rows, &entry.row)?, entry.phrases))
+            })?,
+            // Alike in every place: put in when all files are read.
+            food_words: law::FoodWords::default(),
         })
     }
 }
