@@ -1415,6 +1415,7 @@ entry-keep-days = { $days ->
     [one] 1 day
    *[other] { $days } days
  } cannot be: 1 to { $most }.
+entry-cure-days = { $days } days in a cure cannot be. Give 1 to { $most }.
 entry-no-cooking-degrees = Cooking instructions name a core temperature: give celsius or fahrenheit, and hold_minutes where it is held.
 entry-not-of-that-sort = { $says } is not what a product of this kind can be: only ingredients, and rendered fat, keep by what they are. Leave it out; a pH, a water activity or an approval shows that it keeps.
 entry-no-language = "{ $tag }" is not a language: two small letters, like en or fr.
@@ -2801,6 +2802,9 @@ page-bench-target = target { $percent } %
 page-bench-days = { $days } days
 page-bench-day = day { $day }
 page-bench-ready-for = ready for { $day }
+page-bench-turn-on = turn on { $day }.
+page-bench-out-on = out of its cure on { $day }.
+page-bench-is-out = out of its cure: smoke or cook it.
 page-bench-signed-by = signed by { $by }
 page-bench-left = { $weight } left, { $until }
 page-bench-boiled = It boiled { $minutes } minutes
@@ -3279,6 +3283,10 @@ page-field-cure-method = How
 page-field-cure-heated = Cooked here afterwards
 page-field-cure-nitrite = With nitrite or nitrate
 page-help-cure-nitrite = Say yes where it is meant to: then a cure without a curing salt of known strength is stopped.
+page-field-cure-salting = Lies in its cure as
+page-help-cure-salting = For what is smoked or cooked afterwards and does not hang: the cure room and Today then say when it is turned and when it comes out. Days say nothing of whether it is safe: the cure and its weights decide.
+page-field-cure-days = Days in its cure
+page-help-cure-days = The house’s own. If nothing is said: as many as the way above takes.
 page-field-in-cure = In a cure it is
 page-field-curing-salt-nitrite-percent = Nitrite, % of the curing salt
 page-help-curing-salt-nitrite-percent = Read it off the bag, every time: salts of 6.25 %, 5.88 % and 0.5 % look the same, and a wrong figure here is a wrong dose in every batch. Per cent, not a fraction: 6.25.
@@ -3367,6 +3375,7 @@ page-about-keep = Days:
 page-about-cut = Share of the carcass:
 page-about-yield = Yield:
 page-about-cure = Nitrite:
+page-about-salting = In its cure:
 page-about-release = Release:
 page-about-strength = Strength:
 page-import = From a spreadsheet

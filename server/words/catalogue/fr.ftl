@@ -1423,6 +1423,7 @@ entry-keep-days = { $days ->
     [one] { $days } jour
    *[other] { $days } jours
  } : impossible, de 1 à { $most }.
+entry-cure-days = { $days } jours en salaison : impossible. Donnez de 1 à { $most }.
 entry-no-cooking-degrees = Un mode de cuisson nomme une température à cœur : donnez celsius ou fahrenheit, et hold_minutes si elle est tenue.
 entry-not-of-that-sort = Un produit de cette sorte ne peut pas être « { $says } » : seuls les ingrédients, et le gras fondu, se gardent par ce qu’ils sont. Laissez le champ vide ; un pH, une activité de l’eau ou une approbation montre qu’il se garde.
 entry-no-language = « { $tag } » n’est pas une langue : deux lettres minuscules, comme en ou fr.
@@ -2818,6 +2819,9 @@ page-bench-target = cible { $percent } %
 page-bench-days = { $days } jours
 page-bench-day = jour { $day }
 page-bench-ready-for = prêt pour le { $day }
+page-bench-turn-on = à retourner le { $day }.
+page-bench-out-on = sortie de salaison le { $day }.
+page-bench-is-out = sorti de salaison : à fumer ou à cuire.
 page-bench-signed-by = signé { $by }
 page-bench-left = reste { $weight }, { $until }
 page-bench-boiled = A bouilli { $minutes } minutes
@@ -3296,6 +3300,10 @@ page-field-cure-method = Méthode
 page-field-cure-heated = Cuit ici ensuite
 page-field-cure-nitrite = Avec nitrite ou nitrate
 page-help-cure-nitrite = Dire oui si c’est voulu : une salaison sans sel nitrité de teneur connue est alors arrêtée.
+page-field-cure-salting = Manière de saler
+page-help-cure-salting = Pour ce qui est ensuite fumé ou cuit, sans être suspendu : le saloir et la page du jour disent alors quand le retourner et quand le sortir. Les jours ne disent rien de la sûreté : la salaison et ses poids décident.
+page-field-cure-days = Jours en salaison
+page-help-cure-days = Ceux de la maison. Si rien n’est dit : ceux de la manière choisie.
 page-field-in-cure = Dans une salaison, c’est
 page-field-curing-salt-nitrite-percent = Nitrite, % du sel
 page-help-curing-salt-nitrite-percent = Le lire sur le sac, chaque fois : des sels à 6,25 %, 5,88 % et 0,5 % se ressemblent, et un chiffre faux ici est une dose fausse dans chaque lot. En pour cent, pas en fraction : 6,25.
@@ -3384,6 +3392,7 @@ page-about-keep = Jours :
 page-about-cut = Part de la carcasse :
 page-about-yield = Rendement :
 page-about-cure = Nitrite :
+page-about-salting = En salaison :
 page-about-release = Libération :
 page-about-strength = Teneur :
 page-import = Depuis un tableur

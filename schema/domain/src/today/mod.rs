@@ -12,9 +12,9 @@ pub use once::Frozen;
 use once::{of_copies, of_drill, of_printer, of_thaw};
 
 use crate::code::LotCode;
-use crate::cure_room::Task;
-use crate::family::{Family, PieceView};
-use crate::lot::PlaceId;
+use crate::cure_room::{RoomTask, Task};
+use crate::family::{Family, LyingView, PieceView};
+use crate::lot::{LotId, PlaceId};
 use crate::says::Says;
 use chrono::{DateTime, NaiveDate, Utc};
 use std::collections::BTreeMap;
@@ -181,6 +181,8 @@ pub struct Known<'a> {
     pub family: &'a Family,
     /// The pieces.
     pub pieces: &'a [PieceView],
+    /// What lies in a cure by a calendar.
+    pub lying: &'a [LyingView],
     /// What places are called, by key.
     pub places: &'a BTreeMap<PlaceId, String>,
     /// The printers.
@@ -202,6 +204,11 @@ pub fn hands(known: &Known<'_>) -> Vec<Hand> {
         .iter()
         .flat_map(|piece| of_piece(known, piece))
         .collect();
+    let lying = known.lying.iter();
+    hands.extend(lying.flat_map(|view| {
+        let due = view.due.iter();
+        due.filter_map(|due| to_tend(known, view.lot, &view.piece.tag, due))
+    }));
     hands.extend(known.printers.iter().filter_map(of_printer));
     hands.extend(of_copies(known.copies));
     hands.extend(food::hands(known));
@@ -252,15 +259,25 @@ fn of_piece(known: &Known<'_>, view: &PieceView) -> Vec<Hand> {
     // What may be released is not due for a look as well.
     let is_ready = view.may_be_released();
     let due = view.due.iter().filter(|due| !(is_ready && due.is_ready()));
-    hands.extend(due.map(|due| Hand {
+    hands.extend(due.filter_map(|due| to_tend(known, view.lot, tag, due)));
+    hands
+}
+
+/// A piece, or what lies in a cure, with something due.
+fn to_tend(known: &Known<'_>, lot: LotId, tag: &str, due: &RoomTask) -> Option<Hand> {
+    let of = known.family.get(lot)?;
+    Some(Hand {
         when: When::Today,
         sort: Sort::Piece,
         about: About::Piece(of.lot.code.clone(), due.task),
-        says: says(),
+        says: TodaySays::Piece {
+            tag: tag.to_owned(),
+            name: of.lot.product.named(),
+        }
+        .into(),
         more: vec![due.without_tag()],
-        act: to_do(due.task, tag.clone()).into(),
-    }));
-    hands
+        act: to_do(due.task, tag.to_owned()).into(),
+    })
 }
 
 /// What is done with a piece, as its button says it.
