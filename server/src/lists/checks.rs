@@ -172,7 +172,10 @@ impl Entry for ProductEntry {
         let cured = self.cure.as_ref().and_then(|cure| cure.days);
         if let Some(days) = cured.filter(|days| !(1..=MOST_CURED).contains(days)) {
             let most = MOST_CURED;
-            return Err(Error::cannot_be("cure.days", ListSays::CureDays { days, most }));
+            return Err(Error::cannot_be(
+                "cure.days",
+                ListSays::CureDays { days, most },
+            ));
         }
         let natural = self.stable_as.map(|word| word.0);
         let of_animal = self.species.is_some();

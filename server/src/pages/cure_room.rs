@@ -299,7 +299,9 @@ fn lying(
     let zone = room.reading.kitchen().zone;
     let since = day_of(app.now(), zone) - day_of(of.lot.made_at, zone);
     let since = u32::try_from(since.num_days()).unwrap_or(0);
-    let turned = view.filter(|view| !view.is_out()).and_then(LyingView::turned_next);
+    let turned = view
+        .filter(|view| !view.is_out())
+        .and_then(LyingView::turned_next);
     let turned = turned.map(|planned| BenchSays::TurnOn { day: planned.day });
     let out = view.map(|view| match view.is_out() {
         true => BenchSays::IsOut.into(),

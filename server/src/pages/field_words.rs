@@ -1,6 +1,28 @@
 //! What the fields of the lists are called, what is said beside them where a decision can hurt, and the rows
 //! that it rests on.
 
+use crate::lists::List;
+use crate::lists::fields::{self, Field};
+use words::{Language, Speech};
+
+/// A heading of a table as the fields know it, where a screen calls one of them so in either language; those that
+/// stand there already are not meant twice.
+pub fn column(list: List, said: &str, taken: &[String]) -> Option<&'static str> {
+    let all = fields::of(list);
+    if all.iter().any(|field| field.column() == said) {
+        return None;
+    }
+    let is_called = |field: &&Field| {
+        Language::ALL.into_iter().any(|language| {
+            let called = Speech::in_language(language).text(heading(field.name));
+            called.to_lowercase() == said.trim()
+        })
+    };
+    let free = |field: &&Field| !taken.iter().any(|column| column == field.column());
+    let mut found = all.iter().filter(is_called);
+    found.find(free).map(Field::column)
+}
+
 /// What a field is called.
 pub fn heading(field: &str) -> &'static str {
     match field {
