@@ -107,28 +107,6 @@ fn a_table_is_tried_line_by_line_and_taken_over_whole_or_not_at_all(engine: Engi
             .body["same"],
         1
     );
-    // A heading in the words of the screen, in either language; a word as the screen says it.
-    for prices in [
-        "Code;Price a kilogram\nveal-chop;33\n",
-        "Code;Prix au kilo\nveal-chop;34\n",
-    ] {
-        let tried = table(&caller, "/api/products/import?try=true", prices);
-        assert_eq!(tried.expect(200).body["changed"], 1);
-    }
-    // The file to begin with is one that is taken.
-    for language in ["en", "fr"] {
-        for list in ["products", "farms", "suppliers", "abattoirs", "places"] {
-            let sample = crate::french::read(
-                &house,
-                &caller,
-                &format!("/lists/{list}/sample.csv"),
-                language,
-            );
-            let tried = table(&caller, &format!("/api/{list}/import?try=true"), &sample);
-            let tried = tried.expect(200).body;
-            assert_eq!(tried["wrong"], 0, "{list}, {language}: {sample} {tried}");
-        }
-    }
     // Farms take their code for ever, in a table too.
     let farms = "code,name\nWDN,Wendon Farm\nCHK,Not a farm\n";
     let tried = table(&caller, "/api/farms/import?try=true", farms)

@@ -66,6 +66,7 @@ mod statements;
 mod stop_table;
 mod stops;
 mod supplied;
+mod tables;
 mod tampering;
 mod tls;
 mod today;
