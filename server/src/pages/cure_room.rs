@@ -304,7 +304,7 @@ fn lying(
         .and_then(LyingView::turned_next);
     let turned = turned.map(|planned| BenchSays::TurnOn { day: planned.day });
     let out = view.map(|view| match view.is_out() {
-        true => BenchSays::IsOut.into(),
+        true => Some(BenchSays::IsOut.into()),
         false => out_on(view),
     });
     let next = turned.map(Says::from).into_iter().chain(out.flatten());

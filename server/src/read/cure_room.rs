@@ -13,15 +13,29 @@ use store::{Conn, list_lots};
 /// The most pieces.
 const MOST: i64 = 2_000;
 
+/// The lots on hand that are pieces: whose product is released.
+///
+/// # Errors
+/// The database is away.
+pub fn hanging(conn: &mut Conn, lists: &Lists) -> Result<Vec<i32>> {
+    on_hand(conn, lists, Product::is_hung)
+}
+
 /// The lots on hand that may want a hand in the cure room: whose product is released, or lies in its cure by a
 /// calendar.
 ///
 /// # Errors
 /// The database is away.
 pub fn at_work(conn: &mut Conn, lists: &Lists) -> Result<Vec<i32>> {
+    on_hand(conn, lists, |product| {
+        product.is_hung() || product.cured.lies.is_some()
+    })
+}
+
+fn on_hand(conn: &mut Conn, lists: &Lists, is_one: impl Fn(&Product) -> bool) -> Result<Vec<i32>> {
     let listed = lists.products.values();
     let products: Vec<&str> = listed
-        .filter(|product| product.is_hung() || product.cured.lies.is_some())
+        .filter(|product| is_one(product))
         .map(|product| product.code.as_str())
         .collect();
     Ok(list_lots::on_hand_of(conn, &products, MOST)?)
