@@ -58,6 +58,10 @@ async function page(event, url) {
   } catch {
     const pages = await caches.open(PAGES);
     const there = await kept;
+    const lot = there || url.pathname !== "/find" ? null : await opened(pages, url.searchParams.get("q") ?? "");
+    if (lot) {
+      return Response.redirect(lot, 302);
+    }
     const instead = there ?? (await pages.match("/waiting"));
     return instead ? told(instead, !there && url.pathname !== "/waiting") : Response.error();
   }
@@ -74,6 +78,20 @@ async function file(request) {
   } catch {
     return (await files.match(request.url)) ?? Response.error();
   }
+}
+
+// The page of a lot that was opened here before, by its code or the end of it, where no other lot's fits: all that the
+// box can find without the line.
+async function opened(pages, said) {
+  const word = said.toUpperCase().replace(/^.*\/(?:L|LOTS)\//, "").replace(/\s*\/\s*[0-9]+\s*$/, "").replace(/[^A-Z0-9]/g, "");
+  if (word.length < 4) {
+    return null;
+  }
+  const fits = (await pages.keys()).filter((one) => {
+    const [, code] = new URL(one.url).pathname.match(/^\/lots\/([A-Z0-9]+)$/) ?? [];
+    return code && (code === word || code.endsWith(word));
+  });
+  return new Set(fits.map((one) => new URL(one.url).pathname)).size === 1 ? fits[0].url : null;
 }
 
 function key(url) {

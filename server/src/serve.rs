@@ -3,11 +3,13 @@
 use crate::app::App;
 use crate::copies::timetable;
 use crate::printing::Printing;
+use crate::who::permit::only;
 use crate::{door, log, log_file, pages, pulse, routes};
 use actix_web::http::KeepAlive;
 use actix_web::middleware::from_fn;
 use actix_web::rt::signal::unix::{SignalKind, signal};
 use actix_web::{App as Actix, HttpServer, web};
+use domain::right::Right;
 use rustix::process::{Resource, Rlimit, getrlimit, setrlimit};
 use rustls::ServerConfig;
 use std::future::Future;
@@ -51,7 +53,7 @@ pub async fn run(
             .wrap(from_fn(log::each))
             .configure(|config| routes::api().register(config))
             .configure(pages::register)
-            .default_service(web::to(pages::nothing_here))
+            .default_service(only(Right::Anyone, web::to(pages::nothing_here)))
     })
     .workers(workers)
     .max_connections(connections(workers))

@@ -98,6 +98,8 @@ pub struct Cured {
     pub cure: Option<CuredAs>,
     /// How it hangs until it is released, for what does.
     pub hung: Option<Hung>,
+    /// How it lies in its cure, for what is smoked or cooked afterwards.
+    pub lies: Option<Lies>,
     /// That it is sold as uncured, for what is usually cured with nitrite.
     pub uncured: Option<Uncured>,
 }
@@ -111,6 +113,15 @@ pub struct Hung {
     pub curve: Option<String>,
     /// The key of the way it is salted, for its calendar.
     pub salting: Option<String>,
+}
+
+/// How a product lies in a cure that it does not hang after.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Lies {
+    /// The key of the way it is salted: how long it lies, how often it is turned.
+    pub salting: Option<String>,
+    /// The house's own days in the cure, where they are not those of the way.
+    pub days: Option<u32>,
 }
 
 /// A product that goes into others.

@@ -1,10 +1,12 @@
 //! What the cells of a table say, and where in an entry that stands.
 
-use super::fields::{Field, Sort};
+use super::fields::{Choice, Field, Sort};
 use super::says::ImportSays;
+use domain::says::Says;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 use serde_json::{Map, Value};
+use words::{Language, Speech};
 
 /// What a cell says; nothing where it is empty.
 pub fn value(field: &Field, cell: &str) -> std::result::Result<Option<Value>, ImportSays> {
@@ -14,8 +16,17 @@ pub fn value(field: &Field, cell: &str) -> std::result::Result<Option<Value>, Im
     let text = || Value::from(cell);
     Ok(Some(match field.sort {
         Sort::Line | Sort::Text => text(),
-        Sort::One(_) => Value::from(cell.to_lowercase()),
-        Sort::Many(_) | Sort::Lines => {
+        Sort::One(choices) => Value::from(spelt(choices, cell)),
+        Sort::Many(choices) => {
+            let all = cell.split([';', ',', '|', ' ', '\n']);
+            let words = all.map(str::trim).filter(|word| !word.is_empty());
+            let words = words.map(|word| match choices().iter().any(|(own, _)| *own == word) {
+                true => word.to_owned(),
+                false => spelt(choices, word),
+            });
+            words.map(Value::from).collect()
+        }
+        Sort::Lines => {
             let all = cell.split([';', ',', '|', ' ', '\n']);
             let words = all.map(str::trim).filter(|word| !word.is_empty());
             words.map(Value::from).collect()
@@ -31,6 +42,48 @@ pub fn value(field: &Field, cell: &str) -> std::result::Result<Option<Value>, Im
         Sort::Whole | Sort::Figure => figure(cell)?,
         Sort::Money => money(cell)?,
     }))
+}
+
+/// A word as it is spelt everywhere, where the cell has it so or as a screen says it, in either language.
+fn spelt(choices: fn() -> Vec<Choice>, cell: &str) -> String {
+    let small = cell.to_lowercase();
+    let is_said = |says: &Says| {
+        let each = Language::ALL.into_iter();
+        let mut said = each.map(|language| Speech::in_language(language).say(says));
+        said.any(|said| said.to_lowercase() == small)
+    };
+    let mut all = choices().into_iter();
+    let own = all.find(|(own, says)| *own == small || is_said(says));
+    own.map_or(small, |(own, _)| own.to_owned())
+}
+
+/// What a cell says of a value, for a table that a person fills in: the other way round.
+pub fn shown(field: &Field, value: &Value, speech: Speech) -> String {
+    let said = |word: &str| match field.sort {
+        Sort::One(choices) => {
+            let mut all = choices().into_iter();
+            all.find(|(own, _)| *own == word)
+                .map_or_else(|| word.to_owned(), |(_, says)| speech.say(&says))
+        }
+        _ => word.to_owned(),
+    };
+    match value {
+        Value::String(text) => said(text),
+        Value::Bool(true) => speech.text("page-yes"),
+        Value::Bool(false) => speech.text("page-no"),
+        Value::Array(all) => {
+            let words = all.iter().filter_map(Value::as_str);
+            words.collect::<Vec<_>>().join(" ")
+        }
+        Value::Number(number) => match field.sort {
+            Sort::Money => {
+                let amount = number.as_i64().map(|minor| Decimal::new(minor, 2));
+                amount.map_or_else(String::new, |amount| amount.to_string())
+            }
+            _ => number.to_string(),
+        },
+        Value::Null | Value::Object(_) => String::new(),
+    }
 }
 
 /// A figure as a spreadsheet writes it: `2,5` and `2.5` are the same.

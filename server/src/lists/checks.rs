@@ -170,6 +170,14 @@ impl Entry for ProductEntry {
                 return Err(Error::cannot_be(field, detail));
             }
         }
+        let cured = self.cure.as_ref().and_then(|cure| cure.days);
+        if let Some(days) = cured.filter(|days| !(1..=MOST_CURED).contains(days)) {
+            let most = MOST_CURED;
+            return Err(Error::cannot_be(
+                "cure.days",
+                ListSays::CureDays { days, most },
+            ));
+        }
         let natural = self.stable_as.map(|word| word.0);
         let of_animal = self.species.is_some();
         if let Some(natural) = natural.filter(|of| !is_of_that_sort(*of, self.kind.0, of_animal)) {
@@ -221,6 +229,8 @@ impl Entry for ProductEntry {
 
 /// The most days that anything is kept.
 const MOST_DAYS: u32 = 3_650;
+/// The most days that anything lies in a cure (`trade-2.1-salt-most`).
+const MOST_CURED: u32 = 120;
 /// The most parts of a recipe.
 const MOST_PARTS: usize = 200;
 /// How deep recipes may be nested.

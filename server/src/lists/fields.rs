@@ -173,6 +173,8 @@ const PRODUCT: &[Field] = &[
     field("cure.method", One(said!(Method))),
     field("cure.heated", Yes),
     field("cure.nitrite", Yes),
+    field("cure.salting", Line),
+    field("cure.days", Whole),
     field("uncured.resembles", Yes),
     field("uncured.natural", Line),
     field("in_cure", One(said!(CurePart))),

@@ -34,6 +34,7 @@ messages! {
         CodeOfKitchen "code-of-kitchen" { code: String },
         NoName "no-name",
         KeepDays "keep-days" { days: u32, most: u32 },
+        CureDays "cure-days" { days: u32, most: u32 },
         NotOfThatSort "not-of-that-sort" { says: Says },
         NoCookingDegrees "no-cooking-degrees",
         NoLanguage "no-language" { tag: String },

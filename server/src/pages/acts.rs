@@ -210,7 +210,10 @@ fn of_kind(who: &Who, lot: &Lot) -> (Vec<Way>, Vec<Way>) {
         before.push(("page-act-cook", make("cook")));
     }
     if matches!(kind, Cooked | Stock | Rendered) {
-        after.push(("page-act-cool", here("cool")));
+        // What is frozen has no way down any more.
+        if brief::left(&lot.packs).any(|pack| pack.now.state != State::Frozen) {
+            after.push(("page-act-cool", here("cool")));
+        }
         after.push(("page-act-mix", make("mix")));
     }
     (before, after)

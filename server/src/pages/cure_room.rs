@@ -11,12 +11,13 @@ use crate::error::Result;
 use crate::read::cure_room::{self, Room};
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
-use domain::cure_room::{PieceStage, Task};
-use domain::family::{PieceView, Relative};
+use domain::cure_room::{PieceStage, RoomTask, Task};
+use domain::family::{LyingView, PieceView, Relative};
 use domain::lot::brief;
 use domain::measure::Percent;
 use domain::moment::day_of;
 use domain::right::Right;
+use domain::says::Says;
 use serde::Deserialize;
 use serde_json::json;
 use store::Conn;
@@ -80,6 +81,8 @@ struct Lies {
     shown: String,
     name: String,
     told: String,
+    /// When it is turned next, and when it comes out.
+    next: String,
     left: String,
 }
 
@@ -115,11 +118,21 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<CureRoom> {
     }
     // What is only to be signed comes first: nobody has to fetch a scale for it.
     lines.sort_by_key(|line: &Line| !line.first);
-    let lies = room
-        .lies
-        .iter()
-        .filter_map(|lot| room.reading.family.get(*lot));
-    let lies = lies.map(|of| lying(app, &words, &room, of)).collect();
+    let mut lies = Vec::new();
+    for lot in &room.lies {
+        let Some(of) = room.reading.family.get(*lot) else {
+            continue;
+        };
+        let view = room.lying.iter().find(|view| view.lot == *lot);
+        match view.and_then(|view| Some((view, view.due.first()?))) {
+            Some((view, task)) => {
+                let tag = &view.piece.tag;
+                let told = dated(&words, view);
+                lines.push(tended(app, &words, &room, of, tag, task, &told));
+            }
+            None => lies.push(lying(app, &words, &room, of, view)),
+        }
+    }
     let (due, pieces) = (lines.len(), room.pieces.len());
     Ok(CureRoom {
         head: match (alarms.len(), due) {
@@ -143,7 +156,7 @@ fn card(app: &Caller<'_>, words: &Words, of: &Relative, view: &PieceView) -> Car
     let only_alarm = view.alarm.is_some() && view.release.unmet.len() == 1;
     Card {
         code: of.lot.code.to_string(),
-        title: titled(words, of, view),
+        title: titled(words, of, &view.piece.tag),
         told: told(words, view),
         alarms: alarms(words, view),
         picture: curve::draw(words, view, &app.law.trade.cure_room),
@@ -157,9 +170,9 @@ fn may_weigh(app: &Caller<'_>, of: &Relative) -> bool {
     of.lot.pack_count == 1 && app.who.may(Right::Work)
 }
 
-fn titled(words: &Words, of: &Relative, view: &PieceView) -> String {
+fn titled(words: &Words, of: &Relative, tag: &str) -> String {
     words.say(BenchSays::OfTag {
-        tag: view.piece.tag.clone(),
+        tag: tag.to_owned(),
         name: of.lot.product.name(words.lang()).to_owned(),
     })
 }
@@ -172,18 +185,7 @@ fn line(
     of: &Relative,
     view: &PieceView,
 ) -> Option<Line> {
-    let code = of.lot.code.to_string();
-    let plain = |sign, act: &str, path: &str| Line {
-        sign,
-        says: titled(words, of, view),
-        more: told(words, view),
-        act: words.t(act),
-        first: false,
-        path: format!("/lots/{code}/{path}"),
-        body: None,
-        small: None,
-        code: code.clone(),
-    };
+    let tag = &view.piece.tag;
     if view.may_be_released() {
         let by = app.who.name.clone();
         let may = app.who.may(Right::Release);
@@ -194,18 +196,53 @@ fn line(
                 false => words.t("page-release-see"),
             },
             small: may.then(|| words.say(BenchSays::SignedBy { by })),
-            ..plain("tick", "page-release-it", "release?from=cure-room")
+            more: told(words, view),
+            ..plain(words, of, tag, "tick", "release?from=cure-room")
         });
     }
     let task = view.due.first()?;
-    let more = format!(
-        "{}. {}",
-        words.headed(task.without_tag()),
-        told(words, view)
-    );
+    let told = told(words, view);
+    Some(tended(app, words, room, of, tag, task, &told))
+}
+
+/// A line whose button leads to a page of the lot.
+fn plain(words: &Words, of: &Relative, tag: &str, sign: &'static str, path: &str) -> Line {
+    let code = of.lot.code.to_string();
+    Line {
+        sign,
+        says: titled(words, of, tag),
+        more: String::new(),
+        act: words.t("page-act-see"),
+        first: false,
+        path: format!("/lots/{code}/{path}"),
+        body: None,
+        small: None,
+        code,
+    }
+}
+
+/// What is due of a piece, or of what lies in its cure, with the button that does it.
+fn tended(
+    app: &Caller<'_>,
+    words: &Words,
+    room: &Room<'_>,
+    of: &Relative,
+    tag: &str,
+    task: &RoomTask,
+    told: &str,
+) -> Line {
+    let more = format!("{}. {told}", words.headed(task.without_tag()));
+    let may = app.who.may(Right::Work);
     let tended = |act| {
         let way = format!("{}&from=cure-room", way_of(task.task));
-        plain("turn", act, &way)
+        let line = plain(words, of, tag, "turn", &way);
+        match may {
+            true => Line {
+                act: words.t(act),
+                ..line
+            },
+            false => plain(words, of, tag, "turn", ""),
+        }
     };
     let line = match task.task {
         Task::Turn | Task::Overhaul => {
@@ -213,19 +250,23 @@ fn line(
             let here = here
                 .first()
                 .map(|place| room.reading.standing.lists.place_code(*place));
-            let body = json!({ "kind": "turn", "place": here, "inputs": [{ "lot": code }] });
+            let lot = of.lot.code.to_string();
+            let body = json!({ "kind": "turn", "place": here, "inputs": [{ "lot": lot }] });
             Line {
-                body: Some(body.to_string()).filter(|_| app.who.may(Right::Work)),
+                body: Some(body.to_string()).filter(|_| may),
                 ..tended("page-tend-turned")
             }
         }
         Task::Rinse => tended("page-tend-rinse"),
         Task::Equalise => tended("page-tend-equalise"),
         Task::Hang => tended("page-tend-hang"),
-        _ if may_weigh(app, of) => plain("scale", "page-act-weigh", "weigh?from=cure-room"),
-        _ => plain("scale", "page-act-see", ""),
+        _ if may_weigh(app, of) => Line {
+            act: words.t("page-act-weigh"),
+            ..plain(words, of, tag, "scale", "weigh?from=cure-room")
+        },
+        _ => plain(words, of, tag, "scale", ""),
     };
-    Some(Line { more, ..line })
+    Line { more, ..line }
 }
 
 fn quiet(app: &Caller<'_>, words: &Words, of: &Relative, view: &PieceView) -> Quiet {
@@ -248,19 +289,59 @@ fn quiet(app: &Caller<'_>, words: &Words, of: &Relative, view: &PieceView) -> Qu
 }
 
 /// Something in its cure, with the days since it went in.
-fn lying(app: &Caller<'_>, words: &Words, room: &Room<'_>, of: &Relative) -> Lies {
+fn lying(
+    app: &Caller<'_>,
+    words: &Words,
+    room: &Room<'_>,
+    of: &Relative,
+    view: Option<&LyingView>,
+) -> Lies {
     let zone = room.reading.kitchen().zone;
-    let days = day_of(app.now(), zone) - day_of(of.lot.made_at, zone);
+    let since = day_of(app.now(), zone) - day_of(of.lot.made_at, zone);
+    let since = u32::try_from(since.num_days()).unwrap_or(0);
+    let turned = view
+        .filter(|view| !view.is_out())
+        .and_then(LyingView::turned_next);
+    let turned = turned.map(|planned| BenchSays::TurnOn { day: planned.day });
+    let out = view.map(|view| match view.is_out() {
+        true => Some(BenchSays::IsOut.into()),
+        false => out_on(view),
+    });
+    let next = turned.map(Says::from).into_iter().chain(out.flatten());
     Lies {
+        next: next
+            .map(|says| words.headed(says))
+            .collect::<Vec<_>>()
+            .join(" "),
         code: of.lot.code.to_string(),
         shown: of.note.clone().unwrap_or_else(|| of.lot.code.shown()),
         name: of.lot.product.name(words.lang()).to_owned(),
         told: words.say(PageSays::StageDay {
             stage: words.t("page-cure-room-in-cure"),
-            days: u32::try_from(days.num_days()).unwrap_or(0),
+            // It went in when it was cured, whatever was cut or moved since.
+            days: view.map_or(since, LyingView::days),
         }),
         left: words.grams(of.went.on_hand),
     }
+}
+
+/// The day it comes out of its cure.
+fn out_on(view: &LyingView) -> Option<Says> {
+    view.ready().map(|day| BenchSays::OutOn { day }.into())
+}
+
+/// How long something lies in its cure already, and when it comes out.
+fn dated(words: &Words, view: &LyingView) -> String {
+    let day = words.headed(PageSays::StageDay {
+        stage: words.t("page-cure-room-in-cure"),
+        days: view.days(),
+    });
+    let out = out_on(view).map(|says| words.headed(says));
+    [Some(format!("{day}.")), out]
+        .into_iter()
+        .flatten()
+        .collect::<Vec<_>>()
+        .join(" ")
 }
 
 fn lost(words: &Words, loss: Percent) -> String {

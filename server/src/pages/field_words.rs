@@ -1,6 +1,28 @@
 //! What the fields of the lists are called, what is said beside them where a decision can hurt, and the rows
 //! that it rests on.
 
+use crate::lists::List;
+use crate::lists::fields::{self, Field};
+use words::{Language, Speech};
+
+/// A heading of a table as the fields know it, where a screen calls one of them so in either language; those that
+/// stand there already are not meant twice.
+pub fn column(list: List, said: &str, taken: &[String]) -> Option<&'static str> {
+    let all = fields::of(list);
+    if all.iter().any(|field| field.column() == said) {
+        return None;
+    }
+    let is_called = |field: &&Field| {
+        Language::ALL.into_iter().any(|language| {
+            let called = Speech::in_language(language).text(heading(field.name));
+            called.to_lowercase() == said.trim()
+        })
+    };
+    let free = |field: &&Field| !taken.iter().any(|column| column == field.column());
+    let mut found = all.iter().filter(is_called);
+    found.find(free).map(Field::column)
+}
+
 /// What a field is called.
 pub fn heading(field: &str) -> &'static str {
     match field {
@@ -65,6 +87,8 @@ pub fn heading(field: &str) -> &'static str {
         "curing_salt.nitrate_percent" => "page-field-curing-salt-nitrate-percent",
         "curing_salt.nitrate_of" => "page-field-curing-salt-nitrate-of",
         "curing_salt.salt_percent" => "page-field-curing-salt-salt-percent",
+        "cure.salting" => "page-field-cure-salting",
+        "cure.days" => "page-field-cure-days",
         "release.loss_percent" => "page-field-release-loss-percent",
         "release.tolerance_points" => "page-field-release-tolerance-points",
         "release.days" => "page-field-release-days",
@@ -123,6 +147,8 @@ pub fn help(field: &str) -> Option<&'static str> {
         "cooked_as" => "page-help-cooked-as",
         "cure.class" => "page-help-cure-class",
         "cure.nitrite" => "page-help-cure-nitrite",
+        "cure.salting" => "page-help-cure-salting",
+        "cure.days" => "page-help-cure-days",
         "curing_salt.nitrite_percent" => "page-help-curing-salt-nitrite-percent",
         "curing_salt.nitrate_percent" => "page-help-curing-salt-nitrate-percent",
         "release.water_activity" => "page-help-release-water-activity",
@@ -163,6 +189,8 @@ pub fn rows(field: &str) -> &'static str {
         "release.water_activity" => "us-S10, us-S2",
         "release.curve" => "trade-2.1-curve, trade-2.1-band",
         "release.salting" => "trade-2.1-house, trade-2.1-salt-most",
+        "cure.salting" => "trade-2.1-dry-bacon, trade-2.1-pickle",
+        "cure.days" => "trade-2.1-dry-bacon, trade-2.1-salt-most",
         _ => "",
     }
 }

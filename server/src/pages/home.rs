@@ -1,5 +1,6 @@
 //! The first page: what needs a hand today, in the order of the hour, each thing with its button.
 
+use super::acts::ActKind;
 use super::done::Done;
 use super::piece::way_of;
 use super::says::PageSays;
@@ -11,7 +12,7 @@ use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
 use domain::code::LotCode;
 use domain::right::Right;
-use domain::today::{About, Hand, Sort, When};
+use domain::today::{About, DoSays, Hand, Sort, When};
 use serde::Deserialize;
 use store::Conn;
 
@@ -138,18 +139,49 @@ fn line(app: &Caller<'_>, words: &Words, hand: &Hand, at: Option<String>) -> Lin
         .map(|says| words.headed(says.clone()))
         .collect();
     let cleans = matches!(hand.sort, Sort::CleanDown | Sort::Crossed) && app.who.may(Right::Work);
+    let may = app.who.may(asks(hand));
     Line {
         at,
         alarm: matches!(hand.sort, Sort::Alarm | Sort::Crossed),
         sign: sign(hand.sort),
         says: words.say(hand.says.clone()),
         more: more.join(" "),
-        act: words.say(hand.act.clone()),
+        act: match may {
+            true => words.say(hand.act.clone()),
+            false => words.say(DoSays::See),
+        },
         cleaned: match &hand.about {
             About::Place(code) if cleans => Some(code.clone()),
             _ => None,
         },
-        path: path(hand),
+        path: match may {
+            true => path(hand),
+            false => seen(hand),
+        },
+    }
+}
+
+/// The right that its act asks: a button that leads to a refusal is none.
+fn asks(hand: &Hand) -> Right {
+    match hand.sort {
+        Sort::Release => Right::Release,
+        Sort::Drill => Right::Recall,
+        Sort::Past => ActKind::Discard.right(),
+        Sort::WrongLabel | Sort::Printer => Right::Print,
+        Sort::Stop | Sort::Copies => Right::See,
+        Sort::Alarm | Sort::Crossed | Sort::LastDay | Sort::Reading => Right::Work,
+        Sort::Piece | Sort::Thaw | Sort::CleanDown => Right::Work,
+    }
+}
+
+/// Where whoever may not do it sees what it is about.
+fn seen(hand: &Hand) -> String {
+    match &hand.about {
+        About::Lot(lot, _) | About::Piece(lot, _) => format!("/lots/{lot}"),
+        About::Place(place) => format!("/places/{place}"),
+        About::Printing => "/printing".to_owned(),
+        About::Drills => "/recall/drills".to_owned(),
+        About::Copies => "/copies".to_owned(),
     }
 }
 

@@ -323,7 +323,7 @@ fn known_keys(app: &Caller<'_>, words: &Words, field: &str) -> Vec<(String, Stri
             let curves = trade.cure_room.curves.iter();
             curves.map(|(key, _)| (key.clone(), key.clone())).collect()
         }
-        "release.salting" => {
+        "release.salting" | "cure.salting" => {
             let methods = trade.cure_room.methods.iter();
             methods
                 .map(|one| (one.key.clone(), said(&one.name)))

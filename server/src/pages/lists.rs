@@ -176,7 +176,7 @@ fn more(list: List, is_till: bool, kept: &Kept, words: &Words, names: &Names) ->
         List::Products => vec![
             kind(),
             species(),
-            price().map(|minor| format!("{}/kg", words.money(minor, &currency()))),
+            price().map(|minor| words.price(minor, &currency())),
         ],
         List::Recipes => {
             let parts = kept.body["parts"].as_array().into_iter().flatten();

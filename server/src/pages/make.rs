@@ -13,6 +13,7 @@ use crate::routes::query;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
 use domain::code::LotCode;
+use domain::family::Lists;
 use domain::lot::PlaceId;
 use domain::moment::day_of;
 use domain::product::{Part, Product};
@@ -136,6 +137,18 @@ fn makes(kind: StepKind, product: &Product) -> bool {
     }
 }
 
+/// Is it plain mince of the animal that somebody brought meat of? It takes any cut, whatever its recipe names.
+fn is_its_mince(kind: StepKind, of: &str, code: &str, lists: &Lists) -> bool {
+    let species = |code: &str| lists.products.get(code).and_then(|product| product.species);
+    let parts = lists.recipes.get(code);
+    let is_plain = parts.is_some_and(|parts| {
+        parts
+            .iter()
+            .all(|part| species(&part.product) == species(code))
+    });
+    kind == StepKind::Grind && species(of).is_some() && species(of) == species(code) && is_plain
+}
+
 fn choice(app: &Caller<'_>, conn: &mut Conn, kind: StepKind, asked: &Asked) -> Result<ChoicePage> {
     let names = Names::load(app, conn)?;
     let words = Words::of(&names);
@@ -158,9 +171,13 @@ fn choice(app: &Caller<'_>, conn: &mut Conn, kind: StepKind, asked: &Asked) -> R
         if likely.contains(code) || !product.is_some_and(|product| makes(kind, product)) {
             continue;
         }
-        let holds = of
-            .as_ref()
-            .is_some_and(|of| recipe.iter().any(|part| part.product == *of));
+        let holds = match &of {
+            Some(of) => {
+                recipe.iter().any(|part| part.product == *of) || is_its_mince(kind, of, code, lists)
+            }
+            // Where nothing was brought along, nothing is beside the point.
+            None => true,
+        };
         match holds {
             true => likely.push(code.clone()),
             false => others.push(code.clone()),

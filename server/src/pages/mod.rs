@@ -85,6 +85,7 @@ use actix_web::{HttpRequest, HttpResponse, Route, web};
 pub use answer::trouble;
 use answer::{asked, from_record, page, see_other};
 use domain::right::Right;
+pub use field_words::column;
 use says::PageSays;
 pub use sign_in::to_sign_in;
 
@@ -99,6 +100,11 @@ pub fn all() -> Vec<(&'static str, Right, Route)> {
         ("/lists", See, web::get().to(lists::index)),
         ("/lists/{list}", See, web::get().to(lists::one)),
         ("/lists/{list}/import", See, web::get().to(import::page)),
+        (
+            "/lists/{list}/sample.csv",
+            See,
+            web::get().to(import::sample),
+        ),
         ("/lists/{list}/{code}", See, web::get().to(list_form::page)),
         ("/", See, web::get().to(home::page)),
         ("/assets/{name}", Anyone, web::get().to(assets::get)),

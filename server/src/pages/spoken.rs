@@ -8,9 +8,10 @@ use domain::grams::Grams;
 use domain::lot::Lot;
 use domain::says::Says;
 use domain::words::{Allergen, ProductKind, Profile, Species};
-use rust_decimal::Decimal;
+use rust_decimal::prelude::ToPrimitive;
+use rust_decimal::{Decimal, RoundingStrategy};
 use std::collections::BTreeSet;
-use words::{Speech, capital};
+use words::{Mass, Speech, capital};
 
 /// What stands where there is nothing to say.
 pub const NONE: &str = "–";
@@ -101,6 +102,20 @@ impl Words {
     pub fn money(&self, minor: i64, currency: &str) -> String {
         let amount = self.0.decimals(Decimal::new(minor, 2), 2);
         format!("{amount}\u{a0}{currency}")
+    }
+
+    /// A price by weight, of a kilogram or of a pound as the reader weighs.
+    pub fn price(&self, minor_per_kg: i64, currency: &str) -> String {
+        match self.0.mass {
+            Mass::Metric => format!("{}/kg", self.money(minor_per_kg, currency)),
+            Mass::Pounds => {
+                // A pound is 0.45359237 kg.
+                let minor = Decimal::from(minor_per_kg) * Decimal::new(45_359_237, 8);
+                let minor = minor.round_dp_with_strategy(0, RoundingStrategy::MidpointAwayFromZero);
+                let minor = minor.to_i64().unwrap_or(i64::MAX);
+                format!("{}/lb", self.money(minor, currency))
+            }
+        }
     }
 
     /// So many packs.
@@ -213,6 +228,16 @@ mod tests {
     use super::*;
     use domain::words::Account;
     use words::Language;
+
+    #[test]
+    fn a_price_is_that_of_the_weight_that_one_reads() {
+        let metric = words(Language::English);
+        let mut pounds = metric;
+        pounds.0.mass = Mass::Pounds;
+        // 22.00 a kilogram times 0.45359237 is 9.979 a pound.
+        assert_eq!(metric.price(2_200, "USD"), "22.00\u{a0}USD/kg");
+        assert_eq!(pounds.price(2_200, "USD"), "9.98\u{a0}USD/lb");
+    }
 
     fn words(language: Language) -> Words {
         let today = NaiveDate::from_ymd_opt(2026, 6, 26);

@@ -170,6 +170,7 @@ fn about(fact: &str) -> &'static str {
         "yield" => "page-about-yield",
         "cure" => "page-about-cure",
         "release" => "page-about-release",
+        "salting" => "page-about-salting",
         _ => "page-about-strength",
     }
 }

@@ -3,7 +3,7 @@
 use super::LoadedFamily;
 use crate::app::App;
 use crate::error::Result;
-use domain::family::{Lists, PieceView, room};
+use domain::family::{Lists, LyingView, PieceView, lying, room};
 use domain::lot::LotId;
 use domain::moment::day_of;
 use domain::product::Product;
@@ -18,9 +18,24 @@ const MOST: i64 = 2_000;
 /// # Errors
 /// The database is away.
 pub fn hanging(conn: &mut Conn, lists: &Lists) -> Result<Vec<i32>> {
-    let released = lists.products.values();
-    let products: Vec<&str> = released
-        .filter(|product| product.is_hung())
+    on_hand(conn, lists, Product::is_hung)
+}
+
+/// The lots on hand that may want a hand in the cure room: whose product is released, or lies in its cure by a
+/// calendar.
+///
+/// # Errors
+/// The database is away.
+pub fn at_work(conn: &mut Conn, lists: &Lists) -> Result<Vec<i32>> {
+    on_hand(conn, lists, |product| {
+        product.is_hung() || product.cured.lies.is_some()
+    })
+}
+
+fn on_hand(conn: &mut Conn, lists: &Lists, is_one: impl Fn(&Product) -> bool) -> Result<Vec<i32>> {
+    let listed = lists.products.values();
+    let products: Vec<&str> = listed
+        .filter(|product| is_one(product))
         .map(|product| product.code.as_str())
         .collect();
     Ok(list_lots::on_hand_of(conn, &products, MOST)?)
@@ -43,6 +58,8 @@ pub struct Room<'a> {
     pub pieces: Vec<PieceView>,
     /// What lies in its cure and is not hung afterwards: it is smoked or cooked.
     pub lies: Vec<LotId>,
+    /// Those of them that have a calendar.
+    pub lying: Vec<LyingView>,
 }
 
 /// Every piece on hand.
@@ -63,6 +80,13 @@ pub fn read<'a>(app: &'a App, conn: &mut Conn) -> Result<Room<'a>> {
         today,
         rules,
     );
+    let lying = lying(
+        &reading.family,
+        lots.iter().copied().map(LotId),
+        standing.kitchen.zone,
+        today,
+        rules,
+    );
     let hangs = |lot: &LotId| pieces.iter().any(|piece| piece.lot == *lot);
     let lies = |lot: &LotId| {
         reading
@@ -76,5 +100,6 @@ pub fn read<'a>(app: &'a App, conn: &mut Conn) -> Result<Room<'a>> {
         reading,
         pieces,
         lies,
+        lying,
     })
 }

@@ -13,7 +13,7 @@ use words::Speech;
 /// The names in use now, in the reader's language where the lists have it.
 #[derive(Clone)]
 pub struct Names {
-    standing: Arc<Standing>,
+    pub(in crate::read) standing: Arc<Standing>,
     /// How the reader is spoken to.
     pub speech: Speech,
     /// By code, so that a choice of places is in order.

@@ -171,8 +171,20 @@ pub fn seek(app: &Caller<'_>, conn: &mut Conn, said: &str) -> Result<Sought> {
         }
     }
     let mut products = names.products();
-    products.retain(|(code, name)| fold(name).contains(&folded) || fold(code).contains(&folded));
-    products.sort_by_key(|(_, name)| (name.chars().count(), name.clone()));
+    products.retain(|(code, _)| {
+        fold(code).contains(&folded)
+            || known_by(app, &names, code)
+                .iter()
+                .any(|name| fold(name).contains(&folded))
+    });
+    products.sort_by_key(|(_, name)| {
+        // What is called so comes before what is only known by that name.
+        (
+            !fold(name).contains(&folded),
+            name.chars().count(),
+            name.clone(),
+        )
+    });
     for (code, name) in products.into_iter().take(MOST) {
         let whole = fold(&name) == folded || fold(&code) == folded;
         add(Thing::Product(code, name), whole);
@@ -221,6 +233,24 @@ fn of_lots(app: &Caller<'_>, conn: &mut Conn, word: &str) -> Result<(Vec<Brief>,
     let more = found.len() > MOST;
     let rows: Vec<LotRow> = found.into_iter().take(MOST).map(|(row, _)| row).collect();
     Ok((briefs(app, conn, &rows)?, more))
+}
+
+/// What a product is known by in the reader's language: the house's name, the customers', and what the trade calls the
+/// piece of a carcass that it is.
+fn known_by(app: &Caller<'_>, names: &Names, code: &str) -> Vec<String> {
+    let language = names.speech.language.tag();
+    let mut known = vec![names.product(code)];
+    let Some(product) = names.standing.lists.products.get(code) else {
+        return known;
+    };
+    let own = [product.names.get(language), product.sold_as.get(language)];
+    known.extend(own.into_iter().flatten().cloned());
+    let styles = app.law.trade.yields.styles.iter();
+    let pieces = styles.filter(|style| Some(style.species) == product.species);
+    let pieces = pieces.flat_map(|style| &style.pieces);
+    let pieces = pieces.filter(|piece| Some(&piece.key) == product.cut.as_ref());
+    known.extend(pieces.map(|piece| piece.name.in_language(language).to_owned()));
+    known
 }
 
 fn people(app: &Caller<'_>, folded: &str) -> Vec<(String, String)> {

@@ -47,3 +47,12 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, language: &str) -> Result<Starter
         groups: groups.collect(),
     })
 }
+
+/// Some products of the list, as they are kept in an entry.
+pub fn bodies(codes: &[&str]) -> Vec<serde_json::Value> {
+    let entries = shipped().entries.iter();
+    let named = entries.filter(|one| codes.contains(&one.product.code.0.as_str()));
+    named
+        .filter_map(|one| serde_json::to_value(&one.product).ok())
+        .collect()
+}

@@ -1,14 +1,14 @@
 //! Today: what needs a hand, for a page and for programs.
 
 use super::LoadedFamily;
-use super::cure_room::hanging;
+use super::cure_room::at_work;
 use super::prints::printers;
 use super::says::QuerySays;
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use chrono::{DateTime, Days, NaiveDate, TimeDelta, Utc};
 use chrono_tz::Tz;
-use domain::family::{Lists, room};
+use domain::family::{Lists, lying, room};
 use domain::grams::Grams;
 use domain::lot::{LotId, PlaceId};
 use domain::moment::day_of;
@@ -130,14 +130,15 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
     let standing = app.standing(conn)?;
     let zone = standing.kitchen.zone;
     let today = day_of(now, zone);
-    let pieces = hanging(conn, &standing.lists)?;
+    let pieces = at_work(conn, &standing.lists)?;
     let keys = keys(conn, today, &pieces)?;
     let start = WalkStart::Keys(&keys);
     let reading =
         LoadedFamily::load_with(app.app(), conn, standing.clone(), start, Extent::ANCESTORS)?;
     let rules = &app.law.trade.cure_room;
-    let of = pieces.iter().copied().map(LotId);
-    let pieces = room(&reading.family, of, zone, today, rules);
+    let of = || pieces.iter().copied().map(LotId);
+    let lying = lying(&reading.family, of(), zone, today, rules);
+    let pieces = room(&reading.family, of(), zone, today, rules);
     let names: BTreeMap<PlaceId, String> = standing
         .lists
         .place_codes
@@ -154,6 +155,7 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
         now,
         family: &reading.family,
         pieces: &pieces,
+        lying: &lying,
         places: &names,
         printers: &printers,
         days: &days,

@@ -7,7 +7,7 @@ use crate::error::{Error, Problem, Result};
 use crate::lists::import::{self, Report};
 use crate::lists::says::ImportSays;
 use crate::lists::table::{LARGEST, Table, table as read_table};
-use crate::lists::{Entry, fields};
+use crate::lists::{Entry, List, fields};
 use crate::problems::TitleSays;
 use crate::rooms::{Room, within};
 use crate::wire::answers::{ImportRead, import_read};
@@ -16,6 +16,7 @@ use actix_web::http::{StatusCode, header};
 use actix_web::{HttpRequest, HttpResponse, web};
 use domain::right::Right;
 use serde::Deserialize;
+use std::collections::BTreeMap;
 use utoipa::IntoParams;
 
 /// Adds them.
@@ -50,6 +51,18 @@ fn table<E: Entry + Send + 'static>(api: &mut Api, path: &'static str) {
         .answers::<ImportRead>(&[200], "Line by line what became of it, or would");
 }
 
+/// Headings in the screen's words become the fields' names; what they were called, by those.
+fn named(list: List, table: &mut Table) -> BTreeMap<&'static str, String> {
+    let mut called = BTreeMap::new();
+    for nth in 0..table.columns.len() {
+        if let Some(column) = crate::pages::column(list, &table.columns[nth], &table.columns) {
+            let said = std::mem::replace(&mut table.columns[nth], column.to_owned());
+            called.insert(column, said);
+        }
+    }
+    called
+}
+
 async fn take<E: Entry + Send + 'static>(
     request: HttpRequest,
     asking: Asking,
@@ -71,10 +84,17 @@ async fn take<E: Entry + Send + 'static>(
     };
     let (bytes, held) = whole(&request, payload.into_inner(), &TABLES, too_large).await?;
     let read = within(Room::Write, move || {
-        let table: Table = read_table(&bytes)?;
+        let mut table: Table = read_table(&bytes)?;
+        let called = named(E::LIST, &mut table);
         drop(held);
         let app = asking.caller();
-        let report: Report = import::take::<E>(&app, &table, is_tried)?;
+        let mut report: Report = import::take::<E>(&app, &table, is_tried)?;
+        // Who wrote a heading in the screen's words reads it so again.
+        for column in report.lines.iter_mut().flat_map(|line| &mut line.columns) {
+            if let Some(said) = called.get(column.as_str()) {
+                said.clone_into(column);
+            }
+        }
         let kitchen = app.store.look(|conn| app.kitchen(conn))?;
         Ok::<_, Error>(import_read(&report, is_tried, &app.speech(&kitchen)))
     });

@@ -45,14 +45,19 @@ async fn permit(
         false => who.need(right),
     };
     let nobody = who.is_nobody();
+    let own = who.language;
     prolong(&app, request.request());
     request.extensions_mut().insert(who);
     let error = match need {
         Ok(()) => return Ok(next.call(request).await?.map_into_boxed_body()),
         Err(error) => error,
     };
-    let language = crate::caller::language(request.request());
-    let speech = app.speech_lately(language);
+    let asked = crate::caller::language(request.request());
+    let speech = app.speech_lately(match is_for_programs(request.path()) {
+        true => asked.or(own),
+        // A page is in its reader's own language, also one that says no.
+        false => own.or(asked),
+    });
     let page = !is_for_programs(request.path()) && request.method() == Method::GET;
     let mut answer = match page {
         true if nobody => pages::to_sign_in(request.request()),

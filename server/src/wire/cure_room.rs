@@ -10,6 +10,33 @@ use utoipa::ToSchema;
 pub struct CureRoomRead {
     /// The pieces, the oldest first.
     pub pieces: Vec<PieceRead>,
+    /// What lies in its cure by a calendar and does not hang afterwards, the oldest first.
+    pub lying: Vec<LyingRead>,
+}
+
+/// Something in its cure.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct LyingRead {
+    /// Its lot.
+    pub lot: String,
+    /// The lot's code for the eye.
+    pub shown: String,
+    /// What its tag says.
+    pub tag: String,
+    /// Its product's name.
+    pub name: String,
+    /// The day it went in salt.
+    pub in_salt: Day,
+    /// Days since then.
+    pub days: u32,
+    /// Was it taken out of its cure?
+    pub is_out: bool,
+    /// The day it comes out.
+    pub ready: Option<Day>,
+    /// What is to be done today.
+    pub due: Vec<String>,
+    /// Its calendar.
+    pub plan: Vec<PlannedRead>,
 }
 
 /// One piece.

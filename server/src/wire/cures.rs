@@ -7,7 +7,7 @@ use domain::cure_room::ReleaseRule;
 use domain::heat::Food;
 use domain::ingredients::Nature;
 use domain::measure::Percent;
-use domain::product::{CuredAs, Hung};
+use domain::product::{CuredAs, Hung, Lies};
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -89,7 +89,7 @@ impl CuringSalt {
 }
 
 /// How a product is cured: what the limits divide by.
-#[derive(Debug, Clone, Copy, Serialize, Deserialize, ToSchema)]
+#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct CuredAsEntry {
     /// What is cured.
@@ -102,6 +102,13 @@ pub struct CuredAsEntry {
     /// proven. If left out: with salt alone, or with what goes in.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub nitrite: Option<bool>,
+    /// The way it lies in its cure, for what does not hang afterwards: how long, and how often it is turned.
+    /// `dry-bacon`, `sweet-pickle`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub salting: Option<Code>,
+    /// The house's own days in the cure. If left out: those of the way.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub days: Option<u32>,
 }
 
 impl CuredAsEntry {
@@ -113,6 +120,14 @@ impl CuredAsEntry {
             heated: self.heated,
             nitrite: self.nitrite,
         }
+    }
+
+    /// How it lies in its cure, where somebody said so.
+    pub fn lies(&self) -> Option<Lies> {
+        (self.salting.is_some() || self.days.is_some()).then(|| Lies {
+            salting: self.salting.as_ref().map(|key| key.0.clone()),
+            days: self.days,
+        })
     }
 }
 

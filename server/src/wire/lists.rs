@@ -298,6 +298,7 @@ impl ProductEntry {
             cured: Cured {
                 cure: self.cure.as_ref().map(CuredAsEntry::cured_as),
                 hung: self.release.as_ref().map(ReleaseEntry::hung),
+                lies: self.cure.as_ref().and_then(CuredAsEntry::lies),
                 uncured: self.uncured.as_ref().map(UncuredEntry::uncured),
             },
             cooked_as: self.cooked_as.map(|food| food.0),

@@ -48,7 +48,7 @@ pub struct StarterEntry {
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct StarterFact {
-    /// Which: `keep`, `cut`, `yield`, `cure`, `release`, `strength`.
+    /// Which: `keep`, `cut`, `yield`, `cure`, `salting`, `release`, `strength`.
     pub about: String,
     /// Its rows, of whichever place. None: common practice, no source.
     pub rows: Vec<String>,

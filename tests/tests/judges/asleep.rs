@@ -141,30 +141,89 @@ fn a_service_that_is_killed_in_the_middle_of_each_act_has_it_once_when_it_is_bac
     for (nth, act) in acts.iter().enumerate() {
         browser.open(&format!("{address}{}", act.path));
         fill(&browser, act);
-        match nth % 2 {
-            // It dies before it is asked.
-            0 => {
-                house.kill();
-                browser.tap("button.grand");
-            }
-            // It dies after it has recorded, and before its answer has come.
-            _ => {
-                browser.run(
-                    "const real = window.fetch; window.fetch = async (path, asked) => {
-                        const answer = await real(path, asked);
-                        if (asked?.method === 'POST') { window.fetch = real; throw new Error('cut'); }
-                        return answer; };",
-                );
-                browser.tap("button.grand");
-                slip(&browser);
-                house.kill();
-            }
-        }
-        slip(&browser);
-        house.restart_there();
+        press_and_die(&mut house, &browser, Dies::ALL[nth % 2]);
         until(|| lines(&browser) == json!([0, 0, nth + 1]));
     }
     is_recorded(&house.caller(), &kept(&browser));
+}
+
+/// When a service dies.
+#[derive(Debug, Clone, Copy)]
+enum Dies {
+    /// Before it is asked.
+    Before,
+    /// After it has recorded, and before its answer has come.
+    After,
+}
+
+impl Dies {
+    const ALL: [Dies; 2] = [Dies::Before, Dies::After];
+}
+
+/// Presses the button of the act while the service dies, and starts it again.
+fn press_and_die(house: &mut House, browser: &Browser, dies: Dies) {
+    match dies {
+        Dies::Before => {
+            house.kill();
+            browser.tap("main button.grand");
+        }
+        Dies::After => {
+            browser.run(
+                "const real = window.fetch; window.fetch = async (path, asked) => {
+                    const answer = await real(path, asked);
+                    if (asked?.method === 'POST') { window.fetch = real; throw new Error('cut'); }
+                    return answer; };",
+            );
+            browser.tap("main button.grand");
+            slip(browser);
+            house.kill();
+        }
+    }
+    slip(browser);
+    house.restart_there();
+}
+
+#[test]
+fn a_thaw_and_the_hold_of_a_recall_are_done_once_though_the_service_is_killed() {
+    for dies in Dies::ALL {
+        let (mut house, browser) = kitchen();
+        let caller = house.caller();
+        let address = house.address.clone();
+        let chops = caller.receive("pork-chop").bought(bought("PTS", "C-1"));
+        let chops = chops.grams(5_000).to("cooler").made();
+        let frozen = json!({ "lot": chops, "to": "freezer", "state": "frozen" });
+        caller.deed("/api/moves", frozen).expect(201);
+        let thaw = act(
+            format!("/lots/{chops}/thaw"),
+            &[],
+            &[".choices label:has(input[value='cooler'])"],
+        );
+        browser.open(&format!("{address}{}", thaw.path));
+        fill(&browser, &thaw);
+        press_and_die(&mut house, &browser, dies);
+        until(|| lines(&browser) == json!([0, 0, 1]));
+        let pack = house.caller().lot(&chops)["packs"][0].clone();
+        assert_eq!(
+            (&pack["state"], &pack["place"]),
+            (&json!("chilled"), &json!("cooler")),
+            "{dies:?}"
+        );
+        // Frozen and thawed: one move each, and no second one.
+        let moves = house.caller().lot(&chops)["steps"].to_string();
+        assert_eq!(
+            moves.matches("\"kind\":\"move\"").count(),
+            2,
+            "{dies:?}: {moves}"
+        );
+        browser.open(&format!("{address}/recall?lot={chops}"));
+        press_and_die(&mut house, &browser, dies);
+        until(|| lines(&browser) == json!([0, 0, 2]));
+        let all = house.caller().read("/api/incidents");
+        let all = all["incidents"].as_array().expect("incidents").clone();
+        assert_eq!(all.len(), 1, "{dies:?}: {all:?}");
+        assert_eq!(house.caller().verdict(&chops), "hold", "{dies:?}");
+        is_recorded(&house.caller(), &kept(&browser));
+    }
 }
 
 #[test]

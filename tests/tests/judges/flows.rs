@@ -166,6 +166,51 @@ fn a_pack_is_sold_in_one_tap_after_the_scan_and_undone_in_one() {
     until(|| verdict() == "sell");
 }
 
+/// What each may do of Today: its buttons lead to no refusal.
+#[test]
+fn today_offers_each_what_they_may_do() {
+    let house = House::demo(Engine::Sqlite);
+    for (person, never) in [
+        (
+            "Tamsin Roke",
+            &[
+                "/freeze?",
+                "/weigh",
+                "/release",
+                "/tend",
+                "/temperature",
+                "/thaw",
+                "drill=yes",
+                "clean-downs",
+            ][..],
+        ),
+        ("Pim Verrall", &["/release", "drill=yes"]),
+        ("Oda Marsh", &[]),
+    ] {
+        let browser = Browser::reading("en");
+        let mut hand = Hand::of(&browser, &house, person, TABLET);
+        hand.open("/");
+        let ways = "return [...document.querySelectorAll('.hours a.act, .hours form')].map((one) => one.getAttribute('href') ?? one.dataset.deed)";
+        let ways = browser.run(ways);
+        let ways: Vec<&str> = ways
+            .as_array()
+            .unwrap()
+            .iter()
+            .filter_map(Value::as_str)
+            .collect();
+        assert!(ways.len() > 8, "{person}: {ways:?}");
+        for way in never {
+            assert!(
+                !ways.iter().any(|of| of.contains(way)),
+                "{person}: {way} in {ways:?}"
+            );
+        }
+        let has = |what: &str| ways.iter().any(|of| of.contains(what));
+        assert_eq!(has("/release"), person == "Oda Marsh", "{person}: {ways:?}");
+        assert_eq!(has("/weigh"), person != "Tamsin Roke", "{person}: {ways:?}");
+    }
+}
+
 #[test]
 fn today_leads_to_the_act_and_the_act_leaves_today() {
     let house = House::demo(Engine::Sqlite);

@@ -52,7 +52,8 @@ type DueSince = Option<(Task, NaiveDate)>;
 
 /// In the salt: turn or overhaul, unless it was done since the last planned day.
 fn salted(piece: &Piece, on: NaiveDate) -> DueSince {
-    if piece.stage != PieceStage::InSalt {
+    // What comes out today is not turned once more.
+    if piece.stage != PieceStage::InSalt || moved(piece, on).is_some() {
         return None;
     }
     let planned = piece

@@ -22,18 +22,7 @@ pub fn piece(family: &Family, lot: LotId, zone: Tz, rules: &CureRoomRules) -> Op
     let mut piece = Piece::hung(tag, line.green, line.in_salt);
     piece.product = product.code.clone();
     piece.rule = hung.release.clone();
-    for reading in line.lots.iter().flat_map(|of| &of.readings) {
-        match reading.quantity {
-            Quantity::Grams => piece.weighings.push(PieceWeighing {
-                day: day_of(reading.at, zone),
-                grams: Grams::from_milligrams(reading.millionths / 1_000),
-            }),
-            Quantity::WaterActivity => {
-                piece.water_activity = Some(Decimal::new(reading.millionths, 6).normalize());
-            }
-            _ => {}
-        }
-    }
+    line.read_into(&mut piece, zone);
     let curve = hung.curve.as_deref();
     piece.curve = curve.and_then(|key| rules.curve(key)).cloned();
     piece.plan = planned(hung, &piece, rules);
@@ -47,13 +36,13 @@ pub(super) fn cured_line(family: &Family, lot: LotId) -> Option<Vec<&Relative>> 
 }
 
 /// The lots that the piece was, newest first, back to the cure step.
-struct PastLots<'a> {
-    lots: Vec<&'a Relative>,
-    green: Grams,
-    in_salt: NaiveDate,
+pub(super) struct PastLots<'a> {
+    pub(super) lots: Vec<&'a Relative>,
+    pub(super) green: Grams,
+    pub(super) in_salt: NaiveDate,
 }
 
-fn line(family: &Family, mut lot: LotId) -> Option<PastLots<'_>> {
+pub(super) fn line(family: &Family, mut lot: LotId) -> Option<PastLots<'_>> {
     let mut lots = Vec::new();
     loop {
         let of = family.get(lot)?;
@@ -84,6 +73,24 @@ fn line(family: &Family, mut lot: LotId) -> Option<PastLots<'_>> {
         match meat.as_slice() {
             [one] => lot = one.lot,
             _ => return None,
+        }
+    }
+}
+
+impl PastLots<'_> {
+    /// What was weighed and measured of it.
+    pub(super) fn read_into(&self, piece: &mut Piece, zone: Tz) {
+        for reading in self.lots.iter().flat_map(|of| &of.readings) {
+            match reading.quantity {
+                Quantity::Grams => piece.weighings.push(PieceWeighing {
+                    day: day_of(reading.at, zone),
+                    grams: Grams::from_milligrams(reading.millionths / 1_000),
+                }),
+                Quantity::WaterActivity => {
+                    piece.water_activity = Some(Decimal::new(reading.millionths, 6).normalize());
+                }
+                _ => {}
+            }
         }
     }
 }

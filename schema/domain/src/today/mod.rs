@@ -3,6 +3,7 @@
 
 mod food;
 mod once;
+mod piece;
 mod says;
 
 pub use once::CopiesDay;
@@ -13,7 +14,7 @@ use once::{of_copies, of_drill, of_printer, of_thaw};
 
 use crate::code::LotCode;
 use crate::cure_room::Task;
-use crate::family::{Family, PieceView};
+use crate::family::{Family, LyingView, PieceView};
 use crate::lot::PlaceId;
 use crate::says::Says;
 use chrono::{DateTime, NaiveDate, Utc};
@@ -181,6 +182,8 @@ pub struct Known<'a> {
     pub family: &'a Family,
     /// The pieces.
     pub pieces: &'a [PieceView],
+    /// What lies in a cure by a calendar.
+    pub lying: &'a [LyingView],
     /// What places are called, by key.
     pub places: &'a BTreeMap<PlaceId, String>,
     /// The printers.
@@ -197,11 +200,7 @@ pub struct Known<'a> {
 
 /// Everything that needs a hand, in the order of the hour.
 pub fn hands(known: &Known<'_>) -> Vec<Hand> {
-    let mut hands: Vec<Hand> = known
-        .pieces
-        .iter()
-        .flat_map(|piece| of_piece(known, piece))
-        .collect();
+    let mut hands = piece::hands(known);
     hands.extend(known.printers.iter().filter_map(of_printer));
     hands.extend(of_copies(known.copies));
     hands.extend(food::hands(known));
@@ -211,68 +210,6 @@ pub fn hands(known: &Known<'_>) -> Vec<Hand> {
     // Within a sort they stay as they came: pieces the longest in salt first, food by its day.
     hands.sort_by_key(|hand| (hand.when, hand.sort));
     hands
-}
-
-fn of_piece(known: &Known<'_>, view: &PieceView) -> Vec<Hand> {
-    let Some(of) = known.family.get(view.lot) else {
-        return Vec::new();
-    };
-    let (tag, name) = (&view.piece.tag, of.lot.product.named());
-    let about = || About::Lot(of.lot.code.clone(), Vec::new());
-    let says = || {
-        Says::from(TodaySays::Piece {
-            tag: tag.clone(),
-            name: name.clone(),
-        })
-    };
-    let mut hands = Vec::new();
-    if let Some(alarm) = &view.alarm {
-        let likely = view.likely.iter().map(|likely| likely.says.clone());
-        hands.push(Hand {
-            when: When::Now,
-            sort: Sort::Alarm,
-            about: about(),
-            says: says(),
-            more: std::iter::once(alarm.finding().says)
-                .chain(likely)
-                .collect(),
-            act: DoSays::Look { what: tag.clone() }.into(),
-        });
-    }
-    if view.may_be_released() {
-        hands.push(Hand {
-            when: When::Today,
-            sort: Sort::Release,
-            about: about(),
-            says: says(),
-            more: vec![TodaySays::Release.into()],
-            act: DoSays::Sign { what: tag.clone() }.into(),
-        });
-    }
-    // What may be released is not due for a look as well.
-    let is_ready = view.may_be_released();
-    let due = view.due.iter().filter(|due| !(is_ready && due.is_ready()));
-    hands.extend(due.map(|due| Hand {
-        when: When::Today,
-        sort: Sort::Piece,
-        about: About::Piece(of.lot.code.clone(), due.task),
-        says: says(),
-        more: vec![due.without_tag()],
-        act: to_do(due.task, tag.clone()).into(),
-    }));
-    hands
-}
-
-/// What is done with a piece, as its button says it.
-fn to_do(task: Task, what: String) -> DoSays {
-    match task {
-        Task::Turn | Task::Overhaul => DoSays::Turn { what },
-        Task::Rinse => DoSays::Rinse { what },
-        Task::Equalise => DoSays::Equalise { what },
-        Task::Hang => DoSays::Hang { what },
-        Task::Weigh | Task::ReadyFrom | Task::ReadyBy => DoSays::Weigh { what },
-        Task::Salt => DoSays::Look { what },
-    }
 }
 
 fn of_place(known: &Known<'_>, place: &PlaceDay) -> Vec<Hand> {

@@ -1,7 +1,7 @@
 //! Several words that somebody said, such as `17 of Brindlecombe`: what fits most of them is meant, and words that fit
 //! nothing are passed over.
 
-use super::{MOST, Thing, fold, of_animals, of_lots, people, plain};
+use super::{MOST, Thing, fold, known_by, of_animals, of_lots, people, plain};
 use crate::caller::Caller;
 use crate::error::Result;
 use crate::read::names::Names;
@@ -51,9 +51,13 @@ pub(super) fn things(
     let places = names.places.iter().filter(|(_, name)| speaks_of(name));
     found.extend(places.map(|(code, name)| Thing::Place(code.clone(), name.clone())));
     let products = names.products().into_iter();
-    let products = products.filter(|(_, name)| speaks_of(name));
+    let products = products.filter(|(code, _)| {
+        known_by(app, names, code)
+            .iter()
+            .any(|name| speaks_of(name))
+    });
     found.extend(products.map(|(code, name)| Thing::Product(code, name)));
-    Ok(best(found, |thing| fits(names, thing, &words)))
+    Ok(best(found, |thing| fits(app, names, thing, &words)))
 }
 
 /// The words that can name something: a figure, or three letters and more.
@@ -77,7 +81,7 @@ fn best(found: Vec<Thing>, fits: impl Fn(&Thing) -> usize) -> Vec<Thing> {
 }
 
 /// How many of the words a thing is known by.
-fn fits(names: &Names, thing: &Thing, words: &[String]) -> usize {
+fn fits(app: &Caller<'_>, names: &Names, thing: &Thing, words: &[String]) -> usize {
     let text = match thing {
         Thing::Lot(lot, _) => {
             let note = lot.note.as_deref().unwrap_or_default();
@@ -88,10 +92,8 @@ fn fits(names: &Names, thing: &Thing, words: &[String]) -> usize {
             let farm = names.farm(&animal.farm);
             format!("{species} {farm} {}", animal.farm)
         }
-        Thing::Person(_, name)
-        | Thing::Place(_, name)
-        | Thing::Farm(_, name)
-        | Thing::Product(_, name) => name.clone(),
+        Thing::Product(code, _) => known_by(app, names, code).join(" "),
+        Thing::Person(_, name) | Thing::Place(_, name) | Thing::Farm(_, name) => name.clone(),
     };
     let text = fold(&text);
     let number = |number: &Option<String>, word: &str| {

@@ -2,11 +2,13 @@
 
 use super::because::finding_read;
 use crate::read::cure_room::Room;
-use crate::wire::cure_room::{CureRoomRead, CurvePoint, PieceRead, PlannedRead, WeighingRead};
+use crate::wire::cure_room::{
+    CureRoomRead, CurvePoint, LyingRead, PieceRead, PlannedRead, WeighingRead,
+};
 use crate::wire::cures::number;
 use crate::wire::{Day, Number, Weight};
-use domain::cure_room::PieceStage;
-use domain::family::{Family, PieceView};
+use domain::cure_room::{PieceStage, Planned, RoomTask};
+use domain::family::{Family, LyingView, PieceView};
 use domain::measure::Percent;
 use domain::rows::Rows;
 use words::Speech;
@@ -18,7 +20,44 @@ pub fn room_read(room: &Room<'_>, rows: &Rows, speech: &Speech) -> CureRoomRead 
         pieces: pieces
             .filter_map(|piece| piece_read(piece, &room.reading.family, rows, speech))
             .collect(),
+        lying: room
+            .lying
+            .iter()
+            .filter_map(|view| lying_read(view, &room.reading.family, speech))
+            .collect(),
     }
+}
+
+/// What lies in its cure, for a reader; nothing where its lot is not in the family.
+fn lying_read(view: &LyingView, family: &Family, speech: &Speech) -> Option<LyingRead> {
+    let (of, piece) = (family.get(view.lot)?, &view.piece);
+    Some(LyingRead {
+        lot: of.lot.code.to_string(),
+        shown: of.lot.code.shown(),
+        tag: piece.tag.clone(),
+        name: of.lot.product.name(speech.language.tag()).to_owned(),
+        in_salt: Day(piece.in_salt),
+        days: view.days(),
+        is_out: view.is_out(),
+        ready: view.ready().map(Day),
+        due: due(&view.due, speech),
+        plan: plan(&piece.plan, speech),
+    })
+}
+
+fn due(due: &[RoomTask], speech: &Speech) -> Vec<String> {
+    due.iter()
+        .map(|due| speech.say(&due.without_tag()))
+        .collect()
+}
+
+fn plan(plan: &[Planned], speech: &Speech) -> Vec<PlannedRead> {
+    plan.iter()
+        .map(|planned| PlannedRead {
+            day: Day(planned.day),
+            task: speech.say(&planned.task.says()),
+        })
+        .collect()
 }
 
 /// A piece, for a reader; nothing where its lot is not in the family.
@@ -67,19 +106,8 @@ fn piece_read(
         earliest: view.earliest().map(Day),
         may_be_released: view.may_be_released(),
         missing: view.missing().map(|says| speech.say(says)).collect(),
-        due: view
-            .due
-            .iter()
-            .map(|due| speech.say(&due.without_tag()))
-            .collect(),
-        plan: piece
-            .plan
-            .iter()
-            .map(|planned| PlannedRead {
-                day: Day(planned.day),
-                task: speech.say(&planned.task.says()),
-            })
-            .collect(),
+        due: due(&view.due, speech),
+        plan: plan(&piece.plan, speech),
     })
 }
 
