@@ -106,6 +106,7 @@ messages! {
         Readings "readings",
         Log "log",
         Standard "standard",
+        Stuffed "stuffed",
     }
 }
 

@@ -34,7 +34,7 @@ pub use history::{Line, lines};
 pub use lists::{Listed, Lists};
 pub use origins::{AnimalShare, BoughtSource, Origins, origins};
 pub use piece::piece;
-pub use pierced::{pierced, tenderised};
+pub use pierced::{Together, filling, pierced, tenderised};
 pub use room::{PieceView, room};
 pub use stated::{Stated, stated};
 pub use thawing::{Frozen, frozen};
