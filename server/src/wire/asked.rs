@@ -197,6 +197,7 @@ pub struct StepAsked {
     pub fat_percent: Option<Number>,
     /// Is the meat stuffed? `false` where what went in with it lies around it or beside it. If left out, what is
     /// more than a seasoning is taken for a filling, and the middle needs what stuffed meat needs.
+    #[schema(example = false)]
     pub stuffed: Option<bool>,
     /// What is to be said of its cure, beyond what the product says.
     pub cure: Option<CureAsked>,

@@ -984,6 +984,7 @@ cool-warm-since-start = { $gone } after the start it was still at { $core }; { $
 cool-still-cooling = It is still cooling ({ $core } at { $at }). It must be at { $to } by { $by }.
 cool-warm-after-first = It was still at { $core } { $after } after the first reading; { $within } are allowed for { $stage }.
 cool-begins-late = The readings begin at { $core }, so nobody can tell how long { $stage } took. A reading at or above that is missing; a person decides.
+cool-none-met = No way to cool on file is met, of this place or of another, so nothing shows that it was cooled in time. Discard it; or, where a reading is missing in between, enter it.
 holding-no-temperature = This place has no temperature for "{ $what }" here. Go by your own written plan.
 holding-nowhere = { $at } is warmer than any place on file lets ready food be; the mildest of them asks for { $limit }.
 holding-outside = { $at } where { $limit } is asked for.

@@ -992,6 +992,7 @@ cool-warm-since-start = { $gone } après le départ, il y avait encore { $core }
 cool-still-cooling = Le refroidissement continue ({ $core }, { $at }). Il faut { $to } au plus tard le { $by }.
 cool-warm-after-first = Il y avait encore { $core } { $after } après le premier relevé ; permis pour { $stage } : { $within }.
 cool-begins-late = Les relevés commencent à { $core } : nul ne sait combien { $stage } a pris. Il manque un relevé à cette température ou plus ; à vous de décider.
+cool-none-met = Aucune voie de refroidissement connue n’est tenue, ni d’ici ni d’ailleurs : rien ne montre que c’est refroidi à temps. Jetez-le ; ou, s’il manque un relevé entre deux, saisissez-le.
 holding-no-temperature = Pas de température ici pour « { $what } ». Suivez votre propre plan écrit.
 holding-nowhere = { $at }, c’est plus chaud que ne l’admet aucun lieu connu pour un aliment prêt ; le moins strict demande { $limit }.
 holding-outside = { $at } ; demandé : { $limit }.

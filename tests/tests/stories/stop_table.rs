@@ -253,7 +253,11 @@ fn told_as(caller: &Caller, row: &Row) {
     let events = caller.get(&format!("/api/lots/{}/events.jsonld", row.lot));
     let events = String::from_utf8_lossy(&events.expect(200).bytes).into_owned();
     let (kind, held) = (row.kind, row.kind == "held");
-    assert_eq!(events.contains("non_sellable_other"), held, "{kind}: {events}");
+    assert_eq!(
+        events.contains("non_sellable_other"),
+        held,
+        "{kind}: {events}"
+    );
     for fit in ["conformant", "\"sellable", "available"] {
         assert!(!events.contains(fit), "{kind}, {fit}: {events}");
     }

@@ -106,6 +106,7 @@ messages! {
             core: Temperature, after: TimeDelta, within: TimeDelta, stage: StageSays,
         },
         BeginsLate "begins-late" { core: Temperature, stage: StageSays },
+        NoneMet "none-met",
     }
 }
 

@@ -95,7 +95,9 @@ impl Book {
         let said = self.deeds.iter().filter(|deed| !deed.voided);
         let said = said.filter_map(|deed| deed.says.as_ref());
         let said = said.filter(|(lot, _)| lot == code);
-        said.filter_map(|(_, fact)| of(*fact)).last().unwrap_or(first)
+        said.filter_map(|(_, fact)| of(*fact))
+            .last()
+            .unwrap_or(first)
     }
 
     fn heat(&self, code: &str) -> Heat {
@@ -207,7 +209,9 @@ impl Book {
     /// which it stood there.
     pub fn warm_minutes(&self, code: &str) -> i64 {
         let stood = self.lots[code].stood.iter();
-        let stood: Vec<_> = stood.filter(|(deed, ..)| !self.deeds[*deed].voided).collect();
+        let stood: Vec<_> = stood
+            .filter(|(deed, ..)| !self.deeds[*deed].voided)
+            .collect();
         let mut spells = Vec::new();
         for (deed, place, from, until) in &self.warm {
             let before = stood.iter().filter(|(_, at, _)| at <= from);

@@ -1,6 +1,6 @@
 //! What can happen there, at random, and what the book keeps of it.
 
-use super::book::{Fact, Heat, Lot, Root};
+use super::book::{Heat, Lot, Root};
 use super::{Done, Living, last_day};
 use chrono::{NaiveDate, TimeDelta};
 use rand::RngExt;
@@ -12,7 +12,7 @@ const WARM_AT_MOST: i64 = 240;
 const PLACES: [&str; 3] = ["cooler", "rail", "stove"];
 
 impl Living {
-    fn chance(&mut self, percent: u32) -> bool {
+    pub(super) fn chance(&mut self, percent: u32) -> bool {
         self.random.random_range(0..100) < percent
     }
 
@@ -20,7 +20,7 @@ impl Living {
         of[self.random.random_range(0..of.len())]
     }
 
-    fn day(&mut self, from: i64, until: i64) -> NaiveDate {
+    pub(super) fn day(&mut self, from: i64, until: i64) -> NaiveDate {
         let days = self.random.random_range(from..until);
         self.now.date_naive() + TimeDelta::days(days)
     }
@@ -150,8 +150,9 @@ impl Living {
         };
     }
 
-    fn readings(&mut self) -> (Heat, Option<Value>) {
-        let read = |celsius: f64, minutes: f64| json!({ "celsius": celsius, "hold_minutes": minutes });
+    pub(super) fn readings(&mut self) -> (Heat, Option<Value>) {
+        let read =
+            |celsius: f64, minutes: f64| json!({ "celsius": celsius, "hold_minutes": minutes });
         match self.random.random_range(0..8) {
             0 => (Heat::Nothing, None),
             1 => (Heat::Nothing, Some(read(48.0, 5.0))),
@@ -197,7 +198,8 @@ impl Living {
 
     pub fn adopt(&mut self) {
         let product = self.one_of(&["stew", "pork-chop", "spread"]);
-        let mut body = json!({ "place": "cooler", "product": product, "grams": 900, "why": "no label" });
+        let mut body =
+            json!({ "place": "cooler", "product": product, "grams": 900, "why": "no label" });
         if self.chance(60) {
             body["declares"] = json!({ "allergens": ["milk"] });
         }
@@ -229,7 +231,10 @@ impl Living {
         let against = [
             ("no proof", says_ready && !held.ready[code.as_str()]),
             ("a history that nobody knows", self.book.is_tainted(&code)),
-            ("a customer had it", self.book.was_back(&code, pack) && !lot.let_go),
+            (
+                "a customer had it",
+                self.book.was_back(&code, pack) && !lot.let_go,
+            ),
             (
                 "it stood in the warm",
                 self.book.warm_minutes(&code) > WARM_AT_MOST && !lot.let_go,
@@ -240,7 +245,10 @@ impl Living {
             ),
         ];
         for (what, stands) in against {
-            assert!(!stands, "{code}/{pack}, {what}, and it left unasked: {before}");
+            assert!(
+                !stands,
+                "{code}/{pack}, {what}, and it left unasked: {before}"
+            );
         }
     }
 
@@ -283,7 +291,12 @@ impl Living {
         let to = self.one_of(&PLACES);
         if let Some(done) = self.send("/api/moves", json!({ "lot": code, "to": to })) {
             let stood = (done.deed, self.now, to);
-            self.book.lots.get_mut(&code).expect("known").stood.push(stood);
+            self.book
+                .lots
+                .get_mut(&code)
+                .expect("known")
+                .stood
+                .push(stood);
         }
     }
 
@@ -301,79 +314,6 @@ impl Living {
         if let Some(done) = self.send("/api/place-failures", body) {
             let until = self.now;
             self.book.warm.push((done.deed, place, from, until));
-        }
-    }
-
-    /// Something was otherwise: how hot it was, whether it was stuffed, what a pack declares, a day, a kill.
-    pub fn correct(&mut self) {
-        let order = self.book.order.iter().rev();
-        let fit = order.filter(|code| !self.book.is_void(code));
-        let fit: Vec<String> = fit.take(20).cloned().collect();
-        if fit.is_empty() {
-            return;
-        }
-        let code = fit[self.random.random_range(0..fit.len())].clone();
-        let lot = self.book.lots[&code].clone();
-        let (what, fact) = match (&lot.root, lot.step) {
-            (Root::Made, "cook") if self.chance(50) => match self.readings() {
-                (heat, Some(read)) => (json!({ "readings": read }), Some(Fact::Heat(heat))),
-                (_, None) => return,
-            },
-            (Root::Made, "cook" | "mix") => {
-                let stuffed = self.chance(50);
-                let fact = Fact::Stuffed(Some(stuffed));
-                (json!({ "stuffed": stuffed }), Some(fact))
-            }
-            (Root::Bought { of_animal: true }, _) if self.chance(60) => {
-                let ready = self.chance(50);
-                let declares = json!({ "bought": { "declares": { "ready": ready } } });
-                (declares, Some(Fact::Ready(ready)))
-            }
-            (Root::Bought { .. }, _) => {
-                let day = self.day(-2, 25);
-                (json!({ "bought": { "use_by": day } }), None)
-            }
-            (Root::Adopted, _) => {
-                let allergens = json!({ "declares": { "allergens": ["mustard"] } });
-                (json!({ "bought": allergens }), None)
-            }
-            (Root::Animal, _) => {
-                let day = self.day(-12, -1);
-                (json!({ "animal": { "killed_on": day } }), None)
-            }
-            _ => return,
-        };
-        let mut body = what;
-        body["step"] = json!(self.book.deeds[lot.deed].id);
-        body["why"] = json!("the paper says so");
-        if let Some(done) = self.send("/api/corrections", body) {
-            self.book.deeds[done.deed].says = fact.map(|fact| (code, fact));
-        }
-    }
-
-    pub fn void(&mut self) {
-        let from = self.book.deeds.len().saturating_sub(12);
-        if from == self.book.deeds.len() {
-            return;
-        }
-        let nth = self.random.random_range(from..self.book.deeds.len());
-        if self.book.deeds[nth].voided {
-            return;
-        }
-        let body = json!({ "step": self.book.deeds[nth].id, "why": "a mistake" });
-        if self.send("void", body).is_some() {
-            self.book.deeds[nth].voided = true;
-            self.recount();
-        }
-    }
-
-    /// What is left is as the service tells it: that is held against a book elsewhere.
-    fn recount(&mut self) {
-        for code in self.book.order.clone() {
-            let told = self.lot(&code);
-            let packs = told["packs"].as_array().expect("packs").iter();
-            let left = packs.map(|pack| pack["left_grams"].as_f64().expect("grams") as i64);
-            self.book.lots.get_mut(&code).expect("known").packs = left.collect();
         }
     }
 }

@@ -4,6 +4,7 @@
 
 mod book;
 mod deeds;
+mod righted;
 
 use crate::kitchen::{Kitchen, act};
 use crate::seeds::each;
@@ -35,7 +36,10 @@ fn products() -> Vec<Value> {
         of("fillet", json!({ "cooked_as": "intact" })),
         of("stew", json!({})),
         of("salad", json!({})),
-        of("spread", json!({ "keep": { "days": 40, "from": "received", "day_one_counts": true } })),
+        of(
+            "spread",
+            json!({ "keep": { "days": 40, "from": "received", "day_one_counts": true } }),
+        ),
         of("mince", json!({ "kind": "mixed", "raw": true })),
         of(
             "bread",
