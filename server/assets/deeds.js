@@ -69,6 +69,9 @@ const deeds = {
     if (field.dataset.as === "figure") {
       return exact(deeds.figure(field.value));
     }
+    if (field.dataset.as === "truth") {
+      return field.value === "true";
+    }
     if (field.dataset.as === "weight") {
       return exact(bench.grams(field));
     }

@@ -43,6 +43,9 @@ struct Call {
 struct Deed {
     story: String,
     call: String,
+    /// Of a void: `{ "id": "@step:NAME" }`.
+    #[serde(default)]
+    path: Value,
     body: Value,
     #[serde(default)]
     makes: Vec<String>,
@@ -188,10 +191,12 @@ fn tell(
     for deed in &story.deeds {
         let mut body = deed.body.clone();
         resolve(&mut body, &codes);
+        let mut path = deed.path.clone();
+        resolve(&mut path, &codes);
         body["id"] = Value::String(id(&deed.story).to_string());
         // Each deed is entered when it happens.
         app.clock = Clock::Stopped(at(&deed.body).unwrap_or(begin));
-        let done = act(app, &deed.call, &body).map_err(named(&deed.story))?;
+        let done = act(app, &deed.call, &path, &body).map_err(named(&deed.story))?;
         let answer: Value = serde_json::from_str(&done.body).unwrap_or_default();
         for (name, lot) in deed
             .makes
@@ -269,13 +274,17 @@ fn list(app: &App, call: &str, body: &Value) -> Result<()> {
     }
 }
 
-fn act(app: &App, call: &str, body: &Value) -> Result<Done> {
+fn act(app: &App, call: &str, path: &Value, body: &Value) -> Result<Done> {
     match call {
         "POST /api/receipts" => deeds::receive::take(&Caller::new(app), &read(body)?),
         "POST /api/steps" => deeds::step::take(&Caller::new(app), &read(body)?),
         "POST /api/moves" => deeds::relocate::take(&Caller::new(app), &read(body)?),
         "POST /api/departures" => deeds::depart::take(&Caller::new(app), &read(body)?),
         "POST /api/take-backs" => deeds::take_back::take(&Caller::new(app), &read(body)?),
+        "POST /api/adoptions" => deeds::adopt::take(&Caller::new(app), &read(body)?),
+        "POST /api/steps/{id}/void" => {
+            deeds::void::take(&Caller::new(app), read(&path["id"])?, &read(body)?)
+        }
         "POST /api/readings" => deeds::measure::take(&Caller::new(app), &read(body)?),
         "POST /api/releases" => deeds::release::take(&Caller::new(app), &read(body)?),
         "POST /api/counts" => deeds::count::take(&Caller::new(app), &read(body)?),

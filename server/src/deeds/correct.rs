@@ -155,7 +155,8 @@ fn correcting(
     let of_heat = asked.log.is_some()
         || asked.heat_standard.is_some()
         || asked.cooling_plan.is_some()
-        || asked.fat_percent.is_some();
+        || asked.fat_percent.is_some()
+        || asked.stuffed.is_some();
     if !of_source && !of_heat && asked.readings.is_none() {
         return Err(Error::cannot_be("animal", CorrectDeedSays::Which));
     }

@@ -59,6 +59,9 @@ pub fn of_step(
     if let Some(fat) = &asked.fat_percent {
         correcting.field(before, "fat_percent", kept(fat)?, FactSays::Readings)?;
     }
+    if let Some(stuffed) = asked.stuffed {
+        correcting.field(before, "stuffed", stuffed.into(), FactSays::Stuffed)?;
+    }
     let right: StepAsked = request(&correcting.applied(before))?;
     let mut said = Vec::new();
     if asked.readings.is_some() {

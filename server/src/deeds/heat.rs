@@ -11,6 +11,7 @@ use crate::error::Result;
 use crate::wire::asked::StepAsked;
 use domain::condition::HeatProof;
 use domain::dates::Because;
+use domain::grams::Grams;
 use domain::heat::{Answer, Judgement, Log, stood_warm};
 use domain::lot::{Lot, LotId, PackId};
 use domain::plan::{Plan, Reason};
@@ -41,6 +42,7 @@ pub fn look(
     asked: &StepAsked,
     kind: StepKind,
     lots: &[Lot],
+    grams: impl Fn(usize) -> Result<Grams>,
     products: &[Arc<Product>],
     as_it_happened: bool,
 ) -> Result<HeatCheck> {
@@ -49,12 +51,12 @@ pub fn look(
         kind,
         lots,
         products,
-        pierced: None,
+        found: pierced::Found::default(),
     };
     let log = heat_log::read(facts, asked)?;
     let mut looked = HeatCheck::default();
-    if of.claims_whole_meat() {
-        of.pierced = pierced::of(facts, lots)?;
+    if of.may_be_pierced() {
+        of.found = pierced::of(facts, lots, grams, asked.stuffed)?;
     }
     if of.is_a_cook() {
         if let Some(log) = log.as_ref().filter(|_| of.may_not_stand_warm()) {

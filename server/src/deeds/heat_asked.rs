@@ -2,6 +2,7 @@
 
 use super::degrees;
 use super::facts::Facts;
+use super::pierced::Found;
 use crate::error::Result;
 use crate::wire::Number;
 use crate::wire::asked::StepAsked;
@@ -10,13 +11,14 @@ use chrono::TimeDelta;
 use domain::condition::natural;
 use domain::grams::Grams;
 use domain::heat::{
-    self, Cook, Cooled, Food, HeatRecord, HeatVerdict, Heated, Judgement, Log, Pierced, PiercedBy,
+    self, Cook, CookSays, Cooled, Food, HeatRecord, HeatVerdict, Heated, Judgement, Log, Pierced,
+    PiercedBy,
 };
 use domain::lot::Lot;
 use domain::measure::Percent;
 use domain::product::Product;
 use domain::refusal::Refusal;
-use domain::rows::RowId;
+use domain::rows::{Finding, RowId};
 use domain::says::Texts;
 use domain::words::{Addition, Natural, Quantity, Species, State, StepKind};
 use rust_decimal::Decimal;
@@ -29,8 +31,8 @@ pub(super) struct HeatAsked<'a> {
     pub(super) kind: StepKind,
     pub(super) lots: &'a [Lot],
     pub(super) products: &'a [Arc<Product>],
-    /// What of the meat was ground or pumped before, where a product claims that none was.
-    pub(super) pierced: Option<Pierced>,
+    /// What of the meat was ground, pumped or stuffed, where a product claims that none was or the cook says so.
+    pub(super) found: Found,
 }
 
 impl HeatAsked<'_> {
@@ -62,12 +64,13 @@ impl HeatAsked<'_> {
         }
     }
 
-    /// Is something measured of what claims to be whole muscle or a roast?
-    pub(super) fn claims_whole_meat(&self) -> bool {
+    /// Is something measured of what claims to be whole muscle or a roast, or is said to be stuffed?
+    pub(super) fn may_be_pierced(&self) -> bool {
         let mut judged = self.products.iter();
         let whole = |of: &Arc<Product>| matches!(of.cooked_as, Some(Food::Intact | Food::Roast));
         let measured = self.asked.log.is_some() || self.asked.readings.is_some();
-        measured && self.has_raw() && judged.any(whole)
+        let asks = judged.any(whole) || self.asked.stuffed == Some(true);
+        measured && self.has_raw() && asks
     }
 
     /// The whole piece that went in, if one did: a carcass always, a cut or a piece of offal where nothing
@@ -85,7 +88,9 @@ impl HeatAsked<'_> {
         if product.kind == Stock && (poured || added + added >= out) {
             return None;
         }
-        let liquid = added > Grams::ZERO || poured;
+        // In a pot a filling is as far from the water as the middle of any piece.
+        let is_stuffed = self.asked.stuffed == Some(true);
+        let liquid = (added > Grams::ZERO || poured) && !is_stuffed;
         let raw = self.lots.iter().filter(|lot| !lot.condition().is_ready());
         let mut whole = raw.filter(|lot| match lot.product.kind {
             Carcass => true,
@@ -200,7 +205,8 @@ impl HeatAsked<'_> {
         let chosen = self.asked.heat_standard.as_ref();
         let chosen = chosen.map(|row| RowId::new(&row.0));
         let piece = self.piece(product);
-        let pierced = self.pierced.clone().or_else(|| self.bladed(product));
+        let pierced = self.found.pierced.clone();
+        let pierced = pierced.or_else(|| self.bladed(product));
         let heated = Heated {
             record,
             food: product.cooked_as,
@@ -221,7 +227,19 @@ impl HeatAsked<'_> {
                 return Ok(Some((by_boil, field)));
             }
         }
-        Ok(Some((verdict, field)))
+        let around = self.found.around.clone();
+        let around = around.map(|(lot, product)| {
+            let says = CookSays::NotStuffed { product, lot };
+            Finding::note(says, [])
+        });
+        let judgement = verdict.judgement.with(around);
+        Ok(Some((
+            HeatVerdict {
+                judgement,
+                ..verdict
+            },
+            field,
+        )))
     }
 
     pub(super) fn cooled(&self, facts: &mut Facts<'_, '_>, log: &Log) -> Result<Option<Judgement>> {

@@ -107,6 +107,7 @@ messages! {
         Readings "readings",
         Log "log",
         Standard "standard",
+        Stuffed "stuffed",
     }
 }
 

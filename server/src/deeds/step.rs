@@ -136,8 +136,8 @@ impl Looked {
     ) -> Result<Looked> {
         let products = outputs.iter().map(|output| output.product.clone());
         let products: Vec<Arc<Product>> = products.collect();
-        let cure = cure::look(facts, asked, kind, lots, grams, &outputs, happened)?;
-        let heat = heat::look(facts, asked, kind, lots, &products, happened)?;
+        let cure = cure::look(facts, asked, kind, lots, &grams, &outputs, happened)?;
+        let heat = heat::look(facts, asked, kind, lots, &grams, &products, happened)?;
         let mince = mince::look(facts, asked, kind, lots, &products, happened)?;
         let stable = stable::shown(facts, kind, lots)?;
         for output in &mut outputs {

@@ -231,9 +231,14 @@ pub fn freed(facts: &mut Facts<'_, '_>, lots: &[Lot]) -> Result<Option<Vec<Becau
     Ok(Some(chain))
 }
 
-/// The certificates of the farms that all its pigs are from; none where one has none.
+/// The certificates of the farms that all its pigs are from; none where one has none, or where some of its meat is of
+/// no animal on record.
 fn certified(facts: &mut Facts<'_, '_>, row: &LotRow) -> Result<Vec<Proof>> {
     let origins = trace::origins(facts.app, facts.tx.conn, row)?;
+    // Of one part nobody knows the farm: the papers of the others say nothing of it.
+    if !origins.untraced.is_empty() {
+        return Ok(Vec::new());
+    }
     let pigs = origins
         .animals
         .iter()

@@ -6,7 +6,7 @@ use super::spoken::Words;
 use crate::read::LoadedFamily;
 use chrono::{DateTime, Offset, TimeDelta, Utc};
 use chrono_tz::Tz;
-use domain::heat::{CoolingPlan, HeatTable};
+use domain::heat::{CoolingPlan, Food, HeatTable};
 use domain::law::Law;
 use domain::measure::{Printed, Scale};
 use domain::product::Product;
@@ -93,6 +93,11 @@ pub fn of_cook(words: &Words, law: &Law, product: &Product, code_year: u16) -> R
         }),
         edges: Value::from_iter(edges).to_string(),
     }
+}
+
+/// Does it matter to a cook of that product whether the meat is stuffed? What claims to be whole would need less.
+pub fn asks_stuffed(product: &Product) -> bool {
+    matches!(product.cooked_as, Some(Food::Intact | Food::Roast))
 }
 
 fn steps(words: &Words, table: &HeatTable) -> Vec<String> {

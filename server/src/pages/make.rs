@@ -67,6 +67,8 @@ struct PotPage {
     strength: String,
     boiled: Option<(String, String)>,
     rule: Rule,
+    /// Is it asked whether the meat is stuffed?
+    asks_stuffed: bool,
     clock: heat_shown::Clock,
     sentence: String,
     may: bool,
@@ -280,6 +282,7 @@ fn pot(app: &Caller<'_>, conn: &mut Conn, kind: StepKind, asked: &Asked) -> Resu
             true => heat_shown::of_cook(&words, law, &product, code_year),
             false => Rule::default(),
         },
+        asks_stuffed: heats && heat_shown::asks_stuffed(&product),
         clock: heat_shown::Clock::of(app.now(), zone),
         sentence: words.say(sentence(kind, name)),
         may: app.who.may(Right::Work),

@@ -195,6 +195,10 @@ pub struct StepAsked {
     pub cooling_plan: Option<Line>,
     /// How fat the meat is, in per cent, where somebody knows: some tables of poultry go by it.
     pub fat_percent: Option<Number>,
+    /// Is the meat stuffed? `false` where what went in with it lies around it or beside it. If left out, what is
+    /// more than a seasoning is taken for a filling, and the middle needs what stuffed meat needs.
+    #[schema(example = false)]
+    pub stuffed: Option<bool>,
     /// What is to be said of its cure, beyond what the product says.
     pub cure: Option<CureAsked>,
     /// It was done although a limit or a stop forbids it: the note says what happened.
@@ -426,6 +430,8 @@ pub struct CorrectionAsked {
     pub cooling_plan: Option<Line>,
     /// Of a step: how fat the meat is, in per cent.
     pub fat_percent: Option<Number>,
+    /// Of a step: whether the meat is stuffed.
+    pub stuffed: Option<bool>,
     /// Tells what would change, and records nothing.
     #[serde(rename = "try")]
     pub only_try: Option<bool>,

@@ -7,6 +7,7 @@ mod kill_copies;
 mod kitchen;
 mod power;
 mod random_kitchens;
+mod random_proof;
 mod random_recalls;
 mod replay;
 mod seeds;

@@ -3,8 +3,9 @@
 use serde_json::{Value, json};
 use stories::call::chrono_day;
 use stories::day::{Told, bought, farm};
-use stories::labels::set;
-use stories::{Answer, Caller, Engine, House, on_both_engines};
+use stories::printer::Manners;
+use stories::queue::kitchen;
+use stories::{Answer, Caller, Engine, Printer, on_both_engines};
 
 on_both_engines! {
     each_path_asks_each_stop
@@ -22,6 +23,8 @@ struct Row {
     label: bool,
     /// Setting it down at the counter.
     counter: bool,
+    /// Does it stand whatever a person with the right lets go? It ends by what it says itself.
+    stays: bool,
     verdict: &'static str,
 }
 
@@ -65,6 +68,7 @@ fn rows(caller: &Caller) -> Vec<Row> {
         serving: true,
         label: true,
         counter: false,
+        stays: true,
         verdict: "hold",
     };
     let failed = made("cook", "roast").held(54.5, 60);
@@ -107,9 +111,13 @@ fn rows(caller: &Caller) -> Vec<Row> {
     vec![
         Row {
             using: false,
+            stays: false,
             ..row("not-proven", unproven)
         },
-        row("failed", failed),
+        Row {
+            stays: false,
+            ..row("failed", failed)
+        },
         Row {
             counter: true,
             ..row("held", held)
@@ -126,10 +134,14 @@ fn rows(caller: &Caller) -> Vec<Row> {
         },
         row("not-released", hanging.made()),
         Row {
+            stays: false,
             verdict: "not-for-sale",
             ..row("came-back", back)
         },
-        row("unknown-history", pot),
+        Row {
+            stays: false,
+            ..row("unknown-history", pot)
+        },
         Row {
             verdict: "not-for-sale",
             ..row("waste", scrap)
@@ -167,9 +179,9 @@ fn is_stopped(answer: &Answer) -> bool {
 }
 
 fn each_path_asks_each_stop(engine: Engine) {
-    let house = House::furnished(engine);
+    let printer = Printer::new(Manners::default());
+    let house = kitchen(engine, &printer);
     let caller = house.caller();
-    set(&caller, &[("address", json!("1 Mill Lane, Harle"))]);
     for row in rows(&caller) {
         let (kind, lot) = (row.kind, &row.lot);
         if kind != "voided" {
@@ -205,11 +217,22 @@ fn each_path_asks_each_stop(engine: Engine) {
             row.label,
             caller.deed("/api/label-documents", left),
         );
+        let print = json!({ "printer": "bench", "lot": lot, "packs": [1], "template": "pack-us", "again": { "why": "torn" } });
+        of("print", row.label, caller.deed("/api/prints", print));
+        // Of a basket it falls out, and there is nothing to tap that sells it.
+        let basket = caller.get(&format!("/counter?with={lot}/1")).expect(200);
+        let basket = String::from_utf8_lossy(&basket.bytes).into_owned();
+        assert!(
+            basket.contains("No longer for sale") && !basket.contains("data-sells"),
+            "{kind}: {basket}"
+        );
+        told_as(&caller, &row);
         let moved = json!({ "lot": lot, "packs": [1], "to": "case" });
         of("counter", row.counter, caller.deed("/api/moves", moved));
         if kind == "voided" {
             continue;
         }
+        let_go(&caller, &row);
         // Counting, and throwing away, pass them all.
         let pack = if kind == "unknown-history" { 1 } else { 2 };
         caller
@@ -219,4 +242,39 @@ fn each_path_asks_each_stop(engine: Engine) {
         let away = json!({ "kind": "discard", "lot": lot, "pack": pack, "why": "done with" });
         caller.deed("/api/departures", away).expect(201);
     }
+}
+
+/// What its events say of it to others: a hold is told as one, and nothing that is stopped as fit or for sale.
+fn told_as(caller: &Caller, row: &Row) {
+    let events = caller.get(&format!("/api/lots/{}/events.jsonld", row.lot));
+    let events = String::from_utf8_lossy(&events.expect(200).bytes).into_owned();
+    let (kind, held) = (row.kind, row.kind == "held");
+    assert_eq!(
+        events.contains("non_sellable_other"),
+        held,
+        "{kind}: {events}"
+    );
+    for fit in ["conformant", "\"sellable", "available"] {
+        assert!(!events.contains(fit), "{kind}, {fit}: {events}");
+    }
+}
+
+/// A person with the right lets it go, or is told that it ends otherwise; and then the counter hears the same as
+/// before.
+fn let_go(caller: &Caller, row: &Row) {
+    let (kind, lot) = (row.kind, &row.lot);
+    let mut body = json!({ "lot": lot, "what": "released", "why": "Seen and found good" });
+    if kind == "came-back" {
+        body["packs"] = json!([1]);
+    }
+    let answer = caller.deed("/api/dispositions", body);
+    assert_eq!(answer.status == 409, row.stays, "{kind}: {}", answer.body);
+    let stops = caller.lot(lot)["stops"].to_string();
+    let stands = stops.contains(&format!("\"{kind}\""));
+    if row.stays {
+        assert!(stands, "{kind}: {stops}");
+        assert_eq!(caller.verdict(&format!("{lot}/1")), row.verdict, "{kind}");
+    }
+    // Its other packs came back as well; nobody has said anything of them.
+    assert_eq!(stands, row.stays || kind == "came-back", "{kind}: {stops}");
 }

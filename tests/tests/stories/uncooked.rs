@@ -9,6 +9,7 @@ on_both_engines! {
     a_sausage_is_in_its_cure_from_the_mix_to_its_release
     raw_pork_let_go_by_a_paper_is_asked_about_trichinae
     a_dry_sausage_is_released_by_the_method_s_own_numbers_on_record
+    one_part_of_a_farm_that_nobody_knows_is_enough_to_be_asked
 }
 
 fn product(caller: &Caller, code: &str, more: Value) {
@@ -181,4 +182,40 @@ fn a_dry_sausage_is_released_by_the_method_s_own_numbers_on_record(engine: Engin
     caller.deed("/api/readings", cold).expect(201);
     let other = made(34.0, 21);
     release(&other, method).refused(422, "trichinae");
+}
+
+/// us-6, us-E8, canada-eu-uk-6.1: a farm's certificate speaks for its own pigs alone.
+fn one_part_of_a_farm_that_nobody_knows_is_enough_to_be_asked(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let farm = json!({ "code": "CRT", "name": "Certified", "trichinae_certificate": "TRI-1" });
+    caller.post("/api/farms", &farm).expect(201);
+    let hung = json!({ "kind": "cured", "raw": false, "release": { "days": 0, "loss_percent": 20 },
+        "cure": { "class": "dry-sausage", "method": "comminuted", "nitrite": false } });
+    product(&caller, "salami", hung);
+    let salt = caller.receive("salt").grams(1_000);
+    let salt = salt.bought(bought("PTS", "s")).at(moment(-300)).made();
+    let pig = caller.receive("pig-half").grams(9_000);
+    let pig = pig.from(stories::day::farm("CRT").carcass("1"));
+    let pig = pig.at(moment(-300)).made();
+    let other = caller.receive("pork-trim").grams(9_000);
+    let other = other.bought(bought("PTS", "t")).at(moment(-300)).made();
+    let sausage = |of: &[&String]| {
+        let mut step = caller.step("cure").of_grams(&salt, 30);
+        for lot in of {
+            step = step.of_grams(lot, 1_000);
+        }
+        let step = step.into("salami", 1_000 * of.len() as u64 + 30);
+        let made = step.at(moment(-250)).made();
+        let dried = 700 * of.len();
+        caller.measure(&made).grams(dried as u32).done();
+        made
+    };
+    caller.release(&sausage(&[&pig])).done();
+    for parts in [&[&other][..], &[&pig, &other]] {
+        let salami = sausage(parts);
+        caller.release(&salami).refused(422, "trichinae");
+        let tested = json!({ "certificate": { "way": "carcass-tested", "paper": "T-1" } });
+        caller.release(&salami).with("trichinae", tested).done();
+    }
 }

@@ -11,6 +11,7 @@ on_both_engines! {
     a_pot_that_boiled_in_the_log_is_one_that_boiled
     ground_or_pumped_meat_is_not_intact_whatever_its_product_says
     stuffed_meat_needs_what_stuffed_meat_needs
+    what_goes_into_the_cook_with_the_meat_fills_it_unless_the_cook_says_no
 }
 
 fn product(caller: &Caller, code: &str, more: Value) {
@@ -156,16 +157,20 @@ fn ground_or_pumped_meat_is_not_intact_whatever_its_product_says(engine: Engine)
     cook(&rubbed, "fillet", 0.3).done();
 }
 
+fn ingredient(caller: &Caller, code: &str, stable: &str) -> String {
+    let body = json!({ "code": code, "names": { "en": code }, "kind": "ingredient", "raw": false, "storage": "ambient",
+        "stable_as": stable });
+    caller.post("/api/products", &body).expect(201);
+    let came = caller.receive(code).grams(1_000);
+    came.bought(bought("PTS", code)).made()
+}
+
 fn stuffed_meat_needs_what_stuffed_meat_needs(engine: Engine) {
     let (_house, caller, pig) = kitchen(engine);
-    let ingredient = |code: &str, stable: &str| {
-        let body = json!({ "code": code, "names": { "en": code }, "kind": "ingredient", "raw": false, "storage": "ambient",
-            "stable_as": stable });
-        caller.post("/api/products", &body).expect(201);
-        let came = caller.receive(code).grams(1_000);
-        came.bought(bought("PTS", code)).made()
-    };
-    let (bread, herbs) = (ingredient("bread", "bread"), ingredient("pepper", "spice"));
+    let (bread, herbs) = (
+        ingredient(&caller, "bread", "bread"),
+        ingredient(&caller, "pepper", "spice"),
+    );
     let piece = caller.step("cut").of_grams(&pig, 3_000);
     let piece = piece.into("pork-chop", 3_000).made();
     let with = |other: &str, grams: u32| {
@@ -201,4 +206,75 @@ fn stuffed_meat_needs_what_stuffed_meat_needs(engine: Engine) {
     for (other, grams) in [(&bread, 10), (&herbs, 50)] {
         cook(&with(other, grams), "fillet", 145, 0.3).done();
     }
+}
+
+fn what_goes_into_the_cook_with_the_meat_fills_it_unless_the_cook_says_no(engine: Engine) {
+    let (_house, caller, pig) = kitchen(engine);
+    let (bread, pepper) = (
+        ingredient(&caller, "bread", "bread"),
+        ingredient(&caller, "pepper", "spice"),
+    );
+    let piece = caller.step("cut").of_grams(&pig, 6_000);
+    let piece = piece.into("pork-chop", 6_000).made();
+    // us-1.8: intact 145 °F for 15 s; stuffed meat and stuffing with meat 165 °F.
+    let cook = |product: &str, with: &str, grams: u32, fahrenheit: u32, says: Option<bool>| {
+        let readings = json!({ "fahrenheit": fahrenheit, "hold_minutes": 0.3 });
+        let step = caller.step("cook").of_grams(&piece, 400);
+        let step = step.of_grams(with, grams).into(product, 400 + grams);
+        step.with("stuffed", json!(says)).with("readings", readings)
+    };
+    let told = cook("fillet", &bread, 60, 145, None).refused(422, "readings.fahrenheit");
+    let rows = told.body["rows"].to_string();
+    assert!(rows.contains("us-1.8-poultry"), "{}", told.body);
+    let detail = told.body["detail"].as_str().unwrap();
+    for part in ["bread", "may fill it", "say that it is not stuffed"] {
+        assert!(detail.contains(part), "{detail}");
+    }
+    // Enough for a filling, a coating by the cook's word, a seasoning.
+    for (with, grams, fahrenheit, says) in [
+        (&bread, 60, 165, None),
+        (&bread, 60, 145, Some(false)),
+        (&bread, 8, 145, None),
+        (&pepper, 30, 145, None),
+    ] {
+        let done = cook("fillet", with, grams, fahrenheit, says).done();
+        assert_eq!(is(&caller, &done), "ready", "{grams} {fahrenheit} {says:?}");
+        let why = caller.get(&format!("/api/lots/{}/why", done.code(0)));
+        let why = why.expect(200).body.to_string();
+        assert_eq!(why.contains("does not fill"), says == Some(false), "{why}");
+    }
+    // Said to be stuffed it needs as much whatever went in, and whatever its product claims.
+    for product in ["fillet", "joint", "hash"] {
+        cook(product, &pepper, 30, 145, Some(true)).refused(422, "readings.fahrenheit");
+        let done = cook(product, &pepper, 30, 165, Some(true)).done();
+        assert_eq!(is(&caller, &done), "ready", "{product}");
+    }
+    let boiled = caller.step("cook").of_grams(&piece, 400);
+    let boiled = boiled.of_grams(&bread, 60).into("hash", 960);
+    let boiled = boiled.with("added", json!([{ "what": "water", "grams": 500 }]));
+    let boiled = boiled.with("readings", json!({ "boiled_minutes": 20 }));
+    let boiled = boiled.with("stuffed", true).done();
+    assert!(heard(&boiled, "cook-boiled-whole"), "{}", boiled.body);
+    assert_eq!(is(&caller, &boiled), "treated");
+    // Said wrong and corrected: of the cook itself, and of the mix that it was made of.
+    let correct = |step: &Answer, stuffed: bool| {
+        let body = json!({ "step": step.body["id"], "stuffed": stuffed, "why": "asked the cook" });
+        caller.deed("/api/corrections", body).expect(201);
+    };
+    let done = cook("fillet", &bread, 60, 145, Some(false)).done();
+    correct(&done, true);
+    assert_eq!(is(&caller, &done), "treated");
+    caller.sell(&done.code(0)).refused(409, "lot");
+    correct(&done, false);
+    assert_eq!(is(&caller, &done), "ready");
+    let mixed = caller.step("mix").of_grams(&piece, 400);
+    let mixed = mixed.of_grams(&bread, 60).into("pork-chop", 460);
+    let mixed = mixed.with("stuffed", false).done();
+    let readings = json!({ "fahrenheit": 145, "hold_minutes": 0.3 });
+    let crumbed = caller.step("cook").of_grams(&mixed.code(0), 460);
+    let crumbed = crumbed.into("fillet", 460).with("readings", readings);
+    let crumbed = crumbed.done();
+    assert_eq!(is(&caller, &crumbed), "ready");
+    correct(&mixed, true);
+    assert_eq!(is(&caller, &crumbed), "treated");
 }

@@ -37,6 +37,17 @@ fn pork() -> Part {
     }
 }
 
+fn lard() -> Product {
+    Product {
+        kind: ProductKind::Rendered,
+        keeping: Keeping {
+            stable_as: Some(Natural::RenderedFat),
+            ..Keeping::default()
+        },
+        ..Product::unnamed()
+    }
+}
+
 fn salt() -> Part {
     natural(1, Natural::Salt)
 }
@@ -160,14 +171,7 @@ fn what_is_wet_keeps_by_itself_and_not_in_a_mix() {
 
 #[test]
 fn a_fat_is_stable_once_its_rendering_is_proven() {
-    let lard = Product {
-        kind: ProductKind::Rendered,
-        keeping: Keeping {
-            stable_as: Some(Natural::RenderedFat),
-            ..Keeping::default()
-        },
-        ..Product::unnamed()
-    };
+    let lard = lard();
     let parts = [fat()];
     let heat = heat();
     let rendered = |heat| Born {
@@ -228,14 +232,7 @@ fn the_list_is_closed_and_a_salt_is_known_by_what_it_does() {
 
 #[test]
 fn what_is_called_rendered_fat_is_fat_only_where_fat_or_bones_went_in() {
-    let lard = Product {
-        kind: ProductKind::Rendered,
-        keeping: Keeping {
-            stable_as: Some(Natural::RenderedFat),
-            ..Keeping::default()
-        },
-        ..Product::unnamed()
-    };
+    let lard = lard();
     let heat = heat();
     let of = |kind, parts: &[Part], heat| {
         let born = Born {

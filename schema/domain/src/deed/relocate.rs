@@ -91,8 +91,8 @@ impl Move<'_> {
         let stands = self.state == Some(State::Ambient) && draws.iter().any(|of| warms(&of));
         let rules = self.law.heat.failure.as_ref();
         let is_ready = lot.condition().is_ready();
-        // Where raw food is kept cold by another row than its own, the law of the place leaves it out (`confirmed-X-UK-2`).
-        let is_exempt = !is_ready && rules.is_some_and(|rules| rules.raw_hours.is_some());
+        let leaves_out = rules.and_then(|rules| rules.leaves_raw_out.as_ref());
+        let is_exempt = !is_ready && leaves_out.is_some();
         if !stands || !is_cold_food || !is_food || is_exempt {
             return Ok(Vec::new());
         }

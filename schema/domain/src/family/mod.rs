@@ -36,7 +36,7 @@ pub use lists::{Listed, Lists};
 pub use lying::{LyingView, lying};
 pub use origins::{AnimalShare, BoughtSource, Origins, origins};
 pub use piece::piece;
-pub use pierced::{pierced, tenderised};
+pub use pierced::{Together, filling, pierced, tenderised};
 pub use room::{PieceView, room};
 pub use stated::{Stated, stated};
 pub use thawing::{Frozen, frozen};

@@ -16,6 +16,8 @@ pub struct Origins {
     pub bought: Vec<BoughtSource>,
     /// Is there bought-in meat, which the shares leave out?
     pub excludes_bought_meat: bool,
+    /// Raw meat in it that may carry trichinae and is of no animal on record: bought in, or a pot that nobody knows.
+    pub untraced: Vec<LotCode>,
 }
 
 /// A source animal and its share.
@@ -60,6 +62,10 @@ pub fn origins(family: &Family, lot: LotId) -> Origins {
             continue;
         };
         let Some(animal) = &source.animal else {
+            let carries = of.lot.species.iter().any(|of| of.may_carry_trichinae());
+            if carries && !of.lot.condition().is_ready() {
+                origins.untraced.push(of.lot.code.clone());
+            }
             origins.excludes_bought_meat |= of.lot.origin == Origin::BOUGHT_MEAT;
             origins.bought.push(BoughtSource {
                 lot: of.lot.code.clone(),

@@ -5,20 +5,22 @@ use super::{Family, Relative};
 use crate::cure::Method;
 use crate::grams::Grams;
 use crate::heat::{Pierced, PiercedBy};
-use crate::lot::LotId;
+use crate::lot::{Lot, LotId};
 use crate::words::{DeedKind, Natural, ProductKind};
 
-/// What of a lot's meat was ground, pumped or bladed, and where that stands; `is_pumped` says of a cure whether its
-/// deed was asked so, whatever its product says.
+/// What of a lot's meat was ground, pumped, bladed or stuffed, and where that stands; `is_pumped` says of a cure
+/// whether its deed was asked so, whatever its product says; `says_stuffed` what a deed said of a filling.
 pub fn pierced(
     family: &Family,
     lot: LotId,
     is_pumped: impl Fn(&Relative) -> bool,
+    says_stuffed: impl Fn(&Relative) -> Option<bool>,
 ) -> Option<Pierced> {
     let line = family.youngest_first(lot);
     let meat = line.into_iter().filter(|of| of.has_species());
     let found = meat.filter_map(|of| {
-        let by = match is_stuffed(family, of) {
+        let is_stuffed = says_stuffed(of).unwrap_or_else(|| is_stuffed(family, of));
+        let by = match is_stuffed {
             true => PiercedBy::Stuffed,
             false => by(of, &is_pumped)?,
         };
@@ -65,32 +67,72 @@ fn by(of: &Relative, is_pumped: &impl Fn(&Relative) -> bool) -> Option<PiercedBy
 /// garlic for a joint stay below that. Common practice, no source.
 const SEASONED_THOUSANDTHS: i64 = 20;
 
-/// Is it raw meat that something went into which is no seasoning: bread, rice, fruit, or a forcemeat into a cut?
+/// Something that goes in together with other things.
+#[derive(Debug, Clone, Copy)]
+pub struct Together<'a> {
+    /// The lot.
+    pub lot: &'a Lot,
+    /// Was it made by grinding?
+    pub is_ground: bool,
+    /// How much of it.
+    pub grams: Grams,
+}
+
+impl Together<'_> {
+    fn is_raw_meat(&self) -> bool {
+        !self.lot.species.is_empty() && !self.lot.condition().is_ready()
+    }
+
+    fn is_raw_cut(&self) -> bool {
+        self.is_raw_meat() && self.lot.product.kind == ProductKind::Cut
+    }
+
+    /// Does it fill a cut? A forcemeat does, and meat that is ready; another cut does not.
+    fn fills_a_cut(&self) -> bool {
+        let kind = self.lot.product.kind;
+        let is_forcemeat = self.is_ground || kind == ProductKind::Mixed;
+        let is_ready = matches!(kind, ProductKind::Cooked | ProductKind::Cured);
+        !self.is_raw_cut() && (is_forcemeat || is_ready && self.lot.condition().is_ready())
+    }
+}
+
+/// What fills the raw meat that it goes in with, if it is more than a seasoning: bread, rice, fruit, or a forcemeat
+/// into a cut. Of several the one that weighs most.
+pub fn filling<'a>(parts: &[Together<'a>]) -> Option<&'a Lot> {
+    let has_cut = parts.iter().any(Together::is_raw_cut);
+    let fills = |part: &&Together<'a>| match part.lot.species.is_empty() {
+        true => !seasons(part.lot.product.keeping.stable_as),
+        false => has_cut && part.fills_a_cut(),
+    };
+    let meat = parts.iter().filter(|part| part.is_raw_meat());
+    let meat: Grams = meat.filter(|of| !fills(of)).map(|of| of.grams).sum();
+    let filling = parts.iter().filter(fills);
+    let weight: Grams = filling.clone().map(|part| part.grams).sum();
+    let is_filled = meat > Grams::ZERO && weight > meat.thousandths(SEASONED_THOUSANDTHS);
+    let most = filling.max_by_key(|part| part.grams).map(|part| part.lot);
+    most.filter(|_| is_filled)
+}
+
+/// Is it raw meat that something was put into which fills it?
 fn is_stuffed(family: &Family, of: &Relative) -> bool {
-    if of.made_by.kind != DeedKind::Mix {
+    let puts_together = matches!(
+        of.made_by.kind,
+        DeedKind::Mix | DeedKind::Cook | DeedKind::Smoke
+    );
+    if !puts_together {
         return false;
     }
     let uses = family.ancestry.uses_of(of.lot.id).iter();
     let parts = uses.filter_map(|part| {
-        let grams = Grams::from_milligrams(part.milligrams);
-        Some((family.get(part.lot)?, grams))
+        let of = family.get(part.lot)?;
+        Some(Together {
+            lot: &of.lot,
+            is_ground: of.made_by.kind == DeedKind::Grind,
+            grams: Grams::from_milligrams(part.milligrams),
+        })
     });
-    let parts: Vec<(&Relative, Grams)> = parts.collect();
-    let raw = |of: &Relative| of.has_species() && !of.lot.condition().is_ready();
-    let is_cut = |of: &Relative| raw(of) && of.lot.product.kind == ProductKind::Cut;
-    let has_cut = parts.iter().any(|(of, _)| is_cut(of));
-    let is_forcemeat = |of: &Relative| {
-        of.made_by.kind == DeedKind::Grind || of.lot.product.kind == ProductKind::Mixed
-    };
-    let is_filling = |of: &Relative| match of.has_species() {
-        true => has_cut && !is_cut(of) && is_forcemeat(of),
-        false => !seasons(of.lot.product.keeping.stable_as),
-    };
-    let meat = parts.iter().filter(|(of, _)| raw(of) && !is_filling(of));
-    let meat: Grams = meat.map(|(_, grams)| *grams).sum();
-    let filling = parts.iter().filter(|(of, _)| is_filling(of));
-    let filling: Grams = filling.map(|(_, grams)| *grams).sum();
-    meat > Grams::ZERO && filling > meat.thousandths(SEASONED_THOUSANDTHS)
+    let parts: Vec<Together<'_>> = parts.collect();
+    filling(&parts).is_some()
 }
 
 /// Does it season or dress meat, and is no filling?

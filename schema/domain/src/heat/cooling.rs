@@ -1,6 +1,6 @@
 //! Was it cooled in time?
 
-use super::judgement::Judgement;
+use super::judgement::{Answer, Judgement};
 use super::log::{CoreReading, Log};
 use super::rules::{HeatRules, minutes};
 use super::says::{CoolSays, StageSays};
@@ -87,6 +87,9 @@ fn named<'r>(plan: &str, rules: &'r HeatRules) -> Result<&'r CoolingPlan> {
 /// fits among all that were made for what was cooked, the place's usual one first. Where none is met,
 /// the first speaks. Nothing where there is no plan at all.
 ///
+/// Whoever names another place's plan, or one that nobody has read, is still bound by what the place has:
+/// such a plan may show that food was cooled in time, and never opens what a row that was read shuts.
+///
 /// # Errors
 /// No such plan; one that is not for what was cooked; nitrite that cannot be.
 pub fn cooled_by(
@@ -95,33 +98,78 @@ pub fn cooled_by(
     rules: &HeatRules,
     rows: &Rows,
 ) -> Result<Option<Judgement>> {
-    let warned = |plan: &CoolingPlan, judged: Judgement| match plan.place {
+    let Some(plan) = chosen else {
+        return found(cooled, rules, rows);
+    };
+    let plan = named(plan, rules)?;
+    if plan.not_after_cooking && cooled.is_cooked {
+        let plan = plan.name.clone();
+        let says = CoolSays::NotAfterCooking { plan };
+        return Err(Refusal::cannot_be("plan", says));
+    }
+    let judged = warned(plan, by_plan(cooled, plan, rows)?);
+    let binds = match judged.is_enough() {
+        true => rows.is_confirmed(&plan.row),
+        false => plan.place.is_none(),
+    };
+    if binds || plan.not_after_cooking {
+        return Ok(Some(judged));
+    }
+    let of_place = found(cooled, rules, rows)?.filter(Judgement::shuts);
+    Ok(Some(of_place.unwrap_or(judged)))
+}
+
+/// What another place's plan says stops nobody.
+fn warned(plan: &CoolingPlan, judged: Judgement) -> Judgement {
+    match plan.place {
         Some(_) => judged.warned(),
         None => judged,
-    };
-    if let Some(plan) = chosen {
-        let plan = named(plan, rules)?;
-        if plan.not_after_cooking && cooled.is_cooked {
-            let plan = plan.name.clone();
-            let says = CoolSays::NotAfterCooking { plan };
-            return Err(Refusal::cannot_be("plan", says));
-        }
-        return Ok(Some(warned(plan, by_plan(cooled, plan, rows)?)));
     }
+}
+
+/// The plan that fits, the place's usual one first.
+fn found(cooled: &Cooled<'_>, rules: &HeatRules, rows: &Rows) -> Result<Option<Judgement>> {
     let usual = |plan: &&CoolingPlan| rules.after_cooking.as_ref() == Some(&plan.name);
     let mut plans: Vec<&CoolingPlan> = rules.cooling.iter().collect();
     plans.retain(|plan| !plan.not_after_cooking);
     plans.sort_by_key(|plan| (!usual(plan), plan.place.is_some()));
-    let mut first = None;
-    for plan in plans {
+    let mut first: Option<Judgement> = None;
+    for plan in &plans {
         let judged = warned(plan, by_plan(cooled, plan, rows)?);
-        if judged.is_enough() {
+        let is_shut = first.as_ref().is_some_and(Judgement::shuts);
+        if judged.is_enough() && (rows.is_confirmed(&plan.row) || !is_shut) {
             return Ok(Some(judged));
         }
         // What another way leaves open does not open what the usual one shuts.
         first.get_or_insert(judged);
     }
-    Ok(first)
+    Ok(first.map(|judged| none_met(judged, cooled, &plans, rows)))
+}
+
+/// Of a place without a figure of its own: what is slower in the warm than every plan of any place lets it be is no
+/// question of which figure holds here. Only the first stage of those in stages is asked, where bacteria grow
+/// fastest: how cold it has to be in the end is the place's own matter.
+fn none_met(
+    judged: Judgement,
+    cooled: &Cooled<'_>,
+    plans: &[&CoolingPlan],
+    rows: &Rows,
+) -> Judgement {
+    let in_stages = plans.iter().filter(|plan| plan.stages.len() > 1);
+    let warm: Vec<(&RowId, Judgement)> = in_stages
+        .filter_map(|plan| Some((&plan.row, stage(cooled.log, plan.stages.first()?, rows))))
+        .collect();
+    let short = |(_, of): &(&RowId, Judgement)| of.answer == Answer::Short;
+    let read = warm.iter().filter(|(row, _)| rows.is_confirmed(row));
+    let read: Vec<RowId> = read.map(|(row, _)| (*row).clone()).collect();
+    if judged.shuts() || read.is_empty() || !warm.iter().all(short) {
+        return judged;
+    }
+    let says = CoolSays::NoneMet;
+    Judgement {
+        answer: Answer::Short,
+        ..judged.with([Finding::new(Gravity::Refuse, says, read)])
+    }
 }
 
 fn by_plan(cooled: &Cooled<'_>, plan: &CoolingPlan, rows: &Rows) -> Result<Judgement> {

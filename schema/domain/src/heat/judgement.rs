@@ -111,6 +111,11 @@ impl Judgement {
         self.answer == Answer::Short && self.findings.iter().any(Finding::refuses)
     }
 
+    /// Does it stand in the way: by a row that was read, broken, or perhaps broken?
+    pub fn shuts(&self) -> bool {
+        self.refuses() || self.untold
+    }
+
     /// The gravest of the reasons.
     pub fn gravity(&self) -> Gravity {
         self.findings

@@ -51,18 +51,18 @@ pub struct Heated<'a> {
     pub code_year: u16,
     /// The row of the table that the cook named, if one was.
     pub chosen: Option<&'a RowId>,
-    /// What of the meat was ground or pumped before, if any was.
+    /// What of the meat was ground, pumped or stuffed, if any was.
     pub pierced: Option<&'a Pierced>,
     /// The whole piece that went in, if one did that a pot says nothing about.
     pub piece: Option<&'a Texts>,
 }
 
-/// Meat that was ground or pumped.
+/// Meat that was ground, pumped or stuffed.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Pierced {
     /// How.
     pub by: PiercedBy,
-    /// Which lot was.
+    /// Which lot was; of what may fill it: the filling.
     pub lot: LotCode,
     /// Its product.
     pub product: Texts,
@@ -99,6 +99,7 @@ impl Heated<'_> {
         ) {
             (Some(Food::Microwaved), _) => Food::Microwaved,
             (_, true) => Food::Poultry,
+            (_, false) if self.by() == Some(PiercedBy::SaidStuffed) => Food::Poultry,
             (Some(food), false) if self.is_not(food) => self.pierced_class(),
             (food, false) => food.unwrap_or(Food::Ground),
         }
@@ -107,8 +108,8 @@ impl Heated<'_> {
     /// The class of what was stuffed, ground or pumped: a stuffing shields the middle as no grinding does
     /// (`us-1.8-poultry`).
     fn pierced_class(&self) -> Food {
-        match self.pierced.map(|pierced| pierced.by) {
-            Some(PiercedBy::Stuffed) => Food::Poultry,
+        match self.by() {
+            Some(PiercedBy::Filled | PiercedBy::Stuffed) => Food::Poultry,
             _ => Food::Ground,
         }
     }
@@ -116,12 +117,17 @@ impl Heated<'_> {
     /// Was done to the meat what the class of its product rules out? A cured ham that was pumped is a
     /// roast all the same.
     fn is_not(&self, food: Food) -> bool {
-        let by = self.pierced.map(|pierced| pierced.by);
-        match food {
-            Food::Intact => by.is_some(),
-            Food::Roast => matches!(by, Some(PiercedBy::Ground | PiercedBy::Stuffed)),
+        use PiercedBy::*;
+        match (food, self.by()) {
+            (_, None) => false,
+            (Food::Intact, _) => true,
+            (Food::Roast, Some(by)) => matches!(by, SaidStuffed | Filled | Stuffed | Ground),
             _ => false,
         }
+    }
+
+    fn by(&self) -> Option<PiercedBy> {
+        self.pierced.map(|pierced| pierced.by)
     }
 
     fn says_pierced(&self) -> Option<Finding> {
@@ -129,6 +135,12 @@ impl Heated<'_> {
         let class = self.food.filter(|food| self.is_not(*food))?;
         let (product, lot) = (pierced.product.clone(), pierced.lot.clone());
         let says = match pierced.by {
+            PiercedBy::SaidStuffed => CookSays::SaidStuffed { class },
+            PiercedBy::Filled => CookSays::Filled {
+                product,
+                lot,
+                class,
+            },
             PiercedBy::Stuffed => CookSays::Stuffed {
                 product,
                 lot,

@@ -148,6 +148,8 @@ pub struct FailureRules {
     pub hours: StabilityLimit,
     /// The same of raw food, where that is counted by another row.
     pub raw_hours: Option<StabilityLimit>,
+    /// The row by which what is still raw need not be kept cold here, if the place has one.
+    pub leaves_raw_out: Option<RowId>,
 }
 
 /// A pot that boiled: one tap, no probe.

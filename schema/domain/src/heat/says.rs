@@ -58,6 +58,9 @@ messages! {
         BoiledWhole "boiled-whole" { piece: Texts },
         Pierced "pierced" { product: Texts, lot: LotCode, by: PiercedBy, class: Food },
         Stuffed "stuffed" { product: Texts, lot: LotCode, class: Food },
+        SaidStuffed "said-stuffed" { class: Food },
+        Filled "filled" { product: Texts, lot: LotCode, class: Food },
+        NotStuffed "not-stuffed" { product: Texts, lot: LotCode },
         StoodWarm "stood-warm" { hot: Printed, warm: TimeDelta, within: TimeDelta },
         CameUpSlowly "came-up-slowly" {
             from: Printed, to: Printed, took: TimeDelta, within: TimeDelta,
@@ -103,6 +106,7 @@ messages! {
             core: Temperature, after: TimeDelta, within: TimeDelta, stage: StageSays,
         },
         BeginsLate "begins-late" { core: Temperature, stage: StageSays },
+        NoneMet "none-met",
     }
 }
 

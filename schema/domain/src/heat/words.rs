@@ -21,6 +21,10 @@ words! {
 words! {
     /// What brings the outside of meat into its middle; what needs more heat first.
     PiercedBy {
+        /// Whoever cooked it says that it is stuffed.
+        SaidStuffed = "said-stuffed",
+        /// Something went into the cook with it that may fill it, and nobody says that it does not.
+        Filled = "filled",
         /// It was stuffed, or is a stuffing itself: something that is no seasoning was put into it.
         Stuffed = "stuffed",
         /// It was ground.

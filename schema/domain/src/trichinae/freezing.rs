@@ -4,7 +4,7 @@ use super::length::Length;
 use super::rules::TrichinaeRules;
 use super::says::ColdSays;
 use crate::heat::{Judgement, plausible_store, plausible_time};
-use crate::measure::Temperature;
+use crate::measure::{Printed, Temperature};
 use crate::refusal::{Refusal, Result};
 use crate::rows::{Finding, Gravity, RowId, Rows};
 use chrono::TimeDelta;
@@ -45,8 +45,8 @@ pub struct FreezingTable {
 /// One row of it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct ColdStep {
-    /// This temperature or colder.
-    pub at_most: Temperature,
+    /// This temperature or colder, as the row prints it on either scale.
+    pub at_most: Printed,
     /// For this long or longer.
     pub hold: TimeDelta,
 }
@@ -62,8 +62,10 @@ impl FreezingTable {
         up_to: Option<Length>,
         steps: Vec<ColdStep>,
     ) -> std::result::Result<FreezingTable, String> {
-        let falls =
-            |pair: &[ColdStep]| pair[0].at_most > pair[1].at_most && pair[0].hold >= pair[1].hold;
+        let falls = |pair: &[ColdStep]| {
+            let [warmer, colder] = [pair[0].at_most, pair[1].at_most].map(|of| of.temperature());
+            warmer > colder && pair[0].hold >= pair[1].hold
+        };
         match !steps.is_empty() && steps.windows(2).all(falls) {
             true => Ok(FreezingTable {
                 row,
@@ -87,7 +89,7 @@ impl FreezingTable {
     }
 
     fn judge(&self, freezing: &Freezing, rows: &Rows) -> Judgement {
-        let reached = |step: &&ColdStep| freezing.at <= step.at_most;
+        let reached = |step: &&ColdStep| freezing.at.against(&step.at_most).is_le();
         let Some(step) = self.steps.iter().rev().find(reached) else {
             let says = ColdSays::TooWarm {
                 at: freezing.at,

@@ -28,11 +28,11 @@ messages! {
     ColdSays in "trichinae-cold" {
         NoTable "no-table",
         GiveThickness "give-thickness",
-        TooWarm "too-warm" { at: Temperature, first: Temperature },
+        TooWarm "too-warm" { at: Temperature, first: Printed },
         Short "short" {
-            at_most: Temperature, hold: TimeDelta, held: TimeDelta, missing: TimeDelta,
+            at_most: Printed, hold: TimeDelta, held: TimeDelta, missing: TimeDelta,
         },
-        Enough "enough" { at_most: Temperature, hold: TimeDelta },
+        Enough "enough" { at_most: Printed, hold: TimeDelta },
         LongerThanDead "longer-than-dead" { held: TimeDelta, dead_for: TimeDelta },
         TooThick "too-thick" { thickest: Length },
         WarmAtStart "warm-at-start" { start: Temperature, limit: LimitSays },

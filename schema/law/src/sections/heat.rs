@@ -124,6 +124,8 @@ struct FailureEntry {
     hours: LimitEntry,
     /// The same of raw food, where that is counted by another row.
     raw_hours: Option<LimitEntry>,
+    /// The row by which what is still raw need not be kept cold here, if the place has one.
+    leaves_raw_out: Option<String>,
 }
 
 /// How probes are checked.
@@ -309,6 +311,9 @@ impl Subject for HeatEntry {
                         cold: entry.cold.degrees(rows)?,
                         hours: entry.hours.limit(rows)?,
                         raw_hours: entry.raw_hours.map(|it| it.limit(rows)).transpose()?,
+                        leaves_raw_out: (entry.leaves_raw_out.as_deref())
+                            .map(|row| known(rows, row))
+                            .transpose()?,
                     })
                 })
                 .transpose()?,

@@ -7,7 +7,7 @@ use self::drying::{DryingEntry, HamDryingEntry, SausageDryingEntry};
 use self::other::OtherWayEntry;
 use super::measures::{DegreesEntry, LengthEntry, TableEntry, TimeEntry, bound_of};
 use crate::Bad;
-use crate::entry::{BoundEntry, TemperatureEntry, known};
+use crate::entry::{BoundEntry, PrintedEntry, TemperatureEntry, known};
 use crate::file::Subject;
 use domain::rows::{RowId, Rows};
 use domain::trichinae::{
@@ -103,7 +103,7 @@ enum MeasuredEntry {
 #[serde(deny_unknown_fields)]
 struct ColdStepEntry {
     /// This temperature or colder.
-    at_most: TemperatureEntry,
+    at_most: PrintedEntry,
     /// For this long or longer.
     hold: TimeEntry,
 }
@@ -294,7 +294,7 @@ impl FreezingEntry {
         };
         let steps = all(&self.steps, |step| {
             Ok(ColdStep {
-                at_most: step.at_most.temperature(),
+                at_most: step.at_most.printed()?,
                 hold: step.hold.time()?,
             })
         })?;

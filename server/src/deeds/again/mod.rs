@@ -53,6 +53,11 @@ pub fn judge(
     let kind = corrected.kind()?;
     let makes = matches!(kind, DeedKind::Receive | DeedKind::Adopt)
         || StepKind::parse(kind.as_str()).is_some();
+    let known = store::corrections::of_deeds(facts.tx.conn, &[corrected.id])?;
+    let mut tells_stuffed = false;
+    for correction in &known {
+        tells_stuffed |= fields(&correction.now)?.contains_key("stuffed");
+    }
     judged(facts, roots, undone, Some(corrected), |kin, roots| {
         if !makes {
             // A reading of the lots: their births stay, what was read of them since does not.
@@ -61,6 +66,10 @@ pub fn judge(
         if kin.is_of_an_animal(roots) {
             // When it was killed is no part of what a lot is, and asked through any number of cuts when
             // something of it is minced.
+            kin.tell_all();
+        }
+        if tells_stuffed {
+            // What it is made into is what asks whether the meat is stuffed.
             kin.tell_all();
         }
     })

@@ -201,6 +201,9 @@ pub fn act(app: &App, path: &str, body: &Value) -> Result<Done, Error> {
         "/api/take-backs" => take::take_back::take(&Caller::new(app), &parse(&bytes)?),
         "/api/readings" => take::measure::take(&Caller::new(app), &parse(&bytes)?),
         "/api/counts" => take::count::take(&Caller::new(app), &parse(&bytes)?),
+        "/api/adoptions" => take::adopt::take(&Caller::new(app), &parse(&bytes)?),
+        "/api/dispositions" => take::dispose::take(&Caller::new(app), &parse(&bytes)?),
+        "/api/place-failures" => take::place::failed(&Caller::new(app), &parse(&bytes)?),
         "/api/corrections" => take::correct::take(&Caller::new(app), &parse(&bytes)?),
         "void" => {
             let mut body = body.clone();

@@ -76,6 +76,7 @@ fn rules() -> FailureRules {
         },
         hours: limit(Bound::at_most("a-hours", 4)),
         raw_hours: None,
+        leaves_raw_out: None,
     }
 }
 
