@@ -9,7 +9,7 @@ use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::lists::List;
 use crate::wire::lists::PlaceEntry;
-use crate::wire::readings::PlaceFailureAsked;
+use crate::wire::readings::{PlaceFailureAsked, PlaceReadingAsked};
 use chrono::{DateTime, Utc};
 use domain::deed::place_failure::{self, PlaceFailure};
 use domain::heat::{HeatRules, hours};
@@ -43,6 +43,14 @@ pub fn failed(app: &Caller<'_>, asked: &PlaceFailureAsked) -> Result<Done> {
         if until < from || until > facts.moment.at {
             let field = asked.until.map_or("from", |_| "until");
             return Err(Error::cannot_be(field, PlaceSays::EndsFirst));
+        }
+        let outside = |reading: &PlaceReadingAsked| {
+            let at = reading.at.0.to_utc();
+            at < from || at > until
+        };
+        if let Some(nth) = asked.readings.iter().position(outside) {
+            let field = format!("readings[{nth}].at");
+            return Err(Error::cannot_be(field, PlaceSays::ReadOutside));
         }
         let failure = PlaceFailure {
             place: entry(facts, &asked.place.0)?.name.0,

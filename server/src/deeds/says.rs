@@ -155,6 +155,7 @@ messages! {
         Beyond "beyond" { place: String, at: Temperature, limit: LimitSays },
         StoodThere "stood-there" { place: String, lots: String },
         NoReading "no-reading",
+        ReadOutside "read-outside",
         EndsFirst "ends-first",
     }
 }

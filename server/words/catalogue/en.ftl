@@ -931,6 +931,7 @@ failure-still-open = { $place } failed ({ $at }), and nobody has read it since. 
 place-beyond = { $place }: { $at } where { $limit } is asked for.
 place-stood-there = In { $place } at that time: { $lots }. Look at it; if it lasted, record that the place failed.
 place-no-reading = This reading has no temperature. Give celsius or fahrenheit.
+place-read-outside = This reading is not of the time in which it was not cold. Check its hour, or both times.
 place-ends-first = It must end after it began, and not after it was noticed. Check the times.
 probe-good = Probe { $probe } is good; check it again by { $due }.
 probe-failed = Probe { $probe } showed { $read } on { $day } where { $right } is true ({ $bath }). Mend or replace it, and check it again: what it showed proves little. Water boils a little cooler high above the sea.

@@ -939,6 +939,7 @@ failure-still-open = { $place } est tombé en panne ({ $at }), et personne ne l�
 place-beyond = { $place } : { $at } ; demandé : { $limit }.
 place-stood-there = { $place }, à ce moment : { $lots }. Regardez ; si cela a duré, inscrivez la panne du lieu.
 place-no-reading = Cette mesure n’a pas de température. Donnez celsius ou fahrenheit.
+place-read-outside = Ce relevé n’est pas du temps où il ne faisait pas froid. Vérifiez son heure, ou les deux heures.
 place-ends-first = La fin vient après le début, et pas après le moment où l’on s’en est aperçu. Vérifiez les heures.
 probe-good = La sonde { $probe } est bonne ; à revérifier d’ici le { $due }.
 probe-failed = La sonde { $probe } a montré { $read } le { $day } là où { $right } est juste ({ $bath }). Réparez-la ou remplacez-la, puis vérifiez de nouveau : ce qu’elle a montré ne prouve guère. L’eau bout un peu moins chaud en altitude.

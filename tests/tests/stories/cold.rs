@@ -116,6 +116,8 @@ fn a_freezer_that_failed_is_one_act(engine: Engine) {
     };
     fail(10, 20, json!([])).refused(422, "until");
     fail(60, 0, json!([{ "at": moment(-30) }])).refused(422, "readings[0].celsius");
+    let earlier = json!([{ "at": moment(-90), "celsius": 3 }]);
+    fail(60, 0, earlier).refused(422, "readings[0].at");
     let stops = |lot: &str| {
         let stops = caller.lot(lot)["stops"].clone();
         let failed = |stop: &&Value| stop["stop"] == "failed";
