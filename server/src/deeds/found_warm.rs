@@ -89,9 +89,9 @@ pub fn of_place(facts: &mut Facts<'_, '_>, place: &str) -> Result<Plan> {
         readings: read.into_iter().filter(within).collect(),
     };
     // What came in meanwhile did not stand there so long.
-    let there: HashSet<PackId> = { place::stood(facts, stands, &[from])?.iter() }
-        .flat_map(|lot| lot.packs.iter().map(|pack| pack.id))
-        .collect();
+    let first = place::stood(facts, stands, &[from])?;
+    let packs = first.iter().flat_map(|lot| &lot.packs);
+    let there: HashSet<PackId> = packs.map(|pack| pack.id).collect();
     let mut lots = place::stood(facts, stands, &place::moments(&failure, &heat))?;
     for lot in &mut lots {
         lot.packs.retain(|pack| there.contains(&pack.id));

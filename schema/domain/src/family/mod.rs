@@ -167,12 +167,16 @@ impl Family {
         order.into_iter().filter_map(|lot| self.get(lot)).collect()
     }
 
-    /// The animals of what came in and is in a lot.
-    pub fn species_that_came_in(&self, lot: LotId) -> BTreeSet<Species> {
-        let line = self.youngest_first(lot).into_iter();
+    /// The animals in a lot: those of what came in. What the list says that it is of counts only where nothing tells.
+    pub fn species_in(&self, lot: &Lot) -> BTreeSet<Species> {
+        let line = self.youngest_first(lot.id).into_iter();
         let came_in = line.filter(|of| self.ancestry.uses_of(of.lot.id).is_empty());
-        came_in
+        let known: BTreeSet<Species> = came_in
             .flat_map(|of| of.lot.species.iter().copied())
-            .collect()
+            .collect();
+        match known.is_empty() {
+            true => lot.species.clone(),
+            false => known,
+        }
     }
 }

@@ -107,13 +107,7 @@ impl<'a> NameFacts<'a> {
         let product = &*of.lot.product;
         let mut facts = NameFacts::of(product);
         let line = family.youngest_first(of.lot.id);
-        // What the list says that it is of counts only where the record does not know.
-        let known = family.species_that_came_in(of.lot.id);
-        facts.species = if known.is_empty() {
-            of.lot.species.clone()
-        } else {
-            known
-        };
+        facts.species = family.species_in(&of.lot);
         facts.allergens = of.lot.allergens.clone();
         let mut sum = Sum::default();
         sum.lot(family, of, Decimal::ONE, lists);

@@ -230,8 +230,9 @@ fn every_name_that_a_place_prints_is_read_back() {
         let rules = &law.statements;
         for name in &rules.allergens.names {
             for language in ["en", "fr"] {
-                for word in name.words(language) {
-                    let named = named_in(rules, &word, language).inside;
+                let also = name.also.get(language).into_iter().flatten();
+                for word in also.chain(name.name.get(language)) {
+                    let named = named_in(rules, word, language).inside;
                     assert!(!named.is_empty(), "{place} {language}: {word}");
                 }
             }
