@@ -45,7 +45,8 @@ pub fn table(bytes: &[u8]) -> Result<Table> {
         let line = 1 + read.iter().filter(|byte| **byte == b'\n').count();
         no(ImportSays::NoText { line })
     })?;
-    let text = text.trim_start_matches('\u{feff}');
+    // A line is a line, however a spreadsheet ends it: what is wrong is told by its number.
+    let text = text.trim_start_matches('\u{feff}').replace("\r\n", "\n");
     if let Some(letter) = text
         .chars()
         .find(|letter| crate::door::unseen::is_unseen(*letter))

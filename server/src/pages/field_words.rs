@@ -217,3 +217,31 @@ pub fn part(field: &str) -> Option<&'static str> {
         _ => return None,
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_heading_is_the_name_of_another_field() {
+        for list in [
+            List::Products,
+            List::Farms,
+            List::Suppliers,
+            List::Abattoirs,
+            List::Places,
+        ] {
+            for field in fields::of(list) {
+                for language in Language::ALL {
+                    let called = Speech::in_language(language)
+                        .text(heading(field.name))
+                        .to_lowercase();
+                    let other = fields::of(list).iter().find(|one| one.column() == called);
+                    assert!(other.is_none_or(|one| one.name == field.name), "{called}");
+                    let meant = column(list, &called, &[]);
+                    assert!(meant.is_some() || other.is_some(), "{called}");
+                }
+            }
+        }
+    }
+}

@@ -106,12 +106,14 @@ fn a_belly_in_its_cure_is_turned_and_comes_out_by_its_calendar(engine: Engine) {
             .grams(5_000)
             .to("cooler")
             .with("at", moment(-13 * DAY))
+            .with("note", "entered late")
             .made();
         let salt = caller.receive("no-1").bought(bought("PTS", "S-2"));
         let salt = salt
             .grams(500)
             .to("cooler")
             .with("at", moment(-13 * DAY))
+            .with("note", "entered late")
             .made();
         let cure = caller
             .step("cure")
@@ -119,6 +121,7 @@ fn a_belly_in_its_cure_is_turned_and_comes_out_by_its_calendar(engine: Engine) {
             .of_grams(&salt, 2.5);
         cure.into("cured-belly", 1_000)
             .with("at", moment(-12 * DAY))
+            .with("note", "entered late")
             .made()
     };
     let due = pieces(&caller);

@@ -286,6 +286,7 @@ mod tests {
             now: DateTime::from_timestamp(1_782_484_800, 0).unwrap(),
             family: &family,
             pieces: &[],
+            lying: &[],
             places: &BTreeMap::new(),
             printers,
             days,
