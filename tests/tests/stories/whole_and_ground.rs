@@ -223,7 +223,9 @@ fn what_goes_into_the_cook_with_the_meat_fills_it_unless_the_cook_says_no(engine
         let step = step.of_grams(with, grams).into(product, 400 + grams);
         step.with("stuffed", json!(says)).with("readings", readings)
     };
-    let told = cook("fillet", &bread, 60, 145, None).refused(422, "readings.fahrenheit");
+    let told = cook("fillet", &bread, 60, 145, None)
+        .ask()
+        .refused(422, "readings.fahrenheit");
     let rows = told.body["rows"].to_string();
     assert!(rows.contains("us-1.8-poultry"), "{}", told.body);
     let detail = told.body["detail"].as_str().unwrap();

@@ -157,11 +157,19 @@ pub(super) fn one(cook: &Cook, table: &HeatTable, rows: &Rows) -> Judgement {
                 held: cook.held,
                 at_least: step.at_least,
                 hold: step.hold,
-                missing,
+                missing: whole_seconds(missing),
             };
             Judgement::short(Some(missing), Finding::against(rows, table.row(), says))
         }
         _ => met(step, cook.held, table, rows),
+    }
+}
+
+/// As long or longer, in whole seconds: what is missing is never told as nothing.
+fn whole_seconds(missing: TimeDelta) -> TimeDelta {
+    match missing.subsec_nanos() {
+        0 => missing,
+        _ => TimeDelta::seconds(missing.num_seconds() + 1),
     }
 }
 
@@ -197,7 +205,7 @@ pub(super) fn logged(log: &Log, table: &HeatTable, rules: &HeatRules, rows: &Row
             at_least,
             held,
             hold,
-            missing,
+            missing: whole_seconds(missing),
         },
     };
     Judgement::short(Some(missing), Finding::against(rows, table.row(), says))

@@ -20,9 +20,9 @@ impl Living {
         of[self.random.random_range(0..of.len())]
     }
 
-    pub(super) fn day(&mut self, from: i64, until: i64) -> NaiveDate {
+    pub(super) fn day(&mut self, from: i64, until: i64) -> String {
         let days = self.random.random_range(from..until);
-        self.now.date_naive() + TimeDelta::days(days)
+        (self.now.date_naive() + TimeDelta::days(days)).to_string()
     }
 
     fn keep(&mut self, done: &Done, place: &'static str, lot: Lot) {

@@ -133,7 +133,10 @@ impl Living {
                 );
                 let bound = self.bound(code, &held, &told, &bounds);
                 if let (Some(day), Some(bound)) = (last_day(&lot), &bound) {
-                    assert!(day <= bound, "{code} of {day} outlives {bound}: {lot}");
+                    assert!(
+                        day <= bound.as_str(),
+                        "{code} of {day} outlives {bound}: {lot}"
+                    );
                 }
                 if let Some(bound) = bound {
                     bounds.insert(code, bound);
