@@ -9,6 +9,7 @@ use crate::error::{Error, Result};
 use crate::keyed;
 use crate::on_each;
 use crate::prepared::Prepared;
+use crate::tables::entries;
 use chrono::NaiveDateTime;
 use diesel::prelude::*;
 use diesel::sql_query;
@@ -69,8 +70,8 @@ pub struct Reached {
     #[diesel(sql_type = BigInt)]
     pub surplus_mg: i64,
     /// Where most of what is left is.
-    #[diesel(sql_type = Nullable<Text>)]
-    pub place: Option<String>,
+    #[diesel(sql_type = Nullable<Integer>)]
+    pub place_id: Option<i32>,
 }
 
 impl Reached {
@@ -121,6 +122,15 @@ pub struct Forward {
     pub lots: Vec<Reached>,
     /// The share of the starting lots in what each step made.
     pub step_shares: HashMap<DeedId, f64>,
+    /// The codes of the places where something is left.
+    pub places: HashMap<i32, String>,
+}
+
+impl Forward {
+    /// Where most of what is left of a lot is.
+    pub fn place(&self, lot: &Reached) -> Option<&str> {
+        self.places.get(&lot.place_id?).map(String::as_str)
+    }
 }
 
 /// Walks forward from `starts`, which must not be empty.
@@ -136,6 +146,7 @@ pub fn forward(conn: &mut Conn, starts: &[i32]) -> Result<Forward> {
     let onward = onward(conn, &used)?;
     Ok(Forward {
         step_shares: shares_forward(&start_lots, &made, &onward),
+        places: places(conn, &lots)?,
         lots,
     })
 }
@@ -171,15 +182,24 @@ fn descendants(conn: &mut Conn, starts: &[i32]) -> Result<Vec<Reached>> {
                  made_mg, taken_back_mg, used_mg, sold_mg, sold_packs, served_mg, discarded_mg, shipped_mg,
                  returned_mg, lost_mg, on_hand_mg, unexplained_mg, {SURPLUS_OF_LOT} AS surplus_mg,
                  CASE WHEN on_hand_mg > 0 THEN (
-                     SELECT place.code FROM packs JOIN entries place ON place.id = packs.place_id
-                     WHERE packs.lot_id = lots.id AND packs.left_mg > 0
+                     SELECT packs.place_id FROM packs WHERE packs.lot_id = lots.id AND packs.left_mg > 0
                      ORDER BY packs.left_mg DESC, packs.number LIMIT 1
-                 ) END AS place
+                 ) END AS place_id
              FROM reach CROSS JOIN lots CROSS JOIN versions CROSS JOIN entries
              WHERE lots.id = reach.id AND versions.id = lots.version_id AND entries.id = versions.entry_id
              ORDER BY lots.id"
         )
     })
+}
+
+/// The few places are asked for once: joined to each lot, PostgreSQL sorts for each.
+fn places(conn: &mut Conn, lots: &[Reached]) -> Result<HashMap<i32, String>> {
+    let mut keys: Vec<i32> = lots.iter().filter_map(|lot| lot.place_id).collect();
+    keys.sort_unstable();
+    keys.dedup();
+    let places = entries::table.filter(entries::id.eq_any(keys));
+    let rows: Vec<(i32, String)> = places.select((entries::id, entries::code)).load(conn)?;
+    Ok(rows.into_iter().collect())
 }
 
 fn onward(conn: &mut Conn, used: &[&Reached]) -> Result<Vec<Onward>> {
