@@ -81,10 +81,21 @@ pub fn wait(caller: &Caller, prints: &[i64], states: &[&str]) -> Vec<Value> {
 /// # Panics
 /// It is not so within two minutes.
 #[track_caller]
-pub fn until(mut so: impl FnMut() -> bool) {
+pub fn until(so: impl FnMut() -> bool) {
+    until_or(so, || "it does not happen".to_owned());
+}
+
+/// Waits until something is so, as [`until`]; what it says otherwise.
+///
+/// # Panics
+/// It is not so within two minutes.
+#[track_caller]
+pub fn until_or(mut so: impl FnMut() -> bool, otherwise: impl FnOnce() -> String) {
     let give_up = Instant::now() + Duration::from_secs(120);
     while !so() {
-        assert!(Instant::now() < give_up, "it does not happen");
+        if Instant::now() >= give_up {
+            panic!("{}", otherwise());
+        }
         std::thread::sleep(Duration::from_millis(20));
     }
 }

@@ -33,9 +33,9 @@ pub fn all(app: &Caller<'_>, conn: &mut Conn) -> Result<IncidentsRead> {
     let rows = incidents::all(conn)?;
     let mut read = Vec::with_capacity(rows.len());
     for (row, done) in &rows {
-        let open = !incidents::is_closed(conn, row.id)?;
-        let known = recall::as_known(row, &incidents::acts(conn, row.id)?);
-        read.push(brief(&known, &done.uid, open, zone));
+        let acts = incidents::acts(conn, row.id)?;
+        let known = recall::as_known(row, &acts);
+        read.push(brief(&known, &done.uid, is_open(&acts), zone));
     }
     Ok(IncidentsRead { incidents: read })
 }
@@ -62,6 +62,11 @@ pub struct Standing {
     pub weight: Grams,
 }
 
+/// Nobody closed it.
+fn is_open(acts: &[(ActRow, Done)]) -> bool {
+    !acts.iter().any(|(act, _)| act.kind == CLOSED)
+}
+
 /// The most that a page lists.
 const MOST: usize = 20;
 
@@ -72,10 +77,11 @@ const MOST: usize = 20;
 pub fn standing(conn: &mut Conn) -> Result<Vec<Standing>> {
     let mut all = Vec::new();
     for (row, done) in incidents::all(conn)?.into_iter().take(MOST) {
-        let row = recall::as_known(&row, &incidents::acts(conn, row.id)?);
+        let acts = incidents::acts(conn, row.id)?;
+        let row = recall::as_known(&row, &acts);
         let (packs, weight) = incidents::on_hand(conn, row.id)?;
         all.push(Standing {
-            open: !incidents::is_closed(conn, row.id)?,
+            open: is_open(&acts),
             id: shown_id(&done.uid),
             began_at: done.at.and_utc(),
             number: row.number,
@@ -111,7 +117,7 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, id: Id) -> Result<IncidentRead> {
         .iter()
         .rev()
         .find(|(act, _)| [SHOWN, HIDDEN].contains(&act.kind.as_str()));
-    let open = !acts.iter().any(|(act, _)| act.kind == CLOSED);
+    let open = is_open(&acts);
     Ok(IncidentRead {
         brief: brief(&recall::as_known(&row, &acts), id.0.as_bytes(), open, zone),
         guests: open && shown.is_some_and(|(act, _)| act.kind == SHOWN),

@@ -2,7 +2,7 @@
 
 use serde_json::Value;
 use stories::browser::Browser;
-use stories::queue::until;
+use stories::queue::{until, until_or};
 use stories::{Caller, Engine, House};
 
 /// A tablet at the bench, a phone at the counter.
@@ -35,6 +35,9 @@ impl<'a> Hand<'a> {
 
     pub(super) fn open(&mut self, path: &str) {
         self.browser.open(&format!("{}{path}", self.house.address));
+        // A machine that does much else at once is no dead line.
+        self.browser
+            .run("if (typeof waiting === 'object') { waiting.patience = 60000; }");
         self.taps = 0;
     }
 
@@ -46,13 +49,14 @@ impl<'a> Hand<'a> {
     /// The deed that the page says was just done.
     pub(super) fn did(&self) -> String {
         let mut id = String::new();
-        until(|| {
+        let told = || {
             let found = self.browser.run(
                 "return document.readyState === 'complete' ? new URL(location.href).searchParams.get('did') : null",
             );
             id = found.as_str().unwrap_or_default().to_owned();
             !id.is_empty()
-        });
+        };
+        until_or(told, || format!("no deed is told: {}", self.text()));
         id
     }
 
