@@ -31,6 +31,8 @@ pub(crate) fn among(keys: &[i32]) -> String {
 /// The keys as PostgreSQL binds them. Out of a query of its own it cannot tell how many there are: else it plans the first
 /// times for just these, and reads whole tables beside other workers where an index leads to a few hundred rows.
 const OF_ARRAY: &str = "= ANY((SELECT $1)::integer[])";
+/// One alone is told apart: so many as an array may hold lead, it thinks, to so many lots that it had better read them all.
+const ONE: &str = "= $1";
 /// As SQLite does: it knows no arrays, but reads a list of JSON.
 const OF_LIST: &str = "IN (SELECT value FROM json_each($1))";
 
@@ -50,10 +52,10 @@ pub(crate) fn of<R: Row>(
             let sql = sql_query(sql(OF_LIST)).bind::<Text, _>(list(keys));
             Prepared(sql).load(conn)?
         }
-        Conn::Pg(conn) => {
-            let sql = sql_query(sql(OF_ARRAY)).bind::<Array<Integer>, _>(keys);
-            Prepared(sql).load(conn)?
-        }
+        Conn::Pg(conn) => match keys {
+            [one] => Prepared(sql_query(sql(ONE)).bind::<Integer, _>(*one)).load(conn)?,
+            _ => Prepared(sql_query(sql(OF_ARRAY)).bind::<Array<Integer>, _>(keys)).load(conn)?,
+        },
     })
 }
 
