@@ -19,17 +19,18 @@ use gambrel::recall;
 use gambrel::wire::asked::Id;
 use gambrel::wire::incidents::IncidentAsked;
 use gambrel::wire::scope::ScopeAsked;
-use record::Grown;
 use serde_json::json;
 use std::time::{Duration, Instant};
 use store::{lots, trace};
 use stories::Engine;
-use stories::bench::{ms, row, size as smaller};
+use stories::bench::{median, ms, row, size as smaller};
 use stories::call::fresh_id;
 use words::{Language, Speech};
 
 /// Lots of spice that a large recall begins with, beside those of the middle of the record.
 const SPICES: usize = 8;
+/// Usual recalls, after the first.
+const USUAL: usize = 9;
 
 fn main() {
     let most: usize = std::env::var("BENCH_POSTGRES_LOTS")
@@ -37,9 +38,9 @@ fn main() {
         .and_then(|most| most.parse().ok())
         .unwrap_or(100_000);
     for engine in record::engines() {
-        println!("{engine:?}, once each");
+        println!("{engine:?}; of the usual ones the first, and the middle of {USUAL} more");
         row(&[
-            "lots", "reached", "floor ms", "list ms", "hold ms", "facts ms", "drawn ms",
+            "lots", "reached", "floor ms", "list ms", "hold ms", "facts ms", "drawn ms", "all ms",
         ]);
         let one = std::env::var("BENCH_LOTS").ok();
         let one: Option<usize> = one.and_then(|lots| lots.parse().ok());
@@ -55,27 +56,59 @@ fn main() {
     }
 }
 
+fn measure(engine: Engine, size: usize) {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let (app, grown) = record::grown(engine, folder.path(), size);
+    let lots = grown.lots.to_string();
+    let first = begin(&app, &[grown.animal]);
+    first.told(&format!("{lots}, the first"));
+    let others = grown.animals.iter().filter(|of| **of != grown.animal);
+    let usual = others.take(USUAL).map(|animal| begin(&app, &[*animal]));
+    Took::middle(&usual.collect::<Vec<_>>()).told(&format!("{lots}, as usual"));
+    let starts: Vec<i32> = grown.spices.iter().copied().take(SPICES).collect();
+    begin(&app, &[&[grown.salt, grown.spice], &starts[..]].concat()).told(&lots);
+}
+
+/// How many lots an incident reached, and how long each part of it took.
+struct Took {
+    reached: usize,
+    floor: Duration,
+    /// Listed, held, told, drawn.
+    each: [Duration; 4],
+}
+
+impl Took {
+    /// Part by part the one in the middle.
+    fn middle(all: &[Took]) -> Took {
+        let of = |part: &dyn Fn(&Took) -> Duration| median(all.iter().map(part).collect());
+        Took {
+            reached: all.iter().map(|took| took.reached).sum::<usize>() / all.len(),
+            floor: of(&|took| took.floor),
+            each: [0, 1, 2, 3].map(|nth| of(&|took| took.each[nth])),
+        }
+    }
+
+    fn told(&self, what: &str) {
+        let [listed, held, told, drawn] = self.each;
+        let all = listed + held + told + drawn;
+        let parts = [self.floor, listed, held, told, drawn, all].map(ms);
+        let numbers = parts.iter().map(String::as_str);
+        let reached = self.reached.to_string();
+        row(&[what, &reached]
+            .into_iter()
+            .chain(numbers)
+            .collect::<Vec<_>>());
+    }
+}
+
 fn timed<T>(what: impl FnOnce() -> T) -> (T, Duration) {
     let start = Instant::now();
     let done = what();
     (done, start.elapsed())
 }
 
-fn measure(engine: Engine, size: usize) {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    let app = record::furnished(engine, folder.path());
-    let grown = record::grow(&app, size);
-    begin(&app, &grown, &[grown.animal]);
-    let starts: Vec<i32> = grown.spices.iter().copied().take(SPICES).collect();
-    begin(
-        &app,
-        &grown,
-        &[&[grown.salt, grown.spice], &starts[..]].concat(),
-    );
-}
-
 /// An incident begins with some lots.
-fn begin(app: &App, grown: &Grown, starts: &[i32]) {
+fn begin(app: &App, starts: &[i32]) -> Took {
     let named = app
         .store
         .look(|conn| lots::by_keys(conn, starts))
@@ -108,13 +141,9 @@ fn begin(app: &App, grown: &Grown, starts: &[i32]) {
     let (facts, telling) = timed(|| app.store.read(|conn| recall::of(app, conn, of, None)));
     let facts = facts.expect("the facts");
     assert_eq!(facts.lots.len(), reached);
-    row(&[
-        &grown.lots.to_string(),
-        &reached.to_string(),
-        &ms(floor),
-        &ms(listing),
-        &ms(holding),
-        &ms(telling),
-        &ms(drawing),
-    ]);
+    Took {
+        reached,
+        floor,
+        each: [listing, holding, telling, drawing],
+    }
 }

@@ -38,8 +38,7 @@ fn main() {
 /// `each` holds the microseconds for each lot reached in the smallest record.
 fn measure(engine: Engine, size: usize, each: &mut HashMap<&'static str, f64>) {
     let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    let app = record::furnished(engine, folder.path());
-    let grown = record::grow(&app, size);
+    let (app, grown) = record::grown(engine, folder.path(), size);
     let read = |work: &mut dyn FnMut(&mut Conn)| {
         app.store.look(|conn| -> store::Result<()> {
             work(conn);

@@ -4,6 +4,7 @@
 
 use crate::conn::Conn;
 use crate::error::{Error, Result};
+use crate::keyed::{self, AT_ONCE};
 use crate::on_each;
 use chrono::{NaiveDate, NaiveDateTime};
 use diesel::prelude::*;
@@ -15,13 +16,10 @@ use domain::lot::{DeedId, PackId, PlaceId};
 use domain::words::{Account, DeedKind};
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 
-/// Keys in one statement.
-const AT_ONCE: usize = 2_000;
-
-/// A deed was on record at a moment, and was not voided then.
-const STOOD: &str = "deeds.recorded_at <= $1 AND NOT EXISTS (
+/// A deed was on record at a moment, the second parameter, and was not voided then.
+const STOOD: &str = "deeds.recorded_at <= $2 AND NOT EXISTS (
     SELECT 1 FROM voids JOIN deeds AS undone ON undone.id = voids.id
-    WHERE voids.deed_id = deeds.id AND undone.recorded_at <= $1)";
+    WHERE voids.deed_id = deeds.id AND undone.recorded_at <= $2)";
 
 #[derive(QueryableByName)]
 struct LotFound {
@@ -92,11 +90,6 @@ pub struct LotLife {
     pub packs: Vec<PackTold>,
 }
 
-fn listed(keys: &[i32]) -> String {
-    let keys: Vec<String> = keys.iter().map(i32::to_string).collect();
-    keys.join(", ")
-}
-
 /// Some lots as they were on record at a moment. One that was not made yet is left out.
 ///
 /// # Errors
@@ -115,26 +108,27 @@ fn some_lots(
     until: NaiveDateTime,
     lots: &mut BTreeMap<i32, LotLife>,
 ) -> Result<()> {
-    let keys = listed(some);
-    let sql = format!(
-        "SELECT lots.id, lots.made_at, lots.deed_id, deeds.kind, deeds.place_id, lots.born_place_id
-         FROM lots JOIN deeds ON deeds.id = lots.deed_id WHERE lots.id IN ({keys}) AND {STOOD}"
-    );
-    let found: Vec<LotFound> =
-        on_each!(conn, c => sql_query(sql).bind::<Timestamp, _>(until).load(c)?);
-    let sql = format!(
-        "SELECT id, lot_id, number, made_mg FROM packs WHERE lot_id IN ({keys}) ORDER BY lot_id, number"
-    );
-    let packs: Vec<PackFound> = on_each!(conn, c => sql_query(sql).load(c)?);
-    let sql = format!(
-        "SELECT pack_events.id, pack_events.pack_id, deeds.id AS deed_id, deeds.kind, deeds.at,
-             deeds.place_id AS done_at, pack_events.account, pack_events.mg, pack_events.whole_pack,
-             pack_events.place_id
-         FROM pack_events JOIN deeds ON deeds.id = pack_events.deed_id
-         WHERE pack_events.lot_id IN ({keys}) AND {STOOD} ORDER BY pack_events.lot_id, pack_events.seq"
-    );
-    let events: Vec<EventFound> =
-        on_each!(conn, c => sql_query(sql).bind::<Timestamp, _>(until).load(c)?);
+    let found: Vec<LotFound> = keyed::of_until(conn, some, until, |these| {
+        format!(
+            "SELECT lots.id, lots.made_at, lots.deed_id, deeds.kind, deeds.place_id, lots.born_place_id
+             FROM lots JOIN deeds ON deeds.id = lots.deed_id WHERE lots.id {these} AND {STOOD}"
+        )
+    })?;
+    let packs: Vec<PackFound> = keyed::of(conn, some, |these| {
+        format!(
+            "SELECT id, lot_id, number, made_mg FROM packs WHERE lot_id {these} ORDER BY lot_id, number"
+        )
+    })?;
+    let events: Vec<EventFound> = keyed::of_until(conn, some, until, |these| {
+        format!(
+            "SELECT pack_events.id, pack_events.pack_id, deeds.id AS deed_id, deeds.kind, deeds.at,
+                 deeds.place_id AS done_at, pack_events.account, pack_events.mg, pack_events.whole_pack,
+                 pack_events.place_id
+             FROM pack_events JOIN deeds ON deeds.id = pack_events.deed_id
+             WHERE pack_events.lot_id {these} AND {STOOD}
+             ORDER BY pack_events.lot_id, pack_events.seq"
+        )
+    })?;
     let mut happened: HashMap<i32, Vec<PackEvent>> = HashMap::new();
     for of in events {
         happened.entry(of.pack_id).or_default().push(event(&of)?);
@@ -209,18 +203,17 @@ pub struct WentIn {
 pub fn went_in(conn: &mut Conn, deeds: &[i32], until: NaiveDateTime) -> Result<Vec<WentIn>> {
     let mut all = Vec::new();
     for some in deeds.chunks(AT_ONCE) {
-        let keys = listed(some);
-        let sql = format!(
-            "SELECT deeds.id AS deed_id, lots.code, entries.code AS product,
-                 CAST(SUM(pack_events.mg) AS BIGINT) AS mg
-             FROM pack_events JOIN deeds ON deeds.id = pack_events.deed_id
-             JOIN lots ON lots.id = pack_events.lot_id
-             JOIN versions ON versions.id = lots.version_id JOIN entries ON entries.id = versions.entry_id
-             WHERE pack_events.deed_id IN ({keys}) AND pack_events.account = 'used' AND {STOOD}
-             GROUP BY deeds.id, lots.code, entries.code ORDER BY deeds.id, lots.code"
-        );
-        let some: Vec<WentIn> =
-            on_each!(&mut *conn, c => sql_query(sql).bind::<Timestamp, _>(until).load(c)?);
+        let some: Vec<WentIn> = keyed::of_until(conn, some, until, |these| {
+            format!(
+                "SELECT deeds.id AS deed_id, lots.code, entries.code AS product,
+                     CAST(SUM(pack_events.mg) AS BIGINT) AS mg
+                 FROM pack_events JOIN deeds ON deeds.id = pack_events.deed_id
+                 JOIN lots ON lots.id = pack_events.lot_id
+                 JOIN versions ON versions.id = lots.version_id JOIN entries ON entries.id = versions.entry_id
+                 WHERE pack_events.deed_id {these} AND pack_events.account = 'used' AND {STOOD}
+                 GROUP BY deeds.id, lots.code, entries.code ORDER BY deeds.id, lots.code"
+            )
+        })?;
         all.extend(some);
     }
     Ok(all)
@@ -262,11 +255,11 @@ pub struct ToldOf {
 pub fn deeds_told(conn: &mut Conn, keys: &[i32]) -> Result<Vec<ToldOf>> {
     let mut all: Vec<ToldOf> = Vec::new();
     for some in keys.chunks(AT_ONCE) {
-        let keys = listed(some);
-        let sql = format!(
-            "SELECT id, uid, kind, at, person, place_id, note, request FROM deeds WHERE id IN ({keys})"
-        );
-        let some: Vec<ToldOf> = on_each!(&mut *conn, c => sql_query(sql).load(c)?);
+        let some: Vec<ToldOf> = keyed::of(conn, some, |these| {
+            format!(
+                "SELECT id, uid, kind, at, person, place_id, note, request FROM deeds WHERE id {these}"
+            )
+        })?;
         all.extend(some);
     }
     all.sort_by_key(|deed| (deed.at, deed.id));
@@ -309,16 +302,15 @@ pub struct CameFrom {
 pub fn came_from(conn: &mut Conn, lots: &[i32], until: NaiveDateTime) -> Result<Vec<CameFrom>> {
     let mut all: BTreeMap<i32, CameFrom> = BTreeMap::new();
     for some in lots.chunks(AT_ONCE) {
-        let keys = listed(some);
-        let sql = format!(
-            "SELECT sources.lot_id, animals.farm, animals.killed_on, animals.abattoir, animals.carcass,
-                 animals.tag, sources.supplier, sources.supplier_lot
-             FROM sources JOIN deeds ON deeds.id = sources.deed_id
-             LEFT JOIN animals ON animals.id = sources.animal_id
-             WHERE sources.lot_id IN ({keys}) AND {STOOD} ORDER BY sources.id"
-        );
-        let found: Vec<CameFrom> =
-            on_each!(&mut *conn, c => sql_query(sql).bind::<Timestamp, _>(until).load(c)?);
+        let found: Vec<CameFrom> = keyed::of_until(conn, some, until, |these| {
+            format!(
+                "SELECT sources.lot_id, animals.farm, animals.killed_on, animals.abattoir, animals.carcass,
+                     animals.tag, sources.supplier, sources.supplier_lot
+                 FROM sources JOIN deeds ON deeds.id = sources.deed_id
+                 LEFT JOIN animals ON animals.id = sources.animal_id
+                 WHERE sources.lot_id {these} AND {STOOD} ORDER BY sources.id"
+            )
+        })?;
         all.extend(found.into_iter().map(|of| (of.lot_id, of)));
     }
     Ok(all.into_values().collect())
@@ -337,10 +329,10 @@ struct Key {
 pub fn counted_since(conn: &mut Conn, deed: i32, packs: &[i32]) -> Result<BTreeSet<i32>> {
     let mut all = BTreeSet::new();
     for some in packs.chunks(AT_ONCE) {
-        let keys = listed(some);
+        let these = keyed::among(some);
         let sql = format!(
             "SELECT DISTINCT pack_events.pack_id AS id FROM pack_events JOIN deeds ON deeds.id = pack_events.deed_id
-             WHERE pack_events.pack_id IN ({keys}) AND deeds.id > {deed}
+             WHERE pack_events.pack_id {these} AND deeds.id > {deed}
                  AND deeds.kind IN ('count', 'adopt', 'take-back')
                  AND NOT EXISTS (SELECT 1 FROM voids WHERE voids.deed_id = deeds.id)"
         );

@@ -36,6 +36,7 @@ pub mod incident_reports;
 pub mod incidents;
 pub mod integrity;
 pub mod kept;
+mod keyed;
 pub mod leases;
 pub mod list_lots;
 pub mod logs;

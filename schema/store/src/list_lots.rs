@@ -2,6 +2,7 @@
 
 use crate::conn::Conn;
 use crate::error::Result;
+use crate::keyed::among;
 use crate::lots::LotRow;
 use crate::tables::{animals, entries, lots, packs, sources, versions, voids};
 use crate::trace::with_reach;
@@ -149,7 +150,7 @@ pub fn list(conn: &mut Conn, sought: &LotSearch, limit: i64) -> Result<Vec<(LotR
             true => query.filter(lots::id.eq(0)),
             false => query.filter(sql::<Bool>(&format!(
                 "lots.id IN ({} SELECT id FROM reach)",
-                with_reach(&of)
+                with_reach(&among(&of))
             ))),
         };
     }

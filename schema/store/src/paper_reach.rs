@@ -2,6 +2,7 @@
 
 use crate::conn::Conn;
 use crate::error::Result;
+use crate::keyed::among;
 use crate::on_each;
 use crate::tables::{incident_acts, incidents, lots, measurements, pack_events, sources};
 use crate::trace::with_reach;
@@ -149,7 +150,7 @@ pub fn came_of(conn: &mut Conn, starts: &[i32]) -> Result<Came> {
              (SELECT MAX(deeds.day) FROM reach CROSS JOIN pack_events happened CROSS JOIN deeds
                  WHERE happened.lot_id = reach.id AND deeds.id = happened.deed_id) AS last,
              (SELECT MAX(packs.use_by) FROM reach CROSS JOIN packs WHERE packs.lot_id = reach.id) AS eaten_by",
-        with_reach(starts)
+        with_reach(&among(starts))
     );
     let found: Found = on_each!(conn, c => sql_query(sql).get_result(c)?);
     Ok(Came {

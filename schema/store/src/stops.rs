@@ -86,21 +86,28 @@ pub(crate) fn place(tx: &mut Tx<'_>, deed: i32, all: &[Onto<'_>]) -> Result<Vec<
     if all.is_empty() {
         return Ok(Vec::new());
     }
-    let ids = tx.ids.take(tx.conn, all.len())?;
-    let row = |((lot, pack, stop), id): (&Onto<'_>, i32)| StopRow {
-        id,
-        deed_id: deed,
-        lot_id: *lot,
-        pack_id: pack.map(|pack| pack.0),
-        root_id: stop.root.map_or(id, |root| root.0),
-        kind: stop.cause.kind.as_str().to_owned(),
-        topic: stop.cause.topic.as_str().to_owned(),
-        said: said::kept(&stop.cause.because.says),
-        basis: basis(&stop.cause.because.rule).to_string(),
-        since: stop.cause.since.naive_utc(),
-        incident_id: stop.incident.map(|of| of.0),
-    };
-    let rows: Vec<StopRow> = all.iter().zip(ids).map(row).collect();
+    let mut ids = tx.ids.take(tx.conn, all.len())?.into_iter();
+    let mut rows = Vec::with_capacity(all.len());
+    // A hold places one stop on many lots: what it says is written out once.
+    for same in all.chunk_by(|one, other| std::ptr::eq(one.2, other.2)) {
+        let stop = same[0].2;
+        let said = said::kept(&stop.cause.because.says);
+        let basis = basis(&stop.cause.because.rule).to_string();
+        let row = |((lot, pack, _), id): (&Onto<'_>, i32)| StopRow {
+            id,
+            deed_id: deed,
+            lot_id: *lot,
+            pack_id: pack.map(|pack| pack.0),
+            root_id: stop.root.map_or(id, |root| root.0),
+            kind: stop.cause.kind.as_str().to_owned(),
+            topic: stop.cause.topic.as_str().to_owned(),
+            said: said.clone(),
+            basis: basis.clone(),
+            since: stop.cause.since.naive_utc(),
+            incident_id: stop.incident.map(|of| of.0),
+        };
+        rows.extend(same.iter().zip(ids.by_ref()).map(row));
+    }
     insert_rows!(tx.conn, stops::table, &rows);
     tx.seal_all(deed, &rows);
     let keys: Vec<i32> = all.iter().map(|(lot, _, _)| *lot).collect();

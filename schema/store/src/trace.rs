@@ -6,12 +6,14 @@
 
 use crate::conn::Conn;
 use crate::error::{Error, Result};
+use crate::keyed;
 use crate::on_each;
 use crate::prepared::Prepared;
+use crate::tables::entries;
 use chrono::NaiveDateTime;
 use diesel::prelude::*;
 use diesel::sql_query;
-use diesel::sql_types::{Array, BigInt, Integer, Nullable, Text, Timestamp};
+use diesel::sql_types::{BigInt, Integer, Nullable, Text, Timestamp};
 use domain::code::LotCode;
 use domain::family::Went;
 use domain::genealogy::{Ancestry, Onward, Use, shares_forward};
@@ -68,8 +70,8 @@ pub struct Reached {
     #[diesel(sql_type = BigInt)]
     pub surplus_mg: i64,
     /// Where most of what is left is.
-    #[diesel(sql_type = Nullable<Text>)]
-    pub place: Option<String>,
+    #[diesel(sql_type = Nullable<Integer>)]
+    pub place_id: Option<i32>,
 }
 
 impl Reached {
@@ -120,6 +122,15 @@ pub struct Forward {
     pub lots: Vec<Reached>,
     /// The share of the starting lots in what each step made.
     pub step_shares: HashMap<DeedId, f64>,
+    /// The codes of the places where something is left.
+    pub places: HashMap<i32, String>,
+}
+
+impl Forward {
+    /// Where most of what is left of a lot is.
+    pub fn place(&self, lot: &Reached) -> Option<&str> {
+        self.places.get(&lot.place_id?).map(String::as_str)
+    }
 }
 
 /// Walks forward from `starts`, which must not be empty.
@@ -135,26 +146,17 @@ pub fn forward(conn: &mut Conn, starts: &[i32]) -> Result<Forward> {
     let onward = onward(conn, &used)?;
     Ok(Forward {
         step_shares: shares_forward(&start_lots, &made, &onward),
+        places: places(conn, &lots)?,
         lots,
     })
 }
 
-/// The beginning of a query over `reach(id)`: some lots, at least one, and all that are made from them.
-pub(crate) fn with_reach(starts: &[i32]) -> String {
+/// The beginning of a query over `reach(id)`: the lots whose key is one of some, and all that are made from them.
+pub(crate) fn with_reach(these: &str) -> String {
     // Not as VALUES: SQLite takes each of them for a part of the union, and has at most five hundred.
-    reach_of(&format!("lots.id IN ({})", listed(starts)))
-}
-
-fn listed(keys: &[i32]) -> String {
-    let keys: Vec<String> = keys.iter().map(i32::to_string).collect();
-    keys.join(", ")
-}
-
-/// The same, of the lots that a condition is true of.
-fn reach_of(starts: &str) -> String {
     format!(
         "WITH RECURSIVE reach(id) AS (
-             SELECT lots.id FROM lots WHERE {starts}
+             SELECT lots.id FROM lots WHERE lots.id {these}
              UNION
              SELECT made.id FROM reach CROSS JOIN pack_events used CROSS JOIN lots made
              WHERE used.lot_id = reach.id AND used.account = 'used'
@@ -162,10 +164,6 @@ fn reach_of(starts: &str) -> String {
          )"
     )
 }
-
-/// One of some keys that are bound: PostgreSQL plans such a statement once, and takes as long to plan these as to
-/// walk to a few hundred lots.
-const OF_BOUND: &str = "= ANY($1)";
 
 /// What was found too much of a lot, count by count: what one count missed and another found stays both, also
 /// where it is the same pack.
@@ -176,50 +174,45 @@ const SURPLUS_OF_LOT: &str = "(
 )";
 
 fn descendants(conn: &mut Conn, starts: &[i32]) -> Result<Vec<Reached>> {
-    Ok(match conn {
-        Conn::Sqlite(conn) => sql_query(descendants_by(&with_reach(starts))).load(conn)?,
-        Conn::Pg(conn) => {
-            let sql = descendants_by(&reach_of(&format!("lots.id {OF_BOUND}")));
-            Prepared(sql_query(sql).bind::<Array<Integer>, _>(starts)).load(conn)?
-        }
+    keyed::of(conn, starts, |these| {
+        let reach = with_reach(these);
+        format!(
+            "{reach}
+             SELECT lots.id, lots.deed_id, lots.code, entries.code AS product, lots.made_at, lots.origin, lots.note,
+                 made_mg, taken_back_mg, used_mg, sold_mg, sold_packs, served_mg, discarded_mg, shipped_mg,
+                 returned_mg, lost_mg, on_hand_mg, unexplained_mg, {SURPLUS_OF_LOT} AS surplus_mg,
+                 CASE WHEN on_hand_mg > 0 THEN (
+                     SELECT packs.place_id FROM packs WHERE packs.lot_id = lots.id AND packs.left_mg > 0
+                     ORDER BY packs.left_mg DESC, packs.number LIMIT 1
+                 ) END AS place_id
+             FROM reach CROSS JOIN lots CROSS JOIN versions CROSS JOIN entries
+             WHERE lots.id = reach.id AND versions.id = lots.version_id AND entries.id = versions.entry_id
+             ORDER BY lots.id"
+        )
     })
 }
 
-fn descendants_by(reach: &str) -> String {
-    format!(
-        "{reach}
-         SELECT lots.id, lots.deed_id, lots.code, entries.code AS product, lots.made_at, lots.origin, lots.note,
-             made_mg, taken_back_mg, used_mg, sold_mg, sold_packs, served_mg, discarded_mg, shipped_mg,
-             returned_mg, lost_mg, on_hand_mg, unexplained_mg, {SURPLUS_OF_LOT} AS surplus_mg,
-             CASE WHEN on_hand_mg > 0 THEN (
-                 SELECT place.code FROM packs JOIN entries place ON place.id = packs.place_id
-                 WHERE packs.lot_id = lots.id AND packs.left_mg > 0
-                 ORDER BY packs.left_mg DESC, packs.number LIMIT 1
-             ) END AS place
-         FROM reach CROSS JOIN lots CROSS JOIN versions CROSS JOIN entries
-         WHERE lots.id = reach.id AND versions.id = lots.version_id AND entries.id = versions.entry_id
-         ORDER BY lots.id"
-    )
+/// The few places are asked for once: joined to each lot, PostgreSQL sorts for each.
+fn places(conn: &mut Conn, lots: &[Reached]) -> Result<HashMap<i32, String>> {
+    let mut keys: Vec<i32> = lots.iter().filter_map(|lot| lot.place_id).collect();
+    keys.sort_unstable();
+    keys.dedup();
+    let places = entries::table.filter(entries::id.eq_any(keys));
+    let rows: Vec<(i32, String)> = places.select((entries::id, entries::code)).load(conn)?;
+    Ok(rows.into_iter().collect())
 }
 
 fn onward(conn: &mut Conn, used: &[&Reached]) -> Result<Vec<Onward>> {
     let mut onward = Vec::with_capacity(used.len());
     for some in used.chunks(1_000) {
         let keys: Vec<i32> = some.iter().map(|lot| lot.id).collect();
-        let sql = |of: &str| {
+        let rows: Vec<OnwardRow> = keyed::of(conn, &keys, |these| {
             format!(
                 "SELECT used.lot_id, used.deed_id, used.mg, steps.animal_mg
                  FROM pack_events used CROSS JOIN steps
-                 WHERE used.lot_id {of} AND used.account = 'used' AND steps.id = used.deed_id"
+                 WHERE used.lot_id {these} AND used.account = 'used' AND steps.id = used.deed_id"
             )
-        };
-        let rows: Vec<OnwardRow> = match &mut *conn {
-            Conn::Sqlite(conn) => sql_query(sql(&format!("IN ({})", listed(&keys)))).load(conn)?,
-            Conn::Pg(conn) => {
-                let of = sql_query(sql(OF_BOUND)).bind::<Array<Integer>, _>(keys);
-                Prepared(of).load(conn)?
-            }
-        };
+        })?;
         onward.extend(rows.into_iter().map(|row| Onward {
             lot: LotId(row.lot_id),
             step: DeedId(row.deed_id),

@@ -38,7 +38,7 @@ pub fn of_lot(conn: &mut Conn, row: &LotRow) -> Result<Descendants> {
     let forward = trace::forward(conn, &[row.id])?;
     let has_animal = row.origin()?.has_animal();
     let lots = forward.lots.iter().filter(|lot| lot.id != row.id);
-    lots.map(|lot| descendant(lot, has_animal.then(|| share(&forward, lot))))
+    lots.map(|lot| descendant(&forward, lot, has_animal.then(|| share(&forward, lot))))
         .collect()
 }
 
@@ -65,16 +65,18 @@ pub fn of_animal(conn: &mut Conn, id: &str) -> Result<Descendants> {
         false => share(&forward, lot),
     };
     let lots = forward.lots.iter();
-    let all: Result<Descendants> = lots.map(|lot| descendant(lot, Some(share(lot)))).collect();
+    let all: Result<Descendants> = lots
+        .map(|lot| descendant(&forward, lot, Some(share(lot))))
+        .collect();
     Ok(Descendants { once, ..all? })
 }
 
-fn descendant(lot: &Reached, share: Option<f64>) -> Result<Descendant> {
+fn descendant(forward: &Forward, lot: &Reached, share: Option<f64>) -> Result<Descendant> {
     Ok(Descendant {
         code: lot.code()?,
         product: lot.product.clone(),
         went: lot.went(),
-        place: lot.place.clone(),
+        place: forward.place(lot).map(str::to_owned),
         share,
         note: lot.note.clone(),
     })

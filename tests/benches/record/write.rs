@@ -59,8 +59,8 @@ fn insert<T>(
     }
 }
 
-/// Writes the family down; what to ask about it comes back.
-pub fn write(conn: &mut Conn, family: &Family) -> store::Result<Grown> {
+/// Writes the family down.
+pub fn write(conn: &mut Conn, family: &Family) -> store::Result<()> {
     let sqlite = matches!(conn, Conn::Sqlite(_));
     let place = key(
         conn,
@@ -122,10 +122,12 @@ pub fn write(conn: &mut Conn, family: &Family) -> store::Result<Grown> {
         format!("{},{loss},{of_animals}", FIRST + nth)
     })?;
     insert(conn, "animals", family.animals.iter(), |nth, lot| {
+        let deed = family.lots[**lot].deed;
+        let killed = at(deed).date();
         format!(
-            "{},{},NULL,'BRC','pig','{DAY}','DEMO-17','C{nth}',NULL,1",
+            "{},{},NULL,'BRC','pig','{killed}','DEMO-17','C{nth}',NULL,1",
             FIRST + nth,
-            FIRST + family.lots[**lot].deed
+            FIRST + deed
         )
     })?;
     insert(conn, "lots", family.lots.iter(), |nth, lot| {
@@ -177,24 +179,36 @@ pub fn write(conn: &mut Conn, family: &Family) -> store::Result<Grown> {
         )?;
         run(conn, "VACUUM ANALYZE")?; // what the server does by itself within minutes
     }
-    let some = |lots: &[usize]| (FIRST + lots[lots.len() / 2]) as i32;
-    Ok(Grown {
-        lots: family.lots.len(),
-        animal: some(&family.animals),
-        // Of the middle of the record, where what was made of it is whole.
-        spice: some(&family.spices),
-        spices: family
-            .later_spices()
-            .map(|of| (FIRST + of) as i32)
-            .collect(),
-        salt: (FIRST + family.salts[0]) as i32,
-        pack: (FIRST + family.packs[family.packs.len() - 1]) as i32,
-        codes: family
-            .packs
-            .iter()
-            .map(|lot| family.lots[*lot].code.to_string())
-            .collect(),
-    })
+    Ok(())
+}
+
+impl Grown {
+    /// What to ask about a family that was written down.
+    pub fn of(family: &Family) -> Grown {
+        let some = |lots: &[usize]| (FIRST + lots[lots.len() / 2]) as i32;
+        Grown {
+            lots: family.lots.len(),
+            animal: some(&family.animals),
+            animals: family
+                .animals
+                .iter()
+                .map(|of| (FIRST + of) as i32)
+                .collect(),
+            // Of the middle of the record, where what was made of it is whole.
+            spice: some(&family.spices),
+            spices: family
+                .later_spices()
+                .map(|of| (FIRST + of) as i32)
+                .collect(),
+            salt: (FIRST + family.salts[0]) as i32,
+            pack: (FIRST + family.packs[family.packs.len() - 1]) as i32,
+            codes: family
+                .packs
+                .iter()
+                .map(|lot| family.lots[*lot].code.to_string())
+                .collect(),
+        }
+    }
 }
 
 fn lot_row(nth: usize, lot: &Lot, version: i32, place: i32, at: &chrono::NaiveDateTime) -> String {

@@ -6,6 +6,7 @@ use crate::conn::Conn;
 use crate::db::Tx;
 use crate::deeds::DeedRow;
 use crate::error::{Error, Result};
+use crate::keyed::among;
 use crate::lots::{self, LotRow};
 use crate::on_each;
 use crate::record::PackEventRow;
@@ -121,7 +122,7 @@ fn reach(conn: &mut Conn, roots: &[i32]) -> Result<BTreeSet<i32>> {
     if roots.is_empty() {
         return Ok(BTreeSet::new());
     }
-    let sql = format!("{} SELECT id FROM reach", with_reach(roots));
+    let sql = format!("{} SELECT id FROM reach", with_reach(&among(roots)));
     let keys: Vec<Key> = on_each!(conn, c => sql_query(sql).load(c)?);
     Ok(keys.into_iter().map(|key| key.id).collect())
 }

@@ -5,6 +5,7 @@ use crate::error::{Error, Result};
 use crate::lots::LotRow;
 use crate::tables::{animals, deeds, entries, lots, sources, versions, voids};
 use chrono::{NaiveDate, NaiveDateTime};
+use diesel::dsl::{exists, not};
 use diesel::prelude::*;
 use domain::code::LotCode;
 use domain::scope::SourceFact;
@@ -50,8 +51,10 @@ pub fn facts(conn: &mut Conn, filter: FactFilter<'_>) -> Result<Vec<SourceFact>>
     let mut query = sources::table
         .inner_join(lots::table.on(lots::id.eq(sources::lot_id)))
         .left_join(animals::table.on(sources::animal_id.eq(animals::id.nullable())))
-        .left_join(voids::table.on(voids::deed_id.eq(sources::deed_id)))
-        .filter(voids::id.is_null())
+        // By `EXISTS`: of a join without a match PostgreSQL thinks that next to nothing is left, and begins there.
+        .filter(not(exists(
+            voids::table.filter(voids::deed_id.eq(sources::deed_id)),
+        )))
         .order((sources::lot_id, sources::id))
         .select((
             (

@@ -3,6 +3,7 @@
 use super::rows::{DeedFound, EventFound, Key, LotFound, PackFound};
 use crate::conn::Conn;
 use crate::error::{Error, Result};
+use crate::keyed::{self, AT_ONCE};
 use crate::on_each;
 use crate::tables::{deeds, voids};
 use crate::trace::with_reach;
@@ -16,9 +17,6 @@ use domain::lot::{DeedId, LotId, PackId, PlaceId};
 use domain::scope::{Doing, Happened, PackLife, Window, World, WorldLot};
 use domain::words::{Account, DeedKind, StepKind};
 use std::collections::{BTreeSet, HashMap, HashSet};
-
-/// Keys in one statement.
-const AT_ONCE: usize = 2_000;
 
 /// Loads into a world.
 pub(super) struct Loader<'a> {
@@ -38,11 +36,6 @@ fn ever() -> (NaiveDateTime, NaiveDateTime) {
             .unwrap_or_default()
     };
     (midnight(1900), midnight(9990))
-}
-
-fn listed(keys: &[i32]) -> String {
-    let keys: Vec<String> = keys.iter().map(i32::to_string).collect();
-    keys.join(", ")
 }
 
 /// The kinds of deed that are done at a place, as a list of SQL.
@@ -65,9 +58,14 @@ impl<'a> Loader<'a> {
         }
     }
 
-    fn keys(&mut self, sql: &str) -> Result<Vec<i32>> {
-        let found: Vec<Key> = on_each!(&mut *self.conn, c => sql_query(sql).load(c)?);
-        Ok(found.into_iter().map(|key| key.id).collect())
+    /// The keys that a statement about some keys gives, many at a time.
+    fn keys_of(&mut self, of: &[i32], sql: impl Fn(&str) -> String) -> Result<Vec<i32>> {
+        let mut all = Vec::new();
+        for some in of.chunks(AT_ONCE) {
+            let found: Vec<Key> = keyed::of(self.conn, some, &sql)?;
+            all.extend(found.into_iter().map(|key| key.id));
+        }
+        Ok(all)
     }
 
     fn keys_between(
@@ -111,11 +109,9 @@ impl<'a> Loader<'a> {
 
     /// Some lots and all that is made of them: of each step that used any of it, all that it made is known then.
     pub(super) fn family(&mut self, starts: &[i32]) -> Result<()> {
-        let mut reached = Vec::new();
-        for some in starts.chunks(AT_ONCE) {
-            let sql = format!("{} SELECT id FROM reach", with_reach(some));
-            reached.extend(self.keys(&sql)?);
-        }
+        let mut reached = self.keys_of(starts, |these| {
+            format!("{} SELECT id FROM reach", with_reach(these))
+        })?;
         self.used.clear();
         reached.extend(starts);
         self.lots(&reached)?;
@@ -145,14 +141,9 @@ impl<'a> Loader<'a> {
     }
 
     fn born_of(&mut self, by: &[i32]) -> Result<Vec<i32>> {
-        let mut of = Vec::new();
-        for some in by.chunks(AT_ONCE) {
-            let keys = listed(some);
-            of.extend(self.keys(&format!(
-                "SELECT id FROM lots WHERE deed_id IN ({keys}) AND NOT voided ORDER BY id"
-            ))?);
-        }
-        Ok(of)
+        self.keys_of(by, |these| {
+            format!("SELECT id FROM lots WHERE deed_id {these} AND NOT voided ORDER BY id")
+        })
     }
 
     fn note_births(&mut self, by: &[i32], lots: &[i32]) {
@@ -205,23 +196,19 @@ impl<'a> Loader<'a> {
 
     /// The lots with a species that some deeds touched: the others never matter for having been there.
     fn touched_by(&mut self, by: &[i32]) -> Result<Vec<i32>> {
-        let mut of = Vec::new();
-        for some in by.chunks(AT_ONCE) {
-            let keys = listed(some);
-            of.extend(self.keys(&format!(
+        self.keys_of(by, |these| {
+            format!(
                 "SELECT DISTINCT lots.id FROM pack_events JOIN lots ON lots.id = pack_events.lot_id
-                 WHERE pack_events.deed_id IN ({keys}) AND lots.species <> ''"
-            ))?);
-        }
-        Ok(of)
+                 WHERE pack_events.deed_id {these} AND lots.species <> ''"
+            )
+        })
     }
 
     /// What may have lain in a place since a moment, or was worked on there.
     pub(super) fn lay_in(&mut self, place: PlaceId, from: DateTime<Utc>) -> Result<()> {
-        let here = self.keys(&format!(
-            "SELECT DISTINCT lot_id AS id FROM packs WHERE place_id = {} AND left_mg > 0",
-            place.0
-        ))?;
+        let here = self.keys_of(&[place.0], |this| {
+            format!("SELECT DISTINCT lot_id AS id FROM packs WHERE place_id {this} AND left_mg > 0")
+        })?;
         self.lots(&here)?;
         let since = self.since(from, "")?;
         self.lots(&since)
@@ -262,12 +249,9 @@ impl<'a> Loader<'a> {
             .select(deeds::id)
             .load(self.conn)?;
         let mut of = self.born_of(&by)?;
-        for some in by.chunks(AT_ONCE) {
-            let keys = listed(some);
-            of.extend(self.keys(&format!(
-                "SELECT DISTINCT lot_id AS id FROM pack_events WHERE deed_id IN ({keys})"
-            ))?);
-        }
+        of.extend(self.keys_of(&by, |these| {
+            format!("SELECT DISTINCT lot_id AS id FROM pack_events WHERE deed_id {these}")
+        })?);
         self.lots(&of)
     }
 
@@ -281,11 +265,11 @@ impl<'a> Loader<'a> {
         lacking.sort_unstable();
         lacking.dedup();
         for some in lacking.chunks(AT_ONCE) {
-            let keys = listed(some);
-            let sql = format!(
-                "SELECT id, kind, at, began_at, place_id, person FROM deeds WHERE id IN ({keys})"
-            );
-            let rows: Vec<DeedFound> = on_each!(&mut *self.conn, c => sql_query(sql).load(c)?);
+            let rows: Vec<DeedFound> = keyed::of(self.conn, some, |these| {
+                format!(
+                    "SELECT id, kind, at, began_at, place_id, person FROM deeds WHERE id {these}"
+                )
+            })?;
             for row in rows {
                 let kind = DeedKind::parse(&row.kind);
                 let doing = Doing {
@@ -317,27 +301,29 @@ impl<'a> Loader<'a> {
     }
 
     fn some_lots(&mut self, some: &[i32]) -> Result<()> {
-        let keys = listed(some);
-        let sql = format!(
-            "SELECT lots.id, lots.code, entries.code AS product, lots.note, lots.species, lots.deed_id,
-                 lots.born_place_id
-             FROM lots JOIN versions ON versions.id = lots.version_id
-             JOIN entries ON entries.id = versions.entry_id
-             WHERE lots.id IN ({keys}) AND NOT lots.voided ORDER BY lots.id"
-        );
-        let lots: Vec<LotFound> = on_each!(&mut *self.conn, c => sql_query(sql).load(c)?);
-        let sql = format!(
-            "SELECT id, lot_id, number, made_mg, left_mg, place_id FROM packs
-             WHERE lot_id IN ({keys}) ORDER BY lot_id, number"
-        );
-        let packs: Vec<PackFound> = on_each!(&mut *self.conn, c => sql_query(sql).load(c)?);
-        let sql = format!(
-            "SELECT id, deed_id, pack_id, account, mg, whole_pack, place_id FROM pack_events
-             WHERE lot_id IN ({keys})
-                 AND NOT EXISTS (SELECT 1 FROM voids WHERE voids.deed_id = pack_events.deed_id)
-             ORDER BY lot_id, seq"
-        );
-        let events: Vec<EventFound> = on_each!(&mut *self.conn, c => sql_query(sql).load(c)?);
+        let lots: Vec<LotFound> = keyed::of(self.conn, some, |these| {
+            format!(
+                "SELECT lots.id, lots.code, entries.code AS product, lots.note, lots.species, lots.deed_id,
+                     lots.born_place_id
+                 FROM lots JOIN versions ON versions.id = lots.version_id
+                 JOIN entries ON entries.id = versions.entry_id
+                 WHERE lots.id {these} AND NOT lots.voided ORDER BY lots.id"
+            )
+        })?;
+        let packs: Vec<PackFound> = keyed::of(self.conn, some, |these| {
+            format!(
+                "SELECT id, lot_id, number, made_mg, left_mg, place_id FROM packs
+                 WHERE lot_id {these} ORDER BY lot_id, number"
+            )
+        })?;
+        let events: Vec<EventFound> = keyed::of(self.conn, some, |these| {
+            format!(
+                "SELECT id, deed_id, pack_id, account, mg, whole_pack, place_id FROM pack_events
+                 WHERE lot_id {these}
+                     AND NOT EXISTS (SELECT 1 FROM voids WHERE voids.deed_id = pack_events.deed_id)
+                 ORDER BY lot_id, seq"
+            )
+        })?;
         let deeds = lots.iter().map(|lot| lot.deed_id);
         let deeds: Vec<i32> = deeds.chain(events.iter().map(|of| of.deed_id)).collect();
         self.deeds(&deeds)?;
