@@ -165,6 +165,39 @@ mod tests {
         assert_eq!(sheets().len(), 2);
     }
 
+    /// us-A3, canada-eu-uk-3.3 and 3.5: the word stands right after the list, with nothing between.
+    #[test]
+    fn contains_stands_right_after_the_list() {
+        let mut seen = 0;
+        for (name, text) in SHIPPED {
+            let file: serde_json::Value = serde_json::from_str(text).unwrap();
+            let places = file["places"].to_string();
+            if file["purpose"] != "retail" || !(places.contains("us") || places.contains("ca")) {
+                continue;
+            }
+            let items = file["items"].as_array().unwrap().iter();
+            let stacks = items.flat_map(|item| {
+                let columns = &item["columns"];
+                [&item["stack"]["texts"], &columns["left"], &columns["right"]]
+            });
+            for texts in stacks.filter_map(|texts| texts.as_array()) {
+                let fields: Vec<&str> =
+                    texts.iter().filter_map(|of| of["field"].as_str()).collect();
+                for (list, contains) in [
+                    ("ingredients", "allergens"),
+                    ("second-ingredients", "second-allergens"),
+                ] {
+                    let at = |field: &str| fields.iter().position(|of| *of == field);
+                    if let Some(list) = at(list) {
+                        assert_eq!(at(contains), Some(list + 1), "{name}");
+                        seen += 1;
+                    }
+                }
+            }
+        }
+        assert!(seen >= 16, "{seen}");
+    }
+
     #[test]
     fn letters_are_as_high_as_each_place_asks() {
         use super::super::heights;

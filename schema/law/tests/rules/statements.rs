@@ -179,3 +179,22 @@ fn every_allergen_has_a_name_in_both_languages() {
         }
     }
 }
+
+/// canada-eu-uk-2.18: a list that a pack has in one language alone is not printed under the other's title.
+#[test]
+fn a_declared_list_in_one_language_is_refused_where_both_are_asked_for() {
+    let texts = [("en".to_owned(), "milk, salt".to_owned())].into();
+    let part = Ingredient::declared(&texts, Grams::whole(100), [Allergen::Milk].into());
+    let food = Food {
+        parts: vec![part],
+        ..Food::default()
+    };
+    for (place, law) in &SHIPPED.laws.places {
+        let style = StatementStyle::default();
+        let written = statement::write(&law.statements, &law.rows, &food, &["en", "fr"], style);
+        let found = written.findings.iter();
+        let found = found.filter(|of| of.says.key() == "statement-declared-elsewhere");
+        let refused: Vec<bool> = found.map(|of| of.refuses()).collect();
+        assert_eq!(refused, [*place == Profile::Ca], "{place}");
+    }
+}
