@@ -23,6 +23,7 @@ mod cures_told;
 mod deeds;
 mod deploy_pages;
 mod door;
+mod first_touch;
 mod heat;
 mod label_design;
 mod label_documents;

@@ -4,16 +4,19 @@
 mod food;
 mod once;
 mod says;
+#[cfg(test)]
+mod tests;
 
 pub use once::CopiesDay;
 pub use says::{DoSays, TodaySays, WhenSays};
 
 pub use once::Frozen;
-use once::{of_copies, of_drill, of_printer, of_thaw};
+use once::{of_copies, of_drill, of_printer, of_recall, of_thaw};
 
 use crate::code::LotCode;
 use crate::cure_room::Task;
 use crate::family::{Family, PieceView};
+use crate::grams::Grams;
 use crate::lot::PlaceId;
 use crate::says::Says;
 use chrono::{DateTime, NaiveDate, Utc};
@@ -53,6 +56,8 @@ impl When {
 /// What sort of thing it is; the order is that of one hour.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Sort {
+    /// A recall is open.
+    Recall,
     /// A piece of the cure room is not as it should be.
     Alarm,
     /// Raw and ready met without a clean-down between.
@@ -87,6 +92,7 @@ impl Sort {
     /// As a program reads it.
     pub fn as_str(self) -> &'static str {
         match self {
+            Sort::Recall => "recall",
             Sort::Alarm => "alarm",
             Sort::Crossed => "crossed",
             Sort::Printer => "printer",
@@ -118,6 +124,8 @@ pub enum About {
     Printing,
     /// Drills of a recall.
     Drills,
+    /// A recall that is open, by its number.
+    Recall(String),
     /// Copies of the record.
     Copies,
 }
@@ -137,6 +145,17 @@ pub struct Hand {
     pub more: Vec<Says>,
     /// What to do.
     pub act: Says,
+}
+
+/// A recall that nobody has closed yet.
+#[derive(Debug, Clone)]
+pub struct OpenRecall {
+    /// Its number.
+    pub number: String,
+    /// The packs on hand that it holds, and what they weigh.
+    pub packs: usize,
+    /// What they weigh.
+    pub grams: Grams,
 }
 
 /// A printer's trouble.
@@ -183,6 +202,8 @@ pub struct Known<'a> {
     pub pieces: &'a [PieceView],
     /// What places are called, by key.
     pub places: &'a BTreeMap<PlaceId, String>,
+    /// Recalls that are open, drills apart.
+    pub recalls: &'a [OpenRecall],
     /// The printers.
     pub printers: &'a [Printer],
     /// The places.
@@ -202,6 +223,7 @@ pub fn hands(known: &Known<'_>) -> Vec<Hand> {
         .iter()
         .flat_map(|piece| of_piece(known, piece))
         .collect();
+    hands.extend(known.recalls.iter().map(of_recall));
     hands.extend(known.printers.iter().filter_map(of_printer));
     hands.extend(of_copies(known.copies));
     hands.extend(food::hands(known));
@@ -324,74 +346,4 @@ fn of_place(known: &Known<'_>, place: &PlaceDay) -> Vec<Hand> {
         (None, None) => {}
     }
     hands
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn place(raw: Option<i64>, ready: Option<i64>) -> PlaceDay {
-        let at = |seconds: i64| DateTime::from_timestamp(seconds, 0).unwrap();
-        PlaceDay {
-            code: "bench".into(),
-            name: "Bench".into(),
-            is_cleaned: true,
-            raw: raw.map(at),
-            ready: ready.map(at),
-            ..PlaceDay::default()
-        }
-    }
-
-    fn told(days: &[PlaceDay], printers: &[Printer]) -> Vec<(When, Sort, String)> {
-        let family = Family::default();
-        let known = Known {
-            today: NaiveDate::from_ymd_opt(2026, 6, 26).unwrap(),
-            now: DateTime::from_timestamp(1_782_484_800, 0).unwrap(),
-            family: &family,
-            pieces: &[],
-            places: &BTreeMap::new(),
-            printers,
-            days,
-            drill: None,
-            frozen: None,
-            copies: &CopiesDay::default(),
-        };
-        let told = hands(&known).into_iter();
-        told.map(|hand| (hand.when, hand.sort, hand.says.key().to_owned()))
-            .collect()
-    }
-
-    #[test]
-    fn a_quiet_kitchen_needs_no_hand() {
-        let printer = Printer {
-            name: "Bench".into(),
-            trouble: None,
-            unsure: 0,
-            waiting: 3,
-        };
-        assert!(told(&[place(None, None)], &[printer]).is_empty());
-    }
-
-    #[test]
-    fn raw_wants_a_clean_down_before_the_end_and_with_ready_at_once() {
-        let found = told(&[place(Some(1), None), place(Some(1), Some(2))], &[]);
-        assert_eq!(found[0].0, When::Now);
-        assert_eq!(found[0].1, Sort::Crossed);
-        assert_eq!(
-            found[1],
-            (When::Closing, Sort::CleanDown, "today-clean-down".into())
-        );
-    }
-
-    #[test]
-    fn a_place_with_limits_is_read_once_a_day() {
-        let read = |day| PlaceDay {
-            has_limits: true,
-            read: NaiveDate::from_ymd_opt(2026, 6, day),
-            ..PlaceDay::default()
-        };
-        let found = told(&[read(26), read(25)], &[]);
-        assert_eq!(found.len(), 1);
-        assert_eq!(found[0].1, Sort::Reading);
-    }
 }
