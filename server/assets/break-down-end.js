@@ -84,13 +84,13 @@ const end = {
 
   // The documented call, `POST /api/steps`.
   body() {
-    const { lot, pack, bench } = side.page.dataset;
+    const { kind, lot, pack, bench } = side.page.dataset;
     const left = side.all() - side.off();
     const rest = left === 0 ? "loss" : end.chosen();
     const place = end.form.elements._place.value;
     const drawn = rest === "stays" ? side.off() : side.all();
     const body = {
-      kind: "break-down", place: bench,
+      kind, place: bench,
       inputs: [{ lot, pack: Number(pack), grams: drawn / 1000 }],
       outputs: [...end.outputs()].map(([product, kept]) => ({
         product, grams: end.sum(kept) / 1000, place,

@@ -24,6 +24,8 @@ const refused = {
       field.setAttribute("aria-invalid", "true");
       const correct = box.querySelector("[data-correct]");
       correct.hidden = false;
+      // Where it may have happened so, typed wrong is no likelier than that: the two stand equal.
+      correct.classList.toggle("first", !problem.may_be_told);
       correct.addEventListener("click", () => {
         for (let part = field.closest("details"); part; part = part.parentElement.closest("details")) {
           part.open = true;

@@ -9,6 +9,7 @@ use domain::grams::Grams;
 use labels::Field;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
+use words::Mass;
 
 /// The most days of turning that the tag names.
 const MOST_TURNS: usize = 3;
@@ -24,14 +25,18 @@ pub fn of_lot(writer: &Writer<'_>, said: &mut Said) {
         said.0.remove(&Field::Kind);
     }
     said.say(Field::ColumnDay, first.text("label-column-day"));
-    said.say(Field::ColumnWeight, "kg");
+    let unit = match writer.kitchen.mass() {
+        Mass::Metric => "kg",
+        Mass::Pounds => "lb",
+    };
+    said.say(Field::ColumnWeight, unit);
     said.say(Field::ColumnWho, first.text("label-column-who"));
     allergens(writer, said);
     said.0.remove(&Field::SecondAllergens);
     let green = piece
         .as_ref()
         .map_or(writer.view.of.made(), |piece| piece.green);
-    let weight = first.scale_weight(green);
+    let weight = writer.scale_weight(green);
     said.say(Field::Green, first.say(LabelWords::Green { weight }));
     if let Some(piece) = &piece {
         let day = first.short_date(piece.in_salt);
@@ -57,7 +62,7 @@ pub fn of_pack(writer: &Writer<'_>, said: &mut Said, number: u32) {
     let own = i128::from(writer.pack(number).made.milligrams());
     let green = i128::from(piece.green.milligrams()) * own / whole;
     let green = Grams::from_milligrams(i64::try_from(green).unwrap_or(i64::MAX));
-    let weight = writer.first.scale_weight(green);
+    let weight = writer.scale_weight(green);
     let line = LabelWords::GreenOf {
         weight,
         nth: number,
@@ -74,7 +79,7 @@ pub fn together(writer: &Writer<'_>, said: &mut Said) {
     let green = piece
         .as_ref()
         .map_or(writer.view.of.made(), |piece| piece.green);
-    let weight = first.scale_weight(green);
+    let weight = writer.scale_weight(green);
     let pieces = writer.lot.pack_count;
     let line = LabelWords::GreenTogether { weight, pieces };
     said.say(Field::Green, first.say(line));
@@ -113,7 +118,7 @@ fn release(writer: &Writer<'_>, piece: &Piece, green: Grams) -> String {
         let milligrams = Decimal::from(green.milligrams()) * kept / Decimal::ONE_HUNDRED;
         let grams = Grams::from_milligrams(milligrams.floor().to_i64()?);
         Some(first.say(LabelWords::ReleaseTarget {
-            weight: first.scale_weight(grams),
+            weight: writer.scale_weight(grams),
             loss: loss.number(),
         }))
     });

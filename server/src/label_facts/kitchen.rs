@@ -55,7 +55,7 @@ fn named(writer: &Writer<'_>, allergen: Allergen, language: &str) -> String {
 /// What differs from pack to pack on a tub or a shelf.
 pub fn of_pack(writer: &Writer<'_>, said: &mut Said, number: u32) {
     writer.own_date(said, number);
-    said.say(Field::Net, writer.weight(number));
+    said.say(Field::Net, writer.house_weight(number));
 }
 
 /// A pack in the freezer.
@@ -86,7 +86,7 @@ pub fn hold_of_lot(writer: &Writer<'_>, said: &mut Said) {
 
 /// A pack on hold: why, and since when. A hold that a person placed is told before what the record found by itself.
 pub fn held(writer: &Writer<'_>, said: &mut Said, number: u32) {
-    said.say(Field::Net, writer.weight(number));
+    said.say(Field::Net, writer.house_weight(number));
     let pack = writer.pack(number).id;
     let on_it = writer.lot.stops.iter();
     let on_it = on_it.filter(|placed| placed.ended.is_none() && placed.is_on(Some(pack)));

@@ -9,7 +9,7 @@ use domain::says::{Arg, Says};
 use domain::words::State;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
-use words::{Language, Speech};
+use words::{Language, Mass, Speech};
 
 messages! {
     /// The lines of a label that hold a figure, a day or a name. Those that hold none are named where
@@ -109,6 +109,15 @@ impl Phrases {
         let whole = Decimal::new(grams.milligrams(), 3).round().to_i64();
         let whole = whole.filter(|_| grams.milligrams() >= KILOGRAM_MG);
         self.speech.grams(whole.map_or(grams, Grams::whole))
+    }
+
+    /// A weight in pounds and ounces, for a kitchen that reads them.
+    pub fn pounds(&self, grams: Grams) -> String {
+        let speech = Speech {
+            mass: Mass::Pounds,
+            ..self.speech
+        };
+        speech.grams(grams)
     }
 
     /// A figure with so many decimals.

@@ -73,7 +73,7 @@ fn bought(writer: &Writer<'_>, source: &KnownSource, said: &mut Said) {
 
 /// What differs from pack to pack.
 pub fn of_pack(writer: &Writer<'_>, said: &mut Said, number: u32) {
-    said.say(Field::Net, writer.weight(number));
+    said.say(Field::Net, writer.house_weight(number));
     if let Some(date) = writer.pack(number).now.use_by {
         said.say(Field::UseByHeading, writer.first.text("label-use-by"));
         said.say(Field::UseBy, writer.first.date(date));

@@ -18,6 +18,7 @@ use domain::words::{ProductKind, State};
 use labels::{Facts, Field, Purpose, Readiness};
 use std::cell::OnceCell;
 use std::collections::BTreeMap;
+use words::Mass;
 
 /// How long a date may lie ahead and still go without its year on a small label, in days.
 const THIS_SEASON: i64 = 180;
@@ -346,6 +347,23 @@ impl<'a> Writer<'a> {
     /// The weight of a pack as it stands on a label: grams, from a kilogram on kilograms.
     pub fn weight(&self, number: u32) -> String {
         self.first.weight(self.grams(number))
+    }
+
+    /// The same on a tag that stays in the kitchen: in the units that it reads.
+    pub fn house_weight(&self, number: u32) -> String {
+        let grams = self.grams(number);
+        match self.kitchen.mass() {
+            Mass::Metric => self.first.weight(grams),
+            Mass::Pounds => self.first.pounds(grams),
+        }
+    }
+
+    /// A weight as the kitchen's scale shows it.
+    pub fn scale_weight(&self, grams: domain::grams::Grams) -> String {
+        match self.kitchen.mass() {
+            Mass::Metric => self.first.scale_weight(grams),
+            Mass::Pounds => self.first.pounds(grams),
+        }
     }
 
     /// The weight of a pack: what is left of it, or what it was born with once it is empty.

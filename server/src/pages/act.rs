@@ -3,6 +3,7 @@
 //! The form is one call of the documented API: the page only says which fields it has.
 
 use super::acts::{ActKind, may};
+use super::house_cuts::made_of_alone;
 use super::says::{ActSays, PageSays};
 use super::spoken::Words;
 use crate::caller::{Asking, Caller};
@@ -11,6 +12,7 @@ use crate::read::LoadedFamily;
 use crate::read::names::Names;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
+use domain::family::Lists;
 use domain::grams::Grams;
 use domain::lot::{Lot, Pack, PlaceId};
 use domain::right::Right;
@@ -69,6 +71,8 @@ struct Each {
 struct Choice {
     code: String,
     name: String,
+    /// What is to be known before it is chosen.
+    more: Option<String>,
     chosen: bool,
 }
 
@@ -156,9 +160,10 @@ fn read(
         chosen: chosen_place.as_ref() == Some(code),
         code: code.clone(),
         name: name.clone(),
+        more: None,
     });
     let products = match kind {
-        ActKind::Pack => products(conn, &names, lot)?,
+        ActKind::Pack => products(conn, &words, &names, lists, lot)?,
         _ => Vec::new(),
     };
     let printers = match kind {
@@ -172,6 +177,7 @@ fn read(
             chosen: nth == 0,
             code: printer.code,
             name: printer.name,
+            more: None,
         });
     let printers: Vec<Choice> = printers.collect();
     let name = lot.product.name(words.lang()).to_owned();
@@ -258,15 +264,23 @@ pub(super) fn bench(reading: &LoadedFamily<'_>) -> String {
     bench.map(|(code, _)| code.clone()).unwrap_or_default()
 }
 
-/// What it is packed as: what it was packed as last first, itself else.
-fn products(conn: &mut Conn, names: &Names, lot: &Lot) -> Result<Vec<Choice>> {
+/// What it is packed as: what it was packed as last first; then what the lists make of it alone, and itself. Where
+/// nobody has packed it yet and several may be meant, none is chosen beforehand.
+fn products(conn: &mut Conn, words: &Words, names: &Names, lists: &Lists, lot: &Lot) -> Result<Vec<Choice>> {
     let mut codes = store::places::packed_as(conn, &lot.product.code)?;
-    if codes.is_empty() {
-        codes.push(lot.product.code.clone());
+    let known = !codes.is_empty();
+    let made = made_of_alone(lists, lot);
+    for code in made.into_iter().chain([lot.product.code.clone()]) {
+        if !codes.contains(&code) {
+            codes.push(code);
+        }
     }
+    let alone = codes.len() == 1;
+    let sold = |code: &str| lists.products.get(code).is_some_and(|of| of.sale.offered);
     let choice = |(nth, code): (usize, String)| Choice {
         name: names.product(&code),
-        chosen: nth == 0,
+        more: (!sold(&code)).then(|| words.t("page-act-not-sold")),
+        chosen: nth == 0 && (known || alone),
         code,
     };
     Ok(codes.into_iter().enumerate().map(choice).collect())
@@ -342,6 +356,7 @@ impl ActKind {
         match self {
             ActKind::Discard => &WHYS,
             ActKind::Return => &[
+                "page-why-too-warm",
                 "page-why-not-ordered",
                 "page-why-arrived-bad",
                 "page-why-recalled",

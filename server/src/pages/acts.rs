@@ -3,10 +3,11 @@
 use super::break_down;
 use super::spoken::Words;
 use crate::who::Who;
-use chrono::NaiveDate;
+use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
 use domain::lot::{Lot, Pack, brief};
 use domain::right::Right;
-use domain::words::{Being, ProductKind, State};
+use domain::stop::{self, Act, Stop};
+use domain::words::{Being, ProductKind, State, StopKind};
 
 /// An act that has a page.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -47,6 +48,16 @@ impl ActKind {
             ActKind::Ship => "ship",
             ActKind::Return => "return",
             ActKind::TakeBack => "take-back",
+        }
+    }
+
+    /// What it would do, where a stop may forbid it.
+    fn asks(self) -> Option<Act> {
+        match self {
+            ActKind::Pack => Some(USE),
+            ActKind::Serve => Some(Act::Leave { labelled: false }),
+            ActKind::Ship => Some(Act::Leave { labelled: true }),
+            _ => None,
         }
     }
 
@@ -119,65 +130,121 @@ pub struct Button {
     pub path: String,
     /// Is it the likeliest?
     pub first: bool,
+    /// What it would do with the lot, where a stop may forbid it.
+    asks: Option<Act>,
 }
 
-/// What may be done with a lot, the likeliest first.
-pub fn buttons(words: &Words, who: &Who, lot: &Lot, today: NaiveDate) -> Vec<Button> {
+impl Button {
+    fn of(words: &Words, key: &str, path: String, asks: Option<Act>) -> Button {
+        Button {
+            says: words.t(key),
+            path,
+            first: false,
+            asks,
+        }
+    }
+}
+
+/// What may be done with a lot, the likeliest first. What a stop forbids is never that: it comes last.
+pub fn buttons(
+    words: &Words,
+    who: &Who,
+    lot: &Lot,
+    now: DateTime<Utc>,
+    today: NaiveDate,
+) -> Vec<Button> {
+    let stops = stop::on(lot, None, now, today);
     let kinds = likeliest(lot, today)
         .into_iter()
         .filter(|kind| may(who, *kind));
-    let cut_up = Button {
-        says: words.t("page-act-break-down"),
-        path: format!("/lots/{}/break-down", lot.code),
-        first: false,
-    };
-    let is_cut_up = break_down::is_for(lot) && may(who, ActKind::Pack);
-    let mut buttons: Vec<Button> = is_cut_up.then_some(cut_up).into_iter().collect();
-    buttons.extend(kinds.map(|kind| Button {
-        says: words.t(kind.name()),
-        path: format!("/lots/{}/{}", lot.code, kind.as_str()),
-        first: false,
-    }));
-    if brief::left(&lot.packs).next().is_some() && who.may(Right::Print) {
-        buttons.push(Button {
-            says: words.t("page-act-labels"),
-            path: format!("/printing?lot={}", lot.code),
-            first: false,
-        });
-    }
-    let sells = lot.product.sale.offered && who.may(Right::Sell) && !who.may(Right::Work);
-    if sells && brief::left(&lot.packs).next().is_some() {
+    let here = |act: &str| format!("/lots/{}/{act}", lot.code);
+    let mut buttons: Vec<Button> = kinds
+        .map(|kind| Button::of(words, kind.name(), here(kind.as_str()), kind.asks()))
+        .collect();
+    if break_down::is_for(lot) && may(who, ActKind::Pack) {
+        // A carcass hangs to be broken down; of a cut that is one way, after the likeliest.
+        let at = match lot.product.kind {
+            ProductKind::Carcass => 0,
+            _ => buttons.len().min(1),
+        };
+        let key = break_down::name_of(lot);
         buttons.insert(
-            0,
-            Button {
-                says: words.t("page-act-sell"),
-                path: format!("/counter?code={}", lot.code),
-                first: false,
-            },
+            at,
+            Button::of(words, key, here("break-down"), Some(USE)),
         );
     }
-    let (before, after) = of_kind(who, lot);
-    let link = |(name, path): &(&str, String)| Button {
-        says: words.t(name),
-        path: path.clone(),
-        first: false,
-    };
+    let left = brief::left(&lot.packs).next().is_some();
+    if left && who.may(Right::Print) {
+        let path = format!("/printing?lot={}", lot.code);
+        buttons.push(Button::of(words, "page-act-labels", path, None));
+    }
+    let sells = lot.product.sale.offered && who.may(Right::Sell) && !who.may(Right::Work);
+    let leave = Act::Leave { labelled: true };
+    if sells && left && !is_forbidden(&stops, leave) {
+        let path = format!("/counter?code={}", lot.code);
+        buttons.insert(0, Button::of(words, "page-act-sell", path, Some(leave)));
+    }
+    let (before, after) = of_kind(who, lot, now);
+    let link = |(name, path, asks): &Way| Button::of(words, name, path.clone(), *asks);
     buttons.splice(0..0, before.iter().map(link));
     let at = buttons.len().min(before.len() + 2);
     buttons.splice(at..at, after.iter().map(link));
     buttons.extend(seldom(who, lot).iter().map(link));
-    if let Some(first) = buttons.first_mut() {
-        first.first = true;
-    }
+    lawful_first(&mut buttons, &stops, lot);
     buttons
 }
 
-/// An act that has a page of its own: the key of its words, and where it is.
-type Way = (&'static str, String);
+/// Is there a stop that forbids it?
+fn is_forbidden(stops: &[Stop], act: Act) -> bool {
+    let mut stops = stops.iter();
+    stops.any(|stop| act.is_blocked_by(stop.kind, stop.topic))
+}
+
+/// What is forbidden goes to the end; what a stop asks for comes first: a limit that was broken sends it back or
+/// throws it away, what is held is counted.
+fn lawful_first(buttons: &mut [Button], stops: &[Stop], lot: &Lot) {
+    let forbidden = |button: &Button| button.asks.is_some_and(|act| is_forbidden(stops, act));
+    let of = |kind: ActKind| format!("/lots/{}/{}", lot.code, kind.as_str());
+    let asked = stops.iter().find_map(|stop| match stop.kind {
+        StopKind::Failed | StopKind::UnknownHistory if lot.supplied.is_some() => {
+            Some(of(ActKind::Return))
+        }
+        StopKind::Failed | StopKind::UnknownHistory => Some(of(ActKind::Discard)),
+        StopKind::Held => Some(of(ActKind::Count)),
+        _ => None,
+    });
+    buttons.sort_by_key(|button| match &asked {
+        Some(path) if *path == button.path => 0,
+        _ => 1 + u8::from(forbidden(button)),
+    });
+    if let Some(first) = buttons.first_mut().filter(|first| !forbidden(first)) {
+        first.first = true;
+    }
+}
+
+/// An act that has a page of its own: the key of its words, where it is, and what it would do with the lot.
+type Way = (&'static str, String, Option<Act>);
+
+/// Something is made of it.
+const USE: Act = Act::Use {
+    cure_goes_on: false,
+    puts_right: None,
+    to_waste: false,
+};
+
+/// It goes on in its cure.
+const GOES_ON: Act = Act::Use {
+    cure_goes_on: true,
+    puts_right: None,
+    to_waste: false,
+};
+
+/// How long what came out of the heat is cooled first of all.
+const COOLED_WITHIN: TimeDelta = TimeDelta::hours(12);
 
 /// What is done with a lot of its kind: before all else, and after the likeliest two. A piece is weighed and
 /// released; raw meat is cooked, cured, ground; what comes out of the heat is cooled.
-fn of_kind(who: &Who, lot: &Lot) -> (Vec<Way>, Vec<Way>) {
+fn of_kind(who: &Who, lot: &Lot, now: DateTime<Utc>) -> (Vec<Way>, Vec<Way>) {
     use ProductKind::{Cooked, Cut, Fat, Offal, Rendered, Stock, Trim};
     let (mut before, mut after) = (Vec::new(), Vec::new());
     if lot.voided || brief::left(&lot.packs).next().is_none() || !who.may(Right::Work) {
@@ -186,35 +253,45 @@ fn of_kind(who: &Who, lot: &Lot) -> (Vec<Way>, Vec<Way>) {
     let here = |act: &str| format!("/lots/{}/{act}", lot.code);
     let make = |kind: &str| format!("/make/{kind}?lot={}", lot.code);
     if lot.waits_for_release() && lot.pack_count == 1 {
-        before.push(("page-act-weigh", here("weigh")));
+        before.push(("page-act-weigh", here("weigh"), None));
         if who.may(Right::Release) {
-            before.push(("page-act-release", here("release")));
+            before.push(("page-act-release", here("release"), None));
         }
-        after.push(("page-act-tend", here("tend")));
+        after.push(("page-act-tend", here("tend"), None));
     }
     let raw = lot.product.raw && !lot.species.is_empty() && !lot.waits_for_release();
     let kind = lot.product.kind;
     if raw && matches!(kind, Cut | Offal | Trim | Fat) {
-        after.push(("page-act-cook", make("cook")));
-        after.push(("page-act-grind", make("grind")));
+        after.push(("page-act-cook", make("cook"), Some(GOES_ON)));
+        after.push(("page-act-grind", make("grind"), Some(USE)));
     }
     if raw && kind == Cut {
-        after.push(("page-act-cure", make("cure")));
+        after.push(("page-act-cure", make("cure"), Some(GOES_ON)));
     }
     if kind == ProductKind::Cured && raw {
-        // In its cure it is turned, then smoked or cooked; it is not packed as it is.
+        // In its cure it is turned, then smoked or cooked; it is not packed as it is. What is in packs for the
+        // counter is done.
         if lot.product.cured.cure.is_some() {
-            before.push(("page-act-tend", here("tend")));
+            before.push(("page-act-tend", here("tend"), None));
         }
-        before.push(("page-act-smoke", make("smoke")));
-        before.push(("page-act-cook", make("cook")));
+        let done = lot.pack_count > 1 || lot.product.sale.offered;
+        let heat = if done { &mut after } else { &mut before };
+        heat.push(("page-act-smoke", make("smoke"), Some(GOES_ON)));
+        heat.push(("page-act-cook", make("cook"), Some(GOES_ON)));
     }
     if matches!(kind, Cooked | Stock | Rendered) {
+<<<<<<< HEAD
         // What is frozen has no way down any more.
         if brief::left(&lot.packs).any(|pack| pack.now.state != State::Frozen) {
             after.push(("page-act-cool", here("cool")));
         }
         after.push(("page-act-mix", make("mix")));
+=======
+        let hot = lot.pack_count == 1 && now - lot.made_at < COOLED_WITHIN;
+        let cool = if hot { &mut before } else { &mut after };
+        cool.push(("page-act-cool", here("cool"), None));
+        after.push(("page-act-mix", make("mix"), Some(USE)));
+>>>>>>> 4e9f6a2931dc067df1439efd63bcf32a05079b3a
     }
     (before, after)
 }
@@ -229,7 +306,8 @@ fn seldom(who: &Who, lot: &Lot) -> Vec<Way> {
     let kinds = [ActKind::Ship, ActKind::Return, ActKind::TakeBack].into_iter();
     let kinds = kinds.filter(wanted).filter(|kind| may(who, *kind));
     let can = kinds.filter(|kind| !lot.voided && lot.packs.iter().any(|pack| kind.is_for(pack)));
-    can.map(|kind| (kind.name(), format!("/lots/{}/{}", lot.code, kind.as_str())))
+    let path = |kind: ActKind| format!("/lots/{}/{}", lot.code, kind.as_str());
+    can.map(|kind| (kind.name(), path(kind), kind.asks()))
         .collect()
 }
 

@@ -6,10 +6,11 @@ use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::read::ask::{self, AskQuery, Asked, AskedLine};
 use crate::read::names::Names;
+use crate::read::seek;
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
 use domain::ask::{Told, Topic};
-use domain::family::food;
+use domain::family::{Lists, food};
 use domain::grams::Grams;
 use domain::ingredients;
 use domain::says::Says;
@@ -32,6 +33,9 @@ struct AskPage {
     more: Vec<Chip>,
     /// Is one of the rest chosen?
     more_chosen: bool,
+    /// The things that were named, where not all is asked about: their codes, and what is to be said of them.
+    of: String,
+    named: Vec<String>,
     places: Vec<Place>,
     offered: bool,
     groups: Vec<Group>,
@@ -66,12 +70,13 @@ struct Line {
 }
 
 /// What guests ask most, in the order of the chips.
-const USUAL: [Topic; 16] = [
+const USUAL: [Topic; 17] = [
     Topic::Species(Species::Pig),
     Topic::Alcohol,
     Topic::Allergen(Allergen::Milk),
     Topic::Allergen(Allergen::Egg),
     Topic::Gluten,
+    Topic::Allergen(Allergen::Wheat),
     Topic::Allergen(Allergen::Fish),
     Topic::Allergen(Allergen::Soy),
     Topic::Allergen(Allergen::TreeNut),
@@ -89,6 +94,10 @@ const USUAL: [Topic; 16] = [
 #[derive(Default)]
 struct Wanted {
     topics: BTreeSet<Topic>,
+    /// Products that were named, by code: nothing else is asked about then.
+    products: BTreeSet<String>,
+    /// Each word that named some, with them.
+    named: Vec<(String, BTreeSet<String>)>,
     said: String,
     place: Option<String>,
     offered: bool,
@@ -110,7 +119,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, fields: &[(String, String)]) -> Resul
     let standing = app.standing(conn)?;
     let law = app.laws(&standing.confirmed);
     let species = &law.of(standing.kitchen.entry.profile.0).statements.species;
-    let no_word = wanted.read_said(&words, species);
+    let no_word = wanted.read_said(&words, species, &named_by(&standing.lists));
     let asked = match wanted.topics.is_empty() {
         true => None,
         false => Some(ask::ask(app.app(), conn, &wanted.query())?),
@@ -149,20 +158,39 @@ fn read(app: &Caller<'_>, conn: &mut Conn, fields: &[(String, String)]) -> Resul
         more,
         places: names.places.iter().map(place).collect(),
         offered: wanted.offered,
+        of: wanted.products.iter().cloned().collect::<Vec<_>>().join(","),
+        named: Vec::new(),
         groups: Vec::new(),
         stopped: None,
         next: None,
         words,
     };
+    if asked.is_none() && !wanted.products.is_empty() {
+        let names: Vec<String> = wanted.products.iter().map(|code| names.product(code)).collect();
+        let names = names.join(", ");
+        page.named = vec![page.words.say(PageSays::AskWhat { names })];
+    }
     if let Some(asked) = asked {
         let offered = |line: &&AskedLine| !wanted.offered || line.sellable > 0;
-        let lines: Vec<&AskedLine> = asked.lines.iter().filter(offered).collect();
-        let things = asked.lines.len() - lines.len();
+        let code = |line: &AskedLine| &asked.lot(line).product.code;
+        let meant = |line: &&AskedLine| {
+            wanted.products.is_empty() || wanted.products.contains(code(line))
+        };
+        let meant: Vec<&AskedLine> = asked.lines.iter().filter(meant).collect();
+        let lines: Vec<&AskedLine> = meant.iter().copied().filter(offered).collect();
+        let things = meant.len() - lines.len();
+        // Of what was named and is not there, that is the answer.
+        let is_there = |codes: &BTreeSet<String>| lines.iter().any(|line| codes.contains(code(line)));
+        let gone = wanted.named.iter().filter(|(_, codes)| !is_there(codes));
+        page.named = gone
+            .map(|(name, _)| page.words.say(PageSays::AskNone { name: name.clone() }))
+            .collect();
         page.stopped = (things > 0).then(|| words.say(PageSays::AskStopped { things }));
+        // What can hurt comes first.
         page.groups = [
-            (Told::No, "page-ask-no"),
             (Told::Yes, "page-ask-yes"),
             (Told::NotKnown, "page-ask-not-known"),
+            (Told::No, "page-ask-no"),
         ]
         .map(|(told, key)| group(&words, &asked, &lines, told, key))
         .into();
@@ -233,6 +261,28 @@ fn made_of(words: &Words, asked: &Asked<'_>, line: &AskedLine) -> String {
     ingredients::list(&food.parts, words.lang())
 }
 
+/// Every name that the house has for a product, in small letters, with its code.
+fn named_by(lists: &Lists) -> Vec<(String, String)> {
+    let products = lists.products.values();
+    let each = products.flat_map(|product| {
+        let name = |language| (seek::fold(product.name(language)), product.code.clone());
+        ["en", "fr"].map(name)
+    });
+    each.collect()
+}
+
+/// The products that a word names: a word of a name, one or many.
+fn products(house: &[(String, String)], word: &str) -> BTreeSet<String> {
+    let word = seek::fold(word);
+    let one = |text: &str| text.strip_suffix('s').unwrap_or(text).to_owned();
+    let is_it = |name: &str| {
+        let mut parts = name.split(|letter: char| !letter.is_alphanumeric());
+        word.chars().count() > 2 && parts.any(|part| one(part) == one(&word))
+    };
+    let named = house.iter().filter(|(name, _)| is_it(name));
+    named.map(|(_, code)| code.clone()).collect()
+}
+
 impl Wanted {
     fn of(fields: &[(String, String)]) -> Wanted {
         let mut wanted = Wanted::default();
@@ -245,6 +295,7 @@ impl Wanted {
                     .topics
                     .extend(value.split(',').filter_map(Topic::parse)),
                 "q" => wanted.said = value,
+                "of" => wanted.products.extend(value.split(',').map(str::to_owned)),
                 "place" => wanted.place = Some(value),
                 "offered" => wanted.offered = value == "yes",
                 "after" => wanted.after = Some(value),
@@ -258,7 +309,12 @@ impl Wanted {
     }
 
     /// What was typed, by the names that things have for the reader; the first word that none has.
-    fn read_said(&mut self, words: &Words, species: &SpeciesRules) -> Option<String> {
+    fn read_said(
+        &mut self,
+        words: &Words,
+        species: &SpeciesRules,
+        house: &[(String, String)],
+    ) -> Option<String> {
         let named: Vec<(String, Topic)> = Topic::all()
             .map(|topic| (words.say(topic.says(species)).to_lowercase(), topic))
             .collect();
@@ -287,7 +343,15 @@ impl Wanted {
                 }
                 (None, []) => match Topic::parse(word) {
                     Some(topic) => drop(self.topics.insert(topic)),
-                    None => unknown = unknown.or_else(|| Some(word.to_owned())),
+                    None => match products(house, word) {
+                        codes if codes.is_empty() => {
+                            unknown = unknown.or_else(|| Some(word.to_owned()));
+                        }
+                        codes => {
+                            self.products.extend(codes.iter().cloned());
+                            self.named.push((word.to_owned(), codes));
+                        }
+                    },
                 },
                 (None, found) => self.topics.extend(found),
             }
@@ -312,6 +376,8 @@ impl Wanted {
         let offered = if self.offered { "yes" } else { "no" };
         let place = self.place.as_deref().unwrap_or_default();
         let about = topics.join(",");
-        format!("/ask?asked=yes&about={about}&place={place}&offered={offered}&after={after}")
+        let of: Vec<&str> = self.products.iter().map(String::as_str).collect();
+        let of = of.join(",");
+        format!("/ask?asked=yes&about={about}&of={of}&place={place}&offered={offered}&after={after}")
     }
 }

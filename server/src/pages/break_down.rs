@@ -5,7 +5,7 @@
 //! says what there is to cut and to choose.
 
 use super::acts::{ActKind, may};
-use super::house_cuts::{Choice, HouseCuts};
+use super::house_cuts::{Choice, HouseCuts, made_of_alone};
 use super::origins::Origins;
 use super::says::{ActSays, PageSays};
 use super::side::{self, Shown};
@@ -17,11 +17,11 @@ use crate::read::names::Names;
 use crate::read::yields::EXTENT;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
-use domain::family::{cut_off, origins};
+use domain::family::{Lists, cut_off, origins};
 use domain::grams::Grams;
 use domain::lot::{Lot, Pack, PlaceId, brief};
 use domain::product::YieldOf;
-use domain::words::ProductKind;
+use domain::words::{ProductKind, StepKind};
 use domain::yields::{CuttingStyle, Drawing, UsualCut};
 use rust_decimal::Decimal;
 use serde::Deserialize;
@@ -33,6 +33,11 @@ use words::{Language, Mass};
 struct BreakDownPage {
     words: Words,
     name: String,
+    /// The act: a carcass is broken down, what came off it is cut up.
+    title: String,
+    kind: StepKind,
+    /// Is there an order of the knife?
+    by_style: bool,
     shown: String,
     lot: String,
     /// Whose animal, killed when, which carcass.
@@ -120,7 +125,8 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
     let mut packs = brief::left(&lot.packs).filter(|pack| ActKind::Pack.is_for(pack));
     let pack = packs.find(|pack| asked.pack.is_none_or(|number| number == pack.number));
     let (_, before) = cut_off(&reading.family, id);
-    let style = style(app, lot);
+    // What was cut off already is parted as the house likes it: there is no picture and no template of that.
+    let style = style(app, lot).filter(|_| lot.product.kind == ProductKind::Carcass);
     let house = HouseCuts::of(&reading, &names, lot.species.first().copied());
     let hung = view.of.made();
     let usual = style.map_or_else(Vec::new, |style| style.usual_cuts(hung));
@@ -132,6 +138,10 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
             cut(&words, &house, &before, row, nth + 1, one)
         })
         .collect();
+    let cuts = match style {
+        None => of_a_cut(&house, &reading.standing.lists, lot),
+        Some(_) => cuts,
+    };
     let loss = style.and_then(|style| style.usual_loss(hung));
     let animals = Origins::of(&origins(&reading.family, id), &names).animals;
     let told = animals.iter().map(|animal| {
@@ -152,9 +162,15 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
         zone: names.zone().name().to_owned(),
         bench: super::act::bench(&reading),
         unit,
+        kind: match lot.product.kind {
+            ProductKind::Carcass => StepKind::BreakDown,
+            _ => StepKind::Cut,
+        },
+        title: words.t(name_of(lot)),
         picture: style.and_then(|style| picture(&words, style, &usual)),
         lacking: lacking.map(|cut| cut.name.clone()).collect(),
-        others: house.others(style),
+        others: others(&house, style, lot),
+        by_style: style.is_some(),
         loss: loss.map(|(low, high)| (low.milligrams(), high.milligrams())),
         sources: style.map_or_else(Vec::new, |style| sources(app, &words, style)),
         places: places(conn, &reading, &names, pack)?,
@@ -172,9 +188,51 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
     })
 }
 
-/// Is a lot one that is cut up on the bench: a carcass, a side, a quarter, with something of it left?
+/// What the house makes of one cut alone, by its lists: chops of a loin. Nothing is usual of them.
+fn of_a_cut(house: &HouseCuts, lists: &Lists, lot: &Lot) -> Vec<Cut> {
+    let made = made_of_alone(lists, lot);
+    let choices = house.others(None).into_iter();
+    let choices = choices.filter(|one| made.contains(&one.code));
+    choices
+        .enumerate()
+        .map(|(nth, one)| Cut {
+            nth: nth + 1,
+            key: one.code.clone(),
+            name: one.name.clone(),
+            in_full: String::new(),
+            from: None,
+            products: vec![one],
+            usual: 0,
+            band: None,
+            usual_says: String::new(),
+            band_says: String::new(),
+            usual_source: String::new(),
+            before: None,
+        })
+        .collect()
+}
+
+/// What else may come off: not the very thing that lies there.
+fn others(house: &HouseCuts, style: Option<&CuttingStyle>, lot: &Lot) -> Vec<Choice> {
+    let mut others = house.others(style);
+    others.retain(|one| one.code != lot.product.code);
+    others
+}
+
+/// The key of the act's name.
+pub fn name_of(lot: &Lot) -> &'static str {
+    match lot.product.kind {
+        ProductKind::Carcass => "page-act-break-down",
+        _ => "page-act-cut-up",
+    }
+}
+
+/// Is a lot one that is cut up on the bench: a carcass, a side, a quarter, a raw cut of it, with something left?
 pub fn is_for(lot: &Lot) -> bool {
-    lot.product.kind == ProductKind::Carcass
+    let is_cut = lot.product.kind == ProductKind::Cut && lot.product.raw && lot.pack_count == 1;
+    (lot.product.kind == ProductKind::Carcass || is_cut)
+        && !lot.species.is_empty()
+        && !lot.waits_for_release()
         && !lot.voided
         && brief::left(&lot.packs).any(|pack| ActKind::Pack.is_for(pack))
 }

@@ -1,13 +1,14 @@
 //! What the thumb does with a pack: each word has its own acts, the likeliest first.
 
 use super::basket::Basket;
+use super::managers::managers;
 use super::says::PageSays;
 use super::spoken::Words;
 use crate::caller::Caller;
 use domain::counter::{Known, ScanView};
 use domain::grams::Grams;
 use domain::lot::Pack;
-use domain::right::{Right, Role};
+use domain::right::Right;
 use domain::words::{Being, State, Verdict};
 use rust_decimal::Decimal;
 use serde_json::{Number, Value, json};
@@ -146,13 +147,9 @@ impl Found<'_> {
 
     /// Who may let it go.
     fn call_manager(&self) -> Act {
-        let known = self.app.people();
-        let managers = known.people.iter();
-        let managers = managers.filter(|one| one.row.active && one.roles.contains(&Role::Manager));
-        let names: Vec<&str> = managers.map(|one| one.row.name.as_str()).collect();
         Act {
             says: self.words.t("page-counter-call"),
-            small: Some(names.join(", ")).filter(|names| !names.is_empty()),
+            small: managers(self.app),
             first: false,
             does: Does::Says,
         }
@@ -161,7 +158,7 @@ impl Found<'_> {
     fn see_why(&self, known: &Known) -> Act {
         self.act(
             "page-counter-why",
-            Does::Goes(format!("/lots/{}", known.lot.code)),
+            Does::Goes(format!("/lots/{}?why=counter", known.lot.code)),
         )
     }
 

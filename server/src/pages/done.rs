@@ -2,11 +2,13 @@
 
 use super::bench_says::BenchSays;
 use super::done_labels;
+use super::managers::managers;
 use super::says::PageSays;
 use super::spoken::Words;
 use crate::caller::Caller;
 use crate::error::Result;
 use crate::ids::shown_id;
+use domain::right::Right;
 use domain::words::{DeedKind, StepKind};
 use store::deeds::DeedRow;
 use store::lots::LotRow;
@@ -27,6 +29,10 @@ pub struct Done {
     pub ids: String,
     /// Was it undone?
     pub voided: bool,
+    /// May whoever reads it undo it?
+    pub undoes: bool,
+    /// Who may, where they may not.
+    pub ask: Option<String>,
     /// The lots that it made: code, how it is shown with the numbers of its packs, and what it is.
     pub made: Vec<(String, String, String)>,
     /// What became of the labels of what it made.
@@ -60,6 +66,7 @@ impl Done {
         let Some(deed) = deeds::by_uid(conn, uid.as_bytes())? else {
             return Ok(None);
         };
+        let undoes = may_undo(app, conn, &deed)?;
         let zone = app.kitchen(conn)?.zone;
         let voided = deeds::voided_by(conn, deed.id)?.is_some();
         let kind = deed.kind()?;
@@ -124,9 +131,23 @@ impl Done {
             .then(|| format!("/papers?of={id}")),
             ids: ids.join(" "),
             voided,
+            undoes,
+            ask: (!undoes && !voided)
+                .then(|| managers(app))
+                .flatten()
+                .map(|names| words.say(PageSays::UndoAsk { names })),
             then: then.to_owned(),
         }))
     }
+}
+
+/// May whoever asks take it back? As the deed itself asks it: their own, and no stop hangs on it; else by the right.
+fn may_undo(app: &Caller<'_>, conn: &mut Conn, deed: &DeedRow) -> Result<bool> {
+    let who = &app.who;
+    let own = who.is_own(&deed.person, &who.name) && who.may(Right::Sell);
+    Ok((own || who.may(Right::Void))
+        && (who.may(Right::Lift) || !store::stops::hangs_on(conn, deed.id)?)
+        && (who.may(Right::Confirm) || deed.kind()? != DeedKind::ConfirmRow))
 }
 
 /// A lot's code with the numbers of its packs, where it has several: what a label of it shows.

@@ -142,7 +142,7 @@ fn line(app: &Caller<'_>, words: &Words, hand: &Hand, at: Option<String>) -> Lin
     let may = app.who.may(asks(hand));
     Line {
         at,
-        alarm: matches!(hand.sort, Sort::Alarm | Sort::Crossed),
+        alarm: matches!(hand.sort, Sort::Alarm | Sort::Crossed | Sort::Recall),
         sign: sign(hand.sort),
         says: words.say(hand.says.clone()),
         more: more.join(" "),
@@ -188,6 +188,10 @@ fn seen(hand: &Hand) -> String {
 /// Where a thing's button leads: to the thing, with its act.
 fn path(hand: &Hand) -> String {
     match (&hand.about, hand.sort) {
+        (About::Recall(number), _) if hand.act.key() == "today-do-count-recall" => {
+            format!("/recall/{number}/count")
+        }
+        (About::Recall(number), _) => format!("/recall/{number}"),
         (About::Drills, _) => "/recall?drill=yes".to_owned(),
         (About::Printing, _) => "/printing".to_owned(),
         (About::Copies, _) => "/copies".to_owned(),
@@ -215,7 +219,7 @@ fn sign(sort: Sort) -> &'static str {
     match sort {
         Sort::Alarm | Sort::Crossed => "alarm",
         Sort::Printer | Sort::WrongLabel => "printer",
-        Sort::Stop | Sort::Copies => "stop",
+        Sort::Stop | Sort::Copies | Sort::Recall => "stop",
         Sort::Past => "past",
         Sort::LastDay => "last-day",
         Sort::Reading => "reading",

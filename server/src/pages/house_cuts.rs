@@ -2,7 +2,9 @@
 
 use crate::read::LoadedFamily;
 use crate::read::names::Names;
-use domain::product::Product;
+use domain::family::Lists;
+use domain::lot::Lot;
+use domain::product::{Part, Product};
 use domain::words::{ProductKind, Species};
 use domain::yields::CuttingStyle;
 use std::collections::BTreeMap;
@@ -71,6 +73,21 @@ impl HouseCuts {
         let choices = self.by_piece.get(&piece.map(str::to_owned));
         choices.cloned().unwrap_or_default()
     }
+}
+
+/// The codes of what the lists make of this product and nothing else, and which is of its kind: cutting it is enough.
+pub fn made_of_alone(lists: &Lists, lot: &Lot) -> Vec<String> {
+    let own = &lot.product;
+    let alone = |parts: &[Part]| matches!(parts, [part] if part.product == own.code);
+    let alike = |code: &str| {
+        let product = lists.products.get(code);
+        product.is_some_and(|of| of.kind == own.kind && of.raw == own.raw)
+    };
+    let recipes = lists.recipes.iter();
+    let made = recipes.filter(|(code, parts)| alone(parts) && **code != own.code && alike(code));
+    let mut made: Vec<String> = made.map(|(code, _)| code.clone()).collect();
+    made.sort();
+    made
 }
 
 /// Does that sort of product come off a carcass?

@@ -5,6 +5,7 @@ use super::done::Done;
 use super::forward::Forward;
 use super::history::{self, Line};
 use super::origins::Origins;
+use super::managers::managers;
 use super::packs::{self, Run};
 use super::says::PageSays;
 use super::spoken::Words;
@@ -19,6 +20,7 @@ use domain::dates::Because;
 use domain::family::{LotView, descendants, origins};
 use domain::lot::brief;
 use domain::moment::day_of;
+use domain::right::Right;
 use domain::stop::Stop;
 use domain::words::StopKind;
 use serde::Deserialize;
@@ -70,6 +72,16 @@ struct LotPage {
     /// What may be done with it, the likeliest first.
     acts: Vec<Button>,
     done: Option<Done>,
+    /// Why the counter does not sell it, and who may change that.
+    not_sold: Option<NotSold>,
+}
+
+/// Why the counter does not sell it.
+struct NotSold {
+    says: String,
+    /// Where that is changed; else whom to ask.
+    change: Option<String>,
+    ask: Option<String>,
 }
 
 /// What the page is asked: a pack that was scanned, a deed that was just done.
@@ -78,6 +90,8 @@ struct LotPage {
 struct Asked {
     pack: Option<u32>,
     did: Option<String>,
+    /// Any word: why is it not for sale?
+    why: Option<String>,
 }
 
 /// A link of why it has its date, or is what it is.
@@ -158,8 +172,10 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
         label_warnings,
         tree: tree::draw(&reading, id, &origins, &names),
         picture_file: format!("/api/lots/{}/family.svg", lot.code),
-        acts: acts::buttons(&words, &app.who, lot, today),
+        acts: acts::buttons(&words, &app.who, lot, app.now(), today),
         done,
+        not_sold: (asked.why.is_some() && !product.sale.offered)
+            .then(|| not_sold(app, &words, &product.code)),
         code: lot.code.to_string(),
         shown: lot.code.shown(),
         note: view.of.note.clone(),
@@ -171,6 +187,17 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
         corrected: corrected.map(|link| words.say(link.says.clone())).collect(),
         ingredients: view.stated.ingredients.clone(),
     })
+}
+
+/// Why the counter does not sell it: the list of products does not offer it.
+fn not_sold(app: &Caller<'_>, words: &Words, product: &str) -> NotSold {
+    let may = app.who.may(Right::SetUp);
+    let code: String = form_urlencoded::byte_serialize(product.as_bytes()).collect();
+    NotSold {
+        says: words.t("page-lot-not-sold"),
+        change: may.then(|| format!("/lists/products/{code}")),
+        ask: (!may).then(|| managers(app)).flatten(),
+    }
 }
 
 /// What stands in its way; that it was voided is told in words of its own.

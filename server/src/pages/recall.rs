@@ -1,6 +1,7 @@
 //! The recall: what they said on the phone, what that reaches and why, and the hold, in at most four acts.
 
-use super::recall_named::{Asked, Begins, Choice, called, choices, name_of};
+use super::recall_days::Over;
+use super::recall_named::{Asked, Begins, Choice, called, choices};
 use super::says::PageSays;
 use super::spoken::Words;
 use crate::caller::{Asking, Caller};
@@ -10,6 +11,7 @@ use crate::read::names::Names;
 use crate::read::scope::{Found, Named};
 use crate::read::seek;
 use crate::read::{incidents, scope};
+use actix_web::http::StatusCode;
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
 use domain::grams::Grams;
@@ -27,6 +29,8 @@ struct Recall {
     none: Option<String>,
     /// What it may be.
     choices: Vec<Choice>,
+    /// Words that name nothing of what was found.
+    left_out: Option<String>,
     /// Over which days, where that is to be said first.
     over: Option<Over>,
     scope: Option<Scope>,
@@ -36,15 +40,6 @@ struct Recall {
     begun: Option<Begun>,
     /// Recalls that are open, and the last that were closed.
     incidents: Vec<Line>,
-}
-
-/// Something whose days are still to be said.
-struct Over {
-    field: &'static str,
-    code: String,
-    name: String,
-    first: String,
-    last: String,
 }
 
 /// What it reaches.
@@ -116,25 +111,32 @@ fn recall(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Recall> {
     match asked.begins(words.0.today.unwrap_or_default())? {
         Begins::Nowhere => {}
         Begins::Over(field, code, days) => {
-            over = Some(Over {
-                name: name_of(&names, field, &code),
-                field,
-                code,
-                first: days.first.to_string(),
-                last: days.last.to_string(),
-            });
+            over = Some(Over::of(&words, &names, conn, (field, &code), days, drill)?);
         }
         Begins::With(named) => {
-            let about = called(&words, &names, conn, &named)?;
-            let (found, body) = scope::of(app, conn, &named, spreads, drill)?;
-            let reached = reached(&words, &names, &found, &named, spreads, body, drill);
-            scope = Some(reached.about(about, &words, &names, &found));
+            match (scope::of(app, conn, &named, spreads, drill), named.over()) {
+                // Nothing on record over those days is not to say that nothing is here.
+                (Err(error), Some((field, code, days))) if error.problem().status == StatusCode::NOT_FOUND => {
+                    let none = Over::none(&words, &names, field, code, days);
+                    let of = Over::of(&words, &names, conn, (field, code), days, drill)?;
+                    over = Some(Over { none: Some(none), ..of });
+                }
+                (found, _) => {
+                    let (found, body) = found?;
+                    let about = called(&words, &names, conn, &named)?;
+                    let reached = reached(&words, &names, &found, &named, spreads, body, drill);
+                    scope = Some(reached.about(about, &words, &names, &found));
+                }
+            }
         }
     }
-    let choices = match q.is_empty() {
-        true => Vec::new(),
-        false => choices(&words, &names, &seek::seek(app, conn, &q)?.things, drill),
+    let sought = match q.is_empty() {
+        true => seek::Sought::default(),
+        false => seek::seek(app, conn, &q)?,
     };
+    let choices = choices(&words, &names, &sought.things, drill);
+    let left_out = (!choices.is_empty() && !sought.left_out.is_empty())
+        .then(|| words.say(PageSays::LeftOut { words: sought.left_out.join(" ") }));
     let told = asked.did.is_some() || scope.is_none();
     let incidents = match told {
         true => incidents::standing(conn)?,
@@ -154,6 +156,7 @@ fn recall(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Recall> {
         words,
         q,
         choices,
+        left_out,
         drill,
         over,
         scope,

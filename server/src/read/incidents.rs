@@ -185,7 +185,9 @@ pub fn milestones(
     all.extend(count.counted.map(|at| (Milestone::Counted, at.naive_utc())));
     let told = first(IncidentNote::Told.as_str());
     all.extend(told.map(|(_, done)| (Milestone::Told, done.at)));
-    all.extend(last(DISPOSED).map(|(_, done)| (Milestone::Disposed, done.at)));
+    // The last of it is disposed of only where nothing is left.
+    let ended = last(DISPOSED).filter(|_| count.sums.left == Grams::ZERO);
+    all.extend(ended.map(|(_, done)| (Milestone::Disposed, done.at)));
     all.extend(first(CLOSED).map(|(_, done)| (Milestone::Closed, done.at)));
     all
 }

@@ -84,6 +84,8 @@ pub struct Sought {
     pub more: bool,
     /// Is it the label of another kitchen?
     pub elsewhere: bool,
+    /// Words of a sentence that name nothing of what was found first.
+    pub left_out: Vec<String>,
 }
 
 impl Sought {
@@ -194,8 +196,9 @@ pub fn seek(app: &Caller<'_>, conn: &mut Conn, said: &str) -> Result<Sought> {
         let whole = lot.note.as_deref().is_some_and(|note| fold(note) == folded);
         add(Thing::Lot(lot, None), whole);
     }
+    let mut left_out = Vec::new();
     if things.is_empty() {
-        things = several::things(app, conn, &names, &word)?;
+        (things, left_out) = several::things(app, conn, &names, &word)?;
     }
     if let Some(nth) = exact {
         let first = things.remove(nth);
@@ -206,6 +209,7 @@ pub fn seek(app: &Caller<'_>, conn: &mut Conn, said: &str) -> Result<Sought> {
         exact: exact.is_some(),
         more,
         elsewhere: false,
+        left_out,
     })
 }
 
@@ -280,7 +284,7 @@ fn plain(number: &str) -> String {
 }
 
 /// Small letters without accents: who types with wet fingers leaves them out.
-fn fold(text: &str) -> String {
+pub fn fold(text: &str) -> String {
     let small = text.trim().chars().flat_map(char::to_lowercase);
     small
         .flat_map(|letter| match letter {

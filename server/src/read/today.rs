@@ -12,7 +12,7 @@ use domain::family::{Lists, lying, room};
 use domain::grams::Grams;
 use domain::lot::{LotId, PlaceId};
 use domain::moment::day_of;
-use domain::today::{Frozen, Hand, Known, PlaceDay, Printer, hands};
+use domain::today::{Frozen, Hand, Known, OpenRecall, PlaceDay, Printer, hands};
 use domain::words::PrintState;
 use serde::Deserialize;
 use std::collections::{BTreeMap, HashMap};
@@ -148,6 +148,7 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
     let printers: Vec<Printer> = printers(conn)?.into_iter().map(printer).collect();
     let days = place_days(app, conn, &standing, now, zone)?;
     let frozen = frozen(conn, &standing.lists, today)?;
+    let recalls = recalls(conn)?;
     let drill = super::drills::due(app, conn)?;
     let came_in = drill.is_some();
     let found = hands(&Known {
@@ -157,6 +158,7 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
         pieces: &pieces,
         lying: &lying,
         places: &names,
+        recalls: &recalls,
         printers: &printers,
         days: &days,
         drill: drill.map(|drill| (drill.by, drill.last)),
@@ -181,6 +183,19 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
         // Where nothing came in yet, no drill is due ever.
         begun: begun_of(app, &standing, !printers.is_empty(), came_in),
     })
+}
+
+/// The recalls that nobody has closed; a drill holds nothing.
+fn recalls(conn: &mut Conn) -> Result<Vec<OpenRecall>> {
+    let all = super::incidents::standing(conn)?.into_iter();
+    let open = all.filter(|of| of.open && !of.drill);
+    Ok(open
+        .map(|of| OpenRecall {
+            number: of.number,
+            packs: of.packs,
+            grams: of.weight,
+        })
+        .collect())
 }
 
 /// The lots that may need a hand: stopped, unproven, with a wrong label, at their day, or in the cure room.

@@ -24,7 +24,11 @@ mod cures_told;
 mod deeds;
 mod deploy_pages;
 mod door;
+<<<<<<< HEAD
 mod french;
+=======
+mod first_touch;
+>>>>>>> 4e9f6a2931dc067df1439efd63bcf32a05079b3a
 mod heat;
 mod in_cure;
 mod label_design;

@@ -82,6 +82,7 @@ mod tests {
             },
             hours: limit(Bound::at_most("a-hours", 4)),
             raw_hours: None,
+            leaves_raw_out: None,
         };
         let mut lot = lot(&[(500, None)]);
         lot.species.insert(Species::Pig);

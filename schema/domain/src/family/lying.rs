@@ -153,7 +153,7 @@ mod tests {
                 rinse: true,
                 equalise: None,
                 hang: None,
-                rows: vec![RowId::new("trade-2.1-dry-bacon").unwrap()],
+                rows: vec![RowId::new("trade-2.1-dry-bacon")],
             }],
             ..CureRoomRules::default()
         }

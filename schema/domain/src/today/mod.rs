@@ -5,16 +5,23 @@ mod food;
 mod once;
 mod piece;
 mod says;
+#[cfg(test)]
+mod tests;
 
 pub use once::CopiesDay;
 pub use says::{DoSays, TodaySays, WhenSays};
 
 pub use once::Frozen;
-use once::{of_copies, of_drill, of_printer, of_thaw};
+use once::{of_copies, of_drill, of_printer, of_recall, of_thaw};
 
 use crate::code::LotCode;
 use crate::cure_room::Task;
+<<<<<<< HEAD
 use crate::family::{Family, LyingView, PieceView};
+=======
+use crate::family::{Family, PieceView};
+use crate::grams::Grams;
+>>>>>>> 4e9f6a2931dc067df1439efd63bcf32a05079b3a
 use crate::lot::PlaceId;
 use crate::says::Says;
 use chrono::{DateTime, NaiveDate, Utc};
@@ -54,6 +61,8 @@ impl When {
 /// What sort of thing it is; the order is that of one hour.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Sort {
+    /// A recall is open.
+    Recall,
     /// A piece of the cure room is not as it should be.
     Alarm,
     /// Raw and ready met without a clean-down between.
@@ -88,6 +97,7 @@ impl Sort {
     /// As a program reads it.
     pub fn as_str(self) -> &'static str {
         match self {
+            Sort::Recall => "recall",
             Sort::Alarm => "alarm",
             Sort::Crossed => "crossed",
             Sort::Printer => "printer",
@@ -119,6 +129,8 @@ pub enum About {
     Printing,
     /// Drills of a recall.
     Drills,
+    /// A recall that is open, by its number.
+    Recall(String),
     /// Copies of the record.
     Copies,
 }
@@ -138,6 +150,17 @@ pub struct Hand {
     pub more: Vec<Says>,
     /// What to do.
     pub act: Says,
+}
+
+/// A recall that nobody has closed yet.
+#[derive(Debug, Clone)]
+pub struct OpenRecall {
+    /// Its number.
+    pub number: String,
+    /// The packs on hand that it holds, and what they weigh.
+    pub packs: usize,
+    /// What they weigh.
+    pub grams: Grams,
 }
 
 /// A printer's trouble.
@@ -186,6 +209,8 @@ pub struct Known<'a> {
     pub lying: &'a [LyingView],
     /// What places are called, by key.
     pub places: &'a BTreeMap<PlaceId, String>,
+    /// Recalls that are open, drills apart.
+    pub recalls: &'a [OpenRecall],
     /// The printers.
     pub printers: &'a [Printer],
     /// The places.
@@ -200,7 +225,16 @@ pub struct Known<'a> {
 
 /// Everything that needs a hand, in the order of the hour.
 pub fn hands(known: &Known<'_>) -> Vec<Hand> {
+<<<<<<< HEAD
     let mut hands = piece::hands(known);
+=======
+    let mut hands: Vec<Hand> = known
+        .pieces
+        .iter()
+        .flat_map(|piece| of_piece(known, piece))
+        .collect();
+    hands.extend(known.recalls.iter().map(of_recall));
+>>>>>>> 4e9f6a2931dc067df1439efd63bcf32a05079b3a
     hands.extend(known.printers.iter().filter_map(of_printer));
     hands.extend(of_copies(known.copies));
     hands.extend(food::hands(known));
@@ -262,6 +296,7 @@ fn of_place(known: &Known<'_>, place: &PlaceDay) -> Vec<Hand> {
     }
     hands
 }
+<<<<<<< HEAD
 
 #[cfg(test)]
 mod tests {
@@ -333,3 +368,5 @@ mod tests {
         assert_eq!(found[0].1, Sort::Reading);
     }
 }
+=======
+>>>>>>> 4e9f6a2931dc067df1439efd63bcf32a05079b3a

@@ -1,6 +1,6 @@
 //! Things of the house that want a hand: printers, the yearly drill, what is to thaw for tomorrow, copies of the record.
 
-use super::{About, DoSays, Hand, Known, Printer, Sort, TodaySays, When};
+use super::{About, DoSays, Hand, Known, OpenRecall, Printer, Sort, TodaySays, When};
 use crate::grams::Grams;
 use crate::says::Says;
 use chrono::NaiveDate;
@@ -16,6 +16,26 @@ pub(super) fn of_drill(known: &Known<'_>, by: NaiveDate, last: Option<NaiveDate>
         more: vec![last.into()],
         act: DoSays::BeginDrill.into(),
     })
+}
+
+/// A recall that is open: its next act is on its page, until somebody closes it.
+pub(super) fn of_recall(recall: &OpenRecall) -> Hand {
+    let number = recall.number.clone();
+    let (packs, weight) = (recall.packs, recall.grams);
+    Hand {
+        when: When::Now,
+        sort: Sort::Recall,
+        about: About::Recall(number.clone()),
+        says: TodaySays::Recall { number }.into(),
+        more: match packs {
+            0 => vec![TodaySays::RecallEnd.into()],
+            packs => vec![TodaySays::RecallHolds { packs, weight }.into()],
+        },
+        act: match packs {
+            0 => DoSays::CloseRecall.into(),
+            _ => DoSays::CountRecall.into(),
+        },
+    }
 }
 
 /// A printer that is in trouble, or of which nobody knows what came out.

@@ -31,6 +31,9 @@ messages! {
         RawThere "raw-there",
         ReadyThere "ready-there",
         Drill "drill",
+        Recall "recall" { number: String },
+        RecallHolds "recall-holds" { packs: usize, weight: Grams },
+        RecallEnd "recall-end",
         LastDrill "last-drill" { day: NaiveDate },
         NoDrill "no-drill",
         Thaw "thaw",
@@ -68,6 +71,8 @@ messages! {
         Read "read",
         Cleaned "cleaned",
         BeginDrill "begin-drill",
+        CountRecall "count-recall",
+        CloseRecall "close-recall",
     }
 }
 

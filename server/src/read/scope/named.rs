@@ -58,6 +58,17 @@ impl Window {
 }
 
 impl Named {
+    /// What is asked over some days: its field, its code, and the days.
+    pub fn over(&self) -> Option<(&'static str, &str, Window)> {
+        match self {
+            Named::Lot(_) | Named::Animal(_) => None,
+            Named::Farm(code, days) => Some(("farm", code.as_str(), *days)),
+            Named::Product(code, days) => Some(("product", code.as_str(), *days)),
+            Named::Place(code, days) => Some(("place", code.as_str(), *days)),
+            Named::By(name, days) => Some(("by", name.as_str(), *days)),
+        }
+    }
+
     /// As it stands in the query of a page.
     pub fn query(&self) -> String {
         let over = |what: &str, code: &str, days: &Window| {

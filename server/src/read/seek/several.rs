@@ -5,14 +5,19 @@ use super::{MOST, Thing, fold, known_by, of_animals, of_lots, people, plain};
 use crate::caller::Caller;
 use crate::error::Result;
 use crate::read::names::Names;
-use std::collections::BTreeSet;
+use chrono::Datelike;
+use domain::ask::Topic;
+use domain::words::Species;
+use std::collections::{BTreeMap, BTreeSet};
 use store::Conn;
 use store::animals::{self, AnimalSearch};
 
 /// More words than that nobody says of one thing.
-const WORDS: usize = 8;
+const WORDS: usize = 12;
+/// The most animals of one farm that are looked at, the latest first.
+const OF_A_FARM: i64 = 60;
 
-/// What fits most of the words; nothing where there is but one word.
+/// What fits most of the words, and the words that name nothing of the best; nothing where there is but one word.
 ///
 /// # Errors
 /// The database is away, or the record is damaged.
@@ -21,11 +26,14 @@ pub(super) fn things(
     conn: &mut Conn,
     names: &Names,
     said: &str,
-) -> Result<Vec<Thing>> {
-    let words = worth_asking(said);
+) -> Result<(Vec<Thing>, Vec<String>)> {
+    let small = names.speech.text("page-seek-small");
+    let small: Vec<String> = small.split(' ').map(fold).collect();
+    let words = worth_asking(said, &small);
     if said.split_whitespace().count() < 2 {
-        return Ok(Vec::new());
+        return Ok((Vec::new(), Vec::new()));
     }
+    let kinds = Kinds::of(app, conn, names)?;
     let mut found = Vec::new();
     for word in &words {
         found.extend(of_animals(conn, word)?.into_iter().map(Thing::Animal));
@@ -37,13 +45,13 @@ pub(super) fn things(
         let (lots, _) = of_lots(app, conn, word)?;
         found.extend(lots.into_iter().map(|lot| Thing::Lot(lot, None)));
     }
-    let speaks_of = |name: &str| words.iter().any(|word| fold(name).contains(word.as_str()));
+    let speaks_of = |name: &str| words.iter().any(|word| is_in(&fold(name), word));
     for (code, name) in names.farms.iter().filter(|(_, name)| speaks_of(name)) {
         let sought = AnimalSearch {
             farm: Some(code.clone()),
             ..AnimalSearch::default()
         };
-        for (row, uid) in animals::list(conn, &sought, MOST as i64)? {
+        for (row, uid) in animals::list(conn, &sought, OF_A_FARM)? {
             found.push(Thing::Animal(row.source_animal(&uid)?));
         }
         found.push(Thing::Farm(code.clone(), name.clone()));
@@ -57,17 +65,73 @@ pub(super) fn things(
             .any(|name| speaks_of(name))
     });
     found.extend(products.map(|(code, name)| Thing::Product(code, name)));
+<<<<<<< HEAD
     Ok(best(found, |thing| fits(app, names, thing, &words)))
+=======
+    let of = |thing: &Thing| fits(names, &kinds, thing, &words);
+    let best = best(found, |thing| of(thing).len());
+    let known = best.first().map(of).unwrap_or_default();
+    let every = said.split(parts_words);
+    let every = every.map(|word| fold(word.trim_end_matches('.')));
+    let mut left_out: Vec<String> = Vec::new();
+    for word in every.filter(|word| !word.is_empty()) {
+        let is_known = known.iter().any(|known| **known == word);
+        if !is_known && !left_out.contains(&word) {
+            left_out.push(word);
+        }
+    }
+    Ok((best, left_out))
+>>>>>>> 4e9f6a2931dc067df1439efd63bcf32a05079b3a
 }
 
-/// The words that can name something: a figure, or three letters and more.
-fn worth_asking(said: &str) -> Vec<String> {
+/// What a kind of animal, and a month, is called besides by whoever phones.
+struct Kinds {
+    meat: BTreeMap<Species, String>,
+    months: Vec<String>,
+}
+
+impl Kinds {
+    fn of(app: &Caller<'_>, conn: &mut Conn, names: &Names) -> Result<Kinds> {
+        let standing = app.standing(conn)?;
+        let law = app.laws(&standing.confirmed);
+        let rules = &law.of(standing.kitchen.entry.profile.0).statements.species;
+        let meat = |species: &Species| {
+            let says = Topic::Species(*species).says(rules);
+            (*species, fold(&names.speech.say(&says)))
+        };
+        let months = names.speech.text("page-seek-months");
+        Ok(Kinds {
+            meat: Species::ALL.iter().map(meat).collect(),
+            months: months.split(' ').map(fold).collect(),
+        })
+    }
+}
+
+/// What stands between words.
+fn parts_words(letter: char) -> bool {
+    letter.is_whitespace() || ",;:?!".contains(letter)
+}
+
+/// The words that can name something, each once: a figure, or three letters and more that are no small word.
+fn worth_asking(said: &str, small: &[String]) -> Vec<String> {
     let folded = fold(said);
-    let words = folded.split(|letter: char| letter.is_whitespace() || ",;:?!".contains(letter));
-    let long = words.filter(|word| {
-        word.chars().count() > 2 || word.chars().any(|letter| letter.is_ascii_digit())
-    });
-    long.take(WORDS).map(str::to_owned).collect()
+    let mut worth: Vec<String> = Vec::new();
+    for word in folded.split(parts_words) {
+        let word = word.trim_end_matches('.');
+        let names = word.chars().count() > 2 || word.chars().any(|of| of.is_ascii_digit());
+        let is_small = small.iter().any(|small| small == word);
+        if names && !is_small && !worth.iter().any(|known| known == word) {
+            worth.push(word.to_owned());
+        }
+    }
+    worth.truncate(WORDS);
+    worth
+}
+
+/// Does a text have that word, or one that begins with it? In the middle of another it means nothing.
+fn is_in(text: &str, word: &str) -> bool {
+    let mut parts = text.split(|letter: char| !letter.is_alphanumeric());
+    parts.any(|part| part.starts_with(word)) || (!word.chars().all(char::is_alphanumeric) && text.contains(word))
 }
 
 /// Each thing once, and only those that fit as many words as any does; the first that was found comes first.
@@ -80,8 +144,13 @@ fn best(found: Vec<Thing>, fits: impl Fn(&Thing) -> usize) -> Vec<Thing> {
     best.take(MOST).collect()
 }
 
+<<<<<<< HEAD
 /// How many of the words a thing is known by.
 fn fits(app: &Caller<'_>, names: &Names, thing: &Thing, words: &[String]) -> usize {
+=======
+/// The words that a thing is known by.
+fn fits<'a>(names: &Names, kinds: &Kinds, thing: &Thing, words: &'a [String]) -> Vec<&'a String> {
+>>>>>>> 4e9f6a2931dc067df1439efd63bcf32a05079b3a
     let text = match thing {
         Thing::Lot(lot, _) => {
             let note = lot.note.as_deref().unwrap_or_default();
@@ -90,7 +159,10 @@ fn fits(app: &Caller<'_>, names: &Names, thing: &Thing, words: &[String]) -> usi
         Thing::Animal(animal) => {
             let species = names.speech.say(&animal.species.says());
             let farm = names.farm(&animal.farm);
-            format!("{species} {farm} {}", animal.farm)
+            let meat = kinds.meat.get(&animal.species).map_or("", String::as_str);
+            let month = animal.killed_on.month0() as usize;
+            let month = kinds.months.get(month).map_or("", String::as_str);
+            format!("{species} {meat} {farm} {} {month}", animal.farm)
         }
         Thing::Product(code, _) => known_by(app, names, code).join(" "),
         Thing::Person(_, name) | Thing::Place(_, name) | Thing::Farm(_, name) => name.clone(),
@@ -100,26 +172,38 @@ fn fits(app: &Caller<'_>, names: &Names, thing: &Thing, words: &[String]) -> usi
         let own = number.as_deref().map(plain);
         own.is_some_and(|own| !plain(word).is_empty() && own.ends_with(&plain(word)))
     };
+    let has_figure = |word: &str| word.chars().any(|letter| letter.is_ascii_digit());
     let is_known = |word: &&String| match thing {
         Thing::Animal(animal) => {
-            text.contains(word.as_str())
-                || number(&animal.carcass, word)
-                || number(&animal.tag, word)
+            is_in(&text, word)
+                || (has_figure(word) && number(&animal.carcass, word))
+                || (has_figure(word) && number(&animal.tag, word))
                 || animal.killed_on.to_string() == **word
         }
-        _ => text.contains(word.as_str()),
+        Thing::Lot(..) if has_figure(word) => text.contains(word.as_str()),
+        _ => is_in(&text, word),
     };
-    words.iter().filter(is_known).count()
+    words.iter().filter(is_known).collect()
 }
 
 #[cfg(test)]
 mod tests {
-    use super::{Thing, best, worth_asking};
+    use super::{Thing, best, is_in, worth_asking};
 
     #[test]
     fn little_words_name_nothing() {
-        assert_eq!(worth_asking("17 of Brindlecombe,"), ["17", "brindlecombe"]);
-        assert_eq!(worth_asking("le n° 8"), ["n°", "8"].map(str::to_owned)[1..]);
+        let small = ["the", "from"].map(str::to_owned);
+        let worth = |said| worth_asking(said, &small);
+        assert_eq!(worth("17 of Brindlecombe,"), ["17", "brindlecombe"]);
+        assert_eq!(worth("le n° 8"), ["8"]);
+        assert_eq!(worth("The pork from the pork man"), ["pork", "man"]);
+    }
+
+    #[test]
+    fn a_word_is_not_meant_in_the_middle_of_another() {
+        assert!(is_in("pork brindlecombe", "brindle"));
+        assert!(!is_in("ground beef left in the grinder", "rind"));
+        assert!(is_in("brc-26159-a0r", "brc-26159"));
     }
 
     #[test]

@@ -29,7 +29,7 @@ pub struct TodayRead {
 pub struct HandRead {
     /// `now`, `today` or `closing`.
     pub when: String,
-    /// What sort of thing it is: `alarm`, `crossed`, `printer`, `copies`, `wrong-label`, `stop`, `past`, `last-day`,
+    /// What sort of thing it is: `recall`, `alarm`, `crossed`, `printer`, `copies`, `wrong-label`, `stop`, `past`, `last-day`,
     /// `reading`, `piece`, `release`, `drill`, `thaw`, `clean-down`.
     pub sort: String,
     /// The lot's code, where it is about one.
@@ -74,7 +74,7 @@ fn hand_read(hand: &Hand, speech: &Speech) -> HandRead {
         About::Lot(code, packs) => (Some(code.to_string()), packs.clone(), None),
         About::Piece(code, _) => (Some(code.to_string()), Vec::new(), None),
         About::Place(place) => (None, Vec::new(), Some(place.clone())),
-        About::Printing | About::Drills | About::Copies => (None, Vec::new(), None),
+        About::Printing | About::Drills | About::Copies | About::Recall(_) => (None, Vec::new(), None),
     };
     HandRead {
         when: hand.when.as_str().to_owned(),
