@@ -168,10 +168,7 @@ pub fn buttons(
             _ => buttons.len().min(1),
         };
         let key = break_down::name_of(lot);
-        buttons.insert(
-            at,
-            Button::of(words, key, here("break-down"), Some(USE)),
-        );
+        buttons.insert(at, Button::of(words, key, here("break-down"), Some(USE)));
     }
     let left = brief::left(&lot.packs).next().is_some();
     if left && who.may(Right::Print) {
@@ -280,18 +277,13 @@ fn of_kind(who: &Who, lot: &Lot, now: DateTime<Utc>) -> (Vec<Way>, Vec<Way>) {
         heat.push(("page-act-cook", make("cook"), Some(GOES_ON)));
     }
     if matches!(kind, Cooked | Stock | Rendered) {
-<<<<<<< HEAD
         // What is frozen has no way down any more.
         if brief::left(&lot.packs).any(|pack| pack.now.state != State::Frozen) {
-            after.push(("page-act-cool", here("cool")));
+            let hot = lot.pack_count == 1 && now - lot.made_at < COOLED_WITHIN;
+            let cool = if hot { &mut before } else { &mut after };
+            cool.push(("page-act-cool", here("cool"), None));
         }
-        after.push(("page-act-mix", make("mix")));
-=======
-        let hot = lot.pack_count == 1 && now - lot.made_at < COOLED_WITHIN;
-        let cool = if hot { &mut before } else { &mut after };
-        cool.push(("page-act-cool", here("cool"), None));
         after.push(("page-act-mix", make("mix"), Some(USE)));
->>>>>>> 4e9f6a2931dc067df1439efd63bcf32a05079b3a
     }
     (before, after)
 }

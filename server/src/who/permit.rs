@@ -45,7 +45,6 @@ async fn permit(
         false => who.need(right),
     };
     let nobody = who.is_nobody();
-    let own = who.language;
     prolong(&app, request.request());
     let own = who.language;
     request.extensions_mut().insert(who);
@@ -53,15 +52,6 @@ async fn permit(
         Ok(()) => return Ok(next.call(request).await?.map_into_boxed_body()),
         Err(error) => error,
     };
-<<<<<<< HEAD
-    let asked = crate::caller::language(request.request());
-    let speech = app.speech_lately(match is_for_programs(request.path()) {
-        true => asked.or(own),
-        // A page is in its reader's own language, also one that says no.
-        false => own.or(asked),
-    });
-=======
->>>>>>> 4e9f6a2931dc067df1439efd63bcf32a05079b3a
     let page = !is_for_programs(request.path()) && request.method() == Method::GET;
     let asked = crate::caller::language(request.request());
     // A page is in its reader's own language, whatever the tablet asks for.

@@ -24,11 +24,8 @@ mod cures_told;
 mod deeds;
 mod deploy_pages;
 mod door;
-<<<<<<< HEAD
-mod french;
-=======
 mod first_touch;
->>>>>>> 4e9f6a2931dc067df1439efd63bcf32a05079b3a
+mod french;
 mod heat;
 mod in_cure;
 mod label_design;

@@ -16,12 +16,8 @@ use once::{of_copies, of_drill, of_printer, of_recall, of_thaw};
 
 use crate::code::LotCode;
 use crate::cure_room::Task;
-<<<<<<< HEAD
 use crate::family::{Family, LyingView, PieceView};
-=======
-use crate::family::{Family, PieceView};
 use crate::grams::Grams;
->>>>>>> 4e9f6a2931dc067df1439efd63bcf32a05079b3a
 use crate::lot::PlaceId;
 use crate::says::Says;
 use chrono::{DateTime, NaiveDate, Utc};
@@ -225,16 +221,8 @@ pub struct Known<'a> {
 
 /// Everything that needs a hand, in the order of the hour.
 pub fn hands(known: &Known<'_>) -> Vec<Hand> {
-<<<<<<< HEAD
     let mut hands = piece::hands(known);
-=======
-    let mut hands: Vec<Hand> = known
-        .pieces
-        .iter()
-        .flat_map(|piece| of_piece(known, piece))
-        .collect();
     hands.extend(known.recalls.iter().map(of_recall));
->>>>>>> 4e9f6a2931dc067df1439efd63bcf32a05079b3a
     hands.extend(known.printers.iter().filter_map(of_printer));
     hands.extend(of_copies(known.copies));
     hands.extend(food::hands(known));
@@ -296,77 +284,3 @@ fn of_place(known: &Known<'_>, place: &PlaceDay) -> Vec<Hand> {
     }
     hands
 }
-<<<<<<< HEAD
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn place(raw: Option<i64>, ready: Option<i64>) -> PlaceDay {
-        let at = |seconds: i64| DateTime::from_timestamp(seconds, 0).unwrap();
-        PlaceDay {
-            code: "bench".into(),
-            name: "Bench".into(),
-            is_cleaned: true,
-            raw: raw.map(at),
-            ready: ready.map(at),
-            ..PlaceDay::default()
-        }
-    }
-
-    fn told(days: &[PlaceDay], printers: &[Printer]) -> Vec<(When, Sort, String)> {
-        let family = Family::default();
-        let known = Known {
-            today: NaiveDate::from_ymd_opt(2026, 6, 26).unwrap(),
-            now: DateTime::from_timestamp(1_782_484_800, 0).unwrap(),
-            family: &family,
-            pieces: &[],
-            lying: &[],
-            places: &BTreeMap::new(),
-            printers,
-            days,
-            drill: None,
-            frozen: None,
-            copies: &CopiesDay::default(),
-        };
-        let told = hands(&known).into_iter();
-        told.map(|hand| (hand.when, hand.sort, hand.says.key().to_owned()))
-            .collect()
-    }
-
-    #[test]
-    fn a_quiet_kitchen_needs_no_hand() {
-        let printer = Printer {
-            name: "Bench".into(),
-            trouble: None,
-            unsure: 0,
-            waiting: 3,
-        };
-        assert!(told(&[place(None, None)], &[printer]).is_empty());
-    }
-
-    #[test]
-    fn raw_wants_a_clean_down_before_the_end_and_with_ready_at_once() {
-        let found = told(&[place(Some(1), None), place(Some(1), Some(2))], &[]);
-        assert_eq!(found[0].0, When::Now);
-        assert_eq!(found[0].1, Sort::Crossed);
-        assert_eq!(
-            found[1],
-            (When::Closing, Sort::CleanDown, "today-clean-down".into())
-        );
-    }
-
-    #[test]
-    fn a_place_with_limits_is_read_once_a_day() {
-        let read = |day| PlaceDay {
-            has_limits: true,
-            read: NaiveDate::from_ymd_opt(2026, 6, day),
-            ..PlaceDay::default()
-        };
-        let found = told(&[read(26), read(25)], &[]);
-        assert_eq!(found.len(), 1);
-        assert_eq!(found[0].1, Sort::Reading);
-    }
-}
-=======
->>>>>>> 4e9f6a2931dc067df1439efd63bcf32a05079b3a

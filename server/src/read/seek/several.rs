@@ -65,10 +65,7 @@ pub(super) fn things(
             .any(|name| speaks_of(name))
     });
     found.extend(products.map(|(code, name)| Thing::Product(code, name)));
-<<<<<<< HEAD
-    Ok(best(found, |thing| fits(app, names, thing, &words)))
-=======
-    let of = |thing: &Thing| fits(names, &kinds, thing, &words);
+    let of = |thing: &Thing| fits((app, names), &kinds, thing, &words);
     let best = best(found, |thing| of(thing).len());
     let known = best.first().map(of).unwrap_or_default();
     let every = said.split(parts_words);
@@ -81,7 +78,6 @@ pub(super) fn things(
         }
     }
     Ok((best, left_out))
->>>>>>> 4e9f6a2931dc067df1439efd63bcf32a05079b3a
 }
 
 /// What a kind of animal, and a month, is called besides by whoever phones.
@@ -131,7 +127,8 @@ fn worth_asking(said: &str, small: &[String]) -> Vec<String> {
 /// Does a text have that word, or one that begins with it? In the middle of another it means nothing.
 fn is_in(text: &str, word: &str) -> bool {
     let mut parts = text.split(|letter: char| !letter.is_alphanumeric());
-    parts.any(|part| part.starts_with(word)) || (!word.chars().all(char::is_alphanumeric) && text.contains(word))
+    parts.any(|part| part.starts_with(word))
+        || (!word.chars().all(char::is_alphanumeric) && text.contains(word))
 }
 
 /// Each thing once, and only those that fit as many words as any does; the first that was found comes first.
@@ -144,13 +141,13 @@ fn best(found: Vec<Thing>, fits: impl Fn(&Thing) -> usize) -> Vec<Thing> {
     best.take(MOST).collect()
 }
 
-<<<<<<< HEAD
-/// How many of the words a thing is known by.
-fn fits(app: &Caller<'_>, names: &Names, thing: &Thing, words: &[String]) -> usize {
-=======
 /// The words that a thing is known by.
-fn fits<'a>(names: &Names, kinds: &Kinds, thing: &Thing, words: &'a [String]) -> Vec<&'a String> {
->>>>>>> 4e9f6a2931dc067df1439efd63bcf32a05079b3a
+fn fits<'a>(
+    (app, names): (&Caller<'_>, &Names),
+    kinds: &Kinds,
+    thing: &Thing,
+    words: &'a [String],
+) -> Vec<&'a String> {
     let text = match thing {
         Thing::Lot(lot, _) => {
             let note = lot.note.as_deref().unwrap_or_default();
