@@ -159,10 +159,13 @@ fn none_met(
     let warm: Vec<(&RowId, Judgement)> = in_stages
         .filter_map(|plan| Some((&plan.row, stage(cooled.log, plan.stages.first()?, rows))))
         .collect();
-    let short = |(_, of): &(&RowId, Judgement)| of.answer == Answer::Short;
+    let is_kept = warm.iter().any(|(_, of)| of.is_enough());
+    let short =
+        |(row, of): &(&RowId, Judgement)| of.answer == Answer::Short && rows.is_confirmed(row);
     let read = warm.iter().filter(|(row, _)| rows.is_confirmed(row));
     let read: Vec<RowId> = read.map(|(row, _)| (*row).clone()).collect();
-    if judged.shuts() || read.is_empty() || !warm.iter().all(short) {
+    // Where the readings leave open what another place's plan says, one that was broken is enough to ask.
+    if judged.shuts() || is_kept || !warm.iter().any(short) {
         return judged;
     }
     let says = CoolSays::NoneMet;
