@@ -4,7 +4,7 @@
 use super::corrections::{happened, product};
 use super::cures::{bag, bought, cure, kitchen, no_1, ppm, stops};
 use serde_json::json;
-use stories::call::fresh_id;
+use stories::call::{chrono_day, fresh_id};
 use stories::day::{Told, farm};
 use stories::labels::set;
 use stories::{Engine, on_both_engines};
@@ -118,8 +118,11 @@ fn a_corrected_tag_leads_to_the_animal(engine: Engine) {
     let (_house, caller, _) = kitchen(engine);
     let id = fresh_id();
     let half = caller.receive("pig-half").grams(20_000).id(&id);
-    let mut half = half.from(farm("BRC").carcass("0608-44").side("left"));
-    half.draft().body["animal"]["tag"] = json!("TG1");
+    let animal = json!({ "farm": "BRC", "species": "pig", "killed_on": chrono_day(-1), "abattoir": "DEMO-17",
+        "carcass": "0608-44", "side": "left", "tag": "TG1" });
+    let half = half
+        .from(farm("BRC").carcass("0608-44").side("left"))
+        .with("animal", animal);
     let half = half.made();
     let tag = caller.correct(&id).with("animal", json!({ "tag": "TG9" }));
     super::corrections::corrects(tag);
