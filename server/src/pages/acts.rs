@@ -135,7 +135,8 @@ pub struct Button {
 }
 
 impl Button {
-    fn of(words: &Words, key: &str, path: String, asks: Option<Act>) -> Button {
+    /// An act that is not the likeliest.
+    pub fn of(words: &Words, key: &str, path: String, asks: Option<Act>) -> Button {
         Button {
             says: words.t(key),
             path,

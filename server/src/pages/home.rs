@@ -165,7 +165,7 @@ fn line(app: &Caller<'_>, words: &Words, hand: &Hand, at: Option<String>) -> Lin
 fn asks(hand: &Hand) -> Right {
     match hand.sort {
         Sort::Release => Right::Release,
-        Sort::Drill => Right::Recall,
+        Sort::Drill | Sort::Recall => Right::Recall,
         Sort::Past => ActKind::Discard.right(),
         Sort::WrongLabel | Sort::Printer => Right::Print,
         Sort::Stop | Sort::Copies => Right::See,
@@ -180,6 +180,7 @@ fn seen(hand: &Hand) -> String {
         About::Lot(lot, _) | About::Piece(lot, _) => format!("/lots/{lot}"),
         About::Place(place) => format!("/places/{place}"),
         About::Printing => "/printing".to_owned(),
+        About::Recall(number) => format!("/recall/{number}"),
         About::Drills => "/recall/drills".to_owned(),
         About::Copies => "/copies".to_owned(),
     }

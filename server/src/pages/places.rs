@@ -246,9 +246,8 @@ fn acts(words: &Words, app: &Caller<'_>, view: &PlaceView) -> Vec<Button> {
         .into_iter()
         .enumerate()
         .map(|(nth, (name, path))| Button {
-            says: words.t(name),
-            path,
             first: nth == 0,
+            ..Button::of(words, name, path, None)
         });
     buttons.collect()
 }
