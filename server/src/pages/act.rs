@@ -266,7 +266,13 @@ pub(super) fn bench(reading: &LoadedFamily<'_>) -> String {
 
 /// What it is packed as: what it was packed as last first; then what the lists make of it alone, and itself. Where
 /// nobody has packed it yet and several may be meant, none is chosen beforehand.
-fn products(conn: &mut Conn, words: &Words, names: &Names, lists: &Lists, lot: &Lot) -> Result<Vec<Choice>> {
+fn products(
+    conn: &mut Conn,
+    words: &Words,
+    names: &Names,
+    lists: &Lists,
+    lot: &Lot,
+) -> Result<Vec<Choice>> {
     let mut codes = store::places::packed_as(conn, &lot.product.code)?;
     let known = !codes.is_empty();
     let made = made_of_alone(lists, lot);

@@ -168,10 +168,7 @@ pub fn buttons(
             _ => buttons.len().min(1),
         };
         let key = break_down::name_of(lot);
-        buttons.insert(
-            at,
-            Button::of(words, key, here("break-down"), Some(USE)),
-        );
+        buttons.insert(at, Button::of(words, key, here("break-down"), Some(USE)));
     }
     let left = brief::left(&lot.packs).next().is_some();
     if left && who.may(Right::Print) {

@@ -158,7 +158,12 @@ fn read(app: &Caller<'_>, conn: &mut Conn, fields: &[(String, String)]) -> Resul
         more,
         places: names.places.iter().map(place).collect(),
         offered: wanted.offered,
-        of: wanted.products.iter().cloned().collect::<Vec<_>>().join(","),
+        of: wanted
+            .products
+            .iter()
+            .cloned()
+            .collect::<Vec<_>>()
+            .join(","),
         named: Vec::new(),
         groups: Vec::new(),
         stopped: None,
@@ -166,21 +171,25 @@ fn read(app: &Caller<'_>, conn: &mut Conn, fields: &[(String, String)]) -> Resul
         words,
     };
     if asked.is_none() && !wanted.products.is_empty() {
-        let names: Vec<String> = wanted.products.iter().map(|code| names.product(code)).collect();
+        let names: Vec<String> = wanted
+            .products
+            .iter()
+            .map(|code| names.product(code))
+            .collect();
         let names = names.join(", ");
         page.named = vec![page.words.say(PageSays::AskWhat { names })];
     }
     if let Some(asked) = asked {
         let offered = |line: &&AskedLine| !wanted.offered || line.sellable > 0;
         let code = |line: &AskedLine| &asked.lot(line).product.code;
-        let meant = |line: &&AskedLine| {
-            wanted.products.is_empty() || wanted.products.contains(code(line))
-        };
+        let meant =
+            |line: &&AskedLine| wanted.products.is_empty() || wanted.products.contains(code(line));
         let meant: Vec<&AskedLine> = asked.lines.iter().filter(meant).collect();
         let lines: Vec<&AskedLine> = meant.iter().copied().filter(offered).collect();
         let things = meant.len() - lines.len();
         // Of what was named and is not there, that is the answer.
-        let is_there = |codes: &BTreeSet<String>| lines.iter().any(|line| codes.contains(code(line)));
+        let is_there =
+            |codes: &BTreeSet<String>| lines.iter().any(|line| codes.contains(code(line)));
         let gone = wanted.named.iter().filter(|(_, codes)| !is_there(codes));
         page.named = gone
             .map(|(name, _)| page.words.say(PageSays::AskNone { name: name.clone() }))
@@ -378,6 +387,8 @@ impl Wanted {
         let about = topics.join(",");
         let of: Vec<&str> = self.products.iter().map(String::as_str).collect();
         let of = of.join(",");
-        format!("/ask?asked=yes&about={about}&of={of}&place={place}&offered={offered}&after={after}")
+        format!(
+            "/ask?asked=yes&about={about}&of={of}&place={place}&offered={offered}&after={after}"
+        )
     }
 }

@@ -116,10 +116,15 @@ fn recall(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Recall> {
         Begins::With(named) => {
             match (scope::of(app, conn, &named, spreads, drill), named.over()) {
                 // Nothing on record over those days is not to say that nothing is here.
-                (Err(error), Some((field, code, days))) if error.problem().status == StatusCode::NOT_FOUND => {
+                (Err(error), Some((field, code, days)))
+                    if error.problem().status == StatusCode::NOT_FOUND =>
+                {
                     let none = Over::none(&words, &names, field, code, days);
                     let of = Over::of(&words, &names, conn, (field, code), days, drill)?;
-                    over = Some(Over { none: Some(none), ..of });
+                    over = Some(Over {
+                        none: Some(none),
+                        ..of
+                    });
                 }
                 (found, _) => {
                     let (found, body) = found?;
@@ -135,8 +140,11 @@ fn recall(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Recall> {
         false => seek::seek(app, conn, &q)?,
     };
     let choices = choices(&words, &names, &sought.things, drill);
-    let left_out = (!choices.is_empty() && !sought.left_out.is_empty())
-        .then(|| words.say(PageSays::LeftOut { words: sought.left_out.join(" ") }));
+    let left_out = (!choices.is_empty() && !sought.left_out.is_empty()).then(|| {
+        words.say(PageSays::LeftOut {
+            words: sought.left_out.join(" "),
+        })
+    });
     let told = asked.did.is_some() || scope.is_none();
     let incidents = match told {
         true => incidents::standing(conn)?,

@@ -114,7 +114,9 @@ fn known(
         let told = of.iter().map(|animal| {
             let species = words.headed(animal.species.says());
             let number = animal.carcass.as_deref().or(animal.tag.as_deref());
-            format!("{species} {}", number.unwrap_or_default()).trim().to_owned()
+            format!("{species} {}", number.unwrap_or_default())
+                .trim()
+                .to_owned()
         });
         Choice {
             path: format!("/recall?farm={code}&from={day}&last={day}{also}"),

@@ -19,7 +19,9 @@ fn page(caller: &Caller, path: &str) -> String {
 
 /// Where the black button of a page leads.
 fn first(page: &str) -> String {
-    let (_, rest) = page.split_once("class=\"act first\" href=\"").expect("a first act");
+    let (_, rest) = page
+        .split_once("class=\"act first\" href=\"")
+        .expect("a first act");
     rest.split('"').next().unwrap_or_default().to_owned()
 }
 
@@ -39,10 +41,15 @@ fn a_loin_is_parted_and_what_the_counter_does_not_sell_says_so(engine: Engine) {
     let bench = page(&caller, &format!("/lots/{loin}/break-down"));
     assert!(bench.contains("data-kind=\"cut\""), "{bench}");
     assert!(bench.contains("data-cut=\"pork-chop\""), "{bench}");
-    assert!(!bench.contains("class=\"side\""), "no picture of a whole side");
+    assert!(
+        !bench.contains("class=\"side\""),
+        "no picture of a whole side"
+    );
     let pack = page(&caller, &format!("/lots/{loin}/pack"));
     let choice = |code: &str| {
-        let (_, rest) = pack.split_once(&format!("value=\"{code}\"")).expect("offered");
+        let (_, rest) = pack
+            .split_once(&format!("value=\"{code}\""))
+            .expect("offered");
         rest.split("</label>").next().unwrap_or_default().to_owned()
     };
     assert!(!choice("pork-chop").contains("not sold at the counter"));
@@ -73,11 +80,16 @@ fn what_is_said_on_the_phone_finds_the_animal(engine: Engine) {
     let caller = house.caller();
     let said = "the+pork+of+Brindlecombe+killed+at+the+start+of+June";
     let found = page(&caller, &format!("/recall?q={said}"));
-    let (_, rest) = found.split_once("class=\"act grand first\" href=\"").expect("a choice");
+    let (_, rest) = found
+        .split_once("class=\"act grand first\" href=\"")
+        .expect("a choice");
     assert!(rest.starts_with("/recall?animal="), "{rest}");
     let (shown, _) = rest.split_once("</a>").expect("its end");
     assert!(shown.contains("Brindlecombe"), "{shown}");
-    assert!(found.contains("Left out: the of killed at start"), "{found}");
+    assert!(
+        found.contains("Left out: the of killed at start"),
+        "{found}"
+    );
     // One of the words alone is no worse than before.
     let found = page(&caller, "/recall?q=17+of+Brindlecombe");
     assert!(found.contains("0608-17"), "{found}");
@@ -88,10 +100,16 @@ fn days_without_a_kill_never_read_as_clear(engine: Engine) {
     let caller = house.caller();
     let days = page(&caller, "/recall?farm=BRC&from=2026-06-01&last=2026-06-05");
     assert!(days.contains("does not say that none is here"), "{days}");
-    assert!(days.contains("/recall?farm=BRC&amp;from=2026-06-08&amp;last=2026-06-08")
-        || days.contains("/recall?farm=BRC&#38;from=2026-06-08&#38;last=2026-06-08"), "{days}");
+    assert!(
+        days.contains("/recall?farm=BRC&amp;from=2026-06-08&amp;last=2026-06-08")
+            || days.contains("/recall?farm=BRC&#38;from=2026-06-08&#38;last=2026-06-08"),
+        "{days}"
+    );
     assert!(!days.contains("Never given out"), "{days}");
-    let none = page(&caller, "/recall?product=pork-chop&from=2020-06-01&last=2020-06-05");
+    let none = page(
+        &caller,
+        "/recall?product=pork-chop&from=2020-06-01&last=2020-06-05",
+    );
     assert!(none.contains("does not say that none is here"), "{none}");
     // What is open stands first on Today, until it is closed.
     let body = json!({ "told_by": "Lise", "hazard": "pathogen", "hold": true, "why": "x",
@@ -103,7 +121,10 @@ fn days_without_a_kill_never_read_as_clear(engine: Engine) {
     assert_eq!(hands[0]["sort"], "recall", "{hands}");
     assert!(hands[0]["says"].to_string().contains(&number), "{hands}");
     let today = page(&caller, "/");
-    assert!(today.contains(&format!("/recall/{number}/count")), "{today}");
+    assert!(
+        today.contains(&format!("/recall/{number}/count")),
+        "{today}"
+    );
 }
 
 fn a_guest_says_what_the_house_calls_it(engine: Engine) {
@@ -111,13 +132,28 @@ fn a_guest_says_what_the_house_calls_it(engine: Engine) {
     let caller = house.caller();
     let told = page(&caller, "/ask?q=is+there+alcohol+in+the+ham%3F");
     assert!(!told.contains("Nobody here has a word"), "{told}");
-    let lines = told.split("<div class=\"answers\">").nth(1).expect("answers");
+    let lines = told
+        .split("<div class=\"answers\">")
+        .nth(1)
+        .expect("answers");
     let lines = lines.split("<form").next().unwrap_or_default();
-    let names = lines.split("<b>").skip(1).filter_map(|rest| rest.split("</b>").next());
-    let names: Vec<&str> = names.filter(|name| lines.contains(&format!("\"><b>{name}"))).collect();
-    assert!(names.iter().all(|name| name.to_lowercase().contains("ham")), "{names:?}");
+    let names = lines
+        .split("<b>")
+        .skip(1)
+        .filter_map(|rest| rest.split("</b>").next());
+    let names: Vec<&str> = names
+        .filter(|name| lines.contains(&format!("\"><b>{name}")))
+        .collect();
+    assert!(
+        names.iter().all(|name| name.to_lowercase().contains("ham")),
+        "{names:?}"
+    );
     // What hurts comes first.
-    let at = |told: &str| lines.find(&format!("data-told=\"{told}\"")).expect("a group");
+    let at = |told: &str| {
+        lines
+            .find(&format!("data-told=\"{told}\""))
+            .expect("a group")
+    };
     assert!(at("yes") < at("not-known") && at("not-known") < at("no"));
     let which = page(&caller, "/ask?q=terrine");
     assert!(which.contains("You mean: "), "{which}");

@@ -14,11 +14,7 @@ fn place(raw: Option<i64>, ready: Option<i64>) -> PlaceDay {
     }
 }
 
-fn told_with(
-    days: &[PlaceDay],
-    printers: &[Printer],
-    recalls: usize,
-) -> Vec<(When, Sort, String)> {
+fn told_with(days: &[PlaceDay], printers: &[Printer], recalls: usize) -> Vec<(When, Sort, String)> {
     let open = [OpenRecall {
         number: "CHK-2026-1".into(),
         packs: 56,

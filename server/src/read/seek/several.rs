@@ -123,7 +123,8 @@ fn worth_asking(said: &str, small: &[String]) -> Vec<String> {
 /// Does a text have that word, or one that begins with it? In the middle of another it means nothing.
 fn is_in(text: &str, word: &str) -> bool {
     let mut parts = text.split(|letter: char| !letter.is_alphanumeric());
-    parts.any(|part| part.starts_with(word)) || (!word.chars().all(char::is_alphanumeric) && text.contains(word))
+    parts.any(|part| part.starts_with(word))
+        || (!word.chars().all(char::is_alphanumeric) && text.contains(word))
 }
 
 /// Each thing once, and only those that fit as many words as any does; the first that was found comes first.

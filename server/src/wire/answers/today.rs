@@ -74,7 +74,9 @@ fn hand_read(hand: &Hand, speech: &Speech) -> HandRead {
         About::Lot(code, packs) => (Some(code.to_string()), packs.clone(), None),
         About::Piece(code, _) => (Some(code.to_string()), Vec::new(), None),
         About::Place(place) => (None, Vec::new(), Some(place.clone())),
-        About::Printing | About::Drills | About::Copies | About::Recall(_) => (None, Vec::new(), None),
+        About::Printing | About::Drills | About::Copies | About::Recall(_) => {
+            (None, Vec::new(), None)
+        }
     };
     HandRead {
         when: hand.when.as_str().to_owned(),
