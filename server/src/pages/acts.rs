@@ -135,6 +135,14 @@ pub struct Button {
 }
 
 impl Button {
+    /// One that no stop can forbid.
+    pub fn plain(words: &Words, key: &str, path: String, first: bool) -> Button {
+        Button {
+            first,
+            ..Button::of(words, key, path, None)
+        }
+    }
+
     fn of(words: &Words, key: &str, path: String, asks: Option<Act>) -> Button {
         Button {
             says: words.t(key),

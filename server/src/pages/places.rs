@@ -245,10 +245,6 @@ fn acts(words: &Words, app: &Caller<'_>, view: &PlaceView) -> Vec<Button> {
     let buttons = ways
         .into_iter()
         .enumerate()
-        .map(|(nth, (name, path))| Button {
-            says: words.t(name),
-            path,
-            first: nth == 0,
-        });
+        .map(|(nth, (name, path))| Button::plain(words, name, path, nth == 0));
     buttons.collect()
 }
