@@ -45,8 +45,21 @@ pub fn read(text: &str, ours: &[impl AsRef<str>]) -> Scanned {
     }
     match text.split_once('/') {
         Some((code, pack)) => numbered(code, Some(pack)),
-        None => numbered(text, None),
+        None => match numbered(text, None) {
+            Scanned::Unreadable(why) => with_pack(text).unwrap_or(Scanned::Unreadable(why)),
+            lot => lot,
+        },
     }
+}
+
+/// A phone keeps its slash on another page of keys: `CODE 3` and `CODE-3` are that pack, where the rest is a whole code.
+fn with_pack(text: &str) -> Option<Scanned> {
+    let (code, pack) = text.rsplit_once([' ', '-'])?;
+    let is_number = pack.len() <= 4 && pack.bytes().all(|byte| byte.is_ascii_digit());
+    let pack = pack.parse().ok().filter(|_| is_number)?;
+    let code = LotCode::read(code).ok()?;
+    let pack = Some(pack);
+    Some(Scanned::Lot { code, pack })
 }
 
 /// A part of a code that was cut short, as codes are written; nothing where the text is none. A word without a figure
@@ -147,6 +160,16 @@ mod tests {
             Scanned::Elsewhere(_) => "elsewhere".into(),
             Scanned::Unreadable(reason) => format!("{reason:?}"),
         }
+    }
+
+    #[test]
+    fn a_pack_is_named_without_a_slash_as_well() {
+        for text in ["BRC26159A006 3", "brc-26159-a00-6-3", "brc 26159 a00 6 3"] {
+            assert_eq!(shown(text), "BRC-26159-A00-6/3", "{text}");
+        }
+        // What follows has to be a number of a pack, and the rest a whole code.
+        assert_eq!(shown("BRC26159A006 x"), "Pattern");
+        assert_eq!(shown("BRC26159A00 7 3"), "Pattern");
     }
 
     #[test]

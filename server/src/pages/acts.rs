@@ -135,8 +135,15 @@ pub struct Button {
 }
 
 impl Button {
-    /// An act that is not the likeliest.
-    pub fn of(words: &Words, key: &str, path: String, asks: Option<Act>) -> Button {
+    /// One that no stop can forbid.
+    pub fn plain(words: &Words, key: &str, path: String, first: bool) -> Button {
+        Button {
+            first,
+            ..Button::of(words, key, path, None)
+        }
+    }
+
+    fn of(words: &Words, key: &str, path: String, asks: Option<Act>) -> Button {
         Button {
             says: words.t(key),
             path,

@@ -45,6 +45,9 @@ struct CounterPage {
 /// What is said of a part of a code.
 const PART: &str = "verdict-part";
 
+/// What is said of what is no code of ours.
+const NOT_OURS: &str = "verdict-not-ours";
+
 /// The most that are offered to choose from.
 const MOST_CHOICES: usize = 60;
 
@@ -170,7 +173,14 @@ fn read(
 
 fn answered(words: &Words, scan: &ScanView, code: &str, currency: &str) -> Answer {
     let answer = &scan.answer;
-    let says = words.say(answer.says.clone());
+    // A word without a figure is no code of anybody's.
+    let is_name = answer.says.key() == NOT_OURS
+        && code.chars().any(char::is_alphabetic)
+        && !code.chars().any(|letter| letter.is_ascii_digit());
+    let says = match is_name {
+        true => words.t("page-counter-no-name"),
+        false => words.say(answer.says.clone()),
+    };
     let others = answer.reasons.iter().filter(|says| **says != answer.says);
     let is_part = scan.known.is_none() && answer.says.key() == PART;
     let sells = matches!(answer.verdict, Verdict::Sell | Verdict::SellToday);

@@ -245,9 +245,6 @@ fn acts(words: &Words, app: &Caller<'_>, view: &PlaceView) -> Vec<Button> {
     let buttons = ways
         .into_iter()
         .enumerate()
-        .map(|(nth, (name, path))| Button {
-            first: nth == 0,
-            ..Button::of(words, name, path, None)
-        });
+        .map(|(nth, (name, path))| Button::plain(words, name, path, nth == 0));
     buttons.collect()
 }
