@@ -65,6 +65,12 @@ impl Animal {
         self
     }
 
+    /// The ear tag.
+    pub fn tag(mut self, number: &str) -> Animal {
+        self.0["tag"] = json!(number);
+        self
+    }
+
     /// `left` or `right`.
     pub fn side(mut self, side: &str) -> Animal {
         self.0["side"] = json!(side);
