@@ -60,10 +60,12 @@ impl Class {
         )
     }
 
-    /// What it is by kind: bacon, ground or whole. The salted bellies, chops and feet of Portugal count as bacon.
+    /// What it is by kind: bacon, ground or whole. The salted bellies, chops and feet of Portugal count as bacon; food for
+    /// infants is a kind of its own everywhere (`us-N9`).
     pub const fn kind(self, method: Method) -> Class {
         let ground = self.is_ground() || self.is_either() && matches!(method, Method::Comminuted);
         match self {
+            Class::InfantFood => Class::InfantFood,
             Class::PortugueseSalted => Class::Bacon,
             _ if self.is_bacon() => Class::Bacon,
             _ if ground => Class::Comminuted,
