@@ -2,6 +2,7 @@
 //! sentence of whoever phones, the days of a farm, a guest's own words.
 
 use serde_json::json;
+use stories::day::Told;
 use stories::{Caller, Engine, House, on_both_engines};
 
 on_both_engines! {
