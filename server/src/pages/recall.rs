@@ -114,24 +114,24 @@ fn recall(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Recall> {
             over = Some(Over::of(&words, &names, conn, (field, &code), days, drill)?);
         }
         Begins::With(named) => {
-            match (scope::of(app, conn, &named, spreads, drill), named.over()) {
-                // Nothing on record over those days is not to say that nothing is here.
-                (Err(error), Some((field, code, days)))
-                    if error.problem().status == StatusCode::NOT_FOUND =>
-                {
-                    let none = Over::none(&words, &names, field, code, days);
-                    let of = Over::of(&words, &names, conn, (field, code), days, drill)?;
-                    over = Some(Over {
-                        none: Some(none),
-                        ..of
-                    });
-                }
-                (found, _) => {
-                    let (found, body) = found?;
-                    let about = called(&words, &names, conn, &named)?;
-                    let reached = reached(&words, &names, &found, &named, spreads, body, drill);
-                    scope = Some(reached.about(about, &words, &names, &found));
-                }
+            let found = scope::of(app, conn, &named, spreads, drill);
+            let is_nothing = match &found {
+                Ok((found, _)) => found.scope.lots.is_empty(),
+                Err(error) => error.problem().status == StatusCode::NOT_FOUND,
+            };
+            // Nothing on record over those days is not to say that nothing is here.
+            if let Some((field, code, days)) = named.over().filter(|_| is_nothing) {
+                let none = Over::none(&words, &names, field, code, days);
+                let of = Over::of(&words, &names, conn, (field, code), days, drill)?;
+                over = Some(Over {
+                    none: Some(none),
+                    ..of
+                });
+            } else {
+                let (found, body) = found?;
+                let about = called(&words, &names, conn, &named)?;
+                let reached = reached(&words, &names, &found, &named, spreads, body, drill);
+                scope = Some(reached.about(about, &words, &names, &found));
             }
         }
     }

@@ -6,6 +6,8 @@ use domain::says::Arg;
 messages! {
     /// Why a question cannot be answered.
     QuerySays in "query" {
+        SmallWords "small-words",
+        Months "months",
         Unprintable "unprintable",
         NotAfter "not-after" { after: String },
         NotState "not-state" { state: String, known: Arg },

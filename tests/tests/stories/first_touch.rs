@@ -20,7 +20,8 @@ fn page(caller: &Caller, path: &str) -> String {
 
 /// Where the black button of a page leads.
 fn first(page: &str) -> String {
-    let (_, rest) = page
+    let (_, acts) = page.split_once("<nav class=\"acts\"").expect("acts");
+    let (_, rest) = acts
         .split_once("class=\"act first\" href=\"")
         .expect("a first act");
     rest.split('"').next().unwrap_or_default().to_owned()

@@ -5,6 +5,7 @@ use super::{MOST, Thing, fold, known_by, of_animals, of_lots, people, plain};
 use crate::caller::Caller;
 use crate::error::Result;
 use crate::read::names::Names;
+use crate::read::says::QuerySays;
 use chrono::Datelike;
 use domain::ask::Topic;
 use domain::words::Species;
@@ -27,7 +28,7 @@ pub(super) fn things(
     names: &Names,
     said: &str,
 ) -> Result<(Vec<Thing>, Vec<String>)> {
-    let small = names.speech.text("page-seek-small");
+    let small = names.speech.say(&QuerySays::SmallWords.into());
     let small: Vec<String> = small.split(' ').map(fold).collect();
     let words = worth_asking(said, &small);
     if said.split_whitespace().count() < 2 {
@@ -95,7 +96,7 @@ impl Kinds {
             let says = Topic::Species(*species).says(rules);
             (*species, fold(&names.speech.say(&says)))
         };
-        let months = names.speech.text("page-seek-months");
+        let months = names.speech.say(&QuerySays::Months.into());
         Ok(Kinds {
             meat: Species::ALL.iter().map(meat).collect(),
             months: months.split(' ').map(fold).collect(),
