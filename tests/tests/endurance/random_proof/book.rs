@@ -214,8 +214,8 @@ impl Book {
             .collect();
         let mut spells = Vec::new();
         for (deed, place, from, until) in &self.warm {
-            let before = stood.iter().filter(|(_, at, _)| at <= from);
-            let there = before.last().is_some_and(|(.., at)| at == place);
+            let mut before = stood.iter().filter(|(_, at, _)| at <= from);
+            let there = before.next_back().is_some_and(|(.., at)| at == place);
             let moved = stood.iter().any(|(_, at, _)| at > from && at <= until);
             if !self.deeds[*deed].voided && there && !moved {
                 spells.push((*from, *until));
