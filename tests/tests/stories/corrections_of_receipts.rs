@@ -166,7 +166,7 @@ fn the_strength_of_a_curing_salt_is_held_against_the_limits_again(engine: Engine
 
 fn another_salt_in_the_bag_stands_on_every_label_of_what_it_cured(engine: Engine) {
     let (house, caller, pig) = kitchen(engine);
-    let (receipt, lots) = cured(&caller, &pig, 6.25);
+    let (receipt, lots) = cured(&caller, &pig, 5.0);
     let label = || {
         let asked = json!({ "lot": lots[2] });
         let done = caller.deed("/api/label-documents", asked).expect(201).body;
@@ -179,7 +179,7 @@ fn another_salt_in_the_bag_stands_on_every_label_of_what_it_cured(engine: Engine
         printed.contains("Cured with salt, sodium nitrite"),
         "{printed}"
     );
-    let other = json!({ "curing_salt": { "nitrite_percent": 6.25, "nitrite_of": "potassium" } });
+    let other = json!({ "curing_salt": { "nitrite_percent": 5.0, "nitrite_of": "potassium" } });
     let done = corrects(caller.correct(&receipt).with("bought", other));
     let changes = done["changes"].as_array().unwrap();
     let of = |lot: &String| changes.iter().find(|of| of["lot"] == json!(lot));
@@ -345,7 +345,7 @@ fn a_tag_beside_a_carcass_number_leads_to_the_lots(engine: Engine) {
     );
     let told = done["warnings"].to_string();
     assert!(
-        told.contains("other lots") && told.contains(&lots[1]),
+        told.contains("other lots") && told.replace('-', "").contains(&lots[1]),
         "{told}"
     );
     assert_eq!(tagged("TG-9")[0]["lots"], json!([lots[0]]));

@@ -4,8 +4,8 @@
 use super::corrections::{happened, product};
 use super::cures::{bag, bought, cure, kitchen, no_1, ppm, stops};
 use serde_json::json;
-use stories::call::{chrono_day, fresh_id};
-use stories::day::{Told, farm};
+use stories::call::fresh_id;
+use stories::day::Told;
 use stories::labels::set;
 use stories::{Engine, on_both_engines};
 
@@ -15,22 +15,24 @@ on_both_engines! {
     a_bag_that_nobody_can_read_is_taken_in
     what_only_may_be_left_is_not_sold_untested
     a_class_of_europe_is_held_by_the_place
-    a_corrected_tag_leads_to_the_animal
 }
 
 /// us-H1: 125 ppm went into a kilogram, which took up 50 g; 50 mg more go into it.
 fn a_second_cure_is_counted_by_the_green_weight(engine: Engine) {
     let (_house, caller, pig) = kitchen(engine);
     let (salt, no_1) = (bought(&caller, "sea-salt"), no_1(&caller));
-    let once = cure(&caller, &pig, &[(&salt, 48.0), (&no_1, 2.0)]);
-    let once = once.into("bacon", 1_050).made();
-    assert!((ppm(&caller, &once) - 125.0).abs() < 0.001);
-    let twice = cure(&caller, &once, &[(&no_1, 0.8)]).into("bacon", 1_000);
+    let once = || {
+        let once = cure(&caller, &pig, &[(&salt, 48.0), (&no_1, 2.0)]);
+        once.into("bacon", 1_050).made()
+    };
+    let first = once();
+    assert!((ppm(&caller, &first) - 125.0).abs() < 0.001);
+    let twice = cure(&caller, &first, &[(&no_1, 0.8)]).into("bacon", 1_000);
     let twice = twice.made();
     let found = ppm(&caller, &twice);
     assert!((found - 177.5).abs() < 0.001, "{found}");
     // us-N14: 200 ppm of the green weight; of what it weighs today it would be 199.6.
-    let much = cure(&caller, &once, &[(&no_1, 1.216)]).into("bacon", 1_000);
+    let much = cure(&caller, &once(), &[(&no_1, 1.216)]).into("bacon", 1_000);
     let refused = much.refused(422, "inputs");
     assert!(refused.contains("us-N14"), "{refused}");
 }
@@ -112,26 +114,4 @@ fn a_class_of_europe_is_held_by_the_place(engine: Engine) {
     let refused = cure(&caller, &pig, &[(&nitrate, 3.84)]).into("wet-bacon", 1_000);
     let refused = refused.refused(422, "inputs");
     assert!(refused.contains("us-N8"), "{refused}");
-}
-
-fn a_corrected_tag_leads_to_the_animal(engine: Engine) {
-    let (_house, caller, _) = kitchen(engine);
-    let id = fresh_id();
-    let half = caller.receive("pig-half").grams(20_000).id(&id);
-    let animal = json!({ "farm": "BRC", "species": "pig", "killed_on": chrono_day(-1), "abattoir": "DEMO-17",
-        "carcass": "0608-44", "side": "left", "tag": "TG1" });
-    let half = half
-        .from(farm("BRC").carcass("0608-44").side("left"))
-        .with("animal", animal);
-    let half = half.made();
-    let tag = caller.correct(&id).with("animal", json!({ "tag": "TG9" }));
-    super::corrections::corrects(tag);
-    // Both facts lead to the lot: the farm calls with the right one, an old paper has the wrong one.
-    for tag in ["TG9", "TG1"] {
-        let found = caller.read(&format!("/api/animals?tag={tag}"));
-        assert!(found.to_string().contains("0608-44"), "{tag}: {found}");
-    }
-    let scope = json!({ "start": [{ "tag": "TG9" }] });
-    let scope = caller.post("/api/scopes", &scope).expect(200).body;
-    assert!(scope.to_string().contains(&half), "{scope}");
 }
