@@ -167,14 +167,16 @@ fn the_strength_of_a_curing_salt_is_held_against_the_limits_again(engine: Engine
 fn another_salt_in_the_bag_stands_on_every_label_of_what_it_cured(engine: Engine) {
     let (house, caller, pig) = kitchen(engine);
     let (receipt, lots) = cured(&caller, &pig, 5.0);
-    let label = || {
-        let asked = json!({ "lot": lots[2] });
+    let label = |again: Value| {
+        let asked = json!({ "lot": lots[2], "template": "pack-long", "again": again });
         let done = caller.deed("/api/label-documents", asked).expect(201).body;
-        let pdf = caller.get(done["labels"].as_str().unwrap()).expect(200);
+        let id = done["id"].as_str().unwrap();
+        let pdf = caller.get(&format!("/api/label-documents/{id}/labels.pdf"));
+        let pdf = pdf.expect(200);
         let folder = tempfile::tempdir().unwrap();
         words(&save(folder.path(), "label.pdf", &pdf.bytes))
     };
-    let printed = label();
+    let printed = label(Value::Null);
     assert!(
         printed.contains("Cured with salt, sodium nitrite"),
         "{printed}"
@@ -189,7 +191,7 @@ fn another_salt_in_the_bag_stands_on_every_label_of_what_it_cured(engine: Engine
     }
     let wrong = caller.read("/api/wrong-labels")["packs"].clone();
     assert_eq!(wrong[0]["lot"], json!(lots[2]), "{wrong}");
-    let now = label();
+    let now = label(json!({ "why": "the bag was read again" }));
     // The law names it by its metal (`us-I6`).
     assert!(
         now.contains("Cured with salt, potassium nitrite") && !now.contains("sodium nitrite"),

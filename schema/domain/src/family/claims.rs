@@ -4,6 +4,7 @@ use super::composition::{ingredient, is_single};
 use super::water::made_up;
 use super::{Family, Relative, strength};
 use crate::claims::{Claims, MadeOf};
+use crate::cure::Alkali;
 use crate::grams::Grams;
 use crate::ingredients::{self, Ingredient};
 use crate::lot::LotId;
@@ -105,7 +106,14 @@ fn within(of: &Relative, parts: Vec<Ingredient>) -> Vec<Ingredient> {
             ..Ingredient::default()
         })
     };
-    let both = [("nitrite", bag.nitrite), ("nitrate", bag.nitrate)];
+    // A label names the metal (`us-I6`); what it does not say is sodium.
+    let named = |of, sodium, potassium| match of {
+        Alkali::Sodium => sodium,
+        Alkali::Potassium => potassium,
+    };
+    let nitrite = named(bag.nitrite_of, "nitrite", "potassium-nitrite");
+    let nitrate = named(bag.nitrate_of, "nitrate", "potassium-nitrate");
+    let both = [(nitrite, bag.nitrite), (nitrate, bag.nitrate)];
     both.into_iter().filter_map(of).collect()
 }
 
