@@ -219,10 +219,10 @@ fn lived(engine: Engine, seed: u64) {
 
 #[test]
 fn no_proof_no_date_no_stop_is_passed_over_on_sqlite() {
-    each(Engine::Sqlite, 120, lived);
+    each(Engine::Sqlite, 40, lived);
 }
 
 #[test]
 fn no_proof_no_date_no_stop_is_passed_over_on_postgres() {
-    each(Engine::Postgres, 25, lived);
+    each(Engine::Postgres, 10, lived);
 }
