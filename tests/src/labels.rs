@@ -84,19 +84,24 @@ pub fn codes(pdf: &Path, dpi: &str) -> BTreeSet<(String, String)> {
     codes
 }
 
-/// Every lot of the record that was not voided, oldest last: what was voided has no label.
+/// Every lot of the record, oldest last.
 pub fn all_lots(caller: &Caller) -> Vec<String> {
-    let code = |lot: &Value| lot["code"].as_str().unwrap().to_owned();
     let mut codes: Vec<String> = Vec::new();
-    let mut after = String::new();
     loop {
-        let page = caller.read(&format!("/api/lots?limit=200{after}"));
-        let lots = page["lots"].as_array().unwrap();
-        let stand = lots.iter().filter(|lot| lot["voided"] != true);
-        codes.extend(stand.map(code));
+        let after = codes
+            .last()
+            .map_or(String::new(), |code| format!("&after={code}"));
+        let page = caller
+            .get(&format!("/api/lots?limit=200{after}"))
+            .expect(200)
+            .body;
+        let lots = page["lots"].as_array().unwrap().clone();
+        codes.extend(
+            lots.iter()
+                .map(|lot| lot["code"].as_str().unwrap().to_owned()),
+        );
         if lots.len() < 200 {
             return codes;
         }
-        after = format!("&after={}", code(&lots[lots.len() - 1]));
     }
 }
