@@ -10,7 +10,7 @@ use crate::error::{Error, Result};
 use crate::lists::List;
 use crate::wire::lists::PlaceEntry;
 use crate::wire::readings::{PlaceFailureAsked, PlaceReadingAsked};
-use chrono::{DateTime, Utc};
+use chrono::{DateTime, TimeDelta, Utc};
 use domain::deed::place_failure::{self, PlaceFailure};
 use domain::heat::{HeatRules, hours};
 use domain::lot::{DeedId, Lot, PlaceId};
@@ -44,9 +44,11 @@ pub fn failed(app: &Caller<'_>, asked: &PlaceFailureAsked) -> Result<Done> {
             let field = asked.until.map_or("from", |_| "until");
             return Err(Error::cannot_be(field, PlaceSays::EndsFirst));
         }
+        // Hours are typed by the minute.
+        let minute = TimeDelta::minutes(1);
         let outside = |reading: &PlaceReadingAsked| {
             let at = reading.at.0.to_utc();
-            at < from || at > until
+            at + minute < from || at - minute > until
         };
         if let Some(nth) = asked.readings.iter().position(outside) {
             let field = format!("readings[{nth}].at");
