@@ -171,12 +171,11 @@ fn grind(caller: &Caller) -> Vec<Do> {
     vec![
         make,
         kind,
-        Press("main summary"),
         product,
         text("input[name=_batch]", "2"),
         choose("outputs.0.pack_count", "4"),
         GRAND,
-        Taps(7),
+        Taps(6),
     ]
 }
 
