@@ -199,6 +199,16 @@ impl Book {
         !let_go && line.iter().any(unknown)
     }
 
+    /// Is there nothing in it but what keeps anywhere? Warmth does it no harm.
+    pub fn keeps_anywhere(&self, code: &str) -> bool {
+        self.line(code).iter().all(|of| {
+            matches!(
+                self.lots[of].root,
+                Root::Made | Root::Bought { of_animal: false }
+            )
+        })
+    }
+
     /// Did a customer have that pack?
     pub fn was_back(&self, code: &str, pack: usize) -> bool {
         let mut back = self.lots[code].back.iter();

@@ -237,7 +237,9 @@ impl Living {
             ),
             (
                 "it stood in the warm",
-                self.book.warm_minutes(&code) > WARM_AT_MOST && !lot.let_go,
+                self.book.warm_minutes(&code) > WARM_AT_MOST
+                    && !lot.let_go
+                    && !self.book.keeps_anywhere(&code),
             ),
             (
                 "its day is over",
