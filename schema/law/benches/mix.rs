@@ -112,6 +112,7 @@ fn date_and_statement(bencher: divan::Bencher<'_, '_>) {
             ready_keeps_its_day: false,
             as_it_happened: false,
             is_released: false,
+            is_unfrozen_fish: false,
         }
         .date();
         let food = Food {

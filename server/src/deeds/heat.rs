@@ -55,10 +55,13 @@ pub fn look(
     };
     let log = heat_log::read(facts, asked)?;
     let mut looked = HeatCheck::default();
-    if of.may_be_pierced() {
-        of.found = pierced::of(facts, lots, grams, asked.stuffed)?;
+    if of.is_measured() && of.has_raw() {
+        of.found = pierced::of(facts, lots, grams, of.may_be_pierced(), asked.stuffed)?;
     }
     if of.is_a_cook() {
+        if facts.past.is_none() {
+            of.is_possible(facts, log.as_ref())?;
+        }
         if let Some(log) = log.as_ref().filter(|_| of.may_not_stand_warm()) {
             looked.ask_warm(facts, log, as_it_happened)?;
         }

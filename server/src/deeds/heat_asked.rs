@@ -16,6 +16,7 @@ use domain::heat::{
 };
 use domain::lot::Lot;
 use domain::measure::Percent;
+use domain::moment::on_clock;
 use domain::product::Product;
 use domain::refusal::Refusal;
 use domain::rows::{Finding, RowId};
@@ -64,13 +65,17 @@ impl HeatAsked<'_> {
         }
     }
 
-    /// Is something measured of what claims to be whole muscle or a roast, or is said to be stuffed?
+    /// Is anything measured that may prove it?
+    pub(super) fn is_measured(&self) -> bool {
+        let measured = self.asked.log.is_some() || self.asked.readings.is_some();
+        measured && self.is_a_cook()
+    }
+
+    /// Does it claim to be whole muscle or a roast, or is it said to be stuffed?
     pub(super) fn may_be_pierced(&self) -> bool {
         let mut judged = self.products.iter();
         let whole = |of: &Arc<Product>| matches!(of.cooked_as, Some(Food::Intact | Food::Roast));
-        let measured = self.asked.log.is_some() || self.asked.readings.is_some();
-        let asks = judged.any(whole) || self.asked.stuffed == Some(true);
-        measured && self.has_raw() && asks
+        judged.any(whole) || self.asked.stuffed == Some(true)
     }
 
     /// The whole piece that went in, if one did: a carcass always, a cut or a piece of offal where nothing
@@ -183,7 +188,23 @@ impl HeatAsked<'_> {
             .flatten();
         let held = readings.and_then(|readings| readings.hold_minutes);
         let held = held.map_or(TimeDelta::zero(), minutes);
-        let (record, field) = match (log, core, self.boiled()) {
+        // What was over before all of it was there proves nothing.
+        let there = self.there(facts);
+        let part_of = |told: TimeDelta| {
+            let there = there.as_ref();
+            there.map_or(told, |there| there.part_of(told, facts.moment.at))
+        };
+        let seen = log.and_then(|log| match &there {
+            Some(there) => there.of_log(log),
+            None => Some(log.clone()),
+        });
+        let (boiled, boiled_in_log) = (self.boiled(), self.boiled_in_log());
+        let is_cut = part_of(held) < held
+            || boiled.is_some_and(|told| part_of(told) < told)
+            || log.map(Log::first) != seen.as_ref().map(Log::first);
+        let (held, boiled) = (part_of(held), boiled.map(part_of));
+        let log = seen.as_ref();
+        let (record, field) = match (log, core, boiled) {
             (Some(log), ..) => (HeatRecord::Logged(log), "log".to_owned()),
             (None, Some(core), _) => {
                 let field = format!("readings.{}", degrees::field_of(core));
@@ -216,11 +237,12 @@ impl HeatAsked<'_> {
             chosen: chosen.as_ref(),
             pierced: pierced.as_ref(),
             piece: piece.as_ref(),
+            unknown: { self.found.unknown.as_ref() }.map(|(lot, product)| (lot, product)),
         };
         let verdict = heat::prove(&heated, &law.heat, &law.rows);
         let verdict = verdict.map_err(|refusal| named(refusal, &field))?;
-        if let (None, true, Some(boiled)) = (&verdict.proof, log.is_some(), self.boiled_in_log()) {
-            let record = HeatRecord::Boiled(boiled);
+        if let (None, true, Some(boiled)) = (&verdict.proof, log.is_some(), boiled_in_log) {
+            let record = HeatRecord::Boiled(part_of(boiled));
             let by_boil = heat::prove(&Heated { record, ..heated }, &law.heat, &law.rows);
             let by_boil = by_boil.map_err(|refusal| named(refusal, &field))?;
             if by_boil.proof.is_some() {
@@ -232,7 +254,14 @@ impl HeatAsked<'_> {
             let says = CookSays::NotStuffed { product, lot };
             Finding::note(says, [])
         });
-        let judgement = verdict.judgement.with(around);
+        let came = there.filter(|_| is_cut);
+        let came = came.and_then(|there| {
+            let (lot, came) = (there.lot?, on_clock(there.at, facts.kitchen.zone));
+            Some(Finding::note(CookSays::BeforeItCame { lot, came }, []))
+        });
+        let measured = (log, core.is_some(), held, boiled);
+        let typed = { verdict.proof.as_ref() }.and_then(|_| self.typed_later(facts, measured));
+        let judgement = verdict.judgement.with(around).with(came).with(typed);
         Ok(Some((
             HeatVerdict {
                 judgement,
@@ -289,7 +318,7 @@ impl HeatAsked<'_> {
     }
 }
 
-fn minutes(Number(millionths): Number) -> TimeDelta {
+pub(super) fn minutes(Number(millionths): Number) -> TimeDelta {
     TimeDelta::milliseconds(millionths.saturating_mul(60) / 1_000)
 }
 

@@ -3,22 +3,34 @@
 use super::facts::Facts;
 use super::says::StableSays;
 use crate::error::Result;
+use crate::wire::asked::StepAsked;
 use domain::code::LotCode;
-use domain::condition::Stable;
+use domain::condition::{Stable, natural, wets};
 use domain::dates::Because;
 use domain::lot::Lot;
 use domain::says::Says;
 use domain::stability::{StabilityReadings, Treated, needs_control};
-use domain::words::{Quantity, StableBy, StepKind};
+use domain::words::{Addition, Quantity, StableBy, StepKind};
 use rust_decimal::Decimal;
 
 /// What shows it, where everything ready to eat that goes in was measured and is stable. Only a piece
-/// that stays what it was keeps it: a cut, a portion, a pack.
+/// that stays what it was keeps it: a cut, a portion, a pack. Where water goes in too, the readings are those
+/// of another food.
 ///
 /// # Errors
 /// The database is away, or a reading on record cannot be.
-pub fn shown(facts: &mut Facts<'_, '_>, kind: StepKind, lots: &[Lot]) -> Result<Option<Stable>> {
+pub fn shown(
+    facts: &mut Facts<'_, '_>,
+    asked: &StepAsked,
+    kind: StepKind,
+    lots: &[Lot],
+) -> Result<Option<Stable>> {
     if !matches!(kind, StepKind::Cut | StepKind::Portion | StepKind::Pack) {
+        return Ok(None);
+    }
+    let mut added = asked.added.iter().flatten();
+    let is_wet = |lot: &Lot| natural(&lot.product).is_some_and(wets);
+    if added.any(|of| of.what.0 != Addition::ScaleDifference) || lots.iter().any(is_wet) {
         return Ok(None);
     }
     let mut shown = None;

@@ -139,7 +139,7 @@ impl Looked {
         let cure = cure::look(facts, asked, kind, lots, &grams, &outputs, happened)?;
         let heat = heat::look(facts, asked, kind, lots, &grams, &products, happened)?;
         let mince = mince::look(facts, asked, kind, lots, &products, happened)?;
-        let stable = stable::shown(facts, kind, lots)?;
+        let stable = stable::shown(facts, asked, kind, lots)?;
         for output in &mut outputs {
             output.heat = heat.proof(&output.product);
         }

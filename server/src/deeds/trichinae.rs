@@ -3,7 +3,7 @@
 use super::degrees::{KITCHEN, field_of, temperature};
 use super::facts::Facts;
 use super::says::TrichinaeDeedSays;
-use super::trichinae_record;
+use super::{trichinae_claimed, trichinae_record};
 use crate::error::{Error, Result};
 use crate::lists::List;
 use crate::read::trace;
@@ -101,6 +101,7 @@ pub fn proof(
         }
         chain.extend(links);
     }
+    trichinae_claimed::stands(facts, &told, row)?;
     chain.extend(on_record.map(|says| Because::house(says, TrichinaeDeedSays::RecordRule)));
     Ok(chain)
 }
@@ -152,7 +153,7 @@ pub fn waits_for_test(facts: &Facts<'_, '_>, lot: &Lot) -> bool {
 }
 
 /// The refusal with the field as the caller wrote it.
-fn named(refusal: Refusal, proof: &Proof) -> Refusal {
+pub(super) fn named(refusal: Refusal, proof: &Proof) -> Refusal {
     let within = match proof {
         Proof::NormallyCooked => "trichinae",
         Proof::Certified { .. } => "trichinae.certificate",

@@ -251,8 +251,14 @@ fn pork_eaten_uncooked_needs_something_that_speaks_for_it(engine: Engine) {
     );
     // Long enough ago to have been frozen since.
     let animal = farm("BRC").killed(chrono_day(-10)).carcass("0608-17");
+    let day = |days: i64| moment(-days * 24 * 60);
+    let late = "From the book";
     let pig = caller.receive("pig-half").grams(10_000);
-    let pig = pig.from(animal.side("left")).made();
+    let pig = pig.from(animal.side("left")).at(day(9)).note(late).made();
+    let (frozen, thawed) = (caller.carry(&pig, "freezer"), caller.carry(&pig, "cooler"));
+    frozen.frozen().at(day(8)).note(late).done();
+    let thawed = thawed.with("state", "chilled").at(day(1)).note(late);
+    thawed.done();
     let coppa = turn(&caller, "cure", &pig, 1_000, "coppa").made();
     assert_eq!(caller.verdict(&coppa), "hold");
     let portion = || turn(&caller, "portion", &coppa, 100, "cooked-pork");
@@ -264,6 +270,13 @@ fn pork_eaten_uncooked_needs_something_that_speaks_for_it(engine: Engine) {
     let frozen =
         |hours: u32| json!({ "frozen": { "celsius": -29, "hours": hours, "thickness_mm": 100 } });
     release(frozen(143)).refused(422, "trichinae");
+    // Nothing is frozen for longer than the record has it, and nothing heated without a step that did it.
+    let longer = release(frozen(169)).refused(422, "trichinae.frozen.hours");
+    let longer = longer.replace('\u{a0}', " ");
+    assert!(longer.contains("7 d 1 h"), "{longer}");
+    assert!(longer.contains("stood frozen for 7 d"), "{longer}");
+    let heated = json!({ "heated": { "celsius": 70, "minutes": 30 } });
+    release(heated).refused(422, "trichinae.heated.celsius");
     release(frozen(144)).done();
     release(frozen(144)).refused(409, "lot");
     portion().done();

@@ -76,6 +76,7 @@ mod told_later;
 mod uncooked;
 mod unwell;
 mod warm_in_all;
+mod what_went_in;
 mod whole_and_ground;
 mod worn_codes;
 mod wrong_labels;

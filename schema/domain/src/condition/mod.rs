@@ -14,7 +14,7 @@ mod text;
 pub use born::{Born, HeatProof, Part};
 pub use received::{Declared, received};
 pub use says::ConditionSays;
-pub use stable::{Stable, by_nature, is_of_that_sort, natural};
+pub use stable::{Stable, by_nature, is_of_that_sort, natural, wets};
 
 use crate::dates::Because;
 use crate::product::Product;

@@ -51,6 +51,11 @@ pub(super) fn holds_no_water(natural: Natural) -> bool {
     }
 }
 
+/// Does it bring water into what it is packed with? A casing lies around it. Common practice, no source.
+pub fn wets(natural: Natural) -> bool {
+    !holds_no_water(natural) && natural != Natural::SaltedCasing
+}
+
 /// What it is of the closed list.
 pub fn natural(product: &Product) -> Option<Natural> {
     let known = || match (product.part.in_cure, product.part.nature) {

@@ -45,6 +45,8 @@ pub struct Making<'a> {
     pub as_it_happened: bool,
     /// Is it made of pieces that were released, without anything else being done to them?
     pub is_released: bool,
+    /// Is it raw fish that is not frozen, both before it is packed and after?
+    pub is_unfrozen_fish: bool,
 }
 
 /// The date of something that went in.

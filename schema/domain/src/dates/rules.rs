@@ -85,6 +85,8 @@ pub struct Vacuum {
     pub approval: Option<RowId>,
     /// A written plan is needed for any of it.
     pub plan: Option<RowId>,
+    /// Raw fish is packed so only where it is frozen before, during and after.
+    pub fish: Option<RowId>,
 }
 
 impl Vacuum {

@@ -39,6 +39,7 @@ messages! {
         NoAirUnapproved "no-air-unapproved" { product: Texts, packaging: Packaging, source: Says },
         NoAirApproved "no-air-approved" { number: String },
         NoAirPlan "no-air-plan" { source: Says },
+        NoAirFish "no-air-fish" { product: Texts, packaging: Packaging, source: Says },
     }
 }
 

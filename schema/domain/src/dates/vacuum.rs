@@ -1,4 +1,4 @@
-//! Packs without air: their own days, and the approval that some of them need.
+//! Packs without air: their own days, the approval that some of them need, and the fish that does not go into them.
 
 use super::making::{Chain, Making};
 use super::says::DateSays;
@@ -19,6 +19,7 @@ impl Making<'_> {
             return Ok(());
         };
         self.approved_for_vacuum(rules, packaging, chain)?;
+        self.no_fish(rules, packaging, chain)?;
         if let Some(limit) = rules.limits.iter().find(|limit| limit.fits(self)) {
             let (day, days) = (self.day, limit.count().days);
             let date = limit.last_day(day);
@@ -29,6 +30,25 @@ impl Making<'_> {
             let degrees = Arg::from(cold.degrees);
             chain.warnings.push(DateSays::NoAirCold { degrees }.into());
         }
+        Ok(())
+    }
+
+    /// What makes fish poisonous without air grows also in the cold, and nobody smells it: only frozen, or under an
+    /// approval.
+    fn no_fish(&self, rules: &Vacuum, packaging: Packaging, chain: &mut Chain) -> Result<()> {
+        let (true, Some(row), None) = (self.is_unfrozen_fish, &rules.fish, self.approved) else {
+            return Ok(());
+        };
+        let detail = DateSays::NoAirFish {
+            product: self.name(),
+            packaging,
+            source: self.law.rows.source(row),
+        };
+        let because = Because::law(detail, row);
+        if !self.as_it_happened {
+            return Err(Refusal::limit("packaging", &because));
+        }
+        chain.failed = Some(because);
         Ok(())
     }
 

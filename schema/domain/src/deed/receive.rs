@@ -263,6 +263,7 @@ impl Receipt<'_> {
             ready_keeps_its_day: false,
             as_it_happened: false,
             is_released: false,
+            is_unfrozen_fish: false,
         }
         .date()?;
         Ok(Birth {

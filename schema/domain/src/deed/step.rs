@@ -347,6 +347,8 @@ impl Step<'_> {
             ready_keeps_its_day: self.ready_keeps_its_day,
             as_it_happened: self.as_it_happened,
             is_released: self.is_of_released(),
+            is_unfrozen_fish: !proven.condition.is_ready()
+                && went_in.thaws_fish(output.state.unwrap_or(product.storage)),
         }
         .date()
         .map_err(|refusal| refusal.within(field))?;

@@ -15,6 +15,8 @@ pub(super) struct WentIn {
     pub dates: Vec<PartDate>,
     /// What it was.
     pub parts: Vec<Part>,
+    /// Raw fish in it, by whether all of that is frozen; nothing where there is none.
+    pub fish_is_frozen: Option<bool>,
 }
 
 impl WentIn {
@@ -23,8 +25,26 @@ impl WentIn {
         WentIn {
             dates: draws.iter().map(|draw| dated(draw, day)).collect(),
             parts: draws.iter().map(part).collect(),
+            fish_is_frozen: { draws.iter() }
+                .filter(|draw| is_raw_fish(draw.lot))
+                .map(|draw| draw.pack.on(day, draw.lot.later).state == State::Frozen)
+                .reduce(|one, other| one && other),
         }
     }
+
+    /// Is raw fish in it that was not frozen, or is not when it is kept so?
+    pub fn thaws_fish(&self, after: State) -> bool {
+        self.fish_is_frozen
+            .is_some_and(|before| !before || after != State::Frozen)
+    }
+}
+
+/// Is it fish, a crustacean or a mollusc that nothing proves ready, and no meat seasoned with one?
+fn is_raw_fish(lot: &Lot) -> bool {
+    let mut allergens = lot.allergens.iter();
+    lot.species.is_empty()
+        && !lot.condition().is_ready()
+        && allergens.any(|of| of.is_of_the_water())
 }
 
 fn dated(draw: &Draw<'_>, day: NaiveDate) -> PartDate {

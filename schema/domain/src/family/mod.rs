@@ -2,6 +2,9 @@
 //! once. What is shown of a lot (its composition, its cure, its piece, its cost, its origins) is a pure
 //! function of it.
 
+#[cfg(test)]
+mod came_from_tests;
+mod came_in;
 mod claims;
 mod composition;
 mod cost;
@@ -17,6 +20,7 @@ mod piece;
 mod pierced;
 mod room;
 mod stated;
+mod stood_frozen;
 mod thawing;
 mod view;
 mod water;
@@ -24,6 +28,7 @@ mod went;
 mod why;
 mod yields;
 
+pub use came_in::{came_in, unknown_animal};
 pub use claims::claims;
 pub use composition::{changes, food};
 pub use cost::{Cost, CostSays, cost};
@@ -39,6 +44,7 @@ pub use piece::piece;
 pub use pierced::{Together, filling, pierced, tenderised};
 pub use room::{PieceView, room};
 pub use stated::{Stated, stated};
+pub use stood_frozen::{HeatOnRecord, carrying, heat_on_record, stood_frozen};
 pub use thawing::{Frozen, frozen};
 pub use view::{LotView, view};
 pub use water::added_water;

@@ -65,6 +65,14 @@ impl Log {
         Ok(Log { readings, zone })
     }
 
+    /// The readings since then, if there are any.
+    pub fn since(&self, from: DateTime<Utc>) -> Option<Log> {
+        let readings = self.readings.iter().filter(|reading| reading.at >= from);
+        let readings: Vec<CoreReading> = readings.copied().collect();
+        let zone = self.zone;
+        (!readings.is_empty()).then_some(Log { readings, zone })
+    }
+
     /// The readings, the earliest first.
     pub fn readings(&self) -> &[CoreReading] {
         &self.readings

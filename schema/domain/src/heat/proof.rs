@@ -13,7 +13,7 @@ use super::rules::{HeatRules, minutes};
 use super::sane::{plausible_core, plausible_time};
 use super::says::CookSays;
 use super::table::HeatTable;
-use super::ways::{Way, chosen, ways};
+use super::ways::{Way, chosen, class, ways};
 use super::words::{Food, PiercedBy};
 use crate::code::LotCode;
 use crate::duties::percent;
@@ -55,6 +55,8 @@ pub struct Heated<'a> {
     pub pierced: Option<&'a Pierced>,
     /// The whole piece that went in, if one did that a pot says nothing about.
     pub piece: Option<&'a Texts>,
+    /// Raw meat in it of which nobody knows the animal, if there is any.
+    pub unknown: Option<(&'a LotCode, &'a Texts)>,
 }
 
 /// Meat that was ground, pumped or stuffed.
@@ -90,8 +92,9 @@ pub struct HeatVerdict {
 
 impl Heated<'_> {
     /// The class that the kitchen's table is chosen by: what has a bird in it is poultry whatever the
-    /// list says, what was stuffed is asked for as much, what was ground is ground, what was pumped is not
-    /// intact, and meat that nobody has classed is taken for ground, which needs more than whole muscle.
+    /// list says, what may have one in it and what was stuffed is asked for as much, what was ground is ground, what
+    /// was pumped is not intact, and meat that nobody has classed is taken for ground, which needs more than whole
+    /// muscle.
     pub fn class(&self) -> Food {
         match (
             self.food,
@@ -99,6 +102,7 @@ impl Heated<'_> {
         ) {
             (Some(Food::Microwaved), _) => Food::Microwaved,
             (_, true) => Food::Poultry,
+            (_, false) if self.unknown.is_some() => Food::Poultry,
             (_, false) if self.by() == Some(PiercedBy::SaidStuffed) => Food::Poultry,
             (Some(food), false) if self.is_not(food) => self.pierced_class(),
             (food, false) => food.unwrap_or(Food::Ground),
@@ -126,8 +130,21 @@ impl Heated<'_> {
         }
     }
 
+    /// Does the record rule out what its product claims?
+    pub(super) fn is_no_such_meat(&self) -> bool {
+        self.food.is_some_and(|food| self.is_not(food))
+    }
+
     fn by(&self) -> Option<PiercedBy> {
         self.pierced.map(|pierced| pierced.by)
+    }
+
+    fn says_unknown(&self, rules: &HeatRules) -> Option<Finding> {
+        let (lot, product) = self.unknown?;
+        let (lot, product) = (lot.clone(), product.clone());
+        let is_bird = self.species.iter().any(|species| species.is_bird());
+        let is_judged_so = class(self, rules) == Food::Poultry && !is_bird;
+        is_judged_so.then(|| Finding::note(CookSays::UnknownAnimal { product, lot }, []))
     }
 
     fn says_pierced(&self) -> Option<Finding> {
@@ -215,6 +232,7 @@ pub fn prove(heated: &Heated<'_>, rules: &HeatRules, rows: &Rows) -> Result<Heat
         };
         judged = none_met(judged, missed, rules, rows, floor);
     }
+    let judged = judged.with(heated.says_unknown(rules));
     Ok(verdict(judged.with(heated.says_pierced()), false, rows))
 }
 

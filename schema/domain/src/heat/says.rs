@@ -23,6 +23,15 @@ messages! {
         ReadAfter "read-after" { read: NaiveDateTime, ended: NaiveDateTime },
         ReadBefore "read-before" { read: NaiveDateTime, began: NaiveDateTime },
         ReadLongBefore "read-long-before" { read: NaiveDateTime, ended: NaiveDateTime },
+        ReadBeforeItCame "read-before-it-came" {
+            lot: LotCode, read: NaiveDateTime, came: NaiveDateTime,
+        },
+        HeldBeforeItCame "held-before-it-came" {
+            lot: LotCode, held: TimeDelta, most: TimeDelta, came: NaiveDateTime,
+        },
+        HeldBeforeItBegan "held-before-it-began" {
+            held: TimeDelta, most: TimeDelta, began: NaiveDateTime,
+        },
     }
 }
 
@@ -61,6 +70,9 @@ messages! {
         SaidStuffed "said-stuffed" { class: Food },
         Filled "filled" { product: Texts, lot: LotCode, class: Food },
         NotStuffed "not-stuffed" { product: Texts, lot: LotCode },
+        BeforeItCame "before-it-came" { lot: LotCode, came: NaiveDateTime },
+        TypedLater "typed-later" { lot: LotCode, came: NaiveDateTime },
+        UnknownAnimal "unknown-animal" { product: Texts, lot: LotCode },
         StoodWarm "stood-warm" { hot: Printed, warm: TimeDelta, within: TimeDelta },
         CameUpSlowly "came-up-slowly" {
             from: Printed, to: Printed, took: TimeDelta, within: TimeDelta,

@@ -32,7 +32,7 @@ impl Way<'_> {
 
 /// The class that it is judged by: of stuffed meat only some places have a row, elsewhere it is judged as
 /// ground.
-fn class(heated: &Heated<'_>, rules: &HeatRules) -> Food {
+pub(super) fn class(heated: &Heated<'_>, rules: &HeatRules) -> Food {
     let has_bird = heated.species.iter().any(|species| species.is_bird());
     let mut cooking = rules.cooking.iter();
     let own = |cooking: &Cooking| cooking.holds(Food::Poultry, heated.code_year);
@@ -81,6 +81,9 @@ pub(super) fn ways<'r>(heated: &Heated<'_>, rules: &'r HeatRules) -> Vec<Way<'r>
         (true, true, false) => {}
         // Microwaves heat unevenly: the place's own rule asks for a standing time, which no other table does.
         (false, ..) if class == Food::Microwaved && !ways.is_empty() => {}
+        // What its product calls whole meat and the record calls ground or pumped: the kitchen's own table for that, and
+        // none beside it that somebody took for whole meat.
+        (false, ..) if heated.is_no_such_meat() && !ways.is_empty() => {}
         (false, ..) => {
             let fits = |table: &&Lethality| table.bird.is_none() && !table.not_for.contains(&class);
             ways.extend(others().filter(fits).map(single));

@@ -299,12 +299,20 @@ fn unproven(lot: &Lot, pack: Option<&Pack>) -> Option<StopSays> {
     if lot.lacks_proof_of_room(pack) {
         return Some(StopSays::RoomNotProven { lot: code, product });
     }
+    // No rule of its days can date a whole piece from the cure room: they would begin before its release.
+    let is_piece = lot.product.is_hung();
     if undated && lot.is_controlled() {
-        return Some(StopSays::NoDate { lot: code, product });
+        return Some(match is_piece {
+            true => StopSays::NoDatePiece { lot: code, product },
+            false => StopSays::NoDate { lot: code, product },
+        });
     }
     // It keeps, and yet it is sold with a last day: the scan and the sale answer alike.
     let is_sold = lot.product.sale.offered && lot.product.keeping.usual.is_some();
-    (undated && is_sold).then_some(StopSays::Undated { lot: code, product })
+    (undated && is_sold).then_some(match is_piece {
+        true => StopSays::UndatedPiece { lot: code, product },
+        false => StopSays::Undated { lot: code, product },
+    })
 }
 
 #[cfg(test)]

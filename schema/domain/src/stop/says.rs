@@ -14,6 +14,7 @@ messages! {
         NotProven "not-proven" { lot: LotCode, product: Texts },
         RoomNotProven "room-not-proven" { lot: LotCode, product: Texts },
         NoDate "no-date" { lot: LotCode, product: Texts },
+        NoDatePiece "no-date-piece" { lot: LotCode, product: Texts },
         MadeAhead "made-ahead" { lot: LotCode },
         PastDay "past-day" { pack: String, date: NaiveDate },
         Waste "waste" { lot: LotCode, product: Texts },
@@ -30,6 +31,7 @@ messages! {
         Passed "passed" { pack: String, stop: Says },
         EnteredAfter "entered-after" { pack: String, stop: Says },
         Undated "undated" { lot: LotCode, product: Texts },
+        UndatedPiece "undated-piece" { lot: LotCode, product: Texts },
         Inherited "inherited" { pack: String, stop: Says },
     }
 }

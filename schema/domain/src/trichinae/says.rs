@@ -34,6 +34,8 @@ messages! {
         },
         Enough "enough" { at_most: Printed, hold: TimeDelta },
         LongerThanDead "longer-than-dead" { held: TimeDelta, dead_for: TimeDelta },
+        LongerThanOnRecord "longer-than-on-record" { held: TimeDelta, on_record: TimeDelta },
+        NeverFrozen "never-frozen" { held: TimeDelta },
         TooThick "too-thick" { thickest: Length },
         WarmAtStart "warm-at-start" { start: Temperature, limit: LimitSays },
     }
@@ -51,6 +53,8 @@ messages! {
         },
         NoTime "no-time" { at_least: Printed, hold: TimeDelta },
         CameUpSlowly "came-up-slowly" { took: TimeDelta, within: TimeDelta },
+        NeverHeated "never-heated" { core: Temperature },
+        HotterThanOnRecord "hotter-than-on-record" { core: Temperature, on_record: Temperature },
     }
 }
 

@@ -126,6 +126,8 @@ struct VacuumEntry {
     approval: Option<String>,
     /// The row by which a written plan is needed.
     plan: Option<String>,
+    /// The row by which raw fish is packed so only where it is frozen before, during and after.
+    fish: Option<String>,
 }
 
 /// How cold something is kept.
@@ -194,6 +196,7 @@ impl VacuumEntry {
                 .transpose()?,
             approval: row(rows, &self.approval)?,
             plan: row(rows, &self.plan)?,
+            fish: row(rows, &self.fish)?,
         })
     }
 }

@@ -60,6 +60,7 @@ fn made_of(
         ready_keeps_its_day: false,
         as_it_happened: false,
         is_released: false,
+        is_unfrozen_fish: false,
     };
     let dated = making.date().expect("a date");
     let why = dated.because.last().expect("a reason").says.clone();

@@ -95,6 +95,7 @@ fn making<'a>(input: &Input, law: &'a domain::law::Law, kind: DeedKind) -> Makin
         ready_keeps_its_day: false,
         as_it_happened: false,
         is_released: false,
+        is_unfrozen_fish: input.maybe("fish") == Some("chilled"),
     }
 }
 

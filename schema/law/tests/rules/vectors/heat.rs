@@ -5,16 +5,17 @@
 
 use super::Input;
 use chrono::{DateTime, TimeDelta, Utc};
+use domain::code::LotCode;
 use domain::grams::Grams;
 use domain::heat::{
     self, Answer, Cook, Cooled, CoreReading, Food, HeatRecord, HeatVerdict, Heated, Holding,
-    Judgement, Log, Standard,
+    Judgement, Log, Pierced, PiercedBy, Standard,
 };
 use domain::law::Law;
 use domain::measure::{Percent, Temperature};
 use domain::refusal::Result;
 use domain::rows::{Finding, Gravity, RowId};
-use domain::says::Arg;
+use domain::says::{Arg, Texts};
 use domain::stability::{self, Fact, StabilityReadings, Stable, Treated};
 use domain::trichinae::{
     self, Freezing, Heating, Length, MeasuredAt, Pickle, Process, Proof, Salting, StageKind,
@@ -211,6 +212,13 @@ fn prove(input: &Input, law: &Law) -> String {
     let species = list(input.maybe("species").unwrap_or_default());
     let species = species.map(|of| Species::parse(of).expect("a species"));
     let chosen = input.maybe("row").map(RowId::new);
+    let lot: LotCode = LotCode::read("BRC-26159-A00-6").expect("a code");
+    let product = Texts::from("minced");
+    let pierced = input.maybe("pierced").map(|by| Pierced {
+        by: PiercedBy::parse(by).expect("how"),
+        lot: lot.clone(),
+        product: product.clone(),
+    });
     let heated = Heated {
         record,
         food: input
@@ -220,8 +228,9 @@ fn prove(input: &Input, law: &Law) -> String {
         fat: input.try_get::<Decimal>("fat").map(Percent::new),
         code_year: input.try_get("year").unwrap_or(2022),
         chosen: chosen.as_ref(),
-        pierced: None,
+        pierced: pierced.as_ref(),
         piece: None,
+        unknown: (input.maybe("unknown") == Some("yes")).then_some((&lot, &product)),
     };
     match heat::prove(&heated, &law.heat, &law.rows) {
         Ok(HeatVerdict { judgement, proof }) => {
