@@ -1,7 +1,7 @@
 //! The words of a name, against everything that may be true of the food: what is wrong in every case
 //! stands, what is wrong in some case only is a word of warning.
 
-use super::NameFacts;
+use super::{NameFacts, nitrite};
 use crate::duties::names::{FoodToName, Part, check_name, check_place_name, words_of};
 use crate::law::Law;
 use crate::measure::Temperature;
@@ -20,10 +20,14 @@ pub fn check_words(facts: &NameFacts<'_>, dry_cured: Option<bool>, law: &Law) ->
     if facts.species.is_empty() {
         return Vec::new();
     }
+    let named = nitrite::named(facts, law).is_any();
     let mut worlds: Vec<Vec<Finding>> = Vec::new();
     for (species, part) in animals(facts) {
         for hopeful in [false, true] {
-            let food = food(name, (species, part), facts, dry_cured, hopeful);
+            let food = FoodToName {
+                nitrite: named || facts.nitrite.unwrap_or(!hopeful),
+                ..food(name, (species, part), facts, dry_cured, hopeful)
+            };
             worlds.push(check_name(&law.duties, &law.rows, &food));
         }
     }
@@ -88,7 +92,7 @@ fn food<'a>(
         name,
         species,
         part,
-        nitrite: bad(facts.nitrite),
+        nitrite: false,
         salted_to_keep: product.kind == ProductKind::Cured || product.cured.cure.is_some(),
         cooked: good(is_cooked(facts)),
         core: facts.core.or(done),

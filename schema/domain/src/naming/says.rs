@@ -14,6 +14,8 @@ messages! {
         MeatProteinUnsaid "meat-protein-unsaid" { percent: Percent },
         MinceUnknown "mince-unknown" { fat: Decimal, collagen: Decimal },
         NoNitriteClaim "no-nitrite-claim" { words: String },
+        NitriteDeclared "nitrite-declared" { what: String },
+        NitriteByNature "nitrite-by-nature" { words: String, source: String },
         MoistureUnknown "moisture-unknown" { name: String, most: Decimal },
         NoProtein "no-protein",
         MoreThanWhole "more-than-whole" { sum: Decimal },

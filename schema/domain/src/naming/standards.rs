@@ -3,8 +3,7 @@
 
 use super::names::is_cooked;
 use super::says::NamingSays;
-use super::{NameFacts, added, identity};
-use crate::cure::{ClaimFacts, uncured};
+use super::{NameFacts, added, identity, nitrite};
 use crate::duties::cured_pork::{self, PffKind, Qualifier, Standards};
 use crate::duties::dry_cured::{Claim, DryCured, Piece, check_dry_cured};
 use crate::duties::mince::{self, MeatKind, MinceKind, Sample};
@@ -78,7 +77,7 @@ pub fn check_standard(facts: &NameFacts<'_>, law: &Law) -> Result<Vec<Finding>> 
     found.extend(minced(facts, law)?);
     found.extend(identity::check(facts, law));
     found.extend(moisture(facts, law)?);
-    found.extend(no_nitrite(facts, law)?);
+    found.extend(nitrite::check(facts, law)?);
     Ok(found)
 }
 
@@ -311,49 +310,4 @@ fn meats(facts: &NameFacts<'_>) -> Vec<MeatKind> {
         }
     }
     kinds
-}
-
-/// What says in a name that no nitrite was used. Common practice, no source.
-const NO_NITRITE: [&str; 8] = [
-    "uncured",
-    "nitrite free",
-    "no nitrite",
-    "no nitrites",
-    "without nitrite",
-    "nitrate free",
-    "sans nitrite",
-    "sans nitrites",
-];
-
-/// A name that denies the nitrite that went in.
-fn no_nitrite(facts: &NameFacts<'_>, law: &Law) -> Result<Vec<Finding>> {
-    let product = facts.product;
-    let denies = product.label_names().values().find_map(|name| {
-        let words = words_of(name);
-        NO_NITRITE.iter().find(|claim| says(&words, claim))
-    });
-    let (claimed, denies) = match (&product.cured.uncured, denies) {
-        (None, None) => return Ok(Vec::new()),
-        (claimed, denies) => (claimed.as_ref(), denies),
-    };
-    let asked = ClaimFacts {
-        normally_cured: true,
-        resembles: claimed.is_none_or(|claimed| claimed.resembles),
-        nitrite_used: facts.nitrite == Some(true),
-        natural: claimed.and_then(|claimed| claimed.natural.clone()),
-        aw: facts.water_activity,
-        ..ClaimFacts::default()
-    };
-    let mut found = uncured(&asked, law)?.findings;
-    found.retain(Finding::refuses);
-    // The word alone calls for the words beside it, which stand only where the list says how it is made.
-    if let (None, Some(words), true) = (claimed, denies, found.is_empty())
-        && let Some(due) = law.cures.claim.words.first()
-    {
-        let says = NamingSays::NoNitriteClaim {
-            words: (*words).to_owned(),
-        };
-        found.push(Finding::new(Gravity::Warn, says, [due.row.clone()]));
-    }
-    Ok(found)
 }
