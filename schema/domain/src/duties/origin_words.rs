@@ -55,14 +55,33 @@ pub fn beef_lines(
     label: &BeefLabel,
     language: &str,
 ) -> Result<Vec<String>> {
-    let filled = |field: &str, text: &Texts, parts: &[&str]| {
-        if parts.iter().any(|part| part.trim().is_empty()) {
-            return Err(Refusal::cannot_be(field, OriginSays::BeefLacks));
-        }
+    let lines = lines(wording, label, language);
+    lines
+        .into_iter()
+        .map(|(field, line)| line.ok_or_else(|| Refusal::cannot_be(field, OriginSays::BeefLacks)))
+        .collect()
+}
+
+/// The same of what is known: a line that lacks something is left out.
+pub fn known_beef_lines(wording: &OriginWording, label: &BeefLabel, language: &str) -> Vec<String> {
+    let lines = lines(wording, label, language).into_iter();
+    lines.filter_map(|(_, line)| line).collect()
+}
+
+/// Each line by its field; nothing for one of which something is not known.
+fn lines(
+    wording: &OriginWording,
+    label: &BeefLabel,
+    language: &str,
+) -> Vec<(&'static str, Option<String>)> {
+    let filled = |text: &Texts, parts: &[&str]| {
+        let known = parts.iter().all(|part| !part.trim().is_empty());
         let text = text.in_language(language).to_owned();
-        Ok(parts
-            .iter()
-            .fold(text, |text, part| text.replacen("{}", part, 1)))
+        known.then(|| {
+            parts
+                .iter()
+                .fold(text, |text, part| text.replacen("{}", part, 1))
+        })
     };
     let (country, numbers) = label.slaughtered;
     let slaughtered = match numbers {
@@ -75,15 +94,18 @@ pub fn beef_lines(
         false => numbers.join(", "),
     };
     let mut lines = vec![
-        filled("reference", &wording.beef_reference, &[label.reference])?,
-        filled("born", &wording.beef_born, &[label.born])?,
-        filled("reared", &wording.beef_reared, &[label.reared])?,
-        filled("slaughtered", slaughtered, &[country, &numbers])?,
+        (
+            "reference",
+            filled(&wording.beef_reference, &[label.reference]),
+        ),
+        ("born", filled(&wording.beef_born, &[label.born])),
+        ("reared", filled(&wording.beef_reared, &[label.reared])),
+        ("slaughtered", filled(slaughtered, &[country, &numbers])),
     ];
     for (country, number) in label.cut {
-        lines.push(filled("cut", &wording.beef_cutting, &[country, number])?);
+        lines.push(("cut", filled(&wording.beef_cutting, &[country, number])));
     }
-    Ok(lines)
+    lines
 }
 
 /// What the label of minced beef says.

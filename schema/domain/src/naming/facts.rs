@@ -61,6 +61,12 @@ pub struct NameFacts<'a> {
     pub organs: BTreeMap<String, Percent>,
     /// What is made of several things, and nobody has told of which.
     pub unlisted: BTreeSet<String>,
+    /// Is it what a record tells, and not the lists alone?
+    pub of_record: bool,
+    /// Has nobody entered what it is made of?
+    pub no_recipe: bool,
+    /// Did fat as such go in?
+    pub fat_in: bool,
     /// Fat of another animal in it, and how much of the whole.
     pub other_fat: Option<(Species, Percent)>,
 }
@@ -91,6 +97,9 @@ impl<'a> NameFacts<'a> {
             texts: BTreeSet::new(),
             organs: BTreeMap::new(),
             unlisted: BTreeSet::new(),
+            of_record: false,
+            no_recipe: false,
+            fat_in: false,
             other_fat: None,
         }
     }
@@ -100,6 +109,8 @@ impl<'a> NameFacts<'a> {
         let mut facts = NameFacts::of(product);
         let mut sum = Sum::default();
         sum.recipe(product, Decimal::ONE, lists, DEEPEST);
+        let recipe = lists.recipes.contains_key(&product.code);
+        facts.no_recipe = !recipe && product.is_made_of_several();
         facts.take(sum);
         facts
     }
@@ -109,6 +120,7 @@ impl<'a> NameFacts<'a> {
         let product = &*of.lot.product;
         let mut facts = NameFacts::of(product);
         let line = family.youngest_first(of.lot.id);
+        facts.of_record = true;
         facts.species = family.species_in(&of.lot);
         facts.allergens = of.lot.allergens.clone();
         let mut sum = Sum::default();
@@ -180,6 +192,7 @@ impl<'a> NameFacts<'a> {
         self.texts
             .retain(|(language, text)| own.get(language) != Some(text));
         self.unlisted = sum.unlisted;
+        self.fat_in = !sum.fats.is_empty();
         let of_all = |(name, weight)| (name, Percent::of(weight, all.max(weight)));
         self.organs = sum.organs.into_iter().map(of_all).collect();
         // Lard is of the pig; what else was rendered into it is another animal's.

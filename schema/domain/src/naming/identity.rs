@@ -27,6 +27,8 @@ pub fn check(facts: &NameFacts<'_>, law: &Law) -> Vec<Finding> {
             .map(|known| known.map(|(_, part)| part))
             .collect(),
         is_open: facts.untold(law).next().is_some(),
+        no_recipe: facts.no_recipe,
+        fat_in: facts.fat_in,
         fat: product.standard.fat,
         water: facts.water,
         water_left: facts.water_left,

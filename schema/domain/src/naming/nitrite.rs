@@ -2,12 +2,13 @@
 //! the kitchen put in, and what the packs of its bought parts declare.
 
 use super::{NameFacts, NamingSays};
-use crate::cure::{ClaimFacts, uncured};
+use crate::cure::{ClaimFacts, Class, uncured};
 use crate::duties::names::{says, words_of};
 use crate::law::Law;
 use crate::product::Uncured;
 use crate::refusal::Result;
 use crate::rows::{Finding, Gravity};
+use crate::says::Arg;
 
 /// What says in a name that no nitrite was used. Common practice, no source.
 const NOT_USED: [&str; 22] = [
@@ -109,10 +110,10 @@ fn claimed(facts: &NameFacts<'_>) -> Option<(&'static str, bool)> {
 /// A figure that cannot be.
 pub fn check(facts: &NameFacts<'_>, law: &Law) -> Result<Vec<Finding>> {
     let (told, said) = (&facts.product.cured.uncured, claimed(facts));
-    if told.is_none() && said.is_none() {
-        return Ok(Vec::new());
-    }
     let named = named(facts, law);
+    if told.is_none() && said.is_none() {
+        return Ok(unsaid(facts, &named, law)?.into_iter().collect());
+    }
     let asked = asked(facts, told.as_ref(), &named);
     let natural = asked.natural.clone();
     let mut found = uncured(&asked, law)?.findings;
@@ -144,6 +145,38 @@ pub fn check(facts: &NameFacts<'_>, law: &Law) -> Result<Vec<Finding>> {
         found.push(Finding::new(Gravity::Warn, says, [due.row.clone()]));
     }
     Ok(found)
+}
+
+/// What is usually cured with nitrite, and made without, says so (`us-U1`): of bacon that is known; of a ham that
+/// ages in salt alone it is not (`us-U8`).
+fn unsaid(facts: &NameFacts<'_>, named: &NamedNitrite, law: &Law) -> Result<Option<Finding>> {
+    let product = facts.product;
+    let Some(cure) = product.cured.cure else {
+        return Ok(None);
+    };
+    let without = match facts.nitrite {
+        Some(went_in) => !went_in,
+        None => cure.nitrite == Some(false),
+    };
+    let is_bacon = cure.class.kind(cure.method) == Class::Bacon;
+    if !without || !is_bacon || named.added.is_some() {
+        return Ok(None);
+    }
+    let told = &product.standard;
+    let asked = ClaimFacts {
+        salt_and_water: told
+            .salt
+            .zip(told.water)
+            .map(|(salt, water)| (salt.number(), water.number())),
+        ..asked(facts, None, named)
+    };
+    let due = uncured(&asked, law)?.words;
+    let words = due.iter().map(|due| Arg::from(due.mandated.clone()));
+    let says = NamingSays::SayUncured {
+        words: Arg::All(words.collect()),
+    };
+    let row = due.first().map(|due| &due.row);
+    Ok(row.map(|row| Finding::against(&law.rows, row, says)))
 }
 
 /// What is known of it, for a claim that nothing was used.

@@ -102,10 +102,13 @@ fn bacon(
     name: &[String],
     law: &Law,
 ) -> Result<Option<Finding>> {
-    match facts
-        .weights
-        .filter(|_| says(name, "bacon") && is_all(facts, Part::Belly))
-    {
+    // Where nobody told the part, the bare name says that it is the belly.
+    let other = |part: &Option<(Species, Part)>| {
+        part.is_some_and(|part| part != (Species::Pig, Part::Belly))
+    };
+    let of_pig = facts.species.iter().eq([&Species::Pig]);
+    let belly = of_pig && !facts.parts.iter().any(other);
+    match facts.weights.filter(|_| says(name, "bacon") && belly) {
         Some((fresh, ready)) => cured_pork::check_bacon(standards, &law.rows, fresh, ready),
         None => Ok(None),
     }
@@ -222,17 +225,37 @@ const MINCE: [&str; 8] = [
     "lean mince",
 ];
 
+/// Words that call it lean. Common practice, no source.
+const LEAN: [&str; 3] = ["lean", "maigre", "maigres"];
+
 /// The sort of mince that it is sold as, if it is.
 pub fn mince_kind(facts: &NameFacts<'_>) -> Option<MinceKind> {
     let (product, told) = (facts.product, facts.product.standard.mince);
-    let named = || {
+    let names = |all: &[&str]| {
         product.label_names().values().any(|name| {
             let words = words_of(name);
-            MINCE.iter().any(|mince| says(&words, mince))
+            all.iter().any(|word| says(&words, word))
         })
     };
-    let is_mince = told.is_some() || product.raw && product.kind == ProductKind::Mixed && named();
-    (is_mince && !facts.species.is_empty()).then(|| told.unwrap_or_else(|| sort(facts)))
+    let is_raw_mix = product.raw && product.kind == ProductKind::Mixed;
+    let is_mince = told.is_some() || is_raw_mix && names(&MINCE);
+    if !is_mince || facts.species.is_empty() {
+        return None;
+    }
+    // What its name says, it is sold as, whatever was entered; and of what animals it is, the record knows.
+    let lean = names(&LEAN) && names(&MINCE);
+    Some(match told {
+        _ if lean => MinceKind::Lean,
+        Some(MinceKind::Lean) => MinceKind::Lean,
+        Some(told) if !facts.of_record => told,
+        _ => sort(facts),
+    })
+}
+
+/// The sort that was entered, where the animals on record make it another.
+fn other_sort(facts: &NameFacts<'_>, is: MinceKind) -> Option<NamingSays> {
+    let told = facts.product.standard.mince?;
+    (told != is).then_some(NamingSays::MinceElse { told, is })
 }
 
 /// What minced meat tells of its fat and its collagen, in the words of the place (`canada-eu-uk-10.15`): the most
@@ -260,6 +283,10 @@ fn minced(facts: &NameFacts<'_>, law: &Law) -> Result<Vec<Finding>> {
     let sample = told.fat.zip(told.collagen);
     let sample = sample.map(|(fat, collagen)| Sample { fat, collagen });
     if let Some(kind) = mince_kind(facts) {
+        let row = limits.kinds.iter().find(|limit| limit.kind == kind);
+        let row = row.map(|limit| limit.fat.row.clone());
+        let other = other_sort(facts, kind);
+        found.extend(other.map(|says| Finding::new(Gravity::Warn, says, row)));
         match (sample, limits.kinds.iter().find(|limit| limit.kind == kind)) {
             (Some(sample), _) => {
                 found.extend(mince::check_mince(limits, &law.rows, kind, &[sample])?)
