@@ -175,8 +175,16 @@ fn unsaid(facts: &NameFacts<'_>, named: &NamedNitrite, law: &Law) -> Result<Opti
     let says = NamingSays::SayUncured {
         words: Arg::All(words.collect()),
     };
-    let row = due.first().map(|due| &due.row);
-    Ok(row.map(|row| Finding::against(&law.rows, row, says)))
+    let named = product.label_names().values();
+    let named = { named }.any(|name| words_of(name).iter().any(|word| word == "bacon"));
+    let finding = due
+        .first()
+        .map(|due| Finding::against(&law.rows, &due.row, says));
+    // Salt pork is usually made without: where the name does not say bacon, it may be that.
+    Ok(finding.map(|finding| match named {
+        true => finding,
+        false => finding.warned(),
+    }))
 }
 
 /// What is known of it, for a claim that nothing was used.

@@ -45,7 +45,10 @@ impl Sum {
     /// A thing that is what it is: nothing is known to be in it.
     fn leaf(&mut self, product: &Product, weight: Decimal) {
         self.whole += weight;
-        self.names(product);
+        // What goes into a cure is known by its strength, however it is called.
+        if product.part.in_cure.is_none() {
+            self.names(product);
+        }
         match product.part.in_cure {
             Some(InCure::CuringSalt(_)) => self.nitrite = true,
             Some(InCure::Other(CurePart::Salt)) => self.salt += weight,

@@ -107,6 +107,8 @@ fn identity(input: &Input, duties: &DutyRules, rows: &Rows) -> String {
             .map(|percent| ("pork liver".to_owned(), percent))
             .into_iter()
             .collect(),
+        no_recipe: yes(input, "no_recipe"),
+        fat_in: yes(input, "fat_in"),
         fat: maybe("fat"),
         water: maybe("water"),
         water_left: maybe("water_left"),
