@@ -1125,7 +1125,6 @@ batch-beef-unknown = { $what } is not known for every piece. Enter it, or leave 
 batch-beef-differs = { $what } differs: { $one } and { $other }. Make a batch of each.
 batch-beef-several = { $what }: { $count } of them in one batch, { $most } at most. Make two batches.
 batch-beef-kill-days = Different kill days of one slaughterhouse may share the batch.
-origin-beef-lacks = The beef label needs it. Ask the supplier and enter it.
 record-give-last-day = This record is kept until the food can be taken as eaten. Enter its last day.
 listed-no-sales = Sales below nothing cannot be. Enter the average of the last three years.
 listed-sells-little = The kitchen sells too little for this rule to apply to it.

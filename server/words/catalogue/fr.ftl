@@ -1133,7 +1133,6 @@ batch-beef-unknown = { $what } : pas connu pour chaque pièce. Saisissez-le, ou
 batch-beef-differs = { $what } : différent ({ $one } et { $other }). Faites un lot de chacun.
 batch-beef-several = { $what } : { $count } différents dans un lot, { $most } au plus. Faites deux lots.
 batch-beef-kill-days = Des jours d’abattage différents d’un même abattoir peuvent partager le lot.
-origin-beef-lacks = L’étiquette du bœuf le demande. Demandez au fournisseur et saisissez-le.
 record-give-last-day = Ce registre se garde tant que l’aliment peut se manger. Saisissez son dernier jour.
 listed-no-sales = Des ventes sous zéro sont impossibles. Saisissez la moyenne des trois dernières années.
 listed-sells-little = La cuisine vend trop peu pour être concernée.

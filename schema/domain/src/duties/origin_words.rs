@@ -1,7 +1,5 @@
 //! How the origin of beef is worded on a label.
 
-use super::says::OriginSays;
-use crate::refusal::{Refusal, Result};
 use crate::rows::RowId;
 use crate::says::Texts;
 use std::collections::BTreeSet;
@@ -46,30 +44,9 @@ pub struct BeefLabel<'a> {
     pub cut: &'a [(&'a str, &'a str)],
 }
 
-/// The lines of a beef label (`canada-eu-uk-10.7`; of several slaughterhouses `confirmed-10.9`).
-///
-/// # Errors
-/// Anything of it that is not known.
+/// The lines of a beef label (`canada-eu-uk-10.7`; of several slaughterhouses `confirmed-10.9`), each by its field;
+/// nothing for one of which something is not known.
 pub fn beef_lines(
-    wording: &OriginWording,
-    label: &BeefLabel,
-    language: &str,
-) -> Result<Vec<String>> {
-    let lines = lines(wording, label, language);
-    lines
-        .into_iter()
-        .map(|(field, line)| line.ok_or_else(|| Refusal::cannot_be(field, OriginSays::BeefLacks)))
-        .collect()
-}
-
-/// The same of what is known: a line that lacks something is left out.
-pub fn known_beef_lines(wording: &OriginWording, label: &BeefLabel, language: &str) -> Vec<String> {
-    let lines = lines(wording, label, language).into_iter();
-    lines.filter_map(|(_, line)| line).collect()
-}
-
-/// Each line by its field; nothing for one of which something is not known.
-fn lines(
     wording: &OriginWording,
     label: &BeefLabel,
     language: &str,

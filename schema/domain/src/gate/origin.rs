@@ -2,9 +2,7 @@
 
 use super::GateSays;
 use crate::country;
-use crate::duties::origin_words::{
-    BeefLabel, MinceLabel, OriginWording, known_beef_lines, mince_lines,
-};
+use crate::duties::origin_words::{BeefLabel, MinceLabel, OriginWording, beef_lines, mince_lines};
 use crate::family::{Family, Lists, Relative};
 use crate::law::Law;
 use crate::naming::NameFacts;
@@ -195,7 +193,8 @@ fn beef(
         ),
         cut: cut.as_slice(),
     };
-    known_beef_lines(wording, &label, language)
+    let lines = beef_lines(wording, &label, language).into_iter();
+    lines.filter_map(|(_, line)| line).collect()
 }
 
 /// What the label of minced beef says, of what the lists know.

@@ -154,7 +154,7 @@ impl<'a> NameFacts<'a> {
     /// What is made of several things of which nobody has told; what its name alone tells is one thing.
     pub fn untold<'f>(&'f self, law: &'f Law) -> impl Iterator<Item = &'f String> {
         let single = &law.words.single;
-        { self.unlisted.iter() }.filter(|name| !single.is_all_of(name, "en"))
+        { self.unlisted.iter() }.filter(move |name| !single.is_all_of(name, "en"))
     }
 
     fn take(&mut self, sum: Sum) {
