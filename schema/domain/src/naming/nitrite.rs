@@ -125,6 +125,10 @@ pub fn check(facts: &NameFacts<'_>, law: &Law) -> Result<Vec<Finding>> {
                 what: bought.clone(),
             }
             .into();
+            // Where the place has no words of its own for the claim, what is not so deceives.
+            if finding.rows.is_empty() {
+                finding.rows.extend(law.statements.absence.row.clone());
+            }
         }
     }
     if let (Some((words, true)), Some(source), true) = (said, natural, found.is_empty()) {
