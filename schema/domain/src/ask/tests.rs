@@ -28,7 +28,8 @@ fn rules() -> AskRules {
         single: words(&["butter", "black pepper"]),
         alcohol: words(&["wine", "brandy"]),
         perhaps_alcohol: words(&["soy sauce", "flavouring"]),
-        nitrite: words(&["nitrite", "celery powder"]),
+        nitrite: words(&["nitrite"]),
+        natural_nitrite: words(&["celery powder"]),
         any_animal: words(&["gelatine"]),
     }
 }
