@@ -3,6 +3,7 @@
 
 use super::names::{label, listed};
 use serde_json::{Value, json};
+use stories::day::Told;
 use stories::labels::{change, save, set, words};
 use stories::{Caller, Engine, House, on_both_engines};
 
