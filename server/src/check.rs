@@ -1,6 +1,7 @@
 //! `gambrel check`: the whole record, past a checker that is separate from the maker.
 
 use crate::config::Where;
+use crate::lists::origins;
 use crate::wire::lists::ProductEntry;
 use domain::audit::AuditFinding;
 use domain::family::claims;
@@ -243,14 +244,22 @@ const AT_ONCE: usize = 100;
 /// Lots whose labels would claim something else than is kept of them, worked out anew from all that
 /// went into them.
 fn truths(conn: &mut Conn, products: &Known) -> store::Result<Vec<AuditFinding>> {
+    let lists = origins::of(conn).map_err(|error| store::Error::Broken(error.to_string()))?;
     let printed = store::wrong_labels::printed_lots(conn)?;
     let mut findings = Vec::new();
     for some in printed.chunks(AT_ONCE) {
         let kept = store::wrong_labels::truths(conn, some)?;
         let family = family::load(conn, WalkStart::Keys(some), Extent::ANCESTORS, products)?;
         for lot in some {
-            let now = family.get(LotId(*lot)).map(|of| claims(&family, of));
-            if now.as_ref() != kept.get(lot) {
+            let (kept, now) = (kept.get(lot), family.get(LotId(*lot)));
+            let now = now.map(|of| claims(&family, of, &lists));
+            // What was kept before it was asked where its animals come from does not tell it.
+            let asked = kept.is_none_or(|of| of.origin.is_some());
+            let now = match asked {
+                true => now,
+                false => now.map(|of| of.without_origin()),
+            };
+            if now.as_ref() != kept {
                 let says = "would claim something else on its labels than is kept of it";
                 findings.push(AuditFinding::new(format!("lot {lot}"), says));
             }

@@ -4,7 +4,7 @@
 
 use crate::rows::{Bound, Rows};
 use crate::words::Profile;
-use crate::{cure, dates, duties, heat, stability, statement, trichinae};
+use crate::{ask, cure, dates, duties, heat, stability, statement, trichinae};
 use std::collections::BTreeMap;
 
 /// The rules of one place.
@@ -26,6 +26,8 @@ pub struct Law {
     pub statements: statement::StatementRules,
     /// Names with a standard, records, batches.
     pub duties: duties::DutyRules,
+    /// The words by which foods are known, alike in every place: no law, but what some of it is asked by.
+    pub words: ask::AskRules,
 }
 
 impl Law {

@@ -242,6 +242,14 @@ impl Product {
         (mix || sources.count() + usize::from(cereal) > 1) && self.part.in_cure.is_none()
     }
 
+    /// Is it plainly made of several things where it is bought: a mix, something cured or cooked? A curing salt
+    /// tells its parts by its strength.
+    pub fn is_made_of_several(&self) -> bool {
+        use ProductKind::{Cooked, Cured, Mixed};
+        let plainly = matches!(self.kind, Mixed | Cured | Cooked) && self.part.in_cure.is_none();
+        plainly || self.is_compound()
+    }
+
     /// A product of which nothing is known yet: an ingredient, ready to eat, kept chilled.
     pub fn unnamed() -> Product {
         Product {

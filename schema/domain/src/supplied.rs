@@ -107,6 +107,14 @@ impl Contents {
         all
     }
 
+    /// Has nobody told what is in it: not its pack, not a recipe of the list, not its entry there? A list that says
+    /// nothing is no word that nothing is in what is plainly made of several things.
+    pub fn is_untold(&self, product: &Product) -> bool {
+        let by_pack = self.told.is_some() || !self.supplied.ingredients.is_empty();
+        let by_list = !self.supplied.recipe.is_empty() || !product.allergens.is_empty();
+        product.is_made_of_several() && !by_pack && !by_list
+    }
+
     /// What the pack says that it did not tell as an allergen.
     pub fn warnings(&self) -> Vec<SuppliedSays> {
         let Some(told) = &self.told else {
@@ -228,6 +236,7 @@ fn parts(rest: &mut &str) -> Option<Vec<SuppliedPart>> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::words::{ProductKind, Species};
     use proptest::prelude::*;
 
     fn part(version: i32, mg: i64, parts: Vec<SuppliedPart>) -> SuppliedPart {
@@ -268,6 +277,46 @@ mod tests {
             "list )",
         ] {
             assert_eq!(Supplied::parse(text), None, "{text}");
+        }
+    }
+
+    #[test]
+    fn a_bought_mixture_of_which_nobody_told_anything_is_untold() {
+        use ProductKind::{Cooked, Cured, Cut, Ingredient, Mixed};
+        let check = |kind: ProductKind, change: fn(&mut Product, &mut Contents), expected: bool| {
+            let mut product = Product {
+                kind,
+                species: Some(Species::Pig),
+                raw: true,
+                ..Product::unnamed()
+            };
+            let mut contents = Contents::default();
+            change(&mut product, &mut contents);
+            assert_eq!(
+                contents.is_untold(&product),
+                expected,
+                "{kind} {contents:?}"
+            );
+        };
+        let nothing: fn(&mut Product, &mut Contents) = |_, _| {};
+        for kind in [Mixed, Cured, Cooked] {
+            check(kind, nothing, true);
+            check(kind, |_, of| of.told = Some([].into()), false);
+            check(
+                kind,
+                |_, of| of.supplied.recipe = vec![part(1, 1, vec![])],
+                false,
+            );
+            check(kind, |of, _| of.allergens = [Allergen::Wheat].into(), false);
+            let by_words: fn(&mut Product, &mut Contents) = |_, of| {
+                of.supplied.ingredients = [("en".to_owned(), "pork".to_owned())].into();
+            };
+            check(kind, by_words, false);
+            // What may be in it besides tells nothing of what is.
+            check(kind, |_, of| of.may_contain = [Allergen::Egg].into(), true);
+        }
+        for kind in [Cut, Ingredient] {
+            check(kind, nothing, false);
         }
     }
 

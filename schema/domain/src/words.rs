@@ -346,7 +346,7 @@ words! {
     /// What a label can be wrong about, what may hurt somebody first.
     LabelFact {
         Allergen = "allergen", Date = "date", Species = "species", Ingredient = "ingredient",
-        Weight = "weight", Name = "name",
+        Weight = "weight", Origin = "origin", Name = "name",
     }
 }
 

@@ -74,6 +74,7 @@ pub fn shipped() -> Result<Shipped, Bad> {
         section::<FoodWordsEntry>(FOOD_WORDS, "food-words.json", &sources, &mut trade_rows)?;
     for law in laws.places.values_mut() {
         law.statements.allergens.food_words = food_words.clone();
+        law.words = trade.ask.clone();
     }
     Ok(Shipped {
         laws,
@@ -163,6 +164,7 @@ fn law(texts: &Texts, sources: &BTreeMap<String, String>) -> Result<Law, Bad> {
             &mut rows,
         )?,
         duties: section::<DutiesEntry>(texts.duties, &file("duties"), sources, &mut rows)?,
+        words: domain::ask::AskRules::default(),
         rows,
     })
 }

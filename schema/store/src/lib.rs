@@ -53,6 +53,7 @@ pub mod places;
 mod prepared;
 mod print_audit;
 pub mod print_runs;
+pub mod printed_origins;
 pub mod prints;
 pub mod probes;
 pub mod pulse;

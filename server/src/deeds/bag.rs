@@ -4,7 +4,7 @@ use super::facts::Facts;
 use super::says::ReceiveDeedSays;
 use super::{happened, mixture};
 use crate::error::{Error, Result};
-use crate::wire::asked::ReceiptAsked;
+use crate::wire::asked::{BoughtAsked, ReceiptAsked};
 use crate::wire::cures::CuringSalt;
 use domain::cure::Mixture;
 use domain::plan::Plan;
@@ -81,6 +81,22 @@ pub(super) fn strong_as_sold(
         }
     }
     Ok(())
+}
+
+/// Refuses a bag that is told twice, and each time otherwise. What is on record so stays as it was judged.
+///
+/// # Errors
+/// 422 naming the second of the two fields.
+pub(super) fn told_once(bought: Option<&BoughtAsked>) -> Result<()> {
+    let bag = bought.and_then(|of| of.curing_salt.as_ref());
+    let pack = bought.and_then(|of| of.declares.as_ref()?.strength.as_ref());
+    match bag.zip(pack) {
+        Some((bag, pack)) if bag.contradicts(pack) => Err(Error::cannot_be(
+            "bought.declares.strength",
+            ReceiveDeedSays::TwoStrengths,
+        )),
+        _ => Ok(()),
+    }
 }
 
 /// What the receipt tells of a strength, and in which field.

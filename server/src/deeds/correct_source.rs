@@ -3,12 +3,12 @@
 
 use super::adopt::only_contents;
 use super::again::request;
-use super::contents;
 use super::correct::{Correcting, kept, over};
 use super::correct_read::read_over;
 use super::facts::{Facts, clash};
 use super::receive::{farm, known_farm_and_abattoir, known_supplier, settle};
 use super::says::{CorrectDeedSays, FactSays, ReceiveDeedSays};
+use super::{bag, contents};
 use crate::error::{Error, Result};
 use crate::wire::Line;
 use crate::wire::adopt::AdoptionAsked;
@@ -46,6 +46,7 @@ pub fn of_receipt(
             said.push(CorrectDeedSays::CodesStay.into());
         }
         (None, Some(change)) => {
+            bag::told_once(asked.bought.as_ref())?;
             bought(facts, lot, &known, change, receipt)?;
             let now = declared_over(before.get("bought"), kept(change)?);
             for (tells, fact) in facts_of(change) {

@@ -13,7 +13,7 @@ use crate::wire::asked::StepAsked;
 use crate::wire::cures::decimal;
 use crate::wire::lists::PlaceEntry;
 use chrono::{DateTime, Utc};
-use domain::cure::{self, Assessed, Class, Cure, Method};
+use domain::cure::{self, Assessed, Class, Cure, Method, as_sold};
 use domain::dates::{Because, Rule};
 use domain::deed::draw::{Choice, settle};
 use domain::deed::output::Output;
@@ -107,6 +107,11 @@ pub fn look(
             .push(not_said_how(facts, &products, as_it_happened)?);
     }
     let cured = cured_as(asked, is_ground, listed);
+    let sold = products.iter().find(|of| of.cured.cure.is_some());
+    let cured = match sold {
+        Some(product) => as_sold(cured, product, &facts.law().cures),
+        None => cured,
+    };
     let mut cure = Cure::new(cured.method, cured.class, Grams::ZERO, facts.moment.day);
     let mut unknown: Vec<Says> = Vec::new();
     for (nth, lot) in lots.iter().enumerate() {

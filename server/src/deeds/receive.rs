@@ -252,6 +252,7 @@ fn source(
             }
             let declares = asked.bought.as_ref().and_then(|of| of.declares.as_ref());
             contents::can_be(declares)?;
+            bag::told_once(asked.bought.as_ref())?;
             let list = ListRecipe::as_listed(facts, product);
             let source = declared(facts, asked, bought.use_by, list);
             Ok((source, SourceKept::Bought(bought)))

@@ -120,6 +120,7 @@ messages! {
         HowStrong "how-strong",
         StrengthUnread "strength-unread",
         StrengthFromList "strength-from-list",
+        TwoStrengths "two-strengths",
         OneSource "one-source",
         WhichSource "which-source",
         PackedLater "packed-later" { packed: NaiveDate, received: NaiveDate },

@@ -4,6 +4,7 @@ use super::says::{LabelSays, LabelTitle};
 use super::writer::{Said, Writer};
 use crate::error::{Error, Result};
 use domain::cure::{Beside, ClaimFacts, uncured};
+use domain::naming::{NameFacts, named_nitrite};
 use domain::rows::Finding;
 use domain::words::Quantity;
 use labels::Field;
@@ -25,7 +26,7 @@ pub fn of_lot(writer: &Writer<'_>, said: &mut Said) -> Result<()> {
         normally_cured: true,
         resembles: claimed.resembles,
         nitrite_used: nitrite_used(writer),
-        natural: claimed.natural.clone(),
+        natural: claimed.natural.clone().or_else(|| named(writer)),
         salt_and_water: None,
         fo: None,
         ph: reading(Quantity::Ph),
@@ -54,13 +55,28 @@ pub fn of_lot(writer: &Writer<'_>, said: &mut Said) -> Result<()> {
         match (words.beside, words.unless.is_empty()) {
             (Beside::BeforeName, _) => {
                 let name = said.0.get(&Field::Name).cloned().unwrap_or_default();
-                said.say(Field::Name, format!("{} {name}", words.mandated));
+                if !begins(&name, &words.mandated) {
+                    said.say(Field::Name, format!("{} {name}", words.mandated));
+                }
             }
             (Beside::NextToName, true) => said.say(Field::NoNitrite, words.mandated),
             (Beside::NextToName, false) => said.say(Field::NotPreserved, words.mandated),
         }
     }
     Ok(())
+}
+
+/// Does the name begin with the word already?
+fn begins(name: &str, word: &str) -> bool {
+    let first = name.split_whitespace().next().unwrap_or_default();
+    first.eq_ignore_ascii_case(word)
+}
+
+/// What brings nitrite into it by nature, by the lists on the packs of what went in.
+fn named(writer: &Writer<'_>) -> Option<String> {
+    let family = &writer.reading.family;
+    let facts = NameFacts::of_lot(family, writer.view.of, writer.lists());
+    named_nitrite(&facts, writer.law()).natural
 }
 
 /// Did a curing salt go into it, or into what it came from?

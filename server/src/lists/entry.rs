@@ -1,5 +1,6 @@
 //! One entry of a list: added once, changed by a new version, never lost.
 
+use super::origins;
 use super::says::{ListNames, ListSays};
 use crate::app::App;
 use crate::error::{Error, Problem, Result};
@@ -211,6 +212,7 @@ pub fn put_down<E: Entry>(
     match known {
         Some(known) => {
             entries::replace(tx, known, body)?;
+            origins::changed(app, tx, E::LIST, known, &text)?;
             Ok(known.number + 1)
         }
         None => {

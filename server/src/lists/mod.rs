@@ -6,6 +6,7 @@ pub mod entry;
 pub mod fields;
 pub mod import;
 pub mod kitchen;
+pub mod origins;
 pub mod says;
 pub mod standing;
 pub mod table;

@@ -109,7 +109,11 @@ fn parts(body: &str) -> Result<Vec<Part>> {
     Ok(recipe.parts.iter().map(part).collect())
 }
 
-fn add(list: &mut BTreeMap<String, Listed>, code: String, body: &str) -> Result<()> {
+/// Adds an entry to a list of those that have a name.
+///
+/// # Errors
+/// It is damaged.
+pub(super) fn add(list: &mut BTreeMap<String, Listed>, code: String, body: &str) -> Result<()> {
     let named: Named = serde_json::from_str(body).map_err(|error| damaged(&error))?;
     let is = |kind: PlaceKind| named.kind.as_deref() == Some(kind.as_str());
     let listed = Listed {

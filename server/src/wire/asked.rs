@@ -137,7 +137,8 @@ pub struct DeclaresAsked {
     pub use_by_is: Option<UseByIs>,
     /// Days that it keeps once it is opened; the day of opening is the first.
     pub days_once_opened: Option<u32>,
-    /// The allergens in it, all of them. If left out, those of the product list count.
+    /// The allergens in it, all of them. If left out, those of the product list count; of a mixture, of something
+    /// cured or cooked of which neither the pack nor the list tells anything, they are then not known.
     pub allergens: Option<Vec<AllergenWord>>,
     /// Its ingredients, by language: `{ "en": "tomato, salt" }`. If left out, the recipe of the product list
     /// counts as it stands when the lot is received.

@@ -74,6 +74,22 @@ pub struct CuringSalt {
 }
 
 impl CuringSalt {
+    /// Does another telling of the same bag say something else? What one of them leaves out it does not deny.
+    pub fn contradicts(&self, other: &CuringSalt) -> bool {
+        let apart = |one: Option<Number>, two: Option<Number>| {
+            one.zip(two)
+                .is_some_and(|(one, two)| decimal(one) != decimal(two))
+        };
+        let metals = |one: Option<AlkaliWord>, two: Option<AlkaliWord>| {
+            one.zip(two).is_some_and(|(one, two)| one.0 != two.0)
+        };
+        apart(self.nitrite_percent, other.nitrite_percent)
+            || apart(self.nitrate_percent, other.nitrate_percent)
+            || apart(self.salt_percent, other.salt_percent)
+            || metals(self.nitrite_of, other.nitrite_of)
+            || metals(self.nitrate_of, other.nitrate_of)
+    }
+
     /// The domain's strength.
     pub fn strength(&self) -> Strength {
         let percent = |number: Option<Number>| number.map(|number| Percent::new(decimal(number)));

@@ -142,7 +142,7 @@ fn bought_food_of_animals_needs_its_packs_own_word(engine: Engine) {
     let silent = ham(Value::Null);
     is(&caller, &silent, "treated", "nothing");
     assert_eq!(caller.verdict(&silent), "hold");
-    let declared = ham(json!({ "ready": true }));
+    let declared = ham(json!({ "allergens": [], "ready": true }));
     is(&caller, &declared, "ready", "declared");
     assert_eq!(caller.verdict(&declared), "sell");
     is(&caller, &ham(json!({ "ready": false })), "raw", "nothing");
@@ -239,7 +239,7 @@ fn a_makers_date_is_never_outlived(engine: Engine) {
     let of = |day: i64| {
         let mut of = bought("PTS", "26160-208");
         of["use_by"] = json!(chrono_day(day));
-        of["declares"] = json!({ "ready": true, "use_by_is": "frozen" });
+        of["declares"] = json!({ "allergens": [], "ready": true, "use_by_is": "frozen" });
         caller
             .receive("frozen-stew")
             .grams(1_000)
@@ -258,7 +258,7 @@ fn a_makers_date_is_never_outlived(engine: Engine) {
     product(&caller, "undated-stew", undated);
     let mut of = bought("PTS", "26160-209");
     of["use_by"] = json!(chrono_day(300));
-    of["declares"] = json!({ "ready": true, "use_by_is": "frozen" });
+    of["declares"] = json!({ "allergens": [], "ready": true, "use_by_is": "frozen" });
     let undated = caller.receive("undated-stew").grams(1_000).bought(of);
     let undated = undated.to("freezer").made();
     caller
@@ -273,7 +273,7 @@ fn what_comes_out_of_a_whole_pack_has_the_day_of_an_open_one(engine: Engine) {
     let (house, caller, _) = kitchen(engine);
     let mut of = bought("PTS", "26160-210");
     of["use_by"] = json!(chrono_day(20));
-    of["declares"] = json!({ "ready": true, "days_once_opened": 2 });
+    of["declares"] = json!({ "allergens": [], "ready": true, "days_once_opened": 2 });
     let ham = caller.receive("stew").grams(1_000).bought(of).made();
     let salad = || {
         caller

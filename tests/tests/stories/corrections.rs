@@ -203,7 +203,7 @@ fn ham(caller: &Caller, water_activity: f64) -> (String, Vec<String>) {
     let id = fresh_id();
     let paper = bought("PTS", "H-1");
     let mut paper = paper;
-    paper["declares"] = json!({ "ready": true });
+    paper["declares"] = json!({ "allergens": [], "ready": true });
     paper["use_by"] = json!(chrono_day(40));
     let ham = caller
         .receive("stew")

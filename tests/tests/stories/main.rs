@@ -72,6 +72,7 @@ mod tables;
 mod tampering;
 mod tls;
 mod today;
+mod told_by_packs;
 mod told_later;
 mod uncooked;
 mod unwell;

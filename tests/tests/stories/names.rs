@@ -287,7 +287,8 @@ fn what_is_made_of_several_things_tells_its_parts(engine: Engine) {
             "outputs": [{ "product": "relish-sausage", "grams": 550 }] });
         caller.deed("/api/steps", step).expect(201).code(0)
     };
-    let untold = made(&bought(&caller, "relish", json!({})));
+    let none = json!({ "allergens": [] });
+    let untold = made(&bought(&caller, "relish", none));
     let refused = label(&caller, &untold).refused(409, None);
     assert_eq!(refused.body["rows"], json!(["us-I3"]));
     let list = json!({ "en": "Onions, vinegar, sugar", "fr": "Oignons, vinaigre, sucre" });

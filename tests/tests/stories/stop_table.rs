@@ -80,7 +80,7 @@ fn rows(caller: &Caller) -> Vec<Row> {
     caller.deed("/api/holds", body).expect(201);
     let mut old = bought("PTS", "26160-1");
     old["use_by"] = json!(chrono_day(-1));
-    old["declares"] = json!({ "ready": true });
+    old["declares"] = json!({ "allergens": [], "ready": true });
     let old = caller.receive("stew").to("cooler").grams(2_000).bought(old);
     let old = old.with("pack_count", 4).with("as_it_happened", true);
     let old = old.note("It came so").made();

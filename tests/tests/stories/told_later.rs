@@ -253,7 +253,7 @@ fn a_release_that_is_voided_stops_what_was_made_since(engine: Engine) {
 fn ham(caller: &Caller, minutes: i64) -> String {
     let mut of = bought("PTS", "26160-210");
     of["use_by"] = json!(chrono_day(12));
-    of["declares"] = json!({ "ready": true });
+    of["declares"] = json!({ "allergens": [], "ready": true });
     let ham = caller
         .receive("whole-ham")
         .to("cooler")

@@ -63,7 +63,7 @@ impl Asker<'_> {
             Topic::Species(_) if any(&|text, of| rules.any_animal.is_in(text, of)) => VAGUE,
             Topic::Alcohol if any(&|text, of| rules.alcohol.is_in(text, of)) => YES,
             Topic::Alcohol if any(&|text, of| rules.perhaps_alcohol.is_in(text, of)) => VAGUE,
-            Topic::Nitrite if any(&|text, of| rules.nitrite.is_in(text, of)) => YES,
+            Topic::Nitrite if any(&|text, of| rules.brings_nitrite(text, of)) => YES,
             Topic::Species(_) | Topic::Alcohol | Topic::Nitrite => NO,
         }
     }
@@ -113,6 +113,7 @@ impl Asker<'_> {
                 _ => {}
             },
             Topic::Nitrite if rules.nitrite.names(product) => return YES,
+            Topic::Nitrite if rules.natural_nitrite.names(product) => return YES,
             Topic::Species(_) if product.species.is_none() && rules.any_animal.names(product) => {
                 return VAGUE;
             }

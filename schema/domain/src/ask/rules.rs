@@ -26,10 +26,19 @@ pub struct AskRules {
     pub alcohol: NamedBy,
     /// What may have: vinegar of wine.
     pub perhaps_alcohol: NamedBy,
-    /// What is or brings nitrite or nitrate.
+    /// What is nitrite or nitrate, or a salt that cures.
     pub nitrite: NamedBy,
+    /// What brings nitrite or nitrate by nature: celery powder.
+    pub natural_nitrite: NamedBy,
     /// What may be of any animal: gelatine, shortening.
     pub any_animal: NamedBy,
+}
+
+impl AskRules {
+    /// Does a text name nitrite or nitrate, or what brings them?
+    pub fn brings_nitrite(&self, text: &str, language: &str) -> bool {
+        self.nitrite.is_in(text, language) || self.natural_nitrite.is_in(text, language)
+    }
 }
 
 impl NamedBy {
@@ -44,13 +53,26 @@ impl NamedBy {
         !find_words(&small, words, but_not).is_empty()
     }
 
+    /// The first of the words that a text has, as it stands there.
+    pub fn first_in(&self, text: &str, language: &str) -> Option<String> {
+        let words = self.words.get(language)?;
+        let small = text.to_lowercase();
+        let but_not = self.but_not.get(language).map_or(&[][..], Vec::as_slice);
+        let found = find_words(&small, words, but_not);
+        found.into_iter().next().map(|at| small[at].to_owned())
+    }
+
     /// Is the whole of a name one of the words?
     pub fn is_name_of(&self, product: &Product) -> bool {
-        product.names.iter().any(|(language, name)| {
-            let name = name.trim().to_lowercase();
-            let words = self.words.get(language);
-            words.is_some_and(|words| words.iter().any(|word| word.to_lowercase() == name))
-        })
+        let mut names = product.names.iter();
+        names.any(|(language, name)| self.is_all_of(name, language))
+    }
+
+    /// Is the whole of a text one of the words?
+    pub fn is_all_of(&self, text: &str, language: &str) -> bool {
+        let text = text.trim().to_lowercase();
+        let words = self.words.get(language);
+        words.is_some_and(|words| words.iter().any(|word| word.to_lowercase() == text))
     }
 
     /// Does a name of it have one of the words?

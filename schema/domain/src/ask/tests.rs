@@ -16,9 +16,8 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 fn words(words: &[&str]) -> NamedBy {
-    let words = words.iter().map(|word| (*word).to_owned()).collect();
     NamedBy {
-        words: [("en".to_owned(), words)].into(),
+        words: [("en".into(), words.iter().map(ToString::to_string).collect())].into(),
         ..NamedBy::default()
     }
 }
@@ -28,7 +27,8 @@ fn rules() -> AskRules {
         single: words(&["butter", "black pepper"]),
         alcohol: words(&["wine", "brandy"]),
         perhaps_alcohol: words(&["soy sauce", "flavouring"]),
-        nitrite: words(&["nitrite", "celery powder"]),
+        nitrite: words(&["nitrite"]),
+        natural_nitrite: words(&["celery powder"]),
         any_animal: words(&["gelatine"]),
     }
 }
@@ -70,15 +70,15 @@ impl Record {
         of.allergens = product.allergens.clone();
         of.species = product.species.into_iter().collect();
         of.product = Arc::new(product);
-        let made_at = of.made_at;
+        let at = of.made_at;
         let relative = Relative {
             note: None,
             went: Went::default(),
             made_by: MadeBy {
                 uid: Vec::new(),
                 kind,
-                at: made_at,
-                day: made_at.date_naive(),
+                at,
+                day: at.date_naive(),
                 by: String::new(),
             },
             born_state: State::Chilled,

@@ -5,11 +5,13 @@
 //! against the same facts as they are now. A code that carries an old kill date is no claim: codes stay,
 //! whatever is corrected about a source.
 
+mod origin;
 mod says;
 #[cfg(test)]
 mod tests;
 mod text;
 
+pub use origin::OriginClaim;
 pub use says::ClaimSays;
 
 use crate::grams::Grams;
@@ -36,6 +38,8 @@ pub struct Claims {
     pub made_of: Option<Vec<MadeOf>>,
     /// The animals in it.
     pub species: Option<BTreeSet<Species>>,
+    /// Where they come from.
+    pub origin: Option<OriginClaim>,
 }
 
 /// A line of an ingredient list.
@@ -64,6 +68,15 @@ impl Claims {
             may_contain: None,
             made_of: None,
             species: None,
+            origin: None,
+            ..self.clone()
+        }
+    }
+
+    /// The same without where its animals come from, as a label has it that does not tell that.
+    pub fn without_origin(&self) -> Claims {
+        Claims {
+            origin: None,
             ..self.clone()
         }
     }
@@ -219,6 +232,11 @@ fn rest(said: &Claims, now: &Claims, found: &mut Vec<Untrue>) {
     {
         let told = |of: &[MadeOf]| words(of.iter().map(|line| Arg::from(line.name.clone())));
         found.push(Untrue::new(LabelFact::Ingredient, told(said), told(now)));
+    }
+    if let (Some(said), Some(now)) = (&said.origin, &now.origin)
+        && let Some((said, now)) = said.untrue(now)
+    {
+        found.push(Untrue::new(LabelFact::Origin, said, now));
     }
     if let (Some(said), Some(now)) = (&said.name, &now.name)
         && said != now

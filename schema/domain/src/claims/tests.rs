@@ -24,6 +24,12 @@ fn truth() -> Claims {
             line(1, "salt", "salt"),
         ]),
         species: Some([Species::Pig].into()),
+        origin: Some(OriginClaim {
+            born: ["IE".into()].into(),
+            reared: ["IE".into()].into(),
+            slaughtered: ["FR".into(), "IE".into()].into(),
+            abattoirs: ["T 17".into()].into(),
+        }),
     }
 }
 
@@ -97,6 +103,15 @@ fn what_is_in_it_is_compared_as_facts() {
     check(with(other), (None, None), &[About::Name]);
     let order = |said: &mut Claims| said.made_of.as_mut().unwrap().swap(0, 1);
     check(with(order), (None, None), &[About::Ingredient]);
+    let farm = |said: &mut Claims| said.origin.as_mut().unwrap().reared = ["NZ".into()].into();
+    check(with(farm), (None, None), &[About::Origin]);
+    let plant = |said: &mut Claims| said.origin.as_mut().unwrap().abattoirs = ["9".into()].into();
+    check(with(plant), (None, None), &[About::Origin]);
+    // What a label leaves out it does not say wrongly.
+    let silent = |said: &mut Claims| said.origin.as_mut().unwrap().born.clear();
+    check(with(silent), (None, None), &[]);
+    let none = |said: &mut Claims| said.origin = None;
+    check(with(none), (None, None), &[]);
     // Another name of the same thing is the same thing.
     let renamed = |said: &mut Claims| said.made_of.as_mut().unwrap()[0].name = "Trimmings".into();
     check(with(renamed), (None, None), &[]);
@@ -123,6 +138,7 @@ fn claims_read_back_as_they_were_kept() {
     ] {
         assert_eq!(Claims::parse(&claims.to_string()), Some(claims));
     }
+    assert_eq!(Claims::parse("reared IE"), None);
     assert_eq!(Claims::parse("allergens plutonium"), None);
     assert_eq!(Claims::parse("0 salt Salt"), None);
 }

@@ -1,6 +1,6 @@
 //! Claims as one text, which the record keeps once for all labels that say the same.
 
-use super::{Claims, MadeOf};
+use super::{Claims, MadeOf, OriginClaim};
 use crate::words::{Allergen, Species};
 use std::fmt::{self, Display, Formatter};
 
@@ -26,6 +26,9 @@ impl Display for Claims {
         if let Some(species) = &self.species {
             let all: Vec<&str> = species.iter().map(|word| word.as_str()).collect();
             writeln!(f, "species {}", all.join(" "))?;
+        }
+        for line in self.origin.iter().flat_map(|of| of.lines()) {
+            writeln!(f, "{line}")?;
         }
         if let Some(made_of) = &self.made_of {
             writeln!(f, "made-of")?;
@@ -58,6 +61,10 @@ impl Claims {
                 "species" => {
                     let all = rest.split_whitespace().map(Species::parse);
                     claims.species = Some(all.collect::<Option<_>>()?);
+                }
+                "origin" => claims.origin = Some(OriginClaim::default()),
+                "born" | "reared" | "slaughtered" | "abattoir" => {
+                    claims.origin.as_mut()?.take(word, rest)?;
                 }
                 "made-of" => claims.made_of = Some(Vec::new()),
                 depth => {

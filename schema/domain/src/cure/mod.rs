@@ -41,7 +41,7 @@ pub use assess::{Assessed, Cure, assess};
 pub use brine::{BrineReading, brine_percent, grams_per_kilogram_of_water, read_salometer};
 pub use ceiling::{Ceiling, ceiling};
 pub use cooked::check_cooked;
-pub use here::Here;
+pub use here::{Here, as_sold};
 pub use ingoing::{Brought, Ingoing};
 pub use level::{AtomicMasses, CureLevel};
 pub use limit::{Counts, CureLimit, Potassium, When};

@@ -1,5 +1,6 @@
 //! Something arrives: a carcass, with the animal it is of, or a bought-in lot.
 
+use super::adopt::contents_unknown;
 use super::draw::weight;
 use super::packing::Packing;
 use super::says::ReceiveSays;
@@ -209,6 +210,10 @@ impl Receipt<'_> {
                 let day = use_by.map(|of| of.day);
                 plan.warnings
                     .extend(contents.warnings().into_iter().map(Into::into));
+                if self.is_untold(contents) {
+                    let product = self.product.named();
+                    plan.warnings.push(ReceiveSays::NotTold { product }.into());
+                }
                 if let Some(date) = day.filter(|date| *date < self.moment.day) {
                     plan.warnings
                         .push(ReceiveSays::SupplierPast { date }.into());
@@ -229,6 +234,7 @@ impl Receipt<'_> {
         let (mut cap, mut declared, mut once_opened) = (None, None, None);
         let mut allergens = self.product.allergens.clone();
         let (mut may_contain, mut supplied, mut told) = (BTreeSet::new(), None, Vec::new());
+        let mut stops = Vec::new();
         match &self.source {
             Source::Animal { species: of, .. } => species.extend([*of]),
             Source::Bought {
@@ -242,6 +248,8 @@ impl Receipt<'_> {
                 may_contain = contents.may_contain.clone();
                 supplied = Some(contents.supplied.clone());
                 told = contents.reasons(&code, self.moment.day);
+                let untold = self.is_untold(contents).then_some(self.moment.at);
+                stops.extend(untold.map(|at| contents_unknown(at).into()));
             }
         }
         let approved = self.approved_ready.as_deref();
@@ -295,10 +303,15 @@ impl Receipt<'_> {
                 told,
             ]
             .concat(),
-            stops: Vec::new(),
+            stops,
             packs,
             note: self.note.clone(),
         })
+    }
+
+    /// Is it bought, made of several things, and nobody has told of which? What its name alone tells is one thing.
+    fn is_untold(&self, contents: &Contents) -> bool {
+        contents.is_untold(self.product) && !self.law.words.single.is_name_of(self.product)
     }
 
     fn species_agree(&self, animal: Species) -> Result<()> {

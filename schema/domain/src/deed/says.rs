@@ -63,6 +63,7 @@ messages! {
         NewAnimal "new-animal",
         RawOnTheList "raw-on-the-list" { product: Texts },
         SupplierPast "supplier-past" { date: NaiveDate },
+        NotTold "not-told" { product: Texts },
         OtherSpecies "other-species" { product: String, species: Species, animal: Species },
         SideKnown "side-known" { side: Side, lot: LotCode },
     }

@@ -29,6 +29,10 @@ messages! {
         SayToo "say-too" { word: String, add: String },
         OneAnimal "one-animal" { word: String, meat: String },
         OtherAnimal "other-animal" { word: String, others: Arg },
+        Without "without" { word: String, what: String },
+        FatAsSuch "fat-as-such" { word: String },
+        HasOrgan "has-organ" { word: String, organ: String, least: Decimal },
+        HasOneOf "has-one-of" { word: String, one: String },
         WholeAnimal "whole-animal" { word: String, parts: Arg },
     }
 }
@@ -62,6 +66,10 @@ pub struct Identity {
     pub organ: Option<(String, Bound)>,
     /// What must be in it: of each line at least one.
     pub needs: Vec<Vec<String>>,
+    /// What is not in it, as the words of its name begin.
+    pub without: Vec<String>,
+    /// Is there no fat as such in it?
+    pub no_fat_as_such: bool,
     /// Of the meat of these animals alone, unless the name tells the other too.
     pub only: Vec<Species>,
     /// Does the name tell the animal where its meat is of one alone?
@@ -105,6 +113,10 @@ pub struct FoodOfThatName<'a> {
     pub parts: BTreeSet<Option<Part>>,
     /// Is something in it of which nobody knows what is in that?
     pub is_open: bool,
+    /// Has nobody entered what is in it?
+    pub no_recipe: bool,
+    /// Did fat as such go in?
+    pub fat_in: bool,
     /// Fat in it, as measured.
     pub fat: Option<Percent>,
     /// Added water of all that went in.
@@ -225,6 +237,11 @@ fn against(
             add: add.clone(),
         });
     }
+    let mut warned: Vec<IdentitySays> = Vec::new();
+    if of.no_fat_as_such && food.fat_in {
+        said.push(IdentitySays::FatAsSuch { word: word() });
+    }
+    said.extend(foreign(of, food).map(|what| IdentitySays::Without { word: word(), what }));
     let told = |animal: &Species| meat_words(*animal).iter().any(|meat| says(name, meat));
     let mut animals = food.species.iter();
     if let (Some(one), None, true) = (animals.next(), animals.next(), of.single && !food.is_open)
@@ -252,7 +269,13 @@ fn against(
         };
         let of_it = food.organs.iter().filter(|(name, _)| is_it(name));
         let sum: Decimal = of_it.map(|(_, percent)| percent.number()).sum();
-        if !least.allows(sum) {
+        if food.no_recipe {
+            warned.push(IdentitySays::HasOrgan {
+                word: word(),
+                organ: organ.clone(),
+                least: least.value,
+            });
+        } else if !least.allows(sum) {
             said.push(IdentitySays::Organ {
                 word: word(),
                 organ: organ.clone(),
@@ -263,6 +286,7 @@ fn against(
     }
     let against = |says| Finding::against(rows, &of.row, says);
     let mut found: Vec<Finding> = said.into_iter().map(against).collect();
+    found.extend(warned.into_iter().map(|says| against(says).warned()));
     let has = |one: &String| {
         let mut known = food.ingredients.iter().flatten();
         known.any(|name| {
@@ -273,9 +297,10 @@ fn against(
     };
     found.extend(lacks_parts(of, rows, food, word()));
     for one_of in of.needs.iter().filter(|one_of| !one_of.iter().any(has)) {
-        let says = IdentitySays::Lacks {
-            word: word(),
-            one: one_of.join(", "),
+        let (word, one) = (word(), one_of.join(", "));
+        let says = match food.no_recipe {
+            true => IdentitySays::HasOneOf { word, one },
+            false => IdentitySays::Lacks { word, one },
         };
         let lacks = Finding::against(rows, &of.row, says);
         // It may be in what nobody knows the parts of.
@@ -287,9 +312,20 @@ fn against(
             word: word(),
             most: fat.value,
         };
-        found.push(Finding::new(Gravity::Note, says, [of.row.clone()]));
+        found.push(Finding::new(Gravity::Warn, says, [of.row.clone()]));
     }
     found
+}
+
+/// The first thing in it that does not belong there.
+fn foreign(of: &Identity, food: &FoodOfThatName<'_>) -> Option<String> {
+    let begins = |name: &str| {
+        let words = words_of(name);
+        let mut all = of.without.iter();
+        all.any(|one| words.iter().any(|word| word.starts_with(one.as_str())))
+    };
+    let mut names = food.ingredients.iter().flatten();
+    names.find(|name| begins(name)).cloned()
 }
 
 /// Called after the whole animal, and made of some of its parts: a warning, for the row has no band of what is

@@ -27,7 +27,7 @@ pub use approvals::{check_approvals, needs_approval};
 pub use identity::IdentitySays;
 pub use names::check_name;
 pub use says::{
-    AnimalSays, ApprovalSays, BatchSays, ListedSays, OriginSays, PercentSays, RecordSays, SaleSays,
+    AnimalSays, ApprovalSays, BatchSays, ListedSays, PercentSays, RecordSays, SaleSays,
 };
 pub use standards_say::{DryCuredSays, MinceSays, NameSays, PorkSays};
 

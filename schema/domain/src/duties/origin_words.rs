@@ -1,7 +1,5 @@
 //! How the origin of beef is worded on a label.
 
-use super::says::OriginSays;
-use crate::refusal::{Refusal, Result};
 use crate::rows::RowId;
 use crate::says::Texts;
 use std::collections::BTreeSet;
@@ -46,23 +44,21 @@ pub struct BeefLabel<'a> {
     pub cut: &'a [(&'a str, &'a str)],
 }
 
-/// The lines of a beef label (`canada-eu-uk-10.7`; of several slaughterhouses `confirmed-10.9`).
-///
-/// # Errors
-/// Anything of it that is not known.
+/// The lines of a beef label (`canada-eu-uk-10.7`; of several slaughterhouses `confirmed-10.9`), each by its field;
+/// nothing for one of which something is not known.
 pub fn beef_lines(
     wording: &OriginWording,
     label: &BeefLabel,
     language: &str,
-) -> Result<Vec<String>> {
-    let filled = |field: &str, text: &Texts, parts: &[&str]| {
-        if parts.iter().any(|part| part.trim().is_empty()) {
-            return Err(Refusal::cannot_be(field, OriginSays::BeefLacks));
-        }
+) -> Vec<(&'static str, Option<String>)> {
+    let filled = |text: &Texts, parts: &[&str]| {
+        let known = parts.iter().all(|part| !part.trim().is_empty());
         let text = text.in_language(language).to_owned();
-        Ok(parts
-            .iter()
-            .fold(text, |text, part| text.replacen("{}", part, 1)))
+        known.then(|| {
+            parts
+                .iter()
+                .fold(text, |text, part| text.replacen("{}", part, 1))
+        })
     };
     let (country, numbers) = label.slaughtered;
     let slaughtered = match numbers {
@@ -75,15 +71,18 @@ pub fn beef_lines(
         false => numbers.join(", "),
     };
     let mut lines = vec![
-        filled("reference", &wording.beef_reference, &[label.reference])?,
-        filled("born", &wording.beef_born, &[label.born])?,
-        filled("reared", &wording.beef_reared, &[label.reared])?,
-        filled("slaughtered", slaughtered, &[country, &numbers])?,
+        (
+            "reference",
+            filled(&wording.beef_reference, &[label.reference]),
+        ),
+        ("born", filled(&wording.beef_born, &[label.born])),
+        ("reared", filled(&wording.beef_reared, &[label.reared])),
+        ("slaughtered", filled(slaughtered, &[country, &numbers])),
     ];
     for (country, number) in label.cut {
-        lines.push(filled("cut", &wording.beef_cutting, &[country, number])?);
+        lines.push(("cut", filled(&wording.beef_cutting, &[country, number])));
     }
-    Ok(lines)
+    lines
 }
 
 /// What the label of minced beef says.

@@ -47,13 +47,6 @@ messages! {
 }
 
 messages! {
-    /// What is said of where an animal lived.
-    OriginSays in "origin" {
-        BeefLacks "beef-lacks",
-    }
-}
-
-messages! {
     /// What is said of records.
     RecordSays in "record" {
         GiveLastDay "give-last-day",

@@ -2,19 +2,22 @@
 
 use super::composition::{ingredient, is_single};
 use super::water::made_up;
-use super::{Family, Relative, strength};
-use crate::claims::{Claims, MadeOf};
+use super::{Family, Lists, Relative, strength};
+use crate::claims::{Claims, MadeOf, OriginClaim};
 use crate::cure::Alkali;
+use crate::gate;
 use crate::grams::Grams;
 use crate::ingredients::{self, Ingredient};
 use crate::lot::LotId;
 use crate::measure::Percent;
 use crate::supplied::SuppliedPart;
+use crate::words::Species;
 use std::collections::HashMap;
 
 /// Everything that a label for a customer says of a lot, as facts. Of a lot that was bought in, what was
-/// told of it when it came in. The family has to be loaded with its ancestors.
-pub fn claims(family: &Family, of: &Relative) -> Claims {
+/// told of it when it came in; of `lists` only farms and abattoirs are asked. The family has to be loaded with
+/// its ancestors.
+pub fn claims(family: &Family, of: &Relative, lists: &Lists) -> Claims {
     let product = &of.lot.product;
     let mut parts = parts_of(family, of.lot.id);
     if parts.is_empty() {
@@ -30,7 +33,23 @@ pub fn claims(family: &Family, of: &Relative) -> Claims {
         may_contain: Some(of.lot.perhaps()),
         made_of: Some(made_of),
         species: Some(of.lot.species.clone()),
+        origin: origin(family, of, lists),
     }
+}
+
+/// Where its animals come from; nothing of what is of no animal that is on record.
+fn origin(family: &Family, of: &Relative, lists: &Lists) -> Option<OriginClaim> {
+    let sources = gate::sources(family, of, lists);
+    let mut claim = OriginClaim::default();
+    let is_beef = of.lot.product.species == Some(Species::Cattle);
+    for raised in sources.iter().flatten() {
+        claim.born.extend(raised.born.clone());
+        claim.reared.extend(raised.reared.clone());
+        claim.slaughtered.extend(raised.slaughtered.clone());
+        let number = raised.abattoir.clone().filter(|_| is_beef);
+        claim.abattoirs.extend(number);
+    }
+    (!sources.is_empty()).then_some(claim)
 }
 
 /// As the ingredient list has it (`composition`), by what was used alone.

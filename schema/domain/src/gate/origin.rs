@@ -2,7 +2,7 @@
 
 use super::GateSays;
 use crate::country;
-use crate::duties::origin_words::{BeefLabel, MinceLabel, beef_lines, mince_lines};
+use crate::duties::origin_words::{BeefLabel, MinceLabel, OriginWording, beef_lines, mince_lines};
 use crate::family::{Family, Lists, Relative};
 use crate::law::Law;
 use crate::naming::NameFacts;
@@ -122,15 +122,10 @@ pub fn origin_lines(
             });
             return lines.unwrap_or_default();
         }
-        let known = raised.as_ref().filter(|all| !all.is_empty());
-        let lines = known.and_then(|raised| beef(raised, lot, worked, law, language));
-        // The number by which it is traced stands there whatever else is known of it (`canada-eu-uk-10.7`).
-        let number = || {
-            let wording = law.duties.origin.as_ref()?;
-            let words = wording.beef_reference.in_language(language);
-            Some(vec![words.replacen("{}", lot, 1)])
-        };
-        return lines.or_else(number).unwrap_or_default();
+        let wording = law.duties.origin.as_ref();
+        let known = raised.unwrap_or_default();
+        let lines = wording.map(|wording| beef(&known, lot, worked, wording, language));
+        return lines.unwrap_or_default();
     }
     let (Some(raised), true) = (raised.filter(|all| !all.is_empty()), product.raw) else {
         return Vec::new();
@@ -167,15 +162,15 @@ fn countries<'a>(
     Some(all?.into_iter().collect())
 }
 
-/// The lines of a beef label, where all of it is known and of one country each.
+/// The lines of a beef label (`canada-eu-uk-10.7`): its number, and what else is known of all its animals and is one
+/// country each. What the lists do not know is warned of.
 fn beef(
     raised: &[&Raised],
     lot: &str,
     worked: WorkedIn<'_>,
-    law: &Law,
+    wording: &OriginWording,
     language: &str,
-) -> Option<Vec<String>> {
-    let wording = law.duties.origin.as_ref()?;
+) -> Vec<String> {
     let one = |of: fn(&Raised) -> Option<&str>| {
         let all = countries(raised, of, language)?;
         (all.len() == 1).then(|| all[0])
@@ -184,18 +179,22 @@ fn beef(
         .iter()
         .map(|raised| raised.abattoir.as_deref())
         .collect();
-    let numbers: Vec<&str> = numbers?.into_iter().collect();
+    let numbers: Vec<&str> = numbers.unwrap_or_default().into_iter().collect();
     // A shop that cuts for its own counter has no number as a cutting plant.
     let cut = worked.country.zip(worked.number);
     let cut = cut.map(|(country, number)| (country::name(country, language), number));
     let label = BeefLabel {
         reference: lot,
-        born: one(|of| of.born.as_deref())?,
-        reared: one(|of| of.reared.as_deref())?,
-        slaughtered: (one(|of| of.slaughtered.as_deref())?, &numbers),
+        born: one(|of| of.born.as_deref()).unwrap_or_default(),
+        reared: one(|of| of.reared.as_deref()).unwrap_or_default(),
+        slaughtered: (
+            one(|of| of.slaughtered.as_deref()).unwrap_or_default(),
+            &numbers,
+        ),
         cut: cut.as_slice(),
     };
-    beef_lines(wording, &label, language).ok()
+    let lines = beef_lines(wording, &label, language).into_iter();
+    lines.filter_map(|(_, line)| line).collect()
 }
 
 /// What the label of minced beef says, of what the lists know.

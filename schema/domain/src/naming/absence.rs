@@ -2,13 +2,13 @@
 //! milk, `beef burger` without beef.
 
 use super::{NameFacts, NamingSays};
-use crate::duties::names::words_of;
+use crate::duties::names::{Part, words_of};
 use crate::law::Law;
 use crate::rows::{Finding, Gravity, RowId};
-use crate::says::Arg;
+use crate::says::{Arg, Texts};
 use crate::statement::{AbsenceRules, AllergenName};
 use crate::words::Species;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// What stands against the names in that respect. What the record shows to be in it no name denies.
 pub fn check(facts: &NameFacts<'_>, law: &Law) -> Vec<Finding> {
@@ -121,7 +121,7 @@ fn denied(
         if let Some(species) = meat {
             let says = NamingSays::DeniesAnimal {
                 word: word.to_owned(),
-                what: meat_of(law, *species, language),
+                what: meat_of(law, *species),
             };
             found.push(Finding::new(Gravity::Refuse, says, row.clone()));
         }
@@ -158,19 +158,28 @@ fn other_animal(
     let named = Species::ALL.iter().copied().filter(|of| tells(*of));
     let named: Vec<Species> = named.collect();
     if named.iter().any(|of| facts.species.contains(of)) {
-        return None;
+        return not_alone(facts, law, &named, row);
     }
     let says = NamingSays::OtherAnimal {
-        named: meat_of(law, *named.first()?, language),
-        is: Arg::All(
-            facts
-                .species
-                .iter()
-                .map(|of| meat_of(law, *of, language))
-                .collect(),
-        ),
+        named: meat_of(law, *named.first()?),
+        is: Arg::All(facts.species.iter().map(|of| meat_of(law, *of)).collect()),
     };
     Some(Finding::against(&law.rows, row, says))
+}
+
+/// Meat of other animals than those that a name speaks of: a word of warning, for the label tells them beside it.
+fn not_alone(facts: &NameFacts<'_>, law: &Law, named: &[Species], row: &RowId) -> Option<Finding> {
+    let meat = facts.parts.iter().flatten();
+    let meat = meat.filter(|(_, part)| *part != Part::Other);
+    let others: BTreeSet<Species> = meat
+        .map(|(species, _)| *species)
+        .filter(|species| !named.contains(species))
+        .collect();
+    let says = NamingSays::NotAlone {
+        named: Arg::All(named.iter().map(|of| meat_of(law, *of)).collect()),
+        others: Arg::All(others.iter().map(|of| meat_of(law, *of)).collect()),
+    };
+    (!others.is_empty()).then(|| Finding::new(Gravity::Warn, says, [row.clone()]))
 }
 
 /// An animal that a name has to tell, and does not.
@@ -180,15 +189,15 @@ fn unsaid_animal(facts: &NameFacts<'_>, law: &Law, name: &str, language: &str) -
     let mut always = rules.always.iter().filter(|of| facts.species.contains(of));
     let silent = always.find(|of| !rules.tells(name, **of, language))?;
     let says = NamingSays::SayAnimal {
-        what: meat_of(law, *silent, language),
+        what: meat_of(law, *silent),
     };
     Some(Finding::against(&law.rows, row, says))
 }
 
-fn meat_of(law: &Law, species: Species, language: &str) -> Arg {
-    let meat = law.statements.species.meat(species);
-    match meat.and_then(|meat| meat.get(language)) {
-        Some(meat) => Arg::from(meat.clone()),
+/// The word for an animal's meat, in the language of whoever reads it.
+fn meat_of(law: &Law, species: Species) -> Arg {
+    match law.statements.species.meat(species) {
+        Some(meat) => Arg::from(Texts::new(meat.clone())),
         None => Arg::from(species),
     }
 }

@@ -1,19 +1,18 @@
 //! What is known of a food as far as its name goes: from the lists alone, when it is listed; from the
 //! record, when it is labelled.
 
+use super::sum::{DEEPEST, Sum};
 use crate::duties::names::Part;
 use crate::family::{Family, Lists, Relative, added_water};
 use crate::grams::Grams;
+use crate::law::Law;
 use crate::lot::LotId;
 use crate::measure::{Percent, Temperature};
-use crate::product::{InCure, Product};
-use crate::words::{Allergen, CurePart, Natural, ProductKind, Quantity, Species};
+use crate::product::Product;
+use crate::words::{Allergen, ProductKind, Quantity, Species};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 use std::collections::{BTreeMap, BTreeSet, HashMap};
-
-/// How many levels of recipes are looked through.
-const DEEPEST: u32 = 8;
 
 /// What is known of a food. What nobody knows is `None`.
 #[derive(Debug, Clone)]
@@ -56,10 +55,18 @@ pub struct NameFacts<'a> {
     pub meat: Option<Percent>,
     /// The names of what went in; `None` stands for something that nobody knows the parts of.
     pub ingredients: BTreeSet<Option<String>>,
+    /// The names of what went in, and the lists on the packs of what was bought, each with its language.
+    pub texts: BTreeSet<(String, String)>,
     /// The names of the organs in it, and how much of all that went in they are.
     pub organs: BTreeMap<String, Percent>,
     /// What is made of several things, and nobody has told of which.
     pub unlisted: BTreeSet<String>,
+    /// Is it what a record tells, and not the lists alone?
+    pub of_record: bool,
+    /// Has nobody entered what it is made of?
+    pub no_recipe: bool,
+    /// Did fat as such go in?
+    pub fat_in: bool,
     /// Fat of another animal in it, and how much of the whole.
     pub other_fat: Option<(Species, Percent)>,
 }
@@ -87,8 +94,12 @@ impl<'a> NameFacts<'a> {
             gained: None,
             meat: None,
             ingredients: BTreeSet::new(),
+            texts: BTreeSet::new(),
             organs: BTreeMap::new(),
             unlisted: BTreeSet::new(),
+            of_record: false,
+            no_recipe: false,
+            fat_in: false,
             other_fat: None,
         }
     }
@@ -98,6 +109,8 @@ impl<'a> NameFacts<'a> {
         let mut facts = NameFacts::of(product);
         let mut sum = Sum::default();
         sum.recipe(product, Decimal::ONE, lists, DEEPEST);
+        let recipe = lists.recipes.contains_key(&product.code);
+        facts.no_recipe = !recipe && product.is_made_of_several();
         facts.take(sum);
         facts
     }
@@ -107,6 +120,7 @@ impl<'a> NameFacts<'a> {
         let product = &*of.lot.product;
         let mut facts = NameFacts::of(product);
         let line = family.youngest_first(of.lot.id);
+        facts.of_record = true;
         facts.species = family.species_in(&of.lot);
         facts.allergens = of.lot.allergens.clone();
         let mut sum = Sum::default();
@@ -135,6 +149,12 @@ impl<'a> NameFacts<'a> {
             facts.nitrite = Some(true);
         }
         facts
+    }
+
+    /// What is made of several things of which nobody has told; what its name alone tells is one thing.
+    pub fn untold<'f>(&'f self, law: &'f Law) -> impl Iterator<Item = &'f String> {
+        let single = &law.words.single;
+        { self.unlisted.iter() }.filter(move |name| !single.is_all_of(name, "en"))
     }
 
     fn take(&mut self, sum: Sum) {
@@ -166,7 +186,13 @@ impl<'a> NameFacts<'a> {
         }
         self.allergens.extend(sum.allergens);
         self.ingredients = sum.ingredients;
+        self.texts = sum.texts;
+        // What the food itself is called tells nothing of what is in it.
+        let own = &self.product.names;
+        self.texts
+            .retain(|(language, text)| own.get(language) != Some(text));
         self.unlisted = sum.unlisted;
+        self.fat_in = !sum.fats.is_empty();
         let of_all = |(name, weight)| (name, Percent::of(weight, all.max(weight)));
         self.organs = sum.organs.into_iter().map(of_all).collect();
         // Lard is of the pig; what else was rendered into it is another animal's.
@@ -234,166 +260,4 @@ pub(crate) fn fresh(family: &Family, of: &Relative) -> Option<(Grams, Grams)> {
     let fresh = known.get(&of.lot.id).copied().flatten()?;
     let fresh = Grams::from_milligrams(fresh.round().to_i64()?);
     (!fresh.is_none_left() && !of.made().is_none_left()).then(|| (fresh, of.made()))
-}
-
-/// What goes into a food, gathered over all that it is made of.
-#[derive(Debug, Default)]
-struct Sum {
-    parts: BTreeSet<Option<(Species, Part)>>,
-    nitrite: bool,
-    /// Is there something in it of which nobody knows what is in it?
-    unknown: bool,
-    whole: Decimal,
-    salt: Decimal,
-    water: Decimal,
-    meat: Decimal,
-    ingredients: BTreeSet<Option<String>>,
-    organs: BTreeMap<String, Decimal>,
-    unlisted: BTreeSet<String>,
-    /// The part of the animal that a piece with something in it is sold as.
-    cut_as: Option<Option<(Species, Part)>>,
-    fats: HashMap<Species, Decimal>,
-    /// The allergens of what the recipe names.
-    allergens: BTreeSet<Allergen>,
-}
-
-impl Sum {
-    /// A thing that is what it is: nothing is known to be in it.
-    fn leaf(&mut self, product: &Product, weight: Decimal) {
-        self.whole += weight;
-        match product.part.in_cure {
-            Some(InCure::CuringSalt(_)) => self.nitrite = true,
-            Some(InCure::Other(CurePart::Salt)) => self.salt += weight,
-            _ if product.keeping.stable_as == Some(Natural::Salt) => self.salt += weight,
-            _ => {}
-        }
-        if product.part.nature == Some(crate::ingredients::Nature::Water) {
-            self.water += weight;
-        }
-        let Some(species) = product.species else {
-            // A mix is bought by its name alone where nobody tells its parts.
-            let plain = product.part.in_cure.is_some() || product.part.nature.is_some();
-            self.ingredients.insert(Some(product.name("en").to_owned()));
-            if !plain && product.keeping.stable_as != Some(Natural::Salt) {
-                self.ingredients.insert(None);
-            }
-            return;
-        };
-        self.ingredients.insert(Some(product.name("en").to_owned()));
-        self.meat += weight;
-        use ProductKind::*;
-        match product.kind {
-            Fat | Rendered => *self.fats.entry(species).or_default() += weight,
-            Bone | Stock | Waste => {}
-            Offal => {
-                let name = product.name("en").to_owned();
-                *self.organs.entry(name).or_default() += weight;
-                self.parts.insert(Some((species, Part::Other)));
-            }
-            Trim if product.cut.is_none() => {
-                self.parts.insert(Some((species, Part::Trim)));
-            }
-            kind => {
-                let part = product.cut.as_deref().and_then(part_of);
-                self.parts.insert(part.map(|part| (species, part)));
-                self.unknown |= matches!(kind, Cured | Cooked | Mixed);
-            }
-        }
-    }
-
-    fn recipe(&mut self, product: &Product, weight: Decimal, lists: &Lists, depth: u32) {
-        let recipe = lists.recipes.get(&product.code);
-        let whole: Grams = recipe.into_iter().flatten().map(|part| part.grams).sum();
-        let Some(recipe) = recipe.filter(|_| depth > 0 && product.cut.is_none()) else {
-            return self.leaf(product, weight);
-        };
-        for part in recipe {
-            let share = Decimal::from(part.grams.milligrams())
-                / Decimal::from(whole.milligrams().max(1))
-                * weight;
-            match lists.products.get(&part.product) {
-                Some(product) => {
-                    self.allergens.extend(&product.allergens);
-                    if product.is_compound() && !lists.recipes.contains_key(&product.code) {
-                        self.unlisted.insert(product.name("en").to_owned());
-                    }
-                    self.recipe(product, share, lists, depth - 1);
-                }
-                None => self.unknown = true,
-            }
-        }
-    }
-
-    /// A lot by what went into it, down to the cuts; what was bought by its recipe.
-    fn lot(&mut self, family: &Family, of: &Relative, weight: Decimal, lists: &Lists) {
-        let mut shares: HashMap<LotId, Decimal> = HashMap::from([(of.lot.id, weight)]);
-        let made_up = crate::family::made_up(family, of.lot.id);
-        // Each lot after all that was made of it: its share is whole when its turn comes.
-        for of in family.youngest_first(of.lot.id) {
-            let Some(share) = shares.remove(&of.lot.id) else {
-                continue;
-            };
-            let product = &*of.lot.product;
-            let uses = family.ancestry.uses_of(of.lot.id);
-            let made_up = made_up.contains(&of.lot.id);
-            if product.cut.is_some() && !made_up {
-                self.leaf(product, share);
-                continue;
-            }
-            if uses.is_empty() {
-                let declared = of.lot.supplied.iter();
-                let declared = declared.flat_map(|of| of.ingredients.get("en"));
-                let declared: Vec<&String> = declared.collect();
-                let before = self.unlisted.clone();
-                // Lots of the time before what they are made of was kept stay as they were judged.
-                let untold = of
-                    .lot
-                    .supplied
-                    .as_ref()
-                    .is_some_and(|of| of.recipe.is_empty());
-                if untold && (product.is_compound() || product.kind == ProductKind::Cured) {
-                    self.unlisted.insert(product.name("en").to_owned());
-                }
-                self.recipe(product, share, lists, DEEPEST);
-                if !declared.is_empty() {
-                    // The pack's own list is the whole of it.
-                    self.unlisted = before;
-                }
-                self.ingredients
-                    .extend(declared.into_iter().cloned().map(Some));
-                continue;
-            }
-            let water = family.water.get(&of.lot.made_by).copied();
-            let water = water.unwrap_or(Grams::ZERO);
-            let used: i64 = uses.iter().map(|used| used.milligrams).sum();
-            let all = Decimal::from((used + water.milligrams()).max(1));
-            let poured = Decimal::from(water.milligrams()) / all * share;
-            self.water += poured;
-            self.whole += poured;
-            // What it is cut as is told by its own name, whatever it was cut from.
-            if let (Some(cut), Some(species)) = (product.cut.as_deref(), product.species) {
-                self.cut_as = Some(part_of(cut).map(|part| (species, part)));
-            }
-            for used in uses {
-                let part = Decimal::from(used.milligrams) / all * share;
-                *shares.entry(used.lot).or_default() += part;
-            }
-        }
-    }
-}
-
-/// The part of the animal that a cut is, by the trade's key for it; nothing for a key of the house's own.
-fn part_of(cut: &str) -> Option<Part> {
-    Some(match cut {
-        "ham" | "hams" | "leg" | "legs" => Part::HindLeg,
-        "butt" | "picnic" | "shoulder" | "shoulders" => Part::Shoulder,
-        "loin" | "loins" => Part::Loin,
-        "belly" => Part::Belly,
-        "shank" | "shanks" | "hock" | "hocks" => Part::Shank,
-        "trim" => Part::Trim,
-        "jowl" => Part::Jowl,
-        "feet" => Part::Feet,
-        "spareribs" | "rib" | "racks" | "breast" | "breasts" | "flank" | "neck" => Part::Other,
-        _ => return None,
-    })
 }

@@ -26,7 +26,9 @@ pub fn check(facts: &NameFacts<'_>, law: &Law) -> Vec<Finding> {
         parts: { facts.parts.iter() }
             .map(|known| known.map(|(_, part)| part))
             .collect(),
-        is_open: !facts.unlisted.is_empty(),
+        is_open: facts.untold(law).next().is_some(),
+        no_recipe: facts.no_recipe,
+        fat_in: facts.fat_in,
         fat: product.standard.fat,
         water: facts.water,
         water_left: facts.water_left,

@@ -10,14 +10,17 @@ mod added;
 mod facts;
 mod identity;
 mod names;
+mod nitrite;
 mod says;
 mod standards;
+mod sum;
 #[cfg(test)]
 mod tests;
 mod told;
 
 pub use facts::NameFacts;
 pub(crate) use facts::fresh;
+pub use nitrite::named as named_nitrite;
 pub use says::NamingSays;
 pub use standards::{composition, mince_kind};
 pub use told::StandardTold;
@@ -55,7 +58,7 @@ pub fn unlisted(facts: &NameFacts<'_>, law: &Law) -> Vec<Finding> {
         return Vec::new();
     };
     let says = |name: &String| NamingSays::Unlisted { name: name.clone() };
-    let all = facts.unlisted.iter().map(says);
+    let all = facts.untold(law).map(says);
     all.map(|says| Finding::against(&law.rows, &list.compounds, says))
         .collect()
 }

@@ -1,11 +1,12 @@
 //! The words of a name, against everything that may be true of the food: what is wrong in every case
 //! stands, what is wrong in some case only is a word of warning.
 
-use super::NameFacts;
-use crate::duties::names::{FoodToName, Part, check_name, check_place_name, words_of};
+use super::{NameFacts, NamingSays, nitrite};
+use crate::duties::names::{FoodToName, Part, check_name, check_place_name, says, words_of};
 use crate::law::Law;
 use crate::measure::Temperature;
 use crate::rows::{Finding, Gravity};
+use crate::says::Says;
 use crate::words::{ProductKind, Species};
 
 /// Hotter than anything that a name asks for, in degrees Celsius.
@@ -20,14 +21,26 @@ pub fn check_words(facts: &NameFacts<'_>, dry_cured: Option<bool>, law: &Law) ->
     if facts.species.is_empty() {
         return Vec::new();
     }
+    let named = nitrite::named(facts, law).is_any();
     let mut worlds: Vec<Vec<Finding>> = Vec::new();
     for (species, part) in animals(facts) {
         for hopeful in [false, true] {
-            let food = food(name, (species, part), facts, dry_cured, hopeful);
+            let food = FoodToName {
+                nitrite: named || facts.nitrite.unwrap_or(!hopeful),
+                ..food(name, (species, part), facts, dry_cured, hopeful)
+            };
             worlds.push(check_name(&law.duties, &law.rows, &food));
         }
     }
     let mut found = in_common(&worlds);
+    if facts.nitrite.is_none() && !named {
+        // Of what nobody knows, what it has to be; not what it is.
+        for finding in &mut found {
+            if let Some(words) = not_for_nitrite(finding, law, name) {
+                finding.says = words;
+            }
+        }
+    }
     if let Some(place) = &facts.product.standard.place {
         let made_there = facts.product.standard.made_there;
         let check = |there| check_place_name(&law.duties, &law.rows, name, place, there);
@@ -40,6 +53,18 @@ pub fn check_words(facts: &NameFacts<'_>, dry_cured: Option<bool>, law: &Law) ->
     }
     found.retain(|finding| finding.gravity > Gravity::Note);
     found
+}
+
+/// A name that is not for what has nitrite, of a food of which nobody knows whether it has any.
+fn not_for_nitrite(finding: &Finding, law: &Law, name: &str) -> Option<Says> {
+    if finding.says.key() != "name-nitrite" {
+        return None;
+    }
+    let words = words_of(name);
+    let mut rules = law.duties.names.words.iter();
+    let rule = rules.find(|rule| finding.rows.contains(&rule.row))?;
+    let word = rule.words.iter().find(|word| says(&words, word))?.clone();
+    Some(NamingSays::NoNitriteIn { word }.into())
 }
 
 /// Every animal and part that the food may be of.
@@ -88,7 +113,7 @@ fn food<'a>(
         name,
         species,
         part,
-        nitrite: bad(facts.nitrite),
+        nitrite: false,
         salted_to_keep: product.kind == ProductKind::Cured || product.cured.cure.is_some(),
         cooked: good(is_cooked(facts)),
         core: facts.core.or(done),

@@ -1,5 +1,6 @@
 //! What is said of a food's name and standard beyond what each standard says itself.
 
+use crate::duties::mince::MinceKind;
 use crate::measure::Percent;
 use crate::messages;
 use crate::says::Arg;
@@ -13,7 +14,10 @@ messages! {
         MeatProteinUnknown "meat-protein-unknown" { least: Decimal },
         MeatProteinUnsaid "meat-protein-unsaid" { percent: Percent },
         MinceUnknown "mince-unknown" { fat: Decimal, collagen: Decimal },
+        NoNitriteIn "no-nitrite-in" { word: String },
         NoNitriteClaim "no-nitrite-claim" { words: String },
+        NitriteDeclared "nitrite-declared" { what: String },
+        NitriteByNature "nitrite-by-nature" { words: String, source: String },
         MoistureUnknown "moisture-unknown" { name: String, most: Decimal },
         NoProtein "no-protein",
         MoreThanWhole "more-than-whole" { sum: Decimal },
@@ -24,6 +28,9 @@ messages! {
         DeniesAnimal "denies-animal" { word: String, what: Arg },
         OtherAnimal "other-animal" { named: Arg, is: Arg },
         SayAnimal "say-animal" { what: Arg },
+        NotAlone "not-alone" { named: Arg, others: Arg },
+        SayUncured "say-uncured" { words: Arg },
+        MinceElse "mince-else" { told: MinceKind, is: MinceKind },
         AddedElse "added-else" { told: Percent, weighed: Percent },
     }
 }

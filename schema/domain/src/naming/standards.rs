@@ -3,8 +3,7 @@
 
 use super::names::is_cooked;
 use super::says::NamingSays;
-use super::{NameFacts, added, identity};
-use crate::cure::{ClaimFacts, uncured};
+use super::{NameFacts, added, identity, nitrite};
 use crate::duties::cured_pork::{self, PffKind, Qualifier, Standards};
 use crate::duties::dry_cured::{Claim, DryCured, Piece, check_dry_cured};
 use crate::duties::mince::{self, MeatKind, MinceKind, Sample};
@@ -78,7 +77,7 @@ pub fn check_standard(facts: &NameFacts<'_>, law: &Law) -> Result<Vec<Finding>> 
     found.extend(minced(facts, law)?);
     found.extend(identity::check(facts, law));
     found.extend(moisture(facts, law)?);
-    found.extend(no_nitrite(facts, law)?);
+    found.extend(nitrite::check(facts, law)?);
     Ok(found)
 }
 
@@ -103,10 +102,13 @@ fn bacon(
     name: &[String],
     law: &Law,
 ) -> Result<Option<Finding>> {
-    match facts
-        .weights
-        .filter(|_| says(name, "bacon") && is_all(facts, Part::Belly))
-    {
+    // Where nobody told the part, the bare name says that it is the belly.
+    let other = |part: &Option<(Species, Part)>| {
+        part.is_some_and(|part| part != (Species::Pig, Part::Belly))
+    };
+    let of_pig = facts.species.iter().eq([&Species::Pig]);
+    let belly = of_pig && !facts.parts.iter().any(other);
+    match facts.weights.filter(|_| says(name, "bacon") && belly) {
         Some((fresh, ready)) => cured_pork::check_bacon(standards, &law.rows, fresh, ready),
         None => Ok(None),
     }
@@ -223,17 +225,37 @@ const MINCE: [&str; 8] = [
     "lean mince",
 ];
 
+/// Words that call it lean. Common practice, no source.
+const LEAN: [&str; 3] = ["lean", "maigre", "maigres"];
+
 /// The sort of mince that it is sold as, if it is.
 pub fn mince_kind(facts: &NameFacts<'_>) -> Option<MinceKind> {
     let (product, told) = (facts.product, facts.product.standard.mince);
-    let named = || {
+    let names = |all: &[&str]| {
         product.label_names().values().any(|name| {
             let words = words_of(name);
-            MINCE.iter().any(|mince| says(&words, mince))
+            all.iter().any(|word| says(&words, word))
         })
     };
-    let is_mince = told.is_some() || product.raw && product.kind == ProductKind::Mixed && named();
-    (is_mince && !facts.species.is_empty()).then(|| told.unwrap_or_else(|| sort(facts)))
+    let is_raw_mix = product.raw && product.kind == ProductKind::Mixed;
+    let is_mince = told.is_some() || is_raw_mix && names(&MINCE);
+    if !is_mince || facts.species.is_empty() {
+        return None;
+    }
+    // What its name says, it is sold as, whatever was entered; and of what animals it is, the record knows.
+    let lean = names(&LEAN) && names(&MINCE);
+    Some(match told {
+        _ if lean => MinceKind::Lean,
+        Some(MinceKind::Lean) => MinceKind::Lean,
+        Some(told) if !facts.of_record => told,
+        _ => sort(facts),
+    })
+}
+
+/// The sort that was entered, where the animals on record make it another.
+fn other_sort(facts: &NameFacts<'_>, is: MinceKind) -> Option<NamingSays> {
+    let told = facts.product.standard.mince?;
+    (told != is).then_some(NamingSays::MinceElse { told, is })
 }
 
 /// What minced meat tells of its fat and its collagen, in the words of the place (`canada-eu-uk-10.15`): the most
@@ -261,6 +283,10 @@ fn minced(facts: &NameFacts<'_>, law: &Law) -> Result<Vec<Finding>> {
     let sample = told.fat.zip(told.collagen);
     let sample = sample.map(|(fat, collagen)| Sample { fat, collagen });
     if let Some(kind) = mince_kind(facts) {
+        let row = limits.kinds.iter().find(|limit| limit.kind == kind);
+        let row = row.map(|limit| limit.fat.row.clone());
+        let other = other_sort(facts, kind);
+        found.extend(other.map(|says| Finding::new(Gravity::Warn, says, row)));
         match (sample, limits.kinds.iter().find(|limit| limit.kind == kind)) {
             (Some(sample), _) => {
                 found.extend(mince::check_mince(limits, &law.rows, kind, &[sample])?)
@@ -311,49 +337,4 @@ fn meats(facts: &NameFacts<'_>) -> Vec<MeatKind> {
         }
     }
     kinds
-}
-
-/// What says in a name that no nitrite was used. Common practice, no source.
-const NO_NITRITE: [&str; 8] = [
-    "uncured",
-    "nitrite free",
-    "no nitrite",
-    "no nitrites",
-    "without nitrite",
-    "nitrate free",
-    "sans nitrite",
-    "sans nitrites",
-];
-
-/// A name that denies the nitrite that went in.
-fn no_nitrite(facts: &NameFacts<'_>, law: &Law) -> Result<Vec<Finding>> {
-    let product = facts.product;
-    let denies = product.label_names().values().find_map(|name| {
-        let words = words_of(name);
-        NO_NITRITE.iter().find(|claim| says(&words, claim))
-    });
-    let (claimed, denies) = match (&product.cured.uncured, denies) {
-        (None, None) => return Ok(Vec::new()),
-        (claimed, denies) => (claimed.as_ref(), denies),
-    };
-    let asked = ClaimFacts {
-        normally_cured: true,
-        resembles: claimed.is_none_or(|claimed| claimed.resembles),
-        nitrite_used: facts.nitrite == Some(true),
-        natural: claimed.and_then(|claimed| claimed.natural.clone()),
-        aw: facts.water_activity,
-        ..ClaimFacts::default()
-    };
-    let mut found = uncured(&asked, law)?.findings;
-    found.retain(Finding::refuses);
-    // The word alone calls for the words beside it, which stand only where the list says how it is made.
-    if let (None, Some(words), true) = (claimed, denies, found.is_empty())
-        && let Some(due) = law.cures.claim.words.first()
-    {
-        let says = NamingSays::NoNitriteClaim {
-            words: (*words).to_owned(),
-        };
-        found.push(Finding::new(Gravity::Warn, says, [due.row.clone()]));
-    }
-    Ok(found)
 }

@@ -44,7 +44,6 @@ pub const AREAS: &[Keys] = &[
     duties::ListedSays::KEYS,
     duties::MinceSays::KEYS,
     duties::NameSays::KEYS,
-    duties::OriginSays::KEYS,
     duties::PercentSays::KEYS,
     duties::PorkSays::KEYS,
     duties::RecordSays::KEYS,

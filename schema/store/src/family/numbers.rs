@@ -13,7 +13,7 @@ use domain::family::LotReading;
 use domain::grams::Grams;
 use domain::lot::DeedId;
 use domain::measure::Temperature;
-use domain::words::{Addition, Quantity};
+use domain::words::{Addition, Quantity, StepKind};
 use std::collections::HashMap;
 
 /// The numbers of a family.
@@ -50,7 +50,12 @@ struct NumberRow {
     amount: i64,
 }
 
-/// The readings of lots and the additions of steps.
+/// How a core is read, and by which step.
+const COOK: &str = StepKind::Cook.as_str();
+const CELSIUS: &str = Quantity::Celsius.as_str();
+const FAHRENHEIT: &str = Quantity::Fahrenheit.as_str();
+
+/// The readings of lots, the additions of steps, and the cores that were read in them.
 pub fn of(conn: &mut Conn, lots: &[i32], steps: &[i32]) -> Result<Numbers> {
     let listed = |keys: &[i32]| {
         let keys: Vec<String> = keys.iter().map(i32::to_string).collect();
@@ -76,6 +81,12 @@ pub fn of(conn: &mut Conn, lots: &[i32], steps: &[i32]) -> Result<Numbers> {
          SELECT TRUE AS added, of.deed_id AS owner, of.at, of.quantity AS what, of.millionths AS amount, of.id
          FROM core_readings of
          WHERE of.deed_id IN ({of_steps})
+             AND NOT EXISTS (SELECT 1 FROM corrections WHERE corrections.deed_id = of.deed_id)
+         UNION ALL
+         SELECT TRUE AS added, of.deed_id AS owner, deeds.at, of.quantity AS what, of.millionths AS amount, of.id
+         FROM measurements of JOIN deeds ON deeds.id = of.deed_id
+         WHERE of.deed_id IN ({of_steps}) AND of.lot_id IS NULL AND deeds.kind = '{COOK}'
+             AND of.quantity IN ('{CELSIUS}', '{FAHRENHEIT}')
              AND NOT EXISTS (SELECT 1 FROM corrections WHERE corrections.deed_id = of.deed_id)
          UNION ALL
          SELECT TRUE AS added, of.lot_id AS owner, deeds.at, '{SURPLUS}' AS what, -of.mg AS amount, of.id

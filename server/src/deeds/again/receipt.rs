@@ -17,7 +17,7 @@ use domain::lot::PlaceId;
 use domain::origin::AnimalId;
 use domain::plan::Plan;
 use domain::supplied::Supplied;
-use domain::words::State;
+use domain::words::{State, Topic};
 use store::deeds::DeedRow;
 
 /// Judges a receipt again.
@@ -75,6 +75,9 @@ pub fn again(facts: &mut Facts<'_, '_>, kin: &mut Kin, deed: &DeedRow) -> Result
     let untold = |of: &Supplied| of.ingredients.is_empty();
     if before.supplied.is_none() && birth.supplied.as_ref().is_some_and(untold) {
         birth.supplied = None;
+        birth
+            .stops
+            .retain(|stop| stop.cause.topic != Topic::Contents);
     }
     kin.born(was, BornAs::of(&birth));
     if before.condition.is_some() {

@@ -66,7 +66,7 @@ pub fn write_into(
     judged: Judged,
     because: &Because,
 ) -> Result<()> {
-    let Judged { mut kin, .. } = judged;
+    let Judged { mut kin, roots } = judged;
     let mut keys: Vec<i32> = kin.all.family.iter().copied().collect();
     keys.retain(|lot| kin.lots[lot].changed);
     let mut changes = Vec::with_capacity(keys.len());
@@ -116,7 +116,13 @@ pub fn write_into(
     });
     store::again::write(facts.tx, facts.deed, &lots.collect::<Vec<_>>())?;
     let at = facts.moment.at.naive_utc();
-    wrong_labels::may_say_else(facts.app, facts.tx, &keys, at)?;
+    // Where an animal lived and died stands on the label of everything made of it, too.
+    let labelled: Vec<i32> = match kin.is_of_an_animal(&roots) {
+        true => kin.all.family.iter().copied().collect(),
+        false => keys.clone(),
+    };
+    let lists = &facts.standing.lists;
+    wrong_labels::may_say_else(facts.app, facts.tx, lists, &labelled, at)?;
     let mut told: Vec<(i32, ChangeRead)> =
         changes.into_iter().map(|of| (of.lot, of.told)).collect();
     if retold {

@@ -41,6 +41,12 @@ pub struct IdentityEntry {
     /// What must be in it, as words begin: of each line at least one.
     #[serde(default)]
     needs: Vec<Vec<String>>,
+    /// What is not in it, as the words of its name begin.
+    #[serde(default)]
+    without: Vec<String>,
+    /// Is there no fat as such in it?
+    #[serde(default)]
+    no_fat_as_such: bool,
     /// Of the meat of these animals alone, unless the name tells the other too.
     #[serde(default)]
     only: Vec<String>,
@@ -82,6 +88,8 @@ impl IdentityEntry {
             meat: maybe(self.meat)?,
             weight: maybe(self.weight)?,
             needs: self.needs,
+            without: self.without,
+            no_fat_as_such: self.no_fat_as_such,
             only: super::each(self.only, |of| word!(Species, &of))?,
             single: self.single,
             whole_animal: self.whole_animal,

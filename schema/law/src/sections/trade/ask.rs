@@ -18,8 +18,10 @@ pub struct AskEntry {
     alcohol: NamedByEntry,
     /// What may have alcohol in it.
     perhaps_alcohol: NamedByEntry,
-    /// What is or brings nitrite or nitrate.
+    /// What is nitrite or nitrate.
     nitrite: NamedByEntry,
+    /// What brings nitrite or nitrate by nature.
+    natural_nitrite: NamedByEntry,
     /// What may be of any animal.
     any_animal: NamedByEntry,
 }
@@ -44,6 +46,7 @@ impl AskEntry {
             alcohol: self.alcohol.named_by(rows)?,
             perhaps_alcohol: self.perhaps_alcohol.named_by(rows)?,
             nitrite: self.nitrite.named_by(rows)?,
+            natural_nitrite: self.natural_nitrite.named_by(rows)?,
             any_animal: self.any_animal.named_by(rows)?,
         })
     }

@@ -107,6 +107,8 @@ fn identity(input: &Input, duties: &DutyRules, rows: &Rows) -> String {
             .map(|percent| ("pork liver".to_owned(), percent))
             .into_iter()
             .collect(),
+        no_recipe: yes(input, "no_recipe"),
+        fat_in: yes(input, "fat_in"),
         fat: maybe("fat"),
         water: maybe("water"),
         water_left: maybe("water_left"),
@@ -259,8 +261,13 @@ fn batches(task: &str, input: &Input, duties: &DutyRules, rows: &Rows) -> String
                 slaughtered: (country, &numbers),
                 cut: &cut,
             };
-            origin_words::beef_lines(wording, &label, language)
-                .map_or_else(cannot, |lines| lines.join(" | "))
+            let lines = origin_words::beef_lines(wording, &label, language);
+            let lacks = lines.iter().find(|(_, line)| line.is_none());
+            let told = lines.iter().filter_map(|(_, line)| line.as_deref());
+            match lacks {
+                Some((field, _)) => format!("cannot be: {field}"),
+                None => told.collect::<Vec<_>>().join(" | "),
+            }
         }
         _ => panic!("no task {task}"),
     }
