@@ -225,6 +225,7 @@ messages! {
         NoCore "no-core",
         NoReading "no-reading",
         NoCooling "no-cooling",
+        CoolingBegun "cooling-begun",
         NotChosen "not-chosen",
     }
 }

@@ -1,5 +1,6 @@
 //! Food that needs a hand: stopped, past its day, or on its last one.
 
+use super::failed;
 use super::{About, DoSays, Hand, Known, Sort, TodaySays, When};
 use crate::grams::Grams;
 use crate::lot::{Lot, Pack};
@@ -19,10 +20,10 @@ enum Matter {
 }
 
 /// Packs of one lot with the same matter.
-struct Group<'a> {
-    lot: &'a Lot,
-    packs: Vec<&'a Pack>,
-    stop: Option<Stop>,
+pub(super) struct Group<'a> {
+    pub(super) lot: &'a Lot,
+    pub(super) packs: Vec<&'a Pack>,
+    pub(super) stop: Option<Stop>,
 }
 
 pub(super) fn hands(known: &Known<'_>) -> Vec<Hand> {
@@ -44,9 +45,10 @@ pub(super) fn hands(known: &Known<'_>) -> Vec<Hand> {
             }
         }
     }
-    let told = groups.into_iter();
-    told.map(|((matter, _), group)| hand(known, &matter, &group))
-        .collect()
+    let mut told = failed::told(known, &mut groups);
+    let rest = groups.into_iter();
+    told.extend(rest.map(|((matter, _), group)| hand(known, &matter, &group)));
+    told
 }
 
 /// What there is to a pack. What a person has stopped is not told of as past its day as well.
