@@ -178,7 +178,7 @@ pub fn on_hand_of(conn: &mut Conn, products: &[&str], limit: i64) -> Result<Vec<
 ///
 /// # Errors
 /// The database is away.
-pub fn on_hand_of(conn: &mut Conn, products: &[&str], limit: i64) -> Result<Vec<LotRow>> {
+pub fn latest_of(conn: &mut Conn, products: &[&str], limit: i64) -> Result<Vec<LotRow>> {
     Ok(lots::table
         .inner_join(versions::table.on(versions::id.eq(lots::version_id)))
         .inner_join(entries::table.on(entries::id.eq(versions::entry_id)))

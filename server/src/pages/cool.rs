@@ -51,6 +51,9 @@ struct CoolPage {
     not_yours: Option<String>,
 }
 
+/// No deed has that key.
+const NO_DEED: i32 = 0;
+
 /// A reading as it goes into the form again, and to the eye.
 struct Read {
     nth: usize,
@@ -131,6 +134,8 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, did: Option<&str>) -> Res
     let made = store::lots::by_code(conn, &lot.code)?.map_or(0, |row| row.deed_id);
     let readings = cooling::of_lot(conn, lot, made)?;
     let stages = cooling::due(reading.law, &readings, lot);
+    // What its cook was read by is no part of this log.
+    let readings = cooling::of_lot(conn, lot, NO_DEED)?;
     let done = Done::of(app, conn, &words, did, &format!("/lots/{code}/cool"))?;
     let input = match lot.pack_count {
         1 => json!({ "lot": code }),

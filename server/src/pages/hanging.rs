@@ -24,7 +24,7 @@ pub fn lots(
     let products = names.standing.lists.products.values();
     let carcasses = products.filter(|of| of.kind == ProductKind::Carcass);
     let codes: Vec<&str> = carcasses.map(|of| of.code.as_str()).collect();
-    let rows = list_lots::on_hand_of(conn, &codes, MOST)?;
+    let rows = list_lots::latest_of(conn, &codes, MOST)?;
     let told = briefs(app.app(), conn, &rows)?.into_iter().map(|lot| {
         let place = names.placed(&lot.places);
         let more = [
