@@ -56,7 +56,7 @@ impl ActKind {
     }
 
     /// The keys of the reasons that may be chosen; none where it needs no reason.
-    fn whys(self) -> &'static [&'static str] {
+    pub(super) fn whys(self) -> &'static [&'static str] {
         match self {
             ActKind::Discard => &WHYS,
             ActKind::Return => &[

@@ -21,7 +21,8 @@ pub fn lots(
     names: &Names,
 ) -> Result<Vec<(String, String, String)>> {
     let words = Words::of(names);
-    let products = names.standing.lists.products.values();
+    let standing = app.standing(conn)?;
+    let products = standing.lists.products.values();
     let carcasses = products.filter(|of| of.kind == ProductKind::Carcass);
     let codes: Vec<&str> = carcasses.map(|of| of.code.as_str()).collect();
     let rows = list_lots::latest_of(conn, &codes, MOST)?;

@@ -9,7 +9,7 @@ use super::origins::Origins;
 use super::packs::{self, Run};
 use super::says::PageSays;
 use super::spoken::Words;
-use super::{core, label, tree};
+use super::{cook_core, label, tree};
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::read::LoadedFamily;
@@ -193,7 +193,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
 /// Its acts; what proves a cook before all else.
 fn acts_of(app: &Caller<'_>, words: &Words, view: &LotView<'_>, today: NaiveDate) -> Vec<Button> {
     let mut buttons = acts::buttons(words, &app.who, &view.of.lot, app.now(), today);
-    if let Some(proof) = core::button(words, app, view) {
+    if let Some(proof) = cook_core::button(words, app, view) {
         buttons
             .iter_mut()
             .for_each(|button| button.first &= !proof.first);

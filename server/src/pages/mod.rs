@@ -55,9 +55,9 @@ mod zones;
 mod adopt;
 mod bench;
 pub mod bench_says;
+mod cook_core;
 mod cool;
 mod copies;
-mod core;
 mod curve;
 mod field_words;
 mod guest;
@@ -137,7 +137,7 @@ pub fn all() -> Vec<(&'static str, Right, Route)> {
         ("/lots/{code}/tend", See, web::get().to(piece::tend)),
         ("/lots/{code}/release", See, web::get().to(piece::release)),
         ("/lots/{code}/cool", See, web::get().to(cool::page)),
-        ("/lots/{code}/core", See, web::get().to(core::page)),
+        ("/lots/{code}/core", See, web::get().to(cook_core::page)),
         ("/weigh", See, web::get().to(piece::by_tag)),
         ("/places", See, web::get().to(places::all)),
         ("/places/{code}", See, web::get().to(places::one)),

@@ -42,9 +42,12 @@ pub(super) fn told<K: Ord + Clone>(
 
 fn hand(place: String, code: String, groups: &[Group<'_>]) -> Hand {
     let packs = || groups.iter().flat_map(|group| &group.packs);
-    let mut names: Vec<_> = groups.iter().map(|of| of.lot.product.named()).collect();
-    names.sort_unstable();
-    names.dedup();
+    let mut names = Vec::new();
+    for name in groups.iter().map(|of| of.lot.product.named()) {
+        if !names.contains(&name) {
+            names.push(name);
+        }
+    }
     let more = names.len().saturating_sub(MOST_NAMES);
     names.truncate(MOST_NAMES);
     let names = Arg::All(names.into_iter().map(Arg::Texts).collect());
