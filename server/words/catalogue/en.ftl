@@ -2707,8 +2707,8 @@ page-incident-lots = What there is to find
 page-incident-left = Still there
 page-incident-all-there = all there
 page-incident-dispose = { $lots ->
-    [one] Of { $lots } lot, { $weight }
-   *[other] Of these { $lots } lots, { $weight }
+    [one] { $lots } lot, { $weight }
+   *[other] { $lots } lots, { $weight }
 }
 page-incident-dispose-head = What becomes of it
 page-incident-dispose-what = Each ticked lot leaves with its witness. To let a lot go, go to its own page.
@@ -3002,8 +3002,8 @@ page-heat-more = One more reading
 page-cool-where = Cooled in
 page-cool-keep = Keep these readings
 page-cool-due = Due
-page-cool-left = [left] min left
-page-cool-over = [left] min over
+page-cool-left = [left] left
+page-cool-over = [left] over
 page-cool-read = Read so far
 page-cool-now = Now
 page-core-help = Only what a probe showed in the thickest part during that cook. If nobody measured then, cook it through again and measure, or throw it away.

@@ -2724,8 +2724,8 @@ page-incident-lots = Ce qu’il y a à trouver
 page-incident-left = Encore là
 page-incident-all-there = tout est là
 page-incident-dispose = { $lots ->
-    [one] De { $lots } lot, { $weight }
-   *[other] De ces { $lots } lots, { $weight }
+    [one] { $lots } lot, { $weight }
+   *[other] { $lots } lots, { $weight }
 }
 page-incident-dispose-head = Ce qu’il en advient
 page-incident-dispose-what = Chaque lot coché part avec son témoin. Pour débloquer un lot, allez à sa propre page.
@@ -3019,8 +3019,8 @@ page-heat-more = Un relevé de plus
 page-cool-where = Refroidi dans
 page-cool-keep = Garder ces relevés
 page-cool-due = À atteindre
-page-cool-left = encore [left] min
-page-cool-over = dépassé de [left] min
+page-cool-left = encore [left]
+page-cool-over = dépassé de [left]
 page-cool-read = Mesuré jusqu’ici
 page-cool-now = Maintenant
 page-core-help = Seulement ce qu’une sonde a montré au plus épais pendant cette cuisson. Si personne n’a mesuré, recuisez à cœur et mesurez, ou jetez.

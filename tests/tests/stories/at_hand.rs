@@ -90,8 +90,15 @@ fn now(caller: &Caller) -> DateTime<FixedOffset> {
 fn a_cooling_goes_on_from_its_readings_and_stands_on_today(engine: Engine) {
     let house = House::demo(engine);
     let caller = house.caller();
-    let loin = loin(&caller);
     let out = now(&caller) - TimeDelta::hours(3);
+    let came = (out - TimeDelta::hours(1)).to_rfc3339();
+    let loin = caller.receive("pork-loin").bought(bought("HRW", "C-1"));
+    let loin = loin
+        .grams(3_000)
+        .to("cooler-1")
+        .at(came)
+        .note("entered late");
+    let loin = loin.made();
     let cooked = caller.step("cook").place("stove").of_grams(&loin, 2_000);
     let cooked = cooked.held(91.0, 10).into("pulled-pork", 1_500);
     let lot = cooked.at(out.to_rfc3339()).note("entered late").made();
@@ -173,10 +180,14 @@ fn what_a_failed_place_stopped_is_one_thing_on_today(engine: Engine) {
 fn what_is_known_of_a_recall_is_one_form_and_packs_are_buttons(engine: Engine) {
     let house = House::demo(engine);
     let caller = house.caller();
-    let begun = json!({ "hold": true, "scope": { "start": [{ "farm": "BRC", "killed_from": "2026-06-08",
+    let stopped = |keys: &[String]| keys.iter().filter(|key| *key == "today-stopped").count();
+    let before = stopped(&keys(&caller));
+    let begun = json!({ "hold": true, "hazard": "other", "scope": { "start": [{ "farm": "BRC", "killed_from": "2026-06-08",
         "killed_until": "2026-06-09" }], "spreads": "lineage" } });
     let begun = caller.deed("/api/incidents", begun).expect(201).body;
     let number = begun["number"].as_str().expect("a number");
+    // What it holds is told by its one line on Today.
+    assert_eq!(stopped(&keys(&caller)), before);
     let own = page(&caller, &format!("/recall/{number}"));
     assert_eq!(own.matches("data-notes=").count(), 1, "{own}");
     for field in ["name=\"caller\"", "name=\"reason\"", "name=\"hazard\""] {

@@ -1,10 +1,10 @@
 //! Food that needs a hand: stopped, past its day, or on its last one.
 
 use super::failed;
-use super::{About, DoSays, Hand, Known, Sort, TodaySays, When};
+use super::{About, DoSays, Hand, Known, OpenRecall, Sort, TodaySays, When};
 use crate::grams::Grams;
 use crate::lot::{Lot, Pack};
-use crate::says::Says;
+use crate::says::{Arg, Says};
 use crate::stop::{self, Stop};
 use crate::words::{State, StopKind};
 use chrono::NaiveDate;
@@ -64,6 +64,8 @@ fn matters(known: &Known<'_>, lot: &Lot, pack: &Pack) -> Vec<(Matter, Option<Sto
             // The cure room tells of a piece that is not released yet, and nobody has to hurry; what waits in
             // the bin is no food.
             StopKind::Voided | StopKind::NotReleased | StopKind::Waste => continue,
+            // An open recall is one thing, and tells of all that it holds.
+            StopKind::Held if known.recalls.iter().any(|of| is_held_by(&stop, of)) => continue,
             kind => Matter::Stopped(kind.as_str(), format!("{:?}", stop.topic)),
         };
         found.push((matter, Some(stop)));
@@ -79,6 +81,12 @@ fn matters(known: &Known<'_>, lot: &Lot, pack: &Pack) -> Vec<(Matter, Option<Sto
         found.retain(|(matter, _)| !matches!(matter, Matter::Past(_)));
     }
     found
+}
+
+/// Is it the hold of that recall? A hold says the number.
+fn is_held_by(stop: &Stop, recall: &OpenRecall) -> bool {
+    let says = |arg: &Arg| matches!(arg, Arg::Text(text) if *text == recall.number);
+    stop.incident.is_some() && stop.says.args().any(|(_, arg)| says(arg))
 }
 
 fn hand(known: &Known<'_>, matter: &Matter, group: &Group<'_>) -> Hand {

@@ -66,6 +66,8 @@ pub enum Sort {
     Alarm,
     /// Raw and ready met without a clean-down between.
     Crossed,
+    /// It came out of the heat and has to be cold by an hour.
+    Cooling,
     /// A printer is in trouble, or nobody knows what came out of it.
     Printer,
     /// There is no copy of the record where there should be one, or it was found elsewhere than it was.
@@ -78,8 +80,6 @@ pub enum Sort {
     Past,
     /// Its last day.
     LastDay,
-    /// It came out of the heat and has to be cold by an hour.
-    Cooling,
     /// A place was not read today.
     Reading,
     /// A piece is to be turned, moved or weighed.
