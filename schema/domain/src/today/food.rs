@@ -54,6 +54,7 @@ pub(super) fn hands(known: &Known<'_>) -> Vec<Hand> {
 /// What there is to a pack. What a person has stopped is not told of as past its day as well.
 fn matters(known: &Known<'_>, lot: &Lot, pack: &Pack) -> Vec<(Matter, Option<Stop>)> {
     let mut found = Vec::new();
+    let mut is_recalled = false;
     for stop in stop::on(lot, Some(pack), known.now, known.today) {
         let matter = match stop.kind {
             StopKind::WrongLabel => Matter::WrongLabel,
@@ -65,19 +66,22 @@ fn matters(known: &Known<'_>, lot: &Lot, pack: &Pack) -> Vec<(Matter, Option<Sto
             // the bin is no food.
             StopKind::Voided | StopKind::NotReleased | StopKind::Waste => continue,
             // An open recall is one thing, and tells of all that it holds.
-            StopKind::Held if known.recalls.iter().any(|of| is_held_by(&stop, of)) => continue,
+            StopKind::Held if known.recalls.iter().any(|of| is_held_by(&stop, of)) => {
+                is_recalled = true;
+                continue;
+            }
             kind => Matter::Stopped(kind.as_str(), format!("{:?}", stop.topic)),
         };
         found.push((matter, Some(stop)));
     }
     let ends = pack.now.use_by == Some(known.today) && pack.now.state != State::Frozen;
-    if ends && found.is_empty() {
+    if ends && found.is_empty() && !is_recalled {
         found.push((Matter::LastDay, None));
     }
     let is_stopped = found
         .iter()
         .any(|(matter, _)| matches!(matter, Matter::Stopped(..)));
-    if is_stopped {
+    if is_stopped || is_recalled {
         found.retain(|(matter, _)| !matches!(matter, Matter::Past(_)));
     }
     found
