@@ -100,6 +100,7 @@ impl Done {
             }),
         };
         let says = match uids.len() {
+            _ if kind == DeedKind::IncidentNote => says,
             1 => says,
             deeds => words.say(BenchSays::DidSeveral { says, deeds }),
         };
