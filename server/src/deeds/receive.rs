@@ -72,11 +72,11 @@ pub fn take(app: &Caller<'_>, asked: &ReceiptAsked) -> Result<Done> {
             stable: stable_at_door(facts, asked, &product)?,
             approved_ready: approval::of_product(facts, "ready", &product),
             law: facts.law(),
-            // What broke a limit is told of the deed, and is no name of the lot.
+            // A tag is one word; what happened, told of a broken limit, is a sentence, and no name of the lot.
             note: asked
                 .note
                 .as_ref()
-                .filter(|_| !happened)
+                .filter(|note| !happened || !note.0.contains(char::is_whitespace))
                 .map(|note| note.0.clone()),
         };
         let code = codes(facts, receipt.origin(), 1)?.remove(0);

@@ -2349,6 +2349,7 @@ today-past = { $packs ->
 today-last-day = { $packs ->
     [one] { $name }, one pack: last day
    *[other] { $name }, { $packs } packs: last day
+}
 today-cools = { $name } cools: { $to } by { $by }
 today-cool-read = { $core } at { $at }.
 today-cool-unread = Nobody has read it since it came out of the heat.
@@ -2359,7 +2360,6 @@ today-failed = { $place } did not stay cold: { $lots } lots, { $packs ->
 today-failed-names = { $weight }: { $names }.
 today-failed-do = Throw away what went soft. What stayed hard to the middle is a manager’s to let go, lot by lot.
 today-failed-names-more = { $weight }: { $names }, and { $more } more.
-}
 today-lies = { $weight }, { $places }.
 today-may-raw = Sell, serve, cook or freeze today.
 today-may-raw-here = Cook, use or freeze today.

@@ -2355,6 +2355,7 @@ today-past = { $packs ->
 today-last-day = { $packs ->
     [one] { $name }, un paquet : dernier jour
    *[other] { $name }, { $packs } paquets : dernier jour
+}
 today-cools = { $name } refroidit : { $to } avant { $by }
 today-cool-read = { $core } à { $at }.
 today-cool-unread = Personne ne l’a mesuré depuis la sortie du feu.
@@ -2365,7 +2366,6 @@ today-failed = Le froid a lâché ({ $place }) : { $lots } lots, { $packs ->
 today-failed-names = { $weight } : { $names }.
 today-failed-do = Jetez ce qui a ramolli. Ce qui est resté dur à cœur, un responsable le débloque, lot par lot.
 today-failed-names-more = { $weight } : { $names }, et { $more } autres.
-}
 today-lies = { $weight }, { $places }.
 today-may-raw = Vendre, servir, cuire ou congeler aujourd’hui.
 today-may-raw-here = Cuire, employer ou congeler aujourd’hui.
