@@ -47,6 +47,25 @@ const bench = {
     return null;
   },
 
+  // The kitchen's clock, as the page was told it and as time went on since.
+  clock(form) {
+    const [hours, minutes] = form.dataset.clock.split(":").map(Number);
+    const now = (hours * 60 + minutes + Math.floor(performance.now() / 60000)) % 1440;
+    return [Math.floor(now / 60), now % 60].map((part) => String(part).padStart(2, "0")).join(":");
+  },
+
+  // How many minutes are left until each hour that is due.
+  tick() {
+    const gone = Math.floor(performance.now() / 60000);
+    document.querySelectorAll("[data-left]").forEach((shown) => {
+      const left = Number(shown.dataset.left) - gone;
+      const [hours, minutes] = [Math.floor(Math.abs(left) / 60), Math.abs(left) % 60];
+      const told = [hours > 0 ? `${hours}\u00a0h` : "", `${minutes}\u00a0min`].filter(Boolean).join(" ");
+      shown.textContent = (left < 0 ? shown.dataset.over : shown.dataset.more).replace("[left]", told);
+      shown.classList.toggle("over", left < 0);
+    });
+  },
+
   // The day of each hour that is not today's: a later hour than now was on the day before, and that is seen.
   days(form) {
     const written = new Intl.DateTimeFormat(document.documentElement.lang, { weekday: "short", day: "numeric", month: "short", timeZone: "UTC" });
@@ -152,9 +171,17 @@ const pot = {
   // So much of a part: the ticked lots first come first drawn on; where they do not reach, the next is ticked.
   fill(part, amount) {
     let wanted = amount;
-    for (const each of pot.rows(part)) {
+    const rows = pot.rows(part);
+    // Where a person said which, it is of those and of no other.
+    const said = rows.some(({ tick }) => tick.checked && tick.dataset.said !== undefined);
+    for (const each of rows) {
       if (each.field.dataset.typed !== undefined) {
         wanted -= each.tick.checked ? pot.grams(each) : 0;
+        continue;
+      }
+      if (said ? !each.tick.checked || each.tick.dataset.said === undefined : each.tick.dataset.said !== undefined) {
+        each.tick.checked = false;
+        pot.set(each.field, 0);
         continue;
       }
       const takes = Math.min(wanted, each.left);
@@ -163,6 +190,11 @@ const pot = {
       wanted -= Math.max(takes, 0);
     }
     part.classList.toggle("short", wanted > 0.05);
+    const told = part.querySelector("[data-chosen]");
+    if (told) {
+      told.hidden = wanted <= 0.05;
+      told.textContent = told.dataset.chosen.replace("[chosen]", bench.weight(amount - wanted)).replace("[wanted]", bench.weight(amount));
+    }
   },
 
   set(field, grams) {
@@ -367,6 +399,10 @@ document.addEventListener("input", (event) => {
     return;
   }
   field.dataset.typed = "";
+  if (field.matches("form[data-reads-now] [data-degrees]")) {
+    const at = field.closest("[data-reading]").querySelector("[data-as=when]");
+    at.value ||= bench.clock(form);
+  }
   if (field.name === "_batch") {
     pot.share(form);
   }
@@ -377,6 +413,20 @@ document.addEventListener("input", (event) => {
   bench.follow(form);
   if (row && row.closest("[data-role]:not([data-role=''])") && form.elements._batch && bench.grams(form.elements._batch) > 0) {
     plan.ask(form, bench.grams(form.elements._batch));
+  }
+});
+
+// Which of several goes in was said by hand: what was shared out is shared out again.
+document.addEventListener("change", ({ target }) => {
+  const part = target.matches("[data-row] input[type=checkbox]") && target.closest("[data-part]");
+  if (part && target.form.elements._batch) {
+    target.dataset.said = "";
+    const row = target.closest("[data-row]").querySelector("[data-as=weight]");
+    if (!target.checked) {
+      delete row.dataset.typed;
+      row.value = "";
+    }
+    pot.share(target.form);
   }
 });
 
@@ -412,6 +462,11 @@ document.addEventListener("click", (event) => {
   if (button.matches("[data-add]")) {
     const field = form.elements._scan;
     field.value.trim() === "" ? field.focus() : pot.scan(form, field);
+  } else if (button.matches("[data-now]")) {
+    const row = button.closest("[data-reading]");
+    row.querySelector("[data-as=when]").value = bench.clock(form);
+    row.querySelector("[data-degrees]").focus();
+    bench.follow(form);
   } else if (button.matches("[data-boiled]")) {
     const on = button.getAttribute("aria-pressed") !== "true";
     button.setAttribute("aria-pressed", on);
@@ -430,6 +485,8 @@ document.addEventListener("click", (event) => {
 });
 
 document.addEventListener("DOMContentLoaded", () => {
+  bench.tick();
+  window.setInterval(bench.tick, 20000);
   document.querySelectorAll("form[data-deed]").forEach((form) => {
     bench.follow(form);
     deeds.sentence(form);

@@ -12,6 +12,12 @@ const counting = {
     }
   },
 
+  // The packs of a lot that are meant: those that are ticked, or typed; none is all.
+  packs(form, lot) {
+    const all = Array.from(form.querySelectorAll(`[data-of="${lot}"]`));
+    return all.filter((field) => field.type !== "checkbox" || field.checked).flatMap((field) => deeds.packs(field.value));
+  },
+
   // The same deed with each lot that is ticked, or with packs of it; a second press goes on with those that are left.
   async each(form) {
     const boxes = Array.from(form.querySelectorAll("[name=_each]"));
@@ -21,25 +27,29 @@ const counting = {
     }
     form.dataset.busy = "yes";
     form.ids ??= {};
+    form.did ??= [];
     for (const box of boxes.filter((one) => one.checked)) {
       const lot = box.value;
       form.ids[lot] ??= deeds.id();
       const asked = { id: form.ids[lot], ...deeds.body(form), lot };
-      const packs = form.querySelector(`[data-of="${lot}"]`);
-      if (packs.value.trim() !== "") {
-        asked.packs = deeds.packs(packs.value);
+      const packs = counting.packs(form, lot);
+      if (packs.length > 0) {
+        asked.packs = packs;
       }
-      const { refused, away } = await deeds.post(form.dataset.each, asked);
+      const { done, refused, away } = await deeds.post(form.dataset.each, asked);
       if (refused || away) {
         delete form.ids[lot];
         deeds.tell(form, refused);
         break;
       }
+      form.did.push(done.id);
       box.checked = false;
     }
     delete form.dataset.busy;
     if (!boxes.some((box) => box.checked)) {
-      window.location.assign(form.dataset.then);
+      const then = new URL(form.dataset.then, window.location.origin);
+      then.searchParams.set("did", form.did.join(","));
+      window.location.assign(then.href);
     }
   },
 };
@@ -48,6 +58,15 @@ document.addEventListener("submit", (event) => {
   if (event.target.matches("form[data-each]")) {
     event.preventDefault();
     counting.each(event.target);
+  }
+});
+
+// A pack that is ticked brings its lot along.
+document.addEventListener("change", ({ target }) => {
+  const box = target.matches("[name=_pack]:checked") && target.form.querySelector(`[name=_each][value="${target.dataset.of}"]`);
+  if (box) {
+    box.checked = true;
+    box.setCustomValidity("");
   }
 });
 

@@ -113,14 +113,18 @@ const deeds = {
   },
 
   // The forms whose press is a deed, or several.
-  forms: "form[data-deed], form[data-batch], form[data-sells], form[data-undo]",
+  forms: "form[data-deed], form[data-batch], form[data-sells], form[data-undo], form[data-notes]",
 
-  // The calls of a form, in their order: one, one a lot, one a pack that is sold, or the voids of what was done, the
+  // The calls of a form, in their order: one, one a lot, one a pack that is sold, one a field that says something, or the voids of what was done, the
   // newest first.
   asked(form) {
-    const { deed, batch: many, sells, undo, why } = form.dataset;
+    const { deed, batch: many, sells, undo, why, notes } = form.dataset;
     if (many) {
       return batch.asked(form);
+    }
+    if (notes) {
+      const said = Array.from(form.elements).filter((field) => field.name && field.value.trim() !== "");
+      return said.map((field) => [notes, { kind: field.name, text: field.value.trim() }]);
     }
     if (sells) {
       return JSON.parse(sells).map((body) => ["/api/departures", body]);
@@ -131,7 +135,8 @@ const deeds = {
     return [[deed, deeds.body(form)]];
   },
 
-  async send(form, also = {}) {
+  // Its deed, with what is told beside it; `next.act` is what is done with what it made instead of labels.
+  async send(form, also = {}, next = {}) {
     if (form.dataset.busy) {
       return;
     }
@@ -160,13 +165,13 @@ const deeds = {
       deeds.tell(form, refused);
       return;
     }
-    const labels = await deeds.print(form, done[0]);
+    const labels = next.act ? {} : await deeds.print(form, done[0]);
     const warnings = done.flatMap((one) => one.warnings || []).concat(labels.refused?.detail ?? []);
     sessionStorage.setItem("warnings", JSON.stringify(warnings));
     // What was made is looked at next, where the form says so.
     const lots = done[0].lots;
     const made = form.dataset.toMade !== undefined && lots && lots.length > 0;
-    const then = new URL(made ? `/lots/${lots[0].code}` : form.dataset.then, window.location.origin);
+    const then = new URL(made ? `/lots/${lots[0].code}${next.act ? `/${next.act}` : ""}` : form.dataset.then, window.location.origin);
     then.searchParams.set("did", form.dataset.undo ? form.dataset.undo.replaceAll(" ", ",") : done.map((one) => one.id).join(","));
     // A page that shows it by itself says so.
     const told = new CustomEvent("deed-done", { cancelable: true, detail: then.href });
@@ -279,6 +284,15 @@ const deeds = {
   // What a form is about to do, in a sentence that follows its fields.
   sentence(form) {
     form.querySelectorAll("[data-sentence]").forEach((shown) => deeds.say(form, shown));
+    form.querySelectorAll("[data-most]").forEach((shown) => deeds.enough(form, shown));
+  },
+
+  // More is to be packed than there is: said while it is typed.
+  enough(form, shown) {
+    const [one, other] = shown.dataset.of.split(" ").map((name) => deeds.figure(deeds.chosen(form, name)));
+    const written = (figure) => figure.toLocaleString(document.documentElement.lang, { maximumFractionDigits: 1 });
+    shown.hidden = !(one * other > Number(shown.dataset.most));
+    shown.textContent = shown.dataset.says.replace("[asked]", written(one * other)).replace("[left]", written(Number(shown.dataset.most)));
   },
 
   // One of its sentences; of several, that of the choice which it is for: "kind=turn".

@@ -26,18 +26,54 @@ const refused = {
       correct.hidden = false;
       // Where it may have happened so, typed wrong is no likelier than that: the two stand equal.
       correct.classList.toggle("first", !problem.may_be_told);
-      correct.addEventListener("click", () => {
-        for (let part = field.closest("details"); part; part = part.parentElement.closest("details")) {
-          part.open = true;
-        }
-        field.scrollIntoView({ block: "center" });
-        field.focus();
-        field.select?.();
-      });
+      correct.addEventListener("click", () => refused.go(field));
+      refused.meat(form, box, field);
     }
     if (problem.may_be_told && form.matches?.(deeds.forms)) {
       refused.offer(form, box);
+      if (field && form.dataset.sentBack && field.name.startsWith("readings.")) {
+        refused.back(form, box, field);
+      }
     }
+  },
+
+  go(field) {
+    for (let part = field.closest("details"); part; part = part.parentElement.closest("details")) {
+      part.open = true;
+    }
+    field.scrollIntoView({ block: "center" });
+    field.focus();
+    field.select?.();
+  },
+
+  // Too much curing salt is as well too little meat: whoever typed it knows which, and both stand there with their figures.
+  meat(form, box, field) {
+    if (!field.closest("[data-role=curing-salt]")) {
+      return;
+    }
+    const sum = (parts) => Array.from(parts).flatMap((part) => pot.rows(part)).filter(({ tick }) => tick.checked).reduce((all, row) => all + (pot.grams(row) || 0), 0);
+    const meat = form.querySelectorAll("[data-role=meat]");
+    const row = Array.from(meat).flatMap((part) => pot.rows(part)).find(({ tick }) => tick.checked);
+    if (!row) {
+      return;
+    }
+    const [correct, button] = [box.querySelector("[data-correct]"), box.querySelector("[data-meat]")];
+    correct.textContent = correct.dataset.salt.replace("[salt]", bench.weight(sum(form.querySelectorAll("[data-role=curing-salt]"))));
+    button.textContent = button.dataset.says.replace("[meat]", bench.weight(sum(meat)));
+    button.hidden = false;
+    button.addEventListener("click", () => refused.go(row.field));
+  },
+
+  // What came in too warm goes back: it is taken as it came, so that the record has it, and leads to its way back.
+  back(form, box, field) {
+    const button = box.querySelector("[data-send-back]");
+    const read = deeds.shown(field);
+    button.textContent = button.dataset.says.replace("[read]", read);
+    button.hidden = false;
+    button.addEventListener("click", () => {
+      const note = form.dataset.sentBack.replace("[read]", read);
+      deeds.send(form, { as_it_happened: true, note }, { act: "return?why=page-why-too-warm" });
+    });
   },
 
   // Later deeds stand in the way of an undo: each has its own page, with its own undo.

@@ -1,6 +1,7 @@
 //! Every page, for whoever opens them all.
 
 use crate::Caller;
+use crate::day::{Told, bought};
 use serde_json::json;
 
 /// The pages of the demo kitchen by name; a drill is begun and a side received for them.
@@ -54,6 +55,7 @@ pub fn pages(caller: &Caller) -> Vec<(&'static str, String)> {
         ("tend", format!("/lots/{}/tend", caller.noted("H-05"))),
         ("release", format!("/lots/{}/release", caller.noted("H-02"))),
         ("cool", format!("/lots/{}/cool", caller.noted("L31"))),
+        ("core", format!("/lots/{}/core", cooked_unread(caller))),
         ("places", "/places".to_owned()),
         ("place: freezer", "/places/freezer".to_owned()),
         ("place: bench", "/places/bench".to_owned()),
@@ -147,6 +149,14 @@ pub fn pages(caller: &Caller) -> Vec<(&'static str, String)> {
             format!("/lots/{}/break-down", caller.side_on_the_rail()),
         ),
     ]
+}
+
+/// Pork that was cooked, and nobody measured its core.
+fn cooked_unread(caller: &Caller) -> String {
+    let loin = caller.receive("pork-loin").bought(bought("HRW", "U-1"));
+    let loin = loin.grams(4_000).to("cooler-1").made();
+    let cooked = caller.step("cook").place("stove").of_grams(&loin, 2_000);
+    cooked.into("pulled-pork", 1_500).made()
 }
 
 fn counter_basket(caller: &Caller) -> String {

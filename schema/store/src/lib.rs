@@ -18,6 +18,7 @@ pub mod clock;
 mod condition_audit;
 pub mod conditions;
 mod conn;
+pub mod cooling;
 pub mod copied;
 pub mod copies;
 pub mod corrections;

@@ -173,3 +173,23 @@ pub fn on_hand_of(conn: &mut Conn, products: &[&str], limit: i64) -> Result<Vec<
         .select(lots::id)
         .load(conn)?)
 }
+
+/// The latest lots of some products that something is left of.
+///
+/// # Errors
+/// The database is away.
+pub fn latest_of(conn: &mut Conn, products: &[&str], limit: i64) -> Result<Vec<LotRow>> {
+    Ok(lots::table
+        .inner_join(versions::table.on(versions::id.eq(lots::version_id)))
+        .inner_join(entries::table.on(entries::id.eq(versions::entry_id)))
+        .filter(
+            entries::list
+                .eq("products")
+                .and(entries::code.eq_any(products)),
+        )
+        .filter(lots::on_hand_mg.gt(0).and(lots::voided.eq(false)))
+        .order(lots::id.desc())
+        .limit(limit)
+        .select(LotRow::as_select())
+        .load(conn)?)
+}

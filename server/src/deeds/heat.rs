@@ -84,6 +84,10 @@ pub fn look(
         None if asked.cooling_plan.is_some() => {
             looked.warnings.push(HeatDeedSays::NotChosen.into());
         }
+        // One reading is kept, and the next one goes on from it.
+        None if of.kind == StepKind::Chill && log.is_some() => {
+            looked.warnings.push(HeatDeedSays::CoolingBegun.into());
+        }
         None if of.has_to_cool() && !facts.law().heat.cooling.is_empty() => {
             looked.warnings.push(HeatDeedSays::NoCooling.into());
         }

@@ -72,7 +72,12 @@ pub fn take(app: &Caller<'_>, asked: &ReceiptAsked) -> Result<Done> {
             stable: stable_at_door(facts, asked, &product)?,
             approved_ready: approval::of_product(facts, "ready", &product),
             law: facts.law(),
-            note: asked.note.as_ref().map(|note| note.0.clone()),
+            // A tag is one word; what happened, told of a broken limit, is a sentence, and no name of the lot.
+            note: asked
+                .note
+                .as_ref()
+                .filter(|note| !happened || !note.0.contains(char::is_whitespace))
+                .map(|note| note.0.clone()),
         };
         let code = codes(facts, receipt.origin(), 1)?.remove(0);
         let mut plan = receipt.plan(code.clone())?;

@@ -226,6 +226,7 @@ messages! {
         NoCore "no-core",
         NoReading "no-reading",
         NoCooling "no-cooling",
+        CoolingBegun "cooling-begun",
         NotChosen "not-chosen",
     }
 }

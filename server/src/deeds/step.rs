@@ -370,7 +370,8 @@ fn cut_out(
     let of = reading.family.get(carcass.id);
     let hangs = of.is_some_and(|of| !of.went.on_hand.is_none_left());
     let odd = lines.into_iter().filter(|line| match line.verdict {
-        Verdict::High => true,
+        // What hangs there still was not left out.
+        Verdict::High => !hangs || line.says.key() != "cut-out-left-out",
         Verdict::Low => !hangs,
         _ => false,
     });

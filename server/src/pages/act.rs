@@ -3,8 +3,10 @@
 //! The form is one call of the documented API: the page only says which fields it has.
 
 use super::acts::{ActKind, may};
+use super::done::Done;
 use super::house_cuts::made_of_alone;
-use super::says::{ActSays, PageSays};
+use super::managers::not_yours;
+use super::says::PageSays;
 use super::spoken::Words;
 use crate::caller::{Asking, Caller};
 use crate::error::{Error, Result};
@@ -15,7 +17,6 @@ use askama::Template;
 use domain::family::Lists;
 use domain::grams::Grams;
 use domain::lot::{Lot, Pack, PlaceId};
-use domain::right::Right;
 use domain::words::State;
 use rust_decimal::Decimal;
 use serde::Deserialize;
@@ -39,6 +40,8 @@ struct ActPage {
     call: &'static str,
     /// What the deed says already.
     body: String,
+    /// How much there is to pack, in grams.
+    most: String,
     /// The packs that are meant, as they are typed: `1-4, 7`.
     packs: String,
     /// Each pack, for a count.
@@ -48,17 +51,21 @@ struct ActPage {
     places: Vec<Choice>,
     products: Vec<Choice>,
     numbers: Vec<u32>,
-    whys: Vec<String>,
+    whys: Vec<Choice>,
     printers: Vec<Choice>,
     /// The sentence, with the names of fields in braces.
     sentence: String,
     button: String,
     may: bool,
+    /// Who may not, and whom to ask.
+    not_yours: Option<String>,
     asks_why: bool,
     /// Who it goes to or comes from: the field and its words.
     asks_whom: Option<(&'static str, String)>,
     asks_where: bool,
     needs_place: bool,
+    /// What led here: a receipt that goes back at once.
+    done: Option<Done>,
 }
 
 struct Each {
@@ -68,12 +75,16 @@ struct Each {
     left: String,
 }
 
-struct Choice {
-    code: String,
-    name: String,
+/// Something to choose.
+pub(super) struct Choice {
+    /// Its code.
+    pub(super) code: String,
+    /// Its words.
+    pub(super) name: String,
     /// What is to be known before it is chosen.
-    more: Option<String>,
-    chosen: bool,
+    pub(super) more: Option<String>,
+    /// Is it chosen already?
+    pub(super) chosen: bool,
 }
 
 #[derive(Debug, Default, Deserialize)]
@@ -82,18 +93,14 @@ struct Asked {
     packs: Option<String>,
     /// The pack up to which it was counted already.
     after: Option<u32>,
+    /// The reason that is known already, by its key.
+    why: Option<String>,
+    /// The deed that led here.
+    did: Option<String>,
 }
 
 /// What may stand in a field of grams, as a browser tests it: figures, parted and with a decimal as people write them.
 const FIGURE: &str = r"\s*[0-9][0-9\s]*([.,][0-9]+)?\s*";
-
-/// Why something is thrown away.
-pub(super) const WHYS: [&str; 4] = [
-    "page-why-past",
-    "page-why-spoilt",
-    "page-why-dropped",
-    "page-why-waste",
-];
 
 /// The most packs that are counted in one deed.
 const MOST_COUNTED: usize = 24;
@@ -183,6 +190,7 @@ fn read(
     let name = lot.product.name(words.lang()).to_owned();
     let shown = lot.code.shown();
     let bench = bench(&reading);
+    let here = format!("/lots/{}/{}", lot.code, kind.as_str());
     Ok(ActPage {
         title: words.t(kind.name()),
         heading: words.say(PageSays::ActOf {
@@ -200,6 +208,7 @@ fn read(
             },
             _ => runs(packs),
         }),
+        most: super::bench::in_grams(packs.first().map_or(Grams::ZERO, |pack| pack.now.left)),
         each: match kind {
             ActKind::Count => each(packs),
             _ => Vec::new(),
@@ -208,7 +217,8 @@ fn read(
         places: places.collect(),
         products,
         numbers: (1..=12).chain([14, 15, 16, 18, 20, 24]).collect(),
-        whys: kind.whys().iter().map(|key| words.t(key)).collect(),
+        whys: kind.reasons(&words, asked.why.as_deref()),
+        done: Done::of(app, conn, &words, asked.did.as_deref(), &here)?,
         sentence: words.say(kind.sentence(name, shown.clone())),
         button: match (kind, printers.is_empty()) {
             (ActKind::Pack, false) => words.t("page-act-pack-print"),
@@ -222,6 +232,7 @@ fn read(
         },
         asks_where: matches!(kind, ActKind::Move | ActKind::Freeze | ActKind::Thaw),
         needs_place: kind == ActKind::Move,
+        not_yours: not_yours(app, &words, kind.right()),
         may: may(&app.who, kind) && !packs.is_empty(),
         printers,
         lot: lot.code.to_string(),
@@ -330,49 +341,4 @@ fn runs(packs: &[&Pack]) -> String {
         run => format!("{}-{}", run[0], run[run.len() - 1]),
     });
     told.collect::<Vec<_>>().join(", ")
-}
-
-impl ActKind {
-    fn sentence(self, name: String, lot: String) -> ActSays {
-        match self {
-            ActKind::Pack => ActSays::Pack { name, lot },
-            ActKind::Move => ActSays::Move { name, lot },
-            ActKind::Freeze => ActSays::Freeze { name, lot },
-            ActKind::Thaw => ActSays::Thaw { name, lot },
-            ActKind::Discard => ActSays::Discard { name, lot },
-            ActKind::Serve => ActSays::Serve { name, lot },
-            ActKind::Ship => ActSays::Ship { name, lot },
-            ActKind::Return => ActSays::Return { name, lot },
-            ActKind::TakeBack => ActSays::TakeBack { name, lot },
-            ActKind::Count => ActSays::Count { name, lot },
-        }
-    }
-
-    /// The right that the call asks.
-    pub fn right(self) -> Right {
-        match self {
-            ActKind::Discard | ActKind::Serve | ActKind::Ship => Right::Sell,
-            ActKind::Return | ActKind::TakeBack => Right::Sell,
-            _ => Right::Work,
-        }
-    }
-
-    /// The keys of the reasons that may be chosen; none where it needs no reason.
-    fn whys(self) -> &'static [&'static str] {
-        match self {
-            ActKind::Discard => &WHYS,
-            ActKind::Return => &[
-                "page-why-too-warm",
-                "page-why-not-ordered",
-                "page-why-arrived-bad",
-                "page-why-recalled",
-            ],
-            ActKind::TakeBack => &[
-                "page-why-not-wanted",
-                "page-why-not-right",
-                "page-why-recalled",
-            ],
-            _ => &[],
-        }
-    }
 }

@@ -185,7 +185,9 @@ pub fn buttons(
     }
     let sells = lot.product.sale.offered && who.may(Right::Sell) && !who.may(Right::Work);
     let leave = Act::Leave { labelled: true };
-    if sells && left && !is_forbidden(&stops, leave) {
+    // What is held pack by pack is not sold either.
+    let free = |pack: &Pack| !is_forbidden(&stop::on(lot, Some(pack), now, today), leave);
+    if sells && !is_forbidden(&stops, leave) && brief::left(&lot.packs).any(free) {
         let path = format!("/counter?code={}", lot.code);
         buttons.insert(0, Button::of(words, "page-act-sell", path, Some(leave)));
     }
@@ -195,8 +197,15 @@ pub fn buttons(
     let at = buttons.len().min(before.len() + 2);
     buttons.splice(at..at, after.iter().map(link));
     buttons.extend(seldom(who, lot).iter().map(link));
-    lawful_first(&mut buttons, &stops, lot);
+    let is_sure = !before.is_empty() || is_next(lot, today);
+    lawful_first(&mut buttons, &stops, lot, is_sure || (sells && left));
     buttons
+}
+
+/// Is one act truly next? Of packs that are neither on their last day nor past it, nobody knows: none is black.
+fn is_next(lot: &Lot, today: NaiveDate) -> bool {
+    let ends = brief::left(&lot.packs).filter_map(|pack| pack.now.use_by);
+    lot.pack_count == 1 || ends.min().is_some_and(|day| day <= today)
 }
 
 /// Is there a stop that forbids it?
@@ -207,7 +216,7 @@ fn is_forbidden(stops: &[Stop], act: Act) -> bool {
 
 /// What is forbidden goes to the end; what a stop asks for comes first: a limit that was broken sends it back or
 /// throws it away, what is held is counted.
-fn lawful_first(buttons: &mut [Button], stops: &[Stop], lot: &Lot) {
+fn lawful_first(buttons: &mut [Button], stops: &[Stop], lot: &Lot, is_sure: bool) {
     let forbidden = |button: &Button| button.asks.is_some_and(|act| is_forbidden(stops, act));
     let of = |kind: ActKind| format!("/lots/{}/{}", lot.code, kind.as_str());
     let asked = stops.iter().find_map(|stop| match stop.kind {
@@ -222,7 +231,9 @@ fn lawful_first(buttons: &mut [Button], stops: &[Stop], lot: &Lot) {
         Some(path) if *path == button.path => 0,
         _ => 1 + u8::from(forbidden(button)),
     });
-    if let Some(first) = buttons.first_mut().filter(|first| !forbidden(first)) {
+    let is_asked = |button: &Button| asked.as_ref() == Some(&button.path);
+    let next = buttons.first_mut().filter(|first| !forbidden(first));
+    if let Some(first) = next.filter(|first| is_sure || is_asked(first)) {
         first.first = true;
     }
 }

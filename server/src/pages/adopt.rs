@@ -1,6 +1,7 @@
 //! A tub without a label turns up: it is the pack that is missing, or a thing of which nobody knows the history.
 
 use super::bench::{self, Pick, WEIGHT};
+use super::managers::not_yours;
 use super::place_says::{PlacePageSays, PlaceWorkSays};
 use super::spoken::Words;
 use crate::app::App;
@@ -34,6 +35,8 @@ struct AdoptPage {
     printers: Vec<Pick>,
     sentence: String,
     may: bool,
+    /// Who may not, and whom to ask.
+    not_yours: Option<String>,
 }
 
 struct Missing {
@@ -117,6 +120,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<AdoptPage> {
         products,
         places: bench::places(&names, place),
         printers: printers.collect(),
+        not_yours: not_yours(app, &words, Right::Work),
         may: app.who.may(Right::Work),
         is,
         words,

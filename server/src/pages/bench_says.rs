@@ -1,6 +1,6 @@
 //! What the forms of the bench say of a figure, a day or a name, and the sentences of their deeds.
 
-use chrono::NaiveDate;
+use chrono::{NaiveDate, NaiveDateTime};
 use domain::grams::Grams;
 use domain::messages;
 use domain::says::Arg;
@@ -36,6 +36,8 @@ messages! {
         HeatStep "heat-step" { at: Arg, minutes: Arg },
         HeatReached "heat-reached" { at: Arg },
         CoolBetween "cool-between" { from: Arg, to: Arg, hours: Arg },
+        CoolBy "cool-by" { to: Arg, by: NaiveDateTime },
+        CoolMet "cool-met" { to: Arg },
         CoolFromStart "cool-from-start" { to: Arg, hours: Arg },
         Row "row" { row: String },
     }
@@ -53,6 +55,7 @@ messages! {
         ReceiveAnimal "receive-animal",
         ReceiveBought "receive-bought",
         Cool "cool" { name: String, lot: String },
+        Core "core" { lot: String },
         Cook "cook" { name: String },
         Smoke "smoke" { name: String },
         Render "render" { name: String },

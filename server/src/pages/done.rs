@@ -8,6 +8,7 @@ use super::spoken::Words;
 use crate::caller::Caller;
 use crate::error::Result;
 use crate::ids::shown_id;
+use domain::deed::void::stays;
 use domain::right::Right;
 use domain::words::{DeedKind, StepKind};
 use store::deeds::DeedRow;
@@ -99,6 +100,7 @@ impl Done {
             }),
         };
         let says = match uids.len() {
+            _ if kind == DeedKind::IncidentNote => says,
             1 => says,
             deeds => words.say(BenchSays::DidSeveral { says, deeds }),
         };
@@ -132,7 +134,7 @@ impl Done {
             ids: ids.join(" "),
             voided,
             undoes,
-            ask: (!undoes && !voided)
+            ask: (!undoes && !voided && stays(kind).is_none())
                 .then(|| managers(app))
                 .flatten()
                 .map(|names| words.say(PageSays::UndoAsk { names })),
@@ -141,13 +143,14 @@ impl Done {
     }
 }
 
-/// May whoever asks take it back? As the deed itself asks it: their own, and no stop hangs on it; else by the right.
+/// May whoever asks take it back? As the deed itself asks it: their own, and no stop hangs on it; else by the right. What stays by its kind nobody takes back.
 fn may_undo(app: &Caller<'_>, conn: &mut Conn, deed: &DeedRow) -> Result<bool> {
     let who = &app.who;
     let own = who.is_own(&deed.person, &who.name) && who.may(Right::Sell);
     Ok((own || who.may(Right::Void))
         && (who.may(Right::Lift) || !store::stops::hangs_on(conn, deed.id)?)
-        && (who.may(Right::Confirm) || deed.kind()? != DeedKind::ConfirmRow))
+        && (who.may(Right::Confirm) || deed.kind()? != DeedKind::ConfirmRow)
+        && stays(deed.kind()?).is_none())
 }
 
 /// A lot's code with the numbers of its packs, where it has several: what a label of it shows.

@@ -65,9 +65,17 @@ pub fn code_year(reading: &LoadedFamily<'_>) -> u16 {
         .unwrap_or_default()
 }
 
-/// The minutes that a pot has to boil, as a field takes them and in words; nothing where the place has no such rule.
-pub fn boiled(words: &Words, law: &Law) -> Option<(String, String)> {
-    let minutes = law.heat.boiling.as_ref()?.minutes.value;
+/// The minutes that a pot has to boil, as a field takes them and in words; nothing where the place has no such rule,
+/// or where it proves nothing of such food.
+pub fn boiled(words: &Words, law: &Law, product: &Product) -> Option<(String, String)> {
+    let rule = law.heat.boiling.as_ref()?;
+    if product
+        .cooked_as
+        .is_some_and(|food| rule.not_for.contains(&food))
+    {
+        return None;
+    }
+    let minutes = rule.minutes.value;
     let says = words.say(BenchSays::Boiled { minutes });
     Some((minutes.normalize().to_string(), says))
 }
@@ -119,10 +127,7 @@ fn steps(words: &Words, table: &HeatTable) -> Vec<String> {
 
 /// The way to cool that the place takes for what was cooked; else its first.
 pub fn of_cooling(words: &Words, law: &Law) -> Rule {
-    let usual = law.heat.after_cooking.as_deref();
-    let own = || law.heat.cooling.iter().filter(|plan| plan.place.is_none());
-    let plan = own().find(|plan| Some(plan.name.as_str()) == usual);
-    let Some(plan) = plan.or_else(|| own().next()) else {
+    let Some(plan) = law.heat.usual_cooling() else {
         return Rule::default();
     };
     Rule {

@@ -166,10 +166,12 @@ fn asks(hand: &Hand) -> Right {
     match hand.sort {
         Sort::Release => Right::Release,
         Sort::Drill | Sort::Recall => Right::Recall,
+        Sort::Stop if hand.act.key() == "today-do-sort" => ActKind::Discard.right(),
         Sort::Past => ActKind::Discard.right(),
         Sort::WrongLabel | Sort::Printer => Right::Print,
         Sort::Stop | Sort::Copies => Right::See,
         Sort::Alarm | Sort::Crossed | Sort::LastDay | Sort::Reading => Right::Work,
+        Sort::Cooling => Right::Work,
         Sort::Piece | Sort::Thaw | Sort::CleanDown => Right::Work,
     }
 }
@@ -199,11 +201,13 @@ fn path(hand: &Hand) -> String {
         (About::Lot(_, _), Sort::WrongLabel) => "/wrong-labels".to_owned(),
         (About::Lot(lot, packs), Sort::Past) => act(lot, "discard", packs),
         (About::Lot(lot, packs), Sort::LastDay) => act(lot, "freeze", packs),
+        (About::Lot(lot, _), Sort::Cooling) => format!("/lots/{lot}/cool"),
         (About::Lot(lot, _), Sort::Release) => format!("/lots/{lot}/release"),
         (About::Lot(lot, _), Sort::Alarm) => format!("/lots/{lot}/weigh"),
         (About::Piece(lot, task), _) => format!("/lots/{lot}/{}", way_of(*task)),
         (About::Lot(lot, _), _) => format!("/lots/{lot}"),
         (About::Place(place), Sort::Reading) => format!("/places/{place}/temperature"),
+        (About::Place(place), Sort::Stop) => format!("/places/{place}/discard?stopped=yes"),
         (About::Place(place), Sort::Thaw) => format!("/places/{place}/thaw"),
         (About::Place(place), _) => format!("/places/{place}"),
     }
@@ -223,7 +227,7 @@ fn sign(sort: Sort) -> &'static str {
         Sort::Stop | Sort::Copies | Sort::Recall => "stop",
         Sort::Past => "past",
         Sort::LastDay => "last-day",
-        Sort::Reading => "reading",
+        Sort::Reading | Sort::Cooling => "reading",
         Sort::Piece => "scale",
         Sort::Release | Sort::Drill => "tick",
         Sort::CleanDown => "clean",

@@ -1,6 +1,8 @@
 //! One recall: its clock, what to do next, what was found and disposed of, whom to call, what was sold, the notices,
 //! and what is taken away of it.
 
+use super::done::Done;
+use super::incident_held::{Held, held};
 use super::recall::hazards;
 use super::says::PageSays;
 use super::spoken::Words;
@@ -23,6 +25,8 @@ use store::Conn;
 struct Incident {
     words: Words,
     title: String,
+    /// What was just done.
+    done: Option<Done>,
     /// What it began with.
     about: String,
     /// Who told it, when, why.
@@ -64,22 +68,6 @@ struct Row {
     because: String,
 }
 
-/// What may be disposed of.
-struct Held {
-    each: Vec<HeldLot>,
-    says: String,
-}
-
-/// A lot of which something is there and held.
-struct HeldLot {
-    code: String,
-    shown: String,
-    name: String,
-    left: String,
-    /// What its field for pack numbers is called.
-    packs: String,
-}
-
 /// What nobody noted yet when the recall was begun.
 struct Known {
     caller: bool,
@@ -98,7 +86,8 @@ impl Known {
                 _ => Vec::new(),
             },
         };
-        (!facts.closed && (known.caller || known.reason)).then_some(known)
+        let asks = known.caller || known.reason || !known.hazards.is_empty();
+        (!facts.closed && asks).then_some(known)
     }
 }
 
@@ -121,14 +110,12 @@ struct Asked {
 /// A recall.
 pub async fn page(request: HttpRequest, asking: Asking, number: web::Path<String>) -> HttpResponse {
     super::asked(&request, asking, move |app, conn, asked: &Asked| {
-        // What was done shows on the page itself.
-        let _ = &asked.did;
-        view(app, conn, &number)
+        view(app, conn, &number, asked.did.as_deref())
     })
     .await
 }
 
-fn view(app: &Caller<'_>, conn: &mut Conn, number: &str) -> Result<Incident> {
+fn view(app: &Caller<'_>, conn: &mut Conn, number: &str, did: Option<&str>) -> Result<Incident> {
     let names = Names::load(app, conn)?;
     let words = Words::of(&names);
     let facts = recall::of_number(app, conn, number)?;
@@ -138,7 +125,9 @@ fn view(app: &Caller<'_>, conn: &mut Conn, number: &str) -> Result<Incident> {
     let shown = shown.next().is_some_and(|act| act.kind == "shown");
     let hazard = Hazard::parse(&facts.hazard).unwrap_or(Hazard::Other);
     let told = ReportSays::told(&facts.told_by, local(&facts.told_at), hazard.says());
+    let done = Done::of(app, conn, &words, did, &format!("/recall/{number}"))?;
     Ok(Incident {
+        done,
         title: title(&words, &facts),
         about: facts.about(words.lang()),
         tags: !facts.held_by_place().is_empty(),
@@ -230,8 +219,11 @@ pub fn moment(words: &Words, at: &str) -> String {
 pub fn clock(words: &Words, facts: &IncidentFacts) -> Vec<(String, String, String)> {
     let marks = facts.milestones.iter();
     let one = |mark: &recall::facts::MilestoneFacts| {
-        let what = Milestone::parse(&mark.what);
-        let what = what.map_or_else(String::new, |what| words.headed(what.says()));
+        let what = match (Milestone::parse(&mark.what), facts.disposed_so_far()) {
+            (Some(Milestone::Disposed), Some(says)) => words.headed(says),
+            (Some(what), _) => words.headed(what.says()),
+            (None, _) => String::new(),
+        };
         let later = ReportSays::Later {
             hours: mark.seconds / 3_600,
             minutes: mark.seconds / 60 % 60,
@@ -293,33 +285,6 @@ fn row(words: &Words, lot: &LotFacts) -> Row {
             recall::facts::in_language(why, words.lang(), "")
         }),
     }
-}
-
-fn held(words: &Words, facts: &IncidentFacts) -> Option<Held> {
-    if facts.closed || facts.drill || !facts.holds {
-        return None;
-    }
-    let left = facts.lots.iter();
-    let left: Vec<&LotFacts> = left
-        .filter(|lot| lot.sums.left_grams.0 > Grams::ZERO)
-        .collect();
-    let says = PageSays::IncidentDispose {
-        lots: left.len(),
-        weight: left.iter().map(|lot| lot.sums.left_grams.0).sum(),
-    };
-    let each = left.iter().map(|lot| HeldLot {
-        code: lot.code.clone(),
-        shown: lot.shown.clone(),
-        name: recall::facts::in_language(&lot.names, words.lang(), &lot.product),
-        left: words.grams(lot.sums.left_grams.0),
-        packs: words.say(PageSays::IncidentDisposePacks {
-            lot: lot.shown.clone(),
-        }),
-    });
-    (!left.is_empty()).then(|| Held {
-        each: each.collect(),
-        says: words.say(says),
-    })
 }
 
 fn person(words: &Words, one: &PersonFacts) -> Person {

@@ -9,13 +9,14 @@ use super::origins::Origins;
 use super::packs::{self, Run};
 use super::says::PageSays;
 use super::spoken::Words;
-use super::{label, tree};
+use super::{cook_core, label, tree};
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::read::LoadedFamily;
 use crate::read::names::Names;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
+use chrono::NaiveDate;
 use domain::dates::Because;
 use domain::family::{LotView, descendants, origins};
 use domain::lot::brief;
@@ -172,7 +173,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
         label_warnings,
         tree: tree::draw(&reading, id, &origins, &names),
         picture_file: format!("/api/lots/{}/family.svg", lot.code),
-        acts: acts::buttons(&words, &app.who, lot, app.now(), today),
+        acts: acts_of(app, &words, &view, today),
         done,
         not_sold: (asked.why.is_some() && !product.sale.offered)
             .then(|| not_sold(app, &words, &product.code)),
@@ -187,6 +188,18 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
         corrected: corrected.map(|link| words.say(link.says.clone())).collect(),
         ingredients: view.stated.ingredients.clone(),
     })
+}
+
+/// Its acts; what proves a cook before all else.
+fn acts_of(app: &Caller<'_>, words: &Words, view: &LotView<'_>, today: NaiveDate) -> Vec<Button> {
+    let mut buttons = acts::buttons(words, &app.who, &view.of.lot, app.now(), today);
+    if let Some(proof) = cook_core::button(words, app, view) {
+        buttons
+            .iter_mut()
+            .for_each(|button| button.first &= !proof.first);
+        buttons.insert(0, proof);
+    }
+    buttons
 }
 
 /// Why the counter does not sell it: the list of products does not offer it.

@@ -12,7 +12,9 @@ use crate::rooms::blocking;
 use crate::routes::query;
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
+use chrono::NaiveDate;
 use domain::lot::Brief;
+use domain::moment::day_of;
 use domain::says::Arg;
 use domain::scanned::{self, Scanned};
 use domain::words::{Being, State};
@@ -55,6 +57,8 @@ struct Row {
     on_hand: String,
     use_by: String,
     place: String,
+    /// How it stands with its last day, where that is near or past.
+    stands: Option<String>,
 }
 
 enum Found {
@@ -102,6 +106,7 @@ fn find_many(app: &Caller<'_>, asked: &LotsQuery) -> Result<LotsPage> {
     let found = find::lots(app, asked)?;
     let names = Names::seen(app)?;
     let words = Words::of(&names);
+    let today = day_of(app.now(), names.zone());
     let (q, place, state) = (given(&asked.q), given(&asked.place), given(&asked.state));
     let also = also(asked, &names);
     let choice = |value: &str, says: String, chosen: &str| Choice {
@@ -122,7 +127,11 @@ fn find_many(app: &Caller<'_>, asked: &LotsQuery) -> Result<LotsPage> {
             .map(|(spelt, word)| choice(spelt, words.headed(word), &state))
             .collect(),
         next: found.next(),
-        lots: found.lots.into_iter().map(|lot| row(lot, &names)).collect(),
+        lots: found
+            .lots
+            .into_iter()
+            .map(|lot| row(lot, &names, today))
+            .collect(),
         q,
         place,
         state,
@@ -167,7 +176,7 @@ fn day(text: &str) -> Arg {
         .map_or_else(|_| Arg::Text(text.to_owned()), Arg::Day)
 }
 
-fn row(lot: Brief, names: &Names) -> Row {
+fn row(lot: Brief, names: &Names, today: NaiveDate) -> Row {
     let none = || NONE.to_owned();
     let words = Words::of(names);
     Row {
@@ -175,6 +184,7 @@ fn row(lot: Brief, names: &Names) -> Row {
         has: !lot.on_hand.is_none_left(),
         on_hand: words.or_dash(lot.on_hand),
         use_by: lot.use_by.map_or_else(none, |day| words.day(day)),
+        stands: lot.use_by.and_then(|day| words.standing(day, today)),
         place: names.placed(&lot.places).unwrap_or_else(none),
         code: lot.code.to_string(),
         shown: lot.code.shown(),

@@ -3,7 +3,9 @@
 
 use super::bench::{self, DEGREES, Pick, Units, WEIGHT};
 use super::bench_says::WorkSays;
+use super::hanging;
 use super::heat_shown::{self, Rule};
+use super::managers::not_yours;
 use super::parts::{self, PotPart};
 use super::spoken::Words;
 use crate::caller::{Asking, Caller};
@@ -42,6 +44,11 @@ struct ChoicePage {
     /// Ways on: the address, the words.
     first: Vec<(String, String)>,
     others: Vec<(String, String)>,
+    /// What hangs and can be broken down: where, what, how much.
+    hangs: Vec<(String, String, String)>,
+    /// Is nothing of it on the list?
+    is_none: bool,
+    not_yours: Option<String>,
 }
 
 #[derive(Template)]
@@ -70,8 +77,12 @@ struct PotPage {
     /// Is it asked whether the meat is stuffed?
     asks_stuffed: bool,
     clock: heat_shown::Clock,
+    /// How many readings there are already.
+    read_before: usize,
     sentence: String,
     may: bool,
+    /// Who may not, and whom to ask.
+    not_yours: Option<String>,
 }
 
 #[derive(Debug, Default, Deserialize)]
@@ -85,27 +96,33 @@ struct Asked {
 
 /// What is to be done?
 pub async fn kinds(request: HttpRequest, asking: Asking) -> HttpResponse {
-    let speech = asking.speech();
-    let asked: Asked = match query(&request) {
-        Ok(asked) => asked,
-        Err(error) => return super::trouble(speech, &error),
-    };
-    let words = Words(speech);
-    let of = asked
-        .lot
-        .map(|lot| format!("?lot={}", super::find::encoded(&lot)));
-    let of = of.unwrap_or_default();
-    let each = KINDS.map(|kind| {
-        let says = words.headed(DeedKind::from(kind).says());
-        (format!("/make/{}{of}", kind.as_str()), says)
-    });
-    let page = ChoicePage {
-        title: words.t("page-make"),
-        first: each.into_iter().collect(),
-        others: Vec::new(),
-        words,
-    };
-    super::page(speech, Ok(page))
+    super::asked(&request, asking, |app, conn, asked: &Asked| {
+        let names = Names::load(app, conn)?;
+        let words = Words::of(&names);
+        let of = asked.lot.as_ref();
+        let of = of.map_or_else(String::new, |lot| {
+            format!("?lot={}", super::find::encoded(lot))
+        });
+        let each = KINDS.map(|kind| {
+            let says = words.headed(DeedKind::from(kind).says());
+            (format!("/make/{}{of}", kind.as_str()), says)
+        });
+        let not_yours = not_yours(app, &words, Right::Work);
+        let may = not_yours.is_none();
+        Ok(ChoicePage {
+            title: words.t("page-make"),
+            hangs: match may && asked.lot.is_none() {
+                true => hanging::lots(app, conn, &names)?,
+                false => Vec::new(),
+            },
+            first: each.into_iter().filter(|_| may).collect(),
+            others: Vec::new(),
+            is_none: false,
+            not_yours,
+            words,
+        })
+    })
+    .await
 }
 
 /// What it is to be, or, where that is chosen, what goes in.
@@ -200,6 +217,9 @@ fn choice(app: &Caller<'_>, conn: &mut Conn, kind: StepKind, asked: &Asked) -> R
         }),
         first: likely.iter().map(way).collect(),
         others: others.iter().map(way).collect(),
+        hangs: Vec::new(),
+        is_none: likely.is_empty() && others.is_empty(),
+        not_yours: None,
         words,
     })
 }
@@ -277,14 +297,17 @@ fn pot(app: &Caller<'_>, conn: &mut Conn, kind: StepKind, asked: &Asked) -> Resu
         numbers: [1, 2, 4, 6, 8, 10, 12, 20],
         plan: plan(&product, &parts),
         strength: strength(lists, &parts),
-        boiled: heat_shown::boiled(&words, law).filter(|_| heats && kind != StepKind::Smoke),
+        boiled: heat_shown::boiled(&words, law, &product)
+            .filter(|_| heats && kind != StepKind::Smoke),
         rule: match heats {
             true => heat_shown::of_cook(&words, law, &product, code_year),
             false => Rule::default(),
         },
         asks_stuffed: heats && heat_shown::asks_stuffed(&product),
         clock: heat_shown::Clock::of(app.now(), zone),
+        read_before: 0,
         sentence: words.say(sentence(kind, name)),
+        not_yours: not_yours(app, &words, Right::Work),
         may: app.who.may(Right::Work),
         units: Units::of(&words),
         is_cure,

@@ -4,6 +4,7 @@
 //! A view holds ready strings; a template only lays them out.
 
 mod act;
+mod act_words;
 mod acts;
 mod animals;
 mod answer;
@@ -27,6 +28,7 @@ mod history;
 mod home;
 mod house_cuts;
 mod incident;
+mod incident_held;
 mod keeping;
 mod label;
 mod logs;
@@ -53,11 +55,13 @@ mod zones;
 mod adopt;
 mod bench;
 pub mod bench_says;
+mod cook_core;
 mod cool;
 mod copies;
 mod curve;
 mod field_words;
 mod guest;
+mod hanging;
 mod heat_shown;
 mod import;
 mod list_form;
@@ -133,6 +137,7 @@ pub fn all() -> Vec<(&'static str, Right, Route)> {
         ("/lots/{code}/tend", See, web::get().to(piece::tend)),
         ("/lots/{code}/release", See, web::get().to(piece::release)),
         ("/lots/{code}/cool", See, web::get().to(cool::page)),
+        ("/lots/{code}/core", See, web::get().to(cook_core::page)),
         ("/weigh", See, web::get().to(piece::by_tag)),
         ("/places", See, web::get().to(places::all)),
         ("/places/{code}", See, web::get().to(places::one)),

@@ -199,6 +199,7 @@ fn role(product: &Product) -> &'static str {
         Some(InCure::CuringSalt(_)) => "curing-salt",
         Some(InCure::Other(CurePart::Salt)) => "salt",
         Some(InCure::Other(CurePart::Sugar)) => "sugar",
+        None if product.species.is_some() => "meat",
         _ => "",
     }
 }

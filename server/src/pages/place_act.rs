@@ -2,6 +2,7 @@
 
 use super::bench::{self, DEGREES, Pick, Units};
 use super::heat_shown::Clock;
+use super::managers::not_yours;
 use super::place_says::{PlacePageSays, PlaceWorkSays};
 use super::places;
 use super::says::PageSays;
@@ -50,6 +51,8 @@ struct PlaceActPage {
     sentence: String,
     button: String,
     may: bool,
+    /// Who may not, and whom to ask.
+    not_yours: Option<String>,
 }
 
 /// The page of cleaning it down.
@@ -147,6 +150,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, act: PlaceAct) -> Result<
             PlaceAct::Temperature => words.t("page-place-keep-reading"),
             PlaceAct::Failed => words.t("page-place-failed-do"),
         },
+        not_yours: not_yours(app, &words, Right::Work),
         may: app.who.may(Right::Work),
         units: Units::of(&words),
         code: view.code,

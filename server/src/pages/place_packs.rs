@@ -9,11 +9,12 @@ use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::read::names::Names;
 use crate::read::place::{self, StandingLot};
-use actix_web::{HttpResponse, web};
+use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
 use domain::lot::Pack;
 use domain::right::Right;
 use domain::words::State;
+use serde::Deserialize;
 use serde_json::json;
 use store::Conn;
 
@@ -83,8 +84,22 @@ pub async fn thaws(asking: Asking, code: web::Path<String>) -> HttpResponse {
 }
 
 /// The page of throwing away.
-pub async fn discards(asking: Asking, code: web::Path<String>) -> HttpResponse {
-    page(asking, code, Batch::Discard).await
+pub async fn discards(
+    request: HttpRequest,
+    asking: Asking,
+    code: web::Path<String>,
+) -> HttpResponse {
+    super::asked(&request, asking, move |app, conn, asked: &Asked| {
+        read(app, conn, &code, Batch::Discard, asked.stopped.is_some())
+    })
+    .await
+}
+
+#[derive(Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Asked {
+    /// Any word: only what is stopped.
+    stopped: Option<String>,
 }
 
 /// The page of counting.
@@ -93,11 +108,23 @@ pub async fn count(asking: Asking, code: web::Path<String>) -> HttpResponse {
 }
 
 async fn page(asking: Asking, code: web::Path<String>, batch: Batch) -> HttpResponse {
-    super::from_record(asking, move |app, conn| read(app, conn, &code, batch)).await
+    super::from_record(asking, move |app, conn| {
+        read(app, conn, &code, batch, false)
+    })
+    .await
 }
 
-fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, batch: Batch) -> Result<PlacePacksPage> {
+fn read(
+    app: &Caller<'_>,
+    conn: &mut Conn,
+    code: &str,
+    batch: Batch,
+    only_stopped: bool,
+) -> Result<PlacePacksPage> {
     let mut view = place::read(app, conn, code)?;
+    if only_stopped {
+        view.lots.retain(|lot| lot.stopped);
+    }
     if batch == Batch::Thaw {
         keep_frozen(&mut view);
     }
@@ -154,7 +181,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, batch: Batch) -> Result<P
             _ => Vec::new(),
         },
         whys: match batch {
-            Batch::Discard => super::act::WHYS.map(|key| words.t(key)).to_vec(),
+            Batch::Discard => super::act_words::WHYS.map(|key| words.t(key)).to_vec(),
             _ => Vec::new(),
         },
         sentence: words.say(says),

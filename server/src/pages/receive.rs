@@ -2,6 +2,7 @@
 
 use super::bench::{self, DEGREES, Pick, Units, WEIGHT};
 use super::bench_says::WorkSays;
+use super::managers::not_yours;
 use super::spoken::{ABATTOIR, Words};
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
@@ -36,6 +37,8 @@ struct ReceivePage {
     /// What the place calls a slaughterhouse.
     abattoir: String,
     may: bool,
+    /// Who may not, and whom to ask.
+    not_yours: Option<String>,
 }
 
 /// What may arrive. Of an animal `pick.more` is its species, else where it is put.
@@ -97,6 +100,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<ReceivePage>
     }
     let printers = crate::read::prints::printers(conn)?;
     let printers = printers.into_iter().map(|of| Pick::of(&of.code, of.name));
+    let units = Units::of(&words);
     Ok(ReceivePage {
         of_animal,
         body: match of_animal {
@@ -113,13 +117,16 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<ReceivePage>
         places: bench::places(&names, place),
         printers: printers.collect(),
         today: today.to_string(),
-        sentence: words.say(match of_animal {
-            true => WorkSays::ReceiveAnimal,
-            false => WorkSays::ReceiveBought,
-        }),
+        sentence: words
+            .say(match of_animal {
+                true => WorkSays::ReceiveAnimal,
+                false => WorkSays::ReceiveBought,
+            })
+            .replace("[degrees]", &format!("[readings.{}]", units.degrees)),
         abattoir: words.in_place(ABATTOIR, standing.kitchen.entry.profile.0),
+        not_yours: not_yours(app, &words, Right::Work),
         may: app.who.may(Right::Work),
-        units: Units::of(&words),
+        units,
         words,
     })
 }

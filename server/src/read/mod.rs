@@ -3,6 +3,7 @@
 pub mod animals;
 pub mod ask;
 pub mod brief;
+pub mod cooling;
 pub mod copies;
 pub mod cost;
 pub mod cure_plan;

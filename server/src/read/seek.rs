@@ -235,7 +235,9 @@ fn of_lots(app: &Caller<'_>, conn: &mut Conn, word: &str) -> Result<(Vec<Brief>,
     };
     let found = list_lots::list(conn, &sought, MOST as i64 + 1)?;
     let more = found.len() > MOST;
-    let rows: Vec<LotRow> = found.into_iter().take(MOST).map(|(row, _)| row).collect();
+    let mut rows: Vec<LotRow> = found.into_iter().take(MOST).map(|(row, _)| row).collect();
+    // What is there is looked for more often than what is gone.
+    rows.sort_by_key(|row| row.on_hand_mg == 0);
     Ok((briefs(app, conn, &rows)?, more))
 }
 

@@ -131,7 +131,11 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
     let zone = standing.kitchen.zone;
     let today = day_of(now, zone);
     let pieces = at_work(conn, &standing.lists)?;
-    let keys = keys(conn, today, &pieces)?;
+    let hot = super::cooling::out_of_heat(conn, now)?;
+    let mut keys = keys(conn, today, &pieces)?;
+    keys.extend(hot.iter().map(|(lot, _)| *lot));
+    keys.sort_unstable();
+    keys.dedup();
     let start = WalkStart::Keys(&keys);
     let reading =
         LoadedFamily::load_with(app.app(), conn, standing.clone(), start, Extent::ANCESTORS)?;
@@ -139,6 +143,7 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
     let of = || pieces.iter().copied().map(LotId);
     let lying = lying(&reading.family, of(), zone, today, rules);
     let pieces = room(&reading.family, of(), zone, today, rules);
+    let cooling = super::cooling::going_on(conn, &hot, &reading.family, reading.law, zone)?;
     let names: BTreeMap<PlaceId, String> = standing
         .lists
         .place_codes
@@ -157,6 +162,7 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
         family: &reading.family,
         pieces: &pieces,
         lying: &lying,
+        cooling: &cooling,
         places: &names,
         recalls: &recalls,
         printers: &printers,

@@ -207,7 +207,7 @@ impl Gathered {
     }
 
     /// Where there is something to count: places stand in the order in which the kitchen listed them, which is that in
-    /// which one walks.
+    /// which one walks; but where guests can reach it comes first.
     pub fn places(&self) -> Vec<PlaceFacts> {
         let mut all: BTreeMap<PlaceId, PlaceFacts> = BTreeMap::new();
         let packs = self.reckoned.lots.iter().flat_map(|lot| &lot.packs);
@@ -223,7 +223,10 @@ impl Gathered {
             place.book_grams.0 += pack.sums.book;
             place.uncounted += usize::from(pack.counted.is_none());
         }
-        all.into_values().collect()
+        let mut all: Vec<PlaceFacts> = all.into_values().collect();
+        let listed = &self.standing.lists.places;
+        all.sort_by_key(|of| !listed.get(&of.place).is_some_and(|place| place.is_counter));
+        all
     }
 
     pub fn sold(&self, lots: &[&InScope], told: &TellingDeeds) -> Vec<SoldFacts> {

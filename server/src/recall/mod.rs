@@ -13,6 +13,7 @@ mod people;
 mod picture;
 pub mod says;
 mod sheet;
+mod so_far;
 mod tables;
 mod told;
 

@@ -25,6 +25,7 @@ messages! {
         Lots "lots", Lot "lot", Because "because", Went "went", Since "since",
         SumBook "sum-book", SumMissing "sum-missing", SumSurplus "sum-surplus", SumBack "sum-back",
         SumDestroyed "sum-destroyed", SumReturned "sum-returned", SumGone "sum-gone", SumLeft "sum-left",
+        DisposedSoFar "disposed-so-far" { weight: Grams },
         Made "made", OnHand "on-hand",
         Agrees "agrees", NotCounted "not-counted" { packs: usize }, StillThere "still-there" { weight: Grams },
         Differences "differences", Pack "pack", Place "place", FoundAt "found-at" { place: String },

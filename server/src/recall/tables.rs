@@ -15,7 +15,11 @@ type Cells = Vec<Vec<Line>>;
 pub(super) fn clock(of: &Writer<'_>) -> Vec<Cells> {
     let row = |mark: &super::facts::MilestoneFacts| {
         let what = Milestone::parse(&mark.what);
-        let what = what.map_or_else(String::new, |what| of.speech.say(&what.says()));
+        let what = match (what, of.facts.disposed_so_far()) {
+            (Some(Milestone::Disposed), Some(says)) => of.say(says),
+            (Some(what), _) => of.speech.say(&what.says()),
+            (None, _) => String::new(),
+        };
         let later = of.say(ReportSays::Later {
             hours: mark.seconds / 3_600,
             minutes: mark.seconds / 60 % 60,

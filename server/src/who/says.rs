@@ -8,6 +8,7 @@ messages! {
     WhoSays in "who" {
         SignIn "sign-in",
         Right "right" { name: String, right: Right },
+        RightAsk "right-ask" { name: String, right: Right, names: String },
         ByWhom "by-whom",
         OtherName "other-name" { name: String, by: String },
         NoPerson "no-person",

@@ -1574,6 +1574,7 @@ heat-deed-untold = { $findings } Is there a reading in between? Then enter it wi
 heat-deed-no-core = No core temperature is on record for this cook. Measure the thickest part and enter it: its date rests on it.
 heat-deed-no-reading = This point of the log has no temperature. Enter what the probe showed, or for how many minutes it boiled.
 heat-deed-no-cooling = No log shows how fast it cooled. Enter the readings with a chill step: what cooled too slowly cannot be told from what did not.
+heat-deed-cooling-begun = Kept. How fast it cools is told by the readings that follow: enter the next one on the same page.
 heat-deed-not-chosen = The table or the way to cool was named, but no reading goes with it.
 trichinae-deed-no-degrees = Which temperature was it? Give celsius or fahrenheit.
 trichinae-deed-untested-unread = There is meat of { $species } in { $lot }. By a row that nobody here has read, only the test of its carcass speaks for it, and no heat takes its place ({ $source }). Have the paper of the test before it is sold.
@@ -1617,6 +1618,11 @@ page-undone = Undone.
 page-labels = Print labels
 page-undo-first = What has to be undone first:
 page-limit-correct = Typed wrong: correct it
+page-limit-meat = Typed wrong: the meat, [meat]
+page-limit-salt = Typed wrong: the curing salt, [salt]
+page-limit-send-back = It is [read]: send it back
+page-receive-sent-back = It came in at [read] and goes back.
+page-receive-unread = not read
 page-limit-more = More about it
 page-limit-happened = It is so: take it as it happened
 page-limit-typed = Say what happened: it is recorded, and what came of it stays stopped until somebody sends it back, throws it away or decides otherwise.
@@ -1655,12 +1661,12 @@ page-act-as = Packed as
 page-act-each = Grams in each
 page-act-count-more = Count the packs after these
 page-act-packs = How many packs
+page-act-too-much = That is [asked] g; there are only [left] g.
 page-act-pack-number = Pack
 page-act-to = Where to
 page-act-why = Why
 page-act-of = { $act }: { $name }
-page-act-not-yours = This is not yours to do here. Ask a manager.
-page-act-cannot = This cannot be done with it now, or not by you.
+page-act-cannot = This cannot be done with it now: see on its page what is left of it, and how it is kept.
 page-act-no-script = To do this here, allow scripts in this browser. Reading works without.
 page-why-past = Past its day
 page-why-spoilt = Spoilt
@@ -2276,6 +2282,7 @@ Role-counter = counter
 Role-manager = manager
 who-sign-in = Sign in first.
 who-right = { $name } may not do this: { $right }. Ask a manager.
+who-right-ask = { $name } may not do this: { $right }. Ask { $names }.
 who-by-whom = Who did it?
 who-other-name = { $name } is signed in, and the deed says that { $by } did it. Let { $by } sign in.
 who-no-person = There is no such person here.
@@ -2368,6 +2375,16 @@ today-last-day = { $packs ->
     [one] { $name }, one pack: last day
    *[other] { $name }, { $packs } packs: last day
 }
+today-cools = { $name } cools: { $to } by { $by }
+today-cool-read = { $core } at { $at }.
+today-cool-unread = Nobody has read it since it came out of the heat.
+today-failed = { $place } did not stay cold: { $lots } lots, { $packs ->
+    [one] { $packs } pack
+   *[other] { $packs } packs
+} stopped
+today-failed-names = { $weight }: { $names }.
+today-failed-do = Throw away what went soft. What stayed hard to the middle is a manager’s to let go, lot by lot.
+today-failed-names-more = { $weight }: { $names }, and { $more } more.
 today-lies = { $weight }, { $places }.
 today-may-raw = Sell, serve, cook or freeze today.
 today-may-raw-here = Cook, use or freeze today.
@@ -2399,6 +2416,8 @@ today-do-freeze = { $packs ->
    *[other] Freeze { $packs } packs
 }
 today-do-read = Read it
+today-do-read-core = Read the core
+today-do-sort = Throw away packs
 today-recall = Recall { $number } is open
 today-recall-holds = { $packs ->
     [one] 1 pack is
@@ -2713,8 +2732,8 @@ page-incident-lots = What there is to find
 page-incident-left = Still there
 page-incident-all-there = all there
 page-incident-dispose = { $lots ->
-    [one] Dispose of { $lots } lot, { $weight }
-   *[other] Dispose of these { $lots } lots, { $weight }
+    [one] { $lots } lot, { $weight }
+   *[other] { $lots } lots, { $weight }
 }
 page-incident-dispose-head = What becomes of it
 page-incident-dispose-what = Each ticked lot leaves with its witness. To let a lot go, go to its own page.
@@ -2724,6 +2743,8 @@ page-incident-dispose-packs = Packs of { $lot }: all, or 1-4, 7
 page-incident-uncounted-close = Not everything was counted. Count it first, or say below why it cannot be.
 page-incident-known = What you know by now
 page-incident-known-do = Put it down
+page-incident-known-none = Nothing is written yet.
+page-incident-dispose-some = Only some packs
 page-incident-how = How
 page-incident-discarded = destroyed
 page-incident-returned = sent back
@@ -2871,6 +2892,8 @@ page-bench-heat-step = { $at } held { $minutes }
 page-bench-heat-reached = { $at } reached
 page-bench-cool-between = from { $from } to { $to } within { $hours }
 page-bench-cool-from-start = down to { $to } within { $hours }
+page-bench-cool-by = { $to } by { $by }
+page-bench-cool-met = { $to }: reached
 page-bench-row = Row { $row }
 page-sentence-weigh = { $name }, { $lot }, weighs [grams]: [_lost] of its green weight is lost.
 page-sentence-release = Release { $name }, { $lot }. Signed: { $by }.
@@ -2878,9 +2901,10 @@ page-sentence-turn = { $name }, { $lot }, is turned, at [place].
 page-sentence-rinse = { $name }, { $lot }, is rinsed, at [place].
 page-sentence-equalise = { $name }, { $lot }, equalises from now on, at [place].
 page-sentence-hang = { $name }, { $lot }, hangs from now on, at [place].
-page-sentence-receive-animal = Receive [product], [animal.side], [grams], of [animal.farm], killed on [animal.killed_on], carcass [animal.carcass], to [place].
-page-sentence-receive-bought = Receive [product], [grams], from [bought.supplier], to [place].
+page-sentence-receive-animal = Receive [product], [animal.side], [grams], of [animal.farm], killed on [animal.killed_on], carcass [animal.carcass], temperature [degrees], to [place].
+page-sentence-receive-bought = Receive [product], [grams], from [bought.supplier], temperature [degrees], to [place].
 page-sentence-cool = { $name }, { $lot }, is cooled, at [place].
+page-sentence-core = The core of { $lot } was [degrees] at the end of its cook.
 page-sentence-cook = Cook [_sum] of [_lots] lots: [outputs.0.grams] of { $name }, packs: [outputs.0.pack_count], to [outputs.0.place].
 page-sentence-smoke = Smoke [_sum] of [_lots] lots: [outputs.0.grams] of { $name }, packs: [outputs.0.pack_count], to [outputs.0.place].
 page-sentence-render = Render [_sum] of [_lots] lots: [outputs.0.grams] of { $name }, packs: [outputs.0.pack_count], to [outputs.0.place].
@@ -2898,6 +2922,7 @@ page-act-mix = Mix
 page-act-cure = Cure
 page-act-smoke = Smoke
 page-act-cool = Cool
+page-act-core = Enter the core temperature
 page-weigh-now = On the scale
 page-weigh-keep = Keep this weight
 page-weigh-else = Other readings
@@ -2973,6 +2998,7 @@ page-pot-none-on-hand = None on hand.
 page-pot-receive = Receive some
 page-pot-water = Water added
 page-pot-scan = Scan or type another lot
+page-pot-chosen = Chosen so far: [chosen] of [wanted]. Tick what else goes in, or look at the weight above.
 page-pot-add = Add it
 page-pot-grams = Grams
 page-pot-out = What comes out
@@ -3000,6 +3026,15 @@ page-heat-at = At
 page-heat-more = One more reading
 page-cool-where = Cooled in
 page-cool-keep = Keep these readings
+page-cool-due = Due
+page-cool-left = [left] left
+page-cool-over = [left] over
+page-cool-read = Read so far
+page-cool-now = Now
+page-core-help = Only what a probe showed in the thickest part during that cook. If nobody measured then, cook it through again and measure, or throw it away.
+page-core-how = How is it known?
+page-core-noted = Measured then, written down now
+page-core-logged = From the log of the probe
 deed-not-frozen = All else at { $place } is frozen. This was moved there without freezing: it stays as it is kept now, and its day runs on. If it freezes there, choose Freeze.
 # The logs as the rules name them
 LogKind-receiving = receiving
@@ -3832,6 +3867,7 @@ report-sum-destroyed = destroyed
 report-sum-returned = sent back
 report-sum-gone = gone otherwise
 report-sum-left = still there
+report-disposed-so-far = disposed of so far: { $weight }
 report-made = made
 report-on-hand = on hand
 report-agrees = Counted, and nothing left

@@ -1580,6 +1580,7 @@ cure-deed-both-going-in = { $salt } de sel nitrité pour { $meat } de viande, { 
 heat-deed-no-core = Aucune température à cœur n’est inscrite pour cette cuisson. Mesurez la partie la plus épaisse et saisissez-la : la date en dépend.
 heat-deed-no-reading = Ce point du relevé n’a pas de température. Saisissez ce que la sonde a montré, ou combien de minutes cela a bouilli.
 heat-deed-no-cooling = Aucun relevé ne montre en combien de temps cela s’est refroidi. Saisissez les mesures avec une étape de refroidissement : sans elles, rien ne distingue ce qui s’est refroidi trop lentement.
+heat-deed-cooling-begun = Noté. La vitesse du refroidissement se lit dans les mesures qui suivent : saisissez la prochaine sur la même page.
 heat-deed-not-chosen = Le barème ou le plan de refroidissement est indiqué, mais sans aucune mesure.
 trichinae-deed-no-degrees = À quelle température ? Donnez celsius ou fahrenheit.
 trichinae-deed-untested-unread = Il y a de la viande de { $species } dans { $lot }. Selon une ligne que personne ici n’a lue, seul l’examen de la carcasse parle pour elle, et aucune cuisson n’en tient lieu ({ $source }). Ayez le papier de l’examen avant de vendre.
@@ -1623,9 +1624,14 @@ page-undone = Annulé.
 page-labels = Imprimer les étiquettes
 page-undo-first = À annuler d’abord :
 page-limit-correct = Mal tapé : corriger
+page-limit-meat = Mal tapé : la viande, [meat]
+page-limit-salt = Mal tapé : le sel nitrité, [salt]
+page-limit-send-back = C’est bien [read] : renvoyer
+page-receive-sent-back = Arrivé à [read], renvoyé.
+page-receive-unread = non relevée
 page-limit-more = En savoir plus
 page-limit-happened = C’est ainsi : noter comme c’est arrivé
-page-limit-typed = Est-ce bien tapé ? Si c’est arrivé ainsi, dites ce qui s’est passé : c’est noté, et ce qui en vient reste bloqué jusqu’à ce que quelqu’un décide.
+page-limit-typed = Dites ce qui s’est passé : c’est noté, et ce qui en vient reste bloqué jusqu’à ce que quelqu’un le renvoie, le jette ou en décide autrement.
 page-limit-note = Que s’est-il passé ?
 page-limit-record = Noter comme c’est arrivé
 page-today-nothing = Rien n’attend.
@@ -1661,12 +1667,12 @@ page-act-as = Emballé comme
 page-act-each = Grammes dans chacun
 page-act-count-more = Compter les paquets suivants
 page-act-packs = Combien de paquets
+page-act-too-much = Cela fait [asked] g ; il n’y en a que [left] g.
 page-act-pack-number = Paquet
 page-act-to = Vers où
 page-act-why = Pourquoi
 page-act-of = { $act } : { $name }
-page-act-not-yours = Ce n’est pas à vous de le faire ici. Demandez à un responsable.
-page-act-cannot = Cela ne se peut pas maintenant, ou pas par vous.
+page-act-cannot = Cela ne se peut pas maintenant : voyez sur sa page ce qui en reste, et comment c’est gardé.
 page-act-no-script = Pour le faire ici, autorisez les scripts dans ce navigateur. La lecture s’en passe.
 page-why-past = Date dépassée
 page-why-spoilt = Gâté
@@ -2282,6 +2288,7 @@ Role-counter = comptoir
 Role-manager = responsable
 who-sign-in = Connectez-vous d’abord.
 who-right = { $name } ne peut pas faire cela : { $right }. Demandez à un responsable.
+who-right-ask = { $name } ne peut pas faire cela : { $right }. Demandez à { $names }.
 who-by-whom = Qui l’a fait ?
 who-other-name = { $name } est connecté, et l’acte dit que { $by } l’a fait. Que { $by } se connecte.
 who-no-person = Cette personne n’est pas connue ici.
@@ -2374,6 +2381,16 @@ today-last-day = { $packs ->
     [one] { $name }, un paquet : dernier jour
    *[other] { $name }, { $packs } paquets : dernier jour
 }
+today-cools = { $name } refroidit : { $to } avant { $by }
+today-cool-read = { $core } à { $at }.
+today-cool-unread = Personne ne l’a mesuré depuis la sortie du feu.
+today-failed = Le froid a lâché ({ $place }) : { $lots } lots, { $packs ->
+    [one] { $packs } paquet bloqué
+   *[other] { $packs } paquets bloqués
+}
+today-failed-names = { $weight } : { $names }.
+today-failed-do = Jetez ce qui a ramolli. Ce qui est resté dur à cœur, un responsable le débloque, lot par lot.
+today-failed-names-more = { $weight } : { $names }, et { $more } autres.
 today-lies = { $weight }, { $places }.
 today-may-raw = Vendre, servir, cuire ou congeler aujourd’hui.
 today-may-raw-here = Cuire, employer ou congeler aujourd’hui.
@@ -2405,6 +2422,8 @@ today-do-freeze = { $packs ->
    *[other] Congeler { $packs } paquets
 }
 today-do-read = Relever
+today-do-read-core = Mesurer à cœur
+today-do-sort = Jeter des paquets
 today-recall = Le rappel { $number } est ouvert
 today-recall-holds = { $packs ->
     [one] 1 paquet est
@@ -2730,8 +2749,8 @@ page-incident-lots = Ce qu’il y a à trouver
 page-incident-left = Encore là
 page-incident-all-there = tout est là
 page-incident-dispose = { $lots ->
-    [one] Éliminer { $lots } lot, { $weight }
-   *[other] Éliminer ces { $lots } lots, { $weight }
+    [one] { $lots } lot, { $weight }
+   *[other] { $lots } lots, { $weight }
 }
 page-incident-dispose-head = Ce qu’il en advient
 page-incident-dispose-what = Chaque lot coché part avec son témoin. Pour débloquer un lot, allez à sa propre page.
@@ -2741,6 +2760,8 @@ page-incident-dispose-packs = Paquets de { $lot } : tous, ou 1-4, 7
 page-incident-uncounted-close = Tout n’est pas compté. Comptez d’abord, ou dites ci-dessous pourquoi c’est impossible.
 page-incident-known = Ce que vous savez maintenant
 page-incident-known-do = Le noter
+page-incident-known-none = Rien n’est encore écrit.
+page-incident-dispose-some = Seulement quelques paquets
 page-incident-how = Comment
 page-incident-discarded = détruit
 page-incident-returned = renvoyé
@@ -2888,6 +2909,8 @@ page-bench-heat-step = { $at } pendant { $minutes }
 page-bench-heat-reached = { $at } atteints
 page-bench-cool-between = de { $from } à { $to } en { $hours } au plus
 page-bench-cool-from-start = jusqu’à { $to } en { $hours } au plus
+page-bench-cool-by = { $to } avant { $by }
+page-bench-cool-met = { $to } : atteint
 page-bench-row = Ligne { $row }
 page-sentence-weigh = { $name }, { $lot }, pèse [grams] : [_lost] du poids frais sont perdus.
 page-sentence-release = Libérer { $name }, { $lot }. Signé : { $by }.
@@ -2895,9 +2918,10 @@ page-sentence-turn = { $name }, { $lot } : retourné, à l’endroit [place].
 page-sentence-rinse = { $name }, { $lot } : rincé, à l’endroit [place].
 page-sentence-equalise = { $name }, { $lot } : en repos dès maintenant, à l’endroit [place].
 page-sentence-hang = { $name }, { $lot } : suspendu dès maintenant, à l’endroit [place].
-page-sentence-receive-animal = Réceptionner [product], [animal.side], [grams], de [animal.farm], abattu le [animal.killed_on], carcasse [animal.carcass], vers [place].
-page-sentence-receive-bought = Réceptionner [product], [grams], de [bought.supplier], vers [place].
+page-sentence-receive-animal = Réceptionner [product], [animal.side], [grams], de [animal.farm], abattu le [animal.killed_on], carcasse [animal.carcass], température [degrees], vers [place].
+page-sentence-receive-bought = Réceptionner [product], [grams], de [bought.supplier], température [degrees], vers [place].
 page-sentence-cool = { $name }, { $lot } : refroidi, à l’endroit [place].
+page-sentence-core = Le cœur de { $lot } était à [degrees] à la fin de sa cuisson.
 page-sentence-cook = Cuire [_sum] de [_lots] lots : [outputs.0.grams] de { $name }, paquets : [outputs.0.pack_count], vers [outputs.0.place].
 page-sentence-smoke = Fumer [_sum] de [_lots] lots : [outputs.0.grams] de { $name }, paquets : [outputs.0.pack_count], vers [outputs.0.place].
 page-sentence-render = Fondre [_sum] de [_lots] lots : [outputs.0.grams] de { $name }, paquets : [outputs.0.pack_count], vers [outputs.0.place].
@@ -2915,6 +2939,7 @@ page-act-mix = Mélanger
 page-act-cure = Saler
 page-act-smoke = Fumer
 page-act-cool = Refroidir
+page-act-core = Noter la température à cœur
 page-weigh-now = Sur la balance
 page-weigh-keep = Garder ce poids
 page-weigh-else = Autres relevés
@@ -2990,6 +3015,7 @@ page-pot-receive = En réceptionner
 page-pot-none-on-hand = Il n’y en a pas.
 page-pot-water = Eau ajoutée
 page-pot-scan = Scannez ou tapez un autre lot
+page-pot-chosen = Choisi jusqu’ici : [chosen] sur [wanted]. Cochez ce qui entre encore, ou voyez le poids ci-dessus.
 page-pot-add = Ajouter
 page-pot-grams = Grammes
 page-pot-out = Ce qui sort
@@ -3017,6 +3043,15 @@ page-heat-at = À
 page-heat-more = Un relevé de plus
 page-cool-where = Refroidi dans
 page-cool-keep = Garder ces relevés
+page-cool-due = À atteindre
+page-cool-left = encore [left]
+page-cool-over = dépassé de [left]
+page-cool-read = Mesuré jusqu’ici
+page-cool-now = Maintenant
+page-core-help = Seulement ce qu’une sonde a montré au plus épais pendant cette cuisson. Si personne n’a mesuré, recuisez à cœur et mesurez, ou jetez.
+page-core-how = Comment le sait-on ?
+page-core-noted = Mesuré alors, noté maintenant
+page-core-logged = D’après l’enregistrement de la sonde
 deed-not-frozen = Tout le reste à l’endroit { $place } est congelé. Ceci y a été déplacé sans congélation : l’état reste le même, et le délai court. Si cela y congèle, choisissez Congeler.
 # The logs as the rules name them
 LogKind-receiving = réception
@@ -3849,6 +3884,7 @@ report-sum-destroyed = détruit
 report-sum-returned = renvoyé
 report-sum-gone = parti autrement
 report-sum-left = encore là
+report-disposed-so-far = éliminé jusqu’ici : { $weight }
 report-made = fait
 report-on-hand = en stock
 report-agrees = Compté, il n’en reste rien

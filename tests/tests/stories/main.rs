@@ -2,6 +2,7 @@
 
 mod acts;
 mod adoptions;
+mod at_hand;
 mod bad_input;
 mod by_the_weights;
 mod came_back;

@@ -77,7 +77,7 @@ pub fn plan(target: &Target) -> Result<Vec<(PackId, PackNow)>> {
 
 /// What comes out of a printer is out, and what somebody saw there was seen. A hold is let go by a deed of
 /// its own.
-fn stays(kind: DeedKind) -> Option<VoidSays> {
+pub fn stays(kind: DeedKind) -> Option<VoidSays> {
     match kind {
         DeedKind::Print => Some(VoidSays::OfPrint),
         DeedKind::SettlePrint => Some(VoidSays::OfSettlement),

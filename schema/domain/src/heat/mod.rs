@@ -5,6 +5,7 @@
 
 mod cook;
 mod cooling;
+mod due;
 mod holding;
 mod judgement;
 mod log;
@@ -24,6 +25,7 @@ mod words;
 
 pub use cook::{Cook, Standard, enough};
 pub use cooling::{Cooled, CoolingPlan, CoolingStage, cooled, cooled_by};
+pub use due::{CoolingDue, cooling_due};
 pub use holding::{Hold, held};
 pub use judgement::{Answer, Judgement};
 pub use log::{CoreReading, Log, Silence};

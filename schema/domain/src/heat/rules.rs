@@ -43,6 +43,13 @@ pub struct HeatRules {
 }
 
 impl HeatRules {
+    /// The way to cool that the place takes for what was cooked; else its own first.
+    pub fn usual_cooling(&self) -> Option<&CoolingPlan> {
+        let usual = |plan: &&CoolingPlan| self.after_cooking.as_ref() == Some(&plan.name);
+        let own = || self.cooling.iter().filter(|plan| plan.place.is_none());
+        own().find(usual).or_else(|| own().next())
+    }
+
     /// How long what was cooked takes at the most until it is cold: by the plan that the place takes after cooking, else
     /// by any that needs no approval.
     pub fn cooled_within(&self) -> TimeDelta {

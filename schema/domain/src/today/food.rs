@@ -1,9 +1,10 @@
 //! Food that needs a hand: stopped, past its day, or on its last one.
 
-use super::{About, DoSays, Hand, Known, Sort, TodaySays, When};
+use super::failed;
+use super::{About, DoSays, Hand, Known, OpenRecall, Sort, TodaySays, When};
 use crate::grams::Grams;
 use crate::lot::{Lot, Pack};
-use crate::says::Says;
+use crate::says::{Arg, Says};
 use crate::stop::{self, Stop};
 use crate::words::{State, StopKind};
 use chrono::NaiveDate;
@@ -19,10 +20,10 @@ enum Matter {
 }
 
 /// Packs of one lot with the same matter.
-struct Group<'a> {
-    lot: &'a Lot,
-    packs: Vec<&'a Pack>,
-    stop: Option<Stop>,
+pub(super) struct Group<'a> {
+    pub(super) lot: &'a Lot,
+    pub(super) packs: Vec<&'a Pack>,
+    pub(super) stop: Option<Stop>,
 }
 
 pub(super) fn hands(known: &Known<'_>) -> Vec<Hand> {
@@ -44,14 +45,16 @@ pub(super) fn hands(known: &Known<'_>) -> Vec<Hand> {
             }
         }
     }
-    let told = groups.into_iter();
-    told.map(|((matter, _), group)| hand(known, &matter, &group))
-        .collect()
+    let mut told = failed::told(known, &mut groups);
+    let rest = groups.into_iter();
+    told.extend(rest.map(|((matter, _), group)| hand(known, &matter, &group)));
+    told
 }
 
 /// What there is to a pack. What a person has stopped is not told of as past its day as well.
 fn matters(known: &Known<'_>, lot: &Lot, pack: &Pack) -> Vec<(Matter, Option<Stop>)> {
     let mut found = Vec::new();
+    let mut is_recalled = false;
     for stop in stop::on(lot, Some(pack), known.now, known.today) {
         let matter = match stop.kind {
             StopKind::WrongLabel => Matter::WrongLabel,
@@ -62,21 +65,32 @@ fn matters(known: &Known<'_>, lot: &Lot, pack: &Pack) -> Vec<(Matter, Option<Sto
             // The cure room tells of a piece that is not released yet, and nobody has to hurry; what waits in
             // the bin is no food.
             StopKind::Voided | StopKind::NotReleased | StopKind::Waste => continue,
+            // An open recall is one thing, and tells of all that it holds.
+            StopKind::Held if known.recalls.iter().any(|of| is_held_by(&stop, of)) => {
+                is_recalled = true;
+                continue;
+            }
             kind => Matter::Stopped(kind.as_str(), format!("{:?}", stop.topic)),
         };
         found.push((matter, Some(stop)));
     }
     let ends = pack.now.use_by == Some(known.today) && pack.now.state != State::Frozen;
-    if ends && found.is_empty() {
+    if ends && found.is_empty() && !is_recalled {
         found.push((Matter::LastDay, None));
     }
     let is_stopped = found
         .iter()
         .any(|(matter, _)| matches!(matter, Matter::Stopped(..)));
-    if is_stopped {
+    if is_stopped || is_recalled {
         found.retain(|(matter, _)| !matches!(matter, Matter::Past(_)));
     }
     found
+}
+
+/// Is it the hold of that recall? A hold says the number.
+fn is_held_by(stop: &Stop, recall: &OpenRecall) -> bool {
+    let says = |arg: &Arg| matches!(arg, Arg::Text(text) if *text == recall.number);
+    stop.incident.is_some() && stop.says.args().any(|(_, arg)| says(arg))
 }
 
 fn hand(known: &Known<'_>, matter: &Matter, group: &Group<'_>) -> Hand {

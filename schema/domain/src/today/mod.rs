@@ -1,6 +1,8 @@
 //! Today: what needs a hand, in the order of the hour, each thing with what to do about it. Done things
 //! are not in it: they are worked out of the record, so that they leave by themselves.
 
+mod cooling;
+mod failed;
 mod food;
 mod once;
 mod piece;
@@ -8,6 +10,7 @@ mod says;
 #[cfg(test)]
 mod tests;
 
+pub use cooling::CoolingLot;
 pub use once::CopiesDay;
 pub use says::{DoSays, TodaySays, WhenSays};
 
@@ -63,6 +66,8 @@ pub enum Sort {
     Alarm,
     /// Raw and ready met without a clean-down between.
     Crossed,
+    /// It came out of the heat and has to be cold by an hour.
+    Cooling,
     /// A printer is in trouble, or nobody knows what came out of it.
     Printer,
     /// There is no copy of the record where there should be one, or it was found elsewhere than it was.
@@ -102,6 +107,7 @@ impl Sort {
             Sort::Stop => "stop",
             Sort::Past => "past",
             Sort::LastDay => "last-day",
+            Sort::Cooling => "cooling",
             Sort::Reading => "reading",
             Sort::Piece => "piece",
             Sort::Release => "release",
@@ -201,6 +207,8 @@ pub struct Known<'a> {
     pub family: &'a Family,
     /// The pieces.
     pub pieces: &'a [PieceView],
+    /// What came out of the heat a while ago, with what was read of it since.
+    pub cooling: &'a [CoolingLot],
     /// What lies in a cure by a calendar.
     pub lying: &'a [LyingView],
     /// What places are called, by key.
@@ -226,6 +234,12 @@ pub fn hands(known: &Known<'_>) -> Vec<Hand> {
     hands.extend(known.printers.iter().filter_map(of_printer));
     hands.extend(of_copies(known.copies));
     hands.extend(food::hands(known));
+    hands.extend(
+        known
+            .cooling
+            .iter()
+            .filter_map(|of| cooling::hand(known, of)),
+    );
     hands.extend(known.drill.and_then(|(by, last)| of_drill(known, by, last)));
     hands.extend(known.days.iter().flat_map(|place| of_place(known, place)));
     hands.extend(known.frozen.as_ref().map(of_thaw));

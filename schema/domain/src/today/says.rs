@@ -1,9 +1,10 @@
 //! What is said of what needs a hand.
 
 use crate::grams::Grams;
+use crate::measure::Temperature;
 use crate::messages;
-use crate::says::Texts;
-use chrono::NaiveDate;
+use crate::says::{Arg, Texts};
+use chrono::{NaiveDate, NaiveDateTime};
 
 messages! {
     /// What needs a hand, and what is known of it.
@@ -15,6 +16,13 @@ messages! {
         LabelsWait "labels-wait" { labels: usize },
         WrongLabel "wrong-label" { name: Texts, packs: usize },
         Stopped "stopped" { name: Texts, packs: usize },
+        Cools "cools" { name: Texts, to: Arg, by: NaiveDateTime },
+        CoolRead "cool-read" { core: Temperature, at: NaiveDateTime },
+        CoolUnread "cool-unread",
+        Failed "failed" { place: String, lots: usize, packs: usize },
+        FailedNames "failed-names" { weight: Grams, names: Arg },
+        FailedNamesMore "failed-names-more" { weight: Grams, names: Arg, more: usize },
+        FailedDo "failed-do",
         Past "past" { name: Texts, packs: usize, day: NaiveDate },
         LastDay "last-day" { name: Texts, packs: usize },
         Lies "lies" { weight: Grams, places: String },
@@ -69,6 +77,8 @@ messages! {
         Discard "discard" { packs: usize },
         Freeze "freeze" { packs: usize },
         Read "read",
+        ReadCore "read-core",
+        Sort "sort",
         Cleaned "cleaned",
         BeginDrill "begin-drill",
         CountRecall "count-recall",

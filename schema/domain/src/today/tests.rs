@@ -28,6 +28,7 @@ fn told_with(days: &[PlaceDay], printers: &[Printer], recalls: usize) -> Vec<(Wh
         pieces: &[],
         places: &BTreeMap::new(),
         lying: &[],
+        cooling: &[],
         recalls: &open[..recalls],
         printers,
         days,

@@ -29,7 +29,7 @@ pub struct TodayRead {
 pub struct HandRead {
     /// `now`, `today` or `closing`.
     pub when: String,
-    /// What sort of thing it is: `recall`, `alarm`, `crossed`, `printer`, `copies`, `wrong-label`, `stop`, `past`, `last-day`,
+    /// What sort of thing it is: `recall`, `alarm`, `crossed`, `cooling`, `printer`, `copies`, `wrong-label`, `stop`, `past`, `last-day`,
     /// `reading`, `piece`, `release`, `drill`, `thaw`, `clean-down`.
     pub sort: String,
     /// The lot's code, where it is about one.
