@@ -261,7 +261,7 @@ const COOLED_WITHIN: TimeDelta = TimeDelta::hours(12);
 /// What is done with a lot of its kind: before all else, and after the likeliest two. A piece is weighed and
 /// released; raw meat is cooked, cured, ground; what comes out of the heat is cooled.
 fn of_kind(who: &Who, lot: &Lot, now: DateTime<Utc>) -> (Vec<Way>, Vec<Way>) {
-    use ProductKind::{Cooked, Cut, Fat, Offal, Rendered, Stock, Trim};
+    use ProductKind::{Cooked, Cured, Cut, Fat, Mixed, Offal, Rendered, Stock, Trim};
     let (mut before, mut after) = (Vec::new(), Vec::new());
     if lot.voided || brief::left(&lot.packs).next().is_none() || !who.may(Right::Work) {
         return (before, after);
@@ -277,14 +277,16 @@ fn of_kind(who: &Who, lot: &Lot, now: DateTime<Utc>) -> (Vec<Way>, Vec<Way>) {
     }
     let raw = lot.product.raw && !lot.species.is_empty() && !lot.waits_for_release();
     let kind = lot.product.kind;
-    if raw && matches!(kind, Cut | Offal | Trim | Fat) {
+    if raw && matches!(kind, Cut | Offal | Trim | Fat | Mixed) {
         after.push(("page-act-cook", make("cook"), Some(GOES_ON)));
+    }
+    if raw && matches!(kind, Cut | Offal | Trim | Fat) {
         after.push(("page-act-grind", make("grind"), Some(USE)));
     }
     if raw && kind == Cut {
         after.push(("page-act-cure", make("cure"), Some(GOES_ON)));
     }
-    if kind == ProductKind::Cured && raw {
+    if kind == Cured && raw {
         // In its cure it is turned, then smoked or cooked; it is not packed as it is. What is in packs for the
         // counter is done.
         if lot.product.cured.cure.is_some() {
@@ -294,6 +296,11 @@ fn of_kind(who: &Who, lot: &Lot, now: DateTime<Utc>) -> (Vec<Way>, Vec<Way>) {
         let heat = if done { &mut after } else { &mut before };
         heat.push(("page-act-smoke", make("smoke"), Some(GOES_ON)));
         heat.push(("page-act-cook", make("cook"), Some(GOES_ON)));
+    }
+    // What is sold as ready and is not proven to be so is cooked through.
+    let is_proven = lot.product.raw || lot.species.is_empty() || lot.condition().is_ready();
+    if !is_proven && !lot.waits_for_release() && matches!(kind, Cooked | Mixed | Cured) {
+        after.push(("page-act-cook", make("cook"), Some(GOES_ON)));
     }
     if matches!(kind, Cooked | Stock | Rendered) {
         // What is frozen has no way down any more.

@@ -153,6 +153,10 @@ fn raw_meat_that_came_in_without_an_animal_is_found_through_what_was_made_of_it(
     assert_eq!(unknown(&record), None);
     record.of(trim).lot.species.clear();
     assert_eq!(unknown(&record), Some(trim));
+    let salmon = crate::words::Allergen::Salmon;
+    record.of(trim).lot.allergens.insert(salmon);
+    assert_eq!(unknown(&record), None, "fish is no meat");
+    record.of(trim).lot.allergens.remove(&salmon);
     let came = came_in(&record.0, &[mince]).into_iter();
     let mut came: Vec<LotId> = came.map(|of| of.lot.id).collect();
     came.sort_unstable();

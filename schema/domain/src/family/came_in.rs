@@ -12,7 +12,13 @@ pub fn unknown_animal<'a>(family: &'a Family, lots: &[LotId]) -> Option<&'a Rela
         let kind = of.lot.product.kind;
         matches!(kind, Carcass | Cut | Trim | Bone | Offal | Cured | Mixed)
     };
+    // Fish is of no animal that a list of meat knows; what is bought as a mixture may have more in it than the fish.
+    let is_fish = |of: &&Relative| {
+        let mut allergens = of.lot.allergens.iter();
+        of.lot.product.kind != Mixed && allergens.any(|of| of.is_of_the_water())
+    };
     let came = came_in(family, lots).into_iter();
+    let came = came.filter(|of| !is_fish(of));
     let unknown = came.filter(|of| !of.has_species() && of.lot.condition().stable.is_none());
     unknown.filter(of_an_animal).min_by_key(|of| of.lot.id)
 }

@@ -339,6 +339,10 @@ fn not_there(
         to: stage.to,
         by: log.on_clock(start.earliest + within),
     };
+    // Past the time that it had if it left its upper temperature at the earliest: perhaps it is broken already.
+    if last.at - start.earliest > within {
+        return Judgement::untold(rows, row, says);
+    }
     Judgement::decide(Finding::new(Gravity::Warn, says, [row.clone()]))
 }
 

@@ -3,7 +3,7 @@
 use chrono::{DateTime, TimeDelta, Utc};
 use chrono_tz::Tz;
 use domain::heat::{
-    self, Answer, Cook, Cooled, CoreReading, Food, HeatRecord, Heated, Log, Standard,
+    self, Answer, Cook, Cooled, CoreReading, Food, HeatRecord, Heated, Judgement, Log, Standard,
 };
 use domain::law::{Law, Laws};
 use domain::measure::{Percent, Temperature};
@@ -124,7 +124,7 @@ fn ham(dry: &[(i64, i64)]) -> Treatment {
     Treatment::Cured(Box::new(process))
 }
 
-fn cooling(readings: &[(i64, i64)], plan: &str) -> Answer {
+fn cooling_judged(readings: &[(i64, i64)], plan: &str) -> Judgement {
     let readings = readings.iter().map(|(minutes, degrees)| CoreReading {
         at: instant(*minutes),
         core: Temperature::fahrenheit(*degrees),
@@ -137,9 +137,25 @@ fn cooling(readings: &[(i64, i64)], plan: &str) -> Answer {
         is_approved: true,
     };
     let law = of(Profile::Us);
-    heat::cooled(&cooled, plan, &law.heat, &law.rows)
-        .unwrap()
-        .answer
+    heat::cooled(&cooled, plan, &law.heat, &law.rows).unwrap()
+}
+
+fn cooling(readings: &[(i64, i64)], plan: &str) -> Answer {
+    cooling_judged(readings, plan).answer
+}
+
+/// Six hours from 135 °F to 41 °F (`us-T4`): a log that ends warm asks once it is longer than that from the earliest
+/// moment at which the food can have been at 135 °F, and only warns before.
+#[test]
+fn a_log_that_ends_warm_after_the_time_asks() {
+    let ends = |minutes: i64| {
+        let readings = [(0, 140), (60, 104), (110, 68), (minutes, 48)];
+        let judged = cooling_judged(&readings, "us-T4");
+        assert_eq!(judged.answer, Answer::Decide);
+        judged.shuts()
+    };
+    assert!(!ends(355));
+    assert!(ends(380));
 }
 
 /// Every way to cool that stands in the data can be chosen, by its name and by its row; and but for those that are
