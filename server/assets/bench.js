@@ -57,8 +57,8 @@ const bench = {
   // How many minutes are left until each hour that is due.
   tick() {
     const gone = Math.floor(performance.now() / 60000);
-    document.querySelectorAll("[data-left]").forEach((shown) => {
-      const left = Number(shown.dataset.left) - gone;
+    document.querySelectorAll("[data-minutes-left]").forEach((shown) => {
+      const left = Number(shown.dataset.minutesLeft) - gone;
       const [hours, minutes] = [Math.floor(Math.abs(left) / 60), Math.abs(left) % 60];
       const told = [hours > 0 ? `${hours}\u00a0h` : "", `${minutes}\u00a0min`].filter(Boolean).join(" ");
       shown.textContent = (left < 0 ? shown.dataset.over : shown.dataset.more).replace("[left]", told);
