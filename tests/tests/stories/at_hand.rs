@@ -134,7 +134,7 @@ fn a_cooling_goes_on_from_its_readings_and_stands_on_today(engine: Engine) {
         cool.contains("name=\"log.1.at\""),
         "the next row goes on after it"
     );
-    assert_eq!(cool.matches("data-left=\"").count(), 2, "{cool}");
+    assert_eq!(cool.matches("data-minutes-left=\"").count(), 2, "{cool}");
     let colder = read(&[(15, 62.0), (80, 20.0)]);
     assert!(
         !colder.body["warning_keys"]
@@ -143,7 +143,7 @@ fn a_cooling_goes_on_from_its_readings_and_stands_on_today(engine: Engine) {
         "{colder:?}"
     );
     let cool = page(&caller, &format!("/lots/{lot}/cool"));
-    assert_eq!(cool.matches("data-left=\"").count(), 1, "{cool}");
+    assert_eq!(cool.matches("data-minutes-left=\"").count(), 1, "{cool}");
     assert_eq!(
         cool.matches(" readonly").count(),
         4,
