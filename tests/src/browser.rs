@@ -214,6 +214,18 @@ impl Browser {
         );
     }
 
+    /// From now on no page of this window takes a slow answer for a dead line: a machine that does much else at once is
+    /// none.
+    pub fn be_patient(&self) {
+        let source = "document.addEventListener('DOMContentLoaded', () => {
+            if (typeof waiting === 'object') { waiting.patience = 60000; }
+        });";
+        self.asks(
+            "Page.addScriptToEvaluateOnNewDocument",
+            &json!({ "source": source }),
+        );
+    }
+
     /// A command of the browser's own protocol.
     fn asks(&self, command: &str, params: &Value) {
         let call = json!({ "cmd": command, "params": params });

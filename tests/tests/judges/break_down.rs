@@ -101,6 +101,7 @@ fn a_side_is_weighed_off_and_recorded_by_keyboard_alone_and_undone_its_weights_a
     let house = House::demo(Engine::Sqlite);
     let caller = house.caller();
     let browser = Browser::reading("en");
+    browser.be_patient();
     let bench = Bench::of(&browser, &house, "Oda Marsh", TABLET);
     bench.open();
     for (nth, (_, weight)) in SIDE.iter().enumerate() {
@@ -153,6 +154,7 @@ fn an_odd_weight_is_told_before_it_is_kept_and_whoever_takes_over_goes_on() {
     let house = House::demo(Engine::Sqlite);
     let caller = house.caller();
     let browser = Browser::reading("en");
+    browser.be_patient();
     let bench = Bench::of(&browser, &house, "Pim Verrall", PHONE);
     bench.open();
     // A scale that says its unit, and is meant in grams.
@@ -216,6 +218,7 @@ fn what_is_sent_into_a_dead_network_is_kept_and_recorded_once() {
     let house = House::demo(Engine::Sqlite);
     let caller = house.caller();
     let browser = Browser::reading("en");
+    browser.be_patient();
     let bench = Bench::of(&browser, &house, "Oda Marsh", TABLET);
     bench.open();
     // One cut in three pieces.

@@ -105,6 +105,7 @@ fn scanned_in_no_tap_sold_in_one_and_undone_in_one() {
     let mut took = Vec::new();
     for (language, word) in [("en", "SELL"), ("fr", "VENDRE")] {
         let browser = Browser::reading(language);
+        browser.be_patient();
         browser.sign_in(&house.address, "Tamsin Roke");
         for size in SIZES {
             let mut counter = Counter::open(&browser, &house, size);
@@ -140,6 +141,7 @@ fn a_lot_is_no_pack_and_a_part_is_no_code() {
     let house = House::demo(Engine::Sqlite);
     let bacon = house.caller().noted("L13");
     let browser = Browser::reading("en");
+    browser.be_patient();
     browser.sign_in(&house.address, "Tamsin Roke");
     let mut counter = Counter::open(&browser, &house, SIZES[0]);
     // Cut short: which one is it?
@@ -182,6 +184,7 @@ fn by_keyboard_alone() {
     let bacon = format!("{}/13", caller.noted("L13"));
     for (language, size) in [("fr", SIZES[0]), ("en", SIZES[2])] {
         let browser = Browser::reading(language);
+        browser.be_patient();
         browser.sign_in(&house.address, "Tamsin Roke");
         let counter = Counter::open(&browser, &house, size);
         counter.scan(&bacon);
@@ -221,6 +224,7 @@ fn several_for_one_guest_are_sold_in_one_tap_and_undone_in_one() {
     };
     let before = words();
     let browser = Browser::reading("en");
+    browser.be_patient();
     browser.sign_in(&house.address, "Tamsin Roke");
     let mut counter = Counter::open(&browser, &house, SIZES[2]);
     for (nth, pack) in packs.iter().enumerate() {
@@ -263,6 +267,7 @@ fn each_word_has_its_sound_and_none_before_a_tap() {
     let house = House::demo(Engine::Sqlite);
     let caller = house.caller();
     let browser = Browser::reading("en");
+    browser.be_patient();
     browser.sign_in(&house.address, "Tamsin Roke");
     let mut counter = Counter::open(&browser, &house, SIZES[2]);
     let played = "return document.documentElement.dataset.played ?? ''";
@@ -325,6 +330,7 @@ fn past(caller: &Caller) -> String {
 fn a_photo_is_read_where_there_is_no_camera() {
     let house = House::demo(Engine::Sqlite);
     let browser = Browser::reading("fr");
+    browser.be_patient();
     browser.sign_in(&house.address, "Tamsin Roke");
     let counter = Counter::open(&browser, &house, SIZES[2]);
     let folder =
@@ -353,6 +359,7 @@ fn a_photo_is_read_where_there_is_no_camera() {
 fn a_guest_asks_with_chips_and_by_words() {
     let house = House::demo(Engine::Sqlite);
     let browser = Browser::reading("en");
+    browser.be_patient();
     browser.sign_in(&house.address, "Tamsin Roke");
     let mut counter = Counter::open(&browser, &house, SIZES[1]);
     counter

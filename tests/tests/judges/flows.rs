@@ -24,6 +24,7 @@ impl<'a> Hand<'a> {
         person: &str,
         screen: (u32, u32),
     ) -> Hand<'a> {
+        browser.be_patient();
         browser.sign_in(&house.address, person);
         browser.resize(screen);
         Hand {
@@ -35,9 +36,6 @@ impl<'a> Hand<'a> {
 
     pub(super) fn open(&mut self, path: &str) {
         self.browser.open(&format!("{}{path}", self.house.address));
-        // A machine that does much else at once is no dead line.
-        self.browser
-            .run("if (typeof waiting === 'object') { waiting.patience = 60000; }");
         self.taps = 0;
     }
 

@@ -66,6 +66,7 @@ fn from_an_empty_record_to_the_first_tag() {
         ..Manners::default()
     });
     let browser = Browser::reading("en");
+    browser.be_patient();
     browser.resize(super::flows::TABLET);
     let mut hand = Hand {
         browser: &browser,

@@ -89,10 +89,12 @@ impl Round {
             ..Manners::default()
         });
         plug_in(&house.caller(), &printer);
+        let browser = Browser::reading(language);
+        browser.be_patient();
         Round {
             house,
             printer,
-            browser: Browser::reading(language),
+            browser,
             language,
         }
     }
@@ -271,6 +273,7 @@ fn a_pin_opens_today_in_two_taps() {
     let name = format!("a.name[href*='{}']", people[1].as_str().expect("an id"));
     for language in ["en", "fr"] {
         let browser = Browser::reading(language);
+        browser.be_patient();
         let screen = Screen {
             browser: &browser,
             french: language == "fr",
