@@ -18,11 +18,10 @@ pub fn of_lots(conn: &mut Conn, lots: &[i32]) -> Result<HashMap<i32, Vec<Did>>> 
         (Vec<u8>, String, NaiveDateTime, String, Option<i32>),
         (String, i64, NaiveDate, Option<String>),
     );
-    let events: Vec<Event> = pack_events::table
+    let events = pack_events::table
         .inner_join(deeds::table.on(deeds::id.eq(pack_events::deed_id)))
         .inner_join(packs::table.on(packs::id.eq(pack_events::pack_id)))
         .left_join(voids::table.on(voids::deed_id.eq(pack_events::deed_id)))
-        .filter(pack_events::lot_id.eq_any(lots))
         .order((pack_events::lot_id, pack_events::seq))
         .select((
             (pack_events::lot_id, pack_events::deed_id, packs::number),
@@ -40,7 +39,12 @@ pub fn of_lots(conn: &mut Conn, lots: &[i32]) -> Result<HashMap<i32, Vec<Did>>> 
                 pack_events::state,
             ),
         ))
-        .load(conn)?;
+        .into_boxed();
+    // One is the usual case, and its prepared statement is kept.
+    let events: Vec<Event> = match lots {
+        [one] => events.filter(pack_events::lot_id.eq(*one)).load(conn)?,
+        _ => events.filter(pack_events::lot_id.eq_any(lots)).load(conn)?,
+    };
     let mut histories: HashMap<i32, Vec<Did>> = HashMap::new();
     for ((lot, deed, pack), (uid, kind, at, by, voided), (account, mg, day, state)) in events {
         let bad = |what: &str| Error::bad_row("pack_events", lot, what);

@@ -11,6 +11,7 @@ use diesel::prelude::*;
 use diesel::sql_query;
 use diesel::sql_types::{Array, Integer, Text, Timestamp, Untyped};
 use diesel::sqlite::Sqlite;
+use domain::code::LotCode;
 
 /// Keys in one statement.
 pub(crate) const AT_ONCE: usize = 2_000;
@@ -74,6 +75,61 @@ pub(crate) fn of_until<R: Row>(
         Conn::Pg(conn) => {
             let sql = sql_query(sql(OF_ARRAY)).bind::<Array<Integer>, _>(keys);
             Prepared(sql.bind::<Timestamp, _>(until)).load(conn)?
+        }
+    })
+}
+
+/// The same of a statement with two lists of keys.
+pub(crate) fn of_both<R: Row>(
+    conn: &mut Conn,
+    first: &[i32],
+    second: &[i32],
+    sql: impl Fn(&str, &str) -> String,
+) -> Result<Vec<R>> {
+    let second_of = |form: &str| form.replace("$1", "$2");
+    Ok(match conn {
+        Conn::Sqlite(conn) => {
+            let sql = sql_query(sql(OF_LIST, &second_of(OF_LIST)));
+            let sql = sql.bind::<Text, _>(list(first));
+            Prepared(sql.bind::<Text, _>(list(second))).load(conn)?
+        }
+        Conn::Pg(conn) => {
+            let sql = sql_query(sql(OF_ARRAY, &second_of(OF_ARRAY)));
+            let sql = sql.bind::<Array<Integer>, _>(first);
+            Prepared(sql.bind::<Array<Integer>, _>(second)).load(conn)?
+        }
+    })
+}
+
+/// The rows of a statement about the lot of a code: it is told how SQL says that a column is the code.
+pub(crate) fn of_code<R: Row>(
+    conn: &mut Conn,
+    code: &LotCode,
+    sql: impl Fn(&str) -> String,
+) -> Result<Vec<R>> {
+    let sql = sql_query(sql(ONE)).bind::<Text, _>(code.as_str());
+    Ok(match conn {
+        Conn::Sqlite(conn) => Prepared(sql).load(conn)?,
+        Conn::Pg(conn) => Prepared(sql).load(conn)?,
+    })
+}
+
+/// The same of a statement with a list of keys before it.
+pub(crate) fn of_code_or<R: Row>(
+    conn: &mut Conn,
+    keys: &[i32],
+    code: &LotCode,
+    sql: impl Fn(&str, &str) -> String,
+) -> Result<Vec<R>> {
+    let is = ONE.replace("$1", "$2");
+    Ok(match conn {
+        Conn::Sqlite(conn) => {
+            let sql = sql_query(sql(OF_LIST, &is)).bind::<Text, _>(list(keys));
+            Prepared(sql.bind::<Text, _>(code.as_str())).load(conn)?
+        }
+        Conn::Pg(conn) => {
+            let sql = sql_query(sql(OF_ARRAY, &is)).bind::<Array<Integer>, _>(keys);
+            Prepared(sql.bind::<Text, _>(code.as_str())).load(conn)?
         }
     })
 }

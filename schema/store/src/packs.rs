@@ -6,11 +6,12 @@ use crate::error::{Error, Result};
 use crate::insert_rows;
 use crate::on_each;
 use crate::prepared::Prepared;
-use crate::tables::{pack_events, packs, voids};
+use crate::tables::{lots, pack_events, packs, voids};
 use chrono::NaiveDate;
 use diesel::prelude::*;
 use diesel::sql_query;
 use diesel::sql_types::{Array, BigInt, Bool, Date, Integer, Nullable, Text};
+use domain::code::LotCode;
 use domain::grams::Grams;
 use domain::lot::{Pack, PackId, PackNow, PlaceId};
 use domain::words::{Being, State};
@@ -87,6 +88,12 @@ pub enum PackChoice {
 }
 
 impl PackChoice {
+    /// The packs of some numbers. A lot has none of more than the database counts to.
+    pub fn of_numbers(numbers: &[u32]) -> PackChoice {
+        let known = numbers.iter().map(|number| i32::try_from(*number));
+        PackChoice::Numbers(known.filter_map(std::result::Result::ok).collect())
+    }
+
     /// How many packs are named.
     pub fn named(&self) -> usize {
         match self {
@@ -165,6 +172,17 @@ pub fn of_each(conn: &mut Conn, wanted: &[(i32, PackChoice)]) -> Result<Vec<Pack
 /// How many lots one statement asks for: SQLite nests a thousand alternatives and no more.
 const AT_ONCE: usize = 200;
 
+/// The numbers of the packs of a lot that hold something.
+pub fn numbers_on_hand(conn: &mut Conn, lot: &LotCode) -> Result<Vec<u32>> {
+    let numbers: Vec<i32> = packs::table
+        .inner_join(lots::table.on(lots::id.eq(packs::lot_id)))
+        .filter(lots::code.eq(lot.as_str()).and(packs::left_mg.gt(0)))
+        .order(packs::number)
+        .select(packs::number)
+        .load(conn)?;
+    Ok(numbers.into_iter().map(i32::unsigned_abs).collect())
+}
+
 /// Packs of several lots, by lot and number.
 pub fn of_lots(conn: &mut Conn, lots: &[i32]) -> Result<Vec<PackRow>> {
     let query = packs::table
@@ -181,6 +199,10 @@ pub fn of_family(
     numbers: Option<&[u32]>,
     others: &[i32],
 ) -> Result<Vec<PackRow>> {
+    if let ([lot], []) = (lots, others) {
+        let numbers = numbers.map(|numbers| PackChoice::of_numbers(numbers));
+        return of_lot(conn, *lot, &numbers.unwrap_or(PackChoice::All));
+    }
     let left = packs::lot_id.eq_any(others).and(packs::left_mg.gt(0));
     let of_lots = packs::lot_id.eq_any(lots);
     let query = packs::table

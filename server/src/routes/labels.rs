@@ -5,6 +5,7 @@ use super::{Api, query};
 use crate::app::App;
 use crate::error::{Error, Result};
 use crate::label_facts::{self, Drawn, MOST, Wanted};
+use crate::named::named;
 use crate::problems::{LabelsSays, TitleSays};
 use crate::read::LoadedFamily;
 use crate::rooms::{Room, within};
@@ -16,6 +17,7 @@ use domain::rows::{Finding, RowId};
 use rust_decimal::Decimal;
 use serde::Deserialize;
 use std::collections::BTreeSet;
+use store::Conn;
 use store::family::Extent;
 
 /// Adds them.
@@ -105,8 +107,8 @@ async fn of_lot(
     let asked: Asked = query(&request)?;
     let packs = asked.packs.as_deref().map(pack_numbers).transpose()?;
     let shared = app.clone();
-    let part = asked.part;
-    let wanted = Wanted {
+    let mut part = asked.part;
+    let mut wanted = Wanted {
         packs,
         template: asked.template.clone(),
         together: asked.together.unwrap_or(false),
@@ -115,6 +117,9 @@ async fn of_lot(
     };
     let placed = within(Room::Draw, move || {
         app.store.read(|conn| {
+            if let Some(packs) = packs_of_part(&app, conn, &code, &wanted, part)? {
+                (wanted.packs, part) = (Some(packs), None);
+            }
             let extent = Extent {
                 packs: wanted.packs.as_deref(),
                 ..Extent::ANCESTORS
@@ -125,6 +130,24 @@ async fn of_lot(
     })
     .await?;
     pdf(shared, placed, asked.paper()).await
+}
+
+/// The packs on hand whose labels are one part of a lot's, so that of thousands only these are loaded; none where it is
+/// not a part of all of them that is asked for, or no such part.
+fn packs_of_part(
+    app: &App,
+    conn: &mut Conn,
+    code: &str,
+    wanted: &Wanted,
+    part: Option<usize>,
+) -> Result<Option<Vec<u32>>> {
+    let before = part.and_then(|part| part.checked_sub(1));
+    let (Some(before), None, false) = (before, &wanted.packs, wanted.together) else {
+        return Ok(None);
+    };
+    let lot = named(code, "code", &app.ours())?.code;
+    let on_hand = store::packs::numbers_on_hand(conn, &lot)?;
+    Ok(on_hand.chunks(MOST).nth(before).map(<[u32]>::to_vec))
 }
 
 /// The facts of one label: `gambrel label` makes a picture of them on any template.

@@ -134,17 +134,41 @@ impl NameRule {
 
 /// The words of a name, lower case, without marks: `Pig's feet` is `pigs feet`.
 pub(crate) fn words_of(name: &str) -> Vec<String> {
-    let bare: String = name.chars().filter(|&c| c != '\'' && c != '’').collect();
-    bare.split(|c: char| !c.is_alphanumeric())
-        .filter(|word| !word.is_empty())
-        .map(str::to_lowercase)
-        .collect()
+    words_in(name).map(|word| plain(word).collect()).collect()
+}
+
+/// The words as they are written: `Pig's` and `feet`.
+fn words_in(name: &str) -> impl Iterator<Item = &str> {
+    let pieces = name.split(|c: char| !c.is_alphanumeric() && !is_mark(c));
+    pieces.filter(|word| word.contains(char::is_alphanumeric))
+}
+
+fn is_mark(c: char) -> bool {
+    matches!(c, '\'' | '’')
+}
+
+fn plain(word: &str) -> impl Iterator<Item = char> {
+    let letters = word.chars().filter(|&c| !is_mark(c));
+    letters.flat_map(char::to_lowercase)
 }
 
 /// Does the name hold the phrase, word for word?
 pub(crate) fn says(name: &[String], phrase: &str) -> bool {
-    let phrase = words_of(phrase);
-    !phrase.is_empty() && name.windows(phrase.len()).any(|part| part == phrase)
+    (0..name.len()).any(|at| begins(&name[at..], phrase).is_some())
+}
+
+/// How many words of it the phrase is with which a name begins, word for word. Asked of each phrase with a rule for each
+/// label: so it writes nothing down.
+pub(crate) fn begins(name: &[String], phrase: &str) -> Option<usize> {
+    let mut length = 0;
+    for word in words_in(phrase) {
+        let of = name.get(length)?;
+        if !plain(word).eq(of.chars()) {
+            return None;
+        }
+        length += 1;
+    }
+    (length > 0).then_some(length)
 }
 
 /// What stands against the name (`us` 4.5, `canada-eu-uk` 4.15). Nothing found is no promise that

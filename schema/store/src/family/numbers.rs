@@ -3,11 +3,10 @@
 
 use crate::conn::Conn;
 use crate::error::Result;
+use crate::keyed;
 use crate::measurements::{self, IF_THEY_COUNT, THAT_COUNT};
-use crate::on_each;
 use chrono::NaiveDateTime;
 use diesel::prelude::*;
-use diesel::sql_query;
 use diesel::sql_types::{BigInt, Bool, Integer, Text, Timestamp};
 use domain::family::LotReading;
 use domain::grams::Grams;
@@ -57,47 +56,38 @@ const FAHRENHEIT: &str = Quantity::Fahrenheit.as_str();
 
 /// The readings of lots, the additions of steps, and the cores that were read in them.
 pub fn of(conn: &mut Conn, lots: &[i32], steps: &[i32]) -> Result<Numbers> {
-    let listed = |keys: &[i32]| {
-        let keys: Vec<String> = keys.iter().map(i32::to_string).collect();
-        if keys.is_empty() {
-            "NULL".into()
-        } else {
-            keys.join(", ")
-        }
-    };
-    let sql = format!(
+    let rows: Vec<NumberRow> = keyed::of_both(conn, lots, steps, |of_lots, of_steps| {
+        format!(
         "SELECT FALSE AS added, of.lot_id AS owner, deeds.at, of.quantity AS what, of.millionths AS amount, of.id
          FROM measurements of {THAT_COUNT}
-         WHERE of.lot_id IN ({of_lots}) AND {IF_THEY_COUNT}
+         WHERE of.lot_id {of_lots} AND {IF_THEY_COUNT}
          UNION ALL
          SELECT TRUE AS added, of.deed_id AS owner, deeds.at, of.what, of.mg AS amount, of.id
          FROM additions of JOIN deeds ON deeds.id = of.deed_id
-         WHERE of.deed_id IN ({of_steps})
+         WHERE of.deed_id {of_steps}
          UNION ALL
          SELECT TRUE AS added, of.id AS owner, deeds.at, '{LOST}' AS what, of.loss_mg AS amount, of.id
          FROM steps of JOIN deeds ON deeds.id = of.id
-         WHERE of.id IN ({of_steps}) AND of.loss_mg > 0
+         WHERE of.id {of_steps} AND of.loss_mg > 0
          UNION ALL
          SELECT TRUE AS added, of.deed_id AS owner, of.at, of.quantity AS what, of.millionths AS amount, of.id
          FROM core_readings of
-         WHERE of.deed_id IN ({of_steps})
+         WHERE of.deed_id {of_steps}
              AND NOT EXISTS (SELECT 1 FROM corrections WHERE corrections.deed_id = of.deed_id)
          UNION ALL
          SELECT TRUE AS added, of.deed_id AS owner, deeds.at, of.quantity AS what, of.millionths AS amount, of.id
          FROM measurements of JOIN deeds ON deeds.id = of.deed_id
-         WHERE of.deed_id IN ({of_steps}) AND of.lot_id IS NULL AND deeds.kind = '{COOK}'
+         WHERE of.deed_id {of_steps} AND of.lot_id IS NULL AND deeds.kind = '{COOK}'
              AND of.quantity IN ('{CELSIUS}', '{FAHRENHEIT}')
              AND NOT EXISTS (SELECT 1 FROM corrections WHERE corrections.deed_id = of.deed_id)
          UNION ALL
          SELECT TRUE AS added, of.lot_id AS owner, deeds.at, '{SURPLUS}' AS what, -of.mg AS amount, of.id
          FROM pack_events of JOIN deeds ON deeds.id = of.deed_id
-         WHERE of.lot_id IN ({of_lots}) AND of.account = 'unexplained' AND of.mg < 0
+         WHERE of.lot_id {of_lots} AND of.account = 'unexplained' AND of.mg < 0
              AND NOT EXISTS (SELECT 1 FROM voids WHERE voids.deed_id = of.deed_id)
-         ORDER BY 3, 6",
-        of_lots = listed(lots),
-        of_steps = listed(steps)
-    );
-    let rows: Vec<NumberRow> = on_each!(conn, c => sql_query(sql).load(c)?);
+         ORDER BY 3, 6"
+        )
+    })?;
     let mut numbers = Numbers::default();
     for row in rows {
         match row.added {

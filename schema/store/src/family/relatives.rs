@@ -3,11 +3,10 @@
 use super::walk::WalkStart;
 use crate::conn::Conn;
 use crate::error::{Error, Result};
+use crate::keyed;
 use crate::lots::LotRow;
-use crate::on_each;
 use chrono::{NaiveDate, NaiveDateTime};
 use diesel::prelude::*;
-use diesel::sql_query;
 use diesel::sql_types::{Binary, Date, Integer, Nullable, Text, Timestamp};
 use domain::family::{KnownSource, MadeBy, SourceAnimal};
 use domain::words::{DeedKind, Side, Species};
@@ -115,28 +114,14 @@ const COLUMNS: &str = "SELECT lots.*, deeds.uid AS deed_uid, deeds.kind AS deed_
      LEFT JOIN animals ON animals.id = sources.animal_id
      LEFT JOIN deeds brought ON brought.id = animals.deed_id";
 
-/// How many keys go into one statement: a usual family is one, the salt's is some.
-const MOST: usize = 5_000;
-
 /// The lots that a walk started from and those that it reached, in the order of their keys.
 pub fn of_family(conn: &mut Conn, start: WalkStart<'_>, keys: &[i32]) -> Result<Vec<RelativeRow>> {
-    let (some, rest) = keys.split_at(keys.len().min(MOST));
-    let some: Vec<String> = some.iter().map(i32::to_string).collect();
-    let reached = match some.is_empty() {
-        true => String::new(),
-        false => format!(" OR lots.id IN ({})", some.join(", ")),
-    };
-    let sql = format!(
-        "{COLUMNS} WHERE {}{reached} ORDER BY lots.id",
-        start.condition()
-    );
-    let mut rows: Vec<RelativeRow> = on_each!(&mut *conn, c => sql_query(sql).load(c)?);
-    if !rest.is_empty() {
-        rows.extend(of(conn, "lots.id", rest)?);
-        rows.sort_by_key(|row| row.lot.id);
-        rows.dedup_by_key(|row| row.lot.id);
+    match start {
+        WalkStart::Keys(starts) => of(conn, "lots.id", &[starts, keys].concat()),
+        WalkStart::Code(code) => keyed::of_code_or(conn, keys, code, |these, is| {
+            format!("{COLUMNS} WHERE lots.code {is} OR lots.id {these} ORDER BY lots.id")
+        }),
     }
-    Ok(rows)
 }
 
 /// The lots that some deeds made, in the order of their keys.
@@ -145,15 +130,10 @@ pub fn made_by(conn: &mut Conn, deeds: &[i32]) -> Result<Vec<RelativeRow>> {
 }
 
 fn of(conn: &mut Conn, column: &str, keys: &[i32]) -> Result<Vec<RelativeRow>> {
-    let mut rows = Vec::with_capacity(keys.len());
-    for some in keys.chunks(MOST) {
-        let some: Vec<String> = some.iter().map(i32::to_string).collect();
-        let sql = format!(
-            "{COLUMNS} WHERE {column} IN ({}) ORDER BY lots.id",
-            some.join(", ")
-        );
-        let found: Vec<RelativeRow> = on_each!(&mut *conn, c => sql_query(sql).load(c)?);
-        rows.extend(found);
+    if keys.is_empty() {
+        return Ok(Vec::new());
     }
-    Ok(rows)
+    keyed::of(conn, keys, |these| {
+        format!("{COLUMNS} WHERE {column} {these} ORDER BY lots.id")
+    })
 }

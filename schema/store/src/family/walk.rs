@@ -3,9 +3,8 @@
 
 use crate::conn::Conn;
 use crate::error::Result;
-use crate::on_each;
+use crate::keyed;
 use diesel::prelude::*;
-use diesel::sql_query;
 use diesel::sql_types::{BigInt, Bool, Integer, Text};
 use domain::code::LotCode;
 use domain::genealogy::{Ancestry, Onward, Use};
@@ -53,19 +52,6 @@ pub enum WalkStart<'a> {
     Code(&'a LotCode),
 }
 
-impl WalkStart<'_> {
-    /// As a condition on `lots`. A code is letters and digits.
-    pub fn condition(&self) -> String {
-        match self {
-            WalkStart::Keys(keys) => {
-                let keys: Vec<String> = keys.iter().map(i32::to_string).collect();
-                format!("lots.id IN ({})", keys.join(", "))
-            }
-            WalkStart::Code(code) => format!("lots.code = '{}'", code.as_str()),
-        }
-    }
-}
-
 const UP: &str = "up(id, deed_id) AS (
          SELECT id, deed_id FROM lots WHERE {start}
          UNION
@@ -103,8 +89,11 @@ pub fn both_ways(conn: &mut Conn, start: WalkStart<'_>) -> Result<Reached> {
 }
 
 fn load(conn: &mut Conn, start: WalkStart<'_>, sql: &str) -> Result<Reached> {
-    let sql = sql.replace("{start}", &start.condition());
-    let rows: Vec<UseRow> = on_each!(conn, c => sql_query(sql).load(c)?);
+    let from = |is: &str| sql.replace("{start}", is);
+    let rows: Vec<UseRow> = match start {
+        WalkStart::Keys(keys) => keyed::of(conn, keys, |these| from(&format!("lots.id {these}")))?,
+        WalkStart::Code(code) => keyed::of_code(conn, code, |is| from(&format!("lots.code {is}")))?,
+    };
     Ok(reached(rows))
 }
 
@@ -117,16 +106,15 @@ pub fn steps_back(conn: &mut Conn, lots: &[i32], steps: u32) -> Result<Reached> 
         if next.is_empty() {
             break;
         }
-        let keys: Vec<String> = next.iter().map(i32::to_string).collect();
-        let sql = format!(
-            "SELECT child.id AS child_id, used.deed_id, used.lot_id, used.mg, parent.origin,
-                 used.id AS event_id, FALSE AS onward, CAST(0 AS BIGINT) AS animal_mg
-             FROM lots child CROSS JOIN pack_events used CROSS JOIN lots parent
-             WHERE child.id IN ({}) AND used.deed_id = child.deed_id AND used.account = 'used'
-                 AND parent.id = used.lot_id",
-            keys.join(", ")
-        );
-        let rows: Vec<UseRow> = on_each!(&mut *conn, c => sql_query(sql).load(c)?);
+        let rows: Vec<UseRow> = keyed::of(conn, &next, |these| {
+            format!(
+                "SELECT child.id AS child_id, used.deed_id, used.lot_id, used.mg, parent.origin,
+                     used.id AS event_id, FALSE AS onward, CAST(0 AS BIGINT) AS animal_mg
+                 FROM lots child CROSS JOIN pack_events used CROSS JOIN lots parent
+                 WHERE child.id {these} AND used.deed_id = child.deed_id AND used.account = 'used'
+                     AND parent.id = used.lot_id"
+            )
+        })?;
         seen.append(&mut next);
         next = rows.iter().map(|row| row.lot_id).collect();
         next.sort_unstable();
@@ -189,13 +177,12 @@ struct MadeRow {
 
 /// The lots that were made of some lots in one step: the step and the lot.
 pub fn children(conn: &mut Conn, lots: &[i32]) -> Result<Vec<(i32, i32)>> {
-    let keys: Vec<String> = lots.iter().map(i32::to_string).collect();
-    let sql = format!(
-        "SELECT DISTINCT made.deed_id, made.id FROM pack_events used
-         JOIN lots made ON made.deed_id = used.deed_id
-         WHERE used.lot_id IN ({}) AND used.account = 'used' ORDER BY made.id",
-        keys.join(", ")
-    );
-    let rows: Vec<MadeRow> = on_each!(conn, c => sql_query(sql).load(c)?);
+    let rows: Vec<MadeRow> = keyed::of(conn, lots, |these| {
+        format!(
+            "SELECT DISTINCT made.deed_id, made.id FROM pack_events used
+             JOIN lots made ON made.deed_id = used.deed_id
+             WHERE used.lot_id {these} AND used.account = 'used' ORDER BY made.id"
+        )
+    })?;
     Ok(rows.into_iter().map(|row| (row.deed_id, row.id)).collect())
 }
