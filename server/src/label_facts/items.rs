@@ -6,7 +6,7 @@ use super::writer::Writer;
 use domain::family::{Frozen, frozen};
 use domain::gate::{GateSays, LabelItem, PackTrait, Told, required};
 use domain::rows::{Finding, Gravity};
-use domain::words::{ProductKind, State};
+use domain::words::{Packaging, ProductKind, State};
 use labels::{Facts, Field, Template};
 use std::collections::BTreeSet;
 
@@ -52,6 +52,10 @@ pub fn traits(writer: &Writer<'_>, number: u32, facts: &Facts) -> BTreeSet<PackT
         (T::Frozen, now.state == State::Frozen),
         (T::Thawed, once && now.state == State::Chilled),
         (T::WithoutAir, writer.lot.packaging.is_some()),
+        (
+            T::ProtectiveAtmosphere,
+            writer.lot.packaging == Some(Packaging::ModifiedAtmosphere),
+        ),
         (T::Minced, minced),
         (
             T::Preparation,

@@ -8,7 +8,7 @@ use crate::error::Result;
 use domain::family::Frozen;
 use domain::naming;
 use domain::statement::{NoticeKind, notice};
-use domain::words::{ProductKind, State};
+use domain::words::{Packaging, ProductKind, State};
 use labels::{Field, Readiness};
 use words::capital;
 
@@ -176,6 +176,11 @@ fn storage(writer: &Writer<'_>, phrases: &Phrases, fields: Fields, number: u32, 
         && let Some(words) = words(NoticeKind::CookedStorage)
     {
         text = words.to_owned();
+    }
+    if writer.lot.packaging == Some(Packaging::ModifiedAtmosphere)
+        && let Some(words) = words(NoticeKind::ProtectiveAtmosphere)
+    {
+        text = format!("{text}. {}", capital(words));
     }
     if let Some(held) = without_air(writer, phrases, state) {
         text = format!("{text}. {held}");

@@ -11,6 +11,7 @@ on_both_engines! {
     a_pack_says_uncured_with_all_that_goes_with_it
     a_hanging_piece_has_a_tag_until_it_is_released
     canada_wants_both_languages_or_an_exemption
+    a_pack_in_gas_says_so
     a_pack_without_air_says_how_long
     labels_are_in_languages_that_have_words
 }
@@ -300,6 +301,26 @@ fn a_pack_without_air_says_how_long(engine: Engine) {
     assert!(sealed.contains(french), "{sealed}");
     let open = label(&pack().done().code(0));
     assert!(!open.contains("Discard"), "{open}");
+}
+
+fn a_pack_in_gas_says_so(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    set(&caller, &[("profile", json!("eu"))]);
+    let pig = caller.half_pig("0608-17", 10_000);
+    for (packaging, says) in [("modified-atmosphere", true), ("vacuum", false)] {
+        let pack = caller
+            .step("pack")
+            .of_grams(&pig, 500)
+            .into("pork-chop", 500);
+        let lot = pack.which("packaging", packaging).done().code(0);
+        let path = format!("/api/lots/{lot}/labels.pdf?packs=1");
+        let pdf = caller.get(&path).expect(200).bytes;
+        let text = words(&save(house.folder(), "pack.pdf", &pdf));
+        // confirmed-X-EU-31
+        let said = text.contains("Packaged in a protective atmosphere");
+        assert_eq!(said, says, "{text}");
+    }
 }
 
 fn labels_are_in_languages_that_have_words(engine: Engine) {

@@ -22,8 +22,8 @@ words! {
     PackTrait {
         Several = "several-things", Allergens = "allergens", Meat = "meat", Raw = "raw",
         ReadyToEat = "ready-to-eat", Chilled = "chilled", Frozen = "frozen", Thawed = "thawed",
-        WithoutAir = "without-air", Minced = "minced", Preparation = "preparation", Weighed = "weighed",
-        Priced = "priced",
+        WithoutAir = "without-air", ProtectiveAtmosphere = "protective-atmosphere", Minced = "minced",
+        Preparation = "preparation", Weighed = "weighed", Priced = "priced",
     }
 }
 

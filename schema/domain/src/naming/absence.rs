@@ -2,7 +2,7 @@
 //! milk, `beef burger` without beef.
 
 use super::{NameFacts, NamingSays};
-use crate::duties::names::{Part, words_of};
+use crate::duties::names::{Part, begins, words_of};
 use crate::law::Law;
 use crate::rows::{Finding, Gravity, RowId};
 use crate::says::{Arg, Texts};
@@ -30,9 +30,7 @@ pub fn check(facts: &NameFacts<'_>, law: &Law) -> Vec<Finding> {
 
 /// Does a phrase stand at that place?
 fn stands(words: &[String], at: usize, phrase: &str) -> Option<usize> {
-    let phrase = words_of(phrase);
-    let there = words.get(at..at + phrase.len())?;
-    (!phrase.is_empty() && there == phrase).then_some(phrase.len())
+    begins(words.get(at..)?, phrase)
 }
 
 fn of_language<'a>(
@@ -129,7 +127,8 @@ fn denied(
     found
 }
 
-/// Meat that a name speaks of, of animals none of which is in it.
+/// Meat that a name speaks of, of animals of which there is none in it: of which the record shows that, no name says it,
+/// whoever read the row.
 fn other_animal(
     facts: &NameFacts<'_>,
     law: &Law,
@@ -157,14 +156,23 @@ fn other_animal(
     };
     let named = Species::ALL.iter().copied().filter(|of| tells(*of));
     let named: Vec<Species> = named.collect();
-    if named.iter().any(|of| facts.species.contains(of)) {
+    let absent = named.iter().filter(|of| !facts.species.contains(of));
+    let absent: Vec<Arg> = absent.map(|of| meat_of(law, *of)).collect();
+    // A list knows one animal of a food; the record knows them all.
+    let some_are = absent.len() < named.len();
+    if absent.is_empty() || some_are && !facts.of_record {
         return not_alone(facts, law, &named, row);
     }
     let says = NamingSays::OtherAnimal {
-        named: meat_of(law, *named.first()?),
+        named: Arg::All(absent),
         is: Arg::All(facts.species.iter().map(|of| meat_of(law, *of)).collect()),
     };
-    Some(Finding::against(&law.rows, row, says))
+    // It may be in what nobody has told of.
+    let gravity = match facts.no_recipe || facts.untold(law).next().is_some() {
+        true => Gravity::Warn,
+        false => Gravity::Refuse,
+    };
+    Some(Finding::new(gravity, says, [row.clone()]))
 }
 
 /// Meat of other animals than those that a name speaks of: a word of warning, for the label tells them beside it.
@@ -273,14 +281,18 @@ mod tests {
         law
     }
 
-    #[track_caller]
-    fn look(name: &str, allergens: &[Allergen], species: Option<Species>, expected: &[&str]) {
-        let product = Product {
+    fn product(name: &str, allergens: &[Allergen], species: Option<Species>) -> Product {
+        Product {
             names: Arc::new(BTreeMap::from([("en".into(), name.into())])),
             allergens: allergens.iter().copied().collect(),
             species,
             ..Product::unnamed()
-        };
+        }
+    }
+
+    #[track_caller]
+    fn look(name: &str, allergens: &[Allergen], species: Option<Species>, expected: &[&str]) {
+        let product = product(name, allergens, species);
         let facts = NameFacts::listed(&product, &crate::family::Lists::default());
         let found = check(&facts, &law());
         let found: Vec<&str> = found.iter().map(|of| of.says.key()).collect();
@@ -308,6 +320,20 @@ mod tests {
         look("Milk sauce without egg", &[Milk], None, &[]);
         look("Milk sauce", &[Milk], None, &[]);
         look("Wheat free range pie", &[Wheat], None, &[]);
+    }
+
+    #[test]
+    fn every_animal_of_a_name_is_in_what_was_made() {
+        let pork = product("Beef and pork burger", &[], Some(Species::Pig));
+        let mut facts = NameFacts::listed(&pork, &crate::family::Lists::default());
+        facts.of_record = true;
+        let found = check(&facts, &law());
+        assert!(found.iter().any(Finding::refuses), "{found:?}");
+        // Of what nobody told, it may be in that.
+        facts.no_recipe = true;
+        let found = check(&facts, &law());
+        assert_eq!(found.len(), 1);
+        assert!(!found.iter().any(Finding::refuses), "{found:?}");
     }
 
     #[test]

@@ -22,6 +22,8 @@ pub enum NoticeKind {
     CookedStorage,
     /// Packed without air: how it is held and when it is thrown away, `{}` for the days.
     WithoutAir,
+    /// Packed in a gas that is not air.
+    ProtectiveAtmosphere,
     /// Raw meat that looks ready to eat.
     MustBeCooked,
     /// Raw meat: the panel on safe handling, part by part.
@@ -50,7 +52,7 @@ pub enum NoticeKind {
 
 impl NoticeKind {
     /// Every one, with its spelling.
-    pub const ALL: [(NoticeKind, &'static str); 23] = {
+    pub const ALL: [(NoticeKind, &'static str); 24] = {
         use NoticeKind::*;
         [
             (KeepRefrigerated, "keep-refrigerated"),
@@ -61,6 +63,7 @@ impl NoticeKind {
             (PartlyThawed, "partly-thawed"),
             (CookedStorage, "cooked-storage"),
             (WithoutAir, "without-air"),
+            (ProtectiveAtmosphere, "protective-atmosphere"),
             (MustBeCooked, "must-be-cooked"),
             (SafeHandlingHeading, "safe-handling-heading"),
             (SafeHandlingInspected, "safe-handling-inspected"),

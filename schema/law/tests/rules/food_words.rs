@@ -67,6 +67,15 @@ fn words_that_prove_an_allergen_are_seen_in_every_place() {
         groundnuts => peanut
         marzipan => almond
         filberts => hazelnut
+        hoisin sauce, salt => soy
+        dashi => fish
+        aioli => egg
+        hummus => sesame
+        satay sauce => peanut
+        dukkah => tree-nut
+        pesto => milk
+        bechamel => milk wheat
+        brioche crumbs => milk egg wheat
         surimi => fish
         anchovies, salt => anchovy
         fish sauce (anchovy extract) => anchovy
@@ -119,6 +128,10 @@ fn words_that_prove_an_allergen_are_seen_in_every_place() {
         noix de cajou => cashew
         noix de pécan => pecan
         fruits à coque => tree-nut
+        sucre roux => -
+        aïoli => egg
+        béchamel => milk wheat
+        poutargue => fish
         surimi => fish
         anchois => anchovy
         cabillaud => cod
