@@ -212,7 +212,9 @@ pub fn is_place_read(conn: &mut Conn, place: i32, since: NaiveDateTime) -> Resul
     let read = measurements::table
         .inner_join(deeds::table.on(deeds::id.eq(measurements::deed_id)))
         .filter(measurements::place_id.eq(place).and(deeds::at.gt(since)))
-        .filter(deeds::kind.ne(DeedKind::PlaceFailed.as_str()))
+        // What a step there read of its food says nothing of the place.
+        .filter(deeds::kind.eq(DeedKind::Measure.as_str()))
+        .filter(measurements::lot_id.is_null())
         .select(measurements::id);
     let first: Option<i32> = read.first(conn).optional()?;
     Ok(first.is_some())
