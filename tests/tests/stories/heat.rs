@@ -18,7 +18,7 @@ on_both_engines! {
     a_probe_is_checked_and_a_proof_by_another_warns
 }
 
-fn product(caller: &Caller, code: &str, more: Value) {
+pub(crate) fn product(caller: &Caller, code: &str, more: Value) {
     let mut body = json!({ "code": code, "names": { "en": code }, "kind": "cooked", "raw": false, "storage": "chilled", "for_sale": true,
         "price_minor_per_kg": 100, "keep": { "days": 5, "from": "made", "day_one_counts": true } });
     for (key, value) in more.as_object().expect("fields") {

@@ -325,7 +325,8 @@ impl Living {
         let done = match self.chance(50) {
             true => self.send("/api/readings", json!({ "lot": code, "celsius": celsius })),
             false => {
-                let body = json!({ "kind": "chill", "place": "bench", "inputs": [{ "lot": code }],
+                let place = self.one_of(&PLACES);
+                let body = json!({ "kind": "chill", "place": place, "inputs": [{ "lot": code }],
                     "outputs": [], "readings": { "celsius": celsius } });
                 self.send("/api/steps", body)
             }

@@ -1,6 +1,7 @@
-//! Random kitchens in which food is stuffed, found without a label, brought back, left in the warm, read warm by whatever deed, bought as ready
-//! and said otherwise later: nothing is ready without a proof in its ancestry, no day is later than that of the ready
-//! food which it came from unless raw food was killed in between, and nothing that is stopped leaves without a word.
+//! Random kitchens in which food is stuffed, found without a label, brought back, left in the warm, read by whatever
+//! deed, bought as ready and said otherwise later: nothing is ready without a proof in its ancestry, no day is later than
+//! that of the ready food which it came from unless raw food was killed in between, and nothing that is stopped leaves
+//! without a word.
 
 mod book;
 mod deeds;
