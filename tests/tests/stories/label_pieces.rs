@@ -165,11 +165,17 @@ fn what_is_stopped_or_past_its_day_is_called_ready_on_no_tag(engine: Engine) {
         "storage": "chilled", "for_sale": true, "price_minor_per_kg": 100,
         "keep": { "days": 3, "from": "made", "day_one_counts": true } });
     caller.post("/api/products", &roast).expect(201);
-    let pig = farm("BRC").killed(chrono_day(-8)).carcass("1").side("left");
-    let pig = caller.receive("pig-half").grams(4_000).from(pig);
-    let pig = pig.at(days(7)).note("Entered late").made();
-    let cook = |at: String| {
-        let cooked = caller.step("cook").of_grams(&pig, 500);
+    let pig = |carcass: &str, killed: i64, at: String| {
+        let animal = farm("BRC")
+            .killed(chrono_day(-killed))
+            .carcass(carcass)
+            .side("left");
+        let pig = caller.receive("pig-half").grams(4_000).from(animal);
+        pig.at(at).note("Entered late").made()
+    };
+    let (old, new) = (pig("1", 8, days(7)), pig("2", 2, moment(-1_100)));
+    let cook = |pig: &str, at: String| {
+        let cooked = caller.step("cook").of_grams(pig, 500);
         cooked.into("roast", 500).held(80.0, 30).at(at).made()
     };
     let is_called_ready = |lot: &str| {
@@ -184,8 +190,8 @@ fn what_is_stopped_or_past_its_day_is_called_ready_on_no_tag(engine: Engine) {
         assert_eq!(any, !called.contains(&false), "{called:?}");
         any
     };
-    assert!(!is_called_ready(&cook(days(6))), "past its day");
-    let fresh = cook(moment(-1_000));
+    assert!(!is_called_ready(&cook(&old, days(6))), "past its day");
+    let fresh = cook(&new, moment(-1_000));
     assert!(is_called_ready(&fresh));
     // Found warm twice: us-T8.
     for minutes in [600, 10] {
@@ -193,7 +199,7 @@ fn what_is_stopped_or_past_its_day_is_called_ready_on_no_tag(engine: Engine) {
         caller.deed("/api/readings", read).expect(201);
     }
     assert!(!is_called_ready(&fresh), "found warm");
-    let held = cook(moment(-5));
+    let held = cook(&new, moment(-5));
     assert!(is_called_ready(&held));
     let hold = json!({ "lots": [{ "lot": held }], "why": "The seal was broken" });
     caller.deed("/api/holds", hold).expect(201);
