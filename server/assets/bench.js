@@ -333,6 +333,13 @@ const heat = {
     return Array.from({ length: Math.floor((high - first) / step) + 1 }, (_, nth) => first + nth * step);
   },
 
+  // The kitchen's hour of a moment.
+  clock(form, moment) {
+    const [, sign, hours, minutes] = /([+-])(\d\d):(\d\d)/.exec(form.dataset.offset);
+    const ahead = (Number(hours) * 60 + Number(minutes)) * (sign === "-" ? -60000 : 60000);
+    return new Date(moment + ahead).toISOString().slice(11, 16);
+  },
+
   draw(form) {
     const svg = form.querySelector("[data-curve]");
     const rows = Array.from(form.querySelectorAll("[data-reading]")).map((row) => ({
@@ -357,10 +364,20 @@ const heat = {
       element.textContent = text ?? "";
       return element;
     };
+    // Hours under the axis, as far as each has room.
+    const hours = [];
+    const hour = (at, text) => {
+      const across = Math.min(Math.max(x(at), 62), 374);
+      if (hours.every((one) => Math.abs(one - across) > 64)) {
+        hours.push(across);
+        drawn.push(made("text", { x: across, y: 240, "text-anchor": "middle" }, text));
+      }
+    };
     const drawn = [...heat.degrees(low, high).flatMap((degrees) => [
       made("path", { class: "grid", d: `M50 ${y(degrees)}H386` }),
       made("text", { x: 44, y: y(degrees) + 6, "text-anchor": "end" }, bench.written(degrees, 0)),
     ]), made("path", { class: "axes", d: "M50 20V210H386" }), made("text", { x: 56, y: 16 }, svg.dataset.sign)];
+    const by_hours = [];
     for (const edge of edges) {
       const limit = (degrees) => {
         drawn.push(made("path", { class: "aim", d: `M50 ${y(degrees)}H386` }));
@@ -372,6 +389,7 @@ const heat = {
         const upper = edge.from === null ? points[0] : points.filter(([, degrees]) => degrees >= edge.from).at(-1) || points[0];
         const by = upper[0] + edge.minutes * 60000;
         drawn.push(made("path", { class: "aim", d: `M${x(by)} 20V210` }));
+        by_hours.push(by);
         drawn.push(made("path", { class: "gate", d: `M${x(by) - 9} ${y(edge.to)}l9 -9l9 9l-9 9z` }));
       }
     }
@@ -383,10 +401,14 @@ const heat = {
       const [across, down] = [x(points[nth][0]), y(degrees)];
       drawn.push(made("path", { class: "tick", d: `M${across} 210v8` }));
       if (nth === 0 || nth === rows.length - 1) {
-        const anchor = nth === 0 ? "start" : "end";
-        drawn.push(made("text", { x: across, y: 240, "text-anchor": anchor }, at.value));
-        drawn.push(made("text", { class: "b", x: nth === 0 ? across + 12 : across - 12, y: down > 180 ? down - 14 : down + 24, "text-anchor": anchor }, bench.written(degrees, 1)));
+        // The last one stands before its dot only where the first does not stand there.
+        const before = nth > 0 && across > 180;
+        hour(points[nth][0], at.value);
+        drawn.push(made("text", { class: "b", x: before ? across - 12 : across + 12, y: nth > 0 && !before ? down - 12 : down > 180 ? down - 14 : down + 24, "text-anchor": before ? "end" : "start" }, bench.written(degrees, 1)));
       }
+    }
+    for (const by of by_hours) {
+      hour(by, heat.clock(form, by));
     }
     svg.replaceChildren(...drawn);
   },
