@@ -141,6 +141,8 @@ const pot = {
     const sum = ticked.reduce((all, row) => all + (pot.grams(row) || 0), 0) + added.reduce((all, one) => all + one, 0);
     form.elements._sum.value = sum > 0 ? bench.weight(sum) : "";
     form.elements._lots.value = ticked.length;
+    // A pot of nothing is not sent: said where a lot is scanned, in front of the cook.
+    form.elements._scan.setCustomValidity(ticked.length > 0 ? "" : form.dataset.nothing);
     const made = form.elements["outputs.0.grams"];
     if (made.dataset.follows !== undefined && made.dataset.typed === undefined) {
       made.value = sum > 0 ? String(Math.round(sum * 10) / 10) : "";
@@ -154,15 +156,17 @@ const pot = {
     if (!(batch > 0) || !(base > 0)) {
       return;
     }
-    const amounts = {};
-    form.querySelectorAll("[data-part]").forEach((part) => {
-      const amount = batch * Number(part.dataset.part) / base;
-      amounts[part.dataset.role || part.dataset.product] = amount;
-      pot.fill(part, amount);
-    });
+    const parts = Array.from(form.querySelectorAll("[data-part]"));
+    const brought = (part) => Number(part.dataset.part) === 0;
+    parts.filter((part) => !brought(part)).forEach((part) => pot.fill(part, batch * Number(part.dataset.part) / base));
     form.querySelectorAll("[data-added]").forEach((field) => {
       pot.set(field, batch * Number(field.dataset.added) / base);
     });
+    // What was brought along and no recipe names stands for what the others do not reach.
+    const taken = parts.filter((part) => !brought(part)).flatMap(pot.rows).filter(({ tick }) => tick.checked).reduce((all, row) => all + (pot.grams(row) || 0), 0);
+    const water = Array.from(form.querySelectorAll("[data-added]"), (field) => bench.grams(field) || 0).reduce((all, one) => all + one, 0);
+    const rest = batch - taken - water;
+    parts.filter((part) => brought(part) && rest > 0.05).forEach((part) => pot.fill(part, rest));
     bench.follow(form);
     deeds.sentence(form);
     plan.ask(form, batch);
@@ -197,9 +201,10 @@ const pot = {
     }
   },
 
+  // What is recorded is the figure that was shown to be weighed: by the tenth, from a kilogram on by the gram.
   set(field, grams) {
-    const digits = grams < 100 ? 1 : 0;
-    field.value = grams > 0 ? String(Number(grams.toFixed(digits))) : "";
+    const parts = grams < 1000 ? 10 : 1;
+    field.value = grams > 0 ? String(Math.round(grams * parts) / parts) : "";
   },
 
   // A lot that was scanned or typed goes in, too.

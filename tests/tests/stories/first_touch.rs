@@ -14,6 +14,8 @@ on_both_engines! {
     what_is_stopped_is_marked_in_the_list_of_lots
     the_first_farm_is_named_before_its_code_and_told_when_it_is_added
     a_side_says_as_what_each_cut_is_kept
+    a_pot_offers_what_is_of_the_same_animal_and_is_never_sent_empty
+    a_tub_that_nobody_knows_goes_back_to_nobody
 }
 
 /// Where the black button of a page leads.
@@ -166,13 +168,14 @@ fn what_is_stopped_is_marked_in_the_list_of_lots(engine: Engine) {
     let cut = caller.step("break-down").of_grams(&side, 6_000);
     let lot = cut.into("pork-belly", 6_000).made();
     let hold = json!({ "lots": [{ "lot": lot }], "why": "its colour" });
-    let hold = caller.deed("/api/holds", hold).expect(201);
+    caller.deed("/api/holds", hold.clone()).expect(201);
     let held = caller.page(belly);
     assert_eq!(marks(&held), before + 1, "{held}");
     let marked = format!("On hold</strong> <a href=\"/lots/{lot}\"");
     assert!(held.contains(&marked), "{held}");
-    let stop = hold.body["stops"][0]["id"].clone();
-    assert!(!stop.is_null(), "{}", hold.body);
+    // Let go, it is one of the others again.
+    caller.deed("/api/hold-releases", hold).expect(201);
+    assert_eq!(marks(&caller.page(belly)), before);
 }
 
 fn the_first_farm_is_named_before_its_code_and_told_when_it_is_added(engine: Engine) {
@@ -205,4 +208,33 @@ fn a_side_says_as_what_each_cut_is_kept(engine: Engine) {
     assert!(page.contains("data-full=\"belly, skin on\""), "{page}");
     let row = "<span>belly, skin on</span><span>kept as: Pork belly, skinless</span>";
     assert!(page.contains(row), "{page}");
+}
+
+fn a_pot_offers_what_is_of_the_same_animal_and_is_never_sent_empty(engine: Engine) {
+    let house = House::demo(engine);
+    let caller = house.caller();
+    let loin = loin(&caller);
+    let page = caller.page(&format!("/make/cook?lot={loin}"));
+    let (first, others) = page.split_once("<details>").expect("something else");
+    assert!(first.contains("product=pulled-pork&"), "{page}");
+    assert!(!first.contains("product=goat-curry"), "{page}");
+    assert!(others.contains("product=goat-curry"), "{page}");
+    let pot = caller.page(&format!("/make/cook?product=pulled-pork&lot={loin}"));
+    assert!(pot.contains("data-nothing=\"Nothing goes in yet"), "{pot}");
+    // What was brought is in, though no recipe names it.
+    let ticked = format!("value=\"{loin}\" checked");
+    assert!(pot.contains(&ticked), "{pot}");
+}
+
+fn a_tub_that_nobody_knows_goes_back_to_nobody(engine: Engine) {
+    let house = House::demo(engine);
+    let caller = house.caller();
+    let stops = caller.read("/api/stops");
+    let stops = stops["stops"].as_array().expect("stops");
+    let tub = stops
+        .iter()
+        .find(|stop| stop["stop"] == "unknown-history");
+    let tub = tub.expect("a tub")["lot"].as_str().expect("its lot");
+    let page = caller.page(&format!("/lots/{tub}"));
+    assert_eq!(first(&page), format!("/lots/{tub}/discard"));
 }
