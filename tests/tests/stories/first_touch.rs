@@ -231,9 +231,7 @@ fn a_tub_that_nobody_knows_goes_back_to_nobody(engine: Engine) {
     let caller = house.caller();
     let stops = caller.read("/api/stops");
     let stops = stops["stops"].as_array().expect("stops");
-    let tub = stops
-        .iter()
-        .find(|stop| stop["stop"] == "unknown-history");
+    let tub = stops.iter().find(|stop| stop["stop"] == "unknown-history");
     let tub = tub.expect("a tub")["lot"].as_str().expect("its lot");
     let page = caller.page(&format!("/lots/{tub}"));
     assert_eq!(first(&page), format!("/lots/{tub}/discard"));
