@@ -141,6 +141,8 @@ const pot = {
     const sum = ticked.reduce((all, row) => all + (pot.grams(row) || 0), 0) + added.reduce((all, one) => all + one, 0);
     form.elements._sum.value = sum > 0 ? bench.weight(sum) : "";
     form.elements._lots.value = ticked.length;
+    // A pot of nothing is not sent: said where a lot is scanned, in front of the cook.
+    form.elements._scan.setCustomValidity(ticked.length > 0 ? "" : form.dataset.nothing);
     const made = form.elements["outputs.0.grams"];
     if (made.dataset.follows !== undefined && made.dataset.typed === undefined) {
       made.value = sum > 0 ? String(Math.round(sum * 10) / 10) : "";
@@ -154,15 +156,17 @@ const pot = {
     if (!(batch > 0) || !(base > 0)) {
       return;
     }
-    const amounts = {};
-    form.querySelectorAll("[data-part]").forEach((part) => {
-      const amount = batch * Number(part.dataset.part) / base;
-      amounts[part.dataset.role || part.dataset.product] = amount;
-      pot.fill(part, amount);
-    });
+    const parts = Array.from(form.querySelectorAll("[data-part]"));
+    const brought = (part) => Number(part.dataset.part) === 0;
+    parts.filter((part) => !brought(part)).forEach((part) => pot.fill(part, batch * Number(part.dataset.part) / base));
     form.querySelectorAll("[data-added]").forEach((field) => {
       pot.set(field, batch * Number(field.dataset.added) / base);
     });
+    // What was brought along and no recipe names stands for what the others do not reach.
+    const taken = parts.filter((part) => !brought(part)).flatMap(pot.rows).filter(({ tick }) => tick.checked).reduce((all, row) => all + (pot.grams(row) || 0), 0);
+    const water = Array.from(form.querySelectorAll("[data-added]"), (field) => bench.grams(field) || 0).reduce((all, one) => all + one, 0);
+    const rest = batch - taken - water;
+    parts.filter((part) => brought(part) && rest > 0.05).forEach((part) => pot.fill(part, rest));
     bench.follow(form);
     deeds.sentence(form);
     plan.ask(form, batch);
@@ -197,9 +201,10 @@ const pot = {
     }
   },
 
+  // What is recorded is the figure that was shown to be weighed: by the tenth, from a kilogram on by the gram.
   set(field, grams) {
-    const digits = grams < 100 ? 1 : 0;
-    field.value = grams > 0 ? String(Number(grams.toFixed(digits))) : "";
+    const parts = grams < 1000 ? 10 : 1;
+    field.value = grams > 0 ? String(Math.round(grams * parts) / parts) : "";
   },
 
   // A lot that was scanned or typed goes in, too.
@@ -333,6 +338,13 @@ const heat = {
     return Array.from({ length: Math.floor((high - first) / step) + 1 }, (_, nth) => first + nth * step);
   },
 
+  // The kitchen's hour of a moment.
+  clock(form, moment) {
+    const [, sign, hours, minutes] = /([+-])(\d\d):(\d\d)/.exec(form.dataset.offset);
+    const ahead = (Number(hours) * 60 + Number(minutes)) * (sign === "-" ? -60000 : 60000);
+    return new Date(moment + ahead).toISOString().slice(11, 16);
+  },
+
   draw(form) {
     const svg = form.querySelector("[data-curve]");
     const rows = Array.from(form.querySelectorAll("[data-reading]")).map((row) => ({
@@ -357,10 +369,20 @@ const heat = {
       element.textContent = text ?? "";
       return element;
     };
+    // Hours under the axis, as far as each has room.
+    const hours = [];
+    const hour = (at, text) => {
+      const across = Math.min(Math.max(x(at), 62), 374);
+      if (hours.every((one) => Math.abs(one - across) > 64)) {
+        hours.push(across);
+        drawn.push(made("text", { x: across, y: 240, "text-anchor": "middle" }, text));
+      }
+    };
     const drawn = [...heat.degrees(low, high).flatMap((degrees) => [
       made("path", { class: "grid", d: `M50 ${y(degrees)}H386` }),
       made("text", { x: 44, y: y(degrees) + 6, "text-anchor": "end" }, bench.written(degrees, 0)),
     ]), made("path", { class: "axes", d: "M50 20V210H386" }), made("text", { x: 56, y: 16 }, svg.dataset.sign)];
+    const by_hours = [];
     for (const edge of edges) {
       const limit = (degrees) => {
         drawn.push(made("path", { class: "aim", d: `M50 ${y(degrees)}H386` }));
@@ -372,6 +394,7 @@ const heat = {
         const upper = edge.from === null ? points[0] : points.filter(([, degrees]) => degrees >= edge.from).at(-1) || points[0];
         const by = upper[0] + edge.minutes * 60000;
         drawn.push(made("path", { class: "aim", d: `M${x(by)} 20V210` }));
+        by_hours.push(by);
         drawn.push(made("path", { class: "gate", d: `M${x(by) - 9} ${y(edge.to)}l9 -9l9 9l-9 9z` }));
       }
     }
@@ -383,10 +406,14 @@ const heat = {
       const [across, down] = [x(points[nth][0]), y(degrees)];
       drawn.push(made("path", { class: "tick", d: `M${across} 210v8` }));
       if (nth === 0 || nth === rows.length - 1) {
-        const anchor = nth === 0 ? "start" : "end";
-        drawn.push(made("text", { x: across, y: 240, "text-anchor": anchor }, at.value));
-        drawn.push(made("text", { class: "b", x: nth === 0 ? across + 12 : across - 12, y: down > 180 ? down - 14 : down + 24, "text-anchor": anchor }, bench.written(degrees, 1)));
+        // The last one stands before its dot only where the first does not stand there.
+        const before = nth > 0 && across > 180;
+        hour(points[nth][0], at.value);
+        drawn.push(made("text", { class: "b", x: before ? across - 12 : across + 12, y: nth > 0 && !before ? down - 12 : down > 180 ? down - 14 : down + 24, "text-anchor": before ? "end" : "start" }, bench.written(degrees, 1)));
       }
+    }
+    for (const by of by_hours) {
+      hour(by, heat.clock(form, by));
     }
     svg.replaceChildren(...drawn);
   },

@@ -276,10 +276,10 @@ const side = {
 
 const begin = async () => {
   side.cuts = Array.from(side.page.querySelectorAll("button[data-cut]")).map((button) => {
-    const { cut, nth, name, from, source, usual, low, high, before } = button.dataset;
+    const { cut, nth, name, full, from, source, usual, low, high, before } = button.dataset;
     const products = Array.from(button.parentElement.querySelector("template").content.children);
     return {
-      button, key: cut, name, says: `${nth} ${name}`, from, source, products, before: before !== undefined,
+      button, key: cut, name, says: `${nth} ${name}`, full, from, source, products, before: before !== undefined,
       usual: Number(usual), low: Number(low ?? 0), high: Number(high ?? 0),
     };
   });

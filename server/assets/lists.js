@@ -324,16 +324,6 @@ document.addEventListener("input", (event) => {
   }
 });
 
-// A code is in capital letters, however it is typed.
-document.addEventListener("input", (event) => {
-  const field = event.target;
-  if (field.matches("input[data-upper]") && field.value !== field.value.toUpperCase()) {
-    const at = field.selectionStart;
-    field.value = field.value.toUpperCase();
-    field.setSelectionRange(at, at);
-  }
-});
-
 // Whose law it is says which units and money are usual there; whoever wants others chooses them afterwards.
 const usual = (choice) => Object.entries(JSON.parse(choice.dataset.usual)).forEach(([name, value]) => {
   choice.form.elements[name].value = value;

@@ -131,6 +131,11 @@ impl Caller {
         self.try_get(path).expect("the service answers")
     }
 
+    /// A page, as text.
+    pub fn page(&self, path: &str) -> String {
+        String::from_utf8(self.get(path).expect(200).bytes).expect("a page is text")
+    }
+
     /// GET, where the service may be gone.
     ///
     /// # Errors

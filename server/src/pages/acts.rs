@@ -220,9 +220,8 @@ fn lawful_first(buttons: &mut [Button], stops: &[Stop], lot: &Lot, is_sure: bool
     let forbidden = |button: &Button| button.asks.is_some_and(|act| is_forbidden(stops, act));
     let of = |kind: ActKind| format!("/lots/{}/{}", lot.code, kind.as_str());
     let asked = stops.iter().find_map(|stop| match stop.kind {
-        StopKind::Failed | StopKind::UnknownHistory if lot.supplied.is_some() => {
-            Some(of(ActKind::Return))
-        }
+        // A tub of which nobody knows anything came from nobody whom it could go back to.
+        StopKind::Failed if lot.supplied.is_some() => Some(of(ActKind::Return)),
         StopKind::Failed | StopKind::UnknownHistory => Some(of(ActKind::Discard)),
         StopKind::Held => Some(of(ActKind::Count)),
         _ => None,

@@ -24,6 +24,7 @@ const WAITING_PAGE: &str = include_str!("../../assets/waiting-page.js");
 const WORKER: &str = include_str!("../../assets/worker.js");
 const BENCH: &str = include_str!("../../assets/bench.js");
 const LISTS: &str = include_str!("../../assets/lists.js");
+const CODES: &str = include_str!("../../assets/codes.js");
 const GUEST_STYLE: &str = include_str!("../../assets/guest.css");
 const PAPERS: &str = include_str!("../../assets/papers.js");
 const SCRIPT: &str = include_str!("../../assets/gambrel.js");
@@ -36,7 +37,7 @@ struct Asset {
     tag: String,
 }
 
-static ASSETS: LazyLock<[Asset; 22]> = LazyLock::new(|| {
+static ASSETS: LazyLock<[Asset; 23]> = LazyLock::new(|| {
     [
         ("gambrel.css", "text/css; charset=utf-8", STYLE.as_bytes()),
         ("pages.css", "text/css; charset=utf-8", PAGES.as_bytes()),
@@ -126,6 +127,11 @@ static ASSETS: LazyLock<[Asset; 22]> = LazyLock::new(|| {
             "lists.js",
             "text/javascript; charset=utf-8",
             LISTS.as_bytes(),
+        ),
+        (
+            "codes.js",
+            "text/javascript; charset=utf-8",
+            CODES.as_bytes(),
         ),
         (
             "guest.css",

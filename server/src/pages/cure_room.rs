@@ -299,20 +299,8 @@ fn lying(
     let zone = room.reading.kitchen().zone;
     let since = day_of(app.now(), zone) - day_of(of.lot.made_at, zone);
     let since = u32::try_from(since.num_days()).unwrap_or(0);
-    let turned = view
-        .filter(|view| !view.is_out())
-        .and_then(LyingView::turned_next);
-    let turned = turned.map(|planned| BenchSays::TurnOn { day: planned.day });
-    let out = view.map(|view| match view.is_out() {
-        true => Some(BenchSays::IsOut.into()),
-        false => out_on(view),
-    });
-    let next = turned.map(Says::from).into_iter().chain(out.flatten());
     Lies {
-        next: next
-            .map(|says| words.headed(says))
-            .collect::<Vec<_>>()
-            .join(" "),
+        next: view.map_or_else(String::new, |view| next(words, view)),
         code: of.lot.code.to_string(),
         shown: of.note.clone().unwrap_or_else(|| of.lot.code.shown()),
         name: of.lot.product.name(words.lang()).to_owned(),
@@ -323,6 +311,20 @@ fn lying(
         }),
         left: words.grams(of.went.on_hand),
     }
+}
+
+/// When it is turned next, and when it comes out of its cure.
+pub fn next(words: &Words, view: &LyingView) -> String {
+    let turned = view.turned_next().filter(|_| !view.is_out());
+    let turned = turned.map(|planned| BenchSays::TurnOn { day: planned.day });
+    let out = match view.is_out() {
+        true => Some(BenchSays::IsOut.into()),
+        false => out_on(view),
+    };
+    let next = turned.map(Says::from).into_iter().chain(out);
+    next.map(|says| words.headed(says))
+        .collect::<Vec<_>>()
+        .join(" ")
 }
 
 /// The day it comes out of its cure.

@@ -225,7 +225,7 @@ pub fn asked(
         }
     });
     let mut each: Vec<Asked> = each.collect();
-    if kept.is_none() && codes(list) {
+    if kept.is_none() && (codes(list) || list == List::Farms) {
         code_after_name(&mut each);
     }
     fold(&mut each);

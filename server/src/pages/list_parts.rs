@@ -21,7 +21,7 @@ pub fn fold(fields: &mut [Asked]) {
     }
 }
 
-/// A code that is made of the name, where none is typed, is asked for after it.
+/// A code that is made of the name, or proposed of it, is asked for after it.
 pub fn code_after_name(fields: &mut [Asked]) {
     let name = fields
         .iter()

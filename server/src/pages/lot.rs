@@ -9,7 +9,7 @@ use super::origins::Origins;
 use super::packs::{self, Run};
 use super::says::PageSays;
 use super::spoken::Words;
-use super::{cook_core, label, tree};
+use super::{cook_core, cure_room, label, tree};
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::read::LoadedFamily;
@@ -18,7 +18,7 @@ use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
 use chrono::NaiveDate;
 use domain::dates::Because;
-use domain::family::{LotView, descendants, origins};
+use domain::family::{LotView, descendants, lying, origins};
 use domain::lot::brief;
 use domain::moment::day_of;
 use domain::right::Right;
@@ -44,6 +44,8 @@ struct LotPage {
     product: String,
     use_by: String,
     stands: Option<String>,
+    /// While it lies in its cure: when it is turned, and when it comes out.
+    in_cure: Option<String>,
     because: Vec<Link>,
     /// Why it is raw, treated or ready.
     condition_because: Vec<Link>,
@@ -151,6 +153,10 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
     };
     let corrected = view.corrected.iter();
     let stands = view.use_by.and_then(|day| words.standing(day, today));
+    let rules = &app.law.trade.cure_room;
+    let lies = lying(&reading.family, [id], kitchen.zone, today, rules);
+    let in_cure = lies.iter().filter(|_| !went.on_hand.is_none_left());
+    let in_cure = in_cure.map(|view| cure_room::next(&words, view)).next();
     Ok(LotPage {
         words,
         name: names
@@ -158,6 +164,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
             .unwrap_or_else(|| product.code.clone()),
         use_by: use_by(&words, &view),
         stands,
+        in_cure,
         on_hand: words.grams(went.on_hand),
         made: words.say(PageSays::OfMade { made: went.made }),
         made_at: words.minute(lot.made_at, kitchen.zone),

@@ -8,6 +8,7 @@ use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::read::find::{self, LotsQuery};
 use crate::read::names::Names;
+use crate::read::stops;
 use crate::rooms::blocking;
 use crate::routes::query;
 use actix_web::{HttpRequest, HttpResponse};
@@ -17,7 +18,7 @@ use domain::lot::Brief;
 use domain::moment::day_of;
 use domain::says::Arg;
 use domain::scanned::{self, Scanned};
-use domain::words::{Being, State};
+use domain::words::{Being, State, StopKind};
 
 #[derive(Template)]
 #[template(path = "lots.html")]
@@ -59,6 +60,8 @@ struct Row {
     place: String,
     /// How it stands with its last day, where that is near or past.
     stands: Option<String>,
+    /// How it is stopped, where it is.
+    stopped: Option<String>,
 }
 
 enum Found {
@@ -104,6 +107,9 @@ fn named(app: &App, text: Option<&str>) -> Result<Option<String>> {
 
 fn find_many(app: &Caller<'_>, asked: &LotsQuery) -> Result<LotsPage> {
     let found = find::lots(app, asked)?;
+    let stopped = app
+        .store
+        .read(|conn| stops::marked(conn, &found.keys, app.now()))?;
     let names = Names::seen(app)?;
     let words = Words::of(&names);
     let today = day_of(app.now(), names.zone());
@@ -130,7 +136,8 @@ fn find_many(app: &Caller<'_>, asked: &LotsQuery) -> Result<LotsPage> {
         lots: found
             .lots
             .into_iter()
-            .map(|lot| row(lot, &names, today))
+            .zip(&found.keys)
+            .map(|(lot, key)| row(lot, &names, today, stopped.get(key)))
             .collect(),
         q,
         place,
@@ -176,7 +183,7 @@ fn day(text: &str) -> Arg {
         .map_or_else(|_| Arg::Text(text.to_owned()), Arg::Day)
 }
 
-fn row(lot: Brief, names: &Names, today: NaiveDate) -> Row {
+fn row(lot: Brief, names: &Names, today: NaiveDate, stopped: Option<&StopKind>) -> Row {
     let none = || NONE.to_owned();
     let words = Words::of(names);
     Row {
@@ -184,6 +191,10 @@ fn row(lot: Brief, names: &Names, today: NaiveDate) -> Row {
         has: !lot.on_hand.is_none_left(),
         on_hand: words.or_dash(lot.on_hand),
         use_by: lot.use_by.map_or_else(none, |day| words.day(day)),
+        stopped: stopped.map(|kind| match kind {
+            StopKind::Held => words.t("title-held"),
+            _ => words.t("title-stopped"),
+        }),
         stands: lot.use_by.and_then(|day| words.standing(day, today)),
         place: names.placed(&lot.places).unwrap_or_else(none),
         code: lot.code.to_string(),

@@ -202,6 +202,13 @@ fn choice(app: &Caller<'_>, conn: &mut Conn, kind: StepKind, asked: &Asked) -> R
             false => others.push(code.clone()),
         }
     }
+    // Of what nothing is usually made, what is of the same animal comes before goat curry of pork.
+    if let Some(of) = of.as_ref().filter(|_| likely.is_empty()) {
+        let animal = |code: &str| lists.products.get(code).and_then(|product| product.species);
+        (likely, others) = others
+            .into_iter()
+            .partition(|code| animal(of).is_some() && animal(code) == animal(of));
+    }
     let code = lot
         .map(|lot| lot.code().map(|code| format!("&lot={code}")))
         .transpose()?;

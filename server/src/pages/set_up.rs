@@ -65,6 +65,8 @@ struct SetUp {
     /// The heading and the button of its slaughterhouse, in the place's word.
     abattoir: [String; 2],
     has_farm: bool,
+    /// What was added last for the first animal, by name.
+    has_farms: Vec<String>,
     has_abattoir: bool,
     has_carcass: bool,
 }
@@ -180,6 +182,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, step: &str, asked: &Asked) -> Result<
         ]
         .map(|keys| words.in_place(keys, kitchen.entry.profile.0)),
         has_farm: !lists.farms.is_empty(),
+        has_farms: Vec::new(),
         has_abattoir: !lists.abattoirs.is_empty(),
         has_carcass: lists
             .products
@@ -221,6 +224,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, step: &str, asked: &Asked) -> Result<
         page.printers = printers.map(|one| Pick::of(&one.code, one.name)).collect();
     }
     if is("animal") {
+        page.has_farms = lists.farms.values().map(|farm| farm.name.clone()).collect();
         page.farms = fields_of(app, conn, &words, List::Farms, None)?;
         page.abattoirs = fields_of(app, conn, &words, List::Abattoirs, None)?;
         // What is asked of the first one; the rest stands in its list.

@@ -44,6 +44,8 @@ pub const MOST: i64 = 200;
 pub struct Found {
     /// The lots, newest first.
     pub lots: Vec<Brief>,
+    /// Their keys, in the same order.
+    pub keys: Vec<i32>,
     /// Is there a next page?
     pub more: bool,
     /// The kitchen's time zone.
@@ -110,6 +112,7 @@ pub fn lots(app: &App, query: &LotsQuery) -> Result<Found> {
         let rows: Vec<LotRow> = rows.map(|(row, _)| row).collect();
         Ok(Found {
             lots: briefs(app, conn, &rows)?,
+            keys: rows.iter().map(|row| row.id).collect(),
             more,
             zone: kitchen.zone,
         })

@@ -4,11 +4,12 @@ use super::LoadedFamily;
 use crate::caller::Caller;
 use crate::error::Result;
 use crate::wire::answers::{StoppedRead, StopsRead, stop_read};
-use domain::lot::{Lot, Pack};
+use chrono::{DateTime, Utc};
+use domain::lot::{Lot, Pack, PackId};
 use domain::moment::day_of;
-use domain::stop::{self, Stop};
+use domain::stop::{self, Placed, Stop};
 use domain::words::StopKind;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, HashMap, HashSet};
 use store::Conn;
 use store::family::Extent;
 
@@ -61,6 +62,28 @@ pub fn standing(app: &Caller<'_>, conn: &mut Conn) -> Result<StopsRead> {
         judged_before: before.into_iter().map(|row| row.code).collect(),
         read_from_list: listed.into_iter().map(|row| row.code).collect(),
     })
+}
+
+/// The stop that was placed on each of these lots and stands on something that is left of it, where there is one: for lists.
+///
+/// # Errors
+/// The database is away, or the record is damaged.
+pub fn marked(conn: &mut Conn, lots: &[i32], now: DateTime<Utc>) -> Result<HashMap<i32, StopKind>> {
+    let mut placed = store::stops::of_lots(conn, lots)?;
+    placed.retain(|_, stops| stops.iter().any(|stop| stop.stands(now)));
+    let lots: Vec<i32> = placed.keys().copied().collect();
+    let left = store::packs::left_of_lots(conn, &lots)?;
+    let left: HashSet<(i32, i32)> = left.iter().map(|pack| (pack.lot_id, pack.id)).collect();
+    let on_hand = |lot: i32, pack: Option<PackId>| match pack {
+        Some(pack) => left.contains(&(lot, pack.0)),
+        None => left.iter().any(|(of, _)| *of == lot),
+    };
+    let mark = |(lot, stops): (i32, Vec<Placed>)| {
+        let mut standing = stops.iter().filter(|stop| stop.stands(now));
+        let stop = standing.find(|stop| on_hand(lot, stop.pack))?;
+        Some((lot, stop.cause.told().kind))
+    };
+    Ok(placed.into_iter().filter_map(mark).collect())
 }
 
 /// The place, the lot, and which of its stops there.

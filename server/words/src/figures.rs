@@ -86,8 +86,9 @@ fn pounds(speech: &Speech, milligrams: Decimal) -> String {
     }
 }
 
-/// A temperature on the reader's scale: as it was read or printed there, else brought over to a tenth; where
-/// that does not come out even, the figure that counts comes first, on its own scale.
+/// A temperature on the reader's scale: as it was read or printed there, else brought over; where that does not come
+/// out even, to a hundredth, so that what a probe reads by the tenth stands on the right side of it, and the figure that
+/// counts comes after it on its own scale.
 pub fn temperature(speech: &Speech, printed: &Printed) -> String {
     let own = match speech.heat {
         Heat::Celsius => Scale::Celsius,
@@ -97,16 +98,18 @@ pub fn temperature(speech: &Speech, printed: &Printed) -> String {
         return on_scale(speech, own, degrees);
     }
     let given = printed.temperature();
+    let (freezing, a_degree) = (Decimal::from(32), Decimal::new(18, 1));
     let degrees = match own {
-        Scale::Celsius => given.in_celsius(),
-        Scale::Fahrenheit => given.in_fahrenheit().round_dp(1),
+        Scale::Celsius => (given.degrees() - freezing) / a_degree,
+        Scale::Fahrenheit => given.degrees() * a_degree + freezing,
     };
+    let degrees = degrees.round_dp(2).normalize();
     let told = on_scale(speech, own, degrees);
     match Temperature::new(own, degrees) == given {
         true => told,
         false => {
             let figure = on_scale(speech, given.scale(), given.degrees());
-            format!("{figure} ({told})")
+            format!("{told} ({figure})")
         }
     }
 }
@@ -297,13 +300,13 @@ mod tests {
             let reader = reader(Language::English, Mass::Metric, heat);
             temperature(&reader, &printed).replace(NO_BREAK, " ")
         };
-        // 130 °F of a table, whoever reads it; 54.4 °C is less.
+        // 130 °F of a table, whoever reads it; 54.4 °C is less, and 54.5 °C is more.
         let table = Temperature::fahrenheit(130).into();
-        assert_eq!(told(table, Heat::Celsius), "130 °F (54.4 °C)");
+        assert_eq!(told(table, Heat::Celsius), "54.44 °C (130 °F)");
         assert_eq!(told(table, Heat::Fahrenheit), "130 °F");
         let read = Temperature::celsius(Decimal::new(544, 1)).into();
         assert_eq!(told(read, Heat::Celsius), "54.4 °C");
-        assert_eq!(told(read, Heat::Fahrenheit), "54.4 °C (129.9 °F)");
+        assert_eq!(told(read, Heat::Fahrenheit), "129.92 °F");
         // What comes out even needs no second figure; what is printed twice is read as printed.
         let cold = Temperature::fahrenheit(41).into();
         assert_eq!(told(cold, Heat::Celsius), "5 °C");

@@ -15,11 +15,6 @@ on_both_engines! {
     what_hangs_is_broken_down_from_the_bench
 }
 
-fn page(caller: &Caller, path: &str) -> String {
-    let page = caller.get(path).expect(200);
-    String::from_utf8(page.bytes).unwrap()
-}
-
 fn keys(caller: &Caller) -> Vec<String> {
     let hands = caller.read("/api/today?limit=200")["hands"].clone();
     let hands = hands.as_array().cloned().unwrap_or_default();
@@ -30,7 +25,7 @@ fn keys(caller: &Caller) -> Vec<String> {
 fn what_came_in_too_warm_goes_back_from_where_it_was_refused(engine: Engine) {
     let house = House::demo(engine);
     let caller = house.caller();
-    let door = page(&caller, "/receive?of=bought");
+    let door = caller.page("/receive?of=bought");
     assert!(
         door.contains("data-sent-back=\"It came in at [read]"),
         "{door}"
@@ -44,10 +39,10 @@ fn what_came_in_too_warm_goes_back_from_where_it_was_refused(engine: Engine) {
     let lot = warm.made();
     // What happened is told of the deed, and is no name of the lot.
     assert!(caller.lot(&lot)["note"].is_null(), "{}", caller.lot(&lot));
-    let own = page(&caller, &format!("/lots/{lot}"));
+    let own = caller.page(&format!("/lots/{lot}"));
     let first = format!("class=\"act first\" href=\"/lots/{lot}/return\"");
     assert!(own.contains(&first), "{own}");
-    let why = |path: &str| page(&caller, &format!("/lots/{lot}/{path}"));
+    let why = |path: &str| caller.page(&format!("/lots/{lot}/{path}"));
     let chosen = "value=\"Too warm when it came\" checked";
     assert!(why("return?why=page-why-too-warm").contains(chosen));
     assert!(
@@ -60,19 +55,23 @@ fn a_cook_without_its_core_leads_to_where_that_is_entered(engine: Engine) {
     let house = House::demo(engine);
     let caller = house.caller();
     // A pot that boiled says nothing of a roast; of a stock it does.
-    assert!(!page(&caller, "/make/cook?product=pulled-pork").contains("data-boiled"));
+    assert!(
+        !caller
+            .page("/make/cook?product=pulled-pork")
+            .contains("data-boiled")
+    );
     let loin = loin(&caller);
     let cooked = caller.step("cook").place("stove").of_grams(&loin, 2_000);
     let cooked = cooked.into("pulled-pork", 1_500).done();
     let (lot, id) = (cooked.code(0), cooked.body["id"].clone());
-    let own = page(&caller, &format!("/lots/{lot}"));
+    let own = caller.page(&format!("/lots/{lot}"));
     let first = format!("class=\"act first\" href=\"/lots/{lot}/core\"");
     assert!(own.contains(&first), "{own}");
-    let core = page(&caller, &format!("/lots/{lot}/core"));
+    let core = caller.page(&format!("/lots/{lot}/core"));
     assert!(core.contains(id.as_str().expect("an id")), "{core}");
     let right = json!({ "step": id, "readings": { "celsius": 91 }, "why": "measured then, written down now" });
     caller.deed("/api/corrections", right).expect(201);
-    assert!(!page(&caller, &format!("/lots/{lot}")).contains("/core\""));
+    assert!(!caller.page(&format!("/lots/{lot}")).contains("/core\""));
     caller.get(&format!("/lots/{lot}/core")).expect(404);
 }
 
@@ -125,7 +124,7 @@ fn a_cooling_goes_on_from_its_readings_and_stands_on_today(engine: Engine) {
             .contains("heat-deed-cooling-begun"),
         "{first:?}"
     );
-    let cool = page(&caller, &format!("/lots/{lot}/cool"));
+    let cool = caller.page(&format!("/lots/{lot}/cool"));
     assert!(
         cool.contains("name=\"log.0.celsius\"") && cool.contains("value=\"62\" readonly"),
         "{cool}"
@@ -142,7 +141,7 @@ fn a_cooling_goes_on_from_its_readings_and_stands_on_today(engine: Engine) {
             .contains("cooling-begun"),
         "{colder:?}"
     );
-    let cool = page(&caller, &format!("/lots/{lot}/cool"));
+    let cool = caller.page(&format!("/lots/{lot}/cool"));
     assert_eq!(cool.matches("data-minutes-left=\"").count(), 1, "{cool}");
     assert_eq!(
         cool.matches(" readonly").count(),
@@ -166,15 +165,15 @@ fn what_a_failed_place_stopped_is_one_thing_on_today(engine: Engine) {
     assert_eq!(stopped(&after), stopped(&before), "{after:?}");
     let events = after.iter().filter(|key| *key == "today-failed");
     assert_eq!(events.count(), 1, "{after:?}");
-    let today = page(&caller, "/");
+    let today = caller.page("/");
     assert!(
         today.contains("/places/freezer/discard?stopped=yes"),
         "{today}"
     );
-    let all = page(&caller, "/places/freezer/discard?stopped=yes");
+    let all = caller.page("/places/freezer/discard?stopped=yes");
     assert!(all.contains("name=\"_packs\""), "{all}");
     // Of what stands elsewhere, only what is stopped.
-    let packs = |path: &str| page(&caller, path).matches("name=\"_packs\"").count();
+    let packs = |path: &str| caller.page(path).matches("name=\"_packs\"").count();
     let (some, whole) = (
         "/places/cooler-1/discard?stopped=yes",
         "/places/cooler-1/discard",
@@ -203,7 +202,7 @@ fn what_is_known_of_a_recall_is_one_form_and_packs_are_buttons(engine: Engine) {
     let number = begun["number"].as_str().expect("a number");
     // What it holds is told by its one line on Today.
     assert_eq!(stopped(&keys(&caller)), before);
-    let own = page(&caller, &format!("/recall/{number}"));
+    let own = caller.page(&format!("/recall/{number}"));
     assert_eq!(own.matches("data-notes=").count(), 1, "{own}");
     for field in ["name=\"caller\"", "name=\"reason\"", "name=\"hazard\""] {
         assert!(own.contains(field), "{field}");
@@ -219,7 +218,7 @@ fn what_is_known_of_a_recall_is_one_form_and_packs_are_buttons(engine: Engine) {
         .deed(&format!("/api/incidents/{id}/notes"), note)
         .expect(201);
     let noted = note.body["id"].as_str().expect("an id");
-    let told = page(&caller, &format!("/recall/{number}?did={noted}"));
+    let told = caller.page(&format!("/recall/{number}?did={noted}"));
     assert!(
         told.contains("<div class=\"done\"") && !told.contains("data-undo="),
         "{told}"
@@ -234,7 +233,7 @@ fn what_hangs_is_broken_down_from_the_bench(engine: Engine) {
     let house = House::demo(engine);
     let caller = house.caller();
     let side = caller.side_on_the_rail();
-    let bench = page(&caller, "/make");
+    let bench = caller.page("/make");
     assert!(
         bench.contains(&format!("/lots/{side}/break-down")),
         "{bench}"
@@ -244,7 +243,7 @@ fn what_hangs_is_broken_down_from_the_bench(engine: Engine) {
     let given = caller.post("/api/tokens", &asked).expect(201).body;
     let hand = caller.showing(given["token"].as_str().expect("a token"));
     for path in ["/make", "/receive"] {
-        let told = page(&hand, path);
+        let told = hand.page(path);
         assert!(
             told.contains("may not do this: work at the bench"),
             "{told}"

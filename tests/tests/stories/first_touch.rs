@@ -11,11 +11,11 @@ on_both_engines! {
     what_is_said_on_the_phone_finds_the_animal
     days_without_a_kill_never_read_as_clear
     a_guest_says_what_the_house_calls_it
-}
-
-fn page(caller: &Caller, path: &str) -> String {
-    let page = caller.get(path).expect(200);
-    String::from_utf8(page.bytes).unwrap()
+    what_is_stopped_is_marked_in_the_list_of_lots
+    the_first_farm_is_named_before_its_code_and_told_when_it_is_added
+    a_side_says_as_what_each_cut_is_kept
+    a_pot_offers_what_is_of_the_same_animal_and_is_never_sent_empty
+    a_tub_that_nobody_knows_goes_back_to_nobody
 }
 
 /// Where the black button of a page leads.
@@ -38,16 +38,16 @@ fn a_loin_is_parted_and_what_the_counter_does_not_sell_says_so(engine: Engine) {
     let house = House::demo(engine);
     let caller = house.caller();
     let loin = loin(&caller);
-    let own = page(&caller, &format!("/lots/{loin}"));
+    let own = caller.page(&format!("/lots/{loin}"));
     assert!(own.contains(&format!("/lots/{loin}/break-down")), "{own}");
-    let bench = page(&caller, &format!("/lots/{loin}/break-down"));
+    let bench = caller.page(&format!("/lots/{loin}/break-down"));
     assert!(bench.contains("data-kind=\"cut\""), "{bench}");
     assert!(bench.contains("data-cut=\"pork-chop\""), "{bench}");
     assert!(
         !bench.contains("class=\"side\""),
         "no picture of a whole side"
     );
-    let pack = page(&caller, &format!("/lots/{loin}/pack"));
+    let pack = caller.page(&format!("/lots/{loin}/pack"));
     let choice = |code: &str| {
         let (_, rest) = pack
             .split_once(&format!("value=\"{code}\""))
@@ -59,10 +59,10 @@ fn a_loin_is_parted_and_what_the_counter_does_not_sell_says_so(engine: Engine) {
     // Packed all the same, and scanned: why leads to why.
     let packed = caller.step("pack").of_grams(&loin, 1_000);
     let packed = packed.into_packs("pork-loin", 1_000, 4).made();
-    let counter = page(&caller, &format!("/counter?code={packed}/1"));
+    let counter = caller.page(&format!("/counter?code={packed}/1"));
     let why = format!("/lots/{packed}?why=counter");
     assert!(counter.contains(&why), "{counter}");
-    let why = page(&caller, &why);
+    let why = caller.page(&why);
     assert!(why.contains("The counter does not sell this"), "{why}");
 }
 
@@ -70,7 +70,7 @@ fn the_likeliest_act_is_never_one_that_a_stop_forbids(engine: Engine) {
     let house = House::demo(engine);
     let caller = house.caller();
     let loin = loin(&caller);
-    let own = |lot: &str| first(&page(&caller, &format!("/lots/{lot}")));
+    let own = |lot: &str| first(&caller.page(&format!("/lots/{lot}")));
     assert_eq!(own(&loin), format!("/lots/{loin}/pack"));
     let hold = json!({ "lots": [{ "lot": loin }], "why": "looks odd" });
     caller.deed("/api/holds", hold).expect(201);
@@ -81,7 +81,7 @@ fn what_is_said_on_the_phone_finds_the_animal(engine: Engine) {
     let house = House::demo(engine);
     let caller = house.caller();
     let said = "the+pork+of+Brindlecombe+killed+at+the+start+of+June";
-    let found = page(&caller, &format!("/recall?q={said}"));
+    let found = caller.page(&format!("/recall?q={said}"));
     let (_, rest) = found
         .split_once("class=\"act grand first\" href=\"")
         .expect("a choice");
@@ -93,14 +93,14 @@ fn what_is_said_on_the_phone_finds_the_animal(engine: Engine) {
         "{found}"
     );
     // One of the words alone is no worse than before.
-    let found = page(&caller, "/recall?q=17+of+Brindlecombe");
+    let found = caller.page("/recall?q=17+of+Brindlecombe");
     assert!(found.contains("0608-17"), "{found}");
 }
 
 fn days_without_a_kill_never_read_as_clear(engine: Engine) {
     let house = House::demo(engine);
     let caller = house.caller();
-    let days = page(&caller, "/recall?farm=BRC&from=2026-06-01&last=2026-06-05");
+    let days = caller.page("/recall?farm=BRC&from=2026-06-01&last=2026-06-05");
     assert!(days.contains("does not say that none is here"), "{days}");
     assert!(
         days.contains("/recall?farm=BRC&amp;from=2026-06-08&amp;last=2026-06-08")
@@ -108,10 +108,7 @@ fn days_without_a_kill_never_read_as_clear(engine: Engine) {
         "{days}"
     );
     assert!(!days.contains("Never given out"), "{days}");
-    let none = page(
-        &caller,
-        "/recall?product=pork-chop&from=2020-06-01&last=2020-06-05",
-    );
+    let none = caller.page("/recall?product=pork-chop&from=2020-06-01&last=2020-06-05");
     assert!(none.contains("does not say that none is here"), "{none}");
     // What is open stands first on Today, until it is closed.
     let body = json!({ "told_by": "Lise", "hazard": "pathogen", "hold": true, "why": "x",
@@ -122,7 +119,7 @@ fn days_without_a_kill_never_read_as_clear(engine: Engine) {
     let hands = caller.read("/api/today")["hands"].clone();
     assert_eq!(hands[0]["sort"], "recall", "{hands}");
     assert!(hands[0]["says"].to_string().contains(&number), "{hands}");
-    let today = page(&caller, "/");
+    let today = caller.page("/");
     assert!(
         today.contains(&format!("/recall/{number}/count")),
         "{today}"
@@ -132,7 +129,7 @@ fn days_without_a_kill_never_read_as_clear(engine: Engine) {
 fn a_guest_says_what_the_house_calls_it(engine: Engine) {
     let house = House::demo(engine);
     let caller = house.caller();
-    let told = page(&caller, "/ask?q=is+there+alcohol+in+the+ham%3F");
+    let told = caller.page("/ask?q=is+there+alcohol+in+the+ham%3F");
     assert!(!told.contains("Nobody here has a word"), "{told}");
     let lines = told
         .split("<div class=\"answers\">")
@@ -157,6 +154,85 @@ fn a_guest_says_what_the_house_calls_it(engine: Engine) {
             .expect("a group")
     };
     assert!(at("yes") < at("not-known") && at("not-known") < at("no"));
-    let which = page(&caller, "/ask?q=terrine");
+    let which = caller.page("/ask?q=terrine");
     assert!(which.contains("You mean: "), "{which}");
+}
+
+fn what_is_stopped_is_marked_in_the_list_of_lots(engine: Engine) {
+    let house = House::demo(engine);
+    let caller = house.caller();
+    let belly = "/lots?product=pork-belly&limit=200";
+    let marks = |page: &str| page.matches("On hold</strong>").count();
+    let before = marks(&caller.page(belly));
+    let side = caller.side_on_the_rail();
+    let cut = caller.step("break-down").of_grams(&side, 6_000);
+    let lot = cut.into("pork-belly", 6_000).made();
+    let hold = json!({ "lots": [{ "lot": lot }], "why": "its colour" });
+    caller.deed("/api/holds", hold.clone()).expect(201);
+    let held = caller.page(belly);
+    assert_eq!(marks(&held), before + 1, "{held}");
+    let marked = format!("On hold</strong> <a href=\"/lots/{lot}\"");
+    assert!(held.contains(&marked), "{held}");
+    // Let go, it is one of the others again.
+    caller.deed("/api/hold-releases", hold).expect(201);
+    assert_eq!(marks(&caller.page(belly)), before);
+}
+
+fn the_first_farm_is_named_before_its_code_and_told_when_it_is_added(engine: Engine) {
+    let house = House::empty(engine);
+    let caller = house.caller();
+    let kitchen = caller.page("/set-up/kitchen");
+    assert!(kitchen.contains("data-code-of=\"name\""), "{kitchen}");
+    for path in ["/set-up/animal", "/lists/farms/new"] {
+        let page = caller.page(path);
+        let at = |name: &str| page.find(&format!("name=\"{name}\"")).expect("a field");
+        assert!(at("name") < at("code"), "{page}");
+        assert!(page.contains("data-code-of=\"name\""), "{page}");
+        assert!(!page.contains("is added."), "{page}");
+    }
+    let farm = json!({ "code": "WBF", "name": "Willow Bend Farm" });
+    caller.post("/api/farms", &farm).expect(201);
+    let page = caller.page("/set-up/animal");
+    assert!(page.contains("<b>Willow Bend Farm</b> is added."), "{page}");
+    assert!(page.contains("May wait"), "{page}");
+    // What labels begin with is not proposed again where it stands already.
+    let kept = caller.page("/lists/farms/WBF");
+    assert!(!kept.contains("data-code-of"), "{kept}");
+}
+
+fn a_side_says_as_what_each_cut_is_kept(engine: Engine) {
+    let house = House::demo(engine);
+    let caller = house.caller();
+    let side = caller.side_on_the_rail();
+    let page = caller.page(&format!("/lots/{side}/break-down"));
+    assert!(page.contains("data-full=\"belly, skin on\""), "{page}");
+    let row = "<span>belly, skin on</span><span>kept as: Pork belly, skinless</span>";
+    assert!(page.contains(row), "{page}");
+}
+
+fn a_pot_offers_what_is_of_the_same_animal_and_is_never_sent_empty(engine: Engine) {
+    let house = House::demo(engine);
+    let caller = house.caller();
+    let loin = loin(&caller);
+    let page = caller.page(&format!("/make/cook?lot={loin}"));
+    let (first, others) = page.split_once("<details>").expect("something else");
+    assert!(first.contains("product=pulled-pork&"), "{page}");
+    assert!(!first.contains("product=goat-curry"), "{page}");
+    assert!(others.contains("product=goat-curry"), "{page}");
+    let pot = caller.page(&format!("/make/cook?product=pulled-pork&lot={loin}"));
+    assert!(pot.contains("data-nothing=\"Nothing goes in yet"), "{pot}");
+    // What was brought is in, though no recipe names it.
+    let ticked = format!("value=\"{loin}\" checked");
+    assert!(pot.contains(&ticked), "{pot}");
+}
+
+fn a_tub_that_nobody_knows_goes_back_to_nobody(engine: Engine) {
+    let house = House::demo(engine);
+    let caller = house.caller();
+    let stops = caller.read("/api/stops");
+    let stops = stops["stops"].as_array().expect("stops");
+    let tub = stops.iter().find(|stop| stop["stop"] == "unknown-history");
+    let tub = tub.expect("a tub")["lot"].as_str().expect("its lot");
+    let page = caller.page(&format!("/lots/{tub}"));
+    assert_eq!(first(&page), format!("/lots/{tub}/discard"));
 }

@@ -77,6 +77,13 @@ fn a_belly_in_its_cure_is_turned_and_comes_out_by_its_calendar(engine: Engine) {
             .starts_with("turn"),
         "{told}"
     );
+    // The page that whoever cured it reads first says both days.
+    let out = |lot: &str| {
+        caller
+            .page(&format!("/lots/{lot}"))
+            .contains("Out of its cure on")
+    };
+    assert!(out(&belly) && !out(&salt));
     let due = pieces(&caller);
     assert_eq!(due.len(), 1, "{due:?}");
     assert!(

@@ -18,10 +18,6 @@ fn table(caller: &Caller, path: &str, text: &str) -> Answer {
     caller.post_bytes(path, "text/csv; charset=utf-8", text.as_bytes())
 }
 
-fn page(caller: &Caller, path: &str) -> String {
-    String::from_utf8(caller.get(path).expect(200).bytes).expect("a page is text")
-}
-
 fn a_table_is_tried_line_by_line_and_taken_over_whole_or_not_at_all(engine: Engine) {
     let house = House::furnished(engine);
     let caller = house.caller();
@@ -181,7 +177,7 @@ fn every_starter_becomes_a_product_by_the_ordinary_call(engine: Engine) {
 fn pages_of_the_lists_show_what_is_there_and_forms_are_a_managers(engine: Engine) {
     let house = House::furnished(engine);
     let caller = house.caller();
-    let index = page(&caller, "/lists");
+    let index = caller.page("/lists");
     for list in [
         "products",
         "recipes",
@@ -194,9 +190,9 @@ fn pages_of_the_lists_show_what_is_there_and_forms_are_a_managers(engine: Engine
         "till-numbers",
     ] {
         assert!(index.contains(&format!("/lists/{list}\"")), "{list}");
-        page(&caller, &format!("/lists/{list}"));
+        caller.page(&format!("/lists/{list}"));
     }
-    let form = page(&caller, "/lists/products/ham");
+    let form = caller.page("/lists/products/ham");
     assert!(
         form.contains("data-call=\"/api/products/ham\" data-method=\"PUT\" data-version=\"1\""),
         "{form}"
@@ -205,32 +201,52 @@ fn pages_of_the_lists_show_what_is_there_and_forms_are_a_managers(engine: Engine
     assert!(
         form.contains("trade-2.3-588") && form.contains("Local codes and licensed practice decide")
     );
-    assert!(page(&caller, "/lists/products/new").contains("data-method=\"POST\""));
-    assert!(page(&caller, "/lists/recipes/ham").contains("data-rows=\"parts\""));
-    assert!(page(&caller, "/lists/products/import").contains("/api/products/import"));
-    assert!(page(&caller, "/starters").contains("data-order=\"/api/products /api/recipes\""));
+    assert!(
+        caller
+            .page("/lists/products/new")
+            .contains("data-method=\"POST\"")
+    );
+    assert!(
+        caller
+            .page("/lists/recipes/ham")
+            .contains("data-rows=\"parts\"")
+    );
+    assert!(
+        caller
+            .page("/lists/products/import")
+            .contains("/api/products/import")
+    );
+    assert!(
+        caller
+            .page("/starters")
+            .contains("data-order=\"/api/products /api/recipes\"")
+    );
     caller.get("/lists/nothing").expect(404);
     caller.get("/lists/products/nothing").expect(404);
     caller.get("/lists/printers/import").expect(404);
     caller.get("/set-up/nothing").expect(404);
     // Rows with their sources; what nobody confirmed, with a form.
-    let rules = page(&caller, "/rules?q=us-N14");
+    let rules = caller.page("/rules?q=us-N14");
     assert!(
         rules.contains("us-N14") && !rules.contains("/api/row-confirmations"),
         "{rules}"
     );
-    let work = page(&caller, "/rules?show=open");
+    let work = caller.page("/rules?show=open");
     assert!(work.contains("/api/row-confirmations"));
     // A cook reads them, and changes nothing.
     let cook = json!({ "name": "cook", "role": "cook" });
     let token = caller.post("/api/tokens", &cook).expect(201).body["token"].clone();
     let cook = caller.showing(token.as_str().expect("a token"));
-    let form = page(&cook, "/lists/products/ham");
+    let form = cook.page("/lists/products/ham");
     assert!(
         form.contains("disabled") && !form.contains("button class=\"act first grand\""),
         "{form}"
     );
-    assert!(!page(&cook, "/rules?show=open").contains("/api/row-confirmations"));
+    assert!(
+        !cook
+            .page("/rules?show=open")
+            .contains("/api/row-confirmations")
+    );
     cook.get("/set-up/kitchen").expect(403);
     table(&cook, "/api/products/import", "code\nx\n").expect(403);
 }
@@ -239,7 +255,7 @@ fn today_of_an_empty_kitchen_leads_to_its_set_up_until_that_is_done(engine: Engi
     let house = House::empty(engine);
     let caller = house.caller();
     let leads = |to: &str| {
-        let today = page(&caller, "/");
+        let today = caller.page("/");
         assert!(
             today.contains(&format!("href=\"/set-up/{to}\"")),
             "{to}: {today}"
@@ -251,8 +267,12 @@ fn today_of_an_empty_kitchen_leads_to_its_set_up_until_that_is_done(engine: Engi
     caller.put("/api/kitchen", &kitchen).expect(200);
     leads("places");
     // Told once, where one comes from the kitchen's own step: no address, no label for a customer.
-    assert!(page(&caller, "/set-up/places?from=kitchen").contains("no address yet"));
-    assert!(!page(&caller, "/set-up/places").contains("no address yet"));
+    assert!(
+        caller
+            .page("/set-up/places?from=kitchen")
+            .contains("no address yet")
+    );
+    assert!(!caller.page("/set-up/places").contains("no address yet"));
     let rail = json!({ "code": "rail", "name": "Rail", "kind": "storage" });
     caller.post("/api/places", &rail).expect(201);
     let jo = json!({ "name": "Jo", "roles": ["cook"], "pin": "4826" });
@@ -276,7 +296,7 @@ fn today_of_an_empty_kitchen_leads_to_its_set_up_until_that_is_done(engine: Engi
     }
     leads("animal");
     caller.half_pig("7", 9_000);
-    assert!(!page(&caller, "/").contains("/set-up/"), "it has left");
+    assert!(!caller.page("/").contains("/set-up/"), "it has left");
 }
 
 fn somebody_reads_in_their_own_units_and_language(engine: Engine) {
@@ -340,7 +360,7 @@ fn every_setting_of_an_entry_has_its_field_on_a_page(engine: Engine) {
         let entry = &document["components"]["schemas"][schema];
         leaves(&document, entry, "", &mut settings);
         assert!(settings.len() > 3, "{schema}: {settings:?}");
-        let form = page(&caller, &format!("/lists/{list}/new"));
+        let form = caller.page(&format!("/lists/{list}/new"));
         // What is told of an entry is nothing that somebody sets.
         settings.retain(|name| name != "warnings");
         let lacks = settings
