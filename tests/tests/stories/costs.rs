@@ -46,6 +46,8 @@ fn a_price_that_was_wrong_is_corrected_for_all_that_was_made_of_it(engine: Engin
     let side = caller.receive("pig-half").grams(10_000).id(&late);
     let side = side.from(farm("BRC").carcass("5").side("left")).made();
     assert_eq!(cost(&side), [json!(null), json!(null)]);
+    let how = caller.read(&format!("/api/lots/{side}/cost"))["how_keys"].to_string();
+    assert!(how.contains("cost-of-no-price"), "{how}");
     caller.correct(&late).with("price_minor", 5_000).done();
     assert_eq!(cost(&side), of(5_000.0, 500.0));
     // A step has no price.

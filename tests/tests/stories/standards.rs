@@ -7,6 +7,7 @@ use stories::labels::{change, save, set, words};
 use stories::{Answer, Caller, Engine, House, on_both_engines};
 
 on_both_engines! {
+    sulphites_in_a_raw_sausage_are_told
     water_that_a_step_poured_in_is_listed_and_named
     a_standard_is_held_against_what_went_in
     tenderised_beef_has_its_words
@@ -248,4 +249,21 @@ fn ground_beef_is_of_cattle_alone(engine: Engine) {
         let refused = label(&caller, &lot).refused(409, None);
         assert!(rows(&refused).contains(&row), "{place}: {}", refused.body);
     }
+}
+
+fn sulphites_in_a_raw_sausage_are_told(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let sausage = |place: &str, nth: u32, name: &str, raw: bool, allergens: Value| {
+        set(&caller, &[("profile", json!(place))]);
+        let more = json!({ "kind": "mixed", "raw": raw, "allergens": allergens });
+        let found = listed(&caller, &format!("{place}-{nth}"), name, more);
+        { found.iter() }.any(|of| of == "animal-sulphites confirmed-X-EU-5")
+    };
+    let sulphites = || json!(["sulphites"]);
+    assert!(sausage("eu", 1, "Pork sausage", true, sulphites()));
+    assert!(!sausage("eu", 2, "Breakfast sausage", true, sulphites()));
+    assert!(!sausage("eu", 3, "Pork sausage", true, json!([])));
+    assert!(!sausage("eu", 4, "Cooked sausage", false, sulphites()));
+    assert!(!sausage("us", 5, "Pork sausage", true, sulphites()));
 }
