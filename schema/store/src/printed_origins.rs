@@ -27,15 +27,15 @@ pub enum OriginOf<'a> {
 /// The lots of the animals of a farm or an abattoir, and what was made of them, of which a label was ever printed, in
 /// order.
 pub fn of(conn: &mut Conn, origin: OriginOf<'_>) -> Result<Vec<i32>> {
-    let of = animals::table.select(animals::id.nullable()).into_boxed();
+    let of = sources::table
+        .inner_join(animals::table.on(sources::animal_id.eq(animals::id.nullable())))
+        .select(sources::lot_id)
+        .into_boxed();
     let of = match origin {
         OriginOf::Farm(code) => of.filter(animals::farm.eq(code)),
         OriginOf::Abattoir(number) => of.filter(animals::abattoir.eq(number)),
     };
-    let received = sources::table
-        .filter(sources::animal_id.eq_any(of))
-        .select(sources::lot_id)
-        .load(conn)?;
+    let received: Vec<i32> = of.load(conn)?;
     made_of(conn, &received)
 }
 

@@ -7,12 +7,12 @@ use stories::labels::{change, save, set, words};
 use stories::{Answer, Caller, Engine, House, on_both_engines};
 
 on_both_engines! {
-    sulphites_in_a_raw_sausage_are_told
     water_that_a_step_poured_in_is_listed_and_named
     a_standard_is_held_against_what_went_in
     tenderised_beef_has_its_words
     tenderised_beef_tells_how_it_is_cooked
     ground_beef_is_of_cattle_alone
+    sulphites_in_a_raw_sausage_are_told
 }
 
 /// Makes that product of fresh pork, or of what is given, with so much water; the answer.
