@@ -358,28 +358,8 @@ fn a_sold_pack_that_is_counted_is_told(engine: Engine) {
     stew.into("cooked-pork", 250).done();
     assert!(count(2).contains("count-was-used"));
     assert_eq!(verdict(2), "sell");
-    // A pack is missing once. Found again, it stood nobody knows where.
-    let id = |done: &Value| done["id"].as_str().unwrap().to_owned();
-    let missed = id(&caller.count(&chops).missing(3).done().body);
+    // A pack is missing once.
+    caller.count(&chops).missing(3).done();
     let again = caller.count(&chops).missing(3).done().body;
     assert_eq!(again["warning_keys"], json!(["count-gone-already"]));
-    let found = json!([{ "pack": 3, "grams": 250 }]);
-    let found = caller.count(&chops).with("packs", found).done().body;
-    let told = found["warning_keys"].to_string();
-    assert!(told.contains("count-was-missing"), "{told}");
-    assert_eq!(verdict(3), "hold");
-    caller.sell(&chops).pack(3).refused(409, "lot");
-    // It was overlooked where it belongs: both counts never were.
-    caller.void(&id(&found)).why("a slip").done();
-    caller
-        .void(&missed)
-        .why("it stood behind the others")
-        .done();
-    assert_eq!(verdict(3), "sell");
-    // What keeps by itself may have stood anywhere.
-    let salt = caller.salt(1_000);
-    caller.count(&salt).missing(1).done();
-    let found = json!([{ "pack": 1, "grams": 1_000 }]);
-    let found = caller.count(&salt).with("packs", found).done().body;
-    assert!(!found["warning_keys"].to_string().contains("was-missing"));
 }

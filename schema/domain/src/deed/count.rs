@@ -144,14 +144,18 @@ fn tell_gone(plan: &mut Plan, lot: &Lot, pack: &Pack, found: CountedPack, moment
     if found.grams.is_none() || !out_of_sight {
         return;
     }
-    let says = CountSays::Found {
-        pack: shown(),
-        being,
+    // Of what was only missing, what is in it is known; how warm it was is not.
+    let (topic, says) = match being {
+        Being::Missing => (Topic::Cold, CountSays::WasMissing { pack: shown() }),
+        being => {
+            let pack = shown();
+            (Topic::History, CountSays::Found { pack, being })
+        }
     };
     let because = Because {
         says: says.into(),
         rule: Rule::Practice(ConditionSays::ProofRule.into()),
     };
-    let cause = Cause::failed(Topic::History, because, moment.at);
+    let cause = Cause::failed(topic, because, moment.at);
     plan.stops.push((lot.id, Some(pack.id), cause.into()));
 }
