@@ -94,11 +94,4 @@ fn what_was_missing_and_is_found_again_is_held(engine: Engine) {
         .why("it stood behind the others")
         .done();
     assert_eq!(verdict(3), "sell");
-    // What keeps by itself may have stood anywhere.
-    let salt = caller.salt(1_000);
-    caller.count(&salt).missing(1).done();
-    let packs = json!([{ "pack": 1, "grams": 1_000 }]);
-    let found = caller.count(&salt).with("packs", packs).done().body;
-    let told = found["warning_keys"].to_string();
-    assert!(!told.contains("was-missing"), "{told}");
 }
