@@ -14,7 +14,7 @@ use std::collections::HashMap;
 /// What was done with some lots after they were made, the oldest first.
 pub fn of_lots(conn: &mut Conn, lots: &[i32]) -> Result<HashMap<i32, Vec<Did>>> {
     type Event = (
-        (i32, i32, i32),
+        (i32, i32, (i32, i64)),
         (Vec<u8>, String, NaiveDateTime, String, Option<i32>),
         (String, i64, NaiveDate, Option<String>),
     );
@@ -24,7 +24,11 @@ pub fn of_lots(conn: &mut Conn, lots: &[i32]) -> Result<HashMap<i32, Vec<Did>>> 
         .left_join(voids::table.on(voids::deed_id.eq(pack_events::deed_id)))
         .order((pack_events::lot_id, pack_events::seq))
         .select((
-            (pack_events::lot_id, pack_events::deed_id, packs::number),
+            (
+                pack_events::lot_id,
+                pack_events::deed_id,
+                (packs::number, packs::made_mg),
+            ),
             (
                 deeds::uid,
                 deeds::kind,
@@ -46,7 +50,9 @@ pub fn of_lots(conn: &mut Conn, lots: &[i32]) -> Result<HashMap<i32, Vec<Did>>> 
         _ => events.filter(pack_events::lot_id.eq_any(lots)).load(conn)?,
     };
     let mut histories: HashMap<i32, Vec<Did>> = HashMap::new();
-    for ((lot, deed, pack), (uid, kind, at, by, voided), (account, mg, day, state)) in events {
+    for ((lot, deed, (pack, made)), (uid, kind, at, by, voided), (account, mg, day, state)) in
+        events
+    {
         let bad = |what: &str| Error::bad_row("pack_events", lot, what);
         let state = state.map(|state| State::parse(&state).ok_or_else(|| bad("unknown state")));
         histories.entry(lot).or_default().push(Did {
@@ -58,6 +64,7 @@ pub fn of_lots(conn: &mut Conn, lots: &[i32]) -> Result<HashMap<i32, Vec<Did>>> 
             by,
             voided: voided.is_some(),
             pack: pack.unsigned_abs(),
+            pack_made: Grams::from_milligrams(made),
             account: Account::parse(&account).ok_or_else(|| bad("unknown account"))?,
             grams: Grams::from_milligrams(mg),
             state: state.transpose()?,

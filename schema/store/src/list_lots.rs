@@ -157,39 +157,36 @@ pub fn list(conn: &mut Conn, sought: &LotSearch, limit: i64) -> Result<Vec<(LotR
     Ok(query.load(conn)?)
 }
 
-/// The lots on hand of some products, whatever version of each they were made by; newest first.
-pub fn on_hand_of(conn: &mut Conn, products: &[&str], limit: i64) -> Result<Vec<i32>> {
-    Ok(lots::table
-        .inner_join(versions::table.on(versions::id.eq(lots::version_id)))
-        .inner_join(entries::table.on(entries::id.eq(versions::entry_id)))
-        .filter(
-            entries::list
-                .eq("products")
-                .and(entries::code.eq_any(products)),
-        )
-        .filter(lots::on_hand_mg.gt(0))
-        .order(lots::id.desc())
-        .limit(limit)
-        .select(lots::id)
-        .load(conn)?)
+/// The lots of some products, whatever version of each they were made by, that something is left of; newest first.
+macro_rules! left_of {
+    ($products:expr) => {
+        lots::table
+            .inner_join(versions::table.on(versions::id.eq(lots::version_id)))
+            .inner_join(entries::table.on(entries::id.eq(versions::entry_id)))
+            .filter(
+                entries::list
+                    .eq("products")
+                    .and(entries::code.eq_any($products)),
+            )
+            .filter(lots::on_hand_mg.gt(0).and(lots::voided.eq(false)))
+            .order(lots::id.desc())
+    };
 }
 
-/// The latest lots of some products that something is left of.
+/// The keys of the latest lots of some products that something is left of.
 ///
 /// # Errors
 /// The database is away.
+pub fn on_hand_of(conn: &mut Conn, products: &[&str], limit: i64) -> Result<Vec<i32>> {
+    let keys = left_of!(products).limit(limit).select(lots::id);
+    Ok(keys.load(conn)?)
+}
+
+/// Those lots themselves.
+///
+/// # Errors
+/// The database is away, or the record is damaged.
 pub fn latest_of(conn: &mut Conn, products: &[&str], limit: i64) -> Result<Vec<LotRow>> {
-    Ok(lots::table
-        .inner_join(versions::table.on(versions::id.eq(lots::version_id)))
-        .inner_join(entries::table.on(entries::id.eq(versions::entry_id)))
-        .filter(
-            entries::list
-                .eq("products")
-                .and(entries::code.eq_any(products)),
-        )
-        .filter(lots::on_hand_mg.gt(0).and(lots::voided.eq(false)))
-        .order(lots::id.desc())
-        .limit(limit)
-        .select(LotRow::as_select())
-        .load(conn)?)
+    let rows = left_of!(products).limit(limit).select(LotRow::as_select());
+    Ok(rows.load(conn)?)
 }

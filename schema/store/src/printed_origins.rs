@@ -15,27 +15,27 @@ struct PrintedRow {
     id: i32,
 }
 
-/// The lots of a farm's animals, and what was made of them, of which a label was ever printed, in order.
-pub fn of_farm(conn: &mut Conn, farm: &str) -> Result<Vec<i32>> {
-    let of = animals::table
-        .filter(animals::farm.eq(farm))
-        .select(animals::id.nullable());
-    let received = sources::table
-        .filter(sources::animal_id.eq_any(of))
-        .select(sources::lot_id)
-        .load(conn)?;
-    made_of(conn, &received)
+/// Who tells where an animal comes from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum OriginOf<'a> {
+    /// The farm that reared it, by its code.
+    Farm(&'a str),
+    /// The abattoir that killed it, by its number.
+    Abattoir(&'a str),
 }
 
-/// The same of the animals that an abattoir killed.
-pub fn of_abattoir(conn: &mut Conn, number: &str) -> Result<Vec<i32>> {
-    let of = animals::table
-        .filter(animals::abattoir.eq(number))
-        .select(animals::id.nullable());
-    let received = sources::table
-        .filter(sources::animal_id.eq_any(of))
+/// The lots of the animals of a farm or an abattoir, and what was made of them, of which a label was ever printed, in
+/// order.
+pub fn of(conn: &mut Conn, origin: OriginOf<'_>) -> Result<Vec<i32>> {
+    let of = sources::table
+        .inner_join(animals::table.on(sources::animal_id.eq(animals::id.nullable())))
         .select(sources::lot_id)
-        .load(conn)?;
+        .into_boxed();
+    let of = match origin {
+        OriginOf::Farm(code) => of.filter(animals::farm.eq(code)),
+        OriginOf::Abattoir(number) => of.filter(animals::abattoir.eq(number)),
+    };
+    let received: Vec<i32> = of.load(conn)?;
     made_of(conn, &received)
 }
 

@@ -157,7 +157,7 @@ fn correcting(
     let known = store::corrections::of_deeds(facts.tx.conn, &[wrong.id])?;
     let before = effective(wrong, &known)?;
     let kind = wrong.kind()?;
-    let of_source = asked.animal.is_some() || asked.bought.is_some();
+    let of_source = asked.animal.is_some() || asked.bought.is_some() || asked.price_minor.is_some();
     let of_heat = asked.log.is_some()
         || asked.heat_standard.is_some()
         || asked.cooling_plan.is_some()
@@ -169,9 +169,7 @@ fn correcting(
     let is_step = StepKind::parse(kind.as_str()).is_some();
     match kind {
         DeedKind::Receive if !of_heat => correct_source::of_receipt(facts, asked, wrong, &before),
-        DeedKind::Adopt if !of_heat && asked.animal.is_none() && asked.readings.is_none() => {
-            correct_source::of_pot(asked, &before)
-        }
+        DeedKind::Adopt if !of_heat && is_of_pot(asked) => correct_source::of_pot(asked, &before),
         DeedKind::Measure if !of_heat && !of_source => {
             correct_read::of_reading(facts, asked, wrong, &before)
         }
@@ -179,4 +177,9 @@ fn correcting(
         _ if of_source => Err(clash("step", CorrectDeedSays::OnlyReceipts { kind })),
         _ => Err(clash("step", CorrectDeedSays::NotOf { kind })),
     }
+}
+
+/// Does it say nothing of what a pot that nobody knew has not: an animal, readings, a price?
+fn is_of_pot(asked: &CorrectionAsked) -> bool {
+    asked.animal.is_none() && asked.readings.is_none() && asked.price_minor.is_none()
 }

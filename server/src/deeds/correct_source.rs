@@ -1,5 +1,5 @@
 //! A wrong fact of a receipt is corrected: the animal, the supplier's lot, what its pack declares, what was
-//! read at the door.
+//! read at the door, what was paid.
 
 use super::adopt::only_contents;
 use super::again::request;
@@ -65,6 +65,9 @@ pub fn of_receipt(
     if let Some(readings) = &asked.readings {
         let now = read_over(before.get("readings"), kept(readings)?);
         correcting.field(before, "readings", now, FactSays::Readings)?;
+    }
+    if let Some(price) = &asked.price_minor {
+        correcting.field(before, "price_minor", kept(price)?, FactSays::Price)?;
     }
     let _: ReceiptAsked = request(&correcting.applied(before))?;
     Ok((correcting, said))

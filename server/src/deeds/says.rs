@@ -108,6 +108,7 @@ messages! {
         Log "log",
         Standard "standard",
         Stuffed "stuffed",
+        Price "price",
     }
 }
 

@@ -8,7 +8,8 @@ use crate::wrong_labels;
 use domain::family::Lists;
 use serde_json::Value;
 use store::entries::{self, EntryRow};
-use store::{Conn, Tx, printed_origins};
+use store::printed_origins::{self, OriginOf};
+use store::{Conn, Tx};
 
 /// The farms and abattoirs, and nothing else.
 ///
@@ -37,8 +38,8 @@ pub fn changed(app: &App, tx: &mut Tx<'_>, list: List, known: &EntryRow, now: &s
         return Ok(());
     }
     let printed = match list {
-        List::Farms => printed_origins::of_farm(tx.conn, &known.code)?,
-        List::Abattoirs => printed_origins::of_abattoir(tx.conn, &known.code)?,
+        List::Farms => printed_origins::of(tx.conn, OriginOf::Farm(&known.code))?,
+        List::Abattoirs => printed_origins::of(tx.conn, OriginOf::Abattoir(&known.code))?,
         _ => return Ok(()),
     };
     store::lots::lock_keys(tx, &printed)?;

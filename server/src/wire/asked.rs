@@ -421,6 +421,8 @@ pub struct CorrectionAsked {
     pub animal: Option<AnimalCorrected>,
     /// Or of the supplier's lot, what its pack declares, how strong it is.
     pub bought: Option<BoughtAsked>,
+    /// Of a receipt: what was paid for all of it, in hundredths of the currency.
+    pub price_minor: Option<Amount>,
     /// What was read. What is left out stays.
     pub readings: Option<ReadingsAsked>,
     /// Of a step: the whole log as it is right, also where there was none.

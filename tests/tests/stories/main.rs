@@ -16,6 +16,7 @@ mod copies;
 mod copies_watched;
 mod corrections;
 mod corrections_of_receipts;
+mod costs;
 mod counter;
 mod counts;
 mod cure_room;

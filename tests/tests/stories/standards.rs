@@ -12,6 +12,7 @@ on_both_engines! {
     tenderised_beef_has_its_words
     tenderised_beef_tells_how_it_is_cooked
     ground_beef_is_of_cattle_alone
+    sulphites_in_a_raw_sausage_are_told
 }
 
 /// Makes that product of fresh pork, or of what is given, with so much water; the answer.
@@ -248,4 +249,21 @@ fn ground_beef_is_of_cattle_alone(engine: Engine) {
         let refused = label(&caller, &lot).refused(409, None);
         assert!(rows(&refused).contains(&row), "{place}: {}", refused.body);
     }
+}
+
+fn sulphites_in_a_raw_sausage_are_told(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let sausage = |place: &str, nth: u32, name: &str, raw: bool, allergens: Value| {
+        set(&caller, &[("profile", json!(place))]);
+        let more = json!({ "kind": "mixed", "raw": raw, "allergens": allergens });
+        let found = listed(&caller, &format!("{place}-{nth}"), name, more);
+        { found.iter() }.any(|of| of == "animal-sulphites confirmed-X-EU-5")
+    };
+    let sulphites = || json!(["sulphites"]);
+    assert!(sausage("eu", 1, "Pork sausage", true, sulphites()));
+    assert!(!sausage("eu", 2, "Breakfast sausage", true, sulphites()));
+    assert!(!sausage("eu", 3, "Pork sausage", true, json!([])));
+    assert!(!sausage("eu", 4, "Cooked sausage", false, sulphites()));
+    assert!(!sausage("us", 5, "Pork sausage", true, sulphites()));
 }

@@ -117,8 +117,8 @@ pub(super) fn is_too_heavy(pack: &Pack, grams: Grams) -> bool {
 }
 
 /// What is on record as gone is counted again, or as gone once more: one of the two is wrong, and that is
-/// told. What had left and is found here was nobody knows where meanwhile: it goes nowhere until a person
-/// says by name what becomes of it.
+/// told. What had left and is found here was nobody knows where meanwhile, and so was what has to be kept cold and
+/// was missing: it goes nowhere until a person says by name what becomes of it.
 fn tell_gone(plan: &mut Plan, lot: &Lot, pack: &Pack, found: CountedPack, moment: &Moment) {
     let being = pack.now.being;
     if pack.now.is_on_hand() {
@@ -130,7 +130,9 @@ fn tell_gone(plan: &mut Plan, lot: &Lot, pack: &Pack, found: CountedPack, moment
             pack: shown(),
             being,
         },
-        (Some(_), Being::Missing) => return,
+        // What keeps by itself may stand anywhere.
+        (Some(_), Being::Missing) if !lot.needs_cold() => return,
+        (Some(_), Being::Missing) => CountSays::WasMissing { pack: shown() },
         (Some(_), Being::Used) => CountSays::WasUsed { pack: shown() },
         (Some(_), being) => CountSays::WasGone {
             pack: shown(),
@@ -138,17 +140,22 @@ fn tell_gone(plan: &mut Plan, lot: &Lot, pack: &Pack, found: CountedPack, moment
         },
     };
     plan.warnings.push(warning.into());
-    if found.grams.is_none() || !being.left_the_kitchen() {
+    let out_of_sight = being.left_the_kitchen() || being == Being::Missing;
+    if found.grams.is_none() || !out_of_sight {
         return;
     }
-    let says = CountSays::Found {
-        pack: shown(),
-        being,
+    // Of what was only missing, what is in it is known; how warm it was is not.
+    let (topic, says) = match being {
+        Being::Missing => (Topic::Cold, CountSays::WasMissing { pack: shown() }),
+        being => {
+            let pack = shown();
+            (Topic::History, CountSays::Found { pack, being })
+        }
     };
     let because = Because {
         says: says.into(),
         rule: Rule::Practice(ConditionSays::ProofRule.into()),
     };
-    let cause = Cause::failed(Topic::History, because, moment.at);
+    let cause = Cause::failed(topic, because, moment.at);
     plan.stops.push((lot.id, Some(pack.id), cause.into()));
 }

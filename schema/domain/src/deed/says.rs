@@ -87,6 +87,7 @@ messages! {
         Unexplained "unexplained" { pack: String, gap: Grams },
         WasGone "was-gone" { pack: String, being: Being },
         WasUsed "was-used" { pack: String },
+        WasMissing "was-missing" { pack: String },
         Found "found" { pack: String, being: Being },
         GoneAlready "gone-already" { pack: String, being: Being },
     }

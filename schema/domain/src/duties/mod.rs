@@ -21,6 +21,7 @@ pub mod sale;
 mod says;
 mod standards_say;
 pub mod step_records;
+pub mod sulphites;
 pub mod tenderised;
 
 pub use approvals::{check_approvals, needs_approval};
@@ -51,6 +52,8 @@ pub struct DutyRules {
     pub tenderised: Option<tenderised::TenderisedWording>,
     /// What may not be in food, or not in mince.
     pub banned: Vec<banned::Banned>,
+    /// Which raw meat may have sulphites.
+    pub sulphites: Option<sulphites::SulphitesInMeat>,
     /// Work that needs a paper first.
     pub approvals: Vec<approvals::ApprovalNeed>,
     /// What beef may share a batch.

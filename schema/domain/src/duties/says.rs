@@ -32,6 +32,7 @@ messages! {
     /// What is said of parts of an animal.
     AnimalSays in "animal" {
         Banned "banned" { part: String, named: String, from: BannedFrom },
+        Sulphites "sulphites",
     }
 }
 

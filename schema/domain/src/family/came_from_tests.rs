@@ -13,11 +13,15 @@ fn hour(hour: i64) -> DateTime<Utc> {
 }
 
 #[derive(Default)]
-struct Record(Family);
+pub(super) struct Record(Family);
 
 impl Record {
+    pub(super) fn of(&mut self, lot: LotId) -> &mut Relative {
+        self.0.lots.get_mut(&lot).unwrap()
+    }
+
     /// A lot that was made of others at an hour; what came in is made of none.
-    fn made(&mut self, kind: DeedKind, at: i64, state: State, of: &[LotId]) -> LotId {
+    pub(super) fn made(&mut self, kind: DeedKind, at: i64, state: State, of: &[LotId]) -> LotId {
         let id = LotId(1 + self.0.lots.len() as i32);
         let mut lot = lot(&[(500, None)]);
         (lot.id, lot.made_by, lot.made_at) = (id, DeedId(id.0), hour(at));
@@ -60,10 +64,6 @@ impl Record {
         id
     }
 
-    fn of(&mut self, lot: LotId) -> &mut Relative {
-        self.0.lots.get_mut(&lot).unwrap()
-    }
-
     fn did(&mut self, lot: LotId, kind: DeedKind, at: i64, state: Option<State>) {
         let did = Did {
             deed: DeedId(1_000 + at as i32),
@@ -73,6 +73,7 @@ impl Record {
             day: hour(at).date_naive(),
             by: String::new(),
             voided: false,
+            pack_made: crate::grams::Grams::ZERO,
             pack: 1,
             account: Account::Moved,
             grams: crate::grams::Grams::ZERO,

@@ -1,7 +1,7 @@
 //! What a lot cost: what was paid for the animal, split at the cutting table, carried on through every
 //! step. Cooking and drying make a kilogram dearer, never the whole.
 
-use super::{Family, Relative};
+use super::{Family, Parted, Relative};
 use crate::code::LotCode;
 use crate::cost::{By, JointPart, Money, joint_cost};
 use crate::grams::Grams;
@@ -35,13 +35,14 @@ pub struct Cost {
 }
 
 /// The cost of a lot, joint costs split one way or the other. The family has to be loaded with what
-/// else each step made.
+/// else each step made, and with the history of what dried.
 ///
 /// # Errors
 /// A joint cost that cannot be split.
 pub fn cost(family: &Family, lot: LotId, by: By) -> Result<Cost> {
     let mut told = Cost::default();
     let mut costs: HashMap<LotId, Option<Decimal>> = HashMap::new();
+    let mut parted: HashMap<LotId, Parted> = HashMap::new();
     let order = family.youngest_first(lot);
     for of in order.into_iter().rev() {
         let uses = family.ancestry.uses_of(of.lot.id);
@@ -50,9 +51,11 @@ pub fn cost(family: &Family, lot: LotId, by: By) -> Result<Cost> {
             false => {
                 let mut sum = Some(Decimal::ZERO);
                 for used in uses {
-                    let whole = family.get(used.lot);
-                    let whole = whole.map_or(1, |of| of.bears_cost().milligrams());
-                    let part = Decimal::from(used.milligrams) / Decimal::from(whole);
+                    let made = family.get(used.lot).map_or(Grams::ZERO, Relative::made);
+                    let parted = parted.entry(used.lot).or_insert_with(|| {
+                        family.get(used.lot).map(Parted::of).unwrap_or_default()
+                    });
+                    let part = parted.taken_by(used.step, used.milligrams, made);
                     let cost = costs.get(&used.lot).copied().flatten();
                     sum = sum.zip(cost).map(|(sum, cost)| sum + cost * part);
                 }

@@ -41,6 +41,8 @@ pub struct Did {
     pub voided: bool,
     /// The pack that it was done with.
     pub pack: u32,
+    /// What was in that at first.
+    pub pack_made: Grams,
     /// The account that the grams went to or came from.
     pub account: Account,
     /// How much.

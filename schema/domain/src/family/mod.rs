@@ -16,6 +16,7 @@ mod history;
 mod lists;
 mod lying;
 mod origins;
+mod parted;
 mod piece;
 mod pierced;
 mod room;
@@ -40,6 +41,7 @@ pub use history::{Line, lines};
 pub use lists::{Listed, Lists};
 pub use lying::{LyingView, lying};
 pub use origins::{AnimalShare, BoughtSource, Origins, origins};
+pub use parted::Parted;
 pub use piece::piece;
 pub use pierced::{Together, filling, pierced, tenderised};
 pub use room::{PieceView, room};
@@ -88,7 +90,8 @@ pub struct Relative {
     pub readings: Vec<LotReading>,
     /// Why it is as it is, in order.
     pub reasons: Vec<Reason>,
-    /// What was done with it after it was made, the oldest first: loaded as its packs are.
+    /// What was done with it after it was made, the oldest first: loaded as its packs are, and where it is asked for
+    /// also of what dried.
     pub history: Vec<Did>,
 }
 
@@ -96,13 +99,6 @@ impl Relative {
     /// Its weight at birth.
     pub fn made(&self) -> Grams {
         self.went.made
-    }
-
-    /// The weight that bears its cost: without what dried off in the lot itself, which raises the price of
-    /// the rest.
-    pub fn bears_cost(&self) -> Grams {
-        let rest = self.went.made - self.went.lost;
-        rest.max(Grams::from_milligrams(1))
     }
 
     /// The last reading of a quantity, in millionths of its unit.

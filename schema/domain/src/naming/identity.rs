@@ -6,7 +6,7 @@ use crate::duties::identity::{FoodOfThatName, MeatOf, check_identity};
 use crate::law::Law;
 use crate::measure::Percent;
 use crate::rows::Finding;
-use crate::words::{ProductKind, Species};
+use crate::words::{Allergen, ProductKind, Species};
 
 /// What stands against it, by what the lists or the record know.
 pub fn check(facts: &NameFacts<'_>, law: &Law) -> Vec<Finding> {
@@ -55,7 +55,16 @@ pub fn check(facts: &NameFacts<'_>, law: &Law) -> Vec<Finding> {
         }
     }
     found.extend(banned(facts, law));
+    found.extend(sulphites(facts, law));
     found
+}
+
+/// Sulphites in raw meat.
+fn sulphites(facts: &NameFacts<'_>, law: &Law) -> Option<Finding> {
+    let rule = law.duties.sulphites.as_ref()?;
+    let has = facts.product.raw && facts.allergens.contains(&Allergen::Sulphites);
+    let names: Vec<&str> = facts.product.names.values().map(String::as_str).collect();
+    has.then(|| rule.check(&names)).flatten()
 }
 
 /// Whose meat is in it.

@@ -16,7 +16,7 @@ mod records;
 use crate::Bad;
 use crate::entry::{TextEntry, known};
 use crate::file::Subject;
-use domain::duties::{approvals, banned, tenderised};
+use domain::duties::{approvals, banned, sulphites, tenderised};
 use domain::heat::Food;
 use domain::rows::Rows;
 use schemars::JsonSchema;
@@ -41,6 +41,8 @@ pub struct DutiesEntry {
     /// What may not be in food, or not in mince.
     #[serde(default)]
     banned: Vec<BannedEntry>,
+    /// Which raw meat may have sulphites.
+    sulphites: Option<SulphitesEntry>,
     /// Work that needs a paper first.
     #[serde(default)]
     approvals: Vec<NeedEntry>,
@@ -108,6 +110,16 @@ struct BannedEntry {
     unless: Vec<String>,
 }
 
+/// Which raw meat may have sulphites.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct SulphitesEntry {
+    /// Where it stands.
+    row: String,
+    /// The names that may, in lower case.
+    names: Vec<String>,
+}
+
 /// Work that needs a paper first.
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -161,6 +173,12 @@ impl Subject for DutiesEntry {
                 unless: entry.unless,
             })
         };
+        let sulphites = |entry: SulphitesEntry| {
+            Ok::<_, Bad>(sulphites::SulphitesInMeat {
+                row: row(&entry.row)?,
+                names: entry.names,
+            })
+        };
         let need = |entry: NeedEntry| {
             Ok(approvals::ApprovalNeed {
                 row: row(&entry.row)?,
@@ -175,6 +193,7 @@ impl Subject for DutiesEntry {
             meat_protein: self.meat_protein.map(|it| it.least(rows)).transpose()?,
             tenderised: self.tenderised.map(tenderised).transpose()?,
             banned: each(self.banned, banned)?,
+            sulphites: self.sulphites.map(sulphites).transpose()?,
             approvals: each(self.approvals, need)?,
             beef: self.beef.map(|it| it.groups(rows)).transpose()?,
             mince: self.mince.map(|it| it.limits(rows)).transpose()?,

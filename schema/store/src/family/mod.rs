@@ -45,6 +45,8 @@ pub struct Extent<'a> {
     pub descendants: bool,
     /// What else each step made that made one of them, too.
     pub siblings: bool,
+    /// The history of those of which anything dried off, too.
+    pub dried: bool,
     /// Why each lot is as it is.
     pub reasons: bool,
     /// Of the lots only the packs of these numbers; all of them if none are named.
@@ -58,6 +60,7 @@ impl Extent<'_> {
         children: false,
         descendants: false,
         siblings: false,
+        dried: false,
         reasons: false,
         packs: None,
     };
@@ -175,7 +178,12 @@ pub fn load(
     family.listed = products.clone();
     let packs = packs::of_family(conn, &of, extent.packs, &descendants)?;
     let mut packs = grouped(packs, |pack| pack.lot_id);
-    let mut histories: HashMap<i32, Vec<Did>> = history::of_lots(conn, &of)?;
+    let mut with_history = of.clone();
+    if extent.dried {
+        let dried = rows.iter().filter(|row| row.lot.lost_mg > 0);
+        with_history.extend(dried.map(|row| row.lot.id));
+    }
+    let mut histories: HashMap<i32, Vec<Did>> = history::of_lots(conn, &with_history)?;
     let steps: Vec<i32> = family.ancestry.uses.keys().map(|step| step.0).collect();
     let stopped = rows.iter().filter(|row| row.lot.stopped);
     let stopped: Vec<i32> = stopped.map(|row| row.lot.id).collect();

@@ -204,6 +204,7 @@ pub fn act(app: &App, path: &str, body: &Value) -> Result<Done, Error> {
         "/api/adoptions" => take::adopt::take(&Caller::new(app), &parse(&bytes)?),
         "/api/dispositions" => take::dispose::take(&Caller::new(app), &parse(&bytes)?),
         "/api/place-failures" => take::place::failed(&Caller::new(app), &parse(&bytes)?),
+        "/api/label-documents" => take::hand_out::take(&Caller::new(app), &parse(&bytes)?),
         "/api/corrections" => take::correct::take(&Caller::new(app), &parse(&bytes)?),
         "void" => {
             let mut body = body.clone();

@@ -1,6 +1,7 @@
 //! Random kitchens in which facts turn out to be wrong: whatever is corrected, everything made of it is then
 //! as in a second kitchen in which it had been right from the start.
 
+mod printed;
 mod script;
 
 use crate::kitchen::{Kitchen, act};
@@ -155,16 +156,12 @@ fn state(app: &App, lots: &[String]) -> Vec<Value> {
         .collect()
 }
 
-/// Lives with wrong facts, corrects them in any order, takes some corrections back, and compares.
-fn compare(engine: Engine, seed: u64) {
-    let mut random = SmallRng::seed_from_u64(seed);
-    let profile = ["us", "eu", "uk"][random.random_range(0..3)];
-    let all = script(&mut random);
-    let wrong = live(engine, profile, &all, |_| false);
+/// Corrects what was wrong in any order, takes some corrections back, and tells which stand.
+fn correct_some(wrong: &Lived, all: &[Doing], random: &mut SmallRng) -> Vec<usize> {
     let mut facts: Vec<usize> = (0..all.len())
         .filter(|nth| all[*nth].fact.is_some())
         .collect();
-    facts.shuffle(&mut random);
+    facts.shuffle(random);
     let app = &wrong.kitchen.app;
     let mut right = Vec::new();
     for (count, nth) in facts.into_iter().enumerate() {
@@ -188,6 +185,17 @@ fn compare(engine: Engine, seed: u64) {
             "why": "The paper was of another day." });
         act(app, "void", &back).unwrap_or_else(|error| panic!("{back}: {error:?}"));
     }
+    right
+}
+
+/// Lives with wrong facts, corrects them in any order, takes some corrections back, and compares.
+fn compare(engine: Engine, seed: u64) {
+    let mut random = SmallRng::seed_from_u64(seed);
+    let profile = ["us", "eu", "uk"][random.random_range(0..3)];
+    let all = script(&mut random);
+    let wrong = live(engine, profile, &all, |_| false);
+    let app = &wrong.kitchen.app;
+    let right = correct_some(&wrong, &all, &mut random);
     if is_one() {
         for (nth, doing) in all.iter().enumerate() {
             let fact = doing.fact.as_ref().map(Fact::correction);
