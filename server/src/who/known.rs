@@ -136,10 +136,10 @@ impl Known {
         })
     }
 
-    /// Has anybody signed in on that device of late?
-    pub fn knows_device(&self, device: &str) -> bool {
+    /// Has that person signed in on that device of late?
+    pub fn knows_device(&self, person: i32, device: &str) -> bool {
         let mut sessions = self.sessions.values();
-        sessions.any(|session| session.device == device)
+        sessions.any(|session| session.person_id == person && session.device == device)
     }
 
     /// Is there a manager who can sign in by a PIN, other than one person?

@@ -35,8 +35,8 @@ pub struct Told<'a> {
     pub pin: Option<&'a str>,
     /// The device.
     pub device: &'a str,
-    /// The address that it comes from: a device that nobody has signed in on is counted by that, or whoever
-    /// tries PINs would be a new device each time.
+    /// The address that it comes from: a device that the person has not signed in on is counted by that, or whoever
+    /// tries PINs would be a new device each time; also who has a PIN and is known on each of them.
     pub from: &'a str,
     /// Is the device one person's own?
     pub own: bool,
@@ -57,7 +57,7 @@ pub fn begin(app: &App, told: &Told<'_>) -> Result<Begun> {
         secrets::is_pin("0000", DUMMY);
         return Err(unauthorized(WhoSays::WrongPin));
     };
-    let tries_from = match known.knows_device(told.device) {
+    let tries_from = match known.knows_device(person.row.id, told.device) {
         true => told.device,
         false => told.from,
     };

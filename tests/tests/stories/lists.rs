@@ -336,10 +336,8 @@ fn what_is_kept_otherwise_says_where_its_new_label_is(engine: Engine) {
         .to_owned();
     assert_eq!(labels, format!("/api/lots/{chops}/labels.pdf?packs=2,3"));
     assert_eq!(caller.get(&labels).expect(200).kind, "application/pdf");
-    let only_moved = caller.deed(
-        "/api/moves",
-        json!({ "lot": chops, "packs": [4], "to": "cooler" }),
-    );
+    let moved = json!({ "lot": chops, "packs": [4], "to": "cooler" });
+    let only_moved = caller.deed("/api/moves", moved);
     assert!(only_moved.body["labels"].is_null(), "{}", only_moved.body);
 }
 
