@@ -79,7 +79,8 @@ pub(crate) fn of_until<R: Row>(
     })
 }
 
-/// The same of a statement with two lists of keys.
+/// The same of a statement with two lists of keys. The first has to stand first in it: SQLite counts parameters in the order
+/// in which it meets their names.
 pub(crate) fn of_both<R: Row>(
     conn: &mut Conn,
     first: &[i32],
@@ -114,7 +115,7 @@ pub(crate) fn of_code<R: Row>(
     })
 }
 
-/// The same of a statement with a list of keys before it.
+/// The same of a statement with a list of keys, which has to stand before the code.
 pub(crate) fn of_code_or<R: Row>(
     conn: &mut Conn,
     keys: &[i32],

@@ -119,7 +119,7 @@ pub fn of_family(conn: &mut Conn, start: WalkStart<'_>, keys: &[i32]) -> Result<
     match start {
         WalkStart::Keys(starts) => of(conn, "lots.id", &[starts, keys].concat()),
         WalkStart::Code(code) => keyed::of_code_or(conn, keys, code, |these, is| {
-            format!("{COLUMNS} WHERE lots.code {is} OR lots.id {these} ORDER BY lots.id")
+            format!("{COLUMNS} WHERE lots.id {these} OR lots.code {is} ORDER BY lots.id")
         }),
     }
 }
