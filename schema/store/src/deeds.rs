@@ -8,7 +8,7 @@ use crate::tables::{
     additions, answers, deeds, entries, lots, measurements, pack_events, steps, voids,
 };
 use chrono::{NaiveDate, NaiveDateTime};
-use diesel::dsl::max;
+use diesel::dsl::{exists, max, not, select};
 use diesel::prelude::*;
 use domain::moment::Moment;
 use domain::words::DeedKind;
@@ -80,7 +80,6 @@ pub fn by_uid(conn: &mut Conn, uid: &[u8; 16]) -> Result<Option<DeedRow>> {
 
 /// Did a deed that was not voided make, touch or measure this lot?
 pub fn stands_on(conn: &mut Conn, deed: i32, lot: i32) -> Result<bool> {
-    use diesel::dsl::{exists, select};
     let made = lots::table.filter(lots::id.eq(lot).and(lots::deed_id.eq(deed)));
     let touched = pack_events::table.filter(
         pack_events::lot_id
@@ -94,7 +93,26 @@ pub fn stands_on(conn: &mut Conn, deed: i32, lot: i32) -> Result<bool> {
     );
     let voided = voids::table.filter(voids::deed_id.eq(deed));
     let is_of_it = exists(made).or(exists(touched)).or(exists(measured));
-    Ok(select(is_of_it.and(diesel::dsl::not(exists(voided)))).get_result(conn)?)
+    Ok(select(is_of_it.and(not(exists(voided)))).get_result(conn)?)
+}
+
+/// The deed that made a lot, and those that did something to it and made nothing: what they read, they read of it.
+/// Voided ones are left out.
+///
+/// # Errors
+/// The database is away.
+pub fn that_read(conn: &mut Conn, lot: i32, maker: i32) -> Result<Vec<DeedRow>> {
+    let touched = pack_events::table
+        .filter(pack_events::lot_id.eq(lot))
+        .select(pack_events::deed_id);
+    let made = lots::table.filter(lots::deed_id.eq(deeds::id));
+    let voided = voids::table.filter(voids::deed_id.eq(deeds::id));
+    let in_place = (deeds::id.eq_any(touched)).and(not(exists(made)));
+    Ok(deeds::table
+        .filter(deeds::id.eq(maker).or(in_place).and(not(exists(voided))))
+        .order((deeds::at, deeds::id))
+        .select(DeedRow::as_select())
+        .load(conn)?)
 }
 
 /// Deeds by their keys, newest first.
@@ -194,7 +212,9 @@ pub fn is_place_read(conn: &mut Conn, place: i32, since: NaiveDateTime) -> Resul
     let read = measurements::table
         .inner_join(deeds::table.on(deeds::id.eq(measurements::deed_id)))
         .filter(measurements::place_id.eq(place).and(deeds::at.gt(since)))
-        .filter(deeds::kind.ne(DeedKind::PlaceFailed.as_str()))
+        // What a step there read of its food says nothing of the place.
+        .filter(deeds::kind.eq(DeedKind::Measure.as_str()))
+        .filter(measurements::lot_id.is_null())
         .select(measurements::id);
     let first: Option<i32> = read.first(conn).optional()?;
     Ok(first.is_some())

@@ -4,7 +4,7 @@ use super::again::{self, effective};
 use super::facts::{Facts, clash};
 use super::perform::known_deed;
 use super::says::{CorrectDeedSays, FactSays};
-use super::{DeedAnswer, DeedHeader, Done, correct_read, correct_source, perform};
+use super::{DeedAnswer, DeedHeader, Done, correct_read, correct_source, found_warm, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::wire::asked::CorrectionAsked;
@@ -105,6 +105,11 @@ pub fn take(app: &Caller<'_>, asked: &CorrectionAsked) -> Result<Done> {
         if store::deeds::voided_by(facts.tx.conn, wrong.id)?.is_some() {
             return Err(clash("step", CorrectDeedSays::Voided));
         }
+        let read = match asked.readings.is_some() || asked.log.is_some() {
+            true => store::again::roots(facts.tx.conn, wrong.id)?,
+            false => Vec::new(),
+        };
+        let warm = found_warm::known(facts, &read)?;
         let (correcting, said) = correcting(facts, asked, &wrong)?;
         let text = |fields: Map<String, Value>| Value::Object(fields).to_string();
         let (was, now) = (text(correcting.was), text(correcting.now));
@@ -120,6 +125,7 @@ pub fn take(app: &Caller<'_>, asked: &CorrectionAsked) -> Result<Done> {
         let uid = asked.id.0.to_string();
         let mut done = again::write(facts, uid, DeedKind::Correct, judged, &because)?;
         done.said.extend(said);
+        found_warm::since(facts, &warm, &mut done)?;
         if !only_try {
             return Ok(done);
         }

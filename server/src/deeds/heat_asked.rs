@@ -238,6 +238,9 @@ impl HeatAsked<'_> {
             pierced: pierced.as_ref(),
             piece: piece.as_ref(),
             unknown: { self.found.unknown.as_ref() }.map(|(lot, product)| (lot, product)),
+            is_approved: { &facts.kitchen }
+                .approval("cooking", facts.moment.day)
+                .is_some(),
         };
         let verdict = heat::prove(&heated, &law.heat, &law.rows);
         let verdict = verdict.map_err(|refusal| named(refusal, &field))?;

@@ -60,5 +60,6 @@ mod trichinae_record;
 mod unprint;
 pub mod void;
 mod warm_before;
+mod warm_record;
 
 pub use perform::{DeedAnswer, DeedHeader, Done, perform};

@@ -4,7 +4,9 @@ use super::facts::{Facts, choice, packing, place, wanted};
 use super::measure::{self, Readings};
 use super::mince::{self, MinceCheck};
 use super::says::StepKindSays;
-use super::{DeedHeader, Done, approval, cure, happened, heat, heat_log, perform, stable};
+use super::{
+    DeedHeader, Done, approval, cure, found_warm, happened, heat, heat_log, perform, stable,
+};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::read::LoadedFamily;
@@ -93,6 +95,7 @@ pub fn take(app: &Caller<'_>, asked: &StepAsked) -> Result<Done> {
         done.said.extend(against);
         measure::keep(facts, &readings, None, probe)?;
         done.said.extend(heat_log::keep(facts, asked)?);
+        found_warm::of_step(facts, asked, (&lots, &codes), happened, &mut done)?;
         if let Some(cure) = &cure {
             measure::keep_of_each(facts, &cure.measured(), &codes)?;
         }

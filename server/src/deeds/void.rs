@@ -3,7 +3,7 @@
 use super::lifts::Standing;
 use super::perform::known_deed;
 use super::says::{CorrectDeedSays, DeedSays};
-use super::{DeedHeader, Done, again, confirm_row, perform, unprint};
+use super::{DeedHeader, Done, again, confirm_row, found_warm, perform, unprint};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::wire::asked::{Id, VoidAsked};
@@ -68,6 +68,11 @@ pub fn take(app: &Caller<'_>, step: Id, asked: &VoidAsked) -> Result<Done> {
         }
         let reached = reached(facts, &deed, &hanging)?;
         let standing = Standing::of(facts, &reached)?;
+        let read = match hanging.births.is_empty() && read_degrees(&deed)? {
+            true => reached.as_slice(),
+            false => &[],
+        };
+        let warm = found_warm::known(facts, read)?;
         let target = target(facts, &deed, &hanging)?;
         let packs = void::plan(&target)?;
         facts
@@ -114,8 +119,16 @@ pub fn take(app: &Caller<'_>, step: Id, asked: &VoidAsked) -> Result<Done> {
         done.lots.extend(facts.briefs(&rows)?);
         done.said.extend(unprint::labels(facts, &deed, &hanging)?);
         standing.lifted(facts, &reached)?;
+        found_warm::since(facts, &warm, &mut done)?;
         Ok(done)
     })
+}
+
+/// Did it tell how warm something was? What was read before and after it is then all that is known.
+fn read_degrees(deed: &DeedRow) -> Result<bool> {
+    let asked = again::effective(deed, &[])?;
+    let mut fields = ["celsius", "fahrenheit", "readings", "log"].iter();
+    Ok(fields.any(|field| asked.contains_key(*field)))
 }
 
 /// The lots that were there before a deed and that it did something to, or read.

@@ -11,9 +11,11 @@ use domain::cure_room::Piece;
 use domain::family::{KnownSource, Lists, LotView, SourceAnimal, frozen, piece};
 use domain::law::Law;
 use domain::lot::{Lot, LotId, Pack};
+use domain::moment::day_of;
 use domain::naming::{NameFacts, mince_kind};
 use domain::origin::Origin;
 use domain::product::Product;
+use domain::stop;
 use domain::words::{ProductKind, State};
 use labels::{Facts, Field, Purpose, Readiness};
 use std::cell::OnceCell;
@@ -202,7 +204,10 @@ impl<'a> Writer<'a> {
         if let Some(digits) = &facts.ean13 {
             said.say(Field::Till, digits.clone());
         }
-        facts.readiness = self.readiness();
+        facts.readiness = self.readiness_of(number);
+        if facts.readiness.is_none() {
+            said.0.remove(&Field::Kind);
+        }
         let face = self.product.sale.face_cm2.filter(|_| retail);
         facts.net_least_um = face.and_then(|face| heights::net_least_um(self.law(), face));
         facts.panel_apart = said.0.contains_key(&Field::HandlingHeading) && self.panel_apart();
@@ -273,6 +278,15 @@ impl<'a> Writer<'a> {
             (false, Cooked | Rendered | Stock | Cured | Mixed) => Some(Readiness::ReadyToEat),
             (false, _) => None,
         }
+    }
+
+    /// The same of one pack: what is stopped, or past its day, is not called ready.
+    fn readiness_of(&self, number: u32) -> Option<Readiness> {
+        let now = self.reading.now;
+        let day = day_of(now, self.kitchen.zone);
+        let is_ready = || stop::is_called_ready(self.lot, self.pack(number), now, day);
+        let of_lot = self.readiness();
+        of_lot.filter(|of| *of == Readiness::Raw || is_ready())
     }
 
     /// The date in the kitchen's own words: over it, at length, and short for a small label.

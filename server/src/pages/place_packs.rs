@@ -123,7 +123,7 @@ fn read(
 ) -> Result<PlacePacksPage> {
     let mut view = place::read(app, conn, code)?;
     if only_stopped {
-        view.lots.retain(|lot| lot.stopped);
+        view.lots.retain(|lot| lot.stopped && !lot.held);
     }
     if batch == Batch::Thaw {
         keep_frozen(&mut view);

@@ -12,7 +12,8 @@ use domain::family::Listed;
 use domain::grams::Grams;
 use domain::lot::{Brief, Pack};
 use domain::measure::Temperature;
-use std::collections::{BTreeMap, HashSet};
+use domain::words::StopKind;
+use std::collections::BTreeMap;
 use std::sync::Arc;
 use store::{Conn, deeds, lots, measurements, stands, stops};
 
@@ -24,6 +25,8 @@ pub struct StandingLot {
     pub packs: Vec<Pack>,
     /// Does something stand in its way?
     pub stopped: bool,
+    /// Is it held, by a person or a recall? Then it is not thrown away by the way.
+    pub held: bool,
 }
 
 impl StandingLot {
@@ -79,12 +82,17 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<PlaceView> 
     }
     let keys: Vec<i32> = by_lot.keys().copied().collect();
     let rows = lots::by_keys(conn, &keys)?;
-    let stopped: HashSet<i32> = stops::stopped_lots(conn)?.into_iter().collect();
+    let placed = stops::of_lots(conn, &keys)?;
+    let has = |lot: i32, of: &dyn Fn(StopKind) -> bool| {
+        let mut open = placed.get(&lot).into_iter().flatten();
+        open.any(|stop| stop.ended.is_none() && of(stop.cause.kind))
+    };
     let short = briefs(app, conn, &rows)?;
     let each = rows.iter().zip(short).map(|(row, lot)| StandingLot {
         lot,
         packs: by_lot.remove(&row.id).unwrap_or_default(),
-        stopped: stopped.contains(&row.id),
+        stopped: has(row.id, &|_| true),
+        held: has(row.id, &|kind| kind == StopKind::Held),
     });
     let each: Vec<StandingLot> = each.collect();
     let read = measurements::of_place(conn, key.0)?.into_iter().rev();

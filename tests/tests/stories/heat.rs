@@ -10,6 +10,7 @@ use stories::{Answer, Caller, Engine, House, on_both_engines};
 on_both_engines! {
     a_reading_keeps_its_unit_and_meets_a_row_in_it
     any_table_that_was_made_for_it_shows_that_it_was_cooked
+    another_places_table_waits_for_an_approval
     a_pot_that_boiled_is_one_tap
     a_cook_that_met_no_table_at_all_is_asked_about_everywhere
     horse_is_let_go_by_its_test_alone
@@ -18,7 +19,7 @@ on_both_engines! {
     a_probe_is_checked_and_a_proof_by_another_warns
 }
 
-fn product(caller: &Caller, code: &str, more: Value) {
+pub(crate) fn product(caller: &Caller, code: &str, more: Value) {
     let mut body = json!({ "code": code, "names": { "en": code }, "kind": "cooked", "raw": false, "storage": "chilled", "for_sale": true,
         "price_minor_per_kg": 100, "keep": { "days": 5, "from": "made", "day_one_counts": true } });
     for (key, value) in more.as_object().expect("fields") {
@@ -105,6 +106,21 @@ fn any_table_that_was_made_for_it_shows_that_it_was_cooked(engine: Engine) {
     held(54.5, 90)
         .with("heat_standard", "us-99")
         .refused(422, "heat_standard");
+}
+
+fn another_places_table_waits_for_an_approval(engine: Engine) {
+    let (_house, caller, pig) = kitchen(engine);
+    set(&caller, &[("profile", json!("uk"))]);
+    // X-UK-23 asks for 45 min, us-1.8 for 12.
+    let cooked = || cook(&caller, &pig, "roast").held(60.0, 27).done();
+    let waits = cooked();
+    assert!(heard(&waits, "cook-not-decided"), "{}", waits.body);
+    assert_eq!(caller.verdict(&waits.code(0)), "hold");
+    let approval = json!([{ "for": "cooking", "number": "V-3", "until": null }]);
+    set(&caller, &[("approvals", approval)]);
+    let freed = cooked();
+    assert!(heard(&freed, "cook-by-another"), "{}", freed.body);
+    assert_eq!(caller.lot(&freed.code(0))["condition"]["is"], "ready");
 }
 
 fn a_pot_that_boiled_is_one_tap(engine: Engine) {

@@ -1,7 +1,9 @@
-//! Labels of pieces: a tag a piece or one for all that hang, what a released ham gets, and a panel on a label of its own.
+//! Labels of pieces: a tag a piece or one for all that hang, what a released ham gets, and a panel on a label of its own;
+//! and what is called ready on a tag.
 
 use serde_json::{Value, json};
-use stories::day::Told;
+use stories::call::{chrono_day, moment};
+use stories::day::{Told, farm};
 use stories::labels::{all_lots, codes, run, save, set, words};
 use stories::{Caller, Engine, House, on_both_engines};
 
@@ -9,6 +11,7 @@ on_both_engines! {
     pieces_that_hang_have_a_tag_each_or_one_together
     a_released_ham_gets_the_label_of_what_it_is
     a_panel_stands_apart_where_the_kitchen_has_it_so
+    what_is_stopped_or_past_its_day_is_called_ready_on_no_tag
 }
 
 /// The words of each page of a document.
@@ -152,4 +155,54 @@ fn a_panel_stands_apart_where_the_kitchen_has_it_so(engine: Engine) {
         .get(&format!("/api/lots/{jar}/labels.pdf?packs=7"))
         .expect(200);
     assert_eq!(pages(&house, &of_jar.bytes).len(), 1);
+}
+
+fn what_is_stopped_or_past_its_day_is_called_ready_on_no_tag(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let days = |days: i64| moment(-days * 24 * 60);
+    let roast = json!({ "code": "roast", "names": { "en": "Roast" }, "kind": "cooked", "species": "pig",
+        "storage": "chilled", "for_sale": true, "price_minor_per_kg": 100,
+        "keep": { "days": 3, "from": "made", "day_one_counts": true } });
+    caller.post("/api/products", &roast).expect(201);
+    let pig = |carcass: &str, killed: i64, at: String| {
+        let animal = farm("BRC")
+            .killed(chrono_day(-killed))
+            .carcass(carcass)
+            .side("left");
+        let pig = caller.receive("pig-half").grams(4_000).from(animal);
+        pig.at(at).note("Entered late").made()
+    };
+    let (old, new) = (pig("1", 8, days(7)), pig("2", 2, moment(-1_100)));
+    let cook = |pig: &str, at: String| {
+        let cooked = caller.step("cook").of_grams(pig, 500);
+        cooked.into("roast", 500).held(80.0, 30).at(at).made()
+    };
+    let is_called_ready = |lot: &str| {
+        let called = ["tub", "tub-large", "freezer", "freezer-large"].map(|template| {
+            let path = format!("/api/lots/{lot}/labels.pdf?template={template}");
+            let bytes = caller.get(&path).expect(200).bytes;
+            let text = words(&save(house.folder(), "tag.pdf", &bytes)).to_uppercase();
+            assert!(text.contains("ROAST"), "{text}");
+            text.contains("READY TO EAT")
+        });
+        let any = called.contains(&true);
+        assert_eq!(any, !called.contains(&false), "{called:?}");
+        any
+    };
+    assert!(!is_called_ready(&cook(&old, days(6))), "past its day");
+    let fresh = cook(&new, moment(-1_000));
+    assert!(is_called_ready(&fresh));
+    // Found warm twice: us-T8.
+    for minutes in [600, 10] {
+        let read = json!({ "lot": fresh, "celsius": 20, "at": moment(-minutes) });
+        caller.deed("/api/readings", read).expect(201);
+    }
+    assert!(!is_called_ready(&fresh), "found warm");
+    let held = cook(&new, moment(-5));
+    assert!(is_called_ready(&held));
+    let hold = json!({ "lots": [{ "lot": held }], "why": "The seal was broken" });
+    caller.deed("/api/holds", hold).expect(201);
+    assert!(!is_called_ready(&held), "held");
+    house.check();
 }

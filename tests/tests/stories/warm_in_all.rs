@@ -13,6 +13,8 @@ on_both_engines! {
     what_is_entered_late_or_voided_lifts_no_stop_by_the_way
     what_is_cut_before_a_stop_and_entered_after_it_is_stopped
     what_is_found_warm_twice_was_warm_in_between
+    whatever_deed_read_it_warm_it_was_warm
+    what_was_read_cold_and_was_not_is_warm_in_between
 }
 
 fn keys(answer: &Answer) -> String {
@@ -227,5 +229,155 @@ fn what_is_found_warm_twice_was_warm_in_between(engine: Engine) {
     let told = room(12, 30);
     assert!(keys(&told).contains("failure-broke"), "{}", told.body);
     assert_eq!((failed(&caller, &stood), failed(&caller, &came)), (1, 0));
+    house.check();
+}
+
+/// A step that makes nothing of it, and what was read.
+fn chill(caller: &Caller, lot: &str, celsius: i32, minutes: i64) -> Value {
+    let at = moment(-minutes);
+    json!({ "kind": "chill", "inputs": [{ "lot": lot }], "outputs": [], "place": "bench", "at": at,
+        "readings": { "celsius": celsius } })
+}
+
+fn told(mut body: Value) -> Value {
+    body["as_it_happened"] = json!(true);
+    body["note"] = json!("The door stood open");
+    body
+}
+
+fn whatever_deed_read_it_warm_it_was_warm(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let read = |lot: &str, celsius: i32, minutes: i64| {
+        let body = json!({ "lot": lot, "celsius": celsius, "at": moment(-minutes) });
+        caller.deed("/api/readings", body).expect(201)
+    };
+    // us-T8: four hours are the most. By two steps:
+    let meat = pork(&caller, "1", "cooler", "chilled");
+    let cut = caller.step("cut").of_grams(&meat, 500).place("bench");
+    let chops = cut.into("pork-chop", 500).at(moment(-40)).made();
+    caller
+        .deed("/api/steps", chill(&caller, &meat, 20, 560))
+        .expect(201);
+    caller
+        .deed("/api/steps", chill(&caller, &meat, 20, 400))
+        .expect(201);
+    let again = chill(&caller, &meat, 20, 50);
+    let asked = caller
+        .deed("/api/steps", again.clone())
+        .refused(422, "readings");
+    assert_eq!(asked.body["key"], "heat-deed-warm", "{}", asked.body);
+    assert_eq!(failed(&caller, &meat), 0);
+    let taken = caller.deed("/api/steps", told(again)).expect(201);
+    assert!(
+        taken.body["warnings"].to_string().contains("us-T8"),
+        "{}",
+        taken.body
+    );
+    assert_eq!((failed(&caller, &meat), failed(&caller, &chops)), (1, 1));
+    // By one of each, in either order.
+    let meat = pork(&caller, "2", "cooler", "chilled");
+    caller
+        .deed("/api/steps", chill(&caller, &meat, 20, 560))
+        .expect(201);
+    read(&meat, 20, 50);
+    assert_eq!(failed(&caller, &meat), 1);
+    let meat = pork(&caller, "3", "cooler", "chilled");
+    read(&meat, 20, 560);
+    caller
+        .deed("/api/steps", chill(&caller, &meat, 20, 50))
+        .refused(422, "readings");
+    // By logs that are no cooling.
+    let meat = pork(&caller, "4", "cooler", "chilled");
+    let log = |minutes: i64| {
+        let log = json!([{ "at": moment(-minutes), "celsius": 20 }]);
+        let step = caller
+            .step("chill")
+            .of(&meat)
+            .place("bench")
+            .with("log", log);
+        step.at(moment(-minutes)).ask()
+    };
+    log(560).expect(201);
+    log(50).refused(422, "log");
+    // Of what it was cut from, and then of what was cut.
+    let meat = pork(&caller, "5", "cooler", "chilled");
+    read(&meat, 20, 560);
+    let cut = caller.step("cut").of_grams(&meat, 1_000).place("bench");
+    let chops = cut.into("pork-chop", 1_000).at(moment(-500)).made();
+    caller
+        .deed("/api/steps", chill(&caller, &chops, 20, 50))
+        .refused(422, "readings");
+    let cut = caller.step("cut").of_grams(&meat, 1_000).place("bench");
+    let cut = cut.with("readings", json!({ "celsius": 20 }));
+    cut.into("pork-chop", 1_000)
+        .at(moment(-50))
+        .ask()
+        .refused(422, "readings");
+    // A step at the cooler reads its food, and not the cooler.
+    let stood = pork(&caller, "6", "cooler", "chilled");
+    let other = pork(&caller, "7", "freezer", "chilled");
+    for minutes in [400, 50] {
+        let mut at_cooler = chill(
+            &caller,
+            &other,
+            if minutes == 400 { 20 } else { 3 },
+            minutes,
+        );
+        at_cooler["place"] = json!("cooler");
+        caller.deed("/api/steps", at_cooler).expect(201);
+    }
+    let room = |celsius: i32, minutes: i64| {
+        let body = json!({ "place": "cooler", "celsius": celsius, "at": moment(-minutes) });
+        caller.deed("/api/readings", body).expect(201)
+    };
+    room(12, 390);
+    room(12, 30);
+    assert_eq!(failed(&caller, &stood), 1);
+    house.check();
+}
+
+fn what_was_read_cold_and_was_not_is_warm_in_between(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let read = |lot: &str, celsius: i32, minutes: i64| {
+        let body = json!({ "lot": lot, "celsius": celsius, "at": moment(-minutes) });
+        caller.deed("/api/readings", body).expect(201).body["id"].clone()
+    };
+    let meat = pork(&caller, "1", "cooler", "chilled");
+    let cut = caller.step("cut").of_grams(&meat, 500).place("bench");
+    let chops = cut.into("pork-chop", 500).at(moment(-40)).made();
+    read(&meat, 20, 560);
+    let cold = read(&meat, 3, 300);
+    read(&meat, 20, 50);
+    assert_eq!(failed(&caller, &meat), 0);
+    caller
+        .void(cold.as_str().unwrap())
+        .why("Another pot")
+        .done();
+    assert_eq!((failed(&caller, &meat), failed(&caller, &chops)), (1, 1));
+    // It was a slip of the pen, or of a step.
+    let meat = pork(&caller, "2", "cooler", "chilled");
+    read(&meat, 20, 560);
+    let step = caller
+        .deed("/api/steps", chill(&caller, &meat, 3, 300))
+        .expect(201)
+        .body["id"]
+        .clone();
+    read(&meat, 20, 50);
+    let right = json!({ "step": step, "why": "The probe's paper", "readings": { "celsius": 13 } });
+    caller.deed("/api/corrections", right).expect(201);
+    assert_eq!(failed(&caller, &meat), 1);
+    let meat = pork(&caller, "3", "cooler", "chilled");
+    read(&meat, 20, 560);
+    let cold = read(&meat, 3, 300);
+    read(&meat, 20, 50);
+    let right = json!({ "step": cold, "why": "The probe's paper", "readings": { "celsius": 13 } });
+    let mut only = right.clone();
+    only["try"] = json!(true);
+    caller.deed("/api/corrections", only).expect(200);
+    assert_eq!(failed(&caller, &meat), 0);
+    caller.deed("/api/corrections", right).expect(201);
+    assert_eq!(failed(&caller, &meat), 1);
     house.check();
 }

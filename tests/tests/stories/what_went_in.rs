@@ -1,6 +1,7 @@
 //! What the record knows of what goes into a pot or a pack: when it came in, of which animal it is, whether it is
 //! fish, and whether water came to it after it was measured.
 
+use crate::heat::product;
 use serde_json::{Value, json};
 use stories::call::moment;
 use stories::day::{StepOfDay, Told, bought, farm};
@@ -12,15 +13,6 @@ on_both_engines! {
     raw_meat_of_an_animal_that_nobody_knows_is_judged_as_poultry
     raw_fish_goes_into_a_pack_without_air_only_frozen
     a_reading_says_nothing_of_the_food_after_water_came_to_it
-}
-
-fn product(caller: &Caller, code: &str, more: Value) {
-    let mut body = json!({ "code": code, "names": { "en": code }, "kind": "cooked", "raw": false, "storage": "chilled", "for_sale": true,
-        "price_minor_per_kg": 100, "keep": { "days": 5, "from": "made", "day_one_counts": true } });
-    for (key, value) in more.as_object().expect("fields") {
-        body[key] = value.clone();
-    }
-    caller.post("/api/products", &body).expect(201);
 }
 
 fn kitchen(engine: Engine) -> (House, Caller) {

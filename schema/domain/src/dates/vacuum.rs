@@ -44,12 +44,7 @@ impl Making<'_> {
             packaging,
             source: self.law.rows.source(row),
         };
-        let because = Because::law(detail, row);
-        if !self.as_it_happened {
-            return Err(Refusal::limit("packaging", &because));
-        }
-        chain.failed = Some(because);
-        Ok(())
+        self.broke(Because::law(detail, row), chain)
     }
 
     fn approved_for_vacuum(
@@ -67,11 +62,7 @@ impl Making<'_> {
                 packaging,
                 source: self.law.rows.source(row),
             };
-            let because = Because::law(detail, row);
-            if !self.as_it_happened {
-                return Err(Refusal::limit("packaging", &because));
-            }
-            chain.failed = Some(because);
+            self.broke(Because::law(detail, row), chain)?;
         }
         match (self.approved, &rules.approval, &rules.plan) {
             (Some(number), Some(row), _) => {
@@ -86,6 +77,15 @@ impl Making<'_> {
             }
             _ => {}
         }
+        Ok(())
+    }
+
+    /// What may not be packed so: asked about, and failed where it was done all the same.
+    fn broke(&self, because: Because, chain: &mut Chain) -> Result<()> {
+        if !self.as_it_happened {
+            return Err(Refusal::limit("packaging", &because));
+        }
+        chain.failed = Some(because);
         Ok(())
     }
 }

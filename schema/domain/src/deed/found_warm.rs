@@ -7,31 +7,36 @@ use crate::lot::Lot;
 use crate::rows::{Finding, Gravity, Rows};
 use crate::stop::Cause;
 use crate::words::Topic;
-use chrono::{DateTime, TimeDelta, Utc};
+use chrono::{DateTime, Utc};
 
 /// A reading of a lot: when, and whether it was too warm.
 pub type Found = (DateTime<Utc>, bool);
 
-/// What a warm reading says together with those before and after it; `all` are in the order of their times, and the
-/// new one is the `nth` of them. Nothing where the run of warm ones is no longer than food may be warm, or was so
-/// without the new one.
+/// From when until when it was warm, as far as anybody knows.
+type Run = (DateTime<Utc>, DateTime<Utc>);
+
+/// What readings say of a lot that were not known `before`; both are in the order of their times. Nothing where no run
+/// of warm ones is longer than food may be warm, or the long ones were known.
 pub fn judge(
     lot: &Lot,
-    all: &[Found],
-    nth: usize,
+    before: &[Found],
+    now: &[Found],
     rules: &FailureRules,
     rows: &Rows,
 ) -> Option<(Finding, Cause)> {
     let limit = limit_for(lot, rules);
     let within = hours(limit.bound.value);
-    let in_time = |warm: TimeDelta| warm < within || warm == within && !limit.open;
-    let run = self::run(all, nth)?;
-    let without: Vec<Found> = [&all[..nth], &all[nth + 1..]].concat();
-    let near = [nth.checked_sub(1), Some(nth)].into_iter().flatten();
-    let known = near.filter_map(|of| self::run(&without, of));
-    if in_time(run.1 - run.0) || { known }.any(|(from, until)| !in_time(until - from)) {
-        return None;
-    }
+    let too_long = |(from, until): &Run| {
+        let warm = *until - *from;
+        warm > within || warm == within && limit.open
+    };
+    let known: Vec<Run> = runs(before).into_iter().filter(too_long).collect();
+    let is_new = |(from, until): &Run| {
+        let mut known = known.iter();
+        !known.any(|(since, to)| since <= until && from <= to)
+    };
+    let mut broken = runs(now).into_iter().filter(too_long).filter(is_new);
+    let run = broken.next()?;
     let says = FailureSays::FoundWarm {
         lot: lot.code.clone(),
         warm: run.1 - run.0,
@@ -43,8 +48,15 @@ pub fn judge(
     Some((finding, cause))
 }
 
+/// Each run of warm readings with nothing cold in between.
+fn runs(all: &[Found]) -> Vec<Run> {
+    let of_warm = all.split(|(_, warm)| !warm);
+    let ends = |run: &[Found]| Some((run.first()?.0, run.last()?.0));
+    of_warm.filter_map(ends).collect()
+}
+
 /// From when until when the readings around one of them are all too warm.
-pub fn run(all: &[Found], nth: usize) -> Option<(DateTime<Utc>, DateTime<Utc>)> {
+pub fn run(all: &[Found], nth: usize) -> Option<Run> {
     let (_, true) = all.get(nth)? else {
         return None;
     };
@@ -65,6 +77,7 @@ mod tests {
     use crate::rows::Bound;
     use crate::stability::StabilityLimit;
     use crate::words::{ProvedBy, Species};
+    use chrono::TimeDelta;
 
     fn at(hour: i64) -> DateTime<Utc> {
         let midnight: DateTime<Utc> = "2026-06-26T00:00:00Z".parse().unwrap();
@@ -88,7 +101,8 @@ mod tests {
         lot.species.insert(Species::Pig);
         lot.condition = Some(Condition::ready(ProvedBy::Heat));
         let all: Vec<Found> = read.iter().map(|(hour, warm)| (at(*hour), *warm)).collect();
-        let judged = judge(&lot, &all, nth, &rules, &Rows::default());
+        let before = [&all[..nth], &all[nth + 1..]].concat();
+        let judged = judge(&lot, &before, &all, &rules, &Rows::default());
         let since = judged.map(|(_, cause)| cause.since);
         assert_eq!(since, stopped.map(at), "{read:?}");
     }
@@ -105,6 +119,12 @@ mod tests {
         check(&[(1, true), (6, true), (9, false)], 0, Some(5));
         check(&[(1, true), (3, true), (6, true)], 1, None);
         check(&[(1, false), (6, true), (9, false)], 0, None);
+        // Two runs are two: what was known of one of them says nothing of the other.
+        check(
+            &[(1, true), (6, true), (7, false), (8, true), (14, true)],
+            4,
+            Some(12),
+        );
         // It was known already.
         check(&[(1, true), (6, true), (7, true)], 2, None);
     }

@@ -2,7 +2,8 @@
 //!
 //! The kitchen's own table for the class of food comes first, then every other table that was made for
 //! it: those of the place, then those of other places. Meeting one of them is proof. Where none is met,
-//! the first speaks. A row of another place stops nobody alone; a cook that meets no table at all is asked
+//! the first speaks. A row of another place opens nothing that the kitchen's own table shuts, until an approval is on
+//! file; it stops nobody alone; a cook that meets no table at all is asked
 //! about everywhere (`nowhere`), also where the place has no confirmed figure of its own.
 
 use super::cook::{Cook, logged, looked_over, one};
@@ -57,6 +58,8 @@ pub struct Heated<'a> {
     pub piece: Option<&'a Texts>,
     /// Raw meat in it of which nobody knows the animal, if there is any.
     pub unknown: Option<(&'a LotCode, &'a Texts)>,
+    /// Is an approval for cooking by another table on file?
+    pub is_approved: bool,
 }
 
 /// Meat that was ground, pumped or stuffed.
@@ -194,10 +197,20 @@ pub fn prove(heated: &Heated<'_>, rules: &HeatRules, rows: &Rows) -> Result<Heat
         }
     }
     let ways = match heated.chosen {
-        Some(row) => vec![chosen(heated, row, rules)?],
+        // Whoever names another place's table is bound by the kitchen's own all the same.
+        Some(row) => match chosen(heated, row, rules)? {
+            known if known.is_known => vec![known],
+            other => {
+                let own = ways(heated, rules)
+                    .into_iter()
+                    .filter(|own| own.is_kitchens);
+                own.chain([other]).collect()
+            }
+        },
         None => ways(heated, rules),
     };
     let mut first = None;
+    let mut undecided: Option<RowId> = None;
     let mut missed = Vec::new();
     for (nth, way) in ways.iter().enumerate() {
         let mut judged = judge(heated, way, rules, rows);
@@ -208,6 +221,10 @@ pub fn prove(heated: &Heated<'_>, rules: &HeatRules, rows: &Rows) -> Result<Heat
             // A later way is only looked at because the kitchen's own table was not met.
             if nth > 0 && ways[0].is_kitchens {
                 let row = way.tables[0].row().clone();
+                if !way.is_known && !heated.is_approved {
+                    undecided.get_or_insert(row);
+                    continue;
+                }
                 let says = CookSays::ByAnother { row: row.clone() };
                 judged = judged.with([Finding::new(Gravity::Warn, says, [row])]);
             }
@@ -224,7 +241,12 @@ pub fn prove(heated: &Heated<'_>, rules: &HeatRules, rows: &Rows) -> Result<Heat
         Judgement::decide(Finding::new(Gravity::Warn, says, []))
     };
     let mut judged = first.unwrap_or_else(none);
-    if !judged.refuses() {
+    if let Some(row) = undecided {
+        let says = CookSays::NotDecided { row: row.clone() };
+        judged = judged
+            .warned()
+            .with([Finding::new(Gravity::Warn, says, [row])]);
+    } else if !judged.refuses() {
         let floor = |table: &HeatTable| match heated.record {
             HeatRecord::Logged(log) => logged(log, table, rules, rows),
             HeatRecord::Held(cook) => one(&cook, table, rows),

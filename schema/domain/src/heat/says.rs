@@ -59,6 +59,7 @@ messages! {
         NoneMet "none-met" { at_least: Printed, hold: TimeDelta },
         NoneMetAtOnce "none-met-at-once" { at_least: Printed },
         ByAnother "by-another" { row: RowId },
+        NotDecided "not-decided" { row: RowId },
         OtherFood "other-food" { row: RowId, made_for: Food, food: Food },
         NotMadeFor "not-made-for" { row: RowId },
         Boiled "boiled" { boiled: TimeDelta, least: TimeDelta },

@@ -19,12 +19,15 @@ pub(super) struct Way<'r> {
     pub(super) is_own: bool,
     /// Are they those of the kitchen's code, by class?
     pub(super) is_kitchens: bool,
+    /// Are all of them of the place, or for as much as one that is: the same, printed in another unit?
+    pub(super) is_known: bool,
 }
 
 impl Way<'_> {
     /// The tables of both.
     fn and(mut self, other: Self) -> Self {
         self.is_own &= other.is_own;
+        self.is_known &= other.is_known;
         self.tables.extend(other.tables);
         self
     }
@@ -55,6 +58,7 @@ pub(super) fn ways<'r>(heated: &Heated<'_>, rules: &'r HeatRules) -> Vec<Way<'r>
         ways.push(Way {
             tables: own,
             is_own: true,
+            is_known: true,
             is_kitchens: true,
         });
     }
@@ -67,6 +71,7 @@ pub(super) fn ways<'r>(heated: &Heated<'_>, rules: &'r HeatRules) -> Vec<Way<'r>
     let single = |table: &'r Lethality| Way {
         tables: vec![&table.table],
         is_own: table.place.is_none(),
+        is_known: is_known(table, rules),
         is_kitchens: false,
     };
     match (class == Food::Poultry, birds.is_empty(), meat.is_empty()) {
@@ -94,6 +99,14 @@ pub(super) fn ways<'r>(heated: &Heated<'_>, rules: &'r HeatRules) -> Vec<Way<'r>
     ways
 }
 
+/// Is it of the place, or for the same lethality as one that is? Not one that was made for a bird.
+fn is_known(table: &Lethality, rules: &HeatRules) -> bool {
+    let same = |own: &Lethality| {
+        own.place.is_none() && own.bird == table.bird && own.log.is_some() && own.log == table.log
+    };
+    table.place.is_none() || rules.lethality.iter().any(same)
+}
+
 /// The tables of chicken or turkey; of any other bird, or of several, both must be met.
 fn of_birds<'r>(
     birds: &[Species],
@@ -118,6 +131,7 @@ fn of_birds<'r>(
     }
     Some(Way {
         is_own: chosen.iter().all(|table| table.place.is_none()),
+        is_known: chosen.iter().all(|table| table.place.is_none()),
         tables: chosen.iter().map(|table| &table.table).collect(),
         is_kitchens: false,
     })
@@ -138,6 +152,7 @@ pub(super) fn chosen<'r>(
         return Ok(Way {
             tables: vec![&own.table],
             is_own: true,
+            is_known: true,
             is_kitchens: true,
         });
     }
@@ -164,6 +179,7 @@ pub(super) fn chosen<'r>(
     let way = Way {
         tables: vec![&table.table],
         is_own: table.place.is_none(),
+        is_known: is_known(table, rules),
         is_kitchens: false,
     };
     if !is_mixed {

@@ -179,6 +179,14 @@ pub fn of_label(lot: &Lot, pack: &Pack, at: DateTime<Utc>, day: NaiveDate) -> Op
     stops.find(|stop| Act::Label.is_blocked_by(stop.kind, stop.topic))
 }
 
+/// May a label call a pack ready to eat? Where the record proves it, and nothing stands against the pack: a label that was
+/// wrong is put right by the next one.
+pub fn is_called_ready(lot: &Lot, pack: &Pack, at: DateTime<Utc>, day: NaiveDate) -> bool {
+    let stops = on(lot, Some(pack), at, day).into_iter();
+    let mut stops = stops.chain(made_ahead(lot, at));
+    lot.is_called_ready() && !stops.any(|stop| stop.kind != StopKind::WrongLabel)
+}
+
 fn refused(pack: String, stop: &Stop, field: String) -> Refusal {
     let kind = match stop.kind {
         StopKind::Held => RefusalKind::Held,

@@ -4,7 +4,7 @@
 mod ask;
 mod says;
 
-pub use ask::{Act, Passed, ask, held, held_at_all, of_label};
+pub use ask::{Act, Passed, ask, held, held_at_all, is_called_ready, of_label};
 pub use says::StopSays;
 
 use crate::claims::Untrue;

@@ -2,6 +2,7 @@
 
 use super::food::Group;
 use super::{About, DoSays, Hand, Known, Sort, TodaySays, When};
+use crate::deed::place_failure::FailureSays;
 use crate::grams::Grams;
 use crate::says::{Arg, Says};
 use std::collections::BTreeMap;
@@ -77,7 +78,8 @@ fn hand(place: String, code: String, groups: &[Group<'_>]) -> Hand {
 
 /// The place of whose failure a message tells, or one within it.
 fn place_of(says: &Says) -> Option<String> {
-    if says.key().starts_with("failure-") {
+    let mut keys = FailureSays::KEYS.iter();
+    if keys.any(|(key, _)| *key == says.key()) {
         return match says.arg("place") {
             Some(Arg::Text(place)) => Some(place.clone()),
             _ => None,

@@ -242,6 +242,7 @@ proptest! {
         let heated = Heated {
             record: HeatRecord::Logged(&log), food: Some(Food::Roast), species: &[Species::Cattle].into(),
             fat: None, code_year: 2022, chosen: Some(&row), pierced: None, piece: None, unknown: None,
+            is_approved: false,
         };
         let logged = heat::prove(&heated, &law.heat, &law.rows).unwrap();
         let once = cooked(degrees, minutes * 60, Profile::Us, &Standard::Row(row));
@@ -263,6 +264,7 @@ proptest! {
                 let heated = Heated {
                     record: HeatRecord::Held(Cook { core, held }), food: Some(Food::Poultry), species: &species,
                     fat: None, code_year: 2022, chosen, pierced: None, piece: None, unknown: None,
+            is_approved: false,
                 };
                 heat::prove(&heated, &law.heat, &law.rows).is_ok_and(|verdict| verdict.proof.is_some())
             };

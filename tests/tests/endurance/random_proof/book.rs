@@ -62,6 +62,8 @@ pub struct Lot {
     pub heat: Heat,
     pub stuffed: Option<bool>,
     pub ready: bool,
+    /// What was read of it, by which deed: when, and whether that was too warm.
+    pub read: Vec<(usize, DateTime<Utc>, bool)>,
     /// Was it ever let go by a person?
     pub let_go: bool,
     /// The packs that a customer had, by the take-back.
@@ -213,6 +215,22 @@ impl Book {
     pub fn was_back(&self, code: &str, pack: usize) -> bool {
         let mut back = self.lots[code].back.iter();
         back.any(|(of, deed)| *of == pack && !self.deeds[*deed].voided)
+    }
+
+    /// The longest time, in minutes, from one warm reading of a lot to another with nothing cold in between. How what
+    /// comes out of the heat cools is another matter.
+    pub fn found_warm_minutes(&self, code: &str) -> i64 {
+        let lot = &self.lots[code];
+        if lot.step == "cook" {
+            return 0;
+        }
+        let counts = |(deed, ..): &&(usize, DateTime<Utc>, bool)| !self.deeds[*deed].voided;
+        let (mut since, mut most) = (None, 0);
+        for (_, at, warm) in lot.read.iter().filter(counts) {
+            since = warm.then(|| since.unwrap_or(*at));
+            most = most.max(since.map_or(0, |since| (*at - since).num_minutes()));
+        }
+        most
     }
 
     /// For how many minutes a lot was warm for sure: the times in which its place was, from beginning to end of

@@ -144,10 +144,17 @@ impl Living {
 
     pub fn cut(&mut self) {
         let inputs = self.some(&["pig-half", "pork-chop"], 2);
-        match self.chance(60) {
-            true => self.make("cut", "pork-chop", inputs, json!({})),
-            false => self.make("grind", "mince", inputs, json!({})),
+        let celsius = self.one_of(&[None, None, Some(3), Some(20)]);
+        let more = celsius.map_or(json!({}), |read| json!({ "readings": { "celsius": read } }));
+        let made = match self.chance(60) {
+            true => self.make("cut", "pork-chop", inputs, more),
+            false => self.make("grind", "mince", inputs, more),
         };
+        if let (Some(done), Some(celsius)) = (made, celsius) {
+            let read = (done.deed, self.now, celsius > 10);
+            let lot = self.book.lots.get_mut(&done.codes[0]);
+            lot.expect("it is kept").read.push(read);
+        }
     }
 
     pub(super) fn readings(&mut self) -> (Heat, Option<Value>) {
@@ -242,6 +249,12 @@ impl Living {
                     && !self.book.keeps_anywhere(&code),
             ),
             (
+                "it was found warm, and again",
+                self.book.found_warm_minutes(&code) > WARM_AT_MOST
+                    && !lot.let_go
+                    && !self.book.keeps_anywhere(&code),
+            ),
+            (
                 "its day is over",
                 last_day(&before).is_some_and(|day| *day < *self.today().to_string()),
             ),
@@ -302,6 +315,28 @@ impl Living {
         }
     }
 
+    /// Somebody reads how warm something is, by itself or in a step that makes nothing of it.
+    pub fn read(&mut self) {
+        let of = ["salad", "spread", "pork-chop", "mince", "pig-half"];
+        let Some((code, ..)) = self.pack(&of) else {
+            return;
+        };
+        let celsius = self.one_of(&[3, 20, 20]);
+        let done = match self.chance(50) {
+            true => self.send("/api/readings", json!({ "lot": code, "celsius": celsius })),
+            false => {
+                let place = self.one_of(&PLACES);
+                let body = json!({ "kind": "chill", "place": place, "inputs": [{ "lot": code }],
+                    "outputs": [], "readings": { "celsius": celsius } });
+                self.send("/api/steps", body)
+            }
+        };
+        if let Some(done) = done {
+            let read = (done.deed, self.now, celsius > 10);
+            self.book.lots.get_mut(&code).expect("known").read.push(read);
+        }
+    }
+
     /// A place was warm until now, or somebody reads that it is.
     pub fn fail(&mut self) {
         let place = self.one_of(&PLACES);
@@ -333,6 +368,7 @@ impl Lot {
             heat: Heat::Nothing,
             stuffed: None,
             ready: false,
+            read: Vec::new(),
             let_go: false,
             back: Vec::new(),
         }

@@ -1,6 +1,7 @@
-//! Random kitchens in which food is stuffed, found without a label, brought back, left in the warm, bought as ready
-//! and said otherwise later: nothing is ready without a proof in its ancestry, no day is later than that of the ready
-//! food which it came from unless raw food was killed in between, and nothing that is stopped leaves without a word.
+//! Random kitchens in which food is stuffed, found without a label, brought back, left in the warm, read by whatever
+//! deed, bought as ready and said otherwise later: nothing is ready without a proof in its ancestry, no day is later than
+//! that of the ready food which it came from unless raw food was killed in between, and nothing that is stopped leaves
+//! without a word.
 
 mod book;
 mod deeds;
@@ -180,9 +181,10 @@ impl Living {
             25..47 => self.cook(),
             47..55 => self.mix(),
             55..58 => self.adopt(),
-            58..72 => self.depart(),
-            72..77 => self.take_back(),
-            77..81 => self.dispose(),
+            58..70 => self.depart(),
+            70..75 => self.read(),
+            75..79 => self.take_back(),
+            79..81 => self.dispose(),
             81..85 => self.relocate(),
             85..89 => self.fail(),
             89..96 => self.correct(),

@@ -231,6 +231,7 @@ fn prove(input: &Input, law: &Law) -> String {
         pierced: pierced.as_ref(),
         piece: None,
         unknown: (input.maybe("unknown") == Some("yes")).then_some((&lot, &product)),
+        is_approved: input.maybe("approved") == Some("yes"),
     };
     match heat::prove(&heated, &law.heat, &law.rows) {
         Ok(HeatVerdict { judgement, proof }) => {
