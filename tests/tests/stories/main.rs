@@ -77,6 +77,7 @@ mod told_by_packs;
 mod told_later;
 mod uncooked;
 mod unwell;
+mod warm_elsewhere;
 mod warm_in_all;
 mod what_went_in;
 mod whole_and_ground;
