@@ -76,6 +76,7 @@ mod today;
 mod told_by_packs;
 mod told_later;
 mod uncooked;
+mod true_order;
 mod unwell;
 mod warm_elsewhere;
 mod warm_in_all;
