@@ -18,18 +18,7 @@ pub type Occupants = BTreeMap<i32, Vec<i32>>;
 /// # Errors
 /// The database is away.
 pub fn at(conn: &mut Conn, place: i32, moment: NaiveDateTime) -> Result<Occupants> {
-    let here: Vec<i32> = packs::table
-        .filter(packs::place_id.eq(place).and(packs::left_mg.gt(0)))
-        .select(packs::id)
-        .load(conn)?;
-    let touched: Vec<i32> = pack_events::table
-        .inner_join(deeds::table.on(deeds::id.eq(pack_events::deed_id)))
-        .filter(deeds::at.gt(moment))
-        .select(pack_events::pack_id)
-        .distinct()
-        .load(conn)?;
-    let all: BTreeSet<i32> = here.into_iter().chain(touched).collect();
-    let all: Vec<i32> = all.into_iter().collect();
+    let all = maybe_there(conn, place, moment)?;
     let mut found = Occupants::new();
     for (lot, number, _) in among(conn, place, moment, &all)? {
         found.entry(lot).or_default().push(number);
@@ -95,6 +84,86 @@ pub fn among(
     Ok(found)
 }
 
+/// From when until when a pack was in a place.
+pub type Stay = (NaiveDateTime, NaiveDateTime);
+
+/// The packs with something left in them now that stood in a place for a part of a time, wherever they went since:
+/// the lot, the number, the key, and from when until when. Some packs, or any.
+///
+/// # Errors
+/// The database is away.
+pub fn between(
+    conn: &mut Conn,
+    place: i32,
+    (from, until): Stay,
+    some: Option<&[i32]>,
+) -> Result<Vec<(i32, i32, i32, Stay)>> {
+    let all = match some {
+        Some(some) => some.to_vec(),
+        None => maybe_there(conn, place, from)?,
+    };
+    let mut found = Vec::new();
+    for keys in all.chunks(500) {
+        let rows: Vec<(i32, i32, i32, i32, NaiveDateTime, i64)> = packs::table
+            .inner_join(lots::table.on(lots::id.eq(packs::lot_id)))
+            .filter(packs::id.eq_any(keys))
+            .filter(lots::made_at.lt(until).and(lots::voided.eq(false)))
+            .order((packs::lot_id, packs::number))
+            .select((
+                packs::id,
+                packs::lot_id,
+                packs::number,
+                lots::born_place_id,
+                lots::made_at,
+                packs::left_mg,
+            ))
+            .load(conn)?;
+        let moves: Vec<(i32, NaiveDateTime, Option<i32>)> = pack_events::table
+            .inner_join(deeds::table.on(deeds::id.eq(pack_events::deed_id)))
+            .left_join(voids::table.on(voids::deed_id.eq(pack_events::deed_id)))
+            .filter(pack_events::pack_id.eq_any(keys).and(voids::id.is_null()))
+            .filter(pack_events::place_id.is_not_null())
+            .order((deeds::at, pack_events::id))
+            .select((pack_events::pack_id, deeds::at, pack_events::place_id))
+            .load(conn)?;
+        for (pack, lot, number, born, made, left) in rows {
+            // A pack that is emptied now is nobody's to judge, but what was cut of it brings its hours along.
+            if left <= 0 && some.is_none() {
+                continue;
+            }
+            let mut here = (born, made);
+            let mut stays: Vec<Stay> = Vec::new();
+            let of_pack = moves.iter().filter(|moved| moved.0 == pack);
+            let moved = of_pack.filter_map(|moved| Some((moved.2?, moved.1)));
+            for (to, at) in moved.chain([(0, until.max(made))]) {
+                if here.0 == place {
+                    stays.push((here.1.max(from), at.min(until)));
+                }
+                here = (to, at);
+            }
+            let stays = stays.into_iter().filter(|(came, went)| came < went);
+            found.extend(stays.map(|stay| (lot, number, pack, stay)));
+        }
+    }
+    Ok(found)
+}
+
+/// The packs that stand in a place, and those with which anything was done since a moment.
+fn maybe_there(conn: &mut Conn, place: i32, moment: NaiveDateTime) -> Result<Vec<i32>> {
+    let here: Vec<i32> = packs::table
+        .filter(packs::place_id.eq(place).and(packs::left_mg.gt(0)))
+        .select(packs::id)
+        .load(conn)?;
+    let touched: Vec<i32> = pack_events::table
+        .inner_join(deeds::table.on(deeds::id.eq(pack_events::deed_id)))
+        .filter(deeds::at.gt(moment))
+        .select(pack_events::pack_id)
+        .distinct()
+        .load(conn)?;
+    let all: BTreeSet<i32> = here.into_iter().chain(touched).collect();
+    Ok(all.into_iter().collect())
+}
+
 /// What a lot was made of: each pack that went into its step, with when it did.
 ///
 /// # Errors
@@ -112,4 +181,44 @@ pub fn parts_of(conn: &mut Conn, lot: i32) -> Result<Vec<(LotRow, i32, NaiveDate
         .order(pack_events::id)
         .select((LotRow::as_select(), pack_events::pack_id, deeds::at))
         .load(conn)?)
+}
+
+/// The lots that were made of a lot, or of one pack of it, after a moment, and what was made of those since.
+///
+/// # Errors
+/// The database is away.
+pub fn made_since(
+    conn: &mut Conn,
+    lot: i32,
+    pack: Option<i32>,
+    moment: NaiveDateTime,
+) -> Result<Vec<LotRow>> {
+    let mut found: Vec<LotRow> = Vec::new();
+    let mut open = vec![lot];
+    while !open.is_empty() {
+        let mut used = pack_events::table
+            .inner_join(deeds::table.on(deeds::id.eq(pack_events::deed_id)))
+            .filter(pack_events::lot_id.eq_any(std::mem::take(&mut open)))
+            .filter(pack_events::account.eq(Account::Used.as_str()))
+            .filter(deeds::at.gt(moment))
+            .select(pack_events::deed_id)
+            .into_boxed();
+        // Only of the first is it known which pack is meant.
+        if let (true, Some(pack)) = (found.is_empty(), pack) {
+            used = used.filter(pack_events::pack_id.eq(pack));
+        }
+        let steps: Vec<i32> = used.load(conn)?;
+        let made: Vec<LotRow> = lots::table
+            .filter(lots::deed_id.eq_any(steps).and(lots::voided.eq(false)))
+            .order(lots::id)
+            .select(LotRow::as_select())
+            .load(conn)?;
+        for row in made {
+            if !found.iter().any(|known| known.id == row.id) {
+                open.push(row.id);
+                found.push(row);
+            }
+        }
+    }
+    Ok(found)
 }

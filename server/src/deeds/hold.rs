@@ -5,15 +5,18 @@ use super::says::DeedSays;
 use super::{DeedHeader, Done, incident, perform};
 use crate::caller::Caller;
 use crate::error::{Error, Result};
+use crate::wire::answers::DeedDone;
 use crate::wire::stops::HoldAsked;
 use domain::deed::draw::Choice;
 use domain::deed::hold::{self, Holding};
+use domain::deed::says::HoldSays;
 use domain::incident::IncidentSays;
-use domain::lot::Lot;
+use domain::lot::{Lot, LotId};
 use domain::plan::Plan;
-use domain::stop::IncidentId;
+use domain::stop::{IncidentId, NewStop};
 use domain::words::DeedKind;
 use store::incidents::IncidentRow;
+use store::occupants;
 
 /// Holds lots.
 ///
@@ -125,6 +128,45 @@ fn take(
                 &field,
             )?;
         }
-        facts.record(asked.id.0.to_string(), kind, &plan)
+        let mut done = facts.record(asked.id.0.to_string(), kind, &plan)?;
+        if kind == DeedKind::Hold && incident.is_none() && !plan.stops.is_empty() {
+            made_since(facts, &plan, &mut done)?;
+        }
+        Ok(done)
     })
+}
+
+/// What was made of it after the moment of the hold, and stood on record before the hold did, is held with it. What a
+/// recall holds it reaches by itself.
+fn made_since(facts: &mut Facts<'_, '_>, plan: &Plan, done: &mut DeedDone) -> Result<()> {
+    let since = facts.moment.at;
+    let (mut more, mut codes) = (Plan::default(), Vec::new());
+    for (lot, pack, stop) in &plan.stops {
+        let key = pack.map(|pack| pack.0);
+        let made = occupants::made_since(facts.tx.conn, lot.0, key, since.naive_utc())?;
+        if made.is_empty() {
+            continue;
+        }
+        let placed = store::stops::of_lots(facts.tx.conn, &[lot.0])?;
+        let mut placed = placed.get(&lot.0).into_iter().flatten();
+        let first = placed.rfind(|placed| placed.pack == *pack && placed.incident.is_none());
+        let root = first.map(|placed| placed.root);
+        for row in &made {
+            let inherited = NewStop {
+                root,
+                ..stop.clone()
+            };
+            more.stops.push((LotId(row.id), None, inherited));
+            let code = row.code()?.shown();
+            if !codes.contains(&code) {
+                codes.push(code);
+            }
+        }
+    }
+    if !more.stops.is_empty() {
+        store::record::plan(facts.tx, facts.deed, &facts.moment, &more)?;
+        let lots = codes.join(", ");
+        done.said.push(HoldSays::MadeSince { lots }.into());
+    }
+    Ok(())
 }

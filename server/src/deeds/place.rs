@@ -11,9 +11,9 @@ use crate::lists::List;
 use crate::wire::lists::PlaceEntry;
 use crate::wire::readings::{PlaceFailureAsked, PlaceReadingAsked};
 use chrono::{DateTime, TimeDelta, Utc};
-use domain::deed::place_failure::{self, PlaceFailure};
+use domain::deed::place_failure::{self, PlaceFailure, Spells};
 use domain::heat::{HeatRules, hours};
-use domain::lot::{DeedId, Lot, PlaceId};
+use domain::lot::{DeedId, Lot, PackId, PlaceId};
 use domain::measure::Temperature;
 use domain::says::Says;
 use domain::words::{DeedKind, PlaceKind};
@@ -62,9 +62,9 @@ pub fn failed(app: &Caller<'_>, asked: &PlaceFailureAsked) -> Result<Done> {
         };
         let law = facts.law();
         let place = facts.place.expect("it is about a place");
-        let lots = stood(facts, place, &moments(&failure, &law.heat))?;
+        let (lots, there) = all_there(facts, place, &failure, &law.heat)?;
         let others = warm_before::spells(facts, &lots, DeedId(facts.deed))?;
-        let plan = place_failure::plan(&failure, &lots, &others, &law.heat, &law.rows);
+        let plan = place_failure::plan_of(&failure, &lots, &there, &others, &law.heat, &law.rows);
         let points: Vec<_> = readings
             .iter()
             .map(|(at, read)| degrees::point(*at, *read))
@@ -165,9 +165,44 @@ pub(super) fn entry(facts: &mut Facts<'_, '_>, place: &str) -> Result<PlaceEntry
 /// The lots that stood in a place at any of some moments, each with the packs that did.
 pub(super) fn stood(
     facts: &mut Facts<'_, '_>,
-    PlaceId(place): PlaceId,
+    place: PlaceId,
     at: &[DateTime<Utc>],
 ) -> Result<Vec<Lot>> {
+    let found = stood_at(facts, place, at)?;
+    load(facts, &found)
+}
+
+/// The same of a failure, with what stood there for a part of it only and is elsewhere since: from when until when.
+pub(super) fn all_there(
+    facts: &mut Facts<'_, '_>,
+    place: PlaceId,
+    failure: &PlaceFailure,
+    rules: &HeatRules,
+) -> Result<(Vec<Lot>, Spells)> {
+    let mut found = stood_at(facts, place, &moments(failure, rules))?;
+    let time = (failure.from.naive_utc(), failure.until.naive_utc());
+    let stayed = occupants::between(facts.tx.conn, place.0, time, None)?;
+    let mut there = Spells::new();
+    for (lot, number, pack, (came, went)) in stayed {
+        let is_new = !there.contains_key(&PackId(pack));
+        let known = found.entry(lot).or_default();
+        if is_new && known.contains(&number) {
+            continue;
+        }
+        if is_new {
+            known.push(number);
+        }
+        let stays = there.entry(PackId(pack)).or_default();
+        stays.push((came.and_utc(), went.and_utc()));
+    }
+    Ok((load(facts, &found)?, there))
+}
+
+fn stood_at(
+    facts: &mut Facts<'_, '_>,
+    PlaceId(place): PlaceId,
+    at: &[DateTime<Utc>],
+) -> Result<occupants::Occupants> {
     let mut found = occupants::Occupants::new();
     for at in at {
         for (lot, packs) in occupants::at(facts.tx.conn, place, at.naive_utc())? {
@@ -177,6 +212,10 @@ pub(super) fn stood(
             known.extend(new);
         }
     }
+    Ok(found)
+}
+
+fn load(facts: &mut Facts<'_, '_>, found: &occupants::Occupants) -> Result<Vec<Lot>> {
     let keys: Vec<i32> = found.keys().copied().collect();
     let rows = store::lots::by_keys(facts.tx.conn, &keys)?;
     let mut sought = Vec::with_capacity(rows.len());

@@ -48,7 +48,7 @@ pub fn judge(
         for failed in store::deeds::failures(facts.tx.conn, place.0, since)? {
             let failure = told(facts, &failed)?;
             let heat = facts.law().heat.clone();
-            let mut lots = place::stood(facts, place, &place::moments(&failure, &heat))?;
+            let (mut lots, there) = place::all_there(facts, place, &failure, &heat)?;
             for lot in &mut lots {
                 keep_new(lot, place, plan, made, &failure);
             }
@@ -57,7 +57,8 @@ pub fn judge(
                 continue;
             }
             let others = warm_before::spells(facts, &lots, DeedId(failed.id))?;
-            let found = place_failure::plan(&failure, &lots, &others, &heat, &facts.law().rows);
+            let rows = &facts.law().rows;
+            let found = place_failure::plan_of(&failure, &lots, &there, &others, &heat, rows);
             store::record::plan(facts.tx, facts.deed, &facts.moment, &found)?;
             done.said.extend(found.warnings.iter().cloned());
             again::told(facts, kind, &found, done)?;

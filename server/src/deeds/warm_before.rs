@@ -55,6 +55,24 @@ pub fn spells(facts: &mut Facts<'_, '_>, lots: &[Lot], but: DeedId) -> Result<Sp
         }
         stood.sort_unstable();
         stood.dedup();
+        // What was carried away before the end was warm as long as it stood there.
+        let time = (failure.from.naive_utc(), failure.until.naive_utc());
+        for (_, _, pack, (came, went)) in occupants::between(facts.tx.conn, at, time, Some(&packs))?
+        {
+            let stay = [(came.and_utc(), went.and_utc())];
+            let part = failure
+                .while_there(&stay)
+                .filter(|_| !stood.contains(&pack));
+            let Some((from, until)) = part.and_then(|part| part.warm_spell(&rules.cold)) else {
+                continue;
+            };
+            for each in kin.get(&pack).into_iter().flatten() {
+                let ends = each.until.map_or(until, |used| until.min(used.and_utc()));
+                if from < ends {
+                    spells.entry(each.of).or_default().push((from, ends));
+                }
+            }
+        }
         for each in stood.iter().filter_map(|pack| kin.get(pack)).flatten() {
             let ends = each.until.map_or(until, |used| until.min(used.and_utc()));
             if from < ends {

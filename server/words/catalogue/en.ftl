@@ -2243,6 +2243,7 @@ dispose-left = { $what } by { $by }, seen by { $witness }: { $why }
 dispose-let-go = { $what } by { $by }: { $why }. It was stopped for this: { $stop }
 dispose-rule = disposition
 
+hold-made-since = Made of it after that moment, and held with it: { $lots }.
 hold-no-hold = No hold stands on { $lot }. Choose the lot that is on hold, or go on.
 
 deed-what-happened = Say in the note what happened: it broke a limit or passed a stop.

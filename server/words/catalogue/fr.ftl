@@ -2249,6 +2249,7 @@ dispose-left = { $what } par { $by }, vu par { $witness } : { $why }
 dispose-let-go = { $what } par { $by } : { $why }. Il était arrêté pour ceci : { $stop }
 dispose-rule = décision
 
+hold-made-since = Fait avec après ce moment, et bloqué avec : { $lots }.
 hold-no-hold = Aucun blocage sur { $lot }. Choisissez le lot qui est bloqué, ou continuez.
 
 deed-what-happened = Dites dans la note ce qui s’est passé : une limite ou un arrêt a été dépassé.

@@ -55,10 +55,10 @@ impl Later {
         }
     }
 
-    /// The date after a first opening on `day`.
+    /// The date after a first opening on `day`. The maker's day only caps, here too.
     pub fn date_opened(&self, day: NaiveDate, until_now: Option<NaiveDate>) -> Option<NaiveDate> {
-        let opened = earliest(self.opened.map(|count| count.last_day(day)), until_now);
-        earliest(opened, self.cap)
+        let opened = earliest(self.opened.map(|count| count.last_day(day)), until_now)?;
+        earliest(Some(opened), self.cap)
     }
 
     /// The days that a pack still has when it is frozen on `day`. Freezing stops the clock

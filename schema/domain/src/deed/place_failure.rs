@@ -95,7 +95,23 @@ impl PlaceFailure {
         let before = self.readings[..first].last();
         let after = self.readings.get(last + 1);
         let from = before.map_or(self.from, |(at, _)| *at);
-        Some((from, after.map_or(self.until, |(at, _)| *at)))
+        self.within((from, after.map_or(self.until, |(at, _)| *at)))
+    }
+
+    /// The failure as a pack lived through it that stood there for no more than a part of it.
+    pub fn while_there(&self, stays: &[Spell]) -> Option<PlaceFailure> {
+        let came = stays.iter().map(|(came, _)| *came).min()?;
+        let went = stays.iter().map(|(_, went)| *went).max()?;
+        let mut part = self.clone();
+        (part.from, part.until) = (self.from.max(came), self.until.min(went));
+        Some(part)
+    }
+
+    /// A warm time as far as it lies within the failure: what was read before and after a pack stood there tells of the
+    /// place, not of how long.
+    fn within(&self, (from, until): Spell) -> Option<Spell> {
+        let (from, until) = (from.max(self.from), until.min(self.until));
+        (from <= until).then_some((from, until))
     }
 
     /// What it did to one pack, of which these other warm times are known.
@@ -209,6 +225,18 @@ pub fn plan(
     rules: &HeatRules,
     rows: &Rows,
 ) -> Plan {
+    plan_of(failure, lots, &Spells::new(), others, rules, rows)
+}
+
+/// The same where some packs were `there` for a part of it only, and went elsewhere before its end.
+pub fn plan_of(
+    failure: &PlaceFailure,
+    lots: &[Lot],
+    there: &Spells,
+    others: &Spells,
+    rules: &HeatRules,
+    rows: &Rows,
+) -> Plan {
     let mut plan = Plan::default();
     if lots.is_empty() {
         let place = failure.place.clone();
@@ -226,7 +254,9 @@ pub fn plan(
         let mut said: Vec<Says> = Vec::new();
         for pack in &lot.packs {
             let known = others.get(&pack.id).map_or(&[][..], Vec::as_slice);
-            let Judged { finding, broke } = failure.judge(lot, pack, rules, known);
+            let part = { there.get(&pack.id) }.and_then(|stays| failure.while_there(stays));
+            let of = part.as_ref().unwrap_or(failure);
+            let Judged { finding, broke } = of.judge(lot, pack, rules, known);
             if let Some(since) = broke {
                 let cause = Cause::failed(Topic::Cold, because(&finding, rows), since);
                 plan.stops.push((lot.id, Some(pack.id), cause.into()));

@@ -187,5 +187,6 @@ messages! {
     /// What is said of letting a hold go.
     HoldSays in "hold" {
         NoHold "no-hold" { lot: LotCode },
+        MadeSince "made-since" { lots: String },
     }
 }

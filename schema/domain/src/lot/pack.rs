@@ -4,7 +4,7 @@
 //! voided ones; the audit folds everything and compares.
 
 use super::{PackId, PlaceId};
-use crate::dates::Later;
+use crate::dates::{Later, earliest};
 use crate::grams::Grams;
 use crate::words::{Account, Being, State};
 use chrono::NaiveDate;
@@ -151,7 +151,7 @@ impl PackNow {
                     now.left == made && !matches!(account, Account::Lost | Account::Unexplained);
                 now.left -= grams;
                 if opens && now.left > Grams::ZERO {
-                    now.use_by = later.date_opened(event.day, now.use_by);
+                    now.open(later, event.day);
                 }
                 now.being = match account {
                     // What was given up and is found whole again is as it was.
@@ -205,6 +205,17 @@ impl PackNow {
         self
     }
 
+    /// What is sawn off while it is frozen opens it too: its clock still stands, and fewer days may be left to it.
+    fn open(&mut self, later: Later, day: NaiveDate) {
+        if self.state != State::Frozen || self.use_by.is_some() {
+            self.use_by = later.date_opened(day, self.use_by);
+            return;
+        }
+        let opened = later.opened.map(|count| count.last_day(day));
+        let opened = opened.map(|last| later.days_left(last, day));
+        self.days_left = [self.days_left, opened].into_iter().flatten().min();
+    }
+
     fn freeze(&mut self, later: Later, day: NaiveDate) {
         let before = self.days_left.is_some();
         let left = |use_by: NaiveDate| match (later.freezes_once, before) {
@@ -224,9 +235,7 @@ impl PackNow {
             self.use_by = later.date_thawed(self.days_left.take(), day);
             return;
         }
-        if self.use_by.is_none() {
-            self.use_by = later.date_thawed(self.days_left, day);
-        }
+        self.use_by = earliest(self.use_by, later.date_thawed(self.days_left, day));
         self.days_left = Some(self.days_left.unwrap_or(0));
     }
 }

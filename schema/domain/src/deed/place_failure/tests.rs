@@ -122,3 +122,26 @@ fn a_freezer_above_freezing_for_long_thaws_what_is_frozen() {
     );
     assert_eq!(told(&door, State::Frozen, &[]), stayed);
 }
+
+#[test]
+fn who_was_carried_away_was_warm_as_long_as_it_stood_there() {
+    let part = |failure: &PlaceFailure, came, went| {
+        let part = failure.while_there(&[(came, went)]).unwrap();
+        part.warm_spell(&rules().cold)
+    };
+    let unread = failure(at(0, 0), at(9, 0), &[]);
+    let stayed = (at(2, 0), at(5, 54));
+    assert_eq!(part(&unread, stayed.0, stayed.1), Some(stayed));
+    // What was read later tells of the place all the same.
+    let read = failure(at(0, 0), at(9, 0), &[(at(1, 0), 3), (at(7, 0), 12)]);
+    assert_eq!(part(&read, stayed.0, stayed.1), Some(stayed));
+    let before = part(&read, at(0, 0), at(0, 30));
+    assert_eq!(before, None, "cold until then");
+    let good = failure(
+        at(0, 0),
+        at(9, 0),
+        &[(at(1, 0), 12), (at(2, 0), 3), (at(9, 0), 3)],
+    );
+    assert_eq!(part(&good, at(3, 0), at(5, 0)), None, "cold since then");
+    assert_eq!(unread.while_there(&[]).map(|part| part.from), None);
+}

@@ -132,3 +132,81 @@ fn what_is_frozen_tells_the_fewest_days_that_any_rule_gives() {
         assert_eq!(thawed.use_by, Some(last), "{rule:?}");
     }
 }
+
+/// A pack for the 19th, in which something is of a maker who says the 31st of December: its day after each order in
+/// which the same deeds are entered.
+fn check_thawed(doings: &[(What, &str)], later: Later, born: PackNow, use_by: Option<&str>) {
+    let events: Vec<Event> = doings
+        .iter()
+        .map(|(what, on)| Event {
+            what: *what,
+            day: day(on),
+        })
+        .collect();
+    for first in 0..events.len() {
+        for turned in [false, true] {
+            let mut events = events.clone();
+            events.rotate_left(first);
+            if turned {
+                events.reverse();
+            }
+            let now = refold(born, Grams::whole(500), later, &events).unwrap();
+            assert_eq!(now.use_by, use_by.map(day), "{events:?}");
+        }
+    }
+}
+
+#[test]
+fn what_is_sawn_off_while_it_is_frozen_gives_no_day() {
+    let kept = |state| What::Moved {
+        place: None,
+        state: Some(state),
+    };
+    let drawn = What::Took(Account::Sold, Grams::whole(50));
+    let lives = |thawed| {
+        [
+            (kept(State::Frozen), "2026-06-15"),
+            (drawn, "2026-06-16"),
+            (kept(State::Chilled), thawed),
+        ]
+    };
+    let capped = Later {
+        cap: Some(day("2026-12-31")),
+        ..Later::of(None)
+    };
+    // Four days were left, the day of the thaw is the first of them; the cut may be of the thaw's own day.
+    check_thawed(&lives("2026-09-01"), capped, tub(), Some("2026-09-04"));
+    check_thawed(&lives("2026-06-16"), capped, tub(), Some("2026-06-19"));
+    // Frozen still: no day of its own, whatever the maker says.
+    check_thawed(&lives("2026-09-01")[..2], capped, tub(), None);
+    // A pack past its day is not saved.
+    let late = PackNow {
+        use_by: Some(day("2026-06-14")),
+        ..tub()
+    };
+    check_thawed(&lives("2026-09-01"), capped, late, Some("2026-06-14"));
+    // One without days of its own gets none from the maker's date for the frozen food.
+    let bought = PackNow {
+        use_by: None,
+        ..tub()
+    };
+    check_thawed(&lives("2026-09-01"), capped, bought, None);
+    // Three days once thawed, and two once opened.
+    let days = |days| {
+        Some(crate::dates::Count {
+            days,
+            day_one_counts: true,
+        })
+    };
+    let thawed = Later {
+        thawed: days(3),
+        ..capped
+    };
+    check_thawed(&lives("2026-09-01"), thawed, bought, Some("2026-09-03"));
+    check_thawed(&lives("2026-09-01"), thawed, tub(), Some("2026-09-03"));
+    let opened = Later {
+        opened: days(2),
+        ..capped
+    };
+    check_thawed(&lives("2026-09-01"), opened, tub(), Some("2026-09-01"));
+}
