@@ -197,7 +197,7 @@ pub fn prove(heated: &Heated<'_>, rules: &HeatRules, rows: &Rows) -> Result<Heat
         }
     }
     let ways = match heated.chosen {
-        // Whoever names another place's table is bound by the kitchen's own all the same.
+        // Whoever names another table, of another place or made for other food, is bound by the kitchen's own all the same.
         Some(row) => match chosen(heated, row, rules)? {
             known if known.is_known => vec![known],
             other => {
@@ -222,7 +222,10 @@ pub fn prove(heated: &Heated<'_>, rules: &HeatRules, rows: &Rows) -> Result<Heat
             if nth > 0 && ways[0].is_kitchens {
                 let row = way.tables[0].row().clone();
                 if !way.is_known && !heated.is_approved {
-                    undecided.get_or_insert(row);
+                    // One of the place was read, and so was what it is for: there is nothing to decide.
+                    if !way.is_own {
+                        undecided.get_or_insert(row);
+                    }
                     continue;
                 }
                 let says = CookSays::ByAnother { row: row.clone() };
