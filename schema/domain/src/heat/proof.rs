@@ -203,7 +203,7 @@ pub fn prove(heated: &Heated<'_>, rules: &HeatRules, rows: &Rows) -> Result<Heat
             other => {
                 let own = ways(heated, rules)
                     .into_iter()
-                    .filter(|own| own.is_kitchens);
+                    .filter(|own| own.is_kitchens || own.is_own);
                 own.chain([other]).collect()
             }
         },
@@ -219,7 +219,8 @@ pub fn prove(heated: &Heated<'_>, rules: &HeatRules, rows: &Rows) -> Result<Heat
         }
         if judged.is_enough() {
             // A later way is only looked at because the kitchen's own table was not met.
-            if nth > 0 && ways[0].is_kitchens {
+            let is_bound = ways[0].is_kitchens || heated.chosen.is_some() && ways[0].is_own;
+            if nth > 0 && is_bound {
                 let row = way.tables[0].row().clone();
                 if !way.is_known && !heated.is_approved {
                     // One of the place was read, and so was what it is for: there is nothing to decide.
