@@ -67,10 +67,8 @@ pub fn take(app: &Caller<'_>, asked: &StepAsked) -> Result<Done> {
         if !happened && !outputs.is_empty() {
             not_held(facts, &lots, &choices)?;
         }
-        let products: Vec<Arc<Product>> = outputs
-            .iter()
-            .map(|output| output.product.clone())
-            .collect();
+        let products = outputs.iter().map(|output| output.product.clone());
+        let products: Vec<Arc<Product>> = products.collect();
         let grams = |nth: usize| cure::grams_of(&lots, &choices, nth);
         let mut looked = Looked::at(facts, asked, kind, &lots, grams, outputs, happened)?;
         let inputs = lots.iter().zip(choices.iter().cloned()).collect();

@@ -183,7 +183,10 @@ fn what_a_failed_place_stopped_is_one_thing_on_today(engine: Engine) {
     // What is held is not thrown away by the way.
     let freezer = "/places/freezer/discard?stopped=yes";
     let lots = all.matches("data-lot=\"").count();
-    let lot = all.split("data-lot=\"").nth(1).and_then(|of| of.split('"').next());
+    let lot = all
+        .split("data-lot=\"")
+        .nth(1)
+        .and_then(|of| of.split('"').next());
     let hold = json!({ "lots": [{ "lot": lot.expect("a lot") }], "why": "It may be recalled" });
     caller.deed("/api/holds", hold).expect(201);
     assert!(page(&caller, freezer).matches("data-lot=\"").count() < lots);

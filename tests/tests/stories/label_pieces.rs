@@ -183,12 +183,11 @@ fn what_is_stopped_or_past_its_day_is_called_ready_on_no_tag(engine: Engine) {
             let path = format!("/api/lots/{lot}/labels.pdf?template={template}");
             let bytes = caller.get(&path).expect(200).bytes;
             let text = words(&save(house.folder(), "tag.pdf", &bytes)).to_uppercase();
+            let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
             assert!(text.contains("ROAST"), "{text}");
             text.contains("READY TO EAT")
         });
-        let any = called.contains(&true);
-        assert_eq!(any, !called.contains(&false), "{called:?}");
-        any
+        called.contains(&true)
     };
     assert!(!is_called_ready(&cook(&old, days(6))), "past its day");
     let fresh = cook(&new, moment(-1_000));

@@ -333,7 +333,12 @@ impl Living {
         };
         if let Some(done) = done {
             let read = (done.deed, self.now, celsius > 10);
-            self.book.lots.get_mut(&code).expect("known").read.push(read);
+            self.book
+                .lots
+                .get_mut(&code)
+                .expect("known")
+                .read
+                .push(read);
         }
     }
 
