@@ -95,11 +95,13 @@ fn any_table_that_was_made_for_it_shows_that_it_was_cooked(engine: Engine) {
     assert!(rows.contains(&&json!("canada-eu-uk-6.12")), "{rows:?}");
     let own = held(54.5, 112).done();
     assert!(!heard(&own, "cook-by-another"), "{}", own.body);
-    // The five-log table only where it is named.
+    // The five-log table only where it is named, and an approval is on file: us-1.8-roast binds, whoever names another.
     held(54.5, 90).refused(422, "readings.celsius");
-    held(54.5, 90)
-        .with("heat_standard", "us-1.8-lethality-5")
-        .done();
+    let five_log = || held(54.5, 90).with("heat_standard", "us-1.8-lethality-5");
+    five_log().refused(422, "readings.celsius");
+    let approval = json!([{ "for": "cooking", "number": "V-3", "until": null }]);
+    set(&caller, &[("approvals", approval)]);
+    five_log().done();
     held(54.5, 90)
         .with("heat_standard", "us-1.8-poultry")
         .refused(422, "heat_standard");

@@ -197,13 +197,13 @@ pub fn prove(heated: &Heated<'_>, rules: &HeatRules, rows: &Rows) -> Result<Heat
         }
     }
     let ways = match heated.chosen {
-        // Whoever names another place's table is bound by the kitchen's own all the same.
+        // Whoever names another table, of another place or made for other food, is bound by the kitchen's own all the same.
         Some(row) => match chosen(heated, row, rules)? {
             known if known.is_known => vec![known],
             other => {
                 let own = ways(heated, rules)
                     .into_iter()
-                    .filter(|own| own.is_kitchens);
+                    .filter(|own| own.is_kitchens || own.is_own);
                 own.chain([other]).collect()
             }
         },
@@ -219,10 +219,14 @@ pub fn prove(heated: &Heated<'_>, rules: &HeatRules, rows: &Rows) -> Result<Heat
         }
         if judged.is_enough() {
             // A later way is only looked at because the kitchen's own table was not met.
-            if nth > 0 && ways[0].is_kitchens {
+            let is_bound = ways[0].is_kitchens || heated.chosen.is_some() && ways[0].is_own;
+            if nth > 0 && is_bound {
                 let row = way.tables[0].row().clone();
                 if !way.is_known && !heated.is_approved {
-                    undecided.get_or_insert(row);
+                    // One of the place was read, and so was what it is for: there is nothing to decide.
+                    if !way.is_own {
+                        undecided.get_or_insert(row);
+                    }
                     continue;
                 }
                 let says = CookSays::ByAnother { row: row.clone() };

@@ -19,7 +19,8 @@ pub(super) struct Way<'r> {
     pub(super) is_own: bool,
     /// Are they those of the kitchen's code, by class?
     pub(super) is_kitchens: bool,
-    /// Are all of them of the place, or for as much as one that is: the same, printed in another unit?
+    /// Are all of them of the place, or for as much as one that is: the same, printed in another unit? None that has to
+    /// be named.
     pub(super) is_known: bool,
 }
 
@@ -179,7 +180,8 @@ pub(super) fn chosen<'r>(
     let way = Way {
         tables: vec![&table.table],
         is_own: table.place.is_none(),
-        is_known: is_known(table, rules),
+        // One that only whoever names it goes by asks for less than the kitchen's own.
+        is_known: is_known(table, rules) && !table.only_if_chosen,
         is_kitchens: false,
     };
     if !is_mixed {
