@@ -9,6 +9,7 @@ use stories::{Caller, Engine, House, on_both_engines};
 
 on_both_engines! {
     a_slow_cooling_told_late_reaches_what_was_sliced_since
+    a_log_that_shows_no_cooling_is_asked_about
     a_place_that_failed_reaches_what_was_made_since
     a_place_that_failed_reaches_what_is_said_later_to_have_stood_there
     readings_of_another_time_show_nothing
@@ -118,6 +119,23 @@ fn a_slow_cooling_told_late_reaches_what_was_sliced_since(engine: Engine) {
     let body = json!({ "lot": stew, "what": "released", "why": "The log was of another pot" });
     caller.deed("/api/dispositions", body).expect(201);
     assert!(stops(&caller, &packed).is_empty(), "{again}");
+}
+
+fn a_log_that_shows_no_cooling_is_asked_about(engine: Engine) {
+    for place in ["eu", "uk"] {
+        let (_house, caller) = kitchen(engine, place);
+        let stew = stew(&caller, -900);
+        let chill = |readings: [(i64, i64); 3]| {
+            let step = caller.step("chill").of(&stew);
+            let at = |after: i64| moment(after - 890);
+            let log = readings.map(|(after, read)| json!({ "at": at(after), "celsius": read }));
+            step.at(at(readings[2].0)).with("log", json!(log))
+        };
+        // Neither has a figure of its own (trade-3-cooling), and between these readings any plan may have been broken.
+        chill([(0, 80), (360, 40), (720, 4)]).refused(422, "log");
+        assert!(stops(&caller, &stew).is_empty());
+        chill([(0, 80), (110, 20), (300, 4)]).done();
+    }
 }
 
 fn a_place_that_failed_reaches_what_was_made_since(engine: Engine) {

@@ -164,9 +164,14 @@ fn none_met(
         |(row, of): &(&RowId, Judgement)| of.answer == Answer::Short && rows.is_confirmed(row);
     let read = warm.iter().filter(|(row, _)| rows.is_confirmed(row));
     let read: Vec<RowId> = read.map(|(row, _)| (*row).clone()).collect();
-    // Where the readings leave open what another place's plan says, one that was broken is enough to ask.
-    if judged.shuts() || is_kept || !warm.iter().any(short) {
+    if judged.shuts() || is_kept {
         return judged;
+    }
+    // Where the readings leave open what another place's plan says, one that was broken is enough to ask; and readings so
+    // far apart that they show no plan kept prove no cooling.
+    if !warm.iter().any(short) {
+        let untold = warm.iter().any(|(_, of)| of.untold);
+        return Judgement { untold, ..judged };
     }
     let says = CoolSays::NoneMet;
     Judgement {
