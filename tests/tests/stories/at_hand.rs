@@ -188,7 +188,7 @@ fn what_a_failed_place_stopped_is_one_thing_on_today(engine: Engine) {
         .and_then(|of| of.split('"').next());
     let hold = json!({ "lots": [{ "lot": lot.expect("a lot") }], "why": "It may be recalled" });
     caller.deed("/api/holds", hold).expect(201);
-    assert!(page(&caller, freezer).matches("data-lot=\"").count() < lots);
+    assert!(caller.page(freezer).matches("data-lot=\"").count() < lots);
 }
 
 fn what_is_known_of_a_recall_is_one_form_and_packs_are_buttons(engine: Engine) {

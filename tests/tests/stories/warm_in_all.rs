@@ -233,7 +233,7 @@ fn what_is_found_warm_twice_was_warm_in_between(engine: Engine) {
 }
 
 /// A step that makes nothing of it, and what was read.
-fn chill(caller: &Caller, lot: &str, celsius: i32, minutes: i64) -> Value {
+fn chill(lot: &str, celsius: i32, minutes: i64) -> Value {
     let at = moment(-minutes);
     json!({ "kind": "chill", "inputs": [{ "lot": lot }], "outputs": [], "place": "bench", "at": at,
         "readings": { "celsius": celsius } })
@@ -256,13 +256,9 @@ fn whatever_deed_read_it_warm_it_was_warm(engine: Engine) {
     let meat = pork(&caller, "1", "cooler", "chilled");
     let cut = caller.step("cut").of_grams(&meat, 500).place("bench");
     let chops = cut.into("pork-chop", 500).at(moment(-40)).made();
-    caller
-        .deed("/api/steps", chill(&caller, &meat, 20, 560))
-        .expect(201);
-    caller
-        .deed("/api/steps", chill(&caller, &meat, 20, 400))
-        .expect(201);
-    let again = chill(&caller, &meat, 20, 50);
+    caller.deed("/api/steps", chill(&meat, 20, 560)).expect(201);
+    caller.deed("/api/steps", chill(&meat, 20, 400)).expect(201);
+    let again = chill(&meat, 20, 50);
     let asked = caller
         .deed("/api/steps", again.clone())
         .refused(422, "readings");
@@ -277,15 +273,13 @@ fn whatever_deed_read_it_warm_it_was_warm(engine: Engine) {
     assert_eq!((failed(&caller, &meat), failed(&caller, &chops)), (1, 1));
     // By one of each, in either order.
     let meat = pork(&caller, "2", "cooler", "chilled");
-    caller
-        .deed("/api/steps", chill(&caller, &meat, 20, 560))
-        .expect(201);
+    caller.deed("/api/steps", chill(&meat, 20, 560)).expect(201);
     read(&meat, 20, 50);
     assert_eq!(failed(&caller, &meat), 1);
     let meat = pork(&caller, "3", "cooler", "chilled");
     read(&meat, 20, 560);
     caller
-        .deed("/api/steps", chill(&caller, &meat, 20, 50))
+        .deed("/api/steps", chill(&meat, 20, 50))
         .refused(422, "readings");
     // By logs that are no cooling.
     let meat = pork(&caller, "4", "cooler", "chilled");
@@ -306,7 +300,7 @@ fn whatever_deed_read_it_warm_it_was_warm(engine: Engine) {
     let cut = caller.step("cut").of_grams(&meat, 1_000).place("bench");
     let chops = cut.into("pork-chop", 1_000).at(moment(-500)).made();
     caller
-        .deed("/api/steps", chill(&caller, &chops, 20, 50))
+        .deed("/api/steps", chill(&chops, 20, 50))
         .refused(422, "readings");
     let cut = caller.step("cut").of_grams(&meat, 1_000).place("bench");
     let cut = cut.with("readings", json!({ "celsius": 20 }));
@@ -318,12 +312,7 @@ fn whatever_deed_read_it_warm_it_was_warm(engine: Engine) {
     let stood = pork(&caller, "6", "cooler", "chilled");
     let other = pork(&caller, "7", "freezer", "chilled");
     for minutes in [400, 50] {
-        let mut at_cooler = chill(
-            &caller,
-            &other,
-            if minutes == 400 { 20 } else { 3 },
-            minutes,
-        );
+        let mut at_cooler = chill(&other, if minutes == 400 { 20 } else { 3 }, minutes);
         at_cooler["place"] = json!("cooler");
         caller.deed("/api/steps", at_cooler).expect(201);
     }
@@ -360,7 +349,7 @@ fn what_was_read_cold_and_was_not_is_warm_in_between(engine: Engine) {
     let meat = pork(&caller, "2", "cooler", "chilled");
     read(&meat, 20, 560);
     let step = caller
-        .deed("/api/steps", chill(&caller, &meat, 3, 300))
+        .deed("/api/steps", chill(&meat, 3, 300))
         .expect(201)
         .body["id"]
         .clone();
