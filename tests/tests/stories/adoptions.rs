@@ -50,13 +50,15 @@ fn the_missing_pack_is_found(engine: Engine) {
         found["labels"],
         format!("/api/lots/{lot}/labels.pdf?packs=2")
     );
-    assert_eq!(found["warning_keys"][1], "adopt-print-again");
+    let keys = found["warning_keys"].to_string();
+    assert!(keys.contains("adopt-print-again"), "{keys}");
     let now = pack(&caller, &lot, 2);
     assert_eq!(
         (&now["left_grams"], &now["place"]),
         (&json!(2_950), &json!("cooler"))
     );
-    assert_eq!(caller.verdict(&second), "sell");
+    // Nobody knows where it stood meanwhile, and it has to be kept cold: somebody speaks for it first.
+    assert_eq!(caller.verdict(&second), "hold");
     caller.get(found["labels"].as_str().unwrap()).expect(200);
     // Taken back, it is missing again.
     caller.void(found["id"].as_str().unwrap()).done();

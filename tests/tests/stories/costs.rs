@@ -26,9 +26,8 @@ fn a_price_that_was_wrong_is_corrected_for_all_that_was_made_of_it(engine: Engin
     assert_eq!(cost(&chops), of(1_500.0, 600.0));
     let correct = |more: &str, value| caller.correct(&id).with(more, value);
     correct("price_minor", json!(6_000)).refused(422, "price_minor");
-    correct("price_minor", json!(8_000))
-        .with("try", true)
-        .done();
+    let tried = correct("price_minor", json!(8_000)).with("try", true).ask();
+    assert_eq!(tried.expect(200).body["tried"], true);
     assert_eq!(cost(&chops), of(1_500.0, 600.0));
     let told = correct("price_minor", json!(8_000)).done().body;
     assert_eq!(

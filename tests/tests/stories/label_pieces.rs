@@ -162,7 +162,7 @@ fn what_is_stopped_or_past_its_day_is_called_ready_on_no_tag(engine: Engine) {
     let caller = house.caller();
     let days = |days: i64| moment(-days * 24 * 60);
     let roast = json!({ "code": "roast", "names": { "en": "Roast" }, "kind": "cooked", "species": "pig",
-        "storage": "chilled", "for_sale": true, "price_minor_per_kg": 100,
+        "raw": false, "storage": "chilled", "for_sale": true, "price_minor_per_kg": 100,
         "keep": { "days": 3, "from": "made", "day_one_counts": true } });
     caller.post("/api/products", &roast).expect(201);
     let pig = |carcass: &str, killed: i64, at: String| {

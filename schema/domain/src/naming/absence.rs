@@ -156,6 +156,9 @@ fn other_animal(
     };
     let named = Species::ALL.iter().copied().filter(|of| tells(*of));
     let named: Vec<Species> = named.collect();
+    if named.is_empty() {
+        return None;
+    }
     let absent = named.iter().filter(|of| !facts.species.contains(of));
     let absent: Vec<Arg> = absent.map(|of| meat_of(law, *of)).collect();
     // A list knows one animal of a food; the record knows them all.
