@@ -8,7 +8,6 @@ use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::read::find::{self, LotsQuery};
 use crate::read::names::Names;
-use crate::read::stops;
 use crate::rooms::blocking;
 use crate::routes::query;
 use actix_web::{HttpRequest, HttpResponse};
@@ -106,10 +105,7 @@ fn named(app: &App, text: Option<&str>) -> Result<Option<String>> {
 }
 
 fn find_many(app: &Caller<'_>, asked: &LotsQuery) -> Result<LotsPage> {
-    let found = find::lots(app, asked)?;
-    let stopped = app
-        .store
-        .read(|conn| stops::marked(conn, &found.keys, app.now()))?;
+    let found = find::lots_marked(app, asked)?;
     let names = Names::seen(app)?;
     let words = Words::of(&names);
     let today = day_of(app.now(), names.zone());
@@ -136,8 +132,8 @@ fn find_many(app: &Caller<'_>, asked: &LotsQuery) -> Result<LotsPage> {
         lots: found
             .lots
             .into_iter()
-            .zip(&found.keys)
-            .map(|(lot, key)| row(lot, &names, today, stopped.get(key)))
+            .zip(found.marks)
+            .map(|(lot, stopped)| row(lot, &names, today, stopped))
             .collect(),
         q,
         place,
@@ -183,7 +179,7 @@ fn day(text: &str) -> Arg {
         .map_or_else(|_| Arg::Text(text.to_owned()), Arg::Day)
 }
 
-fn row(lot: Brief, names: &Names, today: NaiveDate, stopped: Option<&StopKind>) -> Row {
+fn row(lot: Brief, names: &Names, today: NaiveDate, stopped: Option<StopKind>) -> Row {
     let none = || NONE.to_owned();
     let words = Words::of(names);
     Row {

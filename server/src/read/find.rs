@@ -4,10 +4,11 @@ use super::says::{QuerySays, spelt};
 use crate::app::App;
 use crate::error::{Error, Result};
 use crate::read::brief::briefs;
+use crate::read::stops;
 use crate::wire::scalars::day;
 use chrono_tz::Tz;
 use domain::lot::Brief;
-use domain::words::{Being, State};
+use domain::words::{Being, State, StopKind};
 use serde::Deserialize;
 use store::list_lots::{self, LotSearch};
 use store::lots::LotRow;
@@ -44,8 +45,8 @@ pub const MOST: i64 = 200;
 pub struct Found {
     /// The lots, newest first.
     pub lots: Vec<Brief>,
-    /// Their keys, in the same order.
-    pub keys: Vec<i32>,
+    /// How each is stopped, in the same order, where that was asked for.
+    pub marks: Vec<Option<StopKind>>,
     /// Is there a next page?
     pub more: bool,
     /// The kitchen's time zone.
@@ -65,6 +66,18 @@ impl Found {
 /// # Errors
 /// 422 where a value of the query cannot be.
 pub fn lots(app: &App, query: &LotsQuery) -> Result<Found> {
+    found(app, query, false)
+}
+
+/// The same, with how each is stopped.
+///
+/// # Errors
+/// As [`lots`].
+pub fn lots_marked(app: &App, query: &LotsQuery) -> Result<Found> {
+    found(app, query, true)
+}
+
+fn found(app: &App, query: &LotsQuery, with_marks: bool) -> Result<Found> {
     let limit = limit(query.limit.as_deref())?;
     let given = |text: &Option<String>| {
         text.as_deref()
@@ -112,7 +125,10 @@ pub fn lots(app: &App, query: &LotsQuery) -> Result<Found> {
         let rows: Vec<LotRow> = rows.map(|(row, _)| row).collect();
         Ok(Found {
             lots: briefs(app, conn, &rows)?,
-            keys: rows.iter().map(|row| row.id).collect(),
+            marks: match with_marks {
+                true => stops::marked(conn, &rows, app.now())?,
+                false => Vec::new(),
+            },
             more,
             zone: kitchen.zone,
         })

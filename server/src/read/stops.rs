@@ -5,13 +5,14 @@ use crate::caller::Caller;
 use crate::error::Result;
 use crate::wire::answers::{StoppedRead, StopsRead, stop_read};
 use chrono::{DateTime, Utc};
-use domain::lot::{Lot, Pack, PackId};
+use domain::lot::{Lot, Pack};
 use domain::moment::day_of;
-use domain::stop::{self, Placed, Stop};
+use domain::stop::{self, Stop};
 use domain::words::StopKind;
-use std::collections::{BTreeMap, HashMap, HashSet};
+use std::collections::{BTreeMap, HashSet};
 use store::Conn;
 use store::family::Extent;
+use store::lots::LotRow;
 
 /// The stops that stand now.
 ///
@@ -68,22 +69,32 @@ pub fn standing(app: &Caller<'_>, conn: &mut Conn) -> Result<StopsRead> {
 ///
 /// # Errors
 /// The database is away, or the record is damaged.
-pub fn marked(conn: &mut Conn, lots: &[i32], now: DateTime<Utc>) -> Result<HashMap<i32, StopKind>> {
-    let mut placed = store::stops::of_lots(conn, lots)?;
-    placed.retain(|_, stops| stops.iter().any(|stop| stop.stands(now)));
-    let lots: Vec<i32> = placed.keys().copied().collect();
-    let left = store::packs::left_of_lots(conn, &lots)?;
-    let left: HashSet<(i32, i32)> = left.iter().map(|pack| (pack.lot_id, pack.id)).collect();
-    let on_hand = |lot: i32, pack: Option<PackId>| match pack {
-        Some(pack) => left.contains(&(lot, pack.0)),
-        None => left.iter().any(|(of, _)| *of == lot),
+pub fn marked(
+    conn: &mut Conn,
+    lots: &[LotRow],
+    now: DateTime<Utc>,
+) -> Result<Vec<Option<StopKind>>> {
+    let on_hand = lots.iter().filter(|row| row.stopped && row.on_hand_mg > 0);
+    let on_hand: Vec<i32> = on_hand.map(|row| row.id).collect();
+    let mut placed = store::stops::of_lots(conn, &on_hand)?;
+    for stops in placed.values_mut() {
+        stops.retain(|stop| stop.stands(now));
+    }
+    let by_pack = placed
+        .iter()
+        .filter(|(_, stops)| stops.iter().any(|stop| stop.pack.is_some()));
+    let by_pack: Vec<i32> = by_pack.map(|(lot, _)| *lot).collect();
+    let left = match by_pack[..] {
+        [] => Vec::new(),
+        _ => store::packs::left_of_lots(conn, &by_pack)?,
     };
-    let mark = |(lot, stops): (i32, Vec<Placed>)| {
-        let mut standing = stops.iter().filter(|stop| stop.stands(now));
-        let stop = standing.find(|stop| on_hand(lot, stop.pack))?;
-        Some((lot, stop.cause.told().kind))
+    let left: HashSet<i32> = left.iter().map(|pack| pack.id).collect();
+    let mark = |row: &LotRow| {
+        let mut stops = placed.get(&row.id)?.iter();
+        let stop = stops.find(|stop| stop.pack.is_none_or(|pack| left.contains(&pack.0)))?;
+        Some(stop.cause.told().kind)
     };
-    Ok(placed.into_iter().filter_map(mark).collect())
+    Ok(lots.iter().map(mark).collect())
 }
 
 /// The place, the lot, and which of its stops there.

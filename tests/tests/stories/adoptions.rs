@@ -59,7 +59,8 @@ fn the_missing_pack_is_found(engine: Engine) {
     );
     // Nobody knows where it stood meanwhile, and it has to be kept cold: somebody speaks for it first.
     assert_eq!(caller.verdict(&second), "hold");
-    caller.get(found["labels"].as_str().unwrap()).expect(200);
+    let labels = caller.get(found["labels"].as_str().unwrap());
+    labels.refused(409, None);
     // Taken back, it is missing again.
     caller.void(found["id"].as_str().unwrap()).done();
     assert_eq!(pack(&caller, &lot, 2)["is"], "missing");

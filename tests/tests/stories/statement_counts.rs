@@ -14,7 +14,7 @@ const LIMITS: [(&str, usize, usize); 9] = [
     // One of them asks what lies frozen, to thaw for tomorrow.
     ("today", 33, 1),
     ("fifty lots", 6, 0),
-    ("the page of the lots", 6, 0),
+    ("the page of the lots", 8, 0),
     ("a label", 8, 1),
     ("a log of a year", 44, 1),
     // Three of them are the chain: its lock, its end, the new link.

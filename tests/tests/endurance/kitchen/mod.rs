@@ -10,6 +10,7 @@ use gambrel::body::parse;
 use gambrel::caller::Caller;
 use gambrel::deeds::{self as take, Done};
 use gambrel::error::Error;
+use gambrel::label_facts::templates;
 use gambrel::lists::entry;
 use gambrel::lists::kitchen;
 use gambrel::world::Clock;
@@ -59,7 +60,7 @@ impl Kitchen {
             record,
             Clock::Stopped(now),
             "https://trace.test.example".into(),
-            Default::default(),
+            templates::load(None).unwrap().known,
             law::shipped().unwrap(),
         );
         let setup = json!({ "code": "CHK", "name": "Random", "time_zone": "America/New_York", "profile": profile, "languages": ["en"], "currency": "USD" });
