@@ -3,13 +3,11 @@
 use std::collections::BTreeMap;
 use std::collections::BTreeSet;
 use std::fmt::Write as _;
-use std::io::Write as _;
 
 use allsorts::binary::read::ReadScope;
 use allsorts::font_data::FontData;
 use allsorts::subset::{CmapTarget, SubsetProfile, subset};
-use flate2::Compression;
-use flate2::write::ZlibEncoder;
+use flate2::{Compress, CompressError, Compression, FlushCompress, Status};
 use printpdf::{
     CurTransMat, FontId, Mm, Op, PaintMode, ParsedFont, PdfDocument, PdfFont, PdfFontHandle,
     PdfPage, PdfSaveOptions, Point, Pt, Rect, TextItem,
@@ -87,11 +85,10 @@ fn write(document: &PdfDocument) -> Result<Vec<u8>, PdfError> {
         .objects
         .values_mut()
         .map(|object| object.as_stream_mut());
+    // One for all: its tables are a quarter of a megabyte.
+    let mut packer = Compress::new(PACKING, true);
     for stream in streams.flatten().filter(|stream| stream.allows_compression) {
-        let mut packer = ZlibEncoder::new(Vec::new(), PACKING);
-        let packed = packer
-            .write_all(&stream.content)
-            .and_then(|()| packer.finish());
+        let packed = packed(&mut packer, &stream.content);
         let packed = packed.map_err(|cause| complain(cause.to_string()))?;
         stream.dict.set("Filter", "FlateDecode");
         stream.set_content(packed);
@@ -100,6 +97,19 @@ fn write(document: &PdfDocument) -> Result<Vec<u8>, PdfError> {
     file.save_to(&mut bytes)
         .map_err(|cause| complain(cause.to_string()))?;
     Ok(bytes)
+}
+
+fn packed(packer: &mut Compress, content: &[u8]) -> Result<Vec<u8>, CompressError> {
+    packer.reset();
+    let mut packed = Vec::with_capacity(content.len() / 2 + 64);
+    loop {
+        let read = usize::try_from(packer.total_in()).unwrap_or(content.len());
+        let end = packer.compress_vec(&content[read..], &mut packed, FlushCompress::Finish)?;
+        if end == Status::StreamEnd {
+            return Ok(packed);
+        }
+        packed.reserve(packed.capacity());
+    }
 }
 
 /// Replaces the two marks in the file's trailer, which the PDF library draws from a counter, by
@@ -296,4 +306,25 @@ fn filled(height: Length, area: &Area) -> Op {
         winding_order: None,
     };
     Op::DrawRectangle { rectangle }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use flate2::write::ZlibEncoder;
+    use std::io::Write as _;
+
+    /// What was printed was packed one stream after the other, each by a packer of its own.
+    #[test]
+    fn one_packer_for_all_packs_as_one_for_each() {
+        let line = |nth: u32| format!("{} {} Td ({nth}) Tj\n", nth % 97, nth * 31 % 1009);
+        let mut packer = Compress::new(PACKING, true);
+        for lines in [0, 1, 40, 900, 20_000] {
+            let content: String = (0..lines).map(line).collect();
+            let mut own = ZlibEncoder::new(Vec::new(), PACKING);
+            own.write_all(content.as_bytes()).unwrap();
+            let expected = own.finish().unwrap();
+            assert_eq!(packed(&mut packer, content.as_bytes()).unwrap(), expected);
+        }
+    }
 }
