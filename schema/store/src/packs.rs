@@ -200,7 +200,7 @@ pub fn of_family(
     others: &[i32],
 ) -> Result<Vec<PackRow>> {
     if let ([lot], []) = (lots, others) {
-        let numbers = numbers.map(|numbers| PackChoice::of_numbers(numbers));
+        let numbers = numbers.map(PackChoice::of_numbers);
         return of_lot(conn, *lot, &numbers.unwrap_or(PackChoice::All));
     }
     let left = packs::lot_id.eq_any(others).and(packs::left_mg.gt(0));
