@@ -117,7 +117,11 @@ fn a_batch_is_shared_out_by_its_recipe_and_ground() {
     hand.open("/make/grind?product=ground-pork");
     browser.type_into("input[name=_batch]", "2");
     hand.tap(".choices label:has(input[value='4'])");
-    assert!(hand.text().contains("Grind 2 kg of"), "{}", hand.text());
+    assert!(
+        hand.text().contains("Grind 2 kg (lots: 2)"),
+        "{}",
+        hand.text()
+    );
     hand.tap("button.grand");
     assert_eq!(hand.taps, 2);
     let deed = hand.did();

@@ -23,7 +23,7 @@ fn a_sausage_is_mixed_by_its_recipe_and_undone_in_one_tap() {
     hand.open("/make/mix?product=fennel-sausage");
     browser.type_into("input[name=_batch]", "2");
     assert!(
-        hand.text().contains("Mix 2 kg of 6 lots"),
+        hand.text().contains("Mix 2 kg (lots: 6)"),
         "{}",
         hand.text()
     );
