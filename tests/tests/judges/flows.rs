@@ -58,6 +58,17 @@ impl<'a> Hand<'a> {
         id
     }
 
+    /// Taken back in one tap; what is opened next waits for the page that says so, which comes after the record has it.
+    pub(super) fn undo(&mut self) {
+        self.tap("button.undo");
+        let told = "return document.readyState === 'complete' && new URL(location.href).searchParams.has('did') \
+            && document.querySelector('.done button.undo') === null";
+        until_or(
+            || self.browser.run(told) == true,
+            || format!("nothing is taken back: {}", self.text()),
+        );
+    }
+
     pub(super) fn text(&self) -> String {
         let text = self
             .browser

@@ -135,7 +135,7 @@ fn packs_of_two_lots_go_elsewhere_together_and_come_back_together() {
     assert_eq!(is_at(one, ones[0]), "cooler-1");
     assert_eq!(is_at(other, others[1]), "cooler-1");
     hand.taps = 0;
-    hand.tap("button.undo");
+    hand.undo();
     assert_eq!(hand.taps, 1);
     until(|| is_at(one, ones[0]) == "case" && is_at(other, others[1]) == "case");
     // Thrown away with its reason, all packs of a lot in one tap more.
