@@ -110,6 +110,13 @@ const list = {
   end(how) {
     document.querySelector("[data-no-line]").hidden = how !== "away";
     document.querySelector("[data-sign-in]").hidden = how !== "held";
+    document.querySelector("[data-unread]").hidden = how !== "unread";
+    if (how === "unread") {
+      list.was = undefined;
+      document.querySelector("[data-nothing]").hidden = true;
+    } else if (list.was === undefined) {
+      waiting.render().catch(() => {});
+    }
   },
 };
 

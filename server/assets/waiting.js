@@ -4,8 +4,9 @@
 "use strict";
 
 const waiting = {
-  // How long an answer is waited for before the line counts as dead.
+  // How long an answer is waited for before the line counts as dead, and the device's own store as none, in ms.
   patience: 5000,
+  storePatience: 2000,
 
   id() {
     const bytes = crypto.getRandomValues(new Uint8Array(16));
@@ -19,30 +20,70 @@ const waiting = {
     waiting.opened ??= new Promise((resolve, reject) => {
       const asked = indexedDB.open("gambrel", 1);
       asked.onupgradeneeded = () => {
+        waiting.making = asked.transaction;
         asked.result.createObjectStore("deeds", { keyPath: "nth", autoIncrement: true }).createIndex("id", "id", { unique: true });
         asked.result.createObjectStore("slips");
       };
-      asked.onsuccess = () => resolve(asked.result);
+      asked.onsuccess = () => {
+        waiting.making = null;
+        asked.result.onversionchange = () => waiting.close();
+        resolve(asked.result);
+      };
       asked.onerror = () => reject(asked.error);
     });
     return waiting.opened;
   },
 
-  // One transaction; what the work's request found.
-  async within(stores, mode, work) {
-    const db = await waiting.open();
-    return new Promise((resolve, reject) => {
-      const deal = db.transaction(stores, mode);
-      let found;
-      const keep = (request) => { request.onsuccess = () => { found = request.result; }; };
-      work(deal, keep);
-      deal.oncomplete = () => resolve(found);
-      deal.onabort = () => reject(deal.error);
-    });
+  // A page that is left lets go of the store: half made, it would answer no other page any more.
+  close() {
+    const { opened, making } = waiting;
+    waiting.opened = null;
+    waiting.making = null;
+    opened?.then((db) => db.close(), () => {});
+    try {
+      making?.abort();
+    } catch {
+      // It was made just now.
+    }
   },
 
-  all() {
-    return waiting.within(["deeds"], "readonly", (deal, keep) => keep(deal.objectStore("deeds").getAll()));
+  // A device whose store does not answer is one without a store: nobody stands before a button that does nothing.
+  soon(work) {
+    let timer;
+    const late = new Promise((_, reject) => {
+      timer = setTimeout(() => {
+        waiting.close();
+        reject(new Error("the store of this device does not answer"));
+      }, waiting.storePatience);
+    });
+    return Promise.race([work, late]).finally(() => clearTimeout(timer));
+  },
+
+  // One transaction; what the work's request found.
+  within(stores, mode, work) {
+    const deal = async () => {
+      const db = await waiting.open();
+      return new Promise((resolve, reject) => {
+        const deal = db.transaction(stores, mode);
+        let found;
+        const keep = (request) => { request.onsuccess = () => { found = request.result; }; };
+        work(deal, keep);
+        deal.oncomplete = () => resolve(found);
+        deal.onabort = () => reject(deal.error);
+      });
+    };
+    return waiting.soon(deal());
+  },
+
+  // Was anything ever kept here? The store is made with the first deed that waits, not by a page that is left at once.
+  async isMade() {
+    const stores = waiting.opened || !indexedDB.databases ? null : await waiting.soon(indexedDB.databases());
+    return stores === null || stores.some(({ name }) => name === "gambrel");
+  },
+
+  async all() {
+    const read = (deal, keep) => keep(deal.objectStore("deeds").getAll());
+    return (await waiting.isMade()) ? waiting.within(["deeds"], "readonly", read) : [];
   },
 
   async save(row) {
@@ -130,14 +171,14 @@ const waiting = {
   },
 
   // Sends what waits: "clear" where nothing waits any more, "away" where nobody answers, "held" where somebody has to
-  // sign in first. Of several windows one sends.
+  // sign in first, "unread" where this device's own store does not answer. Of several windows one sends.
   flush() {
     waiting.running ??= waiting.alone(waiting.send).catch(() => "away").then((end) => {
       waiting.running = null;
       // The line is there, and nobody is signed in: that is no dead line.
       const was = waiting.isHeld;
       waiting.isHeld = end === "held";
-      return was === waiting.isHeld ? end : waiting.render().then(() => end);
+      return was === waiting.isHeld ? end : waiting.render().then(() => end, () => end);
     });
     return waiting.running;
   },
@@ -147,7 +188,11 @@ const waiting = {
   },
 
   async send() {
-    const rows = (await waiting.all()).filter((row) => ["waits", "undone"].includes(row.state));
+    const all = await waiting.all().catch(() => null);
+    if (!all) {
+      return "unread";
+    }
+    const rows = all.filter((row) => ["waits", "undone"].includes(row.state));
     if (rows.length === 0) {
       return "clear";
     }
@@ -291,7 +336,7 @@ const waiting = {
   },
 
   async tick() {
-    const rows = await waiting.all();
+    const rows = await waiting.all().catch(() => []);
     if (rows.some((row) => ["waits", "undone"].includes(row.state))) {
       await waiting.flush();
     }
@@ -301,9 +346,10 @@ const waiting = {
 if (window.indexedDB) {
   waiting.stale();
   document.addEventListener("DOMContentLoaded", async () => {
-    await waiting.render();
+    await waiting.render().catch(() => {});
     await waiting.tick();
   });
+  window.addEventListener("pagehide", () => waiting.close());
   window.addEventListener("online", () => waiting.tick());
   window.addEventListener("online", waiting.line);
   window.addEventListener("offline", waiting.line);

@@ -3815,6 +3815,7 @@ page-waiting-no-line = No line to the kitchen
 page-waiting-work-on = Work on. What is here is kept, also if this device sleeps or starts anew. It goes through once, in this order, when the line is back.
 page-waiting-sign-in = Sign in, so that what waits goes through.
 page-waiting-nothing = Nothing waits here.
+page-waiting-unread = What this device keeps cannot be read just now. Close the other windows of Gambrel on it, then open this page again. What you do goes straight to the kitchen meanwhile.
 page-waiting-try = Try the line now
 page-waiting-help = Each thing waits under the number of its slip. What the kitchen refuses stays here until somebody chooses.
 page-waiting-not-taken = [slip] was not taken

@@ -3832,6 +3832,7 @@ page-waiting-no-line = Pas de liaison avec la cuisine
 page-waiting-work-on = Continuez. Ce qui est ici est gardé, même si l’appareil dort ou redémarre. Tout part une seule fois, dans cet ordre, dès que la liaison est là.
 page-waiting-sign-in = Identifiez-vous, pour que ce qui attend puisse partir.
 page-waiting-nothing = Rien n’attend ici.
+page-waiting-unread = Ce que cet appareil garde ne peut pas être lu pour l’instant. Fermez les autres fenêtres de Gambrel, puis rouvrez cette page. En attendant, ce que vous faites va directement à la cuisine.
 page-waiting-try = Essayer la liaison
 page-waiting-help = Chaque chose attend sous le numéro de sa fiche. Ce que la cuisine refuse reste ici jusqu’à ce que quelqu’un choisisse.
 page-waiting-not-taken = [slip] n’a pas été accepté

@@ -198,3 +198,33 @@ fn what_is_refused_later_comes_back_to_who_did_it_with_what_to_do() {
         "hold"
     );
 }
+
+#[test]
+fn a_device_whose_store_does_not_answer_keeps_nobody_from_working() {
+    let house = House::demo(Engine::Sqlite);
+    let caller = house.caller();
+    let slab = caller.noted("L16");
+    let browser = Browser::reading("en");
+    let mut hand = Hand::of(&browser, &house, "Oda Marsh", TABLET);
+    // A store that was left half made is asked and asked, and answers nothing.
+    let deaf = "waiting.close(); waiting.isMade = async () => true; waiting.open = () => new Promise(() => {});";
+    hand.open(&format!("/lots/{slab}/pack"));
+    browser.run(deaf);
+    browser.type_into("input[name=_each]", "250");
+    hand.tap(".choices label:has(input[value='4'])");
+    hand.tap("button.grand");
+    hand.did();
+    assert_eq!(newest(&caller)["pack_count"], 4);
+    // It says so where it would show what waits, and not that nothing does.
+    hand.open("/waiting");
+    browser.run(deaf);
+    until(|| hand.text().contains("cannot be read just now"));
+    assert!(
+        !hand.text().contains("Nothing waits here"),
+        "{}",
+        hand.text()
+    );
+    // It answers again.
+    browser.run("waiting.isMade = async () => false;");
+    until(|| hand.text().contains("Nothing waits here"));
+}
