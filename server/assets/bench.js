@@ -263,6 +263,9 @@ const plan = {
     return sum * 100 / meat;
   },
 
+  // The last question: an answer to an earlier one is of another weight, and comes too late.
+  last: 0,
+
   async ask(form, meat) {
     const shown = form.querySelector("[data-plan]");
     if (!shown) {
@@ -292,12 +295,19 @@ const plan = {
         asked[name] = exact(asked[name] * whole);
       }
     }
+    plan.last += 1;
+    const own = plan.last;
     const { done, refused } = await deeds.post("/api/cure-plans", asked);
+    if (own !== plan.last) {
+      return;
+    }
     if (refused) {
       deeds.tell(form, refused);
       return;
     }
     if (!done) {
+      // Without an answer, what stands there is of an earlier weight.
+      shown.hidden = true;
       return;
     }
     plan.show(form, shown, done);
