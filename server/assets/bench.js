@@ -263,6 +263,9 @@ const plan = {
     return sum * 100 / meat;
   },
 
+  // The last question: an answer to an earlier one is of another weight, and comes too late.
+  last: 0,
+
   async ask(form, meat) {
     const shown = form.querySelector("[data-plan]");
     if (!shown) {
@@ -292,12 +295,19 @@ const plan = {
         asked[name] = exact(asked[name] * whole);
       }
     }
+    plan.last += 1;
+    const own = plan.last;
     const { done, refused } = await deeds.post("/api/cure-plans", asked);
+    if (own !== plan.last) {
+      return;
+    }
     if (refused) {
       deeds.tell(form, refused);
       return;
     }
     if (!done) {
+      // Without an answer, what stands there is of an earlier weight.
+      shown.hidden = true;
       return;
     }
     plan.show(form, shown, done);
@@ -386,7 +396,11 @@ const heat = {
     for (const edge of edges) {
       const limit = (degrees) => {
         drawn.push(made("path", { class: "aim", d: `M50 ${y(degrees)}H386` }));
-        drawn.push(made("text", { class: "b", x: 382, y: y(degrees) - 6, "text-anchor": "end" }, `${bench.written(degrees, 1)} ${svg.dataset.sign}`));
+        // Where the last reading ends beside it, it is written at the other end of its line.
+        const [at, read] = points.at(-1);
+        const is_beside = x(at) > 250 && Math.abs(y(read) - y(degrees)) < 44;
+        const stands = is_beside ? { x: 56, "text-anchor": "start" } : { x: 382, "text-anchor": "end" };
+        drawn.push(made("text", { class: "b", y: y(degrees) - 6, ...stands }, `${bench.written(degrees, 1)} ${svg.dataset.sign}`));
       };
       limit(edge.to);
       if (edge.minutes) {

@@ -9,6 +9,8 @@ const side = {
   state: { kept: [], as: {} },
   cuts: [],
   cut: null,
+  // By how much the kitchen's clock is ahead of this device's.
+  ahead: 0,
   // An odd weight is kept by a second word only.
   odd: false,
 
@@ -268,13 +270,16 @@ const side = {
   // A weight that was kept, in words.
   told(one) {
     const time = { hour: "numeric", minute: "2-digit", hourCycle: "h23", timeZone: side.page.dataset.zone };
-    const at = new Date(one.at).toLocaleTimeString(document.documentElement.lang, time);
+    const at = new Date(one.at + side.ahead).toLocaleTimeString(document.documentElement.lang, time);
     return { cut: one.says, weight: scale.weight(one.mg), time: at, by: one.by };
   },
 
 };
 
 const begin = async () => {
+  // A page that this device kept tells the moment at which it was kept.
+  const kept = Date.parse(document.querySelector("[data-stale]").dataset.stale);
+  side.ahead = Number(side.page.dataset.now) - (kept || Date.now());
   side.cuts = Array.from(side.page.querySelectorAll("button[data-cut]")).map((button) => {
     const { cut, nth, name, full, from, source, usual, low, high, before } = button.dataset;
     const products = Array.from(button.parentElement.querySelector("template").content.children);

@@ -5,7 +5,10 @@ use super::phrases::LabelWords;
 use super::writer::{Said, Writer};
 use chrono::{Days, NaiveDate};
 use domain::cure_room::{Piece, Task};
+use domain::family::lying;
 use domain::grams::Grams;
+use domain::moment::day_of;
+use domain::words::State;
 use labels::Field;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
@@ -86,6 +89,41 @@ pub fn together(writer: &Writer<'_>, said: &mut Said) {
     if let Some(piece) = &piece {
         said.say(Field::Release, release(writer, piece, green));
     }
+}
+
+/// What lies in its cure to be smoked or cooked afterwards has no last day yet: its label says the day it comes out in
+/// that place, and the next days on which it is turned. A day that is no last day never stands under those words.
+pub fn lies(writer: &Writer<'_>, said: &mut Said, number: u32) {
+    let now = &writer.pack(number).now;
+    if writer.product.cured.lies.is_none() || now.use_by.is_some() || now.state == State::Frozen {
+        return;
+    }
+    let (zone, rules) = (writer.kitchen.zone, &writer.app.law.trade.cure_room);
+    let today = day_of(writer.reading.now, zone);
+    let found = lying(&writer.reading.family, [writer.lot.id], zone, today, rules);
+    let view = found.into_iter().find(|view| !view.is_out());
+    let Some((out, mut piece)) = view.and_then(|view| Some((view.ready()?, view.piece))) else {
+        return;
+    };
+    let first = &writer.first;
+    said.say(Field::UseByHeading, first.text("label-out-of-cure"));
+    said.say(Field::UseBy, first.date(out));
+    said.say(Field::UseByShort, first.day_label(out));
+    if let Some(second) = &writer.second {
+        let day = second.short_date(out);
+        said.say(
+            Field::SecondUseBy,
+            second.say(LabelWords::OutOfCureOn { day }),
+        );
+    }
+    let day = first.short_date(piece.in_salt);
+    let salted = first.say(LabelWords::Salted { day });
+    piece.plan.retain(|planned| planned.day > today);
+    let turns = turns(writer, &piece);
+    said.say(
+        Field::Made,
+        [salted, turns].join(". ").trim_end_matches(". "),
+    );
 }
 
 /// The days on which it is still to be turned in its salt.

@@ -1,5 +1,6 @@
 //! What stands on the kitchen's own labels: tubs and shelves, the freezer, what is on hold.
 
+use super::curing;
 use super::phrases::{LabelWords, Phrases};
 use super::writer::{Said, Writer};
 use domain::family::Frozen;
@@ -55,6 +56,7 @@ fn named(writer: &Writer<'_>, allergen: Allergen, language: &str) -> String {
 /// What differs from pack to pack on a tub or a shelf.
 pub fn of_pack(writer: &Writer<'_>, said: &mut Said, number: u32) {
     writer.own_date(said, number);
+    curing::lies(writer, said, number);
     said.say(Field::Net, writer.house_weight(number));
 }
 

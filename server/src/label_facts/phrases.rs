@@ -33,6 +33,7 @@ messages! {
         GreenTogether "green-together" { weight: String, pieces: u32 },
         Salted "salted" { day: String },
         Turns "turns" { days: String },
+        OutOfCureOn "out-of-cure-on" { day: String },
         Release "release" { target: String },
         ReleaseFrom "release-from" { day: String },
         ReleaseBoth "release-both" { target: String, day: String },

@@ -9,6 +9,7 @@ use std::sync::LazyLock;
 const STYLE: &str = include_str!("../../assets/gambrel.css");
 const PAGES: &str = include_str!("../../assets/pages.css");
 const DEEDS: &str = include_str!("../../assets/deeds.js");
+const DRAFTS: &str = include_str!("../../assets/drafts.js");
 const REFUSED: &str = include_str!("../../assets/refused.js");
 const COUNT: &str = include_str!("../../assets/count.js");
 const COUNTER: &str = include_str!("../../assets/counter.js");
@@ -37,7 +38,7 @@ struct Asset {
     tag: String,
 }
 
-static ASSETS: LazyLock<[Asset; 23]> = LazyLock::new(|| {
+static ASSETS: LazyLock<[Asset; 24]> = LazyLock::new(|| {
     [
         ("gambrel.css", "text/css; charset=utf-8", STYLE.as_bytes()),
         ("pages.css", "text/css; charset=utf-8", PAGES.as_bytes()),
@@ -55,6 +56,11 @@ static ASSETS: LazyLock<[Asset; 23]> = LazyLock::new(|| {
             "deeds.js",
             "text/javascript; charset=utf-8",
             DEEDS.as_bytes(),
+        ),
+        (
+            "drafts.js",
+            "text/javascript; charset=utf-8",
+            DRAFTS.as_bytes(),
         ),
         (
             "refused.js",

@@ -50,6 +50,8 @@ struct BreakDownPage {
     /// Who is at work.
     by: String,
     zone: String,
+    /// The kitchen's moment, in milliseconds since 1970: that of the device may be another.
+    now: i64,
     bench: String,
     unit: Unit,
     picture: Option<String>,
@@ -159,6 +161,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
         all: all.milligrams(),
         all_says: unit.shown(&words, all),
         by: app.who.name.clone(),
+        now: app.now().timestamp_millis(),
         zone: names.zone().name().to_owned(),
         bench: super::act::bench(&reading),
         unit,

@@ -49,6 +49,7 @@ mod sign_in;
 mod spoken;
 mod tree;
 mod trust;
+mod unbroken;
 mod wrong_labels;
 mod zones;
 

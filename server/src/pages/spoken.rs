@@ -1,6 +1,7 @@
 //! How a page speaks to its reader: the catalogue, figures and days in their language and units.
 
 use super::says::PageSays;
+use super::unbroken::Unbroken;
 use crate::read::names::Names;
 use chrono::{DateTime, NaiveDate, Utc};
 use chrono_tz::Tz;
@@ -61,6 +62,11 @@ impl Words {
     /// A message with a capital, at the head of a line.
     pub fn headed(&self, says: impl Into<Says>) -> String {
         capital(&self.say(says))
+    }
+
+    /// A text whose numbers do not break at the end of a line.
+    pub fn unbroken<'a>(&self, text: &'a str) -> Unbroken<'a> {
+        Unbroken(text)
     }
 
     /// A weight.

@@ -8,6 +8,7 @@ messages! {
     QuerySays in "query" {
         SmallWords "small-words",
         Months "months",
+        CarcassWords "carcass-words",
         Unprintable "unprintable",
         NotAfter "not-after" { after: String },
         NotState "not-state" { state: String, known: Arg },

@@ -1,5 +1,6 @@
 //! What somebody may mean: a scan, half a code, a carcass number, a tag, a product, a place, a person.
 
+mod hanging;
 mod several;
 
 use crate::caller::Caller;
@@ -172,6 +173,13 @@ pub fn seek(app: &Caller<'_>, conn: &mut Conn, said: &str) -> Result<Sought> {
             add(thing(code, name), whole);
         }
     }
+    let mut hung = Vec::new();
+    if hanging::is_meant(&names, &folded) {
+        for lot in hanging::lots(app, conn, &names)? {
+            hung.push(lot.code.clone());
+            add(Thing::Lot(lot, None), false);
+        }
+    }
     let mut products = names.products();
     products.retain(|(code, _)| {
         fold(code).contains(&folded)
@@ -192,7 +200,7 @@ pub fn seek(app: &Caller<'_>, conn: &mut Conn, said: &str) -> Result<Sought> {
         add(Thing::Product(code, name), whole);
     }
     let (of_lots, more) = of_lots(app, conn, &word)?;
-    for lot in of_lots {
+    for lot in of_lots.into_iter().filter(|lot| !hung.contains(&lot.code)) {
         let whole = lot.note.as_deref().is_some_and(|note| fold(note) == folded);
         add(Thing::Lot(lot, None), whole);
     }
@@ -256,6 +264,9 @@ fn known_by(app: &Caller<'_>, names: &Names, code: &str) -> Vec<String> {
     let pieces = pieces.flat_map(|style| &style.pieces);
     let pieces = pieces.filter(|piece| Some(&piece.key) == product.cut.as_ref());
     known.extend(pieces.map(|piece| piece.name.in_language(language).to_owned()));
+    if hanging::is_one(names, code) {
+        known.push(hanging::words(names));
+    }
     known
 }
 

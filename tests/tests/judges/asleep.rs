@@ -147,6 +147,47 @@ fn a_service_that_is_killed_in_the_middle_of_each_act_has_it_once_when_it_is_bac
     is_recorded(&house.caller(), &kept(&browser));
 }
 
+#[test]
+fn what_was_typed_is_there_for_whoever_comes_next() {
+    let (house, browser) = kitchen();
+    let door = format!("{}/receive", house.address);
+    let typed = || {
+        browser.run(
+            "return [document.querySelector('[name=\"animal.carcass\"]').value,
+                document.querySelector('[name=grams]').value,
+                document.querySelector('main > .waits[role=status]:not([hidden])')?.textContent.includes('Ada Finch') ?? false]",
+        )
+    };
+    browser.open(&door);
+    browser.type_into("[name='animal.carcass']", "17-K");
+    browser.type_into("[name=grams]", "41.5");
+    let kept = "return localStorage.length > 0";
+    until(|| browser.run(kept) == true);
+    browser.open(&format!("{}/places", house.address));
+    browser.open(&door);
+    assert_eq!(typed(), json!(["17-K", "41.5", true]));
+    // It is nobody's any more: the form is empty again, also afterwards.
+    browser.tap("main > .waits[role=status] button");
+    until(|| typed() == json!(["", "", false]));
+    browser.open(&door);
+    assert_eq!(typed(), json!(["", "", false]));
+    // What was recorded is not typed again.
+    browser.type_into("[name='animal.carcass']", "18-K");
+    browser.type_into("[name=grams]", "41.5");
+    browser.run(
+        "const form = document.querySelector('form[data-deed]');
+        form.querySelector('[name=product]').checked = true;
+        form.querySelector('[name=\"animal.side\"]').checked = true;
+        form.elements['animal.farm'].selectedIndex = form.elements['animal.farm'].length - 1;
+        form.elements['animal.killed_on'].value = form.elements['animal.killed_on'].max;
+        form.dispatchEvent(new Event('input', { bubbles: true }))",
+    );
+    browser.tap("button.grand");
+    until(|| browser.run("return location.pathname.startsWith('/lots/')") == true);
+    browser.open(&door);
+    assert_eq!(typed(), json!(["", "", false]));
+}
+
 /// When a service dies.
 #[derive(Debug, Clone, Copy)]
 enum Dies {

@@ -158,11 +158,26 @@ fn what_a_failed_place_stopped_is_one_thing_on_today(engine: Engine) {
     let caller = house.caller();
     let before = keys(&caller);
     let stopped = |keys: &[String]| keys.iter().filter(|key| *key == "today-stopped").count();
+    // What stands in the way of the same packs for several reasons is told once.
+    let hands = caller.read("/api/today?limit=200")["hands"].clone();
+    let of_stops = hands.as_array().expect("hands").iter();
+    let of_stops = of_stops.filter(|hand| hand["key"] == "today-stopped");
+    let mut about: Vec<String> = of_stops
+        .map(|hand| format!("{} {}", hand["lot"], hand["packs"]))
+        .collect();
+    let told = about.len();
+    about.sort_unstable();
+    about.dedup();
+    assert_eq!((about.len(), told), (stopped(&before), told), "{about:?}");
+    let thaws = |keys: &[String]| keys.iter().any(|key| key == "today-thaw");
+    assert!(thaws(&before), "{before:?}");
     let from = (now(&caller) - TimeDelta::hours(16)).to_rfc3339();
     let failed = json!({ "place": "freezer", "from": from });
     caller.deed("/api/place-failures", failed).expect(201);
     let after = keys(&caller);
     assert_eq!(stopped(&after), stopped(&before), "{after:?}");
+    // Nobody is asked to thaw what is to be thrown away.
+    assert!(!thaws(&after), "{after:?}");
     let events = after.iter().filter(|key| *key == "today-failed");
     assert_eq!(events.count(), 1, "{after:?}");
     let today = caller.page("/");

@@ -84,6 +84,12 @@ fn a_belly_in_its_cure_is_turned_and_comes_out_by_its_calendar(engine: Engine) {
             .contains("Out of its cure on")
     };
     assert!(out(&belly) && !out(&salt));
+    // So does its label: no last day is known yet, and the day on it is not under the words of one.
+    let label = |lot: &str| {
+        let page = caller.page(&format!("/lots/{lot}"));
+        ["OUT OF CURE", "Turn:"].map(|told| page.contains(told))
+    };
+    assert_eq!(label(&belly), [true, true]);
     let due = pieces(&caller);
     assert_eq!(due.len(), 1, "{due:?}");
     assert!(
@@ -135,6 +141,7 @@ fn a_belly_in_its_cure_is_turned_and_comes_out_by_its_calendar(engine: Engine) {
     assert_eq!(due.len(), 1, "{due:?}");
     assert!(due[0].0.contains("out of the salt"), "{due:?}");
     caller.step("rinse").of(&old).with("place", "cooler").done();
+    assert_eq!(label(&old), [false, false]);
     let due = pieces(&caller);
     assert!(due.len() == 1 && due[0].1.starts_with("Weigh"), "{due:?}");
     caller.measure(&old).with("grams", 950).done();

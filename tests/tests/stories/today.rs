@@ -167,6 +167,11 @@ fn whatever_is_said_is_found(engine: Engine) {
     }
     assert_eq!(first("oda")["is"].as_str(), Some("person"));
     assert_eq!(first("H-04")["is"].as_str(), Some("lot"));
+    // What hangs, by what it is called at the rail: the list calls it half a pig.
+    let hangs = caller.noted("S16");
+    for said in ["side", "half", "pork%20side"] {
+        assert_eq!(first(said)["code"].as_str(), Some(&*hangs), "{said}");
+    }
     let nothing = caller.read("/api/find?q=nothing-of-that-name");
     assert_eq!(nothing["things"].as_array().map(Vec::len), Some(0));
     let elsewhere = caller.read("/api/find?q=https%3A%2F%2Felsewhere.example%2FL%2FX");

@@ -24,6 +24,7 @@ messages! {
         NothingThere "nothing-there" { place: String },
         Stable "stable" { lot: LotCode },
         StayedCold "stayed-cold" { lot: LotCode },
+        AllStayedCold "all-stayed-cold" { lots: usize },
         InTime "in-time" { lot: LotCode, warm: TimeDelta, within: TimeDelta },
         InTimeAgain "in-time-again" { lot: LotCode, warm: TimeDelta, before: TimeDelta, within: TimeDelta },
         Broke "broke" { place: String, warm: TimeDelta, within: TimeDelta },
@@ -31,6 +32,7 @@ messages! {
         Thawed "thawed" { place: String, warm: TimeDelta },
         FoundWarm "found-warm" { lot: LotCode, warm: TimeDelta, within: TimeDelta },
         LookIfThawed "look-if-thawed" { lot: LotCode },
+        LookWhatThawed "look-what-thawed" { lots: usize },
         NoRule "no-rule",
         StillOpen "still-open" { place: String, at: NaiveDateTime },
     }
@@ -248,6 +250,7 @@ pub fn plan_of(
         plan.warnings.push(FailureSays::NoRule.into());
         return plan;
     };
+    let (mut frozen, mut stayed): (Vec<LotCode>, Vec<LotCode>) = Default::default();
     for lot in lots {
         let numbers: Vec<u32> = lot.packs.iter().map(|pack| pack.number).collect();
         note(&mut plan, lot, Some(&numbers));
@@ -262,10 +265,13 @@ pub fn plan_of(
                 plan.stops.push((lot.id, Some(pack.id), cause.into()));
             }
             if pack.now.state == State::Frozen && finding.gravity != Gravity::Note {
-                let lot = lot.code.clone();
-                said.push(FailureSays::LookIfThawed { lot }.into());
+                frozen.push(lot.code.clone());
             }
-            said.push(finding.says);
+            let code = lot.code.clone();
+            match finding.says == Says::from(FailureSays::StayedCold { lot: code }) {
+                true => stayed.push(lot.code.clone()),
+                false => said.push(finding.says),
+            }
         }
         for says in said {
             if !plan.warnings.contains(&says) {
@@ -273,7 +279,27 @@ pub fn plan_of(
             }
         }
     }
+    // A whole freezer is one thing to look at, not one a lot.
+    let one = |lot| FailureSays::LookIfThawed { lot };
+    let all = |lots| FailureSays::LookWhatThawed { lots };
+    plan.warnings.extend(together(frozen, one, all));
+    let one = |lot| FailureSays::StayedCold { lot };
+    let all = |lots| FailureSays::AllStayedCold { lots };
+    plan.warnings.extend(together(stayed, one, all));
     plan
+}
+
+/// What is said of one lot, or of several at once.
+fn together(
+    mut lots: Vec<LotCode>,
+    one: impl Fn(LotCode) -> FailureSays,
+    all: impl Fn(usize) -> FailureSays,
+) -> Option<Says> {
+    lots.dedup();
+    match lots.len() {
+        0 | 1 => lots.pop().map(|lot| one(lot).into()),
+        many => Some(all(many).into()),
+    }
 }
 
 pub(super) fn because(finding: &Finding, rows: &Rows) -> Because {

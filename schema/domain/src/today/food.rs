@@ -1,7 +1,7 @@
 //! Food that needs a hand: stopped, past its day, or on its last one.
 
 use super::failed;
-use super::{About, DoSays, Hand, Known, OpenRecall, Sort, TodaySays, When};
+use super::{About, DoSays, Frozen, Hand, Known, OpenRecall, Sort, TodaySays, When};
 use crate::grams::Grams;
 use crate::lot::{Lot, Pack};
 use crate::says::{Arg, Says};
@@ -46,9 +46,43 @@ pub(super) fn hands(known: &Known<'_>) -> Vec<Hand> {
         }
     }
     let mut told = failed::told(known, &mut groups);
-    let rest = groups.into_iter();
-    told.extend(rest.map(|((matter, _), group)| hand(known, &matter, &group)));
+    let mut stopped: BTreeMap<(i32, Vec<u32>), usize> = BTreeMap::new();
+    for ((matter, lot), group) in groups {
+        let mut hand = hand(known, &matter, &group);
+        // What stands in the way of the same packs for several reasons is one thing to look at.
+        if matches!(matter, Matter::Stopped(..)) {
+            let packs = group.packs.iter().map(|pack| pack.number).collect();
+            let nth = *stopped.entry((lot, packs)).or_insert(told.len());
+            if let Some(first) = told.get_mut(nth) {
+                // How much it is and where was told.
+                first.more.extend(hand.more.drain(1..));
+                continue;
+            }
+        }
+        told.push(hand);
+    }
     told
+}
+
+/// What lies frozen and may be thawed: a stop keeps out of the kitchen what it is on.
+pub(super) fn may_thaw(known: &Known<'_>, frozen: &Frozen) -> Option<Frozen> {
+    let mut free = frozen.clone();
+    let started = known.family.starts.iter();
+    for of in started.filter_map(|lot| known.family.get(*lot)) {
+        let there = of.lot.on_hand().filter(|pack| {
+            let place = known.places.get(&pack.now.place);
+            pack.now.state == State::Frozen && place == Some(&frozen.name)
+        });
+        for pack in there {
+            let stops = stop::on(&of.lot, Some(pack), known.now, known.today);
+            let bars = |stop: &Stop| matches!(stop.kind, StopKind::Held | StopKind::Failed);
+            if stops.iter().any(bars) {
+                free.packs = free.packs.saturating_sub(1);
+                free.grams = free.grams - pack.now.left;
+            }
+        }
+    }
+    (free.packs > 0).then_some(free)
 }
 
 /// What there is to a pack. What a person has stopped is not told of as past its day as well.

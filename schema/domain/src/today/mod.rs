@@ -242,7 +242,9 @@ pub fn hands(known: &Known<'_>) -> Vec<Hand> {
     );
     hands.extend(known.drill.and_then(|(by, last)| of_drill(known, by, last)));
     hands.extend(known.days.iter().flat_map(|place| of_place(known, place)));
-    hands.extend(known.frozen.as_ref().map(of_thaw));
+    let frozen = known.frozen.as_ref();
+    let frozen = frozen.and_then(|frozen| food::may_thaw(known, frozen));
+    hands.extend(frozen.as_ref().map(of_thaw));
     // Within a sort they stay as they came: pieces the longest in salt first, food by its day.
     hands.sort_by_key(|hand| (hand.when, hand.sort));
     hands

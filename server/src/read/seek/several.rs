@@ -1,7 +1,7 @@
 //! Several words that somebody said, such as `17 of Brindlecombe`: what fits most of them is meant, and words that fit
 //! nothing are passed over.
 
-use super::{MOST, Thing, fold, known_by, of_animals, of_lots, people, plain};
+use super::{MOST, Thing, fold, hanging, known_by, of_animals, of_lots, people, plain};
 use crate::caller::Caller;
 use crate::error::Result;
 use crate::read::names::Names;
@@ -45,6 +45,10 @@ pub(super) fn things(
         );
         let (lots, _) = of_lots(app, conn, word)?;
         found.extend(lots.into_iter().map(|lot| Thing::Lot(lot, None)));
+    }
+    if words.iter().any(|word| hanging::is_meant(names, word)) {
+        let lots = hanging::lots(app, conn, names)?.into_iter();
+        found.extend(lots.map(|lot| Thing::Lot(lot, None)));
     }
     let speaks_of = |name: &str| words.iter().any(|word| is_in(&fold(name), word));
     for (code, name) in names.farms.iter().filter(|(_, name)| speaks_of(name)) {
@@ -149,10 +153,25 @@ fn fits<'a>(
     thing: &Thing,
     words: &'a [String],
 ) -> Vec<&'a String> {
+    // A carcass is known by its kind of animal too: nothing in the name of a half pig says pork.
+    let hangs = |code: &str| {
+        let product = names.standing.lists.products.get(code);
+        let species = product.and_then(|product| product.species);
+        let meat = species.and_then(|species| kinds.meat.get(&species));
+        match hanging::is_one(names, code) {
+            true => format!(
+                "{} {}",
+                hanging::words(names),
+                meat.map_or("", String::as_str)
+            ),
+            false => String::new(),
+        }
+    };
     let text = match thing {
         Thing::Lot(lot, _) => {
             let note = lot.note.as_deref().unwrap_or_default();
-            format!("{} {} {note}", lot.code, names.product(&lot.product))
+            let (name, hangs) = (names.product(&lot.product), hangs(&lot.product));
+            format!("{} {name} {note} {hangs}", lot.code)
         }
         Thing::Animal(animal) => {
             let species = names.speech.say(&animal.species.says());
@@ -162,7 +181,9 @@ fn fits<'a>(
             let month = kinds.months.get(month).map_or("", String::as_str);
             format!("{species} {meat} {farm} {} {month}", animal.farm)
         }
-        Thing::Product(code, _) => known_by(app, names, code).join(" "),
+        Thing::Product(code, _) => {
+            format!("{} {}", known_by(app, names, code).join(" "), hangs(code))
+        }
         Thing::Person(_, name) | Thing::Place(_, name) | Thing::Farm(_, name) => name.clone(),
     };
     let text = fold(&text);

@@ -145,3 +145,30 @@ fn who_was_carried_away_was_warm_as_long_as_it_stood_there() {
     assert_eq!(part(&good, at(3, 0), at(5, 0)), None, "cold since then");
     assert_eq!(unread.while_there(&[]).map(|part| part.from), None);
 }
+
+#[test]
+fn a_whole_freezer_is_told_once() {
+    let heat = HeatRules {
+        failure: Some(rules()),
+        ..HeatRules::default()
+    };
+    let check = |lots: u32, read: &[(DateTime<Utc>, i64)], keys: &[&str]| {
+        let mut stood: Vec<Lot> = Vec::new();
+        for nth in 0..lots {
+            let mut lot = lot(&[(500, None), (500, None)]);
+            lot.code = LotCode::assign("BRC26159A", nth).unwrap();
+            lot.packs[0].now.state = State::Frozen;
+            lot.packs[1].now.state = State::Frozen;
+            stood.push(lot);
+        }
+        let failed = failure(at(0, 0), at(20, 0), read);
+        let plan = plan(&failed, &stood, &Spells::new(), &heat, &Rows::default());
+        let told: Vec<&str> = plan.warnings.iter().map(Says::key).collect();
+        assert_eq!(told, keys, "{lots} lots, {} readings", read.len());
+    };
+    check(1, &[], &["failure-broke", "failure-look-if-thawed"]);
+    check(2, &[], &["failure-broke", "failure-look-what-thawed"]);
+    let cold = [(at(0, 10), -18), (at(20, 0), -18)];
+    check(1, &cold, &["failure-stayed-cold"]);
+    check(2, &cold, &["failure-all-stayed-cold"]);
+}
