@@ -5,6 +5,7 @@ use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
 use crate::insert_rows;
+use crate::keyed;
 use crate::on_each;
 use crate::reasons::{basis, rule_in};
 use crate::said;
@@ -116,17 +117,43 @@ pub(crate) fn place(tx: &mut Tx<'_>, deed: i32, all: &[Onto<'_>]) -> Result<Vec<
 }
 
 /// Notes on lots that there is something to look for.
+///
+/// # Errors
+/// The database is away; one of the lots is not there.
 pub(crate) fn mark(conn: &mut Conn, mut keys: Vec<i32>) -> Result<()> {
     keys.sort_unstable();
     keys.dedup();
-    // SQLite binds some thirty thousand.
     for some in keys.chunks(10_000) {
-        let unmarked = lots::id.eq_any(some).and(lots::stopped.eq(false));
-        diesel::update(lots::table.filter(unmarked))
-            .set(lots::stopped.eq(true))
-            .execute(conn)?;
+        let marked = keyed::change(conn, some, |these| {
+            format!("UPDATE lots SET stopped = TRUE WHERE id {these} AND NOT stopped")
+        })?;
+        // Each that was marked now is there. PostgreSQL is not asked of each stop whether its lot is: that took longer
+        // than to write the stop (see `migrate`).
+        if marked == some.len() || !matches!(conn, Conn::Pg(_)) {
+            continue;
+        }
+        let there: Vec<HowMany> = keyed::of(conn, some, |these| {
+            format!("SELECT CAST(COUNT(*) AS BIGINT) AS rows FROM lots WHERE id {these}")
+        })?;
+        if there.iter().map(|of| of.rows).sum::<i64>() != some.len() as i64 {
+            return Err(Error::Broken("a stop on a lot that is not there".into()));
+        }
     }
     Ok(())
+}
+
+#[derive(QueryableByName)]
+struct HowMany {
+    #[diesel(sql_type = diesel::sql_types::BigInt)]
+    rows: i64,
+}
+
+/// Stops of a deed or on a lot that is not there: on PostgreSQL no foreign key refuses them.
+pub(crate) fn astray(conn: &mut Conn) -> Result<Vec<i32>> {
+    let of_deed = exists(deeds::table.filter(deeds::id.eq(stops::deed_id)));
+    let on_lot = exists(lots::table.filter(lots::id.eq(stops::lot_id)));
+    let astray = stops::table.filter(not(of_deed).or(not(on_lot)));
+    Ok(astray.order(stops::id).select(stops::id).load(conn)?)
 }
 
 /// Ends stops.
