@@ -111,35 +111,49 @@ pub(crate) fn place(tx: &mut Tx<'_>, deed: i32, all: &[Onto<'_>]) -> Result<Vec<
     }
     insert_rows!(tx.conn, stops::table, &rows);
     tx.seal_all(deed, &rows);
-    let keys: Vec<i32> = all.iter().map(|(lot, _, _)| *lot).collect();
-    mark(tx.conn, keys)?;
+    let mut keys: Vec<i32> = all.iter().map(|(lot, _, _)| *lot).collect();
+    keys.sort_unstable();
+    keys.dedup();
+    // Each that was marked just now is there.
+    if mark(tx.conn, keys.clone())? < keys.len() {
+        are_there(tx.conn, &keys)?;
+    }
     Ok(rows.into_iter().map(|row| row.id).collect())
 }
 
-/// Notes on lots that there is something to look for.
+/// Notes on lots that there is something to look for; of how many it was not noted before.
 ///
 /// # Errors
-/// The database is away; one of the lots is not there.
-pub(crate) fn mark(conn: &mut Conn, mut keys: Vec<i32>) -> Result<()> {
+/// The database is away.
+pub(crate) fn mark(conn: &mut Conn, mut keys: Vec<i32>) -> Result<usize> {
     keys.sort_unstable();
     keys.dedup();
+    let mut marked = 0;
     for some in keys.chunks(10_000) {
-        let marked = keyed::change(conn, some, |these| {
+        marked += keyed::change(conn, some, |these| {
             format!("UPDATE lots SET stopped = TRUE WHERE id {these} AND NOT stopped")
         })?;
-        // Each that was marked now is there. PostgreSQL is not asked of each stop whether its lot is: that took longer
-        // than to write the stop (see `migrate`).
-        if marked == some.len() || !matches!(conn, Conn::Pg(_)) {
-            continue;
-        }
-        let there: Vec<HowMany> = keyed::of(conn, some, |these| {
+    }
+    Ok(marked)
+}
+
+/// Refuses a stop on a lot that is not there. PostgreSQL is asked once for all of them: row by row, by a foreign key, that
+/// took longer than to write the stops (see `migrate`).
+fn are_there(conn: &mut Conn, keys: &[i32]) -> Result<()> {
+    if !matches!(conn, Conn::Pg(_)) {
+        return Ok(());
+    }
+    let mut there = 0;
+    for some in keys.chunks(10_000) {
+        let found: Vec<HowMany> = keyed::of(conn, some, |these| {
             format!("SELECT CAST(COUNT(*) AS BIGINT) AS rows FROM lots WHERE id {these}")
         })?;
-        if there.iter().map(|of| of.rows).sum::<i64>() != some.len() as i64 {
-            return Err(Error::Broken("a stop on a lot that is not there".into()));
-        }
+        there += found.iter().map(|of| of.rows).sum::<i64>();
     }
-    Ok(())
+    match there == keys.len() as i64 {
+        true => Ok(()),
+        false => Err(Error::Broken("a stop on a lot that is not there".into())),
+    }
 }
 
 #[derive(QueryableByName)]
