@@ -94,6 +94,11 @@ fn check_stops(conn: &mut Conn, report: &mut Report) -> Result<()> {
     let wrong = wrong.iter();
     let found = wrong.map(|lot| AuditFinding::new(format!("lot {lot}"), what));
     report.findings.extend(found);
+    for stop in crate::stops::astray(conn)? {
+        let what = "is of a deed, or on a lot, that is not there";
+        let finding = AuditFinding::new(format!("stop {stop}"), what);
+        report.findings.push(finding);
+    }
     let stopped = crate::stops::stopped_lots(conn)?;
     crate::stops::of_lots(conn, &stopped)?;
     for (deed, lot) in crate::stops::passed_unflagged(conn)? {

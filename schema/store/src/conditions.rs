@@ -37,7 +37,8 @@ pub(crate) fn change(tx: &mut Tx<'_>, deed: i32, all: &[(LotId, Condition)]) -> 
     insert_rows!(tx.conn, conditions::table, &rows);
     tx.seal_all(deed, &rows);
     let keys = all.iter().map(|(lot, _)| lot.0);
-    crate::stops::mark(tx.conn, keys.collect())
+    crate::stops::mark(tx.conn, keys.collect())?;
+    Ok(())
 }
 
 /// What lots are now, where a deed that is not voided changed it since they were made.

@@ -1,6 +1,6 @@
 //! Deeds: every one once, with what was asked and what was answered.
 
-use crate::chain::rows::AnswerRow;
+use crate::chain::rows::AnswerLine;
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
@@ -157,10 +157,7 @@ pub fn insert(tx: &mut Tx<'_>, deed: &NewDeed<'_>) -> Result<i32> {
 
 /// Keeps what is answered.
 pub fn keep_answer(tx: &mut Tx<'_>, deed: i32, body: &str) -> Result<()> {
-    let row = AnswerRow {
-        id: deed,
-        body: body.to_owned(),
-    };
+    let row = AnswerLine { id: deed, body };
     diesel::insert_into(answers::table)
         .values(&row)
         .execute(tx.conn)?;

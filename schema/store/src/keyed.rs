@@ -60,6 +60,20 @@ pub(crate) fn of<R: Row>(
     })
 }
 
+/// Changes the rows of a statement about some keys; how many it changed.
+pub(crate) fn change(conn: &mut Conn, keys: &[i32], sql: impl Fn(&str) -> String) -> Result<usize> {
+    Ok(match conn {
+        Conn::Sqlite(conn) => {
+            let sql = sql_query(sql(OF_LIST)).bind::<Text, _>(list(keys));
+            Prepared(sql).execute(conn)?
+        }
+        Conn::Pg(conn) => {
+            let sql = sql_query(sql(OF_ARRAY)).bind::<Array<Integer>, _>(keys);
+            Prepared(sql).execute(conn)?
+        }
+    })
+}
+
 /// The same of a statement whose second parameter is a moment.
 pub(crate) fn of_until<R: Row>(
     conn: &mut Conn,

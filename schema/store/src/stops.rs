@@ -5,6 +5,7 @@ use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
 use crate::insert_rows;
+use crate::keyed;
 use crate::on_each;
 use crate::reasons::{basis, rule_in};
 use crate::said;
@@ -110,23 +111,63 @@ pub(crate) fn place(tx: &mut Tx<'_>, deed: i32, all: &[Onto<'_>]) -> Result<Vec<
     }
     insert_rows!(tx.conn, stops::table, &rows);
     tx.seal_all(deed, &rows);
-    let keys: Vec<i32> = all.iter().map(|(lot, _, _)| *lot).collect();
-    mark(tx.conn, keys)?;
+    let mut keys: Vec<i32> = all.iter().map(|(lot, _, _)| *lot).collect();
+    keys.sort_unstable();
+    keys.dedup();
+    // Each that was marked just now is there.
+    if mark(tx.conn, keys.clone())? < keys.len() {
+        are_there(tx.conn, &keys)?;
+    }
     Ok(rows.into_iter().map(|row| row.id).collect())
 }
 
-/// Notes on lots that there is something to look for.
-pub(crate) fn mark(conn: &mut Conn, mut keys: Vec<i32>) -> Result<()> {
+/// Notes on lots that there is something to look for; of how many it was not noted before.
+///
+/// # Errors
+/// The database is away.
+pub(crate) fn mark(conn: &mut Conn, mut keys: Vec<i32>) -> Result<usize> {
     keys.sort_unstable();
     keys.dedup();
-    // SQLite binds some thirty thousand.
+    let mut marked = 0;
     for some in keys.chunks(10_000) {
-        let unmarked = lots::id.eq_any(some).and(lots::stopped.eq(false));
-        diesel::update(lots::table.filter(unmarked))
-            .set(lots::stopped.eq(true))
-            .execute(conn)?;
+        marked += keyed::change(conn, some, |these| {
+            format!("UPDATE lots SET stopped = TRUE WHERE id {these} AND NOT stopped")
+        })?;
     }
-    Ok(())
+    Ok(marked)
+}
+
+/// Refuses a stop on a lot that is not there. PostgreSQL is asked once for all of them: row by row, by a foreign key, that
+/// took longer than to write the stops (see `migrate`).
+fn are_there(conn: &mut Conn, keys: &[i32]) -> Result<()> {
+    if !matches!(conn, Conn::Pg(_)) {
+        return Ok(());
+    }
+    let mut there = 0;
+    for some in keys.chunks(10_000) {
+        let found: Vec<HowMany> = keyed::of(conn, some, |these| {
+            format!("SELECT CAST(COUNT(*) AS BIGINT) AS rows FROM lots WHERE id {these}")
+        })?;
+        there += found.iter().map(|of| of.rows).sum::<i64>();
+    }
+    match there == keys.len() as i64 {
+        true => Ok(()),
+        false => Err(Error::Broken("a stop on a lot that is not there".into())),
+    }
+}
+
+#[derive(QueryableByName)]
+struct HowMany {
+    #[diesel(sql_type = diesel::sql_types::BigInt)]
+    rows: i64,
+}
+
+/// Stops of a deed or on a lot that is not there: on PostgreSQL no foreign key refuses them.
+pub(crate) fn astray(conn: &mut Conn) -> Result<Vec<i32>> {
+    let of_deed = exists(deeds::table.filter(deeds::id.eq(stops::deed_id)));
+    let on_lot = exists(lots::table.filter(lots::id.eq(stops::lot_id)));
+    let astray = stops::table.filter(not(of_deed).or(not(on_lot)));
+    Ok(astray.order(stops::id).select(stops::id).load(conn)?)
 }
 
 /// Ends stops.

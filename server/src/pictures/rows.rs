@@ -66,7 +66,7 @@ pub struct Row {
     pub places: Vec<String>,
     /// Where the rest went.
     pub went: Vec<Account>,
-    /// The steps that they went into.
+    /// The steps that it went into, where it stands for one lot.
     pub used_in: Vec<i32>,
 }
 
@@ -75,18 +75,27 @@ pub fn rows(lots: &[Drawn]) -> (Span, Vec<Row>) {
     if lots.len() <= MOST {
         return (Span::Lot, each(lots));
     }
-    for span in [Span::Day, Span::Week, Span::Month] {
-        let rows = together(lots, span);
-        let most = if span == Span::Month {
+    // Only those that are drawn are put together: what they are is worth more work than how many.
+    let fits = |span: &Span| {
+        let most = if *span == Span::Month {
             MOST_MONTHS
         } else {
             MOST
         };
-        if rows.len() <= most {
-            return (span, rows);
-        }
-    }
-    (Span::Year, together(lots, Span::Year))
+        are_at_most(most, lots, *span)
+    };
+    let mut spans = [Span::Day, Span::Week, Span::Month].into_iter();
+    let span = spans.find(fits).unwrap_or(Span::Year);
+    (span, together(lots, span))
+}
+
+/// Do lots make so many rows at the most?
+fn are_at_most(most: usize, lots: &[Drawn], span: Span) -> bool {
+    let mut rows = BTreeSet::new();
+    lots.iter().all(|lot| {
+        rows.insert((begins(lot.made_at.date(), span), lot.step));
+        rows.len() <= most
+    })
 }
 
 /// By day and step; within a step what is at one place stands together, and what is gone comes last.
@@ -108,6 +117,7 @@ fn each(lots: &[Drawn]) -> Vec<Row> {
         is_first: last.replace(lot.made_by) != Some(lot.made_by),
         made_by: Some(lot.made_by),
         code: Some(lot.code.clone()),
+        used_in: lot.used_in.clone(),
         ..row(lot.made_at.date(), &[lot])
     });
     rows.collect()
@@ -119,10 +129,8 @@ fn together(lots: &[Drawn], span: Span) -> Vec<Row> {
         let key = (begins(lot.made_at.date(), span), lot.step);
         found.entry(key).or_default().push(lot);
     }
-    let rows = found.into_iter().map(|((day, _), mut lots)| {
-        lots.sort_by(|one, other| one.code.cmp(&other.code));
-        row(day, &lots)
-    });
+    // In whatever order: of what a row says none depends on it.
+    let rows = found.into_iter().map(|((day, _), lots)| row(day, &lots));
     rows.collect()
 }
 
@@ -152,8 +160,7 @@ fn row(day: NaiveDate, lots: &[&Drawn]) -> Row {
             *places.entry(place).or_default() += *left;
         }
     }
-    let went: BTreeSet<Account> = lots.iter().flat_map(|lot| lot.went.clone()).collect();
-    let used_in: BTreeSet<i32> = lots.iter().flat_map(|lot| lot.used_in.clone()).collect();
+    let went: BTreeSet<Account> = lots.iter().flat_map(|lot| &lot.went).copied().collect();
     let lots_on_hand = lots.iter().filter(|lot| lot.on_hand > Grams::ZERO).count();
     let from = lots.iter().map(|lot| lot.made_at).min().unwrap_or_default();
     let gone = lots.iter().map(|lot| lot.gone_at.unwrap_or(lot.made_at));
@@ -174,7 +181,7 @@ fn row(day: NaiveDate, lots: &[&Drawn]) -> Row {
         to: (lots_on_hand == 0).then(|| gone.max().unwrap_or(from)),
         places: heaviest_first(places),
         went: went.into_iter().collect(),
-        used_in: used_in.into_iter().collect(),
+        used_in: Vec::new(),
     }
 }
 

@@ -31,6 +31,15 @@ macro_rules! row {
 }
 
 row!(AnswerRow of answers as "answers" { id: i32, body: String });
+/// An answer that is kept, as long as it may be: the text is not copied.
+#[derive(Debug, Insertable)]
+#[diesel(table_name = answers)]
+pub(crate) struct AnswerLine<'a> {
+    pub(crate) id: i32,
+    pub(crate) body: &'a str,
+}
+written!(AnswerLine<'_>, "answers", id, body);
+
 row!(VoidRow of voids as "voids" { id: i32, deed_id: i32, why: String });
 row!(StepRow of steps as "steps" { id: i32, loss_mg: i64, animal_mg: i64 });
 row!(AdditionRow of additions as "additions" { id: i32, deed_id: i32, what: String, mg: i64 });

@@ -1,7 +1,9 @@
 //! What was ever said of where lots came from: what is known now, and what was known until it was corrected.
 
+use super::rows::Uid;
 use crate::conn::Conn;
 use crate::error::{Error, Result};
+use crate::keyed::{self, AT_ONCE};
 use crate::lots::LotRow;
 use crate::tables::{animals, deeds, entries, lots, sources, versions, voids};
 use chrono::{NaiveDate, NaiveDateTime};
@@ -135,12 +137,11 @@ pub fn uids(conn: &mut Conn, mut keys: Vec<i32>) -> Result<HashMap<i32, Vec<u8>>
     keys.sort_unstable();
     keys.dedup();
     let mut found = HashMap::new();
-    for some in keys.chunks(10_000) {
-        let rows: Vec<(i32, Vec<u8>)> = deeds::table
-            .filter(deeds::id.eq_any(some))
-            .select((deeds::id, deeds::uid))
-            .load(conn)?;
-        found.extend(rows);
+    for some in keys.chunks(AT_ONCE) {
+        let rows: Vec<Uid> = keyed::of(conn, some, |these| {
+            format!("SELECT id, uid FROM deeds WHERE id {these}")
+        })?;
+        found.extend(rows.into_iter().map(|row| (row.id, row.uid)));
     }
     Ok(found)
 }

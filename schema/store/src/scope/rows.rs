@@ -2,12 +2,20 @@
 
 use chrono::NaiveDateTime;
 use diesel::QueryableByName;
-use diesel::sql_types::{BigInt, Bool, Integer, Nullable, Text, Timestamp};
+use diesel::sql_types::{BigInt, Binary, Bool, Integer, Nullable, Text, Timestamp};
 
 #[derive(QueryableByName)]
 pub(super) struct Key {
     #[diesel(sql_type = Integer)]
     pub id: i32,
+}
+
+#[derive(QueryableByName)]
+pub(super) struct Uid {
+    #[diesel(sql_type = Integer)]
+    pub id: i32,
+    #[diesel(sql_type = Binary)]
+    pub uid: Vec<u8>,
 }
 
 #[derive(QueryableByName)]

@@ -10,6 +10,7 @@ use domain::scope::{Because, ByKey, InScope, Outside, Scope, reason};
 use serde::Serialize;
 use sha2::{Digest, Sha256};
 use std::collections::HashMap;
+use std::io::{BufWriter, Write};
 use utoipa::ToSchema;
 use words::Speech;
 
@@ -129,13 +130,16 @@ impl ScopeRead {
             digest: String::new(),
         };
         // Before any sentence is in it: the same in every language.
-        let answer = serde_json::to_string(&read).unwrap_or_default();
-        let both = format!("{}\n{answer}", canonical(asked));
-        let hash = Sha256::digest(both);
-        read.digest = hash.iter().map(|byte| format!("{byte:02x}")).collect();
+        read.digest = digest(asked, &read);
+        let mut said = HashMap::new();
         for (lot, told) in scope.lots.iter().zip(&mut read.lots) {
             for (because, told) in lot.because.iter().zip(&mut told.because) {
-                told.says = telling.says(because, &codes);
+                // What one step made of a lot is there for one reason, which is put into words once.
+                let same = (because.how.as_str(), because.of, because.place);
+                let says = said
+                    .entry(same)
+                    .or_insert_with(|| telling.says(because, &codes));
+                told.says.clone_from(says);
             }
         }
         for (out, told) in scope.outside.iter().zip(&mut read.outside) {
@@ -148,6 +152,33 @@ impl ScopeRead {
     pub fn on_hand(&self) -> (usize, Weight) {
         let packs = self.lots.iter().map(|lot| lot.packs.len()).sum();
         (packs, self.totals.on_hand_grams)
+    }
+}
+
+/// The SHA-256 of a question and its answer. They are not put together first: an answer may have some thirty megabytes.
+fn digest(asked: &ScopeAsked, read: &ScopeRead) -> String {
+    let mut hash = Hashing(Sha256::new());
+    hash.0.update(canonical(asked));
+    hash.0.update("\n");
+    let mut many = BufWriter::with_capacity(64 * 1024, &mut hash);
+    let written = serde_json::to_writer(&mut many, read).map_err(std::io::Error::from);
+    let written = written.and_then(|()| many.flush());
+    debug_assert!(written.is_ok(), "what is hashed takes everything");
+    drop(many);
+    let hash = hash.0.finalize();
+    hash.iter().map(|byte| format!("{byte:02x}")).collect()
+}
+
+struct Hashing(Sha256);
+
+impl Write for Hashing {
+    fn write(&mut self, some: &[u8]) -> std::io::Result<usize> {
+        self.0.update(some);
+        Ok(some.len())
+    }
+
+    fn flush(&mut self) -> std::io::Result<()> {
+        Ok(())
     }
 }
 
