@@ -31,6 +31,8 @@ messages! {
         Thawed "thawed" { place: String, warm: TimeDelta },
         FoundWarm "found-warm" { lot: LotCode, warm: TimeDelta, within: TimeDelta },
         LookIfThawed "look-if-thawed" { lot: LotCode },
+        LeftBefore "left-before" { lot: LotCode, place: String },
+        LeftBeforeAsk "left-before-ask" { lot: LotCode, place: String },
         NoRule "no-rule",
         StillOpen "still-open" { place: String, at: NaiveDateTime },
     }
