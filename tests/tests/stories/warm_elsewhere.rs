@@ -74,7 +74,7 @@ fn what_happened_counts_in_whatever_order_it_is_entered(engine: Engine) {
         let [one, other] = ["a", "b"].map(|room| format!("room-{room}{nth}"));
         for code in [&one, &other] {
             let place = json!({ "code": code, "name": code, "kind": "storage" });
-            caller.post("/api/places", place).expect(201);
+            caller.post("/api/places", &place).expect(201);
         }
         let animal = farm("BRC").carcass(&format!("o{nth}")).side("left");
         let meat = caller.receive("pig-half").grams(4_000).from(animal);
