@@ -204,7 +204,7 @@ fn a_fat_is_stable_once_its_rendering_is_proven() {
     assert_eq!(proven.to_string(), "ready heat nature");
     assert_eq!(
         rendered(None).condition().condition.to_string(),
-        "treated nothing"
+        "treated nothing partly-cooked"
     );
 }
 
