@@ -28,6 +28,7 @@ messages! {
         ByWords "by-words" { lot: LotCode, allergens: Arg },
         MayContain "may-contain" { lot: LotCode, allergens: Arg },
         Named "named" { allergens: Arg },
+        NamedElsewhere "named-elsewhere" { allergens: Arg },
         Recipe "recipe" { allergens: Arg },
         Rule "rule",
     }
@@ -85,6 +86,8 @@ pub struct Contents {
     pub named: BTreeSet<Allergen>,
     /// The rows by which they do.
     pub named_by: Vec<RowId>,
+    /// Those that they name only in another language than they are said to be in. Somebody has to look.
+    pub elsewhere: BTreeSet<Allergen>,
     /// The allergens that the pack tells, if it tells them.
     pub told: Option<BTreeSet<Allergen>>,
     /// What may be in it unasked, by the pack.
@@ -128,7 +131,10 @@ impl Contents {
         let by_recipe = self.supplied.ingredients.is_empty();
         let recipe = by_recipe.then(|| untold(&self.of_recipe)).flatten();
         let recipe = recipe.map(|allergens| SuppliedSays::Recipe { allergens });
-        named.into_iter().chain(recipe).collect()
+        let elsewhere = &self.elsewhere - &self.named;
+        let elsewhere =
+            untold(&elsewhere).map(|allergens| SuppliedSays::NamedElsewhere { allergens });
+        named.into_iter().chain(elsewhere).chain(recipe).collect()
     }
 
     /// By what it is known, to be kept with the lot.

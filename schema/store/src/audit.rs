@@ -203,9 +203,9 @@ fn check_lots(
     for pack in crate::packs::of_lots(conn, &keys)? {
         packs_of.entry(pack.lot_id).or_default().push(pack);
     }
-    let mut events_of: HashMap<i32, Vec<crate::record::PackEventRow>> = HashMap::new();
+    let mut events_of: HashMap<i32, Vec<crate::voids::LiveEvent>> = HashMap::new();
     for event in live_events(conn, &keys)? {
-        events_of.entry(event.lot_id).or_default().push(event);
+        events_of.entry(event.row.lot_id).or_default().push(event);
     }
     for row in rows {
         report.lots += 1;
@@ -244,7 +244,7 @@ fn check_lots(
         for pack in &packs {
             let of_pack = events
                 .iter()
-                .filter(|event| event.pack_id == pack.id)
+                .filter(|event| event.row.pack_id == pack.id)
                 .map(|event| event.event());
             let stored = pack.pack()?;
             report.findings.extend(audit::pack_agrees(&StoredPack {
@@ -274,7 +274,7 @@ fn check_lots(
                 "its packs do not hold what the lot has on hand",
             ));
         }
-        if row.sold_packs as usize != events.iter().filter(|event| event.whole_pack).count() {
+        if row.sold_packs as usize != events.iter().filter(|event| event.row.whole_pack).count() {
             report.findings.push(AuditFinding::new(
                 &row.code,
                 "the packs sold do not count up",

@@ -154,6 +154,7 @@ impl LotRow {
         let Some(text) = &self.later else {
             return Ok(Later {
                 freezes_once: false,
+                by_moment: false,
                 ..Later::of(product.keeping.usual)
             });
         };

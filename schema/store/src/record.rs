@@ -41,8 +41,8 @@ pub struct PackEventRow {
 }
 
 impl PackEventRow {
-    /// The domain's event.
-    pub fn event(&self) -> Result<Event> {
+    /// The domain's event, of a deed that was done at a moment.
+    pub fn event(&self, at: NaiveDateTime) -> Result<Event> {
         let bad = |what| Error::bad_row("pack_events", self.id, what);
         let account = Account::parse(&self.account).ok_or_else(|| bad("unknown account"))?;
         let grams = Grams::from_milligrams(self.mg);
@@ -61,6 +61,7 @@ impl PackEventRow {
         Ok(Event {
             what,
             day: self.day,
+            at: at.and_utc(),
         })
     }
 }

@@ -19,7 +19,7 @@ use domain::dates::Because;
 use domain::lot::PackId;
 use domain::rows::RowId;
 use domain::stop::{Cause, IncidentId, NewStop, Placed, StopId};
-use domain::words::{Disposal, State, StopKind, Topic};
+use domain::words::{DeedKind, Disposal, State, StopKind, Topic};
 use std::collections::HashMap;
 
 /// A stop as the record holds it.
@@ -223,6 +223,32 @@ pub fn of_lots(conn: &mut Conn, lots: &[i32]) -> Result<HashMap<i32, Vec<Placed>
     Ok(found)
 }
 
+/// The stops that failures of places put on some packs and that nobody ended: the stop, the pack, the failure's deed.
+///
+/// # Errors
+/// The database is away.
+pub fn of_failures(conn: &mut Conn, some: &[i32]) -> Result<Vec<(StopId, PackId, i32)>> {
+    let rows: Vec<(i32, Option<i32>, i32)> = stops::table
+        .inner_join(deeds::table.on(deeds::id.eq(stops::deed_id)))
+        .left_join(voids::table.on(voids::deed_id.eq(stops::deed_id)))
+        .filter(deeds::kind.eq(DeedKind::PlaceFailed.as_str()))
+        .filter(voids::id.is_null().and(stops::root_id.eq(stops::id)))
+        .filter(stops::pack_id.eq_any(some))
+        .order(stops::id)
+        .select((stops::id, stops::pack_id, stops::deed_id))
+        .load(conn)?;
+    let ids: Vec<i32> = rows.iter().map(|(stop, ..)| *stop).collect();
+    let ended: Vec<i32> = stop_ends::table
+        .left_join(voids::table.on(voids::deed_id.eq(stop_ends::deed_id)))
+        .filter(stop_ends::stop_id.eq_any(ids).and(voids::id.is_null()))
+        .select(stop_ends::stop_id)
+        .load(conn)?;
+    let standing = rows.into_iter().filter(|(stop, ..)| !ended.contains(stop));
+    let of =
+        |(stop, pack, deed): (i32, Option<i32>, i32)| Some((StopId(stop), PackId(pack?), deed));
+    Ok(standing.filter_map(of).collect())
+}
+
 /// The first stops of their lines that wait for a row to be confirmed, and the lots that they are on.
 ///
 /// # Errors
@@ -298,6 +324,12 @@ pub fn unproven_lots(conn: &mut Conn) -> Result<Vec<i32>> {
         .select(lots::id)
         .load(conn)?;
     found.extend(capped);
+    let partly_cooked = lots::later.like("%partly-cooked%");
+    let partly_cooked: Vec<i32> = lots::table
+        .filter(partly_cooked.and(lots::on_hand_mg.gt(0)))
+        .select(lots::id)
+        .load(conn)?;
+    found.extend(partly_cooked);
     Ok(found)
 }
 

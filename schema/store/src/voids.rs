@@ -9,6 +9,7 @@ use crate::packs::{self, PackRow};
 use crate::record::PackEventRow;
 use crate::sources as source_rows;
 use crate::tables::{deeds, lots as lots_table, pack_events, packs as packs_table, sources, voids};
+use chrono::NaiveDateTime;
 use diesel::prelude::*;
 use domain::audit;
 use domain::grams::Grams;
@@ -24,7 +25,7 @@ pub struct Hanging {
     /// Deeds that changed the grams of those lots, newest first.
     pub uses_of_births: Vec<i32>,
     /// The packs it touched, each with its lot and its events in order, voided ones left out.
-    pub touched: Vec<(LotRow, PackRow, Vec<PackEventRow>)>,
+    pub touched: Vec<(LotRow, PackRow, Vec<LiveEvent>)>,
     /// The lot whose source it recorded, if it is a receipt or a correction.
     pub source_of: Option<i32>,
     /// Corrections of the same lot that came after it, newest first.
@@ -56,9 +57,9 @@ pub fn hanging(tx: &mut Tx<'_>, deed: i32) -> Result<Hanging> {
     let mut pack_keys: Vec<i32> = own.iter().map(|event| event.pack_id).collect();
     pack_keys.sort_unstable();
     pack_keys.dedup();
-    let mut histories: BTreeMap<i32, Vec<PackEventRow>> = BTreeMap::new();
+    let mut histories: BTreeMap<i32, Vec<LiveEvent>> = BTreeMap::new();
     for event in live_events(tx.conn, &keys)? {
-        histories.entry(event.pack_id).or_default().push(event);
+        histories.entry(event.row.pack_id).or_default().push(event);
     }
     let touched = packs::by_keys(tx.conn, &pack_keys)?
         .into_iter()
@@ -89,14 +90,69 @@ pub fn hanging(tx: &mut Tx<'_>, deed: i32) -> Result<Hanging> {
     })
 }
 
+/// Something that happened to a pack, and when.
+#[derive(Debug, Clone, Queryable, Selectable)]
+#[diesel(table_name = pack_events)]
+pub struct LiveEvent {
+    /// What the record holds of it.
+    #[diesel(embed)]
+    pub row: PackEventRow,
+    /// When its deed was done.
+    #[diesel(select_expression = deeds::at)]
+    pub at: NaiveDateTime,
+}
+
+impl LiveEvent {
+    /// The domain's event.
+    ///
+    /// # Errors
+    /// The record is damaged.
+    pub fn event(&self) -> Result<Event> {
+        self.row.event(self.at)
+    }
+}
+
 /// Events of lots whose deeds were not voided, in order.
-pub fn live_events(conn: &mut Conn, lots: &[i32]) -> Result<Vec<PackEventRow>> {
+pub fn live_events(conn: &mut Conn, lots: &[i32]) -> Result<Vec<LiveEvent>> {
     Ok(pack_events::table
+        .inner_join(deeds::table.on(deeds::id.eq(pack_events::deed_id)))
         .left_join(voids::table.on(voids::deed_id.eq(pack_events::deed_id)))
         .filter(pack_events::lot_id.eq_any(lots).and(voids::id.is_null()))
         .order((pack_events::lot_id, pack_events::seq))
-        .select(PackEventRow::as_select())
+        .select(LiveEvent::as_select())
         .load(conn)?)
+}
+
+/// So many later deeds are looked through; more of them are as a deed that is entered late.
+const LOOKED_THROUGH: i64 = 100;
+
+/// Was any of some lots moved, frozen or thawed later than a moment, as far as the record knows? For a deed that moves
+/// them itself: did anything happen to them then?
+///
+/// # Errors
+/// The database is away.
+pub fn were_moved_since(
+    conn: &mut Conn,
+    at: NaiveDateTime,
+    lots: &[i32],
+    moves: bool,
+) -> Result<bool> {
+    let later: Vec<i32> = deeds::table
+        .filter(deeds::at.gt(at))
+        .limit(LOOKED_THROUGH)
+        .select(deeds::id)
+        .load(conn)?;
+    if later.is_empty() || later.len() as i64 == LOOKED_THROUGH {
+        return Ok(!later.is_empty());
+    }
+    let happened: Vec<String> = pack_events::table
+        .filter(pack_events::deed_id.eq_any(&later))
+        .filter(pack_events::lot_id.eq_any(lots))
+        .select(pack_events::account)
+        .distinct()
+        .load(conn)?;
+    let moved = |account: &String| account == Account::Moved.as_str();
+    Ok(happened.iter().any(|account| moves || moved(account)))
 }
 
 /// Gives the packs of some lots what they lived through, for a deed that is entered late.
@@ -108,7 +164,7 @@ pub fn recall_past(conn: &mut Conn, rows: &[LotRow], lots: &mut [Lot]) -> Result
     let mut events: HashMap<i32, Vec<Event>> = HashMap::new();
     for event in live_events(conn, &keys)? {
         events
-            .entry(event.pack_id)
+            .entry(event.row.pack_id)
             .or_default()
             .push(event.event()?);
     }
@@ -195,7 +251,7 @@ pub fn record(
 fn tell_totals_again(tx: &mut Tx<'_>, lot: &LotRow) -> Result<()> {
     use lots_table::dsl as l;
     let events = live_events(tx.conn, &[lot.id])?;
-    let parsed: Result<Vec<_>> = events.iter().map(PackEventRow::event).collect();
+    let parsed: Result<Vec<_>> = events.iter().map(LiveEvent::event).collect();
     let totals = audit::totals(parsed?.into_iter());
     let of = |account: Account| totals.get(&account).copied().unwrap_or_default();
     let gone: Grams = totals
@@ -210,7 +266,7 @@ fn tell_totals_again(tx: &mut Tx<'_>, lot: &LotRow) -> Result<()> {
             l::on_hand_mg.eq(on_hand.milligrams()),
             l::used_mg.eq(of(Account::Used).milligrams()),
             l::sold_mg.eq(of(Account::Sold).milligrams()),
-            l::sold_packs.eq(events.iter().filter(|event| event.whole_pack).count() as i32),
+            l::sold_packs.eq(events.iter().filter(|event| event.row.whole_pack).count() as i32),
             l::served_mg.eq(of(Account::Served).milligrams()),
             l::discarded_mg.eq(of(Account::Discarded).milligrams()),
             l::shipped_mg.eq(of(Account::Shipped).milligrams()),

@@ -54,8 +54,8 @@ pub fn take(app: &Caller<'_>, asked: &AdoptionAsked) -> Result<Done> {
 pub(super) fn only_contents(declares: Option<&DeclaresAsked>, field: &str) -> Result<()> {
     let more = declares.is_some_and(|of| {
         of.ready.is_some()
-            || of.use_by_is.is_some()
-            || of.days_once_opened.is_some()
+            || of.use_by_is.flatten().is_some()
+            || of.days_once_opened.flatten().is_some()
             || of.strength.is_some()
     });
     if more {

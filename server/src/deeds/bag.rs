@@ -51,7 +51,11 @@ pub(super) fn strength(
     let from_list = told.is_none();
     let from_list = from_list.then(|| ReceiveDeedSays::StrengthFromList.into());
     let law = facts.law();
-    strength.of_bag(&law.cures, field)?;
+    // What turned out to be common salt cures nothing, and what was made with it is judged by that.
+    match facts.past.is_some() {
+        true => strength.makeup(&law.cures, field)?,
+        false => strength.of_bag(&law.cures, field)?,
+    };
     Ok((mixture::kept(&Mixture::bag(strength)), from_list))
 }
 

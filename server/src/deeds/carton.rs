@@ -122,7 +122,7 @@ impl Carton {
                 "bought.packed_on",
             )?,
             use_by: agree(
-                told.use_by.map(|day| day.0),
+                told.use_by.flatten().map(|day| day.0),
                 &self.bought.use_by,
                 "bought.use_by",
             )?,

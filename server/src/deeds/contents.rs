@@ -5,7 +5,7 @@ use crate::error::{Error, Result};
 use crate::lists::checks::language_tag;
 use crate::wire::asked::DeclaresAsked;
 use domain::product::Product;
-use domain::statement::{Named, named_in};
+use domain::statement::{Named, named_elsewhere, named_in};
 use domain::supplied::{Contents, DEEPEST, Supplied, SuppliedPart, allergens_of};
 use domain::words::Allergen;
 use std::collections::{BTreeMap, BTreeSet};
@@ -91,17 +91,19 @@ pub fn contents(
     let ingredients: BTreeMap<String, String> =
         texts.filter(|(_, text)| !text.is_empty()).collect();
     let rules = &facts.law().statements;
-    let mut named = Named::default();
+    let (mut named, mut elsewhere) = (Named::default(), BTreeSet::new());
     for (language, text) in &ingredients {
         let of = named_in(rules, text, language);
         named.inside.extend(of.inside);
         named.perhaps.extend(of.perhaps);
+        elsewhere.extend(named_elsewhere(rules, text, language));
     }
     let mut may_contain = may_contain.unwrap_or_default();
     may_contain.extend(&named.perhaps);
     Contents {
         named_by: named.rows(rules),
         named: named.inside,
+        elsewhere,
         supplied: Supplied {
             recipe: list.parts,
             ingredients,

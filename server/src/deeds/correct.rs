@@ -9,6 +9,7 @@ use crate::caller::Caller;
 use crate::error::{Error, Result};
 use crate::wire::asked::CorrectionAsked;
 use domain::dates::Because;
+use domain::deed::says::CorrectSays;
 use domain::says::Says;
 use domain::words::{DeedKind, StepKind};
 use serde::Serialize;
@@ -64,6 +65,31 @@ impl Correcting {
 pub fn kept(asked: &impl Serialize) -> Result<Value> {
     let text = crate::wire::asked::canonical(asked);
     serde_json::from_str(&text).map_err(|error| crate::app::damaged(&error))
+}
+
+/// What a part of a correction comes to; where that part is as it was known, which is kept, the others still count.
+///
+/// # Errors
+/// Whatever else is wrong with it.
+pub fn unless_known<T>(part: Result<T>, known: &mut Option<Error>) -> Result<Option<T>> {
+    match part {
+        Err(error) if is_as_known(&error) => {
+            known.get_or_insert(error);
+            Ok(None)
+        }
+        part => part.map(Some),
+    }
+}
+
+fn is_as_known(error: &Error) -> bool {
+    let Error::Refused(refusal) = error else {
+        return false;
+    };
+    let as_known = [
+        Says::from(CorrectDeedSays::AsKnown),
+        Says::from(CorrectSays::AsKnown),
+    ];
+    as_known.contains(&refusal.detail)
 }
 
 /// The fields of `now` put over those of `was`.

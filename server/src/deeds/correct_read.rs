@@ -1,7 +1,7 @@
 //! What instruments showed during a deed is corrected, or handed in later: readings, a heat log, a cooling log.
 
 use super::again::request;
-use super::correct::{Correcting, kept, over};
+use super::correct::{Correcting, kept, over, unless_known};
 use super::facts::Facts;
 use super::heat_log;
 use super::measure::{self, Readings};
@@ -39,13 +39,14 @@ pub fn of_step(
     wrong: &DeedRow,
     before: &Map<String, Value>,
 ) -> Result<(Correcting, Vec<Says>)> {
-    let mut correcting = Correcting::default();
+    let (mut correcting, mut as_known) = (Correcting::default(), None);
+    let mut parts = Vec::new();
     if let Some(readings) = &asked.readings {
         let now = read_over(before.get("readings"), kept(readings)?);
-        correcting.field(before, "readings", now, FactSays::Readings)?;
+        parts.push(("readings", now, FactSays::Readings));
     }
     if let Some(log) = &asked.log {
-        correcting.field(before, "log", kept(log)?, FactSays::Log)?;
+        parts.push(("log", kept(log)?, FactSays::Log));
     }
     let rows = [
         ("heat_standard", &asked.heat_standard),
@@ -53,18 +54,25 @@ pub fn of_step(
     ];
     for (field, row) in rows {
         if let Some(row) = row {
-            correcting.field(before, field, kept(row)?, FactSays::Standard)?;
+            parts.push((field, kept(row)?, FactSays::Standard));
         }
     }
     if let Some(fat) = &asked.fat_percent {
-        correcting.field(before, "fat_percent", kept(fat)?, FactSays::Readings)?;
+        parts.push(("fat_percent", kept(fat)?, FactSays::Readings));
     }
     if let Some(stuffed) = asked.stuffed {
-        correcting.field(before, "stuffed", stuffed.into(), FactSays::Stuffed)?;
+        parts.push(("stuffed", stuffed.into(), FactSays::Stuffed));
+    }
+    for (field, now, fact) in parts {
+        let told = correcting.field(before, field, now, fact);
+        unless_known(told, &mut as_known)?;
+    }
+    if let Some(error) = as_known.filter(|_| correcting.now.is_empty()) {
+        return Err(error);
     }
     let right: StepAsked = request(&correcting.applied(before))?;
     let mut said = Vec::new();
-    if asked.readings.is_some() {
+    if correcting.now.contains_key("readings") {
         let readings = Readings::of(right.readings.as_ref(), "readings.")?.all();
         let probe = right.readings.as_ref().and_then(|of| of.probe.as_ref());
         let (probe, against) = measure::probe_of(facts, probe, "readings.probe")?;
@@ -78,17 +86,29 @@ pub fn of_step(
         };
         store::measurements::insert_all(facts.tx, facts.deed, &[told])?;
     }
-    if asked.log.is_some() {
+    if correcting.now.contains_key("log") {
         let span = Span {
             began: wrong.began_at.map(|began| began.and_utc()),
             ended: wrong.at.and_utc(),
             zone: facts.kitchen.zone,
         };
-        heat_log::in_time(&right, &span)?;
+        end_stays(heat_log::in_time(&right, &span), &span)?;
         heat_log::read(facts, &right)?;
         said.extend(heat_log::keep(facts, &right)?);
     }
     Ok((correcting, said))
+}
+
+/// Says of readings that are of another time than their step what a correction can do about it: it moves no end.
+fn end_stays(read: Result<()>, span: &Span) -> Result<()> {
+    read.map_err(|error| match error {
+        Error::Refused(mut refusal) => {
+            let ended = span.ended.with_timezone(&span.zone).naive_local();
+            refusal.detail = CorrectDeedSays::EndStays { ended }.into();
+            refusal.into()
+        }
+        error => error,
+    })
 }
 
 /// What is right of a reading of a lot or a place.
@@ -108,14 +128,18 @@ pub fn of_reading(
         let field = format!("readings.{field}");
         return Err(Error::cannot_be(field, CorrectDeedSays::NotOf { kind }));
     }
-    let mut correcting = Correcting::default();
+    let (mut correcting, mut as_known) = (Correcting::default(), None);
     for (field, value) in readings {
         for (scale, other) in SCALES {
             if field == scale && before.contains_key(other) {
                 correcting.field(before, other, Value::Null, FactSays::Readings)?;
             }
         }
-        correcting.field(before, &field, value, FactSays::Readings)?;
+        let told = correcting.field(before, &field, value, FactSays::Readings);
+        unless_known(told, &mut as_known)?;
+    }
+    if let Some(error) = as_known.filter(|_| correcting.now.is_empty()) {
+        return Err(error);
     }
     let mut right = correcting.applied(before);
     right.retain(|_, value| !value.is_null());

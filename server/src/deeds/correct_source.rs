@@ -3,7 +3,7 @@
 
 use super::adopt::only_contents;
 use super::again::request;
-use super::correct::{Correcting, kept, over};
+use super::correct::{Correcting, kept, over, unless_known};
 use super::correct_read::read_over;
 use super::facts::{Facts, clash};
 use super::receive::{farm, known_farm_and_abattoir, known_supplier, settle};
@@ -38,36 +38,43 @@ pub fn of_receipt(
     let known = sources::current(facts.tx.conn, &[lot])?.pop();
     let known = known.ok_or_else(|| store::Error::bad_row("lots", lot, "has no source"))?;
     let (mut correcting, mut said) = (Correcting::default(), Vec::new());
+    let mut as_known = None;
     match (&asked.animal, &asked.bought) {
         (Some(change), None) => {
-            said.extend(animal(facts, lot, &known, change, receipt)?);
-            let now = over(before.get("animal"), kept(change)?);
-            correcting.field(before, "animal", now, FactSays::Animal)?;
-            said.push(CorrectDeedSays::CodesStay.into());
+            let told = animal(facts, lot, &known, change, receipt);
+            if let Some(told) = unless_known(told, &mut as_known)? {
+                said.extend(told);
+                let now = over(before.get("animal"), kept(change)?);
+                correcting.field(before, "animal", now, FactSays::Animal)?;
+                said.push(CorrectDeedSays::CodesStay.into());
+            }
         }
         (None, Some(change)) => {
             bag::told_once(asked.bought.as_ref())?;
-            bought(facts, lot, &known, change, receipt)?;
+            let told = bought(facts, lot, &known, change, receipt);
             let now = declared_over(before.get("bought"), kept(change)?);
-            for (tells, fact) in facts_of(change) {
-                if tells {
-                    correcting.facts.push(fact.into());
-                }
+            let now = without(now, change);
+            let told =
+                told.and_then(|()| correcting.field(before, "bought", now, FactSays::Bought));
+            if unless_known(told, &mut as_known)?.is_some() {
+                let told = facts_of(change).into_iter().filter(|(tells, _)| *tells);
+                correcting.facts = told.map(|(_, fact)| fact.into()).collect();
             }
-            let fact = FactSays::Bought;
-            let facts = std::mem::take(&mut correcting.facts);
-            correcting.field(before, "bought", now, fact)?;
-            correcting.facts = facts;
         }
         (None, None) => {}
         (Some(_), Some(_)) => return Err(Error::cannot_be("animal", CorrectDeedSays::Which)),
     }
     if let Some(readings) = &asked.readings {
         let now = read_over(before.get("readings"), kept(readings)?);
-        correcting.field(before, "readings", now, FactSays::Readings)?;
+        let read = correcting.field(before, "readings", now, FactSays::Readings);
+        unless_known(read, &mut as_known)?;
     }
     if let Some(price) = &asked.price_minor {
-        correcting.field(before, "price_minor", kept(price)?, FactSays::Price)?;
+        let paid = correcting.field(before, "price_minor", kept(price)?, FactSays::Price);
+        unless_known(paid, &mut as_known)?;
+    }
+    if let Some(error) = as_known.filter(|_| correcting.now.is_empty()) {
+        return Err(error);
     }
     let _: ReceiptAsked = request(&correcting.applied(before))?;
     Ok((correcting, said))
@@ -114,6 +121,30 @@ fn facts_of(change: &BoughtAsked) -> [(bool, FactSays); 3] {
         (declared, FactSays::Declared),
         (strength || change.curing_salt.is_some(), FactSays::Strength),
     ]
+}
+
+/// The same without what is said to be nothing.
+fn without(mut bought: Value, change: &BoughtAsked) -> Value {
+    let declares = change.declares.as_ref();
+    let nothing = [
+        (None, "use_by", change.use_by == Some(None)),
+        (Some("declares"), "use_by_is", {
+            declares.is_some_and(|of| of.use_by_is == Some(None))
+        }),
+        (Some("declares"), "days_once_opened", {
+            declares.is_some_and(|of| of.days_once_opened == Some(None))
+        }),
+    ];
+    for (within, field, _) in nothing.into_iter().filter(|(.., is_nothing)| *is_nothing) {
+        let of = match within {
+            Some(within) => bought.get_mut(within),
+            None => Some(&mut bought),
+        };
+        if let Some(fields) = of.and_then(Value::as_object_mut) {
+            fields.remove(field);
+        }
+    }
+    bought
 }
 
 /// What is right of a bought-in lot put over what was asked. A strength is told whole, in one of two fields.
@@ -255,14 +286,14 @@ fn bought(
         };
     }
     let text = |line: &Option<Line>| line.as_ref().map(|line| line.0.clone());
-    let change = Bought {
+    let told = Bought {
         supplier: text(&change.supplier),
         supplier_lot: text(&change.supplier_lot),
         packed_on: change.packed_on.map(|day| day.0),
-        use_by: change.use_by.map(|day| day.0),
+        use_by: change.use_by.flatten().map(|day| day.0),
         gtin: None,
     };
-    let corrected = match correct::bought(&change, &known.bought()) {
+    let corrected = match correct::bought(&told, change.use_by == Some(None), &known.bought()) {
         Err(_) if declared || strength => return Ok(()),
         corrected => corrected?,
     };

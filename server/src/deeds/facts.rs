@@ -57,6 +57,8 @@ pub struct Facts<'a, 'tx> {
     pub moment: Moment,
     /// Where it happened.
     pub place: Option<PlaceId>,
+    /// May it move, freeze or thaw what it is about? What only takes out of packs does not.
+    pub moves: bool,
     /// What was known when a deed was done that is judged again; none for a deed that is done now.
     pub past: Option<Past>,
 }
@@ -225,7 +227,12 @@ impl<'a> Facts<'a, '_> {
                 .collect();
             loaded.push(lot_with(self.app, self.tx.conn, row.clone(), &of)?);
         }
-        if self.moment.day < day_of(self.moment.recorded_at, self.kitchen.zone) {
+        let (at, keys) = (self.moment.at.naive_utc(), rows.iter().map(|row| row.id));
+        let keys: Vec<i32> = keys.collect();
+        // What was moved, frozen or thawed later than this stands after it, in whatever order they are told.
+        if self.moment.day < day_of(self.moment.recorded_at, self.kitchen.zone)
+            || store::voids::were_moved_since(self.tx.conn, at, &keys, self.moves)?
+        {
             store::voids::recall_past(self.tx.conn, &rows, &mut loaded)?;
         }
         Ok(loaded)

@@ -31,6 +31,7 @@ mod heat_log;
 mod heat_there;
 pub mod hold;
 pub mod incident;
+mod left_before;
 mod lifts;
 pub mod measure;
 mod mince;

@@ -18,6 +18,17 @@ use store::Tx;
 use store::deeds::{self, NewDeed};
 use words::Speech;
 
+/// The deeds that take out of packs, make new ones, and move none.
+const TAKES: [DeedKind; 7] = [
+    DeedKind::Sell,
+    DeedKind::Serve,
+    DeedKind::Ship,
+    DeedKind::Discard,
+    DeedKind::Return,
+    DeedKind::Pack,
+    DeedKind::Portion,
+];
+
 /// What every deed says of itself.
 #[derive(Debug, Clone, Copy)]
 pub struct DeedHeader<'a> {
@@ -168,6 +179,7 @@ pub fn perform<A: DeedAnswer>(
             deed,
             moment,
             place,
+            moves: !TAKES.contains(&header.kind),
             past: None,
         };
         let mut answer = match act(&mut facts) {

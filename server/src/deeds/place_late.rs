@@ -3,7 +3,7 @@
 
 use super::again::{self, request};
 use super::facts::Facts;
-use super::{place, warm_before};
+use super::{left_before, place, warm_before};
 use crate::error::Result;
 use crate::wire::answers::DeedDone;
 use crate::wire::readings::PlaceFailureAsked;
@@ -42,6 +42,11 @@ pub fn judge(
     }
     if !is_late {
         return Ok(());
+    }
+    if kind == DeedKind::Move && !places.is_empty() {
+        let left = left_before::judge(facts, plan)?;
+        store::record::plan(facts.tx, facts.deed, &facts.moment, &left)?;
+        done.said.extend(left.warnings);
     }
     for place in places {
         let since = facts.moment.at.naive_utc();
@@ -118,7 +123,8 @@ fn keep_new(lot: &mut Lot, place: PlaceId, plan: &Plan, made: &[LotRow], failure
     let stopped: Vec<Option<PackId>> = lot
         .stops
         .iter()
-        .filter(|stop| stop.cause.topic == Topic::Cold && stop.cause.since >= failure.from)
+        .filter(|stop| stop.cause.topic == Topic::Cold && stop.ended.is_none())
+        .filter(|stop| stop.cause.since >= failure.from)
         .map(|stop| stop.pack)
         .collect();
     lot.packs.retain(|pack| {

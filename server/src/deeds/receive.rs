@@ -276,12 +276,12 @@ pub(super) fn declared(
     Source::Bought {
         use_by: use_by.map(|day| MakersDate {
             day,
-            is_frozen: declares.and_then(|of| of.use_by_is) == Some(UseByIs::Frozen),
+            is_frozen: declares.and_then(|of| of.use_by_is.flatten()) == Some(UseByIs::Frozen),
         }),
         declared: Declared {
             ready: declares.and_then(|of| of.ready),
         },
-        once_opened: declares.and_then(|of| of.days_once_opened),
+        once_opened: declares.and_then(|of| of.days_once_opened.flatten()),
         contents: Box::new(contents::contents(facts, declares, list)),
     }
 }

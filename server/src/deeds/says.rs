@@ -93,6 +93,7 @@ messages! {
         CodesStay "codes-stay",
         NotOf "not-of" { kind: DeedKind },
         AsKnown "as-known",
+        EndStays "end-stays" { ended: NaiveDateTime },
         Tried "tried",
     }
 }

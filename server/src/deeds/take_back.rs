@@ -51,7 +51,7 @@ pub fn take(app: &Caller<'_>, asked: &TakeBackAsked) -> Result<Done> {
         let key = lot.pack(number).map(|pack| pack.id.0);
         let of_pack = events
             .iter()
-            .filter(|event| Some(event.pack_id) == key)
+            .filter(|event| Some(event.row.pack_id) == key)
             .map(|event| event.event());
         let totals = audit::totals(of_pack.collect::<store::Result<Vec<_>>>()?.into_iter());
         let of = |account: Account| totals.get(&account).copied().unwrap_or(Grams::ZERO);

@@ -185,7 +185,7 @@ fn target(
         let product = facts.app.product(facts.tx.conn, lot.version_id)?;
         let mut history = Vec::with_capacity(events.len());
         for event in events {
-            history.push((DeedId(event.deed_id), event.event()?));
+            history.push((DeedId(event.row.deed_id), event.event()?));
         }
         packs.push(Touched {
             pack: PackId(pack.id),

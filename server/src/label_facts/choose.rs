@@ -23,7 +23,7 @@ pub fn purpose(writer: &Writer<'_>, number: u32, wanted: &Wanted) -> Result<Purp
         return Ok(named(writer, name)?.purpose());
     }
     // What nobody knows gets a label of the kitchen's own, which says so.
-    if !writer.lot.knows_allergens() {
+    if !writer.lot.knows_allergens_of(Some(number)) {
         return Ok(Purpose::Kitchen);
     }
     if writer.source().is_some() && !writer.product.sale.offered {

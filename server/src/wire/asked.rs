@@ -119,12 +119,23 @@ pub struct BoughtAsked {
     pub supplier_lot: Option<Line>,
     /// When it was packed.
     pub packed_on: Option<Day>,
-    /// The supplier's own last day.
-    pub use_by: Option<Day>,
+    /// The supplier's own last day. A correction says with null that there is none.
+    #[serde(default, deserialize_with = "told")]
+    #[schema(value_type = Option<Day>)]
+    pub use_by: Option<Option<Day>>,
     /// How strong it is, if it is a curing salt: read off this bag.
     pub curing_salt: Option<CuringSalt>,
     /// What the pack itself or the supplier's paper says.
     pub declares: Option<DeclaresAsked>,
+}
+
+/// A field that may be told to be nothing: null, which is not the same as left out.
+fn told<'de, D, T>(from: D) -> Result<Option<Option<T>>, D::Error>
+where
+    D: Deserializer<'de>,
+    T: Deserialize<'de>,
+{
+    Option::deserialize(from).map(Some)
 }
 
 /// What the pack itself or the supplier's paper says of a bought-in lot.
@@ -134,9 +145,13 @@ pub struct DeclaresAsked {
     /// Is it ready to eat? Food of animals that is sold ready needs this.
     pub ready: Option<bool>,
     /// For which food the last day is: chilled, or frozen. If left out: chilled.
-    pub use_by_is: Option<UseByIs>,
-    /// Days that it keeps once it is opened; the day of opening is the first.
-    pub days_once_opened: Option<u32>,
+    #[serde(default, deserialize_with = "told")]
+    #[schema(value_type = Option<UseByIs>)]
+    pub use_by_is: Option<Option<UseByIs>>,
+    /// Days that it keeps once it is opened; the day of opening is the first. A correction says with null that none are told.
+    #[serde(default, deserialize_with = "told")]
+    #[schema(value_type = Option<u32>)]
+    pub days_once_opened: Option<Option<u32>>,
     /// The allergens in it, all of them. If left out, those of the product list count; of a mixture, of something
     /// cured or cooked of which neither the pack nor the list tells anything, they are then not known.
     pub allergens: Option<Vec<AllergenWord>>,

@@ -353,6 +353,11 @@ fn a_sold_pack_that_is_counted_is_told(engine: Engine) {
         |pack: u32| caller.read(&format!("/api/scan?code={chops}/{pack}"))["verdict"].clone();
     assert_eq!((verdict(1), verdict(2)), (json!("hold"), json!("sell")));
     caller.sell(&chops).pack(1).refused(409, "lot");
+    // What is in the others is as well known as before.
+    let known = |of: &str| caller.read(&format!("/api/scan?code={of}"))["allergens_known"].clone();
+    let (found, other) = (format!("{chops}/1"), format!("{chops}/2"));
+    assert_eq!((known(&found), known(&other)), (json!(false), json!(true)));
+    assert_eq!(caller.lot(&chops)["allergens_known"], true);
     // What was used up never left: what is found of it counts again.
     let stew = caller.step("cook").of_pack(&chops, 2);
     stew.into("cooked-pork", 250).done();

@@ -71,6 +71,7 @@ mod stop_table;
 mod stops;
 mod supplied;
 mod tables;
+mod taken_back;
 mod tampering;
 mod tls;
 mod today;

@@ -23,6 +23,9 @@ pub struct Later {
     pub freezes_once: bool,
     /// Does it come of pieces that were released, and so needs no release of its own?
     pub released: bool,
+    /// Does what happened on one day follow the moments, in whatever order it was entered? Lots made before this was
+    /// asked keep the order in which they were told.
+    pub by_moment: bool,
 }
 
 impl Default for Later {
@@ -34,6 +37,7 @@ impl Default for Later {
             cap: None,
             freezes_once: false,
             released: false,
+            by_moment: false,
         }
     }
 }
@@ -52,6 +56,7 @@ impl Later {
             cap: None,
             freezes_once: true,
             released: false,
+            by_moment: true,
         }
     }
 
@@ -106,6 +111,10 @@ impl Later {
                 later.released = true;
                 continue;
             }
+            if word == "by-moment" {
+                later.by_moment = true;
+                continue;
+            }
             if let Some(day) = word.strip_prefix("cap=") {
                 later.cap = Some(day.parse().ok()?);
                 continue;
@@ -127,7 +136,7 @@ impl Later {
 }
 
 impl fmt::Display for Later {
-    /// `opened=7/1 thawed=3/1 freeze-day-counts freezes-once released cap=2026-07-02`: days, and whether the event's day is day 1 or 0.
+    /// `opened=7/1 thawed=3/1 freeze-day-counts freezes-once released by-moment cap=2026-07-02`: days, and whether the event's day is day 1 or 0.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let mut words = Vec::new();
         let mut say = |event: &str, count: Option<Count>| {
@@ -149,6 +158,9 @@ impl fmt::Display for Later {
         }
         if self.released {
             words.push("released".into());
+        }
+        if self.by_moment {
+            words.push("by-moment".into());
         }
         if let Some(cap) = self.cap {
             words.push(format!("cap={cap}"));
@@ -185,9 +197,9 @@ mod tests {
 
     proptest! {
         #[test]
-        fn it_reads_back(opened in count(), thawed in count(), freeze_day_counts: bool, freezes_once: bool, released: bool, days in proptest::option::of(0u64..4000)) {
+        fn it_reads_back(opened in count(), thawed in count(), freeze_day_counts: bool, freezes_once: bool, released: bool, by_moment: bool, days in proptest::option::of(0u64..4000)) {
             let cap = days.map(|days| day("2026-01-01") + chrono::Days::new(days));
-            let later = Later { opened, thawed, freeze_day_counts, cap, freezes_once, released };
+            let later = Later { opened, thawed, freeze_day_counts, cap, freezes_once, released, by_moment };
             prop_assert_eq!(Later::parse(&later.to_string()), Some(later));
         }
 

@@ -76,20 +76,15 @@ pub fn missing(pot: &Pot<'_>, lot: &Lot, number: u32, zone: Tz) -> Result<Plan> 
         refusal
     };
     let mut plan = count::plan(lot, &[found], pot.moment, zone, false).map_err(at_field)?;
-    let event = Event {
-        what: What::Moved {
-            place: Some(pot.place),
-            state: None,
-        },
-        day: pot.moment.day,
+    let moved = What::Moved {
+        place: Some(pot.place),
+        state: None,
     };
+    let event = Event::new(moved, pot.moment);
     // After it was found: what the pack lived through has one event more by then.
     let mut counted = plan.changes.iter().map(|change| (change.now, change.grams));
     let moved = counted.next_back().and_then(|(now, grams)| {
-        let count = Event {
-            what: What::Took(Account::Unexplained, grams),
-            day: pot.moment.day,
-        };
+        let count = Event::new(What::Took(Account::Unexplained, grams), pot.moment);
         let past = pack.past.clone().map(|past| Past {
             events: [past.events, vec![count]].concat(),
             ..past

@@ -4,17 +4,14 @@ use super::draw::Draw;
 use super::says::StepSays;
 use crate::grams::Grams;
 use crate::lot::{Event, PackNow, PlaceId, What};
+use crate::moment::Moment;
 use crate::plan::PackChange;
 use crate::refusal::{Refusal, Result};
 use crate::words::{Account, State};
-use chrono::NaiveDate;
 
 /// The change that a draw makes to its pack.
-pub(super) fn taken(draw: &Draw<'_>, account: Account, day: NaiveDate) -> Result<PackChange> {
-    let event = Event {
-        what: What::Took(account, draw.grams),
-        day,
-    };
+pub(super) fn taken(draw: &Draw<'_>, account: Account, moment: &Moment) -> Result<PackChange> {
+    let event = Event::new(What::Took(account, draw.grams), moment);
     let now = draw.pack.after(&event, draw.lot.later);
     let now = now.ok_or_else(|| Refusal::cannot_be("grams", StepSays::LessThanNothing))?;
     let whole_pack = account == Account::Sold && now.left == Grams::ZERO;
@@ -29,12 +26,9 @@ pub(super) fn moved(
     draw: &Draw<'_>,
     place: Option<PlaceId>,
     state: Option<State>,
-    day: NaiveDate,
+    moment: &Moment,
 ) -> PackChange {
-    let event = Event {
-        what: What::Moved { place, state },
-        day,
-    };
+    let event = Event::new(What::Moved { place, state }, moment);
     let now = draw
         .pack
         .after(&event, draw.lot.later)

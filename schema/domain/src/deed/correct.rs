@@ -53,11 +53,12 @@ impl AnimalChange {
     }
 }
 
-/// A bought-in lot as it is now known: what the change names, else what was known.
+/// A bought-in lot as it is now known: what the change names, else what was known; or that it has no last day of its
+/// maker.
 ///
 /// # Errors
 /// Nothing is changed.
-pub fn bought(change: &Bought, known: &Bought) -> Result<Bought> {
+pub fn bought(change: &Bought, no_use_by: bool, known: &Bought) -> Result<Bought> {
     let corrected = Bought {
         supplier: change.supplier.clone().or_else(|| known.supplier.clone()),
         supplier_lot: change
@@ -65,7 +66,7 @@ pub fn bought(change: &Bought, known: &Bought) -> Result<Bought> {
             .clone()
             .or_else(|| known.supplier_lot.clone()),
         packed_on: change.packed_on.or(known.packed_on),
-        use_by: change.use_by.or(known.use_by),
+        use_by: change.use_by.or(known.use_by.filter(|_| !no_use_by)),
         gtin: change.gtin.clone().or_else(|| known.gtin.clone()),
     };
     if corrected == *known {

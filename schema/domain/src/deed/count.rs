@@ -83,10 +83,7 @@ pub fn plan(
             gap => (What::Took(Account::Unexplained, gap), Account::Unexplained),
         };
         tell_gone(&mut plan, lot, pack, *found, moment);
-        let event = Event {
-            what: event,
-            day: moment.day,
-        };
+        let event = Event::new(event, moment);
         let now = pack
             .after(&event, lot.later)
             .expect("what was found is not below zero");

@@ -62,7 +62,7 @@ pub fn plan(
         ..Plan::default()
     };
     for draw in &draws {
-        plan.changes.push(taken(draw, account(kind), moment.day)?);
+        plan.changes.push(taken(draw, account(kind), moment)?);
     }
     Ok(plan)
 }

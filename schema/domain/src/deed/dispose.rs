@@ -79,7 +79,7 @@ fn leave(
         return Err(Refusal::cannot_be("witness", DisposeSays::NoWitness));
     };
     let draws = settle(lot, choice, "")?;
-    let take = |draw: &Draw<'_>| taken(draw, account, moment.day);
+    let take = |draw: &Draw<'_>| taken(draw, account, moment);
     let says = DisposeSays::Left {
         what: disposing.what,
         by: disposing.by.clone(),

@@ -33,6 +33,8 @@ messages! {
         FoundWarm "found-warm" { lot: LotCode, warm: TimeDelta, within: TimeDelta },
         LookIfThawed "look-if-thawed" { lot: LotCode },
         LookWhatThawed "look-what-thawed" { lots: usize },
+        LeftBefore "left-before" { lot: LotCode, place: String },
+        LeftBeforeAsk "left-before-ask" { lot: LotCode, place: String },
         NoRule "no-rule",
         StillOpen "still-open" { place: String, at: NaiveDateTime },
     }

@@ -67,7 +67,7 @@ impl Move<'_> {
         let place = self.to.map(|to| to.place);
         let changes = draws
             .iter()
-            .map(|draw| moved(draw, place, state, moment.day))
+            .map(|draw| moved(draw, place, state, moment))
             .collect();
         let mut warnings = passed.warnings;
         warnings.extend(self.cools_unseen(&draws));

@@ -124,7 +124,7 @@ impl Step<'_> {
         codes: &[LotCode],
         passed: &Passed,
     ) -> Result<(Vec<Birth>, Vec<Says>)> {
-        let went_in = WentIn::of(draws, self.moment.day);
+        let went_in = WentIn::of(draws, &self.moment);
         let (mut births, mut warnings) = (Vec::with_capacity(codes.len()), Vec::new());
         let unconfirmed = self.unconfirmed();
         let mut packs_made = 0;
@@ -263,13 +263,13 @@ impl Step<'_> {
     }
 
     fn uses(&self, draws: &[Draw<'_>]) -> Result<Vec<PackChange>> {
-        let take = |draw: &Draw<'_>| taken(draw, Account::Used, self.moment.day);
+        let take = |draw: &Draw<'_>| taken(draw, Account::Used, &self.moment);
         draws.iter().map(take).collect()
     }
 
     /// A turn, a rinse, a hanging: the piece stays the lot that it was, and hangs where the step is.
     fn notes(&self, draws: &[Draw<'_>]) -> Vec<PackChange> {
-        let note = |draw: &Draw<'_>| moved(draw, Some(self.place), None, self.moment.day);
+        let note = |draw: &Draw<'_>| moved(draw, Some(self.place), None, &self.moment);
         draws.iter().map(note).collect()
     }
 

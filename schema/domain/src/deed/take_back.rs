@@ -45,10 +45,7 @@ pub fn plan(
         return Err(Refusal::new(RefusalKind::NotEnough, "grams", detail));
     }
     let draw = Draw { lot, pack, grams };
-    let event = Event {
-        what: What::TakenBack(grams),
-        day: moment.day,
-    };
+    let event = Event::new(What::TakenBack(grams), moment);
     let now = pack
         .after(&event, lot.later)
         .expect("a gain is never below zero");

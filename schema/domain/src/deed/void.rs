@@ -155,7 +155,8 @@ mod tests {
     use crate::words::State;
 
     fn target(history: &[(i32, What)]) -> Target {
-        let day = "2026-06-14".parse().unwrap();
+        let day: chrono::NaiveDate = "2026-06-14".parse().unwrap();
+        let at = day.and_time(chrono::NaiveTime::MIN).and_utc();
         let born = PackNow::new(
             Grams::whole(500),
             PlaceId(1),
@@ -177,7 +178,16 @@ mod tests {
                 later: Later::default(),
                 history: history
                     .iter()
-                    .map(|(deed, what)| (DeedId(*deed), Event { what: *what, day }))
+                    .map(|(deed, what)| {
+                        (
+                            DeedId(*deed),
+                            Event {
+                                what: *what,
+                                day,
+                                at,
+                            },
+                        )
+                    })
                     .collect(),
             }],
         }

@@ -42,10 +42,7 @@ pub fn plan(lot: &Lot, grams: Grams, moment: &Moment, zone: Tz) -> Result<Plan> 
         return Err(Refusal::cannot_be("grams", detail));
     }
     let lost = before - grams;
-    let event = Event {
-        what: What::Took(Account::Lost, lost),
-        day: moment.day,
-    };
+    let event = Event::new(What::Took(Account::Lost, lost), moment);
     let now = pack
         .after(&event, lot.later)
         .expect("the weight is above zero");

@@ -5,9 +5,9 @@ use super::says::PartSays;
 use crate::condition::{Part, natural};
 use crate::dates::PartDate;
 use crate::lot::Lot;
+use crate::moment::Moment;
 use crate::says::Says;
 use crate::words::State;
-use chrono::NaiveDate;
 
 /// What went in.
 pub(super) struct WentIn {
@@ -20,14 +20,14 @@ pub(super) struct WentIn {
 }
 
 impl WentIn {
-    /// Of what is drawn on a day.
-    pub fn of(draws: &[Draw<'_>], day: NaiveDate) -> WentIn {
+    /// Of what is drawn at a moment.
+    pub fn of(draws: &[Draw<'_>], moment: &Moment) -> WentIn {
         WentIn {
-            dates: draws.iter().map(|draw| dated(draw, day)).collect(),
+            dates: draws.iter().map(|draw| dated(draw, moment)).collect(),
             parts: draws.iter().map(part).collect(),
             fish_is_frozen: { draws.iter() }
                 .filter(|draw| is_raw_fish(draw.lot))
-                .map(|draw| draw.pack.on(day, draw.lot.later).state == State::Frozen)
+                .map(|draw| draw.pack.at(moment, draw.lot.later).state == State::Frozen)
                 .reduce(|one, other| one && other),
         }
     }
@@ -47,10 +47,10 @@ fn is_raw_fish(lot: &Lot) -> bool {
         && allergens.any(|of| of.is_of_the_water())
 }
 
-fn dated(draw: &Draw<'_>, day: NaiveDate) -> PartDate {
+fn dated(draw: &Draw<'_>, moment: &Moment) -> PartDate {
     // What was opened, frozen or thawed later than this changes nothing of it, also where it was told before.
     let later = draw.lot.later;
-    let now = draw.pack.on(day, later);
+    let (now, day) = (draw.pack.at(moment, later), moment.day);
     // Of what is frozen, the date that it would have thawed today.
     let is_frozen = now.state == State::Frozen;
     let thawed = || is_frozen.then(|| later.date_thawed(now.days_frozen(), day));

@@ -212,6 +212,7 @@ pub fn prove(heated: &Heated<'_>, rules: &HeatRules, rows: &Rows) -> Result<Heat
     let mut first = None;
     let mut undecided: Option<RowId> = None;
     let mut missed = Vec::new();
+    let mut near: Option<Judgement> = None;
     for (nth, way) in ways.iter().enumerate() {
         let mut judged = judge(heated, way, rules, rows);
         if !way.is_own {
@@ -235,6 +236,11 @@ pub fn prove(heated: &Heated<'_>, rules: &HeatRules, rows: &Rows) -> Result<Heat
             return Ok(verdict(judged, false, rows));
         }
         missed.push((&way.tables[..], judged.clone()));
+        let is_nearer = |known: &Judgement| judged.missing < known.missing;
+        let counts = way.is_own && way.is_known && judged.missing.is_some() && judged.refuses();
+        if counts && near.as_ref().is_none_or(is_nearer) {
+            near = Some(judged.clone());
+        }
         // What another table leaves open does not open what the first one shuts.
         first.get_or_insert(judged);
     }
@@ -245,6 +251,10 @@ pub fn prove(heated: &Heated<'_>, rules: &HeatRules, rows: &Rows) -> Result<Heat
         Judgement::decide(Finding::new(Gravity::Warn, says, []))
     };
     let mut judged = first.unwrap_or_else(none);
+    // Where the first says that no time is long enough, another of the place's own is told that some more time meets.
+    if judged.refuses() && judged.missing.is_none() {
+        judged = near.unwrap_or(judged);
+    }
     if let Some(row) = undecided {
         let says = CookSays::NotDecided { row: row.clone() };
         judged = judged

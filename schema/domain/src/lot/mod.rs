@@ -5,7 +5,9 @@ pub mod numbers;
 mod pack;
 
 pub use brief::Brief;
-pub use pack::{BirthDate, Event, Pack, PackNow, Past, What, refold};
+pub use pack::{
+    BirthDate, Event, Pack, PackNow, Past, What, as_it_happened, refold, told_in_order,
+};
 
 use crate::claims::WrongLabel;
 use crate::code::LotCode;
@@ -143,12 +145,27 @@ impl Lot {
     }
 
     /// Is it known which allergens are in it? Not of what nobody knows the history of, nor of what was made
-    /// of that, until a person has said what is in it: the union of its parts is then the least.
+    /// of that, until a person has said what is in it: the union of its parts is then the least. One pack that was away
+    /// says nothing of the others.
     pub fn knows_allergens(&self) -> bool {
-        let unknown = |placed: &Placed| {
+        let known = |pack: &Pack| self.knows_allergens_of(Some(pack.number));
+        let is_here = self.on_hand().next().is_some();
+        let mut packs = self.packs.iter();
+        let asked = |pack: &Pack| !is_here || pack.now.is_on_hand();
+        self.knows_allergens_of(None)
+            && (self.packs.is_empty() || packs.any(|pack| asked(pack) && known(pack)))
+    }
+
+    /// The same of one of its packs; without one, of what holds for all of them.
+    pub fn knows_allergens_of(&self, number: Option<u32>) -> bool {
+        let pack = { number }
+            .and_then(|number| self.pack(number))
+            .map(|pack| pack.id);
+        let unknown = |placed: &&Placed| {
             matches!(placed.cause.topic, Topic::History | Topic::Contents) && placed.ended.is_none()
         };
-        !self.stops.iter().any(unknown)
+        let mut unknown = self.stops.iter().filter(unknown);
+        !unknown.any(|placed| placed.pack.is_none() || placed.pack == pack)
     }
 
     /// The allergens that may be in it beyond those that are.

@@ -6,8 +6,9 @@
 use super::{PackId, PlaceId};
 use crate::dates::{Later, earliest};
 use crate::grams::Grams;
+use crate::moment::Moment;
 use crate::words::{Account, Being, State};
-use chrono::NaiveDate;
+use chrono::{DateTime, NaiveDate, Utc};
 
 /// A pack: its birth, and how it is now.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -44,12 +45,16 @@ impl Pack {
         refold(past.born, self.made, later, &events).ok()
     }
 
-    /// How it was on a day, after all that had happened to it by then, whatever was recorded first: what a
+    /// How it was at a moment, after all that had happened to it by then, whatever was recorded first: what a
     /// deed makes of it that is entered late follows from that.
-    pub fn on(&self, day: NaiveDate, later: Later) -> PackNow {
+    pub fn at(&self, moment: &Moment, later: Later) -> PackNow {
         match &self.past {
             Some(past) if later.freezes_once => {
-                let then = past.events.iter().filter(|event| event.day <= day);
+                let by_then = |event: &&Event| match later.by_moment {
+                    true => event.at <= moment.at,
+                    false => event.day <= moment.day,
+                };
+                let then = past.events.iter().filter(by_then);
                 let then: Vec<Event> = then.copied().collect();
                 dated(past.born, self.made, later, &then)
             }
@@ -274,6 +279,20 @@ pub struct Event {
     pub what: What,
     /// On which of the kitchen's days.
     pub day: NaiveDate,
+    /// When.
+    pub at: DateTime<Utc>,
+}
+
+impl Event {
+    /// What happens at a moment.
+    pub fn new(what: What, moment: &Moment) -> Event {
+        let (day, at) = (moment.day, moment.at);
+        Event { what, day, at }
+    }
+
+    fn moves(&self) -> bool {
+        matches!(self.what, What::Moved { .. })
+    }
 }
 
 /// What can happen to a pack.
@@ -295,7 +314,8 @@ pub enum What {
 }
 
 /// The pack as its birth and its events make it, or the position of the first event that would
-/// leave it with less than nothing. Balances follow the order of recording, dates that of the days.
+/// leave it with less than nothing. Balances follow the order of recording; dates, and where and how it is kept, that in
+/// which it happened.
 pub fn refold(
     born: PackNow,
     made: Grams,
@@ -306,7 +326,7 @@ pub fn refold(
     let now = each.try_fold(born, |now, (nth, event)| {
         now.after(event, made, later).ok_or(nth)
     })?;
-    if !later.freezes_once || events.is_sorted_by_key(|event| event.day) {
+    if told_in_order(events, later) {
         return Ok(now);
     }
     let dated = dated(born, made, later, events);
@@ -314,15 +334,51 @@ pub fn refold(
         use_by: dated.use_by,
         days_left: dated.days_left,
         state: dated.state,
+        place: match later.by_moment {
+            true => dated.place,
+            false => now.place,
+        },
         ..now
     })
 }
 
-/// The pack as events make it in the order of their days.
+/// Were events recorded in the order in which they happened? What is taken out twice on one day comes to the same in
+/// either order; a move, a freeze or a thaw does not.
+pub fn told_in_order(events: &[Event], later: Later) -> bool {
+    if !later.freezes_once || events.is_sorted_by_key(|event| event.day) && !later.by_moment {
+        return true;
+    }
+    let (mut day, mut last, mut moved) = (None, None, None);
+    events.iter().all(|event| {
+        let after = match event.moves() {
+            true => last,
+            false => moved,
+        };
+        let follows = Some(event.day) >= day && (!later.by_moment || Some(event.at) >= after);
+        day = day.max(Some(event.day));
+        last = last.max(Some(event.at));
+        if event.moves() {
+            moved = moved.max(Some(event.at));
+        }
+        follows
+    })
+}
+
+/// The places in a list of events by the order in which they happened.
+pub fn as_it_happened(events: &[Event], later: Later) -> Vec<usize> {
+    let mut order: Vec<usize> = (0..events.len()).collect();
+    match later.by_moment {
+        true => order.sort_by_key(|nth| events[*nth].at),
+        false => order.sort_by_key(|nth| events[*nth].day),
+    }
+    order
+}
+
+/// The pack as events make it in the order in which they happened.
 fn dated(born: PackNow, made: Grams, later: Later, events: &[Event]) -> PackNow {
-    let mut by_day = events.to_vec();
-    by_day.sort_by_key(|event| event.day);
-    by_day.iter().fold(born, |now, event| {
+    let order = as_it_happened(events, later);
+    let order = order.iter().map(|nth| &events[*nth]);
+    order.fold(born, |now, event| {
         // In this order a count may come before what it counted: no grams, but the dates go on.
         now.after(event, made, later).unwrap_or(now)
     })

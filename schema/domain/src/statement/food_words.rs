@@ -85,6 +85,22 @@ pub fn named_in(rules: &StatementRules, text: &str, language: &str) -> Named {
     named
 }
 
+/// What a text names by the words of other languages than that which it is said to be in: a supplier's list is often
+/// typed as it stands on the box.
+pub fn named_elsewhere(rules: &StatementRules, text: &str, language: &str) -> BTreeSet<Allergen> {
+    let foods = rules.allergens.food_words.foods.iter();
+    let known: BTreeSet<&str> = foods
+        .flat_map(|food| food.words.keys().chain(food.alone.keys()))
+        .map(String::as_str)
+        .collect();
+    let others = known.into_iter().filter(|other| *other != tongue(language));
+    let named = others.flat_map(|other| named_in(rules, text, other).inside);
+    let here = named_in(rules, text, language);
+    let known =
+        |allergen: &Allergen| here.inside.contains(allergen) || here.perhaps.contains(allergen);
+    named.filter(|allergen| !known(allergen)).collect()
+}
+
 impl Named {
     /// The rows that it rests on: what foods are made of, and what the place says of the allergens in it.
     pub fn rows(&self, rules: &StatementRules) -> Vec<RowId> {
@@ -103,10 +119,13 @@ impl Named {
     }
 }
 
+fn tongue(language: &str) -> &str {
+    language.split('-').next().unwrap_or(language)
+}
+
 /// The words of a language; of one that has none, the English ones.
 fn of<'a>(words: &'a WordsByLanguage, language: &str) -> &'a [String] {
-    let tongue = language.split('-').next().unwrap_or(language);
-    let known = words.get(tongue).or_else(|| words.get("en"));
+    let known = words.get(tongue(language)).or_else(|| words.get("en"));
     known.map_or(&[], Vec::as_slice)
 }
 

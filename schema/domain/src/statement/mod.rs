@@ -39,7 +39,7 @@ pub use date_mark::{
 };
 pub use due::{AllergenNotice, SaleDuty};
 pub use food::{Food, Sale};
-pub use food_words::{FoodOf, FoodWords, Named, WordsByLanguage, named_in};
+pub use food_words::{FoodOf, FoodWords, Named, WordsByLanguage, named_elsewhere, named_in};
 pub use heights::{Height, HeightStep, HeightUnit, Lettering, check_height, letter_height};
 pub use list::{AdditiveName, LastRules, ListRules, TailRules, ingredients, share};
 pub(crate) use matching::find as find_words;

@@ -1,7 +1,7 @@
 //! What the words of a pack's own list tell (`trade-food-words`), in every place (us-A1, canada-eu-uk-3, 9.4): the
 //! words that prove an allergen, and those that may as well mean something else.
 
-use domain::statement::named_in;
+use domain::statement::{named_elsewhere, named_in};
 use domain::words::{Allergen, Profile};
 use law::Shipped;
 use std::collections::BTreeSet;
@@ -264,4 +264,21 @@ fn every_name_that_a_place_prints_is_read_back() {
             "{allergen}"
         );
     }
+}
+
+#[test]
+fn a_list_in_another_language_than_it_is_said_to_be_in_is_looked_at() {
+    let check = |text: &str, language: &str, expected: &str| {
+        let rules = &SHIPPED.laws.of(Profile::Eu).statements;
+        let named = named_elsewhere(rules, text, language);
+        assert_eq!(named, allergens(expected), "{language}: {text}");
+    };
+    check("farine de blé, beurre, sel", "en", "wheat milk");
+    check("eau, oeufs, noisettes", "en", "egg hazelnut");
+    check("crevettes", "en-GB", "shrimp");
+    check("pork, water, salt", "en", "-");
+    check("wheat flour, butter", "fr", "wheat milk");
+    check("farine de blé, beurre, sel", "fr", "-");
+    check("lait de coco, riz", "en", "-");
+    check("mozzarella, mayonnaise", "en", "-");
 }

@@ -158,7 +158,8 @@ impl Everything {
     /// What happened to some lots, and what was said of them.
     fn life(&mut self, conn: &mut Conn, some: &[i32]) -> Result<()> {
         for event in undone::live_events(conn, some)? {
-            self.events.entry(event.lot_id).or_default().push(event);
+            let of = self.events.entry(event.row.lot_id).or_default();
+            of.push(event);
         }
         for pack in packs::of_lots(conn, some)? {
             self.packs.insert(pack.id, pack);
@@ -244,11 +245,11 @@ impl Everything {
         let events = self.events.values().flatten();
         let noted = events.filter(|of| {
             matches!(
-                Account::parse(&of.account),
+                Account::parse(&of.row.account),
                 Some(Account::Moved | Account::Noted)
             )
         });
-        keys.extend(noted.map(|event| event.deed_id));
+        keys.extend(noted.map(|event| event.row.deed_id));
         let read = self.readings.values().flatten();
         keys.extend(read.map(|reading| reading.deed_id));
         keys.extend(self.conditions.values().flatten().map(|row| row.deed_id));
@@ -291,11 +292,11 @@ impl Everything {
         }
         // What a deed without outputs noted with packs, it was done with.
         for event in self.events.values().flatten() {
-            let is_step = self.happened.get(&event.deed_id);
+            let is_step = self.happened.get(&event.row.deed_id);
             let is_step = is_step.is_some_and(|at| self.deeds.contains_key(at));
-            if is_step && event.account != Account::Used.as_str() {
-                let of = self.drawn.entry(event.deed_id).or_default();
-                of.push(event.clone());
+            if is_step && event.row.account != Account::Used.as_str() {
+                let of = self.drawn.entry(event.row.deed_id).or_default();
+                of.push(event.row.clone());
             }
         }
         Ok(())

@@ -18,6 +18,7 @@ use crate::packs::PackRow;
 use crate::record::PackEventRow;
 use crate::sources::SourceRow;
 use crate::stops::StopRow;
+use crate::voids::LiveEvent;
 use chrono::NaiveDateTime;
 use domain::condition::Condition;
 use domain::deed::again::BornAs;
@@ -46,7 +47,7 @@ pub struct Everything {
     /// order of recording.
     pub happened: HashMap<i32, Happened>,
     /// What happened to the packs of each lot, in order.
-    pub events: HashMap<i32, Vec<PackEventRow>>,
+    pub events: HashMap<i32, Vec<LiveEvent>>,
     /// What each deed drew on, in order.
     pub drawn: HashMap<i32, Vec<PackEventRow>>,
     /// The packs.

@@ -10,7 +10,7 @@ use domain::condition::Condition;
 use domain::dates::Because;
 use domain::deed::again::{BornAs, Since, condition_since};
 use domain::grams::Grams;
-use domain::lot::{Event, Lot, Pack, PackNow, refold};
+use domain::lot::{Event, Lot, Pack, PackNow, as_it_happened, refold, told_in_order};
 use domain::plan::Reason;
 use domain::product::Product;
 use domain::words::{DeedKind, Quantity};
@@ -102,8 +102,8 @@ impl Kin {
             };
             let events = all.events.get(key).into_iter().flatten();
             let released = events
-                .filter(|event| kind_of(event.deed_id) == Some(DeedKind::Release.as_str()))
-                .map(|event| all.happened[&event.deed_id]);
+                .filter(|event| kind_of(event.row.deed_id) == Some(DeedKind::Release.as_str()))
+                .map(|event| all.happened[&event.row.deed_id]);
             let state = State {
                 now: was.clone(),
                 was,
@@ -121,7 +121,7 @@ impl Kin {
         }
         let mut lived_by: HashMap<i32, Vec<usize>> = HashMap::new();
         for (nth, event) in all.events.values().flat_map(|of| of.iter().enumerate()) {
-            lived_by.entry(event.pack_id).or_default().push(nth);
+            lived_by.entry(event.row.pack_id).or_default().push(nth);
         }
         let (mut packs, mut made): (HashMap<i32, Vec<i32>>, HashMap<i32, Vec<i32>>) =
             Default::default();
@@ -268,18 +268,16 @@ impl Kin {
         let mut now = born;
         let mut lived = Vec::with_capacity(rows.len() + 1);
         for (row, event) in rows.iter().zip(&events) {
-            lived.push((row.seq, now));
+            lived.push((row.row.seq, now));
             now = now.after(event, made, later).unwrap_or(now);
         }
-        if !later.freezes_once || rows.is_sorted_by_key(|row| row.day) {
+        if told_in_order(&events, later) {
             lived.push((i32::MAX, now));
             return Ok(lived);
         }
-        // The order of the days is another one than that of recording, and the dates follow it.
-        let mut by_day: Vec<usize> = (0..rows.len()).collect();
-        by_day.sort_by_key(|nth| rows[*nth].day);
+        // It happened in another order than that of recording, and the dates follow it.
         let mut then = born;
-        for nth in by_day {
+        for nth in as_it_happened(&events, later) {
             let before = &mut lived[nth].1;
             (before.use_by, before.days_left, before.state) =
                 (then.use_by, then.days_left, then.state);

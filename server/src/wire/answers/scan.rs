@@ -2,7 +2,6 @@
 
 use crate::wire::Day;
 use domain::counter::{Known, ScanView};
-use domain::lot::Lot;
 use serde::Serialize;
 use utoipa::ToSchema;
 use words::Speech;
@@ -64,7 +63,10 @@ pub fn scan_read(view: &ScanView, speech: &Speech) -> ScanRead {
         allergens: lot.map_or(Vec::new(), |lot| {
             lot.allergens.iter().map(ToString::to_string).collect()
         }),
-        allergens_known: lot.is_some_and(Lot::knows_allergens),
+        allergens_known: known.is_some_and(|of| match of.pack {
+            Some(number) => of.lot.knows_allergens_of(Some(number)),
+            None => of.lot.knows_allergens(),
+        }),
         may_contain: lot.map_or(Vec::new(), |lot| {
             lot.perhaps().iter().map(ToString::to_string).collect()
         }),

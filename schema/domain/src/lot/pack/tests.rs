@@ -6,6 +6,21 @@ fn day(text: &str) -> NaiveDate {
     text.parse().unwrap()
 }
 
+fn keeps(state: State) -> What {
+    What::Moved {
+        place: None,
+        state: Some(state),
+    }
+}
+
+/// What happens on a day, or at an hour of it.
+fn event(what: What, on: &str) -> Event {
+    let (on, hour) = on.split_once(' ').unwrap_or((on, "00:00"));
+    let at = day(on).and_time(hour.parse().unwrap()).and_utc();
+    let day = day(on);
+    Event { what, day, at }
+}
+
 fn tub() -> PackNow {
     PackNow::new(
         Grams::whole(500),
@@ -22,10 +37,7 @@ fn tub() -> PackNow {
 fn check(events: &[What], left: i64, being: Being) {
     let events: Vec<Event> = events
         .iter()
-        .map(|what| Event {
-            what: *what,
-            day: day("2026-06-14"),
-        })
+        .map(|what| event(*what, "2026-06-14"))
         .collect();
     let now = refold(tub(), Grams::whole(500), Later::default(), &events).unwrap();
     assert_eq!((now.left, now.being), (Grams::whole(left), being));
@@ -58,10 +70,8 @@ fn a_pack_becomes_what_emptied_it() {
 
 #[test]
 fn never_below_zero() {
-    let event = |grams| Event {
-        what: What::Took(Account::Used, Grams::whole(grams)),
-        day: day("2026-06-14"),
-    };
+    let used = |grams| What::Took(Account::Used, Grams::whole(grams));
+    let event = |grams| event(used(grams), "2026-06-14");
     assert_eq!(
         refold(
             tub(),
@@ -75,13 +85,7 @@ fn never_below_zero() {
 
 #[test]
 fn frozen_keeps_its_days() {
-    let kept = |state, on: &str| Event {
-        what: What::Moved {
-            place: None,
-            state: Some(state),
-        },
-        day: day(on),
-    };
+    let kept = |state, on: &str| event(keeps(state), on);
     let frozen = refold(
         tub(),
         Grams::whole(500),
@@ -107,11 +111,7 @@ fn frozen_keeps_its_days() {
 fn what_is_frozen_tells_the_fewest_days_that_any_rule_gives() {
     use crate::dates::Count;
     let kept = |now: PackNow, state, on, later| {
-        let what = What::Moved {
-            place: None,
-            state: Some(state),
-        };
-        now.after(&Event { what, day: day(on) }, Grams::whole(500), later)
+        now.after(&event(keeps(state), on), Grams::whole(500), later)
             .unwrap()
     };
     let by_rule = |days: Option<u32>| Later {
@@ -136,13 +136,7 @@ fn what_is_frozen_tells_the_fewest_days_that_any_rule_gives() {
 /// A pack for the 19th, in which something is of a maker who says the 31st of December: its day after each order in
 /// which the same deeds are entered.
 fn check_thawed(doings: &[(What, &str)], later: Later, born: PackNow, use_by: Option<&str>) {
-    let events: Vec<Event> = doings
-        .iter()
-        .map(|(what, on)| Event {
-            what: *what,
-            day: day(on),
-        })
-        .collect();
+    let events: Vec<Event> = doings.iter().map(|(what, on)| event(*what, on)).collect();
     for first in 0..events.len() {
         for turned in [false, true] {
             let mut events = events.clone();
@@ -158,10 +152,7 @@ fn check_thawed(doings: &[(What, &str)], later: Later, born: PackNow, use_by: Op
 
 #[test]
 fn what_is_sawn_off_while_it_is_frozen_gives_no_day() {
-    let kept = |state| What::Moved {
-        place: None,
-        state: Some(state),
-    };
+    let kept = keeps;
     let drawn = What::Took(Account::Sold, Grams::whole(50));
     let lives = |thawed| {
         [
@@ -209,4 +200,59 @@ fn what_is_sawn_off_while_it_is_frozen_gives_no_day() {
         ..capped
     };
     check_thawed(&lives("2026-09-01"), opened, tub(), Some("2026-09-01"));
+}
+
+/// What deeds of one day make of a pack, in whatever order they are entered.
+fn check_day(doings: &[(What, &str)], state: State, place: i32, use_by: Option<&str>) {
+    let events = doings.iter().map(|(what, at)| event(*what, at));
+    let events: Vec<Event> = events.collect();
+    for first in 0..events.len() {
+        for second in 0..events.len() - 1 {
+            let mut events = events.clone();
+            events.rotate_left(first);
+            events[1..].rotate_left(second);
+            let later = Later::of(None);
+            let now = refold(tub(), Grams::whole(500), later, &events).unwrap();
+            let found = (now.state, now.place, now.use_by);
+            assert_eq!(
+                found,
+                (state, PlaceId(place), use_by.map(day)),
+                "{events:?}"
+            );
+        }
+    }
+}
+
+#[test]
+fn deeds_of_one_day_follow_the_hours_in_whatever_order_they_are_entered() {
+    let goes = |place| What::Moved {
+        place: Some(PlaceId(place)),
+        state: None,
+    };
+    let (frozen, thawed) = (keeps(State::Frozen), keeps(State::Chilled));
+    let froze_first = [(frozen, "2026-06-15 08:00"), (thawed, "2026-06-15 12:00")];
+    check_day(&froze_first, State::Chilled, 1, Some("2026-06-18"));
+    let thawed_first = [
+        (frozen, "2026-06-14 08:00"),
+        (thawed, "2026-06-15 08:00"),
+        (frozen, "2026-06-15 12:00"),
+    ];
+    check_day(&thawed_first, State::Frozen, 1, None);
+    let carried = [
+        (goes(2), "2026-06-15 08:00"),
+        (goes(3), "2026-06-15 12:00"),
+        (
+            What::Took(Account::Sold, Grams::whole(50)),
+            "2026-06-15 13:00",
+        ),
+    ];
+    check_day(&carried, State::Chilled, 3, Some("2026-06-19"));
+    // Lots of the time before keep the order in which they were told.
+    let before = Later {
+        by_moment: false,
+        ..Later::of(None)
+    };
+    let told = [event(goes(3), carried[1].1), event(goes(2), carried[0].1)];
+    let now = refold(tub(), Grams::whole(500), before, &told).unwrap();
+    assert_eq!(now.place, PlaceId(2));
 }

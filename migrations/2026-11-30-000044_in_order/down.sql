@@ -1,0 +1,1 @@
+DROP INDEX deeds_by_moment;
