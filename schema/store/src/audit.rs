@@ -89,19 +89,19 @@ fn walk(
 
 /// A lot is marked where a stop was ever placed on it, and each stop reads.
 fn check_stops(conn: &mut Conn, report: &mut Report) -> Result<()> {
-    let wrong = crate::stops::wrongly_marked(conn)?;
+    let wrong = crate::stops::checked::wrongly_marked(conn)?;
     let what = "is marked as stopped without a stop, or has one and is not marked";
     let wrong = wrong.iter();
     let found = wrong.map(|lot| AuditFinding::new(format!("lot {lot}"), what));
     report.findings.extend(found);
-    for stop in crate::stops::astray(conn)? {
+    for stop in crate::stops::checked::astray(conn)? {
         let what = "is of a deed, or on a lot, that is not there";
         let finding = AuditFinding::new(format!("stop {stop}"), what);
         report.findings.push(finding);
     }
     let stopped = crate::stops::stopped_lots(conn)?;
     crate::stops::of_lots(conn, &stopped)?;
-    for (deed, lot) in crate::stops::passed_unflagged(conn)? {
+    for (deed, lot) in crate::stops::checked::passed_unflagged(conn)? {
         let says = format!("passed a stop on lot {lot} and carries no flag");
         let finding = AuditFinding::new(format!("deed {deed}"), says);
         report.findings.push(finding);

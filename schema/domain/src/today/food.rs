@@ -78,7 +78,7 @@ pub(super) fn may_thaw(known: &Known<'_>, frozen: &Frozen) -> Option<Frozen> {
             let bars = |stop: &Stop| matches!(stop.kind, StopKind::Held | StopKind::Failed);
             if stops.iter().any(bars) {
                 free.packs = free.packs.saturating_sub(1);
-                free.grams = free.grams - pack.now.left;
+                free.grams -= pack.now.left;
             }
         }
     }
