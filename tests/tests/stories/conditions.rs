@@ -131,7 +131,7 @@ fn what_is_half_cooked_is_sold_as_raw_in_nothing(engine: Engine) {
     // Of the grinder and the bowl, and what is packed of it; also what comes straight out of the pan.
     let mixed = links("mix", &half);
     let packed = caller.step("pack").of_grams(&mixed, 300);
-    let packed = packed.into_packs("links", 300, 2).made();
+    let packed = packed.into_packs("links", 300, 1).made();
     let seared = caller.step("cook").of_grams(&pig, 300).into("links", 300);
     for lot in [&links("grind", &half), &mixed, &packed, &seared.made()] {
         assert_eq!(stops(&caller, lot), ["not-proven"], "{lot}");
