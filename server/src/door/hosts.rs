@@ -52,7 +52,10 @@ impl Hosts {
     /// Is it one of ours?
     pub fn knows(&self, authority: &str) -> bool {
         let name = without_port(authority).to_ascii_lowercase();
-        let bare = name.trim_start_matches('[').trim_end_matches(']');
+        let within = name
+            .strip_prefix('[')
+            .and_then(|rest| rest.strip_suffix(']'));
+        let bare = within.unwrap_or(&name);
         if let Ok(number) = bare.parse::<IpAddr>() {
             return number.is_loopback() || self.beyond_loopback;
         }
