@@ -115,7 +115,9 @@ fn raw_meat_of_an_animal_that_nobody_knows_is_judged_as_poultry(engine: Engine) 
             .refused(422, "readings.fahrenheit")
             .body;
         let rows = refused["rows"].to_string();
-        assert!(rows.contains("us-1.8-poultry"), "{refused}");
+        // The rows of a bird at that temperature, which are nearer than the kitchen's own table.
+        let bird = ["confirmed-X-US-55", "confirmed-X-US-58"];
+        assert!(bird.iter().all(|row| rows.contains(row)), "{refused}");
         let told = refused["detail"].as_str().unwrap();
         assert!(told.contains("which animal"), "{told}");
         let ready = cook(lot, 165).made();

@@ -71,9 +71,7 @@ impl Born<'_> {
         }
         let stable = self.stable(is.is_ready(), &mut because);
         Proven {
-            condition: is
-                .and_stable(stable)
-                .and_partly_cooked(self.is_partly_cooked()),
+            condition: is.and_stable(stable),
             because,
         }
     }
@@ -130,16 +128,6 @@ impl Born<'_> {
             true => (Condition::TREATED, practice(says)),
             false => (Condition::RAW, practice(says)),
         }
-    }
-
-    /// Does meat go in that was warmed and not proven, or is it warmed now? Heat that proves it ends that.
-    fn is_partly_cooked(&self) -> bool {
-        let warms = matches!(self.kind, StepKind::Cook | StepKind::Render);
-        let mut parts = self.parts.iter();
-        parts.any(|part| {
-            let is_meat = part.of_animal && !part.condition.is_ready();
-            part.condition.partly_cooked || warms && is_meat
-        })
     }
 
     /// What went in that may carry trichinae, and nothing shows that it does not: an approval speaks of the dish, and

@@ -29,9 +29,6 @@ pub struct Condition {
     pub by: ProvedBy,
     /// What shows that it needs no time and temperature control, if anything does.
     pub stable: Option<StableBy>,
-    /// Is meat in it that was warmed, and nothing shows that it was enough? It is no raw meat any more, whatever is made
-    /// of it.
-    pub partly_cooked: bool,
 }
 
 impl Condition {
@@ -40,7 +37,6 @@ impl Condition {
         is: ConditionKind::Raw,
         by: ProvedBy::Nothing,
         stable: None,
-        partly_cooked: false,
     };
 
     /// Something was done to it that proves nothing.
@@ -54,22 +50,13 @@ impl Condition {
         Condition {
             is: ConditionKind::Ready,
             by,
-            ..Condition::RAW
+            stable: None,
         }
     }
 
     /// The same, with what shows that it is stable.
     pub fn and_stable(self, stable: Option<StableBy>) -> Condition {
         Condition { stable, ..self }
-    }
-
-    /// The same, where meat in it may be half cooked; what is proven ready is not.
-    pub fn and_partly_cooked(self, partly_cooked: bool) -> Condition {
-        let partly_cooked = partly_cooked && !self.is_ready();
-        Condition {
-            partly_cooked,
-            ..self
-        }
     }
 
     /// Is it proven ready to eat?
@@ -96,9 +83,9 @@ impl Condition {
         self.and_stable(self.stable.or(Some(StableBy::Approved)))
     }
 
-    /// Does it fall short of what its product's entry claims: ready, or else raw?
+    /// Does it fall short of what its product's entry claims?
     pub fn lacks_proof(self, product: &Product) -> bool {
-        !self.is_ready() && (!product.raw || self.partly_cooked)
+        !product.raw && !self.is_ready()
     }
 }
 

@@ -203,7 +203,7 @@ pub fn on(lot: &Lot, pack: Option<&Pack>, at: DateTime<Utc>, day: NaiveDate) -> 
     }));
     if let Some(says) = unproven(lot, pack) {
         let topic = match says {
-            StopSays::NotProven { .. } | StopSays::PartlyCooked { .. } => Topic::Condition,
+            StopSays::NotProven { .. } => Topic::Condition,
             StopSays::RoomNotProven { .. } => Topic::Cold,
             _ => Topic::Date,
         };
@@ -288,17 +288,12 @@ fn unproven(lot: &Lot, pack: Option<&Pack>) -> Option<StopSays> {
         now.is_on_hand() && now.state != State::Frozen && now.use_by.is_none()
     };
     let undated = pack.filter(undated).is_some();
-    let is_waste = lot.product.kind == ProductKind::Waste;
-    let lacks_proof = lot.condition().lacks_proof(&lot.product) && !is_waste;
-    if lot.product.raw && lacks_proof {
-        return Some(StopSays::PartlyCooked { lot: code, product });
-    }
     if lot.product.raw {
         // As the scan answers it: for sale, with a rule of its days, and none of them known.
         let is_sold = lot.product.sale.offered && lot.product.keeping.usual.is_some();
         return (undated && is_sold).then_some(StopSays::NoDate { lot: code, product });
     }
-    if lacks_proof {
+    if lot.condition().lacks_proof(&lot.product) && lot.product.kind != ProductKind::Waste {
         return Some(StopSays::NotProven { lot: code, product });
     }
     if lot.lacks_proof_of_room(pack) {
