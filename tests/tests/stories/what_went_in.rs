@@ -109,15 +109,14 @@ fn raw_meat_of_an_animal_that_nobody_knows_is_judged_as_poultry(engine: Engine) 
     };
     let ground = caller.step("grind").of_grams(&trim, 600);
     let ground = ground.into("sausage", 600).made();
-    for lot in [&trim, &ground] {
+    // What is ground has rows of a bird's at that temperature, which are nearer than the kitchen's own table.
+    for (lot, row) in [(&trim, "us-1.8-poultry"), (&ground, "confirmed-X-US-58")] {
         let refused = cook(lot, 145)
             .ask()
             .refused(422, "readings.fahrenheit")
             .body;
         let rows = refused["rows"].to_string();
-        // The rows of a bird at that temperature, which are nearer than the kitchen's own table.
-        let bird = ["confirmed-X-US-55", "confirmed-X-US-58"];
-        assert!(bird.iter().all(|row| rows.contains(row)), "{refused}");
+        assert!(rows.contains(row), "{refused}");
         let told = refused["detail"].as_str().unwrap();
         assert!(told.contains("which animal"), "{told}");
         let ready = cook(lot, 165).made();
