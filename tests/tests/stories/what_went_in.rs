@@ -109,8 +109,8 @@ fn raw_meat_of_an_animal_that_nobody_knows_is_judged_as_poultry(engine: Engine) 
     };
     let ground = caller.step("grind").of_grams(&trim, 600);
     let ground = ground.into("sausage", 600).made();
-    // What is ground has rows of a bird's at that temperature, which are nearer than the kitchen's own table.
-    for (lot, row) in [(&trim, "us-1.8-poultry"), (&ground, "confirmed-X-US-58")] {
+    // A whole bird has rows at that temperature, which are nearer than the kitchen's own table; a ground one has none.
+    for (lot, row) in [(&trim, "confirmed-X-US-58"), (&ground, "us-1.8-poultry")] {
         let refused = cook(lot, 145)
             .ask()
             .refused(422, "readings.fahrenheit")
