@@ -42,16 +42,27 @@ pub struct Tx<'a> {
     pub(crate) restored: u32,
     /// What it has written so far, for the chain.
     pub(crate) sealing: Sealing,
+    /// Is it only tried, so that nothing of it is kept?
+    pub(crate) is_trial: bool,
 }
 
 impl Tx<'_> {
+    /// From here on it is only tried, to tell what it would change: its author ends it with an error. What nothing
+    /// reads before that (links, what lots were before, the chain) is not even written.
+    pub fn only_try(&mut self) {
+        self.is_trial = true;
+    }
+
     /// Takes a row that this deed wrote into the chain.
     pub(crate) fn seal(&mut self, deed: i32, row: &impl Written) {
-        self.sealing.add(Some(deed), row);
+        self.seal_all(deed, std::slice::from_ref(row));
     }
 
     /// Takes rows that this deed wrote into the chain.
     pub(crate) fn seal_all(&mut self, deed: i32, rows: &[impl Written]) {
+        if self.is_trial {
+            return;
+        }
         for row in rows {
             self.sealing.add(Some(deed), row);
         }
@@ -269,8 +280,13 @@ impl Store {
                 ids: &self.ids,
                 restored: self.restored,
                 sealing: Sealing::default(),
+                is_trial: false,
             };
             let done = f(&mut tx)?;
+            if tx.is_trial {
+                // Half of it is not there: it must not be kept.
+                return Err(Error::Broken("a trial was to be kept".into()).into());
+            }
             tx.sealing.finish(tx.conn).map_err(E::from)?;
             Ok(done)
         });

@@ -98,6 +98,9 @@ pub(crate) fn rule_in(value: &Value) -> Option<Rule> {
 
 /// Adds the links of a deed, each about a lot.
 pub(crate) fn insert(tx: &mut Tx<'_>, deed: i32, links: Vec<(i32, &Reason)>) -> Result<()> {
+    if tx.is_trial {
+        return Ok(());
+    }
     let ids = tx.ids.take(tx.conn, links.len())?;
     let mut written = Written::default();
     let mut rows = Vec::with_capacity(links.len());

@@ -141,6 +141,9 @@ pub fn take(app: &Caller<'_>, asked: &CorrectionAsked) -> Result<Done> {
         let (was, now) = (text(correcting.was), text(correcting.now));
         store::corrections::insert(facts.tx, facts.deed, wrong.id, &was, &now)?;
         let judged = again::judge(facts, &wrong, None)?;
+        if only_try {
+            facts.tx.only_try();
+        }
         let says = CorrectDeedSays::Corrected {
             by: facts.by.clone(),
             kind: wrong.kind()?,

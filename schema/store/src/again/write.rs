@@ -154,8 +154,10 @@ pub fn write(tx: &mut Tx<'_>, deed: i32, lots: &[JudgedLot<'_>]) -> Result<()> {
             changed.push((lot.row.id, columns));
         }
     }
-    insert_rows!(tx.conn, judged_again::table, &rows);
-    tx.seal_all(deed, &rows);
+    if !tx.is_trial {
+        insert_rows!(tx.conn, judged_again::table, &rows);
+        tx.seal_all(deed, &rows);
+    }
     set_all(tx.conn, &changed)?;
     let packs: Vec<_> = lots
         .iter()
