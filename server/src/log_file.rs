@@ -10,8 +10,12 @@ const EVERY: Duration = Duration::from_millis(500);
 
 /// Puts the log into the file again and again until the service ends.
 pub fn settle(app: &Arc<App>) {
-    let Some(mut settler) = app.store.log_settler() else {
-        return;
+    let mut settler = match app.store.log_settler() {
+        Ok(Some(settler)) => settler,
+        Ok(None) => return,
+        Err(error) => {
+            return tracing::error!("deeds put the log into the file themselves: {error}");
+        }
     };
     let app = app.clone();
     let started = thread::Builder::new().name("log".into()).spawn(move || {

@@ -6,7 +6,7 @@
 
 use crate::conn::Conn;
 use crate::error::{Error, Result};
-use crate::settle::LOG_PAGES;
+use crate::settle::{LOG_AT_MOST, LOG_PAGES};
 use diesel::connection::SimpleConnection;
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::sync::{Mutex, MutexGuard, PoisonError};
@@ -84,6 +84,19 @@ impl Gate {
             conn,
             tally: &self.tally,
         })
+    }
+
+    /// Leaves the log to whoever settles it; should nobody do so after all, a deed does it once the log fills a disk.
+    pub(crate) fn leave_log(&self) -> Result<()> {
+        let mut conn = self.conn.lock().unwrap_or_else(PoisonError::into_inner);
+        let sql = format!("PRAGMA wal_autocheckpoint = {LOG_AT_MOST}");
+        Ok(conn.batch_execute(&sql)?)
+    }
+
+    /// Does something while nobody writes. Everybody waits for it: it must be done in a blink.
+    pub(crate) fn between_deeds<T>(&self, act: impl FnOnce() -> T) -> T {
+        let _nobody = self.conn.lock().unwrap_or_else(PoisonError::into_inner);
+        act()
     }
 
     /// Waits long again, or only shortly from now on.

@@ -2,20 +2,47 @@
 //!
 //! SQLite lets the deed do that which makes the log too long: behind it everybody waits for two syncs of the disk, and after
 //! a copy was made, while the log could only grow, for all that was recorded meanwhile. So somebody who has nothing else
-//! to do does it twice a second, in small pieces; nobody waits for that.
+//! to do does it twice a second, while others write. What they write meanwhile is left over, so that the log would never
+//! begin anew: where that is little, it is put away while nobody writes, which takes a blink.
 
 use crate::address::Address;
 use crate::conn::Conn;
 use crate::db::Store;
 use crate::error::Result;
 use crate::file::RecordFile;
-use diesel::connection::SimpleConnection;
+use crate::gate::Gate;
+use diesel::sql_types::Integer;
+use diesel::{QueryableByName, RunQueryDsl, sql_query};
 use std::path::PathBuf;
 use std::sync::Arc;
 use std::time::SystemTime;
 
-/// After so many pages of log a deed does it after all: nobody else does.
+/// After so many pages the log is to begin anew. Where nobody settles it, the deed that made it so long sees to that.
 pub(crate) const LOG_PAGES: u32 = 8_000;
+/// After so many a deed does it also where somebody should: one GiB.
+pub(crate) const LOG_AT_MOST: u32 = 262_144;
+/// So many pages are on the disk in a blink.
+const A_BLINK: i32 = 500;
+
+/// How long the log is, and how much of that lies in the file, in pages.
+#[derive(QueryableByName)]
+struct Settled {
+    #[diesel(sql_type = Integer)]
+    log: i32,
+    #[diesel(sql_type = Integer)]
+    checkpointed: i32,
+}
+
+impl Settled {
+    fn is_long(&self) -> bool {
+        u32::try_from(self.log).is_ok_and(|pages| pages > LOG_PAGES)
+    }
+
+    /// Is the rest put away in a blink?
+    fn is_nearly_done(&self) -> bool {
+        self.log - self.checkpointed <= A_BLINK
+    }
+}
 
 /// Puts the log into the file.
 pub struct LogSettler {
@@ -23,24 +50,32 @@ pub struct LogSettler {
     log: PathBuf,
     /// The file as it was opened.
     file: Option<Arc<RecordFile>>,
+    gate: Option<Arc<Gate>>,
     conn: Option<Conn>,
     /// The log as it was when it was last put into the file.
     seen: Option<(u64, SystemTime)>,
 }
 
 impl Store {
-    /// Somebody to put the log into the file; PostgreSQL sees to that by itself.
-    pub fn log_settler(&self) -> Option<LogSettler> {
+    /// Somebody to put the log into the file, which deeds then leave alone; PostgreSQL sees to that by itself.
+    ///
+    /// # Errors
+    /// The record is away.
+    pub fn log_settler(&self) -> Result<Option<LogSettler>> {
         let Address::Sqlite(path) = self.address() else {
-            return None;
+            return Ok(None);
         };
-        Some(LogSettler {
+        if let Some(gate) = self.gate() {
+            gate.leave_log()?;
+        }
+        Ok(Some(LogSettler {
             address: self.address().clone(),
             log: PathBuf::from(format!("{}-wal", path.display())),
             file: self.file(),
+            gate: self.gate(),
             conn: None,
             seen: None,
-        })
+        }))
     }
 }
 
@@ -63,61 +98,93 @@ impl LogSettler {
             Some(conn) => conn,
             empty => empty.insert(Conn::open(&self.address)?),
         };
-        match conn.batch_execute("PRAGMA wal_checkpoint(PASSIVE)") {
-            Ok(()) => {
+        let settled = settled(conn).and_then(|so_far| match &self.gate {
+            Some(gate) if so_far.is_long() && so_far.is_nearly_done() => {
+                gate.between_deeds(|| settled(conn))
+            }
+            _ => Ok(so_far),
+        });
+        match settled {
+            Ok(_) => {
                 self.seen = now;
                 Ok(())
             }
             Err(error) => {
                 self.conn = None;
-                Err(error.into())
+                Err(error)
             }
         }
     }
 }
 
+/// Puts into the file what can be, and waits for nobody.
+fn settled(conn: &mut Conn) -> Result<Settled> {
+    let sql = "PRAGMA wal_checkpoint(PASSIVE)";
+    Ok(crate::on_each!(conn, c => sql_query(sql).get_result(c)?))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
-    use diesel::RunQueryDsl;
-    use diesel::sql_query;
-    use diesel::sql_types::Integer;
+    use diesel::connection::SimpleConnection;
+    use std::path::Path;
 
-    #[derive(diesel::QueryableByName)]
-    struct Pragma {
-        #[diesel(sql_type = Integer)]
-        log: i32,
-        #[diesel(sql_type = Integer)]
-        checkpointed: i32,
+    fn record(name: &str) -> (PathBuf, Store) {
+        let name = format!("gambrel-log-{name}-{}", std::process::id());
+        let folder = std::env::temp_dir().join(name);
+        std::fs::create_dir_all(&folder).unwrap();
+        let path = folder.join("record.db");
+        let store = Store::open(&Address::Sqlite(path), true, 2).unwrap();
+        (folder, store)
+    }
+
+    fn write(store: &Store, sql: &str) {
+        let write = |tx: &mut crate::db::Tx<'_>| Ok::<_, crate::Error>(tx.conn.batch_execute(sql)?);
+        store.write(write).unwrap();
+    }
+
+    fn changed(path: &Path) -> SystemTime {
+        std::fs::metadata(path).unwrap().modified().unwrap()
     }
 
     #[test]
     fn what_lies_in_the_log_goes_into_the_file() {
-        let folder = std::env::temp_dir().join(format!("gambrel-log-{}", std::process::id()));
-        std::fs::create_dir_all(&folder).unwrap();
+        let (folder, store) = record("into");
         let path = folder.join("record.db");
-        let store = Store::open(&Address::Sqlite(path.clone()), true, 2).unwrap();
-        let mut settler = store.log_settler().unwrap();
-        let write = |tx: &mut crate::db::Tx<'_>| {
-            let sql = "UPDATE counters SET next = next + 1 WHERE id = 1";
-            Ok::<_, crate::Error>(tx.conn.batch_execute(sql)?)
-        };
-        store.write(write).unwrap();
-        let before = std::fs::metadata(&path).unwrap().modified().unwrap();
+        let mut settler = store.log_settler().unwrap().unwrap();
+        write(&store, "UPDATE counters SET next = next + 1 WHERE id = 1");
+        let before = changed(&path);
         std::thread::sleep(std::time::Duration::from_millis(20));
         settler.settle().unwrap();
-        assert_ne!(
-            std::fs::metadata(&path).unwrap().modified().unwrap(),
-            before
-        );
-        let left = store.look(|conn| match conn {
-            Conn::Sqlite(conn) => Ok::<_, crate::Error>(
-                sql_query("PRAGMA wal_checkpoint(PASSIVE)").get_result::<Pragma>(conn)?,
-            ),
-            Conn::Pg(_) => unreachable!("it is a file"),
-        });
-        let left = left.unwrap();
+        assert_ne!(changed(&path), before);
+        let left = store.look(settled).unwrap();
         assert_eq!(left.log, left.checkpointed);
+        drop((store, settler));
+        std::fs::remove_dir_all(folder).unwrap();
+    }
+
+    #[test]
+    fn a_long_log_is_left_to_the_settler_and_begins_anew() {
+        let (folder, store) = record("anew");
+        let mut settler = store.log_settler().unwrap().unwrap();
+        settler.settle().unwrap();
+        let before = changed(&folder.join("record.db"));
+        std::thread::sleep(std::time::Duration::from_millis(20));
+        let pages = LOG_PAGES + 100;
+        let bytes = u64::from(pages) * 4_096;
+        write(
+            &store,
+            &format!("CREATE TABLE big AS SELECT zeroblob({bytes}) AS of_it"),
+        );
+        assert_eq!(
+            changed(&folder.join("record.db")),
+            before,
+            "no deed puts it away"
+        );
+        settler.settle().unwrap();
+        write(&store, "UPDATE counters SET next = next + 1 WHERE id = 1");
+        let left = store.look(settled).unwrap();
+        assert!(left.log < 100, "{} pages of log", left.log);
         drop((store, settler));
         std::fs::remove_dir_all(folder).unwrap();
     }
