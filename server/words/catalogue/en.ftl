@@ -1459,6 +1459,7 @@ entry-no-language = "{ $tag }" is not a language: two small letters, like en or 
 entry-recipe-parts = A recipe has 1 to { $most } parts.
 entry-recipe-in-itself = { $part } has { $product } in it already: a recipe cannot be part of itself. Take one of the two out.
 entry-recipe-too-deep = Recipes are nested more than { $most } deep. Make one of those within a lot of its own.
+kitchen-day-goes-back = In the kitchen it is { $today } by now, and by { $zone } it is still { $there }: what was past its last day would be sold again. Change the time zone at an hour at which both have the same day.
 kitchen-no-time-zone = "{ $zone }" is not a time zone; write it like America/New_York.
 kitchen-languages = Name 1 to { $most } languages, the first one first.
 kitchen-no-country = "{ $country }" is not a country: two capital letters, as FR or GB.

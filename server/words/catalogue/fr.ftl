@@ -1467,6 +1467,7 @@ entry-no-language = « { $tag } » n’est pas une langue : deux lettres minu
 entry-recipe-parts = Une recette a de 1 à { $most } ingrédients.
 entry-recipe-in-itself = { $part } contient déjà { $product } : une recette ne peut pas faire partie d’elle-même. Enlevez l’une des deux.
 entry-recipe-too-deep = Les recettes s’emboîtent sur plus de { $most } niveaux. Faites d’une recette intérieure un lot à part.
+kitchen-day-goes-back = À la cuisine, on est déjà le { $today }, et selon { $zone } encore le { $there } : ce qui a passé son dernier jour se vendrait de nouveau. Changez le fuseau horaire à une heure où les deux ont la même date.
 kitchen-no-time-zone = « { $zone } » n’est pas un fuseau horaire ; écrivez-le comme America/New_York.
 kitchen-languages = Indiquez de 1 à { $most } langues, la principale en premier.
 kitchen-no-country = « { $country } » n’est pas un pays : deux majuscules, comme FR ou GB.
