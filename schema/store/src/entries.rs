@@ -145,6 +145,29 @@ pub fn all_bodies(conn: &mut Conn, list: &str, code: &str) -> Result<Vec<String>
         .load(conn)?)
 }
 
+/// The body of an entry as it was at a moment; the first one, where it was written later.
+pub fn body_at(
+    conn: &mut Conn,
+    list: &str,
+    code: &str,
+    at: NaiveDateTime,
+) -> Result<Option<String>> {
+    let of_entry = || {
+        versions::table
+            .inner_join(entries::table.on(entries::id.eq(versions::entry_id)))
+            .filter(entries::list.eq(list).and(entries::code.eq(code)))
+            .select(versions::body)
+    };
+    let then = of_entry().filter(versions::recorded_at.le(at));
+    let then = then.order(versions::number.desc());
+    let then: Option<String> = then.first(conn).optional()?;
+    if then.is_some() {
+        return Ok(then);
+    }
+    let first = of_entry().order(versions::number);
+    Ok(first.first(conn).optional()?)
+}
+
 /// The body of an entry's current version, by the entry's key.
 pub fn by_key(conn: &mut Conn, entry_id: i32) -> Result<String> {
     Ok(entries::table

@@ -314,6 +314,12 @@ pub fn unproven_lots(conn: &mut Conn) -> Result<Vec<i32>> {
         .select(lots::id)
         .load(conn)?;
     found.extend(capped);
+    let partly_cooked = lots::later.like("%partly-cooked%");
+    let partly_cooked: Vec<i32> = lots::table
+        .filter(partly_cooked.and(lots::on_hand_mg.gt(0)))
+        .select(lots::id)
+        .load(conn)?;
+    found.extend(partly_cooked);
     Ok(found)
 }
 

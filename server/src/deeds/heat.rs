@@ -69,7 +69,7 @@ pub fn look(
             looked.judge(facts, &of, product, log.as_ref(), as_it_happened)?;
         }
     }
-    if of.is_a_cook() && of.claims_ready() {
+    if of.is_a_cook() && (of.claims_ready() || !looked.proofs.is_empty()) {
         looked.ask_tested(facts, lots);
     }
     let falling = log
@@ -147,6 +147,11 @@ impl HeatCheck {
             return Ok(());
         };
         let judged = &verdict.judgement;
+        if of.asks_nothing_of(product) && verdict.proof.is_none() {
+            let short = judged.findings.iter().map(|finding| finding.says.clone());
+            self.warnings.extend(short);
+            return Ok(());
+        }
         match (verdict.proof, judged.findings.first()) {
             (Some(proof), Some(finding)) => {
                 let by = match proof.has_boiled {

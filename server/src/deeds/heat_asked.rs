@@ -21,7 +21,7 @@ use domain::product::Product;
 use domain::refusal::Refusal;
 use domain::rows::{Finding, RowId};
 use domain::says::Texts;
-use domain::words::{Addition, Natural, Quantity, Species, State, StepKind};
+use domain::words::{Addition, Natural, ProductKind, Quantity, Species, State, StepKind};
 use rust_decimal::Decimal;
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -44,7 +44,20 @@ impl HeatAsked<'_> {
             self.kind,
             StepKind::Cook | StepKind::Smoke | StepKind::Render
         );
-        heats && claims || self.asked.heat_standard.is_some() || self.boiled().is_some()
+        let named = self.asked.heat_standard.is_some() || self.boiled().is_some();
+        heats && claims || named || self.warms() && self.has_core()
+    }
+
+    /// Is it a step that warms whatever goes in?
+    fn warms(&self) -> bool {
+        matches!(self.kind, StepKind::Cook | StepKind::Render)
+    }
+
+    /// Was the core measured?
+    fn has_core(&self) -> bool {
+        let readings = self.asked.readings.as_ref();
+        let core = readings.is_some_and(|of| of.celsius.is_some() || of.fahrenheit.is_some());
+        core || self.asked.log.is_some()
     }
 
     /// Is any of it said to be ready to eat?
@@ -52,17 +65,23 @@ impl HeatAsked<'_> {
         self.products.iter().any(|of| !of.raw)
     }
 
-    /// The products whose cook is judged, each once: those that claim to be cooked or ready, else all.
+    /// The products whose cook is judged, each once. What is listed as raw is, too: meat that was warmed is raw no
+    /// more, and half cooked unless the heat was enough. Waste is nobody's food.
     pub(super) fn judged(&self) -> Vec<&Product> {
         let mut seen = BTreeSet::new();
         let each = self.products.iter().map(Arc::as_ref);
-        let each = each.filter(|of| seen.insert(of.code.as_str()));
-        let each: Vec<&Product> = each.collect();
-        let some: Vec<&Product> = each.iter().copied().filter(|of| claims(of)).collect();
-        match some.is_empty() {
-            true => each,
-            false => some,
-        }
+        let is_food = |of: &&Product| claims(of) || of.kind != ProductKind::Waste;
+        let each = each.filter(is_food);
+        each.filter(|of| seen.insert(of.code.as_str())).collect()
+    }
+
+    /// Does nothing break a limit where this was not cooked through: claims it neither heat nor to be ready, and
+    /// is the cook held to no rule by its own words?
+    pub(super) fn asks_nothing_of(&self, product: &Product) -> bool {
+        let mut products = self.products.iter();
+        let others = products.any(|of| claims(of));
+        let named = self.asked.heat_standard.is_some() || self.boiled().is_some();
+        !claims(product) && (others || !named)
     }
 
     /// Is anything measured that may prove it?

@@ -9,7 +9,7 @@ use crate::wire::answers::{DeedDone, instant, shown_id};
 use crate::wire::asked::{Id, canonical};
 use crate::wire::{By, Code, Instant, Note};
 use actix_web::http::StatusCode;
-use domain::moment::Moment;
+use domain::moment::{Moment, day_of};
 use domain::refusal::{Refusal, RefusalKind};
 use domain::says::Says;
 use domain::words::DeedKind;
@@ -131,7 +131,12 @@ pub fn perform<A: DeedAnswer>(
             header.began_at.map(|began| began.0),
         );
         let noted = header.note.is_some_and(|note| !note.0.is_empty());
-        let moment = Moment::settle(at, began, app.now(), kitchen.zone, noted)?;
+        let mut moment = Moment::settle(at, began, app.now(), kitchen.zone, noted)?;
+        if moment.late {
+            // Its day is that of the kitchen's calendar then: another time zone since changes none.
+            let zone = crate::lists::kitchen::zone_at(tx.conn, moment.at, &kitchen)?;
+            moment.day = day_of(moment.at, zone);
+        }
         let by = app
             .who
             .signs(header.by.name(), moment.at.naive_utc(), &app.people())?;

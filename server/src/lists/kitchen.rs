@@ -10,12 +10,13 @@ use crate::wire::asked::canonical;
 use crate::wire::lists::{Approval, KitchenEntry};
 use crate::wire::{Line, Word};
 use crate::world::machine_zone;
-use chrono::NaiveDate;
+use chrono::{DateTime, NaiveDate, Utc};
 use chrono_tz::Tz;
 use domain::code::HouseCode;
+use domain::moment::day_of;
 use domain::words::{HeatUnits, MassUnits, Profile};
-use store::Tx;
 use store::entries::{self, EntryBody};
+use store::{Conn, Tx};
 use words::{Heat, Language, Mass};
 
 /// The kitchen, ready for use.
@@ -168,6 +169,8 @@ pub fn put(app: &App, entry: &KitchenEntry, version: Option<i32>) -> Result<i32>
     app.store.write(|tx| {
         lock(tx)?;
         let known = entries::get(tx.conn, "kitchen", "kitchen")?;
+        let body = known.as_ref().map(|known| known.body.as_str());
+        keeps_its_day(tx, entry, body, app.now())?;
         let search = entry.name.0.to_lowercase();
         let body = EntryBody {
             text: &text,
@@ -190,6 +193,48 @@ pub fn put(app: &App, entry: &KitchenEntry, version: Option<i32>) -> Result<i32>
                 Ok(1)
             }
         }
+    })
+}
+
+/// A date is a day of the kitchen's calendar. Where something is on record, another time zone may not turn that back:
+/// what was past its day would be in it again.
+fn keeps_its_day(
+    tx: &mut Tx<'_>,
+    entry: &KitchenEntry,
+    known: Option<&str>,
+    now: DateTime<Utc>,
+) -> Result<()> {
+    let before = match known {
+        Some(body) => Kitchen::parse(body)?.zone,
+        None => machine_zone(),
+    };
+    let Some(after) = entry
+        .time_zone
+        .0
+        .parse::<Tz>()
+        .ok()
+        .filter(|after| *after != before)
+    else {
+        return Ok(());
+    };
+    let (today, there) = (day_of(now, before), day_of(now, after));
+    if there < today && entries::seen(tx.conn)?.last_recorded_at.is_some() {
+        let zone = after.name().to_owned();
+        let detail = KitchenSays::DayGoesBack { zone, today, there };
+        return Err(Error::cannot_be("time_zone", detail));
+    }
+    Ok(())
+}
+
+/// The time zone by which a moment in the past had its day: the kitchen's, as it was set then.
+///
+/// # Errors
+/// The database is away, or an entry in it is damaged.
+pub fn zone_at(conn: &mut Conn, at: DateTime<Utc>, kitchen: &Kitchen) -> Result<Tz> {
+    let then = entries::body_at(conn, "kitchen", "kitchen", at.naive_utc())?;
+    Ok(match then {
+        Some(body) => Kitchen::parse(&body)?.zone,
+        None => kitchen.zone,
     })
 }
 

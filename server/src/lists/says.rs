@@ -1,5 +1,6 @@
 //! What is said of the kitchen's lists and of the kitchen itself.
 
+use chrono::NaiveDate;
 use domain::messages;
 use domain::says::{Arg, Says};
 
@@ -73,6 +74,7 @@ messages! {
     /// What is said of the kitchen's own entry.
     KitchenSays in "kitchen" {
         NoTimeZone "no-time-zone" { zone: String },
+        DayGoesBack "day-goes-back" { zone: String, today: NaiveDate, there: NaiveDate },
         Languages "languages" { most: usize },
         NotWritten "not-written" { tag: String, ours: String },
         NoCurrency "no-currency" { currency: String },

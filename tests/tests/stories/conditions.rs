@@ -10,6 +10,7 @@ use stories::{Caller, Engine, House, on_both_engines};
 on_both_engines! {
     a_cook_without_a_record_proves_nothing
     what_is_made_of_it_inherits_that_and_a_proven_cook_ends_it
+    what_is_half_cooked_is_sold_as_raw_in_nothing
     a_person_lets_it_go_by_name_and_a_void_takes_that_back
     bought_food_of_animals_needs_its_packs_own_word
     reheating_and_mixing_give_no_day
@@ -115,6 +116,51 @@ fn what_is_made_of_it_inherits_that_and_a_proven_cook_ends_it(engine: Engine) {
         .of_grams(&cooked, 500)
         .into_packs("stew", 500, 2);
     is(&caller, &packed.made(), "ready", "parts");
+}
+
+fn what_is_half_cooked_is_sold_as_raw_in_nothing(engine: Engine) {
+    let (house, caller, pig) = kitchen(engine);
+    product(&caller, "links", json!({ "kind": "mixed", "raw": true }));
+    let half = stewed(&caller, &pig).made();
+    let proven = stewed(&caller, &pig).held(75.0, 5).made();
+    let links = |kind: &str, meat: &str| {
+        let step = caller.step(kind).of_grams(meat, 100);
+        step.of_grams(&pig, 400).into("links", 500).made()
+    };
+    assert_eq!(caller.verdict(&links("grind", &proven)), "sell");
+    // Of the grinder and the bowl, and what is packed of it; also what comes straight out of the pan.
+    let mixed = links("mix", &half);
+    let packed = caller.step("pack").of_grams(&mixed, 300);
+    let packed = packed.into_packs("links", 300, 1).made();
+    let seared = || caller.step("cook").of_grams(&pig, 300).into("links", 300);
+    let told = seared().held(48.0, 5).done().body;
+    let warned = told["warnings"].to_string();
+    assert!(warned.contains("partly cooked"), "{warned}");
+    let short = told["lots"][0]["code"].as_str().expect("a code").to_owned();
+    let unread = seared().made();
+    for lot in [&links("grind", &half), &mixed, &packed, &short, &unread] {
+        assert_eq!(stops(&caller, lot), ["not-proven"], "{lot}");
+        assert_eq!(caller.verdict(lot), "hold");
+        caller.sell(lot).refused(409, "lot");
+    }
+    let says = caller.lot(&mixed)["stops"][0]["says"].clone();
+    assert!(says.to_string().contains("partly cooked"), "{says}");
+    // What is listed as raw and was cooked through is sold, by the days of raw food, and makes nothing ready.
+    let through = seared().held(75.0, 5).made();
+    is(&caller, &through, "treated", "heat");
+    assert_eq!(caller.verdict(&through), "sell");
+    assert_eq!(caller.verdict(&links("mix", &through)), "sell");
+    let stew = caller.step("pack").of_grams(&through, 50);
+    assert_eq!(
+        stops(&caller, &stew.into("stew", 50).made()),
+        ["not-proven"]
+    );
+    // Heat that proves it ends that.
+    let cooked = caller.step("cook").of_grams(&mixed, 200);
+    let cooked = cooked.into("stew", 200).held(75.0, 5).made();
+    is(&caller, &cooked, "ready", "heat");
+    assert_eq!(caller.verdict(&cooked), "sell");
+    house.check();
 }
 
 fn a_person_lets_it_go_by_name_and_a_void_takes_that_back(engine: Engine) {

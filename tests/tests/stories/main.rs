@@ -73,6 +73,7 @@ mod supplied;
 mod tables;
 mod taken_back;
 mod tampering;
+mod time_zones;
 mod tls;
 mod today;
 mod told_by_packs;

@@ -71,7 +71,9 @@ impl Born<'_> {
         }
         let stable = self.stable(is.is_ready(), &mut because);
         Proven {
-            condition: is.and_stable(stable),
+            condition: is
+                .and_stable(stable)
+                .and_partly_cooked(self.is_partly_cooked()),
             because,
         }
     }
@@ -85,8 +87,15 @@ impl Born<'_> {
                 true => Rule::Practice(ConditionSays::ProofRule.into()),
                 false => Rule::Rows(heat.rows.clone()),
             };
-            let says = says.into();
-            return (Condition::ready(heat.by), Because { says, rule });
+            let because = Because {
+                says: says.into(),
+                rule,
+            };
+            // What is listed as raw keeps by the days of raw food, and so is never ready: cook it into what is.
+            return match self.product.raw {
+                true => (Condition::treated(heat.by), because),
+                false => (Condition::ready(heat.by), because),
+            };
         }
         if let Some(number) = self.approved {
             let number = number.to_owned();
@@ -128,6 +137,19 @@ impl Born<'_> {
             true => (Condition::TREATED, practice(says)),
             false => (Condition::RAW, practice(says)),
         }
+    }
+
+    /// Does meat go in that was warmed and not proven, or is it warmed now? Heat that proves it ends that.
+    fn is_partly_cooked(&self) -> bool {
+        if self.heat.is_some() {
+            return false;
+        }
+        let warms = matches!(self.kind, StepKind::Cook | StepKind::Render);
+        let mut parts = self.parts.iter();
+        parts.any(|part| {
+            let is_meat = part.of_animal && !part.condition.is_ready();
+            part.condition.partly_cooked || warms && is_meat
+        })
     }
 
     /// What went in that may carry trichinae, and nothing shows that it does not: an approval speaks of the dish, and

@@ -25,10 +25,13 @@ use crate::words::{ConditionKind, ProvedBy, StableBy};
 pub struct Condition {
     /// Raw, treated or ready to eat.
     pub is: ConditionKind,
-    /// What proves it, where it is ready.
+    /// What proves it, where it is ready or was cooked through.
     pub by: ProvedBy,
     /// What shows that it needs no time and temperature control, if anything does.
     pub stable: Option<StableBy>,
+    /// Is meat in it that was warmed, and nothing shows that it was enough? It is no raw meat any more, whatever is made
+    /// of it.
+    pub partly_cooked: bool,
 }
 
 impl Condition {
@@ -37,6 +40,7 @@ impl Condition {
         is: ConditionKind::Raw,
         by: ProvedBy::Nothing,
         stable: None,
+        partly_cooked: false,
     };
 
     /// Something was done to it that proves nothing.
@@ -45,18 +49,35 @@ impl Condition {
         ..Condition::RAW
     };
 
+    /// Cooked through by a proof, as food that its list calls raw.
+    pub fn treated(by: ProvedBy) -> Condition {
+        Condition {
+            by,
+            ..Condition::TREATED
+        }
+    }
+
     /// Ready to eat by a proof.
     pub fn ready(by: ProvedBy) -> Condition {
         Condition {
             is: ConditionKind::Ready,
             by,
-            stable: None,
+            ..Condition::RAW
         }
     }
 
     /// The same, with what shows that it is stable.
     pub fn and_stable(self, stable: Option<StableBy>) -> Condition {
         Condition { stable, ..self }
+    }
+
+    /// The same, where meat in it may be half cooked; what is proven ready is not.
+    pub fn and_partly_cooked(self, partly_cooked: bool) -> Condition {
+        let partly_cooked = partly_cooked && !self.is_ready();
+        Condition {
+            partly_cooked,
+            ..self
+        }
     }
 
     /// Is it proven ready to eat?
@@ -83,9 +104,9 @@ impl Condition {
         self.and_stable(self.stable.or(Some(StableBy::Approved)))
     }
 
-    /// Does it fall short of what its product's entry claims?
+    /// Does it fall short of what its product's entry claims: ready, or else raw?
     pub fn lacks_proof(self, product: &Product) -> bool {
-        !product.raw && !self.is_ready()
+        !self.is_ready() && (!product.raw || self.partly_cooked)
     }
 }
 

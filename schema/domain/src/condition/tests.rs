@@ -74,10 +74,14 @@ fn heat() -> HeatProof {
 }
 
 fn check(kind: StepKind, parts: &[Part], heat: Option<&HeatProof>, expected: &str) {
-    let product = Product::unnamed();
+    let born = |raw| Product {
+        raw,
+        ..Product::unnamed()
+    };
+    let product = &born(expected.starts_with("treated heat"));
     let born = Born {
         kind,
-        product: &product,
+        product,
         parts,
         watered: true,
         heat,
@@ -94,10 +98,30 @@ fn check(kind: StepKind, parts: &[Part], heat: Option<&HeatProof>, expected: &st
 #[test]
 fn only_a_proof_makes_ready_and_not_the_name_of_a_step() {
     use StepKind::*;
-    for kind in [Cook, Smoke, Render, Cure, Hang] {
+    for kind in [Smoke, Cure, Hang] {
         check(kind, &[meat(), salt()], None, "treated nothing");
     }
+    // Meat that was warmed and not proven is raw no more, whatever it goes into; heat that proves it ends that.
+    for kind in [Cook, Render] {
+        check(
+            kind,
+            &[meat(), salt()],
+            None,
+            "treated nothing partly-cooked",
+        );
+    }
+    check(Cook, &[salt()], None, "ready parts");
+    let warmed = part(Condition::TREATED.and_partly_cooked(true), true);
+    let with = |other| [warmed.clone(), other];
+    check(Grind, &with(salt()), None, "treated nothing partly-cooked");
+    check(Mix, &with(meat()), None, "raw nothing partly-cooked");
+    check(Cure, &with(meat()), None, "treated nothing partly-cooked");
+    check(Cook, &with(meat()), Some(&heat()), "ready heat");
     check(Cook, &[meat(), salt()], Some(&heat()), "ready heat");
+    // What its list calls raw was cooked through by the same proof, and is half cooked no more.
+    check(Cook, &with(meat()), Some(&heat()), "treated heat");
+    let through = part(Condition::treated(ProvedBy::Heat), true);
+    check(Mix, &[through, meat()], None, "raw nothing");
     check(Grind, &[meat(), salt()], None, "raw nothing");
     check(Pack, &[cooked()], None, "ready parts");
     check(Smoke, &[cooked(), salt()], None, "ready parts");
@@ -188,7 +212,7 @@ fn a_fat_is_stable_once_its_rendering_is_proven() {
     assert_eq!(proven.to_string(), "ready heat nature");
     assert_eq!(
         rendered(None).condition().condition.to_string(),
-        "treated nothing"
+        "treated nothing partly-cooked"
     );
 }
 

@@ -33,7 +33,7 @@ pub struct Making<'a> {
     pub is_controlled: bool,
     /// What shows that it needs none, if anything does.
     pub stable: Option<Because>,
-    /// Do times and temperatures on record prove a kill?
+    /// Do times and temperatures on record prove a kill? Of what is listed as raw they start no days afresh.
     pub is_killed: bool,
     /// The number of the approval for vacuum packs that holds on that day, if one does.
     pub approved: Option<&'a str>,

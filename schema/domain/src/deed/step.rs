@@ -17,7 +17,7 @@ use crate::origin::Origin;
 use crate::plan::{Balance, Birth, PackChange, Plan, Reason};
 use crate::refusal::{Refusal, Result};
 use crate::says::Says;
-use crate::stop::{Act, Cause, NewStop, Passed, Placed, ask};
+use crate::stop::{self, Act, Cause, NewStop, Passed, Placed, ask};
 use crate::words::{Account, Addition, ProductKind, State, StepKind, Topic};
 use chrono_tz::Tz;
 use rust_decimal::Decimal;
@@ -341,7 +341,7 @@ impl Step<'_> {
             packaging: output.packaging,
             is_controlled: proven.condition.stable.is_none(),
             stable: stable.map(|stable| stable.because.clone()),
-            is_killed: output.heat.is_some(),
+            is_killed: output.heat.is_some() && !product.raw,
             approved: self.approved_vacuum.as_deref(),
             law: self.law,
             ready_keeps_its_day: self.ready_keeps_its_day,
@@ -352,6 +352,8 @@ impl Step<'_> {
         }
         .date()
         .map_err(|refusal| refusal.within(field))?;
+        let half = stop::half_cooked(code, product, proven.condition).map(Says::from);
+        let warnings = dated.warnings.into_iter().chain(half).collect();
         let birth = Birth {
             code: code.clone(),
             product: output.product_key,
@@ -393,6 +395,6 @@ impl Step<'_> {
             packs,
             note: output.note.clone(),
         };
-        Ok((birth, dated.warnings))
+        Ok((birth, warnings))
     }
 }

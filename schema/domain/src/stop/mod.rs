@@ -8,9 +8,12 @@ pub use ask::{Act, Passed, ask, held, held_at_all, is_called_ready, of_label};
 pub use says::StopSays;
 
 use crate::claims::Untrue;
+use crate::code::LotCode;
+use crate::condition::Condition;
 use crate::dates::{Because, earliest};
 use crate::limits::CLOCK_SLACK_MINUTES;
 use crate::lot::{Lot, Pack, PackId};
+use crate::product::Product;
 use crate::rows::RowId;
 use crate::says::Says;
 use crate::words::{ProductKind, State, StopKind, Topic};
@@ -203,7 +206,7 @@ pub fn on(lot: &Lot, pack: Option<&Pack>, at: DateTime<Utc>, day: NaiveDate) -> 
     }));
     if let Some(says) = unproven(lot, pack) {
         let topic = match says {
-            StopSays::NotProven { .. } => Topic::Condition,
+            StopSays::NotProven { .. } | StopSays::PartlyCooked { .. } => Topic::Condition,
             StopSays::RoomNotProven { .. } => Topic::Cold,
             _ => Topic::Date,
         };
@@ -288,6 +291,9 @@ fn unproven(lot: &Lot, pack: Option<&Pack>) -> Option<StopSays> {
         now.is_on_hand() && now.state != State::Frozen && now.use_by.is_none()
     };
     let undated = pack.filter(undated).is_some();
+    if let Some(says) = half_cooked(&lot.code, &lot.product, lot.condition()) {
+        return Some(says);
+    }
     if lot.product.raw {
         // As the scan answers it: for sale, with a rule of its days, and none of them known.
         let is_sold = lot.product.sale.offered && lot.product.keeping.usual.is_some();
@@ -313,6 +319,13 @@ fn unproven(lot: &Lot, pack: Option<&Pack>) -> Option<StopSays> {
         true => StopSays::UndatedPiece { lot: code, product },
         false => StopSays::Undated { lot: code, product },
     })
+}
+
+/// Is it listed as raw, and meat in it was warmed without a proof that it was enough?
+pub fn half_cooked(lot: &LotCode, product: &Product, condition: Condition) -> Option<StopSays> {
+    let half = product.raw && condition.lacks_proof(product) && product.kind != ProductKind::Waste;
+    let (lot, product) = (lot.clone(), product.named());
+    half.then_some(StopSays::PartlyCooked { lot, product })
 }
 
 #[cfg(test)]

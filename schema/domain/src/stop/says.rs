@@ -12,6 +12,7 @@ messages! {
         Voided "voided" { lot: LotCode },
         NotReleased "not-released" { lot: LotCode, product: Texts },
         NotProven "not-proven" { lot: LotCode, product: Texts },
+        PartlyCooked "partly-cooked" { lot: LotCode, product: Texts },
         RoomNotProven "room-not-proven" { lot: LotCode, product: Texts },
         NoDate "no-date" { lot: LotCode, product: Texts },
         NoDatePiece "no-date-piece" { lot: LotCode, product: Texts },
