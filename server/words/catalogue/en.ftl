@@ -2086,6 +2086,11 @@ label-green-together = Green { $weight }, { $pieces } pieces: weigh together
 label-green-of = Green { $weight }, piece { $nth } of { $of }
 label-salted = Salted { $day }
 label-turns = Turn: { $days }
+label-turns-every = { $apart ->
+    [one] Turn every day, { $from } to { $until }
+   *[other] Turn every { $apart } days, { $from } to { $until }
+}
+label-turns-and-more = Turn: { $days }, then see the cure room
 label-out-of-cure = OUT OF CURE
 label-out-of-cure-on = Out of its cure { $day }
 label-release = Release at { $target }
@@ -2987,6 +2992,7 @@ page-receive-part-whole = By its name this is a part of an animal. Is it a whole
 page-receive-no-number = without a number
 page-receive-ear-tag = Ear tag or tattoo
 page-receive-side = Which part of it
+page-receive-side-other = Another part
 page-receive-barcode = Scan the carton
 page-receive-barcode-help = What its code holds fills itself in: product, weight, lot, dates. Type only what it does not say.
 page-receive-by-barcode = As the code says
@@ -3012,6 +3018,8 @@ page-pot-batch = Batch: all that goes in
 page-pot-in = What goes in
 page-pot-none-on-hand = None on hand.
 page-pot-receive = Receive some
+page-pot-make = Make some
+page-pot-break-down = Break a carcass down
 page-pot-water = Water added
 page-pot-scan = Scan or type another lot
 page-pot-chosen = Chosen so far: [chosen] of [wanted]. Tick what else goes in, or look at the weight above.

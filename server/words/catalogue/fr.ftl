@@ -2092,6 +2092,11 @@ label-green-together = Frais { $weight }, { $pieces } pièces : à peser ensembl
 label-green-of = Frais { $weight }, pièce { $nth } sur { $of }
 label-salted = Salé le { $day }
 label-turns = Retourner : { $days }
+label-turns-every = { $apart ->
+    [one] Retourner chaque jour, du { $from } au { $until }
+   *[other] Retourner tous les { $apart } jours, du { $from } au { $until }
+}
+label-turns-and-more = Retourner : { $days }, puis voir le saloir
 label-out-of-cure = SORTIE DE SALAISON
 label-out-of-cure-on = Sortie de salaison le { $day }
 label-release = Libérer à { $target }
@@ -3004,6 +3009,7 @@ page-receive-no-number = sans numéro
 page-receive-carcass = Numéro de carcasse
 page-receive-ear-tag = Boucle ou tatouage
 page-receive-side = Quelle partie
+page-receive-side-other = Une autre partie
 page-receive-barcode = Scannez le carton
 page-receive-barcode-help = Ce que le code contient se remplit seul : produit, poids, lot, dates. Ne tapez que ce qu’il ne dit pas.
 page-receive-by-barcode = Selon le code
@@ -3028,6 +3034,8 @@ page-pot-meat = Viande pesée
 page-pot-batch = Fournée : tout ce qui entre
 page-pot-in = Ce qui entre
 page-pot-receive = En réceptionner
+page-pot-make = En préparer
+page-pot-break-down = Découper une carcasse
 page-pot-none-on-hand = Il n’y en a pas.
 page-pot-water = Eau ajoutée
 page-pot-scan = Scannez ou tapez un autre lot
