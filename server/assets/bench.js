@@ -104,7 +104,9 @@ const bench = {
     const chosen = form.querySelector("[name=product]:checked")?.dataset ?? {};
     const whole = deeds.chosen(form, "animal.side") === "whole";
     form.querySelectorAll("[data-if-none]").forEach((told) => {
-      told.hidden = told.dataset.ifNone.split(" ").some((name) => deeds.chosen(form, name).trim() !== "");
+      // Nobody is warned of a field that they have not come to yet.
+      told.hidden = !(bench.grams(form.elements.grams) > 0)
+        || told.dataset.ifNone.split(" ").some((name) => deeds.chosen(form, name).trim() !== "");
     });
     form.querySelectorAll("[data-if-part-whole]").forEach((told) => { told.hidden = !whole || chosen.part === undefined; });
     form.querySelectorAll("[data-if-bird]").forEach((field) => { field.hidden = chosen.bird === undefined; });
