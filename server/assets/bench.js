@@ -89,6 +89,7 @@ const bench = {
       const chosen = form.querySelector(`[name="${field.dataset.of}"]:checked`);
       field.value = chosen?.dataset[field.dataset.key] ?? "";
     });
+    bench.sides(form);
     bench.arrives(form);
     if (form.matches("[data-pot]")) {
       pot.follow(form);
@@ -103,10 +104,30 @@ const bench = {
     const chosen = form.querySelector("[name=product]:checked")?.dataset ?? {};
     const whole = deeds.chosen(form, "animal.side") === "whole";
     form.querySelectorAll("[data-if-none]").forEach((told) => {
-      told.hidden = told.dataset.ifNone.split(" ").some((name) => deeds.chosen(form, name).trim() !== "");
+      // Nobody is warned of a field that they have not come to yet.
+      told.hidden = !(bench.grams(form.elements.grams) > 0)
+        || told.dataset.ifNone.split(" ").some((name) => deeds.chosen(form, name).trim() !== "");
     });
     form.querySelectorAll("[data-if-part-whole]").forEach((told) => { told.hidden = !whole || chosen.part === undefined; });
     form.querySelectorAll("[data-if-bird]").forEach((field) => { field.hidden = chosen.bird === undefined; });
+  },
+
+  // Only the parts that it usually comes as are offered; the others are one tap further.
+  sides(form) {
+    const others = form.querySelector("[data-all-sides]");
+    const told = form.querySelector("[name=product]:checked")?.dataset.sides;
+    if (!others || !told) {
+      return;
+    }
+    const usual = others.dataset.shown === undefined ? told.split(" ") : null;
+    let hidden = 0;
+    form.querySelectorAll("[name='animal.side']").forEach((side) => {
+      const fits = usual === null || usual.includes(side.value);
+      side.closest("label").hidden = !fits;
+      side.checked = fits && (side.checked || usual?.length === 1);
+      hidden += fits ? 0 : 1;
+    });
+    others.hidden = hidden === 0;
   },
 
   // Enter moves on to the next field: a scale and a scanner press it after each thing.
@@ -503,6 +524,10 @@ document.addEventListener("click", (event) => {
   if (button.matches("[data-add]")) {
     const field = form.elements._scan;
     field.value.trim() === "" ? field.focus() : pot.scan(form, field);
+  } else if (button.matches("[data-all-sides]")) {
+    button.dataset.shown = "";
+    bench.sides(form);
+    form.querySelector("[name='animal.side']").focus();
   } else if (button.matches("[data-now]")) {
     const row = button.closest("[data-reading]");
     row.querySelector("[data-as=when]").value = bench.clock(form);

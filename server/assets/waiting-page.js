@@ -4,14 +4,24 @@
 
 const list = {
   box: document.querySelector("[data-waiting]"),
+  opened: Date.now(),
 
   row(state) {
     return document.querySelector(`template[data-row="${state}"]`).content.cloneNode(true).firstElementChild;
   },
 
+  // The kitchen's hour of a moment of this device: its clock or its zone may be another. A page that this device kept
+  // tells the moment at which it was kept.
+  hour(moment, more) {
+    const { now, zone } = list.box.dataset;
+    const ahead = Number(now) - (Date.parse(document.querySelector("[data-stale]").dataset.stale) || list.opened);
+    const time = { hour: "numeric", minute: "2-digit", hourCycle: "h23", timeZone: zone || undefined, ...more };
+    return new Date(moment + ahead).toLocaleTimeString(document.documentElement.lang, time);
+  },
+
   // What all rows have: the slip, what it is, who did it and when.
   fill(element, [first]) {
-    const at = new Date(first.kept).toLocaleTimeString(document.documentElement.lang, { hour: "numeric", minute: "2-digit", hourCycle: "h23" });
+    const at = list.hour(first.kept);
     element.querySelector("[data-what]").textContent = first.says;
     element.querySelector("[data-who-when]").textContent = [first.by, at].filter(Boolean).join(", ");
     element.querySelectorAll("[data-says], [data-makes]").forEach((text) => {
@@ -126,7 +136,7 @@ document.querySelector("[data-try-line]").addEventListener("click", async () => 
   list.end(end);
   // Whoever tried is told that it was tried.
   const told = document.querySelector("[data-tried]");
-  const at = new Date().toLocaleTimeString(document.documentElement.lang, { hour: "numeric", minute: "2-digit", second: "2-digit", hourCycle: "h23" });
+  const at = list.hour(Date.now(), { second: "2-digit" });
   told.hidden = end !== "away";
   told.textContent = told.dataset.tried.replace("[time]", at);
 });

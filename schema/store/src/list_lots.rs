@@ -20,8 +20,8 @@ extern "SQL" {
 /// What to look for. Everything given must hold.
 #[derive(Debug, Default, Clone)]
 pub struct LotSearch {
-    /// The product's code.
-    pub product: Option<String>,
+    /// The product's code: one of these.
+    pub products: Option<Vec<String>>,
     /// A place where some of it is.
     pub place: Option<String>,
     /// The farm of an animal in it.
@@ -70,8 +70,11 @@ pub fn list(conn: &mut Conn, sought: &LotSearch, limit: i64) -> Result<Vec<(LotR
         .limit(limit)
         .select((LotRow::as_select(), entries::code))
         .into_boxed();
-    if let Some(product) = &sought.product {
-        query = query.filter(entries::code.eq(product));
+    if let Some(products) = &sought.products {
+        query = match products.as_slice() {
+            [one] => query.filter(entries::code.eq(one)),
+            several => query.filter(entries::code.eq_any(several)),
+        };
     }
     if let Some(word) = &sought.word {
         let like = format!(

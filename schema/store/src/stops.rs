@@ -273,8 +273,8 @@ pub fn stopped_lots(conn: &mut Conn) -> Result<Vec<i32>> {
 }
 
 /// The lots that something is left of and that are not proven to be what a list may claim of them: raw
-/// or treated ones that it calls ready, those with a pack that has no date and is not frozen, and those that a maker's date caps.
-pub fn unproven_lots(conn: &mut Conn) -> Result<Vec<i32>> {
+/// or treated ones that it calls ready, those with a pack that has no date and is not frozen, and those whose maker's date is over.
+pub fn unproven_lots(conn: &mut Conn, today: chrono::NaiveDate) -> Result<Vec<i32>> {
     let raw = lots::later.like("raw %").or(lots::later.like("treated %"));
     // What is listed as raw claims nothing of the sort: most of a kitchen is raw, and need not be looked at.
     let claims = versions::body.not_like("%\"raw\":true%");
@@ -309,11 +309,20 @@ pub fn unproven_lots(conn: &mut Conn) -> Result<Vec<i32>> {
         .select(lots::id)
         .load(conn)?;
     found.extend(listed);
-    let capped: Vec<i32> = lots::table
+    // Most that was bought has such a date, and until it is over nothing hangs on it: only the dates are read of them all.
+    let capped: Vec<(i32, Option<String>)> = lots::table
         .filter(lots::later.like("%cap=%").and(lots::on_hand_mg.gt(0)))
-        .select(lots::id)
+        .select((lots::id, lots::later))
         .load(conn)?;
-    found.extend(capped);
+    let is_over = |later: &Option<String>| {
+        let mut words = later.as_deref().unwrap_or_default().split_whitespace();
+        let cap = words.find_map(|word| word.strip_prefix("cap="));
+        // What cannot be read is looked at, and says so.
+        let cap = cap.and_then(|day| day.parse::<chrono::NaiveDate>().ok());
+        cap.is_none_or(|cap| cap < today)
+    };
+    let over = capped.into_iter().filter(|(_, later)| is_over(later));
+    found.extend(over.map(|(lot, _)| lot));
     let partly_cooked = lots::later.like("%partly-cooked%");
     let partly_cooked: Vec<i32> = lots::table
         .filter(partly_cooked.and(lots::on_hand_mg.gt(0)))

@@ -14,8 +14,38 @@ use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 use words::Mass;
 
-/// The most days of turning that the tag names.
+/// The most days of turning that the tag names one by one.
 const MOST_TURNS: usize = 3;
+
+/// The days on which a piece is still to be turned, as a tag can say them. Who reads three days takes them for all:
+/// where there are more, it says so.
+#[derive(Debug, PartialEq, Eq)]
+enum Turning<'a> {
+    Never,
+    /// On these days, and no others.
+    On(&'a [NaiveDate]),
+    /// So many days apart, from the first to the last.
+    Every(i64, NaiveDate, NaiveDate),
+    /// On these days first; the calendar of the cure room has the rest.
+    OnAndMore(&'a [NaiveDate]),
+}
+
+impl Turning<'_> {
+    fn of(days: &[NaiveDate]) -> Turning<'_> {
+        let (Some(first), Some(last)) = (days.first(), days.last()) else {
+            return Turning::Never;
+        };
+        if days.len() <= MOST_TURNS {
+            return Turning::On(days);
+        }
+        let between = |pair: &[NaiveDate]| (pair[1] - pair[0]).num_days();
+        let apart = between(days);
+        match days.windows(2).all(|pair| between(pair) == apart) {
+            true => Turning::Every(apart, *first, *last),
+            false => Turning::OnAndMore(&days[..MOST_TURNS]),
+        }
+    }
+}
 
 /// What the tag says. Without a piece on record (the label was asked for by name), its weight stands
 /// for the green weight.
@@ -135,16 +165,19 @@ fn turns(writer: &Writer<'_>, piece: &Piece) -> String {
         .filter(|planned| matches!(planned.task, Task::Turn | Task::Overhaul))
         .map(|planned| planned.day)
         .collect();
-    let shown: Vec<String> = days
-        .iter()
-        .take(MOST_TURNS)
-        .map(|day| first.day_of_month(*day))
-        .collect();
-    match shown.is_empty() {
-        true => String::new(),
-        false => first.say(LabelWords::Turns {
-            days: shown.join(", "),
+    let listed = |days: &[NaiveDate]| {
+        let days = days.iter().map(|day| first.day_of_month(*day));
+        days.collect::<Vec<_>>().join(", ")
+    };
+    match Turning::of(&days) {
+        Turning::Never => String::new(),
+        Turning::On(days) => first.say(LabelWords::Turns { days: listed(days) }),
+        Turning::Every(apart, from, until) => first.say(LabelWords::TurnsEvery {
+            apart,
+            from: first.day_of_month(from),
+            until: first.day_of_month(until),
         }),
+        Turning::OnAndMore(days) => first.say(LabelWords::TurnsAndMore { days: listed(days) }),
     }
 }
 
@@ -170,5 +203,29 @@ fn release(writer: &Writer<'_>, piece: &Piece, green: Grams) -> String {
         (Some(target), None) => first.say(LabelWords::Release { target }),
         (None, Some(day)) => first.say(LabelWords::ReleaseFrom { day }),
         (Some(target), Some(day)) => first.say(LabelWords::ReleaseBoth { target, day }),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn days(of_june: &[u32]) -> Vec<NaiveDate> {
+        let day = |day: &u32| NaiveDate::from_ymd_opt(2026, 6, *day).expect("a day of June");
+        of_june.iter().map(day).collect()
+    }
+
+    #[test]
+    fn a_tag_never_names_some_of_the_days_as_if_they_were_all() {
+        assert_eq!(Turning::of(&[]), Turning::Never);
+        let few = days(&[1, 3, 9]);
+        assert_eq!(Turning::of(&few), Turning::On(&few));
+        let daily = days(&[1, 2, 3, 4]);
+        assert_eq!(Turning::of(&daily), Turning::Every(1, daily[0], daily[3]));
+        let weekly = days(&[1, 8, 15, 22, 29]);
+        let every = Turning::Every(7, weekly[0], weekly[4]);
+        assert_eq!(Turning::of(&weekly), every);
+        let odd = days(&[1, 8, 15, 20]);
+        assert_eq!(Turning::of(&odd), Turning::OnAndMore(&odd[..3]));
     }
 }

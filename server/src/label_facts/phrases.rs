@@ -33,6 +33,8 @@ messages! {
         GreenTogether "green-together" { weight: String, pieces: u32 },
         Salted "salted" { day: String },
         Turns "turns" { days: String },
+        TurnsEvery "turns-every" { apart: i64, from: String, until: String },
+        TurnsAndMore "turns-and-more" { days: String },
         OutOfCureOn "out-of-cure-on" { day: String },
         Release "release" { target: String },
         ReleaseFrom "release-from" { day: String },

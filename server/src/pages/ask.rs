@@ -240,7 +240,7 @@ fn group(
             lot: lot.code.to_string(),
             because: match told {
                 Told::No => made_of(words, asked, line),
-                _ => because.join("; "),
+                _ => words.apart(&because),
             },
             much: words.say(PageSays::AskLine {
                 packs: words.packs(packs),

@@ -156,7 +156,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
     let all = pack.map_or(Grams::ZERO, |pack| pack.now.left);
     let unit = Unit::of(&words);
     Ok(BreakDownPage {
-        told: told.collect::<Vec<_>>().join("; "),
+        told: words.apart(&told.collect::<Vec<_>>()),
         pack: pack.map_or(1, |pack| pack.number),
         all: all.milligrams(),
         all_says: unit.shown(&words, all),

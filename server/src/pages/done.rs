@@ -9,11 +9,12 @@ use crate::caller::Caller;
 use crate::error::Result;
 use crate::ids::shown_id;
 use domain::deed::void::stays;
+use domain::grams::Grams;
 use domain::right::Right;
 use domain::words::{DeedKind, StepKind};
 use store::deeds::DeedRow;
 use store::lots::LotRow;
-use store::{Conn, deeds, lots, measurements};
+use store::{Conn, deeds, lots, measurements, record};
 use uuid::Uuid;
 
 /// The most new lots that the strip leads to; a break-down makes more, and its own page shows them.
@@ -36,6 +37,9 @@ pub struct Done {
     pub ask: Option<String>,
     /// The lots that it made: code, how it is shown with the numbers of its packs, and what it is.
     pub made: Vec<(String, String, String)>,
+    /// The one lot that it was made of, where something is left of it: code, how it is shown, and what it is. Whoever
+    /// packed some goes on with the rest, and whoever undid it does it again.
+    pub of: Option<(String, String, String)>,
     /// What became of the labels of what it made.
     pub printed: Option<String>,
     /// Where its labels are, where it made or changed any.
@@ -124,6 +128,10 @@ impl Done {
             says,
             printed,
             made: elsewhere,
+            of: match has_made {
+                true => rest_of(app, conn, words, deed.id, then)?,
+                false => None,
+            },
             labels: (has_made || StepKind::parse(kind.as_str()).is_some())
                 .then(|| format!("/printing?step={id}"))
                 .filter(|_| !voided),
@@ -151,6 +159,41 @@ fn may_undo(app: &Caller<'_>, conn: &mut Conn, deed: &DeedRow) -> Result<bool> {
         && (who.may(Right::Lift) || !store::stops::hangs_on(conn, deed.id)?)
         && (who.may(Right::Confirm) || deed.kind()? != DeedKind::ConfirmRow)
         && stays(deed.kind()?).is_none())
+}
+
+/// The one lot that a deed used, where something is left of it and the page is another's.
+fn rest_of(
+    app: &Caller<'_>,
+    conn: &mut Conn,
+    words: &Words,
+    deed: i32,
+    then: &str,
+) -> Result<Option<(String, String, String)>> {
+    let mut used: Vec<i32> = record::used_by(conn, deed)?
+        .into_iter()
+        .map(|(lot, _)| lot)
+        .collect();
+    used.sort_unstable();
+    used.dedup();
+    let [_] = used.as_slice() else {
+        return Ok(None);
+    };
+    let found = lots::by_keys(conn, &used)?.into_iter().next();
+    let Some(lot) = found.filter(|lot| lot.on_hand_mg > 0) else {
+        return Ok(None);
+    };
+    let code = lot.code()?;
+    if format!("/lots/{code}") == then {
+        return Ok(None);
+    }
+    let left = words.say(BenchSays::Left {
+        weight: Grams::from_milligrams(lot.on_hand_mg),
+        until: String::new(),
+    });
+    let shown = format!("{}, {}", code.shown(), left.trim_end_matches([',', ' ']));
+    let name = app.product(conn, lot.version_id)?;
+    let name = name.name(words.lang()).to_owned();
+    Ok(Some((code.to_string(), shown, name)))
 }
 
 /// A lot's code with the numbers of its packs, where it has several: what a label of it shows.

@@ -280,7 +280,7 @@ fn row(words: &Words, lot: &LotFacts) -> Row {
         name: lot.name(words.lang()),
         book: words.grams(sums.book_grams.0),
         left: words.or_dash(sums.left_grams.0),
-        stands: stands.join("; "),
+        stands: words.apart(&stands),
         because: because.map_or_else(String::new, |why| {
             recall::facts::in_language(why, words.lang(), "")
         }),
@@ -305,7 +305,7 @@ fn person(words: &Words, one: &PersonFacts) -> Person {
     Person {
         role: words.headed(role),
         name: one.name.clone(),
-        more: more.join("; "),
+        more: words.apart(&more),
         phone: one.phone.clone(),
         told: one.told_at.as_ref().map(|at| moment(words, at)),
         answered: one.answered.clone().unwrap_or_default(),
@@ -327,7 +327,7 @@ fn sold(words: &Words, facts: &IncidentFacts) -> Vec<(String, String, String)> {
             true => sold,
             false => words.say(PageSays::AndMore {
                 what: sold,
-                more: of.to.join("; "),
+                more: words.apart(&of.to),
             }),
         };
         (words.say(hour), what, how_much)

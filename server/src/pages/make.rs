@@ -5,6 +5,7 @@ use super::bench::{self, DEGREES, Pick, Units, WEIGHT};
 use super::bench_says::WorkSays;
 use super::hanging;
 use super::heat_shown::{self, Rule};
+use super::makes::{makes, ways};
 use super::managers::not_yours;
 use super::parts::{self, PotPart};
 use super::spoken::Words;
@@ -20,7 +21,7 @@ use domain::lot::PlaceId;
 use domain::moment::day_of;
 use domain::product::{Part, Product};
 use domain::right::Right;
-use domain::words::{DeedKind, ProductKind, StepKind};
+use domain::words::{DeedKind, StepKind};
 use serde::Deserialize;
 use serde_json::json;
 use std::sync::Arc;
@@ -143,19 +144,6 @@ pub async fn page(request: HttpRequest, asking: Asking, kind: web::Path<String>)
     }
 }
 
-/// Does a step of that kind make such a product?
-fn makes(kind: StepKind, product: &Product) -> bool {
-    use ProductKind::*;
-    match kind {
-        StepKind::Cure => product.cured.cure.is_some(),
-        StepKind::Grind => product.kind == Mixed,
-        StepKind::Mix => matches!(product.kind, Mixed | Cooked | Ingredient),
-        StepKind::Smoke => matches!(product.kind, Cured | Cooked),
-        StepKind::Render => product.kind == Rendered,
-        _ => matches!(product.kind, Cooked | Stock | Rendered),
-    }
-}
-
 /// Is it plain mince of the animal that somebody brought meat of? It takes any cut, whatever its recipe names.
 fn is_its_mince(kind: StepKind, of: &str, code: &str, lists: &Lists) -> bool {
     let species = |code: &str| lists.products.get(code).and_then(|product| product.species);
@@ -269,7 +257,14 @@ fn pot(app: &Caller<'_>, conn: &mut Conn, kind: StepKind, asked: &Asked) -> Resu
     let lists = &reading.standing.lists;
     let brought: Option<LotCode> = brought.map(|lot| lot.code()).transpose()?;
     let brought = brought.map(|code| code.to_string());
-    let parts = parts::parts(&reading, &names, kind, &recipe, brought.as_deref(), today);
+    let mut parts = parts::parts(&reading, &names, kind, &recipe, brought.as_deref(), today);
+    if parts.iter().any(|part| part.rows.is_empty()) {
+        let received = store::places::received_lately(conn)?;
+        for part in parts.iter_mut().filter(|part| part.rows.is_empty()) {
+            let comes_in = received.iter().any(|(of, _)| *of == part.product);
+            part.ways = ways(lists, &part.product, comes_in);
+        }
+    }
     let in_list = |part: &Part| lists.products.get(&part.product).cloned();
     let is_meat = |part: &&Part| in_list(part).is_some_and(|of| of.species.is_some());
     let is_water = |part: &&Part| in_list(part).is_some_and(|of| parts::is_water(&of));
@@ -353,20 +348,4 @@ fn strength(lists: &domain::family::Lists, parts: &[PotPart]) -> String {
     let salt = salt.and_then(|part| lists.products.get(&part.product));
     let strength = salt.and_then(|product| product.curing_salt());
     strength.map_or_else(|| "{}".to_owned(), |of| parts::told(&of).to_string())
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_step_makes_what_its_kind_can() {
-        let of = |kind| Product {
-            kind,
-            ..Product::unnamed()
-        };
-        assert!(makes(StepKind::Cook, &of(ProductKind::Stock)));
-        assert!(!makes(StepKind::Grind, &of(ProductKind::Cooked)));
-        assert!(!makes(StepKind::Cure, &of(ProductKind::Cured)));
-    }
 }

@@ -32,6 +32,8 @@ pub struct PotPart {
     pub role: &'static str,
     /// The packs on hand.
     pub rows: Vec<PotRow>,
+    /// Where none is: how to come by some, the likelier way first; the address and the key of its words.
+    pub ways: Vec<(String, &'static str)>,
 }
 
 /// A pack that may go in.
@@ -85,6 +87,7 @@ pub fn parts(
         });
         parts.push(PotPart {
             rows: rows.collect(),
+            ways: Vec::new(),
             role: listed.map_or("", |product| role(product)),
             name: names.product(&part.product),
             grams: bench::in_grams(part.grams),
@@ -108,6 +111,7 @@ pub fn parts(
             0,
             PotPart {
                 rows: rows.collect(),
+                ways: Vec::new(),
                 role: "",
                 name: names.product(&of.lot.product.code),
                 grams: "0".to_owned(),

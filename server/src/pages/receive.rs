@@ -2,6 +2,7 @@
 
 use super::bench::{self, DEGREES, Pick, Units, WEIGHT};
 use super::bench_says::WorkSays;
+use super::carcass_parts;
 use super::managers::not_yours;
 use super::spoken::{ABATTOIR, Words};
 use crate::caller::{Asking, Caller};
@@ -12,7 +13,7 @@ use askama::Template;
 use domain::family::{Listed, Lists};
 use domain::moment::day_of;
 use domain::right::Right;
-use domain::words::{ProductKind, Side, Species};
+use domain::words::{ProductKind, Species};
 use serde::Deserialize;
 use serde_json::json;
 use std::collections::BTreeMap;
@@ -48,6 +49,8 @@ struct Arrives {
     is_bird: bool,
     /// Is it a part of an animal by its code, like the starter list's half pig?
     is_part: bool,
+    /// The parts that it usually comes as.
+    sides: String,
 }
 
 #[derive(Debug, Default, Deserialize)]
@@ -63,17 +66,6 @@ struct Asked {
 pub async fn page(request: HttpRequest, asking: Asking) -> HttpResponse {
     super::asked(&request, asking, read).await
 }
-
-/// What a carcass may come as; a hind or a fore of a side is chosen under the rest.
-const SIDES: [Side; 7] = [
-    Side::Left,
-    Side::Right,
-    Side::Whole,
-    Side::LeftFore,
-    Side::LeftHind,
-    Side::RightFore,
-    Side::RightHind,
-];
 
 fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<ReceivePage> {
     let names = Names::load(app, conn)?;
@@ -111,7 +103,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<ReceivePage>
         farms: listed(&lists.farms),
         abattoirs: listed(&lists.abattoirs),
         suppliers: listed(&lists.suppliers),
-        sides: SIDES
+        sides: carcass_parts::ALL
             .map(|side| Pick::of(side.as_str(), words.headed(side.says())))
             .into(),
         places: bench::places(&names, place),
@@ -137,9 +129,6 @@ fn first_storage(lists: &Lists) -> Option<&str> {
     let mut all = lists.places.iter().filter(|(_, place)| keeps(place));
     all.next().map(|(code, _)| code.as_str())
 }
-
-/// Words that stand in the codes of what is a part of an animal: the starter list's, and most kitchens' own.
-const PARTS: [&str; 5] = ["half", "side", "hind", "fore", "quarter"];
 
 /// Where what arrives is put: where it was put last, or else what is raw or ready as it is.
 fn put_at(lists: &Lists, code: &str, received: &[(String, i32)]) -> Option<String> {
@@ -179,6 +168,7 @@ fn products(
     let mut fits: Vec<(usize, Arrives)> = fits
         .map(|product| {
             let species = product.species.map_or("", |species| species.as_str());
+            let sides = carcass_parts::usual(&product.code, product.species).iter();
             let pick = Pick {
                 more: species.to_owned(),
                 ..Pick::of(&product.code, names.product(&product.code))
@@ -186,7 +176,11 @@ fn products(
             let arrives = Arrives {
                 pick,
                 is_bird: product.species.is_some_and(Species::is_bird),
-                is_part: product.code.split('-').any(|word| PARTS.contains(&word)),
+                is_part: carcass_parts::is_part(&product.code),
+                sides: sides
+                    .map(|side| side.as_str())
+                    .collect::<Vec<_>>()
+                    .join(" "),
             };
             (lately(&product.code).unwrap_or(usize::MAX), arrives)
         })

@@ -14,6 +14,7 @@ use crate::error::Result;
 use crate::lists::List;
 use crate::read::entries;
 use crate::read::names::Names;
+use crate::read::seek::fold;
 use crate::read::today::begun;
 use crate::rooms::blocking;
 use crate::who::people::FIRST;
@@ -316,7 +317,7 @@ fn has(app: &Caller<'_>, conn: &mut Conn, words: &Words, names: &Names) -> Resul
                 1 => names.into_iter().next().unwrap_or_default(),
                 count => words.say(SetUpSays::Has {
                     count,
-                    names: some_of(names),
+                    names: some_of(words, names),
                 }),
             },
         })
@@ -324,15 +325,13 @@ fn has(app: &Caller<'_>, conn: &mut Conn, words: &Words, names: &Names) -> Resul
 }
 
 /// The first of them by name, and a sign that there are more.
-fn some_of(mut names: Vec<String>) -> String {
-    names.sort();
-    let more = if names.len() > MOST_NAMED {
-        "; …"
-    } else {
-        ""
-    };
-    names.truncate(MOST_NAMED);
-    names.join("; ") + more
+fn some_of(words: &Words, mut names: Vec<String>) -> String {
+    names.sort_by_key(|name| fold(name));
+    if names.len() > MOST_NAMED {
+        names.truncate(MOST_NAMED);
+        names.push("…".to_owned());
+    }
+    words.apart(&names)
 }
 
 /// How many things are named at the foot.

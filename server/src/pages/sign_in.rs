@@ -30,6 +30,8 @@ struct Name {
     id: String,
     name: String,
     roles: String,
+    /// Is a word waiting that signs them in once? It has letters: a keypad of figures cannot write it.
+    has_word: bool,
 }
 
 #[derive(Deserialize)]
@@ -183,6 +185,7 @@ fn form(
             id: person.uid().to_string(),
             name: person.row.name.clone(),
             roles: words.roles(&person.roles),
+            has_word: person.row.word.is_some(),
         })
         .collect();
     // One who is alone need not be chosen.
@@ -199,6 +202,7 @@ fn form(
         id: one.id.clone(),
         name: one.name.clone(),
         roles: one.roles.clone(),
+        has_word: one.has_word,
     });
     SignIn {
         words,

@@ -35,6 +35,11 @@ impl Words {
         self.0.text(key)
     }
 
+    /// Several things that have commas of their own.
+    pub fn apart(&self, of: &[String]) -> String {
+        of.join(&self.t("page-apart"))
+    }
+
     /// A text of which the United States have another: nobody there says abattoir.
     pub fn in_place(&self, [key, in_us]: [&str; 2], profile: Profile) -> String {
         match profile {

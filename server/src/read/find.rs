@@ -91,7 +91,7 @@ fn found(app: &App, query: &LotsQuery, with_marks: bool) -> Result<Found> {
             .transpose()
     };
     let mut sought = LotSearch {
-        product: given(&query.product),
+        products: given(&query.product).map(|product| vec![product]),
         place: given(&query.place),
         farm: given(&query.farm),
         killed_on: on_day(&query.killed_on, "killed_on")?,
@@ -160,17 +160,15 @@ pub fn limit(text: Option<&str>) -> Result<i64> {
 
 /// A database cannot be asked for a character that it cannot hold.
 fn refuse_unprintable(sought: &LotSearch) -> Result<()> {
+    let product = sought.products.iter().flatten().next();
     let texts = [
-        ("product", &sought.product),
-        ("place", &sought.place),
-        ("farm", &sought.farm),
-        ("q", &sought.word),
+        ("product", product),
+        ("place", sought.place.as_ref()),
+        ("farm", sought.farm.as_ref()),
+        ("q", sought.word.as_ref()),
     ];
     for (field, text) in texts {
-        if text
-            .as_ref()
-            .is_some_and(|text| text.chars().any(char::is_control))
-        {
+        if text.is_some_and(|text| text.chars().any(char::is_control)) {
             return Err(Error::cannot_be(field, QuerySays::Unprintable));
         }
     }

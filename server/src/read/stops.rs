@@ -25,7 +25,7 @@ pub fn standing(app: &Caller<'_>, conn: &mut Conn) -> Result<StopsRead> {
     let today = day_of(now, zone);
     let mut keys = store::stops::stopped_lots(conn)?;
     keys.extend(store::stops::past_lots(conn, today)?);
-    keys.extend(store::stops::unproven_lots(conn)?);
+    keys.extend(store::stops::unproven_lots(conn, today)?);
     keys.extend(store::wrong_labels::lots_on_hand(conn)?);
     keys.extend(super::cure_room::hanging(conn, &standing.lists)?);
     keys.sort_unstable();

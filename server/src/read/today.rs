@@ -210,7 +210,7 @@ fn keys(conn: &mut Conn, today: NaiveDate, pieces: &[i32]) -> Result<Vec<i32>> {
     let mut keys = store::stops::past_lots(conn, tomorrow)?;
     keys.truncate(MOST_LOTS);
     keys.extend(store::stops::stopped_lots(conn)?);
-    keys.extend(store::stops::unproven_lots(conn)?);
+    keys.extend(store::stops::unproven_lots(conn, today)?);
     keys.extend(store::wrong_labels::lots_on_hand(conn)?);
     keys.extend(pieces);
     keys.sort_unstable();

@@ -79,7 +79,8 @@ fn packs_of_a_released_piece_need_no_release_of_their_own(engine: Engine) {
     let caller = house.caller();
     let pancetta = caller.noted("P-01");
     let packed = caller.step("pack").of_grams(&pancetta, 500);
-    let packed = packed.into_packs("pancetta", 500, 2).made();
+    let deed = "0d5ce5a1-0c1b-4d3e-9a53-5f3f0c0a0001";
+    let packed = packed.into_packs("pancetta", 500, 2).id(deed).made();
     let stops = caller.lot(&packed)["stops"].to_string();
     assert!(!stops.contains("not-released"), "{stops}");
     let room = caller.read("/api/cure-room")["pieces"].clone();
@@ -95,6 +96,14 @@ fn packs_of_a_released_piece_need_no_release_of_their_own(engine: Engine) {
     let ham = caller.noted("H-03");
     let refused = caller.step("pack").of_grams(&ham, 500);
     refused.into("dry-aged-ham", 500).ask().expect(409);
+    // Whoever packed some goes on with the rest of the piece from there, and whoever took it back packs it anew.
+    let leads_back = |page: &str| {
+        let page = caller.page(&format!("/lots/{page}?did={deed}"));
+        page.contains(&format!("data-rest href=\"/lots/{pancetta}\""))
+    };
+    assert!(leads_back(&packed) && !leads_back(&pancetta));
+    caller.void(deed).done();
+    assert!(leads_back(&packed));
 }
 
 fn what_is_only_put_into_a_freezer_is_told(engine: Engine) {

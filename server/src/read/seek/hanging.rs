@@ -27,20 +27,16 @@ pub(super) fn is_one(names: &Names, code: &str) -> bool {
     listed.is_some_and(|product| product.kind == ProductKind::Carcass)
 }
 
-/// Those that something is left of, by product.
+/// Those that something is left of, what came last first.
 pub(super) fn lots(app: &Caller<'_>, conn: &mut Conn, names: &Names) -> Result<Vec<Brief>> {
-    let mut rows = Vec::new();
-    for (code, _) in names.products() {
-        if is_one(names, &code) {
-            let sought = LotSearch {
-                product: Some(code),
-                on_hand: true,
-                ..LotSearch::default()
-            };
-            let found = list_lots::list(conn, &sought, MOST as i64)?;
-            rows.extend(found.into_iter().map(|(row, _)| row));
-        }
-    }
-    rows.truncate(MOST);
+    let products = names.products().into_iter();
+    let carcasses = products.filter(|(code, _)| is_one(names, code));
+    let sought = LotSearch {
+        products: Some(carcasses.map(|(code, _)| code).collect()),
+        on_hand: true,
+        ..LotSearch::default()
+    };
+    let found = list_lots::list(conn, &sought, MOST as i64)?;
+    let rows: Vec<_> = found.into_iter().map(|(row, _)| row).collect();
     briefs(app, conn, &rows)
 }
