@@ -7,6 +7,7 @@
 
 mod absence;
 mod added;
+mod cured;
 mod facts;
 mod identity;
 mod names;
@@ -48,6 +49,7 @@ pub fn check(facts: &NameFacts<'_>, law: &Law) -> Result<Vec<Finding>> {
     found.extend(standards::check_standard(facts, law)?);
     found.extend(absence::check(facts, law));
     found.extend(telling::check(facts, law));
+    found.extend(cured::check(facts, law));
     found.extend(unlisted(facts, law));
     found.retain(|finding| finding.gravity > Gravity::Note);
     found.sort_by_key(|finding| std::cmp::Reverse(finding.gravity));
