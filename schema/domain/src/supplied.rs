@@ -27,7 +27,9 @@ messages! {
         AllergensByPack "allergens-by-pack" { lot: LotCode },
         ByWords "by-words" { lot: LotCode, allergens: Arg },
         MayContain "may-contain" { lot: LotCode, allergens: Arg },
+        ByName "by-name" { lot: LotCode, allergens: Arg },
         Named "named" { allergens: Arg },
+        NamedOnList "named-on-list" { allergens: Arg },
         NamedElsewhere "named-elsewhere" { allergens: Arg },
         Recipe "recipe" { allergens: Arg },
         Rule "rule",
@@ -82,6 +84,10 @@ pub struct Contents {
     pub supplied: Supplied,
     /// The allergens that the recipe brings.
     pub of_recipe: BTreeSet<Allergen>,
+    /// The allergens that its own name on the list tells, and its entry there does not.
+    pub of_name: BTreeSet<Allergen>,
+    /// The rows by which it does.
+    pub of_name_by: Vec<RowId>,
     /// The allergens that the words of the pack's ingredients name.
     pub named: BTreeSet<Allergen>,
     /// The rows by which they do.
@@ -100,7 +106,7 @@ impl Contents {
     pub fn allergens(&self, product: &Product) -> BTreeSet<Allergen> {
         let mut all = match &self.told {
             Some(told) => told.clone(),
-            None => product.allergens.clone(),
+            None => &product.allergens | &self.of_name,
         };
         // Of a pack that tells neither, the list counts whole.
         if self.told.is_none() || self.supplied.ingredients.is_empty() {
@@ -121,7 +127,10 @@ impl Contents {
     /// What the pack says that it did not tell as an allergen.
     pub fn warnings(&self) -> Vec<SuppliedSays> {
         let Some(told) = &self.told else {
-            return Vec::new();
+            let on_list = (!self.of_name.is_empty()).then(|| SuppliedSays::NamedOnList {
+                allergens: Arg::All(self.of_name.iter().copied().map(Arg::from).collect()),
+            });
+            return on_list.into_iter().collect();
         };
         let untold = |of: &BTreeSet<Allergen>| {
             let all: Vec<Arg> = of.difference(told).copied().map(Arg::from).collect();
@@ -171,7 +180,15 @@ impl Contents {
             .into(),
             rule: Rule::Rows(self.named_by.clone()),
         });
-        Reason::all(Topic::Contents, because.chain(words))
+        let name = (self.told.is_none() && !self.of_name.is_empty()).then(|| Because {
+            says: SuppliedSays::ByName {
+                lot: lot(),
+                allergens: Arg::All(self.of_name.iter().copied().map(Arg::from).collect()),
+            }
+            .into(),
+            rule: Rule::Rows(self.of_name_by.clone()),
+        });
+        Reason::all(Topic::Contents, because.chain(words).chain(name))
     }
 }
 
@@ -355,6 +372,17 @@ mod tests {
                 assert_eq!(contents.warnings().len(), warned, "{told:?} {text}");
             };
         check(None, "", &[Egg, Milk], 0);
+        let named = Contents {
+            of_name: [Mustard].into(),
+            ..Contents::default()
+        };
+        assert_eq!(named.allergens(&product), [Egg, Mustard].into());
+        assert_eq!(named.warnings().len(), 1);
+        let told = Contents {
+            told: Some([].into()),
+            ..named
+        };
+        assert_eq!(told.allergens(&product), [].into(), "its pack knows better");
         check(None, "mustard seed", &[Egg, Milk, Mustard], 0);
         check(Some(&[]), "", &[Milk], 1);
         check(Some(&[Milk]), "", &[Milk], 0);

@@ -5,17 +5,20 @@ use crate::error::{Error, Result};
 use crate::lists::checks::language_tag;
 use crate::wire::asked::DeclaresAsked;
 use domain::product::Product;
-use domain::statement::{Named, named_elsewhere, named_in};
+use domain::rows::RowId;
+use domain::statement::{Named, named_elsewhere, named_in, untold_by};
 use domain::supplied::{Contents, DEEPEST, Supplied, SuppliedPart, allergens_of};
 use domain::words::Allergen;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-/// A recipe of the list, and the allergens that it brings.
+/// A recipe of the list, and the allergens that it brings; what the product's own name there tells besides.
 #[derive(Default)]
 pub struct ListRecipe {
     parts: Vec<SuppliedPart>,
     allergens: BTreeSet<Allergen>,
+    named: BTreeSet<Allergen>,
+    named_by: Vec<RowId>,
 }
 
 impl ListRecipe {
@@ -28,22 +31,48 @@ impl ListRecipe {
             let version = facts.standing.versions.get(*code);
             version.is_some_and(|version| versions.contains(version))
         });
-        let allergens = allergens_of(of.map(|(_, product)| product));
-        ListRecipe { parts, allergens }
+        let of: Vec<&Arc<Product>> = of.map(|(_, product)| product).collect();
+        let own = products.get(product).map(|product| &**product);
+        ListRecipe::of(facts, own, parts, &of)
+    }
+
+    /// An entry's name tells what is in it, too, whatever was ticked beside it.
+    fn of(
+        facts: &Facts<'_, '_>,
+        own: Option<&Product>,
+        parts: Vec<SuppliedPart>,
+        products: &[&Arc<Product>],
+    ) -> ListRecipe {
+        let rules = &facts.law().statements;
+        let mut allergens = allergens_of(products.iter().copied());
+        for product in products {
+            allergens.extend(untold_by(rules, product, &product.allergens).inside);
+        }
+        let named = own.map_or_else(Named::default, |own| untold_by(rules, own, &own.allergens));
+        ListRecipe {
+            parts,
+            allergens,
+            named_by: named.rows(rules),
+            named: named.inside,
+        }
     }
 
     /// That which was kept with a lot.
     ///
     /// # Errors
     /// The database is away, or the record is damaged.
-    pub fn as_kept(facts: &mut Facts<'_, '_>, supplied: Option<&Supplied>) -> Result<ListRecipe> {
+    pub fn as_kept(
+        facts: &mut Facts<'_, '_>,
+        own: &Product,
+        supplied: Option<&Supplied>,
+    ) -> Result<ListRecipe> {
         let parts = supplied.map_or(Vec::new(), |of| of.recipe.clone());
         let mut products: Vec<Arc<Product>> = Vec::new();
         for version in SuppliedPart::versions(&parts) {
             products.push(facts.app.product(facts.tx.conn, version)?);
         }
-        let allergens = allergens_of(products.iter());
-        Ok(ListRecipe { parts, allergens })
+        let products: Vec<&Arc<Product>> = products.iter().collect();
+        Ok(ListRecipe::of(facts, Some(own), parts, &products))
     }
 }
 
@@ -110,6 +139,8 @@ pub fn contents(
             allergens_by_pack: told.is_some(),
         },
         of_recipe: list.allergens,
+        of_name: list.named,
+        of_name_by: list.named_by,
         told,
         may_contain,
     }

@@ -112,6 +112,7 @@ pub struct StarterFactRead {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use domain::statement;
     use std::collections::BTreeSet;
 
     #[test]
@@ -163,6 +164,19 @@ mod tests {
                         allergen.0
                     );
                 }
+            }
+        }
+    }
+
+    #[test]
+    fn what_a_name_tells_of_allergens_is_ticked() {
+        let law = law::shipped().expect("the law is read");
+        for one in &shipped().entries {
+            let product = one.product.product();
+            for (place, of) in &law.laws.places {
+                let rules = &of.statements;
+                let untold = statement::untold_by(rules, &product, &product.allergens).inside;
+                assert_eq!(untold, BTreeSet::new(), "{place} {}", product.code);
             }
         }
     }

@@ -46,6 +46,7 @@ mod lists;
 mod log;
 mod logs;
 mod mince;
+mod named_on_list;
 mod names;
 mod old_records;
 mod outside;

@@ -7,10 +7,16 @@ use stories::{Caller, Engine, House, on_both_engines};
 
 on_both_engines! {
     too_much_nitrite_left_is_a_stop
+    more_nitrate_left_asks_for_the_reason
+    what_is_called_cured_has_so_much_in_it
 }
 
-/// A cured loin in a kitchen of a place.
+/// A cured loin in a kitchen of a place, with so much curing salt on a kilogram.
 fn loin(engine: Engine, place: &str) -> (House, Caller, String) {
+    loin_with(engine, place, 1.2)
+}
+
+fn loin_with(engine: Engine, place: &str, grams: f64) -> (House, Caller, String) {
     let house = House::furnished(engine);
     let caller = house.caller();
     set(&caller, &[("profile", json!(place))]);
@@ -27,7 +33,7 @@ fn loin(engine: Engine, place: &str) -> (House, Caller, String) {
     let bag = bag.made();
     let pig = caller.half_pig("0608-17", 10_000);
     let cure = caller.step("cure").of_grams(&pig, 1_000);
-    let lot = cure.of_grams(&bag, 1.2).into("cured-loin", 1_000).made();
+    let lot = cure.of_grams(&bag, grams).into("cured-loin", 1_000).made();
     (house, caller, lot)
 }
 
@@ -84,4 +90,35 @@ fn too_much_nitrite_left_is_a_stop(engine: Engine) {
         failed.iter().any(|stop| stop["stop"] == "failed"),
         "{failed:?}"
     );
+}
+
+/// `additions-D8`, `confirmed-C8`: 90 of nitrate as the ion is no limit.
+fn more_nitrate_left_asks_for_the_reason(engine: Engine) {
+    let (_house, caller, lot) = loin(engine, "eu");
+    let found = |ppm: Value| {
+        let reading = json!({ "lot": lot, "residual_nitrate_ppm": ppm });
+        caller.deed("/api/readings", reading).expect(201).body["warnings"].to_string()
+    };
+    let before = stops(&caller, &lot);
+    assert!(!found(json!(90)).contains("additions-D8"));
+    assert!(found(json!(95)).contains("additions-D8"));
+    assert_eq!(stops(&caller, &lot), before, "it may be sold");
+}
+
+/// `canada-eu-uk-4.7`: the word stands for 100 ppm and more.
+fn what_is_called_cured_has_so_much_in_it(engine: Engine) {
+    for (place, grams, told) in [
+        ("ca", 1.2, true),
+        ("ca", 1.599, true),
+        ("ca", 1.6, false),
+        ("us", 1.2, false),
+    ] {
+        let (_house, caller, lot) = loin_with(engine, place, grams);
+        let findings = caller.lot(&lot)["label_findings"].to_string();
+        assert_eq!(
+            findings.contains("naming-called-cured") && findings.contains("canada-eu-uk-4.7"),
+            told,
+            "{place} {grams}: {findings}"
+        );
+    }
 }

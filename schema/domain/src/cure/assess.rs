@@ -330,7 +330,9 @@ fn note_residual(
 ) -> Vec<Finding> {
     let here = Here::of(rules, cure.method, cure.class, cure.day, rows);
     let limits = rules.limits.iter().filter(|limit| {
-        limit.stage == Stage::Residual && limit.is_for(cure.method, &here, cure.day, rows)
+        limit.stage == Stage::Residual
+            && !limit.doubt
+            && limit.is_for(cure.method, &here, cure.day, rows)
     });
     limits
         .filter(|limit| limit.measure(ingoing, &rules.masses) > limit.bound.value)

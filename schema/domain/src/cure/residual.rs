@@ -4,10 +4,11 @@ use super::says::{CureSays, LimitSays};
 use super::{Class, Counts, CureLevel, Here, Ingoing, Method, Stage};
 use crate::law::Law;
 use crate::refusal::{Refusal, Result};
-use crate::rows::Finding;
+use crate::rows::{Finding, Gravity};
 use chrono::NaiveDate;
 
-/// Every limit on what is left, for a measured level.
+/// Every limit on what is left, for a measured level. One that is doubtful forbids nothing: above it the reason is
+/// looked for.
 ///
 /// # Errors
 /// The level cannot be, or is not a residual one: what goes in is never compared with a limit on what is left.
@@ -36,7 +37,14 @@ pub fn assess_residual(
             continue;
         }
         let measured = limit.measure(&Ingoing::of(found, &rules.masses), &rules.masses);
-        if !limit.allows(measured) {
+        if !limit.allows(measured) && limit.doubt {
+            let says = LimitSays::LeftAsks {
+                ppm: measured.round_dp(2),
+                what: limit.said(),
+                level: limit.bound.value,
+            };
+            findings.push(Finding::new(Gravity::Warn, says, [limit.bound.row.clone()]));
+        } else if !limit.allows(measured) {
             let says = LimitSays::Left {
                 ppm: measured.round_dp(2),
                 what: limit.said(),

@@ -74,6 +74,7 @@ messages! {
         NoneRead "none-read" { what: CountedSays, class: Class, method: Method },
         FinishedMost "finished-most" { most: Decimal, what: Says },
         Left "left" { ppm: Decimal, what: Says, most: Decimal, class: Class },
+        LeftAsks "left-asks" { ppm: Decimal, what: Says, level: Decimal },
         Sets "sets" { nitrite: Decimal, ascorbate: Decimal, sets: Arg },
     }
 }

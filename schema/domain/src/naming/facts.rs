@@ -29,6 +29,8 @@ pub struct NameFacts<'a> {
     pub is_meat_alone: bool,
     /// Did nitrite or nitrate go in?
     pub nitrite: Option<bool>,
+    /// How much of both went in, in ppm, where it was cured here.
+    pub cured_with: Option<Decimal>,
     /// Was it cured dry?
     pub dry: bool,
     /// Did water or brine go in?
@@ -81,6 +83,7 @@ impl<'a> NameFacts<'a> {
             parts: BTreeSet::new(),
             is_meat_alone: false,
             nitrite: None,
+            cured_with: None,
             dry: is_dry(product),
             water_in: false,
             core: None,
@@ -137,6 +140,12 @@ impl<'a> NameFacts<'a> {
         let cured = line.iter().any(|of| {
             let went_in = |quantity| of.last_reading(quantity).is_some_and(|ppm| ppm > 0);
             went_in(Quantity::NitritePpm) || went_in(Quantity::NitratePpm)
+        });
+        facts.cured_with = line.iter().find_map(|of| {
+            let both =
+                [Quantity::NitritePpm, Quantity::NitratePpm].map(|of_it| of.last_reading(of_it));
+            let both: Vec<i64> = both.into_iter().flatten().collect();
+            (!both.is_empty()).then(|| Decimal::new(both.iter().sum(), 6).normalize())
         });
         facts.weights = fresh(family, of);
         facts.gained = facts.weights.and_then(|(fresh, ready)| {

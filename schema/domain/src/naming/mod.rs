@@ -7,6 +7,7 @@
 
 mod absence;
 mod added;
+mod cured;
 mod facts;
 mod identity;
 mod names;
@@ -14,6 +15,7 @@ mod nitrite;
 mod says;
 mod standards;
 mod sum;
+mod telling;
 #[cfg(test)]
 mod tests;
 mod told;
@@ -46,6 +48,8 @@ pub fn check(facts: &NameFacts<'_>, law: &Law) -> Result<Vec<Finding>> {
     found.extend(dry.into_iter().flatten());
     found.extend(standards::check_standard(facts, law)?);
     found.extend(absence::check(facts, law));
+    found.extend(telling::check(facts, law));
+    found.extend(cured::check(facts, law));
     found.extend(unlisted(facts, law));
     found.retain(|finding| finding.gravity > Gravity::Note);
     found.sort_by_key(|finding| std::cmp::Reverse(finding.gravity));

@@ -26,6 +26,8 @@ messages! {
         Unlisted "unlisted" { name: String },
         Denies "denies" { what: Arg },
         DeniesAnimal "denies-animal" { word: String, what: Arg },
+        CalledCured "called-cured" { ppm: Decimal, least: Decimal },
+        TellsAllergen "tells-allergen" { what: Arg },
         OtherAnimal "other-animal" { named: Arg, is: Arg },
         SayAnimal "say-animal" { what: Arg },
         NotAlone "not-alone" { named: Arg, others: Arg },

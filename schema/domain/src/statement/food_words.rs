@@ -3,8 +3,9 @@
 
 use super::StatementRules;
 use super::folded::{fold, items, whole_words};
+use crate::product::Product;
 use crate::rows::RowId;
-use crate::words::Allergen;
+use crate::words::{Allergen, ProductKind};
 use std::collections::{BTreeMap, BTreeSet};
 use std::ops::Range;
 
@@ -99,6 +100,30 @@ pub fn named_elsewhere(rules: &StatementRules, text: &str, language: &str) -> BT
     let known =
         |allergen: &Allergen| here.inside.contains(allergen) || here.perhaps.contains(allergen);
     named.filter(|allergen| !known(allergen)).collect()
+}
+
+/// The allergens that the names of an entry of the product list tell, and what is `told` of it does not: `milk powder`
+/// for which nobody ticked milk. A piece of an animal is called after its shape: its names tell none.
+pub fn untold_by(rules: &StatementRules, product: &Product, told: &BTreeSet<Allergen>) -> Named {
+    use ProductKind::{Bone, Carcass, Cut, Fat, Offal, Trim, Waste};
+    let mut found = Named::default();
+    if matches!(
+        product.kind,
+        Carcass | Cut | Trim | Fat | Bone | Offal | Waste
+    ) {
+        return found;
+    }
+    for (language, name) in product.names.iter().chain(product.sold_as.iter()) {
+        found.inside.extend(named_in(rules, name, language).inside);
+    }
+    found.inside = &found.inside - told;
+    for (first, group) in GROUPS {
+        let one = |of: &BTreeSet<Allergen>| of.range(first..group).next().is_some();
+        if one(told) || one(&found.inside) {
+            found.inside.remove(&group);
+        }
+    }
+    found
 }
 
 impl Named {

@@ -39,7 +39,9 @@ pub use date_mark::{
 };
 pub use due::{AllergenNotice, SaleDuty};
 pub use food::{Food, Sale};
-pub use food_words::{FoodOf, FoodWords, Named, WordsByLanguage, named_elsewhere, named_in};
+pub use food_words::{
+    FoodOf, FoodWords, Named, WordsByLanguage, named_elsewhere, named_in, untold_by,
+};
 pub use heights::{Height, HeightStep, HeightUnit, Lettering, check_height, letter_height};
 pub use list::{AdditiveName, LastRules, ListRules, TailRules, ingredients, share};
 pub(crate) use matching::find as find_words;

@@ -1,8 +1,9 @@
 //! What the words of a pack's own list tell (`trade-food-words`), in every place (us-A1, canada-eu-uk-3, 9.4): the
 //! words that prove an allergen, and those that may as well mean something else.
 
-use domain::statement::{named_elsewhere, named_in};
-use domain::words::{Allergen, Profile};
+use domain::product::Product;
+use domain::statement::{named_elsewhere, named_in, untold_by};
+use domain::words::{Allergen, ProductKind, Profile};
 use law::Shipped;
 use std::collections::BTreeSet;
 use std::sync::LazyLock;
@@ -281,4 +282,33 @@ fn a_list_in_another_language_than_it_is_said_to_be_in_is_looked_at() {
     check("farine de blé, beurre, sel", "fr", "-");
     check("lait de coco, riz", "en", "-");
     check("mozzarella, mayonnaise", "en", "-");
+}
+
+#[test]
+fn what_the_name_of_an_entry_tells_and_nobody_ticked() {
+    let check = |kind: ProductKind, language: &str, name: &str, told: &str, expected: &str| {
+        let product = Product {
+            kind,
+            names: std::sync::Arc::new([(language.to_owned(), name.to_owned())].into()),
+            allergens: allergens(told),
+            ..Product::unnamed()
+        };
+        let rules = &SHIPPED.laws.of(Profile::Eu).statements;
+        let untold = untold_by(rules, &product, &product.allergens).inside;
+        assert_eq!(untold, allergens(expected), "{name}");
+    };
+    use ProductKind::{Cooked, Cut, Ingredient, Mixed};
+    check(Ingredient, "en", "Milk powder", "-", "milk");
+    check(Ingredient, "en", "Milk powder", "milk", "-");
+    check(Ingredient, "en", "Celery", "-", "celery");
+    check(Ingredient, "fr", "Graines de moutarde", "-", "mustard");
+    check(Mixed, "en", "Walnut and pork terrine", "-", "walnut");
+    check(Cooked, "en", "Fish soup", "anchovy", "-");
+    check(Cooked, "en", "Fish soup", "-", "fish");
+    check(Ingredient, "en", "Cocoa butter", "-", "-");
+    check(Ingredient, "en", "Black pepper", "-", "-");
+    check(Cooked, "en", "Milk-fed veal stew", "-", "-");
+    check(Cooked, "en", "Dairy-free sausage", "-", "-");
+    // The shape of a piece tells nothing of what is in it.
+    check(Cut, "en", "Oyster blade", "-", "-");
 }

@@ -26,7 +26,7 @@ pub fn again(facts: &mut Facts<'_, '_>, kin: &mut Kin, deed: &DeedRow) -> Result
     };
     let product = kin.lots[&row.id].product.clone();
     let kept = kin.lots[&row.id].was.supplied.clone();
-    let list = ListRecipe::as_kept(facts, kept.as_ref())?;
+    let list = ListRecipe::as_kept(facts, &product, kept.as_ref())?;
     let contents = contents(facts, asked.declares.as_ref(), list);
     let moment = facts.moment;
     let pot = Pot {

@@ -46,7 +46,7 @@ pub fn again(facts: &mut Facts<'_, '_>, kin: &mut Kin, deed: &DeedRow) -> Result
         None => {
             let use_by = known.and_then(|known| known.use_by);
             let kept = kin.lots[&row.id].was.supplied.clone();
-            let list = ListRecipe::as_kept(facts, kept.as_ref())?;
+            let list = ListRecipe::as_kept(facts, &product, kept.as_ref())?;
             receive::declared(facts, &asked, use_by, list)
         }
     };
