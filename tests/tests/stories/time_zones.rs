@@ -2,7 +2,7 @@
 
 use chrono::{NaiveDate, TimeDelta, Utc};
 use serde_json::{Value, json};
-use stories::call::{chrono_day, moment};
+use stories::call::{chrono_day, fresh_id, moment};
 use stories::day::{Told, farm};
 use stories::{Answer, Caller, Engine, House, on_both_engines};
 
@@ -48,7 +48,7 @@ fn kitchen(engine: Engine, hours: i64) -> (House, Caller) {
 fn chops(caller: &Caller, minutes: i64) -> String {
     let animal = farm("BRC")
         .killed(chrono_day(-4))
-        .carcass("0608-17")
+        .carcass(&fresh_id())
         .side("left");
     let chops = caller.receive("chops").grams(1_000).from(animal);
     chops.to("cooler").at(moment(-minutes)).made()
