@@ -155,6 +155,12 @@ fn what_is_half_cooked_is_sold_as_raw_in_nothing(engine: Engine) {
         stops(&caller, &stew.into("stew", 50).made()),
         ["not-proven"]
     );
+    // Cooked once more it is ready, and keeps its day.
+    let again = caller.step("cook").of_grams(&through, 50);
+    let again = again.into("stew", 50).held(75.0, 5).made();
+    is(&caller, &again, "ready", "heat");
+    let use_by = |lot: &str| caller.lot(lot)["packs"][0]["use_by"].clone();
+    assert_eq!(use_by(&again), use_by(&through));
     // Heat that proves it ends that.
     let cooked = caller.step("cook").of_grams(&mixed, 200);
     let cooked = cooked.into("stew", 200).held(75.0, 5).made();

@@ -126,7 +126,7 @@ impl Born<'_> {
         if treats {
             let kind = self.kind.into();
             return (
-                Condition::TREATED,
+                self.treated(),
                 practice(ConditionSays::NothingProves { kind }),
             );
         }
@@ -134,9 +134,19 @@ impl Born<'_> {
             part: part.shown.clone(),
         };
         match all_treated {
-            true => (Condition::TREATED, practice(says)),
+            true => (self.treated(), practice(says)),
             false => (Condition::RAW, practice(says)),
         }
+    }
+
+    /// What nothing proves ready now. What was cooked through before stays so, whatever it is packed or smoked as.
+    fn treated(&self) -> Condition {
+        let is = |part: &Part| part.condition;
+        let mut meat = self.parts.iter().filter(|part| part.of_animal).map(is);
+        let through = meat.clone().find(|is| is.is_cooked_through());
+        let all = meat.all(|is| is.is_ready() || is.is_cooked_through());
+        let kept = through.filter(|_| all);
+        kept.map_or(Condition::TREATED, |is| Condition::treated(is.by))
     }
 
     /// Does meat go in that was warmed and not proven, or is it warmed now? Heat that proves it ends that.
@@ -147,7 +157,8 @@ impl Born<'_> {
         let warms = matches!(self.kind, StepKind::Cook | StepKind::Render);
         let mut parts = self.parts.iter();
         parts.any(|part| {
-            let is_meat = part.of_animal && !part.condition.is_ready();
+            let is = part.condition;
+            let is_meat = part.of_animal && !is.is_ready() && !is.is_cooked_through();
             part.condition.partly_cooked || warms && is_meat
         })
     }

@@ -85,6 +85,12 @@ impl Condition {
         self.is == ConditionKind::Ready
     }
 
+    /// Was it cooked through by a proof, under a name that is listed as raw? Heat gives it no day anew.
+    pub fn is_cooked_through(self) -> bool {
+        let by_heat = matches!(self.by, ProvedBy::Heat | ProvedBy::Boiled);
+        self.is == ConditionKind::Treated && by_heat
+    }
+
     /// The same after its readings were looked at: what shows that it is stable, where that is readings,
     /// goes with them.
     pub fn and_read(self, shown: Option<&Stable>) -> Condition {

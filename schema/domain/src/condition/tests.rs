@@ -121,7 +121,11 @@ fn only_a_proof_makes_ready_and_not_the_name_of_a_step() {
     // What its list calls raw was cooked through by the same proof, and is half cooked no more.
     check(Cook, &with(meat()), Some(&heat()), "treated heat");
     let through = part(Condition::treated(ProvedBy::Heat), true);
-    check(Mix, &[through, meat()], None, "raw nothing");
+    check(Mix, &[through.clone(), meat()], None, "raw nothing");
+    // It stays so, and cooked once more without a record it is not half cooked.
+    for kind in [Pack, Smoke, Cook] {
+        check(kind, &[through.clone(), cooked()], None, "treated heat");
+    }
     check(Grind, &[meat(), salt()], None, "raw nothing");
     check(Pack, &[cooked()], None, "ready parts");
     check(Smoke, &[cooked(), salt()], None, "ready parts");

@@ -65,9 +65,15 @@ fn dated(draw: &Draw<'_>, moment: &Moment) -> PartDate {
         date,
         cap: later.cap,
         is_undated: (date.is_none() || is_dated_by_its_opening(draw.lot)) && has_days(draw.lot),
-        is_raw_animal: !draw.lot.species.is_empty() && !draw.lot.condition().is_ready(),
+        is_raw_animal: !draw.lot.species.is_empty() && !is_cooked(draw.lot),
         was_frozen: now.was_frozen(),
     }
+}
+
+/// Was it cooked through already, or is it ready by another proof? No heat gives that a day anew.
+fn is_cooked(lot: &Lot) -> bool {
+    let is = lot.condition();
+    is.is_ready() || is.is_cooked_through()
 }
 
 /// Is it ready food that has to be kept cold, and so has a last day? A piece from the cure room has its own when
