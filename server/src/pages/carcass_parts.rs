@@ -25,7 +25,7 @@ const NAMED: [(&str, &[Side]); 5] = [
     ("side", &[Side::Left, Side::Right]),
     ("fore", &FORES),
     ("hind", &HINDS),
-    ("quarter", &ALL.split_at(3).1),
+    ("quarter", ALL.split_at(3).1),
 ];
 
 /// Is it a part of an animal by its code, like the starter list's half pig?
