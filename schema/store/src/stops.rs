@@ -310,26 +310,27 @@ pub fn unproven_lots(conn: &mut Conn, today: chrono::NaiveDate) -> Result<Vec<i3
         .load(conn)?;
     found.extend(listed);
     // Most that was bought has such a date, and until it is over nothing hangs on it: only the dates are read of them all.
-    let capped: Vec<(i32, Option<String>)> = lots::table
-        .filter(lots::later.like("%cap=%").and(lots::on_hand_mg.gt(0)))
+    // In one question with what was warmed and is not cooked through.
+    let told = lots::later.like("%cap=%");
+    let told = told.or(lots::later.like("%partly-cooked%"));
+    let told: Vec<(i32, Option<String>)> = lots::table
+        .filter(told.and(lots::on_hand_mg.gt(0)))
         .select((lots::id, lots::later))
         .load(conn)?;
-    let is_over = |later: &Option<String>| {
-        let mut words = later.as_deref().unwrap_or_default().split_whitespace();
-        let cap = words.find_map(|word| word.strip_prefix("cap="));
-        // What cannot be read is looked at, and says so.
-        let cap = cap.and_then(|day| day.parse::<chrono::NaiveDate>().ok());
-        cap.is_none_or(|cap| cap < today)
-    };
-    let over = capped.into_iter().filter(|(_, later)| is_over(later));
-    found.extend(over.map(|(lot, _)| lot));
-    let partly_cooked = lots::later.like("%partly-cooked%");
-    let partly_cooked: Vec<i32> = lots::table
-        .filter(partly_cooked.and(lots::on_hand_mg.gt(0)))
-        .select(lots::id)
-        .load(conn)?;
-    found.extend(partly_cooked);
+    let stopped = told.into_iter().filter(|(_, later)| {
+        let words = later.as_deref().unwrap_or_default();
+        words.contains("partly-cooked") || is_over(words, today)
+    });
+    found.extend(stopped.map(|(lot, _)| lot));
     Ok(found)
+}
+
+/// Is the maker's date over that stands in what is kept of a lot's life? One that cannot be read is looked at, and says so.
+fn is_over(life: &str, today: chrono::NaiveDate) -> bool {
+    let mut words = life.split_whitespace();
+    let cap = words.find_map(|word| word.strip_prefix("cap="));
+    let cap = cap.and_then(|day| day.parse::<chrono::NaiveDate>().ok());
+    cap.is_none_or(|cap| cap < today)
 }
 
 /// The lots that something is left of and that were made before conditions were asked.
