@@ -46,13 +46,7 @@ impl Browser {
     /// # Panics
     /// Chromium or its driver is missing or does not start.
     pub fn reading(language: &str) -> Browser {
-        let mut driver = Command::new("chromedriver")
-            .args(["--port=0", "--log-level=SEVERE"])
-            .stdout(Stdio::piped())
-            .stderr(Stdio::null())
-            .spawn()
-            .expect("chromedriver is missing; tests/run installs it (chromium-driver)");
-        let port = port_of(&mut driver);
+        let (driver, port) = driver();
         let config = ureq::Agent::config_builder()
             .http_status_as_error(false)
             .timeout_global(Some(Duration::from_secs(180)))
@@ -300,14 +294,35 @@ impl Browser {
     }
 }
 
+/// A driver, and its port. One that found the port it drew taken by somebody else ends without a word: another is begun.
+fn driver() -> (Child, u16) {
+    let begun = || {
+        let mut driver = Command::new("chromedriver")
+            .args(["--port=0", "--log-level=SEVERE"])
+            .stdout(Stdio::piped())
+            .stderr(Stdio::null())
+            .spawn()
+            .expect("chromedriver is missing; tests/run installs it (chromium-driver)");
+        let port = port_of(&mut driver);
+        if port.is_none() {
+            let _ = (driver.kill(), driver.wait());
+        }
+        port.map(|port| (driver, port))
+    };
+    let mut tries = (0..3).map(|_| begun());
+    tries
+        .find_map(|one| one)
+        .expect("chromedriver says its port")
+}
+
 /// The port that the driver took, as it says itself.
-fn port_of(driver: &mut Child) -> u16 {
+fn port_of(driver: &mut Child) -> Option<u16> {
     let lines = BufReader::new(driver.stdout.take().expect("piped")).lines();
     let mut ports = lines.map_while(Result::ok).filter_map(|line| {
         let (_, port) = line.split_once("started successfully on port ")?;
         port.trim_end_matches('.').parse().ok()
     });
-    ports.next().expect("chromedriver says its port")
+    ports.next()
 }
 
 impl Drop for Browser {

@@ -140,6 +140,11 @@ fn a_side_is_weighed_off_and_recorded_by_keyboard_alone_and_undone_its_weights_a
     }
     browser.tap("button.undo");
     until(|| left(&caller, &bench.lot) == 45_000);
+    // The page that says so comes after that, and would come over what is opened next.
+    bench.until(
+        "new URL(location.href).searchParams.has('did') && document.readyState === 'complete' \
+        && document.querySelector('.done button.undo') === null",
+    );
     // Nobody weighs twelve cuts twice.
     bench
         .browser

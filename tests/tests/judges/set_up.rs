@@ -152,9 +152,12 @@ fn from_an_empty_record_to_the_first_tag() {
     assert_eq!(browser.run(killed), "");
     hand.taps += 2;
     hand.type_into("input[name='animal.carcass']", "0608-17");
-    // A half pig is no whole animal without a word, and nobody's kill date is guessed.
+    // A half pig is offered as a left or a right one; it is no whole animal without a word, one tap further.
+    let offered = "return document.querySelector(\"[name='animal.side'][value='whole']\").closest('label').hidden";
+    assert_eq!(browser.run(offered), true);
     let hidden = "return document.querySelector('[data-if-part-whole]').hidden";
-    hand.tap("label:has(input[value='whole'])");
+    browser.tap("[data-all-sides]");
+    browser.tap("label:has(input[value='whole'])");
     assert_eq!(browser.run(hidden), false);
     hand.tap("label:has(input[value='left'])");
     assert_eq!(browser.run(hidden), true);
