@@ -294,7 +294,7 @@ impl Browser {
     }
 }
 
-/// A driver, and its port. One that found the port it drew taken by somebody else ends without a word: another is begun.
+/// A driver, and its port. Now and then one ends without having told any: another is begun.
 fn driver() -> (Child, u16) {
     let begun = || {
         let mut driver = Command::new("chromedriver")
