@@ -48,16 +48,6 @@ impl Conn {
 }
 
 impl Conn {
-    /// Gives back the pages that SQLite keeps in memory for this connection.
-    pub(crate) fn forget_pages(&mut self) {
-        if let Conn::Sqlite(conn) = self {
-            // Where it fails they are kept, as they were.
-            let _ = conn.batch_execute("PRAGMA shrink_memory");
-        }
-    }
-}
-
-impl Conn {
     /// Opens a file that nothing is to be changed in: a copy, perhaps on a disk that takes no writes.
     pub(crate) fn to_read(path: &Path) -> Result<Conn> {
         let away =

@@ -18,8 +18,6 @@ use std::time::Duration;
 
 /// How often a deed is tried again when another was in its way.
 const TRIES: usize = 8;
-/// Whoever writes more rows than so many has gone through far more pages than a deed does.
-const MANY_ROWS: usize = 2_000;
 
 /// The open record.
 pub struct Store {
@@ -280,7 +278,6 @@ impl Store {
                 &mut pooled
             }
         };
-        let mut rows = 0;
         // Called in one place: a deed is long, and each place is a copy of it in the binary.
         let done = in_transaction(conn, "COMMIT", |conn| {
             let mut tx = Tx {
@@ -296,12 +293,8 @@ impl Store {
                 return Err(Error::Broken("a trial was to be kept".into()).into());
             }
             tx.sealing.finish(tx.conn).map_err(E::from)?;
-            rows = tx.sealing.rows();
             Ok(done)
         });
-        if rows > MANY_ROWS {
-            conn.forget_pages();
-        }
         if done.is_err() && self.gate.is_some() {
             self.ids.forget(); // the block they came from was rolled back
         }

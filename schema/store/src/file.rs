@@ -66,13 +66,6 @@ impl RecordFile {
         &self.path
     }
 
-    /// Sends to the disk what was written into it. A disk that fails is noticed by whoever wrote.
-    pub(crate) fn send(&self) {
-        if let Some(file) = &self.file {
-            let _ = file.sync_data();
-        }
-    }
-
     /// Refuses a file that is not the one that was opened, or was emptied, cut or written over since: a deed in
     /// it would be answered and lost.
     ///

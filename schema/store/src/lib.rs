@@ -12,7 +12,6 @@ pub mod again;
 pub mod animals;
 pub mod audit;
 mod beside;
-mod by_and_by;
 pub mod carry;
 pub mod chain;
 pub mod clock;
@@ -80,7 +79,6 @@ mod wrong_label_audit;
 pub mod wrong_labels;
 
 pub use address::Address;
-pub use by_and_by::by_and_by;
 pub use conn::Conn;
 pub use db::{Store, Tx};
 pub use error::{Error, Result};

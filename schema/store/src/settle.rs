@@ -6,7 +6,6 @@
 //! begin anew: where that is little, it is put away while nobody writes, which takes a blink.
 
 use crate::address::Address;
-use crate::by_and_by::by_and_by;
 use crate::conn::Conn;
 use crate::db::Store;
 use crate::error::Result;
@@ -99,13 +98,7 @@ impl LogSettler {
             Some(conn) => conn,
             empty => empty.insert(Conn::open(&self.address)?),
         };
-        let send = || {
-            if let Some(file) = &self.file {
-                file.send();
-            }
-        };
-        let so_far = by_and_by(send, || settled(conn));
-        let settled = so_far.and_then(|so_far| match &self.gate {
+        let settled = settled(conn).and_then(|so_far| match &self.gate {
             Some(gate) if so_far.is_long() && so_far.is_nearly_done() => {
                 gate.between_deeds(|| settled(conn))
             }

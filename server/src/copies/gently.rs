@@ -4,8 +4,12 @@ use rustix::process::setpriority_process;
 use std::fs::File;
 use std::panic;
 use std::path::Path;
+use std::sync::mpsc::{self, RecvTimeoutError};
 use std::thread;
+use std::time::Duration;
 
+/// How often what was written meanwhile is sent to the disk.
+const EVERY: Duration = Duration::from_millis(25);
 /// As the system counts: 0 is like everybody, 19 is whenever nobody else wants to.
 const BEHIND: i32 = 15;
 
@@ -24,18 +28,27 @@ pub fn behind_others<T: Send>(work: impl FnOnce() -> T + Send) -> T {
     })
 }
 
-/// Does something that fills a file, and sends what is in it to the disk by and by meanwhile.
+/// Does something that fills a file, and sends what is in it to the disk little by little meanwhile: sent all at once at
+/// the end, whatever anybody records would wait until a whole record is written.
 pub fn settling<T>(path: &Path, fill: impl FnOnce() -> T) -> T {
-    // Not there yet, or a disk that fails: whoever fills it, or gives it its name, notices.
-    let send = || drop(File::open(path).and_then(|file| file.sync_data()));
-    store::by_and_by(send, fill)
+    thread::scope(|scope| {
+        let (filled, until) = mpsc::channel::<()>();
+        scope.spawn(move || {
+            while until.recv_timeout(EVERY) == Err(RecvTimeoutError::Timeout) {
+                // Not there yet, or a disk that fails: whoever fills it, or gives it its name, notices.
+                let _ = File::open(path).and_then(|file| file.sync_data());
+            }
+        });
+        let made = fill();
+        drop(filled);
+        made
+    })
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use std::fs;
-    use std::time::Duration;
 
     #[test]
     fn what_is_filled_is_there_and_the_answer_comes_back() {
@@ -43,7 +56,7 @@ mod tests {
         let path = folder.path().join("copy");
         let answer = settling(&path, || {
             fs::write(&path, "half").unwrap();
-            thread::sleep(Duration::from_millis(80));
+            thread::sleep(3 * EVERY);
             fs::write(&path, "whole").unwrap();
             7
         });

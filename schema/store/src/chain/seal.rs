@@ -52,11 +52,6 @@ impl Sealing {
         });
     }
 
-    /// How many rows it has taken.
-    pub(crate) fn rows(&self) -> usize {
-        self.lines.len()
-    }
-
     /// Puts the links of what was written at the end of the chain.
     ///
     /// A row of a deed that another transaction recorded stands by itself: that deed is sealed.
