@@ -70,7 +70,7 @@ pub fn anchor(place: &Where) -> Result<String, String> {
 
 /// The record, untouched if that can be: one of an earlier version is brought up to this one first.
 fn opened(place: &Where) -> Result<Store, String> {
-    let untouched = Store::to_read(&place.address).map_err(|error| error.to_string())?;
+    let untouched = Store::to_read(&place.address, 2).map_err(|error| error.to_string())?;
     match untouched {
         Some(store) => Ok(store),
         None => Store::open(&place.address, false, 2).map_err(|error| error.to_string()),

@@ -114,7 +114,7 @@ fn lives(path: &Path, medium: &str, identity: &[u8]) -> bool {
     if !path.is_file() || record_lease::medium_of(path) != medium {
         return false;
     }
-    let store = Store::to_read(&Address::Sqlite(path.to_owned()));
+    let store = Store::to_read(&Address::Sqlite(path.to_owned()), 1);
     let its = store.map(|store| store.and_then(|store| store.look(record_lease::identity).ok()));
     // One that cannot be looked into is the very file nevertheless.
     its.map_or(true, |its| its.flatten().is_none_or(|its| its == identity))

@@ -43,6 +43,8 @@ fn main() {
             kept.transpose().expect("it is kept");
         }
     }
+    // As a kitchen's record does, it lies on the disk, and not before it in the memory.
+    on_disk(&path);
     let database = path.to_str().expect("UTF-8").to_owned();
     let house = House::at(Engine::Sqlite, &database, &[]);
     row(&[
@@ -71,9 +73,7 @@ fn main() {
     let plain = keep.path().join("plain.db");
     let floor = timed(|| {
         std::fs::copy(&copy, &plain).expect("it is copied");
-        std::fs::File::open(&plain)
-            .and_then(|file| file.sync_all())
-            .expect("it is on disk");
+        on_disk(&plain);
     });
     let restored = keep.path().join("restored.db");
     let restored = restored.to_str().expect("UTF-8");
@@ -201,6 +201,12 @@ fn copy_in(folder: &Path) -> std::path::PathBuf {
     paths
         .find(|path| path.extension().is_some_and(|ending| ending == "db"))
         .expect("a copy")
+}
+
+fn on_disk(path: &Path) {
+    std::fs::File::open(path)
+        .and_then(|file| file.sync_all())
+        .expect("it is on disk");
 }
 
 fn length(path: &Path) -> u64 {

@@ -133,7 +133,7 @@ impl Store {
     ///
     /// # Errors
     /// Nothing there, nobody answers, not a database, or one written by a newer version.
-    pub fn to_read(address: &Address) -> Result<Option<Store>> {
+    pub fn to_read(address: &Address, connections: u32) -> Result<Option<Store>> {
         let Address::Sqlite(path) = address else {
             return Ok(None);
         };
@@ -145,7 +145,7 @@ impl Store {
         drop(first);
         Ok(Some(Store {
             address: address.clone(),
-            pool: pool(address, true, 2)?,
+            pool: pool(address, true, connections)?,
             gate: None,
             failed: Arc::default(),
             ids: Ids::default(),

@@ -79,12 +79,12 @@ fn tried(
     now: DateTime<Utc>,
 ) -> Result<Tried, Trouble> {
     let open = opened(copy, key, store.address())?;
-    let before = prove(&open.path)?;
+    let before = prove(&open.path, gently::halves_at_once())?;
     let room = name::workroom(store.address()).map_err(|says| Trouble::new(FOLDER, says))?;
     let path = room.path().join("tried.db");
     let unsound = |says: String| Trouble::new(UNSOUND, says);
     restore::to_file(&open.path, None, &path, now).map_err(unsound)?;
-    let restored = Store::open(&Address::Sqlite(path), false, 2);
+    let restored = Store::open(&Address::Sqlite(path), false, gently::halves_at_once());
     let restored = restored.map_err(|error| unsound(error.to_string()))?;
     let proven = check::proven(&restored).map_err(|error| unsound(error.to_string()))?;
     if let Some(first) = proven.findings.first() {

@@ -1,5 +1,6 @@
 //! Copying so that those who pack do not feel it: the processor is theirs first, and the disk is never kept busy for long.
 
+use super::prove::SIDE_BY_SIDE;
 use rustix::process::setpriority_process;
 use std::fs::File;
 use std::panic;
@@ -26,6 +27,15 @@ pub fn behind_others<T: Send>(work: impl FnOnce() -> T + Send) -> T {
             .join()
             .unwrap_or_else(|panic| panic::resume_unwind(panic))
     })
+}
+
+/// How many halves of a record are proven at once behind others: one processor is left to those who pack. Where all were
+/// busy, a deed had to wait for a third of a second now and then, however far behind them the others went.
+pub fn halves_at_once() -> u32 {
+    match thread::available_parallelism() {
+        Ok(processors) if processors.get() > 2 => SIDE_BY_SIDE,
+        _ => 1,
+    }
 }
 
 /// Does something that fills a file, and sends what is in it to the disk little by little meanwhile: sent all at once at

@@ -169,7 +169,7 @@ fn copied(store: &Store, path: &Path) -> Result<Proven, Trouble> {
         };
         Trouble::new(sort, error)
     })?;
-    prove(path)
+    prove(path, gently::halves_at_once())
 }
 
 /// Refuses two files that are not the same to the last byte.

@@ -7,11 +7,14 @@ use std::path::{Path, PathBuf};
 use store::{Address, Store};
 use tempfile::TempDir;
 
-/// Proves a file without changing it.
-pub fn prove(path: &Path) -> Result<Proven, Trouble> {
+/// A record is proven in two halves: both at once, where somebody waits for it.
+pub const SIDE_BY_SIDE: u32 = 2;
+
+/// Proves a file without changing it, one or both of its halves at once.
+pub fn prove(path: &Path, at_once: u32) -> Result<Proven, Trouble> {
     let unsound = |says: String| Trouble::new(UNSOUND, says);
     let address = Address::Sqlite(path.to_owned());
-    let store = Store::to_read(&address).map_err(|error| unsound(error.to_string()))?;
+    let store = Store::to_read(&address, at_once).map_err(|error| unsound(error.to_string()))?;
     let store = store.ok_or_else(|| {
         unsound(format!("{} was made by an earlier version. `gambrel check` brings it up to this one; keep the original, and restore then.", path.display()))
     })?;

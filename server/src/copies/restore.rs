@@ -2,7 +2,7 @@
 
 use super::key::Key;
 use super::name::UNPROVEN;
-use super::prove::{opened, prove};
+use super::prove::{SIDE_BY_SIDE, opened, prove};
 use super::seal::{self, Sum};
 use super::{Trouble, gently, place};
 use crate::check;
@@ -11,6 +11,7 @@ use crate::given::why;
 use crate::lease;
 use chrono::{DateTime, Utc};
 use std::fs::{self, File};
+use std::io;
 use std::path::{Path, PathBuf};
 use store::chain::Anchor;
 use store::record_lease::RESTORED;
@@ -37,7 +38,7 @@ pub fn restore(args: &RestoreArgs, now: DateTime<Utc>) -> Result<String, String>
     let is_known = (sealed.is_some() || open.was_locked()) && !args.prove && is_of_now(&open.path)?;
     let proven = match is_known {
         true => None,
-        false => Some(prove(&open.path).map_err(says)?),
+        false => Some(prove(&open.path, SIDE_BY_SIDE).map_err(says)?),
     };
     let (times, is_as_it_was) = match &target.address {
         Address::Sqlite(path) => (to_file(&open.path, sealed, path, now)?, is_known),
@@ -66,14 +67,14 @@ pub fn restore(args: &RestoreArgs, now: DateTime<Utc>) -> Result<String, String>
 
 /// Was a copy made by this version? An earlier one is refused by whoever proves it.
 fn is_of_now(copy: &Path) -> Result<bool, String> {
-    let copy = Store::to_read(&Address::Sqlite(copy.to_owned()));
+    let copy = Store::to_read(&Address::Sqlite(copy.to_owned()), 1);
     Ok(copy.map_err(|error| error.to_string())?.is_some())
 }
 
 /// The end of the chain of a copy.
 fn end_of(copy: &Path) -> Result<Option<Anchor>, String> {
     let says = |error: store::Error| error.to_string();
-    let copy = Store::to_read(&Address::Sqlite(copy.to_owned())).map_err(says)?;
+    let copy = Store::to_read(&Address::Sqlite(copy.to_owned()), 1).map_err(says)?;
     let copy = copy.ok_or(EARLIER)?;
     copy.look(store::chain::anchor).map_err(says)
 }
@@ -123,7 +124,12 @@ pub(super) fn to_file(
     let cannot = |error: std::io::Error| format!("{}: {}", beside.display(), why(&error));
     let mut file = File::create_new(&beside).map_err(cannot)?;
     let moved = (|| {
-        let found = gently::settling(&beside, || seal::copied(from, &mut file))?;
+        let found = gently::settling(&beside, || {
+            // The system copies by itself, faster than through our hands; what is held against the seal lies in the new file.
+            let copied = File::open(from).and_then(|mut from| io::copy(&mut from, &mut file));
+            copied.map_err(cannot)?;
+            seal::sum(&beside)
+        })?;
         drop(file);
         refuse_other(from, sealed, found)?;
         let says = |error: store::Error| error.to_string();
@@ -175,7 +181,7 @@ fn to_server(
     if sealed.is_some() {
         refuse_other(from, sealed, seal::sum(from)?)?;
     }
-    let copy = Store::to_read(&Address::Sqlite(from.to_owned())).map_err(says)?;
+    let copy = Store::to_read(&Address::Sqlite(from.to_owned()), 1).map_err(says)?;
     let copy = copy.ok_or(EARLIER)?;
     let store = Store::open(to, false, 1).map_err(says)?;
     let medium = store::record_lease::medium(&store).map_err(says)?;

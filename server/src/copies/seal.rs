@@ -7,15 +7,11 @@ use sha2::{Digest, Sha256};
 use std::fs::{self, File};
 use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
-use std::sync::{Arc, mpsc};
-use std::thread;
 
 /// What the file of a seal ends in, behind the name of its copy.
 pub const ENDING: &str = ".sha256";
 /// How many bytes are read at once.
-const AT_ONCE: usize = 1 << 20;
-/// So many times as much may wait for its digest.
-const AHEAD: usize = 4;
+const AT_ONCE: usize = 1 << 18;
 
 /// A digest.
 pub type Sum = [u8; 32];
@@ -27,34 +23,15 @@ pub fn of(copy: &Path) -> PathBuf {
 
 /// The digest of a file.
 pub fn sum(path: &Path) -> Result<Sum, String> {
-    copied(path, &mut std::io::sink())
-}
-
-/// Hands a file on, and answers with its digest, of the very bytes that were handed on: it is worked out beside.
-pub fn copied(from: &Path, to: &mut impl Write) -> Result<Sum, String> {
-    let cannot = |error: std::io::Error| format!("{}: {}", from.display(), why(&error));
-    let file = File::open(from).map_err(cannot)?;
-    thread::scope(|scope| {
-        let (handed, hashed) = mpsc::sync_channel::<Arc<Vec<u8>>>(AHEAD);
-        let sum = scope.spawn(move || {
-            let hash = hashed
-                .into_iter()
-                .fold(Sha256::new(), |hash, bytes| hash.chain_update(&*bytes));
-            hash.finalize().into()
-        });
-        loop {
-            let mut bytes = Vec::with_capacity(AT_ONCE);
-            let read = (&file).take(AT_ONCE as u64).read_to_end(&mut bytes);
-            if read.map_err(cannot)? == 0 {
-                drop(handed);
-                return sum.join().map_err(|_| "the digest failed".to_owned());
-            }
-            let bytes = Arc::new(bytes);
-            // Whoever works out the digest is there until this end is dropped.
-            let _ = handed.send(bytes.clone());
-            to.write_all(&bytes).map_err(cannot)?;
+    let cannot = |error: std::io::Error| format!("{}: {}", path.display(), why(&error));
+    let mut file = File::open(path).map_err(cannot)?;
+    let (mut hash, mut bytes) = (Sha256::new(), vec![0; AT_ONCE]);
+    loop {
+        match file.read(&mut bytes).map_err(cannot)? {
+            0 => return Ok(hash.finalize().into()),
+            read => hash.update(&bytes[..read]),
         }
-    })
+    }
 }
 
 /// Writes the seal of a copy that is about to get its name.
@@ -95,9 +72,6 @@ mod tests {
         assert_eq!(read(&copy), None);
         put(&copy, &digest).unwrap();
         assert_eq!(read(&copy), Some(digest));
-        let mut out = Vec::new();
-        assert_eq!(copied(&copy, &mut out), Ok(digest));
-        assert_eq!(out, b"abc");
         for wrong in ["", "ba7816bf", "zz", &"é".repeat(32), &"0".repeat(66)] {
             fs::write(of(&copy), wrong).unwrap();
             assert_eq!(read(&copy), None, "{wrong}");
