@@ -239,7 +239,12 @@ impl Caller {
 
     /// Receives a half pig of 45 kg in the demo kitchen, two days before its today; its code.
     pub fn side_on_the_rail(&self) -> String {
-        let animal = farm("BRC").killed("2026-06-24").carcass("0624-09");
+        self.side_of("0624-09")
+    }
+
+    /// The same of a carcass with a number of its own.
+    pub fn side_of(&self, carcass: &str) -> String {
+        let animal = farm("BRC").killed("2026-06-24").carcass(carcass);
         let pig = self.receive("pig-half").grams(45_000);
         pig.from(animal.side("left")).by("Oda Marsh").made()
     }

@@ -287,13 +287,16 @@ fn of_kind(who: &Who, lot: &Lot, now: DateTime<Utc>) -> (Vec<Way>, Vec<Way>) {
     }
     if kind == Cured && raw {
         // In its cure it is turned, then smoked or cooked; it is not packed as it is. What is in packs for the
-        // counter is done.
+        // counter is done: it is smoked no more, and a kitchen may still cook of it.
         if lot.product.cured.cure.is_some() {
             before.push(("page-act-tend", here("tend"), None));
         }
-        let done = lot.pack_count > 1 || lot.product.sale.offered;
+        let is_packed = lot.pack_count > 1;
+        let done = is_packed || lot.product.sale.offered;
         let heat = if done { &mut after } else { &mut before };
-        heat.push(("page-act-smoke", make("smoke"), Some(GOES_ON)));
+        if !is_packed {
+            heat.push(("page-act-smoke", make("smoke"), Some(GOES_ON)));
+        }
         heat.push(("page-act-cook", make("cook"), Some(GOES_ON)));
     }
     // What is sold as ready and is not proven to be so is cooked through.

@@ -1,6 +1,7 @@
 //! The acts: what each needs, what is done from Today on, with how many taps, and how it ends.
 
 use super::Do::{self, Choose, Day, Go, Hour, Pick, Press, Scan, Sees, Taps, Tick, Type, Weighs};
+use std::sync::atomic::{AtomicU32, Ordering};
 use stories::Caller;
 use stories::day::{Told, bought};
 
@@ -126,7 +127,10 @@ fn receive(_: &Caller) -> Vec<Do> {
 }
 
 fn break_down(caller: &Caller) -> Vec<Do> {
-    let side = caller.side_on_the_rail();
+    // On each screen another pig: each has one left side.
+    static PIGS: AtomicU32 = AtomicU32::new(20);
+    let nth = PIGS.fetch_add(1, Ordering::Relaxed);
+    let side = caller.side_of(&format!("0624-{nth}"));
     let [scan, way] = to(&side, "break-down");
     vec![
         scan,
