@@ -8,6 +8,7 @@ use stories::{Caller, Engine, House, on_both_engines};
 on_both_engines! {
     what_is_drawn_from_a_frozen_pack_gives_it_no_day
     what_was_made_after_a_hold_that_is_entered_late_is_held
+    a_makers_day_is_over_in_the_freezer_too
 }
 
 /// Slices of bought ham that the maker says keeps for twenty days.
@@ -81,5 +82,29 @@ fn what_was_made_after_a_hold_that_is_entered_late_is_held(engine: Engine) {
     let free = json!({ "lots": [{ "lot": pig }], "why": "Another farm" });
     caller.deed("/api/hold-releases", free).expect(201);
     assert_eq!(all.map(|lot| stands(lot)), [0; 5]);
+    house.check();
+}
+
+fn a_makers_day_is_over_in_the_freezer_too(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let days_ago = |days: i64| moment(-days * 24 * 60);
+    let frozen = |last: i64| {
+        let mut of = bought("PTS", "26160-212");
+        of["use_by"] = json!(chrono_day(last));
+        of["declares"] = json!({ "allergens": [], "ready": true });
+        let ham = caller.receive("cooked-pork").grams(1_000).bought(of);
+        let ham = ham.at(days_ago(3)).made();
+        let kept = json!({ "lot": ham, "state": "frozen", "at": days_ago(2) });
+        caller.deed("/api/moves", kept).expect(201);
+        ham
+    };
+    let stops = |lot: &str| caller.lot(lot)["stops"].to_string();
+    let (good, over) = (frozen(20), frozen(-1));
+    assert!(!stops(&good).contains("past-day"), "{}", stops(&good));
+    assert!(stops(&over).contains("past-day"), "{}", stops(&over));
+    caller.sell(&over).refused(409, "lot");
+    let today = caller.read("/api/today")["hands"].to_string();
+    assert!(today.contains(&over) && !today.contains(&good), "{today}");
     house.check();
 }
