@@ -4,7 +4,6 @@ use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
 use crate::insert_rows;
-use crate::keyed;
 use crate::tables::{conditions, voids};
 use diesel::prelude::*;
 use domain::condition::Condition;
@@ -38,18 +37,7 @@ pub(crate) fn change(tx: &mut Tx<'_>, deed: i32, all: &[(LotId, Condition)]) -> 
     insert_rows!(tx.conn, conditions::table, &rows);
     tx.seal_all(deed, &rows);
     let keys = all.iter().map(|(lot, _)| lot.0);
-    mark(tx.conn, keys.collect())
-}
-
-/// Marks lots: there is a condition, or a label that is no longer true, to look for.
-fn mark(conn: &mut Conn, mut keys: Vec<i32>) -> Result<()> {
-    keys.sort_unstable();
-    keys.dedup();
-    for some in keys.chunks(10_000) {
-        keyed::change(conn, some, |these| {
-            format!("UPDATE lots SET stopped = TRUE WHERE id {these} AND NOT stopped")
-        })?;
-    }
+    crate::stops::mark(tx.conn, keys.collect())?;
     Ok(())
 }
 

@@ -62,7 +62,6 @@ pub struct LotRow {
     pub taken_back_mg: i64,
     pub later: Option<String>,
     pub packaging: Option<String>,
-    /// Is there a condition, or a label that is no longer true, to look for? Stops are looked for in any case.
     pub stopped: bool,
 }
 

@@ -153,16 +153,11 @@ fn migrate_postgres(conn: &mut diesel::PgConnection) -> Result<()> {
         .map_err(|error| Error::Broken(format!("the migrations failed: {error}")))?;
     // What the portable tree cannot say. The foreign keys of stops were looked up row by row, which took twice as long
     // as to write them: they are asked once for all of them as they are written (`stops::place`), and by `check`. Pages
-    // of lots keep room, for their totals change with every deed. The answer of a recall is long, and packed in a tenth of
-    // the time by a method that not every server has.
+    // of lots keep room, for their totals change with every deed.
     Ok(conn.batch_execute(
         "CREATE SEQUENCE IF NOT EXISTS keys MINVALUE 1;
          ALTER TABLE stops DROP CONSTRAINT IF EXISTS stops_deed_id_fkey;
          ALTER TABLE stops DROP CONSTRAINT IF EXISTS stops_lot_id_fkey;
-         ALTER TABLE lots SET (fillfactor = 85);
-         DO $$ BEGIN
-             EXECUTE 'ALTER TABLE answers ALTER COLUMN body SET COMPRESSION lz4';
-         EXCEPTION WHEN feature_not_supported OR syntax_error THEN NULL;
-         END $$",
+         ALTER TABLE lots SET (fillfactor = 85)",
     )?)
 }

@@ -254,7 +254,7 @@ fn lot_row(id: i32, deed: i32, moment: &Moment, birth: &Birth) -> LotRow {
         packaging: birth
             .packaging
             .map(|packaging| packaging.as_str().to_owned()),
-        stopped: false,
+        stopped: !birth.stops.is_empty(),
     }
 }
 

@@ -12,7 +12,6 @@ use crate::reasons::{basis, rule_in};
 use crate::said;
 use crate::tables::{deeds, lots, packs, sources, stop_ends, stops, versions, voids};
 use chrono::{DateTime, NaiveDateTime, Utc};
-use diesel::dsl::exists;
 use diesel::prelude::*;
 use domain::dates::Because;
 use domain::lot::PackId;
@@ -75,13 +74,13 @@ impl StopRow {
 /// The database is away.
 pub fn hangs_on(conn: &mut Conn, deed: i32) -> Result<bool> {
     let placed = stops::table.filter(stops::deed_id.eq(deed));
-    Ok(diesel::select(exists(placed)).get_result(conn)?)
+    Ok(diesel::select(diesel::dsl::exists(placed)).get_result(conn)?)
 }
 
 /// A stop with the lot, or the pack of it, that it goes on.
 pub(crate) type Onto<'a> = (i32, Option<PackId>, &'a NewStop);
 
-/// Places stops. The lots themselves are not written anew: whoever reads a lot looks whether it has any.
+/// Places stops, and notes on their lots that there are some.
 pub(crate) fn place(tx: &mut Tx<'_>, deed: i32, all: &[Onto<'_>]) -> Result<Vec<i32>> {
     if all.is_empty() {
         return Ok(Vec::new());
@@ -113,8 +112,27 @@ pub(crate) fn place(tx: &mut Tx<'_>, deed: i32, all: &[Onto<'_>]) -> Result<Vec<
     let mut keys: Vec<i32> = all.iter().map(|(lot, _, _)| *lot).collect();
     keys.sort_unstable();
     keys.dedup();
-    are_there(tx.conn, &keys)?;
+    // Each that was marked just now is there.
+    if mark(tx.conn, keys.clone())? < keys.len() {
+        are_there(tx.conn, &keys)?;
+    }
     Ok(rows.into_iter().map(|row| row.id).collect())
+}
+
+/// Notes on lots that there is something to look for; of how many it was not noted before.
+///
+/// # Errors
+/// The database is away.
+pub(crate) fn mark(conn: &mut Conn, mut keys: Vec<i32>) -> Result<usize> {
+    keys.sort_unstable();
+    keys.dedup();
+    let mut marked = 0;
+    for some in keys.chunks(10_000) {
+        marked += keyed::change(conn, some, |these| {
+            format!("UPDATE lots SET stopped = TRUE WHERE id {these} AND NOT stopped")
+        })?;
+    }
+    Ok(marked)
 }
 
 /// Refuses a stop on a lot that is not there. PostgreSQL is asked once for all of them: row by row, by a foreign key, that
@@ -245,12 +263,10 @@ pub fn waiting_for(conn: &mut Conn, row: &RowId) -> Result<(Vec<StopId>, Vec<i32
     Ok((waits, lots))
 }
 
-/// The lots that something is left of and that a stop was ever placed on, or that are marked.
+/// The lots that something is left of and that a stop was ever placed on.
 pub fn stopped_lots(conn: &mut Conn) -> Result<Vec<i32>> {
-    let of_stop = exists(stops::table.filter(stops::lot_id.eq(lots::id)));
     Ok(lots::table
-        .filter(lots::on_hand_mg.gt(0))
-        .filter(lots::stopped.eq(true).or(of_stop))
+        .filter(lots::stopped.eq(true).and(lots::on_hand_mg.gt(0)))
         .order(lots::id)
         .select(lots::id)
         .load(conn)?)

@@ -192,10 +192,7 @@ fn check_finds_what_was_spoilt() {
             "lacks an allergen that what went into it may contain",
         ),
         ("DELETE FROM answers", "was never answered"),
-        (
-            "UPDATE lots SET stopped = TRUE",
-            "is marked without a reason",
-        ),
+        ("UPDATE lots SET stopped = TRUE", "is marked as stopped"),
     ];
     let whole = std::fs::read(&house.database).unwrap();
     let wal = std::fs::read(format!("{}-wal", house.database)).unwrap_or_default();

@@ -185,13 +185,11 @@ pub fn load(
     }
     let mut histories: HashMap<i32, Vec<Did>> = history::of_lots(conn, &with_history)?;
     let steps: Vec<i32> = family.ancestry.uses.keys().map(|step| step.0).collect();
-    let stopped = rows.iter().filter(|row| row.was_stopped);
+    let stopped = rows.iter().filter(|row| row.lot.stopped);
     let stopped: Vec<i32> = stopped.map(|row| row.lot.id).collect();
     let mut stops = stops::of_lots(conn, &stopped)?;
-    let marked = rows.iter().filter(|row| row.lot.stopped);
-    let marked: Vec<i32> = marked.map(|row| row.lot.id).collect();
-    let mut conditions = conditions::of_lots(conn, &marked)?;
-    let mut wrong_labels = wrong_labels::of_each(conn, &marked)?;
+    let mut conditions = conditions::of_lots(conn, &stopped)?;
+    let mut wrong_labels = wrong_labels::of_each(conn, &stopped)?;
     let mut numbers = numbers::of(conn, &keys, &steps)?;
     let mut reasons = match extent.reasons {
         true => grouped(reasons::of_lots(conn, &keys)?, |reason| reason.lot_id),

@@ -7,7 +7,7 @@ use crate::keyed;
 use crate::lots::LotRow;
 use chrono::{NaiveDate, NaiveDateTime};
 use diesel::prelude::*;
-use diesel::sql_types::{Binary, Bool, Date, Integer, Nullable, Text, Timestamp};
+use diesel::sql_types::{Binary, Date, Integer, Nullable, Text, Timestamp};
 use domain::family::{KnownSource, MadeBy, SourceAnimal};
 use domain::words::{DeedKind, Side, Species};
 
@@ -17,9 +17,6 @@ use domain::words::{DeedKind, Side, Species};
 pub struct RelativeRow {
     #[diesel(embed)]
     pub lot: LotRow,
-    /// Was a stop ever placed on it?
-    #[diesel(sql_type = Bool)]
-    pub was_stopped: bool,
     #[diesel(sql_type = Binary)]
     deed_uid: Vec<u8>,
     #[diesel(sql_type = Text)]
@@ -106,7 +103,7 @@ impl RelativeRow {
     }
 }
 
-const COLUMNS: &str = "SELECT lots.*, EXISTS (SELECT 1 FROM stops WHERE stops.lot_id = lots.id) AS was_stopped, deeds.uid AS deed_uid, deeds.kind AS deed_kind, deeds.at AS deed_at,
+const COLUMNS: &str = "SELECT lots.*, deeds.uid AS deed_uid, deeds.kind AS deed_kind, deeds.at AS deed_at,
          deeds.day AS deed_day, deeds.person AS deed_person,
          sources.id AS source_id, sources.side, sources.supplier, sources.supplier_lot,
          animals.id AS of_animal, brought.uid AS animal_uid, animals.farm, animals.species AS animal_species,

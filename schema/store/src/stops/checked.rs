@@ -49,8 +49,7 @@ struct Unflagged {
     lot_id: i32,
 }
 
-/// Lots that are not marked although what they are was changed, or marked without any reason. Until stops were looked for on
-/// every lot, a stop was a reason as well.
+/// Lots that are not marked although a stop was placed on them, or marked without one.
 pub(crate) fn wrongly_marked(conn: &mut Conn) -> Result<Vec<i32>> {
     // By `EXISTS`: what is in no list is looked for in the whole list each time, on PostgreSQL.
     let of_stop = exists(stops::table.filter(stops::lot_id.eq(lots::id)));
@@ -63,8 +62,10 @@ pub(crate) fn wrongly_marked(conn: &mut Conn) -> Result<Vec<i32>> {
         .select(lots::id)
         .load(conn)?;
     let unmarked = lots::table.filter(lots::stopped.eq(false));
+    let stopped: Vec<i32> = unmarked.filter(of_stop).select(lots::id).load(conn)?;
     let unmarked = unmarked.filter(of_condition);
     let unmarked: Vec<i32> = unmarked.select(lots::id).load(conn)?;
+    wrong.extend(stopped);
     wrong.extend(unmarked);
     wrong.sort_unstable();
     wrong.dedup();
