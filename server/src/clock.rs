@@ -50,6 +50,14 @@ impl Clockwork {
         recorded.sure(self.state().word.as_ref())
     }
 
+    /// Now, but never before what the record is sure of: of several services on one record, the clock of one may be
+    /// some seconds behind another's, and what is sold after a hold must not come before it.
+    pub fn not_before(&self, now: DateTime<Utc>, latest: Option<NaiveDateTime>) -> DateTime<Utc> {
+        let newest = None;
+        let last = self.sure(&Recorded { latest, newest });
+        last.map_or(now, |last| now.max(last.and_utc()))
+    }
+
     /// Looks at the clock beside what the watch has just seen.
     pub fn look(&self, app: &App, watch: &Watch) {
         let mut state = self.state();

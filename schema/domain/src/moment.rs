@@ -84,6 +84,11 @@ impl Moment {
         })
     }
 
+    /// From when on it stops what it stops: not later than now, although the clock of the device may be ahead.
+    pub fn stops_from(&self) -> DateTime<Utc> {
+        self.at.min(self.recorded_at)
+    }
+
     /// Refuses a deed that would come before the making of the lot that it uses.
     pub fn not_before(&self, made_at: DateTime<Utc>, lot: &LotCode, zone: Tz) -> Result<()> {
         self.after(made_at, zone, |made, at| MomentSays::NotMadeYet {

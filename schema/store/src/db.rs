@@ -9,6 +9,7 @@ use crate::file::RecordFile;
 use crate::gate::{Gate, Writing};
 use crate::ids::Ids;
 use crate::pulse::Watch;
+use crate::turn::Turn;
 use crate::{migrate, series, tls};
 use diesel::connection::SimpleConnection;
 use diesel::r2d2::{Pool, PooledConnection};
@@ -188,6 +189,8 @@ impl Store {
             let mut conn = self.connection()?;
             match conn.batch_execute(begin).map_err(Error::from) {
                 Ok(()) => return Ok(conn),
+                // It lives, and what it could not wait for it would wait for in vain again.
+                Err(error) if conn.batch_execute("ROLLBACK").is_ok() => return Err(error),
                 // As many as the pool may hold, and one that is made anew.
                 Err(Error::Away(_)) if tries <= self.pool.max_size() => {}
                 Err(error) => return Err(error),
@@ -232,12 +235,24 @@ impl Store {
     /// Whatever `f` says, or the database being away or full.
     pub fn write<T, E: From<Error> + MayRetry>(
         &self,
+        f: impl FnMut(&mut Tx<'_>) -> std::result::Result<T, E>,
+    ) -> std::result::Result<T, E> {
+        self.write_in(Turn::Any, f)
+    }
+
+    /// The same, when its turn has come.
+    ///
+    /// # Errors
+    /// Whatever `f` says, or the database being away or full.
+    pub fn write_in<T, E: From<Error> + MayRetry>(
+        &self,
+        turn: Turn,
         mut f: impl FnMut(&mut Tx<'_>) -> std::result::Result<T, E>,
     ) -> std::result::Result<T, E> {
         let mut tries = 0;
         loop {
             tries += 1;
-            match self.write_once(&mut f) {
+            match self.write_once(turn, &mut f) {
                 Err(error) if error.is_conflict() && tries < TRIES => {}
                 done => {
                     self.remember(done.as_ref().map_or_else(MayRetry::of_store, |_| None));
@@ -263,6 +278,7 @@ impl Store {
 
     fn write_once<T, E: From<Error>>(
         &self,
+        turn: Turn,
         f: &mut impl FnMut(&mut Tx<'_>) -> std::result::Result<T, E>,
     ) -> std::result::Result<T, E> {
         let (mut gated, mut pooled): (Writing<'_>, PooledConnection<Manager>);
@@ -274,7 +290,7 @@ impl Store {
                 &mut gated.conn
             }
             None => {
-                pooled = self.living("BEGIN ISOLATION LEVEL READ COMMITTED")?;
+                pooled = self.living(turn.begin())?;
                 &mut pooled
             }
         };

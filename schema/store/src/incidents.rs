@@ -4,7 +4,6 @@ use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
 use crate::on_each;
-use crate::prepared::Prepared;
 use crate::stops;
 use crate::tables::{
     deeds, incident_acts, incident_scopes, incidents, stop_ends, stops as stops_table, voids,
@@ -91,37 +90,6 @@ pub struct Done {
     pub recorded_at: NaiveDateTime,
     /// Who.
     pub person: String,
-}
-
-/// One hold as a whole: no deed that changes a lot is under way until this transaction ends, and those that come
-/// later see what it placed. SQLite has one writer, and needs no lock.
-///
-/// On PostgreSQL every deed that changes a lot shares a lock (`lots::lock`); this waits for all of them and has it
-/// alone: not a lock a lot.
-///
-/// # Errors
-/// The database is away.
-pub fn alone(tx: &mut Tx<'_>) -> Result<()> {
-    if let Conn::Pg(conn) = tx.conn {
-        Prepared(sql_query("SELECT pg_advisory_xact_lock(7023, 0)")).execute(conn)?;
-    }
-    Ok(())
-}
-
-/// May others write while this deed does?
-pub fn others_write(tx: &Tx<'_>) -> bool {
-    matches!(tx.conn, Conn::Pg(_))
-}
-
-/// A deed that makes lots out of none shares that lock as well.
-///
-/// # Errors
-/// The database is away.
-pub fn share(tx: &mut Tx<'_>) -> Result<()> {
-    if let Conn::Pg(conn) = tx.conn {
-        Prepared(sql_query("SELECT pg_advisory_xact_lock_shared(7023, 0)")).execute(conn)?;
-    }
-    Ok(())
 }
 
 /// Adds an incident.

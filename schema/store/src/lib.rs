@@ -74,6 +74,7 @@ pub mod stops;
 mod tables;
 mod tls;
 pub mod trace;
+mod turn;
 pub mod voids;
 mod wrong_label_audit;
 pub mod wrong_labels;
@@ -82,6 +83,7 @@ pub use address::Address;
 pub use conn::Conn;
 pub use db::{Store, Tx};
 pub use error::{Error, Result};
+pub use turn::Turn;
 
 /// Runs a diesel expression on whichever engine is connected: batches and `Option` columns need
 /// the engine's own type.

@@ -14,8 +14,8 @@ use domain::refusal::{Refusal, RefusalKind};
 use domain::says::Says;
 use domain::words::DeedKind;
 use serde::Serialize;
-use store::Tx;
 use store::deeds::{self, NewDeed};
+use store::{Turn, Tx};
 use words::Speech;
 
 /// The deeds that take out of packs, make new ones, and move none.
@@ -99,7 +99,7 @@ pub fn perform<A: DeedAnswer>(
 ) -> Result<Done> {
     let request = canonical(asked);
     let uid = *header.id.0.as_bytes();
-    app.store.write(|tx| {
+    app.store.write_in(turn(header.kind), |tx| {
         if let Some(known) = deeds::by_uid(tx.conn, &uid)? {
             if known.kind != header.kind.as_str() || known.request != request {
                 let detail = DeedSays::IdUsed {
@@ -131,7 +131,8 @@ pub fn perform<A: DeedAnswer>(
             header.began_at.map(|began| began.0),
         );
         let noted = header.note.is_some_and(|note| !note.0.is_empty());
-        let mut moment = Moment::settle(at, began, app.now(), kitchen.zone, noted)?;
+        let now = app.clockwork.not_before(app.now(), seen.last_recorded_at);
+        let mut moment = Moment::settle(at, began, now, kitchen.zone, noted)?;
         if moment.late {
             // Its day is that of the kitchen's calendar then: another time zone since changes none.
             let zone = crate::lists::kitchen::zone_at(tx.conn, moment.at, &kitchen)?;
@@ -144,19 +145,6 @@ pub fn perform<A: DeedAnswer>(
             Some(code) => Some(super::facts::place(&standing.lists, &code.0, "place")?),
             None => None,
         };
-        if matches!(
-            header.kind,
-            DeedKind::Hold
-                | DeedKind::HoldRelease
-                | DeedKind::Incident
-                | DeedKind::IncidentScope
-                | DeedKind::Thin
-        ) {
-            // One hold as a whole: whoever is at work with any of it ends first, and who comes later sees it. The lock
-            // comes before the key, so that the keys tell in which order they went. What is thinned nobody begins to
-            // need meanwhile.
-            store::incidents::alone(tx)?;
-        }
         let deed = deeds::insert(
             tx,
             &NewDeed {
@@ -169,9 +157,6 @@ pub fn perform<A: DeedAnswer>(
                 request: &request,
             },
         )?;
-        if matches!(header.kind, DeedKind::Receive | DeedKind::Adopt) {
-            store::incidents::share(tx)?;
-        }
         let speech = app.speech(&kitchen);
         let mut facts = Facts {
             tx,
@@ -194,8 +179,7 @@ pub fn perform<A: DeedAnswer>(
             }
             Err(error) => return Err(error),
         };
-        // Where others write at the same time, one may have begun since that was looked at.
-        if seen.incident.is_some() || store::incidents::others_write(facts.tx) {
+        if seen.incident.is_some() {
             answer.also(super::incident::caught(&mut facts, header.kind)?);
         }
         answer.entered_late(moment.late);
@@ -210,6 +194,20 @@ pub fn perform<A: DeedAnswer>(
             body,
         })
     })
+}
+
+/// When a deed may begin, before anything is read and before its time is settled: whoever waited for a hold is later
+/// than it, and sees it.
+///
+/// A hold is one as a whole: whoever is at work ends first, and who comes later waits for it. Of two that close an
+/// incident, or of one that closes and one that catches, each sees the other. What is thinned nobody begins to need
+/// meanwhile.
+fn turn(kind: DeedKind) -> Turn {
+    use DeedKind::{Hold, HoldRelease, Incident, IncidentClose, IncidentScope, Thin};
+    match kind {
+        Hold | HoldRelease | Incident | IncidentScope | IncidentClose | Thin => Turn::Alone,
+        _ => Turn::Shared,
+    }
 }
 
 /// The refusal of a void, with the deeds that stand in its way.

@@ -50,12 +50,14 @@ pub fn place(
     } = *holding;
     moment.not_before(lot.made_at, &lot.code, zone)?;
     let stop = match incident {
-        Some((incident, number)) => crate::incident::hold(incident, number, why, moment.at),
+        Some((incident, number)) => {
+            crate::incident::hold(incident, number, why, moment.stops_from())
+        }
         None => Cause {
             kind: StopKind::Held,
             topic: Topic::Stop,
             because: Because::house(StopSays::Held { why: why.into() }, StopSays::HeldRule),
-            since: moment.at,
+            since: moment.stops_from(),
         }
         .into(),
     };

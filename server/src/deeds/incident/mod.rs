@@ -201,7 +201,7 @@ fn keep_scope(
 /// Places holds of an incident: from the moment at which they are recorded.
 fn hold(facts: &mut Facts<'_, '_>, row: &IncidentRow, onto: &[Onto]) -> Result<()> {
     let since = match facts.deed == row.id {
-        true => facts.moment.at,
+        true => facts.moment.stops_from(),
         false => facts.moment.recorded_at,
     };
     let stop = incident::hold(IncidentId(row.id), &row.number, &row.why, since);

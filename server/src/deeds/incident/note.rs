@@ -126,10 +126,6 @@ fn act<A: Serialize>(app: &Caller<'_>, act: Act<'_, A>) -> Result<Done> {
         asked: act.asked,
     };
     perform(app, header, &asked, |facts| {
-        if act.word == CLOSED {
-            // Of two that close it, or of one that closes and one that catches, each sees the other.
-            incidents::alone(facts.tx)?;
-        }
         let row = match act.kind {
             DeedKind::IncidentNote => super::of_id(facts.tx.conn, act.of, None)?,
             _ => known(facts, act.of)?,
