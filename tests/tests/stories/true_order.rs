@@ -104,5 +104,8 @@ fn a_makers_day_is_over_in_the_freezer_too(engine: Engine) {
     assert!(!stops(&good).contains("past-day"), "{}", stops(&good));
     assert!(stops(&over).contains("past-day"), "{}", stops(&over));
     caller.sell(&over).refused(422, "lot");
+    let hands = caller.get("/api/today").expect(200).body["hands"].to_string();
+    assert!(hands.contains(&over), "{hands}");
+    assert!(!hands.contains(&good), "{hands}");
     house.check();
 }

@@ -2,6 +2,7 @@
 
 use super::failed;
 use super::{About, DoSays, Frozen, Hand, Known, OpenRecall, Sort, TodaySays, When};
+use crate::dates::earliest;
 use crate::grams::Grams;
 use crate::lot::{Lot, Pack};
 use crate::says::{Arg, Says};
@@ -92,7 +93,8 @@ fn matters(known: &Known<'_>, lot: &Lot, pack: &Pack) -> Vec<(Matter, Option<Sto
     for stop in stop::on(lot, Some(pack), known.now, known.today) {
         let matter = match stop.kind {
             StopKind::WrongLabel => Matter::WrongLabel,
-            StopKind::PastDay => match pack.now.use_by {
+            // The maker's day counts in the freezer too, where a pack has no other.
+            StopKind::PastDay => match earliest(pack.now.use_by, lot.later.cap) {
                 Some(day) => Matter::Past(day),
                 None => continue,
             },
