@@ -71,10 +71,12 @@ fn main() {
     let copy = copy_in(&folder);
     let megabytes = length(&copy) as f64 / 1e6;
     let plain = keep.path().join("plain.db");
-    let floor = timed(|| {
+    let copied = || {
         std::fs::copy(&copy, &plain).expect("it is copied");
         on_disk(&plain);
-    });
+    };
+    told("while the copy is copied plainly", packed(&house, copied));
+    let floor = timed(copied);
     let restored = keep.path().join("restored.db");
     let restored = restored.to_str().expect("UTF-8");
     let restore = timed(|| {

@@ -34,7 +34,7 @@ CHRONO_CLOCK = {"clock", "now", "iana-time-zone", "wasmbind"}
 DIRECT = {
     "store": {
         "chrono", "diesel", "diesel_migrations", "domain", "libsqlite3-sys", "openssl-sys", "serde_json",
-        "pq-sys", "sha2", "thiserror",
+        "pq-sys", "rusqlite", "sha2", "thiserror",
     },
     "law": {"chrono", "domain", "rust_decimal", "schemars", "serde", "serde_json"},
     "labels": {

@@ -1,6 +1,8 @@
 //! Copies of the record: a file that holds all of it at one moment, and what has to happen to one before it may be
 //! worked in again.
 
+mod pages;
+
 use crate::Address;
 use crate::carry;
 use crate::conn::Conn;
@@ -31,16 +33,10 @@ pub fn write(store: &Store, path: &Path) -> Result<()> {
         return Err(Error::Address(says));
     }
     match store.address() {
-        Address::Sqlite(_) => store.look(|conn| {
-            let name = path.to_str();
-            let name = name.ok_or_else(|| Error::Address("the path is not UTF-8".into()))?;
-            if let Conn::Sqlite(conn) = conn {
-                sql_query("VACUUM INTO ?")
-                    .bind::<Text, _>(name)
-                    .execute(conn)?;
-            }
-            Ok(())
-        }),
+        Address::Sqlite(record) => {
+            pages::copy(record, store.file().as_deref(), path)?;
+            as_one_file(path)
+        }
         Address::Postgres(_) => {
             let copy = Store::open(&Address::Sqlite(path.to_owned()), true, 1)?;
             store.read(|from| {

@@ -83,7 +83,7 @@ impl From<Diesel> for Error {
 }
 
 /// Neither driver has a kind for these.
-fn by_message(message: &str, text: String) -> Error {
+pub(crate) fn by_message(message: &str, text: String) -> Error {
     let has = |part: &str| message.contains(part);
     if has("deadlock detected") || has("database is locked") || has("could not serialize") {
         Error::Conflict(text)

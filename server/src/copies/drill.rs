@@ -83,7 +83,7 @@ fn tried(
     let room = name::workroom(store.address()).map_err(|says| Trouble::new(FOLDER, says))?;
     let path = room.path().join("tried.db");
     let unsound = |says: String| Trouble::new(UNSOUND, says);
-    restore::to_file(&open.path, None, &path, now).map_err(unsound)?;
+    restore::to_file(&open.path, open.sealed(), &path, now).map_err(unsound)?;
     let restored = Store::open(&Address::Sqlite(path), false, gently::halves_at_once());
     let restored = restored.map_err(|error| unsound(error.to_string()))?;
     let proven = check::proven(&restored).map_err(|error| unsound(error.to_string()))?;

@@ -1,6 +1,7 @@
 //! Proving a copy, and opening one that is under lock.
 
 use super::key::Key;
+use super::seal::{self, Sum};
 use super::{KEY, Trouble, UNSOUND, lock, name, place};
 use crate::check::{self, Proven};
 use std::path::{Path, PathBuf};
@@ -62,6 +63,14 @@ impl Opened {
     /// Was it under lock? Then it is what was locked, to the last byte.
     pub fn was_locked(&self) -> bool {
         self.room.is_some()
+    }
+
+    /// The seal of one that lay open, if it has one.
+    pub fn sealed(&self) -> Option<Sum> {
+        match self.was_locked() {
+            true => None,
+            false => seal::read(&self.path),
+        }
     }
 }
 

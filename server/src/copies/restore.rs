@@ -7,11 +7,9 @@ use super::seal::{self, Sum};
 use super::{Trouble, gently, place};
 use crate::check;
 use crate::config::RestoreArgs;
-use crate::given::why;
 use crate::lease;
 use chrono::{DateTime, Utc};
-use std::fs::{self, File};
-use std::io;
+use std::fs;
 use std::path::{Path, PathBuf};
 use store::chain::Anchor;
 use store::record_lease::RESTORED;
@@ -30,10 +28,7 @@ pub fn restore(args: &RestoreArgs, now: DateTime<Utc>) -> Result<String, String>
     let key = args.key.as_deref().map(Key::read).transpose()?;
     let says = |trouble: Trouble| trouble.says;
     let open = opened(&args.from, key.as_ref(), &target.address).map_err(says)?;
-    let sealed = match open.was_locked() {
-        true => None,
-        false => seal::read(&open.path),
-    };
+    let sealed = open.sealed();
     // What was proven when it was made, and is the same to the last byte, is proven.
     let is_known = (sealed.is_some() || open.was_locked()) && !args.prove && is_of_now(&open.path)?;
     let proven = match is_known {
@@ -121,16 +116,8 @@ pub(super) fn to_file(
     let beside = PathBuf::from(format!("{}{UNPROVEN}", path.display()));
     // What a restore left that was cut short.
     place::cleared(&beside)?;
-    let cannot = |error: std::io::Error| format!("{}: {}", beside.display(), why(&error));
-    let mut file = File::create_new(&beside).map_err(cannot)?;
     let moved = (|| {
-        let found = gently::settling(&beside, || {
-            // The system copies by itself, faster than through our hands; what is held against the seal lies in the new file.
-            let copied = File::open(from).and_then(|mut from| io::copy(&mut from, &mut file));
-            copied.map_err(cannot)?;
-            seal::sum(&beside)
-        })?;
-        drop(file);
+        let found = gently::settling(&beside, || seal::copied(from, &beside))?;
         refuse_other(from, sealed, found)?;
         let says = |error: store::Error| error.to_string();
         let store = Store::open(&Address::Sqlite(beside.clone()), false, 1).map_err(says)?;
