@@ -121,16 +121,8 @@ impl House {
         let folder = tempfile::tempdir().expect("a temporary folder can be made");
         let database = fresh_database(engine, folder.path());
         fill(folder.path(), &database);
-        let (child, _printed, address) = launch(clocked(clock), &database, &[]);
-        House {
-            token: token(&database),
-            database,
-            address,
-            child,
-            _printed,
-            folder,
-            engine,
-        }
+        let started = launch(clocked(clock), &database, &[]);
+        House::in_it(engine, folder, started, token(&database), database)
     }
 
     /// A service over a record that lies elsewhere.
@@ -143,6 +135,17 @@ impl House {
     pub fn furnished(engine: Engine) -> House {
         wait_out_midnight();
         let house = House::empty(engine);
+        house.furnish();
+        house
+    }
+
+    /// The small kitchen in another build of the service.
+    pub fn built(engine: Engine, build: PathBuf) -> House {
+        let folder = tempfile::tempdir().expect("a temporary folder can be made");
+        let database = fresh_database(engine, folder.path());
+        let started = launch(Command::new(&build), &database, &["--create"]);
+        let token = token_by(Command::new(build), &database);
+        let house = House::in_it(engine, folder, started, token, database);
         house.furnish();
         house
     }
@@ -160,16 +163,9 @@ impl House {
                 .env("SHIM_LOG", journal);
             command
         };
-        let (child, _printed, address) = launch(watched(), &database, &["--create"]);
-        House {
-            token: token_by(watched(), &database),
-            database,
-            address,
-            child,
-            _printed,
-            folder,
-            engine: Engine::Sqlite,
-        }
+        let started = launch(watched(), &database, &["--create"]);
+        let token = token_by(watched(), &database);
+        House::in_it(Engine::Sqlite, folder, started, token, database)
     }
 
     /// The small kitchen in a service that logs every request into a file.
@@ -178,31 +174,33 @@ impl House {
         let database = fresh_database(engine, folder.path());
         let mut command = Command::new(binary());
         command.stderr(log);
-        let (child, _printed, address) = launch(command, &database, &["--create", "--log", "info"]);
-        let house = House {
-            token: token(&database),
-            database,
-            address,
-            child,
-            _printed,
-            folder,
-            engine,
-        };
+        let started = launch(command, &database, &["--create", "--log", "info"]);
+        let house = House::in_it(engine, folder, started, token(&database), database);
         house.furnish();
         house
     }
 
-    fn open(engine: Engine, folder: tempfile::TempDir, database: String, flags: &[&str]) -> House {
-        let (child, _printed, address) = start(&database, flags);
+    fn in_it(
+        engine: Engine,
+        folder: tempfile::TempDir,
+        (child, _printed, address): Started,
+        token: String,
+        database: String,
+    ) -> House {
         House {
-            token: token(&database),
             database,
             address,
+            token,
             child,
             _printed,
             folder,
             engine,
         }
+    }
+
+    fn open(engine: Engine, folder: tempfile::TempDir, database: String, flags: &[&str]) -> House {
+        let started = start(&database, flags);
+        House::in_it(engine, folder, started, token(&database), database)
     }
 
     /// Somebody who calls it.

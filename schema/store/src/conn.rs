@@ -37,8 +37,9 @@ impl Conn {
                 let mut conn = PgConnection::establish(&within_reach(url))
                     .map_err(|error| Error::Away(format!("PostgreSQL does not answer: {error}")))?;
                 conn.batch_execute(
-                    // No statement of ours takes so long: whoever asked has gone away by then.
-                    "SET synchronous_commit TO on; SET TIME ZONE 'UTC'; SET lock_timeout TO '20s';
+                    // No statement of ours takes so long: whoever asked has gone away by then. Nor is any so heavy that it pays to
+                    // compile it first.
+                    "SET synchronous_commit TO on; SET TIME ZONE 'UTC'; SET jit TO off; SET lock_timeout TO '20s';
                      SET statement_timeout TO '120s'; SET idle_in_transaction_session_timeout TO '60s'",
                 )?;
                 Ok(Conn::Pg(conn))
