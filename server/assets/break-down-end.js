@@ -82,6 +82,28 @@ const end = {
     deeds.write(end.part("deed-says"), said.join(" "));
   },
 
+  // A weight that is typed and not kept is no part of the deed: it is asked about before that goes.
+  unkept() {
+    const typed = side.cut ? side.part("weight").value.trim() : "";
+    side.show(end.part("unkept-says"), typed === "" ? "" : side.say("unkept", { cut: side.cut.says, typed }));
+    end.part("unkept").hidden = typed === "";
+    if (typed !== "") {
+      end.part("unkept").focus();
+    }
+    return typed !== "";
+  },
+
+  // It is kept as by its own button, or goes; then the sentence says the deed anew.
+  settled(keep) {
+    end.part("unkept").hidden = true;
+    if (keep) {
+      side.keep(false);
+    } else {
+      side.choose(side.cut);
+      end.form.querySelector("button.grand").focus();
+    }
+  },
+
   // The documented call, `POST /api/steps`.
   body() {
     const { kind, lot, pack, bench } = side.page.dataset;
@@ -124,6 +146,9 @@ const end = {
 const plainly = deeds.send;
 deeds.send = async (form, also = {}) => {
   if (form === end.form) {
+    if (end.unkept()) {
+      return;
+    }
     form.dataset.body = JSON.stringify(end.body());
     const wish = JSON.stringify([[form.dataset.deed, { ...deeds.body(form), ...also }]]);
     const other = side.state.sent && side.state.sent.wish !== wish;

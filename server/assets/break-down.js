@@ -196,7 +196,7 @@ const side = {
     side.choose(another ? cut : side.next());
     if (!side.cut) {
       side.part("record").scrollIntoView({ block: "nearest" });
-      side.part("record").querySelector("button").focus({ preventScroll: true });
+      side.part("record").querySelector("button.grand").focus({ preventScroll: true });
     }
   },
 
@@ -269,8 +269,7 @@ const side = {
 
   // A weight that was kept, in words.
   told(one) {
-    const time = { hour: "numeric", minute: "2-digit", hourCycle: "h23", timeZone: side.page.dataset.zone };
-    const at = new Date(one.at + side.ahead).toLocaleTimeString(document.documentElement.lang, time);
+    const at = waiting.hour(one.at + side.ahead, { timeZone: side.page.dataset.zone });
     return { cut: one.says, weight: scale.weight(one.mg), time: at, by: one.by };
   },
 
@@ -304,6 +303,8 @@ if (side.page) {
     if (cut) {
       const chosen = side.cutOf(cut.dataset.cut ?? cut.dataset.of);
       chosen && side.choose(chosen);
+    } else if (on("keep-it") || on("leave-out")) {
+      end.settled(Boolean(on("keep-it")));
     } else if (on("keep")) {
       side.keep(false);
     } else if (on("another")) {
@@ -335,6 +336,7 @@ if (side.page) {
   });
   side.part("weight").addEventListener("input", (event) => {
     event.target.removeAttribute("aria-invalid");
+    end.part("unkept").hidden = true;
     side.judge(false);
   });
   side.part("product").addEventListener("change", () => side.judge(side.odd));

@@ -262,7 +262,7 @@ const deeds = {
       return said.textContent.trim();
     }
     const about = form.closest("li")?.querySelector("strong") ?? document.querySelector(".what-was-done, main h1");
-    return [about, form.querySelector("button")].map((text) => text?.innerText.trim()).filter(Boolean).join(": ");
+    return [about, form.querySelector("button")].map((text) => text?.innerText.trim()).filter(Boolean).join(waiting.colon());
   },
 
   // Shows a box where the form is.
@@ -329,8 +329,7 @@ const deeds = {
       return Array.from(field.closest("label").childNodes).filter((part) => part.nodeType === 3).map((part) => part.textContent).join("");
     }
     if (field.type === "datetime-local" && field.value) {
-      const said = { weekday: "short", hour: "numeric", minute: "2-digit", hourCycle: "h23" };
-      return new Date(field.value).toLocaleString(document.documentElement.lang, said);
+      return waiting.hour(field.value, { weekday: "short" });
     }
     if (field.type === "date" && field.value) {
       const said = { weekday: "short", day: "numeric", month: "short", timeZone: "UTC" };
@@ -381,6 +380,6 @@ document.addEventListener("waiting", ({ detail }) => {
   const rows = detail.filter((row) => row.state === "waits" && named(row.body).some((lot) => here.has(lot)));
   if (told) {
     told.hidden = rows.length === 0;
-    told.textContent = told.dataset.says.replace("[what]", rows.map((row) => `${row.slip}: ${row.says}`).join(" "));
+    told.textContent = told.dataset.says.replace("[what]", rows.map((row) => `${row.slip}${waiting.colon()}${row.says}`).join(" "));
   }
 });

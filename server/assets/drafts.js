@@ -91,8 +91,7 @@ const drafts = {
     if (draft.ids) {
       Object.assign(form.dataset, { wish: draft.wish, ids: draft.ids });
     }
-    const said = { weekday: "short", hour: "numeric", minute: "2-digit", hourCycle: "h23" };
-    const time = new Date(draft.at).toLocaleString(document.documentElement.lang, said);
+    const time = waiting.hour(draft.at, { weekday: "short" });
     const box = document.querySelector("template[data-draft]").content.cloneNode(true).firstElementChild;
     const told = box.querySelector("[data-says]");
     told.textContent = told.dataset.says.replace("[name]", draft.by).replace("[time]", time);

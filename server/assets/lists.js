@@ -226,7 +226,9 @@ const lists = {
 
   count(form) {
     form.querySelectorAll("[data-count]").forEach((shown) => {
-      shown.textContent = form.querySelectorAll("input[data-calls]:checked:not(:disabled)").length;
+      // Within a group that is folded it is of that group.
+      const of = shown.closest("[data-group]") ?? form;
+      shown.textContent = of.querySelectorAll("input[data-calls]:checked:not(:disabled)").length;
     });
   },
 

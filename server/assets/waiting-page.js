@@ -15,8 +15,7 @@ const list = {
   hour(moment, more) {
     const { now, zone } = list.box.dataset;
     const ahead = Number(now) - (Date.parse(document.querySelector("[data-stale]").dataset.stale) || list.opened);
-    const time = { hour: "numeric", minute: "2-digit", hourCycle: "h23", timeZone: zone || undefined, ...more };
-    return new Date(moment + ahead).toLocaleTimeString(document.documentElement.lang, time);
+    return waiting.hour(moment + ahead, { timeZone: zone || undefined, ...more });
   },
 
   // What all rows have: the slip, what it is, who did it and when.

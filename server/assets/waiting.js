@@ -320,6 +320,19 @@ const waiting = {
     document.addEventListener("waiting", look);
   },
 
+  // An hour and its minutes as the pages write them: 18:21, in French 18 h 21.
+  hour(moment, more = {}) {
+    const { lang } = document.documentElement;
+    const said = { hour: "numeric", minute: "2-digit", hourCycle: "h23", ...more };
+    const hour = new Date(moment).toLocaleTimeString(lang, said);
+    return lang === "fr" ? hour.replace(/0?(\d+):(\d\d)/, "$1\u00a0h\u00a0$2") : hour;
+  },
+
+  // What stands between a name and what is said of it.
+  colon() {
+    return document.documentElement.lang === "fr" ? "\u00a0: " : ": ";
+  },
+
   // The line is gone, or there again, as far as this device knows.
   line() {
     document.querySelectorAll("[data-off]").forEach((told) => { told.hidden = navigator.onLine; });
@@ -329,7 +342,7 @@ const waiting = {
   stale() {
     const told = document.querySelector("[data-stale]");
     if (told && told.dataset.stale) {
-      const at = new Date(told.dataset.stale).toLocaleTimeString(document.documentElement.lang, { hour: "numeric", minute: "2-digit", hourCycle: "h23" });
+      const at = waiting.hour(told.dataset.stale);
       told.textContent = told.dataset.says.replace("[time]", at);
       told.hidden = false;
     }

@@ -78,6 +78,8 @@ pub fn pages(caller: &Caller) -> Vec<(&'static str, String)> {
         ("receive: bought", "/receive?of=bought".to_owned()),
         ("make", "/make".to_owned()),
         ("make: cook", "/make/cook".to_owned()),
+        ("make: cut", "/make/cut".to_owned()),
+        ("make: pack", "/make/pack".to_owned()),
         ("pot: stock", "/make/cook?product=pork-stock".to_owned()),
         ("pot: cure", "/make/cure?product=pancetta".to_owned()),
         ("animals", "/animals".to_owned()),

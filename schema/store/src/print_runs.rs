@@ -3,7 +3,7 @@
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::{Error, Result};
-use crate::tables::{print_events, print_runs};
+use crate::tables::{print_events, print_runs, prints};
 use crate::{on_each, said, wrong_labels};
 use chrono::NaiveDateTime;
 use diesel::dsl::count_star;
@@ -250,6 +250,24 @@ pub fn counts(conn: &mut Conn, printer: i32) -> Result<Vec<(String, i64)>> {
         .order(print_runs::state)
         .select((print_runs::state, count_star()))
         .load(conn)?)
+}
+
+/// How many labels were refused since then of which no later one of the same pack was asked for.
+///
+/// # Errors
+/// The database is away.
+pub fn refused_since(conn: &mut Conn, since: NaiveDateTime) -> Result<usize> {
+    let later = diesel::alias!(prints as later);
+    let again = later
+        .filter(later.field(prints::pack_id).eq(prints::pack_id))
+        .filter(later.field(prints::id).gt(prints::id));
+    let refused = print_runs::table
+        .inner_join(prints::table.on(prints::id.eq(print_runs::id)))
+        .filter(print_runs::state.eq(PrintState::Refused.as_str()))
+        .filter(print_runs::changed_at.ge(since))
+        .filter(diesel::dsl::not(diesel::dsl::exists(again)))
+        .select(count_star());
+    Ok(usize::try_from(refused.first::<i64>(conn)?).unwrap_or(0))
 }
 
 /// What happened to a label, in order.

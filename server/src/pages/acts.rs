@@ -4,10 +4,12 @@ use super::break_down;
 use super::spoken::Words;
 use crate::who::Who;
 use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
+use domain::counter::of_pack;
+use domain::family::Relative;
 use domain::lot::{Lot, Pack, brief};
 use domain::right::Right;
 use domain::stop::{self, Act, Stop};
-use domain::words::{Being, ProductKind, State, StopKind};
+use domain::words::{Being, DeedKind, ProductKind, State, StopKind, Verdict};
 
 /// An act that has a page.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -157,10 +159,11 @@ impl Button {
 pub fn buttons(
     words: &Words,
     who: &Who,
-    lot: &Lot,
+    of: &Relative,
     now: DateTime<Utc>,
     today: NaiveDate,
 ) -> Vec<Button> {
+    let lot = &of.lot;
     let stops = stop::on(lot, None, now, today);
     let kinds = likeliest(lot, today)
         .into_iter()
@@ -183,22 +186,27 @@ pub fn buttons(
         let path = format!("/printing?lot={}", lot.code);
         buttons.push(Button::of(words, "page-act-labels", path, None));
     }
-    let sells = lot.product.sale.offered && who.may(Right::Sell) && !who.may(Right::Work);
-    let leave = Act::Leave { labelled: true };
-    // What is held pack by pack is not sold either.
-    let free = |pack: &Pack| !is_forbidden(&stop::on(lot, Some(pack), now, today), leave);
-    if sells && !is_forbidden(&stops, leave) && brief::left(&lot.packs).any(free) {
+    // What is held pack by pack, frozen or past its day is not sold: it is as the counter's word says.
+    let says = |pack: &Pack| of_pack(lot, pack, now, today).verdict;
+    let free = |pack: &Pack| matches!(says(pack), Verdict::Sell | Verdict::SellToday);
+    let sells = lot.product.sale.offered && who.may(Right::Sell) && !lot.voided;
+    let sells = sells && lot.on_hand().any(free);
+    // Who only sells does that first.
+    let only_sells = sells && !who.may(Right::Work);
+    if sells {
         let path = format!("/counter?code={}", lot.code);
-        buttons.insert(0, Button::of(words, "page-act-sell", path, Some(leave)));
+        let leave = Some(Act::Leave { labelled: true });
+        let at = if only_sells { 0 } else { buttons.len().min(2) };
+        buttons.insert(at, Button::of(words, "page-act-sell", path, leave));
     }
-    let (before, after) = of_kind(who, lot, now);
+    let (before, after) = of_kind(who, of, now);
     let link = |(name, path, asks): &Way| Button::of(words, name, path.clone(), *asks);
     buttons.splice(0..0, before.iter().map(link));
     let at = buttons.len().min(before.len() + 2);
     buttons.splice(at..at, after.iter().map(link));
     buttons.extend(seldom(who, lot).iter().map(link));
     let is_sure = !before.is_empty() || is_next(lot, today);
-    lawful_first(&mut buttons, &stops, lot, is_sure || (sells && left));
+    lawful_first(&mut buttons, &stops, lot, is_sure || only_sells);
     buttons
 }
 
@@ -206,6 +214,22 @@ pub fn buttons(
 fn is_next(lot: &Lot, today: NaiveDate) -> bool {
     let ends = brief::left(&lot.packs).filter_map(|pack| pack.now.use_by);
     lot.pack_count == 1 || ends.min().is_some_and(|day| day <= today)
+}
+
+/// May packs be made of it now: is it a piece or a pot, neither in its cure nor stopped, and no pack itself?
+pub fn may_be_packed(of: &Relative, now: DateTime<Utc>, today: NaiveDate) -> bool {
+    let can = likeliest(&of.lot, today).contains(&ActKind::Pack);
+    can && !came_packed(of) && may_be_used(&of.lot, now, today)
+}
+
+/// Was it sliced, portioned or packed, if only into one bag?
+fn came_packed(of: &Relative) -> bool {
+    matches!(of.made_by.kind, DeedKind::Pack | DeedKind::Portion)
+}
+
+/// May something be made of it now?
+pub fn may_be_used(lot: &Lot, now: DateTime<Utc>, today: NaiveDate) -> bool {
+    !is_forbidden(&stop::on(lot, None, now, today), USE)
 }
 
 /// Is there a stop that forbids it?
@@ -259,7 +283,8 @@ const COOLED_WITHIN: TimeDelta = TimeDelta::hours(12);
 
 /// What is done with a lot of its kind: before all else, and after the likeliest two. A piece is weighed and
 /// released; raw meat is cooked, cured, ground; what comes out of the heat is cooled.
-fn of_kind(who: &Who, lot: &Lot, now: DateTime<Utc>) -> (Vec<Way>, Vec<Way>) {
+fn of_kind(who: &Who, of: &Relative, now: DateTime<Utc>) -> (Vec<Way>, Vec<Way>) {
+    let lot = &of.lot;
     use ProductKind::{Cooked, Cured, Cut, Fat, Mixed, Offal, Rendered, Stock, Trim};
     let (mut before, mut after) = (Vec::new(), Vec::new());
     if lot.voided || brief::left(&lot.packs).next().is_none() || !who.may(Right::Work) {
@@ -286,18 +311,24 @@ fn of_kind(who: &Who, lot: &Lot, now: DateTime<Utc>) -> (Vec<Way>, Vec<Way>) {
         after.push(("page-act-cure", make("cure"), Some(GOES_ON)));
     }
     if kind == Cured && raw {
-        // In its cure it is turned, then smoked or cooked; it is not packed as it is. What is in packs for the
-        // counter is done: it is smoked no more, and a kitchen may still cook of it.
+        // In its cure it is turned, then smoked or cooked; it is not packed as it is. What was sliced or packed is
+        // smoked no more, also where all of it lies in one bag; and what is in packs for the counter is done.
         if lot.product.cured.cure.is_some() {
             before.push(("page-act-tend", here("tend"), None));
         }
-        let is_packed = lot.pack_count > 1;
-        let done = is_packed || lot.product.sale.offered;
-        let heat = if done { &mut after } else { &mut before };
+        let is_packed = lot.pack_count > 1 || came_packed(of);
+        let is_sold = lot.product.sale.offered;
+        let heat = if is_packed || is_sold {
+            &mut after
+        } else {
+            &mut before
+        };
         if !is_packed {
             heat.push(("page-act-smoke", make("smoke"), Some(GOES_ON)));
         }
-        heat.push(("page-act-cook", make("cook"), Some(GOES_ON)));
+        if !(is_packed && is_sold) {
+            heat.push(("page-act-cook", make("cook"), Some(GOES_ON)));
+        }
     }
     // What is sold as ready and is not proven to be so is cooked through.
     let is_proven = lot.product.raw || lot.species.is_empty() || lot.condition().is_ready();

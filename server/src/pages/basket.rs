@@ -28,8 +28,8 @@ pub struct Sellable {
 pub struct Basket {
     /// The packs, those that were scanned before only.
     pub lines: Vec<BasketLine>,
-    /// What all of them come to, the one that is scanned now as well.
-    pub total: String,
+    /// What all of them come to, the one that is scanned now as well; nothing where one has no price.
+    pub total: Option<String>,
     /// How many those are.
     pub packs: usize,
     /// The allergens of all of them.
@@ -52,8 +52,8 @@ pub struct BasketLine {
     pub allergens: String,
     /// Is today its last day?
     pub is_last_day: bool,
-    /// What it costs.
-    pub price: String,
+    /// What it costs, where it has a price.
+    pub price: Option<String>,
     /// The basket without it, as an address says it.
     pub without: String,
 }
@@ -119,7 +119,7 @@ impl Basket {
     pub fn of(words: &Words, packs: &[Sellable], before: usize, kitchen: &Kitchen) -> Basket {
         let before = before.min(packs.len());
         let currency = &kitchen.entry.currency.0;
-        let price = |one: &Sellable| one.known.price_minor().unwrap_or(0);
+        let price = |one: &Sellable| one.known.price_minor().filter(|minor| *minor > 0);
         let keys: Vec<String> = packs.iter().map(Sellable::key).collect();
         let without = |nth: usize| {
             let others = keys[..before].iter().enumerate();
@@ -131,17 +131,18 @@ impl Basket {
             name: one.lot().product.name(words.lang()).to_owned(),
             allergens: words.allergens_called(one.lot()),
             is_last_day: one.is_last_day,
-            price: words.money(price(one), currency),
+            price: price(one).map(|minor| words.money(minor, currency)),
             without: without(nth),
         };
         let allergens: BTreeSet<Allergen> = packs
             .iter()
             .flat_map(|one| one.lot().allergens.iter().copied())
             .collect();
+        let total: Option<i64> = packs.iter().map(price).sum();
         let are_known = packs.iter().all(|one| one.lot().knows_allergens());
         Basket {
             lines: packs[..before].iter().enumerate().map(line).collect(),
-            total: words.money(packs.iter().map(price).sum(), currency),
+            total: total.map(|minor| words.money(minor, currency)),
             packs: packs.len(),
             together: words.say(PageSays::BasketTogether {
                 allergens: words.called(&allergens, are_known),

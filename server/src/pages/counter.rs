@@ -3,6 +3,7 @@
 use super::basket::{self, Basket};
 use super::counter_acts::{Act, Does, acts};
 use super::counter_did::Did;
+use super::counter_ready::{self, Ready};
 use super::says::PageSays;
 use super::spoken::Words;
 use crate::caller::{Asking, Caller};
@@ -38,6 +39,8 @@ struct CounterPage {
     acts: Vec<Act>,
     /// Which one it is, where the code names several.
     choices: Vec<Choice>,
+    /// Where nothing was scanned: what may be sold now.
+    ready: Vec<Ready>,
     /// May whoever looks ask what is in everything?
     sees: bool,
 }
@@ -159,7 +162,12 @@ fn read(
         dropped,
         ..Basket::of(&words, &packs, before, kitchen)
     };
+    let ready = match answer {
+        Some(_) => Vec::new(),
+        None => counter_ready::lots(app, conn, &words, &basket.with_before)?,
+    };
     Ok(CounterPage {
+        ready,
         acts: acts(app, &words, scan.as_ref(), &basket),
         with: basket.with_before.clone(),
         choices,

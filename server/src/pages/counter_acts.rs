@@ -127,7 +127,7 @@ impl Found<'_> {
                 1 => self.words.t("page-sold"),
                 _ => self.words.say(PageSays::SoldAll { packs }),
             },
-            small: (packs > 1).then(|| self.basket.total.clone()),
+            small: self.basket.total.clone().filter(|_| packs > 1),
             first: true,
             does: Does::Sells(deeds),
         })

@@ -49,14 +49,17 @@ impl Did {
         let Some(first) = done.first() else {
             return Ok(None);
         };
-        let (mut names, mut price, mut touched) = (Vec::new(), 0, Vec::new());
+        let (mut names, mut touched) = (Vec::new(), Vec::new());
+        // Of what has no price nobody knows what it came to, nor what all of it did.
+        let mut price = Some(0);
         for deed in &done {
             for (row, pack, mg) in packs::of_deed(conn, deed.id)? {
                 let row = lots::by_keys(conn, &[row])?.into_iter().next();
                 let Some(row) = row else { continue };
                 let product = app.product(conn, row.version_id)?;
                 let weight = Grams::from_milligrams(mg.abs());
-                price += product.sale.price_minor(weight).unwrap_or(0);
+                let one = product.sale.price_minor(weight);
+                price = price.zip(one).map(|(sum, one)| sum + one);
                 names.push(product.name(words.lang()).to_owned());
                 touched.push(format!("{}/{pack}", row.code));
             }
@@ -67,10 +70,12 @@ impl Did {
             [one] => one.clone(),
             several => words.packs(several.len()),
         };
-        let price = words.money(price, &kitchen.entry.currency.0);
-        let says = match sold {
-            true => words.say(PageSays::CounterSold { what, price }),
-            false => words.say(PageSays::CounterDid {
+        let price = price.filter(|minor| *minor > 0);
+        let price = price.map(|minor| words.money(minor, &kitchen.entry.currency.0));
+        let says = match (sold, price) {
+            (true, Some(price)) => words.say(PageSays::CounterSold { what, price }),
+            (true, None) => words.say(PageSays::CounterSoldPlain { what }),
+            (false, _) => words.say(PageSays::CounterDid {
                 deed: words.headed(first.kind()?.says()),
                 what,
             }),

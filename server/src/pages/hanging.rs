@@ -1,15 +1,117 @@
-//! What hangs and can be broken down, for whoever comes to the bench.
+//! What hangs and can be broken down, and what can be cut up or packed, for whoever comes to the bench.
 
 use super::spoken::Words;
+use super::{acts, break_down};
 use crate::caller::Caller;
 use crate::error::Result;
+use crate::read::LoadedFamily;
 use crate::read::brief::briefs;
 use crate::read::names::Names;
+use domain::family::Relative;
+use domain::lot::{LotId, brief};
+use domain::moment::day_of;
+use domain::product::Product;
 use domain::words::ProductKind;
+use store::family::Extent;
 use store::{Conn, list_lots};
 
 /// The most of them that are shown.
 const MOST: i64 = 12;
+
+/// The most pieces and pots that are shown, and that are looked at, the newest first.
+const MOST_PIECES: usize = 24;
+const LOOKED_AT: i64 = 120;
+
+/// What somebody at the bench has in mind before they have a piece in hand.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum AtBench {
+    /// A side, or a piece of it, is cut.
+    Cut,
+    /// Packs are made.
+    Pack,
+}
+
+impl AtBench {
+    /// By its word in an address.
+    pub fn parse(text: &str) -> Option<AtBench> {
+        match text {
+            "cut" => Some(AtBench::Cut),
+            "pack" => Some(AtBench::Pack),
+            _ => None,
+        }
+    }
+
+    /// What is asked first, and what is said where there is nothing.
+    pub fn asks(self) -> (&'static str, &'static str) {
+        match self {
+            AtBench::Cut => ("page-make-cut", "page-make-cut-none"),
+            AtBench::Pack => ("page-make-pack", "page-make-pack-none"),
+        }
+    }
+
+    /// May a product be one of those?
+    fn is_of(self, product: &Product) -> bool {
+        use ProductKind::{Carcass, Cut, Ingredient, Waste};
+        match self {
+            AtBench::Cut => matches!(product.kind, Carcass | Cut) && product.raw,
+            AtBench::Pack => !matches!(product.kind, Carcass | Ingredient | Waste),
+        }
+    }
+}
+
+/// What can be cut or packed now, the newest first and whole sides before pieces: as [`lots`].
+///
+/// # Errors
+/// The database is away, or the record is damaged.
+pub fn pieces(
+    app: &Caller<'_>,
+    conn: &mut Conn,
+    names: &Names,
+    wish: AtBench,
+) -> Result<Vec<(String, String, String)>> {
+    let words = Words::of(names);
+    let standing = app.standing(conn)?;
+    let products = standing.lists.products.values();
+    let some = products.filter(|product| wish.is_of(product));
+    let codes: Vec<&str> = some.map(|product| product.code.as_str()).collect();
+    let keys = list_lots::on_hand_of(conn, &codes, LOOKED_AT)?;
+    let reading = LoadedFamily::load(app.app(), conn, &keys, Extent::ALONE)?;
+    let (now, today) = (app.now(), day_of(app.now(), reading.kitchen().zone));
+    let can = |of: &&Relative| match wish {
+        AtBench::Cut => break_down::is_for(&of.lot) && acts::may_be_used(&of.lot, now, today),
+        AtBench::Pack => acts::may_be_packed(of, now, today),
+    };
+    let lots = keys
+        .iter()
+        .filter_map(|key| reading.family.get(LotId(*key)));
+    let mut lots: Vec<&Relative> = lots.filter(can).collect();
+    lots.sort_by_key(|of| of.lot.product.kind != ProductKind::Carcass);
+    lots.truncate(MOST_PIECES);
+    let told = lots.into_iter().map(|of| {
+        let lot = &of.lot;
+        let places = brief::places(&lot.packs).into_iter();
+        let places: Vec<String> = places
+            .map(|place| standing.lists.place_code(place).to_owned())
+            .collect();
+        let more = [
+            Some(lot.code.shown()),
+            of.note.clone(),
+            Some(words.grams(of.went.on_hand)),
+            names.placed(&places),
+        ];
+        let more: Vec<String> = more.into_iter().flatten().collect();
+        let act = match wish {
+            AtBench::Cut => "break-down",
+            AtBench::Pack => "pack",
+        };
+        (
+            format!("/lots/{}/{act}", lot.code),
+            names.product(&lot.product.code),
+            more.join(", "),
+        )
+    });
+    Ok(told.collect())
+}
 
 /// Each: where it is broken down, what it is, how much of it there is and where.
 ///

@@ -10,6 +10,7 @@ use crate::error::Result;
 use crate::read::today::{self, Begun, Today, TodayQuery};
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
+use chrono::TimeDelta;
 use domain::code::LotCode;
 use domain::right::Right;
 use domain::today::{About, DoSays, Hand, Sort, When};
@@ -18,6 +19,9 @@ use store::Conn;
 
 /// The most things on one page.
 const MOST: usize = 60;
+
+/// How long a label that was refused is somebody's affair.
+const REFUSED_LATELY: TimeDelta = TimeDelta::days(2);
 
 #[derive(Template)]
 #[template(path = "home.html")]
@@ -28,6 +32,8 @@ struct Home {
     /// How many things there are, in words.
     counted: String,
     lines: Vec<Line>,
+    /// Labels that are still to come, and that were refused.
+    prints: Vec<String>,
     /// Where the next part begins.
     next: Option<usize>,
     /// What an empty kitchen does first.
@@ -113,11 +119,14 @@ fn home(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Home> {
         hour = Some(hand.when);
         lines.push(line(app, &words, hand, at));
     }
+    let prints = prints(conn, &words, &found)?;
     Ok(Home {
         words,
         now: words.minute(found.now, found.zone),
         kitchen: kitchen.entry.name.0.clone(),
         counted: match found.all {
+            // Where a label is still to come, something waits.
+            0 if !prints.is_empty() => String::new(),
             0 => words.t("page-today-nothing"),
             hands => words.say(PageSays::TodayHands { hands }),
         },
@@ -129,7 +138,25 @@ fn home(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Home> {
         done: Done::of(app, conn, &words, asked.did.as_deref(), "/")?,
         anchor: AnchorShown::of(conn)?,
         lines,
+        prints,
     })
+}
+
+/// The labels that are still to come, and those that a printer refused and nobody printed anew.
+fn prints(conn: &mut Conn, words: &Words, found: &Today) -> Result<Vec<String>> {
+    let since = (found.now - REFUSED_LATELY).naive_utc();
+    let refused = store::print_runs::refused_since(conn, since)?;
+    let says = [
+        (found.printing > 0).then(|| PageSays::PrintsWait {
+            labels: found.printing,
+        }),
+        (refused > 0).then_some(PageSays::PrintsRefused { labels: refused }),
+    ];
+    Ok(says
+        .into_iter()
+        .flatten()
+        .map(|says| words.say(says))
+        .collect())
 }
 
 fn line(app: &Caller<'_>, words: &Words, hand: &Hand, at: Option<String>) -> Line {

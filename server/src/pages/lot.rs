@@ -23,7 +23,7 @@ use domain::lot::brief;
 use domain::moment::day_of;
 use domain::right::Right;
 use domain::stop::Stop;
-use domain::words::StopKind;
+use domain::words::{DeedKind, StopKind};
 use serde::Deserialize;
 use std::collections::BTreeMap;
 use store::Conn;
@@ -166,7 +166,10 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
         stands,
         in_cure,
         on_hand: words.grams(went.on_hand),
-        made: words.say(PageSays::OfMade { made: went.made }),
+        made: words.say(match view.of.made_by.kind {
+            DeedKind::Receive => PageSays::OfReceived { made: went.made },
+            _ => PageSays::OfMade { made: went.made },
+        }),
         made_at: words.minute(lot.made_at, kitchen.zone),
         kind: words.raw_or_ready(lot),
         species: (!lot.species.is_empty()).then(|| words.species(&lot.species)),
@@ -199,7 +202,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
 
 /// Its acts; what proves a cook before all else.
 fn acts_of(app: &Caller<'_>, words: &Words, view: &LotView<'_>, today: NaiveDate) -> Vec<Button> {
-    let mut buttons = acts::buttons(words, &app.who, &view.of.lot, app.now(), today);
+    let mut buttons = acts::buttons(words, &app.who, view.of, app.now(), today);
     if let Some(proof) = cook_core::button(words, app, view) {
         buttons
             .iter_mut()

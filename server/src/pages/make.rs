@@ -3,7 +3,7 @@
 
 use super::bench::{self, DEGREES, Pick, Units, WEIGHT};
 use super::bench_says::WorkSays;
-use super::hanging;
+use super::hanging::{self, AtBench};
 use super::heat_shown::{self, Rule};
 use super::makes::{makes, ways};
 use super::managers::not_yours;
@@ -47,8 +47,10 @@ struct ChoicePage {
     others: Vec<(String, String)>,
     /// What hangs and can be broken down: where, what, how much.
     hangs: Vec<(String, String, String)>,
-    /// Is nothing of it on the list?
-    is_none: bool,
+    /// What can be cut or packed now, likewise.
+    pieces: Vec<(String, String, String)>,
+    /// What is said where there is nothing of it.
+    none: Option<&'static str>,
     not_yours: Option<String>,
 }
 
@@ -118,7 +120,8 @@ pub async fn kinds(request: HttpRequest, asking: Asking) -> HttpResponse {
             },
             first: each.into_iter().filter(|_| may).collect(),
             others: Vec::new(),
-            is_none: false,
+            pieces: Vec::new(),
+            none: None,
             not_yours,
             words,
         })
@@ -128,6 +131,9 @@ pub async fn kinds(request: HttpRequest, asking: Asking) -> HttpResponse {
 
 /// What it is to be, or, where that is chosen, what goes in.
 pub async fn page(request: HttpRequest, asking: Asking, kind: web::Path<String>) -> HttpResponse {
+    if let Some(wish) = AtBench::parse(&kind) {
+        return super::from_record(asking, move |app, conn| bench_choice(app, conn, wish)).await;
+    }
     let Some(kind) = KINDS.into_iter().find(|of| of.as_str() == kind.as_str()) else {
         let path = format!("/make/{kind}");
         let error = Error::not_found(super::says::PageSays::NothingHere { path });
@@ -213,8 +219,31 @@ fn choice(app: &Caller<'_>, conn: &mut Conn, kind: StepKind, asked: &Asked) -> R
         first: likely.iter().map(way).collect(),
         others: others.iter().map(way).collect(),
         hangs: Vec::new(),
-        is_none: likely.is_empty() && others.is_empty(),
+        pieces: Vec::new(),
+        none: (likely.is_empty() && others.is_empty()).then_some("page-make-none"),
         not_yours: None,
+        words,
+    })
+}
+
+/// Which piece is cut, what is packed: whoever has not got it in hand yet chooses it here.
+fn bench_choice(app: &Caller<'_>, conn: &mut Conn, wish: AtBench) -> Result<ChoicePage> {
+    let names = Names::load(app, conn)?;
+    let words = Words::of(&names);
+    let not_yours = not_yours(app, &words, Right::Work);
+    let pieces = match not_yours {
+        None => hanging::pieces(app, conn, &names, wish)?,
+        Some(_) => Vec::new(),
+    };
+    let (title, none) = wish.asks();
+    Ok(ChoicePage {
+        title: words.t(title),
+        first: Vec::new(),
+        others: Vec::new(),
+        hangs: Vec::new(),
+        none: (pieces.is_empty() && not_yours.is_none()).then_some(none),
+        pieces,
+        not_yours,
         words,
     })
 }

@@ -188,7 +188,7 @@ pub(super) fn told(words: &Words, zone: Tz, paper: &PaperFound) -> Paper {
     };
     Paper {
         title: match &paper.row.name {
-            Some(name) => format!("{kind}: {name}"),
+            Some(name) => words.colon(kind, name),
             None => kind,
         },
         of: words.say(PageSays::PaperOf {

@@ -12,6 +12,7 @@ use domain::words::{Allergen, ProductKind, Profile, Species};
 use rust_decimal::prelude::ToPrimitive;
 use rust_decimal::{Decimal, RoundingStrategy};
 use std::collections::BTreeSet;
+use std::fmt::Display;
 use words::{Mass, Speech, capital};
 
 /// What stands where there is nothing to say.
@@ -67,6 +68,12 @@ impl Words {
     /// A message with a capital, at the head of a line.
     pub fn headed(&self, says: impl Into<Says>) -> String {
         capital(&self.say(says))
+    }
+
+    /// What something is about, a colon, and what is said of it: each language sets its own before it.
+    pub fn colon(&self, of: impl Display, says: impl Display) -> String {
+        let (of, says) = (of.to_string(), says.to_string());
+        self.say(PageSays::Colon { of, says })
     }
 
     /// A text whose numbers do not break at the end of a line.

@@ -2,6 +2,7 @@
 //! with what it is made of.
 
 use super::list_form::{RowShown, rows_shown};
+use super::says::SetUpSays;
 use super::spoken::Words;
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
@@ -28,6 +29,8 @@ struct StartersPage {
 /// A group of it.
 struct Group {
     name: String,
+    /// How many things it has, and how many of them are on the list already.
+    counted: String,
     lines: Vec<Line>,
 }
 
@@ -69,6 +72,10 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<StartersPage
     let found = starters::read(app, conn, words.lang())?;
     let groups = found.groups.into_iter().map(|group| Group {
         name: group.name,
+        counted: words.say(SetUpSays::GroupOf {
+            things: group.entries.len(),
+            listed: group.entries.iter().filter(|one| one.listed).count(),
+        }),
         lines: group
             .entries
             .into_iter()
@@ -140,7 +147,7 @@ fn more(words: &Words, product: &Value) -> String {
         let from = product["keep"]["from"].as_str().and_then(KeepFrom::parse);
         let from = from.map(|from| words.say(from.says())).unwrap_or_default();
         let days = u32::try_from(days).unwrap_or(u32::MAX);
-        said.push(words.say(super::says::SetUpSays::Keeps { days, from }));
+        said.push(words.say(SetUpSays::Keeps { days, from }));
     }
     let allergens = product["allergens"].as_array().into_iter().flatten();
     let named: Vec<String> = allergens
@@ -157,7 +164,7 @@ fn more(words: &Words, product: &Value) -> String {
             rust_decimal::Decimal::from_f64_retain(percent).unwrap_or_default(),
             2,
         );
-        said.push(words.say(super::says::SetUpSays::Nitrite { percent }));
+        said.push(words.say(SetUpSays::Nitrite { percent }));
     }
     said.join(" · ")
 }

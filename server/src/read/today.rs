@@ -2,7 +2,7 @@
 
 use super::LoadedFamily;
 use super::cure_room::at_work;
-use super::prints::printers;
+use super::prints::{PrinterView, printers};
 use super::says::QuerySays;
 use crate::caller::Caller;
 use crate::error::{Error, Result};
@@ -51,6 +51,8 @@ pub struct Today {
     pub zone: Tz,
     /// What an empty kitchen has already, in the order in which it is set up.
     pub begun: Begun,
+    /// Labels on their way to a printer of which no hand tells.
+    pub printing: usize,
 }
 
 /// How far a kitchen is set up.
@@ -150,7 +152,9 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
         .iter()
         .map(|(key, code)| (*key, standing.lists.place(code).to_owned()))
         .collect();
-    let printers: Vec<Printer> = printers(conn)?.into_iter().map(printer).collect();
+    let views = printers(conn)?;
+    let printing = views.iter().map(on_the_way).sum();
+    let printers: Vec<Printer> = views.into_iter().map(printer).collect();
     let days = place_days(app, conn, &standing, now, zone)?;
     let frozen = frozen(conn, &standing.lists, today)?;
     let recalls = recalls(conn)?;
@@ -188,6 +192,7 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
         zone,
         // Where nothing came in yet, no drill is due ever.
         begun: begun_of(app, &standing, !printers.is_empty(), came_in),
+        printing,
     })
 }
 
@@ -232,15 +237,28 @@ fn frozen(conn: &mut Conn, lists: &Lists, today: NaiveDate) -> Result<Option<Fro
     }))
 }
 
-fn printer(view: super::prints::PrinterView) -> Printer {
-    let count = |wanted: PrintState| {
-        let of = view.counts.iter().filter(|(state, _)| *state == wanted);
-        of.map(|(_, labels)| usize::try_from(*labels).unwrap_or(0))
-            .sum()
-    };
+fn count(view: &PrinterView, wanted: PrintState) -> usize {
+    let of = view.counts.iter().filter(|(state, _)| *state == wanted);
+    of.map(|(_, labels)| usize::try_from(*labels).unwrap_or(0))
+        .sum()
+}
+
+/// Labels that have not come out yet, where a printer's trouble does not tell of them.
+fn on_the_way(view: &PrinterView) -> usize {
+    use PrintState::{Sending, Sent, Waiting};
+    match view.trouble {
+        Some(_) => 0,
+        None => [Waiting, Sending, Sent]
+            .map(|of| count(view, of))
+            .iter()
+            .sum(),
+    }
+}
+
+fn printer(view: PrinterView) -> Printer {
     Printer {
-        unsure: count(PrintState::Unsure),
-        waiting: count(PrintState::Waiting),
+        unsure: count(&view, PrintState::Unsure),
+        waiting: count(&view, PrintState::Waiting),
         trouble: view.trouble.clone(),
         name: view.name.clone(),
     }

@@ -1642,10 +1642,19 @@ page-limit-happened = It is so: take it as it happened
 page-limit-typed = Say what happened: it is recorded, and what came of it stays stopped until somebody sends it back, throws it away or decides otherwise.
 page-limit-note = What happened?
 page-limit-record = Record as it happened
+page-colon = { $of }: { $says }
 page-today-nothing = Nothing needs a hand.
 page-today-hands = { $hands ->
     [one] One thing needs a hand.
    *[other] { $hands } things need a hand.
+}
+page-today-prints = { $labels ->
+    [one] One label is still to come out of the printer.
+   *[other] { $labels } labels are still to come out of the printer.
+}
+page-today-refused = { $labels ->
+    [one] One label was refused by its printer.
+   *[other] { $labels } labels were refused by their printer.
 }
 page-today-sheet = Print all this as one sheet
 page-today-next = More
@@ -1711,6 +1720,8 @@ page-side-other = Something else came off it
 page-side-choose = Choose
 page-side-lacking = Not on the house’s list of products:
 page-side-end = Done with this side
+page-side-keep-it = Keep it
+page-side-leave-out = Leave it out
 page-side-record = Record the cuts
 page-side-record-print = Record the cuts and print their labels
 page-side-order = The cuts in the order of the knife
@@ -1731,6 +1742,7 @@ page-sentence-side-keep-odd = It is [weight]: keep it
 page-sentence-side-light = Light for [cut]: usual is [low] to [high]. Is part of it still on the table, or is this another cut?
 page-sentence-side-heavy = Heavy for [cut]: usual is [low] to [high]. Is another cut still on it?
 page-sentence-side-too-much = [weight] is more than the [left] still on the table. Look at the scale and its unit.
+page-sentence-side-unkept = [cut]: “[typed]” is typed and not kept yet. Is it one of the cuts?
 page-sentence-side-no-weight = No weight of [cut] yet: put it on the scale, or type it in [unit], as 4.050.
 page-sentence-side-more = [kept] of it is kept already: this is one more piece.
 page-sentence-side-kept = [cut] [weight], [time], [by]
@@ -1853,6 +1865,7 @@ page-trouble-home = To the first page
 page-trouble-lots = To the lots
 page-lot-voided = Voided.
 page-lot-voided-do = Take its labels off.
+page-lot-of-received = of { $made } received
 page-lot-of-made = of { $made } made
 page-lot-why-condition = Raw or ready: why?
 page-lot-why-date = Why this date?
@@ -2521,7 +2534,10 @@ page-counter-which-lot = Which code?
 page-counter-which-pack = Which pack?
 page-counter-back = Back to the basket
 page-counter-sold = Sold: { $what }, { $price }.
+page-counter-sold-plain = Sold: { $what }.
 page-counter-did = { $deed }: { $what }.
+page-counter-ready = { $lot }, { $much }
+page-counter-ready-now = May be sold now, the newest first
 page-counter-by = { $by }, { $at }.
 page-counter-sold-all = Sold, all { $packs }
 page-counter-basket = Basket
@@ -3020,6 +3036,11 @@ page-make-cure = What is cured?
 page-make-smoke = What is smoked?
 page-make-render = What is rendered?
 page-make-becomes = What does it become?
+page-make-cut = Which piece is cut?
+page-make-cut-none = Nothing on hand can be cut now: no side, no whole piece that is free and not frozen.
+page-make-pack = What is packed?
+page-make-pack-none = Nothing on hand can be packed now: no piece, no pot that is free and not frozen.
+page-ways-cut = Cut
 page-make-else = Something else
 page-make-none = No recipe is on the list for that.
 page-pot-meat = Meat, weighed
@@ -3501,7 +3522,11 @@ page-starters-how = Tick what your kitchen has. Each becomes an ordinary product
 page-starters-all = All of these
 page-starters-listed = listed
 page-starters-take = Add what is ticked
-page-starters-ticked = ticked
+page-setting-group-of = { $listed ->
+    [0] { $things }
+   *[other] { $things }, of which { $listed } on the list
+}
+page-starters-ticked = Ticked:
 page-common-practice = Common practice, no source.
 page-about-keep = Days:
 page-about-cut = Share of the carcass:
@@ -3833,7 +3858,7 @@ page-waiting = What waits on this device
 page-waiting-count = Waiting on this device: [n]
 page-waiting-refused = Not taken: [n]. See what to do
 page-waiting-through = Gone through: [n]. See the codes
-page-waiting-stale = No line to the kitchen. This page was kept at [time]: what it shows may have changed. Work on: what you do waits on this device. The box finds only lots whose page was opened here before.
+page-waiting-stale = No line to the kitchen. This page was kept at [time] by this device’s clock: what it shows may have changed. Work on: what you do waits on this device. The box finds only lots whose page was opened here before.
 page-draft = Typed here by [name], [time], and not recorded yet.
 page-draft-drop = Begin anew
 page-waiting-kept = No line to the kitchen: this waits on this device.

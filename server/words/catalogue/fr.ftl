@@ -1648,10 +1648,19 @@ page-limit-happened = C’est ainsi : noter comme c’est arrivé
 page-limit-typed = Dites ce qui s’est passé : c’est noté, et ce qui en vient reste bloqué jusqu’à ce que quelqu’un le renvoie, le jette ou en décide autrement.
 page-limit-note = Que s’est-il passé ?
 page-limit-record = Noter comme c’est arrivé
+page-colon = { $of } : { $says }
 page-today-nothing = Rien n’attend.
 page-today-hands = { $hands ->
     [one] Une chose attend.
    *[other] { $hands } choses attendent.
+}
+page-today-prints = { $labels ->
+    [one] Une étiquette attend de sortir de l’imprimante.
+   *[other] { $labels } étiquettes attendent de sortir de l’imprimante.
+}
+page-today-refused = { $labels ->
+    [one] Une étiquette a été refusée par son imprimante.
+   *[other] { $labels } étiquettes ont été refusées par leur imprimante.
 }
 page-today-sheet = Imprimer tout sur une feuille
 page-today-next = La suite
@@ -1717,6 +1726,8 @@ page-side-other = Autre chose en est venu
 page-side-choose = Choisir
 page-side-lacking = Pas dans la liste des produits de la maison :
 page-side-end = Fini avec cette demi-carcasse
+page-side-keep-it = Garder ce poids
+page-side-leave-out = Laisser ce poids de côté
 page-side-record = Enregistrer les pièces
 page-side-record-print = Enregistrer les pièces et imprimer leurs étiquettes
 page-side-order = Les pièces dans l’ordre du couteau
@@ -1737,6 +1748,7 @@ page-sentence-side-keep-odd = C’est bien [weight] : garder
 page-sentence-side-light = Léger pour : [cut]. D’habitude de [low] à [high]. En reste-t-il sur la table, ou est-ce une autre pièce ?
 page-sentence-side-heavy = Lourd pour : [cut]. D’habitude de [low] à [high]. Une autre pièce y tient-elle encore ?
 page-sentence-side-too-much = [weight], c’est plus que les [left] encore sur la table. Regardez la balance et son unité.
+page-sentence-side-unkept = [cut] : « [typed] » est tapé, mais pas encore gardé. Est-ce une des pièces ?
 page-sentence-side-no-weight = Pas encore de poids : [cut]. Posez la pièce sur la balance, ou tapez le poids en [unit], comme 4,050.
 page-sentence-side-more = [kept] en sont déjà gardés : c’est une pièce de plus.
 page-sentence-side-kept = [cut] [weight], [time], [by]
@@ -1862,6 +1874,7 @@ page-trouble-home = À la première page
 page-trouble-lots = Aux lots
 page-lot-voided = Annulé.
 page-lot-voided-do = Retirez ses étiquettes.
+page-lot-of-received = sur { $made } reçus
 page-lot-of-made = sur { $made } faits
 page-lot-why-condition = Cru ou prêt : pourquoi ?
 page-lot-why-date = Pourquoi cette date ?
@@ -2538,7 +2551,10 @@ page-counter-which-lot = Quel code ?
 page-counter-which-pack = Quel paquet ?
 page-counter-back = Revenir au panier
 page-counter-sold = Vendu : { $what }, { $price }.
+page-counter-sold-plain = Vendu : { $what }.
 page-counter-did = { $deed } : { $what }.
+page-counter-ready = { $lot }, { $much }
+page-counter-ready-now = À vendre maintenant, le plus récent d’abord
 page-counter-by = { $by }, { $at }.
 page-counter-sold-all = Vendu, les { $packs }
 page-counter-basket = Panier
@@ -3037,6 +3053,11 @@ page-make-cure = Que sale-t-on ?
 page-make-smoke = Que fume-t-on ?
 page-make-render = Que fond-on ?
 page-make-becomes = Qu’est-ce que cela devient ?
+page-make-cut = Quelle pièce découpe-t-on ?
+page-make-cut-none = Rien ne peut être découpé maintenant : ni carcasse, ni pièce entière qui soit libre et non congelée.
+page-make-pack = Qu’emballe-t-on ?
+page-make-pack-none = Rien ne peut être emballé maintenant : ni pièce, ni préparation qui soit libre et non congelée.
+page-ways-cut = Découper
 page-make-else = Autre chose
 page-make-none = La liste n’a pas de recette pour cela.
 page-pot-meat = Viande pesée
@@ -3518,7 +3539,11 @@ page-starters-how = Cocher ce que la cuisine fait. Chaque entrée devient un pro
 page-starters-all = Tout ce groupe
 page-starters-listed = dans la liste
 page-starters-take = Ajouter ce qui est coché
-page-starters-ticked = cochés
+page-setting-group-of = { $listed ->
+    [0] { $things }
+   *[other] { $things }, dont { $listed } dans la liste
+}
+page-starters-ticked = Cochés :
 page-common-practice = Usage courant, sans source.
 page-about-keep = Jours :
 page-about-cut = Part de la carcasse :
@@ -3850,7 +3875,7 @@ page-waiting = Ce qui attend sur cet appareil
 page-waiting-count = En attente sur cet appareil : [n]
 page-waiting-refused = Pas accepté : [n]. Voir quoi faire
 page-waiting-through = Transmis : [n]. Voir les codes
-page-waiting-stale = Pas de liaison avec la cuisine. Cette page date de [time] : ce qu’elle montre a pu changer. Continuez : ce que vous faites attend sur cet appareil. Le champ de recherche ne trouve que les lots dont la page a déjà été ouverte ici.
+page-waiting-stale = Pas de liaison avec la cuisine. Cette page date de [time] à l’horloge de cet appareil : ce qu’elle montre a pu changer. Continuez : ce que vous faites attend sur cet appareil. Le champ de recherche ne trouve que les lots dont la page a déjà été ouverte ici.
 page-draft = Saisi ici par [name], [time], pas encore enregistré.
 page-draft-drop = Recommencer
 page-waiting-kept = Pas de liaison avec la cuisine : ceci attend sur cet appareil.
@@ -3890,7 +3915,7 @@ page-place-failed-do = Juger ce qui y était
 report-title = Rappel { $number }
 report-drill-title = EXERCICE { $number } : rien n’a été bloqué
 report-told-by = Annoncé par { $by }, { $at } : { $hazard }.
-report-told-at-only = Annoncé { $at }, par qui n’est pas encore noté : { $hazard }.
+report-told-at-only = Annoncé { $at }. Par qui : pas encore noté. Danger : { $hazard }.
 report-as-of = Tout ce qui était consigné à { $at } y figure.
 report-book = Selon le livre à l’appel : { $lots ->
     [one] { $lots } lot

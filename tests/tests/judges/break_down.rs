@@ -260,3 +260,36 @@ fn what_is_sent_into_a_dead_network_is_kept_and_recorded_once() {
         .collect();
     assert_eq!(weights, [&Value::from(2500), &2000.into(), &1035.into()]);
 }
+
+/// What stands in the box of weights, and was not kept, is asked about: it neither goes nor is lost unsaid.
+#[test]
+fn a_weight_that_was_typed_and_not_kept_is_asked_about_before_the_deed() {
+    let house = House::demo(Engine::Sqlite);
+    let caller = house.caller();
+    let browser = Browser::reading("en");
+    browser.be_patient();
+    let bench = Bench::of(&browser, &house, "Oda Marsh", PHONE);
+    bench.open();
+    bench.weigh("11.025");
+    browser.press("8.325");
+    browser.tap("[data-rest-stays] input");
+    browser.tap("[data-record] button.grand");
+    bench.until("!document.querySelector('[data-unkept]').hidden");
+    let asks = bench.says("[data-unkept-says]");
+    assert!(asks.contains("2 Loin") && asks.contains("8.325"), "{asks}");
+    assert_eq!(left(&caller, &bench.lot), 45_000);
+    browser.tap("[data-keep-it]");
+    assert_eq!(bench.kept(), 2);
+    // One that was typed by mistake is left out by its word.
+    browser.tap("[data-cut=belly]");
+    browser.press("6");
+    browser.tap("[data-rest-stays] input");
+    browser.tap("[data-record] button.grand");
+    bench.until("!document.querySelector('[data-unkept]').hidden");
+    browser.tap("[data-leave-out]");
+    assert_eq!(bench.kept(), 2);
+    browser.tap("[data-record] button.grand");
+    bench.did();
+    assert_eq!(left(&caller, &bench.lot), 45_000 - 11_025 - 8_325);
+    assert!(browser.errors().is_empty());
+}

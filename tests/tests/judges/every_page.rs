@@ -3,10 +3,12 @@
 //! judged by axe-core and is one of brightness alone.
 
 use super::browser::{SIZES, at_the_bench};
-use serde_json::Value;
+use serde_json::{Value, json};
 use std::collections::BTreeSet;
 use stories::browser::Browser;
+use stories::day::Told;
 use stories::pages::pages;
+use stories::queue::until;
 use stories::{Engine, House};
 
 /// The most bytes of a page over the wire, its fonts kept from before.
@@ -116,4 +118,62 @@ fn every_page_is_read_without_a_script() {
             "{name}: {said}"
         );
     }
+}
+
+/// An address has no spaces: whoever typed one reads the refusal, and the record with it, on a phone all the same.
+#[test]
+fn a_long_address_stays_on_the_screen_of_a_phone() {
+    let house = House::demo(Engine::Sqlite);
+    let caller = house.caller();
+    let long = format!(
+        "https://records.test.example/{}",
+        "kept-at-the-bench-".repeat(9)
+    );
+    let pig = caller.side_on_the_rail();
+    let trim = caller.step("break-down").of_grams(&pig, 2_000);
+    let trim = trim
+        .into("pork-trim", 2_000)
+        .with("note", json!(long))
+        .made();
+    let place = json!({ "code": "long", "name": long, "kind": "counter" });
+    caller.post("/api/places", &place).expect(201);
+    caller.carry(&trim, "long").done();
+    let browser = Browser::reading("en");
+    browser.sign_in(&house.address, "Oda Marsh");
+    browser.resize((390, 844));
+    let fits = |what: &str| {
+        let off = browser.run(SIDEWAYS);
+        assert_eq!(off, 0, "{what} is that much too wide");
+        let text = browser.run("return document.querySelector('main').innerText");
+        assert!(
+            text.as_str()
+                .unwrap_or_default()
+                .contains("kept-at-the-bench"),
+            "{what}: {text}"
+        );
+    };
+    for path in [
+        format!("/lots/{trim}"),
+        format!("/lots?product={long}"),
+        format!("/counter?code={long}"),
+        format!("/find?q={long}"),
+        "/places".to_owned(),
+        "/lists/places".to_owned(),
+        "/make/pack".to_owned(),
+        format!("/lots/{trim}/pack"),
+    ] {
+        browser.open(&format!("{}{path}", house.address));
+        fits(&path);
+    }
+    browser.open(&format!("{}/lists/printers/new", house.address));
+    for (field, text) in [
+        ("code", "far"),
+        ("name", "Far away"),
+        ("address", long.as_str()),
+    ] {
+        browser.type_into(&format!("[name={field}]"), text);
+    }
+    browser.tap("button.grand");
+    until(|| browser.run("return document.querySelector('[data-told] .warn') !== null") == true);
+    fits("a refusal");
 }

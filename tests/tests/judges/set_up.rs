@@ -125,6 +125,7 @@ fn from_an_empty_record_to_the_first_tag() {
     hand.tap("a.first.grand");
     hand.at("/starters");
     // The whole of the pork.
+    hand.tap("[data-group] > summary");
     hand.tap("[data-group] input[data-all]");
     hand.tap(".thumb button");
     hand.at("/set-up/animal");

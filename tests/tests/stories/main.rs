@@ -48,6 +48,7 @@ mod logs;
 mod mince;
 mod named_on_list;
 mod names;
+mod next_acts;
 mod old_records;
 mod outside;
 mod papers;
