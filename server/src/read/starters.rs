@@ -37,7 +37,7 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, language: &str) -> Result<Starter
                             }
                         })
                         .collect(),
-                    product: one.product.clone(),
+                    product: one.product_in(place),
                     recipe: one.recipe.clone(),
                 })
                 .collect(),

@@ -1,8 +1,10 @@
 //! The starter list on the wire: products, cuts and cures of the trade to pick from. The file that holds it
 //! (`server/starters/products.json`) is written with the very fields of a product and a recipe.
 
+use super::Line;
 use super::answers::RowRead;
 use super::lists::{PartEntry, ProductEntry};
+use domain::words::Profile;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
@@ -34,6 +36,9 @@ pub struct StarterGroup {
 pub struct StarterEntry {
     /// The group that it is in.
     pub group: String,
+    /// Its French name in Canada, where that is another one; common practice, no source.
+    #[serde(default)]
+    pub french_in_canada: Option<Line>,
     /// The product.
     pub product: ProductEntry,
     /// What it is made of, where it is.
@@ -42,6 +47,17 @@ pub struct StarterEntry {
     /// What stands behind what it says.
     #[serde(default)]
     pub facts: Vec<StarterFact>,
+}
+
+impl StarterEntry {
+    /// The product as it is called under a law.
+    pub fn product_in(&self, profile: Profile) -> ProductEntry {
+        let mut product = self.product.clone();
+        if let (Profile::Ca, Some(name)) = (profile, &self.french_in_canada) {
+            product.names.insert(Line("fr".to_owned()), name.clone());
+        }
+        product
+    }
 }
 
 /// What stands behind one thing that an entry says.
@@ -114,6 +130,20 @@ mod tests {
     use super::*;
     use domain::statement;
     use std::collections::BTreeSet;
+
+    #[test]
+    fn cuts_have_their_french_names_of_france_and_of_canada() {
+        let entries = shipped().entries.iter();
+        let mut belly = entries.filter(|one| one.product.code.0 == "pork-belly");
+        let belly = belly.next().expect("it is listed");
+        let french = |profile| {
+            belly.product_in(profile).names[&Line("fr".to_owned())]
+                .0
+                .clone()
+        };
+        assert_eq!(french(Profile::Eu), "Poitrine de porc");
+        assert_eq!(french(Profile::Ca), "Flanc de porc");
+    }
 
     #[test]
     fn every_entry_is_in_a_group_and_made_of_what_is_in_the_list() {
