@@ -268,12 +268,11 @@ impl<'a> Press<'a> {
             hundredths(label.placed.tallest().um()),
         );
         printer.size_for(x, y).map(|_| ()).map_err(|says| {
-            let detail = PrintDeedSays::PutInRoll { size: says.into() };
             Problem::new(
                 StatusCode::CONFLICT,
                 "size-not-there",
                 TitleSays::SizeNotThere,
-                detail,
+                says,
             )
             .at("printer")
             .into()
