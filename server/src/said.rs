@@ -40,6 +40,7 @@ pub const AREAS: &[Keys] = &[
     printing::AddressSays::KEYS,
     printing::PrintSays::KEYS,
     printing::PrinterSays::KEYS,
+    printing::PaperSays::KEYS,
     printing::PrinterStateSays::KEYS,
     printing::SizeSays::KEYS,
     crate::photo::PhotoSays::KEYS,

@@ -12,6 +12,7 @@ use super::spoken::{ABATTOIR, Words};
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::lists::List;
+use crate::printing::paper;
 use crate::read::entries;
 use crate::read::names::Names;
 use crate::read::seek::fold;
@@ -61,6 +62,8 @@ struct SetUp {
     first: Option<(String, i32, String)>,
     roles: Vec<Pick>,
     printers: Vec<Pick>,
+    /// What the kitchen needs labels for, each with the sizes that do.
+    paper: Vec<String>,
     farms: Vec<Field>,
     abattoirs: Vec<Field>,
     /// The heading and the button of its slaughterhouse, in the place's word.
@@ -175,6 +178,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, step: &str, asked: &Asked) -> Result<
         first: None,
         roles: Vec::new(),
         printers: Vec::new(),
+        paper: Vec::new(),
         farms: Vec::new(),
         abattoirs: Vec::new(),
         abattoir: [
@@ -223,6 +227,11 @@ fn read(app: &Caller<'_>, conn: &mut Conn, step: &str, asked: &Asked) -> Result<
     if is("printer") {
         let printers = crate::read::prints::printers(conn)?.into_iter();
         page.printers = printers.map(|one| Pick::of(&one.code, one.name)).collect();
+        let needs = paper::needs(&app.templates, kitchen.entry.profile.0);
+        page.paper = needs
+            .iter()
+            .map(|of| page.words.headed(of.says()))
+            .collect();
     }
     if is("animal") {
         page.has_farms = lists.farms.values().map(|farm| farm.name.clone()).collect();

@@ -160,6 +160,11 @@ impl Capabilities {
         self.sizes.iter().any(cuts)
     }
 
+    /// Does it keep to itself which sizes it has?
+    pub fn is_mute_on_sizes(&self) -> bool {
+        self.sizes.is_empty()
+    }
+
     /// The sizes in millimetres, for the eye: `62 x 100`.
     pub fn sizes(&self) -> impl Iterator<Item = Says> {
         self.sizes.iter().map(Size::says)
@@ -167,7 +172,8 @@ impl Capabilities {
 }
 
 impl Size {
-    fn says(&self) -> Says {
+    /// In millimetres.
+    pub fn says(&self) -> Says {
         let millimetres = |hundredths: &i32| Decimal::new(i64::from(*hundredths), 2);
         let one = |span: &RangeInclusive<i32>| {
             let (least, most) = (millimetres(span.start()), millimetres(span.end()));
