@@ -3,10 +3,20 @@
 use serde_json::json;
 use stories::printer::Manners;
 use stories::queue::kitchen;
-use stories::{Engine, Printer, on_both_engines};
+use stories::{Caller, Engine, Printer, on_both_engines};
 
 on_both_engines! {
+    a_test_label_that_was_refused_leaves_the_step_undone
     a_printer_tells_for_which_labels_it_has_no_paper
+}
+
+/// Is the printer's step of setting up ticked?
+fn ticked(caller: &Caller) -> bool {
+    let page = caller.page("/set-up/people");
+    let peg = page
+        .split("<li")
+        .find(|peg| peg.contains("\"/set-up/printer\""));
+    peg.expect("a peg").starts_with(" class=\"was\"")
 }
 
 fn of_one_roll(roll: (i32, i32)) -> Printer {
@@ -14,6 +24,25 @@ fn of_one_roll(roll: (i32, i32)) -> Printer {
         sizes: vec![roll],
         ..Manners::default()
     })
+}
+
+fn a_test_label_that_was_refused_leaves_the_step_undone(engine: Engine) {
+    let printer = of_one_roll((3000, 3000));
+    let house = kitchen(engine, &printer);
+    let caller = house.caller();
+    assert!(ticked(&caller), "there is a printer");
+    let test = || caller.post("/api/printers/bench/test-label", &json!({}));
+    let refused = test().expect(409);
+    let says = refused.body["detail"].as_str().expect("why").to_owned();
+    assert!(says.contains("Put in a roll of 51 x 51 mm"), "{says}");
+    assert!(!ticked(&caller), "nothing came out");
+    // It is told wherever the printer is.
+    assert!(caller.page("/printing").contains(&says));
+    // Another try that comes out, and it is done.
+    printer.change(|manners| manners.sizes.push((5100, 5100)));
+    test().expect(200);
+    assert!(ticked(&caller));
+    assert!(!caller.page("/printing").contains(&says));
 }
 
 fn a_printer_tells_for_which_labels_it_has_no_paper(engine: Engine) {
