@@ -27,6 +27,7 @@ pub const AREAS: &[Keys] = &[
     crate::pages::place_says::PlaceWorkSays::KEYS,
     crate::pages::says::ActSays::KEYS,
     crate::pages::says::CountSays::KEYS,
+    crate::pages::says::CountrySays::KEYS,
     crate::pages::says::PageSays::KEYS,
     crate::pages::says::SetUpSays::KEYS,
     crate::pictures::says::PictureSays::KEYS,

@@ -17,6 +17,7 @@ mod count;
 mod counter;
 mod counter_acts;
 mod counter_did;
+mod countries;
 mod cure_room;
 mod done;
 mod done_labels;

@@ -2,6 +2,7 @@
 //! first animal. Each act is a call of its own, so that whoever stops in the middle goes on there tomorrow.
 
 use super::bench::Pick;
+use super::countries;
 use super::list_form::{Asked as Field, asked as fields_of};
 use super::people::does;
 use super::says::SetUpSays;
@@ -23,7 +24,7 @@ use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
 use domain::family::Listed;
 use domain::right::Role;
-use domain::words::{PlaceKind, ProductKind, Profile};
+use domain::words::{PlaceKind, ProductKind, Profile, Species};
 use serde::Deserialize;
 use serde_json::json;
 use std::collections::BTreeMap;
@@ -238,9 +239,14 @@ fn read(app: &Caller<'_>, conn: &mut Conn, step: &str, asked: &Asked) -> Result<
         page.farms = fields_of(app, conn, &words, List::Farms, None)?;
         page.abattoirs = fields_of(app, conn, &words, List::Abattoirs, None)?;
         // What is asked of the first one; the rest stands in its list.
-        let first = ["code", "name", "address", "trichinae_certificate"];
+        let mut first = vec!["code", "name", "address", "trichinae_certificate"];
+        let law = app.law.laws.of(kitchen.entry.profile.0);
+        if Species::ALL.iter().any(|of| countries::asked(law, *of)) {
+            first.push("country"); // the labels here tell where an animal was reared
+        }
         page.farms.retain(|field| first.contains(&field.name));
-        let country = country(kitchen.entry.profile.0);
+        let own = kitchen.entry.country.as_ref().map(|line| line.0.as_str());
+        let country = own.unwrap_or(country(kitchen.entry.profile.0));
         for field in page.farms.iter_mut().chain(&mut page.abattoirs) {
             if !field.needed {
                 let what = field.heading.clone();
@@ -259,7 +265,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, step: &str, asked: &Asked) -> Result<
     Ok(page)
 }
 
-/// The country that most farms of a place are in; none where it has many.
+/// The country that most farms of a place are in, where the kitchen names none; none where it has many.
 fn country(profile: Profile) -> &'static str {
     match profile {
         Profile::Us => "US",
