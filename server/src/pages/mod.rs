@@ -81,6 +81,7 @@ pub mod place_says;
 mod places;
 mod probes;
 mod receive;
+mod regions;
 mod rules;
 mod set_up;
 mod set_up_kitchen;

@@ -5,6 +5,7 @@ use super::bench::Pick;
 use super::countries;
 use super::list_form::{Asked as Field, asked as fields_of};
 use super::people::does;
+use super::regions::Region;
 use super::says::SetUpSays;
 use super::see_other;
 use super::set_up_kitchen::{KitchenForm, kitchen_form};
@@ -20,6 +21,7 @@ use crate::read::seek::fold;
 use crate::read::today::begun;
 use crate::rooms::blocking;
 use crate::who::people::FIRST;
+use actix_web::http::header;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
 use domain::family::Listed;
@@ -130,13 +132,21 @@ fn may_wait(step: &str) -> bool {
 
 /// A step.
 pub async fn page(request: HttpRequest, step: web::Path<String>, asking: Asking) -> HttpResponse {
+    let wanted = request.headers().get(header::ACCEPT_LANGUAGE);
+    let region = wanted.and_then(|wanted| Region::accepted(wanted.to_str().ok()?));
     super::asked(&request, asking, move |app, conn, asked: &Asked| {
-        read(app, conn, &step, asked)
+        read(app, conn, &step, asked, region)
     })
     .await
 }
 
-fn read(app: &Caller<'_>, conn: &mut Conn, step: &str, asked: &Asked) -> Result<SetUp> {
+fn read(
+    app: &Caller<'_>,
+    conn: &mut Conn,
+    step: &str,
+    asked: &Asked,
+    region: Option<Region>,
+) -> Result<SetUp> {
     let at = STEPS.iter().position(|(path, _)| *path == step);
     let at = at.ok_or_else(|| super::nowhere(&format!("/set-up/{step}")))?;
     let names = Names::load(app, conn)?;
@@ -197,7 +207,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, step: &str, asked: &Asked) -> Result<
         words,
     };
     if is("kitchen") {
-        page.kitchen = Some(kitchen_form(app, conn, &words)?);
+        page.kitchen = Some(kitchen_form(app, conn, &page.words, region)?);
     }
     if is("places") {
         page.places = places(&words, lists);
