@@ -103,9 +103,17 @@ const bench = {
   arrives(form) {
     const chosen = form.querySelector("[name=product]:checked")?.dataset ?? {};
     const whole = deeds.chosen(form, "animal.side") === "whole";
+    // What is told of some animals only.
+    const ofAnimal = (told) => told.dataset.animals === undefined || told.dataset.animals.split(" ").includes(chosen.species);
+    form.querySelectorAll("[data-if-lacks]").forEach((told) => {
+      const lacks = form.elements[told.dataset.ifLacks].selectedOptions[0]?.dataset.lacks;
+      told.hidden = lacks === undefined || !ofAnimal(told);
+      told.querySelector("a")?.setAttribute("href", lacks ?? "/lists");
+    });
     form.querySelectorAll("[data-if-none]").forEach((told) => {
       // Nobody is warned of a field that they have not come to yet.
       told.hidden = !(bench.grams(form.elements.grams) > 0)
+        || !ofAnimal(told)
         || told.dataset.ifNone.split(" ").some((name) => deeds.chosen(form, name).trim() !== "");
     });
     form.querySelectorAll("[data-if-part-whole]").forEach((told) => { told.hidden = !whole || chosen.part === undefined; });

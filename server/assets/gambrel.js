@@ -155,7 +155,15 @@ const printing = {
     try {
       const response = await fetch(`/api/printers/${encodeURIComponent(section.dataset.printer)}/state`);
       const printer = await response.json();
+      printing.paper(section, printer.paper ?? []);
+      // The page of setting up asks for no more.
+      if (!section.querySelector("[data-state]")) {
+        return;
+      }
       section.querySelector("[data-state]").textContent = printer.state ?? "";
+      const lacks = section.querySelector("[data-lacks]");
+      lacks.textContent = printer.lacks ?? "";
+      lacks.hidden = !printer.lacks;
       const trouble = section.querySelector("[data-trouble]");
       trouble.textContent = printer.trouble ?? "";
       trouble.hidden = !printer.trouble;
@@ -166,16 +174,25 @@ const printing = {
         trust.hidden = false;
       }
     } catch {
-      section.querySelector("[data-state]").textContent = "";
+      section.querySelector("[data-state]")?.replaceChildren();
+    }
+  },
+
+  // For which labels it has paper, line by line.
+  paper(section, lines) {
+    const shown = section.querySelector("[data-paper]");
+    if (shown && lines.length > 0) {
+      shown.replaceChildren(...lines.map((says) => Object.assign(document.createElement("li"), { textContent: says })));
+      section.querySelector("[data-has]").hidden = false;
     }
   },
 };
 
 document.addEventListener("DOMContentLoaded", () => {
+  document.querySelectorAll("[data-printer]").forEach(printing.look);
   if (!document.querySelector("[data-says]")) {
     return;
   }
-  document.querySelectorAll("[data-printer]").forEach(printing.look);
   document.addEventListener("click", (event) => {
     const button = event.target.closest("button");
     const print = button?.closest("[data-settle]");

@@ -119,6 +119,9 @@ const lists = {
     const { method, call, version } = form.dataset;
     const { done, refused, away } = await lists.call(method, call, lists.body(form), version);
     delete form.dataset.busy;
+    if (form.dataset.alters) {
+      await lists.anew(form.dataset.alters);
+    }
     if (refused || away) {
       deeds.tell(form, refused);
       return;
@@ -129,6 +132,17 @@ const lists = {
       return;
     }
     window.location.assign(form.dataset.then);
+  },
+
+  // A part of the page as it is now, where a refusal alters it, too: the ticks above it.
+  async anew(css) {
+    try {
+      const page = await (await fetch(window.location.href)).text();
+      const now = new DOMParser().parseFromString(page, "text/html").querySelector(css);
+      document.querySelector(css).replaceWith(now);
+    } catch {
+      // Nobody answers: it stays as it is.
+    }
   },
 
   // What is told once, and stays on the page: a word that signs somebody in.

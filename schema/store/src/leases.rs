@@ -97,6 +97,31 @@ pub fn note_trouble(
     Ok(())
 }
 
+/// Notes what is wrong at a printer as a try showed it; nothing, if all is well. Whoever has the lease keeps it, and
+/// writes over it when labels of the record go out.
+pub fn note_tried(
+    tx: &mut Tx<'_>,
+    printer: i32,
+    trouble: Option<&Says>,
+    now: NaiveDateTime,
+) -> Result<()> {
+    let kept = trouble.map(said::kept);
+    let known = printer_leases::table.find(printer);
+    let noted = on_each!(&mut *tx.conn, c => diesel::update(known).set(printer_leases::trouble.eq(&kept)).execute(c)?);
+    if noted == 0 && kept.is_some() {
+        // Nobody has talked to it for the record yet: a lease that nobody holds.
+        diesel::insert_into(printer_leases::table)
+            .values((
+                printer_leases::id.eq(printer),
+                printer_leases::owner.eq(""),
+                printer_leases::until.eq(now),
+                printer_leases::trouble.eq(&kept),
+            ))
+            .execute(tx.conn)?;
+    }
+    Ok(())
+}
+
 /// What is wrong at each printer where something is.
 pub fn troubles(conn: &mut Conn) -> Result<BTreeMap<i32, Says>> {
     let all: Vec<(i32, Option<String>)> = printer_leases::table

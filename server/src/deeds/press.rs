@@ -12,7 +12,7 @@ use crate::lists::List;
 use crate::printing::capabilities::Capabilities;
 use crate::printing::client::Failure;
 use crate::printing::kept::apart;
-use crate::printing::{before, reprint, words};
+use crate::printing::{before, paper, reprint, words};
 use crate::problems::TitleSays;
 use crate::read::LoadedFamily;
 use crate::wrong_labels;
@@ -21,7 +21,6 @@ use domain::grams::Grams;
 use domain::lot::LotId;
 use domain::print::ordinal;
 use domain::says::{Arg, Says};
-use labels::{Length, Template};
 use std::collections::BTreeMap;
 use store::family::Extent;
 use store::lots::{self, LotRow};
@@ -152,20 +151,13 @@ impl<'a> Press<'a> {
         if !looked.templates.is_empty() {
             return looked.templates.clone();
         }
-        let hundredths = |length: Length| i32::try_from(length.um() / 10).unwrap_or(i32::MAX);
         let Ok(capabilities) = &looked.answer else {
             // Nobody knows yet whether it cuts: a form of a fixed size comes out of every printer.
             let fixed = app.templates.values().filter(|of| of.shortest().is_none());
             return fixed.map(|of| of.name().to_owned()).collect();
         };
-        let has = |template: &&Template| {
-            let (x, y) = (hundredths(template.width()), hundredths(template.height()));
-            match template.shortest() {
-                Some(shortest) => capabilities.cuts(x, hundredths(shortest), y),
-                None => capabilities.size_for(x, y).is_ok(),
-            }
-        };
-        let fitting = app.templates.values().filter(has);
+        let fitting = app.templates.values();
+        let fitting = fitting.filter(|template| paper::has(capabilities, template));
         fitting.map(|template| template.name().to_owned()).collect()
     }
 
@@ -268,12 +260,11 @@ impl<'a> Press<'a> {
             hundredths(label.placed.tallest().um()),
         );
         printer.size_for(x, y).map(|_| ()).map_err(|says| {
-            let detail = PrintDeedSays::PutInRoll { size: says.into() };
             Problem::new(
                 StatusCode::CONFLICT,
                 "size-not-there",
                 TitleSays::SizeNotThere,
-                detail,
+                says,
             )
             .at("printer")
             .into()

@@ -173,7 +173,6 @@ messages! {
         TooMany "too-many" { labels: usize, most: usize },
         Dots "dots" { printer: String, dots: Arg },
         PackNamed "pack-named",
-        PutInRoll "put-in-roll" { size: Says },
         NameWaiting "name-waiting",
         NameSeen "name-seen",
         Unknown "unknown" { print: String },

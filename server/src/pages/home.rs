@@ -7,7 +7,7 @@ use super::says::PageSays;
 use super::spoken::Words;
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
-use crate::read::today::{self, Begun, Today, TodayQuery};
+use crate::read::today::{self, Today, TodayQuery};
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
 use chrono::TimeDelta;
@@ -264,17 +264,10 @@ fn sign(sort: Sort) -> &'static str {
 
 /// What a kitchen does first, step by step; nothing once it works.
 fn begin(words: &Words, found: &Today, may: bool) -> Vec<Step> {
-    let Begun {
-        kitchen,
-        places,
-        people,
-        printer,
-        products,
-        lots,
-    } = found.begun;
     if found.begun.is_done() {
         return Vec::new();
     }
+    let [kitchen, places, people, printer, products, lots] = found.begun.steps();
     let steps = [
         ("page-begin-kitchen", "/set-up/kitchen", kitchen),
         ("page-begin-places", "/set-up/places", places),

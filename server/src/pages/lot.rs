@@ -1,6 +1,7 @@
 //! The page of a lot: what it is, its label, its family, where it went.
 
 use super::acts::{self, Button};
+use super::countries::{self, Missing};
 use super::done::Done;
 use super::forward::Forward;
 use super::history::{self, Line};
@@ -64,6 +65,8 @@ struct LotPage {
     label: Option<std::result::Result<String, String>>,
     /// What is to be told to whoever prints it.
     label_warnings: Vec<String>,
+    /// Countries that a label will tell and nobody entered.
+    countries: Vec<Missing>,
     origins: Origins,
     forward: Forward,
     /// The family for a wide screen and for a narrow one.
@@ -158,6 +161,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
     let in_cure = lies.iter().filter(|_| !went.on_hand.is_none_left());
     let in_cure = in_cure.map(|view| cure_room::next(&words, view)).next();
     Ok(LotPage {
+        countries: countries::missing(app, &words, &reading, id),
         words,
         name: names
             .product_of(&product.names)

@@ -3,10 +3,12 @@
 use super::bench::{self, DEGREES, Pick, Units, WEIGHT};
 use super::bench_says::WorkSays;
 use super::carcass_parts;
+use super::countries::{self, species_asked};
 use super::managers::not_yours;
 use super::spoken::{ABATTOIR, Words};
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
+use crate::lists::List;
 use crate::read::names::Names;
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
@@ -31,6 +33,8 @@ struct ReceivePage {
     abattoirs: Vec<Pick>,
     suppliers: Vec<Pick>,
     sides: Vec<Pick>,
+    /// The animals whose labels tell their countries here.
+    countries_of: String,
     places: Vec<Pick>,
     printers: Vec<Pick>,
     today: String,
@@ -38,6 +42,8 @@ struct ReceivePage {
     /// What the place calls a slaughterhouse.
     abattoir: String,
     may: bool,
+    /// May the reader change the lists?
+    sets_up: bool,
     /// Who may not, and whom to ask.
     not_yours: Option<String>,
 }
@@ -72,6 +78,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<ReceivePage>
     let words = Words::of(&names);
     let standing = app.standing(conn)?;
     let lists = &standing.lists;
+    let law = app.law.laws.of(standing.kitchen.entry.profile.0);
     let of_animal = asked.of.as_deref() != Some("bought");
     let today = day_of(app.now(), standing.kitchen.zone);
     let received = store::places::received_lately(conn)?;
@@ -100,8 +107,10 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<ReceivePage>
             false => json!({ "bought": {} }).to_string(),
         },
         products,
-        farms: listed(&lists.farms),
-        abattoirs: listed(&lists.abattoirs),
+        farms: lacking(listed(&lists.farms), &lists.farms, List::Farms),
+        abattoirs: lacking(listed(&lists.abattoirs), &lists.abattoirs, List::Abattoirs),
+        countries_of: species_asked(law),
+        sets_up: app.who.may(Right::SetUp),
         suppliers: listed(&lists.suppliers),
         sides: carcass_parts::ALL
             .map(|side| Pick::of(side.as_str(), words.headed(side.says())))
@@ -121,6 +130,16 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<ReceivePage>
         units,
         words,
     })
+}
+
+/// Those without a country say where it is entered.
+fn lacking(mut picks: Vec<Pick>, of: &BTreeMap<String, Listed>, list: List) -> Vec<Pick> {
+    for pick in &mut picks {
+        if of.get(&pick.code).is_some_and(|one| one.country.is_none()) {
+            pick.more = countries::entry(list, &pick.code);
+        }
+    }
+    picks
 }
 
 /// The first place that is neither worked on nor sold from.

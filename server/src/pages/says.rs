@@ -114,6 +114,15 @@ messages! {
 }
 
 messages! {
+    /// Countries that a label will tell and nobody entered.
+    CountrySays in "page-country" {
+        Farm "farm" { name: String },
+        Abattoir "abattoir" { name: String },
+        NoAbattoir "no-abattoir" { lot: String },
+    }
+}
+
+messages! {
     /// What is said while a kitchen is set up.
     SetUpSays in "page-setting" {
         Keeps "keeps" { days: u32, from: String },

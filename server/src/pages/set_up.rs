@@ -2,8 +2,10 @@
 //! first animal. Each act is a call of its own, so that whoever stops in the middle goes on there tomorrow.
 
 use super::bench::Pick;
+use super::countries;
 use super::list_form::{Asked as Field, asked as fields_of};
 use super::people::does;
+use super::regions::Region;
 use super::says::SetUpSays;
 use super::see_other;
 use super::set_up_kitchen::{KitchenForm, kitchen_form};
@@ -12,17 +14,19 @@ use super::spoken::{ABATTOIR, Words};
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::lists::List;
+use crate::printing::paper;
 use crate::read::entries;
 use crate::read::names::Names;
 use crate::read::seek::fold;
 use crate::read::today::begun;
 use crate::rooms::blocking;
 use crate::who::people::FIRST;
+use actix_web::http::header;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
 use domain::family::Listed;
 use domain::right::Role;
-use domain::words::{PlaceKind, ProductKind, Profile};
+use domain::words::{PlaceKind, ProductKind, Profile, Species};
 use serde::Deserialize;
 use serde_json::json;
 use std::collections::BTreeMap;
@@ -61,6 +65,8 @@ struct SetUp {
     first: Option<(String, i32, String)>,
     roles: Vec<Pick>,
     printers: Vec<Pick>,
+    /// What the kitchen needs labels for, each with the sizes that do.
+    paper: Vec<String>,
     farms: Vec<Field>,
     abattoirs: Vec<Field>,
     /// The heading and the button of its slaughterhouse, in the place's word.
@@ -126,13 +132,21 @@ fn may_wait(step: &str) -> bool {
 
 /// A step.
 pub async fn page(request: HttpRequest, step: web::Path<String>, asking: Asking) -> HttpResponse {
+    let wanted = request.headers().get(header::ACCEPT_LANGUAGE);
+    let region = wanted.and_then(|wanted| Region::accepted(wanted.to_str().ok()?));
     super::asked(&request, asking, move |app, conn, asked: &Asked| {
-        read(app, conn, &step, asked)
+        read(app, conn, &step, asked, region)
     })
     .await
 }
 
-fn read(app: &Caller<'_>, conn: &mut Conn, step: &str, asked: &Asked) -> Result<SetUp> {
+fn read(
+    app: &Caller<'_>,
+    conn: &mut Conn,
+    step: &str,
+    asked: &Asked,
+    region: Option<Region>,
+) -> Result<SetUp> {
     let at = STEPS.iter().position(|(path, _)| *path == step);
     let at = at.ok_or_else(|| super::nowhere(&format!("/set-up/{step}")))?;
     let names = Names::load(app, conn)?;
@@ -175,6 +189,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, step: &str, asked: &Asked) -> Result<
         first: None,
         roles: Vec::new(),
         printers: Vec::new(),
+        paper: Vec::new(),
         farms: Vec::new(),
         abattoirs: Vec::new(),
         abattoir: [
@@ -192,7 +207,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, step: &str, asked: &Asked) -> Result<
         words,
     };
     if is("kitchen") {
-        page.kitchen = Some(kitchen_form(app, conn, &words)?);
+        page.kitchen = Some(kitchen_form(app, conn, &page.words, region)?);
     }
     if is("places") {
         page.places = places(&words, lists);
@@ -223,15 +238,25 @@ fn read(app: &Caller<'_>, conn: &mut Conn, step: &str, asked: &Asked) -> Result<
     if is("printer") {
         let printers = crate::read::prints::printers(conn)?.into_iter();
         page.printers = printers.map(|one| Pick::of(&one.code, one.name)).collect();
+        let needs = paper::needs(&app.templates, kitchen.entry.profile.0);
+        page.paper = needs
+            .iter()
+            .map(|of| page.words.headed(of.says()))
+            .collect();
     }
     if is("animal") {
         page.has_farms = lists.farms.values().map(|farm| farm.name.clone()).collect();
         page.farms = fields_of(app, conn, &words, List::Farms, None)?;
         page.abattoirs = fields_of(app, conn, &words, List::Abattoirs, None)?;
         // What is asked of the first one; the rest stands in its list.
-        let first = ["code", "name", "address", "trichinae_certificate"];
+        let mut first = vec!["code", "name", "address", "trichinae_certificate"];
+        let law = app.law.laws.of(kitchen.entry.profile.0);
+        if Species::ALL.iter().any(|of| countries::asked(law, *of)) {
+            first.push("country"); // the labels here tell where an animal was reared
+        }
         page.farms.retain(|field| first.contains(&field.name));
-        let country = country(kitchen.entry.profile.0);
+        let own = kitchen.entry.country.as_ref().map(|line| line.0.as_str());
+        let country = own.unwrap_or(country(kitchen.entry.profile.0));
         for field in page.farms.iter_mut().chain(&mut page.abattoirs) {
             if !field.needed {
                 let what = field.heading.clone();
@@ -250,7 +275,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, step: &str, asked: &Asked) -> Result<
     Ok(page)
 }
 
-/// The country that most farms of a place are in; none where it has many.
+/// The country that most farms of a place are in, where the kitchen names none; none where it has many.
 fn country(profile: Profile) -> &'static str {
     match profile {
         Profile::Us => "US",

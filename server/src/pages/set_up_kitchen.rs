@@ -2,6 +2,7 @@
 
 use super::bench::Pick;
 use super::list_form::{RowShown, rows_shown};
+use super::regions::Region;
 use super::spoken::Words;
 use super::zones::{Zones, zones};
 use crate::caller::Caller;
@@ -55,22 +56,29 @@ pub struct KitchenForm {
     pub approvals: Vec<[String; 3]>,
 }
 
-/// What is usual where that law holds: units and money, as the form's own fields take them.
-fn usual(profile: Profile) -> Value {
+/// What is usual where that law holds: units, money and the reader's own country, as the form's own fields take them.
+fn usual(profile: Profile, region: Option<Region>) -> Value {
     let (weights, temperatures, currency) = match profile {
         Profile::Us => ("pounds", "fahrenheit", "USD"),
         Profile::Ca => ("metric", "celsius", "CAD"),
         Profile::Eu => ("metric", "celsius", "EUR"),
         Profile::Uk => ("metric", "celsius", "GBP"),
     };
-    json!({ "weights": weights, "temperatures": temperatures, "currency": currency })
+    let own = region.filter(|region| region.profile == profile);
+    let country = own.map_or("", |region| region.country);
+    json!({ "weights": weights, "temperatures": temperatures, "currency": currency, "country": country })
 }
 
 /// The form, as it is filled in already.
 ///
 /// # Errors
 /// The database is away, or the entry is damaged.
-pub fn kitchen_form(app: &Caller<'_>, conn: &mut Conn, words: &Words) -> Result<KitchenForm> {
+pub fn kitchen_form(
+    app: &Caller<'_>,
+    conn: &mut Conn,
+    words: &Words,
+    region: Option<Region>,
+) -> Result<KitchenForm> {
     let kitchen = app.kitchen(conn)?;
     let kept = store::entries::get(conn, "kitchen", "kitchen")?;
     let entry = &kitchen.entry;
@@ -111,17 +119,27 @@ pub fn kitchen_form(app: &Caller<'_>, conn: &mut Conn, words: &Words) -> Result<
             entry.name.0.clone()
         },
         address: text(entry.address.as_ref().map(|note| &note.0)),
-        country: text(entry.country.as_ref().map(|line| &line.0)),
+        country: match region {
+            Some(region) if is_new => region.country.to_owned(),
+            _ => text(entry.country.as_ref().map(|line| &line.0)),
+        },
         establishment: text(entry.establishment.as_ref().map(|line| &line.0)),
         panel_apart: entry.panel_apart,
-        // Of a new kitchen the tablet says it, else whoever sets it up.
-        zones: zones(words, if is_new { "" } else { &entry.time_zone.0 }),
+        // Of a new kitchen the tablet says it, else its language's region, else whoever sets it up.
+        zones: match is_new {
+            true => zones(words, region.and_then(Region::zone).unwrap_or(""), region),
+            false => zones(words, &entry.time_zone.0, None),
+        },
         is_new,
         profiles: Profile::ALL
             .iter()
             .map(|of| Pick {
-                more: usual(*of).to_string(),
-                chosen: *of == profile,
+                more: usual(*of, region).to_string(),
+                // Nobody's law is taken for granted.
+                chosen: match is_new {
+                    true => region.is_some_and(|region| region.profile == *of),
+                    false => *of == profile,
+                },
                 ..Pick::of(of.as_str(), words.headed(of.says()))
             })
             .collect(),

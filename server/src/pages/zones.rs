@@ -1,8 +1,11 @@
 //! Time zones by name, those of the law's places first: nobody types one.
 
 use super::bench::Pick;
+use super::regions::{EUROPE, Region};
 use super::says::SetUpSays;
 use super::spoken::Words;
+use crate::read::seek::fold;
+use domain::country;
 use domain::words::Profile;
 
 /// Zones of one place.
@@ -37,41 +40,8 @@ const CANADA: [Named; 7] = [
     ("America/Vancouver", "page-zone-pacific"),
 ];
 
-/// The zones of the European Union's countries, by the city that each is known by.
-const EUROPE: [&str; 29] = [
-    "Europe/Amsterdam",
-    "Europe/Athens",
-    "Europe/Berlin",
-    "Europe/Bratislava",
-    "Europe/Brussels",
-    "Europe/Bucharest",
-    "Europe/Budapest",
-    "Europe/Copenhagen",
-    "Europe/Dublin",
-    "Europe/Helsinki",
-    "Europe/Lisbon",
-    "Europe/Ljubljana",
-    "Europe/Luxembourg",
-    "Europe/Madrid",
-    "Europe/Malta",
-    "Asia/Nicosia",
-    "Europe/Paris",
-    "Europe/Prague",
-    "Europe/Riga",
-    "Europe/Rome",
-    "Europe/Sofia",
-    "Europe/Stockholm",
-    "Europe/Tallinn",
-    "Europe/Vienna",
-    "Europe/Vilnius",
-    "Europe/Warsaw",
-    "Europe/Zagreb",
-    "Atlantic/Azores",
-    "Atlantic/Canary",
-];
-
-/// All zones, place by place; at the end every other one by its own name.
-pub fn zones(words: &Words, chosen: &str) -> Vec<Zones> {
+/// All zones, place by place, the reader's own place and country first; at the end every other one by its own name.
+pub fn zones(words: &Words, chosen: &str, region: Option<Region>) -> Vec<Zones> {
     let pick = |id: &str, name: String| Pick {
         chosen: id == chosen,
         ..Pick::of(id, name)
@@ -83,22 +53,35 @@ pub fn zones(words: &Words, chosen: &str) -> Vec<Zones> {
         };
         pick(id, words.say(zone))
     };
-    let group = |profile: Profile, zones: Vec<Pick>| Zones {
-        name: words.headed(profile.says()),
-        zones,
+    let group = |profile: Profile, zones: Vec<Pick>| {
+        let name = words.headed(profile.says());
+        (profile, Zones { name, zones })
     };
-    let mut all = vec![
+    let in_country = |country: &str, id: &str| {
+        let region = country::name(country, words.lang()).to_owned();
+        let city = city(id);
+        pick(id, words.say(SetUpSays::Zone { region, city }))
+    };
+    let mut europe: Vec<(bool, String, Pick)> = EUROPE
+        .iter()
+        .map(|(of, id)| {
+            let own = region.is_some_and(|region| region.country == *of);
+            let name = country::name(of, words.lang());
+            (!own, fold(name), in_country(of, id))
+        })
+        .collect();
+    europe.sort_by(|one, other| (one.0, &one.1).cmp(&(other.0, &other.1)));
+    let mut places = vec![
         group(Profile::Us, UNITED_STATES.iter().map(named).collect()),
         group(Profile::Ca, CANADA.iter().map(named).collect()),
-        group(
-            Profile::Uk,
-            vec![pick("Europe/London", city("Europe/London"))],
-        ),
+        group(Profile::Uk, vec![in_country("GB", "Europe/London")]),
         group(
             Profile::Eu,
-            EUROPE.iter().map(|id| pick(id, city(id))).collect(),
+            europe.into_iter().map(|(_, _, pick)| pick).collect(),
         ),
     ];
+    places.sort_by_key(|(profile, _)| region.is_none_or(|region| region.profile != *profile));
+    let mut all: Vec<Zones> = places.into_iter().map(|(_, zones)| zones).collect();
     let is_named = |id: &str| {
         all.iter()
             .flat_map(|of| &of.zones)
@@ -126,7 +109,7 @@ mod tests {
     #[test]
     fn every_zone_that_is_named_is_one() {
         let named = UNITED_STATES.iter().chain(&CANADA).map(|(id, _)| *id);
-        for id in named.chain(EUROPE) {
+        for id in named.chain(EUROPE.map(|(_, id)| id)) {
             assert!(id.parse::<chrono_tz::Tz>().is_ok(), "{id}");
         }
         assert_eq!(city("America/St_Johns"), "St Johns");

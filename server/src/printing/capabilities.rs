@@ -160,6 +160,11 @@ impl Capabilities {
         self.sizes.iter().any(cuts)
     }
 
+    /// Does it keep to itself which sizes it has?
+    pub fn is_mute_on_sizes(&self) -> bool {
+        self.sizes.is_empty()
+    }
+
     /// The sizes in millimetres, for the eye: `62 x 100`.
     pub fn sizes(&self) -> impl Iterator<Item = Says> {
         self.sizes.iter().map(Size::says)
@@ -167,7 +172,8 @@ impl Capabilities {
 }
 
 impl Size {
-    fn says(&self) -> Says {
+    /// In millimetres.
+    pub fn says(&self) -> Says {
         let millimetres = |hundredths: &i32| Decimal::new(i64::from(*hundredths), 2);
         let one = |span: &RangeInclusive<i32>| {
             let (least, most) = (millimetres(span.start()), millimetres(span.end()));
@@ -220,14 +226,28 @@ mod tests {
             let says = Says::from(printer.size_for(x, y).unwrap_err());
             words::Speech::default().say(&says)
         };
-        assert_eq!(
-            told(&rolls, 7600, 5100),
-            "The label is 76 x 51 mm; the printer has 62 x 100 and 50.8 x 50.8."
-        );
         let any = having(&[(2000..=10800, 1000..=30000)]);
         assert_eq!(any.size_for(5100, 5100), Ok((5100, 5100)));
         assert!(told(&any, 12000, 5100).contains("20 to 108 x 10 to 300"));
         assert_eq!(having(&[]).size_for(5100, 5100), Ok((5100, 5100)));
+    }
+
+    #[test]
+    fn a_label_without_paper_says_its_size_those_that_are_there_and_what_to_do() {
+        let rolls = having(&[(6200..=6200, 10000..=10000), (5080..=5080, 5080..=5080)]);
+        let says = Says::from(rolls.size_for(7600, 5100).unwrap_err());
+        let told = |language| words::Speech::in_language(language).say(&says);
+        assert_eq!(
+            told(words::Language::English),
+            "The printer has no paper for this label. It needs 76 x 51 mm; the printer says that it holds 62 x 100 and \
+             50.8 x 50.8 mm. Put in a roll of 76 x 51 mm, or choose another printer or another label."
+        );
+        assert_eq!(
+            told(words::Language::French),
+            "L’imprimante n’a pas de papier pour cette étiquette. Il lui faut 76\u{a0}×\u{a0}51\u{a0}mm\u{a0}; l’imprimante dit \
+             contenir 62\u{a0}×\u{a0}100 et 50,8\u{a0}×\u{a0}50,8\u{a0}mm. Mettez un rouleau de 76\u{a0}×\u{a0}51\u{a0}mm, ou choisissez une autre \
+             imprimante ou une autre étiquette."
+        );
     }
 
     #[test]

@@ -19,6 +19,7 @@ mod job;
 pub mod kept;
 pub mod line;
 mod owner;
+pub mod paper;
 pub mod pinned;
 pub mod reprint;
 pub mod says;

@@ -1,5 +1,6 @@
 //! What is said of printers and of labels on their way.
 
+use crate::label_facts::says::PurposeSays;
 use chrono::{NaiveDate, NaiveDateTime};
 use domain::code::LotCode;
 use domain::messages;
@@ -34,9 +35,20 @@ messages! {
 }
 
 messages! {
+    /// What a kitchen needs paper for, and what a printer has of it.
+    PaperSays in "paper-for" {
+        Needs "needs" { purpose: PurposeSays, sizes: Arg },
+        Has "has" { purpose: PurposeSays, sizes: Arg },
+        HasNone "has-none" { purpose: PurposeSays, sizes: Arg },
+        Lacks "lacks" { needs: Arg },
+    }
+}
+
+messages! {
     /// How a printer is, in a word or two.
     PrinterStateSays in "printer-state" {
         Ready "ready",
+        ReadyForSome "ready-for-some",
         Printing "printing",
         Stopped "stopped",
         DoesNotSay "does-not-say",

@@ -1,5 +1,6 @@
 //! A label to try a printer with: it names no lot, goes out at once and is on no record. Whoever set the printer up
-//! looks whether it came out, and whether it stands whole on the label.
+//! looks whether it came out, and whether it stands whole on the label. One that could not go out is noted as the
+//! printer's trouble, until another try or a label of the record goes out.
 
 use super::address::PrinterAddress;
 use super::client::{Client, Failure, Ticket};
@@ -9,6 +10,7 @@ use super::words::no_answer;
 use crate::app::damaged;
 use crate::caller::Caller;
 use crate::error::{Error, Result};
+use crate::lists::kitchen::Kitchen;
 use crate::lists::{List, entry};
 use crate::problems::TitleSays;
 use crate::wire::lists::PrinterEntry;
@@ -16,7 +18,7 @@ use domain::moment::day_of;
 use domain::says::Says;
 use labels::{Dpi, Facts, Field, PlacedLabel, Template, lay_out};
 use std::collections::BTreeMap;
-use store::entries;
+use store::{entries, leases};
 
 /// The labels that it is tried with: the first that the printer has paper for.
 const TRIED: [&str; 7] = [
@@ -34,33 +36,47 @@ const TRIED: [&str; 7] = [
 /// # Errors
 /// 404 for a printer that is not listed; 409 where it does not answer, or has no paper for any label.
 pub fn send(app: &Caller<'_>, code: &str) -> Result<Says> {
-    let (kitchen, body) = app.store.read(|conn| {
+    let (kitchen, row) = app.store.read(|conn| {
         let row = entries::get(conn, List::Printers.as_str(), code)?
             .ok_or_else(|| entry::no_such_entry(List::Printers, code))?;
-        Ok::<_, Error>((app.kitchen(conn)?, row.body))
+        Ok::<_, Error>((app.kitchen(conn)?, row))
     })?;
-    let printer: PrinterEntry = serde_json::from_str(&body).map_err(|error| damaged(&error))?;
-    let refused = |says: Says| Error::label_refused(TitleSays::LabelNotMade, says);
-    let address = PrinterAddress::of(&printer).map_err(|says| refused(says.into()))?;
+    let printer: PrinterEntry = serde_json::from_str(&row.body).map_err(|error| damaged(&error))?;
+    let sent = try_it(app, &kitchen, &printer);
+    let now = app.now().naive_utc();
+    app.store.write(|tx| -> Result<()> {
+        Ok(leases::note_tried(tx, row.id, sent.as_ref().err(), now)?)
+    })?;
+    sent.map(|()| PrinterSays::TestSent.into())
+        .map_err(|says| Error::label_refused(TitleSays::LabelNotMade, says))
+}
+
+/// What stands against it, where it could not go out.
+fn try_it(
+    app: &Caller<'_>,
+    kitchen: &Kitchen,
+    printer: &PrinterEntry,
+) -> std::result::Result<(), Says> {
+    let address = PrinterAddress::of(printer)?;
     let client = Client::new(&address);
-    let failed = |failure| {
+    let failed = |failure| -> Says {
         let printer = printer.name.0.clone();
-        refused(match failure {
+        match failure {
             Failure::Unreached(_) | Failure::Lost(_) => {
                 PrinterSays::TestUnanswered { printer }.into()
             }
             other => no_answer(&printer, &other).into(),
-        })
+        }
     };
     let can = client.capabilities().map_err(failed)?;
-    let format = Format::choose(&can.formats).map_err(|says| refused(says.into()))?;
+    let format = Format::choose(&can.formats)?;
     let dpi = can.dpi().and_then(Dpi::from_number).unwrap_or(Dpi::D203);
-    let speech = app.speech(&kitchen);
+    let speech = app.speech(kitchen);
     let today = day_of(app.now(), kitchen.zone);
     let facts = facts(
         &kitchen.entry.name.0,
         &speech.day(today),
-        &app.address(&kitchen),
+        &app.address(kitchen),
     );
     let mut why: Option<Says> = None;
     for template in TRIED.iter().filter_map(|name| app.templates.get(*name)) {
@@ -70,7 +86,7 @@ pub fn send(app: &Caller<'_>, code: &str) -> Result<Says> {
         let hundredths = |um: i64| i32::try_from((um + 5) / 10).unwrap_or(i32::MAX);
         match can.size_for(hundredths(label.width.um()), hundredths(label.height.um())) {
             Ok(size) => {
-                let document = encode(format, &label).map_err(|says| refused(says.into()))?;
+                let document = encode(format, &label)?;
                 let ticket = Ticket {
                     name: "test",
                     person: &app.who.name,
@@ -80,13 +96,14 @@ pub fn send(app: &Caller<'_>, code: &str) -> Result<Says> {
                 if can.creates_jobs {
                     let job = client.create_job(ticket).map_err(failed)?;
                     let person = &app.who.name;
-                    client
+                    return client
                         .send_document(job, person, format, document)
-                        .map_err(failed)?;
-                } else {
-                    client.print_job(ticket, format, document).map_err(failed)?;
+                        .map_err(failed);
                 }
-                return Ok(PrinterSays::TestSent.into());
+                return client
+                    .print_job(ticket, format, document)
+                    .map(|_| ())
+                    .map_err(failed);
             }
             Err(says) => why = why.or(Some(says.into())),
         }
@@ -94,7 +111,7 @@ pub fn send(app: &Caller<'_>, code: &str) -> Result<Says> {
     let none = || PrinterSays::TestUnanswered {
         printer: printer.name.0.clone(),
     };
-    Err(refused(why.unwrap_or_else(|| none().into())))
+    Err(why.unwrap_or_else(|| none().into()))
 }
 
 /// What stands on it: whose it is, the day, a code that is none of ours.

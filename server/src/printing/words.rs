@@ -94,9 +94,10 @@ pub fn stumbled(name: &str) -> PrinterSays {
     }
 }
 
-/// A printer's state in a word or two.
-pub fn state(printer: &Capabilities) -> PrinterStateSays {
+/// A printer's state in a word or two; one that lacks paper for some of the labels is not ready for all.
+pub fn state(printer: &Capabilities, lacks: bool) -> PrinterStateSays {
     match printer.state {
+        Some(3) if lacks => PrinterStateSays::ReadyForSome,
         Some(3) => PrinterStateSays::Ready,
         Some(4) => PrinterStateSays::Printing,
         Some(5) => PrinterStateSays::Stopped,

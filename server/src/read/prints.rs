@@ -10,7 +10,7 @@ use crate::printing::address::PrinterAddress;
 use crate::printing::client::{Client, Failure};
 use crate::printing::format::{Format, encode};
 use crate::printing::says::{PrintSays, PrinterStateSays};
-use crate::printing::{kept, words};
+use crate::printing::{kept, paper, words};
 use crate::problems::TitleSays;
 use crate::wire::Certificate;
 use crate::wire::answers::instant;
@@ -310,19 +310,20 @@ pub fn printer(conn: &mut Conn, code: &str, field: &str) -> Result<entries::Entr
 /// # Errors
 /// 404 where no entry has that code.
 pub fn state(app: &Caller<'_>, code: &str) -> Result<PrinterState> {
-    let (kitchen, body, counts) = app.store.read(|conn| {
+    let (standing, body, counts) = app.store.read(|conn| {
         let row = entries::get(conn, List::Printers.as_str(), code)?
             .ok_or_else(|| crate::lists::entry::no_such_entry(List::Printers, code))?;
         let counts = print_runs::counts(conn, row.id)?;
-        Ok::<_, Error>((app.kitchen(conn)?, row.body, counts))
+        Ok::<_, Error>((app.standing(conn)?, row.body, counts))
     })?;
+    let kitchen = &standing.kitchen;
     let entry: PrinterEntry = serde_json::from_str(&body).map_err(|error| damaged(&error))?;
     let name = entry.name.0.clone();
     let address = PrinterAddress::of(&entry);
     let asked = address
         .as_ref()
         .map(|address| Client::new(address).capabilities());
-    let speech = app.speech(&kitchen);
+    let speech = app.speech(kitchen);
     let mut state = PrinterState {
         code: entry.code.0,
         reachable: false,
@@ -330,6 +331,8 @@ pub fn state(app: &Caller<'_>, code: &str) -> Result<PrinterState> {
         trouble: None,
         reasons: Vec::new(),
         sizes: Vec::new(),
+        paper: Vec::new(),
+        lacks: None,
         formats: Vec::new(),
         resolutions: Vec::new(),
         prints: counts.into_iter().collect(),
@@ -357,8 +360,21 @@ pub fn state(app: &Caller<'_>, code: &str) -> Result<PrinterState> {
             state.trouble = Some(speech.say(&words::no_answer(&state.name, &failure).into()));
         }
         Ok(Ok(printer)) => {
+            let needs = paper::needs(&app.templates, kitchen.entry.profile.0);
+            let only: Vec<String> = entry
+                .templates
+                .iter()
+                .flatten()
+                .map(|of| of.0.clone())
+                .collect();
+            let lacks = paper::lacks(&needs, &printer, &only, &standing.lists);
             state.reachable = true;
-            state.state = speech.say(&words::state(&printer).into());
+            state.state = speech.say(&words::state(&printer, lacks.is_some()).into());
+            state.lacks = lacks.map(|says| speech.say(&says));
+            if !printer.is_mute_on_sizes() {
+                let says = needs.iter().map(|need| speech.say(&need.says_of(&printer)));
+                state.paper = says.collect();
+            }
             let trouble = words::trouble(&state.name, &printer);
             state.trouble = trouble.map(|says| speech.say(&says.into()));
             state.sizes = printer.sizes().map(|size| speech.say(&size)).collect();

@@ -66,6 +66,8 @@ pub struct Begun {
     pub people: bool,
     /// It has a printer.
     pub printer: bool,
+    /// Something is wrong at each that it has: a test label was refused, say.
+    pub printer_fails: bool,
     /// It has products.
     pub products: bool,
     /// Something came in.
@@ -73,13 +75,13 @@ pub struct Begun {
 }
 
 impl Begun {
-    /// Each step, in the order in which a kitchen is set up.
+    /// Each step, in the order in which a kitchen is set up. A printer that refuses its test label is none yet.
     pub const fn steps(self) -> [bool; 6] {
         [
             self.kitchen,
             self.places,
             self.people,
-            self.printer,
+            self.printer && !self.printer_fails,
             self.products,
             self.lots,
         ]
@@ -97,22 +99,23 @@ impl Begun {
 /// The database is away, or an entry is damaged.
 pub fn begun(app: &Caller<'_>, conn: &mut Conn) -> Result<Begun> {
     let standing = app.standing(conn)?;
-    let has_printer = !printers(conn)?.is_empty();
+    let printers: Vec<Printer> = printers(conn)?.into_iter().map(printer).collect();
     let came_in = super::drills::due(app, conn)?.is_some();
-    Ok(begun_of(app, &standing, has_printer, came_in))
+    Ok(begun_of(app, &standing, &printers, came_in))
 }
 
 fn begun_of(
     app: &Caller<'_>,
     standing: &crate::lists::standing::Standing,
-    printer: bool,
+    printers: &[Printer],
     lots: bool,
 ) -> Begun {
     Begun {
         kitchen: standing.kitchen.is_set,
         places: !standing.lists.places.is_empty(),
         people: app.people().people.len() > 1,
-        printer,
+        printer: !printers.is_empty(),
+        printer_fails: printers.iter().all(|one| one.trouble.is_some()),
         products: !standing.lists.products.is_empty(),
         lots,
     }
@@ -191,7 +194,7 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
         now,
         zone,
         // Where nothing came in yet, no drill is due ever.
-        begun: begun_of(app, &standing, !printers.is_empty(), came_in),
+        begun: begun_of(app, &standing, &printers, came_in),
         printing,
     })
 }

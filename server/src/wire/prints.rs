@@ -304,6 +304,11 @@ pub struct PrinterState {
     pub reasons: Vec<String>,
     /// The label sizes that it has, in millimetres.
     pub sizes: Vec<String>,
+    /// What each of the kitchen's labels is for, and which of the sizes that do it has; nothing where it does not say
+    /// which it has.
+    pub paper: Vec<String>,
+    /// What it has no paper for of what the kitchen makes, and what to do.
+    pub lacks: Option<String>,
     /// The formats that it takes.
     pub formats: Vec<String>,
     /// Dots per inch.

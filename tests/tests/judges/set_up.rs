@@ -87,6 +87,10 @@ fn from_an_empty_record_to_the_first_tag() {
     hand.at("/set-up/kitchen");
     hand.type_into("input[name=name]", "Cinderhook Kitchen");
     hand.type_into("input[name=code]", "CHK");
+    // A browser that asks for English alone says of no country, and nobody's law is taken for granted.
+    let chosen = "return document.querySelector('input[name=profile]:checked')";
+    assert_eq!(browser.run(chosen), json!(null));
+    hand.tap("label:has(input[value='us'])");
     // A list with the tablet's own zone chosen, if it has one.
     browser.run("document.querySelector('select[name=time_zone]').value = 'America/New_York'");
     hand.tap("button.grand");
@@ -193,4 +197,103 @@ fn from_an_empty_record_to_the_first_tag() {
         .get(&format!("/api/lots/{code}/labels.pdf"))
         .expect(200);
     assert_eq!(caller.read("/api/kitchen")["languages"], json!(["en"]));
+}
+
+#[test]
+fn a_french_browser_is_proposed_france_and_a_refused_test_label_ticks_nothing() {
+    let mut house = House::empty(Engine::Sqlite);
+    let line = house.line();
+    let word = line
+        .split("the word ")
+        .nth(1)
+        .and_then(|rest| rest.split(':').next());
+    let word = word.unwrap_or_else(|| panic!("{line:?}")).to_owned();
+    let printer = Printer::new(Manners {
+        sizes: vec![(3_000, 3_000)],
+        ..Manners::default()
+    });
+    let browser = Browser::reading("fr-FR");
+    browser.be_patient();
+    browser.resize(super::flows::PHONE);
+    let mut hand = Hand {
+        browser: &browser,
+        taps: 0,
+    };
+    browser.open(&format!("{}/sign-in", house.address));
+    hand.sees("input[name=pin]");
+    hand.type_into("input[name=pin]", &word);
+    hand.tap("button.likeliest");
+    hand.at("/me");
+    hand.type_into("input[name=pin]", "2580");
+    hand.tap("form[action='/me/pin'] button");
+    hand.at("/");
+    browser.open(&format!("{}/set-up/kitchen", house.address));
+    let proposed = browser.run(
+        "const value = (css) => document.querySelector(css).value;
+         const zones = document.querySelector('select[name=time_zone]');
+         return [value('input[name=profile]:checked'), value('input[name=country]'), value('select[name=currency]'),
+            zones.querySelector('optgroup option').textContent, zones.querySelector('option[selected]').value];",
+    );
+    assert_eq!(
+        proposed,
+        json!(["eu", "FR", "EUR", "France – Paris", "Europe/Paris"])
+    );
+    // Another law is no longer in France.
+    hand.tap("label:has(input[value='uk'])");
+    let country = "return document.querySelector('input[name=country]').value";
+    assert_eq!(browser.run(country), "");
+    hand.tap("label:has(input[value='eu'])");
+    assert_eq!(browser.run(country), "FR");
+    hand.type_into("input[name=name]", "Boucherie Sablon");
+    hand.type_into("input[name=code]", "BSN");
+    hand.tap("button.grand");
+    hand.at("/set-up/places");
+    hand.sees("input[data-name][value='Plan de découpe']");
+    // Nobody goes on as Manager by accident: the name is asked for first.
+    browser.open(&format!("{}/set-up/people", house.address));
+    let on = "return document.querySelector(\"a[href='/set-up/printer']:not(.pegs a)\") === null";
+    assert_eq!(browser.run(on), true);
+    hand.type_into("form[data-version] input[name=name]", "Lise Sablon");
+    hand.tap("form[data-version] button");
+    hand.sees("a[href='/set-up/printer']:not(.pegs a)");
+    browser.open(&format!("{}/set-up/printer", house.address));
+    hand.type_into("input[name=address]", &printer.address());
+    hand.tap("form[data-call='/api/printers'] button");
+    hand.sees("form[data-call$='/test-label']");
+    let ticked =
+        "return document.querySelector(\".pegs li:has([href='/set-up/printer'])\").className";
+    assert_eq!(browser.run(ticked), "was");
+    // Which of the sizes it has, line by line.
+    let lines = "return [...document.querySelectorAll('[data-paper] li')].map((line) => line.textContent).join(' ')";
+    until(|| {
+        let told = browser.run(lines);
+        told.as_str()
+            .is_some_and(|told| told.contains("il manque 51\u{a0}×\u{a0}51"))
+    });
+    hand.tap("form[data-call$='/test-label'] button");
+    until(|| browser.run(ticked) == "");
+    let told = "return document.querySelector('[data-told]').innerText";
+    until(|| {
+        let told = browser.run(told);
+        told.as_str()
+            .is_some_and(|told| told.contains("Mettez un rouleau de 51\u{a0}×\u{a0}51"))
+    });
+    printer.change(|manners| manners.sizes.push((5_100, 5_100)));
+    hand.tap("form[data-call$='/test-label'] button");
+    until(|| browser.run(ticked) == "was");
+    assert_eq!(printer.paper().len(), 1);
+    // The country of the first farm is asked for, and a farm without one is told where an animal comes in.
+    let caller = house.caller();
+    let farm = json!({ "code": "BRC", "name": "Ferme des Ronces" });
+    caller.post("/api/farms", &farm).expect(201);
+    let rail = json!({ "code": "rail", "name": "Rail", "kind": "storage" });
+    caller.post("/api/places", &rail).expect(201);
+    let half = json!({ "code": "pig-half", "names": { "fr": "Demi-porc" }, "kind": "carcass", "species": "pig", "raw": true,
+        "allergens": [], "storage": "chilled" });
+    caller.post("/api/products", &half).expect(201);
+    browser.open(&format!("{}/receive", house.address));
+    hand.tap("label:has(input[value='pig-half'])");
+    let warned = "const told = document.querySelector(\"[data-if-lacks='animal.farm']\");
+        return told.hidden ? '' : told.querySelector('a').getAttribute('href')";
+    until(|| browser.run(warned) == "/lists/farms/BRC");
 }

@@ -228,3 +228,44 @@ fn a_device_whose_store_does_not_answer_keeps_nobody_from_working() {
     browser.run("waiting.isMade = async () => false;");
     until(|| hand.text().contains("Nothing waits here"));
 }
+
+#[test]
+fn what_waits_is_told_with_the_kitchens_hour() {
+    let house = House::demo(Engine::Sqlite);
+    let caller = house.caller();
+    let browser = Browser::reading("en");
+    let mut hand = Hand::of(&browser, &house, "Oda Marsh", PHONE);
+    // The demo's clock stands years away from the device's, and its zone is another one.
+    let hour = || {
+        let now = caller.read("/api/today")["now"].clone();
+        now.as_str().expect("a moment")[11..16].to_owned()
+    };
+    let kept = "caches.match('/waiting').then((page) => Boolean(page))";
+    until(|| {
+        hand.open("/waiting");
+        browser.wait_for(kept) == true
+    });
+    hand.open("/places/cooler-1/temperature");
+    browser.type_into("input[name=celsius], input[name=fahrenheit]", "3.4");
+    let before = hour();
+    browser.cut_off(true);
+    hand.tap("button.grand");
+    slip(&browser);
+    hand.open("/waiting");
+    let told = || {
+        let told = browser.run(
+            "return document.querySelector('[data-waiting] [data-who-when]')?.textContent ?? ''",
+        );
+        told.as_str().unwrap_or_default().to_owned()
+    };
+    until(|| !told().is_empty());
+    browser.cut_off(false);
+    let hours = [before, hour()];
+    let told = told();
+    assert!(
+        hours
+            .iter()
+            .any(|hour| told.ends_with(hour.trim_start_matches('0'))),
+        "{told}, not {hours:?}"
+    );
+}

@@ -4,4 +4,5 @@ mod encrypted;
 mod ippeveprinter;
 mod queue;
 mod reprints;
+mod tried;
 mod trouble;

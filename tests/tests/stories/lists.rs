@@ -278,7 +278,7 @@ fn today_of_an_empty_kitchen_leads_to_its_set_up_until_that_is_done(engine: Engi
     let jo = json!({ "name": "Jo", "roles": ["cook"], "pin": "4826" });
     caller.post("/api/people", &jo).expect(201);
     leads("printer");
-    // Tried while it is off: it says so, and nothing is on record.
+    // Tried while it is off: it says so, and no label is on record; but the step is not done.
     let printer =
         json!({ "code": "bench", "name": "Bench", "address": "ipp://127.0.0.1:9/ipp/print" });
     caller.post("/api/printers", &printer).expect(201);
@@ -288,7 +288,7 @@ fn today_of_an_empty_kitchen_leads_to_its_set_up_until_that_is_done(engine: Engi
     caller
         .post("/api/printers/none/test-label", &json!({}))
         .expect(404);
-    leads("products");
+    leads("printer");
     for (path, body) in stories::furniture::furniture() {
         let there = ["/api/places", "/api/printers"].contains(&path);
         let answer = caller.post(path, &body);

@@ -18,6 +18,7 @@ mod corrections;
 mod corrections_of_receipts;
 mod costs;
 mod counter;
+mod countries;
 mod counts;
 mod cure_room;
 mod cures;

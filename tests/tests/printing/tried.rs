@@ -1,0 +1,94 @@
+//! A printer is tried with a test label, and says for which of the kitchen's labels it has paper.
+
+use serde_json::json;
+use stories::printer::Manners;
+use stories::queue::kitchen;
+use stories::{Caller, Engine, Printer, on_both_engines};
+
+on_both_engines! {
+    a_test_label_that_was_refused_leaves_the_step_undone
+    a_printer_tells_for_which_labels_it_has_no_paper
+}
+
+/// Is the printer's step of setting up ticked?
+fn ticked(caller: &Caller) -> bool {
+    let page = caller.page("/set-up/people");
+    let peg = page
+        .split("<li")
+        .find(|peg| peg.contains("\"/set-up/printer\""));
+    peg.expect("a peg").starts_with(" class=\"was\"")
+}
+
+fn of_one_roll(roll: (i32, i32)) -> Printer {
+    Printer::new(Manners {
+        sizes: vec![roll],
+        ..Manners::default()
+    })
+}
+
+fn a_test_label_that_was_refused_leaves_the_step_undone(engine: Engine) {
+    let printer = of_one_roll((3000, 3000));
+    let house = kitchen(engine, &printer);
+    let caller = house.caller();
+    assert!(ticked(&caller), "there is a printer");
+    let test = || caller.post("/api/printers/bench/test-label", &json!({}));
+    let refused = test().expect(409);
+    let says = refused.body["detail"].as_str().expect("why").to_owned();
+    assert!(says.contains("Put in a roll of 51 x 51 mm"), "{says}");
+    assert!(!ticked(&caller), "nothing came out");
+    // It is told wherever the printer is.
+    assert!(caller.page("/printing").contains(&says));
+    // Another try that comes out, and it is done.
+    printer.change(|manners| manners.sizes.push((5100, 5100)));
+    test().expect(200);
+    assert!(ticked(&caller));
+    assert!(!caller.page("/printing").contains(&says));
+}
+
+fn a_printer_tells_for_which_labels_it_has_no_paper(engine: Engine) {
+    let printer = of_one_roll((5100, 5100));
+    let house = kitchen(engine, &printer);
+    let caller = house.caller();
+    let page = caller.page("/set-up/printer");
+    for needed in [
+        "What comes in: 102 x 76 or 102 x 152 mm",
+        "The kitchen&#39;s own tubs and shelves: 51 x 51 or 102 x 76 mm",
+        "What is on hold: 102 x 76 mm",
+    ] {
+        assert!(page.contains(needed), "{needed}: {page}");
+    }
+    let state = || caller.read("/api/printers/bench/state");
+    let told = state();
+    assert_eq!(told["state"], "ready, but not for all your labels");
+    let lacks = told["lacks"].as_str().expect("what it lacks");
+    assert!(lacks.contains("what is on hold: 102 x 76 mm"), "{lacks}");
+    assert!(!lacks.contains("tubs"), "{lacks}");
+    let paper = told["paper"].as_array().expect("line by line");
+    assert!(
+        paper.contains(&json!(
+            "For the kitchen's own tubs and shelves: it has 51 x 51 mm."
+        )),
+        "{told}"
+    );
+    assert!(
+        paper.contains(&json!("For what is on hold: it lacks 102 x 76 mm.")),
+        "{told}"
+    );
+    // Where nothing of it is sold to customers, their labels are not missed.
+    printer.change(|manners| manners.sizes = vec![(5100, 5100), (10_200, 7_600)]);
+    let lacks = state()["lacks"].as_str().expect("customers").to_owned();
+    assert!(lacks.contains("packs for customers: 62 x"), "{lacks}");
+    assert!(!lacks.contains("on hold"), "{lacks}");
+    // One that is for tubs alone lacks none of them.
+    let entry = caller.get("/api/printers/bench").expect(200);
+    let mut tubs = entry.body.clone();
+    tubs["templates"] = json!(["tub"]);
+    caller
+        .put_over("/api/printers/bench", entry.etag.as_deref().unwrap(), &tubs)
+        .expect(200);
+    let told = state();
+    assert_eq!(
+        (&told["state"], &told["lacks"]),
+        (&json!("ready"), &json!(null))
+    );
+}
