@@ -19,6 +19,9 @@ use domain::says::Arg;
 use domain::scanned::{self, Scanned};
 use domain::words::{Being, State, StopKind};
 
+/// How many lots stand on one page: fifty were eleven screens of a phone.
+const MOST: &str = "25";
+
 #[derive(Template)]
 #[template(path = "lots.html")]
 struct LotsPage {
@@ -80,7 +83,8 @@ pub async fn page(request: HttpRequest, asking: Asking) -> HttpResponse {
 }
 
 async fn find(request: &HttpRequest, asking: Asking) -> Result<Found> {
-    let asked: LotsQuery = query(request)?;
+    let mut asked: LotsQuery = query(request)?;
+    asked.limit.get_or_insert_with(|| MOST.to_owned());
     blocking(move || {
         let app = asking.caller();
         match named(&app, asked.q.as_deref())? {

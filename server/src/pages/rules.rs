@@ -15,7 +15,7 @@ use serde_json::json;
 use store::Conn;
 
 /// The most rows of one page.
-const MOST: usize = 40;
+const MOST: usize = 20;
 
 #[derive(Template)]
 #[template(path = "rules.html")]
