@@ -276,12 +276,19 @@ fn begin(words: &Words, found: &Today, may: bool) -> Vec<Step> {
         ("page-begin-products", "/set-up/products", products),
         ("page-begin-lots", "/set-up/animal", lots),
     ];
-    let next = steps.iter().position(|(_, _, done)| !done);
+    // As the pages of setting up have it: what may wait holds nobody up once there is something to label.
+    let waits = |path: &str| {
+        let step = path.trim_start_matches("/set-up/");
+        found.begun.products && super::set_up::may_wait(step)
+    };
+    let next = steps
+        .iter()
+        .position(|(_, path, done)| !done && !waits(path));
     let all = steps.into_iter().enumerate();
     all.map(|(nth, (key, path, done))| Step {
         says: words.t(key),
         done,
-        path: Some(path).filter(|_| may && next == Some(nth)),
+        path: Some(path).filter(|_| may && (next == Some(nth) || !done && waits(path))),
     })
     .collect()
 }

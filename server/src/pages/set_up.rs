@@ -126,7 +126,7 @@ pub async fn next(asking: Asking) -> HttpResponse {
 }
 
 /// A step that somebody may pass over: it is not asked for again once what comes after it is done.
-fn may_wait(step: &str) -> bool {
+pub(super) fn may_wait(step: &str) -> bool {
     matches!(step, "people" | "printer")
 }
 
