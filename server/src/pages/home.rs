@@ -147,7 +147,7 @@ fn prints(conn: &mut Conn, words: &Words, found: &Today) -> Result<Vec<String>> 
     let since = (found.now - REFUSED_LATELY).naive_utc();
     let refused = store::print_runs::refused_since(conn, since)?;
     let says = [
-        (found.printing > 0).then(|| PageSays::PrintsWait {
+        (found.printing > 0).then_some(PageSays::PrintsWait {
             labels: found.printing,
         }),
         (refused > 0).then_some(PageSays::PrintsRefused { labels: refused }),
