@@ -239,12 +239,12 @@ mod tests {
         let told = |language| words::Speech::in_language(language).say(&says);
         assert_eq!(
             told(words::Language::English),
-            "The printer has no paper for this label. It needs 76 x 51 mm; the printer says that it holds 62 x 100 and \
+            "The printer has no paper for this label: it needs 76 x 51 mm, and the printer says that it holds 62 x 100 and \
              50.8 x 50.8 mm. Put in a roll of 76 x 51 mm, or choose another printer or another label."
         );
         assert_eq!(
             told(words::Language::French),
-            "L’imprimante n’a pas de papier pour cette étiquette. Il lui faut 76\u{a0}×\u{a0}51\u{a0}mm\u{a0}; l’imprimante dit \
+            "L’imprimante n’a pas de papier pour cette étiquette\u{a0}: il lui faut 76\u{a0}×\u{a0}51\u{a0}mm, et l’imprimante dit \
              contenir 62\u{a0}×\u{a0}100 et 50,8\u{a0}×\u{a0}50,8\u{a0}mm. Mettez un rouleau de 76\u{a0}×\u{a0}51\u{a0}mm, ou choisissez une autre \
              imprimante ou une autre étiquette."
         );

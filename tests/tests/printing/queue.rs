@@ -138,7 +138,7 @@ fn a_size_that_is_not_there_is_refused(engine: Engine) {
         .refused(409, "printer");
     let detail = refused.body["detail"].as_str().unwrap();
     assert!(
-        detail.contains("It needs 51 x 51 mm; the printer says that it holds 102 x 152 mm. Put in a roll of 51 x 51 mm"),
+        detail.contains("it needs 51 x 51 mm, and the printer says that it holds 102 x 152 mm. Put in a roll of 51 x 51 mm"),
         "{detail}"
     );
     // One that says it has it, and then says no: told with the print, and free to be asked for again.
