@@ -265,6 +265,11 @@ const deeds = {
     return [about, form.querySelector("button")].map((text) => text?.innerText.trim()).filter(Boolean).join(waiting.colon());
   },
 
+  // What was told is over.
+  quiet() {
+    document.querySelector("[data-told]")?.replaceChildren();
+  },
+
   // Shows a box where the form is.
   show(form, box) {
     const told = document.querySelector("[data-told]");

@@ -189,7 +189,10 @@ const printing = {
 };
 
 document.addEventListener("DOMContentLoaded", () => {
-  document.querySelectorAll("[data-printer]").forEach(printing.look);
+  document.querySelectorAll("[data-printer]").forEach((section) => {
+    printing.look(section);
+    section.addEventListener("tried", () => printing.look(section));
+  });
   if (!document.querySelector("[data-says]")) {
     return;
   }

@@ -122,12 +122,15 @@ const lists = {
     if (form.dataset.alters) {
       await lists.anew(form.dataset.alters);
     }
+    form.closest("[data-printer]")?.dispatchEvent(new Event("tried"));
     if (refused || away) {
       deeds.tell(form, refused);
       return;
     }
     sessionStorage.setItem("warnings", JSON.stringify((done.warnings || []).map((one) => one.says)));
     if (done[form.dataset.show]) {
+      // What was refused before is over.
+      deeds.quiet();
       lists.show(form, done);
       return;
     }

@@ -54,6 +54,7 @@ fn main() {
         "p99 ms",
         "slowest ms",
         "of the median",
+        "at s",
     ]);
     told(
         "alone",
@@ -134,10 +135,12 @@ fn received(app: &App) -> String {
         .to_owned()
 }
 
-/// How long each deed of eight clients took while something was done, in milliseconds, in order.
-fn packed(house: &House, meanwhile: impl FnOnce()) -> Vec<f64> {
+/// How long each deed of eight clients took while something was done, in milliseconds, in order, and when it began, in
+/// seconds.
+fn packed(house: &House, meanwhile: impl FnOnce()) -> Vec<(f64, f64)> {
     let stop = AtomicBool::new(false);
-    let mut all: Vec<f64> = std::thread::scope(|scope| {
+    let start = Instant::now();
+    let mut all: Vec<(f64, f64)> = std::thread::scope(|scope| {
         let clients: Vec<_> = (0..CLIENTS)
             .map(|nth| {
                 let (caller, stop) = (house.caller(), &stop);
@@ -149,7 +152,8 @@ fn packed(house: &House, meanwhile: impl FnOnce()) -> Vec<f64> {
                             "outputs": [{ "product": "pork-chop", "grams": 12, "pack_count": 12 }] });
                         let begun = Instant::now();
                         caller.deed("/api/steps", step).expect(201);
-                        times.push(begun.elapsed().as_secs_f64() * 1e3);
+                        let at = (begun - start).as_secs_f64();
+                        times.push((begun.elapsed().as_secs_f64() * 1e3, at));
                     }
                     times
                 })
@@ -162,12 +166,12 @@ fn packed(house: &House, meanwhile: impl FnOnce()) -> Vec<f64> {
             .flat_map(|client| client.join().expect("it packs"))
             .collect()
     });
-    all.sort_by(f64::total_cmp);
+    all.sort_by(|(one, _), (other, _)| one.total_cmp(other));
     all
 }
 
-fn told(what: &str, times: Vec<f64>) {
-    let at = |percent: usize| times[(times.len() - 1) * percent / 100];
+fn told(what: &str, times: Vec<(f64, f64)>) {
+    let at = |percent: usize| times[(times.len() - 1) * percent / 100].0;
     let (median, slowest) = (at(50), at(100));
     row(&[
         what,
@@ -176,6 +180,7 @@ fn told(what: &str, times: Vec<f64>) {
         &format!("{:.2}", at(99)),
         &format!("{slowest:.2}"),
         &format!("{:.1}", slowest / median),
+        &format!("{:.1}", times[times.len() - 1].1),
     ]);
 }
 

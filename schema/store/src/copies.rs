@@ -94,6 +94,15 @@ pub fn counts(conn: &mut Conn) -> Result<(i64, i64, i64)> {
     ))
 }
 
+/// How many deeds there are.
+///
+/// # Errors
+/// The database is away.
+pub fn deeds(conn: &mut Conn) -> Result<i64> {
+    use crate::tables::deeds;
+    Ok(deeds::table.count().get_result(conn)?)
+}
+
 /// Moves every running number on, so that no code is given out that was perhaps printed after the copy was made; how
 /// often this record has been restored, this time included.
 ///

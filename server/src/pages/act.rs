@@ -17,6 +17,7 @@ use askama::Template;
 use domain::family::Lists;
 use domain::grams::Grams;
 use domain::lot::{Lot, Pack, PlaceId};
+use domain::moment::day_of;
 use domain::words::State;
 use rust_decimal::Decimal;
 use serde::Deserialize;
@@ -44,6 +45,8 @@ struct ActPage {
     most: String,
     /// The packs that are meant, as they are typed: `1-4, 7`.
     packs: String,
+    /// All that there are, likewise.
+    there: String,
     /// Each pack, for a count.
     each: Vec<Each>,
     /// The last pack that is counted here, where more are to be counted after it.
@@ -190,6 +193,9 @@ fn read(
     let name = lot.product.name(words.lang()).to_owned();
     let shown = lot.code.shown();
     let bench = bench(&reading);
+    let today = day_of(app.now(), reading.kitchen().zone);
+    let is_over = |pack: &&Pack| pack.now.use_by.is_some_and(|day| day < today);
+    let is_past = !packs.is_empty() && packs.iter().all(is_over);
     let here = format!("/lots/{}/{}", lot.code, kind.as_str());
     Ok(ActPage {
         title: words.t(kind.name()),
@@ -206,8 +212,11 @@ fn read(
                 [one] => one.number.to_string(),
                 _ => String::new(),
             },
+            // Who throws one pack away must not throw away all of them.
+            ActKind::Discard if packs.len() > 1 => String::new(),
             _ => runs(packs),
         }),
+        there: runs(packs),
         most: super::bench::in_grams(packs.first().map_or(Grams::ZERO, |pack| pack.now.left)),
         each: match kind {
             ActKind::Count => each(packs),
@@ -217,7 +226,7 @@ fn read(
         places: places.collect(),
         products,
         numbers: (1..=12).chain([14, 15, 16, 18, 20, 24]).collect(),
-        whys: kind.reasons(&words, asked.why.as_deref()),
+        whys: kind.reasons(&words, asked.why.as_deref(), is_past),
         done: Done::of(app, conn, &words, asked.did.as_deref(), &here)?,
         sentence: words.say(kind.sentence(name, shown.clone())),
         button: match (kind, printers.is_empty()) {

@@ -7,9 +7,10 @@ use super::spoken::Words;
 use domain::right::Right;
 
 /// Why something is thrown away.
-pub(super) const WHYS: [&str; 4] = [
+pub(super) const WHYS: [&str; 5] = [
     "page-why-past",
     "page-why-spoilt",
+    "page-why-opened",
     "page-why-dropped",
     "page-why-waste",
 ];
@@ -40,8 +41,8 @@ impl ActKind {
         }
     }
 
-    /// The reasons that may be chosen, with the one that is known already; of what is thrown away the usual one.
-    pub(super) fn reasons(self, words: &Words, known: Option<&str>) -> Vec<Choice> {
+    /// The reasons that may be chosen, with the one that is known already; of what is past its day, that it is.
+    pub(super) fn reasons(self, words: &Words, known: Option<&str>, is_past: bool) -> Vec<Choice> {
         let whys = self.whys().iter().enumerate();
         let choice = |(nth, key): (usize, &&str)| Choice {
             code: (*key).to_owned(),
@@ -49,7 +50,7 @@ impl ActKind {
             more: None,
             chosen: match known {
                 Some(known) => known == *key,
-                None => nth == 0 && self == ActKind::Discard,
+                None => nth == 0 && self == ActKind::Discard && is_past,
             },
         };
         whys.map(choice).collect()

@@ -48,6 +48,8 @@ pub struct Basket {
 pub struct BasketLine {
     /// What it is.
     pub name: String,
+    /// Which pack it is: several of a lot look alike.
+    pub pack: String,
     /// Its allergens.
     pub allergens: String,
     /// Is today its last day?
@@ -130,6 +132,7 @@ impl Basket {
         let line = |(nth, one): (usize, &Sellable)| BasketLine {
             name: one.lot().product.name(words.lang()).to_owned(),
             allergens: words.allergens_called(one.lot()),
+            pack: one.lot().shown(one.pack),
             is_last_day: one.is_last_day,
             price: price(one).map(|minor| words.money(minor, currency)),
             without: without(nth),

@@ -20,7 +20,7 @@ use askama::Template;
 use chrono::NaiveDate;
 use domain::dates::Because;
 use domain::family::{LotView, descendants, lying, origins};
-use domain::lot::brief;
+use domain::lot::{Lot, brief};
 use domain::moment::day_of;
 use domain::right::Right;
 use domain::stop::Stop;
@@ -187,7 +187,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
         label_warnings,
         tree: tree::draw(&reading, id, &origins, &names),
         picture_file: format!("/api/lots/{}/family.svg", lot.code),
-        acts: acts_of(app, &words, &view, today),
+        acts: of_pack(acts_of(app, &words, &view, today), lot, shown),
         done,
         not_sold: (asked.why.is_some() && !product.sale.offered)
             .then(|| not_sold(app, &words, &product.code)),
@@ -202,6 +202,19 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
         corrected: corrected.map(|link| words.say(link.says.clone())).collect(),
         ingredients: view.stated.ingredients.clone(),
     })
+}
+
+/// The acts, of the pack that was scanned where there is one: nobody means all packs with one in hand.
+fn of_pack(mut buttons: Vec<Button>, lot: &Lot, scanned: Option<u32>) -> Vec<Button> {
+    let Some(number) = scanned.filter(|_| lot.packs.len() > 1) else {
+        return buttons;
+    };
+    let each = ["discard", "serve", "move", "freeze", "thaw"];
+    let each = each.map(|act| format!("/lots/{}/{act}", lot.code));
+    for button in buttons.iter_mut().filter(|of| each.contains(&of.path)) {
+        button.path += &format!("?packs={number}");
+    }
+    buttons
 }
 
 /// Its acts; what proves a cook before all else.

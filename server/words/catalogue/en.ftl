@@ -1697,6 +1697,7 @@ page-act-cannot = This cannot be done with it now: see on its page what is left 
 page-act-no-script = To do this here, allow scripts in this browser. Reading works without.
 page-why-past = Past its day
 page-why-spoilt = Spoilt
+page-why-opened = Opened or pierced
 page-why-dropped = Dropped
 page-why-waste = Trimmed off
 page-sold = Sold
@@ -2722,7 +2723,7 @@ void-of-incident = What was done in a recall is not voided. Say by a new act how
 # The page of recalls.
 page-recall = Recall
 page-recall-what = What did they say?
-page-recall-nothing-yet = Type whatever was said on the phone. Nothing is held yet.
+page-recall-nothing-yet = Type whatever was said on the phone. To look holds nothing.
 page-recall-said = What they said
 page-recall-how = A carcass number, an ear tag, a lot code or half of one, a label in the hand.
 page-recall-lots = { $lots ->
@@ -2839,7 +2840,7 @@ page-count-found = { $found } of { $packs ->
    *[other] { $packs } packs are counted here.
 }
 page-count-place = { $place }: { $found } of { $packs }
-page-count-missing = missing: { $packs }
+page-count-missing = missing: no. { $packs }
 page-count-not-here = Not here: { $packs }
 page-count-pack = Pack { $pack }, { $weight }
 page-count-outside = { $lot } is not in this recall. Put it back.

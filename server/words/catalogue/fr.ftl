@@ -1703,6 +1703,7 @@ page-act-cannot = Cela ne se peut pas maintenant : voyez sur sa page ce qui en 
 page-act-no-script = Pour le faire ici, autorisez les scripts dans ce navigateur. La lecture s’en passe.
 page-why-past = Date dépassée
 page-why-spoilt = Gâté
+page-why-opened = Ouvert ou percé
 page-why-dropped = Tombé
 page-why-waste = Paré
 page-sold = Vendu
@@ -2739,7 +2740,7 @@ void-of-incident = Ce qui a été fait dans un rappel ne s’annule pas. Dites l
 # The page of recalls.
 page-recall = Rappel
 page-recall-what = Qu’ont-ils dit ?
-page-recall-nothing-yet = Tapez ce qui a été dit au téléphone. Rien n’est encore bloqué.
+page-recall-nothing-yet = Tapez ce qui a été dit au téléphone. Chercher ne bloque rien.
 page-recall-said = Ce qu’ils ont dit
 page-recall-how = Un numéro de carcasse, une boucle, un code de lot ou sa moitié, une étiquette en main.
 page-recall-lots = { $lots ->
@@ -2856,7 +2857,7 @@ page-count-found = { $found } de { $packs ->
    *[other] { $packs } paquets sont comptés ici.
 }
 page-count-place = { $place } : { $found } de { $packs }
-page-count-missing = manquant : { $packs }
+page-count-missing = manque : n° { $packs }
 page-count-not-here = Pas ici : { $packs }
 page-count-pack = Paquet { $pack }, { $weight }
 page-count-outside = { $lot } n’est pas de ce rappel. Remettez-le.

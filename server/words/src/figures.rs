@@ -49,11 +49,10 @@ pub fn tenths(language: Language, number: Decimal) -> String {
 pub fn grams(speech: &Speech, grams: Grams) -> String {
     let milligrams = Decimal::from(grams.milligrams());
     match speech.mass {
-        Mass::Metric if grams.milligrams().abs() < 1_000_000 => {
-            format!(
-                "{}{NO_BREAK}g",
-                speech.number(milligrams / Decimal::ONE_THOUSAND)
-            )
+        Mass::Metric if grams.milligrams().abs() < 1_000_000 => small(speech, milligrams),
+        // Curing salt and spice lie on the small scale, and a tenth of an ounce is too coarse for them.
+        Mass::Pounds if !milligrams.is_zero() && milligrams.abs() < OUNCE_MG => {
+            small(speech, milligrams)
         }
         Mass::Metric => {
             let kilograms = milligrams / Decimal::from(1_000_000);
@@ -61,6 +60,11 @@ pub fn grams(speech: &Speech, grams: Grams) -> String {
         }
         Mass::Pounds => pounds(speech, milligrams),
     }
+}
+
+fn small(speech: &Speech, milligrams: Decimal) -> String {
+    let grams = milligrams / Decimal::ONE_THOUSAND;
+    format!("{}{NO_BREAK}g", speech.number(grams))
 }
 
 fn pounds(speech: &Speech, milligrams: Decimal) -> String {
@@ -261,6 +265,8 @@ mod tests {
         check(Mass::Pounds, 453_592, "1 lb");
         check(Mass::Pounds, 1_125_000, "2 lb 7.7 oz");
         check(Mass::Pounds, 0, "0 oz");
+        check(Mass::Pounds, 13_010, "13.01 g");
+        check(Mass::Pounds, 28_350, "1 oz");
         // 15.96 oz is a pound to the tenth, never "0 lb 16 oz".
         check(Mass::Pounds, 452_500, "1 lb");
     }

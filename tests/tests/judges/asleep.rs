@@ -58,7 +58,11 @@ fn acts(caller: &Caller) -> Vec<Act> {
             &[],
             &[".choices label:has(input[value='freezer'])"],
         ),
-        act(lot("discard?packs=1"), &[], &[]),
+        act(
+            lot("discard?packs=1"),
+            &[],
+            &[".choices label:has(input[name='why'])"],
+        ),
     ]
 }
 

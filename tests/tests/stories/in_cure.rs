@@ -45,8 +45,13 @@ fn a_belly_in_its_cure_is_turned_and_comes_out_by_its_calendar(engine: Engine) {
     let house = House::furnished(engine);
     let caller = house.caller();
     lists(&caller);
+    // The day on the bag of the salt is none of the belly's.
     let came = |product: &str, lot: &str| {
-        let came = caller.receive(product).bought(bought("PTS", lot));
+        let mut of = bought("PTS", lot);
+        if product == "no-1" {
+            of["use_by"] = json!(chrono_day(600));
+        }
+        let came = caller.receive(product).bought(of);
         came.grams(5_000)
             .to("cooler")
             .with("at", moment(-4 * DAY))
@@ -63,6 +68,7 @@ fn a_belly_in_its_cure_is_turned_and_comes_out_by_its_calendar(engine: Engine) {
         cure.with("at", moment(-days * DAY)).made()
     };
     let belly = cured(3);
+    assert_eq!(caller.lot(&belly)["packs"][0]["use_by"], Value::Null);
     let lying = || caller.read("/api/cure-room")["lying"][0].clone();
     let told = lying();
     assert_eq!(told["lot"], belly.as_str(), "{told}");

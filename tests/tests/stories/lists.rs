@@ -294,8 +294,7 @@ fn today_of_an_empty_kitchen_leads_to_its_set_up_until_that_is_done(engine: Engi
         let answer = caller.post(path, &body);
         assert!(there || answer.status == 201, "{path} {}", answer.body);
     }
-    leads("animal");
-    leads("printer");
+    ["animal", "printer"].iter().for_each(|to| leads(to));
     caller.half_pig("7", 9_000);
     assert!(!caller.page("/").contains("/set-up/"), "it has left");
 }

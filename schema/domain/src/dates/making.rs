@@ -70,6 +70,12 @@ impl PartDate {
     fn earliest(&self) -> Option<NaiveDate> {
         earliest(self.date, self.cap)
     }
+
+    /// Is its day its maker's, and no earlier one? It caps whatever is made of it, for ever; but how long a raw piece
+    /// keeps is not what stands on the bag of its curing salt.
+    fn is_of_its_maker(&self) -> bool {
+        self.cap.is_some() && self.earliest() == self.cap
+    }
 }
 
 /// The supplier's own date.
@@ -241,7 +247,8 @@ impl Making<'_> {
         }
         let in_cure = self.is_in_its_cure();
         let dated = self.parts.iter();
-        let dated = dated.filter(|part| !(in_cure && part.is_raw_animal));
+        let dated =
+            dated.filter(|part| !(in_cure && (part.is_raw_animal || part.is_of_its_maker())));
         let dated = dated.filter_map(|part| Some((part.earliest()?, part)));
         let rules = &self.law.dates;
         let resets = rules.resets.as_ref();

@@ -301,7 +301,13 @@ fn carry(caller: &Caller) -> Vec<Do> {
 
 fn discard(caller: &Caller) -> Vec<Do> {
     let [scan, way] = to(&has(caller, "pork-chop", 2_000), "discard");
-    vec![scan, way, GRAND, Taps(2)]
+    vec![
+        scan,
+        way,
+        Do::Tick("input[name='why']".to_owned()),
+        GRAND,
+        Taps(3),
+    ]
 }
 
 fn count(caller: &Caller) -> Vec<Do> {
