@@ -64,7 +64,7 @@ fn a_table_may_be_headed_in_the_words_of_the_screen(engine: Engine) {
     }
     let sample = read(&house, &caller, "/lists/products/sample.csv", "fr");
     assert!(
-        sample.contains("Flanc de porc") && sample.contains(";Oui;"),
+        sample.contains("Poitrine de porc") && sample.contains(";Oui;"),
         "{sample}"
     );
 }
