@@ -49,23 +49,12 @@ impl Region {
     /// The region of the language that an `Accept-Language` header wants most: `fr-FR`, or `fr,fr-FR;q=0.8`. None where
     /// that language has no region, or one whose law we do not know.
     pub fn accepted(header: &str) -> Option<Region> {
-        let mut wanted: Vec<(f32, &str)> = header
-            .split(',')
-            .filter_map(|part| {
-                let mut fields = part.split(';').map(str::trim);
-                let tag = fields.next().filter(|tag| !tag.is_empty())?;
-                let weight = fields.find_map(|field| field.strip_prefix("q="));
-                let weight = weight.map_or(1.0, |text| text.trim().parse().unwrap_or(0.0));
-                (weight > 0.0).then_some((weight, tag))
-            })
-            .collect();
-        // The sort keeps the order of those that weigh the same.
-        wanted.sort_by(|(one, _), (other, _)| other.total_cmp(one));
+        let wanted = words::wanted(header);
         let language = |tag: &str| tag.split('-').next().unwrap_or_default().to_lowercase();
-        let most = language(wanted.first()?.1);
-        let of_most = wanted.iter().filter(|(_, tag)| language(tag) == most);
+        let most = language(wanted.first()?);
+        let of_most = wanted.iter().filter(|tag| language(tag) == most);
         let region = of_most
-            .filter_map(|(_, tag)| tag.split('-').skip(1).find(|part| part.len() == 2))
+            .filter_map(|tag| tag.split('-').skip(1).find(|part| part.len() == 2))
             .next()?;
         Region::of(&region.to_uppercase())
     }

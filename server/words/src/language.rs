@@ -33,21 +33,26 @@ impl Language {
     /// The first language of an `Accept-Language` header that there is a catalogue for, by its weights;
     /// none where the reader wants none of them.
     pub fn accepted(header: &str) -> Option<Language> {
-        let mut best: Option<(f32, Language)> = None;
-        for part in header.split(',') {
-            let mut fields = part.split(';').map(str::trim);
-            let Some(language) = fields.next().and_then(Language::of_tag) else {
-                continue;
-            };
-            let weight = fields
-                .find_map(|field| field.strip_prefix("q="))
-                .map_or(1.0, |text| text.trim().parse().unwrap_or(0.0));
-            if weight > 0.0 && best.is_none_or(|(known, _)| known < weight) {
-                best = Some((weight, language));
-            }
-        }
-        best.map(|(_, language)| language)
+        wanted(header).into_iter().find_map(Language::of_tag)
     }
+}
+
+/// The tags that an `Accept-Language` header wants, by its weights: the most wanted first, and those that weigh the same
+/// in their order.
+pub fn wanted(header: &str) -> Vec<&str> {
+    let mut all: Vec<(f32, &str)> = header
+        .split(',')
+        .filter_map(|part| {
+            let mut fields = part.split(';').map(str::trim);
+            let tag = fields.next().filter(|tag| !tag.is_empty())?;
+            let weight = fields.find_map(|field| field.strip_prefix("q="));
+            let weight = weight.map_or(1.0, |text| text.trim().parse().unwrap_or(0.0));
+            (weight > 0.0).then_some((weight, tag))
+        })
+        .collect();
+    // The sort keeps the order of those that weigh the same.
+    all.sort_by(|(one, _), (other, _)| other.total_cmp(one));
+    all.into_iter().map(|(_, tag)| tag).collect()
 }
 
 #[cfg(test)]

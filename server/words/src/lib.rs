@@ -12,5 +12,5 @@ mod speech;
 
 pub use catalogue::{capital, has};
 pub use entries::entries;
-pub use language::Language;
+pub use language::{Language, wanted};
 pub use speech::{Heat, Mass, Speech};

@@ -47,6 +47,14 @@ impl Hand<'_> {
     }
 }
 
+/// The word that an empty kitchen prints, and that signs its first manager in.
+fn first_word(house: &mut House) -> String {
+    let line = house.line();
+    let word = line.split("the word ").nth(1);
+    let word = word.and_then(|rest| rest.split(':').next());
+    word.unwrap_or_else(|| panic!("{line:?}")).to_owned()
+}
+
 #[test]
 #[allow(
     clippy::disallowed_methods,
@@ -54,12 +62,7 @@ impl Hand<'_> {
 )]
 fn from_an_empty_record_to_the_first_tag() {
     let mut house = House::empty(Engine::Sqlite);
-    let line = house.line();
-    let word = line
-        .split("the word ")
-        .nth(1)
-        .and_then(|rest| rest.split(':').next());
-    let word = word.unwrap_or_else(|| panic!("{line:?}")).to_owned();
+    let word = first_word(&mut house);
     // The rolls of a kitchen that receives carcasses and packs tubs.
     let printer = Printer::new(Manners {
         sizes: vec![(10_200, 7_600), (5_100, 5_100), (6_200, 10_000)],
@@ -202,12 +205,7 @@ fn from_an_empty_record_to_the_first_tag() {
 #[test]
 fn a_french_browser_is_proposed_france_and_a_refused_test_label_ticks_nothing() {
     let mut house = House::empty(Engine::Sqlite);
-    let line = house.line();
-    let word = line
-        .split("the word ")
-        .nth(1)
-        .and_then(|rest| rest.split(':').next());
-    let word = word.unwrap_or_else(|| panic!("{line:?}")).to_owned();
+    let word = first_word(&mut house);
     let printer = Printer::new(Manners {
         sizes: vec![(3_000, 3_000)],
         ..Manners::default()
