@@ -87,10 +87,11 @@ fn walk(
     Ok(())
 }
 
-/// A lot is marked where a stop was ever placed on it, and each stop reads.
+/// A lot is marked where its condition changed or its label was wrong, and each stop reads.
 fn check_stops(conn: &mut Conn, report: &mut Report) -> Result<()> {
     let wrong = crate::stops::checked::wrongly_marked(conn)?;
-    let what = "is marked as stopped without a stop, or has one and is not marked";
+    let what =
+        "is marked as stopped and nothing is there to look for, or has changed and is not marked";
     let wrong = wrong.iter();
     let found = wrong.map(|lot| AuditFinding::new(format!("lot {lot}"), what));
     report.findings.extend(found);

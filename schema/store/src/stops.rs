@@ -80,7 +80,7 @@ pub fn hangs_on(conn: &mut Conn, deed: i32) -> Result<bool> {
 /// A stop with the lot, or the pack of it, that it goes on.
 pub(crate) type Onto<'a> = (i32, Option<PackId>, &'a NewStop);
 
-/// Places stops, and notes on their lots that there are some.
+/// Places stops.
 pub(crate) fn place(tx: &mut Tx<'_>, deed: i32, all: &[Onto<'_>]) -> Result<Vec<i32>> {
     if all.is_empty() {
         return Ok(Vec::new());
@@ -112,27 +112,23 @@ pub(crate) fn place(tx: &mut Tx<'_>, deed: i32, all: &[Onto<'_>]) -> Result<Vec<
     let mut keys: Vec<i32> = all.iter().map(|(lot, _, _)| *lot).collect();
     keys.sort_unstable();
     keys.dedup();
-    // Each that was marked just now is there.
-    if mark(tx.conn, keys.clone())? < keys.len() {
-        are_there(tx.conn, &keys)?;
-    }
+    are_there(tx.conn, &keys)?;
     Ok(rows.into_iter().map(|row| row.id).collect())
 }
 
-/// Notes on lots that there is something to look for; of how many it was not noted before.
+/// Notes on lots that there is something to look for besides stops.
 ///
 /// # Errors
 /// The database is away.
-pub(crate) fn mark(conn: &mut Conn, mut keys: Vec<i32>) -> Result<usize> {
+pub(crate) fn mark(conn: &mut Conn, mut keys: Vec<i32>) -> Result<()> {
     keys.sort_unstable();
     keys.dedup();
-    let mut marked = 0;
     for some in keys.chunks(10_000) {
-        marked += keyed::change(conn, some, |these| {
+        keyed::change(conn, some, |these| {
             format!("UPDATE lots SET stopped = TRUE WHERE id {these} AND NOT stopped")
         })?;
     }
-    Ok(marked)
+    Ok(())
 }
 
 /// Refuses a stop on a lot that is not there. PostgreSQL is asked once for all of them: row by row, by a foreign key, that
@@ -263,10 +259,12 @@ pub fn waiting_for(conn: &mut Conn, row: &RowId) -> Result<(Vec<StopId>, Vec<i32
     Ok((waits, lots))
 }
 
-/// The lots that something is left of and that a stop was ever placed on.
+/// The lots that something is left of and that a stop was ever placed on, or that are noted.
 pub fn stopped_lots(conn: &mut Conn) -> Result<Vec<i32>> {
+    let placed = stops::table.select(stops::lot_id).distinct();
     Ok(lots::table
-        .filter(lots::stopped.eq(true).and(lots::on_hand_mg.gt(0)))
+        .filter(lots::stopped.eq(true).or(lots::id.eq_any(placed)))
+        .filter(lots::on_hand_mg.gt(0))
         .order(lots::id)
         .select(lots::id)
         .load(conn)?)

@@ -7,7 +7,7 @@ use crate::keyed;
 use crate::lots::LotRow;
 use chrono::{NaiveDate, NaiveDateTime};
 use diesel::prelude::*;
-use diesel::sql_types::{Binary, Date, Integer, Nullable, Text, Timestamp};
+use diesel::sql_types::{Binary, Bool, Date, Integer, Nullable, Text, Timestamp};
 use domain::family::{KnownSource, MadeBy, SourceAnimal};
 use domain::words::{DeedKind, Side, Species};
 
@@ -17,6 +17,8 @@ use domain::words::{DeedKind, Side, Species};
 pub struct RelativeRow {
     #[diesel(embed)]
     pub lot: LotRow,
+    #[diesel(sql_type = Bool)]
+    has_stops: bool,
     #[diesel(sql_type = Binary)]
     deed_uid: Vec<u8>,
     #[diesel(sql_type = Text)]
@@ -103,7 +105,8 @@ impl RelativeRow {
     }
 }
 
-const COLUMNS: &str = "SELECT lots.*, deeds.uid AS deed_uid, deeds.kind AS deed_kind, deeds.at AS deed_at,
+const COLUMNS: &str = "SELECT lots.*, EXISTS (SELECT 1 FROM stops WHERE stops.lot_id = lots.id) AS has_stops,
+         deeds.uid AS deed_uid, deeds.kind AS deed_kind, deeds.at AS deed_at,
          deeds.day AS deed_day, deeds.person AS deed_person,
          sources.id AS source_id, sources.side, sources.supplier, sources.supplier_lot,
          animals.id AS of_animal, brought.uid AS animal_uid, animals.farm, animals.species AS animal_species,
@@ -118,9 +121,12 @@ const COLUMNS: &str = "SELECT lots.*, deeds.uid AS deed_uid, deeds.kind AS deed_
 pub fn of_family(conn: &mut Conn, start: WalkStart<'_>, keys: &[i32]) -> Result<Vec<RelativeRow>> {
     match start {
         WalkStart::Keys(starts) => of(conn, "lots.id", &[starts, keys].concat()),
-        WalkStart::Code(code) => keyed::of_code_or(conn, keys, code, |these, is| {
-            format!("{COLUMNS} WHERE lots.id {these} OR lots.code {is} ORDER BY lots.id")
-        }),
+        WalkStart::Code(code) => {
+            let found = keyed::of_code_or(conn, keys, code, |these, is| {
+                format!("{COLUMNS} WHERE lots.id {these} OR lots.code {is} ORDER BY lots.id")
+            });
+            Ok(with_stops(found?))
+        }
     }
 }
 
@@ -133,7 +139,16 @@ fn of(conn: &mut Conn, column: &str, keys: &[i32]) -> Result<Vec<RelativeRow>> {
     if keys.is_empty() {
         return Ok(Vec::new());
     }
-    keyed::of(conn, keys, |these| {
+    let found = keyed::of(conn, keys, |these| {
         format!("{COLUMNS} WHERE {column} {these} ORDER BY lots.id")
-    })
+    });
+    Ok(with_stops(found?))
+}
+
+/// A row by name has only what the column notes: what lies beside it is put to it.
+fn with_stops(mut rows: Vec<RelativeRow>) -> Vec<RelativeRow> {
+    for row in &mut rows {
+        row.lot.stopped |= row.has_stops;
+    }
+    rows
 }

@@ -49,7 +49,7 @@ struct Unflagged {
     lot_id: i32,
 }
 
-/// Lots that are not marked although a stop was placed on them, or marked without one.
+/// Lots that are noted although nothing ever was with them, or not although their condition changed.
 pub(crate) fn wrongly_marked(conn: &mut Conn) -> Result<Vec<i32>> {
     // By `EXISTS`: what is in no list is looked for in the whole list each time, on PostgreSQL.
     let of_stop = exists(stops::table.filter(stops::lot_id.eq(lots::id)));
@@ -61,12 +61,8 @@ pub(crate) fn wrongly_marked(conn: &mut Conn) -> Result<Vec<i32>> {
         .filter(not(of_stop).and(not(of_condition)).and(not(of_label)))
         .select(lots::id)
         .load(conn)?;
-    let unmarked = lots::table.filter(lots::stopped.eq(false));
-    let stopped: Vec<i32> = unmarked.filter(of_stop).select(lots::id).load(conn)?;
-    let unmarked = unmarked.filter(of_condition);
-    let unmarked: Vec<i32> = unmarked.select(lots::id).load(conn)?;
-    wrong.extend(stopped);
-    wrong.extend(unmarked);
+    let unmarked = lots::table.filter(lots::stopped.eq(false).and(of_condition));
+    wrong.extend(unmarked.select(lots::id).load::<i32>(conn)?);
     wrong.sort_unstable();
     wrong.dedup();
     Ok(wrong)
