@@ -38,9 +38,12 @@ impl Conn {
                     .map_err(|error| Error::Away(format!("PostgreSQL does not answer: {error}")))?;
                 conn.batch_execute(
                     // No statement of ours takes so long: whoever asked has gone away by then. Nor is any so heavy that it pays to
-                    // compile it first.
+                    // compile it first. Long answers are kept packed, and a hold waits for that: the faster way, where the
+                    // server has it.
                     "SET synchronous_commit TO on; SET TIME ZONE 'UTC'; SET jit TO off; SET lock_timeout TO '20s';
-                     SET statement_timeout TO '120s'; SET idle_in_transaction_session_timeout TO '60s'",
+                     SET statement_timeout TO '120s'; SET idle_in_transaction_session_timeout TO '60s';
+                     SELECT set_config(name, 'lz4', false) FROM pg_settings
+                     WHERE name = 'default_toast_compression' AND 'lz4' = ANY(enumvals)",
                 )?;
                 Ok(Conn::Pg(conn))
             }

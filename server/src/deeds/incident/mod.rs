@@ -28,6 +28,7 @@ use domain::stop::IncidentId;
 use domain::words::DeedKind;
 use serde::Serialize;
 use std::collections::BTreeSet;
+use std::{panic, thread};
 use store::incidents::{self, ActRow, DISPOSED, IncidentRow, ScopeRow};
 
 /// What is asked of an incident that is there: its id in the path, and the body.
@@ -79,12 +80,18 @@ pub fn begin(app: &Caller<'_>, asked: &IncidentAsked) -> Result<Done> {
             why: text(asked.why.as_ref().map(|why| why.0.as_str())),
         };
         incidents::insert(facts.tx, &row)?;
-        let read = found.read(&asked.scope, facts.speech);
+        let speech = facts.speech;
+        let in_words = || found.read(&asked.scope, speech);
+        let read = beside(in_words, || {
+            if row.holds {
+                let (new, _) = incident::differ(&found.scope, &BTreeSet::new());
+                hold(facts, &row, &new)?;
+            }
+            Ok(())
+        })?;
         keep_scope(facts, row.id, &asked.scope, &read, &row.why)?;
         let mut done = done(facts, asked.id, &row);
         if row.holds {
-            let (new, _) = incident::differ(&found.scope, &BTreeSet::new());
-            hold(facts, &row, &new)?;
             let (packs, grams) = incident::on_hand(&found.scope);
             (done.held_packs, done.held_grams) = (Some(packs), Some(Weight(grams)));
         } else {
@@ -147,6 +154,20 @@ pub fn rescope(app: &Caller<'_>, of: Id, asked: &IncidentScopeAsked) -> Result<D
             Ok(done)
         },
     )
+}
+
+/// What `work` makes, on a thread of its own, while the record is written: everybody waits for a hold.
+fn beside<T: Send>(
+    work: impl FnOnce() -> T + Send,
+    write: impl FnOnce() -> Result<()>,
+) -> Result<T> {
+    thread::scope(|scope| {
+        let work = scope.spawn(work);
+        let written = write();
+        let made = work.join();
+        written?;
+        Ok(made.unwrap_or_else(|panic| panic::resume_unwind(panic)))
+    })
 }
 
 /// What was said, or nothing.
