@@ -38,7 +38,7 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, language: &str) -> Result<Starter
                         })
                         .collect(),
                     product: one.product_in(place),
-                    recipe: one.recipe.clone(),
+                    recipe: one.recipe_in(place),
                 })
                 .collect(),
         }
