@@ -188,7 +188,29 @@ const printing = {
   },
 };
 
+// Labels are on their way to a printer: what becomes of them is told where that stands, and nobody looks again.
+const labels = {
+  // Each look is a little later than the one before; after two minutes nobody stands there any more.
+  async follow(told, wait = 1000) {
+    if (told?.dataset.goesOn === undefined || wait > 12000) {
+      return;
+    }
+    await new Promise((done) => { window.setTimeout(done, wait); });
+    try {
+      const page = await (await fetch(window.location.href)).text();
+      const now = new DOMParser().parseFromString(page, "text/html").querySelector("[data-labels-told]");
+      if (now) {
+        told.replaceWith(now);
+        labels.follow(now, wait * 1.2);
+      }
+    } catch {
+      // Nobody answers: it stays as it was told.
+    }
+  },
+};
+
 document.addEventListener("DOMContentLoaded", () => {
+  labels.follow(document.querySelector("[data-labels-told]"));
   document.querySelectorAll("[data-printer]").forEach((section) => {
     printing.look(section);
     section.addEventListener("tried", () => printing.look(section));
