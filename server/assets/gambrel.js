@@ -14,6 +14,23 @@ document.addEventListener("keydown", (event) => {
   }
 });
 
+// What a browser says of a field that is empty or cannot be read is said in the page's language, not in the browser's.
+document.addEventListener("invalid", (event) => {
+  const { validity, dataset } = event.target;
+  const { missing, misread } = document.documentElement.dataset;
+  const says = validity.valueMissing ? missing : validity.patternMismatch || validity.badInput ? misread : undefined;
+  if (says && !validity.customError) {
+    dataset.saidOwn = "";
+    event.target.setCustomValidity(says);
+  }
+}, true);
+["input", "change"].forEach((name) => document.addEventListener(name, (event) => {
+  event.target.form?.querySelectorAll("[data-said-own]").forEach((field) => {
+    delete field.dataset.saidOwn;
+    field.setCustomValidity("");
+  });
+}, true));
+
 // A choice is made by choosing: no second tap.
 document.addEventListener("change", (event) => {
   if (event.target.matches("select[data-now]")) {

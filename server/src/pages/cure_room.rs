@@ -3,6 +3,7 @@
 use super::bench_says::BenchSays;
 use super::curve;
 use super::done::Done;
+use super::hanging::counted;
 use super::piece::way_of;
 use super::says::PageSays;
 use super::spoken::{NONE, Words};
@@ -148,17 +149,6 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<CureRoom> {
         lies,
         done,
     })
-}
-
-/// What is in the room: pieces in salt or on their hooks, and what lies in a cure and does not hang afterwards.
-fn counted(words: &Words, pieces: usize, lots: usize) -> String {
-    let hangs = (pieces > 0).then(|| words.say(BenchSays::RoomQuiet { pieces }));
-    let lies = (lots > 0).then(|| words.say(BenchSays::RoomLies { lots }));
-    let told: Vec<String> = hangs.into_iter().chain(lies).collect();
-    match told.is_empty() {
-        true => words.t("page-cure-room-empty"),
-        false => told.join(" "),
-    }
 }
 
 fn card(app: &Caller<'_>, words: &Words, of: &Relative, view: &PieceView) -> Card {
@@ -395,21 +385,5 @@ fn stage(stage: PieceStage) -> &'static str {
         PieceStage::Smoking => "page-cure-room-smoking",
         PieceStage::Hanging => "page-cure-room-hanging",
         PieceStage::Released => "page-cure-room-released",
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use words::{Language, Speech};
-
-    #[test]
-    fn a_room_with_something_in_a_cure_is_not_called_empty() {
-        let words = Words(Speech::in_language(Language::English));
-        let empty = words.t("page-cure-room-empty");
-        assert_eq!(counted(&words, 0, 0), empty);
-        assert_eq!(counted(&words, 0, 1), "1 lot lies in its cure.");
-        let both = "2 pieces lie in salt or hang. 3 lots lie in their cure.";
-        assert_eq!(counted(&words, 2, 3), both);
     }
 }

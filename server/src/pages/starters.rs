@@ -8,14 +8,11 @@ use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::read::names::Names;
 use crate::read::starters;
-use crate::wire::lists::ProductEntry;
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
 use domain::right::Right;
-use domain::yields::CuttingStyle;
 use serde::Deserialize;
 use serde_json::{Value, json};
-use std::collections::BTreeMap;
 use store::Conn;
 
 #[derive(Template)]
@@ -73,13 +70,6 @@ pub async fn page(request: HttpRequest, asking: Asking) -> HttpResponse {
 fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<StartersPage> {
     let words = Words::of(&Names::load(app, conn)?);
     let found = starters::read(app, conn, words.lang())?;
-    let all = found.groups.iter().flat_map(|group| &group.entries);
-    let all: Vec<&ProductEntry> = all.map(|one| &one.product).collect();
-    let styles = &app.law.trade.yields.styles;
-    let cut_of: BTreeMap<String, Vec<String>> = all
-        .iter()
-        .map(|product| (product.code.0.clone(), cut_of(styles, &all, product)))
-        .collect();
     let groups = found.groups.into_iter().map(|group| Group {
         name: group.name,
         counted: words.say(SetUpSays::GroupOf {
@@ -96,12 +86,11 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<StartersPage
                     about: words.t(about(&fact.about)),
                     rows: rows_shown(fact.rows),
                 });
-                let cut_of = &cut_of[&one.product.code.0];
                 line(
                     &words,
                     &product,
                     &parts,
-                    cut_of,
+                    &one.cut_of,
                     facts.collect(),
                     one.listed,
                 )
@@ -118,25 +107,6 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<StartersPage
         may: app.who.may(Right::SetUp),
         words,
     })
-}
-
-/// The carcasses of the list that a piece is cut of.
-fn cut_of(styles: &[CuttingStyle], all: &[&ProductEntry], product: &ProductEntry) -> Vec<String> {
-    let Some(cut) = &product.cut else {
-        return Vec::new();
-    };
-    let gives = |carcass: &&&ProductEntry| {
-        let style = styles.iter().find(|style| {
-            let own = carcass.cut_style.as_ref();
-            own.is_some_and(|own| own.0 == style.key)
-        });
-        let species = product.species.as_ref().map(|of| of.0);
-        style.is_some_and(|style| {
-            Some(style.species) == species && style.pieces.iter().any(|piece| piece.key == cut.0)
-        })
-    };
-    let found = all.iter().filter(gives);
-    found.map(|carcass| carcass.code.0.clone()).collect()
 }
 
 fn line(
@@ -225,30 +195,5 @@ fn about(fact: &str) -> &'static str {
         "release" => "page-about-release",
         "salting" => "page-about-salting",
         _ => "page-about-strength",
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::wire::starters::shipped;
-
-    #[test]
-    fn a_piece_brings_the_carcass_that_it_is_cut_of() {
-        let law = law::shipped().expect("the law is read");
-        let styles = &law.trade.yields.styles;
-        let entries = shipped().entries.iter();
-        let all: Vec<&ProductEntry> = entries.map(|one| &one.product).collect();
-        let of = |code: &str| {
-            let product = all.iter().find(|one| one.code.0 == code).expect(code);
-            cut_of(styles, &all, product)
-        };
-        assert_eq!(of("pork-belly"), ["pig-half"]);
-        assert_eq!(of("lamb-leg"), ["lamb-carcass"]);
-        assert_eq!(of("beef-round"), ["beef-hind"]);
-        assert_eq!(of("beef-chuck"), ["beef-fore"]);
-        // What is bought or made is cut of nothing.
-        assert_eq!(of("salt"), Vec::<String>::new());
-        assert_eq!(of("bacon-slab"), Vec::<String>::new());
     }
 }

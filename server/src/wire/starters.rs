@@ -126,6 +126,9 @@ pub struct StarterRead {
     /// What it is made of; products of this list.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub recipe: Vec<PartEntry>,
+    /// The carcasses of this list that it is cut of: for the page, which ticks them with it.
+    #[serde(skip)]
+    pub cut_of: Vec<String>,
     /// What stands behind what it says.
     pub facts: Vec<StarterFactRead>,
     /// Is a product of that code listed already?
