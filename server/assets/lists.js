@@ -254,7 +254,7 @@ const lists = {
     if (told) {
       const names = ticked.map((tick) => tick.closest("label").querySelector("span").firstChild.textContent.trim());
       told.hidden = names.length === 0;
-      told.textContent = told.dataset.with.replace("[names]", names.join(", "));
+      told.textContent = told.dataset.with.replace("[names]", names.join(" · "));
     }
   },
 
