@@ -87,7 +87,7 @@ mod tests {
 
     #[test]
     fn a_piece_brings_the_carcass_that_it_is_cut_of() {
-        let law = law::shipped().expect("the law is read");
+        let law = ::law::shipped().expect("the law is read");
         let styles = &law.trade.yields.styles;
         let entries = shipped().entries.iter();
         let all: Vec<&ProductEntry> = entries.map(|one| &one.product).collect();
