@@ -1,28 +1,8 @@
-// Forms of the bench: weights as a scale sends them, rows of what goes in, readings with their hours, a plan
+// Forms of the bench: rows of what goes in, readings with their hours, a plan
 // in grams before anybody weighs. What a form sends is put together by deeds.js; no text stands here.
 "use strict";
 
 const bench = {
-  // What a unit is in grams.
-  units: { g: 1, kg: 1000, lb: 453.59237, oz: 28.349523125 },
-
-  // A weight as it was typed or as a scale sent it, in grams; without a unit it is in the field's own.
-  grams(field) {
-    const [, figure, unit] = /^\s*([\d\s\u00a0\u202f.,]+?)\s*(kg|g|lb|oz)?\s*$/i.exec(field.value) || [];
-    const value = figure === undefined ? NaN : Number(figure.replace(/[\s\u00a0\u202f]/g, "").replace(",", "."));
-    return value * bench.units[(unit || field.dataset.unit || "g").toLowerCase()];
-  },
-
-  // A figure as the page's language writes it.
-  written(value, digits = 3) {
-    return value.toLocaleString(document.documentElement.lang, { maximumFractionDigits: digits });
-  },
-
-  // So many grams, from a kilogram on in kilograms.
-  weight(grams) {
-    return grams >= 1000 ? `${bench.written(grams / 1000)}\u00a0kg` : `${bench.written(grams, 1)}\u00a0g`;
-  },
-
   // The moment that an hour of a reading stands for. The last reading is not later than now, and none is later than
   // the one after it: what is, was on the day before.
   moment(form, wanted) {
@@ -82,8 +62,8 @@ const bench = {
     bench.days(form);
     form.querySelectorAll("[data-lost-of]").forEach((shown) => {
       const green = Number(shown.dataset.lostOf);
-      const now = bench.grams(form.elements.grams);
-      shown.value = now > 0 && now <= green ? `${bench.written((1 - now / green) * 100, 1)}\u00a0%` : "";
+      const now = weights.grams(form.elements.grams);
+      shown.value = now > 0 && now <= green ? `${weights.written((1 - now / green) * 100, 1)}\u00a0%` : "";
     });
     form.querySelectorAll("[data-of]").forEach((field) => {
       const chosen = form.querySelector(`[name="${field.dataset.of}"]:checked`);
@@ -112,11 +92,17 @@ const bench = {
     });
     form.querySelectorAll("[data-if-none]").forEach((told) => {
       // Nobody is warned of a field that they have not come to yet.
-      told.hidden = !(bench.grams(form.elements.grams) > 0)
+      told.hidden = !(weights.grams(form.elements.grams) > 0)
         || !ofAnimal(told)
         || told.dataset.ifNone.split(" ").some((name) => deeds.chosen(form, name).trim() !== "");
     });
     form.querySelectorAll("[data-if-part-whole]").forEach((told) => { told.hidden = !whole || chosen.part === undefined; });
+    const salt = form.querySelector("select[name=product]")?.selectedOptions[0]?.dataset.salt;
+    form.querySelectorAll("[data-if-salt]").forEach((asked) => {
+      asked.hidden = salt === undefined;
+      asked.querySelectorAll("input").forEach((field) => { field.disabled = asked.hidden; });
+      asked.querySelector("[data-listed]").textContent = asked.querySelector("[data-listed]").dataset.listed.replace("[percent]", salt ?? "");
+    });
     form.querySelectorAll("[data-if-bird]").forEach((field) => { field.hidden = chosen.bird === undefined; });
   },
 
@@ -159,28 +145,32 @@ const pot = {
 
   // How much of a row goes in: what is typed, else all that is left.
   grams({ field, left }) {
-    return field.value.trim() === "" ? left : bench.grams(field);
+    return field.value.trim() === "" ? left : weights.grams(field);
   },
 
   follow(form) {
     const rows = pot.rows(form);
     const ticked = rows.filter(({ tick }) => tick.checked);
     rows.forEach(({ row, tick }) => row.classList.toggle("in", tick.checked));
-    const added = Array.from(form.querySelectorAll("[data-added]")).map((field) => bench.grams(field)).filter((grams) => grams > 0);
+    const added = Array.from(form.querySelectorAll("[data-added]")).map((field) => weights.grams(field)).filter((grams) => grams > 0);
     const sum = ticked.reduce((all, row) => all + (pot.grams(row) || 0), 0) + added.reduce((all, one) => all + one, 0);
-    form.elements._sum.value = sum > 0 ? bench.weight(sum) : "";
+    form.elements._sum.value = sum > 0 ? weights.told(sum) : "";
     form.elements._lots.value = ticked.length;
     // A pot of nothing is not sent: said where a lot is scanned, in front of the cook.
     form.elements._scan.setCustomValidity(ticked.length > 0 ? "" : form.dataset.nothing);
     const made = form.elements["outputs.0.grams"];
-    if (made.dataset.follows !== undefined && made.dataset.typed === undefined) {
-      made.value = sum > 0 ? String(Math.round(sum * 10) / 10) : "";
+    if (made.dataset.follows !== undefined) {
+      // What goes in comes out, whatever the field shows of it.
+      made.dataset.left = sum;
+      if (made.dataset.typed === undefined) {
+        made.value = sum > 0 ? pot.written(made, sum, 10) : "";
+      }
     }
   },
 
   // The batch was told: each part has its share of it, from the first lots on.
   share(form) {
-    const batch = bench.grams(form.elements._batch);
+    const batch = weights.grams(form.elements._batch);
     const base = Number(form.dataset.base);
     if (!(batch > 0) || !(base > 0)) {
       return;
@@ -193,7 +183,7 @@ const pot = {
     });
     // What was brought along and no recipe names stands for what the others do not reach.
     const taken = parts.filter((part) => !brought(part)).flatMap(pot.rows).filter(({ tick }) => tick.checked).reduce((all, row) => all + (pot.grams(row) || 0), 0);
-    const water = Array.from(form.querySelectorAll("[data-added]"), (field) => bench.grams(field) || 0).reduce((all, one) => all + one, 0);
+    const water = Array.from(form.querySelectorAll("[data-added]"), (field) => weights.grams(field) || 0).reduce((all, one) => all + one, 0);
     const rest = batch - taken - water;
     parts.filter((part) => brought(part) && rest > 0.05).forEach((part) => pot.fill(part, rest));
     bench.follow(form);
@@ -226,14 +216,21 @@ const pot = {
     const told = part.querySelector("[data-chosen]");
     if (told) {
       told.hidden = wanted <= 0.05;
-      told.textContent = told.dataset.chosen.replace("[chosen]", bench.weight(amount - wanted)).replace("[wanted]", bench.weight(amount));
+      const says = rows[0].field.dataset.unit === "g" ? weights.small : weights.told;
+      told.textContent = told.dataset.chosen.replace("[chosen]", says(amount - wanted)).replace("[wanted]", says(amount));
     }
   },
 
   // What is recorded is the figure that was shown to be weighed: by the tenth, from a kilogram on by the gram.
   set(field, grams) {
-    const parts = grams < 1000 ? 10 : 1;
-    field.value = grams > 0 ? String(Math.round(grams * parts) / parts) : "";
+    field.value = grams > 0 ? pot.written(field, grams, grams < 1000 ? 10 : 1) : "";
+  },
+
+  // Grams as a field takes them: so many parts of a gram, or hundredths of its own larger unit.
+  written(field, grams, parts) {
+    const unit = field.dataset.unit ?? "g";
+    const fine = unit === "g" ? parts : 100;
+    return String(Math.round(grams / weights.units[unit] * fine) / fine);
   },
 
   // A lot that was scanned or typed goes in, too.
@@ -266,11 +263,12 @@ const pot = {
     const nth = pot.rows(form).length;
     row.dataset.left = pack.left_grams;
     row.querySelector("[data-name]").textContent = read.names[document.documentElement.lang] || read.names.en || read.product;
-    row.querySelector("[data-code]").textContent = `${read.shown}${read.packs.length > 1 ? `/${pack.pack}` : ""}, ${bench.weight(pack.left_grams)}`;
+    row.querySelector("[data-code]").textContent = `${read.shown}${read.packs.length > 1 ? `/${pack.pack}` : ""}, ${weights.told(pack.left_grams)}`;
     const tick = row.querySelector("input[type=checkbox]");
     tick.name = `inputs.${nth}.lot`;
     tick.value = read.packs.length > 1 ? `${read.code}/${pack.pack}` : read.code;
     row.querySelector("[data-as=weight]").name = `inputs.${nth}.grams`;
+    row.querySelector("[data-as=weight]").dataset.left = pack.left_grams;
     form.querySelector("[data-extra]").append(row);
     field.value = "";
     field.removeAttribute("aria-invalid");
@@ -316,8 +314,8 @@ const plan = {
       sugar_percent: exact(share("sugar")),
     };
     const water = form.querySelector("[data-added]");
-    if (water && bench.grams(water) > 0) {
-      asked.water_grams = Math.round(bench.grams(water) * 1000) / 1000;
+    if (water && weights.grams(water) > 0) {
+      asked.water_grams = Math.round(weights.grams(water) * 1000) / 1000;
       // With water, every share is of meat and water together.
       const whole = meat / (meat + asked.water_grams);
       for (const name of ["dose_percent", "salt_percent", "sugar_percent"]) {
@@ -345,15 +343,15 @@ const plan = {
   show(form, shown, done) {
     const written = (name) => shown.querySelectorAll(`[data-figure="${name}"]`);
     for (const [name, role] of [["curing_salt_grams", "curing-salt"], ["salt_grams", "salt"], ["sugar_grams", "sugar"]]) {
-      written(name).forEach((at) => { at.textContent = bench.weight(done[name]); at.closest("li").hidden = done[name] === 0; });
+      written(name).forEach((at) => { at.textContent = weights.small(done[name]); at.closest("li").hidden = done[name] === 0; });
       const part = form.querySelector(`[data-role="${role}"]`);
       if (part) {
         pot.fill(part, done[name]);
       }
     }
-    written("nitrite_ppm").forEach((at) => { at.textContent = bench.written(done.nitrite_ppm, 0); });
-    written("nitrate_ppm").forEach((at) => { at.textContent = bench.written(done.nitrate_ppm, 0); at.closest("li").hidden = done.nitrate_ppm === 0; });
-    written("salt_percent").forEach((at) => { at.textContent = bench.written(done.salt_percent, 2); });
+    written("nitrite_ppm").forEach((at) => { at.textContent = weights.written(done.nitrite_ppm, 0); });
+    written("nitrate_ppm").forEach((at) => { at.textContent = weights.written(done.nitrate_ppm, 0); at.closest("li").hidden = done.nitrate_ppm === 0; });
+    written("salt_percent").forEach((at) => { at.textContent = weights.written(done.salt_percent, 2); });
     const lines = shown.querySelector("[data-findings]");
     lines.replaceChildren(...done.findings.map((finding) => {
       const line = document.createElement("li");
@@ -419,7 +417,7 @@ const heat = {
     };
     const drawn = [...heat.degrees(low, high).flatMap((degrees) => [
       made("path", { class: "grid", d: `M50 ${y(degrees)}H386` }),
-      made("text", { x: 44, y: y(degrees) + 6, "text-anchor": "end" }, bench.written(degrees, 0)),
+      made("text", { x: 44, y: y(degrees) + 6, "text-anchor": "end" }, weights.written(degrees, 0)),
     ]), made("path", { class: "axes", d: "M50 20V210H386" }), made("text", { x: 56, y: 16 }, svg.dataset.sign)];
     const by_hours = [];
     for (const edge of edges) {
@@ -429,7 +427,7 @@ const heat = {
         const [at, read] = points.at(-1);
         const is_beside = x(at) > 250 && Math.abs(y(read) - y(degrees)) < 44;
         const stands = is_beside ? { x: 56, "text-anchor": "start" } : { x: 382, "text-anchor": "end" };
-        drawn.push(made("text", { class: "b", y: y(degrees) - 6, ...stands }, `${bench.written(degrees, 1)} ${svg.dataset.sign}`));
+        drawn.push(made("text", { class: "b", y: y(degrees) - 6, ...stands }, `${weights.written(degrees, 1)} ${svg.dataset.sign}`));
       };
       limit(edge.to);
       if (edge.minutes) {
@@ -452,7 +450,7 @@ const heat = {
         // The last one stands before its dot only where the first does not stand there.
         const before = nth > 0 && across > 180;
         hour(points[nth][0], at.value);
-        drawn.push(made("text", { class: "b", x: before ? across - 12 : across + 12, y: nth > 0 && !before ? down - 12 : down > 180 ? down - 14 : down + 24, "text-anchor": before ? "end" : "start" }, bench.written(degrees, 1)));
+        drawn.push(made("text", { class: "b", x: before ? across - 12 : across + 12, y: nth > 0 && !before ? down - 12 : down > 180 ? down - 14 : down + 24, "text-anchor": before ? "end" : "start" }, weights.written(degrees, 1)));
       }
     }
     for (const by of by_hours) {
@@ -481,8 +479,8 @@ document.addEventListener("input", (event) => {
     row.querySelector("input[type=checkbox]").checked = true;
   }
   bench.follow(form);
-  if (row && row.closest("[data-role]:not([data-role=''])") && form.elements._batch && bench.grams(form.elements._batch) > 0) {
-    plan.ask(form, bench.grams(form.elements._batch));
+  if (row && row.closest("[data-role]:not([data-role=''])") && form.elements._batch && weights.grams(form.elements._batch) > 0) {
+    plan.ask(form, weights.grams(form.elements._batch));
   }
 });
 

@@ -63,8 +63,7 @@ const deeds = {
   value(form, field) {
     const exact = (figure) => Math.round(figure * 1000) / 1000;
     if (field.dataset.product) {
-      const [one, other] = field.dataset.product.split(" ").map((name) => deeds.figure(deeds.chosen(form, name)));
-      return exact(one * other);
+      return exact(deeds.product(form, field.dataset.product, Number(field.dataset.left)));
     }
     if (field.dataset.as === "figure") {
       return exact(deeds.figure(field.value));
@@ -73,7 +72,7 @@ const deeds = {
       return field.value === "true";
     }
     if (field.dataset.as === "weight") {
-      return exact(bench.grams(field));
+      return exact(weights.grams(field));
     }
     if (field.dataset.as === "moment") {
       return `${field.value}:00${form.dataset.offset}`;
@@ -82,6 +81,14 @@ const deeds = {
       return bench.moment(form, field);
     }
     return field.dataset.as === "packs" ? deeds.packs(field.value) : field.value.trim();
+  },
+
+  // One field times another: so many packs of a weight. What equals all that there is, as far as it was typed, is all of it.
+  product(form, names, left) {
+    const [each, many] = names.split(" ").map((name) => Array.from(form.elements).filter((field) => field.name === name).find((field) => field.type !== "radio" || field.checked));
+    const times = deeds.figure(many?.value ?? "");
+    const { grams, step } = weights.typed(each);
+    return weights.all(grams * times, step, left, times);
   },
 
   // What is typed or chosen under a name.
@@ -292,12 +299,14 @@ const deeds = {
     form.querySelectorAll("[data-most]").forEach((shown) => deeds.enough(form, shown));
   },
 
-  // More is to be packed than there is: said while it is typed.
+  // More is to be packed than there is, or all of it: said while it is typed.
   enough(form, shown) {
-    const [one, other] = shown.dataset.of.split(" ").map((name) => deeds.figure(deeds.chosen(form, name)));
-    const written = (figure) => figure.toLocaleString(document.documentElement.lang, { maximumFractionDigits: 1 });
-    shown.hidden = !(one * other > Number(shown.dataset.most));
-    shown.textContent = shown.dataset.says.replace("[asked]", written(one * other)).replace("[left]", written(Number(shown.dataset.most)));
+    const left = Number(shown.dataset.most);
+    const asked = deeds.product(form, shown.dataset.of, left);
+    shown.hidden = !(asked >= left);
+    shown.classList.toggle("warn", asked > left);
+    const says = asked > left ? shown.dataset.says : shown.dataset.all;
+    shown.textContent = says.replace("[asked]", weights.told(asked)).replace("[left]", weights.told(left));
   },
 
   // One of its sentences; of several, that of the choice which it is for: "kind=turn".
@@ -339,6 +348,9 @@ const deeds = {
     if (field.type === "date" && field.value) {
       const said = { weekday: "short", day: "numeric", month: "short", timeZone: "UTC" };
       return new Date(`${field.value}T00:00:00Z`).toLocaleDateString(document.documentElement.lang, said);
+    }
+    if (field.dataset.as === "weight" && weights.inPounds && field.dataset.unit !== "g" && weights.grams(field) > 0) {
+      return weights.told(weights.grams(field));
     }
     const value = field.selectedOptions ? field.selectedOptions[0].textContent : field.value;
     return field.dataset.unit && /[0-9]\s*$/.test(value) ? `${value.trim()} ${field.dataset.unit}` : value;

@@ -102,8 +102,8 @@ const drafts = {
     });
     form.before(box);
     // What there is to weigh for a cure stands there again, with its caution.
-    if (form.elements._batch && bench.grams(form.elements._batch) > 0) {
-      plan.ask(form, bench.grams(form.elements._batch));
+    if (form.elements._batch && weights.grams(form.elements._batch) > 0) {
+      plan.ask(form, weights.grams(form.elements._batch));
     }
   },
 

@@ -14,6 +14,23 @@ document.addEventListener("keydown", (event) => {
   }
 });
 
+// What a browser says of a field that is empty or cannot be read is said in the page's language, not in the browser's.
+document.addEventListener("invalid", (event) => {
+  const { validity, dataset } = event.target;
+  const { missing, misread } = document.documentElement.dataset;
+  const says = validity.valueMissing ? missing : validity.patternMismatch || validity.badInput ? misread : undefined;
+  if (says && !validity.customError) {
+    dataset.saidOwn = "";
+    event.target.setCustomValidity(says);
+  }
+}, true);
+["input", "change"].forEach((name) => document.addEventListener(name, (event) => {
+  event.target.form?.querySelectorAll("[data-said-own]").forEach((field) => {
+    delete field.dataset.saidOwn;
+    field.setCustomValidity("");
+  });
+}, true));
+
 // A choice is made by choosing: no second tap.
 document.addEventListener("change", (event) => {
   if (event.target.matches("select[data-now]")) {
@@ -188,7 +205,29 @@ const printing = {
   },
 };
 
+// Labels are on their way to a printer: what becomes of them is told where that stands, and nobody looks again.
+const labels = {
+  // Each look is a little later than the one before; after two minutes nobody stands there any more.
+  async follow(told, wait = 1000) {
+    if (told?.dataset.goesOn === undefined || wait > 12000) {
+      return;
+    }
+    await new Promise((done) => { window.setTimeout(done, wait); });
+    try {
+      const page = await (await fetch(window.location.href)).text();
+      const now = new DOMParser().parseFromString(page, "text/html").querySelector("[data-labels-told]");
+      if (now) {
+        told.replaceWith(now);
+        labels.follow(now, wait * 1.2);
+      }
+    } catch {
+      // Nobody answers: it stays as it was told.
+    }
+  },
+};
+
 document.addEventListener("DOMContentLoaded", () => {
+  labels.follow(document.querySelector("[data-labels-told]"));
   document.querySelectorAll("[data-printer]").forEach((section) => {
     printing.look(section);
     section.addEventListener("tried", () => printing.look(section));

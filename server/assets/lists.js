@@ -117,7 +117,8 @@ const lists = {
     }
     form.dataset.busy = "yes";
     const { method, call, version } = form.dataset;
-    const { done, refused, away } = await lists.call(method, call, lists.body(form), version);
+    const body = lists.body(form);
+    const { done, refused, away } = await lists.call(method, call, body, version);
     delete form.dataset.busy;
     if (form.dataset.alters) {
       await lists.anew(form.dataset.alters);
@@ -134,7 +135,12 @@ const lists = {
       lists.show(form, done);
       return;
     }
-    window.location.assign(form.dataset.then);
+    const then = new URL(form.dataset.then, window.location.origin);
+    // Whoever was led here for something new finds it chosen where they come back to.
+    if (form.dataset.toldAs) {
+      then.searchParams.set(form.dataset.toldAs, body.code);
+    }
+    window.location.assign(then.href);
   },
 
   // A part of the page as it is now, where a refusal alters it, too: the ticks above it.
@@ -227,17 +233,28 @@ const lists = {
     line.querySelector("[data-name]").focus();
   },
 
-  // What a ticked thing is made of is ticked with it; unticked, it stays.
+  // What a ticked thing is made or cut of is ticked with it; unticked, it stays. What was ticked so.
   needs(form, tick) {
-    if (!tick.checked) {
-      return;
-    }
-    for (const code of (tick.dataset.needs || "").split(" ").filter(Boolean)) {
-      const other = form.querySelector(`input[data-code="${code}"]`);
-      if (other && !other.checked && !other.disabled) {
-        other.checked = true;
-        lists.needs(form, other);
+    const ticked = [];
+    if (tick.checked) {
+      for (const code of (tick.dataset.needs || "").split(" ").filter(Boolean)) {
+        const other = form.querySelector(`input[data-code="${code}"]`);
+        if (other && !other.checked && !other.disabled) {
+          other.checked = true;
+          ticked.push(other, ...lists.needs(form, other));
+        }
       }
+    }
+    return ticked;
+  },
+
+  // Most of it lies in groups that are folded: it is named where the button is.
+  with(form, ticked) {
+    const told = form.querySelector("[data-with]");
+    if (told) {
+      const names = ticked.map((tick) => tick.closest("label").querySelector("span").firstChild.textContent.trim());
+      told.hidden = names.length === 0;
+      told.textContent = told.dataset.with.replace("[names]", names.join(" · "));
     }
   },
 
@@ -313,12 +330,11 @@ document.addEventListener("change", (event) => {
   const form = field.form;
   if (field.matches("input[data-all]")) {
     const group = field.closest("[data-group]");
-    group.querySelectorAll("input[data-calls]:not(:disabled)").forEach((tick) => {
-      tick.checked = field.checked;
-      lists.needs(form, tick);
-    });
+    const all = Array.from(group.querySelectorAll("input[data-calls]:not(:disabled)"));
+    all.forEach((tick) => { tick.checked = field.checked; });
+    lists.with(form, all.flatMap((tick) => lists.needs(form, tick)));
   } else if (field.matches("input[data-calls]")) {
-    lists.needs(form, field);
+    lists.with(form, lists.needs(form, field));
   }
   if (form?.matches("form[data-order]")) {
     lists.count(form);

@@ -41,7 +41,7 @@ const batch = {
       const { foundLot: lot, pack } = part.dataset;
       const weight = part.querySelector("[name=_weight]");
       return weight
-        ? ["/api/counts", { place, lot, packs: [{ pack: Number(pack), grams: Math.round(bench.grams(weight) * 1000) / 1000 }] }]
+        ? ["/api/counts", { place, lot, packs: [{ pack: Number(pack), grams: Math.round(weights.grams(weight) * 1000) / 1000 }] }]
         : ["/api/moves", { lot, packs: [Number(pack)], to: place }];
     });
     // Nothing looked at yet is not everything missing.

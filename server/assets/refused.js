@@ -22,6 +22,7 @@ const refused = {
     const field = problem.field && form.elements && refused.field(form, problem.field);
     if (field) {
       field.setAttribute("aria-invalid", "true");
+      refused.unfold(field);
       const correct = box.querySelector("[data-correct]");
       correct.hidden = false;
       // Where it may have happened so, typed wrong is no likelier than that: the two stand equal.
@@ -37,10 +38,15 @@ const refused = {
     }
   },
 
-  go(field) {
+  // What is wrong is never folded away.
+  unfold(field) {
     for (let part = field.closest("details"); part; part = part.parentElement.closest("details")) {
       part.open = true;
     }
+  },
+
+  go(field) {
+    refused.unfold(field);
     field.scrollIntoView({ block: "center" });
     field.focus();
     field.select?.();
@@ -58,8 +64,8 @@ const refused = {
       return;
     }
     const [correct, button] = [box.querySelector("[data-correct]"), box.querySelector("[data-meat]")];
-    correct.textContent = correct.dataset.salt.replace("[salt]", bench.weight(sum(form.querySelectorAll("[data-role=curing-salt]"))));
-    button.textContent = button.dataset.says.replace("[meat]", bench.weight(sum(meat)));
+    correct.textContent = correct.dataset.salt.replace("[salt]", weights.small(sum(form.querySelectorAll("[data-role=curing-salt]"))));
+    button.textContent = button.dataset.says.replace("[meat]", weights.told(sum(meat)));
     button.hidden = false;
     button.addEventListener("click", () => refused.go(row.field));
   },

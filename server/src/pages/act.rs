@@ -3,11 +3,13 @@
 //! The form is one call of the documented API: the page only says which fields it has.
 
 use super::acts::{ActKind, may};
+use super::bench::{Units, WEIGHT};
 use super::done::Done;
 use super::house_cuts::made_of_alone;
 use super::managers::not_yours;
 use super::says::PageSays;
 use super::spoken::Words;
+use super::way_back;
 use crate::caller::{Asking, Caller};
 use crate::error::{Error, Result};
 use crate::read::LoadedFamily;
@@ -18,6 +20,7 @@ use domain::family::Lists;
 use domain::grams::Grams;
 use domain::lot::{Lot, Pack, PlaceId};
 use domain::moment::day_of;
+use domain::right::Right;
 use domain::words::State;
 use rust_decimal::Decimal;
 use serde::Deserialize;
@@ -41,8 +44,11 @@ struct ActPage {
     call: &'static str,
     /// What the deed says already.
     body: String,
+    units: Units,
     /// How much there is to pack, in grams.
     most: String,
+    /// Where a product is added that is not among them, for who may.
+    adds: Option<String>,
     /// The packs that are meant, as they are typed: `1-4, 7`.
     packs: String,
     /// All that there are, likewise.
@@ -100,6 +106,8 @@ struct Asked {
     why: Option<String>,
     /// The deed that led here.
     did: Option<String>,
+    /// What it is packed as, where that was just put on the list.
+    product: Option<String>,
 }
 
 /// What may stand in a field of grams, as a browser tests it: figures, parted and with a decimal as people write them.
@@ -173,7 +181,7 @@ fn read(
         more: None,
     });
     let products = match kind {
-        ActKind::Pack => products(conn, &words, &names, lists, lot)?,
+        ActKind::Pack => products(conn, &words, &names, lists, lot, asked.product.as_deref())?,
         _ => Vec::new(),
     };
     let printers = match kind {
@@ -241,6 +249,9 @@ fn read(
         },
         asks_where: matches!(kind, ActKind::Move | ActKind::Freeze | ActKind::Thaw),
         needs_place: kind == ActKind::Move,
+        adds: (kind == ActKind::Pack && app.who.may(Right::SetUp))
+            .then(|| way_back::leading("/lists/products/new", &here)),
+        units: Units::of(&words),
         not_yours: not_yours(app, &words, kind.right()),
         may: may(&app.who, kind) && !packs.is_empty(),
         printers,
@@ -284,7 +295,7 @@ pub(super) fn bench(reading: &LoadedFamily<'_>) -> String {
     bench.map(|(code, _)| code.clone()).unwrap_or_default()
 }
 
-/// What it is packed as: what it was packed as last first; then what the lists make of it alone, and itself. Where
+/// What it is packed as: what was just put on the list for it, and what it was packed as last, first; then what the lists make of it alone, and itself. Where
 /// nobody has packed it yet and several may be meant, none is chosen beforehand.
 fn products(
     conn: &mut Conn,
@@ -292,8 +303,12 @@ fn products(
     names: &Names,
     lists: &Lists,
     lot: &Lot,
+    new: Option<&str>,
 ) -> Result<Vec<Choice>> {
-    let mut codes = store::places::packed_as(conn, &lot.product.code)?;
+    let new = new.filter(|code| lists.products.contains_key(*code));
+    let packed = store::places::packed_as(conn, &lot.product.code)?;
+    let mut codes: Vec<String> = new.map(str::to_owned).into_iter().collect();
+    codes.extend(packed.into_iter().filter(|code| new != Some(code)));
     let known = !codes.is_empty();
     let made = made_of_alone(lists, lot);
     for code in made.into_iter().chain([lot.product.code.clone()]) {

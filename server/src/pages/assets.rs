@@ -23,6 +23,7 @@ const PLACE: &str = include_str!("../../assets/place.js");
 const WAITING: &str = include_str!("../../assets/waiting.js");
 const WAITING_PAGE: &str = include_str!("../../assets/waiting-page.js");
 const WORKER: &str = include_str!("../../assets/worker.js");
+const WEIGHTS: &str = include_str!("../../assets/weights.js");
 const BENCH: &str = include_str!("../../assets/bench.js");
 const LISTS: &str = include_str!("../../assets/lists.js");
 const CODES: &str = include_str!("../../assets/codes.js");
@@ -38,7 +39,7 @@ struct Asset {
     tag: String,
 }
 
-static ASSETS: LazyLock<[Asset; 24]> = LazyLock::new(|| {
+static ASSETS: LazyLock<[Asset; 25]> = LazyLock::new(|| {
     [
         ("gambrel.css", "text/css; charset=utf-8", STYLE.as_bytes()),
         ("pages.css", "text/css; charset=utf-8", PAGES.as_bytes()),
@@ -91,6 +92,11 @@ static ASSETS: LazyLock<[Asset; 24]> = LazyLock::new(|| {
             "break-down.css",
             "text/css; charset=utf-8",
             BREAK_DOWN_STYLE.as_bytes(),
+        ),
+        (
+            "weights.js",
+            "text/javascript; charset=utf-8",
+            WEIGHTS.as_bytes(),
         ),
         (
             "bench.js",

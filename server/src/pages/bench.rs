@@ -8,8 +8,8 @@ use domain::words::StepKind;
 use rust_decimal::Decimal;
 use words::{Heat, Mass};
 
-/// What may stand in a field of a weight: a figure, and the unit where the scale sends it.
-pub const WEIGHT: &str = r"\s*[0-9][0-9\s]*([.,][0-9]+)?\s*(kg|g|lb|oz)?\s*";
+/// What may stand in a field of a weight: a figure, and the unit where the scale sends it; pounds and ounces, too.
+pub const WEIGHT: &str = r"\s*([0-9]+\s*lb\s*)?[0-9][0-9\s]*([.,][0-9]+)?\s*(kg|g|lb|oz)?\s*";
 
 /// What may stand in a field of a temperature.
 pub const DEGREES: &str = r"\s*[\-−]?[0-9]+([.,][0-9]+)?\s*";
@@ -42,6 +42,12 @@ impl Pick {
 pub struct Units {
     /// `kg` or `lb`: how large weights are typed.
     pub large: &'static str,
+    /// `g` or `oz`: how portions are typed.
+    pub small: &'static str,
+    /// `g` or `lb`: how what goes into a pot is typed, but for what lies on the small scale.
+    pub pot: &'static str,
+    /// The key of what says that another unit may be typed with the figure.
+    pub typed: &'static str,
     /// `celsius` or `fahrenheit`: the field of a temperature.
     pub degrees: &'static str,
     /// `°C` or `°F`.
@@ -55,11 +61,15 @@ impl Units {
             Heat::Celsius => ("celsius", "°C"),
             Heat::Fahrenheit => ("fahrenheit", "°F"),
         };
+        let (large, small, pot, typed) = match words.0.mass {
+            Mass::Metric => ("kg", "g", "g", "page-bench-typed-kg"),
+            Mass::Pounds => ("lb", "oz", "lb", "page-bench-typed-lb"),
+        };
         Units {
-            large: match words.0.mass {
-                Mass::Metric => "kg",
-                Mass::Pounds => "lb",
-            },
+            large,
+            small,
+            pot,
+            typed,
             degrees,
             sign,
         }
@@ -69,6 +79,18 @@ impl Units {
 /// A weight in grams, as a field takes it: `1125`.
 pub fn in_grams(grams: Grams) -> String {
     Decimal::new(grams.milligrams(), 3).normalize().to_string()
+}
+
+/// A weight in a unit of a field, as it is typed: grams as they are, pounds to the hundredth.
+pub fn typed(words: &Words, grams: Grams, unit: &str) -> String {
+    match unit {
+        "lb" => {
+            // A pound is 453.59237 g.
+            let pounds = Decimal::from(grams.milligrams()) / Decimal::new(453_592_37, 2);
+            words.0.number(pounds.round_dp(2).normalize())
+        }
+        _ => in_grams(grams),
+    }
 }
 
 /// The places, one of them chosen.

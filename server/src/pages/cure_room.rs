@@ -3,6 +3,7 @@
 use super::bench_says::BenchSays;
 use super::curve;
 use super::done::Done;
+use super::hanging::counted;
 use super::piece::way_of;
 use super::says::PageSays;
 use super::spoken::{NONE, Words};
@@ -84,6 +85,7 @@ struct Lies {
     /// When it is turned next, and when it comes out.
     next: String,
     left: String,
+    may_weigh: bool,
 }
 
 #[derive(Debug, Default, Deserialize)]
@@ -139,10 +141,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<CureRoom> {
             (0, 0) => words.t("page-nav-cure-room"),
             (alarms, due) => words.say(BenchSays::RoomHead { alarms, due }),
         },
-        counted: match pieces {
-            0 => words.t("page-cure-room-empty"),
-            pieces => words.say(BenchSays::RoomQuiet { pieces }),
-        },
+        counted: counted(&words, pieces, room.lies.len()),
         words,
         alarms,
         lines,
@@ -310,6 +309,7 @@ fn lying(
             days: view.map_or(since, LyingView::days),
         }),
         left: words.grams(of.went.on_hand),
+        may_weigh: may_weigh(app, of),
     }
 }
 

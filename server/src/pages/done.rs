@@ -41,7 +41,7 @@ pub struct Done {
     /// packed some goes on with the rest, and whoever undid it does it again.
     pub of: Option<(String, String, String)>,
     /// What became of the labels of what it made.
-    pub printed: Option<String>,
+    pub printed: Option<done_labels::Told>,
     /// Where its labels are, where it made or changed any.
     pub labels: Option<String>,
     /// Where a paper is put to it, where it is one deed that stands.

@@ -203,19 +203,9 @@ pub fn hurts(field: &str) -> bool {
     )
 }
 
-/// The heading that a field is the first of.
+/// The heading that a field is the first of; of a product's, `list_parts` says so.
 pub fn part(field: &str) -> Option<&'static str> {
-    Some(match field {
-        "keep.days" => "page-part-keep",
-        "for_sale" => "page-part-counter",
-        "cut_style" => "page-part-yield",
-        "cure.class" => "page-part-cure",
-        "curing_salt.nitrite_percent" => "page-part-salt",
-        "release.loss_percent" => "page-part-release",
-        "standard.place" => "page-part-standard",
-        "limits.below_celsius" => "page-part-limits",
-        _ => return None,
-    })
+    (field == "limits.below_celsius").then_some("page-part-limits")
 }
 
 #[cfg(test)]

@@ -1,5 +1,6 @@
 //! What hangs and can be broken down, and what can be cut up or packed, for whoever comes to the bench.
 
+use super::bench_says::BenchSays;
 use super::spoken::Words;
 use super::{acts, break_down};
 use crate::caller::Caller;
@@ -143,4 +144,31 @@ pub fn lots(
         )
     });
     Ok(told.collect())
+}
+
+/// What is in the room: pieces in salt or on their hooks, and what lies in a cure and does not hang afterwards.
+pub fn counted(words: &Words, pieces: usize, lots: usize) -> String {
+    let hangs = (pieces > 0).then(|| words.say(BenchSays::RoomQuiet { pieces }));
+    let lies = (lots > 0).then(|| words.say(BenchSays::RoomLies { lots }));
+    let told: Vec<String> = hangs.into_iter().chain(lies).collect();
+    match told.is_empty() {
+        true => words.t("page-cure-room-empty"),
+        false => told.join(" "),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use words::{Language, Speech};
+
+    #[test]
+    fn a_room_with_something_in_a_cure_is_not_called_empty() {
+        let words = Words(Speech::in_language(Language::English));
+        let empty = words.t("page-cure-room-empty");
+        assert_eq!(counted(&words, 0, 0), empty);
+        assert_eq!(counted(&words, 0, 1), "1 lot lies in its cure.");
+        let both = "2 pieces lie in salt or hang. 3 lots lie in their cure.";
+        assert_eq!(counted(&words, 2, 3), both);
+    }
 }

@@ -3,9 +3,11 @@
 
 use super::bench::Pick;
 use super::field_words::{heading, help, hurts, part, rows};
-use super::list_parts::{code_after_name, fold};
+use super::list_choices::choices;
+use super::list_parts::{self, code_after_name, fold};
 use super::lists::{NEW, kept, named};
 use super::spoken::Words;
+use super::way_back::ours;
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::lists::fields::{self, Field, HEADS, Sort};
@@ -15,7 +17,6 @@ use crate::read::names::Names;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
 use domain::right::Right;
-use domain::says::Texts;
 use domain::words::ProductKind;
 use serde::Deserialize;
 use store::Conn;
@@ -82,6 +83,10 @@ struct FormPage {
     title: String,
     list: &'static str,
     back: String,
+    /// Where the page goes when it is kept.
+    then: String,
+    /// What that page calls a new one that it is told of.
+    told_as: Option<&'static str>,
     call: String,
     method: &'static str,
     version: Option<i32>,
@@ -97,6 +102,22 @@ struct FormPage {
     parts: Option<(Vec<PartRow>, Vec<Pick>)>,
 }
 
+impl FormPage {
+    /// The same for whoever came from another page, which is told the code of what is new.
+    fn leading_back(self, then: &str) -> FormPage {
+        FormPage {
+            told_as: match (self.version, List::parse(self.list)) {
+                (None, Some(List::Products)) => Some("product"),
+                (None, Some(List::Suppliers)) => Some("supplier"),
+                _ => None,
+            },
+            back: self.words.t("page-back"),
+            then: then.to_owned(),
+            ..self
+        }
+    }
+}
+
 /// A part of a recipe.
 pub struct PartRow {
     /// The product.
@@ -107,7 +128,10 @@ pub struct PartRow {
 
 #[derive(Debug, Default, Deserialize)]
 #[serde(deny_unknown_fields)]
-struct Nothing {}
+struct Led {
+    /// Where whoever was led here goes back to.
+    then: Option<String>,
+}
 
 /// The page of an entry, or of a new one.
 pub async fn page(
@@ -116,8 +140,12 @@ pub async fn page(
     asking: Asking,
 ) -> HttpResponse {
     let (list, code) = path.into_inner();
-    super::asked(&request, asking, move |app, conn, _: &Nothing| {
-        form(app, conn, &list, &code)
+    super::asked(&request, asking, move |app, conn, led: &Led| {
+        let page = form(app, conn, &list, &code)?;
+        Ok(match ours(led.then.as_deref()) {
+            Some(then) => page.leading_back(then),
+            None => page,
+        })
     })
     .await
 }
@@ -144,6 +172,8 @@ fn form(app: &Caller<'_>, conn: &mut Conn, list: &str, code: &str) -> Result<For
         title,
         list: list.as_str(),
         back: words.headed(list.says()),
+        then: format!("/lists/{}", list.as_str()),
+        told_as: None,
         call: call(list, kept.as_ref()),
         method: if kept.is_some() { "PUT" } else { "POST" },
         version: kept.as_ref().map(|kept| kept.version),
@@ -228,6 +258,9 @@ pub fn asked(
     if kept.is_none() && (codes(list) || list == List::Farms) {
         code_after_name(&mut each);
     }
+    if list == List::Products {
+        list_parts::product(&mut each, words, &standing.kitchen.languages());
+    }
     fold(&mut each);
     Ok(each)
 }
@@ -251,88 +284,6 @@ fn money(minor: &str) -> String {
     let minor: Option<i64> = minor.parse().ok();
     let written = minor.map(|minor| format!("{}.{:02}", minor / 100, minor % 100));
     written.unwrap_or_default()
-}
-
-/// What may be chosen: words of the vocabularies, or keys of what the trade knows.
-fn choices(app: &Caller<'_>, words: &Words, field: &Field, value: &str) -> Vec<Pick> {
-    let all: Vec<(String, String)> = match field.sort {
-        Sort::One(choices) | Sort::Many(choices) => choices()
-            .into_iter()
-            .map(|(word, says)| (word.to_owned(), words.headed(says)))
-            .collect(),
-        Sort::Line => known_keys(app, words, field.name),
-        _ => Vec::new(),
-    };
-    let chosen: Vec<&str> = value.lines().collect();
-    let mut picks: Vec<Pick> = all
-        .into_iter()
-        .map(|(word, name)| Pick {
-            chosen: chosen.contains(&word.as_str()),
-            ..Pick::of(&word, name)
-        })
-        .collect();
-    // Something of their own that stands there already stays to be chosen.
-    if matches!(field.sort, Sort::Line) && !picks.is_empty() {
-        let own = !value.is_empty() && !picks.iter().any(|pick| pick.chosen);
-        picks.extend(own.then(|| Pick {
-            chosen: true,
-            ..Pick::of(value, value.to_owned())
-        }));
-    }
-    picks
-}
-
-/// The keys that the facts of the trade have for a field.
-fn known_keys(app: &Caller<'_>, words: &Words, field: &str) -> Vec<(String, String)> {
-    let trade = &app.law.trade;
-    let said = |text: &Texts| ::words::capital(text.in_language(words.lang()));
-    let mut keys: Vec<(String, String)> = match field {
-        "cut_style" => {
-            let styles = trade.yields.styles.iter();
-            styles
-                .map(|one| (one.key.clone(), said(&one.name)))
-                .collect()
-        }
-        "cut" => {
-            let styles = trade.yields.styles.iter();
-            let pieces = styles.flat_map(|style| {
-                let of = words.say(style.species.says());
-                let pieces = style.pieces.iter();
-                pieces.map(move |piece| (piece.key.clone(), said(&piece.name), of.clone()))
-            });
-            let mut named: Vec<(String, String, Vec<String>)> = Vec::new();
-            for (key, name, of) in pieces {
-                match named.iter_mut().find(|(known, ..)| *known == key) {
-                    Some((_, _, all)) if !all.contains(&of) => all.push(of),
-                    Some(_) => {}
-                    None => named.push((key, name, vec![of])),
-                }
-            }
-            let named = named.into_iter();
-            named
-                .map(|(key, name, of)| (key, format!("{name} ({})", of.join(", "))))
-                .collect()
-        }
-        "process" => {
-            let steps = trade.yields.steps.iter();
-            steps
-                .map(|one| (one.key.clone(), said(&one.name)))
-                .collect()
-        }
-        "release.curve" => {
-            let curves = trade.cure_room.curves.iter();
-            curves.map(|(key, _)| (key.clone(), key.clone())).collect()
-        }
-        "release.salting" | "cure.salting" => {
-            let methods = trade.cure_room.methods.iter();
-            methods
-                .map(|one| (one.key.clone(), said(&one.name)))
-                .collect()
-        }
-        _ => Vec::new(),
-    };
-    keys.sort_by(|one, other| one.1.cmp(&other.1));
-    keys
 }
 
 /// Blank rows of a recipe, for what is added.
@@ -372,6 +323,8 @@ fn recipe(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<FormPage> {
         title: product.name(words.lang()),
         list: List::Recipes.as_str(),
         back: words.headed(List::Recipes.says()),
+        then: format!("/lists/{}", List::Recipes.as_str()),
+        told_as: None,
         call: call(List::Recipes, kept.as_ref()),
         method: if kept.is_some() { "PUT" } else { "POST" },
         version: kept.as_ref().map(|kept| kept.version),

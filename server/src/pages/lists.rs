@@ -13,6 +13,7 @@ use askama::Template;
 use domain::right::Right;
 use domain::words::{PlaceKind, ProductKind, Species};
 use serde::Deserialize;
+use std::collections::BTreeMap;
 use store::Conn;
 
 /// The lists in the order in which a kitchen has them.
@@ -44,7 +45,7 @@ struct ListPage {
     title: String,
     q: String,
     path: String,
-    lines: Vec<Pick>,
+    groups: Vec<Group>,
     /// May whoever reads it change it?
     may: bool,
     /// Is there a form for a new one, and a table?
@@ -52,6 +53,17 @@ struct ListPage {
     imports: bool,
     starts: bool,
 }
+
+/// Entries of one kind; those of a short list have no heading.
+struct Group {
+    name: String,
+    lines: Vec<Pick>,
+    /// Does it stand open?
+    opens: bool,
+}
+
+/// A list of so many products is read as it is.
+const SHORT: usize = 12;
 
 #[derive(Debug, Default, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -122,7 +134,7 @@ fn shown(app: &Caller<'_>, conn: &mut Conn, name: &str, asked: &Asked) -> Result
     let q = asked.q.clone().unwrap_or_default();
     let wanted = q.trim().to_lowercase();
     let language = words.lang();
-    let mut lines: Vec<Pick> = Vec::new();
+    let mut lines: Vec<(Option<ProductKind>, Pick)> = Vec::new();
     for kept in entries::all(conn, list)? {
         if is_till && kept.text("till_number").is_none() && kept.text("gtin").is_none() {
             continue;
@@ -133,13 +145,15 @@ fn shown(app: &Caller<'_>, conn: &mut Conn, name: &str, asked: &Asked) -> Result
         };
         let found = format!("{} {name}", kept.code).to_lowercase();
         if found.contains(&wanted) {
-            lines.push(Pick {
+            let kind = kept.text("kind").and_then(|kind| ProductKind::parse(&kind));
+            let pick = Pick {
                 more: more(list, is_till, &kept, &words, &names),
                 ..Pick::of(&kept.code, name)
-            });
+            };
+            lines.push((kind.filter(|_| list == List::Products && !is_till), pick));
         }
     }
-    lines.sort_by(|one, other| one.name.cmp(&other.name));
+    lines.sort_by(|(_, one), (_, other)| one.name.cmp(&other.name));
     Ok(ListPage {
         title: match is_till {
             true => words.t("page-lists-till"),
@@ -150,10 +164,41 @@ fn shown(app: &Caller<'_>, conn: &mut Conn, name: &str, asked: &Asked) -> Result
         adds: !is_till && list != List::Recipes,
         imports: !is_till && is_imported(list),
         starts: !is_till && list == List::Products,
+        groups: grouped(&words, lines, !wanted.is_empty()),
         words,
         q,
-        lines,
     })
+}
+
+/// What there is much of is folded by its kind, in the order of the kinds; what was looked for stands open.
+fn grouped(words: &Words, lines: Vec<(Option<ProductKind>, Pick)>, found: bool) -> Vec<Group> {
+    let short = lines.len() <= SHORT || lines.iter().all(|(kind, _)| kind.is_none());
+    if short {
+        let lines: Vec<Pick> = lines.into_iter().map(|(_, pick)| pick).collect();
+        let name = String::new();
+        let group = Group {
+            name,
+            lines,
+            opens: true,
+        };
+        return vec![group];
+    }
+    let mut groups: BTreeMap<usize, Group> = BTreeMap::new();
+    for (kind, pick) in lines {
+        let nth = ProductKind::ALL.iter().position(|of| Some(*of) == kind);
+        let group = groups
+            .entry(nth.unwrap_or(usize::MAX))
+            .or_insert_with(|| Group {
+                name: kind.map_or_else(
+                    || words.t("page-field-other"),
+                    |kind| words.headed(kind.says()),
+                ),
+                lines: Vec::new(),
+                opens: found,
+            });
+        group.lines.push(pick);
+    }
+    groups.into_values().collect()
 }
 
 /// Is there a call that takes a table of them?
@@ -217,3 +262,38 @@ pub fn kept(conn: &mut Conn, list: List, code: &str) -> Result<Option<Kept>> {
 
 /// The last part of the path of a new entry.
 pub const NEW: &str = "new";
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use words::{Language, Speech};
+
+    #[test]
+    fn many_products_are_folded_by_kind_and_what_is_looked_for_stands_open() {
+        let words = Words(Speech::in_language(Language::English));
+        let of = |many: usize| -> Vec<(Option<ProductKind>, Pick)> {
+            let kinds = [ProductKind::Cured, ProductKind::Cut];
+            let each = (0..many).map(|nth| {
+                let pick = Pick::of(&nth.to_string(), nth.to_string());
+                (Some(kinds[nth % 2]), pick)
+            });
+            each.collect()
+        };
+        let told = |groups: &[Group]| -> Vec<(String, usize, bool)> {
+            let each = groups.iter();
+            each.map(|of| (of.name.clone(), of.lines.len(), of.opens))
+                .collect()
+        };
+        let few = grouped(&words, of(SHORT), false);
+        assert_eq!(told(&few), [(String::new(), SHORT, true)]);
+        let many = told(&grouped(&words, of(SHORT + 1), false));
+        let cut = words.headed(ProductKind::Cut.says());
+        let cured = words.headed(ProductKind::Cured.says());
+        assert_eq!(many, [(cut, 6, false), (cured, 7, false)]);
+        assert!(
+            grouped(&words, of(40), true)
+                .iter()
+                .all(|group| group.opens)
+        );
+    }
+}

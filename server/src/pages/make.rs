@@ -3,12 +3,14 @@
 
 use super::bench::{self, DEGREES, Pick, Units, WEIGHT};
 use super::bench_says::WorkSays;
+use super::done::Done;
 use super::hanging::{self, AtBench};
 use super::heat_shown::{self, Rule};
 use super::makes::{makes, ways};
 use super::managers::not_yours;
 use super::parts::{self, PotPart};
 use super::spoken::Words;
+use super::way_back;
 use crate::caller::{Asking, Caller};
 use crate::error::{Error, Result};
 use crate::read::names::Names;
@@ -86,6 +88,8 @@ struct PotPage {
     may: bool,
     /// Who may not, and whom to ask.
     not_yours: Option<String>,
+    /// What came in since, with its undo.
+    done: Option<Done>,
 }
 
 #[derive(Debug, Default, Deserialize)]
@@ -95,6 +99,8 @@ struct Asked {
     lot: Option<String>,
     /// What it is to be.
     product: Option<String>,
+    /// What was done since somebody was led away from here: what was lacking came in.
+    did: Option<String>,
 }
 
 /// What is to be done?
@@ -286,12 +292,24 @@ fn pot(app: &Caller<'_>, conn: &mut Conn, kind: StepKind, asked: &Asked) -> Resu
     let lists = &reading.standing.lists;
     let brought: Option<LotCode> = brought.map(|lot| lot.code()).transpose()?;
     let brought = brought.map(|code| code.to_string());
+    let lot = brought.as_ref().map(|lot| format!("&lot={lot}"));
+    let here = format!(
+        "/make/{}?product={code}{}",
+        kind.as_str(),
+        lot.unwrap_or_default()
+    );
     let mut parts = parts::parts(&reading, &names, kind, &recipe, brought.as_deref(), today);
     if parts.iter().any(|part| part.rows.is_empty()) {
         let received = store::places::received_lately(conn)?;
         for part in parts.iter_mut().filter(|part| part.rows.is_empty()) {
             let comes_in = received.iter().any(|(of, _)| *of == part.product);
-            part.ways = ways(lists, &part.product, comes_in);
+            part.ways = ways(lists, &part.product, comes_in, &here);
+        }
+    }
+    if app.who.may(Right::SetUp) {
+        for part in parts.iter_mut().filter(|part| part.role == "curing-salt") {
+            let entry = format!("/lists/products/{}", part.product);
+            part.strength_at = Some(way_back::leading(&entry, &here));
         }
     }
     let in_list = |part: &Part| lists.products.get(&part.product).cloned();
@@ -326,8 +344,8 @@ fn pot(app: &Caller<'_>, conn: &mut Conn, kind: StepKind, asked: &Asked) -> Resu
         benches: bench::places(&names, Some(&bench)),
         printers: printers.collect(),
         numbers: [1, 2, 4, 6, 8, 10, 12, 20],
-        plan: plan(&product, &parts),
-        strength: strength(lists, &parts),
+        plan: parts::plan(&product, &parts),
+        strength: parts::listed_strength(lists, &parts),
         boiled: heat_shown::boiled(&words, law, &product)
             .filter(|_| heats && kind != StepKind::Smoke),
         rule: match heats {
@@ -340,6 +358,7 @@ fn pot(app: &Caller<'_>, conn: &mut Conn, kind: StepKind, asked: &Asked) -> Resu
         sentence: words.say(sentence(kind, name)),
         not_yours: not_yours(app, &words, Right::Work),
         may: app.who.may(Right::Work),
+        done: Done::of(app, conn, &words, asked.did.as_deref(), &here)?,
         units: Units::of(&words),
         is_cure,
         heats,
@@ -358,23 +377,4 @@ fn sentence(kind: StepKind, name: String) -> WorkSays {
         StepKind::Render => WorkSays::Render { name },
         _ => WorkSays::Cook { name },
     }
-}
-
-/// What the plan of a cure is asked with: the class and the way. Without a curing salt there is nothing to plan.
-fn plan(product: &Product, parts: &[PotPart]) -> Option<String> {
-    let cured = product.cured.cure?;
-    parts.iter().find(|part| part.role == "curing-salt")?;
-    let mut asked = json!({ "class": cured.class.as_str(), "method": cured.method.as_str() });
-    if let Some(heated) = cured.heated {
-        asked["heated"] = json!(heated);
-    }
-    Some(asked.to_string())
-}
-
-/// How strong the curing salt of the list is, for want of a lot of it.
-fn strength(lists: &domain::family::Lists, parts: &[PotPart]) -> String {
-    let salt = parts.iter().find(|part| part.role == "curing-salt");
-    let salt = salt.and_then(|part| lists.products.get(&part.product));
-    let strength = salt.and_then(|product| product.curing_salt());
-    strength.map_or_else(|| "{}".to_owned(), |of| parts::told(&of).to_string())
 }

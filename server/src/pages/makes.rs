@@ -1,5 +1,6 @@
 //! What kind of step makes a product, and the ways to come by one of which nothing is on hand.
 
+use super::way_back;
 use domain::family::Lists;
 use domain::product::Product;
 use domain::words::{ProductKind, StepKind};
@@ -28,12 +29,11 @@ pub fn makes(kind: StepKind, product: &Product) -> bool {
 }
 
 /// How to come by a product, the likelier way first: the address and the key of its words. What comes in at the door is
-/// received; what never does, but has a recipe or comes off a carcass, is made first.
-pub fn ways(lists: &Lists, code: &str, comes_in: bool) -> Vec<(String, &'static str)> {
-    let receive = (
-        format!("/receive?of=bought&product={code}"),
-        "page-pot-receive",
-    );
+/// received, and leads back to where it was lacking; what never does, but has a recipe or comes off a carcass, is made
+/// first.
+pub fn ways(lists: &Lists, code: &str, comes_in: bool, back: &str) -> Vec<(String, &'static str)> {
+    let bought = format!("/receive?of=bought&product={code}");
+    let receive = (way_back::leading(&bought, back), "page-pot-receive");
     let Some(product) = lists.products.get(code) else {
         return vec![receive];
     };
@@ -100,11 +100,11 @@ mod tests {
         add("veal-trim", ProductKind::Trim, Some(Species::Cattle));
         lists.recipes.insert("stock".to_owned(), Vec::new());
         let ways = |code: &str, comes_in| {
-            let ways = ways(&lists, code, comes_in).into_iter();
+            let ways = ways(&lists, code, comes_in, "/make/cook").into_iter();
             let paths: Vec<String> = ways.map(|(path, _)| path).collect();
             paths.join(" ")
         };
-        let bought = |code: &str| format!("/receive?of=bought&product={code}");
+        let bought = |code: &str| format!("/receive?of=bought&product={code}&then=/make/cook");
         let made = "/make/cook?product=stock";
         assert_eq!(ways("stock", false), format!("{made} {}", bought("stock")));
         assert_eq!(ways("stock", true), format!("{} {made}", bought("stock")));

@@ -68,6 +68,7 @@ mod guest;
 mod hanging;
 mod heat_shown;
 mod import;
+mod list_choices;
 mod list_form;
 mod list_parts;
 mod lists;
@@ -89,6 +90,7 @@ mod set_up_kitchen;
 mod set_up_places;
 mod starters;
 mod waiting;
+mod way_back;
 
 use crate::caller::Asking;
 use crate::error::Error;

@@ -1,6 +1,6 @@
 //! What goes into a pot: for each part of a recipe the packs on hand, those that have to go first, first.
 
-use super::bench;
+use super::bench::{self, Units};
 use super::bench_says::BenchSays;
 use super::spoken::Words;
 use crate::error::Result;
@@ -8,13 +8,14 @@ use crate::read::LoadedFamily;
 use crate::read::names::Names;
 use chrono::NaiveDate;
 use domain::cure::{Alkali, Strength};
-use domain::family::{Relative, mixture_read};
+use domain::family::{Lists, Relative, mixture_read};
 use domain::lot::{Lot, Pack, brief};
 use domain::product::{InCure, Part, Product};
-use domain::words::{CurePart, Natural, State, StepKind};
+use domain::words::{CurePart, Natural, ProductKind, State, StepKind};
 use serde_json::{Value, json};
 use store::family::Extent;
 use store::{Conn, list_lots};
+use words::Mass;
 
 /// The most lots of one page, and the most packs that are offered for one part.
 const MOST_LOTS: i64 = 300;
@@ -30,6 +31,10 @@ pub struct PotPart {
     pub grams: String,
     /// What it is in a cure: `curing-salt`, `salt`, `sugar`, or nothing.
     pub role: &'static str,
+    /// The unit in which it is typed: pounds for meat where somebody weighs in them, else grams.
+    pub unit: &'static str,
+    /// Where its strength stands on the list, of a curing salt, for who may change it.
+    pub strength_at: Option<String>,
     /// The packs on hand.
     pub rows: Vec<PotRow>,
     /// Where none is: how to come by some, the likelier way first; the address and the key of its words.
@@ -46,6 +51,8 @@ pub struct PotRow {
     pub shown: String,
     /// What is left, in grams.
     pub left: String,
+    /// The same as it would be typed.
+    pub typed: String,
     /// Is it in from the start?
     pub chosen: bool,
     /// How strong it is, where it is a curing salt.
@@ -77,17 +84,21 @@ pub fn parts(
         if listed.is_some_and(|product| is_water(product)) {
             continue;
         }
+        let unit = unit(&words, listed.map(|product| &**product));
+        let words = weighed_in(words, unit);
         let of = all.iter().filter(|of| of.lot.product.code == part.product);
         let mut rows = packs(of.copied(), kind, today);
         rows.sort_by_key(|(of, pack)| order(of, pack, brought));
         rows.truncate(MOST_PACKS);
         let rows = rows.into_iter().map(|(of, pack)| {
             nth += 1;
-            row(&words, nth - 1, of, pack, brought)
+            row(&words, nth - 1, of, pack, brought, unit)
         });
         parts.push(PotPart {
             rows: rows.collect(),
             ways: Vec::new(),
+            unit,
+            strength_at: None,
             role: listed.map_or("", |product| role(product)),
             name: names.product(&part.product),
             grams: bench::in_grams(part.grams),
@@ -101,17 +112,21 @@ pub fn parts(
         .find(code)
         .filter(|of| !is_in(&of.lot.product.code))
     {
+        let unit = unit(&words, Some(&of.lot.product));
+        let words = weighed_in(words, unit);
         let mut rows = packs(std::iter::once(*of), kind, today);
         rows.truncate(MOST_PACKS);
         let rows = rows.into_iter().enumerate().map(|(at, (of, pack))| PotRow {
             chosen: at == 0,
-            ..row(&words, nth + at, of, pack, brought)
+            ..row(&words, nth + at, of, pack, brought, unit)
         });
         parts.insert(
             0,
             PotPart {
                 rows: rows.collect(),
                 ways: Vec::new(),
+                unit,
+                strength_at: None,
                 role: "",
                 name: names.product(&of.lot.product.code),
                 grams: "0".to_owned(),
@@ -171,7 +186,31 @@ fn order(of: &Relative, pack: &Pack, brought: Option<&str>) -> (bool, bool, Naiv
     (!is_brought, frozen, day, of.lot.id.0, pack.number)
 }
 
-fn row(words: &Words, nth: usize, of: &Relative, pack: &Pack, brought: Option<&str>) -> PotRow {
+/// How a part is typed. Salts and spices lie on the small scale, which shows grams everywhere.
+fn unit(words: &Words, product: Option<&Product>) -> &'static str {
+    let is_meat = |of: &Product| of.species.is_some() && of.kind != ProductKind::Ingredient;
+    match product.is_some_and(is_meat) {
+        true => Units::of(words).pot,
+        false => "g",
+    }
+}
+
+/// Words that tell weights in the unit in which they are typed: never two units for one thing.
+fn weighed_in(mut words: Words, unit: &str) -> Words {
+    if unit == "g" {
+        words.0.mass = Mass::Metric;
+    }
+    words
+}
+
+fn row(
+    words: &Words,
+    nth: usize,
+    of: &Relative,
+    pack: &Pack,
+    brought: Option<&str>,
+    unit: &str,
+) -> PotRow {
     let lot = &of.lot;
     let until = match (pack.now.use_by, pack.now.state) {
         (_, State::Frozen) => words.headed(State::Frozen.says()),
@@ -188,6 +227,7 @@ fn row(words: &Words, nth: usize, of: &Relative, pack: &Pack, brought: Option<&s
         nth,
         shown: format!("{}, {left}", lot.shown(pack.number)),
         left: bench::in_grams(pack.now.left),
+        typed: bench::typed(words, pack.now.left, unit),
         chosen: brought == Some(code.as_str()),
         strength: lot.product.curing_salt().map(|_| strength(of).to_string()),
         lot: match lot.pack_count {
@@ -248,4 +288,60 @@ pub fn told(strength: &Strength) -> Value {
         told["nitrate_of"] = json!(alkali(strength.nitrate_of));
     }
     told
+}
+
+/// What the plan of a cure is asked with: the class and the way. Without a curing salt there is nothing to plan.
+pub fn plan(product: &Product, parts: &[PotPart]) -> Option<String> {
+    let cured = product.cured.cure?;
+    parts.iter().find(|part| part.role == "curing-salt")?;
+    let mut asked = json!({ "class": cured.class.as_str(), "method": cured.method.as_str() });
+    if let Some(heated) = cured.heated {
+        asked["heated"] = json!(heated);
+    }
+    Some(asked.to_string())
+}
+
+/// How strong the curing salt of the list is, for want of a lot of it.
+pub fn listed_strength(lists: &Lists, parts: &[PotPart]) -> String {
+    let salt = parts.iter().find(|part| part.role == "curing-salt");
+    let salt = salt.and_then(|part| lists.products.get(&part.product));
+    let strength = salt.and_then(|product| product.curing_salt());
+    strength.map_or_else(|| "{}".to_owned(), |of| told(&of).to_string())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use domain::words::Species;
+    use words::{Language, Speech};
+
+    fn of(kind: ProductKind, species: Option<Species>) -> Product {
+        Product {
+            kind,
+            species,
+            ..Product::unnamed()
+        }
+    }
+
+    #[test]
+    fn meat_is_typed_as_somebody_weighs_it_and_salt_in_grams() {
+        let metric = Words(Speech::in_language(Language::English));
+        let mut pounds = metric;
+        pounds.0.mass = Mass::Pounds;
+        let belly = of(ProductKind::Cut, Some(Species::Pig));
+        let salt = of(ProductKind::Ingredient, None);
+        let casings = of(ProductKind::Ingredient, Some(Species::Pig));
+        assert_eq!(unit(&metric, Some(&belly)), "g");
+        assert_eq!(unit(&pounds, Some(&belly)), "lb");
+        assert_eq!(unit(&pounds, Some(&salt)), "g");
+        assert_eq!(unit(&pounds, Some(&casings)), "g");
+        // What is left is told as it is typed.
+        let left = domain::grams::Grams::from_milligrams(1_020_583);
+        assert_eq!(bench::typed(&pounds, left, "lb"), "2.25");
+        assert_eq!(weighed_in(pounds, "g").grams(left), metric.grams(left));
+        assert_eq!(
+            weighed_in(pounds, "lb").grams(left),
+            "2\u{a0}lb\u{a0}4\u{a0}oz"
+        );
+    }
 }

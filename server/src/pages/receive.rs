@@ -4,14 +4,18 @@ use super::bench::{self, DEGREES, Pick, Units, WEIGHT};
 use super::bench_says::WorkSays;
 use super::carcass_parts;
 use super::countries::{self, species_asked};
+use super::find::encoded;
 use super::managers::not_yours;
+use super::says::PageSays;
 use super::spoken::{ABATTOIR, Words};
+use super::way_back::{leading, ours};
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::lists::List;
 use crate::read::names::Names;
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
+use domain::cure::Strength;
 use domain::family::{Listed, Lists};
 use domain::moment::day_of;
 use domain::right::Right;
@@ -44,6 +48,10 @@ struct ReceivePage {
     may: bool,
     /// May the reader change the lists?
     sets_up: bool,
+    /// Where a supplier and a product are added that are not among them.
+    adds: [String; 2],
+    /// Where the page goes when it is done, for whoever was led here; else to what came in.
+    then: Option<String>,
     /// Who may not, and whom to ask.
     not_yours: Option<String>,
 }
@@ -57,6 +65,8 @@ struct Arrives {
     is_part: bool,
     /// The parts that it usually comes as.
     sides: String,
+    /// How strong it is by the list, in per cent of nitrite and nitrate, if it is a curing salt.
+    salt: Option<String>,
 }
 
 #[derive(Debug, Default, Deserialize)]
@@ -66,6 +76,28 @@ struct Asked {
     of: Option<String>,
     /// What arrives, where that is known already.
     product: Option<String>,
+    /// Who supplies it, where they were just put on the list.
+    supplier: Option<String>,
+    /// Where whoever was led here goes back to.
+    then: Option<String>,
+}
+
+impl Asked {
+    /// The page as it is asked for: where whoever puts something on a list comes back to.
+    fn here(&self) -> String {
+        let mut here = match self.of.as_deref() {
+            Some("bought") => "/receive?of=bought".to_owned(),
+            _ => "/receive".to_owned(),
+        };
+        if let Some(product) = &self.product {
+            let joint = if here.contains('?') { '&' } else { '?' };
+            here = format!("{here}{joint}product={}", encoded(product));
+        }
+        match ours(self.then.as_deref()) {
+            Some(then) => leading(&here, then),
+            None => here,
+        }
+    }
 }
 
 /// The page.
@@ -90,7 +122,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<ReceivePage>
     let rail = lists.places.keys().find(|code| *code == "rail");
     let rail = rail.filter(|_| of_animal).map(String::as_str);
     let place = rail.or(place).or_else(|| first_storage(lists));
-    let mut products = products(lists, &names, of_animal, &received);
+    let mut products = products(lists, &names, &words, of_animal, &received);
     for Arrives { pick, .. } in &mut products {
         pick.chosen = asked.product.as_ref() == Some(&pick.code);
         if !of_animal {
@@ -111,7 +143,10 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<ReceivePage>
         abattoirs: lacking(listed(&lists.abattoirs), &lists.abattoirs, List::Abattoirs),
         countries_of: species_asked(law),
         sets_up: app.who.may(Right::SetUp),
-        suppliers: listed(&lists.suppliers),
+        suppliers: chosen(listed(&lists.suppliers), asked.supplier.as_deref()),
+        adds: ["/lists/suppliers/new", "/lists/products/new"]
+            .map(|new| leading(new, &asked.here())),
+        then: ours(asked.then.as_deref()).map(str::to_owned),
         sides: carcass_parts::ALL
             .map(|side| Pick::of(side.as_str(), words.headed(side.says())))
             .into(),
@@ -175,6 +210,7 @@ fn is_carcass(lists: &Lists, code: &str) -> bool {
 fn products(
     lists: &Lists,
     names: &Names,
+    words: &Words,
     of_animal: bool,
     received: &[(String, i32)],
 ) -> Vec<Arrives> {
@@ -196,6 +232,7 @@ fn products(
                 pick,
                 is_bird: product.species.is_some_and(Species::is_bird),
                 is_part: carcass_parts::is_part(&product.code),
+                salt: product.curing_salt().map(|of| listed_strength(words, &of)),
                 sides: sides
                     .map(|side| side.as_str())
                     .collect::<Vec<_>>()
@@ -218,4 +255,45 @@ fn listed(list: &BTreeMap<String, Listed>) -> Vec<Pick> {
         ..Pick::of(code, entry.name.clone())
     });
     each.collect()
+}
+
+/// One of them chosen, where that is known already.
+fn chosen(mut picks: Vec<Pick>, code: Option<&str>) -> Vec<Pick> {
+    for pick in &mut picks {
+        pick.chosen |= code == Some(pick.code.as_str());
+    }
+    picks
+}
+
+/// How strong a curing salt is by the list: nitrite, and nitrate where it has some.
+fn listed_strength(words: &Words, strength: &Strength) -> String {
+    let each = [strength.nitrite, strength.nitrate].into_iter().flatten();
+    let told = each.map(|of| {
+        let percent = words.0.number(of.number().normalize());
+        words.say(PageSays::Percent { percent })
+    });
+    told.collect::<Vec<_>>().join(" + ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn who_adds_a_supplier_comes_back_to_what_was_received_and_further() {
+        let asked = Asked {
+            of: Some("bought".to_owned()),
+            product: Some("salt".to_owned()),
+            supplier: None,
+            then: Some("/make/cure?product=bacon".to_owned()),
+        };
+        let back = "/receive?of=bought&product=salt&then=/make/cure%3Fproduct%3Dbacon";
+        assert_eq!(asked.here(), back);
+        let elsewhere = Asked {
+            then: Some("//evil.example".to_owned()),
+            ..asked
+        };
+        assert_eq!(elsewhere.here(), "/receive?of=bought&product=salt");
+        assert_eq!(Asked::default().here(), "/receive");
+    }
 }

@@ -65,6 +65,14 @@ impl Words {
         self.0.language.tag()
     }
 
+    /// How the reader weighs, as a script asks it.
+    pub fn mass(&self) -> &'static str {
+        match self.0.mass {
+            Mass::Metric => "metric",
+            Mass::Pounds => "pounds",
+        }
+    }
+
     /// A message with a capital, at the head of a line.
     pub fn headed(&self, says: impl Into<Says>) -> String {
         capital(&self.say(says))

@@ -42,7 +42,7 @@ struct Line {
     more: String,
     /// What stands behind what it says.
     facts: Vec<Fact>,
-    /// What it is made of, by code.
+    /// What it is made or cut of, by code.
     needs: String,
     /// The calls that it becomes.
     calls: String,
@@ -86,7 +86,14 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<StartersPage
                     about: words.t(about(&fact.about)),
                     rows: rows_shown(fact.rows),
                 });
-                line(&words, &product, &parts, facts.collect(), one.listed)
+                line(
+                    &words,
+                    &product,
+                    &parts,
+                    &one.cut_of,
+                    facts.collect(),
+                    one.listed,
+                )
             })
             .collect(),
     });
@@ -102,7 +109,14 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<StartersPage
     })
 }
 
-fn line(words: &Words, product: &Value, parts: &Value, facts: Vec<Fact>, listed: bool) -> Line {
+fn line(
+    words: &Words,
+    product: &Value,
+    parts: &Value,
+    cut_of: &[String],
+    facts: Vec<Fact>,
+    listed: bool,
+) -> Line {
     let text = |name: &str| product[name].as_str().unwrap_or_default();
     let code = text("code").to_owned();
     let names = &product["names"];
@@ -121,7 +135,9 @@ fn line(words: &Words, product: &Value, parts: &Value, facts: Vec<Fact>, listed:
     Line {
         name: name.unwrap_or(&code).to_owned(),
         more: more(words, product),
-        needs: needs.join(" "),
+        needs: [needs, cut_of.iter().map(String::as_str).collect()]
+            .concat()
+            .join(" "),
         calls: json!(calls).to_string(),
         facts,
         listed,

@@ -44,6 +44,9 @@ pub struct StarterEntry {
     /// What it is made of, where it is.
     #[serde(default)]
     pub recipe: Vec<PartEntry>,
+    /// The parts of which it takes more or less in a place, so that it meets the rows of that place.
+    #[serde(default)]
+    pub recipe_in: BTreeMap<String, Vec<PartEntry>>,
     /// What stands behind what it says.
     #[serde(default)]
     pub facts: Vec<StarterFact>,
@@ -57,6 +60,21 @@ impl StarterEntry {
             product.names.insert(Line("fr".to_owned()), name.clone());
         }
         product
+    }
+
+    /// What it is made of under a law.
+    pub fn recipe_in(&self, profile: Profile) -> Vec<PartEntry> {
+        let of_place = self.recipe_in.get(profile.as_str());
+        let own = |part: &PartEntry| {
+            let mut otherwise = of_place.into_iter().flatten();
+            otherwise
+                .find(|other| other.product.0 == part.product.0)
+                .cloned()
+        };
+        let parts = self.recipe.iter();
+        parts
+            .map(|part| own(part).unwrap_or_else(|| part.clone()))
+            .collect()
     }
 }
 
@@ -108,6 +126,9 @@ pub struct StarterRead {
     /// What it is made of; products of this list.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub recipe: Vec<PartEntry>,
+    /// The carcasses of this list that it is cut of: for the page, which ticks them with it.
+    #[serde(skip)]
+    pub cut_of: Vec<String>,
     /// What stands behind what it says.
     pub facts: Vec<StarterFactRead>,
     /// Is a product of that code listed already?
@@ -128,7 +149,13 @@ pub struct StarterFactRead {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use domain::cure::{Assessed, Cure, assess};
+    use domain::grams::Grams;
+    use domain::law::Laws;
+    use domain::product::{InCure, Product};
+    use domain::rows::Gravity;
     use domain::statement;
+    use domain::words::{CurePart, Natural, ProductKind};
     use std::collections::BTreeSet;
 
     #[test]
@@ -223,5 +250,76 @@ mod tests {
                 assert!(known, "{}: {row}", one.product.code.0);
             }
         }
+    }
+
+    /// A starter cure as it is weighed in a place, and what the rules of that place say of it.
+    fn judged(one: &StarterEntry, place: Profile, laws: &Laws) -> Option<Assessed> {
+        let cured = one.product.product().cured.cure?;
+        let parts = one.recipe_in(place);
+        let sum = |fits: &dyn Fn(&Product) -> bool| -> Grams {
+            let fitting = parts.iter().filter(|part| {
+                let mut entries = shipped().entries.iter();
+                let of = entries.find(|of| of.product.code.0 == part.product.0);
+                of.is_some_and(|of| fits(&of.product.product()))
+            });
+            fitting.map(|part| part.grams.0).sum()
+        };
+        let is_meat = |of: &Product| of.species.is_some() && of.kind != ProductKind::Ingredient;
+        let day = chrono::NaiveDate::from_ymd_opt(2026, 6, 26).expect("a day");
+        let mut cure = Cure::new(cured.method, cured.class, sum(&is_meat), day);
+        cure.heated = cured.heated;
+        cure.water = sum(&|of| of.keeping.stable_as == Some(Natural::Water));
+        cure.salt = sum(&|of| of.part.in_cure == Some(InCure::Other(CurePart::Salt)));
+        cure.sugar = sum(&|of| of.part.in_cure == Some(InCure::Other(CurePart::Sugar)));
+        cure.starter =
+            !sum(&|of| of.part.in_cure == Some(InCure::Other(CurePart::Starter))).is_none_left();
+        for part in &parts {
+            let mut entries = shipped().entries.iter();
+            let of = entries.find(|of| of.product.code.0 == part.product.0)?;
+            let strength = of.product.product().curing_salt();
+            cure.salts.extend(strength.map(|of| (of, part.grams.0)));
+        }
+        Some(assess(&cure, place, laws).expect("it can be judged"))
+    }
+
+    #[test]
+    fn no_starter_cure_falls_outside_the_rows_of_its_place() {
+        let law = law::shipped().expect("the law is read");
+        let mut wrong = Vec::new();
+        for one in &shipped().entries {
+            for place in Profile::ALL.iter().copied() {
+                let Some(judged) = judged(one, place, &law.laws) else {
+                    continue;
+                };
+                // What is only to be known is said of every cure.
+                for finding in judged
+                    .findings
+                    .iter()
+                    .filter(|of| of.gravity > Gravity::Note)
+                {
+                    let code = &one.product.code.0;
+                    wrong.push(format!(
+                        "{code} in {place:?}: {:?} {:?} {:?}",
+                        finding.gravity, finding.rows, finding.says
+                    ));
+                }
+            }
+        }
+        assert_eq!(wrong.join("\n"), "");
+    }
+
+    #[test]
+    fn dry_cured_bacon_has_what_its_place_asks() {
+        let law = law::shipped().expect("the law is read");
+        let mut entries = shipped().entries.iter();
+        let bacon = entries.find(|one| one.product.code.0 == "belly-in-dry-cure");
+        let bacon = bacon.expect("it is listed");
+        let ppm = |place| {
+            let judged = judged(bacon, place, &law.laws).expect("it is a cure");
+            judged.nitrite_ppm.normalize().to_string()
+        };
+        // At least 120 by us-N16, at most 200 by us-N14; at most 120 by canada-eu-uk-4.3.
+        assert_eq!(ppm(Profile::Us), "125");
+        assert_eq!(ppm(Profile::Ca), "118.75");
     }
 }

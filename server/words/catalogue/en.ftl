@@ -1685,10 +1685,14 @@ page-act-serve = Serve
 page-act-count = Count
 page-act-labels = Print labels
 page-act-as = Packed as
-page-act-each = Grams in each
+page-act-as-new = It is not here: add a product
+page-act-each = Weight of each
 page-act-count-more = Count the packs after these
 page-act-packs = How many packs
-page-act-too-much = That is [asked] g; there are only [left] g.
+page-act-too-much = That is [asked]; there is only [left].
+page-act-all = That is all of it: nothing is left over.
+page-bench-typed-kg = Or with its unit: 1.2 kg.
+page-bench-typed-lb = Or with its unit: 1.5 lb, 2 lb 3 oz, 500 g.
 page-act-pack-number = Pack
 page-act-to = Where to
 page-act-why = Why
@@ -1701,7 +1705,7 @@ page-why-opened = Opened or pierced
 page-why-dropped = Dropped
 page-why-waste = Trimmed off
 page-sold = Sold
-page-sentence-pack = Pack [outputs.0.pack_count] x [_each] g of { $name }, { $lot }, as [outputs.0.product], to [outputs.0.place].
+page-sentence-pack = Pack [outputs.0.pack_count] x [_each] of { $name }, { $lot }, as [outputs.0.product], to [outputs.0.place].
 page-sentence-move = Move packs [packs] of { $name }, { $lot }, to [to].
 page-sentence-freeze = Freeze packs [packs] of { $name }, { $lot }; they go to [to].
 page-sentence-thaw = Thaw packs [packs] of { $name }, { $lot }; they go to [to].
@@ -2930,6 +2934,14 @@ page-bench-room-head = Cure room: { $alarms ->
     [one] 1 alarm
    *[other] { $alarms } alarms
   }, { $due } due
+page-bench-room-lies = { $lots ->
+    [one] 1 lot lies in its cure.
+   *[other] { $lots } lots lie in their cure.
+  }
+page-bench-labels-printing = { $labels ->
+    [one] 1 label is on its way to { $printer }.
+   *[other] { $labels } labels are on their way to { $printer }.
+  }
 page-bench-room-quiet = { $pieces ->
     [one] 1 piece
    *[other] { $pieces } pieces
@@ -3034,6 +3046,11 @@ page-receive-side = Which part of it
 page-receive-side-other = Another part
 page-receive-barcode = Scan the carton
 page-receive-barcode-help = What its code holds fills itself in: product, weight, lot, dates. Type only what it does not say.
+page-receive-new-supplier = The supplier is not on the list: add one
+page-receive-new-product = The product is not on the list: add one
+page-receive-no-supplier = No supplier is on the list yet. A manager adds one under Lists and settings.
+page-receive-salt = How strong it is, by the bag
+page-receive-salt-listed = Read it off this bag: it differs from bag to bag. By the list it is [percent]; left empty, that is taken.
 page-receive-by-barcode = As the code says
 page-receive-use-by = Supplier’s last day
 page-receive-weight = Weight
@@ -3065,10 +3082,11 @@ page-pot-receive = Receive some
 page-pot-make = Make some
 page-pot-break-down = Break a carcass down
 page-pot-water = Water added
+page-pot-units = Meat and water in lb. What lies on the small scale is in g: salts, spices, casings. 2 lb 3 oz is understood, too.
+page-pot-strength = How strong it is, on the list
 page-pot-scan = Scan or type another lot
 page-pot-chosen = Chosen so far: [chosen] of [wanted]. Tick what else goes in, or look at the weight above.
 page-pot-add = Add it
-page-pot-grams = Grams
 page-pot-nothing-in = Nothing goes in yet: tick a lot above, or scan one here.
 page-pot-out = What comes out
 page-pot-made = Weight made
@@ -3472,6 +3490,9 @@ page-field-release-salting = Salted by the calendar
 page-field-other = More
 page-part-keep = How long it keeps
 page-part-counter = At the counter
+page-part-names = Code and other names
+page-part-keep-more = More on how long it keeps
+page-part-label = Bar code, till and label
 page-part-yield = Cut and yield
 page-part-cure = How it is cured
 page-part-salt = If it is a curing salt
@@ -3520,6 +3541,9 @@ page-rows-behind = Where this comes from
 page-yes = Yes
 page-no = No
 page-lists = Lists and settings
+page-field-missing = This is needed: type or choose it.
+page-field-misread = This cannot be read here: look at what is asked, and type it anew.
+page-back = Back to where you were
 page-lists-till = Till numbers
 page-lists-new = A new one
 page-lists-add = Add one
@@ -3533,6 +3557,7 @@ page-recipe-part = Part
 page-starters = Pick from the starter list
 page-starters-back = Products
 page-starters-how = Tick what your kitchen has. Each becomes an ordinary product that you can change; what it is made of is ticked with it.
+page-starters-with = Ticked with it, as it is made of them: [names].
 page-starters-all = All of these
 page-starters-listed = listed
 page-starters-take = Add what is ticked

@@ -1691,10 +1691,14 @@ page-act-serve = Servir
 page-act-count = Compter
 page-act-labels = Imprimer les étiquettes
 page-act-as = Emballé comme
-page-act-each = Grammes dans chacun
+page-act-as-new = Il n’y est pas : ajouter un produit
+page-act-each = Poids de chacun
 page-act-count-more = Compter les paquets suivants
 page-act-packs = Combien de paquets
-page-act-too-much = Cela fait [asked] g ; il n’y en a que [left] g.
+page-act-too-much = Cela fait [asked] ; il n’y a que [left].
+page-act-all = C’est le tout : il ne reste rien.
+page-bench-typed-kg = Ou avec l’unité : 1,2 kg.
+page-bench-typed-lb = Ou avec l’unité : 1,5 lb, 2 lb 3 oz, 500 g.
 page-act-pack-number = Paquet
 page-act-to = Vers où
 page-act-why = Pourquoi
@@ -1707,7 +1711,7 @@ page-why-opened = Ouvert ou percé
 page-why-dropped = Tombé
 page-why-waste = Paré
 page-sold = Vendu
-page-sentence-pack = Emballer [outputs.0.pack_count] × [_each] g : { $name }, { $lot }, comme [outputs.0.product], vers [outputs.0.place].
+page-sentence-pack = Emballer [outputs.0.pack_count] × [_each] : { $name }, { $lot }, comme [outputs.0.product], vers [outputs.0.place].
 page-sentence-move = Déplacer les paquets [packs] : { $name }, { $lot }, vers [to].
 page-sentence-freeze = Congeler les paquets [packs] : { $name }, { $lot } ; ils vont vers [to].
 page-sentence-thaw = Décongeler les paquets [packs] : { $name }, { $lot } ; ils vont vers [to].
@@ -2947,6 +2951,14 @@ page-bench-room-head = Saloir : { $alarms ->
     [one] { $alarms } alarme
    *[other] { $alarms } alarmes
   }, { $due } à faire
+page-bench-room-lies = { $lots ->
+    [one] 1 lot est en salaison.
+   *[other] { $lots } lots sont en salaison.
+  }
+page-bench-labels-printing = { $labels ->
+    [one] 1 étiquette est en route vers { $printer }.
+   *[other] { $labels } étiquettes sont en route vers { $printer }.
+  }
 page-bench-room-quiet = { $pieces ->
     [one] { $pieces } pièce
    *[other] { $pieces } pièces
@@ -3051,6 +3063,11 @@ page-receive-side = Quelle partie
 page-receive-side-other = Une autre partie
 page-receive-barcode = Scannez le carton
 page-receive-barcode-help = Ce que le code contient se remplit seul : produit, poids, lot, dates. Ne tapez que ce qu’il ne dit pas.
+page-receive-new-supplier = Le fournisseur n’est pas dans la liste : en ajouter un
+page-receive-new-product = Le produit n’est pas dans la liste : en ajouter un
+page-receive-no-supplier = La liste n’a pas encore de fournisseur. Un responsable en ajoute un sous « Listes et réglages ».
+page-receive-salt = Sa teneur, d’après le sac
+page-receive-salt-listed = À lire sur ce sac : elle varie d’un sac à l’autre. D’après la liste, c’est [percent] ; laissé vide, c’est ce qui est pris.
 page-receive-by-barcode = Selon le code
 page-receive-use-by = Dernier jour du fournisseur
 page-receive-weight = Poids
@@ -3082,10 +3099,11 @@ page-pot-make = En préparer
 page-pot-break-down = Découper une carcasse
 page-pot-none-on-hand = Il n’y en a pas.
 page-pot-water = Eau ajoutée
+page-pot-units = Viande et eau en lb. Ce qui va sur la petite balance est en g : sels, épices, boyaux. 2 lb 3 oz se comprend aussi.
+page-pot-strength = Sa teneur, dans la liste
 page-pot-scan = Scannez ou tapez un autre lot
 page-pot-chosen = Choisi jusqu’ici : [chosen] sur [wanted]. Cochez ce qui entre encore, ou voyez le poids ci-dessus.
 page-pot-add = Ajouter
-page-pot-grams = Grammes
 page-pot-nothing-in = Rien n’entre encore : cocher un lot ci-dessus, ou en scanner un ici.
 page-pot-out = Ce qui sort
 page-pot-made = Poids fait
@@ -3489,6 +3507,9 @@ page-field-release-salting = Salé selon le calendrier
 page-field-other = Autre
 page-part-keep = Durée de conservation
 page-part-counter = Au comptoir
+page-part-names = Code et autres noms
+page-part-keep-more = Conservation : le détail
+page-part-label = Code-barres, caisse et étiquette
 page-part-yield = Découpe et rendement
 page-part-cure = Salaison
 page-part-salt = Si c’est un sel nitrité
@@ -3537,6 +3558,9 @@ page-rows-behind = D’où cela vient
 page-yes = Oui
 page-no = Non
 page-lists = Listes et réglages
+page-field-missing = Il le faut : à taper ou à choisir.
+page-field-misread = Cela ne se lit pas ici : voyez ce qui est demandé et tapez-le de nouveau.
+page-back = Revenir là où vous étiez
 page-lists-till = Numéros de caisse
 page-lists-new = Nouvelle entrée
 page-lists-add = Ajouter
@@ -3550,6 +3574,7 @@ page-recipe-part = Part
 page-starters = Choisir dans la liste de départ
 page-starters-back = Produits
 page-starters-how = Cocher ce que la cuisine fait. Chaque entrée devient un produit ordinaire, modifiable ; ce dont il est fait est coché avec lui.
+page-starters-with = Coché avec, puisqu’il en est fait : [names].
 page-starters-all = Tout ce groupe
 page-starters-listed = dans la liste
 page-starters-take = Ajouter ce qui est coché

@@ -9,6 +9,7 @@ mod every_page;
 mod examples;
 mod flows;
 mod flows_bench;
+mod flows_led;
 mod flows_make;
 mod flows_papers;
 mod flows_places;
