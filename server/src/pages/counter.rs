@@ -76,6 +76,8 @@ pub struct Answer {
     asked: String,
     /// Is it only a part of a code?
     is_part: bool,
+    /// The one pack that it is of, as a deed names it: this device may have sold it, and nobody else knows yet.
+    packed: Option<String>,
     pack: Option<Known>,
 }
 
@@ -216,6 +218,10 @@ fn answered(words: &Words, scan: &ScanView, code: &str, currency: &str) -> Answe
         says,
         reasons: others.map(|says| words.say(says.clone())).collect(),
         asked: code.trim().chars().take(80).collect(),
+        packed: scan.known.as_ref().and_then(|known| {
+            let pack = known.pack?;
+            Some(format!("{}/{pack}", known.lot.code))
+        }),
         pack: scan
             .known
             .as_ref()
