@@ -74,6 +74,8 @@ pub struct Answer {
     /// What else stands in its way.
     reasons: Vec<String>,
     asked: String,
+    /// May it be sold? What is said besides is then a warning.
+    sells: bool,
     /// Is it only a part of a code?
     is_part: bool,
     /// The one pack that it is of, as a deed names it: this device may have sold it, and nobody else knows yet.
@@ -213,6 +215,7 @@ fn answered(words: &Words, scan: &ScanView, code: &str, currency: &str) -> Answe
             ),
         word,
         verdict,
+        sells,
         is_part,
         much: says.chars().count() > MUCH,
         says,

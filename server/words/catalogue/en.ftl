@@ -499,6 +499,7 @@ verdict-taken-back = A customer brought this pack back. It is never for sale aga
 verdict-past = Its last day was { $date }. Take it off the shelf.
 verdict-not-sold-here = This is not sold at the counter.
 verdict-last-day = Today, { $date }, is its last day.
+verdict-stands-warm = Look first: { $place } showed { $read } when it was read last, where { $limit } is asked for. If this feels warm, set it apart and ask who is in charge.
 verdict-good = Good until { $date }.
 verdict-frozen = Frozen, and so without a date. Thaw it and enter the thaw first.
 verdict-no-date = It should have a date and has none. Ask the manager.
@@ -1628,6 +1629,13 @@ page-ways-labels = Labels
 page-ways-found = Look it up
 page-ways-kitchen = At the bench
 page-did = { $deed }: { $by }, { $at }.
+page-did-to = { $deed }: { $what }. { $by }, { $at }.
+page-things = { $name } and others, { $lots } lots
+page-lot-missing = { $packs ->
+    [one] Missing: pack { $numbers }, { $weight }. A count did not find it; until somebody does, it stays unexplained.
+   *[other] Missing: packs { $numbers }, { $weight }. A count did not find them; until somebody does, they stay unexplained.
+}
+page-act-see-lot = Its page
 page-undo = Undo
 page-undo-ask = Only a manager may undo this: { $names }.
 page-undo-why = Undone right away
@@ -2439,6 +2447,25 @@ today-may-ready-here = Serve, use or freeze today.
 today-not-read = Read { $place }
 today-read-on = Last read { $day }.
 today-never-read = Never read yet.
+today-missing = { $name }: { $packs ->
+    [one] { $packs } pack is missing
+   *[other] { $packs } packs are missing
+}
+today-missing-since = { $shown }, { $weight }: not there when it was counted, { $day }. It stays unexplained.
+today-missing-do = Look for it and count again; what turns up without its label is taken in as that pack.
+today-do-count-again = Count again
+today-beyond = { $place } shows { $read }, where { $limit } is asked for
+today-beyond-at = Read { $at }.
+today-beyond-there = { $packs ->
+    [one] { $packs } pack lies
+   *[other] { $packs } packs lie
+  } there, { $weight }: { $names }.
+today-beyond-there-more = { $packs ->
+    [one] { $packs } pack lies
+   *[other] { $packs } packs lie
+  } there, { $weight }: { $names }, and { $more } more.
+today-beyond-do = If it stays so, move it into the cold, or throw it away.
+today-do-read-again = Read it again
 today-crossed = { $place }: raw and ready since one clean-down
 today-crossed-do = Clean it down, and look at what was ready.
 today-clean-down = Clean down { $place }

@@ -502,6 +502,7 @@ verdict-taken-back = Un client a rapporté ce paquet. Il ne se vend plus jamais.
 verdict-past = Son dernier jour était { $date }. Retirez-le de la vitrine.
 verdict-not-sold-here = Ceci ne se vend pas au comptoir.
 verdict-last-day = Aujourd’hui, { $date }, est son dernier jour.
+verdict-stands-warm = Regardez d’abord : { $place } affichait { $read } au dernier relevé, et il faut { $limit }. Si c’est tiède, mettez-le de côté et demandez au responsable.
 verdict-good = Bon jusqu’au { $date }.
 verdict-frozen = Congelé, donc sans date. Décongelez-le et saisissez d’abord la décongélation.
 verdict-no-date = Il devrait avoir une date et n’en a pas. Demandez au responsable.
@@ -1634,6 +1635,13 @@ page-ways-labels = Étiquettes
 page-ways-found = Retrouver
 page-ways-kitchen = Au plan de travail
 page-did = { $deed } : { $by }, { $at }.
+page-did-to = { $deed } : { $what }. { $by }, { $at }.
+page-things = { $name } et d’autres, { $lots } lots
+page-lot-missing = { $packs ->
+    [one] Manquant : le paquet { $numbers }, { $weight }. Un comptage ne l’a pas trouvé ; tant que personne ne le retrouve, cela reste inexpliqué.
+   *[other] Manquants : les paquets { $numbers }, { $weight }. Un comptage ne les a pas trouvés ; tant que personne ne les retrouve, cela reste inexpliqué.
+}
+page-act-see-lot = Sa page
 page-undo = Annuler
 page-undo-ask = Seul un responsable peut annuler ceci : { $names }.
 page-undo-why = Annulé aussitôt
@@ -2445,6 +2453,25 @@ today-may-ready-here = Servir, employer ou congeler aujourd’hui.
 today-not-read = Relever { $place }
 today-read-on = Dernier relevé : { $day }.
 today-never-read = Jamais relevé.
+today-missing = { $name } : { $packs ->
+    [one] { $packs } paquet manque
+   *[other] { $packs } paquets manquent
+}
+today-missing-since = { $shown }, { $weight } : introuvable au comptage, { $day }. Cela reste inexpliqué.
+today-missing-do = Cherchez et comptez de nouveau ; ce qui reparaît sans étiquette est repris comme ce paquet.
+today-do-count-again = Compter de nouveau
+today-beyond = { $place } affiche { $read }, et il faut { $limit }
+today-beyond-at = Relevé { $at }.
+today-beyond-there = { $packs ->
+    [one] { $packs } paquet s’y trouve
+   *[other] { $packs } paquets s’y trouvent
+  }, { $weight } : { $names }.
+today-beyond-there-more = { $packs ->
+    [one] { $packs } paquet s’y trouve
+   *[other] { $packs } paquets s’y trouvent
+  }, { $weight } : { $names }, et { $more } autres.
+today-beyond-do = Si cela dure, mettez-le au froid, ou jetez-le.
+today-do-read-again = Relever de nouveau
 today-crossed = { $place } : cru et prêt à manger depuis le même nettoyage
 today-crossed-do = Nettoyez, et voyez ce qui était prêt.
 today-clean-down = Nettoyer { $place }
