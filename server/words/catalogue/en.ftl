@@ -1450,6 +1450,10 @@ entry-otherwise = { $code } is in the list of { $list } already, and says otherw
 entry-path-says = The path says { $path }, the entry says { $entry }. Write the same code in both.
 entry-changed-meanwhile = It was changed meanwhile: version { $version } is current. Read it again, then change that.
 entry-which-version = Say which version you have seen: send its ETag as If-Match.
+entry-packs-as-before = { $packs ->
+    [one] { $packs } pack on hand was made before this change and keeps
+   *[other] { $packs } packs on hand were made before this change and keep
+  } what was said then: the label, the price, whether it is for sale. Only what is made from now on is new. To change what is on hand, pack it anew; what came in with wrong facts is put right by a correction of its receipt.
 entry-no-version = "{ $text }" is no version; send the ETag of the entry as it was read.
 entry-no-house-code = "{ $code }" cannot begin a lot code: it must be 2 or 3 capital letters without I, L, O, U.
 entry-no-farm-code = "{ $code }" is not a farm's code: 2 or 3 capital letters without I, L, O, U.

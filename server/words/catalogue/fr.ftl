@@ -1458,6 +1458,10 @@ entry-otherwise = { $code } est déjà dans la liste des { $list }, avec un autr
 entry-path-says = Le chemin dit { $path }, la fiche dit { $entry }. Écrivez le même code aux deux endroits.
 entry-changed-meanwhile = Modifié entre-temps : la version { $version } est en cours. Relisez-la, puis modifiez celle-là.
 entry-which-version = Dites quelle version vous avez vue : envoyez son ETag comme If-Match.
+entry-packs-as-before = { $packs ->
+    [one] { $packs } paquet en stock date d’avant ce changement et garde
+   *[other] { $packs } paquets en stock datent d’avant ce changement et gardent
+  } ce qui valait alors : l’étiquette, le prix, la mise en vente. Seul ce qui est fait à partir de maintenant est nouveau. Pour changer ce qui est là, remballez-le ; ce qui est arrivé avec des données fausses se corrige sur sa réception.
 entry-no-version = « { $text } » n’est pas une version ; envoyez l’ETag de la fiche telle que lue.
 entry-no-house-code = « { $code } » ne peut pas commencer un code de lot : il faut 2 ou 3 majuscules, sans I, L, O, U.
 entry-no-farm-code = « { $code } » n’est pas un code de ferme : 2 ou 3 majuscules, sans I, L, O, U.
