@@ -2610,6 +2610,7 @@ page-ask-not-known = Not known
 page-ask-say = Say “I don’t know”. It is not sold as without.
 page-ask-means = “Without” means not put in; the slicer and the board are shared.
 page-ask-none = None.
+page-ask-nothing = Nothing of what is asked about is on hand now, so there is no answer for { $topics }. Do not say “without”.
 page-ask-small = is are there in the a an of any with without and or does do it have has this that contain contains what which some your you s i can to for
 page-ask-none-of = Nothing that is called “{ $name }” is there now.
 page-ask-which = You mean: { $names }. What does the guest ask about it? Choose below.

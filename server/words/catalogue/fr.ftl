@@ -2628,6 +2628,7 @@ page-ask-say = Dites « Je ne sais pas ». Ce n’est pas vendu comme « sans
 page-ask-means = « Sans » veut dire : pas mis dedans ; la trancheuse et la planche sont partagées.
 page-ask-small = est sont il elle y a t en dans le la les l un une des du de d avec sans et ou ce cette ça cela contient contiennent que quoi quel quelle qu s votre vous je peux puis pour dedans
 page-ask-none = Rien.
+page-ask-nothing = Rien de ce qui est demandé n’est là en ce moment : pas de réponse pour { $topics }. Ne dites pas « sans ».
 page-ask-none-of = Rien qui s’appelle « { $name } » n’est là maintenant.
 page-ask-which = Vous voulez dire : { $names }. Que demande le client à ce sujet ? Choisissez ci-dessous.
 page-ask-no-word = Personne ici n’a de mot pour « { $word } ». Choisissez ci-dessous.
