@@ -14,6 +14,7 @@ const counter = {
     "pull": [[220, 0.7]],
     "not-for-sale": [[330, 0.16], [330, 0.16]],
     "gone": [[990, 0.14], [330, 0.2]],
+    "sold-here": [[990, 0.14], [330, 0.2]],
     "unknown": [],
   },
 
@@ -55,6 +56,8 @@ const counter = {
   // Shows what an address of the counter answers.
   async go(href, kept = true) {
     const nth = (counter.nth = (counter.nth ?? 0) + 1);
+    // What this device sold itself is known before the word is shown: no green flashes up in between.
+    const own = unsent.look();
     let page;
     try {
       const response = await fetch(href, { headers: { Accept: "text/html" } });
@@ -64,9 +67,13 @@ const counter = {
       }
       page = new DOMParser().parseFromString(await response.text(), "text/html");
     } catch {
-      counter.noLine(href);
+      await own;
+      if (nth === counter.nth) {
+        counter.noLine(href);
+      }
       return;
     }
+    await own;
     // Somebody has scanned the next one meanwhile.
     if (nth !== counter.nth) {
       return;
@@ -93,16 +100,33 @@ const counter = {
       window.location.assign(href);
       return;
     }
-    const box = words.content.cloneNode(true).firstElementChild;
-    box.querySelector("[data-asked]").textContent = new URL(href, window.location.origin).searchParams.get("code") ?? "";
+    const asked = new URL(href, window.location.origin).searchParams.get("code") ?? "";
     document.querySelectorAll("main > :not([data-told]):not(template)").forEach((part) => { part.hidden = true; });
-    document.querySelector("[data-told]").replaceChildren(box);
-    counter.play("hold");
+    unsent.shown = null;
+    const told = document.querySelector("[data-told]");
+    const row = unsent.packs().get(unsent.key(asked));
+    if (row) {
+      // This device knows one thing all the same: it sold that pack.
+      const section = unsent.section(row);
+      section.querySelector("p").before(Object.assign(document.createElement("p"), { textContent: row.says }));
+      told.replaceChildren(section, unsent.acts(row));
+      counter.play("sold-here");
+    } else {
+      const box = words.content.cloneNode(true).firstElementChild;
+      box.querySelector("[data-asked]").textContent = asked;
+      box.querySelector("h1").hidden = asked === "";
+      const none = box.querySelector("[data-none]");
+      none.textContent = asked === "" ? none.dataset.none : none.textContent;
+      told.replaceChildren(box);
+      counter.play("hold");
+    }
     counter.field().focus({ preventScroll: true });
   },
 
   // What is on the screen now: its sound, and what this device can do besides.
   shown() {
+    unsent.shown = null;
+    unsent.mark();
     const word = document.querySelector("[data-verdict]");
     if (word) {
       counter.play(word.dataset.verdict);
@@ -128,6 +152,131 @@ const counter = {
     return counter.go(to.href);
   },
 };
+
+// What this device sold itself and could not send yet: the kitchen's word on it is older than that.
+const unsent = {
+  rows: [],
+  // The verdict that one of those took the place of.
+  shown: null,
+
+  async look() {
+    unsent.rows = await waiting.all().catch(() => unsent.rows);
+  },
+
+  // A code as a deed names it: whatever the scanner read around it, and worn letters as they are meant.
+  key(text) {
+    const said = text.trim().toUpperCase().replace(/[?#].*$/, "");
+    const [, lot, pack] = said.match(/(?:^|\/(?:L|LOTS|10)\/)([0-9A-Z-]{11,18})\s*\/\s*(?:21\/)?(\d{1,5})\/?$/) ?? [];
+    return lot ? `${lot.replaceAll("-", "").replaceAll("O", "0").replace(/[IL]/g, "1")}/${Number(pack)}` : "";
+  },
+
+  packs() {
+    const found = new Map();
+    for (const row of unsent.rows.filter(({ state, path }) => state === "waits" && path === "/api/departures")) {
+      (row.body.packs ?? []).forEach((pack) => found.set(`${String(row.body.lot).replaceAll("-", "")}/${pack}`, row));
+    }
+    return found;
+  },
+
+  section(row) {
+    const section = document.querySelector("template[data-sold-here]").content.cloneNode(true).firstElementChild;
+    const [word, says] = [section.querySelector("strong"), section.querySelector("p")];
+    word.textContent = row.body.kind === "sell" ? word.dataset.sell : word.dataset.other;
+    says.textContent = says.dataset.waitsHere.replace("[slip]", row.slip);
+    return section;
+  },
+
+  // What is done with it: undone, or the next one.
+  acts(row) {
+    const acts = document.querySelector("template[data-sold-here-acts]").content.cloneNode(true).firstElementChild;
+    acts.querySelector("[data-next]").addEventListener("click", unsent.next);
+    acts.querySelector("[data-not-sold]").addEventListener("click", async () => {
+      if (await waiting.takeOut(row.press, row.undo)) {
+        document.querySelector("[data-told]").replaceChildren(document.querySelector("template[data-taken-out]").content.cloneNode(true));
+      }
+    });
+    return acts;
+  },
+
+  next() {
+    counter.go("/counter");
+  },
+
+  // Says so where the page has another word for it.
+  mark() {
+    const sold = unsent.packs();
+    const verdict = document.querySelector("main [data-verdict][data-pack]");
+    const row = verdict && sold.get(verdict.dataset.pack);
+    if (row && !unsent.shown) {
+      const section = unsent.section(row);
+      const thumb = document.querySelector("main > .thumb");
+      const own = document.querySelector("[data-told] [data-slip]") ? document.createDocumentFragment() : unsent.acts(row);
+      unsent.shown = { id: row.id, section, verdict, thumb, own };
+      verdict.replaceWith(section);
+      if (thumb) {
+        thumb.hidden = true;
+        thumb.after(own);
+      }
+    } else if (unsent.shown) {
+      unsent.unmark();
+    }
+    // Of several packs, and of packs to choose from, those that are gone already.
+    const { more } = document.querySelector("template[data-sold-here]").dataset;
+    for (const part of document.querySelectorAll(".basket li[data-pack], .choices a[href*='code=']")) {
+      const pack = part.dataset.pack ?? new URL(part.href).searchParams.get("code");
+      const there = part.querySelector("[data-sold-more]");
+      if (sold.has(pack) && !there) {
+        const said = Object.assign(document.createElement(part.matches("a") ? "small" : "b"), { textContent: more });
+        said.dataset.soldMore = "";
+        (part.querySelector("span") ?? part).append(said);
+      } else if (!sold.has(pack)) {
+        there?.remove();
+      }
+    }
+    document.querySelectorAll("main form[data-sells]").forEach((form) => {
+      const deeds = JSON.parse(form.dataset.sells);
+      const again = deeds.some(({ lot, packs }) => packs.some((pack) => sold.has(`${lot}/${pack}`)));
+      form.hidden = again || (form.hidden && Boolean(document.querySelector("[data-told] [data-slip]")));
+    });
+  },
+
+  // It was undone or refused: the word is the kitchen's again. It went through: then that is said.
+  unmark() {
+    const { id, section, verdict, thumb, own } = unsent.shown;
+    const row = unsent.rows.find((one) => one.id === id);
+    if (row?.state === "waits") {
+      return;
+    }
+    if (row?.state === "done") {
+      const says = section.querySelector("p");
+      says.textContent = says.dataset.went.replace("[slip]", row.slip);
+      return;
+    }
+    section.replaceWith(verdict);
+    if (thumb) {
+      thumb.hidden = false;
+    }
+    own.remove?.();
+    unsent.shown = null;
+  },
+};
+
+document.addEventListener("waiting", ({ detail }) => {
+  unsent.rows = detail;
+  unsent.mark();
+});
+
+// The same pack is not sold twice: one more is the next one.
+document.addEventListener("once-more", (event) => {
+  event.preventDefault();
+  unsent.next();
+});
+document.addEventListener("deed-waits", () => {
+  const more = document.querySelector("[data-told] [data-once-more]");
+  if (more) {
+    more.textContent = document.querySelector("template[data-sold-here-acts]").content.querySelector("[data-next]").textContent;
+  }
+});
 
 document.addEventListener("pointerdown", counter.wake);
 
@@ -166,4 +315,4 @@ document.addEventListener("deed-done", (event) => {
 });
 
 window.addEventListener("popstate", () => counter.go(window.location.href, false));
-counter.shown();
+unsent.look().then(counter.shown);

@@ -235,6 +235,10 @@ const deeds = {
     });
     waiting.follow(kept.press, (rows) => deeds.came(box, rows));
     box.querySelector("[data-once-more]").addEventListener("click", () => {
+      // A page on which the same again would be wrong goes its own way.
+      if (!document.dispatchEvent(new CustomEvent("once-more", { cancelable: true, detail: form }))) {
+        return;
+      }
       form.reset?.();
       deeds.anew(form);
       document.querySelector("[data-told]").replaceChildren();

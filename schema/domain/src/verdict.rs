@@ -2,8 +2,10 @@
 
 use crate::code::LotCode;
 use crate::lot::PackNow;
+use crate::measure::Temperature;
 use crate::messages;
 use crate::says::{Says, Texts};
+use crate::stability::LimitSays;
 use crate::stop::Stop;
 use crate::words::{Being, State, StopKind, Verdict};
 use chrono::NaiveDate;
@@ -27,6 +29,7 @@ messages! {
         Past "past" { date: NaiveDate },
         NotSoldHere "not-sold-here",
         LastDay "last-day" { date: NaiveDate },
+        StandsWarm "stands-warm" { place: String, read: Temperature, limit: LimitSays },
         Good "good" { date: NaiveDate },
         Frozen "frozen",
         NoDate "no-date",

@@ -5,10 +5,13 @@ use crate::chain::rows::{EntryLine, HouseCodeRow, VersionLine};
 use crate::conn::Conn;
 use crate::db::Tx;
 use crate::error::Result;
+use crate::on_each;
 use crate::tables::{deeds, entries, house_codes, incidents, versions};
 use chrono::NaiveDateTime;
 use diesel::dsl::{count_star, max};
 use diesel::prelude::*;
+use diesel::sql_query;
+use diesel::sql_types::{BigInt, Integer, Text};
 
 /// An entry with its current version.
 #[derive(Debug, Clone, Queryable)]
@@ -254,4 +257,36 @@ pub fn take_house_code(tx: &mut Tx<'_>, code: &str, owner: &str) -> Result<()> {
         .execute(tx.conn)?;
     tx.seal_alone(&row);
     Ok(())
+}
+
+/// Packs on hand of one version of an entry.
+#[derive(Debug, QueryableByName)]
+pub struct VersionPacks {
+    /// The version, by its key.
+    #[diesel(sql_type = Integer)]
+    pub version_id: i32,
+    /// What it says.
+    #[diesel(sql_type = Text)]
+    pub body: String,
+    /// How many packs.
+    #[diesel(sql_type = BigInt)]
+    pub packs: i64,
+}
+
+/// The packs on hand of each version of an entry.
+///
+/// # Errors
+/// The database is away.
+pub fn packs_on_hand(conn: &mut Conn, list: &str, code: &str) -> Result<Vec<VersionPacks>> {
+    let sql =
+        "SELECT versions.id AS version_id, versions.body AS body, COUNT(*) AS packs FROM packs
+        JOIN lots ON lots.id = packs.lot_id
+        JOIN versions ON versions.id = lots.version_id
+        JOIN entries ON entries.id = versions.entry_id
+        WHERE packs.left_mg > 0 AND NOT lots.voided AND entries.list = $1 AND entries.code = $2
+        GROUP BY versions.id, versions.body ORDER BY versions.id";
+    Ok(on_each!(conn, c => sql_query(sql)
+        .bind::<Text, _>(list)
+        .bind::<Text, _>(code)
+        .load(c)?))
 }

@@ -6,9 +6,9 @@ use crate::error::{Error, Result};
 use crate::insert_rows;
 use crate::on_each;
 use crate::prepared::Prepared;
-use crate::tables::{lots, stops, versions, voids};
+use crate::stops::is_stopped;
+use crate::tables::{lots, versions, voids};
 use chrono::{NaiveDate, NaiveDateTime};
-use diesel::dsl::exists;
 use diesel::prelude::*;
 use diesel::sql_query;
 use diesel::sql_types::{Array, Integer, Text};
@@ -66,14 +66,6 @@ pub struct LotRow {
     /// Is there anything to look for: a stop, or what the column notes, a condition or a label?
     #[diesel(select_expression = is_stopped())]
     pub stopped: bool,
-}
-
-/// A stop is seen where it lies. A hold that noted it on each lot besides took twice as long, since all of a lot's row is
-/// written anew then.
-#[diesel::dsl::auto_type]
-fn is_stopped() -> _ {
-    let placed = stops::table.filter(stops::lot_id.eq(lots::id));
-    lots::stopped.or(exists(placed))
 }
 
 /// What deeds have said of a lot since it was made.

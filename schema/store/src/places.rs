@@ -2,15 +2,16 @@
 
 use crate::conn::Conn;
 use crate::error::Result;
+use crate::measurements::{THAT_COUNT, quantity};
 use crate::on_each;
-use crate::tables::{deeds, entries, lots, measurements, packs, versions, voids};
+use crate::tables::{deeds, entries, lots, packs, versions, voids};
 use chrono::{NaiveDate, NaiveDateTime};
 use diesel::dsl::{count_star, max};
 use diesel::prelude::*;
 use diesel::sql_query;
-use diesel::sql_types::{BigInt, Date, Integer, Text};
+use diesel::sql_types::{BigInt, Date, Integer, Text, Timestamp};
 use domain::words::{DeedKind, Quantity, State};
-use std::collections::HashSet;
+use std::collections::{HashMap, HashSet};
 
 /// When each place was last cleaned down, by its key.
 pub fn cleaned(conn: &mut Conn) -> Result<Vec<(Option<i32>, Option<NaiveDateTime>)>> {
@@ -38,18 +39,82 @@ pub fn made_since(
         .load(conn)?)
 }
 
-/// When the warmth of each place was last read, by its key.
-pub fn read(conn: &mut Conn) -> Result<Vec<(Option<i32>, Option<NaiveDateTime>)>> {
-    let warmth = [Quantity::Celsius.as_str(), Quantity::Fahrenheit.as_str()];
-    Ok(measurements::table
-        .inner_join(deeds::table.on(deeds::id.eq(measurements::deed_id)))
-        .left_join(voids::table.on(voids::deed_id.eq(measurements::deed_id)))
-        .filter(measurements::place_id.is_not_null())
-        .filter(measurements::quantity.eq_any(warmth))
-        .filter(voids::id.is_null())
-        .group_by(measurements::place_id)
-        .select((measurements::place_id, max(deeds::at)))
-        .load(conn)?)
+/// A reading of a place.
+#[derive(Debug, Clone, Copy)]
+pub struct PlaceRead {
+    /// When.
+    pub at: NaiveDateTime,
+    /// On which scale.
+    pub quantity: Quantity,
+    /// How warm, in millionths of a degree.
+    pub millionths: i64,
+}
+
+#[derive(QueryableByName)]
+struct PlaceReadRow {
+    #[diesel(sql_type = Integer)]
+    place_id: i32,
+    #[diesel(sql_type = Timestamp)]
+    at: NaiveDateTime,
+    #[diesel(sql_type = Text)]
+    quantity: String,
+    #[diesel(sql_type = BigInt)]
+    millionths: i64,
+}
+
+/// The readings of places' warmth that count, as a part of a statement.
+fn readings(what: &str) -> String {
+    let (celsius, fahrenheit) = (Quantity::Celsius.as_str(), Quantity::Fahrenheit.as_str());
+    let measure = DeedKind::Measure.as_str();
+    format!(
+        "FROM measurements of {THAT_COUNT}
+         WHERE of.place_id {what} AND of.lot_id IS NULL AND deeds.kind = '{measure}'
+             AND of.quantity IN ('{celsius}', '{fahrenheit}') AND voids.id IS NULL AND NOT EXISTS (
+                 SELECT 1 FROM measurements newer LEFT JOIN voids undone ON undone.deed_id = newer.deed_id
+                 WHERE newer.of_deed_id = deeds.id AND newer.deed_id <> of.deed_id AND newer.id > of.id
+                     AND undone.id IS NULL)"
+    )
+}
+
+/// How warm each place was when it was read last, by its key.
+pub fn read(conn: &mut Conn) -> Result<HashMap<i32, PlaceRead>> {
+    let readings = readings("IS NOT NULL");
+    let sql = format!(
+        "SELECT place_id, at, quantity, millionths FROM (
+             SELECT of.place_id, deeds.at, of.quantity, of.millionths, ROW_NUMBER() OVER (
+                 PARTITION BY of.place_id ORDER BY deeds.at DESC, of.id DESC) AS nth {readings}
+         ) latest WHERE nth = 1"
+    );
+    let rows: Vec<PlaceReadRow> = on_each!(conn, c => sql_query(sql).load(c)?);
+    rows.into_iter().map(PlaceReadRow::read).collect()
+}
+
+/// How warm a place was when it was read last. Of those that were entered last: what was told later than it happened is
+/// among them, and a scan does not read years.
+pub fn read_last(conn: &mut Conn, place: i32) -> Result<Option<PlaceRead>> {
+    let readings = readings("= $1");
+    let sql = format!(
+        "SELECT of.place_id, deeds.at, of.quantity, of.millionths {readings} ORDER BY of.id DESC LIMIT 8"
+    );
+    let rows: Vec<PlaceReadRow> =
+        on_each!(conn, c => sql_query(sql).bind::<Integer, _>(place).load(c)?);
+    // The newest first: of two at the same time the one that was entered later.
+    let last = rows.into_iter().rev().max_by_key(|row| row.at);
+    Ok(last
+        .map(PlaceReadRow::read)
+        .transpose()?
+        .map(|(_, read)| read))
+}
+
+impl PlaceReadRow {
+    fn read(self) -> Result<(i32, PlaceRead)> {
+        let read = PlaceRead {
+            at: self.at,
+            quantity: quantity(&self.quantity)?,
+            millionths: self.millionths,
+        };
+        Ok((self.place_id, read))
+    }
 }
 
 /// The place where most frozen packs lie, by its key.

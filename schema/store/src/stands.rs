@@ -3,10 +3,11 @@
 use crate::conn::Conn;
 use crate::error::Result;
 use crate::packs::PackRow;
-use crate::tables::packs;
+use crate::tables::{deeds, pack_events, packs};
+use chrono::{NaiveDate, NaiveDateTime};
 use diesel::dsl::count_star;
 use diesel::prelude::*;
-use domain::words::Being;
+use domain::words::{Account, Being};
 
 /// The packs that stand in a place with something left in them, by lot and number.
 ///
@@ -43,4 +44,23 @@ pub fn missing(conn: &mut Conn, limit: i64) -> Result<Vec<PackRow>> {
         .limit(limit)
         .select(PackRow::as_select())
         .load(conn)?)
+}
+
+/// The packs that a count since a moment did not find, and nobody since, each with the day of that count; by lot and
+/// number.
+///
+/// # Errors
+/// The database is away.
+pub fn missing_since(conn: &mut Conn, since: NaiveDateTime) -> Result<Vec<(PackRow, NaiveDate)>> {
+    let mut found: Vec<(PackRow, NaiveDate)> = deeds::table
+        .inner_join(pack_events::table.on(pack_events::deed_id.eq(deeds::id)))
+        .inner_join(packs::table.on(packs::id.eq(pack_events::pack_id)))
+        .filter(deeds::at.gt(since))
+        .filter(pack_events::account.eq(Account::Unexplained.as_str()))
+        .filter(packs::being.eq(Being::Missing.as_str()))
+        .order((packs::lot_id, packs::number, deeds::at.desc()))
+        .select((PackRow::as_select(), deeds::day))
+        .load(conn)?;
+    found.dedup_by_key(|(pack, _)| pack.id);
+    Ok(found)
 }

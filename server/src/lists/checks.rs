@@ -2,6 +2,7 @@
 
 use super::entry::{Entry, List};
 use super::says::ListSays;
+use super::standing::Standing;
 use crate::app::App;
 use crate::deeds::degrees;
 use crate::error::{Error, Result};
@@ -223,8 +224,29 @@ impl Entry for ProductEntry {
             let never = app.law.trade.cure_room.never_reached(&hung.release, fat);
             found.extend(never.unwrap_or_default());
         }
+        let packs = packs_as_before(conn, &self.code.0, &standing)?;
+        let says = ListSays::PacksAsBefore { packs };
+        found.extend((packs > 0).then(|| Finding::new(Gravity::Note, says, [])));
         Ok(found)
     }
+}
+
+/// How many packs on hand were made while the entry said otherwise: they keep that, and nobody would think so.
+fn packs_as_before(conn: &mut Conn, code: &str, standing: &Standing) -> Result<usize> {
+    let Some(now) = standing.versions.get(code) else {
+        return Ok(0);
+    };
+    let mut packs = 0;
+    let of_each = entries::packs_on_hand(conn, List::Products.as_str(), code)?;
+    let body = of_each.iter().find(|of| of.version_id == *now);
+    let body = match body {
+        Some(of) => of.body.clone(),
+        None => entries::version(conn, *now)?,
+    };
+    for of in of_each.iter().filter(|of| of.body != body) {
+        packs += usize::try_from(of.packs).unwrap_or(0);
+    }
+    Ok(packs)
 }
 
 /// The most days that anything is kept.

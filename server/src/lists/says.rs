@@ -28,6 +28,7 @@ messages! {
         PathSays "path-says" { path: String, entry: String },
         ChangedMeanwhile "changed-meanwhile" { version: i32 },
         WhichVersion "which-version",
+        PacksAsBefore "packs-as-before" { packs: usize },
         NoVersion "no-version" { text: String },
         NoHouseCode "no-house-code" { code: String },
         NoFarmCode "no-farm-code" { code: String },

@@ -8,6 +8,7 @@ use crate::error::Result;
 use crate::wire::limits::LimitsEntry;
 use crate::wire::lists::RecipeEntry;
 use domain::family::{Listed, Lists};
+use domain::heat::Bounds;
 use domain::lot::PlaceId;
 use domain::product::Part;
 use domain::rows::RowId;
@@ -119,6 +120,8 @@ pub(super) fn add(list: &mut BTreeMap<String, Listed>, code: String, body: &str)
     let listed = Listed {
         is_counter: is(PlaceKind::Counter),
         is_contact: is(PlaceKind::Contact),
+        keeps_food: is(PlaceKind::Storage) || is(PlaceKind::Counter),
+        bounds: named.limits.map_or(Bounds::default(), |of| of.bounds()),
         has_limits: named.limits.is_some(),
         limits: named.limits.map_or(Vec::new(), |limits| limits.says()),
         address: named.address.filter(|address| !address.trim().is_empty()),

@@ -21,7 +21,7 @@ use domain::grams::Grams;
 use domain::lot::{Lot, Pack, PlaceId};
 use domain::moment::day_of;
 use domain::right::Right;
-use domain::words::State;
+use domain::words::{Being, State};
 use rust_decimal::Decimal;
 use serde::Deserialize;
 use serde_json::{Value, json};
@@ -146,9 +146,13 @@ fn read(
     let words = Words::of(&names);
     let view = reading.lot_view(id)?;
     let lot = &view.of.lot;
+    let named = asked.packs.as_deref().map(numbers);
     let packs = lot.packs.iter();
     let packs: Vec<&Pack> = packs
-        .filter(|pack| kind.is_for(pack))
+        .filter(|pack| kind.is_for(pack) || is_sought(kind, named.as_deref(), pack))
+        .filter(|pack| {
+            kind != ActKind::Count || named.as_ref().is_none_or(|of| of.contains(&pack.number))
+        })
         .filter(|pack| asked.after.is_none_or(|after| pack.number > after))
         .collect();
     // Of many packs so many are counted at once, and the rest after them.
@@ -349,11 +353,26 @@ fn each(packs: &[&Pack]) -> Vec<Each> {
         .map(|(nth, pack)| Each {
             nth,
             number: pack.number,
-            left: Decimal::new(pack.now.left.milligrams(), 3)
-                .normalize()
-                .to_string(),
+            left: match pack.now.being {
+                // What was missing is weighed before it is there.
+                Being::Missing => String::new(),
+                _ => super::bench::in_grams(pack.now.left),
+            },
         })
         .collect()
+}
+
+/// Is it a missing pack that somebody found, or looks for, by its number?
+fn is_sought(kind: ActKind, named: Option<&[u32]>, pack: &Pack) -> bool {
+    kind == ActKind::Count
+        && pack.now.being == Being::Missing
+        && named.is_some_and(|named| named.contains(&pack.number))
+}
+
+/// The numbers of an address: `13,14`.
+fn numbers(text: &str) -> Vec<u32> {
+    let parts = text.split(',');
+    parts.filter_map(|part| part.trim().parse().ok()).collect()
 }
 
 /// Numbers as they are typed: `1-4, 7`.

@@ -1,5 +1,7 @@
 //! The pages of source animals: finding them, and what came of each.
 
+use super::bench::Pick;
+use super::done::Done;
 use super::forward::Forward;
 use super::says::PageSays;
 use super::spoken::{ABATTOIR, Words, told};
@@ -17,6 +19,9 @@ use chrono_tz::Tz;
 use domain::family::{AnimalView, KnownOnce, SourceAnimal};
 use domain::moment::day_of;
 use domain::right::Right;
+use serde::Deserialize;
+use serde_json::json;
+use store::Conn;
 
 #[derive(Template)]
 #[template(path = "animals.html")]
@@ -148,6 +153,13 @@ struct AnimalPage {
     abattoir: String,
     /// What the place calls one.
     abattoir_word: String,
+    /// Those on the list besides, for whoever may correct it: its number, and its name.
+    abattoirs: Vec<Pick>,
+    /// May whoever reads it correct it?
+    corrects: bool,
+    /// The corrections, but for what is right: one for each receipt that brought it, with the code of its lot.
+    receipts: Vec<(String, String)>,
+    done: Option<Done>,
     once: Vec<Once>,
     /// Where a recall of it begins, for whoever may begin one.
     recall: Option<String>,
@@ -157,9 +169,20 @@ struct AnimalPage {
     picture_file: String,
 }
 
+#[derive(Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Asked {
+    /// The deed that was just done.
+    did: Option<String>,
+}
+
 /// All that came of an animal.
-pub async fn one(asking: Asking, uid: web::Path<String>) -> HttpResponse {
+pub async fn one(request: HttpRequest, asking: Asking, uid: web::Path<String>) -> HttpResponse {
     let speech = asking.speech();
+    let asked: Asked = match query(&request) {
+        Ok(asked) => asked,
+        Err(error) => return super::trouble(speech, &error),
+    };
     let made = blocking(move || {
         let app = asking.caller();
         app.store.read(|conn| {
@@ -175,7 +198,20 @@ pub async fn one(asking: Asking, uid: web::Path<String>) -> HttpResponse {
                 farm: names.farm(&animal.farm),
             };
             let once = Once::all(&words, names.zone(), &found.once);
+            let then = format!("/animals/{uid}");
+            // What it is known as no more is not corrected here.
+            let may = app.who.may(Right::Correct) && once.is_empty();
+            let known = |number: &String| animal.abattoir.as_ref() == Some(number);
+            let standing = app.standing(conn)?;
+            let others = standing.lists.abattoirs.iter();
+            let others = others.filter(|(number, _)| may && !known(number));
             Ok(AnimalPage {
+                abattoirs: others
+                    .map(|(number, of)| Pick::of(number, format!("{}, {number}", of.name)))
+                    .collect(),
+                corrects: may,
+                receipts: receipts(conn, row.id)?,
+                done: Done::of(&app, conn, &words, asked.did.as_deref(), &then)?,
                 words,
                 id: uid.to_string(),
                 title: words.say(title),
@@ -196,4 +232,18 @@ pub async fn one(asking: Asking, uid: web::Path<String>) -> HttpResponse {
         })
     });
     super::page(speech, made.await)
+}
+
+/// What a correction of each receipt that brought an animal names, with the code of the lot that it made.
+fn receipts(conn: &mut Conn, animal: i32) -> Result<Vec<(String, String)>> {
+    let lots = store::animals::received(conn, animal)?;
+    let mut all = Vec::new();
+    for lot in store::lots::by_keys(conn, &lots)? {
+        let receipt = store::deeds::by_keys(conn, &[lot.deed_id])?;
+        let ids = receipt.iter().map(|deed| shown_id(&deed.uid));
+        for step in ids {
+            all.push((json!({ "step": step }).to_string(), lot.code()?.to_string()));
+        }
+    }
+    Ok(all)
 }

@@ -203,6 +203,12 @@ fn read(app: &Caller<'_>, conn: &mut Conn, fields: &[(String, String)]) -> Resul
         ]
         .map(|(told, key)| group(&words, &asked, &lines, told, key))
         .into();
+        // Nothing on hand is no answer: three times none reads as “without”.
+        if lines.is_empty() && asked.next.is_none() {
+            page.groups = Vec::new();
+            let topics = topics.join(", ");
+            page.named.push(words.say(PageSays::AskNothing { topics }));
+        }
         page.next = asked.next.map(|code| wanted.address(&code.to_string()));
     }
     Ok(page)

@@ -48,6 +48,8 @@ pub struct Basket {
 pub struct BasketLine {
     /// What it is.
     pub name: String,
+    /// As an address says it.
+    pub key: String,
     /// Which pack it is: several of a lot look alike.
     pub pack: String,
     /// Its allergens.
@@ -131,6 +133,7 @@ impl Basket {
         };
         let line = |(nth, one): (usize, &Sellable)| BasketLine {
             name: one.lot().product.name(words.lang()).to_owned(),
+            key: one.key(),
             allergens: words.allergens_called(one.lot()),
             pack: one.lot().shown(one.pack),
             is_last_day: one.is_last_day,

@@ -3,6 +3,7 @@
 
 use super::done::Done;
 use super::incident::{clock, figures, title, waiting_at};
+use super::incident_held::held;
 use super::says::PageSays;
 use super::spoken::Words;
 use crate::caller::{Asking, Caller};
@@ -36,6 +37,12 @@ struct Count {
     lots: Vec<Row>,
     /// What was scanned.
     scanned: Option<Scanned>,
+    /// What was scanned before, and whose weight nobody has said yet.
+    unanswered: Vec<Scanned>,
+    /// All of them, as an address says them.
+    asked: String,
+    /// Where all is counted: what is done next, where on the page of the recall.
+    decide: Option<(&'static str, &'static str)>,
     /// What may be a tub without a label, by code.
     products: Vec<(String, String)>,
     since: String,
@@ -70,6 +77,9 @@ struct Row {
     missing: Option<(String, String)>,
 }
 
+/// The most questions that are kept open at once.
+const MOST_OPEN: usize = 12;
+
 /// What a scan found.
 struct Scanned {
     says: String,
@@ -79,6 +89,8 @@ struct Scanned {
     grams: String,
     /// Is it counted by the scan alone?
     alone: bool,
+    /// Its code, where its weight is asked and nobody has said it yet: the next scan does not end that.
+    waits: Option<String>,
 }
 
 #[derive(Debug, Default, Deserialize)]
@@ -86,6 +98,8 @@ struct Scanned {
 struct Asked {
     place: Option<String>,
     code: Option<String>,
+    /// Those whose weight was asked before and nobody said, with commas between.
+    open: Option<String>,
     did: Option<String>,
 }
 
@@ -111,6 +125,18 @@ fn view(app: &Caller<'_>, conn: &mut Conn, number: &str, asked: &Asked) -> Resul
         Some(code) => Some(scan(&words, &facts, &place, code, &ours)?),
         None => None,
     };
+    let before = asked.open.as_deref().unwrap_or_default().split(',');
+    let before = before
+        .filter(|code| !code.trim().is_empty())
+        .take(MOST_OPEN);
+    let mut unanswered = Vec::new();
+    for code in before {
+        let again = scan(&words, &facts, &place, code, &ours)?;
+        let is_new = scanned.as_ref().is_none_or(|now| now.waits != again.waits);
+        unanswered.extend(Some(again).filter(|again| is_new && again.waits.is_some()));
+    }
+    let open = unanswered.iter().chain(&scanned);
+    let open: Vec<String> = open.filter_map(|one| one.waits.clone()).collect();
     let lots: Vec<Row> = facts
         .lots
         .iter()
@@ -158,6 +184,12 @@ fn view(app: &Caller<'_>, conn: &mut Conn, number: &str, asked: &Asked) -> Resul
         }),
         figures: figures(&words, &facts),
         open: !facts.closed,
+        decide: (facts.uncounted == 0 && !facts.closed).then(|| match held(&words, &facts) {
+            Some(_) => ("decide", "page-count-decide"),
+            None => ("close", "page-incident-close"),
+        }),
+        unanswered,
+        asked: open.join(","),
         done,
         lots,
         scanned,
@@ -270,6 +302,7 @@ fn scan(
         body: None,
         grams: String::new(),
         alone: false,
+        waits: None,
     };
     let read = named(code, "code", ours)?;
     let shown = read.code.shown();
@@ -295,6 +328,7 @@ fn scan(
             body: Some(body),
             grams: String::new(),
             alone: false,
+            waits: Some(format!("{text}/{number}")),
         });
     };
     let weight = pack.sums.left_grams.0;
@@ -325,5 +359,6 @@ fn scan(
             .to_string(),
         // An opened pack is weighed; one that is whole weighs what its label says.
         alone: is_uncounted(pack) && !pack.opened,
+        waits: (is_uncounted(pack) && pack.opened).then(|| format!("{text}/{number}")),
     })
 }

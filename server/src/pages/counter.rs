@@ -74,8 +74,12 @@ pub struct Answer {
     /// What else stands in its way.
     reasons: Vec<String>,
     asked: String,
+    /// May it be sold? What is said besides is then a warning.
+    sells: bool,
     /// Is it only a part of a code?
     is_part: bool,
+    /// The one pack that it is of, as a deed names it: this device may have sold it, and nobody else knows yet.
+    packed: Option<String>,
     pack: Option<Known>,
 }
 
@@ -211,11 +215,16 @@ fn answered(words: &Words, scan: &ScanView, code: &str, currency: &str) -> Answe
             ),
         word,
         verdict,
+        sells,
         is_part,
         much: says.chars().count() > MUCH,
         says,
         reasons: others.map(|says| words.say(says.clone())).collect(),
         asked: code.trim().chars().take(80).collect(),
+        packed: scan.known.as_ref().and_then(|known| {
+            let pack = known.pack?;
+            Some(format!("{}/{pack}", known.lot.code))
+        }),
         pack: scan
             .known
             .as_ref()

@@ -1,10 +1,10 @@
 //! The strip that says what was just done, with its undo: it stands where the act was.
 
 use super::bench_says::BenchSays;
-use super::done_labels;
 use super::managers::managers;
 use super::says::PageSays;
 use super::spoken::Words;
+use super::{done_about, done_labels};
 use crate::caller::Caller;
 use crate::error::Result;
 use crate::ids::shown_id;
@@ -80,11 +80,18 @@ impl Done {
         let what = words.headed(kind.says());
         let has_made = !made.is_empty();
         let says = match made.as_slice() {
-            [] => words.say(PageSays::Did {
-                deed: read_then(app, conn, words, &deed, what)?,
-                by,
-                at,
-            }),
+            [] => {
+                let what = read_then(app, conn, words, &deed, what)?;
+                match done_about::told(app, conn, words, &deed)? {
+                    Some(about) => words.say(PageSays::DidTo {
+                        deed: what,
+                        what: about,
+                        by,
+                        at,
+                    }),
+                    None => words.say(PageSays::Did { deed: what, by, at }),
+                }
+            }
             [lot] => words.say(BenchSays::DidMade {
                 deed: what,
                 packs: usize::try_from(lot.pack_count).unwrap_or(1),

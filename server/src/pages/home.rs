@@ -77,6 +77,8 @@ struct Line {
     act: String,
     /// Where its button leads.
     path: String,
+    /// What else may be done about it, and where.
+    others: Vec<(String, String)>,
     /// Or the deed that it is: the place that was cleaned.
     cleaned: Option<String>,
 }
@@ -169,7 +171,11 @@ fn line(app: &Caller<'_>, words: &Words, hand: &Hand, at: Option<String>) -> Lin
     let may = app.who.may(asks(hand));
     Line {
         at,
-        alarm: matches!(hand.sort, Sort::Alarm | Sort::Crossed | Sort::Recall),
+        alarm: matches!(
+            hand.sort,
+            Sort::Alarm | Sort::Crossed | Sort::Recall | Sort::Beyond
+        ),
+        others: others(app, words, hand),
         sign: sign(hand.sort),
         says: words.say(hand.says.clone()),
         more: more.join(" "),
@@ -197,10 +203,44 @@ fn asks(hand: &Hand) -> Right {
         Sort::Past => ActKind::Discard.right(),
         Sort::WrongLabel | Sort::Printer => Right::Print,
         Sort::Stop | Sort::Copies => Right::See,
-        Sort::Alarm | Sort::Crossed | Sort::LastDay | Sort::Reading => Right::Work,
-        Sort::Cooling => Right::Work,
+        Sort::Alarm | Sort::Crossed | Sort::Beyond | Sort::LastDay | Sort::Reading => Right::Work,
+        Sort::Cooling | Sort::Missing => Right::Work,
         Sort::Piece | Sort::Thaw | Sort::CleanDown => Right::Work,
     }
+}
+
+/// What else may be done: what lies where it is too warm is moved, or thrown away; what is missing may be the tub that
+/// turned up without its label.
+fn others(app: &Caller<'_>, words: &Words, hand: &Hand) -> Vec<(String, String)> {
+    let suffers = hand.more.iter().any(|says| says.key() == "today-beyond-do");
+    let ways = match (&hand.about, hand.sort) {
+        (About::Place(place), Sort::Beyond) if suffers => vec![
+            (
+                "page-act-moves",
+                format!("/places/{place}/move"),
+                Right::Work,
+            ),
+            (
+                "page-act-discard",
+                format!("/places/{place}/discard"),
+                Right::Sell,
+            ),
+        ],
+        (About::Lot(lot, packs), Sort::Missing) => {
+            let is = packs.first().map_or(String::new(), u32::to_string);
+            vec![
+                (
+                    "page-act-adopt",
+                    format!("/adopt?is={lot}/{is}"),
+                    Right::Work,
+                ),
+                ("page-act-see-lot", format!("/lots/{lot}"), Right::See),
+            ]
+        }
+        _ => Vec::new(),
+    };
+    let ways = ways.into_iter().filter(|(_, _, right)| app.who.may(*right));
+    ways.map(|(key, path, _)| (words.t(key), path)).collect()
 }
 
 /// Where whoever may not do it sees what it is about.
@@ -228,12 +268,15 @@ fn path(hand: &Hand) -> String {
         (About::Lot(_, _), Sort::WrongLabel) => "/wrong-labels".to_owned(),
         (About::Lot(lot, packs), Sort::Past) => act(lot, "discard", packs),
         (About::Lot(lot, packs), Sort::LastDay) => act(lot, "freeze", packs),
+        (About::Lot(lot, packs), Sort::Missing) => act(lot, "count", packs),
         (About::Lot(lot, _), Sort::Cooling) => format!("/lots/{lot}/cool"),
         (About::Lot(lot, _), Sort::Release) => format!("/lots/{lot}/release"),
         (About::Lot(lot, _), Sort::Alarm) => format!("/lots/{lot}/weigh"),
         (About::Piece(lot, task), _) => format!("/lots/{lot}/{}", way_of(*task)),
         (About::Lot(lot, _), _) => format!("/lots/{lot}"),
-        (About::Place(place), Sort::Reading) => format!("/places/{place}/temperature"),
+        (About::Place(place), Sort::Reading | Sort::Beyond) => {
+            format!("/places/{place}/temperature")
+        }
         (About::Place(place), Sort::Stop) => format!("/places/{place}/discard?stopped=yes"),
         (About::Place(place), Sort::Thaw) => format!("/places/{place}/thaw"),
         (About::Place(place), _) => format!("/places/{place}"),
@@ -249,10 +292,11 @@ fn act(lot: &LotCode, act: &str, packs: &[u32]) -> String {
 /// The sign of a sort, as `sign.html` draws it.
 fn sign(sort: Sort) -> &'static str {
     match sort {
-        Sort::Alarm | Sort::Crossed => "alarm",
+        Sort::Alarm | Sort::Crossed | Sort::Beyond => "alarm",
         Sort::Printer | Sort::WrongLabel => "printer",
         Sort::Stop | Sort::Copies | Sort::Recall => "stop",
         Sort::Past => "past",
+        Sort::Missing => "missing",
         Sort::LastDay => "last-day",
         Sort::Reading | Sort::Cooling => "reading",
         Sort::Piece => "scale",

@@ -24,7 +24,7 @@ use domain::lot::{Lot, brief};
 use domain::moment::day_of;
 use domain::right::Right;
 use domain::stop::Stop;
-use domain::words::{DeedKind, StopKind};
+use domain::words::{Being, DeedKind, StopKind};
 use serde::Deserialize;
 use std::collections::BTreeMap;
 use store::Conn;
@@ -78,8 +78,17 @@ struct LotPage {
     /// What may be done with it, the likeliest first.
     acts: Vec<Button>,
     done: Option<Done>,
+    /// What counts did not find.
+    missing: Option<Unexplained>,
     /// Why the counter does not sell it, and who may change that.
     not_sold: Option<NotSold>,
+}
+
+/// Packs that a count did not find: nobody has explained it.
+struct Unexplained {
+    says: String,
+    /// Where they are counted again, and where what turned up is taken in.
+    ways: Vec<(&'static str, String)>,
 }
 
 /// Why the counter does not sell it.
@@ -189,6 +198,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
         picture_file: format!("/api/lots/{}/family.svg", lot.code),
         acts: of_pack(acts_of(app, &words, &view, today), lot, shown),
         done,
+        missing: unexplained(app, &words, lot),
         not_sold: (asked.why.is_some() && !product.sale.offered)
             .then(|| not_sold(app, &words, &product.code)),
         code: lot.code.to_string(),
@@ -227,6 +237,35 @@ fn acts_of(app: &Caller<'_>, words: &Words, view: &LotView<'_>, today: NaiveDate
         buttons.insert(0, proof);
     }
     buttons
+}
+
+/// What is missing of it, with the next act.
+fn unexplained(app: &Caller<'_>, words: &Words, lot: &Lot) -> Option<Unexplained> {
+    let missing = lot.packs.iter();
+    let missing: Vec<_> = missing
+        .filter(|pack| !lot.voided && pack.now.being == Being::Missing)
+        .collect();
+    let first = missing.first()?;
+    let numbers: Vec<String> = missing.iter().map(|pack| pack.number.to_string()).collect();
+    let (code, named) = (&lot.code, numbers.join(","));
+    let says = words.say(PageSays::LotMissing {
+        packs: missing.len(),
+        numbers: numbers.join(", "),
+        weight: missing.iter().map(|pack| pack.made).sum(),
+    });
+    let ways = [
+        (
+            "today-do-count-again",
+            format!("/lots/{code}/count?packs={named}"),
+        ),
+        (
+            "page-act-adopt",
+            format!("/adopt?is={code}/{}", first.number),
+        ),
+    ];
+    let may = app.who.may(Right::Work);
+    let ways = ways.into_iter().filter(|_| may).collect();
+    Some(Unexplained { says, ways })
 }
 
 /// Why the counter does not sell it: the list of products does not offer it.

@@ -21,6 +21,7 @@ mod counter_ready;
 mod countries;
 mod cure_room;
 mod done;
+mod done_about;
 mod done_labels;
 mod drawing;
 mod drills;

@@ -100,7 +100,13 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, act: PlaceAct) -> Result<
             let since = places::worked(&words, &view, zone);
             cleaned.into_iter().chain(since).collect()
         }
-        PlaceAct::Temperature => places::asks(&words, &view).into_iter().collect(),
+        PlaceAct::Temperature => {
+            let beyond = places::beyond(&words, &view).map(|says| format!("{says}."));
+            beyond
+                .into_iter()
+                .chain(places::asks(&words, &view))
+                .collect()
+        }
         PlaceAct::Failed => vec![words.t("page-place-failed-how")],
     };
     let lots = view.lots.len();

@@ -11,7 +11,9 @@ use crate::read::names::Names;
 use crate::read::place::{self, StandingLot};
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
+use chrono::NaiveDate;
 use domain::lot::Pack;
+use domain::moment::day_of;
 use domain::right::Right;
 use domain::words::State;
 use serde::Deserialize;
@@ -45,7 +47,8 @@ struct PlacePacksPage {
     /// How many packs more there are than are shown.
     more: Option<String>,
     places: Vec<Pick>,
-    whys: Vec<String>,
+    /// The reasons, and which one is known already.
+    whys: Vec<(String, bool)>,
     sentence: String,
     button: String,
     may: bool,
@@ -181,7 +184,7 @@ fn read(
             _ => Vec::new(),
         },
         whys: match batch {
-            Batch::Discard => super::act_words::WHYS.map(|key| words.t(key)).to_vec(),
+            Batch::Discard => whys(&words, is_past(&view, day_of(app.now(), names.zone()))),
             _ => Vec::new(),
         },
         sentence: words.say(says),
@@ -195,6 +198,20 @@ fn read(
         batch,
         words,
     })
+}
+
+/// Is all that stands there past its day?
+fn is_past(view: &place::PlaceView, today: NaiveDate) -> bool {
+    let packs = view.lots.iter().flat_map(|lot| &lot.packs);
+    let mut days = packs.map(|pack| pack.now.use_by).peekable();
+    days.peek().is_some() && days.all(|day| day.is_some_and(|day| day < today))
+}
+
+/// The reasons for throwing away: that it is past its day is known only where all of it is.
+fn whys(words: &Words, is_past: bool) -> Vec<(String, bool)> {
+    let keys = super::act_words::WHYS.into_iter();
+    keys.map(|key| (words.t(key), is_past && key == "page-why-past"))
+        .collect()
 }
 
 /// Of what stands there, that which is frozen.

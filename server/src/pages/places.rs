@@ -16,6 +16,7 @@ use domain::lot::brief::earliest;
 use domain::moment::day_of;
 use domain::right::Right;
 use domain::says::Arg;
+use domain::today::TodaySays;
 use domain::words::State;
 use serde::Deserialize;
 use std::collections::HashMap;
@@ -70,6 +71,8 @@ struct PlacePage {
     name: String,
     head: String,
     asks: Option<String>,
+    /// That it is too warm there, or too cold, as it was read last.
+    beyond: Option<String>,
     cleaned: Option<String>,
     worked: Vec<String>,
     warmth: Vec<(String, String)>,
@@ -129,6 +132,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
             }),
         },
         asks: asks(&words, &view),
+        beyond: beyond(&words, &view),
         cleaned: cleaned(&words, &view, zone),
         worked: worked(&words, &view, zone),
         warmth: warmth(&words, &view, zone),
@@ -160,6 +164,22 @@ pub(super) fn asks(words: &Words, view: &PlaceView) -> Option<String> {
     (!limits.is_empty()).then(|| {
         words.say(PlacePageSays::Asks {
             limits: Arg::Sentences(limits),
+        })
+    })
+}
+
+/// The limit that its last reading broke, where that matters.
+pub(super) fn beyond(words: &Words, view: &PlaceView) -> Option<String> {
+    let broken = view.beyond.as_ref()?;
+    let suffers = |lot: &StandingLot| {
+        let mut packs = lot.packs.iter();
+        packs.any(|pack| matches!(pack.now.state, State::Chilled | State::Frozen))
+    };
+    (broken.is_own || view.lots.iter().any(suffers)).then(|| {
+        words.say(TodaySays::Beyond {
+            place: view.listed.name.clone(),
+            read: broken.read,
+            limit: broken.limit.clone(),
         })
     })
 }

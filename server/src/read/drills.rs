@@ -3,6 +3,7 @@
 use crate::app::damaged;
 use crate::caller::Caller;
 use crate::error::Result;
+use crate::lists::standing::Standing;
 use crate::recall::IncidentFacts;
 use crate::recall::facts::InEach;
 use chrono::{DateTime, Months, NaiveDate};
@@ -102,13 +103,21 @@ pub struct NextDrill {
 /// The database is away.
 pub fn due(app: &Caller<'_>, conn: &mut Conn) -> Result<Option<NextDrill>> {
     let standing = app.standing(conn)?;
+    due_by(app, conn, &standing)
+}
+
+/// The same, where the lists were read already.
+///
+/// # Errors
+/// The database is away.
+pub fn due_by(app: &Caller<'_>, conn: &mut Conn, standing: &Standing) -> Result<Option<NextDrill>> {
     let zone = standing.kitchen.zone;
     let day = |at: chrono::NaiveDateTime| day_of(at.and_utc(), zone);
     let (last, first) = store::incident_life::last_told_and_first_made(conn)?;
     let Some(since) = last.or(first) else {
         return Ok(None);
     };
-    let law = super::logs::law(app, &standing);
+    let law = super::logs::law(app, standing);
     let by_place = deadline(&law.duties, Due::RecallDrill, since).map(|(by, _)| day(by));
     let months = standing.kitchen.entry.drill_every_months.unwrap_or(MONTHS);
     let by_house = day(since).checked_add_months(Months::new(months));

@@ -10,6 +10,7 @@ use crate::lists::standing::Standing;
 use chrono::{DateTime, Utc};
 use domain::family::Listed;
 use domain::grams::Grams;
+use domain::heat::Broken;
 use domain::lot::{Brief, Pack};
 use domain::measure::Temperature;
 use domain::words::StopKind;
@@ -52,6 +53,8 @@ pub struct PlaceView {
     pub cleaned: Option<(DateTime<Utc>, String)>,
     /// When raw food, and when food that is ready, was worked here since.
     pub worked: (Option<DateTime<Utc>>, Option<DateTime<Utc>>),
+    /// The limit that its last reading broke.
+    pub beyond: Option<Broken>,
 }
 
 impl PlaceView {
@@ -111,7 +114,10 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<PlaceView> 
     let days = place_days(app, conn, &standing, app.now(), zone)?;
     let day = days.into_iter().find(|day| day.code == code);
     Ok(PlaceView {
-        worked: day.map_or((None, None), |day| (day.raw, day.ready)),
+        worked: day
+            .as_ref()
+            .map_or((None, None), |day| (day.raw, day.ready)),
+        beyond: day.and_then(|day| day.beyond).map(|(broken, _)| broken),
         code: code.to_owned(),
         listed,
         lots: each,

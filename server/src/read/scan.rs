@@ -8,12 +8,17 @@ use crate::read::lot_of;
 use domain::code::NotACode;
 use domain::counter::ScanView;
 use domain::gs1::{self, in_store::Layout};
+use domain::heat::beyond;
+use domain::measure::Temperature;
+use domain::says::Says;
 use domain::scanned::{self, Scanned};
 use domain::stop;
+use domain::today::suffers;
 use domain::verdict::VerdictSays;
+use domain::words::Verdict;
 use store::lots::LotRow;
 use store::packs::PackChoice;
-use store::{Conn, lots};
+use store::{Conn, lots, places};
 
 /// The verdict on whatever was scanned. There is always one.
 ///
@@ -51,8 +56,44 @@ pub fn scan(app: &App, conn: &mut Conn, kitchen: &Kitchen, text: &str) -> Result
         view.answer = view.answer.doubted(VerdictSays::ClockInDoubt);
     } else if ahead {
         view.answer = view.answer.doubted(VerdictSays::MadeAhead);
+    } else if let Some(warns) = stands_warm(app, conn, kitchen, &view)? {
+        view.answer.reasons.push(warns);
     }
     Ok(view)
+}
+
+/// Where a pack that may be sold stands, it was too warm when it was read last. One warm reading stops nothing: somebody
+/// looks at it.
+fn stands_warm(
+    app: &App,
+    conn: &mut Conn,
+    kitchen: &Kitchen,
+    view: &ScanView,
+) -> Result<Option<Says>> {
+    let sells = matches!(view.answer.verdict, Verdict::Sell | Verdict::SellToday);
+    let pack = view.known.as_ref().filter(|_| sells);
+    let pack = pack.and_then(|known| Some((&known.lot, known.pack()?)));
+    let Some((lot, pack)) = pack else {
+        return Ok(None);
+    };
+    let Some(of) = places::read_last(conn, pack.now.place.0)? else {
+        return Ok(None);
+    };
+    let standing = app.standing_seen(conn)?;
+    let code = standing.lists.place_code(pack.now.place);
+    let law = app.laws(&standing.confirmed).of(kitchen.entry.profile.0);
+    let read = Temperature::read(of.quantity, of.millionths);
+    let place = standing.lists.places.get(code).zip(read);
+    let broken = place.and_then(|(place, read)| {
+        let broken = beyond(place.bounds, place.keeps_food, read, &law.heat)?;
+        Some((place.name.clone(), broken))
+    });
+    Ok(broken
+        .filter(|(_, broken)| suffers(lot, pack, broken))
+        .map(|(place, broken)| {
+            let (read, limit) = (broken.read, broken.limit);
+            VerdictSays::StandsWarm { place, read, limit }.into()
+        }))
 }
 
 /// The lots that somebody may mean who typed a part of a code, the newest first.

@@ -10,9 +10,11 @@ use chrono::{DateTime, Days, NaiveDate, TimeDelta, Utc};
 use chrono_tz::Tz;
 use domain::family::{Lists, lying, room};
 use domain::grams::Grams;
+use domain::heat::beyond;
 use domain::lot::{LotId, PlaceId};
+use domain::measure::Temperature;
 use domain::moment::day_of;
-use domain::today::{Frozen, Hand, Known, OpenRecall, PlaceDay, Printer, hands};
+use domain::today::{Frozen, Hand, Known, MissingPacks, OpenRecall, PlaceDay, Printer, hands};
 use domain::words::PrintState;
 use serde::Deserialize;
 use std::collections::{BTreeMap, HashMap};
@@ -34,6 +36,8 @@ pub struct TodayQuery {
 const MOST: usize = 200;
 /// The most lots at or past their day that are looked at: the list of lots has all.
 const MOST_LOTS: usize = 300;
+/// What a count did not find longer ago than this is no more today's affair.
+const MISSED: TimeDelta = TimeDelta::days(7);
 /// What was worked at a place longer ago than this is no more today's affair.
 const LOOKED_BACK: TimeDelta = TimeDelta::days(3);
 
@@ -137,7 +141,9 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
     let today = day_of(now, zone);
     let pieces = at_work(conn, &standing.lists)?;
     let hot = super::cooling::out_of_heat(conn, now)?;
+    let days = place_days(app, conn, &standing, now, zone)?;
     let mut keys = keys(conn, today, &pieces)?;
+    keys.extend(in_the_warm(conn, &standing.lists, &days)?);
     keys.extend(hot.iter().map(|(lot, _)| *lot));
     keys.sort_unstable();
     keys.dedup();
@@ -158,10 +164,10 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
     let views = printers(conn)?;
     let printing = views.iter().map(on_the_way).sum();
     let printers: Vec<Printer> = views.into_iter().map(printer).collect();
-    let days = place_days(app, conn, &standing, now, zone)?;
     let frozen = frozen(conn, &standing.lists, today)?;
     let recalls = recalls(conn)?;
-    let drill = super::drills::due(app, conn)?;
+    let missing = missing(app, conn, now)?;
+    let drill = super::drills::due_by(app, conn, &standing)?;
     let came_in = drill.is_some();
     let found = hands(&Known {
         today,
@@ -176,6 +182,7 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
         days: &days,
         drill: drill.map(|drill| (drill.by, drill.last)),
         frozen,
+        missing: &missing,
         copies: &super::copies::today(app, zone),
     });
     let all = found.len();
@@ -197,6 +204,39 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
         begun: begun_of(app, &standing, &printers, came_in),
         printing,
     })
+}
+
+/// What counts of these days did not find, by lot; the page of a lot tells of it for ever.
+fn missing(app: &Caller<'_>, conn: &mut Conn, now: DateTime<Utc>) -> Result<Vec<MissingPacks>> {
+    let found = store::stands::missing_since(conn, (now - MISSED).naive_utc())?;
+    let mut keys: Vec<i32> = found.iter().map(|(pack, _)| pack.lot_id).collect();
+    keys.dedup();
+    keys.truncate(MOST_LOTS);
+    if keys.is_empty() {
+        return Ok(Vec::new());
+    }
+    let mut all = Vec::new();
+    for row in store::lots::by_keys(conn, &keys)? {
+        let of_lot = || found.iter().filter(|(pack, _)| pack.lot_id == row.id);
+        let packs: Vec<u32> = of_lot()
+            .map(|(pack, _)| pack.number.unsigned_abs())
+            .collect();
+        let lot = row.code()?;
+        let numbers: Vec<String> = packs.iter().map(u32::to_string).collect();
+        let days = of_lot().map(|(_, day)| *day);
+        all.push(MissingPacks {
+            shown: match row.pack_count {
+                1 => lot.shown(),
+                _ => format!("{}/{}", lot.shown(), numbers.join(", ")),
+            },
+            name: app.product(conn, row.version_id)?.named(),
+            weight: Grams::from_milligrams(of_lot().map(|(pack, _)| pack.made_mg).sum()),
+            day: days.max().unwrap_or(now.date_naive()),
+            packs,
+            lot,
+        });
+    }
+    Ok(all)
 }
 
 /// The recalls that nobody has closed; a drill holds nothing.
@@ -223,6 +263,21 @@ fn keys(conn: &mut Conn, today: NaiveDate, pieces: &[i32]) -> Result<Vec<i32>> {
     keys.extend(pieces);
     keys.sort_unstable();
     keys.dedup();
+    Ok(keys)
+}
+
+/// The lots of which some lie where it was too warm when it was read last.
+fn in_the_warm(conn: &mut Conn, lists: &Lists, days: &[PlaceDay]) -> Result<Vec<i32>> {
+    let mut keys = Vec::new();
+    for day in days {
+        let is_warm = day.beyond.as_ref().is_some_and(|(of, _)| of.is_warm);
+        if let Some(place) = lists.place_key(&day.code).filter(|_| is_warm) {
+            let packs = store::stands::in_place(conn, place.0)?.into_iter();
+            keys.extend(packs.map(|pack| pack.lot_id));
+        }
+    }
+    keys.dedup();
+    keys.truncate(MOST_LOTS);
     Ok(keys)
 }
 
@@ -279,21 +334,26 @@ pub fn place_days(
     zone: Tz,
 ) -> Result<Vec<PlaceDay>> {
     let cleaned: HashMap<_, _> = places::cleaned(conn)?.into_iter().collect();
-    let read: HashMap<_, _> = places::read(conn)?.into_iter().collect();
+    let read = places::read(conn)?;
+    let law = app.laws(&standing.confirmed);
+    let heat = &law.of(standing.kitchen.entry.profile.0).heat;
     let made = places::made_since(conn, (now - LOOKED_BACK).naive_utc())?;
     let mut days = Vec::new();
     for (code, listed) in &standing.lists.places {
         let key = standing.lists.place_key(code).map(|key| key.0);
         let last_clean = cleaned.get(&key).copied().flatten();
+        let of_place = key.and_then(|key| read.get(&key));
         let mut day = PlaceDay {
             code: code.clone(),
             name: listed.name.clone(),
             has_limits: listed.has_limits,
-            read: read
-                .get(&key)
-                .copied()
-                .flatten()
-                .map(|at| day_of(at.and_utc(), zone)),
+            read: of_place.map(|read| day_of(read.at.and_utc(), zone)),
+            beyond: of_place.and_then(|of| {
+                let read = Temperature::read(of.quantity, of.millionths)?;
+                let broken = beyond(listed.bounds, listed.keeps_food, read, heat)?;
+                let at = of.at.and_utc().with_timezone(&zone).naive_local();
+                Some((broken, at))
+            }),
             is_cleaned: listed.is_contact,
             ..PlaceDay::default()
         };

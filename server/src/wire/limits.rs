@@ -2,6 +2,7 @@
 
 use super::Number;
 use super::cures::decimal;
+use domain::heat::Bounds;
 use domain::measure::{Printed, Temperature};
 use domain::says::Says;
 use domain::stability::LimitSays;
@@ -24,7 +25,7 @@ pub struct LimitsEntry {
 
 impl LimitsEntry {
     /// The warmest and the coldest that it may be.
-    fn bounds(&self) -> (Option<Printed>, Option<Printed>) {
+    pub fn bounds(&self) -> Bounds {
         let printed =
             |celsius: Option<Number>, fahrenheit: Option<Number>| match (celsius, fahrenheit) {
                 (Some(celsius), Some(fahrenheit)) => {
@@ -36,15 +37,15 @@ impl LimitsEntry {
                 }
                 (None, None) => None,
             };
-        (
-            printed(self.below_celsius, self.below_fahrenheit),
-            printed(self.above_celsius, self.above_fahrenheit),
-        )
+        Bounds {
+            most: printed(self.below_celsius, self.below_fahrenheit),
+            least: printed(self.above_celsius, self.above_fahrenheit),
+        }
     }
 
     /// The limits, in words.
     pub fn says(&self) -> Vec<Says> {
-        let (most, least) = self.bounds();
+        let Bounds { most, least } = self.bounds();
         let most = most.map(|most| LimitSays::AtMost { value: most.into() }.into());
         let least = least.map(|least| {
             LimitSays::AtLeast {
@@ -55,14 +56,8 @@ impl LimitsEntry {
         most.into_iter().chain(least).collect()
     }
 
-    /// The limit that a reading breaks, if it does: against the figure on its own scale.
+    /// The limit that a reading breaks, if it does.
     pub fn broken(&self, read: Temperature) -> Option<LimitSays> {
-        let (most, least) = self.bounds();
-        let warm = most.filter(|most| read.against(most).is_gt());
-        let cold = least.filter(|least| read.against(least).is_lt());
-        let warm = warm.map(|most| LimitSays::AtMost { value: most.into() });
-        warm.or(cold.map(|least| LimitSays::AtLeast {
-            value: least.into(),
-        }))
+        self.bounds().broken(read).map(|broken| broken.limit)
     }
 }

@@ -499,6 +499,7 @@ verdict-taken-back = A customer brought this pack back. It is never for sale aga
 verdict-past = Its last day was { $date }. Take it off the shelf.
 verdict-not-sold-here = This is not sold at the counter.
 verdict-last-day = Today, { $date }, is its last day.
+verdict-stands-warm = Look first: { $place } showed { $read } when it was read last, where { $limit } is asked for. If this feels warm, set it apart and ask who is in charge.
 verdict-good = Good until { $date }.
 verdict-frozen = Frozen, and so without a date. Thaw it and enter the thaw first.
 verdict-no-date = It should have a date and has none. Ask the manager.
@@ -1449,6 +1450,10 @@ entry-otherwise = { $code } is in the list of { $list } already, and says otherw
 entry-path-says = The path says { $path }, the entry says { $entry }. Write the same code in both.
 entry-changed-meanwhile = It was changed meanwhile: version { $version } is current. Read it again, then change that.
 entry-which-version = Say which version you have seen: send its ETag as If-Match.
+entry-packs-as-before = { $packs ->
+    [one] { $packs } pack on hand was made before this change and keeps
+   *[other] { $packs } packs on hand were made before this change and keep
+  } what was said then: the label, the price, whether it is for sale. Only what is made from now on is new. To change what is on hand, pack it anew; what came in with wrong facts is put right by a correction of its receipt.
 entry-no-version = "{ $text }" is no version; send the ETag of the entry as it was read.
 entry-no-house-code = "{ $code }" cannot begin a lot code: it must be 2 or 3 capital letters without I, L, O, U.
 entry-no-farm-code = "{ $code }" is not a farm's code: 2 or 3 capital letters without I, L, O, U.
@@ -1628,6 +1633,13 @@ page-ways-labels = Labels
 page-ways-found = Look it up
 page-ways-kitchen = At the bench
 page-did = { $deed }: { $by }, { $at }.
+page-did-to = { $deed }: { $what }. { $by }, { $at }.
+page-things = { $name } and others, { $lots } lots
+page-lot-missing = { $packs ->
+    [one] Missing: pack { $numbers }, { $weight }. A count did not find it; until somebody does, it stays unexplained.
+   *[other] Missing: packs { $numbers }, { $weight }. A count did not find them; until somebody does, they stay unexplained.
+}
+page-act-see-lot = Its page
 page-undo = Undo
 page-undo-ask = Only a manager may undo this: { $names }.
 page-undo-why = Undone right away
@@ -1867,6 +1879,10 @@ page-animals-head = { $species }, { $head } head
 page-animal-once = Known as this animal until that was corrected
 page-animal-known-once = was known as of this animal until { $by } corrected it on { $day }.
 page-animal-now = The animal that it is of
+page-animal-abattoir-wrong = The place of slaughter is wrong?
+page-animal-abattoir-how = Everything that came of this animal follows; codes and weights stay. Labels that say it otherwise have to be printed anew, and Today tells which.
+page-animal-abattoir-do = Correct it
+page-animal-abattoir-add = It is not on the list: add it
 page-animal-unknown = No such animal is on record.
 page-nothing-here = There is nothing at { $path }.
 page-trouble-again = Try again
@@ -2443,6 +2459,25 @@ today-may-ready-here = Serve, use or freeze today.
 today-not-read = Read { $place }
 today-read-on = Last read { $day }.
 today-never-read = Never read yet.
+today-missing = { $name }: { $packs ->
+    [one] { $packs } pack is missing
+   *[other] { $packs } packs are missing
+}
+today-missing-since = { $shown }, { $weight }: not there when it was counted, { $day }. It stays unexplained.
+today-missing-do = Look for it and count again; what turns up without its label is taken in as that pack.
+today-do-count-again = Count again
+today-beyond = { $place } shows { $read }, where { $limit } is asked for
+today-beyond-at = Read { $at }.
+today-beyond-there = { $packs ->
+    [one] { $packs } pack lies
+   *[other] { $packs } packs lie
+  } there, { $weight }: { $names }.
+today-beyond-there-more = { $packs ->
+    [one] { $packs } pack lies
+   *[other] { $packs } packs lie
+  } there, { $weight }: { $names }, and { $more } more.
+today-beyond-do = If it stays so, move it into the cold, or throw it away.
+today-do-read-again = Read it again
 today-crossed = { $place }: raw and ready since one clean-down
 today-crossed-do = Clean it down, and look at what was ready.
 today-clean-down = Clean down { $place }
@@ -2583,6 +2618,7 @@ page-ask-not-known = Not known
 page-ask-say = Say “I don’t know”. It is not sold as without.
 page-ask-means = “Without” means not put in; the slicer and the board are shared.
 page-ask-none = None.
+page-ask-nothing = Nothing of what is asked about is on hand now, so there is no answer for { $topics }. Do not say “without”.
 page-ask-small = is are there in the a an of any with without and or does do it have has this that contain contains what which some your you s i can to for
 page-ask-none-of = Nothing that is called “{ $name }” is there now.
 page-ask-which = You mean: { $names }. What does the guest ask about it? Choose below.
@@ -2854,6 +2890,9 @@ page-count-again = { $name }, { $pack } is counted already: { $weight }. Weigh i
 page-count-elsewhere = { $name }, { $pack }: by the book it lies at { $place }.
 page-count-this = { $name }, { $pack }: { $weight } by the book.
 page-count-weighs = What it weighs, in grams
+page-count-unanswered = Still asked, not counted yet:
+page-count-decide = Decide what becomes of it
+page-count-all-counted = All of it is counted
 page-count-it-is-here = It is here
 page-count-scan = Scan each pack where it lies, and put its hold tag on it
 page-count-this-one = Count it
@@ -3934,6 +3973,11 @@ page-waiting-not-kept = No line, and the page that you wanted was not kept on th
 page-waiting-seen = Seen
 page-counter-no-line = No line to the kitchen: this scan has no answer now.
 page-counter-no-line-do = Sell nothing that cannot be scanned, unless who is in charge says so. Scan it again when the line is back.
+page-counter-sold-here = SOLD HERE
+page-counter-gone-here = GONE HERE
+page-counter-sold-here-waits = [slip]: recorded on this device and not sent yet. It goes through by itself when the line is back. Do not sell it again.
+page-counter-sold-here-went = [slip] has gone through. Do not sell it again.
+page-counter-sold-here-more = sold here, not sent yet
 page-place-now = now
 page-place-cleaned-last = Cleaned down last: { $at }, by { $by }.
 page-place-keep-reading = Keep the reading

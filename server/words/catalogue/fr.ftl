@@ -502,6 +502,7 @@ verdict-taken-back = Un client a rapporté ce paquet. Il ne se vend plus jamais.
 verdict-past = Son dernier jour était { $date }. Retirez-le de la vitrine.
 verdict-not-sold-here = Ceci ne se vend pas au comptoir.
 verdict-last-day = Aujourd’hui, { $date }, est son dernier jour.
+verdict-stands-warm = Regardez d’abord : { $place } affichait { $read } au dernier relevé, et il faut { $limit }. Si c’est tiède, mettez-le de côté et demandez au responsable.
 verdict-good = Bon jusqu’au { $date }.
 verdict-frozen = Congelé, donc sans date. Décongelez-le et saisissez d’abord la décongélation.
 verdict-no-date = Il devrait avoir une date et n’en a pas. Demandez au responsable.
@@ -1457,6 +1458,10 @@ entry-otherwise = { $code } est déjà dans la liste des { $list }, avec un autr
 entry-path-says = Le chemin dit { $path }, la fiche dit { $entry }. Écrivez le même code aux deux endroits.
 entry-changed-meanwhile = Modifié entre-temps : la version { $version } est en cours. Relisez-la, puis modifiez celle-là.
 entry-which-version = Dites quelle version vous avez vue : envoyez son ETag comme If-Match.
+entry-packs-as-before = { $packs ->
+    [one] { $packs } paquet en stock date d’avant ce changement et garde
+   *[other] { $packs } paquets en stock datent d’avant ce changement et gardent
+  } ce qui valait alors : l’étiquette, le prix, la mise en vente. Seul ce qui est fait à partir de maintenant est nouveau. Pour changer ce qui est là, remballez-le ; ce qui est arrivé avec des données fausses se corrige sur sa réception.
 entry-no-version = « { $text } » n’est pas une version ; envoyez l’ETag de la fiche telle que lue.
 entry-no-house-code = « { $code } » ne peut pas commencer un code de lot : il faut 2 ou 3 majuscules, sans I, L, O, U.
 entry-no-farm-code = « { $code } » n’est pas un code de ferme : 2 ou 3 majuscules, sans I, L, O, U.
@@ -1634,6 +1639,13 @@ page-ways-labels = Étiquettes
 page-ways-found = Retrouver
 page-ways-kitchen = Au plan de travail
 page-did = { $deed } : { $by }, { $at }.
+page-did-to = { $deed } : { $what }. { $by }, { $at }.
+page-things = { $name } et d’autres, { $lots } lots
+page-lot-missing = { $packs ->
+    [one] Manquant : le paquet { $numbers }, { $weight }. Un comptage ne l’a pas trouvé ; tant que personne ne le retrouve, cela reste inexpliqué.
+   *[other] Manquants : les paquets { $numbers }, { $weight }. Un comptage ne les a pas trouvés ; tant que personne ne les retrouve, cela reste inexpliqué.
+}
+page-act-see-lot = Sa page
 page-undo = Annuler
 page-undo-ask = Seul un responsable peut annuler ceci : { $names }.
 page-undo-why = Annulé aussitôt
@@ -1876,6 +1888,10 @@ page-animals-head = { $species }, { $head ->
 page-animal-once = Attribués à cet animal jusqu’à ce que ce soit corrigé
 page-animal-known-once = était attribué à cet animal jusqu’à la correction de { $by }, le { $day }.
 page-animal-now = L’animal dont il vient
+page-animal-abattoir-wrong = L’abattoir n’est pas le bon ?
+page-animal-abattoir-how = Tout ce qui est issu de cet animal suit ; codes et poids restent. Les étiquettes qui disent autre chose sont à réimprimer, et la page du jour dit lesquelles.
+page-animal-abattoir-do = Corriger
+page-animal-abattoir-add = Il n’est pas sur la liste : l’ajouter
 page-animal-unknown = Cet animal n’est pas inscrit.
 page-nothing-here = Il n’y a rien à l’adresse { $path }.
 page-trouble-again = Réessayer
@@ -2449,6 +2465,25 @@ today-may-ready-here = Servir, employer ou congeler aujourd’hui.
 today-not-read = Relever { $place }
 today-read-on = Dernier relevé : { $day }.
 today-never-read = Jamais relevé.
+today-missing = { $name } : { $packs ->
+    [one] { $packs } paquet manque
+   *[other] { $packs } paquets manquent
+}
+today-missing-since = { $shown }, { $weight } : introuvable au comptage, { $day }. Cela reste inexpliqué.
+today-missing-do = Cherchez et comptez de nouveau ; ce qui reparaît sans étiquette est repris comme ce paquet.
+today-do-count-again = Compter de nouveau
+today-beyond = { $place } affiche { $read }, et il faut { $limit }
+today-beyond-at = Relevé { $at }.
+today-beyond-there = { $packs ->
+    [one] { $packs } paquet s’y trouve
+   *[other] { $packs } paquets s’y trouvent
+  }, { $weight } : { $names }.
+today-beyond-there-more = { $packs ->
+    [one] { $packs } paquet s’y trouve
+   *[other] { $packs } paquets s’y trouvent
+  }, { $weight } : { $names }, et { $more } autres.
+today-beyond-do = Si cela dure, mettez-le au froid, ou jetez-le.
+today-do-read-again = Relever de nouveau
 today-crossed = { $place } : cru et prêt à manger depuis le même nettoyage
 today-crossed-do = Nettoyez, et voyez ce qui était prêt.
 today-clean-down = Nettoyer { $place }
@@ -2601,6 +2636,7 @@ page-ask-say = Dites « Je ne sais pas ». Ce n’est pas vendu comme « sans
 page-ask-means = « Sans » veut dire : pas mis dedans ; la trancheuse et la planche sont partagées.
 page-ask-small = est sont il elle y a t en dans le la les l un une des du de d avec sans et ou ce cette ça cela contient contiennent que quoi quel quelle qu s votre vous je peux puis pour dedans
 page-ask-none = Rien.
+page-ask-nothing = Rien de ce qui est demandé n’est là en ce moment : pas de réponse pour { $topics }. Ne dites pas « sans ».
 page-ask-none-of = Rien qui s’appelle « { $name } » n’est là maintenant.
 page-ask-which = Vous voulez dire : { $names }. Que demande le client à ce sujet ? Choisissez ci-dessous.
 page-ask-no-word = Personne ici n’a de mot pour « { $word } ». Choisissez ci-dessous.
@@ -2871,6 +2907,9 @@ page-count-again = { $name }, { $pack } est déjà compté : { $weight }. Pesez
 page-count-elsewhere = { $name }, { $pack } : selon le livre, il est à { $place }.
 page-count-this = { $name }, { $pack } : { $weight } selon le livre.
 page-count-weighs = Ce qu’il pèse, en grammes
+page-count-unanswered = Toujours demandé, pas encore compté :
+page-count-decide = Décider de la suite
+page-count-all-counted = Tout est compté
 page-count-it-is-here = Il est ici
 page-count-scan = Lisez chaque paquet là où il se trouve, et posez son étiquette de blocage
 page-count-this-one = Le compter
@@ -3951,6 +3990,11 @@ page-waiting-not-kept = Pas de liaison, et la page voulue n’a pas été gardé
 page-waiting-seen = Vu
 page-counter-no-line = Pas de liaison avec la cuisine : ce code n’a pas de réponse maintenant.
 page-counter-no-line-do = Ne vendez rien qui ne peut être scanné, sauf si le responsable le dit. Scannez de nouveau quand la liaison est là.
+page-counter-sold-here = VENDU ICI
+page-counter-gone-here = PARTI D’ICI
+page-counter-sold-here-waits = [slip] : noté sur cet appareil, pas encore transmis. Cela part tout seul dès que la liaison est là. Ne le vendez pas une seconde fois.
+page-counter-sold-here-went = [slip] est transmis. Ne le vendez pas une seconde fois.
+page-counter-sold-here-more = vendu ici, pas encore transmis
 page-place-now = maintenant
 page-place-cleaned-last = Dernier nettoyage : { $at }, par { $by }.
 page-place-keep-reading = Noter le relevé

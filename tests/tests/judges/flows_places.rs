@@ -141,8 +141,9 @@ fn packs_of_two_lots_go_elsewhere_together_and_come_back_together() {
     // Thrown away with its reason, all packs of a lot in one tap more.
     hand.open("/places/case/discard");
     hand.tap(&format!("[data-lot='{one}'] [data-whole]"));
+    hand.tap(".choices label:has(input[name=why])");
     hand.tap("button.grand");
-    assert_eq!(hand.taps, 2);
+    assert_eq!(hand.taps, 3);
     hand.did();
     assert_eq!(pack(&caller, one, ones[0])["is"], "discarded");
 }

@@ -117,6 +117,53 @@ fn what_is_packed_weighed_and_sold_without_a_line_goes_through_once_and_in_order
     until(|| lines(&browser) == json!([0, 0, 0]));
 }
 
+/// The counter's word is the kitchen's, and that does not know yet what waits here.
+#[test]
+fn what_this_device_sold_is_not_offered_again_before_the_kitchen_knows() {
+    let house = House::demo(Engine::Sqlite);
+    let caller = house.caller();
+    let bacon = caller.noted("L13");
+    let browser = Browser::reading("en");
+    let mut hand = Hand::of(&browser, &house, "Tamsin Roke", PHONE);
+    let scan = |code: &str| browser.type_into(".box input", &format!("{code}\u{e007}"));
+    let word = || browser.run("return document.querySelector('[data-verdict]')?.dataset.verdict");
+    let offers = || {
+        browser.run(
+            "return [...document.querySelectorAll('form[data-sells] button')].some((button) => button.getClientRects().length > 0)",
+        )
+    };
+    hand.open(&format!("/counter?code={bacon}/13"));
+    assert_eq!((word(), offers()), (json!("sell"), json!(true)));
+    browser.cut_off(true);
+    hand.tap(".thumb button");
+    let sold = slip(&browser);
+    until(|| word() == "sold-here");
+    assert_eq!(offers(), false);
+    // One more is another one, and the same is never sold twice.
+    browser.tap("[data-told] [data-once-more]");
+    until(|| hand.text().contains("No line to the kitchen"));
+    assert_eq!(offers(), false);
+    assert_eq!(lines(&browser), json!([1, 0, 0]));
+    scan(&format!("{}/L/{bacon}/13", house.address));
+    until(|| word() == "sold-here");
+    assert!(
+        hand.text().contains("SOLD HERE") && hand.text().contains(&sold),
+        "{}",
+        hand.text()
+    );
+    // The line is back, and what waits is not through: its own word is still not the kitchen's.
+    browser.run("waiting.send = async () => 'held'");
+    browser.cut_off(false);
+    scan(&format!("{bacon}/13"));
+    until(|| hand.text().contains("Allergens") || hand.text().contains("allergens"));
+    until(|| word() == "sold-here");
+    assert_eq!(offers(), false);
+    // Undone, it is for sale again; and another pack is all the time.
+    browser.tap("[data-not-sold]");
+    until(|| word() == "sell" && offers() == true);
+    assert_eq!(lines(&browser), json!([0, 0, 0]));
+}
+
 #[test]
 fn the_service_dies_in_the_middle_and_the_bench_works_on_across_a_reload() {
     let mut house = House::demo(Engine::Sqlite);

@@ -50,6 +50,7 @@ mod mince;
 mod named_on_list;
 mod names;
 mod next_acts;
+mod next_step_told;
 mod old_records;
 mod outside;
 mod papers;

@@ -6,6 +6,7 @@ use uuid::Uuid;
 
 on_both_engines! {
     what_needs_a_hand
+    a_place_that_was_read_too_warm_is_told_until_it_is_read_well
     whatever_is_said_is_found
     an_empty_kitchen_is_told_what_comes_first
 }
@@ -190,4 +191,65 @@ fn an_empty_kitchen_is_told_what_comes_first(engine: Engine) {
     let page = String::from_utf8(caller.get("/").expect(200).bytes).unwrap();
     assert!(page.contains("Receive the first animal"), "{page}");
     assert_eq!(caller.read("/api/today")["begun"], false);
+}
+
+/// One warm reading stops nothing, and it is not only said to who read it: Today and the counter tell of it.
+fn a_place_that_was_read_too_warm_is_told_until_it_is_read_well(engine: Engine) {
+    let house = House::demo(engine);
+    let caller = house.caller();
+    let bacon = caller.noted("L13");
+    let read = |nth: u128, place: &str, fahrenheit: f64| {
+        let asked = json!({ "id": Uuid::from_u128(0x70db0 + nth), "place": place, "fahrenheit": fahrenheit });
+        caller.post("/api/readings", &asked).expect(201)
+    };
+    let told = |place: &str| {
+        let today = caller.read("/api/today");
+        let mut hands = today["hands"]
+            .as_array()
+            .expect("hands")
+            .clone()
+            .into_iter();
+        hands.find(|hand| hand["sort"] == "beyond" && hand["place"] == place)
+    };
+    let scanned = || caller.read(&format!("/api/scan?code={bacon}/13"));
+    let warned = || {
+        let scan = scanned();
+        assert_eq!(scan["verdict"], "sell");
+        let keys = scan["reason_keys"].as_array().expect("keys").clone();
+        keys.contains(&json!("verdict-stands-warm"))
+    };
+    assert!(told("case").is_none() && !warned());
+    // None of these places has a limit of its own.
+    read(1, "case", 46.0);
+    let hand = told("case").expect("the case is told of");
+    assert_eq!(hand["when"], "now");
+    assert_eq!(hand["act_key"], "today-do-read-again");
+    assert!(hand["says"].as_str().unwrap().contains("46"), "{hand}");
+    assert!(warned());
+    let page = |path: &str| String::from_utf8(caller.get(path).expect(200).bytes).unwrap();
+    let today = page("/");
+    for act in ["temperature", "move", "discard"] {
+        assert!(
+            today.contains(&format!("/places/case/{act}")),
+            "{act} is not on Today"
+        );
+    }
+    let counter = page(&format!("/counter?code={bacon}/13"));
+    assert!(counter.contains("class=\"warn\""), "{counter}");
+    let case = page("/places/case");
+    assert!(
+        case.contains("role=\"alert\"") && case.contains("46"),
+        "{case}"
+    );
+    // A good reading ends it; what hangs to dry wants no cold, and where nothing lies nothing suffers.
+    read(2, "case", 39.0);
+    assert!(told("case").is_none() && !warned());
+    read(3, "drying-room", 57.0);
+    assert!(told("drying-room").is_none());
+    // A reading that was voided was none.
+    read(4, "case", 46.0);
+    let void = json!({ "id": Uuid::from_u128(0x70dbf), "why": "the wrong place" });
+    let path = format!("/api/steps/{}/void", Uuid::from_u128(0x70db4));
+    caller.post(&path, &void).expect(201);
+    assert!(told("case").is_none() && !warned());
 }

@@ -1,5 +1,6 @@
 //! The kitchen's lists as they stand: what things are called, and of what the bought ones are made.
 
+use crate::heat::Bounds;
 use crate::lot::PlaceId;
 use crate::product::{Part, Product};
 use crate::says::Says;
@@ -19,6 +20,10 @@ pub struct Listed {
     pub is_counter: bool,
     /// Of a place: is it a bench or machine, which is cleaned down?
     pub is_contact: bool,
+    /// Of a place: is food kept there, to be found again another day?
+    pub keeps_food: bool,
+    /// Of a place: how warm and how cold it may be.
+    pub bounds: Bounds,
     /// Of a place: does it have to be so cold or warm?
     pub has_limits: bool,
     /// Of a place: how cold or warm.

@@ -12,6 +12,7 @@ mod log;
 mod nowhere;
 mod probe;
 mod proof;
+mod read_last;
 mod receiving;
 mod rules;
 mod sane;
@@ -31,6 +32,7 @@ pub use judgement::{Answer, Judgement};
 pub use log::{CoreReading, Log, Silence};
 pub use probe::{Bath, ProbeCheck, ProbeRules, ProbeSays, probed};
 pub use proof::{HeatRecord, HeatVerdict, Heated, Pierced, Proof, prove};
+pub use read_last::{Bounds, Broken, beyond};
 pub use receiving::{at_door, class_at_door, class_kept, frozen_at_door, kept};
 pub use rules::{
     Boiling, ComeUp, Cooking, Degrees, FailureRules, HeatRules, Lethality, LogRules, hours,

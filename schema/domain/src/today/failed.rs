@@ -4,6 +4,7 @@ use super::food::Group;
 use super::{About, DoSays, Hand, Known, Sort, TodaySays, When};
 use crate::deed::place_failure::FailureSays;
 use crate::grams::Grams;
+use crate::lot::Lot;
 use crate::says::{Arg, Says};
 use std::collections::BTreeMap;
 
@@ -43,15 +44,7 @@ pub(super) fn told<K: Ord + Clone>(
 
 fn hand(place: String, code: String, groups: &[Group<'_>]) -> Hand {
     let packs = || groups.iter().flat_map(|group| &group.packs);
-    let mut names = Vec::new();
-    for name in groups.iter().map(|of| of.lot.product.named()) {
-        if !names.contains(&name) {
-            names.push(name);
-        }
-    }
-    let more = names.len().saturating_sub(MOST_NAMES);
-    names.truncate(MOST_NAMES);
-    let names = Arg::All(names.into_iter().map(Arg::Texts).collect());
+    let (names, more) = some_names(groups.iter().map(|of| of.lot));
     let weight: Grams = packs().map(|pack| pack.now.left).sum();
     let said = match more {
         0 => TodaySays::FailedNames { weight, names },
@@ -74,6 +67,19 @@ fn hand(place: String, code: String, groups: &[Group<'_>]) -> Hand {
         more: vec![said.into(), TodaySays::FailedDo.into()],
         act: DoSays::Sort.into(),
     }
+}
+
+/// What lots are of, each once, and how many sorts more there are than are named.
+pub(super) fn some_names<'a>(lots: impl Iterator<Item = &'a Lot>) -> (Arg, usize) {
+    let mut names = Vec::new();
+    for name in lots.map(|lot| lot.product.named()) {
+        if !names.contains(&name) {
+            names.push(name);
+        }
+    }
+    let more = names.len().saturating_sub(MOST_NAMES);
+    names.truncate(MOST_NAMES);
+    (Arg::All(names.into_iter().map(Arg::Texts).collect()), more)
 }
 
 /// The place of whose failure a message tells, or one within it.

@@ -1,16 +1,20 @@
 //! Today: what needs a hand, in the order of the hour, each thing with what to do about it. Done things
 //! are not in it: they are worked out of the record, so that they leave by themselves.
 
+mod beyond;
 mod cooling;
 mod failed;
 mod food;
+mod missing;
 mod once;
 mod piece;
 mod says;
 #[cfg(test)]
 mod tests;
 
+pub use beyond::suffers;
 pub use cooling::CoolingLot;
+pub use missing::MissingPacks;
 pub use once::CopiesDay;
 pub use says::{DoSays, TodaySays, WhenSays};
 
@@ -21,9 +25,10 @@ use crate::code::LotCode;
 use crate::cure_room::Task;
 use crate::family::{Family, LyingView, PieceView};
 use crate::grams::Grams;
+use crate::heat::Broken;
 use crate::lot::PlaceId;
 use crate::says::Says;
-use chrono::{DateTime, NaiveDate, Utc};
+use chrono::{DateTime, NaiveDate, NaiveDateTime, Utc};
 use std::collections::BTreeMap;
 
 /// When a thing wants its hand.
@@ -66,6 +71,8 @@ pub enum Sort {
     Alarm,
     /// Raw and ready met without a clean-down between.
     Crossed,
+    /// A place was not as cold, or as warm, as it has to be when it was read last.
+    Beyond,
     /// It came out of the heat and has to be cold by an hour.
     Cooling,
     /// A printer is in trouble, or nobody knows what came out of it.
@@ -80,6 +87,8 @@ pub enum Sort {
     Past,
     /// Its last day.
     LastDay,
+    /// A count did not find it.
+    Missing,
     /// A place was not read today.
     Reading,
     /// A piece is to be turned, moved or weighed.
@@ -101,6 +110,7 @@ impl Sort {
             Sort::Recall => "recall",
             Sort::Alarm => "alarm",
             Sort::Crossed => "crossed",
+            Sort::Beyond => "beyond",
             Sort::Printer => "printer",
             Sort::Copies => "copies",
             Sort::WrongLabel => "wrong-label",
@@ -108,6 +118,7 @@ impl Sort {
             Sort::Past => "past",
             Sort::LastDay => "last-day",
             Sort::Cooling => "cooling",
+            Sort::Missing => "missing",
             Sort::Reading => "reading",
             Sort::Piece => "piece",
             Sort::Release => "release",
@@ -189,6 +200,8 @@ pub struct PlaceDay {
     pub has_limits: bool,
     /// The last day on which its warmth was read.
     pub read: Option<NaiveDate>,
+    /// The limit that its last reading broke, and when that was, by the kitchen's clock.
+    pub beyond: Option<(Broken, NaiveDateTime)>,
     /// Is it one that is cleaned down?
     pub is_cleaned: bool,
     /// When raw food of animals was last made there since the last clean-down.
@@ -223,6 +236,8 @@ pub struct Known<'a> {
     pub drill: Option<(NaiveDate, Option<NaiveDate>)>,
     /// What is frozen, as long as nothing was thawed on this day.
     pub frozen: Option<Frozen>,
+    /// What counts of these days did not find.
+    pub missing: &'a [MissingPacks],
     /// How it stands with the copies of the record.
     pub copies: &'a CopiesDay,
 }
@@ -240,6 +255,7 @@ pub fn hands(known: &Known<'_>) -> Vec<Hand> {
             .iter()
             .filter_map(|of| cooling::hand(known, of)),
     );
+    hands.extend(known.missing.iter().map(missing::hand));
     hands.extend(known.drill.and_then(|(by, last)| of_drill(known, by, last)));
     hands.extend(known.days.iter().flat_map(|place| of_place(known, place)));
     let frozen = known.frozen.as_ref();
@@ -254,7 +270,9 @@ fn of_place(known: &Known<'_>, place: &PlaceDay) -> Vec<Hand> {
     let mut hands = Vec::new();
     let about = || About::Place(place.code.clone());
     let name = || place.name.clone();
-    if place.has_limits && place.read.is_none_or(|day| day < known.today) {
+    let beyond = beyond::hand(known, place);
+    // Who reads it again has read it.
+    if beyond.is_none() && place.has_limits && place.read.is_none_or(|day| day < known.today) {
         hands.push(Hand {
             when: When::Today,
             sort: Sort::Reading,
@@ -267,6 +285,7 @@ fn of_place(known: &Known<'_>, place: &PlaceDay) -> Vec<Hand> {
             act: DoSays::Read.into(),
         });
     }
+    hands.extend(beyond);
     if !place.is_cleaned {
         return hands;
     }

@@ -4,6 +4,7 @@ use crate::grams::Grams;
 use crate::measure::Temperature;
 use crate::messages;
 use crate::says::{Arg, Texts};
+use crate::stability::LimitSays;
 use chrono::{NaiveDate, NaiveDateTime};
 
 messages! {
@@ -30,6 +31,14 @@ messages! {
         MayRawHere "may-raw-here",
         MayReady "may-ready",
         MayReadyHere "may-ready-here",
+        Beyond "beyond" { place: String, read: Temperature, limit: LimitSays },
+        BeyondThere "beyond-there" { packs: usize, weight: Grams, names: Arg },
+        BeyondThereMore "beyond-there-more" { packs: usize, weight: Grams, names: Arg, more: usize },
+        BeyondAt "beyond-at" { at: NaiveDateTime },
+        BeyondDo "beyond-do",
+        Missing "missing" { name: Texts, packs: usize },
+        MissingSince "missing-since" { shown: String, weight: Grams, day: NaiveDate },
+        MissingDo "missing-do",
         NotRead "not-read" { place: String },
         ReadOn "read-on" { day: NaiveDate },
         NeverRead "never-read",
@@ -77,6 +86,8 @@ messages! {
         Discard "discard" { packs: usize },
         Freeze "freeze" { packs: usize },
         Read "read",
+        ReadAgain "read-again",
+        CountAgain "count-again",
         ReadCore "read-core",
         Sort "sort",
         Cleaned "cleaned",

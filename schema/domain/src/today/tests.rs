@@ -1,6 +1,8 @@
 //! What needs a hand, of a day that is made up.
 
 use super::*;
+use crate::measure::Temperature;
+use crate::stability::LimitSays;
 
 fn place(raw: Option<i64>, ready: Option<i64>) -> PlaceDay {
     let at = |seconds: i64| DateTime::from_timestamp(seconds, 0).unwrap();
@@ -34,6 +36,7 @@ fn told_with(days: &[PlaceDay], printers: &[Printer], recalls: usize) -> Vec<(Wh
         days,
         drill: None,
         frozen: None,
+        missing: &[],
         copies: &CopiesDay::default(),
     };
     let told = hands(&known).into_iter();
@@ -91,4 +94,32 @@ fn a_place_with_limits_is_read_once_a_day() {
     let found = told(&[read(26), read(25)], &[]);
     assert_eq!(found.len(), 1);
     assert_eq!(found[0].1, Sort::Reading);
+}
+
+#[test]
+fn a_place_beyond_its_own_limit_is_told_once_and_one_without_only_where_something_suffers() {
+    let beyond = |is_own| {
+        let read = Temperature::fahrenheit(46);
+        let limit = LimitSays::AtMost {
+            value: Temperature::fahrenheit(41).into(),
+        };
+        let broken = Broken {
+            read,
+            limit,
+            is_warm: true,
+            is_own,
+        };
+        let at = DateTime::from_timestamp(1_782_484_800, 0).unwrap();
+        PlaceDay {
+            has_limits: is_own,
+            beyond: Some((broken, at.naive_utc())),
+            ..PlaceDay::default()
+        }
+    };
+    let found = told(&[beyond(true)], &[]);
+    assert_eq!(
+        found,
+        [(When::Now, Sort::Beyond, "today-beyond".to_owned())]
+    );
+    assert!(told(&[beyond(false)], &[]).is_empty());
 }

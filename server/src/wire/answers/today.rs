@@ -29,8 +29,8 @@ pub struct TodayRead {
 pub struct HandRead {
     /// `now`, `today` or `closing`.
     pub when: String,
-    /// What sort of thing it is: `recall`, `alarm`, `crossed`, `cooling`, `printer`, `copies`, `wrong-label`, `stop`, `past`, `last-day`,
-    /// `reading`, `piece`, `release`, `drill`, `thaw`, `clean-down`.
+    /// What sort of thing it is: `recall`, `alarm`, `crossed`, `beyond`, `cooling`, `printer`, `copies`, `wrong-label`, `stop`, `past`, `last-day`,
+    /// `missing`, `reading`, `piece`, `release`, `drill`, `thaw`, `clean-down`.
     pub sort: String,
     /// The lot's code, where it is about one.
     #[serde(skip_serializing_if = "Option::is_none")]
