@@ -22,7 +22,6 @@ use domain::lot::{Lot, Pack, PlaceId};
 use domain::moment::day_of;
 use domain::right::Right;
 use domain::words::{Being, State};
-use rust_decimal::Decimal;
 use serde::Deserialize;
 use serde_json::{Value, json};
 use store::Conn;
