@@ -3,7 +3,8 @@
 //! SQLite lets the deed do that which makes the log too long: behind it everybody waits for two syncs of the disk, and after
 //! a copy was made, while the log could only grow, for all that was recorded meanwhile. So somebody who has nothing else
 //! to do does it twice a second, while others write. What they write meanwhile is left over, so that the log would never
-//! begin anew: where that is little, it is put away while nobody writes, which takes a blink.
+//! begin anew: where that is little, somebody else puts it away while nobody writes, which takes a blink. They are two, for
+//! the first goes behind all others, and nobody may wait for one who does.
 
 use crate::address::Address;
 use crate::conn::Conn;
@@ -44,77 +45,95 @@ impl Settled {
     }
 }
 
-/// Puts the log into the file.
+/// Puts the log into the file, beside those who write.
 pub struct LogSettler {
     address: Address,
     log: PathBuf,
     /// The file as it was opened.
     file: Option<Arc<RecordFile>>,
-    gate: Option<Arc<Gate>>,
     conn: Option<Conn>,
     /// The log as it was when it was last put into the file.
     seen: Option<(u64, SystemTime)>,
 }
 
+/// Puts the little that is left of a long log into the file while nobody writes, so that the log begins anew.
+pub struct LogEnder {
+    address: Address,
+    gate: Option<Arc<Gate>>,
+    conn: Option<Conn>,
+}
+
 impl Store {
-    /// Somebody to put the log into the file, which deeds then leave alone; PostgreSQL sees to that by itself.
+    /// Two to put the log into the file, which deeds then leave alone; PostgreSQL sees to that by itself.
     ///
     /// # Errors
     /// The record is away.
-    pub fn log_settler(&self) -> Result<Option<LogSettler>> {
+    pub fn log_settler(&self) -> Result<Option<(LogSettler, LogEnder)>> {
         let Address::Sqlite(path) = self.address() else {
             return Ok(None);
         };
         if let Some(gate) = self.gate() {
             gate.leave_log()?;
         }
-        Ok(Some(LogSettler {
+        let settler = LogSettler {
             address: self.address().clone(),
             log: PathBuf::from(format!("{}-wal", path.display())),
             file: self.file(),
-            gate: self.gate(),
             conn: None,
             seen: None,
-        }))
+        };
+        let ender = LogEnder {
+            address: self.address().clone(),
+            gate: self.gate(),
+            conn: None,
+        };
+        Ok(Some((settler, ender)))
     }
 }
 
 impl LogSettler {
-    /// Puts what lies in the log into the file, as far as nobody reads what was before it.
+    /// Puts what lies in the log into the file, as far as nobody reads what was before it; is it time to end the log?
     ///
     /// # Errors
     /// The record is away; the next time is as good.
-    pub fn settle(&mut self) -> Result<()> {
+    pub fn settle(&mut self) -> Result<bool> {
         let about = std::fs::metadata(&self.log).ok();
         let now = about.and_then(|about| Some((about.len(), about.modified().ok()?)));
         if now.is_none() || now == self.seen {
-            return Ok(());
+            return Ok(false);
         }
         // What was taken away, emptied or written over is left as it is: nothing of the log goes into it.
         if let Some(file) = &self.file {
             file.check()?;
         }
-        let conn = match &mut self.conn {
-            Some(conn) => conn,
-            empty => empty.insert(Conn::open(&self.address)?),
-        };
-        let settled = settled(conn).and_then(|so_far| match &self.gate {
-            Some(gate) if so_far.is_long() && so_far.is_nearly_done() => {
-                gate.between_deeds(|| settled(conn))
-            }
-            _ => Ok(so_far),
-        });
-        match settled {
-            Ok(_) => {
-                self.seen = now;
-                Ok(())
-            }
-            Err(error) => {
-                self.conn = None;
-                Err(error)
-            }
+        let so_far = by(&mut self.conn, &self.address)?;
+        self.seen = now;
+        Ok(so_far.is_long() && so_far.is_nearly_done())
+    }
+}
+
+impl LogEnder {
+    /// Puts the rest into the file while nobody writes.
+    ///
+    /// # Errors
+    /// The record is away; the next time is as good.
+    pub fn end(&mut self) -> Result<()> {
+        match &self.gate {
+            Some(gate) => gate.between_deeds(|| by(&mut self.conn, &self.address).map(drop)),
+            None => Ok(()),
         }
     }
+}
+
+/// The same by a connection that is kept as long as all is well.
+fn by(kept: &mut Option<Conn>, address: &Address) -> Result<Settled> {
+    let mut conn = match kept.take() {
+        Some(conn) => conn,
+        None => Conn::open(address)?,
+    };
+    let so_far = settled(&mut conn)?;
+    *kept = Some(conn);
+    Ok(so_far)
 }
 
 /// Puts into the file what can be, and waits for nobody.
@@ -151,7 +170,7 @@ mod tests {
     fn what_lies_in_the_log_goes_into_the_file() {
         let (folder, store) = record("into");
         let path = folder.join("record.db");
-        let mut settler = store.log_settler().unwrap().unwrap();
+        let (mut settler, _) = store.log_settler().unwrap().unwrap();
         write(&store, "UPDATE counters SET next = next + 1 WHERE id = 1");
         let before = changed(&path);
         std::thread::sleep(std::time::Duration::from_millis(20));
@@ -166,7 +185,7 @@ mod tests {
     #[test]
     fn a_long_log_is_left_to_the_settler_and_begins_anew() {
         let (folder, store) = record("anew");
-        let mut settler = store.log_settler().unwrap().unwrap();
+        let (mut settler, mut ender) = store.log_settler().unwrap().unwrap();
         settler.settle().unwrap();
         let before = changed(&folder.join("record.db"));
         std::thread::sleep(std::time::Duration::from_millis(20));
@@ -181,11 +200,12 @@ mod tests {
             before,
             "no deed puts it away"
         );
-        settler.settle().unwrap();
+        assert!(settler.settle().unwrap(), "it is time");
+        ender.end().unwrap();
         write(&store, "UPDATE counters SET next = next + 1 WHERE id = 1");
         let left = store.look(settled).unwrap();
         assert!(left.log < 100, "{} pages of log", left.log);
-        drop((store, settler));
+        drop((store, settler, ender));
         std::fs::remove_dir_all(folder).unwrap();
     }
 }

@@ -19,14 +19,19 @@ const BEHIND: i32 = 15;
 pub fn behind_others<T: Send>(work: impl FnOnce() -> T + Send) -> T {
     thread::scope(|scope| {
         let behind = scope.spawn(|| {
-            // Where the system does not let us, it is only slower for the others.
-            let _ = setpriority_process(None, BEHIND);
+            go_behind();
             work()
         });
         behind
             .join()
             .unwrap_or_else(|panic| panic::resume_unwind(panic))
     })
+}
+
+/// The thread goes behind all others, for good.
+pub fn go_behind() {
+    // Where the system does not let us, it is only slower for the others.
+    let _ = setpriority_process(None, BEHIND);
 }
 
 /// How many halves of a record are proven at once behind others: one processor is left to those who pack. Where all were

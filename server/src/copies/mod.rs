@@ -2,7 +2,7 @@
 //! kitchen has a key, tried now and then, and made a record again.
 
 mod drill;
-mod gently;
+pub mod gently;
 pub mod keep;
 mod key;
 mod lock;
