@@ -39,6 +39,11 @@ impl Settled {
         u32::try_from(self.log).is_ok_and(|pages| pages > LOG_PAGES)
     }
 
+    /// Does nobody read what was before most of it?
+    fn is_mostly_done(&self) -> bool {
+        self.checkpointed > self.log / 2
+    }
+
     /// Is the rest put away in a blink?
     fn is_nearly_done(&self) -> bool {
         self.log - self.checkpointed <= A_BLINK
@@ -56,7 +61,7 @@ pub struct LogSettler {
     seen: Option<(u64, SystemTime)>,
 }
 
-/// Puts the little that is left of a long log into the file while nobody writes, so that the log begins anew.
+/// Puts what is left of a long log into the file, at the end while nobody writes, so that the log begins anew.
 pub struct LogEnder {
     address: Address,
     gate: Option<Arc<Gate>>,
@@ -92,7 +97,7 @@ impl Store {
 }
 
 impl LogSettler {
-    /// Puts what lies in the log into the file, as far as nobody reads what was before it; is it time to end the log?
+    /// Puts what lies in the log into the file, as far as nobody reads what was before it; was it so long that it is to end?
     ///
     /// # Errors
     /// The record is away; the next time is as good.
@@ -108,19 +113,23 @@ impl LogSettler {
         }
         let so_far = by(&mut self.conn, &self.address)?;
         self.seen = now;
-        Ok(so_far.is_long() && so_far.is_nearly_done())
+        Ok(so_far.is_long() && so_far.is_mostly_done())
     }
 }
 
 impl LogEnder {
-    /// Puts the rest into the file while nobody writes.
+    /// Puts into the file what was written meanwhile, and the rest while nobody writes. Whoever goes behind others may
+    /// never catch up with them.
     ///
     /// # Errors
     /// The record is away; the next time is as good.
     pub fn end(&mut self) -> Result<()> {
+        let so_far = by(&mut self.conn, &self.address)?;
         match &self.gate {
-            Some(gate) => gate.between_deeds(|| by(&mut self.conn, &self.address).map(drop)),
-            None => Ok(()),
+            Some(gate) if so_far.is_nearly_done() => {
+                gate.between_deeds(|| by(&mut self.conn, &self.address).map(drop))
+            }
+            _ => Ok(()),
         }
     }
 }

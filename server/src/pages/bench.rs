@@ -86,7 +86,7 @@ pub fn typed(words: &Words, grams: Grams, unit: &str) -> String {
     match unit {
         "lb" => {
             // A pound is 453.59237 g.
-            let pounds = Decimal::from(grams.milligrams()) / Decimal::new(453_592_37, 2);
+            let pounds = Decimal::from(grams.milligrams()) / Decimal::new(45_359_237, 2);
             words.0.number(pounds.round_dp(2).normalize())
         }
         _ => in_grams(grams),

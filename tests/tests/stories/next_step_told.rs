@@ -18,8 +18,8 @@ on_both_engines! {
 }
 
 fn hand(today: &Value, sort: &str) -> Option<Value> {
-    let hands = today["hands"].as_array().expect("hands").iter();
-    hands.filter(|hand| hand["sort"] == sort).cloned().next()
+    let mut hands = today["hands"].as_array().expect("hands").iter();
+    hands.find(|hand| hand["sort"] == sort).cloned()
 }
 
 fn what_a_count_missed_is_told_until_it_is_found(engine: Engine) {
