@@ -2,9 +2,11 @@
 
 use super::find::encoded;
 
-/// A page of ours, and nowhere else.
+/// A page of ours, and nowhere else: a browser takes `\` for `/`, and leaves out tabs and ends of lines.
 pub fn ours(then: Option<&str>) -> Option<&str> {
-    then.filter(|path| path.starts_with('/') && !path.starts_with("//") && !path.contains('\\'))
+    let leads_away = |path: &str| path.starts_with("//") || path.contains('\\');
+    then.filter(|path| path.starts_with('/') && !leads_away(path))
+        .filter(|path| !path.contains(char::is_control))
 }
 
 /// The address of a page that leads back to another.
@@ -24,6 +26,8 @@ mod tests {
             "//evil.example",
             "https://evil.example",
             "/\\evil.example",
+            "/\t/evil.example",
+            "/\n/evil.example",
             "javascript:x",
             "",
         ] {
