@@ -368,12 +368,13 @@ document.addEventListener("submit", (event) => {
   }
 });
 
-document.addEventListener("input", (event) => {
+// A list that is chosen from tells of it by the one, by the other, or by both.
+["input", "change"].forEach((sort) => document.addEventListener(sort, (event) => {
   const form = event.target.form;
   if (form && form.matches("form[data-deed]")) {
     deeds.sentence(form);
   }
-});
+}));
 
 document.querySelectorAll("form[data-deed], form[data-batch]").forEach((form) => deeds.sentence(form));
 

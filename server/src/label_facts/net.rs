@@ -25,16 +25,22 @@ pub fn told(writer: &Writer<'_>, number: u32) -> String {
     if let Some(rules) = &statements.metric_net {
         return writer.first.weight(rules.told(grams));
     }
-    let weight = writer.weight(number);
+    // Pounds that were typed are grams to the thousandth: beside pounds and ounces whole grams will do, common practice, no
+    // source. Rounded down: never more than is in it.
+    let second = match grams >= Grams::whole(100) {
+        true => Grams::whole(grams.milligrams() / 1_000),
+        false => grams,
+    };
     // From a kilogram on the second form would need a second line, and no row asks for it (`additions-C1`).
     let heavy = grams >= Grams::whole(1_000);
     match &statements.net {
         Some(rules) if heavy => rules.text_of(grams, is_weighed(writer, number)),
         Some(rules) => format!(
-            "{} ({weight})",
-            rules.text_of(grams, is_weighed(writer, number))
+            "{} ({})",
+            rules.text_of(grams, is_weighed(writer, number)),
+            writer.first.weight(second)
         ),
-        None => weight,
+        None => writer.weight(number),
     }
 }
 

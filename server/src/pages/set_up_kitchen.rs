@@ -69,6 +69,24 @@ fn usual(profile: Profile, region: Option<Region>) -> Value {
     json!({ "weights": weights, "temperatures": temperatures, "currency": currency, "country": country })
 }
 
+/// The languages of labels, the one that stands first on them at the top: of a new kitchen the reader's own. Where a law
+/// may ask for two, both are proposed.
+fn languages(told: &[&str], new_for: Option<&str>, region: Option<Region>) -> Vec<Pick> {
+    let first = new_for.or(told.first().copied()).unwrap_or("en");
+    let in_two = region.is_some_and(|region| region.profile == Profile::Ca);
+    let mut all = [("en", "English"), ("fr", "Français")];
+    all.sort_by_key(|(tag, _)| *tag != first);
+    let chosen = |tag: &str| match new_for {
+        Some(own) => tag == own || in_two,
+        None => told.contains(&tag),
+    };
+    let pick = |(tag, name): (&str, &str)| Pick {
+        chosen: chosen(tag),
+        ..Pick::of(tag, name.to_owned())
+    };
+    all.map(pick).into()
+}
+
 /// The form, as it is filled in already.
 ///
 /// # Errors
@@ -143,17 +161,7 @@ pub fn kitchen_form(
                 ..Pick::of(of.as_str(), words.headed(of.says()))
             })
             .collect(),
-        languages: [("en", "English"), ("fr", "Français")]
-            .into_iter()
-            .map(|(tag, name)| Pick {
-                chosen: if is_new {
-                    tag == words.lang()
-                } else {
-                    told.contains(&tag)
-                },
-                ..Pick::of(tag, name.to_owned())
-            })
-            .collect(),
+        languages: languages(&told, is_new.then_some(words.lang()), region),
         currencies: ["USD", "CAD", "EUR", "GBP"]
             .into_iter()
             .map(|code| Pick {
@@ -176,4 +184,37 @@ pub fn kitchen_form(
         rows: rows_shown(crate::read::law::named(app, profile, VACUUM, words.lang())),
         approvals,
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_readers_language_stands_first_and_canada_is_proposed_both() {
+        let told = |told: &[&str], new_for: Option<&str>, region: Option<Region>| {
+            let all = languages(told, new_for, region);
+            let each = all.into_iter().map(|pick| (pick.code, pick.chosen));
+            each.collect::<Vec<_>>()
+        };
+        let of = |country, profile| Some(Region { country, profile });
+        let pick = |code: &str, chosen| (code.to_owned(), chosen);
+        assert_eq!(
+            told(&[], Some("fr"), of("FR", Profile::Eu)),
+            [pick("fr", true), pick("en", false)]
+        );
+        assert_eq!(
+            told(&[], Some("fr"), of("CA", Profile::Ca)),
+            [pick("fr", true), pick("en", true)]
+        );
+        // What was chosen once stays as it was chosen.
+        assert_eq!(
+            told(&["fr", "en"], None, None),
+            [pick("fr", true), pick("en", true)]
+        );
+        assert_eq!(
+            told(&["en"], None, None),
+            [pick("en", true), pick("fr", false)]
+        );
+    }
 }
