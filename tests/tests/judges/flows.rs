@@ -119,7 +119,8 @@ fn twelve_packs_are_three_taps_after_the_weight_and_one_undoes_them() {
     });
     let shown = hand.text();
     assert!(shown.contains("/ 1–12"), "{shown}");
-    assert!(shown.contains("12 labels wait for the printer"), "{shown}");
+    // Until that is known they are on their way, and the page follows them.
+    until(|| hand.text().contains("12 labels wait for the printer"));
     let waits = || {
         let prints = caller.read(&format!("/api/prints?lot={code}&state=waiting"));
         prints["prints"].as_array().map_or(0, Vec::len)
