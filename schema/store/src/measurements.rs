@@ -180,18 +180,6 @@ pub fn of_lot(conn: &mut Conn, lot: i32) -> Result<Vec<(NaiveDateTime, Quantity,
         .collect()
 }
 
-/// The lots of which a deed read something.
-///
-/// # Errors
-/// The database is away.
-pub fn lots_of_deed(conn: &mut Conn, deed: i32) -> Result<Vec<i32>> {
-    let lots: Vec<Option<i32>> = measurements::table
-        .filter(measurements::deed_id.eq(deed))
-        .select(measurements::lot_id)
-        .load(conn)?;
-    Ok(lots.into_iter().flatten().collect())
-}
-
 /// The readings of a place, the oldest first; voided ones, and those that others count instead of, are left out, and
 /// what a step there read of its food.
 pub fn of_place(conn: &mut Conn, place: i32) -> Result<Vec<(NaiveDateTime, Quantity, i64)>> {

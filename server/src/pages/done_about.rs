@@ -5,6 +5,7 @@ use super::spoken::Words;
 use crate::caller::Caller;
 use crate::error::Result;
 use domain::lot::PlaceId;
+use domain::lot::numbers::in_runs;
 use store::deeds::DeedRow;
 use store::{Conn, lots, measurements, packs};
 
@@ -21,7 +22,7 @@ pub fn told(
     let touched = packs::of_deed(conn, deed.id)?;
     let mut keys: Vec<i32> = touched.iter().map(|(lot, ..)| *lot).collect();
     if keys.is_empty() {
-        keys = measurements::lots_of_deed(conn, deed.id)?;
+        keys = measurements::lots_of(conn, deed.id)?;
     }
     keys.sort_unstable();
     keys.dedup();
@@ -57,25 +58,4 @@ fn place(app: &Caller<'_>, conn: &mut Conn, deed: &DeedRow) -> Result<Option<Str
     let standing = app.standing(conn)?;
     let lists = &standing.lists;
     Ok(Some(lists.place(lists.place_code(PlaceId(key))).to_owned()))
-}
-
-/// Numbers as people write them: `1–4, 7`.
-fn in_runs(numbers: &[u32]) -> String {
-    let runs = numbers.chunk_by(|one, next| one + 1 == *next);
-    let told = runs.map(|run| match run {
-        [one] => one.to_string(),
-        run => format!("{}–{}", run[0], run[run.len() - 1]),
-    });
-    told.collect::<Vec<_>>().join(", ")
-}
-
-#[cfg(test)]
-mod tests {
-    use super::in_runs;
-
-    #[test]
-    fn numbers_in_a_row_are_one() {
-        assert_eq!(in_runs(&[1, 2, 3, 4, 7]), "1–4, 7");
-        assert_eq!(in_runs(&[13]), "13");
-    }
 }
