@@ -1,6 +1,7 @@
 //! What every request shares: the record, the clock, the label templates, and parsed list entries.
 
 use crate::addresses::Addresses;
+use crate::cached::cached;
 use crate::clock::Clockwork;
 use crate::copies::timetable::Copying;
 use crate::door::hosts::Hosts;
@@ -9,6 +10,7 @@ use crate::lists::kitchen::Kitchen;
 use crate::lists::standing::Standing;
 use crate::printing::Bell;
 use crate::problems::{LabelsSays, ServiceSays, TitleSays};
+use crate::read::scope::Lately;
 use crate::who::known::Known;
 use crate::who::lockout::Lockout;
 use crate::wire::lists::ProductEntry;
@@ -59,6 +61,8 @@ pub struct App {
     pub authority: Option<String>,
     /// What is done about copies.
     pub copying: Copying,
+    /// The scope that was listed last.
+    pub listed: Lately,
     /// Is it the demo, where a tap is enough to sign in?
     pub demo: bool,
     /// Everybody, as they were read last.
@@ -100,6 +104,7 @@ impl App {
             looked_again: tokio::sync::Mutex::default(),
             authority: None,
             copying: Copying::default(),
+            listed: Lately::default(),
             demo: false,
             people: RwLock::default(),
             products: RwLock::default(),
@@ -367,26 +372,6 @@ impl Products for App {
             other => store::Error::Broken(other.to_string()),
         })
     }
-}
-
-fn cached<T>(
-    cache: &RwLock<HashMap<i32, Arc<T>>>,
-    key: i32,
-    load: impl FnOnce() -> Result<T>,
-) -> Result<Arc<T>> {
-    if let Some(known) = cache
-        .read()
-        .unwrap_or_else(PoisonError::into_inner)
-        .get(&key)
-    {
-        return Ok(known.clone());
-    }
-    let loaded = Arc::new(load()?);
-    cache
-        .write()
-        .unwrap_or_else(PoisonError::into_inner)
-        .insert(key, loaded.clone());
-    Ok(loaded)
 }
 
 fn parse_product(body: &str) -> Result<Product> {

@@ -10,6 +10,7 @@ pub mod app;
 
 pub mod archive;
 pub mod body;
+mod cached;
 pub mod caller;
 pub mod check;
 pub mod clock;

@@ -59,7 +59,7 @@ fn main() {
     told(
         "alone",
         packed(&house, || {
-            std::thread::sleep(size(Duration::from_secs(3), Duration::from_millis(300)))
+            std::thread::sleep(size(Duration::from_secs(60), Duration::from_millis(300)))
         }),
     );
     let folder = keep.path().join("copies");

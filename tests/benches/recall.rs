@@ -19,12 +19,12 @@ use gambrel::recall;
 use gambrel::wire::asked::Id;
 use gambrel::wire::incidents::IncidentAsked;
 use gambrel::wire::scope::ScopeAsked;
-use serde_json::json;
+use serde_json::{Value, json};
 use std::time::{Duration, Instant};
-use store::{lots, trace};
-use stories::Engine;
+use store::{Address, lots, trace};
 use stories::bench::{median, ms, row, size as smaller};
 use stories::call::fresh_id;
+use stories::{Engine, House};
 use words::{Language, Speech};
 
 /// Lots of spice that a large recall begins with, beside those of the middle of the record.
@@ -65,8 +65,45 @@ fn measure(engine: Engine, size: usize) {
     let others = grown.animals.iter().filter(|of| **of != grown.animal);
     let usual = others.take(USUAL).map(|animal| begin(&app, &[*animal]));
     Took::middle(&usual.collect::<Vec<_>>()).told(&format!("{lots}, as usual"));
-    let starts: Vec<i32> = grown.spices.iter().copied().take(SPICES).collect();
-    begin(&app, &[&[grown.salt, grown.spice], &starts[..]].concat()).told(&lots);
+    let spices = grown.spices.iter().copied().take(SPICES);
+    let starts: Vec<i32> = [grown.salt, grown.spice]
+        .into_iter()
+        .chain(spices)
+        .collect();
+    begin(&app, &starts).told(&lots);
+    let question = lineage(&app, &starts);
+    let database = match app.store.address() {
+        Address::Sqlite(path) => path.display().to_string(),
+        Address::Postgres(url) => url.clone(),
+    };
+    drop(app);
+    listed_over_http(&House::at(engine, &database, &[]), &question);
+}
+
+/// The list of a large recall as a tablet is given it, the last byte of it there.
+fn listed_over_http(house: &House, question: &Value) {
+    let caller = house.caller();
+    let times: Vec<Duration> = (0..4)
+        .map(|_| {
+            let (answer, asked) = timed(|| caller.post("/api/scopes", question).expect(200));
+            // Who calls reads the answer within that; how long we take to do so is not the service's.
+            let (read, reading) = timed(|| serde_json::from_slice::<Value>(&answer.bytes));
+            let lots = read.expect("JSON")["lots"].as_array().map_or(0, Vec::len);
+            let megabytes = answer.bytes.len() as f64 / 1e6;
+            let took = asked.saturating_sub(reading);
+            println!("over HTTP, {lots} lots, {megabytes:.1} MB: {} ms", ms(took));
+            took
+        })
+        .collect();
+    println!("over HTTP, in the middle: {} ms", ms(median(times)));
+}
+
+/// The question what was made of some lots.
+fn lineage(app: &App, starts: &[i32]) -> Value {
+    let named = app.store.look(|conn| lots::by_keys(conn, starts));
+    let named = named.expect("the lots are there");
+    let named: Vec<_> = named.iter().map(|lot| json!({ "lot": lot.code })).collect();
+    json!({ "start": named, "spreads": "lineage" })
 }
 
 /// How many lots an incident reached, and how long each part of it took.
@@ -109,17 +146,12 @@ fn timed<T>(what: impl FnOnce() -> T) -> (T, Duration) {
 
 /// An incident begins with some lots.
 fn begin(app: &App, starts: &[i32]) -> Took {
-    let named = app
-        .store
-        .look(|conn| lots::by_keys(conn, starts))
-        .expect("the lots are there");
-    let named: Vec<_> = named.iter().map(|lot| json!({ "lot": lot.code })).collect();
-    let asked = json!({ "start": named, "spreads": "lineage" });
+    let asked = lineage(app, starts);
     let question: ScopeAsked = record::read(&asked);
     let (_, floor) = timed(|| app.store.look(|conn| trace::forward(conn, starts)));
     let (found, listing) = timed(|| {
         app.store
-            .read(|conn| scope::find(app, conn, &question, "", None))
+            .read(|conn| scope::listed(app, conn, &question, ""))
     });
     let reached = found.map_or(0, |found| found.scope.lots.len());
     let caller = Caller::new(app);

@@ -5,6 +5,7 @@
 
 use crate::error::{Error, Result};
 use std::fs::File;
+use std::io;
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicU64, Ordering};
 
@@ -64,6 +65,14 @@ impl RecordFile {
     /// Its path.
     pub(crate) fn path(&self) -> &Path {
         &self.path
+    }
+
+    /// Waits until what was written into it so far is on the disk.
+    ///
+    /// # Errors
+    /// The disk fails.
+    pub(crate) fn send(&self) -> io::Result<()> {
+        self.file.as_ref().map_or(Ok(()), File::sync_data)
     }
 
     /// Refuses a file that is not the one that was opened, or was emptied, cut or written over since: a deed in

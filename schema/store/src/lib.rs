@@ -30,6 +30,7 @@ mod error;
 pub mod family;
 mod file;
 mod gate;
+pub mod gradually;
 pub mod history;
 mod ids;
 pub mod incident_life;

@@ -12,6 +12,7 @@ use crate::db::Store;
 use crate::error::Result;
 use crate::file::RecordFile;
 use crate::gate::Gate;
+use crate::gradually::gradually;
 use diesel::sql_types::Integer;
 use diesel::{QueryableByName, RunQueryDsl, sql_query};
 use std::path::PathBuf;
@@ -65,6 +66,7 @@ pub struct LogSettler {
 pub struct LogEnder {
     address: Address,
     gate: Option<Arc<Gate>>,
+    file: Option<Arc<RecordFile>>,
     conn: Option<Conn>,
 }
 
@@ -90,6 +92,7 @@ impl Store {
         let ender = LogEnder {
             address: self.address().clone(),
             gate: self.gate(),
+            file: self.file(),
             conn: None,
         };
         Ok(Some((settler, ender)))
@@ -111,7 +114,7 @@ impl LogSettler {
         if let Some(file) = &self.file {
             file.check()?;
         }
-        let so_far = by(&mut self.conn, &self.address)?;
+        let so_far = by(&mut self.conn, &self.address, self.file.as_deref())?;
         self.seen = now;
         Ok(so_far.is_long() && so_far.is_mostly_done())
     }
@@ -124,23 +127,26 @@ impl LogEnder {
     /// # Errors
     /// The record is away; the next time is as good.
     pub fn end(&mut self) -> Result<()> {
-        let so_far = by(&mut self.conn, &self.address)?;
+        let file = self.file.as_deref();
+        let so_far = by(&mut self.conn, &self.address, file)?;
         match &self.gate {
             Some(gate) if so_far.is_nearly_done() => {
-                gate.between_deeds(|| by(&mut self.conn, &self.address).map(drop))
+                gate.between_deeds(|| by(&mut self.conn, &self.address, file).map(drop))
             }
             _ => Ok(()),
         }
     }
 }
 
-/// The same by a connection that is kept as long as all is well.
-fn by(kept: &mut Option<Conn>, address: &Address) -> Result<Settled> {
+/// The same by a connection that is kept as long as all is well. SQLite waits for the disk once, at the end: of a long log
+/// that is half a gigabyte, and a deed would wait behind it.
+fn by(kept: &mut Option<Conn>, address: &Address, file: Option<&RecordFile>) -> Result<Settled> {
     let mut conn = match kept.take() {
         Some(conn) => conn,
         None => Conn::open(address)?,
     };
-    let so_far = settled(&mut conn)?;
+    let send = || file.map_or(Ok(()), RecordFile::send);
+    let so_far = gradually(send, || settled(&mut conn))?;
     *kept = Some(conn);
     Ok(so_far)
 }

@@ -5,12 +5,9 @@ use rustix::process::setpriority_process;
 use std::fs::File;
 use std::panic;
 use std::path::Path;
-use std::sync::mpsc::{self, RecvTimeoutError};
 use std::thread;
-use std::time::Duration;
+use store::gradually::gradually;
 
-/// How often what was written meanwhile is sent to the disk.
-const EVERY: Duration = Duration::from_millis(25);
 /// As the system counts: 0 is like everybody, 19 is whenever nobody else wants to.
 const BEHIND: i32 = 15;
 
@@ -43,27 +40,17 @@ pub fn halves_at_once() -> u32 {
     }
 }
 
-/// Does something that fills a file, and sends what is in it to the disk little by little meanwhile: sent all at once at
-/// the end, whatever anybody records would wait until a whole record is written.
+/// Does something that fills a file, which is sent to the disk little by little meanwhile.
 pub fn settling<T>(path: &Path, fill: impl FnOnce() -> T) -> T {
-    thread::scope(|scope| {
-        let (filled, until) = mpsc::channel::<()>();
-        scope.spawn(move || {
-            while until.recv_timeout(EVERY) == Err(RecvTimeoutError::Timeout) {
-                // Not there yet, or a disk that fails: whoever fills it, or gives it its name, notices.
-                let _ = File::open(path).and_then(|file| file.sync_data());
-            }
-        });
-        let made = fill();
-        drop(filled);
-        made
-    })
+    // Not there yet, or a disk that fails: whoever fills it, or gives it its name, notices.
+    gradually(|| File::open(path)?.sync_data(), fill)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use std::fs;
+    use store::gradually::EVERY;
 
     #[test]
     fn what_is_filled_is_there_and_the_answer_comes_back() {

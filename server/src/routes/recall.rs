@@ -124,7 +124,7 @@ async fn scope(asking: Asking, Body(asked): Body<ScopeAsked>) -> Result<HttpResp
     let read = blocking(move || {
         let app = asking.caller();
         app.store.read(|conn| {
-            let found = read::scope::find(&app, conn, &asked, "", None)?;
+            let found = read::scope::listed(&app, conn, &asked, "")?;
             let kitchen = app.standing(conn)?.kitchen.clone();
             Ok::<_, Error>(found.read(&asked, app.speech(&kitchen)))
         })

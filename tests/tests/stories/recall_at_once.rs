@@ -14,6 +14,7 @@ on_both_engines! {
     a_sale_that_waits_for_a_hold_comes_after_it
     a_clock_that_is_a_minute_behind_sells_nothing_held
     a_hold_by_a_clock_that_is_ahead_stands_at_once
+    what_was_made_since_it_was_listed_is_held_with_it
 }
 
 /// Four clerks sell one pack after the other while the hold comes: from its answer on nothing leaves.
@@ -140,4 +141,33 @@ fn serve(caller: &Caller, lot: &str) -> Answer {
 struct Number {
     #[diesel(sql_type = diesel::sql_types::BigInt)]
     number: i64,
+}
+
+/// What was listed is held as it was listed, unless something came after: a pack that was made since, or an entry
+/// that was changed since.
+fn what_was_made_since_it_was_listed_is_held_with_it(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let pig = caller.half_pig("0608-17", 40_000);
+    let scope = json!({ "start": [{ "lot": pig }], "spreads": "lineage" });
+    let lots = |answer: &Answer| answer.body["lots"].as_array().unwrap().len();
+    let listed = caller.post("/api/scopes", &scope).expect(200);
+    assert_eq!(lots(&listed), 1);
+    let cut = caller
+        .step("cut")
+        .of_grams(&pig, 40_000)
+        .into_packs("pork-chop", 40_000, 20);
+    let chops = cut.which("place", "case").made();
+    let hold = json!({ "told_by": "Harle Gate", "hazard": "residue", "hold": true, "why": "Residue", "scope": scope });
+    let begun = caller.deed("/api/incidents", hold.clone()).expect(201);
+    assert_eq!(lots(&begun), 2, "{}", begun.body);
+    let sold = caller.sell(&chops).with("pack", 1).ask();
+    assert_eq!(sold.status, 409, "{}", sold.body);
+    let again = caller.post("/api/scopes", &hold["scope"]).expect(200);
+    let next = caller.deed("/api/incidents", hold).expect(201);
+    assert_eq!(
+        (&next.body["lots"], &next.body["scope_digest"]),
+        (&again.body["lots"], &again.body["digest"]),
+        "held as listed a moment ago"
+    );
 }

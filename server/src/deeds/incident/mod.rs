@@ -67,7 +67,7 @@ pub fn begin(app: &Caller<'_>, asked: &IncidentAsked) -> Result<Done> {
                 IncidentSays::ToldLater { told },
             ));
         }
-        let found = scope::find(facts.app, facts.tx.conn, &asked.scope, "scope.", None)?;
+        let found = scope::as_listed(facts.app, facts.tx.conn, &asked.scope, "scope.")?;
         let number = number(facts, on_clock(told_at, zone).year())?;
         let row = IncidentRow {
             id: facts.deed,

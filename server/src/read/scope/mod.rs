@@ -1,5 +1,6 @@
 //! What is affected, and what is deliberately outside: a question; nothing is recorded.
 
+mod lately;
 mod named;
 mod starts;
 mod twins;
@@ -19,6 +20,7 @@ use domain::says::Says;
 use domain::scope::{
     Because, ByKey, Outside, Question, Scope, ScopeSays, Spreads, Start, World, reason,
 };
+pub use lately::{Lately, as_listed, listed};
 pub use named::{Named, Window};
 use starts::Starts;
 use std::collections::{BTreeMap, HashMap};
@@ -45,7 +47,7 @@ pub fn of(
     named: &Named,
     spreads: Spreads,
     drill: bool,
-) -> Result<(Found, String)> {
+) -> Result<(Arc<Found>, String)> {
     let asked = ScopeAsked {
         start: vec![named.start()],
         spreads: Word(spreads),
@@ -53,7 +55,7 @@ pub fn of(
         contact_until: None,
         without: None,
     };
-    let found = find(app, conn, &asked, "", None)?;
+    let found = listed(app, conn, &asked, "")?;
     let scope = canonical(&asked);
     let how = if drill {
         r#""drill":true"#
