@@ -77,7 +77,8 @@ fn measure(engine: Engine, size: usize) {
         Address::Postgres(url) => url.clone(),
     };
     drop(app);
-    listed_over_http(&House::at(engine, &database, &[]), &question);
+    let house = House::at(engine, &database, &[]).of_rows_by_hand();
+    listed_over_http(&house, &question);
 }
 
 /// The list of a large recall as a tablet is given it, the last byte of it there.

@@ -7,6 +7,7 @@ pub mod day;
 pub mod furniture;
 pub mod house;
 pub mod labels;
+mod midnight;
 pub mod neighbour;
 pub mod old_records;
 pub mod oracle;
