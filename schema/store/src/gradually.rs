@@ -6,16 +6,17 @@ use std::sync::mpsc::{self, RecvTimeoutError};
 use std::thread;
 use std::time::Duration;
 
-/// How often what was written meanwhile is sent to the disk.
-pub const EVERY: Duration = Duration::from_millis(25);
-
-/// Does something that fills a file, and calls `send` again and again meanwhile, on a thread of its own. What `send` says
+/// Does something that fills a file, and calls `send` every so often meanwhile, on a thread of its own. What `send` says
 /// is left to whoever needs the file: a disk that fails tells them too.
-pub fn gradually<T>(send: impl Fn() -> io::Result<()> + Send, fill: impl FnOnce() -> T) -> T {
+pub fn gradually<T>(
+    every: Duration,
+    send: impl Fn() -> io::Result<()> + Send,
+    fill: impl FnOnce() -> T,
+) -> T {
     thread::scope(|scope| {
         let (filled, until) = mpsc::channel::<()>();
         scope.spawn(move || {
-            while until.recv_timeout(EVERY) == Err(RecvTimeoutError::Timeout) {
+            while until.recv_timeout(every) == Err(RecvTimeoutError::Timeout) {
                 let _ = send();
             }
         });
@@ -37,7 +38,7 @@ mod tests {
             sent.fetch_add(1, Ordering::Relaxed);
             Err(io::Error::other("a disk that fails"))
         };
-        let seen = gradually(send, || {
+        let seen = gradually(Duration::from_millis(1), send, || {
             for _ in 0..5_000 {
                 if sent.load(Ordering::Relaxed) < 2 {
                     thread::sleep(Duration::from_millis(1));

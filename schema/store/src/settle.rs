@@ -17,7 +17,7 @@ use diesel::sql_types::Integer;
 use diesel::{QueryableByName, RunQueryDsl, sql_query};
 use std::path::PathBuf;
 use std::sync::Arc;
-use std::time::SystemTime;
+use std::time::{Duration, SystemTime};
 
 /// After so many pages the log is to begin anew. Where nobody settles it, the deed that made it so long sees to that.
 pub(crate) const LOG_PAGES: u32 = 8_000;
@@ -25,6 +25,9 @@ pub(crate) const LOG_PAGES: u32 = 8_000;
 pub(crate) const LOG_AT_MOST: u32 = 262_144;
 /// So many pages are on the disk in a blink.
 const A_BLINK: i32 = 500;
+
+/// How often what went into the file is sent to the disk: its pages lie all over it, and some hundred are there in a blink.
+const EVERY: Duration = Duration::from_millis(5);
 
 /// How long the log is, and how much of that lies in the file, in pages.
 #[derive(QueryableByName)]
@@ -146,7 +149,7 @@ fn by(kept: &mut Option<Conn>, address: &Address, file: Option<&RecordFile>) -> 
         None => Conn::open(address)?,
     };
     let send = || file.map_or(Ok(()), RecordFile::send);
-    let so_far = gradually(send, || settled(&mut conn))?;
+    let so_far = gradually(EVERY, send, || settled(&mut conn))?;
     *kept = Some(conn);
     Ok(so_far)
 }

@@ -6,8 +6,11 @@ use std::fs::File;
 use std::panic;
 use std::path::Path;
 use std::thread;
+use std::time::Duration;
 use store::gradually::gradually;
 
+/// How often what was written meanwhile is sent to the disk: it lies in a row, so it may be some megabytes.
+const EVERY: Duration = Duration::from_millis(25);
 /// As the system counts: 0 is like everybody, 19 is whenever nobody else wants to.
 const BEHIND: i32 = 15;
 
@@ -43,14 +46,13 @@ pub fn halves_at_once() -> u32 {
 /// Does something that fills a file, which is sent to the disk little by little meanwhile.
 pub fn settling<T>(path: &Path, fill: impl FnOnce() -> T) -> T {
     // Not there yet, or a disk that fails: whoever fills it, or gives it its name, notices.
-    gradually(|| File::open(path)?.sync_data(), fill)
+    gradually(EVERY, || File::open(path)?.sync_data(), fill)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use std::fs;
-    use store::gradually::EVERY;
 
     #[test]
     fn what_is_filled_is_there_and_the_answer_comes_back() {
