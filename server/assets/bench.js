@@ -304,7 +304,8 @@ const plan = {
     const strength = JSON.parse(salt?.row.dataset.strength || shown.dataset.strength);
     const dose = share("curing-salt");
     const plain = strength.salt_percent ?? 100 - (strength.nitrite_percent || 0) - (strength.nitrate_percent || 0);
-    const exact = (figure) => Math.round(figure * 10000) / 10000;
+    // To the millionth, as the service takes it, and never less: of what was typed in grams nothing is cut off.
+    const exact = (figure) => Math.ceil(figure * 1000000 - 0.0001) / 1000000;
     const asked = {
       ...JSON.parse(shown.dataset.plan),
       meat_grams: Math.round(meat * 1000) / 1000,
@@ -335,6 +336,7 @@ const plan = {
     if (!done) {
       // Without an answer, what stands there is of an earlier weight.
       shown.hidden = true;
+      form.querySelector("[data-wrong]").hidden = true;
       return;
     }
     plan.show(form, shown, done);
@@ -352,12 +354,13 @@ const plan = {
     written("nitrite_ppm").forEach((at) => { at.textContent = weights.written(done.nitrite_ppm, 0); });
     written("nitrate_ppm").forEach((at) => { at.textContent = weights.written(done.nitrate_ppm, 0); at.closest("li").hidden = done.nitrate_ppm === 0; });
     written("salt_percent").forEach((at) => { at.textContent = weights.written(done.salt_percent, 2); });
-    const lines = shown.querySelector("[data-findings]");
-    lines.replaceChildren(...done.findings.map((finding) => {
-      const line = document.createElement("li");
-      line.textContent = finding.says;
-      return line;
-    }));
+    const line = ({ says }) => Object.assign(document.createElement("li"), { textContent: says });
+    shown.querySelector("[data-findings]").replaceChildren(...done.findings.map(line));
+    // What is wrong stands at the button that records it, too.
+    const wrong = done.findings.filter(({ gravity }) => gravity !== "note");
+    const near = form.querySelector("[data-wrong]");
+    near.hidden = wrong.length === 0;
+    near.querySelector("ul").replaceChildren(...wrong.map(line));
     shown.querySelector("[data-caution]").textContent = done.caution;
     shown.classList.toggle("warn", !done.allowed);
     shown.hidden = false;

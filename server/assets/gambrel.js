@@ -173,6 +173,9 @@ const printing = {
       const response = await fetch(`/api/printers/${encodeURIComponent(section.dataset.printer)}/state`);
       const printer = await response.json();
       printing.paper(section, printer.paper ?? []);
+      const trouble = section.querySelector("[data-trouble]");
+      trouble.textContent = printer.trouble ?? "";
+      trouble.hidden = !printer.trouble;
       // The page of setting up asks for no more.
       if (!section.querySelector("[data-state]")) {
         return;
@@ -181,9 +184,6 @@ const printing = {
       const lacks = section.querySelector("[data-lacks]");
       lacks.textContent = printer.lacks ?? "";
       lacks.hidden = !printer.lacks;
-      const trouble = section.querySelector("[data-trouble]");
-      trouble.textContent = printer.trouble ?? "";
-      trouble.hidden = !printer.trouble;
       const seen = printer.certificate?.seen;
       const trust = section.querySelector("[data-trust]");
       if (trust && seen && seen !== printer.certificate.pinned) {

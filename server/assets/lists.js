@@ -248,11 +248,37 @@ const lists = {
     return ticked;
   },
 
+  // What is ticked and names a thing in its recipe: without that thing it cannot be listed.
+  users(form, code) {
+    const ticked = Array.from(form.querySelectorAll("input[data-parts]:checked:not(:disabled)"));
+    return ticked.filter((tick) => tick.dataset.parts.split(" ").includes(code));
+  },
+
+  // What something ticked is made of stays ticked, and its own line says for what.
+  keeps(form, tick) {
+    const by = tick.checked ? [] : lists.users(form, tick.dataset.code);
+    tick.closest("label").querySelector("[data-for]")?.remove();
+    if (by.length === 0) {
+      return;
+    }
+    tick.checked = true;
+    const word = document.createElement("small");
+    word.dataset.for = "";
+    word.setAttribute("role", "status");
+    word.className = "today";
+    word.textContent = form.dataset.kept.replace("[names]", by.map(lists.name).join(" · "));
+    tick.closest("label").querySelector("span").append(word);
+  },
+
+  name(tick) {
+    return tick.closest("label").querySelector("span").firstChild.textContent.trim();
+  },
+
   // Most of it lies in groups that are folded: it is named where the button is.
   with(form, ticked) {
     const told = form.querySelector("[data-with]");
     if (told) {
-      const names = ticked.map((tick) => tick.closest("label").querySelector("span").firstChild.textContent.trim());
+      const names = ticked.map(lists.name);
       told.hidden = names.length === 0;
       told.textContent = told.dataset.with.replace("[names]", names.join(" · "));
     }
@@ -332,8 +358,10 @@ document.addEventListener("change", (event) => {
     const group = field.closest("[data-group]");
     const all = Array.from(group.querySelectorAll("input[data-calls]:not(:disabled)"));
     all.forEach((tick) => { tick.checked = field.checked; });
+    all.forEach((tick) => lists.keeps(form, tick));
     lists.with(form, all.flatMap((tick) => lists.needs(form, tick)));
   } else if (field.matches("input[data-calls]")) {
+    lists.keeps(form, field);
     lists.with(form, lists.needs(form, field));
   }
   if (form?.matches("form[data-order]")) {

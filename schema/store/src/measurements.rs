@@ -11,7 +11,7 @@ use chrono::NaiveDateTime;
 use diesel::prelude::*;
 use diesel::sql_query;
 use diesel::sql_types::{BigInt, Integer, Text, Timestamp};
-use domain::words::{DeedKind, Quantity};
+use domain::words::Quantity;
 
 /// A reading to be recorded.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -177,26 +177,6 @@ pub fn lots_of(conn: &mut Conn, deed: i32) -> Result<Vec<i32>> {
 pub fn of_lot(conn: &mut Conn, lot: i32) -> Result<Vec<(NaiveDateTime, Quantity, i64)>> {
     let read = of_lots(conn, &[lot])?.into_iter();
     read.map(|row| Ok((row.at, quantity(&row.quantity)?, row.millionths)))
-        .collect()
-}
-
-/// The readings of a place, the oldest first; voided ones, and those that others count instead of, are left out, and
-/// what a step there read of its food.
-pub fn of_place(conn: &mut Conn, place: i32) -> Result<Vec<(NaiveDateTime, Quantity, i64)>> {
-    let measure = DeedKind::Measure.as_str();
-    let sql = format!(
-        "SELECT 0 AS lot_id, deeds.id AS deed_id, deeds.at, of.quantity, of.millionths
-         FROM measurements of {THAT_COUNT}
-         WHERE of.place_id = {place} AND of.lot_id IS NULL AND deeds.kind = '{measure}'
-             AND voids.id IS NULL AND NOT EXISTS (
-                 SELECT 1 FROM measurements newer LEFT JOIN voids undone ON undone.deed_id = newer.deed_id
-                 WHERE newer.of_deed_id = deeds.id AND newer.deed_id <> of.deed_id AND newer.id > of.id
-                     AND undone.id IS NULL)
-         ORDER BY deeds.at, of.id"
-    );
-    let read: Vec<LotReadingRow> = on_each!(conn, c => sql_query(sql).load(c)?);
-    read.into_iter()
-        .map(|row| Ok((row.at, quantity(&row.quantity)?, row.millionths)))
         .collect()
 }
 

@@ -87,8 +87,22 @@ pub fn among(
 /// From when until when a pack was in a place.
 pub type Stay = (NaiveDateTime, NaiveDateTime);
 
-/// The packs with something left in them now that stood in a place for a part of a time, wherever they went since:
-/// the lot, the number, the key, and from when until when. Some packs, or any.
+/// A pack that stood in a place for a time.
+#[derive(Debug, Clone, Copy)]
+pub struct Stayed {
+    /// Its lot.
+    pub lot: i32,
+    /// Its number in that.
+    pub number: i32,
+    /// Its key.
+    pub pack: i32,
+    /// From when until when.
+    pub stay: Stay,
+    /// Is anything left in it now?
+    pub is_left: bool,
+}
+
+/// The packs that stood in a place for a part of a time, wherever they went since. Some packs, or any.
 ///
 /// # Errors
 /// The database is away.
@@ -97,7 +111,7 @@ pub fn between(
     place: i32,
     (from, until): Stay,
     some: Option<&[i32]>,
-) -> Result<Vec<(i32, i32, i32, Stay)>> {
+) -> Result<Vec<Stayed>> {
     let all = match some {
         Some(some) => some.to_vec(),
         None => maybe_there(conn, place, from)?,
@@ -127,10 +141,6 @@ pub fn between(
             .select((pack_events::pack_id, deeds::at, pack_events::place_id))
             .load(conn)?;
         for (pack, lot, number, born, made, left) in rows {
-            // A pack that is emptied now is nobody's to judge, but what was cut of it brings its hours along.
-            if left <= 0 && some.is_none() {
-                continue;
-            }
             let mut here = (born, made);
             let mut stays: Vec<Stay> = Vec::new();
             let of_pack = moves.iter().filter(|moved| moved.0 == pack);
@@ -142,7 +152,13 @@ pub fn between(
                 here = (to, at);
             }
             let stays = stays.into_iter().filter(|(came, went)| came < went);
-            found.extend(stays.map(|stay| (lot, number, pack, stay)));
+            found.extend(stays.map(|stay| Stayed {
+                lot,
+                number,
+                pack,
+                stay,
+                is_left: left > 0,
+            }));
         }
     }
     Ok(found)

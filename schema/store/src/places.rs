@@ -62,27 +62,37 @@ struct PlaceReadRow {
     millionths: i64,
 }
 
-/// The readings of places' warmth that count, as a part of a statement.
-fn readings(what: &str) -> String {
+/// The readings of places' warmth that count: those that were told by themselves, and those of a failure of the place.
+/// Of each the place, when, on which scale, how warm, and its key.
+fn readings(what: &str) -> [String; 2] {
     let (celsius, fahrenheit) = (Quantity::Celsius.as_str(), Quantity::Fahrenheit.as_str());
-    let measure = DeedKind::Measure.as_str();
-    format!(
-        "FROM measurements of {THAT_COUNT}
-         WHERE of.place_id {what} AND of.lot_id IS NULL AND deeds.kind = '{measure}'
-             AND of.quantity IN ('{celsius}', '{fahrenheit}') AND voids.id IS NULL AND NOT EXISTS (
-                 SELECT 1 FROM measurements newer LEFT JOIN voids undone ON undone.deed_id = newer.deed_id
-                 WHERE newer.of_deed_id = deeds.id AND newer.deed_id <> of.deed_id AND newer.id > of.id
-                     AND undone.id IS NULL)"
-    )
+    let (measure, failed) = (DeedKind::Measure.as_str(), DeedKind::PlaceFailed.as_str());
+    [
+        format!(
+            "SELECT of.place_id, deeds.at, of.quantity, of.millionths, of.id
+             FROM measurements of {THAT_COUNT}
+             WHERE of.place_id {what} AND of.lot_id IS NULL AND deeds.kind = '{measure}'
+                 AND of.quantity IN ('{celsius}', '{fahrenheit}') AND voids.id IS NULL AND NOT EXISTS (
+                     SELECT 1 FROM measurements newer LEFT JOIN voids undone ON undone.deed_id = newer.deed_id
+                     WHERE newer.of_deed_id = deeds.id AND newer.deed_id <> of.deed_id AND newer.id > of.id
+                         AND undone.id IS NULL)"
+        ),
+        format!(
+            "SELECT deeds.place_id, of.at, of.quantity, of.millionths, of.id
+             FROM deeds JOIN core_readings of ON of.deed_id = deeds.id
+             LEFT JOIN voids ON voids.deed_id = deeds.id
+             WHERE deeds.kind = '{failed}' AND deeds.place_id {what} AND voids.id IS NULL"
+        ),
+    ]
 }
 
 /// How warm each place was when it was read last, by its key.
 pub fn read(conn: &mut Conn) -> Result<HashMap<i32, PlaceRead>> {
-    let readings = readings("IS NOT NULL");
+    let all = readings("IS NOT NULL").join(" UNION ALL ");
     let sql = format!(
         "SELECT place_id, at, quantity, millionths FROM (
-             SELECT of.place_id, deeds.at, of.quantity, of.millionths, ROW_NUMBER() OVER (
-                 PARTITION BY of.place_id ORDER BY deeds.at DESC, of.id DESC) AS nth {readings}
+             SELECT place_id, at, quantity, millionths, ROW_NUMBER() OVER (
+                 PARTITION BY place_id ORDER BY at DESC, id DESC) AS nth FROM ({all}) told
          ) latest WHERE nth = 1"
     );
     let rows: Vec<PlaceReadRow> = on_each!(conn, c => sql_query(sql).load(c)?);
@@ -92,9 +102,13 @@ pub fn read(conn: &mut Conn) -> Result<HashMap<i32, PlaceRead>> {
 /// How warm a place was when it was read last. Of those that were entered last: what was told later than it happened is
 /// among them, and a scan does not read years.
 pub fn read_last(conn: &mut Conn, place: i32) -> Result<Option<PlaceRead>> {
-    let readings = readings("= $1");
+    let [told, failed] = readings("= $1");
+    let last = |of: &str| format!("SELECT * FROM ({of} ORDER BY of.id DESC LIMIT 8)");
     let sql = format!(
-        "SELECT of.place_id, deeds.at, of.quantity, of.millionths {readings} ORDER BY of.id DESC LIMIT 8"
+        "SELECT place_id, at, quantity, millionths FROM (
+             {} AS told UNION ALL {} AS failed) latest ORDER BY id DESC",
+        last(&told),
+        last(&failed)
     );
     let rows: Vec<PlaceReadRow> =
         on_each!(conn, c => sql_query(sql).bind::<Integer, _>(place).load(c)?);
@@ -104,6 +118,22 @@ pub fn read_last(conn: &mut Conn, place: i32) -> Result<Option<PlaceRead>> {
         .map(PlaceReadRow::read)
         .transpose()?
         .map(|(_, read)| read))
+}
+
+/// The readings of a place's warmth, the oldest first; voided ones, and those that others count instead of, are left out,
+/// and what a step there read of its food.
+///
+/// # Errors
+/// The database is away, or the record is damaged.
+pub fn read_of(conn: &mut Conn, place: i32) -> Result<Vec<PlaceRead>> {
+    let all = readings("= $1").join(" UNION ALL ");
+    let sql =
+        format!("SELECT place_id, at, quantity, millionths FROM ({all}) told ORDER BY at, id");
+    let rows: Vec<PlaceReadRow> =
+        on_each!(conn, c => sql_query(sql).bind::<Integer, _>(place).load(c)?);
+    rows.into_iter()
+        .map(|row| row.read().map(|(_, read)| read))
+        .collect()
 }
 
 impl PlaceReadRow {

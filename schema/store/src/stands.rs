@@ -2,11 +2,13 @@
 
 use crate::conn::Conn;
 use crate::error::Result;
+use crate::on_each;
 use crate::packs::PackRow;
 use crate::tables::{deeds, pack_events, packs};
 use chrono::{NaiveDate, NaiveDateTime};
-use diesel::dsl::count_star;
 use diesel::prelude::*;
+use diesel::sql_query;
+use diesel::sql_types::{BigInt, Integer, Text};
 use domain::words::{Account, Being};
 
 /// The packs that stand in a place with something left in them, by lot and number.
@@ -21,16 +23,43 @@ pub fn in_place(conn: &mut Conn, place: i32) -> Result<Vec<PackRow>> {
         .load(conn)?)
 }
 
-/// How many packs stand in each place, by its key.
+/// What of a lot stands in a place.
+#[derive(Debug, QueryableByName)]
+pub struct StandsThere {
+    /// The place.
+    #[diesel(sql_type = Integer)]
+    pub place_id: i32,
+    /// The lot.
+    #[diesel(sql_type = Integer)]
+    pub lot_id: i32,
+    /// The version of its product.
+    #[diesel(sql_type = Integer)]
+    pub version_id: i32,
+    /// The kind of the deed that made it.
+    #[diesel(sql_type = Text)]
+    pub made_by: String,
+    /// How many packs it was born with.
+    #[diesel(sql_type = Integer)]
+    pub pack_count: i32,
+    /// How many of them stand there.
+    #[diesel(sql_type = BigInt)]
+    pub packs: i64,
+}
+
+/// What of each lot stands in each place, or in one.
 ///
 /// # Errors
 /// The database is away.
-pub fn counted(conn: &mut Conn) -> Result<Vec<(i32, i64)>> {
-    Ok(packs::table
-        .filter(packs::left_mg.gt(0))
-        .group_by(packs::place_id)
-        .select((packs::place_id, count_star()))
-        .load(conn)?)
+pub fn counted(conn: &mut Conn, place: Option<i32>) -> Result<Vec<StandsThere>> {
+    let there = place.map_or_else(String::new, |place| format!("AND packs.place_id = {place}"));
+    let sql = format!(
+        "SELECT packs.place_id, packs.lot_id, lots.version_id, deeds.kind AS made_by, lots.pack_count,
+             COUNT(*) AS packs
+         FROM packs JOIN lots ON lots.id = packs.lot_id JOIN deeds ON deeds.id = lots.deed_id
+         WHERE packs.left_mg > 0 {there}
+         GROUP BY packs.place_id, packs.lot_id, lots.version_id, deeds.kind, lots.pack_count"
+    );
+    Ok(on_each!(conn, c => sql_query(sql).load(c)?))
 }
 
 /// The packs that were counted as missing and not found since, those of the newest lots first.

@@ -27,6 +27,8 @@ pub struct Template {
     height: Length,
     /// For paper on a roll, how short it may be cut.
     shortest: Option<Length>,
+    /// Is it taken by itself only where a printer says that it holds that paper?
+    on_its_paper: bool,
     printers: Vec<Dpi>,
     omits: BTreeSet<Field>,
     pub(crate) items: Vec<Item>,
@@ -240,6 +242,11 @@ impl Template {
         self.shortest
     }
 
+    /// Is it taken by itself only where a printer says that it holds that paper?
+    pub fn on_its_paper(&self) -> bool {
+        self.on_its_paper
+    }
+
     /// The same with other items, as tall as that, and perhaps cut shorter.
     pub(crate) fn with(
         &self,
@@ -350,6 +357,7 @@ impl Template {
                 .shortest_mm
                 .map(|mm| mm.length("shortest_mm"))
                 .transpose()?,
+            on_its_paper: wire.on_its_paper,
             printers: printers.collect::<Result<_, _>>()?,
             omits: wire.omits.iter().copied().collect(),
             items: items

@@ -58,6 +58,9 @@ pub(crate) struct Template {
     pub height_mm: Mm,
     /// For paper on a roll: the shortest that the label may be cut; `height_mm` is then the longest.
     pub shortest_mm: Option<Mm>,
+    /// Is it taken only where a printer says that it holds that paper, or by name? Not by itself for a document.
+    #[serde(default)]
+    pub on_its_paper: bool,
     /// The printers that it is made for: 203, 300 or both.
     pub dpi: Vec<u16>,
     /// Texts that it knowingly leaves out.

@@ -19,8 +19,8 @@ use domain::stop::Cause;
 use domain::words::{DeedKind, PlaceKind, State, Topic};
 use std::collections::HashSet;
 use store::lots::{self, LotRow};
-use store::measurements;
 use store::packs::PackChoice;
+use store::places::{self, PlaceRead};
 
 /// Judges a reading that is on record now; it is never refused, as nothing that was read is: two warm ones too far apart
 /// are a stop.
@@ -186,11 +186,14 @@ pub fn of_place(facts: &mut Facts<'_, '_>, place: &str) -> Result<Plan> {
     if !matches!(entry.kind.0, PlaceKind::Storage | PlaceKind::Counter) {
         return Ok(Plan::default());
     }
-    let mut read = Vec::new();
-    for (at, quantity, millionths) in measurements::of_place(facts.tx.conn, stands.0)? {
-        read.extend(Temperature::read(quantity, millionths).map(|read| (at.and_utc(), read)));
-    }
-    read.sort_by_key(|(at, _)| *at);
+    let told = places::read_of(facts.tx.conn, stands.0)?.into_iter();
+    let degrees = |of: PlaceRead| {
+        Some((
+            of.at.and_utc(),
+            Temperature::read(of.quantity, of.millionths)?,
+        ))
+    };
+    let read: Vec<(DateTime<Utc>, Temperature)> = told.filter_map(degrees).collect();
     let warm = |(at, read): &(DateTime<Utc>, Temperature)| (*at, !rules.cold.allows(*read));
     let all: Vec<Found> = read.iter().map(warm).collect();
     let nth = all.iter().rposition(|(at, _)| *at == facts.moment.at);

@@ -39,7 +39,7 @@ pub fn judge(facts: &mut Facts<'_, '_>, moved: &Plan) -> Result<Plan> {
             let Some(place) = is_free(facts, &alone, *deed)? else {
                 continue;
             };
-            let lot = lot.code.clone();
+            let lot = place_failure::food(&lot);
             found.warnings.push(match facts.who.may(Right::Lift) {
                 true => {
                     found.ends.push((*stop, Disposal::PutRight));
@@ -83,8 +83,8 @@ fn stays(
 ) -> Result<Vec<(DateTime<Utc>, DateTime<Utc>)>> {
     let time = (failure.from.naive_utc(), failure.until.naive_utc());
     let found = occupants::between(facts.tx.conn, place, time, Some(&[pack.0]))?;
-    let stays = found
-        .into_iter()
-        .map(|(_, _, _, (came, went))| (came.and_utc(), went.and_utc()));
-    Ok(stays.collect())
+    let stays = found.into_iter().map(|one| one.stay);
+    Ok(stays
+        .map(|(came, went)| (came.and_utc(), went.and_utc()))
+        .collect())
 }

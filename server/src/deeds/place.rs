@@ -15,7 +15,7 @@ use domain::deed::place_failure::{self, PlaceFailure, Spells};
 use domain::heat::{HeatRules, hours};
 use domain::lot::{DeedId, Lot, PackId, PlaceId};
 use domain::measure::Temperature;
-use domain::says::Says;
+use domain::says::{Arg, Says};
 use domain::words::{DeedKind, PlaceKind};
 use store::packs::PackChoice;
 use store::{entries, occupants};
@@ -119,8 +119,7 @@ pub fn beyond(facts: &mut Facts<'_, '_>, place: &str, read: Temperature) -> Resu
         limit,
     })];
     if !lots.is_empty() {
-        let codes: Vec<String> = lots.iter().map(|lot| lot.code.shown()).collect();
-        let lots = codes.join(", ");
+        let lots = Arg::All(lots.iter().map(place_failure::food).collect());
         said.push(PlaceSays::StoodThere { place: name, lots }.into());
     }
     Ok(said)
@@ -137,7 +136,7 @@ fn warm_for_what_stood(
         return Ok(Vec::new());
     }
     let at = facts.moment.at;
-    let (mut said, mut codes) = (Vec::new(), Vec::new());
+    let (mut said, mut foods) = (Vec::new(), Vec::new());
     let stands = facts.place.expect("it is about a place");
     for lot in stood(facts, stands, &[at])? {
         let wrong = held_right(facts, read, &lot)?;
@@ -147,10 +146,10 @@ fn warm_for_what_stood(
         if said.is_empty() {
             said = wrong;
         }
-        codes.push(lot.code.shown());
+        foods.push(place_failure::food(&lot));
     }
-    if !codes.is_empty() {
-        let (place, lots) = (place.name.0.clone(), codes.join(", "));
+    if !foods.is_empty() {
+        let (place, lots) = (place.name.0.clone(), Arg::All(foods));
         said.push(PlaceSays::StoodThere { place, lots }.into());
     }
     Ok(said)
@@ -172,7 +171,8 @@ pub(super) fn stood(
     load(facts, &found)
 }
 
-/// The same of a failure, with what stood there for a part of it only and is elsewhere since: from when until when.
+/// The same of a failure, with what stood there for a part of it only: each pack from when until when it did, for its
+/// hours are counted from when it came in.
 pub(super) fn all_there(
     facts: &mut Facts<'_, '_>,
     place: PlaceId,
@@ -181,21 +181,29 @@ pub(super) fn all_there(
 ) -> Result<(Vec<Lot>, Spells)> {
     let mut found = stood_at(facts, place, &moments(failure, rules))?;
     let time = (failure.from.naive_utc(), failure.until.naive_utc());
-    let stayed = occupants::between(facts.tx.conn, place.0, time, None)?;
     let mut there = Spells::new();
-    for (lot, number, pack, (came, went)) in stayed {
-        let is_new = !there.contains_key(&PackId(pack));
-        let known = found.entry(lot).or_default();
-        if is_new && known.contains(&number) {
+    for one in occupants::between(facts.tx.conn, place.0, time, None)? {
+        let stood = found.get(&one.lot);
+        let is_known = stood.is_some_and(|known| known.contains(&one.number));
+        // A pack that is emptied now is nobody's to judge, unless it was too late when it was.
+        if !is_known && !one.is_left {
             continue;
         }
-        if is_new {
-            known.push(number);
+        if !is_known {
+            found.entry(one.lot).or_default().push(one.number);
         }
-        let stays = there.entry(PackId(pack)).or_default();
-        stays.push((came.and_utc(), went.and_utc()));
+        let stays = there.entry(PackId(one.pack)).or_default();
+        stays.push((one.stay.0.and_utc(), one.stay.1.and_utc()));
     }
-    Ok((load(facts, &found)?, there))
+    let mut lots = load(facts, &found)?;
+    // What came in at its very end was not there for any of it.
+    if failure.from < failure.until {
+        for lot in &mut lots {
+            lot.packs.retain(|pack| there.contains_key(&pack.id));
+        }
+        lots.retain(|lot| !lot.packs.is_empty());
+    }
+    Ok((lots, there))
 }
 
 fn stood_at(

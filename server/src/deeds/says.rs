@@ -156,7 +156,7 @@ messages! {
     /// What is said of a place and how cold it is.
     PlaceSays in "place" {
         Beyond "beyond" { place: String, at: Temperature, limit: LimitSays },
-        StoodThere "stood-there" { place: String, lots: String },
+        StoodThere "stood-there" { place: String, lots: Arg },
         NoReading "no-reading",
         ReadOutside "read-outside",
         EndsFirst "ends-first",

@@ -12,10 +12,9 @@ use crate::wire::cures::{DriedAsked, decimal};
 use chrono::{DateTime, Utc};
 use domain::family::curing_record;
 use domain::lot::{LotId, PlaceId};
-use domain::measure::{Scale, Temperature};
+use domain::measure::Temperature;
 use domain::trichinae::{Drying, Length, Process, StageKind, StageOnRecord};
-use domain::words::{DeedKind, Quantity};
-use rust_decimal::Decimal;
+use domain::words::DeedKind;
 use std::collections::BTreeSet;
 use store::deeds::DeedRow;
 use store::family::Extent;
@@ -150,21 +149,11 @@ fn room(
     from: DateTime<Utc>,
     until: DateTime<Utc>,
 ) -> Result<Vec<Temperature>> {
-    let read = store::measurements::of_place(facts.tx.conn, PlaceId(place).0)?;
-    let within = read.into_iter().filter(|(at, ..)| {
-        let at = at.and_utc();
+    let read = store::places::read_of(facts.tx.conn, PlaceId(place).0)?;
+    let within = read.into_iter().filter(|of| {
+        let at = of.at.and_utc();
         from <= at && at <= until
     });
-    let degrees = within.filter_map(|(_, quantity, millionths)| {
-        let scale = match quantity {
-            Quantity::Celsius => Scale::Celsius,
-            Quantity::Fahrenheit => Scale::Fahrenheit,
-            _ => return None,
-        };
-        Some(Temperature::new(
-            scale,
-            Decimal::new(millionths, 6).normalize(),
-        ))
-    });
+    let degrees = within.filter_map(|of| Temperature::read(of.quantity, of.millionths));
     Ok(degrees.collect())
 }

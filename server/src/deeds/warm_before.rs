@@ -2,7 +2,7 @@
 //! What was cut or packed of something brings along what that went through.
 
 use super::facts::Facts;
-use super::{place, place_late};
+use super::place_late;
 use crate::error::Result;
 use chrono::NaiveDateTime;
 use domain::condition::Condition;
@@ -45,38 +45,22 @@ pub fn spells(facts: &mut Facts<'_, '_>, lots: &[Lot], but: DeedId) -> Result<Sp
             continue;
         };
         let failure: PlaceFailure = place_late::told(facts, &failed)?;
-        let Some((from, until)) = failure.warm_spell(&rules.cold) else {
+        if failure.warm_spell(&rules.cold).is_none() {
             continue;
-        };
-        let mut stood: Vec<i32> = Vec::new();
-        for moment in place::moments(&failure, &facts.law().heat) {
-            let found = occupants::among(facts.tx.conn, at, moment.naive_utc(), &packs)?;
-            stood.extend(found.into_iter().map(|(_, _, pack)| pack));
         }
-        stood.sort_unstable();
-        stood.dedup();
-        // What was carried away before the end was warm as long as it stood there.
+        // Each was warm as long as it stood there: what came in later, or was carried away, for less than it lasted.
         let time = (failure.from.naive_utc(), failure.until.naive_utc());
-        for (_, _, pack, (came, went)) in occupants::between(facts.tx.conn, at, time, Some(&packs))?
-        {
-            let stay = [(came.and_utc(), went.and_utc())];
-            let part = failure
-                .while_there(&stay)
-                .filter(|_| !stood.contains(&pack));
+        for one in occupants::between(facts.tx.conn, at, time, Some(&packs))? {
+            let stay = [(one.stay.0.and_utc(), one.stay.1.and_utc())];
+            let part = failure.while_there(&stay);
             let Some((from, until)) = part.and_then(|part| part.warm_spell(&rules.cold)) else {
                 continue;
             };
-            for each in kin.get(&pack).into_iter().flatten() {
+            for each in kin.get(&one.pack).into_iter().flatten() {
                 let ends = each.until.map_or(until, |used| until.min(used.and_utc()));
                 if from < ends {
                     spells.entry(each.of).or_default().push((from, ends));
                 }
-            }
-        }
-        for each in stood.iter().filter_map(|pack| kin.get(pack)).flatten() {
-            let ends = each.until.map_or(until, |used| until.min(used.and_utc()));
-            if from < ends {
-                spells.entry(each.of).or_default().push((from, ends));
             }
         }
     }

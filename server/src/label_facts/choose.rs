@@ -101,7 +101,9 @@ pub fn place(
                 |template: &&Template| wanted.among.iter().any(|name| name == template.name());
             let some: Vec<&Template> = all.iter().copied().filter(among).collect();
             // Of a printer that has none of them nobody knows whether it cuts a roll to length.
-            let fixed = |of: &&Template| wanted.among.is_empty() || of.shortest().is_none();
+            let fixed = |of: &&Template| {
+                !of.on_its_paper() && (wanted.among.is_empty() || of.shortest().is_none())
+            };
             match some.is_empty() {
                 true => all.into_iter().filter(fixed).collect(),
                 false => some,

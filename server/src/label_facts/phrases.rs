@@ -23,6 +23,7 @@ messages! {
         Contains "contains" { names: String },
         ReceivedAt "received-at" { at: NaiveDateTime },
         ReceivedCold "received-cold" { at: NaiveDateTime, degrees: Arg },
+        Left "left" { weight: String },
         Killed "killed" { day: NaiveDate },
         FarmKilled "farm-killed" { farm: String, day: String },
         Carcass "carcass" { number: String },

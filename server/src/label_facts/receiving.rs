@@ -73,7 +73,17 @@ fn bought(writer: &Writer<'_>, source: &KnownSource, said: &mut Said) {
 
 /// What differs from pack to pack.
 pub fn of_pack(writer: &Writer<'_>, said: &mut Said, number: u32) {
-    said.say(Field::Net, writer.house_weight(number));
+    let weight = writer.house_weight(number);
+    let pack = writer.pack(number);
+    // What is left is not what was received, and the tag says so.
+    let is_rest = writer.grams(number) < pack.made;
+    said.say(
+        Field::Net,
+        match is_rest {
+            true => writer.first.say(LabelWords::Left { weight }),
+            false => weight,
+        },
+    );
     if let Some(date) = writer.pack(number).now.use_by {
         said.say(Field::UseByHeading, writer.first.text("label-use-by"));
         said.say(Field::UseBy, writer.first.date(date));

@@ -33,6 +33,8 @@ shipped![
     "pack-us",
     "pack-us-raw",
     "pack-wide",
+    "pack-wide-short",
+    "pack-wide-tall",
     "receiving",
     "receiving-large",
     "roll-ca",

@@ -176,11 +176,12 @@ fn read(
                 .iter()
                 .all(|pack| lists.place_code(pack.now.place) == code)
     };
-    let others = names.places.iter().filter(|(code, _)| !is_there(code));
+    let others = names.places_by_name().into_iter();
+    let others = others.filter(|(code, _)| !is_there(code));
     let places = others.map(|(code, name)| Choice {
-        chosen: chosen_place.as_ref() == Some(code),
-        code: code.clone(),
-        name: name.clone(),
+        chosen: chosen_place.as_deref() == Some(code),
+        code: code.to_owned(),
+        name: name.to_owned(),
         more: None,
     });
     let products = match kind {

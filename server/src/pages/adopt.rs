@@ -9,6 +9,7 @@ use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::named::named;
 use crate::read::names::Names;
+use crate::read::seek::fold;
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
 use domain::lot::Pack;
@@ -88,7 +89,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<AdoptPage> {
         .into_iter()
         .map(|(code, name)| Pick::of(&code, name))
         .collect();
-    products.sort_by(|one, other| one.name.cmp(&other.name));
+    products.sort_by_cached_key(|one| fold(&one.name));
     let printers = crate::read::prints::printers(conn)?;
     let printers = printers.into_iter().map(|of| Pick::of(&of.code, of.name));
     Ok(AdoptPage {

@@ -140,10 +140,10 @@ fn read(app: &Caller<'_>, conn: &mut Conn, fields: &[(String, String)]) -> Resul
         .collect();
     let asked_at = app.now();
     let at = words.minute(asked_at, names.zone());
-    let place = |(code, name): (&String, &String)| Place {
-        chosen: wanted.place.as_ref() == Some(code),
-        code: code.clone(),
-        name: name.clone(),
+    let place = |(code, name): (&str, &str)| Place {
+        chosen: wanted.place.as_deref() == Some(code),
+        code: code.to_owned(),
+        name: name.to_owned(),
     };
     let mut page = AskPage {
         heading: asked.as_ref().map(|_| {
@@ -156,7 +156,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, fields: &[(String, String)]) -> Resul
         usual: USUAL.into_iter().map(chip).collect(),
         more_chosen: more.iter().any(|chip| chip.chosen),
         more,
-        places: names.places.iter().map(place).collect(),
+        places: names.places_by_name().into_iter().map(place).collect(),
         offered: wanted.offered,
         of: wanted
             .products

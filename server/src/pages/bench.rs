@@ -95,10 +95,10 @@ pub fn typed(words: &Words, grams: Grams, unit: &str) -> String {
 
 /// The places, one of them chosen.
 pub fn places(names: &Names, chosen: Option<&str>) -> Vec<Pick> {
-    let all = names.places.iter();
+    let all = names.places_by_name().into_iter();
     all.map(|(code, name)| Pick {
-        chosen: Some(code.as_str()) == chosen,
-        ..Pick::of(code, name.clone())
+        chosen: Some(code) == chosen,
+        ..Pick::of(code, name.to_owned())
     })
     .collect()
 }

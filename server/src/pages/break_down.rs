@@ -342,12 +342,12 @@ fn places(
     let last = store::places::cuts_put_last(conn)?.map(PlaceId);
     let chosen = last.or(pack.map(|pack| pack.now.place));
     let chosen = chosen.map(|place| reading.standing.lists.place_code(place));
-    let choice = |(code, name): (&String, &String)| Choice {
-        chosen: chosen == Some(code.as_str()),
-        code: code.clone(),
-        name: name.clone(),
+    let choice = |(code, name): (&str, &str)| Choice {
+        chosen: chosen == Some(code),
+        code: code.to_owned(),
+        name: name.to_owned(),
     };
-    Ok(names.places.iter().map(choice).collect())
+    Ok(names.places_by_name().into_iter().map(choice).collect())
 }
 
 fn printers(conn: &mut Conn) -> Result<Vec<Choice>> {

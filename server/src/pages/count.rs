@@ -10,6 +10,7 @@ use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::named::named;
 use crate::read::names::Names;
+use crate::read::seek::fold;
 use crate::recall;
 use crate::recall::facts::{
     IncidentFacts, LotFacts, PackFacts, PlaceFacts, in_language, is_uncounted,
@@ -211,7 +212,7 @@ fn next<'a>(facts: &'a IncidentFacts, place: &str) -> Option<&'a PlaceFacts> {
 fn products(names: &Names, facts: &IncidentFacts) -> Vec<(String, String)> {
     let mut all = names.products();
     let of = |code: &String| facts.lots.iter().any(|lot| lot.product == *code);
-    all.sort_by_key(|(code, name)| (!of(code), name.to_lowercase()));
+    all.sort_by_cached_key(|(code, name)| (!of(code), fold(name)));
     all
 }
 

@@ -216,8 +216,8 @@ fn others(app: &Caller<'_>, words: &Words, hand: &Hand) -> Vec<(String, String)>
     let ways = match (&hand.about, hand.sort) {
         (About::Place(place), Sort::Beyond) if suffers => vec![
             (
-                "page-act-moves",
-                format!("/places/{place}/move"),
+                "page-act-move-good",
+                format!("/places/{place}/move?good=yes"),
                 Right::Work,
             ),
             (
@@ -226,6 +226,12 @@ fn others(app: &Caller<'_>, words: &Words, hand: &Hand) -> Vec<(String, String)>
                 Right::Sell,
             ),
         ],
+        // What it stopped is thrown away; what is left is carried into the cold.
+        (About::Place(place), Sort::Stop) => vec![(
+            "page-act-move-good",
+            format!("/places/{place}/move?good=yes"),
+            Right::Work,
+        )],
         (About::Lot(lot, packs), Sort::Missing) => {
             let is = packs.first().map_or(String::new(), u32::to_string);
             vec![

@@ -2,6 +2,7 @@
 
 use crate::read::LoadedFamily;
 use crate::read::names::Names;
+use crate::read::seek::fold;
 use domain::family::Lists;
 use domain::lot::Lot;
 use domain::product::{Part, Product};
@@ -44,7 +45,7 @@ impl HouseCuts {
             });
         }
         for choices in by_piece.values_mut() {
-            choices.sort_by(|one, other| one.name.cmp(&other.name));
+            choices.sort_by_cached_key(|one| fold(&one.name));
         }
         HouseCuts { by_piece }
     }
@@ -65,7 +66,7 @@ impl HouseCuts {
             .keys()
             .filter(|key| key.as_deref().is_none_or(|key| !is_piece(key)));
         let mut others: Vec<Choice> = others.flat_map(|key| self.listed(key.as_deref())).collect();
-        others.sort_by(|one, other| one.name.cmp(&other.name));
+        others.sort_by_cached_key(|one| fold(&one.name));
         others
     }
 

@@ -4,6 +4,7 @@ use super::bench::Pick;
 use super::spoken::Words;
 use crate::caller::Caller;
 use crate::lists::fields::{Field, Sort};
+use crate::read::seek::fold;
 use domain::says::Texts;
 
 /// What may be chosen: words of the vocabularies, or keys of what the trade knows.
@@ -84,6 +85,6 @@ fn known_keys(app: &Caller<'_>, words: &Words, field: &str) -> Vec<(String, Stri
         }
         _ => Vec::new(),
     };
-    keys.sort_by(|one, other| one.1.cmp(&other.1));
+    keys.sort_by_cached_key(|(_, name)| fold(name));
     keys
 }

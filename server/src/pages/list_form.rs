@@ -14,6 +14,7 @@ use crate::lists::fields::{self, Field, HEADS, Sort};
 use crate::lists::{List, entry};
 use crate::read::entries::{self, Kept};
 use crate::read::names::Names;
+use crate::read::seek;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
 use domain::right::Right;
@@ -318,7 +319,7 @@ fn recipe(app: &Caller<'_>, conn: &mut Conn, code: &str) -> Result<FormPage> {
         .filter(|one| one.code != code)
         .map(|one| Pick::of(&one.code, one.name(words.lang())))
         .collect();
-    products.sort_by(|one, other| one.name.cmp(&other.name));
+    products.sort_by_cached_key(|one| seek::fold(&one.name));
     Ok(FormPage {
         title: product.name(words.lang()),
         list: List::Recipes.as_str(),

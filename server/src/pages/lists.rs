@@ -8,6 +8,7 @@ use crate::error::Result;
 use crate::lists::{List, entry};
 use crate::read::entries::{self, Kept};
 use crate::read::names::Names;
+use crate::read::seek::fold;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
 use domain::right::Right;
@@ -132,7 +133,7 @@ fn shown(app: &Caller<'_>, conn: &mut Conn, name: &str, asked: &Asked) -> Result
         named(name)?
     };
     let q = asked.q.clone().unwrap_or_default();
-    let wanted = q.trim().to_lowercase();
+    let wanted = fold(&q);
     let language = words.lang();
     let mut lines: Vec<(Option<ProductKind>, Pick)> = Vec::new();
     for kept in entries::all(conn, list)? {
@@ -143,7 +144,7 @@ fn shown(app: &Caller<'_>, conn: &mut Conn, name: &str, asked: &Asked) -> Result
             List::Recipes => names.product(&kept.code),
             _ => kept.name(language),
         };
-        let found = format!("{} {name}", kept.code).to_lowercase();
+        let found = fold(&format!("{} {name}", kept.code));
         if found.contains(&wanted) {
             let kind = kept.text("kind").and_then(|kind| ProductKind::parse(&kind));
             let pick = Pick {
@@ -153,7 +154,7 @@ fn shown(app: &Caller<'_>, conn: &mut Conn, name: &str, asked: &Asked) -> Result
             lines.push((kind.filter(|_| list == List::Products && !is_till), pick));
         }
     }
-    lines.sort_by(|(_, one), (_, other)| one.name.cmp(&other.name));
+    lines.sort_by_cached_key(|(_, one)| fold(&one.name));
     Ok(ListPage {
         title: match is_till {
             true => words.t("page-lists-till"),

@@ -157,7 +157,8 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
         .map_err(|error| words.say(error.problem().detail))
     });
     let told = label.iter().flatten().flat_map(|drawn| &drawn.warnings);
-    let label_warnings: Vec<String> = told.map(|says| words.say(says.clone())).collect();
+    let mut label_warnings: Vec<String> = told.map(|says| words.say(says.clone())).collect();
+    label_warnings.extend(of_rest(&words, lot, view.of.made_by.kind, shown));
     let because = view.because.iter();
     let link = |link: &Because| Link {
         says: words.say(link.says.clone()),
@@ -288,6 +289,15 @@ fn stops(words: &Words, view: &LotView<'_>) -> Vec<(String, String)> {
         (format!("{kind}."), words.say(stop.says.clone()))
     };
     stops.map(told).collect()
+}
+
+/// That the label of what came in is for what is left of it, where some is gone.
+fn of_rest(words: &Words, lot: &Lot, made_by: DeedKind, shown: Option<u32>) -> Option<String> {
+    let pack =
+        brief::left(&lot.packs).find(|pack| shown.is_none_or(|number| pack.number == number));
+    let pack = pack.filter(|_| made_by == DeedKind::Receive && !lot.product.sale.offered)?;
+    let (made, left) = (pack.made, pack.now.left);
+    (left < made).then(|| words.say(PageSays::LabelOfRest { made, left }))
 }
 
 /// The last day; or what stands in its place.

@@ -122,13 +122,14 @@ fn find_many(app: &Caller<'_>, asked: &LotsQuery) -> Result<LotsPage> {
     };
     let states = State::ALL.iter().map(|word| (word.as_str(), word.says()));
     let states = states.chain(Being::ALL.iter().map(|word| (word.as_str(), word.says())));
-    let places = names.places.iter();
+    let places = names.places_by_name().into_iter();
+    let places: Vec<Choice> = places
+        .map(|(code, name)| choice(code, name.to_owned(), &place))
+        .collect();
     Ok(LotsPage {
         words,
         narrowed: !(q.is_empty() && place.is_empty() && state.is_empty() && also.is_empty()),
-        places: places
-            .map(|(code, name)| choice(code, name.clone(), &place))
-            .collect(),
+        places,
         states: states
             .map(|(spelt, word)| choice(spelt, words.headed(word), &state))
             .collect(),

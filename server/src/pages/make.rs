@@ -14,6 +14,7 @@ use super::way_back;
 use crate::caller::{Asking, Caller};
 use crate::error::{Error, Result};
 use crate::read::names::Names;
+use crate::read::seek::fold;
 use crate::routes::query;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
@@ -184,7 +185,7 @@ fn choice(app: &Caller<'_>, conn: &mut Conn, kind: StepKind, asked: &Asked) -> R
     let mut likely = store::places::made_by(conn, kind.as_str(), of.as_deref())?;
     let mut others: Vec<String> = Vec::new();
     let mut listed: Vec<(&String, &Vec<Part>)> = lists.recipes.iter().collect();
-    listed.sort_by_key(|(code, _)| names.product(code));
+    listed.sort_by_cached_key(|(code, _)| fold(&names.product(code)));
     for (code, recipe) in listed {
         let product = lists.products.get(code.as_str());
         if likely.contains(code) || !product.is_some_and(|product| makes(kind, product)) {

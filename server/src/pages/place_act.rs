@@ -14,7 +14,6 @@ use crate::read::names::Names;
 use crate::read::place;
 use actix_web::{HttpResponse, web};
 use askama::Template;
-use chrono::TimeDelta;
 use domain::right::Right;
 use serde_json::json;
 use store::{Conn, entries};
@@ -46,7 +45,7 @@ struct PlaceActPage {
     call: &'static str,
     body: String,
     clock: Clock,
-    /// When it was last known to be cold.
+    /// When it was last known to be cold, if the record knows.
     from: String,
     sentence: String,
     button: String,
@@ -107,7 +106,16 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, act: PlaceAct) -> Result<
                 .chain(places::asks(&words, &view))
                 .collect()
         }
-        PlaceAct::Failed => vec![words.t("page-place-failed-how")],
+        PlaceAct::Failed => vec![
+            words.t("page-place-failed-how"),
+            match view.cold {
+                Some((at, read)) => words.say(PlacePageSays::ColdLast {
+                    read,
+                    at: words.minute(at, zone),
+                }),
+                None => words.t("page-place-cold-unknown"),
+            },
+        ],
     };
     let lots = view.lots.len();
     let says = match act {
@@ -123,8 +131,8 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, act: PlaceAct) -> Result<
             lots,
         },
     };
-    let known = view.warmth.first().map(|(at, _)| *at);
-    let from = known.unwrap_or_else(|| app.now() - TimeDelta::hours(12));
+    // Nobody confirms an hour that nobody knows: it is the last good reading's, or it is asked.
+    let from = view.cold.map(|(at, _)| at.with_timezone(&zone));
     Ok(PlaceActPage {
         heading: words.say(PageSays::ActOf {
             act: title.clone(),
@@ -146,10 +154,9 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, act: PlaceAct) -> Result<
         },
         body: json!({ "place": view.code }).to_string(),
         clock: Clock::of(app.now(), zone),
-        from: from
-            .with_timezone(&zone)
-            .format("%Y-%m-%dT%H:%M")
-            .to_string(),
+        from: from.map_or_else(String::new, |from| {
+            from.format("%Y-%m-%dT%H:%M").to_string()
+        }),
         sentence: words.say(says),
         button: match act {
             PlaceAct::CleanDown => title,

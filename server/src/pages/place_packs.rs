@@ -49,6 +49,8 @@ struct PlacePacksPage {
     places: Vec<Pick>,
     /// The reasons, and which one is known already.
     whys: Vec<(String, bool)>,
+    /// Are all of them chosen before anybody taps?
+    chosen: bool,
     sentence: String,
     button: String,
     may: bool,
@@ -77,8 +79,8 @@ const MOST: usize = 400;
 const MOST_LOTS: usize = 150;
 
 /// The page of moving.
-pub async fn moves(asking: Asking, code: web::Path<String>) -> HttpResponse {
-    page(asking, code, Batch::Move).await
+pub async fn moves(request: HttpRequest, asking: Asking, code: web::Path<String>) -> HttpResponse {
+    asked(request, asking, code, Batch::Move).await
 }
 
 /// The page of thawing.
@@ -92,10 +94,7 @@ pub async fn discards(
     asking: Asking,
     code: web::Path<String>,
 ) -> HttpResponse {
-    super::asked(&request, asking, move |app, conn, asked: &Asked| {
-        read(app, conn, &code, Batch::Discard, asked.stopped.is_some())
-    })
-    .await
+    asked(request, asking, code, Batch::Discard).await
 }
 
 #[derive(Debug, Default, Deserialize)]
@@ -103,6 +102,36 @@ pub async fn discards(
 struct Asked {
     /// Any word: only what is stopped.
     stopped: Option<String>,
+    /// Any word: only what is still good, and all of it is chosen.
+    good: Option<String>,
+}
+
+async fn asked(
+    request: HttpRequest,
+    asking: Asking,
+    code: web::Path<String>,
+    batch: Batch,
+) -> HttpResponse {
+    super::asked(&request, asking, move |app, conn, asked: &Asked| {
+        let of = match (&asked.stopped, &asked.good) {
+            (Some(_), _) => Of::Stopped,
+            (None, Some(_)) => Of::Good,
+            (None, None) => Of::All,
+        };
+        read(app, conn, &code, batch, of)
+    })
+    .await
+}
+
+/// Which packs are offered.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Of {
+    /// All that stand there.
+    All,
+    /// What is stopped, and not held.
+    Stopped,
+    /// What is still good.
+    Good,
 }
 
 /// The page of counting.
@@ -112,7 +141,7 @@ pub async fn count(asking: Asking, code: web::Path<String>) -> HttpResponse {
 
 async fn page(asking: Asking, code: web::Path<String>, batch: Batch) -> HttpResponse {
     super::from_record(asking, move |app, conn| {
-        read(app, conn, &code, batch, false)
+        read(app, conn, &code, batch, Of::All)
     })
     .await
 }
@@ -122,20 +151,27 @@ fn read(
     conn: &mut Conn,
     code: &str,
     batch: Batch,
-    only_stopped: bool,
+    of: Of,
 ) -> Result<PlacePacksPage> {
     let mut view = place::read(app, conn, code)?;
-    if only_stopped {
-        view.lots.retain(|lot| lot.stopped && !lot.held);
+    let today = day_of(app.now(), view.standing.kitchen.zone);
+    match of {
+        Of::All => {}
+        Of::Stopped => {
+            view.lots.retain(|lot| !lot.held);
+            keep(&mut view, |lot, pack| lot.is_stopped(pack));
+        }
+        Of::Good => keep(&mut view, |lot, pack| lot.is_good(pack, today)),
     }
     if batch == Batch::Thaw {
-        keep_frozen(&mut view);
+        keep(&mut view, |_, pack| pack.now.state == State::Frozen);
     }
     let names = Names::of(view.standing.clone(), app.speech(&view.standing.kitchen));
     let words = Words::of(&names);
     let name = view.listed.name.clone();
     let place = name.clone();
     let (act, says) = match batch {
+        Batch::Move if of == Of::Good => ("page-act-move-good", PlaceWorkSays::Moves { place }),
         Batch::Move => ("page-act-moves", PlaceWorkSays::Moves { place }),
         Batch::Thaw => ("page-act-thaws", PlaceWorkSays::Thaws { place }),
         Batch::Discard => ("page-act-discard", PlaceWorkSays::Discards { place }),
@@ -143,12 +179,12 @@ fn read(
     };
     let mut left = MOST;
     let mut lots = Vec::with_capacity(view.lots.len().min(MOST_LOTS));
-    for of in view.lots.iter().take(MOST_LOTS) {
-        if of.packs.len() > left {
+    for lot in view.lots.iter().take(MOST_LOTS) {
+        if lot.packs.len() > left {
             break;
         }
-        left -= of.packs.len();
-        lots.push(row(of, &names));
+        left -= lot.packs.len();
+        lots.push(row(lot, &names));
     }
     let all = view.packs();
     let shown: usize = lots.iter().map(|lot| lot.packs.len()).sum();
@@ -184,9 +220,10 @@ fn read(
             _ => Vec::new(),
         },
         whys: match batch {
-            Batch::Discard => whys(&words, is_past(&view, day_of(app.now(), names.zone()))),
+            Batch::Discard => whys(&words, is_past(&view, today)),
             _ => Vec::new(),
         },
+        chosen: of == Of::Good,
         sentence: words.say(says),
         button: words.t(act),
         may: app.who.may(right)
@@ -214,10 +251,12 @@ fn whys(words: &Words, is_past: bool) -> Vec<(String, bool)> {
         .collect()
 }
 
-/// Of what stands there, that which is frozen.
-fn keep_frozen(view: &mut place::PlaceView) {
+/// Of what stands there, some packs.
+fn keep(view: &mut place::PlaceView, which: impl Fn(&StandingLot, &Pack) -> bool) {
     for lot in &mut view.lots {
-        lot.packs.retain(|pack| pack.now.state == State::Frozen);
+        let kept: Vec<bool> = lot.packs.iter().map(|pack| which(lot, pack)).collect();
+        let mut kept = kept.into_iter();
+        lot.packs.retain(|_| kept.next().unwrap_or(false));
     }
     view.lots.retain(|lot| !lot.packs.is_empty());
 }

@@ -7,13 +7,16 @@ use domain::says::Arg;
 messages! {
     /// What the pages of places say.
     PlacePageSays in "page-place" {
-        Head "head" { lots: usize, packs: usize },
+        Head "head" { lots: usize, what: Arg },
+        Carcasses "carcasses" { carcasses: usize },
+        Pieces "pieces" { pieces: usize },
         Cleaned "cleaned" { at: String, by: String },
         CleanedLast "cleaned-last" { at: String, by: String },
         RawSince "raw-since" { at: String },
         ReadySince "ready-since" { at: String },
         Degrees "degrees" { at: Temperature },
         Checked "checked" { at: String, bath: String, read: Temperature },
+        ColdLast "cold-last" { read: Temperature, at: String },
         Asks "asks" { limits: Arg },
         MissingPack "missing-pack" { pack: String, weight: String, place: String },
         More "more" { packs: usize },

@@ -3,11 +3,12 @@
 use super::acts::Button;
 use super::done::Done;
 use super::place_says::PlacePageSays;
+use super::says::PageSays;
 use super::spoken::Words;
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::read::names::Names;
-use crate::read::place::{self, PlaceView, StandingLot};
+use crate::read::place::{self, Counted, PlaceView, StandingLot};
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
 use chrono::{DateTime, Utc};
@@ -19,8 +20,7 @@ use domain::says::Arg;
 use domain::today::TodaySays;
 use domain::words::State;
 use serde::Deserialize;
-use std::collections::HashMap;
-use store::{Conn, stands};
+use store::Conn;
 
 #[derive(Template)]
 #[template(path = "places.html")]
@@ -42,21 +42,20 @@ pub async fn all(asking: Asking) -> HttpResponse {
         let names = Names::load(app, conn)?;
         let words = Words::of(&names);
         let standing = app.standing(conn)?;
-        let counted: HashMap<i32, i64> = stands::counted(conn)?.into_iter().collect();
-        let line = |(code, name): (&String, &String)| {
+        let counted = place::counted(app, conn)?;
+        let line = |(code, name): (&str, &str)| {
             let key = standing.lists.place_key(code);
-            let packs = key.and_then(|key| counted.get(&key.0).copied());
             Line {
                 path: format!("/places/{code}"),
-                name: name.clone(),
-                more: match packs.and_then(|packs| usize::try_from(packs).ok()) {
-                    Some(packs) => words.packs(packs),
+                name: name.to_owned(),
+                more: match key.and_then(|key| counted.get(&key.0)) {
+                    Some(counted) => words.0.arg(&told(counted)),
                     None => words.t("page-place-empty"),
                 },
             }
         };
         Ok(PlacesPage {
-            places: names.places.iter().map(line).collect(),
+            places: names.places_by_name().into_iter().map(line).collect(),
             words,
         })
     })
@@ -128,7 +127,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
             true => words.t("page-place-empty"),
             false => words.say(PlacePageSays::Head {
                 lots: view.lots.len(),
-                packs: view.packs(),
+                what: told(&view.counted()),
             }),
         },
         asks: asks(&words, &view),
@@ -142,7 +141,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
             .len()
             .checked_sub(MOST + 1)
             .map(|more| words.say(PlacePageSays::MoreLots { lots: more + 1 })),
-        acts: acts(&words, app, &view),
+        acts: acts(&words, app, &view, today),
         is_read: !view.listed.is_contact || view.listed.has_limits,
         is_contact: view.listed.is_contact,
         done: Done::of(
@@ -223,7 +222,11 @@ fn row(of: &StandingLot, names: &Names, today: chrono::NaiveDate) -> Row {
         code: of.lot.code.to_string(),
         shown: of.lot.code.shown(),
         name: names.product(&of.lot.product),
-        packs: words.packs(of.packs.len()),
+        packs: {
+            let mut counted = Counted::default();
+            counted.add(of.stands_as, of.packs.len());
+            words.0.arg(&told(&counted))
+        },
         grams: words.grams(of.grams()),
         use_by: use_by.map_or_else(|| super::spoken::NONE.to_owned(), |day| words.day(day)),
         stands: use_by.and_then(|day| words.standing(day, today)),
@@ -231,12 +234,32 @@ fn row(of: &StandingLot, names: &Names, today: chrono::NaiveDate) -> Row {
     }
 }
 
+/// How many stand there, each called what it is.
+fn told(counted: &Counted) -> Arg {
+    let Counted {
+        carcasses,
+        pieces,
+        packs,
+    } = *counted;
+    let parts = [
+        (carcasses > 0).then(|| PlacePageSays::Carcasses { carcasses }.into()),
+        (pieces > 0).then(|| PlacePageSays::Pieces { pieces }.into()),
+        (packs > 0).then(|| PageSays::Packs { packs }.into()),
+    ];
+    Arg::All(parts.into_iter().flatten().collect())
+}
+
 fn is_frozen(pack: &Pack) -> bool {
     pack.now.state == State::Frozen
 }
 
 /// What may be done over a place, the likeliest first.
-fn acts(words: &Words, app: &Caller<'_>, view: &PlaceView) -> Vec<Button> {
+fn acts(
+    words: &Words,
+    app: &Caller<'_>,
+    view: &PlaceView,
+    today: chrono::NaiveDate,
+) -> Vec<Button> {
     let here = |act: &str| format!("/places/{}/{act}", view.code);
     let mut ways: Vec<(&str, String)> = Vec::new();
     let any = !view.lots.is_empty();
@@ -245,6 +268,10 @@ fn acts(words: &Words, app: &Caller<'_>, view: &PlaceView) -> Vec<Button> {
             ways.push(("page-act-clean-down", here("clean-down")));
         } else {
             ways.push(("page-act-temperature", here("temperature")));
+        }
+        let good = |lot: &StandingLot| lot.packs.iter().any(|pack| lot.is_good(pack, today));
+        if (view.beyond.is_some() || view.failed) && view.lots.iter().any(good) {
+            ways.insert(0, ("page-act-move-good", here("move?good=yes")));
         }
         if any {
             ways.push(("page-act-moves", here("move")));

@@ -13,6 +13,7 @@ use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::lists::List;
 use crate::read::names::Names;
+use crate::read::seek::fold;
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
 use domain::cure::Strength;
@@ -241,9 +242,7 @@ fn products(
             (lately(&product.code).unwrap_or(usize::MAX), arrives)
         })
         .collect();
-    fits.sort_by(|(one, this), (other, that)| {
-        (one, &this.pick.name).cmp(&(other, &that.pick.name))
-    });
+    fits.sort_by_cached_key(|(lately, this)| (*lately, fold(&this.pick.name)));
     fits.into_iter().map(|(_, arrives)| arrives).collect()
 }
 
@@ -254,7 +253,9 @@ fn listed(list: &BTreeMap<String, Listed>) -> Vec<Pick> {
         chosen: only,
         ..Pick::of(code, entry.name.clone())
     });
-    each.collect()
+    let mut all: Vec<Pick> = each.collect();
+    all.sort_by_cached_key(|one| fold(&one.name));
+    all
 }
 
 /// One of them chosen, where that is known already.

@@ -26,7 +26,7 @@ pub fn places(words: &Words, lists: &Lists) -> Vec<PlaceLine> {
 
 /// The places that most kitchens have: code, kind, name, the step of the scale there, ticked from the start.
 type Usual = (&'static str, PlaceKind, &'static str, Option<f64>, bool);
-const PLACES: [Usual; 13] = [
+const PLACES: [Usual; 14] = [
     ("rail", PlaceKind::Storage, "page-place-rail", None, true),
     (
         "walk-in",
@@ -46,6 +46,13 @@ const PLACES: [Usual; 13] = [
         "freezer",
         PlaceKind::Storage,
         "page-place-freezer",
+        None,
+        true,
+    ),
+    (
+        "dry-store",
+        PlaceKind::Storage,
+        "page-place-dry-store",
         None,
         true,
     ),

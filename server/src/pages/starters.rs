@@ -44,6 +44,8 @@ struct Line {
     facts: Vec<Fact>,
     /// What it is made or cut of, by code.
     needs: String,
+    /// What its recipe names: without that it cannot be listed.
+    parts: String,
     /// The calls that it becomes.
     calls: String,
     listed: bool,
@@ -135,6 +137,7 @@ fn line(
     Line {
         name: name.unwrap_or(&code).to_owned(),
         more: more(words, product),
+        parts: needs.join(" "),
         needs: [needs, cut_of.iter().map(String::as_str).collect()]
             .concat()
             .join(" "),

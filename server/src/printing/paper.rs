@@ -39,6 +39,9 @@ pub fn needs(templates: &BTreeMap<String, Template>, place: Profile) -> Vec<Need
 /// Has it the paper of that label? One that says no sizes is believed to have each that is not cut.
 pub fn has(printer: &Capabilities, template: &Template) -> bool {
     let (x, y) = (hundredths(template.width()), hundredths(template.height()));
+    if template.on_its_paper() && printer.is_mute_on_sizes() {
+        return false;
+    }
     match template.shortest() {
         Some(shortest) => printer.cuts(x, hundredths(shortest), y),
         None => printer.size_for(x, y).is_ok(),
@@ -81,6 +84,15 @@ impl<'a> Need<'a> {
     /// What it is for, and the sizes that do.
     pub fn says(&self) -> Says {
         PaperSays::Needs {
+            purpose: self.purpose.into(),
+            sizes: sizes(&self.templates),
+        }
+        .into()
+    }
+
+    /// The same of a printer that was asked and did not answer.
+    pub fn says_unknown(&self) -> Says {
+        PaperSays::Unknown {
             purpose: self.purpose.into(),
             sizes: sizes(&self.templates),
         }

@@ -20,6 +20,10 @@ messages! {
         Off "off" { printer: String },
         StoppedMute "stopped-mute" { printer: String },
         Stopped "stopped" { printer: String, reasons: String },
+        WornPart "worn-part" { printer: String },
+        WrongHeat "wrong-heat" { printer: String },
+        Busy "busy" { printer: String },
+        Locked "locked" { printer: String },
         TakesNone "takes-none" { printer: String },
         NoAnswer "no-answer" { printer: String },
         BadAnswer "bad-answer" { printer: String },
@@ -40,6 +44,7 @@ messages! {
         Needs "needs" { purpose: PurposeSays, sizes: Arg },
         Has "has" { purpose: PurposeSays, sizes: Arg },
         HasNone "has-none" { purpose: PurposeSays, sizes: Arg },
+        Unknown "unknown" { purpose: PurposeSays, sizes: Arg },
         Lacks "lacks" { needs: Arg },
     }
 }

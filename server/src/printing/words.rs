@@ -13,9 +13,9 @@ pub fn trouble(name: &str, printer: &Capabilities) -> Option<PrinterSays> {
         .filter(grave)
         .map(|reason| reason.trim_end_matches("-error"))
         .collect();
-    let known = TROUBLES
-        .iter()
-        .find(|(words, _)| words.iter().any(|word| reasons.contains(word)));
+    let fits = |(words, _): &&(&[&str], OfPrinter)| words.iter().any(|word| reasons.contains(word));
+    let more = || STOPPED.iter().filter(|_| printer.stopped()).find(fits);
+    let known = TROUBLES.iter().find(fits).or_else(more);
     let name = name.to_owned();
     Some(match known {
         Some((_, says)) => says(name),
@@ -63,6 +63,35 @@ const TROUBLES: [(&[&str], OfPrinter); 8] = [
     ),
 ];
 
+/// More of them, which are a reason to wait only of a printer that has stopped: some print on with them.
+const STOPPED: [(&[&str], OfPrinter); 8] = [
+    (&["separation-cutter-jam", "trimmer-jam"], |printer| {
+        PrinterSays::Jammed { printer }
+    }),
+    (&["input-media-tray-empty", "input-tray-empty"], |printer| {
+        PrinterSays::OutOfLabels { printer }
+    }),
+    (&["input-cover-open", "output-cover-open"], |printer| {
+        PrinterSays::Open { printer }
+    }),
+    (&["marker-supply-missing"], |printer| {
+        PrinterSays::OutOfRibbon { printer }
+    }),
+    (&["marker-waste-full", "opc-life-over"], |printer| {
+        PrinterSays::WornPart { printer }
+    }),
+    (&["fuser-over-temp", "fuser-under-temp"], |printer| {
+        PrinterSays::WrongHeat { printer }
+    }),
+    (&["hold-new-jobs", "deactivated", "power-down"], |printer| {
+        PrinterSays::Paused { printer }
+    }),
+    (
+        &["resuming", "stopping", "testing", "warming-up"],
+        |printer| PrinterSays::Busy { printer },
+    ),
+];
+
 /// A printer that gives no good answer.
 pub fn no_answer(name: &str, failure: &Failure) -> PrinterSays {
     let printer = name.to_owned();
@@ -80,9 +109,22 @@ pub fn no_answer(name: &str, failure: &Failure) -> PrinterSays {
                 pinned: pinned.shown(),
             },
         },
-        Failure::Said { words, .. } => PrinterSays::Answers {
+        Failure::Said { status, words } => answered(printer, *status, words),
+    }
+}
+
+/// A printer that said no: what its status means (RFC 8011 appendix B), or its own words.
+fn answered(printer: String, status: u16, words: &str) -> PrinterSays {
+    match status {
+        // server-error-service-unavailable, -temporary-error, -busy; client-error-timeout.
+        0x0502 | 0x0505 | 0x0507 | 0x0405 => PrinterSays::Busy { printer },
+        // server-error-not-accepting-jobs, -printer-is-deactivated.
+        0x0506 | 0x050a => PrinterSays::TakesNone { printer },
+        // client-error-forbidden, -not-authenticated, -not-authorized.
+        0x0401..=0x0403 => PrinterSays::Locked { printer },
+        _ => PrinterSays::Answers {
             printer,
-            words: words.clone(),
+            words: words.to_owned(),
         },
     }
 }
@@ -135,10 +177,35 @@ mod tests {
         );
         assert_eq!(
             trouble("Bench", &printer(5, &["fuser-over-temp"])),
-            Some(PrinterSays::Stopped {
-                printer: printer_is,
-                reasons: "fuser over temp".into()
+            Some(PrinterSays::WrongHeat {
+                printer: printer_is.clone()
             })
+        );
+        // One that prints on with it is not waited for.
+        assert_eq!(trouble("Bench", &printer(3, &["fuser-over-temp"])), None);
+        assert_eq!(
+            trouble("Bench", &printer(5, &["com.example-lid-gone"])),
+            Some(PrinterSays::Stopped {
+                printer: printer_is.clone(),
+                reasons: "com.example lid gone".into()
+            })
+        );
+        let said = |status, words: &str| {
+            let words = words.to_owned();
+            no_answer("Bench", &Failure::Said { status, words })
+        };
+        assert_eq!(
+            said(0x0507, "server-error-busy"),
+            PrinterSays::Busy {
+                printer: printer_is.clone()
+            }
+        );
+        assert_eq!(
+            said(0x0400, "Bad request"),
+            PrinterSays::Answers {
+                printer: printer_is,
+                words: "Bad request".into()
+            }
         );
         assert_eq!(
             trouble(

@@ -3,6 +3,7 @@
 use crate::caller::Caller;
 use crate::error::Result;
 use crate::lists::standing::Standing;
+use crate::read::seek::fold;
 use chrono_tz::Tz;
 use domain::lot::PlaceId;
 use std::collections::BTreeMap;
@@ -90,6 +91,16 @@ impl Names {
         let own = || names.get(self.standing.kitchen.language());
         let told = names.get(self.speech.language.tag()).or_else(own);
         told.or_else(|| names.values().next()).cloned()
+    }
+
+    /// Every place's code and name, by name.
+    pub fn places_by_name(&self) -> Vec<(&str, &str)> {
+        let all = self.places.iter();
+        let mut all: Vec<(&str, &str)> = all
+            .map(|(code, name)| (code.as_str(), name.as_str()))
+            .collect();
+        all.sort_by_cached_key(|(_, name)| fold(name));
+        all
     }
 
     /// The name of a place.

@@ -354,13 +354,17 @@ pub fn state(app: &Caller<'_>, code: &str) -> Result<PrinterState> {
             seen: seen.map(Certificate),
         });
     }
+    let needs = paper::needs(&app.templates, kitchen.entry.profile.0);
+    if !matches!(asked, Ok(Ok(_))) {
+        let says = needs.iter().map(|need| speech.say(&need.says_unknown()));
+        state.paper = says.collect();
+    }
     match asked {
         Err(says) => state.trouble = Some(speech.say(&says.clone().into())),
         Ok(Err(failure)) => {
             state.trouble = Some(speech.say(&words::no_answer(&state.name, &failure).into()));
         }
         Ok(Ok(printer)) => {
-            let needs = paper::needs(&app.templates, kitchen.entry.profile.0);
             let only: Vec<String> = entry
                 .templates
                 .iter()

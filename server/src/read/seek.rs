@@ -192,7 +192,7 @@ pub fn seek(app: &Caller<'_>, conn: &mut Conn, said: &str) -> Result<Sought> {
         (
             !fold(name).contains(&folded),
             name.chars().count(),
-            name.clone(),
+            fold(name),
         )
     });
     for (code, name) in products.into_iter().take(MOST) {

@@ -4,6 +4,7 @@ use super::secrets::Hash;
 use super::{Kind, Who};
 use crate::app::App;
 use crate::lists::kitchen::{heat, mass};
+use crate::read::seek::fold;
 use chrono::{NaiveDateTime, TimeDelta};
 use domain::right::{Right, Role};
 use domain::words::{HeatUnits, MassUnits};
@@ -59,11 +60,13 @@ impl Known {
             row,
         };
         let tokens = all.tokens.iter().enumerate();
+        let mut people: Vec<Person> = all.people.into_iter().map(person).collect();
+        people.sort_by_cached_key(|one| fold(&one.row.name));
         Known {
             by_hash: tokens
                 .map(|(nth, token)| (token.hash.clone(), nth))
                 .collect(),
-            people: all.people.into_iter().map(person).collect(),
+            people,
             tokens: all.tokens,
             sessions: all
                 .sessions

@@ -516,11 +516,15 @@ printer-memory-full = The printer “{ $printer }” has its memory full: wait a
 printer-paused = The printer “{ $printer }” is paused: press its button, the queue goes on by itself.
 printer-off = The printer “{ $printer }” is off or not connected: switch it on, the queue goes on by itself.
 printer-stopped-mute = The printer “{ $printer }” has stopped and does not say why: see what it shows, the queue goes on by itself.
-printer-stopped = The printer “{ $printer }” has stopped ({ $reasons }): see what it shows, the queue goes on by itself.
+printer-stopped = The printer “{ $printer }” has stopped. The printer says: “{ $reasons }”. See what it shows, the queue goes on by itself.
+printer-worn-part = The printer “{ $printer }” wants a part changed: see what it shows, the queue goes on by itself.
+printer-wrong-heat = The printer “{ $printer }” is too hot or too cold to print: leave it alone for a while, the queue goes on by itself.
+printer-busy = The printer “{ $printer }” is busy with itself: wait a little, the queue goes on by itself.
+printer-locked = The printer “{ $printer }” asks for a name and a password, and takes no labels without: take that off in its own settings.
 printer-takes-none = The printer “{ $printer }” takes no labels now: see what it shows, the queue goes on by itself.
 printer-no-answer = The printer “{ $printer }” does not answer: see that it is switched on and on the network. The labels wait, and the queue goes on by itself.
 printer-bad-answer = The printer “{ $printer }” was asked and gave no answer that can be read: see what it shows. The labels wait, and the queue goes on by itself.
-printer-answers = The printer “{ $printer }” says: { $words }. The labels wait, and the queue goes on by itself.
+printer-answers = The printer “{ $printer }” takes no label now. The printer says: “{ $words }”. The labels wait, and the queue goes on by itself.
 printer-stumbles = The printer “{ $printer }” does not take a label whole: its memory may be full, or the line to it bad. It is tried again by itself.
 printer-no-pin = Nothing was sent to the printer “{ $printer }”: nobody has said yet by which certificate it is known. It shows the one of the fingerprint (SHA-256) { $seen }. Compare it with what the printer itself tells, on its panel, its printed configuration or its own page; if it is the same, a manager makes it the printer's on the page for printing.
 printer-stranger = Nothing was sent to the printer “{ $printer }”: it shows another certificate, of the fingerprint { $seen }, than the one it is known by, { $pinned }. If the printer was given a new one, compare it with what the printer itself tells and make it the printer's; if not, something else may be answering in its place. The labels wait.
@@ -537,6 +541,7 @@ size-span = { $least } to { $most }
 paper-for-needs = { $purpose }: { $sizes } mm
 paper-for-has = For { $purpose }: it has { $sizes } mm.
 paper-for-has-none = For { $purpose }: it lacks { $sizes } mm.
+paper-for-unknown = For { $purpose }: { $sizes } mm, not known now.
 paper-for-lacks = It says that it has no paper for: { $needs }. Put in such a roll before you print these, or print them on another printer.
 printer-address-none = "{ $address }" is not a printer's address; write it like ipp://printer.local:631/ipp/print.
 printer-address-not-encrypted = "{ $address }" is not an encrypted line, on which alone a printer is known by its certificate; write it like ipps://printer.local:631/ipp/print, or leave the certificate out.
@@ -547,9 +552,9 @@ printer-address-no-port = "{ $address }" has no port that can be: 1 to 65535, or
 print-lot-voided = { $lot } was voided since: its label is not printed.
 print-not-drawn = The label cannot be drawn: { $cause }.
 print-broken-off-empty = The printer “{ $printer }” broke the label off before anything came out (no reason given).
-print-broken-off-empty-with = The printer “{ $printer }” broke the label off before anything came out ({ $words }).
+print-broken-off-empty-with = The printer “{ $printer }” broke the label off before anything came out. The printer says: “{ $words }”.
 print-broken-off = The printer “{ $printer }” broke the label off (no reason given): look whether it came out, and say.
-print-broken-off-with = The printer “{ $printer }” broke the label off ({ $words }): look whether it came out, and say.
+print-broken-off-with = The printer “{ $printer }” broke the label off: look whether it came out, and say. The printer says: “{ $words }”.
 print-vanished = The printer “{ $printer }” no longer knows this label: it was switched off, or forgets fast. Look whether it came out, and say.
 print-drawn-otherwise = Print { $print } was drawn by another version of this program, which drew it differently. What it said is still on record.
 print-before = { $lot }: { $prints }. A label is printed once. If it is needed again, say why: it will be marked as a reprint.
@@ -937,6 +942,8 @@ failure-in-time-again = { $lot } was too warm for up to { $warm }, and for up to
 failure-broke = In { $place } it was, or may have been, too warm for { $warm }; { $within } are allowed.
 failure-broke-in-all = In { $place } it was, or may have been, too warm for { $warm }, and for { $before } another time; { $within } are allowed in all.
 failure-thawed = In { $place } it was above freezing for up to { $warm }: what was frozen counts as thawed since then, and its days with it.
+failure-stopped = Stopped: { $foods }.
+failure-stopped-more = Stopped: { $foods }, and { $more } more.
 failure-found-warm = { $lot } was found too warm, and again { $warm } later, with no cold reading in between: { $within } are allowed.
 failure-look-if-thawed = { $lot } was frozen. What thawed is entered as thawed, and is not frozen again.
 failure-look-what-thawed = { $lots } lots here were frozen. What thawed is entered as thawed, and is not frozen again.
@@ -1905,6 +1912,7 @@ page-lot-came-from = Where it came from
 page-lot-done = What was done
 page-lot-label = Label
 page-lot-print = Print labels
+page-label-of-rest = { $made } came in, and { $left } of it is left. This label is for what is left: its date, origin and code are those of the receipt, its weight is what is left now.
 page-lot-nothing-to-label = Nothing is on hand, so there is nothing to label.
 page-lot-no-origin = Nothing is on record.
 page-lot-via = By way of
@@ -2118,6 +2126,7 @@ label-cured = Cured with salt
 label-received-heading = RECEIVED
 label-received-at = Received { $at }
 label-received-cold = Received { $at } · { $degrees }
+label-left = { $weight } left
 label-killed = Killed { $day }
 label-farm-killed = { $farm }, killed { $day }
 label-carcass = Carcass { $number }
@@ -3597,6 +3606,7 @@ page-starters = Pick from the starter list
 page-starters-back = Products
 page-starters-how = Tick what your kitchen has. Each becomes an ordinary product that you can change; what it is made of is ticked with it.
 page-starters-with = Ticked with it, as it is made of them: [names].
+page-starters-kept = Stays ticked: needed for [names].
 page-starters-all = All of these
 page-starters-listed = listed
 page-starters-take = Add what is ticked
@@ -3745,6 +3755,7 @@ page-place-rail = Rail
 page-place-walk-in = Walk-in cooler
 page-place-cooked = Cooler for cooked food
 page-place-freezer = Freezer
+page-place-dry-store = Dry store
 page-place-salt-room = Salt room
 page-place-cure-room = Cure room
 page-place-bench = Bench
@@ -3849,10 +3860,15 @@ page-probes-none = No probe is in the list yet: a manager adds them.
 page-place-head = { $lots ->
     [one] 1 lot
    *[other] { $lots } lots
-}, { $packs ->
-    [one] 1 pack
-   *[other] { $packs } packs
-}.
+}: { $what }.
+page-place-carcasses = { $carcasses ->
+    [one] 1 carcass or side
+   *[other] { $carcasses } carcasses or sides
+}
+page-place-pieces = { $pieces ->
+    [one] 1 piece
+   *[other] { $pieces } pieces
+}
 page-place-empty = Nothing stands here
 page-place-last-read = Read last
 page-place-never-read = Never read
@@ -3864,6 +3880,8 @@ page-place-ready-since = Food that is ready was worked here since: { $at }.
 page-place-degrees = { $at }
 page-place-checked = Last: { $read }, { $bath }, { $at }
 page-place-asks = { $limits }
+page-place-cold-last = Last good reading on record: { $read }, { $at }. Change the time if somebody saw it cold later.
+page-place-cold-unknown = No good reading is on record. Enter when somebody last saw that it was cold; if nobody knows, the earlier time is the safe one.
 page-place-missing-pack = { $pack }, { $weight }, last in { $place }
 page-place-more-lots = { $lots } more lots stand here: the list below has them all, page by page.
 page-place-more = { $packs } more packs stand here than this page shows: see the list of lots.
@@ -3886,6 +3904,7 @@ page-place-readings-help = What was read in between, with its hour. Without a re
 page-place-failed-how = Everything that stood here in that time is judged in one go: by its hours and by what was read.
 page-place-count-how = Scan or tap what stands here. What is left untapped is missing.
 page-place-choose = Tap the packs that are meant.
+page-place-good-chosen = All that is still good is chosen. Say where it goes.
 page-place-here = It is here
 page-place-all = All
 page-place-elsewhere = The record has it elsewhere: it is moved here.
@@ -3895,6 +3914,7 @@ page-act-clean-down = Clean down
 page-act-temperature = Read the temperature
 page-act-failed = It did not stay cold
 page-act-moves = Move packs
+page-act-move-good = Move what is still good
 page-act-thaws = Thaw packs
 page-act-count-place = Count what stands here
 page-act-adopt = A tub without a label
@@ -3972,7 +3992,9 @@ page-waiting-tried = Tried at [time]: still no line.
 page-waiting-not-kept = No line, and the page that you wanted was not kept on this device. What was opened here before still opens. Else write it down with its time and your name, and record it when the line is back.
 page-waiting-seen = Seen
 page-counter-no-line = No line to the kitchen: this scan has no answer now.
-page-counter-no-line-do = Sell nothing that cannot be scanned, unless who is in charge says so. Scan it again when the line is back.
+page-counter-no-line-do = What is scanned now gets no word: do not sell it, unless who is in charge says so. Scan it again when the line is back.
+page-counter-off = No line to the kitchen. The pack whose word is on the screen may still be sold: the sale waits on this device and goes through by itself. What is scanned from now on gets no word and is not sold, unless who is in charge says so.
+page-counter-stale = No line to the kitchen. This page was kept at [time] by this device’s clock: its word may no longer be true. Nothing is sold by it, unless who is in charge says so; what is sold all the same waits on this device and goes through by itself.
 page-counter-sold-here = SOLD HERE
 page-counter-gone-here = GONE HERE
 page-counter-sold-here-waits = [slip]: recorded on this device and not sent yet. It goes through by itself when the line is back. Do not sell it again.

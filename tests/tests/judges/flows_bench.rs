@@ -158,6 +158,38 @@ fn a_cure_is_told_in_grams_before_anybody_weighs() {
 }
 
 #[test]
+fn a_cure_above_its_limit_is_told_at_the_button_in_the_grams_that_were_typed() {
+    let house = House::demo(Engine::Sqlite);
+    let caller = house.caller();
+    let belly = caller.receive("pork-belly").bought(bought("HRW", "P-1"));
+    belly.grams(5_000).to("cooler-1").done();
+    let browser = Browser::reading("en");
+    let mut hand = Hand::of(&browser, &house, "Oda Marsh", TABLET);
+    hand.open("/make/cure?product=pancetta");
+    browser.type_into("input[name=_batch]", "3.777");
+    until(|| browser.run("return document.querySelector('[data-plan]').hidden") == false);
+    let wrong = "return [...document.querySelectorAll('[data-wrong]')].filter((one) => one.checkVisibility()).map((one) => one.innerText).join()";
+    assert_eq!(browser.run(wrong), "");
+    let salt = "[data-role=curing-salt] .row.in [data-as=weight]";
+    browser.run(&format!("document.querySelector('{salt}').value = ''"));
+    browser.type_into(salt, "61");
+    until(|| browser.run(wrong) != "");
+    // What was typed comes back as it was typed, and stands right above the button.
+    let told = browser.run(wrong);
+    let plan = browser.run("return document.querySelector('[data-plan]').innerText");
+    let plan = plan.as_str().expect("a plan").replace('\u{a0}', " ");
+    assert!(plan.contains("Curing salt 61 g"), "{plan}");
+    assert!(!plan.contains("60.99") && !plan.contains("61.00"), "{plan}");
+    assert!(
+        told.as_str().is_some_and(|told| told.contains("ppm")),
+        "{told}"
+    );
+    let next =
+        "return document.querySelector('[data-wrong]').nextElementSibling.matches('button.grand')";
+    assert_eq!(browser.run(next), true);
+}
+
+#[test]
 fn a_pot_that_boiled_is_one_tap() {
     let house = House::demo(Engine::Sqlite);
     let caller = house.caller();

@@ -82,10 +82,14 @@ fn a_cooler_is_read_by_the_scales_enter_and_a_freezer_that_failed_is_one_act() {
         "measure"
     );
 
-    // Nothing was read since yesterday: everything in it is judged at once.
+    // Nobody has read it, so nobody is offered an hour to confirm; with one, everything in it is judged at once.
     let before = stands(&caller, "freezer");
     hand.open("/places/freezer");
     hand.tap("a.act[href='/places/freezer/failed']");
+    let typed = "const field = document.querySelector('[name=from]'); const before = field.value;
+        field.value = new Date(Date.parse(`${field.max}Z`) - 86400000).toISOString().slice(0, 16);
+        field.dispatchEvent(new Event('input', { bubbles: true })); return before";
+    assert_eq!(browser.run(typed), "");
     assert!(
         hand.text()
             .contains(&format!("the {} lots in it are judged", before.len())),

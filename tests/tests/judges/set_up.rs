@@ -131,6 +131,27 @@ fn from_an_empty_record_to_the_first_tag() {
     hand.at("/set-up/products");
     hand.tap("a.first.grand");
     hand.at("/starters");
+    // What something ticked is made of stays ticked, and says for what; once nothing needs it, it goes.
+    let state = "const [pot, part] = ['pancetta', 'salt'].map((code) => document.querySelector(`input[data-code='${code}']`));
+        const press = (tick, to) => { if (tick.checked !== to) { tick.click(); } };
+        press(pot, true); press(part, false);
+        const kept = [part.checked, part.closest('label').querySelector('[data-for]')?.textContent ?? ''];
+        press(pot, false); press(part, false);
+        const gone = [part.checked, part.closest('label').querySelector('[data-for]') === null];
+        document.querySelectorAll('input[data-calls]:checked:not(:disabled)').forEach((tick) => tick.click());
+        return [kept[0], kept[1], gone[0], gone[1]]";
+    let state = browser.run(state);
+    assert_eq!(
+        (&state[0], &state[2], &state[3]),
+        (&json!(true), &json!(false), &json!(true)),
+        "{state}"
+    );
+    assert!(
+        state[1]
+            .as_str()
+            .is_some_and(|says| says.starts_with("Stays ticked: needed for")),
+        "{state}"
+    );
     // The whole of the pork.
     hand.tap("[data-group] > summary");
     hand.tap("[data-group] input[data-all]");

@@ -135,6 +135,17 @@ fn what_this_device_sold_is_not_offered_again_before_the_kitchen_knows() {
     hand.open(&format!("/counter?code={bacon}/13"));
     assert_eq!((word(), offers()), (json!("sell"), json!(true)));
     browser.cut_off(true);
+    // One word, and no other: what is on the screen may be sold, what is scanned from now on may not.
+    until(|| browser.run("return document.querySelector('[data-off]').hidden") == false);
+    let told = browser.run("return document.querySelector('[data-off]').innerText");
+    assert!(
+        told.as_str().is_some_and(|told| {
+            told.contains("may still be sold")
+                && told.contains("is not sold")
+                && !told.contains("Work on")
+        }),
+        "{told}"
+    );
     hand.tap(".thumb button");
     let sold = slip(&browser);
     until(|| word() == "sold-here");

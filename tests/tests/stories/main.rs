@@ -27,6 +27,7 @@ mod cures_told;
 mod deeds;
 mod deploy_pages;
 mod door;
+mod failed_places;
 mod first_touch;
 mod french;
 mod heat;

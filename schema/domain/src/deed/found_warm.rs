@@ -1,7 +1,7 @@
 //! A lot that was found warm, and again hours later, with nothing cold in between: it was warm all that time, as far as
 //! anybody knows.
 
-use super::place_failure::{FailureSays, because, limit_for};
+use super::place_failure::{FailureSays, because, food, limit_for, to_the_minute};
 use crate::heat::{FailureRules, hours};
 use crate::lot::Lot;
 use crate::rows::{Finding, Gravity, Rows};
@@ -38,8 +38,8 @@ pub fn judge(
     let mut broken = runs(now).into_iter().filter(too_long).filter(is_new);
     let run = broken.next()?;
     let says = FailureSays::FoundWarm {
-        lot: lot.code.clone(),
-        warm: run.1 - run.0,
+        lot: food(lot),
+        warm: to_the_minute(run.1 - run.0),
         within,
     };
     // A person read it, and a person looks at it: also where no law counts the hours.

@@ -2,7 +2,7 @@
 //! in it is judged by what sort of food it is.
 
 use super::hold::note;
-use crate::code::LotCode;
+use super::says::PartSays;
 use crate::dates::{Because, Rule};
 use crate::heat::{Degrees, FailureRules, HeatRules, hours};
 use crate::lot::{Lot, Pack, PackId};
@@ -10,7 +10,7 @@ use crate::measure::Temperature;
 use crate::messages;
 use crate::plan::Plan;
 use crate::rows::{Finding, Gravity, Rows};
-use crate::says::Says;
+use crate::says::{Arg, Says};
 use crate::stability::StabilityLimit;
 use crate::stop::{Cause, StopSays};
 use crate::words::{State, Topic};
@@ -22,19 +22,21 @@ messages! {
     /// What is said of food in a place that did not stay cold.
     FailureSays in "failure" {
         NothingThere "nothing-there" { place: String },
-        Stable "stable" { lot: LotCode },
-        StayedCold "stayed-cold" { lot: LotCode },
+        Stable "stable" { lot: Arg },
+        StayedCold "stayed-cold" { lot: Arg },
         AllStayedCold "all-stayed-cold" { lots: usize },
-        InTime "in-time" { lot: LotCode, warm: TimeDelta, within: TimeDelta },
-        InTimeAgain "in-time-again" { lot: LotCode, warm: TimeDelta, before: TimeDelta, within: TimeDelta },
+        InTime "in-time" { lot: Arg, warm: TimeDelta, within: TimeDelta },
+        InTimeAgain "in-time-again" { lot: Arg, warm: TimeDelta, before: TimeDelta, within: TimeDelta },
         Broke "broke" { place: String, warm: TimeDelta, within: TimeDelta },
         BrokeInAll "broke-in-all" { place: String, warm: TimeDelta, before: TimeDelta, within: TimeDelta },
         Thawed "thawed" { place: String, warm: TimeDelta },
-        FoundWarm "found-warm" { lot: LotCode, warm: TimeDelta, within: TimeDelta },
-        LookIfThawed "look-if-thawed" { lot: LotCode },
+        Stopped "stopped" { foods: Arg },
+        StoppedMore "stopped-more" { foods: Arg, more: usize },
+        FoundWarm "found-warm" { lot: Arg, warm: TimeDelta, within: TimeDelta },
+        LookIfThawed "look-if-thawed" { lot: Arg },
         LookWhatThawed "look-what-thawed" { lots: usize },
-        LeftBefore "left-before" { lot: LotCode, place: String },
-        LeftBeforeAsk "left-before-ask" { lot: LotCode, place: String },
+        LeftBefore "left-before" { lot: Arg, place: String },
+        LeftBeforeAsk "left-before-ask" { lot: Arg, place: String },
         NoRule "no-rule",
         StillOpen "still-open" { place: String, at: NaiveDateTime },
     }
@@ -80,6 +82,7 @@ impl PlaceFailure {
     pub fn warm_spell(&self, cold: &Degrees) -> Option<Spell> {
         let unread = self.readings.last().map(|(at, _)| (*at, self.until));
         let unread = unread.filter(|(last, until)| last < until);
+        let unread = unread.and_then(|unread| self.within(unread));
         self.spell(|read| !cold.allows(read)).or(unread)
     }
 
@@ -120,11 +123,11 @@ impl PlaceFailure {
 
     /// What it did to one pack, of which these other warm times are known.
     fn judge(&self, lot: &Lot, pack: &Pack, rules: &FailureRules, others: &[Spell]) -> Judged {
-        let code = lot.code.clone();
         let limit = limit_for(lot, rules);
         let row = [limit.bound.row.clone()];
+        let it = food(lot);
         if !lot.needs_cold() {
-            return Judged::noted(Finding::note(FailureSays::Stable { lot: code }, row));
+            return Judged::noted(Finding::note(FailureSays::Stable { lot: it }, row));
         }
         let within = hours(limit.bound.value);
         let in_time = |warm: TimeDelta| warm < within || warm == within && !limit.open;
@@ -138,15 +141,16 @@ impl PlaceFailure {
         let warm = length(spell);
         if !warm.is_zero() {
             let total = in_all(others.iter().copied().chain(spell));
-            let before = total - warm;
+            let lived = total - warm;
+            let (warm, before) = (to_the_minute(warm), to_the_minute(lived));
             let says = match (in_time(total), before.is_zero()) {
                 (true, true) => FailureSays::InTime {
-                    lot: code.clone(),
+                    lot: it.clone(),
                     warm,
                     within,
                 },
                 (true, false) => FailureSays::InTimeAgain {
-                    lot: code.clone(),
+                    lot: it.clone(),
                     warm,
                     before,
                     within,
@@ -165,7 +169,7 @@ impl PlaceFailure {
             };
             if !in_time(total) {
                 // A person tells of it, and a person looks at it: also where no law counts the hours.
-                let left = (within - before).max(TimeDelta::zero());
+                let left = (within - lived).max(TimeDelta::zero());
                 return Judged {
                     finding: Finding::new(Gravity::Refuse, says, row),
                     broke: spell.map(|(from, _)| from + left),
@@ -179,14 +183,14 @@ impl PlaceFailure {
             let thawed = self.thawing_spell();
             let says = FailureSays::Thawed {
                 place: self.place.clone(),
-                warm: length(thawed),
+                warm: to_the_minute(length(thawed)),
             };
             return Judged {
                 finding: Finding::new(Gravity::Refuse, says, row),
                 broke: thawed.map(|(from, _)| from),
             };
         }
-        Judged::noted(Finding::note(FailureSays::StayedCold { lot: code }, row))
+        Judged::noted(Finding::note(FailureSays::StayedCold { lot: it }, row))
     }
 
     /// Was a frozen pack above freezing for longer than food may be warm? Then it counts as thawed: a door that
@@ -209,6 +213,22 @@ impl Judged {
             finding,
             broke: None,
         }
+    }
+}
+
+/// A lot as it is told of: what it is, and its code.
+pub fn food(lot: &Lot) -> Arg {
+    let product = lot.product.named();
+    let pack = lot.code.shown();
+    PartSays::Of { product, pack }.into()
+}
+
+/// A length to the minute, as a kitchen counts; what is begun counts.
+pub(super) fn to_the_minute(length: TimeDelta) -> TimeDelta {
+    let whole = TimeDelta::minutes(length.num_minutes());
+    match whole < length {
+        true => whole + TimeDelta::minutes(1),
+        false => whole,
     }
 }
 
@@ -252,7 +272,7 @@ pub fn plan_of(
         plan.warnings.push(FailureSays::NoRule.into());
         return plan;
     };
-    let (mut frozen, mut stayed): (Vec<LotCode>, Vec<LotCode>) = Default::default();
+    let [mut frozen, mut stayed, mut stopped]: [Vec<Arg>; 3] = Default::default();
     for lot in lots {
         let numbers: Vec<u32> = lot.packs.iter().map(|pack| pack.number).collect();
         note(&mut plan, lot, Some(&numbers));
@@ -265,13 +285,13 @@ pub fn plan_of(
             if let Some(since) = broke {
                 let cause = Cause::failed(Topic::Cold, because(&finding, rows), since);
                 plan.stops.push((lot.id, Some(pack.id), cause.into()));
+                stopped.push(food(lot));
             }
             if pack.now.state == State::Frozen && finding.gravity != Gravity::Note {
-                frozen.push(lot.code.clone());
+                frozen.push(food(lot));
             }
-            let code = lot.code.clone();
-            match finding.says == Says::from(FailureSays::StayedCold { lot: code }) {
-                true => stayed.push(lot.code.clone()),
+            match finding.says == Says::from(FailureSays::StayedCold { lot: food(lot) }) {
+                true => stayed.push(food(lot)),
                 false => said.push(finding.says),
             }
         }
@@ -280,6 +300,10 @@ pub fn plan_of(
                 plan.warnings.push(says);
             }
         }
+    }
+    // Which, where it is more than one that was judged.
+    if lots.len() > 1 {
+        plan.warnings.extend(named(stopped));
     }
     // A whole freezer is one thing to look at, not one a lot.
     let one = |lot| FailureSays::LookIfThawed { lot };
@@ -291,10 +315,25 @@ pub fn plan_of(
     plan
 }
 
+/// The most lots that are told by name.
+const MOST_NAMED: usize = 6;
+
+/// What is stopped by it: each lot once.
+fn named(mut foods: Vec<Arg>) -> Option<Says> {
+    foods.dedup();
+    let more = foods.len().saturating_sub(MOST_NAMED);
+    foods.truncate(MOST_NAMED);
+    let foods = (!foods.is_empty()).then_some(Arg::All(foods))?;
+    Some(match more {
+        0 => FailureSays::Stopped { foods }.into(),
+        more => FailureSays::StoppedMore { foods, more }.into(),
+    })
+}
+
 /// What is said of one lot, or of several at once.
 fn together(
-    mut lots: Vec<LotCode>,
-    one: impl Fn(LotCode) -> FailureSays,
+    mut lots: Vec<Arg>,
+    one: impl Fn(Arg) -> FailureSays,
     all: impl Fn(usize) -> FailureSays,
 ) -> Option<Says> {
     lots.dedup();

@@ -1,6 +1,7 @@
 //! How long food was warm, in one spell and in all.
 
 use super::*;
+use crate::code::LotCode;
 use crate::condition::Condition;
 use crate::lot::brief::tests::lot;
 use crate::measure::Scale;
@@ -108,6 +109,12 @@ fn warm_spells_are_added_up() {
 }
 
 #[test]
+fn a_kitchen_counts_by_the_minute() {
+    let long = |seconds| to_the_minute(TimeDelta::seconds(seconds)).num_seconds();
+    assert_eq!((long(0), long(60), long(61)), (0, 60, 120));
+}
+
+#[test]
 fn a_freezer_above_freezing_for_long_thaws_what_is_frozen() {
     let long = failure(at(0, 0), at(20, 0), &[(at(10, 0), 3)]);
     let thawed = ("failure-thawed".to_owned(), Some(at(0, 0)));
@@ -143,6 +150,9 @@ fn who_was_carried_away_was_warm_as_long_as_it_stood_there() {
         &[(at(1, 0), 12), (at(2, 0), 3), (at(9, 0), 3)],
     );
     assert_eq!(part(&good, at(3, 0), at(5, 0)), None, "cold since then");
+    let later = failure(at(0, 0), at(9, 0), &[(at(1, 0), 3)]);
+    let came = part(&later, at(4, 0), at(9, 0));
+    assert_eq!(came, Some((at(4, 0), at(9, 0))), "since it came in");
     assert_eq!(unread.while_there(&[]).map(|part| part.from), None);
 }
 
@@ -167,7 +177,24 @@ fn a_whole_freezer_is_told_once() {
         assert_eq!(told, keys, "{lots} lots, {} readings", read.len());
     };
     check(1, &[], &["failure-broke", "failure-look-if-thawed"]);
-    check(2, &[], &["failure-broke", "failure-look-what-thawed"]);
+    check(
+        2,
+        &[],
+        &[
+            "failure-broke",
+            "failure-stopped",
+            "failure-look-what-thawed",
+        ],
+    );
+    check(
+        8,
+        &[],
+        &[
+            "failure-broke",
+            "failure-stopped-more",
+            "failure-look-what-thawed",
+        ],
+    );
     let cold = [(at(0, 10), -18), (at(20, 0), -18)];
     check(1, &cold, &["failure-stayed-cold"]);
     check(2, &cold, &["failure-all-stayed-cold"]);

@@ -1,0 +1,1 @@
+DROP INDEX place_failures;
