@@ -66,6 +66,7 @@ mod recalls;
 mod refused;
 mod residual;
 mod room;
+mod said_plainly;
 mod scenario;
 mod scopes;
 mod standards;
