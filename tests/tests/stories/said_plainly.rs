@@ -88,6 +88,14 @@ fn a_sale_that_was_taken_back_is_told_as_none(engine: Engine) {
         let path = format!("/api/steps/{deed}/void");
         caller.deed(&path, why).expect(201);
     };
+    // A slip that waits for the line says what was sold.
+    let slip = caller.page(&format!("/counter?with={chops}/3,{chops}/4,{other}/2"));
+    let says = format!(
+        "Sold: Pork chop, {}/3–4; Pork chop, {}/2.",
+        shown(&caller, &chops),
+        shown(&caller, &other)
+    );
+    assert!(slip.contains(&says), "{slip}");
     // Of two sales one was taken back: the other is what was sold, and only that is undone.
     void(&first);
     let page = caller.page(&at);
