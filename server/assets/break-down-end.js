@@ -74,7 +74,12 @@ const end = {
 
   sentence(left) {
     const list = [...end.outputs().values()].map((kept) => `${kept[0].named} ${scale.weight(end.sum(kept))}`);
-    const place = end.form.elements._place.selectedOptions[0].textContent;
+    const { _place: where } = end.form.elements;
+    const place = where.selectedOptions[0].textContent;
+    if (where.value === "") {
+      deeds.write(end.part("deed-says"), document.documentElement.dataset.wants.replace("[what]", deeds.called(where)));
+      return;
+    }
     const said = [side.say("deed", { list: list.join(", "), off: scale.weight(side.off()), place })];
     if (left !== 0 && end.chosen()) {
       said.push(side.say(`deed-${end.chosen()}`, { left: scale.weight(Math.abs(left)) }));

@@ -268,7 +268,7 @@ const deeds = {
 
   // A form's deed in words: its sentence, else what stands beside its button.
   told(form) {
-    const said = form.querySelector("[data-sentence]:not([hidden]), [data-deed-says]");
+    const said = form.querySelector("[data-sentence]:not([hidden]):not([data-wants]), [data-deed-says]");
     if (said && said.textContent.trim() !== "") {
       return said.textContent.trim();
     }
@@ -317,14 +317,34 @@ const deeds = {
   say(form, shown) {
     const [name, value] = (shown.dataset.for || "").split("=");
     shown.hidden = Boolean(name) && deeds.chosen(form, name) !== value;
+    const wants = new Set();
     const said = shown.dataset.sentence.replace(/\[([a-z0-9_.]+)\]/g, (whole, name) => {
       const fields = Array.from(form.elements).filter((field) => field.name === name);
       const field = fields.find((one) => one.type !== "radio" || one.checked);
-      const value = field && deeds.shown(field);
-      return value && value.trim() !== "" ? value.trim() : field?.dataset.empty ?? "…";
+      const value = field ? deeds.shown(field).trim() : "";
+      if (value !== "" && value !== "…") {
+        return value;
+      }
+      const { empty, or, orSays } = (field ?? fields[0])?.dataset ?? {};
+      if (empty === undefined && !(or && deeds.chosen(form, or).trim() !== "")) {
+        wants.add(deeds.called(field ?? fields[0]));
+      }
+      return empty ?? orSays ?? "…";
     });
-    // What is still to be chosen at the end needs no full stop.
-    deeds.write(shown, said.replace(/…\.$/, "…"));
+    // A deed that lacks something is none yet: what is still to be typed or chosen is said, as it is called beside its field.
+    wants.delete("");
+    shown.toggleAttribute("data-wants", wants.size > 0);
+    deeds.write(shown, wants.size > 0 ? document.documentElement.dataset.wants.replace("[what]", [...wants].join(", ")) : said);
+  },
+
+  // What a field is called where it stands; what the page works out itself is called nothing.
+  called(field) {
+    if (!field || field.dataset.called || field.type === "hidden") {
+      return field?.dataset.called ?? "";
+    }
+    const stands = (field.type === "radio" && field.closest("fieldset")?.querySelector("legend")) || field.labels[0];
+    const text = Array.from(stands?.childNodes ?? []).find((part) => part.nodeType === 3 && part.textContent.trim() !== "");
+    return (text?.textContent ?? "").split(",")[0].replace(/[\s\u00a0]*[?:]$/, "").trim();
   },
 
   // Writes a text; each code in it stays on one line.

@@ -20,6 +20,8 @@ const MOST = 150;
 const MOST_PIECES = 60;
 // So long the line is waited for where there is a page to show instead.
 const PATIENCE = 5000;
+// So long for a file that is kept: each page asks for several.
+const FILE_PATIENCE = 2000;
 
 self.addEventListener("install", () => self.skipWaiting());
 self.addEventListener("activate", (event) => event.waitUntil(self.clients.claim()));
@@ -43,7 +45,7 @@ self.addEventListener("fetch", (event) => {
 
 async function page(event, url) {
   const line = fetch(event.request);
-  const kept = caches.open(PAGES).then((pages) => pages.match(key(url)));
+  const kept = caches.open(PAGES).then((pages) => same(pages, url));
   const late = new Promise((resolve) => setTimeout(resolve, PATIENCE)).then(async () => (await kept) ?? line);
   try {
     const response = await Promise.race([line, late]);
@@ -52,7 +54,7 @@ async function page(event, url) {
     }
     // What says what was just done is not shown again another day.
     if (is_page(response) && !url.searchParams.has("did")) {
-      event.waitUntil(keep(key(url), response.clone()).then(ahead));
+      event.waitUntil(keep(key(url), response.clone()).then(ahead).then(() => wholly(url)));
     }
     return response;
   } catch {
@@ -69,14 +71,20 @@ async function page(event, url) {
 
 async function file(request) {
   const files = await caches.open(FILES);
-  try {
-    const response = await fetch(request);
+  const kept = files.match(request.url);
+  const line = fetch(request).then(async (response) => {
     if (response.ok) {
       await files.put(request.url, response.clone());
     }
     return response;
+  });
+  // A line that is there and silent holds up no page either.
+  const late = new Promise((resolve) => setTimeout(resolve, FILE_PATIENCE)).then(async () => (await kept) ?? line);
+  line.catch(() => {});
+  try {
+    return await Promise.race([line, late]);
   } catch {
-    return (await files.match(request.url)) ?? Response.error();
+    return (await kept) ?? Response.error();
   }
 }
 
@@ -87,11 +95,15 @@ async function opened(pages, said) {
   if (word.length < 4) {
     return null;
   }
-  const fits = (await pages.keys()).filter((one) => {
-    const [, code] = new URL(one.url).pathname.match(/^\/lots\/([A-Z0-9]+)$/) ?? [];
+  const fits = (await pages.keys()).map((one) => new URL(one.url)).filter(({ pathname }) => {
+    const [, code] = pathname.match(/^\/lots\/([A-Z0-9]+)$/) ?? [];
     return code && (code === word || code.endsWith(word));
   });
-  return new Set(fits.map((one) => new URL(one.url).pathname)).size === 1 ? fits[0].url : null;
+  // With another pack than the one in the hand it would be that one whose acts are offered.
+  const [, number] = said.match(/\/\s*([0-9]+)\s*$/) ?? [];
+  const pack = (one) => one.searchParams.get("pack") ?? undefined;
+  const one = fits.find((each) => pack(each) === number) ?? fits.find((each) => pack(each) === undefined);
+  return new Set(fits.map(({ pathname }) => pathname)).size === 1 ? one?.href ?? null : null;
 }
 
 function key(url) {
@@ -99,6 +111,30 @@ function key(url) {
   plain.searchParams.delete("did");
   plain.hash = "";
   return plain.href;
+}
+
+// The page itself; of a lot and its acts also the one for which nothing was chosen beforehand, never one of other packs.
+async function same(pages, url) {
+  const exact = await pages.match(key(url));
+  const [path, act] = url.pathname.match(/^\/lots\/[A-Z0-9]+(?:\/([a-z-]+))?$/) ?? [];
+  if (exact || !path) {
+    return exact;
+  }
+  const plain = new URL(path, url.origin).href;
+  return (await pages.match(plain)) ?? (act === "weigh" ? pages.match(`${plain}?from=cure-room`) : undefined);
+}
+
+// Of a lot that was opened with one pack in the hand the page of all its packs is kept besides: without the line another one is scanned.
+async function wholly(url) {
+  const plain = new URL(url.pathname, url.origin).href;
+  const is_one = /^\/lots\/[A-Z0-9]+$/.test(url.pathname) && url.searchParams.has("pack");
+  if (!is_one || (await (await caches.open(PAGES)).match(plain))) {
+    return;
+  }
+  const response = await fetch(plain).catch(() => null);
+  if (response && is_page(response)) {
+    await keep(plain, response);
+  }
 }
 
 function is_page(response) {

@@ -1,5 +1,6 @@
 //! Stops: what deeds placed on lots and packs, and what ended them.
 
+pub mod about;
 pub(crate) mod checked;
 
 use crate::chain::rows::StopEndRow;

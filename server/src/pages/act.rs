@@ -2,6 +2,7 @@
 //!
 //! The form is one call of the documented API: the page only says which fields it has.
 
+use super::act_packs::{is_sought, meant, numbers, runs, told};
 use super::acts::{ActKind, may};
 use super::bench::{Units, WEIGHT};
 use super::done::Done;
@@ -79,7 +80,9 @@ struct ActPage {
 struct Each {
     nth: usize,
     number: u32,
-    /// In grams, as a field takes it: `1125`.
+    /// What the book has of it, in grams: `1125`; nothing where it is weighed anew.
+    grams: String,
+    /// The same in the reader's unit, as it is typed.
     left: String,
 }
 
@@ -108,9 +111,6 @@ struct Asked {
     /// What it is packed as, where that was just put on the list.
     product: Option<String>,
 }
-
-/// What may stand in a field of grams, as a browser tests it: figures, parted and with a decimal as people write them.
-const FIGURE: &str = r"\s*[0-9][0-9\s]*([.,][0-9]+)?\s*";
 
 /// The most packs that are counted in one deed.
 const MOST_COUNTED: usize = 24;
@@ -162,6 +162,8 @@ fn read(
     let more = packs.len() > most;
     let packs = &packs[..packs.len().min(most)];
     let next = packs.last().filter(|_| more).map(|last| last.number);
+    // Of one pack in the hand that one is told, and not all that there are.
+    let meant = meant(packs, named.as_deref());
     let lists = &reading.standing.lists;
     let chosen_place = match kind {
         ActKind::Freeze => store::places::where_frozen(conn)?.map(PlaceId),
@@ -172,7 +174,7 @@ fn read(
     // Where all of it is already is nowhere to move it to.
     let is_there = |code: &str| {
         kind == ActKind::Move
-            && packs
+            && meant
                 .iter()
                 .all(|pack| lists.place_code(pack.now.place) == code)
     };
@@ -207,7 +209,7 @@ fn read(
     let bench = bench(&reading);
     let today = day_of(app.now(), reading.kitchen().zone);
     let is_over = |pack: &&Pack| pack.now.use_by.is_some_and(|day| day < today);
-    let is_past = !packs.is_empty() && packs.iter().all(is_over);
+    let is_past = !meant.is_empty() && meant.iter().all(is_over);
     let here = format!("/lots/{}/{}", lot.code, kind.as_str());
     Ok(ActPage {
         title: words.t(kind.name()),
@@ -215,7 +217,7 @@ fn read(
             act: words.t(kind.name()),
             name: name.clone(),
         }),
-        told: told(&words, &names, packs),
+        told: told(&words, &names, &meant, meant.len() < packs.len()),
         call: kind.call(),
         body: body(kind, lot, packs, &bench).to_string(),
         packs: asked.packs.clone().unwrap_or_else(|| match kind {
@@ -231,7 +233,7 @@ fn read(
         there: runs(packs),
         most: super::bench::in_grams(packs.first().map_or(Grams::ZERO, |pack| pack.now.left)),
         each: match kind {
-            ActKind::Count => each(packs),
+            ActKind::Count => each(&words, packs),
             _ => Vec::new(),
         },
         next,
@@ -331,57 +333,18 @@ fn products(
     Ok(codes.into_iter().enumerate().map(choice).collect())
 }
 
-fn told(words: &Words, names: &Names, packs: &[&Pack]) -> String {
-    let Some(first) = packs.first() else {
-        return words.t("page-nothing-left");
-    };
-    let left: Grams = packs.iter().map(|pack| pack.now.left).sum();
-    let last_day = first.now.use_by.map(|day| words.day(day));
-    let told = [
-        Some(words.packs(packs.len())),
-        (!left.is_none_left()).then(|| words.grams(left)),
-        Some(names.place_of(first.now.place)),
-        last_day,
-    ];
-    let told: Vec<String> = told.into_iter().flatten().collect();
-    told.join(", ")
-}
-
-fn each(packs: &[&Pack]) -> Vec<Each> {
+fn each(words: &Words, packs: &[&Pack]) -> Vec<Each> {
+    let unit = Units::of(words).pot;
     let packs = packs.iter().enumerate();
-    packs
-        .map(|(nth, pack)| Each {
+    let each = packs.map(|(nth, pack)| {
+        // What was missing is weighed before it is there.
+        let known = (pack.now.being != Being::Missing).then_some(pack.now.left);
+        Each {
             nth,
             number: pack.number,
-            left: match pack.now.being {
-                // What was missing is weighed before it is there.
-                Being::Missing => String::new(),
-                _ => super::bench::in_grams(pack.now.left),
-            },
-        })
-        .collect()
-}
-
-/// Is it a missing pack that somebody found, or looks for, by its number?
-fn is_sought(kind: ActKind, named: Option<&[u32]>, pack: &Pack) -> bool {
-    kind == ActKind::Count
-        && pack.now.being == Being::Missing
-        && named.is_some_and(|named| named.contains(&pack.number))
-}
-
-/// The numbers of an address: `13,14`.
-fn numbers(text: &str) -> Vec<u32> {
-    let parts = text.split(',');
-    parts.filter_map(|part| part.trim().parse().ok()).collect()
-}
-
-/// Numbers as they are typed: `1-4, 7`.
-fn runs(packs: &[&Pack]) -> String {
-    let numbers: Vec<u32> = packs.iter().map(|pack| pack.number).collect();
-    let runs = numbers.chunk_by(|one, next| one + 1 == *next);
-    let told = runs.map(|run| match run {
-        [one] => one.to_string(),
-        run => format!("{}-{}", run[0], run[run.len() - 1]),
+            grams: known.map_or_else(String::new, super::bench::in_grams),
+            left: known.map_or_else(String::new, |left| super::bench::typed(words, left, unit)),
+        }
     });
-    told.collect::<Vec<_>>().join(", ")
+    each.collect()
 }

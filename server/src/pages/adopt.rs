@@ -1,6 +1,6 @@
 //! A tub without a label turns up: it is the pack that is missing, or a thing of which nobody knows the history.
 
-use super::bench::{self, Pick, WEIGHT};
+use super::bench::{self, Pick, Units, WEIGHT};
 use super::managers::not_yours;
 use super::place_says::{PlacePageSays, PlaceWorkSays};
 use super::spoken::Words;
@@ -25,6 +25,7 @@ use store::{Conn, stands};
 #[template(path = "adopt.html")]
 struct AdoptPage {
     words: Words,
+    units: Units,
     /// The packs that are missing: each is a way to this page with it.
     missing: Vec<Missing>,
     /// The one that it is taken for.
@@ -93,6 +94,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<AdoptPage> {
     let printers = crate::read::prints::printers(conn)?;
     let printers = printers.into_iter().map(|of| Pick::of(&of.code, of.name));
     Ok(AdoptPage {
+        units: Units::of(&words),
         body: match &is {
             Some(pack) => {
                 json!({ "is": format!("{}/{}", pack.code, pack.number), "product": pack.product })

@@ -8,6 +8,7 @@ use crate::lists::kitchen::Kitchen;
 use crate::read;
 use domain::counter::{Known, ScanView};
 use domain::lot::Lot;
+use domain::lot::numbers::in_runs;
 use domain::words::{Allergen, Verdict};
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
@@ -40,6 +41,8 @@ pub struct Basket {
     pub with_all: String,
     /// The deeds that sell them: one for each lot.
     pub deeds: Option<String>,
+    /// What is sold then, for a slip that waits on the device: each thing by its name and its numbers.
+    pub says: String,
     /// Said where some of those that were scanned before may no longer be sold.
     pub dropped: Option<String>,
 }
@@ -156,6 +159,9 @@ impl Basket {
             with_before: keys[..before].join(","),
             with_all: keys.join(","),
             deeds: (!packs.is_empty()).then(|| deeds(packs).to_string()),
+            says: words.say(PageSays::CounterSoldPlain {
+                what: things(words, packs),
+            }),
             dropped: None,
         }
     }
@@ -167,6 +173,26 @@ impl Named {
         let packs = self.dropped.join(", ");
         (!packs.is_empty()).then(|| words.say(PageSays::BasketDropped { packs }))
     }
+}
+
+/// Each lot once, with the numbers of its packs.
+fn things(words: &Words, packs: &[Sellable]) -> String {
+    let mut lots: Vec<(&Lot, Vec<u32>)> = Vec::new();
+    for one in packs {
+        match lots.iter_mut().find(|(lot, _)| lot.id == one.lot().id) {
+            Some((_, numbers)) => numbers.push(one.pack),
+            None => lots.push((one.lot(), vec![one.pack])),
+        }
+    }
+    let told = lots.into_iter().map(|(lot, mut numbers)| {
+        numbers.sort_unstable();
+        let name = lot.product.name(words.lang());
+        match lot.pack_count {
+            1 => format!("{name}, {}", lot.code.shown()),
+            _ => format!("{name}, {}/{}", lot.code.shown(), in_runs(&numbers)),
+        }
+    });
+    told.collect::<Vec<_>>().join("; ")
 }
 
 /// One departure for each lot, in the order in which they were scanned.

@@ -49,6 +49,7 @@ messages! {
     /// The deeds of the bench as sentences, before they are done.
     WorkSays in "page-sentence" {
         Weigh "weigh" { name: String, lot: String },
+        WeighAlone "weigh-alone" { name: String, lot: String },
         Release "release" { name: String, lot: String, by: String },
         Turn "turn" { name: String, lot: String },
         Rinse "rinse" { name: String, lot: String },

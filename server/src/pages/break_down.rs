@@ -5,6 +5,7 @@
 //! says what there is to cut and to choose.
 
 use super::acts::{ActKind, may};
+use super::break_down_unit::Unit;
 use super::house_cuts::{Choice, HouseCuts, made_of_alone};
 use super::origins::Origins;
 use super::says::{ActSays, PageSays};
@@ -23,10 +24,8 @@ use domain::lot::{Lot, Pack, PlaceId, brief};
 use domain::product::YieldOf;
 use domain::words::{ProductKind, StepKind};
 use domain::yields::{CuttingStyle, Drawing, UsualCut};
-use rust_decimal::Decimal;
 use serde::Deserialize;
 use store::Conn;
-use words::{Language, Mass};
 
 #[derive(Template)]
 #[template(path = "break-down.html")]
@@ -65,6 +64,8 @@ struct BreakDownPage {
     /// Where the order, and what is usual, come from.
     sources: Vec<String>,
     places: Vec<Choice>,
+    /// Does nobody know which of them it is?
+    asks_place: bool,
     printers: Vec<Choice>,
     /// The deed as a sentence; what is chosen stands in it by name, in brackets.
     sentence: String,
@@ -92,17 +93,6 @@ struct Cut {
     before: Option<String>,
 }
 
-/// In what weights are typed and shown at the bench.
-struct Unit {
-    word: &'static str,
-    /// How many milligrams one has.
-    milligrams: &'static str,
-    /// How many decimals a scale shows.
-    places: u32,
-    /// The decimal sign.
-    mark: &'static str,
-}
-
 #[derive(Debug, Default, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Asked {
@@ -128,7 +118,8 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
     let pack = packs.find(|pack| asked.pack.is_none_or(|number| number == pack.number));
     let (_, before) = cut_off(&reading.family, id);
     // What was cut off already is parted as the house likes it: there is no picture and no template of that.
-    let style = style(app, lot).filter(|_| lot.product.kind == ProductKind::Carcass);
+    let is_carcass = lot.product.kind == ProductKind::Carcass;
+    let style = style(app, lot).filter(|_| is_carcass);
     let house = HouseCuts::of(&reading, &names, lot.species.first().copied());
     let hung = view.of.made();
     let usual = style.map_or_else(Vec::new, |style| style.usual_cuts(hung));
@@ -151,6 +142,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
         told.map(String::as_str).join(", ")
     });
     let lacking = cuts.iter().filter(|cut| cut.products.is_empty());
+    let places = places(conn, &reading, &names, pack, is_carcass)?;
     let name = lot.product.name(words.lang()).to_owned();
     let shown = lot.code.shown();
     let all = pack.map_or(Grams::ZERO, |pack| pack.now.left);
@@ -165,9 +157,9 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
         zone: names.zone().name().to_owned(),
         bench: super::act::bench(&reading),
         unit,
-        kind: match lot.product.kind {
-            ProductKind::Carcass => StepKind::BreakDown,
-            _ => StepKind::Cut,
+        kind: match is_carcass {
+            true => StepKind::BreakDown,
+            false => StepKind::Cut,
         },
         title: words.t(name_of(lot)),
         picture: style.and_then(|style| picture(&words, style, &usual)),
@@ -176,7 +168,8 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
         by_style: style.is_some(),
         loss: loss.map(|(low, high)| (low.milligrams(), high.milligrams())),
         sources: style.map_or_else(Vec::new, |style| sources(app, &words, style)),
-        places: places(conn, &reading, &names, pack)?,
+        asks_place: places.iter().all(|one| !one.chosen),
+        places,
         printers: printers(conn)?,
         sentence: words.say(ActSays::BreakDown {
             name: name.clone(),
@@ -332,15 +325,18 @@ fn sources(app: &Caller<'_>, words: &Words, style: &CuttingStyle) -> Vec<String>
     told.collect()
 }
 
-/// Where the cuts may go: first of all where those of the last carcass went.
+/// Where the cuts may go: of a piece where that lies, of a carcass where those of the last one went; of the first one it is asked.
 fn places(
     conn: &mut Conn,
     reading: &LoadedFamily<'_>,
     names: &Names,
     pack: Option<&Pack>,
+    is_carcass: bool,
 ) -> Result<Vec<Choice>> {
-    let last = store::places::cuts_put_last(conn)?.map(PlaceId);
-    let chosen = last.or(pack.map(|pack| pack.now.place));
+    let chosen = match is_carcass {
+        true => store::places::cuts_put_last(conn)?.map(PlaceId),
+        false => pack.map(|pack| pack.now.place),
+    };
     let chosen = chosen.map(|place| reading.standing.lists.place_code(place));
     let choice = |(code, name): (&str, &str)| Choice {
         chosen: chosen == Some(code),
@@ -359,38 +355,4 @@ fn printers(conn: &mut Conn) -> Result<Vec<Choice>> {
             chosen: false,
         })
         .collect())
-}
-
-impl Unit {
-    fn of(words: &Words) -> Unit {
-        let mark = match words.0.language {
-            Language::English => ".",
-            Language::French => ",",
-        };
-        match words.0.mass {
-            Mass::Metric => Unit {
-                word: "kg",
-                milligrams: "1000000",
-                places: 3,
-                mark,
-            },
-            Mass::Pounds => Unit {
-                word: "lb",
-                milligrams: "453592.37",
-                places: 2,
-                mark,
-            },
-        }
-    }
-
-    /// What is on the table, as the bench shows it, for those who read without script.
-    fn shown(&self, words: &Words, grams: Grams) -> String {
-        let one: Decimal = self.milligrams.parse().unwrap_or(Decimal::ONE);
-        let figure = Decimal::from(grams.milligrams()) / one;
-        format!(
-            "{}\u{a0}{}",
-            words.0.decimals(figure, self.places),
-            self.word
-        )
-    }
 }

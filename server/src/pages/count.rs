@@ -1,6 +1,7 @@
 //! The count of a recall, place by place as one walks: scan each pack as it is put on the held shelf. The code of a pack
 //! that lies there as the book has it is counted by the scan alone; what differs is asked.
 
+use super::bench::{self, Units, WEIGHT};
 use super::done::Done;
 use super::incident::{clock, figures, title, waiting_at};
 use super::incident_held::held;
@@ -26,6 +27,7 @@ use store::Conn;
 #[template(path = "incident-count.html")]
 struct Count {
     words: Words,
+    units: Units,
     title: String,
     number: String,
     /// The place, its name, and which of how many it is.
@@ -86,8 +88,9 @@ struct Scanned {
     says: String,
     /// The deed that counts it.
     body: Option<String>,
-    /// What it should weigh, in grams.
+    /// What it should weigh, in grams, and as it is typed in the reader's unit.
     grams: String,
+    typed: String,
     /// Is it counted by the scan alone?
     alone: bool,
     /// Its code, where its weight is asked and nobody has said it yet: the next scan does not end that.
@@ -184,6 +187,7 @@ fn view(app: &Caller<'_>, conn: &mut Conn, number: &str, asked: &Asked) -> Resul
             words.say(PageSays::AndMore { what, more })
         }),
         figures: figures(&words, &facts),
+        units: Units::of(&words),
         open: !facts.closed,
         decide: (facts.uncounted == 0 && !facts.closed).then(|| match held(&words, &facts) {
             Some(_) => ("decide", "page-count-decide"),
@@ -302,6 +306,7 @@ fn scan(
         says: words.say(says),
         body: None,
         grams: String::new(),
+        typed: String::new(),
         alone: false,
         waits: None,
     };
@@ -328,6 +333,7 @@ fn scan(
             says: words.say(PageSays::CountSurplus { name, pack: label }),
             body: Some(body),
             grams: String::new(),
+            typed: String::new(),
             alone: false,
             waits: Some(format!("{text}/{number}")),
         });
@@ -351,13 +357,11 @@ fn scan(
             weight,
         },
     };
-    let milligrams = weight.milligrams();
     Ok(Scanned {
         says: words.say(says),
         body: Some(body),
-        grams: rust_decimal::Decimal::new(milligrams, 3)
-            .normalize()
-            .to_string(),
+        grams: bench::in_grams(weight),
+        typed: bench::typed(words, weight, Units::of(words).pot),
         // An opened pack is weighed; one that is whole weighs what its label says.
         alone: is_uncounted(pack) && !pack.opened,
         waits: (is_uncounted(pack) && pack.opened).then(|| format!("{text}/{number}")),

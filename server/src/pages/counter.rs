@@ -85,7 +85,8 @@ pub struct Answer {
 
 /// What is known of what was scanned.
 struct Known {
-    lot: String,
+    /// Where its lot is told of, with the pack in the hand.
+    path: String,
     name: String,
     /// Which pack of which lot, and how much is in it.
     which: String,
@@ -289,8 +290,12 @@ fn told(words: &Words, known: &counter::Known, currency: &str) -> Known {
     ];
     let which: Vec<String> = which.into_iter().flatten().collect();
     let price = known.price_minor().filter(|minor| *minor > 0);
+    let pack = known.pack.filter(|_| lot.pack_count > 1);
     Known {
-        lot: lot.code.to_string(),
+        path: match pack {
+            Some(pack) => format!("/lots/{}?pack={pack}", lot.code),
+            None => format!("/lots/{}", lot.code),
+        },
         name: lot.product.name(words.lang()).to_owned(),
         which: which.join(", "),
         allergens: words.allergens_called(lot),

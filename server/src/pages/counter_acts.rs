@@ -156,10 +156,10 @@ impl Found<'_> {
     }
 
     fn see_why(&self, known: &Known) -> Act {
-        self.act(
-            "page-counter-why",
-            Does::Goes(format!("/lots/{}?why=counter", known.lot.code)),
-        )
+        let pack = known.pack.filter(|_| known.lot.pack_count > 1);
+        let pack = pack.map_or_else(String::new, |pack| format!("&pack={pack}"));
+        let path = format!("/lots/{}?why=counter{pack}", known.lot.code);
+        self.act("page-counter-why", Does::Goes(path))
     }
 
     fn of_past(&self, known: &Known) -> Vec<Act> {

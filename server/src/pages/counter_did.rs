@@ -22,8 +22,10 @@ pub struct Did {
     pub by: String,
     /// The deeds' ids, to undo them by.
     pub ids: String,
-    /// Were they undone?
+    /// Were all of them undone?
     pub voided: bool,
+    /// Does `says` tell that by itself?
+    pub says_undone: bool,
     /// Where the page is once they are undone.
     pub then: String,
 }
@@ -42,9 +44,22 @@ impl Did {
     ) -> Result<Option<Did>> {
         let uids = did.unwrap_or_default().split(',');
         let uids = uids.filter_map(|text| Uuid::parse_str(text.trim()).ok());
-        let mut done = Vec::new();
+        let (mut done, mut stand, mut undone) = (Vec::new(), Vec::new(), None);
         for uid in uids.take(MOST) {
-            done.extend(deeds::by_uid(conn, uid.as_bytes())?);
+            let Some(deed) = deeds::by_uid(conn, uid.as_bytes())? else {
+                continue;
+            };
+            match deeds::voided_by(conn, deed.id)? {
+                Some(by) => undone = Some(by),
+                None => stand.push(deed.clone()),
+            }
+            done.push(deed);
+        }
+        // What was taken back counts as nothing that was done; where all of it was, that is what is told.
+        let voided = stand.is_empty();
+        let ids: Vec<String> = stand.iter().map(|deed| shown_id(&deed.uid)).collect();
+        if !voided {
+            done = stand;
         }
         let Some(first) = done.first() else {
             return Ok(None);
@@ -73,6 +88,7 @@ impl Did {
         let price = price.filter(|minor| *minor > 0);
         let price = price.map(|minor| words.money(minor, &kitchen.entry.currency.0));
         let says = match (sold, price) {
+            (true, _) if voided => words.say(PageSays::CounterTakenBack { what }),
             (true, Some(price)) => words.say(PageSays::CounterSold { what, price }),
             (true, None) => words.say(PageSays::CounterSoldPlain { what }),
             (false, _) => words.say(PageSays::CounterDid {
@@ -80,15 +96,15 @@ impl Did {
                 what,
             }),
         };
-        let by = PageSays::CounterBy {
-            by: first.person.clone(),
-            at: words.minute(first.at.and_utc(), kitchen.zone),
+        // Whoever took it back, and when: who sold it is no affair of anybody's any more.
+        let (person, at) = match undone.filter(|_| voided) {
+            Some(by) => (by.person, by.recorded_at),
+            None => (first.person.clone(), first.at),
         };
-        let mut voided = true;
-        for deed in &done {
-            voided &= deeds::voided_by(conn, deed.id)?.is_some();
-        }
-        let ids: Vec<String> = done.iter().map(|deed| shown_id(&deed.uid)).collect();
+        let by = PageSays::CounterBy {
+            by: person,
+            at: words.minute(at.and_utc(), kitchen.zone),
+        };
         // Undone, one pack is on the screen again, and several are in the basket.
         let then = match touched.as_slice() {
             [one] => format!("/counter?code={one}"),
@@ -99,6 +115,7 @@ impl Did {
             says,
             by: words.say(by),
             ids: ids.join(" "),
+            says_undone: voided && sold,
             voided,
             then,
         }))

@@ -6,8 +6,9 @@ use crate::caller::Caller;
 use crate::error::Result;
 use domain::lot::PlaceId;
 use domain::lot::numbers::in_runs;
+use domain::words::DeedKind;
 use store::deeds::DeedRow;
-use store::{Conn, lots, measurements, packs};
+use store::{Conn, corrections, lots, measurements, packs, stops};
 
 /// The most packs whose numbers are told.
 const MOST_PACKS: usize = 8;
@@ -19,11 +20,8 @@ pub fn told(
     words: &Words,
     deed: &DeedRow,
 ) -> Result<Option<String>> {
-    let touched = packs::of_deed(conn, deed.id)?;
-    let mut keys: Vec<i32> = touched.iter().map(|(lot, ..)| *lot).collect();
-    if keys.is_empty() {
-        keys = measurements::lots_of(conn, deed.id)?;
-    }
+    let touched = touched(conn, deed)?;
+    let mut keys: Vec<i32> = touched.iter().map(|(lot, _)| *lot).collect();
     keys.sort_unstable();
     keys.dedup();
     let Some(row) = lots::by_keys(conn, &keys)?.into_iter().next() else {
@@ -35,7 +33,7 @@ pub fn told(
         let lots = keys.len();
         return Ok(Some(words.say(PageSays::Things { lots, name })));
     }
-    let mut numbers: Vec<u32> = touched.iter().map(|(_, pack, _)| *pack).collect();
+    let mut numbers: Vec<u32> = touched.iter().filter_map(|(_, pack)| *pack).collect();
     numbers.sort_unstable();
     numbers.dedup();
     let code = row.code()?.shown();
@@ -48,6 +46,34 @@ pub fn told(
         Some(tag) => format!("{tag}, {name}, {shown}"),
         None => format!("{name}, {shown}"),
     }))
+}
+
+/// The lots that it did something with, and the packs of them where it named some: those that it moved or read; what a
+/// correction set right; what was stopped or let go.
+fn touched(conn: &mut Conn, deed: &DeedRow) -> Result<Vec<(i32, Option<u32>)>> {
+    let corrected = match deed.kind()? {
+        DeedKind::Correct => corrections::corrected_by(conn, deed.id)?,
+        _ => None,
+    };
+    let of = corrected.unwrap_or(deed.id);
+    let whole = |lot: i32| (lot, None);
+    let made = match corrected {
+        Some(receipt) => lots::of_deed(conn, receipt)?,
+        None => Vec::new(),
+    };
+    if !made.is_empty() {
+        return Ok(made.into_iter().map(|lot| whole(lot.id)).collect());
+    }
+    let moved = packs::of_deed(conn, of)?;
+    if !moved.is_empty() {
+        let packs = moved.into_iter();
+        return Ok(packs.map(|(lot, pack, _)| (lot, Some(pack))).collect());
+    }
+    let read = measurements::lots_of(conn, of)?;
+    Ok(match read.is_empty() {
+        true => stops::about::of_deed(conn, deed.id)?,
+        false => read.into_iter().map(whole).collect(),
+    })
 }
 
 /// The place, by its name.

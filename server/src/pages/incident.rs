@@ -17,6 +17,7 @@ use askama::Template;
 use chrono::DateTime;
 use domain::grams::Grams;
 use domain::incident::{Hazard, IncidentNote, Milestone};
+use domain::lot::numbers::in_runs;
 use serde::Deserialize;
 use store::Conn;
 
@@ -321,7 +322,12 @@ fn sold(words: &Words, facts: &IncidentFacts) -> Vec<(String, String, String)> {
         };
         let name = recall::facts::in_language(&of.names, words.lang(), &of.lot);
         let packs = words.packs(of.packs);
-        let what = format!("{name}, {}", of.lot);
+        let mut numbers = of.numbers.clone();
+        numbers.sort_unstable();
+        let what = match numbers.as_slice() {
+            [] => format!("{name}, {}", of.lot),
+            numbers => format!("{name}, {}/{}", of.lot, in_runs(numbers)),
+        };
         let sold = format!("{packs}, {}", words.grams(of.grams.0));
         let how_much = match of.to.is_empty() {
             true => sold,

@@ -1,6 +1,6 @@
 //! The page of a lot: what it is, its label, its family, where it went.
 
-use super::acts::{self, Button};
+use super::acts::{self, ActKind, Button};
 use super::countries::{self, Missing};
 use super::done::Done;
 use super::forward::Forward;
@@ -203,7 +203,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
         not_sold: (asked.why.is_some() && !product.sale.offered)
             .then(|| not_sold(app, &words, &product.code)),
         code: lot.code.to_string(),
-        shown: lot.code.shown(),
+        shown: shown.map_or_else(|| lot.code.shown(), |number| lot.shown(number)),
         note: view.of.note.clone(),
         voided: lot.voided,
         stops: stops(&words, &view),
@@ -220,10 +220,23 @@ fn of_pack(mut buttons: Vec<Button>, lot: &Lot, scanned: Option<u32>) -> Vec<But
     let Some(number) = scanned.filter(|_| lot.packs.len() > 1) else {
         return buttons;
     };
-    let each = ["discard", "serve", "move", "freeze", "thaw"];
-    let each = each.map(|act| format!("/lots/{}/{act}", lot.code));
+    use ActKind::*;
+    let pack = lot.packs.iter().find(|pack| pack.number == number);
+    let kinds = [
+        Discard, Serve, Move, Freeze, Thaw, Count, Ship, Return, TakeBack,
+    ];
+    let can = kinds
+        .iter()
+        .filter(|kind| pack.is_some_and(|pack| kind.is_for(pack)));
+    let path = |kind: &ActKind| format!("/lots/{}/{}", lot.code, kind.as_str());
+    let each: Vec<String> = can.map(path).collect();
     for button in buttons.iter_mut().filter(|of| each.contains(&of.path)) {
         button.path += &format!("?packs={number}");
+    }
+    let sells = format!("/counter?code={}", lot.code);
+    let is_there = pack.is_some_and(|pack| !pack.now.left.is_none_left());
+    for button in buttons.iter_mut().filter(|of| is_there && of.path == sells) {
+        button.path += &format!("/{number}");
     }
     buttons
 }

@@ -4,6 +4,7 @@
 //! A view holds ready strings; a template only lays them out.
 
 mod act;
+mod act_packs;
 mod act_words;
 mod acts;
 mod animals;
@@ -12,6 +13,7 @@ mod ask;
 mod assets;
 mod basket;
 mod break_down;
+mod break_down_unit;
 mod carcass_parts;
 mod count;
 mod counter;
@@ -47,6 +49,7 @@ mod printing;
 mod recall;
 mod recall_days;
 mod recall_named;
+mod recall_sold;
 pub mod says;
 mod side;
 mod sign_in;

@@ -214,7 +214,7 @@ fn read(
         green: told.map_or_else(String::new, |view| bench::in_grams(view.piece.green)),
         tends: tends(&words, asked.tend.as_deref()),
         places: bench::places(&names, here.as_deref()),
-        sentences: sentences(&words, act, app, lot, &tag, &name),
+        sentences: sentences(&words, act, app, lot, (&tag, &name), told.is_some()),
         then: match asked.from.as_deref() {
             Some("cure-room") => "/cure-room".to_owned(),
             _ => format!("/lots/{code}"),
@@ -306,8 +306,8 @@ fn sentences(
     act: PieceAct,
     app: &Caller<'_>,
     lot: &Lot,
-    tag: &str,
-    name: &str,
+    (tag, name): (&str, &str),
+    has_green: bool,
 ) -> Vec<(&'static str, String)> {
     let of = BenchSays::OfTag {
         tag: tag.to_owned(),
@@ -326,6 +326,8 @@ fn sentences(
     };
     match act {
         PieceAct::Tend => TENDS.map(each).to_vec(),
+        // Without a green weight nobody knows what is lost.
+        PieceAct::Weigh if !has_green => vec![("", words.say(WorkSays::WeighAlone { name, lot }))],
         PieceAct::Weigh => vec![("", words.say(WorkSays::Weigh { name, lot }))],
         PieceAct::Release => {
             let by = app.who.name.clone();

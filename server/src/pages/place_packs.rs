@@ -1,7 +1,7 @@
 //! Several packs of a place at once: moved, thawed, thrown away, or counted against the record. Packs are chosen by their
 //! numbers; each lot is one call of the API.
 
-use super::bench::{self, Pick};
+use super::bench::{self, Pick, Units};
 use super::place_says::{PlacePageSays, PlaceWorkSays};
 use super::says::PageSays;
 use super::spoken::Words;
@@ -37,6 +37,7 @@ enum Batch {
 #[template(path = "place-packs.html")]
 struct PlacePacksPage {
     words: Words,
+    units: Units,
     batch: Batch,
     heading: String,
     code: String,
@@ -194,6 +195,7 @@ fn read(
         _ => Right::Work,
     };
     Ok(PlacePacksPage {
+        units: Units::of(&words),
         heading: words.say(PageSays::ActOf {
             act: words.t(act),
             name: name.clone(),

@@ -2,6 +2,7 @@
 
 use super::recall_days::Over;
 use super::recall_named::{Asked, Begins, Choice, called, choices};
+use super::recall_sold::{self, Sold};
 use super::says::PageSays;
 use super::spoken::Words;
 use crate::caller::{Asking, Caller};
@@ -50,6 +51,10 @@ struct Scope {
     head: String,
     /// How much is on hand, how much was sold.
     says: String,
+    /// Which packs that was, and when.
+    sold: Vec<Sold>,
+    /// Are those too many to be read at a glance?
+    sold_much: bool,
     /// What the deed asks, but for who told it and why.
     body: String,
     button: String,
@@ -213,6 +218,7 @@ fn reached(
         ("page-recall-unexplained", totals.unexplained),
     ];
     let figures = figures.iter().filter(|(_, grams)| *grams != Grams::ZERO);
+    let sold = recall_sold::sold(words, names, &scope.lots);
     let also = if drill { "&drill=yes" } else { "" };
     let way = |to: Spreads, key: &str| Way {
         path: format!("/recall?{}&spreads={}{also}", named.query(), to.as_str()),
@@ -229,6 +235,8 @@ fn reached(
             weight: totals.on_hand,
             sold: totals.sold_packs,
         }),
+        sold_much: sold.len() > recall_sold::AT_A_GLANCE,
+        sold,
         button: match drill {
             true => words.t("page-recall-drill-begin"),
             false => words.say(PageSays::RecallHold {

@@ -102,6 +102,7 @@ messages! {
         CounterDiscard "counter-discard" { weight: Grams },
         CounterSold "counter-sold" { what: String, price: String },
         CounterSoldPlain "counter-sold-plain" { what: String },
+        CounterTakenBack "counter-taken-back" { what: String },
         CounterDid "counter-did" { deed: String, what: String },
         CounterReady "counter-ready" { lot: String, much: String },
         CounterBy "counter-by" { by: String, at: String },

@@ -25,10 +25,11 @@ impl Display for Unbroken<'_> {
     }
 }
 
-/// Capitals and figures in groups, as a code or the number of an incident is written.
+/// Capitals and figures in groups, as a code or the number of an incident is written; of a code also with the numbers of
+/// its packs.
 fn is_number(text: &str) -> bool {
     let figures = |end: char| end.is_ascii_digit();
-    let written = |of: char| of.is_ascii_uppercase() || of.is_ascii_digit() || of == '-';
+    let written = |of: char| of.is_ascii_uppercase() || of.is_ascii_digit() || "-/–".contains(of);
     text.contains('-') && text.contains(figures) && text.chars().all(written)
 }
 
@@ -49,6 +50,10 @@ mod tests {
         check(
             "of BRC-26159-A00-6, and <more>",
             r#"of <span class="nb">BRC-26159-A00-6</span>, and &#60;more&#62;"#,
+        );
+        check(
+            "Chop, BF-26159-A00-6/2–3, 5.",
+            r#"Chop, <span class="nb">BF-26159-A00-6/2–3</span>, 5."#,
         );
         check("<b>-1 half-pig Tue 30", "&#60;b&#62;-1 half-pig Tue 30");
     }

@@ -233,6 +233,8 @@ impl Gathered {
         let zone = self.standing.kitchen.zone;
         let mut all: BTreeMap<(chrono::NaiveDate, u32, LotId), SoldFacts> = BTreeMap::new();
         for lot in lots {
+            let of = self.life.get(&lot.id.0);
+            let several = of.is_some_and(|of| of.packs.len() > 1);
             for (pack, since) in self.affected(lot) {
                 let sold = pack
                     .events
@@ -247,9 +249,13 @@ impl Gathered {
                         lot: lot.code.shown(),
                         names: self.names(&lot.product),
                         packs: 0,
+                        numbers: Vec::new(),
                         grams: Weight::default(),
                         to: Vec::new(),
                     });
+                    if several && !hour.numbers.contains(&pack.number) {
+                        hour.numbers.push(pack.number);
+                    }
                     hour.packs += usize::from(event.whole_pack);
                     hour.grams.0 += event.grams;
                     let to = told

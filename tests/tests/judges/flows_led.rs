@@ -1,4 +1,5 @@
-//! Who is led away because something is lacking is led back; what is typed as all that there is leaves nothing over.
+//! Who is led away because something is lacking is led back; what is typed as all that there is leaves nothing over; what a
+//! deed still lacks is said in words.
 
 use super::flows::{Hand, PHONE, TABLET};
 use serde_json::json;
@@ -81,4 +82,89 @@ fn a_product_that_is_lacking_is_added_and_the_packing_goes_on() {
         let chosen = "return location.pathname.endsWith('/pack') && document.querySelector(\"[name='outputs.0.product']:checked\")?.value";
         browser.run(chosen) == json!("belly-strips")
     });
+}
+
+#[test]
+fn what_a_deed_still_lacks_is_said_in_words() {
+    let house = House::demo(Engine::Sqlite);
+    let caller = house.caller();
+    let browser = Browser::reading("en");
+    let mut hand = Hand::of(&browser, &house, "Oda Marsh", PHONE);
+    let says = || {
+        let said = browser.run("return document.querySelector('main .sentence').textContent");
+        said.as_str().expect("a sentence").to_owned()
+    };
+    hand.open("/cure-room");
+    let piece = browser.run("return document.querySelector('main a[href*=\"/weigh\"]').href");
+    let piece = piece.as_str().expect("a piece that is weighed").to_owned();
+    let path = piece
+        .find("/lots/")
+        .map(|at| &piece[at..])
+        .expect("its page");
+    hand.open(path);
+    assert_eq!(says(), "Still missing: Weight.");
+    browser.type_into("input[name=grams]", "3.2");
+    until(|| says().contains("of its green weight is lost"));
+    assert!(!says().contains('…'), "{}", says());
+    // What the page offers already is not missing; what may stay open is said as it is.
+    let bacon = caller.noted("L13");
+    hand.open(&format!("/lots/{bacon}/discard?packs=9"));
+    assert_eq!(says(), "Still missing: Why.");
+    hand.open(&format!("/lots/{bacon}/discard"));
+    assert_eq!(says(), "Still missing: Packs, Why.");
+    hand.open(&format!("/lots/{bacon}/freeze?packs=9"));
+    assert!(!says().contains("Still missing"), "{}", says());
+    hand.open("/receive?of=bought");
+    assert!(says().starts_with("Still missing: "), "{}", says());
+    browser.type_into("input[name=barcode]", "4006381333931");
+    until(|| says().contains("As the code says"));
+    for page in [
+        "/make/grind",
+        "/receive?of=animal",
+        "/adopt",
+        "/places/cooler-1/temperature",
+    ] {
+        hand.open(page);
+        let said =
+            browser.run("return document.querySelector('main .sentence')?.textContent ?? ''");
+        assert!(
+            !said.as_str().unwrap_or_default().contains('…'),
+            "{page}: {said}"
+        );
+    }
+}
+
+#[test]
+fn packs_are_counted_in_the_unit_of_who_counts() {
+    let house = House::demo(Engine::Sqlite);
+    let caller = house.caller();
+    let lot = belly(&caller, "B-9");
+    let browser = Browser::reading("en");
+    let mut hand = Hand::of(&browser, &house, "Oda Marsh", PHONE);
+    browser.run(
+        "fetch('/api/sessions/mine/reading', { method: 'PUT', headers: { 'Content-Type': 'application/json' },
+            body: JSON.stringify({ weights: 'pounds' }) }).then(() => { document.title = 'in pounds'; })",
+    );
+    until(|| browser.run("return document.title") == json!("in pounds"));
+    // What stands there is 1021 g to the hundredth of a pound: left as it is, all of it is there.
+    let count = |typed: Option<&str>, hand: &mut Hand<'_>| {
+        hand.open(&format!("/lots/{lot}/count"));
+        assert!(hand.text().contains("Pack 1, lb"), "{}", hand.text());
+        let stands = browser.run("return document.querySelector('[name=\"packs.0.grams\"]').value");
+        if let Some(typed) = typed {
+            browser.run("document.querySelector('[name=\"packs.0.grams\"]').value = ''");
+            browser.type_into("[name='packs.0.grams']", typed);
+        }
+        hand.tap("button.grand");
+        hand.did();
+        stands
+    };
+    assert_eq!(count(None, &mut hand), json!("2.25"));
+    assert_eq!(left(&caller, &lot), 1_021.0);
+    count(Some("2"), &mut hand);
+    assert!(
+        (left(&caller, &lot) - 907.185).abs() < 0.001,
+        "{}",
+        left(&caller, &lot)
+    );
 }

@@ -67,6 +67,7 @@ mod recalls;
 mod refused;
 mod residual;
 mod room;
+mod said_plainly;
 mod scenario;
 mod scopes;
 mod standards;

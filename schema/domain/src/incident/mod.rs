@@ -151,6 +151,7 @@ mod tests {
             affected: packs.len(),
             reached: Vec::new(),
             packs: packs.iter().map(pack).collect(),
+            sold: Vec::new(),
             went: crate::family::Went::default(),
             because: Vec::new(),
         }

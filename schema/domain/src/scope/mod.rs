@@ -17,7 +17,7 @@ pub use reason::{ByKey, reason};
 pub use says::{ReasonSays, ScopeSays};
 pub use source::{KnownOnceAs, Sought, SourceFact, plain, sought};
 pub use start::{Seed, Start, starts};
-pub use tell::{InScope, Outside, Scope, ScopePack, tell};
+pub use tell::{InScope, Outside, Scope, ScopePack, ScopeSold, tell};
 pub use walk::{Affected, Because, How, Lacks, Question, Reached, Spreads, walk};
 pub use window::{Window, windows_of};
 pub use world::{Doing, Happened, PackLife, World, WorldLot};

@@ -11,6 +11,7 @@ use crate::grams::Grams;
 use crate::lot::{LotId, PackId, PlaceId};
 use crate::says::Says;
 use crate::words::Account;
+use chrono::{DateTime, Utc};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// An affected pack of which something is left.
@@ -26,6 +27,17 @@ pub struct ScopePack {
     pub place: PlaceId,
     /// From when on it is affected.
     pub since: When,
+}
+
+/// An affected pack that was sold whole.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct ScopeSold {
+    /// Its number.
+    pub number: u32,
+    /// What was in it.
+    pub grams: Grams,
+    /// When it was sold.
+    pub at: DateTime<Utc>,
 }
 
 /// A lot in scope.
@@ -47,6 +59,8 @@ pub struct InScope {
     pub reached: Vec<(PackId, When)>,
     /// The affected packs of which something is left.
     pub packs: Vec<ScopePack>,
+    /// The affected packs that were sold whole: those that `went` counts.
+    pub sold: Vec<ScopeSold>,
     /// Where the weight of the affected packs went.
     pub went: Went,
     /// Why.
@@ -98,6 +112,7 @@ pub fn tell(
             affected: affected.packs.len(),
             reached: Vec::new(),
             packs: Vec::new(),
+            sold: Vec::new(),
             went: Went::default(),
             because: affected.because.clone(),
         };
@@ -106,6 +121,12 @@ pub fn tell(
                 continue;
             };
             told.went += went(pack);
+            let sold = pack.happened.iter().filter(|of| of.whole_pack);
+            told.sold.extend(sold.map(|of| ScopeSold {
+                number: pack.number,
+                grams: of.grams,
+                at: world.when(of).at,
+            }));
             told.reached.push((pack.id, *since));
             if pack.left > Grams::ZERO {
                 told.packs.push(ScopePack {

@@ -50,6 +50,9 @@ pub struct SoldFacts {
     pub names: InEach,
     /// Whole packs.
     pub packs: usize,
+    /// The numbers of its packs, where it has several.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub numbers: Vec<u32>,
     /// Their weight.
     pub grams: Weight,
     /// Who bought them, where they left a way to be told.
