@@ -382,7 +382,7 @@ const heat = {
   clock(form, moment) {
     const [, sign, hours, minutes] = /([+-])(\d\d):(\d\d)/.exec(form.dataset.offset);
     const ahead = (Number(hours) * 60 + Number(minutes)) * (sign === "-" ? -60000 : 60000);
-    return new Date(moment + ahead).toISOString().slice(11, 16);
+    return waiting.hour(moment + ahead, { timeZone: "UTC" });
   },
 
   draw(form) {

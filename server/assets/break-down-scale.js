@@ -26,10 +26,12 @@ const scale = {
   draw(cut) {
     const band = side.part("band");
     const usual = cut.usual ? scale.figure(cut.usual, 2) : "";
-    const values = { cut: cut.full, usual, low: scale.figure(cut.low, 2), high: scale.figure(cut.high, 2) };
+    const unit = side.page.dataset.unit;
+    const values = { cut: cut.full, usual, unit, low: scale.figure(cut.low, 2), high: scale.figure(cut.high, 2) };
     const name = cut.low ? "usual" : "usual-alone";
     side.show(side.part("usual-says"), usual ? side.say(name, values) : "");
-    side.show(side.part("usual-source"), cut.source);
+    side.part("usual-source").textContent = cut.source;
+    side.part("usual-why").hidden = !usual || !cut.source;
     band.toggleAttribute("hidden", !cut.low);
     if (!cut.low) {
       return;

@@ -38,6 +38,18 @@ document.addEventListener("change", (event) => {
   }
 });
 
+// A PIN is hidden while it is typed, and seen for as long as somebody wants to see it.
+document.querySelectorAll("[data-reveals]").forEach((button) => {
+  button.hidden = false;
+  button.addEventListener("click", () => {
+    const field = button.form.elements[button.dataset.reveals];
+    const hidden = field.type === "password";
+    field.type = hidden ? "text" : "password";
+    button.setAttribute("aria-pressed", String(hidden));
+    field.focus();
+  });
+});
+
 // Everything of the page as one sheet of paper.
 document.querySelectorAll("[data-sheet]").forEach((button) => {
   button.hidden = false;

@@ -320,11 +320,12 @@ const waiting = {
     document.addEventListener("waiting", look);
   },
 
-  // An hour and its minutes as the pages write them: 18:21, in French 18 h 21.
+  // An hour and its minutes as the pages write them: 18:21, in French 18 h 21, in the United States 6:21 pm.
   hour(moment, more = {}) {
-    const { lang } = document.documentElement;
-    const said = { hour: "numeric", minute: "2-digit", hourCycle: "h23", ...more };
-    const hour = new Date(moment).toLocaleTimeString(lang, said);
+    const { lang, dataset } = document.documentElement;
+    const said = { hour: "numeric", minute: "2-digit", hourCycle: dataset.clock ?? "h23", ...more };
+    const told = new Date(moment).toLocaleTimeString(lang, said);
+    const hour = told.replace(/\s?([ap])m$/i, (_, half) => `\u00a0${half.toLowerCase()}m`);
     return lang === "fr" ? hour.replace(/0?(\d+):(\d\d)/, "$1\u00a0h\u00a0$2") : hour;
   },
 

@@ -41,13 +41,12 @@ const weights = {
   // Does whoever reads it weigh in pounds?
   inPounds: document.documentElement.dataset.mass === "pounds",
 
-  // So many grams, from a kilogram on in kilograms; in pounds and ounces for who weighs in them.
+  // So many grams, from a kilogram on in kilograms; for who weighs in pounds in ounces, from a pound on in decimal
+  // pounds, as the pages write them.
   told(grams) {
     if (weights.inPounds) {
       const ounces = Math.round(grams / weights.units.oz * 10) / 10;
-      const [pounds, rest] = [Math.floor(ounces / 16), Math.round((ounces % 16) * 10) / 10];
-      const told = [pounds > 0 ? `${weights.written(pounds)}\u00a0lb` : "", rest > 0 || pounds === 0 ? `${weights.written(rest)}\u00a0oz` : ""];
-      return told.filter(Boolean).join("\u00a0");
+      return ounces < 16 ? `${weights.written(ounces)}\u00a0oz` : `${weights.written(grams / weights.units.lb, 2)}\u00a0lb`;
     }
     return weights.small(grams);
   },

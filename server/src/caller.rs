@@ -131,6 +131,7 @@ impl App {
             mass: kitchen.mass(),
             heat: kitchen.heat(),
             today: Some(day_of(self.now(), kitchen.zone)),
+            place: kitchen.is_set.then_some(kitchen.entry.profile.0),
         }
     }
 }

@@ -29,6 +29,8 @@ pub struct RowEntry<Text = TextEntry> {
     pub sources: Vec<String>,
     /// How far it is confirmed.
     pub mark: MarkEntry,
+    /// The part of the country whose rule it is, where it is not that of all of it: `Ontario`.
+    pub only_in: Option<Text>,
     /// The first day on which it holds, `2025-10-09`.
     pub from: Option<String>,
     /// The last day on which it holds.
@@ -49,6 +51,33 @@ pub struct TextEntry {
 impl From<TextEntry> for Texts {
     fn from(TextEntry { en, fr }: TextEntry) -> Texts {
         Texts::new([("en".to_owned(), en), ("fr".to_owned(), fr)].into())
+    }
+}
+
+/// A text of the bench, with what some readers of a language have there for their own: common practice, no source.
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct BenchTextEntry {
+    /// In English.
+    en: String,
+    /// In English for who weighs in pounds, where a length stands in it: in inches.
+    #[serde(rename = "en-US")]
+    in_inches: Option<String>,
+    /// In French.
+    fr: String,
+    /// In French as a butcher of Canada calls it, where that is otherwise.
+    #[serde(rename = "fr-CA")]
+    in_canada: Option<String>,
+}
+
+impl From<BenchTextEntry> for Texts {
+    fn from(entry: BenchTextEntry) -> Texts {
+        let some = [("en-US", entry.in_inches), ("fr-CA", entry.in_canada)];
+        let some = some
+            .into_iter()
+            .filter_map(|(tag, text)| Some((tag, text?)));
+        let all = [("en", entry.en), ("fr", entry.fr)].into_iter().chain(some);
+        Texts::new(all.map(|(tag, text)| (tag.to_owned(), text)).collect())
     }
 }
 
@@ -118,6 +147,7 @@ impl<Text: Into<Texts>> RowEntry<Text> {
             until: day(self.until.clone())?,
             id: RowId::new(&self.id),
             says: self.says.into(),
+            only_in: self.only_in.map(Into::into),
             also: self.also.iter().map(RowId::new).collect(),
             cite: self.cite,
             sources: self.sources,

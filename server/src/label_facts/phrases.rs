@@ -9,7 +9,7 @@ use domain::says::{Arg, Says};
 use domain::words::State;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
-use words::{Language, Mass, Speech};
+use words::{Heat, Language, Speech};
 
 messages! {
     /// The lines of a label that hold a figure, a day or a name. Those that hold none are named where
@@ -117,11 +117,16 @@ impl Phrases {
 
     /// A weight in pounds and ounces, for a kitchen that reads them.
     pub fn pounds(&self, grams: Grams) -> String {
+        self.speech.pounds_and_ounces(grams)
+    }
+
+    /// A line of a tag that stays in the kitchen: a temperature stands on it as the kitchen reads them.
+    pub fn say_in_house(&self, says: impl Into<Says>, heat: Heat) -> String {
         let speech = Speech {
-            mass: Mass::Pounds,
+            heat,
             ..self.speech
         };
-        speech.grams(grams)
+        speech.say(&says.into())
     }
 
     /// A figure with so many decimals.

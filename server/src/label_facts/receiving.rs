@@ -33,10 +33,11 @@ fn received(writer: &Writer<'_>) -> String {
         .find_map(|reading| Temperature::read(reading.quantity, reading.millionths));
     match cold {
         None => first.say(LabelWords::ReceivedAt { at }),
-        Some(read) => first.say(LabelWords::ReceivedCold {
-            at,
-            degrees: Arg::from(read),
-        }),
+        Some(read) => {
+            let degrees = Arg::from(read);
+            let line = LabelWords::ReceivedCold { at, degrees };
+            first.say_in_house(line, writer.kitchen.heat())
+        }
     }
 }
 

@@ -42,7 +42,7 @@ impl Pick {
 pub struct Units {
     /// `kg` or `lb`: how large weights are typed.
     pub large: &'static str,
-    /// `g` or `oz`: how portions are typed.
+    /// `g` or `lb`: how portions are typed.
     pub small: &'static str,
     /// `g` or `lb`: how what goes into a pot is typed, but for what lies on the small scale.
     pub pot: &'static str,
@@ -63,7 +63,7 @@ impl Units {
         };
         let (large, small, pot, typed) = match words.0.mass {
             Mass::Metric => ("kg", "g", "g", "page-bench-typed-kg"),
-            Mass::Pounds => ("lb", "oz", "lb", "page-bench-typed-lb"),
+            Mass::Pounds => ("lb", "lb", "lb", "page-bench-typed-lb"),
         };
         Units {
             large,

@@ -22,6 +22,7 @@ use domain::family::{Lists, cut_off, origins};
 use domain::grams::Grams;
 use domain::lot::{Lot, Pack, PlaceId, brief};
 use domain::product::YieldOf;
+use domain::rows::RowId;
 use domain::words::{ProductKind, StepKind};
 use domain::yields::{CuttingStyle, Drawing, UsualCut};
 use serde::Deserialize;
@@ -87,7 +88,7 @@ struct Cut {
     /// What is usual, for the eye.
     usual_says: String,
     band_says: String,
-    /// The row of that, with a word where nobody has read it.
+    /// What its row says, and the row, with a word where nobody has read it.
     usual_source: String,
     /// What of it came off this carcass before, for the eye.
     before: Option<String>,
@@ -251,7 +252,7 @@ fn cut(
     nth: usize,
     of: &UsualCut<'_>,
 ) -> Cut {
-    let text = |texts: &domain::says::Texts| texts.in_language(words.lang()).to_owned();
+    let text = |texts: &domain::says::Texts| words.of_data(texts).to_owned();
     let key = &of.cut.piece;
     let came_off = before.iter().filter(|(piece, _)| piece == key);
     let came_off: Grams = came_off.map(|(_, grams)| *grams).sum();
@@ -284,14 +285,22 @@ fn source(
 ) -> String {
     let band = of.rule.band.as_ref().map(|band| &band.row);
     let row = band.or(style.map(|style| &style.row));
-    row.map_or_else(String::new, |row| words.say(app.law.trade_rows.source(row)))
+    row.and_then(|row| told_of(app, words, row))
+        .unwrap_or_default()
+}
+
+/// What a row says, and the row itself.
+fn told_of(app: &Caller<'_>, words: &Words, row: &RowId) -> Option<String> {
+    let rows = &app.law.trade_rows;
+    let says = words.of_data(&rows.get(row)?.says);
+    Some(format!("{says} {}.", words.say(rows.source(row))))
 }
 
 fn picture(words: &Words, style: &CuttingStyle, usual: &[UsualCut<'_>]) -> Option<String> {
     let drawing = style.knife.as_ref()?.drawing;
     let named: Vec<&str> = usual
         .iter()
-        .map(|one| one.cut.short.in_language(words.lang()))
+        .map(|one| words.of_data(&one.cut.short))
         .collect();
     let shown = usual.iter().zip(&named).enumerate();
     let shown: Vec<Shown<'_>> = shown
@@ -317,12 +326,7 @@ fn sources(app: &Caller<'_>, words: &Words, style: &CuttingStyle) -> Vec<String>
     let band = style.pieces.iter().find_map(|piece| piece.band.as_ref());
     let rows = [order, Some(&style.row), band.map(|band| &band.row)];
     let rows = rows.into_iter().flatten();
-    let told = rows.filter_map(|row| {
-        let rows = &app.law.trade_rows;
-        let says = rows.get(row)?.says.in_language(words.lang());
-        Some(format!("{says} {}.", words.say(rows.source(row))))
-    });
-    told.collect()
+    rows.filter_map(|row| told_of(app, words, row)).collect()
 }
 
 /// Where the cuts may go: of a piece where that lies, of a carcass where those of the last one went; of the first one it is asked.

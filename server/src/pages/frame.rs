@@ -1,5 +1,6 @@
 //! The frame of a page as it leaves: who is at work stands in it, and it is packed where the browser takes that.
 
+use super::spoken::Words;
 use crate::who::Who;
 use actix_web::HttpMessage;
 use actix_web::body::{BoxBody, MessageBody};
@@ -9,6 +10,7 @@ use actix_web::web::Bytes;
 use flate2::Compression;
 use flate2::write::GzEncoder;
 use std::io::Write;
+use words::{Language, Speech};
 
 /// What is smaller goes out as it is.
 const WORTH_IT: usize = 1_400;
@@ -78,8 +80,17 @@ fn with_who(bytes: Bytes, who: Option<&Who>) -> Bytes {
         return bytes;
     };
     let escaped = super::answer::escaped(&who.name);
-    let (name, whole) = (short(&escaped), escaped.replace('"', "&quot;"));
+    let whole = escaped.replace('"', "&quot;");
+    let words = Words(Speech::in_language(language(before)));
+    let name = short(&super::answer::escaped(&words.person(&who.name)));
     format!("{before}data-who=\"{whole}\">{name}</a>{after}").into()
+}
+
+/// The language that a page says it is in.
+fn language(page: &str) -> Language {
+    let tag = page.split_once("<html lang=\"").map(|(_, rest)| rest);
+    let tag = tag.and_then(|rest| rest.split('"').next());
+    tag.and_then(Language::of_tag).unwrap_or_default()
 }
 
 /// A name of which a narrow screen shows the first part.
@@ -94,6 +105,7 @@ fn short(name: &str) -> String {
 mod tests {
     use super::*;
     use crate::who::Kind;
+    use crate::who::people::FIRST;
 
     #[test]
     fn the_name_stands_on_the_rail_and_nothing_of_it_is_markup() {
@@ -105,5 +117,21 @@ mod tests {
             b"<a class=\"who\" data-who=\"Oda &lt;b&gt;\">Oda<span class=\"rest\">&nbsp;&lt;b&gt;</span></a><p>"
         );
         assert_eq!(with_who(page.clone(), Some(&Who::nobody())), page);
+    }
+
+    #[test]
+    fn who_has_no_name_yet_is_called_what_they_are() {
+        let who = Who::of(Kind::House, FIRST, Vec::new());
+        let called = |page: &'static str| {
+            let told = with_who(Bytes::from_static(page.as_bytes()), Some(&who));
+            String::from_utf8(told.to_vec()).expect("it is text")
+        };
+        let french = called("<html lang=\"fr\"><a data-who>Se connecter</a>");
+        assert_eq!(
+            french,
+            "<html lang=\"fr\"><a data-who=\"Manager\">Responsable</a>"
+        );
+        let english = called("<html lang=\"en\"><a data-who>Sign in</a>");
+        assert!(english.ends_with("data-who=\"Manager\">Manager</a>"));
     }
 }

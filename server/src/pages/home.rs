@@ -125,7 +125,10 @@ fn home(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Home> {
     Ok(Home {
         words,
         now: words.minute(found.now, found.zone),
-        kitchen: kitchen.entry.name.0.clone(),
+        kitchen: match kitchen.is_set {
+            true => kitchen.entry.name.0.clone(),
+            false => String::new(),
+        },
         counted: match found.all {
             // Where a label is still to come, something waits.
             0 if !prints.is_empty() => String::new(),

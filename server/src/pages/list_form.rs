@@ -261,6 +261,8 @@ pub fn asked(
     }
     if list == List::Products {
         list_parts::product(&mut each, words, &standing.kitchen.languages());
+    } else if kept.is_none() && codes(list) {
+        list_parts::code_last(&mut each, words);
     }
     fold(&mut each);
     Ok(each)

@@ -95,6 +95,15 @@ pub fn code_after_name(fields: &mut [Asked]) {
     }
 }
 
+/// A code that is made of the name is seldom of their own: it is folded away below all that is asked.
+pub fn code_last(fields: &mut [Asked], words: &Words) {
+    let code = fields.iter().position(|field| field.name == "code");
+    if let Some(code) = code {
+        fields[code].part = Some(words.t("page-part-code"));
+        fields[code..].rotate_left(1);
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

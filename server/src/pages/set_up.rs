@@ -219,7 +219,8 @@ fn read(
     if is("people") {
         let people = known.people.iter().filter(|person| person.row.active);
         page.people = people
-            .map(|person| format!("{} ({})", person.row.name, words.roles(&person.roles)))
+            .map(|person| (words.person(&person.row.name), words.roles(&person.roles)))
+            .map(|(name, roles)| format!("{name} ({roles})"))
             .collect();
         page.roles = Role::ALL
             .iter()
@@ -289,7 +290,8 @@ fn country(profile: Profile) -> &'static str {
 fn has(app: &Caller<'_>, conn: &mut Conn, words: &Words, names: &Names) -> Result<Vec<Has>> {
     let standing = app.standing(conn)?;
     let known = app.people();
-    let people = known.people.iter().map(|one| one.row.name.clone());
+    let people = known.people.iter();
+    let people = people.map(|one| words.person(&one.row.name));
     let printers = entries::all(conn, List::Printers)?.into_iter();
     let products = standing.lists.products.keys();
     let listed =

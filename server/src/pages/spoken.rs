@@ -3,11 +3,12 @@
 use super::says::PageSays;
 use super::unbroken::Unbroken;
 use crate::read::names::Names;
+use crate::who::people::FIRST;
 use chrono::{DateTime, NaiveDate, Utc};
 use chrono_tz::Tz;
 use domain::grams::Grams;
 use domain::lot::Lot;
-use domain::says::Says;
+use domain::says::{Says, Texts};
 use domain::words::{Allergen, ProductKind, Profile, Species};
 use rust_decimal::prelude::ToPrimitive;
 use rust_decimal::{Decimal, RoundingStrategy};
@@ -60,6 +61,14 @@ impl Words {
         said.collect::<Vec<_>>().join(", ")
     }
 
+    /// Somebody's name. The first manager has none until they give one: what they are stands for it.
+    pub fn person(&self, name: &str) -> String {
+        match name == FIRST {
+            true => self.t("page-first-manager"),
+            false => name.to_owned(),
+        }
+    }
+
     /// The language, as a page names it.
     pub fn lang(&self) -> &'static str {
         self.0.language.tag()
@@ -71,6 +80,19 @@ impl Words {
             Mass::Metric => "metric",
             Mass::Pounds => "pounds",
         }
+    }
+
+    /// Twelve or twenty-four hours, as a script writes them.
+    pub fn clock(&self) -> &'static str {
+        match self.0.has_twelve_hours() {
+            true => "h12",
+            false => "h23",
+        }
+    }
+
+    /// A text of the data, as it is said where the reader works.
+    pub fn of_data<'a>(&self, texts: &'a Texts) -> &'a str {
+        texts.in_language(self.0.tag())
     }
 
     /// A message with a capital, at the head of a line.

@@ -381,7 +381,9 @@ pub fn state(app: &Caller<'_>, code: &str) -> Result<PrinterState> {
             }
             let trouble = words::trouble(&state.name, &printer);
             state.trouble = trouble.map(|says| speech.say(&says.into()));
-            state.sizes = printer.sizes().map(|size| speech.say(&size)).collect();
+            // For a script: in millimetres, whatever its reader weighs in.
+            let plain = Speech::in_language(speech.language);
+            state.sizes = printer.sizes().map(|size| plain.say(&size)).collect();
             state.reasons = printer.reasons;
             state.formats = printer.formats;
             state.resolutions = printer.resolutions;

@@ -29,6 +29,7 @@ pub fn paper(facts: &IncidentFacts, language: Language) -> Result<Vec<u8>, PdfEr
         },
         heat: Heat::Celsius,
         today: None,
+        place: None,
     };
     let writer = Writer { facts, speech };
     let parts = writer.parts();

@@ -1,19 +1,15 @@
-//! Figures, weights, temperatures, lengths of time and days, as a language writes them.
+//! Figures, temperatures, lengths of time and days, as a language writes them.
 
-use crate::{Heat, Language, Mass, Speech};
+use crate::{Heat, Language, Speech};
 use chrono::{Datelike, NaiveDate, NaiveDateTime, TimeDelta};
-use domain::grams::Grams;
 use domain::measure::{Printed, Scale, Temperature};
 use rust_decimal::{Decimal, RoundingStrategy};
 
 /// Between a number and its unit: they stay on one line.
-const NO_BREAK: char = '\u{a0}';
+pub const NO_BREAK: char = '\u{a0}';
 
 /// Before a figure below nothing: no hyphen, which a line may break at.
-const MINUS: &str = "\u{2212}";
-
-/// Grams in an avoirdupois ounce, exactly (28.349 523 125; NIST Handbook 44, appendix C).
-const OUNCE_MG: Decimal = Decimal::from_parts(2_579_719_349, 6, 0, false, 6);
+pub const MINUS: &str = "\u{2212}";
 
 /// A figure with the language's decimal sign, without zeros at its end.
 pub fn number(language: Language, number: Decimal) -> String {
@@ -45,54 +41,10 @@ pub fn tenths(language: Language, number: Decimal) -> String {
     signed(language, format!("{number:.1}"))
 }
 
-/// A weight as a person says it. Nothing is rounded in metric units; ounces go to a tenth.
-pub fn grams(speech: &Speech, grams: Grams) -> String {
-    let milligrams = Decimal::from(grams.milligrams());
-    match speech.mass {
-        Mass::Metric if grams.milligrams().abs() < 1_000_000 => small(speech, milligrams),
-        // Curing salt and spice lie on the small scale, and a tenth of an ounce is too coarse for them.
-        Mass::Pounds if !milligrams.is_zero() && milligrams.abs() < OUNCE_MG => {
-            small(speech, milligrams)
-        }
-        Mass::Metric => {
-            let kilograms = milligrams / Decimal::from(1_000_000);
-            format!("{}{NO_BREAK}kg", speech.number(kilograms))
-        }
-        Mass::Pounds => pounds(speech, milligrams),
-    }
-}
-
-fn small(speech: &Speech, milligrams: Decimal) -> String {
-    let grams = milligrams / Decimal::ONE_THOUSAND;
-    format!("{}{NO_BREAK}g", speech.number(grams))
-}
-
-fn pounds(speech: &Speech, milligrams: Decimal) -> String {
-    let tenth =
-        |ounces: Decimal| ounces.round_dp_with_strategy(1, RoundingStrategy::MidpointAwayFromZero);
-    let sign = if milligrams.is_sign_negative() {
-        MINUS
-    } else {
-        ""
-    };
-    let ounces = tenth(milligrams.abs() / OUNCE_MG);
-    let sixteen = Decimal::from(16);
-    let pounds = (ounces / sixteen).trunc();
-    let rest = ounces - pounds * sixteen;
-    let rest_told = format!("{}{NO_BREAK}oz", speech.number(rest));
-    if pounds.is_zero() {
-        return format!("{sign}{rest_told}");
-    }
-    let pounds = format!("{sign}{}{NO_BREAK}lb", speech.number(pounds));
-    match rest.is_zero() {
-        true => pounds,
-        false => format!("{pounds}{NO_BREAK}{rest_told}"),
-    }
-}
-
 /// A temperature on the reader's scale: as it was read or printed there, else brought over; where that does not come
-/// out even, to a hundredth, so that what a probe reads by the tenth stands on the right side of it, and the figure that
-/// counts comes after it on its own scale.
+/// out even, the figure that counts comes after it on its own scale. Cold is then told to the tenth that a thermometer
+/// shows. What is reached by heat is told to a hundredth, so that what a probe reads by the tenth stands on the right
+/// side of it: who reads 54.4 °C has not reached 130 °F.
 pub fn temperature(speech: &Speech, printed: &Printed) -> String {
     let own = match speech.heat {
         Heat::Celsius => Scale::Celsius,
@@ -107,7 +59,12 @@ pub fn temperature(speech: &Speech, printed: &Printed) -> String {
         Scale::Celsius => (given.degrees() - freezing) / a_degree,
         Scale::Fahrenheit => given.degrees() * a_degree + freezing,
     };
-    let degrees = degrees.round_dp(2).normalize();
+    let places = match given.in_fahrenheit() < HOT {
+        true => 1,
+        false => 2,
+    };
+    let away = RoundingStrategy::MidpointAwayFromZero;
+    let degrees = degrees.round_dp_with_strategy(places, away).normalize();
     let told = on_scale(speech, own, degrees);
     match Temperature::new(own, degrees) == given {
         true => told,
@@ -117,6 +74,9 @@ pub fn temperature(speech: &Speech, printed: &Printed) -> String {
         }
     }
 }
+
+/// From here on a temperature is one of heat, in degrees Fahrenheit (40 °C): no cold is as warm, and no cook as cold.
+const HOT: Decimal = Decimal::from_parts(104, 0, 0, false, 0);
 
 fn on_scale(speech: &Speech, scale: Scale, degrees: Decimal) -> String {
     let sign = match scale {
@@ -197,6 +157,10 @@ pub fn day(speech: &Speech, day: NaiveDate) -> String {
 pub fn moment(speech: &Speech, moment: NaiveDateTime) -> String {
     let day = day(speech, moment.date());
     match speech.language {
+        Language::English if speech.has_twelve_hours() => {
+            let (hour, half) = (moment.format("%-I:%M"), moment.format("%P"));
+            format!("{day} {hour}{NO_BREAK}{half}")
+        }
         Language::English => format!("{day} {}", moment.format("%H:%M")),
         Language::French => {
             let (hour, minute) = (moment.format("%-H"), moment.format("%M"));
@@ -237,6 +201,9 @@ pub fn date(speech: &Speech, day: NaiveDate) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::Mass;
+    use domain::grams::Grams;
+    use domain::words::Profile;
 
     fn reader(language: Language, mass: Mass, heat: Heat) -> Speech {
         Speech {
@@ -244,36 +211,44 @@ mod tests {
             mass,
             heat,
             today: NaiveDate::from_ymd_opt(2026, 6, 26),
+            place: None,
         }
     }
 
     #[test]
-    fn weights_read_as_a_person_says_them() {
-        let check = |mass, milligrams, expected: &str| {
-            let told = reader(Language::English, mass, Heat::Celsius)
-                .grams(Grams::from_milligrams(milligrams));
-            assert_eq!(told.replace(NO_BREAK, " "), expected);
+    fn a_clock_has_twelve_hours_in_the_united_states_alone() {
+        let told = |place, language, at: &str| {
+            let reader = Speech {
+                place,
+                ..reader(language, Mass::Pounds, Heat::Fahrenheit)
+            };
+            reader.moment(at.parse().unwrap()).replace(NO_BREAK, " ")
         };
-        check(Mass::Metric, 250_000, "250 g");
-        check(Mass::Metric, 20_200, "20.2 g");
-        check(Mass::Metric, 1_000_000, "1 kg");
-        check(Mass::Metric, 1_125_000, "1.125 kg");
-        check(Mass::Metric, 999_999, "999.999 g");
-        check(Mass::Metric, -1_500_000, "\u{2212}1.5 kg");
-        check(Mass::Metric, 0, "0 g");
-        check(Mass::Pounds, 250_000, "8.8 oz");
-        check(Mass::Pounds, 453_592, "1 lb");
-        check(Mass::Pounds, 1_125_000, "2 lb 7.7 oz");
-        check(Mass::Pounds, 0, "0 oz");
-        check(Mass::Pounds, 13_010, "13.01 g");
-        check(Mass::Pounds, 28_350, "1 oz");
-        // 15.96 oz is a pound to the tenth, never "0 lb 16 oz".
-        check(Mass::Pounds, 452_500, "1 lb");
+        let (us, english) = (Some(Profile::Us), Language::English);
+        let afternoon = "2026-06-26T15:40:00";
+        assert_eq!(told(us, english, afternoon), "Fri 26 Jun 3:40 pm");
+        let midnight = "2026-06-26T00:05:00";
+        assert_eq!(told(us, english, midnight), "Fri 26 Jun 12:05 am");
+        let canada = Some(Profile::Ca);
+        assert_eq!(told(canada, english, afternoon), "Fri 26 Jun 15:40");
+        let french = told(us, Language::French, afternoon);
+        assert_eq!(french, "ven. 26 juin à 15 h 40");
     }
 
     #[test]
-    fn an_ounce_is_28_349523125_grams() {
-        assert_eq!(OUNCE_MG.to_string(), "28349.523125");
+    fn a_cold_row_is_told_as_a_thermometer_shows_it() {
+        let told = |printed: Printed, heat| {
+            let reader = reader(Language::English, Mass::Metric, heat);
+            temperature(&reader, &printed).replace(NO_BREAK, " ")
+        };
+        let row = Temperature::fahrenheit(38).into();
+        assert_eq!(told(row, Heat::Fahrenheit), "38 °F");
+        assert_eq!(told(row, Heat::Celsius), "3.3 °C (38 °F)");
+        let read = Temperature::celsius(Decimal::new(33, 1)).into();
+        assert_eq!(told(read, Heat::Celsius), "3.3 °C");
+        assert_eq!(told(read, Heat::Fahrenheit), "37.9 °F (3.3 °C)");
+        let freezer = Temperature::celsius(-18).into();
+        assert_eq!(told(freezer, Heat::Fahrenheit), "\u{2212}0.4 °F");
     }
 
     #[test]

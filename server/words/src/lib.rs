@@ -7,8 +7,10 @@
 mod catalogue;
 mod entries;
 mod figures;
+mod inches;
 mod language;
 mod speech;
+mod weights;
 
 pub use catalogue::{capital, has};
 pub use entries::entries;

@@ -1,9 +1,10 @@
 //! How one reader is spoken to: their language and units.
 
-use crate::{Language, catalogue, figures};
+use crate::{Language, catalogue, figures, inches, weights};
 use chrono::{NaiveDate, NaiveDateTime};
 use domain::grams::Grams;
 use domain::says::{AS_WRITTEN, Arg, Says};
+use domain::words::Profile;
 use fluent_bundle::{FluentArgs, FluentValue};
 use rust_decimal::Decimal;
 
@@ -13,7 +14,7 @@ pub enum Mass {
     /// Grams, from 1,000 g on kilograms.
     #[default]
     Metric,
-    /// Ounces, from a pound on pounds and ounces.
+    /// Ounces, from a pound on decimal pounds, as a scale in pounds shows them.
     Pounds,
 }
 
@@ -38,6 +39,8 @@ pub struct Speech {
     pub heat: Heat,
     /// The reader's day: a date of another year is written with its year. `None` writes every year.
     pub today: Option<NaiveDate>,
+    /// Where they work: what a cut is called there, and how a clock is read. `None`, as on a label, is nowhere.
+    pub place: Option<Profile>,
 }
 
 impl Speech {
@@ -48,7 +51,23 @@ impl Speech {
             mass: Mass::Metric,
             heat: Heat::Celsius,
             today: None,
+            place: None,
         }
+    }
+
+    /// The language as a text of the data may have it for these readers alone: a cut as it is called in Canada, a length
+    /// in inches. A text that has none of its own for them is that of the language.
+    pub fn tag(&self) -> &'static str {
+        match (self.language, self.mass, self.place) {
+            (Language::English, Mass::Pounds, _) => "en-US",
+            (Language::French, _, Some(Profile::Ca)) => "fr-CA",
+            _ => self.language.tag(),
+        }
+    }
+
+    /// On the walls of the United States no clock has thirteen hours; who reads French there reads twenty-four.
+    pub fn has_twelve_hours(&self) -> bool {
+        self.language == Language::English && self.place == Some(Profile::Us)
     }
 
     /// A message for this reader. A key that the catalogue does not have comes out as it is written:
@@ -59,14 +78,24 @@ impl Speech {
         {
             return self.arg(text);
         }
+        if self.mass == Mass::Pounds
+            && let Some(text) = inches::said(self, says)
+        {
+            return text;
+        }
+        match catalogue::message(self.language, says.key(), &self.args(says)) {
+            Some(text) => figures::one_full_stop(self.language, text),
+            None => says.to_string(),
+        }
+    }
+
+    /// The arguments of a message, each as it is written for this reader.
+    pub(crate) fn args(&self, says: &Says) -> FluentArgs<'static> {
         let mut args = FluentArgs::with_capacity(says.args().count());
         for (name, arg) in says.args() {
             args.set(name.to_owned(), self.value(arg));
         }
-        match catalogue::message(self.language, says.key(), &args) {
-            Some(text) => figures::one_full_stop(self.language, text),
-            None => says.to_string(),
-        }
+        args
     }
 
     /// The text of a key without arguments: a heading, a button.
@@ -85,7 +114,7 @@ impl Speech {
     pub fn arg(&self, arg: &Arg) -> String {
         match arg {
             Arg::Text(text) => text.clone(),
-            Arg::Texts(texts) => texts.in_language(self.language.tag()).to_owned(),
+            Arg::Texts(texts) => texts.in_language(self.tag()).to_owned(),
             Arg::Count(count) => count.to_string(),
             Arg::Number(number) => self.number(*number),
             Arg::Tenths(number) => figures::tenths(self.language, *number),
@@ -135,9 +164,14 @@ impl Speech {
         figures::decimals(self.language, number, places)
     }
 
-    /// A weight: `250 g`, `1.125 kg`; `8.8 oz`, `2 lb 7.7 oz`.
+    /// A weight: `250 g`, `1.125 kg`; `8.8 oz`, `2.48 lb`.
     pub fn grams(&self, grams: Grams) -> String {
-        figures::grams(self, grams)
+        weights::grams(self, grams)
+    }
+
+    /// A weight in pounds and ounces, as a printed tag has it: `2 lb 7.7 oz`.
+    pub fn pounds_and_ounces(&self, grams: Grams) -> String {
+        weights::pounds_and_ounces(self, grams)
     }
 
     /// A day: `Fri 26 Jun`, with its year where that is another than the reader's.
@@ -150,7 +184,7 @@ impl Speech {
         figures::date(self, day)
     }
 
-    /// A moment by the kitchen's clock: `Fri 26 Jun 10:40`, `ven. 26 juin à 10 h 40`.
+    /// A moment by the kitchen's clock: `Fri 26 Jun 10:40`, `Fri 26 Jun 10:40 am`, `ven. 26 juin à 10 h 40`.
     pub fn moment(&self, moment: NaiveDateTime) -> String {
         figures::moment(self, moment)
     }

@@ -104,6 +104,20 @@ fn a_side_is_weighed_off_and_recorded_by_keyboard_alone_and_undone_its_weights_a
     browser.be_patient();
     let bench = Bench::of(&browser, &house, "Oda Marsh", TABLET);
     bench.open();
+    // What is usual is said in words; the row behind it opens by a tap.
+    let usual = bench.says("[data-usual-says]");
+    assert_eq!(
+        usual,
+        "ham, bone in, skin on: usual 9.00 to 12.15 kg, most often 11.03"
+    );
+    bench.until("!document.querySelector('[data-usual-why]').open");
+    browser.tap("[data-usual-why] summary");
+    let why = bench.says("[data-usual-source]");
+    assert!(
+        why.starts_with("What is plausible") && why.contains("trade-1.2-bands"),
+        "{why}"
+    );
+    browser.run("document.querySelector('[data-weight]').focus()");
     for (nth, (_, weight)) in SIDE.iter().enumerate() {
         assert!(
             bench.cut().starts_with(&(nth + 1).to_string()),

@@ -114,7 +114,14 @@ fn from_an_empty_record_to_the_first_tag() {
     });
     hand.type_into("input[name=name]", "Jory Abend");
     hand.type_into("input[name=pin]", "1470");
-    hand.tap("form[data-show] button");
+    // Nobody beside them reads it, unless they want to read it themselves.
+    let seen = "return document.querySelector('form[data-show] input[name=pin]').type";
+    assert_eq!(browser.run(seen), "password");
+    browser.tap("[data-reveals]");
+    assert_eq!(browser.run(seen), "text");
+    browser.tap("[data-reveals]");
+    assert_eq!(browser.run(seen), "password");
+    hand.tap("form[data-show] button:not([data-reveals])");
     until(|| {
         let text = browser.run("return document.querySelector('main').innerText");
         text.as_str()

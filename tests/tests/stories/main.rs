@@ -54,6 +54,7 @@ mod next_acts;
 mod next_step_told;
 mod old_records;
 mod outside;
+mod own_units;
 mod papers;
 mod people;
 mod pictures;

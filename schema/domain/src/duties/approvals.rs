@@ -28,6 +28,18 @@ pub struct ApprovalNeed {
     pub needs: Texts,
 }
 
+impl ApprovalNeed {
+    /// What is needed; of a rule of one part of the country, that it is that one's.
+    fn says(&self, rows: &Rows) -> ApprovalSays {
+        let (work, needs) = (self.work, self.needs.clone());
+        let place = rows.get(&self.row).and_then(|row| row.only_in.clone());
+        match place {
+            Some(place) => ApprovalSays::NeededIn { place, work, needs },
+            None => ApprovalSays::Needed { work, needs },
+        }
+    }
+}
+
 /// A paper on file.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Approval {
@@ -82,10 +94,7 @@ pub fn check_approvals(
                     work: need.work,
                     until: *until,
                 },
-                _ => ApprovalSays::Needed {
-                    work: need.work,
-                    needs: need.needs.clone(),
-                },
+                _ => need.says(rows),
             };
             Finding::against(rows, &need.row, says)
         })
@@ -95,6 +104,8 @@ pub fn check_approvals(
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::rows::Row;
+    use crate::words::Mark;
     use proptest::prelude::*;
 
     proptest! {
@@ -105,6 +116,44 @@ mod tests {
             let (early, late) = (a.min(b), a.max(b));
             prop_assert!(!paper.holds_on(day(late)) || paper.holds_on(day(early)));
         }
+    }
+
+    #[test]
+    fn a_rule_of_one_province_is_told_as_that_ones() {
+        let row = RowId::new("x-1");
+        let need = ApprovalNeed {
+            row: row.clone(),
+            work: Work::Cure,
+            needs: Texts::from("a plan"),
+        };
+        let told = |only_in: Option<Texts>| {
+            let mut rows = Rows::default();
+            rows.insert(Row {
+                id: row.clone(),
+                says: Texts::from("A rule."),
+                also: Vec::new(),
+                cite: None,
+                sources: Vec::new(),
+                mark: Mark::Read,
+                only_in,
+                from: None,
+                until: None,
+            });
+            let says = crate::says::Says::from(need.says(&rows));
+            (says.to_string(), rows.source(&row).to_string())
+        };
+        let (says, source) = told(Some(Texts::from("Ontario")));
+        assert!(
+            says.starts_with("approval-needed-in place=\"Ontario\""),
+            "{says}"
+        );
+        assert_eq!(
+            source,
+            "source-only-in place=\"Ontario\" source=(source-row row=\"x-1\")"
+        );
+        let (says, source) = told(None);
+        assert!(says.starts_with("approval-needed work="), "{says}");
+        assert_eq!(source, "source-row row=\"x-1\"");
     }
 
     #[test]

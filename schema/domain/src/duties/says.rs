@@ -25,6 +25,7 @@ messages! {
     ApprovalSays in "approval" {
         Ended "ended" { number: String, work: Work, until: NaiveDate },
         Needed "needed" { work: Work, needs: Texts },
+        NeededIn "needed-in" { place: Texts, work: Work, needs: Texts },
     }
 }
 

@@ -107,6 +107,7 @@ mod tests {
                 cite: None,
                 sources: Vec::new(),
                 mark,
+                only_in: None,
                 from: None,
                 until: None,
             });

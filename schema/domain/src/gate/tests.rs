@@ -31,6 +31,7 @@ fn law() -> Law {
             cite: None,
             sources: Vec::new(),
             mark: Mark::Read,
+            only_in: None,
             from: None,
             until: None,
         });

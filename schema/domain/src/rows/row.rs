@@ -38,6 +38,7 @@ messages! {
         Memory "memory" { row: String },
         CommonPractice "common-practice" { row: String },
         House "house" { row: String },
+        OnlyIn "only-in" { place: Texts, source: Says },
         ProductList "product-list",
         Practice "practice",
     }
@@ -58,6 +59,8 @@ pub struct Row {
     pub sources: Vec<String>,
     /// How far it is confirmed.
     pub mark: Mark,
+    /// The part of the country whose rule it is, where it is not that of all of it: another part may ask for something else.
+    pub only_in: Option<Texts>,
     /// The first day on which it holds, if it is new.
     pub from: Option<NaiveDate>,
     /// The last day on which it holds, if it ends.
@@ -75,8 +78,17 @@ impl Row {
         self.from.is_none_or(|from| from <= day) && self.until.is_none_or(|until| day <= until)
     }
 
-    /// Where it comes from, for a screen: `us-N2, 9 CFR 424.21(c)`, with a word where it is not read.
+    /// Where it comes from, for a screen: `us-N2, 9 CFR 424.21(c)`, with a word where it is not read, and the part of the
+    /// country before it whose rule it is.
     pub fn source(&self) -> Says {
+        let source = self.own_source();
+        match self.only_in.clone() {
+            Some(place) => SourceSays::OnlyIn { place, source }.into(),
+            None => source,
+        }
+    }
+
+    fn own_source(&self) -> Says {
         let cite = self.cite.as_deref().map(|cite| format!(", {cite}"));
         let row = format!("{}{}", self.id, cite.unwrap_or_default());
         match self.mark {

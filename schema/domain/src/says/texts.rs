@@ -12,7 +12,7 @@ impl Texts {
         Texts(texts)
     }
 
-    /// The text in a language, else in English, else any.
+    /// The text in a language (`fr`), or for its readers of one place (`fr-CA`), else in the language, in English, any.
     pub fn in_language(&self, language: &str) -> &str {
         said(&self.0, language)
     }
@@ -45,9 +45,35 @@ impl From<&str> for Texts {
     }
 }
 
-/// The text in a language, else in English, else any.
+/// The text in a language, for one place's readers where it has one of their own; else in English, else any.
 pub fn said<'a>(texts: &'a BTreeMap<String, String>, language: &str) -> &'a str {
-    let text = texts.get(language).or_else(|| texts.get("en"));
+    let of_all = || texts.get(language.split_once('-')?.0);
+    let text = texts.get(language).or_else(of_all);
+    let text = text.or_else(|| texts.get("en"));
     text.or_else(|| texts.values().next())
         .map_or("", |text| text)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_place_has_its_own_word_or_that_of_the_language() {
+        let of = |texts: &[(&str, &str)]| {
+            let texts = texts.iter();
+            Texts::new(
+                texts
+                    .map(|(tag, text)| ((*tag).into(), (*text).into()))
+                    .collect(),
+            )
+        };
+        let belly = of(&[("en", "belly"), ("fr", "poitrine"), ("fr-CA", "flanc")]);
+        assert_eq!(belly.in_language("fr-CA"), "flanc");
+        assert_eq!(belly.in_language("fr"), "poitrine");
+        assert_eq!(belly.in_language("en-US"), "belly");
+        let loin = of(&[("en", "loin"), ("fr", "longe")]);
+        assert_eq!(loin.in_language("fr-CA"), "longe");
+        assert_eq!(loin.in_language("es-ES"), "loin");
+    }
 }

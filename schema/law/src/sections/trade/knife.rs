@@ -2,7 +2,7 @@
 
 use super::once;
 use crate::Bad;
-use crate::entry::{TextEntry, known};
+use crate::entry::{BenchTextEntry, known};
 use domain::rows::Rows;
 use domain::yields::{Drawing, Knife, KnifeCut};
 use schemars::JsonSchema;
@@ -43,9 +43,9 @@ struct CutEntry {
     /// The parts of the drawing that it is; the first bears its name.
     regions: Vec<String>,
     /// Its name, short enough for the drawing.
-    short: TextEntry,
+    short: BenchTextEntry,
     /// What it is cut from, and where the knife goes.
-    from: Option<TextEntry>,
+    from: Option<BenchTextEntry>,
 }
 
 impl KnifeEntry {

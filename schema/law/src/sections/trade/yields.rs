@@ -3,7 +3,7 @@
 use super::knife::KnifeEntry;
 use super::once;
 use crate::Bad;
-use crate::entry::{BoundEntry, Number, TextEntry, known};
+use crate::entry::{BenchTextEntry, BoundEntry, Number, TextEntry, known};
 use domain::rows::Rows;
 use domain::words::Species;
 use domain::yields::{Band, CuttingStyle, PieceRule, StepRule, YieldMeasure, YieldRules};
@@ -55,7 +55,7 @@ struct PieceEntry {
     /// Its key: `ham`.
     key: String,
     /// As a cook calls it.
-    name: TextEntry,
+    name: BenchTextEntry,
     /// Its part of the hanging weight, in percent.
     percent: Number,
     /// What is usual, from and to, in percent of the hanging weight.
