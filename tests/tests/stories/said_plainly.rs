@@ -184,8 +184,7 @@ fn a_receipt_of_a_correction_or_a_hold_names_the_thing(engine: Engine) {
     let (pig, chops) = chops(&caller);
     let told = |deed: &str| {
         let text = read(&caller, &format!("/?did={deed}"));
-        let text = text.split("Undo").next().expect("the strip").to_owned();
-        text
+        text.split("Undo").next().expect("the strip").to_owned()
     };
     let animal = caller.read(&format!("/api/lots/{pig}/origins"))["animals"][0]["id"].clone();
     let right = json!({ "step": animal, "animal": { "carcass": "0608-71" }, "why": "Read wrong" });
