@@ -25,7 +25,7 @@ use domain::says::Arg;
 use labels::{Sheet, Template};
 use law::Shipped;
 use std::collections::{BTreeMap, BTreeSet, HashMap};
-use std::sync::{Arc, PoisonError, RwLock};
+use std::sync::{Arc, Mutex, PoisonError, RwLock};
 use store::clock::Recorded;
 use store::entries::Stamp;
 use store::family::Products;
@@ -67,6 +67,8 @@ pub struct App {
     pub demo: bool,
     /// Everybody, as they were read last.
     people: RwLock<Arc<Known>>,
+    /// Held by whoever reads them anew.
+    pub(crate) learning: Mutex<()>,
     /// List entries, parsed. A version never changes, so what is here is never stale.
     products: RwLock<HashMap<i32, Arc<Product>>>,
     kitchens: RwLock<HashMap<i32, Arc<Kitchen>>>,
@@ -107,6 +109,7 @@ impl App {
             listed: Lately::default(),
             demo: false,
             people: RwLock::default(),
+            learning: Mutex::default(),
             products: RwLock::default(),
             kitchens: RwLock::default(),
             lately: RwLock::default(),

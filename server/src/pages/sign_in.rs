@@ -165,6 +165,14 @@ fn ours(then: Option<&str>) -> &str {
     way_back::ours(then).unwrap_or("/")
 }
 
+/// What stands beside a name: nothing where somebody is called what they are.
+fn beside(name: &str, roles: String) -> String {
+    match name.to_lowercase() == roles {
+        true => String::new(),
+        false => roles,
+    }
+}
+
 fn form(
     app: &App,
     speech: Speech,
@@ -179,7 +187,7 @@ fn form(
         .map(|person| Name {
             id: person.uid().to_string(),
             name: person.row.name.clone(),
-            roles: words.roles(&person.roles),
+            roles: beside(&words.person(&person.row.name), words.roles(&person.roles)),
             has_word: person.row.word.is_some(),
         })
         .collect();

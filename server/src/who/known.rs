@@ -3,13 +3,16 @@
 use super::secrets::Hash;
 use super::{Kind, Who};
 use crate::app::App;
+use crate::error::Result;
 use crate::lists::kitchen::{heat, mass};
 use crate::read::seek::fold;
 use chrono::{NaiveDateTime, TimeDelta};
 use domain::right::{Right, Role};
 use domain::words::{HeatUnits, MassUnits};
 use std::collections::HashMap;
+use std::sync::PoisonError;
 use store::Conn;
+use store::Tx;
 use store::people::{Everybody, PersonRow, SessionRow, TokenRow};
 use words::Language;
 
@@ -159,9 +162,21 @@ impl App {
     /// # Errors
     /// The database is away.
     pub fn learn_people(&self, conn: &mut Conn) -> store::Result<()> {
+        // Read and kept in one turn: else who read before another did may keep what they read after them.
+        let _turn = self.learning.lock().unwrap_or_else(PoisonError::into_inner);
         let after = (self.now() - REMEMBERED).naive_utc();
         let known = Known::of(store::people::everybody(conn, after)?);
         self.keep_people(known);
         Ok(())
+    }
+
+    /// Writes something about people, and reads everybody anew when it is on record: nobody else sees it before.
+    ///
+    /// # Errors
+    /// Whatever `write` says, or the database being away or full.
+    pub fn write_people<T>(&self, write: impl FnMut(&mut Tx<'_>) -> Result<T>) -> Result<T> {
+        let done = self.store.write(write)?;
+        self.store.look(|conn| self.learn_people(conn))?;
+        Ok(done)
     }
 }

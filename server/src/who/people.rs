@@ -225,7 +225,7 @@ fn write(app: &App, mut row: PersonRow, told: &Told, known: bool) -> Result<Writ
     }
     let roles: Vec<&str> = told.roles.iter().map(|role| role.as_str()).collect();
     let now = app.now().naive_utc();
-    app.store.write(|tx| {
+    app.write_people(|tx| {
         match known {
             true => store::people::change(tx, &row, Some(&roles))?,
             false => drop(store::people::add(tx, &row, &roles)?),
@@ -234,7 +234,7 @@ fn write(app: &App, mut row: PersonRow, told: &Told, known: bool) -> Result<Writ
         if known && (!row.active || told.word) {
             store::people::end_sessions(tx, Some(row.id), None, now)?;
         }
-        Ok::<_, Error>(app.learn_people(tx.conn)?)
+        Ok(())
     })?;
     let people = app.people();
     let person = people.named(&row.name).cloned();
@@ -251,9 +251,9 @@ pub fn sign_out(app: &App, uid: Uuid) -> Result<()> {
     let person = known.person(uid);
     let person = person.ok_or_else(|| Error::not_found(WhoSays::NoPerson))?;
     let now = app.now().naive_utc();
-    app.store.write(|tx| {
+    app.write_people(|tx| {
         store::people::end_sessions(tx, Some(person.row.id), None, now)?;
-        Ok::<_, Error>(app.learn_people(tx.conn)?)
+        Ok(())
     })
 }
 
@@ -332,10 +332,9 @@ pub fn give_token(app: &App, asked: &NewToken<'_>, by: &str) -> Result<(i32, Str
         ends_at: until,
         speaks: asked.speaks,
     };
-    let id = app.store.write(|tx| {
+    let id = app.write_people(|tx| {
         let id = store::people::add_token(tx, &row)?;
-        app.learn_people(tx.conn)?;
-        Ok::<_, Error>(id)
+        Ok(id)
     })?;
     Ok((id, text))
 }
@@ -349,8 +348,8 @@ pub fn end_token(app: &App, id: i32) -> Result<()> {
         return Err(Error::not_found(WhoSays::NoToken));
     }
     let now = app.now().naive_utc();
-    app.store.write(|tx| {
+    app.write_people(|tx| {
         store::people::end_token(tx, id, now)?;
-        Ok::<_, Error>(app.learn_people(tx.conn)?)
+        Ok(())
     })
 }

@@ -4,7 +4,6 @@ use super::known::Known;
 use super::{Who, secrets, signing};
 use crate::app::App;
 use crate::door::is_for_programs;
-use crate::error::Error;
 use crate::pages;
 use crate::rooms::{Room, within};
 use crate::world::Stopwatch;
@@ -116,9 +115,9 @@ fn prolong(app: &web::Data<App>, request: &HttpRequest) {
     if let Some((session, until)) = until {
         let app = app.clone();
         actix_web::rt::spawn(within(Room::Write, move || {
-            app.store.write(|tx| {
+            app.write_people(|tx| {
                 store::people::prolong(tx, session, until)?;
-                Ok::<_, Error>(app.learn_people(tx.conn)?)
+                Ok(())
             })
         }));
     }

@@ -123,7 +123,7 @@ fn write(app: &App, person: &Person, told: &Told<'_>, by_word: bool) -> Result<B
     let (secret, hash) = secrets::secret().map_err(store::Error::Broken)?;
     let now = app.now().naive_utc();
     let ends_at = now + if told.own { OWN } else { SHARED };
-    app.store.write(|tx| {
+    app.write_people(|tx| {
         store::people::end_sessions(tx, None, Some(told.device), now)?;
         if by_word {
             let used = store::people::PersonRow {
@@ -141,7 +141,7 @@ fn write(app: &App, person: &Person, told: &Told<'_>, by_word: bool) -> Result<B
             ends_at,
         };
         store::people::begin(tx, &session)?;
-        Ok::<_, Error>(app.learn_people(tx.conn)?)
+        Ok(())
     })?;
     let kind = Kind::Person {
         id: person.row.id,
@@ -164,9 +164,9 @@ pub fn end(app: &App, who: &Who) -> Result<()> {
         return Ok(());
     };
     let now = app.now().naive_utc();
-    app.store.write(|tx| {
+    app.write_people(|tx| {
         store::people::end_sessions(tx, Some(*id), Some(device), now)?;
-        Ok::<_, Error>(app.learn_people(tx.conn)?)
+        Ok(())
     })
 }
 

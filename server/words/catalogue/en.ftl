@@ -543,6 +543,7 @@ inches-size = { $inches } in ({ $millimetres } mm)
 inches-paper-for-needs = { $purpose }: { $sizes }
 inches-paper-for-has = For { $purpose }: it has { $sizes }.
 inches-paper-for-has-none = For { $purpose }: it lacks { $sizes }.
+inches-paper-for-unknown = For { $purpose }: { $sizes }, not known now.
 inches-printer-other-size = The printer has no paper for this label: it needs { $label }, and the printer says that it holds { $sizes }. Put in a roll of { $label }, or choose another printer or another label.
 paper-for-needs = { $purpose }: { $sizes } mm
 paper-for-has = For { $purpose }: it has { $sizes } mm.
@@ -1719,6 +1720,7 @@ page-act-too-much = That is [asked]; there is only [left].
 page-act-all = That is all of it: nothing is left over.
 page-bench-typed-kg = Or with its unit: 1.2 kg.
 page-bench-typed-lb = Or with its unit: 1.5 lb, 2 lb 3 oz, 500 g.
+page-act-which-packs = Which packs (numbers on their labels)
 page-act-pack-number = Pack
 page-act-to-same = where they are now
 page-act-to = Where to
@@ -2801,6 +2803,7 @@ page-recall-on-hand = { $lots ->
    *[other] { $sold } packs were sold.
 }
 page-recall-hold = { $lots ->
+    [0] Begin the recall: nothing of it is left to hold
     [one] Hold this { $lots } lot, { $weight }
    *[other] Hold these { $lots } lots, { $weight }
 }

@@ -546,6 +546,7 @@ inches-size = { $inches } po ({ $millimetres } mm)
 inches-paper-for-needs = { $purpose } : { $sizes }
 inches-paper-for-has = Pour { $purpose } : elle a { $sizes }.
 inches-paper-for-has-none = Pour { $purpose } : il manque { $sizes }.
+inches-paper-for-unknown = Pour { $purpose } : { $sizes }, inconnu pour l’instant.
 inches-printer-other-size = L’imprimante n’a pas de papier pour cette étiquette : il lui faut { $label }, et l’imprimante dit contenir { $sizes }. Mettez un rouleau de { $label }, ou choisissez une autre imprimante ou une autre étiquette.
 paper-for-needs = { $purpose } : { $sizes } mm
 paper-for-has = Pour { $purpose } : elle a { $sizes } mm.
@@ -1725,6 +1726,7 @@ page-act-too-much = Cela fait [asked] ; il n’y a que [left].
 page-act-all = C’est le tout : il ne reste rien.
 page-bench-typed-kg = Ou avec l’unité : 1,2 kg.
 page-bench-typed-lb = Ou avec l’unité : 8 oz, 2 lb 3 oz, 500 g.
+page-act-which-packs = Quels paquets (numéros des étiquettes)
 page-act-pack-number = Paquet
 page-act-to-same = l’endroit où ils sont
 page-act-to = Vers où
@@ -2818,6 +2820,7 @@ page-recall-on-hand = { $lots ->
    *[other] { $sold } paquets ont été vendus.
 }
 page-recall-hold = { $lots ->
+    [0] Commencer le rappel : il n’en reste rien à bloquer
     [one] Bloquer ce lot ({ $lots }), { $weight }
    *[other] Bloquer ces { $lots } lots, { $weight }
 }

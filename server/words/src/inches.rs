@@ -19,6 +19,7 @@ pub fn said(speech: &Speech, says: &Says) -> Option<String> {
         "paper-for-needs" => "inches-paper-for-needs",
         "paper-for-has" => "inches-paper-for-has",
         "paper-for-has-none" => "inches-paper-for-has-none",
+        "paper-for-unknown" => "inches-paper-for-unknown",
         "printer-other-size" => "inches-printer-other-size",
         _ => return None,
     };
