@@ -10,7 +10,7 @@ messages! {
     /// What the pages say.
     PageSays in "page" {
         Packs "count-packs" { packs: usize },
-        LabelOfRest "label-of-rest" { made: Grams, left: Grams },
+        LabelOfRest "rest-on-label" { made: Grams, left: Grams },
         RecallLots "recall-lots" { lots: usize },
         RecallDays "recall-days" { first: NaiveDate, last: NaiveDate },
         RecallHeld "recall-held" { number: String, packs: usize, weight: Grams },
