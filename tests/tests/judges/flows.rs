@@ -268,7 +268,7 @@ fn a_pack_goes_elsewhere_in_two_taps() {
     let mut hand = Hand::of(&browser, &house, "Oda Marsh", PHONE);
     hand.open(&format!("/lots/{bacon}/move?packs=13"));
     let shown = hand.text();
-    assert!(shown.contains("Move packs 13 of"), "{shown}");
+    assert!(shown.contains("Pack 13"), "{shown}");
     let nowhere = "return document.querySelector(\"input[value='case']\") === null";
     assert_eq!(browser.run(nowhere), true, "it is there already: {shown}");
     hand.tap(".choices label:has(input[value='cooler-1'])");

@@ -111,7 +111,10 @@ fn what_a_deed_still_lacks_is_said_in_words() {
     hand.open(&format!("/lots/{bacon}/discard?packs=9"));
     assert_eq!(says(), "Still missing: Why.");
     hand.open(&format!("/lots/{bacon}/discard"));
-    assert_eq!(says(), "Still missing: Which packs (numbers on their labels), Why.");
+    assert_eq!(
+        says(),
+        "Still missing: Which packs (numbers on their labels), Why."
+    );
     hand.open(&format!("/lots/{bacon}/freeze?packs=9"));
     assert!(!says().contains("Still missing"), "{}", says());
     hand.open("/receive?of=bought");
