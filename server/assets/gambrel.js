@@ -31,6 +31,25 @@ document.addEventListener("invalid", (event) => {
   });
 }, true));
 
+// A field that is left may say something, and move what stands below it away from under the finger: a tap is of the
+// button that was there when the finger came down.
+const finger = { on: undefined, x: 0, y: 0, slips: 10 };
+document.addEventListener("pointerdown", (event) => {
+  finger.on = event.target.closest?.("button, a.act");
+  finger.x = event.clientX;
+  finger.y = event.clientY;
+}, true);
+document.addEventListener("click", (event) => {
+  const { on, x, y, slips } = finger;
+  finger.on = undefined;
+  const moved = on?.isConnected && event.target !== on && event.target.contains(on);
+  if (moved && Math.hypot(event.clientX - x, event.clientY - y) < slips) {
+    event.preventDefault();
+    event.stopPropagation();
+    on.click();
+  }
+}, true);
+
 // A choice is made by choosing: no second tap.
 document.addEventListener("change", (event) => {
   if (event.target.matches("select[data-now]")) {

@@ -176,7 +176,12 @@ fn serve(args: &ServeArgs) -> Result<(), String> {
             let line = line.replace("{address}", &format!("{scheme}://{address}"));
             told += &format!("  {line}\n");
         }
-        told += "Ctrl-C ends it; nothing of it is kept.";
+        told += match args.database.database {
+            None => "Ctrl-C ends it; nothing of it is kept.",
+            Some(_) => {
+                "Ctrl-C ends it; what was recorded stays in the database that --database names."
+            }
+        };
     } else if let Some((name, word)) = people::first(&app).map_err(|error| error.to_string())? {
         told += &format!(
             "\nNobody can manage this kitchen yet. Sign in as {name} with the word {word}: it is good once."

@@ -14,6 +14,7 @@ use gambrel::app::App;
 use gambrel::caller::Caller as InProcess;
 use gambrel::deeds::{receive, step};
 use serde_json::{Value, json};
+use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -48,6 +49,19 @@ fn main() {
     let database = path.to_str().expect("UTF-8").to_owned();
     let house = House::at(Engine::Sqlite, &database, &[]);
     row(&[
+        "",
+        "writes",
+        "median ms",
+        "p99 ms",
+        "slowest ms",
+        "",
+        "at s",
+    ]);
+    told(
+        "the disk alone: 4 KiB, and fdatasync",
+        written(&keep.path().join("beside")),
+    );
+    row(&[
         "8 clients pack",
         "deeds",
         "median ms",
@@ -56,12 +70,7 @@ fn main() {
         "of the median",
         "at s",
     ]);
-    told(
-        "alone",
-        packed(&house, || {
-            std::thread::sleep(size(Duration::from_secs(60), Duration::from_millis(300)))
-        }),
-    );
+    told("alone", packed(&house, || std::thread::sleep(a_while())));
     let folder = keep.path().join("copies");
     let to = folder.to_str().expect("UTF-8").to_owned();
     let mut took = Duration::ZERO;
@@ -105,6 +114,31 @@ fn main() {
     line("copy made and proven, while 8 clients pack", took);
     line("restored", restore);
     line("check", check);
+}
+
+/// So long is packed without a copy, and written without anybody: a disk stalls by itself now and then.
+fn a_while() -> Duration {
+    size(Duration::from_secs(60), Duration::from_millis(300))
+}
+
+/// How long each write took of what a log's frame is, one after another with the pause of a deed between, while nothing
+/// else uses the disk: the floor of the slowest deed, whatever program keeps the record.
+fn written(path: &Path) -> Vec<(f64, f64)> {
+    let mut file = std::fs::File::create(path).expect("the folder can be written");
+    let start = Instant::now();
+    let mut all = Vec::new();
+    while start.elapsed() < a_while() {
+        let begun = Instant::now();
+        let kept = file
+            .write_all(&[0x5a; 4096])
+            .and_then(|()| file.sync_data());
+        kept.expect("it is on disk");
+        let at = (begun - start).as_secs_f64();
+        all.push((begun.elapsed().as_secs_f64() * 1e3, at));
+        std::thread::sleep(Duration::from_millis(1));
+    }
+    all.sort_by(|(one, _), (other, _)| one.total_cmp(other));
+    all
 }
 
 /// Makes that many lots by deeds, so that the chain holds them.

@@ -240,6 +240,18 @@ pub fn acts(conn: &mut Conn, incident: i32) -> Result<Vec<(ActRow, Done)>> {
         .load(conn)?)
 }
 
+/// What one deed noted in its incident.
+///
+/// # Errors
+/// The database is away.
+pub fn act(conn: &mut Conn, deed: i32) -> Result<Option<ActRow>> {
+    Ok(incident_acts::table
+        .find(deed)
+        .select(ActRow::as_select())
+        .first(conn)
+        .optional()?)
+}
+
 /// Is it closed?
 ///
 /// # Errors

@@ -11,6 +11,7 @@ const PAGES: &str = include_str!("../../assets/pages.css");
 const DEEDS: &str = include_str!("../../assets/deeds.js");
 const DRAFTS: &str = include_str!("../../assets/drafts.js");
 const REFUSED: &str = include_str!("../../assets/refused.js");
+const RECALL: &str = include_str!("../../assets/recall.js");
 const COUNT: &str = include_str!("../../assets/count.js");
 const COUNTER: &str = include_str!("../../assets/counter.js");
 const COUNTER_STYLE: &str = include_str!("../../assets/counter.css");
@@ -39,7 +40,7 @@ struct Asset {
     tag: String,
 }
 
-static ASSETS: LazyLock<[Asset; 25]> = LazyLock::new(|| {
+static ASSETS: LazyLock<[Asset; 26]> = LazyLock::new(|| {
     [
         ("gambrel.css", "text/css; charset=utf-8", STYLE.as_bytes()),
         ("pages.css", "text/css; charset=utf-8", PAGES.as_bytes()),
@@ -67,6 +68,11 @@ static ASSETS: LazyLock<[Asset; 25]> = LazyLock::new(|| {
             "refused.js",
             "text/javascript; charset=utf-8",
             REFUSED.as_bytes(),
+        ),
+        (
+            "recall.js",
+            "text/javascript; charset=utf-8",
+            RECALL.as_bytes(),
         ),
         (
             "count.js",

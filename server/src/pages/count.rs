@@ -160,8 +160,9 @@ fn view(app: &Caller<'_>, conn: &mut Conn, number: &str, asked: &Asked) -> Resul
             places: facts.places.len(),
         }),
         says: words.say(PageSays::CountFound {
-            found: here.map_or(0, |here| here.packs - here.uncounted),
+            found: here.map_or(0, |here| found(&facts, here)),
             packs: here.map_or(0, |here| here.packs),
+            missing: here.map_or(0, |here| missing(&facts, here)),
         }),
         places: facts
             .places
@@ -170,8 +171,9 @@ fn view(app: &Caller<'_>, conn: &mut Conn, number: &str, asked: &Asked) -> Resul
                 path: format!("/recall/{}/count?place={}", facts.number, of.place),
                 says: words.say(PageSays::CountPlace {
                     place: of.name.clone(),
-                    found: of.packs - of.uncounted,
+                    found: found(&facts, of),
                     packs: of.packs,
+                    missing: missing(&facts, of),
                 }),
                 here: of.place == place,
                 done: of.uncounted == 0,
@@ -201,6 +203,20 @@ fn view(app: &Caller<'_>, conn: &mut Conn, number: &str, asked: &Asked) -> Resul
         place,
         words,
     })
+}
+
+/// How many packs were found at a place.
+fn found(facts: &IncidentFacts, at: &PlaceFacts) -> usize {
+    let gone = at.uncounted + missing(facts, at);
+    at.packs.saturating_sub(gone)
+}
+
+/// How many were looked for there in vain.
+fn missing(facts: &IncidentFacts, at: &PlaceFacts) -> usize {
+    let packs = facts.lots.iter().flat_map(|lot| &lot.packs);
+    let here = packs.filter(|pack| pack.place == at.place && pack.sums.book_grams.0 > Grams::ZERO);
+    here.filter(|pack| pack.state == CountState::Missing.as_str())
+        .count()
 }
 
 /// The next place on the way where something is still to be counted; only once all is counted here.
@@ -350,6 +366,11 @@ fn scan(
             name,
             pack: label,
             place: facts.place(&pack.place).to_owned(),
+        },
+        (true, false) if pack.opened => PageSays::CountOpened {
+            name,
+            pack: label,
+            weight,
         },
         (true, false) => PageSays::CountThis {
             name,

@@ -1,4 +1,5 @@
-//! What a deed that made nothing was about: the thing by its name and its code, so that nobody undoes another's.
+//! What a deed that made nothing was about: the thing by its name and its code, or whom it told what, so that nobody
+//! undoes another's.
 
 use super::says::PageSays;
 use super::spoken::Words;
@@ -8,7 +9,7 @@ use domain::lot::PlaceId;
 use domain::lot::numbers::in_runs;
 use domain::words::DeedKind;
 use store::deeds::DeedRow;
-use store::{Conn, corrections, lots, measurements, packs, stops};
+use store::{Conn, corrections, incidents, lots, measurements, packs, stops};
 
 /// The most packs whose numbers are told.
 const MOST_PACKS: usize = 8;
@@ -20,6 +21,13 @@ pub fn told(
     words: &Words,
     deed: &DeedRow,
 ) -> Result<Option<String>> {
+    if deed.kind()? == DeedKind::IncidentNote {
+        let noted = incidents::act(conn, deed.id)?;
+        return Ok(noted.map(|act| match act.whom {
+            Some(whom) => words.colon(whom, act.text.trim_end_matches('.')),
+            None => act.text.trim_end_matches('.').to_owned(),
+        }));
+    }
     let touched = touched(conn, deed)?;
     let mut keys: Vec<i32> = touched.iter().map(|(lot, _)| *lot).collect();
     keys.sort_unstable();

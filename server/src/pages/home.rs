@@ -41,6 +41,8 @@ struct Home {
     done: Option<Done>,
     /// Is it read by somebody who only sells?
     at_counter: bool,
+    /// May whoever reads it begin a recall?
+    may_recall: bool,
     /// May whoever reads it add a printer, of which there is none?
     lacks_printer: bool,
     /// Have they just chosen their PIN?
@@ -140,6 +142,7 @@ fn home(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Home> {
         lacks_printer: found.begun.is_done() && !found.begun.printer && app.who.may(Right::SetUp),
         pin_kept: asked.pin.is_some(),
         at_counter: !app.who.may(Right::Work),
+        may_recall: app.who.may(Right::Recall),
         done: Done::of(app, conn, &words, asked.did.as_deref(), "/")?,
         anchor: AnchorShown::of(conn)?,
         lines,

@@ -43,6 +43,8 @@ struct Incident {
     number: String,
     /// What was done when.
     clock: Vec<(String, String, String)>,
+    /// Was some of it counted already?
+    is_counting: bool,
     /// What is still to be counted, in words; nothing where all is.
     to_count: Option<String>,
     figures: Vec<(String, String)>,
@@ -125,7 +127,7 @@ fn view(app: &Caller<'_>, conn: &mut Conn, number: &str, did: Option<&str>) -> R
     let mut shown = shown.filter(|act| ["shown", "hidden"].contains(&act.kind.as_str()));
     let shown = shown.next().is_some_and(|act| act.kind == "shown");
     let hazard = Hazard::parse(&facts.hazard).unwrap_or(Hazard::Other);
-    let told = ReportSays::told(&facts.told_by, local(&facts.told_at), hazard.says());
+    let told = ReportSays::told(&facts.told_by, local(&facts.told_at), hazard);
     let done = Done::of(app, conn, &words, did, &format!("/recall/{number}"))?;
     Ok(Incident {
         done,
@@ -133,13 +135,18 @@ fn view(app: &Caller<'_>, conn: &mut Conn, number: &str, did: Option<&str>) -> R
         about: facts.about(words.lang()),
         tags: !facts.held_by_place().is_empty(),
         told: words.say(told),
-        why: facts.why.clone(),
+        why: match facts.why.to_lowercase() == words.say(hazard.says()).to_lowercase() {
+            // It is said already.
+            true => String::new(),
+            false => facts.why.clone(),
+        },
         known: Known::of(&words, &facts, hazard),
         drill: facts.drill,
         open: !facts.closed,
         id: facts.id.clone(),
         number: facts.number.clone(),
         clock: clock(&words, &facts),
+        is_counting: facts.uncounted < facts.to_count,
         to_count: (facts.uncounted > 0 && !facts.closed).then(|| {
             words.say(ReportSays::Open {
                 uncounted: facts.uncounted,
@@ -225,11 +232,8 @@ pub fn clock(words: &Words, facts: &IncidentFacts) -> Vec<(String, String, Strin
             (Some(what), _) => words.headed(what.says()),
             (None, _) => String::new(),
         };
-        let later = ReportSays::Later {
-            hours: mark.seconds / 3_600,
-            minutes: mark.seconds / 60 % 60,
-        };
-        (what, moment(words, &mark.at), words.say(later))
+        let later = words.say(ReportSays::later(mark.seconds));
+        (what, moment(words, &mark.at), later)
     };
     marks.map(one).collect()
 }

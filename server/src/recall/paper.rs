@@ -205,7 +205,7 @@ impl Writer<'_> {
         under.push(self.say(ReportSays::told(
             &facts.told_by,
             local(&facts.told_at),
-            hazard.says(),
+            hazard,
         )));
         under.extend((!facts.why.is_empty()).then(|| facts.why.clone()));
         let sums = &facts.sums;

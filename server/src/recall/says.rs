@@ -2,8 +2,9 @@
 
 use chrono::{NaiveDate, NaiveDateTime};
 use domain::grams::Grams;
+use domain::incident::Hazard;
 use domain::messages;
-use domain::says::{Arg, Says};
+use domain::says::Arg;
 
 messages! {
     /// What stands on a report, and over the columns of its record.
@@ -21,7 +22,7 @@ messages! {
         RecordDigest "record-digest" { digest: String },
         Anchor "anchor" { line: String },
         Clock "clock", What "what", When "when", After "after",
-        Later "later" { hours: i64, minutes: i64 },
+        Later "later" { hours: i64, minutes: i64 }, AtOnce "at-once", NotKnownYet "not-known-yet",
         Lots "lots", Lot "lot", Because "because", Went "went", Since "since",
         SumBook "sum-book", SumMissing "sum-missing", SumSurplus "sum-surplus", SumBack "sum-back",
         SumDestroyed "sum-destroyed", SumReturned "sum-returned", SumGone "sum-gone", SumLeft "sum-left",
@@ -56,15 +57,32 @@ messages! {
 }
 
 impl ReportSays {
-    /// Who told it, when, and what it is about; an empty name is of somebody whom nobody noted yet.
-    pub fn told(by: &str, at: NaiveDateTime, hazard: Says) -> ReportSays {
-        let hazard = Arg::from(hazard);
+    /// Who told it, when, and what it is about; an empty name is of somebody whom nobody noted yet, and so is a hazard
+    /// that is none of those that are known.
+    pub fn told(by: &str, at: NaiveDateTime, hazard: Hazard) -> ReportSays {
+        let hazard = Arg::from(match hazard {
+            Hazard::Other => ReportSays::NotKnownYet.into(),
+            known => known.says(),
+        });
         match by {
             "" => ReportSays::ToldAtOnly { at, hazard },
             by => ReportSays::ToldBy {
                 by: by.to_owned(),
                 at,
                 hazard,
+            },
+        }
+    }
+}
+
+impl ReportSays {
+    /// How long after the call, from whole seconds: what was done in the same minute was done at once.
+    pub fn later(seconds: i64) -> ReportSays {
+        match seconds / 60 {
+            0 => ReportSays::AtOnce,
+            minutes => ReportSays::Later {
+                hours: minutes / 60,
+                minutes: minutes % 60,
             },
         }
     }

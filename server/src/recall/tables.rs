@@ -20,10 +20,7 @@ pub(super) fn clock(of: &Writer<'_>) -> Vec<Cells> {
             (Some(what), _) => of.speech.say(&what.says()),
             (None, _) => String::new(),
         };
-        let later = of.say(ReportSays::Later {
-            hours: mark.seconds / 3_600,
-            minutes: mark.seconds / 60 % 60,
-        });
+        let later = of.say(ReportSays::later(mark.seconds));
         vec![
             vec![plain(capital(&what))],
             vec![plain(of.moment(&mark.at))],

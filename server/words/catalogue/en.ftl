@@ -2760,7 +2760,7 @@ incident-no-hazard = A recall is not about “{ $said }”. Choose one of: { $kn
 incident-holds-nothing = { $number } holds nothing. What it lists is sold and used as before.
 incident-caught = Falls in the scope of recall { $number }, and is held: { $lots }.
 incident-left-scope = No longer in the scope of { $number }, and held until you let it go: { $lots }.
-Milestone-located = All located
+Milestone-located = Looked for everywhere
 Milestone-counted = All counted
 CountState-waiting = not looked for yet
 CountState-seen = seen, not counted
@@ -2787,7 +2787,7 @@ void-of-incident = What was done in a recall is not voided. Say by a new act how
 # The page of recalls.
 page-recall = Recall
 page-recall-what = What did they say?
-page-recall-nothing-yet = Type whatever was said on the phone. To look holds nothing.
+page-recall-nothing-yet = Type whatever was said on the phone, and tap what it is. To look holds nothing.
 page-recall-said = What they said
 page-recall-how = A carcass number, an ear tag, a lot code or half of one, a label in the hand.
 page-recall-lots = { $lots ->
@@ -2828,6 +2828,7 @@ page-recall-all = Recalls so far
 page-recall-drill = drill
 page-recall-closed = closed
 page-recall-count-now = Start the count
+page-recall-count-on = Go on with the count
 page-recall-see = See the recall
 page-recall-drill-begin = Begin a drill
 page-recall-drill-of-what = A drill: of which label?
@@ -2900,12 +2901,18 @@ page-incident-acts = What was decided and told
 page-incident-close = Close it
 page-incident-close-why = How it ended; what does not agree, and why
 page-incident-close-what = The report is kept as it is then. What is held stays held
-page-count-at = Count: { $place }, { $nth } of { $places }
+page-count-at = Count: { $place }, place { $nth } of { $places }
 page-count-found = { $found } of { $packs ->
-    [one] { $packs } pack is counted here.
-   *[other] { $packs } packs are counted here.
+    [one] { $packs } pack is found here
+   *[other] { $packs } packs are found here
+}{ $missing ->
+    [0] .
+   *[other] ; { $missing } missing.
 }
-page-count-place = { $place }: { $found } of { $packs }
+page-count-place = { $place }: { $found } of { $packs }{ $missing ->
+    [0] { "" }
+   *[other] ; { $missing } missing
+}
 page-count-missing = missing: no. { $packs }
 page-count-not-here = Not here: { $packs }
 page-count-pack = Pack { $pack }, { $weight }
@@ -2914,6 +2921,7 @@ page-count-which = { $name }, { $lot }: which pack? Read its number on the label
 page-count-surplus = { $name }, { $pack }: by the book nothing of it is left. Weigh it: it is more than the book.
 page-count-again = { $name }, { $pack } is counted already: { $weight }. Weigh it anew if that is wrong.
 page-count-elsewhere = { $name }, { $pack }: by the book it lies at { $place }.
+page-count-opened = { $name }, { $pack } is open; by the book { $weight } is left. It is not counted yet: weigh it, then tap “It is here”.
 page-count-this = { $name }, { $pack }: { $weight } by the book.
 page-count-unanswered = Still asked, not counted yet:
 page-count-decide = Decide what becomes of it
@@ -4048,6 +4056,8 @@ report-clock = The clock
 report-what = what
 report-when = when
 report-after = after the call
+report-at-once = at once
+report-not-known-yet = what it is about is not known yet
 report-later = { $hours } h { $minutes } min
 report-lots = lots in scope
 report-lot = lot

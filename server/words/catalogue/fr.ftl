@@ -2777,7 +2777,7 @@ incident-no-hazard = Un rappel n’a pas pour objet « { $said } ». Choisisse
 incident-holds-nothing = { $number } ne bloque rien. Ce qu’il énumère se vend et s’emploie comme avant.
 incident-caught = Entre dans l’étendue du rappel { $number }, et se trouve bloqué : { $lots }.
 incident-left-scope = Hors de l’étendue de { $number } désormais, et bloqué jusqu’à ce que vous le leviez : { $lots }.
-Milestone-located = Tout repéré
+Milestone-located = Cherché partout
 Milestone-counted = Tout compté
 CountState-waiting = pas encore cherché
 CountState-seen = vu, pas compté
@@ -2804,7 +2804,7 @@ void-of-incident = Ce qui a été fait dans un rappel ne s’annule pas. Dites l
 # The page of recalls.
 page-recall = Rappel
 page-recall-what = Qu’ont-ils dit ?
-page-recall-nothing-yet = Tapez ce qui a été dit au téléphone. Chercher ne bloque rien.
+page-recall-nothing-yet = Tapez ce qui a été dit au téléphone, puis touchez ce que c’est. Chercher ne bloque rien.
 page-recall-said = Ce qu’ils ont dit
 page-recall-how = Un numéro de carcasse, une boucle, un code de lot ou sa moitié, une étiquette en main.
 page-recall-lots = { $lots ->
@@ -2845,6 +2845,7 @@ page-recall-all = Rappels jusqu’ici
 page-recall-drill = exercice
 page-recall-closed = clos
 page-recall-count-now = Commencer le comptage
+page-recall-count-on = Continuer le comptage
 page-recall-see = Voir le rappel
 page-recall-drill-begin = Commencer un exercice
 page-recall-drill-of-what = Un exercice : de quelle étiquette ?
@@ -2917,12 +2918,20 @@ page-incident-acts = Ce qui a été décidé et annoncé
 page-incident-close = Le clore
 page-incident-close-why = Comment il a fini ; ce qui ne concorde pas, et pourquoi
 page-incident-close-what = Le rapport est gardé tel qu’il est alors. Ce qui est bloqué le reste
-page-count-at = Comptage : { $place }, { $nth } de { $places }
-page-count-found = { $found } de { $packs ->
-    [one] { $packs } paquet est compté ici.
-   *[other] { $packs } paquets sont comptés ici.
+page-count-at = Comptage : { $place }, lieu { $nth } sur { $places }
+page-count-found = { $found } sur { $packs ->
+    [one] { $packs } paquet trouvé ici
+   *[other] { $packs } paquets trouvés ici
+}{ $missing ->
+    [0] .
+    [one]  ; { $missing } manque.
+   *[other]  ; { $missing } manquent.
 }
-page-count-place = { $place } : { $found } de { $packs }
+page-count-place = { $place } : { $found } sur { $packs }{ $missing ->
+    [0] { "" }
+    [one]  ; { $missing } manque
+   *[other]  ; { $missing } manquent
+}
 page-count-missing = manque : n° { $packs }
 page-count-not-here = Pas ici : { $packs }
 page-count-pack = Paquet { $pack }, { $weight }
@@ -2931,6 +2940,7 @@ page-count-which = { $name }, { $lot } : quel paquet ? Lisez son numéro sur l
 page-count-surplus = { $name }, { $pack } : selon le livre, il n’en reste rien. Pesez-le : c’est de plus que le livre.
 page-count-again = { $name }, { $pack } est déjà compté : { $weight }. Pesez-le de nouveau si c’est faux.
 page-count-elsewhere = { $name }, { $pack } : selon le livre, il est à { $place }.
+page-count-opened = { $name }, { $pack } est ouvert ; selon le livre il en reste { $weight }. Il n’est pas encore compté : pesez-le, puis touchez « Il est là ».
 page-count-this = { $name }, { $pack } : { $weight } selon le livre.
 page-count-unanswered = Toujours demandé, pas encore compté :
 page-count-decide = Décider de la suite
@@ -4065,6 +4075,8 @@ report-clock = Les heures
 report-what = quoi
 report-when = quand
 report-after = après l’appel
+report-at-once = aussitôt
+report-not-known-yet = de quoi il s’agit n’est pas encore connu
 report-later = { $hours } h { $minutes } min
 report-lots = lots touchés
 report-lot = lot

@@ -61,7 +61,7 @@ fn a_scan_counts_a_pack_and_what_is_missing_is_said_once() {
     }
     assert_eq!(hand.taps, 0);
     let shown = hand.text();
-    assert!(shown.contains("2 of 21 packs are counted here"), "{shown}");
+    assert!(shown.contains("2 of 21 packs are found here"), "{shown}");
     // One tap undoes the last.
     hand.tap("button.undo");
     until(|| counted() == 55);

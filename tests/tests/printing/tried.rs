@@ -74,11 +74,19 @@ fn a_printer_tells_for_which_labels_it_has_no_paper(engine: Engine) {
         paper.contains(&json!("For what is on hold: it lacks 102 x 76 mm.")),
         "{told}"
     );
-    // Where nothing of it is sold to customers, their labels are not missed.
-    printer.change(|manners| manners.sizes = vec![(5100, 5100), (10_200, 7_600)]);
-    let lacks = state()["lacks"].as_str().expect("customers").to_owned();
     assert!(lacks.contains("packs for customers: 62 x"), "{lacks}");
-    assert!(!lacks.contains("on hold"), "{lacks}");
+    // A roll of four by three inches is for all of them.
+    printer.change(|manners| manners.sizes = vec![(5100, 5100), (10_200, 7_600)]);
+    let told = state();
+    assert_eq!(
+        (&told["state"], &told["lacks"]),
+        (&json!("ready"), &json!(null))
+    );
+    // Narrow paper is for customers' packs alone, and what is held is missed.
+    printer.change(|manners| manners.sizes = vec![(6200, 10_000)]);
+    let lacks = state()["lacks"].as_str().expect("a tag").to_owned();
+    assert!(!lacks.contains("packs for customers"), "{lacks}");
+    assert!(lacks.contains("what is on hold"), "{lacks}");
     // One that is for tubs alone lacks none of them.
     let entry = caller.get("/api/printers/bench").expect(200);
     let mut tubs = entry.body.clone();

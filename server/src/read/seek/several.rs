@@ -18,6 +18,9 @@ const WORDS: usize = 12;
 /// The most animals of one farm that are looked at, the latest first.
 const OF_A_FARM: i64 = 60;
 
+/// From so many letters on, what is in the middle of a code is no chance.
+const HALF_A_CODE: usize = 4;
+
 /// What fits most of the words, and the words that name nothing of the best; nothing where there is but one word.
 ///
 /// # Errors
@@ -171,7 +174,7 @@ fn fits<'a>(
         Thing::Lot(lot, _) => {
             let note = lot.note.as_deref().unwrap_or_default();
             let (name, hangs) = (names.product(&lot.product), hangs(&lot.product));
-            format!("{} {name} {note} {hangs}", lot.code)
+            format!("{} {} {name} {note} {hangs}", lot.code, lot.code.shown())
         }
         Thing::Animal(animal) => {
             let species = names.speech.say(&animal.species.says());
@@ -199,7 +202,13 @@ fn fits<'a>(
                 || (has_figure(word) && number(&animal.tag, word))
                 || animal.killed_on.to_string() == **word
         }
-        Thing::Lot(..) if has_figure(word) => text.contains(word.as_str()),
+        // A short number is what a code, or a part of it, begins or ends with; in the middle it is chance.
+        Thing::Lot(lot, _) if has_figure(word) => {
+            let code = fold(&lot.code.to_string());
+            is_in(&text, word)
+                || code.ends_with(word.as_str())
+                || (word.chars().count() >= HALF_A_CODE && code.contains(word.as_str()))
+        }
         _ => is_in(&text, word),
     };
     words.iter().filter(is_known).collect()
