@@ -18,7 +18,7 @@ use domain::ask::Asker;
 use domain::counter::{self, ScanView};
 use domain::lot::Pack;
 use domain::right::Right;
-use domain::words::Verdict;
+use domain::words::{Being, Verdict};
 use serde::Deserialize;
 use store::Conn;
 use store::family::Extent;
@@ -81,6 +81,8 @@ pub struct Answer {
     /// The one pack that it is of, as a deed names it: this device may have sold it, and nobody else knows yet.
     packed: Option<String>,
     pack: Option<Known>,
+    /// Of a pack that is gone: how it can be here all the same, and what to do.
+    gone: Option<String>,
 }
 
 /// What is known of what was scanned.
@@ -230,6 +232,21 @@ fn answered(words: &Words, scan: &ScanView, code: &str, currency: &str) -> Answe
             .known
             .as_ref()
             .map(|known| told(words, known, currency)),
+        gone: (answer.verdict == Verdict::Gone).then(|| {
+            let pack = scan.known.as_ref().and_then(counter::Known::pack);
+            words.t(gone_how(pack.map(|pack| pack.now.being)))
+        }),
+    }
+}
+
+/// Only what was sold can have been brought back by a guest.
+fn gone_how(being: Option<Being>) -> &'static str {
+    match being {
+        Some(Being::Discarded) => "page-counter-gone-discarded",
+        Some(Being::Used | Being::Served | Being::Shipped | Being::Returned) => {
+            "page-counter-gone-otherwise"
+        }
+        _ => "page-counter-gone-how",
     }
 }
 

@@ -1680,8 +1680,8 @@ page-today-hands = { $hands ->
    *[other] { $hands } things need a hand.
 }
 page-today-prints = { $labels ->
-    [one] One label is still to come out of the printer.
-   *[other] { $labels } labels are still to come out of the printer.
+    [one] One label is being printed.
+   *[other] { $labels } labels are being printed.
 }
 page-today-refused = { $labels ->
     [one] One label was refused by its printer.
@@ -2598,6 +2598,8 @@ page-counter-came-back = It came back
 page-counter-came-back-why = A guest brought it back
 page-counter-never-left = It never left: count it
 page-counter-gone-how = Has a guest brought it back? Or was another one scanned in its stead?
+page-counter-gone-discarded = It was thrown away here, not sold. Put it in the bin, and find out why it is still out.
+page-counter-gone-otherwise = It was not sold here. Put it aside, and find out why it is here.
 page-counter-type = Type it
 page-counter-photo = Photograph the code
 page-counter-camera = Camera
@@ -2614,7 +2616,8 @@ page-counter-sold-plain = Sold: { $what }.
 page-counter-taken-back = Sale taken back: { $what }. Nothing is sold.
 page-counter-did = { $deed }: { $what }.
 page-counter-ready = { $lot }, { $much }
-page-counter-ready-now = May be sold now, the newest first
+page-counter-ready-now = May be sold now, the shortest date first
+page-counter-until = use by { $day }
 page-counter-by = { $by }, { $at }.
 page-counter-sold-all = Sold, all { $packs }
 page-counter-basket = Basket
@@ -2652,6 +2655,14 @@ page-ask-stopped = { $things ->
    *[other] { $things } things are stopped or past their day, and not offered.
 }
 page-ask-line = { $packs }, { $weight }
+page-ask-held-more = { $packs ->
+    [one] One more may not be sold.
+   *[other] { $packs } more may not be sold.
+}
+page-ask-held-of = { $packs ->
+    [one] One of them may not be sold.
+   *[other] { $packs } of them may not be sold.
+}
 page-ask-fresh = New question
 page-ask-next = Older lots
 page-ask-wine = wine, beer, brandy, spirits
@@ -3135,6 +3146,7 @@ page-make-becomes = What does it become?
 page-make-cut = Which piece is cut?
 page-make-cut-none = Nothing on hand can be cut now: no side, no whole piece that is free and not frozen.
 page-make-pack = What is packed?
+page-make-apart = Not now: { $lots }
 page-make-pack-none = Nothing on hand can be packed now: no piece, no pot that is free and not frozen.
 page-ways-cut = Cut
 page-make-else = Something else

@@ -1686,8 +1686,8 @@ page-today-hands = { $hands ->
    *[other] { $hands } choses attendent.
 }
 page-today-prints = { $labels ->
-    [one] Une étiquette attend de sortir de l’imprimante.
-   *[other] { $labels } étiquettes attendent de sortir de l’imprimante.
+    [one] Une étiquette est en cours d’impression.
+   *[other] { $labels } étiquettes sont en cours d’impression.
 }
 page-today-refused = { $labels ->
     [one] Une étiquette a été refusée par son imprimante.
@@ -2615,6 +2615,8 @@ page-counter-came-back = Il est revenu
 page-counter-came-back-why = Un client l’a rapporté
 page-counter-never-left = Il n’est jamais parti : compter
 page-counter-gone-how = Un client l’a-t-il rapporté ? Ou un autre a-t-il été scanné à sa place ?
+page-counter-gone-discarded = Il a été jeté ici, pas vendu. Mettez-le à la poubelle et cherchez pourquoi il traîne encore.
+page-counter-gone-otherwise = Il n’a pas été vendu ici. Mettez-le de côté et cherchez pourquoi il est là.
 page-counter-type = Taper le code
 page-counter-photo = Photographier le code
 page-counter-camera = Caméra
@@ -2631,7 +2633,8 @@ page-counter-sold-plain = Vendu : { $what }.
 page-counter-taken-back = Vente annulée : { $what }. Rien n’est vendu.
 page-counter-did = { $deed } : { $what }.
 page-counter-ready = { $lot }, { $much }
-page-counter-ready-now = À vendre maintenant, le plus récent d’abord
+page-counter-ready-now = À vendre maintenant, la date la plus courte d’abord
+page-counter-until = jusqu’au { $day }
 page-counter-by = { $by }, { $at }.
 page-counter-sold-all = Vendu, les { $packs }
 page-counter-basket = Panier
@@ -2669,6 +2672,14 @@ page-ask-stopped = { $things ->
    *[other] { $things } choses sont bloquées ou ont passé leur jour, et ne sont pas offertes.
 }
 page-ask-line = { $packs }, { $weight }
+page-ask-held-more = { $packs ->
+    [one] Un autre ne peut pas être vendu.
+   *[other] { $packs } autres ne peuvent pas être vendus.
+}
+page-ask-held-of = { $packs ->
+    [one] Un d’entre eux ne peut pas être vendu.
+   *[other] { $packs } d’entre eux ne peuvent pas être vendus.
+}
 page-ask-fresh = Nouvelle question
 page-ask-next = Lots plus anciens
 page-ask-wine = vin, bière, brandy, spiritueux
@@ -3152,6 +3163,7 @@ page-make-becomes = Qu’est-ce que cela devient ?
 page-make-cut = Quelle pièce découpe-t-on ?
 page-make-cut-none = Rien ne peut être découpé maintenant : ni carcasse, ni pièce entière qui soit libre et non congelée.
 page-make-pack = Qu’emballe-t-on ?
+page-make-apart = Pas maintenant : { $lots }
 page-make-pack-none = Rien ne peut être emballé maintenant : ni pièce, ni préparation qui soit libre et non congelée.
 page-ways-cut = Découper
 page-make-else = Autre chose
