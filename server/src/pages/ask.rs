@@ -29,8 +29,10 @@ struct AskPage {
     /// What guests ask most, then the rest.
     usual: Vec<Chip>,
     more: Vec<Chip>,
-    /// Is one of the rest chosen?
-    more_chosen: bool,
+    /// Is more asked than one tap asks?
+    several: bool,
+    /// Where one tap asks: what it is about is added.
+    way: String,
     /// The things that were named, where not all is asked about: their codes, and what is to be said of them.
     of: String,
     named: Vec<String>,
@@ -138,7 +140,8 @@ fn read(app: &Caller<'_>, conn: &mut Conn, fields: &[(String, String)]) -> Resul
         at: words.say(PageSays::AskAt { at }),
         no_word: no_word.map(|word| words.say(PageSays::AskNoWord { word })),
         usual: USUAL.into_iter().map(chip).collect(),
-        more_chosen: more.iter().any(|chip| chip.chosen),
+        several: wanted.topics.len() > 1 || more.iter().any(|chip| chip.chosen),
+        way: wanted.way(),
         more,
         places: names.places_by_name().into_iter().map(place).collect(),
         offered: wanted.offered,
@@ -307,16 +310,19 @@ impl Wanted {
         }
     }
 
+    /// The address of a question of the same things, without what it is about.
+    fn way(&self) -> String {
+        let offered = if self.offered { "yes" } else { "no" };
+        let place = self.place.as_deref().unwrap_or_default();
+        let of: Vec<&str> = self.products.iter().map(String::as_str).collect();
+        let of = of.join(",");
+        format!("/ask?asked=yes&of={of}&place={place}&offered={offered}")
+    }
+
     /// The address of the next part.
     fn address(&self, after: &str) -> String {
         let topics: Vec<&str> = self.topics.iter().map(|topic| topic.as_str()).collect();
-        let offered = if self.offered { "yes" } else { "no" };
-        let place = self.place.as_deref().unwrap_or_default();
         let about = topics.join(",");
-        let of: Vec<&str> = self.products.iter().map(String::as_str).collect();
-        let of = of.join(",");
-        format!(
-            "/ask?asked=yes&about={about}&of={of}&place={place}&offered={offered}&after={after}"
-        )
+        format!("{}&about={about}&after={after}", self.way())
     }
 }
