@@ -17,6 +17,7 @@ use askama::Template;
 use domain::ask::Asker;
 use domain::counter::{self, ScanView};
 use domain::lot::Pack;
+use domain::lot::numbers::in_runs;
 use domain::right::Right;
 use domain::words::{Being, Verdict};
 use serde::Deserialize;
@@ -39,6 +40,8 @@ struct CounterPage {
     acts: Vec<Act>,
     /// Which one it is, where the code names several.
     choices: Vec<Choice>,
+    /// The numbers that are not among them.
+    gone: Option<String>,
     /// Where nothing was scanned: what may be sold now.
     ready: Vec<Ready>,
     /// May whoever looks ask what is in everything?
@@ -177,6 +180,11 @@ fn read(
         ready,
         acts: acts(app, &words, scan.as_ref(), &basket),
         with: basket.with_before.clone(),
+        gone: scan
+            .as_ref()
+            .and_then(|scan| scan.known.as_ref())
+            .filter(|_| !choices.is_empty())
+            .and_then(|known| not_there(&words, known)),
         choices,
         sees: app.who.may(Right::See),
         words,
@@ -262,6 +270,17 @@ fn which_pack(words: &Words, known: &counter::Known, with: &str) -> Vec<Choice> 
         path: way(&format!("{}/{}", known.lot.code, pack.number), with),
     };
     packs.map(choice).collect()
+}
+
+/// The packs of that lot that are not there any more; their numbers lack among the choices.
+fn not_there(words: &Words, known: &counter::Known) -> Option<String> {
+    let there: Vec<u32> = known.lot.on_hand().map(|pack| pack.number).collect();
+    let gone: Vec<u32> = (1..=known.lot.pack_count)
+        .filter(|number| !there.contains(number))
+        .collect();
+    let packs = in_runs(&gone);
+    (there.len() <= MOST_CHOICES && !gone.is_empty())
+        .then(|| words.say(PageSays::PacksGone { packs }))
 }
 
 /// The lots whose code has the part that was typed.

@@ -28,6 +28,8 @@ const REFUSED_LATELY: TimeDelta = TimeDelta::days(2);
 struct Home {
     words: Words,
     now: String,
+    /// What stands there instead where the page was kept by a device: its hour goes on for nobody.
+    as_of: String,
     kitchen: String,
     /// How many things there are, in words.
     counted: String,
@@ -130,6 +132,9 @@ fn home(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Home> {
     let printing = (labels > 0).then(|| words.say(PageSays::PrintsWait { labels }));
     Ok(Home {
         words,
+        as_of: words.say(PageSays::TodayAsOf {
+            at: words.minute(found.now, found.zone),
+        }),
         now: words.minute(found.now, found.zone),
         kitchen: match kitchen.is_set {
             true => kitchen.entry.name.0.clone(),

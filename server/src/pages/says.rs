@@ -105,6 +105,8 @@ messages! {
         CounterTakenBack "counter-taken-back" { what: String },
         CounterDid "counter-did" { deed: String, what: String },
         CounterReady "counter-ready" { lot: String, much: String },
+        PacksGone "packs-gone" { packs: String },
+        TodayAsOf "today-as-of" { at: String },
         MakeApart "make-apart" { lots: usize },
         CounterUntil "counter-until" { day: NaiveDate },
         CounterBy "counter-by" { by: String, at: String },

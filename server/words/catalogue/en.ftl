@@ -1687,6 +1687,7 @@ page-today-refused = { $labels ->
     [one] One label was refused by its printer.
    *[other] { $labels } labels were refused by their printer.
 }
+page-today-as-of = As of { $at }
 page-today-sheet = Print all this as one sheet
 page-today-next = More
 page-anchor = Anchor of the record
@@ -3028,7 +3029,7 @@ page-bench-expected = expected { $weight }
 page-bench-target = target { $percent } %
 page-bench-days = { $days } days
 page-bench-day = day { $day }
-page-bench-ready-for = ready for { $day }
+page-bench-ready-for = ready: day { $nth }, { $day }
 page-bench-turn-on = turn on { $day }.
 page-bench-out-on = out of its cure on { $day }.
 page-bench-is-out = out of its cure: smoke or cook it.
@@ -3146,6 +3147,7 @@ page-make-becomes = What does it become?
 page-make-cut = Which piece is cut?
 page-make-cut-none = Nothing on hand can be cut now: no side, no whole piece that is free and not frozen.
 page-make-pack = What is packed?
+page-packs-gone = No longer here: { $packs }
 page-make-apart = Not now: { $lots }
 page-make-pack-none = Nothing on hand can be packed now: no piece, no pot that is free and not frozen.
 page-ways-cut = Cut

@@ -1693,6 +1693,7 @@ page-today-refused = { $labels ->
     [one] Une étiquette a été refusée par son imprimante.
    *[other] { $labels } étiquettes ont été refusées par leur imprimante.
 }
+page-today-as-of = État du { $at }
 page-today-sheet = Imprimer tout sur une feuille
 page-today-next = La suite
 page-anchor = Ancre du registre
@@ -3045,7 +3046,7 @@ page-bench-expected = attendu { $weight }
 page-bench-target = cible { $percent } %
 page-bench-days = { $days } jours
 page-bench-day = jour { $day }
-page-bench-ready-for = prêt pour le { $day }
+page-bench-ready-for = prêt : jour { $nth }, { $day }
 page-bench-turn-on = à retourner le { $day }.
 page-bench-out-on = sortie de salaison le { $day }.
 page-bench-is-out = sorti de salaison : à fumer ou à cuire.
@@ -3163,6 +3164,7 @@ page-make-becomes = Qu’est-ce que cela devient ?
 page-make-cut = Quelle pièce découpe-t-on ?
 page-make-cut-none = Rien ne peut être découpé maintenant : ni carcasse, ni pièce entière qui soit libre et non congelée.
 page-make-pack = Qu’emballe-t-on ?
+page-packs-gone = Ne sont plus là : { $packs }
 page-make-apart = Pas maintenant : { $lots }
 page-make-pack-none = Rien ne peut être emballé maintenant : ni pièce, ni préparation qui soit libre et non congelée.
 page-ways-cut = Découper

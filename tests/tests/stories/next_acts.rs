@@ -32,6 +32,8 @@ fn the_counter_offers_what_may_be_sold_and_a_lot_says_sell(engine: Engine) {
     assert!(with.contains(&rest) && with.contains("2 packs"), "{with}");
     let sold = json!({ "kind": "sell", "lot": chops, "packs": [1, 2] });
     caller.deed("/api/departures", sold).expect(201);
+    let which = caller.page(&format!("/counter?code={chops}"));
+    assert!(which.contains("No longer here: 1–2"), "{which}");
     let last = format!("href=\"/counter?code={chops}/3\"");
     assert!(caller.page("/counter").contains(&last));
     // What is scanned is told of, and nothing else.
@@ -145,6 +147,12 @@ fn what_was_thrown_away_came_from_no_guest(engine: Engine) {
     assert!(
         thrown.contains(&format!("/lots/{chops}?why=counter&#38;pack=2")),
         "{thrown}"
+    );
+    // What is listed says where the numbers went that lack there.
+    let moved = caller.page(&format!("/lots/{chops}/move"));
+    assert!(
+        moved.contains("No longer here: 1 (sold), 2 (discarded)"),
+        "{moved}"
     );
     let served = left("serve", 3);
     assert!(
